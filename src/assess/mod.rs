@@ -1,0 +1,1 @@
+//! Survey in, answers out.

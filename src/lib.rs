@@ -1,0 +1,8 @@
+//! Gapledger surveys the air leakage of leisure vehicles.
+//!
+//! The layers only import downwards: [`physics`] knows numbers, [`survey`] what was
+//! recorded, [`assess`] turns a survey into answers, and the surfaces stand on top.
+
+pub mod assess;
+pub mod physics;
+pub mod survey;

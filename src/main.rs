@@ -1,0 +1,2 @@
+//! Gapledger.
+fn main() {}
