@@ -1,1 +1,108 @@
 //! What was recorded in the vehicle: the survey, its edits, its findings and its file.
+//!
+//! A [`Survey`] is plain data. It changes only through [`Edit`]s, which [`History`] applies one
+//! by one and can undo; everything that is worked out from it lives in [`crate::assess`].
+//! A size that was not taken is `None`, never zero.
+
+pub mod edit;
+pub mod equipment;
+pub mod fabric;
+pub mod file;
+pub mod findings;
+pub mod gap;
+pub mod history;
+pub mod ids;
+pub mod limits;
+pub mod site;
+pub mod starting;
+pub mod vehicle;
+
+pub use edit::{Edit, EditRefused, Record, RecordId};
+pub use equipment::{
+    Fan, FanDirection, Heater, HeaterFuel, Machine, MachineKind, MachinePoint, MoistureSource,
+    SourceKind,
+};
+pub use fabric::{BuildUp, FabricElement, FabricPart, Layer, Outline};
+pub use findings::{Finding, Item, Place, Severity};
+pub use gap::{
+    AreaConvention, Behind, Cavity, Certainty, Closing, CostBasis, Facing, Form, Gap,
+    GrilleMaterial, LeadsTo, Position, Purpose, Remedy, RemedyKind, WorkState, Zone,
+};
+pub use history::{History, MergeKey};
+pub use ids::{
+    ApplianceId, FabricId, FanId, GapId, HeaterId, MachineId, SourceId, WeatherId, ZoneId,
+};
+pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
+pub use vehicle::{Appliance, ApplianceKind, Vehicle, VehicleKind};
+
+/// Who made the survey, of what, where and when.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Header {
+    /// Short title, for example the registration or the owner's name for the vehicle.
+    pub title: String,
+    /// Where and how the vehicle stands, in the surveyor's words.
+    pub scene: String,
+    /// Who made the survey.
+    pub surveyor: String,
+    /// Date of the survey, `YYYY-MM-DD`, or empty.
+    pub date: String,
+    /// Reference of the job, the workshop's own numbering.
+    pub reference: String,
+    /// Free notes.
+    pub note: String,
+}
+
+/// One whole survey: everything that was recorded about one vehicle.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Survey {
+    /// Title, scene, surveyor, date.
+    pub header: Header,
+    /// Size and kind of the vehicle.
+    pub vehicle: Vehicle,
+    /// Where it stands.
+    pub site: Site,
+    /// The states the owner wants inside.
+    pub targets: Targets,
+    /// What energy and work cost.
+    pub tariffs: Tariffs,
+    /// The set-up that results are shown for: laid up or in use.
+    pub set_up: SetUp,
+    /// Place groups for gaps, in the order shown.
+    pub zones: Vec<Zone>,
+    /// The ledger, in the order shown.
+    pub gaps: Vec<Gap>,
+    /// Weather cases, in the order shown.
+    pub weather: Vec<WeatherCase>,
+    /// Walls, roof, floor, windows, doors with their build-ups.
+    pub fabric: Vec<FabricElement>,
+    /// Appliances that burn something or need air.
+    pub appliances: Vec<Appliance>,
+    /// Drying machines.
+    pub machines: Vec<Machine>,
+    /// Heaters.
+    pub heaters: Vec<Heater>,
+    /// Fans to or from outside.
+    pub fans: Vec<Fan>,
+    /// Sources of moisture inside.
+    pub sources: Vec<MoistureSource>,
+}
+
+impl Survey {
+    /// The gap with this id.
+    #[must_use]
+    pub fn gap(&self, id: GapId) -> Option<&Gap> {
+        self.gaps.iter().find(|gap| gap.id == id)
+    }
+
+    /// The zone with this id.
+    #[must_use]
+    pub fn zone(&self, id: ZoneId) -> Option<&Zone> {
+        self.zones.iter().find(|zone| zone.id == id)
+    }
+
+    /// The weather case with this id.
+    #[must_use]
+    pub fn weather_case(&self, id: WeatherId) -> Option<&WeatherCase> {
+        self.weather.iter().find(|case| case.id == id)
+    }
+}

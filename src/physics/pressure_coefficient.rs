@@ -1,0 +1,6 @@
+#![allow(missing_docs)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum PressureSet {
+    LowRise,
+    WallAverage,
+}

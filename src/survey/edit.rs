@@ -1,0 +1,362 @@
+//! Edits: the only way a survey changes.
+//!
+//! An edit replaces a whole record, or a whole part of the survey, by a new value. That keeps
+//! the list of edits short and every one of them easy to check, log and undo.
+
+use super::equipment::{Fan, Heater, Machine, MoistureSource};
+use super::fabric::FabricElement;
+use super::gap::{Behind, Gap, Zone};
+use super::ids::{
+    ApplianceId, FabricId, FanId, GapId, HeaterId, MachineId, SourceId, WeatherId, ZoneId,
+};
+use super::site::{SetUp, Site, Targets, Tariffs, WeatherCase};
+use super::vehicle::{Appliance, Vehicle};
+use super::{Header, Survey};
+
+/// A record of one of the survey's lists.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Record {
+    /// A zone.
+    Zone(Zone),
+    /// A gap.
+    Gap(Box<Gap>),
+    /// A weather case.
+    Weather(WeatherCase),
+    /// A fabric element.
+    Fabric(Box<FabricElement>),
+    /// An appliance.
+    Appliance(Appliance),
+    /// A drying machine.
+    Machine(Box<Machine>),
+    /// A heater.
+    Heater(Heater),
+    /// A fan.
+    Fan(Fan),
+    /// A moisture source.
+    Source(MoistureSource),
+}
+
+/// Names a record of one of the survey's lists.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum RecordId {
+    /// A zone.
+    Zone(ZoneId),
+    /// A gap.
+    Gap(GapId),
+    /// A weather case.
+    Weather(WeatherId),
+    /// A fabric element.
+    Fabric(FabricId),
+    /// An appliance.
+    Appliance(ApplianceId),
+    /// A drying machine.
+    Machine(MachineId),
+    /// A heater.
+    Heater(HeaterId),
+    /// A fan.
+    Fan(FanId),
+    /// A moisture source.
+    Source(SourceId),
+}
+
+/// One change of the survey.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// Title, scene, surveyor, date.
+    Header(Header),
+    /// Size and kind of the vehicle.
+    Vehicle(Vehicle),
+    /// Where it stands.
+    Site(Site),
+    /// The states wanted inside.
+    Targets(Targets),
+    /// Prices.
+    Tariffs(Tariffs),
+    /// The set-up that results are shown for.
+    SetUp(SetUp),
+    /// Replaces the record with the same id, or adds it at the end of its list.
+    Put(Record),
+    /// Removes a record.
+    Remove(RecordId),
+    /// Several changes that are one step for the user; all or none are made.
+    Several(Vec<Edit>),
+}
+
+/// Why an edit was not made. The survey is unchanged.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum EditRefused {
+    /// Removing a zone that still holds gaps.
+    #[error(
+        "zone \u{201c}{name}\u{201d} still holds {gaps} gap(s): move them to another zone first, then remove it"
+    )]
+    ZoneHoldsGaps {
+        /// Name of the zone.
+        name: String,
+        /// How many gaps it holds.
+        gaps: usize,
+    },
+    /// Removing a gap that others lie behind.
+    #[error(
+        "gap {gap} cannot be removed while gap {behind} lies behind it: change what gap {behind} lies behind first"
+    )]
+    GapInFront {
+        /// The outer gap.
+        gap: GapId,
+        /// The first gap behind it.
+        behind: GapId,
+    },
+    /// A gap put into a zone that does not exist.
+    #[error("gap {gap} names zone {zone}, which does not exist: choose one of the zones listed")]
+    NoSuchZone {
+        /// The gap.
+        gap: GapId,
+        /// The zone it names.
+        zone: ZoneId,
+    },
+    /// Removing what is not there.
+    #[error("there is nothing to remove: {0:?} is not in the survey")]
+    NothingToRemove(RecordId),
+}
+
+trait HasId {
+    type Id: PartialEq + Copy;
+    fn id(&self) -> Self::Id;
+}
+
+macro_rules! has_id {
+    ($($record:ty => $id:ty),* $(,)?) => {$(
+        impl HasId for $record {
+            type Id = $id;
+            fn id(&self) -> $id {
+                self.id
+            }
+        }
+    )*};
+}
+
+has_id! {
+    Zone => ZoneId,
+    Gap => GapId,
+    WeatherCase => WeatherId,
+    FabricElement => FabricId,
+    Appliance => ApplianceId,
+    Machine => MachineId,
+    Heater => HeaterId,
+    Fan => FanId,
+    MoistureSource => SourceId,
+}
+
+fn put<T: HasId>(list: &mut Vec<T>, record: T) {
+    match list.iter_mut().find(|old| old.id() == record.id()) {
+        Some(old) => *old = record,
+        None => list.push(record),
+    }
+}
+
+fn remove<T: HasId>(list: &mut Vec<T>, id: T::Id, named: RecordId) -> Result<(), EditRefused> {
+    let at = list.iter().position(|record| record.id() == id);
+    let at = at.ok_or(EditRefused::NothingToRemove(named))?;
+    list.remove(at);
+    Ok(())
+}
+
+macro_rules! free_id {
+    ($($(#[$doc:meta])* $name:ident: $list:ident -> $id:ident),* $(,)?) => {
+        impl Survey {
+            $($(#[$doc])*
+            #[must_use]
+            pub fn $name(&self) -> $id {
+                let highest = self.$list.iter().map(|record| record.id.0).max();
+                $id(highest.map_or(1, |highest| highest.saturating_add(1)))
+            })*
+        }
+    };
+}
+
+free_id! {
+    /// An id no zone has yet.
+    free_zone_id: zones -> ZoneId,
+    /// An id no gap has yet.
+    free_gap_id: gaps -> GapId,
+    /// An id no weather case has yet.
+    free_weather_id: weather -> WeatherId,
+    /// An id no fabric element has yet.
+    free_fabric_id: fabric -> FabricId,
+    /// An id no appliance has yet.
+    free_appliance_id: appliances -> ApplianceId,
+    /// An id no machine has yet.
+    free_machine_id: machines -> MachineId,
+    /// An id no heater has yet.
+    free_heater_id: heaters -> HeaterId,
+    /// An id no fan has yet.
+    free_fan_id: fans -> FanId,
+    /// An id no moisture source has yet.
+    free_source_id: sources -> SourceId,
+}
+
+impl Survey {
+    /// Makes one change, or refuses it and leaves the survey as it was.
+    ///
+    /// # Errors
+    /// [`EditRefused`] says in a plain sentence what stands in the way.
+    pub fn apply(&mut self, edit: Edit) -> Result<(), EditRefused> {
+        match edit {
+            Edit::Header(header) => self.header = header,
+            Edit::Vehicle(vehicle) => self.vehicle = vehicle,
+            Edit::Site(site) => self.site = site,
+            Edit::Targets(targets) => self.targets = targets,
+            Edit::Tariffs(tariffs) => self.tariffs = tariffs,
+            Edit::SetUp(set_up) => self.set_up = set_up,
+            Edit::Put(record) => self.put(record)?,
+            Edit::Remove(id) => self.remove(id)?,
+            Edit::Several(edits) => {
+                let mut changed = self.clone();
+                for edit in edits {
+                    changed.apply(edit)?;
+                }
+                *self = changed;
+            }
+        }
+        Ok(())
+    }
+
+    fn put(&mut self, record: Record) -> Result<(), EditRefused> {
+        match record {
+            Record::Zone(zone) => put(&mut self.zones, zone),
+            Record::Gap(gap) => {
+                if self.zone(gap.zone).is_none() {
+                    return Err(EditRefused::NoSuchZone {
+                        gap: gap.id,
+                        zone: gap.zone,
+                    });
+                }
+                put(&mut self.gaps, *gap);
+            }
+            Record::Weather(case) => put(&mut self.weather, case),
+            Record::Fabric(element) => put(&mut self.fabric, *element),
+            Record::Appliance(appliance) => put(&mut self.appliances, appliance),
+            Record::Machine(machine) => put(&mut self.machines, *machine),
+            Record::Heater(heater) => put(&mut self.heaters, heater),
+            Record::Fan(fan) => put(&mut self.fans, fan),
+            Record::Source(source) => put(&mut self.sources, source),
+        }
+        Ok(())
+    }
+
+    fn remove(&mut self, named: RecordId) -> Result<(), EditRefused> {
+        match named {
+            RecordId::Zone(id) => {
+                let gaps = self.gaps.iter().filter(|gap| gap.zone == id).count();
+                if gaps > 0 {
+                    let name = self
+                        .zone(id)
+                        .map(|zone| zone.name.clone())
+                        .unwrap_or_default();
+                    return Err(EditRefused::ZoneHoldsGaps { name, gaps });
+                }
+                remove(&mut self.zones, id, named)
+            }
+            RecordId::Gap(id) => {
+                let inner = self
+                    .gaps
+                    .iter()
+                    .find(|gap| gap.behind == Some(Behind::Gap(id)));
+                if let Some(inner) = inner {
+                    return Err(EditRefused::GapInFront {
+                        gap: id,
+                        behind: inner.id,
+                    });
+                }
+                remove(&mut self.gaps, id, named)
+            }
+            RecordId::Weather(id) => remove(&mut self.weather, id, named),
+            RecordId::Fabric(id) => remove(&mut self.fabric, id, named),
+            RecordId::Appliance(id) => remove(&mut self.appliances, id, named),
+            RecordId::Machine(id) => remove(&mut self.machines, id, named),
+            RecordId::Heater(id) => remove(&mut self.heaters, id, named),
+            RecordId::Fan(id) => remove(&mut self.fans, id, named),
+            RecordId::Source(id) => remove(&mut self.sources, id, named),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::{Facing, Form, VehicleKind};
+
+    fn survey_with_gap() -> (Survey, GapId) {
+        let mut survey = Survey::new(VehicleKind::TouringCaravan);
+        let id = survey.free_gap_id();
+        let zone = survey.zones[0].id;
+        let gap = Gap::new(
+            id,
+            zone,
+            Facing::Front,
+            Form::RoundHole {
+                diameter_mm: Some(20.0),
+            },
+        );
+        survey.apply(Edit::Put(Record::Gap(Box::new(gap)))).unwrap();
+        (survey, id)
+    }
+
+    #[test]
+    fn a_zone_that_holds_gaps_stays() {
+        let (mut survey, _) = survey_with_gap();
+        let before = survey.clone();
+        let zone = survey.zones[0].id;
+        let refused = survey
+            .apply(Edit::Remove(RecordId::Zone(zone)))
+            .unwrap_err();
+        assert!(refused.to_string().contains("still holds 1 gap"));
+        assert_eq!(survey, before);
+    }
+
+    #[test]
+    fn an_outer_gap_stays_while_another_lies_behind_it() {
+        let (mut survey, outer) = survey_with_gap();
+        let inner = survey.free_gap_id();
+        let mut gap = survey.gap(outer).unwrap().clone();
+        gap.id = inner;
+        gap.behind = Some(Behind::Gap(outer));
+        survey.apply(Edit::Put(Record::Gap(Box::new(gap)))).unwrap();
+        let refused = survey
+            .apply(Edit::Remove(RecordId::Gap(outer)))
+            .unwrap_err();
+        assert_eq!(
+            refused,
+            EditRefused::GapInFront {
+                gap: outer,
+                behind: inner
+            }
+        );
+        survey.apply(Edit::Remove(RecordId::Gap(inner))).unwrap();
+        survey.apply(Edit::Remove(RecordId::Gap(outer))).unwrap();
+        assert!(survey.gaps.is_empty());
+    }
+
+    #[test]
+    fn several_edits_are_made_all_or_none() {
+        let (mut survey, id) = survey_with_gap();
+        let before = survey.clone();
+        let zone = survey.zones[0].id;
+        let edit = Edit::Several(vec![
+            Edit::SetUp(SetUp::InUse),
+            Edit::Remove(RecordId::Zone(zone)),
+            Edit::Remove(RecordId::Gap(id)),
+        ]);
+        assert!(survey.apply(edit).is_err());
+        assert_eq!(survey, before);
+    }
+
+    #[test]
+    fn putting_a_known_id_replaces_in_place() {
+        let (mut survey, id) = survey_with_gap();
+        let mut gap = survey.gap(id).unwrap().clone();
+        gap.count = 3;
+        survey.apply(Edit::Put(Record::Gap(Box::new(gap)))).unwrap();
+        assert_eq!(survey.gaps.len(), 1);
+        assert_eq!(survey.gaps[0].count, 3);
+    }
+}

@@ -1,0 +1,149 @@
+//! Findings about appliances, machines, heaters, fans and moisture sources.
+
+use super::{Finder, Finding, Item, Severity};
+use crate::survey::equipment::{HeaterFuel, Machine, MachineKind};
+use crate::survey::{MoistureSource, SetUp, SourceKind, Survey};
+
+pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
+    for machine in &survey.machines {
+        let subject = format!("{} \u{201c}{}\u{201d}", machine.kind.name(), machine.name);
+        let mut finder = Finder {
+            findings,
+            item: Item::Machine(machine.id),
+            subject,
+        };
+        machine_ranges(&mut finder, machine);
+        machine_state(&mut finder, machine);
+    }
+    for heater in &survey.heaters {
+        let subject = format!("heater \u{201c}{}\u{201d}", heater.name);
+        let mut finder = Finder {
+            findings,
+            item: Item::Heater(heater.id),
+            subject,
+        };
+        finder.check("rating_w", heater.rating_w);
+        finder.check("set_point_c", heater.set_point_c);
+        finder.need(
+            Severity::Warning,
+            "rating_w",
+            heater.rating_w,
+            "what it can hold cannot be worked out",
+        );
+        if heater.fuel == HeaterFuel::UnfluedGas {
+            finder.add(
+                Severity::Danger,
+                "",
+                "a flame without flue gives carbon monoxide and water to the room",
+                "do not use it to heat or dry a closed vehicle; fit a CO alarm (EN 50291-2 is the variant for leisure vehicles [S]) and ask a licensed fitter",
+            );
+        }
+    }
+    for fan in &survey.fans {
+        let subject = format!("fan \u{201c}{}\u{201d}", fan.name);
+        let mut finder = Finder {
+            findings,
+            item: Item::Fan(fan.id),
+            subject,
+        };
+        finder.check("fan_flow_m3_per_h", fan.flow_m3_per_h);
+        finder.need(
+            Severity::Warning,
+            "fan_flow_m3_per_h",
+            fan.flow_m3_per_h,
+            "so it is left out of the air balance",
+        );
+    }
+    for source in &survey.sources {
+        moisture_source(survey, source, findings);
+    }
+}
+
+fn machine_ranges(finder: &mut Finder<'_>, machine: &Machine) {
+    finder.check("rated_removal_l_per_day", machine.rated_removal_l_per_day);
+    finder.check("rated_temperature_c", machine.rated_temperature_c);
+    finder.check("rated_rh_percent", machine.rated_rh_percent);
+    finder.check("power_w", machine.power_w);
+    finder.check("airflow_m3_per_h", machine.airflow_m3_per_h);
+    finder.check("lowest_room_c", machine.lowest_room_c);
+    finder.check("tub_area_m2", machine.tub_area_m2);
+    for point in &machine.points {
+        finder.check("point_temperature_c", point.temperature_c);
+        finder.check("point_rh_percent", point.rh_percent);
+        finder.check("point_removal_l_per_day", point.removal_l_per_day);
+        finder.check("point_power_w", point.power_w);
+    }
+}
+
+fn machine_state(finder: &mut Finder<'_>, machine: &Machine) {
+    if machine.kind == MachineKind::SaltTub {
+        finder.need(
+            Severity::Warning,
+            "tub_area_m2",
+            machine.tub_area_m2,
+            "what it gathers cannot be worked out",
+        );
+        return;
+    }
+    if machine.points.is_empty() {
+        finder.need(
+            Severity::Warning,
+            "rated_removal_l_per_day",
+            machine.rated_removal_l_per_day,
+            "what it gathers cannot be worked out",
+        );
+    }
+    let state = machine.rated_temperature_c.is_some() && machine.rated_rh_percent.is_some();
+    if machine.rated_removal_l_per_day.is_some() && !state {
+        finder.add(
+            Severity::Warning,
+            "rated_temperature_c",
+            "its removal is given without the temperature and humidity it was stated at",
+            "look for both beside the maker's figure: the same machine gathers far less in cold air",
+        );
+    }
+    finder.need(
+        Severity::Warning,
+        "power_w",
+        machine.power_w,
+        "its warmth and its running cost are not known",
+    );
+}
+
+fn moisture_source(survey: &Survey, source: &MoistureSource, findings: &mut Vec<Finding>) {
+    let subject = format!("moisture source \u{201c}{}\u{201d}", source.name);
+    let mut finder = Finder {
+        findings,
+        item: Item::Source(source.id),
+        subject,
+    };
+    finder.check("rate_g_per_h", source.rate_g_per_h);
+    finder.check("hours_per_day", source.hours_per_day);
+    finder.check("count", f64::from(source.count));
+    finder.need(
+        Severity::Warning,
+        "rate_g_per_h",
+        source.rate_g_per_h,
+        "the water to remove is not known",
+    );
+    if source.kind == SourceKind::UnfluedFlame {
+        finder.add(
+            Severity::Danger,
+            "",
+            "a flame without flue gives carbon monoxide and water to the room",
+            "never use it as a heater; fit a CO alarm (EN 50291-2 is the variant for leisure vehicles [S]) and ask a licensed fitter",
+        );
+    }
+    let people = matches!(
+        source.kind,
+        SourceKind::PersonAwake | SourceKind::PersonAsleep
+    );
+    if people && source.laid_up && survey.set_up == SetUp::LaidUp {
+        finder.add(
+            Severity::Note,
+            "laid_up",
+            "people are present in a vehicle that is laid up",
+            "untick laid up, unless somebody does stay in it",
+        );
+    }
+}

@@ -1,0 +1,202 @@
+//! Findings: what the program noticed in a survey, where, and what to do about it.
+//!
+//! [`find`] looks at what was recorded alone. What follows only from computed areas and flows,
+//! such as safety ventilation below its table, is found in [`crate::assess`].
+
+mod equipment;
+mod gap;
+mod vehicle;
+
+use super::Survey;
+use super::ids::{
+    ApplianceId, FabricId, FanId, GapId, HeaterId, MachineId, SourceId, WeatherId, ZoneId,
+};
+use super::limits::range_of;
+
+/// How bad it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Severity {
+    /// A result cannot be given until it is mended.
+    Error,
+    /// A person could be hurt.
+    Danger,
+    /// A result is doubtful or incomplete.
+    Warning,
+    /// Worth knowing.
+    Note,
+}
+
+impl Severity {
+    /// Its word.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Error => "error",
+            Self::Danger => "danger",
+            Self::Warning => "warning",
+            Self::Note => "note",
+        }
+    }
+}
+
+/// The part of the survey that a finding is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Item {
+    /// Title, scene, surveyor, date.
+    Header,
+    /// The vehicle.
+    Vehicle,
+    /// Where it stands.
+    Site,
+    /// Target states.
+    Targets,
+    /// Prices.
+    Tariffs,
+    /// A zone.
+    Zone(ZoneId),
+    /// A gap.
+    Gap(GapId),
+    /// A weather case.
+    Weather(WeatherId),
+    /// A fabric element.
+    Fabric(FabricId),
+    /// An appliance.
+    Appliance(ApplianceId),
+    /// A drying machine.
+    Machine(MachineId),
+    /// A heater.
+    Heater(HeaterId),
+    /// A fan.
+    Fan(FanId),
+    /// A moisture source.
+    Source(SourceId),
+    /// The ledger as a whole.
+    Ledger,
+    /// Safety ventilation as a whole.
+    SafetyVentilation,
+}
+
+/// Where a finding is: the item and, if it is about one, the field by its name in
+/// [`super::limits::RANGES`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Place {
+    /// The part of the survey.
+    pub item: Item,
+    /// The field, or empty.
+    pub field: &'static str,
+}
+
+impl Place {
+    /// A place that is an item as a whole.
+    #[must_use]
+    pub fn whole(item: Item) -> Self {
+        Self { item, field: "" }
+    }
+}
+
+/// Something the program noticed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Finding {
+    /// How bad it is.
+    pub severity: Severity,
+    /// Where it is.
+    pub place: Place,
+    /// What is the matter, in a plain sentence.
+    pub sentence: String,
+    /// What to do.
+    pub advice: String,
+}
+
+/// Collects findings about one item.
+struct Finder<'a> {
+    findings: &'a mut Vec<Finding>,
+    item: Item,
+    /// Words for the item at the head of each sentence: `gap 12 "cable hole"`.
+    subject: String,
+}
+
+impl Finder<'_> {
+    fn add(
+        &mut self,
+        severity: Severity,
+        field: &'static str,
+        sentence: impl AsRef<str>,
+        advice: impl Into<String>,
+    ) {
+        let sentence = if self.subject.is_empty() {
+            sentence.as_ref().to_owned()
+        } else {
+            format!("{}: {}", self.subject, sentence.as_ref())
+        };
+        let place = Place {
+            item: self.item,
+            field,
+        };
+        self.findings.push(Finding {
+            severity,
+            place,
+            sentence,
+            advice: advice.into(),
+        });
+    }
+
+    /// An error where the value lies outside its field's range.
+    fn check(&mut self, field: &'static str, value: impl Into<Option<f64>>) {
+        let (Some(value), Some(range)) = (value.into(), range_of(field)) else {
+            return;
+        };
+        if !range.allows(value) {
+            let unit = if range.unit.is_empty() { "" } else { " " };
+            self.add(
+                Severity::Error,
+                field,
+                format!(
+                    "{} is {value}{unit}{}, which cannot be",
+                    range.words, range.unit
+                ),
+                format!(
+                    "enter a value from {}, or leave it empty if not known",
+                    range.in_words()
+                ),
+            );
+        }
+    }
+
+    /// A finding where a value that results depend on is missing.
+    fn need(
+        &mut self,
+        severity: Severity,
+        field: &'static str,
+        value: Option<f64>,
+        consequence: &str,
+    ) {
+        let Some(range) = range_of(field) else { return };
+        if value.is_none() {
+            self.add(
+                severity,
+                field,
+                format!("{} is not given; {consequence}", range.words),
+                format!("measure it and enter it in {}", unit_words(range.unit)),
+            );
+        }
+    }
+}
+
+fn unit_words(unit: &str) -> &str {
+    if unit.is_empty() {
+        "plain numbers"
+    } else {
+        unit
+    }
+}
+
+/// Everything noticed in what was recorded, errors first, otherwise in the order of the survey.
+#[must_use]
+pub fn find(survey: &Survey) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    vehicle::find(survey, &mut findings);
+    gap::find(survey, &mut findings);
+    equipment::find(survey, &mut findings);
+    findings.sort_by_key(|finding| finding.severity);
+    findings
+}

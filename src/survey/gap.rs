@@ -1,0 +1,546 @@
+//! A gap: one leakage point, or several alike, and all that was written down about it.
+
+use super::ids::{GapId, ZoneId};
+
+/// A place group for gaps.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Zone {
+    /// Its number.
+    pub id: ZoneId,
+    /// Its name.
+    pub name: String,
+}
+
+/// A space under or in the vehicle, open to outside, that a gap may open into.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Cavity {
+    /// Engine bay.
+    EngineBay,
+    /// Wheel arch.
+    WheelArch,
+    /// Outside locker.
+    Locker,
+    /// Compartment behind a refrigerator.
+    RefrigeratorCompartment,
+}
+
+/// The outside a gap opens to. Nearside is left, offside right, seen facing forward.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Facing {
+    /// Front wall.
+    Front,
+    /// Rear wall.
+    Rear,
+    /// Left side.
+    Nearside,
+    /// Right side.
+    Offside,
+    /// Roof.
+    Roof,
+    /// Underfloor.
+    Underfloor,
+    /// A cavity.
+    Cavity(Cavity),
+}
+
+impl Facing {
+    /// Every facing, in the order offered.
+    pub const ALL: [Self; 10] = [
+        Self::Front,
+        Self::Rear,
+        Self::Nearside,
+        Self::Offside,
+        Self::Roof,
+        Self::Underfloor,
+        Self::Cavity(Cavity::EngineBay),
+        Self::Cavity(Cavity::WheelArch),
+        Self::Cavity(Cavity::Locker),
+        Self::Cavity(Cavity::RefrigeratorCompartment),
+    ];
+
+    /// The trade's word for it.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Front => "front",
+            Self::Rear => "rear",
+            Self::Nearside => "nearside (left)",
+            Self::Offside => "offside (right)",
+            Self::Roof => "roof",
+            Self::Underfloor => "underfloor",
+            Self::Cavity(Cavity::EngineBay) => "engine bay",
+            Self::Cavity(Cavity::WheelArch) => "wheel arch",
+            Self::Cavity(Cavity::Locker) => "locker",
+            Self::Cavity(Cavity::RefrigeratorCompartment) => "refrigerator compartment",
+        }
+    }
+
+    /// The facing on the other side of the vehicle; only the two sides change.
+    #[must_use]
+    pub fn mirrored(self) -> Self {
+        match self {
+            Self::Nearside => Self::Offside,
+            Self::Offside => Self::Nearside,
+            other => other,
+        }
+    }
+}
+
+/// What a grille is made of, for the share of it that is free when nobody measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum GrilleMaterial {
+    /// Metal or plastic louvre: 75 % free.
+    Metal,
+    /// Wooden louvre: 25 % free.
+    Wood,
+}
+
+/// Which area a stated figure is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum AreaConvention {
+    /// Geometric free area: what a ruler finds.
+    Free,
+    /// Equivalent area: of a sharp opening, discharge coefficient 0.61, with the same flow at 1 Pa.
+    Equivalent,
+    /// Effective leakage area, ELA: at 4 Pa with discharge coefficient 1.
+    Effective,
+}
+
+impl AreaConvention {
+    /// Every convention, in the order offered.
+    pub const ALL: [Self; 3] = [Self::Free, Self::Equivalent, Self::Effective];
+
+    /// Its name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Free => "free area",
+            Self::Equivalent => "equivalent area (1 Pa)",
+            Self::Effective => "effective leakage area, ELA (4 Pa)",
+        }
+    }
+}
+
+/// Form and sizes of one gap. A size that was not taken is `None`.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Form {
+    /// A narrow gap: long, thin, and as deep as the material it passes through.
+    NarrowGap {
+        /// Length along the gap, mm.
+        length_mm: Option<f64>,
+        /// Clear width, mm: what the feeler gauge says.
+        width_mm: Option<f64>,
+        /// Depth through the material, mm, in the direction of the air.
+        depth_mm: Option<f64>,
+        /// Right-angled bends on the way.
+        bends: u32,
+    },
+    /// A round hole.
+    RoundHole {
+        /// Diameter, mm.
+        diameter_mm: Option<f64>,
+    },
+    /// A rectangular hole.
+    RectangularHole {
+        /// Width, mm.
+        width_mm: Option<f64>,
+        /// Height, mm.
+        height_mm: Option<f64>,
+    },
+    /// The ring left between a round hole and a pipe or cable through it.
+    RingGap {
+        /// Diameter of the hole, mm.
+        hole_mm: Option<f64>,
+        /// Diameter of the pipe or cable bundle, mm.
+        pipe_mm: Option<f64>,
+    },
+    /// A grille, louvre or mesh.
+    Grille {
+        /// Width of the grille, mm.
+        width_mm: Option<f64>,
+        /// Height of the grille, mm.
+        height_mm: Option<f64>,
+        /// What it is made of, for the free share when that is not known.
+        material: GrilleMaterial,
+        /// Free share of the gross area, %, if known.
+        free_percent: Option<f64>,
+    },
+    /// An area stated by a maker or another survey.
+    StatedArea {
+        /// Area, mm².
+        area_mm2: Option<f64>,
+        /// Which area it is.
+        convention: AreaConvention,
+        /// Flow exponent of an effective area; 0.65 if not given.
+        exponent: Option<f64>,
+    },
+    /// A flow found by test.
+    FlowTest {
+        /// Flow, m³/h, at reference air 20 °C.
+        flow_m3_per_h: Option<f64>,
+        /// Pressure difference of the test, Pa.
+        at_pa: Option<f64>,
+        /// Flow exponent; 0.65 if not given.
+        exponent: Option<f64>,
+    },
+}
+
+impl Form {
+    /// The trade's word for the form.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        match self {
+            Self::NarrowGap { .. } => "narrow gap",
+            Self::RoundHole { .. } => "round hole",
+            Self::RectangularHole { .. } => "rectangular hole",
+            Self::RingGap { .. } => "ring round a pipe",
+            Self::Grille { .. } => "grille",
+            Self::StatedArea { .. } => "stated area",
+            Self::FlowTest { .. } => "flow test",
+        }
+    }
+
+    /// One of each form with nothing measured yet, in the order offered.
+    #[must_use]
+    pub fn blanks() -> [Self; 7] {
+        [
+            Self::NarrowGap {
+                length_mm: None,
+                width_mm: None,
+                depth_mm: None,
+                bends: 0,
+            },
+            Self::RoundHole { diameter_mm: None },
+            Self::RectangularHole {
+                width_mm: None,
+                height_mm: None,
+            },
+            Self::RingGap {
+                hole_mm: None,
+                pipe_mm: None,
+            },
+            Self::Grille {
+                width_mm: None,
+                height_mm: None,
+                material: GrilleMaterial::Metal,
+                free_percent: None,
+            },
+            Self::StatedArea {
+                area_mm2: None,
+                convention: AreaConvention::Free,
+                exponent: None,
+            },
+            Self::FlowTest {
+                flow_m3_per_h: None,
+                at_pa: None,
+                exponent: None,
+            },
+        ]
+    }
+}
+
+/// Where on the vehicle the middle of the gap is.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Position {
+    /// Distance from the front of the body towards the rear, m.
+    pub along_m: Option<f64>,
+    /// Distance from the nearside towards the offside, m.
+    pub across_m: Option<f64>,
+    /// Height of the middle of the gap above ground, m.
+    pub height_m: Option<f64>,
+    /// Height that the gap spans, m: a door seal spans the height of its door. `None` is flat.
+    pub rise_m: Option<f64>,
+}
+
+/// What the opening is there for. Only unintended gaps, drains and user ventilation may ever be
+/// sealed or closed; the others protect people.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Purpose {
+    /// Nobody wanted it.
+    Unintended,
+    /// Fixed ventilation for the people inside.
+    SafetyVentilation,
+    /// Lets leaked gas fall out.
+    GasDropOut,
+    /// Air for or from an appliance: combustion air, flue, refrigerator ventilation.
+    ApplianceAir,
+    /// Lets water out.
+    Drain,
+    /// Ventilation that the user opens and closes.
+    UserVentilation,
+}
+
+impl Purpose {
+    /// Every purpose, in the order offered.
+    pub const ALL: [Self; 6] = [
+        Self::Unintended,
+        Self::SafetyVentilation,
+        Self::GasDropOut,
+        Self::ApplianceAir,
+        Self::Drain,
+        Self::UserVentilation,
+    ];
+
+    /// The trade's word for it.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Unintended => "unintended",
+            Self::SafetyVentilation => "safety ventilation",
+            Self::GasDropOut => "gas drop-out",
+            Self::ApplianceAir => "appliance air",
+            Self::Drain => "drain",
+            Self::UserVentilation => "user ventilation",
+        }
+    }
+
+    /// Whether the opening protects people and must stay open.
+    #[must_use]
+    pub fn must_stay_open(self) -> bool {
+        matches!(
+            self,
+            Self::SafetyVentilation | Self::GasDropOut | Self::ApplianceAir
+        )
+    }
+}
+
+/// How a closable gap stands in each set-up, and what it still lets through when closed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Closing {
+    /// Stands open when the vehicle is laid up.
+    pub open_laid_up: bool,
+    /// Stands open when the vehicle is in use.
+    pub open_in_use: bool,
+    /// Share of the open flow that passes when closed, %.
+    pub leaves_percent: f64,
+}
+
+impl Closing {
+    /// Closed in both set-ups, leaving 10 % (assumption of this project).
+    pub const CLOSED: Self = Self {
+        open_laid_up: false,
+        open_in_use: false,
+        leaves_percent: 10.0,
+    };
+}
+
+/// Where air goes that comes in through the opening.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum LeadsTo {
+    /// Into the living space: it leaks by itself.
+    LivingSpace,
+    /// Into a compartment sealed from the living space, such as behind a refrigerator: it
+    /// counts only as the outer opening that other gaps lie behind.
+    Compartment,
+}
+
+/// The outer opening that a gap lies behind: the same air passes both.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Behind {
+    /// Another gap of the ledger, which must lead to a compartment. Several gaps behind one
+    /// opening share its area in proportion to their own.
+    Gap(GapId),
+    /// An opening that is not in the ledger, with its free area in mm².
+    Opening {
+        /// Free area, mm².
+        free_area_mm2: Option<f64>,
+    },
+}
+
+/// How the size was found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Certainty {
+    /// Measured with a gauge.
+    Measured,
+    /// Estimated on seeing it.
+    Estimated,
+    /// Guessed without seeing all of it.
+    Guessed,
+}
+
+impl Certainty {
+    /// Every certainty, in the order offered.
+    pub const ALL: [Self; 3] = [Self::Measured, Self::Estimated, Self::Guessed];
+
+    /// Its name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Measured => "measured",
+            Self::Estimated => "estimated",
+            Self::Guessed => "guessed",
+        }
+    }
+}
+
+/// The material or part that a remedy uses.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum RemedyKind {
+    /// Compressible strip.
+    Strip,
+    /// Brush seal.
+    Brush,
+    /// Sealant.
+    Sealant,
+    /// Grommet.
+    Grommet,
+    /// Cover plate.
+    CoverPlate,
+    /// Curtain.
+    Curtain,
+    /// Something of the workshop's own, named in the remedy.
+    Own,
+}
+
+impl RemedyKind {
+    /// Every kind, in the order offered.
+    pub const ALL: [Self; 7] = [
+        Self::Strip,
+        Self::Brush,
+        Self::Sealant,
+        Self::Grommet,
+        Self::CoverPlate,
+        Self::Curtain,
+        Self::Own,
+    ];
+
+    /// The trade's word for it.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Strip => "strip",
+            Self::Brush => "brush",
+            Self::Sealant => "sealant",
+            Self::Grommet => "grommet",
+            Self::CoverPlate => "cover plate",
+            Self::Curtain => "curtain",
+            Self::Own => "own method",
+        }
+    }
+}
+
+/// What the material cost of a remedy is counted by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum CostBasis {
+    /// For each piece, that is each of `count`.
+    Piece,
+    /// For each metre of the gap's length.
+    Metre,
+}
+
+/// How a gap would be sealed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Remedy {
+    /// Material or part.
+    pub kind: RemedyKind,
+    /// Words for the job sheet.
+    pub words: String,
+    /// Share of the leak that remains, %.
+    pub leak_left_percent: Option<f64>,
+    /// Material cost by piece or metre, in the survey's currency.
+    pub material_cost: Option<f64>,
+    /// What the material cost is counted by.
+    pub cost_basis: CostBasis,
+    /// Working time for the whole gap, minutes.
+    pub minutes: Option<f64>,
+}
+
+/// Where the work on a gap stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum WorkState {
+    /// As found.
+    Open,
+    /// To be sealed.
+    Planned,
+    /// Sealed: only what its remedy leaves still flows.
+    Sealed,
+    /// Left for later.
+    Deferred,
+}
+
+impl WorkState {
+    /// Every state, in the order offered.
+    pub const ALL: [Self; 4] = [Self::Open, Self::Planned, Self::Sealed, Self::Deferred];
+
+    /// Its name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Open => "open",
+            Self::Planned => "planned",
+            Self::Sealed => "sealed",
+            Self::Deferred => "deferred",
+        }
+    }
+}
+
+/// One leakage point, or several alike.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Gap {
+    /// Its number, printed beside its mark.
+    pub id: GapId,
+    /// The zone it belongs to.
+    pub zone: ZoneId,
+    /// What it is, in the surveyor's words.
+    pub name: String,
+    /// The outside it opens to.
+    pub facing: Facing,
+    /// Pressure coefficient of the cavity, where the surveyor knows one.
+    pub cavity_pressure_coefficient: Option<f64>,
+    /// Form and sizes of one of them.
+    pub form: Form,
+    /// How many alike.
+    pub count: u32,
+    /// Where its middle is.
+    pub position: Position,
+    /// What it is there for.
+    pub purpose: Purpose,
+    /// How it closes, if it does.
+    pub closing: Option<Closing>,
+    /// Whether it leaks by itself or only into a compartment.
+    pub leads_to: LeadsTo,
+    /// The outer opening it lies behind.
+    pub behind: Option<Behind>,
+    /// How its size was found.
+    pub certainty: Certainty,
+    /// Names of its photos in the survey's photo folder.
+    pub photos: Vec<String>,
+    /// Damp reading beside it: percent or words; empty if none.
+    pub damp: String,
+    /// Free notes.
+    pub note: String,
+    /// How it would be sealed.
+    pub remedy: Option<Remedy>,
+    /// Where the work on it stands.
+    pub state: WorkState,
+    /// Date of that state, `YYYY-MM-DD`, or empty.
+    pub state_date: String,
+}
+
+impl Gap {
+    /// A new gap with nothing measured: unintended, one of it, size estimated, state open.
+    #[must_use]
+    pub fn new(id: GapId, zone: ZoneId, facing: Facing, form: Form) -> Self {
+        Self {
+            id,
+            zone,
+            name: String::new(),
+            facing,
+            cavity_pressure_coefficient: None,
+            form,
+            count: 1,
+            position: Position::default(),
+            purpose: Purpose::Unintended,
+            closing: None,
+            leads_to: LeadsTo::LivingSpace,
+            behind: None,
+            certainty: Certainty::Estimated,
+            photos: Vec::new(),
+            damp: String::new(),
+            note: String::new(),
+            remedy: None,
+            state: WorkState::Open,
+            state_date: String::new(),
+        }
+    }
+}
