@@ -4,5 +4,8 @@
 //! recorded, [`assess`] turns a survey into answers, and the surfaces stand on top.
 
 pub mod assess;
+pub mod fonts;
 pub mod physics;
 pub mod survey;
+#[cfg(feature = "window")]
+pub mod window;
