@@ -425,7 +425,7 @@ const ALLOWED: &[(&str, &str)] = &[
     ),
     (
         "src/survey/file/mod.rs",
-        "use std::{fs, io}; use std::time::SystemTime; use serde::Serialize;",
+        "use std::{fs, io}; use std::path::Path; use serde::Serialize;",
     ),
     (
         "src/survey/gap.rs",

@@ -8,6 +8,7 @@ mod caught;
 mod house;
 mod paths;
 mod rules;
+mod samples;
 
 use std::error::Error;
 use std::fs;

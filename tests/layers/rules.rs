@@ -18,8 +18,7 @@ const OUTSIDE: [&str; 9] = [
     "fs", "env", "thread", "time", "net", "process", "io", "os", "path",
 ];
 
-/// Those of them that reading and saving a survey needs. No clock is read: `SystemTime` is the
-/// time that a file itself bears.
+/// Those of them that reading and saving a survey needs.
 const OUTSIDE_FOR_FILES: [&str; 4] = ["fs", "io", "path", "os"];
 
 /// Crates of the window: toolkit, dialogs, and what they stand on.
@@ -177,9 +176,7 @@ fn standard_library(home: &Home<'_>, found: &Found, in_files: bool) -> Option<St
     if !OUTSIDE.contains(&module.as_str()) {
         return None;
     }
-    // Reading the clock with it was refused before.
-    let file_time = found.names.iter().take(3).eq(["std", "time", "SystemTime"]);
-    if in_files && (OUTSIDE_FOR_FILES.contains(&module.as_str()) || file_time) {
+    if in_files && OUTSIDE_FOR_FILES.contains(&module.as_str()) {
         return None;
     }
     Some(format!("reaches outside the program from {}", home.layer))
