@@ -13,8 +13,11 @@ use gapledger::survey::{Form, LeadsTo, Purpose, Survey};
 
 use super::{files_under, package};
 
-/// Every sample by its file name, with its text.
-fn samples() -> Result<Vec<(String, String, Survey)>, Box<dyn Error>> {
+/// A sample: its file name, its text, and the survey in it.
+type Sample = (String, String, Survey);
+
+/// Every sample.
+fn samples() -> Result<Vec<Sample>, Box<dyn Error>> {
     let mut samples = Vec::new();
     for file in files_under("sample-surveys", &["ron"])? {
         let text = fs::read_to_string(package().join(&file))?;
