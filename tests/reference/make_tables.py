@@ -25,7 +25,7 @@ import psychrolib
 
 import published
 from air import dew_point_c
-from balance import Answer, IllConditioned, solve
+from balance import Answer, solve
 from flow import Gap
 from vehicles import PRESSURES_PA, VEHICLES, Vehicle, vehicle
 
@@ -74,14 +74,8 @@ def moist_air_row(t_c: float, rh: float, pressure_pa: float) -> list[object]:
 
 
 def solved(number: int) -> tuple[Vehicle, Answer]:
-    """The first vehicle of this number whose balance doubles can hold, and its answer."""
-    for attempt in range(10):
-        one = vehicle(number, attempt)
-        try:
-            return one, solve(one.case, one.gaps)
-        except IllConditioned:
-            print(f"vehicle {number}: drawn again, ill-conditioned", file=sys.stderr)
-    raise ArithmeticError(f"vehicle {number}: ten ill-conditioned draws")
+    one = vehicle(number)
+    return one, solve(one.case, one.gaps)
 
 
 def balance_row(number: int, one: Vehicle, answer: Answer) -> list[object]:
