@@ -5,7 +5,7 @@
     /tmp/reference-venv/bin/python tests/reference/make_tables.py [FOLDER]
 
 Without FOLDER the committed tables beside this script are written anew.  `compare.py` makes them
-in a temporary folder and compares.  About five seconds on two cores.
+in a temporary folder and compares.  About ten seconds.
 
 The moist air is psychrolib's; the balances are solved by scipy's brentq and quad (see air.py,
 flow.py and balance.py for the equations and where they are from).  Published answers are checked
