@@ -5,8 +5,9 @@ use gapledger::physics::{Balance, Conditions, FlowLaw, GapFlow, Gas, MoistAir, P
 use crate::assert_close;
 use crate::tables::{Gap, Vehicle, vehicles};
 
-/// Pa: the inside pressure passes through zero, so it cannot be held to 1e-9 of itself there. The
-/// pressures that drive air are mostly 0.1 Pa and more: this is 1e-9 of those.
+/// Pa: the inside pressure passes through zero, so it cannot be held to 1e-9 of itself there. Five
+/// gaps in six of the table have more than 0.1 Pa across them: this is 1e-9 of that. The whole flow
+/// in and out is held to 1e-9 of itself in every vehicle, however weakly driven.
 const PRESSURE_FLOOR: f64 = 1e-10;
 /// Share of the whole inflow: what a flow through one gap may be off by if it is smaller itself,
 /// as near zero pressure it goes with the square root of a rounding error.
