@@ -76,7 +76,7 @@ fn vehicle(gaps: usize, with_power_laws: bool) -> Vehicle {
         length: 6.2,
         width: 2.2,
     };
-    let face = |number: usize| Face::ALL[number % Face::ALL.len()];
+    let face = |number: usize| *Face::ALL.get(number % Face::ALL.len()).unwrap();
     let paths = (0..gaps)
         .map(|number| {
             let (flow, low, high) = gap(number);
