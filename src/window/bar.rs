@@ -62,13 +62,19 @@ fn tab(ui: &mut Ui, page: Page, shown: bool, queue: &mut Queue) {
         words = words.family(bold()).color(palette.accent);
     }
     let command = Command::Show(page);
-    let response = ui.add(Button::new(words).frame_when_inactive(false).selected(false));
+    let response = ui.add(
+        Button::new(words)
+            .frame_when_inactive(false)
+            .selected(false),
+    );
     if let Some(line) = command.line() {
         let keys = line.shortcuts.first();
         let keys = keys.map_or_else(String::new, |keys| {
             format!(" ({})", ui.ctx().format_shortcut(keys))
         });
-        response.clone().on_hover_text(format!("{}{keys}", line.tooltip));
+        response
+            .clone()
+            .on_hover_text(format!("{}{keys}", line.tooltip));
     }
     ui.ctx().accesskit_node_builder(response.id, |node| {
         node.set_role(egui::accesskit::Role::Tab);
@@ -77,7 +83,8 @@ fn tab(ui: &mut Ui, page: Page, shown: bool, queue: &mut Queue) {
     if shown {
         let rect = response.rect.shrink2(vec2(7.0, 0.0));
         let line = Stroke::new(2.5, palette.accent);
-        ui.painter().hline(rect.x_range(), rect.bottom() - 1.0, line);
+        ui.painter()
+            .hline(rect.x_range(), rect.bottom() - 1.0, line);
     }
     if response.clicked() {
         queue.command(command);

@@ -99,7 +99,13 @@ impl From<Dialog> for Asked {
 }
 
 /// Draws the question and queues the answer.
-pub fn show(ctx: &egui::Context, asked: &mut Asked, name: &str, findings: &[Finding], queue: &mut Queue) {
+pub fn show(
+    ctx: &egui::Context,
+    asked: &mut Asked,
+    name: &str,
+    findings: &[Finding],
+    queue: &mut Queue,
+) {
     let fresh = std::mem::take(&mut asked.fresh);
     let modal = Modal::new(Id::unique("dialog")).show(ctx, |ui| {
         let wide = (ui.ctx().content_rect().width() - 60.0).min(560.0);
@@ -249,9 +255,11 @@ fn all_findings(ui: &mut Ui, findings: &[Finding], fresh: bool, queue: &mut Queu
         ui.label("Nothing was noticed in this survey.");
     }
     let tall = ui.ctx().content_rect().height() - 180.0;
-    ScrollArea::vertical().max_height(tall.max(80.0)).show(ui, |ui| {
-        ui.set_width(ui.available_width());
-        finding_list(ui, queue, findings.iter(), true);
-    });
+    ScrollArea::vertical()
+        .max_height(tall.max(80.0))
+        .show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            finding_list(ui, queue, findings.iter(), true);
+        });
     buttons(ui, fresh, queue, &[("Close", Answered::Cancel)]);
 }

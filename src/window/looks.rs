@@ -40,7 +40,10 @@ impl Looks {
             Some("dark") => ThemePreference::Dark,
             _ => ThemePreference::System,
         };
-        if let Some(zoom) = storage.get_string(ZOOM_KEY).and_then(|zoom| zoom.parse().ok()) {
+        if let Some(zoom) = storage
+            .get_string(ZOOM_KEY)
+            .and_then(|zoom| zoom.parse().ok())
+        {
             looks.set_zoom(zoom);
         }
         looks

@@ -61,8 +61,7 @@ impl Notices {
 
     /// Puts away what is only worth knowing: the user has gone on.
     pub fn gone_on(&mut self) {
-        self.list
-            .retain(|notice| notice.severity != Severity::Note);
+        self.list.retain(|notice| notice.severity != Severity::Note);
     }
 
     /// What is shown.

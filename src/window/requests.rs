@@ -66,10 +66,9 @@ impl App {
             Command::Redo => self.with_document(|document| {
                 document.history.redo();
             }),
-            Command::AddGap
-            | Command::DuplicateGap
-            | Command::MirrorGap
-            | Command::DeleteGap => self.ledger_command(command),
+            Command::AddGap | Command::DuplicateGap | Command::MirrorGap | Command::DeleteGap => {
+                self.ledger_command(command)
+            }
             Command::Show(page) => self.view.page = page,
             Command::Findings => self.asked = Some(Dialog::Findings.into()),
             Command::Light => self.look(ctx, |app| app.looks.theme = ThemePreference::Light),
@@ -114,7 +113,10 @@ impl App {
         let deleted = selected.filter(|_| command == Command::DeleteGap);
         let before = document.history.revision();
         self.edit(change.edit, None);
-        let made = self.document.as_ref().map(|document| document.history.revision())
+        let made = self
+            .document
+            .as_ref()
+            .map(|document| document.history.revision())
             != Some(before);
         if !made {
             return;
@@ -233,7 +235,10 @@ impl App {
         if self.picking.is_some() {
             return;
         }
-        let name = self.document.as_ref().map_or_else(String::new, Document::name);
+        let name = self
+            .document
+            .as_ref()
+            .map_or_else(String::new, Document::name);
         let pick = Pick {
             saving,
             folder: self.path().and_then(Path::parent).map(Path::to_owned),
@@ -263,8 +268,7 @@ impl App {
         match chosen {
             Some(path) => self.queue.push(Request::Answer(Answered::Path(path))),
             None if quick => {
-                "The system offers no file dialog here: type the path."
-                    .clone_into(note);
+                "The system offers no file dialog here: type the path.".clone_into(note);
             }
             None => self.queue.push(Request::Answer(Answered::Cancel)),
         }

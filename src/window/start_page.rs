@@ -79,7 +79,10 @@ mod tests {
         for name in ["b-two.ron", "a_one.ron", "notes.txt"] {
             std::fs::write(folder.path().join(name), "").unwrap();
         }
-        let found: Vec<String> = samples(folder.path()).iter().map(|path| words(path)).collect();
+        let found: Vec<String> = samples(folder.path())
+            .iter()
+            .map(|path| words(path))
+            .collect();
         assert_eq!(found, ["a one", "b two"]);
         assert!(samples(&folder.path().join("absent")).is_empty());
     }

@@ -124,7 +124,11 @@ fn removal(survey: &Survey, calm: Option<&CaseAnswer>, wind: Option<&CaseAnswer>
 
 fn heat(survey: &Survey, calm: Option<&CaseAnswer>, wind: Option<&CaseAnswer>) -> Headline {
     let watts = |case: Option<&CaseAnswer>| -> Answer<f64> {
-        case.ok_or_else(no_case)?.heat.clone()?.set_temperature.total_w()
+        case.ok_or_else(no_case)?
+            .heat
+            .clone()?
+            .set_temperature
+            .total_w()
     };
     let figure = watts(calm).and_then(|calm| {
         let small = format!("to hold {}", celsius(survey.targets.set_temperature_c));
@@ -194,14 +198,23 @@ fn cell(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui)) {
 }
 
 fn short(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
-    ui.label(RichText::new(&headline.title).small().color(palette(ui).muted));
+    ui.label(
+        RichText::new(&headline.title)
+            .small()
+            .color(palette(ui).muted),
+    );
     match &headline.figure {
         Ok((figure, small)) => {
-            ui.label(RichText::new(figure).strong()).on_hover_text(small);
+            ui.label(RichText::new(figure).strong())
+                .on_hover_text(small);
         }
         Err(not_known) => {
-            ui.label(RichText::new("not known").italics().color(palette(ui).muted))
-                .on_hover_text(&not_known.reason);
+            ui.label(
+                RichText::new("not known")
+                    .italics()
+                    .color(palette(ui).muted),
+            )
+            .on_hover_text(&not_known.reason);
         }
     }
     if let Some(topic) = headline.topic {
@@ -224,7 +237,11 @@ fn alerts(ui: &mut Ui, context: &mut PageContext<'_>, findings: &[Finding]) {
             .count();
         if count > 0 {
             let many = if count == 1 { "" } else { "s" };
-            let words = format!("{} {count} {}{many}", widgets::sign(severity), severity.name());
+            let words = format!(
+                "{} {count} {}{many}",
+                widgets::sign(severity),
+                severity.name()
+            );
             parts.push((severity, words));
         }
     }

@@ -2,9 +2,7 @@
 
 use super::sizes;
 use crate::assess::{GapLeakage, Topic};
-use crate::survey::{
-    Certainty, Edit, Facing, Form, Gap, Purpose, Record, ZoneId,
-};
+use crate::survey::{Certainty, Edit, Facing, Form, Gap, Purpose, Record, ZoneId};
 use crate::window::format::area_cm2;
 use crate::window::ledger::blank_like;
 use crate::window::page::{Marks, PageContext, Queue};

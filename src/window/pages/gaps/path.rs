@@ -70,8 +70,7 @@ fn behind(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: Marks<'_
             .iter()
             .filter(|outer| outer.id != gap.id)
             .filter(|outer| {
-                outer.leads_to == LeadsTo::Compartment
-                    || gap.behind == Some(Behind::Gap(outer.id))
+                outer.leads_to == LeadsTo::Compartment || gap.behind == Some(Behind::Gap(outer.id))
             })
             .map(|outer| Some(Behind::Gap(outer.id))),
     );

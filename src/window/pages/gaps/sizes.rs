@@ -63,15 +63,16 @@ impl Sizes<'_, '_> {
 
     fn material(&mut self, material: &mut GrilleMaterial) {
         let options = [GrilleMaterial::Metal, GrilleMaterial::Wood];
-        let chosen = Choice::new("Made of", material, &options)
-            .id(self.id)
-            .show(self.ui, |material| {
-                match material {
-                    GrilleMaterial::Metal => "metal or plastic, 75 % free",
-                    GrilleMaterial::Wood => "wood, 25 % free",
-                }
-                .to_owned()
-            });
+        let chosen =
+            Choice::new("Made of", material, &options)
+                .id(self.id)
+                .show(self.ui, |material| {
+                    match material {
+                        GrilleMaterial::Metal => "metal or plastic, 75 % free",
+                        GrilleMaterial::Wood => "wood, 25 % free",
+                    }
+                    .to_owned()
+                });
         if let Some(chosen) = chosen {
             *material = chosen;
             self.changed = true;

@@ -190,7 +190,10 @@ fn body_rows(
 /// The scroll offset that brings a row into sight, where it is out of it.
 fn offset_for(ui: &Ui, at: usize) -> Option<f32> {
     let (offset, height) = ui.data(|data| data.get_temp::<(f32, f32)>(ledger_id()))?;
-    #[expect(clippy::cast_precision_loss, reason = "a ledger has no millions of rows")]
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a ledger has no millions of rows"
+    )]
     let top = at as f32 * ROW_HEIGHT;
     if top < offset {
         Some(top)
@@ -230,7 +233,13 @@ fn draw_row(
     let mut left = rect.left();
     for ((cell, column), width) in row.cells.iter().zip(&COLUMNS).zip(widths) {
         let space = Rect::from_min_size(pos2(left, rect.top()), vec2(*width, ROW_HEIGHT));
-        draw_cell(ui, colours, space.shrink2(vec2(PADDING, 0.0)), cell, column.right);
+        draw_cell(
+            ui,
+            colours,
+            space.shrink2(vec2(PADDING, 0.0)),
+            cell,
+            column.right,
+        );
         left += width;
     }
     if let Some(finding) = row.finding {
@@ -246,8 +255,7 @@ fn draw_row(
 
 fn draw_cell(ui: &Ui, colours: &Palette, space: Rect, words: &str, right: bool) {
     let truncate = Some(TextWrapMode::Truncate);
-    let galley =
-        WidgetText::from(words).into_galley(ui, truncate, space.width(), TextStyle::Body);
+    let galley = WidgetText::from(words).into_galley(ui, truncate, space.width(), TextStyle::Body);
     let x = if right {
         space.right() - galley.size().x
     } else {
@@ -266,7 +274,11 @@ fn describe(response: Response, gap: &Gap, row: &Row<'_>, selected: bool) -> Res
     response.widget_info(|| WidgetInfo::selected(Role::ListBoxOption, true, selected, &words));
     let mut hover = words.clone();
     if let Some(finding) = row.finding {
-        hover = format!("{hover}\n{}: {}", severity(finding.severity), finding.sentence);
+        hover = format!(
+            "{hover}\n{}: {}",
+            severity(finding.severity),
+            finding.sentence
+        );
     }
     if !gap.note.is_empty() {
         hover = format!("{hover}\n{}", gap.note);

@@ -38,7 +38,14 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks:
     remedy_kind(ui, queue, gap);
     if let Some(remedy) = &gap.remedy {
         remedy_words(ui, queue, gap, remedy);
-        remedy_numbers(ui, queue, gap, remedy, marks, &context.survey.tariffs.currency);
+        remedy_numbers(
+            ui,
+            queue,
+            gap,
+            remedy,
+            marks,
+            &context.survey.tariffs.currency,
+        );
     }
 }
 
@@ -92,23 +99,31 @@ fn remedy_numbers(
     marks: Marks<'_>,
     currency: &str,
 ) {
-    let left = NumberField::new("Leak that remains", "leak_left_percent", remedy.leak_left_percent)
-        .id(gap.id)
-        .marks(marks)
-        .show(ui, queue);
+    let left = NumberField::new(
+        "Leak that remains",
+        "leak_left_percent",
+        remedy.leak_left_percent,
+    )
+    .id(gap.id)
+    .marks(marks)
+    .show(ui, queue);
     if let Some(left) = left {
         change_remedy(queue, gap, remedy, |remedy| remedy.leak_left_percent = left);
     }
-    let basis = Choice::new("Material counted by", &remedy.cost_basis, &[CostBasis::Piece, CostBasis::Metre])
-        .id(gap.id)
-        .width(110.0)
-        .show(ui, |basis| {
-            match basis {
-                CostBasis::Piece => "piece",
-                CostBasis::Metre => "metre",
-            }
-            .to_owned()
-        });
+    let basis = Choice::new(
+        "Material counted by",
+        &remedy.cost_basis,
+        &[CostBasis::Piece, CostBasis::Metre],
+    )
+    .id(gap.id)
+    .width(110.0)
+    .show(ui, |basis| {
+        match basis {
+            CostBasis::Piece => "piece",
+            CostBasis::Metre => "metre",
+        }
+        .to_owned()
+    });
     if let Some(basis) = basis {
         change_remedy(queue, gap, remedy, |remedy| remedy.cost_basis = basis);
     }
@@ -157,7 +172,9 @@ fn photos(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
             let away = ui.link("remove");
             widgets::tell_name(ui, away.id, &format!("remove photo {photo}"));
             if away.clicked() {
-                change(context.queue, gap, |gap| gap.photos.retain(|name| name != photo));
+                change(context.queue, gap, |gap| {
+                    gap.photos.retain(|name| name != photo)
+                });
             }
         });
     }
@@ -179,7 +196,10 @@ fn photos(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
             change(context.queue, gap, |gap| gap.photos.push(name));
         }
     });
-    widgets::muted(ui, "File names in the folder NAME.photos beside the survey.");
+    widgets::muted(
+        ui,
+        "File names in the folder NAME.photos beside the survey.",
+    );
 }
 
 fn is_new_name(gap: &Gap, name: &str) -> bool {

@@ -44,7 +44,9 @@ fn row(ui: &mut Ui, context: &mut PageContext<'_>, zone: &Zone) {
         let away = ui.link("remove");
         widgets::tell_name(ui, away.id, &format!("remove zone {}", zone.name));
         if away.clicked() {
-            context.queue.edit(Edit::Remove(RecordId::Zone(zone.id)), None);
+            context
+                .queue
+                .edit(Edit::Remove(RecordId::Zone(zone.id)), None);
         }
     });
 }
