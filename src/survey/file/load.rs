@@ -1,0 +1,99 @@
+//! Loading a survey file.
+
+use super::{LARGEST_FILE_BYTES, LoadError, parse_bytes};
+use crate::survey::Survey;
+use std::fs::File;
+use std::hash::{DefaultHasher, Hasher};
+use std::io::{self, Read};
+use std::path::Path;
+
+/// What a file held when it was loaded or saved, to notice that somebody else has written it.
+///
+/// It compares contents, not times: a file that was only touched is not changed, and a change
+/// within the clock's grain is noticed. It is meant for one run of the program and not stored.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FileStamp {
+    length: u64,
+    hash: u64,
+}
+
+impl FileStamp {
+    /// The stamp of a file with these bytes.
+    #[must_use]
+    pub fn of(bytes: &[u8]) -> Self {
+        let mut hasher = DefaultHasher::new();
+        hasher.write(bytes);
+        Self {
+            length: bytes.len() as u64,
+            hash: hasher.finish(),
+        }
+    }
+}
+
+/// A survey as it was on the disk.
+#[derive(Clone, Debug)]
+pub struct Loaded {
+    /// The survey.
+    pub survey: Survey,
+    /// What the file held, for [`super::save`].
+    pub stamp: FileStamp,
+}
+
+/// Loads a survey file.
+///
+/// # Errors
+/// [`LoadError`], each case with a sentence of its own. Nothing on the disk is changed.
+pub fn load(path: &Path) -> Result<Loaded, LoadError> {
+    let bytes = read(path)?;
+    let survey = parse_bytes(&bytes).map_err(|source| LoadError::Content {
+        path: path.to_owned(),
+        source,
+    })?;
+    Ok(Loaded {
+        survey,
+        stamp: FileStamp::of(&bytes),
+    })
+}
+
+/// The bytes of a file, if it is a file and not too large.
+pub(super) fn read(path: &Path) -> Result<Vec<u8>, LoadError> {
+    let refused = |source: io::Error| refusal(path, source);
+    // Asked before opening: to open a pipe would wait for ever.
+    let there = path.metadata().map_err(refused)?;
+    if there.is_dir() {
+        return Err(LoadError::IsFolder {
+            path: path.to_owned(),
+        });
+    }
+    if !there.is_file() {
+        return Err(LoadError::NotAFile {
+            path: path.to_owned(),
+        });
+    }
+    let file = File::open(path).map_err(refused)?;
+    let too_large = || LoadError::TooLarge {
+        path: path.to_owned(),
+    };
+    if file.metadata().map_err(refused)?.len() > LARGEST_FILE_BYTES {
+        return Err(too_large());
+    }
+    // The file may grow while it is read, hence a limit here too.
+    let mut bytes = Vec::new();
+    file.take(LARGEST_FILE_BYTES + 1)
+        .read_to_end(&mut bytes)
+        .map_err(refused)?;
+    if bytes.len() as u64 > LARGEST_FILE_BYTES {
+        return Err(too_large());
+    }
+    Ok(bytes)
+}
+
+fn refusal(path: &Path, source: io::Error) -> LoadError {
+    let path = path.to_owned();
+    match source.kind() {
+        io::ErrorKind::NotFound | io::ErrorKind::NotADirectory => LoadError::Missing { path },
+        io::ErrorKind::PermissionDenied => LoadError::NoPermission { path },
+        io::ErrorKind::IsADirectory => LoadError::IsFolder { path },
+        _ => LoadError::Unreadable { path, source },
+    }
+}

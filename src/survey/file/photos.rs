@@ -1,0 +1,72 @@
+//! The photo folder beside the survey file.
+
+use crate::survey::Survey;
+use std::collections::BTreeMap;
+use std::fs::File;
+use std::io;
+use std::path::{Path, PathBuf};
+
+/// Whether a photo that the survey names is there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum PhotoState {
+    /// A file of that name is there and may be read.
+    Present,
+    /// There is no such file.
+    Missing,
+    /// Something of that name is there, but it is no file or may not be read.
+    Unreadable,
+}
+
+/// The folder that the photos of a survey file are in: `NAME.photos` beside `NAME.ron`.
+///
+/// ```
+/// # use std::path::Path;
+/// use gapledger::survey::file::photo_folder;
+/// let folder = photo_folder(Path::new("surveys/old van.ron"));
+/// assert_eq!(folder, Path::new("surveys/old van.photos"));
+/// ```
+#[must_use]
+pub fn photo_folder(survey_path: &Path) -> PathBuf {
+    survey_path.with_extension("photos")
+}
+
+/// Whether a name is that of a file in the photo folder itself: not empty, no `..`, and none of
+/// the letters that lead to another folder or drive on any system.
+#[must_use]
+pub fn is_plain_file_name(name: &str) -> bool {
+    !matches!(name, "" | "." | "..")
+        && name.len() <= 255
+        && !name
+            .chars()
+            .any(|letter| matches!(letter, '/' | '\\' | ':') || letter.is_control())
+}
+
+/// Whether one photo of a survey is there.
+#[must_use]
+pub fn photo_state(survey_path: &Path, name: &str) -> PhotoState {
+    if !is_plain_file_name(name) {
+        return PhotoState::Unreadable;
+    }
+    let path = photo_folder(survey_path).join(name);
+    match path.metadata() {
+        // Opening a pipe would wait for ever, hence the question first.
+        Ok(there) if there.is_file() => match File::open(&path) {
+            Ok(_) => PhotoState::Present,
+            Err(_) => PhotoState::Unreadable,
+        },
+        Ok(_) => PhotoState::Unreadable,
+        Err(error) if error.kind() == io::ErrorKind::NotFound => PhotoState::Missing,
+        Err(_) => PhotoState::Unreadable,
+    }
+}
+
+/// The state of every photo that the survey names.
+#[must_use]
+pub fn photo_states(survey_path: &Path, survey: &Survey) -> BTreeMap<String, PhotoState> {
+    survey
+        .gaps
+        .iter()
+        .flat_map(|gap| &gap.photos)
+        .map(|name| (name.clone(), photo_state(survey_path, name)))
+        .collect()
+}
