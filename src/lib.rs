@@ -4,6 +4,7 @@
 //! recorded, [`assess`] turns a survey into answers, and the surfaces stand on top.
 
 pub mod assess;
+pub mod figure;
 pub mod headless;
 pub mod physics;
 pub mod survey;
