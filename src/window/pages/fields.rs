@@ -123,8 +123,10 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
     /// Words.
     pub(super) fn text(&mut self, label: &str, field: &'static str, part: Part<T, String>) {
         let look = std::mem::take(&mut self.inputs);
+        let width = input_width(self.ui);
         let typed = TextField::new(label, field, part(&mut self.record))
             .id(self.item)
+            .width(width)
             .marks(self.marks)
             .hint(look.hint)
             .rows(look.rows.max(1))
@@ -143,8 +145,10 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
         words: impl Fn(&C) -> String,
         part: Part<T, C>,
     ) {
+        let width = input_width(self.ui);
         let chosen = Choice::new(label, part(&mut self.record), options)
             .id(self.item)
+            .width(width)
             .show(self.ui, words);
         if let Some(chosen) = chosen {
             *part(&mut self.record) = chosen;
@@ -184,6 +188,12 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
     fn typed(&mut self) {
         self.queue.typed((self.put)(self.record.clone()));
     }
+}
+
+/// Width of an input for words: what the label leaves, within reason.
+fn input_width(ui: &Ui) -> f32 {
+    let left = ui.available_width() - widgets::LABEL_WIDTH - 2.0 * ui.spacing().item_spacing.x;
+    (left - 12.0).clamp(120.0, 300.0)
 }
 
 /// The findings about an item that are about none of its fields.

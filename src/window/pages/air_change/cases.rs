@@ -23,7 +23,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results
         table.head(ui, cases.iter().map(|case| case.name.as_str()));
         weather(ui, context, table, cases);
         air_changes(ui, context, table, cases);
-        inside(ui, table, cases);
+        inside(ui, context, table, cases);
         cross_check(ui, context, table, cases);
     });
     season(ui, assessment);
@@ -181,7 +181,31 @@ fn span_words((low, high): (f64, f64), unit: &str) -> String {
     }
 }
 
-fn inside(ui: &mut Ui, table: &SideBySide, cases: &[CaseAnswer]) {
+/// Neutral levels in words: what lies beyond the body is told as such, not in metres of sky.
+fn level_words((low, high): (f64, f64), body: Option<(f64, f64)>) -> String {
+    let Some((floor, roof)) = body else {
+        return span_words((low, high), "m");
+    };
+    let place = |level: f64| {
+        if level > roof {
+            "above the roof".to_owned()
+        } else if level < floor {
+            "below the floor".to_owned()
+        } else {
+            format!("{} m", digits_of(level, 2))
+        }
+    };
+    let (low, high) = (place(low), place(high));
+    if low == high {
+        low
+    } else {
+        format!("{low} to {high}")
+    }
+}
+
+fn inside(ui: &mut Ui, context: &PageContext<'_>, table: &SideBySide, cases: &[CaseAnswer]) {
+    let vehicle = &context.survey.vehicle;
+    let body = vehicle.floor_height_m.zip(vehicle.height_m);
     table.row(
         ui,
         "Inside pressure",
@@ -203,7 +227,7 @@ fn inside(ui: &mut Ui, table: &SideBySide, cases: &[CaseAnswer]) {
             let Some(case) = cases.get(at) else { return };
             told(ui, case, |air| {
                 Ok(match span(&air.directions, |one| one.neutral_level) {
-                    Some(span) => (span_words(span, "m"), String::new()),
+                    Some(span) => (level_words(span, body), String::new()),
                     None => (
                         "none".to_owned(),
                         "inside and outside air weigh the same".to_owned(),
@@ -263,6 +287,15 @@ fn season(ui: &mut Ui, assessment: &Assessment) {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_neutral_level_beyond_the_body_is_told_in_words() {
+        let body = Some((0.5, 2.5));
+        assert_eq!(level_words((62.0, 100.0), body), "above the roof");
+        assert_eq!(level_words((-3.0, 1.24), body), "below the floor to 1.2 m");
+        assert_eq!(level_words((1.0, 2.0), body), "1.0 m to 2.0 m");
+        assert_eq!(level_words((1.0, 9.0), None), "1.0 to 9.0 m");
+    }
 
     #[test]
     fn a_span_that_reads_the_same_is_one_figure() {

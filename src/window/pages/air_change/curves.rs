@@ -1,7 +1,7 @@
 //! Air changes against wind direction and against wind speed.
 
 use super::direction;
-use super::lines::{Look, look};
+use super::lines::{Look, key, look};
 use crate::assess::{CaseAnswer, WindCurve};
 use crate::window::format::{celsius, digits_of};
 use crate::window::jobs::Results;
@@ -11,7 +11,7 @@ use crate::window::widgets;
 use eframe::egui;
 use egui::accesskit::Role;
 use egui::{Grid, Response, RichText, Ui, WidgetInfo};
-use egui_plot::{FilledArea, GridMark, HoverPosition, Legend, Line, Plot, Points, VLine};
+use egui_plot::{FilledArea, GridMark, HoverPosition, Line, Plot, Points, VLine};
 
 const HEIGHT: f32 = 230.0;
 
@@ -27,7 +27,6 @@ fn still_plot(name: &'static str) -> Plot<'static> {
         .allow_double_click_reset(false)
         .show_crosshair(false)
         .include_y(0.0)
-        .legend(Legend::default())
         .y_axis_label("air changes, /h")
         .y_axis_formatter(|mark, _| number(mark.value))
 }
@@ -82,6 +81,8 @@ pub(super) fn against_direction(ui: &mut Ui, context: &mut PageContext<'_>, resu
         .and_then(|(_, points)| points.get(chosen))
         .map(|[from_front, _]| *from_front);
     let rule = palette(ui).outline;
+    let names = curves.iter().map(|(case, _)| case.name.as_str());
+    key(ui, names.zip(looks.iter().copied()));
     let plot = still_plot("against direction")
         .include_x(0.0)
         .include_x(360.0)
@@ -246,6 +247,7 @@ pub(super) fn against_speed(ui: &mut Ui, results: &Results) {
         ("least", &lowest, look(ui, 2)),
     ];
     let band = palette(ui).stripe;
+    key(ui, lines.iter().map(|(name, _, look)| (*name, *look)));
     let plot = still_plot("against speed")
         .x_axis_label("wind at a weather station, m/s")
         .x_axis_formatter(|mark, _| number(mark.value))

@@ -3,7 +3,7 @@
 use super::direction;
 use crate::assess::{CaseAir, CaseAnswer, DirectionAnswer, GapAirFlow};
 use crate::survey::{Gap, WeatherId};
-use crate::window::format::{digits, digits_of, percent};
+use crate::window::format::{digits, digits_of};
 use crate::window::jobs::Results;
 use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
@@ -124,12 +124,8 @@ fn balance(ui: &mut Ui, air: &CaseAir, direction: &DirectionAnswer) {
         Ok(ach) => format!("{} /h", digits_of(*ach, 2)),
         Err(not_known) => format!("air changes not known: {}", not_known.reason),
     };
-    let level = match direction.neutral_level {
-        Some(level) => format!("neutral level {} m above ground", digits_of(level, 2)),
-        None => "no neutral level".to_owned(),
-    };
     ui.label(format!(
-        "{ach}; in {} kg/h, out {} kg/h; inside pressure {} Pa; {level}",
+        "{ach}; in {} kg/h, out {} kg/h; inside pressure {} Pa",
         digits(direction.inflow_kg_s * 3600.0),
         digits(direction.outflow_kg_s * 3600.0),
         digits_of(direction.inside_pressure, 2),
@@ -227,6 +223,22 @@ fn row(ui: &mut Ui, number: Option<usize>, cells: impl FnOnce() -> [RichText; 6]
     }
 }
 
+/// With so many decimals, for a column whose points stand under each other; what is there and
+/// too small to show is never shown as nothing.
+fn decimals(value: f64, places: usize) -> String {
+    let text = format!("{value:.places$}");
+    if value <= 0.0 {
+        "0".to_owned()
+    } else if text.chars().any(|sign| ('1'..='9').contains(&sign)) {
+        text
+    } else {
+        format!(
+            "< {:.places$}",
+            10f64.powi(-i32::try_from(places).unwrap_or(0))
+        )
+    }
+}
+
 fn cells(gap: &Gap, flow: Option<GapAirFlow>, inflow: f64) -> [String; 6] {
     let name = if gap.name.trim().is_empty() {
         gap.form.name()
@@ -239,15 +251,8 @@ fn cells(gap: &Gap, flow: Option<GapAirFlow>, inflow: f64) -> [String; 6] {
         let none = || "–".to_owned();
         return [number, name.to_owned(), facing, none(), none(), none()];
     };
-    let per_h = |kg_s: f64| {
-        if kg_s > 0.0 {
-            digits(kg_s * 3600.0)
-        } else {
-            "0".to_owned()
-        }
-    };
     let share = if inflow > 0.0 {
-        percent(flow.in_kg_s / inflow)
+        format!("{} %", decimals(100.0 * flow.in_kg_s / inflow, 1))
     } else {
         "–".to_owned()
     };
@@ -255,8 +260,8 @@ fn cells(gap: &Gap, flow: Option<GapAirFlow>, inflow: f64) -> [String; 6] {
         number,
         name.to_owned(),
         facing,
-        per_h(flow.in_kg_s),
-        per_h(flow.out_kg_s),
+        decimals(flow.in_kg_s * 3600.0, 2),
+        decimals(flow.out_kg_s * 3600.0, 2),
         share,
     ]
 }
@@ -300,11 +305,19 @@ mod tests {
     }
 
     #[test]
+    fn what_is_too_small_to_show_is_not_shown_as_nothing() {
+        assert_eq!(decimals(0.0, 2), "0");
+        assert_eq!(decimals(0.004, 2), "< 0.01");
+        assert_eq!(decimals(0.006, 2), "0.01");
+        assert_eq!(decimals(12.345, 1), "12.3");
+    }
+
+    #[test]
     fn a_gap_in_no_balance_shows_a_dash_and_never_zero() {
         let cells = cells(&gap(7), None, 0.01);
         assert_eq!(cells[0], "7");
         assert_eq!(&cells[3..], ["–", "–", "–"]);
         let cells = super::cells(&gap(7), flow(0.005, 0.0), 0.01);
-        assert_eq!(&cells[3..], ["18.0", "0", "50 %"]);
+        assert_eq!(&cells[3..], ["18.00", "0", "50.0 %"]);
     }
 }

@@ -1,7 +1,7 @@
 //! How the lines of a plot are told apart: by dash and marker first, by colour besides.
 
 use eframe::egui;
-use egui::{Color32, Ui};
+use egui::{Align2, Color32, Rect, RichText, Sense, Shape, Stroke, TextStyle, Ui, vec2};
 use egui_plot::{LineStyle, MarkerShape};
 
 /// One line's look.
@@ -61,6 +61,44 @@ pub(super) fn look(ui: &Ui, at: usize) -> Look {
             .copied()
             .unwrap_or(MarkerShape::Circle),
     }
+}
+
+/// The names of the lines, each behind a piece of its line: above the plot, so that they hide
+/// nothing of it.
+pub(super) fn key<'n>(ui: &mut Ui, lines: impl Iterator<Item = (&'n str, Look)>) {
+    ui.horizontal_wrapped(|ui| {
+        for (name, look) in lines {
+            let (rect, _) = ui.allocate_exact_size(vec2(38.0, 16.0), Sense::hover());
+            piece(ui, rect, look);
+            ui.label(RichText::new(name).color(look.colour));
+            ui.add_space(6.0);
+        }
+    });
+}
+
+fn piece(ui: &Ui, rect: Rect, look: Look) {
+    let ends = [rect.left_center(), rect.right_center()];
+    let stroke = Stroke::new(1.8, look.colour);
+    let shapes = match look.dash {
+        LineStyle::Solid => vec![Shape::line_segment(ends, stroke)],
+        LineStyle::Dashed { length } => Shape::dashed_line(&ends, stroke, length, length * 0.6),
+        LineStyle::Dotted { spacing } => Shape::dotted_line(&ends, look.colour, spacing, 1.3),
+    };
+    ui.painter().extend(shapes);
+    let sign = match look.marker {
+        MarkerShape::Square => "■",
+        MarkerShape::Up => "▲",
+        MarkerShape::Cross => "✖",
+        _ => "●",
+    };
+    let font = TextStyle::Small.resolve(ui.style());
+    ui.painter().text(
+        rect.center(),
+        Align2::CENTER_CENTER,
+        sign,
+        font,
+        look.colour,
+    );
 }
 
 #[cfg(test)]

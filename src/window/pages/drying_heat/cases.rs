@@ -60,8 +60,8 @@ pub(super) fn water(ui: &mut Ui, context: &mut PageContext<'_>, results: &Result
     });
     widgets::muted(
         ui,
-        "The steady load. A damp vehicle gives off water for weeks besides; to dry it out takes \
-         those litres once more.",
+        "The steady load. A damp vehicle gives off water for weeks besides, and those litres come \
+         on top.",
     );
 }
 

@@ -3,7 +3,8 @@
 use crate::survey::{HeaterFuel, Item, Severity, SourceKind};
 use crate::window::page::PageContext;
 use crate::window::widgets::{self, finding_list};
-use eframe::egui::Ui;
+use eframe::egui;
+use egui::{RichText, Ui};
 
 /// A caution: how grave it is, and what it says.
 type Caution = (Severity, &'static str);
@@ -49,7 +50,9 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         cautions.sort_by_key(|caution| *caution != FLAME);
     }
     for (severity, words) in cautions {
-        widgets::message_line(ui, severity, words);
+        let colour = widgets::severity_colour(ui, severity);
+        let words = RichText::new(format!("{} {words}", widgets::sign(severity))).color(colour);
+        ui.add(egui::Label::new(words).wrap());
         ui.add_space(2.0);
     }
     noticed(ui, context);

@@ -107,6 +107,7 @@ fn areas(ui: &mut Ui, safety: &Safety) {
         ),
     ];
     Grid::new("ventilation")
+        .min_row_height(19.0)
         .spacing([16.0, 3.0])
         .show(ui, |ui| {
             for words in ["Free area", "surveyed", "asked for, if all is there"] {

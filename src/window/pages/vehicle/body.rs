@@ -62,7 +62,7 @@ pub(super) fn vehicle(ui: &mut Ui, context: &mut PageContext<'_>) {
         &mut vehicle.inside_height_m
     });
     fields
-        .hint("from the sizes")
+        .hint("by sizes")
         .optional("Volume, if better known", "volume_m3", |vehicle| {
             &mut vehicle.volume_m3
         });
@@ -77,7 +77,7 @@ fn volume(ui: &mut Ui, context: &mut PageContext<'_>) {
     };
     let volume = results.assessment.volume_m3.clone();
     widgets::row(ui, "Volume used", |ui| {
-        ui.vertical(|ui| {
+        ui.horizontal_wrapped(|ui| {
             widgets::answer_line(ui, &volume.map(|volume| format!("{} m³", digits(volume))));
             widgets::working_button(ui, context.queue, Topic::Volume, "volume");
         });
@@ -87,7 +87,7 @@ fn volume(ui: &mut Ui, context: &mut PageContext<'_>) {
 fn terrain_words(terrain: &Terrain) -> String {
     match terrain {
         Terrain::OpenFlat => "open flat country",
-        Terrain::ScatteredWindbreaks => "country with scattered windbreaks",
+        Terrain::ScatteredWindbreaks => "scattered windbreaks",
         Terrain::Urban => "urban",
         Terrain::City => "city",
     }

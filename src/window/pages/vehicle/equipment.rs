@@ -105,7 +105,7 @@ fn one_heater(ui: &mut Ui, context: &mut PageContext<'_>, heater: &Heater) {
         &mut heater.rating_w
     });
     fields
-        .hint("always on")
+        .hint("none")
         .optional("Thermostat at", "set_point_c", |heater| {
             &mut heater.set_point_c
         });

@@ -61,7 +61,7 @@ fn selected(ui: &mut Ui, context: &mut PageContext<'_>) {
         return;
     };
     ui.push_id(id, |ui| {
-        widgets::card(ui, "Selected element", |ui| form(ui, context, element));
+        widgets::card(ui, "", |ui| form(ui, context, element));
     });
 }
 
@@ -198,7 +198,7 @@ fn loss(ui: &mut Ui, context: &mut PageContext<'_>, element: &FabricElement) {
     };
     let answer = answer.map(|(u, loss)| format!("{} W/(m² K), {} W/K", digits(u), digits(loss)));
     widgets::row(ui, "U-value and loss", |ui| {
-        ui.vertical(|ui| {
+        ui.horizontal_wrapped(|ui| {
             widgets::answer_line(ui, &answer);
             let topic = Topic::FabricElement(element.id);
             widgets::working_button(ui, context.queue, topic, "U-value");

@@ -56,8 +56,11 @@ fn row(ui: &mut Ui, context: &mut PageContext<'_>, element: &FabricElement, tota
     let selected = context.view.vehicle.element_in(context.survey) == Some(element.id);
     let name = shown_name(&element.name, element.part.name());
     ui.horizontal(|ui| {
-        let button = Button::new(&name).selected(selected).truncate();
-        let response = ui.add_sized([150.0, 22.0], button);
+        // The growing atom keeps the name at the left.
+        let button = Button::new((name.as_str(), egui::Atom::grow()))
+            .selected(selected)
+            .truncate();
+        let response = ui.add_sized([170.0, 22.0], button);
         if response.clicked() {
             context.view.vehicle.element = Some(element.id);
         }

@@ -37,11 +37,9 @@ pub(super) fn show(
                 }
                 ui.end_row();
                 for (at, layer) in layers.iter().enumerate() {
-                    ui.push_id(at, |ui| {
-                        if let Some(what) = row(ui, queue, (element, at), layer) {
-                            asked = Some((at, what));
-                        }
-                    });
+                    if let Some(what) = row(ui, queue, (element, at), layer) {
+                        asked = Some((at, what));
+                    }
                     ui.end_row();
                 }
             });
@@ -100,7 +98,7 @@ fn row(ui: &mut Ui, queue: &mut Queue, id: (FabricId, usize), layer: &Layer) -> 
     let material = TextField::new(&label, "material", &layer.material)
         .id(id)
         .compact()
-        .width(104.0)
+        .width(150.0)
         .show(ui, queue);
     if let Some(material) = material {
         changed.material = material;

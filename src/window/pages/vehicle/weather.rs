@@ -13,9 +13,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     let cases = context.survey.weather.len();
     widgets::columns(ui, CARD_LEAST, cases + 3, |ui, at| {
         if let Some(case) = context.survey.weather.get(at) {
-            let title = format!("Weather case {}", at + 1);
             ui.push_id(case.id, |ui| {
-                widgets::card(ui, &title, |ui| weather_case(ui, context, case));
+                widgets::card(ui, "", |ui| weather_case(ui, context, case));
             });
         } else if at == cases {
             widgets::card(ui, "Another weather case", |ui| add(ui, context));
@@ -69,7 +68,7 @@ fn weather_case(ui: &mut Ui, context: &mut PageContext<'_>, case: &WeatherCase) 
     lists::head(ui, context, &case.name, "weather case", item, id);
     let mut fields = Fields::new(ui, context, item, case, put);
     fields.text("Name", "name", |case| &mut case.name);
-    fields.number("Wind, 10 m, open country", "wind_m_s", |case| {
+    fields.number("Wind at 10 m, station", "wind_m_s", |case| {
         &mut case.wind_m_s
     });
     fields.number("Outside temperature", "outside_c", |case| {
@@ -80,7 +79,7 @@ fn weather_case(ui: &mut Ui, context: &mut PageContext<'_>, case: &WeatherCase) 
     });
     inside(&mut fields, case);
     fields
-        .hint("outside air")
+        .hint("not read")
         .optional("Inside RH, if read", "inside_rh_percent", |case| {
             &mut case.inside_rh_percent
         });
