@@ -1,3 +1,30 @@
-//! SI numbers in, SI numbers out: moist air, openings, wind and balances. Knows no survey.
+//! SI numbers in, SI numbers out: moist air, openings, wind, heat and the balance of air
+//! between a vehicle and its surroundings. Knows no survey, does no input or output.
+//!
+//! Sources are named beside each formula. The letter after a source says how it is known:
+//! **\[S\]** read in the source named, **\[R\]** read in a text that relays it, **\[M\]** from
+//! memory, **\[C\]** common practice without a source, **\[A\]** an assumption of this program.
+//!
+//! Pressure differences are outside minus inside: a positive one drives air in. Heights are
+//! metres above the ground. Temperatures named `_c` are in °C, all other quantities in SI.
+
+pub mod air;
+pub mod balance;
+pub mod basic_model;
+pub mod curve;
+pub mod fabric;
+pub mod flow_law;
+pub mod leakage;
+pub mod moisture;
 pub mod pressure_coefficient;
 pub mod wind;
+
+#[cfg(test)]
+mod tests;
+
+pub use air::{AirError, GRAVITY, MoistAir, STANDARD_PRESSURE};
+pub use balance::{Balance, BalanceError, Conditions, Path, PathFlow, Solved};
+pub use curve::Curve;
+pub use flow_law::{FlowLaw, GapFlow, Gas, OpeningError};
+pub use pressure_coefficient::{Face, PressureSet};
+pub use wind::{Shelter, Terrain};

@@ -1,6 +1,199 @@
-#![allow(missing_docs)]
+//! Wind pressure on the faces of the vehicle.
+//!
+//! `Cp = (p − p_static)/(½ρU²)`. The wind direction is where the wind comes from, in degrees
+//! clockwise from the front of the vehicle seen from above: 0 head-on, 90 from the offside
+//! (right), 180 from behind, 270 from the nearside (left).
+
+use super::wind::Shelter;
+
+/// A face of the body.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Face {
+    /// Front.
+    Front,
+    /// Rear.
+    Rear,
+    /// Left, seen facing forward.
+    Nearside,
+    /// Right, seen facing forward.
+    Offside,
+    /// Roof.
+    Roof,
+    /// Underfloor; also the value for cavities such as an engine bay or a wheel arch **\[A\]**.
+    Underfloor,
+}
+
+impl Face {
+    /// All faces.
+    pub const ALL: [Face; 6] = [
+        Face::Front,
+        Face::Rear,
+        Face::Nearside,
+        Face::Offside,
+        Face::Roof,
+        Face::Underfloor,
+    ];
+
+    /// Direction of a wall's outward normal, degrees clockwise from the front; `None` for roof
+    /// and underfloor.
+    pub fn normal_deg(self) -> Option<f64> {
+        match self {
+            Self::Front => Some(0.0),
+            Self::Offside => Some(90.0),
+            Self::Rear => Some(180.0),
+            Self::Nearside => Some(270.0),
+            Self::Roof | Self::Underfloor => None,
+        }
+    }
+}
+
+/// A published set of coefficients.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum PressureSet {
+    /// Low-rise building, length twice the width, three shelters: AIVC, Liddament 1986 **\[M\]**,
+    /// numbers not yet read in the original.
+    #[default]
     LowRise,
+    /// Wall averages of Swami and Chandra, ASHRAE Trans. 94(1), 1988 **\[M\]**: exposed walls of
+    /// any proportion; roof and underfloor from the first set. The formula knows no shelter.
     WallAverage,
+}
+
+/// Cp of a wall or roof at 0, 45, … 315 degrees.
+type Row = [f64; 8];
+
+/// Rows for a long wall (angle from its own normal), a short wall (facing 90 degrees) and the
+/// roof (angle from the normal of the long wall). AIVC, Liddament 1986, low-rise 2:1 **\[M\]**.
+fn rows(shelter: Shelter) -> (Row, Row, Row) {
+    match shelter {
+        Shelter::Exposed => (
+            [0.5, 0.25, -0.5, -0.8, -0.7, -0.8, -0.5, 0.25],
+            [-0.9, 0.2, 0.6, 0.2, -0.9, -0.6, -0.35, -0.6],
+            [-0.7, -0.7, -0.8, -0.7, -0.7, -0.7, -0.8, -0.7],
+        ),
+        Shelter::PartSheltered => (
+            [0.25, 0.06, -0.35, -0.6, -0.5, -0.6, -0.35, 0.06],
+            [-0.6, 0.2, 0.4, 0.2, -0.6, -0.5, -0.3, -0.5],
+            [-0.6; 8],
+        ),
+        Shelter::Sheltered => (
+            [0.06, -0.12, -0.2, -0.38, -0.3, -0.38, -0.2, -0.12],
+            [-0.3, 0.15, 0.18, 0.15, -0.3, -0.32, -0.2, -0.32],
+            [-0.49, -0.46, -0.41, -0.46, -0.49, -0.46, -0.41, -0.46],
+        ),
+    }
+}
+
+/// Cp at an angle, linear between the eight tabulated ones.
+fn interpolate(row: &Row, angle_deg: f64) -> f64 {
+    let position = angle_deg.rem_euclid(360.0) / 45.0;
+    let below = position.floor();
+    let share = position - below;
+    // A remainder rounded up to 360 belongs to 0; hence the cycle.
+    let mut values = row.iter().cycle().skip(below as usize);
+    match (values.next(), values.next()) {
+        (Some(first), Some(second)) => first + share * (second - first),
+        // A cycle over eight values never ends.
+        _ => f64::NAN,
+    }
+}
+
+/// Least and greatest underfloor coefficient to reckon with **\[A\]**.
+pub const UNDERFLOOR_SPAN: (f64, f64) = (-0.5, 0.2);
+
+/// Coefficient under the floor of a parked vehicle: −0.2 exposed, −0.15 part sheltered, −0.1
+/// sheltered, 0 where skirted **\[A\]**; no published mean is known.
+pub fn underfloor(shelter: Shelter, skirted: bool) -> f64 {
+    match (skirted, shelter) {
+        (true, _) => 0.0,
+        (false, Shelter::Exposed) => -0.2,
+        (false, Shelter::PartSheltered) => -0.15,
+        (false, Shelter::Sheltered) => -0.1,
+    }
+}
+
+/// Average Cp of a wall by Swami and Chandra, 1988 **\[M\]**.
+///
+/// ```text
+/// Cp = 0.6 ln[1.248 − 0.703 sin(x/2) − 1.175 sin²x + 0.131 sin³(2xG)
+///             + 0.769 cos(x/2) + 0.07 G² sin²(x/2) + 0.717 cos²(x/2)]
+/// ```
+/// where x is the angle between the wind and the wall's normal, 0 to 180 degrees, and
+/// G = ln(width of this wall/width of the next).
+///
+/// ```
+/// use gapledger::physics::pressure_coefficient::wall_average;
+/// assert!((wall_average(0.0, 2.0) - 0.603).abs() < 5e-4);
+/// assert!((wall_average(90.0, 2.0) + 0.340).abs() < 5e-4);
+/// ```
+pub fn wall_average(angle_deg: f64, side_ratio: f64) -> f64 {
+    let turned = angle_deg.rem_euclid(360.0);
+    let x = turned.min(360.0 - turned).to_radians();
+    let g = side_ratio.ln();
+    let (sin_half, cos_half) = (0.5 * x).sin_cos();
+    let content = 1.248 - 0.703 * sin_half - 1.175 * x.sin().powi(2)
+        + 0.131 * (2.0 * x * g).sin().powi(3)
+        + 0.769 * cos_half
+        + 0.07 * (g * sin_half).powi(2)
+        + 0.717 * cos_half.powi(2);
+    0.6 * content.ln()
+}
+
+/// What the wind pressure on a vehicle depends on, besides the wind's direction.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WindBody {
+    /// Which published set to use.
+    pub set: PressureSet,
+    /// Immediate surroundings.
+    pub shelter: Shelter,
+    /// Whether the space under the floor is closed by skirts.
+    pub skirted: bool,
+    /// Length of the body, m.
+    pub length: f64,
+    /// Width of the body, m.
+    pub width: f64,
+}
+
+impl WindBody {
+    /// Pressure coefficient of a face for wind from `wind_from_relative_deg` (clockwise from the
+    /// front of the vehicle).
+    ///
+    /// ```
+    /// use gapledger::physics::pressure_coefficient::{Face, PressureSet, WindBody};
+    /// use gapledger::physics::wind::Shelter;
+    /// let body = WindBody {
+    ///     set: PressureSet::LowRise,
+    ///     shelter: Shelter::Exposed,
+    ///     skirted: false,
+    ///     length: 6.0,
+    ///     width: 2.2,
+    /// };
+    /// // Wind square onto the nearside: 0.5 there, −0.7 on the offside (Liddament 1986 [M]).
+    /// assert!((body.coefficient(Face::Nearside, 270.0) - 0.5).abs() < 1e-12);
+    /// assert!((body.coefficient(Face::Offside, 270.0) + 0.7).abs() < 1e-12);
+    /// ```
+    pub fn coefficient(&self, face: Face, wind_from_relative_deg: f64) -> f64 {
+        let sides_are_long = self.length >= self.width;
+        let (long, short, roof) = rows(self.shelter);
+        let Some(normal_deg) = face.normal_deg() else {
+            return match face {
+                Face::Underfloor => underfloor(self.shelter, self.skirted),
+                // The roof's angles count from the normal of a long wall; which one is the same.
+                _ if sides_are_long => interpolate(&roof, wind_from_relative_deg - 90.0),
+                _ => interpolate(&roof, wind_from_relative_deg),
+            };
+        };
+        let from_normal_deg = wind_from_relative_deg - normal_deg;
+        let is_side = matches!(face, Face::Nearside | Face::Offside);
+        match self.set {
+            PressureSet::LowRise if is_side == sides_are_long => {
+                interpolate(&long, from_normal_deg)
+            }
+            PressureSet::LowRise => interpolate(&short, from_normal_deg + 90.0),
+            PressureSet::WallAverage => {
+                let ratio = self.length / self.width;
+                wall_average(from_normal_deg, if is_side { ratio } else { ratio.recip() })
+            }
+        }
+    }
 }

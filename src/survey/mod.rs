@@ -13,6 +13,7 @@ pub mod gap;
 pub mod history;
 pub mod ids;
 pub mod limits;
+pub mod remedy;
 pub mod site;
 pub mod starting;
 pub mod vehicle;

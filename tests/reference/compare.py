@@ -1,0 +1,85 @@
+"""Make the reference tables again and compare them with the committed ones.
+
+    python3 -m venv /tmp/reference-venv
+    /tmp/reference-venv/bin/pip install -r tests/reference/requirements.txt
+    /tmp/reference-venv/bin/python tests/reference/compare.py
+
+Exit 0 when every number agrees to 1e-9 of itself, 1 with the first that does not.  Text, empty
+cells, column names and the number of rows must agree exactly.  Beside the relative tolerance each
+column whose values pass through zero has an absolute one (FLOORS), so that another machine's last
+bit is no difference; flows through a gap are also let off 1e-12 of the vehicle's whole inflow,
+because near zero pressure a flow goes with the square root of a rounding error.
+"""
+
+from __future__ import annotations
+
+import csv
+import sys
+import tempfile
+from pathlib import Path
+
+import make_tables
+
+TABLES = ("moist_air.csv", "air_balance.csv", "air_balance_gaps.csv")
+RELATIVE = 1e-9
+FLOORS = {"dew_point_c": 1e-9, "enthalpy_j_per_kg": 1e-6, "inside_pressure_pa": 1e-12}
+SHARE_OF_INFLOW = 1e-12
+
+
+def read(path: Path) -> list[dict[str, str]]:
+    with path.open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def number(text: str) -> float | None:
+    try:
+        return float(text)
+    except ValueError:
+        return None
+
+
+def differs(column: str, committed: str, made: str, inflow_kg_s: float) -> bool:
+    first, second = number(committed), number(made)
+    if first is None or second is None:
+        return committed != made
+    allowed = max(RELATIVE * abs(first), FLOORS.get(column, 0.0))
+    if column in ("in_kg_s", "out_kg_s"):
+        allowed = max(allowed, SHARE_OF_INFLOW * inflow_kg_s)
+    return not abs(first - second) <= allowed
+
+
+def first_difference(committed: Path, made: Path) -> str | None:
+    inflows = {row["vehicle"]: float(row["inflow_kg_s"]) for row in read(committed / TABLES[1])}
+    for table in TABLES:
+        old, new = read(committed / table), read(made / table)
+        if len(old) != len(new):
+            return f"{table}: {len(old)} rows committed, {len(new)} made"
+        if not old:
+            return f"{table}: empty"
+        if list(old[0]) != list(new[0]):
+            return f"{table}: the columns differ: {list(old[0])} and {list(new[0])}"
+        for line, (before, after) in enumerate(zip(old, new), start=2):
+            inflow = inflows.get(before.get("vehicle", ""), 0.0)
+            for column in before:
+                if differs(column, before[column], after[column], inflow):
+                    return (
+                        f"{table} line {line}, {column}: committed {before[column]!r}, "
+                        f"made {after[column]!r}"
+                    )
+    return None
+
+
+def main() -> int:
+    committed = Path(__file__).resolve().parent
+    with tempfile.TemporaryDirectory() as folder:
+        make_tables.make(Path(folder))
+        difference = first_difference(committed, Path(folder))
+    if difference is not None:
+        print(difference)
+        return 1
+    print("The committed tables are what the scripts make.")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

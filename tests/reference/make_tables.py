@@ -1,0 +1,119 @@
+"""Make the reference tables moist_air.csv, air_balance.csv and air_balance_gaps.csv.
+
+    python3 -m venv /tmp/reference-venv
+    /tmp/reference-venv/bin/pip install -r tests/reference/requirements.txt
+    /tmp/reference-venv/bin/python tests/reference/make_tables.py [FOLDER]
+
+Without FOLDER the committed tables beside this script are written anew.  `compare.py` makes them
+in a temporary folder and compares.  About ten seconds.
+
+The moist air is psychrolib's; the balances are solved by scipy's brentq and quad (see air.py,
+flow.py and balance.py for the equations and where they are from).  Published answers are checked
+first (published.py).  Numbers are written so that they read back as the same double.
+"""
+
+from __future__ import annotations
+
+import csv
+import sys
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import asdict, fields
+from pathlib import Path
+
+import numpy as np
+import psychrolib
+
+import published
+from air import dew_point_c
+from balance import Answer, solve
+from flow import Gap
+from vehicles import PRESSURES_PA, VEHICLES, Vehicle, vehicle
+
+MOIST_AIR = (
+    "t_c", "rh", "pressure_pa", "saturation_pressure_pa", "vapour_pressure_pa", "humidity_ratio",
+    "specific_volume_m3_per_kg", "density_kg_m3", "enthalpy_j_per_kg", "dew_point_c",
+)
+BALANCE = (
+    "vehicle", "t_out_c", "rh_out", "t_in_c", "rh_in", "pressure_pa", "density_out_kg_m3",
+    "viscosity_out_pa_s", "density_in_kg_m3", "viscosity_in_pa_s", "wind_m_s",
+    "dynamic_pressure_pa", "datum_m", "supply_kg_s", "extract_kg_s", "inside_pressure_pa",
+    "inflow_kg_s", "outflow_kg_s",
+)
+GAPS = ("vehicle", "gap", *(field.name for field in fields(Gap)), "in_kg_s", "out_kg_s")
+
+
+def moist_air_states() -> list[tuple[float, float, float]]:
+    """A grid, the two sides of the triple point, and states drawn at random."""
+    shares = [0.0, 0.02, 0.1, 0.25, 0.4, 0.55, 0.7, 0.85, 0.95, 1.0]
+    temperatures = [float(t) for t in range(-20, 41)]
+    temperatures += [-0.01, 0.005, 0.01, 0.0101, 0.02]
+    states = [(t, rh, p) for p in PRESSURES_PA for t in sorted(temperatures) for rh in shares]
+    rng = np.random.default_rng([2017, 1])
+    for pressure in PRESSURES_PA:
+        for _ in range(150):
+            t, rh = rng.uniform(-20.0, 40.0), rng.uniform(0.02, 1.0)
+            states.append((float(f"{t:.6g}"), float(f"{rh:.4g}"), pressure))
+    return states
+
+
+def moist_air_row(t_c: float, rh: float, pressure_pa: float) -> list[object]:
+    vapour = psychrolib.GetVapPresFromRelHum(t_c, rh)
+    humidity_ratio = psychrolib.GetHumRatioFromVapPres(vapour, pressure_pa)
+    return [
+        t_c,
+        rh,
+        pressure_pa,
+        psychrolib.GetSatVapPres(t_c),
+        vapour,
+        humidity_ratio,
+        psychrolib.GetMoistAirVolume(t_c, humidity_ratio, pressure_pa),
+        psychrolib.GetMoistAirDensity(t_c, humidity_ratio, pressure_pa),
+        psychrolib.GetMoistAirEnthalpy(t_c, humidity_ratio),
+        dew_point_c(t_c, vapour) if vapour > 0.0 else None,  # dry air has none
+    ]
+
+
+def solved(number: int) -> tuple[Vehicle, Answer]:
+    one = vehicle(number)
+    return one, solve(one.case, one.gaps)
+
+
+def balance_row(number: int, one: Vehicle, answer: Answer) -> list[object]:
+    case = one.case
+    return [
+        number, one.t_out_c, one.rh_out, one.t_in_c, one.rh_in, one.pressure_pa,
+        case.outside.density, case.outside.viscosity, case.inside.density, case.inside.viscosity,
+        one.wind_m_s, case.dynamic_pressure_pa, case.datum_m, case.supply_kg_s, case.extract_kg_s,
+        answer.inside_pressure_pa, answer.inflow_kg_s, answer.outflow_kg_s,
+    ]
+
+
+def write(path: Path, header: tuple[str, ...], rows: list[list[object]]) -> None:
+    with path.open("w", encoding="utf-8", newline="") as file:
+        writer = csv.writer(file, lineterminator="\n")
+        writer.writerow(header)
+        for row in rows:
+            writer.writerow(["" if value is None else _text(value) for value in row])
+
+
+def _text(value: object) -> str:
+    return repr(float(value)) if isinstance(value, float) else str(value)
+
+
+def make(folder: Path) -> None:
+    """Write the three tables to a folder."""
+    published.check_all()
+    write(folder / "moist_air.csv", MOIST_AIR, [moist_air_row(*s) for s in moist_air_states()])
+    with ProcessPoolExecutor() as pool:
+        answers = list(pool.map(solved, range(1, VEHICLES + 1), chunksize=4))
+    vehicles, gaps = [], []
+    for number, (one, answer) in enumerate(answers, start=1):
+        vehicles.append(balance_row(number, one, answer))
+        for index, (gap, flows) in enumerate(zip(one.gaps, answer.gaps), start=1):
+            gaps.append([number, index, *asdict(gap).values(), *flows])
+    write(folder / "air_balance.csv", BALANCE, vehicles)
+    write(folder / "air_balance_gaps.csv", GAPS, gaps)
+
+
+if __name__ == "__main__":
+    make(Path(sys.argv[1]) if len(sys.argv) > 1 else Path(__file__).resolve().parent)
