@@ -4,5 +4,6 @@
 //! recorded, [`assess`] turns a survey into answers, and the surfaces stand on top.
 
 pub mod assess;
+pub mod figure;
 pub mod physics;
 pub mod survey;

@@ -1,1 +1,128 @@
 //! Survey in, answers out.
+//!
+//! [`assess`] is a pure function: the same survey gives the same answers, to the last bit.
+//! It does no input or output, reads no clock and starts no thread.
+
+pub mod answer;
+pub mod curves;
+mod envelope;
+mod fabric;
+mod law;
+mod leakage;
+pub mod number;
+pub mod safety;
+pub mod topic;
+mod weather;
+mod working;
+
+pub use answer::{
+    Answer, Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer,
+    Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatNeed, Leakage, LeakageFigures, LeakageTotal,
+    Mark, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict, Source, Working,
+};
+pub use curves::{WindCurve, WindPoint, ach_against_wind};
+pub use topic::Topic;
+pub use working::working;
+
+use crate::survey::{Finding, Item, Severity, Survey, findings};
+use envelope::Envelope;
+
+/// Works out everything about a survey, for the set-up it shows.
+#[must_use]
+pub fn assess(survey: &Survey) -> Assessment {
+    let mut findings = findings::find(survey);
+    let laws = law::laws(survey, &findings);
+    let volume_m3 = volume_m3(survey, &findings);
+    let gaps = leakage::gaps(survey, &laws);
+    let leakage = leakage::leakage(survey, &gaps, &volume_m3);
+    let envelope = Envelope::new(survey, &laws);
+    let fabric = fabric::fabric(survey, &findings);
+    let safety = safety::safety(survey, &laws);
+    let vehicle = weather::Vehicle {
+        survey,
+        findings: &findings,
+        envelope: &envelope,
+        volume_m3: &volume_m3,
+        leakage: &leakage,
+        fabric: &fabric,
+    };
+    let weights: f64 = survey.weather.iter().map(|case| case.weight).sum();
+    let cases: Vec<CaseAnswer> = survey
+        .weather
+        .iter()
+        .map(|case| {
+            vehicle.case(
+                case,
+                if weights > 0.0 {
+                    case.weight / weights
+                } else {
+                    0.0
+                },
+            )
+        })
+        .collect();
+    findings.extend(safety::findings(survey, &safety));
+    findings.sort_by_key(|finding| finding.severity);
+    Assessment {
+        set_up: survey.set_up,
+        season_ach_per_h: season(&cases, weights),
+        calmest_and_windiest: calmest_and_windiest(survey),
+        findings,
+        volume_m3,
+        gaps,
+        leakage,
+        cases,
+        fabric,
+        safety,
+    }
+}
+
+/// Gross internal volume, m³, unless a size it needs is missing or impossible.
+fn volume_m3(survey: &Survey, findings: &[Finding]) -> Answer<f64> {
+    const FIELDS: [&str; 4] = [
+        "volume_m3",
+        "inside_length_m",
+        "inside_width_m",
+        "inside_height_m",
+    ];
+    let error = findings.iter().find(|finding| {
+        finding.severity == Severity::Error
+            && finding.place.item == Item::Vehicle
+            && FIELDS.contains(&finding.place.field)
+    });
+    if let Some(error) = error {
+        return Err(NotKnown::because(error.sentence.clone()));
+    }
+    survey
+        .vehicle
+        .gross_volume_m3()
+        .ok_or_else(|| NotKnown::because("neither the volume nor all three inside sizes are given"))
+}
+
+fn season(cases: &[CaseAnswer], weights: f64) -> Answer<f64> {
+    if cases.is_empty() || weights <= 0.0 {
+        return Err(NotKnown::because("no weather case has a weight"));
+    }
+    let mut sum = 0.0;
+    for case in cases.iter().filter(|case| case.share > 0.0) {
+        sum += case.share
+            * case
+                .air
+                .as_ref()
+                .map_err(Clone::clone)?
+                .mean_ach_per_h
+                .clone()?;
+    }
+    Ok(sum)
+}
+
+/// The first case with the least wind and the first with the most.
+fn calmest_and_windiest(survey: &Survey) -> Option<(usize, usize)> {
+    let winds = || survey.weather.iter().map(|case| case.wind_m_s).enumerate();
+    let calmest = winds().min_by(|a, b| a.1.total_cmp(&b.1))?.0;
+    let windiest = winds().rev().max_by(|a, b| a.1.total_cmp(&b.1))?.0;
+    Some((calmest, windiest))
+}
+
+#[cfg(test)]
+mod tests;

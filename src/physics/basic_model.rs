@@ -1,17 +1,17 @@
 //! The simplified model of the ASHRAE handbook, shown beside the balance as a cross-check.
 
-/// Shelter class of the model, 1 (none) to 5 (heavy shielding on all sides).
+/// Shelter class of the model, 1 (none) to 5 (heavy). Descriptions **\[M\]**.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum ShelterClass {
-    /// No obstructions.
+    /// No obstructions or local shielding.
     One,
-    /// Isolated, in open country.
+    /// An isolated building in the country.
     Two,
-    /// Typical for scattered neighbours.
+    /// Other buildings across the street.
     Three,
-    /// Urban, larger gaps to the neighbours.
+    /// Urban, obstacles more than one building height away.
     Four,
-    /// Neighbours close on all sides.
+    /// Buildings or trees immediately adjacent.
     Five,
 }
 

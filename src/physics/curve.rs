@@ -3,6 +3,9 @@
 //! A [`Curve`] holds everything worked out beforehand, so that the balance evaluates it with a
 //! square root or two. Flows are m³/s at the density of the air flowing through the gap.
 
+/// Pressure difference below which no flow is reckoned, Pa: it keeps the slope at zero finite.
+const LEAST_PRESSURE: f64 = 1e-60;
+
 /// Shape of the law for one gap, before its count or share is applied.
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum Shape {
@@ -176,8 +179,9 @@ impl Curve {
 impl Shape {
     #[inline]
     fn flow_and_slope(&self, dp: f64) -> (f64, f64) {
-        // The smallest positive number keeps the slope at zero finite.
-        let dp = dp.max(f64::MIN_POSITIVE);
+        if dp < LEAST_PRESSURE {
+            return (0.0, self.flow_and_slope(LEAST_PRESSURE).1);
+        }
         match *self {
             Shape::Sharp { k } => sharp(k, dp),
             Shape::Crack { a, b, k, crossing } => {

@@ -123,9 +123,9 @@ pub fn from_free_area(area: f64) -> FlowLaw {
 /// wood 25 %. NFPA 54 as quoted in a gas guide **\[S\]**.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum GrilleMaterial {
-    /// Metal or plastic louvres.
+    /// Metal louvres.
     Metal,
-    /// Wooden louvres.
+    /// Wood louvres.
     Wood,
 }
 

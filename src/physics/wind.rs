@@ -44,9 +44,9 @@ impl Terrain {
 pub enum Shelter {
     /// Nothing near.
     Exposed,
-    /// Hedges, fences or vehicles of about half its height round it.
+    /// Things of about half its height round it **\[M\]**.
     PartSheltered,
-    /// Surrounded by things of its own height.
+    /// Surrounded by things of its own height **\[M\]**.
     Sheltered,
 }
 

@@ -162,10 +162,12 @@ fn bracket(
     if low > high {
         return Ok(None);
     }
+    // A single gap needs exactly that; the answer must lie inside the bracket, not at its end.
+    const ROOM: f64 = 1.01;
     if surplus > 0.0 {
-        high += beyond;
+        high += ROOM * beyond;
     } else if surplus < 0.0 {
-        low -= beyond;
+        low -= ROOM * beyond;
     }
     if low.is_finite() && high.is_finite() {
         Ok(Some((low, high)))

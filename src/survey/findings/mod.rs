@@ -11,6 +11,8 @@ use super::Survey;
 use super::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, MachineId, SourceId, WeatherId, ZoneId,
 };
+pub(crate) use gap::needed_sizes;
+
 use super::limits::range_of;
 
 /// How bad it is.

@@ -1,0 +1,359 @@
+//! The vehicle as the air balance sees it: paths with their laws, places and pressures.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "parallel lists built together; a missing number must never turn into a silent default"
+)]
+
+use super::answer::{Answer, NotKnown};
+use super::law::GapLaw;
+use crate::physics::MoistAir;
+use crate::physics::balance::{Balance, Conditions, Path, PathFlow, Solved};
+use crate::physics::flow_law::{GapFlow, Gas};
+use crate::physics::leakage::AreaConvention;
+use crate::physics::pressure_coefficient::{Face, WindBody, underfloor};
+use crate::physics::wind::{dynamic_pressure, one_sided_flow};
+use crate::survey::equipment::FanDirection;
+use crate::survey::gap::{Behind, Cavity, Facing, Gap};
+use crate::survey::{SetUp, Survey};
+
+/// How many wind directions a result is the mean of.
+pub(crate) const DIRECTIONS: usize = 16;
+
+/// Wind directions relative to the front of the vehicle, degrees clockwise.
+pub(crate) fn direction_deg(index: usize) -> f64 {
+    // Sixteen: exact in f64.
+    #[expect(clippy::cast_precision_loss, reason = "a small count")]
+    let share = index as f64 / DIRECTIONS as f64;
+    share * 360.0
+}
+
+/// One gap in the balance.
+struct Leak {
+    /// Its index in the ledger.
+    ledger: usize,
+    flow: GapFlow,
+    z_low: f64,
+    z_high: f64,
+    /// The face whose wind pressure it feels.
+    wind: WindSide,
+    /// Sharp area it amounts to, for the one-sided rule, m².
+    area: f64,
+}
+
+/// What decides the outside pressure at a gap.
+#[derive(Clone, Copy, PartialEq)]
+enum WindSide {
+    Face(Face),
+    /// A cavity with this coefficient, whatever the wind's direction.
+    Fixed(f64),
+}
+
+/// All leaks and fans of a vehicle, independent of the weather.
+pub(crate) struct Envelope {
+    leaks: Vec<Leak>,
+    /// Height at which inside pressure is stated, m.
+    middle: f64,
+    /// Height of the roof, m: where the wind's speed is taken.
+    roof: f64,
+    /// Fan flows out of and into the vehicle, m³/s at the air they move.
+    extract: f64,
+    supply: f64,
+    gaps: usize,
+    /// Coefficients by direction, one for each leak.
+    coefficients: Vec<Vec<f64>>,
+}
+
+impl Envelope {
+    /// Puts the vehicle together.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where a size is missing that the balance needs, or a gap is impossible.
+    pub(crate) fn new(survey: &Survey, laws: &[GapLaw]) -> Answer<Self> {
+        let vehicle = &survey.vehicle;
+        let missing = |what| NotKnown::because(format!("the {what} of the vehicle is not given"));
+        let roof = vehicle
+            .height_m
+            .ok_or_else(|| missing("height above ground"))?;
+        let floor = vehicle
+            .floor_height_m
+            .ok_or_else(|| missing("floor height"))?;
+        let middle = f64::midpoint(floor, roof);
+        let body = WindBody {
+            set: survey.site.pressure_set,
+            shelter: survey.site.shelter,
+            skirted: vehicle.skirted,
+            length: vehicle.length_m.ok_or_else(|| missing("length"))?,
+            width: vehicle.width_m.ok_or_else(|| missing("width"))?,
+        };
+        let mut leaks = Vec::new();
+        for (ledger, (gap, law)) in survey.gaps.iter().zip(laws).enumerate() {
+            match law {
+                GapLaw::Flows(flow) => {
+                    let (z_low, z_high) = heights(gap, floor, middle, roof);
+                    let wind = wind_side(survey, gap);
+                    let area = sharp_area(flow);
+                    leaks.push(Leak {
+                        ledger,
+                        flow: *flow,
+                        z_low,
+                        z_high,
+                        wind,
+                        area,
+                    });
+                }
+                GapLaw::Impossible(reason) => return Err(NotKnown::because(reason.clone())),
+                GapLaw::NotSized(_) | GapLaw::Compartment => {}
+            }
+        }
+        let coefficients = (0..DIRECTIONS)
+            .map(|direction| {
+                let from = direction_deg(direction);
+                leaks
+                    .iter()
+                    .map(|leak| coefficient(&body, leak.wind, from))
+                    .collect()
+            })
+            .collect();
+        let (extract, supply) = fans(survey);
+        let gaps = survey.gaps.len();
+        Ok(Self {
+            leaks,
+            middle,
+            roof,
+            extract,
+            supply,
+            gaps,
+            coefficients,
+        })
+    }
+
+    /// Height of the roof above ground, m.
+    pub(crate) fn roof(&self) -> f64 {
+        self.roof
+    }
+
+    /// The balance for outside and inside air of these states.
+    pub(crate) fn at<'a>(&'a self, outside: &MoistAir, inside: &MoistAir) -> Standing<'a> {
+        let (gas_out, gas_in) = (Gas::from(outside), Gas::from(inside));
+        let paths = self
+            .leaks
+            .iter()
+            .map(|leak| Path {
+                inward: leak.flow.at(&gas_out),
+                outward: leak.flow.at(&gas_in),
+                z_low: leak.z_low,
+                z_high: leak.z_high,
+            })
+            .collect();
+        Standing {
+            envelope: self,
+            balance: Balance {
+                paths,
+                supply: self.supply * gas_out.density,
+                extract: self.extract * gas_in.density,
+            },
+            density_out: gas_out.density,
+            density_in: gas_in.density,
+        }
+    }
+
+    /// Most air that gusts exchange through the openings of one face, m³/s.
+    ///
+    /// BS 5925's one-sided rule holds where all openings lie on one face. It is applied to the
+    /// face where it gives the most, so that an opening elsewhere never lowers the result.
+    fn one_sided(&self, wind: f64) -> f64 {
+        let mut most = 0.0_f64;
+        for (at, leak) in self.leaks.iter().enumerate() {
+            if self.leaks[..at]
+                .iter()
+                .any(|earlier| earlier.wind == leak.wind)
+            {
+                continue;
+            }
+            let alike = self.leaks[at..]
+                .iter()
+                .filter(|other| other.wind == leak.wind);
+            most = most.max(one_sided_flow(alike.map(|other| other.area).sum(), wind));
+        }
+        most
+    }
+}
+
+/// The vehicle with given air inside and outside.
+pub(crate) struct Standing<'a> {
+    envelope: &'a Envelope,
+    balance: Balance,
+    density_out: f64,
+    density_in: f64,
+}
+
+/// One direction, solved.
+pub(crate) struct SolvedDirection {
+    pub(crate) solved: Solved,
+    pub(crate) neutral_level: Option<f64>,
+    /// Gross inflow of outside air, kg/s, the one-sided rule taken into account.
+    pub(crate) inflow: f64,
+    pub(crate) one_sided: bool,
+}
+
+impl Standing<'_> {
+    /// Density of the inside air, kg/m³.
+    pub(crate) fn density_in(&self) -> f64 {
+        self.density_in
+    }
+
+    fn conditions(&self, wind: f64) -> Conditions {
+        Conditions {
+            density_out: self.density_out,
+            density_in: self.density_in,
+            dynamic_pressure: dynamic_pressure(self.density_out, wind),
+            datum: self.envelope.middle,
+        }
+    }
+
+    /// Solves one direction; `start` is a near pressure, Pa.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the balance has no finite solution.
+    pub(crate) fn direction(&self, wind: f64, index: usize, start: f64) -> Answer<SolvedDirection> {
+        let conditions = self.conditions(wind);
+        let coefficients = &self.envelope.coefficients[index];
+        let solved = self
+            .balance
+            .solve(&conditions, coefficients, start)
+            .map_err(|error| NotKnown::because(error.to_string()))?;
+        let gusts = self.envelope.one_sided(wind) * self.density_out;
+        Ok(SolvedDirection {
+            neutral_level: conditions.neutral_level(solved.inside_pressure),
+            inflow: solved.inflow.max(gusts),
+            one_sided: gusts > solved.inflow,
+            solved,
+        })
+    }
+
+    /// Flow through every gap of the ledger in one solved direction, kg/s in and out.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the balance had no finite solution.
+    pub(crate) fn flows(
+        &self,
+        wind: f64,
+        index: usize,
+        solved: &Solved,
+    ) -> Answer<Vec<Option<PathFlow>>> {
+        let coefficients = &self.envelope.coefficients[index];
+        let flows = self
+            .balance
+            .flows(&self.conditions(wind), coefficients, solved)
+            .map_err(|error| NotKnown::because(error.to_string()))?;
+        let mut by_ledger = vec![None; self.envelope.gaps];
+        for (leak, flow) in self.envelope.leaks.iter().zip(flows) {
+            by_ledger[leak.ledger] = Some(flow);
+        }
+        Ok(by_ledger)
+    }
+
+    /// Gross inflow of outside air in every direction, kg/s.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where a balance has no finite solution.
+    pub(crate) fn inflows(&self, wind: f64) -> Answer<[f64; DIRECTIONS]> {
+        let mut inflows = [0.0; DIRECTIONS];
+        let mut start = 0.0;
+        for (index, inflow) in inflows.iter_mut().enumerate() {
+            let direction = self.direction(wind, index, start)?;
+            start = direction.solved.inside_pressure;
+            *inflow = direction.inflow;
+        }
+        Ok(inflows)
+    }
+
+    /// Mean gross inflow of outside air over all directions, kg/s.
+    ///
+    /// # Errors
+    /// As [`Standing::inflows`].
+    pub(crate) fn mean_inflow(&self, wind: f64) -> Answer<f64> {
+        Ok(mean(&self.inflows(wind)?))
+    }
+}
+
+/// Arithmetic mean.
+pub(crate) fn mean(values: &[f64; DIRECTIONS]) -> f64 {
+    #[expect(clippy::cast_precision_loss, reason = "a small count")]
+    let count = DIRECTIONS as f64;
+    values.iter().sum::<f64>() / count
+}
+
+/// Lower and upper end of a gap above ground, m. Where the height was not given a finding says
+/// so, and the usual height of the facing stands in: the roof's, the floor's, or the middle.
+fn heights(gap: &Gap, floor: f64, middle: f64, roof: f64) -> (f64, f64) {
+    let usual = match gap.facing {
+        Facing::Roof => roof,
+        Facing::Underfloor
+        | Facing::Cavity(Cavity::EngineBay | Cavity::WheelArch | Cavity::Locker) => floor,
+        Facing::Front
+        | Facing::Rear
+        | Facing::Nearside
+        | Facing::Offside
+        | Facing::Cavity(Cavity::RefrigeratorCompartment) => middle,
+    };
+    let height = gap.position.height_m.unwrap_or(usual);
+    let half_rise = gap.position.rise_m.map_or(0.0, |rise| rise / 2.0);
+    (height - half_rise, height + half_rise)
+}
+
+/// The side whose pressure drives a gap: its own, or that of the opening in front of it.
+fn wind_side(survey: &Survey, gap: &Gap) -> WindSide {
+    let outer = match gap.behind {
+        Some(Behind::Gap(outer)) => survey.gap(outer),
+        _ => None,
+    };
+    let outermost = outer.unwrap_or(gap);
+    let face = match outermost.facing {
+        Facing::Front => Face::Front,
+        Facing::Rear => Face::Rear,
+        Facing::Nearside => Face::Nearside,
+        Facing::Offside => Face::Offside,
+        Facing::Roof => Face::Roof,
+        Facing::Underfloor => Face::Underfloor,
+        Facing::Cavity(_) => {
+            let underfloor = underfloor(survey.site.shelter, survey.vehicle.skirted);
+            return WindSide::Fixed(outermost.cavity_pressure_coefficient.unwrap_or(underfloor));
+        }
+    };
+    WindSide::Face(face)
+}
+
+fn coefficient(body: &WindBody, side: WindSide, from_deg: f64) -> f64 {
+    match side {
+        WindSide::Face(face) => body.coefficient(face, from_deg),
+        WindSide::Fixed(coefficient) => coefficient,
+    }
+}
+
+fn sharp_area(flow: &GapFlow) -> f64 {
+    let convention = AreaConvention::Equivalent;
+    convention.area(
+        flow.at(&Gas::REFERENCE)
+            .flow(convention.reference_pressure()),
+    )
+}
+
+/// Extract and supply of the fans that run in the set-up, m³/s. Fans without a flow are left
+/// out, and a finding says so.
+fn fans(survey: &Survey) -> (f64, f64) {
+    let (mut extract, mut supply) = (0.0, 0.0);
+    for fan in &survey.fans {
+        let on = match survey.set_up {
+            SetUp::LaidUp => fan.on_laid_up,
+            SetUp::InUse => fan.on_in_use,
+        };
+        if let (true, Some(flow)) = (on, fan.flow_m3_per_h) {
+            match fan.direction {
+                FanDirection::Extract => extract += flow / 3600.0,
+                FanDirection::Supply => supply += flow / 3600.0,
+            }
+        }
+    }
+    (extract, supply)
+}

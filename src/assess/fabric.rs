@@ -1,0 +1,83 @@
+//! Heat through the fabric.
+
+use super::answer::{Answer, Fabric, NotKnown};
+use crate::physics::fabric::{self as physics, HeatFlow, u_value};
+use crate::survey::fabric::{BuildUp, FabricElement, FabricPart, Layer};
+use crate::survey::{Finding, Item, Severity, Survey};
+
+/// Which way heat leaves through a part.
+pub(crate) fn heat_flow(part: FabricPart) -> HeatFlow {
+    match part {
+        FabricPart::Roof | FabricPart::Rooflight => HeatFlow::Up,
+        FabricPart::Floor => HeatFlow::Down,
+        FabricPart::Wall | FabricPart::Window | FabricPart::Door | FabricPart::CabMetal => {
+            HeatFlow::Horizontal
+        }
+    }
+}
+
+/// One layer; a stated resistance goes before thickness and conductivity.
+fn physical_layer(layer: &Layer) -> Option<physics::Layer> {
+    if let Some(resistance) = layer.resistance_m2_k_per_w {
+        return Some(physics::Layer::Resistance(resistance));
+    }
+    Some(physics::Layer::Solid {
+        thickness: layer.thickness_mm? * 1e-3,
+        conductivity: layer.conductivity_w_per_m_k?,
+    })
+}
+
+/// U-value of one element without its thermal bridges, W/(m² K).
+pub(crate) fn element_u(element: &FabricElement) -> Answer<f64> {
+    let missing = |what: &str| {
+        NotKnown::because(format!(
+            "{what} of \u{201c}{}\u{201d} is not given",
+            element.name
+        ))
+    };
+    match &element.build_up {
+        BuildUp::Stated { u_w_per_m2_k } => u_w_per_m2_k.ok_or_else(|| missing("the U-value")),
+        BuildUp::Layers(layers) if layers.is_empty() => Err(missing("the build-up")),
+        BuildUp::Layers(layers) => {
+            let layers: Option<Vec<physics::Layer>> = layers.iter().map(physical_layer).collect();
+            Ok(u_value(
+                &layers.ok_or_else(|| missing("a layer"))?,
+                heat_flow(element.part),
+            ))
+        }
+    }
+}
+
+/// Sum of U·A over all elements, thermal bridges added.
+pub(crate) fn fabric(survey: &Survey, findings: &[Finding]) -> Answer<Fabric> {
+    if survey.fabric.is_empty() {
+        return Err(NotKnown::because(
+            "no walls, roof or floor have been entered",
+        ));
+    }
+    let error = findings.iter().find(|finding| {
+        finding.severity == Severity::Error && matches!(finding.place.item, Item::Fabric(_))
+    });
+    if let Some(error) = error {
+        return Err(NotKnown::because(error.sentence.clone()));
+    }
+    let mut fabric = Fabric {
+        ua_w_per_k: 0.0,
+        elements: Vec::new(),
+        area_m2: 0.0,
+    };
+    for element in &survey.fabric {
+        let u = element_u(element)?;
+        let area = element.area_m2.ok_or_else(|| {
+            NotKnown::because(format!(
+                "the area of \u{201c}{}\u{201d} is not given",
+                element.name
+            ))
+        })?;
+        let ua = u * area * (1.0 + element.bridge_percent / 100.0);
+        fabric.elements.push((u, ua));
+        fabric.ua_w_per_k += ua;
+        fabric.area_m2 += area;
+    }
+    Ok(fabric)
+}

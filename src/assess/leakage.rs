@@ -1,0 +1,166 @@
+//! Leakage areas: every gap's own, and the totals by zone, facing and purpose.
+
+use super::answer::{
+    Answer, GapAnswer, GapLeakage, Leakage, LeakageFigures, LeakageTotal, NotKnown,
+};
+use super::law::GapLaw;
+use crate::physics::flow_law::{GapFlow, Gas};
+use crate::physics::leakage::{self, AreaConvention};
+use crate::survey::{Gap, LeadsTo, Purpose, Survey};
+
+/// Reference pressures of ELA, EqLA, and of n50 and q50, Pa; the exponent is fitted between the
+/// first and the last.
+const LOW: f64 = 4.0;
+const MIDDLE: f64 = 10.0;
+const HIGH: f64 = 50.0;
+
+/// Flows and areas of one gap at reference air.
+fn figures(flow: &GapFlow) -> LeakageFigures {
+    let curve = flow.at(&Gas::REFERENCE);
+    let flow_4pa = curve.flow(LOW);
+    let flow_10pa = curve.flow(MIDDLE);
+    LeakageFigures {
+        flow_4pa,
+        flow_10pa,
+        flow_50pa: curve.flow(HIGH),
+        ela: AreaConvention::Effective.area(flow_4pa),
+        eqla: AreaConvention::Equivalent.area(flow_10pa),
+    }
+}
+
+/// One answer for each gap.
+pub(crate) fn gaps(survey: &Survey, laws: &[GapLaw]) -> Vec<GapAnswer> {
+    survey
+        .gaps
+        .iter()
+        .zip(laws)
+        .map(|(gap, law)| GapAnswer {
+            id: gap.id,
+            leakage: match law {
+                GapLaw::Flows(flow) => GapLeakage::Known(figures(flow)),
+                GapLaw::NotSized(reason) => GapLeakage::NotSized {
+                    reason: reason.clone(),
+                },
+                GapLaw::Impossible(reason) => GapLeakage::Impossible {
+                    reason: reason.clone(),
+                },
+                GapLaw::Compartment => GapLeakage::Compartment,
+            },
+        })
+        .collect()
+}
+
+/// Adds up those gaps that the choice takes.
+fn total(
+    survey: &Survey,
+    gaps: &[GapAnswer],
+    choice: impl Fn(&Gap) -> bool,
+) -> Answer<LeakageTotal> {
+    let mut total = LeakageTotal {
+        gaps: 0,
+        not_sized: 0,
+        figures: LeakageFigures::default(),
+    };
+    let chosen = survey.gaps.iter().zip(gaps).filter(|(gap, _)| choice(gap));
+    for (_, answer) in chosen {
+        match &answer.leakage {
+            GapLeakage::Known(figures) => {
+                total.gaps += 1;
+                total.figures.flow_4pa += figures.flow_4pa;
+                total.figures.flow_10pa += figures.flow_10pa;
+                total.figures.flow_50pa += figures.flow_50pa;
+                total.figures.ela += figures.ela;
+                total.figures.eqla += figures.eqla;
+            }
+            GapLeakage::NotSized { .. } => total.not_sized += 1,
+            GapLeakage::Impossible { reason } => return Err(NotKnown::because(reason.clone())),
+            GapLeakage::Compartment => {}
+        }
+    }
+    if total.gaps == 0 && total.not_sized > 0 {
+        return Err(NotKnown::because("none of these gaps is sized yet"));
+    }
+    Ok(total)
+}
+
+/// All totals.
+pub(crate) fn leakage(survey: &Survey, gaps: &[GapAnswer], volume_m3: &Answer<f64>) -> Leakage {
+    let of = |choice: &dyn Fn(&Gap) -> bool| total(survey, gaps, choice);
+    let all = of(&|_| true);
+    let unintended = of(&|gap| !gap.purpose.must_stay_open());
+    let exponent = all.clone().and_then(|total| {
+        leakage::fitted_exponent(total.figures.flow_50pa, total.figures.flow_4pa)
+            .ok_or_else(|| NotKnown::because("nothing leaks, so there is no exponent"))
+    });
+    let n50_per_h = all.clone().and_then(|total| {
+        volume_m3
+            .clone()
+            .map(|volume| total.figures.flow_50pa * 3600.0 / volume)
+    });
+    let envelope_m2 = envelope_m2(survey);
+    let q50_per_envelope_m3_per_h_m2 = all.clone().and_then(|total| {
+        envelope_m2
+            .clone()
+            .map(|area| total.figures.flow_50pa * 3600.0 / area)
+    });
+    let square_side = unintended.clone().map(|total| total.figures.eqla.sqrt());
+    let by_zone = survey
+        .zones
+        .iter()
+        .map(|zone| (zone.id, of(&|gap| gap.zone == zone.id)))
+        .collect();
+    Leakage {
+        by_facing: groups(survey, |gap| gap.facing)
+            .into_iter()
+            .map(|facing| (facing, of(&|gap| gap.facing == facing)))
+            .collect(),
+        by_purpose: groups(survey, |gap| gap.purpose)
+            .into_iter()
+            .map(|purpose| (purpose, of(&|gap| gap.purpose == purpose)))
+            .collect(),
+        safety_ventilation: of(&|gap| gap.purpose == Purpose::SafetyVentilation),
+        not_sized: not_sized(gaps),
+        all,
+        unintended,
+        by_zone,
+        exponent,
+        n50_per_h,
+        q50_per_envelope_m3_per_h_m2,
+        envelope_m2,
+        square_side,
+    }
+}
+
+/// The different keys of all gaps that lead inside, in the order they first appear.
+fn groups<K: PartialEq>(survey: &Survey, key: impl Fn(&Gap) -> K) -> Vec<K> {
+    let mut keys = Vec::new();
+    for gap in survey
+        .gaps
+        .iter()
+        .filter(|gap| gap.leads_to == LeadsTo::LivingSpace)
+    {
+        let key = key(gap);
+        if !keys.contains(&key) {
+            keys.push(key);
+        }
+    }
+    keys
+}
+
+fn not_sized(gaps: &[GapAnswer]) -> Vec<crate::survey::GapId> {
+    gaps.iter()
+        .filter(|answer| matches!(answer.leakage, GapLeakage::NotSized { .. }))
+        .map(|answer| answer.id)
+        .collect()
+}
+
+/// Outside walls, roof and floor of the body as a box, m².
+fn envelope_m2(survey: &Survey) -> Answer<f64> {
+    let vehicle = &survey.vehicle;
+    (|| {
+        let (length, width) = (vehicle.length_m?, vehicle.width_m?);
+        let height = vehicle.height_m? - vehicle.floor_height_m?;
+        Some(2.0 * (length * width + (length + width) * height))
+    })()
+    .ok_or_else(|| NotKnown::because("an outside size of the vehicle is not given"))
+}

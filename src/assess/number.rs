@@ -1,0 +1,38 @@
+//! Numbers as people read them: sensible digits, no more.
+
+/// A number with this many significant digits, without exponent: `0.0846`, `12.3`, `1230`.
+///
+/// ```
+/// use gapledger::assess::number::significant;
+/// assert_eq!(significant(0.084_61, 3), "0.0846");
+/// assert_eq!(significant(1234.5, 3), "1230");
+/// assert_eq!(significant(9.999, 3), "10.0");
+/// assert_eq!(significant(0.0, 3), "0");
+/// assert_eq!(significant(-2.5, 2), "-2.5");
+/// ```
+#[must_use]
+pub fn significant(value: f64, digits: i32) -> String {
+    if !value.is_finite() {
+        return "not a number".to_owned();
+    }
+    if value == 0.0 {
+        return "0".to_owned();
+    }
+    let magnitude = |value: f64| value.abs().log10().floor();
+    let rounded_at = |decimals: f64| {
+        let scale = 10.0_f64.powf(decimals);
+        (value * scale).round() / scale
+    };
+    let decimals = f64::from(digits) - 1.0 - magnitude(value);
+    let rounded = rounded_at(decimals);
+    // 9.999 to three digits is 10.0: the rounding has moved the magnitude.
+    let decimals = f64::from(digits) - 1.0 - magnitude(rounded);
+    let shown = decimals.clamp(0.0, 12.0);
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "clamped to 0…12 just above"
+    )]
+    let places = shown as usize;
+    format!("{rounded:.places$}")
+}

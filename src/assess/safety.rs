@@ -1,0 +1,255 @@
+//! Safety ventilation against the table of minimum free areas.
+//!
+//! EN 721 minimum free areas, as three guides to conversion approval relay them, edition
+//! unstated (the current one is EN 721:2019) \[R\]. Refrigerator grilles open to a compartment
+//! that must be sealed from the living space \[S\]: they count nothing here.
+
+use super::answer::{Answer, NotKnown, Safety, SafetyRequirement, SafetyVerdict};
+use super::law::{GapLaw, free_area};
+use crate::survey::gap::{Behind, Facing, Gap, LeadsTo, Purpose};
+use crate::survey::{Finding, Item, Place, SetUp, Severity, Survey};
+
+/// Rows of the table: plan area up to, m²; then high in the roof, high elsewhere and low, mm².
+const OPEN_FLUED: [(f64, [f64; 3]); 5] = [
+    (5.0, [7_500.0, 15_000.0, 1_000.0]),
+    (10.0, [10_000.0, 20_000.0, 1_500.0]),
+    (15.0, [12_500.0, 25_000.0, 2_000.0]),
+    (20.0, [15_000.0, 30_000.0, 3_000.0]),
+    (f64::INFINITY, [20_000.0, 40_000.0, 5_000.0]),
+];
+
+/// Only room-sealed appliances or none, plan area up to 10 m² \[R, one source\].
+const ROOM_SEALED: [f64; 3] = [1_500.0, 3_000.0, 500.0];
+const ROOM_SEALED_PLAN_AREA_M2: f64 = 10.0;
+
+/// A low opening lies at most this far above the floor, m \[R\].
+const LOW_ABOVE_FLOOR: f64 = 0.1;
+
+const MM2: f64 = 1e-6;
+
+/// Minimum free areas for a plan area in m².
+///
+/// # Errors
+/// [`NotKnown`] where the table has no row: only room-sealed appliances above 10 m².
+pub fn requirement(plan_area_m2: f64, open_flued: bool) -> Answer<SafetyRequirement> {
+    let row = if open_flued {
+        OPEN_FLUED
+            .iter()
+            .find(|(up_to, _)| plan_area_m2 <= *up_to)
+            .map(|(_, row)| *row)
+    } else if plan_area_m2 <= ROOM_SEALED_PLAN_AREA_M2 {
+        Some(ROOM_SEALED)
+    } else {
+        None
+    };
+    let [high_in_roof, high_elsewhere, low] = row.ok_or_else(|| {
+        NotKnown::because(
+            "the figures at hand for vehicles with only room-sealed appliances end at 10 m² of plan area; ask a licensed fitter",
+        )
+    })?;
+    Ok(SafetyRequirement {
+        high_in_roof: high_in_roof * MM2,
+        high_elsewhere: high_elsewhere * MM2,
+        low: low * MM2,
+        open_flued,
+    })
+}
+
+/// Where a ventilator counts.
+enum Level {
+    HighInRoof,
+    HighElsewhere,
+    Low,
+    Neither,
+}
+
+fn level(survey: &Survey, gap: &Gap) -> Answer<Level> {
+    if gap.facing == Facing::Roof {
+        return Ok(Level::HighInRoof);
+    }
+    if gap.facing == Facing::Underfloor {
+        return Ok(Level::Low);
+    }
+    let unknown = |what: &str| {
+        NotKnown::because(format!(
+            "{what} is not given, so whether ventilator {} is high or low is not known",
+            gap.id
+        ))
+    };
+    let height = gap.position.height_m.ok_or_else(|| unknown("its height"))?;
+    let floor = survey
+        .vehicle
+        .floor_height_m
+        .ok_or_else(|| unknown("the floor height"))?;
+    let middle = survey
+        .vehicle
+        .middle_height_m()
+        .ok_or_else(|| unknown("the roof height"))?;
+    let top = height + gap.position.rise_m.map_or(0.0, |rise| rise / 2.0);
+    Ok(if top - floor <= LOW_ABOVE_FLOOR {
+        Level::Low
+    } else if height >= middle {
+        Level::HighElsewhere
+    } else {
+        Level::Neither
+    })
+}
+
+/// Free area that stays open whatever anybody closes, m².
+fn lasting_free_area(survey: &Survey, gap: &Gap, law: &GapLaw) -> Answer<f64> {
+    match law {
+        GapLaw::NotSized(reason) | GapLaw::Impossible(reason) => {
+            return Err(NotKnown::because(format!(
+                "safety ventilator {}: {reason}",
+                gap.id
+            )));
+        }
+        GapLaw::Flows(_) | GapLaw::Compartment => {}
+    }
+    let own = free_area(&gap.form).ok_or_else(|| {
+        NotKnown::because(format!(
+            "safety ventilator {} is given by a flow or an equivalent area; the table asks for its free area",
+            gap.id
+        ))
+    })?;
+    let in_front = match gap.behind {
+        None => None,
+        Some(Behind::Opening { free_area_mm2 }) => free_area_mm2.map(|area| area * MM2),
+        Some(Behind::Gap(outer)) => survey
+            .gap(outer)
+            .and_then(|outer| free_area(&outer.form).map(|area| area * f64::from(outer.count))),
+    };
+    let all = own * f64::from(gap.count);
+    let all = in_front.map_or(all, |area| all.min(area));
+    let closed = gap
+        .closing
+        .map_or(1.0, |closing| closing.leaves_percent / 100.0);
+    Ok(all * closed * super::law::share_left_by_work(gap).unwrap_or(1.0))
+}
+
+/// Adds up the surveyed safety ventilation and holds it against the table.
+pub(crate) fn safety(survey: &Survey, laws: &[GapLaw]) -> Safety {
+    let plan_area_m2 = survey.vehicle.plan_area_m2().ok_or_else(|| {
+        NotKnown::because("the outside length or width of the vehicle is not given")
+    });
+    let open_flued = survey
+        .appliances
+        .iter()
+        .any(|appliance| !appliance.room_sealed);
+    let required = plan_area_m2
+        .clone()
+        .and_then(|area| requirement(area, open_flued));
+    let mut sums = [Ok(0.0), Ok(0.0), Ok(0.0)];
+    for (gap, law) in survey.gaps.iter().zip(laws) {
+        if gap.purpose != Purpose::SafetyVentilation || gap.leads_to == LeadsTo::Compartment {
+            continue;
+        }
+        let level = level(survey, gap);
+        let area = lasting_free_area(survey, gap, law);
+        let targets: &[usize] = match &level {
+            Ok(Level::HighInRoof) => &[0],
+            Ok(Level::HighElsewhere) => &[1],
+            Ok(Level::Low) => &[2],
+            Ok(Level::Neither) => &[],
+            Err(_) => &[1, 2],
+        };
+        let area = level.and(area);
+        for (at, sum) in sums.iter_mut().enumerate() {
+            if targets.contains(&at) {
+                *sum = match (sum.clone(), area.clone()) {
+                    (Ok(sum), Ok(area)) => Ok(sum + area),
+                    (Err(reason), _) | (_, Err(reason)) => Err(reason),
+                };
+            }
+        }
+    }
+    let [high_in_roof, high_elsewhere, low] = sums;
+    let verdict = verdict(&required, &high_in_roof, &high_elsewhere, &low);
+    Safety {
+        plan_area_m2,
+        required,
+        high_in_roof,
+        high_elsewhere,
+        low,
+        verdict,
+    }
+}
+
+/// Roof and other high openings share pro rata: `A_roof/R + A_other/O ≥ 1`, and low by itself.
+fn verdict(
+    required: &Answer<SafetyRequirement>,
+    roof: &Answer<f64>,
+    elsewhere: &Answer<f64>,
+    low: &Answer<f64>,
+) -> SafetyVerdict {
+    let shares = (|| {
+        let required = required.clone()?;
+        let high =
+            roof.clone()? / required.high_in_roof + elsewhere.clone()? / required.high_elsewhere;
+        Ok::<_, NotKnown>((high, low.clone()? / required.low))
+    })();
+    match shares {
+        // A ventilator of exactly the table's size must not fail by the last bit of a sum.
+        Ok((high, low)) if high >= 1.0 - 1e-9 && low >= 1.0 - 1e-9 => SafetyVerdict::Meets,
+        Ok((high_share, low_share)) => SafetyVerdict::Below {
+            high_share,
+            low_share,
+        },
+        Err(reason) => SafetyVerdict::NotKnown(reason),
+    }
+}
+
+const DEFER: &str = "follow the local code and have a licensed fitter check ventilation and gas before anybody sleeps in it or lights an appliance";
+
+/// What the verdict means for the people inside.
+pub(crate) fn findings(survey: &Survey, safety: &Safety) -> Vec<Finding> {
+    let finding = |severity, sentence: String| Finding {
+        severity,
+        place: Place::whole(Item::SafetyVentilation),
+        sentence,
+        advice: DEFER.to_owned(),
+    };
+    let mut findings = Vec::new();
+    match &safety.verdict {
+        SafetyVerdict::Meets => {}
+        SafetyVerdict::Below { high_share, low_share } => findings.push(finding(
+            Severity::Danger,
+            format!(
+                "surveyed safety ventilation is below the table (EN 721 as relayed [R]): {:.0} % of the high and {:.0} % of the low free area asked for",
+                (high_share * 100.0).floor(),
+                (low_share * 100.0).floor()
+            ),
+        )),
+        SafetyVerdict::NotKnown(reason) => findings.push(finding(
+            Severity::Warning,
+            format!("whether safety ventilation suffices is not known: {}", reason.reason),
+        )),
+    }
+    for gap in &survey.gaps {
+        let counted = gap.purpose == Purpose::SafetyVentilation
+            && gap.leads_to == LeadsTo::LivingSpace
+            && matches!(level(survey, gap), Ok(Level::Neither));
+        if counted {
+            findings.push(Finding {
+                severity: Severity::Warning,
+                place: Place { item: Item::Gap(gap.id), field: "height_m" },
+                sentence: format!(
+                    "safety ventilator {} is neither within 100 mm of the floor [R] nor in the upper half of the body [A]: it counts neither as low nor as high",
+                    gap.id
+                ),
+                advice: "check its height; the table asks for openings high and low".to_owned(),
+            });
+        }
+    }
+    let burns = survey
+        .appliances
+        .iter()
+        .any(|appliance| !appliance.room_sealed);
+    if burns && survey.set_up == SetUp::InUse {
+        findings.push(finding(
+            Severity::Note,
+            "an appliance takes its air from the room: fit a carbon monoxide alarm (EN 50291-2 is the variant for caravans, motor caravans and boats [S])".to_owned(),
+        ));
+    }
+    findings
+}

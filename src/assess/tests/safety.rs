@@ -1,0 +1,121 @@
+//! Safety ventilation against EN 721's minimum free areas [R].
+
+use super::{bare, gap_mut, hole};
+use crate::assess::safety::requirement;
+use crate::assess::{SafetyVerdict, assess};
+use crate::survey::gap::{Closing, Purpose};
+use crate::survey::{Appliance, ApplianceId, ApplianceKind, Facing, GapId, Severity, Survey};
+
+fn with_hob(mut survey: Survey) -> Survey {
+    survey.appliances.push(Appliance {
+        id: ApplianceId(1),
+        kind: ApplianceKind::Hob,
+        name: "two burners".into(),
+        room_sealed: false,
+    });
+    survey
+}
+
+fn ventilator(survey: &mut Survey, facing: Facing, height_m: f64, area_mm2: f64) -> GapId {
+    let id = hole(survey, facing, height_m, area_mm2 / 100.0);
+    gap_mut(survey, id).purpose = Purpose::SafetyVentilation;
+    id
+}
+
+#[test]
+fn the_table_is_read_by_plan_area() {
+    for (plan_area, expected) in [
+        (4.9, [7_500.0, 15_000.0, 1_000.0]),
+        (5.0, [7_500.0, 15_000.0, 1_000.0]),
+        (9.0, [10_000.0, 20_000.0, 1_500.0]),
+        (13.2, [12_500.0, 25_000.0, 2_000.0]),
+        (20.0, [15_000.0, 30_000.0, 3_000.0]),
+        (20.1, [20_000.0, 40_000.0, 5_000.0]),
+    ] {
+        let row = requirement(plan_area, true).unwrap();
+        let mm2 = [row.high_in_roof, row.high_elsewhere, row.low].map(|area| (area * 1e6).round());
+        assert_eq!(mm2, expected, "{plan_area} m²");
+    }
+    assert!((requirement(10.0, false).unwrap().low * 1e6 - 500.0).abs() < 1e-9);
+    assert!(requirement(10.1, false).is_err());
+}
+
+#[test]
+fn roof_and_wall_share_pro_rata() {
+    // 13.2 m²: 12 500 mm² in the roof, or 25 000 elsewhere, and 2 000 low.
+    let mut survey = with_hob(bare());
+    ventilator(&mut survey, Facing::Roof, 2.6, 6_250.0);
+    ventilator(&mut survey, Facing::Rear, 2.2, 12_500.0);
+    ventilator(&mut survey, Facing::Underfloor, 0.5, 2_000.0);
+    assert_eq!(assess(&survey).safety.verdict, SafetyVerdict::Meets);
+    survey.gaps[1].count = 1;
+    gap_mut(&mut survey, GapId(2)).form = crate::survey::Form::StatedArea {
+        area_mm2: Some(12_499.0),
+        convention: crate::survey::AreaConvention::Free,
+        exponent: None,
+    };
+    let answers = assess(&survey);
+    assert!(matches!(
+        answers.safety.verdict,
+        SafetyVerdict::Below { .. }
+    ));
+    assert!(answers.findings.iter().any(|finding| {
+        finding.severity == Severity::Danger && finding.sentence.contains("below the table")
+    }));
+}
+
+#[test]
+fn a_ventilator_at_knee_height_counts_neither_low_nor_high() {
+    let mut survey = with_hob(bare());
+    ventilator(&mut survey, Facing::Rear, 0.9, 50_000.0);
+    let answers = assess(&survey);
+    assert_eq!(
+        answers.safety.verdict,
+        SafetyVerdict::Below {
+            high_share: 0.0,
+            low_share: 0.0
+        }
+    );
+}
+
+#[test]
+fn a_ventilator_that_is_not_sized_makes_the_answer_not_known_never_a_pass() {
+    let mut survey = with_hob(bare());
+    ventilator(&mut survey, Facing::Roof, 2.6, 50_000.0);
+    ventilator(&mut survey, Facing::Underfloor, 0.5, 50_000.0);
+    assert_eq!(assess(&survey).safety.verdict, SafetyVerdict::Meets);
+    let id = survey.free_gap_id();
+    let form = crate::survey::Form::RoundHole { diameter_mm: None };
+    super::add(&mut survey, Facing::Roof, 2.6, form);
+    gap_mut(&mut survey, id).purpose = Purpose::SafetyVentilation;
+    assert!(matches!(
+        assess(&survey).safety.verdict,
+        SafetyVerdict::NotKnown(_)
+    ));
+}
+
+#[test]
+fn a_ventilator_that_can_be_closed_counts_as_closed() {
+    let mut survey = with_hob(bare());
+    let roof = ventilator(&mut survey, Facing::Roof, 2.6, 12_500.0);
+    ventilator(&mut survey, Facing::Underfloor, 0.5, 2_000.0);
+    assert_eq!(assess(&survey).safety.verdict, SafetyVerdict::Meets);
+    gap_mut(&mut survey, roof).closing = Some(Closing {
+        open_laid_up: true,
+        open_in_use: true,
+        leaves_percent: 10.0,
+    });
+    assert!(matches!(
+        assess(&survey).safety.verdict,
+        SafetyVerdict::Below { .. }
+    ));
+}
+
+#[test]
+fn only_room_sealed_appliances_above_ten_square_metres_are_not_known() {
+    let survey = bare();
+    assert!(matches!(
+        assess(&survey).safety.verdict,
+        SafetyVerdict::NotKnown(_)
+    ));
+}

@@ -1,0 +1,325 @@
+//! One weather case: its air change, the water to remove, and the heat.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "sixteen directions built together; a missing number must never turn into a silent default"
+)]
+
+use super::answer::{
+    Answer, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer, Fabric,
+    GapAirFlow, HeatNeed, Leakage, NotKnown, RequiredRemoval,
+};
+use super::envelope::{DIRECTIONS, Envelope, direction_deg, mean};
+use crate::physics::MoistAir;
+use crate::physics::air::pressure_at_altitude;
+use crate::physics::basic_model::{self, ShelterClass};
+use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
+use crate::physics::wind::{LEAST_SPEED, Shelter, speed_at};
+use crate::survey::{Finding, Item, SetUp, Severity, Survey, WeatherCase};
+
+/// All that the cases need to know of the vehicle.
+pub(crate) struct Vehicle<'a> {
+    pub(crate) survey: &'a Survey,
+    pub(crate) findings: &'a [Finding],
+    pub(crate) envelope: &'a Answer<Envelope>,
+    pub(crate) volume_m3: &'a Answer<f64>,
+    pub(crate) leakage: &'a Leakage,
+    pub(crate) fabric: &'a Answer<Fabric>,
+}
+
+/// Outside and inside air of a weather case.
+///
+/// # Errors
+/// [`NotKnown`] where a state cannot be.
+pub(crate) fn air_states(survey: &Survey, case: &WeatherCase) -> Answer<(MoistAir, MoistAir)> {
+    let pressure = pressure_at_altitude(survey.site.altitude_m);
+    let state = |t_c: f64, rh_percent: f64| {
+        MoistAir::from_relative_humidity(t_c, rh_percent / 100.0, pressure)
+            .map_err(|error| NotKnown::because(error.to_string()))
+    };
+    let outside = state(case.outside_c, case.outside_rh_percent)?;
+    let inside = match case.inside_rh_percent {
+        Some(rh_percent) => state(case.inside_c(), rh_percent)?,
+        None => same_water(&outside, case.inside_c())?,
+    };
+    Ok((outside, inside))
+}
+
+/// Inside air with the water of the outside air, or saturated where it is too cold to hold it.
+fn same_water(outside: &MoistAir, inside_c: f64) -> Answer<MoistAir> {
+    let not_known = |error: crate::physics::AirError| NotKnown::because(error.to_string());
+    let most = MoistAir::from_relative_humidity(inside_c, 1.0, outside.pressure)
+        .map_err(not_known)?
+        .humidity_ratio;
+    MoistAir::new(inside_c, outside.humidity_ratio.min(most), outside.pressure).map_err(not_known)
+}
+
+impl Vehicle<'_> {
+    /// Works out one weather case; `share` is its part of all weights.
+    pub(crate) fn case(&self, case: &WeatherCase, share: f64) -> CaseAnswer {
+        let states = self
+            .first_error(case)
+            .and_then(|()| air_states(self.survey, case));
+        let air = states.clone().and_then(|states| self.air(case, states));
+        let drying = states
+            .clone()
+            .and_then(|(outside, _)| self.drying(case, &outside));
+        let heat = states.and_then(|(outside, _)| self.heat(case, &outside));
+        CaseAnswer {
+            id: case.id,
+            name: case.name.clone(),
+            share,
+            air,
+            drying,
+            heat,
+        }
+    }
+
+    /// An impossible value of the vehicle, the site, the targets or this case stops the case.
+    fn first_error(&self, case: &WeatherCase) -> Answer<()> {
+        let concerns = |item: Item| {
+            matches!(
+                item,
+                Item::Vehicle | Item::Site | Item::Targets | Item::Fan(_)
+            ) || item == Item::Weather(case.id)
+        };
+        let error = self
+            .findings
+            .iter()
+            .find(|finding| finding.severity == Severity::Error && concerns(finding.place.item));
+        error.map_or(Ok(()), |error| {
+            Err(NotKnown::because(error.sentence.clone()))
+        })
+    }
+
+    fn envelope(&self) -> Answer<&Envelope> {
+        self.envelope.as_ref().map_err(Clone::clone)
+    }
+
+    /// Wind speed at the roof's height: as computed, and as used.
+    fn wind(&self, envelope: &Envelope, case: &WeatherCase) -> (f64, f64) {
+        let at_body = speed_at(self.survey.site.terrain, case.wind_m_s, envelope.roof());
+        (at_body, at_body.max(LEAST_SPEED))
+    }
+
+    fn air(&self, case: &WeatherCase, (outside, inside): (MoistAir, MoistAir)) -> Answer<CaseAir> {
+        let envelope = self.envelope()?;
+        if self.survey.gaps.is_empty() {
+            return Err(NotKnown::because("no gap has been written down yet"));
+        }
+        let (wind_at_body, wind_used) = self.wind(envelope, case);
+        let standing = envelope.at(&outside, &inside);
+        let mut directions = Vec::with_capacity(DIRECTIONS);
+        let mut inflows = [0.0; DIRECTIONS];
+        let mut start = 0.0;
+        for (index, inflow) in inflows.iter_mut().enumerate() {
+            let solved = standing.direction(wind_used, index, start)?;
+            start = solved.solved.inside_pressure;
+            *inflow = solved.inflow;
+            let flows = standing.flows(wind_used, index, &solved.solved)?;
+            let from_front_deg = direction_deg(index);
+            let heading = self.survey.site.heading_deg;
+            directions.push(DirectionAnswer {
+                from_front_deg,
+                compass_deg: heading.map(|heading| (heading + from_front_deg).rem_euclid(360.0)),
+                inside_pressure: start,
+                neutral_level: solved.neutral_level,
+                inflow_kg_s: solved.inflow,
+                outflow_kg_s: solved.solved.outflow,
+                one_sided: solved.one_sided,
+                ach_per_h: self.ach(solved.inflow, standing.density_in()),
+                flows: flows.into_iter().map(|flow| flow.map(gap_flow)).collect(),
+            });
+        }
+        let mean_inflow_kg_s = mean(&inflows);
+        Ok(CaseAir {
+            outside,
+            inside,
+            wind_at_body,
+            wind_used,
+            mean_inflow_kg_s,
+            mean_ach_per_h: self.ach(mean_inflow_kg_s, standing.density_in()),
+            lowest: first_where(&inflows, |inflow, best| inflow < best),
+            highest: first_where(&inflows, |inflow, best| inflow > best),
+            cross_check: self.cross_check(case, &outside, &inside),
+            directions,
+        })
+    }
+
+    /// Air changes per hour at inside-air density.
+    fn ach(&self, inflow_kg_s: f64, density_in: f64) -> Answer<f64> {
+        self.volume_m3
+            .clone()
+            .map(|volume| inflow_kg_s * 3600.0 / (density_in * volume))
+    }
+
+    fn cross_check(
+        &self,
+        case: &WeatherCase,
+        outside: &MoistAir,
+        inside: &MoistAir,
+    ) -> Answer<CrossCheck> {
+        let ela = self.leakage.all.clone()?.figures.ela;
+        let volume = self.volume_m3.clone()?;
+        let height = (|| {
+            let vehicle = &self.survey.vehicle;
+            Some(vehicle.height_m? - vehicle.floor_height_m?)
+        })();
+        let height = height.ok_or_else(|| NotKnown::because("the height is not given"))?;
+        let stack = basic_model::stack_coefficient(height);
+        let wind = shelter_class(self.survey.site.shelter).wind_coefficient();
+        let difference = inside.t_c - outside.t_c;
+        let flow = basic_model::flow(ela, stack, wind, difference, case.wind_m_s);
+        Ok(CrossCheck {
+            stack_coefficient: stack,
+            wind_coefficient: wind,
+            flow,
+            ach_per_h: flow * 3600.0 / volume,
+        })
+    }
+
+    /// Mean inflow of outside air with the inside held at a temperature, kg/s, and its density.
+    fn inflow_at(
+        &self,
+        case: &WeatherCase,
+        outside: &MoistAir,
+        inside_c: f64,
+    ) -> Answer<(f64, f64)> {
+        let envelope = self.envelope()?;
+        if self.survey.gaps.is_empty() {
+            return Err(NotKnown::because("no gap has been written down yet"));
+        }
+        let inside = same_water(outside, inside_c)?;
+        let standing = envelope.at(outside, &inside);
+        let (_, wind) = self.wind(envelope, case);
+        Ok((standing.mean_inflow(wind)?, standing.density_in()))
+    }
+
+    fn drying(&self, case: &WeatherCase, outside: &MoistAir) -> Answer<CaseDrying> {
+        let source = source_kg_s(self.survey)?;
+        Ok(CaseDrying {
+            source_kg_s: source,
+            at_outside_temperature: self.removal(case, outside, outside.t_c, source)?,
+            at_set_temperature: self.removal(
+                case,
+                outside,
+                self.survey.targets.set_temperature_c,
+                source,
+            )?,
+        })
+    }
+
+    fn removal(
+        &self,
+        case: &WeatherCase,
+        outside: &MoistAir,
+        inside_c: f64,
+        source: f64,
+    ) -> Answer<RequiredRemoval> {
+        let (inflow, _) = self.inflow_at(case, outside, inside_c)?;
+        let dry_air = dry_air_flow(inflow, outside.humidity_ratio);
+        let at_rh = |rh| {
+            MoistAir::from_relative_humidity(inside_c, rh, outside.pressure)
+                .map_err(|error| NotKnown::because(error.to_string()))
+        };
+        let target = at_rh(self.survey.targets.rh_percent / 100.0)?.humidity_ratio;
+        let most = at_rh(1.0)?.humidity_ratio;
+        let left = if source > 0.0 {
+            outside.humidity_ratio + source / dry_air
+        } else {
+            outside.humidity_ratio
+        };
+        let left = MoistAir::new(inside_c, left.min(most), outside.pressure)
+            .map_err(|error| NotKnown::because(error.to_string()))?;
+        Ok(RequiredRemoval {
+            inside_c,
+            dry_air_kg_s: dry_air,
+            outside_humidity_ratio: outside.humidity_ratio,
+            target_humidity_ratio: target,
+            removal_kg_s: required_removal(source, dry_air, outside.humidity_ratio, target),
+            rh_without_removal: left.relative_humidity().min(1.0),
+        })
+    }
+
+    fn heat(&self, case: &WeatherCase, outside: &MoistAir) -> Answer<CaseHeat> {
+        let targets = &self.survey.targets;
+        let design = MoistAir::from_relative_humidity(
+            targets.design_outside_c,
+            case.outside_rh_percent / 100.0,
+            outside.pressure,
+        )
+        .map_err(|error| NotKnown::because(error.to_string()))?;
+        Ok(CaseHeat {
+            set_temperature: self.heat_need(case, outside, targets.set_temperature_c)?,
+            frost_guard: self.heat_need(case, &design, targets.frost_guard_c)?,
+            comfort: self.heat_need(case, &design, targets.comfort_c)?,
+        })
+    }
+
+    /// Heat to hold `inside_c`; none where it is warmer outside.
+    fn heat_need(&self, case: &WeatherCase, outside: &MoistAir, inside_c: f64) -> Answer<HeatNeed> {
+        let (inflow, density_in) = self.inflow_at(case, outside, inside_c)?;
+        let dry_air_kg_s = dry_air_flow(inflow, outside.humidity_ratio);
+        let difference = (inside_c - outside.t_c).max(0.0);
+        let conductance = ventilation_conductance(dry_air_kg_s, outside.humidity_ratio);
+        let fabric = self.fabric.as_ref().map_err(Clone::clone);
+        Ok(HeatNeed {
+            inside_c,
+            outside_c: outside.t_c,
+            ach_per_h: self.ach(inflow, density_in),
+            dry_air_kg_s,
+            air_w: conductance * difference,
+            fabric_w: fabric.map(|fabric| fabric.ua_w_per_k * difference),
+        })
+    }
+}
+
+/// Index of the first value that beats all before it and is beaten by none after it.
+fn first_where(values: &[f64; DIRECTIONS], beats: impl Fn(f64, f64) -> bool) -> usize {
+    (1..DIRECTIONS).fold(0, |best, at| {
+        if beats(values[at], values[best]) {
+            at
+        } else {
+            best
+        }
+    })
+}
+
+fn gap_flow(flow: crate::physics::balance::PathFlow) -> GapAirFlow {
+    GapAirFlow {
+        in_kg_s: flow.inward,
+        out_kg_s: flow.outward,
+    }
+}
+
+/// The handbook's five classes held against our three: an assumption of this project \[A\].
+fn shelter_class(shelter: Shelter) -> ShelterClass {
+    match shelter {
+        Shelter::Exposed => ShelterClass::One,
+        Shelter::PartSheltered => ShelterClass::Three,
+        Shelter::Sheltered => ShelterClass::Five,
+    }
+}
+
+/// Water given off inside in the set-up shown, mean over the day, kg/s.
+///
+/// # Errors
+/// [`NotKnown`] where the rate of a source is missing or impossible.
+pub(crate) fn source_kg_s(survey: &Survey) -> Answer<f64> {
+    let mut grams_per_day = 0.0;
+    for source in &survey.sources {
+        let present = match survey.set_up {
+            SetUp::LaidUp => source.laid_up,
+            SetUp::InUse => source.in_use,
+        };
+        if present {
+            let rate = source.rate_g_per_h.ok_or_else(|| {
+                NotKnown::because(format!(
+                    "the water given off by \u{201c}{}\u{201d} is not given",
+                    source.name
+                ))
+            })?;
+            grams_per_day += rate * f64::from(source.count) * source.hours_per_day;
+        }
+    }
+    Ok(grams_per_day / 86_400.0 / 1000.0)
+}

@@ -1,0 +1,168 @@
+//! Workings of the air change.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "lowest and highest are indices of the same sixteen directions"
+)]
+
+use super::{Sheet, not_known, with_unit};
+use crate::assess::answer::{Assessment, CaseAir, CaseAnswer, Mark, Working};
+use crate::physics::pressure_coefficient::PressureSet;
+use crate::physics::wind::{EXTRAPOLATED_BELOW, LEAST_SPEED};
+use crate::survey::{Survey, WeatherCase, WeatherId};
+
+fn case<'a>(
+    survey: &'a Survey,
+    assessment: &'a Assessment,
+    id: WeatherId,
+) -> Option<(&'a WeatherCase, &'a CaseAnswer)> {
+    let recorded = survey.weather_case(id)?;
+    Some((
+        recorded,
+        assessment.cases.iter().find(|answer| answer.id == id)?,
+    ))
+}
+
+pub(super) fn air_change(
+    survey: &Survey,
+    assessment: &Assessment,
+    id: WeatherId,
+) -> Option<Working> {
+    let (recorded, answer) = case(survey, assessment, id)?;
+    let mut sheet = Sheet::new(
+        format!("Air change, {}", recorded.name),
+        "for each gap Δp = Cp ½ρₒU² − pᵢ − (ρₒ − ρᵢ) g z;  pᵢ such that Σ flows and fans = 0;  ACH = mean gross inflow/(ρᵢ V)",
+    );
+    sheet.input("set-up", survey.set_up.name());
+    sheet.number(
+        "wind at the weather station U₁₀",
+        recorded.wind_m_s,
+        3,
+        "m/s",
+    );
+    match &answer.air {
+        Ok(air) => figures(&mut sheet, survey, assessment, air),
+        Err(reason) => {
+            sheet.result(not_known(reason));
+        }
+    }
+    let set = match survey.site.pressure_set {
+        PressureSet::LowRise => {
+            "pressure coefficients: AIVC, Liddament 1986, low-rise 2:1; numbers not yet read in the original"
+        }
+        PressureSet::WallAverage => {
+            "pressure coefficients of the walls: Swami and Chandra, ASHRAE Transactions 94(1), 1988; roof from AIVC, Liddament 1986"
+        }
+    };
+    sheet
+        .source(
+            Mark::Relayed,
+            "wind at body height: BS 5925:1991, U = U₁₀ k zᵃ",
+        )
+        .source(Mark::Memory, set)
+        .source(
+            Mark::Assumption,
+            "underfloor and cavities: no published mean for a parked vehicle",
+        )
+        .source(
+            Mark::Assumption,
+            "mean over 16 wind directions relative to the vehicle",
+        );
+    Some(sheet.finish())
+}
+
+fn figures(sheet: &mut Sheet, survey: &Survey, assessment: &Assessment, air: &CaseAir) {
+    sheet.number("wind at the roof's height", air.wind_at_body, 3, "m/s");
+    sheet.number("wind used U", air.wind_used, 3, "m/s");
+    if air.wind_at_body < LEAST_SPEED {
+        sheet.note(format!(
+            "air is never quite still: at least {LEAST_SPEED} m/s is used [A]"
+        ));
+    }
+    if survey
+        .vehicle
+        .height_m
+        .is_some_and(|height| height < EXTRAPOLATED_BELOW)
+    {
+        sheet.note("below about 3 m the wind profile extrapolates");
+    }
+    sheet.number("outside", air.outside.t_c, 3, "°C");
+    sheet.number("outside density ρₒ", air.outside.density(), 4, "kg/m³");
+    sheet.number("inside", air.inside.t_c, 3, "°C");
+    sheet.number("inside density ρᵢ", air.inside.density(), 4, "kg/m³");
+    sheet.number(
+        "mean gross inflow",
+        air.mean_inflow_kg_s * 3600.0,
+        3,
+        "kg/h",
+    );
+    if let Ok(volume) = assessment.volume_m3 {
+        sheet.number("volume V", volume, 3, "m³");
+    }
+    if air.directions.iter().any(|direction| direction.one_sided) {
+        sheet.note("in some directions gusts through the openings of one face exchange more than the steady balance: 0.025 A U (BS 5925 [M]) is used there");
+    }
+    let (lowest, highest) = (&air.directions[air.lowest], &air.directions[air.highest]);
+    match (&air.mean_ach_per_h, &lowest.ach_per_h, &highest.ach_per_h) {
+        (Ok(mean), Ok(least), Ok(most)) => sheet.result(format!(
+            "{} in the mean; {} with wind {}° from the front, {} with wind {}° from the front",
+            with_unit(*mean, 2, "/h"),
+            with_unit(*least, 2, "/h"),
+            lowest.from_front_deg,
+            with_unit(*most, 2, "/h"),
+            highest.from_front_deg
+        )),
+        (Err(reason), _, _) | (_, Err(reason), _) | (_, _, Err(reason)) => {
+            sheet.result(not_known(reason))
+        }
+    };
+    sheet.note("ACH is quoted at inside-air density");
+}
+
+pub(super) fn cross_check(
+    survey: &Survey,
+    assessment: &Assessment,
+    id: WeatherId,
+) -> Option<Working> {
+    let (recorded, answer) = case(survey, assessment, id)?;
+    let mut sheet = Sheet::new(
+        format!("Cross-check by the basic model, {}", recorded.name),
+        "Q = A_L √(Cs ΔT + Cw U²) in L/s, A_L the ELA in cm²;  ACH = Q/V",
+    );
+    if let Ok(total) = &assessment.leakage.all {
+        sheet.number("A_L, all gaps", total.figures.ela * 1e4, 3, "cm²");
+    }
+    sheet.number(
+        "temperature difference",
+        recorded.inside_c() - recorded.outside_c,
+        3,
+        "K",
+    );
+    sheet.number("wind at the weather station U", recorded.wind_m_s, 3, "m/s");
+    let check = answer
+        .air
+        .as_ref()
+        .map_err(Clone::clone)
+        .and_then(|air| air.cross_check.clone());
+    match check {
+        Ok(check) => {
+            sheet.number("Cs", check.stack_coefficient, 3, "(L/s)²/(cm⁴ K)");
+            sheet.number("Cw", check.wind_coefficient, 3, "(L/s)²/(cm⁴ (m/s)²)");
+            sheet.number("Q", check.flow * 1000.0, 3, "L/s");
+            sheet.result(with_unit(check.ach_per_h, 2, "/h"));
+        }
+        Err(reason) => {
+            sheet.result(not_known(&reason));
+        }
+    }
+    sheet
+        .source(
+            Mark::Read,
+            "ASHRAE Fundamentals, basic model; Cs scaled by height/2.5 m, one storey",
+        )
+        .source(
+            Mark::Assumption,
+            "shelter class 1, 3, 5 for exposed, part sheltered, sheltered",
+        )
+        .note("a rough model made for houses: half to double is agreement");
+    Some(sheet.finish())
+}

@@ -1,0 +1,84 @@
+//! Workings: how a headline number came about, for the reader who will not trust a bare one.
+
+mod air;
+mod heat;
+mod leakage;
+
+use super::answer::{Assessment, Mark, NotKnown, Source, Working};
+use super::number::significant;
+use super::topic::Topic;
+use crate::survey::Survey;
+
+/// The working of a result; `None` where the survey holds no such gap, case or element.
+#[must_use]
+pub fn working(survey: &Survey, assessment: &Assessment, topic: Topic) -> Option<Working> {
+    match topic {
+        Topic::Volume => Some(leakage::volume(survey, assessment)),
+        Topic::Gap(id) => leakage::gap(survey, assessment, id),
+        Topic::LeakageArea => Some(leakage::area(survey, assessment)),
+        Topic::Exponent => Some(leakage::exponent(assessment)),
+        Topic::AirChange(id) => air::air_change(survey, assessment, id),
+        Topic::CrossCheck(id) => air::cross_check(survey, assessment, id),
+        Topic::Removal(id) => heat::removal(survey, assessment, id),
+        Topic::Heat(id) => heat::set_temperature(assessment, id),
+        Topic::FrostGuard(id) => heat::frost_guard(assessment, id),
+        Topic::FabricElement(id) => heat::element(survey, id),
+        Topic::SafetyVentilation => Some(leakage::safety(survey, assessment)),
+    }
+}
+
+/// Puts a working together line by line.
+struct Sheet(Working);
+
+impl Sheet {
+    fn new(title: impl Into<String>, formula: &str) -> Self {
+        Self(Working {
+            title: title.into(),
+            formula: formula.to_owned(),
+            inputs: Vec::new(),
+            result: String::new(),
+            sources: Vec::new(),
+            notes: Vec::new(),
+        })
+    }
+
+    fn input(&mut self, name: &str, value: impl Into<String>) -> &mut Self {
+        self.0.inputs.push((name.to_owned(), value.into()));
+        self
+    }
+
+    fn number(&mut self, name: &str, value: f64, digits: i32, unit: &str) -> &mut Self {
+        self.input(name, with_unit(value, digits, unit))
+    }
+
+    fn source(&mut self, mark: Mark, text: &str) -> &mut Self {
+        self.0.sources.push(Source {
+            mark,
+            text: text.to_owned(),
+        });
+        self
+    }
+
+    fn note(&mut self, text: impl Into<String>) -> &mut Self {
+        self.0.notes.push(text.into());
+        self
+    }
+
+    fn result(&mut self, text: impl Into<String>) -> &mut Self {
+        self.0.result = text.into();
+        self
+    }
+
+    fn finish(&mut self) -> Working {
+        self.0.clone()
+    }
+}
+
+fn with_unit(value: f64, digits: i32, unit: &str) -> String {
+    let space = if unit.is_empty() { "" } else { " " };
+    format!("{}{space}{unit}", significant(value, digits))
+}
+
+fn not_known(reason: &NotKnown) -> String {
+    format!("not known: {}", reason.reason)
+}

@@ -1,0 +1,251 @@
+//! The faces themselves: floor and roof line, ground, wheels, cab, windows and doors.
+
+use super::layout::{Layout, Panel};
+use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use crate::survey::fabric::{FabricPart, Outline};
+use crate::survey::gap::{Facing, Position};
+use crate::survey::{Survey, VehicleKind};
+
+const FINE: f64 = 0.25;
+const LINE: f64 = 0.4;
+const CAPTION: f64 = 2.8;
+
+/// Share of the length that a cab takes, for the drawing only.
+const CAB_SHARE: f64 = 0.2;
+
+/// Draws every face with its caption.
+pub(super) fn faces(scene: &mut Scene, layout: &Layout, survey: &Survey) {
+    for facing in [Facing::Roof, Facing::Underfloor] {
+        panel(scene, &layout.panel(facing));
+    }
+    for facing in [
+        Facing::Nearside,
+        Facing::Offside,
+        Facing::Front,
+        Facing::Rear,
+    ] {
+        side(scene, layout, facing);
+    }
+    for facing in [Facing::Nearside, Facing::Offside] {
+        wheels(scene, layout, facing, survey.vehicle.kind);
+    }
+    wheels_below(scene, layout, survey.vehicle.kind);
+    if survey.vehicle.kind.has_cab() {
+        cab(scene, layout);
+    } else if survey.vehicle.kind == VehicleKind::TouringCaravan {
+        drawbar(scene, layout);
+    }
+    for element in &survey.fabric {
+        if let Some(outline) = &element.outline {
+            opening(scene, layout, outline, element.part);
+        }
+    }
+    captions(scene, layout);
+}
+
+fn panel(scene: &mut Scene, panel: &Panel) {
+    scene.add(Shape::Polygon {
+        points: panel.corners(),
+        fill: Some(Role::Body),
+        outline: Some(Role::Ink),
+        width: LINE,
+        dash: Dash::Solid,
+    });
+}
+
+/// A side: filled from floor to roof, the ground as a faint line at its foot.
+fn side(scene: &mut Scene, layout: &Layout, facing: Facing) {
+    let whole = layout.panel(facing);
+    let below = layout.floor_height_m * layout.scale;
+    let body = match facing {
+        Facing::Offside => Panel {
+            top: whole.top + below,
+            ..whole
+        },
+        Facing::Front => Panel {
+            left: whole.left + below,
+            ..whole
+        },
+        Facing::Rear => Panel {
+            right: whole.right - below,
+            ..whole
+        },
+        _ => Panel {
+            bottom: whole.bottom - below,
+            ..whole
+        },
+    };
+    panel(scene, &body);
+    let corners = |x1, y1, x2, y2| vec![Point::new(x1, y1), Point::new(x2, y2)];
+    let ground = match facing {
+        Facing::Offside => corners(whole.left, whole.top, whole.right, whole.top),
+        Facing::Front => corners(whole.left, whole.top, whole.left, whole.bottom),
+        Facing::Rear => corners(whole.right, whole.top, whole.right, whole.bottom),
+        _ => corners(whole.left, whole.bottom, whole.right, whole.bottom),
+    };
+    scene.add(Shape::Polyline {
+        points: ground,
+        role: Role::Faint,
+        width: LINE,
+        dash: Dash::Dashed,
+    });
+}
+
+/// Axle places as shares of the length, for the drawing only.
+fn axles(kind: VehicleKind) -> &'static [f64] {
+    match kind {
+        VehicleKind::TouringCaravan => &[0.55],
+        VehicleKind::PanelVan => &[0.16, 0.76],
+        VehicleKind::CoachBuilt | VehicleKind::Integrated => &[0.14, 0.70],
+        VehicleKind::Other => &[0.2, 0.8],
+    }
+}
+
+fn wheels(scene: &mut Scene, layout: &Layout, facing: Facing, kind: VehicleKind) {
+    const WHEEL_RADIUS_M: f64 = 0.33;
+    for share in axles(kind) {
+        let position = Position {
+            along_m: Some(share * layout.length_m),
+            height_m: Some(WHEEL_RADIUS_M),
+            ..Position::default()
+        };
+        scene.add(Shape::Circle {
+            centre: layout.place(facing, &position).0,
+            radius: WHEEL_RADIUS_M * layout.scale,
+            fill: Some(Role::Ground),
+            outline: Some(Role::Faint),
+            width: LINE,
+            dash: Dash::Solid,
+        });
+    }
+}
+
+fn wheels_below(scene: &mut Scene, layout: &Layout, kind: VehicleKind) {
+    let under = layout.panel(Facing::Underfloor);
+    let (half_length, breadth) = (0.33 * layout.scale, 0.2 * layout.scale);
+    for share in axles(kind) {
+        let x = under.left + share * layout.length_m * layout.scale;
+        for top in [under.top, under.bottom - breadth] {
+            let wheel = Panel {
+                left: x - half_length,
+                right: x + half_length,
+                top,
+                bottom: top + breadth,
+            };
+            scene.add(Shape::Polygon {
+                points: wheel.corners(),
+                fill: Some(Role::Ground),
+                outline: Some(Role::Faint),
+                width: FINE,
+                dash: Dash::Solid,
+            });
+        }
+    }
+}
+
+/// The line behind the cab on plan, sides and underfloor.
+fn cab(scene: &mut Scene, layout: &Layout) {
+    let along = CAB_SHARE * layout.length_m;
+    let at = |facing, across_m: f64, height_m: f64| {
+        let position = Position {
+            along_m: Some(along),
+            across_m: Some(across_m),
+            height_m: Some(height_m),
+            rise_m: None,
+        };
+        layout.place(facing, &position).0
+    };
+    for facing in [
+        Facing::Roof,
+        Facing::Underfloor,
+        Facing::Nearside,
+        Facing::Offside,
+    ] {
+        let points = vec![
+            at(facing, 0.0, layout.floor_height_m),
+            at(facing, layout.width_m, layout.height_m),
+        ];
+        scene.add(Shape::Polyline {
+            points,
+            role: Role::Faint,
+            width: FINE,
+            dash: Dash::Dashed,
+        });
+    }
+}
+
+fn drawbar(scene: &mut Scene, layout: &Layout) {
+    let under = layout.panel(Facing::Underfloor);
+    let middle = under.middle();
+    let tip = Point::new(under.left - (layout.scale * 0.9).min(7.0), middle.y);
+    let spread = 0.6 * layout.scale;
+    let points = vec![
+        Point::new(under.left, middle.y - spread),
+        tip,
+        Point::new(under.left, middle.y + spread),
+    ];
+    scene.add(Shape::Polyline {
+        points,
+        role: Role::Faint,
+        width: LINE,
+        dash: Dash::Solid,
+    });
+}
+
+/// A window, door or rooflight on its face.
+fn opening(scene: &mut Scene, layout: &Layout, outline: &Outline, part: FabricPart) {
+    let on_plan = matches!(outline.facing, Facing::Roof | Facing::Underfloor);
+    let on_end = matches!(outline.facing, Facing::Front | Facing::Rear);
+    let corner = |right: f64, up: f64| {
+        let along = outline.along_m + right * outline.width_m / 2.0;
+        let up = outline.up_m + up * outline.height_m / 2.0;
+        let position = Position {
+            along_m: (!on_end).then_some(along),
+            across_m: if on_end {
+                Some(along)
+            } else {
+                on_plan.then_some(up)
+            },
+            height_m: (!on_plan).then_some(up),
+            rise_m: None,
+        };
+        layout.place(outline.facing, &position).0
+    };
+    let glass = matches!(part, FabricPart::Window | FabricPart::Rooflight);
+    scene.add(Shape::Polygon {
+        points: vec![
+            corner(-1.0, -1.0),
+            corner(1.0, -1.0),
+            corner(1.0, 1.0),
+            corner(-1.0, 1.0),
+        ],
+        fill: glass.then_some(Role::Glass),
+        outline: Some(Role::Faint),
+        width: FINE,
+        dash: Dash::Solid,
+    });
+}
+
+fn captions(scene: &mut Scene, layout: &Layout) {
+    let above = |facing: Facing, text: &str, scene: &mut Scene| {
+        let panel = layout.panel(facing);
+        let at = Point::new(panel.left + 1.5, panel.top + 3.0);
+        scene.text(at, text, CAPTION, Role::Faint, Anchor::Left);
+    };
+    above(Facing::Roof, "roof, seen from above", scene);
+    above(Facing::Offside, "offside (right)", scene);
+    above(Facing::Front, "front", scene);
+    above(Facing::Rear, "rear", scene);
+    let under = layout.panel(Facing::Underfloor);
+    let at = Point::new(under.left, under.top - 3.0);
+    scene.text(
+        at,
+        "underfloor, seen from above",
+        CAPTION,
+        Role::Faint,
+        Anchor::Left,
+    );
+    let near = layout.panel(Facing::Nearside);
+    let at = Point::new(near.left + 1.5, near.bottom + 3.0);
+    scene.text(at, "nearside (left)", CAPTION, Role::Faint, Anchor::Left);
+}

@@ -1,0 +1,13 @@
+//! Answers as drawings: one description that every surface can paint.
+//!
+//! A [`Scene`] is a list of simple shapes in millimetres with colour roles and the gaps they
+//! stand for. The window paints and hit-tests it, the job sheet writes it as SVG; neither knows
+//! how a vehicle is unfolded or a rose is drawn.
+
+pub mod body;
+pub mod rose;
+pub mod scene;
+
+pub use body::{Arrangement, BodyFigure, Layout, Picked, Show};
+pub use rose::{RoseFrame, rose};
+pub use scene::{Anchor, Dash, Mark, Point, Role, Scene, Shape};

@@ -1,0 +1,265 @@
+//! Shapes in millimetres. x runs right, y runs down, as on paper.
+
+use crate::survey::GapId;
+
+/// A point, mm.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Point {
+    /// To the right, mm.
+    pub x: f64,
+    /// Down, mm.
+    pub y: f64,
+}
+
+impl Point {
+    /// A point at these millimetres.
+    #[must_use]
+    pub fn new(x: f64, y: f64) -> Self {
+        Self { x, y }
+    }
+
+    /// Distance to another point, mm.
+    #[must_use]
+    pub fn distance(self, other: Self) -> f64 {
+        (self.x - other.x).hypot(self.y - other.y)
+    }
+}
+
+/// What a colour means; each surface has its own colour for it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Role {
+    /// Text and main outlines.
+    Ink,
+    /// Secondary lines and text.
+    Faint,
+    /// Fill of the body's faces.
+    Body,
+    /// Fill of glass.
+    Glass,
+    /// Fill of the space outside the faces.
+    Ground,
+    /// A gap that nobody wanted.
+    Leak,
+    /// An opening that must stay open.
+    Protected,
+    /// A drain or ventilation of the user's.
+    Own,
+    /// Air that comes in.
+    Inward,
+    /// Air that goes out.
+    Outward,
+    /// What is selected.
+    Selected,
+    /// First of several lines told apart; the line's dash says the same.
+    First,
+    /// Second of several lines.
+    Second,
+    /// Third of several lines.
+    Third,
+}
+
+/// How a line is broken, so that lines can be told apart without colour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Dash {
+    /// Unbroken.
+    Solid,
+    /// Long dashes.
+    Dashed,
+    /// Dots.
+    Dotted,
+}
+
+/// Which point of a text stands at its place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Anchor {
+    /// Left end of the middle line.
+    Left,
+    /// Middle.
+    Middle,
+    /// Right end of the middle line.
+    Right,
+}
+
+/// One shape.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Shape {
+    /// A line through points.
+    Polyline {
+        /// The points.
+        points: Vec<Point>,
+        /// Colour.
+        role: Role,
+        /// Width, mm.
+        width: f64,
+        /// How it is broken.
+        dash: Dash,
+    },
+    /// A closed area.
+    Polygon {
+        /// Its corners.
+        points: Vec<Point>,
+        /// Colour inside, if filled.
+        fill: Option<Role>,
+        /// Colour of the outline, if any.
+        outline: Option<Role>,
+        /// Width of the outline, mm.
+        width: f64,
+        /// How the outline is broken.
+        dash: Dash,
+    },
+    /// A circle.
+    Circle {
+        /// Its centre.
+        centre: Point,
+        /// Radius, mm.
+        radius: f64,
+        /// Colour inside, if filled.
+        fill: Option<Role>,
+        /// Colour of the outline, if any.
+        outline: Option<Role>,
+        /// Width of the outline, mm.
+        width: f64,
+        /// How the outline is broken.
+        dash: Dash,
+    },
+    /// An arrow with its head at `to`.
+    Arrow {
+        /// Tail.
+        from: Point,
+        /// Head.
+        to: Point,
+        /// Colour.
+        role: Role,
+        /// Width of the shaft, mm.
+        width: f64,
+    },
+    /// A text on one line.
+    Text {
+        /// Where its anchor stands.
+        at: Point,
+        /// The text.
+        text: String,
+        /// Height of the letters, mm.
+        size: f64,
+        /// Colour.
+        role: Role,
+        /// Which point of it stands there.
+        anchor: Anchor,
+    },
+}
+
+/// A shape and what it stands for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mark {
+    /// The shape.
+    pub shape: Shape,
+    /// The gap it stands for; a click on it means that gap.
+    pub gap: Option<GapId>,
+}
+
+/// A drawing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Scene {
+    /// Width, mm.
+    pub width: f64,
+    /// Height, mm.
+    pub height: f64,
+    /// Shapes, painted in this order.
+    pub marks: Vec<Mark>,
+    /// What it shows, for those who cannot see it.
+    pub description: String,
+}
+
+impl Scene {
+    /// An empty drawing of this size, mm.
+    #[must_use]
+    pub fn new(width: f64, height: f64) -> Self {
+        Self {
+            width,
+            height,
+            marks: Vec::new(),
+            description: String::new(),
+        }
+    }
+
+    /// Adds a shape that stands for no gap.
+    pub fn add(&mut self, shape: Shape) {
+        self.marks.push(Mark { shape, gap: None });
+    }
+
+    /// Adds a shape that stands for a gap.
+    pub fn add_gap(&mut self, gap: GapId, shape: Shape) {
+        self.marks.push(Mark {
+            shape,
+            gap: Some(gap),
+        });
+    }
+
+    /// Adds a text.
+    pub fn text(
+        &mut self,
+        at: Point,
+        text: impl Into<String>,
+        size: f64,
+        role: Role,
+        anchor: Anchor,
+    ) {
+        self.add(Shape::Text {
+            at,
+            text: text.into(),
+            size,
+            role,
+            anchor,
+        });
+    }
+
+    /// The gap whose mark is nearest to a point, if within `reach` mm of its edge. Of several
+    /// that contain the point the smallest wins, so that small marks on large ones can be hit.
+    #[must_use]
+    pub fn gap_at(&self, point: Point, reach: f64) -> Option<GapId> {
+        let mut best: Option<(f64, f64, GapId)> = None;
+        for mark in &self.marks {
+            let (Some(gap), Some((centre, radius))) = (mark.gap, extent(&mark.shape)) else {
+                continue;
+            };
+            let outside = (centre.distance(point) - radius).max(0.0);
+            let nearer = best.is_none_or(|(best_outside, best_radius, _)| {
+                (outside, radius) < (best_outside, best_radius)
+            });
+            if outside <= reach && nearer {
+                best = Some((outside, radius, gap));
+            }
+        }
+        best.map(|(_, _, gap)| gap)
+    }
+
+    /// Where the mark of a gap is: its middle and how far it reaches, mm.
+    #[must_use]
+    pub fn gap_extent(&self, gap: GapId) -> Option<(Point, f64)> {
+        self.marks
+            .iter()
+            .find(|mark| mark.gap == Some(gap))
+            .and_then(|mark| extent(&mark.shape))
+    }
+}
+
+/// Middle and reach of a closed shape.
+fn extent(shape: &Shape) -> Option<(Point, f64)> {
+    match shape {
+        Shape::Circle { centre, radius, .. } => Some((*centre, *radius)),
+        Shape::Polygon { points, .. } => {
+            #[expect(clippy::cast_precision_loss, reason = "a handful of corners")]
+            let count = points.len() as f64;
+            let sum = points.iter().fold(Point::default(), |sum, point| {
+                Point::new(sum.x + point.x, sum.y + point.y)
+            });
+            let centre = Point::new(sum.x / count, sum.y / count);
+            let reach = points
+                .iter()
+                .map(|point| centre.distance(*point))
+                .fold(0.0, f64::max);
+            Some((centre, reach))
+        }
+        Shape::Polyline { .. } | Shape::Arrow { .. } | Shape::Text { .. } => None,
+    }
+}
