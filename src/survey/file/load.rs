@@ -35,7 +35,7 @@ impl FileStamp {
 pub struct Loaded {
     /// The survey.
     pub survey: Survey,
-    /// What the file held, for [`super::save`].
+    /// What the file held, for [`super::save()`].
     pub stamp: FileStamp,
 }
 
