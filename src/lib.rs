@@ -5,5 +5,8 @@
 
 pub mod assess;
 pub mod figure;
+pub mod fonts;
 pub mod physics;
 pub mod survey;
+#[cfg(feature = "window")]
+pub mod window;
