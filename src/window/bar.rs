@@ -10,7 +10,7 @@ use egui::containers::menu::{MenuBar, MenuButton};
 use egui::{Button, RichText, Stroke, Ui, vec2};
 
 /// Draws the bar.
-pub fn show(ui: &mut Ui, survey: Option<&Survey>, view: &ViewState, queue: &mut Queue) {
+pub(super) fn show(ui: &mut Ui, survey: Option<&Survey>, view: &ViewState, queue: &mut Queue) {
     ui.horizontal_wrapped(|ui| {
         let height = ui.spacing().interact_size.y;
         ui.allocate_ui(vec2(170.0, height), |ui| {

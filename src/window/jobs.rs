@@ -176,9 +176,7 @@ fn work(waiting: &Mutex<Waiting>, sender: &SyncSender<Message>, wake: &(dyn Fn()
         if !send(sender, wake, message) || lock(waiting).newest.is_some() {
             continue;
         }
-        let curve = catch_unwind(AssertUnwindSafe(|| {
-            assess::ach_against_wind(&survey, &assessment)
-        }));
+        let curve = catch_unwind(AssertUnwindSafe(|| assess::ach_against_wind(&survey)));
         let message = match curve {
             Ok(curve) => Message::Curve(revision, curve),
             Err(_) => Message::Failed(panicked()),

@@ -183,7 +183,7 @@ fn body_rows(
             }
         }
     });
-    let shown = (output.state.offset.y, output.inner_rect.height());
+    let shown = (output.state.clamped_offset().y, output.inner_rect.height());
     ui.data_mut(|data| data.insert_temp(ledger_id(), shown));
 }
 
