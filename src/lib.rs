@@ -6,6 +6,7 @@
 pub mod assess;
 pub mod figure;
 pub mod fonts;
+pub mod headless;
 pub mod physics;
 pub mod survey;
 #[cfg(feature = "window")]

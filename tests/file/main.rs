@@ -9,6 +9,9 @@
 )]
 
 mod guide;
+mod headless;
+mod headless_guide;
+mod headless_page;
 mod hostile;
 mod invented;
 mod known;
