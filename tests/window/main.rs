@@ -20,6 +20,7 @@ use gapledger::survey::{Edit, Facing, Form, Gap, GapId, Record, Survey, VehicleK
 use gapledger::window::app::{App, Start};
 use std::path::{Path, PathBuf};
 
+/// The window as tests drive it.
 pub type Window<'a> = Harness<'a, App>;
 
 /// The window at 1280 × 800 with what it starts with.
