@@ -1,6 +1,6 @@
 //! Fields of one record: each draws a widget, and queues the record with its new value.
 
-use crate::survey::{Edit, Item, Place, Severity};
+use crate::survey::{Edit, Item, Severity};
 use crate::window::page::{Marks, PageContext, Queue};
 use crate::window::widgets::{self, Choice, NumberField, TextField};
 use eframe::egui::Ui;
@@ -171,11 +171,6 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
         self.typed();
     }
 
-    /// The record as the fields have changed it so far.
-    pub(super) fn record(&self) -> &T {
-        &self.record
-    }
-
     /// What a widget of one's own needs: where to draw, where changes go, and the findings.
     pub(super) fn parts(&mut self) -> (&mut Ui, &mut Queue, Marks<'a>) {
         (self.ui, self.queue, self.marks)
@@ -224,10 +219,9 @@ pub(super) fn whole(value: f64) -> u32 {
 
 /// The worst severity among the findings about an item, for lists that show a sign.
 pub(super) fn worst(context: &PageContext<'_>, item: Item) -> Option<Severity> {
-    context.marks(item).all().map(|finding| finding.severity).min()
-}
-
-/// Whether the user asked to be taken to this item.
-pub(super) fn wanted(context: &PageContext<'_>, item: Item) -> bool {
-    context.view.wanted.is_some_and(|Place { item: at, .. }| at == item)
+    context
+        .marks(item)
+        .all()
+        .map(|finding| finding.severity)
+        .min()
 }

@@ -37,7 +37,8 @@ fn one(ui: &mut Ui, name: &str, shown: bool) -> bool {
     if shown {
         let rect = response.rect.shrink2(vec2(7.0, 0.0));
         let line = Stroke::new(2.0, palette.outline);
-        ui.painter().hline(rect.x_range(), rect.bottom() - 1.0, line);
+        ui.painter()
+            .hline(rect.x_range(), rect.bottom() - 1.0, line);
     }
     response.clicked() && !shown
 }

@@ -43,12 +43,6 @@ impl SideBySide {
         });
     }
 
-    /// A title over the rows that follow.
-    pub(super) fn title(&self, ui: &mut Ui, words: &str) {
-        ui.add_space(7.0);
-        ui.label(RichText::new(words).family(bold()).color(palette(ui).accent));
-    }
-
     /// A row: what is told, small print under it, and a cell for each case.
     pub(super) fn row(
         &self,
@@ -60,13 +54,7 @@ impl SideBySide {
         self.line(ui, words, small, cell);
     }
 
-    fn line(
-        &self,
-        ui: &mut Ui,
-        words: &str,
-        small: &str,
-        mut cell: impl FnMut(&mut Ui, usize),
-    ) {
+    fn line(&self, ui: &mut Ui, words: &str, small: &str, mut cell: impl FnMut(&mut Ui, usize)) {
         let drawn = ui.horizontal_top(|ui| {
             boxed(ui, LABEL, |ui| {
                 if !words.is_empty() {
@@ -85,7 +73,8 @@ impl SideBySide {
         });
         let rect = drawn.response.rect;
         let rule = Stroke::new(1.0, palette(ui).rule);
-        ui.painter().hline(rect.x_range(), rect.bottom() + 1.0, rule);
+        ui.painter()
+            .hline(rect.x_range(), rect.bottom() + 1.0, rule);
         ui.add_space(3.0);
     }
 }

@@ -24,7 +24,9 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>, topic: Topic) {
     let written = written(ui, context, topic);
     ui.horizontal(|ui| {
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            let close = ui.button("Close").on_hover_text("Put the working away (Esc)");
+            let close = ui
+                .button("Close")
+                .on_hover_text("Put the working away (Esc)");
             widgets::tell_name(ui, close.id, "Close the working");
             if close.clicked() {
                 context.queue.close_working();
@@ -41,7 +43,9 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>, topic: Topic) {
         .show(ui, |ui| match written {
             Some(working) => sheet(ui, &working),
             None => {
-                ui.label("There is nothing to show: what this was about is no longer in the survey.");
+                ui.label(
+                    "There is nothing to show: what this was about is no longer in the survey.",
+                );
             }
         });
 }

@@ -46,16 +46,24 @@ fn weather(ui: &mut Ui, context: &PageContext<'_>, table: &SideBySide, cases: &[
     let recorded = |case: &CaseAnswer| -> Option<&WeatherCase> {
         context.survey.weather.iter().find(|one| one.id == case.id)
     };
-    table.row(ui, "Wind at a weather station", "10 m, open country", |ui, at| {
-        if let Some(case) = cases.get(at).and_then(recorded) {
-            ui.label(format!("{} m/s", case.wind_m_s));
-        }
-    });
+    table.row(
+        ui,
+        "Wind at a weather station",
+        "10 m, open country",
+        |ui, at| {
+            if let Some(case) = cases.get(at).and_then(recorded) {
+                ui.label(format!("{} m/s", case.wind_m_s));
+            }
+        },
+    );
     table.row(ui, "Wind at the body", "at the roof's height", |ui, at| {
         let Some(case) = cases.get(at) else { return };
         told(ui, case, |air| {
             let small = if air.wind_used > air.wind_at_body {
-                format!("air is never quite still: {} m/s is used [A]", air.wind_used)
+                format!(
+                    "air is never quite still: {} m/s is used [A]",
+                    air.wind_used
+                )
             } else {
                 String::new()
             };
@@ -65,11 +73,8 @@ fn weather(ui: &mut Ui, context: &PageContext<'_>, table: &SideBySide, cases: &[
     table.row(ui, "Air outside → inside", "", |ui, at| {
         let Some(case) = cases.get(at) else { return };
         told(ui, case, |air| {
-            let temperatures = format!(
-                "{} → {}",
-                celsius(air.outside.t_c),
-                celsius(air.inside.t_c)
-            );
+            let temperatures =
+                format!("{} → {}", celsius(air.outside.t_c), celsius(air.inside.t_c));
             let small = format!(
                 "{} → {} kg/m³",
                 digits_of(air.outside.density(), 4),
@@ -85,7 +90,10 @@ fn at_direction(air: &CaseAir, at: usize) -> Answer<(String, String)> {
         return Ok(Default::default());
     };
     let ach = direction.ach_per_h.clone()?;
-    Ok((per_hour(ach), format!("wind {}", direction::words(direction))))
+    Ok((
+        per_hour(ach),
+        format!("wind {}", direction::words(direction)),
+    ))
 }
 
 fn air_changes(
@@ -94,27 +102,32 @@ fn air_changes(
     table: &SideBySide,
     cases: &[CaseAnswer],
 ) {
-    table.row(ui, "Air changes, mean", "over 16 wind directions", |ui, at| {
-        let Some(case) = cases.get(at) else { return };
-        let mean = case
-            .air
-            .as_ref()
-            .map_err(Clone::clone)
-            .and_then(|air| air.mean_ach_per_h.clone());
-        match mean {
-            Ok(mean) => {
-                ui.horizontal(|ui| {
-                    ui.spacing_mut().item_spacing.x = 8.0;
-                    ui.label(RichText::new(per_hour(mean)).heading());
+    table.row(
+        ui,
+        "Air changes, mean",
+        "over 16 wind directions",
+        |ui, at| {
+            let Some(case) = cases.get(at) else { return };
+            let mean = case
+                .air
+                .as_ref()
+                .map_err(Clone::clone)
+                .and_then(|air| air.mean_ach_per_h.clone());
+            match mean {
+                Ok(mean) => {
+                    ui.horizontal(|ui| {
+                        ui.spacing_mut().item_spacing.x = 8.0;
+                        ui.label(RichText::new(per_hour(mean)).heading());
+                        how(ui, context, case);
+                    });
+                }
+                Err(not_known) => {
+                    widgets::answer_line(ui, &Err(not_known));
                     how(ui, context, case);
-                });
+                }
             }
-            Err(not_known) => {
-                widgets::answer_line(ui, &Err(not_known));
-                how(ui, context, case);
-            }
-        }
-    });
+        },
+    );
     table.row(ui, "Least", "", |ui, at| {
         if let Some(case) = cases.get(at) {
             told(ui, case, |air| at_direction(air, air.lowest));
@@ -149,7 +162,10 @@ fn one_sided(directions: &[DirectionAnswer]) -> String {
 }
 
 /// Lowest and highest of a figure over the directions.
-fn span(directions: &[DirectionAnswer], of: impl Fn(&DirectionAnswer) -> Option<f64>) -> Option<(f64, f64)> {
+fn span(
+    directions: &[DirectionAnswer],
+    of: impl Fn(&DirectionAnswer) -> Option<f64>,
+) -> Option<(f64, f64)> {
     directions.iter().filter_map(of).fold(None, |span, value| {
         let (low, high) = span.unwrap_or((value, value));
         Some((value.min(low), value.max(high)))
@@ -166,26 +182,36 @@ fn span_words((low, high): (f64, f64), unit: &str) -> String {
 }
 
 fn inside(ui: &mut Ui, table: &SideBySide, cases: &[CaseAnswer]) {
-    table.row(ui, "Inside pressure", "at mid-height, by direction", |ui, at| {
-        let Some(case) = cases.get(at) else { return };
-        told(ui, case, |air| {
-            let span = span(&air.directions, |one| Some(one.inside_pressure));
-            let words = span.map_or_else(String::new, |span| span_words(span, "Pa"));
-            Ok((words, String::new()))
-        });
-    });
-    table.row(ui, "Neutral level", "above ground, by direction", |ui, at| {
-        let Some(case) = cases.get(at) else { return };
-        told(ui, case, |air| {
-            Ok(match span(&air.directions, |one| one.neutral_level) {
-                Some(span) => (span_words(span, "m"), String::new()),
-                None => (
-                    "none".to_owned(),
-                    "inside and outside air weigh the same".to_owned(),
-                ),
-            })
-        });
-    });
+    table.row(
+        ui,
+        "Inside pressure",
+        "at mid-height, by direction",
+        |ui, at| {
+            let Some(case) = cases.get(at) else { return };
+            told(ui, case, |air| {
+                let span = span(&air.directions, |one| Some(one.inside_pressure));
+                let words = span.map_or_else(String::new, |span| span_words(span, "Pa"));
+                Ok((words, String::new()))
+            });
+        },
+    );
+    table.row(
+        ui,
+        "Neutral level",
+        "above ground, by direction",
+        |ui, at| {
+            let Some(case) = cases.get(at) else { return };
+            told(ui, case, |air| {
+                Ok(match span(&air.directions, |one| one.neutral_level) {
+                    Some(span) => (span_words(span, "m"), String::new()),
+                    None => (
+                        "none".to_owned(),
+                        "inside and outside air weigh the same".to_owned(),
+                    ),
+                })
+            });
+        },
+    );
 }
 
 fn cross_check(

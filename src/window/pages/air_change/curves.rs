@@ -60,7 +60,9 @@ fn curves(results: &Results) -> Vec<Curve<'_>> {
         .filter_map(|case| {
             let air = case.air.as_ref().ok()?;
             let points: Option<Vec<[f64; 2]>> = air.directions.iter().map(point).collect();
-            points.filter(|points| !points.is_empty()).map(|points| (case, points))
+            points
+                .filter(|points| !points.is_empty())
+                .map(|points| (case, points))
         })
         .collect()
 }
@@ -112,7 +114,11 @@ pub(super) fn against_direction(ui: &mut Ui, context: &mut PageContext<'_>, resu
 /// The first point once more at the right end: the circle closes.
 fn closed(points: &[[f64; 2]]) -> Vec<[f64; 2]> {
     let mut all = points.to_vec();
-    all.extend(points.first().map(|[from_front, ach]| [from_front + 360.0, *ach]));
+    all.extend(
+        points
+            .first()
+            .map(|[from_front, ach]| [from_front + 360.0, *ach]),
+    );
     all
 }
 
@@ -290,7 +296,6 @@ fn speed_table(ui: &mut Ui, curve: &WindCurve) {
         });
 }
 
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -310,10 +315,15 @@ mod tests {
 
     #[test]
     fn quarters_are_named_and_eighths_are_not() {
-        let names: Vec<String> = quarters().iter().map(|mark| quarter_words(mark.value)).collect();
+        let names: Vec<String> = quarters()
+            .iter()
+            .map(|mark| quarter_words(mark.value))
+            .collect();
         assert_eq!(
             names,
-            ["front", "", "offside", "", "rear", "", "nearside", "", "front"]
+            [
+                "front", "", "offside", "", "rear", "", "nearside", "", "front"
+            ]
         );
     }
 }

@@ -103,7 +103,10 @@ mod tests {
         assert_eq!(words(&direction), "22.5°, front to front offside");
         for (compass, point) in [(0.0, "N"), (359.0, "N"), (112.5, "ESE"), (200.0, "SSW")] {
             direction.compass_deg = Some(compass);
-            assert!(words(&direction).ends_with(&format!("({point})")), "{compass}");
+            assert!(
+                words(&direction).ends_with(&format!("({point})")),
+                "{compass}"
+            );
         }
     }
 }

@@ -77,7 +77,11 @@ fn choose(
             ui.add_space(8.0);
             ui.label(RichText::new("Wind from").color(palette(ui).muted));
             let count = air.directions.len();
-            let at = context.view.air_change.direction.min(count.saturating_sub(1));
+            let at = context
+                .view
+                .air_change
+                .direction
+                .min(count.saturating_sub(1));
             context.view.air_change.direction = step_direction(ui, air, at);
         }
         ui.add_space(8.0);
@@ -156,7 +160,8 @@ fn lines<'s>(
 ) -> Vec<(&'s Gap, Option<GapAirFlow>)> {
     let mut lines: Vec<_> = gaps.iter().zip(direction.flows.iter().copied()).collect();
     if !ledger_order {
-        let size = |flow: &Option<GapAirFlow>| flow.map_or(-1.0, |flow| flow.in_kg_s.max(flow.out_kg_s));
+        let size =
+            |flow: &Option<GapAirFlow>| flow.map_or(-1.0, |flow| flow.in_kg_s.max(flow.out_kg_s));
         lines.sort_by(|a, b| size(&b.1).total_cmp(&size(&a.1)));
     }
     lines
@@ -170,7 +175,14 @@ fn table(ui: &mut Ui, context: &PageContext<'_>, direction: &DirectionAnswer) {
     }
     ui.spacing_mut().item_spacing.y = 0.0;
     ui.add_space(4.0);
-    let head = ["No.", "Gap", "Facing", "in, kg/h", "out, kg/h", "of the inflow"];
+    let head = [
+        "No.",
+        "Gap",
+        "Facing",
+        "in, kg/h",
+        "out, kg/h",
+        "of the inflow",
+    ];
     row(ui, None, || {
         head.map(|title| RichText::new(title).family(bold()).small())
     });
@@ -206,7 +218,10 @@ fn row(ui: &mut Ui, number: Option<usize>, cells: impl FnOnce() -> [RichText; 6]
         } else {
             Layout::left_to_right(Align::Center)
         };
-        let builder = UiBuilder::new().max_rect(cell).layout(layout).id_salt((number, at));
+        let builder = UiBuilder::new()
+            .max_rect(cell)
+            .layout(layout)
+            .id_salt((number, at));
         let mut cell = ui.new_child(builder);
         cell.add(Label::new(words).truncate());
     }

@@ -78,9 +78,8 @@ mod tests {
                 ((c + 0.055) / 1.055).powf(2.4)
             }
         };
-        let luminance = |c: Color32| {
-            0.2126 * linear(c.r()) + 0.7152 * linear(c.g()) + 0.0722 * linear(c.b())
-        };
+        let luminance =
+            |c: Color32| 0.2126 * linear(c.r()) + 0.7152 * linear(c.g()) + 0.0722 * linear(c.b());
         let (a, b) = (luminance(a), luminance(b));
         (a.max(b) + 0.05) / (a.min(b) + 0.05)
     }

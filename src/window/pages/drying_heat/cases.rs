@@ -9,7 +9,8 @@ use crate::window::widgets;
 use eframe::egui;
 use egui::{RichText, Ui};
 
-const NO_CASE: &str = "There is no weather case: add one on the Vehicle page, such as still, 0 m/s.";
+const NO_CASE: &str =
+    "There is no weather case: add one on the Vehicle page, such as still, 0 m/s.";
 
 /// A figure in front, and small print under it.
 fn figure(ui: &mut Ui, words: &str, small: &str) {
@@ -28,21 +29,28 @@ pub(super) fn water(ui: &mut Ui, context: &mut PageContext<'_>, results: &Result
     }
     SideBySide::show(ui, "water", cases.len(), |ui, table| {
         table.head(ui, cases.iter().map(|case| case.name.as_str()));
-        table.row(ui, "Water given off inside", "people, cooking, washing", |ui, at| {
-            let Some(case) = cases.get(at) else { return };
-            match &case.drying {
-                Ok(drying) => {
-                    ui.label(format!("{} g/h", digits(drying.source_kg_s * 3.6e6)));
+        table.row(
+            ui,
+            "Water given off inside",
+            "people, cooking, washing",
+            |ui, at| {
+                let Some(case) = cases.get(at) else { return };
+                match &case.drying {
+                    Ok(drying) => {
+                        ui.label(format!("{} g/h", digits(drying.source_kg_s * 3.6e6)));
+                    }
+                    Err(not_known) => widgets::answer_line(ui, &Err(not_known.clone())),
                 }
-                Err(not_known) => widgets::answer_line(ui, &Err(not_known.clone())),
-            }
-        });
+            },
+        );
         removal(ui, table, cases, "Inside as cold as outside", |drying| {
             &drying.at_outside_temperature
         });
         let set = celsius(context.survey.targets.set_temperature_c);
         let words = format!("Inside held at {set}");
-        removal(ui, table, cases, &words, |drying| &drying.at_set_temperature);
+        removal(ui, table, cases, &words, |drying| {
+            &drying.at_set_temperature
+        });
         table.row(ui, "", "", |ui, at| {
             if let Some(case) = cases.get(at) {
                 let what = format!("water to remove, {}", case.name);
@@ -107,15 +115,36 @@ pub(super) fn heat(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results
     SideBySide::show(ui, "heat", cases.len(), |ui, table| {
         table.head(ui, cases.iter().map(|case| case.name.as_str()));
         let outside = "while drying, in the case's own air";
-        need(ui, table, cases, (&set, outside), |heat| &heat.set_temperature, |ui, case| {
-            let what = format!("heat to hold the set temperature, {}", case.name);
-            widgets::working_button(ui, context.queue, Topic::Heat(case.id), &what);
-        });
-        need(ui, table, cases, (&frost, &coldest), |heat| &heat.frost_guard, |ui, case| {
-            let what = format!("heat for frost guard, {}", case.name);
-            widgets::working_button(ui, context.queue, Topic::FrostGuard(case.id), &what);
-        });
-        need(ui, table, cases, (&comfort, &coldest), |heat| &heat.comfort, |_, _| {});
+        need(
+            ui,
+            table,
+            cases,
+            (&set, outside),
+            |heat| &heat.set_temperature,
+            |ui, case| {
+                let what = format!("heat to hold the set temperature, {}", case.name);
+                widgets::working_button(ui, context.queue, Topic::Heat(case.id), &what);
+            },
+        );
+        need(
+            ui,
+            table,
+            cases,
+            (&frost, &coldest),
+            |heat| &heat.frost_guard,
+            |ui, case| {
+                let what = format!("heat for frost guard, {}", case.name);
+                widgets::working_button(ui, context.queue, Topic::FrostGuard(case.id), &what);
+            },
+        );
+        need(
+            ui,
+            table,
+            cases,
+            (&comfort, &coldest),
+            |heat| &heat.comfort,
+            |_, _| {},
+        );
     });
     fabric(ui, results);
 }
@@ -143,12 +172,12 @@ fn one_need(ui: &mut Ui, need: &HeatNeed) {
         Ok(ach) => format!(", {} /h", digits_of(*ach, 2)),
         Err(_) => String::new(),
     };
-    match (need.total_w(), &need.fabric_w) {
+    match (need.total_w(), need.fabric_w.clone()) {
         (Ok(total), Ok(fabric)) => {
             let split = format!(
                 "{} with the air{ach}; {} through the fabric",
                 watts(need.air_w),
-                watts(*fabric)
+                watts(fabric)
             );
             figure(ui, &watts(total), &split);
         }

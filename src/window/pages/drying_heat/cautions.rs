@@ -60,9 +60,8 @@ fn noticed(ui: &mut Ui, context: &mut PageContext<'_>) {
     let Some(results) = context.results else {
         return;
     };
-    let concerned = |item: Item| {
-        matches!(item, Item::Heater(_) | Item::Machine(_) | Item::Source(_))
-    };
+    let concerned =
+        |item: Item| matches!(item, Item::Heater(_) | Item::Machine(_) | Item::Source(_));
     let findings = &results.assessment.findings;
     let mut found = findings
         .iter()

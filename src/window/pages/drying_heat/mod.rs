@@ -1,8 +1,8 @@
 //! The Drying & heat page: water to remove and heat for each weather case, cautions, and safety
 //! ventilation.
 
-mod cautions;
 mod cases;
+mod cautions;
 mod safety;
 
 use crate::survey::Item;
@@ -39,7 +39,10 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         .show(ui, |ui| {
             let targets = &context.survey.targets;
             let set_up = results.assessment.set_up.name();
-            let title = format!("Water to remove to hold {} % RH, {set_up}", targets.rh_percent);
+            let title = format!(
+                "Water to remove to hold {} % RH, {set_up}",
+                targets.rh_percent
+            );
             widgets::card(ui, &title, |ui| cases::water(ui, context, results));
             ui.add_space(4.0);
             let title = format!("Heat, {set_up}");

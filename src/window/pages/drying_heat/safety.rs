@@ -71,7 +71,11 @@ fn verdict(ui: &mut Ui, verdict: &SafetyVerdict) {
         ),
         SafetyVerdict::NotKnown(why) => (
             colours.warning,
-            format!("{} not known: {}", widgets::sign(Severity::Warning), why.reason),
+            format!(
+                "{} not known: {}",
+                widgets::sign(Severity::Warning),
+                why.reason
+            ),
         ),
     };
     let words = RichText::new(words).family(bold()).color(colour);
@@ -102,18 +106,20 @@ fn areas(ui: &mut Ui, safety: &Safety) {
             required.map(|required| required.low),
         ),
     ];
-    Grid::new("ventilation").spacing([16.0, 3.0]).show(ui, |ui| {
-        for words in ["Free area", "surveyed", "asked for, if all is there"] {
-            ui.label(RichText::new(words).small().color(palette(ui).muted));
-        }
-        ui.end_row();
-        for (words, there, asked) in rows {
-            ui.label(words);
-            area(ui, there);
-            area(ui, &asked);
+    Grid::new("ventilation")
+        .spacing([16.0, 3.0])
+        .show(ui, |ui| {
+            for words in ["Free area", "surveyed", "asked for, if all is there"] {
+                ui.label(RichText::new(words).small().color(palette(ui).muted));
+            }
             ui.end_row();
-        }
-    });
+            for (words, there, asked) in rows {
+                ui.label(words);
+                area(ui, there);
+                area(ui, &asked);
+                ui.end_row();
+            }
+        });
 }
 
 fn area(ui: &mut Ui, area: &Answer<f64>) {
@@ -122,8 +128,12 @@ fn area(ui: &mut Ui, area: &Answer<f64>) {
             ui.label(format!("{} mm²", digits(area * 1e6)));
         }
         Err(not_known) => {
-            ui.label(RichText::new("not known").italics().color(palette(ui).muted))
-                .on_hover_text(&not_known.reason);
+            ui.label(
+                RichText::new("not known")
+                    .italics()
+                    .color(palette(ui).muted),
+            )
+            .on_hover_text(&not_known.reason);
         }
     }
 }

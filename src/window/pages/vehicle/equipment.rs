@@ -48,7 +48,14 @@ fn appliances(ui: &mut Ui, context: &mut PageContext<'_>) {
 fn one_appliance(ui: &mut Ui, context: &mut PageContext<'_>, appliance: &Appliance) {
     let item = Item::Appliance(appliance.id);
     let id = RecordId::Appliance(appliance.id);
-    lists::head(ui, context, &appliance.name, appliance.kind.name(), item, id);
+    lists::head(
+        ui,
+        context,
+        &appliance.name,
+        appliance.kind.name(),
+        item,
+        id,
+    );
     let put = |appliance| Edit::Put(Record::Appliance(appliance));
     let mut fields = Fields::new(ui, context, item, appliance, put);
     fields.choice(

@@ -52,12 +52,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         });
 }
 
-fn row(
-    ui: &mut Ui,
-    context: &mut PageContext<'_>,
-    element: &FabricElement,
-    total: Option<f64>,
-) {
+fn row(ui: &mut Ui, context: &mut PageContext<'_>, element: &FabricElement, total: Option<f64>) {
     let selected = context.view.vehicle.element_in(context.survey) == Some(element.id);
     let name = shown_name(&element.name, element.part.name());
     ui.horizontal(|ui| {
@@ -79,7 +74,8 @@ fn row(
             ui.label(share.map_or_else(String::new, percent));
         }
         _ => {
-            ui.label("–").on_hover_text("not known: see the total below");
+            ui.label("–")
+                .on_hover_text("not known: see the total below");
             ui.label("–");
             ui.label("");
         }

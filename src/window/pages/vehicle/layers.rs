@@ -92,12 +92,7 @@ const NUMBERS: [Number; 3] = [
 ];
 
 /// The cells of one layer. A layer has no id of its own: its place in the build-up names it.
-fn row(
-    ui: &mut Ui,
-    queue: &mut Queue,
-    id: (FabricId, usize),
-    layer: &Layer,
-) -> Option<Asked> {
+fn row(ui: &mut Ui, queue: &mut Queue, id: (FabricId, usize), layer: &Layer) -> Option<Asked> {
     let number = id.1 + 1;
     let mut changed = layer.clone();
     let mut any = false;
@@ -153,7 +148,11 @@ fn add(ui: &mut Ui) -> Option<Layer> {
     let mut added = None;
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = egui::vec2(4.0, 3.0);
-        ui.label(RichText::new("Add inside:").small().color(palette(ui).muted));
+        ui.label(
+            RichText::new("Add inside:")
+                .small()
+                .color(palette(ui).muted),
+        );
         let mut offer = |ui: &mut Ui, name: &str, layer: fn() -> Layer| {
             if named_button(ui, name) {
                 added = Some(layer());
@@ -190,8 +189,12 @@ mod tests {
 
     #[test]
     fn layers_move_by_one_place_and_stop_at_the_ends() {
-        let names =
-            |layers: &[Layer]| layers.iter().map(|layer| layer.material.clone()).collect::<Vec<_>>();
+        let names = |layers: &[Layer]| {
+            layers
+                .iter()
+                .map(|layer| layer.material.clone())
+                .collect::<Vec<_>>()
+        };
         let mut layers = three();
         carry_out(&mut layers, 0, Asked::Up);
         assert_eq!(names(&layers), names(&three()));

@@ -114,15 +114,17 @@ fn points(fields: &mut Fields<'_, '_, Machine>, machine: &Machine) {
         field_findings(ui, marks, &NUMBERS.map(|(_, _, field, _)| field));
     }
     // A row needs four numbers: it starts with those of the rating, where they are known.
-    let start = machine
-        .points
-        .last()
-        .copied()
-        .or_else(|| rating(machine));
+    let start = machine.points.last().copied().or_else(|| rating(machine));
     let add = ui
         .add_enabled(start.is_some(), egui::Button::new("Add a further figure"))
-        .on_disabled_hover_text("Enter removal, temperature, humidity and power of the rating first");
-    widgets::tell_name(ui, add.id, &format!("Add a further figure to machine {}", machine.id));
+        .on_disabled_hover_text(
+            "Enter removal, temperature, humidity and power of the rating first",
+        );
+    widgets::tell_name(
+        ui,
+        add.id,
+        &format!("Add a further figure to machine {}", machine.id),
+    );
     if let Some(start) = start
         && add.clicked()
     {
@@ -144,12 +146,7 @@ fn rating(machine: &Machine) -> Option<MachinePoint> {
 }
 
 /// Whether a point was changed or removed.
-fn table(
-    ui: &mut Ui,
-    queue: &mut Queue,
-    id: MachineId,
-    points: &mut Vec<MachinePoint>,
-) -> bool {
+fn table(ui: &mut Ui, queue: &mut Queue, id: MachineId, points: &mut Vec<MachinePoint>) -> bool {
     let mut any = false;
     let mut away = None;
     Grid::new(("points", id))
@@ -178,12 +175,7 @@ fn table(
 }
 
 /// A point has no id of its own: its place in the list names it.
-fn cells(
-    ui: &mut Ui,
-    queue: &mut Queue,
-    id: (MachineId, usize),
-    point: &mut MachinePoint,
-) -> bool {
+fn cells(ui: &mut Ui, queue: &mut Queue, id: (MachineId, usize), point: &mut MachinePoint) -> bool {
     let mut any = false;
     for (words, _, field, part) in NUMBERS {
         let value = part(point);

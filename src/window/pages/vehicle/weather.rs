@@ -169,9 +169,12 @@ fn tariffs(ui: &mut Ui, context: &mut PageContext<'_>) {
     fields
         .hint("EUR, £ …")
         .text("Currency", "currency", |tariffs| &mut tariffs.currency);
-    fields.optional_in("Electricity", "electricity_per_kwh", Some(&kwh), |tariffs| {
-        &mut tariffs.electricity_per_kwh
-    });
+    fields.optional_in(
+        "Electricity",
+        "electricity_per_kwh",
+        Some(&kwh),
+        |tariffs| &mut tariffs.electricity_per_kwh,
+    );
     fields.optional_in("Gas", "gas_per_kg", Some(&kg), |tariffs| {
         &mut tariffs.gas_per_kg
     });
