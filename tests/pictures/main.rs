@@ -71,7 +71,10 @@ fn a_label_that_moved_is_noticed() {
             .wgpu()
             .build_ui(move |ui| {
                 egui::Frame::new()
-                    .inner_margin(egui::Margin { left, ..egui::Margin::same(12) })
+                    .inner_margin(egui::Margin {
+                        left,
+                        ..egui::Margin::same(12)
+                    })
                     .show(ui, |ui| ui.label("Air changes, windy"));
             });
         harness.run();
@@ -80,9 +83,7 @@ fn a_label_that_moved_is_noticed() {
     let kept = draw(12);
     kept.save(folder.path().join("label.png")).unwrap();
     let options = options().output_path(folder.path());
-    let compare = |image: &_| {
-        egui_kittest::try_image_snapshot_options(image, "label", &options)
-    };
+    let compare = |image: &_| egui_kittest::try_image_snapshot_options(image, "label", &options);
     assert!(compare(&kept).is_ok());
     assert!(compare(&draw(16)).is_err());
 }

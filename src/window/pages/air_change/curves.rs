@@ -29,6 +29,7 @@ fn still_plot(name: &'static str) -> Plot<'static> {
         .include_y(0.0)
         .y_axis_label("air changes, /h")
         .y_axis_formatter(|mark, _| number(mark.value))
+        .y_grid_spacer(|input| marks(input.bounds))
 }
 
 fn number(value: f64) -> String {
@@ -154,6 +155,30 @@ fn nearest(curves: &[Curve<'_>], angle_deg: f64) -> usize {
     found.map_or(0, |(at, _)| at)
 }
 
+/// Marks at round values, 1, 2 or 5 times a power of ten apart: some five of them.
+fn marks((low, high): (f64, f64)) -> Vec<GridMark> {
+    let span = high - low;
+    if !span.is_finite() || span <= 0.0 {
+        return Vec::new();
+    }
+    let raw = span / 6.0;
+    let power = 10f64.powf(raw.log10().floor());
+    let step_size = [1.0, 2.0, 5.0, 10.0]
+        .into_iter()
+        .map(|factor| factor * power)
+        .find(|step| *step >= raw)
+        .unwrap_or(raw);
+    let first = (low / step_size).ceil();
+    let mark = |at: i32| GridMark {
+        value: (first + f64::from(at)) * step_size,
+        step_size,
+    };
+    (0..=12)
+        .map(mark)
+        .take_while(|mark| mark.value <= high)
+        .collect()
+}
+
 fn quarters() -> Vec<GridMark> {
     (0..=8)
         .map(|eighth| GridMark {
@@ -250,6 +275,7 @@ pub(super) fn against_speed(ui: &mut Ui, results: &Results) {
     key(ui, lines.iter().map(|(name, _, look)| (*name, *look)));
     let plot = still_plot("against speed")
         .x_axis_label("wind at a weather station, m/s")
+        .x_grid_spacer(|input| marks(input.bounds))
         .x_axis_formatter(|mark, _| number(mark.value))
         .label_formatter(|at| hover(at, "wind", " m/s"));
     let response = plot.show(ui, |plot| {
@@ -307,6 +333,20 @@ mod tests {
         assert_eq!(number(0.0), "0");
         assert_eq!(number(2.0), "2");
         assert_eq!(number(0.25), "0.25");
+    }
+
+    #[test]
+    fn marks_stand_at_round_values_within_the_bounds() {
+        for (low, high) in [(-0.3, 6.4), (0.0, 12.0), (0.0, 0.07), (-0.02, 41.0)] {
+            let marks = marks((low, high));
+            assert!((4..=8).contains(&marks.len()), "{low} to {high}: {marks:?}");
+            for mark in &marks {
+                assert!((low..=high).contains(&mark.value));
+                let steps = mark.value / mark.step_size;
+                assert!((steps - steps.round()).abs() < 1e-9);
+            }
+        }
+        assert!(marks((1.0, 1.0)).is_empty());
     }
 
     #[test]

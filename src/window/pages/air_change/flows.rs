@@ -95,7 +95,7 @@ fn choose(
 fn step_direction(ui: &mut Ui, air: &CaseAir, at: usize) -> usize {
     let count = air.directions.len().max(1);
     let mut turned = at;
-    if step(ui, "◀", "Wind from one step anticlockwise") {
+    if step(ui, "↺", "Wind from one step anticlockwise") {
         turned = (at + count - 1) % count;
     }
     let all: Vec<usize> = (0..count).collect();
@@ -106,7 +106,7 @@ fn step_direction(ui: &mut Ui, air: &CaseAir, at: usize) -> usize {
             let direction = air.directions.get(*at);
             direction.map_or_else(String::new, direction::words)
         });
-    if step(ui, "▶", "Wind from one step clockwise") {
+    if step(ui, "↻", "Wind from one step clockwise") {
         turned = (at + 1) % count;
     }
     chosen.unwrap_or(turned)

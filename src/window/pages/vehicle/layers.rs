@@ -89,17 +89,29 @@ const NUMBERS: [Number; 3] = [
     }),
 ];
 
+const MATERIAL_WIDTH: f32 = 132.0;
+const NUMBER_WIDTH: f32 = 52.0;
+
+/// A cell that keeps its width; a grid would make it as narrow as its column's heading.
+fn wide<R>(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.scope(|ui| {
+        ui.set_width(width);
+        content(ui)
+    })
+    .inner
+}
+
 /// The cells of one layer. A layer has no id of its own: its place in the build-up names it.
 fn row(ui: &mut Ui, queue: &mut Queue, id: (FabricId, usize), layer: &Layer) -> Option<Asked> {
     let number = id.1 + 1;
     let mut changed = layer.clone();
     let mut any = false;
     let label = format!("Material of layer {number}");
-    let material = TextField::new(&label, "material", &layer.material)
+    let field = TextField::new(&label, "material", &layer.material)
         .id(id)
         .compact()
-        .width(150.0)
-        .show(ui, queue);
+        .width(MATERIAL_WIDTH);
+    let material = wide(ui, MATERIAL_WIDTH + 18.0, |ui| field.show(ui, queue));
     if let Some(material) = material {
         changed.material = material;
         any = true;
@@ -110,8 +122,9 @@ fn row(ui: &mut Ui, queue: &mut Queue, id: (FabricId, usize), layer: &Layer) -> 
         let input = NumberField::new(&label, field, *value)
             .id(id)
             .compact()
-            .width(54.0);
-        if let Some(typed) = input.show(ui, queue) {
+            .width(NUMBER_WIDTH);
+        let typed = wide(ui, NUMBER_WIDTH + 18.0, |ui| input.show(ui, queue));
+        if let Some(typed) = typed {
             *value = typed;
             any = true;
         }

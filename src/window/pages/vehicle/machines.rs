@@ -184,8 +184,13 @@ fn cells(ui: &mut Ui, queue: &mut Queue, id: (MachineId, usize), point: &mut Mac
             .id(id)
             .compact()
             .required()
-            .width(54.0)
-            .show(ui, queue);
+            .width(54.0);
+        let typed = ui
+            .scope(|ui| {
+                ui.set_width(72.0);
+                typed.show(ui, queue)
+            })
+            .inner;
         if let Some(Some(typed)) = typed {
             *value = typed;
             any = true;
