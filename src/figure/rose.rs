@@ -16,7 +16,7 @@ pub enum RoseFrame {
 /// How many rings at most.
 const RINGS: f64 = 4.0;
 
-/// Draws a rose `size` mm wide and high; the survey's first three cases, told apart by dash.
+/// Draws a rose `size` mm wide and high; the survey's first four cases, told apart by dash and width.
 ///
 /// Distance from the middle is the air change with the wind from that side. `heading_deg` turns
 /// it into compass terms where it is known.
@@ -48,39 +48,73 @@ pub fn rose(
     let outer = (most / step).ceil() * step;
     rings(&mut scene, centre, radius, step, outer);
     vehicle(&mut scene, centre, turn);
-    for ((name, values), (role, dash)) in curves.iter().zip(STYLES) {
+    for (at, ((name, values), style)) in (0..).zip(curves.iter().zip(STYLES)) {
         let mut points: Vec<Point> = values
             .iter()
             .map(|(from_front, ach)| polar(centre, radius * ach / outer, from_front + turn))
             .collect();
-        if let Some(widest) = points.iter().copied().max_by(|a, b| a.x.total_cmp(&b.x)) {
-            let at = Point::new((widest.x + 1.0).min(size - 12.0), widest.y);
-            scene.text(at, name.as_str(), 2.6, role, Anchor::Left);
-        }
+        label(&mut scene, name, &points, at, style.role);
         points.extend(points.first().copied());
         scene.add(Shape::Polyline {
             points,
-            role,
-            width: 0.6,
-            dash,
+            role: style.role,
+            width: style.width,
+            dash: style.dash,
         });
     }
     captions(&mut scene, centre, radius, frame);
     scene
 }
 
-/// How the lines are told apart.
-pub const STYLES: [(Role, Dash); 3] = [
-    (Role::First, Dash::Solid),
-    (Role::Second, Dash::Dashed),
-    (Role::Third, Dash::Dotted),
+/// How one line is told apart from the others.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Style {
+    /// Colour.
+    pub role: Role,
+    /// How it is broken.
+    pub dash: Dash,
+    /// Width, mm.
+    pub width: f64,
+}
+
+const fn style(role: Role, dash: Dash, width: f64) -> Style {
+    Style { role, dash, width }
+}
+
+/// The styles of the first cases; further ones are not drawn.
+pub const STYLES: [Style; 4] = [
+    style(Role::First, Dash::Solid, 0.6),
+    style(Role::Second, Dash::Dashed, 0.6),
+    style(Role::Third, Dash::Dotted, 0.6),
+    style(Role::Ink, Dash::Solid, 1.1),
 ];
+
+/// Writes the name of a curve at its edge; each curve at another direction, so that names of
+/// curves close together do not overlap.
+fn label(scene: &mut Scene, name: &str, points: &[Point], curve: usize, role: Role) {
+    let at = (2 + 4 * curve) % points.len().max(1);
+    if let Some(point) = points.get(at) {
+        let right = point.x >= scene.width / 2.0;
+        let (shift, anchor) = if right {
+            (1.2, Anchor::Left)
+        } else {
+            (-1.2, Anchor::Right)
+        };
+        scene.text(
+            Point::new(point.x + shift, point.y),
+            name,
+            2.8,
+            role,
+            anchor,
+        );
+    }
+}
 
 type Curve = (String, Vec<(f64, f64)>);
 
 fn curves(assessment: &Assessment) -> Vec<Curve> {
     let mut curves = Vec::new();
-    for case in &assessment.cases {
+    for case in assessment.cases.iter().take(STYLES.len()) {
         if let Ok(air) = &case.air {
             let values = air.directions.iter().filter_map(|direction| {
                 let ach = direction.ach_per_h.as_ref().ok()?;

@@ -5,6 +5,7 @@
 
 pub mod app;
 mod bar;
+pub mod body;
 pub mod commands;
 pub mod dialogs;
 pub mod document;

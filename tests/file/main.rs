@@ -3,6 +3,7 @@
 
 #![expect(
     clippy::unwrap_used,
+    clippy::panic,
     clippy::indexing_slicing,
     reason = "helpers of tests may fail loudly"
 )]

@@ -14,8 +14,9 @@ proptest! {
         let text = print(&survey);
         let back = parse(&text).map_err(|error| TestCaseError::fail(format!("{error}\n{text}")))?;
         prop_assert_eq!(&back, &survey);
-        // Equality takes 0 and −0 for the same; the text does not.
         prop_assert_eq!(print(&back), text);
+        // Equality takes 0 and −0 for the same; this does not.
+        prop_assert_eq!(format!("{back:?}"), format!("{survey:?}"));
     }
 }
 
@@ -85,4 +86,14 @@ fn every_truncation_is_refused_unless_only_white_space_is_lost() {
             }
         }
     }
+}
+
+#[test]
+fn texts_are_written_as_they_are_read_and_hidden_letters_as_escapes() {
+    let mut survey = Survey::new(VehicleKind::Other);
+    survey.header.note = "driver's \"Größe\"\n\u{202e}\u{200b}\u{7}\\".to_owned();
+    let text = print(&survey);
+    let expected = r#"note: "driver's \"Größe\"\n\u{202e}\u{200b}\u{7}\\","#;
+    assert!(text.contains(expected), "{text}");
+    assert_eq!(parse(&text).unwrap(), survey);
 }

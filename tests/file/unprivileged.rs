@@ -39,11 +39,20 @@ fn permissions_are_respected() {
     let secret = folder.path().join("secret.ron");
     let protected = folder.path().join("protected.ron");
     let locked = folder.path().join("locked");
+    let open = folder.path().join("open");
     let photos = folder.path().join("secret.photos");
     fs::create_dir(&locked).unwrap();
+    fs::create_dir(&open).unwrap();
+    set_mode(&open, 0o777);
     fs::create_dir(&photos).unwrap();
     let in_locked = locked.join("van.ron");
-    for (path, mode) in [(&secret, 0o000), (&protected, 0o444), (&in_locked, 0o666)] {
+    let foreign = open.join("foreign.ron");
+    for (path, mode) in [
+        (&secret, 0o000),
+        (&protected, 0o444),
+        (&in_locked, 0o666),
+        (&foreign, 0o644),
+    ] {
         fs::write(path, known::FILE).unwrap();
         set_mode(path, mode);
     }
@@ -78,7 +87,8 @@ fn permissions_are_respected() {
 
     assert_eq!(names(&locked), ["van.ron"]);
     set_mode(&secret, 0o644);
-    for path in [&secret, &protected, &in_locked] {
+    assert_eq!(names(&open), ["foreign.ron"]);
+    for path in [&secret, &protected, &in_locked, &foreign] {
         assert_eq!(fs::read_to_string(path).unwrap(), known::FILE);
     }
 }
@@ -114,6 +124,16 @@ fn tried_by_another(folder: &Path) {
         &mut backups,
     );
     assert!(matches!(error.unwrap_err(), SaveError::ReadOnly { .. }));
+
+    // The folder would let a rename get round the owner's protection. The owner is somebody else
+    // only where root has started the test.
+    let foreign = folder.join("open").join("foreign.ron");
+    if fs::File::options().write(true).open(&foreign).is_err() {
+        let stamp = load(&foreign).unwrap().stamp;
+        let overwrite = Overwrite::IfUnchanged(&stamp);
+        let error = save(&foreign, &survey, overwrite, &mut backups).unwrap_err();
+        assert!(matches!(error, SaveError::ReadOnly { .. }), "{error:?}");
+    }
 
     let stamp = load(&in_locked).unwrap().stamp;
     let error = save(

@@ -11,6 +11,7 @@ mod files;
 mod frame;
 mod gaps;
 mod glyphs;
+mod pages;
 
 use eframe::egui;
 use egui::accesskit::Role;

@@ -25,7 +25,7 @@ const USUAL_HEIGHT: f64 = 2.7;
 const USUAL_FLOOR: f64 = 0.5;
 
 /// Space between the faces that are not joined, mm.
-const SPACE: f64 = 8.0;
+const SPACE: f64 = 14.0;
 /// Margin all round, mm: room for captions.
 const MARGIN: f64 = 7.0;
 

@@ -143,7 +143,9 @@ pub(super) fn flows(
     }
     for (gap, flow) in survey.gaps.iter().zip(&direction.flows) {
         let Some(flow) = flow else { continue };
-        let (at, _) = layout.place(gap.facing, &gap.position);
+        let Some((at, reach)) = scene.gap_extent(gap.id) else {
+            continue;
+        };
         for (amount, role, inward) in [
             (flow.in_kg_s, Role::Inward, true),
             (flow.out_kg_s, Role::Outward, false),
@@ -151,7 +153,7 @@ pub(super) fn flows(
             // Below a five-hundredth of the largest nothing could be seen.
             if amount > most / 500.0 {
                 let strength = (amount / most).sqrt();
-                arrow(scene, layout, gap, at, strength, role, inward);
+                arrow(scene, layout, gap, (at, reach), strength, role, inward);
             }
         }
     }
@@ -161,7 +163,7 @@ fn arrow(
     scene: &mut Scene,
     layout: &Layout,
     gap: &Gap,
-    at: Point,
+    (at, reach): (Point, f64),
     strength: f64,
     role: Role,
     inward: bool,
@@ -178,9 +180,10 @@ fn arrow(
     let length = 4.0 + 7.0 * strength;
     // A tall gap may do both: its arrows stand side by side.
     let aside = if inward { 0.9 } else { -0.9 };
-    let middle = Point::new(at.x + dy.abs() * aside, at.y + dx.abs() * aside);
-    let far = Point::new(middle.x - dx * length, middle.y - dy * length);
-    let (from, to) = if inward { (far, middle) } else { (middle, far) };
+    let at = Point::new(at.x + dy.abs() * aside, at.y + dx.abs() * aside);
+    let near = Point::new(at.x - dx * reach, at.y - dy * reach);
+    let far = Point::new(near.x - dx * length, near.y - dy * length);
+    let (from, to) = if inward { (far, near) } else { (near, far) };
     scene.add(Shape::Arrow {
         from,
         to,

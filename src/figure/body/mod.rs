@@ -46,10 +46,12 @@ pub fn body(
     outline::faces(&mut scene, &layout, survey);
     if let Some(direction) = show.direction {
         neutral_level(&mut scene, &layout, direction);
-        marks::flows(&mut scene, &layout, survey, direction);
         wind(&mut scene, &layout, direction);
     }
     marks::gaps(&mut scene, &layout, survey, assessment, show);
+    if let Some(direction) = show.direction {
+        marks::flows(&mut scene, &layout, survey, direction);
+    }
     scene.description = format!(
         "The {} unfolded, with {} gaps marked on its faces",
         survey.vehicle.kind.name(),
@@ -106,7 +108,7 @@ fn wind(scene: &mut Scene, layout: &Layout, direction: &DirectionAnswer) {
     use crate::survey::gap::Facing;
     let corner = layout.panel(Facing::Roof);
     let size = (layout.height_m * layout.scale / 2.0).min(18.0);
-    let centre = Point::new(corner.left - size, corner.top - size);
+    let centre = Point::new(corner.left - size - 4.0, corner.top - size - 8.0);
     // The front is to the left: wind from the front blows to the right, angles count clockwise.
     let radians = direction.from_front_deg.to_radians();
     let (dx, dy) = (-radians.cos(), -radians.sin());
@@ -126,3 +128,6 @@ fn wind(scene: &mut Scene, layout: &Layout, direction: &DirectionAnswer) {
         Anchor::Middle,
     );
 }
+
+#[cfg(test)]
+mod tests;

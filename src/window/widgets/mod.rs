@@ -79,13 +79,11 @@ pub fn columns(ui: &mut Ui, least: f32, cards: usize, mut draw: impl FnMut(&mut 
     let each = cards.div_ceil(count);
     ui.columns(count, |columns| {
         for (at, column) in columns.iter_mut().enumerate() {
-            // Columns stretch their text to full lines; forms read better without.
-            column.with_layout(Layout::top_down(Align::Min), |column| {
-                for card in at * each..((at + 1) * each).min(cards) {
-                    draw(column, card);
-                    column.add_space(4.0);
-                }
-            });
+            for card in at * each..((at + 1) * each).min(cards) {
+                // Not justified: words keep their spacing and buttons their size.
+                column.vertical(|ui| draw(ui, card));
+                column.add_space(4.0);
+            }
         }
     });
 }
