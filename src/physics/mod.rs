@@ -11,12 +11,15 @@
 pub mod air;
 pub mod balance;
 pub mod basic_model;
+pub mod coupled;
 pub mod curve;
 pub mod fabric;
 pub mod flow_law;
 pub mod leakage;
+pub mod machine;
 pub mod moisture;
 pub mod pressure_coefficient;
+mod root;
 pub mod wind;
 
 #[cfg(test)]
