@@ -226,7 +226,7 @@ fn blend(above: Look, below: Look) -> Look {
         return below;
     }
     let share = lack / (lack - surplus);
-    let mix = |one: f64, other: f64| share * one + (1.0 - share) * other;
+    let mix = |one: f64, other: f64| other + share * (one - other);
     let (one, other) = (above.water, below.water);
     Look {
         t_c: above.t_c,
