@@ -81,7 +81,7 @@ pub const DARK: Palette = Palette {
     field: rgb(0x0014_1615),
     strip: rgb(0x002C_302E),
     button: rgb(0x0036_3B38),
-    button_hovered: rgb(0x0044_4A46),
+    button_hovered: rgb(0x003F_4541),
     selection: rgb(0x0029_4A44),
     stripe: rgb(0x0029_2C2B),
     rule: rgb(0x0040_4542),

@@ -10,6 +10,7 @@ mod fields;
 mod files;
 mod frame;
 mod gaps;
+mod pages;
 
 use eframe::egui;
 use egui::accesskit::Role;
@@ -20,6 +21,7 @@ use gapledger::survey::{Edit, Facing, Form, Gap, GapId, Record, Survey, VehicleK
 use gapledger::window::app::{App, Start};
 use std::path::{Path, PathBuf};
 
+/// The window as tests drive it.
 pub type Window<'a> = Harness<'a, App>;
 
 /// The window at 1280 × 800 with what it starts with.

@@ -55,13 +55,17 @@ impl Page {
 }
 
 /// The character itself, or a space in place of one that steers the terminal or turns the
-/// direction of the text around: names come from files that anybody may have written.
+/// direction of the text around: names come from files that anybody may have written. A no-break
+/// space has done its work once lines are broken, and would only hinder a search.
 fn shown(character: char) -> char {
     let turns = matches!(
         character,
         '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}'
     );
-    if turns || character.is_control() || matches!(character, '\u{2028}' | '\u{2029}') {
+    if turns
+        || character.is_control()
+        || matches!(character, '\u{a0}' | '\u{2028}' | '\u{2029}' | '\u{feff}')
+    {
         ' '
     } else {
         character

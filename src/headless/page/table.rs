@@ -110,7 +110,7 @@ impl Table {
                         .iter()
                         .map(|cell| wrap_keeping_indent(cell, column.widest))
                         .collect(),
-                    Set::Numbers => on_the_point(&cells)
+                    Set::Numbers => on_the_point(&cells, column.widest)
                         .into_iter()
                         .map(|cell| vec![cell])
                         .collect(),
@@ -175,8 +175,8 @@ fn wrap_keeping_indent(cell: &str, widest: usize) -> Vec<String> {
 }
 
 /// Pads numbers behind, so that their decimal points stand under one another once all are set
-/// from the right.
-fn on_the_point(cells: &[&str]) -> Vec<String> {
+/// from the right, as long as they then fit.
+fn on_the_point(cells: &[&str], widest: usize) -> Vec<String> {
     let behind = |cell: &str| {
         cell.find('.')
             .map_or(0, |point| width(cell.get(point..).unwrap_or("")))
@@ -192,16 +192,23 @@ fn on_the_point(cells: &[&str]) -> Vec<String> {
         .map(|cell| behind(cell))
         .max()
         .unwrap_or(0);
-    cells
+    let set = |cell: &&str| {
+        if is_number(cell) {
+            pad_right(cell, width(cell) + most - behind(cell))
+        } else {
+            (*cell).to_owned()
+        }
+    };
+    let aligned: Vec<String> = cells.iter().map(set).collect();
+    // Numbers that have nothing in common would need more room than there is.
+    if aligned
         .iter()
-        .map(|cell| {
-            if is_number(cell) {
-                pad_right(cell, width(cell) + most - behind(cell))
-            } else {
-                (*cell).to_owned()
-            }
-        })
-        .collect()
+        .any(|cell| is_number(cell.trim_end()) && width(cell) > widest)
+    {
+        cells.iter().map(|&cell| cell.to_owned()).collect()
+    } else {
+        aligned
+    }
 }
 
 #[cfg(test)]

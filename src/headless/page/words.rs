@@ -6,12 +6,32 @@ use crate::survey::{Facing, Gap, SetUp, WorkState};
 
 /// A worked-out number with so many significant digits and a real minus sign.
 pub(super) fn figure(value: f64, digits: i32) -> String {
+    if is_extreme(value) {
+        return format!("{value:.2e}").replace('-', "−");
+    }
     significant(value, digits).replace('-', "−")
 }
 
-/// A number that was typed in: as many digits as were given.
+/// A number that was typed in: as many digits as were given, unless no person would type so many.
 pub(super) fn given(value: f64) -> String {
-    format!("{value}").replace('-', "−")
+    if is_extreme(value) {
+        return format!("{value:.2e}").replace('-', "−");
+    }
+    let all = format!("{value}");
+    let shown = if all.len() > MOST_TYPED {
+        significant(value, 6)
+    } else {
+        all
+    };
+    shown.replace('-', "−")
+}
+
+/// Characters of the longest number that is shown as it was typed.
+const MOST_TYPED: usize = 9;
+
+/// Whether a number would be a row of zeros; no vehicle has such, but a file may.
+fn is_extreme(value: f64) -> bool {
+    value != 0.0 && !(1e-9..1e9).contains(&value.abs())
 }
 
 /// The same with `?` where nothing was given.
@@ -64,7 +84,11 @@ pub(super) fn form(gap: &Gap) -> String {
             given_or_query(free_area_mm2)
         )),
     }
-    words
+    // A number stays with its unit where the line breaks.
+    for unit in [" mm", " m³/h", " Pa", " deep"] {
+        words = words.replace(unit, &unit.replace(' ', "\u{a0}"));
+    }
+    words.replace("× ", "×\u{a0}")
 }
 
 fn sizes(form: &Form) -> String {

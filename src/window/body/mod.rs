@@ -77,9 +77,7 @@ pub struct Touched {
 pub fn show(ui: &mut Ui, scene: &Scene, height: f32) -> Touched {
     let size = Vec2::new(ui.available_width(), height);
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
-    response.widget_info(|| {
-        egui::WidgetInfo::labeled(egui::Role::Image, true, &scene.description)
-    });
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, &scene.description));
     let frame = Frame::fit(scene, rect);
     if ui.is_rect_visible(rect) {
         paint(

@@ -2,6 +2,9 @@
 
 pub mod air_change;
 pub mod drying_heat;
+mod fields;
 pub mod gaps;
+mod sections;
+mod side_by_side;
 pub mod vehicle;
 pub mod working;

@@ -80,7 +80,8 @@ pub fn columns(ui: &mut Ui, least: f32, cards: usize, mut draw: impl FnMut(&mut 
     ui.columns(count, |columns| {
         for (at, column) in columns.iter_mut().enumerate() {
             for card in at * each..((at + 1) * each).min(cards) {
-                draw(column, card);
+                // Not justified: words keep their spacing and buttons their size.
+                column.vertical(|ui| draw(ui, card));
                 column.add_space(4.0);
             }
         }
