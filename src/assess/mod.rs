@@ -5,6 +5,7 @@
 
 pub mod answer;
 pub mod curves;
+pub mod drying;
 mod envelope;
 mod fabric;
 mod law;
@@ -21,6 +22,7 @@ pub use answer::{
     Mark, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict, Source, Working,
 };
 pub use curves::{WindCurve, WindPoint, ach_against_wind};
+pub use drying::{Comparison, compare};
 pub use topic::Topic;
 pub use working::working;
 
