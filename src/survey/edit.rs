@@ -3,6 +3,7 @@
 //! An edit replaces a whole record, or a whole part of the survey, by a new value. That keeps
 //! the list of edits short and every one of them easy to check, log and undo.
 
+use super::drying::Drying;
 use super::equipment::{Fan, Heater, Machine, MoistureSource};
 use super::fabric::FabricElement;
 use super::gap::{Behind, Gap, Zone};
@@ -72,6 +73,8 @@ pub enum Edit {
     Targets(Targets),
     /// Prices.
     Tariffs(Tariffs),
+    /// Contents, sun and supply.
+    Drying(Drying),
     /// The set-up that results are shown for.
     SetUp(SetUp),
     /// Replaces the record with the same id, or adds it at the end of its list.
@@ -206,6 +209,7 @@ impl Survey {
             Edit::Site(site) => self.site = site,
             Edit::Targets(targets) => self.targets = targets,
             Edit::Tariffs(tariffs) => self.tariffs = tariffs,
+            Edit::Drying(drying) => self.drying = drying,
             Edit::SetUp(set_up) => self.set_up = set_up,
             Edit::Put(record) => self.put(record)?,
             Edit::Remove(id) => self.remove(id)?,
