@@ -23,8 +23,8 @@ pub use answer::{
 };
 pub use curves::{WindCurve, WindPoint, ach_against_wind};
 pub use drying::{Comparison, compare};
-pub use topic::Topic;
-pub use working::working;
+pub use topic::{DryingTopic, Topic};
+pub use working::{drying_working, working};
 
 use crate::survey::{Finding, Item, Severity, Survey, findings};
 use envelope::Envelope;

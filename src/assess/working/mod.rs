@@ -1,8 +1,11 @@
 //! Workings: how a headline number came about, for the reader who will not trust a bare one.
 
 mod air;
+mod drying;
 mod heat;
 mod leakage;
+
+pub use drying::drying_working;
 
 use super::answer::{Assessment, Mark, NotKnown, Source, Working};
 use super::number::significant;
