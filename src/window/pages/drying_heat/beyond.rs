@@ -31,11 +31,12 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
     });
 }
 
-fn head(ui: &mut Ui, context: &mut PageContext<'_>, words: &str, topic: DryingTopic) {
-    ui.horizontal(|ui| {
-        ui.label(RichText::new(words).family(bold()));
-        widgets::working_button(ui, context.queue, Topic::Drying(topic), words);
-    });
+fn head(ui: &mut Ui, words: &str) {
+    ui.label(RichText::new(words).family(bold()));
+}
+
+fn how(ui: &mut Ui, context: &mut PageContext<'_>, topic: DryingTopic, words: &str) {
+    widgets::working_button(ui, context.queue, Topic::Drying(topic), words);
 }
 
 fn dry_outs(option: &OptionAnswer, comparison: &Comparison) -> [Option<DryOut>; 2] {
@@ -46,7 +47,7 @@ fn dry_outs(option: &OptionAnswer, comparison: &Comparison) -> [Option<DryOut>; 
 }
 
 fn dry_out(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
-    head(ui, context, "Drying out damp contents", DryingTopic::DryOut);
+    head(ui, "Drying out damp contents");
     let rows: Vec<(usize, &OptionAnswer, [Option<DryOut>; 2])> = (1..)
         .zip(&comparison.options)
         .map(|(number, option)| (number, option, dry_outs(option, comparison)))
@@ -64,7 +65,7 @@ fn dry_out(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) 
         .striped(true)
         .spacing([14.0, 3.0])
         .show(ui, |ui| {
-            for words in ["", "option", "to give off", "still", "windy"] {
+            for words in ["", "option", "to give off", "still", "windy", ""] {
                 ui.label(RichText::new(words).small().color(palette(ui).muted));
             }
             ui.end_row();
@@ -75,6 +76,15 @@ fn dry_out(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) 
                 ui.label(water.map_or_else(String::new, |found| litres(found.water_kg)));
                 for found in found {
                     ui.label(days(found.as_ref()));
+                }
+                if let Some(case) = comparison.cases.get(comparison.windiest) {
+                    let topic = DryingTopic::DryOut(number - 1, case.id);
+                    how(
+                        ui,
+                        context,
+                        topic,
+                        &format!("drying out with {}", option.name),
+                    );
                 }
                 ui.end_row();
             }
@@ -118,9 +128,18 @@ fn case_name(comparison: &Comparison, id: WeatherId) -> &str {
 }
 
 fn warm_up(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
-    head(ui, context, "Warming up to comfort", DryingTopic::WarmUp);
-    for one in &comparison.warm_up {
-        warm_up_in(ui, case_name(comparison, one.id), one);
+    head(ui, "Warming up to comfort");
+    for (at, one) in comparison.warm_up.iter().enumerate() {
+        let case = case_name(comparison, one.id);
+        ui.horizontal_wrapped(|ui| {
+            warm_up_in(ui, case, one);
+            how(
+                ui,
+                context,
+                DryingTopic::WarmUp(at),
+                &format!("warming up, {case}"),
+            );
+        });
     }
     let assumed = comparison.warm_up.iter().any(|one| {
         one.heat_capacity
@@ -136,24 +155,22 @@ fn warm_up(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) 
 }
 
 fn warm_up_in(ui: &mut Ui, case: &str, one: &WarmUp) {
-    ui.horizontal_wrapped(|ui| {
-        let span = format!("{case}, {} to {}:", celsius(one.from_c), celsius(one.to_c));
-        ui.label(RichText::new(span).color(palette(ui).muted));
-        match &one.power_for_an_hour_w {
-            Ok(power) => {
-                ui.label(format!("{} within an hour", watts(*power)));
-            }
-            Err(why) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
+    let span = format!("{case}, {} to {}:", celsius(one.from_c), celsius(one.to_c));
+    ui.label(RichText::new(span).color(palette(ui).muted));
+    match &one.power_for_an_hour_w {
+        Ok(power) => {
+            ui.label(format!("{} within an hour", watts(*power)));
         }
-        for (name, time) in &one.heaters {
-            let words = match time {
-                Ok(Some(seconds)) => format!("{name}: {}", hours(seconds / 3600.0)),
-                Ok(None) => format!("{name}: never gets there"),
-                Err(why) => format!("{name}: not known, {}", why.reason),
-            };
-            ui.label(format!("· {words}"));
-        }
-    });
+        Err(why) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
+    }
+    for (name, time) in &one.heaters {
+        let words = match time {
+            Ok(Some(seconds)) => format!("{name}: {}", hours(seconds / 3600.0)),
+            Ok(None) => format!("{name}: never gets there"),
+            Err(why) => format!("{name}: not known, {}", why.reason),
+        };
+        ui.label(format!("· {words}"));
+    }
 }
 
 fn hours(hours: f64) -> String {
@@ -167,12 +184,10 @@ fn hours(hours: f64) -> String {
 }
 
 fn night(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
-    head(
-        ui,
-        context,
-        "Air at night, everybody asleep",
-        DryingTopic::NightAir,
-    );
+    ui.horizontal(|ui| {
+        head(ui, "Air at night, everybody asleep");
+        how(ui, context, DryingTopic::NightAir, "air at night");
+    });
     match &comparison.night_air {
         Ok(air) => night_air(ui, case_name(comparison, air.id), air),
         Err(why) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
@@ -229,7 +244,7 @@ mod tests {
     #[test]
     fn short_times_are_minutes_and_long_ones_days() {
         assert_eq!(hours(0.55), "33 min");
-        assert_eq!(hours(7.25), "7.3 h");
+        assert_eq!(hours(7.26), "7.3 h");
         assert_eq!(hours(120.0), "5.0 days");
     }
 }

@@ -2,7 +2,7 @@
 
 use super::{POINTS_PER_MM, shown};
 use crate::assess::drying::{Energy, Fall, OptionAnswer, OptionCase, Verdict};
-use crate::assess::{Answer, Comparison, Topic};
+use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::figure;
 use crate::figure::options::verdict_words;
 use crate::physics::coupled::Running;
@@ -85,11 +85,11 @@ fn line(ui: &mut Ui, colour: Color32, head: &str, names: &str) {
 const COLUMNS: [(&str, f32); 7] = [
     ("in weather", 66.0),
     ("inside", 58.0),
-    ("RH", 48.0),
-    ("water removed", 84.0),
-    ("electricity", 92.0),
+    ("RH", 66.0),
+    ("water removed", 98.0),
+    ("electricity", 98.0),
     ("cost a month", 92.0),
-    ("fall of RH owed to", 142.0),
+    ("fall of RH owed to", 188.0),
 ];
 /// Width of the words at least.
 const WORDS_LEAST: f32 = 290.0;
@@ -110,7 +110,7 @@ fn table(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
             for (number, option) in (1..).zip(&comparison.options) {
                 ui.push_id(shown::key(option), |ui| {
                     row(ui, words, |ui, at| match at {
-                        None => told(ui, context, number, option),
+                        None => told(ui, context, comparison, (number, option)),
                         Some(at) => figures_of(ui, context, comparison, option, at),
                     });
                 });
@@ -142,7 +142,12 @@ fn boxed(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui)) {
 }
 
 /// Name, verdict, the sentence with its reason, and what else is good to know.
-fn told(ui: &mut Ui, context: &mut PageContext<'_>, number: usize, option: &OptionAnswer) {
+fn told(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    comparison: &Comparison,
+    (number, option): (usize, &OptionAnswer),
+) {
     ui.spacing_mut().item_spacing = vec2(6.0, 2.0);
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(number.to_string()).color(palette(ui).muted));
@@ -155,8 +160,14 @@ fn told(ui: &mut Ui, context: &mut PageContext<'_>, number: usize, option: &Opti
         let (words, role) = verdict_words(option);
         let colour = body::colour(role, palette(ui));
         ui.label(RichText::new(words).family(bold()).color(colour));
-        let topic = Topic::Drying(shown::topic(option));
-        widgets::working_button(ui, context.queue, topic, &option.name);
+        for at in [comparison.calmest, comparison.windiest] {
+            if let Some(case) = comparison.cases.get(at) {
+                let topic = Topic::Drying(DryingTopic::Option(number - 1, case.id));
+                widgets::muted(ui, &case.name);
+                let words = format!("{}, {}", option.name, case.name);
+                widgets::working_button(ui, context.queue, topic, &words);
+            }
+        }
     });
     ui.add(Label::new(capital(&option.sentence)).wrap());
     let more = more(option, &context.survey.tariffs.currency);

@@ -38,11 +38,19 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
     });
 }
 
-fn head(ui: &mut Ui, context: &mut PageContext<'_>, words: &str, topic: DryingTopic) {
-    ui.horizontal(|ui| {
-        ui.label(RichText::new(words).family(bold()));
-        widgets::working_button(ui, context.queue, Topic::Drying(topic), words);
-    });
+fn head(ui: &mut Ui, words: &str) {
+    ui.label(RichText::new(words).family(bold()));
+}
+
+/// A label that keeps its words on one line: in a grid a wrapping one shrinks to its longest
+/// syllable.
+fn line(ui: &mut Ui, words: impl Into<String>) {
+    ui.add(egui::Label::new(words.into()).extend());
+}
+
+fn small_line(ui: &mut Ui, words: impl Into<String>) {
+    let words = RichText::new(words.into()).small().color(palette(ui).muted);
+    ui.add(egui::Label::new(words).extend());
 }
 
 fn small_heads<'w>(ui: &mut Ui, words: impl IntoIterator<Item = &'w str>) {
@@ -53,12 +61,7 @@ fn small_heads<'w>(ui: &mut Ui, words: impl IntoIterator<Item = &'w str>) {
 }
 
 fn capacities(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
-    head(
-        ui,
-        context,
-        "Dehumidifier, rated capacity",
-        DryingTopic::Capacity,
-    );
+    head(ui, "Dehumidifier, rated capacity");
     let all = &comparison.sizing.capacities;
     Grid::new("capacities")
         .striped(true)
@@ -66,25 +69,29 @@ fn capacities(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Compariso
         .show(ui, |ui| {
             small_heads(ui, ["kind, as rated at", "still", "windy", "design"]);
             for kind in KINDS {
-                let mut of_kind = all.iter().filter(|size| size.kind == kind).peekable();
-                let Some(first) = of_kind.peek() else {
+                let Some(first) = all.iter().find(|size| size.kind == kind) else {
                     continue;
                 };
                 ui.vertical(|ui| {
-                    ui.label(kind.name());
+                    line(ui, kind.name());
                     let state = format!(
                         "{} °C, {} RH",
                         digits_of(first.rated_c, 2),
                         percent(first.rated_rh)
                     );
-                    widgets::muted(ui, state);
+                    small_line(ui, state);
                 });
-                let of_kind: Vec<&Capacity> = of_kind.collect();
                 for weather in WEATHERS {
-                    let size = of_kind.iter().find(|size| size.sized_for == weather);
+                    let size = all
+                        .iter()
+                        .enumerate()
+                        .find(|(_, size)| size.kind == kind && size.sized_for == weather);
                     ui.vertical(|ui| {
-                        if let Some(size) = size {
+                        if let Some((at, size)) = size {
                             capacity(ui, size);
+                            let topic = Topic::Drying(DryingTopic::Capacity(at));
+                            let words = format!("{} {at}", kind.name());
+                            widgets::working_button(ui, context.queue, topic, &words);
                         }
                     });
                 }
@@ -107,11 +114,11 @@ fn capacities(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Compariso
 fn capacity(ui: &mut Ui, size: &Capacity) {
     match (&size.rated_kg_s, &size.needed_kg_s) {
         (Ok(rated), Ok(needed)) if *needed > 0.0 => {
-            ui.label(litres_per_day(rated * 86_400.0));
-            widgets::muted(ui, format!("takes {}", litres_per_day(needed * 86_400.0)));
+            line(ui, litres_per_day(rated * 86_400.0));
+            small_line(ui, format!("takes {}", litres_per_day(needed * 86_400.0)));
         }
         (Ok(_), Ok(_)) => {
-            ui.label("none needed");
+            line(ui, "none needed");
         }
         (Err(why), _) | (_, Err(why)) => not_known(ui, &why.reason),
     }
@@ -124,15 +131,17 @@ fn not_known(ui: &mut Ui, reason: &str) {
 }
 
 fn heaters(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
-    head(ui, context, "Heater, rating", DryingTopic::HeaterSize);
+    head(ui, "Heater, rating");
     Grid::new("heaters")
         .striped(true)
         .spacing([16.0, 4.0])
         .show(ui, |ui| {
-            let heads = ["to hold", "rating", "of it air, fabric", "heat a month"];
+            let heads = ["to hold", "rating", "of it air, fabric", "heat a month", ""];
             small_heads(ui, heads);
-            for size in &comparison.sizing.heaters {
+            for (at, size) in comparison.sizing.heaters.iter().enumerate() {
                 heater(ui, size);
+                let topic = Topic::Drying(DryingTopic::Heater(at));
+                widgets::working_button(ui, context.queue, topic, &format!("heater {at}"));
                 ui.end_row();
             }
         });
@@ -154,8 +163,8 @@ fn heater(ui: &mut Ui, size: &HeaterSize) {
         HeaterFor::Comfort => "comfort",
     };
     ui.vertical(|ui| {
-        ui.label(what);
-        widgets::muted(ui, celsius(size.inside_c));
+        line(ui, what);
+        small_line(ui, celsius(size.inside_c));
     });
     cell(ui, &size.rating_w, watts);
     cell(ui, &size.air_w, |air| {

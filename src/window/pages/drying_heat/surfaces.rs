@@ -3,6 +3,7 @@
 
 use crate::assess::drying::{Spot, Surface};
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
+use crate::survey::WeatherId;
 use crate::window::format::{celsius, digits_of, litres_per_day, percent};
 use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
@@ -18,8 +19,6 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
         shown.choose_option(ui, "Surfaces with option", comparison);
     });
     let (case, option) = (shown.case(comparison), shown.option(comparison));
-    let topic = Topic::Drying(DryingTopic::Surfaces);
-    widgets::working_button(ui, context.queue, topic, "cold surfaces");
     let state = comparison
         .options
         .get(option)
@@ -32,7 +31,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
                  Vehicle page.",
             );
         }
-        Some(Ok(state)) => table(ui, &state.surfaces),
+        Some(Ok(state)) => {
+            let topic = comparison.cases.get(case).map(|case| (option, case.id));
+            table(ui, context, &state.surfaces, topic);
+        }
         Some(Err(why)) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
         None => {}
     }
@@ -43,7 +45,12 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
     );
 }
 
-fn table(ui: &mut Ui, surfaces: &[Surface]) {
+fn table(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    surfaces: &[Surface],
+    shown: Option<(usize, WeatherId)>,
+) {
     egui::ScrollArea::horizontal()
         .id_salt("surfaces")
         .auto_shrink([false, true])
@@ -53,12 +60,24 @@ fn table(ui: &mut Ui, surfaces: &[Surface]) {
                 .min_row_height(21.0)
                 .spacing([16.0, 3.0])
                 .show(ui, |ui| {
-                    for words in ["surface", "temperature", "RH at it", "state", "clears with"] {
+                    for words in [
+                        "surface",
+                        "temperature",
+                        "RH at it",
+                        "state",
+                        "clears with",
+                        "",
+                    ] {
                         ui.label(RichText::new(words).small().color(palette(ui).muted));
                     }
                     ui.end_row();
-                    for surface in surfaces {
+                    for (at, surface) in surfaces.iter().enumerate() {
                         one(ui, surface);
+                        if let Some((option, case)) = shown {
+                            let topic = Topic::Drying(DryingTopic::Surface(option, case, at));
+                            let words = format!("{} {at}", surface.name);
+                            widgets::working_button(ui, context.queue, topic, &words);
+                        }
                         ui.end_row();
                     }
                 });
