@@ -1,6 +1,7 @@
 //! The results that have a working.
 
-use crate::survey::{FabricId, GapId, WeatherId};
+use super::drying::OptionKind;
+use crate::survey::{FabricId, GapId, HeaterId, MachineId, WeatherId};
 
 /// A result whose working can be opened.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -27,6 +28,27 @@ pub enum Topic {
     FabricElement(FabricId),
     /// Safety ventilation against its table.
     SafetyVentilation,
+    /// A result of the comparison of drying and heating options.
+    Drying(DryingTopic),
+}
+
+/// A result of the comparison whose working can be opened.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum DryingTopic {
+    /// One option with its verdict: its kind, and the survey's machine and heater in it.
+    Option(OptionKind, Option<MachineId>, Option<HeaterId>),
+    /// Removal needed and the capacity to look for.
+    Capacity,
+    /// Sizes of heaters.
+    HeaterSize,
+    /// Cold surfaces.
+    Surfaces,
+    /// Litres and days to dry out damp contents.
+    DryOut,
+    /// Time and power to warm up.
+    WarmUp,
+    /// Air of sleepers at night.
+    NightAir,
 }
 
 /// A result of the comparison of drying and heating whose working can be opened. Options,

@@ -10,6 +10,7 @@ mod fields;
 mod files;
 mod frame;
 mod gaps;
+mod glyphs;
 mod pages;
 
 use eframe::egui;

@@ -300,6 +300,18 @@ pub enum SizedFor {
     Design,
 }
 
+impl SizedFor {
+    /// Its word.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Still => "still",
+            Self::Windy => "windy",
+            Self::Design => "design",
+        }
+    }
+}
+
 /// The rated capacity to look for.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Capacity {
