@@ -77,6 +77,8 @@ pub struct OptionAnswer {
     pub name: String,
     /// Machine or heater come from the generic library: an assumption of this project.
     pub generic: bool,
+    /// Lowest inside temperature at which the machine runs, °C, where it has one.
+    pub lowest_room_c: Option<f64>,
     /// The state in each weather case, in their order.
     pub cases: Vec<Answer<OptionCase>>,
     /// Whether it suffices.
