@@ -45,7 +45,7 @@ pub(crate) fn air_states(survey: &Survey, case: &WeatherCase) -> Answer<(MoistAi
 }
 
 /// Inside air with the water of the outside air, or saturated where it is too cold to hold it.
-fn same_water(outside: &MoistAir, inside_c: f64) -> Answer<MoistAir> {
+pub(crate) fn same_water(outside: &MoistAir, inside_c: f64) -> Answer<MoistAir> {
     let not_known = |error: crate::physics::AirError| NotKnown::because(error.to_string());
     let most = MoistAir::from_relative_humidity(inside_c, 1.0, outside.pressure)
         .map_err(not_known)?
@@ -75,7 +75,7 @@ impl Vehicle<'_> {
     }
 
     /// An impossible value of the vehicle, the site, the targets or this case stops the case.
-    fn first_error(&self, case: &WeatherCase) -> Answer<()> {
+    pub(crate) fn first_error(&self, case: &WeatherCase) -> Answer<()> {
         let concerns = |item: Item| {
             matches!(
                 item,
