@@ -9,9 +9,12 @@ mod envelope;
 mod fabric;
 mod law;
 mod leakage;
+mod model;
 pub mod number;
 pub mod safety;
+pub mod sealing;
 pub mod topic;
+pub mod uncertainty;
 mod weather;
 mod working;
 
@@ -125,4 +128,4 @@ fn calmest_and_windiest(survey: &Survey) -> Option<(usize, usize)> {
 }
 
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;

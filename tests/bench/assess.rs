@@ -15,7 +15,11 @@ fn survey(gaps: usize) -> Survey {
     let sample = file::parse(text).unwrap();
     let mut survey = sample.clone();
     // What lies behind an opening would have to name its own copy: leave those out.
-    let plain: Vec<_> = sample.gaps.into_iter().filter(|gap| gap.behind.is_none()).collect();
+    let plain: Vec<_> = sample
+        .gaps
+        .into_iter()
+        .filter(|gap| gap.behind.is_none())
+        .collect();
     survey.gaps.clear();
     for gap in plain.iter().cycle().take(gaps) {
         let mut gap = gap.clone();
