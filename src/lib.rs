@@ -5,5 +5,9 @@
 
 pub mod assess;
 pub mod figure;
+pub mod fonts;
+pub mod headless;
 pub mod physics;
 pub mod survey;
+#[cfg(feature = "window")]
+pub mod window;

@@ -1,2 +1,50 @@
-//! Gapledger.
-fn main() {}
+//! Gapledger: the arguments, then the window or the commands without one.
+
+use clap::Parser;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Survey the air leakage of caravans, campers and motorhomes. Without a command the window opens.
+#[derive(Parser)]
+#[command(version, args_conflicts_with_subcommands = true)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Option<gapledger::headless::Command>,
+    /// The survey file to open in the window, NAME.ron
+    file: Option<PathBuf>,
+}
+
+fn main() -> ExitCode {
+    let arguments = Arguments::parse();
+    match arguments.command {
+        Some(command) => gapledger::headless::run(command),
+        None => window(arguments.file),
+    }
+}
+
+#[cfg(feature = "window")]
+fn window(file: Option<PathBuf>) -> ExitCode {
+    if !gapledger::window::has_display() {
+        return no_window("there is no display to open a window on");
+    }
+    match gapledger::window::run(file) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => no_window(&format!("the window could not be opened: {error}")),
+    }
+}
+
+#[cfg(not(feature = "window"))]
+fn window(_file: Option<PathBuf>) -> ExitCode {
+    no_window("this program was built without its window")
+}
+
+/// One line that names the way without a window; exit code 2.
+#[expect(
+    clippy::print_stderr,
+    reason = "the one line a person without a display reads"
+)]
+fn no_window(why: &str) -> ExitCode {
+    let why = why.replace('\n', " ");
+    eprintln!("gapledger: {why}; try `gapledger assess FILE` instead");
+    ExitCode::from(2)
+}

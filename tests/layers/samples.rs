@@ -7,9 +7,12 @@ use std::collections::BTreeSet;
 use std::error::Error;
 use std::fs;
 
+use gapledger::physics::{
+    Balance, Conditions, FlowLaw, GapFlow, Gas, MoistAir, Path, STANDARD_PRESSURE,
+};
 use gapledger::survey::file::{parse, print};
 use gapledger::survey::findings::{self, Severity};
-use gapledger::survey::{Form, LeadsTo, Purpose, Survey};
+use gapledger::survey::{Facing, Form, LeadsTo, Purpose, Survey};
 
 use super::{files_under, package};
 
@@ -132,5 +135,72 @@ fn the_farmyard_caravan_shows_what_a_survey_holds() -> Result<(), Box<dyn Error>
         .filter(|finding| finding.sentence.contains("not sized"))
         .count();
     assert_eq!(unsized_gaps, 1, "one gap is left without a size on purpose");
+    Ok(())
+}
+
+/// The scene of the check survey gives the flow that its two holes have in closed form: for 100
+/// and 100 cm², 2 m apart, 20/0 °C and dry air 0.008958 kg/s, neutral level 0.9647 m above the
+/// lower hole (stack formula with opening areas, API RP 500 \[S\]).
+#[test]
+fn the_check_survey_has_the_flow_that_its_scene_says() -> Result<(), Box<dyn Error>> {
+    let all = samples()?;
+    let (_, _, survey) = all
+        .iter()
+        .find(|(name, _, _)| name == "two-opening-check.ron")
+        .ok_or("there is no check survey")?;
+    let case = survey.weather.first().ok_or("it has no weather")?;
+    let rh = case.outside_rh_percent / 100.0;
+    let outside = MoistAir::from_relative_humidity(case.outside_c, rh, STANDARD_PRESSURE)?;
+    let inside = MoistAir::new(case.inside_c(), outside.humidity_ratio, STANDARD_PRESSURE)?;
+    let mut body = Balance::default();
+    for gap in &survey.gaps {
+        let Form::RectangularHole {
+            width_mm: Some(width),
+            height_mm: Some(height),
+        } = gap.form
+        else {
+            return Err("its gaps are two rectangular holes".into());
+        };
+        assert!(matches!(gap.facing, Facing::Cavity(_)), "out of the wind");
+        assert_eq!(gap.cavity_pressure_coefficient, Some(0.0));
+        let law = FlowLaw::Opening {
+            area: width * height * 1e-6,
+            discharge: 0.61,
+        };
+        let height = gap.position.height_m.ok_or("a hole has no height")?;
+        let flow = GapFlow::new(law)?;
+        let (from, to) = (Gas::from(&outside), Gas::from(&inside));
+        body.paths
+            .push(Path::new(&flow, &from, &to, height, height));
+    }
+    let conditions = Conditions {
+        density_out: outside.density(),
+        density_in: inside.density(),
+        dynamic_pressure: 0.0,
+        datum: survey.vehicle.middle_height_m().ok_or("it has no height")?,
+    };
+    let solved = body.solve(&conditions, &[0.0, 0.0], 0.0)?;
+    assert!(
+        (solved.inflow - 0.008_958).abs() < 1e-6,
+        "{} kg/s",
+        solved.inflow
+    );
+    let volume = survey.vehicle.gross_volume_m3().ok_or("it has no volume")?;
+    let ach = solved.inflow / inside.density() * 3600.0 / volume;
+    assert!((ach - 1.674).abs() < 0.001, "{ach} per hour");
+    let neutral = conditions
+        .neutral_level(solved.inside_pressure)
+        .ok_or("there is no neutral level")?;
+    assert!((neutral - 0.5 - 0.9647).abs() < 1e-4, "{neutral} m");
+    for words in [
+        "0.00896 kg/s",
+        "1.67 air changes per hour",
+        "0.965 m above the lower hole",
+    ] {
+        assert!(
+            survey.header.scene.contains(words),
+            "the scene says {words}"
+        );
+    }
     Ok(())
 }

@@ -35,7 +35,7 @@ impl FileStamp {
 pub struct Loaded {
     /// The survey.
     pub survey: Survey,
-    /// What the file held, for [`super::save`].
+    /// What the file held, for [`super::save()`].
     pub stamp: FileStamp,
 }
 
@@ -77,15 +77,17 @@ pub(super) fn read(path: &Path) -> Result<Vec<u8>, LoadError> {
     if file.metadata().map_err(refused)?.len() > LARGEST_FILE_BYTES {
         return Err(too_large());
     }
-    // The file may grow while it is read, hence a limit here too.
+    // The file may grow while it is read, hence a limit there too.
+    at_most(LARGEST_FILE_BYTES, file)
+        .map_err(refused)?
+        .ok_or_else(too_large)
+}
+
+/// All that comes from the reader, or `None` if it is more than so many bytes.
+fn at_most(most: u64, reader: impl Read) -> io::Result<Option<Vec<u8>>> {
     let mut bytes = Vec::new();
-    file.take(LARGEST_FILE_BYTES + 1)
-        .read_to_end(&mut bytes)
-        .map_err(refused)?;
-    if bytes.len() as u64 > LARGEST_FILE_BYTES {
-        return Err(too_large());
-    }
-    Ok(bytes)
+    reader.take(most + 1).read_to_end(&mut bytes)?;
+    Ok((bytes.len() as u64 <= most).then_some(bytes))
 }
 
 fn refusal(path: &Path, source: io::Error) -> LoadError {
@@ -95,5 +97,18 @@ fn refusal(path: &Path, source: io::Error) -> LoadError {
         io::ErrorKind::PermissionDenied => LoadError::NoPermission { path },
         io::ErrorKind::IsADirectory => LoadError::IsFolder { path },
         _ => LoadError::Unreadable { path, source },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_file_that_grows_without_end_is_not_read_without_end() {
+        assert_eq!(at_most(1000, io::repeat(7)).unwrap(), None);
+        assert_eq!(at_most(1000, io::repeat(7).take(1001)).unwrap(), None);
+        let all = at_most(1000, io::repeat(7).take(1000)).unwrap().unwrap();
+        assert_eq!(all, vec![7; 1000]);
     }
 }

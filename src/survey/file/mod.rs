@@ -5,7 +5,7 @@
 //! [`crate::survey`] are never written themselves. The format is described field by field, for
 //! people and for other programs, in DEVELOPERS.md.
 //!
-//! [`parse`] and [`print`] are pure; [`load`] and [`save`] touch the disk.
+//! [`parse`] and [`print()`] are pure; [`load()`] and [`save()`] touch the disk.
 
 mod disk;
 mod error;

@@ -70,7 +70,9 @@ pub fn save_through(
     let folder = folder_of(&target)?;
     let old = what_is_there(&target)?;
     may_overwrite(&target, old.as_ref(), overwrite)?;
-    if old.is_some() && !backups.kept.contains(&target) {
+    // One file may be reached by several paths.
+    let known_as = target.canonicalize().unwrap_or_else(|_| target.clone());
+    if old.is_some() && !backups.kept.contains(&known_as) {
         let kept = Replacement {
             folder: &folder,
             like: old.as_ref(),
@@ -82,7 +84,7 @@ pub fn save_through(
             || Ok(()),
             |_, source| failed(&target, SaveStep::KeepPrevious, source),
         )?;
-        backups.kept.insert(target.clone());
+        backups.kept.insert(known_as);
     }
     let new = Replacement {
         folder: &folder,

@@ -8,7 +8,10 @@ pub(super) fn header_error(text: &str, error: &SpannedError) -> ParseError {
     match &error.code {
         Error::MissingStructField {
             field: "format", ..
-        } => ParseError::NoFormat,
+        }
+        | Error::ExpectedStructLike
+        | Error::ExpectedNamedStructLike(_)
+        | Error::ExpectedDifferentStructName { .. } => ParseError::NoFormat,
         _ => parse_error(text, error),
     }
 }

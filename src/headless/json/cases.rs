@@ -1,0 +1,164 @@
+//! The weather cases: air in every direction and through every gap, water, heat.
+
+use super::object::Object;
+use super::{leakage, list};
+use crate::assess::{
+    Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer, HeatNeed,
+    NotKnown, RequiredRemoval,
+};
+use crate::physics::MoistAir;
+use crate::survey::Survey;
+
+pub(super) fn case(survey: &Survey, assessment: &Assessment, case: &CaseAnswer) -> Object {
+    let recorded = survey.weather_case(case.id);
+    Object::new()
+        .with("id", case.id.0)
+        .with("name", case.name.as_str())
+        .with("weight_share", case.share)
+        .recorded("wind_10m_m_s", recorded.map(|case| case.wind_m_s))
+        .recorded("outside_c", recorded.map(|case| case.outside_c))
+        .recorded(
+            "outside_rh_percent",
+            recorded.map(|case| case.outside_rh_percent),
+        )
+        .recorded(
+            "inside_c",
+            recorded.map(crate::survey::WeatherCase::inside_c),
+        )
+        .answer(
+            "air",
+            case.air
+                .as_ref()
+                .map(|found| air(assessment, found))
+                .map_err(Clone::clone),
+        )
+        .answer(
+            "drying",
+            case.drying.as_ref().map(drying).map_err(Clone::clone),
+        )
+        .answer("heat", case.heat.as_ref().map(heat).map_err(Clone::clone))
+}
+
+fn air(assessment: &Assessment, air: &CaseAir) -> Object {
+    let direction_of = |index: usize| {
+        air.directions
+            .get(index)
+            .ok_or_else(|| NotKnown::because("no wind direction was worked out"))
+    };
+    let ach = |index| direction_of(index).and_then(|found| found.ach_per_h.clone());
+    let from = |index| direction_of(index).map(|found| found.from_front_deg);
+    Object::new()
+        .with("outside", state(&air.outside))
+        .with("inside", state(&air.inside))
+        .with("wind_at_body_m_s", air.wind_at_body)
+        .with("wind_used_m_s", air.wind_used)
+        .with("mass_flow_in_mean_kg_s", air.mean_inflow_kg_s)
+        .answer("ach_mean_per_h", air.mean_ach_per_h.clone())
+        .answer("ach_lowest_per_h", ach(air.lowest))
+        .answer("ach_lowest_from_front_deg", from(air.lowest))
+        .answer("ach_highest_per_h", ach(air.highest))
+        .answer("ach_highest_from_front_deg", from(air.highest))
+        .answer("cross_check", air.cross_check.clone().map(cross_check))
+        .with(
+            "directions",
+            list(&air.directions, |found| direction(assessment, found)),
+        )
+}
+
+fn state(air: &MoistAir) -> Object {
+    Object::new()
+        .with("temperature_c", air.t_c)
+        .with("rh_percent", air.relative_humidity() * 100.0)
+        .with("humidity_ratio_kg_kg", air.humidity_ratio)
+        .with("density_kg_m3", air.density())
+        .with("pressure_pa", air.pressure)
+}
+
+fn cross_check(check: CrossCheck) -> Object {
+    Object::new()
+        .with("ach_per_h", check.ach_per_h)
+        .with("flow_m3_s", check.flow)
+        .with("stack_coefficient_l2_per_s2_cm4_k", check.stack_coefficient)
+        .with("wind_coefficient_l2_per_m2_cm4", check.wind_coefficient)
+}
+
+fn direction(assessment: &Assessment, direction: &DirectionAnswer) -> Object {
+    let compass = direction
+        .compass_deg
+        .ok_or_else(|| NotKnown::because("the heading of the vehicle is not given"));
+    let neutral = direction.neutral_level.ok_or_else(|| {
+        NotKnown::because("inside and outside air weigh so nearly the same that there is none")
+    });
+    let flows: Vec<Object> = assessment
+        .gaps
+        .iter()
+        .zip(&direction.flows)
+        .map(|(gap, flow)| {
+            let flow = flow.ok_or_else(|| {
+                // A gap with figures that is yet in no balance has no reason of its own.
+                leakage::figures(Some(gap))
+                    .err()
+                    .unwrap_or_else(|| NotKnown::because("it is in no balance"))
+            });
+            Object::new()
+                .with("gap", gap.id.0)
+                .answer("mass_flow_in_kg_s", flow.clone().map(|flow| flow.in_kg_s))
+                .answer("mass_flow_out_kg_s", flow.map(|flow| flow.out_kg_s))
+        })
+        .collect();
+    Object::new()
+        .with("from_front_deg", direction.from_front_deg)
+        .answer("compass_deg", compass)
+        .answer("ach_per_h", direction.ach_per_h.clone())
+        .with("mass_flow_in_kg_s", direction.inflow_kg_s)
+        .with("mass_flow_out_kg_s", direction.outflow_kg_s)
+        .with("inside_pressure_pa", direction.inside_pressure)
+        .answer("neutral_level_m", neutral)
+        .with("one_sided", direction.one_sided)
+        .with("flows", flows)
+}
+
+fn drying(drying: &CaseDrying) -> Object {
+    Object::new()
+        .with("source_g_per_h", drying.source_kg_s * 3.6e6)
+        .with(
+            "at_outside_temperature",
+            removal(&drying.at_outside_temperature),
+        )
+        .with("at_set_temperature", removal(&drying.at_set_temperature))
+}
+
+fn removal(removal: &RequiredRemoval) -> Object {
+    Object::new()
+        .with("inside_c", removal.inside_c)
+        .with("dry_air_kg_s", removal.dry_air_kg_s)
+        .with(
+            "outside_humidity_ratio_kg_kg",
+            removal.outside_humidity_ratio,
+        )
+        .with("target_humidity_ratio_kg_kg", removal.target_humidity_ratio)
+        .with("removal_g_per_h", removal.g_per_h())
+        .with("removal_l_per_day", removal.l_per_day())
+        .with(
+            "rh_without_removal_percent",
+            removal.rh_without_removal * 100.0,
+        )
+}
+
+fn heat(heat: &CaseHeat) -> Object {
+    Object::new()
+        .with("set_temperature", need(&heat.set_temperature))
+        .with("frost_guard", need(&heat.frost_guard))
+        .with("comfort", need(&heat.comfort))
+}
+
+fn need(need: &HeatNeed) -> Object {
+    Object::new()
+        .with("inside_c", need.inside_c)
+        .with("outside_c", need.outside_c)
+        .answer("ach_per_h", need.ach_per_h.clone())
+        .with("dry_air_kg_s", need.dry_air_kg_s)
+        .with("air_w", need.air_w)
+        .answer("fabric_w", need.fabric_w.clone())
+        .answer("heat_w", need.total_w())
+}

@@ -1,0 +1,186 @@
+//! What `assess --json` prints.
+//!
+//! One object; `format` stands first and is 1. A key is never taken away, renamed or given
+//! another meaning or unit within a format; keys may be added. Units stand in the keys: `_mm2`,
+//! `_kg_s`, `_per_h`, `_w`, `_c`, `_deg`, `_percent`; shares from 0 to 1 end in `_share`.
+//!
+//! One rule for what is not known: the key is there with `null`, and beside it stands the same
+//! key with `_not_known` behind it, holding the reason as a sentence. Nothing unknown is zero.
+//! Text is the surveyor's own, except for choices, which are the words of the survey file.
+//!
+//! Every key is listed in the contributor's guide, DEVELOPERS.md, under *What assess --json
+//! prints*; a test compares the two in both directions.
+
+mod cases;
+mod leakage;
+mod object;
+mod survey;
+
+use crate::assess::{Assessment, Topic, Working, working};
+use crate::survey::{Finding, Item, Severity, Survey};
+use object::{Object, Value};
+
+/// Number of the layout of the output.
+const FORMAT: u32 = 1;
+
+/// Everything, as indented JSON with a line feed at the end.
+///
+/// # Errors
+/// What the serializer says; with finite numbers and text keys there is nothing to say.
+pub(super) fn print(survey: &Survey, assessment: &Assessment) -> serde_json::Result<String> {
+    let mut text = serde_json::to_string_pretty(&whole(survey, assessment))?;
+    text.push('\n');
+    Ok(text)
+}
+
+fn whole(survey: &Survey, assessment: &Assessment) -> Object {
+    use super::words::Word;
+    let case_id = |index: usize| assessment.cases.get(index).map(|case| case.id.0);
+    let (calmest, windiest) = assessment
+        .calmest_and_windiest
+        .map_or((None, None), |(calm, windy)| {
+            (case_id(calm), case_id(windy))
+        });
+    Object::new()
+        .with("format", FORMAT)
+        .with("program", "gapledger")
+        .with("program_version", env!("CARGO_PKG_VERSION"))
+        .with("set_up", assessment.set_up.word())
+        .with("finding_counts", finding_counts(&assessment.findings))
+        .with("findings", list(&assessment.findings, finding))
+        .with("survey", survey::header(survey))
+        .with("vehicle", survey::vehicle(survey, assessment))
+        .with("site", survey::site(survey))
+        .with("targets", survey::targets(survey))
+        .with("leakage", leakage::leakage(survey, assessment))
+        .with("gaps", leakage::gaps(survey, assessment))
+        .with(
+            "cases",
+            list(&assessment.cases, |case| {
+                cases::case(survey, assessment, case)
+            }),
+        )
+        .recorded("calmest_case", calmest)
+        .recorded("windiest_case", windiest)
+        .answer("season_ach_mean_per_h", assessment.season_ach_per_h.clone())
+        .answer("fabric", survey::fabric(survey, assessment))
+        .with("safety_ventilation", survey::safety(assessment))
+        .with("workings", workings(survey, assessment))
+}
+
+fn list<T>(items: &[T], object: impl Fn(&T) -> Object) -> Vec<Object> {
+    items.iter().map(object).collect()
+}
+
+fn finding_counts(findings: &[Finding]) -> Object {
+    let count = |severity| {
+        findings
+            .iter()
+            .filter(|finding| finding.severity == severity)
+            .count()
+    };
+    Object::new()
+        .with("danger", count(Severity::Danger))
+        .with("error", count(Severity::Error))
+        .with("warning", count(Severity::Warning))
+        .with("note", count(Severity::Note))
+}
+
+fn finding(finding: &Finding) -> Object {
+    let (item, id) = item(finding.place.item);
+    Object::new()
+        .with("severity", finding.severity.name())
+        .with("item", item)
+        .with("id", id.map_or(Value::Null, Value::from))
+        .with("field", finding.place.field)
+        .with("sentence", finding.sentence.as_str())
+        .with("advice", finding.advice.as_str())
+}
+
+/// Word for the part of the survey, and the record's id if it is one.
+fn item(item: Item) -> (&'static str, Option<u32>) {
+    match item {
+        Item::Header => ("header", None),
+        Item::Vehicle => ("vehicle", None),
+        Item::Site => ("site", None),
+        Item::Targets => ("targets", None),
+        Item::Tariffs => ("tariffs", None),
+        Item::Zone(id) => ("zone", Some(id.0)),
+        Item::Gap(id) => ("gap", Some(id.0)),
+        Item::Weather(id) => ("weather", Some(id.0)),
+        Item::Fabric(id) => ("fabric", Some(id.0)),
+        Item::Appliance(id) => ("appliance", Some(id.0)),
+        Item::Machine(id) => ("machine", Some(id.0)),
+        Item::Heater(id) => ("heater", Some(id.0)),
+        Item::Fan(id) => ("fan", Some(id.0)),
+        Item::Source(id) => ("source", Some(id.0)),
+        Item::Ledger => ("ledger", None),
+        Item::SafetyVentilation => ("safety_ventilation", None),
+    }
+}
+
+/// Every result that has a working, in the order of the page.
+fn topics(survey: &Survey) -> Vec<(&'static str, Option<u32>, Topic)> {
+    let mut topics = vec![
+        ("volume", None, Topic::Volume),
+        ("leakage_area", None, Topic::LeakageArea),
+        ("exponent", None, Topic::Exponent),
+    ];
+    for case in &survey.weather {
+        let id = case.id;
+        topics.extend([
+            ("air_change", Some(id.0), Topic::AirChange(id)),
+            ("cross_check", Some(id.0), Topic::CrossCheck(id)),
+            ("removal", Some(id.0), Topic::Removal(id)),
+            ("heat", Some(id.0), Topic::Heat(id)),
+            ("frost_guard", Some(id.0), Topic::FrostGuard(id)),
+        ]);
+    }
+    topics.push(("safety_ventilation", None, Topic::SafetyVentilation));
+    let gaps = survey.gaps.iter().map(|gap| gap.id);
+    topics.extend(gaps.map(|id| ("gap", Some(id.0), Topic::Gap(id))));
+    let elements = survey.fabric.iter().map(|element| element.id);
+    topics.extend(elements.map(|id| ("fabric_element", Some(id.0), Topic::FabricElement(id))));
+    topics
+}
+
+fn workings(survey: &Survey, assessment: &Assessment) -> Vec<Object> {
+    topics(survey)
+        .into_iter()
+        .filter_map(|(word, id, topic)| {
+            let working = working(survey, assessment, topic)?;
+            Some(working_object(word, id, &working))
+        })
+        .collect()
+}
+
+fn working_object(topic: &str, id: Option<u32>, working: &Working) -> Object {
+    let inputs = working
+        .inputs
+        .iter()
+        .map(|(name, value)| {
+            Object::new()
+                .with("name", name.as_str())
+                .with("value", value.as_str())
+        })
+        .collect::<Vec<_>>();
+    let sources = working
+        .sources
+        .iter()
+        .map(|source| {
+            Object::new()
+                .with("mark", source.mark.letter().to_string())
+                .with("mark_means", source.mark.words())
+                .with("text", source.text.as_str())
+        })
+        .collect::<Vec<_>>();
+    Object::new()
+        .with("topic", topic)
+        .with("id", id.map_or(Value::Null, Value::from))
+        .with("title", working.title.as_str())
+        .with("formula", working.formula.as_str())
+        .with("inputs", inputs)
+        .with("result", working.result.as_str())
+        .with("sources", sources)
+        .with("notes", working.notes.clone())
+}

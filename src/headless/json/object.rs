@@ -1,0 +1,157 @@
+//! Objects whose keys keep their order, and the one rule for what is not known.
+
+use crate::assess::Answer;
+use serde::ser::{Serialize, SerializeMap, Serializer};
+use std::borrow::Cow;
+
+/// A JSON value.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Value {
+    Null,
+    Flag(bool),
+    Whole(u64),
+    Number(f64),
+    Text(String),
+    List(Vec<Value>),
+    Object(Object),
+}
+
+impl Serialize for Value {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Self::Null => serializer.serialize_unit(),
+            Self::Flag(flag) => serializer.serialize_bool(*flag),
+            Self::Whole(number) => serializer.serialize_u64(*number),
+            Self::Number(number) => serializer.serialize_f64(*number),
+            Self::Text(text) => serializer.serialize_str(text),
+            Self::List(values) => values.serialize(serializer),
+            Self::Object(object) => object.serialize(serializer),
+        }
+    }
+}
+
+impl From<bool> for Value {
+    fn from(flag: bool) -> Self {
+        Self::Flag(flag)
+    }
+}
+
+impl From<u32> for Value {
+    fn from(number: u32) -> Self {
+        Self::Whole(u64::from(number))
+    }
+}
+
+impl From<usize> for Value {
+    fn from(number: usize) -> Self {
+        Self::Whole(number as u64)
+    }
+}
+
+impl From<f64> for Value {
+    fn from(number: f64) -> Self {
+        Self::Number(number)
+    }
+}
+
+impl From<&str> for Value {
+    fn from(text: &str) -> Self {
+        Self::Text(text.to_owned())
+    }
+}
+
+impl From<String> for Value {
+    fn from(text: String) -> Self {
+        Self::Text(text)
+    }
+}
+
+impl From<Object> for Value {
+    fn from(object: Object) -> Self {
+        Self::Object(object)
+    }
+}
+
+impl<T: Into<Value>> From<Vec<T>> for Value {
+    fn from(values: Vec<T>) -> Self {
+        Self::List(values.into_iter().map(Into::into).collect())
+    }
+}
+
+/// A JSON object: its keys in the order they were added.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Object(Vec<(Cow<'static, str>, Value)>);
+
+impl Serialize for Object {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(self.0.len()))?;
+        for (key, value) in &self.0 {
+            map.serialize_entry(key, value)?;
+        }
+        map.end()
+    }
+}
+
+impl Object {
+    pub(super) fn new() -> Self {
+        Self::default()
+    }
+
+    /// Adds a key. A number that JSON cannot hold is not known, never something else.
+    pub(super) fn with(mut self, key: &'static str, value: impl Into<Value>) -> Self {
+        match value.into() {
+            Value::Number(number) if !number.is_finite() => {
+                self.not_known(key, "the result is not a finite number")
+            }
+            value => {
+                self.0.push((Cow::Borrowed(key), value));
+                self
+            }
+        }
+    }
+
+    /// Adds a key whose value may not be known: then it is null, and the key with `_not_known`
+    /// behind it gives the reason.
+    pub(super) fn answer<T: Into<Value>>(self, key: &'static str, answer: Answer<T>) -> Self {
+        match answer {
+            Ok(value) => self.with(key, value),
+            Err(unknown) => self.not_known(key, &unknown.reason),
+        }
+    }
+
+    /// Adds a key that holds what was recorded, if it was.
+    pub(super) fn recorded<T: Into<Value>>(self, key: &'static str, value: Option<T>) -> Self {
+        match value {
+            Some(value) => self.with(key, value),
+            None => self.not_known(key, "not given in the survey"),
+        }
+    }
+
+    pub(super) fn not_known(mut self, key: &'static str, reason: &str) -> Self {
+        self.0.push((Cow::Borrowed(key), Value::Null));
+        let reason = Value::Text(reason.to_owned());
+        self.0
+            .push((Cow::Owned(format!("{key}_not_known")), reason));
+        self
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::NotKnown;
+
+    #[test]
+    fn what_is_not_known_is_null_with_its_reason() {
+        let object = Object::new()
+            .with("b_first", 1.5)
+            .answer::<f64>("a_w", Err(NotKnown::because("no area")))
+            .recorded("length_m", None::<f64>)
+            .with("c_w", f64::NAN);
+        let text = serde_json::to_string(&object).expect("JSON");
+        let expected = "{\"b_first\":1.5,\"a_w\":null,\"a_w_not_known\":\"no area\",\
+            \"length_m\":null,\"length_m_not_known\":\"not given in the survey\",\
+            \"c_w\":null,\"c_w_not_known\":\"the result is not a finite number\"}";
+        assert_eq!(text, expected);
+    }
+}

@@ -1,0 +1,103 @@
+//! What was recorded about the vehicle and its place, its fabric and its safety ventilation.
+
+use super::object::Object;
+use crate::assess::{Answer, Assessment, SafetyVerdict};
+use crate::headless::words::Word;
+use crate::survey::Survey;
+
+const MM2: f64 = 1e6;
+
+pub(super) fn header(survey: &Survey) -> Object {
+    let header = &survey.header;
+    Object::new()
+        .with("title", header.title.as_str())
+        .with("scene", header.scene.as_str())
+        .with("surveyor", header.surveyor.as_str())
+        .with("date", header.date.as_str())
+        .with("reference", header.reference.as_str())
+        .with("note", header.note.as_str())
+}
+
+pub(super) fn vehicle(survey: &Survey, assessment: &Assessment) -> Object {
+    let vehicle = &survey.vehicle;
+    Object::new()
+        .with("kind", vehicle.kind.word())
+        .recorded("length_m", vehicle.length_m)
+        .recorded("width_m", vehicle.width_m)
+        .recorded("height_m", vehicle.height_m)
+        .recorded("floor_height_m", vehicle.floor_height_m)
+        .answer("gross_volume_m3", assessment.volume_m3.clone())
+        .with("skirted", vehicle.skirted)
+        .with("berths", vehicle.berths)
+}
+
+pub(super) fn site(survey: &Survey) -> Object {
+    let site = &survey.site;
+    Object::new()
+        .with("terrain", site.terrain.word())
+        .with("shelter", site.shelter.word())
+        .with("pressure_set", site.pressure_set.word())
+        .recorded("heading_deg", site.heading_deg)
+        .with("altitude_m", site.altitude_m)
+}
+
+pub(super) fn targets(survey: &Survey) -> Object {
+    let targets = &survey.targets;
+    Object::new()
+        .with("rh_percent", targets.rh_percent)
+        .with("set_temperature_c", targets.set_temperature_c)
+        .with("frost_guard_c", targets.frost_guard_c)
+        .with("comfort_c", targets.comfort_c)
+        .with("design_outside_c", targets.design_outside_c)
+}
+
+pub(super) fn fabric(survey: &Survey, assessment: &Assessment) -> Answer<Object> {
+    let fabric = assessment.fabric.clone()?;
+    let elements: Vec<Object> = survey
+        .fabric
+        .iter()
+        .zip(&fabric.elements)
+        .map(|(element, (u, ua))| {
+            Object::new()
+                .with("id", element.id.0)
+                .with("name", element.name.as_str())
+                .with("part", element.part.word())
+                .recorded("area_m2", element.area_m2)
+                .with("u_w_per_m2_k", *u)
+                .with("ua_w_per_k", *ua)
+        })
+        .collect();
+    Ok(Object::new()
+        .with("ua_w_per_k", fabric.ua_w_per_k)
+        .with("area_m2", fabric.area_m2)
+        .with("elements", elements))
+}
+
+pub(super) fn safety(assessment: &Assessment) -> Object {
+    let safety = &assessment.safety;
+    let mm2 = |area: &Answer<f64>| area.clone().map(|area| area * MM2);
+    let required = safety.required.clone().map(|required| {
+        Object::new()
+            .with("high_in_roof_mm2", required.high_in_roof * MM2)
+            .with("high_elsewhere_mm2", required.high_elsewhere * MM2)
+            .with("low_mm2", required.low * MM2)
+            .with("open_flued", required.open_flued)
+    });
+    let object = Object::new()
+        .answer("plan_area_m2", safety.plan_area_m2.clone())
+        .answer("required", required)
+        .answer("high_in_roof_mm2", mm2(&safety.high_in_roof))
+        .answer("high_elsewhere_mm2", mm2(&safety.high_elsewhere))
+        .answer("low_mm2", mm2(&safety.low));
+    match &safety.verdict {
+        SafetyVerdict::Meets => object.with("verdict", "meets"),
+        SafetyVerdict::Below {
+            high_share,
+            low_share,
+        } => object
+            .with("verdict", "below")
+            .with("high_share", *high_share)
+            .with("low_share", *low_share),
+        SafetyVerdict::NotKnown(unknown) => object.not_known("verdict", &unknown.reason),
+    }
+}

@@ -1,0 +1,374 @@
+//! The ledger of gaps as CSV.
+//!
+//! Comma-separated after RFC 4180, UTF-8, a dot as decimal point; the unit of each column is in
+//! its header. A size that was not taken is an empty cell. Text that a spreadsheet would take for
+//! a formula is preceded by an apostrophe.
+
+use super::words::Word;
+use crate::assess::{Assessment, GapAnswer, GapLeakage};
+use crate::survey::file::{Disk, RealDisk};
+use crate::survey::{Behind, Form, Gap, Survey};
+use std::fs::{self, Metadata};
+use std::io;
+use std::path::{Path, PathBuf};
+
+/// Why the ledger was not written.
+#[derive(Debug, thiserror::Error)]
+pub(super) enum LedgerError {
+    #[error(
+        "{path:?} is a survey file or its backup and is never overwritten: write to a name that ends in .csv"
+    )]
+    SurveyFile { path: PathBuf },
+    #[error("{path:?} is not an ordinary file: write to a file name that ends in .csv")]
+    NotAFile { path: PathBuf },
+    #[error("there is no folder {folder:?}: make it first, or choose another")]
+    NoFolder { folder: PathBuf },
+    #[error(
+        "{path:?} was not written ({source}): check free space and permission, or write elsewhere"
+    )]
+    Io { path: PathBuf, source: io::Error },
+    #[error("the ledger could not be put into CSV: {0}")]
+    Csv(#[from] csv::Error),
+}
+
+/// Writes the ledger to `output`: the old file stays whole until the new one takes its place.
+pub(super) fn write(
+    survey_file: &Path,
+    output: &Path,
+    survey: &Survey,
+    assessment: &Assessment,
+) -> Result<(), LedgerError> {
+    let failed = |source| LedgerError::Io {
+        path: output.to_owned(),
+        source,
+    };
+    let (target, old) = target(survey_file, output)?;
+    let bytes = bytes(survey, assessment)?;
+    let folder = match target.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
+    };
+    if !folder.is_dir() {
+        return Err(LedgerError::NoFolder {
+            folder: folder.to_owned(),
+        });
+    }
+    let mut disk = RealDisk;
+    let (temporary, mut file) = disk.create(folder, old.as_ref()).map_err(failed)?;
+    let written = disk
+        .write(&mut file, &bytes)
+        .and_then(|()| disk.sync(&file))
+        .and_then(|()| disk.rename(&temporary, &target));
+    if let Err(source) = written {
+        // The first error is the one to report.
+        let _ = disk.remove(&temporary);
+        return Err(failed(source));
+    }
+    disk.sync_folder(folder).map_err(failed)
+}
+
+/// The file that is meant, links followed, and what is there now. Never a survey.
+fn target(survey_file: &Path, output: &Path) -> Result<(PathBuf, Option<Metadata>), LedgerError> {
+    let refused = || LedgerError::SurveyFile {
+        path: output.to_owned(),
+    };
+    if is_survey_name(output) {
+        return Err(refused());
+    }
+    let target = match fs::canonicalize(output) {
+        Ok(target) => target,
+        Err(error) if error.kind() == io::ErrorKind::NotFound => {
+            return Ok((output.to_owned(), None));
+        }
+        Err(source) => {
+            return Err(LedgerError::Io {
+                path: output.to_owned(),
+                source,
+            });
+        }
+    };
+    let is_source = fs::canonicalize(survey_file).is_ok_and(|survey| survey == target);
+    if is_source || is_survey_name(&target) {
+        return Err(refused());
+    }
+    let old = fs::metadata(&target).map_err(|source| LedgerError::Io {
+        path: output.to_owned(),
+        source,
+    })?;
+    if !old.is_file() {
+        return Err(LedgerError::NotAFile {
+            path: output.to_owned(),
+        });
+    }
+    Ok((target, Some(old)))
+}
+
+/// `NAME.ron` and its backup `NAME.ron.bak`, in whatever case.
+fn is_survey_name(path: &Path) -> bool {
+    let name = path
+        .file_name()
+        .unwrap_or_default()
+        .to_string_lossy()
+        .to_lowercase();
+    name.ends_with(".ron") || name.ends_with(".ron.bak")
+}
+
+/// The ledger as the bytes of a CSV file.
+fn bytes(survey: &Survey, assessment: &Assessment) -> Result<Vec<u8>, LedgerError> {
+    let mut writer = csv::WriterBuilder::new()
+        .terminator(csv::Terminator::CRLF)
+        .from_writer(Vec::new());
+    writer.write_record(COLUMNS.map(|(header, _)| header))?;
+    for gap in &survey.gaps {
+        let line = Line {
+            survey,
+            gap,
+            answer: assessment.gaps.iter().find(|answer| answer.id == gap.id),
+        };
+        writer.write_record(COLUMNS.map(|(_, cell)| cell(&line)))?;
+    }
+    writer
+        .into_inner()
+        .map_err(|error| LedgerError::Csv(csv::Error::from(error.into_error())))
+}
+
+/// What a cell is made from.
+struct Line<'a> {
+    survey: &'a Survey,
+    gap: &'a Gap,
+    answer: Option<&'a GapAnswer>,
+}
+
+type Cell = fn(&Line<'_>) -> String;
+
+/// Every column: its header, and its cell for a gap.
+const COLUMNS: [(&str, Cell); 50] = [
+    ("gap", |line| line.gap.id.to_string()),
+    ("name", |line| harmless(&line.gap.name)),
+    ("zone", |line| {
+        let zone = line.survey.zone(line.gap.zone);
+        zone.map_or_else(String::new, |zone| harmless(&zone.name))
+    }),
+    ("facing", |line| line.gap.facing.word().to_owned()),
+    ("form", |line| line.gap.form.word().to_owned()),
+    ("length_mm", |line| size(line, "length_mm")),
+    ("width_mm", |line| size(line, "width_mm")),
+    ("height_mm", |line| size(line, "height_mm")),
+    ("depth_mm", |line| size(line, "depth_mm")),
+    ("bends", |line| size(line, "bends")),
+    ("diameter_mm", |line| size(line, "diameter_mm")),
+    ("hole_mm", |line| size(line, "hole_mm")),
+    ("pipe_mm", |line| size(line, "pipe_mm")),
+    ("grille_material", |line| match &line.gap.form {
+        Form::Grille { material, .. } => material.word().to_owned(),
+        _ => String::new(),
+    }),
+    ("free_percent", |line| size(line, "free_percent")),
+    ("area_mm2", |line| size(line, "area_mm2")),
+    ("area_convention", |line| match &line.gap.form {
+        Form::StatedArea { convention, .. } => convention.word().to_owned(),
+        _ => String::new(),
+    }),
+    ("flow_m3_per_h", |line| size(line, "flow_m3_per_h")),
+    ("at_pa", |line| size(line, "at_pa")),
+    ("exponent", |line| size(line, "exponent")),
+    ("count", |line| line.gap.count.to_string()),
+    ("along_m", |line| number(line.gap.position.along_m)),
+    ("across_m", |line| number(line.gap.position.across_m)),
+    ("height_above_ground_m", |line| {
+        number(line.gap.position.height_m)
+    }),
+    ("rise_m", |line| number(line.gap.position.rise_m)),
+    ("purpose", |line| line.gap.purpose.word().to_owned()),
+    ("open_laid_up", |line| {
+        flag(line.gap.closing.map(|closing| closing.open_laid_up))
+    }),
+    ("open_in_use", |line| {
+        flag(line.gap.closing.map(|closing| closing.open_in_use))
+    }),
+    ("leaves_percent", |line| {
+        number(line.gap.closing.map(|closing| closing.leaves_percent))
+    }),
+    ("leads_to", |line| line.gap.leads_to.word().to_owned()),
+    ("behind_gap", |line| match line.gap.behind {
+        Some(Behind::Gap(outer)) => outer.to_string(),
+        _ => String::new(),
+    }),
+    ("behind_free_area_mm2", |line| match line.gap.behind {
+        Some(Behind::Opening { free_area_mm2 }) => number(free_area_mm2),
+        _ => String::new(),
+    }),
+    ("cavity_pressure_coefficient", |line| {
+        number(line.gap.cavity_pressure_coefficient)
+    }),
+    ("certainty", |line| line.gap.certainty.word().to_owned()),
+    ("state", |line| line.gap.state.word().to_owned()),
+    ("state_date", |line| harmless(&line.gap.state_date)),
+    ("remedy", |line| {
+        line.gap
+            .remedy
+            .as_ref()
+            .map_or_else(String::new, |remedy| remedy.kind.word().to_owned())
+    }),
+    ("remedy_words", |line| {
+        line.gap
+            .remedy
+            .as_ref()
+            .map_or_else(String::new, |remedy| harmless(&remedy.words))
+    }),
+    ("leak_left_percent", |line| {
+        number(
+            line.gap
+                .remedy
+                .as_ref()
+                .and_then(|remedy| remedy.leak_left_percent),
+        )
+    }),
+    ("material_cost", |line| {
+        number(
+            line.gap
+                .remedy
+                .as_ref()
+                .and_then(|remedy| remedy.material_cost),
+        )
+    }),
+    ("cost_basis", |line| {
+        let remedy = line.gap.remedy.as_ref();
+        remedy.map_or_else(String::new, |remedy| remedy.cost_basis.word().to_owned())
+    }),
+    ("minutes", |line| {
+        number(line.gap.remedy.as_ref().and_then(|remedy| remedy.minutes))
+    }),
+    ("damp", |line| harmless(&line.gap.damp)),
+    ("note", |line| harmless(&line.gap.note)),
+    ("photos", |line| harmless(&line.gap.photos.join("; "))),
+    ("set_up", |line| line.survey.set_up.word().to_owned()),
+    ("eqla_10pa_mm2", |line| {
+        leakage(line, |figures| figures.eqla * 1e6)
+    }),
+    ("ela_4pa_mm2", |line| {
+        leakage(line, |figures| figures.ela * 1e6)
+    }),
+    ("flow_50pa_m3_per_h", |line| {
+        leakage(line, |figures| figures.flow_50pa * 3600.0)
+    }),
+    ("leakage_not_known", |line| {
+        match line.answer.map(|answer| &answer.leakage) {
+            Some(GapLeakage::Known(_)) => String::new(),
+            Some(GapLeakage::NotSized { reason } | GapLeakage::Impossible { reason }) => {
+                harmless(reason)
+            }
+            Some(GapLeakage::Compartment) => super::OUTER_OPENING.to_owned(),
+            None => super::NOT_ASSESSED.to_owned(),
+        }
+    }),
+];
+
+fn leakage(line: &Line<'_>, value: fn(&crate::assess::LeakageFigures) -> f64) -> String {
+    number(
+        line.answer
+            .and_then(|answer| answer.leakage.figures())
+            .map(value),
+    )
+}
+
+/// One size of the gap's form by its name; empty if the form has none such or it was not taken.
+fn size(line: &Line<'_>, name: &str) -> String {
+    let value = super::sizes(&line.gap.form)
+        .into_iter()
+        .find(|(size, _)| *size == name)
+        .and_then(|(_, value)| value);
+    number(value)
+}
+
+fn number(value: Option<f64>) -> String {
+    value.map_or_else(String::new, |value| value.to_string())
+}
+
+fn flag(value: Option<bool>) -> String {
+    value.map_or_else(String::new, |value| {
+        if value { "yes" } else { "no" }.to_owned()
+    })
+}
+
+/// Text that no spreadsheet runs as a formula: one that begins like a formula, also behind blanks
+/// or a control character, gets an apostrophe in front. Numbers never come this way.
+fn harmless(text: &str) -> String {
+    let begins = text
+        .trim_start_matches(|c: char| c.is_whitespace() || c.is_control())
+        .starts_with(['=', '+', '-', '@', '＝', '＋', '－', '＠']);
+    let control = text.starts_with(|c: char| c.is_control());
+    if begins || control {
+        format!("'{text}")
+    } else {
+        text.to_owned()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::assess;
+    use crate::survey::{Facing, GapId, VehicleKind, ZoneId};
+
+    #[test]
+    fn cells_that_look_like_formulas_are_made_harmless() {
+        for (text, cell) in [
+            ("=1+1", "'=1+1"),
+            ("+49 30", "'+49 30"),
+            ("-5 % damp", "'-5 % damp"),
+            ("@SUM(A1)", "'@SUM(A1)"),
+            ("\t=1", "'\t=1"),
+            ("\r\n=1", "'\r\n=1"),
+            (" =1", "' =1"),
+            ("＝1", "'＝1"),
+            ("door = old", "door = old"),
+            ("", ""),
+        ] {
+            assert_eq!(harmless(text), cell);
+        }
+    }
+
+    #[test]
+    fn survey_files_are_known_by_their_names() {
+        for (name, is) in [
+            ("a.ron", true),
+            ("b/A.RON", true),
+            ("a.ron.bak", true),
+            ("a.csv", false),
+            ("ron", false),
+        ] {
+            assert_eq!(is_survey_name(Path::new(name)), is, "{name}");
+        }
+    }
+
+    #[test]
+    fn no_header_stands_twice_and_numbers_stay_plain() {
+        let mut survey = Survey::new(VehicleKind::PanelVan);
+        let form = Form::NarrowGap {
+            length_mm: Some(1200.0),
+            width_mm: Some(2.5),
+            depth_mm: None,
+            bends: 1,
+        };
+        let mut gap = Gap::new(GapId(4), ZoneId(1), Facing::Offside, form);
+        gap.cavity_pressure_coefficient = Some(-0.2);
+        gap.note = "=HYPERLINK(\"x\"),\n\"quoted\"".to_owned();
+        survey.gaps.push(gap);
+        let bytes = bytes(&survey, &assess(&survey)).expect("CSV");
+        let mut reader = csv::Reader::from_reader(bytes.as_slice());
+        let headers = reader.headers().expect("headers").clone();
+        let unique: std::collections::BTreeSet<&str> = headers.iter().collect();
+        assert_eq!(unique.len(), headers.len());
+        let record = reader.records().next().expect("a line").expect("sound");
+        let cell = |name: &str| &record[headers.iter().position(|h| h == name).expect("there")];
+        assert_eq!(cell("length_mm"), "1200");
+        assert_eq!(cell("width_mm"), "2.5");
+        assert_eq!(cell("depth_mm"), "");
+        assert_eq!(cell("bends"), "1");
+        assert_eq!(cell("cavity_pressure_coefficient"), "-0.2");
+        assert_eq!(cell("note"), "'=HYPERLINK(\"x\"),\n\"quoted\"");
+        assert_eq!(cell("eqla_10pa_mm2"), "");
+        assert!(cell("leakage_not_known").contains("depth"));
+    }
+}

@@ -1,0 +1,283 @@
+//! The program without a window: `assess`, `check` and `gaps`.
+//!
+//! Everything is made up as text first and then written at once, so that what is printed does not
+//! depend on how far a reader got. Results go to standard output; standard error holds one
+//! sentence where something failed.
+
+mod json;
+mod ledger;
+mod page;
+mod words;
+
+use crate::assess::{Assessment, assess};
+use crate::survey::{Edit, Form, SetUp, Severity, Survey, file};
+use clap::{Subcommand, ValueEnum};
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+/// What can be done without a window.
+#[derive(Clone, Debug, PartialEq, Eq, Subcommand)]
+pub enum Command {
+    /// Print all results of a survey: alerts, leakage, air changes, water, heat, workings
+    Assess {
+        /// The survey file, NAME.ron
+        file: PathBuf,
+        /// Print JSON with documented keys instead of a page to read
+        #[arg(long)]
+        json: bool,
+        /// Work it out for this set-up instead of the one the file shows
+        #[arg(long, value_name = "SET-UP")]
+        set_up: Option<SetUpWord>,
+    },
+    /// Print everything that is wrong, dangerous, doubtful or worth knowing; exit 1 on an error
+    Check {
+        /// The survey file, NAME.ron
+        file: PathBuf,
+    },
+    /// Write the ledger of gaps as CSV, units in the headers
+    Gaps {
+        /// The survey file, NAME.ron
+        file: PathBuf,
+        /// The CSV file to write; an old one is replaced
+        #[arg(short, long, value_name = "OUT.csv")]
+        output: PathBuf,
+    },
+}
+
+/// A set-up as written on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum SetUpWord {
+    /// Standing unused through winter
+    LaidUp,
+    /// People live in it
+    InUse,
+}
+
+impl From<SetUpWord> for SetUp {
+    fn from(word: SetUpWord) -> Self {
+        match word {
+            SetUpWord::LaidUp => Self::LaidUp,
+            SetUpWord::InUse => Self::InUse,
+        }
+    }
+}
+
+/// How a command ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Outcome {
+    /// All went well: exit code 0.
+    Fine,
+    /// It was done, but the survey has errors: exit code 1.
+    SurveyHasErrors,
+    /// It could not be done: exit code 2.
+    Failed,
+}
+
+impl Outcome {
+    /// The exit code.
+    #[must_use]
+    pub fn code(self) -> u8 {
+        match self {
+            Self::Fine => 0,
+            Self::SurveyHasErrors => 1,
+            Self::Failed => 2,
+        }
+    }
+
+    fn of(assessment: &Assessment) -> Self {
+        let error = |severity| severity == Severity::Error;
+        if assessment
+            .findings
+            .iter()
+            .any(|finding| error(finding.severity))
+        {
+            Self::SurveyHasErrors
+        } else {
+            Self::Fine
+        }
+    }
+}
+
+/// Why a command could not be done.
+#[derive(Debug, thiserror::Error)]
+enum Failure {
+    #[error(transparent)]
+    Load(#[from] file::LoadError),
+    #[error(transparent)]
+    Ledger(#[from] ledger::LedgerError),
+    #[error("the set-up could not be changed: {0}")]
+    SetUp(#[from] crate::survey::EditRefused),
+    #[error("the results could not be put into JSON: {0}")]
+    Json(#[from] serde_json::Error),
+}
+
+/// Does what the command says, on standard output and standard error.
+#[must_use]
+pub fn run(command: Command) -> ExitCode {
+    let outcome = run_to(command, &mut io::stdout().lock(), &mut io::stderr().lock());
+    ExitCode::from(outcome.code())
+}
+
+/// Does what the command says, on the outputs given.
+///
+/// ```
+/// use gapledger::headless::{Command, Outcome, run_to};
+/// let (mut out, mut errors) = (Vec::new(), Vec::new());
+/// let file = "no-such-survey.ron".into();
+/// let outcome = run_to(Command::Check { file }, &mut out, &mut errors);
+/// assert_eq!(outcome, Outcome::Failed);
+/// assert!(out.is_empty());
+/// assert!(String::from_utf8_lossy(&errors).starts_with("gapledger: there is no file"));
+/// ```
+pub fn run_to(command: Command, out: &mut impl Write, errors: &mut impl Write) -> Outcome {
+    match text_of(command) {
+        Ok((text, outcome)) => print(&text, outcome, out, errors),
+        Err(failure) => complain(&failure.to_string(), errors),
+    }
+}
+
+/// What the command prints, and how it ends.
+fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
+    match command {
+        Command::Assess { file, json, set_up } => {
+            let mut survey = load(&file)?;
+            if let Some(word) = set_up {
+                survey.apply(Edit::SetUp(word.into()))?;
+            }
+            let assessment = assess(&survey);
+            let text = if json {
+                json::print(&survey, &assessment)?
+            } else {
+                page::render(&survey, &assessment)
+            };
+            Ok((text, Outcome::of(&assessment)))
+        }
+        Command::Check { file } => {
+            let assessment = assess(&load(&file)?);
+            let text = page::blocks(&assessment.findings);
+            Ok((text, Outcome::of(&assessment)))
+        }
+        Command::Gaps { file, output } => {
+            let survey = load(&file)?;
+            let assessment = assess(&survey);
+            ledger::write(&file, &output, &survey, &assessment)?;
+            Ok((String::new(), Outcome::of(&assessment)))
+        }
+    }
+}
+
+fn load(path: &Path) -> Result<Survey, file::LoadError> {
+    file::load(path).map(|loaded| loaded.survey)
+}
+
+fn print(text: &str, outcome: Outcome, out: &mut impl Write, errors: &mut impl Write) -> Outcome {
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        // Whoever reads has seen enough, as `head` does: not a failure.
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => outcome,
+        Err(error) => complain(
+            &format!("the results could not be printed: {error}"),
+            errors,
+        ),
+        Ok(()) => outcome,
+    }
+}
+
+fn complain(sentence: &str, errors: &mut impl Write) -> Outcome {
+    // Where even standard error is closed, the exit code is all that is left to say it.
+    let _ = writeln!(errors, "gapledger: {sentence}");
+    Outcome::Failed
+}
+
+/// Why a compartment's outer opening has no leakage of its own.
+const OUTER_OPENING: &str =
+    "an outer opening of a compartment: it counts only through the gaps behind it";
+
+/// Why a gap has no leakage, where an assessment leaves it out.
+const NOT_ASSESSED: &str = "it was not assessed";
+
+/// The numbers of a form by their names in the survey file, in its order.
+fn sizes(form: &Form) -> Vec<(&'static str, Option<f64>)> {
+    match *form {
+        Form::NarrowGap {
+            length_mm,
+            width_mm,
+            depth_mm,
+            bends,
+        } => vec![
+            ("length_mm", length_mm),
+            ("width_mm", width_mm),
+            ("depth_mm", depth_mm),
+            ("bends", Some(f64::from(bends))),
+        ],
+        Form::RoundHole { diameter_mm } => vec![("diameter_mm", diameter_mm)],
+        Form::RectangularHole {
+            width_mm,
+            height_mm,
+        } => {
+            vec![("width_mm", width_mm), ("height_mm", height_mm)]
+        }
+        Form::RingGap { hole_mm, pipe_mm } => vec![("hole_mm", hole_mm), ("pipe_mm", pipe_mm)],
+        Form::Grille {
+            width_mm,
+            height_mm,
+            free_percent,
+            ..
+        } => vec![
+            ("width_mm", width_mm),
+            ("height_mm", height_mm),
+            ("free_percent", free_percent),
+        ],
+        Form::StatedArea {
+            area_mm2, exponent, ..
+        } => {
+            vec![("area_mm2", area_mm2), ("exponent", exponent)]
+        }
+        Form::FlowTest {
+            flow_m3_per_h,
+            at_pa,
+            exponent,
+        } => vec![
+            ("flow_m3_per_h", flow_m3_per_h),
+            ("at_pa", at_pa),
+            ("exponent", exponent),
+        ],
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// An output that fails in a given way.
+    struct Fails(io::ErrorKind);
+
+    impl Write for Fails {
+        fn write(&mut self, _: &[u8]) -> io::Result<usize> {
+            Err(self.0.into())
+        }
+
+        fn flush(&mut self) -> io::Result<()> {
+            Ok(())
+        }
+    }
+
+    #[test]
+    fn a_reader_who_leaves_changes_nothing() {
+        let mut errors = Vec::new();
+        let mut gone = Fails(io::ErrorKind::BrokenPipe);
+        for outcome in [Outcome::Fine, Outcome::SurveyHasErrors] {
+            assert_eq!(print("text", outcome, &mut gone, &mut errors), outcome);
+        }
+        assert!(errors.is_empty());
+    }
+
+    #[test]
+    fn a_full_disk_behind_the_output_is_said() {
+        let mut errors = Vec::new();
+        let mut full = Fails(io::ErrorKind::StorageFull);
+        let outcome = print("text", Outcome::Fine, &mut full, &mut errors);
+        assert_eq!(outcome, Outcome::Failed);
+        assert!(String::from_utf8_lossy(&errors).contains("could not be printed"));
+    }
+}

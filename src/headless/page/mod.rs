@@ -1,0 +1,134 @@
+//! The page that `assess` prints for a person: alerts first, then what the vehicle is, the
+//! results, where the leakage is, safety ventilation, and how each result came about.
+//!
+//! Nothing relies on colour. Where a figure is not known the page says so and gives the reason
+//! under the table; where gaps are not sized, totals are marked as *at least*.
+
+mod alerts;
+mod gaps;
+mod layout;
+mod leakage;
+mod results;
+mod safety;
+mod table;
+mod vehicle;
+mod words;
+mod workings;
+
+use crate::assess::{Answer, Assessment, LeakageTotal, NotKnown};
+use crate::survey::Survey;
+use layout::{Page, WIDTH, pad_left, width};
+
+pub(super) use alerts::blocks;
+
+/// The whole page.
+pub(super) fn render(survey: &Survey, assessment: &Assessment) -> String {
+    let mut page = Page::default();
+    title(&mut page, survey, assessment);
+    alerts::print(&mut page, assessment);
+    vehicle::print(&mut page, survey, assessment);
+    results::print(&mut page, survey, assessment);
+    leakage::print(&mut page, survey, assessment);
+    gaps::print(&mut page, survey, assessment);
+    safety::print(&mut page, assessment);
+    workings::print(&mut page, survey, assessment);
+    page.finish()
+}
+
+fn title(page: &mut Page, survey: &Survey, assessment: &Assessment) {
+    let title = if survey.header.title.trim().is_empty() {
+        "Survey without a title"
+    } else {
+        survey.header.title.trim()
+    };
+    let set_up = format!("set-up: {}", assessment.set_up.name());
+    let lines = layout::wrap(title, WIDTH.saturating_sub(width(&set_up) + 2));
+    for (at, line) in lines.iter().enumerate() {
+        if at == 0 {
+            let room = WIDTH.saturating_sub(width(line));
+            page.line(format!("{line}{}", pad_left(&set_up, room)));
+        } else {
+            page.line(line);
+        }
+    }
+    page.line("━".repeat(WIDTH));
+}
+
+/// Reasons for what is not known, numbered in the order they come up under one table.
+#[derive(Debug, Default)]
+struct Unknowns {
+    reasons: Vec<String>,
+}
+
+impl Unknowns {
+    /// `not known (2)`, with the reason kept for [`Unknowns::print`].
+    fn mark(&mut self, unknown: &NotKnown) -> String {
+        let at = self
+            .reasons
+            .iter()
+            .position(|reason| *reason == unknown.reason)
+            .unwrap_or_else(|| {
+                self.reasons.push(unknown.reason.clone());
+                self.reasons.len() - 1
+            });
+        format!("not known ({})", at + 1)
+    }
+
+    /// The words for a known value, or the mark.
+    fn or<T>(&mut self, answer: &Answer<T>, words: impl FnOnce(&T) -> String) -> String {
+        match answer {
+            Ok(value) => words(value),
+            Err(unknown) => self.mark(unknown),
+        }
+    }
+
+    fn print(&self, page: &mut Page) {
+        for (reason, number) in self.reasons.iter().zip(1..) {
+            page.hanging(&format!("({number}) not known: "), reason);
+        }
+    }
+}
+
+/// A total's figure. One that lacks gaps without a size is at least so much; one that holds no
+/// sized gap at all is not known, never zero.
+fn total_figure(total: &LeakageTotal, value: f64, digits: i32) -> Answer<String> {
+    if total.gaps == 0 && total.not_sized > 0 {
+        return Err(NotKnown::because(NONE_SIZED));
+    }
+    let at_least = if total.not_sized > 0 { "≥ " } else { "" };
+    Ok(format!("{at_least}{}", words::figure(value, digits)))
+}
+
+/// Why the total of nothing but unsized gaps is not known.
+pub(super) const NONE_SIZED: &str = "none of its gaps has all its sizes";
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::LeakageFigures;
+
+    #[test]
+    fn a_total_without_any_sized_gap_is_not_zero() {
+        let mut total = LeakageTotal {
+            gaps: 0,
+            not_sized: 2,
+            figures: LeakageFigures::default(),
+        };
+        assert!(total_figure(&total, 0.0, 3).is_err());
+        total.gaps = 1;
+        assert_eq!(total_figure(&total, 41.23, 3), Ok("≥ 41.2".to_owned()));
+        total.not_sized = 0;
+        assert_eq!(total_figure(&total, 41.23, 3), Ok("41.2".to_owned()));
+    }
+
+    #[test]
+    fn a_reason_that_comes_twice_is_printed_once() {
+        let mut unknowns = Unknowns::default();
+        assert_eq!(unknowns.mark(&NotKnown::because("a")), "not known (1)");
+        assert_eq!(unknowns.mark(&NotKnown::because("b")), "not known (2)");
+        assert_eq!(unknowns.mark(&NotKnown::because("a")), "not known (1)");
+        let mut page = Page::default();
+        unknowns.print(&mut page);
+        assert_eq!(page.finish(), "(1) not known: a\n(2) not known: b\n");
+    }
+}

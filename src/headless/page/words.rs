@@ -1,0 +1,222 @@
+//! Numbers, sizes and directions as people read them.
+
+use crate::assess::number::significant;
+use crate::survey::gap::{Behind, Form, GrilleMaterial, LeadsTo};
+use crate::survey::{Facing, Gap, SetUp, WorkState};
+
+/// A worked-out number with so many significant digits and a real minus sign.
+pub(super) fn figure(value: f64, digits: i32) -> String {
+    if is_extreme(value) {
+        return format!("{value:.2e}").replace('-', "−");
+    }
+    significant(value, digits).replace('-', "−")
+}
+
+/// A number that was typed in: as many digits as were given, unless no person would type so many.
+pub(super) fn given(value: f64) -> String {
+    if is_extreme(value) {
+        return format!("{value:.2e}").replace('-', "−");
+    }
+    let all = format!("{value}");
+    let shown = if all.len() > MOST_TYPED {
+        significant(value, 6)
+    } else {
+        all
+    };
+    shown.replace('-', "−")
+}
+
+/// Characters of the longest number that is shown as it was typed.
+const MOST_TYPED: usize = 9;
+
+/// Whether a number would be a row of zeros; no vehicle has such, but a file may.
+fn is_extreme(value: f64) -> bool {
+    value != 0.0 && !(1e-9..1e9).contains(&value.abs())
+}
+
+/// The same with `?` where nothing was given.
+pub(super) fn given_or_query(value: Option<f64>) -> String {
+    value.map_or_else(|| "?".to_owned(), given)
+}
+
+/// `1 gap`, `2 gaps`.
+pub(super) fn counted(count: usize, one: &str, many: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { many })
+}
+
+/// The facing without the explanation in brackets, for narrow columns.
+pub(super) fn facing(facing: Facing) -> &'static str {
+    let name = facing.name();
+    name.split(" (").next().unwrap_or(name)
+}
+
+/// Degrees clockwise with one decimal only where it is needed.
+pub(super) fn degrees(value: f64) -> String {
+    format!("{}°", given((value * 10.0).round() / 10.0))
+}
+
+/// A compass direction: degrees and the nearest of the sixteen points.
+pub(super) fn compass(value: f64) -> String {
+    const POINTS: [&str; 16] = [
+        "N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW",
+        "NW", "NNW",
+    ];
+    let sector = (value.rem_euclid(360.0) / 22.5).round();
+    let point = (0_u8..)
+        .zip(POINTS)
+        .find(|(at, _)| (f64::from(*at) - sector).abs() < 0.5)
+        .map_or("N", |(_, point)| point);
+    format!("{}° {point}", given(value.round()))
+}
+
+/// Form and sizes of a gap, with count and what it lies behind.
+pub(super) fn form(gap: &Gap) -> String {
+    let mut words = String::new();
+    if gap.count != 1 {
+        words.push_str(&format!("{} × ", gap.count));
+    }
+    words.push_str(&sizes(&gap.form));
+    match gap.behind {
+        None => {}
+        Some(Behind::Gap(outer)) => words.push_str(&format!(", behind gap {outer}")),
+        Some(Behind::Opening { free_area_mm2 }) => words.push_str(&format!(
+            ", behind an opening of {} mm²",
+            given_or_query(free_area_mm2)
+        )),
+    }
+    // A number stays with its unit where the line breaks.
+    for unit in [" mm", " m³/h", " Pa", " deep"] {
+        words = words.replace(unit, &unit.replace(' ', "\u{a0}"));
+    }
+    words.replace("× ", "×\u{a0}")
+}
+
+fn sizes(form: &Form) -> String {
+    let q = given_or_query;
+    match *form {
+        Form::NarrowGap {
+            length_mm,
+            width_mm,
+            depth_mm,
+            bends,
+        } => {
+            let bends = match bends {
+                0 => String::new(),
+                1 => ", 1 bend".to_owned(),
+                more => format!(", {more} bends"),
+            };
+            format!(
+                "narrow gap {} × {} mm, {} deep{bends}",
+                q(length_mm),
+                q(width_mm),
+                q(depth_mm)
+            )
+        }
+        Form::RoundHole { diameter_mm } => format!("round hole {} mm", q(diameter_mm)),
+        Form::RectangularHole {
+            width_mm,
+            height_mm,
+        } => {
+            format!("rectangular hole {} × {} mm", q(width_mm), q(height_mm))
+        }
+        Form::RingGap { hole_mm, pipe_mm } => {
+            format!("ring: hole {} mm, pipe {} mm", q(hole_mm), q(pipe_mm))
+        }
+        Form::Grille {
+            width_mm,
+            height_mm,
+            material,
+            free_percent,
+        } => {
+            let material = match material {
+                GrilleMaterial::Metal => "metal grille",
+                GrilleMaterial::Wood => "wooden grille",
+            };
+            let free =
+                free_percent.map_or_else(String::new, |free| format!(", {} % free", given(free)));
+            format!("{material} {} × {} mm{free}", q(width_mm), q(height_mm))
+        }
+        Form::StatedArea {
+            area_mm2,
+            convention,
+            exponent,
+        } => {
+            format!(
+                "stated {} {} mm²{}",
+                convention.name(),
+                q(area_mm2),
+                exponent_words(exponent)
+            )
+        }
+        Form::FlowTest {
+            flow_m3_per_h,
+            at_pa,
+            exponent,
+        } => format!(
+            "flow test {} m³/h at {} Pa{}",
+            q(flow_m3_per_h),
+            q(at_pa),
+            exponent_words(exponent)
+        ),
+    }
+}
+
+fn exponent_words(exponent: Option<f64>) -> String {
+    exponent.map_or_else(String::new, |exponent| format!(", n {}", given(exponent)))
+}
+
+/// What a reader of the ledger must know about a gap besides its size.
+pub(super) fn remarks(gap: &Gap, set_up: SetUp) -> Vec<String> {
+    let mut remarks = Vec::new();
+    if gap.purpose != crate::survey::Purpose::Unintended {
+        remarks.push(gap.purpose.name().to_owned());
+    }
+    if gap.leads_to == LeadsTo::Compartment {
+        remarks.push("outer opening of a compartment".to_owned());
+    }
+    if let Some(closing) = gap.closing {
+        let open = match set_up {
+            SetUp::LaidUp => closing.open_laid_up,
+            SetUp::InUse => closing.open_in_use,
+        };
+        remarks.push(if open {
+            "open".to_owned()
+        } else {
+            format!("closed, leaves {} %", given(closing.leaves_percent))
+        });
+    }
+    if gap.state != WorkState::Open {
+        remarks.push(gap.state.name().to_owned());
+    }
+    remarks
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn compass_points_are_the_nearest() {
+        for (degrees, words) in [
+            (0.0, "0° N"),
+            (11.0, "11° N"),
+            (12.0, "12° NNE"),
+            (90.0, "90° E"),
+            (292.5, "293° WNW"),
+            (350.0, "350° N"),
+        ] {
+            assert_eq!(compass(degrees), words);
+        }
+    }
+
+    #[test]
+    fn a_size_left_out_is_a_query_and_never_zero() {
+        let words = sizes(&Form::NarrowGap {
+            length_mm: Some(1200.0),
+            width_mm: None,
+            depth_mm: Some(30.5),
+            bends: 1,
+        });
+        assert_eq!(words, "narrow gap 1200 × ? mm, 30.5 deep, 1 bend");
+    }
+}

@@ -1,0 +1,172 @@
+//! The words that stand for choices in JSON and CSV: the same as in the survey file.
+//!
+//! They are part of what other programs rely on, and so do not follow the display names.
+
+use crate::physics::pressure_coefficient::PressureSet;
+use crate::physics::wind::{Shelter, Terrain};
+use crate::survey::{
+    AreaConvention, Cavity, Certainty, CostBasis, FabricPart, Facing, Form, GrilleMaterial,
+    LeadsTo, Purpose, RemedyKind, SetUp, VehicleKind, WorkState,
+};
+
+/// A choice that has a fixed word.
+pub(super) trait Word {
+    fn word(&self) -> &'static str;
+}
+
+macro_rules! words {
+    ($($kind:ty { $($value:pat => $word:literal,)+ })+) => {$(
+        impl Word for $kind {
+            fn word(&self) -> &'static str {
+                match self {
+                    $($value => $word,)+
+                }
+            }
+        }
+    )+};
+}
+
+words! {
+    SetUp {
+        Self::LaidUp => "laid_up",
+        Self::InUse => "in_use",
+    }
+    VehicleKind {
+        Self::TouringCaravan => "touring_caravan",
+        Self::PanelVan => "panel_van",
+        Self::CoachBuilt => "coach_built",
+        Self::Integrated => "integrated",
+        Self::Other => "other",
+    }
+    Terrain {
+        Self::OpenFlat => "open_flat",
+        Self::ScatteredWindbreaks => "scattered_windbreaks",
+        Self::Urban => "urban",
+        Self::City => "city",
+    }
+    Shelter {
+        Self::Exposed => "exposed",
+        Self::PartSheltered => "part_sheltered",
+        Self::Sheltered => "sheltered",
+    }
+    PressureSet {
+        Self::LowRise => "low_rise",
+        Self::WallAverage => "wall_average",
+    }
+    Facing {
+        Self::Front => "front",
+        Self::Rear => "rear",
+        Self::Nearside => "nearside",
+        Self::Offside => "offside",
+        Self::Roof => "roof",
+        Self::Underfloor => "underfloor",
+        Self::Cavity(Cavity::EngineBay) => "engine_bay",
+        Self::Cavity(Cavity::WheelArch) => "wheel_arch",
+        Self::Cavity(Cavity::Locker) => "locker",
+        Self::Cavity(Cavity::RefrigeratorCompartment) => "refrigerator_compartment",
+    }
+    Form {
+        Self::NarrowGap { .. } => "narrow_gap",
+        Self::RoundHole { .. } => "round_hole",
+        Self::RectangularHole { .. } => "rectangular_hole",
+        Self::RingGap { .. } => "ring_gap",
+        Self::Grille { .. } => "grille",
+        Self::StatedArea { .. } => "stated_area",
+        Self::FlowTest { .. } => "flow_test",
+    }
+    GrilleMaterial {
+        Self::Metal => "metal",
+        Self::Wood => "wood",
+    }
+    AreaConvention {
+        Self::Free => "free",
+        Self::Equivalent => "equivalent",
+        Self::Effective => "effective",
+    }
+    Purpose {
+        Self::Unintended => "unintended",
+        Self::SafetyVentilation => "safety_ventilation",
+        Self::GasDropOut => "gas_drop_out",
+        Self::ApplianceAir => "appliance_air",
+        Self::Drain => "drain",
+        Self::UserVentilation => "user_ventilation",
+    }
+    LeadsTo {
+        Self::LivingSpace => "living_space",
+        Self::Compartment => "compartment",
+    }
+    Certainty {
+        Self::Measured => "measured",
+        Self::Estimated => "estimated",
+        Self::Guessed => "guessed",
+    }
+    RemedyKind {
+        Self::Strip => "strip",
+        Self::Brush => "brush",
+        Self::Sealant => "sealant",
+        Self::Grommet => "grommet",
+        Self::CoverPlate => "cover_plate",
+        Self::Curtain => "curtain",
+        Self::Own => "own",
+    }
+    CostBasis {
+        Self::Piece => "piece",
+        Self::Metre => "metre",
+    }
+    WorkState {
+        Self::Open => "open",
+        Self::Planned => "planned",
+        Self::Sealed => "sealed",
+        Self::Deferred => "deferred",
+    }
+    FabricPart {
+        Self::Wall => "wall",
+        Self::Roof => "roof",
+        Self::Floor => "floor",
+        Self::Window => "window",
+        Self::Rooflight => "rooflight",
+        Self::Door => "door",
+        Self::CabMetal => "cab_metal",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::{Gap, GapId, Survey, ZoneId, file};
+
+    /// The survey file is the other place where these words stand; they must agree.
+    #[test]
+    fn words_are_those_of_the_survey_file() {
+        let mut survey = Survey::new(VehicleKind::CoachBuilt);
+        let mut expected = vec![VehicleKind::CoachBuilt.word()];
+        for (id, facing) in (1..).zip(Facing::ALL) {
+            let form = Form::blanks()[id as usize % 7].clone();
+            let mut gap = Gap::new(GapId(id), ZoneId(1), facing, form);
+            gap.purpose = Purpose::ALL[id as usize % 6];
+            gap.certainty = Certainty::ALL[id as usize % 3];
+            gap.state = WorkState::ALL[id as usize % 4];
+            gap.leads_to = LeadsTo::Compartment;
+            // The file leaves out what is the usual choice.
+            let usual = Gap::new(GapId(id), ZoneId(1), facing, gap.form.clone());
+            expected.extend([gap.facing.word(), gap.form.word(), gap.leads_to.word()]);
+            for (word, is_usual) in [
+                (gap.purpose.word(), gap.purpose == usual.purpose),
+                (gap.certainty.word(), gap.certainty == usual.certainty),
+                (gap.state.word(), gap.state == usual.state),
+            ] {
+                if !is_usual {
+                    expected.push(word);
+                }
+            }
+            survey.gaps.push(gap);
+        }
+        let text = file::print(&survey);
+        for word in expected {
+            let found = text
+                .split(|c: char| !(c.is_ascii_alphanumeric() || c == '_'))
+                .any(|token| token == word);
+            assert!(found, "{word} is not in the survey file");
+        }
+    }
+}

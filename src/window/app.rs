@@ -1,0 +1,345 @@
+//! The program's window: its state, and the frame of every screen.
+
+use super::commands;
+use super::dialogs::{self, Asked, Dialog};
+use super::document::Document;
+use super::jobs::{self, Jobs, Results, Spawner};
+use super::looks::Looks;
+use super::notices::Notices;
+use super::page::{Page, PageContext, Queue, ViewState};
+use super::picker::{self, Picker};
+use super::{bar, pages, start_page, strip, theme};
+use crate::survey::file::Backups;
+use crate::survey::{Severity, Survey};
+use eframe::egui;
+use egui::{CentralPanel, Frame, Margin, Panel, ScrollArea, ViewportCommand};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::mpsc::Receiver;
+use std::time::Instant;
+
+/// What the window starts with.
+pub struct Start {
+    /// The survey to open.
+    pub path: Option<PathBuf>,
+    /// Where results are worked out.
+    pub spawner: Spawner,
+    /// The system's file dialog.
+    pub picker: Picker,
+    /// Sample surveys offered on the start page.
+    pub samples: Vec<PathBuf>,
+}
+
+impl Start {
+    /// As the program starts: results on a thread, the system's file dialog, samples from the
+    /// folder `sample-surveys` beside the working directory.
+    #[must_use]
+    pub fn program(path: Option<PathBuf>) -> Self {
+        Self {
+            path,
+            spawner: jobs::on_a_thread(),
+            picker: picker::system(),
+            samples: start_page::samples(Path::new("sample-surveys")),
+        }
+    }
+
+    /// As tests start: results at once, no file dialog, no samples.
+    #[must_use]
+    pub fn test(path: Option<PathBuf>) -> Self {
+        Self {
+            path,
+            spawner: jobs::inline(),
+            picker: picker::none(),
+            samples: Vec::new(),
+        }
+    }
+}
+
+/// The system's file dialog while it is open.
+pub(super) struct Picking {
+    pub(super) answer: Receiver<Option<PathBuf>>,
+    pub(super) since: Instant,
+}
+
+/// The window.
+pub struct App {
+    pub(super) document: Option<Document>,
+    pub(super) backups: Backups,
+    pub(super) jobs: Jobs,
+    pub(super) queue: Queue,
+    pub(super) view: ViewState,
+    pub(super) notices: Notices,
+    pub(super) asked: Option<Asked>,
+    pub(super) picker: Picker,
+    pub(super) picking: Option<Picking>,
+    pub(super) samples: Vec<PathBuf>,
+    pub(super) may_close: bool,
+    pub(super) looks: Looks,
+    submitted: Option<u64>,
+    title: String,
+}
+
+impl App {
+    /// The window with what it starts with.
+    #[must_use]
+    pub fn new(cc: &eframe::CreationContext<'_>, start: Start) -> Self {
+        theme::install(&cc.egui_ctx);
+        let looks = Looks::stored(cc.storage);
+        looks.apply(&cc.egui_ctx);
+        let ctx = cc.egui_ctx.clone();
+        let jobs = Jobs::new(start.spawner, Arc::new(move || ctx.request_repaint()));
+        let mut app = Self {
+            document: None,
+            backups: Backups::default(),
+            jobs,
+            queue: Queue::default(),
+            view: ViewState::default(),
+            notices: Notices::default(),
+            asked: None,
+            picker: start.picker,
+            picking: None,
+            samples: start.samples,
+            may_close: false,
+            looks,
+            submitted: None,
+            title: String::new(),
+        };
+        if let Some(path) = start.path {
+            app.open_file(&path);
+        }
+        app
+    }
+
+    /// The open survey.
+    #[must_use]
+    pub fn survey(&self) -> Option<&Survey> {
+        let document = self.document.as_ref()?;
+        Some(document.history.survey())
+    }
+
+    /// The newest results.
+    #[must_use]
+    pub fn results(&self) -> Option<&Results> {
+        self.jobs.results()
+    }
+
+    /// Whether there are changes that are not saved.
+    pub fn unsaved(&mut self) -> bool {
+        self.document.as_mut().is_some_and(Document::unsaved)
+    }
+
+    /// The file of the open survey.
+    #[must_use]
+    pub fn path(&self) -> Option<&Path> {
+        self.document.as_ref()?.path()
+    }
+
+    /// The page shown and what the pages remember.
+    #[must_use]
+    pub fn view(&self) -> &ViewState {
+        &self.view
+    }
+
+    /// Where requests go, as from a page.
+    pub fn queue(&mut self) -> &mut Queue {
+        &mut self.queue
+    }
+
+    /// The question being asked.
+    #[must_use]
+    pub fn dialog(&self) -> Option<&Dialog> {
+        self.asked.as_ref().map(|asked| &asked.dialog)
+    }
+
+    /// What the window is telling.
+    #[must_use]
+    pub fn notices(&self) -> &Notices {
+        &self.notices
+    }
+
+    /// Takes a survey as the open one.
+    pub(super) fn show_document(&mut self, document: Document, page: Page) {
+        self.view = ViewState {
+            page,
+            ..ViewState::default()
+        };
+        self.jobs.forget();
+        self.submitted = None;
+        self.document = Some(document);
+    }
+
+    fn work_out(&mut self) {
+        if let Some(document) = &self.document {
+            let revision = document.history.revision();
+            if self.submitted != Some(revision) {
+                self.submitted = Some(revision);
+                let survey = Arc::clone(document.history.survey());
+                if let Err(sentence) = self.jobs.submit(revision, survey) {
+                    self.notices.tell(Severity::Error, sentence);
+                }
+            }
+        }
+        for sentence in self.jobs.collect() {
+            self.notices.tell(Severity::Error, sentence);
+        }
+    }
+
+    fn tell_title(&mut self, ctx: &egui::Context) {
+        let unsaved = self.unsaved();
+        let title = match &self.document {
+            None => "Gapledger".to_owned(),
+            Some(document) => {
+                let mark = if unsaved { " (not saved)" } else { "" };
+                format!("Gapledger – {}{mark}", document.name())
+            }
+        };
+        if title != self.title {
+            ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
+            self.title = title;
+        }
+    }
+
+    fn context(&mut self) -> Option<PageContext<'_>> {
+        let document = self.document.as_ref()?;
+        Some(PageContext {
+            survey: document.history.survey(),
+            revision: document.history.revision(),
+            results: self.jobs.results(),
+            queue: &mut self.queue,
+            view: &mut self.view,
+        })
+    }
+
+    fn foot(&mut self, ui: &mut egui::Ui) {
+        let palette = theme::palette(ui);
+        if !self.notices.list().is_empty() {
+            Panel::bottom("notices")
+                .frame(panel_frame(palette.card, 4))
+                .show(ui, |ui| self.notices.show(ui, &mut self.queue));
+        }
+    }
+
+    fn survey_screen(&mut self, ui: &mut egui::Ui) {
+        let palette = theme::palette(ui);
+        Panel::bottom("strip")
+            .frame(panel_frame(palette.strip, 6))
+            .show(ui, |ui| {
+                if let Some(mut context) = self.context() {
+                    strip::show(ui, &mut context);
+                }
+            });
+        self.foot(ui);
+        self.working_panel(ui);
+        CentralPanel::default()
+            .frame(panel_frame(palette.page, 8))
+            .show(ui, |ui| {
+                let Some(mut context) = self.context() else {
+                    return;
+                };
+                match context.view.page {
+                    Page::Vehicle => pages::vehicle::show(ui, &mut context),
+                    Page::Gaps => pages::gaps::show(ui, &mut context),
+                    Page::AirChange => pages::air_change::show(ui, &mut context),
+                    Page::DryingHeat => pages::drying_heat::show(ui, &mut context),
+                }
+                context.view.wanted = None;
+            });
+    }
+
+    fn working_panel(&mut self, ui: &mut egui::Ui) {
+        let Some(topic) = self.view.working else {
+            return;
+        };
+        let palette = theme::palette(ui);
+        let half = ui.available_width() * 0.5;
+        Panel::right("working")
+            .frame(panel_frame(palette.card, 10))
+            .default_size(380.0_f32.min(half))
+            .size_range(220.0_f32.min(half)..=half.max(220.0))
+            .show(ui, |ui| {
+                if let Some(mut context) = self.context() {
+                    pages::working::show(ui, &mut context, topic);
+                }
+            });
+    }
+
+    fn start_screen(&mut self, ui: &mut egui::Ui) {
+        let palette = theme::palette(ui);
+        self.foot(ui);
+        CentralPanel::default()
+            .frame(panel_frame(palette.page, 8))
+            .show(ui, |ui| {
+                ScrollArea::vertical().show(ui, |ui| {
+                    start_page::show(ui, &self.samples, &mut self.queue);
+                });
+            });
+    }
+}
+
+fn panel_frame(fill: egui::Color32, vertical: i8) -> Frame {
+    Frame::new()
+        .fill(fill)
+        .inner_margin(Margin::symmetric(12, vertical))
+}
+
+impl eframe::App for App {
+    fn logic(&mut self, ctx: &egui::Context, frame: &mut eframe::Frame) {
+        if self.asked.is_none() {
+            for command in commands::pressed(ctx, self.document.is_some()) {
+                self.queue.command(command);
+            }
+        }
+        self.take_picked();
+        for request in self.queue.take() {
+            self.run(request, ctx, frame);
+        }
+        self.guard_closing(ctx);
+        self.work_out();
+        self.tell_title(ctx);
+    }
+
+    fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
+        let palette = theme::palette(ui);
+        Panel::top("bar")
+            .frame(panel_frame(palette.strip, 3))
+            .show(ui, |ui| {
+                let survey = self
+                    .document
+                    .as_ref()
+                    .map(|document| document.history.survey());
+                bar::show(
+                    ui,
+                    survey.map(|survey| &**survey),
+                    &self.view,
+                    &mut self.queue,
+                );
+            });
+        if self.document.is_some() {
+            self.survey_screen(ui);
+        } else {
+            self.start_screen(ui);
+        }
+        if let Some(asked) = &mut self.asked {
+            let name = self
+                .document
+                .as_ref()
+                .map_or_else(String::new, Document::name);
+            let findings = self
+                .jobs
+                .results()
+                .map_or(&[][..], |results| &results.assessment.findings);
+            dialogs::show(ui.ctx(), asked, &name, findings, &mut self.queue);
+        }
+        if !self.queue.is_empty() {
+            ui.ctx().request_repaint();
+        }
+    }
+
+    fn save(&mut self, storage: &mut dyn eframe::Storage) {
+        self.looks.store(storage);
+    }
+
+    fn persist_egui_memory(&self) -> bool {
+        false
+    }
+}

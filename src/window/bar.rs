@@ -1,0 +1,103 @@
+//! The bar at the top: menus, pages, and the set-up that results are shown for.
+
+use super::commands::{COMMANDS, Command, CommandLine, Menu};
+use super::page::{Page, Queue, ViewState};
+use super::theme::{bold, palette};
+use super::widgets;
+use crate::survey::{Edit, SetUp, Survey};
+use eframe::egui;
+use egui::containers::menu::{MenuBar, MenuButton};
+use egui::{Button, RichText, Stroke, Ui, vec2};
+
+/// Draws the bar.
+pub(super) fn show(ui: &mut Ui, survey: Option<&Survey>, view: &ViewState, queue: &mut Queue) {
+    ui.horizontal_wrapped(|ui| {
+        let height = ui.spacing().interact_size.y;
+        ui.allocate_ui(vec2(170.0, height), |ui| {
+            MenuBar::new().ui(ui, |ui| menus(ui, survey.is_some(), queue));
+        });
+        let Some(survey) = survey else { return };
+        for page in Page::ALL {
+            tab(ui, page, view.page == page, queue);
+        }
+        ui.add_space(12.0);
+        set_up(ui, survey.set_up, queue);
+    });
+}
+
+fn menus(ui: &mut Ui, survey_open: bool, queue: &mut Queue) {
+    for menu in Menu::ALL {
+        MenuButton::new(menu.name()).ui(ui, |ui| {
+            for line in COMMANDS.iter().filter(|line| line.menu == menu) {
+                if line.starts_group {
+                    ui.separator();
+                }
+                entry(ui, line, survey_open, queue);
+            }
+        });
+    }
+}
+
+fn entry(ui: &mut Ui, line: &CommandLine, survey_open: bool, queue: &mut Queue) {
+    let mut button = Button::new(line.name);
+    if let Some(shortcut) = line.shortcuts.first() {
+        button = button.shortcut_text(ui.ctx().format_shortcut(shortcut));
+    }
+    let enabled = survey_open || !line.needs_survey;
+    let response = ui
+        .add_enabled(enabled, button)
+        .on_hover_text(line.tooltip)
+        .on_disabled_hover_text("Open a survey first");
+    widgets::tell_name(ui, response.id, line.name);
+    if response.clicked() {
+        queue.command(line.command);
+        ui.close();
+    }
+}
+
+fn tab(ui: &mut Ui, page: Page, shown: bool, queue: &mut Queue) {
+    let palette = palette(ui);
+    let mut words = RichText::new(page.name()).color(palette.text);
+    if shown {
+        words = words.family(bold()).color(palette.accent);
+    }
+    let command = Command::Show(page);
+    let response = ui.add(
+        Button::new(words)
+            .frame_when_inactive(false)
+            .selected(false),
+    );
+    if let Some(line) = command.line() {
+        let keys = line.shortcuts.first();
+        let keys = keys.map_or_else(String::new, |keys| {
+            format!(" ({})", ui.ctx().format_shortcut(keys))
+        });
+        response
+            .clone()
+            .on_hover_text(format!("{}{keys}", line.tooltip));
+    }
+    ui.ctx().accesskit_node_builder(response.id, |node| {
+        node.set_role(egui::accesskit::Role::Tab);
+        node.set_selected(shown);
+    });
+    if shown {
+        let rect = response.rect.shrink2(vec2(7.0, 0.0));
+        let line = Stroke::new(2.5, palette.accent);
+        ui.painter()
+            .hline(rect.x_range(), rect.bottom() - 1.0, line);
+    }
+    if response.clicked() {
+        queue.command(command);
+    }
+}
+
+fn set_up(ui: &mut Ui, current: SetUp, queue: &mut Queue) {
+    ui.label(RichText::new("Set-up").color(palette(ui).muted))
+        .on_hover_text("Which closable gaps stand open: every result is for the set-up chosen");
+    for set_up in SetUp::ALL {
+        let response = ui.radio(set_up == current, set_up.name());
+        if response.clicked() && set_up != current {
+            queue.edit(Edit::SetUp(set_up), None);
+        }
+    }
+}

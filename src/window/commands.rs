@@ -1,0 +1,385 @@
+//! One table of commands drives menus, shortcuts and tooltips.
+
+use super::page::Page;
+use eframe::egui;
+use egui::{Key, KeyboardShortcut, Modifiers};
+
+/// What a user can command from anywhere in the window.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Command {
+    /// Begin a new survey.
+    New,
+    /// Open a survey.
+    Open,
+    /// Save under the present name.
+    Save,
+    /// Save under another name.
+    SaveAs,
+    /// Leave the program.
+    Quit,
+    /// Undo one step.
+    Undo,
+    /// Redo one step.
+    Redo,
+    /// Add a gap to the ledger.
+    AddGap,
+    /// Add a copy of the selected gap.
+    DuplicateGap,
+    /// Add a copy of the selected gap on the other side.
+    MirrorGap,
+    /// Delete the selected gap.
+    DeleteGap,
+    /// Show a page.
+    Show(Page),
+    /// Show all findings.
+    Findings,
+    /// Light colours.
+    Light,
+    /// Dark colours.
+    Dark,
+    /// Colours as the system has them.
+    FollowSystem,
+    /// Everything larger.
+    Larger,
+    /// Everything smaller.
+    Smaller,
+    /// Everything at its first size.
+    FirstSize,
+}
+
+/// The menu a command stands in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Menu {
+    /// Files.
+    Survey,
+    /// Steps and gaps.
+    Edit,
+    /// Pages and looks.
+    View,
+}
+
+impl Menu {
+    /// Every menu, from left to right.
+    pub const ALL: [Self; 3] = [Self::Survey, Self::Edit, Self::View];
+
+    /// Its name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Survey => "Survey",
+            Self::Edit => "Edit",
+            Self::View => "View",
+        }
+    }
+}
+
+/// One line of the table.
+#[derive(Clone, Copy, Debug)]
+pub struct CommandLine {
+    /// The command.
+    pub command: Command,
+    /// The menu it stands in.
+    pub menu: Menu,
+    /// A rule is drawn above it.
+    pub starts_group: bool,
+    /// Its name in the menu.
+    pub name: &'static str,
+    /// What it does, in a few words.
+    pub tooltip: &'static str,
+    /// Keys that run it; the first is shown.
+    pub shortcuts: &'static [KeyboardShortcut],
+    /// It needs an open survey.
+    pub needs_survey: bool,
+}
+
+const fn ctrl(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::COMMAND, key)
+}
+
+const fn ctrl_shift(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), key)
+}
+
+const fn plain(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::NONE, key)
+}
+
+const fn line(
+    menu: Menu,
+    command: Command,
+    name: &'static str,
+    shortcuts: &'static [KeyboardShortcut],
+    tooltip: &'static str,
+) -> CommandLine {
+    CommandLine {
+        command,
+        menu,
+        starts_group: false,
+        name,
+        tooltip,
+        shortcuts,
+        needs_survey: true,
+    }
+}
+
+impl CommandLine {
+    const fn always(mut self) -> Self {
+        self.needs_survey = false;
+        self
+    }
+
+    const fn group(mut self) -> Self {
+        self.starts_group = true;
+        self
+    }
+}
+
+/// Every command, in the order of the menus.
+pub const COMMANDS: &[CommandLine] = &[
+    line(
+        Menu::Survey,
+        Command::New,
+        "New survey…",
+        &[ctrl_shift(Key::N)],
+        "Begin a new survey",
+    )
+    .always(),
+    line(
+        Menu::Survey,
+        Command::Open,
+        "Open…",
+        &[ctrl(Key::O)],
+        "Open a survey file",
+    )
+    .always(),
+    line(
+        Menu::Survey,
+        Command::Save,
+        "Save",
+        &[ctrl(Key::S)],
+        "Save the survey",
+    )
+    .group(),
+    line(
+        Menu::Survey,
+        Command::SaveAs,
+        "Save as…",
+        &[ctrl_shift(Key::S)],
+        "Save the survey under another name",
+    ),
+    line(
+        Menu::Survey,
+        Command::Quit,
+        "Quit",
+        &[ctrl(Key::Q)],
+        "Leave Gapledger",
+    )
+    .always()
+    .group(),
+    line(
+        Menu::Edit,
+        Command::Undo,
+        "Undo",
+        &[ctrl(Key::Z)],
+        "Take the last step back",
+    ),
+    line(
+        Menu::Edit,
+        Command::Redo,
+        "Redo",
+        &[ctrl_shift(Key::Z), ctrl(Key::Y)],
+        "Take the step again",
+    ),
+    line(
+        Menu::Edit,
+        Command::AddGap,
+        "Add gap",
+        &[ctrl(Key::N), plain(Key::Insert)],
+        "Add a gap with the zone and facing of the last one",
+    )
+    .group(),
+    line(
+        Menu::Edit,
+        Command::DuplicateGap,
+        "Duplicate gap",
+        &[ctrl(Key::D)],
+        "Add a copy of the selected gap",
+    ),
+    line(
+        Menu::Edit,
+        Command::MirrorGap,
+        "Mirror gap to the other side",
+        &[ctrl(Key::M)],
+        "Add a copy of the selected gap on the other side of the vehicle",
+    ),
+    line(
+        Menu::Edit,
+        Command::DeleteGap,
+        "Delete gap",
+        &[ctrl(Key::Delete)],
+        "Delete the selected gap; it can be undone",
+    ),
+    line(
+        Menu::View,
+        Command::Show(Page::Vehicle),
+        "Vehicle",
+        &[ctrl(Key::Num1)],
+        "Size, place, weather, fabric, equipment",
+    ),
+    line(
+        Menu::View,
+        Command::Show(Page::Gaps),
+        "Gaps",
+        &[ctrl(Key::Num2)],
+        "The ledger of gaps",
+    ),
+    line(
+        Menu::View,
+        Command::Show(Page::AirChange),
+        "Air change",
+        &[ctrl(Key::Num3)],
+        "Air changes in each weather case",
+    ),
+    line(
+        Menu::View,
+        Command::Show(Page::DryingHeat),
+        "Drying & heat",
+        &[ctrl(Key::Num4)],
+        "Water to remove and heat in each weather case",
+    ),
+    line(
+        Menu::View,
+        Command::Findings,
+        "Findings",
+        &[plain(Key::F8)],
+        "Everything that was noticed in the survey",
+    )
+    .group(),
+    line(
+        Menu::View,
+        Command::Light,
+        "Light colours",
+        &[],
+        "Ink on paper",
+    )
+    .always()
+    .group(),
+    line(
+        Menu::View,
+        Command::Dark,
+        "Dark colours",
+        &[],
+        "Chalk on slate",
+    )
+    .always(),
+    line(
+        Menu::View,
+        Command::FollowSystem,
+        "Colours as the system",
+        &[],
+        "Light or dark as the system is set",
+    )
+    .always(),
+    line(
+        Menu::View,
+        Command::Larger,
+        "Larger",
+        &[ctrl(Key::Plus), ctrl(Key::Equals)],
+        "Everything larger",
+    )
+    .always()
+    .group(),
+    line(
+        Menu::View,
+        Command::Smaller,
+        "Smaller",
+        &[ctrl(Key::Minus)],
+        "Everything smaller",
+    )
+    .always(),
+    line(
+        Menu::View,
+        Command::FirstSize,
+        "First size",
+        &[ctrl(Key::Num0)],
+        "Everything at its first size",
+    )
+    .always(),
+];
+
+impl Command {
+    /// Its line in the table.
+    #[must_use]
+    pub fn line(self) -> Option<&'static CommandLine> {
+        COMMANDS.iter().find(|line| line.command == self)
+    }
+}
+
+/// The commands whose shortcut was pressed; their keys are used up. While words are typed, a
+/// text field's own keys stay its own.
+#[must_use]
+pub fn pressed(ctx: &egui::Context, survey_open: bool) -> Vec<Command> {
+    let typing = ctx.text_edit_focused();
+    let mut pressed = Vec::new();
+    // Longer chords first: Ctrl+Shift+S also matches Ctrl+S.
+    let mut lines: Vec<&CommandLine> = COMMANDS.iter().collect();
+    lines.sort_by_key(|line| {
+        let shift = |shortcut: &KeyboardShortcut| shortcut.modifiers.shift;
+        !line.shortcuts.iter().any(shift)
+    });
+    for line in lines {
+        if line.needs_survey && !survey_open {
+            continue;
+        }
+        let kept_for_text = typing
+            && matches!(
+                line.command,
+                Command::Undo | Command::Redo | Command::DeleteGap
+            );
+        if kept_for_text {
+            continue;
+        }
+        let consumed = ctx.input_mut(|input| {
+            line.shortcuts
+                .iter()
+                .any(|shortcut| input.consume_shortcut(shortcut))
+        });
+        if consumed {
+            pressed.push(line.command);
+        }
+    }
+    pressed
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_two_shortcuts_clash() {
+        let all: Vec<(Command, KeyboardShortcut)> = COMMANDS
+            .iter()
+            .flat_map(|line| line.shortcuts.iter().map(|&keys| (line.command, keys)))
+            .collect();
+        for (at, (command, keys)) in all.iter().enumerate() {
+            for (other, same) in &all[..at] {
+                assert_ne!(keys, same, "{command:?} and {other:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn every_command_stands_in_the_table_once_with_words() {
+        for (at, line) in COMMANDS.iter().enumerate() {
+            assert!(!line.name.is_empty() && !line.tooltip.is_empty());
+            assert!(
+                COMMANDS[..at]
+                    .iter()
+                    .all(|other| other.command != line.command)
+            );
+        }
+        for page in Page::ALL {
+            assert_eq!(Command::Show(page).line().unwrap().name, page.name());
+        }
+    }
+}

@@ -1,0 +1,265 @@
+//! Questions the window asks, one at a time, each in a modal that Esc puts away.
+
+use super::page::{Queue, Request};
+use super::theme::palette;
+use super::widgets::{self, finding_list};
+use crate::survey::{Finding, VehicleKind};
+use eframe::egui;
+use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
+use std::path::PathBuf;
+
+/// What follows once unsaved changes are out of the way.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Then {
+    /// Leave the program.
+    Close,
+    /// Ask which kind of vehicle a new survey is for.
+    New,
+    /// Begin a new survey.
+    NewSurvey(VehicleKind),
+    /// Ask which file to open.
+    Open,
+    /// Open this file.
+    OpenFile(PathBuf),
+}
+
+/// What a path is asked for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum PathFor {
+    /// To open.
+    Open,
+    /// To save to, and then go on.
+    Save(Option<Then>),
+}
+
+/// A question.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Dialog {
+    /// There are unsaved changes.
+    Unsaved(Then),
+    /// Which vehicle a new survey is for.
+    NewSurvey,
+    /// Which file.
+    Path {
+        /// What for.
+        purpose: PathFor,
+        /// The path typed so far.
+        text: String,
+        /// What to tell beside the field.
+        note: String,
+    },
+    /// A file would be overwritten.
+    Overwrite {
+        /// The file.
+        path: PathBuf,
+        /// Why it was not.
+        sentence: String,
+        /// What follows.
+        then: Option<Then>,
+    },
+    /// Everything that was noticed.
+    Findings,
+}
+
+/// How a dialog was answered.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Answered {
+    /// The dialog is put away and nothing is done.
+    Cancel,
+    /// Unsaved changes: save them, then go on.
+    SaveFirst,
+    /// Unsaved changes: let them go.
+    Discard,
+    /// This path, to open or to save to.
+    Path(PathBuf),
+    /// Ask the system's file dialog for the path.
+    Browse,
+    /// Save although the file was changed on disk or exists already.
+    Overwrite,
+    /// Save under another name instead.
+    OtherName,
+}
+
+/// A question with whether it was only just asked: then its first input takes the focus.
+#[derive(Clone, Debug)]
+pub struct Asked {
+    /// The question.
+    pub dialog: Dialog,
+    /// Not drawn yet.
+    pub fresh: bool,
+}
+
+impl From<Dialog> for Asked {
+    fn from(dialog: Dialog) -> Self {
+        Self {
+            dialog,
+            fresh: true,
+        }
+    }
+}
+
+/// Draws the question and queues the answer.
+pub fn show(
+    ctx: &egui::Context,
+    asked: &mut Asked,
+    name: &str,
+    findings: &[Finding],
+    queue: &mut Queue,
+) {
+    let fresh = std::mem::take(&mut asked.fresh);
+    let modal = Modal::new(Id::unique("dialog")).show(ctx, |ui| {
+        let wide = (ui.ctx().content_rect().width() - 60.0).min(560.0);
+        ui.set_width(wide);
+        match &mut asked.dialog {
+            Dialog::Unsaved(then) => unsaved(ui, name, then, fresh, queue),
+            Dialog::NewSurvey => new_survey(ui, fresh, queue),
+            Dialog::Path {
+                purpose,
+                text,
+                note,
+            } => path(ui, purpose, text, note, fresh, queue),
+            Dialog::Overwrite { sentence, .. } => overwrite(ui, sentence, fresh, queue),
+            Dialog::Findings => all_findings(ui, findings, fresh, queue),
+        }
+    });
+    if modal.should_close() {
+        queue.push(Request::Answer(Answered::Cancel));
+    }
+}
+
+/// A row of buttons; the first takes the focus when the question is fresh.
+fn buttons(ui: &mut Ui, fresh: bool, queue: &mut Queue, answers: &[(&str, Answered)]) {
+    ui.add_space(6.0);
+    ui.horizontal_wrapped(|ui| {
+        for (at, (words, answer)) in answers.iter().enumerate() {
+            let response = ui.button(*words);
+            if at == 0 && fresh {
+                response.request_focus();
+            }
+            if response.clicked() {
+                queue.push(Request::Answer(answer.clone()));
+            }
+        }
+    });
+}
+
+fn unsaved(ui: &mut Ui, name: &str, then: &Then, fresh: bool, queue: &mut Queue) {
+    ui.heading("Save the changes?");
+    let what = match then {
+        Then::Close => "leaving Gapledger",
+        Then::New | Then::NewSurvey(_) => "beginning a new survey",
+        Then::Open | Then::OpenFile(_) => "opening another survey",
+    };
+    ui.label(format!(
+        "\u{201c}{name}\u{201d} has changes that are not saved. Save them before {what}?"
+    ));
+    buttons(
+        ui,
+        fresh,
+        queue,
+        &[
+            ("Save", Answered::SaveFirst),
+            ("Discard changes", Answered::Discard),
+            ("Cancel", Answered::Cancel),
+        ],
+    );
+}
+
+fn new_survey(ui: &mut Ui, fresh: bool, queue: &mut Queue) {
+    ui.heading("New survey");
+    ui.label("What sort of vehicle is it? It can be changed later.");
+    ui.add_space(4.0);
+    kind_buttons(ui, fresh, queue);
+    buttons(ui, false, queue, &[("Cancel", Answered::Cancel)]);
+}
+
+/// One button for each kind of vehicle.
+pub fn kind_buttons(ui: &mut Ui, focus_first: bool, queue: &mut Queue) {
+    ui.horizontal_wrapped(|ui| {
+        for (at, kind) in VehicleKind::ALL.into_iter().enumerate() {
+            let response = ui.button(kind.name());
+            if at == 0 && focus_first {
+                response.request_focus();
+            }
+            if response.clicked() {
+                queue.push(Request::NewSurvey(kind));
+            }
+        }
+    });
+}
+
+fn path(
+    ui: &mut Ui,
+    purpose: &PathFor,
+    text: &mut String,
+    note: &str,
+    fresh: bool,
+    queue: &mut Queue,
+) {
+    let (heading, verb) = match purpose {
+        PathFor::Open => ("Open a survey", "Open"),
+        PathFor::Save(_) => ("Save the survey as", "Save"),
+    };
+    ui.heading(heading);
+    let label = widgets::label(ui, "Path of the file", 200.0);
+    let response = ui
+        .add(
+            TextEdit::singleline(text)
+                .id(Id::unique("path of the file"))
+                .desired_width(f32::INFINITY)
+                .return_key(None)
+                .hint_text("/folder/name.ron"),
+        )
+        .labelled_by(label.id);
+    if fresh {
+        response.request_focus();
+    }
+    if !note.is_empty() {
+        ui.label(RichText::new(note).color(palette(ui).muted));
+    }
+    let entered = response.has_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+    let mut take = entered;
+    ui.add_space(6.0);
+    ui.horizontal_wrapped(|ui| {
+        take |= ui.button(verb).clicked();
+        if ui.button("Browse…").clicked() {
+            queue.push(Request::Answer(Answered::Browse));
+        }
+        if ui.button("Cancel").clicked() {
+            queue.push(Request::Answer(Answered::Cancel));
+        }
+    });
+    if take && !text.trim().is_empty() {
+        queue.push(Request::Answer(Answered::Path(PathBuf::from(text.trim()))));
+    }
+}
+
+fn overwrite(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
+    ui.heading("Overwrite the file?");
+    ui.label(sentence);
+    buttons(
+        ui,
+        fresh,
+        queue,
+        &[
+            ("Save under another name", Answered::OtherName),
+            ("Overwrite", Answered::Overwrite),
+            ("Cancel", Answered::Cancel),
+        ],
+    );
+}
+
+fn all_findings(ui: &mut Ui, findings: &[Finding], fresh: bool, queue: &mut Queue) {
+    ui.heading(format!("Findings ({})", findings.len()));
+    if findings.is_empty() {
+        ui.label("Nothing was noticed in this survey.");
+    }
+    let tall = ui.ctx().content_rect().height() - 180.0;
+    ScrollArea::vertical()
+        .max_height(tall.max(80.0))
+        .show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            finding_list(ui, queue, findings.iter(), true);
+        });
+    buttons(ui, fresh, queue, &[("Close", Answered::Cancel)]);
+}

@@ -1,0 +1,156 @@
+//! The open survey: its history, its file, and whether it has changes that are not saved.
+
+use crate::survey::file::{Backups, FileStamp, Loaded, Overwrite, SaveError, save};
+use crate::survey::{History, Survey};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// An open survey.
+pub struct Document {
+    /// The survey with its steps.
+    pub history: History,
+    path: Option<PathBuf>,
+    stamp: Option<FileStamp>,
+    saved: Arc<Survey>,
+    /// Revision for which `unsaved` was found, and what was found: comparing takes a while.
+    compared: (u64, bool),
+}
+
+impl Document {
+    /// A new survey that has no file yet.
+    #[must_use]
+    pub fn new(survey: Survey) -> Self {
+        let history = History::new(survey);
+        let saved = Arc::clone(history.survey());
+        Self {
+            compared: (history.revision(), false),
+            history,
+            path: None,
+            stamp: None,
+            saved,
+        }
+    }
+
+    /// A survey that was loaded from a file.
+    #[must_use]
+    pub fn loaded(path: PathBuf, loaded: Loaded) -> Self {
+        let mut document = Self::new(loaded.survey);
+        document.path = Some(path);
+        document.stamp = Some(loaded.stamp);
+        document
+    }
+
+    /// Its file.
+    #[must_use]
+    pub fn path(&self) -> Option<&Path> {
+        self.path.as_deref()
+    }
+
+    /// Whether it differs from what was last saved or loaded.
+    pub fn unsaved(&mut self) -> bool {
+        let revision = self.history.revision();
+        if self.compared.0 != revision {
+            self.compared = (revision, **self.history.survey() != *self.saved);
+        }
+        self.compared.1
+    }
+
+    /// Its name: the file's, else the title, else *new survey*.
+    #[must_use]
+    pub fn name(&self) -> String {
+        let title = &self.history.survey().header.title;
+        match &self.path {
+            Some(path) => path.file_stem().map_or_else(
+                || path.display().to_string(),
+                |stem| stem.to_string_lossy().into_owned(),
+            ),
+            None if title.trim().is_empty() => "new survey".to_owned(),
+            None => title.trim().to_owned(),
+        }
+    }
+
+    /// Saves to a path, which becomes the survey's file. Its own file is overwritten only while
+    /// nobody else has written it, another only when `anyway`.
+    ///
+    /// # Errors
+    /// [`SaveError`]; after [`SaveError::NotConfirmed`] the survey counts as saved.
+    pub fn save(
+        &mut self,
+        path: &Path,
+        anyway: bool,
+        backups: &mut Backups,
+    ) -> Result<(), SaveError> {
+        let own = self.path.as_deref() == Some(path);
+        let overwrite = match &self.stamp {
+            _ if anyway => Overwrite::Anyway,
+            Some(stamp) if own => Overwrite::IfUnchanged(stamp),
+            _ => Overwrite::Never,
+        };
+        match save(path, self.history.survey(), overwrite, backups) {
+            Ok(stamp) => {
+                self.now_saved(path, stamp);
+                Ok(())
+            }
+            Err(SaveError::NotConfirmed {
+                path: told,
+                stamp,
+                source,
+            }) => {
+                self.now_saved(path, stamp.clone());
+                Err(SaveError::NotConfirmed {
+                    path: told,
+                    stamp,
+                    source,
+                })
+            }
+            Err(error) => Err(error),
+        }
+    }
+
+    fn now_saved(&mut self, path: &Path, stamp: FileStamp) {
+        self.path = Some(path.to_owned());
+        self.stamp = Some(stamp);
+        self.saved = Arc::clone(self.history.survey());
+        self.compared = (self.history.revision(), false);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::{Edit, SetUp, VehicleKind};
+
+    #[test]
+    fn a_survey_is_unsaved_until_it_is_saved_or_undone() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("van.ron");
+        let mut document = Document::new(Survey::new(VehicleKind::PanelVan));
+        assert!(!document.unsaved());
+        let edit = || Edit::SetUp(SetUp::InUse);
+        document.history.apply(edit(), None).unwrap();
+        assert!(document.unsaved());
+        document.history.undo();
+        assert!(!document.unsaved());
+        document.history.redo();
+        document
+            .save(&path, false, &mut Backups::default())
+            .unwrap();
+        assert!(!document.unsaved());
+        assert_eq!(document.name(), "van");
+    }
+
+    #[test]
+    fn a_file_that_somebody_else_wrote_is_kept_until_told_otherwise() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("van.ron");
+        let mut backups = Backups::default();
+        let mut document = Document::new(Survey::new(VehicleKind::PanelVan));
+        document.save(&path, false, &mut backups).unwrap();
+        std::fs::write(&path, "somebody else's").unwrap();
+        let refused = document.save(&path, false, &mut backups).unwrap_err();
+        assert!(matches!(refused, SaveError::ChangedOnDisk { .. }));
+        assert_eq!(std::fs::read_to_string(&path).unwrap(), "somebody else's");
+        document.save(&path, true, &mut backups).unwrap();
+        assert!(crate::survey::file::load(&path).is_ok());
+    }
+}

@@ -1,0 +1,112 @@
+//! Numbers as people read them: three significant digits and the unit.
+
+/// Rounds to three significant digits; never in exponent form.
+#[must_use]
+pub fn digits(value: f64) -> String {
+    digits_of(value, 3)
+}
+
+/// Rounds to so many significant digits; whole numbers keep all digits in front of the point.
+#[must_use]
+pub fn digits_of(value: f64, significant: i32) -> String {
+    if !value.is_finite() {
+        return "not known".to_owned();
+    }
+    if value.abs() < 1e-12 {
+        return "0".to_owned();
+    }
+    #[expect(clippy::cast_possible_truncation, reason = "a decimal exponent")]
+    let exponent = value.abs().log10().floor() as i32;
+    let decimals = significant - 1 - exponent;
+    let rounded = if decimals < 0 {
+        let unit = 10f64.powi(-decimals);
+        (value / unit).round() * unit
+    } else {
+        value
+    };
+    let shown = usize::try_from(decimals.clamp(0, 9)).unwrap_or(0);
+    let text = format!("{rounded:.shown$}");
+    // 9.996 at three digits becomes 10.00 with one digit too many.
+    let grown = text
+        .parse::<f64>()
+        .is_ok_and(|read| shown > 0 && read.abs() >= 10f64.powi(exponent + 1));
+    if grown {
+        format!("{rounded:.0$}", shown - 1)
+    } else {
+        text
+    }
+}
+
+/// An area in m² as cm².
+#[must_use]
+pub fn area_cm2(area: f64) -> String {
+    format!("{} cm²", digits(area * 1e4))
+}
+
+/// A length in m as mm.
+#[must_use]
+pub fn length_mm(length: f64) -> String {
+    format!("{} mm", digits(length * 1e3))
+}
+
+/// Air changes per hour.
+#[must_use]
+pub fn per_hour(ach_per_h: f64) -> String {
+    format!("{} /h", digits_of(ach_per_h, 2))
+}
+
+/// Heat in W, two significant digits beyond a hundred.
+#[must_use]
+pub fn watts(heat_w: f64) -> String {
+    format!("{} W", digits_of(heat_w, 2))
+}
+
+/// Water in litres a day.
+#[must_use]
+pub fn litres_per_day(removal_l_per_day: f64) -> String {
+    format!("{} L/day", digits_of(removal_l_per_day, 2))
+}
+
+/// A temperature, °C.
+#[must_use]
+pub fn celsius(temperature_c: f64) -> String {
+    format!("{temperature_c:.1} °C")
+}
+
+/// A share as percent.
+#[must_use]
+pub fn percent(share: f64) -> String {
+    format!("{} %", digits_of(share * 100.0, 2))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn three_digits_that_mean_something() {
+        for (value, text) in [
+            (0.0, "0"),
+            (0.012_345, "0.0123"),
+            (1.234, "1.23"),
+            (9.996, "10.0"),
+            (12.34, "12.3"),
+            (99.96, "100"),
+            (123.4, "123"),
+            (1234.0, "1230"),
+            (-45.67, "-45.7"),
+        ] {
+            assert_eq!(digits(value), text);
+        }
+        assert_eq!(digits(f64::NAN), "not known");
+    }
+
+    #[test]
+    fn units_stand_behind() {
+        assert_eq!(area_cm2(0.012_3), "123 cm²");
+        assert_eq!(length_mm(0.111), "111 mm");
+        assert_eq!(per_hour(3.42), "3.4 /h");
+        assert_eq!(watts(1234.0), "1200 W");
+        assert_eq!(percent(0.614), "61 %");
+    }
+}

@@ -1,0 +1,263 @@
+//! Results on a worker thread: the window never waits.
+//!
+//! A snapshot of the survey goes in, answers come out. Only the newest snapshot is worked out;
+//! older ones that are still waiting are dropped. A panic in the work becomes a message.
+
+use crate::assess::{self, Answer, Assessment, NotKnown, WindCurve};
+use crate::survey::Survey;
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
+use std::sync::{Arc, Mutex, PoisonError};
+
+/// Answers and the revision of the survey they are for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Results {
+    /// Revision of the survey.
+    pub revision: u64,
+    /// The answers.
+    pub assessment: Assessment,
+    /// ACH against wind speed; it comes a moment later and may be of an older revision.
+    pub wind_curve: Answer<WindCurve>,
+    /// Revision of the wind curve.
+    pub wind_curve_revision: u64,
+}
+
+/// Runs a piece of work, on a thread of its own or, in tests, at once.
+pub type Spawner = Arc<dyn Fn(Box<dyn FnOnce() + Send>) -> std::io::Result<()> + Send + Sync>;
+
+/// Runs each piece of work on a named thread.
+#[must_use]
+pub fn on_a_thread() -> Spawner {
+    Arc::new(|work| {
+        std::thread::Builder::new()
+            .name("results".to_owned())
+            .spawn(work)
+            .map(|_| ())
+    })
+}
+
+/// Runs each piece of work at once, for tests.
+#[must_use]
+pub fn inline() -> Spawner {
+    Arc::new(|work| {
+        work();
+        Ok(())
+    })
+}
+
+/// What the worker sends back.
+enum Message {
+    Assessed(u64, Box<Assessment>),
+    Curve(u64, Answer<WindCurve>),
+    Failed(String),
+}
+
+#[derive(Default)]
+struct Waiting {
+    newest: Option<(u64, Arc<Survey>)>,
+    working: bool,
+}
+
+/// Hands snapshots to the worker and collects its answers.
+pub struct Jobs {
+    spawner: Spawner,
+    waiting: Arc<Mutex<Waiting>>,
+    sender: SyncSender<Message>,
+    receiver: Receiver<Message>,
+    wake: Arc<dyn Fn() + Send + Sync>,
+    results: Option<Results>,
+}
+
+/// Messages that may wait for the window; the worker then waits too.
+const MESSAGES_WAITING: usize = 8;
+
+impl Jobs {
+    /// No results yet. `wake` is called from the worker whenever something is ready.
+    #[must_use]
+    pub fn new(spawner: Spawner, wake: Arc<dyn Fn() + Send + Sync>) -> Self {
+        let (sender, receiver) = sync_channel(MESSAGES_WAITING);
+        Self {
+            spawner,
+            waiting: Arc::default(),
+            sender,
+            receiver,
+            wake,
+            results: None,
+        }
+    }
+
+    /// The newest results.
+    #[must_use]
+    pub fn results(&self) -> Option<&Results> {
+        self.results.as_ref()
+    }
+
+    /// Forgets results, for a survey of another file. Answers still on their way are dropped.
+    pub fn forget(&mut self) {
+        let fresh = Self::new(Arc::clone(&self.spawner), Arc::clone(&self.wake));
+        *self = fresh;
+    }
+
+    /// Asks for the results of a survey.
+    ///
+    /// # Errors
+    /// A sentence, when no worker could be started.
+    pub fn submit(&mut self, revision: u64, survey: Arc<Survey>) -> Result<(), String> {
+        let start = {
+            let mut waiting = lock(&self.waiting);
+            waiting.newest = Some((revision, survey));
+            !std::mem::replace(&mut waiting.working, true)
+        };
+        if !start {
+            return Ok(());
+        }
+        let waiting = Arc::clone(&self.waiting);
+        let sender = self.sender.clone();
+        let wake = Arc::clone(&self.wake);
+        let started = (self.spawner)(Box::new(move || work(&waiting, &sender, &*wake)));
+        started.map_err(|error| {
+            lock(&self.waiting).working = false;
+            format!("The results could not be worked out, because no worker started: {error}.")
+        })
+    }
+
+    /// Takes in what has come back. The sentences say what went wrong.
+    pub fn collect(&mut self) -> Vec<String> {
+        let mut sentences = Vec::new();
+        while let Ok(message) = self.receiver.try_recv() {
+            match message {
+                Message::Assessed(revision, assessment) => self.take(revision, *assessment),
+                Message::Curve(revision, curve) => {
+                    if let Some(results) = &mut self.results {
+                        results.wind_curve = curve;
+                        results.wind_curve_revision = revision;
+                    }
+                }
+                Message::Failed(sentence) => sentences.push(sentence),
+            }
+        }
+        sentences
+    }
+
+    fn take(&mut self, revision: u64, assessment: Assessment) {
+        let (wind_curve, wind_curve_revision) = match self.results.take() {
+            Some(old) => (old.wind_curve, old.wind_curve_revision),
+            None => (Err(NotKnown::because("it is being worked out")), 0),
+        };
+        self.results = Some(Results {
+            revision,
+            assessment,
+            wind_curve,
+            wind_curve_revision,
+        });
+    }
+}
+
+/// A poisoned lock only means that a worker panicked; what waits behind it is still whole.
+fn lock(waiting: &Mutex<Waiting>) -> std::sync::MutexGuard<'_, Waiting> {
+    waiting.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+fn newest(waiting: &Mutex<Waiting>) -> Option<(u64, Arc<Survey>)> {
+    let mut waiting = lock(waiting);
+    let newest = waiting.newest.take();
+    waiting.working = newest.is_some();
+    newest
+}
+
+fn work(waiting: &Mutex<Waiting>, sender: &SyncSender<Message>, wake: &(dyn Fn() + Send + Sync)) {
+    while let Some((revision, survey)) = newest(waiting) {
+        let assessed = catch_unwind(AssertUnwindSafe(|| assess::assess(&survey)));
+        let Ok(assessment) = assessed else {
+            send(sender, wake, Message::Failed(panicked()));
+            continue;
+        };
+        let message = Message::Assessed(revision, Box::new(assessment.clone()));
+        if !send(sender, wake, message) || lock(waiting).newest.is_some() {
+            continue;
+        }
+        let curve = catch_unwind(AssertUnwindSafe(|| assess::ach_against_wind(&survey)));
+        let message = match curve {
+            Ok(curve) => Message::Curve(revision, curve),
+            Err(_) => Message::Failed(panicked()),
+        };
+        send(sender, wake, message);
+    }
+}
+
+fn panicked() -> String {
+    "Working out the results failed inside the program. The survey is safe: save it, and report \
+     what you did last."
+        .to_owned()
+}
+
+fn send(sender: &SyncSender<Message>, wake: &(dyn Fn() + Send + Sync), message: Message) -> bool {
+    let sent = sender.send(message).is_ok();
+    wake();
+    sent
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::VehicleKind;
+    use std::sync::atomic::{AtomicUsize, Ordering};
+
+    type Held = Arc<Mutex<Vec<Box<dyn FnOnce() + Send>>>>;
+
+    fn held() -> (Held, Spawner) {
+        let held: Held = Arc::default();
+        let kept = Arc::clone(&held);
+        let spawner: Spawner = Arc::new(move |work| {
+            kept.lock().unwrap().push(work);
+            Ok(())
+        });
+        (held, spawner)
+    }
+
+    #[test]
+    fn only_the_newest_waiting_survey_is_worked_out() {
+        let (held, spawner) = held();
+        let woken = Arc::new(AtomicUsize::new(0));
+        let count = Arc::clone(&woken);
+        let wake = Arc::new(move || {
+            count.fetch_add(1, Ordering::Relaxed);
+        });
+        let mut jobs = Jobs::new(spawner, wake);
+        for revision in 1..=5 {
+            let survey = Arc::new(Survey::new(VehicleKind::Other));
+            jobs.submit(revision, survey).unwrap();
+        }
+        let work = std::mem::take(&mut *held.lock().unwrap());
+        assert_eq!(work.len(), 1);
+        for piece in work {
+            piece();
+        }
+        assert!(jobs.collect().is_empty());
+        let results = jobs.results().unwrap();
+        assert_eq!((results.revision, results.wind_curve_revision), (5, 5));
+        assert_eq!(woken.load(Ordering::Relaxed), 2);
+    }
+
+    #[test]
+    fn a_later_survey_starts_a_worker_again() {
+        let mut jobs = Jobs::new(inline(), Arc::new(|| {}));
+        for revision in 1..=3 {
+            let survey = Arc::new(Survey::new(VehicleKind::Other));
+            jobs.submit(revision, survey).unwrap();
+            jobs.collect();
+            assert_eq!(jobs.results().unwrap().revision, revision);
+        }
+    }
+
+    #[test]
+    fn a_worker_that_cannot_start_is_told_and_tried_again() {
+        let refusing: Spawner = Arc::new(|_| Err(std::io::Error::other("no threads left")));
+        let mut jobs = Jobs::new(refusing, Arc::new(|| {}));
+        for revision in 1..=2 {
+            let survey = Arc::new(Survey::new(VehicleKind::Other));
+            let refused = jobs.submit(revision, survey).unwrap_err();
+            assert!(refused.contains("no threads left"));
+        }
+    }
+}

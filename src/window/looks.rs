@@ -1,0 +1,92 @@
+//! What the user chose about the looks: colours and size. Kept between runs.
+
+use eframe::egui;
+use egui::ThemePreference;
+
+/// Colours and size.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Looks {
+    /// Light, dark, or as the system.
+    pub theme: ThemePreference,
+    /// Size of everything: 1 to 2.
+    pub zoom: f32,
+}
+
+/// Sizes on offer.
+pub const ZOOM_RANGE: std::ops::RangeInclusive<f32> = 1.0..=2.0;
+
+const THEME_KEY: &str = "colours";
+const ZOOM_KEY: &str = "zoom";
+
+impl Default for Looks {
+    fn default() -> Self {
+        Self {
+            theme: ThemePreference::System,
+            zoom: 1.0,
+        }
+    }
+}
+
+impl Looks {
+    /// As they were stored in an earlier run; what cannot be read is as at first.
+    #[must_use]
+    pub fn stored(storage: Option<&dyn eframe::Storage>) -> Self {
+        let mut looks = Self::default();
+        let Some(storage) = storage else {
+            return looks;
+        };
+        looks.theme = match storage.get_string(THEME_KEY).as_deref() {
+            Some("light") => ThemePreference::Light,
+            Some("dark") => ThemePreference::Dark,
+            _ => ThemePreference::System,
+        };
+        if let Some(zoom) = storage
+            .get_string(ZOOM_KEY)
+            .and_then(|zoom| zoom.parse().ok())
+        {
+            looks.set_zoom(zoom);
+        }
+        looks
+    }
+
+    /// Keeps them for the next run.
+    pub fn store(&self, storage: &mut dyn eframe::Storage) {
+        let word = match self.theme {
+            ThemePreference::Light => "light",
+            ThemePreference::Dark => "dark",
+            ThemePreference::System => "system",
+        };
+        storage.set_string(THEME_KEY, word.to_owned());
+        storage.set_string(ZOOM_KEY, self.zoom.to_string());
+    }
+
+    /// Sets the size, within what is on offer, in steps of a tenth.
+    pub fn set_zoom(&mut self, zoom: f32) {
+        if zoom.is_finite() {
+            let tenths = (zoom * 10.0).round() / 10.0;
+            self.zoom = tenths.clamp(*ZOOM_RANGE.start(), *ZOOM_RANGE.end());
+        }
+    }
+
+    /// Makes the window look so.
+    pub fn apply(&self, ctx: &egui::Context) {
+        ctx.set_theme(self.theme);
+        ctx.set_zoom_factor(self.zoom);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_size_stays_within_what_is_on_offer() {
+        let mut looks = Looks::default();
+        for (asked, given) in [(1.1, 1.1), (0.2, 1.0), (7.0, 2.0), (1.5499, 1.5)] {
+            looks.set_zoom(asked);
+            assert!((looks.zoom - given).abs() < 1e-6, "{asked}");
+        }
+        looks.set_zoom(f32::NAN);
+        assert!((looks.zoom - 1.5).abs() < 1e-6);
+    }
+}

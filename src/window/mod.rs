@@ -1,0 +1,66 @@
+//! The window: everything that draws, and nothing that computes.
+//!
+//! The survey changes only through the queue of [`page::Queue`], which runs at the start of each
+//! frame; results come from [`jobs`].
+
+pub mod app;
+mod bar;
+pub mod body;
+pub mod commands;
+pub mod dialogs;
+pub mod document;
+pub mod format;
+pub mod jobs;
+pub mod ledger;
+pub mod looks;
+pub mod notices;
+pub mod page;
+pub mod pages;
+pub mod picker;
+mod requests;
+pub mod start_page;
+pub mod strip;
+pub mod theme;
+pub mod widgets;
+
+use app::{App, Start};
+use eframe::egui;
+use std::path::PathBuf;
+
+const ICON: &[u8] = include_bytes!("../../icons/gapledger-256.png");
+
+/// Opens the window and stays in it until it is closed.
+///
+/// # Errors
+/// Where there is no display, or it offers no drawing surface.
+pub fn run(path: Option<PathBuf>) -> eframe::Result {
+    let mut viewport = egui::ViewportBuilder::default()
+        .with_title("Gapledger")
+        .with_app_id("gapledger")
+        .with_inner_size([1280.0, 800.0])
+        .with_min_inner_size([1024.0, 700.0]);
+    // A window without its icon is still a window.
+    if let Ok(icon) = eframe::icon_data::from_png_bytes(ICON) {
+        viewport = viewport.with_icon(icon);
+    }
+    let options = eframe::NativeOptions {
+        viewport,
+        renderer: eframe::Renderer::Glow,
+        ..eframe::NativeOptions::default()
+    };
+    eframe::run_native(
+        "gapledger",
+        options,
+        Box::new(|cc| Ok(Box::new(App::new(cc, Start::program(path))))),
+    )
+}
+
+/// Whether there is a display to open the window on.
+#[must_use]
+pub fn has_display() -> bool {
+    let set = |name| std::env::var_os(name).is_some_and(|value| !value.is_empty());
+    cfg!(not(target_os = "linux"))
+        || set("DISPLAY")
+        || set("WAYLAND_DISPLAY")
+        || set("WAYLAND_SOCKET")
+}

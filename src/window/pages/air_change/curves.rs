@@ -1,0 +1,371 @@
+//! Air changes against wind direction and against wind speed.
+
+use super::direction;
+use super::lines::{Look, key, look};
+use crate::assess::{CaseAnswer, WindCurve};
+use crate::window::format::{celsius, digits_of};
+use crate::window::jobs::Results;
+use crate::window::page::PageContext;
+use crate::window::theme::palette;
+use crate::window::widgets;
+use eframe::egui;
+use egui::accesskit::Role;
+use egui::{Grid, Response, RichText, Ui, WidgetInfo};
+use egui_plot::{FilledArea, GridMark, HoverPosition, Line, Plot, Points, VLine};
+
+const HEIGHT: f32 = 230.0;
+
+/// Draws a plot that stands still: it neither zooms nor scrolls, so the page scrolls over it.
+fn still_plot(name: &'static str) -> Plot<'static> {
+    Plot::new(name)
+        .height(HEIGHT)
+        .allow_zoom(false)
+        .allow_drag(false)
+        .allow_scroll(false)
+        .allow_boxed_zoom(false)
+        .allow_axis_zoom_drag(false)
+        .allow_double_click_reset(false)
+        .show_crosshair(false)
+        .include_y(0.0)
+        .y_axis_label("air changes, /h")
+        .y_axis_formatter(|mark, _| number(mark.value))
+        .y_grid_spacer(|input| marks(input.bounds))
+}
+
+fn number(value: f64) -> String {
+    if value.abs() < 1e-9 {
+        "0".to_owned()
+    } else {
+        let text = format!("{value:.3}");
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    }
+}
+
+fn name_plot(response: &Response, words: &str) {
+    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, words));
+}
+
+type Curve<'a> = (&'a CaseAnswer, Vec<[f64; 2]>);
+
+/// The cases whose air change is known in every direction.
+fn curves(results: &Results) -> Vec<Curve<'_>> {
+    let point = |one: &crate::assess::DirectionAnswer| {
+        let ach = *one.ach_per_h.as_ref().ok()?;
+        ach.is_finite().then_some([one.from_front_deg, ach])
+    };
+    results
+        .assessment
+        .cases
+        .iter()
+        .filter_map(|case| {
+            let air = case.air.as_ref().ok()?;
+            let points: Option<Vec<[f64; 2]>> = air.directions.iter().map(point).collect();
+            points
+                .filter(|points| !points.is_empty())
+                .map(|points| (case, points))
+        })
+        .collect()
+}
+
+/// Draws the air changes of each case against the direction the wind comes from.
+pub(super) fn against_direction(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+    let curves = curves(results);
+    if curves.is_empty() {
+        let cases = &results.assessment.cases;
+        not_known(ui, cases.iter().find_map(|case| case.air.as_ref().err()));
+        return;
+    }
+    let looks: Vec<Look> = (0..curves.len()).map(|at| look(ui, at)).collect();
+    let chosen = context.view.air_change.direction;
+    let chosen_deg = curves
+        .first()
+        .and_then(|(_, points)| points.get(chosen))
+        .map(|[from_front, _]| *from_front);
+    let rule = palette(ui).outline;
+    let names = curves.iter().map(|(case, _)| case.name.as_str());
+    key(ui, names.zip(looks.iter().copied()));
+    let plot = still_plot("against direction")
+        .include_x(0.0)
+        .include_x(360.0)
+        .x_axis_label("wind from, degrees clockwise from the front")
+        .x_grid_spacer(|_| quarters())
+        .x_axis_formatter(|mark, _| quarter_words(mark.value))
+        .label_formatter(|at| hover(at, "wind from", "°"));
+    let response = plot.show(ui, |plot| {
+        if let Some(at) = chosen_deg {
+            plot.vline(VLine::new("flows below", at).color(rule).width(1.0));
+        }
+        for ((case, points), look) in curves.iter().zip(&looks) {
+            draw(plot, &case.name, closed(points), look);
+        }
+    });
+    name_plot(
+        &response.response,
+        "Plot of air changes per hour against wind direction; the figures stand in the table below",
+    );
+    if response.response.clicked()
+        && let Some(at) = response.response.interact_pointer_pos()
+    {
+        let angle = response.transform.value_from_position(at).x;
+        context.view.air_change.direction = nearest(&curves, angle);
+    }
+    egui::CollapsingHeader::new("Air changes by direction as a table")
+        .show(ui, |ui| direction_table(ui, &curves));
+}
+
+/// The first point once more at the right end: the circle closes.
+fn closed(points: &[[f64; 2]]) -> Vec<[f64; 2]> {
+    let mut all = points.to_vec();
+    all.extend(
+        points
+            .first()
+            .map(|[from_front, ach]| [from_front + 360.0, *ach]),
+    );
+    all
+}
+
+fn draw(plot: &mut egui_plot::PlotUi<'_>, name: &str, points: Vec<[f64; 2]>, look: &Look) {
+    plot.line(
+        Line::new(name, points.clone())
+            .color(look.colour)
+            .style(look.dash)
+            .width(1.8),
+    );
+    plot.points(
+        Points::new(name, points)
+            .color(look.colour)
+            .shape(look.marker)
+            .radius(3.2),
+    );
+}
+
+fn nearest(curves: &[Curve<'_>], angle_deg: f64) -> usize {
+    let Some((_, points)) = curves.first() else {
+        return 0;
+    };
+    let apart = |at: f64| {
+        let turn = (at - angle_deg).rem_euclid(360.0);
+        turn.min(360.0 - turn)
+    };
+    let by_distance = |a: &(usize, &[f64; 2]), b: &(usize, &[f64; 2])| {
+        let ([a, _], [b, _]) = (a.1, b.1);
+        apart(*a).total_cmp(&apart(*b))
+    };
+    let found = points.iter().enumerate().min_by(by_distance);
+    found.map_or(0, |(at, _)| at)
+}
+
+/// Marks at round values, 1, 2 or 5 times a power of ten apart: some five of them.
+fn marks((low, high): (f64, f64)) -> Vec<GridMark> {
+    let span = high - low;
+    if !span.is_finite() || span <= 0.0 {
+        return Vec::new();
+    }
+    let raw = span / 6.0;
+    let power = 10f64.powf(raw.log10().floor());
+    let step_size = [1.0, 2.0, 5.0, 10.0]
+        .into_iter()
+        .map(|factor| factor * power)
+        .find(|step| *step >= raw)
+        .unwrap_or(raw);
+    let first = (low / step_size).ceil();
+    let mark = |at: i32| GridMark {
+        value: (first + f64::from(at)) * step_size,
+        step_size,
+    };
+    (0..=12)
+        .map(mark)
+        .take_while(|mark| mark.value <= high)
+        .collect()
+}
+
+fn quarters() -> Vec<GridMark> {
+    (0..=8)
+        .map(|eighth| GridMark {
+            value: 45.0 * f64::from(eighth),
+            step_size: if eighth % 2 == 0 { 90.0 } else { 45.0 },
+        })
+        .collect()
+}
+
+fn quarter_words(angle_deg: f64) -> String {
+    let whole = (angle_deg / 90.0 - (angle_deg / 90.0).round()).abs() < 1e-6;
+    if whole {
+        direction::side(angle_deg)
+    } else {
+        String::new()
+    }
+}
+
+fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<String> {
+    match at {
+        HoverPosition::NearDataPoint {
+            plot_name,
+            position,
+            ..
+        } => Some(format!(
+            "{plot_name}\n{axis} {}{unit}\n{} /h",
+            number(position.x),
+            digits_of(position.y, 2)
+        )),
+        HoverPosition::Elsewhere { .. } => None,
+    }
+}
+
+fn direction_table(ui: &mut Ui, curves: &[Curve<'_>]) {
+    Grid::new("directions")
+        .striped(true)
+        .spacing([14.0, 2.0])
+        .show(ui, |ui| {
+            ui.label(RichText::new("Wind from").small());
+            for (case, _) in curves {
+                ui.label(RichText::new(format!("{}, /h", case.name)).small());
+            }
+            ui.end_row();
+            let rows = curves.iter().map(|(_, points)| points.len()).max();
+            for row in 0..rows.unwrap_or(0) {
+                let first = curves.first().and_then(|(_, points)| points.get(row));
+                if let Some([from_front, _]) = first {
+                    let side = direction::side(*from_front);
+                    ui.label(format!("{}, {side}", direction::degrees(*from_front)));
+                }
+                for (_, points) in curves {
+                    let ach = points.get(row).map(|[_, ach]| digits_of(*ach, 3));
+                    ui.label(ach.unwrap_or_default());
+                }
+                ui.end_row();
+            }
+        });
+}
+
+fn not_known(ui: &mut Ui, why: Option<&crate::assess::NotKnown>) {
+    match why {
+        Some(why) => widgets::answer_line(ui, &Err(why.clone())),
+        None => {
+            ui.label("There is no weather case.");
+        }
+    }
+}
+
+/// Draws lowest, mean and highest air change over the directions against wind speed.
+pub(super) fn against_speed(ui: &mut Ui, results: &Results) {
+    let curve = match &results.wind_curve {
+        Ok(curve) => curve,
+        Err(why) => return not_known(ui, Some(why)),
+    };
+    let speeds: Vec<f64> = curve.points.iter().map(|point| point.wind_m_s).collect();
+    let column = |of: fn(&crate::assess::WindPoint) -> f64| -> Vec<f64> {
+        curve.points.iter().map(of).collect()
+    };
+    let lowest = column(|point| point.lowest_per_h);
+    let mean = column(|point| point.mean_per_h);
+    let highest = column(|point| point.highest_per_h);
+    if [&lowest, &mean, &highest]
+        .iter()
+        .any(|values| values.iter().any(|value| !value.is_finite()))
+    {
+        return not_known(ui, None);
+    }
+    let lines = [
+        ("most", &highest, look(ui, 1)),
+        ("mean", &mean, look(ui, 0)),
+        ("least", &lowest, look(ui, 2)),
+    ];
+    let band = palette(ui).stripe;
+    key(ui, lines.iter().map(|(name, _, look)| (*name, *look)));
+    let plot = still_plot("against speed")
+        .x_axis_label("wind at a weather station, m/s")
+        .x_grid_spacer(|input| marks(input.bounds))
+        .x_axis_formatter(|mark, _| number(mark.value))
+        .label_formatter(|at| hover(at, "wind", " m/s"));
+    let response = plot.show(ui, |plot| {
+        plot.add(FilledArea::new("least to most", &speeds, &lowest, &highest).fill_color(band));
+        for (name, values, look) in &lines {
+            let points: Vec<[f64; 2]> = speeds
+                .iter()
+                .zip(values.iter())
+                .map(|(speed, value)| [*speed, *value])
+                .collect();
+            draw(plot, name, points, look);
+        }
+    });
+    name_plot(
+        &response.response,
+        "Plot of air changes per hour against wind speed; the figures stand in the table below",
+    );
+    widgets::muted(
+        ui,
+        format!(
+            "With outside {} and inside {}, over all wind directions.",
+            celsius(curve.outside_c),
+            celsius(curve.inside_c)
+        ),
+    );
+    egui::CollapsingHeader::new("Air changes by wind speed as a table")
+        .show(ui, |ui| speed_table(ui, curve));
+}
+
+fn speed_table(ui: &mut Ui, curve: &WindCurve) {
+    Grid::new("speeds")
+        .striped(true)
+        .spacing([14.0, 2.0])
+        .show(ui, |ui| {
+            for words in ["Wind, m/s", "least, /h", "mean, /h", "most, /h"] {
+                ui.label(RichText::new(words).small());
+            }
+            ui.end_row();
+            for point in &curve.points {
+                ui.label(number(point.wind_m_s));
+                for value in [point.lowest_per_h, point.mean_per_h, point.highest_per_h] {
+                    ui.label(digits_of(value, 3));
+                }
+                ui.end_row();
+            }
+        });
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn axis_numbers_carry_no_needless_zeros() {
+        assert_eq!(number(0.0), "0");
+        assert_eq!(number(2.0), "2");
+        assert_eq!(number(0.25), "0.25");
+    }
+
+    #[test]
+    fn marks_stand_at_round_values_within_the_bounds() {
+        for (low, high) in [(-0.3, 6.4), (0.0, 12.0), (0.0, 0.07), (-0.02, 41.0)] {
+            let marks = marks((low, high));
+            assert!((4..=8).contains(&marks.len()), "{low} to {high}: {marks:?}");
+            for mark in &marks {
+                assert!((low..=high).contains(&mark.value));
+                let steps = mark.value / mark.step_size;
+                assert!((steps - steps.round()).abs() < 1e-9);
+            }
+        }
+        assert!(marks((1.0, 1.0)).is_empty());
+    }
+
+    #[test]
+    fn the_circle_closes_at_the_right_end() {
+        let all = closed(&[[0.0, 1.0], [180.0, 2.0]]);
+        assert_eq!(all, [[0.0, 1.0], [180.0, 2.0], [360.0, 1.0]]);
+    }
+
+    #[test]
+    fn quarters_are_named_and_eighths_are_not() {
+        let names: Vec<String> = quarters()
+            .iter()
+            .map(|mark| quarter_words(mark.value))
+            .collect();
+        assert_eq!(
+            names,
+            [
+                "front", "", "offside", "", "rear", "", "nearside", "", "front"
+            ]
+        );
+    }
+}

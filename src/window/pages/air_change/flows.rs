@@ -1,0 +1,323 @@
+//! Air through each gap in one weather case and wind direction.
+
+use super::direction;
+use crate::assess::{CaseAir, CaseAnswer, DirectionAnswer, GapAirFlow};
+use crate::survey::{Gap, WeatherId};
+use crate::window::format::{digits, digits_of};
+use crate::window::jobs::Results;
+use crate::window::page::PageContext;
+use crate::window::theme::{bold, palette};
+use crate::window::widgets::{self, Choice};
+use eframe::egui;
+use egui::{Align, Label, Layout, Rect, RichText, Sense, Ui, UiBuilder, pos2, vec2};
+
+const ROW: f32 = 21.0;
+/// Widths as parts of the whole: number, name, facing, in, out, share.
+const PARTS: [f32; 6] = [0.06, 0.32, 0.20, 0.14, 0.14, 0.14];
+/// The first of the columns that hold flows.
+const FIRST_NUMBER: usize = 3;
+
+/// Draws the choice of case and direction, and the table.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+    if results.revision != context.revision {
+        // The ledger may have other lines by now; the answers for them are on their way.
+        widgets::muted(ui, "The flows are being worked out.");
+        return;
+    }
+    let cases = &results.assessment.cases;
+    let Some(case) = chosen_case(context, cases) else {
+        ui.label("There is no weather case.");
+        return;
+    };
+    let air = match &case.air {
+        Ok(air) => air,
+        Err(not_known) => {
+            choose(ui, context, cases, case, None);
+            return widgets::answer_line(ui, &Err(not_known.clone()));
+        }
+    };
+    choose(ui, context, cases, case, Some(air));
+    let Some(direction) = air.directions.get(context.view.air_change.direction) else {
+        return;
+    };
+    balance(ui, air, direction);
+    table(ui, context, direction);
+}
+
+fn chosen_case<'r>(context: &PageContext<'_>, cases: &'r [CaseAnswer]) -> Option<&'r CaseAnswer> {
+    let wanted = context.view.air_change.case;
+    cases
+        .iter()
+        .find(|case| Some(case.id) == wanted)
+        .or_else(|| cases.first())
+}
+
+fn choose(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    cases: &[CaseAnswer],
+    case: &CaseAnswer,
+    air: Option<&CaseAir>,
+) {
+    let ids: Vec<WeatherId> = cases.iter().map(|case| case.id).collect();
+    let name = |id: &WeatherId| {
+        let case = cases.iter().find(|case| case.id == *id);
+        case.map_or_else(String::new, |case| case.name.clone())
+    };
+    ui.horizontal_wrapped(|ui| {
+        ui.label(RichText::new("Weather case").color(palette(ui).muted));
+        let chosen = Choice::new("Weather case of the flows", &case.id, &ids)
+            .compact()
+            .width(120.0)
+            .show(ui, name);
+        if let Some(id) = chosen {
+            context.view.air_change.case = Some(id);
+        }
+        if let Some(air) = air {
+            ui.add_space(8.0);
+            ui.label(RichText::new("Wind from").color(palette(ui).muted));
+            let count = air.directions.len();
+            let at = context
+                .view
+                .air_change
+                .direction
+                .min(count.saturating_sub(1));
+            context.view.air_change.direction = step_direction(ui, air, at);
+        }
+        ui.add_space(8.0);
+        let mut largest_first = !context.view.air_change.ledger_order;
+        ui.checkbox(&mut largest_first, "largest first");
+        context.view.air_change.ledger_order = !largest_first;
+    });
+}
+
+/// The direction after this frame: a choice, and a step round the clock to either side.
+fn step_direction(ui: &mut Ui, air: &CaseAir, at: usize) -> usize {
+    let count = air.directions.len().max(1);
+    let mut turned = at;
+    if step(ui, "↺", "Wind from one step anticlockwise") {
+        turned = (at + count - 1) % count;
+    }
+    let all: Vec<usize> = (0..count).collect();
+    let chosen = Choice::new("Wind direction of the flows", &at, &all)
+        .compact()
+        .width(230.0)
+        .show(ui, |at| {
+            let direction = air.directions.get(*at);
+            direction.map_or_else(String::new, direction::words)
+        });
+    if step(ui, "↻", "Wind from one step clockwise") {
+        turned = (at + 1) % count;
+    }
+    chosen.unwrap_or(turned)
+}
+
+fn step(ui: &mut Ui, sign: &str, words: &str) -> bool {
+    let response = ui.button(sign).on_hover_text(words);
+    widgets::tell_name(ui, response.id, words);
+    response.clicked()
+}
+
+/// The whole of the direction in one line.
+fn balance(ui: &mut Ui, air: &CaseAir, direction: &DirectionAnswer) {
+    let ach = match &direction.ach_per_h {
+        Ok(ach) => format!("{} /h", digits_of(*ach, 2)),
+        Err(not_known) => format!("air changes not known: {}", not_known.reason),
+    };
+    ui.label(format!(
+        "{ach}; in {} kg/h, out {} kg/h; inside pressure {} Pa",
+        digits(direction.inflow_kg_s * 3600.0),
+        digits(direction.outflow_kg_s * 3600.0),
+        digits_of(direction.inside_pressure, 2),
+    ));
+    if direction.one_sided {
+        widgets::muted(
+            ui,
+            "Gusts through the openings of one face exchange more air than the steady balance: \
+             their inflow is the one that counts here.",
+        );
+    }
+    widgets::muted(
+        ui,
+        format!(
+            "1 kg of outside air is {} m³, of inside air {} m³. A tall gap may let air in low and \
+             out high at once.",
+            digits(1.0 / air.outside.density()),
+            digits(1.0 / air.inside.density())
+        ),
+    );
+}
+
+/// Ledger lines with their flows, in the order chosen.
+fn lines<'s>(
+    gaps: &'s [Gap],
+    direction: &DirectionAnswer,
+    ledger_order: bool,
+) -> Vec<(&'s Gap, Option<GapAirFlow>)> {
+    let mut lines: Vec<_> = gaps.iter().zip(direction.flows.iter().copied()).collect();
+    if !ledger_order {
+        let size =
+            |flow: &Option<GapAirFlow>| flow.map_or(-1.0, |flow| flow.in_kg_s.max(flow.out_kg_s));
+        lines.sort_by(|a, b| size(&b.1).total_cmp(&size(&a.1)));
+    }
+    lines
+}
+
+fn table(ui: &mut Ui, context: &PageContext<'_>, direction: &DirectionAnswer) {
+    let gaps = &context.survey.gaps;
+    if gaps.is_empty() {
+        ui.label("There is no gap in the ledger.");
+        return;
+    }
+    ui.spacing_mut().item_spacing.y = 0.0;
+    ui.add_space(4.0);
+    let head = [
+        "No.",
+        "Gap",
+        "Facing",
+        "in, kg/h",
+        "out, kg/h",
+        "of the inflow",
+    ];
+    row(ui, None, || {
+        head.map(|title| RichText::new(title).family(bold()).small())
+    });
+    let lines = lines(gaps, direction, context.view.air_change.ledger_order);
+    let inflow: f64 = lines
+        .iter()
+        .filter_map(|(_, flow)| flow.map(|flow| flow.in_kg_s))
+        .sum();
+    for (number, (gap, flow)) in lines.iter().enumerate() {
+        row(ui, Some(number), || {
+            cells(gap, *flow, inflow).map(RichText::new)
+        });
+    }
+}
+
+/// One line of the table; what is out of sight costs nothing but its height.
+fn row(ui: &mut Ui, number: Option<usize>, cells: impl FnOnce() -> [RichText; 6]) {
+    let size = vec2(ui.available_width(), ROW);
+    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+    if !ui.is_rect_visible(rect) {
+        return;
+    }
+    if number.is_some_and(|number| number % 2 == 0) {
+        ui.painter().rect_filled(rect, 0.0, palette(ui).stripe);
+    }
+    let mut left = rect.left();
+    for (at, (words, part)) in cells().into_iter().zip(PARTS).enumerate() {
+        let width = rect.width() * part;
+        let cell = Rect::from_min_size(pos2(left, rect.top()), vec2(width - 8.0, ROW));
+        left += width;
+        let layout = if at == 0 || at >= FIRST_NUMBER {
+            Layout::right_to_left(Align::Center)
+        } else {
+            Layout::left_to_right(Align::Center)
+        };
+        let builder = UiBuilder::new()
+            .max_rect(cell)
+            .layout(layout)
+            .id_salt((number, at));
+        let mut cell = ui.new_child(builder);
+        cell.add(Label::new(words).truncate());
+    }
+}
+
+/// With so many decimals, for a column whose points stand under each other; what is there and
+/// too small to show is never shown as nothing.
+fn decimals(value: f64, places: usize) -> String {
+    let text = format!("{value:.places$}");
+    if value <= 0.0 {
+        "0".to_owned()
+    } else if text.chars().any(|sign| ('1'..='9').contains(&sign)) {
+        text
+    } else {
+        format!(
+            "< {:.places$}",
+            10f64.powi(-i32::try_from(places).unwrap_or(0))
+        )
+    }
+}
+
+fn cells(gap: &Gap, flow: Option<GapAirFlow>, inflow: f64) -> [String; 6] {
+    let name = if gap.name.trim().is_empty() {
+        gap.form.name()
+    } else {
+        gap.name.trim()
+    };
+    let number = gap.id.to_string();
+    let facing = gap.facing.name().to_owned();
+    let Some(flow) = flow else {
+        let none = || "–".to_owned();
+        return [number, name.to_owned(), facing, none(), none(), none()];
+    };
+    let share = if inflow > 0.0 {
+        format!("{} %", decimals(100.0 * flow.in_kg_s / inflow, 1))
+    } else {
+        "–".to_owned()
+    };
+    [
+        number,
+        name.to_owned(),
+        facing,
+        decimals(flow.in_kg_s * 3600.0, 2),
+        decimals(flow.out_kg_s * 3600.0, 2),
+        share,
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::{Facing, Form, GapId, ZoneId};
+
+    fn gap(id: u32) -> Gap {
+        let form = Form::RoundHole {
+            diameter_mm: Some(20.0),
+        };
+        Gap::new(GapId(id), ZoneId(1), Facing::Front, form)
+    }
+
+    fn flow(in_kg_s: f64, out_kg_s: f64) -> Option<GapAirFlow> {
+        Some(GapAirFlow { in_kg_s, out_kg_s })
+    }
+
+    #[test]
+    fn the_largest_flow_in_either_way_comes_first_and_none_last() {
+        let gaps = [gap(1), gap(2), gap(3)];
+        let direction = DirectionAnswer {
+            from_front_deg: 0.0,
+            compass_deg: None,
+            inside_pressure: 0.0,
+            neutral_level: None,
+            inflow_kg_s: 0.0,
+            outflow_kg_s: 0.0,
+            one_sided: false,
+            ach_per_h: Ok(1.0),
+            flows: vec![None, flow(0.001, 0.0), flow(0.0, 0.002)],
+        };
+        let order = |ledger_order| -> Vec<u32> {
+            let lines = lines(&gaps, &direction, ledger_order);
+            lines.iter().map(|(gap, _)| gap.id.0).collect()
+        };
+        assert_eq!(order(false), [3, 2, 1]);
+        assert_eq!(order(true), [1, 2, 3]);
+    }
+
+    #[test]
+    fn what_is_too_small_to_show_is_not_shown_as_nothing() {
+        assert_eq!(decimals(0.0, 2), "0");
+        assert_eq!(decimals(0.004, 2), "< 0.01");
+        assert_eq!(decimals(0.006, 2), "0.01");
+        assert_eq!(decimals(12.345, 1), "12.3");
+    }
+
+    #[test]
+    fn a_gap_in_no_balance_shows_a_dash_and_never_zero() {
+        let cells = cells(&gap(7), None, 0.01);
+        assert_eq!(cells[0], "7");
+        assert_eq!(&cells[3..], ["–", "–", "–"]);
+        let cells = super::cells(&gap(7), flow(0.005, 0.0), 0.01);
+        assert_eq!(&cells[3..], ["18.00", "0", "50.0 %"]);
+    }
+}

@@ -1,0 +1,125 @@
+//! The zones: names, totals, adding and removing.
+
+use crate::assess::{Answer, LeakageTotal};
+use crate::survey::{Edit, Item, Record, RecordId, Zone, ZoneId};
+use crate::window::format::{area_cm2, percent};
+use crate::window::page::PageContext;
+use crate::window::theme::palette;
+use crate::window::widgets::{self, TextField};
+use eframe::egui;
+use egui::{Id, Key, RichText, TextEdit, Ui};
+
+/// Draws the zones with their totals.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let survey = context.survey;
+    for zone in &survey.zones {
+        ui.push_id(zone.id, |ui| row(ui, context, zone));
+    }
+    total(ui, context);
+    ui.add_space(4.0);
+    add(ui, context);
+}
+
+fn row(ui: &mut Ui, context: &mut PageContext<'_>, zone: &Zone) {
+    let gaps = context.survey.gaps.iter();
+    let lines = gaps.filter(|gap| gap.zone == zone.id).count();
+    ui.horizontal_wrapped(|ui| {
+        let name = TextField::new("Name of the zone", "zone", &zone.name)
+            .id(zone.id)
+            .marks(context.marks(Item::Zone(zone.id)))
+            .compact()
+            .width(142.0)
+            .show(ui, context.queue);
+        if let Some(name) = name {
+            let id = zone.id;
+            let zone = Record::Zone(Zone { id, name });
+            context.queue.typed(Edit::Put(zone));
+        }
+        let words = match lines {
+            1 => "1 line".to_owned(),
+            lines => format!("{lines} lines"),
+        };
+        ui.label(RichText::new(words).color(palette(ui).muted));
+        figures(ui, context, zone.id);
+        let away = ui.link("remove");
+        widgets::tell_name(ui, away.id, &format!("remove zone {}", zone.name));
+        if away.clicked() {
+            context
+                .queue
+                .edit(Edit::Remove(RecordId::Zone(zone.id)), None);
+        }
+    });
+}
+
+fn figures(ui: &mut Ui, context: &PageContext<'_>, id: ZoneId) {
+    let Some(results) = context.results else {
+        return;
+    };
+    let leakage = &results.assessment.leakage;
+    let Some((_, answer)) = leakage.by_zone.iter().find(|(zone, _)| *zone == id) else {
+        return;
+    };
+    match answer {
+        Ok(total) => {
+            let mut words = area_cm2(total.figures.eqla);
+            if let Ok(all) = &leakage.all
+                && all.figures.flow_10pa > 0.0
+            {
+                let share = total.figures.flow_10pa / all.figures.flow_10pa;
+                words = format!("{words}, {}", percent(share));
+            }
+            ui.strong(words).on_hover_text(hover(total));
+        }
+        Err(not_known) => {
+            ui.label("not known").on_hover_text(&not_known.reason);
+        }
+    }
+}
+
+fn hover(total: &LeakageTotal) -> String {
+    format!(
+        "EqLA of {} ledger lines; {} more are not sized. The share is of the flow at 10 Pa \
+         through all gaps",
+        total.gaps, total.not_sized
+    )
+}
+
+fn total(ui: &mut Ui, context: &PageContext<'_>) {
+    let Some(results) = context.results else {
+        return;
+    };
+    let all: Answer<String> = results
+        .assessment
+        .leakage
+        .all
+        .clone()
+        .map(|total| area_cm2(total.figures.eqla));
+    ui.horizontal_wrapped(|ui| {
+        ui.label("All gaps, EqLA");
+        widgets::answer_line(ui, &all);
+    });
+}
+
+fn add(ui: &mut Ui, context: &mut PageContext<'_>) {
+    ui.horizontal(|ui| {
+        let text = &mut context.view.gaps.new_zone;
+        let response = ui.add(
+            TextEdit::singleline(text)
+                .id(Id::unique("new zone"))
+                .desired_width(142.0)
+                .return_key(None)
+                .hint_text("another zone"),
+        );
+        widgets::tell_name(ui, response.id, "Name of a zone to add");
+        let entered = response.has_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+        let pressed = ui.button("Add zone").clicked();
+        if (entered || pressed) && !text.trim().is_empty() {
+            let zone = Zone {
+                id: context.survey.free_zone_id(),
+                name: text.trim().to_owned(),
+            };
+            text.clear();
+            context.queue.edit(Edit::Put(Record::Zone(zone)), None);
+        }
+    });
+}

@@ -1,0 +1,10 @@
+//! The pages, in the order of the job.
+
+pub mod air_change;
+pub mod drying_heat;
+mod fields;
+pub mod gaps;
+mod sections;
+mod side_by_side;
+pub mod vehicle;
+pub mod working;

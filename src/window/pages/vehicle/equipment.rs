@@ -1,0 +1,209 @@
+//! Equipment: appliances, heaters, fans, moisture sources, and the drying machines.
+
+use super::super::fields::Fields;
+use super::{CARD_LEAST, lists, machines};
+use crate::survey::equipment::FanDirection;
+use crate::survey::{
+    Appliance, ApplianceKind, Edit, Fan, Heater, HeaterFuel, Item, MoistureSource, Record,
+    RecordId, SourceKind,
+};
+use crate::window::page::PageContext;
+use crate::window::widgets;
+use eframe::egui::Ui;
+
+/// Draws the section.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    widgets::columns(ui, CARD_LEAST, 5, |ui, at| match at {
+        0 => widgets::card(ui, "Appliances that burn something", |ui| {
+            appliances(ui, context);
+        }),
+        1 => widgets::card(ui, "Heaters", |ui| heaters(ui, context)),
+        2 => widgets::card(ui, "Drying machines", |ui| machines::show(ui, context)),
+        3 => widgets::card(ui, "Sources of moisture", |ui| sources(ui, context)),
+        _ => widgets::card(ui, "Fans to and from outside", |ui| fans(ui, context)),
+    });
+}
+
+fn appliances(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let survey = context.survey;
+    for appliance in &survey.appliances {
+        ui.push_id(appliance.id, |ui| one_appliance(ui, context, appliance));
+        lists::between(ui);
+    }
+    widgets::muted(
+        ui,
+        "They decide which ventilation table holds. Gas, flues and ventilation are for a licensed \
+         fitter; the local code goes before everything told here.",
+    );
+    let appliance = Appliance {
+        id: survey.free_appliance_id(),
+        kind: ApplianceKind::Hob,
+        name: String::new(),
+        room_sealed: false,
+    };
+    let edit = Edit::Put(Record::Appliance(appliance));
+    lists::add(ui, context, "Add appliance", edit);
+}
+
+fn one_appliance(ui: &mut Ui, context: &mut PageContext<'_>, appliance: &Appliance) {
+    let item = Item::Appliance(appliance.id);
+    let id = RecordId::Appliance(appliance.id);
+    lists::head(
+        ui,
+        context,
+        &appliance.name,
+        appliance.kind.name(),
+        item,
+        id,
+    );
+    let put = |appliance| Edit::Put(Record::Appliance(appliance));
+    let mut fields = Fields::new(ui, context, item, appliance, put);
+    fields.choice(
+        "Appliance",
+        &ApplianceKind::ALL,
+        |kind| kind.name().to_owned(),
+        |appliance| &mut appliance.kind,
+    );
+    fields.text("Name", "name", |appliance| &mut appliance.name);
+    fields.tick("room-sealed", "room_sealed", |appliance| {
+        &mut appliance.room_sealed
+    });
+}
+
+fn heaters(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let survey = context.survey;
+    for heater in &survey.heaters {
+        ui.push_id(heater.id, |ui| one_heater(ui, context, heater));
+        lists::between(ui);
+    }
+    let heater = Heater {
+        id: survey.free_heater_id(),
+        name: String::new(),
+        fuel: HeaterFuel::Electricity,
+        rating_w: None,
+        set_point_c: None,
+    };
+    let edit = Edit::Put(Record::Heater(heater));
+    lists::add(ui, context, "Add heater", edit);
+}
+
+fn one_heater(ui: &mut Ui, context: &mut PageContext<'_>, heater: &Heater) {
+    let item = Item::Heater(heater.id);
+    let id = RecordId::Heater(heater.id);
+    let kind = format!("{} heater", heater.fuel.name());
+    lists::head(ui, context, &heater.name, &kind, item, id);
+    let put = |heater| Edit::Put(Record::Heater(heater));
+    let mut fields = Fields::new(ui, context, item, heater, put);
+    fields.text("Name", "name", |heater| &mut heater.name);
+    fields.choice(
+        "Heater runs on",
+        &HeaterFuel::ALL,
+        |fuel| fuel.name().to_owned(),
+        |heater| &mut heater.fuel,
+    );
+    fields.optional("Heat at full output", "rating_w", |heater| {
+        &mut heater.rating_w
+    });
+    fields
+        .hint("none")
+        .optional("Thermostat at", "set_point_c", |heater| {
+            &mut heater.set_point_c
+        });
+}
+
+fn sources(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let survey = context.survey;
+    for source in &survey.sources {
+        ui.push_id(source.id, |ui| one_source(ui, context, source));
+        lists::between(ui);
+    }
+    widgets::muted(
+        ui,
+        "An empty vehicle that is laid up and dry gives off nothing: then leave this list empty.",
+    );
+    let kind = SourceKind::PersonAsleep;
+    let source = MoistureSource {
+        id: survey.free_source_id(),
+        name: String::new(),
+        kind,
+        count: 1,
+        rate_g_per_h: kind.usual_rate_g_per_h(),
+        hours_per_day: 8.0,
+        laid_up: false,
+        in_use: true,
+    };
+    let edit = Edit::Put(Record::Source(source));
+    lists::add(ui, context, "Add moisture source", edit);
+}
+
+fn one_source(ui: &mut Ui, context: &mut PageContext<'_>, source: &MoistureSource) {
+    let item = Item::Source(source.id);
+    let id = RecordId::Source(source.id);
+    lists::head(ui, context, &source.name, source.kind.name(), item, id);
+    let put = |source| Edit::Put(Record::Source(source));
+    let mut fields = Fields::new(ui, context, item, source, put);
+    source_kind(&mut fields, source);
+    fields.text("Name", "name", |source| &mut source.name);
+    fields.count("How many", "count", |source| &mut source.count);
+    fields.optional("Each gives off", "rate_g_per_h", |source| {
+        &mut source.rate_g_per_h
+    });
+    fields.number("Lasts", "hours_per_day", |source| &mut source.hours_per_day);
+    fields.tick("present when laid up", "laid_up", |source| {
+        &mut source.laid_up
+    });
+    fields.tick("present in use", "in_use", |source| &mut source.in_use);
+}
+
+/// The kind; a new kind brings its usual rate along, unless the surveyor has typed one.
+fn source_kind(fields: &mut Fields<'_, '_, MoistureSource>, source: &MoistureSource) {
+    let (ui, _, _) = fields.parts();
+    let chosen = widgets::Choice::new("What gives off water", &source.kind, &SourceKind::ALL)
+        .id(source.id)
+        .show(ui, |kind| kind.name().to_owned());
+    if let Some(kind) = chosen {
+        fields.change(|source| {
+            if source.rate_g_per_h == source.kind.usual_rate_g_per_h() {
+                source.rate_g_per_h = kind.usual_rate_g_per_h();
+            }
+            source.kind = kind;
+        });
+    }
+}
+
+fn fans(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let survey = context.survey;
+    for fan in &survey.fans {
+        ui.push_id(fan.id, |ui| one_fan(ui, context, fan));
+        lists::between(ui);
+    }
+    let fan = Fan {
+        id: survey.free_fan_id(),
+        name: String::new(),
+        direction: FanDirection::Extract,
+        flow_m3_per_h: None,
+        on_laid_up: false,
+        on_in_use: true,
+    };
+    lists::add(ui, context, "Add fan", Edit::Put(Record::Fan(fan)));
+}
+
+fn one_fan(ui: &mut Ui, context: &mut PageContext<'_>, fan: &Fan) {
+    let item = Item::Fan(fan.id);
+    lists::head(ui, context, &fan.name, "fan", item, RecordId::Fan(fan.id));
+    let put = |fan| Edit::Put(Record::Fan(fan));
+    let mut fields = Fields::new(ui, context, item, fan, put);
+    fields.text("Name", "name", |fan| &mut fan.name);
+    let ways = [FanDirection::Extract, FanDirection::Supply];
+    let words = |way: &FanDirection| {
+        match way {
+            FanDirection::Extract => "inside to outside",
+            FanDirection::Supply => "outside to inside",
+        }
+        .to_owned()
+    };
+    fields.choice("Moves air from", &ways, words, |fan| &mut fan.direction);
+    fields.optional("Flow", "fan_flow_m3_per_h", |fan| &mut fan.flow_m3_per_h);
+    fields.tick("runs when laid up", "on_laid_up", |fan| &mut fan.on_laid_up);
+    fields.tick("runs in use", "on_in_use", |fan| &mut fan.on_in_use);
+}

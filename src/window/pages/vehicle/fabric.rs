@@ -1,0 +1,226 @@
+//! The fabric: the elements at the left, the selected one at the right.
+
+use super::super::fields::Fields;
+use super::{CARD_LEAST, fabric_list, layers, lists};
+use crate::assess::Topic;
+use crate::survey::fabric::{BuildUp, Outline};
+use crate::survey::{Edit, FabricElement, FabricPart, Facing, Item, Record, RecordId, Survey};
+use crate::window::format::digits;
+use crate::window::page::PageContext;
+use crate::window::widgets::{self, Choice, NumberField};
+use eframe::egui::Ui;
+
+/// Draws the section.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    widgets::columns(ui, CARD_LEAST * 1.2, 2, |ui, at| {
+        if at == 0 {
+            widgets::card(ui, "Elements", |ui| list(ui, context));
+        } else {
+            selected(ui, context);
+        }
+    });
+}
+
+fn put(element: FabricElement) -> Edit {
+    Edit::Put(Record::Fabric(Box::new(element)))
+}
+
+/// A new element with nothing measured, of the part that the survey still lacks.
+fn another(survey: &Survey) -> FabricElement {
+    let has = |part: &FabricPart| survey.fabric.iter().any(|element| element.part == *part);
+    let part = FabricPart::ALL.into_iter().find(|part| !has(part));
+    FabricElement {
+        id: survey.free_fabric_id(),
+        name: String::new(),
+        part: part.unwrap_or(FabricPart::Wall),
+        area_m2: None,
+        build_up: BuildUp::Layers(Vec::new()),
+        bridge_percent: 10.0,
+        outline: None,
+    }
+}
+
+fn list(ui: &mut Ui, context: &mut PageContext<'_>) {
+    fabric_list::show(ui, context);
+    ui.add_space(4.0);
+    let element = another(context.survey);
+    if ui.button("Add element").clicked() {
+        context.view.vehicle.element = Some(element.id);
+        context.queue.edit(put(element), None);
+    }
+    ui.add_space(4.0);
+    fabric_list::totals(ui, context);
+}
+
+fn selected(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let Some(id) = context.view.vehicle.element_in(context.survey) else {
+        return;
+    };
+    let survey = context.survey;
+    let Some(element) = survey.fabric.iter().find(|element| element.id == id) else {
+        return;
+    };
+    ui.push_id(id, |ui| {
+        widgets::card(ui, "", |ui| form(ui, context, element));
+    });
+}
+
+fn form(ui: &mut Ui, context: &mut PageContext<'_>, element: &FabricElement) {
+    let item = Item::Fabric(element.id);
+    let id = RecordId::Fabric(element.id);
+    lists::head(ui, context, &element.name, element.part.name(), item, id);
+    let mut fields = Fields::new(ui, context, item, element, put);
+    fields.text("Name", "name", |element| &mut element.name);
+    fields.choice(
+        "Part",
+        &FabricPart::ALL,
+        |part| part.name().to_owned(),
+        |element| &mut element.part,
+    );
+    fields.optional("Area of all of it", "area_m2", |element| {
+        &mut element.area_m2
+    });
+    build_up(&mut fields, element);
+    fields.number("Thermal bridges add", "bridge_percent", |element| {
+        &mut element.bridge_percent
+    });
+    outline(&mut fields, element);
+    loss(ui, context, element);
+}
+
+fn build_up(fields: &mut Fields<'_, '_, FabricElement>, element: &FabricElement) {
+    let stated = BuildUp::Stated { u_w_per_m2_k: None };
+    let layered = BuildUp::Layers(Vec::new());
+    let options = match &element.build_up {
+        BuildUp::Layers(_) => [element.build_up.clone(), stated],
+        BuildUp::Stated { .. } => [layered, element.build_up.clone()],
+    };
+    let (ui, _, _) = fields.parts();
+    let chosen = Choice::new("Known by", &element.build_up, &options)
+        .id(element.id)
+        .show(ui, |build_up| {
+            match build_up {
+                BuildUp::Layers(_) => "its layers",
+                BuildUp::Stated { .. } => "a stated U-value",
+            }
+            .to_owned()
+        });
+    if let Some(build_up) = chosen {
+        fields.change(|element| element.build_up = build_up);
+        return;
+    }
+    match &element.build_up {
+        BuildUp::Layers(of) => layers::show(fields, element.id, of),
+        BuildUp::Stated { u_w_per_m2_k } => {
+            let (ui, queue, marks) = fields.parts();
+            let typed = NumberField::new("U-value", "u_w_per_m2_k", *u_w_per_m2_k)
+                .id(element.id)
+                .marks(marks)
+                .show(ui, queue);
+            if let Some(u_w_per_m2_k) = typed {
+                fields.change(|element| element.build_up = BuildUp::Stated { u_w_per_m2_k });
+            }
+        }
+    }
+}
+
+/// The element's place on the drawing, for windows, doors and rooflights.
+fn outline(fields: &mut Fields<'_, '_, FabricElement>, element: &FabricElement) {
+    let (ui, _, _) = fields.parts();
+    if let Some(drawn) = widgets::tick(ui, "drawn on the body", element.outline.is_some()) {
+        let outline = drawn.then(|| blank_outline(element.part));
+        fields.change(|element| element.outline = outline);
+        return;
+    }
+    let Some(outline) = element.outline else {
+        return;
+    };
+    let (ui, queue, marks) = fields.parts();
+    let mut changed = outline;
+    let mut any = false;
+    let facings: Vec<Facing> = Facing::ALL
+        .into_iter()
+        .filter(|facing| !matches!(facing, Facing::Cavity(_)))
+        .collect();
+    let facing = Choice::new("On the face", &outline.facing, &facings)
+        .id(element.id)
+        .show(ui, |facing| facing.name().to_owned());
+    if let Some(facing) = facing {
+        changed.facing = facing;
+        any = true;
+    }
+    let numbers: [(&str, &'static str, &mut f64); 4] = [
+        ("Its middle along", "outline_along_m", &mut changed.along_m),
+        ("Its middle up", "outline_up_m", &mut changed.up_m),
+        ("Its width", "outline_width_m", &mut changed.width_m),
+        ("Its height", "outline_height_m", &mut changed.height_m),
+    ];
+    for (label, field, value) in numbers {
+        let typed = NumberField::new(label, field, Some(*value))
+            .id(element.id)
+            .marks(marks)
+            .required()
+            .show(ui, queue);
+        if let Some(Some(typed)) = typed {
+            *value = typed;
+            any = true;
+        }
+    }
+    widgets::muted(
+        ui,
+        "Along: from the front, or from the nearside on front and rear. Up: above ground, or from \
+         the nearside on roof and floor.",
+    );
+    if any {
+        fields.change(|element| element.outline = Some(changed));
+    }
+}
+
+/// A place to start from; it is drawn, and never used in a result.
+fn blank_outline(part: FabricPart) -> Outline {
+    let facing = match part {
+        FabricPart::Roof | FabricPart::Rooflight => Facing::Roof,
+        FabricPart::Floor => Facing::Underfloor,
+        _ => Facing::Nearside,
+    };
+    Outline {
+        facing,
+        along_m: 1.0,
+        up_m: 1.0,
+        width_m: 0.6,
+        height_m: 0.5,
+    }
+}
+
+fn loss(ui: &mut Ui, context: &mut PageContext<'_>, element: &FabricElement) {
+    let Some(answer) = fabric_list::loss(context, element.id) else {
+        return;
+    };
+    let answer = answer.map(|(u, loss)| format!("{} W/(m² K), {} W/K", digits(u), digits(loss)));
+    widgets::row(ui, "U-value and loss", |ui| {
+        ui.horizontal_wrapped(|ui| {
+            widgets::answer_line(ui, &answer);
+            let topic = Topic::FabricElement(element.id);
+            widgets::working_button(ui, context.queue, topic, "U-value");
+        });
+    });
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::VehicleKind;
+
+    #[test]
+    fn a_new_element_is_of_a_part_still_lacking_and_has_no_size() {
+        let mut survey = Survey::new(VehicleKind::PanelVan);
+        for part in FabricPart::ALL {
+            let element = another(&survey);
+            assert_eq!(element.part, part);
+            assert_eq!(element.area_m2, None);
+            survey.apply(put(element)).unwrap();
+        }
+        assert_eq!(another(&survey).part, FabricPart::Wall);
+        assert_eq!(survey.fabric.len(), FabricPart::ALL.len());
+    }
+}

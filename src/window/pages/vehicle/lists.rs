@@ -1,0 +1,60 @@
+//! What the lists of records have in common: a head with the way to remove, and a button to add.
+
+use super::super::fields::{whole_findings, worst};
+use crate::survey::{Edit, Item, RecordId};
+use crate::window::page::PageContext;
+use crate::window::theme::bold;
+use crate::window::widgets;
+use eframe::egui;
+use egui::{Align, Layout, RichText, Ui};
+
+/// The head of one record: its name, a sign where something was noticed, and *remove*.
+pub(super) fn head(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    name: &str,
+    kind: &str,
+    item: Item,
+    id: RecordId,
+) {
+    let shown = shown_name(name, kind);
+    ui.horizontal(|ui| {
+        if let Some(severity) = worst(context, item) {
+            widgets::severity_sign(ui, severity);
+        }
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            let away = ui.button("Remove");
+            widgets::tell_name(ui, away.id, &format!("Remove {shown}"));
+            if away.clicked() {
+                context.queue.edit(Edit::Remove(id), None);
+            }
+            ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
+                ui.add(egui::Label::new(RichText::new(shown).family(bold())).truncate());
+            });
+        });
+    });
+    whole_findings(ui, context.marks(item));
+}
+
+/// A record's name, or what it is where it has none.
+pub(super) fn shown_name(name: &str, kind: &str) -> String {
+    if name.trim().is_empty() {
+        kind.to_owned()
+    } else {
+        name.trim().to_owned()
+    }
+}
+
+/// A button that adds a record.
+pub(super) fn add(ui: &mut Ui, context: &mut PageContext<'_>, words: &str, edit: Edit) {
+    if ui.button(words).clicked() {
+        context.queue.edit(edit, None);
+    }
+}
+
+/// A line between records.
+pub(super) fn between(ui: &mut Ui) {
+    ui.add_space(3.0);
+    ui.separator();
+    ui.add_space(1.0);
+}

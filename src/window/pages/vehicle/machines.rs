@@ -1,0 +1,200 @@
+//! Drying machines with their maker's figures.
+
+use super::super::fields::{Fields, field_findings};
+use super::lists;
+use crate::survey::equipment::MachinePoint;
+use crate::survey::{Edit, Item, Machine, MachineId, MachineKind, Record, RecordId};
+use crate::window::page::{PageContext, Queue};
+use crate::window::theme::palette;
+use crate::window::widgets::{self, NumberField};
+use eframe::egui;
+use egui::{Grid, RichText, Ui};
+
+fn put(machine: Machine) -> Edit {
+    Edit::Put(Record::Machine(Box::new(machine)))
+}
+
+/// Draws the list.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let survey = context.survey;
+    for machine in &survey.machines {
+        ui.push_id(machine.id, |ui| one(ui, context, machine));
+        lists::between(ui);
+    }
+    widgets::muted(
+        ui,
+        "Enter the maker's figure with the temperature and humidity it was stated at: the same \
+         machine gathers far less in cold air.",
+    );
+    let machine = Machine {
+        id: survey.free_machine_id(),
+        name: String::new(),
+        kind: MachineKind::Compressor,
+        rated_removal_l_per_day: None,
+        rated_temperature_c: None,
+        rated_rh_percent: None,
+        power_w: None,
+        airflow_m3_per_h: None,
+        lowest_room_c: None,
+        tub_area_m2: None,
+        hygrostat: true,
+        points: Vec::new(),
+    };
+    lists::add(ui, context, "Add drying machine", put(machine));
+}
+
+fn one(ui: &mut Ui, context: &mut PageContext<'_>, machine: &Machine) {
+    let item = Item::Machine(machine.id);
+    let id = RecordId::Machine(machine.id);
+    lists::head(ui, context, &machine.name, machine.kind.name(), item, id);
+    let mut fields = Fields::new(ui, context, item, machine, put);
+    fields.text("Name", "name", |machine| &mut machine.name);
+    fields.choice(
+        "Machine",
+        &MachineKind::ALL,
+        |kind| kind.name().to_owned(),
+        |machine| &mut machine.kind,
+    );
+    if machine.kind == MachineKind::SaltTub {
+        fields.optional("Surface of the tub", "tub_area_m2", |machine| {
+            &mut machine.tub_area_m2
+        });
+        return;
+    }
+    fields.optional("Removes", "rated_removal_l_per_day", |machine| {
+        &mut machine.rated_removal_l_per_day
+    });
+    fields.optional("… stated at", "rated_temperature_c", |machine| {
+        &mut machine.rated_temperature_c
+    });
+    fields.optional("… and RH", "rated_rh_percent", |machine| {
+        &mut machine.rated_rh_percent
+    });
+    fields.optional("Electric power", "power_w", |machine| &mut machine.power_w);
+    fields.optional("Air through it", "airflow_m3_per_h", |machine| {
+        &mut machine.airflow_m3_per_h
+    });
+    fields.optional("Coldest room allowed", "lowest_room_c", |machine| {
+        &mut machine.lowest_room_c
+    });
+    fields.tick("stops at the target humidity", "hygrostat", |machine| {
+        &mut machine.hygrostat
+    });
+    points(&mut fields, machine);
+}
+
+type Number = (
+    &'static str,
+    &'static str,
+    &'static str,
+    fn(&mut MachinePoint) -> &mut f64,
+);
+
+const NUMBERS: [Number; 4] = [
+    ("Temperature", "°C", "point_temperature_c", |point| {
+        &mut point.temperature_c
+    }),
+    ("Relative humidity", "% RH", "point_rh_percent", |point| {
+        &mut point.rh_percent
+    }),
+    ("Removal", "L/day", "point_removal_l_per_day", |point| {
+        &mut point.removal_l_per_day
+    }),
+    ("Power", "W", "point_power_w", |point| &mut point.power_w),
+];
+
+/// Further figures of the maker's, one row for each state.
+fn points(fields: &mut Fields<'_, '_, Machine>, machine: &Machine) {
+    let (ui, queue, marks) = fields.parts();
+    let mut changed = machine.points.clone();
+    let mut any = false;
+    if !machine.points.is_empty() {
+        widgets::muted(ui, "Further figures of the maker's:");
+        any = table(ui, queue, machine.id, &mut changed);
+        field_findings(ui, marks, &NUMBERS.map(|(_, _, field, _)| field));
+    }
+    // A row needs four numbers: it starts with those of the rating, where they are known.
+    let start = machine.points.last().copied().or_else(|| rating(machine));
+    let add = ui
+        .add_enabled(start.is_some(), egui::Button::new("Add a further figure"))
+        .on_disabled_hover_text(
+            "Enter removal, temperature, humidity and power of the rating first",
+        );
+    widgets::tell_name(
+        ui,
+        add.id,
+        &format!("Add a further figure to machine {}", machine.id),
+    );
+    if let Some(start) = start
+        && add.clicked()
+    {
+        changed.push(start);
+        any = true;
+    }
+    if any {
+        fields.change(|machine| machine.points = changed);
+    }
+}
+
+fn rating(machine: &Machine) -> Option<MachinePoint> {
+    Some(MachinePoint {
+        temperature_c: machine.rated_temperature_c?,
+        rh_percent: machine.rated_rh_percent?,
+        removal_l_per_day: machine.rated_removal_l_per_day?,
+        power_w: machine.power_w?,
+    })
+}
+
+/// Whether a point was changed or removed.
+fn table(ui: &mut Ui, queue: &mut Queue, id: MachineId, points: &mut Vec<MachinePoint>) -> bool {
+    let mut any = false;
+    let mut away = None;
+    Grid::new(("points", id))
+        .num_columns(5)
+        .spacing([5.0, 3.0])
+        .show(ui, |ui| {
+            for (_, words, _, _) in NUMBERS {
+                ui.label(RichText::new(words).small().color(palette(ui).muted));
+            }
+            ui.end_row();
+            for (at, point) in points.iter_mut().enumerate() {
+                any |= cells(ui, queue, (id, at), point);
+                let name = format!("Remove figure {} of machine {id}", at + 1);
+                let button = ui.small_button("✖").on_hover_text(&name);
+                widgets::tell_name(ui, button.id, &name);
+                if button.clicked() {
+                    away = Some(at);
+                }
+                ui.end_row();
+            }
+        });
+    if let Some(at) = away {
+        points.remove(at);
+    }
+    any || away.is_some()
+}
+
+/// A point has no id of its own: its place in the list names it.
+fn cells(ui: &mut Ui, queue: &mut Queue, id: (MachineId, usize), point: &mut MachinePoint) -> bool {
+    let mut any = false;
+    for (words, _, field, part) in NUMBERS {
+        let value = part(point);
+        let label = format!("{words} of figure {}", id.1 + 1);
+        let typed = NumberField::new(&label, field, Some(*value))
+            .id(id)
+            .compact()
+            .required()
+            .width(54.0);
+        let typed = ui
+            .scope(|ui| {
+                ui.set_width(72.0);
+                typed.show(ui, queue)
+            })
+            .inner;
+        if let Some(Some(typed)) = typed {
+            *value = typed;
+            any = true;
+        }
+    }
+    any
+}

@@ -1,0 +1,334 @@
+//! Running what the queue holds, at the start of each frame.
+
+use super::app::{App, Picking};
+use super::commands::Command;
+use super::dialogs::{Answered, Dialog, PathFor, Then};
+use super::document::Document;
+use super::ledger::{self, LedgerChange};
+use super::page::{Page, Request};
+use super::picker::Pick;
+use crate::survey::file::{SaveError, load};
+use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
+use eframe::egui;
+use egui::{ThemePreference, ViewportCommand};
+use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
+
+/// A file dialog that answers faster than this without a path was never shown.
+const NEVER_SHOWN: Duration = Duration::from_millis(900);
+
+impl App {
+    pub(super) fn run(&mut self, request: Request, ctx: &egui::Context, frame: &eframe::Frame) {
+        match request {
+            Request::Edit { edit, merge } => self.edit(edit, merge),
+            Request::CloseStep => self.with_document(|document| document.history.close_step()),
+            Request::AbortStep => self.with_document(|document| document.history.abort_step()),
+            Request::OpenWorking(topic) => self.view.working = Some(topic),
+            Request::CloseWorking => self.view.working = None,
+            Request::GoTo(place) => {
+                self.asked = None;
+                self.view.go_to(place);
+            }
+            Request::Command(command) => self.command(command, ctx, frame),
+            Request::NewSurvey(kind) => self.guard(Then::NewSurvey(kind), ctx, frame),
+            Request::OpenFile(path) => self.guard(Then::OpenFile(path), ctx, frame),
+            Request::Answer(answered) => self.answer(answered, ctx, frame),
+            Request::Dismiss(number) => self.notices.dismiss(number),
+        }
+    }
+
+    fn with_document(&mut self, act: impl FnOnce(&mut Document)) {
+        if let Some(document) = &mut self.document {
+            act(document);
+        }
+    }
+
+    fn edit(&mut self, edit: Edit, merge: Option<MergeKey>) {
+        let Some(document) = &mut self.document else {
+            return;
+        };
+        match document.history.apply(edit, merge) {
+            Ok(()) => self.notices.gone_on(),
+            Err(refused) => self.notices.tell(Severity::Warning, sentence(&refused)),
+        }
+    }
+
+    fn command(&mut self, command: Command, ctx: &egui::Context, frame: &eframe::Frame) {
+        match command {
+            Command::New => self.guard(Then::New, ctx, frame),
+            Command::Open => self.guard(Then::Open, ctx, frame),
+            Command::Quit => self.guard(Then::Close, ctx, frame),
+            Command::Save => self.save_or_ask(None, ctx, frame),
+            Command::SaveAs => self.ask_path(PathFor::Save(None), ctx, frame),
+            Command::Undo => self.with_document(|document| {
+                document.history.undo();
+            }),
+            Command::Redo => self.with_document(|document| {
+                document.history.redo();
+            }),
+            Command::AddGap | Command::DuplicateGap | Command::MirrorGap | Command::DeleteGap => {
+                self.ledger_command(command)
+            }
+            Command::Show(page) => self.view.page = page,
+            Command::Findings => self.asked = Some(Dialog::Findings.into()),
+            Command::Light => self.look(ctx, |app| app.looks.theme = ThemePreference::Light),
+            Command::Dark => self.look(ctx, |app| app.looks.theme = ThemePreference::Dark),
+            Command::FollowSystem => {
+                self.look(ctx, |app| app.looks.theme = ThemePreference::System);
+            }
+            Command::Larger => self.look(ctx, |app| app.looks.set_zoom(app.looks.zoom + 0.1)),
+            Command::Smaller => self.look(ctx, |app| app.looks.set_zoom(app.looks.zoom - 0.1)),
+            Command::FirstSize => self.look(ctx, |app| app.looks.set_zoom(1.0)),
+        }
+    }
+
+    fn look(&mut self, ctx: &egui::Context, change: impl FnOnce(&mut Self)) {
+        change(self);
+        self.looks.apply(ctx);
+    }
+
+    fn ledger_command(&mut self, command: Command) {
+        let Some(document) = &self.document else {
+            return;
+        };
+        let survey = document.history.survey();
+        let selected = self.view.gaps.selected_in(survey);
+        let on = |change: fn(&Survey, GapId) -> Option<LedgerChange>| {
+            selected.and_then(|id| change(survey, id))
+        };
+        let change = match command {
+            Command::AddGap => ledger::add(survey, selected),
+            Command::DuplicateGap => on(ledger::duplicate),
+            Command::MirrorGap => on(ledger::mirror),
+            _ => on(ledger::delete),
+        };
+        let Some(change) = change else {
+            let words = match command {
+                Command::AddGap => "A gap needs a zone: add a zone first.",
+                _ => "No gap is selected.",
+            };
+            self.notices.tell(Severity::Note, words);
+            return;
+        };
+        let deleted = selected.filter(|_| command == Command::DeleteGap);
+        let before = document.history.revision();
+        self.edit(change.edit, None);
+        let made = self
+            .document
+            .as_ref()
+            .map(|document| document.history.revision())
+            != Some(before);
+        if !made {
+            return;
+        }
+        self.view.page = Page::Gaps;
+        match deleted {
+            Some(id) => {
+                self.view.gaps.select(change.selected);
+                self.notices.tell_undoable(format!("Gap {id} was deleted."));
+            }
+            None => self.view.gaps.select_and_edit(change.selected),
+        }
+    }
+
+    /// Goes on at once, or asks about unsaved changes first.
+    fn guard(&mut self, then: Then, ctx: &egui::Context, frame: &eframe::Frame) {
+        if self.unsaved() {
+            self.asked = Some(Dialog::Unsaved(then).into());
+        } else {
+            self.proceed(then, ctx, frame);
+        }
+    }
+
+    fn proceed(&mut self, then: Then, ctx: &egui::Context, frame: &eframe::Frame) {
+        self.asked = None;
+        match then {
+            Then::Close => {
+                self.may_close = true;
+                ctx.send_viewport_cmd(ViewportCommand::Close);
+            }
+            Then::New => self.asked = Some(Dialog::NewSurvey.into()),
+            Then::NewSurvey(kind) => self.new_survey(kind),
+            Then::Open => self.ask_path(PathFor::Open, ctx, frame),
+            Then::OpenFile(path) => self.open_file(&path),
+        }
+    }
+
+    fn new_survey(&mut self, kind: VehicleKind) {
+        self.show_document(Document::new(Survey::new(kind)), Page::Vehicle);
+    }
+
+    /// Opens a file, or tells why not; the survey that was open then stays open.
+    pub fn open_file(&mut self, path: &Path) {
+        match load(path) {
+            Ok(loaded) => {
+                let document = Document::loaded(path.to_owned(), loaded);
+                self.show_document(document, Page::Gaps);
+            }
+            Err(error) => self.notices.tell(Severity::Error, sentence(&error)),
+        }
+    }
+
+    fn save_or_ask(&mut self, then: Option<Then>, ctx: &egui::Context, frame: &eframe::Frame) {
+        match self.path().map(Path::to_owned) {
+            Some(path) => self.save_to(path, false, then, ctx, frame),
+            None => self.ask_path(PathFor::Save(then), ctx, frame),
+        }
+    }
+
+    fn save_to(
+        &mut self,
+        path: PathBuf,
+        anyway: bool,
+        then: Option<Then>,
+        ctx: &egui::Context,
+        frame: &eframe::Frame,
+    ) {
+        let Some(document) = &mut self.document else {
+            return;
+        };
+        self.asked = None;
+        match document.save(&path, anyway, &mut self.backups) {
+            Ok(()) => {
+                let words = format!("Saved as {}.", path.display());
+                self.notices.tell(Severity::Note, words);
+                if let Some(then) = then {
+                    self.proceed(then, ctx, frame);
+                }
+            }
+            Err(error @ (SaveError::ChangedOnDisk { .. } | SaveError::Exists { .. })) => {
+                let sentence = sentence(&error);
+                self.asked = Some(
+                    Dialog::Overwrite {
+                        path,
+                        sentence,
+                        then,
+                    }
+                    .into(),
+                );
+            }
+            Err(error) => self.notices.tell(Severity::Error, sentence(&error)),
+        }
+    }
+
+    fn ask_path(&mut self, purpose: PathFor, ctx: &egui::Context, frame: &eframe::Frame) {
+        let text = match (&purpose, self.path()) {
+            (PathFor::Save(_), Some(path)) => path.display().to_string(),
+            _ => String::new(),
+        };
+        self.asked = Some(
+            Dialog::Path {
+                purpose,
+                text,
+                note: String::new(),
+            }
+            .into(),
+        );
+        self.browse(ctx, frame);
+    }
+
+    fn browse(&mut self, ctx: &egui::Context, frame: &eframe::Frame) {
+        let saving = match self.dialog() {
+            Some(Dialog::Path { purpose, .. }) => *purpose != PathFor::Open,
+            _ => return,
+        };
+        if self.picking.is_some() {
+            return;
+        }
+        let name = self
+            .document
+            .as_ref()
+            .map_or_else(String::new, Document::name);
+        let pick = Pick {
+            saving,
+            folder: self.path().and_then(Path::parent).map(Path::to_owned),
+            name: format!("{name}.ron"),
+        };
+        self.picking = Some(Picking {
+            answer: (self.picker)(&pick, frame, ctx),
+            since: Instant::now(),
+        });
+    }
+
+    /// Takes the answer of the system's file dialog, once it is there.
+    pub(super) fn take_picked(&mut self) {
+        use std::sync::mpsc::TryRecvError;
+        let Some(picking) = &self.picking else { return };
+        let chosen = match picking.answer.try_recv() {
+            Err(TryRecvError::Empty) => return,
+            Ok(chosen) => chosen,
+            Err(TryRecvError::Disconnected) => None,
+        };
+        let quick = picking.since.elapsed() < NEVER_SHOWN;
+        self.picking = None;
+        let Some(asked) = &mut self.asked else { return };
+        let Dialog::Path { note, .. } = &mut asked.dialog else {
+            return;
+        };
+        match chosen {
+            Some(path) => self.queue.push(Request::Answer(Answered::Path(path))),
+            None if quick => {
+                "The system offers no file dialog here: type the path.".clone_into(note);
+            }
+            None => self.queue.push(Request::Answer(Answered::Cancel)),
+        }
+    }
+
+    fn answer(&mut self, answered: Answered, ctx: &egui::Context, frame: &eframe::Frame) {
+        if answered == Answered::Browse {
+            self.browse(ctx, frame);
+            return;
+        }
+        let Some(asked) = self.asked.take() else {
+            return;
+        };
+        match (asked.dialog, answered) {
+            (Dialog::Unsaved(then), Answered::SaveFirst) => {
+                self.save_or_ask(Some(then), ctx, frame);
+            }
+            (Dialog::Unsaved(then), Answered::Discard) => self.proceed(then, ctx, frame),
+            (Dialog::Path { purpose, .. }, Answered::Path(path)) => match purpose {
+                PathFor::Open => self.open_file(&path),
+                PathFor::Save(then) => {
+                    self.save_to(with_ending(path), false, then, ctx, frame);
+                }
+            },
+            (Dialog::Overwrite { path, then, .. }, Answered::Overwrite) => {
+                self.save_to(path, true, then, ctx, frame);
+            }
+            (Dialog::Overwrite { then, .. }, Answered::OtherName) => {
+                self.ask_path(PathFor::Save(then), ctx, frame);
+            }
+            _ => {}
+        }
+    }
+
+    /// Keeps the window open while changes are not saved, and asks.
+    pub(super) fn guard_closing(&mut self, ctx: &egui::Context) {
+        let closing = ctx.input(|input| input.viewport().close_requested());
+        if closing && !self.may_close && self.unsaved() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.asked = Some(Dialog::Unsaved(Then::Close).into());
+        }
+    }
+}
+
+/// A survey's file ends in `.ron`, also where the person left that out.
+fn with_ending(mut path: PathBuf) -> PathBuf {
+    if path.extension().is_none() {
+        path.set_extension("ron");
+    }
+    path
+}
+
+/// An error as a sentence: capital letter, full stop.
+fn sentence(error: &dyn std::error::Error) -> String {
+    let words = error.to_string();
+    let mut letters = words.chars();
+    let capital: String = letters
+        .next()
+        .map(|first| first.to_uppercase().collect())
+        .unwrap_or_default();
+    let stop = if words.ends_with('.') { "" } else { "." };
+    format!("{capital}{}{stop}", letters.as_str())
+}

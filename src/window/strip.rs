@@ -1,0 +1,275 @@
+//! The result strip: the headlines, always in sight.
+
+use super::commands::Command;
+use super::format::{area_cm2, celsius, digits_of, length_mm, per_hour};
+use super::page::PageContext;
+use super::theme::palette;
+use super::widgets;
+use crate::assess::{Answer, Assessment, CaseAnswer, NotKnown, Topic};
+use crate::survey::{Finding, Severity, Survey, WeatherId};
+use eframe::egui;
+use egui::{Align, Button, Layout, RichText, Ui, vec2};
+
+/// One headline.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Headline {
+    /// What it is.
+    pub title: String,
+    /// Its working.
+    pub topic: Option<Topic>,
+    /// Figure with unit, and small print.
+    pub figure: Answer<(String, String)>,
+}
+
+/// The headlines of a survey.
+#[must_use]
+pub fn headlines(survey: &Survey, assessment: &Assessment) -> Vec<Headline> {
+    let (calm, wind) = match assessment.calmest_and_windiest {
+        Some((calm, wind)) => (assessment.cases.get(calm), assessment.cases.get(wind)),
+        None => (None, None),
+    };
+    vec![
+        leakage(assessment),
+        air_change("least wind", calm, assessment),
+        air_change("most wind", wind, assessment),
+        removal(survey, calm, wind),
+        heat(survey, calm, wind),
+    ]
+}
+
+fn leakage(assessment: &Assessment) -> Headline {
+    let leakage = &assessment.leakage;
+    let figure = leakage.unintended.clone().map(|total| {
+        let mut small = match &leakage.square_side {
+            Ok(side) => format!("a square hole of {}", length_mm(*side)),
+            Err(_) => String::new(),
+        };
+        if total.not_sized > 0 {
+            small = format!("{small}; {} not sized", total.not_sized);
+        }
+        (area_cm2(total.figures.eqla), small)
+    });
+    Headline {
+        title: "Leakage, EqLA, unintended".to_owned(),
+        topic: Some(Topic::LeakageArea),
+        figure,
+    }
+}
+
+fn no_case() -> NotKnown {
+    NotKnown::because("there is no weather case")
+}
+
+fn air_change(which: &str, case: Option<&CaseAnswer>, assessment: &Assessment) -> Headline {
+    let name = case.map_or(which, |case| case.name.as_str());
+    let figure = case.ok_or_else(no_case).and_then(|case| {
+        let air = case.air.clone()?;
+        let mean = air.mean_ach_per_h?;
+        let at = |index: usize| {
+            let direction = air.directions.get(index)?;
+            direction.ach_per_h.as_ref().ok().copied()
+        };
+        let span = match (at(air.lowest), at(air.highest)) {
+            (Some(low), Some(high)) => {
+                format!("{}–{}, ", digits_of(low, 2), digits_of(high, 2))
+            }
+            _ => String::new(),
+        };
+        Ok((
+            per_hour(mean),
+            format!("{span}{}", assessment.set_up.name()),
+        ))
+    });
+    Headline {
+        title: format!("Air changes, {name}"),
+        topic: topic(case, Topic::AirChange),
+        figure,
+    }
+}
+
+fn topic(case: Option<&CaseAnswer>, of: impl Fn(WeatherId) -> Topic) -> Option<Topic> {
+    case.map(|case| of(case.id))
+}
+
+/// `0.6–2.1`, or one number where both read the same.
+fn span(low: f64, high: f64) -> String {
+    let (low, high) = (digits_of(low.min(high), 2), digits_of(low.max(high), 2));
+    if low == high {
+        low
+    } else {
+        format!("{low}–{high}")
+    }
+}
+
+fn removal(survey: &Survey, calm: Option<&CaseAnswer>, wind: Option<&CaseAnswer>) -> Headline {
+    let litres = |case: Option<&CaseAnswer>| -> Answer<f64> {
+        let drying = case.ok_or_else(no_case)?.drying.clone()?;
+        Ok(drying.at_set_temperature.l_per_day())
+    };
+    let targets = &survey.targets;
+    let figure = litres(calm).and_then(|calm| {
+        let small = format!(
+            "to hold {} % at {}",
+            targets.rh_percent,
+            celsius(targets.set_temperature_c)
+        );
+        Ok((format!("{} L/day", span(calm, litres(wind)?)), small))
+    });
+    Headline {
+        title: "Water to remove".to_owned(),
+        topic: topic(wind, Topic::Removal),
+        figure,
+    }
+}
+
+fn heat(survey: &Survey, calm: Option<&CaseAnswer>, wind: Option<&CaseAnswer>) -> Headline {
+    let watts = |case: Option<&CaseAnswer>| -> Answer<f64> {
+        case.ok_or_else(no_case)?
+            .heat
+            .clone()?
+            .set_temperature
+            .total_w()
+    };
+    let figure = watts(calm).and_then(|calm| {
+        let small = format!("to hold {}", celsius(survey.targets.set_temperature_c));
+        Ok((format!("{} W", span(calm, watts(wind)?)), small))
+    });
+    Headline {
+        title: "Heat".to_owned(),
+        topic: topic(wind, Topic::Heat),
+        figure,
+    }
+}
+
+/// Height of the window below which the strip leaves the small print away.
+const TALL: f32 = 520.0;
+
+/// Draws the strip.
+pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let Some(results) = context.results else {
+        widgets::muted(ui, "The results are being worked out.");
+        return;
+    };
+    let headlines = headlines(context.survey, &results.assessment);
+    let findings = &results.assessment.findings;
+    if ui.ctx().content_rect().height() < TALL {
+        ui.horizontal_wrapped(|ui| {
+            for headline in &headlines {
+                short(ui, context, headline);
+            }
+            alerts(ui, context, findings);
+        });
+        return;
+    }
+    let columns = headlines.len() + 1;
+    #[expect(clippy::cast_precision_loss, reason = "a handful of headlines")]
+    let least = ui.available_width() / columns as f32 - ui.spacing().item_spacing.x;
+    let width = least.max(128.0);
+    ui.horizontal_wrapped(|ui| {
+        for headline in &headlines {
+            cell(ui, width, |ui| {
+                widgets::figure(
+                    ui,
+                    context.queue,
+                    &headline.title,
+                    headline.topic,
+                    &headline.figure,
+                );
+            });
+        }
+        cell(ui, width, |ui| alerts(ui, context, findings));
+    });
+}
+
+/// Height of a cell: nothing jumps when the small print grows or goes.
+const CELL_HEIGHT: f32 = 62.0;
+
+fn cell(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui)) {
+    ui.allocate_ui_with_layout(
+        vec2(width, CELL_HEIGHT),
+        Layout::top_down(Align::Min),
+        |ui| {
+            ui.spacing_mut().item_spacing.y = 1.0;
+            ui.set_min_size(vec2(width, CELL_HEIGHT));
+            ui.set_max_width(width);
+            content(ui);
+        },
+    );
+}
+
+fn short(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
+    ui.label(
+        RichText::new(&headline.title)
+            .small()
+            .color(palette(ui).muted),
+    );
+    match &headline.figure {
+        Ok((figure, small)) => {
+            ui.label(RichText::new(figure).strong())
+                .on_hover_text(small);
+        }
+        Err(not_known) => {
+            ui.label(
+                RichText::new("not known")
+                    .italics()
+                    .color(palette(ui).muted),
+            )
+            .on_hover_text(&not_known.reason);
+        }
+    }
+    if let Some(topic) = headline.topic {
+        widgets::working_button(ui, context.queue, topic, &headline.title);
+    }
+}
+
+/// Counts of the findings by severity; a click opens the list.
+fn alerts(ui: &mut Ui, context: &mut PageContext<'_>, findings: &[Finding]) {
+    let mut parts: Vec<(Severity, String)> = Vec::new();
+    for severity in [
+        Severity::Error,
+        Severity::Danger,
+        Severity::Warning,
+        Severity::Note,
+    ] {
+        let count = findings
+            .iter()
+            .filter(|finding| finding.severity == severity)
+            .count();
+        if count > 0 {
+            let many = if count == 1 { "" } else { "s" };
+            let words = format!(
+                "{} {count} {}{many}",
+                widgets::sign(severity),
+                severity.name()
+            );
+            parts.push((severity, words));
+        }
+    }
+    ui.spacing_mut().button_padding = vec2(5.0, 1.0);
+    ui.spacing_mut().interact_size.y = 0.0;
+    if parts.is_empty() {
+        let ok = palette(ui).ok;
+        ui.label(RichText::new("✔ nothing to mend").color(ok));
+        return;
+    }
+    for (severity, words) in parts {
+        let colour = widgets::severity_colour(ui, severity);
+        let button = Button::new(RichText::new(&words).small().color(colour)).frame(false);
+        let response = ui.add(button).on_hover_text("Show the list of findings");
+        if response.clicked() {
+            context.queue.command(Command::Findings);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_span_of_equal_readings_is_one_number() {
+        assert_eq!(span(0.61, 2.14), "0.61–2.1");
+        assert_eq!(span(2.14, 0.61), "0.61–2.1");
+        assert_eq!(span(1.001, 1.002), "1.0");
+    }
+}

@@ -1,0 +1,72 @@
+//! Showing a result, or why it is not known, and the way to its working.
+
+use crate::assess::{Answer, Topic};
+use crate::window::page::Queue;
+use crate::window::theme::{figure_style, palette};
+use eframe::egui;
+use egui::{Link, Response, RichText, Ui};
+
+/// A small link beside a result that opens its working; `what` names the result for assistive
+/// technology.
+pub fn working_button(ui: &mut Ui, queue: &mut Queue, topic: Topic, what: &str) -> Response {
+    let colour = palette(ui).accent;
+    let response = ui
+        .add(Link::new(RichText::new("how?").small().color(colour)))
+        .on_hover_text(format!("Show how this was worked out: {what}"));
+    super::tell_name(ui, response.id, &format!("how? {what}"));
+    if response.clicked() {
+        queue.open_working(topic);
+    }
+    response
+}
+
+/// A result in words on one line, or *not known* with the reason in small text and on hover.
+pub fn answer_line(ui: &mut Ui, answer: &Answer<String>) {
+    match answer {
+        Ok(words) => {
+            ui.label(RichText::new(words).color(palette(ui).text));
+        }
+        Err(not_known) => {
+            ui.label(
+                RichText::new("not known")
+                    .italics()
+                    .color(palette(ui).muted),
+            )
+            .on_hover_text(&not_known.reason);
+            super::muted(ui, &not_known.reason);
+        }
+    }
+}
+
+/// A headline: title with the way to its working, the figure, and a line of small print.
+pub fn figure(
+    ui: &mut Ui,
+    queue: &mut Queue,
+    title: &str,
+    topic: Option<Topic>,
+    answer: &Answer<(String, String)>,
+) {
+    ui.vertical(|ui| {
+        ui.horizontal(|ui| {
+            ui.label(RichText::new(title).small().color(palette(ui).muted));
+            if let Some(topic) = topic {
+                working_button(ui, queue, topic, title);
+            }
+        });
+        match answer {
+            Ok((figure, small)) => {
+                ui.label(RichText::new(figure).text_style(figure_style()));
+                super::muted(ui, small);
+            }
+            Err(not_known) => {
+                ui.label(
+                    RichText::new("not known")
+                        .italics()
+                        .color(palette(ui).muted),
+                )
+                .on_hover_text(&not_known.reason);
+                super::muted(ui, &not_known.reason);
+            }
+        }
+    });
+}

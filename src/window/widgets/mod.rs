@@ -1,0 +1,139 @@
+//! The pieces pages are made of. Every input has a name that assistive technology reads.
+
+mod answer;
+mod choice;
+mod findings;
+mod number_field;
+pub mod number_text;
+mod text_field;
+
+pub use answer::{answer_line, figure, working_button};
+pub use choice::{Choice, plain_tick, tick};
+pub use findings::{finding_list, finding_row};
+pub use number_field::NumberField;
+pub use text_field::TextField;
+
+use super::theme::palette;
+use crate::survey::Severity;
+use eframe::egui;
+use egui::{Align, Color32, Frame, Id, Layout, Margin, Response, RichText, Stroke, Ui, vec2};
+
+/// Width of the labels in front of inputs, so that inputs stand in one line.
+pub const LABEL_WIDTH: f32 = 138.0;
+
+/// A label of fixed width in front of an input; it wraps rather than being cut off.
+pub fn label(ui: &mut Ui, words: &str, width: f32) -> Response {
+    let height = ui.spacing().interact_size.y;
+    ui.allocate_ui_with_layout(
+        vec2(width, height),
+        Layout::left_to_right(Align::Center).with_main_wrap(false),
+        |ui| {
+            ui.set_min_width(width);
+            ui.set_max_width(width);
+            let colour = palette(ui).muted;
+            ui.add(egui::Label::new(RichText::new(words).color(colour)).wrap())
+        },
+    )
+    .inner
+}
+
+/// A labelled row that holds something other than one input.
+pub fn row<R>(ui: &mut Ui, words: &str, content: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.horizontal(|ui| {
+        label(ui, words, LABEL_WIDTH);
+        content(ui)
+    })
+    .inner
+}
+
+/// A card: a titled group of rows on the page.
+pub fn card<R>(ui: &mut Ui, title: &str, content: impl FnOnce(&mut Ui) -> R) -> R {
+    let palette = palette(ui);
+    Frame::new()
+        .fill(palette.card)
+        .stroke(Stroke::new(1.0, palette.rule))
+        .corner_radius(4.0)
+        .inner_margin(Margin::symmetric(12, 9))
+        .show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            if !title.is_empty() {
+                ui.heading(title);
+                ui.add_space(3.0);
+            }
+            content(ui)
+        })
+        .inner
+}
+
+/// Lays cards out in as many columns as fit, each `least` wide at least; `cards` draws the card
+/// with the number it is given. Cards go to the columns in turn, so tab order follows the eye
+/// down each column.
+pub fn columns(ui: &mut Ui, least: f32, cards: usize, mut draw: impl FnMut(&mut Ui, usize)) {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a handful of columns"
+    )]
+    let fit = (ui.available_width() / least).floor().max(1.0) as usize;
+    let count = fit.min(cards).max(1);
+    let each = cards.div_ceil(count);
+    ui.columns(count, |columns| {
+        for (at, column) in columns.iter_mut().enumerate() {
+            for card in at * each..((at + 1) * each).min(cards) {
+                // Not justified: words keep their spacing and buttons their size.
+                column.vertical(|ui| draw(ui, card));
+                column.add_space(4.0);
+            }
+        }
+    });
+}
+
+/// Gives an input without visible label its name.
+pub fn tell_name(ui: &Ui, id: Id, name: &str) {
+    ui.ctx()
+        .accesskit_node_builder(id, |node| node.set_label(name));
+}
+
+/// The sign of a severity; it always stands beside its word or sentence.
+#[must_use]
+pub fn sign(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Error => "✖",
+        Severity::Danger => "⚠",
+        Severity::Warning => "▲",
+        Severity::Note => "ℹ",
+    }
+}
+
+/// The colour of a severity.
+#[must_use]
+pub fn severity_colour(ui: &Ui, severity: Severity) -> Color32 {
+    let palette = palette(ui);
+    match severity {
+        Severity::Error | Severity::Danger => palette.danger,
+        Severity::Warning => palette.warning,
+        Severity::Note => palette.muted,
+    }
+}
+
+/// The sign of a severity, in its colour.
+pub fn severity_sign(ui: &mut Ui, severity: Severity) -> Response {
+    let colour = severity_colour(ui, severity);
+    ui.label(RichText::new(sign(severity)).color(colour))
+        .on_hover_text(severity.name())
+}
+
+/// A sentence under an input, with the severity's sign.
+pub fn message_line(ui: &mut Ui, severity: Severity, words: &str) {
+    let colour = severity_colour(ui, severity);
+    let text = RichText::new(format!("{} {words}", sign(severity)))
+        .color(colour)
+        .small();
+    ui.add(egui::Label::new(text).wrap());
+}
+
+/// Small muted words.
+pub fn muted(ui: &mut Ui, words: impl Into<String>) -> Response {
+    let text = RichText::new(words).small().color(palette(ui).muted);
+    ui.add(egui::Label::new(text).wrap())
+}

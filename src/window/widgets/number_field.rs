@@ -1,0 +1,371 @@
+//! The one number field: comma or point, simple sums, and an out-of-range number stays visible.
+//!
+//! A valid number is reported with every keystroke, so that the results move at once; all
+//! typing into a field is one step for undo. Enter, Tab and leaving the field end the step, Esc
+//! takes it back. What cannot be read stays in the field, with the reason under it.
+
+use super::{LABEL_WIDTH, message_line, number_text, tell_name};
+use crate::survey::limits::{FieldRange, range_of};
+use crate::survey::{Finding, MergeKey, Severity};
+use crate::window::page::{Marks, Queue};
+use crate::window::theme::palette;
+use eframe::egui;
+use egui::text::CCursor;
+use egui::text_selection::CCursorRange;
+use egui::{Id, Key, Response, Stroke, TextEdit, Ui};
+
+/// A field for one number of the survey.
+#[must_use = "call show"]
+pub struct NumberField<'a> {
+    label: &'a str,
+    field: &'static str,
+    range: Option<&'static FieldRange>,
+    value: Option<f64>,
+    id: Id,
+    marks: Option<Marks<'a>>,
+    unit: Option<&'a str>,
+    hint: &'static str,
+    width: f32,
+    compact: bool,
+    required: bool,
+    whole: bool,
+}
+
+/// What was typed and not yet shown back from the survey.
+#[derive(Clone, Debug)]
+struct Typing {
+    text: String,
+    /// The survey's value this text belongs to; another value means it was changed elsewhere.
+    known: Option<f64>,
+    /// Why the text cannot be read.
+    refused: Option<String>,
+    /// Whether the refusal is shown: not while still typing.
+    settled: bool,
+    /// Whether this typing has changed the survey.
+    committed: bool,
+}
+
+fn same(a: Option<f64>, b: Option<f64>) -> bool {
+    a.map(f64::to_bits) == b.map(f64::to_bits)
+}
+
+impl<'a> NumberField<'a> {
+    /// A field with its label and the name of its range in
+    /// [`RANGES`](crate::survey::limits::RANGES), which also gives the unit.
+    pub fn new(label: &'a str, field: &'static str, value: Option<f64>) -> Self {
+        Self {
+            label,
+            field,
+            range: range_of(field),
+            value,
+            id: Id::unique(("number", field)),
+            marks: None,
+            unit: None,
+            hint: "",
+            width: 84.0,
+            compact: false,
+            required: false,
+            whole: false,
+        }
+    }
+
+    /// Tells this field from others of the same name; take the record's id, never its index.
+    pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
+        self.id = Id::unique(("number", self.field, of));
+        self
+    }
+
+    /// Shows the findings about its item at this field, and takes the focus when wanted.
+    pub fn marks(mut self, marks: Marks<'a>) -> Self {
+        self.marks = Some(marks);
+        self
+    }
+
+    /// Another unit than the range's, such as a currency.
+    pub fn unit(mut self, unit: &'a str) -> Self {
+        self.unit = Some(unit);
+        self
+    }
+
+    /// What is taken when the field stays empty.
+    pub fn hint(mut self, hint: &'static str) -> Self {
+        self.hint = hint;
+        self
+    }
+
+    /// Width of the input.
+    pub fn width(mut self, width: f32) -> Self {
+        self.width = width;
+        self
+    }
+
+    /// Without visible label, for tables; assistive technology still reads it.
+    pub fn compact(mut self) -> Self {
+        self.compact = true;
+        self
+    }
+
+    /// An empty field is refused.
+    pub fn required(mut self) -> Self {
+        self.required = true;
+        self
+    }
+
+    /// Only whole numbers are taken.
+    pub fn whole(mut self) -> Self {
+        self.whole = true;
+        self
+    }
+
+    /// Draws the field. `Some` is a new value, `Some(None)` the field cleared; pass the edit
+    /// that follows from it to [`Queue::typed`].
+    pub fn show(self, ui: &mut Ui, queue: &mut Queue) -> Option<Option<f64>> {
+        if self.compact {
+            let (commit, response, trouble) = self.input(ui, queue);
+            let unit = self.unit_words();
+            let name = if unit.is_empty() {
+                self.label.to_owned()
+            } else {
+                format!("{} ({unit})", self.label)
+            };
+            tell_name(ui, response.id, &name);
+            self.trouble_hover(response, trouble.as_ref());
+            return commit;
+        }
+        ui.vertical(|ui| {
+            let (commit, trouble) = ui.horizontal(|ui| self.labelled_input(ui, queue)).inner;
+            if let Some((severity, words)) = &trouble {
+                message_line(ui, *severity, words);
+            }
+            commit
+        })
+        .inner
+    }
+
+    fn labelled_input(
+        &self,
+        ui: &mut Ui,
+        queue: &mut Queue,
+    ) -> (Option<Option<f64>>, Option<(Severity, String)>) {
+        let label = super::label(ui, self.label, LABEL_WIDTH);
+        let (commit, response, trouble) = self.input(ui, queue);
+        let response = response.labelled_by(label.id);
+        let unit = self.unit_words();
+        if !unit.is_empty() {
+            ui.label(egui::RichText::new(unit).color(palette(ui).muted));
+        }
+        if let Some((severity, _)) = &trouble {
+            super::severity_sign(ui, *severity);
+        }
+        self.trouble_hover(response, trouble.as_ref());
+        (commit, trouble)
+    }
+
+    fn unit_words(&self) -> &str {
+        self.unit
+            .or_else(|| self.range.map(|range| range.unit))
+            .unwrap_or("")
+    }
+
+    /// Hover text: the trouble, else the range in words.
+    fn trouble_hover(&self, response: Response, trouble: Option<&(Severity, String)>) {
+        match (trouble, self.range) {
+            (Some((_, words)), _) => {
+                response.on_hover_text(words);
+            }
+            (None, Some(range)) => {
+                response.on_hover_text(format!("{}: {}", range.words, range.in_words()));
+            }
+            (None, None) => {}
+        }
+    }
+
+    fn input(
+        &self,
+        ui: &mut Ui,
+        queue: &mut Queue,
+    ) -> (Option<Option<f64>>, Response, Option<(Severity, String)>) {
+        let mut typing = ui
+            .data(|data| data.get_temp::<Typing>(self.id))
+            .filter(|typing| same(typing.known, self.value));
+        let mut text = typing.as_ref().map_or_else(
+            || number_text::format(self.value),
+            |typing| typing.text.clone(),
+        );
+        let trouble = self.trouble(typing.as_ref());
+        let response = self.text_edit(ui, &mut text, trouble.as_ref());
+        let mut commit = None;
+        if response.changed() {
+            commit = self.take_text(text, &mut typing, queue);
+        }
+        self.settle(ui, &response, &mut typing, queue);
+        ui.data_mut(|data| match typing {
+            Some(typing) => {
+                data.insert_temp(self.id, typing);
+            }
+            None => {
+                data.remove::<Typing>(self.id);
+            }
+        });
+        (commit, response, trouble)
+    }
+
+    fn text_edit(
+        &self,
+        ui: &mut Ui,
+        text: &mut String,
+        trouble: Option<&(Severity, String)>,
+    ) -> Response {
+        let mut output = ui
+            .scope(|ui| {
+                if let Some((severity, _)) = trouble {
+                    outline(ui, *severity);
+                }
+                TextEdit::singleline(text)
+                    .id(self.id)
+                    .desired_width(self.width)
+                    .align(egui::Align2::RIGHT_CENTER)
+                    .hint_text(self.hint)
+                    .return_key(None)
+                    .show(ui)
+            })
+            .inner;
+        let response = output.response.response.clone();
+        if self.marks.is_some_and(|marks| marks.wants(self.field)) {
+            response.request_focus();
+            response.scroll_to_me(Some(egui::Align::Center));
+        }
+        let by_keyboard = !ui.input(|input| input.pointer.any_down() || input.pointer.any_click());
+        if response.gained_focus() && by_keyboard {
+            let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
+            output.state.cursor.set_char_range(Some(all));
+            output.state.store(ui.ctx(), self.id);
+        }
+        if let Some((_, words)) = trouble {
+            ui.ctx()
+                .accesskit_node_builder(self.id, |node| node.set_description(words.clone()));
+        }
+        response
+    }
+
+    /// Reads newly typed text; a number that differs from the survey's is reported.
+    fn take_text(
+        &self,
+        text: String,
+        typing: &mut Option<Typing>,
+        queue: &mut Queue,
+    ) -> Option<Option<f64>> {
+        let committed = typing.as_ref().is_some_and(|typing| typing.committed);
+        let mut now = Typing {
+            text,
+            known: self.value,
+            refused: None,
+            settled: false,
+            committed,
+        };
+        let mut commit = None;
+        match self.read(&now.text) {
+            Ok(value) if same(value, self.value) => {}
+            Ok(value) => {
+                queue.typing_in(self.key());
+                now.known = value;
+                now.committed = true;
+                commit = Some(value);
+            }
+            Err(why) => now.refused = Some(why),
+        }
+        *typing = Some(now);
+        commit
+    }
+
+    fn read(&self, text: &str) -> Result<Option<f64>, String> {
+        let value = number_text::parse(text)?;
+        match value {
+            None if self.required => Err("a number is needed here".to_owned()),
+            Some(number) if self.whole && number.fract().abs() > 0.0 => {
+                Err("whole numbers only".to_owned())
+            }
+            Some(number) if self.whole && !(0.0..=1e6).contains(&number) => {
+                Err("a count from 0 up is needed here".to_owned())
+            }
+            value => Ok(value),
+        }
+    }
+
+    /// Enter, Esc and leaving the field.
+    fn settle(&self, ui: &Ui, response: &Response, typing: &mut Option<Typing>, queue: &mut Queue) {
+        let entered = response.has_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+        let escaped = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Escape));
+        if escaped {
+            if typing.take().is_some_and(|typing| typing.committed) {
+                queue.abort_step();
+            }
+            return;
+        }
+        if !(entered || response.lost_focus()) {
+            return;
+        }
+        if typing.as_ref().is_some_and(|typing| typing.committed) {
+            queue.close_step();
+        }
+        match typing {
+            Some(refused) if refused.refused.is_some() => {
+                refused.settled = true;
+                refused.committed = false;
+            }
+            _ => *typing = None,
+        }
+    }
+
+    fn key(&self) -> MergeKey {
+        MergeKey(format!("{:?}", self.id))
+    }
+
+    /// What is wrong at the field: unreadable text, a number outside its range, or a finding.
+    fn trouble(&self, typing: Option<&Typing>) -> Option<(Severity, String)> {
+        match typing {
+            Some(Typing {
+                refused: Some(why),
+                settled: true,
+                ..
+            }) => {
+                return Some((
+                    Severity::Error,
+                    format!("{why}; Esc restores the old value"),
+                ));
+            }
+            Some(Typing { settled: false, .. }) => return None,
+            _ => {}
+        }
+        if let (Some(range), Some(value)) = (self.range, self.value)
+            && !range.allows(value)
+        {
+            let words = format!(
+                "outside {}: results that need it are not known",
+                range.in_words()
+            );
+            return Some((Severity::Error, words));
+        }
+        self.marks
+            .and_then(|marks| marks.at(self.field))
+            .map(|finding| (finding.severity, words(finding)))
+    }
+}
+
+fn words(finding: &Finding) -> String {
+    format!("{} – {}", finding.sentence, finding.advice)
+}
+
+/// Draws the inputs of this ui with an outline in the severity's colour.
+fn outline(ui: &mut Ui, severity: Severity) {
+    let stroke = Stroke::new(2.0, super::severity_colour(ui, severity));
+    let visuals = ui.visuals_mut();
+    for state in [
+        &mut visuals.widgets.inactive,
+        &mut visuals.widgets.hovered,
+        &mut visuals.widgets.active,
+    ] {
+        state.bg_stroke = stroke;
+    }
+    visuals.selection.stroke = stroke;
+}

@@ -1,0 +1,152 @@
+//! The section on the file in DEVELOPERS.md says what the program does.
+
+use crate::known;
+use gapledger::survey::VehicleKind;
+use gapledger::survey::file::parse;
+use gapledger::survey::limits::RANGES;
+
+const GUIDE: &str = include_str!("../../DEVELOPERS.md");
+
+/// The section on the file.
+fn section() -> &'static str {
+    let start = GUIDE.find("## The survey file, format 1").unwrap();
+    let section = &GUIDE[start..];
+    let end = section[3..]
+        .find("\n## ")
+        .map_or(section.len(), |at| at + 3);
+    &section[..end]
+}
+
+/// The examples in it.
+fn examples() -> Vec<&'static str> {
+    section()
+        .split("```ron\n")
+        .skip(1)
+        .map(|rest| &rest[..rest.find("```").unwrap()])
+        .collect()
+}
+
+#[test]
+fn the_examples_are_surveys() {
+    let examples = examples();
+    assert_eq!(examples.len(), 2);
+    let short = parse(examples[0]).unwrap();
+    assert_eq!(short.vehicle.kind, VehicleKind::TouringCaravan);
+    assert_eq!(short.gaps.len(), 2);
+    assert!(
+        gapledger::survey::findings::find(&short)
+            .iter()
+            .all(|finding| finding.severity != gapledger::survey::Severity::Error)
+    );
+    let long = parse(examples[1]).unwrap();
+    assert!(!long.fabric.is_empty() && !long.machines.is_empty());
+}
+
+/// Every field and word of the format that is in the frozen file.
+fn names_in_the_file() -> Vec<String> {
+    // Every second piece between quotes is text of the surveyor's.
+    let file = known::FILE.replace("\\\"", "");
+    let mut names: Vec<String> = file
+        .split('"')
+        .step_by(2)
+        .flat_map(|piece| piece.split(|c: char| !(c.is_ascii_alphanumeric() || c == '_')))
+        .filter(|word| word.starts_with(|c: char| c.is_ascii_lowercase()))
+        .filter(|word| !["enable", "implicit_some"].contains(word))
+        .map(str::to_owned)
+        .collect();
+    names.sort_unstable();
+    names.dedup();
+    names
+}
+
+#[test]
+fn every_field_and_word_of_the_frozen_file_is_explained() {
+    let names = names_in_the_file();
+    assert!(names.len() > 150, "{}", names.len());
+    for name in names {
+        assert!(
+            section().contains(&format!("`{name}`")),
+            "`{name}` is not explained"
+        );
+    }
+}
+
+#[test]
+fn every_range_is_given_as_it_is_checked() {
+    for range in RANGES {
+        let field = ["gap_", "outline_", "point_", "fan_"]
+            .iter()
+            .find_map(|prefix| range.field.strip_prefix(prefix))
+            .unwrap_or(range.field);
+        let bounds = format!("{} to {}", range.lowest, range.highest).replace('-', "−");
+        assert!(
+            section()
+                .lines()
+                .any(|line| line.contains(&format!("`{field}`")) && line.contains(&bounds)),
+            "`{field}` should be {bounds}"
+        );
+    }
+}
+
+#[test]
+fn every_word_of_the_format_is_in_the_frozen_file() {
+    // The words that the program offers, asked from it by a word that is none.
+    let words = |before: &str, after: &str| -> Vec<String> {
+        let text = format!("(format: 1, vehicle: (kind: other), {before}zzzzzzzz{after})");
+        let text = match before.is_empty() {
+            true => String::from("(format: 1, vehicle: (kind: zzzzzzzz))"),
+            false => text,
+        };
+        let error = parse(&text).unwrap_err().to_string();
+        let list = error
+            .split("allowed are ")
+            .nth(1)
+            .unwrap_or_else(|| panic!("{error}"));
+        list.split(", ").map(str::to_owned).collect()
+    };
+    let in_file = names_in_the_file();
+    let mut seen = 0;
+    for (before, after) in [
+        ("set_up: ", ""),
+        ("gaps: [(facing: ", ")]"),
+        ("gaps: [(form: ", ")]"),
+        ("gaps: [(form: grille(material: ", "))]"),
+        ("gaps: [(form: stated_area(convention: ", "))]"),
+        ("gaps: [(purpose: ", ")]"),
+        ("gaps: [(leads_to: ", ")]"),
+        ("gaps: [(behind: ", ")]"),
+        ("gaps: [(certainty: ", ")]"),
+        ("gaps: [(remedy: (kind: ", "))]"),
+        ("gaps: [(remedy: (cost_basis: ", "))]"),
+        ("gaps: [(state: ", ")]"),
+        ("weather: [(inside: ", ")]"),
+        ("fabric: [(part: ", ")]"),
+        ("fabric: [(build_up: ", ")]"),
+        ("appliances: [(kind: ", ")]"),
+        ("machines: [(kind: ", ")]"),
+        ("heaters: [(fuel: ", ")]"),
+        ("fans: [(direction: ", ")]"),
+        ("sources: [(kind: ", ")]"),
+    ] {
+        for word in words(before, after) {
+            assert!(in_file.contains(&word), "{word} is not in the frozen file");
+            seen += 1;
+        }
+    }
+    assert!(seen > 80, "{seen}");
+    // One vehicle has one kind, terrain and shelter; these words stand in the guide.
+    for (before, after) in [
+        ("", ""),
+        ("site: (terrain: ", ")"),
+        ("site: (shelter: ", ")"),
+        ("site: (pressure_set: ", ")"),
+    ] {
+        for word in words(before, after) {
+            assert!(section().contains(&format!("`{word}`")), "{word}");
+            let text = format!("(format: 1, vehicle: (kind: other), {before}{word}{after})");
+            if !before.is_empty() {
+                parse(&text).unwrap();
+            }
+        }
+    }
+}

@@ -1,0 +1,164 @@
+//! The section on the JSON output in DEVELOPERS.md lists every key that is printed, with its
+//! type, and none that never is.
+
+use crate::headless::{OnDisk, hole, van};
+use crate::headless_page::thorough;
+use gapledger::survey::file::parse;
+use gapledger::survey::{Facing, Survey, VehicleKind};
+use serde_json::Value;
+use std::collections::{BTreeMap, BTreeSet};
+
+const GUIDE: &str = include_str!("../../DEVELOPERS.md");
+
+/// Key → what it is, from the tables of the section.
+fn documented() -> BTreeMap<&'static str, &'static str> {
+    let start = GUIDE.find("## What assess --json prints").unwrap();
+    let section = &GUIDE[start..];
+    let end = section[3..]
+        .find("\n## ")
+        .map_or(section.len(), |at| at + 3);
+    let mut keys = BTreeMap::new();
+    for line in section[..end].lines() {
+        let Some(row) = line.strip_prefix("| `") else {
+            continue;
+        };
+        let (key, rest) = row.split_once("` | ").unwrap();
+        let (is, _) = rest.split_once(" | ").unwrap();
+        assert!(keys.insert(key, is).is_none(), "{key} is listed twice");
+    }
+    keys
+}
+
+struct Walk {
+    documented: BTreeMap<&'static str, &'static str>,
+    seen: BTreeSet<String>,
+}
+
+impl Walk {
+    fn object(&mut self, prefix: &str, value: &Value) {
+        let object = value.as_object().unwrap();
+        for (key, value) in object {
+            let base = key
+                .strip_suffix("_not_known")
+                .filter(|base| object.contains_key(*base));
+            if let Some(base) = base {
+                assert!(
+                    object[base].is_null(),
+                    "{prefix}{base} is known and not known"
+                );
+                assert!(
+                    !value.as_str().unwrap().is_empty(),
+                    "{prefix}{key} gives no reason"
+                );
+                continue;
+            }
+            let path = format!("{prefix}{key}");
+            let has_reason = object.contains_key(&format!("{key}_not_known"));
+            self.key(&path, value, has_reason);
+        }
+    }
+
+    fn key(&mut self, path: &str, value: &Value, has_reason: bool) {
+        let Some(&is) = self.documented.get(path) else {
+            panic!("{path} is printed but not in DEVELOPERS.md");
+        };
+        self.seen.insert(path.to_owned());
+        if value.is_null() {
+            let allowed = if has_reason {
+                "or not known"
+            } else {
+                "or null"
+            };
+            assert!(is.ends_with(allowed), "{path} is null, but listed as {is}");
+            return;
+        }
+        let kind = is.trim_end_matches(", or not known");
+        let kind = kind
+            .trim_end_matches(" or not known")
+            .trim_end_matches(" or null");
+        let fits = match kind {
+            "number" => value.is_number(),
+            "integer" => value.is_u64(),
+            "text" | "choice" => value.is_string(),
+            "true or false" => value.is_boolean(),
+            "object" => value.is_object(),
+            "list" | "list of integers" | "list of texts" => value.is_array(),
+            shape => shape.starts_with("→ ") && value.is_object(),
+        };
+        assert!(fits, "{path} is listed as {is}, but is {value}");
+        match value {
+            Value::Object(_) => {
+                let prefix = kind.strip_prefix("→ ").unwrap_or(path);
+                self.object(&format!("{prefix}."), value);
+            }
+            Value::Array(members) => {
+                for member in members.iter().filter(|member| member.is_object()) {
+                    self.object(&format!("{path}[]."), member);
+                }
+            }
+            _ => {}
+        }
+    }
+}
+
+/// Surveys that together bring every key to light.
+fn surveys() -> Vec<Survey> {
+    let mut surveys = vec![Survey::new(VehicleKind::Other), thorough(), van()];
+    // Too little safety ventilation: the shares are printed.
+    let mut below = van();
+    below.appliances = thorough().appliances;
+    below.gaps = vec![hole(1, Facing::Rear, 20.0)];
+    surveys.push(below);
+    surveys.extend(
+        [
+            include_str!("../../sample-surveys/farmyard-caravan.ron"),
+            include_str!("../../sample-surveys/street-panel-van.ron"),
+        ]
+        .map(|text| parse(text).unwrap()),
+    );
+    surveys
+}
+
+#[test]
+fn every_key_is_documented_and_every_documented_key_is_printed() {
+    let mut walk = Walk {
+        documented: documented(),
+        seen: BTreeSet::new(),
+    };
+    assert!(walk.documented.len() > 150);
+    for survey in surveys() {
+        walk.object("", &OnDisk::new(&survey).json());
+    }
+    let never: Vec<&&str> = walk
+        .documented
+        .keys()
+        .filter(|key| !walk.seen.contains(**key))
+        .collect();
+    assert!(
+        never.is_empty(),
+        "listed in DEVELOPERS.md but never printed: {never:?}"
+    );
+}
+
+/// An empty survey: everything that depends on a size or a gap is null with its reason.
+#[test]
+fn an_empty_survey_has_nothing_but_unknowns() {
+    let json = OnDisk::new(&Survey::new(VehicleKind::Other)).json();
+    for (object, key) in [
+        (&json["vehicle"], "gross_volume_m3"),
+        (&json["vehicle"], "length_m"),
+        (&json["leakage"], "n50_per_h"),
+        (&json["leakage"], "exponent"),
+        (&json["cases"][0], "air"),
+        (&json["cases"][0], "drying"),
+        (&json["cases"][0], "heat"),
+        (&json, "season_ach_mean_per_h"),
+        (&json["safety_ventilation"], "verdict"),
+    ] {
+        assert!(object[key].is_null(), "{key} is {}", object[key]);
+        assert!(
+            object[format!("{key}_not_known")].is_string(),
+            "{key} has no reason"
+        );
+    }
+}

@@ -1,0 +1,395 @@
+//! Surveys invented from random numbers, with every field and every word of the format in reach.
+//!
+//! The random numbers are a list that runs out: after its end everything is the first choice,
+//! `None` or empty. A failing case therefore shrinks to a small survey.
+
+use gapledger::physics::pressure_coefficient::PressureSet;
+use gapledger::physics::wind::{Shelter, Terrain};
+use gapledger::survey::*;
+use proptest::prelude::*;
+
+/// Any survey that a file can hold: finite numbers, plain photo names, each id once, each gap in
+/// a zone.
+pub(crate) fn any_survey() -> impl Strategy<Value = Survey> {
+    prop::collection::vec(any::<u32>(), 0..1500).prop_map(|numbers| {
+        let mut maker = Maker {
+            numbers: numbers.into_iter(),
+        };
+        maker.survey()
+    })
+}
+
+struct Maker {
+    numbers: std::vec::IntoIter<u32>,
+}
+
+const TEXTS: [&str; 14] = [
+    "",
+    "door seal",
+    "the driver's door",
+    "\"quoted\" and \\ back",
+    "two\nlines\r\nand\ttab",
+    "Größe 2 mm → höchstens ½",
+    "שלום عربى",
+    "\u{202e}turned\u{200b}",
+    "e\u{301} \u{1f690}",
+    "\u{0}\u{7}\u{1b}[31m",
+    "r#\"raw\"# // no comment /* none */",
+    "), format: 2, (",
+    "NaN",
+    " \u{feff} ",
+];
+
+impl Maker {
+    fn next(&mut self) -> u32 {
+        self.numbers.next().unwrap_or(0)
+    }
+
+    fn yes(&mut self) -> bool {
+        self.next() % 2 == 1
+    }
+
+    fn pick<T: Copy>(&mut self, from: &[T]) -> T {
+        from[self.next() as usize % from.len()]
+    }
+
+    fn number(&mut self) -> f64 {
+        match self.next() % 8 {
+            0 => f64::from(self.next() % 3000),
+            1 => f64::from(self.next() % 100_000) / 1000.0,
+            2 => -f64::from(self.next() % 1000) / 10.0,
+            3 => self.pick(&[
+                0.0,
+                -0.0,
+                f64::MIN_POSITIVE,
+                5e-324,
+                f64::MAX,
+                f64::MIN,
+                0.1 + 0.2,
+                1e15,
+                999_999_999_999_999.0,
+                -1e15,
+                9_007_199_254_740_993.0,
+                1e-7,
+            ]),
+            _ => {
+                let bits = u64::from(self.next()) << 32 | u64::from(self.next());
+                let any = f64::from_bits(bits);
+                if any.is_finite() { any } else { 1.5 }
+            }
+        }
+    }
+
+    fn maybe(&mut self) -> Option<f64> {
+        self.yes().then(|| self.number())
+    }
+
+    fn text(&mut self) -> String {
+        match self.next() % 4 {
+            3 => {
+                let letters = self.next() % 12;
+                (0..letters)
+                    .filter_map(|_| char::from_u32(self.next() % 0x11_0000))
+                    .collect()
+            }
+            _ => self.pick(&TEXTS).to_owned(),
+        }
+    }
+
+    fn list<T>(&mut self, most: u32, mut one: impl FnMut(&mut Self, u32) -> T) -> Vec<T> {
+        let count = self.next() % (most + 1);
+        let mut id = 0;
+        (0..count)
+            .map(|_| {
+                id += 1 + self.next() % 1000;
+                one(self, id)
+            })
+            .collect()
+    }
+
+    fn survey(&mut self) -> Survey {
+        let header = Header {
+            title: self.text(),
+            scene: self.text(),
+            surveyor: self.text(),
+            date: self.text(),
+            reference: self.text(),
+            note: self.text(),
+        };
+        let zones = self.list(5, |maker, id| Zone {
+            id: ZoneId(id),
+            name: maker.text(),
+        });
+        let gaps = match zones.is_empty() {
+            true => Vec::new(),
+            false => self.list(8, |maker, id| maker.gap(GapId(id), &zones)),
+        };
+        Survey {
+            header,
+            vehicle: self.vehicle(),
+            site: self.site(),
+            targets: self.targets(),
+            tariffs: self.tariffs(),
+            set_up: self.pick(&SetUp::ALL),
+            zones,
+            gaps,
+            weather: self.list(4, Self::weather),
+            fabric: self.list(4, Self::fabric),
+            appliances: self.list(3, |maker, id| Appliance {
+                id: ApplianceId(id),
+                kind: maker.pick(&ApplianceKind::ALL),
+                name: maker.text(),
+                room_sealed: maker.yes(),
+            }),
+            machines: self.list(3, Self::machine),
+            heaters: self.heaters(),
+            fans: self.fans(),
+            sources: self.sources(),
+        }
+    }
+
+    fn targets(&mut self) -> Targets {
+        Targets {
+            rh_percent: self.number(),
+            set_temperature_c: self.number(),
+            frost_guard_c: self.number(),
+            comfort_c: self.number(),
+            design_outside_c: self.number(),
+        }
+    }
+
+    fn tariffs(&mut self) -> Tariffs {
+        Tariffs {
+            currency: self.text(),
+            electricity_per_kwh: self.maybe(),
+            gas_per_kg: self.maybe(),
+            workshop_per_hour: self.maybe(),
+            tax_percent: self.maybe(),
+        }
+    }
+
+    fn heaters(&mut self) -> Vec<Heater> {
+        self.list(3, |maker, id| Heater {
+            id: HeaterId(id),
+            name: maker.text(),
+            fuel: maker.pick(&HeaterFuel::ALL),
+            rating_w: maker.maybe(),
+            set_point_c: maker.maybe(),
+        })
+    }
+
+    fn fans(&mut self) -> Vec<Fan> {
+        self.list(3, |maker, id| Fan {
+            id: FanId(id),
+            name: maker.text(),
+            direction: maker.pick(&[FanDirection::Extract, FanDirection::Supply]),
+            flow_m3_per_h: maker.maybe(),
+            on_laid_up: maker.yes(),
+            on_in_use: maker.yes(),
+        })
+    }
+
+    fn sources(&mut self) -> Vec<MoistureSource> {
+        self.list(3, |maker, id| MoistureSource {
+            id: SourceId(id),
+            name: maker.text(),
+            kind: maker.pick(&SourceKind::ALL),
+            count: maker.next(),
+            rate_g_per_h: maker.maybe(),
+            hours_per_day: maker.number(),
+            laid_up: maker.yes(),
+            in_use: maker.yes(),
+        })
+    }
+
+    fn vehicle(&mut self) -> Vehicle {
+        Vehicle {
+            kind: self.pick(&VehicleKind::ALL),
+            length_m: self.maybe(),
+            width_m: self.maybe(),
+            height_m: self.maybe(),
+            floor_height_m: self.maybe(),
+            inside_length_m: self.maybe(),
+            inside_width_m: self.maybe(),
+            inside_height_m: self.maybe(),
+            volume_m3: self.maybe(),
+            skirted: self.yes(),
+            berths: self.next(),
+        }
+    }
+
+    fn site(&mut self) -> Site {
+        Site {
+            terrain: self.pick(&[
+                Terrain::OpenFlat,
+                Terrain::ScatteredWindbreaks,
+                Terrain::Urban,
+                Terrain::City,
+            ]),
+            shelter: self.pick(&[Shelter::Exposed, Shelter::PartSheltered, Shelter::Sheltered]),
+            pressure_set: self.pick(&[PressureSet::LowRise, PressureSet::WallAverage]),
+            heading_deg: self.maybe(),
+            altitude_m: self.number(),
+            prevailing_wind_deg: self.maybe(),
+        }
+    }
+
+    fn form(&mut self) -> Form {
+        match self.next() % 7 {
+            0 => Form::NarrowGap {
+                length_mm: self.maybe(),
+                width_mm: self.maybe(),
+                depth_mm: self.maybe(),
+                bends: self.next(),
+            },
+            1 => Form::RoundHole {
+                diameter_mm: self.maybe(),
+            },
+            2 => Form::RectangularHole {
+                width_mm: self.maybe(),
+                height_mm: self.maybe(),
+            },
+            3 => Form::RingGap {
+                hole_mm: self.maybe(),
+                pipe_mm: self.maybe(),
+            },
+            4 => Form::Grille {
+                width_mm: self.maybe(),
+                height_mm: self.maybe(),
+                material: self.pick(&[GrilleMaterial::Metal, GrilleMaterial::Wood]),
+                free_percent: self.maybe(),
+            },
+            5 => Form::StatedArea {
+                area_mm2: self.maybe(),
+                convention: self.pick(&AreaConvention::ALL),
+                exponent: self.maybe(),
+            },
+            _ => Form::FlowTest {
+                flow_m3_per_h: self.maybe(),
+                at_pa: self.maybe(),
+                exponent: self.maybe(),
+            },
+        }
+    }
+
+    fn gap(&mut self, id: GapId, zones: &[Zone]) -> Gap {
+        Gap {
+            id,
+            zone: zones[self.next() as usize % zones.len()].id,
+            name: self.text(),
+            facing: self.pick(&Facing::ALL),
+            cavity_pressure_coefficient: self.maybe(),
+            form: self.form(),
+            count: self.next(),
+            position: Position {
+                along_m: self.maybe(),
+                across_m: self.maybe(),
+                height_m: self.maybe(),
+                rise_m: self.maybe(),
+            },
+            purpose: self.pick(&Purpose::ALL),
+            closing: self.yes().then(|| Closing {
+                open_laid_up: self.yes(),
+                open_in_use: self.yes(),
+                leaves_percent: self.number(),
+            }),
+            leads_to: self.pick(&[LeadsTo::LivingSpace, LeadsTo::Compartment]),
+            behind: match self.next() % 3 {
+                0 => None,
+                1 => Some(Behind::Gap(GapId(self.next()))),
+                _ => Some(Behind::Opening {
+                    free_area_mm2: self.maybe(),
+                }),
+            },
+            certainty: self.pick(&Certainty::ALL),
+            photos: self.list(3, |maker, id| {
+                maker
+                    .pick(&["", "ü", "it's ", "…", "\"", "\u{200b}"])
+                    .to_owned()
+                    + &format!("{id}.jpg")
+            }),
+            damp: self.text(),
+            note: self.text(),
+            remedy: self.yes().then(|| Remedy {
+                kind: self.pick(&RemedyKind::ALL),
+                words: self.text(),
+                leak_left_percent: self.maybe(),
+                material_cost: self.maybe(),
+                cost_basis: self.pick(&[CostBasis::Piece, CostBasis::Metre]),
+                minutes: self.maybe(),
+            }),
+            state: self.pick(&WorkState::ALL),
+            state_date: self.text(),
+        }
+    }
+
+    fn weather(&mut self, id: u32) -> WeatherCase {
+        WeatherCase {
+            id: WeatherId(id),
+            name: self.text(),
+            wind_m_s: self.number(),
+            outside_c: self.number(),
+            outside_rh_percent: self.number(),
+            inside: match self.yes() {
+                true => InsideAir::HeldAt {
+                    temperature_c: self.number(),
+                },
+                false => InsideAir::WarmerBy {
+                    kelvin: self.number(),
+                },
+            },
+            inside_rh_percent: self.maybe(),
+            weight: self.number(),
+        }
+    }
+
+    fn fabric(&mut self, id: u32) -> FabricElement {
+        FabricElement {
+            id: FabricId(id),
+            name: self.text(),
+            part: self.pick(&FabricPart::ALL),
+            area_m2: self.maybe(),
+            build_up: match self.yes() {
+                true => BuildUp::Stated {
+                    u_w_per_m2_k: self.maybe(),
+                },
+                false => BuildUp::Layers(self.list(4, |maker, _| Layer {
+                    material: maker.text(),
+                    thickness_mm: maker.maybe(),
+                    conductivity_w_per_m_k: maker.maybe(),
+                    resistance_m2_k_per_w: maker.maybe(),
+                })),
+            },
+            bridge_percent: self.number(),
+            outline: self.yes().then(|| Outline {
+                facing: self.pick(&Facing::ALL),
+                along_m: self.number(),
+                up_m: self.number(),
+                width_m: self.number(),
+                height_m: self.number(),
+            }),
+        }
+    }
+
+    fn machine(&mut self, id: u32) -> Machine {
+        Machine {
+            id: MachineId(id),
+            name: self.text(),
+            kind: self.pick(&MachineKind::ALL),
+            rated_removal_l_per_day: self.maybe(),
+            rated_temperature_c: self.maybe(),
+            rated_rh_percent: self.maybe(),
+            power_w: self.maybe(),
+            airflow_m3_per_h: self.maybe(),
+            lowest_room_c: self.maybe(),
+            tub_area_m2: self.maybe(),
+            hygrostat: self.yes(),
+            points: self.list(3, |maker, _| MachinePoint {
+                temperature_c: maker.number(),
+                rh_percent: maker.number(),
+                removal_l_per_day: maker.number(),
+                power_w: maker.number(),
+            }),
+        }
+    }
+}

@@ -1,0 +1,350 @@
+//! The frozen file of format 1, with every field and every word in it, and the survey it stands
+//! for, written down by hand. The vehicle is invented.
+
+use gapledger::physics::pressure_coefficient::PressureSet;
+use gapledger::physics::wind::{Shelter, Terrain};
+use gapledger::survey::*;
+
+/// The file. It never changes again: it stands for all the files that people have.
+pub(crate) const FILE: &str = include_str!("format-1.ron");
+
+/// The survey in it.
+pub(crate) fn survey() -> Survey {
+    Survey {
+        header: Header {
+            title: "Invented vehicle 1".into(),
+            scene: "An invented motor caravan on a hill,\nmade up for a test.".into(),
+            surveyor: "Nobody's \"surveyor\"".into(),
+            date: "2031-02-03".into(),
+            reference: "A-17\\b".into(),
+            note: "Größe → später".into(),
+        },
+        vehicle: Vehicle {
+            kind: VehicleKind::CoachBuilt,
+            length_m: Some(6.95),
+            width_m: Some(2.3),
+            height_m: Some(2.89),
+            floor_height_m: Some(0.6),
+            inside_length_m: Some(5.5),
+            inside_width_m: Some(2.17),
+            inside_height_m: Some(1.98),
+            volume_m3: Some(25.0),
+            skirted: true,
+            berths: 4,
+        },
+        site: Site {
+            terrain: Terrain::OpenFlat,
+            shelter: Shelter::Exposed,
+            pressure_set: PressureSet::WallAverage,
+            heading_deg: Some(270.0),
+            altitude_m: 350.0,
+            prevailing_wind_deg: Some(225.5),
+        },
+        targets: Targets {
+            rh_percent: 60.0,
+            set_temperature_c: 8.5,
+            frost_guard_c: 4.0,
+            comfort_c: 21.0,
+            design_outside_c: -15.0,
+        },
+        tariffs: Tariffs {
+            currency: "£".into(),
+            electricity_per_kwh: Some(0.31),
+            gas_per_kg: Some(2.4),
+            workshop_per_hour: Some(65.0),
+            tax_percent: Some(20.0),
+        },
+        set_up: SetUp::InUse,
+        zones: [(1, "cab"), (2, "body"), (9, "roof & rooflights")]
+            .map(|(id, name)| Zone {
+                id: ZoneId(id),
+                name: name.into(),
+            })
+            .into(),
+        gaps: gaps(),
+        weather: weather(),
+        fabric: fabric(),
+        appliances: appliances(),
+        machines: machines(),
+        heaters: heaters(),
+        fans: fans(),
+        sources: sources(),
+    }
+}
+
+fn forms() -> [Form; 10] {
+    let stated = |convention, exponent| Form::StatedArea {
+        area_mm2: Some(1500.0),
+        convention,
+        exponent,
+    };
+    [
+        Form::NarrowGap {
+            length_mm: Some(1800.0),
+            width_mm: Some(1.5),
+            depth_mm: Some(30.0),
+            bends: 1,
+        },
+        Form::RoundHole {
+            diameter_mm: Some(20.0),
+        },
+        Form::RectangularHole {
+            width_mm: Some(100.0),
+            height_mm: Some(99.5),
+        },
+        Form::RingGap {
+            hole_mm: Some(40.0),
+            pipe_mm: Some(28.0),
+        },
+        Form::Grille {
+            width_mm: Some(300.0),
+            height_mm: Some(80.0),
+            material: GrilleMaterial::Metal,
+            free_percent: Some(62.5),
+        },
+        Form::Grille {
+            width_mm: None,
+            height_mm: None,
+            material: GrilleMaterial::Wood,
+            free_percent: None,
+        },
+        stated(AreaConvention::Free, None),
+        stated(AreaConvention::Equivalent, None),
+        stated(AreaConvention::Effective, Some(0.7)),
+        Form::FlowTest {
+            flow_m3_per_h: Some(12.25),
+            at_pa: Some(50.0),
+            exponent: Some(0.65),
+        },
+    ]
+}
+
+fn gaps() -> Vec<Gap> {
+    let mut gaps: Vec<Gap> = forms()
+        .into_iter()
+        .zip(Facing::ALL)
+        .zip(1..)
+        .map(|((form, facing), id)| Gap::new(GapId(id), ZoneId(1), facing, form))
+        .collect();
+    for ((gap, kind), purpose) in gaps.iter_mut().zip(RemedyKind::ALL).zip(
+        Purpose::ALL
+            .into_iter()
+            .chain(std::iter::repeat(Purpose::Unintended)),
+    ) {
+        gap.purpose = purpose;
+        gap.remedy = Some(Remedy {
+            kind,
+            words: String::new(),
+            leak_left_percent: None,
+            material_cost: None,
+            cost_basis: CostBasis::Piece,
+            minutes: None,
+        });
+    }
+    for (gap, state) in gaps.iter_mut().zip(WorkState::ALL) {
+        gap.state = state;
+    }
+    let first = &mut gaps[0];
+    first.zone = ZoneId(9);
+    first.name = "habitation door seal".into();
+    first.count = 2;
+    first.position = Position {
+        along_m: Some(3.2),
+        across_m: Some(2.3),
+        height_m: Some(1.55),
+        rise_m: Some(1.75),
+    };
+    first.behind = Some(Behind::Gap(GapId(5)));
+    first.certainty = Certainty::Measured;
+    first.photos = vec!["1.jpg".into(), "door seal.png".into()];
+    first.damp = "18 %".into();
+    first.note = "felt a draught here".into();
+    first.remedy = Some(Remedy {
+        kind: RemedyKind::Strip,
+        words: "new strip all round".into(),
+        leak_left_percent: Some(15.0),
+        material_cost: Some(4.2),
+        cost_basis: CostBasis::Metre,
+        minutes: Some(40.0),
+    });
+    first.state_date = "2031-02-04".into();
+    gaps[1].behind = Some(Behind::Opening {
+        free_area_mm2: Some(5000.0),
+    });
+    gaps[2].behind = Some(Behind::Opening {
+        free_area_mm2: None,
+    });
+    gaps[3].closing = Some(Closing::CLOSED);
+    gaps[4].closing = Some(Closing {
+        open_laid_up: true,
+        open_in_use: true,
+        leaves_percent: 2.5,
+    });
+    gaps[4].leads_to = LeadsTo::Compartment;
+    gaps[5].certainty = Certainty::Guessed;
+    gaps[7].cavity_pressure_coefficient = Some(-0.35);
+    gaps
+}
+
+fn weather() -> Vec<WeatherCase> {
+    vec![
+        WeatherCase {
+            id: WeatherId(1),
+            name: "still".into(),
+            wind_m_s: 0.0,
+            outside_c: -5.5,
+            outside_rh_percent: 92.0,
+            inside: InsideAir::WarmerBy { kelvin: 2.0 },
+            inside_rh_percent: None,
+            weight: 0.25,
+        },
+        WeatherCase {
+            id: WeatherId(4),
+            name: "gale".into(),
+            wind_m_s: 17.2,
+            outside_c: 3.0,
+            outside_rh_percent: 80.0,
+            inside: InsideAir::HeldAt {
+                temperature_c: 18.0,
+            },
+            inside_rh_percent: Some(48.0),
+            weight: 3.0,
+        },
+    ]
+}
+
+fn fabric() -> Vec<FabricElement> {
+    let mut fabric: Vec<FabricElement> = FabricPart::ALL
+        .into_iter()
+        .zip(1..)
+        .map(|(part, id)| FabricElement {
+            id: FabricId(id),
+            name: part.name().into(),
+            part,
+            area_m2: Some(f64::from(id)),
+            build_up: BuildUp::Stated {
+                u_w_per_m2_k: Some(1.25),
+            },
+            bridge_percent: 15.0,
+            outline: None,
+        })
+        .collect();
+    fabric[0].build_up = BuildUp::Layers(vec![
+        Layer {
+            material: "GRP".into(),
+            thickness_mm: Some(1.5),
+            conductivity_w_per_m_k: Some(0.4),
+            resistance_m2_k_per_w: None,
+        },
+        Layer {
+            material: "air".into(),
+            thickness_mm: None,
+            conductivity_w_per_m_k: None,
+            resistance_m2_k_per_w: Some(0.17),
+        },
+    ]);
+    fabric[1].build_up = BuildUp::Layers(Vec::new());
+    fabric[2].build_up = BuildUp::Stated { u_w_per_m2_k: None };
+    fabric[3].outline = Some(Outline {
+        facing: Facing::Nearside,
+        along_m: 2.0,
+        up_m: 1.6,
+        width_m: 0.9,
+        height_m: 0.5,
+    });
+    fabric
+}
+
+fn machines() -> Vec<Machine> {
+    let mut machines: Vec<Machine> = MachineKind::ALL
+        .into_iter()
+        .zip(1..)
+        .map(|(kind, id)| Machine {
+            id: MachineId(id),
+            name: kind.name().into(),
+            kind,
+            rated_removal_l_per_day: None,
+            rated_temperature_c: None,
+            rated_rh_percent: None,
+            power_w: None,
+            airflow_m3_per_h: None,
+            lowest_room_c: None,
+            tub_area_m2: (id == 4).then_some(0.02),
+            hygrostat: id != 4,
+            points: Vec::new(),
+        })
+        .collect();
+    let first = &mut machines[0];
+    first.rated_removal_l_per_day = Some(10.0);
+    first.rated_temperature_c = Some(27.0);
+    first.rated_rh_percent = Some(80.0);
+    first.power_w = Some(280.0);
+    first.airflow_m3_per_h = Some(150.0);
+    first.lowest_room_c = Some(5.0);
+    first.points = vec![MachinePoint {
+        temperature_c: 10.0,
+        rh_percent: 70.0,
+        removal_l_per_day: 1.5,
+        power_w: 240.0,
+    }];
+    machines
+}
+
+fn appliances() -> Vec<Appliance> {
+    ApplianceKind::ALL
+        .into_iter()
+        .zip(1..)
+        .map(|(kind, id)| Appliance {
+            id: ApplianceId(id),
+            kind,
+            name: kind.name().to_uppercase(),
+            room_sealed: matches!(kind, ApplianceKind::WaterHeater),
+        })
+        .collect()
+}
+
+fn heaters() -> Vec<Heater> {
+    HeaterFuel::ALL
+        .into_iter()
+        .zip(1..)
+        .map(|(fuel, id)| Heater {
+            id: HeaterId(id),
+            name: format!("heater {id}"),
+            fuel,
+            rating_w: Some(2000.0),
+            set_point_c: (id == 1).then_some(5.0),
+        })
+        .collect()
+}
+
+fn fans() -> Vec<Fan> {
+    [FanDirection::Extract, FanDirection::Supply]
+        .into_iter()
+        .zip(1..)
+        .map(|(direction, id)| Fan {
+            id: FanId(id),
+            name: "roof fan".into(),
+            direction,
+            flow_m3_per_h: Some(120.0),
+            on_laid_up: id == 2,
+            on_in_use: id == 1,
+        })
+        .collect()
+}
+
+fn sources() -> Vec<MoistureSource> {
+    SourceKind::ALL
+        .into_iter()
+        .zip(1..)
+        .map(|(kind, id)| MoistureSource {
+            id: SourceId(id),
+            name: kind.name().into(),
+            kind,
+            count: id,
+            rate_g_per_h: kind.usual_rate_g_per_h(),
+            hours_per_day: 7.5,
+            laid_up: false,
+            in_use: true,
+        })
+        .collect()
+}

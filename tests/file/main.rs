@@ -1,0 +1,23 @@
+//! The survey file: what is written is read back, nothing else is taken, and saving never loses
+//! a survey.
+
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "helpers of tests may fail loudly"
+)]
+
+mod guide;
+mod headless;
+mod headless_guide;
+mod headless_page;
+mod hostile;
+mod invented;
+mod known;
+mod loading;
+mod refusals;
+mod round_trip;
+mod saving;
+mod saving_fails;
+mod unprivileged;

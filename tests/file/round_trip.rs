@@ -1,0 +1,99 @@
+//! What is printed is parsed back, to the last bit.
+
+use crate::invented::any_survey;
+use crate::known;
+use gapledger::survey::file::{parse, print};
+use gapledger::survey::{Survey, VehicleKind};
+use proptest::prelude::*;
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 400, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_survey_comes_back_as_it_was(survey in any_survey()) {
+        let text = print(&survey);
+        let back = parse(&text).map_err(|error| TestCaseError::fail(format!("{error}\n{text}")))?;
+        prop_assert_eq!(&back, &survey);
+        prop_assert_eq!(print(&back), text);
+        // Equality takes 0 and −0 for the same; this does not.
+        prop_assert_eq!(format!("{back:?}"), format!("{survey:?}"));
+    }
+}
+
+#[test]
+fn the_frozen_file_gives_the_known_survey() {
+    let survey = parse(known::FILE).unwrap();
+    let expected = known::survey();
+    // First the parts, so that a failure shows where it is.
+    assert_eq!(survey.header, expected.header);
+    assert_eq!(survey.vehicle, expected.vehicle);
+    for (gap, expected) in survey.gaps.iter().zip(&expected.gaps) {
+        assert_eq!(gap, expected);
+    }
+    assert_eq!(survey, expected);
+}
+
+#[test]
+fn printing_the_known_survey_gives_the_frozen_file_byte_for_byte() {
+    assert_eq!(print(&known::survey()), known::FILE);
+}
+
+#[test]
+fn the_shortest_file_is_a_new_survey() {
+    let survey = parse("(format: 1, vehicle: (kind: coach_built))").unwrap();
+    assert_eq!(survey, Survey::new(VehicleKind::CoachBuilt));
+}
+
+#[test]
+fn empty_lists_stay_empty() {
+    let text = "(format: 1, vehicle: (kind: other), zones: [], weather: [])";
+    let survey = parse(text).unwrap();
+    assert!(survey.zones.is_empty() && survey.weather.is_empty());
+    assert_eq!(parse(&print(&survey)).unwrap(), survey);
+}
+
+#[test]
+fn other_ways_to_write_the_same_are_read() {
+    let survey = parse("(format: 1, vehicle: (kind: other, length_m: 5.2))").unwrap();
+    for text in [
+        // With the line that says so, and `Some` all the same.
+        "#![enable(implicit_some)]\n(format: 1, vehicle: (kind: other, length_m: Some(5.2)))",
+        // Windows line ends, a byte order mark, comments, a trailing comma, another order.
+        "\u{feff}(\r\n  vehicle: (length_m: 5.2e0, kind: other, width_m: None), // says the owner\r\n  /* one */ format: 1,\r\n)\r\n",
+    ] {
+        assert_eq!(parse(text).unwrap(), survey, "{text}");
+    }
+}
+
+#[test]
+fn every_truncation_is_refused_unless_only_white_space_is_lost() {
+    let text = format!("{}  \n\n", known::FILE);
+    let whole = parse(&text).unwrap();
+    let end = text.trim_end().len();
+    for length in 0..=text.len() {
+        let parsed = gapledger::survey::file::parse_bytes(&text.as_bytes()[..length]);
+        match parsed {
+            Ok(survey) => {
+                assert!(
+                    length >= end,
+                    "cut after {length} of {end} bytes and still read"
+                );
+                assert_eq!(survey, whole);
+            }
+            Err(error) => {
+                assert!(length < end, "only white space lost, but: {error}");
+                assert!(error.to_string().len() > 20, "no sentence: {error}");
+            }
+        }
+    }
+}
+
+#[test]
+fn texts_are_written_as_they_are_read_and_hidden_letters_as_escapes() {
+    let mut survey = Survey::new(VehicleKind::Other);
+    survey.header.note = "driver's \"Größe\"\n\u{202e}\u{200b}\u{7}\\".to_owned();
+    let text = print(&survey);
+    let expected = r#"note: "driver's \"Größe\"\n\u{202e}\u{200b}\u{7}\\","#;
+    assert!(text.contains(expected), "{text}");
+    assert_eq!(parse(&text).unwrap(), survey);
+}

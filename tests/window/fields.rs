@@ -1,0 +1,128 @@
+//! The number field and the text field.
+
+use super::{ctrl, opened, press, replace_text, shows, small_survey, survey, text_of, type_text};
+use eframe::egui::Key;
+use gapledger::survey::{Form, GapId};
+
+fn width(window: &super::Window<'_>) -> Option<f64> {
+    match survey(window).gap(GapId(1)).unwrap().form {
+        Form::NarrowGap { width_mm, .. } => width_mm,
+        _ => None,
+    }
+}
+
+fn length(window: &super::Window<'_>) -> Option<f64> {
+    match survey(window).gap(GapId(1)).unwrap().form {
+        Form::NarrowGap { length_mm, .. } => length_mm,
+        _ => None,
+    }
+}
+
+#[test]
+fn a_decimal_comma_and_a_sum_are_read() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    replace_text(&mut window, "Clear width", "1,5");
+    assert_eq!(width(&window), Some(1.5));
+    replace_text(&mut window, "Length", "2*600+2*400");
+    assert_eq!(length(&window), Some(2000.0));
+    press(&mut window, Key::Enter);
+    assert_eq!(text_of(&window, "Length"), "2000");
+}
+
+#[test]
+fn each_keystroke_moves_the_survey_and_all_are_one_step() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    replace_text(&mut window, "Clear width", "1");
+    assert_eq!(width(&window), Some(1.0));
+    type_text(&mut window, "2");
+    assert_eq!(width(&window), Some(12.0));
+    press(&mut window, Key::Tab);
+    press(&mut window, Key::Escape);
+    ctrl(&mut window, Key::Z);
+    assert_eq!(width(&window), Some(2.0));
+}
+
+#[test]
+fn esc_takes_typing_back_as_if_it_had_never_begun() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    replace_text(&mut window, "Clear width", "7");
+    assert_eq!(width(&window), Some(7.0));
+    press(&mut window, Key::Escape);
+    assert_eq!(width(&window), Some(2.0));
+    assert!(!window.state_mut().unsaved());
+    assert_eq!(text_of(&window, "Clear width"), "2");
+}
+
+#[test]
+fn what_is_not_a_number_stays_visible_with_its_reason_and_changes_nothing() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    for (text, reason) in [
+        ("NaN", "is not part of a number"),
+        ("1/0", "finite number"),
+        ("2*", "not finished"),
+        ("1.2.3", "one decimal comma or point"),
+    ] {
+        replace_text(&mut window, "Clear width", text);
+        press(&mut window, Key::Tab);
+        assert_eq!(width(&window), Some(2.0), "{text}");
+        assert_eq!(text_of(&window, "Clear width"), text);
+        assert!(shows(&window, reason), "{text}: {reason}");
+    }
+    replace_text(&mut window, "Clear width", "3");
+    press(&mut window, Key::Tab);
+    assert_eq!(width(&window), Some(3.0));
+    assert!(!shows(&window, "one decimal comma or point"));
+}
+
+#[test]
+fn an_out_of_range_number_stays_visible_and_makes_results_not_known() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    replace_text(&mut window, "Clear width", "99999");
+    press(&mut window, Key::Tab);
+    assert_eq!(width(&window), Some(99_999.0));
+    assert_eq!(text_of(&window, "Clear width"), "99999");
+    assert!(shows(&window, "outside 0.01 to 3000 mm"));
+    assert!(shows(&window, "not known"));
+    let results = window.state().results().unwrap();
+    assert!(results.assessment.leakage.unintended.is_err());
+}
+
+#[test]
+fn a_cleared_size_is_not_zero_but_not_sized() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    replace_text(&mut window, "Clear width", "");
+    press(&mut window, Key::Backspace);
+    assert_eq!(width(&window), None);
+    press(&mut window, Key::Tab);
+    assert!(shows(&window, "not sized"));
+}
+
+#[test]
+fn a_count_takes_whole_numbers_only() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    replace_text(&mut window, "How many alike", "2.5");
+    press(&mut window, Key::Tab);
+    assert!(shows(&window, "whole numbers only"));
+    assert_eq!(survey(&window).gap(GapId(1)).unwrap().count, 1);
+    replace_text(&mut window, "How many alike", "4");
+    assert_eq!(survey(&window).gap(GapId(1)).unwrap().count, 4);
+}
+
+#[test]
+fn typed_words_are_one_step_and_esc_takes_them_back() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    replace_text(&mut window, "What it is", "d");
+    type_text(&mut window, "oor");
+    assert_eq!(survey(&window).gap(GapId(1)).unwrap().name, "door");
+    press(&mut window, Key::Escape);
+    assert_eq!(survey(&window).gap(GapId(1)).unwrap().name, "seal 1");
+    assert!(!window.state_mut().unsaved());
+}

@@ -1,0 +1,147 @@
+//! Opening, saving, and never losing changes.
+
+use super::{click_button, ctrl, opened, press, replace_text, shows, small_survey, survey, window};
+use eframe::egui;
+use egui::{Key, Modifiers, ViewportCommand, ViewportId};
+use gapledger::survey::file::load;
+use gapledger::window::app::Start;
+use gapledger::window::dialogs::Dialog;
+
+fn asks_about_changes(window: &super::Window<'_>) -> bool {
+    matches!(window.state().dialog(), Some(Dialog::Unsaved(_)))
+}
+
+fn commands(window: &super::Window<'_>) -> Vec<ViewportCommand> {
+    let output = &window.output().viewport_output;
+    output[&ViewportId::ROOT].commands.clone()
+}
+
+fn close(window: &mut super::Window<'_>) {
+    let viewports = &mut window.input_mut().viewports;
+    let root = viewports.get_mut(&ViewportId::ROOT).unwrap();
+    root.events.push(egui::ViewportEvent::Close);
+    window.step();
+}
+
+#[test]
+fn closing_with_unsaved_changes_asks_and_cancel_keeps_everything() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    replace_text(&mut window, "Clear width", "3");
+    close(&mut window);
+    assert!(commands(&window).contains(&ViewportCommand::CancelClose));
+    window.run();
+    assert!(asks_about_changes(&window));
+    press(&mut window, Key::Escape);
+    assert!(window.state().dialog().is_none());
+    assert!(window.state_mut().unsaved());
+}
+
+#[test]
+fn closing_without_changes_closes() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    close(&mut window);
+    assert!(!commands(&window).contains(&ViewportCommand::CancelClose));
+    assert!(window.state().dialog().is_none());
+}
+
+#[test]
+fn quitting_may_save_first() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    replace_text(&mut window, "Clear width", "3");
+    ctrl(&mut window, Key::Q);
+    assert!(asks_about_changes(&window));
+    click_button(&mut window, "Save");
+    assert!(!window.state_mut().unsaved());
+    assert_eq!(&load(&path).unwrap().survey, survey(&window));
+}
+
+#[test]
+fn opening_another_survey_may_discard_the_changes() {
+    let (_folder, path) = small_survey();
+    let (_other_folder, other) = small_survey();
+    let mut window = opened(&path);
+    replace_text(&mut window, "Clear width", "3");
+    ctrl(&mut window, Key::O);
+    click_button(&mut window, "Discard changes");
+    assert!(matches!(window.state().dialog(), Some(Dialog::Path { .. })));
+    assert!(shows(&window, "The system offers no file dialog"));
+    replace_text(
+        &mut window,
+        "Path of the file",
+        &other.display().to_string(),
+    );
+    press(&mut window, Key::Enter);
+    assert_eq!(window.state().path(), Some(other.as_path()));
+    assert!(!window.state_mut().unsaved());
+}
+
+#[test]
+fn a_file_changed_on_disk_is_not_overwritten_without_asking() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    replace_text(&mut window, "Clear width", "3");
+    std::fs::write(&path, "somebody else's").unwrap();
+    ctrl(&mut window, Key::S);
+    assert!(matches!(
+        window.state().dialog(),
+        Some(Dialog::Overwrite { .. })
+    ));
+    assert_eq!(std::fs::read_to_string(&path).unwrap(), "somebody else's");
+    click_button(&mut window, "Overwrite");
+    assert_eq!(&load(&path).unwrap().survey, survey(&window));
+}
+
+#[test]
+fn save_as_takes_a_typed_path_and_adds_the_ending() {
+    let (folder, path) = small_survey();
+    let mut window = opened(&path);
+    window.key_press_modifiers(Modifiers::COMMAND | Modifiers::SHIFT, Key::S);
+    window.run();
+    let other = folder.path().join("other");
+    replace_text(
+        &mut window,
+        "Path of the file",
+        &other.display().to_string(),
+    );
+    press(&mut window, Key::Enter);
+    let saved = folder.path().join("other.ron");
+    assert_eq!(window.state().path(), Some(saved.as_path()));
+    assert!(load(&saved).is_ok() && load(&path).is_ok());
+}
+
+#[test]
+fn a_file_that_cannot_be_read_is_told_and_the_open_survey_stays() {
+    let (folder, path) = small_survey();
+    let mut window = opened(&path);
+    let bad = folder.path().join("bad.ron");
+    std::fs::write(&bad, "(format: 7)").unwrap();
+    window.state_mut().open_file(&bad);
+    window.run();
+    assert!(shows(&window, "format 7"));
+    assert_eq!(survey(&window).gaps.len(), 2);
+    assert_eq!(window.state().path(), Some(path.as_path()));
+}
+
+#[test]
+fn a_path_that_cannot_be_opened_leads_to_the_start_page() {
+    let window = window(Start::test(Some("/nowhere/at/all.ron".into())));
+    assert!(window.state().survey().is_none());
+    assert!(shows(&window, "/nowhere/at/all.ron"));
+}
+
+#[test]
+fn a_saved_survey_is_not_unsaved_again_until_it_changes() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    replace_text(&mut window, "Clear width", "3");
+    press(&mut window, Key::Tab);
+    ctrl(&mut window, Key::S);
+    assert!(!window.state_mut().unsaved());
+    assert!(shows(&window, "Saved as"));
+    press(&mut window, Key::Escape);
+    ctrl(&mut window, Key::Z);
+    assert!(window.state_mut().unsaved());
+}
