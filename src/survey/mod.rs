@@ -90,6 +90,8 @@ pub struct Survey {
     pub fans: Vec<Fan>,
     /// Sources of moisture inside.
     pub sources: Vec<MoistureSource>,
+    /// Leakage that was not found, as a share of what was found, %; `None` leaves it out.
+    pub leakage_not_found_percent: Option<f64>,
 }
 
 impl Survey {

@@ -5,6 +5,7 @@
 mod air;
 mod balance;
 mod balance_properties;
+mod ensemble;
 mod flow_law;
 mod heat_and_moisture;
 mod pressure_coefficient;
