@@ -17,6 +17,7 @@ pub mod fabric;
 pub mod flow_law;
 pub mod leakage;
 pub mod moisture;
+pub mod network;
 pub mod pressure_coefficient;
 pub mod wind;
 
