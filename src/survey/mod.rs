@@ -4,6 +4,7 @@
 //! by one and can undo; everything that is worked out from it lives in [`crate::assess`].
 //! A size that was not taken is `None`, never zero.
 
+pub mod build_ups;
 pub mod drying;
 pub mod edit;
 pub mod equipment;
