@@ -195,7 +195,7 @@ def room(number: int) -> Room:
         heater_w=heater,
         set_point_c=perhaps(0.7, 4.0, 20.0) if heater else None,
         water_kg_per_j=3.5e-8 if heater and rng.random() < 0.25 else 0.0,
-        hygrostat_rh=perhaps(0.5, 0.4, 0.75),
+        hygrostat_rh=perhaps(0.7, 0.4, 0.75),
         still_kg_s=_round(rng.uniform(1e-3, 0.03)),
         stack_kg_s_k05=_round(rng.uniform(0.0, 3e-3)),
         machine=machine(KINDS[number % len(KINDS)], rng),

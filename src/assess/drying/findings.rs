@@ -103,7 +103,7 @@ fn out_of_reach(
             case.name,
             significant(reached * 100.0, 2),
             significant(set, 3),
-            significant(ground.survey.targets.rh_percent, 3)
+            ground.survey.targets.rh_percent
         ),
         "compare the options below; more air alone does not dry in this weather",
     ));
@@ -119,7 +119,8 @@ fn item(option: &OptionAnswer) -> Item {
 
 /// Hook-up and batteries.
 fn supply(ground: &Ground<'_>, option: &OptionAnswer, all: &mut Vec<Finding>) {
-    let Some(Ok(supply)) = &option.supply else {
+    // The heat of a machine without the machine is only there to compare with.
+    let (Some(Ok(supply)), false) = (&option.supply, option.kind == OptionKind::SameHeat) else {
         return;
     };
     let draws = format!(

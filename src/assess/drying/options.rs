@@ -8,7 +8,7 @@ use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::physics::coupled;
 use crate::physics::machine::Machine as PhysicalMachine;
-use crate::survey::{Heater, HeaterFuel, Item, Machine, MachineId, MachineKind};
+use crate::survey::{Heater, HeaterFuel, HeaterId, Item, Machine, MachineId, MachineKind};
 
 /// A machine or heater with its words.
 #[derive(Clone)]
@@ -17,43 +17,61 @@ struct Appliances {
     name: String,
     machine: Option<Machine>,
     heater: Option<Heater>,
-    generic: bool,
+    /// Whose findings they have, where they are the survey's.
+    own_machine: Option<MachineId>,
+    own_heater: Option<HeaterId>,
+}
+
+impl Appliances {
+    /// Neither machine nor heater.
+    fn none(kind: OptionKind, name: impl Into<String>) -> Self {
+        Self {
+            kind,
+            name: name.into(),
+            machine: None,
+            heater: None,
+            own_machine: None,
+            own_heater: None,
+        }
+    }
+
+    /// Machine or heater come from the generic library.
+    fn generic(&self) -> bool {
+        self.machine.is_some() && self.own_machine.is_none()
+            || self.heater.is_some() && self.own_heater.is_none()
+    }
 }
 
 /// Every option, in the order shown.
 pub(crate) fn all(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Vec<OptionAnswer> {
-    let nothing = Appliances {
-        kind: OptionKind::Nothing,
-        name: "nothing".to_owned(),
-        machine: None,
-        heater: None,
-        generic: false,
-    };
+    let nothing = Appliances::none(OptionKind::Nothing, "nothing");
     let idle = solve(ground, situations, None, &nothing);
     let before = idle.clone();
     let mut options = vec![finish(ground, &nothing, idle)];
     options.push(lockers_open(ground, &before));
-    for appliances in machines(ground) {
-        let cases = solve(ground, situations, Some(&before), &appliances);
-        options.push(finish(ground, &appliances, cases));
+    let machines = machines(ground);
+    for appliances in &machines {
+        let cases = solve(ground, situations, Some(&before), appliances);
+        options.push(finish(ground, appliances, cases));
     }
-    let large = large_machine(ground);
     let heaters = heaters(ground);
     for appliances in &heaters {
         let cases = solve(ground, situations, Some(&before), appliances);
         options.push(finish(ground, appliances, cases));
     }
-    options.push(same_heat(ground, situations, &before, &large, &options));
-    if let Some(heat) = heaters.first() {
-        let both = Appliances {
-            kind: OptionKind::HeatAndMachine,
+    if let Some(large) = large_machine(&machines) {
+        options.push(same_heat(ground, situations, &before, &large, &options));
+        let with_heat = heaters.first().map(|heat| Appliances {
             name: format!("{} + {}", heat.name, large.name),
-            machine: large.machine.clone(),
             heater: heat.heater.clone(),
-            generic: large.generic || heat.generic,
-        };
-        let cases = solve(ground, situations, Some(&before), &both);
-        options.push(finish(ground, &both, cases));
+            own_heater: heat.own_heater,
+            kind: OptionKind::HeatAndMachine,
+            ..large
+        });
+        if let Some(both) = with_heat {
+            let cases = solve(ground, situations, Some(&before), &both);
+            options.push(finish(ground, &both, cases));
+        }
     }
     options
 }
@@ -83,36 +101,25 @@ fn machines(ground: &Ground<'_>) -> Vec<Appliances> {
                 own
             };
             list.into_iter().map(move |machine| Appliances {
-                kind: OptionKind::Machine(kind),
-                name: machine.name.clone(),
-                machine: Some(machine),
-                heater: None,
-                generic,
+                own_machine: (!generic).then_some(machine.id),
+                machine: Some(machine.clone()),
+                ..Appliances::none(OptionKind::Machine(kind), machine.name)
             })
         })
         .collect()
 }
 
 /// The large machine: the survey's compressor with the most power, or else the generic one.
-fn large_machine(ground: &Ground<'_>) -> Appliances {
-    let power = |machine: &Machine| machine.power_w.unwrap_or(0.0);
-    machines(ground)
-        .into_iter()
+fn large_machine(machines: &[Appliances]) -> Option<Appliances> {
+    let power = |option: &&Appliances| {
+        let machine = option.machine.as_ref();
+        machine.and_then(|machine| machine.power_w).unwrap_or(0.0)
+    };
+    machines
+        .iter()
         .filter(|option| option.kind == OptionKind::Machine(MachineKind::Compressor))
-        .max_by(|a, b| {
-            let power_of = |option: &Appliances| option.machine.as_ref().map_or(0.0, power);
-            power_of(a).total_cmp(&power_of(b))
-        })
-        .unwrap_or_else(|| {
-            let machine = library::machine(MachineKind::Compressor);
-            Appliances {
-                kind: OptionKind::Machine(MachineKind::Compressor),
-                name: machine.name.clone(),
-                machine: Some(machine),
-                heater: None,
-                generic: true,
-            }
-        })
+        .max_by(|a, b| power(a).total_cmp(&power(b)))
+        .cloned()
 }
 
 /// The survey's heaters, or else the generic one.
@@ -126,11 +133,9 @@ fn heaters(ground: &Ground<'_>) -> Vec<Appliances> {
     };
     list.into_iter()
         .map(|heater| Appliances {
-            kind: OptionKind::BackgroundHeat,
-            name: heater.name.clone(),
-            machine: None,
-            heater: Some(heater),
-            generic,
+            own_heater: (!generic).then_some(heater.id),
+            heater: Some(heater.clone()),
+            ..Appliances::none(OptionKind::BackgroundHeat, heater.name)
         })
         .collect()
 }
@@ -142,8 +147,8 @@ fn physical(
 ) -> Answer<(Option<PhysicalMachine>, Option<coupled::Heater>)> {
     let machine = match &appliances.machine {
         Some(machine) => {
-            if machine.id != MachineId(0) {
-                equipment::first_error(ground.findings, Item::Machine(machine.id))?;
+            if let Some(id) = appliances.own_machine {
+                equipment::first_error(ground.findings, Item::Machine(id))?;
             }
             Some(equipment::machine(machine)?)
         }
@@ -151,7 +156,9 @@ fn physical(
     };
     let heater = match &appliances.heater {
         Some(heater) => {
-            equipment::first_error(ground.findings, Item::Heater(heater.id))?;
+            if let Some(id) = appliances.own_heater {
+                equipment::first_error(ground.findings, Item::Heater(id))?;
+            }
             Some(equipment::heater(heater)?)
         }
         None => None,
@@ -198,13 +205,7 @@ fn solve(
 
 /// Everything open that can be opened: the same vehicle with another envelope.
 fn lockers_open(ground: &Ground<'_>, before: &[Answer<OptionCase>]) -> OptionAnswer {
-    let appliances = Appliances {
-        kind: OptionKind::LockersOpen,
-        name: "ventilators and lockers open".to_owned(),
-        machine: None,
-        heater: None,
-        generic: false,
-    };
+    let appliances = Appliances::none(OptionKind::LockersOpen, "ventilators and lockers open");
     let envelope = ground
         .opened_laws()
         .and_then(|laws| Envelope::new(ground.survey, &laws));
@@ -229,7 +230,7 @@ fn same_heat(
     let machine = options.iter().find(|option| {
         option.kind == large.kind
             && option.name == large.name
-            && option.machine == own_machine(large)
+            && option.machine == large.own_machine
     });
     let cases = situations
         .iter()
@@ -259,19 +260,9 @@ fn same_heat(
             .case(&fitted)
         })
         .collect();
-    let appliances = Appliances {
-        kind: OptionKind::SameHeat,
-        name: format!("only the heat of the {}", large.name),
-        machine: None,
-        heater: None,
-        generic: large.generic,
-    };
+    let name = format!("only the heat of the {}", large.name);
+    let appliances = Appliances::none(OptionKind::SameHeat, name);
     finish(ground, &appliances, cases)
-}
-
-fn own_machine(appliances: &Appliances) -> Option<MachineId> {
-    let machine = appliances.machine.as_ref()?;
-    (!appliances.generic).then_some(machine.id)
 }
 
 /// Verdict, supply and money of an option whose states are known.
@@ -290,14 +281,10 @@ fn finish(
     let days = money::DAYS_PER_MONTH;
     OptionAnswer {
         kind: appliances.kind,
-        machine: own_machine(appliances).filter(|id| *id != MachineId(0)),
-        heater: appliances
-            .heater
-            .as_ref()
-            .map(|heater| heater.id)
-            .filter(|id| id.0 != 0),
+        machine: appliances.own_machine,
+        heater: appliances.own_heater,
         name: appliances.name.clone(),
-        generic: appliances.generic,
+        generic: appliances.generic(),
         verdict,
         sentence,
         room_volumes_per_h: room_volumes(ground, appliances),
@@ -342,6 +329,9 @@ fn supply(
         return None;
     }
     let peak: Option<f64> = parts.into_iter().sum();
+    if peak.is_some_and(|peak| peak <= 0.0) {
+        return None;
+    }
     let calm = cases
         .get(ground.calmest)
         .and_then(|case| case.as_ref().ok());

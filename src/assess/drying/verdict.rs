@@ -29,7 +29,8 @@ pub(crate) fn verdict(
                 (false, false) => Verdict::No,
             };
             let names = Names {
-                target: format!("{} %", significant(ground.survey.targets.rh_percent, 3)),
+                target: format!("{} %", ground.survey.targets.rh_percent),
+                given_off: ground.sources.water() > 0.0,
                 still: name(ground, ground.calmest, "still"),
                 windy: name(ground, ground.windiest, "windy"),
             };
@@ -48,14 +49,13 @@ fn case(cases: &[Answer<OptionCase>], at: usize) -> Answer<&OptionCase> {
 
 fn name(ground: &Ground<'_>, at: usize, usual: &str) -> String {
     let name = ground.survey.weather.get(at).map(|case| case.name.trim());
-    name.filter(|name| !name.is_empty())
-        .unwrap_or(usual)
-        .to_owned()
+    let name = name.filter(|name| !name.is_empty()).unwrap_or(usual);
+    format!("\u{201c}{name}\u{201d}")
 }
 
 /// A relative humidity in whole percent.
 fn percent(rh: f64) -> String {
-    format!("{} %", significant((rh * 100.0).round(), 3))
+    format!("{:.0} %", rh * 100.0)
 }
 
 /// Litres a day with two digits.
@@ -65,6 +65,8 @@ fn litres(kg_s: f64) -> String {
 
 struct Names {
     target: String,
+    /// Water is given off inside.
+    given_off: bool,
     still: String,
     windy: String,
 }
@@ -77,27 +79,34 @@ impl Names {
         still: &OptionCase,
         windy: &OptionCase,
     ) -> String {
+        let (both, one) = (&self.still, &self.windy);
         let held = match verdict {
-            Verdict::StillAndWindy => {
-                format!("holds {}, {} and {}", self.target, self.still, self.windy)
-            }
-            Verdict::OnlyStill => format!("holds {} only when {}", self.target, self.still),
-            Verdict::OnlyWindy => format!("holds {} only when {}", self.target, self.windy),
+            Verdict::StillAndWindy => format!("holds {} in {both} and {one}", self.target),
+            Verdict::OnlyStill => format!("holds {} only in {both}", self.target),
+            Verdict::OnlyWindy => format!("holds {} only in {one}", self.target),
             Verdict::No => format!("does not hold {}", self.target),
         };
         let state = format!(
-            "{} {} at {} °C, {} {} at {} °C",
-            self.still,
+            "{both} {} at {:.1} °C, {one} {} at {:.1} °C",
             percent(still.rh),
-            significant(still.inside.t_c, 2),
-            self.windy,
+            still.inside.t_c,
             percent(windy.rh),
-            significant(windy.inside.t_c, 2),
+            windy.inside.t_c,
         );
         format!(
             "{held}: {}; {state}",
             self.reason(kind, verdict, still, windy)
         )
+    }
+
+    /// The air, or the air and what is inside, brings in so much.
+    fn brings_in(&self, case: &OptionCase) -> String {
+        let who = if self.given_off {
+            "the air and the sources inside bring in"
+        } else {
+            "the air brings in"
+        };
+        format!("{who} {}", litres(case.load_kg_s))
     }
 
     /// The reason in numbers.
@@ -115,9 +124,17 @@ impl Names {
         if still.running == Running::TooCold && windy.running == Running::TooCold {
             return "too cold inside for it to run".to_owned();
         }
+        let worst = if verdict == Verdict::OnlyWindy {
+            (still, &self.still)
+        } else {
+            (windy, &self.windy)
+        };
         match verdict {
+            Verdict::StillAndWindy if still.duty <= 0.0 && windy.duty <= 0.0 => {
+                "the machine has nothing to do".to_owned()
+            }
             Verdict::StillAndWindy => format!(
-                "removes {} L a day {} and {} {}, running {} and {} of the time",
+                "removes {} L a day in {} and {} in {}, running {} and {} of the time",
                 litres(still.removal_kg_s),
                 self.still,
                 litres(windy.removal_kg_s),
@@ -125,17 +142,11 @@ impl Names {
                 percent(still.duty),
                 percent(windy.duty),
             ),
-            Verdict::OnlyStill | Verdict::No => format!(
-                "when {} it removes {} L a day; the air brings in {}",
-                self.windy,
-                litres(windy.removal_kg_s),
-                litres(windy.load_kg_s),
-            ),
-            Verdict::OnlyWindy => format!(
-                "when {} it removes {} L a day; {} are given off and brought in",
-                self.still,
-                litres(still.removal_kg_s),
-                litres(still.load_kg_s),
+            Verdict::OnlyStill | Verdict::No | Verdict::OnlyWindy => format!(
+                "in {} it removes {} L a day while {}",
+                worst.1,
+                litres(worst.0.removal_kg_s),
+                self.brings_in(worst.0),
             ),
         }
     }
@@ -150,7 +161,7 @@ impl Names {
         if verdict == Verdict::StillAndWindy {
             return match kind {
                 OptionKind::BackgroundHeat | OptionKind::SameHeat => format!(
-                    "warmth alone, {} W {} and {} W {}",
+                    "warmth alone, {} W in {} and {} W in {}",
                     significant(still.heater_w, 2),
                     self.still,
                     significant(windy.heater_w, 2),
@@ -166,8 +177,8 @@ impl Names {
             &self.windy
         };
         format!(
-            "removes no water; when {when} {} L a day would have to go",
-            litres(worse.load_kg_s)
+            "in {when} it removes no water while {}",
+            self.brings_in(worse)
         )
     }
 }

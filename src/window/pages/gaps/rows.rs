@@ -52,8 +52,8 @@ pub(super) const COLUMNS: [Column; 12] = [
     number("EqLA cm²", 72.0),
     number("share", 48.0),
     column("certainty", 72.0),
-    column("purpose", 104.0),
-    column("state", 60.0),
+    column("purpose", 114.0),
+    column("state", 58.0),
     column("", 22.0),
 ];
 
