@@ -6,6 +6,7 @@
     reason = "helpers of tests stop the test"
 )]
 
+mod drying;
 mod fields;
 mod files;
 mod frame;
