@@ -1,7 +1,6 @@
 //! The results that have a working.
 
-use super::drying::OptionKind;
-use crate::survey::{FabricId, GapId, HeaterId, MachineId, WeatherId};
+use crate::survey::{FabricId, GapId, WeatherId};
 
 /// A result whose working can be opened.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -30,25 +29,6 @@ pub enum Topic {
     SafetyVentilation,
     /// A result of the comparison of drying and heating options.
     Drying(DryingTopic),
-}
-
-/// A result of the comparison whose working can be opened.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum DryingTopic {
-    /// One option with its verdict: its kind, and the survey's machine and heater in it.
-    Option(OptionKind, Option<MachineId>, Option<HeaterId>),
-    /// Removal needed and the capacity to look for.
-    Capacity,
-    /// Sizes of heaters.
-    HeaterSize,
-    /// Cold surfaces.
-    Surfaces,
-    /// Litres and days to dry out damp contents.
-    DryOut,
-    /// Time and power to warm up.
-    WarmUp,
-    /// Air of sleepers at night.
-    NightAir,
 }
 
 /// A result of the comparison of drying and heating whose working can be opened. Options,

@@ -1,15 +1,13 @@
 //! The Drying & heat page: verdicts, figures and findings of the comparison.
 
-use super::{
-    Window, click_button, ctrl, opened, press, replace_text, sample, shows, small_survey, survey,
-};
+use super::{Window, ctrl, opened, press, replace_text, sample, shows, small_survey, survey};
 use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::assess::drying::{OptionAnswer, OptionKind, Verdict};
 use gapledger::assess::{Comparison, DryingTopic, Topic, compare, drying_working};
-use gapledger::survey::{Edit, Record};
+use gapledger::survey::{Edit, MachineKind, Record};
 use gapledger::window::format::{celsius, litres_per_day, percent};
 use gapledger::window::page::Page;
 
@@ -86,16 +84,14 @@ fn every_option_shows_the_verdict_and_the_figures_of_the_comparison() {
 fn another_power_of_the_machine_moves_its_verdict() {
     let mut window = drying_page("farmyard-caravan.ron");
     let before = compared(&window);
-    let compressor = |all: &Comparison| {
+    let rotor = |all: &Comparison| {
         all.options
             .iter()
-            .find(|option| {
-                matches!(option.kind, OptionKind::Machine(_)) && option.machine.is_some()
-            })
+            .find(|option| option.kind == OptionKind::Machine(MachineKind::DesiccantRotor))
             .cloned()
             .unwrap()
     };
-    let old = compressor(&before);
+    let old = rotor(&before);
     let mut machine = survey(&window)
         .machines
         .iter()
@@ -113,7 +109,7 @@ fn another_power_of_the_machine_moves_its_verdict() {
     window.state_mut().queue().edit(edit, None);
     window.run();
     window.run();
-    let new = compressor(&compared(&window));
+    let new = rotor(&compared(&window));
     assert_ne!(new.sentence, old.sentence);
     assert!(shows(&window, &written(&new)));
     assert!(!shows(&window, &written(&old)));
@@ -212,17 +208,15 @@ fn contents_sun_and_supply_are_typed_with_their_ranges() {
 fn every_how_of_the_comparison_opens_its_working() {
     let mut window = drying_page("farmyard-caravan.ron");
     let all = compared(&window);
-    let mut topics: Vec<DryingTopic> = all
-        .options
-        .iter()
-        .map(|option| DryingTopic::Option(option.kind, option.machine, option.heater))
-        .collect();
+    let id = all.cases[all.windiest].id;
+    let options = 0..all.options.len();
+    let mut topics: Vec<DryingTopic> = options.map(|at| DryingTopic::Option(at, id)).collect();
+    topics.extend((0..all.sizing.capacities.len()).map(DryingTopic::Capacity));
+    topics.extend((0..all.sizing.heaters.len()).map(DryingTopic::Heater));
+    topics.extend((0..all.warm_up.len()).map(DryingTopic::WarmUp));
     topics.extend([
-        DryingTopic::Capacity,
-        DryingTopic::HeaterSize,
-        DryingTopic::Surfaces,
-        DryingTopic::DryOut,
-        DryingTopic::WarmUp,
+        DryingTopic::DryOut(1, all.cases[all.calmest].id),
+        DryingTopic::Surface(0, id, 0),
         DryingTopic::NightAir,
     ]);
     for topic in topics {
@@ -241,12 +235,13 @@ fn every_how_of_the_comparison_opens_its_working() {
             assert!(shows(&window, &mark), "{topic:?}: {mark}");
         }
     }
-    let name = format!("how? {}", all.options[0].name);
+    let case = &all.cases[all.windiest];
+    let name = format!("how? {}, {}", all.options[0].name, case.name);
     window.state_mut().queue().close_working();
     window.run();
     window.get_by_role_and_label(Role::Link, &name).click();
     window.run();
-    let topic = Topic::Drying(DryingTopic::Option(OptionKind::Nothing, None, None));
+    let topic = Topic::Drying(DryingTopic::Option(0, id));
     assert_eq!(window.state().view().working, Some(topic));
 }
 
@@ -254,7 +249,12 @@ fn every_how_of_the_comparison_opens_its_working() {
 fn the_weather_of_the_chart_is_chosen_by_keyboard_and_its_states_stand_in_a_table() {
     let mut window = drying_page("farmyard-caravan.ron");
     let all = compared(&window);
-    click_header(&mut window, "States as a table");
+    window.get_by_role_and_label(Role::Link, "chart").click();
+    window.run();
+    window
+        .get_by_role_and_label(Role::DisclosureTriangle, "States as a table")
+        .click();
+    window.run();
     let dew_point = |at: usize| {
         let state = all.options[0].cases[at].as_ref().unwrap();
         celsius(state.inside.dew_point_c().unwrap())
@@ -284,10 +284,6 @@ fn the_weather_of_the_chart_is_chosen_by_keyboard_and_its_states_stand_in_a_tabl
         surfaces.accesskit_node().value().unwrap(),
         all.cases[all.windiest - 1].name
     );
-}
-
-fn click_header(window: &mut Window<'_>, words: &str) {
-    click_button(window, words);
 }
 
 #[test]

@@ -5,8 +5,6 @@ mod drying;
 mod heat;
 mod leakage;
 
-pub use drying::drying_working;
-
 use super::answer::{Assessment, Mark, NotKnown, Source, Working};
 use super::number::significant;
 use super::topic::Topic;

@@ -1,6 +1,6 @@
 //! Beyond the steady state, simply: drying out damp contents, warming up, and the air of sleepers.
 
-use super::CARD_LEAST;
+use super::{CARD_LEAST, cell, small};
 use crate::assess::drying::{DryOut, NightAir, OptionAnswer, WarmUp};
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::survey::{Severity, WeatherId};
@@ -12,11 +12,11 @@ use eframe::egui;
 use egui::{Grid, RichText, Ui};
 
 const DAY_HOURS: f64 = 24.0;
-/// Carbon dioxide above which bedrooms count as stuffy, ppm: common practice, no source.
+/// Carbon dioxide above which a room wants more air, ppm: German Environment Agency, guide values
+/// of 2008 \[M\].
 const STUFFY_PPM: f64 = 1000.0;
-/// Carbon dioxide that needs more air before anyone sleeps in it, ppm: the usual limit of a day's
-/// work in workshops \[M\].
-const TOO_MUCH_PPM: f64 = 5000.0;
+/// Carbon dioxide above which a room is no place to stay in, ppm: the same guide values \[M\].
+const TOO_MUCH_PPM: f64 = 2000.0;
 
 /// Draws the card.
 pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
@@ -31,11 +31,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
     });
 }
 
-fn head(ui: &mut Ui, context: &mut PageContext<'_>, words: &str, topic: DryingTopic) {
-    ui.horizontal(|ui| {
-        ui.label(RichText::new(words).family(bold()));
-        widgets::working_button(ui, context.queue, Topic::Drying(topic), words);
-    });
+fn head(ui: &mut Ui, words: &str) {
+    ui.label(RichText::new(words).family(bold()));
 }
 
 fn dry_outs(option: &OptionAnswer, comparison: &Comparison) -> [Option<DryOut>; 2] {
@@ -46,7 +43,7 @@ fn dry_outs(option: &OptionAnswer, comparison: &Comparison) -> [Option<DryOut>; 
 }
 
 fn dry_out(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
-    head(ui, context, "Drying out damp contents", DryingTopic::DryOut);
+    head(ui, "Drying out damp contents");
     let rows: Vec<(usize, &OptionAnswer, [Option<DryOut>; 2])> = (1..)
         .zip(&comparison.options)
         .map(|(number, option)| (number, option, dry_outs(option, comparison)))
@@ -61,20 +58,29 @@ fn dry_out(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) 
         return;
     }
     Grid::new("dry out")
+        .min_col_width(0.0)
         .striped(true)
         .spacing([14.0, 3.0])
         .show(ui, |ui| {
-            for words in ["", "option", "to give off", "still", "windy"] {
-                ui.label(RichText::new(words).small().color(palette(ui).muted));
+            for words in ["", "option", "to give off", "still", "windy", ""] {
+                small(ui, words);
             }
             ui.end_row();
             for (number, option, found) in rows {
-                ui.label(number.to_string());
-                ui.add(egui::Label::new(&option.name).truncate());
+                cell(ui, number.to_string());
+                name(ui, &option.name);
                 let water = found.iter().flatten().next();
-                ui.label(water.map_or_else(String::new, |found| litres(found.water_kg)));
+                cell(
+                    ui,
+                    water.map_or_else(String::new, |found| litres(found.water_kg)),
+                );
                 for found in found {
-                    ui.label(days(found.as_ref()));
+                    cell(ui, days(found.as_ref()));
+                }
+                if let Some(case) = comparison.cases.get(comparison.calmest) {
+                    let topic = Topic::Drying(DryingTopic::DryOut(number - 1, case.id));
+                    let what = format!("drying out, {}", option.name);
+                    widgets::working_button(ui, context.queue, topic, &what);
                 }
                 ui.end_row();
             }
@@ -84,6 +90,15 @@ fn dry_out(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) 
         "Litres on top of the steady load, until the contents are in balance with the target; \
          days at least, for the last of it comes slowly.",
     );
+}
+
+/// A name cut to the width of its column.
+fn name(ui: &mut Ui, name: &str) {
+    const WIDTH: f32 = 215.0;
+    ui.horizontal(|ui| {
+        ui.set_width(WIDTH);
+        ui.add(egui::Label::new(name).truncate());
+    });
 }
 
 fn litres(kg: f64) -> String {
@@ -118,9 +133,15 @@ fn case_name(comparison: &Comparison, id: WeatherId) -> &str {
 }
 
 fn warm_up(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
-    head(ui, context, "Warming up to comfort", DryingTopic::WarmUp);
-    for one in &comparison.warm_up {
-        warm_up_in(ui, case_name(comparison, one.id), one);
+    head(ui, "Warming up to comfort");
+    for (at, one) in (0..).zip(&comparison.warm_up) {
+        let case = case_name(comparison, one.id);
+        ui.horizontal_wrapped(|ui| {
+            warm_up_in(ui, case, one);
+            let topic = Topic::Drying(DryingTopic::WarmUp(at));
+            let what = format!("warming up, {case}");
+            widgets::working_button(ui, context.queue, topic, &what);
+        });
     }
     let assumed = comparison.warm_up.iter().any(|one| {
         one.heat_capacity
@@ -136,24 +157,22 @@ fn warm_up(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) 
 }
 
 fn warm_up_in(ui: &mut Ui, case: &str, one: &WarmUp) {
-    ui.horizontal_wrapped(|ui| {
-        let span = format!("{case}, {} to {}:", celsius(one.from_c), celsius(one.to_c));
-        ui.label(RichText::new(span).color(palette(ui).muted));
-        match &one.power_for_an_hour_w {
-            Ok(power) => {
-                ui.label(format!("{} within an hour", watts(*power)));
-            }
-            Err(why) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
+    let span = format!("{case}, {} to {}:", celsius(one.from_c), celsius(one.to_c));
+    ui.label(RichText::new(span).color(palette(ui).muted));
+    match &one.power_for_an_hour_w {
+        Ok(power) => {
+            ui.label(format!("{} within an hour", watts(*power)));
         }
-        for (name, time) in &one.heaters {
-            let words = match time {
-                Ok(Some(seconds)) => format!("{name}: {}", hours(seconds / 3600.0)),
-                Ok(None) => format!("{name}: never gets there"),
-                Err(why) => format!("{name}: not known, {}", why.reason),
-            };
-            ui.label(format!("· {words}"));
-        }
-    });
+        Err(why) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
+    }
+    for (name, time) in &one.heaters {
+        let words = match time {
+            Ok(Some(seconds)) => format!("{name}: {}", hours(seconds / 3600.0)),
+            Ok(None) => format!("{name}: never gets there"),
+            Err(why) => format!("{name}: not known, {}", why.reason),
+        };
+        ui.label(format!("· {words}"));
+    }
 }
 
 fn hours(hours: f64) -> String {
@@ -167,12 +186,11 @@ fn hours(hours: f64) -> String {
 }
 
 fn night(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
-    head(
-        ui,
-        context,
-        "Air at night, everybody asleep",
-        DryingTopic::NightAir,
-    );
+    ui.horizontal(|ui| {
+        head(ui, "Air at night, everybody asleep");
+        let topic = Topic::Drying(DryingTopic::NightAir);
+        widgets::working_button(ui, context.queue, topic, "air at night");
+    });
     match &comparison.night_air {
         Ok(air) => night_air(ui, case_name(comparison, air.id), air),
         Err(why) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
@@ -205,6 +223,11 @@ fn night_air(ui: &mut Ui, case: &str, air: &NightAir) {
         ("✔ fresh enough", colours.ok)
     };
     ui.label(RichText::new(words).family(bold()).color(colour));
+    widgets::muted(
+        ui,
+        "Guide values: up to 1000 ppm good, above 2000 ppm unacceptable (German Environment \
+         Agency, 2008 [M]).",
+    );
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! Which option and which weather case the chart and the table of surfaces show.
 
+use crate::assess::Comparison;
 use crate::assess::drying::{OptionAnswer, OptionKind};
-use crate::assess::{Comparison, DryingTopic};
 use crate::survey::{HeaterId, MachineId, MachineKind, WeatherId};
 use crate::window::widgets::Choice;
 use eframe::egui::Ui;
@@ -18,11 +18,6 @@ pub(super) struct Shown {
 
 pub(super) fn key(option: &OptionAnswer) -> OptionKey {
     (option.kind, option.machine, option.heater)
-}
-
-/// The working of an option.
-pub(super) fn topic(option: &OptionAnswer) -> DryingTopic {
-    DryingTopic::Option(option.kind, option.machine, option.heater)
 }
 
 impl Shown {

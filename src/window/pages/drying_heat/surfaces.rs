@@ -1,6 +1,7 @@
 //! Cold surfaces: where mould, rust and water on the glass are to be expected, and what clears
 //! them.
 
+use super::{cell, small};
 use crate::assess::drying::{Spot, Surface};
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::window::format::{celsius, digits_of, litres_per_day, percent};
@@ -18,8 +19,6 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
         shown.choose_option(ui, "Surfaces with option", comparison);
     });
     let (case, option) = (shown.case(comparison), shown.option(comparison));
-    let topic = Topic::Drying(DryingTopic::Surfaces);
-    widgets::working_button(ui, context.queue, topic, "cold surfaces");
     let state = comparison
         .options
         .get(option)
@@ -32,7 +31,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
                  Vehicle page.",
             );
         }
-        Some(Ok(state)) => table(ui, &state.surfaces),
+        Some(Ok(state)) => table(ui, context, comparison, &state.surfaces),
         Some(Err(why)) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
         None => {}
     }
@@ -43,7 +42,23 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
     );
 }
 
-fn table(ui: &mut Ui, surfaces: &[Surface]) {
+fn table(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    comparison: &Comparison,
+    surfaces: &[Surface],
+) {
+    const HEADS: [&str; 6] = [
+        "surface",
+        "temperature",
+        "RH at it",
+        "state",
+        "",
+        "clears with",
+    ];
+    let shown = context.view.drying_heat.shown;
+    let option = shown.option(comparison);
+    let case = comparison.cases.get(shown.case(comparison));
     egui::ScrollArea::horizontal()
         .id_salt("surfaces")
         .auto_shrink([false, true])
@@ -53,34 +68,42 @@ fn table(ui: &mut Ui, surfaces: &[Surface]) {
                 .min_row_height(21.0)
                 .spacing([16.0, 3.0])
                 .show(ui, |ui| {
-                    for words in ["surface", "temperature", "RH at it", "state", "clears with"] {
-                        ui.label(RichText::new(words).small().color(palette(ui).muted));
+                    for words in HEADS {
+                        small(ui, words);
                     }
                     ui.end_row();
-                    for surface in surfaces {
-                        one(ui, surface);
+                    for (at, surface) in (0..).zip(surfaces) {
+                        let name = one(ui, surface);
+                        if let Some(case) = case {
+                            let topic = DryingTopic::Surface(option, case.id, at);
+                            let topic = Topic::Drying(topic);
+                            widgets::working_button(ui, context.queue, topic, &name);
+                        }
+                        cell(ui, clears(surface));
                         ui.end_row();
                     }
                 });
         });
 }
 
-fn one(ui: &mut Ui, surface: &Surface) {
+/// The cells of one surface up to its state; its name.
+fn one(ui: &mut Ui, surface: &Surface) -> String {
     let spot = match surface.spot {
         Spot::Bridge => ", thermal bridge",
         Spot::Plain | Spot::Glass | Spot::Metal => "",
     };
-    ui.label(format!("{}{spot}", surface.name));
-    ui.label(celsius(surface.temperature_c));
+    let name = format!("{}{spot}", surface.name);
+    cell(ui, name.as_str());
+    cell(ui, celsius(surface.temperature_c));
     let words = if surface.surface_rh > 1.0 {
         "over 100 %".to_owned()
     } else {
         percent(surface.surface_rh)
     };
-    ui.label(words);
+    cell(ui, words);
     let (words, colour) = state(ui, surface);
     ui.label(RichText::new(words).family(bold()).color(colour));
-    ui.label(clears(surface));
+    name
 }
 
 /// State in sign and words.
