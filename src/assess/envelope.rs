@@ -28,22 +28,24 @@ pub(crate) fn direction_deg(index: usize) -> f64 {
 }
 
 /// One gap in the balance.
-struct Leak {
+pub(crate) struct Leak {
     /// Its index in the ledger.
-    ledger: usize,
-    flow: GapFlow,
-    z_low: f64,
-    z_high: f64,
+    pub(crate) ledger: usize,
+    pub(crate) flow: GapFlow,
+    pub(crate) z_low: f64,
+    pub(crate) z_high: f64,
     /// The face whose wind pressure it feels.
-    wind: WindSide,
+    pub(crate) wind: WindSide,
     /// Sharp area it amounts to, for the one-sided rule, m².
-    area: f64,
+    pub(crate) area: f64,
 }
 
 /// What decides the outside pressure at a gap.
-#[derive(Clone, Copy, PartialEq)]
-enum WindSide {
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum WindSide {
     Face(Face),
+    /// A cavity, taken to feel what the underfloor feels.
+    Cavity,
     /// A cavity with this coefficient, whatever the wind's direction.
     Fixed(f64),
 }
@@ -125,6 +127,26 @@ impl Envelope {
             gaps,
             coefficients,
         })
+    }
+
+    /// The gaps in the balance, in the ledger's order.
+    pub(crate) fn leaks(&self) -> &[Leak] {
+        &self.leaks
+    }
+
+    /// Pressure coefficients in one direction, one for each leak.
+    pub(crate) fn coefficients(&self, direction: usize) -> &[f64] {
+        &self.coefficients[direction]
+    }
+
+    /// Height at which inside pressure is stated, m.
+    pub(crate) fn middle(&self) -> f64 {
+        self.middle
+    }
+
+    /// Fan flows into and out of the vehicle, m³/s at the air they move.
+    pub(crate) fn fans(&self) -> (f64, f64) {
+        (self.supply, self.extract)
     }
 
     /// Height of the roof above ground, m.
@@ -317,8 +339,9 @@ fn wind_side(survey: &Survey, gap: &Gap) -> WindSide {
         Facing::Roof => Face::Roof,
         Facing::Underfloor => Face::Underfloor,
         Facing::Cavity(_) => {
-            let underfloor = underfloor(survey.site.shelter, survey.vehicle.skirted);
-            return WindSide::Fixed(outermost.cavity_pressure_coefficient.unwrap_or(underfloor));
+            return outermost
+                .cavity_pressure_coefficient
+                .map_or(WindSide::Cavity, WindSide::Fixed);
         }
     };
     WindSide::Face(face)
@@ -327,11 +350,12 @@ fn wind_side(survey: &Survey, gap: &Gap) -> WindSide {
 fn coefficient(body: &WindBody, side: WindSide, from_deg: f64) -> f64 {
     match side {
         WindSide::Face(face) => body.coefficient(face, from_deg),
+        WindSide::Cavity => underfloor(body.shelter, body.skirted),
         WindSide::Fixed(coefficient) => coefficient,
     }
 }
 
-fn sharp_area(flow: &GapFlow) -> f64 {
+pub(crate) fn sharp_area(flow: &GapFlow) -> f64 {
     let convention = AreaConvention::Equivalent;
     convention.area(
         flow.at(&Gas::REFERENCE)

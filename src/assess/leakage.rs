@@ -10,9 +10,9 @@ use crate::survey::{Gap, LeadsTo, Purpose, Survey};
 
 /// Reference pressures of ELA, EqLA, and of n50 and q50, Pa; the exponent is fitted between the
 /// first and the last.
-const LOW: f64 = 4.0;
-const MIDDLE: f64 = 10.0;
-const HIGH: f64 = 50.0;
+pub(crate) const LOW: f64 = 4.0;
+pub(crate) const MIDDLE: f64 = 10.0;
+pub(crate) const HIGH: f64 = 50.0;
 
 /// Flows and areas of one gap at reference air.
 fn figures(flow: &GapFlow) -> LeakageFigures {

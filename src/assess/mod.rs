@@ -10,9 +10,12 @@ mod envelope;
 mod fabric;
 mod law;
 mod leakage;
+mod model;
 pub mod number;
 pub mod safety;
+pub mod sealing;
 pub mod topic;
+pub mod uncertainty;
 mod weather;
 mod working;
 
@@ -127,4 +130,4 @@ fn calmest_and_windiest(survey: &Survey) -> Option<(usize, usize)> {
 }
 
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;

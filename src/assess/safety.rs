@@ -199,7 +199,7 @@ fn verdict(
     }
 }
 
-const DEFER: &str = "follow the local code and have a licensed fitter check ventilation and gas before anybody sleeps in it or lights an appliance";
+pub(crate) const DEFER: &str = "follow the local code and have a licensed fitter check ventilation and gas before anybody sleeps in it or lights an appliance";
 
 /// What the verdict means for the people inside.
 pub(crate) fn findings(survey: &Survey, safety: &Safety) -> Vec<Finding> {

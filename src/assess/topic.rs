@@ -27,7 +27,7 @@ pub enum Topic {
     FabricElement(FabricId),
     /// Safety ventilation against its table.
     SafetyVentilation,
-    /// A result of the comparison of drying and heating options.
+    /// A result of the comparison of drying and heating.
     Drying(DryingTopic),
 }
 

@@ -75,7 +75,7 @@ impl Vehicle<'_> {
     }
 
     /// An impossible value of the vehicle, the site, the targets or this case stops the case.
-    fn first_error(&self, case: &WeatherCase) -> Answer<()> {
+    pub(crate) fn first_error(&self, case: &WeatherCase) -> Answer<()> {
         let concerns = |item: Item| {
             matches!(
                 item,

@@ -242,14 +242,48 @@ impl GapFlow {
 
     /// Flow against pressure for air of one state, worked out ready for use.
     pub fn at(&self, gas: &Gas) -> Curve {
-        let b_s = self
-            .behind_area
-            .map(|area| sharp_resistance(gas, area, SHARP_DISCHARGE));
+        self.at_discharge(gas, 1.0)
+    }
+
+    /// The same with every sharp edge passing `factor` times as much: its discharge coefficient
+    /// multiplied, that of an opening in front included. A component's tested flow stays.
+    pub fn at_discharge(&self, gas: &Gas, factor: f64) -> Curve {
+        let eased = 1.0 / (factor * factor);
+        let parts = self.resistances(gas);
+        let in_front = self.behind_area.map(|_| parts.in_front * eased);
         match self.law {
-            FlowLaw::Opening { area, discharge } => {
-                let own = sharp_resistance(gas, area, discharge);
-                Curve::sharp(own + b_s.unwrap_or(0.0), self.multiplier)
+            FlowLaw::Opening { .. } => Curve::sharp(
+                parts.sharp * eased + in_front.unwrap_or(0.0),
+                self.multiplier,
+            ),
+            FlowLaw::Crack { .. } => Curve::crack(
+                parts.linear,
+                parts.square,
+                parts.sharp * eased,
+                in_front.unwrap_or(0.0),
+                self.multiplier,
+            ),
+            FlowLaw::Power {
+                coefficient,
+                exponent,
+            } => {
+                let here = coefficient * from_reference(gas, exponent);
+                Curve::power(here, exponent, in_front, self.multiplier)
             }
+        }
+    }
+
+    /// What opening and crack laws are made of; all zero but `in_front` for a power law.
+    pub(super) fn resistances(&self, gas: &Gas) -> Resistances {
+        let in_front = self
+            .behind_area
+            .map_or(0.0, |area| sharp_resistance(gas, area, SHARP_DISCHARGE));
+        match self.law {
+            FlowLaw::Opening { area, discharge } => Resistances {
+                sharp: sharp_resistance(gas, area, discharge),
+                in_front,
+                ..Resistances::default()
+            },
             FlowLaw::Crack {
                 length,
                 width,
@@ -257,20 +291,29 @@ impl GapFlow {
                 bends,
             } => {
                 let area = length * width;
-                let a = 12.0 * gas.viscosity * depth / (area * width * width);
-                let b = gas.density * (1.5 + f64::from(bends)) / (2.0 * area * area);
-                let b_o = sharp_resistance(gas, area, SHARP_DISCHARGE);
-                Curve::crack(a, b, b_o, b_s.unwrap_or(0.0), self.multiplier)
+                Resistances {
+                    linear: 12.0 * gas.viscosity * depth / (area * width * width),
+                    square: gas.density * (1.5 + f64::from(bends)) / (2.0 * area * area),
+                    sharp: sharp_resistance(gas, area, SHARP_DISCHARGE),
+                    in_front,
+                }
             }
-            FlowLaw::Power {
-                coefficient,
-                exponent,
-            } => {
-                let here = coefficient * from_reference(gas, exponent);
-                Curve::power(here, exponent, b_s, self.multiplier)
-            }
+            FlowLaw::Power { .. } => Resistances {
+                in_front,
+                ..Resistances::default()
+            },
         }
     }
+}
+
+/// Resistances of one gap in air of one state: `Δp = linear Q + square Q²` of the crack itself,
+/// `Δp = sharp Q²` of the sharp opening that bounds it, `Δp = in_front Q²` of what it lies behind.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Resistances {
+    pub(super) linear: f64,
+    pub(super) square: f64,
+    pub(super) sharp: f64,
+    pub(super) in_front: f64,
 }
 
 /// `b = ρ/(2 Cd² A²)` of a sharp-edged opening in `Δp = b Q²`.

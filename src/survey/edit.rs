@@ -77,6 +77,8 @@ pub enum Edit {
     Drying(Drying),
     /// The set-up that results are shown for.
     SetUp(SetUp),
+    /// Leakage that was not found, as a share of what was found, %.
+    LeakageNotFound(Option<f64>),
     /// Replaces the record with the same id, or adds it at the end of its list.
     Put(Record),
     /// Removes a record.
@@ -211,6 +213,7 @@ impl Survey {
             Edit::Tariffs(tariffs) => self.tariffs = tariffs,
             Edit::Drying(drying) => self.drying = drying,
             Edit::SetUp(set_up) => self.set_up = set_up,
+            Edit::LeakageNotFound(percent) => self.leakage_not_found_percent = percent,
             Edit::Put(record) => self.put(record)?,
             Edit::Remove(id) => self.remove(id)?,
             Edit::Several(edits) => {

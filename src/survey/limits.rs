@@ -99,6 +99,13 @@ pub const RANGES: &[FieldRange] = &[
     ),
     range("material_cost", "material cost", "", 0.0, 100_000.0),
     range("minutes", "working time", "min", 0.0, 100_000.0),
+    range(
+        "leakage_not_found_percent",
+        "leakage not found",
+        "%",
+        0.0,
+        100.0,
+    ),
     // weather
     range("wind_m_s", "wind speed", "m/s", 0.0, 40.0),
     range("outside_c", "outside temperature", "°C", -40.0, 45.0),

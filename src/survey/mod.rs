@@ -4,6 +4,7 @@
 //! by one and can undo; everything that is worked out from it lives in [`crate::assess`].
 //! A size that was not taken is `None`, never zero.
 
+pub mod build_ups;
 pub mod drying;
 pub mod edit;
 pub mod equipment;
@@ -90,6 +91,8 @@ pub struct Survey {
     pub fans: Vec<Fan>,
     /// Sources of moisture inside.
     pub sources: Vec<MoistureSource>,
+    /// Leakage that was not found, as a share of what was found, %; `None` leaves it out.
+    pub leakage_not_found_percent: Option<f64>,
 }
 
 impl Survey {

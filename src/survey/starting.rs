@@ -63,6 +63,7 @@ impl Survey {
             heaters: Vec::new(),
             fans: Vec::new(),
             sources: Vec::new(),
+            leakage_not_found_percent: None,
         }
     }
 }

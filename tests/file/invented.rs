@@ -146,6 +146,7 @@ impl Maker {
             heaters: self.heaters(),
             fans: self.fans(),
             sources: self.sources(),
+            leakage_not_found_percent: self.maybe(),
         }
     }
 

@@ -78,6 +78,7 @@ pub(crate) fn survey() -> Survey {
         heaters: heaters(),
         fans: fans(),
         sources: sources(),
+        leakage_not_found_percent: Some(20.0),
     }
 }
 

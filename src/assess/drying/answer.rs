@@ -77,6 +77,8 @@ pub struct OptionAnswer {
     pub name: String,
     /// Machine or heater come from the generic library: an assumption of this project.
     pub generic: bool,
+    /// Lowest inside temperature at which the machine runs, °C, where it has one.
+    pub lowest_room_c: Option<f64>,
     /// The state in each weather case, in their order.
     pub cases: Vec<Answer<OptionCase>>,
     /// Whether it suffices.
@@ -296,18 +298,6 @@ pub enum SizedFor {
     Windy,
     /// The design outside temperature in the windiest case's wind.
     Design,
-}
-
-impl SizedFor {
-    /// Its word.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Still => "still",
-            Self::Windy => "windy",
-            Self::Design => "design",
-        }
-    }
 }
 
 /// The rated capacity to look for.

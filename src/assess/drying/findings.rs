@@ -5,6 +5,7 @@ use super::situation::Situation;
 use super::{Ground, situation};
 use crate::assess::answer::Answer;
 use crate::assess::number::significant;
+use crate::physics::MoistAir;
 use crate::physics::air::saturation_pressure;
 use crate::physics::moisture::warmth_alone_c;
 use crate::survey::{Finding, Item, MachineKind, Place, Severity, WeatherCase};
@@ -31,8 +32,14 @@ pub(crate) fn find(
     options: &[OptionAnswer],
 ) -> Vec<Finding> {
     let mut all = Vec::new();
+    let mut told: Vec<&MoistAir> = Vec::new();
     for (case, situation) in ground.survey.weather.iter().zip(situations) {
         if let Ok(situation) = situation {
+            // Cases that differ only in the wind would say the same again.
+            if told.contains(&&situation.outside) {
+                continue;
+            }
+            told.push(&situation.outside);
             warmer_outside(ground, case, &mut all);
             out_of_reach(ground, case, situation, &mut all);
         }

@@ -271,7 +271,12 @@ fn finish(
     appliances: &Appliances,
     cases: Vec<Answer<OptionCase>>,
 ) -> OptionAnswer {
-    let (verdict, sentence) = verdict::verdict(ground, appliances.kind, &cases);
+    let lowest_room_c = physical(ground, appliances)
+        .ok()
+        .and_then(|(machine, _)| machine)
+        .map(|machine| machine.lowest_room_c())
+        .filter(|lowest| lowest.is_finite());
+    let (verdict, sentence) = verdict::verdict(ground, appliances.kind, lowest_room_c, &cases);
     let each = |of: fn(&OptionCase) -> Answer<f64>| {
         ground.season(|at| match cases.get(at) {
             Some(case) => of(case.as_ref().map_err(Clone::clone)?),
@@ -285,6 +290,7 @@ fn finish(
         heater: appliances.own_heater,
         name: appliances.name.clone(),
         generic: appliances.generic(),
+        lowest_room_c,
         verdict,
         sentence,
         room_volumes_per_h: room_volumes(ground, appliances),

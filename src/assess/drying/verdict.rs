@@ -12,6 +12,7 @@ const LITRES_PER_DAY: f64 = 86_400.0;
 pub(crate) fn verdict(
     ground: &Ground<'_>,
     kind: OptionKind,
+    lowest_room_c: Option<f64>,
     cases: &[Answer<OptionCase>],
 ) -> (Answer<Verdict>, String) {
     let both = case(cases, ground.calmest)
@@ -31,6 +32,7 @@ pub(crate) fn verdict(
             let names = Names {
                 target: format!("{} %", ground.survey.targets.rh_percent),
                 given_off: ground.sources.water() > 0.0,
+                lowest_room_c,
                 still: name(ground, ground.calmest, "still"),
                 windy: name(ground, ground.windiest, "windy"),
             };
@@ -67,6 +69,8 @@ struct Names {
     target: String,
     /// Water is given off inside.
     given_off: bool,
+    /// Lowest room temperature of the machine, °C.
+    lowest_room_c: Option<f64>,
     still: String,
     windy: String,
 }
@@ -122,7 +126,10 @@ impl Names {
             return self.without_machine(kind, verdict, still, windy);
         }
         if still.running == Running::TooCold && windy.running == Running::TooCold {
-            return "too cold inside for it to run".to_owned();
+            let lowest = self.lowest_room_c.map_or_else(String::new, |lowest| {
+                format!(", which needs {lowest} °C to start")
+            });
+            return format!("too cold inside for the machine{lowest}");
         }
         let worst = if verdict == Verdict::OnlyWindy {
             (still, &self.still)

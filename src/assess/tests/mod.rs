@@ -10,7 +10,7 @@ use crate::survey::{
 };
 
 /// A box of 25 m³ on 6.0 × 2.2 m of plan with no gaps.
-pub(super) fn bare() -> Survey {
+pub(crate) fn bare() -> Survey {
     let mut survey = Survey::new(VehicleKind::TouringCaravan);
     let vehicle = &mut survey.vehicle;
     vehicle.length_m = Some(6.0);
@@ -22,7 +22,7 @@ pub(super) fn bare() -> Survey {
 }
 
 /// Adds a hole of an area in cm², given as a free area.
-pub(super) fn hole(survey: &mut Survey, facing: Facing, height_m: f64, area_cm2: f64) -> GapId {
+pub(crate) fn hole(survey: &mut Survey, facing: Facing, height_m: f64, area_cm2: f64) -> GapId {
     let form = Form::StatedArea {
         area_mm2: Some(area_cm2 * 100.0),
         convention: crate::survey::AreaConvention::Free,
@@ -32,7 +32,7 @@ pub(super) fn hole(survey: &mut Survey, facing: Facing, height_m: f64, area_cm2:
 }
 
 /// Adds a gap.
-pub(super) fn add(survey: &mut Survey, facing: Facing, height_m: f64, form: Form) -> GapId {
+pub(crate) fn add(survey: &mut Survey, facing: Facing, height_m: f64, form: Form) -> GapId {
     let id = survey.free_gap_id();
     let mut gap = Gap::new(id, ZoneId(1), facing, form);
     gap.position.height_m = Some(height_m);
@@ -42,7 +42,7 @@ pub(super) fn add(survey: &mut Survey, facing: Facing, height_m: f64, form: Form
 }
 
 /// Sets the same air in every weather case.
-pub(super) fn air(survey: &mut Survey, outside_c: f64, rh_percent: f64, inside: InsideAir) {
+pub(crate) fn air(survey: &mut Survey, outside_c: f64, rh_percent: f64, inside: InsideAir) {
     for case in &mut survey.weather {
         case.outside_c = outside_c;
         case.outside_rh_percent = rh_percent;
@@ -51,12 +51,12 @@ pub(super) fn air(survey: &mut Survey, outside_c: f64, rh_percent: f64, inside: 
 }
 
 /// The gap with this id, to change it.
-pub(super) fn gap_mut(survey: &mut Survey, id: GapId) -> &mut Gap {
+pub(crate) fn gap_mut(survey: &mut Survey, id: GapId) -> &mut Gap {
     survey.gaps.iter_mut().find(|gap| gap.id == id).unwrap()
 }
 
 /// Closed when laid up, open in use.
-pub(super) fn closable() -> Closing {
+pub(crate) fn closable() -> Closing {
     Closing {
         open_laid_up: false,
         open_in_use: true,

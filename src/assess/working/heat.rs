@@ -46,13 +46,13 @@ pub(super) fn removal(survey: &Survey, assessment: &Assessment, id: WeatherId) -
             for removal in [&drying.at_outside_temperature, &drying.at_set_temperature] {
                 let at = with_unit(removal.inside_c, 3, "°C");
                 sheet.number(
-                    &format!("m_da, inside {at}"),
+                    &format!("m_da at {at} inside"),
                     removal.dry_air_kg_s * 3600.0,
                     3,
                     "kg/h",
                 );
                 sheet.number(
-                    &format!("W*, inside {at}"),
+                    &format!("W* at {at} inside"),
                     removal.target_humidity_ratio * 1000.0,
                     3,
                     "g/kg",

@@ -5,12 +5,12 @@ mod drying;
 mod heat;
 mod leakage;
 
+pub use drying::drying_working;
+
 use super::answer::{Assessment, Mark, NotKnown, Source, Working};
 use super::number::significant;
 use super::topic::Topic;
 use crate::survey::Survey;
-
-pub use drying::drying_working;
 
 /// The working of a result; `None` where the survey holds no such gap, case or element, and for
 /// results of the comparison, which [`drying_working`] explains.

@@ -82,6 +82,10 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
             option.heater.map_or(Value::Null, |id| id.0.into()),
         )
         .with("generic", option.generic)
+        .with(
+            "lowest_room_c",
+            option.lowest_room_c.map_or(Value::Null, Value::from),
+        )
         .answer(
             "verdict",
             option.verdict.clone().map(|verdict| verdict.word()),

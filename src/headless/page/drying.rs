@@ -50,10 +50,8 @@ impl Section<'_> {
     /// Plain sentences first.
     fn verdicts(&self, page: &mut Page) {
         for option in &self.comparison.options {
-            page.hanging(
-                &format!("  {}{}: ", option.name, star(option)),
-                &option.sentence,
-            );
+            page.hanging("  ", &format!("{}{}", option.name, star(option)));
+            page.hanging("      ", &option.sentence);
         }
     }
 

@@ -5,8 +5,10 @@
 mod air;
 mod balance;
 mod balance_properties;
+mod ensemble;
 mod flow_law;
 mod heat_and_moisture;
+mod network;
 mod pressure_coefficient;
 mod single_opening;
 mod tall;

@@ -19,6 +19,15 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
             "walk round the vehicle and add each gap you see, feel or hear",
         );
     }
+    Finder {
+        findings,
+        item: Item::Ledger,
+        subject: String::new(),
+    }
+    .check(
+        "leakage_not_found_percent",
+        survey.leakage_not_found_percent,
+    );
     for gap in &survey.gaps {
         let subject = subject(gap);
         let mut finder = Finder {
@@ -285,6 +294,31 @@ fn purpose(finder: &mut Finder<'_>, gap: &Gap) {
     }
 }
 
+/// Wood moisture from which a reading counts as damp, % (common practice, no source).
+const DAMP_FROM_PERCENT: f64 = 15.0;
+
+/// Whether a damp reading, in percent or words, speaks of damp. Words that do not plainly say
+/// that it is dry are taken as damp: better one look too many.
+///
+/// ```
+/// use gapledger::survey::findings::is_damp;
+/// assert!(is_damp("22 %") && is_damp("soft to the thumb"));
+/// assert!(!is_damp("") && !is_damp("dry") && !is_damp("11,5 %"));
+/// ```
+#[must_use]
+pub fn is_damp(reading: &str) -> bool {
+    let words = reading.trim().to_lowercase();
+    let number: String = words
+        .chars()
+        .take_while(|c| c.is_ascii_digit() || matches!(c, '.' | ','))
+        .map(|c| if c == ',' { '.' } else { c })
+        .collect();
+    match number.parse::<f64>() {
+        Ok(percent) => percent >= DAMP_FROM_PERCENT,
+        Err(_) => !matches!(words.as_str(), "" | "dry" | "no" | "none" | "-"),
+    }
+}
+
 fn work(finder: &mut Finder<'_>, gap: &Gap) {
     if let Some(remedy) = &gap.remedy {
         finder.check("leak_left_percent", remedy.leak_left_percent);
@@ -311,9 +345,14 @@ fn work(finder: &mut Finder<'_>, gap: &Gap) {
             "write it as year-month-day, for example 2026-01-31",
         );
     }
-    if !gap.damp.is_empty() && gap.state != WorkState::Open {
+    if is_damp(&gap.damp) {
+        let severity = if gap.state == WorkState::Open {
+            Severity::Note
+        } else {
+            Severity::Warning
+        };
         finder.add(
-            Severity::Warning,
+            severity,
             "damp",
             format!("there is a damp reading beside it ({})", gap.damp),
             "find and mend the water leak before sealing: sealing would keep the water in",

@@ -11,6 +11,7 @@ use super::Survey;
 use super::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, MachineId, SourceId, WeatherId, ZoneId,
 };
+pub use gap::is_damp;
 pub(crate) use gap::needed_sizes;
 
 use super::limits::range_of;

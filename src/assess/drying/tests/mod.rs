@@ -6,6 +6,7 @@ mod sizes;
 mod surfaces;
 mod trade;
 mod truths;
+mod workings;
 
 use super::*;
 use crate::survey::{

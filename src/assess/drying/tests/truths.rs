@@ -114,7 +114,8 @@ fn sealing_lowers_what_has_to_be_removed() {
     let after = compared(&survey);
     let load = |comparison: &Comparison| windy(comparison, OptionKind::Nothing).load_kg_s;
     assert!(load(&after) < 0.8 * load(&before));
-    assert!(windy(&after, ROTOR).rh < windy(&before, ROTOR).rh);
+    // The rotor holds the target before and after, and runs less.
+    assert!(windy(&after, ROTOR).duty < windy(&before, ROTOR).duty);
 }
 
 #[test]

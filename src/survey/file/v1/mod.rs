@@ -22,7 +22,7 @@ use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 use site::{Appliance, Drying, Header, SetUp, Site, Targets, Tariffs, Vehicle, WeatherCase};
 use std::collections::BTreeSet;
-use stored::{Stored, list, numbers};
+use stored::{Number, Stored, list, numbers};
 
 /// The runtime types that the types of this format stand for.
 mod live {
@@ -104,6 +104,8 @@ struct Survey {
         skip_serializing_if = "Vec::is_empty"
     )]
     sources: Vec<MoistureSource>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    leakage_not_found_percent: Option<Number>,
 }
 
 /// Reads a file of format 1.
@@ -165,6 +167,7 @@ impl Survey {
             heaters: self.heaters.live(),
             fans: self.fans.live(),
             sources: self.sources.live(),
+            leakage_not_found_percent: self.leakage_not_found_percent.live(),
         }
     }
 
@@ -187,6 +190,7 @@ impl Survey {
             heaters: Stored::stored(&live.heaters),
             fans: Stored::stored(&live.fans),
             sources: Stored::stored(&live.sources),
+            leakage_not_found_percent: Stored::stored(&live.leakage_not_found_percent),
         }
     }
 }

@@ -1,0 +1,334 @@
+//! A plan: what it costs, and everything before and after.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "answers are in the ledger's order; a missing number must never turn into a silent default"
+)]
+
+use super::aim::{Aim, Figures, Scales};
+use super::prospect::{FINE, payback};
+use super::sealable::{Sealable, StaysOpen};
+use crate::assess::answer::{Answer, Assessment, NotKnown, Safety, SafetyVerdict};
+use crate::assess::model::{Model, Want};
+use crate::assess::{assess, safety};
+use crate::survey::findings::is_damp;
+use crate::survey::{Finding, GapId, Item, Place, Severity, Survey, WorkState};
+
+/// A plan worked out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plan {
+    /// The gaps to seal.
+    pub gaps: Vec<PlannedGap>,
+    /// All costs together, in the survey's currency; gaps whose cost is not known are not in it.
+    pub cost: f64,
+    /// Gaps whose cost is not known.
+    pub cost_not_known: Vec<GapId>,
+    /// Working time, minutes.
+    pub minutes: f64,
+    /// Before.
+    pub before: Figures,
+    /// After.
+    pub after: Figures,
+    /// Equivalent leakage area of the unintended gaps before and after, m².
+    pub eqla_unintended: (Answer<f64>, Answer<f64>),
+    /// For each aim: what the gaps save one by one, added up, and what they save together.
+    pub together: Vec<Together>,
+    /// How the air through each gap changes in the windiest case, in the ledger's order.
+    pub shifts: Vec<FlowShift>,
+    /// Winters until it has paid for itself.
+    pub payback_winters: Answer<f64>,
+    /// Safety ventilation before and after: a plan never touches it.
+    pub safety: (Safety, Safety),
+    /// Outside air for each sleeper before and after.
+    pub air_per_sleeper: (Answer<AirPerSleeper>, Answer<AirPerSleeper>),
+    /// What to heed.
+    pub findings: Vec<Finding>,
+}
+
+/// One gap of a plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlannedGap {
+    /// The gap and its remedy.
+    pub sealable: Sealable,
+    /// What it would save alone.
+    pub saves_alone: Figures,
+    /// What would be lost again if it alone were left out of the plan.
+    pub saves_last: Figures,
+}
+
+/// Savings one by one and together: sealing one gap shifts air to others.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Together {
+    /// The aim.
+    pub aim: Aim,
+    /// Savings of each gap alone, added up.
+    pub sum_alone: f64,
+    /// What they save together.
+    pub together: f64,
+}
+
+/// Air through one gap before and after, mean over the directions, kg/s.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FlowShift {
+    /// The gap.
+    pub gap: GapId,
+    /// Whether the plan seals it.
+    pub sealed: bool,
+    /// In and out before.
+    pub before_kg_s: (f64, f64),
+    /// In and out after.
+    pub after_kg_s: (f64, f64),
+}
+
+/// Outside air for each sleeper, m³/h at inside density.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AirPerSleeper {
+    /// In the calmest weather case.
+    pub calm_m3_per_h: f64,
+    /// In the windiest.
+    pub windy_m3_per_h: f64,
+}
+
+/// The gaps that the surveyor has marked as planned, and those marked so that must stay open.
+#[must_use]
+pub fn ticked(survey: &Survey) -> (Vec<Sealable>, Vec<(GapId, StaysOpen)>) {
+    let (mut sealables, mut refused) = (Vec::new(), Vec::new());
+    for gap in survey
+        .gaps
+        .iter()
+        .filter(|gap| gap.state == WorkState::Planned)
+    {
+        match Sealable::of(survey, gap.id) {
+            Ok(sealable) => sealables.push(sealable),
+            Err(why) => refused.push((gap.id, why)),
+        }
+    }
+    (sealables, refused)
+}
+
+/// The survey with the work done.
+///
+/// # Errors
+/// [`NotKnown`] where a gap is no longer in the survey, or has since become one that must stay
+/// open.
+pub fn after(survey: &Survey, sealables: &[Sealable]) -> Answer<Survey> {
+    let mut done = survey.clone();
+    for sealable in sealables {
+        let id = sealable.gap();
+        let why_not = Sealable::of(survey, id).err();
+        if let Some(why) = why_not {
+            return Err(NotKnown::because(format!("gap {id}: {why}")));
+        }
+        for gap in done.gaps.iter_mut().filter(|gap| gap.id == id) {
+            gap.remedy = Some(sealable.remedy().clone());
+            gap.state = WorkState::Sealed;
+        }
+    }
+    Ok(done)
+}
+
+/// Works out a plan.
+///
+/// # Errors
+/// [`NotKnown`] where the air change itself is not, or as [`after`].
+pub fn plan(survey: &Survey, sealables: &[Sealable]) -> Answer<Plan> {
+    let done = after(survey, sealables)?;
+    let (was, will_be) = (assess(survey), assess(&done));
+    let mut variants = Variants::new(survey, sealables)?;
+    let before = variants.figures(&[])?;
+    let all: Vec<usize> = (0..sealables.len()).collect();
+    let after = variants.figures(&all)?;
+    let mut gaps = Vec::with_capacity(sealables.len());
+    for (at, sealable) in sealables.iter().enumerate() {
+        let others: Vec<usize> = all.iter().copied().filter(|other| *other != at).collect();
+        gaps.push(PlannedGap {
+            sealable: sealable.clone(),
+            saves_alone: before.less(&variants.figures(&[at])?),
+            saves_last: variants.figures(&others)?.less(&after),
+        });
+    }
+    let costs = || sealables.iter().filter_map(|one| one.cost().ok());
+    let cost = costs().map(|cost| cost.total).sum();
+    let cost_not_known: Vec<GapId> = sealables
+        .iter()
+        .filter(|one| one.cost().is_err())
+        .map(Sealable::gap)
+        .collect();
+    let known_cost = match cost_not_known.first() {
+        None => Ok(cost),
+        Some(gap) => Err(NotKnown::because(format!(
+            "the cost of gap {gap} is not known"
+        ))),
+    };
+    let saved = before.less(&after);
+    Ok(Plan {
+        cost,
+        minutes: costs().map(|cost| cost.minutes).sum(),
+        together: together(&gaps, &saved),
+        shifts: shifts(survey, sealables, &was, &will_be),
+        payback_winters: payback(known_cost, &saved.winter_cost),
+        cost_not_known,
+        eqla_unintended: (eqla_unintended(&was), eqla_unintended(&will_be)),
+        air_per_sleeper: (
+            air_per_sleeper(survey, &was),
+            air_per_sleeper(survey, &will_be),
+        ),
+        findings: heed(survey, sealables, &will_be.safety),
+        safety: (was.safety, will_be.safety),
+        gaps,
+        before,
+        after,
+    })
+}
+
+/// The vehicle with any of a plan's gaps sealed.
+struct Variants {
+    model: Model,
+    scales: Scales,
+    /// Leak and share left of each gap of the plan; none where it is in no balance.
+    leaks: Vec<Option<(usize, f64)>>,
+}
+
+impl Variants {
+    fn new(survey: &Survey, sealables: &[Sealable]) -> Answer<Self> {
+        let model = Model::new(survey, false)?;
+        let leak = |sealable: &Sealable| {
+            let ledger = survey.gaps.iter().position(|gap| gap.id == sealable.gap());
+            let leak = model.leaks.iter().position(|leak| leak.ledger == ledger)?;
+            Some((leak, sealable.leak_left()))
+        };
+        Ok(Self {
+            leaks: sealables.iter().map(leak).collect(),
+            scales: Scales::new(survey, &model),
+            model,
+        })
+    }
+
+    fn figures(&mut self, sealed: &[usize]) -> Answer<Figures> {
+        let mut varied = self.model.as_surveyed(FINE);
+        for (leak, left) in sealed.iter().filter_map(|at| self.leaks[*at]) {
+            varied.factors[leak] = left;
+        }
+        let mut bench = self.model.workbench();
+        self.model.evaluate(&mut bench, &varied, Want::Both)?;
+        Ok(self.scales.figures(&self.model, &bench.inflows))
+    }
+}
+
+fn together(gaps: &[PlannedGap], saved: &Figures) -> Vec<Together> {
+    let of = |aim| {
+        let alone: Answer<Vec<f64>> = gaps.iter().map(|gap| gap.saves_alone.of(aim)).collect();
+        Some(Together {
+            aim,
+            sum_alone: alone.ok()?.iter().sum(),
+            together: saved.of(aim).ok()?,
+        })
+    };
+    Aim::ALL.into_iter().filter_map(of).collect()
+}
+
+fn eqla_unintended(assessment: &Assessment) -> Answer<f64> {
+    let total = assessment.leakage.unintended.clone()?;
+    Ok(total.figures.eqla)
+}
+
+/// Mean flow in and out of every gap over the directions of the windiest case.
+fn shifts(
+    survey: &Survey,
+    sealables: &[Sealable],
+    was: &Assessment,
+    will_be: &Assessment,
+) -> Vec<FlowShift> {
+    let mean = |assessment: &Assessment, gap: usize| {
+        let (_, windiest) = assessment.calmest_and_windiest?;
+        let air = assessment.cases[windiest].air.as_ref().ok()?;
+        let (mut inward, mut outward) = (0.0, 0.0);
+        for direction in &air.directions {
+            let flow = direction.flows[gap]?;
+            inward += flow.in_kg_s;
+            outward += flow.out_kg_s;
+        }
+        #[expect(clippy::cast_precision_loss, reason = "sixteen")]
+        let count = air.directions.len() as f64;
+        Some((inward / count, outward / count))
+    };
+    let gaps = survey.gaps.iter().enumerate();
+    gaps.filter_map(|(at, gap)| {
+        Some(FlowShift {
+            gap: gap.id,
+            sealed: sealables.iter().any(|one| one.gap() == gap.id),
+            before_kg_s: mean(was, at)?,
+            after_kg_s: mean(will_be, at)?,
+        })
+    })
+    .collect()
+}
+
+/// Outside air for each sleeping place.
+pub(crate) fn air_per_sleeper(survey: &Survey, assessment: &Assessment) -> Answer<AirPerSleeper> {
+    if survey.vehicle.berths == 0 {
+        return Err(NotKnown::because(
+            "nobody sleeps in it: no berths are given",
+        ));
+    }
+    let berths = f64::from(survey.vehicle.berths);
+    let (calm, windy) = assessment
+        .calmest_and_windiest
+        .ok_or_else(|| NotKnown::because("there is no weather case"))?;
+    let of = |at: usize| {
+        let air = assessment.cases[at].air.as_ref().map_err(Clone::clone)?;
+        Ok(air.mean_inflow_kg_s * 3600.0 / air.inside.density() / berths)
+    };
+    Ok(AirPerSleeper {
+        calm_m3_per_h: of(calm)?,
+        windy_m3_per_h: of(windy)?,
+    })
+}
+
+/// What to heed before the first gap is sealed.
+fn heed(survey: &Survey, sealables: &[Sealable], after: &Safety) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for sealable in sealables {
+        let Some(gap) = survey.gap(sealable.gap()) else {
+            continue;
+        };
+        if is_damp(&gap.damp) {
+            findings.push(Finding {
+                severity: Severity::Warning,
+                place: Place {
+                    item: Item::Gap(gap.id),
+                    field: "damp",
+                },
+                sentence: format!(
+                    "gap {} is in the plan and there is a damp reading beside it ({})",
+                    gap.id, gap.damp
+                ),
+                advice: "find and mend the water leak before sealing it in".to_owned(),
+            });
+        }
+    }
+    if sealables.is_empty() {
+        return findings;
+    }
+    let (severity, sentence) = match &after.verdict {
+        SafetyVerdict::Meets => return findings,
+        SafetyVerdict::Below { .. } => (
+            Severity::Danger,
+            "sealing would take away air that now makes up for missing safety ventilation: what is surveyed lies below the table (EN 721 as relayed [R])".to_owned(),
+        ),
+        SafetyVerdict::NotKnown(reason) => (
+            Severity::Warning,
+            format!(
+                "whether safety ventilation suffices once this is sealed is not known: {}",
+                reason.reason
+            ),
+        ),
+    };
+    findings.push(Finding {
+        severity,
+        place: Place::whole(Item::SafetyVentilation),
+        sentence,
+        advice: safety::DEFER.to_owned(),
+    });
+    findings.sort_by_key(|finding| finding.severity);
+    findings
+}

@@ -1,0 +1,195 @@
+//! What sealing each gap by itself would save.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "leaks and factors are parallel; a missing number must never turn into a silent default"
+)]
+
+use super::aim::{Aim, Figures, Scales};
+use super::sealable::{Sealable, StaysOpen};
+use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::model::{Model, Varied, Want, Workbench};
+use crate::survey::{GapId, Survey, WorkState};
+
+/// Imbalance left, as a share of the through-flow: savings are differences of nearly equal
+/// numbers.
+pub(super) const FINE: f64 = 1e-6;
+
+/// A survey made ready to be sealed.
+pub struct Prospect {
+    pub(super) model: Model,
+    pub(super) scales: Scales,
+    pub(super) candidates: Vec<Candidate>,
+    left_open: Vec<LeftOpen>,
+    before: Figures,
+}
+
+pub(super) struct Candidate {
+    pub(super) sealable: Sealable,
+    /// Its leak in the model.
+    pub(super) leak: usize,
+}
+
+/// A gap that no plan may hold, and why.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LeftOpen {
+    /// The gap.
+    pub gap: GapId,
+    /// Why.
+    pub why: StaysOpen,
+}
+
+/// What sealing one gap, and no other, would save.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ranked {
+    /// The gap and its remedy.
+    pub sealable: Sealable,
+    /// What it saves.
+    pub saves: Figures,
+    /// Saving of the aim for each unit of money; `None` where the cost is not known or nothing.
+    pub saving_per_cost: Option<f64>,
+    /// Winters until it has paid for itself.
+    pub payback_winters: Answer<f64>,
+}
+
+impl Prospect {
+    /// Makes a survey ready.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the air change itself is not.
+    pub fn new(survey: &Survey) -> Answer<Self> {
+        let model = Model::new(survey, false)?;
+        let scales = Scales::new(survey, &model);
+        let (mut candidates, mut left_open) = (Vec::new(), Vec::new());
+        for (ledger, gap) in survey.gaps.iter().enumerate() {
+            let leak = model
+                .leaks
+                .iter()
+                .position(|leak| leak.ledger == Some(ledger));
+            let candidate = Sealable::of(survey, gap.id).and_then(|sealable| {
+                if gap.state == WorkState::Deferred {
+                    return Err(StaysOpen::Deferred);
+                }
+                let leak = leak.ok_or(StaysOpen::NotSized)?;
+                Ok(Candidate { sealable, leak })
+            });
+            match candidate {
+                Ok(candidate) => candidates.push(candidate),
+                Err(why) => left_open.push(LeftOpen { gap: gap.id, why }),
+            }
+        }
+        let mut bench = model.workbench();
+        model.evaluate(&mut bench, &model.as_surveyed(FINE), Want::Both)?;
+        let before = scales.figures(&model, &bench.inflows);
+        Ok(Self {
+            model,
+            scales,
+            candidates,
+            left_open,
+            before,
+        })
+    }
+
+    /// The headlines as the vehicle stands.
+    #[must_use]
+    pub fn before(&self) -> &Figures {
+        &self.before
+    }
+
+    /// Gaps that no plan may hold, and why, in the ledger's order.
+    #[must_use]
+    pub fn left_open(&self) -> &[LeftOpen] {
+        &self.left_open
+    }
+
+    /// Gaps that may be sealed, in the ledger's order.
+    pub fn sealables(&self) -> impl ExactSizeIterator<Item = &Sealable> {
+        self.candidates.iter().map(|candidate| &candidate.sealable)
+    }
+
+    /// Every gap that may be sealed with what sealing it alone saves, the greatest saving first.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the aim's figure is not.
+    pub fn rank(&self, aim: Aim) -> Answer<Vec<Ranked>> {
+        self.before.of(aim)?;
+        let mut trial = self.trial();
+        let mut ranked = Vec::with_capacity(self.candidates.len());
+        for (at, candidate) in self.candidates.iter().enumerate() {
+            trial.seal(at);
+            let saves = self.before.less(&trial.figures()?);
+            trial.open(at);
+            let cost = candidate.sealable.cost();
+            let saving = saves.of(aim)?;
+            let per_cost = cost.as_ref().ok().filter(|cost| cost.total > 0.0);
+            ranked.push(Ranked {
+                sealable: candidate.sealable.clone(),
+                saving_per_cost: per_cost.map(|cost| saving / cost.total),
+                payback_winters: payback(cost.map(|cost| cost.total), &saves.winter_cost),
+                saves,
+            });
+        }
+        let key = |ranked: &Ranked| ranked.saves.of(aim).unwrap_or(f64::NEG_INFINITY);
+        ranked.sort_by(|a, b| key(b).total_cmp(&key(a)));
+        Ok(ranked)
+    }
+
+    pub(super) fn trial(&self) -> Trial<'_> {
+        Trial {
+            prospect: self,
+            varied: self.model.as_surveyed(FINE),
+            bench: self.model.workbench(),
+        }
+    }
+}
+
+/// Winters until a cost has paid for itself.
+pub(super) fn payback(cost: Answer<f64>, saved: &Answer<f64>) -> Answer<f64> {
+    let (cost, saved) = (cost?, saved.clone()?);
+    if saved > 0.0 {
+        Ok(cost / saved)
+    } else {
+        Err(NotKnown::because(
+            "it saves no money, so it never pays back",
+        ))
+    }
+}
+
+/// The vehicle with some of its gaps sealed.
+pub(super) struct Trial<'a> {
+    prospect: &'a Prospect,
+    varied: Varied,
+    bench: Workbench,
+}
+
+impl Trial<'_> {
+    pub(super) fn seal(&mut self, candidate: usize) {
+        let candidate = &self.prospect.candidates[candidate];
+        self.varied.factors[candidate.leak] = candidate.sealable.leak_left();
+    }
+
+    pub(super) fn open(&mut self, candidate: usize) {
+        self.varied.factors[self.prospect.candidates[candidate].leak] = 1.0;
+    }
+
+    pub(super) fn set(&mut self, candidate: usize, sealed: bool) {
+        if sealed {
+            self.seal(candidate);
+        } else {
+            self.open(candidate);
+        }
+    }
+
+    pub(super) fn figures(&mut self) -> Answer<Figures> {
+        let model = &self.prospect.model;
+        model.evaluate(&mut self.bench, &self.varied, Want::Both)?;
+        Ok(self.prospect.scales.figures(model, &self.bench.inflows))
+    }
+
+    /// The aim's figure alone, which is quicker.
+    pub(super) fn value(&mut self, aim: Aim) -> Answer<f64> {
+        let (model, scales) = (&self.prospect.model, &self.prospect.scales);
+        let cases = scales.cases(model, aim);
+        model.evaluate_cases(&mut self.bench, &self.varied, aim.wants(), cases)?;
+        scales.of(model, &self.bench.inflows, aim)
+    }
+}

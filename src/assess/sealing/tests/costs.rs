@@ -1,0 +1,115 @@
+//! What a remedy costs, worked by hand.
+
+use super::*;
+
+fn door() -> (Survey, GapId) {
+    let mut survey = bare();
+    let form = Form::NarrowGap {
+        length_mm: Some(5000.0),
+        width_mm: Some(2.0),
+        depth_mm: Some(20.0),
+        bends: 1,
+    };
+    let id = add(&mut survey, Facing::Nearside, 1.5, form);
+    let gap = gap_mut(&mut survey, id);
+    gap.count = 2;
+    gap.remedy = Some(Remedy {
+        cost_basis: CostBasis::Metre,
+        material_cost: Some(3.0),
+        minutes: Some(45.0),
+        ..remedy(20.0, 0.0)
+    });
+    (survey, id)
+}
+
+/// Two doors of 5 m at 3 a metre are 30; 45 minutes at 60 an hour 45; 20 % on the bill 15.
+#[test]
+fn material_time_and_tax_add_up() {
+    let (mut survey, id) = door();
+    let own = Sealable::of(&survey, id).unwrap().cost().unwrap();
+    assert_eq!((own.material, own.labour, own.total), (30.0, None, 30.0));
+    assert!(!own.assumed);
+    survey.tariffs.workshop_per_hour = Some(60.0);
+    survey.tariffs.tax_percent = Some(20.0);
+    let bill = Sealable::of(&survey, id).unwrap().cost().unwrap();
+    assert_eq!(bill.labour, Some(45.0));
+    assert!((bill.tax - 15.0).abs() < 1e-12 && (bill.total - 90.0).abs() < 1e-12);
+    // An owner's own work carries no tax.
+    survey.tariffs.workshop_per_hour = None;
+    let total = Sealable::of(&survey, id).unwrap().cost().unwrap().total;
+    assert!((total - 30.0).abs() < 1e-12);
+}
+
+#[test]
+fn metres_of_a_gap_without_length_have_no_price() {
+    let mut survey = bare();
+    let form = Form::FlowTest {
+        flow_m3_per_h: Some(5.0),
+        at_pa: Some(10.0),
+        exponent: None,
+    };
+    let id = add(&mut survey, Facing::Rear, 1.0, form);
+    gap_mut(&mut survey, id).remedy = Some(Remedy {
+        cost_basis: CostBasis::Metre,
+        ..remedy(20.0, 4.0)
+    });
+    hole(&mut survey, Facing::Front, 1.0, 30.0);
+    let sealable = Sealable::of(&survey, id).unwrap();
+    assert!(
+        sealable
+            .cost()
+            .unwrap_err()
+            .reason
+            .contains("length is not known")
+    );
+    // It may be ranked, but never enters a set within a budget.
+    let prospect = Prospect::new(&survey).unwrap();
+    assert!(
+        prospect
+            .rank(Aim::AchWindy)
+            .unwrap()
+            .iter()
+            .any(|one| one.sealable.gap() == id)
+    );
+    let chosen = prospect.best_within(Aim::AchWindy, 1e6).unwrap();
+    assert!(!chosen.is_empty() && chosen.iter().all(|one| one.gap() != id));
+    let plan = plan(&survey, &[sealable]).unwrap();
+    assert_eq!(plan.cost_not_known, [id]);
+    assert!(plan.payback_winters.is_err());
+}
+
+/// Every form has a remedy to begin with, marked as assumed, that leaves less than it found.
+#[test]
+fn the_starting_library_knows_every_form() {
+    for form in Form::blanks() {
+        let start = starting_remedy(&form);
+        let left = start.leak_left_percent.unwrap();
+        assert!((0.0..100.0).contains(&left), "{form:?}");
+        assert!(start.material_cost.unwrap() > 0.0 && starting_minutes(start.kind) > 0.0);
+    }
+    let kind = |width| {
+        starting_remedy(&Form::NarrowGap {
+            length_mm: None,
+            width_mm: Some(width),
+            depth_mm: None,
+            bends: 0,
+        })
+        .kind
+    };
+    assert_eq!(
+        [kind(1.0), kind(3.0), kind(12.0)],
+        [RemedyKind::Sealant, RemedyKind::Strip, RemedyKind::Brush]
+    );
+    let mut survey = bare();
+    let id = hole(&mut survey, Facing::Front, 1.0, 30.0);
+    let sealable = Sealable::of(&survey, id).unwrap();
+    assert!(sealable.is_assumed() && sealable.cost().unwrap().assumed);
+    // The surveyor's remedy stands, with only what is missing filled in.
+    gap_mut(&mut survey, id).remedy = Some(Remedy {
+        leak_left_percent: None,
+        ..remedy(0.0, 7.0)
+    });
+    let sealable = Sealable::of(&survey, id).unwrap();
+    assert!(sealable.is_assumed() && (sealable.leak_left() - 0.15).abs() < 1e-12);
+    assert!((sealable.cost().unwrap().material - 7.0).abs() < 1e-12);
+}

@@ -1,0 +1,122 @@
+//! What is in doubt, and by how much.
+
+use super::random::Draw;
+use crate::physics::pressure_coefficient::UNDERFLOOR_SPAN;
+use crate::survey::{Certainty, GapId};
+
+/// An input that is in doubt.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Doubt {
+    /// The size of one gap.
+    Gap(GapId),
+    /// The surveyor, who sees all gaps too large or too small.
+    Surveyor,
+    /// Leakage that nobody found.
+    NotFound,
+    /// Discharge coefficient of sharp edges.
+    Discharge,
+    /// Pressure coefficients of walls and roof.
+    WallPressure,
+    /// Pressure coefficient of underfloor and cavities.
+    UnderfloorPressure,
+    /// Wind at the body.
+    Wind,
+}
+
+impl Doubt {
+    /// Words for it.
+    #[must_use]
+    pub fn name(self) -> String {
+        match self {
+            Self::Gap(id) => format!("size of gap {id}"),
+            Self::Surveyor => "the surveyor".to_owned(),
+            Self::NotFound => "leakage not found".to_owned(),
+            Self::Discharge => "discharge of sharp edges".to_owned(),
+            Self::WallPressure => "wind pressure on walls and roof".to_owned(),
+            Self::UnderfloorPressure => "wind pressure under the floor".to_owned(),
+            Self::Wind => "wind at the body".to_owned(),
+        }
+    }
+
+    /// What its random numbers are told apart by.
+    pub(super) fn key(self) -> u64 {
+        match self {
+            Self::Surveyor => 1,
+            Self::NotFound => 2,
+            Self::Discharge => 3,
+            Self::WallPressure => 4,
+            Self::UnderfloorPressure => 5,
+            Self::Wind => 6,
+            Self::Gap(id) => 1000 + u64::from(id.0),
+        }
+    }
+}
+
+/// How an input is spread.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Spread {
+    /// A factor, lognormal with mean 1; σ of its logarithm.
+    Factor {
+        /// Standard deviation of the logarithm.
+        sigma: f64,
+    },
+    /// Evenly between two values.
+    Even {
+        /// The lower.
+        low: f64,
+        /// The upper.
+        high: f64,
+    },
+}
+
+/// Quantile of the normal distribution that 97.5 % lie below.
+const TWO_SIDED_95: f64 = 1.96;
+
+/// Factor within which 95 % lie: `σ = ln k/1.96`.
+fn within(factor: f64) -> Spread {
+    Spread::Factor {
+        sigma: factor.ln() / TWO_SIDED_95,
+    }
+}
+
+impl Spread {
+    /// Spread of the flow of a gap by how its size was found \[A\].
+    #[must_use]
+    pub fn of_gap(certainty: Certainty) -> Self {
+        within(match certainty {
+            Certainty::Measured => 1.2,
+            Certainty::Estimated => 1.6,
+            Certainty::Guessed => 3.0,
+        })
+    }
+
+    /// Spread of any input but a gap \[A\].
+    pub(super) fn of_common(doubt: Doubt) -> Self {
+        match doubt {
+            Doubt::Surveyor => within(1.15),
+            Doubt::Discharge => within(1.08),
+            Doubt::WallPressure => within(1.25),
+            Doubt::Wind => within(1.2),
+            Doubt::UnderfloorPressure => Self::Even {
+                low: UNDERFLOOR_SPAN.0,
+                high: UNDERFLOOR_SPAN.1,
+            },
+            // What nobody found, nobody measured either.
+            Doubt::NotFound | Doubt::Gap(_) => Self::of_gap(Certainty::Guessed),
+        }
+    }
+
+    /// The value drawn.
+    ///
+    /// ```text
+    /// exp(σ z − σ²/2),  z normal
+    /// ```
+    pub(super) fn draw(self, draw: Draw, doubt: Doubt) -> f64 {
+        match self {
+            Self::Factor { sigma } => {
+                (sigma * draw.normal(doubt.key()) - 0.5 * sigma * sigma).exp()
+            }
+            Self::Even { low, high } => low + (high - low) * draw.even(doubt.key()),
+        }
+    }
+}

@@ -1,0 +1,148 @@
+//! How sure the results are, and what to measure better.
+//!
+//! JCGM 101:2008, propagation of distributions by Monte Carlo \[M\]: every doubtful input is drawn
+//! from its distribution, the vehicle is worked out again with what was drawn, and the middle
+//! 95 % of the answers is the interval. The headline stays the plain result.
+//!
+//! | what | distribution | source |
+//! |---|---|---|
+//! | flow of each gap | lognormal, mean 1, 95 % factor 1.2 measured, 1.6 estimated, 3 guessed | \[A\] |
+//! | the surveyor, common to all gaps | lognormal, mean 1, ±15 % | \[A\] |
+//! | leakage not found | lognormal round the stated share, 95 % factor 3 | \[A\] |
+//! | discharge of sharp edges | lognormal, ±8 % | \[A\] |
+//! | pressure coefficients of walls and roof | lognormal, ±25 % | \[A\] |
+//! | coefficient of underfloor and cavities | even over −0.5…+0.2 | \[A\] |
+//! | wind at the body | lognormal, ±20 % | \[A\] |
+//!
+//! The work comes in pieces: [`Trials::draw_chunk`] for any range of draws, anywhere, and
+//! [`Trials::combine`] once all are there. The answer is the same to the last bit however the
+//! draws were shared out.
+
+mod combine;
+mod doubt;
+mod random;
+mod trials;
+
+#[cfg(test)]
+mod tests;
+
+pub use doubt::{Doubt, Spread};
+pub use trials::{Chunk, Trials};
+
+use super::answer::{Answer, NotKnown};
+use crate::survey::{Certainty, GapId, Survey, WeatherId};
+
+/// Draws that the program makes.
+pub const DRAWS: u32 = 10_000;
+
+/// The seed that the program uses: the same file gives the same numbers.
+pub const SEED: u64 = 20_240_301;
+
+/// The middle 95 % of a result, with mean and standard deviation of all draws.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Interval {
+    /// 2.5 % of the draws lie below.
+    pub low: f64,
+    /// 97.5 % of the draws lie below.
+    pub high: f64,
+    /// Mean of the draws.
+    pub mean: f64,
+    /// Standard deviation of the draws.
+    pub standard_deviation: f64,
+}
+
+/// One input's part of the spread of a result.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Share {
+    /// The input.
+    pub of: Doubt,
+    /// Its part, 0…1; all parts together are 1.
+    pub share: f64,
+}
+
+/// A gap worth measuring better.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MeasureNext {
+    /// The gap.
+    pub gap: GapId,
+    /// How its size was found.
+    pub certainty: Certainty,
+    /// Its part of the doubt of the air change, 0…1.
+    pub share: f64,
+    /// The same in a sentence.
+    pub sentence: String,
+}
+
+/// Intervals of one weather case.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CaseUncertainty {
+    /// The weather case.
+    pub id: WeatherId,
+    /// Its name.
+    pub name: String,
+    /// Mean air change, per hour.
+    pub ach_per_h: Answer<Interval>,
+    /// Water to remove at the set temperature, L/day.
+    pub removal_l_per_day: Answer<Interval>,
+    /// Heat to hold the set temperature, air and fabric, W. The fabric has no doubt of its own.
+    pub heat_w: Answer<Interval>,
+}
+
+/// What leakage that nobody found would add, on top of the headline.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NotFound {
+    /// Share of the found leakage, %.
+    pub percent: f64,
+    /// Equivalent leakage area it adds, m².
+    pub eqla: f64,
+    /// Air change it adds in each weather case, per hour.
+    pub ach_per_h: Vec<Answer<f64>>,
+}
+
+/// How sure the results are.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Uncertainty {
+    /// Number of draws.
+    pub draws: u32,
+    /// Seed they were made from.
+    pub seed: u64,
+    /// Effective leakage area of all gaps, m².
+    pub ela: Interval,
+    /// Equivalent leakage area of all gaps, m².
+    pub eqla: Interval,
+    /// Equivalent leakage area of the unintended gaps, m².
+    pub eqla_unintended: Interval,
+    /// Air changes at 50 Pa, per hour.
+    pub n50_per_h: Answer<Interval>,
+    /// One for each weather case, in the survey's order.
+    pub cases: Vec<CaseUncertainty>,
+    /// Mean air change over the cases by their weights, per hour.
+    pub season_ach_per_h: Answer<Interval>,
+    /// Parts of the spread of the season's air change, greatest first.
+    pub air_change_shares: Vec<Share>,
+    /// Parts of the spread of the leakage area of all gaps, greatest first.
+    pub leakage_shares: Vec<Share>,
+    /// Gaps worth measuring better, the best first.
+    pub measure_next: Vec<MeasureNext>,
+    /// Leakage not found, where the surveyor asked for it.
+    pub not_found: Option<NotFound>,
+}
+
+/// All of it in one go, on the caller's thread.
+///
+/// # Errors
+/// [`NotKnown`] where the air change itself is not.
+pub fn uncertainty(survey: &Survey, seed: u64, draws: u32) -> Answer<Uncertainty> {
+    let trials = Trials::new(survey)?;
+    let chunk = trials.draw_chunk(seed, 0..draws);
+    trials.combine(seed, vec![chunk])
+}
+
+/// Fewest draws of which 95 % can be said.
+const FEWEST_DRAWS: usize = 100;
+
+fn too_few(draws: usize) -> NotKnown {
+    NotKnown::because(format!(
+        "{draws} draws are too few for an interval: at least {FEWEST_DRAWS} are needed"
+    ))
+}

@@ -1,0 +1,234 @@
+//! Whole vehicles.
+
+use super::*;
+use crate::survey::{GapId, Survey};
+use proptest::prelude::*;
+
+/// Holes into a cavity of a given coefficient, in cm², with their heights.
+fn holes(sizes: &[(f64, f64)]) -> Survey {
+    let mut survey = bare();
+    for (at, (area_cm2, height_m)) in sizes.iter().enumerate() {
+        let id = hole(&mut survey, FACE, *height_m, *area_cm2);
+        let gap = gap_mut(&mut survey, id);
+        gap.cavity_pressure_coefficient = Some(if at % 2 == 0 { 0.4 } else { -0.5 });
+        gap.certainty = Certainty::Estimated;
+    }
+    air(&mut survey, 5.0, 87.0, InsideAir::WarmerBy { kelvin: 0.0 });
+    survey
+}
+
+/// Leakage area of independent openings with lognormal factors: mean and variance of the sum are
+/// exact, and for a single opening the interval itself is (product of lognormals).
+#[test]
+fn one_opening_is_lognormal() {
+    let survey = holes(&[(100.0, 1.0), (1e-4, 1.0)]);
+    let found = uncertainty(&survey, 3, 100_000).unwrap();
+    let plain = assess(&survey).leakage.all.unwrap().figures.eqla;
+    // Gap 1.6, surveyor 1.15, discharge 1.08 [A]; σ = ln k/1.96, each with mean 1.
+    let square: f64 = [1.6_f64, 1.15, 1.08]
+        .iter()
+        .map(|k| (k.ln() / 1.96).powi(2))
+        .sum();
+    let bound = |z: f64| plain * (z * square.sqrt() - 0.5 * square).exp();
+    let allowed = 0.03 * square.sqrt() * plain;
+    assert!(
+        (found.eqla.low - bound(-1.959_964)).abs() < allowed,
+        "{:?}",
+        found.eqla
+    );
+    assert!(
+        (found.eqla.high - bound(1.959_964)).abs() < 2.0 * allowed,
+        "{:?}",
+        found.eqla
+    );
+    assert!((found.eqla.mean / plain - 1.0).abs() < 4.0 * square.sqrt() / 100_000_f64.sqrt());
+}
+
+/// Mean and standard deviation of a sum of openings: factors common to all multiply the variance
+/// of the sum of the independent ones.
+#[test]
+fn a_sum_of_openings_has_the_exact_variance() {
+    let sizes = [
+        (20.0, 0.6),
+        (50.0, 1.0),
+        (80.0, 1.4),
+        (10.0, 2.0),
+        (40.0, 2.2),
+    ];
+    let survey = holes(&sizes);
+    let found = uncertainty(&survey, 5, 60_000).unwrap().eqla;
+    let plain = assess(&survey).leakage.all.unwrap().figures.eqla;
+    let square = |k: f64| ((k.ln() / 1.96).powi(2)).exp();
+    let whole: f64 = sizes.iter().map(|size| size.0).sum();
+    let own: f64 = sizes
+        .iter()
+        .map(|size| (size.0 / whole).powi(2))
+        .sum::<f64>()
+        * (square(1.6) - 1.0);
+    let relative = (square(1.15) * square(1.08) * (1.0 + own) - 1.0).sqrt();
+    assert!((found.mean / plain - 1.0).abs() < 0.003);
+    let deviation = found.standard_deviation / plain;
+    assert!(
+        (deviation / relative - 1.0).abs() < 0.02,
+        "{deviation} {relative}"
+    );
+}
+
+/// Wind across two openings and nothing else: `m ∝ U Cd √ΔCp/√(1/A₁² + 1/A₂²)` (closed form of
+/// BS 5925 [R]); the draws of the closed form by the same numbers give the same interval.
+#[test]
+fn wind_across_two_openings_follows_its_closed_form() {
+    let survey = holes(&[(100.0, 1.0), (200.0, 1.0)]);
+    let draws = 4000;
+    let found = uncertainty(&survey, 11, draws).unwrap();
+    let case = &found.cases[2];
+    let plain = assess(&survey).cases[2]
+        .air
+        .clone()
+        .unwrap()
+        .mean_ach_per_h
+        .unwrap();
+    let inverse = |a: f64, b: f64| 1.0 / (1.0 / (a * a) + 1.0 / (b * b)).sqrt();
+    let closed = (0..draws).map(|n| {
+        let draw = Draw::new(11, n);
+        let of = |doubt| match doubt {
+            Doubt::Gap(_) => Spread::of_gap(Certainty::Estimated).draw(draw, doubt),
+            _ => Spread::of_common(doubt).draw(draw, doubt),
+        };
+        let (one, other) = (of(Doubt::Gap(GapId(1))), of(Doubt::Gap(GapId(2))));
+        plain
+            * of(Doubt::Surveyor)
+            * of(Doubt::Discharge)
+            * of(Doubt::Wind)
+            * inverse(one, 2.0 * other)
+            / inverse(1.0, 2.0)
+    });
+    let closed = interval(closed.collect());
+    let ach = case.ach_per_h.clone().unwrap();
+    for (found, closed) in [
+        (ach.low, closed.low),
+        (ach.high, closed.high),
+        (ach.mean, closed.mean),
+    ] {
+        assert!((found / closed - 1.0).abs() < 1e-6, "{found} {closed}");
+    }
+}
+
+/// The gap that carries the leak and was only guessed heads the list of what to measure.
+#[test]
+fn the_guessed_gap_is_measured_next() {
+    let mut survey = holes(&[(60.0, 0.6), (60.0, 1.0), (60.0, 1.4), (60.0, 1.8)]);
+    for gap in &mut survey.gaps {
+        gap.certainty = Certainty::Measured;
+    }
+    survey.gaps[2].certainty = Certainty::Guessed;
+    survey.gaps[2].name = "door seal".to_owned();
+    let found = uncertainty(&survey, SEED, 2000).unwrap();
+    let first = &found.measure_next[0];
+    assert_eq!(first.gap, GapId(3));
+    assert!(first.share > 0.4, "{}", first.share);
+    let percent = format!("it carries {:.0} % of the doubt", first.share * 100.0);
+    assert!(
+        first
+            .sentence
+            .starts_with("measure the door seal (gap 3) better")
+    );
+    assert!(first.sentence.contains(&percent), "{}", first.sentence);
+    for list in [&found.air_change_shares, &found.leakage_shares] {
+        let sum: f64 = list.iter().map(|share| share.share).sum();
+        assert!((sum - 1.0).abs() < 1e-12);
+        // Four gaps and five common causes.
+        assert_eq!(list.len(), 9);
+    }
+}
+
+/// Leakage not found is a line of its own: the headline stays, the interval rises.
+#[test]
+fn leakage_not_found_is_added_beside_the_headline() {
+    let mut survey = holes(&[(60.0, 0.6), (60.0, 2.0)]);
+    let without = uncertainty(&survey, SEED, 2000).unwrap();
+    assert!(without.not_found.is_none());
+    survey.leakage_not_found_percent = Some(20.0);
+    let with = uncertainty(&survey, SEED, 2000).unwrap();
+    let line = with.not_found.clone().unwrap();
+    let plain = assess(&survey).leakage.all.unwrap().figures.eqla;
+    assert!((line.eqla / plain - 0.2).abs() < 1e-9);
+    assert!(
+        line.ach_per_h
+            .iter()
+            .all(|more| *more.as_ref().unwrap() > 0.0)
+    );
+    assert!((with.eqla.mean / without.eqla.mean - 1.2).abs() < 0.02);
+    assert!(
+        with.leakage_shares
+            .iter()
+            .any(|share| share.of == Doubt::NotFound)
+    );
+    survey.leakage_not_found_percent = Some(300.0);
+    assert!(
+        uncertainty(&survey, SEED, 200)
+            .unwrap_err()
+            .reason
+            .contains("cannot be")
+    );
+}
+
+#[test]
+fn missing_or_doubled_draws_are_refused() {
+    let trials = Trials::new(&holes(&[(60.0, 0.6), (60.0, 2.0)])).unwrap();
+    let piece = |from, to| trials.draw_chunk(1, from..to);
+    assert!(
+        trials
+            .combine(1, vec![piece(0, 100), piece(101, 200)])
+            .is_err()
+    );
+    assert!(
+        trials
+            .combine(1, vec![piece(0, 100), piece(99, 200)])
+            .is_err()
+    );
+    assert!(trials.combine(2, vec![piece(0, 200)]).is_err());
+    assert!(trials.combine(1, vec![piece(0, 99)]).is_err());
+    assert!(trials.combine(1, vec![piece(0, 100)]).is_ok());
+}
+
+#[test]
+fn a_survey_without_gaps_has_no_interval() {
+    assert!(
+        uncertainty(&bare(), 1, 200)
+            .unwrap_err()
+            .reason
+            .contains("no gap")
+    );
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(12))]
+
+    /// The same seed gives the same numbers to the last bit, however the draws are shared out
+    /// and in whatever order the pieces arrive; another seed gives others.
+    #[test]
+    fn pieces_make_no_difference(
+        sizes in prop::collection::vec((1.0..200.0_f64, 0.5..2.5_f64), 2..8),
+        cuts in prop::collection::btree_set(1..400_u32, 0..6),
+        seed in any::<u64>(),
+    ) {
+        let survey = holes(&sizes);
+        let whole = uncertainty(&survey, seed, 400).unwrap();
+        let trials = Trials::new(&survey).unwrap();
+        let mut ends: Vec<u32> = cuts.into_iter().collect();
+        ends.push(400);
+        let mut from = 0;
+        let mut chunks = Vec::new();
+        for end in ends {
+            chunks.push(trials.draw_chunk(seed, from..end));
+            from = end;
+        }
+        chunks.reverse();
+        let pieces = trials.combine(seed, chunks).unwrap();
+        // `{:?}` prints every bit of a number.
+        prop_assert_eq!(format!("{whole:?}"), format!("{pieces:?}"));
+        let other = uncertainty(&survey, seed.wrapping_add(1), 400).unwrap();
+        prop_assert!(other.eqla.mean.to_bits() != whole.eqla.mean.to_bits());
+    }
+}

@@ -1,0 +1,206 @@
+//! The draws: everything in doubt drawn, the vehicle worked out again.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "parallel lists built together; a missing number must never turn into a silent default"
+)]
+
+use super::doubt::{Doubt, Spread};
+use super::random::Draw;
+use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::leakage;
+use crate::assess::model::{Model, Varied, Want, Workbench};
+use crate::physics::flow_law::{FlowLaw, Gas};
+use crate::physics::leakage::AreaConvention;
+use crate::survey::limits::range_of;
+use crate::survey::{Certainty, GapId, Survey};
+use std::ops::Range;
+
+/// Imbalance left in a draw, as a share of the through-flow; the inflow is corrected for it, and
+/// what remains is far below the scatter of the draws.
+const TOLERANCE: f64 = 1e-4;
+
+/// A survey made ready for the draws.
+pub struct Trials {
+    pub(super) model: Model,
+    /// One for each leak: what is in doubt about it, and how much.
+    doubts: Vec<(Doubt, Spread)>,
+    /// Share of the found leakage that was not found, 0…1.
+    pub(super) not_found: Option<f64>,
+    /// Which leaks are unintended.
+    unintended: Vec<bool>,
+    /// Every gap's name and certainty, by leak.
+    pub(super) gaps: Vec<(GapId, String, Certainty)>,
+    /// Flows of each leak at 4, 10 and 50 Pa, with sharp edges as they are, m³/s.
+    flows: Vec<[f64; 3]>,
+    /// Equivalent leakage area of the gaps found, m².
+    pub(super) found_eqla: f64,
+}
+
+/// Some of the draws, worked out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Chunk {
+    pub(super) seed: u64,
+    pub(super) draws: Range<u32>,
+    /// One row for each draw.
+    pub(super) rows: Answer<Vec<f64>>,
+}
+
+/// Columns of a row before those of the cases: ELA, EqLA, EqLA of the unintended gaps, flow at
+/// 50 Pa.
+pub(super) const LEAKAGE_COLUMNS: usize = 4;
+/// Columns of each case: inflow as recorded, inflow at the set temperature, kg/s.
+pub(super) const CASE_COLUMNS: usize = 2;
+
+/// Pressures of ELA, EqLA and the flow at 50 Pa.
+const PRESSURES: [f64; 3] = [leakage::LOW, leakage::MIDDLE, leakage::HIGH];
+
+impl Trials {
+    /// Makes a survey ready.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the air change itself is not.
+    pub fn new(survey: &Survey) -> Answer<Self> {
+        let percent = survey.leakage_not_found_percent.filter(|p| *p > 0.0);
+        let range = range_of("leakage_not_found_percent");
+        if let (Some(percent), Some(range)) = (survey.leakage_not_found_percent, range)
+            && !range.allows(percent)
+        {
+            return Err(NotKnown::because(format!(
+                "leakage not found is {percent} %, which cannot be"
+            )));
+        }
+        let model = Model::new(survey, percent.is_some())?;
+        let mut doubts = Vec::new();
+        let mut unintended = Vec::new();
+        let mut gaps = Vec::new();
+        for leak in &model.leaks {
+            match leak.ledger {
+                Some(at) => {
+                    let gap = &survey.gaps[at];
+                    doubts.push((Doubt::Gap(gap.id), Spread::of_gap(gap.certainty)));
+                    unintended.push(!gap.purpose.must_stay_open());
+                    gaps.push((gap.id, gap.name.clone(), gap.certainty));
+                }
+                None => {
+                    doubts.push((Doubt::NotFound, Spread::of_common(Doubt::NotFound)));
+                    unintended.push(true);
+                }
+            }
+        }
+        let flows: Vec<[f64; 3]> = model
+            .leaks
+            .iter()
+            .map(|leak| {
+                let curve = leak.flow.at(&Gas::REFERENCE);
+                PRESSURES.map(|pressure| curve.flow(pressure))
+            })
+            .collect();
+        let found = flows.iter().take(gaps.len()).map(|flow| flow[1]).sum();
+        Ok(Self {
+            found_eqla: AreaConvention::Equivalent.area(found),
+            model,
+            doubts,
+            not_found: percent.map(|percent| percent / 100.0),
+            unintended,
+            gaps,
+            flows,
+        })
+    }
+
+    /// Everything in doubt, in a fixed order: gaps first.
+    pub(super) fn inputs(&self) -> Vec<(Doubt, Spread)> {
+        let mut inputs: Vec<(Doubt, Spread)> = self.doubts[..self.gaps.len()].to_vec();
+        let mut common = vec![
+            Doubt::Surveyor,
+            Doubt::Discharge,
+            Doubt::WallPressure,
+            Doubt::UnderfloorPressure,
+            Doubt::Wind,
+        ];
+        if self.doubts.len() > self.gaps.len() {
+            common.push(Doubt::NotFound);
+        }
+        inputs.extend(
+            common
+                .into_iter()
+                .map(|doubt| (doubt, Spread::of_common(doubt))),
+        );
+        inputs
+    }
+
+    pub(super) fn columns(&self) -> usize {
+        LEAKAGE_COLUMNS + CASE_COLUMNS * self.model.cases.len()
+    }
+
+    /// Works out some of the draws; `draws` counts from 0. Pieces may be worked out in any order
+    /// and on any thread.
+    #[must_use]
+    pub fn draw_chunk(&self, seed: u64, draws: Range<u32>) -> Chunk {
+        let mut bench = self.model.workbench();
+        let mut varied = self.model.as_surveyed(TOLERANCE);
+        let room = draws.len() * self.columns();
+        let rows = draws
+            .clone()
+            .try_fold(Vec::with_capacity(room), |mut rows, number| {
+                self.draw(Draw::new(seed, number), &mut varied, &mut bench, &mut rows)?;
+                Ok(rows)
+            });
+        Chunk { seed, draws, rows }
+    }
+
+    fn draw(
+        &self,
+        draw: Draw,
+        varied: &mut Varied,
+        bench: &mut Workbench,
+        rows: &mut Vec<f64>,
+    ) -> Answer<()> {
+        let common = |doubt: Doubt| Spread::of_common(doubt).draw(draw, doubt);
+        let surveyor = common(Doubt::Surveyor);
+        for (factor, (doubt, spread)) in varied.factors.iter_mut().zip(&self.doubts) {
+            let own = spread.draw(draw, *doubt);
+            *factor = surveyor
+                * match (doubt, self.not_found) {
+                    (Doubt::NotFound, Some(share)) => share * own,
+                    _ => own,
+                };
+        }
+        varied.discharge = common(Doubt::Discharge);
+        varied.walls = common(Doubt::WallPressure);
+        varied.underfloor = common(Doubt::UnderfloorPressure);
+        varied.wind = common(Doubt::Wind);
+        rows.extend(self.leakage(varied));
+        self.model.evaluate(bench, varied, Want::Both)?;
+        for inflow in &bench.inflows {
+            rows.extend([inflow.recorded, inflow.at_set_temperature]);
+        }
+        Ok(())
+    }
+
+    /// ELA, EqLA, EqLA of the unintended gaps, flow at 50 Pa.
+    fn leakage(&self, varied: &Varied) -> [f64; LEAKAGE_COLUMNS] {
+        let (mut sums, mut unintended) = ([0.0; 3], 0.0);
+        for (at, leak) in self.model.leaks.iter().enumerate() {
+            let flows = match leak.flow.law() {
+                FlowLaw::Power { .. } if leak.flow.behind_area().is_none() => self.flows[at],
+                _ => {
+                    let curve = leak.flow.at_discharge(&Gas::REFERENCE, varied.discharge);
+                    PRESSURES.map(|pressure| curve.flow(pressure))
+                }
+            };
+            let factor = varied.factors[at];
+            for (sum, flow) in sums.iter_mut().zip(flows) {
+                *sum += factor * flow;
+            }
+            if self.unintended[at] {
+                unintended += factor * flows[1];
+            }
+        }
+        [
+            AreaConvention::Effective.area(sums[0]),
+            AreaConvention::Equivalent.area(sums[1]),
+            AreaConvention::Equivalent.area(unintended),
+            sums[2],
+        ]
+    }
+}

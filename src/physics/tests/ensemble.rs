@@ -1,0 +1,159 @@
+//! The fast balance against the exact one.
+
+use proptest::collection::vec;
+use proptest::prelude::*;
+
+use super::super::balance::*;
+use super::super::ensemble::{Ensemble, Placed};
+use super::super::flow_law::{FlowLaw, GapFlow};
+use super::dry_air;
+
+fn law() -> impl Strategy<Value = FlowLaw> {
+    prop_oneof![
+        (1e-5..0.02_f64).prop_map(|area| FlowLaw::Opening {
+            area,
+            discharge: 0.61
+        }),
+        (0.1..4.0_f64, 2e-4..6e-3_f64, 2e-3..60e-3_f64, 0u32..3).prop_map(
+            |(length, width, depth, bends)| FlowLaw::Crack {
+                length,
+                width,
+                depth,
+                bends
+            }
+        ),
+        (1e-5..1e-2_f64, 0.5..1.0_f64).prop_map(|(coefficient, exponent)| FlowLaw::Power {
+            coefficient,
+            exponent
+        }),
+    ]
+}
+
+fn gap() -> impl Strategy<Value = Placed> {
+    let behind = prop::option::weighted(0.3, 1e-4..1e-2_f64);
+    let rise = prop_oneof![Just(0.0), 0.01..2.0_f64];
+    (law(), behind, 0.3..2.6_f64, rise, 1u32..4).prop_map(|(law, behind, z_low, rise, count)| {
+        let one = GapFlow::new(law).unwrap();
+        let one = behind.map_or(one, |area| one.behind(area).unwrap());
+        Placed {
+            flow: one.times(f64::from(count)).unwrap(),
+            z_low,
+            z_high: z_low + rise,
+        }
+    })
+}
+
+/// The same body by the exact balance, the factor on sharp edges put into the sizes themselves.
+fn exact(
+    gaps: &[Placed],
+    factors: &[f64],
+    outside: Vec<f64>,
+    (t_out, t_in): (f64, f64),
+    fans: (f64, f64),
+) -> f64 {
+    let (gas_out, gas_in) = (dry_air(t_out), dry_air(t_in));
+    let paths = gaps
+        .iter()
+        .zip(factors)
+        .map(|(gap, factor)| {
+            let flow = gap.flow.times(*factor).unwrap();
+            Path::new(&flow, &gas_out, &gas_in, gap.z_low, gap.z_high)
+        })
+        .collect();
+    let balance = Balance {
+        paths,
+        supply: fans.0,
+        extract: fans.1,
+    };
+    let conditions = Conditions {
+        density_out: gas_out.density,
+        density_in: gas_in.density,
+        dynamic_pressure: 1.0,
+        datum: 1.4,
+    };
+    balance.solve(&conditions, &outside, 0.0).unwrap().inflow
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(600))]
+
+    /// Same equations, same inflow, whatever the factors and however far off the start; the
+    /// exact balance itself is held to tables solved independently.
+    #[test]
+    fn agrees_with_the_exact_balance(
+        gaps in vec(gap(), 1..40),
+        seeds in vec((0.05..4.0_f64, -1.2..0.8_f64), 40),
+        air in (-10.0..30.0_f64, prop_oneof![Just(0.0), -15.0..30.0_f64]),
+        wind in prop_oneof![Just(0.15), 0.1..60.0_f64],
+        fans in prop_oneof![3 => Just((0.0, 0.0)), 1 => (0.0..0.02_f64, 0.0..0.02_f64)],
+        start in -20.0..20.0_f64,
+    ) {
+        let air = (air.0, air.0 + air.1);
+        let factors: Vec<f64> = seeds.iter().take(gaps.len()).map(|seed| seed.0).collect();
+        let coefficients: Vec<f64> = seeds.iter().take(gaps.len()).map(|seed| seed.1).collect();
+        let body = Ensemble::new(gaps.clone(), dry_air(air.0), dry_air(air.1), 1.4, fans.0, fans.1);
+        let mut member = body.member();
+        body.vary(&mut member, &factors, 1.0);
+        let arranged = body.arrange(&coefficients);
+        body.hold(&mut member, wind, &[(&arranged, 0.4)]);
+        let outside = coefficients.iter().map(|c| wind * (0.4 + 0.6) * c).collect();
+        let expected = exact(&gaps, &factors, outside, air, fans);
+        for (tolerance, allowed) in [(1e-9, 1e-8), (1e-4, 2e-4)] {
+            let struck = body.solve(&member, &arranged, 0.6 * wind, start, tolerance).unwrap();
+            let apart = (struck.inflow - expected).abs();
+            prop_assert!(
+                apart <= allowed * expected.max(1e-9),
+                "{} instead of {expected} at tolerance {tolerance}",
+                struck.inflow
+            );
+        }
+    }
+
+    /// A factor on every sharp edge is a factor on the discharge coefficient: for openings
+    /// alone, `Q = Cd A √(2Δp/ρ)`, the inflow itself.
+    #[test]
+    fn a_discharge_factor_scales_openings(
+        areas in vec((1e-4..1e-2_f64, -1.0..0.6_f64), 2..9),
+        factor in 0.8..1.25_f64,
+    ) {
+        let placed = |at: usize, area: f64| Placed {
+            flow: GapFlow::new(FlowLaw::Opening { area, discharge: 0.61 }).unwrap(),
+            z_low: 0.5 + 0.2 * at as f64,
+            z_high: 0.5 + 0.2 * at as f64,
+        };
+        let gaps = areas.iter().enumerate().map(|(at, (area, _))| placed(at, *area)).collect();
+        let body = Ensemble::new(gaps, dry_air(5.0), dry_air(12.0), 1.4, 0.0, 0.0);
+        let coefficients: Vec<f64> = areas.iter().map(|(_, c)| *c).collect();
+        let wind = body.arrange(&coefficients);
+        let ones = vec![1.0; areas.len()];
+        let inflow = |discharge| {
+            let mut member = body.member();
+            body.vary(&mut member, &ones, discharge);
+            body.solve(&member, &wind, 10.0, 0.0, 1e-10).unwrap().inflow
+        };
+        prop_assert!((inflow(factor) / inflow(1.0) / factor - 1.0).abs() < 1e-8);
+    }
+}
+
+/// A crack and what stands in front of it at another discharge coefficient are the crack and the
+/// opening whose areas are that much other: only the sharp edges change.
+#[test]
+fn a_discharge_factor_leaves_the_friction_of_a_crack() {
+    let crack = FlowLaw::Crack {
+        length: 1.0,
+        width: 1e-3,
+        depth: 20e-3,
+        bends: 0,
+    };
+    let air = dry_air(20.0);
+    let lone = GapFlow::new(crack).unwrap();
+    // Far below the crossing the sharp edge plays no part.
+    let (plain, eased) = (lone.at(&air), lone.at_discharge(&air, 1.1));
+    assert!((plain.flow(0.5) - eased.flow(0.5)).abs() < 1e-15);
+    let behind = |area| lone.behind(area).unwrap();
+    let (moved, wider) = (
+        behind(4e-4).at_discharge(&air, 1.1),
+        behind(4.4e-4).at(&air),
+    );
+    assert!((moved.flow(4.0) / wider.flow(4.0) - 1.0).abs() < 1e-12);
+}
