@@ -151,11 +151,13 @@ fn plot(
             .zip(looks.iter().copied()),
     );
     let colour = palette(ui).outline;
+    let all = curves.iter().flat_map(|(_, points)| points);
+    let furthest = all.map(|[x, _]| *x).fold(0.0, f64::max);
     let response = still_plot(name)
         .x_axis_label(axis)
         .label_formatter(hover)
         .show(ui, |plot| {
-            if let Some(at) = upright {
+            if let Some(at) = upright.filter(|at| *at <= furthest) {
                 plot.vline(VLine::new(upright_name, at).color(colour).width(1.5));
             }
             for ((name, points), look) in curves.iter().zip(&looks) {
@@ -167,10 +169,13 @@ fn plot(
         &format!("Plot of {name}; the figures stand in the table below"),
     );
     if let Some(at) = upright {
-        widgets::muted(
-            ui,
-            format!("The upright line: {upright_name}, {}.", digits_of(at, 2)),
-        );
+        let at_words = digits_of(at, 2);
+        let words = if at <= furthest {
+            format!("The upright line: {upright_name}, {at_words}.")
+        } else {
+            format!("Beyond the right edge: {upright_name}, {at_words}.")
+        };
+        widgets::muted(ui, words);
     }
 }
 

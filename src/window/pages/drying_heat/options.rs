@@ -1,11 +1,12 @@
 //! What would do it: the verdicts in words, one picture, and every option in numbers.
 
-use super::{POINTS_PER_MM, shown};
+use super::{POINTS_PER_MM, cell, shown, unknown};
 use crate::assess::drying::{Energy, Fall, OptionAnswer, OptionCase, Verdict};
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::figure;
 use crate::figure::options::verdict_words;
 use crate::physics::coupled::Running;
+use crate::survey::{Finding, Severity};
 use crate::window::body;
 use crate::window::format::{celsius, digits_of, litres_per_day, percent};
 use crate::window::page::PageContext;
@@ -28,16 +29,34 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
     body::show(ui, &scene, height);
     ui.add_space(4.0);
     table(ui, context, comparison);
-    if !comparison.findings.is_empty() {
-        ui.add_space(4.0);
-        finding_list(ui, context.queue, comparison.findings.iter(), true);
-    }
+    noticed(ui, context, comparison);
     widgets::muted(
         ui,
         "Steady states: what the inside comes to when an option runs for good. Generic sizes are \
          assumptions of this program [A]; enter your own machines and heaters on the Vehicle page, \
          and they take the place of the generic ones.",
     );
+}
+
+/// What was noticed; mere notes are folded away.
+fn noticed(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+    let is_note = |finding: &&Finding| finding.severity == Severity::Note;
+    let all = &comparison.findings;
+    let mut grave = all.iter().filter(|finding| !is_note(finding)).peekable();
+    if grave.peek().is_some() {
+        ui.add_space(4.0);
+        finding_list(ui, context.queue, grave, true);
+    }
+    let notes = all.iter().filter(is_note).count();
+    if notes > 0 {
+        let title = format!("Worth knowing ({notes})");
+        egui::CollapsingHeader::new(title)
+            .id_salt("notes")
+            .show(ui, |ui| {
+                let notes = all.iter().filter(is_note);
+                finding_list(ui, context.queue, notes, true);
+            });
+    }
 }
 
 /// The verdicts in three lines, for those who read no further.
@@ -74,6 +93,7 @@ fn summary(ui: &mut Ui, comparison: &Comparison) {
 
 fn line(ui: &mut Ui, colour: Color32, head: &str, names: &str) {
     ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().interact_size.y = 18.0;
         ui.label(RichText::new(head).family(bold()).color(colour));
         if !names.is_empty() {
             ui.add(Label::new(names).wrap());
@@ -83,16 +103,16 @@ fn line(ui: &mut Ui, colour: Color32, head: &str, names: &str) {
 
 /// Columns of figures, with their widths.
 const COLUMNS: [(&str, f32); 7] = [
-    ("in weather", 66.0),
-    ("inside", 58.0),
-    ("RH", 66.0),
-    ("water removed", 98.0),
-    ("electricity", 98.0),
-    ("cost a month", 92.0),
-    ("fall of RH owed to", 188.0),
+    ("in weather", 92.0),
+    ("inside", 60.0),
+    ("RH", 62.0),
+    ("removed", 88.0),
+    ("electricity", 94.0),
+    ("a month", 74.0),
+    ("fall of RH owed to", 168.0),
 ];
 /// Width of the words at least.
-const WORDS_LEAST: f32 = 290.0;
+const WORDS_LEAST: f32 = 280.0;
 
 fn table(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
     let figures: f32 = COLUMNS.iter().map(|(_, width)| width).sum();
@@ -110,7 +130,8 @@ fn table(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
             for (number, option) in (1..).zip(&comparison.options) {
                 ui.push_id(shown::key(option), |ui| {
                     row(ui, words, |ui, at| match at {
-                        None => told(ui, context, comparison, (number, option)),
+                        None => told(ui, number, option, &context.survey.tariffs.currency),
+                        Some(0) => weathers(ui, context, comparison, number - 1),
                         Some(at) => figures_of(ui, context, comparison, option, at),
                     });
                 });
@@ -142,39 +163,55 @@ fn boxed(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui)) {
 }
 
 /// Name, verdict, the sentence with its reason, and what else is good to know.
-fn told(
-    ui: &mut Ui,
-    context: &mut PageContext<'_>,
-    comparison: &Comparison,
-    (number, option): (usize, &OptionAnswer),
-) {
+fn told(ui: &mut Ui, number: usize, option: &OptionAnswer, currency: &str) {
     ui.spacing_mut().item_spacing = vec2(6.0, 2.0);
+    ui.spacing_mut().interact_size.y = 18.0;
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(number.to_string()).color(palette(ui).muted));
         ui.label(RichText::new(&option.name).family(bold()));
         if option.generic {
             widgets::muted(ui, "generic [A]");
         }
-    });
-    ui.horizontal_wrapped(|ui| {
         let (words, role) = verdict_words(option);
         let colour = body::colour(role, palette(ui));
         ui.label(RichText::new(words).family(bold()).color(colour));
-        for at in [comparison.calmest, comparison.windiest] {
-            if let Some(case) = comparison.cases.get(at) {
-                let topic = Topic::Drying(DryingTopic::Option(number - 1, case.id));
-                widgets::muted(ui, &case.name);
-                let words = format!("{}, {}", option.name, case.name);
-                widgets::working_button(ui, context.queue, topic, &words);
-            }
-        }
     });
     ui.add(Label::new(capital(&option.sentence)).wrap());
-    let more = more(option, &context.survey.tariffs.currency);
+    let more = more(option, currency);
     if !more.is_empty() {
         widgets::muted(ui, more);
     }
     ui.add_space(2.0);
+}
+
+/// The calmest weather case and the windiest, each once.
+fn calmest_and_windiest(comparison: &Comparison) -> Vec<usize> {
+    let mut both = vec![comparison.calmest, comparison.windiest];
+    both.dedup();
+    both
+}
+
+/// The names of the weather cases, each with the way to the option's working in it.
+fn weathers(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison, option: usize) {
+    ui.spacing_mut().interact_size.y = 0.0;
+    let name = comparison.options.get(option).map(|option| &option.name);
+    for at in calmest_and_windiest(comparison) {
+        let Some((case, name)) = comparison.cases.get(at).zip(name) else {
+            continue;
+        };
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing.x = 6.0;
+            let what = format!("{name}, {}", case.name);
+            let topic = Topic::Drying(DryingTopic::Option(option, case.id));
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                widgets::working_button(ui, context.queue, topic, &what);
+                ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
+                    let words = RichText::new(&case.name).color(palette(ui).muted);
+                    ui.add(Label::new(words).truncate());
+                });
+            });
+        });
+    }
 }
 
 /// The sentence with a capital in front and a full stop behind.
@@ -229,35 +266,16 @@ fn figures_of(
     option: &OptionAnswer,
     column: usize,
 ) {
-    let mut both = vec![comparison.calmest, comparison.windiest];
-    both.dedup();
-    for at in both {
-        let name = comparison.cases.get(at).map(|case| case.name.as_str());
-        if column == 0 {
-            let words = RichText::new(name.unwrap_or_default()).color(palette(ui).muted);
-            ui.add(Label::new(words).truncate());
-            continue;
-        }
+    for at in calmest_and_windiest(comparison) {
         match option.cases.get(at) {
             Some(Ok(case)) => {
                 let currency = &context.survey.tariffs.currency;
                 figure_of(ui, case, column, currency);
             }
-            Some(Err(why)) if column == 1 => {
-                unknown(ui, &why.reason);
-            }
-            _ => {
-                ui.label("");
-            }
+            Some(Err(why)) if column == 1 => unknown(ui, &why.reason),
+            _ => cell(ui, ""),
         }
     }
-}
-
-fn unknown(ui: &mut Ui, reason: &str) {
-    let words = RichText::new("not known")
-        .italics()
-        .color(palette(ui).muted);
-    ui.label(words).on_hover_text(reason);
 }
 
 fn figure_of(ui: &mut Ui, case: &OptionCase, column: usize, currency: &str) {
@@ -271,12 +289,12 @@ fn figure_of(ui: &mut Ui, case: &OptionCase, column: usize, currency: &str) {
         6 => case.fall.as_ref().map_or_else(|| "–".to_owned(), owed),
         _ => "–".to_owned(),
     };
-    if column == 2 {
-        let sign = if case.holds { "✔" } else { "" };
-        ui.label(format!("{words} {sign}").trim_end().to_owned());
+    let sign = if column == 2 && case.holds {
+        " ✔"
     } else {
-        ui.label(words);
-    }
+        ""
+    };
+    cell(ui, format!("{words}{sign}"));
 }
 
 fn electricity(energy: &Energy) -> String {
@@ -291,12 +309,8 @@ fn electricity(energy: &Energy) -> String {
 
 fn cost(ui: &mut Ui, cost: &Answer<f64>, currency: &str) {
     match cost {
-        Ok(cost) if *cost > 0.0 => {
-            ui.label(money(*cost, currency));
-        }
-        Ok(_) => {
-            ui.label("–");
-        }
+        Ok(cost) if *cost > 0.0 => cell(ui, money(*cost, currency)),
+        Ok(_) => cell(ui, "–"),
         Err(why) => unknown(ui, &why.reason),
     }
 }
