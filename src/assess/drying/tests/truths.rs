@@ -97,6 +97,42 @@ fn the_sentence_gives_the_reason_in_numbers() {
 }
 
 #[test]
+fn sentences_say_still_and_windy_and_name_no_weather_case() {
+    let mut survey = body();
+    for case in &mut survey.weather {
+        case.name = format!("case number {}", case.id.0);
+    }
+    let comparison = compared(&survey);
+    for option in &comparison.options {
+        assert!(
+            !option.sentence.contains("case number"),
+            "{}",
+            option.sentence
+        );
+    }
+    let rotor = option(&comparison, ROTOR);
+    let (calm, wind) = (still(&comparison, ROTOR), windy(&comparison, ROTOR));
+    let litres = |case: &OptionCase| crate::assess::number::significant(case.removal_kg_s * DAY, 2);
+    let expected = format!(
+        "holds 55 % still and windy: removes {} L a day, running {:.0} % of the time, when still and {} L a day, running {:.0} % of the time, when windy; still 55 % at",
+        litres(calm),
+        calm.duty * 100.0,
+        litres(wind),
+        wind.duty * 100.0
+    );
+    assert!(rotor.sentence.starts_with(&expected), "{}", rotor.sentence);
+    // One case alone is neither still nor windy.
+    survey.weather.truncate(1);
+    for option in &compared(&survey).options {
+        let sentence = &option.sentence;
+        assert!(
+            !sentence.contains("still") && !sentence.contains("windy"),
+            "{sentence}"
+        );
+    }
+}
+
+#[test]
 fn sealing_lowers_what_has_to_be_removed() {
     let mut survey = body();
     let before = compared(&survey);

@@ -6,6 +6,7 @@ mod cases;
 mod cautions;
 mod chart;
 mod curves;
+mod option_rows;
 mod options;
 mod safety;
 mod shown;

@@ -1,7 +1,7 @@
 //! What to look for when buying: removal needed, rated capacities, heaters.
 
 use super::{CARD_LEAST, cell, curves, small, unknown};
-use crate::assess::drying::{Capacity, HeaterFor, HeaterSize, SizedFor};
+use crate::assess::drying::{Capacity, HeaterFor, HeaterSize, SizedFor, Sizing};
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::survey::MachineKind;
 use crate::window::format::{celsius, digits_of, litres_per_day, percent, watts};
@@ -41,6 +41,19 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
     });
 }
 
+/// Sizes once the planned gaps are sealed.
+fn then(comparison: &Comparison) -> Option<&Sizing> {
+    let then = comparison.after_plan.as_ref()?.comparison.as_ref().ok()?;
+    Some(&then.sizing)
+}
+
+/// A size after the plan, in small under the one as surveyed.
+fn after_plan(ui: &mut Ui, size: Option<&Answer<f64>>, words: impl FnOnce(f64) -> String) {
+    if let Some(Ok(size)) = size {
+        small(ui, format!("after the plan {}", words(*size)));
+    }
+}
+
 fn head(ui: &mut Ui, words: &str) {
     ui.label(RichText::new(words).family(bold()));
 }
@@ -61,7 +74,7 @@ fn capacities(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Compariso
         .show(ui, |ui| {
             small_heads(ui, ["kind, as rated at", "still", "windy", "design"]);
             for kind in KINDS {
-                capacities_of(ui, context, all, kind);
+                capacities_of(ui, context, comparison, kind);
             }
         });
     let inside = all
@@ -78,7 +91,13 @@ fn capacities(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Compariso
 }
 
 /// The row of one kind of machine.
-fn capacities_of(ui: &mut Ui, context: &mut PageContext<'_>, all: &[Capacity], kind: MachineKind) {
+fn capacities_of(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    comparison: &Comparison,
+    kind: MachineKind,
+) {
+    let all = &comparison.sizing.capacities;
     let of_kind = || (0..).zip(all).filter(|(_, size)| size.kind == kind);
     let Some((_, first)) = of_kind().next() else {
         return;
@@ -92,6 +111,10 @@ fn capacities_of(ui: &mut Ui, context: &mut PageContext<'_>, all: &[Capacity], k
         ui.vertical(|ui| {
             if let Some((at, size)) = of_kind().find(|(_, size)| size.sized_for == weather) {
                 capacity(ui, context, at, size);
+                let then = then(comparison).and_then(|then| then.capacities.get(at));
+                after_plan(ui, then.map(|size| &size.rated_kg_s), |kg_s| {
+                    litres_per_day(kg_s * 86_400.0)
+                });
             }
         });
     }
@@ -129,7 +152,8 @@ fn heaters(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) 
             let heads = ["to hold", "rating", "of it air, fabric", "heat a month", ""];
             small_heads(ui, heads);
             for (at, size) in (0..).zip(&comparison.sizing.heaters) {
-                let what = heater(ui, size);
+                let then = then(comparison).and_then(|then| then.heaters.get(at));
+                let what = heater(ui, size, then);
                 let topic = Topic::Drying(DryingTopic::Heater(at));
                 widgets::working_button(ui, context.queue, topic, what);
                 ui.end_row();
@@ -147,7 +171,7 @@ fn heaters(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) 
 }
 
 /// The cells of one heater; the words for it.
-fn heater(ui: &mut Ui, size: &HeaterSize) -> &'static str {
+fn heater(ui: &mut Ui, size: &HeaterSize, then: Option<&HeaterSize>) -> &'static str {
     let what = match size.heater_for {
         HeaterFor::FrostGuard => "heater for frost guard",
         HeaterFor::SetTemperature => "heater while drying",
@@ -157,7 +181,10 @@ fn heater(ui: &mut Ui, size: &HeaterSize) -> &'static str {
         cell(ui, what);
         small(ui, celsius(size.inside_c));
     });
-    answer(ui, &size.rating_w, watts);
+    ui.vertical(|ui| {
+        answer(ui, &size.rating_w, watts);
+        after_plan(ui, then.map(|size| &size.rating_w), watts);
+    });
     answer(ui, &size.air_w, |air| {
         format!("{}, {}", watts(air), watts(size.fabric_w))
     });
