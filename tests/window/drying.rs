@@ -118,8 +118,9 @@ fn planned_gaps_put_every_option_beside_itself_after_the_plan() {
         "how? {}, {}, after the plan",
         all.options[0].name, case.name
     );
-    window.get_by_role_and_label(Role::Link, &name).click();
+    window.get_by_role_and_label(Role::Link, &name).focus();
     window.run();
+    press(&mut window, Key::Enter);
     let topic = Topic::Drying(DryingTopic::AfterPlan(0, case.id));
     assert_eq!(window.state().view().working, Some(topic));
     let survey = survey(&window).clone();

@@ -6,7 +6,7 @@ use super::state::Judge;
 use super::{Ground, equipment, library, money, verdict};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
-use crate::physics::coupled;
+use crate::physics::coupled::{self, Running};
 use crate::physics::machine::Machine as PhysicalMachine;
 use crate::survey::{Heater, HeaterFuel, HeaterId, Item, Machine, MachineId, MachineKind};
 
@@ -233,7 +233,8 @@ fn lockers_open(ground: &Ground<'_>, before: &[Answer<OptionCase>]) -> OptionAns
     finish(ground, &appliances, cases)
 }
 
-/// As much heat, all the time, as the large machine draws on average in the same weather.
+/// As much heat, all the time, as the large machine draws on average in the same weather; where
+/// it is too cold for the machine to start, what it would draw.
 fn same_heat(
     ground: &Ground<'_>,
     situations: &[Answer<Situation<'_>>],
@@ -251,11 +252,15 @@ fn same_heat(
         .enumerate()
         .map(|(at, situation)| {
             let situation = situation.as_ref().map_err(Clone::clone)?;
-            let drawn = machine
+            let case = machine
                 .and_then(|option| option.cases.get(at))
                 .ok_or_else(|| NotKnown::because("there is no large machine"))?
-                .clone()?
-                .machine_w;
+                .as_ref()
+                .map_err(Clone::clone)?;
+            let drawn = match (case.running, large.machine.as_ref().and_then(most_power_w)) {
+                (Running::TooCold, Some(most)) => most,
+                _ => case.machine_w,
+            };
             let fitted = Fitted {
                 heater: Some(coupled::Heater {
                     rating: drawn,

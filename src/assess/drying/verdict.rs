@@ -149,15 +149,7 @@ impl Words {
             if still.duty <= 0.0 && windy.duty <= 0.0 {
                 return "the machine has nothing to do".to_owned();
             }
-            let part = |case: &OptionCase| {
-                let litres = litres(case.removal_kg_s);
-                format!(
-                    "{litres} L a day, running {} of the time,",
-                    percent(case.duty)
-                )
-            };
-            let removed = self.both(&part(still), &part(windy));
-            return format!("removes {}", removed.trim_end_matches(','));
+            return self.removes(still, windy);
         }
         let (worse, when) = self.worse(still, windy);
         format!(
@@ -165,6 +157,18 @@ impl Words {
             litres(worse.removal_kg_s),
             self.brings_in(worse),
         )
+    }
+
+    fn removes(&self, still: &OptionCase, windy: &OptionCase) -> String {
+        let (calm, wind) = (litres(still.removal_kg_s), litres(windy.removal_kg_s));
+        let (seldom, often) = (percent(still.duty), percent(windy.duty));
+        if self.one_case {
+            format!("removes {calm} L a day, running {seldom} of the time")
+        } else {
+            format!(
+                "removes {calm} L a day when still and {wind} when windy, running {seldom} and {often} of the time"
+            )
+        }
     }
 
     fn without_machine(

@@ -1,6 +1,7 @@
 //! What must hold whatever the vehicle.
 
 use super::*;
+use crate::physics::coupled::Running;
 use crate::survey::{
     Closing, CostBasis, MoistureSource, Purpose, Remedy, RemedyKind, SourceId, SourceKind,
     WorkState,
@@ -97,6 +98,21 @@ fn the_sentence_gives_the_reason_in_numbers() {
 }
 
 #[test]
+fn where_a_machine_is_too_cold_to_start_its_heat_alone_still_warms() {
+    let mut survey = body();
+    for case in &mut survey.weather {
+        case.outside_c = 2.0;
+    }
+    survey.machines = vec![own_machine(1, MachineKind::Compressor, 10.0, 280.0)];
+    let comparison = compared(&survey);
+    assert_eq!(windy(&comparison, COMPRESSOR).running, Running::TooCold);
+    let same = windy(&comparison, OptionKind::SameHeat);
+    assert!((same.heater_w - 280.0).abs() < 1e-9);
+    let nothing = windy(&comparison, OptionKind::Nothing);
+    assert!(same.inside.t_c > nothing.inside.t_c + 1.0 && same.rh < nothing.rh - 0.05);
+}
+
+#[test]
 fn sentences_say_still_and_windy_and_name_no_weather_case() {
     let mut survey = body();
     for case in &mut survey.weather {
@@ -114,10 +130,10 @@ fn sentences_say_still_and_windy_and_name_no_weather_case() {
     let (calm, wind) = (still(&comparison, ROTOR), windy(&comparison, ROTOR));
     let litres = |case: &OptionCase| crate::assess::number::significant(case.removal_kg_s * DAY, 2);
     let expected = format!(
-        "holds 55 % still and windy: removes {} L a day, running {:.0} % of the time, when still and {} L a day, running {:.0} % of the time, when windy; still 55 % at",
+        "holds 55 % still and windy: removes {} L a day when still and {} when windy, running {:.0} % and {:.0} % of the time; still 55 % at",
         litres(calm),
-        calm.duty * 100.0,
         litres(wind),
+        calm.duty * 100.0,
         wind.duty * 100.0
     );
     assert!(rotor.sentence.starts_with(&expected), "{}", rotor.sentence);

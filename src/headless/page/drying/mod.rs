@@ -11,6 +11,7 @@ use crate::assess::{Answer, NotKnown};
 use crate::survey::Survey;
 
 const L_PER_DAY: f64 = 86_400.0;
+const G_PER_H: f64 = 3.6e6;
 
 pub(super) fn print(page: &mut Page, survey: &Survey, comparison: &Answer<Comparison>) {
     page.heading("Drying and heating compared");
@@ -88,6 +89,7 @@ impl Section<'_> {
                 then.verdicts(page);
                 page.blank();
                 then.options(page);
+                page.blank();
                 then.capacities(page);
                 page.blank();
                 then.heaters(page);
@@ -128,6 +130,9 @@ impl Section<'_> {
             page.blank();
         }
         unknowns.print(page);
+        if !unknowns.reasons.is_empty() {
+            page.blank();
+        }
         self.months_and_supply(page);
         page.hanging(
             "  ",
@@ -143,21 +148,16 @@ impl Section<'_> {
 
     /// Where the air cannot hold its water.
     fn condensation(&self, page: &mut Page) {
-        for option in &self.comparison.options {
-            let wet: Vec<String> = self
-                .comparison
-                .cases
-                .iter()
-                .zip(&option.cases)
-                .filter_map(|(case, state)| {
-                    let wet = state.as_ref().ok()?.condensation_kg_s;
-                    let grams = figure(wet * 3.6e6, 2);
-                    (wet > 0.0).then(|| format!("{}: {grams} g/h", case.name))
-                })
-                .collect();
+        for (at, case) in self.comparison.cases.iter().enumerate() {
+            let wet = |option: &OptionAnswer| {
+                let wet = option.cases.get(at)?.as_ref().ok()?.condensation_kg_s;
+                let grams = figure(wet * G_PER_H, 2);
+                (wet > 0.0).then(|| format!("{} {grams}", option.name))
+            };
+            let wet: Vec<String> = self.comparison.options.iter().filter_map(wet).collect();
             if !wet.is_empty() {
-                let words = format!("  condenses inside, {}: ", option.name);
-                page.hanging(&words, &wet.join(", "));
+                let head = format!("  Condenses inside, g/h, {}: ", case.name);
+                page.hanging(&head, &wet.join("; "));
             }
         }
     }

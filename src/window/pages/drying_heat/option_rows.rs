@@ -1,7 +1,7 @@
 //! Every option in numbers: a row each with its verdict, and its states still and windy, as
 //! surveyed and after the plan.
 
-use super::{cell, shown, unknown};
+use super::{cell, shown, small, unknown};
 use crate::assess::drying::{Energy, Fall, OptionAnswer, OptionCase};
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::figure::options::verdict_words;
@@ -12,7 +12,7 @@ use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets;
 use eframe::egui;
-use egui::{Align, Label, Layout, RichText, ScrollArea, Stroke, Ui, vec2};
+use egui::{Align, Label, Layout, RichText, Stroke, Ui, vec2};
 
 const GRAMS_PER_HOUR: f64 = 3.6e6;
 
@@ -32,34 +32,59 @@ const FIRST_WITH_PLAN: f32 = 132.0;
 /// Width of the words at least.
 const WORDS_LEAST: f32 = 280.0;
 
-/// Draws the options in numbers, each with its verdict in words.
+/// Draws the options in numbers, each with its verdict in words: a table where there is room for
+/// it, and else lines.
 pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
     let mut widths = WIDTHS;
     if comparison.after_plan.is_some() {
         widths[0] = FIRST_WITH_PLAN;
     }
     let figures: f32 = widths.iter().sum();
-    let words = (ui.available_width() - figures - 8.0).max(WORDS_LEAST);
-    ScrollArea::horizontal()
-        .id_salt("options")
-        .auto_shrink([false, true])
-        .show(ui, |ui| {
-            ui.spacing_mut().item_spacing = vec2(0.0, 2.0);
-            row(ui, words, &widths, |ui, at| {
-                if let Some(head) = at.and_then(|at| COLUMNS.get(at)) {
-                    widgets::muted(ui, *head);
-                }
+    let words = ui.available_width() - figures - 8.0;
+    if words < WORDS_LEAST {
+        narrow(ui, context, comparison);
+        return;
+    }
+    ui.scope(|ui| {
+        ui.spacing_mut().item_spacing = vec2(0.0, 2.0);
+        row(ui, words, &widths, |ui, at| {
+            if let Some(head) = at.and_then(|at| COLUMNS.get(at)) {
+                widgets::muted(ui, *head);
+            }
+        });
+        for (at, option) in comparison.options.iter().enumerate() {
+            ui.push_id(shown::key(option), |ui| {
+                row(ui, words, &widths, |ui, column| match column {
+                    None => told(ui, context, comparison, at),
+                    Some(0) => weathers(ui, context, comparison, at),
+                    Some(column) => figures_of(ui, context, comparison, at, column),
+                });
             });
-            for (at, option) in comparison.options.iter().enumerate() {
-                ui.push_id(shown::key(option), |ui| {
-                    row(ui, words, &widths, |ui, column| match column {
-                        None => told(ui, context, comparison, at),
-                        Some(0) => weathers(ui, context, comparison, at),
-                        Some(column) => figures_of(ui, context, comparison, at, column),
-                    });
+        }
+    });
+}
+
+/// The options one under the other, each figure with its name.
+fn narrow(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+    for (at, option) in comparison.options.iter().enumerate() {
+        ui.push_id(shown::key(option), |ui| {
+            ui.separator();
+            ui.scope(|ui| told(ui, context, comparison, at));
+            for line in lines(comparison, at) {
+                ui.horizontal_wrapped(|ui| {
+                    ui.spacing_mut().interact_size.y = 18.0;
+                    ui.spacing_mut().item_spacing = vec2(6.0, 1.0);
+                    let words = RichText::new(line.words).family(bold());
+                    ui.add(Label::new(words).extend());
+                    working(ui, context, comparison, at, &line);
+                    for (column, name) in COLUMNS.iter().enumerate().skip(1) {
+                        small(ui, *name);
+                        figure_in(ui, context, &line, column);
+                    }
                 });
             }
         });
+    }
 }
 
 /// Words in front, `None` for the cell, and a figure for each column; a rule below.
@@ -173,34 +198,42 @@ fn lines(comparison: &Comparison, option: usize) -> Vec<Line<'_>> {
 /// The weathers, each with the way to the option's working in it.
 fn weathers(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison, option: usize) {
     ui.spacing_mut().interact_size.y = 0.0;
-    let name = comparison.options.get(option).map(|option| &option.name);
     for line in lines(comparison, option) {
-        let Some((case, name)) = comparison.cases.get(line.at).zip(name) else {
-            continue;
-        };
+        let case = comparison.cases.get(line.at);
+        let name = case.map_or("", |case| case.name.as_str());
         ui.horizontal(|ui| {
             ui.spacing_mut().item_spacing.x = 6.0;
-            let (what, topic) = if line.after_plan {
-                (
-                    format!("{name}, {}, after the plan", case.name),
-                    DryingTopic::AfterPlan(option, case.id),
-                )
-            } else {
-                (
-                    format!("{name}, {}", case.name),
-                    DryingTopic::Option(option, case.id),
-                )
-            };
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                widgets::working_button(ui, context.queue, Topic::Drying(topic), &what);
+                working(ui, context, comparison, option, &line);
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
                     let words = RichText::new(line.words).color(palette(ui).muted);
-                    ui.add(Label::new(words).truncate())
-                        .on_hover_text(&case.name);
+                    ui.add(Label::new(words).truncate()).on_hover_text(name);
                 });
             });
         });
     }
+}
+
+/// The way to the working of a line.
+fn working(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    comparison: &Comparison,
+    option: usize,
+    line: &Line<'_>,
+) {
+    let named = comparison.options.get(option);
+    let Some((case, named)) = comparison.cases.get(line.at).zip(named) else {
+        return;
+    };
+    let what = format!("{}, {}", named.name, case.name);
+    let (what, topic) = if line.after_plan {
+        let topic = DryingTopic::AfterPlan(option, case.id);
+        (format!("{what}, after the plan"), topic)
+    } else {
+        (what, DryingTopic::Option(option, case.id))
+    };
+    widgets::working_button(ui, context.queue, Topic::Drying(topic), &what);
 }
 
 /// The sentence with a capital in front and a full stop behind.
@@ -268,14 +301,18 @@ fn figures_of(
     column: usize,
 ) {
     for line in lines(comparison, option) {
-        match line.case {
-            Ok(case) => {
-                let currency = &context.survey.tariffs.currency;
-                figure_of(ui, case, column, currency);
-            }
-            Err(why) if column == 1 => unknown(ui, &why.reason),
-            Err(_) => cell(ui, ""),
+        figure_in(ui, context, &line, column);
+    }
+}
+
+fn figure_in(ui: &mut Ui, context: &PageContext<'_>, line: &Line<'_>, column: usize) {
+    match line.case {
+        Ok(case) => {
+            let currency = &context.survey.tariffs.currency;
+            figure_of(ui, case, column, currency);
         }
+        Err(why) if column == 1 => unknown(ui, &why.reason),
+        Err(_) => cell(ui, ""),
     }
 }
 

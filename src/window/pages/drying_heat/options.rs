@@ -132,6 +132,7 @@ fn weathers(ui: &mut Ui, comparison: &Comparison) {
     let (still, windy) = (named(comparison.calmest), named(comparison.windiest));
     if let (Some((still, calm)), Some((windy, wind))) = (still, windy)
         && comparison.calmest != comparison.windiest
+        && (!still.eq_ignore_ascii_case("still") || !windy.eq_ignore_ascii_case("windy"))
     {
         widgets::muted(
             ui,

@@ -110,22 +110,27 @@ fn capacities_of(
     for weather in WEATHERS {
         ui.vertical(|ui| {
             if let Some((at, size)) = of_kind().find(|(_, size)| size.sized_for == weather) {
-                capacity(ui, context, at, size);
                 let then = then(comparison).and_then(|then| then.capacities.get(at));
-                after_plan(ui, then.map(|size| &size.rated_kg_s), |kg_s| {
-                    litres_per_day(kg_s * 86_400.0)
-                });
+                capacity(ui, context, at, (size, then));
             }
         });
     }
     ui.end_row();
 }
 
-fn capacity(ui: &mut Ui, context: &mut PageContext<'_>, at: usize, size: &Capacity) {
+/// A capacity as surveyed, and under it the one after the plan.
+fn capacity(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    at: usize,
+    (size, then): (&Capacity, Option<&Capacity>),
+) {
     match (&size.rated_kg_s, &size.needed_kg_s) {
         (Ok(rated), Ok(needed)) if *needed > 0.0 => {
             cell(ui, litres_per_day(rated * 86_400.0));
             small(ui, format!("takes {}", litres_per_day(needed * 86_400.0)));
+            let then = then.map(|size| &size.rated_kg_s);
+            after_plan(ui, then, |kg_s| litres_per_day(kg_s * 86_400.0));
         }
         (Ok(_), Ok(_)) => cell(ui, "none needed"),
         (Err(why), _) | (_, Err(why)) => unknown(ui, &why.reason),
