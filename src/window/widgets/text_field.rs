@@ -115,7 +115,7 @@ impl<'a> TextField<'a> {
         } else {
             TextEdit::singleline(&mut text)
                 .return_key(None)
-                .vertical_align(egui::Align::Center)
+                .align(egui::Align2::LEFT_CENTER)
         };
         let response = edit
             .id(self.id)
