@@ -21,6 +21,8 @@ const WINDY: f64 = 23.0;
 const LETTER: f64 = 2.5;
 /// Width of a letter on average, in heights of it.
 const LETTER_WIDTH: f64 = 0.62;
+/// Room that a label of the axis wants, mm.
+const LABEL: f64 = 9.0;
 /// Half the height of a band, mm.
 const BAND: f64 = 1.5;
 
@@ -137,6 +139,15 @@ impl Axis {
         }
     }
 
+    /// Every how many tenths there is room for a label.
+    fn labelled(&self) -> i32 {
+        let apart = (self.right - self.left) / (1.0 - self.least) / 10.0;
+        [1, 2, 5]
+            .into_iter()
+            .find(|tenths| apart * f64::from(*tenths) >= LABEL)
+            .unwrap_or(10)
+    }
+
     fn draw(&self, scene: &mut Scene) {
         for tenth in 0..=10 {
             let rh = f64::from(tenth) / 10.0;
@@ -144,8 +155,10 @@ impl Axis {
                 continue;
             }
             scene.add(self.upright(rh, HEAD - 1.0, Role::Ground, 0.2, Dash::Solid));
-            let at = Point::new(self.x(rh), self.bottom + 2.2);
-            scene.text(at, percent(rh), 2.2, Role::Faint, Anchor::Middle);
+            if tenth % self.labelled() == 0 {
+                let at = Point::new(self.x(rh), self.bottom + 2.2);
+                scene.text(at, percent(rh), 2.2, Role::Faint, Anchor::Middle);
+            }
         }
         let middle = f64::midpoint(self.left, self.right);
         let at = Point::new(middle, self.bottom + 6.0);
@@ -430,6 +443,29 @@ mod tests {
                     assert!(from >= -1.0 && to <= width + 1.0, "{text}: {from} to {to}");
                 }
             }
+        }
+    }
+
+    #[test]
+    fn labels_of_the_axis_stand_clear_of_each_other_at_every_width() {
+        for width in [120.0, 140.0, 180.0, 240.0, 400.0] {
+            let scene = options(&comparison(), width);
+            let foot = scene.height - FOOT + 2.2;
+            let mut xs = Vec::new();
+            for mark in &scene.marks {
+                if let Shape::Text { at, .. } = &mark.shape
+                    && (at.y - foot).abs() < 1e-9
+                {
+                    xs.push(at.x);
+                }
+            }
+            assert!(xs.len() >= 2, "{width}");
+            // Five letters of the axis's size.
+            let wide = 5.0 * 2.2 * LETTER_WIDTH;
+            assert!(
+                xs.windows(2).all(|pair| pair[1] - pair[0] > wide),
+                "{width}: {xs:?}"
+            );
         }
     }
 

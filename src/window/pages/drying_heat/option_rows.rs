@@ -78,6 +78,9 @@ fn narrow(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
                     ui.add(Label::new(words).extend());
                     working(ui, context, comparison, at, &line);
                     for (column, name) in COLUMNS.iter().enumerate().skip(1) {
+                        if is_nothing(&line, column) {
+                            continue;
+                        }
                         small(ui, *name);
                         figure_in(ui, context, &line, column);
                     }
@@ -302,6 +305,20 @@ fn figures_of(
 ) {
     for line in lines(comparison, option) {
         figure_in(ui, context, &line, column);
+    }
+}
+
+/// Whether a column has nothing to tell in a line.
+fn is_nothing(line: &Line<'_>, column: usize) -> bool {
+    let Ok(case) = line.case else {
+        return column > 1;
+    };
+    match column {
+        3 => case.running != Running::TooCold && case.removal_kg_s <= 0.0,
+        4 => drawn(&case.energy) == "–",
+        5 => matches!(case.energy.cost_per_month, Ok(cost) if cost <= 0.0),
+        6 => case.fall.is_none(),
+        _ => false,
     }
 }
 
