@@ -4,6 +4,8 @@ use super::commands;
 use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
 use super::jobs::{self, Jobs, Results, Spawner};
+use super::keep::DataFolder;
+use super::keeping::Keeping;
 use super::looks::Looks;
 use super::notices::Notices;
 use super::page::{Page, PageContext, Queue, ViewState};
@@ -28,6 +30,8 @@ pub struct Start {
     pub picker: Picker,
     /// Sample surveys offered on the start page.
     pub samples: Vec<PathBuf>,
+    /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
+    pub data: Option<DataFolder>,
 }
 
 impl Start {
@@ -40,10 +44,11 @@ impl Start {
             spawner: jobs::on_a_thread(),
             picker: picker::system(),
             samples: start_page::samples(Path::new("sample-surveys")),
+            data: DataFolder::of_the_platform(),
         }
     }
 
-    /// As tests start: results at once, no file dialog, no samples.
+    /// As tests start: results at once, no file dialog, no samples, nothing kept.
     #[must_use]
     pub fn test(path: Option<PathBuf>) -> Self {
         Self {
@@ -51,6 +56,7 @@ impl Start {
             spawner: jobs::inline(),
             picker: picker::none(),
             samples: Vec::new(),
+            data: None,
         }
     }
 }
@@ -75,6 +81,7 @@ pub struct App {
     pub(super) samples: Vec<PathBuf>,
     pub(super) may_close: bool,
     pub(super) looks: Looks,
+    pub(super) keeping: Keeping,
     submitted: Option<u64>,
     title: String,
 }
@@ -88,6 +95,9 @@ impl App {
         looks.apply(&cc.egui_ctx);
         let ctx = cc.egui_ctx.clone();
         let jobs = Jobs::new(start.spawner, Arc::new(move || ctx.request_repaint()));
+        let ctx = cc.egui_ctx.clone();
+        let (keeping, problem) =
+            Keeping::start(start.data, Box::new(move || ctx.request_repaint()));
         let mut app = Self {
             document: None,
             backups: Backups::default(),
@@ -101,9 +111,13 @@ impl App {
             samples: start.samples,
             may_close: false,
             looks,
+            keeping,
             submitted: None,
             title: String::new(),
         };
+        if let Some(problem) = problem {
+            app.notices.tell(Severity::Warning, problem);
+        }
         if let Some(path) = start.path {
             app.open_file(&path);
         }
@@ -163,6 +177,7 @@ impl App {
             page,
             ..ViewState::default()
         };
+        self.keeping.let_go();
         self.jobs.forget();
         self.submitted = None;
         self.document = Some(document);
@@ -270,7 +285,12 @@ impl App {
             .frame(panel_frame(palette.page, 8))
             .show(ui, |ui| {
                 ScrollArea::vertical().show(ui, |ui| {
-                    start_page::show(ui, &self.samples, &mut self.queue);
+                    let offered = start_page::Offered {
+                        rescued: self.keeping.offers(),
+                        recent: self.keeping.recent(),
+                        samples: &self.samples,
+                    };
+                    start_page::show(ui, &offered, &mut self.queue);
                 });
             });
     }
@@ -295,6 +315,7 @@ impl eframe::App for App {
         }
         self.guard_closing(ctx);
         self.work_out();
+        self.keep(ctx);
         self.tell_title(ctx);
     }
 

@@ -1,5 +1,6 @@
-//! What the user chose about the looks: colours and size. Kept between runs.
+//! What the user chose about the looks: colours, size, page. Kept between runs.
 
+use super::page::Page;
 use eframe::egui;
 use egui::ThemePreference;
 
@@ -10,6 +11,8 @@ pub struct Looks {
     pub theme: ThemePreference,
     /// Size of everything: 1 to 2.
     pub zoom: f32,
+    /// The page that was shown last.
+    pub page: Option<Page>,
 }
 
 /// Sizes on offer.
@@ -17,12 +20,14 @@ pub const ZOOM_RANGE: std::ops::RangeInclusive<f32> = 1.0..=2.0;
 
 const THEME_KEY: &str = "colours";
 const ZOOM_KEY: &str = "zoom";
+const PAGE_KEY: &str = "page";
 
 impl Default for Looks {
     fn default() -> Self {
         Self {
             theme: ThemePreference::System,
             zoom: 1.0,
+            page: None,
         }
     }
 }
@@ -46,6 +51,10 @@ impl Looks {
         {
             looks.set_zoom(zoom);
         }
+        let page = storage.get_string(PAGE_KEY);
+        looks.page = Page::ALL
+            .into_iter()
+            .find(|known| page.as_deref() == Some(known.name()));
         looks
     }
 
@@ -58,6 +67,9 @@ impl Looks {
         };
         storage.set_string(THEME_KEY, word.to_owned());
         storage.set_string(ZOOM_KEY, self.zoom.to_string());
+        if let Some(page) = self.page {
+            storage.set_string(PAGE_KEY, page.name().to_owned());
+        }
     }
 
     /// Sets the size, within what is on offer, in steps of a tenth.

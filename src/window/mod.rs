@@ -11,6 +11,8 @@ pub mod dialogs;
 pub mod document;
 pub mod format;
 pub mod jobs;
+pub mod keep;
+mod keeping;
 pub mod ledger;
 pub mod looks;
 pub mod notices;
