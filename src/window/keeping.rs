@@ -188,6 +188,10 @@ impl App {
         let Some(document) = &mut self.document else {
             return;
         };
+        if self.may_close {
+            // What is unsaved now was let go.
+            return;
+        }
         self.keeping.note(document);
         self.looks.page = Some(self.view.page);
         self.tell_of_rescued();
