@@ -65,7 +65,8 @@ pub fn show(ui: &mut Ui, offered: &Offered<'_>, queue: &mut Queue) {
         ui.with_layout(egui::Layout::top_down(egui::Align::Min), |ui| {
             if !offered.rescued.is_empty() {
                 widgets::card(ui, "Rescued work", |ui| {
-                    let words = "Gapledger ended before this was saved. Nothing of it is lost.";
+                    let words =
+                        "Gapledger ended before this was saved. At most its last three seconds are lost.";
                     widgets::muted(ui, words);
                     for offer in offered.rescued {
                         ui.push_id(&offer.path, |ui| rescued(ui, offer, queue));
