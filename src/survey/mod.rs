@@ -37,6 +37,7 @@ pub use ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, MachineId, SourceId, WeatherId, ZoneId,
 };
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
+pub use starting::{StartingSizes, starting_sizes};
 pub use vehicle::{Appliance, ApplianceKind, Vehicle, VehicleKind};
 
 /// Who made the survey, of what, where and when.

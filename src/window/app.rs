@@ -5,6 +5,8 @@ use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
 use super::guide::Guide;
 use super::jobs::{self, Jobs, Results, Spawner};
+use super::keep::DataFolder;
+use super::keeping::Keeping;
 use super::looks::Looks;
 use super::notices::Notices;
 use super::page::{Page, PageContext, Queue, ViewState};
@@ -31,6 +33,8 @@ pub struct Start {
     pub samples: Vec<PathBuf>,
     /// Whether someone new is shown the first steps.
     pub guide: bool,
+    /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
+    pub data: Option<DataFolder>,
 }
 
 impl Start {
@@ -44,10 +48,11 @@ impl Start {
             picker: picker::system(),
             samples: start_page::samples(Path::new("sample-surveys")),
             guide: true,
+            data: DataFolder::of_the_platform(),
         }
     }
 
-    /// As tests start: results at once, no file dialog, no samples.
+    /// As tests start: results at once, no file dialog, no samples, nothing kept.
     #[must_use]
     pub fn test(path: Option<PathBuf>) -> Self {
         Self {
@@ -56,6 +61,7 @@ impl Start {
             picker: picker::none(),
             samples: Vec::new(),
             guide: false,
+            data: None,
         }
     }
 }
@@ -81,6 +87,7 @@ pub struct App {
     pub(super) may_close: bool,
     pub(super) looks: Looks,
     pub(super) guide: Guide,
+    pub(super) keeping: Keeping,
     submitted: Option<u64>,
     title: String,
 }
@@ -94,6 +101,9 @@ impl App {
         looks.apply(&cc.egui_ctx);
         let ctx = cc.egui_ctx.clone();
         let jobs = Jobs::new(start.spawner, Arc::new(move || ctx.request_repaint()));
+        let ctx = cc.egui_ctx.clone();
+        let (keeping, problem) =
+            Keeping::start(start.data, Box::new(move || ctx.request_repaint()));
         let mut app = Self {
             document: None,
             backups: Backups::default(),
@@ -108,11 +118,15 @@ impl App {
             may_close: false,
             guide: Guide::default(),
             looks,
+            keeping,
             submitted: None,
             title: String::new(),
         };
         if start.guide && !app.looks.guide_seen {
             app.guide.begin();
+        }
+        if let Some(problem) = problem {
+            app.notices.tell(Severity::Warning, problem);
         }
         if let Some(path) = start.path {
             app.open_file(&path);
@@ -173,6 +187,7 @@ impl App {
             page,
             ..ViewState::default()
         };
+        self.keeping.let_go();
         self.jobs.forget();
         self.submitted = None;
         self.document = Some(document);
@@ -295,7 +310,12 @@ impl App {
             .frame(panel_frame(palette.page, 8))
             .show(ui, |ui| {
                 ScrollArea::vertical().show(ui, |ui| {
-                    start_page::show(ui, &self.samples, &mut self.queue);
+                    let offered = start_page::Offered {
+                        rescued: self.keeping.offers(),
+                        recent: self.keeping.recent(),
+                        samples: &self.samples,
+                    };
+                    start_page::show(ui, &offered, &mut self.queue);
                 });
             });
     }
@@ -320,6 +340,7 @@ impl eframe::App for App {
         }
         self.guard_closing(ctx);
         self.work_out();
+        self.keep(ctx);
         self.tell_title(ctx);
     }
 
