@@ -15,6 +15,8 @@ pub enum PhotoState {
     Missing,
     /// Something of that name is there, but it is no file or may not be read.
     Unreadable,
+    /// A file is there, but it is no whole picture of a kind that can be shown.
+    Broken,
 }
 
 /// The folder that the photos of a survey file are in: `NAME.photos` beside `NAME.ron`.
@@ -67,6 +69,6 @@ pub fn photo_states(survey_path: &Path, survey: &Survey) -> BTreeMap<String, Pho
         .gaps
         .iter()
         .flat_map(|gap| &gap.photos)
-        .map(|name| (name.clone(), photo_state(survey_path, name)))
+        .map(|photo| (photo.name.clone(), photo_state(survey_path, &photo.name)))
         .collect()
 }

@@ -166,14 +166,14 @@ pub(super) fn notes(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks
 
 /// The names of the photos in the survey's photo folder.
 fn photos(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
-    for photo in &gap.photos {
+    for photo in gap.photos.iter().map(|photo| &photo.name) {
         widgets::row(ui, "Photo", |ui| {
             ui.label(photo);
             let away = ui.link("remove");
             widgets::tell_name(ui, away.id, &format!("remove photo {photo}"));
             if away.clicked() {
                 change(context.queue, gap, |gap| {
-                    gap.photos.retain(|name| name != photo)
+                    gap.photos.retain(|kept| kept.name != *photo)
                 });
             }
         });
@@ -193,7 +193,9 @@ fn photos(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
         let name = text.trim().to_owned();
         if (entered || pressed) && is_new_name(gap, &name) {
             text.clear();
-            change(context.queue, gap, |gap| gap.photos.push(name));
+            change(context.queue, gap, |gap| {
+                gap.photos.push(crate::survey::Photo::new(name))
+            });
         }
     });
     widgets::muted(
@@ -203,5 +205,5 @@ fn photos(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
 }
 
 fn is_new_name(gap: &Gap, name: &str) -> bool {
-    crate::survey::file::is_plain_file_name(name) && !gap.photos.iter().any(|old| old == name)
+    crate::survey::file::is_plain_file_name(name) && !gap.photos.iter().any(|old| old.name == name)
 }
