@@ -13,6 +13,7 @@ mod frame;
 mod gaps;
 mod glyphs;
 mod pages;
+mod photos;
 
 use eframe::egui;
 use egui::accesskit::Role;
