@@ -298,7 +298,7 @@ fn a_removed_photo_leaves_the_folder_at_save_and_undo_still_brings_it_back() {
     ctrl(&mut window, Key::S);
     let name = names(&window, 1)[0].clone();
     let beside = site.photos().join(&name);
-    window.get_by_label("remove photo 1").click();
+    window.get_by_label("remove photo 1").click_accesskit();
     window.run();
     assert!(names(&window, 1).is_empty());
     assert!(beside.exists(), "nothing goes before the save");
