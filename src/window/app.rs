@@ -3,6 +3,7 @@
 use super::commands;
 use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
+use super::guide::Guide;
 use super::jobs::{self, Jobs, Results, Spawner};
 use super::looks::Looks;
 use super::notices::Notices;
@@ -36,6 +37,8 @@ pub struct Start {
     pub photo_picker: PhotoPicker,
     /// The program's own folder for photos of changes that are not saved.
     pub photo_holding: Option<PathBuf>,
+    /// Whether someone new is shown the first steps.
+    pub guide: bool,
 }
 
 impl Start {
@@ -51,6 +54,7 @@ impl Start {
             photo_spawner: jobs::on_a_thread_named("photos"),
             photo_picker: photo_picker::system(),
             photo_holding: photo_picker::holding_folder(),
+            guide: true,
         }
     }
 
@@ -65,6 +69,7 @@ impl Start {
             photo_spawner: jobs::inline(),
             photo_picker: photo_picker::none(),
             photo_holding: None,
+            guide: false,
         }
     }
 }
@@ -93,6 +98,7 @@ pub struct App {
     pub(super) photo_picker: PhotoPicker,
     pub(super) picking_photos: Option<(GapId, Receiver<Option<Vec<PathBuf>>>, Instant)>,
     pub(super) closing_after_photos: bool,
+    pub(super) guide: Guide,
     submitted: Option<u64>,
     title: String,
 }
@@ -120,6 +126,7 @@ impl App {
             picking: None,
             samples: start.samples,
             may_close: false,
+            guide: Guide::default(),
             looks,
             photos,
             photo_picker: start.photo_picker,
@@ -128,6 +135,9 @@ impl App {
             submitted: None,
             title: String::new(),
         };
+        if start.guide && !app.looks.guide_seen {
+            app.guide.begin();
+        }
         if let Some(path) = start.path {
             app.open_file(&path);
         }
@@ -261,6 +271,7 @@ impl App {
                 }
             });
         self.foot(ui);
+        self.first_steps(ui);
         self.working_panel(ui);
         CentralPanel::default()
             .frame(panel_frame(palette.page, 8))
@@ -275,6 +286,20 @@ impl App {
                     Page::DryingHeat => pages::drying_heat::show(ui, &mut context),
                 }
                 context.view.wanted = None;
+            });
+    }
+
+    fn first_steps(&mut self, ui: &mut egui::Ui) {
+        self.guide.saw(self.view.page);
+        let (true, Some(document)) = (self.guide.open, &self.document) else {
+            return;
+        };
+        let answers = self.jobs.results().map(|results| &results.assessment);
+        Panel::top("first steps")
+            .frame(panel_frame(theme::palette(ui).card, 4))
+            .show(ui, |ui| {
+                let survey = document.history.survey();
+                self.guide.show(ui, survey, answers, &mut self.queue);
             });
     }
 
@@ -366,7 +391,12 @@ impl eframe::App for App {
                 .jobs
                 .results()
                 .map_or(&[][..], |results| &results.assessment.findings);
-            dialogs::show(ui.ctx(), asked, &name, findings, &mut self.queue);
+            let known = dialogs::Known {
+                name: &name,
+                findings,
+                told: &self.notices,
+            };
+            dialogs::show(ui.ctx(), asked, &known, &mut self.queue);
         }
         if !self.queue.is_empty() {
             ui.ctx().request_repaint();

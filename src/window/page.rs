@@ -172,10 +172,12 @@ pub enum Request {
     OpenFile(PathBuf),
     /// A dialog was answered.
     Answer(Answered),
-    /// Take the photo in this file in for the selected gap.
-    AttachPhoto(PathBuf),
     /// Put a message away, by its number.
     Dismiss(u64),
+    /// Show a page.
+    Show(Page),
+    /// Put the first steps away for good.
+    EndGuide,
 }
 
 /// What the user asked for in this frame; it runs at the start of the next one.

@@ -34,8 +34,9 @@ impl App {
             Request::NewSurvey(kind) => self.guard(Then::NewSurvey(kind), ctx, frame),
             Request::OpenFile(path) => self.guard(Then::OpenFile(path), ctx, frame),
             Request::Answer(answered) => self.answer(answered, ctx, frame),
-            Request::AttachPhoto(path) => self.attach_to_selected(vec![Source::File(path)]),
             Request::Dismiss(number) => self.notices.dismiss(number),
+            Request::Show(page) => self.view.page = page,
+            Request::EndGuide => self.end_guide(),
         }
     }
 
@@ -74,6 +75,9 @@ impl App {
             Command::AddPhotos => self.ask_photos(ctx, frame),
             Command::Show(page) => self.view.page = page,
             Command::Findings => self.asked = Some(Dialog::Findings.into()),
+            Command::Messages => self.asked = Some(Dialog::Messages.into()),
+            Command::Keys => self.asked = Some(Dialog::Keys.into()),
+            Command::FirstSteps => self.guide.begin(),
             Command::Light => self.look(ctx, |app| app.looks.theme = ThemePreference::Light),
             Command::Dark => self.look(ctx, |app| app.looks.theme = ThemePreference::Dark),
             Command::FollowSystem => {
@@ -82,7 +86,13 @@ impl App {
             Command::Larger => self.look(ctx, |app| app.looks.set_zoom(app.looks.zoom + 0.1)),
             Command::Smaller => self.look(ctx, |app| app.looks.set_zoom(app.looks.zoom - 0.1)),
             Command::FirstSize => self.look(ctx, |app| app.looks.set_zoom(1.0)),
+            Command::TouchSize => self.look(ctx, |app| app.looks.touch = !app.looks.touch),
         }
+    }
+
+    fn end_guide(&mut self) {
+        self.guide.open = false;
+        self.looks.guide_seen = true;
     }
 
     fn look(&mut self, ctx: &egui::Context, change: impl FnOnce(&mut Self)) {
@@ -239,7 +249,15 @@ impl App {
 
     fn browse(&mut self, ctx: &egui::Context, frame: &eframe::Frame) {
         let saving = match self.dialog() {
-            Some(Dialog::Path { purpose, .. }) => *purpose != PathFor::Open,
+            Some(Dialog::Path { purpose, .. }) => match purpose {
+                PathFor::Open => false,
+                PathFor::Save(_) => true,
+                PathFor::Photo(_) => {
+                    self.asked = None;
+                    self.ask_photos(ctx, frame);
+                    return;
+                }
+            },
             _ => return,
         };
         if self.picking.is_some() {
@@ -299,6 +317,7 @@ impl App {
             (Dialog::Unsaved(then), Answered::Discard) => self.proceed(then, ctx, frame),
             (Dialog::Path { purpose, .. }, Answered::Path(path)) => match purpose {
                 PathFor::Open => self.open_file(&path),
+                PathFor::Photo(gap) => self.attach(gap, vec![Source::File(path)]),
                 PathFor::Save(then) => {
                     self.save_to(with_ending(path), false, then, ctx, frame);
                 }

@@ -56,11 +56,9 @@ impl Site {
 }
 
 fn add(window: &mut Window<'_>, path: &Path) {
-    replace_text(
-        window,
-        "Path of a photo to add",
-        &path.display().to_string(),
-    );
+    click_button(window, "Add photos…");
+    let path = path.display().to_string();
+    replace_text(window, "Path of the file", &path);
     press(window, Key::Enter);
     window.run();
 }
@@ -139,7 +137,7 @@ fn without_a_dialog_the_other_ways_are_told() {
     let mut window = site.opened();
     click_button(&mut window, "Add photos…");
     window.run();
-    assert!(shows(&window, "type the path of the photo"));
+    assert!(shows(&window, "type the path, or drop the photo"));
 }
 
 #[derive(Debug)]
