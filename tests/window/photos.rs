@@ -215,7 +215,7 @@ fn what_cannot_be_taken_is_told_with_what_to_do_and_changes_nothing() {
     let site = Site::new();
     let mut window = site.opened();
     for (name, bytes, words) in [
-        ("drawing.jpg", &b"<svg width='1'/>"[..], "SVG file"),
+        ("drawing.jpg", &b"<svg width='1'/>"[..], "kind SVG"),
         (
             "phone.jpg",
             b"\0\0\0\x18ftypheic....",

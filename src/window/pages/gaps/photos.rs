@@ -22,14 +22,16 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks:
     if let Some(finding) = marks.at("photos") {
         widgets::message_line(ui, finding.severity, &finding.sentence);
     }
-    ui.horizontal_wrapped(|ui| {
-        for at in 0..gap.photos.len() {
-            ui.vertical(|ui| {
-                ui.set_width(TILE.x);
-                tile(ui, context, gap, at);
-            });
-        }
-    });
+    if !gap.photos.is_empty() {
+        ui.horizontal_wrapped(|ui| {
+            for at in 0..gap.photos.len() {
+                ui.vertical(|ui| {
+                    ui.set_width(TILE.x);
+                    tile(ui, context, gap, at);
+                });
+            }
+        });
+    }
     ui.horizontal_wrapped(|ui| {
         if let Some(line) = Command::AddPhotos.line() {
             let button = ui.button(line.name).on_hover_text(line.tooltip);
