@@ -39,6 +39,7 @@ pub use ids::{
 };
 pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
+pub use starting::{StartingSizes, starting_sizes};
 pub use vehicle::{Appliance, ApplianceKind, Vehicle, VehicleKind};
 
 /// Who made the survey, of what, where and when.

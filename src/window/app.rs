@@ -5,6 +5,8 @@ use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
 use super::guide::Guide;
 use super::jobs::{self, Jobs, Results, Spawner};
+use super::keep::DataFolder;
+use super::keeping::Keeping;
 use super::looks::Looks;
 use super::notices::Notices;
 use super::page::{Page, PageContext, Queue, ViewState};
@@ -31,14 +33,16 @@ pub struct Start {
     pub picker: Picker,
     /// Sample surveys offered on the start page.
     pub samples: Vec<PathBuf>,
+    /// Whether someone new is shown the first steps.
+    pub guide: bool,
+    /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
+    pub data: Option<DataFolder>,
     /// Where photos are read and kept.
     pub photo_spawner: Spawner,
     /// The system's dialog for photos.
     pub photo_picker: PhotoPicker,
     /// The program's own folder for photos of changes that are not saved.
     pub photo_holding: Option<PathBuf>,
-    /// Whether someone new is shown the first steps.
-    pub guide: bool,
 }
 
 impl Start {
@@ -51,14 +55,15 @@ impl Start {
             spawner: jobs::on_a_thread(),
             picker: picker::system(),
             samples: start_page::samples(Path::new("sample-surveys")),
+            guide: true,
+            data: DataFolder::of_the_platform(),
             photo_spawner: jobs::on_a_thread_named("photos"),
             photo_picker: photo_picker::system(),
             photo_holding: photo_picker::holding_folder(),
-            guide: true,
         }
     }
 
-    /// As tests start: results at once, no file dialog, no samples.
+    /// As tests start: results at once, no file dialog, no samples, nothing kept.
     #[must_use]
     pub fn test(path: Option<PathBuf>) -> Self {
         Self {
@@ -66,10 +71,11 @@ impl Start {
             spawner: jobs::inline(),
             picker: picker::none(),
             samples: Vec::new(),
+            guide: false,
+            data: None,
             photo_spawner: jobs::inline(),
             photo_picker: photo_picker::none(),
             photo_holding: None,
-            guide: false,
         }
     }
 }
@@ -94,11 +100,12 @@ pub struct App {
     pub(super) samples: Vec<PathBuf>,
     pub(super) may_close: bool,
     pub(super) looks: Looks,
+    pub(super) guide: Guide,
+    pub(super) keeping: Keeping,
     pub(super) photos: Photos,
     pub(super) photo_picker: PhotoPicker,
     pub(super) picking_photos: Option<(GapId, Receiver<Option<Vec<PathBuf>>>, Instant)>,
     pub(super) closing_after_photos: bool,
-    pub(super) guide: Guide,
     submitted: Option<u64>,
     title: String,
 }
@@ -111,6 +118,9 @@ impl App {
         let looks = Looks::stored(cc.storage);
         looks.apply(&cc.egui_ctx);
         let ctx = cc.egui_ctx.clone();
+        let again = ctx.clone();
+        let (keeping, problem) =
+            Keeping::start(start.data, Box::new(move || again.request_repaint()));
         let wake: Arc<dyn Fn() + Send + Sync> = Arc::new(move || ctx.request_repaint());
         let jobs = Jobs::new(start.spawner, Arc::clone(&wake));
         let photos = Photos::new(start.photo_spawner, start.photo_holding, wake);
@@ -128,6 +138,7 @@ impl App {
             may_close: false,
             guide: Guide::default(),
             looks,
+            keeping,
             photos,
             photo_picker: start.photo_picker,
             picking_photos: None,
@@ -137,6 +148,9 @@ impl App {
         };
         if start.guide && !app.looks.guide_seen {
             app.guide.begin();
+        }
+        if let Some(problem) = problem {
+            app.notices.tell(Severity::Warning, problem);
         }
         if let Some(path) = start.path {
             app.open_file(&path);
@@ -203,6 +217,7 @@ impl App {
             page,
             ..ViewState::default()
         };
+        self.keeping.let_go();
         self.jobs.forget();
         self.photos.open(document.path());
         self.submitted = None;
@@ -327,7 +342,12 @@ impl App {
             .frame(panel_frame(palette.page, 8))
             .show(ui, |ui| {
                 ScrollArea::vertical().show(ui, |ui| {
-                    start_page::show(ui, &self.samples, &mut self.queue);
+                    let offered = start_page::Offered {
+                        rescued: self.keeping.offers(),
+                        recent: self.keeping.recent(),
+                        samples: &self.samples,
+                    };
+                    start_page::show(ui, &offered, &mut self.queue);
                 });
             });
     }
@@ -354,6 +374,7 @@ impl eframe::App for App {
         self.photos_in(ctx);
         self.guard_closing(ctx);
         self.work_out();
+        self.keep(ctx);
         self.tell_title(ctx);
     }
 

@@ -15,6 +15,8 @@ pub enum Command {
     Save,
     /// Save under another name.
     SaveAs,
+    /// Put the survey away and show the start page.
+    StartPage,
     /// Leave the program.
     Quit,
     /// Undo one step.
@@ -182,13 +184,20 @@ pub const COMMANDS: &[CommandLine] = &[
     ),
     line(
         Menu::Survey,
+        Command::StartPage,
+        "Start page",
+        &[ctrl(Key::W)],
+        "Put this survey away; new, recent and rescued surveys",
+    )
+    .group(),
+    line(
+        Menu::Survey,
         Command::Quit,
         "Quit",
         &[ctrl(Key::Q)],
         "Leave Gapledger",
     )
-    .always()
-    .group(),
+    .always(),
     line(
         Menu::Edit,
         Command::Undo,

@@ -12,6 +12,8 @@ pub mod document;
 pub mod format;
 pub mod guide;
 pub mod jobs;
+pub mod keep;
+mod keeping;
 pub mod keys;
 pub mod ledger;
 mod lightbox;

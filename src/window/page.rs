@@ -170,6 +170,12 @@ pub enum Request {
     NewSurvey(VehicleKind),
     /// Open the file at this path.
     OpenFile(PathBuf),
+    /// Open what was rescued in this file.
+    OpenRescued(PathBuf),
+    /// Ask whether what was rescued in this file may be put away.
+    PutAway(PathBuf),
+    /// Take a file out of the list of those that were open last.
+    ForgetRecent(PathBuf),
     /// A dialog was answered.
     Answer(Answered),
     /// Put a message away, by its number.

@@ -33,6 +33,9 @@ impl App {
             Request::Command(command) => self.command(command, ctx, frame),
             Request::NewSurvey(kind) => self.guard(Then::NewSurvey(kind), ctx, frame),
             Request::OpenFile(path) => self.guard(Then::OpenFile(path), ctx, frame),
+            Request::OpenRescued(path) => self.guard(Then::OpenRescued(path), ctx, frame),
+            Request::PutAway(path) => self.ask_to_put_away(&path),
+            Request::ForgetRecent(path) => self.forget_recent(&path),
             Request::Answer(answered) => self.answer(answered, ctx, frame),
             Request::Dismiss(number) => self.notices.dismiss(number),
             Request::Show(page) => self.view.page = page,
@@ -52,7 +55,7 @@ impl App {
         };
         match document.history.apply(edit, merge) {
             Ok(()) => self.notices.gone_on(),
-            Err(refused) => self.notices.tell(Severity::Warning, sentence(&refused)),
+            Err(refused) => self.notices.tell(Severity::Warning, sentence_of(&refused)),
         }
     }
 
@@ -60,6 +63,7 @@ impl App {
         match command {
             Command::New => self.guard(Then::New, ctx, frame),
             Command::Open => self.guard(Then::Open, ctx, frame),
+            Command::StartPage => self.guard(Then::StartPage, ctx, frame),
             Command::Quit => self.guard(Then::Close, ctx, frame),
             Command::Save => self.save_or_ask(None, ctx, frame),
             Command::SaveAs => self.ask_path(PathFor::Save(None), ctx, frame),
@@ -158,6 +162,7 @@ impl App {
         match then {
             Then::Close if self.photos_still_carried() => {}
             Then::Close => {
+                self.keeping.let_go();
                 self.may_close = true;
                 ctx.send_viewport_cmd(ViewportCommand::Close);
             }
@@ -165,11 +170,13 @@ impl App {
             Then::NewSurvey(kind) => self.new_survey(kind),
             Then::Open => self.ask_path(PathFor::Open, ctx, frame),
             Then::OpenFile(path) => self.open_file(&path),
+            Then::OpenRescued(path) => self.open_rescued(&path),
+            Then::StartPage => self.to_start_page(),
         }
     }
 
     fn new_survey(&mut self, kind: VehicleKind) {
-        self.show_document(Document::new(Survey::new(kind)), Page::Vehicle);
+        self.show_document(Document::new(Survey::starting(kind)), Page::Vehicle);
     }
 
     /// Opens a file, or tells why not; the survey that was open then stays open.
@@ -177,9 +184,10 @@ impl App {
         match load(path) {
             Ok(loaded) => {
                 let document = Document::loaded(path.to_owned(), loaded);
-                self.show_document(document, Page::Gaps);
+                let page = self.looks.page.unwrap_or(Page::Gaps);
+                self.show_document(document, page);
             }
-            Err(error) => self.notices.tell(Severity::Error, sentence(&error)),
+            Err(error) => self.notices.tell(Severity::Error, sentence_of(&error)),
         }
     }
 
@@ -198,10 +206,14 @@ impl App {
         ctx: &egui::Context,
         frame: &eframe::Frame,
     ) {
+        self.asked = None;
+        if self.keeping.must_ask_before_saving(&path) {
+            self.asked = Some(Dialog::Shared { path, then }.into());
+            return;
+        }
         let Some(document) = &mut self.document else {
             return;
         };
-        self.asked = None;
         match document.save(&path, anyway, &mut self.backups) {
             Ok(()) => {
                 self.photos.saved(&path, document.history.survey());
@@ -212,7 +224,7 @@ impl App {
                 }
             }
             Err(error @ (SaveError::ChangedOnDisk { .. } | SaveError::Exists { .. })) => {
-                let sentence = sentence(&error);
+                let sentence = sentence_of(&error);
                 self.asked = Some(
                     Dialog::Overwrite {
                         path,
@@ -226,7 +238,7 @@ impl App {
                 if matches!(error, SaveError::NotConfirmed { .. }) {
                     self.photos.saved(&path, document.history.survey());
                 }
-                self.notices.tell(Severity::Error, sentence(&error));
+                self.notices.tell(Severity::Error, sentence_of(&error));
             }
         }
     }
@@ -325,7 +337,15 @@ impl App {
             (Dialog::Overwrite { path, then, .. }, Answered::Overwrite) => {
                 self.save_to(path, true, then, ctx, frame);
             }
-            (Dialog::Overwrite { then, .. }, Answered::OtherName) => {
+            (Dialog::Shared { path, then }, Answered::SaveAnyway) => {
+                self.keeping.agree(&path);
+                self.save_to(path, false, then, ctx, frame);
+            }
+            (Dialog::Rescued { path, .. }, Answered::OpenRescued) => {
+                self.guard(Then::OpenRescued(path), ctx, frame);
+            }
+            (Dialog::PutAway { path, .. }, Answered::PutAway) => self.put_away(&path),
+            (Dialog::Overwrite { then, .. } | Dialog::Shared { then, .. }, Answered::OtherName) => {
                 self.ask_path(PathFor::Save(then), ctx, frame);
             }
             _ => {}
@@ -367,7 +387,7 @@ fn with_ending(mut path: PathBuf) -> PathBuf {
 }
 
 /// An error as a sentence: capital letter, full stop.
-fn sentence(error: &dyn std::error::Error) -> String {
+pub(super) fn sentence_of(error: &dyn std::error::Error) -> String {
     let words = error.to_string();
     let mut letters = words.chars();
     let capital: String = letters

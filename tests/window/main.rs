@@ -12,6 +12,8 @@ mod files;
 mod frame;
 mod gaps;
 mod glyphs;
+mod keep;
+mod killed;
 mod looks;
 mod pages;
 mod photos;

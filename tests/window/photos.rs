@@ -296,7 +296,7 @@ fn a_removed_photo_leaves_the_folder_at_save_and_undo_still_brings_it_back() {
     ctrl(&mut window, Key::S);
     let name = names(&window, 1)[0].clone();
     let beside = site.photos().join(&name);
-    window.get_by_label("remove photo 1").click();
+    window.get_by_label("remove photo 1").click_accesskit();
     window.run();
     assert!(names(&window, 1).is_empty());
     assert!(beside.exists(), "nothing goes before the save");
@@ -550,4 +550,71 @@ fn with_photos_in_sight_the_window_rests() {
     assert_eq!(output.repaint_delay, std::time::Duration::MAX);
     let node = window.get_by_label_contains("photo, 0 marks");
     assert!(node.accesskit_node().is_focused());
+}
+
+type Held = Arc<std::sync::Mutex<Vec<Box<dyn FnOnce() + Send>>>>;
+
+/// A worker that works only when told.
+fn held() -> (Held, gapledger::window::jobs::Spawner) {
+    let held: Held = Arc::default();
+    let kept = Arc::clone(&held);
+    let spawner: gapledger::window::jobs::Spawner = Arc::new(move |work| {
+        kept.lock().unwrap().push(work);
+        Ok(())
+    });
+    (held, spawner)
+}
+
+fn let_work(held: &Held, window: &mut Window<'_>) {
+    let work = std::mem::take(&mut *held.lock().unwrap());
+    for piece in work {
+        piece();
+    }
+    window.run();
+}
+
+fn closes(window: &Window<'_>) -> bool {
+    let output = &window.output().viewport_output[&egui::ViewportId::ROOT];
+    output.commands.contains(&egui::ViewportCommand::Close)
+}
+
+#[test]
+fn the_window_waits_with_closing_until_photos_are_beside_their_survey() {
+    let site = Site::new();
+    let (held, spawner) = held();
+    let mut start = site.start();
+    start.photo_spawner = spawner;
+    let mut window = window(start);
+    add(&mut window, &site.picture("a.jpg", 1));
+    assert!(names(&window, 1).is_empty(), "the window does not wait");
+    let_work(&held, &mut window);
+    let name = names(&window, 1)[0].clone();
+    ctrl(&mut window, Key::S);
+    window.key_press_modifiers(egui::Modifiers::COMMAND, Key::Q);
+    window.step();
+    window.step();
+    assert!(!closes(&window));
+    assert!(shows(&window, "The window then closes"));
+    let work = std::mem::take(&mut *held.lock().unwrap());
+    for piece in work {
+        piece();
+    }
+    window.step();
+    assert!(closes(&window));
+    assert_eq!(photo_state(&site.survey, &name), PhotoState::Present);
+}
+
+#[test]
+fn a_photo_for_a_survey_that_was_left_does_not_land_in_another() {
+    let site = Site::new();
+    let other = Site::new();
+    let (held, spawner) = held();
+    let mut start = site.start();
+    start.photo_spawner = spawner;
+    let mut window = window(start);
+    add(&mut window, &site.picture("a.jpg", 1));
+    window.state_mut().open_file(&other.survey);
+    let_work(&held, &mut window);
+    assert_eq!(window.state().path(), Some(other.survey.as_path()));
+    assert!(names(&window, 1).is_empty());
 }
