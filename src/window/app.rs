@@ -3,6 +3,7 @@
 use super::commands;
 use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
+use super::guide::Guide;
 use super::jobs::{self, Jobs, Results, Spawner};
 use super::keep::DataFolder;
 use super::keeping::Keeping;
@@ -32,6 +33,8 @@ pub struct Start {
     pub samples: Vec<PathBuf>,
     /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
     pub data: Option<DataFolder>,
+    /// Whether someone new is shown the first steps.
+    pub guide: bool,
 }
 
 impl Start {
@@ -45,6 +48,7 @@ impl Start {
             picker: picker::system(),
             samples: start_page::samples(Path::new("sample-surveys")),
             data: DataFolder::of_the_platform(),
+            guide: true,
         }
     }
 
@@ -57,6 +61,7 @@ impl Start {
             picker: picker::none(),
             samples: Vec::new(),
             data: None,
+            guide: false,
         }
     }
 }
@@ -82,6 +87,7 @@ pub struct App {
     pub(super) may_close: bool,
     pub(super) looks: Looks,
     pub(super) keeping: Keeping,
+    pub(super) guide: Guide,
     submitted: Option<u64>,
     title: String,
 }
@@ -110,6 +116,7 @@ impl App {
             picking: None,
             samples: start.samples,
             may_close: false,
+            guide: Guide::default(),
             looks,
             keeping,
             submitted: None,
@@ -117,6 +124,9 @@ impl App {
         };
         if let Some(problem) = problem {
             app.notices.tell(Severity::Warning, problem);
+        }
+        if start.guide && !app.looks.guide_seen {
+            app.guide.begin();
         }
         if let Some(path) = start.path {
             app.open_file(&path);
@@ -244,6 +254,7 @@ impl App {
                 }
             });
         self.foot(ui);
+        self.first_steps(ui);
         self.working_panel(ui);
         CentralPanel::default()
             .frame(panel_frame(palette.page, 8))
@@ -258,6 +269,20 @@ impl App {
                     Page::DryingHeat => pages::drying_heat::show(ui, &mut context),
                 }
                 context.view.wanted = None;
+            });
+    }
+
+    fn first_steps(&mut self, ui: &mut egui::Ui) {
+        self.guide.saw(self.view.page);
+        let (true, Some(document)) = (self.guide.open, &self.document) else {
+            return;
+        };
+        let answers = self.jobs.results().map(|results| &results.assessment);
+        Panel::top("first steps")
+            .frame(panel_frame(theme::palette(ui).card, 4))
+            .show(ui, |ui| {
+                let survey = document.history.survey();
+                self.guide.show(ui, survey, answers, &mut self.queue);
             });
     }
 
@@ -349,7 +374,12 @@ impl eframe::App for App {
                 .jobs
                 .results()
                 .map_or(&[][..], |results| &results.assessment.findings);
-            dialogs::show(ui.ctx(), asked, &name, findings, &mut self.queue);
+            let known = dialogs::Known {
+                name: &name,
+                findings,
+                told: &self.notices,
+            };
+            dialogs::show(ui.ctx(), asked, &known, &mut self.queue);
         }
         if !self.queue.is_empty() {
             ui.ctx().request_repaint();

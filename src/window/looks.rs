@@ -1,6 +1,7 @@
 //! What the user chose about the looks: colours, size, page. Kept between runs.
 
 use super::page::Page;
+use super::theme;
 use eframe::egui;
 use egui::ThemePreference;
 
@@ -13,6 +14,10 @@ pub struct Looks {
     pub zoom: f32,
     /// The page that was shown last.
     pub page: Option<Page>,
+    /// Inputs and buttons at least 44 points high.
+    pub touch: bool,
+    /// The first steps were put away.
+    pub guide_seen: bool,
 }
 
 /// Sizes on offer.
@@ -21,6 +26,10 @@ pub const ZOOM_RANGE: std::ops::RangeInclusive<f32> = 1.0..=2.0;
 const THEME_KEY: &str = "colours";
 const ZOOM_KEY: &str = "zoom";
 const PAGE_KEY: &str = "page";
+const TOUCH_KEY: &str = "touch";
+const GUIDE_KEY: &str = "first steps";
+/// What a switch that is on is stored as.
+const ON: &str = "on";
 
 impl Default for Looks {
     fn default() -> Self {
@@ -28,6 +37,8 @@ impl Default for Looks {
             theme: ThemePreference::System,
             zoom: 1.0,
             page: None,
+            touch: false,
+            guide_seen: false,
         }
     }
 }
@@ -55,6 +66,9 @@ impl Looks {
         looks.page = Page::ALL
             .into_iter()
             .find(|known| page.as_deref() == Some(known.name()));
+        let on = |key| storage.get_string(key).as_deref() == Some(ON);
+        looks.touch = on(TOUCH_KEY);
+        looks.guide_seen = on(GUIDE_KEY);
         looks
     }
 
@@ -70,6 +84,9 @@ impl Looks {
         if let Some(page) = self.page {
             storage.set_string(PAGE_KEY, page.name().to_owned());
         }
+        for (key, on) in [(TOUCH_KEY, self.touch), (GUIDE_KEY, self.guide_seen)] {
+            storage.set_string(key, if on { ON } else { "off" }.to_owned());
+        }
     }
 
     /// Sets the size, within what is on offer, in steps of a tenth.
@@ -82,6 +99,7 @@ impl Looks {
 
     /// Makes the window look so.
     pub fn apply(&self, ctx: &egui::Context) {
+        theme::size(ctx, self.touch);
         ctx.set_theme(self.theme);
         ctx.set_zoom_factor(self.zoom);
     }

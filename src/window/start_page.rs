@@ -88,7 +88,7 @@ pub fn show(ui: &mut Ui, offered: &Offered<'_>, queue: &mut Queue) {
                 }),
                 _ => widgets::card(ui, "Samples, all invented", |ui| {
                     for path in offered.samples {
-                        if ui.link(words(path)).clicked() {
+                        if widgets::link(ui, words(path)).clicked() {
                             queue.push(Request::OpenFile(path.clone()));
                         }
                     }
@@ -166,7 +166,7 @@ fn recent_files(ui: &mut Ui, recent: &[Recent], queue: &mut Queue) {
         let path = file.path.display().to_string();
         ui.horizontal_wrapped(|ui| {
             if file.there {
-                let link = ui.link(words(&file.path)).on_hover_text(&path);
+                let link = widgets::link(ui, words(&file.path)).on_hover_text(&path);
                 widgets::tell_name(ui, link.id, &format!("Open {path}"));
                 if link.clicked() {
                     queue.push(Request::OpenFile(file.path.clone()));
@@ -174,7 +174,7 @@ fn recent_files(ui: &mut Ui, recent: &[Recent], queue: &mut Queue) {
             } else {
                 widgets::muted(ui, format!("{} is not there any more", words(&file.path)))
                     .on_hover_text(&path);
-                let off = ui.link("take off the list");
+                let off = widgets::link(ui, "take off the list");
                 widgets::tell_name(ui, off.id, &format!("take off the list: {path}"));
                 if off.clicked() {
                     queue.push(Request::ForgetRecent(file.path.clone()));

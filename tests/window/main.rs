@@ -14,6 +14,7 @@ mod gaps;
 mod glyphs;
 mod keep;
 mod killed;
+mod looks;
 mod pages;
 
 use eframe::egui;
