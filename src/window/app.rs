@@ -309,7 +309,7 @@ impl App {
         CentralPanel::default()
             .frame(panel_frame(palette.page, 8))
             .show(ui, |ui| {
-                ScrollArea::vertical().show(ui, |ui| {
+                ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
                     let offered = start_page::Offered {
                         rescued: self.keeping.offers(),
                         recent: self.keeping.recent(),

@@ -10,6 +10,7 @@ use gapledger::survey::{VehicleKind, starting_sizes};
 use gapledger::window::app::Start;
 use gapledger::window::dialogs::Dialog;
 use gapledger::window::keep::{DataFolder, offer};
+use gapledger::window::page::Page;
 use std::path::Path;
 
 /// The window with a folder of its own, after its worker has looked round.
@@ -274,6 +275,21 @@ fn files_that_were_open_are_offered_again_and_missing_ones_say_so() {
     window.get_by_role_and_label(Role::Link, &open).click();
     window.run();
     assert_eq!(window.state().path(), Some(path.as_path()));
+}
+
+#[test]
+fn a_survey_opens_on_the_page_that_was_shown_last() {
+    let (folder, path) = small_survey();
+    let mut window = kept(&folder.path().join("data"), Some(&path));
+    assert_eq!(window.state().view().page, Page::Gaps);
+    ctrl(&mut window, Key::Num3);
+    ctrl(&mut window, Key::W);
+    settle(&mut window);
+    assert!(window.state().survey().is_none());
+    let open = format!("Open {}", path.display());
+    window.get_by_role_and_label(Role::Link, &open).click();
+    window.run();
+    assert_eq!(window.state().view().page, Page::AirChange);
 }
 
 #[test]
