@@ -11,7 +11,7 @@ use super::looks::Looks;
 use super::notices::Notices;
 use super::page::{Page, PageContext, Queue, ViewState};
 use super::picker::{self, Picker};
-use super::{bar, pages, start_page, strip, theme};
+use super::{bar, pages, start_page, strip, theme, widgets};
 use crate::survey::file::Backups;
 use crate::survey::{Severity, Survey};
 use eframe::egui;
@@ -316,6 +316,7 @@ impl App {
                         samples: &self.samples,
                     };
                     start_page::show(ui, &offered, &mut self.queue);
+                    widgets::follow_focus(ui);
                 });
             });
     }
