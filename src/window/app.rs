@@ -10,10 +10,12 @@ use super::keeping::Keeping;
 use super::looks::Looks;
 use super::notices::Notices;
 use super::page::{Page, PageContext, Queue, ViewState};
+use super::photos::Photos;
+use super::photos::picker::{self as photo_picker, PhotoPicker};
 use super::picker::{self, Picker};
-use super::{bar, pages, start_page, strip, theme, widgets};
+use super::{bar, lightbox, pages, start_page, strip, theme, widgets};
 use crate::survey::file::Backups;
-use crate::survey::{Severity, Survey};
+use crate::survey::{GapId, Severity, Survey};
 use eframe::egui;
 use egui::{CentralPanel, Frame, Margin, Panel, ScrollArea, ViewportCommand};
 use std::path::{Path, PathBuf};
@@ -31,10 +33,16 @@ pub struct Start {
     pub picker: Picker,
     /// Sample surveys offered on the start page.
     pub samples: Vec<PathBuf>,
-    /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
-    pub data: Option<DataFolder>,
     /// Whether someone new is shown the first steps.
     pub guide: bool,
+    /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
+    pub data: Option<DataFolder>,
+    /// Where photos are read and kept.
+    pub photo_spawner: Spawner,
+    /// The system's dialog for photos.
+    pub photo_picker: PhotoPicker,
+    /// The program's own folder for photos of changes that are not saved.
+    pub photo_holding: Option<PathBuf>,
 }
 
 impl Start {
@@ -47,8 +55,11 @@ impl Start {
             spawner: jobs::on_a_thread(),
             picker: picker::system(),
             samples: start_page::samples(Path::new("sample-surveys")),
-            data: DataFolder::of_the_platform(),
             guide: true,
+            data: DataFolder::of_the_platform(),
+            photo_spawner: jobs::on_a_thread_named("photos"),
+            photo_picker: photo_picker::system(),
+            photo_holding: photo_picker::holding_folder(),
         }
     }
 
@@ -60,8 +71,11 @@ impl Start {
             spawner: jobs::inline(),
             picker: picker::none(),
             samples: Vec::new(),
-            data: None,
             guide: false,
+            data: None,
+            photo_spawner: jobs::inline(),
+            photo_picker: photo_picker::none(),
+            photo_holding: None,
         }
     }
 }
@@ -86,8 +100,12 @@ pub struct App {
     pub(super) samples: Vec<PathBuf>,
     pub(super) may_close: bool,
     pub(super) looks: Looks,
-    pub(super) keeping: Keeping,
     pub(super) guide: Guide,
+    pub(super) keeping: Keeping,
+    pub(super) photos: Photos,
+    pub(super) photo_picker: PhotoPicker,
+    pub(super) picking_photos: Option<(GapId, Receiver<Option<Vec<PathBuf>>>, Instant)>,
+    pub(super) closing_after_photos: bool,
     submitted: Option<u64>,
     title: String,
 }
@@ -100,10 +118,12 @@ impl App {
         let looks = Looks::stored(cc.storage);
         looks.apply(&cc.egui_ctx);
         let ctx = cc.egui_ctx.clone();
-        let jobs = Jobs::new(start.spawner, Arc::new(move || ctx.request_repaint()));
-        let ctx = cc.egui_ctx.clone();
+        let again = ctx.clone();
         let (keeping, problem) =
-            Keeping::start(start.data, Box::new(move || ctx.request_repaint()));
+            Keeping::start(start.data, Box::new(move || again.request_repaint()));
+        let wake: Arc<dyn Fn() + Send + Sync> = Arc::new(move || ctx.request_repaint());
+        let jobs = Jobs::new(start.spawner, Arc::clone(&wake));
+        let photos = Photos::new(start.photo_spawner, start.photo_holding, wake);
         let mut app = Self {
             document: None,
             backups: Backups::default(),
@@ -119,14 +139,18 @@ impl App {
             guide: Guide::default(),
             looks,
             keeping,
+            photos,
+            photo_picker: start.photo_picker,
+            picking_photos: None,
+            closing_after_photos: false,
             submitted: None,
             title: String::new(),
         };
-        if let Some(problem) = problem {
-            app.notices.tell(Severity::Warning, problem);
-        }
         if start.guide && !app.looks.guide_seen {
             app.guide.begin();
+        }
+        if let Some(problem) = problem {
+            app.notices.tell(Severity::Warning, problem);
         }
         if let Some(path) = start.path {
             app.open_file(&path);
@@ -156,6 +180,12 @@ impl App {
     #[must_use]
     pub fn path(&self) -> Option<&Path> {
         self.document.as_ref()?.path()
+    }
+
+    /// The photos of the open survey.
+    #[must_use]
+    pub fn photos(&self) -> &Photos {
+        &self.photos
     }
 
     /// The page shown and what the pages remember.
@@ -189,6 +219,7 @@ impl App {
         };
         self.keeping.let_go();
         self.jobs.forget();
+        self.photos.open(document.path());
         self.submitted = None;
         self.document = Some(document);
     }
@@ -232,6 +263,7 @@ impl App {
             results: self.jobs.results(),
             queue: &mut self.queue,
             view: &mut self.view,
+            photos: &mut self.photos,
         })
     }
 
@@ -331,7 +363,8 @@ fn panel_frame(fill: egui::Color32, vertical: i8) -> Frame {
 impl eframe::App for App {
     fn logic(&mut self, ctx: &egui::Context, frame: &mut eframe::Frame) {
         if self.asked.is_none() {
-            for command in commands::pressed(ctx, self.document.is_some()) {
+            let large = self.view.gaps.lightbox.is_some();
+            for command in commands::pressed(ctx, self.document.is_some(), large) {
                 self.queue.command(command);
             }
         }
@@ -339,6 +372,7 @@ impl eframe::App for App {
         for request in self.queue.take() {
             self.run(request, ctx, frame);
         }
+        self.photos_in(ctx);
         self.guard_closing(ctx);
         self.work_out();
         self.keep(ctx);
@@ -366,6 +400,10 @@ impl eframe::App for App {
         } else {
             self.start_screen(ui);
         }
+        if let Some(mut context) = self.context() {
+            lightbox::show(ui.ctx(), &mut context);
+        }
+        self.drop_hint(ui.ctx());
         if let Some(asked) = &mut self.asked {
             let name = self
                 .document

@@ -6,6 +6,7 @@ use super::dialogs::{Answered, Dialog, PathFor, Then};
 use super::document::Document;
 use super::ledger::{self, LedgerChange};
 use super::page::{Page, Request};
+use super::photos::Source;
 use super::picker::Pick;
 use crate::survey::file::{SaveError, load};
 use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
@@ -36,6 +37,7 @@ impl App {
             Request::PutAway(path) => self.ask_to_put_away(&path),
             Request::ForgetRecent(path) => self.forget_recent(&path),
             Request::Answer(answered) => self.answer(answered, ctx, frame),
+            Request::AttachPhoto(path) => self.attach_to_selected(vec![Source::File(path)]),
             Request::Dismiss(number) => self.notices.dismiss(number),
             Request::Show(page) => self.view.page = page,
             Request::EndGuide => self.end_guide(),
@@ -48,7 +50,7 @@ impl App {
         }
     }
 
-    fn edit(&mut self, edit: Edit, merge: Option<MergeKey>) {
+    pub(super) fn edit(&mut self, edit: Edit, merge: Option<MergeKey>) {
         let Some(document) = &mut self.document else {
             return;
         };
@@ -75,6 +77,7 @@ impl App {
             Command::AddGap | Command::DuplicateGap | Command::MirrorGap | Command::DeleteGap => {
                 self.ledger_command(command)
             }
+            Command::AddPhotos => self.ask_photos(ctx, frame),
             Command::Show(page) => self.view.page = page,
             Command::Findings => self.asked = Some(Dialog::Findings.into()),
             Command::Messages => self.asked = Some(Dialog::Messages.into()),
@@ -158,6 +161,7 @@ impl App {
     fn proceed(&mut self, then: Then, ctx: &egui::Context, frame: &eframe::Frame) {
         self.asked = None;
         match then {
+            Then::Close if self.photos_still_carried() => {}
             Then::Close => {
                 self.keeping.let_go();
                 self.may_close = true;
@@ -213,6 +217,7 @@ impl App {
         };
         match document.save(&path, anyway, &mut self.backups) {
             Ok(()) => {
+                self.photos.saved(&path, document.history.survey());
                 let words = format!("Saved as {}.", path.display());
                 self.notices.tell(Severity::Note, words);
                 if let Some(then) = then {
@@ -230,7 +235,12 @@ impl App {
                     .into(),
                 );
             }
-            Err(error) => self.notices.tell(Severity::Error, sentence_of(&error)),
+            Err(error) => {
+                if matches!(error, SaveError::NotConfirmed { .. }) {
+                    self.photos.saved(&path, document.history.survey());
+                }
+                self.notices.tell(Severity::Error, sentence_of(&error));
+            }
         }
     }
 
@@ -334,9 +344,25 @@ impl App {
         }
     }
 
-    /// Keeps the window open while changes are not saved, and asks.
+    /// Whether the window must wait with closing until photos are beside their survey.
+    fn photos_still_carried(&mut self) -> bool {
+        self.photos.collect();
+        let carrying = self.photos.carrying();
+        if carrying {
+            self.closing_after_photos = true;
+            let words = "Photos are being copied beside the survey. The window then closes.";
+            self.notices.tell(Severity::Note, words);
+        }
+        carrying
+    }
+
+    /// Keeps the window open while changes are not saved, and asks; and while photos are copied.
     pub(super) fn guard_closing(&mut self, ctx: &egui::Context) {
         let closing = ctx.input(|input| input.viewport().close_requested());
+        if closing && !self.may_close && !self.unsaved() && self.photos_still_carried() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            return;
+        }
         if closing && !self.may_close && self.unsaved() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             self.asked = Some(Dialog::Unsaved(Then::Close).into());

@@ -16,6 +16,7 @@ mod keep;
 mod killed;
 mod looks;
 mod pages;
+mod photos;
 
 use eframe::egui;
 use egui::accesskit::Role;
