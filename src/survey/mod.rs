@@ -16,6 +16,7 @@ pub mod history;
 pub mod ids;
 pub mod limits;
 pub mod remedy;
+pub mod shapes;
 pub mod site;
 pub mod starting;
 pub mod vehicle;

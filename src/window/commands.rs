@@ -29,6 +29,8 @@ pub enum Command {
     MirrorGap,
     /// Delete the selected gap.
     DeleteGap,
+    /// Go to the bar that takes gaps quickly.
+    QuickEntry,
     /// Show a page.
     Show(Page),
     /// Show all findings.
@@ -209,6 +211,13 @@ pub const COMMANDS: &[CommandLine] = &[
         "Add a gap with the zone and facing of the last one",
     )
     .group(),
+    line(
+        Menu::Edit,
+        Command::QuickEntry,
+        "Quick entry",
+        &[ctrl(Key::E)],
+        "Go to the bar that takes a gap in one line and is ready for the next",
+    ),
     line(
         Menu::Edit,
         Command::DuplicateGap,

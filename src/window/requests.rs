@@ -71,6 +71,10 @@ impl App {
             Command::AddGap | Command::DuplicateGap | Command::MirrorGap | Command::DeleteGap => {
                 self.ledger_command(command)
             }
+            Command::QuickEntry => {
+                self.view.page = Page::Gaps;
+                self.view.gaps.quick.jump();
+            }
             Command::Show(page) => self.view.page = page,
             Command::Findings => self.asked = Some(Dialog::Findings.into()),
             Command::Messages => self.asked = Some(Dialog::Messages.into()),

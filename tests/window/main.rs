@@ -6,6 +6,7 @@
     reason = "helpers of tests stop the test"
 )]
 
+mod body;
 mod drying;
 mod fields;
 mod files;
@@ -14,6 +15,7 @@ mod gaps;
 mod glyphs;
 mod looks;
 mod pages;
+mod quick;
 
 use eframe::egui;
 use egui::accesskit::Role;
