@@ -118,6 +118,9 @@ start_display
 write_survey
 open_survey opened.png
 
+# The message about saving takes a line of the window: let it be there before the mouse is used.
+key ctrl+s
+sleep 1
 # A little below the middle of the drawing, which fills the left of the page.
 x=310
 y=520

@@ -13,7 +13,7 @@ use egui::{Align, Id, Label, Layout, RichText, Ui, vec2};
 /// Tells the bar's fields from those of the selected gap.
 const OF: &str = "new gap";
 /// Width of a number's input.
-const NUMBER: f32 = 44.0;
+const NUMBER: f32 = 50.0;
 
 /// One frame of the bar.
 pub(super) struct Entry {
@@ -91,7 +91,7 @@ fn number(ui: &mut Ui, entry: &mut Entry, number: &Number) -> Option<Option<f64>
     let words = if unit.is_empty() {
         number.label.to_owned()
     } else {
-        format!("{}, {unit}", number.label)
+        format!("{} {unit}", number.label)
     };
     let name = format!("New gap: {}", number.label);
     let mut scratch = Queue::default();
