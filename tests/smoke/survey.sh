@@ -11,9 +11,7 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 
 program=${1:-target/debug/gapledger}
-pictures=${CARGO_TARGET_DIR:-target}/smoke
-# shellcheck source=tests/smoke/shared.sh
-source tests/smoke/shared.sh
+source tests/smoke/display.sh
 
 survey=$scratch/survey.ron
 
@@ -113,10 +111,11 @@ open_survey() {
     sleep 0.5
 }
 
-check_needed python3
-start_display
 write_survey
-open_survey opened.png
+check_tools
+command -v python3 >/dev/null || fail "python3 is not installed"
+start_display
+open_survey opened
 
 # The message about saving takes a line of the window: let it be there before the mouse is used.
 key ctrl+s
@@ -172,7 +171,7 @@ echo "typed by keyboard: $(value 2 name), $(value 2 eqla_10pa_mm2) mm²"
 cp "$survey" "$scratch/saved.ron"
 "$program" assess "$survey" --json >"$scratch/before.json"
 quit
-open_survey reopened.png
+open_survey reopened
 key ctrl+2
 quit
 cmp "$survey" "$scratch/saved.ron" || fail "opening the survey again changed its file"

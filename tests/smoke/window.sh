@@ -11,18 +11,14 @@ cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 
 program=${1:-target/debug/gapledger}
 survey=${2:-sample-surveys/farmyard-caravan.ron}
-pictures=${CARGO_TARGET_DIR:-target}/smoke
-# shellcheck source=tests/smoke/shared.sh
-source tests/smoke/shared.sh
+source tests/smoke/display.sh
 
-check_needed
-[[ -f $survey ]] || fail "there is no survey at $survey"
-
+check_tools
 start_display
 cp "$survey" "$scratch/survey.ron"
 start_program "$scratch/survey.ron"
 wait_for_window
-wait_for_picture window.png
+wait_for_picture window
 still_runs
 cmp --silent "$survey" "$scratch/survey.ron" || fail "looking at a survey changed its file"
 if [[ -s $scratch/program.log ]]; then

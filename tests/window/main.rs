@@ -13,8 +13,11 @@ mod files;
 mod frame;
 mod gaps;
 mod glyphs;
+mod keep;
+mod killed;
 mod looks;
 mod pages;
+mod photos;
 mod quick;
 
 use eframe::egui;

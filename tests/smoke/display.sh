@@ -1,6 +1,7 @@
-# What the scripts of this folder share: a virtual display, the program on it, its picture. They
-# set `program` and `pictures` and source this file.
+# What the tests of the real window share: a virtual display, the program on it, pictures of it.
+# To be sourced, with the working directory at the top of the package.
 
+pictures=${CARGO_TARGET_DIR:-target}/smoke
 longest_wait_s=60
 # A picture with text in it has hundreds of colours; an empty window or screen has one or two.
 fewest_colours=64
@@ -63,7 +64,7 @@ start_display() {
     fail "no virtual display could be started"
 }
 
-# Starts the program on a survey, with a home of its own, so that nothing of yours is touched.
+# Starts $program with these arguments and with a home of its own.
 start_program() {
     mkdir -p "$scratch/home" "$scratch/run"
     chmod 700 "$scratch/run"
@@ -71,7 +72,7 @@ start_program() {
         XDG_DATA_HOME="$scratch/home/data" XDG_CONFIG_HOME="$scratch/home/config" \
         XDG_CACHE_HOME="$scratch/home/cache" XDG_RUNTIME_DIR="$scratch/run" \
         LIBGL_ALWAYS_SOFTWARE=1 \
-        "$program" "$1" >"$scratch/program.log" 2>&1 &
+        "$program" "$@" >"$scratch/program.log" 2>&1 &
     program_pid=$!
 }
 
@@ -89,9 +90,10 @@ wait_for_window() {
     echo "window \"$(xdotool getwindowname "$(head -n 1 "$scratch/window.txt")")\""
 }
 
-# The first frame may come a little after the window: look until there is something to see.
+# The first frame may come a little after the window: look until there is something to see. Takes
+# the picture's name.
 wait_for_picture() {
-    local picture=$pictures/$1
+    local picture=$pictures/$1.png
     local deadline=$((SECONDS + longest_wait_s)) colours=0 window
     window=$(head -n 1 "$scratch/window.txt")
     mkdir -p "$pictures"
@@ -109,11 +111,11 @@ wait_for_picture() {
     echo "picture $picture: $(identify -format '%wx%h' "$picture"), $colours colours"
 }
 
-# What the scripts need besides the program itself.
-check_needed() {
+check_tools() {
     local needed
-    for needed in Xvfb xdotool import identify "$@"; do
+    for needed in Xvfb xdotool import identify; do
         command -v "$needed" >/dev/null || fail "$needed is not installed"
     done
     [[ -x $program ]] || fail "there is no program at $program: run cargo build"
+    [[ -f $survey ]] || fail "there is no survey at $survey"
 }
