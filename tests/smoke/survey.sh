@@ -122,7 +122,7 @@ key ctrl+s
 sleep 1
 # A little below the middle of the drawing, which fills the left of the page.
 x=310
-y=520
+y=470
 xdotool mousemove "$x" "$y" click 1
 sleep 0.7
 save 1

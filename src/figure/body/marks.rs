@@ -13,6 +13,8 @@ use std::collections::HashMap;
 const LEAST_RADIUS: f64 = 1.3;
 /// Radius of the largest mark, mm.
 const MOST_RADIUS: f64 = 6.0;
+/// Millimetres for each metre from which marks have their full size.
+const FULL_SCALE: f64 = 16.0;
 /// EqLA of the gap with the largest mark, m²; larger ones are drawn no larger.
 const MOST_AREA: f64 = 60e-4;
 /// Letters of a number beside a mark, mm.
@@ -24,10 +26,15 @@ const MEAN_LETTER: f64 = 0.66;
 /// Letters of a name beside the selected mark.
 const LONGEST_NAME: usize = 26;
 
-/// Radius by leakage area: the mark's area grows in proportion.
-fn radius(leakage: &GapLeakage) -> f64 {
+/// Radius by leakage area: the mark's area grows in proportion. `most` is that of the largest.
+fn radius(leakage: &GapLeakage, most: f64) -> f64 {
     let area = leakage.figures().map_or(0.0, |figures| figures.eqla);
-    (MOST_RADIUS * (area / MOST_AREA).sqrt()).clamp(LEAST_RADIUS, MOST_RADIUS)
+    (most * (area / MOST_AREA).sqrt()).clamp(LEAST_RADIUS, most)
+}
+
+/// Radius of the largest mark on a body of this scale: on a small one marks would hide it.
+fn largest(scale: f64) -> f64 {
+    MOST_RADIUS * (scale / FULL_SCALE).clamp(0.6, 1.0)
 }
 
 pub(super) fn role(purpose: Purpose) -> Role {
@@ -102,12 +109,13 @@ fn placed<'s>(layout: &Layout, survey: &'s Survey, assessment: &Assessment) -> V
         .iter()
         .map(|answer| (answer.id, &answer.leakage))
         .collect();
+    let most = largest(layout.scale);
     let mut placed: Vec<Placed<'_>> = survey
         .gaps
         .iter()
         .map(|gap| {
             let leakage = leakages.get(&gap.id);
-            let radius = leakage.map_or(LEAST_RADIUS, |leakage| radius(leakage));
+            let radius = leakage.map_or(LEAST_RADIUS, |leakage| radius(leakage, most));
             let (home, complete) = layout.place(gap.facing, &gap.position);
             Placed {
                 gap,

@@ -85,6 +85,9 @@ fn missing(vehicle: &Vehicle) -> Option<String> {
 
 /// Draws the legend.
 pub(super) fn legend_rows(ui: &mut Ui) {
+    // Words, not targets: the rows need no room for a finger.
+    ui.spacing_mut().interact_size.y = MARK;
+    ui.spacing_mut().item_spacing.y = 2.0;
     ui.horizontal_wrapped(|ui| {
         for LegendEntry { scene, words } in legend() {
             let text = egui::WidgetText::from(egui::RichText::new(&words).small());
@@ -106,8 +109,8 @@ pub(super) fn legend_rows(ui: &mut Ui) {
     });
     widgets::muted(
         ui,
-        "The area of a mark follows the leakage area of its gap; beyond 60 cm² and below 3 cm² \
-         it stays as it is. A mark with a thin line lies where the line begins.",
+        "The area of a mark follows the leakage area of its gap; from 60 cm² on, and for small \
+         ones, it stays as it is. A mark with a thin line belongs where the line begins.",
     );
 }
 

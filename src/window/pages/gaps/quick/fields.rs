@@ -95,7 +95,7 @@ fn number(ui: &mut Ui, entry: &mut Entry, number: &Number) -> Option<Option<f64>
     };
     let name = format!("New gap: {}", number.label);
     let mut scratch = Queue::default();
-    let typed = labelled(ui, &words, NUMBER + 8.0, |ui| {
+    let typed = labelled(ui, &words, NUMBER + 12.0, |ui| {
         let mut field = NumberField::new(&name, number.field, number.value)
             .id(OF)
             .width(NUMBER)
