@@ -17,6 +17,7 @@ pub mod ids;
 pub mod limits;
 pub mod photo;
 pub mod remedy;
+pub mod shapes;
 pub mod site;
 pub mod starting;
 pub mod vehicle;

@@ -31,6 +31,8 @@ pub enum Command {
     MirrorGap,
     /// Delete the selected gap.
     DeleteGap,
+    /// Go to the bar that takes gaps quickly.
+    QuickEntry,
     /// Add photos to the selected gap.
     AddPhotos,
     /// Show a page.
@@ -220,6 +222,13 @@ pub const COMMANDS: &[CommandLine] = &[
         "Add a gap with the zone and facing of the last one",
     )
     .group(),
+    line(
+        Menu::Edit,
+        Command::QuickEntry,
+        "Quick entry",
+        &[ctrl(Key::E)],
+        "Go to the bar that takes a gap in one line and is ready for the next",
+    ),
     line(
         Menu::Edit,
         Command::DuplicateGap,

@@ -1,6 +1,8 @@
 //! Changes of the ledger that commands ask for: add, copy, mirror, delete.
 
-use crate::survey::{Edit, Facing, Form, Gap, GapId, Record, RecordId, Survey, WorkState};
+use crate::survey::{
+    Edit, Facing, Form, Gap, GapId, Position, Record, RecordId, Survey, WorkState,
+};
 
 /// A change of the ledger and the gap that is selected after it.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,6 +37,21 @@ pub fn add(survey: &Survey, selected: Option<GapId>) -> Option<LedgerChange> {
         }
     };
     Some(put(gap))
+}
+
+/// A new gap at a place, otherwise as [`add`] makes it.
+#[must_use]
+pub fn add_at(
+    survey: &Survey,
+    selected: Option<GapId>,
+    facing: Facing,
+    position: Position,
+) -> Option<LedgerChange> {
+    let mut change = add(survey, selected)?;
+    if let Edit::Put(Record::Gap(gap)) = &mut change.edit {
+        (gap.facing, gap.position) = (facing, position);
+    }
+    Some(change)
 }
 
 /// The same form with nothing measured.

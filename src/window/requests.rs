@@ -76,6 +76,10 @@ impl App {
             Command::AddGap | Command::DuplicateGap | Command::MirrorGap | Command::DeleteGap => {
                 self.ledger_command(command)
             }
+            Command::QuickEntry => {
+                self.view.page = Page::Gaps;
+                self.view.gaps.quick.jump();
+            }
             Command::AddPhotos => self.ask_photos(ctx, frame),
             Command::Show(page) => self.view.page = page,
             Command::Findings => self.asked = Some(Dialog::Findings.into()),

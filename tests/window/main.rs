@@ -6,6 +6,7 @@
     reason = "helpers of tests stop the test"
 )]
 
+mod body;
 mod drying;
 mod fields;
 mod files;
@@ -17,6 +18,7 @@ mod killed;
 mod looks;
 mod pages;
 mod photos;
+mod quick;
 
 use eframe::egui;
 use egui::accesskit::Role;

@@ -29,6 +29,7 @@ pub struct NumberField<'a> {
     compact: bool,
     required: bool,
     whole: bool,
+    focus: bool,
 }
 
 /// What was typed and not yet shown back from the survey.
@@ -66,12 +67,32 @@ impl<'a> NumberField<'a> {
             compact: false,
             required: false,
             whole: false,
+            focus: false,
         }
     }
 
     /// Tells this field from others of the same name; take the record's id, never its index.
     pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
-        self.id = Id::unique(("number", self.field, of));
+        self.id = Self::id_of(self.field, of);
+        self
+    }
+
+    /// The id of the input of the field with this name, told apart as [`NumberField::id`] does.
+    #[must_use]
+    pub fn id_of(field: &'static str, of: impl std::hash::Hash + std::fmt::Debug) -> Id {
+        Id::unique(("number", field, of))
+    }
+
+    /// Whether what stands in the input with this id cannot be read as a number.
+    #[must_use]
+    pub fn refuses(ui: &Ui, id: Id) -> bool {
+        ui.data(|data| data.get_temp::<Typing>(id))
+            .is_some_and(|typing| typing.refused.is_some())
+    }
+
+    /// Takes the focus in this frame, with everything in it selected.
+    pub fn focus(mut self, focus: bool) -> Self {
+        self.focus = focus;
         self
     }
 
@@ -235,8 +256,11 @@ impl<'a> NumberField<'a> {
             response.request_focus();
             response.scroll_to_me(Some(egui::Align::Center));
         }
+        if self.focus {
+            response.request_focus();
+        }
         let by_keyboard = !ui.input(|input| input.pointer.any_down() || input.pointer.any_click());
-        if response.gained_focus() && by_keyboard {
+        if (response.gained_focus() && by_keyboard) || self.focus {
             let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
             output.state.cursor.set_char_range(Some(all));
             output.state.store(ui.ctx(), self.id);

@@ -1,8 +1,11 @@
-//! The Gaps page: the ledger above, the selected gap below.
+//! The Gaps page: quick entry, the unfolded body, the ledger, the selected gap.
 
+mod body;
 mod form;
+mod parts;
 mod path;
 mod photos;
+mod quick;
 mod rows;
 mod sizes;
 mod table;
@@ -26,6 +29,15 @@ pub struct GapsView {
     edit_wanted: bool,
     /// The ledger scrolls to the selected row in the next frame.
     scroll_wanted: bool,
+    /// Which parts of the page are shown.
+    parts: parts::Parts,
+    /// The unfolded body.
+    body: body::BodyView,
+    /// The bar for quick entry.
+    pub(in crate::window) quick: quick::QuickEntry,
+    /// A gap that was asked for, to select once it is in the survey, and whether its form then
+    /// takes the focus.
+    adding: Option<(GapId, bool)>,
     /// Name of a zone about to be added.
     new_zone: String,
     /// The photo shown large.
@@ -59,6 +71,26 @@ impl GapsView {
         self.select(id);
         self.edit_wanted = true;
     }
+
+    /// The unfolded body of this page.
+    #[must_use]
+    pub fn body(&self) -> &body::BodyView {
+        &self.body
+    }
+
+    /// Selects a gap that was just asked for, once it is there.
+    fn after_adding(&mut self, id: Option<GapId>, edit: bool) {
+        self.adding = id.map(|id| (id, edit));
+    }
+
+    fn select_what_was_added(&mut self, survey: &Survey) {
+        match self.adding {
+            Some((id, true)) if survey.gap(id).is_some() => self.select_and_edit(Some(id)),
+            Some((id, false)) if survey.gap(id).is_some() => self.select(Some(id)),
+            _ => return,
+        }
+        self.adding = None;
+    }
 }
 
 /// Height that the ledger keeps on a low window; the page then scrolls.
@@ -70,7 +102,14 @@ const CARD_LEAST: f32 = 356.0;
 
 /// Draws the page.
 pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let survey = context.survey;
+    context.view.gaps.select_what_was_added(survey);
     buttons(ui, context);
+    parts::show(ui, context);
+}
+
+/// The ledger above, the selected gap below.
+fn ledger_and_form(ui: &mut Ui, context: &mut PageContext<'_>) {
     let height = ui.available_height();
     if height < LEDGER_LEAST + FORM_LEAST {
         ScrollArea::vertical().id_salt("page").show(ui, |ui| {
@@ -81,6 +120,11 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     }
     let ledger_height = (height * 0.42).max(LEDGER_LEAST);
     ledger(ui, context, ledger_height);
+    form_alone(ui, context);
+}
+
+/// The cards of the selected gap, which scroll.
+fn form_alone(ui: &mut Ui, context: &mut PageContext<'_>) {
     ScrollArea::vertical()
         .id_salt("form")
         .auto_shrink(false)
@@ -107,6 +151,7 @@ fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {
                 context.queue.command(command);
             }
         }
+        parts::choose(ui, &mut context.view.gaps.parts);
         let many = context.survey.gaps.len();
         widgets::muted(
             ui,
