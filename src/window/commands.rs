@@ -29,6 +29,8 @@ pub enum Command {
     MirrorGap,
     /// Delete the selected gap.
     DeleteGap,
+    /// Go to the search of the ledger.
+    FindGap,
     /// Show a page.
     Show(Page),
     /// Show all findings.
@@ -45,6 +47,8 @@ pub enum Command {
     Smaller,
     /// Everything at its first size.
     FirstSize,
+    /// Show or hide the help on the field that has the focus.
+    FieldHelp,
     /// Inputs and buttons large enough for a gloved finger, or not.
     TouchSize,
     /// Show what the window told in this run.
@@ -214,21 +218,28 @@ pub const COMMANDS: &[CommandLine] = &[
         Command::DuplicateGap,
         "Duplicate gap",
         &[ctrl(Key::D)],
-        "Add a copy of the selected gap",
+        "Add a copy of each selected gap",
     ),
     line(
         Menu::Edit,
         Command::MirrorGap,
         "Mirror gap to the other side",
         &[ctrl(Key::M)],
-        "Add a copy of the selected gap on the other side of the vehicle",
+        "Add a copy of each selected gap on the other side of the vehicle",
     ),
     line(
         Menu::Edit,
         Command::DeleteGap,
         "Delete gap",
         &[ctrl(Key::Delete)],
-        "Delete the selected gap; it can be undone",
+        "Delete each selected gap; it can be undone",
+    ),
+    line(
+        Menu::Edit,
+        Command::FindGap,
+        "Find gap",
+        &[ctrl(Key::F)],
+        "Search the ledger by words or by the number of a gap",
     ),
     line(
         Menu::View,
@@ -322,6 +333,14 @@ pub const COMMANDS: &[CommandLine] = &[
         "Touch size",
         &[ctrl(Key::T)],
         "Inputs and buttons large enough for a finger in a glove; again for the usual size",
+    )
+    .always(),
+    line(
+        Menu::Help,
+        Command::FieldHelp,
+        "Help on the field",
+        &[plain(Key::F1)],
+        "A line that says what to enter in the field at hand and how to measure it",
     )
     .always(),
     line(

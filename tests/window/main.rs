@@ -12,6 +12,8 @@ mod files;
 mod frame;
 mod gaps;
 mod glyphs;
+mod help;
+mod ledger;
 mod looks;
 mod pages;
 

@@ -1,13 +1,23 @@
 //! The Gaps page: the ledger above, the selected gap below.
 
+mod cell;
+mod columns;
+mod filter;
 mod form;
+mod keys;
+mod listing;
+mod many;
+mod mark;
 mod path;
 mod rows;
+mod selection;
 mod sizes;
 mod table;
 mod words;
 mod work;
 mod zones;
+
+pub use columns::{Column, Columns};
 
 use crate::survey::{GapId, Item, Survey};
 use crate::window::commands::Command;
@@ -20,6 +30,8 @@ use egui::{ScrollArea, Ui};
 #[derive(Clone, Debug, Default)]
 pub struct GapsView {
     selected: Option<GapId>,
+    /// The ledger: its rows, and what is selected beside the one gap.
+    ledger: selection::LedgerView,
     /// The form's first field takes the focus in the next frame.
     edit_wanted: bool,
     /// The ledger scrolls to the selected row in the next frame.
@@ -49,6 +61,7 @@ impl GapsView {
     /// Selects a gap.
     pub fn select(&mut self, id: Option<GapId>) {
         self.selected = id;
+        self.ledger.select_one(id);
         self.scroll_wanted = true;
         self.new_photo.clear();
     }
@@ -106,10 +119,9 @@ fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {
                 context.queue.command(command);
             }
         }
-        let many = context.survey.gaps.len();
         widgets::muted(
             ui,
-            format!("{many} in the ledger. Arrows move, Enter edits, Insert adds, Delete deletes."),
+            "Arrows move, Enter edits, Insert adds, Delete deletes; with Shift several are selected.",
         );
     });
 }
