@@ -259,8 +259,10 @@ impl<'a> NumberField<'a> {
         }
         help::offer(ui, &response, self.field, self.label);
         if let Some((_, words)) = trouble {
+            let help = help::sentence(self.field, self.label).unwrap_or_default();
+            let words = format!("{words}. {help}");
             ui.ctx()
-                .accesskit_node_builder(self.id, |node| node.set_description(words.clone()));
+                .accesskit_node_builder(self.id, |node| node.set_description(words));
         }
         response
     }

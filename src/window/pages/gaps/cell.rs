@@ -22,6 +22,8 @@ pub(super) struct Cell {
     pub(super) column: Column,
     /// The option that Enter would take, where the cell offers several.
     option: usize,
+    /// It was begun in this frame: the key that began it is not its own.
+    begun: bool,
 }
 
 impl Cell {
@@ -57,6 +59,7 @@ pub(super) fn begin(ui: &Ui, context: &mut PageContext<'_>, id: GapId, column: C
                 gap: id,
                 column,
                 option: current(survey, gap, column),
+                begun: true,
             };
             if let Some(input) = cell.input() {
                 ui.memory_mut(|memory| memory.request_focus(input));
@@ -303,6 +306,13 @@ pub(super) fn after(
     };
     if !ui.memory(|memory| memory.has_focus(input)) {
         put_away(ui, context, input);
+        return false;
+    }
+    if cell.begun {
+        context.view.gaps.ledger.cell = Some(Cell {
+            begun: false,
+            ..cell
+        });
         return false;
     }
     let filter = EventFilter {

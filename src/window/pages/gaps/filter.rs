@@ -64,17 +64,16 @@ fn search(ui: &mut Ui, context: &mut PageContext<'_>) {
     if std::mem::take(&mut ledger.search_wanted) {
         response.request_focus();
     }
-    let (enter, down, escape) = ui.input(|input| {
-        let pressed = |key| input.key_pressed(key);
-        (
-            pressed(Key::Enter),
-            pressed(Key::ArrowDown),
-            pressed(Key::Escape),
-        )
-    });
-    if response.has_focus() && (enter || down) {
+    // The rows that get the focus in this frame must not take the same key as their own.
+    let down = response.has_focus()
+        && ui.input_mut(|input| {
+            let mut used = |key| input.consume_key(egui::Modifiers::NONE, key);
+            used(Key::Enter) || used(Key::ArrowDown)
+        });
+    if down {
         ui.memory_mut(|memory| memory.request_focus(ledger_id()));
     }
+    let escape = ui.input(|input| input.key_pressed(Key::Escape));
     if response.lost_focus() && escape {
         text.clear();
     }

@@ -58,7 +58,8 @@ fn rows(
             && at != Some(to)
             && let Some(line) = listing.lines.get(to)
         {
-            context.view.gaps.move_to(listing, line.id, modifiers.shift);
+            let gaps = &mut context.view.gaps;
+            gaps.move_to(listing, selected, line.id, modifiers.shift);
         }
     }
 }

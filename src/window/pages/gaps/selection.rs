@@ -134,8 +134,14 @@ impl GapsView {
     }
 
     /// Selects a row, or everything from where the range began to it.
-    pub(super) fn move_to(&mut self, listing: &Listing, id: GapId, extend: bool) {
-        let anchor = self.ledger.anchor.or(self.selected);
+    pub(super) fn move_to(
+        &mut self,
+        listing: &Listing,
+        one: Option<GapId>,
+        id: GapId,
+        extend: bool,
+    ) {
+        let anchor = self.ledger.anchor.or(one);
         let ends = anchor.and_then(|anchor| Some((listing.row(anchor)?, listing.row(id)?)));
         self.select(Some(id));
         let (true, Some((from, to))) = (extend, ends) else {

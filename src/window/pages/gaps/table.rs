@@ -255,7 +255,8 @@ fn one_row(
         if modifiers.command {
             context.view.gaps.toggle(id, one);
         } else {
-            context.view.gaps.move_to(rows, id, modifiers.shift);
+            let gaps = &mut context.view.gaps;
+            gaps.move_to(rows, one, id, modifiers.shift);
         }
         ui.memory_mut(|memory| memory.request_focus(ledger_id()));
     }
