@@ -7,7 +7,8 @@ use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
 
 /// Inputs that are about the page and not about the survey.
-const OF_THE_PAGE: [&str; 3] = [
+const OF_THE_PAGE: [&str; 4] = [
+    "Path of a photo to add",
     "Search the ledger",
     "Name of a zone to add",
     "Name of a photo to add",

@@ -13,9 +13,12 @@ mod frame;
 mod gaps;
 mod glyphs;
 mod help;
+mod keep;
+mod killed;
 mod ledger;
 mod looks;
 mod pages;
+mod photos;
 
 use eframe::egui;
 use egui::accesskit::Role;

@@ -9,6 +9,7 @@ mod listing;
 mod many;
 mod mark;
 mod path;
+mod photos;
 mod rows;
 mod selection;
 mod sizes;
@@ -21,6 +22,7 @@ pub use columns::{Column, Columns};
 
 use crate::survey::{GapId, Item, Survey};
 use crate::window::commands::Command;
+use crate::window::lightbox::Lightbox;
 use crate::window::page::PageContext;
 use crate::window::widgets::{self, finding_list};
 use eframe::egui;
@@ -38,8 +40,10 @@ pub struct GapsView {
     scroll_wanted: bool,
     /// Name of a zone about to be added.
     new_zone: String,
-    /// Name of a photo about to be added.
+    /// Path of a photo about to be added.
     new_photo: String,
+    /// The photo shown large.
+    pub(in crate::window) lightbox: Option<Lightbox>,
 }
 
 impl GapsView {
@@ -145,6 +149,7 @@ enum Card {
     Path,
     Work,
     Notes,
+    Photos,
     Zones,
 }
 
@@ -165,6 +170,7 @@ fn cards(ui: &mut Ui, context: &mut PageContext<'_>) {
         Card::Path,
         Card::Work,
         Card::Notes,
+        Card::Photos,
         Card::Zones,
     ]);
     widgets::columns(ui, CARD_LEAST, cards.len(), |ui, at| {
@@ -205,6 +211,13 @@ fn draw(ui: &mut Ui, context: &mut PageContext<'_>, id: GapId, card: Card) {
         }
         Card::Notes => {
             widgets::card(ui, "Notes", |ui| work::notes(ui, context, gap, marks));
+        }
+        Card::Photos => {
+            let title = match gap.photos.len() {
+                0 => "Photos".to_owned(),
+                many => format!("Photos ({many})"),
+            };
+            widgets::card(ui, &title, |ui| photos::show(ui, context, gap, marks));
         }
         Card::Zones => {
             widgets::card(ui, "Zones", |ui| zones::show(ui, context));
