@@ -42,10 +42,10 @@ pub fn all() -> impl Iterator<Item = &'static Help> {
 /// The sentence for a field: that for its label, or else that for any label.
 #[must_use]
 pub fn sentence(field: &str, label: &str) -> Option<&'static str> {
-    let of = |help: &&Help| help.field == field && help.label == label;
-    let any = |help: &&Help| !field.is_empty() && help.field == field;
-    let found = all().find(of);
-    found.or_else(|| all().find(any)).map(|help| help.words)
+    let of = |wanted: &str| all().find(|help| help.field == field && help.label == wanted);
+    let any = || all().find(|help| !field.is_empty() && help.field == field);
+    let found = of(label).or_else(|| of("")).or_else(any);
+    found.map(|help| help.words)
 }
 
 /// The field that has the focus, and help on it.
@@ -149,6 +149,9 @@ mod tests {
         let of_the_roof = sentence("height_m", "Roof above ground");
         assert_ne!(of_the_roof, sentence("height_m", "Height of its middle"));
         assert!(of_the_roof.is_some());
+        // A slot is gauged, the side of a hole is measured with a ruler.
+        let side = sentence("gap_width_mm", "Width").unwrap();
+        assert!(side.contains("ruler"), "{side}");
         assert_eq!(sentence("", "No such label"), None);
     }
 }

@@ -93,7 +93,9 @@ fn fold(
 ) {
     let ledger = &mut context.view.gaps.ledger;
     let open = ledger.fold == fold;
-    let response = ui.selectable_label(open, words).on_hover_text(hover);
+    let response = ui
+        .add(egui::Button::new(words).selected(open))
+        .on_hover_text(hover);
     widgets::tell_name(ui, response.id, name);
     if response.clicked() {
         ledger.fold = if open { Fold::None } else { fold };
