@@ -55,6 +55,7 @@ fn search(ui: &mut Ui, context: &mut PageContext<'_>) {
     let response = ui.add(
         TextEdit::singleline(text)
             .id(Id::unique("search the ledger"))
+            .align(egui::Align2::LEFT_CENTER)
             .desired_width(120.0)
             .char_limit(200)
             .return_key(None)

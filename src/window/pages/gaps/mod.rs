@@ -131,12 +131,16 @@ fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {
 }
 
 fn ledger(ui: &mut Ui, context: &mut PageContext<'_>, height: f32) {
+    let top = ui.cursor().top();
+    table::above(ui, context);
+    let height = (height - (ui.cursor().top() - top)).max(LEDGER_LEAST);
     let wide = ui.available_width();
     ui.allocate_ui(egui::vec2(wide, height), |ui| {
         ui.set_min_height(height);
         ui.set_max_height(height);
         table::show(ui, context);
     });
+    table::below(ui, context);
     ui.add_space(6.0);
 }
 

@@ -78,11 +78,21 @@ impl Lay {
     }
 }
 
+/// Draws what stands above the ledger: search and filter.
+pub(super) fn above(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let rows = listing(context);
+    filter::show(ui, context, &rows);
+}
+
+/// Draws what stands below the ledger, where it moves no row away from the pointer: changes of
+/// all that is selected.
+pub(super) fn below(ui: &mut Ui, context: &mut PageContext<'_>) {
+    many::show(ui, context);
+}
+
 /// Draws the ledger.
 pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     let rows = listing(context);
-    filter::show(ui, context, &rows);
-    many::show(ui, context);
     let colours = palette(ui);
     let frame = egui::Frame::new()
         .fill(colours.card)
