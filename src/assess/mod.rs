@@ -26,6 +26,7 @@ pub use answer::{
 };
 pub use curves::{WindCurve, WindPoint, ach_against_wind};
 pub use drying::{Comparison, compare};
+pub use leakage::total as leakage_total;
 pub use topic::{DryingTopic, Topic};
 pub use working::{drying_working, working};
 

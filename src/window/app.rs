@@ -10,10 +10,11 @@ use super::keeping::Keeping;
 use super::looks::Looks;
 use super::notices::Notices;
 use super::page::{Page, PageContext, Queue, ViewState};
+use super::pages::gaps::Columns;
 use super::photos::Photos;
 use super::photos::picker::{self as photo_picker, PhotoPicker};
 use super::picker::{self, Picker};
-use super::{bar, lightbox, pages, start_page, strip, theme, widgets};
+use super::{bar, help, lightbox, pages, start_page, strip, theme, widgets};
 use crate::survey::file::Backups;
 use crate::survey::{GapId, Severity, Survey};
 use eframe::egui;
@@ -129,7 +130,10 @@ impl App {
             backups: Backups::default(),
             jobs,
             queue: Queue::default(),
-            view: ViewState::default(),
+            view: ViewState {
+                columns: Columns::stored(cc.storage),
+                ..ViewState::default()
+            },
             notices: Notices::default(),
             asked: None,
             picker: start.picker,
@@ -215,6 +219,7 @@ impl App {
     pub(super) fn show_document(&mut self, document: Document, page: Page) {
         self.view = ViewState {
             page,
+            columns: std::mem::take(&mut self.view.columns),
             ..ViewState::default()
         };
         self.keeping.let_go();
@@ -286,6 +291,7 @@ impl App {
                 }
             });
         self.foot(ui);
+        self.help_line(ui);
         self.first_steps(ui);
         self.working_panel(ui);
         CentralPanel::default()
@@ -302,6 +308,14 @@ impl App {
                 }
                 context.view.wanted = None;
             });
+    }
+
+    fn help_line(&mut self, ui: &mut egui::Ui) {
+        if self.view.help {
+            Panel::bottom("help line")
+                .frame(panel_frame(theme::palette(ui).card, 4))
+                .show(ui, |ui| help::line(ui, &mut self.queue));
+        }
     }
 
     fn first_steps(&mut self, ui: &mut egui::Ui) {
@@ -427,6 +441,7 @@ impl eframe::App for App {
 
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
         self.looks.store(storage);
+        self.view.columns.store(storage);
     }
 
     fn persist_egui_memory(&self) -> bool {

@@ -33,6 +33,8 @@ pub enum Command {
     DeleteGap,
     /// Go to the bar that takes gaps quickly.
     QuickEntry,
+    /// Go to the search of the ledger.
+    FindGap,
     /// Add photos to the selected gap.
     AddPhotos,
     /// Show a page.
@@ -51,6 +53,8 @@ pub enum Command {
     Smaller,
     /// Everything at its first size.
     FirstSize,
+    /// Show or hide the help on the field that has the focus.
+    FieldHelp,
     /// Inputs and buttons large enough for a gloved finger, or not.
     TouchSize,
     /// Show what the window told in this run.
@@ -234,21 +238,28 @@ pub const COMMANDS: &[CommandLine] = &[
         Command::DuplicateGap,
         "Duplicate gap",
         &[ctrl(Key::D)],
-        "Add a copy of the selected gap",
+        "Add a copy of each selected gap",
     ),
     line(
         Menu::Edit,
         Command::MirrorGap,
         "Mirror gap to the other side",
         &[ctrl(Key::M)],
-        "Add a copy of the selected gap on the other side of the vehicle",
+        "Add a copy of each selected gap on the other side of the vehicle",
     ),
     line(
         Menu::Edit,
         Command::DeleteGap,
         "Delete gap",
         &[ctrl(Key::Delete)],
-        "Delete the selected gap; it can be undone",
+        "Delete each selected gap; it can be undone",
+    ),
+    line(
+        Menu::Edit,
+        Command::FindGap,
+        "Find gap",
+        &[ctrl(Key::F)],
+        "Search the ledger by words or by the number of a gap",
     ),
     line(
         Menu::Edit,
@@ -349,6 +360,14 @@ pub const COMMANDS: &[CommandLine] = &[
         "Touch size",
         &[ctrl(Key::T)],
         "Inputs and buttons large enough for a finger in a glove; again for the usual size",
+    )
+    .always(),
+    line(
+        Menu::Help,
+        Command::FieldHelp,
+        "Help on the field",
+        &[plain(Key::F1)],
+        "A line that says what to enter in the field at hand and how to measure it",
     )
     .always(),
     line(

@@ -77,22 +77,32 @@ pub fn duplicate(survey: &Survey, id: GapId) -> Option<LedgerChange> {
 #[must_use]
 pub fn mirror(survey: &Survey, id: GapId) -> Option<LedgerChange> {
     let mut gap = copy(survey, id)?;
+    mirrored(&mut gap, survey);
+    Some(put(gap))
+}
+
+/// Moves a gap to the other side of the vehicle.
+pub(super) fn mirrored(gap: &mut Gap, survey: &Survey) {
     gap.facing = gap.facing.mirrored();
     gap.position.across_m = gap
         .position
         .across_m
         .zip(survey.vehicle.width_m)
         .map(|(across, width)| width - across);
-    Some(put(gap))
 }
 
 fn copy(survey: &Survey, id: GapId) -> Option<Gap> {
-    let mut gap = survey.gap(id)?.clone();
-    gap.id = survey.free_gap_id();
+    Some(copied(survey.gap(id)?, survey.free_gap_id()))
+}
+
+/// A copy of a gap as found, under a number of its own.
+pub(super) fn copied(gap: &Gap, id: GapId) -> Gap {
+    let mut gap = gap.clone();
+    gap.id = id;
     gap.photos.clear();
     gap.state = WorkState::Open;
     gap.state_date.clear();
-    Some(gap)
+    gap
 }
 
 /// Deletes a gap; its neighbour is selected then.

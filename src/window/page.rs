@@ -113,10 +113,14 @@ pub struct ViewState {
     pub page: Page,
     /// The result whose working is open.
     pub working: Option<Topic>,
+    /// Whether the help on the field at hand is shown.
+    pub help: bool,
     /// A place to show and focus in this frame.
     pub wanted: Option<Place>,
     /// The Vehicle page.
     pub vehicle: pages::vehicle::VehicleView,
+    /// The columns of the ledger; they outlast the survey.
+    pub columns: pages::gaps::Columns,
     /// The Gaps page.
     pub gaps: pages::gaps::GapsView,
     /// The Air change page.

@@ -1,6 +1,7 @@
 //! Choosing one of several, and ticking yes or no.
 
 use super::{LABEL_WIDTH, tell_name};
+use crate::window::help;
 use eframe::egui;
 use egui::{ComboBox, EventFilter, Id, Key, Response, Ui};
 
@@ -87,6 +88,7 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
         if self.focus {
             response.request_focus();
         }
+        let response = help::explain(ui, response, "", self.label);
         if response.has_focus() {
             let filter = EventFilter {
                 vertical_arrows: true,
@@ -195,7 +197,10 @@ pub fn tick(ui: &mut Ui, words: &str, value: bool) -> Option<bool> {
 /// A tick with its words to the right. `Some` is the new state.
 pub fn plain_tick(ui: &mut Ui, words: &str, value: bool) -> Option<bool> {
     let mut ticked = value;
-    ui.checkbox(&mut ticked, words).changed().then_some(ticked)
+    let response = ui.checkbox(&mut ticked, words);
+    help::explain(ui, response, "", words)
+        .changed()
+        .then_some(ticked)
 }
 
 #[cfg(test)]

@@ -7,6 +7,7 @@
 use super::{LABEL_WIDTH, message_line, number_text, tell_name};
 use crate::survey::limits::{FieldRange, range_of};
 use crate::survey::{Finding, MergeKey, Severity};
+use crate::window::help;
 use crate::window::page::{Marks, Queue};
 use crate::window::theme::palette;
 use eframe::egui;
@@ -96,6 +97,11 @@ impl<'a> NumberField<'a> {
         self
     }
 
+    /// Forgets what was typed into the input with this id, which is put away.
+    pub fn forget(ui: &Ui, id: Id) {
+        ui.data_mut(|data| data.remove::<Typing>(id));
+    }
+
     /// Shows the findings about its item at this field, and takes the focus when wanted.
     pub fn marks(mut self, marks: Marks<'a>) -> Self {
         self.marks = Some(marks);
@@ -150,7 +156,7 @@ impl<'a> NumberField<'a> {
                 format!("{} ({unit})", self.label)
             };
             tell_name(ui, response.id, &name);
-            self.trouble_hover(response, trouble.as_ref());
+            self.hover(response, trouble.as_ref());
             return commit;
         }
         ui.vertical(|ui| {
@@ -178,7 +184,7 @@ impl<'a> NumberField<'a> {
         if let Some((severity, _)) = &trouble {
             super::severity_sign(ui, *severity);
         }
-        self.trouble_hover(response, trouble.as_ref());
+        self.hover(response, trouble.as_ref());
         (commit, trouble)
     }
 
@@ -188,16 +194,19 @@ impl<'a> NumberField<'a> {
             .unwrap_or("")
     }
 
-    /// Hover text: the trouble, else the range in words.
-    fn trouble_hover(&self, response: Response, trouble: Option<&(Severity, String)>) {
-        match (trouble, self.range) {
-            (Some((_, words)), _) => {
-                response.on_hover_text(words);
-            }
-            (None, Some(range)) => {
-                response.on_hover_text(format!("{}: {}", range.words, range.in_words()));
-            }
-            (None, None) => {}
+    /// Hover text: the trouble, what to measure and how, and the range in words.
+    fn hover(&self, response: Response, trouble: Option<&(Severity, String)>) {
+        let range = self
+            .range
+            .map(|range| format!("{}: {}", range.words, range.in_words()));
+        let words: Vec<String> = trouble
+            .map(|(_, words)| words.clone())
+            .into_iter()
+            .chain(help::sentence(self.field, self.label).map(str::to_owned))
+            .chain(range.filter(|_| trouble.is_none()))
+            .collect();
+        if !words.is_empty() {
+            response.on_hover_text(words.join("\n"));
         }
     }
 
@@ -265,9 +274,12 @@ impl<'a> NumberField<'a> {
             output.state.cursor.set_char_range(Some(all));
             output.state.store(ui.ctx(), self.id);
         }
+        help::offer(ui, &response, self.field, self.label);
         if let Some((_, words)) = trouble {
+            let help = help::sentence(self.field, self.label).unwrap_or_default();
+            let words = format!("{words}. {help}");
             ui.ctx()
-                .accesskit_node_builder(self.id, |node| node.set_description(words.clone()));
+                .accesskit_node_builder(self.id, |node| node.set_description(words));
         }
         response
     }

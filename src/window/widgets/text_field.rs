@@ -2,6 +2,7 @@
 
 use super::{LABEL_WIDTH, message_line, tell_name};
 use crate::survey::MergeKey;
+use crate::window::help;
 use crate::window::page::{Marks, Queue};
 use eframe::egui;
 use egui::{Id, Key, Response, TextEdit, Ui};
@@ -141,6 +142,7 @@ impl<'a> TextField<'a> {
             ui.data_mut(|data| data.insert_temp(self.id, true));
         }
         self.settle(ui, &response, queue);
+        let response = help::explain(ui, response, self.field, self.label);
         (changed.then_some(text), response)
     }
 

@@ -1,17 +1,27 @@
 //! The Gaps page: quick entry, the unfolded body, the ledger, the selected gap.
 
 mod body;
+mod cell;
+mod columns;
+mod filter;
 mod form;
+mod keys;
+mod listing;
+mod many;
+mod mark;
 mod parts;
 mod path;
 mod photos;
 mod quick;
 mod rows;
+mod selection;
 mod sizes;
 mod table;
 mod words;
 mod work;
 mod zones;
+
+pub use columns::{Column, Columns};
 
 use crate::survey::{GapId, Item, Survey};
 use crate::window::commands::Command;
@@ -25,6 +35,8 @@ use egui::{ScrollArea, Ui};
 #[derive(Clone, Debug, Default)]
 pub struct GapsView {
     selected: Option<GapId>,
+    /// The ledger: its rows, and what is selected beside the one gap.
+    ledger: selection::LedgerView,
     /// The form's first field takes the focus in the next frame.
     edit_wanted: bool,
     /// The ledger scrolls to the selected row in the next frame.
@@ -63,6 +75,7 @@ impl GapsView {
     /// Selects a gap.
     pub fn select(&mut self, id: Option<GapId>) {
         self.selected = id;
+        self.ledger.select_one(id);
         self.scroll_wanted = true;
     }
 
@@ -152,21 +165,24 @@ fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {
             }
         }
         parts::choose(ui, &mut context.view.gaps.parts);
-        let many = context.survey.gaps.len();
         widgets::muted(
             ui,
-            format!("{many} in the ledger. Arrows move, Enter edits, Insert adds, Delete deletes."),
+            "Arrows move, Enter edits, Insert adds, Delete deletes; with Shift several are selected.",
         );
     });
 }
 
 fn ledger(ui: &mut Ui, context: &mut PageContext<'_>, height: f32) {
+    let top = ui.cursor().top();
+    table::above(ui, context);
+    let height = (height - (ui.cursor().top() - top)).max(LEDGER_LEAST);
     let wide = ui.available_width();
     ui.allocate_ui(egui::vec2(wide, height), |ui| {
         ui.set_min_height(height);
         ui.set_max_height(height);
         table::show(ui, context);
     });
+    table::below(ui, context);
     ui.add_space(6.0);
 }
 
