@@ -27,7 +27,7 @@ pub use answer::{
 pub use curves::{WindCurve, WindPoint, ach_against_wind};
 pub use drying::{Comparison, compare};
 pub use topic::{DryingTopic, Topic};
-pub use working::{drying_working, working};
+pub use working::{doubt_working, drying_working, ranking_working, working};
 
 use crate::survey::{Finding, Item, Severity, Survey, findings};
 use envelope::Envelope;

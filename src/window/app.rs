@@ -1,6 +1,7 @@
 //! The program's window: its state, and the frame of every screen.
 
 use super::commands;
+use super::decisions::{Decisions, Effort};
 use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
 use super::jobs::{self, Jobs, Results, Spawner};
@@ -28,6 +29,8 @@ pub struct Start {
     pub picker: Picker,
     /// Sample surveys offered on the start page.
     pub samples: Vec<PathBuf>,
+    /// How much is made of longer work.
+    pub effort: Effort,
 }
 
 impl Start {
@@ -40,6 +43,7 @@ impl Start {
             spawner: jobs::on_a_thread(),
             picker: picker::system(),
             samples: start_page::samples(Path::new("sample-surveys")),
+            effort: Effort::program(),
         }
     }
 
@@ -51,6 +55,7 @@ impl Start {
             spawner: jobs::inline(),
             picker: picker::none(),
             samples: Vec::new(),
+            effort: Effort::test(),
         }
     }
 }
@@ -66,6 +71,7 @@ pub struct App {
     pub(super) document: Option<Document>,
     pub(super) backups: Backups,
     pub(super) jobs: Jobs,
+    pub(super) decisions: Decisions,
     pub(super) queue: Queue,
     pub(super) view: ViewState,
     pub(super) notices: Notices,
@@ -87,11 +93,13 @@ impl App {
         let looks = Looks::stored(cc.storage);
         looks.apply(&cc.egui_ctx);
         let ctx = cc.egui_ctx.clone();
-        let jobs = Jobs::new(start.spawner, Arc::new(move || ctx.request_repaint()));
+        let wake: Arc<dyn Fn() + Send + Sync> = Arc::new(move || ctx.request_repaint());
+        let jobs = Jobs::new(Arc::clone(&start.spawner), Arc::clone(&wake));
         let mut app = Self {
             document: None,
             backups: Backups::default(),
             jobs,
+            decisions: Decisions::new(start.spawner, wake, start.effort),
             queue: Queue::default(),
             view: ViewState::default(),
             notices: Notices::default(),
@@ -121,6 +129,12 @@ impl App {
     #[must_use]
     pub fn results(&self) -> Option<&Results> {
         self.jobs.results()
+    }
+
+    /// What has come of longer work.
+    #[must_use]
+    pub fn decisions(&self) -> &Decisions {
+        &self.decisions
     }
 
     /// Whether there are changes that are not saved.
@@ -164,6 +178,7 @@ impl App {
             ..ViewState::default()
         };
         self.jobs.forget();
+        self.decisions.forget();
         self.submitted = None;
         self.document = Some(document);
     }
@@ -181,6 +196,17 @@ impl App {
         }
         for sentence in self.jobs.collect() {
             self.notices.tell(Severity::Error, sentence);
+        }
+        if let Some(document) = &self.document {
+            let history = &document.history;
+            let wanted = self.view.sealing_plan.wanted();
+            let (revision, page) = (history.revision(), self.view.page);
+            let told = self
+                .decisions
+                .follow(revision, history.survey(), page, wanted);
+            for sentence in told {
+                self.notices.tell(Severity::Error, sentence);
+            }
         }
     }
 
@@ -205,6 +231,7 @@ impl App {
             survey: document.history.survey(),
             revision: document.history.revision(),
             results: self.jobs.results(),
+            decisions: &self.decisions,
             queue: &mut self.queue,
             view: &mut self.view,
         })
@@ -241,6 +268,7 @@ impl App {
                     Page::Gaps => pages::gaps::show(ui, &mut context),
                     Page::AirChange => pages::air_change::show(ui, &mut context),
                     Page::DryingHeat => pages::drying_heat::show(ui, &mut context),
+                    Page::SealingPlan => pages::sealing_plan::show(ui, &mut context),
                 }
                 context.view.wanted = None;
             });

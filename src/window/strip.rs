@@ -1,7 +1,10 @@
 //! The result strip: the headlines, always in sight.
 
 use super::commands::Command;
+use super::decisions::LongWork;
+use super::errand::Status;
 use super::format::{area_cm2, celsius, digits_of, length_mm, per_hour};
+use super::intervals;
 use super::page::PageContext;
 use super::theme::{figure_style, palette};
 use super::widgets;
@@ -152,11 +155,12 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         return;
     };
     let headlines = headlines(context.survey, &results.assessment);
+    let sure = sure(context, &results.assessment);
     let findings = &results.assessment.findings;
     if ui.ctx().content_rect().height() < TALL {
         ui.horizontal_wrapped(|ui| {
-            for headline in &headlines {
-                short(ui, context, headline);
+            for (headline, sure) in headlines.iter().zip(&sure) {
+                short(ui, context, headline, sure);
             }
             alerts(ui, context, findings);
         });
@@ -179,8 +183,8 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
                 cell.with_layout(Layout::top_down(Align::Min), |cell| {
                     cell.spacing_mut().item_spacing.y = 1.0;
                     cell.set_min_height(CELL_HEIGHT);
-                    match headlines.get(index) {
-                        Some(headline) => full(cell, context, headline),
+                    match headlines.get(index).zip(sure.get(index)) {
+                        Some((headline, sure)) => full(cell, context, headline, sure),
                         None => alerts(cell, context, findings),
                     }
                 });
@@ -195,8 +199,33 @@ const CELL_LEAST: f32 = 148.0;
 /// Height of a cell: nothing jumps when the small print grows or goes.
 const CELL_HEIGHT: f32 = 66.0;
 
+/// How sure each headline is, in brackets; `(…)` while that is being worked out.
+fn sure(context: &PageContext<'_>, assessment: &Assessment) -> [String; 5] {
+    match context.decisions.doubt(context.revision) {
+        Some(Ok(found)) => {
+            intervals::of_headlines(assessment, found).map(Option::unwrap_or_default)
+        }
+        Some(Err(_)) => Default::default(),
+        None => match context.decisions.status(LongWork::Doubt) {
+            Status::Stopped => Default::default(),
+            _ => std::array::from_fn(|_| "(…)".to_owned()),
+        },
+    }
+}
+
+const SURE: &str = "What it may be: 95 % of the draws of everything in doubt lie between these. Measure \
+                    next, on the Air change page, says what would narrow it.";
+
+/// The interval behind a figure.
+fn in_brackets(ui: &mut Ui, sure: &str) {
+    if !sure.is_empty() {
+        ui.label(RichText::new(sure).small().color(palette(ui).muted))
+            .on_hover_text(SURE);
+    }
+}
+
 /// Title, figure, and at most two rows of small print; all of it on hover.
-fn full(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
+fn full(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline, sure: &str) {
     let muted = palette(ui).muted;
     ui.horizontal(|ui| {
         ui.label(RichText::new(&headline.title).small().color(muted));
@@ -206,7 +235,11 @@ fn full(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
     });
     let small = match &headline.figure {
         Ok((figure, small)) => {
-            ui.label(RichText::new(figure).text_style(figure_style()));
+            ui.horizontal_wrapped(|ui| {
+                ui.spacing_mut().item_spacing.x = 5.0;
+                ui.label(RichText::new(figure).text_style(figure_style()));
+                in_brackets(ui, sure);
+            });
             small
         }
         Err(not_known) => {
@@ -225,7 +258,7 @@ fn unbroken(words: &str) -> String {
     words.replace(' ', "\u{a0}")
 }
 
-fn short(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
+fn short(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline, sure: &str) {
     ui.label(
         RichText::new(unbroken(&headline.title))
             .small()
@@ -235,6 +268,7 @@ fn short(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
         Ok((figure, small)) => {
             ui.label(RichText::new(unbroken(figure)).strong())
                 .on_hover_text(small);
+            in_brackets(ui, sure);
         }
         Err(not_known) => {
             ui.label(

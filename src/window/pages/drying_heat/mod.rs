@@ -7,7 +7,7 @@ mod cautions;
 mod chart;
 mod curves;
 mod options;
-mod safety;
+pub(super) mod safety;
 mod shown;
 mod sizing;
 mod surfaces;

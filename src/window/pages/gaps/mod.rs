@@ -6,7 +6,7 @@ mod rows;
 mod sizes;
 mod table;
 mod words;
-mod work;
+pub(super) mod work;
 mod zones;
 
 use crate::survey::{GapId, Item, Survey};
