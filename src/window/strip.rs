@@ -237,6 +237,7 @@ fn full(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline, sure: &
         Ok((figure, small)) => {
             ui.horizontal_wrapped(|ui| {
                 ui.spacing_mut().item_spacing.x = 5.0;
+                ui.spacing_mut().interact_size.y = 0.0;
                 ui.label(RichText::new(figure).text_style(figure_style()));
                 in_brackets(ui, sure);
             });

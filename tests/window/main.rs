@@ -6,6 +6,7 @@
     reason = "helpers of tests stop the test"
 )]
 
+mod doubt;
 mod drying;
 mod fields;
 mod files;
@@ -13,6 +14,7 @@ mod frame;
 mod gaps;
 mod glyphs;
 mod pages;
+mod plan;
 
 use eframe::egui;
 use egui::accesskit::Role;

@@ -36,7 +36,7 @@ fn open_section(window: &mut Window<'_>, name: &str) {
 }
 
 /// Inputs without a name, by role.
-fn unnamed(window: &Window<'_>) -> Vec<String> {
+pub(super) fn unnamed(window: &Window<'_>) -> Vec<String> {
     let inputs = [
         Role::TextInput,
         Role::MultilineTextInput,

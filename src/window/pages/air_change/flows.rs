@@ -44,6 +44,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results
     };
     balance(ui, air, direction);
     picture(ui, context, results, direction);
+    pressures(ui, context, air, direction);
     table(ui, context, direction);
 }
 
@@ -88,6 +89,24 @@ fn picture(
          estimated, dotted where guessed.",
     );
 }
+
+/// The section with inside pressure and neutral level.
+fn pressures(ui: &mut Ui, context: &PageContext<'_>, air: &CaseAir, direction: &DirectionAnswer) {
+    let Some(scene) = figure::section(&context.survey.vehicle, air, direction, SECTION_MM) else {
+        return;
+    };
+    let height = body::height_for(ui, &scene).min(SECTION_HEIGHT);
+    body::show(ui, &scene, height);
+    widgets::muted(
+        ui,
+        "The pressure that drives air in (arrows towards the body) or out at each height, where the wind \
+         neither presses nor sucks; at the neutral level there is none. Wind adds to it on each face.",
+    );
+}
+
+/// Width of the section on paper, mm.
+const SECTION_MM: f64 = 110.0;
+const SECTION_HEIGHT: f32 = 230.0;
 
 /// Width of the picture on paper, mm: it decides how large marks and letters are on the body.
 const PICTURE_MM: f64 = 330.0;

@@ -3,9 +3,12 @@
 mod cases;
 pub(super) mod curves;
 pub mod direction;
+mod doubt;
 mod flows;
 pub(super) mod lines;
+mod rose;
 
+use crate::figure::RoseFrame;
 use crate::survey::{Item, WeatherId};
 use crate::window::page::PageContext;
 use crate::window::widgets;
@@ -18,6 +21,7 @@ pub struct AirChangeView {
     case: Option<WeatherId>,
     direction: usize,
     ledger_order: bool,
+    by_compass: bool,
 }
 
 impl AirChangeView {
@@ -25,6 +29,15 @@ impl AirChangeView {
     pub fn reveal(&mut self, item: Item) {
         if let Item::Weather(id) = item {
             self.case = Some(id);
+        }
+    }
+
+    /// What is up on the rose.
+    fn frame(&self) -> RoseFrame {
+        if self.by_compass {
+            RoseFrame::Compass
+        } else {
+            RoseFrame::Vehicle
         }
     }
 
@@ -52,6 +65,17 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
             let title = format!("Weather cases, {set_up}");
             widgets::card(ui, &title, |ui| cases::show(ui, context, results));
             ui.add_space(4.0);
+            widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
+                if at == 0 {
+                    widgets::card(ui, "Rose of air changes, by wind direction", |ui| {
+                        rose::show(ui, context, results);
+                    });
+                } else {
+                    widgets::card(ui, "How sure, and what to measure next", |ui| {
+                        doubt::show(ui, context);
+                    });
+                }
+            });
             widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
                 if at == 0 {
                     widgets::card(ui, "Air changes against wind direction", |ui| {

@@ -4,7 +4,7 @@ use super::ranking::{boxed, name_of, saving_words};
 use crate::assess::Answer;
 use crate::assess::sealing::{Aim, AirPerSleeper, FlowShift, Plan};
 use crate::survey::{GapId, Survey};
-use crate::window::format::{area_cm2, digits_of, money};
+use crate::window::format::{area_cm2, digits, digits_of, money};
 use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets::{self, finding_list};
@@ -15,10 +15,15 @@ use egui::{Align, Label, RichText, ScrollArea, Ui, vec2};
 const SHIFTS: usize = 5;
 
 /// Draws cost and payback, before and after, what shifts, and what to heed.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, plan: &Plan, aim: Aim) {
+pub(super) fn show(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    plan: &Plan,
+    (aim, salt): (Aim, &'static str),
+) {
     cost(ui, context.survey, plan);
     ui.add_space(4.0);
-    table(ui, context, plan);
+    table(ui, context, plan, salt);
     together(ui, plan, aim);
     shifts(ui, context.survey, plan);
     if !plan.findings.is_empty() {
@@ -63,7 +68,7 @@ fn cost(ui: &mut Ui, survey: &Survey, plan: &Plan) {
     let assumed = costs().filter(|cost| cost.assumed).count();
     if assumed > 0 {
         small.push(format!(
-            "prices or remedies of {assumed} gaps are this program's suggestion [A]"
+            "a price or remedy in {assumed} of the gaps is this program's suggestion [A]"
         ));
     }
     if !small.is_empty() {
@@ -172,9 +177,9 @@ fn lines(context: &PageContext<'_>, plan: &Plan) -> Vec<Line> {
 const NAME: f32 = 250.0;
 const FIGURE: f32 = 104.0;
 
-fn table(ui: &mut Ui, context: &PageContext<'_>, plan: &Plan) {
+fn table(ui: &mut Ui, context: &PageContext<'_>, plan: &Plan, salt: &str) {
     ScrollArea::horizontal()
-        .id_salt("before and after")
+        .id_salt(("before and after", salt))
         .auto_shrink([false, true])
         .show(ui, |ui| {
             ui.spacing_mut().item_spacing = vec2(0.0, 2.0);
@@ -202,8 +207,8 @@ fn table(ui: &mut Ui, context: &PageContext<'_>, plan: &Plan) {
         });
     widgets::muted(
         ui,
-        "Water and heat at the set temperature, mean over the weather cases by their weights. The table \
-         for sleepers is safety ventilation: see what stays open.",
+        "Water and heat at the set temperature, mean over the weather cases by their weights. Whether \
+         that is air enough to sleep in is judged under what stays open.",
     );
 }
 
@@ -296,8 +301,8 @@ fn shifts(ui: &mut Ui, survey: &Survey, plan: &Plan) {
             format!(
                 "{} {} → {}",
                 name(shift.gap),
-                digits_of(shift.before_kg_s.0 * 3600.0, 2),
-                digits_of(shift.after_kg_s.0 * 3600.0, 2)
+                digits(shift.before_kg_s.0 * 3600.0),
+                digits(shift.after_kg_s.0 * 3600.0)
             )
         })
         .collect();

@@ -69,7 +69,7 @@ fn found(ui: &mut Ui, context: &mut PageContext<'_>, best: &Best) {
             }
         }
     });
-    before_after::show(ui, context, plan, best.aim);
+    before_after::show(ui, context, plan, (best.aim, "best"));
     widgets::muted(
         ui,
         "Up to twelve gaps every set is tried; beyond, greedy sets are improved by exchange. Gaps whose \

@@ -166,6 +166,7 @@ fn table(ui: &mut Ui, context: &mut PageContext<'_>, order: &Order) {
     ScrollArea::both()
         .id_salt("steps")
         .max_height(HEIGHT + 20.0)
+        .min_scrolled_height(HEIGHT)
         .auto_shrink([false, true])
         .show(ui, |ui| {
             ui.spacing_mut().item_spacing = vec2(0.0, 2.0);

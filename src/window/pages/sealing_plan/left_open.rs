@@ -146,6 +146,7 @@ fn areas(ui: &mut Ui, before: &Safety, after: Option<&Safety>) {
         ),
     ];
     Grid::new("safety before and after")
+        .min_row_height(19.0)
         .spacing([16.0, 3.0])
         .show(ui, |ui| {
             let mut titles = vec!["Free area", "asked for, if all is there", "as it stands"];

@@ -150,7 +150,7 @@ fn head(ui: &mut Ui, context: &mut PageContext<'_>) {
             &context.view.sealing_plan.date,
         )
         .compact()
-        .width(82.0)
+        .width(96.0)
         .hint("2026-01-31")
         .show(ui, context.queue);
         if let Some(date) = typed {

@@ -8,11 +8,14 @@ use super::state;
 use crate::assess::sealing::Sealable;
 use crate::survey::{CostBasis, Edit, Gap, GapId, Item, RemedyKind};
 use crate::window::page::PageContext;
-use crate::window::theme::{bold, palette};
+use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice, NumberField};
 use eframe::egui;
 use egui::{RichText, Ui};
 
+/// Widths of the kind, and of the number of gaps.
+const NAME: f32 = 150.0;
+const MANY: f32 = 150.0;
 /// Width of a column at least.
 const COLUMN_LEAST: f32 = 400.0;
 
@@ -100,21 +103,19 @@ fn one_group(ui: &mut Ui, context: &mut PageContext<'_>, group: &Group<'_>) {
     let unit = format!("{currency}/{per}");
     ui.horizontal_wrapped(|ui| {
         let many = group.sealables.len();
-        let words = RichText::new(format!("{name}, by the {per}")).family(bold());
-        widgets::label(ui, "", 1.0);
-        ui.label(words);
+        widgets::label(ui, &format!("{name}, by the {per}"), NAME);
         let s = if many == 1 { "" } else { "s" };
-        widgets::muted(ui, format!("{many} gap{s}"));
         let assumed = group
             .sealables
             .iter()
             .filter(|one| one.is_assumed())
             .count();
-        if assumed > 0 {
-            widgets::muted(ui, format!("{assumed} as suggested *"));
-        }
-    });
-    ui.horizontal_wrapped(|ui| {
+        let suggested = if assumed > 0 {
+            format!(", {assumed} as suggested *")
+        } else {
+            String::new()
+        };
+        widgets::label(ui, &format!("{many} gap{s}{suggested}"), MANY);
         let remedies = || group.sealables.iter().map(|one| one.remedy());
         let (price, same) = shared(remedies().map(|remedy| remedy.material_cost));
         ui.label(RichText::new("material").color(palette(ui).muted));

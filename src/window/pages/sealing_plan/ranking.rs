@@ -76,8 +76,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
 
 fn table(ui: &mut Ui, context: &mut PageContext<'_>, ranking: &Ranking, currency: &str) {
     let figures: f32 = COLUMNS.iter().map(|(_, width)| width).sum();
-    let name = ui.available_width() - figures - TICK - NUMBER - REMEDY - STATE - 14.0;
-    let name = name.clamp(NAME_LEAST, 420.0);
+    let name = ui.available_width() - figures - TICK - NUMBER - REMEDY - STATE - 22.0;
+    let name = name.clamp(NAME_LEAST, 380.0);
     let count = ranking.ranked.len();
     let drawn = if context.view.sealing_plan.all_rows {
         count
@@ -129,7 +129,7 @@ fn head(ui: &mut Ui, name: f32, aim: Aim, currency: &str) {
             });
         }
         boxed(ui, STATE, Align::Min, |ui| {
-            widgets::muted(ui, "  State");
+            widgets::muted(ui, "   State");
         });
     });
 }
@@ -206,6 +206,7 @@ fn row(
                 figure(ui, one, column, aim);
             });
         }
+        ui.add_space(8.0);
         boxed(ui, STATE, Align::Min, |ui| state_choice(ui, context, gap));
     });
     let rect = drawn.response.rect;
@@ -309,7 +310,7 @@ fn figure(ui: &mut Ui, one: &Ranked, column: Column, aim: Aim) {
 pub(super) fn saving_words(aim: Aim, saved: f64) -> String {
     let places = match aim {
         Aim::AchWindy | Aim::Water | Aim::WinterCost => 2,
-        Aim::Heat => 0,
+        Aim::Heat => 1,
     };
     let least = 10f64.powi(-places);
     if saved.abs() < least / 2.0 && saved.abs() > 0.0 {
@@ -328,8 +329,8 @@ mod tests {
         assert_eq!(saving_words(Aim::AchWindy, 0.312), "0.31");
         assert_eq!(saving_words(Aim::AchWindy, 0.001), "< 0.01");
         assert_eq!(saving_words(Aim::Water, 0.0), "0.00");
-        assert_eq!(saving_words(Aim::Heat, 12.4), "12");
-        assert_eq!(saving_words(Aim::Heat, 0.4), "< 1");
+        assert_eq!(saving_words(Aim::Heat, 12.43), "12.4");
+        assert_eq!(saving_words(Aim::Heat, 0.04), "< 0.1");
         assert_eq!(saving_words(Aim::AchWindy, -0.12), "-0.12");
     }
 }

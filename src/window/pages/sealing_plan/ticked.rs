@@ -35,7 +35,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
             out_of_date(ui, context, dated.revision);
             buttons(ui, context);
             gaps(ui, context, plan, aim);
-            before_after::show(ui, context, plan, aim);
+            before_after::show(ui, context, plan, (aim, "ticked"));
         }
     }
 }
@@ -104,7 +104,7 @@ fn row(ui: &mut Ui, context: &mut PageContext<'_>, one: &PlannedGap, name: f32, 
     let Some(gap) = context.survey.gap(sealable.gap()) else {
         return;
     };
-    ui.horizontal_top(|ui| {
+    ui.horizontal(|ui| {
         boxed(ui, NUMBER, Align::Min, |ui| {
             ui.label(RichText::new(gap.id.to_string()).color(palette(ui).muted));
         });
