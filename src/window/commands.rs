@@ -15,6 +15,8 @@ pub enum Command {
     Save,
     /// Save under another name.
     SaveAs,
+    /// Put the survey away and show the start page.
+    StartPage,
     /// Leave the program.
     Quit,
     /// Undo one step.
@@ -29,6 +31,8 @@ pub enum Command {
     MirrorGap,
     /// Delete the selected gap.
     DeleteGap,
+    /// Add photos to the selected gap.
+    AddPhotos,
     /// Show a page.
     Show(Page),
     /// Show all findings.
@@ -45,6 +49,14 @@ pub enum Command {
     Smaller,
     /// Everything at its first size.
     FirstSize,
+    /// Inputs and buttons large enough for a gloved finger, or not.
+    TouchSize,
+    /// Show what the window told in this run.
+    Messages,
+    /// Show every key.
+    Keys,
+    /// Show the first steps.
+    FirstSteps,
 }
 
 /// The menu a command stands in.
@@ -56,11 +68,13 @@ pub enum Menu {
     Edit,
     /// Pages and looks.
     View,
+    /// Help.
+    Help,
 }
 
 impl Menu {
     /// Every menu, from left to right.
-    pub const ALL: [Self; 3] = [Self::Survey, Self::Edit, Self::View];
+    pub const ALL: [Self; 4] = [Self::Survey, Self::Edit, Self::View, Self::Help];
 
     /// Its name.
     #[must_use]
@@ -69,6 +83,7 @@ impl Menu {
             Self::Survey => "Survey",
             Self::Edit => "Edit",
             Self::View => "View",
+            Self::Help => "Help",
         }
     }
 }
@@ -169,13 +184,20 @@ pub const COMMANDS: &[CommandLine] = &[
     ),
     line(
         Menu::Survey,
+        Command::StartPage,
+        "Start page",
+        &[ctrl(Key::W)],
+        "Put this survey away; new, recent and rescued surveys",
+    )
+    .group(),
+    line(
+        Menu::Survey,
         Command::Quit,
         "Quit",
         &[ctrl(Key::Q)],
         "Leave Gapledger",
     )
-    .always()
-    .group(),
+    .always(),
     line(
         Menu::Edit,
         Command::Undo,
@@ -218,6 +240,13 @@ pub const COMMANDS: &[CommandLine] = &[
         "Delete gap",
         &[ctrl(Key::Delete)],
         "Delete the selected gap; it can be undone",
+    ),
+    line(
+        Menu::Edit,
+        Command::AddPhotos,
+        "Add photos…",
+        &[ctrl_shift(Key::P)],
+        "Add photos to the selected gap",
     ),
     line(
         Menu::View,
@@ -312,9 +341,58 @@ pub const COMMANDS: &[CommandLine] = &[
         "Everything at its first size",
     )
     .always(),
+    line(
+        Menu::View,
+        Command::TouchSize,
+        "Touch size",
+        &[ctrl(Key::T)],
+        "Inputs and buttons large enough for a finger in a glove; again for the usual size",
+    )
+    .always(),
+    line(
+        Menu::Help,
+        Command::Keys,
+        "Keys…",
+        &[ctrl(Key::F1)],
+        "Every key of the window",
+    )
+    .always(),
+    line(
+        Menu::Help,
+        Command::FirstSteps,
+        "First steps",
+        &[],
+        "What to do first, in a line under the menus",
+    ),
+    line(
+        Menu::Help,
+        Command::Messages,
+        "Messages…",
+        &[ctrl_shift(Key::M)],
+        "What the window told since it opened",
+    )
+    .always(),
 ];
 
 impl Command {
+    /// Whether it does its work while a photo is shown large.
+    fn reaches_under_a_photo(self) -> bool {
+        matches!(
+            self,
+            Self::Save
+                | Self::SaveAs
+                | Self::Quit
+                | Self::Undo
+                | Self::Redo
+                | Self::Light
+                | Self::Dark
+                | Self::FollowSystem
+                | Self::Larger
+                | Self::Smaller
+                | Self::FirstSize
+        )
+    }
+
     /// Its line in the table.
     #[must_use]
     pub fn line(self) -> Option<&'static CommandLine> {
@@ -322,10 +400,11 @@ impl Command {
     }
 }
 
-/// The commands whose shortcut was pressed; their keys are used up. While words are typed, a
+/// The commands whose shortcut was pressed; their keys are used up. With a photo shown large, only
+/// those that do not change what lies under it. While words are typed, a
 /// text field's own keys stay its own.
 #[must_use]
-pub fn pressed(ctx: &egui::Context, survey_open: bool) -> Vec<Command> {
+pub fn pressed(ctx: &egui::Context, survey_open: bool, photo_large: bool) -> Vec<Command> {
     let typing = ctx.text_edit_focused();
     let mut pressed = Vec::new();
     // Longer chords first: Ctrl+Shift+S also matches Ctrl+S.
@@ -343,7 +422,9 @@ pub fn pressed(ctx: &egui::Context, survey_open: bool) -> Vec<Command> {
                 line.command,
                 Command::Undo | Command::Redo | Command::DeleteGap
             );
-        if kept_for_text {
+        // A photo shown large lies over the pages and has keys of its own.
+        let kept_for_photo = photo_large && !line.command.reaches_under_a_photo();
+        if kept_for_text || kept_for_photo {
             continue;
         }
         let consumed = ctx.input_mut(|input| {

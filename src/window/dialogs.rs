@@ -1,12 +1,15 @@
 //! Questions the window asks, one at a time, each in a modal that Esc puts away.
 
+use super::format::digits;
+use super::keys;
+use super::notices::Notices;
 use super::page::{Queue, Request};
 use super::theme::palette;
 use super::widgets::{self, finding_list};
-use crate::survey::{Finding, VehicleKind};
+use crate::survey::{Finding, VehicleKind, starting_sizes};
 use eframe::egui;
 use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// What follows once unsaved changes are out of the way.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,6 +24,10 @@ pub enum Then {
     Open,
     /// Open this file.
     OpenFile(PathBuf),
+    /// Open what was rescued in this file.
+    OpenRescued(PathBuf),
+    /// Show the start page.
+    StartPage,
 }
 
 /// What a path is asked for.
@@ -57,8 +64,33 @@ pub enum Dialog {
         /// What follows.
         then: Option<Then>,
     },
+    /// A file to save to is open in another program.
+    Shared {
+        /// The file.
+        path: PathBuf,
+        /// What follows.
+        then: Option<Then>,
+    },
+    /// Work on the survey that was just opened was rescued.
+    Rescued {
+        /// The rescue file.
+        path: PathBuf,
+        /// What it is.
+        sentence: String,
+    },
+    /// Rescued work is to be put away.
+    PutAway {
+        /// The rescue file.
+        path: PathBuf,
+        /// What then happens to it.
+        sentence: String,
+    },
     /// Everything that was noticed.
     Findings,
+    /// What the window told in this run.
+    Messages,
+    /// Every key.
+    Keys,
 }
 
 /// How a dialog was answered.
@@ -76,6 +108,12 @@ pub enum Answered {
     Browse,
     /// Save although the file was changed on disk or exists already.
     Overwrite,
+    /// Save although another program has the file open.
+    SaveAnyway,
+    /// Open what was rescued.
+    OpenRescued,
+    /// Put away what was rescued.
+    PutAway,
     /// Save under another name instead.
     OtherName,
 }
@@ -98,14 +136,24 @@ impl From<Dialog> for Asked {
     }
 }
 
+/// What a question may tell of.
+#[derive(Clone, Copy, Debug)]
+pub struct Known<'a> {
+    /// Name of the survey.
+    pub name: &'a str,
+    /// Everything that was noticed.
+    pub findings: &'a [Finding],
+    /// What was told.
+    pub told: &'a Notices,
+}
+
 /// Draws the question and queues the answer.
-pub fn show(
-    ctx: &egui::Context,
-    asked: &mut Asked,
-    name: &str,
-    findings: &[Finding],
-    queue: &mut Queue,
-) {
+pub fn show(ctx: &egui::Context, asked: &mut Asked, known: &Known<'_>, queue: &mut Queue) {
+    let Known {
+        name,
+        findings,
+        told,
+    } = *known;
     let fresh = std::mem::take(&mut asked.fresh);
     let frame = egui::Frame::window(&ctx.global_style()).inner_margin(18);
     let modal = Modal::new(Id::unique("dialog"))
@@ -122,7 +170,12 @@ pub fn show(
                     note,
                 } => path(ui, purpose, text, note, fresh, queue),
                 Dialog::Overwrite { sentence, .. } => overwrite(ui, sentence, fresh, queue),
+                Dialog::Shared { path, .. } => shared(ui, path, fresh, queue),
+                Dialog::Rescued { sentence, .. } => rescued(ui, sentence, fresh, queue),
+                Dialog::PutAway { sentence, .. } => put_away(ui, sentence, fresh, queue),
                 Dialog::Findings => all_findings(ui, findings, fresh, queue),
+                Dialog::Messages => messages(ui, told, fresh, queue),
+                Dialog::Keys => keys(ui, fresh, queue),
             }
         });
     if modal.should_close() {
@@ -152,6 +205,8 @@ fn unsaved(ui: &mut Ui, name: &str, then: &Then, fresh: bool, queue: &mut Queue)
         Then::Close => "leaving Gapledger",
         Then::New | Then::NewSurvey(_) => "beginning a new survey",
         Then::Open | Then::OpenFile(_) => "opening another survey",
+        Then::OpenRescued(_) => "opening what was rescued",
+        Then::StartPage => "going to the start page",
     };
     ui.label(format!(
         "\u{201c}{name}\u{201d} has changes that are not saved. Save them before {what}?"
@@ -176,11 +231,24 @@ fn new_survey(ui: &mut Ui, fresh: bool, queue: &mut Queue) {
     buttons(ui, false, queue, &[("Cancel", Answered::Cancel)]);
 }
 
+/// The sizes that a new survey of such a vehicle starts with.
+fn starting_words(kind: VehicleKind) -> String {
+    match starting_sizes(kind) {
+        Some(sizes) => format!(
+            "Starts with the usual sizes, to be measured: {} m long, {} m wide, {} m high",
+            digits(sizes.length_m),
+            digits(sizes.width_m),
+            digits(sizes.height_m),
+        ),
+        None => "Starts without sizes".to_owned(),
+    }
+}
+
 /// One button for each kind of vehicle.
 pub fn kind_buttons(ui: &mut Ui, focus_first: bool, queue: &mut Queue) {
     ui.horizontal_wrapped(|ui| {
         for (at, kind) in VehicleKind::ALL.into_iter().enumerate() {
-            let response = ui.button(kind.name());
+            let response = ui.button(kind.name()).on_hover_text(starting_words(kind));
             if at == 0 && focus_first {
                 response.request_focus();
             }
@@ -252,6 +320,54 @@ fn overwrite(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
     );
 }
 
+fn shared(ui: &mut Ui, path: &Path, fresh: bool, queue: &mut Queue) {
+    ui.heading("Save over the other's work?");
+    ui.label(format!(
+        "{} is open in another Gapledger too. If you save here, the other will be asked whether \
+         to overwrite your changes, and the work of one of you may be lost.",
+        path.display()
+    ));
+    buttons(
+        ui,
+        fresh,
+        queue,
+        &[
+            ("Save under another name", Answered::OtherName),
+            ("Save all the same", Answered::SaveAnyway),
+            ("Cancel", Answered::Cancel),
+        ],
+    );
+}
+
+fn rescued(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
+    ui.heading("Open the rescued changes?");
+    ui.label(sentence);
+    buttons(
+        ui,
+        fresh,
+        queue,
+        &[
+            ("Open what was rescued", Answered::OpenRescued),
+            ("Stay with the saved file", Answered::Cancel),
+        ],
+    );
+    widgets::muted(ui, "The start page goes on offering what was rescued.");
+}
+
+fn put_away(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
+    ui.heading("Put it away?");
+    ui.label(sentence);
+    buttons(
+        ui,
+        fresh,
+        queue,
+        &[
+            ("Keep it on offer", Answered::Cancel),
+            ("Put away", Answered::PutAway),
+        ],
+    );
+}
+
 fn all_findings(ui: &mut Ui, findings: &[Finding], fresh: bool, queue: &mut Queue) {
     ui.heading(format!("Findings ({})", findings.len()));
     if findings.is_empty() {
@@ -264,5 +380,23 @@ fn all_findings(ui: &mut Ui, findings: &[Finding], fresh: bool, queue: &mut Queu
             ui.set_width(ui.available_width());
             finding_list(ui, queue, findings.iter(), true);
         });
+    buttons(ui, fresh, queue, &[("Close", Answered::Cancel)]);
+}
+
+fn messages(ui: &mut Ui, told: &Notices, fresh: bool, queue: &mut Queue) {
+    ui.heading("Messages");
+    let tall = ui.ctx().content_rect().height() - 180.0;
+    ScrollArea::vertical()
+        .max_height(tall.max(80.0))
+        .show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            told.show_all(ui);
+        });
+    buttons(ui, fresh, queue, &[("Close", Answered::Cancel)]);
+}
+
+fn keys(ui: &mut Ui, fresh: bool, queue: &mut Queue) {
+    ui.heading("Keys");
+    keys::show(ui);
     buttons(ui, fresh, queue, &[("Close", Answered::Cancel)]);
 }

@@ -1,5 +1,7 @@
-//! What the user chose about the looks: colours and size. Kept between runs.
+//! What the user chose about the looks: colours, size, page. Kept between runs.
 
+use super::page::Page;
+use super::theme;
 use eframe::egui;
 use egui::ThemePreference;
 
@@ -10,6 +12,12 @@ pub struct Looks {
     pub theme: ThemePreference,
     /// Size of everything: 1 to 2.
     pub zoom: f32,
+    /// Inputs and buttons at least 44 points high.
+    pub touch: bool,
+    /// The first steps were put away.
+    pub guide_seen: bool,
+    /// The page that was shown last.
+    pub page: Option<Page>,
 }
 
 /// Sizes on offer.
@@ -17,12 +25,20 @@ pub const ZOOM_RANGE: std::ops::RangeInclusive<f32> = 1.0..=2.0;
 
 const THEME_KEY: &str = "colours";
 const ZOOM_KEY: &str = "zoom";
+const TOUCH_KEY: &str = "touch";
+const GUIDE_KEY: &str = "first steps";
+/// What a switch that is on is stored as.
+const ON: &str = "on";
+const PAGE_KEY: &str = "page";
 
 impl Default for Looks {
     fn default() -> Self {
         Self {
             theme: ThemePreference::System,
             zoom: 1.0,
+            touch: false,
+            guide_seen: false,
+            page: None,
         }
     }
 }
@@ -46,6 +62,13 @@ impl Looks {
         {
             looks.set_zoom(zoom);
         }
+        let on = |key| storage.get_string(key).as_deref() == Some(ON);
+        looks.touch = on(TOUCH_KEY);
+        looks.guide_seen = on(GUIDE_KEY);
+        let page = storage.get_string(PAGE_KEY);
+        looks.page = Page::ALL
+            .into_iter()
+            .find(|known| page.as_deref() == Some(known.name()));
         looks
     }
 
@@ -58,6 +81,12 @@ impl Looks {
         };
         storage.set_string(THEME_KEY, word.to_owned());
         storage.set_string(ZOOM_KEY, self.zoom.to_string());
+        for (key, on) in [(TOUCH_KEY, self.touch), (GUIDE_KEY, self.guide_seen)] {
+            storage.set_string(key, if on { ON } else { "off" }.to_owned());
+        }
+        if let Some(page) = self.page {
+            storage.set_string(PAGE_KEY, page.name().to_owned());
+        }
     }
 
     /// Sets the size, within what is on offer, in steps of a tenth.
@@ -70,6 +99,7 @@ impl Looks {
 
     /// Makes the window look so.
     pub fn apply(&self, ctx: &egui::Context) {
+        theme::size(ctx, self.touch);
         ctx.set_theme(self.theme);
         ctx.set_zoom_factor(self.zoom);
     }

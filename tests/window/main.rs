@@ -13,7 +13,11 @@ mod files;
 mod frame;
 mod gaps;
 mod glyphs;
+mod keep;
+mod killed;
+mod looks;
 mod pages;
+mod photos;
 mod plan;
 
 use eframe::egui;
