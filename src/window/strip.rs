@@ -11,7 +11,7 @@ use super::widgets;
 use crate::assess::{Answer, Assessment, CaseAnswer, NotKnown, Topic};
 use crate::survey::{Finding, Severity, Survey, WeatherId};
 use eframe::egui;
-use egui::text::LayoutJob;
+use egui::text::{LayoutJob, TextFormat};
 use egui::{Align, Button, Layout, RichText, TextStyle, Ui, vec2};
 
 /// One headline.
@@ -227,6 +227,25 @@ fn in_brackets(ui: &mut Ui, sure: &str) {
     }
 }
 
+/// Figure and interval on one line, as far as it reaches.
+fn with_brackets(ui: &Ui, figure: &str, sure: &str) -> LayoutJob {
+    let format = |style: TextStyle, colour| TextFormat {
+        font_id: style.resolve(ui.style()),
+        color: colour,
+        valign: Align::BOTTOM,
+        ..TextFormat::default()
+    };
+    let colours = palette(ui);
+    let mut job = LayoutJob::default();
+    job.wrap.max_width = ui.available_width();
+    job.append(figure, 0.0, format(figure_style(), colours.text));
+    if !sure.is_empty() {
+        job.append(" ", 0.0, format(TextStyle::Small, colours.muted));
+        job.append(sure, 0.0, format(TextStyle::Small, colours.muted));
+    }
+    job
+}
+
 /// Title, figure, and at most two rows of small print; all of it on hover.
 fn full(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline, sure: &str) {
     let muted = palette(ui).muted;
@@ -238,12 +257,11 @@ fn full(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline, sure: &
     });
     let small = match &headline.figure {
         Ok((figure, small)) => {
-            ui.horizontal_wrapped(|ui| {
-                ui.spacing_mut().item_spacing.x = 5.0;
-                ui.spacing_mut().interact_size.y = 0.0;
-                ui.label(RichText::new(figure).text_style(figure_style()));
-                in_brackets(ui, sure);
-            });
+            let job = with_brackets(ui, figure, sure);
+            let label = ui.label(job);
+            if !sure.is_empty() {
+                label.on_hover_text(SURE);
+            }
             small
         }
         Err(not_known) => {

@@ -10,7 +10,7 @@ use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets::{self, NumberField};
 use eframe::egui;
-use egui::{Label, Link, RichText, Ui};
+use egui::{Label, RichText, Ui};
 
 /// Parts of the doubt that are listed beside the gaps.
 const PARTS: usize = 6;
@@ -80,7 +80,7 @@ fn measure_next(ui: &mut Ui, context: &mut PageContext<'_>, next: &[MeasureNext]
                 ui.label(RichText::new(format!("{number}.")).color(palette(ui).muted));
                 ui.add(Label::new(&one.sentence).wrap());
                 let words = RichText::new(format!("go to gap {}", one.gap));
-                let link = ui.add(Link::new(words.color(palette(ui).accent)));
+                let link = widgets::link(ui, words.color(palette(ui).accent));
                 widgets::tell_name(
                     ui,
                     link.id,

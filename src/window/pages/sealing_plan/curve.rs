@@ -12,7 +12,7 @@ use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
-use egui::{Align, Label, Link, RichText, ScrollArea, Ui, vec2};
+use egui::{Align, Label, RichText, ScrollArea, Ui, vec2};
 use egui_plot::{HoverPosition, Plot};
 
 const HEIGHT: f32 = 250.0;
@@ -246,7 +246,7 @@ fn plan_link(ui: &mut Ui, context: &mut PageContext<'_>, number: usize, sealed: 
         let words = RichText::new("plan up to here")
             .small()
             .color(palette(ui).accent);
-        let link = ui.add(Link::new(words));
+        let link = widgets::link(ui, words);
         widgets::tell_name(ui, link.id, &format!("Plan up to step {number}"));
         if link.clicked() {
             let date = &context.view.sealing_plan.date;

@@ -18,7 +18,7 @@ use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice, TextField};
 use eframe::egui;
-use egui::{Align, Link, RichText, ScrollArea, Ui};
+use egui::{Align, RichText, ScrollArea, Ui};
 
 /// What the page remembers between frames.
 #[derive(Clone, Debug)]
@@ -162,8 +162,7 @@ fn head(ui: &mut Ui, context: &mut PageContext<'_>) {
             if at > 0 {
                 widgets::muted(ui, "·");
             }
-            let way = ui.add(Link::new(RichText::new(words).color(colour)));
-            if way.clicked() {
+            if widgets::link(ui, RichText::new(words).color(colour)).clicked() {
                 context.view.sealing_plan.wanted = Some(part);
             }
         }

@@ -11,7 +11,7 @@ use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
-use egui::{Align, Label, Layout, Link, RichText, ScrollArea, Stroke, Ui, vec2};
+use egui::{Align, Label, Layout, RichText, ScrollArea, Stroke, Ui, vec2};
 
 /// Rows drawn unless all are asked for.
 const ROWS: usize = 60;
@@ -166,9 +166,8 @@ pub(super) fn name_of(gap: &Gap) -> &str {
 /// A link that leads to a gap in the ledger.
 pub(super) fn way(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
     let words = RichText::new(name_of(gap)).color(palette(ui).accent);
-    let response = ui
-        .add(Link::new(words))
-        .on_hover_text(format!("Show gap {} in the ledger", gap.id));
+    let response =
+        widgets::link(ui, words).on_hover_text(format!("Show gap {} in the ledger", gap.id));
     widgets::tell_name(
         ui,
         response.id,
