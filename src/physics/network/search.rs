@@ -8,6 +8,8 @@ use super::{Network, NetworkError, NetworkRoom};
 const LAST_STEP: f64 = 1e-9;
 /// Mismatch from which every step is taken whole: a line search would see nothing but rounding.
 const NEAR: f64 = 1e-6;
+/// Share of the span that no law need be held to: a gate without limit passes any flow at it.
+const RESOLVED: f64 = 1e-15;
 /// Flow that is no air at all, kg/s: some thousand molecules a second.
 const NOTHING: f64 = 1e-22;
 /// Steps of Newton's method at most.
@@ -18,7 +20,7 @@ const LINE_STEPS: u32 = 30;
 const WHOLE: f64 = 0.1;
 /// Greatest slope, in greatest flow over greatest pressure: far beyond, Cholesky's factors would
 /// lose all their digits.
-const STEEPEST: f64 = 1e9;
+const STEEPEST: f64 = 1e12;
 
 /// A network's balance.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -50,10 +52,13 @@ pub(super) fn solve(
         }
         let steepest = STEEPEST * flow / span;
         room.take(0.0, steepest);
-        if !room.solve_pressures() || steps > MOST_STEPS {
+        if !room.solve_pressures() {
             return Err(NetworkError::NotStruck);
         }
         let mismatch = room.propose();
+        if steps >= MOST_STEPS && mismatch > NEAR * flow {
+            return Err(NetworkError::NotStruck);
+        }
         let share = if mismatch <= NEAR * flow {
             1.0
         } else {
@@ -61,7 +66,7 @@ pub(super) fn solve(
         };
         room.take(share, steepest);
         steps += 1;
-        if mismatch <= (LAST_STEP * flow).max(NOTHING) {
+        if mismatch <= (LAST_STEP * flow).max(NOTHING) || steps > MOST_STEPS {
             break;
         }
     }
@@ -143,13 +148,16 @@ impl NetworkRoom {
             let from = edge.from.map_or((0.0, 0.0), |from| {
                 (self.pressures[from], self.remainders[from])
             });
-            edge.driven = (from.0 - to.0 + edge.drive) + (from.1 - to.1);
+            let (between, lost) = two_sum(from.0, -to.0);
+            let (driven, lost_too) = two_sum(between, edge.drive);
+            edge.driven = driven + (lost + lost_too + (from.1 - to.1));
         }
     }
 
     /// Change of each flow that the straight lines ask for; the greatest is what laws and
-    /// pressures disagree by.
+    /// pressures disagree by, where they disagree by any pressure worth the name.
     fn propose(&mut self) -> f64 {
+        let resolved = RESOLVED * self.pressure_span();
         self.drive();
         let mut most = 0.0_f64;
         for edge in &mut self.edges {
@@ -158,7 +166,9 @@ impl NetworkRoom {
             } else {
                 0.0
             };
-            most = most.max(edge.step.abs());
+            if (edge.driven - edge.pressure).abs() > resolved {
+                most = most.max(edge.step.abs());
+            }
         }
         most
     }

@@ -349,9 +349,7 @@ proptest! {
     #[test]
     fn inner_openings_have_their_limits(vehicle in any_vehicle()) {
         let mut vehicle = vehicle;
-        prop_assume!(vehicle.airs.len() >= 2);
-        vehicle.airs.truncate(2);
-        vehicle.airs[1] = vehicle.airs[0];
+        vehicle.airs = vec![vehicle.airs[0]; 2];
         vehicle.extracts = vec![vehicle.extracts[0], 0.0];
         for gap in &mut vehicle.outer {
             gap.0 %= 2;
