@@ -29,7 +29,12 @@ fn window(file: Option<PathBuf>) -> ExitCode {
     }
     match gapledger::window::run(file) {
         Ok(()) => ExitCode::SUCCESS,
-        Err(error) => no_window(&format!("the window could not be opened: {error}")),
+        Err(error) => {
+            // What libraries put in front tells of their sources, not of this machine.
+            let error = error.to_string();
+            let last = error.rsplit(": ").next().unwrap_or_default();
+            no_window(&format!("the window could not be opened: {last}"))
+        }
     }
 }
 

@@ -5,6 +5,7 @@
 
 pub mod answer;
 pub mod curves;
+pub mod drying;
 mod envelope;
 mod fabric;
 mod law;
@@ -24,8 +25,9 @@ pub use answer::{
     Mark, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict, Source, Working,
 };
 pub use curves::{WindCurve, WindPoint, ach_against_wind};
-pub use topic::Topic;
-pub use working::working;
+pub use drying::{Comparison, compare};
+pub use topic::{DryingTopic, Topic};
+pub use working::{drying_working, working};
 
 use crate::survey::{Finding, Item, Severity, Survey, findings};
 use envelope::Envelope;

@@ -27,4 +27,26 @@ pub enum Topic {
     FabricElement(FabricId),
     /// Safety ventilation against its table.
     SafetyVentilation,
+    /// A result of the comparison of drying and heating.
+    Drying(DryingTopic),
+}
+
+/// A result of the comparison of drying and heating whose working can be opened. Options,
+/// surfaces and sizes go by their index in [`crate::assess::drying::Comparison`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum DryingTopic {
+    /// An option in a weather case.
+    Option(usize, WeatherId),
+    /// Drying out damp contents with an option in a weather case.
+    DryOut(usize, WeatherId),
+    /// A cold surface with an option in a weather case.
+    Surface(usize, WeatherId, usize),
+    /// A rated capacity.
+    Capacity(usize),
+    /// A heater's size.
+    Heater(usize),
+    /// Warming up.
+    WarmUp(usize),
+    /// Air for each sleeper.
+    NightAir,
 }

@@ -5,9 +5,13 @@
 //! how a vehicle is unfolded or a rose is drawn.
 
 pub mod body;
+pub mod options;
+pub mod psychrometric;
 pub mod rose;
 pub mod scene;
 
 pub use body::{Arrangement, BodyFigure, Layout, Picked, Show};
+pub use options::options;
+pub use psychrometric::{Psychrometric, psychrometric};
 pub use rose::{RoseFrame, rose};
 pub use scene::{Anchor, Dash, Mark, Point, Role, Scene, Shape};

@@ -9,7 +9,7 @@ mod ledger;
 mod page;
 mod words;
 
-use crate::assess::{Assessment, assess};
+use crate::assess::{Assessment, assess, compare};
 use crate::survey::{Edit, Form, SetUp, Severity, Survey, file};
 use clap::{Subcommand, ValueEnum};
 use std::io::{self, Write};
@@ -146,10 +146,11 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
                 survey.apply(Edit::SetUp(word.into()))?;
             }
             let assessment = assess(&survey);
+            let comparison = compare(&survey);
             let text = if json {
-                json::print(&survey, &assessment)?
+                json::print(&survey, &assessment, &comparison)?
             } else {
-                page::render(&survey, &assessment)
+                page::render(&survey, &assessment, &comparison)
             };
             Ok((text, Outcome::of(&assessment)))
         }

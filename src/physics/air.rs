@@ -208,6 +208,13 @@ pub fn humidity_ratio(vapour_pressure: f64, pressure: f64) -> f64 {
     MOLAR_MASS_RATIO * vapour_pressure / (pressure - vapour_pressure)
 }
 
+/// Vapour pressure from the humidity ratio, Pa: `p_v = p W/(0.621945 + W)`, the inverse of
+/// [`humidity_ratio`].
+#[must_use]
+pub fn vapour_pressure(humidity_ratio: f64, pressure: f64) -> f64 {
+    pressure * humidity_ratio / (MOLAR_MASS_RATIO + humidity_ratio)
+}
+
 /// A state of moist air.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MoistAir {
@@ -284,7 +291,7 @@ impl MoistAir {
 
     /// Partial pressure of the vapour, Pa: `p_v = p W/(0.621945 + W)`.
     pub fn vapour_pressure(&self) -> f64 {
-        self.pressure * self.humidity_ratio / (MOLAR_MASS_RATIO + self.humidity_ratio)
+        vapour_pressure(self.humidity_ratio, self.pressure)
     }
 
     /// Relative humidity, 0 to 1 (above 1: more vapour than the air can hold), over ice below

@@ -11,14 +11,21 @@
 pub mod air;
 pub mod balance;
 pub mod basic_model;
+pub mod contents;
+pub mod coupled;
 pub mod curve;
 pub mod ensemble;
 pub mod fabric;
+pub mod flame;
 pub mod flow_law;
 pub mod leakage;
+pub mod machine;
 pub mod moisture;
 pub mod network;
+pub mod people;
 pub mod pressure_coefficient;
+mod root;
+pub mod warm_up;
 pub mod wind;
 
 #[cfg(test)]

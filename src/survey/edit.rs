@@ -3,6 +3,7 @@
 //! An edit replaces a whole record, or a whole part of the survey, by a new value. That keeps
 //! the list of edits short and every one of them easy to check, log and undo.
 
+use super::drying::Drying;
 use super::equipment::{Fan, Heater, Machine, MoistureSource};
 use super::fabric::FabricElement;
 use super::gap::{Behind, Gap, Zone};
@@ -72,6 +73,8 @@ pub enum Edit {
     Targets(Targets),
     /// Prices.
     Tariffs(Tariffs),
+    /// Contents, sun and supply.
+    Drying(Drying),
     /// The set-up that results are shown for.
     SetUp(SetUp),
     /// Leakage that was not found, as a share of what was found, %.
@@ -208,6 +211,7 @@ impl Survey {
             Edit::Site(site) => self.site = site,
             Edit::Targets(targets) => self.targets = targets,
             Edit::Tariffs(tariffs) => self.tariffs = tariffs,
+            Edit::Drying(drying) => self.drying = drying,
             Edit::SetUp(set_up) => self.set_up = set_up,
             Edit::LeakageNotFound(percent) => self.leakage_not_found_percent = percent,
             Edit::Put(record) => self.put(record)?,

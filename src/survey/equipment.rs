@@ -1,5 +1,7 @@
 //! Machines, heaters, fans and sources of moisture.
 
+use crate::physics::machine::{Kind, MakerPoint};
+
 use super::ids::{FanId, HeaterId, MachineId, SourceId};
 
 /// How a drying machine takes water from the air.
@@ -76,6 +78,50 @@ pub struct Machine {
     pub hygrostat: bool,
     /// Further figures of the maker's.
     pub points: Vec<MachinePoint>,
+}
+
+impl Machine {
+    /// The maker's figures in SI: the rating, where its state and the power are known, and the
+    /// further points.
+    #[must_use]
+    pub fn maker_points(&self) -> Vec<MakerPoint> {
+        let point = |t_c: f64, rh_percent: f64, litres_per_day: f64, power: f64| MakerPoint {
+            t_c,
+            rh: rh_percent / 100.0,
+            removal: litres_per_day / 86_400.0,
+            power,
+        };
+        let rating = (|| {
+            Some(point(
+                self.rated_temperature_c?,
+                self.rated_rh_percent?,
+                self.rated_removal_l_per_day?,
+                self.power_w?,
+            ))
+        })();
+        let further = self.points.iter().map(|further| {
+            point(
+                further.temperature_c,
+                further.rh_percent,
+                further.removal_l_per_day,
+                further.power_w,
+            )
+        });
+        rating.into_iter().chain(further).collect()
+    }
+}
+
+impl MachineKind {
+    /// The behaviour of the kind.
+    #[must_use]
+    pub fn behaviour(self) -> Kind {
+        match self {
+            Self::Compressor => Kind::Compressor,
+            Self::DesiccantRotor => Kind::DesiccantRotor,
+            Self::Thermoelectric => Kind::Thermoelectric,
+            Self::SaltTub => Kind::SaltTub,
+        }
+    }
 }
 
 /// What a heater burns or draws.

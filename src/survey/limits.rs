@@ -149,6 +149,26 @@ pub const RANGES: &[FieldRange] = &[
     range("gas_per_kg", "gas price", "/kg", 0.0, 10_000.0),
     range("workshop_per_hour", "workshop hour", "/h", 0.0, 100_000.0),
     range("tax_percent", "tax", "%", 0.0, 100.0),
+    // drying
+    range("sun_w", "heat of the sun", "W", 0.0, 3000.0),
+    range("contents_kg", "dry mass of the contents", "kg", 1.0, 5000.0),
+    range(
+        "contents_moisture_percent",
+        "moisture of the contents",
+        "%",
+        0.0,
+        150.0,
+    ),
+    range(
+        "heat_capacity_kj_per_k",
+        "heat capacity of the inside",
+        "kJ/K",
+        10.0,
+        10_000.0,
+    ),
+    range("salt_kg", "dry salt in a tub", "kg", 0.05, 50.0),
+    range("hookup_a", "electric supply", "A", 1.0, 63.0),
+    range("battery_wh", "battery", "Wh", 10.0, 100_000.0),
     // fabric
     range("area_m2", "area", "m²", 0.01, 200.0),
     range("thickness_mm", "thickness", "mm", 0.05, 300.0),

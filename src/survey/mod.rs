@@ -4,6 +4,8 @@
 //! by one and can undo; everything that is worked out from it lives in [`crate::assess`].
 //! A size that was not taken is `None`, never zero.
 
+pub mod build_ups;
+pub mod drying;
 pub mod edit;
 pub mod equipment;
 pub mod fabric;
@@ -18,6 +20,7 @@ pub mod site;
 pub mod starting;
 pub mod vehicle;
 
+pub use drying::Drying;
 pub use edit::{Edit, EditRefused, Record, RecordId};
 pub use equipment::{
     Fan, FanDirection, Heater, HeaterFuel, Machine, MachineKind, MachinePoint, MoistureSource,
@@ -66,6 +69,8 @@ pub struct Survey {
     pub targets: Targets,
     /// What energy and work cost.
     pub tariffs: Tariffs,
+    /// Contents, sun and supply, for drying and heating.
+    pub drying: Drying,
     /// The set-up that results are shown for: laid up or in use.
     pub set_up: SetUp,
     /// Place groups for gaps, in the order shown.

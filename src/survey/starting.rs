@@ -1,5 +1,6 @@
 //! What a new survey starts with.
 
+use super::drying::Drying;
 use super::gap::Zone;
 use super::ids::{WeatherId, ZoneId};
 use super::site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
@@ -48,6 +49,7 @@ impl Survey {
             },
             targets: Targets::default(),
             tariffs: Tariffs::default(),
+            drying: Drying::default(),
             set_up: SetUp::LaidUp,
             zones: (1..)
                 .zip(ZONE_NAMES)

@@ -9,6 +9,9 @@ use eframe::egui;
 use egui::containers::menu::{MenuBar, MenuButton};
 use egui::{Button, RichText, Stroke, Ui, vec2};
 
+/// Room for the set-up, so that it wraps as one piece.
+const SET_UP_WIDTH: f32 = 196.0;
+
 /// Draws the bar.
 pub(super) fn show(ui: &mut Ui, survey: Option<&Survey>, view: &ViewState, queue: &mut Queue) {
     ui.horizontal_wrapped(|ui| {
@@ -20,8 +23,9 @@ pub(super) fn show(ui: &mut Ui, survey: Option<&Survey>, view: &ViewState, queue
         for page in Page::ALL {
             tab(ui, page, view.page == page, queue);
         }
-        ui.add_space(12.0);
-        set_up(ui, survey.set_up, queue);
+        ui.allocate_ui(vec2(SET_UP_WIDTH, height), |ui| {
+            ui.horizontal(|ui| set_up(ui, survey.set_up, queue));
+        });
     });
 }
 

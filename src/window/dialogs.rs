@@ -107,21 +107,24 @@ pub fn show(
     queue: &mut Queue,
 ) {
     let fresh = std::mem::take(&mut asked.fresh);
-    let modal = Modal::new(Id::unique("dialog")).show(ctx, |ui| {
-        let wide = (ui.ctx().content_rect().width() - 60.0).min(560.0);
-        ui.set_width(wide);
-        match &mut asked.dialog {
-            Dialog::Unsaved(then) => unsaved(ui, name, then, fresh, queue),
-            Dialog::NewSurvey => new_survey(ui, fresh, queue),
-            Dialog::Path {
-                purpose,
-                text,
-                note,
-            } => path(ui, purpose, text, note, fresh, queue),
-            Dialog::Overwrite { sentence, .. } => overwrite(ui, sentence, fresh, queue),
-            Dialog::Findings => all_findings(ui, findings, fresh, queue),
-        }
-    });
+    let frame = egui::Frame::window(&ctx.global_style()).inner_margin(18);
+    let modal = Modal::new(Id::unique("dialog"))
+        .frame(frame)
+        .show(ctx, |ui| {
+            let wide = (ui.ctx().content_rect().width() - 60.0).min(560.0);
+            ui.set_width(wide);
+            match &mut asked.dialog {
+                Dialog::Unsaved(then) => unsaved(ui, name, then, fresh, queue),
+                Dialog::NewSurvey => new_survey(ui, fresh, queue),
+                Dialog::Path {
+                    purpose,
+                    text,
+                    note,
+                } => path(ui, purpose, text, note, fresh, queue),
+                Dialog::Overwrite { sentence, .. } => overwrite(ui, sentence, fresh, queue),
+                Dialog::Findings => all_findings(ui, findings, fresh, queue),
+            }
+        });
     if modal.should_close() {
         queue.push(Request::Answer(Answered::Cancel));
     }

@@ -73,10 +73,19 @@ pub fn celsius(temperature_c: f64) -> String {
     format!("{temperature_c:.1} °C")
 }
 
-/// A share as percent.
+/// A share as percent: whole numbers from ten up, else one decimal.
 #[must_use]
 pub fn percent(share: f64) -> String {
-    format!("{} %", digits_of(share * 100.0, 2))
+    let percent = share * 100.0;
+    if !percent.is_finite() {
+        "not known".to_owned()
+    } else if percent >= 9.95 {
+        format!("{percent:.0} %")
+    } else if percent > 0.0 && percent < 0.05 {
+        "< 0.1 %".to_owned()
+    } else {
+        format!("{percent:.1} %")
+    }
 }
 
 #[cfg(test)]
@@ -107,6 +116,15 @@ mod tests {
         assert_eq!(length_mm(0.111), "111 mm");
         assert_eq!(per_hour(3.42), "3.4 /h");
         assert_eq!(watts(1234.0), "1200 W");
-        assert_eq!(percent(0.614), "61 %");
+        for (share, text) in [
+            (0.614, "61 %"),
+            (0.0996, "10 %"),
+            (0.0162, "1.6 %"),
+            (0.0, "0.0 %"),
+            (0.0001, "< 0.1 %"),
+            (f64::NAN, "not known"),
+        ] {
+            assert_eq!(percent(share), text);
+        }
     }
 }

@@ -3,7 +3,7 @@
 //! A snapshot of the survey goes in, answers come out. Only the newest snapshot is worked out;
 //! older ones that are still waiting are dropped. A panic in the work becomes a message.
 
-use crate::assess::{self, Answer, Assessment, NotKnown, WindCurve};
+use crate::assess::{self, Answer, Assessment, Comparison, NotKnown, WindCurve};
 use crate::survey::Survey;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
@@ -20,6 +20,10 @@ pub struct Results {
     pub wind_curve: Answer<WindCurve>,
     /// Revision of the wind curve.
     pub wind_curve_revision: u64,
+    /// The options for drying and heating; they come last and may be of an older revision.
+    pub comparison: Answer<Comparison>,
+    /// Revision of the comparison.
+    pub comparison_revision: u64,
 }
 
 /// Runs a piece of work, on a thread of its own or, in tests, at once.
@@ -49,6 +53,7 @@ pub fn inline() -> Spawner {
 enum Message {
     Assessed(u64, Box<Assessment>),
     Curve(u64, Answer<WindCurve>),
+    Compared(u64, Box<Answer<Comparison>>),
     Failed(String),
 }
 
@@ -133,23 +138,37 @@ impl Jobs {
                         results.wind_curve_revision = revision;
                     }
                 }
+                Message::Compared(revision, comparison) => {
+                    if let Some(results) = &mut self.results {
+                        results.comparison = *comparison;
+                        results.comparison_revision = revision;
+                    }
+                }
                 Message::Failed(sentence) => sentences.push(sentence),
             }
         }
         sentences
     }
 
+    /// Curve and comparison stay until the new ones come.
     fn take(&mut self, revision: u64, assessment: Assessment) {
-        let (wind_curve, wind_curve_revision) = match self.results.take() {
-            Some(old) => (old.wind_curve, old.wind_curve_revision),
-            None => (Err(NotKnown::because("it is being worked out")), 0),
-        };
-        self.results = Some(Results {
-            revision,
-            assessment,
-            wind_curve,
-            wind_curve_revision,
-        });
+        match &mut self.results {
+            Some(results) => {
+                results.revision = revision;
+                results.assessment = assessment;
+            }
+            None => {
+                let not_yet = NotKnown::because("it is being worked out");
+                self.results = Some(Results {
+                    revision,
+                    assessment,
+                    wind_curve: Err(not_yet.clone()),
+                    wind_curve_revision: 0,
+                    comparison: Err(not_yet),
+                    comparison_revision: 0,
+                });
+            }
+        }
     }
 }
 
@@ -165,23 +184,24 @@ fn newest(waiting: &Mutex<Waiting>) -> Option<(u64, Arc<Survey>)> {
     newest
 }
 
+/// Works out the newest survey, the most urgent answers first, and gives up on what is left of it
+/// as soon as a newer one waits.
 fn work(waiting: &Mutex<Waiting>, sender: &SyncSender<Message>, wake: &(dyn Fn() + Send + Sync)) {
+    const PARTS: [fn(u64, &Survey) -> Message; 3] = [
+        |revision, survey| Message::Assessed(revision, Box::new(assess::assess(survey))),
+        |revision, survey| Message::Curve(revision, assess::ach_against_wind(survey)),
+        |revision, survey| Message::Compared(revision, Box::new(assess::compare(survey))),
+    ];
     while let Some((revision, survey)) = newest(waiting) {
-        let assessed = catch_unwind(AssertUnwindSafe(|| assess::assess(&survey)));
-        let Ok(assessment) = assessed else {
-            send(sender, wake, Message::Failed(panicked()));
-            continue;
-        };
-        let message = Message::Assessed(revision, Box::new(assessment.clone()));
-        if !send(sender, wake, message) || lock(waiting).newest.is_some() {
-            continue;
+        for part in PARTS {
+            let message = catch_unwind(AssertUnwindSafe(|| part(revision, &survey)));
+            let failed = message.is_err();
+            let message = message.unwrap_or_else(|_| Message::Failed(panicked()));
+            let sent = send(sender, wake, message);
+            if failed || !sent || lock(waiting).newest.is_some() {
+                break;
+            }
         }
-        let curve = catch_unwind(AssertUnwindSafe(|| assess::ach_against_wind(&survey)));
-        let message = match curve {
-            Ok(curve) => Message::Curve(revision, curve),
-            Err(_) => Message::Failed(panicked()),
-        };
-        send(sender, wake, message);
     }
 }
 
@@ -236,7 +256,8 @@ mod tests {
         assert!(jobs.collect().is_empty());
         let results = jobs.results().unwrap();
         assert_eq!((results.revision, results.wind_curve_revision), (5, 5));
-        assert_eq!(woken.load(Ordering::Relaxed), 2);
+        assert_eq!(results.comparison_revision, 5);
+        assert_eq!(woken.load(Ordering::Relaxed), 3);
     }
 
     #[test]

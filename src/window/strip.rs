@@ -3,12 +3,13 @@
 use super::commands::Command;
 use super::format::{area_cm2, celsius, digits_of, length_mm, per_hour};
 use super::page::PageContext;
-use super::theme::palette;
+use super::theme::{figure_style, palette};
 use super::widgets;
 use crate::assess::{Answer, Assessment, CaseAnswer, NotKnown, Topic};
 use crate::survey::{Finding, Severity, Survey, WeatherId};
 use eframe::egui;
-use egui::{Align, Button, Layout, RichText, Ui, vec2};
+use egui::text::LayoutJob;
+use egui::{Align, Button, Layout, RichText, TextStyle, Ui, vec2};
 
 /// One headline.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,7 +42,7 @@ fn leakage(assessment: &Assessment) -> Headline {
     let leakage = &assessment.leakage;
     let figure = leakage.unintended.clone().map(|total| {
         let mut small = match &leakage.square_side {
-            Ok(side) => format!("a square hole of {}", length_mm(*side)),
+            Ok(side) => format!("one square hole, {} wide", length_mm(*side)),
             Err(_) => String::new(),
         };
         if total.not_sized > 0 {
@@ -50,7 +51,7 @@ fn leakage(assessment: &Assessment) -> Headline {
         (area_cm2(total.figures.eqla), small)
     });
     Headline {
-        title: "Leakage, EqLA, unintended".to_owned(),
+        title: "EqLA, unintended".to_owned(),
         topic: Some(Topic::LeakageArea),
         figure,
     }
@@ -161,51 +162,78 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         });
         return;
     }
-    let columns = headlines.len() + 1;
-    #[expect(clippy::cast_precision_loss, reason = "a handful of headlines")]
-    let least = ui.available_width() / columns as f32 - ui.spacing().item_spacing.x;
-    let width = least.max(128.0);
-    ui.horizontal_wrapped(|ui| {
-        for headline in &headlines {
-            cell(ui, width, |ui| {
-                widgets::figure(
-                    ui,
-                    context.queue,
-                    &headline.title,
-                    headline.topic,
-                    &headline.figure,
-                );
-            });
-        }
-        cell(ui, width, |ui| alerts(ui, context, findings));
-    });
+    let count = headlines.len() + 1;
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a handful of headlines"
+    )]
+    let fit = (ui.available_width() / CELL_LEAST).floor().max(1.0) as usize;
+    // Equal rows look calmer than a full row and a remnant.
+    let each = count.div_ceil(count.div_ceil(fit.min(count)));
+    let mut at = 0;
+    while at < count {
+        ui.columns(each, |columns| {
+            for (cell, index) in columns.iter_mut().zip(at..count) {
+                // Columns stretch their text to full lines; a strip reads better without.
+                cell.with_layout(Layout::top_down(Align::Min), |cell| {
+                    cell.spacing_mut().item_spacing.y = 1.0;
+                    cell.set_min_height(CELL_HEIGHT);
+                    match headlines.get(index) {
+                        Some(headline) => full(cell, context, headline),
+                        None => alerts(cell, context, findings),
+                    }
+                });
+            }
+        });
+        at += each;
+    }
 }
 
+/// Width of a cell at least.
+const CELL_LEAST: f32 = 148.0;
 /// Height of a cell: nothing jumps when the small print grows or goes.
-const CELL_HEIGHT: f32 = 62.0;
+const CELL_HEIGHT: f32 = 66.0;
 
-fn cell(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui)) {
-    ui.allocate_ui_with_layout(
-        vec2(width, CELL_HEIGHT),
-        Layout::top_down(Align::Min),
-        |ui| {
-            ui.spacing_mut().item_spacing.y = 1.0;
-            ui.set_min_size(vec2(width, CELL_HEIGHT));
-            ui.set_max_width(width);
-            content(ui);
-        },
-    );
+/// Title, figure, and at most two rows of small print; all of it on hover.
+fn full(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
+    let muted = palette(ui).muted;
+    ui.horizontal(|ui| {
+        ui.label(RichText::new(&headline.title).small().color(muted));
+        if let Some(topic) = headline.topic {
+            widgets::working_button(ui, context.queue, topic, &headline.title);
+        }
+    });
+    let small = match &headline.figure {
+        Ok((figure, small)) => {
+            ui.label(RichText::new(figure).text_style(figure_style()));
+            small
+        }
+        Err(not_known) => {
+            ui.label(RichText::new("not known").italics().color(muted));
+            &not_known.reason
+        }
+    };
+    let font = TextStyle::Small.resolve(ui.style());
+    let mut job = LayoutJob::simple(small.clone(), font, muted, ui.available_width());
+    job.wrap.max_rows = 2;
+    ui.label(job).on_hover_text(small);
+}
+
+/// Words that stay on one line.
+fn unbroken(words: &str) -> String {
+    words.replace(' ', "\u{a0}")
 }
 
 fn short(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
     ui.label(
-        RichText::new(&headline.title)
+        RichText::new(unbroken(&headline.title))
             .small()
             .color(palette(ui).muted),
     );
     match &headline.figure {
         Ok((figure, small)) => {
-            ui.label(RichText::new(figure).strong())
+            ui.label(RichText::new(unbroken(figure)).strong())
                 .on_hover_text(small);
         }
         Err(not_known) => {

@@ -203,6 +203,7 @@ fn style(theme: Theme, palette: &Palette) -> egui::Style {
     style.spacing.item_spacing = vec2(8.0, 5.0);
     style.spacing.button_padding = vec2(9.0, 4.0);
     style.spacing.interact_size = vec2(36.0, 25.0);
+    style.spacing.window_margin = egui::Margin::same(16);
     style.spacing.scroll = egui::style::ScrollStyle::solid();
     style.interaction.selectable_labels = false;
     style.animation_time = 0.0;

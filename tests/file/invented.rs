@@ -130,6 +130,7 @@ impl Maker {
             site: self.site(),
             targets: self.targets(),
             tariffs: self.tariffs(),
+            drying: self.drying(),
             set_up: self.pick(&SetUp::ALL),
             zones,
             gaps,
@@ -145,6 +146,7 @@ impl Maker {
             heaters: self.heaters(),
             fans: self.fans(),
             sources: self.sources(),
+            leakage_not_found_percent: self.maybe(),
         }
     }
 
@@ -165,6 +167,18 @@ impl Maker {
             gas_per_kg: self.maybe(),
             workshop_per_hour: self.maybe(),
             tax_percent: self.maybe(),
+        }
+    }
+
+    fn drying(&mut self) -> Drying {
+        Drying {
+            sun_w: self.number(),
+            contents_kg: self.maybe(),
+            contents_moisture_percent: self.maybe(),
+            heat_capacity_kj_per_k: self.maybe(),
+            salt_kg: self.maybe(),
+            hookup_a: self.maybe(),
+            battery_wh: self.maybe(),
         }
     }
 

@@ -54,6 +54,15 @@ pub(crate) fn survey() -> Survey {
             workshop_per_hour: Some(65.0),
             tax_percent: Some(20.0),
         },
+        drying: Drying {
+            sun_w: 120.0,
+            contents_kg: Some(410.0),
+            contents_moisture_percent: Some(19.5),
+            heat_capacity_kj_per_k: Some(850.0),
+            salt_kg: Some(1.5),
+            hookup_a: Some(10.0),
+            battery_wh: Some(960.0),
+        },
         set_up: SetUp::InUse,
         zones: [(1, "cab"), (2, "body"), (9, "roof & rooflights")]
             .map(|(id, name)| Zone {
@@ -69,6 +78,7 @@ pub(crate) fn survey() -> Survey {
         heaters: heaters(),
         fans: fans(),
         sources: sources(),
+        leakage_not_found_percent: Some(20.0),
     }
 }
 

@@ -20,9 +20,19 @@ from pathlib import Path
 
 import make_tables
 
-TABLES = ("moist_air.csv", "air_balance.csv", "air_balance_gaps.csv")
+TABLES = ("moist_air.csv", "air_balance.csv", "air_balance_gaps.csv", "coupled.csv")
 RELATIVE = 1e-9
-FLOORS = {"dew_point_c": 1e-9, "enthalpy_j_per_kg": 1e-6, "inside_pressure_pa": 1e-12}
+FLOORS = {
+    "dew_point_c": 1e-9,
+    "enthalpy_j_per_kg": 1e-6,
+    "inside_pressure_pa": 1e-12,
+    "t_in_c": 1e-9,
+    "removal_kg_s": 1e-13,
+    "duty": 1e-9,
+    "machine_w": 1e-7,
+    "heater_out_w": 1e-7,
+    "condensation_kg_s": 1e-13,
+}
 SHARE_OF_INFLOW = 1e-12
 
 

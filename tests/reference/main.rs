@@ -1,8 +1,9 @@
 //! The program's physics against tables solved independently.
 //!
 //! The tables beside this file come from `make_tables.py`: moist air from psychrolib (ASHRAE
-//! Fundamentals 2017 ch. 1 **\[S\]**), air balances from scipy's brentq and quad, which share no
-//! closed form with the program. `compare.py` makes them again and compares.
+//! Fundamentals 2017 ch. 1 **\[S\]**), air balances from scipy's brentq and quad, the coupled
+//! balance of heat and water from nested brentq, which share no closed form with the program.
+//! `compare.py` makes them again and compares.
 
 #![expect(
     clippy::unwrap_used,
@@ -15,6 +16,7 @@
 )]
 
 mod air_balance;
+mod coupled;
 mod moist_air;
 mod tables;
 

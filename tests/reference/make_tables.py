@@ -1,4 +1,4 @@
-"""Make the reference tables moist_air.csv, air_balance.csv and air_balance_gaps.csv.
+"""Make the tables moist_air.csv, air_balance.csv, air_balance_gaps.csv and coupled.csv.
 
     python3 -m venv /tmp/reference-venv
     /tmp/reference-venv/bin/pip install -r tests/reference/requirements.txt
@@ -8,7 +8,7 @@ Without FOLDER the committed tables beside this script are written anew.  `compa
 in a temporary folder and compares.  About ten seconds.
 
 The moist air is psychrolib's; the balances are solved by scipy's brentq and quad (see air.py,
-flow.py and balance.py for the equations and where they are from).  Published answers are checked
+flow.py, balance.py, machines.py and coupled.py for the equations and where they are from).  Published answers are checked
 first (published.py).  Numbers are written so that they read back as the same double.
 """
 
@@ -23,6 +23,7 @@ from pathlib import Path
 import numpy as np
 import psychrolib
 
+import coupled
 import published
 from air import dew_point_c
 from balance import Answer, solve
@@ -101,11 +102,12 @@ def _text(value: object) -> str:
 
 
 def make(folder: Path) -> None:
-    """Write the three tables to a folder."""
+    """Write the four tables to a folder."""
     published.check_all()
     write(folder / "moist_air.csv", MOIST_AIR, [moist_air_row(*s) for s in moist_air_states()])
     with ProcessPoolExecutor() as pool:
         answers = list(pool.map(solved, range(1, VEHICLES + 1), chunksize=4))
+        rooms = list(pool.map(coupled.solved, range(1, coupled.CASES + 1), chunksize=4))
     vehicles, gaps = [], []
     for number, (one, answer) in enumerate(answers, start=1):
         vehicles.append(balance_row(number, one, answer))
@@ -113,6 +115,8 @@ def make(folder: Path) -> None:
             gaps.append([number, index, *asdict(gap).values(), *flows])
     write(folder / "air_balance.csv", BALANCE, vehicles)
     write(folder / "air_balance_gaps.csv", GAPS, gaps)
+    rows = [coupled.row(number, *solved) for number, solved in enumerate(rooms, start=1)]
+    write(folder / "coupled.csv", coupled.HEADER, rows)
 
 
 if __name__ == "__main__":

@@ -70,6 +70,44 @@ pub(crate) struct Gap {
     pub(crate) out_kg_s: f64,
 }
 
+/// One room of `coupled.csv`; what it does not have is empty.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Room {
+    pub(crate) case: u32,
+    pub(crate) t_out_c: f64,
+    pub(crate) rh_out: f64,
+    pub(crate) pressure_pa: f64,
+    pub(crate) fabric_w_per_k: f64,
+    pub(crate) vapour_kg_s: f64,
+    pub(crate) liquid_kg_s: f64,
+    pub(crate) gains_w: f64,
+    pub(crate) heater_w: Option<f64>,
+    pub(crate) set_point_c: Option<f64>,
+    pub(crate) water_kg_per_j: f64,
+    pub(crate) hygrostat_rh: Option<f64>,
+    pub(crate) still_kg_s: f64,
+    pub(crate) stack_kg_s_k05: f64,
+    pub(crate) kind: String,
+    pub(crate) tub_m2: Option<f64>,
+    pub(crate) lowest_room_c: Option<f64>,
+    /// `t_c/rh/removal_kg_s/power_w`, one after the other with semicolons between.
+    pub(crate) figures: String,
+    pub(crate) runs: u8,
+    pub(crate) t_in_c: f64,
+    pub(crate) humidity_ratio: f64,
+    pub(crate) removal_kg_s: f64,
+    pub(crate) duty: f64,
+    pub(crate) machine_w: f64,
+    pub(crate) heater_out_w: f64,
+    pub(crate) condensation_kg_s: f64,
+}
+
+/// The rooms of the coupled balance.
+pub(crate) fn rooms() -> Vec<Room> {
+    read("coupled.csv")
+}
+
 /// The states of moist air.
 pub(crate) fn states() -> Vec<State> {
     read("moist_air.csv")

@@ -6,10 +6,12 @@
     reason = "helpers of tests stop the test"
 )]
 
+mod drying;
 mod fields;
 mod files;
 mod frame;
 mod gaps;
+mod glyphs;
 mod pages;
 
 use eframe::egui;

@@ -1,15 +1,19 @@
 //! Workings: how a headline number came about, for the reader who will not trust a bare one.
 
 mod air;
+mod drying;
 mod heat;
 mod leakage;
+
+pub use drying::drying_working;
 
 use super::answer::{Assessment, Mark, NotKnown, Source, Working};
 use super::number::significant;
 use super::topic::Topic;
 use crate::survey::Survey;
 
-/// The working of a result; `None` where the survey holds no such gap, case or element.
+/// The working of a result; `None` where the survey holds no such gap, case or element, and for
+/// results of the comparison, which [`drying_working`] explains.
 #[must_use]
 pub fn working(survey: &Survey, assessment: &Assessment, topic: Topic) -> Option<Working> {
     match topic {
@@ -24,6 +28,7 @@ pub fn working(survey: &Survey, assessment: &Assessment, topic: Topic) -> Option
         Topic::FrostGuard(id) => heat::frost_guard(assessment, id),
         Topic::FabricElement(id) => heat::element(survey, id),
         Topic::SafetyVentilation => Some(leakage::safety(survey, assessment)),
+        Topic::Drying(_) => None,
     }
 }
 

@@ -12,11 +12,14 @@
 //! prints*; a test compares the two in both directions.
 
 mod cases;
+mod drying;
 mod leakage;
 mod object;
 mod survey;
 
-use crate::assess::{Assessment, Topic, Working, working};
+use crate::assess::{
+    Answer, Assessment, Comparison, DryingTopic, Topic, Working, drying_working, working,
+};
 use crate::survey::{Finding, Item, Severity, Survey};
 use object::{Object, Value};
 
@@ -27,13 +30,17 @@ const FORMAT: u32 = 1;
 ///
 /// # Errors
 /// What the serializer says; with finite numbers and text keys there is nothing to say.
-pub(super) fn print(survey: &Survey, assessment: &Assessment) -> serde_json::Result<String> {
-    let mut text = serde_json::to_string_pretty(&whole(survey, assessment))?;
+pub(super) fn print(
+    survey: &Survey,
+    assessment: &Assessment,
+    comparison: &Answer<Comparison>,
+) -> serde_json::Result<String> {
+    let mut text = serde_json::to_string_pretty(&whole(survey, assessment, comparison))?;
     text.push('\n');
     Ok(text)
 }
 
-fn whole(survey: &Survey, assessment: &Assessment) -> Object {
+fn whole(survey: &Survey, assessment: &Assessment, comparison: &Answer<Comparison>) -> Object {
     use super::words::Word;
     let case_id = |index: usize| assessment.cases.get(index).map(|case| case.id.0);
     let (calmest, windiest) = assessment
@@ -65,7 +72,14 @@ fn whole(survey: &Survey, assessment: &Assessment) -> Object {
         .answer("season_ach_mean_per_h", assessment.season_ach_per_h.clone())
         .answer("fabric", survey::fabric(survey, assessment))
         .with("safety_ventilation", survey::safety(assessment))
-        .with("workings", workings(survey, assessment))
+        .answer(
+            "drying_heating",
+            comparison
+                .as_ref()
+                .map(drying::comparison)
+                .map_err(Clone::clone),
+        )
+        .with("workings", workings(survey, assessment, comparison))
 }
 
 fn list<T>(items: &[T], object: impl Fn(&T) -> Object) -> Vec<Object> {
@@ -105,6 +119,7 @@ fn item(item: Item) -> (&'static str, Option<u32>) {
         Item::Site => ("site", None),
         Item::Targets => ("targets", None),
         Item::Tariffs => ("tariffs", None),
+        Item::Drying => ("drying", None),
         Item::Zone(id) => ("zone", Some(id.0)),
         Item::Gap(id) => ("gap", Some(id.0)),
         Item::Weather(id) => ("weather", Some(id.0)),
@@ -144,13 +159,52 @@ fn topics(survey: &Survey) -> Vec<(&'static str, Option<u32>, Topic)> {
     topics
 }
 
-fn workings(survey: &Survey, assessment: &Assessment) -> Vec<Object> {
+/// Every result of the comparison that has a working, in the order of the page.
+fn drying_topics(comparison: &Comparison) -> Vec<(&'static str, Option<u32>, DryingTopic)> {
+    let mut topics = Vec::new();
+    for option in 0..comparison.options.len() {
+        for case in &comparison.cases {
+            let (id, word) = (case.id, Some(case.id.0));
+            topics.push(("drying_option", word, DryingTopic::Option(option, id)));
+            topics.push(("dry_out", word, DryingTopic::DryOut(option, id)));
+        }
+    }
+    let sizing = &comparison.sizing;
+    topics.extend(
+        (0..sizing.capacities.len()).map(|at| ("capacity", None, DryingTopic::Capacity(at))),
+    );
+    topics.extend((0..sizing.heaters.len()).map(|at| ("heater", None, DryingTopic::Heater(at))));
+    topics.extend(
+        comparison
+            .warm_up
+            .iter()
+            .enumerate()
+            .map(|(at, found)| ("warm_up", Some(found.id.0), DryingTopic::WarmUp(at))),
+    );
+    topics.push(("night_air", None, DryingTopic::NightAir));
+    topics
+}
+
+fn workings(
+    survey: &Survey,
+    assessment: &Assessment,
+    comparison: &Answer<Comparison>,
+) -> Vec<Object> {
+    let compared = comparison.as_ref().ok().into_iter().flat_map(|comparison| {
+        drying_topics(comparison)
+            .into_iter()
+            .filter_map(|(word, id, topic)| {
+                let working = drying_working(survey, comparison, topic)?;
+                Some(working_object(word, id, &working))
+            })
+    });
     topics(survey)
         .into_iter()
         .filter_map(|(word, id, topic)| {
             let working = working(survey, assessment, topic)?;
             Some(working_object(word, id, &working))
         })
+        .chain(compared)
         .collect()
 }
 

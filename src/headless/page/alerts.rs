@@ -106,6 +106,7 @@ fn place(finding: &Finding) -> String {
         Item::Site => "site and weather".to_owned(),
         Item::Targets => "targets".to_owned(),
         Item::Tariffs => "prices".to_owned(),
+        Item::Drying => "drying".to_owned(),
         Item::Zone(id) => format!("zone {id}"),
         Item::Gap(id) => format!("gap {id}"),
         Item::Weather(id) => format!("weather case {id}"),

@@ -5,6 +5,7 @@
 //! under the table; where gaps are not sized, totals are marked as *at least*.
 
 mod alerts;
+mod drying;
 mod gaps;
 mod layout;
 mod leakage;
@@ -15,19 +16,24 @@ mod vehicle;
 mod words;
 mod workings;
 
-use crate::assess::{Answer, Assessment, LeakageTotal, NotKnown};
+use crate::assess::{Answer, Assessment, Comparison, LeakageTotal, NotKnown};
 use crate::survey::Survey;
 use layout::{Page, WIDTH, pad_left, width};
 
 pub(super) use alerts::blocks;
 
 /// The whole page.
-pub(super) fn render(survey: &Survey, assessment: &Assessment) -> String {
+pub(super) fn render(
+    survey: &Survey,
+    assessment: &Assessment,
+    comparison: &Answer<Comparison>,
+) -> String {
     let mut page = Page::default();
     title(&mut page, survey, assessment);
     alerts::print(&mut page, assessment);
     vehicle::print(&mut page, survey, assessment);
     results::print(&mut page, survey, assessment);
+    drying::print(&mut page, survey, comparison);
     leakage::print(&mut page, survey, assessment);
     gaps::print(&mut page, survey, assessment);
     safety::print(&mut page, assessment);

@@ -58,7 +58,7 @@ pub(super) fn print(page: &mut Page, survey: &Survey, assessment: &Assessment) {
     one(page, Topic::SafetyVentilation);
     page.blank();
     page.paragraph(
-        "The workings of every gap and fabric element are in `gapledger assess --json`.",
+        "The workings of every gap, fabric element and drying option are in `gapledger assess --json`.",
     );
 }
 

@@ -142,10 +142,9 @@ impl Block {
     /// over the height, by the antiderivative.
     #[inline(always)]
     pub(super) fn tall(&self, dp: &Lanes, sums: &mut Sums) {
-        for lane in 0..LANES {
-            let half = self.half_span[lane];
-            let top = self.end(lane, dp[lane] + half);
-            let foot = self.end(lane, dp[lane] - half);
+        for (lane, (middle, half)) in dp.iter().zip(self.half_span).enumerate() {
+            let top = self.end(lane, middle + half);
+            let foot = self.end(lane, middle - half);
             let share = 0.5 / half;
             sums.inflow[lane] += share * (top.integral_in - foot.integral_in);
             sums.outflow[lane] += share * (foot.integral_out - top.integral_out);

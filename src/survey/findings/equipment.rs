@@ -1,5 +1,7 @@
 //! Findings about appliances, machines, heaters, fans and moisture sources.
 
+use crate::physics::machine::{self as physics, MachineError};
+
 use super::{Finder, Finding, Item, Severity};
 use crate::survey::equipment::{HeaterFuel, Machine, MachineKind};
 use crate::survey::{MoistureSource, SetUp, SourceKind, Survey};
@@ -14,6 +16,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         };
         machine_ranges(&mut finder, machine);
         machine_state(&mut finder, machine);
+        machine_figures(&mut finder, machine);
     }
     for heater in &survey.heaters {
         let subject = format!("heater \u{201c}{}\u{201d}", heater.name);
@@ -108,6 +111,33 @@ fn machine_state(finder: &mut Finder<'_>, machine: &Machine) {
         machine.power_w,
         "its warmth and its running cost are not known",
     );
+}
+
+/// Figures that contradict each other, or the way the machine works.
+fn machine_figures(finder: &mut Finder<'_>, machine: &Machine) {
+    let points = machine.maker_points();
+    if points.is_empty() {
+        return;
+    }
+    let found = physics::Machine::new(machine.kind.behaviour(), &points, machine.lowest_room_c);
+    let (field, advice) = match found {
+        Ok(_) | Err(MachineError::NotPositive | MachineError::State(_)) => return,
+        Err(MachineError::NoPoint) => (
+            "rated_removal_l_per_day",
+            "look up what the maker says it removes, and at which temperature and humidity",
+        ),
+        Err(MachineError::NothingThere { .. }) => (
+            "rated_temperature_c",
+            "check the state that belongs to the figure, and the kind of machine",
+        ),
+        Err(MachineError::Contradiction { .. }) => (
+            "point_removal_l_per_day",
+            "check both figures and their states against the maker's sheet",
+        ),
+    };
+    if let Err(error) = found {
+        finder.add(Severity::Error, field, error.to_string(), advice);
+    }
 }
 
 fn moisture_source(survey: &Survey, source: &MoistureSource, findings: &mut Vec<Finding>) {

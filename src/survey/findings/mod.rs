@@ -55,6 +55,8 @@ pub enum Item {
     Targets,
     /// Prices.
     Tariffs,
+    /// Contents, sun and supply.
+    Drying,
     /// A zone.
     Zone(ZoneId),
     /// A gap.

@@ -192,6 +192,33 @@ fn site(survey: &Survey, findings: &mut Vec<Finding>) {
     finder.check("gas_per_kg", tariffs.gas_per_kg);
     finder.check("workshop_per_hour", tariffs.workshop_per_hour);
     finder.check("tax_percent", tariffs.tax_percent);
+    drying(survey, findings);
+}
+
+fn drying(survey: &Survey, findings: &mut Vec<Finding>) {
+    let drying = &survey.drying;
+    let mut finder = Finder {
+        findings,
+        item: Item::Drying,
+        subject: String::from("drying"),
+    };
+    finder.check("sun_w", drying.sun_w);
+    finder.check("contents_kg", drying.contents_kg);
+    finder.check(
+        "contents_moisture_percent",
+        drying.contents_moisture_percent,
+    );
+    finder.check("heat_capacity_kj_per_k", drying.heat_capacity_kj_per_k);
+    finder.check("salt_kg", drying.salt_kg);
+    finder.check("hookup_a", drying.hookup_a);
+    finder.check("battery_wh", drying.battery_wh);
+    let missing = match (drying.contents_kg, drying.contents_moisture_percent) {
+        (Some(_), None) => "contents_moisture_percent",
+        (None, Some(_)) => "contents_kg",
+        _ => return,
+    };
+    let both = "the time to dry out needs the mass of the contents and their moisture";
+    finder.need(Severity::Note, missing, None, both);
 }
 
 fn weather(case: &WeatherCase, findings: &mut Vec<Finding>) {

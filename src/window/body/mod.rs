@@ -73,6 +73,12 @@ pub struct Touched {
     pub frame: Frame,
 }
 
+/// Height at which a scene fills the width left.
+#[must_use]
+pub fn height_for(ui: &Ui, scene: &Scene) -> f32 {
+    ui.available_width() * narrow(scene.height / scene.width)
+}
+
 /// Paints a scene into the space left, at most `height` points high, and says what was touched.
 pub fn show(ui: &mut Ui, scene: &Scene, height: f32) -> Touched {
     let size = Vec2::new(ui.available_width(), height);

@@ -1,6 +1,6 @@
 //! The working panel: how a result came about.
 
-use crate::assess::{Source, Topic, Working, working};
+use crate::assess::{Source, Topic, Working, drying_working, working};
 use crate::window::page::PageContext;
 use crate::window::theme::{figure_style, palette};
 use crate::window::widgets;
@@ -68,14 +68,22 @@ fn written(ui: &Ui, context: &PageContext<'_>, topic: Topic) -> Option<Arc<Worki
         .data(|data| data.get_temp::<Written>(id))
         .filter(|written| written.topic == topic);
     let results = context.results?;
-    let fits = results.revision == context.revision;
+    let revision = match topic {
+        Topic::Drying(_) => results.comparison_revision,
+        _ => results.revision,
+    };
+    let fits = revision == context.revision;
     match before {
-        Some(before) if !fits || before.revision == results.revision => before.working,
+        Some(before) if !fits || before.revision == revision => before.working,
         before if !fits => before.and_then(|before| before.working),
         _ => {
-            let working = working(context.survey, &results.assessment, topic).map(Arc::new);
+            let working = match (topic, &results.comparison) {
+                (Topic::Drying(topic), Ok(all)) => drying_working(context.survey, all, topic),
+                (topic, _) => working(context.survey, &results.assessment, topic),
+            };
+            let working = working.map(Arc::new);
             let written = Written {
-                revision: results.revision,
+                revision,
                 topic,
                 working: working.clone(),
             };

@@ -60,6 +60,7 @@ fn place_words(item: Item) -> String {
         Item::Site => "the site".to_owned(),
         Item::Targets => "the targets".to_owned(),
         Item::Tariffs => "the prices".to_owned(),
+        Item::Drying => "contents, sun and supply".to_owned(),
         Item::Zone(_) => "the zones".to_owned(),
         Item::Gap(id) => format!("gap {id}"),
         Item::Weather(_) => "the weather case".to_owned(),

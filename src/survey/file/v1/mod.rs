@@ -20,7 +20,7 @@ use gap::{Gap, Zone};
 use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
-use site::{Appliance, Header, SetUp, Site, Targets, Tariffs, Vehicle, WeatherCase};
+use site::{Appliance, Drying, Header, SetUp, Site, Targets, Tariffs, Vehicle, WeatherCase};
 use std::collections::BTreeSet;
 use stored::{Number, Stored, list, numbers};
 
@@ -58,6 +58,8 @@ struct Survey {
     targets: Targets,
     #[serde(default)]
     tariffs: Tariffs,
+    #[serde(default)]
+    drying: Drying,
     #[serde(default = "SetUp::laid_up")]
     set_up: SetUp,
     #[serde(default = "gap::usual_zones", deserialize_with = "list")]
@@ -154,6 +156,7 @@ impl Survey {
             site: self.site.live(),
             targets: self.targets.live(),
             tariffs: self.tariffs.live(),
+            drying: self.drying.live(),
             set_up: self.set_up.live(),
             zones: self.zones.live(),
             gaps: self.gaps.live(),
@@ -176,6 +179,7 @@ impl Survey {
             site: Stored::stored(&live.site),
             targets: Stored::stored(&live.targets),
             tariffs: Stored::stored(&live.tariffs),
+            drying: Stored::stored(&live.drying),
             set_up: Stored::stored(&live.set_up),
             zones: Stored::stored(&live.zones),
             gaps: Stored::stored(&live.gaps),

@@ -209,6 +209,40 @@ impl Default for Tariffs {
     }
 }
 
+record! {
+    /// Contents, sun and supply, for drying and heating.
+    #[serde(default)]
+    Drying {
+        sun_w: Number,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        contents_kg: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        contents_moisture_percent: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        heat_capacity_kj_per_k: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        salt_kg: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        hookup_a: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        battery_wh: Option<Number>,
+    }
+}
+
+impl Default for Drying {
+    fn default() -> Self {
+        Self {
+            sun_w: Number(0.0),
+            contents_kg: None,
+            contents_moisture_percent: None,
+            heat_capacity_kj_per_k: None,
+            salt_kg: None,
+            hookup_a: None,
+            battery_wh: None,
+        }
+    }
+}
+
 choice! {
     /// How warm the inside is.
     InsideAir {

@@ -32,7 +32,7 @@ fn still_plot(name: &'static str) -> Plot<'static> {
         .y_grid_spacer(|input| marks(input.bounds))
 }
 
-fn number(value: f64) -> String {
+pub(in crate::window::pages) fn number(value: f64) -> String {
     if value.abs() < 1e-9 {
         "0".to_owned()
     } else {
@@ -41,7 +41,7 @@ fn number(value: f64) -> String {
     }
 }
 
-fn name_plot(response: &Response, words: &str) {
+pub(in crate::window::pages) fn name_plot(response: &Response, words: &str) {
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, words));
 }
 
@@ -124,7 +124,12 @@ fn closed(points: &[[f64; 2]]) -> Vec<[f64; 2]> {
     all
 }
 
-fn draw(plot: &mut egui_plot::PlotUi<'_>, name: &str, points: Vec<[f64; 2]>, look: &Look) {
+pub(in crate::window::pages) fn draw(
+    plot: &mut egui_plot::PlotUi<'_>,
+    name: &str,
+    points: Vec<[f64; 2]>,
+    look: &Look,
+) {
     plot.line(
         Line::new(name, points.clone())
             .color(look.colour)
@@ -156,7 +161,7 @@ fn nearest(curves: &[Curve<'_>], angle_deg: f64) -> usize {
 }
 
 /// Marks at round values, 1, 2 or 5 times a power of ten apart: some five of them.
-fn marks((low, high): (f64, f64)) -> Vec<GridMark> {
+pub(in crate::window::pages) fn marks((low, high): (f64, f64)) -> Vec<GridMark> {
     let span = high - low;
     if !span.is_finite() || span <= 0.0 {
         return Vec::new();

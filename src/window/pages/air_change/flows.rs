@@ -2,7 +2,9 @@
 
 use super::direction;
 use crate::assess::{CaseAir, CaseAnswer, DirectionAnswer, GapAirFlow};
+use crate::figure::{self, Arrangement, Show};
 use crate::survey::{Gap, WeatherId};
+use crate::window::body;
 use crate::window::format::{digits, digits_of};
 use crate::window::jobs::Results;
 use crate::window::page::PageContext;
@@ -41,7 +43,76 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results
         return;
     };
     balance(ui, air, direction);
+    picture(ui, context, results, direction);
     table(ui, context, direction);
+}
+
+/// The unfolded body with an arrow for the air through each gap. A click on a mark opens the gap
+/// in the ledger.
+fn picture(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    results: &Results,
+    direction: &DirectionAnswer,
+) {
+    let show = Show {
+        selected: context.view.gaps.selected_in(context.survey),
+        direction: Some(direction),
+        numbers: true,
+    };
+    let figure = figure::body::body(
+        context.survey,
+        &results.assessment,
+        Arrangement::Wide,
+        PICTURE_MM,
+        &show,
+    );
+    let height = body::height_for(ui, &figure.scene);
+    let touched = body::show(ui, &figure.scene, height);
+    if let Some(id) = touched.hovered {
+        touched.response.on_hover_ui_at_pointer(|ui| {
+            if let Some(gap) = context.survey.gap(id) {
+                ui.label(hover_words(gap, context, direction));
+            }
+        });
+    }
+    if let Some(id) = touched.clicked_gap {
+        context.view.gaps.select(Some(id));
+    }
+    widgets::muted(
+        ui,
+        "Arrows towards the middle of the body bring air in, arrows away from it take air out; \
+         broader ones carry more. Circles are unintended gaps, squares safety ventilation, \
+         hexagons appliance air, triangles gas drop-outs (down) and user ventilation (up), \
+         diamonds drains; the outline is whole where the size was measured, dashed where \
+         estimated, dotted where guessed.",
+    );
+}
+
+/// Width of the picture on paper, mm: it decides how large marks and letters are on the body.
+const PICTURE_MM: f64 = 330.0;
+
+fn hover_words(gap: &Gap, context: &PageContext<'_>, direction: &DirectionAnswer) -> String {
+    let at = context
+        .survey
+        .gaps
+        .iter()
+        .position(|other| other.id == gap.id);
+    let flow = at.and_then(|at| direction.flows.get(at).copied().flatten());
+    let name = if gap.name.is_empty() {
+        "without a name"
+    } else {
+        gap.name.as_str()
+    };
+    match flow {
+        Some(flow) => format!(
+            "{} {name}: in {} kg/h, out {} kg/h",
+            gap.id,
+            digits(flow.in_kg_s * 3600.0),
+            digits(flow.out_kg_s * 3600.0)
+        ),
+        None => format!("{} {name}: in no balance", gap.id),
+    }
 }
 
 fn chosen_case<'r>(context: &PageContext<'_>, cases: &'r [CaseAnswer]) -> Option<&'r CaseAnswer> {

@@ -6,13 +6,13 @@ use egui_plot::{LineStyle, MarkerShape};
 
 /// One line's look.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Look {
+pub(in crate::window::pages) struct Look {
     /// Colour.
-    pub(super) colour: Color32,
+    pub(in crate::window::pages) colour: Color32,
     /// Dash.
-    pub(super) dash: LineStyle,
+    pub(in crate::window::pages) dash: LineStyle,
     /// Marker at each point.
-    pub(super) marker: MarkerShape,
+    pub(in crate::window::pages) marker: MarkerShape,
 }
 
 const fn rgb(hex: u32) -> Color32 {
@@ -46,7 +46,7 @@ const MARKERS: [MarkerShape; 4] = [
 ];
 
 /// The look of the line with this number; after four they begin anew with other markers.
-pub(super) fn look(ui: &Ui, at: usize) -> Look {
+pub(in crate::window::pages) fn look(ui: &Ui, at: usize) -> Look {
     let colours = if ui.visuals().dark_mode {
         ON_SLATE
     } else {
@@ -65,7 +65,7 @@ pub(super) fn look(ui: &Ui, at: usize) -> Look {
 
 /// The names of the lines, each behind a piece of its line: above the plot, so that they hide
 /// nothing of it.
-pub(super) fn key<'n>(ui: &mut Ui, lines: impl Iterator<Item = (&'n str, Look)>) {
+pub(in crate::window::pages) fn key<'n>(ui: &mut Ui, lines: impl Iterator<Item = (&'n str, Look)>) {
     ui.horizontal_wrapped(|ui| {
         for (name, look) in lines {
             let (rect, _) = ui.allocate_exact_size(vec2(38.0, 16.0), Sense::hover());

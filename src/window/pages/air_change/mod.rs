@@ -1,10 +1,10 @@
 //! The Air change page: weather cases side by side, the curves, and the flow through each gap.
 
 mod cases;
-mod curves;
+pub(super) mod curves;
 pub mod direction;
 mod flows;
-mod lines;
+pub(super) mod lines;
 
 use crate::survey::{Item, WeatherId};
 use crate::window::page::PageContext;

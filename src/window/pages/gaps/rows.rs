@@ -45,15 +45,15 @@ const fn growing(heading: &'static str, width: f32) -> Column {
 pub(super) const COLUMNS: [Column; 12] = [
     number("no.", 32.0),
     growing("name", 130.0),
-    growing("zone", 76.0),
+    growing("zone", 74.0),
     column("facing", 104.0),
     growing("form & sizes", 158.0),
-    number("count", 40.0),
-    number("EqLA cm²", 66.0),
+    number("count", 44.0),
+    number("EqLA cm²", 72.0),
     number("share", 48.0),
     column("certainty", 72.0),
-    column("purpose", 104.0),
-    column("state", 60.0),
+    column("purpose", 114.0),
+    column("state", 58.0),
     column("", 22.0),
 ];
 

@@ -27,7 +27,7 @@ pub(super) fn form(form: &Form) -> String {
                 many => format!(", {many} bends"),
             };
             format!(
-                "narrow gap {} × {} × {} mm{bends}",
+                "gap {} × {} × {} mm{bends}",
                 size(length_mm),
                 size(width_mm),
                 size(depth_mm)
@@ -81,7 +81,7 @@ mod tests {
             depth_mm: Some(20.5),
             bends: 1,
         };
-        assert_eq!(form(&gap), "narrow gap 1200 × ? × 20.5 mm, 1 bend");
+        assert_eq!(form(&gap), "gap 1200 × ? × 20.5 mm, 1 bend");
         for blank in Form::blanks() {
             assert!(form(&blank).contains('?'), "{blank:?}");
         }

@@ -1,7 +1,7 @@
 //! Equipment: appliances, heaters, fans, moisture sources, and the drying machines.
 
 use super::super::fields::Fields;
-use super::{CARD_LEAST, lists, machines};
+use super::{CARD_LEAST, drying, lists, machines};
 use crate::survey::equipment::FanDirection;
 use crate::survey::{
     Appliance, ApplianceKind, Edit, Fan, Heater, HeaterFuel, Item, MoistureSource, Record,
@@ -13,13 +13,16 @@ use eframe::egui::Ui;
 
 /// Draws the section.
 pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
-    widgets::columns(ui, CARD_LEAST, 5, |ui, at| match at {
+    widgets::columns(ui, CARD_LEAST, 6, |ui, at| match at {
         0 => widgets::card(ui, "Appliances that burn something", |ui| {
             appliances(ui, context);
         }),
         1 => widgets::card(ui, "Heaters", |ui| heaters(ui, context)),
         2 => widgets::card(ui, "Drying machines", |ui| machines::show(ui, context)),
-        3 => widgets::card(ui, "Sources of moisture", |ui| sources(ui, context)),
+        3 => widgets::card(ui, "Contents, sun and supply", |ui| {
+            drying::show(ui, context)
+        }),
+        4 => widgets::card(ui, "Sources of moisture", |ui| sources(ui, context)),
         _ => widgets::card(ui, "Fans to and from outside", |ui| fans(ui, context)),
     });
 }

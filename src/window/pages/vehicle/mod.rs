@@ -1,6 +1,7 @@
 //! The Vehicle page: size, place, weather, targets, fabric and equipment.
 
 mod body;
+mod drying;
 mod equipment;
 mod fabric;
 mod fabric_list;
@@ -59,6 +60,7 @@ impl VehicleView {
             }
             Item::Appliance(_)
             | Item::Machine(_)
+            | Item::Drying
             | Item::Heater(_)
             | Item::Fan(_)
             | Item::Source(_) => Section::Equipment,

@@ -1,0 +1,380 @@
+//! What the comparison answers. SI, shares 0 to 1; a name that is neither carries its unit.
+
+use crate::assess::answer::Answer;
+use crate::physics::MoistAir;
+use crate::physics::coupled::Running;
+use crate::survey::{FabricId, Finding, HeaterId, MachineId, MachineKind, SetUp, WeatherId};
+
+/// The options beside each other, and what follows for sizes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Comparison {
+    /// The set-up all of this is for.
+    pub set_up: SetUp,
+    /// Relative humidity to hold.
+    pub target_rh: f64,
+    /// The weather cases, in the survey's order.
+    pub cases: Vec<ComparedCase>,
+    /// Index of the case with the least wind: *still* in the verdicts.
+    pub calmest: usize,
+    /// Index of the case with the most wind: *windy* in the verdicts.
+    pub windiest: usize,
+    /// The options, in the order shown; the first is to do nothing.
+    pub options: Vec<OptionAnswer>,
+    /// What was noticed about targets, options and supply.
+    pub findings: Vec<Finding>,
+    /// What to look for when buying.
+    pub sizing: Sizing,
+    /// Time and power to warm up, one for the calmest and one for the windiest case.
+    pub warm_up: Vec<WarmUp>,
+    /// Air for each sleeper at night in the calmest case.
+    pub night_air: Answer<NightAir>,
+}
+
+/// One weather case of the comparison.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ComparedCase {
+    /// The weather case.
+    pub id: WeatherId,
+    /// Its name.
+    pub name: String,
+    /// Wind at the weather station, m/s.
+    pub wind_m_s: f64,
+    /// Share of all weights.
+    pub share: f64,
+    /// Outside air.
+    pub outside: Answer<MoistAir>,
+    /// Inside temperature at which warmth alone reaches the target, nothing given off, °C.
+    pub warmth_alone_c: Answer<f64>,
+}
+
+/// What is done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum OptionKind {
+    /// Nothing.
+    Nothing,
+    /// Every closable ventilator and locker opening stands open.
+    LockersOpen,
+    /// A drying machine of this kind.
+    Machine(MachineKind),
+    /// A heater, on its thermostat.
+    BackgroundHeat,
+    /// As much heat as the large machine's electric power, all the time.
+    SameHeat,
+    /// The heater and the large machine together.
+    HeatAndMachine,
+}
+
+/// One option in every weather case.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OptionAnswer {
+    /// What is done.
+    pub kind: OptionKind,
+    /// The survey's machine, if it is one of the survey's.
+    pub machine: Option<MachineId>,
+    /// The survey's heater, if it is one of the survey's.
+    pub heater: Option<HeaterId>,
+    /// Its name: the user's, or the size of the generic one.
+    pub name: String,
+    /// Machine or heater come from the generic library: an assumption of this project.
+    pub generic: bool,
+    /// Lowest inside temperature at which the machine runs, °C, where it has one.
+    pub lowest_room_c: Option<f64>,
+    /// The state in each weather case, in their order.
+    pub cases: Vec<Answer<OptionCase>>,
+    /// Whether it suffices.
+    pub verdict: Answer<Verdict>,
+    /// The verdict in a plain sentence with its numbers.
+    pub sentence: String,
+    /// Air that the machine's own fan moves, room volumes an hour; `None` without a fan.
+    pub room_volumes_per_h: Option<Answer<f64>>,
+    /// What it asks of the supply; `None` where it draws nothing.
+    pub supply: Option<Answer<Supply>>,
+    /// Electricity over a month, the weather cases by their shares, kWh.
+    pub kwh_per_month: Answer<f64>,
+    /// Cost of a month, electricity and gas, the weather cases by their shares.
+    pub cost_per_month: Answer<f64>,
+}
+
+/// Whether the target is held.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Verdict {
+    /// In still and in windy weather.
+    StillAndWindy,
+    /// Only when it is still.
+    OnlyStill,
+    /// Only when it is windy: water is given off inside, and the wind carries it away.
+    OnlyWindy,
+    /// Neither.
+    No,
+}
+
+/// One option in one weather case.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OptionCase {
+    /// Inside air.
+    pub inside: MoistAir,
+    /// Relative humidity inside.
+    pub rh: f64,
+    /// Dew point inside, °C; `None` for dry air.
+    pub dew_point_c: Option<f64>,
+    /// Dry air that flows through, kg/s.
+    pub dry_air_kg_s: f64,
+    /// Air changes at inside-air density, per hour.
+    pub ach_per_h: Answer<f64>,
+    /// Water that the machine removes, kg/s.
+    pub removal_kg_s: f64,
+    /// Water to remove to hold the target at this temperature, kg/s: what the air brings above
+    /// the target, and what is given off inside.
+    pub load_kg_s: f64,
+    /// Share of the time that the machine runs.
+    pub duty: f64,
+    /// Electric power of the machine, mean, W.
+    pub machine_w: f64,
+    /// Heat of the heater, mean, W.
+    pub heater_w: f64,
+    /// What the machine does.
+    pub running: Running,
+    /// Water that condenses because the air cannot hold it, kg/s.
+    pub condensation_kg_s: f64,
+    /// What it draws and burns.
+    pub energy: Energy,
+    /// The fall of the relative humidity against doing nothing, and what it is owed to; `None`
+    /// where it is under half a point.
+    pub fall: Option<Fall>,
+    /// Whether the target is held.
+    pub holds: bool,
+    /// Cold surfaces in this state.
+    pub surfaces: Vec<Surface>,
+    /// Drying out damp contents; `None` where they were not recorded or nothing can be said.
+    pub dry_out: Option<DryOut>,
+}
+
+/// What an option draws and burns, mean.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Energy {
+    /// Electricity, machine and heater, W.
+    pub electric_w: f64,
+    /// Electricity a day, kWh.
+    pub kwh_per_day: f64,
+    /// Gas, kg a day.
+    pub gas_kg_per_day: f64,
+    /// Cost of a day.
+    pub cost_per_day: Answer<f64>,
+    /// Cost of a month of such weather.
+    pub cost_per_month: Answer<f64>,
+}
+
+/// A fall of the relative humidity, and what it is owed to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fall {
+    /// Relative humidity with nothing done.
+    pub rh_without: f64,
+    /// Share owed to warmth: the same water in the option's temperature and air flow. Above 1
+    /// where the option adds water.
+    pub warmth_share: f64,
+    /// Share owed to the water removed.
+    pub water_share: f64,
+}
+
+/// What an option asks of the electric supply.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Supply {
+    /// Power with everything running, W.
+    pub peak_w: f64,
+    /// Current at 230 V, A.
+    pub current_a: f64,
+    /// Whether 10 A at 230 V suffice.
+    pub within_10_a: bool,
+    /// Whether 16 A at 230 V suffice.
+    pub within_16_a: bool,
+    /// Whether the recorded supply suffices; `None` where none is recorded.
+    pub within_own: Option<bool>,
+    /// Days on the recorded batteries in the calmest case; `None` where none are recorded or
+    /// nothing is drawn.
+    pub battery_days: Option<f64>,
+}
+
+/// A cold surface.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Surface {
+    /// The fabric element.
+    pub element: FabricId,
+    /// Its name.
+    pub name: String,
+    /// The surface meant.
+    pub spot: Spot,
+    /// Temperature factor of the surface.
+    pub temperature_factor: f64,
+    /// Outside temperature that it sees: 3 K colder than the air for roof and glass on a clear
+    /// night, °C.
+    pub outside_seen_c: f64,
+    /// Its temperature, °C.
+    pub temperature_c: f64,
+    /// Relative humidity at it; above 1 water condenses.
+    pub surface_rh: f64,
+    /// Highest relative humidity at it: 0.8 against mould, 0.6 against corrosion of metal, 1 on
+    /// glass.
+    pub limit: f64,
+    /// Water condenses on it.
+    pub condenses: bool,
+    /// The limit is exceeded.
+    pub exceeds: bool,
+    /// Kelvin that the inside must be warmer, with the same water, to clear it; zero where it is
+    /// clear, `None` where no warmth in reach does.
+    pub kelvin_to_clear: Option<f64>,
+    /// Relative humidity inside at this temperature that clears it.
+    pub rh_to_clear: f64,
+    /// Water to remove besides what is removed already, at this temperature and air flow, to
+    /// clear it, kg/s.
+    pub removal_to_clear_kg_s: f64,
+}
+
+/// Which surface of an element is meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Spot {
+    /// The middle of it.
+    Plain,
+    /// A frame, rib or other thermal bridge in it.
+    Bridge,
+    /// Glass.
+    Glass,
+    /// Bare metal.
+    Metal,
+}
+
+/// Drying out damp contents, besides the steady load.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DryOut {
+    /// Moisture of the contents in balance with the target, share of the dry mass.
+    pub balance_moisture: f64,
+    /// Water they hold above that, kg.
+    pub water_kg: f64,
+    /// Water the option can take from them at the target, kg/s; zero or less: nothing to spare.
+    pub spare_kg_s: f64,
+    /// Days until it is out, at least; `None` where there is nothing to spare.
+    pub days: Option<f64>,
+}
+
+/// What to look for when buying.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sizing {
+    /// Removal needed against the humidity to hold, one curve for each weather case, at the set
+    /// temperature.
+    pub against_rh: Vec<NeedCurve>,
+    /// Removal needed against the air changes, in the air of the windiest case.
+    pub against_ach: Answer<Vec<AchPoint>>,
+    /// Rated capacities.
+    pub capacities: Vec<Capacity>,
+    /// Heaters.
+    pub heaters: Vec<HeaterSize>,
+}
+
+/// Removal needed against the humidity to hold.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NeedCurve {
+    /// The weather case.
+    pub id: WeatherId,
+    /// Points: relative humidity, removal in kg/s.
+    pub points: Answer<Vec<(f64, f64)>>,
+}
+
+/// Removal needed at one air change.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AchPoint {
+    /// Air changes at inside-air density, per hour.
+    pub ach_per_h: f64,
+    /// With the inside at outside temperature, kg/s.
+    pub at_outside_temperature_kg_s: f64,
+    /// With the inside at the set temperature, kg/s.
+    pub at_set_temperature_kg_s: f64,
+}
+
+/// The weather that a size is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum SizedFor {
+    /// The calmest weather case.
+    Still,
+    /// The windiest weather case.
+    Windy,
+    /// The design outside temperature in the windiest case's wind.
+    Design,
+}
+
+/// The rated capacity to look for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Capacity {
+    /// Kind of machine.
+    pub kind: MachineKind,
+    /// For which weather.
+    pub sized_for: SizedFor,
+    /// Inside temperature held, °C.
+    pub inside_c: f64,
+    /// Rating state that makers state capacities at: temperature, °C.
+    pub rated_c: f64,
+    /// And relative humidity.
+    pub rated_rh: f64,
+    /// Water to remove there, kg/s.
+    pub needed_kg_s: Answer<f64>,
+    /// Capacity at the rating state that removes it, kg/s, the margin added.
+    pub rated_kg_s: Answer<f64>,
+}
+
+/// What a heater is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum HeaterFor {
+    /// Keeping the frost out.
+    FrostGuard,
+    /// The set temperature for drying.
+    SetTemperature,
+    /// Comfort.
+    Comfort,
+}
+
+/// A heater's size.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HeaterSize {
+    /// What it is for.
+    pub heater_for: HeaterFor,
+    /// Temperature to hold, °C.
+    pub inside_c: f64,
+    /// At the design outside temperature in the windiest case's wind: heat with the air, W.
+    pub air_w: Answer<f64>,
+    /// Heat through the fabric, W.
+    pub fabric_w: f64,
+    /// Rating to look for, both together with the margin, W.
+    pub rating_w: Answer<f64>,
+    /// Heat over a month of the weather cases by their shares, kWh.
+    pub kwh_per_month: Answer<f64>,
+}
+
+/// Warming up from the outside temperature to comfort.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WarmUp {
+    /// The weather case.
+    pub id: WeatherId,
+    /// From, °C.
+    pub from_c: f64,
+    /// To, °C.
+    pub to_c: f64,
+    /// Heat capacity, J/K, and whether it is assumed from the volume.
+    pub heat_capacity: Answer<(f64, bool)>,
+    /// Heat that fabric and air take at the end, W/K.
+    pub conductance_w_per_k: Answer<f64>,
+    /// Power that warms up within an hour, W.
+    pub power_for_an_hour_w: Answer<f64>,
+    /// Heaters with the time they take, s; `None` where a heater never gets there.
+    pub heaters: Vec<(String, Answer<Option<f64>>)>,
+}
+
+/// Air at night.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NightAir {
+    /// The weather case.
+    pub id: WeatherId,
+    /// Sleepers, one for each berth.
+    pub sleepers: u32,
+    /// Air for each, m³/s.
+    pub per_sleeper_m3_s: f64,
+    /// Carbon dioxide that it settles at, ppm.
+    pub carbon_dioxide_ppm: f64,
+}

@@ -1,0 +1,108 @@
+//! Beyond the steady state, simply: warming up, and the air of sleepers.
+
+use super::answer::{NightAir, WarmUp};
+use super::situation::Situation;
+use super::{Ground, equipment, library};
+use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::envelope::Envelope;
+use crate::physics::moisture::ventilation_conductance;
+use crate::physics::people::carbon_dioxide_ppm;
+use crate::physics::warm_up::{USUAL_HEAT_CAPACITY_PER_M3, power, time};
+use crate::survey::{Heater, Item};
+
+const HOUR: f64 = 3600.0;
+
+/// Warming up to comfort in the calmest and the windiest case.
+pub(crate) fn warm_up(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Vec<WarmUp> {
+    let mut at = vec![ground.calmest];
+    if ground.windiest != ground.calmest {
+        at.push(ground.windiest);
+    }
+    let one = |index: usize| {
+        let case = ground.survey.weather.get(index)?;
+        let situation = situations.get(index)?;
+        Some(warm_up_in(ground, case.id, case.outside_c, situation))
+    };
+    at.into_iter().filter_map(one).collect()
+}
+
+fn warm_up_in(
+    ground: &Ground<'_>,
+    id: crate::survey::WeatherId,
+    from_c: f64,
+    situation: &Answer<Situation<'_>>,
+) -> WarmUp {
+    let to_c = ground.survey.targets.comfort_c;
+    let rise = to_c - from_c;
+    let heat_capacity = match ground.survey.drying.heat_capacity_kj_per_k {
+        Some(capacity) => Ok((capacity * 1000.0, false)),
+        None => ground
+            .volume_m3
+            .clone()
+            .map(|volume| (volume * USUAL_HEAT_CAPACITY_PER_M3, true)),
+    };
+    let conductance = situation
+        .as_ref()
+        .map_err(Clone::clone)
+        .and_then(|situation| {
+            let flow = situation.dry_air(to_c)?;
+            let air = ventilation_conductance(flow, situation.outside.humidity_ratio);
+            Ok(ground.fabric + air)
+        });
+    let both = heat_capacity.clone().and_then(|(capacity, _)| {
+        conductance
+            .clone()
+            .map(|conductance| (capacity, conductance))
+    });
+    let heaters = if ground.survey.heaters.is_empty() {
+        vec![library::heater(to_c)]
+    } else {
+        ground.survey.heaters.clone()
+    };
+    let takes = |heater: &Heater| {
+        equipment::first_error(ground.findings, Item::Heater(heater.id))?;
+        let rating = equipment::heater(heater)?.rating;
+        let (capacity, conductance) = both.clone()?;
+        Ok(time(capacity, conductance, rating, rise))
+    };
+    WarmUp {
+        id,
+        from_c,
+        to_c,
+        power_for_an_hour_w: both
+            .clone()
+            .map(|(capacity, conductance)| power(capacity, conductance, HOUR, rise)),
+        heaters: heaters
+            .iter()
+            .map(|heater| (heater.name.clone(), takes(heater)))
+            .collect(),
+        heat_capacity,
+        conductance_w_per_k: conductance,
+    }
+}
+
+/// Air for each sleeper in the calmest case, at that case's own inside temperature.
+pub(crate) fn night_air(ground: &Ground<'_>, envelope: &Envelope) -> Answer<NightAir> {
+    let case = ground
+        .survey
+        .weather
+        .get(ground.calmest)
+        .ok_or_else(|| NotKnown::because("there is no weather case"))?;
+    equipment::first_error(ground.findings, Item::Weather(case.id))?;
+    let sleepers = ground.survey.vehicle.berths;
+    if sleepers == 0 {
+        return Err(NotKnown::because("the vehicle has no berths"));
+    }
+    let (outside, inside) = crate::assess::weather::air_states(ground.survey, case)?;
+    let standing = envelope.at(&outside, &inside);
+    let inflow = standing.mean_inflow(ground.wind(envelope, case))?;
+    let flow = inflow / standing.density_in();
+    let ppm = carbon_dioxide_ppm(sleepers, flow)
+        .ok_or_else(|| NotKnown::because("no air flows through the vehicle"))?;
+    Ok(NightAir {
+        id: case.id,
+        sleepers,
+        per_sleeper_m3_s: flow / f64::from(sleepers),
+        carbon_dioxide_ppm: ppm,
+    })
+}

@@ -1,0 +1,202 @@
+//! What was noticed about targets, options and supply.
+
+use super::answer::{OptionAnswer, OptionKind};
+use super::situation::Situation;
+use super::{Ground, situation};
+use crate::assess::answer::Answer;
+use crate::assess::number::significant;
+use crate::physics::MoistAir;
+use crate::physics::air::saturation_pressure;
+use crate::physics::moisture::warmth_alone_c;
+use crate::survey::{Finding, Item, MachineKind, Place, Severity, WeatherCase};
+
+fn finding(
+    severity: Severity,
+    item: Item,
+    field: &'static str,
+    sentence: String,
+    advice: &str,
+) -> Finding {
+    Finding {
+        severity,
+        place: Place { item, field },
+        sentence,
+        advice: advice.to_owned(),
+    }
+}
+
+/// All findings of the comparison.
+pub(crate) fn find(
+    ground: &Ground<'_>,
+    situations: &[Answer<Situation<'_>>],
+    options: &[OptionAnswer],
+) -> Vec<Finding> {
+    let mut all = Vec::new();
+    let mut told: Vec<&MoistAir> = Vec::new();
+    for (case, situation) in ground.survey.weather.iter().zip(situations) {
+        if let Ok(situation) = situation {
+            // Cases that differ only in the wind would say the same again.
+            if told.contains(&&situation.outside) {
+                continue;
+            }
+            told.push(&situation.outside);
+            warmer_outside(ground, case, &mut all);
+            out_of_reach(ground, case, situation, &mut all);
+        }
+    }
+    for option in options {
+        supply(ground, option, &mut all);
+        salt(ground, option, &mut all);
+    }
+    all.sort_by_key(|finding| finding.severity);
+    all
+}
+
+fn warmer_outside(ground: &Ground<'_>, case: &WeatherCase, all: &mut Vec<Finding>) {
+    let targets = &ground.survey.targets;
+    if case.outside_c > targets.set_temperature_c {
+        all.push(finding(
+            Severity::Note,
+            Item::Weather(case.id),
+            "outside_c",
+            format!(
+                "weather case \u{201c}{}\u{201d}: at {} °C it is warmer outside than the set temperature of {} °C, so no heat is needed",
+                case.name,
+                significant(case.outside_c, 3),
+                significant(targets.set_temperature_c, 3)
+            ),
+            "raise the set temperature if warmth is to dry in this weather too",
+        ));
+    }
+}
+
+/// A target below what outside air comes to at the set temperature.
+fn out_of_reach(
+    ground: &Ground<'_>,
+    case: &WeatherCase,
+    situation: &Situation<'_>,
+    all: &mut Vec<Finding>,
+) {
+    let set = ground
+        .survey
+        .targets
+        .set_temperature_c
+        .max(situation.outside.t_c);
+    let outside = &situation.outside;
+    let reached = outside.vapour_pressure() / saturation_pressure(set);
+    if reached <= ground.target_rh {
+        return;
+    }
+    let warmth = warmth_alone_c(
+        outside.t_c,
+        outside.relative_humidity().min(1.0),
+        ground.target_rh,
+    );
+    let way = warmth.map_or_else(
+        |_| "only a machine reaches it".to_owned(),
+        |warm| {
+            format!(
+                "only a machine, or {} °C inside, reaches it",
+                significant(warm, 3)
+            )
+        },
+    );
+    all.push(finding(
+        Severity::Note,
+        Item::Targets,
+        "rh_percent",
+        format!(
+            "weather case \u{201c}{}\u{201d}: outside air comes to {} % at {} °C; the target of {} % is below that, and {way}",
+            case.name,
+            significant(reached * 100.0, 2),
+            significant(set, 3),
+            ground.survey.targets.rh_percent
+        ),
+        "compare the options below; more air alone does not dry in this weather",
+    ));
+}
+
+fn item(option: &OptionAnswer) -> Item {
+    match (option.machine, option.heater) {
+        (Some(machine), _) => Item::Machine(machine),
+        (None, Some(heater)) => Item::Heater(heater),
+        (None, None) => Item::Drying,
+    }
+}
+
+/// Hook-up and batteries.
+fn supply(ground: &Ground<'_>, option: &OptionAnswer, all: &mut Vec<Finding>) {
+    // The heat of a machine without the machine is only there to compare with.
+    let (Some(Ok(supply)), false) = (&option.supply, option.kind == OptionKind::SameHeat) else {
+        return;
+    };
+    let draws = format!(
+        "\u{201c}{}\u{201d} draws {} W, {} A at 230 V",
+        option.name,
+        significant(supply.peak_w, 3),
+        significant(supply.current_a, 2)
+    );
+    let own = ground.survey.drying.hookup_a;
+    let too_much = match (supply.within_own, supply.within_10_a, supply.within_16_a) {
+        (Some(true), ..) | (None, true, _) => None,
+        (Some(false), ..) => {
+            let most = own.map_or_else(String::new, |most| significant(most, 3));
+            Some(format!("{draws}: more than the {most} A of the supply"))
+        }
+        (None, false, true) => Some(format!(
+            "{draws}: more than a 10 A supply gives; 16 A suffice"
+        )),
+        (None, false, false) => Some(format!("{draws}: more than a 16 A supply gives")),
+    };
+    if let Some(sentence) = too_much {
+        all.push(finding(
+            Severity::Warning,
+            item(option),
+            "hookup_a",
+            sentence,
+            "choose a smaller one or one after the other; work on 230 V belongs to a licensed fitter",
+        ));
+    }
+    if let Some(days) = supply.battery_days
+        && days < 1.0
+    {
+        all.push(finding(
+            Severity::Warning,
+            item(option),
+            "battery_wh",
+            format!(
+                "\u{201c}{}\u{201d} empties the batteries in {} hours",
+                option.name,
+                significant(days * 24.0, 2)
+            ),
+            "run it on the 230 V supply",
+        ));
+    }
+}
+
+/// How long the salt lasts, and that it changes nothing once it has run.
+fn salt(ground: &Ground<'_>, option: &OptionAnswer, all: &mut Vec<Finding>) {
+    let (OptionKind::Machine(MachineKind::SaltTub), Some(salt)) =
+        (option.kind, ground.survey.drying.salt_kg)
+    else {
+        return;
+    };
+    let Some(Ok(windy)) = option.cases.get(ground.windiest) else {
+        return;
+    };
+    let Some(days) = situation::salt_days(salt, windy) else {
+        return;
+    };
+    all.push(finding(
+        Severity::Note,
+        item(option),
+        "salt_kg",
+        format!(
+            "\u{201c}{}\u{201d}: {} kg of salt stay dry enough to work for some {} days in the windiest weather, then the brine gathers ever less",
+            option.name,
+            significant(salt, 2),
+            significant(days, 2)
+        ),
+        "empty the tub before it runs over, and keep brine off metal",
+    ));
+}

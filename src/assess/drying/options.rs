@@ -1,0 +1,355 @@
+//! The options, each in every weather case.
+
+use super::answer::{OptionAnswer, OptionCase, OptionKind, Supply};
+use super::situation::{Fitted, Situation};
+use super::state::Judge;
+use super::{Ground, equipment, library, money, verdict};
+use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::envelope::Envelope;
+use crate::physics::coupled;
+use crate::physics::machine::Machine as PhysicalMachine;
+use crate::survey::{Heater, HeaterFuel, HeaterId, Item, Machine, MachineId, MachineKind};
+
+/// A machine or heater with its words.
+#[derive(Clone)]
+struct Appliances {
+    kind: OptionKind,
+    name: String,
+    machine: Option<Machine>,
+    heater: Option<Heater>,
+    /// Whose findings they have, where they are the survey's.
+    own_machine: Option<MachineId>,
+    own_heater: Option<HeaterId>,
+}
+
+impl Appliances {
+    /// Neither machine nor heater.
+    fn none(kind: OptionKind, name: impl Into<String>) -> Self {
+        Self {
+            kind,
+            name: name.into(),
+            machine: None,
+            heater: None,
+            own_machine: None,
+            own_heater: None,
+        }
+    }
+
+    /// Machine or heater come from the generic library.
+    fn generic(&self) -> bool {
+        self.machine.is_some() && self.own_machine.is_none()
+            || self.heater.is_some() && self.own_heater.is_none()
+    }
+}
+
+/// Every option, in the order shown.
+pub(crate) fn all(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Vec<OptionAnswer> {
+    let nothing = Appliances::none(OptionKind::Nothing, "nothing");
+    let idle = solve(ground, situations, None, &nothing);
+    let before = idle.clone();
+    let mut options = vec![finish(ground, &nothing, idle)];
+    options.push(lockers_open(ground, &before));
+    let machines = machines(ground);
+    for appliances in &machines {
+        let cases = solve(ground, situations, Some(&before), appliances);
+        options.push(finish(ground, appliances, cases));
+    }
+    let heaters = heaters(ground);
+    for appliances in &heaters {
+        let cases = solve(ground, situations, Some(&before), appliances);
+        options.push(finish(ground, appliances, cases));
+    }
+    if let Some(large) = large_machine(&machines) {
+        options.push(same_heat(ground, situations, &before, &large, &options));
+        let with_heat = heaters.first().map(|heat| Appliances {
+            name: format!("{} + {}", heat.name, large.name),
+            heater: heat.heater.clone(),
+            own_heater: heat.own_heater,
+            kind: OptionKind::HeatAndMachine,
+            ..large
+        });
+        if let Some(both) = with_heat {
+            let cases = solve(ground, situations, Some(&before), &both);
+            options.push(finish(ground, &both, cases));
+        }
+    }
+    options
+}
+
+/// Machines of every kind: the survey's own, or else the generic one.
+fn machines(ground: &Ground<'_>) -> Vec<Appliances> {
+    const ORDER: [MachineKind; 4] = [
+        MachineKind::SaltTub,
+        MachineKind::Thermoelectric,
+        MachineKind::DesiccantRotor,
+        MachineKind::Compressor,
+    ];
+    ORDER
+        .into_iter()
+        .flat_map(|kind| {
+            let own: Vec<Machine> = ground
+                .survey
+                .machines
+                .iter()
+                .filter(|machine| machine.kind == kind)
+                .cloned()
+                .collect();
+            let generic = own.is_empty();
+            let list = if generic {
+                vec![library::machine(kind)]
+            } else {
+                own
+            };
+            list.into_iter().map(move |machine| Appliances {
+                own_machine: (!generic).then_some(machine.id),
+                machine: Some(machine.clone()),
+                ..Appliances::none(OptionKind::Machine(kind), machine.name)
+            })
+        })
+        .collect()
+}
+
+/// The large machine: the survey's compressor with the most power, or else the generic one.
+fn large_machine(machines: &[Appliances]) -> Option<Appliances> {
+    let power = |option: &&Appliances| {
+        let machine = option.machine.as_ref();
+        machine.and_then(|machine| machine.power_w).unwrap_or(0.0)
+    };
+    machines
+        .iter()
+        .filter(|option| option.kind == OptionKind::Machine(MachineKind::Compressor))
+        .max_by(|a, b| power(a).total_cmp(&power(b)))
+        .cloned()
+}
+
+/// The survey's heaters, or else the generic one.
+fn heaters(ground: &Ground<'_>) -> Vec<Appliances> {
+    let own = &ground.survey.heaters;
+    let generic = own.is_empty();
+    let list = if generic {
+        vec![library::heater(ground.survey.targets.set_temperature_c)]
+    } else {
+        own.clone()
+    };
+    list.into_iter()
+        .map(|heater| Appliances {
+            own_heater: (!generic).then_some(heater.id),
+            heater: Some(heater.clone()),
+            ..Appliances::none(OptionKind::BackgroundHeat, heater.name)
+        })
+        .collect()
+}
+
+/// The appliances as the balance knows them.
+fn physical(
+    ground: &Ground<'_>,
+    appliances: &Appliances,
+) -> Answer<(Option<PhysicalMachine>, Option<coupled::Heater>)> {
+    let machine = match &appliances.machine {
+        Some(machine) => {
+            if let Some(id) = appliances.own_machine {
+                equipment::first_error(ground.findings, Item::Machine(id))?;
+            }
+            Some(equipment::machine(machine)?)
+        }
+        None => None,
+    };
+    let heater = match &appliances.heater {
+        Some(heater) => {
+            if let Some(id) = appliances.own_heater {
+                equipment::first_error(ground.findings, Item::Heater(id))?;
+            }
+            Some(equipment::heater(heater)?)
+        }
+        None => None,
+    };
+    Ok((machine, heater))
+}
+
+/// One option in every weather case.
+fn solve(
+    ground: &Ground<'_>,
+    situations: &[Answer<Situation<'_>>],
+    before: Option<&[Answer<OptionCase>]>,
+    appliances: &Appliances,
+) -> Vec<Answer<OptionCase>> {
+    let physical = physical(ground, appliances);
+    let hygrostat = appliances
+        .machine
+        .as_ref()
+        .is_some_and(|machine| machine.hygrostat);
+    let one = |at: usize, situation: &Answer<Situation<'_>>| {
+        let (machine, heater) = physical.as_ref().map_err(Clone::clone)?;
+        let situation = situation.as_ref().map_err(Clone::clone)?;
+        let fitted = Fitted {
+            machine: machine.as_ref(),
+            hygrostat: hygrostat.then_some(ground.target_rh),
+            heater: *heater,
+        };
+        let fuel = appliances.heater.as_ref().map(|heater| heater.fuel);
+        Judge {
+            ground,
+            situation,
+            fuel,
+            before: before.and_then(|cases| cases.get(at)),
+            with_dry_out: at == ground.calmest || at == ground.windiest,
+        }
+        .case(&fitted)
+    };
+    situations
+        .iter()
+        .enumerate()
+        .map(|(at, situation)| one(at, situation))
+        .collect()
+}
+
+/// Everything open that can be opened: the same vehicle with another envelope.
+fn lockers_open(ground: &Ground<'_>, before: &[Answer<OptionCase>]) -> OptionAnswer {
+    let appliances = Appliances::none(OptionKind::LockersOpen, "ventilators and lockers open");
+    let envelope = ground
+        .opened_laws()
+        .and_then(|laws| Envelope::new(ground.survey, &laws));
+    let cases = match &envelope {
+        Ok(envelope) => {
+            let situations = ground.situations(envelope);
+            solve(ground, &situations, Some(before), &appliances)
+        }
+        Err(unknown) => vec![Err(unknown.clone()); before.len()],
+    };
+    finish(ground, &appliances, cases)
+}
+
+/// As much heat, all the time, as the large machine draws on average in the same weather.
+fn same_heat(
+    ground: &Ground<'_>,
+    situations: &[Answer<Situation<'_>>],
+    before: &[Answer<OptionCase>],
+    large: &Appliances,
+    options: &[OptionAnswer],
+) -> OptionAnswer {
+    let machine = options.iter().find(|option| {
+        option.kind == large.kind
+            && option.name == large.name
+            && option.machine == large.own_machine
+    });
+    let cases = situations
+        .iter()
+        .enumerate()
+        .map(|(at, situation)| {
+            let situation = situation.as_ref().map_err(Clone::clone)?;
+            let drawn = machine
+                .and_then(|option| option.cases.get(at))
+                .ok_or_else(|| NotKnown::because("there is no large machine"))?
+                .clone()?
+                .machine_w;
+            let fitted = Fitted {
+                heater: Some(coupled::Heater {
+                    rating: drawn,
+                    set_point_c: None,
+                    water_per_joule: 0.0,
+                }),
+                ..Fitted::default()
+            };
+            Judge {
+                ground,
+                situation,
+                fuel: Some(HeaterFuel::Electricity),
+                before: before.get(at),
+                with_dry_out: at == ground.calmest || at == ground.windiest,
+            }
+            .case(&fitted)
+        })
+        .collect();
+    let name = format!("only the heat of the {}", large.name);
+    let appliances = Appliances::none(OptionKind::SameHeat, name);
+    finish(ground, &appliances, cases)
+}
+
+/// Verdict, supply and money of an option whose states are known.
+fn finish(
+    ground: &Ground<'_>,
+    appliances: &Appliances,
+    cases: Vec<Answer<OptionCase>>,
+) -> OptionAnswer {
+    let lowest_room_c = physical(ground, appliances)
+        .ok()
+        .and_then(|(machine, _)| machine)
+        .map(|machine| machine.lowest_room_c())
+        .filter(|lowest| lowest.is_finite());
+    let (verdict, sentence) = verdict::verdict(ground, appliances.kind, lowest_room_c, &cases);
+    let each = |of: fn(&OptionCase) -> Answer<f64>| {
+        ground.season(|at| match cases.get(at) {
+            Some(case) => of(case.as_ref().map_err(Clone::clone)?),
+            None => Err(NotKnown::because("there is no such weather case")),
+        })
+    };
+    let days = money::DAYS_PER_MONTH;
+    OptionAnswer {
+        kind: appliances.kind,
+        machine: appliances.own_machine,
+        heater: appliances.own_heater,
+        name: appliances.name.clone(),
+        generic: appliances.generic(),
+        lowest_room_c,
+        verdict,
+        sentence,
+        room_volumes_per_h: room_volumes(ground, appliances),
+        supply: supply(ground, appliances, &cases),
+        kwh_per_month: each(|case| Ok(case.energy.kwh_per_day)).map(|kwh| kwh * days),
+        cost_per_month: each(|case| case.energy.cost_per_month.clone()),
+        cases,
+    }
+}
+
+/// Room volumes that the machine's own fan moves an hour.
+fn room_volumes(ground: &Ground<'_>, appliances: &Appliances) -> Option<Answer<f64>> {
+    let airflow = appliances.machine.as_ref()?.airflow_m3_per_h?;
+    Some(ground.volume_m3.clone().map(|volume| airflow / volume))
+}
+
+fn supply(
+    ground: &Ground<'_>,
+    appliances: &Appliances,
+    cases: &[Answer<OptionCase>],
+) -> Option<Answer<Supply>> {
+    let machine = appliances
+        .machine
+        .as_ref()
+        .filter(|machine| machine.kind != MachineKind::SaltTub)
+        .map(|machine| {
+            let points = machine.points.iter().map(|point| point.power_w);
+            let most = points.chain(machine.power_w).fold(0.0, f64::max);
+            (most > 0.0).then_some(most)
+        });
+    let heater = appliances
+        .heater
+        .as_ref()
+        .filter(|heater| heater.fuel == HeaterFuel::Electricity)
+        .map(|heater| heater.rating_w);
+    let same = (appliances.kind == OptionKind::SameHeat).then(|| {
+        let known = cases.iter().flatten().map(|case| case.heater_w);
+        Some(known.fold(0.0, f64::max))
+    });
+    let parts: Vec<Option<f64>> = [machine, heater, same].into_iter().flatten().collect();
+    if parts.is_empty() {
+        return None;
+    }
+    let peak: Option<f64> = parts.into_iter().sum();
+    if peak.is_some_and(|peak| peak <= 0.0) {
+        return None;
+    }
+    let calm = cases
+        .get(ground.calmest)
+        .and_then(|case| case.as_ref().ok());
+    Some(match peak {
+        None => Err(NotKnown::because(format!(
+            "the power of \u{201c}{}\u{201d} is not given",
+            appliances.name
+        ))),
+        Some(peak) => Ok(money::supply(
+            &ground.survey.drying,
+            peak,
+            calm.map(|case| case.energy.kwh_per_day),
+        )),
+    })
+}

@@ -1,0 +1,148 @@
+//! One weather case: the vehicle's air flow at any inside temperature, and the balance in it.
+
+use std::cell::RefCell;
+
+use super::equipment::Sources;
+use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::envelope::Envelope;
+use crate::assess::weather::same_water;
+use crate::physics::MoistAir;
+use crate::physics::coupled::{self, CoupledError, DryOut, Room, Steady};
+use crate::physics::machine::Machine;
+use crate::physics::machine::salt::water_at_equilibrium;
+use crate::physics::moisture::{dry_air_flow, required_removal};
+
+/// An envelope in the weather of one case.
+pub(crate) struct Situation<'a> {
+    envelope: &'a Envelope,
+    pub(crate) outside: MoistAir,
+    /// Wind used at the roof's height, m/s.
+    wind: f64,
+    /// Dry air by inside temperature, as far as it has been worked out: the options ask for the
+    /// same temperatures, and each answer is sixteen air balances.
+    known: RefCell<Vec<(f64, f64)>>,
+}
+
+/// What is in the vehicle.
+#[derive(Clone, Copy, Default)]
+pub(crate) struct Fitted<'a> {
+    pub(crate) machine: Option<&'a Machine>,
+    pub(crate) hygrostat: Option<f64>,
+    pub(crate) heater: Option<coupled::Heater>,
+}
+
+impl<'a> Situation<'a> {
+    pub(crate) fn new(envelope: &'a Envelope, outside: MoistAir, wind: f64) -> Self {
+        Self {
+            envelope,
+            outside,
+            wind,
+            known: RefCell::new(Vec::new()),
+        }
+    }
+
+    /// Dry air that flows through with the inside at a temperature, kg/s, mean over all
+    /// directions.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where a balance has no finite solution.
+    pub(crate) fn dry_air(&self, inside_c: f64) -> Answer<f64> {
+        let found = self
+            .known
+            .borrow()
+            .iter()
+            .find(|(t_c, _)| t_c.total_cmp(&inside_c).is_eq())
+            .map(|(_, flow)| *flow);
+        if let Some(flow) = found {
+            return Ok(flow);
+        }
+        let inside = same_water(&self.outside, inside_c)?;
+        let inflow = self
+            .envelope
+            .at(&self.outside, &inside)
+            .mean_inflow(self.wind)?;
+        let flow = dry_air_flow(inflow, self.outside.humidity_ratio);
+        self.known.borrow_mut().push((inside_c, flow));
+        Ok(flow)
+    }
+
+    fn room<'b>(&self, fabric: f64, sources: &Sources, fitted: &Fitted<'b>) -> Room<'b> {
+        Room {
+            outside: self.outside,
+            fabric,
+            vapour_source: sources.vapour,
+            liquid_source: sources.liquid,
+            gains: sources.gains,
+            heater: fitted.heater,
+            machine: fitted.machine,
+            hygrostat: fitted.hygrostat,
+        }
+    }
+
+    /// The steady state.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where there is none.
+    pub(crate) fn steady(
+        &self,
+        fabric: f64,
+        sources: &Sources,
+        fitted: &Fitted<'_>,
+    ) -> Answer<Steady> {
+        let room = self.room(fabric, sources, fitted);
+        coupled::solve(&room, |t_c| self.dry_air(t_c)).map_err(not_known)
+    }
+
+    /// What can be taken from damp contents at a relative humidity.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where there is no steady state.
+    pub(crate) fn dry_out(
+        &self,
+        fabric: f64,
+        sources: &Sources,
+        fitted: &Fitted<'_>,
+        rh: f64,
+    ) -> Answer<DryOut> {
+        let room = self.room(fabric, sources, fitted);
+        coupled::dry_out(&room, rh, |t_c| self.dry_air(t_c)).map_err(not_known)
+    }
+
+    /// Water to remove to hold a relative humidity with the inside at a temperature, kg/s.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the air flow is not, or the state cannot be.
+    pub(crate) fn load(&self, inside_c: f64, rh: f64, source: f64) -> Answer<f64> {
+        let target = state(inside_c, rh, self.outside.pressure)?.humidity_ratio;
+        let flow = self.dry_air(inside_c)?;
+        Ok(required_removal(
+            source,
+            flow,
+            self.outside.humidity_ratio,
+            target,
+        ))
+    }
+}
+
+fn not_known(error: CoupledError<NotKnown>) -> NotKnown {
+    match error {
+        CoupledError::Flow(unknown) => unknown,
+        other => NotKnown::because(other.to_string()),
+    }
+}
+
+/// A state of air.
+///
+/// # Errors
+/// [`NotKnown`] where it cannot be.
+pub(crate) fn state(t_c: f64, rh: f64, pressure: f64) -> Answer<MoistAir> {
+    MoistAir::from_relative_humidity(t_c, rh, pressure)
+        .map_err(|error| NotKnown::because(error.to_string()))
+}
+
+/// Days until salt has taken the water it is in balance with in this state's air; `None` where
+/// it takes none, or the air is so humid that there is no balance.
+pub(crate) fn salt_days(salt_kg: f64, case: &super::answer::OptionCase) -> Option<f64> {
+    let water = salt_kg * water_at_equilibrium(case.inside.t_c, case.rh)?;
+    (case.removal_kg_s > 0.0).then(|| water / case.removal_kg_s / 86_400.0)
+}

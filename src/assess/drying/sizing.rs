@@ -1,0 +1,237 @@
+//! What to look for when buying: removal needed, rated capacities, heaters.
+
+use super::Ground;
+use super::answer::{AchPoint, Capacity, HeaterFor, HeaterSize, NeedCurve, SizedFor, Sizing};
+use super::library::rating_state;
+use super::money::DAYS_PER_MONTH;
+use super::situation::{Situation, state};
+use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::envelope::Envelope;
+use crate::physics::MoistAir;
+use crate::physics::machine::{Machine, MakerPoint};
+use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
+use crate::survey::MachineKind;
+
+/// What is added to a size worked out, share **\[A\]**.
+pub(crate) const MARGIN: f64 = 0.25;
+/// Humidities of the curve: from, to, step, %.
+const CURVE_RH: (u32, u32, usize) = (40, 80, 2);
+/// Air changes of the curve: quarters of an hour's change, up to this many.
+const CURVE_QUARTERS: u32 = 24;
+/// A power so large that it limits no rotor: the size asked for is the removal.
+const NO_LIMIT_W: f64 = 1e9;
+
+/// All sizes.
+pub(crate) fn sizing(
+    ground: &Ground<'_>,
+    envelope: &Envelope,
+    situations: &[Answer<Situation<'_>>],
+) -> Sizing {
+    Sizing {
+        against_rh: against_rh(ground, situations),
+        against_ach: against_ach(ground, situations),
+        capacities: capacities(ground, envelope, situations),
+        heaters: heaters(ground, envelope, situations),
+    }
+}
+
+fn against_rh(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Vec<NeedCurve> {
+    let set = ground.survey.targets.set_temperature_c;
+    let curve = |situation: &Answer<Situation<'_>>| {
+        let situation = situation.as_ref().map_err(Clone::clone)?;
+        (CURVE_RH.0..=CURVE_RH.1)
+            .step_by(CURVE_RH.2)
+            .map(|percent| {
+                let rh = f64::from(percent) / 100.0;
+                Ok((rh, situation.load(set, rh, ground.sources.water())?))
+            })
+            .collect()
+    };
+    ground
+        .survey
+        .weather
+        .iter()
+        .zip(situations)
+        .map(|(case, situation)| NeedCurve {
+            id: case.id,
+            points: curve(situation),
+        })
+        .collect()
+}
+
+fn at<'a, 'e>(situations: &'a [Answer<Situation<'e>>], index: usize) -> Answer<&'a Situation<'e>> {
+    situations
+        .get(index)
+        .ok_or_else(|| NotKnown::because("there is no such weather case"))?
+        .as_ref()
+        .map_err(Clone::clone)
+}
+
+fn against_ach(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Answer<Vec<AchPoint>> {
+    let volume = ground.volume_m3.clone()?;
+    let outside = at(situations, ground.windiest)?.outside;
+    let set = ground.survey.targets.set_temperature_c;
+    let need = |ach_per_h: f64, inside_c: f64| {
+        let target = state(inside_c, ground.target_rh, outside.pressure)?;
+        let inflow = ach_per_h / 3600.0 * volume * target.density();
+        Ok(required_removal(
+            ground.sources.water(),
+            dry_air_flow(inflow, outside.humidity_ratio),
+            outside.humidity_ratio,
+            target.humidity_ratio,
+        ))
+    };
+    (0..=CURVE_QUARTERS)
+        .map(|quarters| {
+            let ach_per_h = f64::from(quarters) / 4.0;
+            Ok(AchPoint {
+                ach_per_h,
+                at_outside_temperature_kg_s: need(ach_per_h, outside.t_c)?,
+                at_set_temperature_kg_s: need(ach_per_h, set)?,
+            })
+        })
+        .collect()
+}
+
+/// The windiest case's wind with the design outside temperature, at that case's humidity.
+fn design<'e>(
+    ground: &Ground<'_>,
+    envelope: &'e Envelope,
+    situations: &[Answer<Situation<'_>>],
+) -> Answer<Situation<'e>> {
+    let windy = at(situations, ground.windiest)?;
+    let case = ground
+        .survey
+        .weather
+        .get(ground.windiest)
+        .ok_or_else(|| NotKnown::because("there is no such weather case"))?;
+    let outside = state(
+        ground.survey.targets.design_outside_c,
+        case.outside_rh_percent / 100.0,
+        windy.outside.pressure,
+    )?;
+    Ok(Situation::new(
+        envelope,
+        outside,
+        ground.wind(envelope, case),
+    ))
+}
+
+fn capacities(
+    ground: &Ground<'_>,
+    envelope: &Envelope,
+    situations: &[Answer<Situation<'_>>],
+) -> Vec<Capacity> {
+    let design = design(ground, envelope, situations);
+    let weathers = [
+        (SizedFor::Still, at(situations, ground.calmest)),
+        (SizedFor::Windy, at(situations, ground.windiest)),
+        (SizedFor::Design, design.as_ref().map_err(Clone::clone)),
+    ];
+    let kinds = [
+        MachineKind::Compressor,
+        MachineKind::DesiccantRotor,
+        MachineKind::Thermoelectric,
+    ];
+    let inside_c = ground.survey.targets.set_temperature_c;
+    let mut all = Vec::new();
+    for kind in kinds {
+        let (rated_c, rated_rh) = rating_state(kind);
+        for (sized_for, situation) in &weathers {
+            let needed = situation.clone().and_then(|situation| {
+                situation.load(inside_c, ground.target_rh, ground.sources.water())
+            });
+            let rated = needed.clone().and_then(|needed| {
+                let pressure = situation.clone()?.outside.pressure;
+                let inside = state(inside_c, ground.target_rh, pressure)?;
+                rated_capacity(kind, needed, &inside).map(|rated| rated * (1.0 + MARGIN))
+            });
+            all.push(Capacity {
+                kind,
+                sized_for: *sized_for,
+                inside_c,
+                rated_c,
+                rated_rh,
+                needed_kg_s: needed,
+                rated_kg_s: rated,
+            });
+        }
+    }
+    all
+}
+
+/// Capacity at the kind's rating state of a machine that removes `needed` from this air, kg/s.
+fn rated_capacity(kind: MachineKind, needed: f64, inside: &MoistAir) -> Answer<f64> {
+    let (t_c, rh) = rating_state(kind);
+    let one = MakerPoint {
+        t_c,
+        rh,
+        removal: 1.0,
+        power: NO_LIMIT_W,
+    };
+    let machine = Machine::new(kind.behaviour(), &[one], None)
+        .map_err(|error| NotKnown::because(error.to_string()))?;
+    let share = machine.removal(inside);
+    if needed <= 0.0 {
+        Ok(0.0)
+    } else if share > 0.0 {
+        Ok(needed / share)
+    } else {
+        Err(NotKnown::because(format!(
+            "a {} gathers nothing in such air",
+            kind.name()
+        )))
+    }
+}
+
+fn heaters(
+    ground: &Ground<'_>,
+    envelope: &Envelope,
+    situations: &[Answer<Situation<'_>>],
+) -> Vec<HeaterSize> {
+    let targets = &ground.survey.targets;
+    let design = design(ground, envelope, situations);
+    [
+        (HeaterFor::FrostGuard, targets.frost_guard_c),
+        (HeaterFor::SetTemperature, targets.set_temperature_c),
+        (HeaterFor::Comfort, targets.comfort_c),
+    ]
+    .into_iter()
+    .map(|(heater_for, inside_c)| {
+        let air_w = design
+            .as_ref()
+            .map_err(Clone::clone)
+            .and_then(|design| air_heat(design, inside_c));
+        let fabric_w = ground.fabric * (inside_c - targets.design_outside_c).max(0.0);
+        let rating_w = air_w
+            .clone()
+            .map(|air_w| (air_w + fabric_w) * (1.0 + MARGIN));
+        let kwh_per_month = ground
+            .season(|index| {
+                let situation = at(situations, index)?;
+                let through = (inside_c - situation.outside.t_c).max(0.0) * ground.fabric;
+                Ok(air_heat(situation, inside_c)? + through)
+            })
+            .map(|watts| watts * 24.0 * DAYS_PER_MONTH / 1000.0);
+        HeaterSize {
+            heater_for,
+            inside_c,
+            air_w,
+            fabric_w,
+            rating_w,
+            kwh_per_month,
+        }
+    })
+    .collect()
+}
+
+/// Heat that the air takes with the inside held at a temperature, W; none where it is warmer
+/// outside.
+fn air_heat(situation: &Situation<'_>, inside_c: f64) -> Answer<f64> {
+    let difference = inside_c - situation.outside.t_c;
+    if difference <= 0.0 {
+        return Ok(0.0);
+    }
+    let flow = situation.dry_air(inside_c)?;
+    Ok(ventilation_conductance(flow, situation.outside.humidity_ratio) * difference)
+}

@@ -1,0 +1,134 @@
+//! One option in one weather case: the steady state, and what follows from it.
+
+use super::answer::{DryOut, Fall, OptionCase};
+use super::situation::{Fitted, Situation};
+use super::{Ground, money, surfaces};
+use crate::assess::answer::{Answer, NotKnown};
+use crate::physics::MoistAir;
+use crate::physics::contents::{equilibrium_moisture, water_to_give_off};
+use crate::physics::coupled::Steady;
+use crate::physics::moisture::steady_humidity_ratio;
+use crate::survey::HeaterFuel;
+
+/// Falls below half a point are none.
+const LEAST_FALL: f64 = 0.005;
+/// The target counts as held to a twentieth of a point.
+const HELD: f64 = 5e-4;
+const SECONDS_PER_DAY: f64 = 86_400.0;
+
+/// Works out one option in one weather case.
+pub(crate) struct Judge<'a> {
+    pub(crate) ground: &'a Ground<'a>,
+    pub(crate) situation: &'a Situation<'a>,
+    pub(crate) fuel: Option<HeaterFuel>,
+    /// The same case with nothing done, unless this is it.
+    pub(crate) before: Option<&'a Answer<OptionCase>>,
+    pub(crate) with_dry_out: bool,
+}
+
+impl Judge<'_> {
+    /// The state with these appliances.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where there is no steady state.
+    pub(crate) fn case(&self, fitted: &Fitted<'_>) -> Answer<OptionCase> {
+        let ground = self.ground;
+        let steady = self
+            .situation
+            .steady(ground.fabric, &ground.sources, fitted)?;
+        let rh = steady.relative_humidity().min(1.0);
+        let inflow = steady.dry_air_flow * (1.0 + self.situation.outside.humidity_ratio);
+        let ach_per_h = ground
+            .volume_m3
+            .clone()
+            .map(|volume| inflow * 3600.0 / (steady.inside.density() * volume));
+        let load_kg_s = self
+            .situation
+            .load(steady.inside.t_c, ground.target_rh, steady.source)?;
+        let alone = fitted.machine.is_none() && fitted.heater.is_none();
+        Ok(OptionCase {
+            inside: steady.inside,
+            rh,
+            dew_point_c: steady.dew_point_c(),
+            dry_air_kg_s: steady.dry_air_flow,
+            ach_per_h,
+            removal_kg_s: steady.removal,
+            load_kg_s,
+            duty: steady.duty,
+            machine_w: steady.machine_power,
+            heater_w: steady.heater_power,
+            running: steady.running,
+            condensation_kg_s: steady.condensation,
+            energy: money::energy(
+                &ground.survey.tariffs,
+                ground.findings,
+                steady.machine_power,
+                self.fuel.map(|fuel| (fuel, steady.heater_power)),
+            ),
+            fall: if alone { None } else { self.fall(&steady)? },
+            holds: rh <= ground.target_rh + HELD,
+            surfaces: surfaces::surfaces(ground.survey, &self.situation.outside, &steady),
+            dry_out: self.dry_out(fitted)?,
+        })
+    }
+
+    /// The fall against doing nothing: warmth first, with the same water given off, the option's
+    /// temperature and air flow; the rest is owed to the water removed.
+    fn fall(&self, steady: &Steady) -> Answer<Option<Fall>> {
+        let Some(before) = self.before else {
+            return Ok(None);
+        };
+        let without = before.as_ref().map_err(Clone::clone)?.rh;
+        let fall = without - steady.relative_humidity().min(1.0);
+        if fall < LEAST_FALL {
+            return Ok(None);
+        }
+        let outside = self.situation.outside.humidity_ratio;
+        let water = self.ground.sources.water();
+        let most = steady
+            .inside
+            .saturation_humidity_ratio()
+            .map_err(|error| NotKnown::because(error.to_string()))?;
+        let ratio = steady_humidity_ratio(water, steady.dry_air_flow, outside)
+            .map_or(most, |ratio| ratio.min(most));
+        let warm = MoistAir::new(steady.inside.t_c, ratio, steady.inside.pressure)
+            .map_err(|error| NotKnown::because(error.to_string()))?;
+        let warmth_share = (without - warm.relative_humidity().min(1.0)) / fall;
+        Ok(Some(Fall {
+            rh_without: without,
+            warmth_share,
+            water_share: 1.0 - warmth_share,
+        }))
+    }
+
+    /// Litres and days to dry out the contents recorded.
+    fn dry_out(&self, fitted: &Fitted<'_>) -> Answer<Option<DryOut>> {
+        let drying = &self.ground.survey.drying;
+        let (true, Some(mass), Some(percent)) = (
+            self.with_dry_out,
+            drying.contents_kg,
+            drying.contents_moisture_percent,
+        ) else {
+            return Ok(None);
+        };
+        let (ground, target) = (self.ground, self.ground.target_rh);
+        let found = self
+            .situation
+            .dry_out(ground.fabric, &ground.sources, fitted, target);
+        let Ok(found) = found else {
+            // Held at the target there may be no steady state although there is one without: a
+            // heater without thermostat beside a machine that never stops.
+            return Ok(None);
+        };
+        let balance_moisture = equilibrium_moisture(found.steady.inside.t_c, target);
+        let water_kg = water_to_give_off(mass, percent / 100.0, balance_moisture);
+        let spare_kg_s = found.from_contents;
+        let days = (spare_kg_s > 0.0).then(|| water_kg / spare_kg_s / SECONDS_PER_DAY);
+        Ok(Some(DryOut {
+            balance_moisture,
+            water_kg,
+            spare_kg_s,
+            days,
+        }))
+    }
+}

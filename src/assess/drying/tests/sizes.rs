@@ -1,0 +1,135 @@
+//! What to look for when buying.
+
+use super::*;
+
+fn point(comparison: &Comparison, ach: f64) -> AchPoint {
+    let points = comparison.sizing.against_ach.clone().expect("a volume");
+    points
+        .into_iter()
+        .find(|point| (point.ach_per_h - ach).abs() < 1e-9)
+        .expect("a point")
+}
+
+#[test]
+fn removal_against_air_change_meets_the_worked_example() {
+    // 25 m³, 0.5 /h, outside 5 °C 87 %, hold 55 %: 661 g a day and, at 10 °C, 195, worked by hand
+    // with 15.86 kg/h: the density of dry air. The humid air here is 0.6 % lighter.
+    let mut survey = body();
+    survey.vehicle.volume_m3 = Some(25.0);
+    for case in &mut survey.weather {
+        case.outside_c = 5.0;
+        case.outside_rh_percent = 87.0;
+    }
+    let comparison = compared(&survey);
+    let half = point(&comparison, 0.5);
+    let grams = |kg_s: f64| kg_s * DAY * 1000.0;
+    assert!((grams(half.at_outside_temperature_kg_s) - 661.0 * 0.994).abs() < 1.0);
+    assert!((grams(half.at_set_temperature_kg_s) - 195.0 * 0.994).abs() < 1.5);
+    assert!(point(&comparison, 0.0).at_outside_temperature_kg_s == 0.0);
+    let points = comparison.sizing.against_ach.expect("a volume");
+    for pair in points.windows(2) {
+        assert!(pair[1].at_set_temperature_kg_s >= pair[0].at_set_temperature_kg_s);
+    }
+}
+
+#[test]
+fn a_drier_target_asks_for_more() {
+    let comparison = compared(&body());
+    for curve in &comparison.sizing.against_rh {
+        let points = curve.points.clone().expect("known");
+        assert_eq!(points.len(), 21);
+        for pair in points.windows(2) {
+            assert!(pair[1].0 > pair[0].0 && pair[1].1 <= pair[0].1);
+        }
+        assert!(points[0].1 > 0.0 && points[20].1 == 0.0);
+    }
+}
+
+#[test]
+fn a_machine_of_the_capacity_asked_for_removes_what_is_needed() {
+    let comparison = compared(&body());
+    let mut seen = 0;
+    for capacity in &comparison.sizing.capacities {
+        let (Ok(needed), Ok(rated)) = (&capacity.needed_kg_s, &capacity.rated_kg_s) else {
+            continue;
+        };
+        if *needed <= 0.0 {
+            continue;
+        }
+        let machine = Machine {
+            rated_removal_l_per_day: Some(rated / 1.25 * DAY),
+            rated_temperature_c: Some(capacity.rated_c),
+            rated_rh_percent: Some(capacity.rated_rh * 100.0),
+            power_w: Some(5000.0),
+            ..library::machine(capacity.kind)
+        };
+        let air = MoistAir::from_relative_humidity(capacity.inside_c, 0.55, 101_325.0);
+        let removed = equipment::machine(&machine)
+            .expect("a machine")
+            .removal(&air.expect("air"));
+        assert!((removed / needed - 1.0).abs() < 1e-6, "{capacity:?}");
+        seen += 1;
+    }
+    assert!(seen >= 4, "{seen}");
+}
+
+#[test]
+fn heaters_are_sized_for_the_design_temperature_with_a_margin() {
+    let comparison = compared(&body());
+    for size in &comparison.sizing.heaters {
+        // Σ U A 62 W/K times the difference to −5 °C.
+        assert!((size.fabric_w - 62.0 * (size.inside_c + 5.0)).abs() < 1e-9);
+        let air = size.air_w.clone().expect("known");
+        assert!(air > 0.0);
+        let rating = size.rating_w.clone().expect("known");
+        assert!((rating - 1.25 * (air + size.fabric_w)).abs() < 1e-9);
+    }
+    let month = |at: usize| {
+        comparison.sizing.heaters[at]
+            .kwh_per_month
+            .clone()
+            .expect("known")
+    };
+    // Frost guard at 5 °C needs nothing at 6 °C outside; comfort needs more than the set 10 °C.
+    assert!(month(0) == 0.0 && month(1) > 0.0 && month(2) > month(1));
+}
+
+#[test]
+fn warming_up_follows_from_capacity_and_conductance() {
+    let mut survey = body();
+    survey.heaters = vec![own_heater(1, HeaterFuel::FluedGas, Some(4000.0), None)];
+    let comparison = compared(&survey);
+    let calm = &comparison.warm_up[0];
+    // 20 m³ × 30 kJ/(m³ K) [A].
+    assert_eq!(calm.heat_capacity, Ok((600e3, true)));
+    let conductance = calm.conductance_w_per_k.clone().expect("known");
+    let seconds = calm.heaters[0]
+        .1
+        .clone()
+        .expect("known")
+        .expect("it gets there");
+    // The exponential itself: T(t) − T_o = P/H (1 − e^(−H t/C)) is the rise of 14 K.
+    let rise = 4000.0 / conductance * (1.0 - (-conductance * seconds / 600e3).exp());
+    assert!((rise - 14.0).abs() < 1e-9, "{rise}");
+    survey.drying.heat_capacity_kj_per_k = Some(900.0);
+    assert_eq!(
+        compared(&survey).warm_up[0].heat_capacity,
+        Ok((900e3, false))
+    );
+}
+
+#[test]
+fn sleepers_share_the_air_of_the_calmest_case() {
+    let survey = body();
+    let comparison = compared(&survey);
+    let night = comparison.night_air.expect("known");
+    let calm = &crate::assess::assess(&survey).cases[0];
+    let air = calm.air.as_ref().expect("known");
+    let flow = air.mean_inflow_kg_s / air.inside.density();
+    assert!((night.per_sleeper_m3_s - flow / 2.0).abs() < 1e-12);
+    let ppm = 420.0 + 2.0 * 0.0136e6 / (flow * 3600.0);
+    assert!((night.carbon_dioxide_ppm - ppm).abs() < 1e-6);
+    let mut none = body();
+    none.vehicle.berths = 0;
+    assert!(compared(&none).night_air.is_err());
+}

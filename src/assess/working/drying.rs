@@ -1,0 +1,385 @@
+//! Workings of the comparison of drying and heating.
+
+use super::{Sheet, not_known, with_unit};
+use crate::assess::answer::{Answer, Mark, Working};
+use crate::assess::drying::{
+    Capacity, Comparison, HeaterSize, NightAir, OptionAnswer, OptionCase, Spot, Surface, WarmUp,
+};
+use crate::assess::topic::DryingTopic;
+use crate::physics::coupled::Running;
+use crate::survey::{MachineKind, Survey, WeatherId};
+
+const PER_DAY: f64 = 86_400.0;
+
+/// The working of a result of the comparison; `None` where it holds no such option or case.
+#[must_use]
+pub fn drying_working(
+    survey: &Survey,
+    comparison: &Comparison,
+    topic: DryingTopic,
+) -> Option<Working> {
+    match topic {
+        DryingTopic::Option(option, id) => state(survey, comparison, option, id),
+        DryingTopic::DryOut(option, id) => dry_out(survey, comparison, option, id),
+        DryingTopic::Surface(option, id, surface) => {
+            let (option, case) = found(comparison, option, id)?;
+            let case = case.as_ref().ok()?;
+            Some(cold_surface(option, case, case.surfaces.get(surface)?))
+        }
+        DryingTopic::Capacity(index) => Some(capacity(comparison.sizing.capacities.get(index)?)),
+        DryingTopic::Heater(index) => Some(heater(comparison.sizing.heaters.get(index)?)),
+        DryingTopic::WarmUp(index) => Some(warm_up(comparison.warm_up.get(index)?)),
+        DryingTopic::NightAir => Some(night_air(&comparison.night_air)),
+    }
+}
+
+/// An option and its state in a weather case.
+fn found(
+    comparison: &Comparison,
+    option: usize,
+    id: WeatherId,
+) -> Option<(&OptionAnswer, &Answer<OptionCase>)> {
+    let at = comparison.cases.iter().position(|case| case.id == id)?;
+    let option = comparison.options.get(option)?;
+    Some((option, option.cases.get(at)?))
+}
+
+fn case_name(comparison: &Comparison, id: WeatherId) -> String {
+    let case = comparison.cases.iter().find(|case| case.id == id);
+    case.map_or_else(String::new, |case| case.name.clone())
+}
+
+fn state(
+    survey: &Survey,
+    comparison: &Comparison,
+    option: usize,
+    id: WeatherId,
+) -> Option<Working> {
+    let (option, case) = found(comparison, option, id)?;
+    let mut sheet = Sheet::new(
+        format!("{}, {}", option.name, case_name(comparison, id)),
+        "m_da (Wₒ − Wᵢ) + S − D − C = 0 and (Σ U A + m_da (1006 + 1860 Wₒ)) (Tᵢ − Tₒ) = heater + gains + P + (D + C − S_liquid) h_fg, solved together",
+    );
+    sheet.input("set-up", survey.set_up.name());
+    match case {
+        Ok(case) => known_state(&mut sheet, comparison, case),
+        Err(reason) => {
+            sheet.result(not_known(reason));
+        }
+    }
+    sheet
+        .source(Mark::Read, "moist air: ASHRAE Fundamentals 2017, chapter 1")
+        .source(
+            Mark::Assumption,
+            "steady balance of water and heat at the mean air flow over 16 wind directions; h_fg 2.5 MJ/kg",
+        );
+    machine_source(&mut sheet, option);
+    Some(sheet.finish())
+}
+
+fn known_state(sheet: &mut Sheet, comparison: &Comparison, case: &OptionCase) {
+    sheet.number("dry air m_da", case.dry_air_kg_s * 3600.0, 3, "kg/h");
+    sheet.number("water removed D", case.removal_kg_s * PER_DAY, 3, "L/day");
+    sheet.number(
+        "condensation C",
+        case.condensation_kg_s * PER_DAY,
+        3,
+        "L/day",
+    );
+    sheet.number("machine P", case.machine_w, 3, "W");
+    sheet.number("share of the time it runs", case.duty * 100.0, 3, "%");
+    sheet.number("heater", case.heater_w, 3, "W");
+    sheet.number(
+        "water to remove for the target at this temperature",
+        case.load_kg_s * PER_DAY,
+        3,
+        "L/day",
+    );
+    if case.running == Running::TooCold {
+        sheet.note("the vehicle is too cold for the machine to start");
+    }
+    match case.fall {
+        Some(fall) => {
+            sheet.number("RH with nothing done", fall.rh_without * 100.0, 3, "%");
+            sheet.note(format!(
+                "of the fall {:.0} % is owed to warmth and {:.0} % to water removed: warmth first, with the same water given off",
+                fall.warmth_share * 100.0,
+                fall.water_share * 100.0
+            ));
+        }
+        None => {
+            sheet.note("the RH falls by less than half a point against doing nothing, or not by warmth or water removed");
+        }
+    }
+    let dew = case.dew_point_c.map_or_else(String::new, |dew| {
+        format!(", dew point {}", with_unit(dew, 3, "°C"))
+    });
+    let target = with_unit(comparison.target_rh * 100.0, 3, "%");
+    let held = if case.holds { "is held" } else { "is not held" };
+    sheet.result(format!(
+        "{} and {} inside{dew}; the target of {target} {held}",
+        with_unit(case.inside.t_c, 3, "°C"),
+        with_unit(case.rh * 100.0, 3, "%")
+    ));
+}
+
+fn machine_source(sheet: &mut Sheet, option: &OptionAnswer) {
+    use crate::assess::drying::OptionKind;
+    let kind = match option.kind {
+        OptionKind::Machine(kind) => kind,
+        OptionKind::HeatAndMachine => MachineKind::Compressor,
+        _ => return,
+    };
+    sheet.source(
+        Mark::Assumption,
+        match kind {
+            MachineKind::Compressor => "compressor: D = D_rated × (W − W at saturation 15 K below the room) × frost, over the same at the rating; frost 1 at a coil of 3 °C, 0.3 at −10 °C; stops below its lowest room temperature",
+            MachineKind::DesiccantRotor => "rotor: D = D_rated × √(W/W_rated) × clamp((RH − 0.15)/0.35, 0, 1), at most 1.2 D_rated and 1.44 kg per kWh",
+            MachineKind::Thermoelectric => "thermoelectric: D = D_rated × (W − W at saturation 12 K below the room, never below 0 °C), over the same at the rating",
+            MachineKind::SaltTub => "tub: D = 2.1e-3 m/s × surface × (vapour density of the room − over the saturated solution)",
+        },
+    );
+    if kind == MachineKind::SaltTub {
+        sheet.source(
+            Mark::Read,
+            "RH over calcium chloride: Conde, Int. J. Thermal Sciences 43 (2004) 367",
+        );
+    }
+    if option.generic {
+        sheet.source(Mark::Assumption, "size from the generic library");
+    }
+}
+
+fn dry_out(
+    survey: &Survey,
+    comparison: &Comparison,
+    option: usize,
+    id: WeatherId,
+) -> Option<Working> {
+    let (option, case) = found(comparison, option, id)?;
+    let dry_out = case.as_ref().ok()?.dry_out?;
+    let mut sheet = Sheet::new(
+        format!(
+            "Drying out with {}, {}",
+            option.name,
+            case_name(comparison, id)
+        ),
+        "litres = m (u − u_balance);  days = litres/(D + m_da (W* − Wₒ) − S) with the inside held at the target",
+    );
+    if let (Some(mass), Some(moisture)) = (
+        survey.drying.contents_kg,
+        survey.drying.contents_moisture_percent,
+    ) {
+        sheet.number("dry mass m", mass, 3, "kg");
+        sheet.number("moisture u", moisture, 3, "%");
+    }
+    sheet.number(
+        "balance u_balance",
+        dry_out.balance_moisture * 100.0,
+        3,
+        "%",
+    );
+    sheet.number("spare removal", dry_out.spare_kg_s * PER_DAY, 3, "L/day");
+    let litres = with_unit(dry_out.water_kg, 2, "L");
+    sheet.result(match dry_out.days {
+        Some(days) => format!("{litres}, out in {} at least", with_unit(days, 2, "days")),
+        None => format!(
+            "{litres}, which this option cannot take: nothing is left beside the steady load"
+        ),
+    });
+    sheet
+        .note("things dry ever more slowly towards the end, and from inside out")
+        .source(
+            Mark::Memory,
+            "moisture in balance: Hailwood and Horrobin's form with the Wood Handbook's constants",
+        )
+        .source(Mark::Assumption, "all contents behave like wood");
+    Some(sheet.finish())
+}
+
+fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> Working {
+    let spot = match surface.spot {
+        Spot::Plain => "",
+        Spot::Bridge => ", thermal bridge",
+        Spot::Glass => ", glass",
+        Spot::Metal => ", bare metal",
+    };
+    let mut sheet = Sheet::new(
+        format!(
+            "Surface of \u{201c}{}\u{201d}{spot}, {}",
+            surface.name, option.name
+        ),
+        "Tₛ = Tₒ + f_Rsi (Tᵢ − Tₒ);  f_Rsi = 1 − Rsi/(Rsi + R_layers + Rse);  surface RH = p_v/p_ws(Tₛ)",
+    );
+    sheet.number("f_Rsi", surface.temperature_factor, 3, "");
+    sheet.number("outside seen Tₒ", surface.outside_seen_c, 3, "°C");
+    sheet.number("inside Tᵢ", case.inside.t_c, 3, "°C");
+    sheet.number(
+        "vapour pressure p_v",
+        case.inside.vapour_pressure(),
+        3,
+        "Pa",
+    );
+    sheet.number("limit", surface.limit * 100.0, 3, "%");
+    let verdict = if surface.condenses {
+        "water condenses"
+    } else if surface.exceeds {
+        "above the limit"
+    } else {
+        "within the limit"
+    };
+    sheet.result(format!(
+        "{} and {}: {verdict}",
+        with_unit(surface.temperature_c, 3, "°C"),
+        with_unit(surface.surface_rh * 100.0, 3, "%")
+    ));
+    if surface.exceeds {
+        if let Some(kelvin) = surface.kelvin_to_clear {
+            sheet.note(format!(
+                "cleared by {} more inside with the same water",
+                with_unit(kelvin, 2, "K")
+            ));
+        }
+        sheet.note(format!(
+            "or by {} inside at this temperature",
+            with_unit(surface.rh_to_clear * 100.0, 2, "% RH")
+        ));
+    }
+    sheet
+        .source(
+            Mark::Memory,
+            "ISO 13788: 0.8 against mould, 0.6 against corrosion of metal; Rsi 0.25 opaque, 0.13 glass",
+        )
+        .source(
+            Mark::Assumption,
+            "roof and glass see 3 K less on a clear night; a thermal bridge takes a tenth of the area",
+        )
+        .finish()
+}
+
+fn capacity(capacity: &Capacity) -> Working {
+    let mut sheet = Sheet::new(
+        format!("Rated capacity of a {}", capacity.kind.name()),
+        "rated = 1.25 × needed × x_rated/x(Tᵢ, target), x the kind's driving quantity",
+    );
+    sheet.number("inside Tᵢ", capacity.inside_c, 3, "°C");
+    sheet.input(
+        "rating state",
+        format!(
+            "{}, {}",
+            with_unit(capacity.rated_c, 3, "°C"),
+            with_unit(capacity.rated_rh * 100.0, 3, "%")
+        ),
+    );
+    match (&capacity.needed_kg_s, &capacity.rated_kg_s) {
+        (Ok(needed), Ok(rated)) => {
+            sheet.number("needed", needed * PER_DAY, 3, "L/day");
+            sheet.result(with_unit(rated * PER_DAY, 2, "L/day at the rating state"));
+        }
+        (Err(reason), _) | (_, Err(reason)) => {
+            sheet.result(not_known(reason));
+        }
+    }
+    sheet
+        .source(
+            Mark::Assumption,
+            "generic behaviour of the kind; margin of a quarter",
+        )
+        .source(
+            Mark::CommonPractice,
+            "the state that makers rate the kind at",
+        )
+        .finish()
+}
+
+fn heater(size: &HeaterSize) -> Working {
+    let mut sheet = Sheet::new(
+        format!("Heater to hold {}", with_unit(size.inside_c, 3, "°C")),
+        "rating = 1.25 (Σ U A + m_da (1006 + 1860 Wₒ)) (Tᵢ − Tₒ) at the design outside temperature in the windiest wind",
+    );
+    sheet.number("through the fabric", size.fabric_w, 3, "W");
+    match (&size.air_w, &size.rating_w) {
+        (Ok(air), Ok(rating)) => {
+            sheet.number("with the air", *air, 3, "W");
+            sheet.result(with_unit(*rating, 2, "W"));
+        }
+        (Err(reason), _) | (_, Err(reason)) => {
+            sheet.result(not_known(reason));
+        }
+    }
+    if let Ok(kwh) = &size.kwh_per_month {
+        sheet.note(format!(
+            "{} of heat a month in the weather cases by their shares",
+            with_unit(*kwh, 2, "kWh")
+        ));
+    }
+    sheet
+        .source(Mark::Memory, "U-values: ISO 6946")
+        .source(
+            Mark::Assumption,
+            "margin of a quarter; no sun, people or machines",
+        )
+        .finish()
+}
+
+fn warm_up(warm_up: &WarmUp) -> Working {
+    let mut sheet = Sheet::new(
+        format!(
+            "Warming up from {} to {}",
+            with_unit(warm_up.from_c, 3, "°C"),
+            with_unit(warm_up.to_c, 3, "°C")
+        ),
+        "t = (C/H) ln(P/(P − H ΔT));  P for an hour = H ΔT/(1 − exp(−H t/C))",
+    );
+    let mut assumed = false;
+    match &warm_up.heat_capacity {
+        Ok((capacity, is_assumed)) => {
+            assumed = *is_assumed;
+            sheet.number("heat capacity C", capacity / 1000.0, 3, "kJ/K");
+        }
+        Err(reason) => {
+            sheet.input("heat capacity C", not_known(reason));
+        }
+    }
+    if let Ok(conductance) = &warm_up.conductance_w_per_k {
+        sheet.number("fabric and air H", *conductance, 3, "W/K");
+    }
+    let mut results = vec![match &warm_up.power_for_an_hour_w {
+        Ok(watts) => format!("{} for an hour", with_unit(*watts, 2, "W")),
+        Err(reason) => not_known(reason),
+    }];
+    for (name, takes) in &warm_up.heaters {
+        results.push(match takes {
+            Ok(Some(seconds)) => format!("{name}: {}", with_unit(seconds / 60.0, 2, "min")),
+            Ok(None) => format!("{name}: never gets there"),
+            Err(reason) => format!("{name}: {}", not_known(reason)),
+        });
+    }
+    sheet.result(results.join("; "));
+    sheet.source(Mark::Assumption, "one heat capacity, one conductance");
+    if assumed {
+        sheet.source(Mark::Assumption, "heat capacity 30 kJ/K for each m³");
+    }
+    sheet.finish()
+}
+
+fn night_air(air: &Answer<NightAir>) -> Working {
+    let mut sheet = Sheet::new(
+        "Air for each sleeper, carbon dioxide at night",
+        "CO₂ = 420 ppm + N × 13.6 L/h/air flow",
+    );
+    match air {
+        Ok(air) => {
+            sheet.input("sleepers N", air.sleepers.to_string());
+            sheet.number("air for each", air.per_sleeper_m3_s * 3600.0, 3, "m³/h");
+            sheet.result(with_unit(air.carbon_dioxide_ppm, 2, "ppm"));
+        }
+        Err(reason) => {
+            sheet.result(not_known(reason));
+        }
+    }
+    sheet
+        .source(Mark::Memory, "13.6 L/h of a sleeper: EN 16798-1")
+        .note("a steady state in the calmest weather; it says nothing about carbon monoxide: fixed ventilators stay open, and a CO alarm is fitted")
+        .finish()
+}

@@ -1,0 +1,337 @@
+//! The psychrometric chart: temperature to the right, water in the air upwards, and every state
+//! of the comparison in it.
+
+use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use crate::assess::drying::{Comparison, OptionAnswer};
+use crate::assess::{Answer, NotKnown};
+use crate::physics::MoistAir;
+
+/// Room for the words at the left, right, top and bottom, mm.
+const LEFT: f64 = 13.0;
+const RIGHT: f64 = 26.0;
+const TOP: f64 = 7.0;
+const BOTTOM: f64 = 13.0;
+/// Height of letters, mm.
+const LETTER: f64 = 2.4;
+/// Curves of equal relative humidity, %.
+const CURVES: [u32; 4] = [20, 40, 60, 80];
+/// States nearer than this share one mark, mm.
+const TOGETHER: f64 = 3.2;
+/// Arrows shorter than this are not drawn, mm.
+const LEAST_ARROW: f64 = 1.2;
+
+/// The chart, and where its states lie.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Psychrometric {
+    /// The drawing.
+    pub scene: Scene,
+    axes: Axes,
+}
+
+/// What a millimetre of the chart means.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Axes {
+    left: f64,
+    right: f64,
+    top: f64,
+    bottom: f64,
+    coldest_c: f64,
+    warmest_c: f64,
+    /// Humidity ratio at the upper edge.
+    most: f64,
+    /// Pressure, Pa.
+    pressure: f64,
+}
+
+impl Psychrometric {
+    /// Where air of this temperature and humidity ratio lies, mm.
+    #[must_use]
+    pub fn place(&self, t_c: f64, humidity_ratio: f64) -> Point {
+        self.axes.place(t_c, humidity_ratio)
+    }
+
+    /// The air at a point, mm; `None` beside the chart and where no air can hold so much water.
+    #[must_use]
+    pub fn state_at(&self, point: Point) -> Option<MoistAir> {
+        let axes = &self.axes;
+        let beside = point.x < axes.left
+            || point.x > axes.right
+            || point.y < axes.top
+            || point.y > axes.bottom;
+        if beside {
+            return None;
+        }
+        let t_c = axes.coldest_c
+            + (point.x - axes.left) / (axes.right - axes.left) * (axes.warmest_c - axes.coldest_c);
+        let ratio = (axes.bottom - point.y) / (axes.bottom - axes.top) * axes.most;
+        let air = MoistAir::new(t_c, ratio.max(0.0), axes.pressure).ok()?;
+        (air.relative_humidity() <= 1.0).then_some(air)
+    }
+}
+
+impl Axes {
+    fn place(&self, t_c: f64, humidity_ratio: f64) -> Point {
+        let right = (t_c - self.coldest_c) / (self.warmest_c - self.coldest_c);
+        let up = humidity_ratio / self.most;
+        Point::new(
+            self.left + right * (self.right - self.left),
+            self.bottom - up * (self.bottom - self.top),
+        )
+    }
+
+    /// Air at a relative humidity, in the chart or above it.
+    fn ratio(&self, t_c: f64, rh: f64) -> Option<f64> {
+        let air = MoistAir::from_relative_humidity(t_c, rh, self.pressure).ok()?;
+        Some(air.humidity_ratio)
+    }
+}
+
+/// Draws the chart of one weather case. `shown` is the option, by its place in the comparison,
+/// whose way from doing nothing is drawn as two arrows: warming to the right, drying downwards.
+///
+/// # Errors
+/// The outside air of the case is not known.
+pub fn psychrometric(
+    comparison: &Comparison,
+    case: usize,
+    shown: Option<usize>,
+    size: (f64, f64),
+) -> Answer<Psychrometric> {
+    let weather = comparison
+        .cases
+        .get(case)
+        .ok_or_else(|| NotKnown::because("there is no such weather case"))?;
+    let outside = weather.outside.clone()?;
+    let states: Vec<(usize, MoistAir)> = (1..)
+        .zip(&comparison.options)
+        .filter_map(|(number, option)| Some((number, inside(option, case)?)))
+        .collect();
+    let axes = axes(&outside, &states, size);
+    let mut scene = Scene::new(size.0, size.1);
+    scene.description = format!(
+        "Psychrometric chart, {}: outside air and the inside air that each option brings, by temperature and by water in the air; the states stand in the table below",
+        weather.name
+    );
+    grid(&mut scene, &axes);
+    curves(&mut scene, &axes, comparison.target_rh);
+    if let Some(option) = shown.and_then(|at| comparison.options.get(at)) {
+        let before = comparison
+            .options
+            .first()
+            .and_then(|option| inside(option, case));
+        arrows(
+            &mut scene,
+            &axes,
+            before.unwrap_or(outside),
+            inside(option, case),
+        );
+    }
+    marks(&mut scene, &axes, &states);
+    outside_mark(&mut scene, &axes, &outside);
+    Ok(Psychrometric { scene, axes })
+}
+
+fn inside(option: &OptionAnswer, case: usize) -> Option<MoistAir> {
+    Some(option.cases.get(case)?.as_ref().ok()?.inside)
+}
+
+/// Edges at round values, with room around every state.
+fn axes(outside: &MoistAir, states: &[(usize, MoistAir)], (width, height): (f64, f64)) -> Axes {
+    let all = || states.iter().map(|(_, air)| air).chain([outside]);
+    let coldest = all().map(|air| air.t_c).fold(f64::INFINITY, f64::min);
+    let warmest = all().map(|air| air.t_c).fold(f64::NEG_INFINITY, f64::max);
+    let coldest_c = ((coldest - 2.0) / 5.0).floor() * 5.0;
+    let warmest_c = (((warmest + 3.0) / 5.0).ceil() * 5.0).max(coldest_c + 15.0);
+    let wettest = all().map(|air| air.humidity_ratio).fold(0.0, f64::max);
+    let most = ((wettest * 1.25 * 1e3).ceil() / 1e3).max(0.004);
+    Axes {
+        left: LEFT,
+        right: width - RIGHT,
+        top: TOP,
+        bottom: height - BOTTOM,
+        coldest_c,
+        warmest_c,
+        most,
+        pressure: outside.pressure,
+    }
+}
+
+fn line(points: Vec<Point>, role: Role, width: f64, dash: Dash) -> Shape {
+    Shape::Polyline {
+        points,
+        role,
+        width,
+        dash,
+    }
+}
+
+/// Whole numbers from one to another by steps.
+fn steps(from: f64, to: f64, step: f64) -> impl Iterator<Item = f64> {
+    let first = (from / step).ceil();
+    (0..200)
+        .map(move |at| (first + f64::from(at)) * step)
+        .take_while(move |value| *value <= to + 1e-9)
+}
+
+fn grid(scene: &mut Scene, axes: &Axes) {
+    let middle = f64::midpoint(axes.left, axes.right);
+    for t_c in steps(axes.coldest_c, axes.warmest_c, 5.0) {
+        let (foot, head) = (axes.place(t_c, 0.0), axes.place(t_c, axes.most));
+        scene.add(line(vec![foot, head], Role::Ground, 0.2, Dash::Solid));
+        let at = Point::new(foot.x, foot.y + 2.8);
+        scene.text(at, format!("{t_c:.0}"), LETTER, Role::Faint, Anchor::Middle);
+    }
+    let step = if axes.most > 0.0121 { 2e-3 } else { 1e-3 };
+    for ratio in steps(0.0, axes.most, step) {
+        let (from, to) = (
+            axes.place(axes.coldest_c, ratio),
+            axes.place(axes.warmest_c, ratio),
+        );
+        scene.add(line(vec![from, to], Role::Ground, 0.2, Dash::Solid));
+        let at = Point::new(from.x - 1.6, from.y);
+        let words = format!("{:.0}", ratio * 1e3);
+        scene.text(at, words, LETTER, Role::Faint, Anchor::Right);
+    }
+    let at = Point::new(middle, axes.bottom + 8.4);
+    scene.text(at, "temperature, °C", LETTER, Role::Ink, Anchor::Middle);
+    let at = Point::new(1.0, 2.4);
+    let words = "water in the air, g per kg of dry air";
+    scene.text(at, words, LETTER, Role::Ink, Anchor::Left);
+}
+
+fn curves(scene: &mut Scene, axes: &Axes, target: f64) {
+    let near_target = |rh: f64| (rh - target).abs() < 0.045;
+    for percent in CURVES {
+        let rh = f64::from(percent) / 100.0;
+        if !near_target(rh) {
+            let words = format!("{percent} % RH");
+            curve(scene, axes, rh, (Role::Faint, 0.25, Dash::Solid), &words);
+        }
+    }
+    let words = format!("target {:.0} %", target * 100.0);
+    curve(scene, axes, target, (Role::Own, 0.6, Dash::Dashed), &words);
+    let words = "100 %, condenses";
+    curve(scene, axes, 1.0, (Role::Ink, 0.6, Dash::Solid), words);
+}
+
+/// A curve of equal relative humidity as far as the upper or the right edge, where its name stands.
+fn curve(
+    scene: &mut Scene,
+    axes: &Axes,
+    rh: f64,
+    (role, width, dash): (Role, f64, Dash),
+    words: &str,
+) {
+    const PIECES: u32 = 80;
+    let span = axes.warmest_c - axes.coldest_c;
+    let mut points: Vec<Point> = Vec::new();
+    let mut before: Option<(f64, f64)> = None;
+    for piece in 0..=PIECES {
+        let t_c = axes.coldest_c + span * f64::from(piece) / f64::from(PIECES);
+        let Some(ratio) = axes.ratio(t_c, rh) else {
+            break;
+        };
+        if ratio > axes.most {
+            if let Some((cold, dry)) = before {
+                let share = (axes.most - dry) / (ratio - dry);
+                points.push(axes.place(cold + share * (t_c - cold), axes.most));
+            }
+            break;
+        }
+        points.push(axes.place(t_c, ratio));
+        before = Some((t_c, ratio));
+    }
+    let Some(end) = points.last().copied() else {
+        return;
+    };
+    if points.len() > 1 {
+        scene.add(line(points, role, width, dash));
+    }
+    if end.x >= axes.right - 1e-6 {
+        let at = Point::new(end.x + 1.2, end.y);
+        scene.text(at, words, LETTER, role, Anchor::Left);
+    } else {
+        let at = Point::new(end.x, axes.top - 1.8);
+        scene.text(at, words, LETTER, role, Anchor::Middle);
+    }
+}
+
+/// From doing nothing to the option: first warmer with the same water, then drier.
+fn arrows(scene: &mut Scene, axes: &Axes, before: MoistAir, after: Option<MoistAir>) {
+    let Some(after) = after else { return };
+    let from = axes.place(before.t_c, before.humidity_ratio);
+    let corner = axes.place(after.t_c, before.humidity_ratio);
+    let to = axes.place(after.t_c, after.humidity_ratio);
+    let ways = [
+        (from, corner, Role::Third, "warming"),
+        (corner, to, Role::First, "drying"),
+    ];
+    for (tail, head, role, words) in ways {
+        if tail.distance(head) < LEAST_ARROW {
+            continue;
+        }
+        scene.add(Shape::Arrow {
+            from: tail,
+            to: head,
+            role,
+            width: 0.7,
+        });
+        let middle = Point::new(f64::midpoint(tail.x, head.x), f64::midpoint(tail.y, head.y));
+        let (at, anchor) = if (tail.y - head.y).abs() < 1e-9 {
+            (Point::new(middle.x, middle.y - 2.6), Anchor::Middle)
+        } else {
+            (Point::new(middle.x + 1.8, middle.y), Anchor::Left)
+        };
+        scene.text(at, words, LETTER, role, anchor);
+    }
+}
+
+/// The inside states with the options' numbers; those that lie together share one name.
+fn marks(scene: &mut Scene, axes: &Axes, states: &[(usize, MoistAir)]) {
+    let mut groups: Vec<(Point, Vec<usize>)> = Vec::new();
+    for (number, air) in states {
+        let at = axes.place(air.t_c, air.humidity_ratio);
+        match groups
+            .iter_mut()
+            .find(|(first, _)| first.distance(at) < TOGETHER)
+        {
+            Some((_, numbers)) => numbers.push(*number),
+            None => groups.push((at, vec![*number])),
+        }
+        scene.add(Shape::Circle {
+            centre: at,
+            radius: 0.9,
+            fill: Some(Role::Body),
+            outline: Some(Role::Ink),
+            width: 0.4,
+            dash: Dash::Solid,
+        });
+    }
+    for (at, numbers) in groups {
+        let names: Vec<String> = numbers.iter().map(ToString::to_string).collect();
+        let at = Point::new(at.x + 1.8, at.y + 2.6);
+        scene.text(at, names.join(", "), LETTER, Role::Ink, Anchor::Left);
+    }
+}
+
+fn outside_mark(scene: &mut Scene, axes: &Axes, outside: &MoistAir) {
+    let centre = axes.place(outside.t_c, outside.humidity_ratio);
+    let corner = |x: f64, y: f64| Point::new(centre.x + x, centre.y + y);
+    scene.add(Shape::Polygon {
+        points: vec![
+            corner(0.0, -1.5),
+            corner(1.5, 0.0),
+            corner(0.0, 1.5),
+            corner(-1.5, 0.0),
+        ],
+        fill: Some(Role::Own),
+        outline: None,
+        width: 0.0,
+        dash: Dash::Solid,
+    });
+    let at = Point::new(centre.x - 2.2, centre.y - 2.0);
+    scene.text(at, "outside", LETTER, Role::Own, Anchor::Right);
+}
+
+#[cfg(test)]
+mod tests;

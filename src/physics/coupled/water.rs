@@ -1,0 +1,232 @@
+//! The balance of water at one inside temperature.
+
+use std::convert::Infallible;
+
+use super::Room;
+use crate::physics::air::{humidity_ratio, saturation_pressure};
+use crate::physics::machine::MachineAt;
+use crate::physics::root::{Guess, Probe, falling_root};
+
+/// Share of the throughput at which the balance of water counts as closed.
+const CLOSED: f64 = 1e-14;
+
+/// What is asked of the balance.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Aim {
+    /// The steady state.
+    Steady,
+    /// The water that evaporates from damp contents while the RH is held here, 0 to 1.
+    Held(f64),
+}
+
+/// The water at one temperature.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Water {
+    pub(super) humidity_ratio: f64,
+    pub(super) removal: f64,
+    pub(super) duty: f64,
+    pub(super) machine_power: f64,
+    pub(super) condensation: f64,
+    /// Given off inside, kg/s.
+    pub(super) source: f64,
+    /// The part that evaporates inside, kg/s.
+    pub(super) evaporated: f64,
+}
+
+/// One inside temperature.
+pub(super) struct AtTemperature<'a> {
+    pub(super) room: &'a Room<'a>,
+    pub(super) machine: Option<MachineAt<'a>>,
+    pub(super) flow: f64,
+    /// All water given off inside, the heater's with it, kg/s.
+    pub(super) source: f64,
+    saturated: f64,
+    saturation: f64,
+}
+
+impl<'a> AtTemperature<'a> {
+    pub(super) fn new(
+        room: &'a Room<'a>,
+        machine: Option<MachineAt<'a>>,
+        t_c: f64,
+        flow: f64,
+        source: f64,
+    ) -> Self {
+        let saturation = saturation_pressure(t_c);
+        Self {
+            room,
+            machine,
+            flow,
+            source,
+            saturated: humidity_ratio(saturation, room.outside.pressure),
+            saturation,
+        }
+    }
+
+    pub(super) fn water(&self, aim: Aim) -> Water {
+        match aim {
+            Aim::Steady => self.steady(),
+            Aim::Held(rh) => self.held(rh),
+        }
+    }
+
+    fn ratio_at(&self, rh: f64) -> f64 {
+        humidity_ratio(rh * self.saturation, self.room.outside.pressure)
+    }
+
+    /// The machine's part at a humidity ratio, running all the time.
+    fn full_removal(&self, ratio: f64) -> f64 {
+        self.machine.map_or(0.0, |machine| machine.removal(ratio))
+    }
+
+    fn full_power(&self, ratio: f64) -> f64 {
+        self.machine.map_or(0.0, |machine| machine.power(ratio))
+    }
+
+    /// Water that comes in, less what the air carries out, at a humidity ratio, kg/s.
+    fn surplus(&self, ratio: f64) -> f64 {
+        self.source + self.flow * (self.room.outside.humidity_ratio - ratio)
+    }
+
+    fn held(&self, rh: f64) -> Water {
+        let ratio = self.ratio_at(rh);
+        let removal = self.full_removal(ratio);
+        let from_contents = removal - self.surplus(ratio);
+        Water {
+            humidity_ratio: ratio,
+            removal,
+            duty: if self.machine.is_some() { 1.0 } else { 0.0 },
+            machine_power: self.full_power(ratio),
+            condensation: 0.0,
+            source: self.source + from_contents,
+            evaporated: self.room.liquid_source + from_contents.max(0.0),
+        }
+    }
+
+    fn steady(&self) -> Water {
+        if self.machine.is_none() {
+            return self.without_machine();
+        }
+        let Some(rh) = self.room.hygrostat else {
+            return self.running();
+        };
+        let wanted = self.ratio_at(rh).min(self.saturated);
+        let idle = self.without_machine();
+        if idle.humidity_ratio <= wanted {
+            return idle;
+        }
+        if self.balance_at(wanted) >= 0.0 {
+            // Running all the time is only just enough, or not enough.
+            return self.running();
+        }
+        let full = self.full_removal(wanted);
+        let removal = self.surplus(wanted).max(0.0);
+        let duty = if full > 0.0 { removal / full } else { 0.0 };
+        Water {
+            humidity_ratio: wanted,
+            removal,
+            duty,
+            machine_power: duty * self.full_power(wanted),
+            condensation: 0.0,
+            source: self.source,
+            evaporated: self.room.liquid_source,
+        }
+    }
+
+    /// Water left over at a humidity ratio with the machine running all the time, kg/s.
+    fn balance_at(&self, ratio: f64) -> f64 {
+        self.surplus(ratio) - self.full_removal(ratio)
+    }
+
+    fn without_machine(&self) -> Water {
+        let outside = self.room.outside.humidity_ratio;
+        let level = if self.source <= 0.0 {
+            outside
+        } else if self.flow > 0.0 {
+            outside + self.source / self.flow
+        } else {
+            f64::INFINITY
+        };
+        let ratio = level.min(self.saturated);
+        Water {
+            humidity_ratio: ratio,
+            removal: 0.0,
+            duty: 0.0,
+            machine_power: 0.0,
+            condensation: if level > self.saturated {
+                self.surplus(self.saturated).max(0.0)
+            } else {
+                0.0
+            },
+            source: self.source,
+            evaporated: self.room.liquid_source,
+        }
+    }
+
+    fn running(&self) -> Water {
+        let (ratio, condensation) = self.running_ratio();
+        Water {
+            humidity_ratio: ratio,
+            removal: self.full_removal(ratio),
+            duty: 1.0,
+            machine_power: self.full_power(ratio),
+            condensation,
+            source: self.source,
+            evaporated: self.room.liquid_source,
+        }
+    }
+
+    /// Humidity ratio and condensation with the machine running all the time.
+    fn running_ratio(&self) -> (f64, f64) {
+        let outside = self.room.outside.humidity_ratio;
+        let most = self.saturated;
+        let left = self.balance_at(most);
+        if left >= 0.0 {
+            // Also where nothing flows and nothing is given off: then the air can only be as
+            // humid as it came in.
+            return if self.flow <= 0.0 && self.source <= 0.0 {
+                (outside.min(most), 0.0)
+            } else {
+                (most, left)
+            };
+        }
+        if self.flow <= 0.0 && self.source <= 0.0 {
+            return (self.floor().min(outside), 0.0);
+        }
+        let into = self.source + self.flow * outside;
+        let guess = Guess {
+            start: outside.min(most),
+            slope: self.flow + self.full_removal(most) / most,
+            finest: 0.0,
+        };
+        let found = falling_root::<Infallible>(
+            |ratio| {
+                let value = self.balance_at(ratio);
+                Ok(Probe {
+                    value,
+                    close: value.abs() <= CLOSED * into,
+                })
+            },
+            (0.0, most),
+            guess,
+        );
+        // The bracket holds by construction: at zero the balance is what comes in, which is not
+        // negative, and at saturation it is negative.
+        (found.map_or(0.0, |found| found.below), 0.0)
+    }
+
+    /// The most humid air from which the machine takes nothing, kg/kg: bisected, the removal
+    /// being zero below and rising above.
+    fn floor(&self) -> f64 {
+        let (mut dry, mut moist) = (0.0, self.saturated);
+        for _ in 0..80 {
+            let middle = f64::midpoint(dry, moist);
+            if self.full_removal(middle) > 0.0 {
+                moist = middle;
+            } else {
+                dry = middle;
+            }
+        }
+        dry
+    }
+}

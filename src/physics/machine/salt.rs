@@ -1,0 +1,100 @@
+//! Calcium chloride, the salt of moisture tubs: the air it can live with, the water it takes.
+
+use crate::physics::air::{ZERO_CELSIUS, saturation_pressure};
+
+/// Mass transfer coefficient of a tub in still room air, m/s: natural convection of 2.5 W/(m² K)
+/// through the Lewis relation **\[A\]**.
+pub const TUB_MASS_TRANSFER: f64 = 2.1e-3;
+/// Gas constant of water vapour, J/(kg K) **\[M\]**.
+const VAPOUR_GAS_CONSTANT: f64 = 461.5;
+/// Relative humidity over the saturated solution by temperature, °C: Conde, Int. J. Thermal
+/// Sciences 43 (2004) 367 **\[S\]**.
+const SATURATED: [(f64, f64); 4] = [(0.0, 0.43), (5.0, 0.41), (10.0, 0.39), (20.0, 0.34)];
+/// Critical temperature of water, K.
+const CRITICAL: f64 = 647.096;
+
+/// Relative humidity over a saturated solution of calcium chloride, 0 to 1.
+///
+/// Straight lines between the values of Conde 2004 at 0, 5, 10 and 20 °C **\[S\]**; below 0 and
+/// above 20 °C the nearest value holds **\[A\]**, which above 20 °C understates the salt a little.
+///
+/// ```
+/// use gapledger::physics::machine::salt::saturated_solution_rh;
+/// assert!((saturated_solution_rh(5.0) - 0.41).abs() < 1e-12); // Conde 2004 [S]
+/// ```
+#[must_use]
+pub fn saturated_solution_rh(t_c: f64) -> f64 {
+    let [first, .., last] = SATURATED;
+    if t_c <= first.0 {
+        return first.1;
+    }
+    for pair in SATURATED.windows(2) {
+        if let [(t_one, rh_one), (t_other, rh_other)] = *pair
+            && t_c <= t_other
+        {
+            return rh_one + (rh_other - rh_one) * (t_c - t_one) / (t_other - t_one);
+        }
+    }
+    last.1
+}
+
+/// Density of water vapour, kg/m³: `ρ_v = p_v/(461.5 T)`.
+#[must_use]
+pub fn vapour_density(vapour_pressure: f64, t_c: f64) -> f64 {
+    vapour_pressure / (VAPOUR_GAS_CONSTANT * (t_c + ZERO_CELSIUS))
+}
+
+/// Vapour density over the saturated solution, kg/m³.
+pub(super) fn solution_vapour_density(t_c: f64) -> f64 {
+    vapour_density(saturated_solution_rh(t_c) * saturation_pressure(t_c), t_c)
+}
+
+/// Relative humidity over a solution of calcium chloride, 0 to 1.
+///
+/// ```text
+/// φ = π₂₅(ξ) f(ξ, θ),  θ = T/647.096 K
+/// π₂₅ = 1 − [1 + (ξ/0.478)^−5.20]^−0.40 − 0.018 exp(−(ξ − 0.1)²/0.005)
+/// f = 2 − [1 + (ξ/0.31)^3.698]^0.60 + {[1 + (ξ/0.231)^4.584]^0.49 − 1} θ
+/// ```
+/// where ξ is kg of anhydrous salt per kg of solution. Conde 2004; the constants are from memory
+/// **\[M\]** and give the published water uptake at 5 °C **\[S\]** to three digits.
+fn solution_rh(salt_share: f64, t_c: f64) -> f64 {
+    let theta = (t_c + ZERO_CELSIUS) / CRITICAL;
+    let at_25 = 1.0
+        - (1.0 + (salt_share / 0.478).powf(-5.20)).powf(-0.40)
+        - 0.018 * (-(salt_share - 0.1).powi(2) / 0.005).exp();
+    let a = 2.0 - (1.0 + (salt_share / 0.31).powf(3.698)).powf(0.60);
+    let b = (1.0 + (salt_share / 0.231).powf(4.584)).powf(0.49) - 1.0;
+    at_25 * (a + b * theta)
+}
+
+/// Water that one kg of anhydrous calcium chloride has taken once it is in balance with the air,
+/// kg; `None` where the air is too dry for the salt to dissolve, or saturated.
+///
+/// Solves the relation of Conde 2004 (above) for the salt's share in the solution.
+///
+/// ```
+/// use gapledger::physics::machine::salt::water_at_equilibrium;
+/// // Conde 2004 [S]: 5 °C and 80 %: 3.70 kg.
+/// let water = water_at_equilibrium(5.0, 0.80).expect("it dissolves");
+/// assert!((water - 3.70).abs() < 0.005);
+/// assert!(water_at_equilibrium(5.0, 0.35).is_none());
+/// ```
+#[must_use]
+pub fn water_at_equilibrium(t_c: f64, rh: f64) -> Option<f64> {
+    if !(rh >= saturated_solution_rh(t_c) && rh < 0.999) {
+        return None;
+    }
+    // The relation falls with the share of salt over this span.
+    let (mut thin, mut thick) = (1e-3, 0.6);
+    for _ in 0..100 {
+        let middle = f64::midpoint(thin, thick);
+        if solution_rh(middle, t_c) > rh {
+            thin = middle;
+        } else {
+            thick = middle;
+        }
+    }
+    let salt_share = f64::midpoint(thin, thick);
+    Some((1.0 - salt_share) / salt_share)
+}

@@ -1,0 +1,165 @@
+//! The psychrometric chart: the states of the options in one weather case, for reading and
+//! pointing at.
+
+use super::POINTS_PER_MM;
+use crate::assess::{Answer, Comparison};
+use crate::figure;
+use crate::physics::MoistAir;
+use crate::window::body;
+use crate::window::format::{celsius, digits, percent};
+use crate::window::page::PageContext;
+use crate::window::theme::palette;
+use crate::window::widgets;
+use eframe::egui;
+use egui::{Align, Grid, Layout, RichText, Ui, vec2};
+
+const HOW_TO_READ: [&str; 5] = [
+    "Further right is warmer; further up the air holds more water.",
+    "Along a curve the relative humidity is the same.",
+    "Warming goes straight to the right: the same water, a lower RH.",
+    "Taking water out goes straight down.",
+    "Beyond the 100 % curve water condenses.",
+];
+/// Width of the words beside the chart.
+const BESIDE: f32 = 350.0;
+/// Height of the chart.
+const HEIGHT: f32 = 400.0;
+
+/// Draws the card.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+    let available = ui.available_width();
+    let side = available >= 780.0;
+    let width = if side {
+        available - BESIDE - 12.0
+    } else {
+        available
+    };
+    if side {
+        ui.horizontal_top(|ui| {
+            boxed(ui, width, |ui| drawing(ui, context, comparison));
+            ui.add_space(12.0);
+            boxed(ui, BESIDE, |ui| beside(ui, context, comparison));
+        });
+    } else {
+        drawing(ui, context, comparison);
+        beside(ui, context, comparison);
+    }
+    let case = context.view.drying_heat.shown.case(comparison);
+    egui::CollapsingHeader::new("States as a table").show(ui, |ui| table(ui, comparison, case));
+}
+
+fn boxed(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui)) {
+    ui.allocate_ui_with_layout(vec2(width, 0.0), Layout::top_down(Align::Min), |ui| {
+        ui.set_width(width);
+        content(ui);
+    });
+}
+
+fn drawing(ui: &mut Ui, context: &PageContext<'_>, comparison: &Comparison) {
+    let shown = context.view.drying_heat.shown;
+    let (case, option) = (shown.case(comparison), shown.option(comparison));
+    let size = (
+        f64::from((ui.available_width() / POINTS_PER_MM).max(80.0)),
+        f64::from(HEIGHT / POINTS_PER_MM),
+    );
+    match figure::psychrometric(comparison, case, Some(option), size) {
+        Ok(chart) => {
+            let touched = body::show(ui, &chart.scene, HEIGHT);
+            let pointed = touched
+                .response
+                .hover_pos()
+                .and_then(|at| chart.state_at(touched.frame.to_scene(at)));
+            let words = match pointed {
+                Some(air) => state_words(&air),
+                None => "Point at the chart to read a state.".to_owned(),
+            };
+            ui.label(RichText::new(words).color(palette(ui).text));
+        }
+        Err(why) => widgets::answer_line(ui, &Answer::<String>::Err(why)),
+    }
+}
+
+/// A state in words: `12.0 °C, 61 % RH, 5.30 g/kg, dew point 4.8 °C`.
+pub(super) fn state_words(air: &MoistAir) -> String {
+    let dew_point = air.dew_point_c().map_or_else(String::new, |dew_point| {
+        format!(", dew point {}", celsius(dew_point))
+    });
+    format!(
+        "{}, {} RH, {} g/kg{dew_point}",
+        celsius(air.t_c),
+        percent(air.relative_humidity().min(1.0)),
+        digits(air.humidity_ratio * 1e3)
+    )
+}
+
+fn beside(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+    let shown = &mut context.view.drying_heat.shown;
+    shown.choose_case(ui, "Weather shown", comparison);
+    shown.choose_option(ui, "Arrows for", comparison);
+    ui.add_space(6.0);
+    for words in HOW_TO_READ {
+        ui.add(egui::Label::new(words).wrap());
+    }
+    ui.add_space(6.0);
+    let case = comparison.cases.get(shown.case(comparison));
+    let warmth = case.map(|case| case.warmth_alone_c.clone());
+    if let Some(Ok(warm)) = warmth {
+        let words = format!(
+            "With nothing giving off water, warmth alone comes to {} at {} inside.",
+            percent(comparison.target_rh),
+            celsius(warm)
+        );
+        ui.add(egui::Label::new(words).wrap());
+    }
+    ui.add_space(4.0);
+    widgets::muted(
+        ui,
+        "Numbers are those of the options above; the filled diamond is the outside air.",
+    );
+}
+
+fn table(ui: &mut Ui, comparison: &Comparison, case: usize) {
+    Grid::new("states")
+        .striped(true)
+        .spacing([16.0, 3.0])
+        .show(ui, |ui| {
+            for words in ["", "state", "temperature", "RH", "water, g/kg", "dew point"] {
+                ui.label(RichText::new(words).small().color(palette(ui).muted));
+            }
+            ui.end_row();
+            if let Some(Ok(outside)) = comparison.cases.get(case).map(|case| &case.outside) {
+                state_row(ui, "", "outside", outside);
+            }
+            for (number, option) in (1..).zip(&comparison.options) {
+                if let Some(Ok(state)) = option.cases.get(case) {
+                    state_row(ui, &number.to_string(), &option.name, &state.inside);
+                }
+            }
+        });
+}
+
+fn state_row(ui: &mut Ui, number: &str, name: &str, air: &MoistAir) {
+    ui.label(number);
+    ui.label(name);
+    ui.label(celsius(air.t_c));
+    ui.label(percent(air.relative_humidity().min(1.0)));
+    ui.label(digits(air.humidity_ratio * 1e3));
+    let dew_point = air.dew_point_c();
+    ui.label(dew_point.map_or_else(|| "none".to_owned(), celsius));
+    ui.end_row();
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 25 °C dew point at p_v 3169.7 Pa and 95 461 Pa: W 0.0213604 (psychrolib's published tests
+    /// \[S\]).
+    #[test]
+    fn a_state_is_told_with_its_dew_point() {
+        let air = MoistAir::new(30.0, 0.021_360_4, 95_461.0).unwrap();
+        let words = state_words(&air);
+        assert!(words.starts_with("30.0 °C, "), "{words}");
+        assert!(words.ends_with("21.4 g/kg, dew point 25.0 °C"), "{words}");
+    }
+}

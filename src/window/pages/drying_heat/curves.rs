@@ -1,0 +1,200 @@
+//! Removal needed against the humidity to hold and against the air changes.
+
+use super::super::air_change::curves::{draw, marks, name_plot, number};
+use super::super::air_change::lines::{Look, key, look};
+use crate::assess::{Answer, Comparison, NotKnown};
+use crate::window::format::digits_of;
+use crate::window::theme::palette;
+use crate::window::widgets;
+use eframe::egui::{CollapsingHeader, Grid, RichText, Ui};
+use egui_plot::{HoverPosition, Plot, VLine};
+
+const HEIGHT: f32 = 210.0;
+const LITRES_PER_DAY: f64 = 86_400.0;
+
+type Points = Vec<[f64; 2]>;
+
+/// Draws a plot that stands still: the page scrolls over it.
+fn still_plot(name: &'static str) -> Plot<'static> {
+    Plot::new(name)
+        .height(HEIGHT)
+        .allow_zoom(false)
+        .allow_drag(false)
+        .allow_scroll(false)
+        .allow_boxed_zoom(false)
+        .allow_axis_zoom_drag(false)
+        .allow_double_click_reset(false)
+        .show_crosshair(false)
+        .include_y(0.0)
+        .y_axis_label("water to remove, L/day")
+        .y_axis_formatter(|mark, _| number(mark.value))
+        .y_grid_spacer(|input| marks(input.bounds))
+        .x_axis_formatter(|mark, _| number(mark.value))
+        .x_grid_spacer(|input| marks(input.bounds))
+}
+
+fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<String> {
+    match at {
+        HoverPosition::NearDataPoint {
+            plot_name,
+            position,
+            ..
+        } => Some(format!(
+            "{plot_name}\n{axis} {} {unit}\n{} L/day",
+            number(position.x),
+            digits_of(position.y, 2)
+        )),
+        HoverPosition::Elsewhere { .. } => None,
+    }
+}
+
+fn not_known(ui: &mut Ui, why: Option<&NotKnown>) {
+    let nothing = NotKnown::because("there is no weather case");
+    let why = why.unwrap_or(&nothing).clone();
+    widgets::answer_line(ui, &Answer::<String>::Err(why));
+}
+
+/// Draws the removal needed against the humidity to hold, a curve for each weather case.
+pub(super) fn against_rh(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
+    ui.label(format!(
+        "Against the RH to hold, inside at {} °C",
+        number(set_c)
+    ));
+    let all = &comparison.sizing.against_rh;
+    let curves: Vec<(&str, Points)> = all
+        .iter()
+        .filter_map(|curve| {
+            let case = comparison.cases.iter().find(|case| case.id == curve.id)?;
+            let points = curve.points.as_ref().ok()?;
+            let points = points
+                .iter()
+                .map(|(rh, kg_s)| [rh * 100.0, kg_s * LITRES_PER_DAY]);
+            Some((case.name.as_str(), points.collect()))
+        })
+        .collect();
+    if curves.is_empty() {
+        not_known(ui, all.iter().find_map(|curve| curve.points.as_ref().err()));
+        return;
+    }
+    let target = comparison.target_rh * 100.0;
+    plot(
+        ui,
+        ("removal against RH", "RH to hold, %", "target"),
+        Some(target),
+        &curves,
+        |at| hover(at, "to hold", "%"),
+    );
+    table(ui, "Removal by RH as a table", "RH, %", &curves);
+}
+
+/// Draws the removal needed against the air changes, in the air of the windiest case.
+pub(super) fn against_ach(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
+    let windiest = comparison.cases.get(comparison.windiest);
+    let name = windiest.map_or("", |case| case.name.as_str());
+    ui.label(format!(
+        "Against the air changes, outside air of \u{201c}{name}\u{201d}"
+    ));
+    let points = match &comparison.sizing.against_ach {
+        Ok(points) => points,
+        Err(why) => return not_known(ui, Some(why)),
+    };
+    let line = |of: fn(&crate::assess::drying::AchPoint) -> f64| -> Points {
+        let each = points.iter();
+        each.map(|point| [point.ach_per_h, of(point) * LITRES_PER_DAY])
+            .collect()
+    };
+    let at_set = format!("inside at {} °C", number(set_c));
+    let curves = [
+        (
+            "inside as cold as outside",
+            line(|point| point.at_outside_temperature_kg_s),
+        ),
+        (at_set.as_str(), line(|point| point.at_set_temperature_kg_s)),
+    ];
+    let own = comparison.options.first().and_then(|nothing| {
+        let case = nothing.cases.get(comparison.windiest)?.as_ref().ok()?;
+        case.ach_per_h.as_ref().ok().copied()
+    });
+    plot(
+        ui,
+        (
+            "removal against air changes",
+            "air changes, /h",
+            "this vehicle",
+        ),
+        own,
+        &curves,
+        |at| hover(at, "at", "/h"),
+    );
+    table(
+        ui,
+        "Removal by air changes as a table",
+        "air changes, /h",
+        &curves,
+    );
+}
+
+/// Draws the curves with an upright line where this vehicle stands.
+fn plot(
+    ui: &mut Ui,
+    (name, axis, upright_name): (&'static str, &'static str, &'static str),
+    upright: Option<f64>,
+    curves: &[(&str, Points)],
+    hover: impl Fn(&HoverPosition<'_>) -> Option<String> + 'static,
+) {
+    let looks: Vec<Look> = (0..curves.len()).map(|at| look(ui, at)).collect();
+    key(
+        ui,
+        curves
+            .iter()
+            .map(|(name, _)| *name)
+            .zip(looks.iter().copied()),
+    );
+    let colour = palette(ui).outline;
+    let response = still_plot(name)
+        .x_axis_label(axis)
+        .label_formatter(hover)
+        .show(ui, |plot| {
+            if let Some(at) = upright {
+                plot.vline(VLine::new(upright_name, at).color(colour).width(1.5));
+            }
+            for ((name, points), look) in curves.iter().zip(&looks) {
+                draw(plot, name, points.clone(), look);
+            }
+        });
+    name_plot(
+        &response.response,
+        &format!("Plot of {name}; the figures stand in the table below"),
+    );
+    if let Some(at) = upright {
+        widgets::muted(
+            ui,
+            format!("The upright line: {upright_name}, {}.", digits_of(at, 2)),
+        );
+    }
+}
+
+fn table(ui: &mut Ui, title: &str, axis: &str, curves: &[(&str, Points)]) {
+    CollapsingHeader::new(title).show(ui, |ui| {
+        Grid::new(title)
+            .striped(true)
+            .spacing([14.0, 2.0])
+            .show(ui, |ui| {
+                ui.label(RichText::new(axis).small());
+                for (name, _) in curves {
+                    ui.label(RichText::new(format!("{name}, L/day")).small());
+                }
+                ui.end_row();
+                let rows = curves.iter().map(|(_, points)| points.len()).max();
+                for row in 0..rows.unwrap_or(0) {
+                    let first = curves.first().and_then(|(_, points)| points.get(row));
+                    ui.label(first.map(|[x, _]| number(*x)).unwrap_or_default());
+                    for (_, points) in curves {
+                        let litres = points.get(row).map(|[_, litres]| digits_of(*litres, 2));
+                        ui.label(litres.unwrap_or_default());
+                    }
+                    ui.end_row();
+                }
+            });
+    });
+}

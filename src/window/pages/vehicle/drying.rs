@@ -1,0 +1,48 @@
+//! Contents, sun and supply.
+
+use super::super::fields::Fields;
+use crate::survey::{Edit, Item};
+use crate::window::page::PageContext;
+use crate::window::widgets;
+use eframe::egui::Ui;
+
+/// Draws the card's fields.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let drying = &context.survey.drying;
+    let mut fields = Fields::new(ui, context, Item::Drying, drying, Edit::Drying);
+    fields
+        .hint("not weighed")
+        .optional("Dry mass of contents", "contents_kg", |drying| {
+            &mut drying.contents_kg
+        });
+    fields
+        .hint("not measured")
+        .optional("Their moisture", "contents_moisture_percent", |drying| {
+            &mut drying.contents_moisture_percent
+        });
+    widgets::muted(
+        fields.ui,
+        "Furniture, boards, cushions and carpets, with the moisture that a wood-moisture meter \
+         shows: for the litres and days to dry them out.",
+    );
+    fields
+        .hint("from the volume")
+        .optional("Heat capacity", "heat_capacity_kj_per_k", |drying| {
+            &mut drying.heat_capacity_kj_per_k
+        });
+    fields.number("Sun, day and night", "sun_w", |drying| &mut drying.sun_w);
+    fields
+        .hint("not given")
+        .optional("Salt in a tub, dry", "salt_kg", |drying| {
+            &mut drying.salt_kg
+        });
+    fields
+        .hint("not given")
+        .optional("Supply at 230 V", "hookup_a", |drying| &mut drying.hookup_a);
+    fields
+        .hint("none")
+        .optional("Batteries may give", "battery_wh", |drying| {
+            &mut drying.battery_wh
+        });
+    fields.noticed();
+}

@@ -1,0 +1,318 @@
+//! The Drying & heat page: verdicts, figures and findings of the comparison.
+
+use super::{Window, ctrl, opened, press, replace_text, sample, shows, small_survey, survey};
+use eframe::egui;
+use egui::Key;
+use egui::accesskit::Role;
+use egui_kittest::kittest::{NodeT, Queryable};
+use gapledger::assess::drying::{OptionAnswer, OptionKind, Verdict};
+use gapledger::assess::{Comparison, DryingTopic, Topic, compare, drying_working};
+use gapledger::survey::{Edit, MachineKind, Record};
+use gapledger::window::format::{celsius, litres_per_day, percent};
+use gapledger::window::page::Page;
+
+const SAMPLES: [&str; 4] = [
+    "farmyard-caravan.ron",
+    "street-panel-van.ron",
+    "coastal-coachbuilt.ron",
+    "forest-integrated.ron",
+];
+
+fn drying_page(name: &str) -> Window<'static> {
+    let mut window = opened(&sample(name));
+    ctrl(&mut window, Key::Num4);
+    window
+}
+
+fn compared(window: &Window<'_>) -> Comparison {
+    compare(survey(window)).unwrap()
+}
+
+/// The sentence as the page writes it.
+fn written(option: &OptionAnswer) -> String {
+    let mut letters = option.sentence.chars();
+    let first: String = letters.next().unwrap().to_uppercase().collect();
+    format!("{first}{}.", letters.as_str())
+}
+
+fn verdict_words(option: &OptionAnswer) -> &'static str {
+    match option.verdict {
+        Ok(Verdict::StillAndWindy) => "✔ still and windy",
+        Ok(Verdict::OnlyStill) => "▲ only when still",
+        Ok(Verdict::OnlyWindy) => "▲ only when windy",
+        Ok(Verdict::No) => "✖ does not hold it",
+        Err(_) => "ℹ not known",
+    }
+}
+
+#[test]
+fn every_option_shows_the_verdict_and_the_figures_of_the_comparison() {
+    for name in SAMPLES {
+        let window = drying_page(name);
+        let all = compared(&window);
+        for option in &all.options {
+            assert!(shows(&window, &written(option)), "{name}: {}", option.name);
+            for at in [all.calmest, all.windiest] {
+                let Ok(case) = &option.cases[at] else {
+                    continue;
+                };
+                assert!(shows(&window, &celsius(case.inside.t_c)), "{name}");
+                assert!(shows(&window, &percent(case.rh)), "{name}");
+                if case.removal_kg_s > 0.0 {
+                    let litres = litres_per_day(case.removal_kg_s * 86_400.0);
+                    assert!(shows(&window, &litres), "{name}: {}", option.name);
+                }
+            }
+        }
+        // Each verdict stands as often as the comparison gives it.
+        for words in [
+            "✔ still and windy",
+            "▲ only when still",
+            "✖ does not hold it",
+        ] {
+            let wanted = all
+                .options
+                .iter()
+                .filter(|option| verdict_words(option) == words);
+            let shown = window.query_all_by_label(words).count();
+            assert_eq!(shown, wanted.count(), "{name}: {words}");
+        }
+    }
+}
+
+#[test]
+fn another_power_of_the_machine_moves_its_verdict() {
+    let mut window = drying_page("farmyard-caravan.ron");
+    let before = compared(&window);
+    let rotor = |all: &Comparison| {
+        all.options
+            .iter()
+            .find(|option| option.kind == OptionKind::Machine(MachineKind::DesiccantRotor))
+            .cloned()
+            .unwrap()
+    };
+    let old = rotor(&before);
+    let mut machine = survey(&window)
+        .machines
+        .iter()
+        .find(|machine| Some(machine.id) == old.machine)
+        .cloned()
+        .unwrap();
+    // A tenth of its power and of all it gathers.
+    machine.power_w = machine.power_w.map(|power| power / 10.0);
+    machine.rated_removal_l_per_day = machine.rated_removal_l_per_day.map(|rated| rated / 10.0);
+    for point in &mut machine.points {
+        point.power_w /= 10.0;
+        point.removal_l_per_day /= 10.0;
+    }
+    let edit = Edit::Put(Record::Machine(Box::new(machine)));
+    window.state_mut().queue().edit(edit, None);
+    window.run();
+    window.run();
+    let new = rotor(&compared(&window));
+    assert_ne!(new.sentence, old.sentence);
+    assert!(shows(&window, &written(&new)));
+    assert!(!shows(&window, &written(&old)));
+    ctrl(&mut window, Key::Z);
+    window.run();
+    assert!(shows(&window, &written(&old)));
+}
+
+#[test]
+fn the_target_typed_on_the_vehicle_page_is_the_one_compared_and_bad_ones_are_told() {
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    let open_targets = |window: &mut Window<'_>| {
+        ctrl(window, Key::Num1);
+        window
+            .get_by_role_and_label(Role::Tab, "Weather and targets")
+            .click();
+        window.run();
+    };
+    open_targets(&mut window);
+    replace_text(&mut window, "RH to hold", "62");
+    press(&mut window, Key::Tab);
+    ctrl(&mut window, Key::Num4);
+    let all = compared(&window);
+    assert!((all.target_rh - 0.62).abs() < 1e-12);
+    assert!(shows(&window, "What would hold 62 % RH"));
+    assert!(shows(&window, &written(&all.options[0])));
+    // An impossible target: no verdict at all, and the reason.
+    open_targets(&mut window);
+    let mut targets = survey(&window).targets.clone();
+    targets.rh_percent = 0.0;
+    window
+        .state_mut()
+        .queue()
+        .edit(Edit::Targets(targets), None);
+    window.run();
+    ctrl(&mut window, Key::Num4);
+    window.run();
+    let why = compare(survey(&window)).unwrap_err();
+    assert!(shows(&window, &why.reason));
+    assert!(!shows(&window, "✔ still and windy"));
+    assert!(!shows(&window, "✖ does not hold it"));
+}
+
+#[test]
+fn findings_of_the_comparison_stand_on_the_page_and_lead_to_their_place() {
+    let mut window = drying_page("farmyard-caravan.ron");
+    let mut drying = survey(&window).drying.clone();
+    drying.hookup_a = Some(1.0);
+    window.state_mut().queue().edit(Edit::Drying(drying), None);
+    window.run();
+    window.run();
+    let all = compared(&window);
+    let found = all
+        .findings
+        .iter()
+        .find(|finding| finding.place.field == "hookup_a")
+        .unwrap();
+    assert!(found.sentence.contains("more than the 1"));
+    assert!(shows(&window, &found.sentence));
+    assert!(shows(&window, &found.advice));
+    let place = found.place;
+    window.state_mut().queue().go_to(place);
+    window.run();
+    assert_eq!(window.state().view().page, Page::Vehicle);
+    assert!(shows(&window, "Supply at 230 V"));
+}
+
+#[test]
+fn contents_sun_and_supply_are_typed_with_their_ranges() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    ctrl(&mut window, Key::Num1);
+    window.get_by_role_and_label(Role::Tab, "Equipment").click();
+    window.run();
+    replace_text(&mut window, "Dry mass of contents", "400");
+    press(&mut window, Key::Tab);
+    assert_eq!(survey(&window).drying.contents_kg, Some(400.0));
+    // The time to dry out needs both.
+    assert!(shows(
+        &window,
+        "needs the mass of the contents and their moisture"
+    ));
+    replace_text(&mut window, "Their moisture", "18,5");
+    press(&mut window, Key::Tab);
+    assert_eq!(survey(&window).drying.contents_moisture_percent, Some(18.5));
+    assert!(!shows(
+        &window,
+        "needs the mass of the contents and their moisture"
+    ));
+    replace_text(&mut window, "Supply at 230 V", "100");
+    press(&mut window, Key::Tab);
+    assert!(shows(&window, "outside 1 to 63 A"));
+}
+
+#[test]
+fn every_how_of_the_comparison_opens_its_working() {
+    let mut window = drying_page("farmyard-caravan.ron");
+    let all = compared(&window);
+    let id = all.cases[all.windiest].id;
+    let options = 0..all.options.len();
+    let mut topics: Vec<DryingTopic> = options.map(|at| DryingTopic::Option(at, id)).collect();
+    topics.extend((0..all.sizing.capacities.len()).map(DryingTopic::Capacity));
+    topics.extend((0..all.sizing.heaters.len()).map(DryingTopic::Heater));
+    topics.extend((0..all.warm_up.len()).map(DryingTopic::WarmUp));
+    topics.extend([
+        DryingTopic::DryOut(1, all.cases[all.calmest].id),
+        DryingTopic::Surface(0, id, 0),
+        DryingTopic::NightAir,
+    ]);
+    for topic in topics {
+        window
+            .state_mut()
+            .queue()
+            .open_working(Topic::Drying(topic));
+        window.run();
+        let survey = survey(&window).clone();
+        let working = drying_working(&survey, &all, topic).unwrap();
+        assert!(shows(&window, &working.title), "{topic:?}");
+        assert!(shows(&window, &working.result), "{topic:?}");
+        assert!(!working.sources.is_empty(), "{topic:?}");
+        for source in &working.sources {
+            let mark = format!("[{}] {}", source.mark.letter(), source.text);
+            assert!(shows(&window, &mark), "{topic:?}: {mark}");
+        }
+    }
+    let case = &all.cases[all.windiest];
+    let name = format!("how? {}, {}", all.options[0].name, case.name);
+    window.state_mut().queue().close_working();
+    window.run();
+    window.get_by_role_and_label(Role::Link, &name).click();
+    window.run();
+    let topic = Topic::Drying(DryingTopic::Option(0, id));
+    assert_eq!(window.state().view().working, Some(topic));
+}
+
+#[test]
+fn the_weather_of_the_chart_is_chosen_by_keyboard_and_its_states_stand_in_a_table() {
+    let mut window = drying_page("farmyard-caravan.ron");
+    let all = compared(&window);
+    window.get_by_role_and_label(Role::Link, "chart").click();
+    window.run();
+    window
+        .get_by_role_and_label(Role::DisclosureTriangle, "States as a table")
+        .click();
+    window.run();
+    let dew_point = |at: usize| {
+        let state = all.options[0].cases[at].as_ref().unwrap();
+        celsius(state.inside.dew_point_c().unwrap())
+    };
+    let ratio = |at: usize| {
+        let state = all.options[0].cases[at].as_ref().unwrap();
+        gapledger::window::format::digits(state.inside.humidity_ratio * 1e3)
+    };
+    assert!(shows(&window, &dew_point(all.windiest)));
+    assert!(shows(&window, &ratio(all.windiest)));
+    let choice = window.get_by_role_and_label(Role::ComboBox, "Weather shown");
+    assert_eq!(
+        choice.accesskit_node().value().unwrap(),
+        all.cases[all.windiest].name
+    );
+    choice.focus();
+    window.run();
+    press(&mut window, Key::ArrowUp);
+    let choice = window.get_by_role_and_label(Role::ComboBox, "Weather shown");
+    assert_eq!(
+        choice.accesskit_node().value().unwrap(),
+        all.cases[all.windiest - 1].name
+    );
+    // The table of surfaces follows the same choice.
+    let surfaces = window.get_by_role_and_label(Role::ComboBox, "Surfaces in weather");
+    assert_eq!(
+        surfaces.accesskit_node().value().unwrap(),
+        all.cases[all.windiest - 1].name
+    );
+}
+
+#[test]
+fn pointing_at_the_chart_tells_the_state_there() {
+    let mut window = drying_page("farmyard-caravan.ron");
+    window.get_by_role_and_label(Role::Link, "chart").click();
+    window.run();
+    assert!(shows(&window, "Point at the chart to read a state."));
+    let chart = window
+        .get_all_by_role(Role::Image)
+        .find(|node| {
+            let label = node.accesskit_node().label();
+            label.is_some_and(|label| label.starts_with("Psychrometric chart"))
+        })
+        .unwrap()
+        .rect();
+    // The lower middle of the chart is dry air that exists.
+    window.hover_at(chart.center() + egui::vec2(40.0, 110.0));
+    window.run();
+    assert!(!shows(&window, "Point at the chart to read a state."));
+    assert!(shows(&window, "g/kg, dew point"));
+}
+
+#[test]
+fn a_survey_without_fabric_says_why_nothing_can_be_compared() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    ctrl(&mut window, Key::Num4);
+    let why = compare(survey(&window)).unwrap_err();
+    assert!(shows(&window, &why.reason));
+    assert!(!shows(&window, "Holds"));
+}
