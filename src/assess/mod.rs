@@ -12,8 +12,10 @@ mod law;
 mod leakage;
 mod model;
 pub mod number;
+mod rooms;
 pub mod safety;
 pub mod sealing;
+pub mod spaces;
 pub mod topic;
 pub mod uncertainty;
 mod weather;
@@ -21,8 +23,9 @@ mod working;
 
 pub use answer::{
     Answer, Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer,
-    Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatNeed, Leakage, LeakageFigures, LeakageTotal,
-    Mark, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict, Source, Working,
+    Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatNeed, InnerAirFlow, Leakage, LeakageFigures,
+    LeakageTotal, Mark, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict,
+    Source, SpaceAir, Working,
 };
 pub use curves::{WindCurve, WindPoint, ach_against_wind};
 pub use drying::{Comparison, compare};

@@ -2,6 +2,7 @@
 
 mod known_answers;
 mod safety;
+mod spaces;
 mod truths;
 mod unknown;
 

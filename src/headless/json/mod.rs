@@ -129,6 +129,8 @@ fn item(item: Item) -> (&'static str, Option<u32>) {
         Item::Heater(id) => ("heater", Some(id.0)),
         Item::Fan(id) => ("fan", Some(id.0)),
         Item::Source(id) => ("source", Some(id.0)),
+        Item::Space(id) => ("space", Some(id.0)),
+        Item::InnerOpening(id) => ("inner_opening", Some(id.0)),
         Item::Ledger => ("ledger", None),
         Item::SafetyVentilation => ("safety_ventilation", None),
     }

@@ -366,6 +366,8 @@ mod tests {
             one_sided: false,
             ach_per_h: Ok(1.0),
             flows: vec![None, flow(0.001, 0.0), flow(0.0, 0.002)],
+            inner_flows: Vec::new(),
+            space_pressures: Vec::new(),
         };
         let order = |ledger_order| -> Vec<u32> {
             let lines = lines(&gaps, &direction, ledger_order);

@@ -187,6 +187,7 @@ fn fans(ui: &mut Ui, context: &mut PageContext<'_>) {
         flow_m3_per_h: None,
         on_laid_up: false,
         on_in_use: true,
+        space: None,
     };
     lists::add(ui, context, "Add fan", Edit::Put(Record::Fan(fan)));
 }

@@ -63,7 +63,9 @@ impl VehicleView {
             | Item::Drying
             | Item::Heater(_)
             | Item::Fan(_)
-            | Item::Source(_) => Section::Equipment,
+            | Item::Source(_)
+            | Item::Space(_)
+            | Item::InnerOpening(_) => Section::Equipment,
             _ => Section::Body,
         };
     }
