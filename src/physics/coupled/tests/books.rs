@@ -136,13 +136,15 @@ fn check(
         other => other.map_err(|error| TestCaseError::fail(format!("{error:?}")))?,
     };
     let (water, through) = steady.water_book(room);
+    // Below a thousandth of a picogram a second, and a picowatt, nothing passes that could be
+    // booked: what is left there is the rounding of the sums.
     prop_assert!(
-        water.abs() <= 1e-9 * through,
+        water.abs() <= 1e-9 * through + 1e-18,
         "water {water:e} of {through:e}: {steady:?}"
     );
     let (heat, gains) = steady.heat_book(room);
     prop_assert!(
-        heat.abs() <= 1e-9 * gains,
+        heat.abs() <= 1e-9 * gains + 1e-12,
         "heat {heat:e} of {gains:e}: {steady:?}"
     );
     let rh = steady.relative_humidity();
