@@ -12,6 +12,7 @@ mod law;
 mod leakage;
 mod model;
 pub mod number;
+mod parking;
 mod rooms;
 pub mod safety;
 pub mod sealing;
@@ -27,8 +28,12 @@ pub use answer::{
     LeakageTotal, Mark, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict,
     Source, SpaceAir, Working,
 };
-pub use curves::{WindCurve, WindPoint, ach_against_wind};
+pub use curves::{
+    FaceTotal, SetSensitivity, TemperatureCurve, WindCurve, WindPoint, ach_against_temperature,
+    ach_against_wind, face_totals, pressure_set_sensitivity,
+};
 pub use drying::{Comparison, compare};
+pub use parking::{Parking, parking};
 pub use topic::{DryingTopic, Topic};
 pub use working::{drying_working, working};
 

@@ -1,5 +1,6 @@
 //! Whole surveys to known answers, and truths that hold for any survey.
 
+mod curves;
 mod known_answers;
 mod safety;
 mod spaces;
