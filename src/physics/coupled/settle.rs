@@ -151,7 +151,7 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
             guess,
         )?;
         let (colder, warmer) = (crossing.above, crossing.below);
-        Ok(blend(
+        Ok(self.blend(
             self.look(machine, colder, output)?,
             self.look(machine, warmer, output)?,
         ))
@@ -186,10 +186,51 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
                 finest: FINEST_WATT,
             },
         )?;
-        Ok(blend(
+        Ok(self.blend(
             self.look(machine, set, -crossing.above)?,
             self.look(machine, set, -crossing.below)?,
         ))
+    }
+
+    /// Two looks as near as can matter, between which a machine on its hygrostat switches: it
+    /// finds nothing to take, and its warmth alone brings the room to its setting. It then runs
+    /// just the share of the time that closes the balance of heat.
+    fn blend(&self, above: Look, below: Look) -> Look {
+        let (surplus, lack) = (above.probe().value, below.probe().value);
+        if !(surplus > 0.0 && lack < 0.0) || above.probe().close {
+            return above;
+        }
+        if below.probe().close {
+            return below;
+        }
+        let share = lack / (lack - surplus);
+        let mix = |one: f64, other: f64| other + share * (one - other);
+        let outside = self.room.outside.humidity_ratio;
+        let carried = |look: &Look| look.flow * (outside - look.water.humidity_ratio);
+        let flow = mix(above.flow, below.flow);
+        // What the air carries is mixed, not its parts, so that the books of water still close.
+        let humidity_ratio = if flow > 0.0 {
+            (outside - mix(carried(&above), carried(&below)) / flow).max(0.0)
+        } else {
+            above.water.humidity_ratio
+        };
+        let (one, other) = (above.water, below.water);
+        Look {
+            t_c: above.t_c,
+            flow,
+            heater: mix(above.heater, below.heater),
+            water: Water {
+                humidity_ratio,
+                removal: mix(one.removal, other.removal),
+                duty: mix(one.duty, other.duty),
+                machine_power: mix(one.machine_power, other.machine_power),
+                condensation: mix(one.condensation, other.condensation),
+                source: mix(one.source, other.source),
+                evaporated: mix(one.evaporated, other.evaporated),
+            },
+            gains: mix(above.gains, below.gains),
+            losses: mix(above.losses, below.losses),
+        }
     }
 
     fn steady(&self, look: &Look, running: Running) -> Result<Steady, CoupledError<E>> {
@@ -211,38 +252,6 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
             evaporated: look.water.evaporated,
             running,
         })
-    }
-}
-
-/// Two looks at neighbouring doubles between which a machine on its hygrostat switches: it finds
-/// nothing to take, and its warmth alone brings the room to its setting. It then runs just the
-/// share of the time that closes the balance of heat.
-fn blend(above: Look, below: Look) -> Look {
-    let (surplus, lack) = (above.probe().value, below.probe().value);
-    if !(surplus > 0.0 && lack < 0.0) || above.probe().close {
-        return above;
-    }
-    if below.probe().close {
-        return below;
-    }
-    let share = lack / (lack - surplus);
-    let mix = |one: f64, other: f64| other + share * (one - other);
-    let (one, other) = (above.water, below.water);
-    Look {
-        t_c: above.t_c,
-        flow: above.flow,
-        heater: mix(above.heater, below.heater),
-        water: Water {
-            humidity_ratio: one.humidity_ratio,
-            removal: mix(one.removal, other.removal),
-            duty: mix(one.duty, other.duty),
-            machine_power: mix(one.machine_power, other.machine_power),
-            condensation: mix(one.condensation, other.condensation),
-            source: mix(one.source, other.source),
-            evaporated: mix(one.evaporated, other.evaporated),
-        },
-        gains: mix(above.gains, below.gains),
-        losses: mix(above.losses, below.losses),
     }
 }
 

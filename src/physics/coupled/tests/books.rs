@@ -87,7 +87,13 @@ impl Drawn {
                 .map(|(rating, set_point_c, water_per_joule)| Heater {
                     rating,
                     set_point_c,
-                    water_per_joule,
+                    // Where no air flows at all the smallest flame wets the air without end, and
+                    // none does not: there is nothing in between to find.
+                    water_per_joule: if self.flow.0 + self.flow.1 > 0.0 {
+                        water_per_joule
+                    } else {
+                        0.0
+                    },
                 }),
             machine: machine.as_ref(),
             hygrostat: self.hygrostat,
@@ -136,15 +142,16 @@ fn check(
         other => other.map_err(|error| TestCaseError::fail(format!("{error:?}")))?,
     };
     let (water, through) = steady.water_book(room);
-    // Below a thousandth of a picogram a second, and a picowatt, nothing passes that could be
-    // booked: what is left there is the rounding of the sums.
+    // Where next to nothing passes, the last bit of W is what is left: with a strong machine that
+    // comes to a hundred-thousandth of a milligram a day.
     prop_assert!(
-        water.abs() <= 1e-9 * through + 1e-18,
+        water.abs() <= (1e-9 * through).max(1e-16),
         "water {water:e} of {through:e}: {steady:?}"
     );
     let (heat, gains) = steady.heat_book(room);
+    // And the last bits of T: 1e-13 K at some hundred W/K.
     prop_assert!(
-        heat.abs() <= 1e-9 * gains + 1e-12,
+        heat.abs() <= (1e-9 * gains).max(1e-10),
         "heat {heat:e} of {gains:e}: {steady:?}"
     );
     let rh = steady.relative_humidity();
@@ -169,19 +176,21 @@ fn hygrostat(room: &Room<'_>, steady: &Steady) -> Result<(), TestCaseError> {
     let (Some(setting), Running::Runs) = (room.hygrostat, steady.running) else {
         return Ok(());
     };
-    let rh = steady.relative_humidity();
+    // Where the air flow rises without bound of slope, as it does here at no difference of
+    // temperature, the last bits of T move the RH: a ten-thousandth of a point.
+    let (rh, near) = (steady.relative_humidity(), 1e-6);
     if steady.duty >= 1.0 {
         prop_assert!(
-            rh >= setting - 1e-9,
+            rh >= setting - near,
             "runs all the time at {rh} below {setting}"
         );
     } else if steady.duty > 0.0 {
         prop_assert!(
-            (rh - setting).abs() < 1e-9,
+            (rh - setting).abs() < near,
             "holds {rh} instead of {setting}"
         );
     } else {
-        prop_assert!(rh <= setting + 1e-9, "idle at {rh} above {setting}");
+        prop_assert!(rh <= setting + near, "idle at {rh} above {setting}");
     }
     Ok(())
 }
