@@ -20,6 +20,8 @@ pub(super) struct Edge {
     pub(super) flow: f64,
     /// Flow both ways together, kg/s.
     pub(super) gross: f64,
+    /// Least flow that the slope is taken at, kg/s.
+    least: f64,
     /// Pressure difference at mid-height that drives that flow, Pa.
     pub(super) pressure: f64,
     /// How the flow answers to pressure there, kg/(s Pa).
@@ -30,6 +32,8 @@ pub(super) struct Edge {
     pub(super) step: f64,
 }
 
+/// Share of the flow at the greatest pressure at hand that is little for an opening.
+const LEAST_SHARE: f64 = 1e-12;
 /// Newton steps of the inverse of a tall opening's law at most; bisection keeps it bracketed.
 const INVERSE_STEPS: usize = 200;
 
@@ -70,6 +74,7 @@ impl Edge {
             drive,
             flow: 0.0,
             gross: 0.0,
+            least: 0.0,
             pressure: 0.0,
             slope: 0.0,
             driven: 0.0,
@@ -128,11 +133,27 @@ impl Edge {
         pressure
     }
 
-    /// Takes a flow, with the pressure and slope that belong to it; the slope at most `steepest`.
-    pub(super) fn set(&mut self, flow: f64, steepest: f64) {
+    /// Makes the law a straight line through its flow at a pressure span, and remembers what flow
+    /// is little for this opening.
+    pub(super) fn straighten(&mut self, span: f64) {
+        let widest = 0.5 * (self.at(span).0 - self.at(-span).0);
+        self.least = LEAST_SHARE * widest;
+        self.flow = 0.0;
+        self.pressure = 0.0;
+        self.slope = widest / span;
+    }
+
+    /// Takes a flow, with the pressure and slope that belong to it. The slope is that of the
+    /// least flow where there is less: a square root's has no end at nothing.
+    pub(super) fn set(&mut self, flow: f64) {
         self.flow = flow;
         self.pressure = self.pressure_for(flow);
-        self.slope = self.at(self.pressure).1.min(steepest);
+        let steep = if self.is_tall || flow.abs() >= self.least {
+            self.pressure
+        } else {
+            self.pressure_for(self.least.copysign(flow))
+        };
+        self.slope = self.at(steep).1;
         let flows = self.flows();
         self.gross = flows.forward + flows.back;
     }
@@ -148,7 +169,14 @@ impl Edge {
                 back: (-self.flow).max(0.0),
             };
         }
+        // The greater of the two follows from the net flow, which the spaces are balanced by.
         let (forward, back) = self.frame.flow_at(&self.path, self.pressure).mass_flows();
-        OpeningFlow { forward, back }
+        if self.flow >= 0.0 {
+            let forward = back + self.flow;
+            OpeningFlow { forward, back }
+        } else {
+            let back = forward - self.flow;
+            OpeningFlow { forward, back }
+        }
     }
 }

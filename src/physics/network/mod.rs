@@ -10,21 +10,24 @@
 //!
 //! The flows that obey every law and balance every space make the least of a convex function of
 //! the flows, the sum of `∫ Δp dm` less what wind and weight give. Newton's method with a line
-//! search finds it from anywhere: each step solves for the pressures by Cholesky's factors and
-//! moves the flows, which then balance whatever the pressures' last digits are. That matters
-//! where a wide doorway all but levels two spaces. For one space see [`crate::physics::balance`].
+//! search finds it from anywhere: each step solves for the pressures by elimination and moves the
+//! flows. What rounding leaves over in any space is passed on along the widest ways, which feel
+//! it least. For one space see [`crate::physics::balance`].
 #![expect(
     clippy::indexing_slicing,
     reason = "edges, spaces and matrix are laid out together; a missing number must never turn into a silent default"
 )]
 
-mod cholesky;
 mod edge;
+mod elimination;
 mod search;
+mod settle;
 
 use thiserror::Error;
 
 use self::edge::Edge;
+use self::elimination::Conductances;
+use self::settle::WidestWays;
 use super::balance::Path;
 
 pub use self::search::SolvedNetwork;
@@ -118,13 +121,14 @@ pub struct NetworkRoom {
     sources: Vec<f64>,
     /// Flow sums of each space.
     balance: Vec<f64>,
-    matrix: Vec<f64>,
+    conductances: Conductances,
     pressures: Vec<f64>,
     /// What the pressures' own digits cannot hold, Pa.
     remainders: Vec<f64>,
     /// Group of joined spaces that each belongs to, and whether the group has a way outside.
     group: Vec<usize>,
     opens: Vec<bool>,
+    widest: WidestWays,
 }
 
 impl Network {
@@ -234,8 +238,6 @@ impl NetworkRoom {
             list.clear();
             list.resize(count, 0.0);
         }
-        self.matrix.clear();
-        self.matrix.resize(count * count, 0.0);
     }
 
     /// Finds which spaces are joined, and which of those groups have a way outside.

@@ -1,26 +1,35 @@
 //! Finding the flows.
+//!
+//! ```text
+//! least of  Σ ∫₀^m (Δp(m) − Δp driven) dm  over the flows m that balance every space
+//! Newton    m += share · slope · (Δp of the spaces' new pressures − Δp(m))
+//! ```
+//! The function is convex, since every law rises, and goes on rising in every direction. The slope
+//! of no law is taken steeper than at its least flow worth telling, so that the step is always one
+//! downhill and never loses its way; the line search takes most of the fall along it. Such steps
+//! come as near to the one lowest point as wanted from anywhere, and near it they are Newton's,
+//! which double the digits (Todini and Pilati's gradient method for pipe networks \[M\], with a
+//! line search).
 
-use super::cholesky;
 use super::{Network, NetworkError, NetworkRoom};
 
-/// Mismatch of any law, as a share of the greatest flow, from which one more step is the last:
-/// Newton's method then leaves next to nothing.
+/// Mismatch from which one more step is the last: Newton's method then leaves next to nothing.
 const LAST_STEP: f64 = 1e-9;
 /// Mismatch from which every step is taken whole: a line search would see nothing but rounding.
+/// It is also the greatest that an answer may have when rounding lets no step come nearer.
 const NEAR: f64 = 1e-6;
-/// Share of the span that no law need be held to: a gate without limit passes any flow at it.
-const RESOLVED: f64 = 1e-15;
-/// Flow that is no air at all, kg/s: some thousand molecules a second.
-const NOTHING: f64 = 1e-22;
+/// Steps that bring no law nearer after which nothing is left but rounding.
+const STALLED: u32 = 4;
+/// Share of the pressure span by which no law is ever told to be off.
+const FAINT: f64 = 1e-20;
+/// Flow that is no air worth the name, kg/s: a litre in some four hundred thousand years.
+const NOTHING: f64 = 1e-16;
 /// Steps of Newton's method at most.
-const MOST_STEPS: u32 = 200;
+const MOST_STEPS: u32 = 400;
 /// Evaluations of one line search at most.
-const LINE_STEPS: u32 = 30;
+const LINE_STEPS: u32 = 100;
 /// A step is taken whole if it leaves no more than this share of the fall it began with.
 const WHOLE: f64 = 0.1;
-/// Greatest slope, in greatest flow over greatest pressure: far beyond, Cholesky's factors would
-/// lose all their digits.
-const STEEPEST: f64 = 1e12;
 
 /// A network's balance.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -41,35 +50,30 @@ pub(super) fn solve(
 ) -> Result<SolvedNetwork, NetworkError> {
     let span = room.pressure_span();
     room.begin(span);
-    let mut steps = 0;
+    let (mut steps, mut stalled, mut best) = (0, 0, f64::INFINITY);
     loop {
-        let flow = room.greatest_flow();
-        if !flow.is_finite() {
+        room.solve_pressures();
+        let mismatch = room.propose(FAINT * span);
+        if !mismatch.is_finite() {
             return Err(NetworkError::NotFinite);
         }
-        if flow <= 0.0 {
-            break;
-        }
-        let steepest = STEEPEST * flow / span;
-        room.take(0.0, steepest);
-        if !room.solve_pressures() {
-            return Err(NetworkError::NotStruck);
-        }
-        let mismatch = room.propose();
-        if steps >= MOST_STEPS && mismatch > NEAR * flow {
-            return Err(NetworkError::NotStruck);
-        }
-        let share = if mismatch <= NEAR * flow {
-            1.0
+        if mismatch < 0.5 * best {
+            (best, stalled) = (mismatch, 0);
         } else {
-            room.line_search()
-        };
-        room.take(share, steepest);
+            stalled += 1;
+        }
+        let near = mismatch <= NEAR;
+        if steps >= MOST_STEPS && !near {
+            return Err(NetworkError::NotStruck);
+        }
+        let share = if near { 1.0 } else { room.line_search() };
+        room.take(share);
         steps += 1;
-        if mismatch <= (LAST_STEP * flow).max(NOTHING) || steps > MOST_STEPS {
+        if near && (mismatch <= LAST_STEP || stalled >= STALLED || steps >= MOST_STEPS) {
             break;
         }
     }
+    room.settle();
     Ok(room.sum_up(network, steps))
 }
 
@@ -80,64 +84,47 @@ impl NetworkRoom {
         drives.fold(1e-3, f64::max)
     }
 
-    fn greatest_flow(&self) -> f64 {
-        let fans = self.sources.iter().copied();
-        let flows = self.edges.iter().map(|edge| edge.gross);
-        flows
-            .chain(fans)
-            .fold(0.0, |most, flow| most.max(flow.abs()))
-    }
-
-    /// Flows to begin with: every law a straight line through its flow at the span.
+    /// Flows to begin with: those of straight laws.
     fn begin(&mut self, span: f64) {
         for edge in &mut self.edges {
-            let (forward, back) = (edge.at(span).0, edge.at(-span).0);
-            edge.flow = 0.0;
-            edge.pressure = 0.0;
-            edge.slope = 0.5 * (forward - back) / span;
+            edge.straighten(span);
         }
-        if self.solve_pressures() {
-            self.propose();
-            self.take(1.0, f64::INFINITY);
-        }
+        self.solve_pressures();
+        self.propose(0.0);
+        self.take(1.0);
     }
 
     /// Moves the pressures to where the laws, taken as straight lines at the flows they have,
     /// balance every space.
-    fn solve_pressures(&mut self) -> bool {
+    fn solve_pressures(&mut self) {
         let n = self.sources.len();
-        self.matrix.fill(0.0);
+        self.conductances.clear(n);
         self.balance.copy_from_slice(&self.sources);
-        let mut strongest = 0.0_f64;
         self.drive();
         for edge in self.edges.iter().filter(|edge| edge.is_open()) {
             let flow = edge.flow + edge.slope * (edge.driven - edge.pressure);
-            self.matrix[edge.to * n + edge.to] += edge.slope;
             self.balance[edge.to] += flow;
-            if let Some(from) = edge.from {
-                self.matrix[from * n + from] += edge.slope;
-                self.matrix[from * n + edge.to] -= edge.slope;
-                self.matrix[edge.to * n + from] -= edge.slope;
-                self.balance[from] -= flow;
+            match edge.from {
+                Some(from) => {
+                    self.conductances.add_between(from, edge.to, edge.slope);
+                    self.balance[from] -= flow;
+                }
+                None => self.conductances.add_to_outside(edge.to, edge.slope),
             }
-            strongest = strongest.max(edge.slope);
         }
         // A group without a way outside has any pressure: its first space stays at zero.
         for at in 0..n {
             if self.group[at] == at && !self.opens[at] {
-                self.matrix[at * n + at] += strongest.max(1.0);
+                self.conductances.add_to_outside(at, 1.0);
             }
         }
-        if !cholesky::solve(&mut self.matrix, &mut self.balance) {
-            return false;
-        }
+        self.conductances.solve(&mut self.balance);
         for at in 0..n {
             let (sum, lost) = two_sum(self.pressures[at], self.balance[at]);
             let (pressure, remainder) = two_sum(sum, self.remainders[at] + lost);
             self.pressures[at] = pressure;
             self.remainders[at] = remainder;
         }
-        true
     }
 
     /// Pressure differences that the spaces' pressures make. What a pressure's own digits cannot
@@ -154,20 +141,19 @@ impl NetworkRoom {
         }
     }
 
-    /// Change of each flow that the straight lines ask for; the greatest is what laws and
-    /// pressures disagree by, where they disagree by any pressure worth the name.
-    fn propose(&mut self) -> f64 {
-        let resolved = RESOLVED * self.pressure_span();
+    /// Change of each flow that the straight lines ask for; gives the greatest as a share of its
+    /// flow, leaving out what is no more than a `faint` pressure off.
+    fn propose(&mut self, faint: f64) -> f64 {
         self.drive();
         let mut most = 0.0_f64;
-        for edge in &mut self.edges {
-            edge.step = if edge.is_open() {
-                edge.slope * (edge.driven - edge.pressure)
-            } else {
-                0.0
-            };
-            if (edge.driven - edge.pressure).abs() > resolved {
-                most = most.max(edge.step.abs());
+        for edge in self.edges.iter_mut().filter(|edge| edge.is_open()) {
+            let off = edge.driven - edge.pressure;
+            edge.step = edge.slope * off;
+            if !edge.step.is_finite() {
+                return f64::INFINITY;
+            }
+            if off.abs() > faint {
+                most = most.max(edge.step.abs() / edge.gross.max(NOTHING / LAST_STEP));
             }
         }
         most
@@ -180,7 +166,8 @@ impl NetworkRoom {
     fn fall(&self, share: f64) -> f64 {
         let open = self.edges.iter().filter(|edge| edge.is_open());
         open.map(|edge| {
-            let pressure = edge.pressure_for(edge.flow + share * edge.step);
+            let flow = edge.flow + share * edge.step;
+            let pressure = edge.pressure_for(flow);
             (pressure - edge.driven) * edge.step
         })
         .sum()
@@ -217,38 +204,45 @@ impl NetworkRoom {
         0.5 * (low.0 + high.0)
     }
 
-    fn take(&mut self, share: f64, steepest: f64) {
+    fn take(&mut self, share: f64) {
         for edge in self.edges.iter_mut().filter(|edge| edge.is_open()) {
-            edge.set(edge.flow + share * edge.step, steepest);
+            edge.set(edge.flow + share * edge.step);
         }
     }
 
-    fn sum_up(&mut self, network: &Network, steps: u32) -> SolvedNetwork {
+    /// Surplus of each space, into the room's `balance`, kg/s.
+    pub(super) fn find_surpluses(&mut self) {
         self.balance.copy_from_slice(&self.sources);
+        for edge in &self.edges {
+            self.balance[edge.to] += edge.flow;
+            if let Some(from) = edge.from {
+                self.balance[from] -= edge.flow;
+            }
+        }
+    }
+
+    /// Greatest surplus of any space, kg/s.
+    fn surplus(&mut self) -> f64 {
+        self.find_surpluses();
+        let surpluses = self.balance.iter();
+        surpluses.fold(0.0, |most, left| left.abs().max(most))
+    }
+
+    fn sum_up(&mut self, network: &Network, steps: u32) -> SolvedNetwork {
         let (mut inflow, mut outflow) = (0.0, 0.0);
         for space in &network.spaces {
             inflow += space.supply;
             outflow += space.extract;
         }
-        for edge in &self.edges {
+        for edge in self.edges.iter().filter(|edge| edge.from.is_none()) {
             let flows = edge.flows();
-            let net = flows.forward - flows.back;
-            self.balance[edge.to] += net;
-            match edge.from {
-                Some(from) => self.balance[from] -= net,
-                None => {
-                    inflow += flows.forward;
-                    outflow += flows.back;
-                }
-            }
+            inflow += flows.forward;
+            outflow += flows.back;
         }
         SolvedNetwork {
             inflow,
             outflow,
-            imbalance: self
-                .balance
-                .iter()
-                .fold(0.0, |most, left| left.abs().max(most)),
+            imbalance: self.surplus(),
             steps,
         }
     }
