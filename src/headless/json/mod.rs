@@ -81,7 +81,7 @@ fn whole(
         .recorded("windiest_case", windiest)
         .answer("season_ach_mean_per_h", assessment.season_ach_per_h.clone())
         .answer("fabric", survey::fabric(survey, assessment))
-        .with("safety_ventilation", survey::safety(assessment))
+        .with("safety_ventilation", survey::safety(&assessment.safety))
         .with("air_change", understood::understood(survey, decisions))
         .answer(
             "doubt",

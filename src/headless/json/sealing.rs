@@ -2,8 +2,9 @@
 
 use super::list;
 use super::object::{Object, Value};
+use super::survey::safety;
+use crate::assess::Answer;
 use crate::assess::sealing::{AirPerSleeper, Cost, Figures, Plan, Sealable};
-use crate::assess::{Answer, SafetyVerdict};
 use crate::headless::decisions::{Decisions, Sealing};
 use crate::headless::words::Word;
 
@@ -65,7 +66,8 @@ fn remedy(sealable: &Sealable) -> Object {
 
 fn cost(cost: Cost) -> Object {
     Object::new()
-        .with("total", cost.total)
+        .answer("whole", cost.whole())
+        .with("priced", cost.total)
         .with("material", cost.material)
         .with("labour", cost.labour.map_or(Value::Null, Value::from))
         .with("tax", cost.tax)
@@ -122,6 +124,7 @@ fn plan(plan: &Plan) -> Object {
                 .collect::<Vec<u32>>(),
         )
         .with("minutes", plan.minutes)
+        .with("minutes_not_priced", plan.minutes_not_priced)
         .with("before", figures(&plan.before))
         .with("after", figures(&plan.after))
         .answer("unintended_eqla_10pa_before_mm2", area(eqla_before))
@@ -137,8 +140,8 @@ fn plan(plan: &Plan) -> Object {
         )
         .with("flow_shifts", shifts(plan))
         .answer("payback_winters", plan.payback_winters.clone())
-        .with("safety_before", verdict(&plan.safety.0.verdict))
-        .with("safety_after", verdict(&plan.safety.1.verdict))
+        .with("safety_before", safety(&plan.safety.0))
+        .with("safety_after", safety(&plan.safety.1))
         .answer(
             "air_per_sleeper_before",
             sleeper_before.clone().map(sleeper),
@@ -157,14 +160,6 @@ fn shifts(plan: &Plan) -> Vec<Object> {
             .with("mass_flow_in_after_kg_s", shift.after_kg_s.0)
             .with("mass_flow_out_after_kg_s", shift.after_kg_s.1)
     })
-}
-
-fn verdict(verdict: &SafetyVerdict) -> &'static str {
-    match verdict {
-        SafetyVerdict::Meets => "meets",
-        SafetyVerdict::Below { .. } => "below",
-        SafetyVerdict::NotKnown(_) => "not_known",
-    }
 }
 
 fn sleeper(air: AirPerSleeper) -> Object {

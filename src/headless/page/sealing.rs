@@ -2,10 +2,11 @@
 
 use super::Unknowns;
 use super::layout::Page;
+use super::safety::verdict;
 use super::table::{Set, Table};
 use super::words::figure;
 use crate::assess::Answer;
-use crate::assess::sealing::{Aim, Figures, Plan};
+use crate::assess::sealing::{Aim, AirPerSleeper, Figures, Plan, Ranked};
 use crate::headless::decisions::{Decisions, Sealing};
 use crate::survey::{GapId, Survey};
 
@@ -73,7 +74,10 @@ impl Section<'_> {
                 unknowns.or(&one.saves.ach_windy_per_h, |ach| figure(*ach, 2)),
                 unknowns.or(&one.saves.removal_l_per_day, |litres| figure(*litres, 2)),
                 figure(one.saves.air_heat_w, 2),
-                unknowns.or(&cost, |cost| figure(cost.total, 3)),
+                unknowns.or(&cost, |cost| {
+                    let mark = if cost.labour.is_none() { " †" } else { "" };
+                    format!("{}{mark}", figure(cost.total, 3))
+                }),
                 format!(
                     "{}{}",
                     one.sealable.remedy().kind.name(),
@@ -99,6 +103,14 @@ impl Section<'_> {
                 aim.name()
             ),
         );
+        let unpriced = |one: &Ranked| one.sealable.cost().is_ok_and(|cost| cost.labour.is_none());
+        if sealing.ranked.iter().any(unpriced) {
+            page.hanging(
+                "  ",
+                "† the material alone: no hourly rate is given, so the work has no price and nothing \
+                 has a payback. Give the workshop's rate, or 0 if the work is to count nothing.",
+            );
+        }
         self.curve(page, sealing, aim);
     }
 
@@ -181,12 +193,18 @@ impl Section<'_> {
         page.hanging(
             "  ",
             &format!(
-                "costs {} {currency}, {} minutes of work; {payback}",
+                "costs {} {currency}{}, {} minutes of work; {payback}",
                 figure(plan.cost, 3),
+                if plan.minutes_not_priced > 0.0 {
+                    " without the work"
+                } else {
+                    ""
+                },
                 figure(plan.minutes, 3)
             ),
         );
         self.before_and_after(page, plan);
+        safety(page, plan);
         for one in &plan.together {
             if one.aim == self.decisions.asked.aim {
                 page.hanging(
@@ -219,14 +237,16 @@ impl Section<'_> {
         let area = |answer: &Answer<f64>| answer.clone().map(|area| area * 1e6);
         let (eqla_before, eqla_after) = &plan.eqla_unintended;
         let (sleeper_before, sleeper_after) = &plan.air_per_sleeper;
-        let still = |air: &Answer<crate::assess::sealing::AirPerSleeper>| {
-            air.clone().map(|air| air.calm_m3_per_h)
+        let sleeper = |of: fn(&AirPerSleeper) -> f64| {
+            [sleeper_before, sleeper_after].map(|air| air.as_ref().map(of).map_err(Clone::clone))
         };
+        let [still_before, still_after] = sleeper(|air| air.calm_m3_per_h);
+        let [windy_before, windy_after] = sleeper(|air| air.windy_m3_per_h);
         let winter = format!(
             "cost of a winter by electricity, {}",
             self.survey.tariffs.currency
         );
-        let rows: [(&str, Answer<f64>, Answer<f64>); 8] = [
+        let rows: [(&str, Answer<f64>, Answer<f64>); 9] = [
             (
                 "EqLA, unintended gaps, mm²",
                 area(eqla_before),
@@ -264,8 +284,13 @@ impl Section<'_> {
             ),
             (
                 "outside air for each sleeper, still, m³/h",
-                still(sleeper_before),
-                still(sleeper_after),
+                still_before,
+                still_after,
+            ),
+            (
+                "outside air for each sleeper, windy, m³/h",
+                windy_before,
+                windy_after,
             ),
         ];
         for (name, before, after) in rows {
@@ -276,4 +301,11 @@ impl Section<'_> {
         table.print(page);
         unknowns.print(page);
     }
+}
+
+/// Safety ventilation before and after: a plan never touches it.
+fn safety(page: &mut Page, plan: &Plan) {
+    let (before, after) = &plan.safety;
+    page.hanging("  safety ventilation before: ", &verdict(before));
+    page.hanging("  safety ventilation after: ", &verdict(after));
 }
