@@ -6,11 +6,15 @@
 use super::errand::{Errand, Line, Status};
 use super::jobs::Spawner;
 use super::page::Page;
-use crate::assess::Answer;
 use crate::assess::sealing::{
     Aim, Figures, LeftOpen, Order, Plan, Prospect, Ranked, StaysOpen, plan, ticked,
 };
+use crate::assess::spaces::{ClosingEffect, closing_effects};
 use crate::assess::uncertainty::{Chunk, DRAWS, SEED, Trials, Uncertainty};
+use crate::assess::{
+    Answer, Parking, SetSensitivity, TemperatureCurve, ach_against_temperature, assess, parking,
+    pressure_set_sensitivity,
+};
 use crate::survey::{GapId, Survey};
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU32, Ordering};
@@ -103,6 +107,19 @@ pub struct Best {
     pub plan: Answer<Plan>,
 }
 
+/// What hangs on warmth, parking, pressure coefficients, and doors inside.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Understood {
+    /// Air changes against how much warmer it is inside, for each weather case.
+    pub against_temperature: Answer<Vec<TemperatureCurve>>,
+    /// Best and worst heading for the prevailing wind.
+    pub parking: Answer<Parking>,
+    /// Both sets of pressure coefficients.
+    pub pressure_sets: [SetSensitivity; 2],
+    /// What closing each inner opening does.
+    pub closing: Vec<ClosingEffect>,
+}
+
 /// An answer and the survey's revision it is for.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Dated<T> {
@@ -128,6 +145,9 @@ pub struct Decisions {
     doubt_work: Errand<Asked<()>, Dated<Answer<Uncertainty>>>,
     sealing_work: Errand<Asked<Aim>, Dated<SealingPart>>,
     budget_work: Errand<Asked<(Aim, f64)>, Dated<Best>>,
+    understood_work: Errand<Asked<()>, Dated<Understood>>,
+    understood_asked: Option<u64>,
+    understood: Option<Dated<Understood>>,
     doubt_asked: Option<u64>,
     sealing_asked: Option<(u64, Aim)>,
     budget_asked: Option<(u64, Aim, u64)>,
@@ -170,7 +190,17 @@ impl Decisions {
             "The best set within the budget",
             Arc::new(search),
         );
+        let understood_work = Errand::new(
+            Arc::clone(&spawner),
+            Arc::clone(&wake),
+            Duration::ZERO,
+            "What hangs on warmth and parking",
+            Arc::new(understand),
+        );
         Self {
+            understood_work,
+            understood_asked: None,
+            understood: None,
             spawner,
             wake,
             effort,
@@ -210,6 +240,11 @@ impl Decisions {
         if self.doubt_asked != Some(revision) {
             self.doubt_asked = Some(revision);
             refused.push(self.doubt_work.submit((revision, Arc::clone(survey), ())));
+        }
+        if page == Page::AirChange && self.understood_asked != Some(revision) {
+            self.understood_asked = Some(revision);
+            let asked = (revision, Arc::clone(survey), ());
+            refused.push(self.understood_work.submit(asked));
         }
         if page == Page::SealingPlan {
             let aim = wanted.aim;
@@ -256,11 +291,22 @@ impl Decisions {
                 }
             }
         }
+        let (parts, sentence) = self.understood_work.collect();
+        sentences.extend(sentence);
+        if let Some(newest) = parts.into_iter().last() {
+            self.understood = Some(newest);
+        }
         let (parts, sentence) = self.budget_work.collect();
         sentences.extend(sentence);
         if let Some(newest) = parts.into_iter().last() {
             self.best = Some(newest);
         }
+    }
+
+    /// What hangs on warmth and parking, possibly of an older revision.
+    #[must_use]
+    pub fn understood(&self) -> Option<&Dated<Understood>> {
+        self.understood.as_ref()
     }
 
     /// Stops a piece of work.
@@ -396,6 +442,19 @@ fn seal((revision, survey, aim): &Asked<Aim>, line: &Line<'_, Dated<SealingPart>
     let mut watch = watch(line);
     let order = prospect.and_then(|found| found.order_watched(*aim, &mut watch));
     send(SealingPart::Order(order));
+}
+
+fn understand((revision, survey, ()): &Asked<()>, line: &Line<'_, Dated<Understood>>) {
+    let answer = Understood {
+        against_temperature: ach_against_temperature(survey),
+        parking: parking(survey, &assess(survey)),
+        pressure_sets: pressure_set_sensitivity(survey),
+        closing: closing_effects(survey),
+    };
+    line.send(Dated {
+        revision: *revision,
+        answer,
+    });
 }
 
 fn search((revision, survey, (aim, budget)): &Asked<(Aim, f64)>, line: &Line<'_, Dated<Best>>) {

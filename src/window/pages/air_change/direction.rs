@@ -107,6 +107,8 @@ mod tests {
             one_sided: false,
             ach_per_h: Ok(1.0),
             flows: Vec::new(),
+            inner_flows: Vec::new(),
+            space_pressures: Vec::new(),
         };
         assert_eq!(words(&direction), "22.5°, front to front offside");
         for (compass, point) in [(0.0, "N"), (359.0, "N"), (112.5, "ESE"), (200.0, "SSW")] {

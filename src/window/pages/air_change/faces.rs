@@ -1,9 +1,10 @@
 //! Air in and out by face, and between the spaces inside, in one wind direction.
 
 use crate::assess::{DirectionAnswer, face_totals};
-use crate::survey::{SpaceId, Survey};
+use crate::survey::Survey;
 use crate::window::format::digits;
 use crate::window::page::PageContext;
+use crate::window::pages::vehicle::spaces::name_of as space_name;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
@@ -41,14 +42,6 @@ fn flow(kg_s: f64) -> String {
     }
 }
 
-fn space_name(survey: &Survey, id: SpaceId) -> String {
-    let space = survey.spaces.iter().find(|space| space.id == id);
-    match space.map(|space| space.name.trim()) {
-        Some(name) if !name.is_empty() => name.to_owned(),
-        _ => format!("space {id}"),
-    }
-}
-
 /// Air between the spaces, and the pressure in each.
 fn inner(ui: &mut Ui, survey: &Survey, direction: &DirectionAnswer) {
     if direction.inner_flows.is_empty() && direction.space_pressures.len() < 2 {
@@ -74,9 +67,14 @@ fn inner(ui: &mut Ui, survey: &Survey, direction: &DirectionAnswer) {
         .spaces
         .iter()
         .zip(&direction.space_pressures)
-        .map(|(space, pressure)| format!("{} {} Pa", space_name(survey, space.id), digits(*pressure)))
+        .map(|(space, pressure)| {
+            format!("{} {} Pa", space_name(survey, space.id), digits(*pressure))
+        })
         .collect();
     if !pressures.is_empty() {
-        widgets::muted(ui, format!("Pressure at mid-height: {}.", pressures.join(", ")));
+        widgets::muted(
+            ui,
+            format!("Pressure at mid-height: {}.", pressures.join(", ")),
+        );
     }
 }

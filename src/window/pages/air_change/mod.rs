@@ -4,9 +4,12 @@ mod cases;
 pub(super) mod curves;
 pub mod direction;
 mod doubt;
+mod faces;
 mod flows;
 pub(super) mod lines;
 mod rose;
+mod understood;
+mod warmer;
 
 use crate::figure::RoseFrame;
 use crate::survey::{Item, WeatherId};
@@ -90,5 +93,37 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
             widgets::card(ui, "Air through each gap", |ui| {
                 flows::show(ui, context, results);
             });
+            ui.add_space(4.0);
+            understood_cards(ui, context);
         });
+}
+
+/// What hangs on warmth, on coefficients, on parking, and on doors inside.
+fn understood_cards(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let decisions = context.decisions;
+    let dated = decisions.understood();
+    let found = dated.map(|dated| &dated.answer);
+    widgets::columns(ui, CARD_LEAST, 4, |ui, at| match (at, found) {
+        (2, _) => {
+            widgets::card(ui, "Parked for the prevailing wind", |ui| {
+                understood::parked(ui, context, found);
+            });
+        }
+        (_, None) => {}
+        (0, Some(found)) => {
+            widgets::card(ui, "Air changes against warmth inside", |ui| {
+                warmer::show(ui, found);
+            });
+        }
+        (1, Some(found)) => {
+            widgets::card(ui, "Doors and curtains inside", |ui| {
+                understood::closing(ui, context, found);
+            });
+        }
+        (_, Some(found)) => {
+            widgets::card(ui, "Choice of pressure coefficients", |ui| {
+                understood::coefficients(ui, context, found);
+            });
+        }
+    });
 }

@@ -25,7 +25,9 @@ pub(super) fn parked(ui: &mut Ui, context: &mut PageContext<'_>, understood: Opt
         });
     fields
         .hint("not given")
-        .optional("Front points to", "heading_deg", |site| &mut site.heading_deg);
+        .optional("Front points to", "heading_deg", |site| {
+            &mut site.heading_deg
+        });
     widgets::muted(
         fields.ui,
         "Degrees clockwise from north: 0 north, 90 east, 180 south, 270 west.",
@@ -63,7 +65,13 @@ fn parking_table(ui: &mut Ui, parking: &Parking) {
                 ui.end_row();
             }
         });
-    widgets::muted(ui, format!("In \u{201c}{}\u{201d}, the case with most wind.", parking.case));
+    widgets::muted(
+        ui,
+        format!(
+            "In \u{201c}{}\u{201d}, the case with most wind.",
+            parking.case
+        ),
+    );
 }
 
 fn capital(sentence: &str) -> String {
@@ -127,8 +135,12 @@ fn told(ui: &mut Ui, answer: &Answer<String>) {
             ui.label(words);
         }
         Err(why) => {
-            ui.label(RichText::new("not known").italics().color(palette(ui).muted))
-                .on_hover_text(&why.reason);
+            ui.label(
+                RichText::new("not known")
+                    .italics()
+                    .color(palette(ui).muted),
+            )
+            .on_hover_text(&why.reason);
         }
     }
 }
@@ -202,11 +214,7 @@ fn closing_words(case: &ClosingCase) -> String {
         Err(why) => return format!("not known: {}", why.reason),
     };
     let ach = match &case.ach_per_h {
-        Ok((open, closed)) => format!(
-            ", {} open, {} closed",
-            per_hour(*open),
-            per_hour(*closed)
-        ),
+        Ok((open, closed)) => format!(", {} open, {} closed", per_hour(*open), per_hour(*closed)),
         Err(_) => String::new(),
     };
     if open <= 0.0 {
@@ -242,7 +250,10 @@ mod tests {
         };
         let words = |open, closed| closing_words(&case(open, closed));
         assert!(words(0.01, 0.008).starts_with("closing it saves 20 % of"));
-        assert!(words(0.01, 0.011).starts_with("closing it raises the outside air that comes in by 10 %"));
+        assert!(
+            words(0.01, 0.011)
+                .starts_with("closing it raises the outside air that comes in by 10 %")
+        );
         assert!(words(0.01, 0.010_01).starts_with("closing it changes nothing"));
         assert!(words(0.0, 0.0).starts_with("no air comes in"));
     }

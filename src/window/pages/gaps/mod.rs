@@ -4,7 +4,7 @@ mod form;
 mod path;
 mod photos;
 mod rows;
-mod sizes;
+pub(super) mod sizes;
 mod table;
 mod words;
 pub(super) mod work;

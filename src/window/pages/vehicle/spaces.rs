@@ -55,7 +55,12 @@ fn spaces(ui: &mut Ui, context: &mut PageContext<'_>) {
          names its space, on the Gaps page and under Equipment; those that name none belong to the first.",
     );
     if survey.spaces.is_empty() {
-        lists::add(ui, context, "Part the inside into two spaces", split(survey));
+        lists::add(
+            ui,
+            context,
+            "Part the inside into two spaces",
+            split(survey),
+        );
         return;
     }
     for one in &survey.spaces {
@@ -146,12 +151,18 @@ fn one_opening(ui: &mut Ui, context: &mut PageContext<'_>, opening: &InnerOpenin
     fields
         .hint("doorway, curtain, bulkhead gap …")
         .text("Name", "name", |opening| &mut opening.name);
-    fields.choice("Joins", &ids, |id| name_of(survey, *id), |opening| {
-        &mut opening.from
-    });
-    fields.choice("and", &ids, |id| name_of(survey, *id), |opening| {
-        &mut opening.to
-    });
+    fields.choice(
+        "Joins",
+        &ids,
+        |id| name_of(survey, *id),
+        |opening| &mut opening.from,
+    );
+    fields.choice(
+        "and",
+        &ids,
+        |id| name_of(survey, *id),
+        |opening| &mut opening.to,
+    );
     form(&mut fields, item, opening);
     fields.count("How many alike", "count", |opening| &mut opening.count);
     fields
