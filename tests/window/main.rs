@@ -19,6 +19,8 @@ mod looks;
 mod pages;
 mod photos;
 mod plan;
+mod plan_work;
+mod spaces;
 
 use eframe::egui;
 use egui::accesskit::Role;

@@ -3,22 +3,17 @@
 //! Each is an [`Errand`]: worked out after a pause, given up when the survey changes, stopped
 //! where the user says so. The window shows what it has and says when that is out of date.
 
-use super::errand::{Errand, Line, Status};
+mod work;
+
+use super::errand::{Errand, Status};
 use super::jobs::Spawner;
 use super::page::Page;
-use crate::assess::sealing::{
-    Aim, Figures, LeftOpen, Order, Plan, Prospect, Ranked, StaysOpen, plan, ticked,
-};
-use crate::assess::spaces::{ClosingEffect, closing_effects};
-use crate::assess::uncertainty::{Chunk, DRAWS, SEED, Trials, Uncertainty};
-use crate::assess::{
-    Answer, Parking, SetSensitivity, TemperatureCurve, ach_against_temperature, assess, parking,
-    pressure_set_sensitivity,
-};
+use crate::assess::sealing::{Aim, Figures, LeftOpen, Order, Plan, Ranked, StaysOpen};
+use crate::assess::spaces::ClosingEffect;
+use crate::assess::uncertainty::{DRAWS, Uncertainty};
+use crate::assess::{Answer, Parking, SetSensitivity, TemperatureCurve};
 use crate::survey::{GapId, Survey};
-use std::ops::ControlFlow;
-use std::sync::atomic::{AtomicU32, Ordering};
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::Arc;
 use std::time::Duration;
 
 /// How much work is made of it.
@@ -168,7 +163,7 @@ impl Decisions {
             effort.pause,
             "How sure the results are",
             Arc::new(move |(revision, survey, ()): &Asked<()>, line| {
-                if let Some(answer) = draw(survey, effort, line) {
+                if let Some(answer) = work::draw(survey, effort, line) {
                     line.send(Dated {
                         revision: *revision,
                         answer,
@@ -181,21 +176,21 @@ impl Decisions {
             Arc::clone(&wake),
             Duration::ZERO,
             "What to seal",
-            Arc::new(seal),
+            Arc::new(work::seal),
         );
         let budget_work = Errand::new(
             Arc::clone(&spawner),
             Arc::clone(&wake),
             effort.pause,
             "The best set within the budget",
-            Arc::new(search),
+            Arc::new(work::search),
         );
         let understood_work = Errand::new(
             Arc::clone(&spawner),
             Arc::clone(&wake),
             Duration::ZERO,
             "What hangs on warmth and parking",
-            Arc::new(understand),
+            Arc::new(work::understand),
         );
         Self {
             understood_work,
@@ -366,119 +361,5 @@ impl Decisions {
     #[must_use]
     pub fn best(&self) -> Option<&Dated<Best>> {
         self.best.as_ref()
-    }
-}
-
-/// Draws made in one piece: so long a worker may still be busy after it was stopped.
-const PIECE: u32 = 100;
-
-/// The draws, in pieces on several threads; the answer does not depend on how many. `None` where
-/// nobody wants it any more.
-fn draw<O: Send>(
-    survey: &Survey,
-    effort: Effort,
-    line: &Line<'_, O>,
-) -> Option<Answer<Uncertainty>> {
-    let trials = match Trials::new(survey) {
-        Ok(trials) => trials,
-        Err(why) => return Some(Err(why)),
-    };
-    let (next, done) = (AtomicU32::new(0), AtomicU32::new(0));
-    let chunks: Mutex<Vec<Chunk>> = Mutex::default();
-    let work = || {
-        while !line.stopped() {
-            let from = next.fetch_add(PIECE, Ordering::Relaxed);
-            if from >= effort.draws {
-                return;
-            }
-            let to = effort.draws.min(from.saturating_add(PIECE));
-            let chunk = trials.draw_chunk(SEED, from..to);
-            chunks
-                .lock()
-                .unwrap_or_else(PoisonError::into_inner)
-                .push(chunk);
-            let done = done.fetch_add(to - from, Ordering::Relaxed) + to - from;
-            line.progress(f64::from(done) / f64::from(effort.draws));
-        }
-    };
-    std::thread::scope(|scope| {
-        for _ in 1..effort.threads {
-            let builder = std::thread::Builder::new().name("draws".to_owned());
-            // Without a helper the work takes longer and comes to the same.
-            let _ = builder.spawn_scoped(scope, work);
-        }
-        work();
-    });
-    let chunks = chunks.into_inner().unwrap_or_else(PoisonError::into_inner);
-    (!line.stopped()).then(|| trials.combine(SEED, chunks))
-}
-
-/// The ranking and the plan as ticked first, the order after them.
-fn seal((revision, survey, aim): &Asked<Aim>, line: &Line<'_, Dated<SealingPart>>) {
-    let send = |answer| {
-        line.send(Dated {
-            revision: *revision,
-            answer,
-        });
-    };
-    let prospect = Prospect::new(survey);
-    let ranking = prospect.as_ref().map_err(Clone::clone).and_then(|found| {
-        Ok(Ranking {
-            aim: *aim,
-            before: found.before().clone(),
-            ranked: found.rank(*aim)?,
-            left_open: found.left_open().to_vec(),
-        })
-    });
-    send(SealingPart::Ranking(ranking));
-    if line.stopped() {
-        return;
-    }
-    let (sealables, refused) = ticked(survey);
-    send(SealingPart::Ticked(Box::new(Ticked {
-        plan: (!sealables.is_empty()).then(|| plan(survey, &sealables)),
-        refused,
-    })));
-    let mut watch = watch(line);
-    let order = prospect.and_then(|found| found.order_watched(*aim, &mut watch));
-    send(SealingPart::Order(order));
-}
-
-fn understand((revision, survey, ()): &Asked<()>, line: &Line<'_, Dated<Understood>>) {
-    let answer = Understood {
-        against_temperature: ach_against_temperature(survey),
-        parking: parking(survey, &assess(survey)),
-        pressure_sets: pressure_set_sensitivity(survey),
-        closing: closing_effects(survey),
-    };
-    line.send(Dated {
-        revision: *revision,
-        answer,
-    });
-}
-
-fn search((revision, survey, (aim, budget)): &Asked<(Aim, f64)>, line: &Line<'_, Dated<Best>>) {
-    let mut watch = watch(line);
-    let best = Prospect::new(survey)
-        .and_then(|found| found.best_within_watched(*aim, *budget, &mut watch))
-        .and_then(|sealables| plan(survey, &sealables));
-    line.send(Dated {
-        revision: *revision,
-        answer: Best {
-            aim: *aim,
-            budget: *budget,
-            plan: best,
-        },
-    });
-}
-
-fn watch<O>(line: &Line<'_, O>) -> impl FnMut(f64) -> ControlFlow<()> {
-    move |share| {
-        line.progress(share);
-        if line.stopped() {
-            ControlFlow::Break(())
-        } else {
-            ControlFlow::Continue(())
-        }
     }
 }
