@@ -219,14 +219,6 @@ fn sure(context: &PageContext<'_>, assessment: &Assessment) -> [String; 5] {
 const SURE: &str = "What it may be: 95 % of the draws of everything in doubt lie between these. Measure \
                     next, on the Air change page, says what would narrow it.";
 
-/// The interval behind a figure.
-fn in_brackets(ui: &mut Ui, sure: &str) {
-    if !sure.is_empty() {
-        ui.label(RichText::new(sure).small().color(palette(ui).muted))
-            .on_hover_text(SURE);
-    }
-}
-
 /// Figure and interval on one line, as far as it reaches.
 fn with_brackets(ui: &Ui, figure: &str, sure: &str) -> LayoutJob {
     let format = |style: TextStyle, colour| TextFormat {
@@ -288,9 +280,9 @@ fn short(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline, sure: 
     );
     match &headline.figure {
         Ok((figure, small)) => {
+            // There is little room: the interval is told on hover only.
             ui.label(RichText::new(unbroken(figure)).strong())
-                .on_hover_text(small);
-            in_brackets(ui, sure);
+                .on_hover_text(format!("{sure} {small}").trim());
         }
         Err(not_known) => {
             ui.label(

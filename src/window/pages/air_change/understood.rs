@@ -49,7 +49,7 @@ fn parking_table(ui: &mut Ui, parking: &Parking) {
         .spacing([16.0, 2.0])
         .show(ui, |ui| {
             for words in ["", "front towards", "air changes", "wind meets"] {
-                widgets::muted(ui, words);
+                small(ui, words);
             }
             ui.end_row();
             for (words, (heading, ach)) in rows {
@@ -74,6 +74,11 @@ fn parking_table(ui: &mut Ui, parking: &Parking) {
     );
 }
 
+/// The head of a column: in a grid it must not wrap, or it wraps at every letter.
+fn small(ui: &mut Ui, words: &str) {
+    ui.label(RichText::new(words).small().color(palette(ui).muted));
+}
+
 fn capital(sentence: &str) -> String {
     let mut letters = sentence.chars();
     let first = letters.next().map(char::to_uppercase);
@@ -82,8 +87,8 @@ fn capital(sentence: &str) -> String {
 
 fn set_name(set: PressureSet) -> &'static str {
     match set {
-        PressureSet::LowRise => "low-rise table (Liddament 1986 [M])",
-        PressureSet::WallAverage => "wall averages (Swami and Chandra 1988 [M])",
+        PressureSet::LowRise => "Liddament 1986 [M], low-rise",
+        PressureSet::WallAverage => "Swami and Chandra 1988 [M]",
     }
 }
 
@@ -95,9 +100,9 @@ pub(super) fn coefficients(ui: &mut Ui, context: &PageContext<'_>, understood: &
         .min_row_height(19.0)
         .spacing([14.0, 2.0])
         .show(ui, |ui| {
-            widgets::muted(ui, "Air changes, mean");
+            small(ui, "Air changes, mean");
             for case in cases {
-                widgets::muted(ui, &case.name);
+                small(ui, &case.name);
             }
             ui.end_row();
             for of_set in &understood.pressure_sets {
@@ -105,7 +110,7 @@ pub(super) fn coefficients(ui: &mut Ui, context: &PageContext<'_>, understood: &
                 if of_set.set == chosen {
                     words = words.family(bold());
                 }
-                ui.add(Label::new(words).wrap());
+                ui.label(words);
                 for ach in &of_set.mean_ach_per_h {
                     told(ui, &ach.clone().map(per_hour));
                 }
