@@ -10,6 +10,7 @@ mod lists;
 mod machines;
 mod materials;
 pub(super) mod spaces;
+mod usual;
 mod weather;
 
 use super::sections;
