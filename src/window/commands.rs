@@ -298,6 +298,13 @@ pub const COMMANDS: &[CommandLine] = &[
     ),
     line(
         Menu::View,
+        Command::Show(Page::SealingPlan),
+        "Sealing plan",
+        &[ctrl(Key::Num5)],
+        "What to seal first, for the money, and what stays open",
+    ),
+    line(
+        Menu::View,
         Command::Findings,
         "Findings",
         &[plain(Key::F8)],

@@ -25,6 +25,8 @@ impl App {
             Request::Edit { edit, merge } => self.edit(edit, merge),
             Request::CloseStep => self.with_document(|document| document.history.close_step()),
             Request::AbortStep => self.with_document(|document| document.history.abort_step()),
+            Request::Stop(work) => self.decisions.stop(work),
+            Request::Again(work) => self.decisions.again(work),
             Request::OpenWorking(topic) => self.view.working = Some(topic),
             Request::CloseWorking => self.view.working = None,
             Request::GoTo(place) => {

@@ -7,6 +7,7 @@
 )]
 
 mod body;
+mod doubt;
 mod drying;
 mod fields;
 mod files;
@@ -20,7 +21,10 @@ mod ledger;
 mod looks;
 mod pages;
 mod photos;
+mod plan;
+mod plan_work;
 mod quick;
+mod spaces;
 
 use eframe::egui;
 use egui::accesskit::Role;

@@ -15,10 +15,10 @@ mod photos;
 mod quick;
 mod rows;
 mod selection;
-mod sizes;
+pub(super) mod sizes;
 mod table;
 mod words;
-mod work;
+pub(super) mod work;
 mod zones;
 
 pub use columns::{Column, Columns};

@@ -9,7 +9,12 @@ use eframe::egui;
 use egui::Ui;
 
 /// Draws remedy and work.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: Marks<'_>) {
+pub(in crate::window::pages) fn show(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    gap: &Gap,
+    marks: Marks<'_>,
+) {
     let queue = &mut *context.queue;
     if gap.purpose.must_stay_open() {
         widgets::muted(
