@@ -12,7 +12,7 @@ mod words;
 
 use crate::assess::uncertainty::DRAWS;
 use crate::assess::{Assessment, assess, compare};
-use crate::survey::{Edit, Form, SetUp, Severity, Survey, file};
+use crate::survey::{Edit, Form, SetUp, Severity, Survey, file, findings};
 use clap::{Subcommand, ValueEnum};
 use decisions::{Asked, decide};
 use std::io::{self, Write};
@@ -182,7 +182,12 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             Ok((text, Outcome::of(&assessment)))
         }
         Command::Check { file } => {
-            let assessment = assess(&load(&file)?);
+            let survey = load(&file)?;
+            let mut assessment = assess(&survey);
+            let states = file::photo_states(&file, &survey);
+            let photos = findings::photos(&survey, &states);
+            assessment.findings.extend(photos);
+            assessment.findings.sort_by_key(|finding| finding.severity);
             let text = page::blocks(&assessment.findings);
             Ok((text, Outcome::of(&assessment)))
         }

@@ -15,6 +15,7 @@ pub mod gap;
 pub mod history;
 pub mod ids;
 pub mod limits;
+pub mod photo;
 pub mod remedy;
 pub mod site;
 pub mod space;
@@ -38,8 +39,10 @@ pub use ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
+pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 pub use space::{InnerOpening, Space};
+pub use starting::{StartingSizes, starting_sizes};
 pub use vehicle::{Appliance, ApplianceKind, Vehicle, VehicleKind};
 
 /// Who made the survey, of what, where and when.

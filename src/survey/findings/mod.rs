@@ -5,6 +5,7 @@
 
 mod equipment;
 mod gap;
+mod photo;
 mod space;
 mod vehicle;
 
@@ -15,6 +16,7 @@ use super::ids::{
 };
 pub use gap::is_damp;
 pub(crate) use gap::needed_sizes;
+pub use photo::photos;
 
 use super::limits::range_of;
 
