@@ -14,6 +14,7 @@ mod gaps;
 mod glyphs;
 mod keep;
 mod killed;
+mod lightbox;
 mod looks;
 mod pages;
 mod photos;
