@@ -18,6 +18,7 @@ mod help;
 mod keep;
 mod killed;
 mod ledger;
+mod lightbox;
 mod looks;
 mod pages;
 mod photos;

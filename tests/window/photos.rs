@@ -1,27 +1,24 @@
-//! Photos: taken in by path, dialog, drop and paste, shown, marked, removed, kept.
+//! Photos: taken in by path, dialog, drop and paste, shown, removed, kept.
 
-use super::{
-    Window, click_button, ctrl, press, replace_text, shows, small_survey, survey, text_of, window,
-};
+use super::{Window, click_button, ctrl, press, replace_text, shows, small_survey, survey, window};
 use eframe::egui;
-use egui::accesskit::Role;
-use egui::{Color32, ColorImage, Event, Key, pos2};
-use egui_kittest::kittest::{NodeT, Queryable};
+use egui::{Color32, ColorImage, Event, Key};
+use egui_kittest::kittest::Queryable;
 use gapledger::survey::file::{PhotoState, load, photo_folder, photo_state};
-use gapledger::survey::{GapId, PhotoMark, Severity};
+use gapledger::survey::{GapId, Severity};
 use gapledger::window::app::Start;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::sync_channel;
 
 /// A folder with a survey of two gaps, a folder for photos held, and pictures.
-struct Site {
+pub(crate) struct Site {
     folder: tempfile::TempDir,
     survey: PathBuf,
 }
 
 impl Site {
-    fn new() -> Self {
+    pub(crate) fn new() -> Self {
         let (folder, survey) = small_survey();
         Self { folder, survey }
     }
@@ -37,12 +34,12 @@ impl Site {
         }
     }
 
-    fn opened(&self) -> Window<'static> {
+    pub(crate) fn opened(&self) -> Window<'static> {
         window(self.start())
     }
 
     /// A picture of one shade, so that each is of other content.
-    fn picture(&self, name: &str, shade: u8) -> PathBuf {
+    pub(crate) fn picture(&self, name: &str, shade: u8) -> PathBuf {
         let path = self.path(name);
         image::RgbImage::from_pixel(400, 300, image::Rgb([shade, 80, 40]))
             .save(&path)
@@ -55,7 +52,7 @@ impl Site {
     }
 }
 
-fn add(window: &mut Window<'_>, path: &Path) {
+pub(crate) fn add(window: &mut Window<'_>, path: &Path) {
     click_button(window, "Add photos…");
     let path = path.display().to_string();
     replace_text(window, "Path of the file", &path);
@@ -63,20 +60,9 @@ fn add(window: &mut Window<'_>, path: &Path) {
     window.run();
 }
 
-fn names(window: &Window<'_>, gap: u32) -> Vec<String> {
+pub(crate) fn names(window: &Window<'_>, gap: u32) -> Vec<String> {
     let gap = survey(window).gap(GapId(gap)).unwrap();
     gap.photos.iter().map(|photo| photo.name.clone()).collect()
-}
-
-fn marks(window: &Window<'_>) -> Vec<PhotoMark> {
-    survey(window).gap(GapId(1)).unwrap().photos[0]
-        .marks
-        .clone()
-}
-
-fn open_first(window: &mut Window<'_>) {
-    window.get_by_label_contains("open photo 1 of").click();
-    window.run();
 }
 
 #[test]
@@ -363,193 +349,6 @@ fn photos_that_cannot_be_put_beside_the_survey_are_told_and_kept() {
     let name = names(&window, 1)[0].clone();
     assert!(site.path("holding").join(name).exists());
     assert!(shows(&window, "open photo 1 of 1"));
-}
-
-/// With the large photo open: where it lies on the screen.
-fn photo_rect(window: &Window<'_>) -> egui::Rect {
-    let node = window.get_by_role(Role::Image);
-    node.rect()
-}
-
-fn drag(window: &mut Window<'_>, from: (f32, f32), to: (f32, f32)) {
-    let rect = photo_rect(window);
-    let at = |share: (f32, f32)| {
-        pos2(
-            rect.min.x + share.0 * rect.width(),
-            rect.min.y + share.1 * rect.height(),
-        )
-    };
-    window.hover_at(at(from));
-    window.step();
-    window.drag_at(at(from));
-    window.step();
-    for part in [0.3, 0.7, 1.0] {
-        window.hover_at(at(from).lerp(at(to), part));
-        window.step();
-    }
-    window.drop_at(at(to));
-    window.run();
-}
-
-#[test]
-fn marks_are_drawn_by_mouse_and_undone_one_by_one() {
-    let site = Site::new();
-    let mut window = site.opened();
-    add(&mut window, &site.picture("a.jpg", 1));
-    open_first(&mut window);
-    assert!(shows(&window, "Photo 1 of 1 – gap 1 “seal 1”"));
-    drag(&mut window, (0.5, 0.5), (0.6, 0.5));
-    let PhotoMark::Circle {
-        across,
-        down,
-        radius,
-    } = marks(&window)[0]
-    else {
-        panic!("a circle is drawn first")
-    };
-    for (found, meant) in [(across, 0.5), (down, 0.5), (radius, 0.1)] {
-        assert!((found - meant).abs() < 0.01, "{found} {meant}");
-    }
-    window.get_by_label("Arrow").click();
-    window.run();
-    drag(&mut window, (0.1, 0.1), (0.3, 0.4));
-    let PhotoMark::Arrow {
-        from_across,
-        across,
-        down,
-        ..
-    } = marks(&window)[1]
-    else {
-        panic!("then an arrow")
-    };
-    for (found, meant) in [(from_across, 0.1), (across, 0.3), (down, 0.4)] {
-        assert!((found - meant).abs() < 0.01, "{found} {meant}");
-    }
-    // The arrow is selected: dragging it moves it, as one step.
-    drag(&mut window, (0.2, 0.25), (0.4, 0.25));
-    assert!((marks(&window)[1].place().0 - 0.5).abs() < 0.01);
-    ctrl(&mut window, Key::Z);
-    assert!((marks(&window)[1].place().0 - 0.3).abs() < 0.01);
-    ctrl(&mut window, Key::Z);
-    assert_eq!(marks(&window).len(), 1);
-    ctrl(&mut window, Key::Z);
-    assert!(marks(&window).is_empty());
-    press(&mut window, Key::Escape);
-    assert!(!shows(&window, "Photo 1 of 1 –"));
-    assert_eq!(survey(&window).gaps.len(), 2);
-}
-
-#[test]
-fn esc_during_a_drag_gives_up_the_drag_and_the_photo_stays_open() {
-    let site = Site::new();
-    let mut window = site.opened();
-    add(&mut window, &site.picture("a.jpg", 1));
-    open_first(&mut window);
-    let middle = photo_rect(&window).center();
-    window.hover_at(middle);
-    window.step();
-    window.drag_at(middle);
-    window.step();
-    window.hover_at(middle + egui::vec2(80.0, 0.0));
-    window.step();
-    press(&mut window, Key::Escape);
-    window.drop_at(middle + egui::vec2(80.0, 0.0));
-    window.run();
-    assert!(marks(&window).is_empty());
-    assert!(shows(&window, "Photo 1 of 1 –"));
-}
-
-#[test]
-fn marks_are_put_moved_sized_and_removed_by_keyboard() {
-    let site = Site::new();
-    let mut window = site.opened();
-    add(&mut window, &site.picture("a.jpg", 1));
-    window.get_by_label_contains("open photo 1 of").focus();
-    window.run();
-    press(&mut window, Key::Enter);
-    press(&mut window, Key::C);
-    for key in [Key::ArrowRight, Key::ArrowRight, Key::ArrowUp, Key::Plus] {
-        press(&mut window, key);
-    }
-    let PhotoMark::Circle {
-        across,
-        down,
-        radius,
-    } = marks(&window)[0]
-    else {
-        panic!("C puts a circle")
-    };
-    for (found, meant) in [(across, 0.52), (down, 0.49), (radius, 0.11)] {
-        assert!((found - meant).abs() < 1e-9, "{found} {meant}");
-    }
-    press(&mut window, Key::A);
-    assert_eq!(marks(&window).len(), 2);
-    press(&mut window, Key::Delete);
-    assert_eq!(marks(&window).len(), 1);
-    assert_eq!(survey(&window).gaps.len(), 2, "Delete is the mark's");
-    window.get_by_label("mark 1 circle").click();
-    window.run();
-    click_button(&mut window, "Remove mark");
-    assert!(marks(&window).is_empty());
-    for expected in [1, 2, 1] {
-        ctrl(&mut window, Key::Z);
-        assert_eq!(marks(&window).len(), expected);
-    }
-}
-
-#[test]
-fn arrows_turn_the_photos_over_and_words_are_kept() {
-    let site = Site::new();
-    let mut window = site.opened();
-    for shade in 1..=3 {
-        add(
-            &mut window,
-            &site.picture(&format!("{shade}.png"), shade * 60),
-        );
-    }
-    open_first(&mut window);
-    press(&mut window, Key::ArrowRight);
-    press(&mut window, Key::ArrowRight);
-    press(&mut window, Key::ArrowRight);
-    assert!(shows(&window, "Photo 3 of 3"));
-    press(&mut window, Key::ArrowLeft);
-    assert!(shows(&window, "Photo 2 of 3"));
-    replace_text(&mut window, "What it shows", "lower corner");
-    assert_eq!(text_of(&window, "What it shows"), "lower corner");
-    assert_eq!(
-        survey(&window).gap(GapId(1)).unwrap().photos[1].caption,
-        "lower corner"
-    );
-    click_button(&mut window, "Close");
-    assert!(shows(&window, "open photo 2 of 3, lower corner"));
-    // What is no longer drawn leaves the graphics card.
-    assert_eq!(window.state().photos().uploaded(), 3);
-    ctrl(&mut window, Key::Num1);
-    assert_eq!(window.state().photos().uploaded(), 0);
-}
-
-#[test]
-fn undo_under_an_open_photo_closes_it_with_its_photo() {
-    let site = Site::new();
-    let mut window = site.opened();
-    add(&mut window, &site.picture("a.jpg", 1));
-    open_first(&mut window);
-    ctrl(&mut window, Key::Z);
-    assert!(names(&window, 1).is_empty());
-    assert!(!shows(&window, "Photo 1 of"));
-}
-
-#[test]
-fn with_photos_in_sight_the_window_rests() {
-    let site = Site::new();
-    let mut window = site.opened();
-    add(&mut window, &site.picture("a.jpg", 1));
-    open_first(&mut window);
-    window.run();
-    let output = &window.output().viewport_output[&egui::ViewportId::ROOT];
-    assert_eq!(output.repaint_delay, std::time::Duration::MAX);
-    let node = window.get_by_label_contains("photo, 0 marks");
-    assert!(node.accesskit_node().is_focused());
 }
 
 type Held = Arc<std::sync::Mutex<Vec<Box<dyn FnOnce() + Send>>>>;

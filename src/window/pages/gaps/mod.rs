@@ -210,13 +210,13 @@ fn cards(ui: &mut Ui, context: &mut PageContext<'_>) {
     if noticed {
         cards.push(Card::Noticed);
     }
-    cards.extend([
-        Card::Place,
-        Card::Path,
-        Card::Work,
-        Card::Notes,
-        Card::Zones,
-    ]);
+    cards.extend([Card::Place, Card::Path, Card::Work]);
+    // Three columns are the usual number: photos and notes then head the last one.
+    cards.extend(if noticed {
+        [Card::Zones, Card::Notes]
+    } else {
+        [Card::Notes, Card::Zones]
+    });
     widgets::columns(ui, CARD_LEAST, cards.len(), |ui, at| {
         if let Some(&card) = cards.get(at) {
             ui.push_id((id, at), |ui| draw(ui, context, id, card));
