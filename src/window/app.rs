@@ -13,7 +13,7 @@ use super::page::{Page, PageContext, Queue, ViewState};
 use super::photos::Photos;
 use super::photos::picker::{self as photo_picker, PhotoPicker};
 use super::picker::{self, Picker};
-use super::{bar, lightbox, pages, start_page, strip, theme};
+use super::{bar, lightbox, pages, start_page, strip, theme, widgets};
 use crate::survey::file::Backups;
 use crate::survey::{GapId, Severity, Survey};
 use eframe::egui;
@@ -341,13 +341,14 @@ impl App {
         CentralPanel::default()
             .frame(panel_frame(palette.page, 8))
             .show(ui, |ui| {
-                ScrollArea::vertical().show(ui, |ui| {
+                ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
                     let offered = start_page::Offered {
                         rescued: self.keeping.offers(),
                         recent: self.keeping.recent(),
                         samples: &self.samples,
                     };
                     start_page::show(ui, &offered, &mut self.queue);
+                    widgets::follow_focus(ui);
                 });
             });
     }

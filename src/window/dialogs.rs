@@ -6,7 +6,7 @@ use super::notices::Notices;
 use super::page::{Queue, Request};
 use super::theme::palette;
 use super::widgets::{self, finding_list};
-use crate::survey::{Finding, VehicleKind, starting_sizes};
+use crate::survey::{Finding, GapId, VehicleKind, starting_sizes};
 use eframe::egui;
 use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
 use std::path::{Path, PathBuf};
@@ -37,6 +37,8 @@ pub enum PathFor {
     Open,
     /// To save to, and then go on.
     Save(Option<Then>),
+    /// To add as a photo of this gap.
+    Photo(GapId),
 }
 
 /// A question.
@@ -270,6 +272,11 @@ fn path(
     let (heading, verb) = match purpose {
         PathFor::Open => ("Open a survey", "Open"),
         PathFor::Save(_) => ("Save the survey as", "Save"),
+        PathFor::Photo(_) => ("Add a photo", "Add"),
+    };
+    let hint = match purpose {
+        PathFor::Photo(_) => "/folder/photo.jpg",
+        _ => "/folder/name.ron",
     };
     ui.heading(heading);
     let label = widgets::label(ui, "Path of the file", 200.0);
@@ -279,7 +286,7 @@ fn path(
                 .id(Id::unique("path of the file"))
                 .desired_width(f32::INFINITY)
                 .return_key(None)
-                .hint_text("/folder/name.ron"),
+                .hint_text(hint),
         )
         .labelled_by(label.id);
     if fresh {

@@ -322,6 +322,7 @@ impl App {
         self.keeping.let_go();
         self.document = None;
         self.view = ViewState::default();
+        self.photos.open(None);
         self.jobs.forget();
         if let Some(keeper) = &self.keeping.keeper {
             keeper.look();

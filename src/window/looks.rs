@@ -108,6 +108,49 @@ impl Looks {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::collections::BTreeMap;
+
+    #[derive(Debug, Default)]
+    struct Stored(BTreeMap<String, String>);
+
+    impl eframe::Storage for Stored {
+        fn get_string(&self, key: &str) -> Option<String> {
+            self.0.get(key).cloned()
+        }
+
+        fn set_string(&mut self, key: &str, value: String) {
+            self.0.insert(key.to_owned(), value);
+        }
+
+        fn remove_string(&mut self, key: &str) {
+            self.0.remove(key);
+        }
+
+        fn flush(&mut self) {}
+    }
+
+    #[test]
+    fn what_was_chosen_is_as_it_was_in_the_next_run() {
+        let mut stored = Stored::default();
+        assert_eq!(Looks::stored(Some(&stored)), Looks::default());
+        for page in Page::ALL {
+            let looks = Looks {
+                theme: ThemePreference::Dark,
+                zoom: 1.3,
+                page: Some(page),
+                touch: true,
+                guide_seen: true,
+            };
+            looks.store(&mut stored);
+            assert_eq!(Looks::stored(Some(&stored)), looks);
+        }
+        stored
+            .0
+            .insert(PAGE_KEY.to_owned(), "a later page".to_owned());
+        stored.0.insert(ZOOM_KEY.to_owned(), "large".to_owned());
+        let looks = Looks::stored(Some(&stored));
+        assert_eq!((looks.page, looks.zoom), (None, 1.0));
+    }
 
     #[test]
     fn the_size_stays_within_what_is_on_offer() {

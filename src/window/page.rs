@@ -178,8 +178,6 @@ pub enum Request {
     ForgetRecent(PathBuf),
     /// A dialog was answered.
     Answer(Answered),
-    /// Take the photo in this file in for the selected gap.
-    AttachPhoto(PathBuf),
     /// Put a message away, by its number.
     Dismiss(u64),
     /// Show a page.

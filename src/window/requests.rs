@@ -37,7 +37,6 @@ impl App {
             Request::PutAway(path) => self.ask_to_put_away(&path),
             Request::ForgetRecent(path) => self.forget_recent(&path),
             Request::Answer(answered) => self.answer(answered, ctx, frame),
-            Request::AttachPhoto(path) => self.attach_to_selected(vec![Source::File(path)]),
             Request::Dismiss(number) => self.notices.dismiss(number),
             Request::Show(page) => self.view.page = page,
             Request::EndGuide => self.end_guide(),
@@ -266,7 +265,15 @@ impl App {
 
     fn browse(&mut self, ctx: &egui::Context, frame: &eframe::Frame) {
         let saving = match self.dialog() {
-            Some(Dialog::Path { purpose, .. }) => *purpose != PathFor::Open,
+            Some(Dialog::Path { purpose, .. }) => match purpose {
+                PathFor::Open => false,
+                PathFor::Save(_) => true,
+                PathFor::Photo(_) => {
+                    self.asked = None;
+                    self.ask_photos(ctx, frame);
+                    return;
+                }
+            },
             _ => return,
         };
         if self.picking.is_some() {
@@ -326,6 +333,7 @@ impl App {
             (Dialog::Unsaved(then), Answered::Discard) => self.proceed(then, ctx, frame),
             (Dialog::Path { purpose, .. }, Answered::Path(path)) => match purpose {
                 PathFor::Open => self.open_file(&path),
+                PathFor::Photo(gap) => self.attach(gap, vec![Source::File(path)]),
                 PathFor::Save(then) => {
                     self.save_to(with_ending(path), false, then, ctx, frame);
                 }

@@ -456,3 +456,17 @@ proptest! {
         prop_assert_eq!(lines, survey.gaps.len());
     }
 }
+
+#[test]
+fn check_tells_of_a_missing_photo() {
+    let mut survey = van();
+    let mut gap = hole(3, Facing::Rear, 100.0);
+    gap.photos = vec![gapledger::survey::Photo::new("seal.jpg")];
+    survey.gaps.push(gap);
+    let out = OnDisk::new(&survey).check().out;
+    let words = out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        words.contains("photo \u{201c}seal.jpg\u{201d} is missing"),
+        "{out}"
+    );
+}

@@ -8,8 +8,10 @@ use egui_kittest::kittest::Queryable;
 use gapledger::survey::file::load;
 use gapledger::survey::{VehicleKind, starting_sizes};
 use gapledger::window::app::Start;
+use gapledger::window::commands::Command;
 use gapledger::window::dialogs::Dialog;
 use gapledger::window::keep::{DataFolder, offer};
+use gapledger::window::page::Page;
 use std::path::Path;
 
 /// The window with a folder of its own, after its worker has looked round.
@@ -274,6 +276,60 @@ fn files_that_were_open_are_offered_again_and_missing_ones_say_so() {
     window.get_by_role_and_label(Role::Link, &open).click();
     window.run();
     assert_eq!(window.state().path(), Some(path.as_path()));
+}
+
+#[test]
+fn a_survey_opens_on_the_page_that_was_shown_last() {
+    let (folder, path) = small_survey();
+    let mut window = kept(&folder.path().join("data"), Some(&path));
+    assert_eq!(window.state().view().page, Page::Gaps);
+    ctrl(&mut window, Key::Num3);
+    ctrl(&mut window, Key::W);
+    settle(&mut window);
+    assert!(window.state().survey().is_none());
+    let open = format!("Open {}", path.display());
+    window.get_by_role_and_label(Role::Link, &open).click();
+    window.run();
+    assert_eq!(window.state().view().page, Page::AirChange);
+}
+
+/// Walks by Tab at double size, where the page is longer than the window.
+fn assert_focus_stays_in_sight(window: &mut Window<'_>, stops: usize) {
+    for _ in 0..10 {
+        window.state_mut().queue().command(Command::Larger);
+        window.run();
+    }
+    let screen = window.ctx.content_rect();
+    let mut seen = std::collections::BTreeSet::new();
+    for _ in 0..stops + 5 {
+        press(window, Key::Tab);
+        let focused = window.ctx.memory(|memory| memory.focused());
+        let Some(id) = focused else { continue };
+        let rect = window.ctx.read_response(id).unwrap().rect;
+        let name = format!("{id:?} at {rect:?} in {screen:?}");
+        assert!(screen.contains_rect(rect), "{name}");
+        seen.insert(format!("{id:?}"));
+    }
+    assert!(seen.len() >= stops, "{} stops", seen.len());
+}
+
+#[test]
+fn what_has_the_focus_is_scrolled_into_sight() {
+    let (folder, path) = small_survey();
+    let data = folder.path().join("data");
+    leave_unsaved(&data, &path);
+    let mut start = window(Start {
+        data: Some(DataFolder::at(&data)),
+        samples: (0..12)
+            .map(|at| format!("sample-{at}.ron").into())
+            .collect(),
+        ..Start::test(None)
+    });
+    settle(&mut start);
+    assert_focus_stays_in_sight(&mut start, 20);
+    let mut vehicle = super::opened(&path);
+    ctrl(&mut vehicle, Key::Num1);
+    assert_focus_stays_in_sight(&mut vehicle, 25);
 }
 
 #[test]

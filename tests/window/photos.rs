@@ -56,11 +56,9 @@ impl Site {
 }
 
 fn add(window: &mut Window<'_>, path: &Path) {
-    replace_text(
-        window,
-        "Path of a photo to add",
-        &path.display().to_string(),
-    );
+    click_button(window, "Add photos…");
+    let path = path.display().to_string();
+    replace_text(window, "Path of the file", &path);
     press(window, Key::Enter);
     window.run();
 }
@@ -139,7 +137,7 @@ fn without_a_dialog_the_other_ways_are_told() {
     let mut window = site.opened();
     click_button(&mut window, "Add photos…");
     window.run();
-    assert!(shows(&window, "type the path of the photo"));
+    assert!(shows(&window, "type the path, or drop the photo"));
 }
 
 #[derive(Debug)]
@@ -217,7 +215,7 @@ fn what_cannot_be_taken_is_told_with_what_to_do_and_changes_nothing() {
     let site = Site::new();
     let mut window = site.opened();
     for (name, bytes, words) in [
-        ("drawing.jpg", &b"<svg width='1'/>"[..], "SVG file"),
+        ("drawing.jpg", &b"<svg width='1'/>"[..], "kind SVG"),
         (
             "phone.jpg",
             b"\0\0\0\x18ftypheic....",
@@ -552,4 +550,71 @@ fn with_photos_in_sight_the_window_rests() {
     assert_eq!(output.repaint_delay, std::time::Duration::MAX);
     let node = window.get_by_label_contains("photo, 0 marks");
     assert!(node.accesskit_node().is_focused());
+}
+
+type Held = Arc<std::sync::Mutex<Vec<Box<dyn FnOnce() + Send>>>>;
+
+/// A worker that works only when told.
+fn held() -> (Held, gapledger::window::jobs::Spawner) {
+    let held: Held = Arc::default();
+    let kept = Arc::clone(&held);
+    let spawner: gapledger::window::jobs::Spawner = Arc::new(move |work| {
+        kept.lock().unwrap().push(work);
+        Ok(())
+    });
+    (held, spawner)
+}
+
+fn let_work(held: &Held, window: &mut Window<'_>) {
+    let work = std::mem::take(&mut *held.lock().unwrap());
+    for piece in work {
+        piece();
+    }
+    window.run();
+}
+
+fn closes(window: &Window<'_>) -> bool {
+    let output = &window.output().viewport_output[&egui::ViewportId::ROOT];
+    output.commands.contains(&egui::ViewportCommand::Close)
+}
+
+#[test]
+fn the_window_waits_with_closing_until_photos_are_beside_their_survey() {
+    let site = Site::new();
+    let (held, spawner) = held();
+    let mut start = site.start();
+    start.photo_spawner = spawner;
+    let mut window = window(start);
+    add(&mut window, &site.picture("a.jpg", 1));
+    assert!(names(&window, 1).is_empty(), "the window does not wait");
+    let_work(&held, &mut window);
+    let name = names(&window, 1)[0].clone();
+    ctrl(&mut window, Key::S);
+    window.key_press_modifiers(egui::Modifiers::COMMAND, Key::Q);
+    window.step();
+    window.step();
+    assert!(!closes(&window));
+    assert!(shows(&window, "The window then closes"));
+    let work = std::mem::take(&mut *held.lock().unwrap());
+    for piece in work {
+        piece();
+    }
+    window.step();
+    assert!(closes(&window));
+    assert_eq!(photo_state(&site.survey, &name), PhotoState::Present);
+}
+
+#[test]
+fn a_photo_for_a_survey_that_was_left_does_not_land_in_another() {
+    let site = Site::new();
+    let other = Site::new();
+    let (held, spawner) = held();
+    let mut start = site.start();
+    start.photo_spawner = spawner;
+    let mut window = window(start);
+    add(&mut window, &site.picture("a.jpg", 1));
+    window.state_mut().open_file(&other.survey);
+    let_work(&held, &mut window);
+    assert_eq!(window.state().path(), Some(other.survey.as_path()));
+    assert!(names(&window, 1).is_empty());
 }

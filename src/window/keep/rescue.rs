@@ -12,7 +12,7 @@
 //! ```
 
 use crate::survey::Survey;
-use crate::survey::file::{FileStamp, LARGEST_FILE_BYTES, parse, parse_bytes, print};
+use crate::survey::file::{FileStamp, LARGEST_FILE_BYTES, ParseError, parse, parse_bytes, print};
 use serde::{Deserialize, Serialize};
 use std::fs::File;
 use std::io::Read;
@@ -76,7 +76,7 @@ pub fn text(belongs: &Belongs, survey: &Survey) -> Result<String, String> {
 /// # Errors
 /// A sentence that says what is wrong with it.
 pub fn read_text(bytes: &[u8]) -> Result<(Belongs, Survey), String> {
-    let survey = parse_bytes(bytes).map_err(|error| error.to_string())?;
+    let survey = parse_bytes(bytes).map_err(damage)?;
     let line = bytes
         .split(|&byte| byte == b'\n')
         .next()
@@ -103,6 +103,17 @@ pub fn read_text(bytes: &[u8]) -> Result<(Belongs, Survey), String> {
         when: when.unwrap_or(UNIX_EPOCH),
     };
     Ok((belongs, survey))
+}
+
+/// What is wrong, without the advice for survey files: a rescue file has no `.bak`.
+fn damage(error: ParseError) -> String {
+    match error {
+        ParseError::Empty => "it is empty".to_owned(),
+        ParseError::Wrong { line, column, .. } | ParseError::NotUtf8 { line, column } => {
+            format!("it is cut short or damaged at line {line}, column {column}")
+        }
+        other => other.to_string(),
+    }
 }
 
 /// Reads a rescue file.

@@ -8,8 +8,8 @@ use eframe::egui;
 use egui::accesskit::Role;
 use egui::load::SizedTexture;
 use egui::{
-    Color32, EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Stroke, StrokeKind, Ui,
-    WidgetInfo, pos2, vec2,
+    Color32, Event, EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Stroke, StrokeKind,
+    Ui, WidgetInfo, pos2, vec2,
 };
 
 /// Colour of a mark, and of the dark line under it: seen on light and on dark.
@@ -115,23 +115,38 @@ fn keys(ui: &Ui, queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>, pict
         lightbox.selected = None;
         return;
     }
-    let step = if ui.input(|input| input.modifiers.shift) {
-        0.002
-    } else {
-        0.01
-    };
-    let changed = [
-        (Key::ArrowLeft, marks::moved(mark, -step, 0.0)),
-        (Key::ArrowRight, marks::moved(mark, step, 0.0)),
-        (Key::ArrowUp, marks::moved(mark, 0.0, -step)),
-        (Key::ArrowDown, marks::moved(mark, 0.0, step)),
-        (Key::Plus, marks::sized(mark, 1.1)),
-        (Key::Equals, marks::sized(mark, 1.1)),
-        (Key::Minus, marks::sized(mark, 1.0 / 1.1)),
-        (Key::R, marks::turned(mark, picture.ratio())),
-    ];
-    if let Some((_, changed)) = changed.into_iter().find(|(key, _)| pressed(*key)) {
+    // Several presses may fall into one frame.
+    let changed = ui.input(|input| {
+        let presses = input.events.iter().filter_map(|event| match event {
+            Event::Key {
+                key,
+                pressed: true,
+                modifiers,
+                ..
+            } if !modifiers.command => Some((*key, modifiers.shift)),
+            _ => None,
+        });
+        presses.fold(mark, |mark, (key, fine)| {
+            worked(mark, key, fine, picture.ratio())
+        })
+    });
+    if changed != mark {
         here.change_mark(queue, number, changed);
+    }
+}
+
+/// The mark after one press of a key.
+fn worked(mark: PhotoMark, key: Key, fine: bool, ratio: f64) -> PhotoMark {
+    let step = if fine { 0.002 } else { 0.01 };
+    match key {
+        Key::ArrowLeft => marks::moved(mark, -step, 0.0),
+        Key::ArrowRight => marks::moved(mark, step, 0.0),
+        Key::ArrowUp => marks::moved(mark, 0.0, -step),
+        Key::ArrowDown => marks::moved(mark, 0.0, step),
+        Key::Plus | Key::Equals => marks::sized(mark, 1.1),
+        Key::Minus => marks::sized(mark, 1.0 / 1.1),
+        Key::R => marks::turned(mark, ratio),
+        _ => mark,
     }
 }
 

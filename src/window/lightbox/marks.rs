@@ -31,11 +31,39 @@ pub(super) fn drawn(tool: Tool, from: (f64, f64), to: (f64, f64), ratio: f64) ->
     })
 }
 
+/// The mark with its places rounded to a ten-thousandth of the picture, less than a pixel: the file
+/// stays readable.
+pub(super) fn rounded(mark: PhotoMark) -> PhotoMark {
+    let round = |share: f64| (share * 1e4).round() / 1e4;
+    match mark {
+        PhotoMark::Circle {
+            across,
+            down,
+            radius,
+        } => PhotoMark::Circle {
+            across: round(across),
+            down: round(down),
+            radius: round(radius),
+        },
+        PhotoMark::Arrow {
+            from_across,
+            from_down,
+            across,
+            down,
+        } => PhotoMark::Arrow {
+            from_across: round(from_across),
+            from_down: round(from_down),
+            across: round(across),
+            down: round(down),
+        },
+    }
+}
+
 /// Adds a mark and selects it.
 pub(super) fn add(queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>, mark: PhotoMark) {
     queue.close_step();
     lightbox.selected = Some(here.photo.marks.len());
-    here.change(queue, None, |photo| photo.marks.push(mark));
+    here.change(queue, None, |photo| photo.marks.push(rounded(mark)));
 }
 
 /// Puts a mark of the tool's kind where it is seen at once.

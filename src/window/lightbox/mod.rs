@@ -84,7 +84,7 @@ impl At<'_> {
         ));
         self.change(queue, Some(key), |photo| {
             if let Some(old) = photo.marks.get_mut(number) {
-                *old = mark;
+                *old = marks::rounded(mark);
             }
         });
     }
@@ -177,11 +177,11 @@ fn head(ui: &mut Ui, queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>) 
             super::photos::gap_words(here.gap)
         ));
         let before = here.at.checked_sub(1);
-        if turn_button(ui, "◀ Previous", before.is_some()) {
+        if turn_button(ui, "Previous", before.is_some()) {
             turn_to(queue, lightbox, here, before);
         }
         let after = Some(here.at + 1).filter(|&at| at < here.gap.photos.len());
-        if turn_button(ui, "Next ▶", after.is_some()) {
+        if turn_button(ui, "Next", after.is_some()) {
             turn_to(queue, lightbox, here, after);
         }
         ui.button("Close").clicked()

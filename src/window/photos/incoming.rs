@@ -3,6 +3,7 @@
 use super::Source;
 use crate::survey::{Edit, Gap, GapId, MergeKey, Photo, Record, Severity, findings};
 use crate::window::app::App;
+use crate::window::dialogs::{Dialog, PathFor};
 use crate::window::page::{Page, Request};
 use crate::window::theme::palette;
 use eframe::egui;
@@ -57,6 +58,7 @@ impl App {
         self.note_photos();
         if self.closing_after_photos && !self.photos.carrying() {
             self.closing_after_photos = false;
+            self.keeping.let_go();
             self.may_close = true;
             ctx.send_viewport_cmd(ViewportCommand::Close);
         }
@@ -115,11 +117,16 @@ impl App {
         self.picking_photos = None;
         match chosen {
             Some(paths) => self.attach(gap, paths.into_iter().map(Source::File).collect()),
-            None if quick => self.notices.tell(
-                Severity::Note,
-                "The system offers no file dialog here: type the path of the photo, drop it onto \
-                 the window, or paste it.",
-            ),
+            None if quick => {
+                let note = "The system offers no file dialog here: type the path, or drop the \
+                            photo onto the window.";
+                let dialog = Dialog::Path {
+                    purpose: PathFor::Photo(gap),
+                    text: String::new(),
+                    note: note.to_owned(),
+                };
+                self.asked = Some(dialog.into());
+            }
             None => {}
         }
     }
@@ -158,13 +165,13 @@ impl App {
     }
 
     /// Takes photos in for the gap that is selected.
-    pub(in crate::window) fn attach_to_selected(&mut self, sources: Vec<Source>) {
+    fn attach_to_selected(&mut self, sources: Vec<Source>) {
         if let Some(gap) = self.gap_for_photos() {
             self.attach(gap, sources);
         }
     }
 
-    fn attach(&mut self, gap: GapId, mut sources: Vec<Source>) {
+    pub(in crate::window) fn attach(&mut self, gap: GapId, mut sources: Vec<Source>) {
         if sources.len() > MOST_AT_ONCE {
             let words = format!(
                 "{} files are more than are taken at once: only the first {MOST_AT_ONCE} were.",

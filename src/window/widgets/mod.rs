@@ -3,6 +3,7 @@
 mod answer;
 mod choice;
 mod findings;
+mod focus;
 mod number_field;
 pub mod number_text;
 mod text_field;
@@ -10,6 +11,7 @@ mod text_field;
 pub use answer::{answer_line, figure, working_button};
 pub use choice::{Choice, plain_tick, tick};
 pub use findings::{finding_list, finding_row};
+pub use focus::follow_focus;
 pub use number_field::NumberField;
 pub use text_field::TextField;
 

@@ -45,7 +45,7 @@ pub enum PictureError {
         height: u32,
     },
     /// A picture, or a document, of a kind that is not read.
-    #[error("it is a {kind} file, which cannot be shown here: save it as JPEG first")]
+    #[error("files of the kind {kind} cannot be shown here: save it as JPEG first")]
     OtherKind {
         /// The kind.
         kind: &'static str,

@@ -66,5 +66,6 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
             widgets::card(ui, "Air through each gap", |ui| {
                 flows::show(ui, context, results);
             });
+            widgets::follow_focus(ui);
         });
 }

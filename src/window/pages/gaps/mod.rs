@@ -40,8 +40,6 @@ pub struct GapsView {
     adding: Option<(GapId, bool)>,
     /// Name of a zone about to be added.
     new_zone: String,
-    /// Path of a photo about to be added.
-    new_photo: String,
     /// The photo shown large.
     pub(in crate::window) lightbox: Option<Lightbox>,
 }
@@ -66,7 +64,6 @@ impl GapsView {
     pub fn select(&mut self, id: Option<GapId>) {
         self.selected = id;
         self.scroll_wanted = true;
-        self.new_photo.clear();
     }
 
     /// Selects a gap and puts the focus into its form.
@@ -182,7 +179,6 @@ enum Card {
     Path,
     Work,
     Notes,
-    Photos,
     Zones,
 }
 
@@ -203,7 +199,6 @@ fn cards(ui: &mut Ui, context: &mut PageContext<'_>) {
         Card::Path,
         Card::Work,
         Card::Notes,
-        Card::Photos,
         Card::Zones,
     ]);
     widgets::columns(ui, CARD_LEAST, cards.len(), |ui, at| {
@@ -243,14 +238,10 @@ fn draw(ui: &mut Ui, context: &mut PageContext<'_>, id: GapId, card: Card) {
             });
         }
         Card::Notes => {
-            widgets::card(ui, "Notes", |ui| work::notes(ui, context, gap, marks));
-        }
-        Card::Photos => {
-            let title = match gap.photos.len() {
-                0 => "Photos".to_owned(),
-                many => format!("Photos ({many})"),
-            };
-            widgets::card(ui, &title, |ui| photos::show(ui, context, gap, marks));
+            widgets::card(ui, "Photos and notes", |ui| {
+                photos::show(ui, context, gap, marks);
+                work::notes(ui, context, gap, marks);
+            });
         }
         Card::Zones => {
             widgets::card(ui, "Zones", |ui| zones::show(ui, context));

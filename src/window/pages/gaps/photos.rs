@@ -4,17 +4,15 @@ use super::form::change;
 use crate::survey::{Gap, Photo};
 use crate::window::commands::Command;
 use crate::window::lightbox::Lightbox;
-use crate::window::page::{Marks, PageContext, Request};
+use crate::window::page::{Marks, PageContext};
 use crate::window::photos::Sight;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
 use egui::accesskit::Role;
 use egui::{
-    Align2, Id, Key, Rect, Response, Sense, Stroke, StrokeKind, TextEdit, TextStyle, Ui,
-    WidgetInfo, pos2, vec2,
+    Align2, Id, Rect, Response, Sense, Stroke, StrokeKind, TextStyle, Ui, WidgetInfo, pos2, vec2,
 };
-use std::path::PathBuf;
 
 /// Size of a tile.
 const TILE: egui::Vec2 = vec2(104.0, 80.0);
@@ -24,14 +22,16 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks:
     if let Some(finding) = marks.at("photos") {
         widgets::message_line(ui, finding.severity, &finding.sentence);
     }
-    ui.horizontal_wrapped(|ui| {
-        for at in 0..gap.photos.len() {
-            ui.vertical(|ui| {
-                ui.set_width(TILE.x);
-                tile(ui, context, gap, at);
-            });
-        }
-    });
+    if !gap.photos.is_empty() {
+        ui.horizontal_wrapped(|ui| {
+            for at in 0..gap.photos.len() {
+                ui.vertical(|ui| {
+                    ui.set_width(TILE.x);
+                    tile(ui, context, gap, at);
+                });
+            }
+        });
+    }
     ui.horizontal_wrapped(|ui| {
         if let Some(line) = Command::AddPhotos.line() {
             let button = ui.button(line.name).on_hover_text(line.tooltip);
@@ -43,33 +43,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks:
                 context.queue.command(Command::AddPhotos);
             }
         }
-        widgets::muted(ui, "Or drop photos on the window, or paste one.");
-    });
-    path_field(ui, context);
-}
-
-/// Where the system has no file dialog.
-fn path_field(ui: &mut Ui, context: &mut PageContext<'_>) {
-    widgets::row(ui, "Path of a photo", |ui| {
-        let text = &mut context.view.gaps.new_photo;
-        let response = ui.add(
-            TextEdit::singleline(text)
-                .id(Id::unique("new photo"))
-                .desired_width(130.0)
-                .return_key(None)
-                .hint_text("/folder/photo.jpg"),
-        );
-        widgets::tell_name(ui, response.id, "Path of a photo to add");
-        let entered = response.has_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-        let button = ui.button("Add");
-        widgets::tell_name(ui, button.id, "Add the photo at this path");
-        let path = text.trim().to_owned();
-        if (entered || button.clicked()) && !path.is_empty() {
-            text.clear();
-            context
-                .queue
-                .push(Request::AttachPhoto(PathBuf::from(path)));
-        }
+        widgets::muted(ui, "or drop them on the window, or paste one");
     });
 }
 

@@ -9,6 +9,7 @@ mod layers;
 mod lists;
 mod machines;
 mod materials;
+mod usual;
 mod weather;
 
 use super::sections;
@@ -96,11 +97,14 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     ScrollArea::vertical()
         .id_salt(shown)
         .auto_shrink(false)
-        .show(ui, |ui| match shown {
-            Section::Body => body_section(ui, context),
-            Section::Weather => weather::show(ui, context),
-            Section::Fabric => fabric::show(ui, context),
-            Section::Equipment => equipment::show(ui, context),
+        .show(ui, |ui| {
+            match shown {
+                Section::Body => body_section(ui, context),
+                Section::Weather => weather::show(ui, context),
+                Section::Fabric => fabric::show(ui, context),
+                Section::Equipment => equipment::show(ui, context),
+            }
+            widgets::follow_focus(ui);
         });
 }
 
