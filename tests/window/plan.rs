@@ -20,7 +20,7 @@ const SAMPLES: [&str; 4] = [
     "forest-integrated.ron",
 ];
 
-pub fn plan_page(name: &str) -> Window<'static> {
+pub(crate) fn plan_page(name: &str) -> Window<'static> {
     let mut window = opened(&sample(name));
     ctrl(&mut window, Key::Num5);
     window.run();
@@ -273,7 +273,7 @@ fn a_plan_shows_its_savings_together_and_warns_below_the_table() {
     assert_eq!(planned(&window).len(), ids.len());
 }
 
-pub fn click_at(window: &mut Window<'_>, name: &str) {
+pub(crate) fn click_at(window: &mut Window<'_>, name: &str) {
     window
         .get_by_role_and_label(Role::Button, name)
         .click_accesskit();
