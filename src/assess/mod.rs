@@ -17,6 +17,7 @@ pub mod sealing;
 pub mod topic;
 pub mod uncertainty;
 mod weather;
+pub mod words;
 mod working;
 
 pub use answer::{

@@ -19,6 +19,7 @@ pub mod remedy;
 pub mod site;
 pub mod starting;
 pub mod vehicle;
+pub mod word;
 
 pub use drying::Drying;
 pub use edit::{Edit, EditRefused, Record, RecordId};
