@@ -8,7 +8,7 @@ mod json;
 mod page;
 mod sheet;
 
-pub use sheet::SheetArguments;
+pub use sheet::{KindWord, PaperWord, PartWord, SheetArguments};
 
 use crate::assess::{Assessment, assess, compare};
 use crate::sheet::csv;

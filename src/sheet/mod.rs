@@ -33,6 +33,3 @@ pub use choices::{Choices, Kind, Paper, Part, Workshop};
 pub use contents::{Material, contents};
 #[cfg(feature = "sheet")]
 pub use typeset::{SheetError, Typeset, typeset};
-
-#[cfg(all(test, feature = "sheet"))]
-mod tests;

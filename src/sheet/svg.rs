@@ -6,15 +6,18 @@ use std::fmt::Write;
 /// Family that texts of drawings are set in; DejaVu Sans has the signs that B612 lacks.
 const FAMILY: &str = "B612, DejaVu Sans";
 
+/// Room left and right for captions that reach beyond the drawing, mm.
+const BESIDE: f64 = 5.0;
+
 /// A drawing as the text of an SVG file. User text is escaped.
 #[must_use]
 pub fn svg(scene: &Scene) -> String {
     let mut out = String::new();
-    let (width, height) = (number(scene.width), number(scene.height));
+    let (width, height) = (number(scene.width + 2.0 * BESIDE), number(scene.height));
     let _ = write!(
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" \
-         viewBox=\"0 0 {width} {height}\">"
+         viewBox=\"-{BESIDE} 0 {width} {height}\">"
     );
     for mark in &scene.marks {
         shape(&mut out, &mark.shape);
@@ -234,7 +237,7 @@ mod tests {
             dash: Dash::Dashed,
         });
         let text = svg(&scene);
-        assert!(text.contains("viewBox=\"0 0 10 20.5\""), "{text}");
+        assert!(text.contains("viewBox=\"-5 0 20 20.5\""), "{text}");
         assert!(
             text.contains("cx=\"0.333\" cy=\"2\" r=\"1.5\" fill=\"none\""),
             "{text}"

@@ -4,7 +4,7 @@ use crate::assess::sealing::{
     Aim, Cost, Figures, Plan, Prospect, Sealable, StaysOpen, plan, ticked,
 };
 use crate::assess::{Answer, NotKnown};
-use crate::survey::{CostBasis, GapId, RemedyKind, Survey, WorkState};
+use crate::survey::{CostBasis, GapId, Purpose, RemedyKind, Survey, WorkState};
 
 /// Gaps proposed where none is planned.
 const PROPOSED: usize = 10;
@@ -71,7 +71,7 @@ impl Work {
         let prospect = Prospect::new(survey)?;
         let (planned, refused) = ticked(survey);
         let (chosen, sealables) = if planned.is_empty() && refused.is_empty() {
-            (Chosen::Proposed, proposal(&prospect)?)
+            (Chosen::Proposed, proposal(survey, &prospect)?)
         } else {
             (Chosen::Planned, planned)
         };
@@ -110,13 +110,19 @@ fn aim(prospect: &Prospect) -> Aim {
     }
 }
 
-fn proposal(prospect: &Prospect) -> Answer<Vec<Sealable>> {
+/// The gaps that nobody wanted and that save the most; drains and ventilation of the user's are
+/// for people to plan.
+fn proposal(survey: &Survey, prospect: &Prospect) -> Answer<Vec<Sealable>> {
     let aim = aim(prospect);
     let ranked = prospect.rank(aim)?;
     let saves = ranked
         .into_iter()
         .filter(|one| one.saves.of(aim).is_ok_and(|saving| saving > 0.0));
-    Ok(saves.take(PROPOSED).map(|one| one.sealable).collect())
+    let unwanted = saves.map(|one| one.sealable).filter(|sealable| {
+        let gap = survey.gap(sealable.gap());
+        gap.is_some_and(|gap| gap.purpose == Purpose::Unintended)
+    });
+    Ok(unwanted.take(PROPOSED).collect())
 }
 
 /// The chosen gaps in the order of most saving for the money, those without order at the end.
@@ -184,6 +190,9 @@ fn purchases(sealables: &[Sealable]) -> Vec<Purchase> {
                 gaps: vec![sealable.gap()],
             });
         }
+    }
+    for one in &mut all {
+        one.gaps.sort_unstable();
     }
     all
 }

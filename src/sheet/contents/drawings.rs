@@ -5,7 +5,7 @@ use super::words::name;
 use crate::figure::body::body;
 use crate::figure::{Arrangement, RoseFrame, Scene, Show, rose};
 use crate::sheet::blocks::{Block, Photo, Picture, Section};
-use crate::sheet::choices::{Choices, Paper};
+use crate::sheet::choices::{Choices, Kind, Paper};
 use crate::sheet::svg::svg;
 use crate::survey::GapId;
 use std::sync::Arc;
@@ -24,7 +24,7 @@ fn text_width(paper: Paper) -> f64 {
     paper.size_mm().0 - 2.0 * MARGIN
 }
 
-/// The unfolded body and the rose.
+/// The unfolded body, and on the report the rose.
 pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, Files) {
     let mut section = Section::new("Where the gaps are");
     let show = Show {
@@ -60,6 +60,9 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
          Diamond: drain. Triangle pointing up: user ventilation. Outline unbroken: measured; dashed: \
          estimated; dotted: guessed. Hollow: sealed, or its place is not fully known.",
     );
+    if choices.kind != Kind::Report {
+        return (section, files);
+    }
     let rose = rose(
         material.assessment,
         material.survey.site.heading_deg,

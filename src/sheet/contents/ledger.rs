@@ -61,7 +61,7 @@ pub(super) fn section(material: &Material<'_>) -> Section {
     section.table(table, &reasons);
     section.note(
         "EqLA: equivalent leakage area at 10 Pa, as the gap stands in this set-up. Share: of all \
-         gaps together. Numbers are those on the drawing. A query (?) stands for a size that was \
+         gaps together. Numbers are those on the drawing; heights are above the ground. A query (?) stands for a size that was \
          not taken.",
     );
     section

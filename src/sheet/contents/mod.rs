@@ -53,9 +53,6 @@ pub fn contents(material: &Material<'_>, choices: &Choices) -> Sheet {
         Kind::WorkOrder => writer.work_order(),
         Kind::Completion => writer.completion(),
     }
-    if choices.has(Part::Signature) {
-        writer.signature();
-    }
     let text = writer.text();
     Sheet {
         text,
@@ -99,6 +96,7 @@ impl Writer<'_> {
         }
         self.add(safety::ventilation(material.assessment));
         self.add(safety::cautions(material.survey));
+        self.signature();
         if self.choices.has(Part::Workings) {
             self.add(workings::section(&material));
         }
@@ -107,17 +105,14 @@ impl Writer<'_> {
     fn work_order(&mut self) {
         let material = self.material;
         let work = Work::of(material.survey);
-        self.add(plan::order(material.survey, &work));
+        let prices = self.choices.has(Part::Costs);
+        self.add(plan::order(material.survey, &work, prices));
         if self.choices.has(Part::Drawings) {
             self.drawings();
         }
         if let Ok(work) = &work {
-            self.add(costs::shopping(
-                material.survey,
-                work,
-                self.choices.has(Part::Costs),
-            ));
-            if self.choices.has(Part::Costs) {
+            self.add(costs::shopping(material.survey, work, prices));
+            if prices {
                 self.add(costs::section(material.survey, work));
             }
             if self.choices.has(Part::Photos) {
@@ -127,6 +122,7 @@ impl Writer<'_> {
         }
         self.add(plan::stays_open(material.survey, &work));
         self.add(safety::cautions(material.survey));
+        self.signature();
     }
 
     fn completion(&mut self) {
@@ -141,6 +137,7 @@ impl Writer<'_> {
         }
         self.add(safety::ventilation(material.assessment));
         self.add(safety::cautions(material.survey));
+        self.signature();
         if self.choices.has(Part::Workings) {
             self.add(workings::section(&material));
         }
@@ -166,6 +163,9 @@ impl Writer<'_> {
     }
 
     fn signature(&mut self) {
+        if !self.choices.has(Part::Signature) {
+            return;
+        }
         let labels: &[&str] = match self.choices.kind {
             Kind::Report => &["Surveyed by", "Received by"],
             Kind::WorkOrder => &["Ordered by", "Work done by"],

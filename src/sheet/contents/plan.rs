@@ -280,7 +280,7 @@ pub(super) fn stays_open(survey: &Survey, work: &Answer<Work>) -> Section {
 }
 
 /// The order of work with boxes to tick.
-pub(super) fn order(survey: &Survey, work: &Answer<Work>) -> Section {
+pub(super) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Section {
     let mut section = Section::new("Work to do, in this order");
     let work = match some(work) {
         Ok(work) if !work.steps.is_empty() => work,
@@ -346,11 +346,15 @@ pub(super) fn order(survey: &Survey, work: &Answer<Work>) -> Section {
             ),
         });
     }
+    let cost = if prices {
+        format!(", at a cost of {}", price(survey, work.plan.cost))
+    } else {
+        String::new()
+    };
     section.note(format!(
-        "Expected of it: air changes in wind from {} to {} an hour, at a cost of {}.",
+        "Expected of it: air changes in wind from {} to {} an hour{cost}.",
         known(&work.plan.before.ach_windy_per_h),
         known(&work.plan.after.ach_windy_per_h),
-        price(survey, work.plan.cost)
     ));
     section
 }

@@ -30,9 +30,9 @@ pub(super) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
     section
 }
 
-/// `, most likely 30 to 80 cm²`, where the doubt was worked out.
+/// `, very likely 30 to 80 cm²`, where the doubt was worked out.
 fn likely(words: Option<String>, unit: &str) -> String {
-    words.map_or_else(String::new, |words| format!(", most likely {words}{unit}"))
+    words.map_or_else(String::new, |words| format!(" (very likely {words}{unit})"))
 }
 
 fn leakage(material: &Material<'_>) -> String {
@@ -47,7 +47,7 @@ fn leakage(material: &Material<'_>) -> String {
     match (&area, &leakage.square_side) {
         (Ok(area), Ok(side)) => format!(
             "Gaps that nobody wanted let in as much air as {at_least}a square hole with sides of \
-             {}\u{a0}mm: leakage area (EqLA) {area}\u{a0}cm²{}.",
+             {}\u{a0}mm: leakage area EqLA {area}\u{a0}cm²{}.",
             figure(side * MM, 3),
             likely(doubt, "\u{a0}cm²")
         ),
@@ -131,17 +131,20 @@ fn water_and_heat(material: &Material<'_>) -> Vec<String> {
         let water = removal(case).map(|litres| {
             let doubt = doubt.and_then(|doubt| doubt.removal_l_per_day.as_ref().ok());
             format!(
-                "{}\u{a0}L of water a day{} must be removed",
+                "{}\u{a0}L of water{} must be removed a day",
                 figure(litres, 2),
                 likely(doubt.map(|doubt| interval(doubt, 1.0, 2)), "\u{a0}L")
             )
         });
         let warmth = heat(case).map(|watts| {
             let doubt = doubt.and_then(|doubt| doubt.heat_w.as_ref().ok());
+            if watts < 0.5 {
+                return "no heat is needed".to_owned();
+            }
             format!(
                 "{}\u{a0}W of heat{} are needed",
                 figure(watts, 3),
-                likely(doubt.map(|doubt| interval(doubt, 1.0, 2)), "\u{a0}W")
+                likely(doubt.map(|doubt| interval(doubt, 1.0, 3)), "\u{a0}W")
             )
         });
         let mut known: Vec<String> = Vec::new();
@@ -308,7 +311,7 @@ fn by_weather(material: &Material<'_>, reasons: &mut Reasons) -> Table {
             reasons.or(&heat(case), |watts| figure(*watts, 3)),
             doubt
                 .and_then(|doubt| doubt.heat_w.as_ref().ok())
-                .map(|doubt| interval(doubt, 1.0, 2)),
+                .map(|doubt| interval(doubt, 1.0, 3)),
         );
         cells.push(reasons.or(&extremes(case), String::clone));
         table.row(cells);
@@ -341,7 +344,7 @@ fn small_print(material: &Material<'_>) -> String {
         format!(" Of the water, {litres}\u{a0}L a day are given off inside.")
     });
     let doubt = material.uncertainty.map_or("", |_| {
-        " “Most likely” and “95 %” give the middle 95 % of 10 000 draws of what is in doubt: sizes \
+        " “Very likely” and “95 %” give the middle 95 % of 10 000 draws of what is in doubt: sizes \
          as measured, estimated or guessed, pressure coefficients, wind."
     });
     format!(

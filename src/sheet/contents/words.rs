@@ -50,18 +50,24 @@ pub(super) fn name(gap: &Gap) -> String {
     }
 }
 
-/// Where a gap is, as far as it was written down.
+/// Where a gap is, as far as it was written down: what its face already says is left out.
 pub(super) fn place(gap: &Gap) -> String {
     let position = &gap.position;
+    let (side, end, flat) = match gap.facing {
+        Facing::Nearside | Facing::Offside => (true, false, false),
+        Facing::Front | Facing::Rear => (false, true, false),
+        Facing::Roof | Facing::Underfloor => (false, false, true),
+        Facing::Cavity(_) => (false, false, false),
+    };
     let mut words = vec![facing(gap.facing).to_owned()];
-    let mut add = |value: Option<f64>, before: &str, after: &str| {
-        if let Some(value) = value {
-            words.push(format!("{before}{}\u{a0}m{after}", given(value)));
+    let mut add = |said: bool, value: Option<f64>, after: &str| {
+        if let Some(value) = value.filter(|_| !said) {
+            words.push(format!("{}\u{a0}m {after}", given(value)));
         }
     };
-    add(position.along_m, "", " from the front");
-    add(position.across_m, "", " from the nearside");
-    add(position.height_m, "", " above ground");
+    add(end, position.along_m, "from the front");
+    add(side, position.across_m, "from the nearside");
+    add(flat, position.height_m, "up");
     words.join(", ")
 }
 

@@ -6,7 +6,7 @@ use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 use crate::survey::WeatherId;
 
 /// Cases side by side; more go into a further table.
-const SIDE_BY_SIDE: usize = 3;
+const SIDE_BY_SIDE: usize = 4;
 
 const MARKS: [Mark; 5] = [
     Mark::Read,
@@ -150,7 +150,7 @@ fn with_cases(
         .collect()
 }
 
-/// Every gap in a line: what was put in and what came out.
+/// Every gap in a line, by formula: what was put in and what came out.
 fn gaps(section: &mut Section, material: &Material<'_>) {
     let workings: Vec<(String, Working)> = material
         .survey
@@ -164,21 +164,24 @@ fn gaps(section: &mut Section, material: &Material<'_>) {
     section.heading("Leakage of each gap");
     let mut table = Table::default()
         .column("Gap", Align::Right)
-        .wide("Formula", Align::Left, 3)
         .wide("Put in", Align::Left, 4)
-        .wide("Result", Align::Left, 2);
-    for (id, working) in &workings {
-        let inputs: Vec<String> = working
-            .inputs
-            .iter()
-            .map(|(name, value)| format!("{name} {}", minus(value)))
-            .collect();
-        table.row([
-            id.clone(),
-            working.formula.clone(),
-            inputs.join("; "),
-            minus(&working.result),
-        ]);
+        .wide("Result", Align::Left, 3);
+    let mut formulas: Vec<&str> = Vec::new();
+    for (_, working) in &workings {
+        if !formulas.contains(&working.formula.as_str()) {
+            formulas.push(&working.formula);
+        }
+    }
+    for formula in formulas {
+        table.group(formula);
+        for (id, working) in workings.iter().filter(|(_, one)| one.formula == formula) {
+            let inputs: Vec<String> = working
+                .inputs
+                .iter()
+                .map(|(name, value)| format!("{name} {}", minus(value)))
+                .collect();
+            table.row([id.clone(), inputs.join("; "), minus(&working.result)]);
+        }
     }
     section.table(table, &Reasons::default());
     let sources = with_cases(&workings, |working| {

@@ -1,1 +1,0 @@
-//! Sheets set whole.
