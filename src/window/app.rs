@@ -3,6 +3,7 @@
 use super::commands;
 use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
+use super::guide::Guide;
 use super::jobs::{self, Jobs, Results, Spawner};
 use super::looks::Looks;
 use super::notices::Notices;
@@ -28,6 +29,8 @@ pub struct Start {
     pub picker: Picker,
     /// Sample surveys offered on the start page.
     pub samples: Vec<PathBuf>,
+    /// Whether someone new is shown the first steps.
+    pub guide: bool,
 }
 
 impl Start {
@@ -40,6 +43,7 @@ impl Start {
             spawner: jobs::on_a_thread(),
             picker: picker::system(),
             samples: start_page::samples(Path::new("sample-surveys")),
+            guide: true,
         }
     }
 
@@ -51,6 +55,7 @@ impl Start {
             spawner: jobs::inline(),
             picker: picker::none(),
             samples: Vec::new(),
+            guide: false,
         }
     }
 }
@@ -75,6 +80,7 @@ pub struct App {
     pub(super) samples: Vec<PathBuf>,
     pub(super) may_close: bool,
     pub(super) looks: Looks,
+    pub(super) guide: Guide,
     submitted: Option<u64>,
     title: String,
 }
@@ -100,10 +106,14 @@ impl App {
             picking: None,
             samples: start.samples,
             may_close: false,
+            guide: Guide::default(),
             looks,
             submitted: None,
             title: String::new(),
         };
+        if start.guide && !app.looks.guide_seen {
+            app.guide.begin();
+        }
         if let Some(path) = start.path {
             app.open_file(&path);
         }
@@ -229,6 +239,7 @@ impl App {
                 }
             });
         self.foot(ui);
+        self.first_steps(ui);
         self.working_panel(ui);
         CentralPanel::default()
             .frame(panel_frame(palette.page, 8))
@@ -243,6 +254,20 @@ impl App {
                     Page::DryingHeat => pages::drying_heat::show(ui, &mut context),
                 }
                 context.view.wanted = None;
+            });
+    }
+
+    fn first_steps(&mut self, ui: &mut egui::Ui) {
+        self.guide.saw(self.view.page);
+        let (true, Some(document)) = (self.guide.open, &self.document) else {
+            return;
+        };
+        let answers = self.jobs.results().map(|results| &results.assessment);
+        Panel::top("first steps")
+            .frame(panel_frame(theme::palette(ui).card, 4))
+            .show(ui, |ui| {
+                let survey = document.history.survey();
+                self.guide.show(ui, survey, answers, &mut self.queue);
             });
     }
 
@@ -328,7 +353,12 @@ impl eframe::App for App {
                 .jobs
                 .results()
                 .map_or(&[][..], |results| &results.assessment.findings);
-            dialogs::show(ui.ctx(), asked, &name, findings, &mut self.queue);
+            let known = dialogs::Known {
+                name: &name,
+                findings,
+                told: &self.notices,
+            };
+            dialogs::show(ui.ctx(), asked, &known, &mut self.queue);
         }
         if !self.queue.is_empty() {
             ui.ctx().request_repaint();

@@ -45,6 +45,14 @@ pub enum Command {
     Smaller,
     /// Everything at its first size.
     FirstSize,
+    /// Inputs and buttons large enough for a gloved finger, or not.
+    TouchSize,
+    /// Show what the window told in this run.
+    Messages,
+    /// Show every key.
+    Keys,
+    /// Show the first steps.
+    FirstSteps,
 }
 
 /// The menu a command stands in.
@@ -56,11 +64,13 @@ pub enum Menu {
     Edit,
     /// Pages and looks.
     View,
+    /// Help.
+    Help,
 }
 
 impl Menu {
     /// Every menu, from left to right.
-    pub const ALL: [Self; 3] = [Self::Survey, Self::Edit, Self::View];
+    pub const ALL: [Self; 4] = [Self::Survey, Self::Edit, Self::View, Self::Help];
 
     /// Its name.
     #[must_use]
@@ -69,6 +79,7 @@ impl Menu {
             Self::Survey => "Survey",
             Self::Edit => "Edit",
             Self::View => "View",
+            Self::Help => "Help",
         }
     }
 }
@@ -303,6 +314,37 @@ pub const COMMANDS: &[CommandLine] = &[
         "First size",
         &[ctrl(Key::Num0)],
         "Everything at its first size",
+    )
+    .always(),
+    line(
+        Menu::View,
+        Command::TouchSize,
+        "Touch size",
+        &[ctrl(Key::T)],
+        "Inputs and buttons large enough for a finger in a glove; again for the usual size",
+    )
+    .always(),
+    line(
+        Menu::Help,
+        Command::Keys,
+        "Keys…",
+        &[ctrl(Key::F1)],
+        "Every key of the window",
+    )
+    .always(),
+    line(
+        Menu::Help,
+        Command::FirstSteps,
+        "First steps",
+        &[],
+        "What to do first, in a line under the menus",
+    ),
+    line(
+        Menu::Help,
+        Command::Messages,
+        "Messages…",
+        &[ctrl_shift(Key::M)],
+        "What the window told since it opened",
     )
     .always(),
 ];

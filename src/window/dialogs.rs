@@ -1,5 +1,7 @@
 //! Questions the window asks, one at a time, each in a modal that Esc puts away.
 
+use super::keys;
+use super::notices::Notices;
 use super::page::{Queue, Request};
 use super::theme::palette;
 use super::widgets::{self, finding_list};
@@ -59,6 +61,10 @@ pub enum Dialog {
     },
     /// Everything that was noticed.
     Findings,
+    /// What the window told in this run.
+    Messages,
+    /// Every key.
+    Keys,
 }
 
 /// How a dialog was answered.
@@ -98,14 +104,24 @@ impl From<Dialog> for Asked {
     }
 }
 
+/// What a question may tell of.
+#[derive(Clone, Copy, Debug)]
+pub struct Known<'a> {
+    /// Name of the survey.
+    pub name: &'a str,
+    /// Everything that was noticed.
+    pub findings: &'a [Finding],
+    /// What was told.
+    pub told: &'a Notices,
+}
+
 /// Draws the question and queues the answer.
-pub fn show(
-    ctx: &egui::Context,
-    asked: &mut Asked,
-    name: &str,
-    findings: &[Finding],
-    queue: &mut Queue,
-) {
+pub fn show(ctx: &egui::Context, asked: &mut Asked, known: &Known<'_>, queue: &mut Queue) {
+    let Known {
+        name,
+        findings,
+        told,
+    } = *known;
     let fresh = std::mem::take(&mut asked.fresh);
     let frame = egui::Frame::window(&ctx.global_style()).inner_margin(18);
     let modal = Modal::new(Id::unique("dialog"))
@@ -123,6 +139,8 @@ pub fn show(
                 } => path(ui, purpose, text, note, fresh, queue),
                 Dialog::Overwrite { sentence, .. } => overwrite(ui, sentence, fresh, queue),
                 Dialog::Findings => all_findings(ui, findings, fresh, queue),
+                Dialog::Messages => messages(ui, told, fresh, queue),
+                Dialog::Keys => keys(ui, fresh, queue),
             }
         });
     if modal.should_close() {
@@ -264,5 +282,23 @@ fn all_findings(ui: &mut Ui, findings: &[Finding], fresh: bool, queue: &mut Queu
             ui.set_width(ui.available_width());
             finding_list(ui, queue, findings.iter(), true);
         });
+    buttons(ui, fresh, queue, &[("Close", Answered::Cancel)]);
+}
+
+fn messages(ui: &mut Ui, told: &Notices, fresh: bool, queue: &mut Queue) {
+    ui.heading("Messages");
+    let tall = ui.ctx().content_rect().height() - 180.0;
+    ScrollArea::vertical()
+        .max_height(tall.max(80.0))
+        .show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            told.show_all(ui);
+        });
+    buttons(ui, fresh, queue, &[("Close", Answered::Cancel)]);
+}
+
+fn keys(ui: &mut Ui, fresh: bool, queue: &mut Queue) {
+    ui.heading("Keys");
+    keys::show(ui);
     buttons(ui, fresh, queue, &[("Close", Answered::Cancel)]);
 }

@@ -1,5 +1,6 @@
 //! What the user chose about the looks: colours and size. Kept between runs.
 
+use super::theme;
 use eframe::egui;
 use egui::ThemePreference;
 
@@ -10,6 +11,10 @@ pub struct Looks {
     pub theme: ThemePreference,
     /// Size of everything: 1 to 2.
     pub zoom: f32,
+    /// Inputs and buttons at least 44 points high.
+    pub touch: bool,
+    /// The first steps were put away.
+    pub guide_seen: bool,
 }
 
 /// Sizes on offer.
@@ -17,12 +22,18 @@ pub const ZOOM_RANGE: std::ops::RangeInclusive<f32> = 1.0..=2.0;
 
 const THEME_KEY: &str = "colours";
 const ZOOM_KEY: &str = "zoom";
+const TOUCH_KEY: &str = "touch";
+const GUIDE_KEY: &str = "first steps";
+/// What a switch that is on is stored as.
+const ON: &str = "on";
 
 impl Default for Looks {
     fn default() -> Self {
         Self {
             theme: ThemePreference::System,
             zoom: 1.0,
+            touch: false,
+            guide_seen: false,
         }
     }
 }
@@ -46,6 +57,9 @@ impl Looks {
         {
             looks.set_zoom(zoom);
         }
+        let on = |key| storage.get_string(key).as_deref() == Some(ON);
+        looks.touch = on(TOUCH_KEY);
+        looks.guide_seen = on(GUIDE_KEY);
         looks
     }
 
@@ -58,6 +72,9 @@ impl Looks {
         };
         storage.set_string(THEME_KEY, word.to_owned());
         storage.set_string(ZOOM_KEY, self.zoom.to_string());
+        for (key, on) in [(TOUCH_KEY, self.touch), (GUIDE_KEY, self.guide_seen)] {
+            storage.set_string(key, if on { ON } else { "off" }.to_owned());
+        }
     }
 
     /// Sets the size, within what is on offer, in steps of a tenth.
@@ -70,6 +87,7 @@ impl Looks {
 
     /// Makes the window look so.
     pub fn apply(&self, ctx: &egui::Context) {
+        theme::size(ctx, self.touch);
         ctx.set_theme(self.theme);
         ctx.set_zoom_factor(self.zoom);
     }

@@ -171,6 +171,10 @@ pub enum Request {
     Answer(Answered),
     /// Put a message away, by its number.
     Dismiss(u64),
+    /// Show a page.
+    Show(Page),
+    /// Put the first steps away for good.
+    EndGuide,
 }
 
 /// What the user asked for in this frame; it runs at the start of the next one.

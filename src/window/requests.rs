@@ -34,6 +34,8 @@ impl App {
             Request::OpenFile(path) => self.guard(Then::OpenFile(path), ctx, frame),
             Request::Answer(answered) => self.answer(answered, ctx, frame),
             Request::Dismiss(number) => self.notices.dismiss(number),
+            Request::Show(page) => self.view.page = page,
+            Request::EndGuide => self.end_guide(),
         }
     }
 
@@ -71,6 +73,9 @@ impl App {
             }
             Command::Show(page) => self.view.page = page,
             Command::Findings => self.asked = Some(Dialog::Findings.into()),
+            Command::Messages => self.asked = Some(Dialog::Messages.into()),
+            Command::Keys => self.asked = Some(Dialog::Keys.into()),
+            Command::FirstSteps => self.guide.begin(),
             Command::Light => self.look(ctx, |app| app.looks.theme = ThemePreference::Light),
             Command::Dark => self.look(ctx, |app| app.looks.theme = ThemePreference::Dark),
             Command::FollowSystem => {
@@ -79,7 +84,13 @@ impl App {
             Command::Larger => self.look(ctx, |app| app.looks.set_zoom(app.looks.zoom + 0.1)),
             Command::Smaller => self.look(ctx, |app| app.looks.set_zoom(app.looks.zoom - 0.1)),
             Command::FirstSize => self.look(ctx, |app| app.looks.set_zoom(1.0)),
+            Command::TouchSize => self.look(ctx, |app| app.looks.touch = !app.looks.touch),
         }
+    }
+
+    fn end_guide(&mut self) {
+        self.guide.open = false;
+        self.looks.guide_seen = true;
     }
 
     fn look(&mut self, ctx: &egui::Context, change: impl FnOnce(&mut Self)) {

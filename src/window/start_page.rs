@@ -59,7 +59,7 @@ pub fn show(ui: &mut Ui, samples: &[PathBuf], queue: &mut Queue) {
             if !samples.is_empty() {
                 widgets::card(ui, "Samples, all invented", |ui| {
                     for path in samples {
-                        if ui.link(words(path)).clicked() {
+                        if widgets::link(ui, words(path)).clicked() {
                             queue.push(Request::OpenFile(path.clone()));
                         }
                     }

@@ -178,7 +178,8 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
                 // Columns stretch their text to full lines; a strip reads better without.
                 cell.with_layout(Layout::top_down(Align::Min), |cell| {
                     cell.spacing_mut().item_spacing.y = 1.0;
-                    cell.set_min_height(CELL_HEIGHT);
+                    let more = (cell.spacing().interact_size.y - LINE).max(0.0);
+                    cell.set_min_height(CELL_HEIGHT + more);
                     match headlines.get(index) {
                         Some(headline) => full(cell, context, headline),
                         None => alerts(cell, context, findings),
@@ -194,6 +195,8 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
 const CELL_LEAST: f32 = 148.0;
 /// Height of a cell: nothing jumps when the small print grows or goes.
 const CELL_HEIGHT: f32 = 66.0;
+/// Height of a line with a link in it, in the usual size.
+const LINE: f32 = 25.0;
 
 /// Title, figure, and at most two rows of small print; all of it on hover.
 fn full(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
@@ -273,17 +276,34 @@ fn alerts(ui: &mut Ui, context: &mut PageContext<'_>, findings: &[Finding]) {
             parts.push((severity, words));
         }
     }
-    ui.spacing_mut().button_padding = vec2(5.0, 1.0);
-    ui.spacing_mut().interact_size.y = 0.0;
     if parts.is_empty() {
         let ok = palette(ui).ok;
         ui.label(RichText::new("✔ nothing to mend").color(ok));
         return;
     }
+    if widgets::is_touch(ui) {
+        ui.horizontal_wrapped(|ui| alert_buttons(ui, context, &parts));
+    } else {
+        ui.spacing_mut().button_padding = vec2(5.0, 1.0);
+        ui.spacing_mut().interact_size.y = 0.0;
+        alert_buttons(ui, context, &parts);
+    }
+}
+
+fn alert_buttons(ui: &mut Ui, context: &mut PageContext<'_>, parts: &[(Severity, String)]) {
+    let touch = widgets::is_touch(ui);
     for (severity, words) in parts {
-        let colour = widgets::severity_colour(ui, severity);
-        let button = Button::new(RichText::new(&words).small().color(colour)).frame(false);
-        let response = ui.add(button).on_hover_text("Show the list of findings");
+        // Fingers need room: the word then stands on hover and for assistive technology only.
+        let shown = match words.rsplit_once(' ') {
+            Some((sign_and_count, _)) if touch => sign_and_count,
+            _ => words,
+        };
+        let colour = widgets::severity_colour(ui, *severity);
+        let button = Button::new(RichText::new(shown).small().color(colour)).frame(false);
+        let response = ui
+            .add(button)
+            .on_hover_text(format!("{words}: show the list of findings"));
+        widgets::tell_name(ui, response.id, words);
         if response.clicked() {
             context.queue.command(Command::Findings);
         }

@@ -165,6 +165,35 @@ pub fn install(ctx: &egui::Context) {
         options.zoom_with_keyboard = false;
         options.quit_shortcuts.clear();
     });
+    size(ctx, false);
+}
+
+/// Inputs and buttons in the usual size.
+const USUAL_TARGET: egui::Vec2 = vec2(36.0, 25.0);
+
+/// Height of inputs and buttons in touch size: a finger's width and more (WCAG 2.1, 2.5.5 \[M, from
+/// memory\]).
+pub const TOUCH_TARGET: f32 = 44.0;
+
+/// Sets the size of inputs and buttons: the usual one, or one for fingers.
+pub fn size(ctx: &egui::Context, touch: bool) {
+    ctx.all_styles_mut(|style| {
+        let spacing = &mut style.spacing;
+        if touch {
+            spacing.interact_size = vec2(TOUCH_TARGET, TOUCH_TARGET);
+            spacing.button_padding = vec2(14.0, 8.0);
+            spacing.item_spacing = vec2(10.0, 8.0);
+            spacing.icon_width = 24.0;
+            spacing.icon_width_inner = 14.0;
+        } else {
+            let usual = egui::style::Spacing::default();
+            spacing.interact_size = USUAL_TARGET;
+            spacing.button_padding = vec2(9.0, 4.0);
+            spacing.item_spacing = vec2(8.0, 5.0);
+            spacing.icon_width = usual.icon_width;
+            spacing.icon_width_inner = usual.icon_width_inner;
+        }
+    });
 }
 
 fn font_definitions() -> egui::FontDefinitions {
@@ -200,9 +229,6 @@ fn style(theme: Theme, palette: &Palette) -> egui::Style {
         (figure_style(), FontId::new(16.5, bold())),
     ]
     .into();
-    style.spacing.item_spacing = vec2(8.0, 5.0);
-    style.spacing.button_padding = vec2(9.0, 4.0);
-    style.spacing.interact_size = vec2(36.0, 25.0);
     style.spacing.window_margin = egui::Margin::same(16);
     style.spacing.scroll = egui::style::ScrollStyle::solid();
     style.interaction.selectable_labels = false;

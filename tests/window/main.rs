@@ -12,6 +12,7 @@ mod files;
 mod frame;
 mod gaps;
 mod glyphs;
+mod looks;
 mod pages;
 
 use eframe::egui;

@@ -4,14 +4,13 @@ use crate::assess::{Answer, Topic};
 use crate::window::page::Queue;
 use crate::window::theme::{figure_style, palette};
 use eframe::egui;
-use egui::{Link, Response, RichText, Ui};
+use egui::{Response, RichText, Ui};
 
 /// A small link beside a result that opens its working; `what` names the result for assistive
 /// technology.
 pub fn working_button(ui: &mut Ui, queue: &mut Queue, topic: Topic, what: &str) -> Response {
     let colour = palette(ui).accent;
-    let response = ui
-        .add(Link::new(RichText::new("how?").small().color(colour)))
+    let response = super::link(ui, RichText::new("how?").small().color(colour))
         .on_hover_text(format!("Show how this was worked out: {what}"));
     super::tell_name(ui, response.id, &format!("how? {what}"));
     if response.clicked() {

@@ -23,12 +23,10 @@ pub fn finding_row(ui: &mut Ui, queue: &mut Queue, finding: &Finding, with_way: 
             ui.add(egui::Label::new(&finding.sentence).wrap());
             super::muted(ui, format!("→ {}", finding.advice));
             if with_way {
-                let link = egui::Link::new(
-                    RichText::new(format!("go to {}", place_words(finding.place.item)))
-                        .small()
-                        .color(palette(ui).accent),
-                );
-                if ui.add(link).clicked() {
+                let words = RichText::new(format!("go to {}", place_words(finding.place.item)))
+                    .small()
+                    .color(palette(ui).accent);
+                if super::link(ui, words).clicked() {
                     queue.go_to(finding.place);
                 }
             }

@@ -16,7 +16,10 @@ pub use text_field::TextField;
 use super::theme::palette;
 use crate::survey::Severity;
 use eframe::egui;
-use egui::{Align, Color32, Frame, Id, Layout, Margin, Response, RichText, Stroke, Ui, vec2};
+use egui::{
+    Align, Button, Color32, Frame, Id, Layout, Margin, Response, RichText, Stroke, Ui, WidgetText,
+    vec2,
+};
 
 /// Width of the labels in front of inputs, so that inputs stand in one line.
 pub const LABEL_WIDTH: f32 = 138.0;
@@ -92,6 +95,30 @@ pub fn columns(ui: &mut Ui, least: f32, cards: usize, mut draw: impl FnMut(&mut 
 pub fn tell_name(ui: &Ui, id: Id, name: &str) {
     ui.ctx()
         .accesskit_node_builder(id, |node| node.set_label(name));
+}
+
+/// Whether inputs and buttons are as large as fingers.
+#[must_use]
+pub fn is_touch(ui: &Ui) -> bool {
+    ui.spacing().interact_size.x >= super::theme::TOUCH_TARGET
+}
+
+/// Words that lead somewhere; in touch size they are as high as a finger is wide.
+pub fn link(ui: &mut Ui, words: impl Into<WidgetText>) -> Response {
+    if !is_touch(ui) {
+        return ui.link(words);
+    }
+    let colour = palette(ui).accent;
+    let target = super::theme::TOUCH_TARGET;
+    let words = words.into().color(colour);
+    let button = Button::new(words)
+        .frame(false)
+        .min_size(vec2(target, target));
+    let response = ui.add(button);
+    ui.ctx().accesskit_node_builder(response.id, |node| {
+        node.set_role(egui::accesskit::Role::Link)
+    });
+    response
 }
 
 /// The sign of a severity; it always stands beside its word or sentence.

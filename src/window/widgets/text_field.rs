@@ -113,7 +113,9 @@ impl<'a> TextField<'a> {
         let edit = if self.rows > 1 {
             TextEdit::multiline(&mut text).desired_rows(self.rows)
         } else {
-            TextEdit::singleline(&mut text).return_key(None)
+            TextEdit::singleline(&mut text)
+                .return_key(None)
+                .align(egui::Align2::LEFT_CENTER)
         };
         let response = edit
             .id(self.id)

@@ -1,0 +1,145 @@
+//! The first steps: one line under the bar that says what comes next and gets out of the way.
+
+use super::page::{Page, Queue, Request};
+use super::theme::palette;
+use super::widgets;
+use crate::assess::Assessment;
+use crate::survey::{Item, Place, Survey};
+use eframe::egui;
+use egui::{RichText, Ui};
+
+/// What the guide remembers.
+#[derive(Clone, Debug, Default)]
+pub struct Guide {
+    /// It is shown.
+    pub open: bool,
+    /// Pages that were shown since it opened.
+    seen: Vec<Page>,
+}
+
+/// One step.
+struct Step {
+    words: &'static str,
+    help: &'static str,
+    place: Option<Place>,
+    page: Page,
+}
+
+/// The steps, in the order of the job.
+const STEPS: [Step; 4] = [
+    Step {
+        words: "Vehicle size",
+        help: "Measure length, width and height inside with a tape: the volume of air follows \
+               from them.",
+        place: Some(Place {
+            item: Item::Vehicle,
+            field: "inside_length_m",
+        }),
+        page: Page::Vehicle,
+    },
+    Step {
+        words: "Every gap",
+        help: "Walk round and write down each gap with its place and size. A size not known yet \
+               may be left out.",
+        place: None,
+        page: Page::Gaps,
+    },
+    Step {
+        words: "Air change",
+        help: "See what blows through in still and in windy weather, and which gaps carry it.",
+        place: None,
+        page: Page::AirChange,
+    },
+    Step {
+        words: "Drying & heat",
+        help: "See which machine or heater would keep this vehicle dry, and what must stay open.",
+        place: None,
+        page: Page::DryingHeat,
+    },
+];
+
+impl Guide {
+    /// Opens it anew.
+    pub fn begin(&mut self) {
+        self.open = true;
+        self.seen.clear();
+    }
+
+    /// Remembers that a page was shown.
+    pub fn saw(&mut self, page: Page) {
+        if self.open && !self.seen.contains(&page) {
+            self.seen.push(page);
+        }
+    }
+
+    fn done(&self, step: &Step, survey: &Survey, answers: Option<&Assessment>) -> bool {
+        match step.page {
+            Page::Vehicle => {
+                let vehicle = &survey.vehicle;
+                [
+                    vehicle.inside_length_m,
+                    vehicle.inside_width_m,
+                    vehicle.inside_height_m,
+                ]
+                .iter()
+                .all(Option::is_some)
+            }
+            Page::Gaps => {
+                answers.is_some_and(|answers| survey.gaps.len() > answers.leakage.not_sized.len())
+            }
+            page => self.seen.contains(&page),
+        }
+    }
+
+    /// Draws it.
+    pub(super) fn show(
+        &self,
+        ui: &mut Ui,
+        survey: &Survey,
+        answers: Option<&Assessment>,
+        queue: &mut Queue,
+    ) {
+        let palette = palette(ui);
+        let next = STEPS
+            .iter()
+            .position(|step| !self.done(step, survey, answers));
+        ui.horizontal_wrapped(|ui| {
+            ui.label(RichText::new("First steps").color(palette.muted));
+            for (at, step) in STEPS.iter().enumerate() {
+                let done = self.done(step, survey, answers);
+                let sign = if done {
+                    "✔".to_owned()
+                } else {
+                    format!("{}", at + 1)
+                };
+                let mut words = RichText::new(format!("{sign} {}", step.words));
+                if next == Some(at) {
+                    words = words.strong().underline();
+                }
+                let link = widgets::link(ui, words).on_hover_text(step.help);
+                let state = if done { "done" } else { "to do" };
+                widgets::tell_name(
+                    ui,
+                    link.id,
+                    &format!("First steps: {}, {state}", step.words),
+                );
+                if link.clicked() {
+                    match step.place {
+                        Some(place) => queue.go_to(place),
+                        None => queue.push(Request::Show(step.page)),
+                    }
+                }
+            }
+            if let Some(step) = next.and_then(|at| STEPS.get(at)) {
+                widgets::muted(ui, step.help);
+            }
+            let away = widgets::link(ui, "put away").on_hover_text(
+                "Puts the first steps away for good; Help, First steps brings them back",
+            );
+            widgets::tell_name(ui, away.id, "Put the first steps away");
+            if away.clicked() {
+                queue.push(Request::EndGuide);
+            }
+        });
+    }
+}

@@ -1,0 +1,59 @@
+//! Every key of the window on one sheet.
+
+use super::commands::{COMMANDS, Menu};
+use super::theme::palette;
+use eframe::egui;
+use egui::{Grid, Label, RichText, ScrollArea, Ui};
+
+/// Keys that belong to one part of the window: where, keys, what they do.
+pub const KEYS_OF_PARTS: &[(&str, &str, &str)] = &[
+    ("Ledger", "Arrows, Home, End", "Move through the rows"),
+    ("Ledger", "Enter", "Edit the selected gap"),
+    ("Ledger", "Delete", "Delete the selected gap"),
+    ("Fields", "Tab, Shift+Tab", "Next and previous field"),
+    ("Fields", "Enter", "Keep what was typed"),
+    ("Fields", "Esc", "Restore what stood there before"),
+    (
+        "Numbers",
+        "2*600+2*400",
+        "Sums may be typed; comma or point",
+    ),
+];
+
+/// Draws the sheet.
+pub(super) fn show(ui: &mut Ui) {
+    let tall = ui.ctx().content_rect().height() - 180.0;
+    ScrollArea::vertical()
+        .max_height(tall.max(80.0))
+        .show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            Grid::new("keys")
+                .num_columns(3)
+                .striped(true)
+                .show(ui, |ui| {
+                    for menu in Menu::ALL {
+                        for line in COMMANDS.iter().filter(|line| line.menu == menu) {
+                            let keys: Vec<String> = line
+                                .shortcuts
+                                .iter()
+                                .map(|keys| ui.ctx().format_shortcut(keys))
+                                .collect();
+                            if !keys.is_empty() {
+                                row(ui, menu.name(), &keys.join(" or "), line.tooltip);
+                            }
+                        }
+                    }
+                    for (part, keys, what) in KEYS_OF_PARTS {
+                        row(ui, part, keys, what);
+                    }
+                });
+        });
+}
+
+fn row(ui: &mut Ui, part: &str, keys: &str, what: &str) {
+    let muted = palette(ui).muted;
+    ui.label(RichText::new(part).color(muted));
+    ui.strong(keys);
+    ui.add(Label::new(what).wrap());
+    ui.end_row();
+}

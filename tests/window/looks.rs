@@ -1,0 +1,125 @@
+//! Looks, keys, messages and first steps.
+
+use super::{opened, press, sample, shows, small_survey, window};
+use eframe::egui::Key;
+use eframe::egui::accesskit::Role;
+use egui_kittest::kittest::{NodeT, Queryable};
+use gapledger::window::app::Start;
+use gapledger::window::commands::{COMMANDS, Command};
+use gapledger::window::page::Page;
+use gapledger::window::theme::TOUCH_TARGET;
+
+/// Roles that a finger has to meet.
+const TOUCHED: [Role; 6] = [
+    Role::Button,
+    Role::TextInput,
+    Role::CheckBox,
+    Role::RadioButton,
+    Role::ComboBox,
+    Role::Link,
+];
+
+#[test]
+fn in_touch_size_every_target_is_large_enough_for_a_finger() {
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    window.state_mut().queue().command(Command::TouchSize);
+    window.run();
+    let mut small = Vec::new();
+    for page in Page::ALL {
+        window.state_mut().queue().command(Command::Show(page));
+        window.run();
+        for role in TOUCHED {
+            for node in window.query_all_by_role(role) {
+                let rect = node.rect();
+                if rect.height() < TOUCH_TARGET - 0.1 {
+                    let name = node.accesskit_node().label().unwrap_or_default();
+                    small.push(format!(
+                        "{}: {role:?} {name:?} is {:.0} high",
+                        page.name(),
+                        rect.height()
+                    ));
+                }
+            }
+        }
+    }
+    assert!(small.is_empty(), "{}", small.join("\n"));
+    window.state_mut().queue().command(Command::TouchSize);
+    window.run();
+    window
+        .state_mut()
+        .queue()
+        .command(Command::Show(Page::Gaps));
+    window.run();
+    for node in window.query_all_by_role(Role::ComboBox) {
+        let rect = node.rect();
+        let name = node.accesskit_node().label();
+        assert!(rect.height() < TOUCH_TARGET, "{name:?} {rect:?}");
+    }
+}
+
+#[test]
+fn the_sheet_of_keys_names_every_command_that_has_keys() {
+    let mut window = window(Start::test(None));
+    window.state_mut().queue().command(Command::Keys);
+    window.run();
+    for line in COMMANDS.iter().filter(|line| !line.shortcuts.is_empty()) {
+        assert!(shows(&window, line.tooltip), "{}", line.name);
+    }
+    press(&mut window, Key::Enter);
+    assert!(window.state().dialog().is_none());
+}
+
+#[test]
+fn what_was_told_can_be_read_again() {
+    let mut window = window(Start::test(Some("nowhere/at-all.ron".into())));
+    let told = window.state().notices().list()[0].sentence.clone();
+    window.get_by_label(&format!("put away: {told}")).click();
+    window.run();
+    assert!(!shows(&window, &told));
+    window.state_mut().queue().command(Command::Messages);
+    window.run();
+    assert!(shows(&window, &told));
+}
+
+#[test]
+fn first_steps_lead_through_the_job_and_get_out_of_the_way() {
+    let (_folder, path) = small_survey();
+    let mut window = window(Start {
+        guide: true,
+        ..Start::test(Some(path))
+    });
+    assert!(
+        window
+            .query_by_label("First steps: Vehicle size, done")
+            .is_some()
+    );
+    assert!(
+        window
+            .query_by_label("First steps: Every gap, done")
+            .is_some()
+    );
+    window
+        .get_by_label("First steps: Air change, to do")
+        .click();
+    window.run();
+    assert_eq!(window.state().view().page, Page::AirChange);
+    assert!(
+        window
+            .query_by_label("First steps: Air change, done")
+            .is_some()
+    );
+    window.get_by_label("Put the first steps away").click();
+    window.run();
+    assert!(
+        window
+            .query_by_label("First steps: Air change, done")
+            .is_none()
+    );
+    window.state_mut().queue().command(Command::FirstSteps);
+    window.run();
+    assert!(
+        window
+            .query_by_label("First steps: Air change, done")
+            .is_some()
+    );
+}
