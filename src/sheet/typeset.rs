@@ -6,9 +6,9 @@ use super::world::SheetWorld;
 use serde_json::Value;
 use std::thread;
 use typst::diag::SourceDiagnostic;
-use typst::foundations::{Bytes, Smart};
+use typst::foundations::{Bytes, Datetime, Smart};
 use typst_layout::PagedDocument;
-use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards, Timestamp};
 use typst_render::RenderOptions;
 
 /// Name of the file that the template reads.
@@ -124,7 +124,7 @@ impl Typeset {
         let options = PdfOptions {
             ident: Smart::Auto,
             creator: Smart::Custom(Some(format!("Gapledger {}", env!("CARGO_PKG_VERSION")))),
-            timestamp: None,
+            timestamp: undated(),
             page_ranges: None,
             standards,
             tagged: true,
@@ -135,6 +135,12 @@ impl Typeset {
                 .map_err(|errors| SheetError::Pdf(words(&errors)))
         })?
     }
+}
+
+/// The date of a sheet whose survey has none: archives ask for one, and the day of printing would
+/// make equal sheets differ.
+fn undated() -> Option<Timestamp> {
+    Datetime::from_ymd_hms(2000, 1, 1, 0, 0, 0).map(Timestamp::new_utc)
 }
 
 /// The bytes of a picture; the words in a drawing made printable.

@@ -1,6 +1,7 @@
 //! The program's window: its state, and the frame of every screen.
 
 use super::commands;
+use super::desk::{SheetDesk, SheetKey, Snapshot, Told};
 use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
 use super::guide::Guide;
@@ -8,7 +9,9 @@ use super::jobs::{self, Jobs, Results, Spawner};
 use super::looks::Looks;
 use super::notices::Notices;
 use super::page::{Page, PageContext, Queue, ViewState};
+use super::pages::job_sheet::JobSheetView;
 use super::picker::{self, Picker};
+use super::requests::sentence;
 use super::{bar, pages, start_page, strip, theme};
 use crate::survey::file::Backups;
 use crate::survey::{Severity, Survey};
@@ -81,6 +84,7 @@ pub struct App {
     pub(super) may_close: bool,
     pub(super) looks: Looks,
     pub(super) guide: Guide,
+    pub(super) desk: SheetDesk,
     submitted: Option<u64>,
     title: String,
 }
@@ -93,13 +97,18 @@ impl App {
         let looks = Looks::stored(cc.storage);
         looks.apply(&cc.egui_ctx);
         let ctx = cc.egui_ctx.clone();
-        let jobs = Jobs::new(start.spawner, Arc::new(move || ctx.request_repaint()));
+        let wake: Arc<dyn Fn() + Send + Sync> = Arc::new(move || ctx.request_repaint());
+        let jobs = Jobs::new(Arc::clone(&start.spawner), Arc::clone(&wake));
+        let view = ViewState {
+            job_sheet: JobSheetView::stored(cc.storage),
+            ..ViewState::default()
+        };
         let mut app = Self {
             document: None,
             backups: Backups::default(),
             jobs,
             queue: Queue::default(),
-            view: ViewState::default(),
+            view,
             notices: Notices::default(),
             asked: None,
             picker: start.picker,
@@ -107,6 +116,7 @@ impl App {
             samples: start.samples,
             may_close: false,
             guide: Guide::default(),
+            desk: SheetDesk::new(start.spawner, wake),
             looks,
             submitted: None,
             title: String::new(),
@@ -169,8 +179,14 @@ impl App {
 
     /// Takes a survey as the open one.
     pub(super) fn show_document(&mut self, document: Document, page: Page) {
+        let job_sheet = JobSheetView {
+            in_sight: None,
+            ..self.view.job_sheet.clone()
+        };
+        self.desk.clear();
         self.view = ViewState {
             page,
+            job_sheet,
             ..ViewState::default()
         };
         self.jobs.forget();
@@ -191,6 +207,34 @@ impl App {
         }
         for sentence in self.jobs.collect() {
             self.notices.tell(Severity::Error, sentence);
+        }
+    }
+
+    /// Has the job sheet set while its page is shown, and takes in what came of it.
+    fn set_sheet(&mut self, ctx: &egui::Context) {
+        for told in self.desk.collect(ctx) {
+            match told {
+                Told::Done(sentence) => self.notices.tell(Severity::Note, sentence),
+                Told::Failed(words) => self.notices.tell(Severity::Error, sentence(&words)),
+            }
+        }
+        let Some(document) = &self.document else {
+            return;
+        };
+        if self.view.page != Page::JobSheet {
+            return;
+        }
+        let key = SheetKey {
+            revision: document.history.revision(),
+            choices: self.view.job_sheet.choices.clone(),
+        };
+        let snapshot = Snapshot {
+            survey: Arc::clone(document.history.survey()),
+            path: document.path().map(Path::to_owned),
+        };
+        self.desk.want(&key, &snapshot);
+        if let Some((pages, width)) = self.view.job_sheet.in_sight.clone() {
+            self.desk.show(pages, width);
         }
     }
 
@@ -215,6 +259,7 @@ impl App {
             survey: document.history.survey(),
             revision: document.history.revision(),
             results: self.jobs.results(),
+            desk: &self.desk,
             queue: &mut self.queue,
             view: &mut self.view,
         })
@@ -252,6 +297,7 @@ impl App {
                     Page::Gaps => pages::gaps::show(ui, &mut context),
                     Page::AirChange => pages::air_change::show(ui, &mut context),
                     Page::DryingHeat => pages::drying_heat::show(ui, &mut context),
+                    Page::JobSheet => pages::job_sheet::show(ui, &mut context),
                 }
                 context.view.wanted = None;
             });
@@ -320,6 +366,7 @@ impl eframe::App for App {
         }
         self.guard_closing(ctx);
         self.work_out();
+        self.set_sheet(ctx);
         self.tell_title(ctx);
     }
 
@@ -367,6 +414,7 @@ impl eframe::App for App {
 
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
         self.looks.store(storage);
+        self.view.job_sheet.store(storage);
     }
 
     fn persist_egui_memory(&self) -> bool {

@@ -15,6 +15,12 @@ pub enum Command {
     Save,
     /// Save under another name.
     SaveAs,
+    /// Write the job sheet.
+    SaveSheet,
+    /// Write the ledger for a spreadsheet.
+    SaveLedger,
+    /// Write the sealing plan for a spreadsheet.
+    SavePlan,
     /// Leave the program.
     Quit,
     /// Undo one step.
@@ -180,6 +186,28 @@ pub const COMMANDS: &[CommandLine] = &[
     ),
     line(
         Menu::Survey,
+        Command::SaveSheet,
+        "Save job sheet as PDF…",
+        &[ctrl(Key::P)],
+        "Write the job sheet that was chosen on its page",
+    )
+    .group(),
+    line(
+        Menu::Survey,
+        Command::SaveLedger,
+        "Save ledger as CSV…",
+        &[],
+        "Write the ledger of gaps for a spreadsheet",
+    ),
+    line(
+        Menu::Survey,
+        Command::SavePlan,
+        "Save plan as CSV…",
+        &[],
+        "Write the sealing plan for a spreadsheet",
+    ),
+    line(
+        Menu::Survey,
         Command::Quit,
         "Quit",
         &[ctrl(Key::Q)],
@@ -257,6 +285,13 @@ pub const COMMANDS: &[CommandLine] = &[
         "Drying & heat",
         &[ctrl(Key::Num4)],
         "Water to remove and heat in each weather case",
+    ),
+    line(
+        Menu::View,
+        Command::Show(Page::JobSheet),
+        "Job sheet",
+        &[ctrl(Key::Num6)],
+        "What is printed and handed over",
     ),
     line(
         Menu::View,

@@ -1,5 +1,6 @@
 //! Questions the window asks, one at a time, each in a modal that Esc puts away.
 
+use super::desk::SheetFile;
 use super::keys;
 use super::notices::Notices;
 use super::page::{Queue, Request};
@@ -32,6 +33,19 @@ pub enum PathFor {
     Open,
     /// To save to, and then go on.
     Save(Option<Then>),
+    /// To write a sheet or table to.
+    Write(SheetFile),
+}
+
+impl PathFor {
+    /// The sort of file, where it is no survey.
+    #[must_use]
+    pub fn file(&self) -> Option<SheetFile> {
+        match self {
+            Self::Write(file) => Some(*file),
+            Self::Open | Self::Save(_) => None,
+        }
+    }
 }
 
 /// A question.
@@ -58,6 +72,13 @@ pub enum Dialog {
         sentence: String,
         /// What follows.
         then: Option<Then>,
+    },
+    /// A sheet or table would take the place of a file.
+    Replace {
+        /// The file.
+        path: PathBuf,
+        /// What would be written.
+        file: SheetFile,
     },
     /// Everything that was noticed.
     Findings,
@@ -138,6 +159,10 @@ pub fn show(ctx: &egui::Context, asked: &mut Asked, known: &Known<'_>, queue: &m
                     note,
                 } => path(ui, purpose, text, note, fresh, queue),
                 Dialog::Overwrite { sentence, .. } => overwrite(ui, sentence, fresh, queue),
+                Dialog::Replace { path, .. } => {
+                    let sentence = format!("There is a file {} already.", path.display());
+                    overwrite(ui, &sentence, fresh, queue);
+                }
                 Dialog::Findings => all_findings(ui, findings, fresh, queue),
                 Dialog::Messages => messages(ui, told, fresh, queue),
                 Dialog::Keys => keys(ui, fresh, queue),
@@ -218,8 +243,9 @@ fn path(
     queue: &mut Queue,
 ) {
     let (heading, verb) = match purpose {
-        PathFor::Open => ("Open a survey", "Open"),
-        PathFor::Save(_) => ("Save the survey as", "Save"),
+        PathFor::Open => ("Open a survey".to_owned(), "Open"),
+        PathFor::Save(_) => ("Save the survey as".to_owned(), "Save"),
+        PathFor::Write(file) => (format!("Write the {} to", file.name()), "Write"),
     };
     ui.heading(heading);
     let label = widgets::label(ui, "Path of the file", 200.0);
@@ -229,7 +255,10 @@ fn path(
                 .id(Id::unique("path of the file"))
                 .desired_width(f32::INFINITY)
                 .return_key(None)
-                .hint_text("/folder/name.ron"),
+                .hint_text(match purpose.file() {
+                    Some(file) => format!("/folder/name.{}", file.ending()),
+                    None => "/folder/name.ron".to_owned(),
+                }),
         )
         .labelled_by(label.id);
     if fresh {

@@ -7,6 +7,7 @@ pub mod app;
 mod bar;
 pub mod body;
 pub mod commands;
+pub mod desk;
 pub mod dialogs;
 pub mod document;
 pub mod format;

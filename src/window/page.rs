@@ -4,6 +4,7 @@
 //! becomes a [`Request`] in the [`Queue`], and the queue runs at the start of the next frame.
 
 use super::commands::Command;
+use super::desk::{SheetDesk, SheetFile};
 use super::dialogs::Answered;
 use super::jobs::Results;
 use super::pages;
@@ -23,11 +24,19 @@ pub enum Page {
     AirChange,
     /// Water to remove and heat.
     DryingHeat,
+    /// What is printed and handed over.
+    JobSheet,
 }
 
 impl Page {
     /// Every page, in the order of the job.
-    pub const ALL: [Self; 4] = [Self::Vehicle, Self::Gaps, Self::AirChange, Self::DryingHeat];
+    pub const ALL: [Self; 5] = [
+        Self::Vehicle,
+        Self::Gaps,
+        Self::AirChange,
+        Self::DryingHeat,
+        Self::JobSheet,
+    ];
 
     /// Its name.
     #[must_use]
@@ -37,6 +46,7 @@ impl Page {
             Self::Gaps => "Gaps",
             Self::AirChange => "Air change",
             Self::DryingHeat => "Drying & heat",
+            Self::JobSheet => "Job sheet",
         }
     }
 }
@@ -49,6 +59,8 @@ pub struct PageContext<'a> {
     pub revision: u64,
     /// The newest results; possibly of an older revision while new ones are worked out.
     pub results: Option<&'a Results>,
+    /// Where job sheets are set.
+    pub desk: &'a SheetDesk,
     /// Where everything the user does goes.
     pub queue: &'a mut Queue,
     /// What the pages remember between frames.
@@ -120,6 +132,8 @@ pub struct ViewState {
     pub air_change: pages::air_change::AirChangeView,
     /// The Drying & heat page.
     pub drying_heat: pages::drying_heat::DryingHeatView,
+    /// The Job sheet page.
+    pub job_sheet: pages::job_sheet::JobSheetView,
 }
 
 impl ViewState {
@@ -137,6 +151,8 @@ impl ViewState {
             Page::Gaps => self.gaps.reveal(place.item),
             Page::AirChange => self.air_change.reveal(place.item),
             Page::DryingHeat => self.drying_heat.reveal(place.item),
+            // Nothing in a survey is entered there.
+            Page::JobSheet => {}
         }
     }
 }
@@ -175,6 +191,14 @@ pub enum Request {
     Show(Page),
     /// Put the first steps away for good.
     EndGuide,
+    /// Give up the job sheet being set.
+    CancelSheet,
+    /// Set the job sheet that was given up.
+    SetSheetAgain,
+    /// Ask where to write such a file, then write it.
+    WriteFile(SheetFile),
+    /// Open the file written last.
+    OpenWritten,
 }
 
 /// What the user asked for in this frame; it runs at the start of the next one.

@@ -14,6 +14,7 @@ mod gaps;
 mod glyphs;
 mod looks;
 mod pages;
+mod sheet;
 
 use eframe::egui;
 use egui::accesskit::Role;
