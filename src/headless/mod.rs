@@ -13,7 +13,7 @@ pub use sheet::{KindWord, PaperWord, PartWord, SheetArguments};
 use crate::assess::{Assessment, assess, compare};
 use crate::sheet::csv;
 use crate::survey::word as words;
-use crate::survey::{Edit, SetUp, Severity, Survey, file};
+use crate::survey::{Edit, SetUp, Severity, Survey, file, findings};
 use clap::{Subcommand, ValueEnum};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
@@ -176,7 +176,12 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             Ok((text, Outcome::of(&assessment)))
         }
         Command::Check { file } => {
-            let assessment = assess(&load(&file)?);
+            let survey = load(&file)?;
+            let mut assessment = assess(&survey);
+            let states = file::photo_states(&file, &survey);
+            let photos = findings::photos(&survey, &states);
+            assessment.findings.extend(photos);
+            assessment.findings.sort_by_key(|finding| finding.severity);
             let text = page::blocks(&assessment.findings);
             Ok((text, Outcome::of(&assessment)))
         }

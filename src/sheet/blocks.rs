@@ -194,6 +194,8 @@ pub struct Photo {
     pub height_mm: String,
     /// What stands under it.
     pub caption: String,
+    /// Name of the drawing with the marks on it, if there are any.
+    pub marks: Option<String>,
 }
 
 /// How the cells of a column stand.

@@ -2,17 +2,17 @@
 
 use super::blocks::Picture;
 use crate::survey::Survey;
-use crate::survey::file::{is_plain_file_name, photo_folder};
+use crate::survey::file::{
+    Picture as Decoded, PictureError as Unreadable, Pixels, is_plain_file_name, photo_folder,
+    png_of, read_photo_file, ready_print_copy,
+};
 use image::codecs::jpeg::JpegEncoder;
-use image::imageops::FilterType;
-use image::metadata::Orientation;
-use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits, RgbImage};
+use image::{Rgb, RgbImage};
 use std::collections::{BTreeMap, BTreeSet};
-use std::io::Cursor;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
-use std::{fs, thread};
+use std::thread;
 
 /// Longest side of a photo on paper, pixels: 300 to the inch at the size they are printed.
 const LONGEST_SIDE: u32 = 800;
@@ -22,40 +22,17 @@ const ALL_PHOTOS: usize = 5_000_000;
 const ONE_PHOTO: usize = 200_000;
 /// Qualities tried until a photo is small enough; the last is taken whatever it takes.
 const QUALITIES: [u8; 4] = [82, 72, 60, 45];
-/// Sides of a picture that is still opened, pixels.
-const MOST_PIXELS: u32 = 20_000;
-/// Memory that opening one picture may take.
-const MOST_MEMORY: u64 = 512 << 20;
-/// Longest file that is read.
-const MOST_BYTES: u64 = 200 << 20;
 /// Longest side of a logo, pixels.
 const LOGO_SIDE: u32 = 1200;
 
 /// Why a picture cannot be used.
 #[derive(Debug, thiserror::Error)]
-pub enum PictureError {
-    /// The file cannot be read.
-    #[error("{path:?} cannot be read ({source}): check that it is there and may be read")]
-    Io {
-        /// The file.
-        path: PathBuf,
-        /// What the system says.
-        source: std::io::Error,
-    },
-    /// It is too long.
-    #[error("{path:?} is longer than 200 MB: take a smaller picture")]
-    TooLong {
-        /// The file.
-        path: PathBuf,
-    },
-    /// It is no picture that can be read.
-    #[error("{path:?} is no picture that can be read ({source}): take a JPEG, PNG or WebP file")]
-    Picture {
-        /// The file.
-        path: PathBuf,
-        /// What is wrong.
-        source: image::ImageError,
-    },
+#[error("{path:?}: {why}")]
+pub struct PictureError {
+    /// The file.
+    pub path: PathBuf,
+    /// What is wrong, and what to do.
+    pub why: Unreadable,
 }
 
 /// Copies for print of all photos of a survey, by name. Those that are missing or cannot be read
@@ -67,7 +44,8 @@ pub fn print_copies(
     cancel: &AtomicBool,
 ) -> BTreeMap<String, Picture> {
     let folder = photo_folder(survey_file);
-    let names: BTreeSet<&String> = survey.gaps.iter().flat_map(|gap| &gap.photos).collect();
+    let photos = survey.gaps.iter().flat_map(|gap| &gap.photos);
+    let names: BTreeSet<&String> = photos.map(|photo| &photo.name).collect();
     let names: Vec<&String> = names
         .into_iter()
         .filter(|name| is_plain_file_name(name))
@@ -80,7 +58,10 @@ pub fn print_copies(
             let Some(name) = names.get(next.fetch_add(1, Ordering::Relaxed)) else {
                 return;
             };
-            if let Ok(picture) = print_copy(&folder.join(name), budget) {
+            // The copy made when the photo was attached is read far quicker than the photo.
+            let ready = ready_print_copy(&folder, name);
+            let path = ready.unwrap_or_else(|| folder.join(name));
+            if let Ok(picture) = printable(&path, budget) {
                 let mut copies = copies.lock().unwrap_or_else(PoisonError::into_inner);
                 copies.insert((*name).clone(), picture);
             }
@@ -89,6 +70,7 @@ pub fn print_copies(
     let workers = thread::available_parallelism().map_or(1, usize::from);
     thread::scope(|scope| {
         for _ in 1..workers.min(names.len()) {
+            // Where no more threads start, this one does the work.
             let _ = thread::Builder::new()
                 .name("photos".to_owned())
                 .spawn_scoped(scope, work);
@@ -98,40 +80,18 @@ pub fn print_copies(
     copies.into_inner().unwrap_or_else(PoisonError::into_inner)
 }
 
-/// One photo for print: upright, at most 800 pixels long, as JPEG within a number of bytes where
-/// quality allows.
-///
-/// # Errors
-/// [`PictureError`].
-pub fn print_copy(path: &Path, budget: usize) -> Result<Picture, PictureError> {
-    let bytes = read(path)?;
-    let opened = open(path, &bytes)?;
-    let small = opened.image.width().max(opened.image.height()) <= LONGEST_SIDE;
-    if opened.fit_as_it_is && small && bytes.len() <= budget {
-        return Ok(Picture {
-            width: opened.image.width(),
-            height: opened.image.height(),
-            bytes: Arc::new(bytes),
-        });
-    }
-    let image = if small {
-        opened.image
-    } else {
-        opened
-            .image
-            .resize(LONGEST_SIDE, LONGEST_SIDE, FilterType::Triangle)
-    };
-    let image = on_white(&image);
-    let failed = |source| PictureError::Picture {
-        path: path.to_owned(),
-        source,
-    };
+/// One photo as JPEG within a number of bytes, where quality allows.
+fn printable(path: &Path, budget: usize) -> Result<Picture, PictureError> {
+    let image = on_white(&pixels(path, LONGEST_SIDE)?);
     let mut out = Vec::new();
     for quality in QUALITIES {
         out.clear();
         JpegEncoder::new_with_quality(&mut out, quality)
             .encode_image(&image)
-            .map_err(failed)?;
+            .map_err(|_| PictureError {
+                path: path.to_owned(),
+                why: Unreadable::Damaged,
+            })?;
         if out.len() <= budget {
             break;
         }
@@ -143,98 +103,45 @@ pub fn print_copy(path: &Path, budget: usize) -> Result<Picture, PictureError> {
     })
 }
 
-/// A logo: as large as it may be, see-through where it is.
+/// A logo, see-through where it is.
 ///
 /// # Errors
 /// [`PictureError`].
 pub fn logo(path: &Path) -> Result<Picture, PictureError> {
-    let bytes = read(path)?;
-    let image = open(path, &bytes)?.image;
-    let image = if image.width().max(image.height()) > LOGO_SIDE {
-        image.resize(LOGO_SIDE, LOGO_SIDE, FilterType::Lanczos3)
-    } else {
-        image
-    };
-    let mut out = Cursor::new(Vec::new());
-    DynamicImage::ImageRgba8(image.to_rgba8())
-        .write_to(&mut out, ImageFormat::Png)
-        .map_err(|source| PictureError::Picture {
-            path: path.to_owned(),
-            source,
-        })?;
+    let pixels = pixels(path, LOGO_SIDE)?;
+    let (width, height) = (pixels.width, pixels.height);
+    let bytes = png_of(pixels).map_err(|why| PictureError {
+        path: path.to_owned(),
+        why,
+    })?;
     Ok(Picture {
-        width: image.width(),
-        height: image.height(),
-        bytes: Arc::new(out.into_inner()),
+        width,
+        height,
+        bytes: Arc::new(bytes),
     })
 }
 
-fn read(path: &Path) -> Result<Vec<u8>, PictureError> {
-    let failed = |source| PictureError::Io {
+fn pixels(path: &Path, longest_side: u32) -> Result<Pixels, PictureError> {
+    let failed = |why| PictureError {
         path: path.to_owned(),
-        source,
+        why,
     };
-    let there = fs::metadata(path).map_err(failed)?;
-    // Opening a pipe would wait for ever.
-    if !there.is_file() {
-        return Err(failed(std::io::Error::other("it is not a file")));
-    }
-    if there.len() > MOST_BYTES {
-        return Err(PictureError::TooLong {
-            path: path.to_owned(),
-        });
-    }
-    fs::read(path).map_err(failed)
-}
-
-struct Opened {
-    image: DynamicImage,
-    /// A plain upright JPEG in red, green and blue without a colour profile of its own.
-    fit_as_it_is: bool,
-}
-
-fn open(path: &Path, bytes: &[u8]) -> Result<Opened, PictureError> {
-    let failed = |source| PictureError::Picture {
-        path: path.to_owned(),
-        source,
-    };
-    let io = |source| failed(image::ImageError::IoError(source));
-    let mut reader = ImageReader::new(Cursor::new(bytes))
-        .with_guessed_format()
-        .map_err(io)?;
-    let is_jpeg = reader.format() == Some(ImageFormat::Jpeg);
-    let mut limits = Limits::default();
-    limits.max_image_width = Some(MOST_PIXELS);
-    limits.max_image_height = Some(MOST_PIXELS);
-    limits.max_alloc = Some(MOST_MEMORY);
-    reader.limits(limits);
-    let mut decoder = reader.into_decoder().map_err(failed)?;
-    let orientation = decoder.orientation().map_err(failed)?;
-    let has_profile = decoder.icc_profile().map_err(failed)?.is_some();
-    let plain = matches!(
-        decoder.original_color_type(),
-        image::ExtendedColorType::Rgb8 | image::ExtendedColorType::L8
-    );
-    let mut image = DynamicImage::from_decoder(decoder).map_err(failed)?;
-    image.apply_orientation(orientation);
-    Ok(Opened {
-        image,
-        fit_as_it_is: is_jpeg && plain && !has_profile && orientation == Orientation::NoTransforms,
-    })
+    let bytes = read_photo_file(path).map_err(failed)?;
+    Ok(Decoded::read(&bytes).map_err(failed)?.pixels(longest_side))
 }
 
 /// A picture on white paper.
-fn on_white(image: &DynamicImage) -> RgbImage {
-    if !image.color().has_alpha() {
-        return image.to_rgb8();
+fn on_white(pixels: &Pixels) -> RgbImage {
+    let mut image = RgbImage::new(pixels.width, pixels.height);
+    let each = pixels.rgba.chunks_exact(4);
+    for (place, pixel) in image.pixels_mut().zip(each) {
+        if let &[red, green, blue, opacity] = pixel {
+            let over = |colour: u8| {
+                let (colour, opacity) = (u32::from(colour), u32::from(opacity));
+                u8::try_from((colour * opacity + 255 * (255 - opacity)) / 255).unwrap_or(u8::MAX)
+            };
+            *place = Rgb([over(red), over(green), over(blue)]);
+        }
     }
-    let seen_through = image.to_rgba8();
-    RgbImage::from_fn(image.width(), image.height(), |x, y| {
-        let [red, green, blue, opacity] = seen_through.get_pixel(x, y).0;
-        let over = |colour: u8| {
-            let (colour, opacity) = (u32::from(colour), u32::from(opacity));
-            u8::try_from((colour * opacity + 255 * (255 - opacity)) / 255).unwrap_or(u8::MAX)
-        };
-        image::Rgb([over(red), over(green), over(blue)])
-    })
+    image
 }

@@ -12,12 +12,23 @@ const BESIDE: f64 = 5.0;
 /// A drawing as the text of an SVG file. User text is escaped.
 #[must_use]
 pub fn svg(scene: &Scene) -> String {
+    text(scene, BESIDE)
+}
+
+/// The same without room beside it, to lie over something else.
+#[must_use]
+pub fn svg_exactly(scene: &Scene) -> String {
+    text(scene, 0.0)
+}
+
+fn text(scene: &Scene, beside: f64) -> String {
     let mut out = String::new();
-    let (width, height) = (number(scene.width + 2.0 * BESIDE), number(scene.height));
+    let (width, height) = (number(scene.width + 2.0 * beside), number(scene.height));
     let _ = write!(
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" \
-         viewBox=\"-{BESIDE} 0 {width} {height}\">"
+         viewBox=\"{} 0 {width} {height}\">",
+        number(0.0 - beside)
     );
     for mark in &scene.marks {
         shape(&mut out, &mark.shape);

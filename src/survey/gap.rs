@@ -1,6 +1,7 @@
 //! A gap: one leakage point, or several alike, and all that was written down about it.
 
 use super::ids::{GapId, ZoneId};
+use super::photo::Photo;
 pub use super::remedy::{CostBasis, Remedy, RemedyKind, WorkState};
 
 /// A place group for gaps.
@@ -403,8 +404,8 @@ pub struct Gap {
     pub behind: Option<Behind>,
     /// How its size was found.
     pub certainty: Certainty,
-    /// Names of its photos in the survey's photo folder.
-    pub photos: Vec<String>,
+    /// Its photos, in the order shown.
+    pub photos: Vec<Photo>,
     /// Damp reading beside it: percent or words; empty if none.
     pub damp: String,
     /// Free notes.

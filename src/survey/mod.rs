@@ -15,6 +15,7 @@ pub mod gap;
 pub mod history;
 pub mod ids;
 pub mod limits;
+pub mod photo;
 pub mod remedy;
 pub mod site;
 pub mod starting;
@@ -37,7 +38,9 @@ pub use history::{History, MergeKey};
 pub use ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, MachineId, SourceId, WeatherId, ZoneId,
 };
+pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
+pub use starting::{StartingSizes, starting_sizes};
 pub use vehicle::{Appliance, ApplianceKind, Vehicle, VehicleKind};
 
 /// Who made the survey, of what, where and when.

@@ -21,6 +21,17 @@ pub const ZONE_NAMES: [&str; 7] = [
 ];
 
 impl Survey {
+    /// A new survey to begin on: [`Survey::new`] with the usual sizes of such a vehicle. A finding
+    /// says that they are not measured until one of them is changed.
+    #[must_use]
+    pub fn starting(kind: VehicleKind) -> Self {
+        let mut survey = Self::new(kind);
+        if let Some(sizes) = starting_sizes(kind) {
+            survey.vehicle.set_sizes(sizes);
+        }
+        survey
+    }
+
     /// A new survey of a vehicle of this kind: nothing measured, the default zones and weather.
     #[must_use]
     pub fn new(kind: VehicleKind) -> Self {
@@ -68,6 +79,74 @@ impl Survey {
     }
 }
 
+/// Usual sizes of a kind of vehicle, in metres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct StartingSizes {
+    /// External length without drawbar, m.
+    pub length_m: f64,
+    /// External width without mirrors, m.
+    pub width_m: f64,
+    /// Height of the roof above ground, m.
+    pub height_m: f64,
+    /// Height of the floor above ground, m.
+    pub floor_height_m: f64,
+    /// Inside length, m.
+    pub inside_length_m: f64,
+    /// Inside width, m.
+    pub inside_width_m: f64,
+    /// Inside height, m.
+    pub inside_height_m: f64,
+}
+
+/// The sizes that a new survey of such a vehicle starts with: round figures for a vehicle of
+/// middling size, to be measured and written over \[A\]. `None` for a vehicle that may be
+/// anything.
+#[must_use]
+pub fn starting_sizes(kind: VehicleKind) -> Option<StartingSizes> {
+    let sizes = |outside: [f64; 4], inside: [f64; 3]| {
+        let [length_m, width_m, height_m, floor_height_m] = outside;
+        let [inside_length_m, inside_width_m, inside_height_m] = inside;
+        Some(StartingSizes {
+            length_m,
+            width_m,
+            height_m,
+            floor_height_m,
+            inside_length_m,
+            inside_width_m,
+            inside_height_m,
+        })
+    };
+    match kind {
+        VehicleKind::TouringCaravan => sizes([5.5, 2.3, 2.6, 0.5], [5.3, 2.2, 1.95]),
+        VehicleKind::PanelVan => sizes([6.0, 2.05, 2.6, 0.6], [4.8, 1.85, 1.9]),
+        VehicleKind::CoachBuilt => sizes([7.0, 2.3, 2.9, 0.7], [6.2, 2.15, 2.0]),
+        VehicleKind::Integrated => sizes([7.2, 2.3, 2.9, 0.7], [6.6, 2.15, 2.0]),
+        VehicleKind::Other => None,
+    }
+}
+
+impl Vehicle {
+    /// Whether its sizes are the ones that a new survey starts with, every one of them.
+    #[must_use]
+    pub fn has_starting_sizes(&self) -> bool {
+        starting_sizes(self.kind).is_some_and(|sizes| {
+            let mut as_at_first = self.clone();
+            as_at_first.set_sizes(sizes);
+            as_at_first == *self
+        })
+    }
+
+    fn set_sizes(&mut self, sizes: StartingSizes) {
+        self.length_m = Some(sizes.length_m);
+        self.width_m = Some(sizes.width_m);
+        self.height_m = Some(sizes.height_m);
+        self.floor_height_m = Some(sizes.floor_height_m);
+        self.inside_length_m = Some(sizes.inside_length_m);
+        self.inside_width_m = Some(sizes.inside_width_m);
+        self.inside_height_m = Some(sizes.inside_height_m);
+    }
+}
+
 fn zone(id: u32, name: &str) -> Zone {
     Zone {
         id: ZoneId(id),
@@ -98,4 +177,41 @@ pub fn default_weather() -> Vec<WeatherCase> {
         weight,
     })
     .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::findings::find;
+
+    fn told(survey: &Survey) -> bool {
+        let findings = find(survey);
+        findings
+            .iter()
+            .any(|finding| finding.sentence.contains("not measured"))
+    }
+
+    #[test]
+    fn a_new_survey_says_that_its_sizes_are_not_measured_until_one_is() {
+        for kind in VehicleKind::ALL {
+            let mut survey = Survey::starting(kind);
+            assert_eq!(told(&survey), kind != VehicleKind::Other, "{kind:?}");
+            survey.vehicle.length_m = Some(5.73);
+            assert!(!told(&survey), "{kind:?}");
+            assert!(!told(&Survey::new(kind)), "{kind:?}");
+        }
+    }
+
+    /// Sizes are ours \[A\]. What they must keep: inside fits into outside, nobody stoops much
+    /// (1.85 m), and the width is one that roads allow: 2.55 m, Council Directive 96/53/EC,
+    /// annex I, 1.2 \[M\].
+    #[test]
+    fn starting_sizes_could_be_those_of_a_vehicle() {
+        for sizes in VehicleKind::ALL.into_iter().filter_map(starting_sizes) {
+            assert!(sizes.inside_length_m < sizes.length_m);
+            assert!(sizes.inside_width_m < sizes.width_m && sizes.width_m <= 2.55);
+            let room = sizes.height_m - sizes.floor_height_m;
+            assert!(sizes.inside_height_m < room && sizes.inside_height_m >= 1.85);
+        }
+    }
 }

@@ -6,15 +6,19 @@ use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
 use super::guide::Guide;
 use super::jobs::{self, Jobs, Results, Spawner};
+use super::keep::DataFolder;
+use super::keeping::Keeping;
 use super::looks::Looks;
 use super::notices::Notices;
 use super::page::{Page, PageContext, Queue, ViewState};
 use super::pages::job_sheet::JobSheetView;
+use super::photos::Photos;
+use super::photos::picker::{self as photo_picker, PhotoPicker};
 use super::picker::{self, Picker};
-use super::requests::sentence;
-use super::{bar, pages, start_page, strip, theme};
+use super::requests::sentence_of;
+use super::{bar, lightbox, pages, start_page, strip, theme};
 use crate::survey::file::Backups;
-use crate::survey::{Severity, Survey};
+use crate::survey::{GapId, Severity, Survey};
 use eframe::egui;
 use egui::{CentralPanel, Frame, Margin, Panel, ScrollArea, ViewportCommand};
 use std::path::{Path, PathBuf};
@@ -34,6 +38,14 @@ pub struct Start {
     pub samples: Vec<PathBuf>,
     /// Whether someone new is shown the first steps.
     pub guide: bool,
+    /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
+    pub data: Option<DataFolder>,
+    /// Where photos are read and kept.
+    pub photo_spawner: Spawner,
+    /// The system's dialog for photos.
+    pub photo_picker: PhotoPicker,
+    /// The program's own folder for photos of changes that are not saved.
+    pub photo_holding: Option<PathBuf>,
 }
 
 impl Start {
@@ -47,10 +59,14 @@ impl Start {
             picker: picker::system(),
             samples: start_page::samples(Path::new("sample-surveys")),
             guide: true,
+            data: DataFolder::of_the_platform(),
+            photo_spawner: jobs::on_a_thread_named("photos"),
+            photo_picker: photo_picker::system(),
+            photo_holding: photo_picker::holding_folder(),
         }
     }
 
-    /// As tests start: results at once, no file dialog, no samples.
+    /// As tests start: results at once, no file dialog, no samples, nothing kept.
     #[must_use]
     pub fn test(path: Option<PathBuf>) -> Self {
         Self {
@@ -59,6 +75,10 @@ impl Start {
             picker: picker::none(),
             samples: Vec::new(),
             guide: false,
+            data: None,
+            photo_spawner: jobs::inline(),
+            photo_picker: photo_picker::none(),
+            photo_holding: None,
         }
     }
 }
@@ -85,6 +105,11 @@ pub struct App {
     pub(super) looks: Looks,
     pub(super) guide: Guide,
     pub(super) desk: SheetDesk,
+    pub(super) keeping: Keeping,
+    pub(super) photos: Photos,
+    pub(super) photo_picker: PhotoPicker,
+    pub(super) picking_photos: Option<(GapId, Receiver<Option<Vec<PathBuf>>>, Instant)>,
+    pub(super) closing_after_photos: bool,
     submitted: Option<u64>,
     title: String,
 }
@@ -97,8 +122,12 @@ impl App {
         let looks = Looks::stored(cc.storage);
         looks.apply(&cc.egui_ctx);
         let ctx = cc.egui_ctx.clone();
+        let again = ctx.clone();
+        let (keeping, problem) =
+            Keeping::start(start.data, Box::new(move || again.request_repaint()));
         let wake: Arc<dyn Fn() + Send + Sync> = Arc::new(move || ctx.request_repaint());
         let jobs = Jobs::new(Arc::clone(&start.spawner), Arc::clone(&wake));
+        let photos = Photos::new(start.photo_spawner, start.photo_holding, Arc::clone(&wake));
         let view = ViewState {
             job_sheet: JobSheetView::stored(cc.storage),
             ..ViewState::default()
@@ -118,11 +147,19 @@ impl App {
             guide: Guide::default(),
             desk: SheetDesk::new(start.spawner, wake),
             looks,
+            keeping,
+            photos,
+            photo_picker: start.photo_picker,
+            picking_photos: None,
+            closing_after_photos: false,
             submitted: None,
             title: String::new(),
         };
         if start.guide && !app.looks.guide_seen {
             app.guide.begin();
+        }
+        if let Some(problem) = problem {
+            app.notices.tell(Severity::Warning, problem);
         }
         if let Some(path) = start.path {
             app.open_file(&path);
@@ -152,6 +189,12 @@ impl App {
     #[must_use]
     pub fn path(&self) -> Option<&Path> {
         self.document.as_ref()?.path()
+    }
+
+    /// The photos of the open survey.
+    #[must_use]
+    pub fn photos(&self) -> &Photos {
+        &self.photos
     }
 
     /// The page shown and what the pages remember.
@@ -189,7 +232,9 @@ impl App {
             job_sheet,
             ..ViewState::default()
         };
+        self.keeping.let_go();
         self.jobs.forget();
+        self.photos.open(document.path());
         self.submitted = None;
         self.document = Some(document);
     }
@@ -215,7 +260,7 @@ impl App {
         for told in self.desk.collect(ctx) {
             match told {
                 Told::Done(sentence) => self.notices.tell(Severity::Note, sentence),
-                Told::Failed(words) => self.notices.tell(Severity::Error, sentence(&words)),
+                Told::Failed(words) => self.notices.tell(Severity::Error, sentence_of(&words)),
             }
         }
         let Some(document) = &self.document else {
@@ -262,6 +307,7 @@ impl App {
             desk: &self.desk,
             queue: &mut self.queue,
             view: &mut self.view,
+            photos: &mut self.photos,
         })
     }
 
@@ -341,7 +387,12 @@ impl App {
             .frame(panel_frame(palette.page, 8))
             .show(ui, |ui| {
                 ScrollArea::vertical().show(ui, |ui| {
-                    start_page::show(ui, &self.samples, &mut self.queue);
+                    let offered = start_page::Offered {
+                        rescued: self.keeping.offers(),
+                        recent: self.keeping.recent(),
+                        samples: &self.samples,
+                    };
+                    start_page::show(ui, &offered, &mut self.queue);
                 });
             });
     }
@@ -356,7 +407,8 @@ fn panel_frame(fill: egui::Color32, vertical: i8) -> Frame {
 impl eframe::App for App {
     fn logic(&mut self, ctx: &egui::Context, frame: &mut eframe::Frame) {
         if self.asked.is_none() {
-            for command in commands::pressed(ctx, self.document.is_some()) {
+            let large = self.view.gaps.lightbox.is_some();
+            for command in commands::pressed(ctx, self.document.is_some(), large) {
                 self.queue.command(command);
             }
         }
@@ -364,9 +416,11 @@ impl eframe::App for App {
         for request in self.queue.take() {
             self.run(request, ctx, frame);
         }
+        self.photos_in(ctx);
         self.guard_closing(ctx);
         self.work_out();
         self.set_sheet(ctx);
+        self.keep(ctx);
         self.tell_title(ctx);
     }
 
@@ -391,6 +445,10 @@ impl eframe::App for App {
         } else {
             self.start_screen(ui);
         }
+        if let Some(mut context) = self.context() {
+            lightbox::show(ui.ctx(), &mut context);
+        }
+        self.drop_hint(ui.ctx());
         if let Some(asked) = &mut self.asked {
             let name = self
                 .document

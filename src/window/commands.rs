@@ -21,6 +21,8 @@ pub enum Command {
     SaveLedger,
     /// Write the sealing plan for a spreadsheet.
     SavePlan,
+    /// Put the survey away and show the start page.
+    StartPage,
     /// Leave the program.
     Quit,
     /// Undo one step.
@@ -35,6 +37,8 @@ pub enum Command {
     MirrorGap,
     /// Delete the selected gap.
     DeleteGap,
+    /// Add photos to the selected gap.
+    AddPhotos,
     /// Show a page.
     Show(Page),
     /// Show all findings.
@@ -208,13 +212,20 @@ pub const COMMANDS: &[CommandLine] = &[
     ),
     line(
         Menu::Survey,
+        Command::StartPage,
+        "Start page",
+        &[ctrl(Key::W)],
+        "Put this survey away; new, recent and rescued surveys",
+    )
+    .group(),
+    line(
+        Menu::Survey,
         Command::Quit,
         "Quit",
         &[ctrl(Key::Q)],
         "Leave Gapledger",
     )
-    .always()
-    .group(),
+    .always(),
     line(
         Menu::Edit,
         Command::Undo,
@@ -257,6 +268,13 @@ pub const COMMANDS: &[CommandLine] = &[
         "Delete gap",
         &[ctrl(Key::Delete)],
         "Delete the selected gap; it can be undone",
+    ),
+    line(
+        Menu::Edit,
+        Command::AddPhotos,
+        "Add photos…",
+        &[ctrl_shift(Key::P)],
+        "Add photos to the selected gap",
     ),
     line(
         Menu::View,
@@ -385,6 +403,24 @@ pub const COMMANDS: &[CommandLine] = &[
 ];
 
 impl Command {
+    /// Whether it does its work while a photo is shown large.
+    fn reaches_under_a_photo(self) -> bool {
+        matches!(
+            self,
+            Self::Save
+                | Self::SaveAs
+                | Self::Quit
+                | Self::Undo
+                | Self::Redo
+                | Self::Light
+                | Self::Dark
+                | Self::FollowSystem
+                | Self::Larger
+                | Self::Smaller
+                | Self::FirstSize
+        )
+    }
+
     /// Its line in the table.
     #[must_use]
     pub fn line(self) -> Option<&'static CommandLine> {
@@ -392,10 +428,11 @@ impl Command {
     }
 }
 
-/// The commands whose shortcut was pressed; their keys are used up. While words are typed, a
+/// The commands whose shortcut was pressed; their keys are used up. With a photo shown large, only
+/// those that do not change what lies under it. While words are typed, a
 /// text field's own keys stay its own.
 #[must_use]
-pub fn pressed(ctx: &egui::Context, survey_open: bool) -> Vec<Command> {
+pub fn pressed(ctx: &egui::Context, survey_open: bool, photo_large: bool) -> Vec<Command> {
     let typing = ctx.text_edit_focused();
     let mut pressed = Vec::new();
     // Longer chords first: Ctrl+Shift+S also matches Ctrl+S.
@@ -413,7 +450,9 @@ pub fn pressed(ctx: &egui::Context, survey_open: bool) -> Vec<Command> {
                 line.command,
                 Command::Undo | Command::Redo | Command::DeleteGap
             );
-        if kept_for_text {
+        // A photo shown large lies over the pages and has keys of its own.
+        let kept_for_photo = photo_large && !line.command.reaches_under_a_photo();
+        if kept_for_text || kept_for_photo {
             continue;
         }
         let consumed = ctx.input_mut(|input| {

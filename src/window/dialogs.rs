@@ -1,15 +1,16 @@
 //! Questions the window asks, one at a time, each in a modal that Esc puts away.
 
 use super::desk::SheetFile;
+use super::format::digits;
 use super::keys;
 use super::notices::Notices;
 use super::page::{Queue, Request};
 use super::theme::palette;
 use super::widgets::{self, finding_list};
-use crate::survey::{Finding, VehicleKind};
+use crate::survey::{Finding, VehicleKind, starting_sizes};
 use eframe::egui;
 use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// What follows once unsaved changes are out of the way.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -24,6 +25,10 @@ pub enum Then {
     Open,
     /// Open this file.
     OpenFile(PathBuf),
+    /// Open what was rescued in this file.
+    OpenRescued(PathBuf),
+    /// Show the start page.
+    StartPage,
 }
 
 /// What a path is asked for.
@@ -80,6 +85,27 @@ pub enum Dialog {
         /// What would be written.
         file: SheetFile,
     },
+    /// A file to save to is open in another program.
+    Shared {
+        /// The file.
+        path: PathBuf,
+        /// What follows.
+        then: Option<Then>,
+    },
+    /// Work on the survey that was just opened was rescued.
+    Rescued {
+        /// The rescue file.
+        path: PathBuf,
+        /// What it is.
+        sentence: String,
+    },
+    /// Rescued work is to be put away.
+    PutAway {
+        /// The rescue file.
+        path: PathBuf,
+        /// What then happens to it.
+        sentence: String,
+    },
     /// Everything that was noticed.
     Findings,
     /// What the window told in this run.
@@ -103,6 +129,12 @@ pub enum Answered {
     Browse,
     /// Save although the file was changed on disk or exists already.
     Overwrite,
+    /// Save although another program has the file open.
+    SaveAnyway,
+    /// Open what was rescued.
+    OpenRescued,
+    /// Put away what was rescued.
+    PutAway,
     /// Save under another name instead.
     OtherName,
 }
@@ -163,6 +195,9 @@ pub fn show(ctx: &egui::Context, asked: &mut Asked, known: &Known<'_>, queue: &m
                     let sentence = format!("There is a file {} already.", path.display());
                     overwrite(ui, &sentence, fresh, queue);
                 }
+                Dialog::Shared { path, .. } => shared(ui, path, fresh, queue),
+                Dialog::Rescued { sentence, .. } => rescued(ui, sentence, fresh, queue),
+                Dialog::PutAway { sentence, .. } => put_away(ui, sentence, fresh, queue),
                 Dialog::Findings => all_findings(ui, findings, fresh, queue),
                 Dialog::Messages => messages(ui, told, fresh, queue),
                 Dialog::Keys => keys(ui, fresh, queue),
@@ -195,6 +230,8 @@ fn unsaved(ui: &mut Ui, name: &str, then: &Then, fresh: bool, queue: &mut Queue)
         Then::Close => "leaving Gapledger",
         Then::New | Then::NewSurvey(_) => "beginning a new survey",
         Then::Open | Then::OpenFile(_) => "opening another survey",
+        Then::OpenRescued(_) => "opening what was rescued",
+        Then::StartPage => "going to the start page",
     };
     ui.label(format!(
         "\u{201c}{name}\u{201d} has changes that are not saved. Save them before {what}?"
@@ -219,11 +256,24 @@ fn new_survey(ui: &mut Ui, fresh: bool, queue: &mut Queue) {
     buttons(ui, false, queue, &[("Cancel", Answered::Cancel)]);
 }
 
+/// The sizes that a new survey of such a vehicle starts with.
+fn starting_words(kind: VehicleKind) -> String {
+    match starting_sizes(kind) {
+        Some(sizes) => format!(
+            "Starts with the usual sizes, to be measured: {} m long, {} m wide, {} m high",
+            digits(sizes.length_m),
+            digits(sizes.width_m),
+            digits(sizes.height_m),
+        ),
+        None => "Starts without sizes".to_owned(),
+    }
+}
+
 /// One button for each kind of vehicle.
 pub fn kind_buttons(ui: &mut Ui, focus_first: bool, queue: &mut Queue) {
     ui.horizontal_wrapped(|ui| {
         for (at, kind) in VehicleKind::ALL.into_iter().enumerate() {
-            let response = ui.button(kind.name());
+            let response = ui.button(kind.name()).on_hover_text(starting_words(kind));
             if at == 0 && focus_first {
                 response.request_focus();
             }
@@ -295,6 +345,54 @@ fn overwrite(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
             ("Save under another name", Answered::OtherName),
             ("Overwrite", Answered::Overwrite),
             ("Cancel", Answered::Cancel),
+        ],
+    );
+}
+
+fn shared(ui: &mut Ui, path: &Path, fresh: bool, queue: &mut Queue) {
+    ui.heading("Save over the other's work?");
+    ui.label(format!(
+        "{} is open in another Gapledger too. If you save here, the other will be asked whether \
+         to overwrite your changes, and the work of one of you may be lost.",
+        path.display()
+    ));
+    buttons(
+        ui,
+        fresh,
+        queue,
+        &[
+            ("Save under another name", Answered::OtherName),
+            ("Save all the same", Answered::SaveAnyway),
+            ("Cancel", Answered::Cancel),
+        ],
+    );
+}
+
+fn rescued(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
+    ui.heading("Open the rescued changes?");
+    ui.label(sentence);
+    buttons(
+        ui,
+        fresh,
+        queue,
+        &[
+            ("Open what was rescued", Answered::OpenRescued),
+            ("Stay with the saved file", Answered::Cancel),
+        ],
+    );
+    widgets::muted(ui, "The start page goes on offering what was rescued.");
+}
+
+fn put_away(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
+    ui.heading("Put it away?");
+    ui.label(sentence);
+    buttons(
+        ui,
+        fresh,
+        queue,
+        &[
+            ("Keep it on offer", Answered::Cancel),
+            ("Put away", Answered::PutAway),
         ],
     );
 }

@@ -11,7 +11,8 @@ pub struct Document {
     pub history: History,
     path: Option<PathBuf>,
     stamp: Option<FileStamp>,
-    saved: Arc<Survey>,
+    /// `None`: it differs from its file in any case.
+    saved: Option<Arc<Survey>>,
     /// Revision for which `unsaved` was found, and what was found: comparing takes a while.
     compared: (u64, bool),
 }
@@ -21,7 +22,7 @@ impl Document {
     #[must_use]
     pub fn new(survey: Survey) -> Self {
         let history = History::new(survey);
-        let saved = Arc::clone(history.survey());
+        let saved = Some(Arc::clone(history.survey()));
         Self {
             compared: (history.revision(), false),
             history,
@@ -40,17 +41,35 @@ impl Document {
         document
     }
 
+    /// A survey that was rescued: unsaved changes of a file that held what the stamp says.
+    #[must_use]
+    pub fn rescued(path: Option<PathBuf>, stamp: Option<FileStamp>, survey: Survey) -> Self {
+        let mut document = Self::new(survey);
+        document.path = path;
+        document.stamp = stamp;
+        document.saved = None;
+        document.compared.1 = true;
+        document
+    }
+
     /// Its file.
     #[must_use]
     pub fn path(&self) -> Option<&Path> {
         self.path.as_deref()
     }
 
+    /// What its file held when it was loaded or saved.
+    #[must_use]
+    pub fn stamp(&self) -> Option<&FileStamp> {
+        self.stamp.as_ref()
+    }
+
     /// Whether it differs from what was last saved or loaded.
     pub fn unsaved(&mut self) -> bool {
         let revision = self.history.revision();
         if self.compared.0 != revision {
-            self.compared = (revision, **self.history.survey() != *self.saved);
+            let differs = self.saved.as_deref() != Some(&**self.history.survey());
+            self.compared = (revision, differs);
         }
         self.compared.1
     }
@@ -110,7 +129,7 @@ impl Document {
     fn now_saved(&mut self, path: &Path, stamp: FileStamp) {
         self.path = Some(path.to_owned());
         self.stamp = Some(stamp);
-        self.saved = Arc::clone(self.history.survey());
+        self.saved = Some(Arc::clone(self.history.survey()));
         self.compared = (self.history.revision(), false);
     }
 }

@@ -4,7 +4,7 @@
 //! older ones that are still waiting are dropped. A panic in the work becomes a message.
 
 use crate::assess::{self, Answer, Assessment, Comparison, NotKnown, WindCurve};
-use crate::survey::Survey;
+use crate::survey::{Finding, Survey};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
 use std::sync::{Arc, Mutex, PoisonError};
@@ -32,9 +32,15 @@ pub type Spawner = Arc<dyn Fn(Box<dyn FnOnce() + Send>) -> std::io::Result<()> +
 /// Runs each piece of work on a named thread.
 #[must_use]
 pub fn on_a_thread() -> Spawner {
-    Arc::new(|work| {
+    on_a_thread_named("results")
+}
+
+/// Runs each piece of work on a thread of this name.
+#[must_use]
+pub fn on_a_thread_named(name: &'static str) -> Spawner {
+    Arc::new(move |work| {
         std::thread::Builder::new()
-            .name("results".to_owned())
+            .name(name.to_owned())
             .spawn(work)
             .map(|_| ())
     })
@@ -71,6 +77,8 @@ pub struct Jobs {
     receiver: Receiver<Message>,
     wake: Arc<dyn Fn() + Send + Sync>,
     results: Option<Results>,
+    /// Findings from elsewhere, such as about photos, that stand beside those of the results.
+    noted: Vec<Finding>,
 }
 
 /// Messages that may wait for the window; the worker then waits too.
@@ -88,6 +96,7 @@ impl Jobs {
             receiver,
             wake,
             results: None,
+            noted: Vec::new(),
         }
     }
 
@@ -101,6 +110,16 @@ impl Jobs {
     pub fn forget(&mut self) {
         let fresh = Self::new(Arc::clone(&self.spawner), Arc::clone(&self.wake));
         *self = fresh;
+    }
+
+    /// Puts findings from elsewhere beside those of the results, in place of earlier ones.
+    pub fn note(&mut self, findings: Vec<Finding>) {
+        let before = std::mem::replace(&mut self.noted, findings);
+        if let Some(results) = &mut self.results {
+            let findings = &mut results.assessment.findings;
+            findings.retain(|finding| !before.contains(finding));
+            put_beside(findings, &self.noted);
+        }
     }
 
     /// Asks for the results of a survey.
@@ -151,7 +170,8 @@ impl Jobs {
     }
 
     /// Curve and comparison stay until the new ones come.
-    fn take(&mut self, revision: u64, assessment: Assessment) {
+    fn take(&mut self, revision: u64, mut assessment: Assessment) {
+        put_beside(&mut assessment.findings, &self.noted);
         match &mut self.results {
             Some(results) => {
                 results.revision = revision;
@@ -169,6 +189,13 @@ impl Jobs {
                 });
             }
         }
+    }
+}
+
+fn put_beside(findings: &mut Vec<Finding>, noted: &[Finding]) {
+    if !noted.is_empty() {
+        findings.extend_from_slice(noted);
+        findings.sort_by_key(|finding| finding.severity);
     }
 }
 

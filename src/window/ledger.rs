@@ -109,7 +109,7 @@ mod tests {
             },
         );
         gap.position.across_m = Some(0.5);
-        gap.photos.push("one.jpg".into());
+        gap.photos.push(crate::survey::Photo::new("one.jpg"));
         gap.state = WorkState::Sealed;
         survey.apply(Edit::Put(Record::Gap(Box::new(gap)))).unwrap();
         (survey, GapId(1))

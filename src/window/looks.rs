@@ -1,5 +1,6 @@
-//! What the user chose about the looks: colours and size. Kept between runs.
+//! What the user chose about the looks: colours, size, page. Kept between runs.
 
+use super::page::Page;
 use super::theme;
 use eframe::egui;
 use egui::ThemePreference;
@@ -15,6 +16,8 @@ pub struct Looks {
     pub touch: bool,
     /// The first steps were put away.
     pub guide_seen: bool,
+    /// The page that was shown last.
+    pub page: Option<Page>,
 }
 
 /// Sizes on offer.
@@ -26,6 +29,7 @@ const TOUCH_KEY: &str = "touch";
 const GUIDE_KEY: &str = "first steps";
 /// What a switch that is on is stored as.
 const ON: &str = "on";
+const PAGE_KEY: &str = "page";
 
 impl Default for Looks {
     fn default() -> Self {
@@ -34,6 +38,7 @@ impl Default for Looks {
             zoom: 1.0,
             touch: false,
             guide_seen: false,
+            page: None,
         }
     }
 }
@@ -60,6 +65,10 @@ impl Looks {
         let on = |key| storage.get_string(key).as_deref() == Some(ON);
         looks.touch = on(TOUCH_KEY);
         looks.guide_seen = on(GUIDE_KEY);
+        let page = storage.get_string(PAGE_KEY);
+        looks.page = Page::ALL
+            .into_iter()
+            .find(|known| page.as_deref() == Some(known.name()));
         looks
     }
 
@@ -74,6 +83,9 @@ impl Looks {
         storage.set_string(ZOOM_KEY, self.zoom.to_string());
         for (key, on) in [(TOUCH_KEY, self.touch), (GUIDE_KEY, self.guide_seen)] {
             storage.set_string(key, if on { ON } else { "off" }.to_owned());
+        }
+        if let Some(page) = self.page {
+            storage.set_string(PAGE_KEY, page.name().to_owned());
         }
     }
 

@@ -8,6 +8,7 @@ use super::desk::{SheetDesk, SheetFile};
 use super::dialogs::Answered;
 use super::jobs::Results;
 use super::pages;
+use super::photos::Photos;
 use crate::assess::Topic;
 use crate::survey::{Edit, Finding, Item, MergeKey, Place, Survey, VehicleKind};
 use std::path::PathBuf;
@@ -65,6 +66,8 @@ pub struct PageContext<'a> {
     pub queue: &'a mut Queue,
     /// What the pages remember between frames.
     pub view: &'a mut ViewState,
+    /// The photos of the survey, as pictures.
+    pub photos: &'a mut Photos,
 }
 
 impl<'a> PageContext<'a> {
@@ -183,8 +186,16 @@ pub enum Request {
     NewSurvey(VehicleKind),
     /// Open the file at this path.
     OpenFile(PathBuf),
+    /// Open what was rescued in this file.
+    OpenRescued(PathBuf),
+    /// Ask whether what was rescued in this file may be put away.
+    PutAway(PathBuf),
+    /// Take a file out of the list of those that were open last.
+    ForgetRecent(PathBuf),
     /// A dialog was answered.
     Answer(Answered),
+    /// Take the photo in this file in for the selected gap.
+    AttachPhoto(PathBuf),
     /// Put a message away, by its number.
     Dismiss(u64),
     /// Show a page.

@@ -72,7 +72,7 @@ impl Wake for Unpark {
 }
 
 /// Waits on this thread until the future is done.
-fn wait_for<T>(future: impl Future<Output = T>) -> T {
+pub(super) fn wait_for<T>(future: impl Future<Output = T>) -> T {
     let waker = Waker::from(Arc::new(Unpark(std::thread::current())));
     let mut context = Context::from_waker(&waker);
     let mut future = pin!(future);

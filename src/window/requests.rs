@@ -7,6 +7,7 @@ use super::dialogs::{Answered, Dialog, PathFor, Then};
 use super::document::Document;
 use super::ledger::{self, LedgerChange};
 use super::page::{Page, Request};
+use super::photos::Source;
 use super::picker::Pick;
 use crate::survey::file::{SaveError, load};
 use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
@@ -34,7 +35,11 @@ impl App {
             Request::Command(command) => self.command(command, ctx, frame),
             Request::NewSurvey(kind) => self.guard(Then::NewSurvey(kind), ctx, frame),
             Request::OpenFile(path) => self.guard(Then::OpenFile(path), ctx, frame),
+            Request::OpenRescued(path) => self.guard(Then::OpenRescued(path), ctx, frame),
+            Request::PutAway(path) => self.ask_to_put_away(&path),
+            Request::ForgetRecent(path) => self.forget_recent(&path),
             Request::Answer(answered) => self.answer(answered, ctx, frame),
+            Request::AttachPhoto(path) => self.attach_to_selected(vec![Source::File(path)]),
             Request::Dismiss(number) => self.notices.dismiss(number),
             Request::Show(page) => self.view.page = page,
             Request::EndGuide => self.end_guide(),
@@ -51,13 +56,13 @@ impl App {
         }
     }
 
-    fn edit(&mut self, edit: Edit, merge: Option<MergeKey>) {
+    pub(super) fn edit(&mut self, edit: Edit, merge: Option<MergeKey>) {
         let Some(document) = &mut self.document else {
             return;
         };
         match document.history.apply(edit, merge) {
             Ok(()) => self.notices.gone_on(),
-            Err(refused) => self.notices.tell(Severity::Warning, sentence(&refused)),
+            Err(refused) => self.notices.tell(Severity::Warning, sentence_of(&refused)),
         }
     }
 
@@ -65,6 +70,7 @@ impl App {
         match command {
             Command::New => self.guard(Then::New, ctx, frame),
             Command::Open => self.guard(Then::Open, ctx, frame),
+            Command::StartPage => self.guard(Then::StartPage, ctx, frame),
             Command::Quit => self.guard(Then::Close, ctx, frame),
             Command::Save => self.save_or_ask(None, ctx, frame),
             Command::SaveAs => self.ask_path(PathFor::Save(None), ctx, frame),
@@ -80,6 +86,7 @@ impl App {
             Command::AddGap | Command::DuplicateGap | Command::MirrorGap | Command::DeleteGap => {
                 self.ledger_command(command)
             }
+            Command::AddPhotos => self.ask_photos(ctx, frame),
             Command::Show(page) => self.view.page = page,
             Command::Findings => self.asked = Some(Dialog::Findings.into()),
             Command::Messages => self.asked = Some(Dialog::Messages.into()),
@@ -163,7 +170,9 @@ impl App {
     fn proceed(&mut self, then: Then, ctx: &egui::Context, frame: &eframe::Frame) {
         self.asked = None;
         match then {
+            Then::Close if self.photos_still_carried() => {}
             Then::Close => {
+                self.keeping.let_go();
                 self.may_close = true;
                 ctx.send_viewport_cmd(ViewportCommand::Close);
             }
@@ -171,11 +180,13 @@ impl App {
             Then::NewSurvey(kind) => self.new_survey(kind),
             Then::Open => self.ask_path(PathFor::Open, ctx, frame),
             Then::OpenFile(path) => self.open_file(&path),
+            Then::OpenRescued(path) => self.open_rescued(&path),
+            Then::StartPage => self.to_start_page(),
         }
     }
 
     fn new_survey(&mut self, kind: VehicleKind) {
-        self.show_document(Document::new(Survey::new(kind)), Page::Vehicle);
+        self.show_document(Document::new(Survey::starting(kind)), Page::Vehicle);
     }
 
     /// Opens a file, or tells why not; the survey that was open then stays open.
@@ -183,9 +194,10 @@ impl App {
         match load(path) {
             Ok(loaded) => {
                 let document = Document::loaded(path.to_owned(), loaded);
-                self.show_document(document, Page::Gaps);
+                let page = self.looks.page.unwrap_or(Page::Gaps);
+                self.show_document(document, page);
             }
-            Err(error) => self.notices.tell(Severity::Error, sentence(&error)),
+            Err(error) => self.notices.tell(Severity::Error, sentence_of(&error)),
         }
     }
 
@@ -204,12 +216,17 @@ impl App {
         ctx: &egui::Context,
         frame: &eframe::Frame,
     ) {
+        self.asked = None;
+        if self.keeping.must_ask_before_saving(&path) {
+            self.asked = Some(Dialog::Shared { path, then }.into());
+            return;
+        }
         let Some(document) = &mut self.document else {
             return;
         };
-        self.asked = None;
         match document.save(&path, anyway, &mut self.backups) {
             Ok(()) => {
+                self.photos.saved(&path, document.history.survey());
                 let words = format!("Saved as {}.", path.display());
                 self.notices.tell(Severity::Note, words);
                 if let Some(then) = then {
@@ -217,7 +234,7 @@ impl App {
                 }
             }
             Err(error @ (SaveError::ChangedOnDisk { .. } | SaveError::Exists { .. })) => {
-                let sentence = sentence(&error);
+                let sentence = sentence_of(&error);
                 self.asked = Some(
                     Dialog::Overwrite {
                         path,
@@ -227,7 +244,12 @@ impl App {
                     .into(),
                 );
             }
-            Err(error) => self.notices.tell(Severity::Error, sentence(&error)),
+            Err(error) => {
+                if matches!(error, SaveError::NotConfirmed { .. }) {
+                    self.photos.saved(&path, document.history.survey());
+                }
+                self.notices.tell(Severity::Error, sentence_of(&error));
+            }
         }
     }
 
@@ -356,7 +378,15 @@ impl App {
             (Dialog::Overwrite { path, then, .. }, Answered::Overwrite) => {
                 self.save_to(path, true, then, ctx, frame);
             }
-            (Dialog::Overwrite { then, .. }, Answered::OtherName) => {
+            (Dialog::Shared { path, then }, Answered::SaveAnyway) => {
+                self.keeping.agree(&path);
+                self.save_to(path, false, then, ctx, frame);
+            }
+            (Dialog::Rescued { path, .. }, Answered::OpenRescued) => {
+                self.guard(Then::OpenRescued(path), ctx, frame);
+            }
+            (Dialog::PutAway { path, .. }, Answered::PutAway) => self.put_away(&path),
+            (Dialog::Overwrite { then, .. } | Dialog::Shared { then, .. }, Answered::OtherName) => {
                 self.ask_path(PathFor::Save(then), ctx, frame);
             }
             (Dialog::Replace { path, file }, Answered::Overwrite) => {
@@ -369,9 +399,25 @@ impl App {
         }
     }
 
-    /// Keeps the window open while changes are not saved, and asks.
+    /// Whether the window must wait with closing until photos are beside their survey.
+    fn photos_still_carried(&mut self) -> bool {
+        self.photos.collect();
+        let carrying = self.photos.carrying();
+        if carrying {
+            self.closing_after_photos = true;
+            let words = "Photos are being copied beside the survey. The window then closes.";
+            self.notices.tell(Severity::Note, words);
+        }
+        carrying
+    }
+
+    /// Keeps the window open while changes are not saved, and asks; and while photos are copied.
     pub(super) fn guard_closing(&mut self, ctx: &egui::Context) {
         let closing = ctx.input(|input| input.viewport().close_requested());
+        if closing && !self.may_close && !self.unsaved() && self.photos_still_carried() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            return;
+        }
         if closing && !self.may_close && self.unsaved() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             self.asked = Some(Dialog::Unsaved(Then::Close).into());
@@ -388,7 +434,7 @@ fn with_ending(mut path: PathBuf, ending: &str) -> PathBuf {
 }
 
 /// An error as a sentence: capital letter, full stop.
-pub(super) fn sentence(error: &dyn std::fmt::Display) -> String {
+pub(super) fn sentence_of(error: &dyn std::fmt::Display) -> String {
     let words = error.to_string();
     let mut letters = words.chars();
     let capital: String = letters

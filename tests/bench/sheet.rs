@@ -8,7 +8,7 @@ use gapledger::sheet::doubt::doubt;
 use gapledger::sheet::photos::print_copies;
 use gapledger::sheet::{Choices, Kind, Material, contents, typeset};
 use gapledger::survey::file::{parse, photo_folder};
-use gapledger::survey::{GapId, Survey};
+use gapledger::survey::{GapId, Photo, Survey};
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::sync::atomic::AtomicBool;
@@ -39,7 +39,7 @@ fn on_disk() -> OnDisk {
     for (id, gap) in (1..=COUNT).zip(plain.iter().cycle()) {
         let mut gap = gap.clone();
         gap.id = GapId(id);
-        gap.photos = vec![format!("{id}.jpg")];
+        gap.photos = vec![Photo::new(format!("{id}.jpg"))];
         survey.gaps.push(gap);
     }
     let folder = tempfile::tempdir().unwrap();

@@ -286,6 +286,30 @@ impl Maker {
         }
     }
 
+    fn photo(&mut self, id: u32) -> Photo {
+        let before = self.pick(&["", "ü", "it's ", "…", "\"", "\u{200b}"]);
+        Photo {
+            name: format!("{before}{id}.jpg"),
+            caption: self.text(),
+            marks: self.list(2, |maker, _| {
+                if maker.yes() {
+                    PhotoMark::Circle {
+                        across: maker.number(),
+                        down: maker.number(),
+                        radius: maker.number(),
+                    }
+                } else {
+                    PhotoMark::Arrow {
+                        from_across: maker.number(),
+                        from_down: maker.number(),
+                        across: maker.number(),
+                        down: maker.number(),
+                    }
+                }
+            }),
+        }
+    }
+
     fn gap(&mut self, id: GapId, zones: &[Zone]) -> Gap {
         Gap {
             id,
@@ -316,12 +340,7 @@ impl Maker {
                 }),
             },
             certainty: self.pick(&Certainty::ALL),
-            photos: self.list(3, |maker, id| {
-                maker
-                    .pick(&["", "ü", "it's ", "…", "\"", "\u{200b}"])
-                    .to_owned()
-                    + &format!("{id}.jpg")
-            }),
+            photos: self.list(3, Self::photo),
             damp: self.text(),
             note: self.text(),
             remedy: self.yes().then(|| Remedy {

@@ -166,7 +166,26 @@ fn gaps() -> Vec<Gap> {
     };
     first.behind = Some(Behind::Gap(GapId(5)));
     first.certainty = Certainty::Measured;
-    first.photos = vec!["1.jpg".into(), "door seal.png".into()];
+    first.photos = vec![
+        Photo::new("1.jpg"),
+        Photo {
+            name: "door seal.png".into(),
+            caption: "lower corner, from inside".into(),
+            marks: vec![
+                PhotoMark::Circle {
+                    across: 0.25,
+                    down: 0.75,
+                    radius: 0.08,
+                },
+                PhotoMark::Arrow {
+                    from_across: 0.5,
+                    from_down: 0.2,
+                    across: 0.3,
+                    down: 0.7,
+                },
+            ],
+        },
+    ];
     first.damp = "18 %".into();
     first.note = "felt a draught here".into();
     first.remedy = Some(Remedy {

@@ -110,10 +110,14 @@ fn photos_are_present_missing_or_unreadable() {
     assert_eq!(photo_state(&path, "1.jpg"), PhotoState::Missing);
     let photos = folder.path().join("van.photos");
     fs::create_dir_all(photos.join("folder.jpg")).unwrap();
-    fs::write(photos.join("1.jpg"), b"picture").unwrap();
+    image::RgbImage::new(3, 2)
+        .save(photos.join("1.jpg"))
+        .unwrap();
+    fs::write(photos.join("words.jpg"), b"no picture").unwrap();
     fs::write(folder.path().join("secret"), b"no picture").unwrap();
     assert_eq!(photo_state(&path, "1.jpg"), PhotoState::Present);
     assert_eq!(photo_state(&path, "2.jpg"), PhotoState::Missing);
+    assert_eq!(photo_state(&path, "words.jpg"), PhotoState::Broken);
     assert_eq!(photo_state(&path, "folder.jpg"), PhotoState::Unreadable);
     assert_eq!(photo_state(&path, "../secret"), PhotoState::Unreadable);
 

@@ -301,7 +301,7 @@ fn a_photo_name_that_leads_elsewhere_is_refused() {
         "line\\nend",
     ] {
         let gap = format!(
-            "    (id: 1, zone: 1, facing: rear, form: round_hole(), photos: [\"ok.jpg\", \"{name}\"])"
+            "    (id: 1, zone: 1, facing: rear, form: round_hole(), photos: [(name: \"ok.jpg\"), (name: \"{name}\")])"
         );
         let error = parse(&with_gaps(&gap)).unwrap_err().to_string();
         assert!(
@@ -312,7 +312,7 @@ fn a_photo_name_that_leads_elsewhere_is_refused() {
     }
     let long = "x".repeat(256);
     let gap = |name: &str| {
-        format!("(id: 1, zone: 1, facing: rear, form: round_hole(), photos: [\"{name}\"])")
+        format!("(id: 1, zone: 1, facing: rear, form: round_hole(), photos: [(name: \"{name}\")])")
     };
     assert!(parse(&with_gaps(&gap(&long))).is_err());
     assert!(parse(&with_gaps(&gap(&long[1..]))).is_ok());

@@ -180,7 +180,9 @@ fn a_survey_that_could_not_be_loaded_again_is_not_saved() {
     let mut not_a_number = known::survey();
     not_a_number.vehicle.length_m = Some(f64::NAN);
     let mut leads_elsewhere = known::survey();
-    leads_elsewhere.gaps[0].photos.push("../x.jpg".to_owned());
+    leads_elsewhere.gaps[0]
+        .photos
+        .push(gapledger::survey::Photo::new("../x.jpg"));
     for (survey, part) in [
         (not_a_number, "this number is not finite"),
         (leads_elsewhere, "is not a plain file name"),

@@ -195,7 +195,8 @@ fn filled_with(text: &str) -> Survey {
     survey.zones.iter_mut().for_each(|zone| zone.name = own());
     for gap in &mut survey.gaps {
         (gap.name, gap.note, gap.damp, gap.state_date) = (own(), own(), own(), own());
-        gap.photos = vec![own()];
+        gap.photos = vec![Photo::new(own())];
+        gap.photos[0].caption = own();
         if let Some(remedy) = &mut gap.remedy {
             remedy.words = own();
         }
@@ -347,8 +348,8 @@ fn photo(path: &Path, width: u32, height: u32) {
 #[test]
 fn photos_are_printed_small_and_missing_ones_named() {
     let mut survey = parse(TWO_OPENINGS).unwrap();
-    survey.gaps[0].photos = vec!["one.jpg".to_owned(), "gone.jpg".to_owned()];
-    survey.gaps[1].photos = vec!["two.png".to_owned(), "text.jpg".to_owned()];
+    survey.gaps[0].photos = vec![Photo::new("one.jpg"), Photo::new("gone.jpg")];
+    survey.gaps[1].photos = vec![Photo::new("two.png"), Photo::new("text.jpg")];
     let on_disk = OnDisk::new(&survey);
     let folder = photo_folder(&on_disk.file());
     fs::create_dir(&folder).unwrap();
@@ -409,7 +410,7 @@ fn a_survey_or_a_wrong_logo_ends_in_a_sentence() {
     let wrong = run(Command::Sheet(asked));
     assert_eq!(wrong.outcome, Outcome::Failed);
     assert!(
-        wrong.errors.contains("take a JPEG, PNG or WebP file"),
+        wrong.errors.contains("choose a JPEG, PNG or WebP file"),
         "{}",
         wrong.errors
     );

@@ -7,18 +7,12 @@
 #![expect(clippy::unwrap_used, reason = "helpers of tests stop the test")]
 
 use eframe::egui;
-use egui::{Key, Modifiers, Theme};
+use egui::Theme;
 use egui_kittest::{Harness, SnapshotOptions, SnapshotResults};
 use gapledger::window::app::{App, Start};
+use gapledger::window::commands::Command;
+use gapledger::window::page::Page;
 use std::path::Path;
-
-/// Pages by their shortcut and the picture's name.
-const PAGES: [(Key, &str); 4] = [
-    (Key::Num1, "vehicle"),
-    (Key::Num2, "gaps"),
-    (Key::Num3, "air_change"),
-    (Key::Num4, "drying_heat"),
-];
 
 /// Few enough differing pixels that a label moved by 4 points is noticed.
 fn options() -> SnapshotOptions {
@@ -28,37 +22,77 @@ fn options() -> SnapshotOptions {
         .output_path("tests/pictures")
 }
 
-fn window(theme: Theme, zoom: f32) -> Harness<'static, App> {
+/// How large everything is drawn.
+#[derive(Clone, Copy)]
+enum Size {
+    /// As at first.
+    Usual,
+    /// Half as large again, in a window of the same pixels.
+    OneAndAHalf,
+    /// Inputs and buttons for fingers.
+    Touch,
+}
+
+fn window(theme: Theme, size: Size) -> Harness<'static, App> {
     let sample = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-surveys/farmyard-caravan.ron");
+    let zoom = match size {
+        Size::OneAndAHalf => 1.5,
+        Size::Usual | Size::Touch => 1.0,
+    };
     let mut window = Harness::builder()
-        .with_size(egui::vec2(1280.0, 800.0))
+        .with_size(egui::vec2(1280.0, 800.0) / zoom)
         .with_pixels_per_point(zoom)
         .with_max_steps(30)
         .wgpu()
         .build_eframe(|cc| App::new(cc, Start::test(Some(sample))));
     window.ctx.set_theme(theme);
+    if matches!(size, Size::Touch) {
+        window.state_mut().queue().command(Command::TouchSize);
+    }
     window.run();
     window
 }
 
-fn pictures(theme: Theme, zoom: f32, suffix: &str) {
-    let mut window = window(theme, zoom);
+fn pictures(theme: Theme, size: Size, suffix: &str) {
+    let mut window = window(theme, size);
     let mut results = SnapshotResults::new();
-    for (key, page) in PAGES {
-        window.key_press_modifiers(Modifiers::COMMAND, key);
+    for page in Page::ALL {
+        window.state_mut().queue().command(Command::Show(page));
         window.run();
-        results.add(window.try_snapshot_options(format!("{page}-{suffix}"), &options()));
+        let name = page.name().to_lowercase().replace([' ', '&'], "_");
+        let name = name.replace("___", "_");
+        results.add(window.try_snapshot_options(format!("{name}-{suffix}"), &options()));
     }
 }
 
 #[test]
 fn every_page_by_day() {
-    pictures(Theme::Light, 1.0, "light");
+    pictures(Theme::Light, Size::Usual, "light");
 }
 
 #[test]
 fn every_page_by_night() {
-    pictures(Theme::Dark, 1.0, "dark");
+    pictures(Theme::Dark, Size::Usual, "dark");
+}
+
+#[test]
+fn every_page_half_as_large_again_by_day() {
+    pictures(Theme::Light, Size::OneAndAHalf, "light-larger");
+}
+
+#[test]
+fn every_page_half_as_large_again_by_night() {
+    pictures(Theme::Dark, Size::OneAndAHalf, "dark-larger");
+}
+
+#[test]
+fn every_page_in_touch_size_by_day() {
+    pictures(Theme::Light, Size::Touch, "light-touch");
+}
+
+#[test]
+fn every_page_in_touch_size_by_night() {
+    pictures(Theme::Dark, Size::Touch, "dark-touch");
 }
 
 /// The comparison itself: the same picture passes, one whose labels moved by 4 points fails.

@@ -110,11 +110,11 @@ fn a_closable_gap_says_how_it_stands_in_each_set_up() {
     let mut window = opened(&path);
     window
         .get_by_role_and_label(Role::CheckBox, "can be closed")
-        .click();
+        .click_accesskit();
     window.run();
     window
         .get_by_role_and_label(Role::CheckBox, "open when in use")
-        .click();
+        .click_accesskit();
     window.run();
     let closing = survey(&window).gap(GapId(1)).unwrap().closing.unwrap();
     assert!(closing.open_in_use && !closing.open_laid_up);

@@ -12,8 +12,11 @@ mod files;
 mod frame;
 mod gaps;
 mod glyphs;
+mod keep;
+mod killed;
 mod looks;
 mod pages;
+mod photos;
 mod sheet;
 
 use eframe::egui;

@@ -3,11 +3,11 @@
 use super::Material;
 use super::words::name;
 use crate::figure::body::body;
-use crate::figure::{Arrangement, RoseFrame, Scene, Show, rose};
+use crate::figure::{Arrangement, Dash, Point, Role, RoseFrame, Scene, Shape, Show, rose};
 use crate::sheet::blocks::{Block, Photo, Picture, Section};
 use crate::sheet::choices::{Choices, Kind, Paper};
-use crate::sheet::svg::svg;
-use crate::survey::GapId;
+use crate::sheet::svg::{svg, svg_exactly};
+use crate::survey::{GapId, PhotoMark};
 use std::sync::Arc;
 
 /// Margin left and right of the text, mm; the template has the same.
@@ -79,6 +79,10 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
 }
 
 fn drawing(scene: &Scene) -> Picture {
+    picture_of(scene, svg(scene))
+}
+
+fn picture_of(scene: &Scene, text: String) -> Picture {
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
@@ -86,7 +90,7 @@ fn drawing(scene: &Scene) -> Picture {
     )]
     let size = |mm: f64| (mm * 10.0) as u32;
     Picture {
-        bytes: Arc::new(svg(scene).into_bytes()),
+        bytes: Arc::new(text.into_bytes()),
         width: size(scene.width),
         height: size(scene.height),
     }
@@ -99,23 +103,27 @@ pub(super) fn photos(
     of: impl Fn(GapId) -> bool,
 ) -> (Section, Files) {
     let mut section = Section::new("Photos");
-    let (mut files, mut photos, mut missing) = (Vec::new(), Vec::new(), Vec::new());
+    let (mut files, mut photos, mut missing) = (Files::new(), Vec::new(), Vec::new());
     for gap in material.survey.gaps.iter().filter(|gap| of(gap.id)) {
         for photo in &gap.photos {
-            let caption = format!("{} · {}", gap.id, name(gap));
-            let Some(picture) = material.photos.get(photo) else {
-                missing.push(format!("{photo} (gap {})", gap.id));
+            let Some(picture) = material.photos.get(&photo.name) else {
+                missing.push(format!("{} (gap {})", photo.name, gap.id));
                 continue;
             };
-            let file = format!("photo-{}", files.len());
-            files.push((file.clone(), picture.clone()));
-            photos.push((file, picture, caption));
+            let mut caption = format!("{} · {}", gap.id, name(gap));
+            if !photo.caption.trim().is_empty() {
+                caption = format!("{caption}: {}", photo.caption.trim());
+            }
+            photos.push(Shown {
+                photo,
+                picture,
+                caption,
+            });
         }
     }
     if !photos.is_empty() {
-        section.push(Block::Photos {
-            rows: rows(&photos, text_width(paper)),
-        });
+        let rows = rows(&photos, text_width(paper), &mut files);
+        section.push(Block::Photos { rows });
     }
     if !missing.is_empty() {
         section.note(format!(
@@ -126,36 +134,89 @@ pub(super) fn photos(
     (section, files)
 }
 
+/// A photo to print.
+struct Shown<'a> {
+    photo: &'a crate::survey::Photo,
+    picture: &'a Picture,
+    caption: String,
+}
+
 /// Photos in rows of equal height. A full row is as wide as the text.
-fn rows(photos: &[(String, &Picture, String)], width: f64) -> Vec<Vec<Photo>> {
+fn rows(photos: &[Shown<'_>], width: f64, files: &mut Files) -> Vec<Vec<Photo>> {
     let mut rows = Vec::new();
     let mut rest = photos;
     while !rest.is_empty() {
-        let count = in_a_row(rest, width);
-        let (row, later) = rest.split_at(count);
-        let shapes: f64 = row.iter().map(|(_, picture, _)| shape(picture)).sum();
-        let room = width - BETWEEN * gaps_between(count);
+        let (row, later) = rest.split_at(in_a_row(rest, width));
+        let shapes: f64 = row.iter().map(|shown| shape(shown.picture)).sum();
+        let room = width - BETWEEN * gaps_between(row.len());
         let height = (room / shapes).min(ROW);
-        rows.push(
-            row.iter()
-                .map(|(file, picture, caption)| Photo {
-                    file: file.clone(),
-                    width_mm: format!("{:.1}", height * shape(picture)),
-                    height_mm: format!("{height:.1}"),
-                    caption: caption.clone(),
-                })
-                .collect(),
-        );
+        let row = row.iter().map(|shown| printed(shown, height, files));
+        rows.push(row.collect());
         rest = later;
     }
     rows
 }
 
+/// A photo so high, with its marks over it.
+fn printed(shown: &Shown<'_>, height: f64, files: &mut Files) -> Photo {
+    let file = format!("photo-{}", files.len());
+    files.push((file.clone(), shown.picture.clone()));
+    let width = height * shape(shown.picture);
+    let marks = (!shown.photo.marks.is_empty()).then(|| {
+        let name = format!("{file}-marks");
+        let scene = marks(&shown.photo.marks, width, height);
+        files.push((name.clone(), picture_of(&scene, svg_exactly(&scene))));
+        name
+    });
+    Photo {
+        file,
+        width_mm: format!("{width:.2}"),
+        height_mm: format!("{height:.2}"),
+        caption: shown.caption.clone(),
+        marks,
+    }
+}
+
+/// Marks on a photo of this size, mm: in colour on white, so that they show on any ground.
+fn marks(marks: &[PhotoMark], width: f64, height: f64) -> Scene {
+    let mut scene = Scene::new(width, height);
+    for (role, line) in [(Role::Ground, 1.5), (Role::Leak, 0.7)] {
+        for mark in marks {
+            scene.add(match *mark {
+                PhotoMark::Circle {
+                    across,
+                    down,
+                    radius,
+                } => Shape::Circle {
+                    centre: Point::new(across * width, down * height),
+                    radius: radius * width,
+                    fill: None,
+                    outline: Some(role),
+                    width: line,
+                    dash: Dash::Solid,
+                },
+                PhotoMark::Arrow {
+                    from_across,
+                    from_down,
+                    across,
+                    down,
+                } => Shape::Arrow {
+                    from: Point::new(from_across * width, from_down * height),
+                    to: Point::new(across * width, down * height),
+                    role,
+                    width: line,
+                },
+            });
+        }
+    }
+    scene
+}
+
 /// How many photos go into the next row: as many as make it full.
-fn in_a_row(photos: &[(String, &Picture, String)], width: f64) -> usize {
+fn in_a_row(photos: &[Shown<'_>], width: f64) -> usize {
     let mut used = 0.0;
-    for (at, (_, picture, _)) in photos.iter().enumerate() {
-        used += ROW * shape(picture);
+    for (at, shown) in photos.iter().enumerate() {
+        used += ROW * shape(shown.picture);
         if used >= width - BETWEEN * gaps_between(at + 1) {
             return at + 1;
         }
@@ -168,10 +229,9 @@ fn gaps_between(count: usize) -> f64 {
     count.saturating_sub(1) as f64
 }
 
-/// Width over height, within what can be looked at in a row.
+/// Width over height.
 fn shape(picture: &Picture) -> f64 {
-    let height = f64::from(picture.height.max(1));
-    (f64::from(picture.width) / height).clamp(0.4, 3.0)
+    f64::from(picture.width.max(1)) / f64::from(picture.height.max(1))
 }
 
 #[cfg(test)]
@@ -186,17 +246,35 @@ mod tests {
         }
     }
 
+    fn number(text: &str) -> f64 {
+        text.parse().expect("a number")
+    }
+
     #[test]
     fn photos_of_a_row_are_equally_high_and_fit_the_width() {
         let (wide, tall) = (picture(4000, 3000), picture(3000, 4000));
-        let photos: Vec<(String, &Picture, String)> = [&wide, &tall, &wide, &wide, &tall]
+        let mut photo = crate::survey::Photo::new("one.jpg");
+        photo.marks.push(PhotoMark::Circle {
+            across: 0.5,
+            down: 0.25,
+            radius: 0.1,
+        });
+        let photos: Vec<Shown<'_>> = [&wide, &tall, &wide, &wide, &tall]
             .into_iter()
-            .map(|picture| (String::new(), picture, String::new()))
+            .map(|picture| Shown {
+                photo: &photo,
+                picture,
+                caption: String::new(),
+            })
             .collect();
-        let rows = rows(&photos, 176.0);
+        let mut files = Files::new();
+        let rows = rows(&photos, 176.0, &mut files);
+        assert_eq!(files.len(), 10, "each photo and its marks");
+        let drawn = String::from_utf8_lossy(&files[1].1.bytes).into_owned();
+        let middle = format!("cx=\"{}\"", number(&rows[0][0].width_mm) / 2.0);
+        assert!(drawn.contains(&middle), "{middle}: {drawn}");
         assert_eq!(rows.iter().map(Vec::len).sum::<usize>(), 5);
         for row in &rows {
-            let number = |text: &str| text.parse::<f64>().expect("a number");
             let width: f64 = row.iter().map(|photo| number(&photo.width_mm)).sum();
             assert!(
                 width + BETWEEN * gaps_between(row.len()) <= 176.3,

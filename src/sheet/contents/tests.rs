@@ -232,7 +232,7 @@ fn without_prices_a_work_order_names_no_money() {
 #[test]
 fn a_photo_that_is_not_there_is_named() {
     let mut survey = file::parse(CARAVAN).expect("a sample");
-    survey.gaps[0].photos = vec!["lost.jpg".to_owned()];
+    survey.gaps[0].photos = vec![crate::survey::Photo::new("lost.jpg")];
     let sheet = sheet(&survey, &Choices::new(Kind::Report));
     let photos = section(&sheet, "Photos").expect("the section");
     let text = serde_json::to_string(&photos.blocks).expect("JSON");

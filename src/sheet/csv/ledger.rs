@@ -132,7 +132,15 @@ const COLUMNS: [(&str, Cell); 50] = [
     }),
     ("damp", |line| harmless(&line.gap.damp)),
     ("note", |line| harmless(&line.gap.note)),
-    ("photos", |line| harmless(&line.gap.photos.join("; "))),
+    ("photos", |line| {
+        let names: Vec<&str> = line
+            .gap
+            .photos
+            .iter()
+            .map(|photo| photo.name.as_str())
+            .collect();
+        harmless(&names.join("; "))
+    }),
     ("set_up", |line| line.survey.set_up.word().to_owned()),
     ("eqla_10pa_mm2", |line| {
         leakage(line, |figures| figures.eqla * 1e6)

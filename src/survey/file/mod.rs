@@ -18,7 +18,7 @@ mod words;
 pub use disk::{Disk, RealDisk};
 pub use error::{LoadError, ParseError, SaveError, SaveStep};
 pub use load::{FileStamp, Loaded, load};
-pub use photos::{PhotoState, is_plain_file_name, photo_folder, photo_state, photo_states};
+pub use photos::*;
 pub use save::{Backups, Overwrite, backup_path, save, save_through};
 
 use crate::survey::Survey;

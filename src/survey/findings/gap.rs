@@ -41,10 +41,11 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         behind(&mut finder, survey, gap);
         purpose(&mut finder, gap);
         work(&mut finder, gap);
+        super::photo::marks(&mut finder, gap);
     }
 }
 
-fn subject(gap: &Gap) -> String {
+pub(super) fn subject(gap: &Gap) -> String {
     if gap.name.is_empty() {
         format!("gap {}", gap.id)
     } else {

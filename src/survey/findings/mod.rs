@@ -5,6 +5,7 @@
 
 mod equipment;
 mod gap;
+mod photo;
 mod vehicle;
 
 use super::Survey;
@@ -13,6 +14,7 @@ use super::ids::{
 };
 pub use gap::is_damp;
 pub(crate) use gap::needed_sizes;
+pub use photo::photos;
 
 use super::limits::range_of;
 

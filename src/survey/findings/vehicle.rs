@@ -135,6 +135,17 @@ fn size(survey: &Survey, findings: &mut Vec<Finding>) {
             "measure both from the ground",
         );
     }
+    if vehicle.has_starting_sizes() {
+        finder.add(
+            Severity::Note,
+            "length_m",
+            format!(
+                "the sizes are usual ones of a {}, not measured",
+                vehicle.kind.name()
+            ),
+            "measure the vehicle and write its own sizes over them",
+        );
+    }
     outside_volume(survey, findings);
 }
 

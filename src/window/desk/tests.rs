@@ -134,7 +134,7 @@ fn a_wrong_logo_is_told_on_the_page() {
     desk.collect(&egui::Context::default());
     let words = desk.given_up().unwrap();
     assert!(
-        words.contains("the logo: \"/no/such/logo.png\" cannot be read"),
+        words.contains("the logo: \"/no/such/logo.png\": the file could not be read"),
         "{words}"
     );
 }

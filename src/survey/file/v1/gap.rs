@@ -299,6 +299,38 @@ impl CostBasis {
 }
 
 record! {
+    /// A photo with its marks.
+    Photo {
+        name: PhotoName,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        caption: Text,
+        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
+        marks: Vec<PhotoMark>,
+    }
+}
+
+choice! {
+    /// A mark on a photo, in shares of the upright picture.
+    PhotoMark {
+        Circle = "circle" { across: Number, down: Number, radius: Number, }
+        Arrow = "arrow" {
+            from_across: Number,
+            from_down: Number,
+            across: Number,
+            down: Number,
+        }
+    }
+}
+
+impl Entry for Photo {
+    const WORD: &'static str = "photo";
+}
+
+impl Entry for PhotoMark {
+    const WORD: &'static str = "mark";
+}
+
+record! {
     /// One leakage point, or several alike.
     Gap {
         id: GapId,
@@ -324,7 +356,7 @@ record! {
         #[serde(default = "Certainty::estimated")]
         certainty: Certainty,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
-        photos: Vec<PhotoName>,
+        photos: Vec<Photo>,
         #[serde(default, skip_serializing_if = "Text::is_empty")]
         damp: Text,
         #[serde(default, skip_serializing_if = "Text::is_empty")]

@@ -202,10 +202,6 @@ pub(super) trait Entry {
     }
 }
 
-impl Entry for PhotoName {
-    const WORD: &'static str = "photo";
-}
-
 /// The most gaps, for the one list that may be longer than the others.
 pub(super) const MOST_GAP_ENTRIES: usize = MOST_GAPS;
 

@@ -2,6 +2,7 @@
 
 mod form;
 mod path;
+mod photos;
 mod rows;
 mod sizes;
 mod table;
@@ -11,6 +12,7 @@ mod zones;
 
 use crate::survey::{GapId, Item, Survey};
 use crate::window::commands::Command;
+use crate::window::lightbox::Lightbox;
 use crate::window::page::PageContext;
 use crate::window::widgets::{self, finding_list};
 use eframe::egui;
@@ -26,8 +28,10 @@ pub struct GapsView {
     scroll_wanted: bool,
     /// Name of a zone about to be added.
     new_zone: String,
-    /// Name of a photo about to be added.
+    /// Path of a photo about to be added.
     new_photo: String,
+    /// The photo shown large.
+    pub(in crate::window) lightbox: Option<Lightbox>,
 }
 
 impl GapsView {
@@ -133,6 +137,7 @@ enum Card {
     Path,
     Work,
     Notes,
+    Photos,
     Zones,
 }
 
@@ -153,6 +158,7 @@ fn cards(ui: &mut Ui, context: &mut PageContext<'_>) {
         Card::Path,
         Card::Work,
         Card::Notes,
+        Card::Photos,
         Card::Zones,
     ]);
     widgets::columns(ui, CARD_LEAST, cards.len(), |ui, at| {
@@ -193,6 +199,13 @@ fn draw(ui: &mut Ui, context: &mut PageContext<'_>, id: GapId, card: Card) {
         }
         Card::Notes => {
             widgets::card(ui, "Notes", |ui| work::notes(ui, context, gap, marks));
+        }
+        Card::Photos => {
+            let title = match gap.photos.len() {
+                0 => "Photos".to_owned(),
+                many => format!("Photos ({many})"),
+            };
+            widgets::card(ui, &title, |ui| photos::show(ui, context, gap, marks));
         }
         Card::Zones => {
             widgets::card(ui, "Zones", |ui| zones::show(ui, context));

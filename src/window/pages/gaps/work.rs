@@ -5,7 +5,7 @@ use crate::survey::{CostBasis, Gap, Remedy, RemedyKind, WorkState};
 use crate::window::page::{Marks, PageContext, Queue};
 use crate::window::widgets::{self, Choice, NumberField, TextField};
 use eframe::egui;
-use egui::{Id, Key, TextEdit, Ui};
+use egui::Ui;
 
 /// Draws remedy and work.
 pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: Marks<'_>) {
@@ -144,7 +144,7 @@ fn remedy_numbers(
     }
 }
 
-/// Draws damp reading, note and photos.
+/// Draws damp reading and note.
 pub(super) fn notes(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: Marks<'_>) {
     let damp = TextField::new("Damp reading", "damp", &gap.damp)
         .id(gap.id)
@@ -161,47 +161,4 @@ pub(super) fn notes(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks
     if let Some(note) = note {
         change(context.queue, gap, |gap| gap.note = note);
     }
-    photos(ui, context, gap);
-}
-
-/// The names of the photos in the survey's photo folder.
-fn photos(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
-    for photo in &gap.photos {
-        widgets::row(ui, "Photo", |ui| {
-            ui.label(photo);
-            let away = ui.link("remove");
-            widgets::tell_name(ui, away.id, &format!("remove photo {photo}"));
-            if away.clicked() {
-                change(context.queue, gap, |gap| {
-                    gap.photos.retain(|name| name != photo)
-                });
-            }
-        });
-    }
-    widgets::row(ui, "Add photo", |ui| {
-        let text = &mut context.view.gaps.new_photo;
-        let response = ui.add(
-            TextEdit::singleline(text)
-                .id(Id::unique("new photo"))
-                .desired_width(130.0)
-                .return_key(None)
-                .hint_text("name.jpg"),
-        );
-        widgets::tell_name(ui, response.id, "Name of a photo to add");
-        let entered = response.has_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-        let pressed = ui.button("Add").clicked();
-        let name = text.trim().to_owned();
-        if (entered || pressed) && is_new_name(gap, &name) {
-            text.clear();
-            change(context.queue, gap, |gap| gap.photos.push(name));
-        }
-    });
-    widgets::muted(
-        ui,
-        "File names in the folder NAME.photos beside the survey.",
-    );
-}
-
-fn is_new_name(gap: &Gap, name: &str) -> bool {
-    crate::survey::file::is_plain_file_name(name) && !gap.photos.iter().any(|old| old == name)
 }

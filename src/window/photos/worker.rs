@@ -1,0 +1,265 @@
+//! What is done with photos away from the window: reading, decoding, keeping, carrying.
+
+use crate::survey::GapId;
+use crate::survey::file::{
+    PhotoState, Picture, PictureError, Pixels, carry_photos, clear_holding, keep_photo,
+    photo_state_in, png_of, read_photo_file, ready_print_copy, set_aside,
+};
+use eframe::egui::ColorImage;
+use std::collections::VecDeque;
+use std::path::{Path, PathBuf};
+use std::sync::mpsc::Sender;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::time::SystemTime;
+
+/// Longest side of a thumbnail, in pixels.
+pub(super) const THUMBNAIL_PIXELS: u32 = 256;
+/// Longest side of the photo shown large: every graphics card takes it.
+pub(super) const LARGE_PIXELS: u32 = 2048;
+
+/// Where photos are.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Folders {
+    /// The survey's photo folder, once it has a file.
+    pub(super) beside: Option<PathBuf>,
+    /// The program's own, for photos of changes that are not saved.
+    pub(super) holding: Option<PathBuf>,
+}
+
+impl Folders {
+    fn of(&self, name: &str) -> Option<&Path> {
+        let all = [&self.beside, &self.holding];
+        let mut all = all.into_iter().flatten();
+        all.find(|folder| folder.join(name).exists())
+            .map(PathBuf::as_path)
+    }
+
+    fn state(&self, name: &str) -> PhotoState {
+        self.of(name)
+            .map_or(PhotoState::Missing, |folder| photo_state_in(folder, name))
+    }
+}
+
+/// Where a new photo comes from.
+#[derive(Clone, Debug)]
+pub enum Source {
+    /// A file.
+    File(PathBuf),
+    /// Pixels from the clipboard.
+    Pixels(Arc<ColorImage>),
+}
+
+impl Source {
+    /// What to call it in a sentence.
+    fn words(&self) -> String {
+        match self {
+            Self::File(path) => path.file_name().map_or_else(
+                || path.display().to_string(),
+                |name| name.to_string_lossy().into_owned(),
+            ),
+            Self::Pixels(_) => "the picture pasted".to_owned(),
+        }
+    }
+
+    fn bytes(&self) -> Result<Vec<u8>, PictureError> {
+        match self {
+            Self::File(path) => read_photo_file(path),
+            Self::Pixels(image) => png_of(Pixels {
+                width: u32::try_from(image.width()).unwrap_or(u32::MAX),
+                height: u32::try_from(image.height()).unwrap_or(u32::MAX),
+                rgba: image
+                    .pixels
+                    .iter()
+                    .flat_map(|colour| colour.to_srgba_unmultiplied())
+                    .collect(),
+            }),
+        }
+    }
+}
+
+/// Which size of a photo.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Size {
+    Thumbnail,
+    Large,
+}
+
+/// A piece of work.
+pub(super) enum Work {
+    Attach {
+        gap: GapId,
+        batch: u64,
+        source: Source,
+    },
+    Show {
+        name: String,
+        size: Size,
+    },
+    Look(Vec<String>),
+    Carry(Carry),
+    ClearHolding,
+}
+
+/// Photos to bring beside the survey after a save.
+pub(super) struct Carry {
+    pub(super) names: Vec<String>,
+    pub(super) from: Vec<PathBuf>,
+    pub(super) to: PathBuf,
+    /// Photos that no gap names any more.
+    pub(super) aside: Vec<String>,
+}
+
+/// What came of it.
+pub(super) enum Done {
+    Attached {
+        gap: GapId,
+        batch: u64,
+        kept: Result<(String, Arc<ColorImage>), String>,
+    },
+    Shown {
+        name: String,
+        size: Size,
+        image: Result<Arc<ColorImage>, (PhotoState, String)>,
+    },
+    Looked(Vec<(String, PhotoState)>),
+    /// The photos that did not come along, each with the reason.
+    Carried(Vec<(String, String)>),
+    /// The work failed inside the program.
+    Failed(String),
+}
+
+/// Work that waits, with the survey it is for.
+#[derive(Default)]
+pub(super) struct Line {
+    pub(super) waiting: VecDeque<(u64, Folders, Work)>,
+    pub(super) working: bool,
+}
+
+/// A poisoned lock only means that a worker panicked; what waits behind it is still whole.
+pub(super) fn lock(line: &Mutex<Line>) -> MutexGuard<'_, Line> {
+    line.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// Works until nothing waits. One photo at a time: each may take hundreds of megabytes while it
+/// is decoded.
+pub(super) fn work(
+    line: &Mutex<Line>,
+    sender: &Sender<(u64, Done)>,
+    wake: &(dyn Fn() + Send + Sync),
+) {
+    loop {
+        let next = {
+            let mut line = lock(line);
+            let next = line.waiting.pop_front();
+            line.working = next.is_some();
+            next
+        };
+        let Some((survey, folders, piece)) = next else {
+            return;
+        };
+        let piece = std::panic::AssertUnwindSafe(|| run(&folders, piece));
+        let done =
+            std::panic::catch_unwind(piece).unwrap_or_else(|_| Some(Done::Failed(panicked())));
+        if let Some(done) = done {
+            // Nobody listens any more when the window is gone.
+            let _ = sender.send((survey, done));
+            wake();
+        }
+    }
+}
+
+fn panicked() -> String {
+    "A photo could not be read: its file made the program stumble. The survey is safe.".to_owned()
+}
+
+fn run(folders: &Folders, work: Work) -> Option<Done> {
+    Some(match work {
+        Work::Attach { gap, batch, source } => Done::Attached {
+            gap,
+            batch,
+            kept: attach(folders, &source)
+                .map_err(|reason| format!("{} was not added: {reason}.", capital(&source.words()))),
+        },
+        Work::Show { name, size } => {
+            let image = show(folders, &name, size);
+            Done::Shown { name, size, image }
+        }
+        Work::Look(names) => Done::Looked(
+            names
+                .into_iter()
+                .map(|name| {
+                    let state = folders.state(&name);
+                    (name, state)
+                })
+                .collect(),
+        ),
+        Work::Carry(carry) => Done::Carried(bring(&carry, folders)),
+        Work::ClearHolding => {
+            if let Some(holding) = &folders.holding {
+                clear_holding(holding, SystemTime::now());
+            }
+            return None;
+        }
+    })
+}
+
+fn capital(words: &str) -> String {
+    // A file's name stays as it is written.
+    match words.strip_prefix("the ") {
+        Some(rest) => format!("The {rest}"),
+        None => format!("\u{201c}{words}\u{201d}"),
+    }
+}
+
+fn attach(folders: &Folders, source: &Source) -> Result<(String, Arc<ColorImage>), String> {
+    let Some(holding) = &folders.holding else {
+        return Err("the system names no folder that the program may keep it in".to_owned());
+    };
+    let bytes = source.bytes().map_err(|error| error.to_string())?;
+    let kept = keep_photo(holding, &bytes).map_err(|error| error.to_string())?;
+    let thumbnail = colour_image(kept.picture.pixels(THUMBNAIL_PIXELS));
+    Ok((kept.name, thumbnail))
+}
+
+fn show(
+    folders: &Folders,
+    name: &str,
+    size: Size,
+) -> Result<Arc<ColorImage>, (PhotoState, String)> {
+    let missing = || (PhotoState::Missing, "the file is not there".to_owned());
+    let folder = folders.of(name).ok_or_else(missing)?;
+    let (path, pixels) = match size {
+        // The print copy is read much faster than the photo.
+        Size::Thumbnail => (ready_print_copy(folder, name), THUMBNAIL_PIXELS),
+        Size::Large => (None, LARGE_PIXELS),
+    };
+    let path = path.unwrap_or_else(|| folder.join(name));
+    let picture = read_photo_file(&path).and_then(|bytes| Picture::read(&bytes));
+    match picture {
+        Ok(picture) => Ok(colour_image(picture.pixels(pixels))),
+        Err(error) => {
+            let state = match &error {
+                PictureError::Unreadable(_) => PhotoState::Unreadable,
+                _ => PhotoState::Broken,
+            };
+            Err((state, error.to_string()))
+        }
+    }
+}
+
+fn colour_image(pixels: Pixels) -> Arc<ColorImage> {
+    let size = [pixels.width as usize, pixels.height as usize];
+    Arc::new(ColorImage::from_rgba_unmultiplied(size, &pixels.rgba))
+}
+
+fn bring(carry: &Carry, folders: &Folders) -> Vec<(String, String)> {
+    let names = carry.names.iter().map(String::as_str);
+    let failed = carry_photos(names, &carry.from, &carry.to);
+    if let Some(holding) = &folders.holding {
+        set_aside(carry.aside.iter().map(String::as_str), &carry.to, holding);
+    }
+    failed
+        .into_iter()
+        .map(|(name, error)| (name, error.to_string()))
+        .collect()
+}

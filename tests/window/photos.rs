@@ -1,0 +1,555 @@
+//! Photos: taken in by path, dialog, drop and paste, shown, marked, removed, kept.
+
+use super::{
+    Window, click_button, ctrl, press, replace_text, shows, small_survey, survey, text_of, window,
+};
+use eframe::egui;
+use egui::accesskit::Role;
+use egui::{Color32, ColorImage, Event, Key, pos2};
+use egui_kittest::kittest::{NodeT, Queryable};
+use gapledger::survey::file::{PhotoState, load, photo_folder, photo_state};
+use gapledger::survey::{GapId, PhotoMark, Severity};
+use gapledger::window::app::Start;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::mpsc::sync_channel;
+
+/// A folder with a survey of two gaps, a folder for photos held, and pictures.
+struct Site {
+    folder: tempfile::TempDir,
+    survey: PathBuf,
+}
+
+impl Site {
+    fn new() -> Self {
+        let (folder, survey) = small_survey();
+        Self { folder, survey }
+    }
+
+    fn path(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
+    fn start(&self) -> Start {
+        Start {
+            photo_holding: Some(self.path("holding")),
+            ..Start::test(Some(self.survey.clone()))
+        }
+    }
+
+    fn opened(&self) -> Window<'static> {
+        window(self.start())
+    }
+
+    /// A picture of one shade, so that each is of other content.
+    fn picture(&self, name: &str, shade: u8) -> PathBuf {
+        let path = self.path(name);
+        image::RgbImage::from_pixel(400, 300, image::Rgb([shade, 80, 40]))
+            .save(&path)
+            .unwrap();
+        path
+    }
+
+    fn photos(&self) -> PathBuf {
+        photo_folder(&self.survey)
+    }
+}
+
+fn add(window: &mut Window<'_>, path: &Path) {
+    replace_text(
+        window,
+        "Path of a photo to add",
+        &path.display().to_string(),
+    );
+    press(window, Key::Enter);
+    window.run();
+}
+
+fn names(window: &Window<'_>, gap: u32) -> Vec<String> {
+    let gap = survey(window).gap(GapId(gap)).unwrap();
+    gap.photos.iter().map(|photo| photo.name.clone()).collect()
+}
+
+fn marks(window: &Window<'_>) -> Vec<PhotoMark> {
+    survey(window).gap(GapId(1)).unwrap().photos[0]
+        .marks
+        .clone()
+}
+
+fn open_first(window: &mut Window<'_>) {
+    window.get_by_label_contains("open photo 1 of").click();
+    window.run();
+}
+
+#[test]
+fn a_photo_is_added_by_path_shown_saved_beside_the_survey_and_there_again() {
+    let site = Site::new();
+    let mut window = site.opened();
+    add(&mut window, &site.picture("door.jpg", 10));
+    let name = names(&window, 1)[0].clone();
+    assert!(name.ends_with(".jpg") && name != "door.jpg");
+    assert!(window.state_mut().unsaved());
+    // Until the survey is saved its folder is left alone.
+    assert!(!site.photos().exists());
+    assert!(site.path("holding").join(&name).exists());
+    assert_eq!(window.state().photos().uploaded(), 1);
+    ctrl(&mut window, Key::S);
+    assert_eq!(photo_state(&site.survey, &name), PhotoState::Present);
+    assert!(
+        site.photos()
+            .join("print")
+            .join(format!("{name}.jpg"))
+            .exists()
+    );
+    drop(window);
+    let again = window_without_holding(&site);
+    assert_eq!(names(&again, 1), [name]);
+    assert_eq!(again.state().photos().uploaded(), 1);
+    assert!(!shows(&again, "is missing"));
+}
+
+fn window_without_holding(site: &Site) -> Window<'static> {
+    window(Start::test(Some(site.survey.clone())))
+}
+
+#[test]
+fn photos_chosen_in_the_dialog_are_one_step_for_undo() {
+    let site = Site::new();
+    let chosen = vec![site.picture("a.png", 1), site.picture("b.jpg", 200)];
+    let mut start = site.start();
+    start.photo_picker = Arc::new(move |_, _| {
+        let (sender, receiver) = sync_channel(1);
+        sender.send(Some(chosen.clone())).unwrap();
+        receiver
+    });
+    let mut window = window(start);
+    click_button(&mut window, "Add photos…");
+    window.run();
+    assert_eq!(names(&window, 1).len(), 2);
+    press(&mut window, Key::Escape);
+    ctrl(&mut window, Key::Z);
+    assert!(names(&window, 1).is_empty());
+    ctrl(&mut window, Key::Y);
+    assert_eq!(names(&window, 1).len(), 2);
+}
+
+#[test]
+fn without_a_dialog_the_other_ways_are_told() {
+    let site = Site::new();
+    let mut window = site.opened();
+    click_button(&mut window, "Add photos…");
+    window.run();
+    assert!(shows(&window, "type the path of the photo"));
+}
+
+#[derive(Debug)]
+struct Dropped(PathBuf);
+
+impl egui::DroppedFile for Dropped {
+    fn path(&self) -> &Path {
+        &self.0
+    }
+    fn bytes(&self) -> Result<Vec<u8>, String> {
+        std::fs::read(&self.0).map_err(|error| error.to_string())
+    }
+}
+
+#[test]
+fn files_held_over_the_window_are_told_where_they_go_and_dropped_onto_the_selected_gap() {
+    let site = Site::new();
+    let mut window = site.opened();
+    press(&mut window, Key::ArrowDown);
+    let path = site.picture("roof.jpg", 30);
+    window.input_mut().hovered_files.push(egui::HoveredFile {
+        path: Some(path.clone()),
+        ..egui::HoveredFile::default()
+    });
+    window.step();
+    window.step();
+    assert!(shows(&window, "Drop to add photos to gap 2 “seal 2”"));
+    window.input_mut().hovered_files.clear();
+    window
+        .input_mut()
+        .dropped_files
+        .push(Arc::new(Dropped(path)));
+    window.run();
+    assert_eq!(names(&window, 2).len(), 1);
+    assert!(names(&window, 1).is_empty());
+    assert!(!shows(&window, "Drop to add"));
+}
+
+#[test]
+fn a_survey_file_dropped_is_opened() {
+    let site = Site::new();
+    let mut window = window(Start::test(None));
+    let dropped = Arc::new(Dropped(site.survey.clone()));
+    window.input_mut().dropped_files.push(dropped);
+    window.run();
+    assert_eq!(window.state().path(), Some(site.survey.as_path()));
+}
+
+#[test]
+fn a_picture_and_paths_are_pasted_and_other_text_is_not() {
+    let site = Site::new();
+    let mut window = site.opened();
+    press(&mut window, Key::Escape);
+    let image = ColorImage::filled([32, 24], Color32::from_rgb(9, 90, 200));
+    window.event(Event::PasteImage(Arc::new(image)));
+    window.run();
+    let name = names(&window, 1)[0].clone();
+    let pasted = image::open(site.path("holding").join(&name))
+        .unwrap()
+        .to_rgb8();
+    assert_eq!(pasted.dimensions(), (32, 24));
+    assert_eq!(pasted.get_pixel(5, 5).0, [9, 90, 200]);
+    let path = site.picture("two words.jpg", 50);
+    let address = format!("file://{}", path.display().to_string().replace(' ', "%20"));
+    window.event(Event::Paste(address));
+    window.run();
+    assert_eq!(names(&window, 1).len(), 2);
+    window.event(Event::Paste("just words".into()));
+    window.run();
+    assert_eq!(names(&window, 1).len(), 2);
+}
+
+#[test]
+fn what_cannot_be_taken_is_told_with_what_to_do_and_changes_nothing() {
+    let site = Site::new();
+    let mut window = site.opened();
+    for (name, bytes, words) in [
+        ("drawing.jpg", &b"<svg width='1'/>"[..], "SVG file"),
+        (
+            "phone.jpg",
+            b"\0\0\0\x18ftypheic....",
+            "save it as JPEG first",
+        ),
+        ("none.jpg", b"", "is empty"),
+        ("half.jpg", b"\xff\xd8\xff\xe0\0\x10JFIF", "cut short"),
+    ] {
+        let path = site.path(name);
+        std::fs::write(&path, bytes).unwrap();
+        add(&mut window, &path);
+        assert!(shows(&window, words), "{name}");
+        assert!(shows(&window, &format!("“{name}” was not added")));
+    }
+    add(&mut window, Path::new("/nowhere/x.jpg"));
+    assert!(shows(&window, "could not be read"));
+    assert!(names(&window, 1).is_empty() && !window.state_mut().unsaved());
+}
+
+#[test]
+fn the_same_photo_is_in_a_gap_once_and_may_be_in_two_gaps() {
+    let site = Site::new();
+    let mut window = site.opened();
+    let path = site.picture("door.jpg", 10);
+    add(&mut window, &path);
+    add(&mut window, &path);
+    assert_eq!(names(&window, 1).len(), 1);
+    assert!(shows(&window, "has that photo already"));
+    press(&mut window, Key::Escape);
+    press(&mut window, Key::ArrowDown);
+    add(&mut window, &path);
+    assert_eq!(names(&window, 1), names(&window, 2));
+}
+
+#[test]
+fn a_missing_photo_and_a_broken_one_are_placeholders_and_findings() {
+    let site = Site::new();
+    let mut window = site.opened();
+    add(&mut window, &site.picture("a.jpg", 1));
+    add(&mut window, &site.picture("b.jpg", 200));
+    ctrl(&mut window, Key::S);
+    let names = names(&window, 1);
+    drop(window);
+    std::fs::remove_file(site.photos().join(&names[0])).unwrap();
+    let broken = site.photos().join(&names[1]);
+    let whole = std::fs::read(&broken).unwrap();
+    std::fs::remove_dir_all(site.photos().join("print")).unwrap();
+    std::fs::write(&broken, &whole[..whole.len() / 2]).unwrap();
+    let mut window = window_without_holding(&site);
+    assert!(shows(&window, "open photo 1 of 2: the file is not there"));
+    assert!(shows(
+        &window,
+        "open photo 2 of 2: the picture is cut short"
+    ));
+    let findings = &window.state().results().unwrap().assessment.findings;
+    for (name, words) in [
+        (&names[0], "is missing"),
+        (&names[1], "is no whole picture"),
+    ] {
+        let about = |sentence: &str| sentence.contains(name.as_str()) && sentence.contains(words);
+        let finding = findings.iter().find(|finding| about(&finding.sentence));
+        assert_eq!(finding.unwrap().severity, Severity::Warning, "{words}");
+    }
+    assert_eq!(window.state().photos().uploaded(), 0);
+    // Put back by hand while the window was elsewhere, it is there again.
+    std::fs::write(&broken, whole).unwrap();
+    window.event(Event::WindowFocused(true));
+    window.run();
+    assert_eq!(window.state().photos().uploaded(), 1);
+    assert!(!shows(&window, "is no whole picture"));
+}
+
+#[test]
+fn a_removed_photo_leaves_the_folder_at_save_and_undo_still_brings_it_back() {
+    let site = Site::new();
+    let mut window = site.opened();
+    add(&mut window, &site.picture("a.jpg", 1));
+    ctrl(&mut window, Key::S);
+    let name = names(&window, 1)[0].clone();
+    let beside = site.photos().join(&name);
+    window.get_by_label("remove photo 1").click_accesskit();
+    window.run();
+    assert!(names(&window, 1).is_empty());
+    assert!(beside.exists(), "nothing goes before the save");
+    ctrl(&mut window, Key::S);
+    assert!(!beside.exists());
+    press(&mut window, Key::Escape);
+    ctrl(&mut window, Key::Z);
+    assert_eq!(names(&window, 1), [name]);
+    assert!(shows(&window, "open photo 1 of 1"));
+    assert_eq!(window.state().photos().uploaded(), 1);
+    ctrl(&mut window, Key::S);
+    assert!(beside.exists());
+}
+
+#[test]
+fn deleting_a_gap_keeps_its_photos_for_undo() {
+    let site = Site::new();
+    let mut window = site.opened();
+    add(&mut window, &site.picture("a.jpg", 1));
+    ctrl(&mut window, Key::S);
+    press(&mut window, Key::Escape);
+    ctrl(&mut window, Key::Delete);
+    assert_eq!(survey(&window).gaps.len(), 1);
+    ctrl(&mut window, Key::S);
+    ctrl(&mut window, Key::Z);
+    let name = names(&window, 1)[0].clone();
+    ctrl(&mut window, Key::S);
+    assert_eq!(photo_state(&site.survey, &name), PhotoState::Present);
+}
+
+#[test]
+fn save_as_takes_the_photos_along_and_leaves_those_of_the_old_file() {
+    let site = Site::new();
+    let mut window = site.opened();
+    add(&mut window, &site.picture("a.jpg", 1));
+    ctrl(&mut window, Key::S);
+    let name = names(&window, 1)[0].clone();
+    window.key_press_modifiers(egui::Modifiers::COMMAND | egui::Modifiers::SHIFT, Key::S);
+    window.run();
+    let other = site.path("other.ron");
+    replace_text(
+        &mut window,
+        "Path of the file",
+        &other.display().to_string(),
+    );
+    press(&mut window, Key::Enter);
+    assert_eq!(photo_state(&other, &name), PhotoState::Present);
+    assert_eq!(photo_state(&site.survey, &name), PhotoState::Present);
+    assert_eq!(load(&other).unwrap().survey, *survey(&window));
+}
+
+#[test]
+fn photos_that_cannot_be_put_beside_the_survey_are_told_and_kept() {
+    let site = Site::new();
+    let mut window = site.opened();
+    add(&mut window, &site.picture("a.jpg", 1));
+    std::fs::write(site.photos(), "a file where the folder should be").unwrap();
+    ctrl(&mut window, Key::S);
+    window.run();
+    assert!(shows(
+        &window,
+        "1 photo(s) could not be put beside the survey"
+    ));
+    let name = names(&window, 1)[0].clone();
+    assert!(site.path("holding").join(name).exists());
+    assert!(shows(&window, "open photo 1 of 1"));
+}
+
+/// With the large photo open: where it lies on the screen.
+fn photo_rect(window: &Window<'_>) -> egui::Rect {
+    let node = window.get_by_role(Role::Image);
+    node.rect()
+}
+
+fn drag(window: &mut Window<'_>, from: (f32, f32), to: (f32, f32)) {
+    let rect = photo_rect(window);
+    let at = |share: (f32, f32)| {
+        pos2(
+            rect.min.x + share.0 * rect.width(),
+            rect.min.y + share.1 * rect.height(),
+        )
+    };
+    window.hover_at(at(from));
+    window.step();
+    window.drag_at(at(from));
+    window.step();
+    for part in [0.3, 0.7, 1.0] {
+        window.hover_at(at(from).lerp(at(to), part));
+        window.step();
+    }
+    window.drop_at(at(to));
+    window.run();
+}
+
+#[test]
+fn marks_are_drawn_by_mouse_and_undone_one_by_one() {
+    let site = Site::new();
+    let mut window = site.opened();
+    add(&mut window, &site.picture("a.jpg", 1));
+    open_first(&mut window);
+    assert!(shows(&window, "Photo 1 of 1 – gap 1 “seal 1”"));
+    drag(&mut window, (0.5, 0.5), (0.6, 0.5));
+    let PhotoMark::Circle {
+        across,
+        down,
+        radius,
+    } = marks(&window)[0]
+    else {
+        panic!("a circle is drawn first")
+    };
+    for (found, meant) in [(across, 0.5), (down, 0.5), (radius, 0.1)] {
+        assert!((found - meant).abs() < 0.01, "{found} {meant}");
+    }
+    window.get_by_label("Arrow").click();
+    window.run();
+    drag(&mut window, (0.1, 0.1), (0.3, 0.4));
+    let PhotoMark::Arrow {
+        from_across,
+        across,
+        down,
+        ..
+    } = marks(&window)[1]
+    else {
+        panic!("then an arrow")
+    };
+    for (found, meant) in [(from_across, 0.1), (across, 0.3), (down, 0.4)] {
+        assert!((found - meant).abs() < 0.01, "{found} {meant}");
+    }
+    // The arrow is selected: dragging it moves it, as one step.
+    drag(&mut window, (0.2, 0.25), (0.4, 0.25));
+    assert!((marks(&window)[1].place().0 - 0.5).abs() < 0.01);
+    ctrl(&mut window, Key::Z);
+    assert!((marks(&window)[1].place().0 - 0.3).abs() < 0.01);
+    ctrl(&mut window, Key::Z);
+    assert_eq!(marks(&window).len(), 1);
+    ctrl(&mut window, Key::Z);
+    assert!(marks(&window).is_empty());
+    press(&mut window, Key::Escape);
+    assert!(!shows(&window, "Photo 1 of 1 –"));
+    assert_eq!(survey(&window).gaps.len(), 2);
+}
+
+#[test]
+fn esc_during_a_drag_gives_up_the_drag_and_the_photo_stays_open() {
+    let site = Site::new();
+    let mut window = site.opened();
+    add(&mut window, &site.picture("a.jpg", 1));
+    open_first(&mut window);
+    let middle = photo_rect(&window).center();
+    window.hover_at(middle);
+    window.step();
+    window.drag_at(middle);
+    window.step();
+    window.hover_at(middle + egui::vec2(80.0, 0.0));
+    window.step();
+    press(&mut window, Key::Escape);
+    window.drop_at(middle + egui::vec2(80.0, 0.0));
+    window.run();
+    assert!(marks(&window).is_empty());
+    assert!(shows(&window, "Photo 1 of 1 –"));
+}
+
+#[test]
+fn marks_are_put_moved_sized_and_removed_by_keyboard() {
+    let site = Site::new();
+    let mut window = site.opened();
+    add(&mut window, &site.picture("a.jpg", 1));
+    window.get_by_label_contains("open photo 1 of").focus();
+    window.run();
+    press(&mut window, Key::Enter);
+    press(&mut window, Key::C);
+    for key in [Key::ArrowRight, Key::ArrowRight, Key::ArrowUp, Key::Plus] {
+        press(&mut window, key);
+    }
+    let PhotoMark::Circle {
+        across,
+        down,
+        radius,
+    } = marks(&window)[0]
+    else {
+        panic!("C puts a circle")
+    };
+    for (found, meant) in [(across, 0.52), (down, 0.49), (radius, 0.11)] {
+        assert!((found - meant).abs() < 1e-9, "{found} {meant}");
+    }
+    press(&mut window, Key::A);
+    assert_eq!(marks(&window).len(), 2);
+    press(&mut window, Key::Delete);
+    assert_eq!(marks(&window).len(), 1);
+    assert_eq!(survey(&window).gaps.len(), 2, "Delete is the mark's");
+    window.get_by_label("mark 1 circle").click();
+    window.run();
+    click_button(&mut window, "Remove mark");
+    assert!(marks(&window).is_empty());
+    for expected in [1, 2, 1] {
+        ctrl(&mut window, Key::Z);
+        assert_eq!(marks(&window).len(), expected);
+    }
+}
+
+#[test]
+fn arrows_turn_the_photos_over_and_words_are_kept() {
+    let site = Site::new();
+    let mut window = site.opened();
+    for shade in 1..=3 {
+        add(
+            &mut window,
+            &site.picture(&format!("{shade}.png"), shade * 60),
+        );
+    }
+    open_first(&mut window);
+    press(&mut window, Key::ArrowRight);
+    press(&mut window, Key::ArrowRight);
+    press(&mut window, Key::ArrowRight);
+    assert!(shows(&window, "Photo 3 of 3"));
+    press(&mut window, Key::ArrowLeft);
+    assert!(shows(&window, "Photo 2 of 3"));
+    replace_text(&mut window, "What it shows", "lower corner");
+    assert_eq!(text_of(&window, "What it shows"), "lower corner");
+    assert_eq!(
+        survey(&window).gap(GapId(1)).unwrap().photos[1].caption,
+        "lower corner"
+    );
+    click_button(&mut window, "Close");
+    assert!(shows(&window, "open photo 2 of 3, lower corner"));
+    // What is no longer drawn leaves the graphics card.
+    assert_eq!(window.state().photos().uploaded(), 3);
+    ctrl(&mut window, Key::Num1);
+    assert_eq!(window.state().photos().uploaded(), 0);
+}
+
+#[test]
+fn undo_under_an_open_photo_closes_it_with_its_photo() {
+    let site = Site::new();
+    let mut window = site.opened();
+    add(&mut window, &site.picture("a.jpg", 1));
+    open_first(&mut window);
+    ctrl(&mut window, Key::Z);
+    assert!(names(&window, 1).is_empty());
+    assert!(!shows(&window, "Photo 1 of"));
+}
+
+#[test]
+fn with_photos_in_sight_the_window_rests() {
+    let site = Site::new();
+    let mut window = site.opened();
+    add(&mut window, &site.picture("a.jpg", 1));
+    open_first(&mut window);
+    window.run();
+    let output = &window.output().viewport_output[&egui::ViewportId::ROOT];
+    assert_eq!(output.repaint_delay, std::time::Duration::MAX);
+    let node = window.get_by_label_contains("photo, 0 marks");
+    assert!(node.accesskit_node().is_focused());
+}
