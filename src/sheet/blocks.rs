@@ -50,6 +50,8 @@ pub struct SheetText {
     pub address: String,
     /// Name of the logo's file.
     pub logo: Option<String>,
+    /// Width and height of the logo on paper, mm.
+    pub logo_mm: (String, String),
     /// The sections.
     pub sections: Vec<Section>,
 }

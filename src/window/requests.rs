@@ -256,6 +256,11 @@ impl App {
     fn ask_path(&mut self, purpose: PathFor, ctx: &egui::Context, frame: &eframe::Frame) {
         let text = match (&purpose, self.path()) {
             (PathFor::Save(_), Some(path)) => path.display().to_string(),
+            (PathFor::Write(file), Some(path)) => {
+                let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+                let name = format!("{stem} {}.{}", file.name(), file.ending());
+                path.with_file_name(name).display().to_string()
+            }
             _ => String::new(),
         };
         self.asked = Some(

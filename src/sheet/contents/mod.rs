@@ -205,9 +205,24 @@ impl Writer<'_> {
             workshop: workshop.name.trim().to_owned(),
             address: workshop.address.trim().to_owned(),
             logo: workshop.logo.as_ref().map(|_| LOGO.to_owned()),
+            logo_mm: logo_size(workshop.logo.as_ref()),
             sections: std::mem::take(&mut self.sections),
         }
     }
+}
+
+/// Width and height of a logo, mm: as large as its corner allows.
+fn logo_size(logo: Option<&Picture>) -> (String, String) {
+    const MOST: (f64, f64) = (52.0, 14.0);
+    let Some(logo) = logo else {
+        return (String::new(), String::new());
+    };
+    let (wide, high) = (f64::from(logo.width.max(1)), f64::from(logo.height.max(1)));
+    let scale = (MOST.0 / wide).min(MOST.1 / high);
+    (
+        format!("{:.2}", wide * scale),
+        format!("{:.2}", high * scale),
+    )
 }
 
 #[cfg(test)]
