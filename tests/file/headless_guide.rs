@@ -4,7 +4,7 @@
 use crate::headless::{OnDisk, hole, van};
 use crate::headless_page::thorough;
 use gapledger::survey::file::parse;
-use gapledger::survey::{Facing, Survey, VehicleKind};
+use gapledger::survey::{Facing, Purpose, Survey, VehicleKind, WorkState};
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -83,6 +83,7 @@ impl Walk {
             "true or false" => value.is_boolean(),
             "object" => value.is_object(),
             "list" | "list of integers" | "list of texts" => value.is_array(),
+            shapes if shapes.starts_with("list of → ") => value.is_array(),
             shape => shape.starts_with("→ ") && value.is_object(),
         };
         assert!(fits, "{path} is listed as {is}, but is {value}");
@@ -92,8 +93,10 @@ impl Walk {
                 self.object(&format!("{prefix}."), value);
             }
             Value::Array(members) => {
+                let shape = kind.strip_prefix("list of → ").map(str::to_owned);
+                let prefix = shape.unwrap_or_else(|| format!("{path}[]"));
                 for member in members.iter().filter(|member| member.is_object()) {
-                    self.object(&format!("{path}[]."), member);
+                    self.object(&format!("{prefix}."), member);
                 }
             }
             _ => {}
@@ -116,6 +119,14 @@ fn surveys() -> Vec<Survey> {
         ]
         .map(|text| parse(text).unwrap()),
     );
+    // A gap in the plan: the comparison is printed once more.
+    let mut planned = parse(include_str!("../../sample-surveys/farmyard-caravan.ron")).unwrap();
+    let gap = planned
+        .gaps
+        .iter_mut()
+        .find(|gap| gap.purpose == Purpose::Unintended);
+    gap.unwrap().state = WorkState::Planned;
+    surveys.push(planned);
     surveys
 }
 
