@@ -17,9 +17,6 @@ const DATA: &str = "data.json";
 /// Room for the typesetter's calls within each other: tables within blocks within pages.
 const STACK: usize = 32 << 20;
 
-/// Compilations that unused intermediate results outlive.
-const KEEP: usize = 4;
-
 /// Why there is no sheet.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum SheetError {
@@ -70,7 +67,9 @@ pub fn typeset(sheet: &Sheet) -> Result<Typeset, SheetError> {
     let world = SheetWorld::new(files).map_err(SheetError::Typesetting)?;
     let document = on_a_deep_stack(|| {
         let set = typst::compile::<PagedDocument>(&world).output;
-        typst::comemo::evict(KEEP);
+        // Any change of the data makes all intermediate results stale: to look through them takes
+        // longer than to start afresh, and they hold memory.
+        typst::comemo::evict(0);
         set.map_err(|errors| SheetError::Typesetting(words(&errors)))
     })??;
     Ok(Typeset { document, replaced })
