@@ -20,6 +20,7 @@ pub mod spaces;
 pub mod topic;
 pub mod uncertainty;
 mod weather;
+pub mod words;
 mod working;
 
 pub use answer::{

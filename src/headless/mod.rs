@@ -1,4 +1,4 @@
-//! The program without a window: `assess`, `check` and `gaps`.
+//! The program without a window: `assess`, `check`, `gaps`, `plan` and `sheet`.
 //!
 //! Everything is made up as text first and then written at once, so that what is printed does not
 //! depend on how far a reader got. Results go to standard output; standard error holds one
@@ -6,13 +6,15 @@
 
 mod decisions;
 mod json;
-mod ledger;
 mod page;
-mod words;
+mod sheet;
+
+pub use sheet::{KindWord, PaperWord, PartWord, SheetArguments};
 
 use crate::assess::uncertainty::DRAWS;
 use crate::assess::{Assessment, assess, compare};
-use crate::survey::{Edit, Form, SetUp, Severity, Survey, file, findings};
+use crate::sheet::csv;
+use crate::survey::{Edit, SetUp, Severity, Survey, file, findings};
 use clap::{Subcommand, ValueEnum};
 use decisions::{Asked, decide};
 use std::io::{self, Write};
@@ -56,7 +58,23 @@ pub enum Command {
         /// The CSV file to write; an old one is replaced
         #[arg(short, long, value_name = "OUT.csv")]
         output: PathBuf,
+        /// Begin with a byte-order mark, for spreadsheets that take UTF-8 for another encoding
+        #[arg(long)]
+        byte_order_mark: bool,
     },
+    /// Write the sealing plan as CSV, in the order of work
+    Plan {
+        /// The survey file, NAME.ron
+        file: PathBuf,
+        /// The CSV file to write; an old one is replaced
+        #[arg(short, long, value_name = "OUT.csv")]
+        output: PathBuf,
+        /// Begin with a byte-order mark, for spreadsheets that take UTF-8 for another encoding
+        #[arg(long)]
+        byte_order_mark: bool,
+    },
+    /// Write the job sheet as PDF: the survey report, the work order or the completion sheet
+    Sheet(SheetArguments),
 }
 
 /// A set-up as written on the command line.
@@ -119,7 +137,9 @@ enum Failure {
     #[error(transparent)]
     Load(#[from] file::LoadError),
     #[error(transparent)]
-    Ledger(#[from] ledger::LedgerError),
+    Csv(#[from] csv::CsvError),
+    #[error(transparent)]
+    Sheet(#[from] sheet::SheetFailure),
     #[error("the set-up could not be changed: {0}")]
     SetUp(#[from] crate::survey::EditRefused),
     #[error("the results could not be put into JSON: {0}")]
@@ -191,12 +211,39 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             let text = page::blocks(&assessment.findings);
             Ok((text, Outcome::of(&assessment)))
         }
-        Command::Gaps { file, output } => {
+        Command::Gaps {
+            file,
+            output,
+            byte_order_mark,
+        } => {
             let survey = load(&file)?;
             let assessment = assess(&survey);
-            ledger::write(&file, &output, &survey, &assessment)?;
+            csv::write_ledger(&file, &output, &survey, &assessment, mark(byte_order_mark))?;
             Ok((String::new(), Outcome::of(&assessment)))
         }
+        Command::Plan {
+            file,
+            output,
+            byte_order_mark,
+        } => {
+            let survey = load(&file)?;
+            csv::write_plan(&file, &output, &survey, mark(byte_order_mark))?;
+            Ok((String::new(), Outcome::of(&assess(&survey))))
+        }
+        Command::Sheet(arguments) => {
+            let survey = load(&arguments.file)?;
+            let assessment = assess(&survey);
+            let text = sheet::write(&arguments, &survey, &assessment)?;
+            Ok((text, Outcome::of(&assessment)))
+        }
+    }
+}
+
+fn mark(with: bool) -> csv::ByteOrderMark {
+    if with {
+        csv::ByteOrderMark::With
+    } else {
+        csv::ByteOrderMark::Without
     }
 }
 
@@ -220,62 +267,6 @@ fn complain(sentence: &str, errors: &mut impl Write) -> Outcome {
     // Where even standard error is closed, the exit code is all that is left to say it.
     let _ = writeln!(errors, "gapledger: {sentence}");
     Outcome::Failed
-}
-
-/// Why a compartment's outer opening has no leakage of its own.
-const OUTER_OPENING: &str =
-    "an outer opening of a compartment: it counts only through the gaps behind it";
-
-/// Why a gap has no leakage, where an assessment leaves it out.
-const NOT_ASSESSED: &str = "it was not assessed";
-
-/// The numbers of a form by their names in the survey file, in its order.
-fn sizes(form: &Form) -> Vec<(&'static str, Option<f64>)> {
-    match *form {
-        Form::NarrowGap {
-            length_mm,
-            width_mm,
-            depth_mm,
-            bends,
-        } => vec![
-            ("length_mm", length_mm),
-            ("width_mm", width_mm),
-            ("depth_mm", depth_mm),
-            ("bends", Some(f64::from(bends))),
-        ],
-        Form::RoundHole { diameter_mm } => vec![("diameter_mm", diameter_mm)],
-        Form::RectangularHole {
-            width_mm,
-            height_mm,
-        } => {
-            vec![("width_mm", width_mm), ("height_mm", height_mm)]
-        }
-        Form::RingGap { hole_mm, pipe_mm } => vec![("hole_mm", hole_mm), ("pipe_mm", pipe_mm)],
-        Form::Grille {
-            width_mm,
-            height_mm,
-            free_percent,
-            ..
-        } => vec![
-            ("width_mm", width_mm),
-            ("height_mm", height_mm),
-            ("free_percent", free_percent),
-        ],
-        Form::StatedArea {
-            area_mm2, exponent, ..
-        } => {
-            vec![("area_mm2", area_mm2), ("exponent", exponent)]
-        }
-        Form::FlowTest {
-            flow_m3_per_h,
-            at_pa,
-            exponent,
-        } => vec![
-            ("flow_m3_per_h", flow_m3_per_h),
-            ("at_pa", at_pa),
-            ("exponent", exponent),
-        ],
-    }
 }
 
 #[cfg(test)]

@@ -22,6 +22,7 @@ pub mod site;
 pub mod space;
 pub mod starting;
 pub mod vehicle;
+pub mod word;
 
 pub use drying::Drying;
 pub use edit::{Edit, EditRefused, Record, RecordId};

@@ -2,6 +2,7 @@
 
 use super::commands;
 use super::decisions::{Decisions, Effort};
+use super::desk::{SheetDesk, SheetKey, Snapshot, Told};
 use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
 use super::guide::Guide;
@@ -12,9 +13,11 @@ use super::looks::Looks;
 use super::notices::Notices;
 use super::page::{Page, PageContext, Queue, ViewState};
 use super::pages::gaps::Columns;
+use super::pages::job_sheet::JobSheetView;
 use super::photos::Photos;
 use super::photos::picker::{self as photo_picker, PhotoPicker};
 use super::picker::{self, Picker};
+use super::requests::sentence_of;
 use super::{bar, help, lightbox, pages, start_page, strip, theme, widgets};
 use crate::survey::file::Backups;
 use crate::survey::{GapId, Severity, Survey};
@@ -108,6 +111,7 @@ pub struct App {
     pub(super) may_close: bool,
     pub(super) looks: Looks,
     pub(super) guide: Guide,
+    pub(super) desk: SheetDesk,
     pub(super) keeping: Keeping,
     pub(super) photos: Photos,
     pub(super) photo_picker: PhotoPicker,
@@ -131,16 +135,18 @@ impl App {
         let wake: Arc<dyn Fn() + Send + Sync> = Arc::new(move || ctx.request_repaint());
         let jobs = Jobs::new(Arc::clone(&start.spawner), Arc::clone(&wake));
         let photos = Photos::new(start.photo_spawner, start.photo_holding, Arc::clone(&wake));
+        let view = ViewState {
+            job_sheet: JobSheetView::stored(cc.storage),
+            columns: Columns::stored(cc.storage),
+            ..ViewState::default()
+        };
         let mut app = Self {
             document: None,
             backups: Backups::default(),
             jobs,
-            decisions: Decisions::new(start.spawner, wake, start.effort),
+            decisions: Decisions::new(Arc::clone(&start.spawner), Arc::clone(&wake), start.effort),
             queue: Queue::default(),
-            view: ViewState {
-                columns: Columns::stored(cc.storage),
-                ..ViewState::default()
-            },
+            view,
             notices: Notices::default(),
             asked: None,
             picker: start.picker,
@@ -148,6 +154,7 @@ impl App {
             samples: start.samples,
             may_close: false,
             guide: Guide::default(),
+            desk: SheetDesk::new(start.spawner, wake),
             looks,
             keeping,
             photos,
@@ -230,9 +237,15 @@ impl App {
 
     /// Takes a survey as the open one.
     pub(super) fn show_document(&mut self, document: Document, page: Page) {
+        let job_sheet = JobSheetView {
+            in_sight: None,
+            ..self.view.job_sheet.clone()
+        };
+        self.desk.clear();
         self.view = ViewState {
             page,
             columns: std::mem::take(&mut self.view.columns),
+            job_sheet,
             ..ViewState::default()
         };
         self.keeping.let_go();
@@ -270,6 +283,34 @@ impl App {
         }
     }
 
+    /// Has the job sheet set while its page is shown, and takes in what came of it.
+    fn set_sheet(&mut self, ctx: &egui::Context) {
+        for told in self.desk.collect(ctx) {
+            match told {
+                Told::Done(sentence) => self.notices.tell(Severity::Note, sentence),
+                Told::Failed(words) => self.notices.tell(Severity::Error, sentence_of(&words)),
+            }
+        }
+        let Some(document) = &self.document else {
+            return;
+        };
+        if self.view.page != Page::JobSheet {
+            return;
+        }
+        let key = SheetKey {
+            revision: document.history.revision(),
+            choices: self.view.job_sheet.choices.clone(),
+        };
+        let snapshot = Snapshot {
+            survey: Arc::clone(document.history.survey()),
+            path: document.path().map(Path::to_owned),
+        };
+        self.desk.want(&key, &snapshot);
+        if let Some((pages, width)) = self.view.job_sheet.in_sight.clone() {
+            self.desk.show(pages, width);
+        }
+    }
+
     fn tell_title(&mut self, ctx: &egui::Context) {
         let unsaved = self.unsaved();
         let title = match &self.document {
@@ -292,6 +333,7 @@ impl App {
             revision: document.history.revision(),
             results: self.jobs.results(),
             decisions: &self.decisions,
+            desk: &self.desk,
             queue: &mut self.queue,
             view: &mut self.view,
             photos: &mut self.photos,
@@ -332,6 +374,7 @@ impl App {
                     Page::AirChange => pages::air_change::show(ui, &mut context),
                     Page::DryingHeat => pages::drying_heat::show(ui, &mut context),
                     Page::SealingPlan => pages::sealing_plan::show(ui, &mut context),
+                    Page::JobSheet => pages::job_sheet::show(ui, &mut context),
                 }
                 context.view.wanted = None;
             });
@@ -416,6 +459,7 @@ impl eframe::App for App {
         self.photos_in(ctx);
         self.guard_closing(ctx);
         self.work_out();
+        self.set_sheet(ctx);
         self.keep(ctx);
         self.tell_title(ctx);
     }
@@ -469,6 +513,7 @@ impl eframe::App for App {
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
         self.looks.store(storage);
         self.view.columns.store(storage);
+        self.view.job_sheet.store(storage);
     }
 
     fn persist_egui_memory(&self) -> bool {

@@ -15,6 +15,12 @@ pub enum Command {
     Save,
     /// Save under another name.
     SaveAs,
+    /// Write the job sheet.
+    SaveSheet,
+    /// Write the ledger for a spreadsheet.
+    SaveLedger,
+    /// Write the sealing plan for a spreadsheet.
+    SavePlan,
     /// Put the survey away and show the start page.
     StartPage,
     /// Leave the program.
@@ -190,6 +196,28 @@ pub const COMMANDS: &[CommandLine] = &[
     ),
     line(
         Menu::Survey,
+        Command::SaveSheet,
+        "Save job sheet as PDF…",
+        &[ctrl(Key::P)],
+        "Write the job sheet that was chosen on its page",
+    )
+    .group(),
+    line(
+        Menu::Survey,
+        Command::SaveLedger,
+        "Save ledger as CSV…",
+        &[],
+        "Write the ledger of gaps for a spreadsheet",
+    ),
+    line(
+        Menu::Survey,
+        Command::SavePlan,
+        "Save plan as CSV…",
+        &[],
+        "Write the sealing plan for a spreadsheet",
+    ),
+    line(
+        Menu::Survey,
         Command::StartPage,
         "Start page",
         &[ctrl(Key::W)],
@@ -302,6 +330,13 @@ pub const COMMANDS: &[CommandLine] = &[
         "Sealing plan",
         &[ctrl(Key::Num5)],
         "What to seal first, for the money, and what stays open",
+    ),
+    line(
+        Menu::View,
+        Command::Show(Page::JobSheet),
+        "Job sheet",
+        &[ctrl(Key::Num6)],
+        "What is printed and handed over",
     ),
     line(
         Menu::View,

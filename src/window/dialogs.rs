@@ -1,5 +1,6 @@
 //! Questions the window asks, one at a time, each in a modal that Esc puts away.
 
+use super::desk::SheetFile;
 use super::format::digits;
 use super::keys;
 use super::notices::Notices;
@@ -39,6 +40,19 @@ pub enum PathFor {
     Save(Option<Then>),
     /// To add as a photo of this gap.
     Photo(GapId),
+    /// To write a sheet or table to.
+    Write(SheetFile),
+}
+
+impl PathFor {
+    /// The sort of file, where it is no survey.
+    #[must_use]
+    pub fn file(&self) -> Option<SheetFile> {
+        match self {
+            Self::Write(file) => Some(*file),
+            Self::Open | Self::Save(_) | Self::Photo(_) => None,
+        }
+    }
 }
 
 /// A question.
@@ -65,6 +79,13 @@ pub enum Dialog {
         sentence: String,
         /// What follows.
         then: Option<Then>,
+    },
+    /// A sheet or table would take the place of a file.
+    Replace {
+        /// The file.
+        path: PathBuf,
+        /// What would be written.
+        file: SheetFile,
     },
     /// A file to save to is open in another program.
     Shared {
@@ -172,6 +193,10 @@ pub fn show(ctx: &egui::Context, asked: &mut Asked, known: &Known<'_>, queue: &m
                     note,
                 } => path(ui, purpose, text, note, fresh, queue),
                 Dialog::Overwrite { sentence, .. } => overwrite(ui, sentence, fresh, queue),
+                Dialog::Replace { path, .. } => {
+                    let sentence = format!("There is a file {} already.", path.display());
+                    overwrite(ui, &sentence, fresh, queue);
+                }
                 Dialog::Shared { path, .. } => shared(ui, path, fresh, queue),
                 Dialog::Rescued { sentence, .. } => rescued(ui, sentence, fresh, queue),
                 Dialog::PutAway { sentence, .. } => put_away(ui, sentence, fresh, queue),
@@ -270,13 +295,15 @@ fn path(
     queue: &mut Queue,
 ) {
     let (heading, verb) = match purpose {
-        PathFor::Open => ("Open a survey", "Open"),
-        PathFor::Save(_) => ("Save the survey as", "Save"),
-        PathFor::Photo(_) => ("Add a photo", "Add"),
+        PathFor::Open => ("Open a survey".to_owned(), "Open"),
+        PathFor::Save(_) => ("Save the survey as".to_owned(), "Save"),
+        PathFor::Photo(_) => ("Add a photo".to_owned(), "Add"),
+        PathFor::Write(file) => (format!("Write the {} to", file.name()), "Write"),
     };
-    let hint = match purpose {
-        PathFor::Photo(_) => "/folder/photo.jpg",
-        _ => "/folder/name.ron",
+    let hint = match (purpose, purpose.file()) {
+        (PathFor::Photo(_), _) => "/folder/photo.jpg".to_owned(),
+        (_, Some(file)) => format!("/folder/name.{}", file.ending()),
+        _ => "/folder/name.ron".to_owned(),
     };
     ui.heading(heading);
     let label = widgets::label(ui, "Path of the file", 200.0);

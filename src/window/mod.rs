@@ -9,6 +9,7 @@ pub mod body;
 pub mod commands;
 pub mod contrast;
 pub mod decisions;
+pub mod desk;
 pub mod dialogs;
 pub mod document;
 pub mod errand;

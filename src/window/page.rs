@@ -5,6 +5,7 @@
 
 use super::commands::Command;
 use super::decisions::{Decisions, LongWork};
+use super::desk::{SheetDesk, SheetFile};
 use super::dialogs::Answered;
 use super::jobs::Results;
 use super::pages;
@@ -27,16 +28,19 @@ pub enum Page {
     DryingHeat,
     /// What to seal first, for the money.
     SealingPlan,
+    /// What is printed and handed over.
+    JobSheet,
 }
 
 impl Page {
     /// Every page, in the order of the job.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Vehicle,
         Self::Gaps,
         Self::AirChange,
         Self::DryingHeat,
         Self::SealingPlan,
+        Self::JobSheet,
     ];
 
     /// Its name.
@@ -48,6 +52,7 @@ impl Page {
             Self::AirChange => "Air change",
             Self::DryingHeat => "Drying & heat",
             Self::SealingPlan => "Sealing plan",
+            Self::JobSheet => "Job sheet",
         }
     }
 }
@@ -62,6 +67,8 @@ pub struct PageContext<'a> {
     pub results: Option<&'a Results>,
     /// What takes longer: how sure the results are, and what to seal.
     pub decisions: &'a Decisions,
+    /// Where job sheets are set.
+    pub desk: &'a SheetDesk,
     /// Where everything the user does goes.
     pub queue: &'a mut Queue,
     /// What the pages remember between frames.
@@ -141,6 +148,8 @@ pub struct ViewState {
     pub drying_heat: pages::drying_heat::DryingHeatView,
     /// The Sealing plan page.
     pub sealing_plan: pages::sealing_plan::SealingPlanView,
+    /// The Job sheet page.
+    pub job_sheet: pages::job_sheet::JobSheetView,
 }
 
 impl ViewState {
@@ -159,6 +168,8 @@ impl ViewState {
             Page::AirChange => self.air_change.reveal(place.item),
             Page::DryingHeat => self.drying_heat.reveal(place.item),
             Page::SealingPlan => self.sealing_plan.reveal(place.item),
+            // Nothing in a survey is entered there.
+            Page::JobSheet => {}
         }
     }
 }
@@ -207,6 +218,14 @@ pub enum Request {
     Show(Page),
     /// Put the first steps away for good.
     EndGuide,
+    /// Give up the job sheet being set.
+    CancelSheet,
+    /// Set the job sheet that was given up.
+    SetSheetAgain,
+    /// Ask where to write such a file, then write it.
+    WriteFile(SheetFile),
+    /// Open the file written last.
+    OpenWritten,
 }
 
 /// What the user asked for in this frame; it runs at the start of the next one.

@@ -18,6 +18,8 @@ pub struct Pick {
     pub folder: Option<PathBuf>,
     /// File name offered.
     pub name: String,
+    /// Ending of such files, without the dot.
+    pub ending: &'static str,
 }
 
 /// Asks the system for a path; the answer arrives later. `None` is a dialog that was cancelled
@@ -30,7 +32,7 @@ pub type Picker =
 pub fn system() -> Picker {
     Arc::new(|pick, frame, ctx| {
         let mut dialog = rfd::AsyncFileDialog::new()
-            .add_filter("survey", &["ron"])
+            .add_filter(pick.ending, &[pick.ending])
             .set_parent(frame);
         if let Some(folder) = &pick.folder {
             dialog = dialog.set_directory(folder);

@@ -2,6 +2,7 @@
 
 use super::app::{App, Picking};
 use super::commands::Command;
+use super::desk::{Output, SheetFile};
 use super::dialogs::{Answered, Dialog, PathFor, Then};
 use super::document::Document;
 use super::ledger;
@@ -14,6 +15,7 @@ use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
 use eframe::egui;
 use egui::{ThemePreference, ViewportCommand};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 /// A file dialog that answers faster than this without a path was never shown.
@@ -43,6 +45,10 @@ impl App {
             Request::Dismiss(number) => self.notices.dismiss(number),
             Request::Show(page) => self.view.page = page,
             Request::EndGuide => self.end_guide(),
+            Request::CancelSheet => self.desk.cancel(),
+            Request::SetSheetAgain => self.desk.again(),
+            Request::WriteFile(file) => self.ask_path(PathFor::Write(file), ctx, frame),
+            Request::OpenWritten => self.desk.open(),
         }
     }
 
@@ -70,6 +76,9 @@ impl App {
             Command::Quit => self.guard(Then::Close, ctx, frame),
             Command::Save => self.save_or_ask(None, ctx, frame),
             Command::SaveAs => self.ask_path(PathFor::Save(None), ctx, frame),
+            Command::SaveSheet => self.save_sheet(ctx, frame),
+            Command::SaveLedger => self.ask_path(PathFor::Write(SheetFile::Ledger), ctx, frame),
+            Command::SavePlan => self.ask_path(PathFor::Write(SheetFile::Plan), ctx, frame),
             Command::Undo => self.with_document(|document| {
                 document.history.undo();
             }),
@@ -270,6 +279,11 @@ impl App {
     fn ask_path(&mut self, purpose: PathFor, ctx: &egui::Context, frame: &eframe::Frame) {
         let text = match (&purpose, self.path()) {
             (PathFor::Save(_), Some(path)) => path.display().to_string(),
+            (PathFor::Write(file), Some(path)) => {
+                let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+                let name = format!("{stem} {}.{}", file.name(), file.ending());
+                path.with_file_name(name).display().to_string()
+            }
             _ => String::new(),
         };
         self.asked = Some(
@@ -283,11 +297,44 @@ impl App {
         self.browse(ctx, frame);
     }
 
+    /// The sheet must be in sight before it is written.
+    fn save_sheet(&mut self, ctx: &egui::Context, frame: &eframe::Frame) {
+        self.view.page = Page::JobSheet;
+        if self.desk.pages().is_none() || self.desk.step().is_some() {
+            let words = "The pages are being set; save them when they are there.";
+            self.notices.tell(Severity::Note, words);
+            return;
+        }
+        let kind = self.view.job_sheet.choices.kind;
+        self.ask_path(PathFor::Write(SheetFile::Pdf(kind)), ctx, frame);
+    }
+
+    /// Writes a file, or asks first where one is there already.
+    fn write_file(&mut self, file: SheetFile, path: PathBuf, anyway: bool) {
+        let Some(document) = &self.document else {
+            return;
+        };
+        if !anyway && path.exists() {
+            self.asked = Some(Dialog::Replace { path, file }.into());
+            return;
+        }
+        let survey = Arc::clone(document.history.survey());
+        let survey_path = document.path().map(Path::to_owned);
+        let mark = self.view.job_sheet.mark;
+        self.desk.write(Output {
+            file,
+            path,
+            survey,
+            survey_path,
+            mark,
+        });
+    }
+
     fn browse(&mut self, ctx: &egui::Context, frame: &eframe::Frame) {
-        let saving = match self.dialog() {
+        let (saving, file) = match self.dialog() {
             Some(Dialog::Path { purpose, .. }) => match purpose {
-                PathFor::Open => false,
-                PathFor::Save(_) => true,
+                PathFor::Open => (false, None),
+                PathFor::Save(_) | PathFor::Write(_) => (true, purpose.file()),
                 PathFor::Photo(_) => {
                     self.asked = None;
                     self.ask_photos(ctx, frame);
@@ -306,7 +353,11 @@ impl App {
         let pick = Pick {
             saving,
             folder: self.path().and_then(Path::parent).map(Path::to_owned),
-            name: format!("{name}.ron"),
+            name: match file {
+                Some(file) => format!("{name} {}.{}", file.name(), file.ending()),
+                None => format!("{name}.ron"),
+            },
+            ending: file.map_or("ron", SheetFile::ending),
         };
         self.picking = Some(Picking {
             answer: (self.picker)(&pick, frame, ctx),
@@ -355,7 +406,10 @@ impl App {
                 PathFor::Open => self.open_file(&path),
                 PathFor::Photo(gap) => self.attach(gap, vec![Source::File(path)]),
                 PathFor::Save(then) => {
-                    self.save_to(with_ending(path), false, then, ctx, frame);
+                    self.save_to(with_ending(path, "ron"), false, then, ctx, frame);
+                }
+                PathFor::Write(file) => {
+                    self.write_file(file, with_ending(path, file.ending()), false);
                 }
             },
             (Dialog::Overwrite { path, then, .. }, Answered::Overwrite) => {
@@ -371,6 +425,12 @@ impl App {
             (Dialog::PutAway { path, .. }, Answered::PutAway) => self.put_away(&path),
             (Dialog::Overwrite { then, .. } | Dialog::Shared { then, .. }, Answered::OtherName) => {
                 self.ask_path(PathFor::Save(then), ctx, frame);
+            }
+            (Dialog::Replace { path, file }, Answered::Overwrite) => {
+                self.write_file(file, path, true);
+            }
+            (Dialog::Replace { file, .. }, Answered::OtherName) => {
+                self.ask_path(PathFor::Write(file), ctx, frame);
             }
             _ => {}
         }
@@ -402,16 +462,16 @@ impl App {
     }
 }
 
-/// A survey's file ends in `.ron`, also where the person left that out.
-fn with_ending(mut path: PathBuf) -> PathBuf {
+/// A file has its ending, also where the person left that out.
+fn with_ending(mut path: PathBuf, ending: &str) -> PathBuf {
     if path.extension().is_none() {
-        path.set_extension("ron");
+        path.set_extension(ending);
     }
     path
 }
 
 /// An error as a sentence: capital letter, full stop.
-pub(super) fn sentence_of(error: &dyn std::error::Error) -> String {
+pub(super) fn sentence_of(error: &dyn std::fmt::Display) -> String {
     let words = error.to_string();
     let mut letters = words.chars();
     let capital: String = letters

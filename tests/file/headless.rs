@@ -48,6 +48,10 @@ impl OnDisk {
         Self { folder, file }
     }
 
+    pub(crate) fn file(&self) -> PathBuf {
+        self.file.clone()
+    }
+
     pub(crate) fn assess(&self, json: bool, set_up: Option<SetUpWord>) -> Run {
         let file = self.file.clone();
         run(Command::Assess {
@@ -86,10 +90,14 @@ impl OnDisk {
 
     fn gaps(&self, output: &Path) -> Run {
         let (file, output) = (self.file.clone(), output.to_owned());
-        run(Command::Gaps { file, output })
+        run(Command::Gaps {
+            file,
+            output,
+            byte_order_mark: false,
+        })
     }
 
-    fn path(&self, name: &str) -> PathBuf {
+    pub(crate) fn path(&self, name: &str) -> PathBuf {
         self.folder.path().join(name)
     }
 

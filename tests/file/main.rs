@@ -20,4 +20,6 @@ mod refusals;
 mod round_trip;
 mod saving;
 mod saving_fails;
+#[cfg(feature = "sheet")]
+mod sheet;
 mod unprivileged;

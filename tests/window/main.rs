@@ -25,6 +25,7 @@ mod photos;
 mod plan;
 mod plan_work;
 mod quick;
+mod sheet;
 mod spaces;
 
 use eframe::egui;

@@ -7,6 +7,7 @@
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::model::{Inflow, Model, Want};
 use crate::survey::Survey;
+use crate::survey::word::Word;
 use std::ops::Range;
 
 /// Days of heating that the cost of a winter counts, November to March \[A\].
@@ -24,6 +25,17 @@ pub enum Aim {
     /// What that heat costs in a winter, by electricity. What a drying machine draws ends as
     /// heat inside and is in it already.
     WinterCost,
+}
+
+impl Word for Aim {
+    fn word(&self) -> &'static str {
+        match self {
+            Self::AchWindy => "ach_windy",
+            Self::Water => "water",
+            Self::Heat => "heat",
+            Self::WinterCost => "winter_cost",
+        }
+    }
 }
 
 impl Aim {

@@ -7,6 +7,8 @@ use crate::survey::{CostBasis, Form, Gap, Remedy, Survey};
 /// Cost of one remedy, in the survey's currency.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cost {
+    /// Pieces or metres of material, as the remedy counts it.
+    pub quantity: f64,
     /// Material.
     pub material: f64,
     /// Working time, minutes.
@@ -80,6 +82,7 @@ pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
         _ => 0.0,
     };
     Ok(Cost {
+        quantity,
         material,
         minutes,
         labour,

@@ -3,7 +3,7 @@
 use super::list;
 use super::object::{Object, Value};
 use crate::assess::uncertainty::{Doubt, Interval, NotFound, Share, Uncertainty};
-use crate::headless::words::Word;
+use crate::survey::word::Word;
 
 const MM2: f64 = 1e6;
 

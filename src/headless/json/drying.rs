@@ -7,9 +7,9 @@ use crate::assess::drying::{
     SizedFor, Spot, Supply, Surface, Verdict, WarmUp,
 };
 use crate::assess::{Answer, NotKnown};
-use crate::headless::words::Word;
 use crate::physics::coupled::Running;
 use crate::survey::MachineKind;
+use crate::survey::word::Word;
 
 const G_PER_H: f64 = 3.6e6;
 const L_PER_DAY: f64 = 86_400.0;

@@ -1,13 +1,13 @@
 //! Leakage areas, their totals, and the gaps one by one.
 
 use super::object::{Object, Value};
+use crate::assess::words::{NONE_SIZED, NOT_ASSESSED, OUTER_OPENING};
 use crate::assess::{
     Answer, Assessment, GapAnswer, GapLeakage, LeakageFigures, LeakageTotal, NotKnown,
 };
-use crate::headless::page::NONE_SIZED;
-use crate::headless::words::Word;
-use crate::headless::{NOT_ASSESSED, OUTER_OPENING, sizes};
 use crate::survey::gap::{Behind, Form};
+use crate::survey::word::Word;
+use crate::survey::word::sizes;
 use crate::survey::{Gap, SetUp, Survey};
 
 const MM2: f64 = 1e6;

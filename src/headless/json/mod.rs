@@ -51,7 +51,7 @@ fn whole(
     comparison: &Answer<Comparison>,
     decisions: &Decisions,
 ) -> Object {
-    use super::words::Word;
+    use crate::survey::word::Word;
     let case_id = |index: usize| assessment.cases.get(index).map(|case| case.id.0);
     let (calmest, windiest) = assessment
         .calmest_and_windiest

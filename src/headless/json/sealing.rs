@@ -6,7 +6,7 @@ use super::survey::safety;
 use crate::assess::Answer;
 use crate::assess::sealing::{AirPerSleeper, Cost, Figures, Plan, Sealable};
 use crate::headless::decisions::{Decisions, Sealing};
-use crate::headless::words::Word;
+use crate::survey::word::Word;
 
 const MM2: f64 = 1e6;
 

@@ -2,8 +2,8 @@
 
 use super::object::Object;
 use crate::assess::{Answer, Assessment, Safety, SafetyVerdict};
-use crate::headless::words::Word;
 use crate::survey::Survey;
+use crate::survey::word::Word;
 
 const MM2: f64 = 1e6;
 

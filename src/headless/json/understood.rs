@@ -5,8 +5,8 @@ use super::object::{Object, Value};
 use crate::assess::spaces::ClosingEffect;
 use crate::assess::{Parking, SetSensitivity, TemperatureCurve};
 use crate::headless::decisions::Decisions;
-use crate::headless::words::Word;
 use crate::survey::Survey;
+use crate::survey::word::Word;
 
 pub(super) fn understood(survey: &Survey, decisions: &Decisions) -> Object {
     let curves = decisions.against_temperature.as_ref();

@@ -16,10 +16,10 @@ mod sealing;
 mod table;
 mod understood;
 mod vehicle;
-mod words;
 mod workings;
 
-use crate::assess::{Answer, Assessment, Comparison, LeakageTotal, NotKnown};
+use crate::assess::words::{self, total_figure};
+use crate::assess::{Answer, Assessment, Comparison, NotKnown};
 use crate::headless::decisions::Decisions;
 use crate::survey::Survey;
 use layout::{Page, WIDTH, pad_left, width};
@@ -103,37 +103,9 @@ impl Unknowns {
     }
 }
 
-/// A total's figure. One that lacks gaps without a size is at least so much; one that holds no
-/// sized gap at all is not known, never zero.
-fn total_figure(total: &LeakageTotal, value: f64, digits: i32) -> Answer<String> {
-    if total.gaps == 0 && total.not_sized > 0 {
-        return Err(NotKnown::because(NONE_SIZED));
-    }
-    let at_least = if total.not_sized > 0 { "≥ " } else { "" };
-    Ok(format!("{at_least}{}", words::figure(value, digits)))
-}
-
-/// Why the total of nothing but unsized gaps is not known.
-pub(super) const NONE_SIZED: &str = "none of its gaps has all its sizes";
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::assess::LeakageFigures;
-
-    #[test]
-    fn a_total_without_any_sized_gap_is_not_zero() {
-        let mut total = LeakageTotal {
-            gaps: 0,
-            not_sized: 2,
-            figures: LeakageFigures::default(),
-        };
-        assert!(total_figure(&total, 0.0, 3).is_err());
-        total.gaps = 1;
-        assert_eq!(total_figure(&total, 41.23, 3), Ok("≥ 41.2".to_owned()));
-        total.not_sized = 0;
-        assert_eq!(total_figure(&total, 41.23, 3), Ok("41.2".to_owned()));
-    }
 
     #[test]
     fn a_reason_that_comes_twice_is_printed_once() {

@@ -1,10 +1,9 @@
 //! What was surveyed, where it stands, and which set-up the results are for.
 
 use super::layout::{Page, pad_right};
-use super::words::{compass, figure, given, given_or_query};
+use super::words::{compass, figure, given, given_or_query, shelter, terrain};
 use crate::assess::Assessment;
 use crate::physics::pressure_coefficient::PressureSet;
-use crate::physics::wind::{Shelter, Terrain};
 use crate::survey::{SetUp, Survey};
 
 const LABEL: usize = 12;
@@ -56,17 +55,7 @@ fn vehicle(survey: &Survey) -> String {
 
 fn stands(survey: &Survey) -> String {
     let site = &survey.site;
-    let terrain = match site.terrain {
-        Terrain::OpenFlat => "open flat country",
-        Terrain::ScatteredWindbreaks => "country with scattered windbreaks",
-        Terrain::Urban => "urban district",
-        Terrain::City => "city",
-    };
-    let shelter = match site.shelter {
-        Shelter::Exposed => "exposed",
-        Shelter::PartSheltered => "partly sheltered by what is near",
-        Shelter::Sheltered => "sheltered by what is near",
-    };
+    let (terrain, shelter) = (terrain(site.terrain), shelter(site.shelter));
     let set = match site.pressure_set {
         PressureSet::LowRise => "low-rise",
         PressureSet::WallAverage => "wall-average",

@@ -1,123 +1,16 @@
-//! The ledger of gaps as CSV.
-//!
-//! Comma-separated after RFC 4180, UTF-8, a dot as decimal point; the unit of each column is in
-//! its header. A size that was not taken is an empty cell. Text that a spreadsheet would take for
-//! a formula is preceded by an apostrophe.
+//! The ledger of gaps as CSV, one line for each gap.
 
-use super::words::Word;
+use super::{Writer, harmless, number};
+use crate::assess::words::{NOT_ASSESSED, OUTER_OPENING};
 use crate::assess::{Assessment, GapAnswer, GapLeakage};
-use crate::survey::file::{Disk, RealDisk};
+use crate::survey::word::{Word, sizes};
 use crate::survey::{Behind, Form, Gap, Survey};
-use std::fs::{self, Metadata};
-use std::io;
-use std::path::{Path, PathBuf};
 
-/// Why the ledger was not written.
-#[derive(Debug, thiserror::Error)]
-pub(super) enum LedgerError {
-    #[error(
-        "{path:?} is a survey file or its backup and is never overwritten: write to a name that ends in .csv"
-    )]
-    SurveyFile { path: PathBuf },
-    #[error("{path:?} is not an ordinary file: write to a file name that ends in .csv")]
-    NotAFile { path: PathBuf },
-    #[error("there is no folder {folder:?}: make it first, or choose another")]
-    NoFolder { folder: PathBuf },
-    #[error(
-        "{path:?} was not written ({source}): check free space and permission, or write elsewhere"
-    )]
-    Io { path: PathBuf, source: io::Error },
-    #[error("the ledger could not be put into CSV: {0}")]
-    Csv(#[from] csv::Error),
-}
-
-/// Writes the ledger to `output`: the old file stays whole until the new one takes its place.
-pub(super) fn write(
-    survey_file: &Path,
-    output: &Path,
+pub(super) fn lines(
+    writer: &mut Writer,
     survey: &Survey,
     assessment: &Assessment,
-) -> Result<(), LedgerError> {
-    let failed = |source| LedgerError::Io {
-        path: output.to_owned(),
-        source,
-    };
-    let (target, old) = target(survey_file, output)?;
-    let bytes = bytes(survey, assessment)?;
-    let folder = match target.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => folder,
-        _ => Path::new("."),
-    };
-    if !folder.is_dir() {
-        return Err(LedgerError::NoFolder {
-            folder: folder.to_owned(),
-        });
-    }
-    let mut disk = RealDisk;
-    let (temporary, mut file) = disk.create(folder, old.as_ref()).map_err(failed)?;
-    let written = disk
-        .write(&mut file, &bytes)
-        .and_then(|()| disk.sync(&file))
-        .and_then(|()| disk.rename(&temporary, &target));
-    if let Err(source) = written {
-        // The first error is the one to report.
-        let _ = disk.remove(&temporary);
-        return Err(failed(source));
-    }
-    disk.sync_folder(folder).map_err(failed)
-}
-
-/// The file that is meant, links followed, and what is there now. Never a survey.
-fn target(survey_file: &Path, output: &Path) -> Result<(PathBuf, Option<Metadata>), LedgerError> {
-    let refused = || LedgerError::SurveyFile {
-        path: output.to_owned(),
-    };
-    if is_survey_name(output) {
-        return Err(refused());
-    }
-    let target = match fs::canonicalize(output) {
-        Ok(target) => target,
-        Err(error) if error.kind() == io::ErrorKind::NotFound => {
-            return Ok((output.to_owned(), None));
-        }
-        Err(source) => {
-            return Err(LedgerError::Io {
-                path: output.to_owned(),
-                source,
-            });
-        }
-    };
-    let is_source = fs::canonicalize(survey_file).is_ok_and(|survey| survey == target);
-    if is_source || is_survey_name(&target) {
-        return Err(refused());
-    }
-    let old = fs::metadata(&target).map_err(|source| LedgerError::Io {
-        path: output.to_owned(),
-        source,
-    })?;
-    if !old.is_file() {
-        return Err(LedgerError::NotAFile {
-            path: output.to_owned(),
-        });
-    }
-    Ok((target, Some(old)))
-}
-
-/// `NAME.ron` and its backup `NAME.ron.bak`, in whatever case.
-fn is_survey_name(path: &Path) -> bool {
-    let name = path
-        .file_name()
-        .unwrap_or_default()
-        .to_string_lossy()
-        .to_lowercase();
-    name.ends_with(".ron") || name.ends_with(".ron.bak")
-}
-
-/// The ledger as the bytes of a CSV file.
-fn bytes(survey: &Survey, assessment: &Assessment) -> Result<Vec<u8>, LedgerError> {
-    let mut writer = csv::WriterBuilder::new()
-        .terminator(csv::Terminator::CRLF)
-        .from_writer(Vec::new());
+) -> Result<(), csv::Error> {
     writer.write_record(COLUMNS.map(|(header, _)| header))?;
     for gap in &survey.gaps {
         let line = Line {
@@ -127,9 +20,7 @@ fn bytes(survey: &Survey, assessment: &Assessment) -> Result<Vec<u8>, LedgerErro
         };
         writer.write_record(COLUMNS.map(|(_, cell)| cell(&line)))?;
     }
-    writer
-        .into_inner()
-        .map_err(|error| LedgerError::Csv(csv::Error::from(error.into_error())))
+    Ok(())
 }
 
 /// What a cell is made from.
@@ -266,8 +157,8 @@ const COLUMNS: [(&str, Cell); 50] = [
             Some(GapLeakage::NotSized { reason } | GapLeakage::Impossible { reason }) => {
                 harmless(reason)
             }
-            Some(GapLeakage::Compartment) => super::OUTER_OPENING.to_owned(),
-            None => super::NOT_ASSESSED.to_owned(),
+            Some(GapLeakage::Compartment) => OUTER_OPENING.to_owned(),
+            None => NOT_ASSESSED.to_owned(),
         }
     }),
 ];
@@ -282,15 +173,11 @@ fn leakage(line: &Line<'_>, value: fn(&crate::assess::LeakageFigures) -> f64) ->
 
 /// One size of the gap's form by its name; empty if the form has none such or it was not taken.
 fn size(line: &Line<'_>, name: &str) -> String {
-    let value = super::sizes(&line.gap.form)
+    let value = sizes(&line.gap.form)
         .into_iter()
         .find(|(size, _)| *size == name)
         .and_then(|(_, value)| value);
     number(value)
-}
-
-fn number(value: Option<f64>) -> String {
-    value.map_or_else(String::new, |value| value.to_string())
 }
 
 fn flag(value: Option<bool>) -> String {
@@ -299,56 +186,12 @@ fn flag(value: Option<bool>) -> String {
     })
 }
 
-/// Text that no spreadsheet runs as a formula: one that begins like a formula, also behind blanks
-/// or a control character, gets an apostrophe in front. Numbers never come this way.
-fn harmless(text: &str) -> String {
-    let begins = text
-        .trim_start_matches(|c: char| c.is_whitespace() || c.is_control())
-        .starts_with(['=', '+', '-', '@', '＝', '＋', '－', '＠']);
-    let control = text.starts_with(|c: char| c.is_control());
-    if begins || control {
-        format!("'{text}")
-    } else {
-        text.to_owned()
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::assess::assess;
+    use crate::sheet::csv::{ByteOrderMark, ledger};
     use crate::survey::{Facing, GapId, VehicleKind, ZoneId};
-
-    #[test]
-    fn cells_that_look_like_formulas_are_made_harmless() {
-        for (text, cell) in [
-            ("=1+1", "'=1+1"),
-            ("+49 30", "'+49 30"),
-            ("-5 % damp", "'-5 % damp"),
-            ("@SUM(A1)", "'@SUM(A1)"),
-            ("\t=1", "'\t=1"),
-            ("\r\n=1", "'\r\n=1"),
-            (" =1", "' =1"),
-            ("＝1", "'＝1"),
-            ("door = old", "door = old"),
-            ("", ""),
-        ] {
-            assert_eq!(harmless(text), cell);
-        }
-    }
-
-    #[test]
-    fn survey_files_are_known_by_their_names() {
-        for (name, is) in [
-            ("a.ron", true),
-            ("b/A.RON", true),
-            ("a.ron.bak", true),
-            ("a.csv", false),
-            ("ron", false),
-        ] {
-            assert_eq!(is_survey_name(Path::new(name)), is, "{name}");
-        }
-    }
 
     #[test]
     fn no_header_stands_twice_and_numbers_stay_plain() {
@@ -363,7 +206,7 @@ mod tests {
         gap.cavity_pressure_coefficient = Some(-0.2);
         gap.note = "=HYPERLINK(\"x\"),\n\"quoted\"".to_owned();
         survey.gaps.push(gap);
-        let bytes = bytes(&survey, &assess(&survey)).expect("CSV");
+        let bytes = ledger(&survey, &assess(&survey), ByteOrderMark::Without).expect("CSV");
         let mut reader = csv::Reader::from_reader(bytes.as_slice());
         let headers = reader.headers().expect("headers").clone();
         let unique: std::collections::BTreeSet<&str> = headers.iter().collect();

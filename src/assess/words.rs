@@ -1,11 +1,14 @@
 //! Numbers, sizes and directions as people read them.
 
-use crate::assess::number::significant;
+use super::answer::{Answer, LeakageTotal, NotKnown};
+use super::number::significant;
+use crate::physics::wind::{Shelter, Terrain};
 use crate::survey::gap::{Behind, Form, GrilleMaterial, LeadsTo};
 use crate::survey::{Facing, Gap, SetUp, WorkState};
 
 /// A worked-out number with so many significant digits and a real minus sign.
-pub(super) fn figure(value: f64, digits: i32) -> String {
+#[must_use]
+pub fn figure(value: f64, digits: i32) -> String {
     if is_extreme(value) {
         return format!("{value:.2e}").replace('-', "−");
     }
@@ -13,7 +16,8 @@ pub(super) fn figure(value: f64, digits: i32) -> String {
 }
 
 /// A number that was typed in: as many digits as were given, unless no person would type so many.
-pub(super) fn given(value: f64) -> String {
+#[must_use]
+pub fn given(value: f64) -> String {
     if is_extreme(value) {
         return format!("{value:.2e}").replace('-', "−");
     }
@@ -35,28 +39,33 @@ fn is_extreme(value: f64) -> bool {
 }
 
 /// The same with `?` where nothing was given.
-pub(super) fn given_or_query(value: Option<f64>) -> String {
+#[must_use]
+pub fn given_or_query(value: Option<f64>) -> String {
     value.map_or_else(|| "?".to_owned(), given)
 }
 
 /// `1 gap`, `2 gaps`.
-pub(super) fn counted(count: usize, one: &str, many: &str) -> String {
+#[must_use]
+pub fn counted(count: usize, one: &str, many: &str) -> String {
     format!("{count} {}", if count == 1 { one } else { many })
 }
 
 /// The facing without the explanation in brackets, for narrow columns.
-pub(super) fn facing(facing: Facing) -> &'static str {
+#[must_use]
+pub fn facing(facing: Facing) -> &'static str {
     let name = facing.name();
     name.split(" (").next().unwrap_or(name)
 }
 
 /// Degrees clockwise with one decimal only where it is needed.
-pub(super) fn degrees(value: f64) -> String {
+#[must_use]
+pub fn degrees(value: f64) -> String {
     format!("{}°", given((value * 10.0).round() / 10.0))
 }
 
 /// A compass direction: degrees and the nearest of the sixteen points.
-pub(super) fn compass(value: f64) -> String {
+#[must_use]
+pub fn compass(value: f64) -> String {
     const POINTS: [&str; 16] = [
         "N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW",
         "NW", "NNW",
@@ -70,7 +79,8 @@ pub(super) fn compass(value: f64) -> String {
 }
 
 /// Form and sizes of a gap, with count and what it lies behind.
-pub(super) fn form(gap: &Gap) -> String {
+#[must_use]
+pub fn form(gap: &Gap) -> String {
     let mut words = String::new();
     if gap.count != 1 {
         words.push_str(&format!("{} × ", gap.count));
@@ -166,7 +176,8 @@ fn exponent_words(exponent: Option<f64>) -> String {
 }
 
 /// What a reader of the ledger must know about a gap besides its size.
-pub(super) fn remarks(gap: &Gap, set_up: SetUp) -> Vec<String> {
+#[must_use]
+pub fn remarks(gap: &Gap, set_up: SetUp) -> Vec<String> {
     let mut remarks = Vec::new();
     if gap.purpose != crate::survey::Purpose::Unintended {
         remarks.push(gap.purpose.name().to_owned());
@@ -191,9 +202,68 @@ pub(super) fn remarks(gap: &Gap, set_up: SetUp) -> Vec<String> {
     remarks
 }
 
+/// The district in words.
+#[must_use]
+pub fn terrain(terrain: Terrain) -> &'static str {
+    match terrain {
+        Terrain::OpenFlat => "open flat country",
+        Terrain::ScatteredWindbreaks => "country with scattered windbreaks",
+        Terrain::Urban => "urban district",
+        Terrain::City => "city",
+    }
+}
+
+/// The immediate surroundings in words.
+#[must_use]
+pub fn shelter(shelter: Shelter) -> &'static str {
+    match shelter {
+        Shelter::Exposed => "exposed",
+        Shelter::PartSheltered => "partly sheltered by what is near",
+        Shelter::Sheltered => "sheltered by what is near",
+    }
+}
+
+/// A total's figure. One that lacks gaps without a size is at least so much; one that holds no
+/// sized gap at all is not known, never zero.
+///
+/// # Errors
+/// [`NotKnown`] where none of its gaps is sized.
+pub fn total_figure(total: &LeakageTotal, value: f64, digits: i32) -> Answer<String> {
+    if total.gaps == 0 && total.not_sized > 0 {
+        return Err(NotKnown::because(NONE_SIZED));
+    }
+    let at_least = if total.not_sized > 0 { "≥ " } else { "" };
+    Ok(format!("{at_least}{}", figure(value, digits)))
+}
+
+/// Why the total of nothing but unsized gaps is not known.
+pub const NONE_SIZED: &str = "none of its gaps has all its sizes";
+
+/// Why a compartment's outer opening has no leakage of its own.
+pub const OUTER_OPENING: &str =
+    "an outer opening of a compartment: it counts only through the gaps behind it";
+
+/// Why a gap has no leakage, where an assessment leaves it out.
+pub const NOT_ASSESSED: &str = "it was not assessed";
+
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::assess::LeakageFigures;
+
+    #[test]
+    fn a_total_without_any_sized_gap_is_not_zero() {
+        let mut total = LeakageTotal {
+            gaps: 0,
+            not_sized: 2,
+            figures: LeakageFigures::default(),
+        };
+        assert!(total_figure(&total, 0.0, 3).is_err());
+        total.gaps = 1;
+        assert_eq!(total_figure(&total, 41.23, 3), Ok("≥ 41.2".to_owned()));
+        total.not_sized = 0;
+        assert_eq!(total_figure(&total, 41.23, 3), Ok("41.2".to_owned()));
+    }
 
     #[test]
     fn compass_points_are_the_nearest() {

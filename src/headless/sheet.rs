@@ -1,0 +1,199 @@
+//! The command that writes the job sheet.
+
+use crate::assess::Assessment;
+use crate::survey::Survey;
+use clap::{Args, ValueEnum};
+use std::path::PathBuf;
+
+/// What is asked of the job sheet.
+#[derive(Clone, Debug, PartialEq, Eq, Args)]
+pub struct SheetArguments {
+    /// The survey file, NAME.ron
+    pub file: PathBuf,
+    /// The PDF to write; an old one is replaced
+    #[arg(short, long, value_name = "OUT.pdf")]
+    pub output: PathBuf,
+    /// Which sheet
+    #[arg(long, value_enum, default_value_t)]
+    pub kind: KindWord,
+    /// Size of the paper
+    #[arg(long, value_enum, default_value_t)]
+    pub paper: PaperWord,
+    /// Parts to leave out; safety ventilation and cautions are always printed
+    #[arg(long, value_name = "PART", value_enum, value_delimiter = ',')]
+    pub without: Vec<PartWord>,
+    /// Name of the workshop, for the head of the sheet
+    #[arg(long, value_name = "NAME", default_value = "")]
+    pub workshop: String,
+    /// Its address; \n begins a new line
+    #[arg(long, value_name = "ADDRESS", default_value = "")]
+    pub address: String,
+    /// Its logo, a JPEG, PNG or WebP file
+    #[arg(long, value_name = "PICTURE")]
+    pub logo: Option<PathBuf>,
+}
+
+/// A sheet as written on the command line.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub enum KindWord {
+    /// For owner and engineer: everything that was found and worked out
+    #[default]
+    Report,
+    /// For the workshop: what to do, in order, with what
+    WorkOrder,
+    /// For the owner after the work: before and after
+    Completion,
+}
+
+/// A size of paper as written on the command line.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub enum PaperWord {
+    /// 210 × 297 mm
+    #[default]
+    A4,
+    /// 8½ × 11 inches
+    Letter,
+}
+
+/// A part of a sheet as written on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum PartWord {
+    /// Vehicle and place
+    Vehicle,
+    /// The unfolded body and the wind rose
+    Drawings,
+    /// The ledger of gaps
+    Ledger,
+    /// Photos
+    Photos,
+    /// The sealing plan
+    Plan,
+    /// Prices on the work order
+    Costs,
+    /// Drying and heating
+    Drying,
+    /// Workings and sources
+    Workings,
+    /// Room to sign
+    Signature,
+}
+
+#[cfg(feature = "sheet")]
+pub(super) use with_typesetter::{SheetFailure, write};
+#[cfg(not(feature = "sheet"))]
+pub(super) use without_typesetter::{SheetFailure, write};
+
+#[cfg(feature = "sheet")]
+mod with_typesetter {
+    use super::{Assessment, KindWord, PaperWord, PartWord, SheetArguments, Survey};
+    use crate::assess::compare;
+    use crate::sheet::doubt::doubt;
+    use crate::sheet::output::{self, OutputError};
+    use crate::sheet::photos::{PictureError, logo, print_copies};
+    use crate::sheet::{
+        Choices, Kind, Material, Paper, Part, SheetError, Workshop, contents, typeset,
+    };
+    use std::sync::atomic::AtomicBool;
+
+    /// Why there is no sheet.
+    #[derive(Debug, thiserror::Error)]
+    pub(in crate::headless) enum SheetFailure {
+        #[error("the logo: {0}")]
+        Logo(#[from] PictureError),
+        #[error(transparent)]
+        Sheet(#[from] SheetError),
+        #[error(transparent)]
+        Output(#[from] OutputError),
+    }
+
+    /// Writes the sheet; the text tells what had to be replaced on it.
+    pub(in crate::headless) fn write(
+        arguments: &SheetArguments,
+        survey: &Survey,
+        assessment: &Assessment,
+    ) -> Result<String, SheetFailure> {
+        let choices = choices(arguments)?;
+        let nobody_cancels = AtomicBool::new(false);
+        let photos = if choices.has(Part::Photos) {
+            print_copies(&arguments.file, survey, &nobody_cancels)
+        } else {
+            Default::default()
+        };
+        let uncertainty = match choices.kind {
+            Kind::Report => doubt(survey, &nobody_cancels).ok(),
+            Kind::WorkOrder | Kind::Completion => None,
+        };
+        let comparison = compare(survey);
+        let material = Material {
+            survey,
+            assessment,
+            comparison: &comparison,
+            uncertainty: uncertainty.as_ref(),
+            photos: &photos,
+        };
+        let pages = typeset(&contents(&material, &choices))?;
+        let pdf = pages.pdf()?;
+        output::write(Some(&arguments.file), &arguments.output, ".pdf", &pdf)?;
+        Ok(pages
+            .replaced()
+            .map_or_else(String::new, |sentence| format!("{sentence}.\n")))
+    }
+
+    fn choices(arguments: &SheetArguments) -> Result<Choices, PictureError> {
+        let mut choices = Choices::new(match arguments.kind {
+            KindWord::Report => Kind::Report,
+            KindWord::WorkOrder => Kind::WorkOrder,
+            KindWord::Completion => Kind::Completion,
+        });
+        choices.paper = match arguments.paper {
+            PaperWord::A4 => Paper::A4,
+            PaperWord::Letter => Paper::Letter,
+        };
+        for word in &arguments.without {
+            choices.parts.remove(&part(*word));
+        }
+        choices.workshop = Workshop {
+            name: arguments.workshop.clone(),
+            address: arguments.address.replace("\\n", "\n"),
+            logo: arguments.logo.as_deref().map(logo).transpose()?,
+        };
+        Ok(choices)
+    }
+
+    fn part(word: PartWord) -> Part {
+        match word {
+            PartWord::Vehicle => Part::Vehicle,
+            PartWord::Drawings => Part::Drawings,
+            PartWord::Ledger => Part::Ledger,
+            PartWord::Photos => Part::Photos,
+            PartWord::Plan => Part::Plan,
+            PartWord::Costs => Part::Costs,
+            PartWord::Drying => Part::Drying,
+            PartWord::Workings => Part::Workings,
+            PartWord::Signature => Part::Signature,
+        }
+    }
+}
+
+#[cfg(not(feature = "sheet"))]
+mod without_typesetter {
+    use super::{Assessment, SheetArguments, Survey};
+
+    /// Why there is no sheet.
+    #[derive(Debug, thiserror::Error)]
+    pub(in crate::headless) enum SheetFailure {
+        #[error(
+            "this program was built without the job sheet; `gapledger assess` prints the results, `gapledger gaps` and `gapledger plan` write tables"
+        )]
+        NotBuilt,
+    }
+
+    /// Tells that it cannot.
+    pub(in crate::headless) fn write(
+        _arguments: &SheetArguments,
+        _survey: &Survey,
+        _assessment: &Assessment,
+    ) -> Result<String, SheetFailure> {
+        Err(SheetFailure::NotBuilt)
+    }
+}

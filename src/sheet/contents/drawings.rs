@@ -1,0 +1,304 @@
+//! Drawings and photos.
+
+use super::Material;
+use super::words::name;
+use crate::figure::body::body;
+use crate::figure::{Arrangement, Dash, Point, Role, RoseFrame, Scene, Shape, Show, rose};
+use crate::sheet::blocks::{Block, Photo, Picture, Section};
+use crate::sheet::choices::{Choices, Kind, Paper};
+use crate::sheet::svg::{svg, svg_exactly};
+use crate::survey::{GapId, PhotoMark};
+use std::sync::Arc;
+
+/// Margin left and right of the text, mm; the template has the same.
+const MARGIN: f64 = 17.0;
+/// Height of a row of photos, mm.
+const ROW: f64 = 48.0;
+/// Space between photos, mm.
+const BETWEEN: f64 = 4.0;
+
+type Files = Vec<(String, Picture)>;
+
+/// Width of the text, mm.
+fn text_width(paper: Paper) -> f64 {
+    paper.size_mm().0 - 2.0 * MARGIN
+}
+
+/// The unfolded body, and on the report the rose.
+pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, Files) {
+    let mut section = Section::new("Where the gaps are");
+    let show = Show {
+        selected: None,
+        direction: None,
+        numbers: true,
+    };
+    let width = text_width(choices.paper);
+    let figure = body(
+        material.survey,
+        material.assessment,
+        Arrangement::Tall,
+        width,
+        &show,
+    );
+    let mut files = Vec::new();
+    let mut add = |section: &mut Section, name: &str, scene: &Scene, caption: &str| {
+        files.push((name.to_owned(), drawing(scene)));
+        section.push(Block::Figure {
+            file: name.to_owned(),
+            width_mm: format!("{:.1}", scene.width.min(width)),
+            alt: scene.description.clone(),
+            caption: caption.to_owned(),
+        });
+    };
+    add(
+        &mut section,
+        "body",
+        &figure.scene,
+        "The body unfolded, seen from above with the front to the left; the underfloor as seen from above \
+         through the floor. The area of a mark grows with the leakage area. Circle: unintended. \
+         Square: safety ventilation. Triangle pointing down: gas drop-out. Hexagon: appliance air. \
+         Diamond: drain. Triangle pointing up: user ventilation. Outline unbroken: measured; dashed: \
+         estimated; dotted: guessed. Hollow: sealed, or its place is not fully known.",
+    );
+    if choices.kind != Kind::Report {
+        return (section, files);
+    }
+    let rose = rose(
+        material.assessment,
+        material.survey.site.heading_deg,
+        RoseFrame::Vehicle,
+        90.0,
+    );
+    add(
+        &mut section,
+        "rose",
+        &rose,
+        "Air changes per hour with the wind from each side; the vehicle's front is up.",
+    );
+    (section, files)
+}
+
+fn drawing(scene: &Scene) -> Picture {
+    picture_of(scene, svg(scene))
+}
+
+fn picture_of(scene: &Scene, text: String) -> Picture {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "tenths of millimetres on paper"
+    )]
+    let size = |mm: f64| (mm * 10.0) as u32;
+    Picture {
+        bytes: Arc::new(text.into_bytes()),
+        width: size(scene.width),
+        height: size(scene.height),
+    }
+}
+
+/// Photos of some gaps in rows; those that are not there are named.
+pub(super) fn photos(
+    material: &Material<'_>,
+    paper: Paper,
+    of: impl Fn(GapId) -> bool,
+) -> (Section, Files) {
+    let mut section = Section::new("Photos");
+    let (mut files, mut photos, mut missing) = (Files::new(), Vec::new(), Vec::new());
+    for gap in material.survey.gaps.iter().filter(|gap| of(gap.id)) {
+        for photo in &gap.photos {
+            let Some(picture) = material.photos.get(&photo.name) else {
+                missing.push(format!("{} (gap {})", photo.name, gap.id));
+                continue;
+            };
+            let mut caption = format!("{} · {}", gap.id, name(gap));
+            if !photo.caption.trim().is_empty() {
+                caption = format!("{caption}: {}", photo.caption.trim());
+            }
+            photos.push(Shown {
+                photo,
+                picture,
+                caption,
+            });
+        }
+    }
+    if !photos.is_empty() {
+        let rows = rows(&photos, text_width(paper), &mut files);
+        section.push(Block::Photos { rows });
+    }
+    if !missing.is_empty() {
+        section.note(format!(
+            "Not in the photo folder, or not readable: {}.",
+            missing.join(", ")
+        ));
+    }
+    (section, files)
+}
+
+/// A photo to print.
+struct Shown<'a> {
+    photo: &'a crate::survey::Photo,
+    picture: &'a Picture,
+    caption: String,
+}
+
+/// Photos in rows of equal height. A full row is as wide as the text.
+fn rows(photos: &[Shown<'_>], width: f64, files: &mut Files) -> Vec<Vec<Photo>> {
+    let mut rows = Vec::new();
+    let mut rest = photos;
+    while !rest.is_empty() {
+        let (row, later) = rest.split_at(in_a_row(rest, width));
+        let shapes: f64 = row.iter().map(|shown| shape(shown.picture)).sum();
+        let room = width - BETWEEN * gaps_between(row.len());
+        let height = (room / shapes).min(ROW);
+        let row = row.iter().map(|shown| printed(shown, height, files));
+        rows.push(row.collect());
+        rest = later;
+    }
+    rows
+}
+
+/// A photo so high, with its marks over it.
+fn printed(shown: &Shown<'_>, height: f64, files: &mut Files) -> Photo {
+    let file = format!("photo-{}", files.len());
+    files.push((file.clone(), shown.picture.clone()));
+    let width = height * shape(shown.picture);
+    let marks = (!shown.photo.marks.is_empty()).then(|| {
+        let name = format!("{file}-marks");
+        let scene = marks(&shown.photo.marks, width, height);
+        files.push((name.clone(), picture_of(&scene, svg_exactly(&scene))));
+        name
+    });
+    Photo {
+        file,
+        width_mm: format!("{width:.2}"),
+        height_mm: format!("{height:.2}"),
+        caption: shown.caption.clone(),
+        marks,
+    }
+}
+
+/// Marks on a photo of this size, mm: in colour on white, so that they show on any ground.
+fn marks(marks: &[PhotoMark], width: f64, height: f64) -> Scene {
+    let mut scene = Scene::new(width, height);
+    for (role, line) in [(Role::Ground, 1.5), (Role::Leak, 0.7)] {
+        for mark in marks {
+            scene.add(match *mark {
+                PhotoMark::Circle {
+                    across,
+                    down,
+                    radius,
+                } => Shape::Circle {
+                    centre: Point::new(across * width, down * height),
+                    radius: radius * width,
+                    fill: None,
+                    outline: Some(role),
+                    width: line,
+                    dash: Dash::Solid,
+                },
+                PhotoMark::Arrow {
+                    from_across,
+                    from_down,
+                    across,
+                    down,
+                } => Shape::Arrow {
+                    from: Point::new(from_across * width, from_down * height),
+                    to: Point::new(across * width, down * height),
+                    role,
+                    width: line,
+                },
+            });
+        }
+    }
+    scene
+}
+
+/// How many photos go into the next row: as many as make it full.
+fn in_a_row(photos: &[Shown<'_>], width: f64) -> usize {
+    let mut used = 0.0;
+    for (at, shown) in photos.iter().enumerate() {
+        used += ROW * shape(shown.picture);
+        if used >= width - BETWEEN * gaps_between(at + 1) {
+            return at + 1;
+        }
+    }
+    photos.len()
+}
+
+#[expect(clippy::cast_precision_loss, reason = "a handful of photos")]
+fn gaps_between(count: usize) -> f64 {
+    count.saturating_sub(1) as f64
+}
+
+/// Width over height.
+fn shape(picture: &Picture) -> f64 {
+    f64::from(picture.width.max(1)) / f64::from(picture.height.max(1))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn picture(width: u32, height: u32) -> Picture {
+        Picture {
+            bytes: Arc::default(),
+            width,
+            height,
+        }
+    }
+
+    fn number(text: &str) -> f64 {
+        text.parse().expect("a number")
+    }
+
+    #[test]
+    fn photos_of_a_row_are_equally_high_and_fit_the_width() {
+        let (wide, tall) = (picture(4000, 3000), picture(3000, 4000));
+        let mut photo = crate::survey::Photo::new("one.jpg");
+        photo.marks.push(PhotoMark::Circle {
+            across: 0.5,
+            down: 0.25,
+            radius: 0.1,
+        });
+        let photos: Vec<Shown<'_>> = [&wide, &tall, &wide, &wide, &tall]
+            .into_iter()
+            .map(|picture| Shown {
+                photo: &photo,
+                picture,
+                caption: String::new(),
+            })
+            .collect();
+        let mut files = Files::new();
+        let rows = rows(&photos, 176.0, &mut files);
+        assert_eq!(files.len(), 10, "each photo and its marks");
+        let drawn = String::from_utf8_lossy(&files[1].1.bytes).into_owned();
+        let centre = drawn
+            .split("cx=\"")
+            .nth(1)
+            .and_then(|rest| rest.split('"').next());
+        let middle = number(&rows[0][0].width_mm) / 2.0;
+        assert!(
+            (number(centre.expect("a circle")) - middle).abs() < 0.01,
+            "{drawn}"
+        );
+        assert_eq!(rows.iter().map(Vec::len).sum::<usize>(), 5);
+        for row in &rows {
+            let width: f64 = row.iter().map(|photo| number(&photo.width_mm)).sum();
+            assert!(
+                width + BETWEEN * gaps_between(row.len()) <= 176.3,
+                "{width}"
+            );
+            for photo in row {
+                assert_eq!(photo.height_mm, row[0].height_mm);
+                assert!(number(&photo.height_mm) <= ROW);
+            }
+        }
+        let first: f64 = rows[0]
+            .iter()
+            .map(|photo| photo.width_mm.parse::<f64>().expect("a number"))
+            .sum();
+        assert!(
+            first + BETWEEN * gaps_between(rows[0].len()) > 175.0,
+            "a full row fills the width"
+        );
+    }
+}

@@ -1,0 +1,141 @@
+//! The ledger of gaps, by zone.
+
+use super::Material;
+use super::words::{CM2, name, place};
+use crate::assess::words::{OUTER_OPENING, figure, form, given, remarks, total_figure};
+use crate::assess::{Answer, GapLeakage, NotKnown};
+use crate::sheet::blocks::{Align, Reasons, Section, Table};
+use crate::survey::{Gap, Remedy, ZoneId};
+
+pub(super) fn section(material: &Material<'_>) -> Section {
+    let survey = material.survey;
+    let mut section = Section::new("Ledger of gaps");
+    if survey.gaps.is_empty() {
+        section.paragraph("No gap has been written down yet.");
+        return section;
+    }
+    let mut reasons = Reasons::default();
+    let mut table = Table::default()
+        .column("No.", Align::Right)
+        .wide("What and where", Align::Left, 4)
+        .wide("Form and sizes", Align::Left, 4)
+        .column("How sure", Align::Left)
+        .column("EqLA, cm²", Align::Decimal)
+        .column("Share, %", Align::Decimal)
+        .wide("Remedy, state, notes", Align::Left, 4);
+    for zone in &survey.zones {
+        let gaps: Vec<&Gap> = survey
+            .gaps
+            .iter()
+            .filter(|gap| gap.zone == zone.id)
+            .collect();
+        if gaps.is_empty() {
+            continue;
+        }
+        table.group(zone.name.clone());
+        for gap in gaps {
+            table.row(row(material, gap, &mut reasons));
+        }
+        table.total([
+            String::new(),
+            format!("{}, together", zone.name),
+            String::new(),
+            String::new(),
+            reasons.or(&zone_total(material, zone.id), String::clone),
+        ]);
+    }
+    let all = material
+        .assessment
+        .leakage
+        .all
+        .as_ref()
+        .map_err(Clone::clone);
+    let all = all.and_then(|total| total_figure(total, total.figures.eqla * CM2, 3));
+    table.total([
+        String::new(),
+        "All gaps".to_owned(),
+        String::new(),
+        String::new(),
+        reasons.or(&all, String::clone),
+    ]);
+    section.table(table, &reasons);
+    section.note(
+        "EqLA: equivalent leakage area at 10 Pa, as the gap stands in this set-up. Share: of all \
+         gaps together. Numbers are those on the drawing; heights are above the ground. A query (?) stands for a size that was \
+         not taken.",
+    );
+    section
+}
+
+fn zone_total(material: &Material<'_>, zone: ZoneId) -> Answer<String> {
+    let totals = &material.assessment.leakage.by_zone;
+    let (_, total) = totals
+        .iter()
+        .find(|(id, _)| *id == zone)
+        .ok_or_else(|| NotKnown::because("the zone has no total"))?;
+    let total = total.as_ref().map_err(Clone::clone)?;
+    total_figure(total, total.figures.eqla * CM2, 3)
+}
+
+fn eqla(material: &Material<'_>, gap: &Gap) -> Answer<f64> {
+    let answer = material.assessment.gaps.iter().find(|one| one.id == gap.id);
+    match answer.map(|answer| &answer.leakage) {
+        Some(GapLeakage::Known(figures)) => Ok(figures.eqla),
+        Some(GapLeakage::NotSized { reason } | GapLeakage::Impossible { reason }) => {
+            Err(NotKnown::because(reason.clone()))
+        }
+        Some(GapLeakage::Compartment) => Err(NotKnown::because(OUTER_OPENING)),
+        None => Err(NotKnown::because(crate::assess::words::NOT_ASSESSED)),
+    }
+}
+
+fn row(material: &Material<'_>, gap: &Gap, reasons: &mut Reasons) -> [String; 7] {
+    let eqla = eqla(material, gap);
+    let share = match (&eqla, &material.assessment.leakage.all) {
+        (Ok(eqla), Ok(all)) if all.figures.eqla > 0.0 => {
+            format!("{:.1}", eqla / all.figures.eqla * 100.0)
+        }
+        _ => String::new(),
+    };
+    [
+        gap.id.to_string(),
+        format!("{}\n{}", name(gap), place(gap)),
+        form(gap),
+        gap.certainty.name().to_owned(),
+        reasons.or(&eqla, |area| figure(area * CM2, 3)),
+        share,
+        notes(material, gap),
+    ]
+}
+
+fn notes(material: &Material<'_>, gap: &Gap) -> String {
+    let mut lines = remarks(gap, material.assessment.set_up);
+    if gap.purpose.must_stay_open() {
+        lines.push("must stay open".to_owned());
+    }
+    if !gap.state_date.trim().is_empty() {
+        lines.push(gap.state_date.trim().to_owned());
+    }
+    let mut all = vec![lines.join(", ")];
+    if let Some(own) = &gap.remedy {
+        all.push(remedy(own));
+    }
+    if !gap.damp.trim().is_empty() {
+        all.push(format!("damp reading: {}", gap.damp.trim()));
+    }
+    all.push(gap.note.trim().to_owned());
+    all.retain(|line| !line.is_empty());
+    all.join("\n")
+}
+
+/// A remedy in words: `strip: compressible strip, leaves 15 %`.
+pub(super) fn remedy(remedy: &Remedy) -> String {
+    let words = match remedy.words.trim() {
+        "" => String::new(),
+        words => format!(": {words}"),
+    };
+    let left = remedy.leak_left_percent.map_or_else(String::new, |left| {
+        format!(", leaves {}\u{a0}%", given(left))
+    });
+    format!("{}{words}{left}", remedy.kind.name())
+}

@@ -1,0 +1,229 @@
+//! What stands on a sheet: survey and answers as blocks.
+
+mod completion;
+mod costs;
+mod drawings;
+mod drying;
+mod ledger;
+mod plan;
+mod safety;
+mod summary;
+mod vehicle;
+mod words;
+mod workings;
+
+use super::blocks::{Block, Picture, Section, Sheet, SheetText};
+use super::choices::{Choices, Kind, Paper, Part};
+use super::work::Work;
+use crate::assess::uncertainty::Uncertainty;
+use crate::assess::{Answer, Assessment, Comparison};
+use crate::survey::Survey;
+use std::collections::BTreeMap;
+
+/// What a sheet is made from.
+#[derive(Clone, Copy)]
+pub struct Material<'a> {
+    /// The survey.
+    pub survey: &'a Survey,
+    /// Its answers.
+    pub assessment: &'a Assessment,
+    /// The options of drying and heating.
+    pub comparison: &'a Answer<Comparison>,
+    /// How sure the answers are, where it was worked out.
+    pub uncertainty: Option<&'a Uncertainty>,
+    /// Copies of the photos for print, by their names in the survey; photos that are missing or
+    /// cannot be read are not in it.
+    pub photos: &'a BTreeMap<String, Picture>,
+}
+
+/// Writes a sheet.
+#[must_use]
+pub fn contents(material: &Material<'_>, choices: &Choices) -> Sheet {
+    let mut writer = Writer {
+        material: *material,
+        choices,
+        files: Vec::new(),
+        sections: Vec::new(),
+    };
+    if let Some(logo) = &choices.workshop.logo {
+        writer.files.push((LOGO.to_owned(), logo.clone()));
+    }
+    match choices.kind {
+        Kind::Report => writer.report(),
+        Kind::WorkOrder => writer.work_order(),
+        Kind::Completion => writer.completion(),
+    }
+    let text = writer.text();
+    Sheet {
+        text,
+        files: writer.files,
+    }
+}
+
+/// Name of the logo's file.
+const LOGO: &str = "logo";
+
+/// A sheet being written.
+struct Writer<'a> {
+    material: Material<'a>,
+    choices: &'a Choices,
+    files: Vec<(String, Picture)>,
+    sections: Vec<Section>,
+}
+
+impl Writer<'_> {
+    fn report(&mut self) {
+        let material = self.material;
+        let work = Work::of(material.survey);
+        self.add(summary::section(&material, &work));
+        if self.choices.has(Part::Vehicle) {
+            self.add(vehicle::section(&material));
+        }
+        if self.choices.has(Part::Drawings) {
+            self.drawings();
+        }
+        if self.choices.has(Part::Ledger) {
+            self.add(ledger::section(&material));
+        }
+        if self.choices.has(Part::Photos) {
+            self.photos(|_| true);
+        }
+        if self.choices.has(Part::Plan) {
+            self.add(plan::report(material.survey, &work));
+        }
+        if self.choices.has(Part::Drying) {
+            self.add(drying::section(&material));
+        }
+        self.add(safety::ventilation(material.assessment));
+        self.add(safety::cautions(material.survey));
+        self.signature();
+        if self.choices.has(Part::Workings) {
+            self.add(workings::section(&material));
+        }
+    }
+
+    fn work_order(&mut self) {
+        let material = self.material;
+        let work = Work::of(material.survey);
+        let prices = self.choices.has(Part::Costs);
+        self.add(plan::order(material.survey, &work, prices));
+        if self.choices.has(Part::Drawings) {
+            self.drawings();
+        }
+        if let Ok(work) = &work {
+            self.add(costs::shopping(material.survey, work, prices));
+            if prices {
+                self.add(costs::section(material.survey, work));
+            }
+            if self.choices.has(Part::Photos) {
+                let steps = || work.steps.iter().map(|step| step.sealable.gap());
+                self.photos(|gap| steps().any(|one| one == gap));
+            }
+        }
+        self.add(plan::stays_open(material.survey, &work));
+        self.add(safety::cautions(material.survey));
+        self.signature();
+    }
+
+    fn completion(&mut self) {
+        let material = self.material;
+        self.add(completion::section(&material));
+        if self.choices.has(Part::Drawings) {
+            self.drawings();
+        }
+        if self.choices.has(Part::Photos) {
+            let sealed = completion::sealed(material.survey);
+            self.photos(|gap| sealed.contains(&gap));
+        }
+        self.add(safety::ventilation(material.assessment));
+        self.add(safety::cautions(material.survey));
+        self.signature();
+        if self.choices.has(Part::Workings) {
+            self.add(workings::section(&material));
+        }
+    }
+
+    /// Adds a section that has something in it.
+    fn add(&mut self, section: Section) {
+        if !section.blocks.is_empty() {
+            self.sections.push(section);
+        }
+    }
+
+    fn drawings(&mut self) {
+        let (section, files) = drawings::section(&self.material, self.choices);
+        self.files.extend(files);
+        self.add(section);
+    }
+
+    fn photos(&mut self, of: impl Fn(crate::survey::GapId) -> bool) {
+        let (section, files) = drawings::photos(&self.material, self.choices.paper, of);
+        self.files.extend(files);
+        self.add(section);
+    }
+
+    fn signature(&mut self) {
+        if !self.choices.has(Part::Signature) {
+            return;
+        }
+        let labels: &[&str] = match self.choices.kind {
+            Kind::Report => &["Surveyed by", "Received by"],
+            Kind::WorkOrder => &["Ordered by", "Work done by"],
+            Kind::Completion => &["Work done and checked by", "Vehicle received by"],
+        };
+        let mut section = Section::new("Signatures");
+        section.push(Block::Signature {
+            labels: labels.iter().map(|&label| label.to_owned()).collect(),
+        });
+        self.sections.push(section);
+    }
+
+    fn text(&mut self) -> SheetText {
+        let header = &self.material.survey.header;
+        let workshop = &self.choices.workshop;
+        let title = match header.title.trim() {
+            "" => "Survey without a title",
+            title => title,
+        };
+        let reference = header.reference.trim();
+        let foot = [title, reference, header.date.trim()];
+        SheetText {
+            title: title.to_owned(),
+            kind: self.choices.kind.name().to_owned(),
+            author: header.surveyor.trim().to_owned(),
+            date: words::date(&header.date),
+            facts: vehicle::facts_at_head(&self.material),
+            foot: foot
+                .into_iter()
+                .filter(|words| !words.is_empty())
+                .collect::<Vec<_>>()
+                .join(" · "),
+            paper: match self.choices.paper {
+                Paper::A4 => "a4",
+                Paper::Letter => "us-letter",
+            },
+            workshop: workshop.name.trim().to_owned(),
+            address: workshop.address.trim().to_owned(),
+            logo: workshop.logo.as_ref().map(|_| LOGO.to_owned()),
+            logo_mm: logo_size(workshop.logo.as_ref()),
+            sections: std::mem::take(&mut self.sections),
+        }
+    }
+}
+
+/// Width and height of a logo, mm: as large as its corner allows.
+fn logo_size(logo: Option<&Picture>) -> (String, String) {
+    const MOST: (f64, f64) = (52.0, 14.0);
+    let Some(logo) = logo else {
+        return (String::new(), String::new());
+    };
+    let (wide, high) = (f64::from(logo.width.max(1)), f64::from(logo.height.max(1)));
+    let scale = (MOST.0 / wide).min(MOST.1 / high);
+    (
+        format!("{:.2}", wide * scale),
+        format!("{:.2}", high * scale),
+    )
+}
+
+#[cfg(test)]
+pub(crate) mod tests;

@@ -1,0 +1,381 @@
+//! The sealing plan, and the order of work.
+
+use super::ledger::remedy;
+use super::words::{CM2, duration, name, place, price};
+use crate::assess::sealing::{Figures, Plan};
+use crate::assess::words::figure;
+use crate::assess::{Answer, NotKnown};
+use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
+use crate::sheet::work::{Chosen, Work, WorkStep, nothing_to_seal};
+use crate::survey::{Gap, GapId, Survey};
+
+/// The plan as the owner reads it.
+pub(super) fn report(survey: &Survey, work: &Answer<Work>) -> Section {
+    let mut section = Section::new("Sealing plan");
+    let work = match some(work) {
+        Ok(work) => work,
+        Err(unknown) => {
+            section.paragraph(format!("There is no sealing plan: {}.", unknown.reason));
+            return section;
+        }
+    };
+    section.paragraph(match work.chosen {
+        Chosen::Planned => {
+            "The gaps marked as planned, in the order of most saving for the money. What a gap saves \
+             was found by striking the balance anew with it sealed, not by its area."
+        }
+        Chosen::Proposed => {
+            "No gap is marked as planned. These would save the most, in the order of most saving for \
+             the money. What a gap saves was found by striking the balance anew with it sealed, not \
+             by its area."
+        }
+    });
+    let mut reasons = Reasons::default();
+    let table = steps(survey, work, &mut reasons);
+    section.table(table, &reasons);
+    notes(&mut section, work);
+    section.heading("Before and after");
+    let mut reasons = Reasons::default();
+    let table = before_and_after(survey, &work.plan, ["As surveyed", "Planned"], &mut reasons);
+    section.table(table, &reasons);
+    for finding in &work.plan.findings {
+        section.push(Block::Caution {
+            title: super::summary::capital(finding.severity.name()),
+            text: format!(
+                "{}. {}.",
+                super::summary::capital(&finding.sentence),
+                super::summary::capital(&finding.advice)
+            ),
+        });
+    }
+    stays_open_table(&mut section, survey, work);
+    section
+}
+
+/// The work, if there is any.
+fn some(work: &Answer<Work>) -> Answer<&Work> {
+    let work = work.as_ref().map_err(Clone::clone)?;
+    if work.steps.is_empty() && work.stays_open.is_empty() {
+        return Err(nothing_to_seal());
+    }
+    Ok(work)
+}
+
+fn gap_words(survey: &Survey, step: &WorkStep) -> String {
+    let gap = survey.gap(step.sealable.gap());
+    gap.map_or_else(String::new, |gap| format!("{}\n{}", name(gap), place(gap)))
+}
+
+fn star(step: &WorkStep) -> &'static str {
+    let assumed = step.sealable.cost().is_ok_and(|cost| cost.assumed);
+    if assumed || step.sealable.is_assumed() {
+        "*"
+    } else {
+        ""
+    }
+}
+
+fn steps(survey: &Survey, work: &Work, reasons: &mut Reasons) -> Table {
+    let currency = survey.tariffs.currency.trim();
+    let mut table = Table::default()
+        .column("", Align::Right)
+        .column("Gap", Align::Right)
+        .wide("What and where", Align::Left, 3)
+        .wide("How", Align::Left, 3)
+        .column("Minutes", Align::Decimal)
+        .column(format!("Cost, {currency}"), Align::Decimal)
+        .column("ACH windy then, /h", Align::Decimal);
+    for (step, order) in work.steps.iter().zip(1..) {
+        let cost = step.sealable.cost();
+        let after = step.after.as_ref();
+        table.row([
+            order.to_string(),
+            step.sealable.gap().to_string(),
+            gap_words(survey, step),
+            format!("{}{}", remedy(step.sealable.remedy()), star(step)),
+            reasons.or(&cost, |cost| format!("{:.0}", cost.minutes.ceil())),
+            reasons.or(&cost, |cost| super::words::money(cost.total)),
+            after.map_or_else(String::new, |after| {
+                reasons.or(&after.ach_windy_per_h, |ach| figure(*ach, 3))
+            }),
+        ]);
+    }
+    table.total([
+        String::new(),
+        String::new(),
+        "Together".to_owned(),
+        duration(work.plan.minutes),
+        format!("{:.0}", work.plan.minutes.ceil()),
+        super::words::money(work.plan.cost),
+    ]);
+    table
+}
+
+fn notes(section: &mut Section, work: &Work) {
+    let tax: f64 = work.costs().map(|cost| cost.tax).sum();
+    if tax > 0.0 {
+        section.note(format!("Costs hold {} of tax.", super::words::money(tax)));
+    }
+    if work.steps.iter().any(|step| !star(step).is_empty()) {
+        section.note(
+            "* Remedy, what it leaves, or its price is a suggestion of this program, an assumption: \
+             put in the workshop's own.",
+        );
+    }
+}
+
+/// One line of figures: name, unit, what it is, scale, digits.
+type Line = (&'static str, fn(&Figures) -> Answer<f64>, i32);
+
+const LINES: [Line; 5] = [
+    (
+        "Air changes, still, /h",
+        |figures| figures.ach_calm_per_h.clone(),
+        3,
+    ),
+    (
+        "Air changes, windy, /h",
+        |figures| figures.ach_windy_per_h.clone(),
+        3,
+    ),
+    (
+        "Air changes, season, /h",
+        |figures| figures.ach_season_per_h.clone(),
+        3,
+    ),
+    (
+        "Water to remove, season, L/day",
+        |figures| figures.removal_l_per_day.clone(),
+        3,
+    ),
+    (
+        "Heat with the air, season, W",
+        |figures| Ok(figures.air_heat_w),
+        3,
+    ),
+];
+
+/// The headlines side by side, with what changed.
+pub(super) fn before_and_after(
+    survey: &Survey,
+    plan: &Plan,
+    heads: [&str; 2],
+    reasons: &mut Reasons,
+) -> Table {
+    let [first, second] = heads;
+    let mut table = Table::default()
+        .wide("", Align::Left, 1)
+        .column(first, Align::Decimal)
+        .column(second, Align::Decimal)
+        .column("Change, %", Align::Decimal);
+    let (before, after) = &plan.eqla_unintended;
+    let scaled = |answer: &Answer<f64>| answer.clone().map(|area| area * CM2);
+    let mut rows = vec![(
+        "Leakage area of unintended gaps (EqLA), cm²".to_owned(),
+        scaled(before),
+        scaled(after),
+        3,
+    )];
+    for (words, of, digits) in LINES {
+        rows.push((words.to_owned(), of(&plan.before), of(&plan.after), digits));
+    }
+    if plan.before.winter_cost.is_ok() {
+        rows.push((
+            format!(
+                "Heat of that air, a winter by electricity, {}",
+                survey.tariffs.currency.trim()
+            ),
+            plan.before.winter_cost.clone(),
+            plan.after.winter_cost.clone(),
+            3,
+        ));
+    }
+    for (words, before, after, digits) in rows {
+        table.row([
+            words,
+            reasons.or(&before, |value| figure(*value, digits)),
+            reasons.or(&after, |value| figure(*value, digits)),
+            change(&before, &after),
+        ]);
+    }
+    table
+}
+
+fn change(before: &Answer<f64>, after: &Answer<f64>) -> String {
+    match (before, after) {
+        (Ok(before), Ok(after)) if *before > 0.0 => {
+            let percent = (after - before) / before * 100.0;
+            format!("{:.0}", percent + 0.0).replace('-', "−")
+        }
+        _ => String::new(),
+    }
+}
+
+fn stays_open_table(section: &mut Section, survey: &Survey, work: &Work) {
+    let rows: Vec<(GapId, String)> = work
+        .stays_open
+        .iter()
+        .map(|(gap, why)| (*gap, why.to_string()))
+        .collect();
+    if rows.is_empty() {
+        return;
+    }
+    section.heading("What stays as it is, and why");
+    let mut table = Table::default()
+        .column("Gap", Align::Right)
+        .wide("What", Align::Left, 2)
+        .wide("Why", Align::Left, 3);
+    for (gap, why) in rows {
+        let words = survey.gap(gap).map_or_else(String::new, name);
+        table.row([gap.to_string(), words, why]);
+    }
+    section.table(table, &Reasons::default());
+}
+
+/// The same as a section of its own, for the work order.
+pub(super) fn stays_open(survey: &Survey, work: &Answer<Work>) -> Section {
+    let mut section = Section::new("What must not be closed");
+    let protected: Vec<&Gap> = survey
+        .gaps
+        .iter()
+        .filter(|gap| gap.purpose.must_stay_open())
+        .collect();
+    if protected.is_empty() {
+        section.paragraph(
+            "No opening that protects people is in the survey. Whatever fixed ventilator, gas drop-out \
+             hole, flue or combustion-air opening the work comes upon stays open.",
+        );
+    } else {
+        let mut table = Table::default()
+            .column("Gap", Align::Right)
+            .wide("What and where", Align::Left, 3)
+            .wide("What it is for", Align::Left, 2)
+            .column("Left clear", Align::Tick);
+        for gap in protected {
+            table.row([
+                gap.id.to_string(),
+                format!("{}\n{}", name(gap), place(gap)),
+                gap.purpose.name().to_owned(),
+            ]);
+        }
+        section.table(table, &Reasons::default());
+    }
+    if let Ok(work) = work {
+        let others: Vec<String> = work
+            .stays_open
+            .iter()
+            .filter(|(id, _)| {
+                survey
+                    .gap(*id)
+                    .is_some_and(|gap| !gap.purpose.must_stay_open())
+            })
+            .map(|(id, why)| format!("Gap {id}: {why}."))
+            .collect();
+        if !others.is_empty() {
+            section.heading("Not part of this order");
+            section.push(Block::Points { points: others });
+        }
+    }
+    section
+}
+
+/// The order of work with boxes to tick.
+pub(super) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Section {
+    let mut section = Section::new("Work to do, in this order");
+    let work = match some(work) {
+        Ok(work) if !work.steps.is_empty() => work,
+        Ok(_) => {
+            section.paragraph(format!(
+                "There is nothing to do: {}.",
+                nothing_to_seal().reason
+            ));
+            return section;
+        }
+        Err(NotKnown { reason }) => {
+            section.paragraph(format!("There is no order of work: {reason}."));
+            return section;
+        }
+    };
+    if work.chosen == Chosen::Proposed {
+        section.paragraph(
+            "No gap is marked as planned in the survey: this is a proposal, the gaps that save most. \
+             Agree it with the owner first.",
+        );
+    }
+    let mut reasons = Reasons::default();
+    let mut table = Table::default()
+        .column("Done", Align::Tick)
+        .column("Gap", Align::Right)
+        .wide("What and where", Align::Left, 3)
+        .wide("Form and sizes", Align::Left, 3)
+        .wide("How", Align::Left, 3)
+        .column("Minutes", Align::Decimal);
+    for step in &work.steps {
+        let gap = survey.gap(step.sealable.gap());
+        table.row([
+            String::new(),
+            step.sealable.gap().to_string(),
+            order_words(survey, step),
+            gap.map_or_else(String::new, crate::assess::words::form),
+            format!("{}{}", remedy(step.sealable.remedy()), star(step)),
+            reasons.or(&step.sealable.cost(), |cost| {
+                format!("{:.0}", cost.minutes.ceil())
+            }),
+        ]);
+    }
+    table.total([
+        String::new(),
+        String::new(),
+        "Working time".to_owned(),
+        String::new(),
+        duration(work.plan.minutes),
+        format!("{:.0}", work.plan.minutes.ceil()),
+    ]);
+    section.table(table, &reasons);
+    if work.steps.iter().any(|step| !star(step).is_empty()) {
+        section
+            .note("* Suggested by the program, an assumption: the workshop's own way goes first.");
+    }
+    for finding in &work.plan.findings {
+        section.push(Block::Caution {
+            title: super::summary::capital(finding.severity.name()),
+            text: format!(
+                "{}. {}.",
+                super::summary::capital(&finding.sentence),
+                super::summary::capital(&finding.advice)
+            ),
+        });
+    }
+    let cost = if prices {
+        format!(", at a cost of {}", price(survey, work.plan.cost))
+    } else {
+        String::new()
+    };
+    section.note(format!(
+        "Expected of it: air changes in wind from {} to {} an hour{cost}.",
+        known(&work.plan.before.ach_windy_per_h),
+        known(&work.plan.after.ach_windy_per_h),
+    ));
+    section
+}
+
+fn known(answer: &Answer<f64>) -> String {
+    answer
+        .as_ref()
+        .map_or_else(|_| "(not known)".to_owned(), |value| figure(*value, 2))
+}
+
+/// What and where, with damp and notes that whoever works there must know.
+fn order_words(survey: &Survey, step: &WorkStep) -> String {
+    let Some(gap) = survey.gap(step.sealable.gap()) else {
+        return String::new();
+    };
+    let mut lines = vec![name(gap), place(gap)];
+    if !gap.damp.trim().is_empty() {
+        lines.push(format!("damp reading: {}", gap.damp.trim()));
+    }
+    if !gap.note.trim().is_empty() {
+        lines.push(gap.note.trim().to_owned());
+    }
+    lines.join("\n")
+}

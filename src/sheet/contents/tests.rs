@@ -1,0 +1,254 @@
+//! What stands on the sheets, read without a typesetter.
+
+use super::*;
+use crate::assess::{assess, compare};
+use crate::sheet::blocks::{Row, RowKind, Table};
+use crate::survey::{GapId, Purpose, WorkState, file};
+
+const COACH_BUILT: &str = include_str!("../../../sample-surveys/coastal-coachbuilt.ron");
+const CARAVAN: &str = include_str!("../../../sample-surveys/farmyard-caravan.ron");
+
+pub(crate) fn sheet(survey: &Survey, choices: &Choices) -> Sheet {
+    let (assessment, comparison) = (assess(survey), compare(survey));
+    let material = Material {
+        survey,
+        assessment: &assessment,
+        comparison: &comparison,
+        uncertainty: None,
+        photos: &BTreeMap::new(),
+    };
+    contents(&material, choices)
+}
+
+fn section<'a>(sheet: &'a Sheet, title: &str) -> Option<&'a Section> {
+    let mut sections = sheet.text.sections.iter();
+    sections.find(|section| section.title == title)
+}
+
+fn tables<'a>(sheet: &'a Sheet, title: &str) -> Vec<&'a Table> {
+    let section = section(sheet, title).unwrap_or_else(|| panic!("no section {title}"));
+    let blocks = section.blocks.iter();
+    blocks
+        .filter_map(|block| match block {
+            Block::Table { table } => Some(table),
+            _ => None,
+        })
+        .collect()
+}
+
+fn plain_rows(table: &Table) -> impl Iterator<Item = &Row> {
+    table.rows.iter().filter(|row| row.kind == RowKind::Plain)
+}
+
+#[test]
+fn the_ledger_holds_every_gap_once_under_its_zone() {
+    let survey = file::parse(COACH_BUILT).expect("a sample");
+    let sheet = sheet(&survey, &Choices::new(Kind::Report));
+    let tables = tables(&sheet, "Ledger of gaps");
+    let mut zone = String::new();
+    let mut found = Vec::new();
+    for row in &tables[0].rows {
+        match row.kind {
+            RowKind::Group => zone.clone_from(&row.cells[0]),
+            RowKind::Plain => found.push((row.cells[0].clone(), zone.clone())),
+            RowKind::Total => {}
+        }
+    }
+    for gap in &survey.gaps {
+        let zone = survey.zone(gap.zone).expect("its zone");
+        let wanted = (gap.id.to_string(), zone.name.clone());
+        assert_eq!(
+            found.iter().filter(|one| **one == wanted).count(),
+            1,
+            "{wanted:?}"
+        );
+    }
+    assert_eq!(found.len(), survey.gaps.len());
+}
+
+#[test]
+fn what_protects_people_is_never_work_to_do() {
+    let mut survey = file::parse(COACH_BUILT).expect("a sample");
+    for gap in &mut survey.gaps {
+        gap.state = WorkState::Planned;
+    }
+    let protected: Vec<GapId> = survey
+        .gaps
+        .iter()
+        .filter(|gap| gap.purpose.must_stay_open())
+        .map(|gap| gap.id)
+        .collect();
+    assert!(!protected.is_empty());
+    let work = Work::of(&survey).expect("work");
+    for id in &protected {
+        assert!(work.steps.iter().all(|step| step.sealable.gap() != *id));
+        assert!(
+            work.stays_open.iter().any(|(gap, _)| gap == id),
+            "gap {id} is explained"
+        );
+        assert!(work.purchases.iter().all(|one| !one.gaps.contains(id)));
+    }
+    let order = sheet(&survey, &Choices::new(Kind::WorkOrder));
+    let to_do = tables(&order, "Work to do, in this order");
+    let must_not = tables(&order, "What must not be closed");
+    for id in &protected {
+        assert!(plain_rows(to_do[0]).all(|row| row.cells[1] != id.to_string()));
+        assert!(plain_rows(must_not[0]).any(|row| row.cells[0] == id.to_string()));
+    }
+}
+
+#[test]
+fn a_proposal_holds_only_what_nobody_wanted() {
+    let mut survey = file::parse(COACH_BUILT).expect("a sample");
+    survey.gaps.retain(|gap| gap.state != WorkState::Planned);
+    let work = Work::of(&survey).expect("work");
+    assert!(!work.steps.is_empty());
+    for step in &work.steps {
+        let gap = survey.gap(step.sealable.gap()).expect("a gap");
+        assert_eq!(gap.purpose, Purpose::Unintended);
+    }
+}
+
+/// The list is the sum of what each gap takes, and the bill the sum of its lines.
+#[test]
+fn the_shopping_list_and_the_bill_add_up() {
+    let mut survey = file::parse(CARAVAN).expect("a sample");
+    survey.tariffs.workshop_per_hour = Some(60.0);
+    survey.tariffs.tax_percent = Some(20.0);
+    let work = Work::of(&survey).expect("work");
+    let material: f64 = work.purchases.iter().map(|one| one.cost).sum();
+    let lines: Vec<_> = work.costs().collect();
+    assert_eq!(lines.len(), work.steps.len());
+    let each: f64 = lines.iter().map(|cost| cost.material).sum();
+    assert!((material - each).abs() < 1e-9);
+    // By hand: material and time at 60 an hour, one fifth of tax on both.
+    let minutes: f64 = lines.iter().map(|cost| cost.minutes).sum();
+    let by_hand = (each + minutes) * 1.2;
+    assert!(
+        (work.plan.cost - by_hand).abs() < 1e-6,
+        "{} {by_hand}",
+        work.plan.cost
+    );
+    for purchase in &work.purchases {
+        assert!((purchase.quantity * purchase.unit_price - purchase.cost).abs() < 1e-9);
+        let alike = work.purchases.iter().filter(|other| {
+            other.kind == purchase.kind
+                && other.words == purchase.words
+                && other.basis == purchase.basis
+                && (other.unit_price - purchase.unit_price).abs() < 1e-9
+        });
+        assert_eq!(alike.count(), 1, "{purchase:?} stands twice");
+    }
+}
+
+#[test]
+fn work_goes_on_where_it_saves_and_ends_at_the_plan() {
+    let survey = file::parse(CARAVAN).expect("a sample");
+    let work = Work::of(&survey).expect("work");
+    let after: Vec<f64> = work
+        .steps
+        .iter()
+        .filter_map(|step| step.after.as_ref()?.ach_windy_per_h.clone().ok())
+        .collect();
+    let before = work.plan.before.ach_windy_per_h.clone().expect("known");
+    let end = work.plan.after.ach_windy_per_h.clone().expect("known");
+    assert!(after.len() > 2);
+    for pair in [before].iter().chain(&after).collect::<Vec<_>>().windows(2) {
+        assert!(pair[0] > pair[1], "{pair:?}");
+    }
+    let last = after.last().expect("some");
+    assert!((last - end).abs() < 1e-4 * end, "{last} {end}");
+}
+
+#[test]
+fn completion_is_the_vehicle_before_and_as_it_is_now() {
+    let mut survey = file::parse(CARAVAN).expect("a sample");
+    let found = assess(&survey)
+        .leakage
+        .unintended
+        .expect("known")
+        .figures
+        .eqla;
+    let planned: Vec<GapId> = Work::of(&survey)
+        .expect("work")
+        .steps
+        .iter()
+        .map(|step| step.sealable.gap())
+        .collect();
+    for gap in &mut survey.gaps {
+        if planned.contains(&gap.id) {
+            gap.state = WorkState::Sealed;
+        }
+    }
+    let now = assess(&survey)
+        .leakage
+        .unintended
+        .expect("known")
+        .figures
+        .eqla;
+    assert!(now < found);
+    let sheet = sheet(&survey, &Choices::new(Kind::Completion));
+    let tables = tables(&sheet, "What was done");
+    assert_eq!(plain_rows(tables[0]).count(), planned.len());
+    let eqla = plain_rows(tables[1]).next().expect("a row");
+    let shown = |cell: &str| cell.parse::<f64>().expect("a number") / 1e4;
+    assert!(
+        (shown(&eqla.cells[1]) / found - 1.0).abs() < 5e-3,
+        "{eqla:?}"
+    );
+    assert!((shown(&eqla.cells[2]) / now - 1.0).abs() < 5e-3, "{eqla:?}");
+}
+
+#[test]
+fn parts_may_be_left_out_but_never_safety_and_cautions() {
+    let survey = file::parse(CARAVAN).expect("a sample");
+    for kind in Kind::ALL {
+        let full = sheet(&survey, &Choices::new(kind));
+        let mut choices = Choices::new(kind);
+        choices.parts.clear();
+        let least = sheet(&survey, &choices);
+        assert!(least.text.sections.len() < full.text.sections.len());
+        assert!(section(&least, "Cautions").is_some(), "{kind:?}");
+        if kind != Kind::WorkOrder {
+            let title = "Safety ventilation: never to be sealed";
+            assert!(section(&least, title).is_some(), "{kind:?}");
+        }
+    }
+}
+
+#[test]
+fn without_prices_a_work_order_names_no_money() {
+    let survey = file::parse(CARAVAN).expect("a sample");
+    let mut choices = Choices::new(Kind::WorkOrder);
+    choices.parts.remove(&Part::Costs);
+    let sheet = sheet(&survey, &choices);
+    let currency = survey.tariffs.currency.as_str();
+    for section in &sheet.text.sections {
+        let text = serde_json::to_string(&section.blocks).expect("JSON");
+        assert!(!text.contains(currency), "{}: {text}", section.title);
+    }
+}
+
+#[test]
+fn a_photo_that_is_not_there_is_named() {
+    let mut survey = file::parse(CARAVAN).expect("a sample");
+    survey.gaps[0].photos = vec![crate::survey::Photo::new("lost.jpg")];
+    let sheet = sheet(&survey, &Choices::new(Kind::Report));
+    let photos = section(&sheet, "Photos").expect("the section");
+    let text = serde_json::to_string(&photos.blocks).expect("JSON");
+    assert!(text.contains("lost.jpg (gap "), "{text}");
+}
+
+#[test]
+fn an_empty_survey_says_what_is_missing() {
+    let survey = Survey::new(crate::survey::VehicleKind::Other);
+    for kind in Kind::ALL {
+        let sheet = sheet(&survey, &Choices::new(kind));
+        let text = serde_json::to_string(&sheet.text).expect("JSON");
+        assert!(
+            text.contains("no gap") || text.contains("No gap"),
+            "{kind:?}: {text}"
+        );
+        assert!(!text.contains("NaN") && !text.contains("inf "), "{text}");
+    }
+}

@@ -1,0 +1,123 @@
+//! Turns of phrase that several sections share.
+
+use crate::assess::uncertainty::Interval;
+use crate::assess::words::{figure, given};
+use crate::survey::{Facing, Gap, Survey};
+
+pub(super) const CM2: f64 = 1e4;
+pub(super) const MM2: f64 = 1e6;
+pub(super) const MM: f64 = 1e3;
+pub(super) const L_PER_DAY: f64 = 86_400.0;
+
+/// The two ends of an interval: `0.62 to 1.2`.
+pub(super) fn interval(interval: &Interval, scale: f64, digits: i32) -> String {
+    format!(
+        "{} to {}",
+        figure(interval.low * scale, digits),
+        figure(interval.high * scale, digits)
+    )
+}
+
+/// An amount of money without its currency.
+pub(super) fn money(amount: f64) -> String {
+    // No minus before a zero.
+    format!("{:.2}", (amount * 100.0).round() / 100.0 + 0.0).replace('-', "−")
+}
+
+/// The same with the currency in front.
+pub(super) fn price(survey: &Survey, amount: f64) -> String {
+    let currency = survey.tariffs.currency.trim();
+    let space = if currency.is_empty() { "" } else { "\u{a0}" };
+    format!("{currency}{space}{}", money(amount))
+}
+
+/// Minutes, from an hour on as hours and minutes.
+pub(super) fn duration(minutes: f64) -> String {
+    let whole = minutes.ceil();
+    let hours = (whole / 60.0).floor();
+    if hours >= 1.0 {
+        format!("{hours:.0}\u{a0}h {:02.0}\u{a0}min", whole - 60.0 * hours)
+    } else {
+        format!("{whole:.0}\u{a0}min")
+    }
+}
+
+/// The words for a gap: its name, or *unnamed*.
+pub(super) fn name(gap: &Gap) -> String {
+    match gap.name.trim() {
+        "" => "(no name)".to_owned(),
+        name => name.to_owned(),
+    }
+}
+
+/// Where a gap is, as far as it was written down: what its face already says is left out.
+pub(super) fn place(gap: &Gap) -> String {
+    let position = &gap.position;
+    let (side, end, flat) = match gap.facing {
+        Facing::Nearside | Facing::Offside => (true, false, false),
+        Facing::Front | Facing::Rear => (false, true, false),
+        Facing::Roof | Facing::Underfloor => (false, false, true),
+        Facing::Cavity(_) => (false, false, false),
+    };
+    let mut words = vec![facing(gap.facing).to_owned()];
+    let mut add = |said: bool, value: Option<f64>, after: &str| {
+        if let Some(value) = value.filter(|_| !said) {
+            words.push(format!("{}\u{a0}m {after}", given(value)));
+        }
+    };
+    add(end, position.along_m, "from the front");
+    add(side, position.across_m, "from the nearside");
+    add(flat, position.height_m, "up");
+    words.join(", ")
+}
+
+/// The facing without the explanation in brackets.
+pub(super) fn facing(facing: Facing) -> &'static str {
+    crate::assess::words::facing(facing)
+}
+
+/// Year, month and day of a date as a survey holds it.
+pub(super) fn date(text: &str) -> Option<(u16, u8, u8)> {
+    let mut parts = text.trim().splitn(3, '-');
+    let year: u16 = parts.next()?.parse().ok()?;
+    let month: u8 = parts.next()?.parse().ok()?;
+    let day: u8 = parts.next()?.parse().ok()?;
+    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    let days = match month {
+        2 => 28 + u8::from(leap),
+        4 | 6 | 9 | 11 => 30,
+        1..=12 => 31,
+        _ => return None,
+    };
+    ((1000..=9999).contains(&year) && (1..=days).contains(&day)).then_some((year, month, day))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_days_of_the_calendar_are_dates() {
+        assert_eq!(date("2031-02-03"), Some((2031, 2, 3)));
+        assert_eq!(date(" 2028-02-29 "), Some((2028, 2, 29)));
+        for wrong in [
+            "2031-02-29",
+            "2031-13-01",
+            "2031-00-10",
+            "spring",
+            "",
+            "2031-1",
+            "99-1-1",
+        ] {
+            assert_eq!(date(wrong), None, "{wrong}");
+        }
+    }
+
+    #[test]
+    fn times_and_amounts_read_well() {
+        assert_eq!(duration(12.2), "13\u{a0}min");
+        assert_eq!(duration(125.0), "2\u{a0}h 05\u{a0}min");
+        assert_eq!(money(-0.001), "0.00");
+        assert_eq!(money(-12.345), "−12.35");
+    }
+}

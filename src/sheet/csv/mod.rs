@@ -1,0 +1,154 @@
+//! Tables for spreadsheets: the ledger of gaps and the sealing plan as CSV.
+//!
+//! Comma-separated after RFC 4180, UTF-8, a dot as decimal point; the unit of each column is in
+//! its header. A size that was not taken is an empty cell. Text that a spreadsheet would take for
+//! a formula is preceded by an apostrophe. Some spreadsheets know UTF-8 only by the byte-order
+//! mark in front; others show it as stray letters, so it is a choice.
+
+mod ledger;
+mod plan;
+
+use super::output::{self, OutputError};
+use crate::assess::{Assessment, NotKnown};
+use crate::survey::Survey;
+use std::path::Path;
+
+/// Why a table was not written.
+#[derive(Debug, thiserror::Error)]
+pub enum CsvError {
+    /// The file could not be written.
+    #[error(transparent)]
+    Output(#[from] OutputError),
+    /// The plan could not be worked out.
+    #[error("there is no sealing plan to write: {}", .0.reason)]
+    NoPlan(NotKnown),
+    /// The table itself could not be made.
+    #[error("the table could not be put into CSV: {0}")]
+    Csv(#[from] csv::Error),
+}
+
+/// Whether the file begins with the byte-order mark of UTF-8.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum ByteOrderMark {
+    /// It does not: what most programs expect.
+    #[default]
+    Without,
+    /// It does: for spreadsheets that take the file for another encoding otherwise.
+    With,
+}
+
+/// The byte-order mark in UTF-8.
+const MARK: [u8; 3] = [0xEF, 0xBB, 0xBF];
+
+/// The usual ending of a table's name.
+const ENDING: &str = ".csv";
+
+/// The ledger of gaps, one line for each, as bytes of a CSV file.
+///
+/// # Errors
+/// [`CsvError::Csv`], which plain text never gives.
+pub fn ledger(
+    survey: &Survey,
+    assessment: &Assessment,
+    mark: ByteOrderMark,
+) -> Result<Vec<u8>, CsvError> {
+    table(mark, |writer| ledger::lines(writer, survey, assessment))
+}
+
+/// The sealing plan, one line for each gap in the order of work, as bytes of a CSV file.
+///
+/// # Errors
+/// [`CsvError::NoPlan`] where the air change is not known.
+pub fn plan(survey: &Survey, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
+    let work = super::work::Work::of(survey).map_err(CsvError::NoPlan)?;
+    table(mark, |writer| plan::lines(writer, survey, &work))
+}
+
+/// Writes the ledger to `output`.
+///
+/// # Errors
+/// [`CsvError`]; the old file is then still there.
+pub fn write_ledger(
+    survey_file: &Path,
+    output: &Path,
+    survey: &Survey,
+    assessment: &Assessment,
+    mark: ByteOrderMark,
+) -> Result<(), CsvError> {
+    let bytes = ledger(survey, assessment, mark)?;
+    Ok(output::write(Some(survey_file), output, ENDING, &bytes)?)
+}
+
+/// Writes the sealing plan to `output`.
+///
+/// # Errors
+/// [`CsvError`]; the old file is then still there.
+pub fn write_plan(
+    survey_file: &Path,
+    output: &Path,
+    survey: &Survey,
+    mark: ByteOrderMark,
+) -> Result<(), CsvError> {
+    let bytes = plan(survey, mark)?;
+    Ok(output::write(Some(survey_file), output, ENDING, &bytes)?)
+}
+
+type Writer = csv::Writer<Vec<u8>>;
+
+fn table(
+    mark: ByteOrderMark,
+    lines: impl FnOnce(&mut Writer) -> Result<(), csv::Error>,
+) -> Result<Vec<u8>, CsvError> {
+    let begin = match mark {
+        ByteOrderMark::Without => Vec::new(),
+        ByteOrderMark::With => MARK.to_vec(),
+    };
+    let mut writer = csv::WriterBuilder::new()
+        .terminator(csv::Terminator::CRLF)
+        .from_writer(begin);
+    lines(&mut writer)?;
+    writer
+        .into_inner()
+        .map_err(|error| CsvError::Csv(csv::Error::from(error.into_error())))
+}
+
+fn number(value: Option<f64>) -> String {
+    value.map_or_else(String::new, |value| value.to_string())
+}
+
+/// Text that no spreadsheet runs as a formula: one that begins like a formula, also behind blanks
+/// or a control character, gets an apostrophe in front. Numbers never come this way.
+fn harmless(text: &str) -> String {
+    let begins = text
+        .trim_start_matches(|c: char| c.is_whitespace() || c.is_control())
+        .starts_with(['=', '+', '-', '@', '＝', '＋', '－', '＠']);
+    let control = text.starts_with(|c: char| c.is_control());
+    if begins || control {
+        format!("'{text}")
+    } else {
+        text.to_owned()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn cells_that_look_like_formulas_are_made_harmless() {
+        for (text, cell) in [
+            ("=1+1", "'=1+1"),
+            ("+49 30", "'+49 30"),
+            ("-5 % damp", "'-5 % damp"),
+            ("@SUM(A1)", "'@SUM(A1)"),
+            ("\t=1", "'\t=1"),
+            ("\r\n=1", "'\r\n=1"),
+            (" =1", "' =1"),
+            ("＝1", "'＝1"),
+            ("door = old", "door = old"),
+            ("", ""),
+        ] {
+            assert_eq!(harmless(text), cell);
+        }
+    }
+}

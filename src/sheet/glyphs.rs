@@ -1,0 +1,193 @@
+//! Text that can be printed: every character has a glyph, and every word can be broken.
+//!
+//! A page for the archive may not show a character without a glyph, nor control and private-use
+//! characters. They are shown as □, and the sheet says which.
+
+use super::world;
+use std::collections::BTreeSet;
+
+/// What stands for a character that cannot be printed.
+const BOX: char = '□';
+
+/// Letters in a row from which on a word is given places to break.
+const LONG_WORD: usize = 22;
+/// A place to break comes after so many letters.
+const PIECE: usize = 12;
+/// A place to break that takes no room.
+const BREAK: char = '\u{200b}';
+
+/// Makes texts printable, and keeps what had to be replaced.
+#[derive(Debug, Default)]
+pub(super) struct Printable {
+    replaced: BTreeSet<char>,
+}
+
+impl Printable {
+    /// A text with □ for each character that no bundled font holds, and with places to break in
+    /// long words.
+    pub(super) fn text(&mut self, text: &str) -> String {
+        broken(&self.characters(text))
+    }
+
+    /// The same without places to break: for texts in drawings.
+    pub(super) fn characters(&mut self, text: &str) -> String {
+        let text = text.replace("\r\n", "\n");
+        text.chars()
+            .filter_map(|character| self.character(character))
+            .collect()
+    }
+
+    fn character(&mut self, character: char) -> Option<char> {
+        match character {
+            '\n' | ' ' => Some(character),
+            '\t' => Some(' '),
+            '\r' | '\u{2028}' | '\u{2029}' | '\u{85}' | '\u{b}' | '\u{c}' => Some('\n'),
+            _ if is_unseen(character) => None,
+            _ if character.is_control() || is_private(character) || !has_glyph(character) => {
+                self.replaced.insert(character);
+                Some(BOX)
+            }
+            _ => Some(character),
+        }
+    }
+
+    /// A sentence about what was replaced, if anything was.
+    pub(super) fn sentence(&self) -> Option<String> {
+        /// More are only counted.
+        const NAMED: usize = 12;
+        if self.replaced.is_empty() {
+            return None;
+        }
+        let names: Vec<String> = self
+            .replaced
+            .iter()
+            .take(NAMED)
+            .map(|character| format!("U+{:04X}", u32::from(*character)))
+            .collect();
+        let more = match self.replaced.len().saturating_sub(NAMED) {
+            0 => String::new(),
+            more => format!(" and {more} more"),
+        };
+        Some(format!(
+            "{BOX} stands for characters that the fonts of this program do not hold: {}{more}",
+            names.join(", ")
+        ))
+    }
+}
+
+/// Characters that show nothing by themselves: marks of direction, joiners, variants, marks of
+/// encoding. Without them the text still reads in its own direction.
+fn is_unseen(character: char) -> bool {
+    matches!(
+        character,
+        '\u{ad}'
+            | '\u{34f}'
+            | '\u{61c}'
+            | '\u{115f}'
+            | '\u{1160}'
+            | '\u{17b4}'
+            | '\u{17b5}'
+            | '\u{180b}'..='\u{180f}'
+            | '\u{200b}'..='\u{200f}'
+            | '\u{202a}'..='\u{202e}'
+            | '\u{2060}'..='\u{206f}'
+            | '\u{3164}'
+            | '\u{fe00}'..='\u{fe0f}'
+            | '\u{feff}'
+            | '\u{ffa0}'
+            | '\u{fff0}'..='\u{fff8}'
+            | '\u{1bca0}'..='\u{1bca3}'
+            | '\u{1d173}'..='\u{1d17a}'
+            | '\u{e0000}'..='\u{e0fff}'
+    )
+}
+
+fn is_private(character: char) -> bool {
+    matches!(
+        character,
+        '\u{e000}'..='\u{f8ff}' | '\u{f0000}'..='\u{ffffd}' | '\u{100000}'..='\u{10fffd}'
+    )
+}
+
+/// Whether a bundled font holds the character.
+fn has_glyph(character: char) -> bool {
+    world::bundled()
+        .iter()
+        .any(|font| font.info().coverage.contains(u32::from(character)))
+}
+
+/// Long words with places to break.
+fn broken(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for word in text.split_inclusive([' ', '\n', '\u{a0}']) {
+        if word.chars().count() <= LONG_WORD {
+            out.push_str(word);
+            continue;
+        }
+        for (at, character) in word.chars().enumerate() {
+            // A mark stays with the letter that it is on.
+            if at > 0 && at % PIECE == 0 && !is_mark(character) {
+                out.push(BREAK);
+            }
+            out.push(character);
+        }
+    }
+    out
+}
+
+/// Marks that combine with the letter before.
+fn is_mark(character: char) -> bool {
+    matches!(
+        character,
+        '\u{300}'..='\u{36f}'
+            | '\u{483}'..='\u{489}'
+            | '\u{591}'..='\u{5c7}'
+            | '\u{610}'..='\u{61a}'
+            | '\u{64b}'..='\u{65f}'
+            | '\u{670}'
+            | '\u{6d6}'..='\u{6ed}'
+            | '\u{1ab0}'..='\u{1aff}'
+            | '\u{1dc0}'..='\u{1dff}'
+            | '\u{20d0}'..='\u{20ff}'
+            | '\u{fe20}'..='\u{fe2f}'
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_no_font_holds_becomes_a_box_and_is_named() {
+        let mut printable = Printable::default();
+        assert_eq!(printable.text("door 🚪 \u{1}ok\u{e000}"), "door □ □ok□");
+        let sentence = printable.sentence().expect("something was replaced");
+        assert!(sentence.contains("U+0001, U+E000, U+1F6AA"), "{sentence}");
+        let mut printable = Printable::default();
+        let kept = "dörr – Ωé ⌀ ² → ≥ שלום العربية Дверь □";
+        assert_eq!(printable.text(kept), kept);
+        assert_eq!(printable.sentence(), None);
+    }
+
+    #[test]
+    fn lines_stay_and_unseen_marks_go() {
+        let mut printable = Printable::default();
+        assert_eq!(
+            printable.text("a\r\nb\rc\u{2028}d\te\u{feff}f\u{202e}g"),
+            "a\nb\nc\nd efg"
+        );
+        assert_eq!(printable.sentence(), None);
+    }
+
+    #[test]
+    fn long_words_can_be_broken_and_lose_no_letter() {
+        let word = "x".repeat(100);
+        let out = Printable::default().text(&format!("short {word} short"));
+        assert_eq!(out.replace(BREAK, ""), format!("short {word} short"));
+        let longest = out
+            .split([' ', BREAK])
+            .map(|piece| piece.chars().count())
+            .max();
+        assert_eq!(longest, Some(PIECE));
+    }
+}

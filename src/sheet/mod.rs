@@ -1,0 +1,35 @@
+//! The job sheet: what is handed over on paper, and tables for spreadsheets.
+//!
+//! [`contents`] turns a survey and its answers into blocks of text, tables and figures. It knows
+//! no typesetter, so that what stands on a sheet can be read and tested without one. With the
+//! feature `sheet`, [`typeset`] sets those blocks into pages, which become a PDF or pictures.
+//!
+//! ```text
+//! survey, answers, photos ──contents──▶ Sheet (blocks, pictures) ──typeset──▶ pages ──▶ PDF
+//! ```
+//!
+//! What a person wrote is data throughout: it goes through a JSON file that the template reads,
+//! and is never taken as the typesetter's language.
+
+pub mod blocks;
+pub mod choices;
+pub mod contents;
+pub mod csv;
+pub mod doubt;
+pub mod output;
+pub mod svg;
+pub mod work;
+
+#[cfg(feature = "sheet")]
+mod glyphs;
+#[cfg(feature = "sheet")]
+pub mod photos;
+#[cfg(feature = "sheet")]
+pub mod typeset;
+#[cfg(feature = "sheet")]
+mod world;
+
+pub use choices::{Choices, Kind, Paper, Part, Workshop};
+pub use contents::{Material, contents};
+#[cfg(feature = "sheet")]
+pub use typeset::{SheetError, Typeset, typeset};

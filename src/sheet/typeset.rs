@@ -1,0 +1,207 @@
+//! From blocks to pages, and from pages to a PDF or pictures.
+
+use super::blocks::{Picture, Sheet, SheetText};
+use super::glyphs::Printable;
+use super::world::SheetWorld;
+use serde_json::Value;
+use std::thread;
+use typst::diag::SourceDiagnostic;
+use typst::foundations::{Bytes, Datetime, Smart};
+use typst_layout::PagedDocument;
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards, Timestamp};
+use typst_render::RenderOptions;
+
+/// Name of the file that the template reads.
+const DATA: &str = "data.json";
+
+/// Room for the typesetter's calls within each other: tables within blocks within pages.
+const STACK: usize = 32 << 20;
+
+/// Why there is no sheet.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum SheetError {
+    /// The typesetter gave up.
+    #[error("the sheet could not be set: {0}")]
+    Typesetting(String),
+    /// The pages could not be made a PDF.
+    #[error("the PDF could not be made: {0}")]
+    Pdf(String),
+    /// No thread could be started, or it died.
+    #[error("the sheet could not be set, because its worker did not finish: {0}")]
+    Worker(String),
+}
+
+/// Pages that were set.
+pub struct Typeset {
+    document: PagedDocument,
+    replaced: Option<String>,
+}
+
+/// A page as a picture.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PagePicture {
+    /// Width, pixels.
+    pub width: usize,
+    /// Height, pixels.
+    pub height: usize,
+    /// Red, green, blue, opacity of each pixel; pages are opaque.
+    pub rgba: Vec<u8>,
+}
+
+/// Sets a sheet. It takes a while: not on the thread that draws.
+///
+/// # Errors
+/// [`SheetError`]; no text that a person may write leads to one.
+pub fn typeset(sheet: &Sheet) -> Result<Typeset, SheetError> {
+    let mut printable = Printable::default();
+    let files: Vec<(String, Bytes)> = sheet
+        .files
+        .iter()
+        .map(|(name, picture)| (name.clone(), bytes(picture, &mut printable)))
+        .collect();
+    let data = data(&sheet.text, &mut printable)?;
+    let replaced = printable.sentence();
+    let files = files
+        .into_iter()
+        .chain([(DATA.to_owned(), Bytes::new(data))]);
+    let world = SheetWorld::new(files).map_err(SheetError::Typesetting)?;
+    let document = on_a_deep_stack(|| {
+        let set = typst::compile::<PagedDocument>(&world).output;
+        // Any change of the data makes all intermediate results stale: to look through them takes
+        // longer than to start afresh, and they hold memory.
+        typst::comemo::evict(0);
+        set.map_err(|errors| SheetError::Typesetting(words(&errors)))
+    })??;
+    Ok(Typeset { document, replaced })
+}
+
+impl Typeset {
+    /// How many pages there are.
+    #[must_use]
+    pub fn pages(&self) -> usize {
+        self.document.pages().len()
+    }
+
+    /// Width and height of a page, points of 1/72 inch; `None` where there is no such page.
+    #[must_use]
+    pub fn page_size(&self, page: usize) -> Option<(f64, f64)> {
+        let size = self.document.pages().get(page)?.frame.size();
+        Some((size.x.to_pt(), size.y.to_pt()))
+    }
+
+    /// A sentence about characters that had to be replaced, if any had.
+    #[must_use]
+    pub fn replaced(&self) -> Option<&str> {
+        self.replaced.as_deref()
+    }
+
+    /// A page as a picture with so many pixels to a point; `None` where there is no such page.
+    #[must_use]
+    pub fn picture(&self, page: usize, pixels_per_point: f64) -> Option<PagePicture> {
+        let page = self.document.pages().get(page)?;
+        let options = RenderOptions {
+            pixel_per_pt: pixels_per_point.into(),
+            render_bleed: false,
+        };
+        let pixels = typst_render::render(page, &options);
+        Some(PagePicture {
+            width: usize::try_from(pixels.width()).ok()?,
+            height: usize::try_from(pixels.height()).ok()?,
+            rgba: pixels.take(),
+        })
+    }
+
+    /// The pages as a PDF for the archive (PDF/A-2a): fonts embedded, structure tagged, nothing
+    /// of the day or the machine in it, so that the same sheet gives the same bytes.
+    ///
+    /// # Errors
+    /// [`SheetError::Pdf`].
+    pub fn pdf(&self) -> Result<Vec<u8>, SheetError> {
+        let failed = |error: &dyn std::fmt::Display| SheetError::Pdf(error.to_string());
+        let standards =
+            PdfStandards::new(&[PdfStandard::A_2a]).map_err(|error| failed(&error.message()))?;
+        let options = PdfOptions {
+            ident: Smart::Auto,
+            creator: Smart::Custom(Some(format!("Gapledger {}", env!("CARGO_PKG_VERSION")))),
+            timestamp: undated(),
+            page_ranges: None,
+            standards,
+            tagged: true,
+            pretty: false,
+        };
+        on_a_deep_stack(|| {
+            typst_pdf::pdf(&self.document, &options)
+                .map_err(|errors| SheetError::Pdf(words(&errors)))
+        })?
+    }
+}
+
+/// The date of a sheet whose survey has none: archives ask for one, and the day of printing would
+/// make equal sheets differ.
+fn undated() -> Option<Timestamp> {
+    Datetime::from_ymd_hms(2000, 1, 1, 0, 0, 0).map(Timestamp::new_utc)
+}
+
+/// The bytes of a picture; the words in a drawing made printable.
+fn bytes(picture: &Picture, printable: &mut Printable) -> Bytes {
+    match std::str::from_utf8(&picture.bytes) {
+        Ok(drawing) => Bytes::from_string(printable.characters(drawing)),
+        Err(_) => Bytes::new(SharedBytes(picture.bytes.clone())),
+    }
+}
+
+/// Bytes that are not copied.
+struct SharedBytes(std::sync::Arc<Vec<u8>>);
+
+impl AsRef<[u8]> for SharedBytes {
+    fn as_ref(&self) -> &[u8] {
+        &self.0
+    }
+}
+
+/// The text as the template reads it, every string of it printable.
+fn data(text: &SheetText, printable: &mut Printable) -> Result<Vec<u8>, SheetError> {
+    let failed = |error: serde_json::Error| SheetError::Typesetting(error.to_string());
+    let mut value = serde_json::to_value(text).map_err(failed)?;
+    make_printable(&mut value, printable);
+    if let Some(fields) = value.as_object_mut() {
+        let sentence = printable.sentence().map_or(Value::Null, Value::String);
+        fields.insert("replaced".to_owned(), sentence);
+    }
+    serde_json::to_vec(&value).map_err(failed)
+}
+
+fn make_printable(value: &mut Value, printable: &mut Printable) {
+    match value {
+        Value::String(text) => *text = printable.text(text),
+        Value::Array(values) => {
+            for value in values {
+                make_printable(value, printable);
+            }
+        }
+        Value::Object(fields) => {
+            for (_, value) in fields {
+                make_printable(value, printable);
+            }
+        }
+        Value::Null | Value::Bool(_) | Value::Number(_) => {}
+    }
+}
+
+/// Runs work on a thread with room for deep calls.
+fn on_a_deep_stack<T: Send>(work: impl FnOnce() -> T + Send) -> Result<T, SheetError> {
+    let failed = |words: &str| SheetError::Worker(words.to_owned());
+    thread::scope(|scope| {
+        let worker = thread::Builder::new()
+            .name("typesetter".to_owned())
+            .stack_size(STACK)
+            .spawn_scoped(scope, work)
+            .map_err(|error| failed(&error.to_string()))?;
+        worker.join().map_err(|_| failed("it stopped half-way"))
+    })
+}
+
+fn words(errors: &[SourceDiagnostic]) -> String {
+    let each: Vec<&str> = errors.iter().map(|error| error.message.as_str()).collect();
+    each.join("; ")
+}

@@ -1,0 +1,105 @@
+//! All that the typesetter may read: the template, the bundled fonts, the data and the pictures
+//! of one sheet. No disk, no clock, no packages.
+
+use crate::fonts;
+use std::collections::HashMap;
+use std::path::PathBuf;
+use std::sync::LazyLock;
+use typst::diag::{FileError, FileResult};
+use typst::foundations::{Bytes, Datetime, Duration};
+use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
+use typst::text::{Font, FontBook};
+use typst::utils::LazyHash;
+use typst::{Library, LibraryExt, World};
+
+/// The template, the same for all sheets.
+const TEMPLATE: &str = include_str!("template/sheet.typ");
+
+/// What no sheet changes.
+struct Common {
+    library: LazyHash<Library>,
+    book: LazyHash<FontBook>,
+    fonts: Vec<Font>,
+}
+
+static COMMON: LazyLock<Common> = LazyLock::new(|| {
+    let fonts: Vec<Font> = [fonts::TEXT_REGULAR, fonts::TEXT_BOLD, fonts::SIGNS]
+        .into_iter()
+        .flat_map(|bytes| Font::iter(Bytes::new(bytes)))
+        .collect();
+    Common {
+        library: LazyHash::new(Library::default()),
+        book: LazyHash::new(FontBook::from_fonts(&fonts)),
+        fonts,
+    }
+});
+
+/// The bundled fonts.
+pub(super) fn bundled() -> &'static [Font] {
+    &COMMON.fonts
+}
+
+/// The files of one sheet.
+pub(super) struct SheetWorld {
+    main: Source,
+    files: HashMap<FileId, Bytes>,
+}
+
+impl SheetWorld {
+    /// A world of these files by their names.
+    ///
+    /// # Errors
+    /// A sentence, where a name cannot be that of a file.
+    pub(super) fn new(files: impl IntoIterator<Item = (String, Bytes)>) -> Result<Self, String> {
+        let main = Source::new(id("sheet.typ")?, TEMPLATE.to_owned());
+        let files: Result<HashMap<FileId, Bytes>, String> = files
+            .into_iter()
+            .map(|(name, bytes)| Ok((id(&name)?, bytes)))
+            .collect();
+        Ok(Self {
+            main,
+            files: files?,
+        })
+    }
+}
+
+fn id(name: &str) -> Result<FileId, String> {
+    let path = VirtualPath::new(name).map_err(|error| format!("{name}: {error}"))?;
+    Ok(RootedPath::new(VirtualRoot::Project, path).intern())
+}
+
+impl World for SheetWorld {
+    fn library(&self) -> &LazyHash<Library> {
+        &COMMON.library
+    }
+
+    fn book(&self) -> &LazyHash<FontBook> {
+        &COMMON.book
+    }
+
+    fn main(&self) -> FileId {
+        self.main.id()
+    }
+
+    fn source(&self, id: FileId) -> FileResult<Source> {
+        // The template is the only source: data can never become one.
+        if id == self.main.id() {
+            Ok(self.main.clone())
+        } else {
+            Err(FileError::NotSource)
+        }
+    }
+
+    fn file(&self, id: FileId) -> FileResult<Bytes> {
+        let found = self.files.get(&id).cloned();
+        found.ok_or_else(|| FileError::NotFound(PathBuf::from(id.get().vpath().get_with_slash())))
+    }
+
+    fn font(&self, index: usize) -> Option<Font> {
+        COMMON.fonts.get(index).cloned()
+    }
+
+    fn today(&self, _offset: Option<Duration>) -> Option<Datetime> {
+        None
+    }
+}

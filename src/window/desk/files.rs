@@ -1,0 +1,88 @@
+//! Files that the desk writes.
+
+use crate::assess::assess;
+use crate::sheet::csv::{self, ByteOrderMark};
+use crate::sheet::{Kind, Typeset, output};
+use crate::survey::Survey;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// A sort of file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SheetFile {
+    /// The sheet as PDF.
+    Pdf(Kind),
+    /// The ledger of gaps for a spreadsheet.
+    Ledger,
+    /// The sealing plan for a spreadsheet.
+    Plan,
+}
+
+impl SheetFile {
+    /// What it is.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Pdf(kind) => kind.name(),
+            Self::Ledger => "ledger",
+            Self::Plan => "sealing plan",
+        }
+    }
+
+    /// Its ending, without the dot.
+    #[must_use]
+    pub fn ending(self) -> &'static str {
+        match self {
+            Self::Pdf(_) => "pdf",
+            Self::Ledger | Self::Plan => "csv",
+        }
+    }
+}
+
+/// A file to write.
+pub struct Output {
+    /// What it is.
+    pub file: SheetFile,
+    /// Where to.
+    pub path: PathBuf,
+    /// The survey.
+    pub survey: Arc<Survey>,
+    /// The survey's own file, which is never overwritten.
+    pub survey_path: Option<PathBuf>,
+    /// How tables begin.
+    pub mark: ByteOrderMark,
+}
+
+impl Output {
+    /// Writes it.
+    pub(super) fn write(self, pages: Option<&Typeset>) -> Result<PathBuf, String> {
+        let (bytes, ending) = match self.file {
+            SheetFile::Pdf(_) => {
+                let pages = pages.ok_or("no sheet has been set yet")?;
+                (pages.pdf().map_err(words)?, ".pdf")
+            }
+            SheetFile::Ledger => {
+                let assessment = assess(&self.survey);
+                let bytes = csv::ledger(&self.survey, &assessment, self.mark);
+                (bytes.map_err(words)?, ".csv")
+            }
+            SheetFile::Plan => (csv::plan(&self.survey, self.mark).map_err(words)?, ".csv"),
+        };
+        output::write(self.survey_path.as_deref(), &self.path, ending, &bytes).map_err(words)?;
+        Ok(self.path)
+    }
+}
+
+fn words(error: impl std::fmt::Display) -> String {
+    error.to_string()
+}
+
+/// Opens a file with the system's viewer.
+pub(super) fn open(path: &Path) -> Result<(), String> {
+    opener::open(path).map_err(|error| {
+        format!(
+            "{} could not be opened ({error}): open it from the folder it is in",
+            path.display()
+        )
+    })
+}

@@ -1,0 +1,183 @@
+//! Setting a sheet, step by step, on a worker.
+
+use super::{SheetKey, Snapshot};
+use crate::assess::uncertainty::Uncertainty;
+use crate::assess::{Answer, Assessment, Comparison, assess, compare};
+use crate::sheet::blocks::Picture;
+use crate::sheet::doubt::doubt;
+use crate::sheet::photos::{logo, print_copies};
+use crate::sheet::{
+    Choices, Kind, Material, Paper, Part, SheetError, Typeset, Workshop, contents, typeset,
+};
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+/// What is chosen on the page; pictures by their paths.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SheetChoices {
+    /// Which sheet.
+    pub kind: Kind,
+    /// On what paper.
+    pub paper: Paper,
+    /// Parts that are printed.
+    pub parts: BTreeSet<Part>,
+    /// Name of the workshop.
+    pub workshop: String,
+    /// Its address.
+    pub address: String,
+    /// Path of its logo; empty for none.
+    pub logo: String,
+}
+
+impl Default for SheetChoices {
+    fn default() -> Self {
+        Self {
+            kind: Kind::default(),
+            paper: Paper::default(),
+            parts: Part::ALL.into_iter().collect(),
+            workshop: String::new(),
+            address: String::new(),
+            logo: String::new(),
+        }
+    }
+}
+
+/// What the worker is at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Step {
+    /// Photos are made ready.
+    Photos,
+    /// The doubt about the results is worked out.
+    Doubt,
+    /// Pages are set.
+    Pages,
+}
+
+impl Step {
+    /// It in words.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Photos => "Step 1 of 3: making photos ready",
+            Self::Doubt => "Step 2 of 3: working out how sure the results are",
+            Self::Pages => "Step 3 of 3: setting the pages",
+        }
+    }
+}
+
+/// What does not change while only choices change.
+pub(super) struct Prepared {
+    revision: u64,
+    path: Option<std::path::PathBuf>,
+    assessment: Assessment,
+    comparison: Answer<Comparison>,
+    uncertainty: Option<Uncertainty>,
+    photos: BTreeMap<String, Picture>,
+}
+
+/// What came of it; neither pages nor a sentence where it was cancelled.
+pub(super) struct Outcome {
+    pub(super) prepared: Option<Arc<Prepared>>,
+    pub(super) pages: Option<Result<Typeset, String>>,
+}
+
+impl Outcome {
+    pub(super) fn failed(why: &str) -> Self {
+        Self {
+            prepared: None,
+            pages: Some(Err(format!("The sheet could not be set: {why}."))),
+        }
+    }
+}
+
+/// Sets a sheet. `tell` is called at the beginning of each step.
+pub(super) fn set(
+    key: &SheetKey,
+    snapshot: &Snapshot,
+    before: Option<Arc<Prepared>>,
+    cancel: &AtomicBool,
+    tell: &dyn Fn(Step),
+) -> Outcome {
+    let prepared = before.filter(|before| {
+        before.revision == key.revision
+            && before.path == snapshot.path
+            && (before.uncertainty.is_some() || key.choices.kind != Kind::Report)
+    });
+    let prepared = prepared.unwrap_or_else(|| Arc::new(prepare(key, snapshot, cancel, tell)));
+    if cancel.load(Ordering::Relaxed) {
+        return Outcome {
+            prepared: None,
+            pages: None,
+        };
+    }
+    tell(Step::Pages);
+    let pages = choices(&key.choices).and_then(|choices| {
+        pages(snapshot, &prepared, &choices).map_err(|error| error.to_string())
+    });
+    let pages = pages.map_err(|words| format!("The sheet could not be set: {words}."));
+    Outcome {
+        prepared: Some(prepared),
+        pages: (!cancel.load(Ordering::Relaxed)).then_some(pages),
+    }
+}
+
+fn prepare(
+    key: &SheetKey,
+    snapshot: &Snapshot,
+    cancel: &AtomicBool,
+    tell: &dyn Fn(Step),
+) -> Prepared {
+    tell(Step::Photos);
+    let survey = &*snapshot.survey;
+    let photos = snapshot
+        .path
+        .as_deref()
+        .map_or_else(BTreeMap::new, |path| print_copies(path, survey, cancel));
+    tell(Step::Doubt);
+    let uncertainty = match key.choices.kind {
+        Kind::Report => doubt(survey, cancel).ok(),
+        Kind::WorkOrder | Kind::Completion => None,
+    };
+    Prepared {
+        revision: key.revision,
+        path: snapshot.path.clone(),
+        assessment: assess(survey),
+        comparison: compare(survey),
+        uncertainty,
+        photos,
+    }
+}
+
+fn pages(
+    snapshot: &Snapshot,
+    prepared: &Prepared,
+    choices: &Choices,
+) -> Result<Typeset, SheetError> {
+    let material = Material {
+        survey: &snapshot.survey,
+        assessment: &prepared.assessment,
+        comparison: &prepared.comparison,
+        uncertainty: prepared.uncertainty.as_ref(),
+        photos: &prepared.photos,
+    };
+    typeset(&contents(&material, choices))
+}
+
+fn choices(chosen: &SheetChoices) -> Result<Choices, String> {
+    let logo = match chosen.logo.trim() {
+        "" => None,
+        path => Some(logo(Path::new(path)).map_err(|error| format!("the logo: {error}"))?),
+    };
+    Ok(Choices {
+        kind: chosen.kind,
+        paper: chosen.paper,
+        parts: chosen.parts.clone(),
+        workshop: Workshop {
+            name: chosen.workshop.clone(),
+            address: chosen.address.clone(),
+            logo,
+        },
+    })
+}

@@ -1,0 +1,182 @@
+//! The job sheet: what is printed, how it looks, and where it is written.
+
+mod choose;
+mod preview;
+
+use crate::sheet::csv::ByteOrderMark;
+use crate::window::desk::{SheetChoices, SheetFile, SheetKey};
+use crate::window::page::{PageContext, Request};
+use crate::window::theme::palette;
+use crate::window::widgets;
+use eframe::egui;
+use egui::{Panel, RichText, ScrollArea, Ui};
+use std::ops::Range;
+
+/// Narrower than this, the choices stand above the pages.
+const SIDE_BY_SIDE: f32 = 760.0;
+/// Width of the choices beside the pages.
+const CHOICES: f32 = 330.0;
+
+/// What the page remembers.
+#[derive(Clone, Debug, Default)]
+pub struct JobSheetView {
+    /// What is printed.
+    pub choices: SheetChoices,
+    /// How tables begin.
+    pub mark: ByteOrderMark,
+    /// Pages in sight and their width in pixels, as last drawn.
+    pub(in crate::window) in_sight: Option<(Range<usize>, u32)>,
+}
+
+/// Where the workshop's words are kept between runs.
+const WORKSHOP_KEY: &str = "workshop";
+const ADDRESS_KEY: &str = "workshop address";
+const LOGO_KEY: &str = "workshop logo";
+
+impl JobSheetView {
+    /// With the workshop as it was stored in an earlier run.
+    #[must_use]
+    pub fn stored(storage: Option<&dyn eframe::Storage>) -> Self {
+        let mut view = Self::default();
+        if let Some(storage) = storage {
+            let stored = |key| storage.get_string(key).unwrap_or_default();
+            view.choices.workshop = stored(WORKSHOP_KEY);
+            view.choices.address = stored(ADDRESS_KEY);
+            view.choices.logo = stored(LOGO_KEY);
+        }
+        view
+    }
+
+    /// Keeps the workshop for the next run.
+    pub fn store(&self, storage: &mut dyn eframe::Storage) {
+        storage.set_string(WORKSHOP_KEY, self.choices.workshop.clone());
+        storage.set_string(ADDRESS_KEY, self.choices.address.clone());
+        storage.set_string(LOGO_KEY, self.choices.logo.clone());
+    }
+}
+
+/// Draws the page.
+pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    if ui.available_width() >= SIDE_BY_SIDE {
+        Panel::left("job sheet choices")
+            .frame(egui::Frame::NONE)
+            .show_separator_line(false)
+            .resizable(false)
+            .exact_size(CHOICES)
+            .show(ui, |ui| {
+                ScrollArea::vertical()
+                    .id_salt("job sheet choices")
+                    .auto_shrink(false)
+                    .show(ui, |ui| {
+                        ui.set_width(ui.available_width() - 12.0);
+                        side(ui, context);
+                    });
+            });
+        preview::show(ui, context, None);
+    } else {
+        preview::show(ui, context, Some(side));
+    }
+}
+
+fn key(context: &PageContext<'_>) -> SheetKey {
+    SheetKey {
+        revision: context.revision,
+        choices: context.view.job_sheet.choices.clone(),
+    }
+}
+
+/// Everything but the pages.
+fn side(ui: &mut Ui, context: &mut PageContext<'_>) {
+    widgets::card(ui, "Job sheet", |ui| {
+        state(ui, context);
+        ui.add_space(4.0);
+        files(ui, context);
+    });
+    ui.add_space(4.0);
+    choose::show(ui, &mut context.view.job_sheet.choices);
+    ui.add_space(4.0);
+    tables(ui, context);
+}
+
+/// What the desk is at.
+fn state(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let key = key(context);
+    let desk = context.desk;
+    if let Some(step) = desk.step() {
+        ui.horizontal_wrapped(|ui| {
+            ui.label(step.words());
+            if ui.button("Cancel").clicked() {
+                context.queue.push(Request::CancelSheet);
+            }
+        });
+    } else if let Some(words) = desk.given_up() {
+        let colour = palette(ui).warning;
+        ui.add(egui::Label::new(RichText::new(words).color(colour)).wrap());
+        if ui.button("Set the pages again").clicked() {
+            context.queue.push(Request::SetSheetAgain);
+        }
+    } else if let Some(pages) = desk.pages() {
+        let count = pages.pages();
+        let words = if count == 1 {
+            "1 page".to_owned()
+        } else {
+            format!("{count} pages")
+        };
+        ui.label(words);
+        if let Some(replaced) = pages.replaced() {
+            widgets::muted(ui, format!("{replaced}."));
+        }
+    }
+    if desk.pages().is_some() && !desk.shows(&key) {
+        widgets::muted(ui, "The pages shown are older than the choices.");
+    }
+}
+
+fn files(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let (kind, desk) = (context.view.job_sheet.choices.kind, context.desk);
+    let ready = desk.shows(&key(context)) && !desk.is_writing();
+    ui.horizontal_wrapped(|ui| {
+        let save = ui.add_enabled(ready, egui::Button::new("Save as PDF…"));
+        if save.clicked() {
+            context.queue.push(Request::WriteFile(SheetFile::Pdf(kind)));
+        }
+        let open = ui
+            .add_enabled(desk.written().is_some(), egui::Button::new("Open file"))
+            .on_hover_text("Open the file written last with the system's viewer")
+            .on_disabled_hover_text("Nothing has been written yet");
+        if open.clicked() {
+            context.queue.push(Request::OpenWritten);
+        }
+    });
+    if desk.is_writing() {
+        widgets::muted(ui, "Writing…");
+    }
+}
+
+fn tables(ui: &mut Ui, context: &mut PageContext<'_>) {
+    widgets::card(ui, "For spreadsheets", |ui| {
+        ui.horizontal_wrapped(|ui| {
+            for (words, file) in [
+                ("Ledger as CSV…", SheetFile::Ledger),
+                ("Plan as CSV…", SheetFile::Plan),
+            ] {
+                if ui.button(words).clicked() {
+                    context.queue.push(Request::WriteFile(file));
+                }
+            }
+        });
+        let view = &mut context.view.job_sheet;
+        let marked = view.mark == ByteOrderMark::With;
+        if let Some(with) = widgets::plain_tick(ui, "Begin with a byte-order mark", marked) {
+            view.mark = if with {
+                ByteOrderMark::With
+            } else {
+                ByteOrderMark::Without
+            };
+        }
+        widgets::muted(
+            ui,
+            "Tick it where the spreadsheet shows stray letters instead of ² or é.",
+        );
+    });
+}

@@ -1,0 +1,151 @@
+//! The Job sheet page: choosing, seeing and writing.
+
+use crate::*;
+use gapledger::sheet::{Kind, Part};
+use gapledger::window::commands::Command;
+use gapledger::window::dialogs::Dialog;
+use gapledger::window::page::Page;
+use std::fs;
+
+fn on_the_page() -> (tempfile::TempDir, Window<'static>) {
+    let (folder, path) = small_survey();
+    let mut window = opened(&path);
+    ctrl(&mut window, Key::Num6);
+    assert_eq!(window.state().view().page, Page::JobSheet);
+    (folder, window)
+}
+
+fn command(window: &mut Window<'_>, command: Command) {
+    window.state_mut().queue().command(command);
+    window.run();
+}
+
+fn choose(window: &mut Window<'_>, role: Role, name: &str) {
+    window.get_by_role_and_label(role, name).click();
+    window.run();
+}
+
+/// The number of pages that the page tells.
+fn pages(window: &Window<'_>) -> usize {
+    let images = window.query_all_by_role(Role::Image);
+    let labels: Vec<String> = images
+        .filter_map(|image| image.accesskit_node().label())
+        .collect();
+    let of = labels
+        .iter()
+        .filter(|label| label.starts_with("Page 1 of "))
+        .collect::<Vec<_>>();
+    assert_eq!(of.len(), 1, "{labels:?}");
+    of[0].trim_start_matches("Page 1 of ").parse().unwrap()
+}
+
+#[test]
+fn choices_set_the_pages_anew() {
+    let (_folder, mut window) = on_the_page();
+    let report = pages(&window);
+    assert!(report >= 4, "{report}");
+    choose(&mut window, Role::RadioButton, "work order");
+    let order = pages(&window);
+    assert!(order < report, "{order} {report}");
+    choose(&mut window, Role::CheckBox, "drawings");
+    assert!(pages(&window) <= order);
+    let choices = &window.state().view().job_sheet.choices;
+    assert_eq!(choices.kind, Kind::WorkOrder);
+    assert!(!choices.parts.contains(&Part::Drawings));
+    choose(&mut window, Role::RadioButton, "Letter");
+    assert!(shows(&window, " page"));
+}
+
+#[test]
+fn the_sheet_and_the_tables_are_written_and_nothing_is_lost_unasked() {
+    let (folder, mut window) = on_the_page();
+    let path = |name: &str| folder.path().join(name);
+    for (asked, name, begins) in [
+        (Command::SaveSheet, "sheet.pdf", "%PDF-"),
+        (Command::SaveLedger, "ledger.csv", "gap,"),
+        (Command::SavePlan, "plan.csv", "order,"),
+    ] {
+        command(&mut window, asked);
+        replace_text(
+            &mut window,
+            "Path of the file",
+            &path(name).to_string_lossy(),
+        );
+        click_button(&mut window, "Write");
+        let bytes = fs::read(path(name)).unwrap();
+        assert!(bytes.starts_with(begins.as_bytes()), "{name}");
+        assert!(shows(&window, "Written to "));
+    }
+    fs::write(path("ledger.csv"), "precious").unwrap();
+    command(&mut window, Command::SaveLedger);
+    replace_text(
+        &mut window,
+        "Path of the file",
+        &path("ledger.csv").to_string_lossy(),
+    );
+    click_button(&mut window, "Write");
+    assert!(matches!(
+        window.state().dialog(),
+        Some(Dialog::Replace { .. })
+    ));
+    assert_eq!(fs::read_to_string(path("ledger.csv")).unwrap(), "precious");
+    click_button(&mut window, "Overwrite");
+    assert!(
+        fs::read_to_string(path("ledger.csv"))
+            .unwrap()
+            .starts_with("gap,")
+    );
+    let survey = path("small.ron");
+    let before = fs::read(&survey).unwrap();
+    click_button(&mut window, "Save as PDF…");
+    replace_text(&mut window, "Path of the file", &survey.to_string_lossy());
+    click_button(&mut window, "Write");
+    click_button(&mut window, "Overwrite");
+    assert_eq!(fs::read(&survey).unwrap(), before);
+    assert!(shows(&window, "never overwritten"));
+}
+
+#[test]
+fn the_workshop_is_printed_when_its_field_is_left() {
+    let (folder, mut window) = on_the_page();
+    replace_text(&mut window, "Name", "Invented Workshop");
+    assert_eq!(window.state().view().job_sheet.choices.workshop, "");
+    press(&mut window, Key::Tab);
+    assert_eq!(
+        window.state().view().job_sheet.choices.workshop,
+        "Invented Workshop"
+    );
+    replace_text(&mut window, "Name", "Another");
+    press(&mut window, Key::Escape);
+    assert_eq!(
+        window.state().view().job_sheet.choices.workshop,
+        "Invented Workshop"
+    );
+    let logo = folder.path().join("none.png");
+    replace_text(&mut window, "Path of the logo", &logo.to_string_lossy());
+    press(&mut window, Key::Tab);
+    assert!(shows(&window, "the logo: "));
+    let survey = window.state().survey().unwrap().clone();
+    assert_eq!(survey.gaps.len(), 2, "choosing changes no survey");
+    assert!(!window.state_mut().unsaved());
+}
+
+#[test]
+fn edits_are_on_the_pages_when_they_are_seen_next() {
+    let (_folder, mut window) = on_the_page();
+    let before = pages(&window);
+    ctrl(&mut window, Key::Num2);
+    for _ in 0..60 {
+        window.key_press_modifiers(Modifiers::COMMAND, Key::N);
+        window.run();
+    }
+    ctrl(&mut window, Key::Num6);
+    assert!(pages(&window) > before, "{} {before}", pages(&window));
+}
+
+#[test]
+fn an_idle_page_asks_for_no_frame() {
+    let (_folder, mut window) = on_the_page();
+    window.run();
+    assert_eq!(window.run(), 1, "nothing is left to draw");
+}
