@@ -37,6 +37,8 @@ pub enum Topic {
 pub enum DryingTopic {
     /// An option in a weather case.
     Option(usize, WeatherId),
+    /// An option in a weather case once the planned gaps are sealed.
+    AfterPlan(usize, WeatherId),
     /// Drying out damp contents with an option in a weather case.
     DryOut(usize, WeatherId),
     /// A cold surface with an option in a weather case.

@@ -1,10 +1,12 @@
-//! Gas flames: the water and the heat they give.
+//! Fuels: the heat they give, and the water of flames without flue.
 
 /// Water from burning a kg of propane, kg: stoichiometry, 4 × 18.015/44.096.
 pub const WATER_PER_PROPANE: f64 = 1.63;
 /// Net heating value of propane, J/kg **\[M\]**.
 pub const PROPANE_NET_HEATING_VALUE: f64 = 46.35e6;
-/// Share of the gas's net heat that a heater with a flue gives to the room **\[A\]**.
+/// Net heating value of diesel, J/m³: 36 MJ/L, Directive (EU) 2018/2001, annex III **\[M\]**.
+pub const DIESEL_NET_HEATING_VALUE: f64 = 36.0e9;
+/// Share of the fuel's net heat that a heater with a flue gives to the room **\[A\]**.
 pub const FLUED_EFFICIENCY: f64 = 0.8;
 
 /// Heat of an unflued propane flame by the water it gives off, W: a flame counts at its net

@@ -156,6 +156,13 @@ pub const RANGES: &[FieldRange] = &[
         1000.0,
     ),
     range("gas_per_kg", "gas price", "/kg", 0.0, 10_000.0),
+    range(
+        "liquid_fuel_per_l",
+        "liquid fuel price",
+        "/L",
+        0.0,
+        10_000.0,
+    ),
     range("workshop_per_hour", "workshop hour", "/h", 0.0, 100_000.0),
     range("tax_percent", "tax", "%", 0.0, 100.0),
     // drying

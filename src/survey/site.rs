@@ -127,6 +127,8 @@ pub struct Tariffs {
     pub electricity_per_kwh: Option<f64>,
     /// Gas, per kg.
     pub gas_per_kg: Option<f64>,
+    /// Liquid fuel, per litre.
+    pub liquid_fuel_per_l: Option<f64>,
     /// Workshop hour.
     pub workshop_per_hour: Option<f64>,
     /// Tax on the workshop's bill, %.
@@ -139,6 +141,7 @@ impl Default for Tariffs {
             currency: String::from("EUR"),
             electricity_per_kwh: None,
             gas_per_kg: None,
+            liquid_fuel_per_l: None,
             workshop_per_hour: None,
             tax_percent: None,
         }

@@ -3,7 +3,7 @@
 
 use divan::{Bencher, black_box};
 use gapledger::assess::compare;
-use gapledger::survey::{Survey, file};
+use gapledger::survey::{Purpose, Survey, WorkState, file};
 
 fn main() {
     divan::main();
@@ -39,5 +39,19 @@ fn laid_up_caravan(bencher: Bencher<'_, '_>, gaps: usize) {
 fn coach_built_in_use(bencher: Bencher<'_, '_>, gaps: usize) {
     let text = include_str!("../../sample-surveys/coastal-coachbuilt.ron");
     let survey = survey(text, gaps);
+    bencher.bench(|| compare(black_box(&survey)).unwrap());
+}
+
+/// As above with every unintended gap planned: everything is compared twice.
+#[divan::bench(args = [60])]
+fn laid_up_caravan_with_a_plan(bencher: Bencher<'_, '_>, gaps: usize) {
+    let text = include_str!("../../sample-surveys/farmyard-caravan.ron");
+    let mut survey = survey(text, gaps);
+    for gap in &mut survey.gaps {
+        if gap.purpose == Purpose::Unintended {
+            gap.state = WorkState::Planned;
+        }
+    }
+    assert!(compare(&survey).unwrap().after_plan.is_some());
     bencher.bench(|| compare(black_box(&survey)).unwrap());
 }

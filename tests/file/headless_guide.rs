@@ -86,6 +86,7 @@ impl Walk {
             "true or false" => value.is_boolean(),
             "object" => value.is_object(),
             "list" | "list of integers" | "list of texts" => value.is_array(),
+            shapes if shapes.starts_with("list of → ") => value.is_array(),
             shape => shape.starts_with("→ ") && value.is_object(),
         };
         assert!(fits, "{path} is listed as {is}, but is {value}");
@@ -95,8 +96,10 @@ impl Walk {
                 self.object(&format!("{prefix}."), value);
             }
             Value::Array(members) => {
+                let shape = kind.strip_prefix("list of → ").map(str::to_owned);
+                let prefix = shape.unwrap_or_else(|| format!("{path}[]"));
                 for member in members.iter().filter(|member| member.is_object()) {
-                    self.object(&format!("{path}[]."), member);
+                    self.object(&format!("{prefix}."), member);
                 }
             }
             _ => {}
@@ -150,6 +153,14 @@ fn surveys() -> Vec<Survey> {
         ]
         .map(|text| parse(text).unwrap()),
     );
+    // A gap in the plan: the comparison is printed once more.
+    let mut planned = parse(include_str!("../../sample-surveys/farmyard-caravan.ron")).unwrap();
+    let gap = planned
+        .gaps
+        .iter_mut()
+        .find(|gap| gap.purpose == Purpose::Unintended);
+    gap.unwrap().state = WorkState::Planned;
+    surveys.push(planned);
     surveys
 }
 

@@ -306,3 +306,39 @@ fn every_headline_has_its_working_with_marked_sources() {
         assert!(marked, "{working}");
     }
 }
+
+#[test]
+fn planned_gaps_print_the_comparison_once_more() {
+    let mut survey = thorough();
+    assert!(
+        !OnDisk::new(&survey)
+            .assess(false, None)
+            .out
+            .contains("After the plan")
+    );
+    for gap in &mut survey.gaps {
+        if gap.purpose == Purpose::Unintended {
+            gap.state = WorkState::Planned;
+        }
+    }
+    let disk = OnDisk::new(&survey);
+    let (printed, json) = (disk.assess(false, None).out, disk.json());
+    let (_, then) = printed.split_once("After the plan: ").unwrap();
+    let plan = &json["drying_heating"]["after_plan"];
+    assert!(plan["gaps"].as_array().unwrap().len() > 2);
+    let options = plan["comparison"]["options"].as_array().unwrap();
+    let now = json["drying_heating"]["options"].as_array().unwrap();
+    assert_eq!(options.len(), now.len());
+    let mut less = 0;
+    for (option, now) in options.iter().zip(now) {
+        assert_eq!(option["name"], now["name"]);
+        assert!(then.contains(option["name"].as_str().unwrap()));
+        let air = |option: &serde_json::Value| option["cases"][0]["state"]["dry_air_kg_s"].as_f64();
+        if let (Some(then), Some(now)) = (air(option), air(now)) {
+            assert!(then < now);
+            less += 1;
+        }
+    }
+    assert!(less > 5);
+    assert!(then.contains(", after the plan"));
+}

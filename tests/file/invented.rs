@@ -167,6 +167,7 @@ impl Maker {
             currency: self.text(),
             electricity_per_kwh: self.maybe(),
             gas_per_kg: self.maybe(),
+            liquid_fuel_per_l: self.maybe(),
             workshop_per_hour: self.maybe(),
             tax_percent: self.maybe(),
         }

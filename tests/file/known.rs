@@ -51,6 +51,7 @@ pub(crate) fn survey() -> Survey {
             currency: "£".into(),
             electricity_per_kwh: Some(0.31),
             gas_per_kg: Some(2.4),
+            liquid_fuel_per_l: Some(1.72),
             workshop_per_hour: Some(65.0),
             tax_percent: Some(20.0),
         },

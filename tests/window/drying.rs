@@ -1,13 +1,16 @@
 //! The Drying & heat page: verdicts, figures and findings of the comparison.
 
-use super::{Window, ctrl, opened, press, replace_text, sample, shows, small_survey, survey};
+use super::{
+    Window, click_button, ctrl, opened, press, replace_text, sample, shows, small_survey, survey,
+};
 use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::assess::drying::{OptionAnswer, OptionKind, Verdict};
 use gapledger::assess::{Comparison, DryingTopic, Topic, compare, drying_working};
-use gapledger::survey::{Edit, MachineKind, Record};
+use gapledger::survey::fabric::{BuildUp, FabricPart};
+use gapledger::survey::{Edit, Gap, MachineKind, Purpose, Record, Survey, WorkState};
 use gapledger::window::format::{celsius, litres_per_day, percent};
 use gapledger::window::page::Page;
 
@@ -78,6 +81,51 @@ fn every_option_shows_the_verdict_and_the_figures_of_the_comparison() {
             assert_eq!(shown, wanted.count(), "{name}: {words}");
         }
     }
+}
+
+#[test]
+fn planned_gaps_put_every_option_beside_itself_after_the_plan() {
+    let mut window = drying_page("farmyard-caravan.ron");
+    assert!(!shows(&window, "After the plan"));
+    let unintended = |gap: &&Gap| gap.purpose == Purpose::Unintended;
+    let gaps: Vec<Gap> = survey(&window)
+        .gaps
+        .iter()
+        .filter(unintended)
+        .cloned()
+        .collect();
+    for mut gap in gaps {
+        gap.state = WorkState::Planned;
+        let edit = Edit::Put(Record::Gap(Box::new(gap)));
+        window.state_mut().queue().edit(edit, None);
+        window.run();
+    }
+    window.run();
+    let all = compared(&window);
+    let plan = all.after_plan.as_ref().unwrap();
+    let then = plan.comparison.as_ref().unwrap();
+    assert!(shows(&window, &format!("{} gaps sealed", plan.gaps.len())));
+    for option in &then.options {
+        assert!(shows(&window, &written(option)), "{}", option.name);
+    }
+    let heads = window.query_all_by_label("After the plan:").count();
+    assert_eq!(heads, all.options.len());
+    // The figures stand in lines of their own, each with its working.
+    let case = &all.cases[all.windiest];
+    let state = then.options[0].cases[all.windiest].as_ref().unwrap();
+    assert!(shows(&window, &celsius(state.inside.t_c)));
+    let name = format!(
+        "how? {}, {}, after the plan",
+        all.options[0].name, case.name
+    );
+    window.get_by_role_and_label(Role::Link, &name).focus();
+    window.run();
+    press(&mut window, Key::Enter);
+    let topic = Topic::Drying(DryingTopic::AfterPlan(0, case.id));
+    assert_eq!(window.state().view().working, Some(topic));
+    let survey = survey(&window).clone();
+    let working = drying_working(&survey, &all, DryingTopic::AfterPlan(0, case.id)).unwrap();
+    assert!(shows(&window, &working.result));
 }
 
 #[test]
@@ -315,4 +363,39 @@ fn a_survey_without_fabric_says_why_nothing_can_be_compared() {
     let why = compare(survey(&window)).unwrap_err();
     assert!(shows(&window, &why.reason));
     assert!(!shows(&window, "Holds"));
+}
+
+#[test]
+fn a_usual_build_up_fills_the_layers_in_one_step_and_says_what_it_is() {
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    ctrl(&mut window, Key::Num1);
+    window.get_by_role_and_label(Role::Tab, "Fabric").click();
+    window.run();
+    click_button(&mut window, "Add element");
+    let last = |survey: &Survey| survey.fabric.last().unwrap().clone();
+    let id = last(survey(&window)).id;
+    let mut element = last(survey(&window));
+    element.part = FabricPart::Floor;
+    element.area_m2 = Some(8.0);
+    let edit = Edit::Put(Record::Fabric(Box::new(element)));
+    window.state_mut().queue().edit(edit, None);
+    window.run();
+    let before = last(survey(&window));
+    assert!(!shows(&window, "not a measurement"));
+    click_button(
+        &mut window,
+        "Usual build-up: floor: plywood, 40 mm foam, plywood",
+    );
+    let after = last(survey(&window));
+    assert_eq!(after.id, id);
+    let BuildUp::Layers(layers) = &after.build_up else {
+        panic!("no layers");
+    };
+    let thick: Vec<Option<f64>> = layers.iter().map(|layer| layer.thickness_mm).collect();
+    assert_eq!(thick, [Some(5.0), Some(40.0), Some(9.0)]);
+    assert!(shows(&window, "not a measurement"));
+    // Worked by hand, ISO 6946 [M]: 1/(0.17 + 0.005/0.13 + 0.040/0.034 + 0.009/0.13 + 0.04).
+    assert!(shows(&window, "0.669 W/(m² K)"));
+    ctrl(&mut window, Key::Z);
+    assert_eq!(last(survey(&window)), before);
 }

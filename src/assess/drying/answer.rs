@@ -3,7 +3,7 @@
 use crate::assess::answer::Answer;
 use crate::physics::MoistAir;
 use crate::physics::coupled::Running;
-use crate::survey::{FabricId, Finding, HeaterId, MachineId, MachineKind, SetUp, WeatherId};
+use crate::survey::{FabricId, Finding, GapId, HeaterId, MachineId, MachineKind, SetUp, WeatherId};
 
 /// The options beside each other, and what follows for sizes.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,6 +28,29 @@ pub struct Comparison {
     pub warm_up: Vec<WarmUp>,
     /// Air for each sleeper at night in the calmest case.
     pub night_air: Answer<NightAir>,
+    /// All of this once more with the planned gaps sealed; `None` while no gap is planned.
+    pub after_plan: Option<AfterPlan>,
+}
+
+/// The comparison with the gaps sealed that are marked as planned.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AfterPlan {
+    /// The gaps that are sealed then, each to what its remedy leaves.
+    pub gaps: Vec<GapId>,
+    /// The comparison then, with the same options in the same order and no further plan.
+    pub comparison: Answer<Box<Comparison>>,
+}
+
+impl Comparison {
+    /// An option after the plan, by its index; `None` while no gap is planned.
+    #[must_use]
+    pub fn option_after_plan(&self, option: usize) -> Option<Answer<&OptionAnswer>> {
+        let plan = self.after_plan.as_ref()?;
+        match &plan.comparison {
+            Ok(then) => then.options.get(option).map(Ok),
+            Err(unknown) => Some(Err(unknown.clone())),
+        }
+    }
 }
 
 /// One weather case of the comparison.
@@ -91,7 +114,7 @@ pub struct OptionAnswer {
     pub supply: Option<Answer<Supply>>,
     /// Electricity over a month, the weather cases by their shares, kWh.
     pub kwh_per_month: Answer<f64>,
-    /// Cost of a month, electricity and gas, the weather cases by their shares.
+    /// Cost of a month, electricity and fuel, the weather cases by their shares.
     pub cost_per_month: Answer<f64>,
 }
 
@@ -158,6 +181,8 @@ pub struct Energy {
     pub kwh_per_day: f64,
     /// Gas, kg a day.
     pub gas_kg_per_day: f64,
+    /// Liquid fuel, L a day.
+    pub liquid_fuel_l_per_day: f64,
     /// Cost of a day.
     pub cost_per_day: Answer<f64>,
     /// Cost of a month of such weather.

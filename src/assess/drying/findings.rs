@@ -112,7 +112,7 @@ fn out_of_reach(
             significant(set, 3),
             ground.survey.targets.rh_percent
         ),
-        "compare the options below; more air alone does not dry in this weather",
+        "compare the options; more air alone does not dry in this weather",
     ));
 }
 

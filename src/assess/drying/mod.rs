@@ -3,11 +3,12 @@
 //! [`compare`] solves the coupled balance of heat and water for every option in every weather
 //! case, with the vehicle's own air flow at the temperature each option brings about. It is a
 //! pure function beside [`crate::assess::assess`], which it does not need and which does not wait
-//! for it. To compare after a plan, give it the survey with the planned gaps marked as sealed.
+//! for it. Where gaps are marked as planned, it compares once more with those gaps sealed.
 //!
 //! The weather case's own inside temperature plays no part here: what the inside comes to is the
 //! answer.
 
+mod after_plan;
 pub mod answer;
 pub(crate) mod beyond;
 pub(crate) mod equipment;
@@ -22,9 +23,9 @@ pub(crate) mod surfaces;
 mod verdict;
 
 pub use answer::{
-    AchPoint, Capacity, ComparedCase, Comparison, DryOut, Energy, Fall, HeaterFor, HeaterSize,
-    NeedCurve, NightAir, OptionAnswer, OptionCase, OptionKind, SizedFor, Sizing, Spot, Supply,
-    Surface, Verdict, WarmUp,
+    AchPoint, AfterPlan, Capacity, ComparedCase, Comparison, DryOut, Energy, Fall, HeaterFor,
+    HeaterSize, NeedCurve, NightAir, OptionAnswer, OptionCase, OptionKind, SizedFor, Sizing, Spot,
+    Supply, Surface, Verdict, WarmUp,
 };
 
 use super::answer::{Answer, NotKnown};
@@ -46,10 +47,12 @@ use situation::Situation;
 /// target or a source is impossible, or there is no weather case.
 pub fn compare(survey: &Survey) -> Answer<Comparison> {
     let findings = find(survey);
-    compare_with(survey, &findings, &laws(survey, &findings))
+    let mut comparison = compare_with(survey, &findings, &laws(survey, &findings))?;
+    comparison.after_plan = after_plan::after_plan(survey);
+    Ok(comparison)
 }
 
-/// As [`compare`], with the laws of the gaps given: for plans that are no survey.
+/// The vehicle as it stands, with the laws of its gaps given.
 ///
 /// # Errors
 /// As [`compare`].
@@ -93,6 +96,7 @@ pub(crate) fn compare_with(
         warm_up: beyond::warm_up(&ground, &situations),
         night_air: beyond::night_air(&ground, &envelope),
         options,
+        after_plan: None,
     })
 }
 

@@ -2,7 +2,9 @@
 
 use super::answer::{Energy, Supply};
 use crate::assess::answer::{Answer, NotKnown};
-use crate::physics::flame::{FLUED_EFFICIENCY, PROPANE_NET_HEATING_VALUE};
+use crate::physics::flame::{
+    DIESEL_NET_HEATING_VALUE, FLUED_EFFICIENCY, PROPANE_NET_HEATING_VALUE,
+};
 use crate::survey::drying::Drying;
 use crate::survey::{Finding, HeaterFuel, Item, Severity, Tariffs};
 
@@ -12,6 +14,7 @@ pub(crate) const DAYS_PER_MONTH: f64 = 365.25 / 12.0;
 const VOLTS: f64 = 230.0;
 const SECONDS_PER_DAY: f64 = 86_400.0;
 const KWH: f64 = 3.6e6;
+const LITRES_PER_M3: f64 = 1000.0;
 
 /// What a machine and a heater draw and burn.
 pub(crate) fn energy(
@@ -22,42 +25,62 @@ pub(crate) fn energy(
 ) -> Energy {
     let mut electric_w = machine_w;
     let mut gas_kg_per_day = 0.0;
-    let mut liquid = false;
+    let mut liquid_fuel_l_per_day = 0.0;
     if let Some((fuel, watts)) = heat {
-        let per_day = watts * SECONDS_PER_DAY / PROPANE_NET_HEATING_VALUE;
+        let joules_per_day = watts * SECONDS_PER_DAY;
+        let gas = joules_per_day / PROPANE_NET_HEATING_VALUE;
         match fuel {
             HeaterFuel::Electricity => electric_w += watts,
-            HeaterFuel::FluedGas => gas_kg_per_day = per_day / FLUED_EFFICIENCY,
-            HeaterFuel::UnfluedGas => gas_kg_per_day = per_day,
-            HeaterFuel::LiquidFuel => liquid = watts > 0.0,
+            HeaterFuel::FluedGas => gas_kg_per_day = gas / FLUED_EFFICIENCY,
+            HeaterFuel::UnfluedGas => gas_kg_per_day = gas,
+            HeaterFuel::LiquidFuel => {
+                let cubic_metres = joules_per_day / DIESEL_NET_HEATING_VALUE / FLUED_EFFICIENCY;
+                liquid_fuel_l_per_day = cubic_metres * LITRES_PER_M3;
+            }
         }
     }
     let kwh_per_day = electric_w * SECONDS_PER_DAY / KWH;
-    let cost_per_day = cost(tariffs, findings, kwh_per_day, gas_kg_per_day, liquid);
+    let prices = Prices { tariffs, findings };
+    let cost_per_day = prices.cost(kwh_per_day, gas_kg_per_day, liquid_fuel_l_per_day);
     Energy {
         electric_w,
         kwh_per_day,
         gas_kg_per_day,
+        liquid_fuel_l_per_day,
         cost_per_month: cost_per_day.clone().map(|cost| cost * DAYS_PER_MONTH),
         cost_per_day,
     }
 }
 
-fn cost(
-    tariffs: &Tariffs,
-    findings: &[Finding],
-    kwh: f64,
-    gas_kg: f64,
-    liquid: bool,
-) -> Answer<f64> {
-    if liquid {
-        return Err(NotKnown::because("the survey has no price for liquid fuel"));
+/// The user's prices, and what is wrong with them.
+struct Prices<'a> {
+    tariffs: &'a Tariffs,
+    findings: &'a [Finding],
+}
+
+impl Prices<'_> {
+    fn cost(&self, kwh: f64, gas_kg: f64, liquid_fuel_l: f64) -> Answer<f64> {
+        let tariffs = self.tariffs;
+        Ok(self.of(
+            kwh,
+            "electricity_per_kwh",
+            tariffs.electricity_per_kwh,
+            "electricity",
+        )? + self.of(gas_kg, "gas_per_kg", tariffs.gas_per_kg, "gas")?
+            + self.of(
+                liquid_fuel_l,
+                "liquid_fuel_per_l",
+                tariffs.liquid_fuel_per_l,
+                "liquid fuel",
+            )?)
     }
-    let price = |amount: f64, field: &str, price: Option<f64>, what: &str| {
+
+    /// What an amount of one kind costs; none of it costs nothing, whatever its price.
+    fn of(&self, amount: f64, field: &str, price: Option<f64>, what: &str) -> Answer<f64> {
         if amount <= 0.0 {
             return Ok(0.0);
         }
-        let error = findings.iter().find(|finding| {
+        let error = self.findings.iter().find(|finding| {
             finding.severity == Severity::Error
                 && finding.place.item == Item::Tariffs
                 && finding.place.field == field
@@ -69,14 +92,7 @@ fn cost(
                 "the price of {what} is not given"
             ))),
         }
-    };
-    let electricity = price(
-        kwh,
-        "electricity_per_kwh",
-        tariffs.electricity_per_kwh,
-        "electricity",
-    )?;
-    Ok(electricity + price(gas_kg, "gas_per_kg", tariffs.gas_per_kg, "gas")?)
+    }
 }
 
 /// What an option with this peak power, W, asks of the supply.

@@ -6,7 +6,7 @@ use super::state::Judge;
 use super::{Ground, equipment, library, money, verdict};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
-use crate::physics::coupled;
+use crate::physics::coupled::{self, Running};
 use crate::physics::machine::Machine as PhysicalMachine;
 use crate::survey::{Heater, HeaterFuel, HeaterId, Item, Machine, MachineId, MachineKind};
 
@@ -109,17 +109,31 @@ fn machines(ground: &Ground<'_>) -> Vec<Appliances> {
         .collect()
 }
 
-/// The large machine: the survey's compressor with the most power, or else the generic one.
+/// The large machine: the survey's compressor with the most power, or else the generic one. One
+/// whose power is not given is taken only where there is no other, and its heat is then not known.
 fn large_machine(machines: &[Appliances]) -> Option<Appliances> {
-    let power = |option: &&Appliances| {
-        let machine = option.machine.as_ref();
-        machine.and_then(|machine| machine.power_w).unwrap_or(0.0)
-    };
-    machines
-        .iter()
-        .filter(|option| option.kind == OptionKind::Machine(MachineKind::Compressor))
-        .max_by(|a, b| power(a).total_cmp(&power(b)))
-        .cloned()
+    let power = |option: &Appliances| option.machine.as_ref().and_then(most_power_w);
+    let mut large: Option<&Appliances> = None;
+    for option in machines {
+        if option.kind != OptionKind::Machine(MachineKind::Compressor) {
+            continue;
+        }
+        large = match (large, large.and_then(power), power(option)) {
+            (Some(found), Some(most), Some(here)) if here <= most => Some(found),
+            (Some(found), _, None) => Some(found),
+            _ => Some(option),
+        };
+    }
+    large.cloned()
+}
+
+/// The most that a machine draws by the maker's figures, W; `None` where none is given.
+fn most_power_w(machine: &Machine) -> Option<f64> {
+    let points = machine.points.iter().map(|point| point.power_w);
+    points
+        .chain(machine.power_w)
+        .reduce(f64::max)
+        .filter(|most| *most > 0.0)
 }
 
 /// The survey's heaters, or else the generic one.
@@ -219,7 +233,8 @@ fn lockers_open(ground: &Ground<'_>, before: &[Answer<OptionCase>]) -> OptionAns
     finish(ground, &appliances, cases)
 }
 
-/// As much heat, all the time, as the large machine draws on average in the same weather.
+/// As much heat, all the time, as the large machine draws on average in the same weather; where
+/// it is too cold for the machine to start, what it would draw.
 fn same_heat(
     ground: &Ground<'_>,
     situations: &[Answer<Situation<'_>>],
@@ -237,11 +252,15 @@ fn same_heat(
         .enumerate()
         .map(|(at, situation)| {
             let situation = situation.as_ref().map_err(Clone::clone)?;
-            let drawn = machine
+            let case = machine
                 .and_then(|option| option.cases.get(at))
                 .ok_or_else(|| NotKnown::because("there is no large machine"))?
-                .clone()?
-                .machine_w;
+                .as_ref()
+                .map_err(Clone::clone)?;
+            let drawn = match (case.running, large.machine.as_ref().and_then(most_power_w)) {
+                (Running::TooCold, Some(most)) => most,
+                _ => case.machine_w,
+            };
             let fitted = Fitted {
                 heater: Some(coupled::Heater {
                     rating: drawn,
@@ -316,11 +335,7 @@ fn supply(
         .machine
         .as_ref()
         .filter(|machine| machine.kind != MachineKind::SaltTub)
-        .map(|machine| {
-            let points = machine.points.iter().map(|point| point.power_w);
-            let most = points.chain(machine.power_w).fold(0.0, f64::max);
-            (most > 0.0).then_some(most)
-        });
+        .map(most_power_w);
     let heater = appliances
         .heater
         .as_ref()

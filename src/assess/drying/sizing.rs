@@ -16,8 +16,10 @@ use crate::survey::MachineKind;
 pub(crate) const MARGIN: f64 = 0.25;
 /// Humidities of the curve: from, to, step, %.
 const CURVE_RH: (u32, u32, usize) = (40, 80, 2);
-/// Air changes of the curve: quarters of an hour's change, up to this many.
-const CURVE_QUARTERS: u32 = 24;
+/// Air changes that the curve reaches at least, per hour.
+const CURVE_ACH_LEAST: f64 = 6.0;
+/// Points of the curve besides the first; quarters of an air change where it goes no further.
+const CURVE_STEPS: u32 = 24;
 /// A power so large that it limits no rotor: the size asked for is the removal.
 const NO_LIMIT_W: f64 = 1e9;
 
@@ -29,7 +31,7 @@ pub(crate) fn sizing(
 ) -> Sizing {
     Sizing {
         against_rh: against_rh(ground, situations),
-        against_ach: against_ach(ground, situations),
+        against_ach: against_ach(ground, envelope, situations),
         capacities: capacities(ground, envelope, situations),
         heaters: heaters(ground, envelope, situations),
     }
@@ -67,7 +69,11 @@ fn at<'a, 'e>(situations: &'a [Answer<Situation<'e>>], index: usize) -> Answer<&
         .map_err(Clone::clone)
 }
 
-fn against_ach(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Answer<Vec<AchPoint>> {
+fn against_ach(
+    ground: &Ground<'_>,
+    envelope: &Envelope,
+    situations: &[Answer<Situation<'_>>],
+) -> Answer<Vec<AchPoint>> {
     let volume = ground.volume_m3.clone()?;
     let outside = at(situations, ground.windiest)?.outside;
     let set = ground.survey.targets.set_temperature_c;
@@ -81,9 +87,10 @@ fn against_ach(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Ans
             target.humidity_ratio,
         ))
     };
-    (0..=CURVE_QUARTERS)
-        .map(|quarters| {
-            let ach_per_h = f64::from(quarters) / 4.0;
+    let step = curve_end(ground, envelope, situations)? / f64::from(CURVE_STEPS);
+    (0..=CURVE_STEPS)
+        .map(|steps| {
+            let ach_per_h = f64::from(steps) * step;
             Ok(AchPoint {
                 ach_per_h,
                 at_outside_temperature_kg_s: need(ach_per_h, outside.t_c)?,
@@ -91,6 +98,29 @@ fn against_ach(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Ans
             })
         })
         .collect()
+}
+
+/// Where the curve of air changes ends: beyond the vehicle's own in every weather case and in the
+/// design weather, at the set temperature, on a multiple of six so that the steps are round.
+fn curve_end(
+    ground: &Ground<'_>,
+    envelope: &Envelope,
+    situations: &[Answer<Situation<'_>>],
+) -> Answer<f64> {
+    let inside_c = ground.survey.targets.set_temperature_c;
+    let volume = ground.volume_m3.clone()?;
+    let design = design(ground, envelope, situations);
+    let all = situations.iter().chain([&design]).flatten();
+    let mut most: f64 = 0.0;
+    for situation in all {
+        let outside = &situation.outside;
+        for inside_c in [inside_c, outside.t_c] {
+            let inside = state(inside_c, ground.target_rh, outside.pressure)?;
+            let inflow = situation.dry_air(inside_c)? * (1.0 + outside.humidity_ratio);
+            most = most.max(inflow * 3600.0 / (inside.density() * volume));
+        }
+    }
+    Ok((most * 1.05 / CURVE_ACH_LEAST).ceil().max(1.0) * CURVE_ACH_LEAST)
 }
 
 /// The windiest case's wind with the design outside temperature, at that case's humidity.

@@ -29,14 +29,13 @@ pub(crate) fn verdict(
                 (false, true) => Verdict::OnlyWindy,
                 (false, false) => Verdict::No,
             };
-            let names = Names {
+            let words = Words {
                 target: format!("{} %", ground.survey.targets.rh_percent),
                 given_off: ground.sources.water() > 0.0,
                 lowest_room_c,
-                still: name(ground, ground.calmest, "still"),
-                windy: name(ground, ground.windiest, "windy"),
+                one_case: ground.calmest == ground.windiest,
             };
-            (Ok(verdict), names.sentence(kind, verdict, still, windy))
+            (Ok(verdict), words.sentence(kind, verdict, still, windy))
         }
     }
 }
@@ -49,12 +48,6 @@ fn case(cases: &[Answer<OptionCase>], at: usize) -> Answer<&OptionCase> {
         .map_err(Clone::clone)
 }
 
-fn name(ground: &Ground<'_>, at: usize, usual: &str) -> String {
-    let name = ground.survey.weather.get(at).map(|case| case.name.trim());
-    let name = name.filter(|name| !name.is_empty()).unwrap_or(usual);
-    format!("\u{201c}{name}\u{201d}")
-}
-
 /// A relative humidity in whole percent.
 fn percent(rh: f64) -> String {
     format!("{:.0} %", rh * 100.0)
@@ -65,17 +58,17 @@ fn litres(kg_s: f64) -> String {
     significant(kg_s * LITRES_PER_DAY, 2)
 }
 
-struct Names {
+struct Words {
     target: String,
     /// Water is given off inside.
     given_off: bool,
     /// Lowest room temperature of the machine, °C.
     lowest_room_c: Option<f64>,
-    still: String,
-    windy: String,
+    /// There is one weather case alone, neither still nor windy.
+    one_case: bool,
 }
 
-impl Names {
+impl Words {
     fn sentence(
         &self,
         kind: OptionKind,
@@ -83,24 +76,45 @@ impl Names {
         still: &OptionCase,
         windy: &OptionCase,
     ) -> String {
-        let (both, one) = (&self.still, &self.windy);
+        let target = &self.target;
         let held = match verdict {
-            Verdict::StillAndWindy => format!("holds {} in {both} and {one}", self.target),
-            Verdict::OnlyStill => format!("holds {} only in {both}", self.target),
-            Verdict::OnlyWindy => format!("holds {} only in {one}", self.target),
-            Verdict::No => format!("does not hold {}", self.target),
+            Verdict::StillAndWindy if self.one_case => format!("holds {target}"),
+            Verdict::StillAndWindy => format!("holds {target} still and windy"),
+            Verdict::OnlyStill => format!("holds {target} only when still"),
+            Verdict::OnlyWindy => format!("holds {target} only when windy"),
+            Verdict::No => format!("does not hold {target}"),
         };
-        let state = format!(
-            "{both} {} at {:.1} °C, {one} {} at {:.1} °C",
-            percent(still.rh),
-            still.inside.t_c,
-            percent(windy.rh),
-            windy.inside.t_c,
-        );
-        format!(
-            "{held}: {}; {state}",
-            self.reason(kind, verdict, still, windy)
-        )
+        let at = |case: &OptionCase| format!("{} at {:.1} °C", percent(case.rh), case.inside.t_c);
+        let reason = self.reason(kind, verdict, still, windy);
+        if self.one_case {
+            format!("{held}: {reason}; {}", at(still))
+        } else {
+            format!("{held}: {reason}; still {}, windy {}", at(still), at(windy))
+        }
+    }
+
+    /// A figure, or where there are two weather cases both: `0.31 when still and 0.62 when windy`.
+    fn both(&self, still: &str, windy: &str) -> String {
+        if self.one_case {
+            still.to_owned()
+        } else {
+            format!("{still} when still and {windy} when windy")
+        }
+    }
+
+    /// The case that the reason is about: where the target is not held, the windy one before the
+    /// still one, and the words for it in front of the reason.
+    fn worse<'c>(
+        &self,
+        still: &'c OptionCase,
+        windy: &'c OptionCase,
+    ) -> (&'c OptionCase, &'static str) {
+        let (case, when) = if windy.holds {
+            (still, "when still ")
+        } else {
+            (windy, "when windy ")
+        };
+        (case, if self.one_case { "" } else { when })
     }
 
     /// The air, or the air and what is inside, brings in so much.
@@ -131,30 +145,29 @@ impl Names {
             });
             return format!("too cold inside for the machine{lowest}");
         }
-        let worst = if verdict == Verdict::OnlyWindy {
-            (still, &self.still)
-        } else {
-            (windy, &self.windy)
-        };
-        match verdict {
-            Verdict::StillAndWindy if still.duty <= 0.0 && windy.duty <= 0.0 => {
-                "the machine has nothing to do".to_owned()
+        if verdict == Verdict::StillAndWindy {
+            if still.duty <= 0.0 && windy.duty <= 0.0 {
+                return "the machine has nothing to do".to_owned();
             }
-            Verdict::StillAndWindy => format!(
-                "removes {} L a day in {} and {} in {}, running {} and {} of the time",
-                litres(still.removal_kg_s),
-                self.still,
-                litres(windy.removal_kg_s),
-                self.windy,
-                percent(still.duty),
-                percent(windy.duty),
-            ),
-            Verdict::OnlyStill | Verdict::No | Verdict::OnlyWindy => format!(
-                "in {} it removes {} L a day while {}",
-                worst.1,
-                litres(worst.0.removal_kg_s),
-                self.brings_in(worst.0),
-            ),
+            return self.removes(still, windy);
+        }
+        let (worse, when) = self.worse(still, windy);
+        format!(
+            "{when}it removes {} L a day while {}",
+            litres(worse.removal_kg_s),
+            self.brings_in(worse),
+        )
+    }
+
+    fn removes(&self, still: &OptionCase, windy: &OptionCase) -> String {
+        let (calm, wind) = (litres(still.removal_kg_s), litres(windy.removal_kg_s));
+        let (seldom, often) = (percent(still.duty), percent(windy.duty));
+        if self.one_case {
+            format!("removes {calm} L a day, running {seldom} of the time")
+        } else {
+            format!(
+                "removes {calm} L a day when still and {wind} when windy, running {seldom} and {often} of the time"
+            )
         }
     }
 
@@ -166,26 +179,15 @@ impl Names {
         windy: &OptionCase,
     ) -> String {
         if verdict == Verdict::StillAndWindy {
+            let watts = |case: &OptionCase| format!("{} W", significant(case.heater_w, 2));
             return match kind {
-                OptionKind::BackgroundHeat | OptionKind::SameHeat => format!(
-                    "warmth alone, {} W in {} and {} W in {}",
-                    significant(still.heater_w, 2),
-                    self.still,
-                    significant(windy.heater_w, 2),
-                    self.windy,
-                ),
+                OptionKind::BackgroundHeat | OptionKind::SameHeat => {
+                    format!("warmth alone, {}", self.both(&watts(still), &watts(windy)))
+                }
                 _ => "no water has to be removed".to_owned(),
             };
         }
-        let worse = if windy.holds { still } else { windy };
-        let when = if windy.holds {
-            &self.still
-        } else {
-            &self.windy
-        };
-        format!(
-            "in {when} it removes no water while {}",
-            self.brings_in(worse)
-        )
+        let (worse, when) = self.worse(still, windy);
+        format!("{when}it removes no water while {}", self.brings_in(worse))
     }
 }

@@ -20,6 +20,7 @@ pub fn drying_working(
 ) -> Option<Working> {
     match topic {
         DryingTopic::Option(option, id) => state(survey, comparison, option, id),
+        DryingTopic::AfterPlan(option, id) => after_plan(survey, comparison, option, id),
         DryingTopic::DryOut(option, id) => dry_out(survey, comparison, option, id),
         DryingTopic::Surface(option, id, surface) => {
             let (option, case) = found(comparison, option, id)?;
@@ -75,6 +76,24 @@ fn state(
         );
     machine_source(&mut sheet, option);
     Some(sheet.finish())
+}
+
+fn after_plan(
+    survey: &Survey,
+    comparison: &Comparison,
+    option: usize,
+    id: WeatherId,
+) -> Option<Working> {
+    let plan = comparison.after_plan.as_ref()?;
+    let then = plan.comparison.as_ref().ok()?;
+    let mut working = state(survey, then, option, id)?;
+    working.title.push_str(", after the plan");
+    let gaps: Vec<String> = plan.gaps.iter().map(ToString::to_string).collect();
+    working.notes.push(format!(
+        "planned gaps sealed to what their remedies leave: {}",
+        gaps.join(", ")
+    ));
+    Some(working)
 }
 
 fn known_state(sheet: &mut Sheet, comparison: &Comparison, case: &OptionCase) {

@@ -1,6 +1,9 @@
 //! The psychrometric chart: temperature to the right, water in the air upwards, and every state
 //! of the comparison in it.
 
+mod names;
+
+use self::names::Names;
 use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
 use crate::assess::drying::{Comparison, OptionAnswer};
 use crate::assess::{Answer, NotKnown};
@@ -9,7 +12,7 @@ use crate::physics::MoistAir;
 /// Room for the words at the left, right, top and bottom, mm.
 const LEFT: f64 = 13.0;
 const RIGHT: f64 = 26.0;
-const TOP: f64 = 7.0;
+const TOP: f64 = 9.5;
 const BOTTOM: f64 = 13.0;
 /// Height of letters, mm.
 const LETTER: f64 = 2.4;
@@ -37,6 +40,8 @@ struct Axes {
     bottom: f64,
     coldest_c: f64,
     warmest_c: f64,
+    /// Humidity ratio at the lower edge.
+    least: f64,
     /// Humidity ratio at the upper edge.
     most: f64,
     /// Pressure, Pa.
@@ -63,7 +68,8 @@ impl Psychrometric {
         }
         let t_c = axes.coldest_c
             + (point.x - axes.left) / (axes.right - axes.left) * (axes.warmest_c - axes.coldest_c);
-        let ratio = (axes.bottom - point.y) / (axes.bottom - axes.top) * axes.most;
+        let up = (axes.bottom - point.y) / (axes.bottom - axes.top);
+        let ratio = axes.least + up * (axes.most - axes.least);
         let air = MoistAir::new(t_c, ratio.max(0.0), axes.pressure).ok()?;
         (air.relative_humidity() <= 1.0).then_some(air)
     }
@@ -72,7 +78,7 @@ impl Psychrometric {
 impl Axes {
     fn place(&self, t_c: f64, humidity_ratio: f64) -> Point {
         let right = (t_c - self.coldest_c) / (self.warmest_c - self.coldest_c);
-        let up = humidity_ratio / self.most;
+        let up = (humidity_ratio - self.least) / (self.most - self.least);
         Point::new(
             self.left + right * (self.right - self.left),
             self.bottom - up * (self.bottom - self.top),
@@ -114,20 +120,25 @@ pub fn psychrometric(
     );
     grid(&mut scene, &axes);
     curves(&mut scene, &axes, comparison.target_rh);
+    let mut names = Names::beside(
+        states
+            .iter()
+            .map(|(_, air)| axes.place(air.t_c, air.humidity_ratio)),
+    );
+    outside_mark(&mut scene, &mut names, &axes, &outside);
     if let Some(option) = shown.and_then(|at| comparison.options.get(at)) {
-        let before = comparison
-            .options
-            .first()
-            .and_then(|option| inside(option, case));
+        let nothing = comparison.options.first();
+        let before = nothing.and_then(|option| inside(option, case));
+        let after = inside(option, case);
         arrows(
             &mut scene,
+            &mut names,
             &axes,
             before.unwrap_or(outside),
-            inside(option, case),
+            after,
         );
     }
-    marks(&mut scene, &axes, &states);
-    outside_mark(&mut scene, &axes, &outside);
+    marks(&mut scene, &mut names, &axes, &states);
     Ok(Psychrometric { scene, axes })
 }
 
@@ -140,10 +151,13 @@ fn axes(outside: &MoistAir, states: &[(usize, MoistAir)], (width, height): (f64,
     let all = || states.iter().map(|(_, air)| air).chain([outside]);
     let coldest = all().map(|air| air.t_c).fold(f64::INFINITY, f64::min);
     let warmest = all().map(|air| air.t_c).fold(f64::NEG_INFINITY, f64::max);
-    let coldest_c = ((coldest - 2.0) / 5.0).floor() * 5.0;
-    let warmest_c = (((warmest + 3.0) / 5.0).ceil() * 5.0).max(coldest_c + 15.0);
-    let wettest = all().map(|air| air.humidity_ratio).fold(0.0, f64::max);
-    let most = ((wettest * 1.25 * 1e3).ceil() / 1e3).max(0.004);
+    let coldest_c = ((coldest - 1.0) / 2.0).floor() * 2.0;
+    let warmest_c = (((warmest + 1.5) / 2.0).ceil() * 2.0).max(coldest_c + 8.0);
+    let ratios = || all().map(|air| air.humidity_ratio * 1e3);
+    let driest = ratios().fold(f64::INFINITY, f64::min);
+    let wettest = ratios().fold(0.0, f64::max);
+    let least = (driest - 0.7).floor().max(0.0);
+    let most = (wettest + 0.8).ceil().max(least + 3.0);
     Axes {
         left: LEFT,
         right: width - RIGHT,
@@ -151,7 +165,8 @@ fn axes(outside: &MoistAir, states: &[(usize, MoistAir)], (width, height): (f64,
         bottom: height - BOTTOM,
         coldest_c,
         warmest_c,
-        most,
+        least: least / 1e3,
+        most: most / 1e3,
         pressure: outside.pressure,
     }
 }
@@ -174,27 +189,34 @@ fn steps(from: f64, to: f64, step: f64) -> impl Iterator<Item = f64> {
 }
 
 fn grid(scene: &mut Scene, axes: &Axes) {
-    let middle = f64::midpoint(axes.left, axes.right);
-    for t_c in steps(axes.coldest_c, axes.warmest_c, 5.0) {
-        let (foot, head) = (axes.place(t_c, 0.0), axes.place(t_c, axes.most));
+    let span = axes.warmest_c - axes.coldest_c;
+    let step = if span > 24.0 { 5.0 } else { 2.0 };
+    for t_c in steps(axes.coldest_c, axes.warmest_c, step) {
+        let (foot, head) = (axes.place(t_c, axes.least), axes.place(t_c, axes.most));
         scene.add(line(vec![foot, head], Role::Ground, 0.2, Dash::Solid));
         let at = Point::new(foot.x, foot.y + 2.8);
         scene.text(at, format!("{t_c:.0}"), LETTER, Role::Faint, Anchor::Middle);
     }
-    let step = if axes.most > 0.0121 { 2e-3 } else { 1e-3 };
-    for ratio in steps(0.0, axes.most, step) {
+    let span = (axes.most - axes.least) * 1e3;
+    let step = if span > 12.0 { 2.0 } else { 1.0 };
+    for grams in steps(axes.least * 1e3, axes.most * 1e3, step) {
         let (from, to) = (
-            axes.place(axes.coldest_c, ratio),
-            axes.place(axes.warmest_c, ratio),
+            axes.place(axes.coldest_c, grams / 1e3),
+            axes.place(axes.warmest_c, grams / 1e3),
         );
         scene.add(line(vec![from, to], Role::Ground, 0.2, Dash::Solid));
         let at = Point::new(from.x - 1.6, from.y);
-        let words = format!("{:.0}", ratio * 1e3);
-        scene.text(at, words, LETTER, Role::Faint, Anchor::Right);
+        scene.text(
+            at,
+            format!("{grams:.0}"),
+            LETTER,
+            Role::Faint,
+            Anchor::Right,
+        );
     }
-    let at = Point::new(middle, axes.bottom + 8.4);
+    let at = Point::new(f64::midpoint(axes.left, axes.right), axes.bottom + 8.4);
     scene.text(at, "temperature, °C", LETTER, Role::Ink, Anchor::Middle);
-    let at = Point::new(1.0, 2.4);
+    let at = Point::new(1.0, 1.9);
     let words = "water in the air, g per kg of dry air";
     scene.text(at, words, LETTER, Role::Ink, Anchor::Left);
 }
@@ -214,7 +236,7 @@ fn curves(scene: &mut Scene, axes: &Axes, target: f64) {
     curve(scene, axes, 1.0, (Role::Ink, 0.6, Dash::Solid), words);
 }
 
-/// A curve of equal relative humidity as far as the upper or the right edge, where its name stands.
+/// A curve of equal relative humidity from edge to edge; its name stands where it ends.
 fn curve(
     scene: &mut Scene,
     axes: &Axes,
@@ -222,6 +244,31 @@ fn curve(
     (role, width, dash): (Role, f64, Dash),
     words: &str,
 ) {
+    let points = curve_points(axes, rh);
+    let (Some(start), Some(end)) = (points.first().copied(), points.last().copied()) else {
+        return;
+    };
+    if start.distance(end) < 4.0 {
+        return;
+    }
+    scene.add(line(points, role, width, dash));
+    if end.x >= axes.right - 1e-6 {
+        let at = Point::new(end.x + 1.2, end.y);
+        scene.text(at, words, LETTER, role, Anchor::Left);
+    } else {
+        // The words of saturation lean away from the curves to their right.
+        let (shift, anchor) = if rh >= 1.0 && end.x > 34.0 {
+            (2.0, Anchor::Right)
+        } else {
+            (0.0, Anchor::Middle)
+        };
+        let at = Point::new(end.x + shift, axes.top - 1.8);
+        scene.text(at, words, LETTER, role, anchor);
+    }
+}
+
+/// The points of a curve between the lower and the upper edge.
+fn curve_points(axes: &Axes, rh: f64) -> Vec<Point> {
     const PIECES: u32 = 80;
     let span = axes.warmest_c - axes.coldest_c;
     let mut points: Vec<Point> = Vec::new();
@@ -231,33 +278,33 @@ fn curve(
         let Some(ratio) = axes.ratio(t_c, rh) else {
             break;
         };
+        let crossing = |edge: f64| {
+            let (cold, dry) = before?;
+            let inside = dry < edge && edge < ratio;
+            let share = (edge - dry) / (ratio - dry);
+            inside.then(|| axes.place(cold + share * (t_c - cold), edge))
+        };
+        points.extend(crossing(axes.least));
+        points.extend(crossing(axes.most));
         if ratio > axes.most {
-            if let Some((cold, dry)) = before {
-                let share = (axes.most - dry) / (ratio - dry);
-                points.push(axes.place(cold + share * (t_c - cold), axes.most));
-            }
             break;
         }
-        points.push(axes.place(t_c, ratio));
+        if ratio >= axes.least {
+            points.push(axes.place(t_c, ratio));
+        }
         before = Some((t_c, ratio));
     }
-    let Some(end) = points.last().copied() else {
-        return;
-    };
-    if points.len() > 1 {
-        scene.add(line(points, role, width, dash));
-    }
-    if end.x >= axes.right - 1e-6 {
-        let at = Point::new(end.x + 1.2, end.y);
-        scene.text(at, words, LETTER, role, Anchor::Left);
-    } else {
-        let at = Point::new(end.x, axes.top - 1.8);
-        scene.text(at, words, LETTER, role, Anchor::Middle);
-    }
+    points
 }
 
 /// From doing nothing to the option: first warmer with the same water, then drier.
-fn arrows(scene: &mut Scene, axes: &Axes, before: MoistAir, after: Option<MoistAir>) {
+fn arrows(
+    scene: &mut Scene,
+    names: &mut Names,
+    axes: &Axes,
+    before: MoistAir,
+    after: Option<MoistAir>,
+) {
     let Some(after) = after else { return };
     let from = axes.place(before.t_c, before.humidity_ratio);
     let corner = axes.place(after.t_c, before.humidity_ratio);
@@ -266,10 +313,14 @@ fn arrows(scene: &mut Scene, axes: &Axes, before: MoistAir, after: Option<MoistA
         (from, corner, Role::Third, "warming"),
         (corner, to, Role::First, "drying"),
     ];
-    for (tail, head, role, words) in ways {
-        if tail.distance(head) < LEAST_ARROW {
-            continue;
-        }
+    let drawn = || {
+        ways.iter()
+            .filter(|(tail, head, ..)| tail.distance(*head) >= LEAST_ARROW)
+    };
+    for (tail, head, ..) in drawn() {
+        names.keep_clear(*tail, *head);
+    }
+    for &(tail, head, role, words) in drawn() {
         scene.add(Shape::Arrow {
             from: tail,
             to: head,
@@ -277,17 +328,12 @@ fn arrows(scene: &mut Scene, axes: &Axes, before: MoistAir, after: Option<MoistA
             width: 0.7,
         });
         let middle = Point::new(f64::midpoint(tail.x, head.x), f64::midpoint(tail.y, head.y));
-        let (at, anchor) = if (tail.y - head.y).abs() < 1e-9 {
-            (Point::new(middle.x, middle.y - 2.6), Anchor::Middle)
-        } else {
-            (Point::new(middle.x + 1.8, middle.y), Anchor::Left)
-        };
-        scene.text(at, words, LETTER, role, anchor);
+        names.write(scene, middle, words, role);
     }
 }
 
-/// The inside states with the options' numbers; those that lie together share one name.
-fn marks(scene: &mut Scene, axes: &Axes, states: &[(usize, MoistAir)]) {
+/// The inside states; numbers of options that lie together stand together.
+fn marks(scene: &mut Scene, names: &mut Names, axes: &Axes, states: &[(usize, MoistAir)]) {
     let mut groups: Vec<(Point, Vec<usize>)> = Vec::new();
     for (number, air) in states {
         let at = axes.place(air.t_c, air.humidity_ratio);
@@ -308,29 +354,28 @@ fn marks(scene: &mut Scene, axes: &Axes, states: &[(usize, MoistAir)]) {
         });
     }
     for (at, numbers) in groups {
-        let names: Vec<String> = numbers.iter().map(ToString::to_string).collect();
-        let at = Point::new(at.x + 1.8, at.y + 2.6);
-        scene.text(at, names.join(", "), LETTER, Role::Ink, Anchor::Left);
+        let words: Vec<String> = numbers.iter().map(ToString::to_string).collect();
+        names.write(scene, at, &words.join(", "), Role::Ink);
     }
 }
 
-fn outside_mark(scene: &mut Scene, axes: &Axes, outside: &MoistAir) {
+fn outside_mark(scene: &mut Scene, names: &mut Names, axes: &Axes, outside: &MoistAir) {
+    const REACH: f64 = 2.1;
     let centre = axes.place(outside.t_c, outside.humidity_ratio);
     let corner = |x: f64, y: f64| Point::new(centre.x + x, centre.y + y);
     scene.add(Shape::Polygon {
         points: vec![
-            corner(0.0, -1.5),
-            corner(1.5, 0.0),
-            corner(0.0, 1.5),
-            corner(-1.5, 0.0),
+            corner(0.0, -REACH),
+            corner(REACH, 0.0),
+            corner(0.0, REACH),
+            corner(-REACH, 0.0),
         ],
         fill: Some(Role::Own),
         outline: None,
         width: 0.0,
         dash: Dash::Solid,
     });
-    let at = Point::new(centre.x - 2.2, centre.y - 2.0);
-    scene.text(at, "outside", LETTER, Role::Own, Anchor::Right);
+    names.write(scene, centre, "outside", Role::Own);
 }
 
 #[cfg(test)]

@@ -34,7 +34,8 @@ pub(super) fn comparison(found: &Comparison) -> Object {
                     .answer("inside_c", case.warmth_alone_c.clone())
             }),
         )
-        .with("options", list(&found.options, |one| option(found, one)))
+        .with("options", options(found))
+        .with("after_plan", after_plan(found))
         .with("removal_against_rh", against_rh(found))
         .answer("removal_against_ach", against_ach(found))
         .with("capacities", list(&found.sizing.capacities, capacity))
@@ -50,6 +51,28 @@ pub(super) fn comparison(found: &Comparison) -> Object {
                     .with("carbon_dioxide_ppm", night.carbon_dioxide_ppm)
             }),
         )
+}
+
+fn options(found: &Comparison) -> Vec<Object> {
+    list(&found.options, |one| option(found, one))
+}
+
+/// The same once the planned gaps are sealed; null while none is planned.
+fn after_plan(found: &Comparison) -> Value {
+    let Some(plan) = &found.after_plan else {
+        return Value::Null;
+    };
+    let gaps: Vec<Value> = plan.gaps.iter().map(|gap| Value::from(gap.0)).collect();
+    let then = plan.comparison.as_ref().map_err(Clone::clone).map(|then| {
+        Object::new()
+            .with("options", options(then))
+            .with("capacities", list(&then.sizing.capacities, capacity))
+            .with("heaters", list(&then.sizing.heaters, heater))
+    });
+    Object::new()
+        .with("gaps", gaps)
+        .answer("comparison", then)
+        .into()
 }
 
 fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
@@ -138,6 +161,7 @@ fn state(state: &OptionCase) -> Object {
         .with("heater_w", state.heater_w)
         .with("electricity_kwh_per_day", state.energy.kwh_per_day)
         .with("gas_kg_per_day", state.energy.gas_kg_per_day)
+        .with("liquid_fuel_l_per_day", state.energy.liquid_fuel_l_per_day)
         .answer("cost_per_day", state.energy.cost_per_day.clone())
         .answer("cost_per_month", state.energy.cost_per_month.clone())
         .with("holds_target", state.holds)

@@ -189,6 +189,8 @@ fn drying_topics(comparison: &Comparison) -> Vec<(&'static str, Option<u32>, Dry
             let (id, word) = (case.id, Some(case.id.0));
             topics.push(("drying_option", word, DryingTopic::Option(option, id)));
             topics.push(("dry_out", word, DryingTopic::DryOut(option, id)));
+            let after_plan = DryingTopic::AfterPlan(option, id);
+            topics.push(("drying_option_after_plan", word, after_plan));
         }
     }
     let sizing = &comparison.sizing;

@@ -201,6 +201,7 @@ fn site(survey: &Survey, findings: &mut Vec<Finding>) {
     };
     finder.check("electricity_per_kwh", tariffs.electricity_per_kwh);
     finder.check("gas_per_kg", tariffs.gas_per_kg);
+    finder.check("liquid_fuel_per_l", tariffs.liquid_fuel_per_l);
     finder.check("workshop_per_hour", tariffs.workshop_per_hour);
     finder.check("tax_percent", tariffs.tax_percent);
     drying(survey, findings);

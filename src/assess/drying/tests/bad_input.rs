@@ -143,6 +143,37 @@ fn a_figure_without_its_state_gives_no_result() {
     assert!(reason(option(&own, COMPRESSOR).cases[0].clone()).contains("the power of"));
 }
 
+/// Its heat is not known, which is another thing than no heat.
+#[test]
+fn the_heat_of_a_machine_without_watts_is_not_known() {
+    let mut survey = body();
+    let mut machine = own_machine(1, MachineKind::Compressor, 10.0, 280.0);
+    machine.power_w = None;
+    survey.machines = vec![machine.clone()];
+    let comparison = compared(&survey);
+    for kind in [COMPRESSOR, OptionKind::SameHeat, OptionKind::HeatAndMachine] {
+        let option = option(&comparison, kind);
+        assert!(option.verdict.is_err(), "{kind:?}");
+        let why = reason(option.cases[0].clone());
+        assert!(why.contains("the power of"), "{kind:?}: {why}");
+        assert!(option.sentence.starts_with("not known"), "{kind:?}");
+    }
+    // Beside one whose watts are given that one is the large machine, whatever its order.
+    let known = own_machine(2, MachineKind::Compressor, 8.0, 200.0);
+    for machines in [
+        vec![machine.clone(), known.clone()],
+        vec![known.clone(), machine],
+    ] {
+        survey.machines = machines;
+        let comparison = compared(&survey);
+        let same = option(&comparison, OptionKind::SameHeat);
+        assert!(same.name.ends_with(&known.name), "{}", same.name);
+        assert!(same.verdict.is_ok());
+        let both = option(&comparison, OptionKind::HeatAndMachine);
+        assert_eq!(both.machine, Some(known.id));
+    }
+}
+
 #[test]
 fn an_impossible_weather_case_leaves_the_others() {
     let mut survey = body();

@@ -1,5 +1,6 @@
 //! The comparison on a body that is easily worked out by hand.
 
+mod after_plan;
 mod bad_input;
 mod money;
 mod sizes;

@@ -41,13 +41,36 @@ fn gas_counts_by_its_net_heating_value() {
         .energy
         .gas_kg_per_day;
     assert!((flued / energy.gas_kg_per_day - 1.25).abs() < 1e-9);
-    survey.heaters[0].fuel = HeaterFuel::LiquidFuel;
-    let comparison = compared(&survey);
-    let unknown = still(&comparison, OptionKind::BackgroundHeat)
-        .energy
-        .cost_per_day
-        .clone();
-    assert!(unknown.unwrap_err().reason.contains("liquid fuel"));
+}
+
+/// 1000 W for a day are 86.4 MJ; at 36 MJ a litre (Directive (EU) 2018/2001, annex III [M]) and
+/// a flue that takes a fifth [A] that is 3.0 L.
+#[test]
+fn liquid_fuel_counts_by_the_litre() {
+    let mut survey = body();
+    survey.heaters = vec![own_heater(1, HeaterFuel::LiquidFuel, Some(1000.0), None)];
+    let energy = |survey: &Survey| {
+        let comparison = compared(survey);
+        still(&comparison, OptionKind::BackgroundHeat)
+            .energy
+            .clone()
+    };
+    let unpriced = energy(&survey);
+    assert!((unpriced.liquid_fuel_l_per_day - 3.0).abs() < 1e-9);
+    assert!(unpriced.kwh_per_day.abs() < 1e-12 && unpriced.gas_kg_per_day.abs() < 1e-12);
+    let unknown = unpriced.cost_per_day.unwrap_err();
+    assert_eq!(unknown.reason, "the price of liquid fuel is not given");
+    survey.tariffs.liquid_fuel_per_l = Some(1.7);
+    let cost = energy(&survey).cost_per_day.expect("a price");
+    assert!((cost - 5.1).abs() < 1e-9);
+    survey.tariffs.liquid_fuel_per_l = Some(-1.7);
+    let refused = energy(&survey).cost_per_day.unwrap_err();
+    assert!(refused.reason.contains("cannot be"), "{refused:?}");
+    let told = crate::survey::findings::find(&survey);
+    assert!(
+        told.iter()
+            .any(|finding| finding.place.field == "liquid_fuel_per_l")
+    );
 }
 
 #[test]

@@ -33,6 +33,32 @@ fn removal_against_air_change_meets_the_worked_example() {
 }
 
 #[test]
+fn the_curve_of_air_changes_reaches_beyond_the_vehicle_itself() {
+    let end = |survey: &Survey| {
+        let comparison = compared(survey);
+        let points = comparison.sizing.against_ach.clone().expect("a volume");
+        assert_eq!(points.len(), 25);
+        let own = comparison.options[0].cases.iter().flatten();
+        let own = own.map(|case| case.ach_per_h.clone().expect("a volume"));
+        (points[24].ach_per_h, own.fold(0.0, f64::max))
+    };
+    let mut survey = body();
+    let (tight, own) = end(&survey);
+    assert!((tight - 6.0).abs() < 1e-9 && own < 6.0, "{tight} {own}");
+    survey.weather[2].wind_m_s = 20.0;
+    let (windy, own) = end(&survey);
+    assert!(own > 6.0 && windy > own, "{windy} {own}");
+    // A winter design temperature draws more air through than any case here.
+    let mut survey = body();
+    survey.targets.design_outside_c = -40.0;
+    survey.targets.set_temperature_c = 25.0;
+    survey.weather.truncate(1);
+    survey.vehicle.volume_m3 = Some(8.0);
+    let (design, own) = end(&survey);
+    assert!(design > 6.0 && own < 6.0, "{design} {own}");
+}
+
+#[test]
 fn a_drier_target_asks_for_more() {
     let comparison = compared(&body());
     for curve in &comparison.sizing.against_rh {

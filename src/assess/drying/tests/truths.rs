@@ -1,6 +1,7 @@
 //! What must hold whatever the vehicle.
 
 use super::*;
+use crate::physics::coupled::Running;
 use crate::survey::{
     Closing, CostBasis, MoistureSource, Purpose, Remedy, RemedyKind, SourceId, SourceKind,
     WorkState,
@@ -84,7 +85,7 @@ fn the_sentence_gives_the_reason_in_numbers() {
     let case = windy(&comparison, TUB);
     let (removed, brought) = (case.removal_kg_s * DAY, case.load_kg_s * DAY);
     let expected = format!(
-        "in \u{201c}windy\u{201d} it removes {} L a day while the air brings in {}",
+        "when windy it removes {} L a day while the air brings in {}",
         crate::assess::number::significant(removed, 2),
         crate::assess::number::significant(brought, 2)
     );
@@ -94,6 +95,57 @@ fn the_sentence_gives_the_reason_in_numbers() {
         "{}",
         tub.sentence
     );
+}
+
+#[test]
+fn where_a_machine_is_too_cold_to_start_its_heat_alone_still_warms() {
+    let mut survey = body();
+    for case in &mut survey.weather {
+        case.outside_c = 2.0;
+    }
+    survey.machines = vec![own_machine(1, MachineKind::Compressor, 10.0, 280.0)];
+    let comparison = compared(&survey);
+    assert_eq!(windy(&comparison, COMPRESSOR).running, Running::TooCold);
+    let same = windy(&comparison, OptionKind::SameHeat);
+    assert!((same.heater_w - 280.0).abs() < 1e-9);
+    let nothing = windy(&comparison, OptionKind::Nothing);
+    assert!(same.inside.t_c > nothing.inside.t_c + 1.0 && same.rh < nothing.rh - 0.05);
+}
+
+#[test]
+fn sentences_say_still_and_windy_and_name_no_weather_case() {
+    let mut survey = body();
+    for case in &mut survey.weather {
+        case.name = format!("case number {}", case.id.0);
+    }
+    let comparison = compared(&survey);
+    for option in &comparison.options {
+        assert!(
+            !option.sentence.contains("case number"),
+            "{}",
+            option.sentence
+        );
+    }
+    let rotor = option(&comparison, ROTOR);
+    let (calm, wind) = (still(&comparison, ROTOR), windy(&comparison, ROTOR));
+    let litres = |case: &OptionCase| crate::assess::number::significant(case.removal_kg_s * DAY, 2);
+    let expected = format!(
+        "holds 55 % still and windy: removes {} L a day when still and {} when windy, running {:.0} % and {:.0} % of the time; still 55 % at",
+        litres(calm),
+        litres(wind),
+        calm.duty * 100.0,
+        wind.duty * 100.0
+    );
+    assert!(rotor.sentence.starts_with(&expected), "{}", rotor.sentence);
+    // One case alone is neither still nor windy.
+    survey.weather.truncate(1);
+    for option in &compared(&survey).options {
+        let sentence = &option.sentence;
+        assert!(
+            !sentence.contains("still") && !sentence.contains("windy"),
+            "{sentence}"
+        );
+    }
 }
 
 #[test]

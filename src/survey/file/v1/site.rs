@@ -191,6 +191,8 @@ record! {
         #[serde(skip_serializing_if = "Option::is_none")]
         gas_per_kg: Option<Number>,
         #[serde(skip_serializing_if = "Option::is_none")]
+        liquid_fuel_per_l: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
         workshop_per_hour: Option<Number>,
         #[serde(skip_serializing_if = "Option::is_none")]
         tax_percent: Option<Number>,
@@ -203,6 +205,7 @@ impl Default for Tariffs {
             currency: Text(String::from("EUR")),
             electricity_per_kwh: None,
             gas_per_kg: None,
+            liquid_fuel_per_l: None,
             workshop_per_hour: None,
             tax_percent: None,
         }

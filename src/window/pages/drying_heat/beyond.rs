@@ -1,6 +1,6 @@
 //! Beyond the steady state, simply: drying out damp contents, warming up, and the air of sleepers.
 
-use super::CARD_LEAST;
+use super::{CARD_LEAST, cell, small};
 use crate::assess::drying::{DryOut, NightAir, OptionAnswer, WarmUp};
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::survey::{Severity, WeatherId};
@@ -12,11 +12,11 @@ use eframe::egui;
 use egui::{Grid, RichText, Ui};
 
 const DAY_HOURS: f64 = 24.0;
-/// Carbon dioxide above which bedrooms count as stuffy, ppm: common practice, no source.
+/// Carbon dioxide above which a room wants more air, ppm: German Environment Agency, guide values
+/// of 2008 \[M\].
 const STUFFY_PPM: f64 = 1000.0;
-/// Carbon dioxide that needs more air before anyone sleeps in it, ppm: the usual limit of a day's
-/// work in workshops \[M\].
-const TOO_MUCH_PPM: f64 = 5000.0;
+/// Carbon dioxide above which a room is no place to stay in, ppm: the same guide values \[M\].
+const TOO_MUCH_PPM: f64 = 2000.0;
 
 /// Draws the card.
 pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
@@ -33,10 +33,6 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
 
 fn head(ui: &mut Ui, words: &str) {
     ui.label(RichText::new(words).family(bold()));
-}
-
-fn how(ui: &mut Ui, context: &mut PageContext<'_>, topic: DryingTopic, words: &str) {
-    widgets::working_button(ui, context.queue, Topic::Drying(topic), words);
 }
 
 fn dry_outs(option: &OptionAnswer, comparison: &Comparison) -> [Option<DryOut>; 2] {
@@ -62,29 +58,29 @@ fn dry_out(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) 
         return;
     }
     Grid::new("dry out")
+        .min_col_width(0.0)
         .striped(true)
         .spacing([14.0, 3.0])
         .show(ui, |ui| {
             for words in ["", "option", "to give off", "still", "windy", ""] {
-                ui.label(RichText::new(words).small().color(palette(ui).muted));
+                small(ui, words);
             }
             ui.end_row();
             for (number, option, found) in rows {
-                ui.label(number.to_string());
-                ui.add(egui::Label::new(&option.name).truncate());
+                cell(ui, number.to_string());
+                name(ui, &option.name);
                 let water = found.iter().flatten().next();
-                ui.label(water.map_or_else(String::new, |found| litres(found.water_kg)));
+                cell(
+                    ui,
+                    water.map_or_else(String::new, |found| litres(found.water_kg)),
+                );
                 for found in found {
-                    ui.label(days(found.as_ref()));
+                    cell(ui, days(found.as_ref()));
                 }
-                if let Some(case) = comparison.cases.get(comparison.windiest) {
-                    let topic = DryingTopic::DryOut(number - 1, case.id);
-                    how(
-                        ui,
-                        context,
-                        topic,
-                        &format!("drying out with {}", option.name),
-                    );
+                if let Some(case) = comparison.cases.get(comparison.calmest) {
+                    let topic = Topic::Drying(DryingTopic::DryOut(number - 1, case.id));
+                    let what = format!("drying out, {}", option.name);
+                    widgets::working_button(ui, context.queue, topic, &what);
                 }
                 ui.end_row();
             }
@@ -94,6 +90,15 @@ fn dry_out(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) 
         "Litres on top of the steady load, until the contents are in balance with the target; \
          days at least, for the last of it comes slowly.",
     );
+}
+
+/// A name cut to the width of its column.
+fn name(ui: &mut Ui, name: &str) {
+    const WIDTH: f32 = 215.0;
+    ui.horizontal(|ui| {
+        ui.set_width(WIDTH);
+        ui.add(egui::Label::new(name).truncate());
+    });
 }
 
 fn litres(kg: f64) -> String {
@@ -129,16 +134,13 @@ fn case_name(comparison: &Comparison, id: WeatherId) -> &str {
 
 fn warm_up(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
     head(ui, "Warming up to comfort");
-    for (at, one) in comparison.warm_up.iter().enumerate() {
+    for (at, one) in (0..).zip(&comparison.warm_up) {
         let case = case_name(comparison, one.id);
         ui.horizontal_wrapped(|ui| {
             warm_up_in(ui, case, one);
-            how(
-                ui,
-                context,
-                DryingTopic::WarmUp(at),
-                &format!("warming up, {case}"),
-            );
+            let topic = Topic::Drying(DryingTopic::WarmUp(at));
+            let what = format!("warming up, {case}");
+            widgets::working_button(ui, context.queue, topic, &what);
         });
     }
     let assumed = comparison.warm_up.iter().any(|one| {
@@ -186,7 +188,8 @@ fn hours(hours: f64) -> String {
 fn night(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
     ui.horizontal(|ui| {
         head(ui, "Air at night, everybody asleep");
-        how(ui, context, DryingTopic::NightAir, "air at night");
+        let topic = Topic::Drying(DryingTopic::NightAir);
+        widgets::working_button(ui, context.queue, topic, "air at night");
     });
     match &comparison.night_air {
         Ok(air) => night_air(ui, case_name(comparison, air.id), air),
@@ -220,6 +223,11 @@ fn night_air(ui: &mut Ui, case: &str, air: &NightAir) {
         ("✔ fresh enough", colours.ok)
     };
     ui.label(RichText::new(words).family(bold()).color(colour));
+    widgets::muted(
+        ui,
+        "Guide values: up to 1000 ppm good, above 2000 ppm unacceptable (German Environment \
+         Agency, 2008 [M]).",
+    );
 }
 
 #[cfg(test)]

@@ -30,7 +30,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
     let available = ui.available_width();
     let side = available >= 780.0;
     let width = if side {
-        available - BESIDE - 12.0
+        available - BESIDE - 30.0
     } else {
         available
     };

@@ -7,7 +7,7 @@ use crate::window::format::digits_of;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui::{CollapsingHeader, Grid, RichText, Ui};
-use egui_plot::{HoverPosition, Plot, VLine};
+use egui_plot::{HoverPosition, LineStyle, Plot, VLine};
 
 const HEIGHT: f32 = 210.0;
 const LITRES_PER_DAY: f64 = 86_400.0;
@@ -150,13 +150,16 @@ fn plot(
             .map(|(name, _)| *name)
             .zip(looks.iter().copied()),
     );
-    let colour = palette(ui).outline;
+    let colour = palette(ui).accent;
+    let all = curves.iter().flat_map(|(_, points)| points);
+    let furthest = all.map(|[x, _]| *x).fold(0.0, f64::max);
     let response = still_plot(name)
         .x_axis_label(axis)
         .label_formatter(hover)
         .show(ui, |plot| {
-            if let Some(at) = upright {
-                plot.vline(VLine::new(upright_name, at).color(colour).width(1.5));
+            if let Some(at) = upright.filter(|at| *at <= furthest) {
+                let upright = VLine::new(upright_name, at).color(colour).width(2.0);
+                plot.vline(upright.style(LineStyle::dashed_dense()));
             }
             for ((name, points), look) in curves.iter().zip(&looks) {
                 draw(plot, name, points.clone(), look);
@@ -167,10 +170,13 @@ fn plot(
         &format!("Plot of {name}; the figures stand in the table below"),
     );
     if let Some(at) = upright {
-        widgets::muted(
-            ui,
-            format!("The upright line: {upright_name}, {}.", digits_of(at, 2)),
-        );
+        let at_words = digits_of(at, 2);
+        let words = if at <= furthest {
+            format!("The dashed upright line: {upright_name}, {at_words}.")
+        } else {
+            format!("Beyond the right edge: {upright_name}, {at_words}.")
+        };
+        widgets::muted(ui, words);
     }
 }
 

@@ -6,6 +6,7 @@ mod cases;
 mod cautions;
 mod chart;
 mod curves;
+mod option_rows;
 mod options;
 mod safety;
 mod shown;
@@ -19,7 +20,7 @@ use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
-use egui::{Align, Link, RichText, ScrollArea, Ui};
+use egui::{Align, Label, Link, RichText, ScrollArea, Ui};
 use shown::Shown;
 
 /// What the page remembers between frames.
@@ -190,4 +191,23 @@ fn safety_and_cautions(ui: &mut Ui, context: &mut PageContext<'_>, results: &Res
             });
         }
     });
+}
+
+/// Small muted words on one line, for cells of tables.
+fn small(ui: &mut Ui, words: impl Into<String>) {
+    let words = RichText::new(words).small().color(palette(ui).muted);
+    ui.add(Label::new(words).extend());
+}
+
+/// Words on one line, for cells of tables.
+fn cell(ui: &mut Ui, words: impl Into<String>) {
+    ui.add(Label::new(words.into()).extend());
+}
+
+/// *Not known* in a cell; the reason stands on hover.
+fn unknown(ui: &mut Ui, reason: &str) {
+    let words = RichText::new("not known")
+        .italics()
+        .color(palette(ui).muted);
+    ui.add(Label::new(words).extend()).on_hover_text(reason);
 }

@@ -1,12 +1,12 @@
 //! What to look for when buying: removal needed, rated capacities, heaters.
 
-use super::{CARD_LEAST, curves};
-use crate::assess::drying::{Capacity, HeaterFor, HeaterSize, SizedFor};
+use super::{CARD_LEAST, cell, curves, small, unknown};
+use crate::assess::drying::{Capacity, HeaterFor, HeaterSize, SizedFor, Sizing};
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::survey::MachineKind;
 use crate::window::format::{celsius, digits_of, litres_per_day, percent, watts};
 use crate::window::page::PageContext;
-use crate::window::theme::{bold, palette};
+use crate::window::theme::bold;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Grid, RichText, Ui};
@@ -17,6 +17,9 @@ const KINDS: [MachineKind; 3] = [
     MachineKind::Thermoelectric,
 ];
 const WEATHERS: [SizedFor; 3] = [SizedFor::Still, SizedFor::Windy, SizedFor::Design];
+
+/// Width of a list of sizes at least.
+const LIST_LEAST: f32 = 500.0;
 
 /// Draws the card.
 pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
@@ -29,7 +32,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
         }
     });
     ui.separator();
-    widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
+    widgets::columns(ui, LIST_LEAST, 2, |ui, at| {
         if at == 0 {
             capacities(ui, context, comparison);
         } else {
@@ -38,24 +41,26 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
     });
 }
 
+/// Sizes once the planned gaps are sealed.
+fn then(comparison: &Comparison) -> Option<&Sizing> {
+    let then = comparison.after_plan.as_ref()?.comparison.as_ref().ok()?;
+    Some(&then.sizing)
+}
+
+/// A size after the plan, in small under the one as surveyed.
+fn after_plan(ui: &mut Ui, size: Option<&Answer<f64>>, words: impl FnOnce(f64) -> String) {
+    if let Some(Ok(size)) = size {
+        small(ui, format!("after the plan {}", words(*size)));
+    }
+}
+
 fn head(ui: &mut Ui, words: &str) {
     ui.label(RichText::new(words).family(bold()));
 }
 
-/// A label that keeps its words on one line: in a grid a wrapping one shrinks to its longest
-/// syllable.
-fn line(ui: &mut Ui, words: impl Into<String>) {
-    ui.add(egui::Label::new(words.into()).extend());
-}
-
-fn small_line(ui: &mut Ui, words: impl Into<String>) {
-    let words = RichText::new(words.into()).small().color(palette(ui).muted);
-    ui.add(egui::Label::new(words).extend());
-}
-
 fn small_heads<'w>(ui: &mut Ui, words: impl IntoIterator<Item = &'w str>) {
     for words in words {
-        ui.label(RichText::new(words).small().color(palette(ui).muted));
+        small(ui, words);
     }
     ui.end_row();
 }
@@ -69,33 +74,7 @@ fn capacities(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Compariso
         .show(ui, |ui| {
             small_heads(ui, ["kind, as rated at", "still", "windy", "design"]);
             for kind in KINDS {
-                let Some(first) = all.iter().find(|size| size.kind == kind) else {
-                    continue;
-                };
-                ui.vertical(|ui| {
-                    line(ui, kind.name());
-                    let state = format!(
-                        "{} °C, {} RH",
-                        digits_of(first.rated_c, 2),
-                        percent(first.rated_rh)
-                    );
-                    small_line(ui, state);
-                });
-                for weather in WEATHERS {
-                    let size = all
-                        .iter()
-                        .enumerate()
-                        .find(|(_, size)| size.kind == kind && size.sized_for == weather);
-                    ui.vertical(|ui| {
-                        if let Some((at, size)) = size {
-                            capacity(ui, size);
-                            let topic = Topic::Drying(DryingTopic::Capacity(at));
-                            let words = format!("{} {at}", kind.name());
-                            widgets::working_button(ui, context.queue, topic, &words);
-                        }
-                    });
-                }
-                ui.end_row();
+                capacities_of(ui, context, comparison, kind);
             }
         });
     let inside = all
@@ -111,23 +90,62 @@ fn capacities(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Compariso
     );
 }
 
-fn capacity(ui: &mut Ui, size: &Capacity) {
-    match (&size.rated_kg_s, &size.needed_kg_s) {
-        (Ok(rated), Ok(needed)) if *needed > 0.0 => {
-            line(ui, litres_per_day(rated * 86_400.0));
-            small_line(ui, format!("takes {}", litres_per_day(needed * 86_400.0)));
-        }
-        (Ok(_), Ok(_)) => {
-            line(ui, "none needed");
-        }
-        (Err(why), _) | (_, Err(why)) => not_known(ui, &why.reason),
+/// The row of one kind of machine.
+fn capacities_of(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    comparison: &Comparison,
+    kind: MachineKind,
+) {
+    let all = &comparison.sizing.capacities;
+    let of_kind = || (0..).zip(all).filter(|(_, size)| size.kind == kind);
+    let Some((_, first)) = of_kind().next() else {
+        return;
+    };
+    ui.vertical(|ui| {
+        cell(ui, kind.name());
+        let rated_c = digits_of(first.rated_c, 2);
+        small(ui, format!("{rated_c} °C, {} RH", percent(first.rated_rh)));
+    });
+    for weather in WEATHERS {
+        ui.vertical(|ui| {
+            if let Some((at, size)) = of_kind().find(|(_, size)| size.sized_for == weather) {
+                let then = then(comparison).and_then(|then| then.capacities.get(at));
+                capacity(ui, context, at, (size, then));
+            }
+        });
     }
+    ui.end_row();
 }
 
-fn not_known(ui: &mut Ui, reason: &str) {
-    let words = RichText::new("not known").italics();
-    ui.label(words.color(palette(ui).muted))
-        .on_hover_text(reason);
+/// A capacity as surveyed, and under it the one after the plan.
+fn capacity(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    at: usize,
+    (size, then): (&Capacity, Option<&Capacity>),
+) {
+    match (&size.rated_kg_s, &size.needed_kg_s) {
+        (Ok(rated), Ok(needed)) if *needed > 0.0 => {
+            cell(ui, litres_per_day(rated * 86_400.0));
+            small(ui, format!("takes {}", litres_per_day(needed * 86_400.0)));
+            let then = then.map(|size| &size.rated_kg_s);
+            after_plan(ui, then, |kg_s| litres_per_day(kg_s * 86_400.0));
+        }
+        (Ok(_), Ok(_)) => cell(ui, "none needed"),
+        (Err(why), _) | (_, Err(why)) => unknown(ui, &why.reason),
+    }
+    let what = format!("{}, {}", size.kind.name(), weather_words(size.sized_for));
+    let topic = Topic::Drying(DryingTopic::Capacity(at));
+    widgets::working_button(ui, context.queue, topic, &what);
+}
+
+fn weather_words(weather: SizedFor) -> &'static str {
+    match weather {
+        SizedFor::Still => "still",
+        SizedFor::Windy => "windy",
+        SizedFor::Design => "design",
+    }
 }
 
 fn heaters(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
@@ -138,10 +156,11 @@ fn heaters(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) 
         .show(ui, |ui| {
             let heads = ["to hold", "rating", "of it air, fabric", "heat a month", ""];
             small_heads(ui, heads);
-            for (at, size) in comparison.sizing.heaters.iter().enumerate() {
-                heater(ui, size);
+            for (at, size) in (0..).zip(&comparison.sizing.heaters) {
+                let then = then(comparison).and_then(|then| then.heaters.get(at));
+                let what = heater(ui, size, then);
                 let topic = Topic::Drying(DryingTopic::Heater(at));
-                widgets::working_button(ui, context.queue, topic, &format!("heater {at}"));
+                widgets::working_button(ui, context.queue, topic, what);
                 ui.end_row();
             }
         });
@@ -156,30 +175,33 @@ fn heaters(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) 
     );
 }
 
-fn heater(ui: &mut Ui, size: &HeaterSize) {
+/// The cells of one heater; the words for it.
+fn heater(ui: &mut Ui, size: &HeaterSize, then: Option<&HeaterSize>) -> &'static str {
     let what = match size.heater_for {
-        HeaterFor::FrostGuard => "frost guard",
-        HeaterFor::SetTemperature => "while drying",
-        HeaterFor::Comfort => "comfort",
+        HeaterFor::FrostGuard => "heater for frost guard",
+        HeaterFor::SetTemperature => "heater while drying",
+        HeaterFor::Comfort => "heater for comfort",
     };
     ui.vertical(|ui| {
-        line(ui, what);
-        small_line(ui, celsius(size.inside_c));
+        cell(ui, what);
+        small(ui, celsius(size.inside_c));
     });
-    cell(ui, &size.rating_w, watts);
-    cell(ui, &size.air_w, |air| {
+    ui.vertical(|ui| {
+        answer(ui, &size.rating_w, watts);
+        after_plan(ui, then.map(|size| &size.rating_w), watts);
+    });
+    answer(ui, &size.air_w, |air| {
         format!("{}, {}", watts(air), watts(size.fabric_w))
     });
-    cell(ui, &size.kwh_per_month, |kwh| {
+    answer(ui, &size.kwh_per_month, |kwh| {
         format!("{} kWh", digits_of(kwh, 2))
     });
+    what
 }
 
-fn cell(ui: &mut Ui, answer: &Answer<f64>, words: impl FnOnce(f64) -> String) {
+fn answer(ui: &mut Ui, answer: &Answer<f64>, words: impl FnOnce(f64) -> String) {
     match answer {
-        Ok(value) => {
-            ui.label(words(*value));
-        }
-        Err(why) => not_known(ui, &why.reason),
+        Ok(value) => cell(ui, words(*value)),
+        Err(why) => unknown(ui, &why.reason),
     }
 }

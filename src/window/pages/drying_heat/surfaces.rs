@@ -1,9 +1,9 @@
 //! Cold surfaces: where mould, rust and water on the glass are to be expected, and what clears
 //! them.
 
+use super::{cell, small};
 use crate::assess::drying::{Spot, Surface};
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
-use crate::survey::WeatherId;
 use crate::window::format::{celsius, digits_of, litres_per_day, percent};
 use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
@@ -31,10 +31,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
                  Vehicle page.",
             );
         }
-        Some(Ok(state)) => {
-            let topic = comparison.cases.get(case).map(|case| (option, case.id));
-            table(ui, context, &state.surfaces, topic);
-        }
+        Some(Ok(state)) => table(ui, context, comparison, &state.surfaces),
         Some(Err(why)) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
         None => {}
     }
@@ -48,9 +45,20 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
 fn table(
     ui: &mut Ui,
     context: &mut PageContext<'_>,
+    comparison: &Comparison,
     surfaces: &[Surface],
-    shown: Option<(usize, WeatherId)>,
 ) {
+    const HEADS: [&str; 6] = [
+        "surface",
+        "temperature",
+        "RH at it",
+        "state",
+        "",
+        "clears with",
+    ];
+    let shown = context.view.drying_heat.shown;
+    let option = shown.option(comparison);
+    let case = comparison.cases.get(shown.case(comparison));
     egui::ScrollArea::horizontal()
         .id_salt("surfaces")
         .auto_shrink([false, true])
@@ -60,46 +68,42 @@ fn table(
                 .min_row_height(21.0)
                 .spacing([16.0, 3.0])
                 .show(ui, |ui| {
-                    for words in [
-                        "surface",
-                        "temperature",
-                        "RH at it",
-                        "state",
-                        "clears with",
-                        "",
-                    ] {
-                        ui.label(RichText::new(words).small().color(palette(ui).muted));
+                    for words in HEADS {
+                        small(ui, words);
                     }
                     ui.end_row();
-                    for (at, surface) in surfaces.iter().enumerate() {
-                        one(ui, surface);
-                        if let Some((option, case)) = shown {
-                            let topic = Topic::Drying(DryingTopic::Surface(option, case, at));
-                            let words = format!("{} {at}", surface.name);
-                            widgets::working_button(ui, context.queue, topic, &words);
+                    for (at, surface) in (0..).zip(surfaces) {
+                        let name = one(ui, surface);
+                        if let Some(case) = case {
+                            let topic = DryingTopic::Surface(option, case.id, at);
+                            let topic = Topic::Drying(topic);
+                            widgets::working_button(ui, context.queue, topic, &name);
                         }
+                        cell(ui, clears(surface));
                         ui.end_row();
                     }
                 });
         });
 }
 
-fn one(ui: &mut Ui, surface: &Surface) {
+/// The cells of one surface up to its state; its name.
+fn one(ui: &mut Ui, surface: &Surface) -> String {
     let spot = match surface.spot {
         Spot::Bridge => ", thermal bridge",
         Spot::Plain | Spot::Glass | Spot::Metal => "",
     };
-    ui.label(format!("{}{spot}", surface.name));
-    ui.label(celsius(surface.temperature_c));
+    let name = format!("{}{spot}", surface.name);
+    cell(ui, name.as_str());
+    cell(ui, celsius(surface.temperature_c));
     let words = if surface.surface_rh > 1.0 {
         "over 100 %".to_owned()
     } else {
         percent(surface.surface_rh)
     };
-    ui.label(words);
+    cell(ui, words);
     let (words, colour) = state(ui, surface);
     ui.label(RichText::new(words).family(bold()).color(colour));
-    ui.label(clears(surface));
+    name
 }
 
 /// State in sign and words.

@@ -1,7 +1,7 @@
 //! The fabric: the elements at the left, the selected one at the right.
 
 use super::super::fields::Fields;
-use super::{CARD_LEAST, fabric_list, layers, lists};
+use super::{CARD_LEAST, fabric_list, layers, lists, usual};
 use crate::assess::Topic;
 use crate::survey::fabric::{BuildUp, Outline};
 use crate::survey::{Edit, FabricElement, FabricPart, Facing, Item, Record, RecordId, Survey};
@@ -109,6 +109,7 @@ fn build_up(fields: &mut Fields<'_, '_, FabricElement>, element: &FabricElement)
         fields.change(|element| element.build_up = build_up);
         return;
     }
+    usual::show(fields, element);
     match &element.build_up {
         BuildUp::Layers(of) => layers::show(fields, element.id, of),
         BuildUp::Stated { u_w_per_m2_k } => {

@@ -89,7 +89,7 @@ const NUMBERS: [Number; 3] = [
     }),
 ];
 
-const MATERIAL_WIDTH: f32 = 132.0;
+const MATERIAL_WIDTH: f32 = 118.0;
 const NUMBER_WIDTH: f32 = 62.0;
 
 /// A cell that keeps its width; a grid would make it as narrow as its column's heading.

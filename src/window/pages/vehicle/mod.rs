@@ -9,6 +9,7 @@ mod layers;
 mod lists;
 mod machines;
 mod materials;
+mod usual;
 mod weather;
 
 use super::sections;

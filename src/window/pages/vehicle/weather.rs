@@ -163,7 +163,7 @@ fn tariffs(ui: &mut Ui, context: &mut PageContext<'_>) {
     let tariffs = &context.survey.tariffs;
     let currency = tariffs.currency.trim().to_owned();
     let per = |unit: &str| format!("{currency}/{unit}");
-    let (kwh, kg, hour) = (per("kWh"), per("kg"), per("h"));
+    let (kwh, kg, litre, hour) = (per("kWh"), per("kg"), per("L"), per("h"));
     let mut fields = Fields::new(ui, context, Item::Tariffs, tariffs, Edit::Tariffs);
     fields
         .hint("EUR, £ …")
@@ -177,6 +177,12 @@ fn tariffs(ui: &mut Ui, context: &mut PageContext<'_>) {
     fields.optional_in("Gas", "gas_per_kg", Some(&kg), |tariffs| {
         &mut tariffs.gas_per_kg
     });
+    fields.optional_in(
+        "Liquid fuel",
+        "liquid_fuel_per_l",
+        Some(&litre),
+        |tariffs| &mut tariffs.liquid_fuel_per_l,
+    );
     fields.optional_in("Workshop", "workshop_per_hour", Some(&hour), |tariffs| {
         &mut tariffs.workshop_per_hour
     });

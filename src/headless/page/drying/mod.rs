@@ -1,22 +1,28 @@
 //! Drying and heating: the options side by side with their verdicts, then what to look for.
 
+mod sizes;
+
 use super::Unknowns;
 use super::layout::Page;
 use super::table::{Set, Table};
 use super::words::{figure, given};
-use crate::assess::drying::{
-    Capacity, Comparison, HeaterFor, OptionAnswer, OptionCase, SizedFor, Spot, WarmUp,
-};
+use crate::assess::drying::{Comparison, OptionAnswer, OptionCase, Supply, WarmUp};
 use crate::assess::{Answer, NotKnown};
 use crate::survey::Survey;
 
 const L_PER_DAY: f64 = 86_400.0;
+const G_PER_H: f64 = 3.6e6;
 
 pub(super) fn print(page: &mut Page, survey: &Survey, comparison: &Answer<Comparison>) {
     page.heading("Drying and heating compared");
     match comparison {
         Ok(comparison) => {
-            Section { survey, comparison }.print(page);
+            let section = Section {
+                survey,
+                comparison,
+                when: "",
+            };
+            section.print(page);
         }
         Err(unknown) => page.hanging("not known: ", &unknown.reason),
     }
@@ -25,6 +31,8 @@ pub(super) fn print(page: &mut Page, survey: &Survey, comparison: &Answer<Compar
 struct Section<'a> {
     survey: &'a Survey,
     comparison: &'a Comparison,
+    /// Behind the heads of tables: as surveyed, or after the plan.
+    when: &'static str,
 }
 
 impl Section<'_> {
@@ -40,6 +48,7 @@ impl Section<'_> {
         page.blank();
         self.heaters(page);
         self.beyond(page);
+        self.after_plan(page);
         page.paragraph(
             "Machines and heaters marked * are generic sizes, not makers: assumptions. What the inside \
              comes to follows from heat and water together, at the mean air flow over 16 wind \
@@ -55,6 +64,39 @@ impl Section<'_> {
         }
     }
 
+    /// The same once the planned gaps are sealed.
+    fn after_plan(&self, page: &mut Page) {
+        let Some(plan) = &self.comparison.after_plan else {
+            return;
+        };
+        let gaps: Vec<String> = plan.gaps.iter().map(ToString::to_string).collect();
+        page.blank();
+        page.hanging(
+            "After the plan: ",
+            &format!(
+                "the same once the planned gaps are sealed to what their remedies leave ({})",
+                gaps.join(", ")
+            ),
+        );
+        match &plan.comparison {
+            Err(unknown) => page.hanging("  not known: ", &unknown.reason),
+            Ok(then) => {
+                let then = Section {
+                    survey: self.survey,
+                    comparison: then,
+                    when: ", after the plan",
+                };
+                then.verdicts(page);
+                page.blank();
+                then.options(page);
+                page.blank();
+                then.capacities(page);
+                page.blank();
+                then.heaters(page);
+            }
+        }
+    }
+
     fn case_name(&self, index: usize) -> String {
         let case = self.comparison.cases.get(index);
         case.map_or_else(String::new, |case| case.name.clone())
@@ -64,7 +106,11 @@ impl Section<'_> {
         let mut unknowns = Unknowns::default();
         for index in self.still_and_windy() {
             let mut table = Table::default()
-                .column(self.case_name(index), Set::Words, 30)
+                .column(
+                    format!("{}{}", self.case_name(index), self.when),
+                    Set::Words,
+                    30,
+                )
                 .column("°C", Set::Numbers, 15)
                 .column("RH %", Set::Numbers, 15)
                 .column("dew °C", Set::Numbers, 15)
@@ -84,6 +130,10 @@ impl Section<'_> {
             page.blank();
         }
         unknowns.print(page);
+        if !unknowns.reasons.is_empty() {
+            page.blank();
+        }
+        self.months_and_supply(page);
         page.hanging(
             "  ",
             &format!(
@@ -93,6 +143,67 @@ impl Section<'_> {
                 self.survey.tariffs.currency
             ),
         );
+        self.condensation(page);
+    }
+
+    /// Where the air cannot hold its water.
+    fn condensation(&self, page: &mut Page) {
+        for (at, case) in self.comparison.cases.iter().enumerate() {
+            let wet = |option: &OptionAnswer| {
+                let wet = option.cases.get(at)?.as_ref().ok()?.condensation_kg_s;
+                let grams = figure(wet * G_PER_H, 2);
+                (wet > 0.0).then(|| format!("{} {grams}", option.name))
+            };
+            let wet: Vec<String> = self.comparison.options.iter().filter_map(wet).collect();
+            if !wet.is_empty() {
+                let head = format!("  Condenses inside, g/h, {}: ", case.name);
+                page.hanging(&head, &wet.join("; "));
+            }
+        }
+    }
+
+    /// What each option draws over a month of all weather, and what it asks of the supply.
+    fn months_and_supply(&self, page: &mut Page) {
+        let mut unknowns = Unknowns::default();
+        let mut table = Table::default()
+            .column(
+                format!("a month of the weather by its shares{}", self.when),
+                Set::Words,
+                30,
+            )
+            .column("kWh", Set::Numbers, 12)
+            .column("cost", Set::Numbers, 12)
+            .column("A at 230 V", Set::Numbers, 12)
+            .column("hook-up", Set::Words, 14)
+            .column("battery days", Set::Numbers, 12)
+            .column("fan, room's air /h", Set::Numbers, 12);
+        let dash = || "–".to_owned();
+        for option in &self.comparison.options {
+            let mut cells = vec![
+                format!("{}{}", option.name, star(option)),
+                unknowns.or(&option.kwh_per_month, |kwh| figure(*kwh, 2)),
+                unknowns.or(&option.cost_per_month, |cost| format!("{cost:.2}")),
+            ];
+            match &option.supply {
+                None => cells.extend([dash(), dash(), dash()]),
+                Some(Err(unknown)) => cells.extend([unknowns.mark(unknown), dash(), dash()]),
+                Some(Ok(supply)) => cells.extend([
+                    figure(supply.current_a, 2),
+                    hook_up(supply).to_owned(),
+                    supply
+                        .battery_days
+                        .map_or_else(dash, |days| figure(days, 2)),
+                ]),
+            }
+            cells.push(match &option.room_volumes_per_h {
+                None => dash(),
+                Some(volumes) => unknowns.or(volumes, |volumes| figure(*volumes, 2)),
+            });
+            table.row(cells);
+        }
+        table.print(page);
+        unknowns.print(page);
+        page.blank();
     }
 
     fn still_and_windy(&self) -> Vec<usize> {
@@ -143,128 +254,6 @@ impl Section<'_> {
                 &format!("{}; {}", finding.sentence, finding.advice),
             );
         }
-    }
-
-    /// Cold surfaces with nothing done, in the calmest case.
-    fn surfaces(&self, page: &mut Page) {
-        let states = self.comparison.options.first();
-        let state = states.and_then(|option| option.cases.get(self.comparison.calmest));
-        let Some(Ok(state)) = state else { return };
-        if state.surfaces.is_empty() {
-            return;
-        }
-        let mut table = Table::default()
-            .column(
-                format!(
-                    "cold surfaces, nothing done, {}",
-                    self.case_name(self.comparison.calmest)
-                ),
-                Set::Words,
-                40,
-            )
-            .column("°C", Set::Numbers, 15)
-            .column("RH % there", Set::Numbers, 15)
-            .column("limit", Set::Numbers, 15)
-            .column("", Set::Words, 12)
-            .column("K warmer clears it", Set::Numbers, 18);
-        for surface in &state.surfaces {
-            let spot = match surface.spot {
-                Spot::Plain => "",
-                Spot::Bridge => ", thermal bridge",
-                Spot::Glass => ", glass",
-                Spot::Metal => ", bare metal",
-            };
-            let verdict = if surface.condenses {
-                "condenses"
-            } else if surface.exceeds {
-                "too humid"
-            } else {
-                "clear"
-            };
-            let kelvin = match surface.kelvin_to_clear {
-                Some(kelvin) if kelvin > 0.0 => whole_tenths(kelvin),
-                Some(_) => String::new(),
-                None => "out of reach".to_owned(),
-            };
-            table.row([
-                format!("  {}{spot}", surface.name),
-                whole_tenths(surface.temperature_c),
-                format!("{:.0}", surface.surface_rh * 100.0),
-                format!("{:.0}", surface.limit * 100.0),
-                verdict.to_owned(),
-                kelvin,
-            ]);
-        }
-        table.print(page);
-    }
-
-    fn capacities(&self, page: &mut Page) {
-        let capacities = &self.comparison.sizing.capacities;
-        let Some(first) = capacities.first() else {
-            return;
-        };
-        let mut unknowns = Unknowns::default();
-        let mut table = Table::default()
-            .column(
-                format!("capacity to look for, {} °C inside", given(first.inside_c)),
-                Set::Words,
-                40,
-            )
-            .column("rated at", Set::Words, 14)
-            .column(heading(SizedFor::Still), Set::Numbers, 15)
-            .column(heading(SizedFor::Windy), Set::Numbers, 15)
-            .column(heading(SizedFor::Design), Set::Numbers, 15);
-        let mut needed = vec!["  water to remove, L/day".to_owned(), String::new()];
-        for capacity in capacities.iter().take(3) {
-            needed.push(unknowns.or(&capacity.needed_kg_s, litres));
-        }
-        table.row(needed);
-        for kind in capacities.chunks(3) {
-            let Some(one) = kind.first() else { continue };
-            let mut cells = vec![
-                format!("  {}, L/day", one.kind.name()),
-                format!("{} °C {:.0} %", given(one.rated_c), one.rated_rh * 100.0),
-            ];
-            let rated = |capacity: &Capacity| capacity.rated_kg_s.clone();
-            for capacity in kind {
-                cells.push(unknowns.or(&rated(capacity), litres));
-            }
-            table.row(cells);
-        }
-        table.print(page);
-        unknowns.print(page);
-    }
-
-    fn heaters(&self, page: &mut Page) {
-        let design = given(self.survey.targets.design_outside_c);
-        let mut unknowns = Unknowns::default();
-        let mut table = Table::default()
-            .column(
-                format!("heater to look for, {design} °C outside"),
-                Set::Words,
-                40,
-            )
-            .column("air, W", Set::Numbers, 15)
-            .column("fabric, W", Set::Numbers, 15)
-            .column("rating, W", Set::Numbers, 15)
-            .column("kWh a month", Set::Numbers, 15);
-        for size in &self.comparison.sizing.heaters {
-            let what = match size.heater_for {
-                HeaterFor::FrostGuard => "frost guard",
-                HeaterFor::SetTemperature => "set temperature",
-                HeaterFor::Comfort => "comfort",
-            };
-            table.row([
-                format!("  {what}, {} °C inside", given(size.inside_c)),
-                unknowns.or(&size.air_w, |watts| figure(*watts, 3)),
-                figure(size.fabric_w, 3),
-                unknowns.or(&size.rating_w, |watts| figure(*watts, 2)),
-                unknowns.or(&size.kwh_per_month, |kwh| figure(*kwh, 2)),
-            ]);
-        }
-        table.print(page);
-        unknowns.print(page);
-        page.hanging("  ", "Capacities and ratings hold a margin of a quarter; the heat of a month is in the weather cases by their shares.");
     }
 
     /// Warming up, drying out, air at night.
@@ -339,11 +328,13 @@ impl Section<'_> {
     }
 }
 
-fn heading(sized_for: SizedFor) -> &'static str {
-    match sized_for {
-        SizedFor::Still => "still",
-        SizedFor::Windy => "windy",
-        SizedFor::Design => "design",
+/// What supply it asks for.
+fn hook_up(supply: &Supply) -> &'static str {
+    match (supply.within_own, supply.within_10_a, supply.within_16_a) {
+        (Some(false), _, _) => "more than yours",
+        (_, true, _) => "10 A will do",
+        (_, false, true) => "needs 16 A",
+        (_, false, false) => "over 16 A",
     }
 }
 

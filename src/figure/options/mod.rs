@@ -6,48 +6,61 @@ use crate::assess::drying::{Comparison, OptionAnswer, Verdict};
 
 /// Height of an option's row, mm.
 const ROW: f64 = 6.4;
+/// Height of the line below it for the same option after the plan, mm.
+const AFTER: f64 = 4.6;
 /// Height of the head with the target's name, mm.
 const HEAD: f64 = 9.0;
 /// Height of the axis at the foot, mm.
 const FOOT: f64 = 9.0;
 /// Width of the figures and verdicts at the right, mm.
 const RIGHT: f64 = 58.0;
+/// Right ends of the figures for still and windy weather from the left of those, mm.
+const STILL: f64 = 10.5;
+const WINDY: f64 = 23.0;
 /// Height of letters, mm.
 const LETTER: f64 = 2.5;
 /// Width of a letter on average, in heights of it.
 const LETTER_WIDTH: f64 = 0.62;
+/// Room that a label of the axis wants, mm.
+const LABEL: f64 = 9.0;
 /// Half the height of a band, mm.
 const BAND: f64 = 1.5;
 
 /// Draws the options `width` mm wide, one row each, in the comparison's order.
 ///
 /// A row shows a hollow ring where it is calmest, a filled square where it is windiest, and a band
-/// between the two; figures and the verdict in words stand beside it.
+/// between the two; figures and the verdict in words stand beside it. Once gaps are planned, a
+/// second line shows the same option with those gaps sealed.
 #[must_use]
 pub fn options(comparison: &Comparison, width: f64) -> Scene {
     let rows: Vec<Row<'_>> = (1..)
         .zip(&comparison.options)
-        .map(|(number, option)| Row {
+        .map(|(number, option): (usize, _)| Row {
             number,
-            option,
-            still: humidity(option, comparison.calmest),
-            windy: humidity(option, comparison.windiest),
+            name: &option.name,
+            now: Line::new(comparison, option),
+            then: after_plan(comparison, number - 1),
         })
         .collect();
-    #[expect(clippy::cast_precision_loss, reason = "a dozen options")]
-    let height = HEAD + ROW * rows.len() as f64 + FOOT;
+    let height = HEAD + rows.iter().map(Row::height).sum::<f64>() + FOOT;
     let mut scene = Scene::new(width, height);
     scene.description = description(comparison, &rows);
     let axis = Axis::new(comparison.target_rh, &rows, width, height - FOOT);
     axis.draw(&mut scene);
-    heads(&mut scene, comparison, width);
-    let mut y = HEAD + ROW / 2.0;
+    heads(&mut scene, width);
+    let mut top = HEAD;
     for row in &rows {
-        row.draw(&mut scene, &axis, y);
-        y += ROW;
+        row.draw(&mut scene, &axis, top + ROW / 2.0);
+        top += row.height();
     }
     axis.target(&mut scene, comparison.target_rh);
     scene
+}
+
+/// An option with the planned gaps sealed; nothing while none is planned.
+fn after_plan(comparison: &Comparison, option: usize) -> Option<Line<'_>> {
+    let then = comparison.after_plan.as_ref()?.comparison.as_ref().ok()?;
+    Some(Line::new(then, then.options.get(option)?))
 }
 
 fn humidity(option: &OptionAnswer, case: usize) -> Option<f64> {
@@ -77,15 +90,10 @@ fn description(comparison: &Comparison, rows: &[Row<'_>]) -> String {
         percent(comparison.target_rh)
     );
     for row in rows {
-        let verdict = verdict_words(row.option).0;
-        let figure = |rh: Option<f64>| rh.map_or_else(|| "not known".to_owned(), percent);
-        words.push_str(&format!(
-            "; {}: still {}, windy {}, {}",
-            row.option.name,
-            figure(row.still),
-            figure(row.windy),
-            verdict.trim_start_matches(|sign: char| !sign.is_ascii())
-        ));
+        words.push_str(&format!("; {}: {}", row.name, row.now.told()));
+        if let Some(then) = &row.then {
+            words.push_str(&format!("; after the plan: {}", then.told()));
+        }
     }
     words
 }
@@ -100,7 +108,11 @@ struct Axis {
 impl Axis {
     /// From a round tenth below everything shown up to saturation.
     fn new(target: f64, rows: &[Row<'_>], width: f64, bottom: f64) -> Self {
-        let shown = rows.iter().flat_map(|row| [row.still, row.windy]).flatten();
+        let lines = rows
+            .iter()
+            .flat_map(|row| [Some(&row.now), row.then.as_ref()]);
+        let lines = lines.flatten();
+        let shown = lines.flat_map(|line| [line.still, line.windy]).flatten();
         let least = shown.fold(target, f64::min);
         let least = ((least - 0.03) * 10.0).floor() / 10.0;
         let left = (width * 0.27).clamp(34.0, 66.0);
@@ -127,6 +139,15 @@ impl Axis {
         }
     }
 
+    /// Every how many tenths there is room for a label.
+    fn labelled(&self) -> i32 {
+        let apart = (self.right - self.left) / (1.0 - self.least) / 10.0;
+        [1, 2, 5]
+            .into_iter()
+            .find(|tenths| apart * f64::from(*tenths) >= LABEL)
+            .unwrap_or(10)
+    }
+
     fn draw(&self, scene: &mut Scene) {
         for tenth in 0..=10 {
             let rh = f64::from(tenth) / 10.0;
@@ -134,8 +155,10 @@ impl Axis {
                 continue;
             }
             scene.add(self.upright(rh, HEAD - 1.0, Role::Ground, 0.2, Dash::Solid));
-            let at = Point::new(self.x(rh), self.bottom + 2.2);
-            scene.text(at, percent(rh), 2.2, Role::Faint, Anchor::Middle);
+            if tenth % self.labelled() == 0 {
+                let at = Point::new(self.x(rh), self.bottom + 2.2);
+                scene.text(at, percent(rh), 2.2, Role::Faint, Anchor::Middle);
+            }
         }
         let middle = f64::midpoint(self.left, self.right);
         let at = Point::new(middle, self.bottom + 6.0);
@@ -151,19 +174,10 @@ impl Axis {
 }
 
 /// The heads over the figures, each behind its sign.
-fn heads(scene: &mut Scene, comparison: &Comparison, width: f64) {
-    let still = Point::new(width - RIGHT + 10.5, 3.6);
-    let windy = Point::new(width - RIGHT + 23.0, 3.6);
-    let name = |at: usize, usual: &str| {
-        let case = comparison.cases.get(at);
-        let name = case.map(|case| case.name.trim().to_owned());
-        let name = name.filter(|name| !name.is_empty());
-        shortened(&name.unwrap_or_else(|| usual.to_owned()), 9.0)
-    };
-    for (at, words) in [
-        (still, name(comparison.calmest, "still")),
-        (windy, name(comparison.windiest, "windy")),
-    ] {
+fn heads(scene: &mut Scene, width: f64) {
+    let still = Point::new(width - RIGHT + STILL, 3.6);
+    let windy = Point::new(width - RIGHT + WINDY, 3.6);
+    for (at, words) in [(still, "still"), (windy, "windy")] {
         scene.text(at, words, 2.2, Role::Faint, Anchor::Right);
     }
     ring(scene, Point::new(still.x - 1.2, 7.0), Role::Ink);
@@ -225,15 +239,23 @@ fn shortened(words: &str, width: f64) -> String {
 }
 
 struct Row<'a> {
-    number: u32,
-    option: &'a OptionAnswer,
-    still: Option<f64>,
-    windy: Option<f64>,
+    number: usize,
+    name: &'a str,
+    now: Line<'a>,
+    /// With the planned gaps sealed.
+    then: Option<Line<'a>>,
 }
 
 impl Row<'_> {
+    fn height(&self) -> f64 {
+        if self.then.is_some() {
+            ROW + AFTER
+        } else {
+            ROW
+        }
+    }
+
     fn draw(&self, scene: &mut Scene, axis: &Axis, y: f64) {
-        let (words, role) = verdict_words(self.option);
         let number = Point::new(5.0, y);
         scene.text(
             number,
@@ -242,13 +264,55 @@ impl Row<'_> {
             Role::Faint,
             Anchor::Right,
         );
-        let name = shortened(&self.option.name, axis.left - 9.0);
+        let name = shortened(self.name, axis.left - 9.0);
         scene.text(Point::new(6.5, y), name, LETTER, Role::Ink, Anchor::Left);
+        self.now.draw(scene, axis, y, BAND);
+        if let Some(then) = &self.then {
+            let y = y + AFTER;
+            let at = Point::new(6.5, y);
+            scene.text(at, "after the plan", 2.2, Role::Faint, Anchor::Left);
+            then.draw(scene, axis, y, BAND * 0.6);
+        }
+    }
+}
+
+/// What an option brings, as surveyed or after the plan.
+struct Line<'a> {
+    option: &'a OptionAnswer,
+    still: Option<f64>,
+    windy: Option<f64>,
+}
+
+impl<'a> Line<'a> {
+    fn new(comparison: &Comparison, option: &'a OptionAnswer) -> Self {
+        Self {
+            option,
+            still: humidity(option, comparison.calmest),
+            windy: humidity(option, comparison.windiest),
+        }
+    }
+
+    fn told(&self) -> String {
+        let figure = |rh: Option<f64>| rh.map_or_else(|| "not known".to_owned(), percent);
+        let verdict = verdict_words(self.option).0;
+        format!(
+            "still {}, windy {}, {}",
+            figure(self.still),
+            figure(self.windy),
+            verdict
+                .trim_start_matches(|sign: char| !sign.is_ascii())
+                .trim()
+        )
+    }
+
+    fn draw(&self, scene: &mut Scene, axis: &Axis, y: f64, half_band: f64) {
+        let (words, role) = verdict_words(self.option);
         if let (Some(still), Some(windy)) = (self.still, self.windy) {
             let (from, to) = (axis.x(still.min(windy)), axis.x(still.max(windy)));
             let centre = Point::new(f64::midpoint(from, to), y);
             let half = (to - from) / 2.0;
-            scene.add(rectangle(centre, half, BAND, Some(Role::Glass), Some(role)));
+            let band = rectangle(centre, half, half_band, Some(Role::Glass), Some(role));
+            scene.add(band);
             ring(scene, Point::new(axis.x(still), y), role);
             square(scene, Point::new(axis.x(windy), y), role);
         } else {
@@ -256,144 +320,16 @@ impl Row<'_> {
             scene.text(at, "not known", LETTER, Role::Faint, Anchor::Left);
         }
         let right = scene.width - RIGHT;
-        for (x, rh) in [(10.5, self.still), (23.0, self.windy)] {
+        for (x, rh) in [(STILL, self.still), (WINDY, self.windy)] {
             if let Some(rh) = rh {
                 let at = Point::new(right + x, y);
                 scene.text(at, percent(rh), LETTER, Role::Ink, Anchor::Right);
             }
         }
-        scene.text(
-            Point::new(right + 26.0, y),
-            words,
-            LETTER,
-            role,
-            Anchor::Left,
-        );
+        let at = Point::new(right + WINDY + 3.0, y);
+        scene.text(at, words, LETTER, role, Anchor::Left);
     }
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::assess::compare;
-    use crate::survey::file::parse;
-
-    fn comparison() -> Comparison {
-        let text = include_str!("../../sample-surveys/farmyard-caravan.ron");
-        compare(&parse(text).unwrap()).unwrap()
-    }
-
-    fn squares(scene: &Scene) -> Vec<Point> {
-        let filled = scene.marks.iter().filter_map(|mark| match &mark.shape {
-            Shape::Polygon {
-                points,
-                fill,
-                outline: None,
-                ..
-            } if fill.is_some() => Some(Point::new(
-                f64::midpoint(points[0].x, points[1].x),
-                f64::midpoint(points[0].y, points[2].y),
-            )),
-            _ => None,
-        });
-        // The first one explains the sign in the head.
-        filled.skip(1).collect()
-    }
-
-    #[test]
-    fn the_windy_marks_stand_in_the_order_of_their_humidity_and_on_their_rows() {
-        let comparison = comparison();
-        let scene = options(&comparison, 240.0);
-        let marks = squares(&scene);
-        let rh: Vec<f64> = comparison
-            .options
-            .iter()
-            .filter_map(|option| humidity(option, comparison.windiest))
-            .collect();
-        assert!(rh.len() >= 8);
-        assert_eq!(marks.len(), rh.len());
-        for (a, b) in marks.iter().zip(marks.iter().skip(1)) {
-            assert!(b.y > a.y);
-        }
-        // Two marks fix the scale; every other one must lie on it.
-        let (low, high) = (
-            (0..rh.len())
-                .min_by(|a, b| rh[*a].total_cmp(&rh[*b]))
-                .unwrap(),
-            (0..rh.len())
-                .max_by(|a, b| rh[*a].total_cmp(&rh[*b]))
-                .unwrap(),
-        );
-        let scale = (marks[high].x - marks[low].x) / (rh[high] - rh[low]);
-        assert!(scale > 0.0);
-        for (mark, rh_here) in marks.iter().zip(&rh) {
-            let x = marks[low].x + scale * (rh_here - rh[low]);
-            assert!((mark.x - x).abs() < 1e-6);
-        }
-    }
-
-    #[test]
-    fn what_is_held_stands_left_of_the_target_line() {
-        let comparison = comparison();
-        let scene = options(&comparison, 240.0);
-        let line = scene.marks.iter().find_map(|mark| match &mark.shape {
-            Shape::Polyline {
-                points,
-                role: Role::Own,
-                ..
-            } => Some(points[0].x),
-            _ => None,
-        });
-        let line = line.unwrap();
-        let with = comparison
-            .options
-            .iter()
-            .filter(|option| humidity(option, comparison.windiest).is_some());
-        let mut held = 0;
-        for (mark, option) in squares(&scene).iter().zip(with) {
-            let windy = option.cases[comparison.windiest].as_ref().unwrap();
-            assert_eq!(mark.x <= line + 0.2, windy.holds, "{}", option.name);
-            held += u32::from(windy.holds);
-        }
-        assert!(held > 0);
-    }
-
-    #[test]
-    fn everything_stays_on_the_sheet_and_names_are_cut_rather_than_overprinted() {
-        for width in [150.0, 240.0, 400.0] {
-            let mut comparison = comparison();
-            comparison.options[2].name = "a name that goes on ".repeat(12);
-            let scene = options(&comparison, width);
-            for mark in &scene.marks {
-                if let Shape::Text {
-                    at,
-                    text,
-                    size,
-                    anchor,
-                    ..
-                } = &mark.shape
-                {
-                    #[expect(clippy::cast_precision_loss, reason = "a few letters")]
-                    let long = text.chars().count() as f64 * size * LETTER_WIDTH;
-                    let (from, to) = match anchor {
-                        Anchor::Left => (at.x, at.x + long),
-                        Anchor::Middle => (at.x - long / 2.0, at.x + long / 2.0),
-                        Anchor::Right => (at.x - long, at.x),
-                    };
-                    assert!(from >= -1.0 && to <= width + 1.0, "{text}: {from} to {to}");
-                }
-            }
-        }
-    }
-
-    #[test]
-    fn the_description_tells_every_verdict_in_words() {
-        let comparison = comparison();
-        let words = options(&comparison, 240.0).description;
-        for option in &comparison.options {
-            assert!(words.contains(&option.name));
-        }
-        assert!(words.contains("still and windy") || words.contains("only when"));
-        assert!(!words.contains('✔') && !words.contains('✖'));
-    }
-}
+mod tests;
