@@ -28,9 +28,12 @@ fn laid_out(
         density: vehicle.density_out_kg_m3,
         viscosity: vehicle.viscosity_out_pa_s,
     };
-    let gas = |space: usize| Gas {
-        density: spaces[space].density_kg_m3,
-        viscosity: spaces[space].viscosity_pa_s,
+    let gas = |space: usize| {
+        let space = spaces.get(space).unwrap();
+        Gas {
+            density: space.density_kg_m3,
+            viscosity: space.viscosity_pa_s,
+        }
     };
     let mut network = Network {
         spaces: spaces

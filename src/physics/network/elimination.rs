@@ -123,6 +123,6 @@ mod tests {
         lone.add_to_outside(1, 2.0);
         let mut pressures = [0.0, 4.0];
         lone.solve(&mut pressures);
-        assert_eq!(pressures, [0.0, 2.0]);
+        assert!(pressures[0].abs() < 1e-300 && (pressures[1] - 2.0).abs() < 1e-15);
     }
 }
