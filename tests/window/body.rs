@@ -1,14 +1,22 @@
 //! The unfolded body on the Gaps page, by pointer and by keyboard.
 
-use super::{Window, click_button, ctrl, opened, press, sample, shows, small_survey, survey};
+use super::{Window, click_button, ctrl, press, sample, shows, small_survey, survey};
 use eframe::egui;
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, PointerButton, Pos2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::survey::{Facing, Gap, GapId, Position};
 use gapledger::window::commands::Command;
+use std::path::Path;
 
 const UNFOLDED: &str = "The touring caravan unfolded, with 2 gaps marked on its faces";
+
+/// The window with a file open and the unfolded body beside the ledger.
+fn opened(path: &Path) -> Window<'static> {
+    let mut window = super::opened(path);
+    click_button(&mut window, "Both");
+    window
+}
 
 fn at(along: f64, across: f64, height: f64) -> Position {
     Position {

@@ -169,9 +169,10 @@ fn what_is_not_a_number_adds_nothing_and_esc_brings_back_what_was_there() {
     assert!(shows(&window, "does not hold a number yet"));
     keys(&mut window).text("300").key(Key::Enter);
     let added = gap(&window, 3);
-    assert!(
-        matches!(added.form, Form::NarrowGap { length_mm: Some(length), .. } if length == 600.0)
-    );
+    let Form::NarrowGap { length_mm, .. } = added.form else {
+        panic!("{:?}", added.form);
+    };
+    assert_eq!(length_mm, Some(600.0));
     // 12 is there, 7 typed over it is taken back.
     keys(&mut window).tabs(1).text("12").key(Key::Tab);
     keys(&mut window).back(1).text("7").key(Key::Escape);
