@@ -4,7 +4,7 @@
 //! [`NotKnown`] with the reason. Values are SI; a name that is not SI carries its unit.
 
 use crate::physics::MoistAir;
-use crate::survey::{Facing, Finding, GapId, Purpose, SetUp, WeatherId, ZoneId};
+use crate::survey::{Facing, Finding, GapId, Purpose, SetUp, SpaceId, WeatherId, ZoneId};
 
 /// Why a result cannot be given, in a plain sentence without full stop.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -185,6 +185,8 @@ pub struct CaseAir {
     pub lowest: usize,
     /// Index of the direction with the most.
     pub highest: usize,
+    /// Outside air into each space; empty where the inside is one space.
+    pub spaces: Vec<SpaceAir>,
     /// The simplified model's ACH, for comparison.
     pub cross_check: Answer<CrossCheck>,
 }
@@ -224,6 +226,31 @@ pub struct DirectionAnswer {
     pub ach_per_h: Answer<f64>,
     /// Flow through each gap, in the ledger's order; `None` for gaps that are in no balance.
     pub flows: Vec<Option<GapAirFlow>>,
+    /// Flow through each inner opening, in the survey's order; empty where the inside is one
+    /// space.
+    pub inner_flows: Vec<InnerAirFlow>,
+    /// Pressure of each space at mid-height, Pa; empty where the inside is one space.
+    pub space_pressures: Vec<f64>,
+}
+
+/// Air through one inner opening; a tall one may pass it both ways at once.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct InnerAirFlow {
+    /// From its first space to its second, kg/s.
+    pub forward_kg_s: f64,
+    /// Back, kg/s.
+    pub back_kg_s: f64,
+}
+
+/// Outside air that one space gets, mean over all directions.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SpaceAir {
+    /// The space.
+    pub id: SpaceId,
+    /// Outside air coming in through its own gaps and fans, kg/s.
+    pub mean_inflow_kg_s: f64,
+    /// The same as air changes of the space, per hour, at its air's density.
+    pub ach_per_h: Answer<f64>,
 }
 
 /// Air through one gap; a tall gap may let it in low and out high at once.

@@ -1,12 +1,12 @@
 //! Curves over a range of weather.
 
-use super::answer::{Answer, NotKnown};
+use super::answer::{Answer, DirectionAnswer, NotKnown};
 use super::envelope::{Envelope, mean};
 use super::law::laws;
-use super::weather::air_states;
+use super::weather::{air_states, same_water};
+use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::wind::speed_at_body;
-use crate::survey::Survey;
-use crate::survey::findings;
+use crate::survey::{Facing, Survey, WeatherCase, WeatherId, findings};
 
 /// Highest wind of the curve, m/s at the weather station.
 const HIGHEST_WIND: u32 = 12;
@@ -68,4 +68,106 @@ pub fn ach_against_wind(survey: &Survey) -> Answer<WindCurve> {
         inside_c: inside.t_c,
         points: points?,
     })
+}
+
+/// Temperature differences of the curve, K warmer inside than outside.
+const DIFFERENCES: [f64; 9] = [0.0, 2.5, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0];
+
+/// ACH against the temperature difference in one weather case's wind.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TemperatureCurve {
+    /// The weather case.
+    pub id: WeatherId,
+    /// Its name.
+    pub name: String,
+    /// Outside temperature, °C.
+    pub outside_c: f64,
+    /// Kelvin warmer inside, and mean ACH over the directions at the inside air's density.
+    pub points: Vec<(f64, f64)>,
+}
+
+/// Works out one curve for each weather case.
+///
+/// # Errors
+/// [`NotKnown`] where the air change itself is not.
+pub fn ach_against_temperature(survey: &Survey) -> Answer<Vec<TemperatureCurve>> {
+    let findings = findings::find(survey);
+    let envelope = Envelope::new(survey, &laws(survey, &findings))?;
+    let volume = super::volume_m3(survey, &findings)?;
+    let curve = |case: &WeatherCase| {
+        let (outside, _) = air_states(survey, case)?;
+        let wind = speed_at_body(survey.site.terrain, case.wind_m_s, envelope.roof());
+        let point = |kelvin: f64| {
+            let inside = same_water(&outside, outside.t_c + kelvin)?;
+            let standing = envelope.at(&outside, &inside);
+            let per_h = 3600.0 / (standing.density_in() * volume);
+            Ok((kelvin, standing.mean_inflow(wind)? * per_h))
+        };
+        let points: Answer<Vec<(f64, f64)>> = DIFFERENCES.into_iter().map(point).collect();
+        Ok(TemperatureCurve {
+            id: case.id,
+            name: case.name.clone(),
+            outside_c: outside.t_c,
+            points: points?,
+        })
+    };
+    survey.weather.iter().map(curve).collect()
+}
+
+/// Mean ACH of each weather case by one set of pressure coefficients.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SetSensitivity {
+    /// The set.
+    pub set: PressureSet,
+    /// Mean ACH of each weather case, in the survey's order.
+    pub mean_ach_per_h: Vec<Answer<f64>>,
+}
+
+/// Both published sets side by side: how much hangs on the choice.
+#[must_use]
+pub fn pressure_set_sensitivity(survey: &Survey) -> [SetSensitivity; 2] {
+    [PressureSet::LowRise, PressureSet::WallAverage].map(|set| {
+        let mut other = survey.clone();
+        other.site.pressure_set = set;
+        let cases = super::assess(&other).cases;
+        SetSensitivity {
+            set,
+            mean_ach_per_h: cases
+                .into_iter()
+                .map(|case| case.air.and_then(|air| air.mean_ach_per_h))
+                .collect(),
+        }
+    })
+}
+
+/// Air in and out through all gaps of one face, kg/s.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FaceTotal {
+    /// The face, or the cavity.
+    pub facing: Facing,
+    /// Outside air coming in.
+    pub in_kg_s: f64,
+    /// Inside air going out.
+    pub out_kg_s: f64,
+}
+
+/// Totals by face in one wind direction; only faces that have gaps in the balance, in the order
+/// they are offered.
+#[must_use]
+pub fn face_totals(survey: &Survey, direction: &DirectionAnswer) -> Vec<FaceTotal> {
+    let of = |facing: Facing| {
+        let gaps = survey.gaps.iter().zip(&direction.flows);
+        let flows = gaps
+            .filter(|(gap, _)| gap.facing == facing)
+            .filter_map(|(_, flow)| *flow);
+        flows.fold(None, |total: Option<FaceTotal>, flow| {
+            let (in_kg_s, out_kg_s) = total.map_or((0.0, 0.0), |sum| (sum.in_kg_s, sum.out_kg_s));
+            Some(FaceTotal {
+                facing,
+                in_kg_s: in_kg_s + flow.in_kg_s,
+                out_kg_s: out_kg_s + flow.out_kg_s,
+            })
+        })
+    };
+    Facing::ALL.into_iter().filter_map(of).collect()
 }

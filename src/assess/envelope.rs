@@ -6,15 +6,17 @@
 
 use super::answer::{Answer, NotKnown};
 use super::law::GapLaw;
+use super::rooms::Rooms;
 use crate::physics::MoistAir;
 use crate::physics::balance::{Balance, Conditions, Path, PathFlow, Solved};
 use crate::physics::flow_law::{GapFlow, Gas};
 use crate::physics::leakage::AreaConvention;
+use crate::physics::network::{Network, NetworkRoom, OpeningFlow, Surroundings};
 use crate::physics::pressure_coefficient::{Face, WindBody, underfloor};
 use crate::physics::wind::{dynamic_pressure, one_sided_flow};
 use crate::survey::equipment::FanDirection;
 use crate::survey::gap::{Behind, Cavity, Facing, Gap};
-use crate::survey::{SetUp, Survey};
+use crate::survey::{SetUp, Survey, findings};
 
 /// How many wind directions a result is the mean of.
 pub(crate) const DIRECTIONS: usize = 16;
@@ -63,6 +65,8 @@ pub(crate) struct Envelope {
     gaps: usize,
     /// Coefficients by direction, one for each leak.
     coefficients: Vec<Vec<f64>>,
+    /// Where the inside is more than one space.
+    rooms: Option<Rooms>,
 }
 
 impl Envelope {
@@ -116,6 +120,7 @@ impl Envelope {
                     .collect()
             })
             .collect();
+        let rooms = Rooms::new(survey, &findings::find(survey), &leaks, middle)?;
         let (extract, supply) = fans(survey);
         let gaps = survey.gaps.len();
         Ok(Self {
@@ -126,6 +131,7 @@ impl Envelope {
             supply,
             gaps,
             coefficients,
+            rooms,
         })
     }
 
@@ -147,6 +153,11 @@ impl Envelope {
     /// Fan flows into and out of the vehicle, m³/s at the air they move.
     pub(crate) fn fans(&self) -> (f64, f64) {
         (self.supply, self.extract)
+    }
+
+    /// The spaces, where the inside is more than one.
+    pub(crate) fn rooms(&self) -> Option<&Rooms> {
+        self.rooms.as_ref()
     }
 
     /// Height of the roof above ground, m.
@@ -176,6 +187,11 @@ impl Envelope {
             },
             density_out: gas_out.density,
             density_in: gas_in.density,
+            network: self.rooms.as_ref().map(|rooms| {
+                let leaks = self.leaks.iter();
+                let placed = leaks.map(|leak| (leak.flow, leak.z_low, leak.z_high));
+                rooms.network(placed, outside, inside)
+            }),
         }
     }
 
@@ -207,15 +223,48 @@ pub(crate) struct Standing<'a> {
     balance: Balance,
     density_out: f64,
     density_in: f64,
+    /// Used in place of the balance where the inside is more than one space.
+    network: Option<Network>,
 }
 
 /// One direction, solved.
 pub(crate) struct SolvedDirection {
-    pub(crate) solved: Solved,
+    /// Inside pressure, that of the first space, Pa.
+    pub(crate) inside_pressure: f64,
     pub(crate) neutral_level: Option<f64>,
     /// Gross inflow of outside air, kg/s, the one-sided rule taken into account.
     pub(crate) inflow: f64,
     pub(crate) one_sided: bool,
+    /// Gross outflow, kg/s.
+    pub(crate) outflow: f64,
+    state: State,
+}
+
+enum State {
+    Single(Solved),
+    Spaces(Box<Spaces>),
+}
+
+/// What is known of several spaces besides.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Spaces {
+    outer: Vec<PathFlow>,
+    /// Flow through each inner opening, in the survey's order.
+    pub(crate) inner: Vec<OpeningFlow>,
+    /// Pressure of each space at mid-height, Pa.
+    pub(crate) pressures: Vec<f64>,
+    /// Outside air into each space, kg/s, its supply fans included.
+    pub(crate) inflows: Vec<f64>,
+}
+
+impl SolvedDirection {
+    /// The spaces, where there is more than one.
+    pub(crate) fn spaces(&self) -> Option<&Spaces> {
+        match &self.state {
+            State::Single(_) => None,
+            State::Spaces(spaces) => Some(spaces),
+        }
+    }
 }
 
 impl Standing<'_> {
@@ -240,16 +289,25 @@ impl Standing<'_> {
     pub(crate) fn direction(&self, wind: f64, index: usize, start: f64) -> Answer<SolvedDirection> {
         let conditions = self.conditions(wind);
         let coefficients = &self.envelope.coefficients[index];
-        let solved = self
-            .balance
-            .solve(&conditions, coefficients, start)
-            .map_err(|error| NotKnown::because(error.to_string()))?;
+        let (inside_pressure, inflow, outflow, state) = match &self.network {
+            None => {
+                let solved = self
+                    .balance
+                    .solve(&conditions, coefficients, start)
+                    .map_err(|error| NotKnown::because(error.to_string()))?;
+                let (pressure, inflow) = (solved.inside_pressure, solved.inflow);
+                (pressure, inflow, solved.outflow, State::Single(solved))
+            }
+            Some(network) => joined(network, &conditions, coefficients)?,
+        };
         let gusts = self.envelope.one_sided(wind) * self.density_out;
         Ok(SolvedDirection {
-            neutral_level: conditions.neutral_level(solved.inside_pressure),
-            inflow: solved.inflow.max(gusts),
-            one_sided: gusts > solved.inflow,
-            solved,
+            inside_pressure,
+            neutral_level: conditions.neutral_level(inside_pressure),
+            inflow: inflow.max(gusts),
+            one_sided: gusts > inflow,
+            outflow,
+            state,
         })
     }
 
@@ -261,16 +319,24 @@ impl Standing<'_> {
         &self,
         wind: f64,
         index: usize,
-        solved: &Solved,
+        solved: &SolvedDirection,
     ) -> Answer<Vec<Option<PathFlow>>> {
-        let coefficients = &self.envelope.coefficients[index];
-        let flows = self
-            .balance
-            .flows(&self.conditions(wind), coefficients, solved)
-            .map_err(|error| NotKnown::because(error.to_string()))?;
         let mut by_ledger = vec![None; self.envelope.gaps];
-        for (leak, flow) in self.envelope.leaks.iter().zip(flows) {
-            by_ledger[leak.ledger] = Some(flow);
+        let mut put = |flows: &mut dyn Iterator<Item = PathFlow>| {
+            for (leak, flow) in self.envelope.leaks.iter().zip(flows) {
+                by_ledger[leak.ledger] = Some(flow);
+            }
+        };
+        match &solved.state {
+            State::Single(solved) => {
+                let coefficients = &self.envelope.coefficients[index];
+                let flows = self
+                    .balance
+                    .flows(&self.conditions(wind), coefficients, solved)
+                    .map_err(|error| NotKnown::because(error.to_string()))?;
+                put(&mut { flows });
+            }
+            State::Spaces(spaces) => put(&mut spaces.outer.iter().copied()),
         }
         Ok(by_ledger)
     }
@@ -284,7 +350,7 @@ impl Standing<'_> {
         let mut start = 0.0;
         for (index, inflow) in inflows.iter_mut().enumerate() {
             let direction = self.direction(wind, index, start)?;
-            start = direction.solved.inside_pressure;
+            start = direction.inside_pressure;
             *inflow = direction.inflow;
         }
         Ok(inflows)
@@ -297,6 +363,51 @@ impl Standing<'_> {
     pub(crate) fn mean_inflow(&self, wind: f64) -> Answer<f64> {
         Ok(mean(&self.inflows(wind)?))
     }
+}
+
+/// Strikes the balance of several spaces.
+fn joined(
+    network: &Network,
+    conditions: &Conditions,
+    coefficients: &[f64],
+) -> Answer<(f64, f64, f64, State)> {
+    let mut network = network.clone();
+    for (gap, coefficient) in network.outer.iter_mut().zip(coefficients) {
+        gap.coefficient = *coefficient;
+    }
+    let surroundings = Surroundings {
+        density: conditions.density_out,
+        dynamic_pressure: conditions.dynamic_pressure,
+        datum: conditions.datum,
+    };
+    let mut room = NetworkRoom::default();
+    let solved = network
+        .solve(&surroundings, &mut room)
+        .map_err(|error| NotKnown::because(error.to_string()))?;
+    let mut inflows: Vec<f64> = network.spaces.iter().map(|space| space.supply).collect();
+    let outer: Vec<PathFlow> = room
+        .outer_flows(&network)
+        .map(|flow| PathFlow {
+            inward: flow.forward,
+            outward: flow.back,
+        })
+        .collect();
+    for (gap, flow) in network.outer.iter().zip(&outer) {
+        inflows[gap.space] += flow.inward;
+    }
+    let spaces = Spaces {
+        inner: room.inner_flows(&network).collect(),
+        pressures: room.pressures().to_vec(),
+        outer,
+        inflows,
+    };
+    let first = spaces.pressures[0];
+    Ok((
+        first,
+        solved.inflow,
+        solved.outflow,
+        State::Spaces(Box::new(spaces)),
+    ))
 }
 
 /// Arithmetic mean.

@@ -3,7 +3,9 @@
 use crate::physics::flow_law::{FlowLaw, GapFlow, Gas, OpeningError};
 use crate::physics::leakage::{self, DEFAULT_EXPONENT};
 use crate::survey::findings::needed_sizes;
-use crate::survey::gap::{AreaConvention, Behind, Form, Gap, GrilleMaterial, LeadsTo, WorkState};
+use crate::survey::gap::{
+    AreaConvention, Behind, Closing, Form, Gap, GrilleMaterial, LeadsTo, WorkState,
+};
 use crate::survey::limits::range_of;
 use crate::survey::{Finding, GapId, Item, SetUp, Severity, Survey};
 use std::collections::HashMap;
@@ -66,7 +68,7 @@ fn disc(diameter: f64) -> f64 {
 }
 
 /// The law of one, by itself; `None` where a size is missing.
-fn own_law(form: &Form) -> Option<FlowLaw> {
+pub(crate) fn own_law(form: &Form) -> Option<FlowLaw> {
     match *form {
         Form::NarrowGap {
             length_mm,
@@ -108,7 +110,12 @@ fn own_law(form: &Form) -> Option<FlowLaw> {
 
 /// Share of the flow that passes as the gap stands in the set-up, 0…1.
 pub(crate) fn share_open(gap: &Gap, set_up: SetUp) -> f64 {
-    gap.closing.map_or(1.0, |closing| {
+    share_when_closing(gap.closing, set_up)
+}
+
+/// The same of anything that closes, or does not.
+pub(crate) fn share_when_closing(closing: Option<Closing>, set_up: SetUp) -> f64 {
+    closing.map_or(1.0, |closing| {
         let open = match set_up {
             SetUp::LaidUp => closing.open_laid_up,
             SetUp::InUse => closing.open_in_use,

@@ -50,8 +50,11 @@ pub(crate) fn gaps(survey: &Survey, laws: &[GapLaw]) -> Vec<GapAnswer> {
         .collect()
 }
 
-/// Adds up those gaps that the choice takes.
-fn total(
+/// Adds up those gaps that the choice takes. `gaps` are the answers for this very survey.
+///
+/// # Errors
+/// Where a size is impossible, or none of the gaps is sized.
+pub fn total(
     survey: &Survey,
     gaps: &[GapAnswer],
     choice: impl Fn(&Gap) -> bool,

@@ -12,8 +12,11 @@ mod law;
 mod leakage;
 mod model;
 pub mod number;
+mod parking;
+mod rooms;
 pub mod safety;
 pub mod sealing;
+pub mod spaces;
 pub mod topic;
 pub mod uncertainty;
 mod weather;
@@ -21,13 +24,19 @@ mod working;
 
 pub use answer::{
     Answer, Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer,
-    Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatNeed, Leakage, LeakageFigures, LeakageTotal,
-    Mark, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict, Source, Working,
+    Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatNeed, InnerAirFlow, Leakage, LeakageFigures,
+    LeakageTotal, Mark, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict,
+    Source, SpaceAir, Working,
 };
-pub use curves::{WindCurve, WindPoint, ach_against_wind};
+pub use curves::{
+    FaceTotal, SetSensitivity, TemperatureCurve, WindCurve, WindPoint, ach_against_temperature,
+    ach_against_wind, face_totals, pressure_set_sensitivity,
+};
 pub use drying::{Comparison, compare};
+pub use leakage::total as leakage_total;
+pub use parking::{Parking, parking};
 pub use topic::{DryingTopic, Topic};
-pub use working::{drying_working, working};
+pub use working::{doubt_working, drying_working, ranking_working, working};
 
 use crate::survey::{Finding, Item, Severity, Survey, findings};
 use envelope::Envelope;

@@ -27,6 +27,10 @@ pub enum Topic {
     FabricElement(FabricId),
     /// Safety ventilation against its table.
     SafetyVentilation,
+    /// How sure the results are.
+    Doubt,
+    /// What sealing each gap saves.
+    Ranking,
     /// A result of the comparison of drying and heating.
     Drying(DryingTopic),
 }

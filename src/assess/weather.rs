@@ -6,7 +6,7 @@
 
 use super::answer::{
     Answer, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer, Fabric,
-    GapAirFlow, HeatNeed, Leakage, NotKnown, RequiredRemoval,
+    GapAirFlow, HeatNeed, InnerAirFlow, Leakage, NotKnown, RequiredRemoval, SpaceAir,
 };
 use super::envelope::{DIRECTIONS, Envelope, direction_deg, mean};
 use crate::physics::MoistAir;
@@ -79,7 +79,12 @@ impl Vehicle<'_> {
         let concerns = |item: Item| {
             matches!(
                 item,
-                Item::Vehicle | Item::Site | Item::Targets | Item::Fan(_)
+                Item::Vehicle
+                    | Item::Site
+                    | Item::Targets
+                    | Item::Fan(_)
+                    | Item::Space(_)
+                    | Item::InnerOpening(_)
             ) || item == Item::Weather(case.id)
         };
         let error = self
@@ -110,12 +115,13 @@ impl Vehicle<'_> {
         let standing = envelope.at(&outside, &inside);
         let mut directions = Vec::with_capacity(DIRECTIONS);
         let mut inflows = [0.0; DIRECTIONS];
+        let mut space_inflows: Vec<f64> = Vec::new();
         let mut start = 0.0;
         for (index, inflow) in inflows.iter_mut().enumerate() {
             let solved = standing.direction(wind_used, index, start)?;
-            start = solved.solved.inside_pressure;
+            start = solved.inside_pressure;
             *inflow = solved.inflow;
-            let flows = standing.flows(wind_used, index, &solved.solved)?;
+            let flows = standing.flows(wind_used, index, &solved)?;
             let from_front_deg = direction_deg(index);
             let heading = self.survey.site.heading_deg;
             directions.push(DirectionAnswer {
@@ -124,11 +130,21 @@ impl Vehicle<'_> {
                 inside_pressure: start,
                 neutral_level: solved.neutral_level,
                 inflow_kg_s: solved.inflow,
-                outflow_kg_s: solved.solved.outflow,
+                outflow_kg_s: solved.outflow,
                 one_sided: solved.one_sided,
                 ach_per_h: self.ach(solved.inflow, standing.density_in()),
                 flows: flows.into_iter().map(|flow| flow.map(gap_flow)).collect(),
+                inner_flows: solved.spaces().map_or_else(Vec::new, inner_flows),
+                space_pressures: solved
+                    .spaces()
+                    .map_or_else(Vec::new, |spaces| spaces.pressures.clone()),
             });
+            if let Some(spaces) = solved.spaces() {
+                space_inflows.resize(spaces.inflows.len(), 0.0);
+                for (sum, inflow) in space_inflows.iter_mut().zip(&spaces.inflows) {
+                    *sum += inflow;
+                }
+            }
         }
         let mean_inflow_kg_s = mean(&inflows);
         Ok(CaseAir {
@@ -141,8 +157,32 @@ impl Vehicle<'_> {
             lowest: first_where(&inflows, |inflow, best| inflow < best),
             highest: first_where(&inflows, |inflow, best| inflow > best),
             cross_check: self.cross_check(case, &outside, &inside),
+            spaces: self.spaces(envelope, &inside, &space_inflows),
             directions,
         })
+    }
+
+    /// Outside air into each space, where there is more than one; `sums` over all directions.
+    fn spaces(&self, envelope: &Envelope, inside: &MoistAir, sums: &[f64]) -> Vec<SpaceAir> {
+        let Some(rooms) = envelope.rooms() else {
+            return Vec::new();
+        };
+        let spaces = self.survey.spaces.iter().zip(sums).enumerate();
+        spaces
+            .map(|(at, (space, sum))| {
+                #[expect(clippy::cast_precision_loss, reason = "sixteen")]
+                let mean_inflow_kg_s = sum / DIRECTIONS as f64;
+                let density = rooms.air(at, inside).density();
+                let volume = space.volume_m3.ok_or_else(|| {
+                    NotKnown::because(format!("the volume of space {} is not given", space.id))
+                });
+                SpaceAir {
+                    id: space.id,
+                    mean_inflow_kg_s,
+                    ach_per_h: volume.map(|volume| mean_inflow_kg_s * 3600.0 / (density * volume)),
+                }
+            })
+            .collect()
     }
 
     /// Air changes per hour at inside-air density.
@@ -282,6 +322,16 @@ fn first_where(values: &[f64; DIRECTIONS], beats: impl Fn(f64, f64) -> bool) -> 
             best
         }
     })
+}
+
+fn inner_flows(spaces: &super::envelope::Spaces) -> Vec<InnerAirFlow> {
+    let flows = spaces.inner.iter();
+    flows
+        .map(|flow| InnerAirFlow {
+            forward_kg_s: flow.forward,
+            back_kg_s: flow.back,
+        })
+        .collect()
 }
 
 fn gap_flow(flow: crate::physics::balance::PathFlow) -> GapAirFlow {

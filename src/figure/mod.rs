@@ -9,9 +9,11 @@ pub mod options;
 pub mod psychrometric;
 pub mod rose;
 pub mod scene;
+pub mod section;
 
 pub use body::{Arrangement, BodyFigure, Layout, Picked, Show};
 pub use options::options;
 pub use psychrometric::{Psychrometric, psychrometric};
 pub use rose::{RoseFrame, rose};
 pub use scene::{Anchor, Dash, Mark, Point, Role, Scene, Shape};
+pub use section::section;

@@ -177,6 +177,18 @@ fn rings(scene: &mut Scene, centre: Point, radius: f64, step: f64, outer: f64) {
     }
 }
 
+/// Adds a needle that points to where the wind comes from.
+pub fn needle(scene: &mut Scene, clockwise_from_up_deg: f64) {
+    let centre = Point::new(scene.width / 2.0, scene.height / 2.0);
+    let radius = scene.width / 2.0 - 9.0;
+    scene.add(Shape::Arrow {
+        from: polar(centre, radius + 1.0, clockwise_from_up_deg),
+        to: polar(centre, 8.0, clockwise_from_up_deg),
+        role: Role::Selected,
+        width: 0.5,
+    });
+}
+
 /// A small body in the middle, its front towards the heading.
 fn vehicle(scene: &mut Scene, centre: Point, turn_deg: f64) {
     let corner = |along: f64, across: f64| {

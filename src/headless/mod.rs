@@ -4,20 +4,25 @@
 //! depend on how far a reader got. Results go to standard output; standard error holds one
 //! sentence where something failed.
 
+mod decisions;
 mod json;
 mod ledger;
 mod page;
 mod words;
 
+use crate::assess::uncertainty::DRAWS;
 use crate::assess::{Assessment, assess, compare};
 use crate::survey::{Edit, Form, SetUp, Severity, Survey, file, findings};
 use clap::{Subcommand, ValueEnum};
+use decisions::{Asked, decide};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+pub use decisions::AimWord;
+
 /// What can be done without a window.
-#[derive(Clone, Debug, PartialEq, Eq, Subcommand)]
+#[derive(Clone, Debug, PartialEq, Subcommand)]
 pub enum Command {
     /// Print all results of a survey: alerts, leakage, air changes, water, heat, workings
     Assess {
@@ -29,6 +34,15 @@ pub enum Command {
         /// Work it out for this set-up instead of the one the file shows
         #[arg(long, value_name = "SET-UP")]
         set_up: Option<SetUpWord>,
+        /// Show the best set of gaps to seal for at most this sum of the survey's currency
+        #[arg(long, value_name = "SUM")]
+        budget: Option<f64>,
+        /// What sealing is to save most of
+        #[arg(long, value_name = "AIM", default_value = "ach-windy")]
+        aim: AimWord,
+        /// Draws of what is in doubt; 0 leaves the doubt out
+        #[arg(long, value_name = "NUMBER", default_value_t = DRAWS)]
+        draws: u32,
     },
     /// Print everything that is wrong, dangerous, doubtful or worth knowing; exit 1 on an error
     Check {
@@ -140,17 +154,30 @@ pub fn run_to(command: Command, out: &mut impl Write, errors: &mut impl Write) -
 /// What the command prints, and how it ends.
 fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
     match command {
-        Command::Assess { file, json, set_up } => {
+        Command::Assess {
+            file,
+            json,
+            set_up,
+            budget,
+            aim,
+            draws,
+        } => {
             let mut survey = load(&file)?;
             if let Some(word) = set_up {
                 survey.apply(Edit::SetUp(word.into()))?;
             }
             let assessment = assess(&survey);
             let comparison = compare(&survey);
+            let asked = Asked {
+                draws,
+                aim: aim.into(),
+                budget,
+            };
+            let decisions = decide(&survey, &assessment, asked);
             let text = if json {
-                json::print(&survey, &assessment, &comparison)?
+                json::print(&survey, &assessment, &comparison, &decisions)?
             } else {
-                page::render(&survey, &assessment, &comparison)
+                page::render(&survey, &assessment, &comparison, &decisions)
             };
             Ok((text, Outcome::of(&assessment)))
         }

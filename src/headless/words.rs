@@ -2,6 +2,7 @@
 //!
 //! They are part of what other programs rely on, and so do not follow the display names.
 
+use crate::assess::sealing::Aim;
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::wind::{Shelter, Terrain};
 use crate::survey::{
@@ -27,6 +28,12 @@ macro_rules! words {
 }
 
 words! {
+    Aim {
+        Self::AchWindy => "ach_windy",
+        Self::Water => "water",
+        Self::Heat => "heat",
+        Self::WinterCost => "winter_cost",
+    }
     SetUp {
         Self::LaidUp => "laid_up",
         Self::InUse => "in_use",

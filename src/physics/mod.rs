@@ -21,6 +21,7 @@ pub mod flow_law;
 pub mod leakage;
 pub mod machine;
 pub mod moisture;
+pub mod network;
 pub mod people;
 pub mod pressure_coefficient;
 mod root;

@@ -8,9 +8,11 @@ use super::equipment::{Fan, Heater, Machine, MoistureSource};
 use super::fabric::FabricElement;
 use super::gap::{Behind, Gap, Zone};
 use super::ids::{
-    ApplianceId, FabricId, FanId, GapId, HeaterId, MachineId, SourceId, WeatherId, ZoneId,
+    ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
+    WeatherId, ZoneId,
 };
 use super::site::{SetUp, Site, Targets, Tariffs, WeatherCase};
+use super::space::{InnerOpening, Space};
 use super::vehicle::{Appliance, Vehicle};
 use super::{Header, Survey};
 
@@ -35,6 +37,10 @@ pub enum Record {
     Fan(Fan),
     /// A moisture source.
     Source(MoistureSource),
+    /// A space inside.
+    Space(Space),
+    /// An opening between two spaces.
+    InnerOpening(Box<InnerOpening>),
 }
 
 /// Names a record of one of the survey's lists.
@@ -58,6 +64,10 @@ pub enum RecordId {
     Fan(FanId),
     /// A moisture source.
     Source(SourceId),
+    /// A space inside.
+    Space(SpaceId),
+    /// An opening between two spaces.
+    InnerOpening(InnerOpeningId),
 }
 
 /// One change of the survey.
@@ -118,6 +128,14 @@ pub enum EditRefused {
         /// The zone it names.
         zone: ZoneId,
     },
+    /// Removing a space that something still names.
+    #[error("space {space} cannot be removed while {what} names it: give that another space first")]
+    SpaceInUse {
+        /// The space.
+        space: SpaceId,
+        /// What names it.
+        what: String,
+    },
     /// Removing what is not there.
     #[error("there is nothing to remove: {0:?} is not in the survey")]
     NothingToRemove(RecordId),
@@ -149,6 +167,8 @@ has_id! {
     Heater => HeaterId,
     Fan => FanId,
     MoistureSource => SourceId,
+    Space => SpaceId,
+    InnerOpening => InnerOpeningId,
 }
 
 fn put<T: HasId>(list: &mut Vec<T>, record: T) {
@@ -197,6 +217,10 @@ free_id! {
     free_fan_id: fans -> FanId,
     /// An id no moisture source has yet.
     free_source_id: sources -> SourceId,
+    /// An id no space has yet.
+    free_space_id: spaces -> SpaceId,
+    /// An id no inner opening has yet.
+    free_inner_opening_id: inner_openings -> InnerOpeningId,
 }
 
 impl Survey {
@@ -246,8 +270,21 @@ impl Survey {
             Record::Heater(heater) => put(&mut self.heaters, heater),
             Record::Fan(fan) => put(&mut self.fans, fan),
             Record::Source(source) => put(&mut self.sources, source),
+            Record::Space(space) => put(&mut self.spaces, space),
+            Record::InnerOpening(opening) => put(&mut self.inner_openings, *opening),
         }
         Ok(())
+    }
+
+    /// The first gap, fan or opening that names a space.
+    fn uses_of(&self, space: SpaceId) -> Option<String> {
+        let gap = self.gaps.iter().find(|gap| gap.space == Some(space));
+        let fan = self.fans.iter().find(|fan| fan.space == Some(space));
+        let mut openings = self.inner_openings.iter();
+        let opening = openings.find(|opening| opening.from == space || opening.to == space);
+        gap.map(|gap| format!("gap {}", gap.id))
+            .or_else(|| fan.map(|fan| format!("fan {}", fan.id)))
+            .or_else(|| opening.map(|opening| format!("inner opening {}", opening.id)))
     }
 
     fn remove(&mut self, named: RecordId) -> Result<(), EditRefused> {
@@ -283,6 +320,13 @@ impl Survey {
             RecordId::Heater(id) => remove(&mut self.heaters, id, named),
             RecordId::Fan(id) => remove(&mut self.fans, id, named),
             RecordId::Source(id) => remove(&mut self.sources, id, named),
+            RecordId::Space(id) => {
+                if let Some(what) = self.uses_of(id) {
+                    return Err(EditRefused::SpaceInUse { space: id, what });
+                }
+                remove(&mut self.spaces, id, named)
+            }
+            RecordId::InnerOpening(id) => remove(&mut self.inner_openings, id, named),
         }
     }
 }
@@ -341,6 +385,35 @@ mod tests {
         survey.apply(Edit::Remove(RecordId::Gap(inner))).unwrap();
         survey.apply(Edit::Remove(RecordId::Gap(outer))).unwrap();
         assert!(survey.gaps.is_empty());
+    }
+
+    #[test]
+    fn a_space_stays_while_something_names_it() {
+        let (mut survey, id) = survey_with_gap();
+        let space = |id| {
+            Record::Space(Space {
+                id: SpaceId(id),
+                name: "cab".to_owned(),
+                volume_m3: None,
+                warmer_by_k: 0.0,
+            })
+        };
+        let both = vec![Edit::Put(space(1)), Edit::Put(space(2))];
+        survey.apply(Edit::Several(both)).unwrap();
+        let mut gap = survey.gap(id).unwrap().clone();
+        gap.space = Some(SpaceId(2));
+        survey.apply(Edit::Put(Record::Gap(Box::new(gap)))).unwrap();
+        let refused = survey.apply(Edit::Remove(RecordId::Space(SpaceId(2))));
+        assert!(
+            refused
+                .unwrap_err()
+                .to_string()
+                .contains("while gap 1 names it")
+        );
+        survey
+            .apply(Edit::Remove(RecordId::Space(SpaceId(1))))
+            .unwrap();
+        assert_eq!(survey.spaces.len(), 1);
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use crate::physics::machine::{Kind, MakerPoint};
 
-use super::ids::{FanId, HeaterId, MachineId, SourceId};
+use super::ids::{FanId, HeaterId, MachineId, SourceId, SpaceId};
 
 /// How a drying machine takes water from the air.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -197,6 +197,8 @@ pub struct Fan {
     pub on_laid_up: bool,
     /// Runs when the vehicle is in use.
     pub on_in_use: bool,
+    /// The space it moves air of; `None` is the first.
+    pub space: Option<SpaceId>,
 }
 
 /// What gives off water.

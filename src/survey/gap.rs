@@ -1,6 +1,6 @@
 //! A gap: one leakage point, or several alike, and all that was written down about it.
 
-use super::ids::{GapId, ZoneId};
+use super::ids::{GapId, SpaceId, ZoneId};
 use super::photo::Photo;
 pub use super::remedy::{CostBasis, Remedy, RemedyKind, WorkState};
 
@@ -402,6 +402,8 @@ pub struct Gap {
     pub leads_to: LeadsTo,
     /// The outer opening it lies behind.
     pub behind: Option<Behind>,
+    /// The space it opens into; `None` is the first.
+    pub space: Option<SpaceId>,
     /// How its size was found.
     pub certainty: Certainty,
     /// Its photos, in the order shown.
@@ -435,6 +437,7 @@ impl Gap {
             closing: None,
             leads_to: LeadsTo::LivingSpace,
             behind: None,
+            space: None,
             certainty: Certainty::Estimated,
             photos: Vec::new(),
             damp: String::new(),

@@ -35,3 +35,7 @@ id!(/// Number of a fan.
     FanId);
 id!(/// Number of a moisture source.
     SourceId);
+id!(/// Number of a space inside the vehicle.
+    SpaceId);
+id!(/// Number of an opening between two spaces.
+    InnerOpeningId);

@@ -106,6 +106,15 @@ pub const RANGES: &[FieldRange] = &[
         0.0,
         100.0,
     ),
+    // spaces
+    range("space_volume_m3", "volume", "m³", 0.05, 120.0),
+    range(
+        "warmer_by_k",
+        "warmer than the first space by",
+        "K",
+        -40.0,
+        40.0,
+    ),
     // weather
     range("wind_m_s", "wind speed", "m/s", 0.0, 40.0),
     range("outside_c", "outside temperature", "°C", -40.0, 45.0),

@@ -17,7 +17,9 @@ pub mod ids;
 pub mod limits;
 pub mod photo;
 pub mod remedy;
+pub mod shapes;
 pub mod site;
+pub mod space;
 pub mod starting;
 pub mod vehicle;
 
@@ -35,10 +37,12 @@ pub use gap::{
 };
 pub use history::{History, MergeKey};
 pub use ids::{
-    ApplianceId, FabricId, FanId, GapId, HeaterId, MachineId, SourceId, WeatherId, ZoneId,
+    ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
+    WeatherId, ZoneId,
 };
 pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
+pub use space::{InnerOpening, Space};
 pub use starting::{StartingSizes, starting_sizes};
 pub use vehicle::{Appliance, ApplianceKind, Vehicle, VehicleKind};
 
@@ -94,6 +98,11 @@ pub struct Survey {
     pub fans: Vec<Fan>,
     /// Sources of moisture inside.
     pub sources: Vec<MoistureSource>,
+    /// The spaces inside; none, or one, is a single space. Gaps and fans that name none belong to
+    /// the first.
+    pub spaces: Vec<Space>,
+    /// Openings between them.
+    pub inner_openings: Vec<InnerOpening>,
     /// Leakage that was not found, as a share of what was found, %; `None` leaves it out.
     pub leakage_not_found_percent: Option<f64>,
 }

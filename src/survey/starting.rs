@@ -74,6 +74,8 @@ impl Survey {
             heaters: Vec::new(),
             fans: Vec::new(),
             sources: Vec::new(),
+            spaces: Vec::new(),
+            inner_openings: Vec::new(),
             leakage_not_found_percent: None,
         }
     }

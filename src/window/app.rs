@@ -1,6 +1,7 @@
 //! The program's window: its state, and the frame of every screen.
 
 use super::commands;
+use super::decisions::{Decisions, Effort};
 use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
 use super::guide::Guide;
@@ -10,10 +11,11 @@ use super::keeping::Keeping;
 use super::looks::Looks;
 use super::notices::Notices;
 use super::page::{Page, PageContext, Queue, ViewState};
+use super::pages::gaps::Columns;
 use super::photos::Photos;
 use super::photos::picker::{self as photo_picker, PhotoPicker};
 use super::picker::{self, Picker};
-use super::{bar, lightbox, pages, start_page, strip, theme, widgets};
+use super::{bar, help, lightbox, pages, start_page, strip, theme, widgets};
 use crate::survey::file::Backups;
 use crate::survey::{GapId, Severity, Survey};
 use eframe::egui;
@@ -33,6 +35,8 @@ pub struct Start {
     pub picker: Picker,
     /// Sample surveys offered on the start page.
     pub samples: Vec<PathBuf>,
+    /// How much is made of longer work.
+    pub effort: Effort,
     /// Whether someone new is shown the first steps.
     pub guide: bool,
     /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
@@ -55,6 +59,7 @@ impl Start {
             spawner: jobs::on_a_thread(),
             picker: picker::system(),
             samples: start_page::samples(Path::new("sample-surveys")),
+            effort: Effort::program(),
             guide: true,
             data: DataFolder::of_the_platform(),
             photo_spawner: jobs::on_a_thread_named("photos"),
@@ -71,6 +76,7 @@ impl Start {
             spawner: jobs::inline(),
             picker: picker::none(),
             samples: Vec::new(),
+            effort: Effort::test(),
             guide: false,
             data: None,
             photo_spawner: jobs::inline(),
@@ -91,6 +97,7 @@ pub struct App {
     pub(super) document: Option<Document>,
     pub(super) backups: Backups,
     pub(super) jobs: Jobs,
+    pub(super) decisions: Decisions,
     pub(super) queue: Queue,
     pub(super) view: ViewState,
     pub(super) notices: Notices,
@@ -122,14 +129,18 @@ impl App {
         let (keeping, problem) =
             Keeping::start(start.data, Box::new(move || again.request_repaint()));
         let wake: Arc<dyn Fn() + Send + Sync> = Arc::new(move || ctx.request_repaint());
-        let jobs = Jobs::new(start.spawner, Arc::clone(&wake));
-        let photos = Photos::new(start.photo_spawner, start.photo_holding, wake);
+        let jobs = Jobs::new(Arc::clone(&start.spawner), Arc::clone(&wake));
+        let photos = Photos::new(start.photo_spawner, start.photo_holding, Arc::clone(&wake));
         let mut app = Self {
             document: None,
             backups: Backups::default(),
             jobs,
+            decisions: Decisions::new(start.spawner, wake, start.effort),
             queue: Queue::default(),
-            view: ViewState::default(),
+            view: ViewState {
+                columns: Columns::stored(cc.storage),
+                ..ViewState::default()
+            },
             notices: Notices::default(),
             asked: None,
             picker: start.picker,
@@ -169,6 +180,12 @@ impl App {
     #[must_use]
     pub fn results(&self) -> Option<&Results> {
         self.jobs.results()
+    }
+
+    /// What has come of longer work.
+    #[must_use]
+    pub fn decisions(&self) -> &Decisions {
+        &self.decisions
     }
 
     /// Whether there are changes that are not saved.
@@ -215,10 +232,12 @@ impl App {
     pub(super) fn show_document(&mut self, document: Document, page: Page) {
         self.view = ViewState {
             page,
+            columns: std::mem::take(&mut self.view.columns),
             ..ViewState::default()
         };
         self.keeping.let_go();
         self.jobs.forget();
+        self.decisions.forget();
         self.photos.open(document.path());
         self.submitted = None;
         self.document = Some(document);
@@ -237,6 +256,17 @@ impl App {
         }
         for sentence in self.jobs.collect() {
             self.notices.tell(Severity::Error, sentence);
+        }
+        if let Some(document) = &self.document {
+            let history = &document.history;
+            let wanted = self.view.sealing_plan.wanted();
+            let (revision, page) = (history.revision(), self.view.page);
+            let told = self
+                .decisions
+                .follow(revision, history.survey(), page, wanted);
+            for sentence in told {
+                self.notices.tell(Severity::Error, sentence);
+            }
         }
     }
 
@@ -261,6 +291,7 @@ impl App {
             survey: document.history.survey(),
             revision: document.history.revision(),
             results: self.jobs.results(),
+            decisions: &self.decisions,
             queue: &mut self.queue,
             view: &mut self.view,
             photos: &mut self.photos,
@@ -286,6 +317,7 @@ impl App {
                 }
             });
         self.foot(ui);
+        self.help_line(ui);
         self.first_steps(ui);
         self.working_panel(ui);
         CentralPanel::default()
@@ -299,9 +331,18 @@ impl App {
                     Page::Gaps => pages::gaps::show(ui, &mut context),
                     Page::AirChange => pages::air_change::show(ui, &mut context),
                     Page::DryingHeat => pages::drying_heat::show(ui, &mut context),
+                    Page::SealingPlan => pages::sealing_plan::show(ui, &mut context),
                 }
                 context.view.wanted = None;
             });
+    }
+
+    fn help_line(&mut self, ui: &mut egui::Ui) {
+        if self.view.help {
+            Panel::bottom("help line")
+                .frame(panel_frame(theme::palette(ui).card, 4))
+                .show(ui, |ui| help::line(ui, &mut self.queue));
+        }
     }
 
     fn first_steps(&mut self, ui: &mut egui::Ui) {
@@ -427,6 +468,7 @@ impl eframe::App for App {
 
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
         self.looks.store(storage);
+        self.view.columns.store(storage);
     }
 
     fn persist_egui_memory(&self) -> bool {

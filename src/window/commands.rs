@@ -31,6 +31,10 @@ pub enum Command {
     MirrorGap,
     /// Delete the selected gap.
     DeleteGap,
+    /// Go to the bar that takes gaps quickly.
+    QuickEntry,
+    /// Go to the search of the ledger.
+    FindGap,
     /// Add photos to the selected gap.
     AddPhotos,
     /// Show a page.
@@ -49,6 +53,8 @@ pub enum Command {
     Smaller,
     /// Everything at its first size.
     FirstSize,
+    /// Show or hide the help on the field that has the focus.
+    FieldHelp,
     /// Inputs and buttons large enough for a gloved finger, or not.
     TouchSize,
     /// Show what the window told in this run.
@@ -222,24 +228,38 @@ pub const COMMANDS: &[CommandLine] = &[
     .group(),
     line(
         Menu::Edit,
+        Command::QuickEntry,
+        "Quick entry",
+        &[ctrl(Key::E)],
+        "Go to the bar that takes a gap in one line and is ready for the next",
+    ),
+    line(
+        Menu::Edit,
         Command::DuplicateGap,
         "Duplicate gap",
         &[ctrl(Key::D)],
-        "Add a copy of the selected gap",
+        "Add a copy of each selected gap",
     ),
     line(
         Menu::Edit,
         Command::MirrorGap,
         "Mirror gap to the other side",
         &[ctrl(Key::M)],
-        "Add a copy of the selected gap on the other side of the vehicle",
+        "Add a copy of each selected gap on the other side of the vehicle",
     ),
     line(
         Menu::Edit,
         Command::DeleteGap,
         "Delete gap",
         &[ctrl(Key::Delete)],
-        "Delete the selected gap; it can be undone",
+        "Delete each selected gap; it can be undone",
+    ),
+    line(
+        Menu::Edit,
+        Command::FindGap,
+        "Find gap",
+        &[ctrl(Key::F)],
+        "Search the ledger by words or by the number of a gap",
     ),
     line(
         Menu::Edit,
@@ -275,6 +295,13 @@ pub const COMMANDS: &[CommandLine] = &[
         "Drying & heat",
         &[ctrl(Key::Num4)],
         "Water to remove and heat in each weather case",
+    ),
+    line(
+        Menu::View,
+        Command::Show(Page::SealingPlan),
+        "Sealing plan",
+        &[ctrl(Key::Num5)],
+        "What to seal first, for the money, and what stays open",
     ),
     line(
         Menu::View,
@@ -340,6 +367,14 @@ pub const COMMANDS: &[CommandLine] = &[
         "Touch size",
         &[ctrl(Key::T)],
         "Inputs and buttons large enough for a finger in a glove; again for the usual size",
+    )
+    .always(),
+    line(
+        Menu::Help,
+        Command::FieldHelp,
+        "Help on the field",
+        &[plain(Key::F1)],
+        "A line that says what to enter in the field at hand and how to measure it",
     )
     .always(),
     line(

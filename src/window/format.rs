@@ -67,6 +67,19 @@ pub fn litres_per_day(removal_l_per_day: f64) -> String {
     format!("{} L/day", digits_of(removal_l_per_day, 2))
 }
 
+/// A sum of money: to the hundredth below a hundred, whole above.
+#[must_use]
+pub fn money(amount: f64, currency: &str) -> String {
+    let sum = if !amount.is_finite() {
+        return "not known".to_owned();
+    } else if amount.abs() < 99.995 {
+        format!("{amount:.2}")
+    } else {
+        format!("{amount:.0}")
+    };
+    format!("{sum} {}", currency.trim()).trim_end().to_owned()
+}
+
 /// A temperature, °C.
 #[must_use]
 pub fn celsius(temperature_c: f64) -> String {
@@ -116,6 +129,9 @@ mod tests {
         assert_eq!(length_mm(0.111), "111 mm");
         assert_eq!(per_hour(3.42), "3.4 /h");
         assert_eq!(watts(1234.0), "1200 W");
+        assert_eq!(money(3.456, "EUR"), "3.46 EUR");
+        assert_eq!(money(99.996, " "), "100");
+        assert_eq!(money(1234.4, "£"), "1234 £");
         for (share, text) in [
             (0.614, "61 %"),
             (0.0996, "10 %"),

@@ -1,6 +1,8 @@
 //! Changes of the ledger that commands ask for: add, copy, mirror, delete.
 
-use crate::survey::{Edit, Facing, Form, Gap, GapId, Record, RecordId, Survey, WorkState};
+use crate::survey::{
+    Edit, Facing, Form, Gap, GapId, Position, Record, RecordId, Survey, WorkState,
+};
 
 /// A change of the ledger and the gap that is selected after it.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,6 +39,21 @@ pub fn add(survey: &Survey, selected: Option<GapId>) -> Option<LedgerChange> {
     Some(put(gap))
 }
 
+/// A new gap at a place, otherwise as [`add`] makes it.
+#[must_use]
+pub fn add_at(
+    survey: &Survey,
+    selected: Option<GapId>,
+    facing: Facing,
+    position: Position,
+) -> Option<LedgerChange> {
+    let mut change = add(survey, selected)?;
+    if let Edit::Put(Record::Gap(gap)) = &mut change.edit {
+        (gap.facing, gap.position) = (facing, position);
+    }
+    Some(change)
+}
+
 /// The same form with nothing measured.
 #[must_use]
 pub fn blank_like(form: &Form) -> Form {
@@ -60,22 +77,32 @@ pub fn duplicate(survey: &Survey, id: GapId) -> Option<LedgerChange> {
 #[must_use]
 pub fn mirror(survey: &Survey, id: GapId) -> Option<LedgerChange> {
     let mut gap = copy(survey, id)?;
+    mirrored(&mut gap, survey);
+    Some(put(gap))
+}
+
+/// Moves a gap to the other side of the vehicle.
+pub(super) fn mirrored(gap: &mut Gap, survey: &Survey) {
     gap.facing = gap.facing.mirrored();
     gap.position.across_m = gap
         .position
         .across_m
         .zip(survey.vehicle.width_m)
         .map(|(across, width)| width - across);
-    Some(put(gap))
 }
 
 fn copy(survey: &Survey, id: GapId) -> Option<Gap> {
-    let mut gap = survey.gap(id)?.clone();
-    gap.id = survey.free_gap_id();
+    Some(copied(survey.gap(id)?, survey.free_gap_id()))
+}
+
+/// A copy of a gap as found, under a number of its own.
+pub(super) fn copied(gap: &Gap, id: GapId) -> Gap {
+    let mut gap = gap.clone();
+    gap.id = id;
     gap.photos.clear();
     gap.state = WorkState::Open;
     gap.state_date.clear();
-    Some(gap)
+    gap
 }
 
 /// Deletes a gap; its neighbour is selected then.

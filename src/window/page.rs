@@ -4,6 +4,7 @@
 //! becomes a [`Request`] in the [`Queue`], and the queue runs at the start of the next frame.
 
 use super::commands::Command;
+use super::decisions::{Decisions, LongWork};
 use super::dialogs::Answered;
 use super::jobs::Results;
 use super::pages;
@@ -24,11 +25,19 @@ pub enum Page {
     AirChange,
     /// Water to remove and heat.
     DryingHeat,
+    /// What to seal first, for the money.
+    SealingPlan,
 }
 
 impl Page {
     /// Every page, in the order of the job.
-    pub const ALL: [Self; 4] = [Self::Vehicle, Self::Gaps, Self::AirChange, Self::DryingHeat];
+    pub const ALL: [Self; 5] = [
+        Self::Vehicle,
+        Self::Gaps,
+        Self::AirChange,
+        Self::DryingHeat,
+        Self::SealingPlan,
+    ];
 
     /// Its name.
     #[must_use]
@@ -38,6 +47,7 @@ impl Page {
             Self::Gaps => "Gaps",
             Self::AirChange => "Air change",
             Self::DryingHeat => "Drying & heat",
+            Self::SealingPlan => "Sealing plan",
         }
     }
 }
@@ -50,6 +60,8 @@ pub struct PageContext<'a> {
     pub revision: u64,
     /// The newest results; possibly of an older revision while new ones are worked out.
     pub results: Option<&'a Results>,
+    /// What takes longer: how sure the results are, and what to seal.
+    pub decisions: &'a Decisions,
     /// Where everything the user does goes.
     pub queue: &'a mut Queue,
     /// What the pages remember between frames.
@@ -113,16 +125,22 @@ pub struct ViewState {
     pub page: Page,
     /// The result whose working is open.
     pub working: Option<Topic>,
+    /// Whether the help on the field at hand is shown.
+    pub help: bool,
     /// A place to show and focus in this frame.
     pub wanted: Option<Place>,
     /// The Vehicle page.
     pub vehicle: pages::vehicle::VehicleView,
+    /// The columns of the ledger; they outlast the survey.
+    pub columns: pages::gaps::Columns,
     /// The Gaps page.
     pub gaps: pages::gaps::GapsView,
     /// The Air change page.
     pub air_change: pages::air_change::AirChangeView,
     /// The Drying & heat page.
     pub drying_heat: pages::drying_heat::DryingHeatView,
+    /// The Sealing plan page.
+    pub sealing_plan: pages::sealing_plan::SealingPlanView,
 }
 
 impl ViewState {
@@ -140,6 +158,7 @@ impl ViewState {
             Page::Gaps => self.gaps.reveal(place.item),
             Page::AirChange => self.air_change.reveal(place.item),
             Page::DryingHeat => self.drying_heat.reveal(place.item),
+            Page::SealingPlan => self.sealing_plan.reveal(place.item),
         }
     }
 }
@@ -158,6 +177,10 @@ pub enum Request {
     CloseStep,
     /// Take back what is being typed, as if it had never begun.
     AbortStep,
+    /// Stop longer work.
+    Stop(LongWork),
+    /// Ask for longer work once more.
+    Again(LongWork),
     /// Show how a result came about.
     OpenWorking(Topic),
     /// Put the working away.

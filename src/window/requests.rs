@@ -4,10 +4,11 @@ use super::app::{App, Picking};
 use super::commands::Command;
 use super::dialogs::{Answered, Dialog, PathFor, Then};
 use super::document::Document;
-use super::ledger::{self, LedgerChange};
+use super::ledger;
 use super::page::{Page, Request};
 use super::photos::Source;
 use super::picker::Pick;
+use super::together::{self, ChangeOfMany};
 use crate::survey::file::{SaveError, load};
 use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
 use eframe::egui;
@@ -24,6 +25,8 @@ impl App {
             Request::Edit { edit, merge } => self.edit(edit, merge),
             Request::CloseStep => self.with_document(|document| document.history.close_step()),
             Request::AbortStep => self.with_document(|document| document.history.abort_step()),
+            Request::Stop(work) => self.decisions.stop(work),
+            Request::Again(work) => self.decisions.again(work),
             Request::OpenWorking(topic) => self.view.working = Some(topic),
             Request::CloseWorking => self.view.working = None,
             Request::GoTo(place) => {
@@ -76,6 +79,15 @@ impl App {
             Command::AddGap | Command::DuplicateGap | Command::MirrorGap | Command::DeleteGap => {
                 self.ledger_command(command)
             }
+            Command::QuickEntry => {
+                self.view.page = Page::Gaps;
+                self.view.gaps.quick.jump();
+            }
+            Command::FindGap => {
+                self.view.page = Page::Gaps;
+                self.view.gaps.search();
+            }
+            Command::FieldHelp => self.view.help = !self.view.help,
             Command::AddPhotos => self.ask_photos(ctx, frame),
             Command::Show(page) => self.view.page = page,
             Command::Findings => self.asked = Some(Dialog::Findings.into()),
@@ -109,15 +121,18 @@ impl App {
             return;
         };
         let survey = document.history.survey();
-        let selected = self.view.gaps.selected_in(survey);
-        let on = |change: fn(&Survey, GapId) -> Option<LedgerChange>| {
-            selected.and_then(|id| change(survey, id))
-        };
+        let chosen = self.view.gaps.chosen_in(survey);
         let change = match command {
-            Command::AddGap => ledger::add(survey, selected),
-            Command::DuplicateGap => on(ledger::duplicate),
-            Command::MirrorGap => on(ledger::mirror),
-            _ => on(ledger::delete),
+            Command::AddGap => {
+                let one = self.view.gaps.selected_in(survey);
+                ledger::add(survey, one).map(|change| ChangeOfMany {
+                    edit: change.edit,
+                    selected: change.selected.into_iter().collect(),
+                })
+            }
+            Command::DuplicateGap => together::duplicate(survey, &chosen),
+            Command::MirrorGap => together::mirror(survey, &chosen),
+            _ => together::delete(survey, &chosen, &self.view.gaps.shown_in(survey)),
         };
         let Some(change) = change else {
             let words = match command {
@@ -127,7 +142,6 @@ impl App {
             self.notices.tell(Severity::Note, words);
             return;
         };
-        let deleted = selected.filter(|_| command == Command::DeleteGap);
         let before = document.history.revision();
         self.edit(change.edit, None);
         let made = self
@@ -135,16 +149,26 @@ impl App {
             .as_ref()
             .map(|document| document.history.revision())
             != Some(before);
-        if !made {
-            return;
+        if made {
+            self.after_ledger_command(command, &chosen, &change.selected);
         }
+    }
+
+    fn after_ledger_command(&mut self, command: Command, chosen: &[GapId], selected: &[GapId]) {
         self.view.page = Page::Gaps;
-        match deleted {
-            Some(id) => {
-                self.view.gaps.select(change.selected);
+        match (command, chosen, selected) {
+            (Command::DeleteGap, [id], _) => {
+                self.view.gaps.select_all(selected);
                 self.notices.tell_undoable(format!("Gap {id} was deleted."));
             }
-            None => self.view.gaps.select_and_edit(change.selected),
+            (Command::DeleteGap, ..) => {
+                self.view.gaps.select_all(selected);
+                let many = chosen.len();
+                self.notices
+                    .tell_undoable(format!("{many} gaps were deleted."));
+            }
+            (_, _, [one]) => self.view.gaps.select_and_edit(Some(*one)),
+            _ => self.view.gaps.select_all(selected),
         }
     }
 

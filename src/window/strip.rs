@@ -1,14 +1,17 @@
 //! The result strip: the headlines, always in sight.
 
 use super::commands::Command;
+use super::decisions::LongWork;
+use super::errand::Status;
 use super::format::{area_cm2, celsius, digits_of, length_mm, per_hour};
+use super::intervals;
 use super::page::PageContext;
 use super::theme::{figure_style, palette};
 use super::widgets;
 use crate::assess::{Answer, Assessment, CaseAnswer, NotKnown, Topic};
 use crate::survey::{Finding, Severity, Survey, WeatherId};
 use eframe::egui;
-use egui::text::LayoutJob;
+use egui::text::{LayoutJob, TextFormat};
 use egui::{Align, Button, Layout, RichText, TextStyle, Ui, vec2};
 
 /// One headline.
@@ -152,11 +155,12 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         return;
     };
     let headlines = headlines(context.survey, &results.assessment);
+    let sure = sure(context, &results.assessment);
     let findings = &results.assessment.findings;
     if ui.ctx().content_rect().height() < TALL {
         ui.horizontal_wrapped(|ui| {
-            for headline in &headlines {
-                short(ui, context, headline);
+            for (headline, sure) in headlines.iter().zip(&sure) {
+                short(ui, context, headline, sure);
             }
             alerts(ui, context, findings);
         });
@@ -180,8 +184,8 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
                     cell.spacing_mut().item_spacing.y = 1.0;
                     let more = (cell.spacing().interact_size.y - LINE).max(0.0);
                     cell.set_min_height(CELL_HEIGHT + more);
-                    match headlines.get(index) {
-                        Some(headline) => full(cell, context, headline),
+                    match headlines.get(index).zip(sure.get(index)) {
+                        Some((headline, sure)) => full(cell, context, headline, sure),
                         None => alerts(cell, context, findings),
                     }
                 });
@@ -198,8 +202,44 @@ const CELL_HEIGHT: f32 = 66.0;
 /// Height of a line with a link in it, in the usual size.
 const LINE: f32 = 25.0;
 
+/// How sure each headline is, in brackets; `(…)` while that is being worked out.
+fn sure(context: &PageContext<'_>, assessment: &Assessment) -> [String; 5] {
+    match context.decisions.doubt(context.revision) {
+        Some(Ok(found)) => {
+            intervals::of_headlines(assessment, found).map(Option::unwrap_or_default)
+        }
+        Some(Err(_)) => Default::default(),
+        None => match context.decisions.status(LongWork::Doubt) {
+            Status::Stopped => Default::default(),
+            _ => std::array::from_fn(|_| "(…)".to_owned()),
+        },
+    }
+}
+
+const SURE: &str = "What it may be: 95 % of the draws of everything in doubt lie between these. Measure \
+                    next, on the Air change page, says what would narrow it.";
+
+/// Figure and interval on one line, as far as it reaches.
+fn with_brackets(ui: &Ui, figure: &str, sure: &str) -> LayoutJob {
+    let format = |style: TextStyle, colour| TextFormat {
+        font_id: style.resolve(ui.style()),
+        color: colour,
+        valign: Align::BOTTOM,
+        ..TextFormat::default()
+    };
+    let colours = palette(ui);
+    let mut job = LayoutJob::default();
+    job.wrap.max_width = ui.available_width();
+    job.append(figure, 0.0, format(figure_style(), colours.text));
+    if !sure.is_empty() {
+        job.append(" ", 0.0, format(TextStyle::Small, colours.muted));
+        job.append(sure, 0.0, format(TextStyle::Small, colours.muted));
+    }
+    job
+}
+
 /// Title, figure, and at most two rows of small print; all of it on hover.
-fn full(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
+fn full(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline, sure: &str) {
     let muted = palette(ui).muted;
     ui.horizontal(|ui| {
         ui.label(RichText::new(&headline.title).small().color(muted));
@@ -209,7 +249,11 @@ fn full(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
     });
     let small = match &headline.figure {
         Ok((figure, small)) => {
-            ui.label(RichText::new(figure).text_style(figure_style()));
+            let job = with_brackets(ui, figure, sure);
+            let label = ui.label(job);
+            if !sure.is_empty() {
+                label.on_hover_text(SURE);
+            }
             small
         }
         Err(not_known) => {
@@ -228,7 +272,7 @@ fn unbroken(words: &str) -> String {
     words.replace(' ', "\u{a0}")
 }
 
-fn short(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
+fn short(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline, sure: &str) {
     ui.label(
         RichText::new(unbroken(&headline.title))
             .small()
@@ -236,8 +280,9 @@ fn short(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline) {
     );
     match &headline.figure {
         Ok((figure, small)) => {
+            // There is little room: the interval is told on hover only.
             ui.label(RichText::new(unbroken(figure)).strong())
-                .on_hover_text(small);
+                .on_hover_text(format!("{sure} {small}").trim());
         }
         Err(not_known) => {
             ui.label(

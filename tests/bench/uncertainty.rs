@@ -3,8 +3,10 @@
 
 use divan::{Bencher, black_box};
 use gapledger::assess::uncertainty::{DRAWS, SEED, Trials};
-use gapledger::survey::{Survey, file};
+use gapledger::survey::{Form, InnerOpening, InnerOpeningId, Space, SpaceId, Survey, file};
 use std::thread;
+
+const PIECE: u32 = 250;
 
 fn main() {
     divan::main();
@@ -30,17 +32,17 @@ fn survey(gaps: usize) -> Survey {
     survey
 }
 
-/// On so many threads, in pieces of 500 draws.
-fn run(survey: &Survey, threads: u32) {
+/// On so many threads, in pieces of 250 draws.
+fn run(survey: &Survey, threads: u32, draws: u32) {
     let trials = Trials::new(survey).unwrap();
     let chunks = thread::scope(|scope| {
         let workers: Vec<_> = (0..threads)
             .map(|worker| {
                 let trials = &trials;
                 scope.spawn(move || {
-                    (worker..DRAWS / 500)
+                    (worker..draws / PIECE)
                         .step_by(threads as usize)
-                        .map(|piece| trials.draw_chunk(SEED, piece * 500..(piece + 1) * 500))
+                        .map(|piece| trials.draw_chunk(SEED, piece * PIECE..(piece + 1) * PIECE))
                         .collect::<Vec<_>>()
                 })
             })
@@ -56,11 +58,42 @@ fn run(survey: &Survey, threads: u32) {
 #[divan::bench(args = [10, 60, 300], sample_count = 3)]
 fn ten_thousand_draws_on_two_threads(bencher: Bencher<'_, '_>, gaps: usize) {
     let survey = survey(gaps);
-    bencher.bench(|| run(&survey, 2));
+    bencher.bench(|| run(&survey, 2, DRAWS));
 }
 
 #[divan::bench(args = [60], sample_count = 3)]
 fn ten_thousand_draws_on_one_thread(bencher: Bencher<'_, '_>, gaps: usize) {
     let survey = survey(gaps);
-    bencher.bench(|| run(&survey, 1));
+    bencher.bench(|| run(&survey, 1, DRAWS));
+}
+
+/// The same vehicle in four spaces one behind the other, doorways between: the balance is that of a
+/// network.
+#[divan::bench(args = [60], sample_count = 1)]
+fn a_thousand_draws_of_four_spaces_on_two_threads(bencher: Bencher<'_, '_>, gaps: usize) {
+    let mut survey = survey(gaps);
+    survey.spaces = (1..=4)
+        .map(|id| Space {
+            id: SpaceId(id),
+            name: format!("space {id}"),
+            volume_m3: None,
+            warmer_by_k: f64::from(id) - 1.0,
+        })
+        .collect();
+    survey.inner_openings = (1..4)
+        .map(|id| {
+            let form = Form::RectangularHole {
+                width_mm: Some(600.0),
+                height_mm: Some(1700.0),
+            };
+            let mut door =
+                InnerOpening::new(InnerOpeningId(id), SpaceId(id), SpaceId(id + 1), form);
+            (door.height_m, door.rise_m) = (Some(1.4), Some(1.7));
+            door
+        })
+        .collect();
+    for (gap, id) in survey.gaps.iter_mut().zip((1..=4).cycle()) {
+        gap.space = Some(SpaceId(id));
+    }
+    bencher.bench(|| run(&survey, 2, 1000));
 }

@@ -74,7 +74,7 @@ fn every_field_and_word_of_the_frozen_file_is_explained() {
 #[test]
 fn every_range_is_given_as_it_is_checked() {
     for range in RANGES {
-        let field = ["gap_", "outline_", "point_", "fan_"]
+        let field = ["gap_", "outline_", "point_", "fan_", "space_"]
             .iter()
             .find_map(|prefix| range.field.strip_prefix(prefix))
             .unwrap_or(range.field);

@@ -2,7 +2,7 @@
 
 use crate::invented::any_survey;
 use gapledger::assess::{Assessment, assess};
-use gapledger::headless::{Command, Outcome, SetUpWord, run_to};
+use gapledger::headless::{AimWord, Command, Outcome, SetUpWord, run_to};
 use gapledger::survey::file::print;
 use gapledger::survey::*;
 use proptest::prelude::*;
@@ -50,7 +50,29 @@ impl OnDisk {
 
     pub(crate) fn assess(&self, json: bool, set_up: Option<SetUpWord>) -> Run {
         let file = self.file.clone();
-        run(Command::Assess { file, json, set_up })
+        run(Command::Assess {
+            file,
+            json,
+            set_up,
+            budget: None,
+            aim: AimWord::AchWindy,
+            // As few as an interval can be made of: the draws themselves are tested elsewhere.
+            draws: 100,
+        })
+    }
+
+    /// The results in JSON with the best set for a budget.
+    pub(crate) fn json_within(&self, budget: f64) -> Value {
+        let file = self.file.clone();
+        let asked = run(Command::Assess {
+            file,
+            json: true,
+            set_up: None,
+            budget: Some(budget),
+            aim: AimWord::Heat,
+            draws: 100,
+        });
+        serde_json::from_str(&asked.out).unwrap()
     }
 
     pub(crate) fn json(&self) -> Value {

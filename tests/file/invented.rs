@@ -146,6 +146,8 @@ impl Maker {
             heaters: self.heaters(),
             fans: self.fans(),
             sources: self.sources(),
+            spaces: self.spaces(),
+            inner_openings: self.inner_openings(),
             leakage_not_found_percent: self.maybe(),
         }
     }
@@ -201,6 +203,7 @@ impl Maker {
             flow_m3_per_h: maker.maybe(),
             on_laid_up: maker.yes(),
             on_in_use: maker.yes(),
+            space: maker.yes().then(|| SpaceId(maker.next())),
         })
     }
 
@@ -311,6 +314,37 @@ impl Maker {
         }
     }
 
+    fn spaces(&mut self) -> Vec<Space> {
+        self.list(3, |maker, id| Space {
+            id: SpaceId(id),
+            name: maker.text(),
+            volume_m3: maker.maybe(),
+            warmer_by_k: maker.number(),
+        })
+    }
+
+    fn inner_openings(&mut self) -> Vec<InnerOpening> {
+        self.list(3, |maker, id| InnerOpening {
+            id: InnerOpeningId(id),
+            name: maker.text(),
+            from: SpaceId(maker.next()),
+            to: SpaceId(maker.next()),
+            form: maker.form(),
+            count: maker.next(),
+            height_m: maker.maybe(),
+            rise_m: maker.maybe(),
+            closing: maker.closing(),
+        })
+    }
+
+    fn closing(&mut self) -> Option<Closing> {
+        self.yes().then(|| Closing {
+            open_laid_up: self.yes(),
+            open_in_use: self.yes(),
+            leaves_percent: self.number(),
+        })
+    }
+
     fn gap(&mut self, id: GapId, zones: &[Zone]) -> Gap {
         Gap {
             id,
@@ -327,11 +361,7 @@ impl Maker {
                 rise_m: self.maybe(),
             },
             purpose: self.pick(&Purpose::ALL),
-            closing: self.yes().then(|| Closing {
-                open_laid_up: self.yes(),
-                open_in_use: self.yes(),
-                leaves_percent: self.number(),
-            }),
+            closing: self.closing(),
             leads_to: self.pick(&[LeadsTo::LivingSpace, LeadsTo::Compartment]),
             behind: match self.next() % 3 {
                 0 => None,
@@ -340,6 +370,7 @@ impl Maker {
                     free_area_mm2: self.maybe(),
                 }),
             },
+            space: self.yes().then(|| SpaceId(self.next())),
             certainty: self.pick(&Certainty::ALL),
             photos: self.list(3, Self::photo),
             damp: self.text(),

@@ -79,6 +79,32 @@ pub(crate) fn survey() -> Survey {
         heaters: heaters(),
         fans: fans(),
         sources: sources(),
+        spaces: [(1, "living space", Some(19.5), 0.0), (2, "cab", None, -3.5)]
+            .map(|(id, name, volume_m3, warmer_by_k)| Space {
+                id: SpaceId(id),
+                name: name.into(),
+                volume_m3,
+                warmer_by_k,
+            })
+            .into(),
+        inner_openings: vec![InnerOpening {
+            id: InnerOpeningId(1),
+            name: "curtain".into(),
+            from: SpaceId(1),
+            to: SpaceId(2),
+            form: Form::RectangularHole {
+                width_mm: Some(900.0),
+                height_mm: Some(1500.0),
+            },
+            count: 1,
+            height_m: Some(1.5),
+            rise_m: Some(1.4),
+            closing: Some(Closing {
+                open_laid_up: false,
+                open_in_use: true,
+                leaves_percent: 15.0,
+            }),
+        }],
         leakage_not_found_percent: Some(20.0),
     }
 }
@@ -166,6 +192,7 @@ fn gaps() -> Vec<Gap> {
         rise_m: Some(1.75),
     };
     first.behind = Some(Behind::Gap(GapId(5)));
+    first.space = Some(SpaceId(2));
     first.certainty = Certainty::Measured;
     first.photos = vec![
         Photo::new("1.jpg"),
@@ -358,6 +385,7 @@ fn fans() -> Vec<Fan> {
             flow_m3_per_h: Some(120.0),
             on_laid_up: id == 2,
             on_in_use: id == 1,
+            space: (id == 2).then_some(SpaceId(2)),
         })
         .collect()
 }

@@ -126,7 +126,7 @@ fn laid_out(vehicle: &Vehicle, gaps: &[Gap]) -> (Balance, Conditions, Vec<f64>) 
     (balance, conditions, gaps.iter().map(|gap| gap.cp).collect())
 }
 
-fn flow_of(gap: &Gap) -> GapFlow {
+pub(crate) fn flow_of(gap: &Gap) -> GapFlow {
     let law = match gap.kind.as_str() {
         "opening" => FlowLaw::Opening {
             area: gap.area_m2.unwrap(),

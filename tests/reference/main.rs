@@ -2,7 +2,8 @@
 //!
 //! The tables beside this file come from `make_tables.py`: moist air from psychrolib (ASHRAE
 //! Fundamentals 2017 ch. 1 **\[S\]**), air balances from scipy's brentq and quad, the coupled
-//! balance of heat and water from nested brentq, which share no closed form with the program.
+//! balance of heat and water from nested brentq, vehicles of several spaces from scipy's root, which
+//! share no closed form with the program; and the doubt of a vehicle from a million draws in numpy.
 //! `compare.py` makes them again and compares.
 
 #![expect(
@@ -17,7 +18,9 @@
 
 mod air_balance;
 mod coupled;
+mod doubt;
 mod moist_air;
+mod network;
 mod tables;
 
 /// Relative agreement asked for wherever both sides solve the same equations.

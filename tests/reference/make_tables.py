@@ -1,14 +1,16 @@
-"""Make the tables moist_air.csv, air_balance.csv, air_balance_gaps.csv and coupled.csv.
+"""Make the tables moist_air.csv, air_balance.csv, air_balance_gaps.csv, coupled.csv, doubt.csv,
+doubt_gaps.csv, network.csv, network_spaces.csv and network_ways.csv.
 
     python3 -m venv /tmp/reference-venv
     /tmp/reference-venv/bin/pip install -r tests/reference/requirements.txt
     /tmp/reference-venv/bin/python tests/reference/make_tables.py [FOLDER]
 
 Without FOLDER the committed tables beside this script are written anew.  `compare.py` makes them
-in a temporary folder and compares.  About ten seconds.
+in a temporary folder and compares.  About two minutes, most of it the million draws of doubt.csv.
 
 The moist air is psychrolib's; the balances are solved by scipy's brentq and quad (see air.py,
-flow.py, balance.py, machines.py and coupled.py for the equations and where they are from).  Published answers are checked
+flow.py, balance.py, machines.py, coupled.py, network.py and doubt.py for the equations and where
+they are from).  Published answers are checked
 first (published.py).  Numbers are written so that they read back as the same double.
 """
 
@@ -24,6 +26,8 @@ import numpy as np
 import psychrolib
 
 import coupled
+import doubt
+import network
 import published
 from air import dew_point_c
 from balance import Answer, solve
@@ -39,6 +43,18 @@ BALANCE = (
     "viscosity_out_pa_s", "density_in_kg_m3", "viscosity_in_pa_s", "wind_m_s",
     "dynamic_pressure_pa", "datum_m", "supply_kg_s", "extract_kg_s", "inside_pressure_pa",
     "inflow_kg_s", "outflow_kg_s",
+)
+NETWORK = (
+    "vehicle", "density_out_kg_m3", "viscosity_out_pa_s", "dynamic_pressure_pa", "datum_m",
+    "inflow_kg_s",
+)
+SPACES = (
+    "vehicle", "space", "density_kg_m3", "viscosity_pa_s", "supply_kg_s", "extract_kg_s",
+    "pressure_pa",
+)
+WAYS = (
+    "vehicle", "from_space", "to_space", *(field.name for field in fields(Gap)),
+    "in_kg_s", "out_kg_s",
 )
 GAPS = ("vehicle", "gap", *(field.name for field in fields(Gap)), "in_kg_s", "out_kg_s")
 
@@ -89,6 +105,27 @@ def balance_row(number: int, one: Vehicle, answer: Answer) -> list[object]:
     ]
 
 
+def network_rows(
+    number: int, one: network.Vehicle, answer: network.Answer
+) -> tuple[list[object], list[list[object]], list[list[object]]]:
+    row = [
+        number, one.outside.density, one.outside.viscosity, one.dynamic_pressure_pa, one.datum_m,
+        answer.inflow_kg_s,
+    ]
+    spaces = [
+        [
+            number, index, space.gas.density, space.gas.viscosity, space.supply_kg_s,
+            space.extract_kg_s, pressure,
+        ]
+        for index, (space, pressure) in enumerate(zip(one.spaces, answer.pressures_pa))
+    ]
+    ways = [
+        [number, way.from_space, way.to_space, *asdict(way.gap).values(), *flows]
+        for way, flows in zip(one.ways, answer.flows)
+    ]
+    return row, spaces, ways
+
+
 def write(path: Path, header: tuple[str, ...], rows: list[list[object]]) -> None:
     with path.open("w", encoding="utf-8", newline="") as file:
         writer = csv.writer(file, lineterminator="\n")
@@ -102,12 +139,14 @@ def _text(value: object) -> str:
 
 
 def make(folder: Path) -> None:
-    """Write the four tables to a folder."""
+    """Write the tables to a folder."""
     published.check_all()
     write(folder / "moist_air.csv", MOIST_AIR, [moist_air_row(*s) for s in moist_air_states()])
     with ProcessPoolExecutor() as pool:
         answers = list(pool.map(solved, range(1, VEHICLES + 1), chunksize=4))
         rooms = list(pool.map(coupled.solved, range(1, coupled.CASES + 1), chunksize=4))
+        networks = list(pool.map(network.solved, range(1, network.VEHICLES + 1), chunksize=4))
+        pieces = list(pool.map(doubt.piece, range(doubt.DRAWS // doubt.PIECE)))
     vehicles, gaps = [], []
     for number, (one, answer) in enumerate(answers, start=1):
         vehicles.append(balance_row(number, one, answer))
@@ -117,6 +156,17 @@ def make(folder: Path) -> None:
     write(folder / "air_balance_gaps.csv", GAPS, gaps)
     rows = [coupled.row(number, *solved) for number, solved in enumerate(rooms, start=1)]
     write(folder / "coupled.csv", coupled.HEADER, rows)
+    write(folder / "doubt.csv", doubt.HEADER, doubt.rows(pieces))
+    write(folder / "doubt_gaps.csv", doubt.GAPS_HEADER, [list(gap) for gap in doubt.GAPS])
+    rows, spaces, ways = [], [], []
+    for number, (one, answer) in enumerate(networks, start=1):
+        row, own_spaces, own_ways = network_rows(number, one, answer)
+        rows.append(row)
+        spaces += own_spaces
+        ways += own_ways
+    write(folder / "network.csv", NETWORK, rows)
+    write(folder / "network_spaces.csv", SPACES, spaces)
+    write(folder / "network_ways.csv", WAYS, ways)
 
 
 if __name__ == "__main__":

@@ -103,6 +103,137 @@ pub(crate) struct Room {
     pub(crate) condensation_kg_s: f64,
 }
 
+/// One vehicle of `network.csv`.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct NetworkVehicle {
+    pub(crate) vehicle: u32,
+    pub(crate) density_out_kg_m3: f64,
+    pub(crate) viscosity_out_pa_s: f64,
+    pub(crate) dynamic_pressure_pa: f64,
+    pub(crate) datum_m: f64,
+    pub(crate) inflow_kg_s: f64,
+}
+
+/// One space of `network_spaces.csv`, counted from 0.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct NetworkSpace {
+    pub(crate) vehicle: u32,
+    pub(crate) space: usize,
+    pub(crate) density_kg_m3: f64,
+    pub(crate) viscosity_pa_s: f64,
+    pub(crate) supply_kg_s: f64,
+    pub(crate) extract_kg_s: f64,
+    pub(crate) pressure_pa: f64,
+}
+
+/// One way for air of `network_ways.csv`: from outside where no space is named.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct NetworkWay {
+    pub(crate) vehicle: u32,
+    pub(crate) from_space: Option<usize>,
+    pub(crate) to_space: usize,
+    pub(crate) kind: String,
+    pub(crate) cp: f64,
+    pub(crate) z_low_m: f64,
+    pub(crate) z_high_m: f64,
+    pub(crate) multiplier: f64,
+    pub(crate) behind_area_m2: Option<f64>,
+    pub(crate) area_m2: Option<f64>,
+    pub(crate) discharge: Option<f64>,
+    pub(crate) length_m: Option<f64>,
+    pub(crate) width_m: Option<f64>,
+    pub(crate) depth_m: Option<f64>,
+    pub(crate) bends: Option<u32>,
+    pub(crate) coefficient_m3_per_s_pa_n: Option<f64>,
+    pub(crate) exponent: Option<f64>,
+    pub(crate) in_kg_s: f64,
+    pub(crate) out_kg_s: f64,
+}
+
+impl NetworkWay {
+    /// Its gap.
+    pub(crate) fn gap(&self) -> Gap {
+        Gap {
+            vehicle: self.vehicle,
+            gap: 0,
+            kind: self.kind.clone(),
+            cp: self.cp,
+            z_low_m: self.z_low_m,
+            z_high_m: self.z_high_m,
+            multiplier: self.multiplier,
+            behind_area_m2: self.behind_area_m2,
+            area_m2: self.area_m2,
+            discharge: self.discharge,
+            length_m: self.length_m,
+            width_m: self.width_m,
+            depth_m: self.depth_m,
+            bends: self.bends,
+            coefficient_m3_per_s_pa_n: self.coefficient_m3_per_s_pa_n,
+            exponent: self.exponent,
+            in_kg_s: self.in_kg_s,
+            out_kg_s: self.out_kg_s,
+        }
+    }
+}
+
+/// One gap of `doubt_gaps.csv`.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct DoubtGap {
+    pub(crate) face: String,
+    pub(crate) height_m: f64,
+    pub(crate) area_mm2: f64,
+    pub(crate) certainty: String,
+}
+
+/// One figure of `doubt.csv`: mean, standard deviation and the middle 95 % of the draws.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct DoubtRow {
+    pub(crate) what: String,
+    pub(crate) mean: f64,
+    pub(crate) standard_deviation: f64,
+    pub(crate) low: f64,
+    pub(crate) high: f64,
+}
+
+/// The gaps of the vehicle in doubt.
+pub(crate) fn doubt_gaps() -> Vec<DoubtGap> {
+    read("doubt_gaps.csv")
+}
+
+/// Its figures.
+pub(crate) fn doubt_rows() -> Vec<DoubtRow> {
+    read("doubt.csv")
+}
+
+/// Every vehicle of several spaces with its spaces and ways.
+pub(crate) fn networks() -> Vec<(NetworkVehicle, Vec<NetworkSpace>, Vec<NetworkWay>)> {
+    let mut spaces = read::<NetworkSpace>("network_spaces.csv")
+        .into_iter()
+        .peekable();
+    let mut ways = read::<NetworkWay>("network_ways.csv")
+        .into_iter()
+        .peekable();
+    let mut vehicles = Vec::new();
+    for vehicle in read::<NetworkVehicle>("network.csv") {
+        let (mut own_spaces, mut own_ways) = (Vec::new(), Vec::new());
+        while let Some(space) = spaces.next_if(|space| space.vehicle == vehicle.vehicle) {
+            own_spaces.push(space);
+        }
+        while let Some(way) = ways.next_if(|way| way.vehicle == vehicle.vehicle) {
+            own_ways.push(way);
+        }
+        vehicles.push((vehicle, own_spaces, own_ways));
+    }
+    let all_taken = spaces.next().is_none() && ways.next().is_none();
+    assert!(all_taken, "a space or a way belongs to no vehicle");
+    vehicles
+}
+
 /// The rooms of the coupled balance.
 pub(crate) fn rooms() -> Vec<Room> {
     read("coupled.csv")

@@ -85,6 +85,8 @@ fn duplicate_and_mirror_follow_the_selected_gap() {
 fn a_zone_that_holds_gaps_is_not_removed_and_the_reason_is_told() {
     let (_folder, path) = small_survey();
     let mut window = opened(&path);
+    // The form over all of the width, with every card in sight.
+    click_button(&mut window, "Ledger");
     let zone = survey(&window).zones[4].name.clone();
     window.get_by_label(&format!("remove zone {zone}")).click();
     window.run();
@@ -108,6 +110,8 @@ fn zones_are_added_and_renamed() {
 fn a_closable_gap_says_how_it_stands_in_each_set_up() {
     let (_folder, path) = small_survey();
     let mut window = opened(&path);
+    // The form over all of the width, with every card in sight.
+    click_button(&mut window, "Ledger");
     window
         .get_by_role_and_label(Role::CheckBox, "can be closed")
         .click_accesskit();

@@ -6,18 +6,26 @@
     reason = "helpers of tests stop the test"
 )]
 
+mod body;
+mod doubt;
 mod drying;
 mod fields;
 mod files;
 mod frame;
 mod gaps;
 mod glyphs;
+mod help;
 mod keep;
 mod killed;
+mod ledger;
 mod lightbox;
 mod looks;
 mod pages;
 mod photos;
+mod plan;
+mod plan_work;
+mod quick;
+mod spaces;
 
 use eframe::egui;
 use egui::accesskit::Role;

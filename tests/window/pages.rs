@@ -22,11 +22,12 @@ const SAMPLES: [&str; 5] = [
     "two-opening-check.ron",
 ];
 
-const SECTIONS: [&str; 4] = [
+const SECTIONS: [&str; 5] = [
     "Body and place",
     "Weather and targets",
     "Fabric",
     "Equipment",
+    "Spaces inside",
 ];
 
 fn open_section(window: &mut Window<'_>, name: &str) {
@@ -36,7 +37,7 @@ fn open_section(window: &mut Window<'_>, name: &str) {
 }
 
 /// Inputs without a name, by role.
-fn unnamed(window: &Window<'_>) -> Vec<String> {
+pub(super) fn unnamed(window: &Window<'_>) -> Vec<String> {
     let inputs = [
         Role::TextInput,
         Role::MultilineTextInput,
@@ -231,7 +232,7 @@ fn air_changes_stand_side_by_side_as_the_assessment_gives_them() {
             let label = node.accesskit_node().label();
             label.is_some_and(|label| label.starts_with("Plot of air changes"))
         });
-        assert_eq!(named.count(), 2, "{name}");
+        assert_eq!(named.count(), 3, "{name}");
     }
 }
 

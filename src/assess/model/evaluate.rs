@@ -1,5 +1,6 @@
 //! The vehicle worked out once more.
 
+use super::joined::JoinedMember;
 use super::{Case, InWind, Model};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::{DIRECTIONS, mean};
@@ -44,6 +45,7 @@ pub(crate) struct Inflow {
 /// Room to work in, so that working out allocates nothing.
 pub(crate) struct Workbench {
     members: Vec<Member>,
+    joined: Vec<Option<JoinedMember>>,
     areas: Vec<f64>,
     /// One for each case.
     pub(crate) inflows: Vec<Inflow>,
@@ -74,6 +76,11 @@ impl Model {
                 .iter()
                 .map(|standing| standing.ensemble.member())
                 .collect(),
+            joined: self
+                .standings
+                .iter()
+                .map(|standing| standing.joined.as_ref().map(super::Joined::member))
+                .collect(),
             areas: vec![0.0; self.sides],
             inflows: vec![Inflow::default(); self.cases.len()],
         }
@@ -103,11 +110,7 @@ impl Model {
         want: Want,
         cases: std::ops::Range<usize>,
     ) -> Answer<()> {
-        for (standing, member) in self.standings.iter().zip(&mut bench.members) {
-            standing
-                .ensemble
-                .vary(member, &varied.factors, varied.discharge);
-        }
+        self.vary(bench, varied);
         bench.areas.fill(0.0);
         for (leak, factor) in self.leaks.iter().zip(&varied.factors) {
             bench.areas[leak.side] += leak.area * factor;
@@ -126,6 +129,18 @@ impl Model {
             }
         }
         Ok(())
+    }
+
+    fn vary(&self, bench: &mut Workbench, varied: &Varied) {
+        let members = bench.members.iter_mut().zip(&mut bench.joined);
+        for (standing, (member, joined)) in self.standings.iter().zip(members) {
+            match (&standing.joined, joined) {
+                (Some(spaces), Some(member)) => spaces.vary(member, &self.leaks, varied),
+                _ => standing
+                    .ensemble
+                    .vary(member, &varied.factors, varied.discharge),
+            }
+        }
     }
 
     fn mean_inflow(
@@ -155,9 +170,17 @@ impl Model {
     ) -> Answer<()> {
         let standing = &self.standings[air.standing];
         let ensemble = &standing.ensemble;
-        let member = &mut bench.members[air.standing];
         let wind = (case.wind * varied.wind).max(LEAST_SPEED);
         let dynamic = dynamic_pressure(ensemble.density_out(), wind);
+        let gusts = one_sided_flow(widest, wind) * ensemble.density_out();
+        if let (Some(spaces), Some(member)) = (&standing.joined, &mut bench.joined[air.standing]) {
+            for at in 0..DIRECTIONS {
+                let (pressure, inflow) = spaces.solve(member, &self.leaks, varied, at, dynamic)?;
+                each(at, pressure, inflow.max(gusts));
+            }
+            return Ok(());
+        }
+        let member = &mut bench.members[air.standing];
         ensemble.hold(
             member,
             dynamic,
@@ -166,7 +189,6 @@ impl Model {
                 (&standing.fixed, 1.0),
             ],
         );
-        let gusts = one_sided_flow(widest, wind) * ensemble.density_out();
         let (scale, ratio) = (dynamic * varied.walls, dynamic / air.dynamic_pressure);
         // How far the last direction lay from where the surveyed vehicle would lie.
         let mut shift = 0.0;
@@ -186,9 +208,7 @@ impl Model {
         const FINE: f64 = 1e-9;
         let varied = self.as_surveyed(FINE);
         let mut bench = self.workbench();
-        for (standing, member) in self.standings.iter().zip(&mut bench.members) {
-            standing.ensemble.vary(member, &varied.factors, 1.0);
-        }
+        self.vary(&mut bench, &varied);
         for at in 0..self.cases.len() {
             let (mut recorded, mut warm) = ([0.0; DIRECTIONS], [0.0; DIRECTIONS]);
             let case = &self.cases[at];

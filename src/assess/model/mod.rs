@@ -9,7 +9,10 @@
 )]
 
 mod evaluate;
+mod joined;
 mod not_found;
+
+use joined::Joined;
 
 pub(crate) use evaluate::{Inflow, Varied, Want, Workbench};
 
@@ -52,6 +55,8 @@ struct Standing {
     underfloor: Arranged,
     /// Coefficients that the surveyor gave.
     fixed: Arranged,
+    /// Used in place of all this where the inside is more than one space.
+    joined: Option<Joined>,
 }
 
 /// A standing in one case's wind, with the answers for the vehicle as surveyed to start from.
@@ -323,6 +328,7 @@ impl Standing {
             walls,
             underfloor,
             fixed,
+            joined: Joined::new(leaks, envelope, outside, inside),
         }
     }
 }

@@ -10,6 +10,7 @@
 use super::aim::Aim;
 use super::prospect::{Prospect, Trial};
 use super::sealable::Sealable;
+use super::watch::{Watch, Watched};
 use crate::assess::answer::{Answer, NotKnown};
 
 /// So many gaps are searched exhaustively.
@@ -18,6 +19,8 @@ pub(super) const EXACT_UP_TO: usize = 12;
 const TRIED: usize = 96;
 /// Gaps that are forced into the best set found, to see whether a better one grows round them.
 const FORCED: usize = 16;
+/// Beginnings that are improved by exchange before that.
+const BEGINNINGS: usize = 3;
 /// Rounds of exchange at most.
 const ROUNDS: usize = 40;
 /// Up to so many gaps, two are exchanged for two as well.
@@ -43,6 +46,7 @@ pub(super) struct Search<'a> {
     aim: Aim,
     /// The aim's figure with nothing sealed.
     pub(super) nothing: f64,
+    watched: Watched<'a>,
 }
 
 impl Prospect {
@@ -52,7 +56,25 @@ impl Prospect {
     /// # Errors
     /// [`NotKnown`] where the aim's figure is not, or the budget is no number.
     pub fn best_within(&self, aim: Aim, budget: f64) -> Answer<Vec<Sealable>> {
+        self.best(self.search(aim, budget)?)
+    }
+
+    /// The same, told how far it is and given up where `watch` says so.
+    ///
+    /// # Errors
+    /// As [`Prospect::best_within`], and where it was given up.
+    pub fn best_within_watched(
+        &self,
+        aim: Aim,
+        budget: f64,
+        watch: Watch<'_>,
+    ) -> Answer<Vec<Sealable>> {
         let mut search = self.search(aim, budget)?;
+        search.watched = Watched::by(watch);
+        self.best(search)
+    }
+
+    fn best(&self, mut search: Search<'_>) -> Answer<Vec<Sealable>> {
         let choice = if search.affordable().len() <= EXACT_UP_TO {
             search.exhaustive()?
         } else {
@@ -84,6 +106,7 @@ impl Prospect {
             budget,
             aim,
             nothing,
+            watched: Watched::default(),
         })
     }
 }
@@ -95,6 +118,7 @@ impl Search<'_> {
     }
 
     fn value(&mut self, sealed: &[bool]) -> Answer<f64> {
+        self.watched.ask()?;
         for (at, sealed) in sealed.iter().enumerate() {
             self.trial.set(at, *sealed);
         }
@@ -120,7 +144,9 @@ impl Search<'_> {
     pub(super) fn exhaustive(&mut self) -> Answer<Choice> {
         let open = self.affordable();
         let mut best = self.empty();
-        for set in 1..1_usize << open.len() {
+        let sets = 1_usize << open.len();
+        for set in 1..sets {
+            self.watched.reached(set, sets);
             let mut sealed = vec![false; self.costs.len()];
             for (bit, at) in open.iter().enumerate() {
                 sealed[*at] = set >> bit & 1 == 1;
@@ -140,7 +166,8 @@ impl Search<'_> {
     pub(super) fn greedy_and_exchange(&mut self) -> Answer<Choice> {
         let mut best = self.empty();
         let beginnings = [self.greedy(true)?, self.greedy(false)?, self.backwards()?];
-        for begun in beginnings {
+        for (done, begun) in (1..).zip(beginnings) {
+            self.watched.reached(done, BEGINNINGS + FORCED);
             let improved = self.exchange(begun)?;
             if improved.value < best.value {
                 best = improved;
@@ -161,7 +188,8 @@ impl Search<'_> {
             }
         }
         left_out.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-        for (_, at) in left_out.into_iter().take(FORCED) {
+        for (done, (_, at)) in (BEGINNINGS..).zip(left_out.into_iter().take(FORCED)) {
+            self.watched.reached(done, BEGINNINGS + FORCED);
             let mut begun = best.clone();
             begun.sealed[at] = true;
             begun.value = self.value(&begun.sealed)?;

@@ -11,15 +11,37 @@ pub struct Cost {
     pub material: f64,
     /// Working time, minutes.
     pub minutes: f64,
-    /// Working time at the workshop's rate; `None` where no rate is given, as when the owner does
-    /// it.
+    /// Working time at the hourly rate; `None` where there is work but no rate. An owner who counts
+    /// no money for it gives a rate of nothing.
     pub labour: Option<f64>,
     /// Tax on the workshop's bill.
     pub tax: f64,
-    /// All together.
+    /// All that is priced together: without the work where its price is not known.
     pub total: f64,
     /// Whether a price or a time is this program's suggestion \[A\].
     pub assumed: bool,
+}
+
+impl Cost {
+    /// Everything together.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where there is work but no hourly rate: it does not come for nothing unless
+    /// somebody says so.
+    pub fn whole(&self) -> Answer<f64> {
+        if self.labour.is_some() {
+            Ok(self.total)
+        } else {
+            Err(not_priced(self.minutes))
+        }
+    }
+}
+
+/// Why work has no price.
+pub(super) fn not_priced(minutes: f64) -> NotKnown {
+    NotKnown::because(format!(
+        "no hourly rate is given, so that {minutes:.0} minutes of work have no price"
+    ))
 }
 
 /// Material by piece or metre, time at the workshop's rate, and tax on a workshop's bill.
@@ -44,13 +66,17 @@ pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
     let minutes = remedy
         .minutes
         .unwrap_or_else(|| quantity * starting_minutes(remedy.kind));
-    let labour = survey
-        .tariffs
-        .workshop_per_hour
-        .map(|rate| rate * minutes / 60.0);
+    let rate = survey.tariffs.workshop_per_hour;
+    let labour = match rate {
+        Some(rate) => Some(rate * minutes / 60.0),
+        None if minutes > 0.0 => None,
+        None => Some(0.0),
+    };
     // Only a workshop writes a bill.
-    let tax = match (labour, survey.tariffs.tax_percent) {
-        (Some(labour), Some(percent)) => (material + labour) * percent / 100.0,
+    let tax = match (rate, labour, survey.tariffs.tax_percent) {
+        (Some(rate), Some(labour), Some(percent)) if rate > 0.0 => {
+            (material + labour) * percent / 100.0
+        }
         _ => 0.0,
     };
     Ok(Cost {

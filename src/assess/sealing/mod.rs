@@ -44,6 +44,7 @@ mod order;
 mod plan;
 mod prospect;
 mod sealable;
+mod watch;
 
 #[cfg(test)]
 mod tests;
@@ -55,3 +56,4 @@ pub use order::{Order, Step};
 pub use plan::{AirPerSleeper, FlowShift, Plan, PlannedGap, Together, after, plan, ticked};
 pub use prospect::{LeftOpen, Prospect, Ranked};
 pub use sealable::{Sealable, StaysOpen};
+pub use watch::Watch;

@@ -7,6 +7,7 @@
 use super::aim::{Aim, Figures};
 use super::prospect::{Prospect, Trial};
 use super::sealable::Sealable;
+use super::watch::{Watch, Watched};
 use crate::assess::answer::Answer;
 
 /// Least cost that a saving is divided by, so that what costs nothing comes first.
@@ -42,6 +43,18 @@ impl Prospect {
     /// # Errors
     /// [`NotKnown`](crate::assess::NotKnown) where the aim's figure is not.
     pub fn order(&self, aim: Aim) -> Answer<Order> {
+        self.ordered(aim, Watched::default())
+    }
+
+    /// The same, told how far it is and given up where `watch` says so.
+    ///
+    /// # Errors
+    /// As [`Prospect::order`], and where it was given up.
+    pub fn order_watched(&self, aim: Aim, watch: Watch<'_>) -> Answer<Order> {
+        self.ordered(aim, Watched::by(watch))
+    }
+
+    fn ordered(&self, aim: Aim, mut watched: Watched<'_>) -> Answer<Order> {
         let mut trial = self.trial();
         let mut value = trial.value(aim)?;
         let mut waiting: Vec<Waiting> = self
@@ -57,10 +70,13 @@ impl Prospect {
                 })
             })
             .collect();
+        let all = waiting.len();
         let (mut spent, mut steps) = (0.0, Vec::new());
         while let Some((place, after)) = best_next(&mut trial, &mut waiting, value, aim)? {
             let next = waiting.remove(place);
             trial.seal(next.at);
+            watched.reached(all - waiting.len(), all);
+            watched.ask()?;
             spent += next.cost;
             value = after;
             steps.push(Step {

@@ -5,6 +5,7 @@
 )]
 
 use super::aim::{Aim, Figures, Scales};
+use super::cost::not_priced;
 use super::prospect::{FINE, payback};
 use super::sealable::{Sealable, StaysOpen};
 use crate::assess::answer::{Answer, Assessment, NotKnown, Safety, SafetyVerdict};
@@ -18,12 +19,15 @@ use crate::survey::{Finding, GapId, Item, Place, Severity, Survey, WorkState};
 pub struct Plan {
     /// The gaps to seal.
     pub gaps: Vec<PlannedGap>,
-    /// All costs together, in the survey's currency; gaps whose cost is not known are not in it.
+    /// All costs together, in the survey's currency; gaps whose cost is not known are not in it,
+    /// nor is work without an hourly rate.
     pub cost: f64,
     /// Gaps whose cost is not known.
     pub cost_not_known: Vec<GapId>,
     /// Working time, minutes.
     pub minutes: f64,
+    /// Working time that no price is known for, minutes.
+    pub minutes_not_priced: f64,
     /// Before.
     pub before: Figures,
     /// After.
@@ -153,16 +157,20 @@ pub fn plan(survey: &Survey, sealables: &[Sealable]) -> Answer<Plan> {
         .filter(|one| one.cost().is_err())
         .map(Sealable::gap)
         .collect();
+    let without_price = costs().filter(|cost| cost.labour.is_none());
+    let minutes_not_priced: f64 = without_price.map(|cost| cost.minutes).sum();
     let known_cost = match cost_not_known.first() {
-        None => Ok(cost),
         Some(gap) => Err(NotKnown::because(format!(
             "the cost of gap {gap} is not known"
         ))),
+        None if minutes_not_priced > 0.0 => Err(not_priced(minutes_not_priced)),
+        None => Ok(cost),
     };
     let saved = before.less(&after);
     Ok(Plan {
         cost,
         minutes: costs().map(|cost| cost.minutes).sum(),
+        minutes_not_priced,
         together: together(&gaps, &saved),
         shifts: shifts(survey, sealables, &was, &will_be),
         payback_winters: payback(known_cost, &saved.winter_cost),
@@ -172,7 +180,7 @@ pub fn plan(survey: &Survey, sealables: &[Sealable]) -> Answer<Plan> {
             air_per_sleeper(survey, &was),
             air_per_sleeper(survey, &will_be),
         ),
-        findings: heed(survey, sealables, &will_be.safety),
+        findings: heed(survey, sealables, minutes_not_priced, &will_be.safety),
         safety: (was.safety, will_be.safety),
         gaps,
         before,
@@ -285,8 +293,28 @@ pub(crate) fn air_per_sleeper(survey: &Survey, assessment: &Assessment) -> Answe
 }
 
 /// What to heed before the first gap is sealed.
-fn heed(survey: &Survey, sealables: &[Sealable], after: &Safety) -> Vec<Finding> {
+fn heed(
+    survey: &Survey,
+    sealables: &[Sealable],
+    minutes_not_priced: f64,
+    after: &Safety,
+) -> Vec<Finding> {
     let mut findings = Vec::new();
+    if minutes_not_priced > 0.0 {
+        findings.push(Finding {
+            severity: Severity::Warning,
+            place: Place {
+                item: Item::Tariffs,
+                field: "workshop_per_hour",
+            },
+            sentence: format!(
+                "the cost is the material alone: {}",
+                not_priced(minutes_not_priced).reason
+            ),
+            advice: "give the workshop's hourly rate, or 0 if the work is to count nothing"
+                .to_owned(),
+        });
+    }
     for sealable in sealables {
         let Some(gap) = survey.gap(sealable.gap()) else {
             continue;

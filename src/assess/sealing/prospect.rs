@@ -45,7 +45,8 @@ pub struct Ranked {
     pub sealable: Sealable,
     /// What it saves.
     pub saves: Figures,
-    /// Saving of the aim for each unit of money; `None` where the cost is not known or nothing.
+    /// Saving of the aim for each unit of money; `None` where the whole cost is not
+    /// known, or nothing.
     pub saving_per_cost: Option<f64>,
     /// Winters until it has paid for itself.
     pub payback_winters: Answer<f64>,
@@ -120,11 +121,12 @@ impl Prospect {
             trial.open(at);
             let cost = candidate.sealable.cost();
             let saving = saves.of(aim)?;
-            let per_cost = cost.as_ref().ok().filter(|cost| cost.total > 0.0);
+            let whole = cost.and_then(|cost| cost.whole());
+            let per_cost = whole.as_ref().ok().filter(|cost| **cost > 0.0);
             ranked.push(Ranked {
                 sealable: candidate.sealable.clone(),
-                saving_per_cost: per_cost.map(|cost| saving / cost.total),
-                payback_winters: payback(cost.map(|cost| cost.total), &saves.winter_cost),
+                saving_per_cost: per_cost.map(|cost| saving / cost),
+                payback_winters: payback(whole, &saves.winter_cost),
                 saves,
             });
         }

@@ -14,7 +14,7 @@ use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::model::{Case, Want};
 
 /// A gap carrying less than this is not worth another measurement.
-const WORTH_MEASURING: f64 = 0.01;
+const WORTH_MEASURING: f64 = 0.03;
 /// Gaps listed as worth measuring at most.
 const MOST_LISTED: usize = 10;
 
@@ -128,8 +128,13 @@ impl Trials {
     }
 
     fn measure_next(&self, shares: &[Share]) -> Vec<MeasureNext> {
+        let is_gap = |share: &&Share| matches!(share.of, Doubt::Gap(_));
+        let of_gaps: f64 = shares.iter().filter(is_gap).map(|share| share.share).sum();
         let listed = shares.iter().filter_map(|share| {
-            let Doubt::Gap(id) = share.of else { return None };
+            let Doubt::Gap(id) = share.of else {
+                return None;
+            };
+            let part = share.share / of_gaps;
             let (gap, name, certainty) = self.gaps.iter().find(|(gap, _, _)| *gap == id)?;
             let what = if name.is_empty() {
                 format!("gap {gap}")
@@ -137,14 +142,15 @@ impl Trials {
                 format!("the {name} (gap {gap})")
             };
             let sentence = format!(
-                "measure {what} better: now {}, it carries {:.0} % of the doubt about the air change",
+                "measure {what} better: now {}, it carries {:.0} % of the doubt that sizes leave about the air change",
                 certainty.name(),
-                share.share * 100.0
+                part * 100.0
             );
-            (share.share >= WORTH_MEASURING).then_some(MeasureNext {
+            (part >= WORTH_MEASURING).then_some(MeasureNext {
                 gap: *gap,
                 certainty: *certainty,
-                share: share.share,
+                share: part,
+                share_of_all: share.share,
                 sentence,
             })
         });

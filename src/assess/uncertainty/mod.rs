@@ -67,8 +67,11 @@ pub struct MeasureNext {
     pub gap: GapId,
     /// How its size was found.
     pub certainty: Certainty,
-    /// Its part of the doubt of the air change, 0…1.
+    /// Its part of the doubt about the air change that the sizes of gaps leave, 0…1: what
+    /// measuring can take away.
     pub share: f64,
+    /// Its part of all doubt about the air change, wind and pressure coefficients included.
+    pub share_of_all: f64,
     /// The same in a sentence.
     pub sentence: String,
 }

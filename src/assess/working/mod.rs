@@ -1,10 +1,12 @@
 //! Workings: how a headline number came about, for the reader who will not trust a bare one.
 
 mod air;
+mod decisions;
 mod drying;
 mod heat;
 mod leakage;
 
+pub use decisions::{doubt_working, ranking_working};
 pub use drying::drying_working;
 
 use super::answer::{Assessment, Mark, NotKnown, Source, Working};
@@ -13,7 +15,8 @@ use super::topic::Topic;
 use crate::survey::Survey;
 
 /// The working of a result; `None` where the survey holds no such gap, case or element, and for
-/// results of the comparison, which [`drying_working`] explains.
+/// what is worked out beside the assessment, which [`drying_working`], [`doubt_working`] and
+/// [`ranking_working`] explain.
 #[must_use]
 pub fn working(survey: &Survey, assessment: &Assessment, topic: Topic) -> Option<Working> {
     match topic {
@@ -28,7 +31,7 @@ pub fn working(survey: &Survey, assessment: &Assessment, topic: Topic) -> Option
         Topic::FrostGuard(id) => heat::frost_guard(assessment, id),
         Topic::FabricElement(id) => heat::element(survey, id),
         Topic::SafetyVentilation => Some(leakage::safety(survey, assessment)),
-        Topic::Drying(_) => None,
+        Topic::Drying(_) | Topic::Doubt | Topic::Ranking => None,
     }
 }
 

@@ -44,6 +44,22 @@ pub struct Layout {
     pub scale: f64,
     /// Where the underfloor goes.
     pub arrangement: Arrangement,
+    /// Which sizes were recorded and are not only drawn as usual ones.
+    pub recorded: Recorded,
+}
+
+/// Which sizes of the vehicle were recorded. A place on the drawing tells nothing in a direction
+/// whose size is only a usual one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Recorded {
+    /// Outside length.
+    pub length: bool,
+    /// Outside width.
+    pub width: bool,
+    /// Roof above ground.
+    pub height: bool,
+    /// Floor above ground.
+    pub floor: bool,
 }
 
 /// A place on the vehicle that a point of the drawing stands for.
@@ -101,32 +117,70 @@ impl Layout {
     /// impossible are drawn as usual ones.
     #[must_use]
     pub fn new(vehicle: &Vehicle, arrangement: Arrangement, width: f64) -> Self {
-        let sane = |value: Option<f64>, lowest: f64, highest: f64, usual: f64| {
-            value
-                .filter(|value| (lowest..=highest).contains(value))
-                .unwrap_or(usual)
+        let sane = |value: Option<f64>, lowest: f64, highest: f64| {
+            value.filter(|value| (lowest..=highest).contains(value))
         };
+        let length = sane(vehicle.length_m, 1.5, 15.0);
+        let across = sane(vehicle.width_m, 1.0, 3.0);
+        let height = sane(vehicle.height_m, 1.0, 4.5);
+        let floor = sane(vehicle.floor_height_m, 0.1, 1.8);
         let mut layout = Self {
-            length_m: sane(vehicle.length_m, 1.5, 15.0, USUAL_LENGTH),
-            width_m: sane(vehicle.width_m, 1.0, 3.0, USUAL_WIDTH),
-            height_m: sane(vehicle.height_m, 1.0, 4.5, USUAL_HEIGHT),
-            floor_height_m: sane(vehicle.floor_height_m, 0.1, 1.8, USUAL_FLOOR),
+            length_m: length.unwrap_or(USUAL_LENGTH),
+            width_m: across.unwrap_or(USUAL_WIDTH),
+            height_m: height.unwrap_or(USUAL_HEIGHT),
+            floor_height_m: floor.unwrap_or(USUAL_FLOOR),
             scale: 1.0,
             arrangement,
+            recorded: Recorded {
+                length: length.is_some(),
+                width: across.is_some(),
+                height: height.is_some(),
+                floor: floor.is_some(),
+            },
         };
         if layout.height_m < layout.floor_height_m + 0.5 {
             layout.height_m = layout.floor_height_m + 0.5;
+            layout.recorded.height = false;
         }
-        let fixed = match arrangement {
-            Arrangement::Wide => 2.0 * MARGIN + SPACE,
-            Arrangement::Tall => 2.0 * MARGIN,
-        };
-        let metres = match arrangement {
-            Arrangement::Wide => 2.0 * (layout.height_m + layout.length_m),
-            Arrangement::Tall => 2.0 * layout.height_m + layout.length_m,
-        };
+        let (fixed, metres) = layout.breadth();
         layout.scale = ((width - fixed) / metres).max(1.0);
         layout
+    }
+
+    /// What the drawing's width is made of: millimetres that stay, and metres of vehicle.
+    fn breadth(&self) -> (f64, f64) {
+        match self.arrangement {
+            Arrangement::Wide => (2.0 * MARGIN + SPACE, 2.0 * (self.height_m + self.length_m)),
+            Arrangement::Tall => (2.0 * MARGIN, 2.0 * self.height_m + self.length_m),
+        }
+    }
+
+    /// What its height is made of.
+    fn depth(&self) -> (f64, f64) {
+        match self.arrangement {
+            Arrangement::Wide => (2.0 * MARGIN, 2.0 * self.height_m + self.width_m),
+            Arrangement::Tall => (2.0 * MARGIN + SPACE, 2.0 * (self.height_m + self.width_m)),
+        }
+    }
+
+    /// The arrangement that is largest in a space of so many millimetres, and the width to ask
+    /// for, enlarged by `zoom`.
+    #[must_use]
+    pub fn fitting(vehicle: &Vehicle, wide: f64, tall: f64, zoom: f64) -> (Arrangement, f64) {
+        let fit = |arrangement| {
+            let layout = Self::new(vehicle, arrangement, wide);
+            let (fixed, metres) = layout.breadth();
+            let (fixed_down, metres_down) = layout.depth();
+            let scale = ((wide - fixed) / metres).min((tall - fixed_down) / metres_down);
+            (scale, fixed + metres * scale.max(1.0) * zoom)
+        };
+        let (wide_scale, wide_width) = fit(Arrangement::Wide);
+        let (tall_scale, tall_width) = fit(Arrangement::Tall);
+        if tall_scale > wide_scale {
+            (Arrangement::Tall, tall_width)
+        } else {
+            (Arrangement::Wide, wide_width)
+        }
     }
 
     /// Width and height of the whole drawing, mm.
@@ -232,7 +286,8 @@ impl Layout {
         }
     }
 
-    /// The place on the vehicle under a point of the drawing; `None` off every face.
+    /// The place on the vehicle under a point of the drawing; `None` off every face. Only what
+    /// the face and the recorded sizes determine is given.
     #[must_use]
     pub fn pick(&self, point: Point) -> Option<Picked> {
         const FACES: [Facing; 6] = [
@@ -248,9 +303,13 @@ impl Layout {
             .find(|facing| self.panel(*facing).holds(point))?;
         let panel = self.panel(facing);
         let metres = |millimetres: f64| (millimetres / self.scale * 100.0).round() / 100.0;
-        let height = |down: f64| Some(metres(self.height_m * self.scale - down));
-        let along = Some(metres(point.x - panel.left));
-        let across = Some(metres(panel.bottom - point.y));
+        let known = self.recorded;
+        let height = |down: f64| {
+            let up = metres(self.height_m * self.scale - down);
+            known.height.then_some(up)
+        };
+        let along = known.length.then(|| metres(point.x - panel.left));
+        let across = known.width.then(|| metres(panel.bottom - point.y));
         let mut position = Position::default();
         match facing {
             Facing::Nearside => {
@@ -272,12 +331,11 @@ impl Layout {
             Facing::Roof | Facing::Underfloor | Facing::Cavity(_) => {
                 position.along_m = along;
                 position.across_m = across;
-                let level = if facing == Facing::Roof {
-                    self.height_m
+                position.height_m = if facing == Facing::Roof {
+                    known.height.then_some(self.height_m)
                 } else {
-                    self.floor_height_m
+                    known.floor.then_some(self.floor_height_m)
                 };
-                position.height_m = Some(level);
             }
         }
         Some(Picked { facing, position })

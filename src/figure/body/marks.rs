@@ -1,27 +1,44 @@
 //! The gaps on the body: area by leakage, shape by purpose, outline by certainty.
 
-use super::Show;
 use super::layout::Layout;
+use super::spread::{Placed, spread};
+use super::{MarkPlace, Show};
 use crate::assess::{Assessment, DirectionAnswer, GapLeakage};
 use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape};
-use crate::survey::Survey;
 use crate::survey::gap::{Certainty, Facing, Gap, Purpose, WorkState};
+use crate::survey::{GapId, Survey};
+use std::collections::HashMap;
 
 /// Radius of the smallest mark, mm, also of gaps that are not sized.
 const LEAST_RADIUS: f64 = 1.3;
 /// Radius of the largest mark, mm.
 const MOST_RADIUS: f64 = 6.0;
+/// Millimetres for each metre from which marks have their full size.
+const FULL_SCALE: f64 = 16.0;
 /// EqLA of the gap with the largest mark, m²; larger ones are drawn no larger.
 const MOST_AREA: f64 = 60e-4;
+/// Letters of a number beside a mark, mm.
+const NUMBER: f64 = 2.2;
+/// Letters beside the selected mark, mm.
+const SELECTED: f64 = 2.6;
+/// Width of a letter by its height, on average.
+const MEAN_LETTER: f64 = 0.66;
+/// Letters of a name beside the selected mark.
+const LONGEST_NAME: usize = 26;
 
-/// Radius by leakage area: the mark's area grows in proportion.
-fn radius(leakage: &GapLeakage) -> f64 {
+/// Radius by leakage area: the mark's area grows in proportion. `most` is that of the largest.
+fn radius(leakage: &GapLeakage, most: f64) -> f64 {
     let area = leakage.figures().map_or(0.0, |figures| figures.eqla);
-    (MOST_RADIUS * (area / MOST_AREA).sqrt()).clamp(LEAST_RADIUS, MOST_RADIUS)
+    (most * (area / MOST_AREA).sqrt()).clamp(LEAST_RADIUS, most)
 }
 
-fn role(gap: &Gap) -> Role {
-    match gap.purpose {
+/// Radius of the largest mark on a body of this scale: on a small one marks would hide it.
+fn largest(scale: f64) -> f64 {
+    MOST_RADIUS * (scale / FULL_SCALE).clamp(0.6, 1.0)
+}
+
+pub(super) fn role(purpose: Purpose) -> Role {
+    match purpose {
         Purpose::Unintended => Role::Leak,
         Purpose::SafetyVentilation | Purpose::GasDropOut | Purpose::ApplianceAir => Role::Protected,
         Purpose::Drain | Purpose::UserVentilation => Role::Own,
@@ -52,8 +69,14 @@ fn regular(centre: Point, radius: f64, corners: u32, first_deg: f64) -> Vec<Poin
 
 /// The shape of a purpose: circle unintended, square safety ventilation, triangle pointing down
 /// gas drop-out, hexagon appliance air, diamond drain, triangle pointing up user ventilation.
-fn shape(centre: Point, radius: f64, gap: &Gap, fill: Option<Role>, outline: Role) -> Shape {
-    let (width, dash) = (0.45, dash(gap.certainty));
+pub(super) fn shape(
+    centre: Point,
+    radius: f64,
+    (purpose, certainty): (Purpose, Certainty),
+    fill: Option<Role>,
+    outline: Role,
+) -> Shape {
+    let (width, dash) = (0.45, dash(certainty));
     let polygon = |corners, first_deg, stretch: f64| Shape::Polygon {
         points: regular(centre, radius * stretch, corners, first_deg),
         fill,
@@ -62,7 +85,7 @@ fn shape(centre: Point, radius: f64, gap: &Gap, fill: Option<Role>, outline: Rol
         dash,
     };
     // The stretch gives every shape about the area of the circle.
-    match gap.purpose {
+    match purpose {
         Purpose::Unintended => Shape::Circle {
             centre,
             radius,
@@ -79,49 +102,196 @@ fn shape(centre: Point, radius: f64, gap: &Gap, fill: Option<Role>, outline: Rol
     }
 }
 
-/// Draws all gaps, the largest first, so that small ones lie on top.
+/// Where every mark is, those that would cover each other apart, in the order of the ledger.
+fn placed<'s>(layout: &Layout, survey: &'s Survey, assessment: &Assessment) -> Vec<Placed<'s>> {
+    let leakages: HashMap<GapId, &GapLeakage> = assessment
+        .gaps
+        .iter()
+        .map(|answer| (answer.id, &answer.leakage))
+        .collect();
+    let most = largest(layout.scale);
+    let mut placed: Vec<Placed<'_>> = survey
+        .gaps
+        .iter()
+        .map(|gap| {
+            let leakage = leakages.get(&gap.id);
+            let radius = leakage.map_or(LEAST_RADIUS, |leakage| radius(leakage, most));
+            let (home, complete) = layout.place(gap.facing, &gap.position);
+            Placed {
+                gap,
+                home,
+                at: home,
+                radius,
+                complete,
+                sharing: 1,
+                first: true,
+            }
+        })
+        .collect();
+    spread(&mut placed);
+    placed
+}
+
+/// Draws all gaps, the largest first, so that small ones lie on top, and tells where they are,
+/// in the order of the ledger.
 pub(super) fn gaps(
     scene: &mut Scene,
     layout: &Layout,
     survey: &Survey,
     assessment: &Assessment,
     show: &Show<'_>,
-) {
-    let mut placed: Vec<(&Gap, Point, bool, f64)> = survey
-        .gaps
-        .iter()
-        .map(|gap| {
-            let leakage = assessment.gaps.iter().find(|answer| answer.id == gap.id);
-            let radius = leakage.map_or(LEAST_RADIUS, |answer| radius(&answer.leakage));
-            let (point, complete) = layout.place(gap.facing, &gap.position);
-            (gap, point, complete, radius)
-        })
-        .collect();
-    placed.sort_by(|a, b| b.3.total_cmp(&a.3).then(a.0.id.cmp(&b.0.id)));
-    for (gap, centre, complete, radius) in placed {
-        let selected = show.selected == Some(gap.id);
-        let sealed = gap.state == WorkState::Sealed;
-        let role = role(gap);
-        let outline = if selected { Role::Selected } else { Role::Ink };
-        // A gap without a full place is drawn hollow in the middle of its face.
-        let fill = (complete && !sealed).then_some(role);
-        scene.add_gap(gap.id, shape(centre, radius, gap, fill, outline));
-        if selected {
-            scene.add(Shape::Circle {
-                centre,
-                radius: radius + 1.6,
-                fill: None,
-                outline: Some(Role::Selected),
-                width: 0.6,
-                dash: Dash::Solid,
-            });
-        }
-        if show.numbers || selected {
-            let at = Point::new(centre.x + radius + 0.9, centre.y - radius - 0.4);
-            let role = if selected { Role::Selected } else { Role::Ink };
-            scene.text(at, gap.id.to_string(), 2.2, role, Anchor::Left);
+) -> Vec<MarkPlace> {
+    let placed = placed(layout, survey, assessment);
+    for mark in &placed {
+        leader(scene, mark);
+    }
+    let mut order: Vec<&Placed<'_>> = placed.iter().collect();
+    order.sort_by(|a, b| b.radius.total_cmp(&a.radius).then(a.gap.id.cmp(&b.gap.id)));
+    for mark in order {
+        if mark.first {
+            one(scene, mark, show.numbers);
         }
     }
+    // Above all others, where nothing covers it.
+    let selected = placed
+        .iter()
+        .find(|mark| show.selected == Some(mark.gap.id));
+    if let Some(mark) = selected {
+        span(scene, layout, mark);
+        highlight(scene, mark);
+    }
+    placed
+        .iter()
+        .map(|mark| MarkPlace {
+            gap: mark.gap.id,
+            at: mark.at,
+            reach: mark.radius,
+            face: layout.drawn_on(mark.gap.facing, &mark.gap.position),
+            sharing: mark.sharing,
+        })
+        .collect()
+}
+
+/// A thin line from where a gap is to its mark drawn beside.
+fn leader(scene: &mut Scene, mark: &Placed<'_>) {
+    if mark.sharing == 1 && mark.home.distance(mark.at) > 0.1 {
+        scene.add(Shape::Polyline {
+            points: vec![mark.home, mark.at],
+            role: Role::Ink,
+            width: 0.2,
+            dash: Dash::Solid,
+        });
+    }
+}
+
+/// The mark of one gap, or of several that share it, with its number.
+fn one(scene: &mut Scene, mark: &Placed<'_>, numbers: bool) {
+    let (gap, centre, radius) = (mark.gap, mark.at, mark.radius);
+    let sealed = gap.state == WorkState::Sealed;
+    if mark.sharing > 1 {
+        return several(scene, mark);
+    }
+    // A gap without a full place is drawn hollow in the middle of its face, one that is sealed
+    // hollow with a stroke through it.
+    let fill = (mark.complete && !sealed).then(|| role(gap.purpose));
+    let kind = (gap.purpose, gap.certainty);
+    scene.add_gap(gap.id, shape(centre, radius, kind, fill, Role::Ink));
+    if sealed {
+        let reach = radius * 1.25;
+        scene.add(Shape::Polyline {
+            points: vec![
+                Point::new(centre.x - reach, centre.y + reach),
+                Point::new(centre.x + reach, centre.y - reach),
+            ],
+            role: Role::Ink,
+            width: 0.4,
+            dash: Dash::Solid,
+        });
+    }
+    if numbers {
+        let at = Point::new(centre.x + radius + 0.9, centre.y - radius - 0.4);
+        let sign = if mark.complete { "" } else { " ?" };
+        let words = format!("{}{sign}", gap.id);
+        scene.text(at, words, NUMBER, Role::Ink, Anchor::Left);
+    }
+}
+
+/// Two rings with the number of gaps: too many to be told apart at this size.
+fn several(scene: &mut Scene, mark: &Placed<'_>) {
+    let ring = |radius, fill| Shape::Circle {
+        centre: mark.at,
+        radius,
+        fill,
+        outline: Some(Role::Ink),
+        width: 0.45,
+        dash: Dash::Solid,
+    };
+    scene.add_gap(mark.gap.id, ring(mark.radius + 0.9, Some(Role::Body)));
+    scene.add(ring(mark.radius, Some(Role::Ground)));
+    let at = Point::new(mark.at.x + mark.radius + 1.8, mark.at.y);
+    let words = format!("{} gaps", mark.sharing);
+    scene.text(at, words, NUMBER, Role::Ink, Anchor::Left);
+}
+
+/// The height that the selected gap spans.
+fn span(scene: &mut Scene, layout: &Layout, mark: &Placed<'_>) {
+    if let Some((lower, upper)) = layout.ends(mark.gap) {
+        scene.add(Shape::Polyline {
+            points: vec![lower, upper],
+            role: Role::Selected,
+            width: 0.5,
+            dash: Dash::Solid,
+        });
+    }
+}
+
+/// A ring round the selected gap, with its number and name beside.
+fn highlight(scene: &mut Scene, mark: &Placed<'_>) {
+    let (gap, centre) = (mark.gap, mark.at);
+    scene.add(Shape::Circle {
+        centre,
+        radius: mark.radius + 1.6,
+        fill: None,
+        outline: Some(Role::Selected),
+        width: 0.6,
+        dash: Dash::Solid,
+    });
+    let name = gap.name.trim();
+    let words = match name.char_indices().nth(LONGEST_NAME) {
+        Some((cut, _)) => format!("{} {}…", gap.id, name.get(..cut).unwrap_or(name)),
+        None if name.is_empty() => format!("{} {}", gap.id, gap.form.name()),
+        None => format!("{} {name}", gap.id),
+    };
+    // Under the mark, so that its number above stays readable, and never out of the drawing.
+    let (side, anchor) = if centre.x > scene.width * 0.6 {
+        (-1.0, Anchor::Right)
+    } else {
+        (1.0, Anchor::Left)
+    };
+    let reach = mark.radius + 2.2;
+    let at = Point::new(centre.x + side * reach, centre.y + reach * 0.6);
+    backing(scene, at, side, words.chars().count());
+    scene.text(at, words, SELECTED, Role::Selected, anchor);
+}
+
+/// A ground under a text of so many letters, so that lines and marks do not run through it.
+fn backing(scene: &mut Scene, at: Point, side: f64, letters: usize) {
+    #[expect(clippy::cast_precision_loss, reason = "a handful of letters")]
+    let length = side * (letters as f64 * SELECTED * MEAN_LETTER + 0.8);
+    let (half, back) = (SELECTED * 0.85, side * -0.6);
+    let corner = |x: f64, y: f64| Point::new(at.x + x, at.y + y);
+    scene.add(Shape::Polygon {
+        points: vec![
+            corner(back, -half),
+            corner(length, -half),
+            corner(length, half),
+            corner(back, half),
+        ],
+        fill: Some(Role::Body),
+        outline: Some(Role::Selected),
+        width: 0.2,
+        dash: Dash::Solid,
+    });
 }
 
 /// Draws the air of one direction: arrows towards the middle of the body come in, arrows away
@@ -130,6 +300,7 @@ pub(super) fn flows(
     scene: &mut Scene,
     layout: &Layout,
     survey: &Survey,
+    places: &[MarkPlace],
     direction: &DirectionAnswer,
 ) {
     let most = direction
@@ -141,11 +312,9 @@ pub(super) fn flows(
     if most <= 0.0 {
         return;
     }
-    for (gap, flow) in survey.gaps.iter().zip(&direction.flows) {
+    for ((gap, flow), place) in survey.gaps.iter().zip(&direction.flows).zip(places) {
         let Some(flow) = flow else { continue };
-        let Some((at, reach)) = scene.gap_extent(gap.id) else {
-            continue;
-        };
+        let (at, reach) = (place.at, place.reach);
         for (amount, role, inward) in [
             (flow.in_kg_s, Role::Inward, true),
             (flow.out_kg_s, Role::Outward, false),

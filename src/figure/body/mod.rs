@@ -1,14 +1,20 @@
 //! The unfolded body: the vehicle with its gaps, or with the air that flows through them.
 
 mod layout;
+mod legend;
 mod marks;
+mod moving;
+mod opening;
 mod outline;
+mod spread;
 
-pub use layout::{Arrangement, Layout, Panel, Picked};
+pub use layout::{Arrangement, Layout, Panel, Picked, Recorded};
+pub use legend::{LegendEntry, legend};
 
 use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
 use crate::assess::number::significant;
 use crate::assess::{Assessment, DirectionAnswer};
+use crate::survey::gap::{Facing, Position};
 use crate::survey::{GapId, Survey};
 
 /// What to draw on the body.
@@ -29,6 +35,75 @@ pub struct BodyFigure {
     pub scene: Scene,
     /// Where the faces lie.
     pub layout: Layout,
+    /// Where the marks are, in the order of the ledger.
+    pub places: Vec<MarkPlace>,
+}
+
+/// Where the mark of a gap is drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MarkPlace {
+    /// The gap.
+    pub gap: GapId,
+    /// Middle of its mark.
+    pub at: Point,
+    /// How far the mark reaches from there, mm.
+    pub reach: f64,
+    /// The face that it is drawn on.
+    pub face: Facing,
+    /// How many gaps share the mark, this one counted.
+    pub sharing: usize,
+}
+
+impl BodyFigure {
+    /// Where the mark of a gap is drawn.
+    #[must_use]
+    pub fn place_of(&self, gap: GapId) -> Option<&MarkPlace> {
+        self.places.iter().find(|place| place.gap == gap)
+    }
+
+    /// The gaps whose mark is nearest to a point, if within `reach` mm of its edge: one, or all
+    /// that share a mark. Of several marks that hold the point the smallest counts.
+    #[must_use]
+    pub fn gaps_at(&self, point: Point, reach: f64) -> Vec<GapId> {
+        let outside = |place: &MarkPlace| (place.at.distance(point) - place.reach).max(0.0);
+        let nearest = self
+            .places
+            .iter()
+            .filter(|place| outside(place) <= reach)
+            .min_by(|a, b| {
+                let by_reach = a.reach.total_cmp(&b.reach);
+                outside(a).total_cmp(&outside(b)).then(by_reach)
+            });
+        let Some(nearest) = nearest else {
+            return Vec::new();
+        };
+        if nearest.sharing == 1 {
+            return vec![nearest.gap];
+        }
+        let here = |place: &&MarkPlace| place.sharing > 1 && place.at == nearest.at;
+        let sharing = self.places.iter().filter(here);
+        sharing.map(|place| place.gap).collect()
+    }
+
+    /// The gaps face by face from the top of the drawing, on each from left to right: the order
+    /// in which the keyboard steps through them.
+    #[must_use]
+    pub fn reading_order(&self) -> Vec<GapId> {
+        let face = |facing: Facing| match facing {
+            Facing::Offside => 0,
+            Facing::Front => 1,
+            Facing::Roof => 2,
+            Facing::Rear => 3,
+            Facing::Nearside => 4,
+            Facing::Underfloor | Facing::Cavity(_) => 5,
+        };
+        let mut places: Vec<&MarkPlace> = self.places.iter().collect();
+        places.sort_by(|a, b| {
+            let (by_x, by_y) = (a.at.x.total_cmp(&b.at.x), a.at.y.total_cmp(&b.at.y));
+            face(a.face).cmp(&face(b.face)).then(by_x).then(by_y)
+        });
+        places.into_iter().map(|place| place.gap).collect()
+    }
 }
 
 /// Draws the unfolded body about `width` mm wide.
@@ -48,21 +123,24 @@ pub fn body(
         neutral_level(&mut scene, &layout, direction);
         wind(&mut scene, &layout, direction);
     }
-    marks::gaps(&mut scene, &layout, survey, assessment, show);
+    let places = marks::gaps(&mut scene, &layout, survey, assessment, show);
     if let Some(direction) = show.direction {
-        marks::flows(&mut scene, &layout, survey, direction);
+        marks::flows(&mut scene, &layout, survey, &places, direction);
     }
     scene.description = format!(
         "The {} unfolded, with {} gaps marked on its faces",
         survey.vehicle.kind.name(),
         survey.gaps.len()
     );
-    BodyFigure { scene, layout }
+    BodyFigure {
+        scene,
+        layout,
+        places,
+    }
 }
 
 /// The level at which inside and outside pressure are equal, on the four sides.
 fn neutral_level(scene: &mut Scene, layout: &Layout, direction: &DirectionAnswer) {
-    use crate::survey::gap::{Facing, Position};
     let Some(level) = direction.neutral_level else {
         return;
     };
@@ -105,7 +183,6 @@ fn neutral_level(scene: &mut Scene, layout: &Layout, direction: &DirectionAnswer
 
 /// A broad arrow in the corner that shows where the wind comes from.
 fn wind(scene: &mut Scene, layout: &Layout, direction: &DirectionAnswer) {
-    use crate::survey::gap::Facing;
     let corner = layout.panel(Facing::Roof);
     let size = (layout.height_m * layout.scale / 2.0).min(18.0);
     let centre = Point::new(corner.left - size - 4.0, corner.top - size - 8.0);

@@ -1,12 +1,12 @@
 //! The faces themselves: floor and roof line, ground, wheels, cab, windows and doors.
 
 use super::layout::{Layout, Panel};
+use super::opening::opening;
 use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape};
-use crate::survey::fabric::{FabricPart, Outline};
 use crate::survey::gap::{Facing, Position};
 use crate::survey::{Survey, VehicleKind};
 
-const FINE: f64 = 0.25;
+pub(super) const FINE: f64 = 0.25;
 const LINE: f64 = 0.4;
 const CAPTION: f64 = 2.8;
 
@@ -188,40 +188,6 @@ fn drawbar(scene: &mut Scene, layout: &Layout) {
         points,
         role: Role::Faint,
         width: LINE,
-        dash: Dash::Solid,
-    });
-}
-
-/// A window, door or rooflight on its face.
-fn opening(scene: &mut Scene, layout: &Layout, outline: &Outline, part: FabricPart) {
-    let on_plan = matches!(outline.facing, Facing::Roof | Facing::Underfloor);
-    let on_end = matches!(outline.facing, Facing::Front | Facing::Rear);
-    let corner = |right: f64, up: f64| {
-        let along = outline.along_m + right * outline.width_m / 2.0;
-        let up = outline.up_m + up * outline.height_m / 2.0;
-        let position = Position {
-            along_m: (!on_end).then_some(along),
-            across_m: if on_end {
-                Some(along)
-            } else {
-                on_plan.then_some(up)
-            },
-            height_m: (!on_plan).then_some(up),
-            rise_m: None,
-        };
-        layout.place(outline.facing, &position).0
-    };
-    let glass = matches!(part, FabricPart::Window | FabricPart::Rooflight);
-    scene.add(Shape::Polygon {
-        points: vec![
-            corner(-1.0, -1.0),
-            corner(1.0, -1.0),
-            corner(1.0, 1.0),
-            corner(-1.0, 1.0),
-        ],
-        fill: glass.then_some(Role::Glass),
-        outline: Some(Role::Faint),
-        width: FINE,
         dash: Dash::Solid,
     });
 }

@@ -102,3 +102,115 @@ fn a_vehicle_without_sizes_is_drawn_as_a_usual_one() {
         assert!(width.is_finite() && height.is_finite() && height > 10.0);
     }
 }
+
+fn crowded(count: u32, apart_m: f64) -> Survey {
+    let mut survey = survey();
+    survey.gaps.clear();
+    for id in 1..=count {
+        let form = Form::RoundHole {
+            diameter_mm: Some(8.0),
+        };
+        let mut gap = Gap::new(GapId(id), ZoneId(1), Facing::Nearside, form);
+        gap.position = Position {
+            along_m: Some(2.0 + f64::from(id) * apart_m),
+            across_m: Some(0.0),
+            height_m: Some(1.0),
+            rise_m: None,
+        };
+        survey.gaps.push(gap);
+    }
+    survey
+}
+
+fn drawn(survey: &Survey) -> super::BodyFigure {
+    body(survey, &assess(survey), Arrangement::Tall, 160.0, &PLAIN)
+}
+
+#[test]
+fn a_few_gaps_in_one_place_are_drawn_apart_and_each_can_be_hit() {
+    let survey = crowded(6, 0.0);
+    let figure = drawn(&survey);
+    for place in &figure.places {
+        assert_eq!(figure.gaps_at(place.at, 0.1), [place.gap]);
+        for other in &figure.places {
+            let between = place.at.distance(other.at);
+            assert!(place.gap == other.gap || between >= place.reach + other.reach);
+        }
+    }
+}
+
+#[test]
+fn many_gaps_in_one_place_become_one_mark_that_says_how_many() {
+    let survey = crowded(30, 0.0);
+    let figure = drawn(&survey);
+    let at = figure.places[0].at;
+    assert_eq!(figure.gaps_at(at, 0.1).len(), 30);
+    let says = |shape: &Shape| matches!(shape, Shape::Text { text, .. } if text == "30 gaps");
+    assert!(figure.scene.marks.iter().any(|mark| says(&mark.shape)));
+    // Enlarged, a row of them 5 cm apart parts again: 30 marks, each its own.
+    let row = crowded(30, 0.05);
+    let figure = body(&row, &assess(&row), Arrangement::Tall, 1500.0, &PLAIN);
+    assert!(figure.places.iter().all(|place| place.sharing == 1));
+}
+
+#[test]
+fn the_keyboard_reads_the_faces_from_the_top_and_each_from_the_left() {
+    let survey = survey();
+    let mut order = drawn(&survey).reading_order();
+    // Offside above, front to the left, nearside below, underfloor last.
+    assert_eq!(order, [3, 1, 2, 4].map(GapId));
+    order = drawn(&crowded(4, -0.3)).reading_order();
+    assert_eq!(order, [4, 3, 2, 1].map(GapId));
+}
+
+#[test]
+fn the_selected_gap_is_named_beside_its_mark_and_a_sealed_one_is_struck() {
+    let mut survey = survey();
+    survey.gaps[1].name = "step well seam".into();
+    survey.gaps[1].position.rise_m = Some(0.5);
+    survey.gaps[2].state = crate::survey::WorkState::Sealed;
+    let show = Show {
+        selected: Some(GapId(2)),
+        ..PLAIN
+    };
+    let answers = assess(&survey);
+    let figure = body(&survey, &answers, Arrangement::Tall, 160.0, &show);
+    let shapes = || figure.scene.marks.iter().map(|mark| &mark.shape);
+    assert!(
+        shapes()
+            .any(|shape| matches!(shape, Shape::Text { text, .. } if text == "2 step well seam"))
+    );
+    // The height that it spans, as long as on the vehicle.
+    let span = shapes().find_map(|shape| match shape {
+        Shape::Polyline {
+            points,
+            role: Role::Selected,
+            ..
+        } => Some(points[0].distance(points[1])),
+        _ => None,
+    });
+    assert!((span.unwrap() - 0.5 * figure.layout.scale).abs() < 1e-9);
+    let fill = |id| {
+        let mark = figure.scene.marks.iter().find(|mark| mark.gap == Some(id));
+        match mark.map(|mark| &mark.shape) {
+            Some(Shape::Circle { fill, .. }) => *fill,
+            other => panic!("{other:?}"),
+        }
+    };
+    assert_eq!(fill(GapId(3)), None);
+    assert_eq!(fill(GapId(2)), Some(Role::Leak));
+}
+
+#[test]
+fn no_two_entries_of_the_legend_look_alike() {
+    let entries = super::legend();
+    for (at, entry) in entries.iter().enumerate() {
+        assert!(!entry.words.is_empty());
+        for other in &entries[..at] {
+            let plain = |scene: &crate::figure::Scene| scene.marks.clone();
+            let same = plain(&entry.scene) == plain(&other.scene);
+            // Unintended and measured are the same mark, told twice.
+            assert!(!same || entry.words.starts_with("outline: measured"));
+        }
+    }
+}

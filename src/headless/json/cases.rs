@@ -60,6 +60,15 @@ fn air(assessment: &Assessment, air: &CaseAir) -> Object {
         .answer("ach_highest_from_front_deg", from(air.highest))
         .answer("cross_check", air.cross_check.clone().map(cross_check))
         .with(
+            "spaces",
+            list(&air.spaces, |space| {
+                Object::new()
+                    .with("space", space.id.0)
+                    .with("mass_flow_in_mean_kg_s", space.mean_inflow_kg_s)
+                    .answer("ach_mean_per_h", space.ach_per_h.clone())
+            }),
+        )
+        .with(
             "directions",
             list(&air.directions, |found| direction(assessment, found)),
         )
@@ -116,6 +125,15 @@ fn direction(assessment: &Assessment, direction: &DirectionAnswer) -> Object {
         .answer("neutral_level_m", neutral)
         .with("one_sided", direction.one_sided)
         .with("flows", flows)
+        .with("space_pressures_pa", direction.space_pressures.clone())
+        .with(
+            "inner_flows",
+            list(&direction.inner_flows, |flow| {
+                Object::new()
+                    .with("mass_flow_forward_kg_s", flow.forward_kg_s)
+                    .with("mass_flow_back_kg_s", flow.back_kg_s)
+            }),
+        )
 }
 
 fn drying(drying: &CaseDrying) -> Object {

@@ -12,14 +12,18 @@
 //! prints*; a test compares the two in both directions.
 
 mod cases;
+mod doubt;
 mod drying;
 mod leakage;
 mod object;
+mod sealing;
 mod survey;
+mod understood;
 
 use crate::assess::{
     Answer, Assessment, Comparison, DryingTopic, Topic, Working, drying_working, working,
 };
+use crate::headless::decisions::Decisions;
 use crate::survey::{Finding, Item, Severity, Survey};
 use object::{Object, Value};
 
@@ -34,13 +38,19 @@ pub(super) fn print(
     survey: &Survey,
     assessment: &Assessment,
     comparison: &Answer<Comparison>,
+    decisions: &Decisions,
 ) -> serde_json::Result<String> {
-    let mut text = serde_json::to_string_pretty(&whole(survey, assessment, comparison))?;
+    let mut text = serde_json::to_string_pretty(&whole(survey, assessment, comparison, decisions))?;
     text.push('\n');
     Ok(text)
 }
 
-fn whole(survey: &Survey, assessment: &Assessment, comparison: &Answer<Comparison>) -> Object {
+fn whole(
+    survey: &Survey,
+    assessment: &Assessment,
+    comparison: &Answer<Comparison>,
+    decisions: &Decisions,
+) -> Object {
     use super::words::Word;
     let case_id = |index: usize| assessment.cases.get(index).map(|case| case.id.0);
     let (calmest, windiest) = assessment
@@ -71,7 +81,17 @@ fn whole(survey: &Survey, assessment: &Assessment, comparison: &Answer<Compariso
         .recorded("windiest_case", windiest)
         .answer("season_ach_mean_per_h", assessment.season_ach_per_h.clone())
         .answer("fabric", survey::fabric(survey, assessment))
-        .with("safety_ventilation", survey::safety(assessment))
+        .with("safety_ventilation", survey::safety(&assessment.safety))
+        .with("air_change", understood::understood(survey, decisions))
+        .answer(
+            "doubt",
+            decisions
+                .doubt
+                .as_ref()
+                .map(doubt::doubt)
+                .map_err(Clone::clone),
+        )
+        .with("sealing", sealing::sealing(decisions))
         .answer(
             "drying_heating",
             comparison
@@ -129,6 +149,8 @@ fn item(item: Item) -> (&'static str, Option<u32>) {
         Item::Heater(id) => ("heater", Some(id.0)),
         Item::Fan(id) => ("fan", Some(id.0)),
         Item::Source(id) => ("source", Some(id.0)),
+        Item::Space(id) => ("space", Some(id.0)),
+        Item::InnerOpening(id) => ("inner_opening", Some(id.0)),
         Item::Ledger => ("ledger", None),
         Item::SafetyVentilation => ("safety_ventilation", None),
     }

@@ -1,7 +1,7 @@
 //! What was recorded about the vehicle and its place, its fabric and its safety ventilation.
 
 use super::object::Object;
-use crate::assess::{Answer, Assessment, SafetyVerdict};
+use crate::assess::{Answer, Assessment, Safety, SafetyVerdict};
 use crate::headless::words::Word;
 use crate::survey::Survey;
 
@@ -73,8 +73,7 @@ pub(super) fn fabric(survey: &Survey, assessment: &Assessment) -> Answer<Object>
         .with("elements", elements))
 }
 
-pub(super) fn safety(assessment: &Assessment) -> Object {
-    let safety = &assessment.safety;
+pub(super) fn safety(safety: &Safety) -> Object {
     let mm2 = |area: &Answer<f64>| area.clone().map(|area| area * MM2);
     let required = safety.required.clone().map(|required| {
         Object::new()

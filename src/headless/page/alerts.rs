@@ -116,6 +116,8 @@ fn place(finding: &Finding) -> String {
         Item::Heater(id) => format!("heater {id}"),
         Item::Fan(id) => format!("fan {id}"),
         Item::Source(id) => format!("moisture source {id}"),
+        Item::Space(id) => format!("space {id}"),
+        Item::InnerOpening(id) => format!("inner opening {id}"),
         Item::Ledger => "ledger".to_owned(),
         Item::SafetyVentilation => "safety ventilation".to_owned(),
     };

@@ -5,18 +5,22 @@
 //! under the table; where gaps are not sized, totals are marked as *at least*.
 
 mod alerts;
+mod doubt;
 mod drying;
 mod gaps;
 mod layout;
 mod leakage;
 mod results;
 mod safety;
+mod sealing;
 mod table;
+mod understood;
 mod vehicle;
 mod words;
 mod workings;
 
 use crate::assess::{Answer, Assessment, Comparison, LeakageTotal, NotKnown};
+use crate::headless::decisions::Decisions;
 use crate::survey::Survey;
 use layout::{Page, WIDTH, pad_left, width};
 
@@ -27,15 +31,19 @@ pub(super) fn render(
     survey: &Survey,
     assessment: &Assessment,
     comparison: &Answer<Comparison>,
+    decisions: &Decisions,
 ) -> String {
     let mut page = Page::default();
     title(&mut page, survey, assessment);
     alerts::print(&mut page, assessment);
     vehicle::print(&mut page, survey, assessment);
     results::print(&mut page, survey, assessment);
+    understood::print(&mut page, survey, decisions);
+    doubt::print(&mut page, assessment, decisions);
     drying::print(&mut page, survey, comparison);
     leakage::print(&mut page, survey, assessment);
     gaps::print(&mut page, survey, assessment);
+    sealing::print(&mut page, survey, decisions);
     safety::print(&mut page, assessment);
     workings::print(&mut page, survey, assessment);
     page.finish()

@@ -4,9 +4,27 @@ use super::Unknowns;
 use super::layout::{Page, WIDTH, pad_right, width, wrap};
 use super::table::{Set, Table};
 use super::words::figure;
-use crate::assess::{Answer, Assessment, SafetyVerdict};
+use crate::assess::{Answer, Assessment, Safety, SafetyVerdict};
 
 const MM2: f64 = 1e6;
+
+/// One line: whether the table is met.
+pub(super) fn verdict(safety: &Safety) -> String {
+    match &safety.verdict {
+        SafetyVerdict::Meets => {
+            "MEETS THE TABLE, as far as free areas say; whether the openings are clear must be seen."
+                .to_owned()
+        }
+        SafetyVerdict::Below { high_share, low_share } => format!(
+            "BELOW THE TABLE: {} % of the high and {} % of the low area asked for.",
+            figure((high_share * 100.0).floor(), 3),
+            figure((low_share * 100.0).floor(), 3)
+        ),
+        SafetyVerdict::NotKnown(unknown) => {
+            format!("NOT KNOWN whether it suffices: {}.", unknown.reason)
+        }
+    }
+}
 
 pub(super) fn print(page: &mut Page, assessment: &Assessment) {
     let mut inside = Page::default();
@@ -61,7 +79,7 @@ fn contents(page: &mut Page, assessment: &Assessment) {
     table.print(page);
     unknowns.print(page);
     page.blank();
-    paragraph(page, &verdict(assessment));
+    paragraph(page, &verdict(&assessment.safety));
     paragraph(
         page,
         "Roof and other high openings share pro rata. Areas after EN 721 as three guides to \
@@ -72,23 +90,6 @@ fn contents(page: &mut Page, assessment: &Assessment) {
         "Fixed ventilators, gas drop-out openings, flues, combustion-air and refrigerator \
          ventilation stay open. Local codes and licensed fitters decide, not this page.",
     );
-}
-
-fn verdict(assessment: &Assessment) -> String {
-    match &assessment.safety.verdict {
-        SafetyVerdict::Meets => {
-            "MEETS THE TABLE, as far as free areas say; whether the openings are clear must be seen."
-                .to_owned()
-        }
-        SafetyVerdict::Below { high_share, low_share } => format!(
-            "BELOW THE TABLE: {} % of the high and {} % of the low area asked for.",
-            figure((high_share * 100.0).floor(), 3),
-            figure((low_share * 100.0).floor(), 3)
-        ),
-        SafetyVerdict::NotKnown(unknown) => {
-            format!("NOT KNOWN whether it suffices: {}.", unknown.reason)
-        }
-    }
 }
 
 /// The widest text that fits between the sides of the box.

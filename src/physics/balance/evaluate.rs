@@ -7,7 +7,7 @@ const LEVEL_SPAN: f64 = 1e-6;
 
 /// Conditions made ready for evaluation.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Frame {
+pub(in crate::physics) struct Frame {
     density_out: f64,
     density_in: f64,
     dynamic_pressure: f64,
@@ -19,21 +19,21 @@ pub(super) struct Frame {
 /// Mass flow through one path, kg/s, and how each part answers to its pressure difference,
 /// kg/(s Pa).
 #[derive(Clone, Copy, Debug, Default)]
-pub(super) struct Flow {
+pub(in crate::physics) struct Flow {
     inward: f64,
     outward: f64,
-    pub(super) slope: f64,
+    pub(in crate::physics) slope: f64,
 }
 
 impl Flow {
-    pub(super) fn mass_flows(&self) -> (f64, f64) {
+    pub(in crate::physics) fn mass_flows(&self) -> (f64, f64) {
         (self.inward, self.outward)
     }
 }
 
 /// Sums over all paths at one inside pressure.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Evaluation {
+pub(in crate::physics) struct Evaluation {
     pub(super) inflow: f64,
     pub(super) outflow: f64,
     /// −d(inflow − outflow)/dp_i, kg/(s Pa).
@@ -44,13 +44,13 @@ pub(super) struct Evaluation {
 }
 
 impl Evaluation {
-    pub(super) fn imbalance(&self) -> f64 {
+    pub(in crate::physics) fn imbalance(&self) -> f64 {
         self.inflow - self.outflow
     }
 }
 
 impl Frame {
-    pub(super) fn new(given: &Conditions) -> Self {
+    pub(in crate::physics) fn new(given: &Conditions) -> Self {
         Self {
             density_out: given.density_out,
             density_in: given.density_in,
@@ -65,22 +65,34 @@ impl Frame {
     /// Everything else is reckoned from this one rounded number, so that the difference of two
     /// paths is exact however small it is.
     #[inline]
-    pub(super) fn middle(&self, path: &Path, coefficient: f64) -> f64 {
+    pub(in crate::physics) fn middle(&self, path: &Path, coefficient: f64) -> f64 {
         let height = 0.5 * (path.z_low + path.z_high) - self.datum;
         coefficient * self.dynamic_pressure - self.gradient * height
     }
 
     /// Pressure span over the height of a path, Pa; zero where the path counts as level.
     #[inline]
-    pub(super) fn span(&self, path: &Path) -> f64 {
+    pub(in crate::physics) fn span(&self, path: &Path) -> f64 {
         let span = self.gradient.abs() * (path.z_high - path.z_low);
         if span < LEVEL_SPAN { 0.0 } else { span }
     }
 
     /// Flow through one path at the inside pressure `centre + remainder`.
     #[inline]
-    pub(super) fn flow(&self, path: &Path, coefficient: f64, centre: f64, remainder: f64) -> Flow {
+    pub(in crate::physics) fn flow(
+        &self,
+        path: &Path,
+        coefficient: f64,
+        centre: f64,
+        remainder: f64,
+    ) -> Flow {
         let middle = (self.middle(path, coefficient) - centre) - remainder;
+        self.flow_at(path, middle)
+    }
+
+    /// Flow through one path with a pressure difference `middle` at its mid-height.
+    #[inline]
+    pub(in crate::physics) fn flow_at(&self, path: &Path, middle: f64) -> Flow {
         let span = self.span(path);
         if span > 0.0 {
             return self.tall(path, middle - 0.5 * span, middle + 0.5 * span);
@@ -133,7 +145,7 @@ impl Frame {
     }
 
     /// Signed mass flow through a level path at a signed pressure difference, kg/s.
-    pub(super) fn level_flow(&self, path: &Path, dp: f64) -> f64 {
+    pub(in crate::physics) fn level_flow(&self, path: &Path, dp: f64) -> f64 {
         if dp >= 0.0 {
             self.density_out * path.inward.flow(dp)
         } else {
@@ -142,7 +154,7 @@ impl Frame {
     }
 
     /// Signed pressure difference that drives a signed mass flow through a level path, Pa.
-    pub(super) fn level_pressure(&self, path: &Path, flow: f64) -> f64 {
+    pub(in crate::physics) fn level_pressure(&self, path: &Path, flow: f64) -> f64 {
         if flow >= 0.0 {
             path.inward.pressure(flow / self.density_out)
         } else {
@@ -151,7 +163,7 @@ impl Frame {
     }
 
     /// Pressure beyond its own that surely drives `flow` kg/s out (or in) through a path.
-    pub(super) fn pressure_for(&self, path: &Path, flow: f64, outward: bool) -> f64 {
+    pub(in crate::physics) fn pressure_for(&self, path: &Path, flow: f64, outward: bool) -> f64 {
         if outward {
             path.outward.pressure(flow / self.density_in)
         } else {
@@ -160,7 +172,7 @@ impl Frame {
     }
 
     /// All paths and fans together.
-    pub(super) fn evaluate(
+    pub(in crate::physics) fn evaluate(
         &self,
         balance: &Balance,
         coefficients: &[f64],

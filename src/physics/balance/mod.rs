@@ -7,7 +7,7 @@
 //! Mass is balanced, not volume. The left side falls and the right side rises with p_i, so there
 //! is one answer, which a bracket always closes in on.
 
-mod evaluate;
+pub(super) mod evaluate;
 mod search;
 
 use thiserror::Error;

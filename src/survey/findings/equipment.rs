@@ -56,6 +56,16 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
             fan.flow_m3_per_h,
             "so it is left out of the air balance",
         );
+        if let Some(space) = fan.space
+            && !survey.spaces.iter().any(|known| known.id == space)
+        {
+            finder.add(
+                Severity::Error,
+                "space",
+                format!("it moves air of space {space}, which does not exist"),
+                "choose one of the spaces listed, or none",
+            );
+        }
     }
     for source in &survey.sources {
         moisture_source(survey, source, findings);

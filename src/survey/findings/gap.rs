@@ -91,12 +91,36 @@ pub(crate) fn needed_sizes(form: &Form) -> Vec<(&'static str, Option<f64>)> {
 }
 
 fn sizes(finder: &mut Finder<'_>, gap: &Gap) {
-    finder.check("count", f64::from(gap.count));
-    let needed = needed_sizes(&gap.form);
-    for (field, value) in &needed {
-        finder.check(field, *value);
+    sizes_in_range(finder, &gap.form, gap.count);
+    if let Some((field, words)) = missing(&gap.form) {
+        finder.add(
+            Severity::Warning,
+            field,
+            format!("not sized: {words} not given, so it is in no total"),
+            "measure it, or estimate it and mark the size as estimated or guessed",
+        );
     }
-    match gap.form {
+}
+
+/// The first size that is missing, and words for all that are.
+pub(super) fn missing(form: &Form) -> Option<(&'static str, String)> {
+    let needed = needed_sizes(form);
+    let missing = || needed.iter().filter(|(_, value)| value.is_none());
+    let words: Vec<&str> = missing()
+        .filter_map(|(field, _)| crate::survey::limits::range_of(field))
+        .map(|range| range.words)
+        .collect();
+    let (first, _) = missing().next()?;
+    Some((first, words.join(" and ")))
+}
+
+/// Errors where a size of a form, or how many there are, cannot be.
+pub(super) fn sizes_in_range(finder: &mut Finder<'_>, form: &Form, count: u32) {
+    finder.check("count", f64::from(count));
+    for (field, value) in needed_sizes(form) {
+        finder.check(field, value);
+    }
+    match *form {
         Form::NarrowGap { bends, .. } => finder.check("bends", f64::from(bends)),
         Form::Grille { free_percent, .. } => finder.check("free_percent", free_percent),
         Form::StatedArea { exponent, .. } | Form::FlowTest { exponent, .. } => {
@@ -112,23 +136,6 @@ fn sizes(finder: &mut Finder<'_>, gap: &Gap) {
             "measure both diameters again; if nothing is open, remove the gap",
         ),
         _ => {}
-    }
-    let missing: Vec<&str> = needed
-        .iter()
-        .filter(|(_, value)| value.is_none())
-        .filter_map(|(field, _)| crate::survey::limits::range_of(field))
-        .map(|range| range.words)
-        .collect();
-    if let Some(first) = needed.iter().find(|(_, value)| value.is_none()) {
-        finder.add(
-            Severity::Warning,
-            first.0,
-            format!(
-                "not sized: {} not given, so it is in no total",
-                missing.join(" and ")
-            ),
-            "measure it, or estimate it and mark the size as estimated or guessed",
-        );
     }
 }
 
@@ -171,6 +178,16 @@ fn place(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
             "cavity_pressure_coefficient",
             "it has a cavity pressure coefficient but opens to no cavity; the coefficient is not used",
             "choose the cavity it opens to, or clear the coefficient",
+        );
+    }
+    if let Some(space) = gap.space
+        && !survey.spaces.iter().any(|known| known.id == space)
+    {
+        finder.add(
+            Severity::Error,
+            "space",
+            format!("it opens into space {space}, which does not exist"),
+            "choose one of the spaces listed, or none",
         );
     }
     match position.height_m {

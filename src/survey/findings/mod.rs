@@ -6,11 +6,13 @@
 mod equipment;
 mod gap;
 mod photo;
+mod space;
 mod vehicle;
 
 use super::Survey;
 use super::ids::{
-    ApplianceId, FabricId, FanId, GapId, HeaterId, MachineId, SourceId, WeatherId, ZoneId,
+    ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
+    WeatherId, ZoneId,
 };
 pub use gap::is_damp;
 pub(crate) use gap::needed_sizes;
@@ -77,6 +79,10 @@ pub enum Item {
     Fan(FanId),
     /// A moisture source.
     Source(SourceId),
+    /// A space inside.
+    Space(SpaceId),
+    /// An opening between two spaces.
+    InnerOpening(InnerOpeningId),
     /// The ledger as a whole.
     Ledger,
     /// Safety ventilation as a whole.
@@ -203,6 +209,7 @@ pub fn find(survey: &Survey) -> Vec<Finding> {
     let mut findings = Vec::new();
     vehicle::find(survey, &mut findings);
     gap::find(survey, &mut findings);
+    space::find(survey, &mut findings);
     equipment::find(survey, &mut findings);
     findings.sort_by_key(|finding| finding.severity);
     findings

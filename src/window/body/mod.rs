@@ -11,7 +11,7 @@ use eframe::egui;
 use egui::{Color32, Pos2, Rect, Response, Sense, Ui, Vec2, pos2};
 
 /// How far from a mark a click still means it, in points of the screen.
-const REACH: f32 = 8.0;
+pub const REACH: f32 = 8.0;
 
 /// Millimetres of a scene to points of the screen.
 #[derive(Clone, Copy, Debug)]
@@ -30,6 +30,13 @@ impl Frame {
             .min(rect.height() / size.y)
             .max(0.01);
         let origin = rect.center() - size * scale / 2.0;
+        Self { origin, scale }
+    }
+
+    /// The frame with the scene's corner at a point of the screen, and so many points for each
+    /// millimetre.
+    #[must_use]
+    pub fn at(origin: Pos2, scale: f32) -> Self {
         Self { origin, scale }
     }
 

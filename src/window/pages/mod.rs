@@ -4,6 +4,7 @@ pub mod air_change;
 pub mod drying_heat;
 mod fields;
 pub mod gaps;
+pub mod sealing_plan;
 mod sections;
 mod side_by_side;
 pub mod vehicle;

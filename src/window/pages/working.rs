@@ -1,6 +1,8 @@
 //! The working panel: how a result came about.
 
-use crate::assess::{Source, Topic, Working, drying_working, working};
+use crate::assess::{
+    Source, Topic, Working, doubt_working, drying_working, ranking_working, working,
+};
 use crate::window::page::PageContext;
 use crate::window::theme::{figure_style, palette};
 use crate::window::widgets;
@@ -68,8 +70,13 @@ fn written(ui: &Ui, context: &PageContext<'_>, topic: Topic) -> Option<Arc<Worki
         .data(|data| data.get_temp::<Written>(id))
         .filter(|written| written.topic == topic);
     let results = context.results?;
+    let decisions = context.decisions;
     let revision = match topic {
         Topic::Drying(_) => results.comparison_revision,
+        Topic::Doubt => decisions
+            .doubt(context.revision)
+            .map_or(0, |_| context.revision),
+        Topic::Ranking => decisions.ranking().map_or(0, |dated| dated.revision),
         _ => results.revision,
     };
     let fits = revision == context.revision;
@@ -79,6 +86,8 @@ fn written(ui: &Ui, context: &PageContext<'_>, topic: Topic) -> Option<Arc<Worki
         _ => {
             let working = match (topic, &results.comparison) {
                 (Topic::Drying(topic), Ok(all)) => drying_working(context.survey, all, topic),
+                (Topic::Doubt, _) => doubt(context),
+                (Topic::Ranking, _) => ranking(context),
                 (topic, _) => working(context.survey, &results.assessment, topic),
             };
             let working = working.map(Arc::new);
@@ -91,6 +100,21 @@ fn written(ui: &Ui, context: &PageContext<'_>, topic: Topic) -> Option<Arc<Worki
             working
         }
     }
+}
+
+fn doubt(context: &PageContext<'_>) -> Option<Working> {
+    let found = context.decisions.doubt(context.revision)?.as_ref().ok()?;
+    Some(doubt_working(found))
+}
+
+fn ranking(context: &PageContext<'_>) -> Option<Working> {
+    let found = context.decisions.ranking()?.answer.as_ref().ok()?;
+    Some(ranking_working(
+        context.survey,
+        found.aim,
+        &found.before,
+        &found.ranked,
+    ))
 }
 
 fn sheet(ui: &mut Ui, working: &Working) {

@@ -1,11 +1,13 @@
 //! Choosing one of several, and ticking yes or no.
 
 use super::{LABEL_WIDTH, tell_name};
+use crate::window::help;
 use eframe::egui;
 use egui::{ComboBox, EventFilter, Id, Key, Response, Ui};
 
 /// A choice of one among several, with its label. Up and down step through the options while it
-/// has the focus; Enter or Space opens the list.
+/// has the focus, letters go to the next option that begins with them; Enter or Space opens the
+/// list.
 #[must_use = "call show"]
 pub struct Choice<'a, T> {
     label: &'a str,
@@ -14,6 +16,7 @@ pub struct Choice<'a, T> {
     id: Id,
     width: f32,
     compact: bool,
+    focus: bool,
 }
 
 impl<'a, T: PartialEq + Clone> Choice<'a, T> {
@@ -26,6 +29,7 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
             id: Id::unique(("choice", label)),
             width: 190.0,
             compact: false,
+            focus: false,
         }
     }
 
@@ -44,6 +48,12 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
     /// Without visible label, for tables; assistive technology still reads it.
     pub fn compact(mut self) -> Self {
         self.compact = true;
+        self
+    }
+
+    /// Takes the focus in this frame.
+    pub fn focus(mut self, focus: bool) -> Self {
+        self.focus = focus;
         self
     }
 
@@ -75,13 +85,20 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
             })
             .response;
         tell_name(ui, response.id, self.label);
+        if self.focus {
+            response.request_focus();
+        }
+        let response = help::explain(ui, response, "", self.label);
         if response.has_focus() {
             let filter = EventFilter {
                 vertical_arrows: true,
                 ..EventFilter::default()
             };
             ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
-            if let Some(option) = self.stepped(ui) {
+            if let Some(option) = self
+                .stepped(ui)
+                .or_else(|| self.spelled(ui, response.id, words))
+            {
                 chosen = Some(option);
             }
         }
@@ -102,6 +119,69 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
         };
         self.options.get(next).cloned()
     }
+
+    /// The option that letters lead to, those typed in this frame and just before.
+    fn spelled(&self, ui: &Ui, id: Id, words: &impl Fn(&T) -> String) -> Option<T> {
+        let (typed, now) = ui.input(|input| {
+            let text = |event: &egui::Event| match event {
+                egui::Event::Text(text) => Some(text.clone()),
+                _ => None,
+            };
+            let typed: String = input.events.iter().filter_map(text).collect();
+            (typed, input.time)
+        });
+        if typed.trim().is_empty() {
+            return None;
+        }
+        let before = ui.data(|data| data.get_temp::<(f64, String)>(id));
+        let mut letters = before
+            .filter(|(then, _)| now - then < LETTERS_BELONG_S)
+            .map_or_else(String::new, |(_, letters)| letters);
+        let names: Vec<String> = self
+            .options
+            .iter()
+            .map(|option| words(option).to_lowercase())
+            .collect();
+        let from = self
+            .options
+            .iter()
+            .position(|option| option == self.current);
+        let mut found = None;
+        for letter in typed.to_lowercase().chars() {
+            found = led_to(&names, found.or(from), &mut letters, letter).or(found);
+        }
+        ui.data_mut(|data| data.insert_temp(id, (now, letters)));
+        self.options.get(found?).cloned()
+    }
+}
+
+/// Letters that follow each other within this time spell one word, s.
+const LETTERS_BELONG_S: f64 = 1.5;
+
+/// Where one more letter leads: to what begins with all the letters, else to the next option that
+/// begins with this one, going round.
+fn led_to(
+    options: &[String],
+    from: Option<usize>,
+    letters: &mut String,
+    letter: char,
+) -> Option<usize> {
+    letters.push(letter);
+    let begins = |at: &usize, with: &str| {
+        options
+            .get(*at)
+            .is_some_and(|words| words.starts_with(with))
+    };
+    let count = options.len();
+    let round = |first: usize| (first..first + count).map(move |at| at % count);
+    if letters.chars().count() > 1 {
+        let here = round(from.unwrap_or(0)).find(|at| begins(at, letters));
+        if here.is_some() {
+            return here;
+        }
+    }
+    *letters = letter.to_string();
+    round(from.map_or(0, |from| from + 1)).find(|at| begins(at, letters))
 }
 
 /// A tick with its words to the right, in line with the inputs of labelled rows. `Some` is the
@@ -117,5 +197,36 @@ pub fn tick(ui: &mut Ui, words: &str, value: bool) -> Option<bool> {
 /// A tick with its words to the right. `Some` is the new state.
 pub fn plain_tick(ui: &mut Ui, words: &str, value: bool) -> Option<bool> {
     let mut ticked = value;
-    ui.checkbox(&mut ticked, words).changed().then_some(ticked)
+    let response = ui.checkbox(&mut ticked, words);
+    help::explain(ui, response, "", words)
+        .changed()
+        .then_some(ticked)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn letters_go_to_the_next_option_that_begins_with_them_and_round_again() {
+        let options = ["door", "cable hole", "cassette", "roof"].map(str::to_owned);
+        let spell = |from: Option<usize>, word: &str| {
+            let mut letters = String::new();
+            let mut at = from;
+            for letter in word.chars() {
+                at = led_to(&options, at, &mut letters, letter).or(at);
+            }
+            at
+        };
+        assert_eq!(spell(Some(0), "c"), Some(1));
+        assert_eq!(spell(Some(1), "c"), Some(2));
+        assert_eq!(spell(Some(0), "cas"), Some(2));
+        assert_eq!(spell(Some(1), "cab"), Some(1));
+        // The same letter again goes on, and round.
+        assert_eq!(spell(Some(0), "cc"), Some(2));
+        assert_eq!(spell(Some(0), "ccc"), Some(1));
+        assert_eq!(spell(None, "d"), Some(0));
+        assert_eq!(spell(Some(0), "x"), Some(0));
+        assert_eq!(led_to(&[], None, &mut String::new(), 'x'), None);
+    }
 }

@@ -68,6 +68,8 @@ fn place_words(item: Item) -> String {
         Item::Heater(_) => "the heater".to_owned(),
         Item::Fan(_) => "the fan".to_owned(),
         Item::Source(_) => "the moisture source".to_owned(),
+        Item::Space(id) => format!("space {id}"),
+        Item::InnerOpening(id) => format!("inner opening {id}"),
         Item::Ledger => "the ledger".to_owned(),
         Item::SafetyVentilation => "safety ventilation".to_owned(),
     }

@@ -6,6 +6,7 @@ mod findings;
 mod focus;
 mod number_field;
 pub mod number_text;
+mod progress;
 mod text_field;
 
 pub use answer::{answer_line, figure, working_button};
@@ -13,6 +14,7 @@ pub use choice::{Choice, plain_tick, tick};
 pub use findings::{finding_list, finding_row};
 pub use focus::follow_focus;
 pub use number_field::NumberField;
+pub use progress::long_work;
 pub use text_field::TextField;
 
 use super::theme::palette;

@@ -7,6 +7,7 @@
 use super::{LABEL_WIDTH, message_line, number_text, tell_name};
 use crate::survey::limits::{FieldRange, range_of};
 use crate::survey::{Finding, MergeKey, Severity};
+use crate::window::help;
 use crate::window::page::{Marks, Queue};
 use crate::window::theme::palette;
 use eframe::egui;
@@ -29,6 +30,7 @@ pub struct NumberField<'a> {
     compact: bool,
     required: bool,
     whole: bool,
+    focus: bool,
 }
 
 /// What was typed and not yet shown back from the survey.
@@ -66,13 +68,38 @@ impl<'a> NumberField<'a> {
             compact: false,
             required: false,
             whole: false,
+            focus: false,
         }
     }
 
     /// Tells this field from others of the same name; take the record's id, never its index.
     pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
-        self.id = Id::unique(("number", self.field, of));
+        self.id = Self::id_of(self.field, of);
         self
+    }
+
+    /// The id of the input of the field with this name, told apart as [`NumberField::id`] does.
+    #[must_use]
+    pub fn id_of(field: &'static str, of: impl std::hash::Hash + std::fmt::Debug) -> Id {
+        Id::unique(("number", field, of))
+    }
+
+    /// Whether what stands in the input with this id cannot be read as a number.
+    #[must_use]
+    pub fn refuses(ui: &Ui, id: Id) -> bool {
+        ui.data(|data| data.get_temp::<Typing>(id))
+            .is_some_and(|typing| typing.refused.is_some())
+    }
+
+    /// Takes the focus in this frame, with everything in it selected.
+    pub fn focus(mut self, focus: bool) -> Self {
+        self.focus = focus;
+        self
+    }
+
+    /// Forgets what was typed into the input with this id, which is put away.
+    pub fn forget(ui: &Ui, id: Id) {
+        ui.data_mut(|data| data.remove::<Typing>(id));
     }
 
     /// Shows the findings about its item at this field, and takes the focus when wanted.
@@ -129,7 +156,7 @@ impl<'a> NumberField<'a> {
                 format!("{} ({unit})", self.label)
             };
             tell_name(ui, response.id, &name);
-            self.trouble_hover(response, trouble.as_ref());
+            self.hover(response, trouble.as_ref());
             return commit;
         }
         ui.vertical(|ui| {
@@ -157,7 +184,7 @@ impl<'a> NumberField<'a> {
         if let Some((severity, _)) = &trouble {
             super::severity_sign(ui, *severity);
         }
-        self.trouble_hover(response, trouble.as_ref());
+        self.hover(response, trouble.as_ref());
         (commit, trouble)
     }
 
@@ -167,16 +194,19 @@ impl<'a> NumberField<'a> {
             .unwrap_or("")
     }
 
-    /// Hover text: the trouble, else the range in words.
-    fn trouble_hover(&self, response: Response, trouble: Option<&(Severity, String)>) {
-        match (trouble, self.range) {
-            (Some((_, words)), _) => {
-                response.on_hover_text(words);
-            }
-            (None, Some(range)) => {
-                response.on_hover_text(format!("{}: {}", range.words, range.in_words()));
-            }
-            (None, None) => {}
+    /// Hover text: the trouble, what to measure and how, and the range in words.
+    fn hover(&self, response: Response, trouble: Option<&(Severity, String)>) {
+        let range = self
+            .range
+            .map(|range| format!("{}: {}", range.words, range.in_words()));
+        let words: Vec<String> = trouble
+            .map(|(_, words)| words.clone())
+            .into_iter()
+            .chain(help::sentence(self.field, self.label).map(str::to_owned))
+            .chain(range.filter(|_| trouble.is_none()))
+            .collect();
+        if !words.is_empty() {
+            response.on_hover_text(words.join("\n"));
         }
     }
 
@@ -235,15 +265,21 @@ impl<'a> NumberField<'a> {
             response.request_focus();
             response.scroll_to_me(Some(egui::Align::Center));
         }
+        if self.focus {
+            response.request_focus();
+        }
         let by_keyboard = !ui.input(|input| input.pointer.any_down() || input.pointer.any_click());
-        if response.gained_focus() && by_keyboard {
+        if (response.gained_focus() && by_keyboard) || self.focus {
             let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
             output.state.cursor.set_char_range(Some(all));
             output.state.store(ui.ctx(), self.id);
         }
+        help::offer(ui, &response, self.field, self.label);
         if let Some((_, words)) = trouble {
+            let help = help::sentence(self.field, self.label).unwrap_or_default();
+            let words = format!("{words}. {help}");
             ui.ctx()
-                .accesskit_node_builder(self.id, |node| node.set_description(words.clone()));
+                .accesskit_node_builder(self.id, |node| node.set_description(words));
         }
         response
     }

@@ -2,6 +2,7 @@
 
 use super::{LABEL_WIDTH, message_line, tell_name};
 use crate::survey::MergeKey;
+use crate::window::help;
 use crate::window::page::{Marks, Queue};
 use eframe::egui;
 use egui::{Id, Key, Response, TextEdit, Ui};
@@ -43,8 +44,14 @@ impl<'a> TextField<'a> {
 
     /// Tells this field from others of the same name; take the record's id, never its index.
     pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
-        self.id = Id::unique(("text", self.field, of));
+        self.id = Self::id_of(self.field, of);
         self
+    }
+
+    /// The id of the input of the field with this name, told apart as [`TextField::id`] does.
+    #[must_use]
+    pub fn id_of(field: &'static str, of: impl std::hash::Hash + std::fmt::Debug) -> Id {
+        Id::unique(("text", field, of))
     }
 
     /// Shows the findings about its item at this field, and takes the focus when wanted.
@@ -135,6 +142,7 @@ impl<'a> TextField<'a> {
             ui.data_mut(|data| data.insert_temp(self.id, true));
         }
         self.settle(ui, &response, queue);
+        let response = help::explain(ui, response, self.field, self.label);
         (changed.then_some(text), response)
     }
 

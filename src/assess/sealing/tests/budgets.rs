@@ -130,3 +130,51 @@ fn many_gaps_beat_the_greedy_order() {
         assert!(best.unwrap() <= greedy.unwrap() * (1.0 + 1e-6));
     }
 }
+
+/// A watched search tells its way from the beginning to the end, changes nothing, and ends at
+/// once where it is told to.
+#[test]
+fn a_search_that_is_watched_finds_the_same_and_can_be_given_up() {
+    use std::ops::ControlFlow;
+    let mut numbers = Numbers(11);
+    let sizes: Vec<(f64, f64)> = (0..20)
+        .map(|_| (numbers.next(1.0, 9.0).powi(2), numbers.next(2.0, 40.0)))
+        .collect();
+    let survey = vehicle(&sizes);
+    let prospect = Prospect::new(&survey).unwrap();
+    for few in [false, true] {
+        // With little money fewer than twelve are affordable, and every set is tried.
+        let budget = if few { 15.0 } else { 120.0 };
+        let mut told = Vec::new();
+        let mut watch = |share: f64| {
+            told.push(share);
+            ControlFlow::Continue(())
+        };
+        let watched = prospect.best_within_watched(Aim::AchWindy, budget, &mut watch);
+        assert_eq!(watched, prospect.best_within(Aim::AchWindy, budget));
+        assert!(told.is_sorted() && told.iter().all(|share| (0.0..=1.0).contains(share)));
+        assert!(told.last().unwrap() > &0.5);
+        let mut asked = 0;
+        let mut stop = |_: f64| {
+            asked += 1;
+            if asked == 7 {
+                ControlFlow::Break(())
+            } else {
+                ControlFlow::Continue(())
+            }
+        };
+        let given_up = prospect.best_within_watched(Aim::AchWindy, budget, &mut stop);
+        assert!(given_up.unwrap_err().reason.contains("given up"));
+        assert_eq!(asked, 7);
+    }
+    let mut steps = 0;
+    let mut watch = |_: f64| {
+        steps += 1;
+        ControlFlow::Continue(())
+    };
+    let order = prospect.order_watched(Aim::Heat, &mut watch);
+    assert_eq!(order, prospect.order(Aim::Heat));
+    assert_eq!(steps, order.unwrap().steps.len());
+    let mut stop = |_: f64| ControlFlow::Break(());
+    assert!(prospect.order_watched(Aim::Heat, &mut stop).is_err());
+}

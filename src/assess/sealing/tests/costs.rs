@@ -34,10 +34,54 @@ fn material_time_and_tax_add_up() {
     let bill = Sealable::of(&survey, id).unwrap().cost().unwrap();
     assert_eq!(bill.labour, Some(45.0));
     assert!((bill.tax - 15.0).abs() < 1e-12 && (bill.total - 90.0).abs() < 1e-12);
-    // An owner's own work carries no tax.
-    survey.tariffs.workshop_per_hour = None;
-    let total = Sealable::of(&survey, id).unwrap().cost().unwrap().total;
-    assert!((total - 30.0).abs() < 1e-12);
+    // An owner's own work counts nothing if its rate is said to be nothing, and carries no tax.
+    survey.tariffs.workshop_per_hour = Some(0.0);
+    let free = Sealable::of(&survey, id).unwrap().cost().unwrap();
+    assert_eq!(
+        (free.labour, free.tax, free.whole()),
+        (Some(0.0), 0.0, Ok(30.0))
+    );
+}
+
+/// Work without an hourly rate does not come for nothing: the whole cost, the saving for the money
+/// and the payback are not known, and the plan says so; the material still is.
+#[test]
+fn work_without_a_rate_is_not_free() {
+    let (mut survey, id) = door();
+    hole(&mut survey, Facing::Front, 1.0, 30.0);
+    survey.tariffs.electricity_per_kwh = Some(0.3);
+    let worked_out = |survey: &Survey| {
+        let sealable = Sealable::of(survey, id).unwrap();
+        let ranked = Prospect::new(survey).unwrap().rank(Aim::Heat).unwrap();
+        let ranked = ranked.into_iter().find(|one| one.sealable.gap() == id);
+        (
+            sealable.cost().unwrap(),
+            ranked.unwrap(),
+            plan(survey, &[sealable]).unwrap(),
+        )
+    };
+    let (cost, ranked, without) = worked_out(&survey);
+    assert_eq!((cost.labour, cost.total), (None, 30.0));
+    assert!(
+        cost.whole()
+            .unwrap_err()
+            .reason
+            .contains("45 minutes of work have no price")
+    );
+    assert!(ranked.saving_per_cost.is_none() && ranked.payback_winters.is_err());
+    assert_eq!((without.cost, without.minutes_not_priced), (30.0, 45.0));
+    assert!(without.payback_winters.is_err());
+    let said = |plan: &Plan| {
+        let about = |finding: &&crate::survey::Finding| finding.place.field == "workshop_per_hour";
+        plan.findings.iter().find(about).cloned()
+    };
+    assert!(said(&without).unwrap().sentence.contains("material alone"));
+    survey.tariffs.workshop_per_hour = Some(60.0);
+    let (cost, ranked, with) = worked_out(&survey);
+    assert_eq!(cost.whole(), Ok(75.0));
+    assert!(ranked.saving_per_cost.is_some());
+    assert_eq!((with.cost, with.minutes_not_priced), (75.0, 0.0));
+    assert!(with.payback_winters.is_ok() && said(&with).is_none());
 }
 
 #[test]

@@ -46,6 +46,8 @@ fn vehicle(sizes: &[(f64, f64)]) -> Survey {
     }
     air(&mut survey, 5.0, 95.0, InsideAir::WarmerBy { kelvin: 6.0 });
     survey.tariffs.electricity_per_kwh = Some(0.3);
+    // The owner's own work, which is to count nothing.
+    survey.tariffs.workshop_per_hour = Some(0.0);
     survey
 }
 

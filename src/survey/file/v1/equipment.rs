@@ -1,7 +1,7 @@
 //! Format 1: machines, heaters, fans and moisture sources.
 
 use super::stored::{Entry, Number, Text, list, numbered, record, words};
-use super::{FanId, HeaterId, MachineId, SourceId};
+use super::{FanId, HeaterId, MachineId, SourceId, SpaceId};
 
 words! {
     /// How a drying machine works.
@@ -105,6 +105,8 @@ record! {
         flow_m3_per_h: Option<Number>,
         on_laid_up: bool,
         on_in_use: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        space: Option<SpaceId>,
     }
 }
 

@@ -4,7 +4,7 @@ use super::live;
 use super::stored::{
     Entry, MOST_GAP_ENTRIES, Number, PhotoName, Stored, Text, choice, list, numbered, record, words,
 };
-use super::{GapId, ZoneId};
+use super::{GapId, SpaceId, ZoneId};
 use serde::{Deserialize, Serialize};
 
 record! {
@@ -353,6 +353,8 @@ record! {
         leads_to: LeadsTo,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         behind: Option<Behind>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        space: Option<SpaceId>,
         #[serde(default = "Certainty::estimated")]
         certainty: Certainty,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]

@@ -9,6 +9,7 @@ mod equipment;
 mod fabric;
 mod gap;
 mod site;
+mod space;
 mod stored;
 
 use super::error::ParseError;
@@ -21,6 +22,7 @@ use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 use site::{Appliance, Drying, Header, SetUp, Site, Targets, Tariffs, Vehicle, WeatherCase};
+use space::{InnerOpening, Space};
 use std::collections::BTreeSet;
 use stored::{Number, Stored, list, numbers};
 
@@ -37,8 +39,10 @@ numbers!(
     FanId,
     GapId,
     HeaterId,
+    InnerOpeningId,
     MachineId,
     SourceId,
+    SpaceId,
     WeatherId,
     ZoneId
 );
@@ -104,6 +108,18 @@ struct Survey {
         skip_serializing_if = "Vec::is_empty"
     )]
     sources: Vec<MoistureSource>,
+    #[serde(
+        default,
+        deserialize_with = "list",
+        skip_serializing_if = "Vec::is_empty"
+    )]
+    spaces: Vec<Space>,
+    #[serde(
+        default,
+        deserialize_with = "list",
+        skip_serializing_if = "Vec::is_empty"
+    )]
+    inner_openings: Vec<InnerOpening>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     leakage_not_found_percent: Option<Number>,
 }
@@ -167,6 +183,8 @@ impl Survey {
             heaters: self.heaters.live(),
             fans: self.fans.live(),
             sources: self.sources.live(),
+            spaces: self.spaces.live(),
+            inner_openings: self.inner_openings.live(),
             leakage_not_found_percent: self.leakage_not_found_percent.live(),
         }
     }
@@ -190,6 +208,8 @@ impl Survey {
             heaters: Stored::stored(&live.heaters),
             fans: Stored::stored(&live.fans),
             sources: Stored::stored(&live.sources),
+            spaces: Stored::stored(&live.spaces),
+            inner_openings: Stored::stored(&live.inner_openings),
             leakage_not_found_percent: Stored::stored(&live.leakage_not_found_percent),
         }
     }

@@ -4,9 +4,11 @@ use super::direction;
 use crate::assess::{Answer, Assessment, CaseAir, CaseAnswer, DirectionAnswer, Topic};
 use crate::survey::WeatherCase;
 use crate::window::format::{celsius, digits, digits_of, per_hour, percent};
+use crate::window::intervals;
 use crate::window::jobs::Results;
 use crate::window::page::PageContext;
 use crate::window::pages::side_by_side::SideBySide;
+use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{RichText, Ui};
@@ -118,6 +120,7 @@ fn air_changes(
                     ui.horizontal(|ui| {
                         ui.spacing_mut().item_spacing.x = 8.0;
                         ui.label(RichText::new(per_hour(mean)).heading());
+                        sure(ui, context, at);
                         how(ui, context, case);
                     });
                 }
@@ -146,6 +149,16 @@ fn air_changes(
             });
         }
     });
+}
+
+/// How sure it is, in brackets.
+fn sure(ui: &mut Ui, context: &PageContext<'_>, at: usize) {
+    let found = context.decisions.doubt(context.revision);
+    let case = found.and_then(|found| found.as_ref().ok()?.cases.get(at));
+    if let Some(Ok(interval)) = case.map(|case| &case.ach_per_h) {
+        ui.label(RichText::new(intervals::words(interval)).color(palette(ui).muted))
+            .on_hover_text("95 % of the draws of everything in doubt lie between these");
+    }
 }
 
 fn how(ui: &mut Ui, context: &mut PageContext<'_>, case: &CaseAnswer) {

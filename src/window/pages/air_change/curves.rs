@@ -16,7 +16,7 @@ use egui_plot::{FilledArea, GridMark, HoverPosition, Line, Plot, Points, VLine};
 const HEIGHT: f32 = 230.0;
 
 /// Draws a plot that stands still: it neither zooms nor scrolls, so the page scrolls over it.
-fn still_plot(name: &'static str) -> Plot<'static> {
+pub(super) fn still_plot(name: &'static str) -> Plot<'static> {
     Plot::new(name)
         .height(HEIGHT)
         .allow_zoom(false)
@@ -202,7 +202,7 @@ fn quarter_words(angle_deg: f64) -> String {
     }
 }
 
-fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<String> {
+pub(super) fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<String> {
     match at {
         HoverPosition::NearDataPoint {
             plot_name,
@@ -243,7 +243,7 @@ fn direction_table(ui: &mut Ui, curves: &[Curve<'_>]) {
         });
 }
 
-fn not_known(ui: &mut Ui, why: Option<&crate::assess::NotKnown>) {
+pub(super) fn not_known(ui: &mut Ui, why: Option<&crate::assess::NotKnown>) {
     match why {
         Some(why) => widgets::answer_line(ui, &Err(why.clone())),
         None => {

@@ -55,15 +55,23 @@ pub fn side(from_front_deg: f64) -> String {
     }
 }
 
+/// The point of the compass: `SSW`.
+#[must_use]
+pub fn compass(compass_deg: f64) -> &'static str {
+    COMPASS
+        .get(sector(compass_deg, 16))
+        .copied()
+        .unwrap_or_default()
+}
+
 /// Where the wind comes from: `90°, offside`, and by compass where the heading is known.
 #[must_use]
 pub fn words(direction: &DirectionAnswer) -> String {
     let from_front = direction.from_front_deg;
     let vehicle = format!("{}, {}", degrees(from_front), side(from_front));
     match direction.compass_deg {
-        Some(compass) => {
-            let point = COMPASS.get(sector(compass, 16)).copied().unwrap_or("");
-            format!("{vehicle} ({point})")
+        Some(compass_deg) => {
+            format!("{vehicle} ({})", compass(compass_deg))
         }
         None => vehicle,
     }
@@ -99,6 +107,8 @@ mod tests {
             one_sided: false,
             ach_per_h: Ok(1.0),
             flows: Vec::new(),
+            inner_flows: Vec::new(),
+            space_pressures: Vec::new(),
         };
         assert_eq!(words(&direction), "22.5°, front to front offside");
         for (compass, point) in [(0.0, "N"), (359.0, "N"), (112.5, "ESE"), (200.0, "SSW")] {

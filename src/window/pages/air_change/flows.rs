@@ -1,6 +1,6 @@
 //! Air through each gap in one weather case and wind direction.
 
-use super::direction;
+use super::{direction, faces};
 use crate::assess::{CaseAir, CaseAnswer, DirectionAnswer, GapAirFlow};
 use crate::figure::{self, Arrangement, Show};
 use crate::survey::{Gap, WeatherId};
@@ -44,6 +44,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results
     };
     balance(ui, air, direction);
     picture(ui, context, results, direction);
+    widgets::columns(ui, HALF_LEAST, 2, |ui, at| match at {
+        0 => pressures(ui, context, air, direction),
+        _ => faces::show(ui, context, direction),
+    });
     table(ui, context, direction);
 }
 
@@ -88,6 +92,26 @@ fn picture(
          estimated, dotted where guessed.",
     );
 }
+
+/// The section with inside pressure and neutral level.
+fn pressures(ui: &mut Ui, context: &PageContext<'_>, air: &CaseAir, direction: &DirectionAnswer) {
+    let Some(scene) = figure::section(&context.survey.vehicle, air, direction, SECTION_MM) else {
+        return;
+    };
+    let height = body::height_for(ui, &scene).min(SECTION_HEIGHT);
+    body::show(ui, &scene, height);
+    widgets::muted(
+        ui,
+        "The pressure that drives air in (arrows towards the body) or out at each height, where the wind \
+         neither presses nor sucks; at the neutral level there is none. Wind adds to it on each face.",
+    );
+}
+
+/// Width of the section on paper, mm.
+const SECTION_MM: f64 = 110.0;
+const SECTION_HEIGHT: f32 = 230.0;
+/// Width of the section and of the totals beside it, at least.
+const HALF_LEAST: f32 = 400.0;
 
 /// Width of the picture on paper, mm: it decides how large marks and letters are on the body.
 const PICTURE_MM: f64 = 330.0;
@@ -366,6 +390,8 @@ mod tests {
             one_sided: false,
             ach_per_h: Ok(1.0),
             flows: vec![None, flow(0.001, 0.0), flow(0.0, 0.002)],
+            inner_flows: Vec::new(),
+            space_pressures: Vec::new(),
         };
         let order = |ledger_order| -> Vec<u32> {
             let lines = lines(&gaps, &direction, ledger_order);

@@ -3,14 +3,22 @@
 mod cases;
 pub(super) mod curves;
 pub mod direction;
+mod doubt;
+mod faces;
 mod flows;
 pub(super) mod lines;
+mod rose;
+mod understood;
+mod warmer;
 
+use crate::figure::RoseFrame;
 use crate::survey::{Item, WeatherId};
+use crate::window::jobs::Results;
 use crate::window::page::PageContext;
+use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
-use egui::{ScrollArea, Ui};
+use egui::{Align, RichText, ScrollArea, Ui};
 
 /// What the page remembers between frames.
 #[derive(Clone, Debug, Default)]
@@ -18,6 +26,8 @@ pub struct AirChangeView {
     case: Option<WeatherId>,
     direction: usize,
     ledger_order: bool,
+    by_compass: bool,
+    wanted: Option<Part>,
 }
 
 impl AirChangeView {
@@ -25,6 +35,15 @@ impl AirChangeView {
     pub fn reveal(&mut self, item: Item) {
         if let Item::Weather(id) = item {
             self.case = Some(id);
+        }
+    }
+
+    /// What is up on the rose.
+    fn frame(&self) -> RoseFrame {
+        if self.by_compass {
+            RoseFrame::Compass
+        } else {
+            RoseFrame::Vehicle
         }
     }
 
@@ -37,6 +56,8 @@ impl AirChangeView {
 
 /// Width of a card at least.
 const CARD_LEAST: f32 = 420.0;
+/// Width of a card of what hangs on what, at least: two beside each other at most.
+const WIDE_LEAST: f32 = 460.0;
 
 /// Draws the page.
 pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
@@ -44,28 +65,138 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         widgets::muted(ui, "The results are being worked out.");
         return;
     };
+    ways(ui, context);
     ScrollArea::vertical()
         .id_salt("air change")
         .auto_shrink(false)
         .show(ui, |ui| {
-            let set_up = results.assessment.set_up.name();
-            let title = format!("Weather cases, {set_up}");
-            widgets::card(ui, &title, |ui| cases::show(ui, context, results));
-            ui.add_space(4.0);
-            widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
-                if at == 0 {
-                    widgets::card(ui, "Air changes against wind direction", |ui| {
-                        curves::against_direction(ui, context, results);
-                    });
-                } else {
-                    widgets::card(ui, "Air changes against wind speed", |ui| {
-                        curves::against_speed(ui, results);
-                    });
-                }
+            part(ui, context, Part::Cases, |ui, context| {
+                let set_up = results.assessment.set_up.name();
+                let title = format!("Weather cases, {set_up}");
+                widgets::card(ui, &title, |ui| cases::show(ui, context, results));
             });
-            widgets::card(ui, "Air through each gap", |ui| {
-                flows::show(ui, context, results);
+            part(ui, context, Part::Sure, |ui, context| {
+                rose_and_doubt(ui, context, results);
             });
+            part(ui, context, Part::Curves, |ui, context| {
+                against_wind(ui, context, results);
+            });
+            part(ui, context, Part::Flows, |ui, context| {
+                widgets::card(ui, "Air through each gap", |ui| {
+                    flows::show(ui, context, results);
+                });
+            });
+            part(ui, context, Part::Understood, understood_cards);
             widgets::follow_focus(ui);
         });
+}
+
+/// The parts of the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Part {
+    Cases,
+    Sure,
+    Curves,
+    Flows,
+    Understood,
+}
+
+impl Part {
+    const ALL: [(Self, &'static str); 5] = [
+        (Self::Cases, "weather cases"),
+        (Self::Sure, "rose, how sure, what to measure next"),
+        (Self::Curves, "against the wind"),
+        (Self::Flows, "air through each gap"),
+        (Self::Understood, "warmth, parking, doors inside"),
+    ];
+}
+
+/// The ways to the parts of the page; they stay in sight.
+fn ways(ui: &mut Ui, context: &mut PageContext<'_>) {
+    ui.horizontal_wrapped(|ui| {
+        let colour = palette(ui).accent;
+        for (at, (part, words)) in Part::ALL.into_iter().enumerate() {
+            if at > 0 {
+                widgets::muted(ui, "·");
+            }
+            if widgets::link(ui, RichText::new(words).color(colour)).clicked() {
+                context.view.air_change.wanted = Some(part);
+            }
+        }
+    });
+    ui.add_space(2.0);
+}
+
+/// One part of the page; it is scrolled to where the user asked for it.
+fn part<'a>(
+    ui: &mut Ui,
+    context: &mut PageContext<'a>,
+    part: Part,
+    content: impl FnOnce(&mut Ui, &mut PageContext<'a>),
+) {
+    let drawn = ui.scope(|ui| content(ui, context));
+    let wanted = &mut context.view.air_change.wanted;
+    if *wanted == Some(part) {
+        *wanted = None;
+        drawn.response.scroll_to_me(Some(Align::Min));
+    }
+    ui.add_space(4.0);
+}
+
+fn rose_and_doubt(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+    widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
+        if at == 0 {
+            widgets::card(ui, "Rose of air changes, by wind direction", |ui| {
+                rose::show(ui, context, results);
+            });
+        } else {
+            widgets::card(ui, "How sure, and what to measure next", |ui| {
+                doubt::show(ui, context);
+            });
+        }
+    });
+}
+
+fn against_wind(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+    widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
+        if at == 0 {
+            widgets::card(ui, "Air changes against wind direction", |ui| {
+                curves::against_direction(ui, context, results);
+            });
+        } else {
+            widgets::card(ui, "Air changes against wind speed", |ui| {
+                curves::against_speed(ui, results);
+            });
+        }
+    });
+}
+
+/// What hangs on warmth, on coefficients, on parking, and on doors inside.
+fn understood_cards(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let decisions = context.decisions;
+    let dated = decisions.understood();
+    let found = dated.map(|dated| &dated.answer);
+    widgets::columns(ui, WIDE_LEAST, 4, |ui, at| match (at, found) {
+        (2, _) => {
+            widgets::card(ui, "Parked for the prevailing wind", |ui| {
+                understood::parked(ui, context, found);
+            });
+        }
+        (_, None) => {}
+        (0, Some(found)) => {
+            widgets::card(ui, "Air changes against warmth inside", |ui| {
+                warmer::show(ui, found);
+            });
+        }
+        (1, Some(found)) => {
+            widgets::card(ui, "Doors and curtains inside", |ui| {
+                understood::closing(ui, context, found);
+            });
+        }
+        (_, Some(found)) => {
+            widgets::card(ui, "Choice of pressure coefficients", |ui| {
+                understood::coefficients(ui, context, found);
+            });
+        }
+    });
 }

@@ -8,7 +8,7 @@ mod chart;
 mod curves;
 mod option_rows;
 mod options;
-mod safety;
+pub(super) mod safety;
 mod shown;
 mod sizing;
 mod surfaces;

@@ -50,7 +50,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results
     );
 }
 
-fn verdict(ui: &mut Ui, verdict: &SafetyVerdict) {
+pub(in crate::window::pages) fn verdict(ui: &mut Ui, verdict: &SafetyVerdict) {
     let colours = palette(ui);
     let (colour, words) = match verdict {
         SafetyVerdict::Meets => (
@@ -123,7 +123,7 @@ fn areas(ui: &mut Ui, safety: &Safety) {
         });
 }
 
-fn area(ui: &mut Ui, area: &Answer<f64>) {
+pub(in crate::window::pages) fn area(ui: &mut Ui, area: &Answer<f64>) {
     match area {
         Ok(area) => {
             ui.label(format!("{} mm²", digits(area * 1e6)));

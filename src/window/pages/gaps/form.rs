@@ -1,8 +1,9 @@
 //! The selected gap: what it is, its form and sizes.
 
+use super::super::vehicle::spaces;
 use super::sizes;
 use crate::assess::{GapLeakage, Topic};
-use crate::survey::{Certainty, Edit, Facing, Form, Gap, Purpose, Record, ZoneId};
+use crate::survey::{Certainty, Edit, Facing, Form, Gap, Item, Purpose, Record, ZoneId};
 use crate::window::format::area_cm2;
 use crate::window::ledger::blank_like;
 use crate::window::page::{Marks, PageContext, Queue};
@@ -37,6 +38,10 @@ pub(super) fn gap(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: 
     }
     if matches!(gap.facing, Facing::Cavity(_)) {
         cavity(ui, context.queue, gap, marks);
+    }
+    let inside = spaces::choose(ui, context.survey, gap.space, Item::Gap(gap.id));
+    if let Some(space) = inside {
+        change(context.queue, gap, |gap| gap.space = space);
     }
     form(ui, context.queue, gap);
     sizes::show(ui, context.queue, gap, marks);

@@ -1,14 +1,27 @@
-//! The Gaps page: the ledger above, the selected gap below.
+//! The Gaps page: quick entry, the unfolded body, the ledger, the selected gap.
 
+mod body;
+mod cell;
+mod columns;
+mod filter;
 mod form;
+mod keys;
+mod listing;
+mod many;
+mod mark;
+mod parts;
 mod path;
 mod photos;
+mod quick;
 mod rows;
-mod sizes;
+mod selection;
+pub(super) mod sizes;
 mod table;
 mod words;
-mod work;
+pub(super) mod work;
 mod zones;
+
+pub use columns::{Column, Columns};
 
 use crate::survey::{GapId, Item, Survey};
 use crate::window::commands::Command;
@@ -22,10 +35,21 @@ use egui::{ScrollArea, Ui};
 #[derive(Clone, Debug, Default)]
 pub struct GapsView {
     selected: Option<GapId>,
+    /// The ledger: its rows, and what is selected beside the one gap.
+    ledger: selection::LedgerView,
     /// The form's first field takes the focus in the next frame.
     edit_wanted: bool,
     /// The ledger scrolls to the selected row in the next frame.
     scroll_wanted: bool,
+    /// Which parts of the page are shown.
+    parts: parts::Parts,
+    /// The unfolded body.
+    body: body::BodyView,
+    /// The bar for quick entry.
+    pub(in crate::window) quick: quick::QuickEntry,
+    /// A gap that was asked for, to select once it is in the survey, and whether its form then
+    /// takes the focus.
+    adding: Option<(GapId, bool)>,
     /// Name of a zone about to be added.
     new_zone: String,
     /// The photo shown large.
@@ -51,6 +75,7 @@ impl GapsView {
     /// Selects a gap.
     pub fn select(&mut self, id: Option<GapId>) {
         self.selected = id;
+        self.ledger.select_one(id);
         self.scroll_wanted = true;
     }
 
@@ -58,6 +83,26 @@ impl GapsView {
     pub fn select_and_edit(&mut self, id: Option<GapId>) {
         self.select(id);
         self.edit_wanted = true;
+    }
+
+    /// The unfolded body of this page.
+    #[must_use]
+    pub fn body(&self) -> &body::BodyView {
+        &self.body
+    }
+
+    /// Selects a gap that was just asked for, once it is there.
+    fn after_adding(&mut self, id: Option<GapId>, edit: bool) {
+        self.adding = id.map(|id| (id, edit));
+    }
+
+    fn select_what_was_added(&mut self, survey: &Survey) {
+        match self.adding {
+            Some((id, true)) if survey.gap(id).is_some() => self.select_and_edit(Some(id)),
+            Some((id, false)) if survey.gap(id).is_some() => self.select(Some(id)),
+            _ => return,
+        }
+        self.adding = None;
     }
 }
 
@@ -70,7 +115,14 @@ const CARD_LEAST: f32 = 356.0;
 
 /// Draws the page.
 pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let survey = context.survey;
+    context.view.gaps.select_what_was_added(survey);
     buttons(ui, context);
+    parts::show(ui, context);
+}
+
+/// The ledger above, the selected gap below.
+fn ledger_and_form(ui: &mut Ui, context: &mut PageContext<'_>) {
     let height = ui.available_height();
     if height < LEDGER_LEAST + FORM_LEAST {
         ScrollArea::vertical().id_salt("page").show(ui, |ui| {
@@ -81,6 +133,11 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     }
     let ledger_height = (height * 0.42).max(LEDGER_LEAST);
     ledger(ui, context, ledger_height);
+    form_alone(ui, context);
+}
+
+/// The cards of the selected gap, which scroll.
+fn form_alone(ui: &mut Ui, context: &mut PageContext<'_>) {
     ScrollArea::vertical()
         .id_salt("form")
         .auto_shrink(false)
@@ -107,21 +164,25 @@ fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {
                 context.queue.command(command);
             }
         }
-        let many = context.survey.gaps.len();
+        parts::choose(ui, &mut context.view.gaps.parts);
         widgets::muted(
             ui,
-            format!("{many} in the ledger. Arrows move, Enter edits, Insert adds, Delete deletes."),
+            "Arrows move, Enter edits, Insert adds, Delete deletes; with Shift several are selected.",
         );
     });
 }
 
 fn ledger(ui: &mut Ui, context: &mut PageContext<'_>, height: f32) {
+    let top = ui.cursor().top();
+    table::above(ui, context);
+    let height = (height - (ui.cursor().top() - top)).max(LEDGER_LEAST);
     let wide = ui.available_width();
     ui.allocate_ui(egui::vec2(wide, height), |ui| {
         ui.set_min_height(height);
         ui.set_max_height(height);
         table::show(ui, context);
     });
+    table::below(ui, context);
     ui.add_space(6.0);
 }
 

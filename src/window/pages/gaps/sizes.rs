@@ -1,7 +1,7 @@
 //! The sizes of each form of gap.
 
 use super::form::change;
-use crate::survey::{AreaConvention, Form, Gap, GapId, GrilleMaterial};
+use crate::survey::{AreaConvention, Form, Gap, GrilleMaterial, Item};
 use crate::window::page::{Marks, Queue};
 use crate::window::widgets::{Choice, NumberField};
 use eframe::egui::Ui;
@@ -20,7 +20,7 @@ pub(super) fn whole(value: f64) -> u32 {
 struct Sizes<'a, 'u> {
     ui: &'u mut Ui,
     queue: &'u mut Queue,
-    id: GapId,
+    id: Item,
     marks: Marks<'a>,
     changed: bool,
 }
@@ -153,16 +153,27 @@ impl Sizes<'_, '_> {
 
 /// Draws the sizes of the gap's form.
 pub(super) fn show(ui: &mut Ui, queue: &mut Queue, gap: &Gap, marks: Marks<'_>) {
-    let mut form = gap.form.clone();
+    if let Some(form) = form(ui, queue, Item::Gap(gap.id), marks, &gap.form) {
+        change(queue, gap, |gap| gap.form = form);
+    }
+}
+
+/// Draws the sizes of a form, of whatever item it is; `Some` is the form with a size changed.
+pub(in crate::window::pages) fn form(
+    ui: &mut Ui,
+    queue: &mut Queue,
+    item: Item,
+    marks: Marks<'_>,
+    form: &Form,
+) -> Option<Form> {
+    let mut changed = form.clone();
     let mut sizes = Sizes {
         ui,
         queue,
-        id: gap.id,
+        id: item,
         marks,
         changed: false,
     };
-    sizes.all(&mut form);
-    if sizes.changed {
-        change(queue, gap, |gap| gap.form = form);
-    }
+    sizes.all(&mut changed);
+    sizes.changed.then_some(changed)
 }

@@ -1,83 +1,153 @@
 //! The ledger: only the rows in sight are drawn, and the keyboard moves through all of them.
 
-use super::rows::{self, COLUMNS, Row};
-use crate::survey::{Gap, GapId, Severity};
-use crate::window::commands::Command;
+use super::columns::Column;
+use super::listing::{Listing, Sort};
+use super::rows::Row;
+use super::selection::listing;
+use super::{cell, filter, keys, many, mark};
+use crate::survey::{Gap, GapId};
+use crate::window::help;
 use crate::window::page::PageContext;
-use crate::window::theme::{Palette, bold, palette};
+use crate::window::theme::{Palette, TOUCH_TARGET, bold, palette};
 use crate::window::widgets;
 use eframe::egui;
 use egui::accesskit::Role;
 use egui::{
-    Align2, EventFilter, FontId, Id, Key, Rect, Response, ScrollArea, Sense, Stroke, TextStyle,
-    TextWrapMode, Ui, WidgetInfo, WidgetText, pos2, vec2,
+    Align2, EventFilter, FontId, Id, Rect, Response, ScrollArea, Sense, Stroke, StrokeKind,
+    TextStyle, TextWrapMode, Ui, WidgetInfo, WidgetText, pos2, vec2,
 };
 
 const ROW_HEIGHT: f32 = 22.0;
 const PADDING: f32 = 5.0;
 
 /// Id of the ledger, which takes the focus for all its rows.
-fn ledger_id() -> Id {
+pub(super) fn ledger_id() -> Id {
     Id::unique("the ledger")
+}
+
+/// How rows and columns lie.
+struct Lay {
+    columns: Vec<(Column, f32)>,
+    width: f32,
+    row: f32,
+}
+
+impl Lay {
+    fn new(ui: &Ui, shown: &[Column]) -> Self {
+        let bar = ui.spacing().scroll.bar_width + 4.0;
+        let available = ui.available_width() - bar;
+        let looks = || shown.iter().map(|column| column.look());
+        let least: f32 = looks().map(|look| look.width).sum();
+        let growing: f32 = looks()
+            .filter(|look| look.grows)
+            .map(|look| look.width)
+            .sum();
+        let more = 1.0 + (available - least).max(0.0) / growing.max(1.0);
+        let width = |column: Column| {
+            let look = column.look();
+            if look.grows {
+                look.width * more
+            } else {
+                look.width
+            }
+        };
+        let columns: Vec<(Column, f32)> = shown
+            .iter()
+            .map(|&column| (column, width(column)))
+            .collect();
+        Self {
+            width: columns.iter().map(|(_, width)| width).sum(),
+            columns,
+            row: if widgets::is_touch(ui) {
+                TOUCH_TARGET
+            } else {
+                ROW_HEIGHT
+            },
+        }
+    }
+
+    /// Each column's part of a row.
+    fn cells(&self, row: Rect) -> impl Iterator<Item = (Column, Rect)> {
+        self.columns
+            .iter()
+            .scan(row.left(), move |left, (column, width)| {
+                let rect = Rect::from_min_size(pos2(*left, row.top()), vec2(*width, row.height()));
+                *left += width;
+                Some((*column, rect))
+            })
+    }
+}
+
+/// Draws what stands above the ledger: search and filter.
+pub(super) fn above(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let rows = listing(context);
+    filter::show(ui, context, &rows);
+}
+
+/// Draws what stands below the ledger, where it moves no row away from the pointer: changes of
+/// all that is selected.
+pub(super) fn below(ui: &mut Ui, context: &mut PageContext<'_>) {
+    many::show(ui, context);
 }
 
 /// Draws the ledger.
 pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let rows = listing(context);
     let colours = palette(ui);
     let frame = egui::Frame::new()
         .fill(colours.card)
         .stroke(Stroke::new(1.0, colours.rule));
     frame.show(ui, |ui| {
         ui.spacing_mut().item_spacing = vec2(0.0, 0.0);
-        let bar = ui.spacing().scroll.bar_width + 4.0;
-        let widths = widths(ui.available_width() - bar);
-        ScrollArea::horizontal()
+        let lay = Lay::new(ui, context.view.columns.shown());
+        let mut area = ScrollArea::horizontal()
             .auto_shrink(false)
-            .show(ui, |ui| table(ui, context, &widths));
+            .id_salt("ledger");
+        if std::mem::take(&mut context.view.gaps.ledger.column_scroll_wanted)
+            && let Some(offset) = offset_for_column(ui, context, &lay)
+        {
+            area = area.horizontal_scroll_offset(offset);
+        }
+        let output = area.show(ui, |ui| table(ui, context, &rows, &lay));
+        let shown = (output.state.clamped_offset().x, output.inner_rect.width());
+        ui.data_mut(|data| data.insert_temp(across_id(), shown));
     });
 }
 
-fn widths(available: f32) -> Vec<f32> {
-    let least: f32 = COLUMNS.iter().map(|column| column.width).sum();
-    let grown: f32 = COLUMNS
-        .iter()
-        .filter(|column| column.grows)
-        .map(|column| column.width)
-        .sum();
-    let more = (available - least).max(0.0) / grown;
-    COLUMNS
-        .iter()
-        .map(|column| {
-            if column.grows {
-                column.width * (1.0 + more)
-            } else {
-                column.width
-            }
-        })
-        .collect()
+fn across_id() -> Id {
+    Id::unique("the ledger across")
 }
 
-fn table(ui: &mut Ui, context: &mut PageContext<'_>, widths: &[f32]) {
-    let total: f32 = widths.iter().sum();
-    ui.set_min_width(total);
-    heading(ui, widths);
-    let selected = context.view.gaps.selected_in(context.survey);
-    let body = Rect::from_min_size(ui.cursor().min, vec2(total, ui.available_height()));
+fn table(ui: &mut Ui, context: &mut PageContext<'_>, rows: &Listing, lay: &Lay) {
+    ui.set_min_width(lay.width);
+    heading(ui, context, lay);
+    let body = Rect::from_min_size(ui.cursor().min, vec2(lay.width, ui.available_height()));
     let focus = ui.interact(body, ledger_id(), Sense::focusable_noninteractive());
     focus.widget_info(|| WidgetInfo::labeled(Role::ListBox, true, "Gap ledger"));
     let here = hold_focus(ui, &focus);
+    help::offer(ui, &focus, "ledger", "Gap ledger");
     if here {
-        keys(ui, context, selected);
+        let selected = context.view.gaps.selected_in(context.survey);
+        keys::run(ui, context, rows, selected, rows_in_sight(ui, lay));
     }
-    if context.survey.gaps.is_empty() {
+    if rows.lines.is_empty() {
         ui.add_space(10.0);
         ui.horizontal(|ui| {
             ui.add_space(10.0);
-            ui.label("No gap yet. Walk round the vehicle and add each gap you see, feel or hear.");
+            ui.label(if context.survey.gaps.is_empty() {
+                "No gap yet. Walk round the vehicle and add each gap you see, feel or hear."
+            } else {
+                "No gap is like that: show all, or search for something else."
+            });
         });
         return;
     }
-    body_rows(ui, context, widths, selected, here);
+    body_rows(ui, context, rows, lay, here);
+    let shown = context.view.columns.shown().to_vec();
+    let ids: Vec<GapId> = rows.lines.iter().map(|line| line.id).collect();
+    if cell::after(ui, context, &shown, &ids) {
+        focus.request_focus();
+    }
 }
 
 /// The ledger takes the focus whenever nothing else has it and nothing lies over it.
@@ -98,162 +168,170 @@ fn hold_focus(ui: &Ui, focus: &Response) -> bool {
     here
 }
 
-fn keys(ui: &Ui, context: &mut PageContext<'_>, selected: Option<GapId>) {
-    let gaps = &context.survey.gaps;
-    let at = selected.and_then(|id| gaps.iter().position(|gap| gap.id == id));
-    let Some(at) = at else { return };
-    let last = gaps.len() - 1;
-    let pressed = |key| ui.input(|input| input.key_pressed(key) && input.modifiers.is_none());
-    let moves = [
-        (Key::ArrowUp, at.saturating_sub(1)),
-        (Key::ArrowDown, (at + 1).min(last)),
-        (Key::PageUp, at.saturating_sub(10)),
-        (Key::PageDown, (at + 10).min(last)),
-        (Key::Home, 0),
-        (Key::End, last),
-    ];
-    for (key, to) in moves {
-        if pressed(key)
-            && to != at
-            && let Some(gap) = gaps.get(to)
-        {
-            context.view.gaps.select(Some(gap.id));
+/// The headings; a click sorts.
+fn heading(ui: &mut Ui, context: &mut PageContext<'_>, lay: &Lay) {
+    let colours = palette(ui);
+    let (rect, _) = ui.allocate_exact_size(vec2(lay.width, lay.row), Sense::hover());
+    ui.painter().rect_filled(rect, 0.0, colours.strip);
+    let sort = &mut context.view.gaps.ledger.wanted.sort;
+    for (column, rect) in lay.cells(rect) {
+        let look = column.look();
+        // Headings take clicks but not the focus: the filter holds the order for the keyboard.
+        let response = ui.interact(rect, Id::unique(("heading", column)), Sense::CLICK);
+        let name = format!("Sort by {}", look.words);
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
+        if response.hovered() {
+            ui.painter().rect_filled(rect, 0.0, colours.button_hovered);
+        }
+        let way = sort.filter(|sort| sort.column == column);
+        let way = way.map_or("", |sort| if sort.down { " ▼" } else { " ▲" });
+        let (x, align) = if look.right {
+            (rect.right() - PADDING, Align2::RIGHT_CENTER)
+        } else {
+            (rect.left() + PADDING, Align2::LEFT_CENTER)
+        };
+        let font = FontId::new(TextStyle::Small.resolve(ui.style()).size, bold());
+        let words = format!("{}{way}", look.heading);
+        let place = pos2(x, rect.center().y);
+        ui.painter()
+            .with_clip_rect(rect.intersect(ui.clip_rect()))
+            .text(place, align, words.trim_start(), font, colours.muted);
+        if response.on_hover_text(name).clicked() {
+            *sort = Sort::clicked(*sort, column);
         }
     }
-    if pressed(Key::Enter) {
-        context.view.gaps.edit_wanted = true;
-        ui.ctx().request_repaint();
-    }
-    if pressed(Key::Delete) {
-        context.queue.command(Command::DeleteGap);
-    }
 }
 
-fn heading(ui: &mut Ui, widths: &[f32]) {
-    let colours = palette(ui);
-    let total: f32 = widths.iter().sum();
-    let (rect, _) = ui.allocate_exact_size(vec2(total, ROW_HEIGHT), Sense::hover());
-    ui.painter().rect_filled(rect, 0.0, colours.strip);
-    let font = FontId::new(TextStyle::Small.resolve(ui.style()).size, bold());
-    let mut left = rect.left();
-    for (column, width) in COLUMNS.iter().zip(widths) {
-        let (x, align) = if column.right {
-            (left + width - PADDING, Align2::RIGHT_CENTER)
-        } else {
-            (left + PADDING, Align2::LEFT_CENTER)
-        };
-        let place = pos2(x, rect.center().y);
-        let text = column.heading;
-        ui.painter()
-            .text(place, align, text, font.clone(), colours.muted);
-        left += width;
-    }
-}
-
-fn body_rows(
-    ui: &mut Ui,
-    context: &mut PageContext<'_>,
-    widths: &[f32],
-    selected: Option<GapId>,
-    focused: bool,
-) {
+fn body_rows(ui: &mut Ui, context: &mut PageContext<'_>, rows: &Listing, lay: &Lay, focused: bool) {
     let survey = context.survey;
+    let selected = context.view.gaps.selected_in(survey);
     let wanted = std::mem::take(&mut context.view.gaps.scroll_wanted);
     let mut area = ScrollArea::vertical().auto_shrink(false).id_salt("rows");
     if wanted
-        && let Some(at) = survey.gaps.iter().position(|gap| Some(gap.id) == selected)
-        && let Some(offset) = offset_for(ui, at)
+        && let Some(at) = selected.and_then(|id| rows.row(id))
+        && let Some(offset) = offset_for(ui, at, lay.row)
     {
         area = area.vertical_scroll_offset(offset);
     }
-    let output = area.show_rows(ui, ROW_HEIGHT, survey.gaps.len(), |ui, range| {
+    let output = area.show_rows(ui, lay.row, rows.lines.len(), |ui, range| {
         for at in range {
-            let Some(gap) = survey.gaps.get(at) else {
+            let line = rows.lines.get(at);
+            let Some(row) = line.and_then(|line| Row::new(survey, context.results, *line)) else {
+                ui.allocate_space(vec2(lay.width, lay.row));
                 continue;
             };
-            let row = rows::row(survey, context.results, at, gap);
-            let here = Some(gap.id) == selected;
-            let response = draw_row(ui, widths, at, gap, &row, here, focused);
-            if response.clicked() {
-                context.view.gaps.select(Some(gap.id));
-                ui.memory_mut(|memory| memory.request_focus(ledger_id()));
-            }
-            if response.double_clicked() {
-                context.view.gaps.edit_wanted = true;
-            }
+            one_row(ui, context, rows, lay, (at, &row), focused);
         }
     });
     let shown = (output.state.clamped_offset().y, output.inner_rect.height());
     ui.data_mut(|data| data.insert_temp(ledger_id(), shown));
 }
 
-/// The scroll offset that brings a row into sight, where it is out of it.
-fn offset_for(ui: &Ui, at: usize) -> Option<f32> {
-    let (offset, height) = ui.data(|data| data.get_temp::<(f32, f32)>(ledger_id()))?;
-    #[expect(
-        clippy::cast_precision_loss,
-        reason = "a ledger has no millions of rows"
-    )]
-    let top = at as f32 * ROW_HEIGHT;
-    if top < offset {
-        Some(top)
-    } else if top + ROW_HEIGHT > offset + height {
-        Some(top + ROW_HEIGHT - height)
-    } else {
-        None
+fn one_row(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    rows: &Listing,
+    lay: &Lay,
+    (at, row): (usize, &Row<'_>),
+    focused: bool,
+) {
+    let id = row.gap.id;
+    let one = context.view.gaps.selected_in(context.survey);
+    let look = RowLook {
+        odd: at % 2 == 1,
+        selected: context.view.gaps.is_chosen(id, one),
+        here: focused && one == Some(id),
+        column: context.view.gaps.ledger.column,
+    };
+    let (rect, response) = draw_row(ui, lay, row, look);
+    if let Some(open) = context.view.gaps.ledger.cell
+        && open.gap == id
+        && let Some((_, rect)) = lay.cells(rect).find(|(column, _)| *column == open.column)
+    {
+        cell::show(ui, context, row.gap, open, rect);
+    }
+    let under = response.interact_pointer_pos().and_then(|pointer| {
+        let mut cells = lay.cells(rect);
+        cells.find(|(_, rect)| rect.x_range().contains(pointer.x))
+    });
+    if response.double_clicked() {
+        match under {
+            Some((column, _)) => cell::begin(ui, context, id, column),
+            None => context.view.gaps.edit_wanted = true,
+        }
+    } else if response.clicked() {
+        let modifiers = ui.input(|input| input.modifiers);
+        context.view.gaps.ledger.cell = None;
+        if modifiers.command {
+            context.view.gaps.toggle(id, one);
+        } else {
+            let gaps = &mut context.view.gaps;
+            gaps.move_to(rows, one, id, modifiers.shift);
+        }
+        ui.memory_mut(|memory| memory.request_focus(ledger_id()));
     }
 }
 
-fn draw_row(
-    ui: &mut Ui,
-    widths: &[f32],
-    at: usize,
-    gap: &Gap,
-    row: &Row<'_>,
+#[derive(Clone, Copy)]
+struct RowLook {
+    odd: bool,
     selected: bool,
-    focused: bool,
-) -> Response {
+    here: bool,
+    column: Option<Column>,
+}
+
+fn draw_row(ui: &mut Ui, lay: &Lay, row: &Row<'_>, look: RowLook) -> (Rect, Response) {
     let colours = palette(ui);
-    let total: f32 = widths.iter().sum();
-    let (_, rect) = ui.allocate_space(vec2(total, ROW_HEIGHT));
+    let (_, rect) = ui.allocate_space(vec2(lay.width, lay.row));
     // Rows take clicks but not the focus: the ledger as a whole is one stop for Tab.
-    let response = ui.interact(rect, Id::unique(("ledger row", gap.id)), Sense::CLICK);
-    let fill = match (selected, response.hovered(), at % 2) {
+    let response = ui.interact(rect, Id::unique(("ledger row", row.gap.id)), Sense::CLICK);
+    let fill = match (look.selected, response.hovered(), look.odd) {
         (true, ..) => colours.selection,
         (_, true, _) => colours.button,
-        (_, _, 1) => colours.stripe,
+        (.., true) => colours.stripe,
         _ => colours.card,
     };
     ui.painter().rect_filled(rect, 0.0, fill);
-    if selected && focused {
+    for (column, rect) in lay.cells(rect) {
+        draw_cell(ui, colours, rect, row, column);
+        if look.here && look.column == Some(column) {
+            let line = Stroke::new(2.0, colours.accent);
+            ui.painter()
+                .rect_stroke(rect, 0.0, line, StrokeKind::Inside);
+        }
+    }
+    if look.here && look.column.is_none() {
         let line = Stroke::new(2.0, colours.accent);
-        let inside = egui::StrokeKind::Inside;
-        ui.painter().rect_stroke(rect, 0.0, line, inside);
-    }
-    let mut left = rect.left();
-    for ((cell, column), width) in row.cells.iter().zip(&COLUMNS).zip(widths) {
-        let space = Rect::from_min_size(pos2(left, rect.top()), vec2(*width, ROW_HEIGHT));
-        draw_cell(
-            ui,
-            colours,
-            space.shrink2(vec2(PADDING, 0.0)),
-            cell,
-            column.right,
-        );
-        left += width;
-    }
-    if let Some(finding) = row.finding {
-        let font = TextStyle::Body.resolve(ui.style());
-        let place = pos2(left + PADDING, rect.center().y);
-        let colour = widgets::severity_colour(ui, finding.severity);
-        let sign = widgets::sign(finding.severity);
         ui.painter()
-            .text(place, Align2::LEFT_CENTER, sign, font, colour);
+            .rect_stroke(rect, 0.0, line, StrokeKind::Inside);
+    } else if look.selected {
+        let edge = Rect::from_min_size(rect.min, vec2(3.0, rect.height()));
+        ui.painter().rect_filled(edge, 0.0, colours.accent);
     }
-    describe(response, gap, row, selected)
+    (rect, describe(response, row, look.selected))
 }
 
-fn draw_cell(ui: &Ui, colours: &Palette, space: Rect, words: &str, right: bool) {
+fn draw_cell(ui: &Ui, colours: &Palette, rect: Rect, row: &Row<'_>, column: Column) {
+    match column {
+        Column::Mark => mark::purpose(ui, rect.center(), row.gap),
+        Column::Noticed => {
+            if let Some(finding) = row.finding {
+                let colour = widgets::severity_colour(ui, finding.severity);
+                let font = TextStyle::Body.resolve(ui.style());
+                let sign = widgets::sign(finding.severity);
+                let centre = rect.center();
+                ui.painter()
+                    .text(centre, Align2::CENTER_CENTER, sign, font, colour);
+            }
+        }
+        _ => {
+            let space = rect.shrink2(vec2(PADDING, 0.0));
+            write_cell(ui, colours, space, &row.cell(column), column.look().right);
+        }
+    }
+}
+
+fn write_cell(ui: &Ui, colours: &Palette, space: Rect, words: &str, right: bool) {
     let truncate = Some(TextWrapMode::Truncate);
     let galley = WidgetText::from(words).into_galley(ui, truncate, space.width(), TextStyle::Body);
     let x = if right {
@@ -266,26 +344,65 @@ fn draw_cell(ui: &Ui, colours: &Palette, space: Rect, words: &str, right: bool) 
 }
 
 /// The whole row in words, for the hover text and for assistive technology.
-fn describe(response: Response, gap: &Gap, row: &Row<'_>, selected: bool) -> Response {
-    let [number, name, zone, facing, form, count, area, share, ..] = &row.cells;
-    let words = format!(
-        "{number} {name}: {zone}, {facing}, {form}, {count} of it, EqLA {area} cm², {share}"
-    );
-    response.widget_info(|| WidgetInfo::selected(Role::ListBoxOption, true, selected, &words));
-    let mut hover = words.clone();
-    if let Some(finding) = row.finding {
-        hover = format!(
-            "{hover}\n{}: {}",
-            severity(finding.severity),
-            finding.sentence
-        );
-    }
-    if !gap.note.is_empty() {
-        hover = format!("{hover}\n{}", gap.note);
-    }
-    response.on_hover_text(hover)
+fn describe(response: Response, row: &Row<'_>, selected: bool) -> Response {
+    response.widget_info(|| WidgetInfo::selected(Role::ListBoxOption, true, selected, row.words()));
+    response.on_hover_ui(|ui| {
+        ui.label(hover(row.gap, row));
+    })
 }
 
-fn severity(severity: Severity) -> &'static str {
-    severity.name()
+fn hover(gap: &Gap, row: &Row<'_>) -> String {
+    let mut words = row.words();
+    if let Some(finding) = row.finding {
+        let severity = finding.severity.name();
+        words = format!("{words}\n{severity}: {}", finding.sentence);
+    }
+    if !gap.note.is_empty() {
+        words = format!("{words}\n{}", gap.note);
+    }
+    words
+}
+
+/// The scroll offset that brings a row into sight, where it is out of it.
+fn offset_for(ui: &Ui, at: usize, row: f32) -> Option<f32> {
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a ledger has no millions of rows"
+    )]
+    let top = at as f32 * row;
+    into_sight(ui.data(|data| data.get_temp(ledger_id()))?, top, row)
+}
+
+/// The scroll offset that brings the keyboard's column into sight.
+fn offset_for_column(ui: &Ui, context: &PageContext<'_>, lay: &Lay) -> Option<f32> {
+    let shown = ui.data(|data| data.get_temp::<(f32, f32)>(across_id()))?;
+    let Some(wanted) = context.view.gaps.ledger.column else {
+        return into_sight(shown, 0.0, 0.0);
+    };
+    let row = Rect::from_min_size(pos2(0.0, 0.0), vec2(lay.width, lay.row));
+    let (_, rect) = lay.cells(row).find(|(column, _)| *column == wanted)?;
+    into_sight(shown, rect.left(), rect.width())
+}
+
+fn into_sight((offset, shown): (f32, f32), start: f32, size: f32) -> Option<f32> {
+    if start < offset {
+        Some(start)
+    } else if start + size > offset + shown {
+        Some(start + size - shown)
+    } else {
+        None
+    }
+}
+
+/// How many rows are in sight, one of them kept when turning the page.
+fn rows_in_sight(ui: &Ui, lay: &Lay) -> usize {
+    let shown = ui.data(|data| data.get_temp::<(f32, f32)>(ledger_id()));
+    let height = shown.map_or(0.0, |(_, height)| height);
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a screen has few rows"
+    )]
+    let rows = (height / lay.row).max(0.0) as usize;
+    rows.saturating_sub(1).max(1)
 }

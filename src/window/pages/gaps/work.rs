@@ -3,12 +3,18 @@
 use super::form::change;
 use crate::survey::{CostBasis, Gap, Remedy, RemedyKind, WorkState};
 use crate::window::page::{Marks, PageContext, Queue};
+use crate::window::together::remedied;
 use crate::window::widgets::{self, Choice, NumberField, TextField};
 use eframe::egui;
 use egui::Ui;
 
 /// Draws remedy and work.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: Marks<'_>) {
+pub(in crate::window::pages) fn show(
+    ui: &mut Ui,
+    context: &mut PageContext<'_>,
+    gap: &Gap,
+    marks: Marks<'_>,
+) {
     let queue = &mut *context.queue;
     if gap.purpose.must_stay_open() {
         widgets::muted(
@@ -59,20 +65,7 @@ fn remedy_kind(ui: &mut Ui, queue: &mut Queue, gap: &Gap) {
             kind.map_or("none yet", RemedyKind::name).to_owned()
         });
     let Some(chosen) = chosen else { return };
-    let remedy = chosen.map(|kind| match &gap.remedy {
-        Some(remedy) => Remedy {
-            kind,
-            ..remedy.clone()
-        },
-        None => Remedy {
-            kind,
-            words: String::new(),
-            leak_left_percent: None,
-            material_cost: None,
-            cost_basis: CostBasis::Piece,
-            minutes: None,
-        },
-    });
+    let remedy = remedied(gap.remedy.as_ref(), chosen);
     change(queue, gap, |gap| gap.remedy = remedy);
 }
 

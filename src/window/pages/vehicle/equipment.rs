@@ -1,7 +1,7 @@
 //! Equipment: appliances, heaters, fans, moisture sources, and the drying machines.
 
 use super::super::fields::Fields;
-use super::{CARD_LEAST, drying, lists, machines};
+use super::{CARD_LEAST, drying, lists, machines, spaces};
 use crate::survey::equipment::FanDirection;
 use crate::survey::{
     Appliance, ApplianceKind, Edit, Fan, Heater, HeaterFuel, Item, MoistureSource, Record,
@@ -187,12 +187,14 @@ fn fans(ui: &mut Ui, context: &mut PageContext<'_>) {
         flow_m3_per_h: None,
         on_laid_up: false,
         on_in_use: true,
+        space: None,
     };
     lists::add(ui, context, "Add fan", Edit::Put(Record::Fan(fan)));
 }
 
 fn one_fan(ui: &mut Ui, context: &mut PageContext<'_>, fan: &Fan) {
     let item = Item::Fan(fan.id);
+    let survey = context.survey;
     lists::head(ui, context, &fan.name, "fan", item, RecordId::Fan(fan.id));
     let put = |fan| Edit::Put(Record::Fan(fan));
     let mut fields = Fields::new(ui, context, item, fan, put);
@@ -209,4 +211,8 @@ fn one_fan(ui: &mut Ui, context: &mut PageContext<'_>, fan: &Fan) {
     fields.optional("Flow", "fan_flow_m3_per_h", |fan| &mut fan.flow_m3_per_h);
     fields.tick("runs when laid up", "on_laid_up", |fan| &mut fan.on_laid_up);
     fields.tick("runs in use", "on_in_use", |fan| &mut fan.on_in_use);
+    let (ui, _, _) = fields.parts();
+    if let Some(space) = spaces::choose(ui, survey, fan.space, item) {
+        fields.change(|fan| fan.space = space);
+    }
 }

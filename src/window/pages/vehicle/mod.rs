@@ -9,6 +9,7 @@ mod layers;
 mod lists;
 mod machines;
 mod materials;
+pub(super) mod spaces;
 mod usual;
 mod weather;
 
@@ -38,15 +39,18 @@ pub enum Section {
     Fabric,
     /// Appliances, machines, heaters, fans, moisture sources.
     Equipment,
+    /// Spaces inside and what joins them.
+    Spaces,
 }
 
 impl Section {
     /// Every section with its name.
-    pub const ALL: [(Self, &'static str); 4] = [
+    pub const ALL: [(Self, &'static str); 5] = [
         (Self::Body, "Body and place"),
         (Self::Weather, "Weather and targets"),
         (Self::Fabric, "Fabric"),
         (Self::Equipment, "Equipment"),
+        (Self::Spaces, "Spaces inside"),
     ];
 }
 
@@ -65,6 +69,7 @@ impl VehicleView {
             | Item::Heater(_)
             | Item::Fan(_)
             | Item::Source(_) => Section::Equipment,
+            Item::Space(_) | Item::InnerOpening(_) => Section::Spaces,
             _ => Section::Body,
         };
     }
@@ -103,6 +108,7 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
                 Section::Weather => weather::show(ui, context),
                 Section::Fabric => fabric::show(ui, context),
                 Section::Equipment => equipment::show(ui, context),
+                Section::Spaces => spaces::show(ui, context),
             }
             widgets::follow_focus(ui);
         });

@@ -1,0 +1,193 @@
+//! The inside as more than one space, as the air balance sees it.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "parallel lists built together; a missing number must never turn into a silent default"
+)]
+
+use super::answer::{Answer, NotKnown};
+use super::envelope::Leak;
+use super::law::{own_law, share_when_closing};
+use crate::physics::balance::Path;
+use crate::physics::flow_law::{GapFlow, Gas};
+use crate::physics::network::{InnerOpening, Network, OuterGap, Space};
+use crate::physics::{FlowLaw, MoistAir};
+use crate::survey::equipment::FanDirection;
+use crate::survey::{Finding, Item, SetUp, Severity, SpaceId, Survey};
+
+/// A space: how much warmer than the first, and its fans.
+struct Room {
+    warmer_by: f64,
+    /// Fan flows, m³/s at the air they move.
+    supply: f64,
+    extract: f64,
+}
+
+struct Opening {
+    from: usize,
+    to: usize,
+    flow: GapFlow,
+    z_low: f64,
+    z_high: f64,
+}
+
+/// Spaces and what joins them.
+pub(crate) struct Rooms {
+    rooms: Vec<Room>,
+    openings: Vec<Opening>,
+    /// Space of each leak.
+    of_leak: Vec<usize>,
+}
+
+impl Rooms {
+    /// The spaces of a survey; `None` where it is a single one.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where an inner opening is not sized or cannot be.
+    pub(crate) fn new(
+        survey: &Survey,
+        findings: &[Finding],
+        leaks: &[Leak],
+        middle: f64,
+    ) -> Answer<Option<Self>> {
+        if survey.spaces.len() < 2 {
+            return Ok(None);
+        }
+        let concerns = |item: Item| matches!(item, Item::Space(_) | Item::InnerOpening(_));
+        let error = findings
+            .iter()
+            .find(|finding| finding.severity == Severity::Error && concerns(finding.place.item));
+        if let Some(error) = error {
+            return Err(NotKnown::because(error.sentence.clone()));
+        }
+        let mut rooms: Vec<Room> = survey
+            .spaces
+            .iter()
+            .map(|space| Room {
+                warmer_by: space.warmer_by_k,
+                supply: 0.0,
+                extract: 0.0,
+            })
+            .collect();
+        for fan in &survey.fans {
+            let on = match survey.set_up {
+                SetUp::LaidUp => fan.on_laid_up,
+                SetUp::InUse => fan.on_in_use,
+            };
+            if let (true, Some(flow)) = (on, fan.flow_m3_per_h) {
+                let room = &mut rooms[index(survey, fan.space)?];
+                match fan.direction {
+                    FanDirection::Extract => room.extract += flow / 3600.0,
+                    FanDirection::Supply => room.supply += flow / 3600.0,
+                }
+            }
+        }
+        let of_leak = leaks
+            .iter()
+            .map(|leak| index(survey, survey.gaps[leak.ledger].space))
+            .collect::<Answer<Vec<usize>>>()?;
+        let openings = survey
+            .inner_openings
+            .iter()
+            .map(|opening| {
+                let unknown =
+                    || NotKnown::because(format!("inner opening {} is not sized", opening.id));
+                let law: FlowLaw = own_law(&opening.form).ok_or_else(unknown)?;
+                let share = share_when_closing(opening.closing, survey.set_up);
+                let flow = GapFlow::new(law)
+                    .and_then(|flow| flow.times(f64::from(opening.count) * share))
+                    .map_err(|error| NotKnown::because(error.to_string()))?;
+                let height = opening.height_m.unwrap_or(middle);
+                let half_rise = opening.rise_m.map_or(0.0, |rise| rise / 2.0);
+                Ok(Opening {
+                    from: index(survey, Some(opening.from))?,
+                    to: index(survey, Some(opening.to))?,
+                    flow,
+                    z_low: height - half_rise,
+                    z_high: height + half_rise,
+                })
+            })
+            .collect::<Answer<Vec<Opening>>>()?;
+        Ok(Some(Self {
+            rooms,
+            openings,
+            of_leak,
+        }))
+    }
+
+    /// Number of spaces.
+    pub(crate) fn count(&self) -> usize {
+        self.rooms.len()
+    }
+
+    /// Space of each leak.
+    pub(crate) fn of_leak(&self, leak: usize) -> usize {
+        // Leakage that nobody found belongs to the first space.
+        self.of_leak.get(leak).copied().unwrap_or(0)
+    }
+
+    /// The network with outside and first inside air of these states, pressure coefficients
+    /// still zero.
+    pub(crate) fn network(
+        &self,
+        leaks: impl Iterator<Item = (GapFlow, f64, f64)>,
+        outside: &MoistAir,
+        inside: &MoistAir,
+    ) -> Network {
+        let gas_out = Gas::from(outside);
+        let gases: Vec<Gas> = self
+            .rooms
+            .iter()
+            .map(|room| Gas::from(&warmer(inside, room.warmer_by)))
+            .collect();
+        let spaces = self.rooms.iter().zip(&gases).map(|(room, gas)| Space {
+            density: gas.density,
+            supply: room.supply * gas_out.density,
+            extract: room.extract * gas.density,
+        });
+        let outer = leaks.enumerate().map(|(at, (flow, z_low, z_high))| {
+            let space = self.of_leak(at);
+            OuterGap {
+                space,
+                path: Path::new(&flow, &gas_out, &gases[space], z_low, z_high),
+                coefficient: 0.0,
+            }
+        });
+        let inner = self.openings.iter().map(|opening| InnerOpening {
+            from: opening.from,
+            to: opening.to,
+            path: Path::new(
+                &opening.flow,
+                &gases[opening.from],
+                &gases[opening.to],
+                opening.z_low,
+                opening.z_high,
+            ),
+        });
+        Network {
+            spaces: spaces.collect(),
+            outer: outer.collect(),
+            inner: inner.collect(),
+        }
+    }
+
+    /// The air of one space.
+    pub(crate) fn air(&self, space: usize, inside: &MoistAir) -> MoistAir {
+        warmer(inside, self.rooms[space].warmer_by)
+    }
+}
+
+/// The same water, so many kelvin warmer. In a colder space it may be more than the air can hold;
+/// for density and viscosity that makes no difference worth the name.
+fn warmer(air: &MoistAir, kelvin: f64) -> MoistAir {
+    MoistAir {
+        t_c: air.t_c + kelvin,
+        ..*air
+    }
+}
+
+/// Place of a space in the list; none is the first.
+fn index(survey: &Survey, space: Option<SpaceId>) -> Answer<usize> {
+    let Some(id) = space else { return Ok(0) };
+    let place = survey.spaces.iter().position(|known| known.id == id);
+    place.ok_or_else(|| NotKnown::because(format!("there is no space {id}")))
+}

@@ -1,0 +1,147 @@
+//! Workings of what the assessment does not hold: how sure the results are, what sealing saves.
+
+use super::{Sheet, with_unit};
+use crate::assess::answer::{Mark, Working};
+use crate::assess::number::significant;
+use crate::assess::sealing::{Aim, Figures, Ranked, WINTER_DAYS};
+use crate::assess::uncertainty::{Doubt, Interval, Uncertainty};
+use crate::survey::Survey;
+
+/// Parts of the doubt that are listed.
+const PARTS: usize = 6;
+/// Gaps of the ranking that are listed.
+const GAPS: usize = 5;
+
+fn span(interval: &Interval, unit: &str) -> String {
+    format!(
+        "{} to {} {unit}",
+        significant(interval.low, 2),
+        significant(interval.high, 2)
+    )
+}
+
+/// How sure the results are, and why.
+#[must_use]
+pub fn doubt_working(found: &Uncertainty) -> Working {
+    let mut sheet = Sheet::new(
+        "How sure the results are",
+        "everything in doubt is drawn, the vehicle worked out again with what was drawn, many times;  \
+         interval: 2.5 % of the draws lie below it, 2.5 % above;  \
+         part of the doubt = squared rank correlation of an input with the result, all parts made to sum to 1",
+    );
+    sheet
+        .input("draws", found.draws.to_string())
+        .input("seed, the same for every survey", found.seed.to_string())
+        .input("size of a measured gap", "95 % within a factor of 1.2")
+        .input("size of an estimated gap", "95 % within a factor of 1.6")
+        .input("size of a guessed gap", "95 % within a factor of 3")
+        .input(
+            "the surveyor, all gaps together",
+            "95 % within a factor of 1.15",
+        )
+        .input("discharge of sharp edges", "95 % within a factor of 1.08")
+        .input(
+            "pressure coefficients of walls and roof",
+            "95 % within a factor of 1.25",
+        )
+        .input(
+            "pressure coefficient of underfloor and cavities",
+            "even over −0.5 to +0.2",
+        )
+        .input("wind at the body", "95 % within a factor of 1.2");
+    for share in found.air_change_shares.iter().take(PARTS) {
+        let part = format!("{:.0} % of the doubt", share.share * 100.0);
+        sheet.input(&share.of.name(), part);
+    }
+    let result = match &found.season_ach_per_h {
+        Ok(interval) => format!("mean of the season: {} air changes", span(interval, "/h")),
+        Err(why) => format!("not known: {}", why.reason),
+    };
+    sheet
+        .result(result)
+        .source(
+            Mark::Memory,
+            "JCGM 101:2008, propagation of distributions by a Monte Carlo method",
+        )
+        .source(Mark::Assumption, "how far each input may be off")
+        .note(
+            "The headline stays the plain result; mean and interval of the draws stand beside it.",
+        )
+        .note("The same survey gives the same intervals, on any machine.");
+    let of_gaps = |share: &&crate::assess::uncertainty::Share| matches!(share.of, Doubt::Gap(_));
+    let gaps: f64 = found
+        .air_change_shares
+        .iter()
+        .filter(of_gaps)
+        .map(|share| share.share)
+        .sum();
+    sheet.note(format!(
+        "{:.0} % of the doubt lies in the sizes of gaps, which measuring can lessen; the rest in wind and \
+         pressure coefficients, which it cannot.",
+        gaps * 100.0
+    ));
+    if let Some(line) = &found.not_found {
+        sheet.note(format!(
+            "Leakage not found, {} % of what was found, is in the intervals and not in the headline.",
+            significant(line.percent, 3)
+        ));
+    }
+    sheet.finish()
+}
+
+fn figure(aim: Aim, value: f64, currency: &str) -> String {
+    let unit = match aim {
+        Aim::WinterCost => currency,
+        _ => aim.unit(),
+    };
+    with_unit(value, 3, unit)
+}
+
+/// What sealing each gap saves, and how that was found.
+#[must_use]
+pub fn ranking_working(survey: &Survey, aim: Aim, before: &Figures, ranked: &[Ranked]) -> Working {
+    let currency = survey.tariffs.currency.trim();
+    let mut sheet = Sheet::new(
+        format!("What sealing saves: {}", aim.name()),
+        "flow of the sealed gap = flow × share of the leak that its remedy leaves;  \
+         the air balance is struck again, in every weather case and all 16 wind directions;  \
+         saving = figure as it stands − figure with this one gap sealed",
+    );
+    match before.of(aim) {
+        Ok(value) => sheet.input("as it stands", figure(aim, value, currency)),
+        Err(why) => sheet.input("as it stands", format!("not known: {}", why.reason)),
+    };
+    for one in ranked.iter().take(GAPS) {
+        let id = one.sealable.gap();
+        let left = with_unit(one.sealable.leak_left() * 100.0, 3, "%");
+        let name = format!("gap {id}, {left} of its leak left");
+        match one.saves.of(aim) {
+            Ok(saved) => sheet.input(&name, format!("saves {}", figure(aim, saved, currency))),
+            Err(why) => sheet.input(&name, format!("not known: {}", why.reason)),
+        };
+    }
+    let result = match ranked.first() {
+        Some(first) => format!("gap {} saves most", first.sealable.gap()),
+        None => "no gap may be sealed".to_owned(),
+    };
+    sheet
+        .result(result)
+        .source(Mark::Assumption, "shares that remedies leave, prices and times, where none were given")
+        .note("Areas do not decide: a large gap where the pressure is low may save less than a small one.")
+        .note("Savings do not add up: sealing one gap shifts air to others.");
+    if aim != Aim::AchWindy {
+        sheet.note("Mean over the weather cases by their weights, at the set temperature.");
+    }
+    if aim == Aim::WinterCost {
+        let kwh = survey.tariffs.electricity_per_kwh;
+        let price = kwh.map_or_else(
+            || "not given".to_owned(),
+            |price| with_unit(price, 3, currency),
+        );
+        sheet.input("electricity, each kWh", price).source(
+            Mark::Assumption,
+            &format!("a winter of {WINTER_DAYS} days, November to March"),
+        );
+    }
+    sheet.finish()
+}

@@ -1,0 +1,71 @@
+//! What the marks mean, each with its words.
+
+use super::marks::{role, shape};
+use crate::figure::scene::{Dash, Point, Role, Scene, Shape};
+use crate::survey::gap::{Certainty, Purpose};
+
+/// Side of the small drawing of a mark, mm.
+const SIDE: f64 = 5.0;
+/// Radius of the marks in it, mm.
+const RADIUS: f64 = 1.7;
+
+/// A mark and what it means.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LegendEntry {
+    /// The mark.
+    pub scene: Scene,
+    /// What it means.
+    pub words: String,
+}
+
+/// Every shape, every outline, and what else a mark tells.
+#[must_use]
+pub fn legend() -> Vec<LegendEntry> {
+    let mut entries: Vec<LegendEntry> = Purpose::ALL
+        .map(|purpose| {
+            let shape = mark((purpose, Certainty::Measured), Some(role(purpose)));
+            entry([shape], purpose.name())
+        })
+        .into();
+    entries.extend(Certainty::ALL.map(|certainty| {
+        let shape = mark((Purpose::Unintended, certainty), Some(Role::Leak));
+        entry([shape], format!("outline: {}", certainty.name()))
+    }));
+    let hollow = || mark((Purpose::Unintended, Certainty::Measured), None);
+    entries.push(entry([hollow()], "hollow, ?: its place is not known"));
+    let stroke = Shape::Polyline {
+        points: vec![Point::new(0.4, SIDE - 0.4), Point::new(SIDE - 0.4, 0.4)],
+        role: Role::Ink,
+        width: 0.4,
+        dash: Dash::Solid,
+    };
+    entries.push(entry([hollow(), stroke], "struck: sealed"));
+    let ring = |radius| Shape::Circle {
+        centre: Point::new(SIDE / 2.0, SIDE / 2.0),
+        radius,
+        fill: None,
+        outline: Some(Role::Ink),
+        width: 0.4,
+        dash: Dash::Solid,
+    };
+    entries.push(entry(
+        [ring(1.2), ring(2.0)],
+        "two rings: many in one place",
+    ));
+    entries
+}
+
+fn mark(kind: (Purpose, Certainty), fill: Option<Role>) -> Shape {
+    let centre = Point::new(SIDE / 2.0, SIDE / 2.0);
+    shape(centre, RADIUS, kind, fill, Role::Ink)
+}
+
+fn entry<const N: usize>(shapes: [Shape; N], words: impl Into<String>) -> LegendEntry {
+    let words = words.into();
+    let mut scene = Scene::new(SIDE, SIDE);
+    for shape in shapes {
+        scene.add(shape);
+    }
+    scene.description.clone_from(&words);
+    LegendEntry { scene, words }
+}

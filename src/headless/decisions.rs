@@ -1,0 +1,140 @@
+//! What `assess` works out beyond the assessment: doubt, sealing, spaces, parking.
+
+use crate::assess::sealing::{
+    Aim, Figures, LeftOpen, Order, Plan, Prospect, Ranked, StaysOpen, plan, ticked,
+};
+use crate::assess::spaces::{ClosingEffect, closing_effects};
+use crate::assess::uncertainty::{Chunk, SEED, Trials, Uncertainty};
+use crate::assess::{
+    Answer, Assessment, NotKnown, Parking, SetSensitivity, TemperatureCurve,
+    ach_against_temperature, parking, pressure_set_sensitivity,
+};
+use crate::survey::{GapId, Survey};
+use clap::ValueEnum;
+use std::sync::atomic::{AtomicU32, Ordering};
+use std::thread;
+
+/// Draws made in one piece.
+const PIECE: u32 = 250;
+
+/// What a sealing plan is for, as written on the command line.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub enum AimWord {
+    /// Air change in the windiest weather case
+    #[default]
+    AchWindy,
+    /// Water to remove
+    Water,
+    /// Heat that the air takes along
+    Heat,
+    /// What that heat costs in a winter
+    WinterCost,
+}
+
+impl From<AimWord> for Aim {
+    fn from(word: AimWord) -> Self {
+        match word {
+            AimWord::AchWindy => Self::AchWindy,
+            AimWord::Water => Self::Water,
+            AimWord::Heat => Self::Heat,
+            AimWord::WinterCost => Self::WinterCost,
+        }
+    }
+}
+
+/// What was asked for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Asked {
+    pub(super) draws: u32,
+    pub(super) aim: Aim,
+    pub(super) budget: Option<f64>,
+}
+
+/// All of it.
+pub(super) struct Decisions {
+    pub(super) asked: Asked,
+    pub(super) doubt: Answer<Uncertainty>,
+    pub(super) sealing: Answer<Sealing>,
+    /// The best set within the budget, where one was named.
+    pub(super) best: Option<Answer<Plan>>,
+    /// The plan that the surveyor ticked by hand, where there is one.
+    pub(super) ticked: Option<Answer<Plan>>,
+    /// Gaps ticked that must stay open.
+    pub(super) refused: Vec<(GapId, StaysOpen)>,
+    pub(super) closing: Vec<ClosingEffect>,
+    pub(super) against_temperature: Answer<Vec<TemperatureCurve>>,
+    pub(super) pressure_sets: [SetSensitivity; 2],
+    pub(super) parking: Answer<Parking>,
+}
+
+/// Ranking and order.
+pub(super) struct Sealing {
+    pub(super) before: Figures,
+    pub(super) ranked: Vec<Ranked>,
+    pub(super) left_open: Vec<LeftOpen>,
+    pub(super) order: Order,
+}
+
+pub(super) fn decide(survey: &Survey, assessment: &Assessment, asked: Asked) -> Decisions {
+    let prospect = Prospect::new(survey);
+    let sealing = prospect
+        .as_ref()
+        .map_err(Clone::clone)
+        .and_then(|prospect| sealing(prospect, asked.aim));
+    let best = asked.budget.map(|budget| {
+        let prospect = prospect.as_ref().map_err(Clone::clone)?;
+        plan(survey, &prospect.best_within(asked.aim, budget)?)
+    });
+    let (sealables, refused) = ticked(survey);
+    Decisions {
+        asked,
+        doubt: doubt(survey, asked.draws),
+        sealing,
+        best,
+        ticked: (!sealables.is_empty()).then(|| plan(survey, &sealables)),
+        refused,
+        closing: closing_effects(survey),
+        against_temperature: ach_against_temperature(survey),
+        pressure_sets: pressure_set_sensitivity(survey),
+        parking: parking(survey, assessment),
+    }
+}
+
+fn sealing(prospect: &Prospect, aim: Aim) -> Answer<Sealing> {
+    Ok(Sealing {
+        before: prospect.before().clone(),
+        ranked: prospect.rank(aim)?,
+        left_open: prospect.left_open().to_vec(),
+        order: prospect.order(aim)?,
+    })
+}
+
+/// The draws, in pieces on as many threads as there are; the answer does not depend on that.
+fn doubt(survey: &Survey, draws: u32) -> Answer<Uncertainty> {
+    if draws == 0 {
+        return Err(NotKnown::because("no draws were asked for"));
+    }
+    let trials = Trials::new(survey)?;
+    let threads = thread::available_parallelism().map_or(1, usize::from);
+    let next = AtomicU32::new(0);
+    let work = || {
+        let mut chunks: Vec<Chunk> = Vec::new();
+        loop {
+            let from = next.fetch_add(PIECE, Ordering::Relaxed);
+            if from >= draws {
+                return chunks;
+            }
+            chunks.push(trials.draw_chunk(SEED, from..draws.min(from.saturating_add(PIECE))));
+        }
+    };
+    let chunks = thread::scope(|scope| {
+        let helpers: Vec<_> = (1..threads).map(|_| scope.spawn(work)).collect();
+        let mut chunks = work();
+        for helper in helpers {
+            // A thread that fell leaves draws missing, which `combine` says.
+            chunks.extend(helper.join().unwrap_or_default());
+        }
+        chunks
+    });
+    trials.combine(SEED, chunks)
+}

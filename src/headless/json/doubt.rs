@@ -1,0 +1,96 @@
+//! How sure the results are.
+
+use super::list;
+use super::object::{Object, Value};
+use crate::assess::uncertainty::{Doubt, Interval, NotFound, Share, Uncertainty};
+use crate::headless::words::Word;
+
+const MM2: f64 = 1e6;
+
+pub(super) fn doubt(found: &Uncertainty) -> Object {
+    let answer = |answer: &crate::assess::Answer<Interval>| {
+        answer
+            .as_ref()
+            .map(|found| interval(found, 1.0))
+            .map_err(Clone::clone)
+    };
+    Object::new()
+        .with("draws", found.draws)
+        .with("eqla_10pa_mm2", interval(&found.eqla, MM2))
+        .with("ela_4pa_mm2", interval(&found.ela, MM2))
+        .with(
+            "unintended_eqla_10pa_mm2",
+            interval(&found.eqla_unintended, MM2),
+        )
+        .answer("n50_per_h", answer(&found.n50_per_h))
+        .answer("season_ach_mean_per_h", answer(&found.season_ach_per_h))
+        .with(
+            "cases",
+            list(&found.cases, |case| {
+                Object::new()
+                    .with("case", case.id.0)
+                    .answer("ach_mean_per_h", answer(&case.ach_per_h))
+                    .answer("removal_l_per_day", answer(&case.removal_l_per_day))
+                    .answer("heat_w", answer(&case.heat_w))
+            }),
+        )
+        .with("air_change_parts", list(&found.air_change_shares, part))
+        .with("leakage_parts", list(&found.leakage_shares, part))
+        .with(
+            "measure_next",
+            list(&found.measure_next, |next| {
+                Object::new()
+                    .with("gap", next.gap.0)
+                    .with("certainty", next.certainty.word())
+                    .with("size_doubt_share", next.share)
+                    .with("doubt_share", next.share_of_all)
+                    .with("sentence", next.sentence.as_str())
+            }),
+        )
+        .with(
+            "not_found",
+            found
+                .not_found
+                .as_ref()
+                .map_or(Value::Null, |line| not_found(found, line).into()),
+        )
+}
+
+fn interval(found: &Interval, scale: f64) -> Object {
+    Object::new()
+        .with("low", found.low * scale)
+        .with("high", found.high * scale)
+        .with("mean", found.mean * scale)
+        .with("standard_deviation", found.standard_deviation * scale)
+}
+
+fn part(share: &Share) -> Object {
+    let (of, gap) = match share.of {
+        Doubt::Gap(id) => ("gap", Value::from(id.0)),
+        Doubt::Surveyor => ("surveyor", Value::Null),
+        Doubt::NotFound => ("not_found", Value::Null),
+        Doubt::Discharge => ("discharge", Value::Null),
+        Doubt::WallPressure => ("wall_pressure", Value::Null),
+        Doubt::UnderfloorPressure => ("underfloor_pressure", Value::Null),
+        Doubt::Wind => ("wind", Value::Null),
+    };
+    Object::new()
+        .with("of", of)
+        .with("gap", gap)
+        .with("doubt_share", share.share)
+}
+
+fn not_found(found: &Uncertainty, line: &NotFound) -> Object {
+    let cases = found.cases.iter().zip(&line.ach_per_h);
+    let cases: Vec<Object> = cases
+        .map(|(case, more)| {
+            Object::new()
+                .with("case", case.id.0)
+                .answer("more_ach_per_h", more.clone())
+        })
+        .collect();
+    Object::new()
+        .with("found_percent", line.percent)
+        .with("more_eqla_10pa_mm2", line.eqla * MM2)
+        .with("cases", cases)
+}

@@ -1,0 +1,256 @@
+//! Finding the flows.
+//!
+//! ```text
+//! least of  Σ ∫₀^m (Δp(m) − Δp driven) dm  over the flows m that balance every space
+//! Newton    m += share · slope · (Δp of the spaces' new pressures − Δp(m))
+//! ```
+//! The function is convex, since every law rises, and goes on rising in every direction. The slope
+//! of no law is taken steeper than at its least flow worth telling, so that the step is always one
+//! downhill and never loses its way; the line search takes most of the fall along it. Such steps
+//! come as near to the one lowest point as wanted from anywhere, and near it they are Newton's,
+//! which double the digits (Todini and Pilati's gradient method for pipe networks \[M\], with a
+//! line search).
+
+use super::{Network, NetworkError, NetworkRoom};
+
+/// Mismatch from which one more step is the last: Newton's method then leaves next to nothing.
+const LAST_STEP: f64 = 1e-9;
+/// Mismatch from which every step is taken whole: a line search would see nothing but rounding.
+/// It is also the greatest that an answer may have when rounding lets no step come nearer.
+const NEAR: f64 = 1e-6;
+/// Steps that bring no law nearer after which nothing is left but rounding.
+const STALLED: u32 = 4;
+/// Share of the pressure span by which no law is ever told to be off.
+const FAINT: f64 = 1e-20;
+/// Flow that is no air worth the name, kg/s: a litre in some four hundred thousand years.
+const NOTHING: f64 = 1e-16;
+/// Steps of Newton's method at most.
+const MOST_STEPS: u32 = 400;
+/// Evaluations of one line search at most.
+const LINE_STEPS: u32 = 100;
+/// A step is taken whole if it leaves no more than this share of the fall it began with.
+const WHOLE: f64 = 0.1;
+
+/// A network's balance.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SolvedNetwork {
+    /// Outside air coming in through all gaps and supply fans, kg/s.
+    pub inflow: f64,
+    /// Air going out through all gaps and extract fans, kg/s.
+    pub outflow: f64,
+    /// Greatest surplus left in any space, kg/s.
+    pub imbalance: f64,
+    /// Steps taken.
+    pub steps: u32,
+}
+
+pub(super) fn solve(
+    network: &Network,
+    room: &mut NetworkRoom,
+) -> Result<SolvedNetwork, NetworkError> {
+    let span = room.pressure_span();
+    room.begin(span);
+    let (mut steps, mut stalled, mut best) = (0, 0, f64::INFINITY);
+    loop {
+        room.solve_pressures();
+        let mismatch = room.propose(FAINT * span);
+        if !mismatch.is_finite() {
+            return Err(NetworkError::NotFinite);
+        }
+        if mismatch < 0.5 * best {
+            (best, stalled) = (mismatch, 0);
+        } else {
+            stalled += 1;
+        }
+        let near = mismatch <= NEAR;
+        if steps >= MOST_STEPS && !near {
+            return Err(NetworkError::NotStruck);
+        }
+        let share = if near { 1.0 } else { room.line_search() };
+        room.take(share);
+        steps += 1;
+        if near && (mismatch <= LAST_STEP || stalled >= STALLED || steps >= MOST_STEPS) {
+            break;
+        }
+    }
+    room.settle();
+    Ok(room.sum_up(network, steps))
+}
+
+impl NetworkRoom {
+    /// What wind and weight amount to, Pa; never zero.
+    fn pressure_span(&self) -> f64 {
+        let drives = self.edges.iter().map(|edge| edge.drive.abs());
+        drives.fold(1e-3, f64::max)
+    }
+
+    /// Flows to begin with: those of straight laws.
+    fn begin(&mut self, span: f64) {
+        for edge in &mut self.edges {
+            edge.straighten(span);
+        }
+        self.solve_pressures();
+        self.propose(0.0);
+        self.take(1.0);
+    }
+
+    /// Moves the pressures to where the laws, taken as straight lines at the flows they have,
+    /// balance every space.
+    fn solve_pressures(&mut self) {
+        let n = self.sources.len();
+        self.conductances.clear(n);
+        self.balance.copy_from_slice(&self.sources);
+        self.drive();
+        for edge in self.edges.iter().filter(|edge| edge.is_open()) {
+            let flow = edge.flow + edge.slope * (edge.driven - edge.pressure);
+            self.balance[edge.to] += flow;
+            match edge.from {
+                Some(from) => {
+                    self.conductances.add_between(from, edge.to, edge.slope);
+                    self.balance[from] -= flow;
+                }
+                None => self.conductances.add_to_outside(edge.to, edge.slope),
+            }
+        }
+        // A group without a way outside has any pressure: its first space stays at zero.
+        for at in 0..n {
+            if self.group[at] == at && !self.opens[at] {
+                self.conductances.add_to_outside(at, 1.0);
+            }
+        }
+        self.conductances.solve(&mut self.balance);
+        for at in 0..n {
+            let (sum, lost) = two_sum(self.pressures[at], self.balance[at]);
+            let (pressure, remainder) = two_sum(sum, self.remainders[at] + lost);
+            self.pressures[at] = pressure;
+            self.remainders[at] = remainder;
+        }
+    }
+
+    /// Pressure differences that the spaces' pressures make. What a pressure's own digits cannot
+    /// hold lies in its remainder: two spaces that a wide doorway levels differ by less.
+    fn drive(&mut self) {
+        for edge in &mut self.edges {
+            let to = (self.pressures[edge.to], self.remainders[edge.to]);
+            let from = edge.from.map_or((0.0, 0.0), |from| {
+                (self.pressures[from], self.remainders[from])
+            });
+            let (between, lost) = two_sum(from.0, -to.0);
+            let (driven, lost_too) = two_sum(between, edge.drive);
+            edge.driven = driven + (lost + lost_too + (from.1 - to.1));
+        }
+    }
+
+    /// Change of each flow that the straight lines ask for; gives the greatest as a share of its
+    /// flow, leaving out what is no more than a `faint` pressure off.
+    fn propose(&mut self, faint: f64) -> f64 {
+        self.drive();
+        let mut most = 0.0_f64;
+        for edge in self.edges.iter_mut().filter(|edge| edge.is_open()) {
+            let off = edge.driven - edge.pressure;
+            edge.step = edge.slope * off;
+            if !edge.step.is_finite() {
+                return f64::INFINITY;
+            }
+            if off.abs() > faint {
+                most = most.max(edge.step.abs() / edge.gross.max(NOTHING / LAST_STEP));
+            }
+        }
+        most
+    }
+
+    /// How the function that is made least changes along the proposed change, after a share of
+    /// it: `Σ (Δp(m) − Δp driven) dm`. The pressures of the spaces add nothing to the sum, since
+    /// the change balances every space; with them it is below zero at the start whatever the
+    /// rounding.
+    fn fall(&self, share: f64) -> f64 {
+        let open = self.edges.iter().filter(|edge| edge.is_open());
+        open.map(|edge| {
+            let flow = edge.flow + share * edge.step;
+            let pressure = edge.pressure_for(flow);
+            (pressure - edge.driven) * edge.step
+        })
+        .sum()
+    }
+
+    /// Share of the change to make: all of it where that comes near the lowest point of the
+    /// line, otherwise the lowest point. The slope along the line grows, so that a bracket
+    /// always closes in on it.
+    fn line_search(&self) -> f64 {
+        let first = self.fall(0.0);
+        let last = self.fall(1.0);
+        if last <= WHOLE * first.abs() {
+            return 1.0;
+        }
+        let (mut low, mut high) = ((0.0, first), (1.0, last));
+        for step in 0..LINE_STEPS {
+            let secant = low.0 + (high.0 - low.0) * (-low.1) / (high.1 - low.1);
+            // A secant that keeps moving one end only is followed by halving.
+            let share = if step % 2 == 0 && secant > low.0 && secant < high.0 {
+                secant
+            } else {
+                0.5 * (low.0 + high.0)
+            };
+            let fall = self.fall(share);
+            if fall.abs() <= WHOLE * first.abs() {
+                return share;
+            }
+            if fall < 0.0 {
+                low = (share, fall);
+            } else {
+                high = (share, fall);
+            }
+        }
+        0.5 * (low.0 + high.0)
+    }
+
+    fn take(&mut self, share: f64) {
+        for edge in self.edges.iter_mut().filter(|edge| edge.is_open()) {
+            edge.set(edge.flow + share * edge.step);
+        }
+    }
+
+    /// Surplus of each space, into the room's `balance`, kg/s.
+    pub(super) fn find_surpluses(&mut self) {
+        self.balance.copy_from_slice(&self.sources);
+        for edge in &self.edges {
+            self.balance[edge.to] += edge.flow;
+            if let Some(from) = edge.from {
+                self.balance[from] -= edge.flow;
+            }
+        }
+    }
+
+    /// Greatest surplus of any space, kg/s.
+    fn surplus(&mut self) -> f64 {
+        self.find_surpluses();
+        let surpluses = self.balance.iter();
+        surpluses.fold(0.0, |most, left| left.abs().max(most))
+    }
+
+    fn sum_up(&mut self, network: &Network, steps: u32) -> SolvedNetwork {
+        let (mut inflow, mut outflow) = (0.0, 0.0);
+        for space in &network.spaces {
+            inflow += space.supply;
+            outflow += space.extract;
+        }
+        for edge in self.edges.iter().filter(|edge| edge.from.is_none()) {
+            let flows = edge.flows();
+            inflow += flows.forward;
+            outflow += flows.back;
+        }
+        SolvedNetwork {
+            inflow,
+            outflow,
+            imbalance: self.surplus(),
+            steps,
+        }
+    }
+}
+
+/// A sum and what its rounding lost (Knuth).
+fn two_sum(a: f64, b: f64) -> (f64, f64) {
+    let sum = a + b;
+    let of_b = sum - a;
+    (sum, (a - (sum - of_b)) + (b - of_b))
+}

@@ -1,0 +1,88 @@
+//! Findings about spaces and the openings between them.
+
+use super::gap::{missing, sizes_in_range};
+use super::{Finder, Finding, Item, Severity};
+use crate::survey::{InnerOpening, SpaceId, Survey};
+
+pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
+    for space in &survey.spaces {
+        let mut finder = Finder {
+            findings,
+            item: Item::Space(space.id),
+            subject: format!("space {} \u{201c}{}\u{201d}", space.id, space.name),
+        };
+        finder.check("space_volume_m3", space.volume_m3);
+        finder.check("warmer_by_k", space.warmer_by_k);
+        let joined = survey
+            .inner_openings
+            .iter()
+            .any(|opening| opening.from == space.id || opening.to == space.id);
+        if survey.spaces.len() > 1 && !joined {
+            finder.add(
+                Severity::Note,
+                "",
+                "nothing joins it to another space",
+                "add the doorway, curtain or bulkhead gaps, if there are any",
+            );
+        }
+    }
+    for opening in &survey.inner_openings {
+        let mut finder = Finder {
+            findings,
+            item: Item::InnerOpening(opening.id),
+            subject: format!(
+                "inner opening {} \u{201c}{}\u{201d}",
+                opening.id, opening.name
+            ),
+        };
+        inner_opening(&mut finder, survey, opening);
+    }
+}
+
+fn inner_opening(finder: &mut Finder<'_>, survey: &Survey, opening: &InnerOpening) {
+    let known = |id: SpaceId| survey.spaces.iter().any(|space| space.id == id);
+    for (field, id) in [("from", opening.from), ("to", opening.to)] {
+        if !known(id) {
+            finder.add(
+                Severity::Error,
+                field,
+                format!("it joins space {id}, which does not exist"),
+                "choose one of the spaces listed",
+            );
+        }
+    }
+    if opening.from == opening.to {
+        finder.add(
+            Severity::Error,
+            "to",
+            "it joins a space to itself",
+            "choose another space",
+        );
+    }
+    sizes_in_range(finder, &opening.form, opening.count);
+    finder.check("height_m", opening.height_m);
+    finder.check("rise_m", opening.rise_m);
+    if let Some(closing) = opening.closing {
+        finder.check("leaves_percent", closing.leaves_percent);
+    }
+    if let Some((field, words)) = missing(&opening.form) {
+        finder.add(
+            Severity::Error,
+            field,
+            format!("not sized: {words} not given, so the air of the spaces cannot be worked out"),
+            "measure it, or estimate it",
+        );
+    }
+    let half_rise = opening.rise_m.map_or(0.0, |rise| rise / 2.0);
+    if opening
+        .height_m
+        .is_some_and(|height| height - half_rise < 0.0)
+    {
+        finder.add(
+            Severity::Error,
+            "rise_m",
+            "it would begin below the ground",
+            "give the height of its middle, and the rise from its lower to its upper end",
+        );
+    }
+}

@@ -1,0 +1,197 @@
+//! Starting shapes: gaps that nearly every vehicle has, each with sizes to start from.
+//!
+//! Every size here is a guess of this project \[A\], of the order found in leisure vehicles: it
+//! saves typing where a gap is seen and not yet measured. A gap recorded with these sizes is
+//! *guessed* until somebody has measured or estimated it.
+
+use super::gap::{Cavity, Closing, Facing, Form, GrilleMaterial, LeadsTo, Purpose};
+
+/// A common gap with sizes to start from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StartingShape {
+    /// What it is; also the name that the gap is given.
+    pub name: &'static str,
+    /// The outside it opens to, where that is always the same.
+    pub facing: Option<Facing>,
+    /// Form and guessed sizes \[A\].
+    pub form: Form,
+    /// Height that it spans, m, guessed \[A\]; `None` is flat.
+    pub rise_m: Option<f64>,
+    /// What it is there for.
+    pub purpose: Purpose,
+    /// Whether it leaks by itself.
+    pub leads_to: LeadsTo,
+    /// How it closes, if it does.
+    pub closing: Option<Closing>,
+}
+
+impl StartingShape {
+    const fn new(name: &'static str, form: Form) -> Self {
+        Self {
+            name,
+            facing: None,
+            form,
+            rise_m: None,
+            purpose: Purpose::Unintended,
+            leads_to: LeadsTo::LivingSpace,
+            closing: None,
+        }
+    }
+
+    const fn facing(mut self, facing: Facing) -> Self {
+        self.facing = Some(facing);
+        self
+    }
+
+    const fn rise(mut self, rise_m: f64) -> Self {
+        self.rise_m = Some(rise_m);
+        self
+    }
+
+    const fn purpose(mut self, purpose: Purpose) -> Self {
+        self.purpose = purpose;
+        self
+    }
+}
+
+const fn narrow(length_mm: f64, width_mm: f64, depth_mm: f64, bends: u32) -> Form {
+    Form::NarrowGap {
+        length_mm: Some(length_mm),
+        width_mm: Some(width_mm),
+        depth_mm: Some(depth_mm),
+        bends,
+    }
+}
+
+const fn ring(hole_mm: f64, pipe_mm: f64) -> Form {
+    Form::RingGap {
+        hole_mm: Some(hole_mm),
+        pipe_mm: Some(pipe_mm),
+    }
+}
+
+const fn hole(diameter_mm: f64) -> Form {
+    Form::RoundHole {
+        diameter_mm: Some(diameter_mm),
+    }
+}
+
+const fn grille(width_mm: f64, height_mm: f64) -> Form {
+    Form::Grille {
+        width_mm: Some(width_mm),
+        height_mm: Some(height_mm),
+        material: GrilleMaterial::Metal,
+        free_percent: None,
+    }
+}
+
+const BAY: Facing = Facing::Cavity(Cavity::EngineBay);
+const BEHIND_REFRIGERATOR: Facing = Facing::Cavity(Cavity::RefrigeratorCompartment);
+
+/// The starting shapes, in the order of a walk round: doors, windows, roof, cab, floor, service
+/// holes, then the openings that protect people or are somebody's own.
+pub const SHAPES: &[StartingShape] = &[
+    // Twice 1750 and twice 650 mm.
+    StartingShape::new("door seal all round", narrow(4800.0, 1.0, 20.0, 1)).rise(1.75),
+    StartingShape::new("sliding door seal", narrow(5600.0, 1.5, 20.0, 1)).rise(1.6),
+    StartingShape::new("rear doors seal", narrow(8100.0, 1.2, 20.0, 1))
+        .facing(Facing::Rear)
+        .rise(1.7),
+    StartingShape::new("window seal", narrow(2800.0, 0.4, 12.0, 1)).rise(0.5),
+    StartingShape::new("locker flap", narrow(2200.0, 1.0, 15.0, 1)).rise(0.35),
+    StartingShape::new("toilet flap", narrow(1300.0, 0.8, 15.0, 1)).rise(0.3),
+    // Four times 400 mm, and twice 700 and twice 500 mm.
+    StartingShape::new("rooflight frame", narrow(1600.0, 0.6, 25.0, 1)).facing(Facing::Roof),
+    StartingShape::new("large rooflight frame", narrow(2400.0, 0.6, 25.0, 1)).facing(Facing::Roof),
+    StartingShape::new("aerial or cable through the roof", ring(14.0, 8.0)).facing(Facing::Roof),
+    StartingShape::new("pedal grommet", ring(42.0, 36.0)).facing(BAY),
+    StartingShape::new("steering column boot", ring(60.0, 56.0)).facing(BAY),
+    StartingShape::new("cable loom through the bulkhead", ring(50.0, 44.0)).facing(BAY),
+    StartingShape::new("wheel-arch joint", narrow(1800.0, 0.5, 20.0, 1))
+        .facing(Facing::Cavity(Cavity::WheelArch)),
+    StartingShape::new("step well seam", narrow(1500.0, 0.5, 15.0, 1)).facing(Facing::Underfloor),
+    StartingShape::new("floor edge joint", narrow(2000.0, 0.3, 30.0, 1)).facing(Facing::Underfloor),
+    StartingShape::new("cable hole", ring(14.0, 8.0)).facing(Facing::Underfloor),
+    StartingShape::new("water pipe hole", ring(22.0, 15.0)).facing(Facing::Underfloor),
+    StartingShape::new("waste pipe hole", ring(40.0, 28.0)).facing(Facing::Underfloor),
+    StartingShape::new("open hole, no longer used", hole(12.0)),
+    // Behind its grilles: the outer opening is asked for in the ledger.
+    StartingShape::new("refrigerator surround", narrow(2800.0, 1.5, 50.0, 1))
+        .facing(BEHIND_REFRIGERATOR)
+        .rise(0.8),
+    StartingShape {
+        leads_to: LeadsTo::Compartment,
+        ..StartingShape::new("refrigerator grille", grille(450.0, 200.0))
+            .purpose(Purpose::ApplianceAir)
+    },
+    StartingShape::new("heater flue collar", ring(84.0, 80.0)).purpose(Purpose::ApplianceAir),
+    StartingShape::new("gas drop-out in the floor", hole(40.0))
+        .facing(Facing::Underfloor)
+        .purpose(Purpose::GasDropOut),
+    StartingShape::new("fixed ventilator in the floor", grille(150.0, 150.0))
+        .facing(Facing::Underfloor)
+        .purpose(Purpose::SafetyVentilation),
+    StartingShape::new("fixed ventilator in the roof", hole(80.0))
+        .facing(Facing::Roof)
+        .purpose(Purpose::SafetyVentilation),
+    StartingShape::new("shower or floor drain", hole(20.0))
+        .facing(Facing::Underfloor)
+        .purpose(Purpose::Drain),
+    StartingShape {
+        closing: Some(Closing::CLOSED),
+        ..StartingShape::new("ventilator that closes", grille(200.0, 100.0))
+            .purpose(Purpose::UserVentilation)
+    },
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::findings::find;
+    use crate::survey::{Gap, GapId, Severity, Survey, VehicleKind};
+
+    fn named(name: &str) -> &'static StartingShape {
+        SHAPES.iter().find(|shape| shape.name == name).unwrap()
+    }
+
+    #[test]
+    fn every_shape_stands_once_and_a_gap_made_from_it_has_no_error() {
+        let mut survey = Survey::new(VehicleKind::PanelVan);
+        for (at, shape) in SHAPES.iter().enumerate() {
+            assert!(SHAPES[..at].iter().all(|other| other.name != shape.name));
+            let id = GapId(u32::try_from(at).unwrap() + 1);
+            let facing = shape.facing.unwrap_or(Facing::Nearside);
+            let mut gap = Gap::new(id, survey.zones[0].id, facing, shape.form.clone());
+            gap.position.rise_m = shape.rise_m;
+            survey.gaps.push(gap);
+        }
+        for finding in find(&survey) {
+            let about_gap = matches!(finding.place.item, crate::survey::Item::Gap(_));
+            assert!(
+                !about_gap || finding.severity != Severity::Error,
+                "{finding:?}"
+            );
+        }
+    }
+
+    /// What lets out leaked gas, feeds a burner, leads its fumes away or airs the people inside
+    /// is never a gap to seal: appliance and ventilation openings as EN 721 and EN 1949 treat
+    /// them \[M\].
+    #[test]
+    fn openings_that_protect_people_say_so() {
+        for name in [
+            "refrigerator grille",
+            "heater flue collar",
+            "gas drop-out in the floor",
+            "fixed ventilator in the floor",
+            "fixed ventilator in the roof",
+        ] {
+            assert!(named(name).purpose.must_stay_open(), "{name}");
+        }
+        let sealable = SHAPES
+            .iter()
+            .filter(|shape| !shape.purpose.must_stay_open());
+        assert_eq!(sealable.count(), SHAPES.len() - 5);
+        assert_eq!(named("refrigerator surround").purpose, Purpose::Unintended);
+    }
+}

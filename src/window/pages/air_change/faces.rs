@@ -1,0 +1,80 @@
+//! Air in and out by face, and between the spaces inside, in one wind direction.
+
+use crate::assess::{DirectionAnswer, face_totals};
+use crate::survey::Survey;
+use crate::window::format::digits;
+use crate::window::page::PageContext;
+use crate::window::pages::vehicle::spaces::name_of as space_name;
+use crate::window::theme::palette;
+use crate::window::widgets;
+use eframe::egui;
+use egui::{Grid, RichText, Ui};
+
+/// Draws the totals.
+pub(super) fn show(ui: &mut Ui, context: &PageContext<'_>, direction: &DirectionAnswer) {
+    Grid::new("faces")
+        .striped(true)
+        .min_row_height(19.0)
+        .spacing([18.0, 2.0])
+        .show(ui, |ui| {
+            for words in ["Through all gaps of", "in, kg/h", "out, kg/h"] {
+                ui.label(RichText::new(words).small().color(palette(ui).muted));
+            }
+            ui.end_row();
+            for total in face_totals(context.survey, direction) {
+                ui.label(total.facing.name());
+                ui.label(flow(total.in_kg_s));
+                ui.label(flow(total.out_kg_s));
+                ui.end_row();
+            }
+        });
+    inner(ui, context.survey, direction);
+}
+
+fn flow(kg_s: f64) -> String {
+    let per_h = kg_s * 3600.0;
+    if per_h <= 0.0 {
+        "0".to_owned()
+    } else if per_h < 0.01 {
+        "< 0.01".to_owned()
+    } else {
+        digits(per_h)
+    }
+}
+
+/// Air between the spaces, and the pressure in each.
+fn inner(ui: &mut Ui, survey: &Survey, direction: &DirectionAnswer) {
+    if direction.inner_flows.is_empty() && direction.space_pressures.len() < 2 {
+        return;
+    }
+    ui.add_space(4.0);
+    for (opening, flows) in survey.inner_openings.iter().zip(&direction.inner_flows) {
+        let (from, to) = (
+            space_name(survey, opening.from),
+            space_name(survey, opening.to),
+        );
+        let name = match opening.name.trim() {
+            "" => format!("inner opening {}", opening.id),
+            name => name.to_owned(),
+        };
+        ui.label(format!(
+            "{name}: {from} → {to} {} kg/h, back {} kg/h",
+            flow(flows.forward_kg_s),
+            flow(flows.back_kg_s)
+        ));
+    }
+    let pressures: Vec<String> = survey
+        .spaces
+        .iter()
+        .zip(&direction.space_pressures)
+        .map(|(space, pressure)| {
+            format!("{} {} Pa", space_name(survey, space.id), digits(*pressure))
+        })
+        .collect();
+    if !pressures.is_empty() {
+        widgets::muted(
+            ui,
+            format!("Pressure at mid-height: {}.", pressures.join(", ")),
+        );
+    }
+}

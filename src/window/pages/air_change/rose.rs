@@ -1,0 +1,169 @@
+//! The rose: air changes against wind direction, all weather cases together. A click or the arrow
+//! keys choose the direction whose flows are shown.
+
+use super::direction;
+use super::lines::{Look, key};
+use crate::assess::{Assessment, CaseAir};
+use crate::figure::rose::{STYLES, needle};
+use crate::figure::{Dash, RoseFrame, rose};
+use crate::window::body;
+use crate::window::jobs::Results;
+use crate::window::page::PageContext;
+use crate::window::theme::palette;
+use crate::window::widgets::{self, Choice};
+use eframe::egui;
+use egui::{EventFilter, Key, RichText, Ui};
+use egui_plot::{LineStyle, MarkerShape};
+
+/// Size on paper, mm: it decides how large letters are on the rose.
+const SIZE_MM: f64 = 92.0;
+const MOST_HEIGHT: f32 = 330.0;
+
+/// Draws the rose, and what is chosen on it.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+    let assessment = &results.assessment;
+    let Some(air) = any_air(assessment) else {
+        let why = assessment
+            .cases
+            .iter()
+            .find_map(|case| case.air.as_ref().err());
+        match why {
+            Some(why) => widgets::answer_line(ui, &Err(why.clone())),
+            None => {
+                ui.label("There is no weather case.");
+            }
+        }
+        return;
+    };
+    let heading = context.survey.site.heading_deg;
+    let frame = frame_choice(ui, context, heading);
+    names(ui, assessment);
+    let at = context.view.air_change.direction;
+    let mut scene = rose(assessment, heading, frame, SIZE_MM);
+    let turn = match (frame, heading) {
+        (RoseFrame::Compass, Some(heading)) => heading,
+        _ => 0.0,
+    };
+    let chosen = air.directions.get(at);
+    if let Some(direction) = chosen {
+        needle(&mut scene, direction.from_front_deg + turn);
+        scene.description = format!(
+            "{}; wind from {} chosen. Arrow keys turn it; the figures stand in the table below",
+            scene.description,
+            direction::words(direction)
+        );
+    }
+    let height = ui.available_width().min(MOST_HEIGHT);
+    let touched = body::show(ui, &scene, height);
+    let count = air.directions.len();
+    if let Some(point) = touched.clicked {
+        let (right, up) = (point.x - SIZE_MM / 2.0, SIZE_MM / 2.0 - point.y);
+        let from_up = right.atan2(up).to_degrees();
+        context.view.air_change.direction = nearest(air, from_up - turn);
+        touched.response.request_focus();
+    } else if touched.response.has_focus() {
+        keep_arrows(ui, touched.response.id);
+        context.view.air_change.direction = stepped(ui, at, count);
+    }
+    if let Some(direction) = chosen {
+        ui.label(format!(
+            "Flows below: wind from {}",
+            direction::words(direction)
+        ));
+    }
+}
+
+fn any_air(assessment: &Assessment) -> Option<&CaseAir> {
+    assessment
+        .cases
+        .iter()
+        .find_map(|case| case.air.as_ref().ok())
+}
+
+fn frame_choice(ui: &mut Ui, context: &mut PageContext<'_>, heading: Option<f64>) -> RoseFrame {
+    let Some(heading) = heading else {
+        widgets::muted(
+            ui,
+            "Front up. With the heading, on the Vehicle page, it can be shown by compass too.",
+        );
+        return RoseFrame::Vehicle;
+    };
+    let frame = context.view.air_change.frame();
+    ui.horizontal_wrapped(|ui| {
+        ui.label(RichText::new("Up is").color(palette(ui).muted));
+        let chosen = Choice::new(
+            "Up on the rose",
+            &frame,
+            &[RoseFrame::Vehicle, RoseFrame::Compass],
+        )
+        .compact()
+        .width(130.0)
+        .show(ui, |frame| {
+            match frame {
+                RoseFrame::Vehicle => "the vehicle's front",
+                RoseFrame::Compass => "north",
+            }
+            .to_owned()
+        });
+        if let Some(chosen) = chosen {
+            context.view.air_change.by_compass = chosen == RoseFrame::Compass;
+        }
+        widgets::muted(ui, format!("front towards {}", direction::compass(heading)));
+    });
+    frame
+}
+
+/// The names of the curves behind a piece of their line.
+fn names(ui: &mut Ui, assessment: &Assessment) {
+    let colours = palette(ui);
+    let looks = STYLES.iter().map(|style| Look {
+        colour: body::colour(style.role, colours),
+        dash: match style.dash {
+            Dash::Solid => LineStyle::Solid,
+            Dash::Dashed => LineStyle::Dashed { length: 9.0 },
+            Dash::Dotted => LineStyle::Dotted { spacing: 6.0 },
+        },
+        marker: MarkerShape::Circle,
+    });
+    let named = assessment.cases.iter().map(|case| case.name.as_str());
+    key(ui, named.zip(looks));
+    if assessment.cases.len() > STYLES.len() {
+        widgets::muted(
+            ui,
+            "The first four weather cases are drawn; the table has all.",
+        );
+    }
+}
+
+fn keep_arrows(ui: &Ui, id: egui::Id) {
+    let filter = EventFilter {
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        ..EventFilter::default()
+    };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(id, filter));
+}
+
+fn stepped(ui: &Ui, at: usize, count: usize) -> usize {
+    let count = count.max(1);
+    let pressed = |key| ui.input(|input| input.key_pressed(key));
+    if pressed(Key::ArrowRight) || pressed(Key::ArrowDown) {
+        (at + 1) % count
+    } else if pressed(Key::ArrowLeft) || pressed(Key::ArrowUp) {
+        (at + count - 1) % count
+    } else {
+        at
+    }
+}
+
+/// The direction nearest to an angle from the front.
+fn nearest(air: &CaseAir, from_front_deg: f64) -> usize {
+    let apart = |at: f64| {
+        let turn = (at - from_front_deg).rem_euclid(360.0);
+        turn.min(360.0 - turn)
+    };
+    let all = air.directions.iter().enumerate();
+    let found =
+        all.min_by(|(_, a), (_, b)| apart(a.from_front_deg).total_cmp(&apart(b.from_front_deg)));
+    found.map_or(0, |(at, _)| at)
+}

@@ -1,0 +1,226 @@
+//! The unfolded body: gaps are added, selected and moved on it.
+
+mod keys;
+mod pointer;
+mod sight;
+mod tools;
+
+use crate::figure::body::{BodyFigure, Show, body};
+use crate::survey::{Facing, Gap, GapId, Position};
+use crate::window::body::{Frame, REACH, paint};
+use crate::window::format::area_cm2;
+use crate::window::page::PageContext;
+use crate::window::theme::palette;
+use crate::window::widgets;
+use eframe::egui;
+use egui::{Id, Panel, Pos2, Rect, Response, Sense, StrokeKind, Ui, Vec2};
+use pointer::Drag;
+use sight::Sight;
+use std::sync::Arc;
+
+use super::words;
+
+/// What the drawing remembers between frames.
+#[derive(Clone, Debug, Default)]
+pub struct BodyView {
+    sight: Sight,
+    /// A step of enlarging or reducing that a key or button asked for.
+    enlarge_wanted: Option<f32>,
+    drag: Option<Drag>,
+    /// The gap that keys move: while Ctrl is held it is one step.
+    nudged: Option<GapId>,
+    legend: bool,
+    drawn: Option<Drawn>,
+    shown: Option<Frame>,
+}
+
+/// A drawing and what it was made from.
+#[derive(Clone, Debug)]
+struct Drawn {
+    revision: u64,
+    results: u64,
+    selected: Option<GapId>,
+    width: f64,
+    figure: Arc<BodyFigure>,
+}
+
+impl BodyView {
+    /// Where a place of the vehicle was on the screen in the last frame.
+    #[must_use]
+    pub fn on_screen(&self, facing: Facing, position: &Position) -> Option<Pos2> {
+        let figure = &self.drawn.as_ref()?.figure;
+        let (point, _) = figure.layout.place(facing, position);
+        Some(self.shown?.to_screen(point))
+    }
+
+    /// Where the mark of a gap was on the screen in the last frame.
+    #[must_use]
+    pub fn mark_on_screen(&self, gap: GapId) -> Option<Pos2> {
+        let place = *self.drawn.as_ref()?.figure.place_of(gap)?;
+        Some(self.shown?.to_screen(place.at))
+    }
+}
+
+/// Id of the drawing, which takes the focus for all its marks.
+fn drawing_id() -> Id {
+    Id::unique("the unfolded body")
+}
+
+/// Draws the unfolded body into all of the space.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, holds_focus: bool) {
+    tools::show(ui, context);
+    if context.view.gaps.body.legend {
+        Panel::bottom("legend")
+            .resizable(false)
+            .frame(egui::Frame::new().inner_margin(egui::Margin::symmetric(0, 4)))
+            .show(ui, tools::legend_rows);
+    }
+    let size = ui.available_size().max(Vec2::splat(60.0));
+    let (space, _) = ui.allocate_exact_size(size, Sense::hover());
+    let response = ui.interact(space, drawing_id(), Sense::click_and_drag());
+    ui.painter().rect_filled(space, 3.0, palette(ui).page);
+    let Some(figure) = figure(context, space) else {
+        widgets::muted(ui, "The drawing is being worked out.");
+        return;
+    };
+    let frame = context.view.gaps.body.sight.frame(&figure.scene, space);
+    context.view.gaps.body.shown = Some(frame);
+    let scene = &figure.scene;
+    paint(
+        &ui.painter().with_clip_rect(space),
+        scene,
+        &frame,
+        palette(ui),
+    );
+    if holds_focus {
+        hold_focus(ui, &response);
+    }
+    pointer::act(ui, context, &response, &figure, frame);
+    keys::act(ui, context, &response, &figure, space);
+    border(ui, &response, space);
+    hover(context, &response, &figure, frame);
+    describe(ui, context, &response, &figure);
+}
+
+/// The drawing for the space, made anew only where what it shows has changed.
+fn figure(context: &mut PageContext<'_>, space: Rect) -> Option<Arc<BodyFigure>> {
+    let results = context.results?;
+    let selected = context.view.gaps.selected_in(context.survey);
+    let view = &mut context.view.gaps.body;
+    let (arrangement, width) = view.sight.paper(&context.survey.vehicle, space);
+    if let Some(drawn) = &view.drawn
+        && (drawn.revision, drawn.results) == (context.revision, results.revision)
+        && drawn.selected == selected
+        && (drawn.width - width).abs() < 1e-6
+        && drawn.figure.layout.arrangement == arrangement
+    {
+        return Some(Arc::clone(&drawn.figure));
+    }
+    let show = Show {
+        selected,
+        direction: None,
+        numbers: true,
+    };
+    let assessment = &results.assessment;
+    let figure = Arc::new(body(context.survey, assessment, arrangement, width, &show));
+    view.drawn = Some(Drawn {
+        revision: context.revision,
+        results: results.revision,
+        selected,
+        width,
+        figure: Arc::clone(&figure),
+    });
+    Some(figure)
+}
+
+/// Where the ledger is not shown, the drawing takes the focus whenever nothing else has it.
+fn hold_focus(ui: &Ui, response: &Response) {
+    let free = ui.memory(|memory| memory.focused().is_none() && memory.top_modal_layer().is_none());
+    if free && !egui::Popup::is_any_open(ui.ctx()) {
+        response.request_focus();
+    }
+}
+
+fn border(ui: &Ui, response: &Response, space: Rect) {
+    let stroke = if response.has_focus() {
+        ui.visuals().selection.stroke
+    } else {
+        egui::Stroke::new(1.0, palette(ui).rule)
+    };
+    ui.painter()
+        .rect_stroke(space, 3.0, stroke, StrokeKind::Inside);
+}
+
+/// The gaps whose mark is at a point of the screen.
+fn gaps_at(figure: &BodyFigure, frame: Frame, at: Pos2) -> Vec<GapId> {
+    figure.gaps_at(frame.to_scene(at), f64::from(REACH / frame.scale))
+}
+
+/// So many of the gaps that share a mark are named in the hover text.
+const NAMED_MOST: usize = 6;
+
+fn hover(context: &PageContext<'_>, response: &Response, figure: &BodyFigure, frame: Frame) {
+    let Some(at) = response.hover_pos() else {
+        return;
+    };
+    let gaps = gaps_at(figure, frame, at);
+    if gaps.is_empty() || context.view.gaps.body.drag.is_some() {
+        return;
+    }
+    response.clone().on_hover_ui_at_pointer(|ui| {
+        if gaps.len() > NAMED_MOST {
+            ui.label(format!(
+                "{} gaps in this place. A click selects the next one; enlarge the drawing to part \
+                 them.",
+                gaps.len()
+            ));
+        }
+        for gap in gaps.iter().take(NAMED_MOST) {
+            if let Some(gap) = context.survey.gap(*gap) {
+                ui.label(gap_words(context, gap));
+            }
+        }
+    });
+}
+
+/// A gap in one line: number, name, where, form and sizes, leakage.
+fn gap_words(context: &PageContext<'_>, gap: &Gap) -> String {
+    let leakage = context.results.and_then(|results| {
+        let answers = &results.assessment.gaps;
+        let answer = answers.iter().find(|answer| answer.id == gap.id)?;
+        answer
+            .leakage
+            .figures()
+            .map(|figures| area_cm2(figures.eqla))
+    });
+    let leakage = leakage.map_or_else(String::new, |area| format!(", EqLA {area}"));
+    let height = gap.position.height_m.map_or_else(String::new, |height| {
+        format!(", {height:.2} m above ground")
+    });
+    format!(
+        "{} {}: {}{height}, {}{leakage}",
+        gap.id,
+        words::name(gap),
+        gap.facing.name(),
+        words::form(&gap.form)
+    )
+}
+
+/// The drawing and the selected gap in words, for assistive technology.
+fn describe(ui: &Ui, context: &PageContext<'_>, response: &Response, figure: &BodyFigure) {
+    let words = &figure.scene.description;
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, words));
+    let selected = context.view.gaps.selected_in(context.survey);
+    let selected = selected.and_then(|id| context.survey.gap(id));
+    let value = selected.map_or_else(String::new, |gap| {
+        format!("selected: {}", gap_words(context, gap))
+    });
+    ui.ctx().accesskit_node_builder(response.id, |node| {
+        node.set_value(value);
+        node.set_description(
+            "Arrows step through the gaps, Ctrl and arrows move the selected one by 50 mm, Enter \
+             edits it, plus and minus enlarge and reduce, 0 shows the whole body, Shift and \
+             arrows move the sight.",
+        );
+    });
+}

@@ -1,0 +1,366 @@
+//! Editing one cell of the ledger in its place.
+
+use super::columns::{Column, Editing};
+use super::form::change;
+use super::selection::LedgerView;
+use super::sizes;
+use crate::survey::{
+    Certainty, Edit, Facing, Form, Gap, GapId, Item, Place, Purpose, Record, RemedyKind, Survey,
+    WorkState,
+};
+use crate::window::page::PageContext;
+use crate::window::theme::palette;
+use crate::window::together::remedied;
+use crate::window::widgets::{self, NumberField, TextField};
+use eframe::egui;
+use egui::{Area, EventFilter, Frame, Id, Key, Order, Rect, Ui, UiBuilder};
+
+/// The cell being edited.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Cell {
+    pub(super) gap: GapId,
+    pub(super) column: Column,
+    /// The option that Enter would take, where the cell offers several.
+    option: usize,
+    /// It was begun in this frame: the key that began it is not its own.
+    begun: bool,
+}
+
+impl Cell {
+    /// Whether it offers several options rather than being typed into.
+    pub(super) fn offers(&self) -> bool {
+        self.column.editing() == Editing::Choice
+    }
+
+    /// Id of the input, where there is one: it is made as the fields make theirs.
+    fn input(&self) -> Option<Id> {
+        let of = ("cell", self.gap);
+        match self.column.editing() {
+            Editing::Words(_, field) => Some(Id::unique(("text", field, of))),
+            Editing::Number(_, field) => Some(Id::unique(("number", field, of))),
+            _ => None,
+        }
+    }
+}
+
+/// Begins to edit a cell, or leads to the field of the form that can.
+pub(super) fn begin(ui: &Ui, context: &mut PageContext<'_>, id: GapId, column: Column) {
+    let survey = context.survey;
+    let Some(gap) = survey.gap(id) else { return };
+    match column.editing() {
+        Editing::Form => context.view.gaps.edit_wanted = true,
+        Editing::Sizes => {
+            let item = Item::Gap(id);
+            let field = first_size(&gap.form);
+            context.queue.go_to(Place { item, field });
+        }
+        Editing::Words(..) | Editing::Number(..) | Editing::Choice => {
+            let cell = Cell {
+                gap: id,
+                column,
+                option: current(survey, gap, column),
+                begun: true,
+            };
+            if let Some(input) = cell.input() {
+                ui.memory_mut(|memory| memory.request_focus(input));
+            }
+            context.view.gaps.ledger.cell = Some(cell);
+        }
+    }
+    ui.ctx().request_repaint();
+}
+
+/// The field of the size that one measures first.
+fn first_size(form: &Form) -> &'static str {
+    match form {
+        Form::NarrowGap { .. } => "gap_length_mm",
+        Form::RoundHole { .. } => "diameter_mm",
+        Form::RectangularHole { .. } | Form::Grille { .. } => "gap_width_mm",
+        Form::RingGap { .. } => "hole_mm",
+        Form::StatedArea { .. } => "area_mm2",
+        Form::FlowTest { .. } => "flow_m3_per_h",
+    }
+}
+
+/// The options of a column, in words.
+fn options(survey: &Survey, column: Column) -> Vec<String> {
+    let named = |names: &[&str]| names.iter().map(|&name| name.to_owned()).collect();
+    match column {
+        Column::Zone => survey.zones.iter().map(|zone| zone.name.clone()).collect(),
+        Column::Facing => named(&Facing::ALL.map(Facing::name)),
+        Column::Certainty => named(&Certainty::ALL.map(Certainty::name)),
+        Column::Mark | Column::Purpose => named(&Purpose::ALL.map(Purpose::name)),
+        Column::State => named(&WorkState::ALL.map(WorkState::name)),
+        Column::Remedy => {
+            let mut names = vec!["none yet"];
+            names.extend(RemedyKind::ALL.map(RemedyKind::name));
+            named(&names)
+        }
+        _ => Vec::new(),
+    }
+}
+
+fn current(survey: &Survey, gap: &Gap, column: Column) -> usize {
+    fn at<T: PartialEq>(all: &[T], one: &T) -> Option<usize> {
+        all.iter().position(|other| other == one)
+    }
+    let place = match column {
+        Column::Zone => survey.zones.iter().position(|zone| zone.id == gap.zone),
+        Column::Facing => at(&Facing::ALL, &gap.facing),
+        Column::Certainty => at(&Certainty::ALL, &gap.certainty),
+        Column::Mark | Column::Purpose => at(&Purpose::ALL, &gap.purpose),
+        Column::State => at(&WorkState::ALL, &gap.state),
+        Column::Remedy => gap
+            .remedy
+            .as_ref()
+            .and_then(|remedy| at(&RemedyKind::ALL, &remedy.kind))
+            .map(|at| at + 1),
+        _ => None,
+    };
+    place.unwrap_or(0)
+}
+
+/// Gives the gap the option at this place of the column's list.
+fn choose(survey: &Survey, gap: &mut Gap, column: Column, option: usize) {
+    fn set<T: Copy>(part: &mut T, all: &[T], option: usize) {
+        if let Some(chosen) = all.get(option) {
+            *part = *chosen;
+        }
+    }
+    match column {
+        Column::Zone => {
+            if let Some(zone) = survey.zones.get(option) {
+                gap.zone = zone.id;
+            }
+        }
+        Column::Facing => set(&mut gap.facing, &Facing::ALL, option),
+        Column::Certainty => set(&mut gap.certainty, &Certainty::ALL, option),
+        Column::Mark | Column::Purpose => set(&mut gap.purpose, &Purpose::ALL, option),
+        Column::State => set(&mut gap.state, &WorkState::ALL, option),
+        Column::Remedy => {
+            let kind = option.checked_sub(1).and_then(|at| RemedyKind::ALL.get(at));
+            gap.remedy = remedied(gap.remedy.as_ref(), kind.copied());
+        }
+        _ => {}
+    }
+}
+
+/// The keys of a cell that offers several options; the ledger has the focus meanwhile.
+pub(super) fn keys(ui: &Ui, context: &mut PageContext<'_>, cell: Cell) {
+    let names = options(context.survey, cell.column);
+    let pressed = |key| ui.input(|input| input.key_pressed(key));
+    let last = names.len().saturating_sub(1);
+    let mut option = cell.option;
+    for (key, to) in [
+        (Key::ArrowDown, (option + 1).min(last)),
+        (Key::ArrowUp, option.saturating_sub(1)),
+        (Key::Home, 0),
+        (Key::End, last),
+    ] {
+        if pressed(key) {
+            option = to;
+        }
+    }
+    if let Some(spelled) = spelled(ui, &names, option) {
+        option = spelled;
+    }
+    let ledger = &mut context.view.gaps.ledger;
+    ledger.cell = Some(Cell { option, ..cell });
+    if pressed(Key::Enter) || pressed(Key::Tab) {
+        take(context, cell, option);
+    } else if pressed(Key::Escape) || pressed(Key::ArrowLeft) || pressed(Key::ArrowRight) {
+        ledger.cell = None;
+    }
+}
+
+/// The next option that begins with the letter typed.
+fn spelled(ui: &Ui, names: &[String], from: usize) -> Option<usize> {
+    let typed = ui.input(|input| {
+        input.events.iter().find_map(|event| match event {
+            egui::Event::Text(text) => text.chars().next(),
+            _ => None,
+        })
+    })?;
+    let begins = |name: &String| name.to_lowercase().starts_with(typed);
+    let round = names.iter().enumerate().cycle().skip(from + 1);
+    let mut round = round.take(names.len());
+    round.find(|(_, name)| begins(name)).map(|(at, _)| at)
+}
+
+fn take(context: &mut PageContext<'_>, cell: Cell, option: usize) {
+    context.view.gaps.ledger.cell = None;
+    let Some(gap) = context.survey.gap(cell.gap) else {
+        return;
+    };
+    let mut changed = gap.clone();
+    choose(context.survey, &mut changed, cell.column, option);
+    let edit = Edit::Put(Record::Gap(Box::new(changed)));
+    context.queue.edit(edit, None);
+}
+
+/// Draws the input or the options over the cell.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, cell: Cell, rect: Rect) {
+    if cell.offers() {
+        offer(ui, context, gap, cell, rect);
+        return;
+    }
+    let inside = UiBuilder::new().max_rect(rect.shrink(1.0));
+    ui.scope_builder(inside, |ui| {
+        ui.spacing_mut().interact_size.y = rect.height() - 2.0;
+        ui.spacing_mut().button_padding.y = 1.0;
+        typed(ui, context, gap, cell, rect.width() - 10.0);
+    });
+}
+
+fn typed(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, cell: Cell, width: f32) {
+    let of = ("cell", gap.id);
+    match cell.column.editing() {
+        Editing::Words(label, field) => {
+            let note = field == "note";
+            let value = if note { &gap.note } else { &gap.name };
+            let label = format!("{label}, gap {}", gap.id);
+            let typed = TextField::new(&label, field, value)
+                .id(of)
+                .compact()
+                .width(width)
+                .show(ui, context.queue);
+            if let Some(typed) = typed {
+                change(context.queue, gap, |gap| {
+                    *(if note { &mut gap.note } else { &mut gap.name }) = typed;
+                });
+            }
+        }
+        Editing::Number(label, field) => {
+            let counts = field == "count";
+            let value = if counts {
+                Some(f64::from(gap.count))
+            } else {
+                gap.position.height_m
+            };
+            let label = format!("{label}, gap {}", gap.id);
+            let mut input = NumberField::new(&label, field, value)
+                .id(of)
+                .compact()
+                .width(width);
+            if counts {
+                input = input.whole().required();
+            }
+            match (input.show(ui, context.queue), counts) {
+                (Some(Some(count)), true) => {
+                    change(context.queue, gap, |gap| gap.count = sizes::whole(count));
+                }
+                (Some(height), false) => {
+                    change(context.queue, gap, |gap| gap.position.height_m = height);
+                }
+                _ => {}
+            }
+        }
+        _ => {}
+    }
+}
+
+/// The list of options under the cell.
+fn offer(ui: &Ui, context: &mut PageContext<'_>, gap: &Gap, cell: Cell, rect: Rect) {
+    let names = options(context.survey, cell.column);
+    let mut chosen = None;
+    let area = Area::new(Id::unique("options of a cell"))
+        .order(Order::Foreground)
+        .fixed_pos(rect.left_bottom())
+        .constrain(true);
+    let shown = area.show(ui.ctx(), |ui| {
+        Frame::popup(ui.style()).show(ui, |ui| {
+            let colour = palette(ui).muted;
+            let words = format!("{}, gap {}", cell.column.look().words, gap.id);
+            ui.label(egui::RichText::new(words).small().color(colour));
+            for (at, name) in names.iter().enumerate() {
+                let here = at == cell.option;
+                let response = ui.selectable_label(here, name);
+                if here {
+                    widgets::tell_name(ui, response.id, &format!("{name}, chosen by Enter"));
+                }
+                if response.clicked() {
+                    chosen = Some(at);
+                }
+            }
+        });
+    });
+    if let Some(option) = chosen {
+        take(context, cell, option);
+    } else if shown.response.clicked_elsewhere() {
+        context.view.gaps.ledger.cell = None;
+    }
+}
+
+/// What follows when the cell that is typed into is left, and whether the ledger gets the focus.
+pub(super) fn after(
+    ui: &Ui,
+    context: &mut PageContext<'_>,
+    shown: &[Column],
+    rows: &[GapId],
+) -> bool {
+    let Some(cell) = context.view.gaps.ledger.cell else {
+        return false;
+    };
+    let Some(input) = cell.input() else {
+        return false;
+    };
+    if !ui.memory(|memory| memory.has_focus(input)) {
+        put_away(ui, context, input);
+        return false;
+    }
+    if cell.begun {
+        context.view.gaps.ledger.cell = Some(Cell {
+            begun: false,
+            ..cell
+        });
+        return false;
+    }
+    let filter = EventFilter {
+        tab: true,
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        ..EventFilter::default()
+    };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(input, filter));
+    let pressed = |key| ui.input(|input| input.key_pressed(key));
+    let back = ui.input(|input| input.modifiers.shift);
+    let (enter, tab) = (pressed(Key::Enter), pressed(Key::Tab));
+    let (up, down) = (pressed(Key::ArrowUp), pressed(Key::ArrowDown));
+    if !(enter || tab || up || down) || NumberField::refuses(ui, input) {
+        return false;
+    }
+    put_away(ui, context, input);
+    if up || down {
+        if let Some(id) = neighbour(rows, cell.gap, up) {
+            context.view.gaps.select(Some(id));
+            begin(ui, context, id, cell.column);
+            return false;
+        }
+    } else if tab {
+        context.view.gaps.ledger.column = beside(shown, cell.column, back);
+        context.view.gaps.ledger.column_scroll_wanted = true;
+    }
+    ui.ctx().request_repaint();
+    true
+}
+
+fn put_away(ui: &Ui, context: &mut PageContext<'_>, input: Id) {
+    let LedgerView { cell, .. } = &mut context.view.gaps.ledger;
+    *cell = None;
+    context.queue.close_step();
+    NumberField::forget(ui, input);
+    ui.data_mut(|data| data.remove::<bool>(input));
+}
+
+fn neighbour(rows: &[GapId], id: GapId, up: bool) -> Option<GapId> {
+    let at = rows.iter().position(|other| *other == id)?;
+    let to = if up { at.checked_sub(1)? } else { at + 1 };
+    rows.get(to).copied()
+}
+
+/// The column at the right of one, or at its left; at the edge it stays.
+pub(super) fn beside(shown: &[Column], column: Column, left: bool) -> Option<Column> {
+    let at = shown.iter().position(|other| *other == column)?;
+    let to = if left { at.saturating_sub(1) } else { at + 1 };
+    shown.get(to).copied().or(Some(column))
+}

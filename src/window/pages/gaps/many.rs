@@ -1,0 +1,94 @@
+//! Changing the selected gaps together.
+
+use crate::survey::{Certainty, Gap, RemedyKind, WorkState, ZoneId};
+use crate::window::page::PageContext;
+use crate::window::together;
+use crate::window::widgets::{self, Choice};
+use eframe::egui::Ui;
+
+/// Width of a choice.
+const CHOICE: f32 = 140.0;
+
+/// What all of them have in common, or none where they differ.
+fn common<T: PartialEq>(gaps: &[&Gap], part: impl Fn(&Gap) -> T) -> Option<T> {
+    let mut parts = gaps.iter().map(|gap| part(gap));
+    let first = parts.next()?;
+    parts.all(|other| other == first).then_some(first)
+}
+
+/// A choice for all of them.
+fn choice<T: PartialEq + Clone>(
+    ui: &mut Ui,
+    what: &str,
+    now: Option<T>,
+    all: impl IntoIterator<Item = T>,
+    words: impl Fn(&T) -> String,
+) -> Option<T> {
+    let mut options: Vec<Option<T>> = all.into_iter().map(Some).collect();
+    if now.is_none() {
+        options.insert(0, None);
+    }
+    Choice::new(&format!("{what} of the selected gaps"), &now, &options)
+        .compact()
+        .width(CHOICE)
+        .show(ui, |option| match option {
+            Some(option) => format!("{what}: {}", words(option)),
+            None => format!("{what}: different"),
+        })
+        .flatten()
+}
+
+/// Draws what can be changed for all selected gaps, where several are.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    if !context.view.gaps.several() {
+        return;
+    }
+    let survey = context.survey;
+    let ids = context.view.gaps.chosen_in(survey);
+    let gaps: Vec<&Gap> = ids.iter().filter_map(|&id| survey.gap(id)).collect();
+    ui.horizontal_wrapped(|ui| {
+        ui.strong(format!("{} gaps selected", gaps.len()));
+        let zones: Vec<ZoneId> = survey.zones.iter().map(|zone| zone.id).collect();
+        let zone = choice(ui, "Zone", common(&gaps, |gap| gap.zone), zones, |id| {
+            let zone = survey.zone(*id);
+            zone.map_or_else(String::new, |zone| zone.name.clone())
+        });
+        let state = common(&gaps, |gap| gap.state);
+        let state = choice(ui, "State", state, WorkState::ALL, |one| {
+            one.name().to_owned()
+        });
+        let sure = common(&gaps, |gap| gap.certainty);
+        let sure = choice(ui, "Size", sure, Certainty::ALL, |one| {
+            one.name().to_owned()
+        });
+        let remedy = common(&gaps, |gap| gap.remedy.as_ref().map(|remedy| remedy.kind));
+        let mut kinds = vec![None];
+        kinds.extend(RemedyKind::ALL.map(Some));
+        let remedy = choice(ui, "Remedy", remedy, kinds, |kind| {
+            kind.map_or("none yet", RemedyKind::name).to_owned()
+        });
+        let edit = zone
+            .map(|zone| together::zone(survey, &ids, zone))
+            .or_else(|| state.map(|state| together::state(survey, &ids, state)))
+            .or_else(|| sure.map(|sure| together::certainty(survey, &ids, sure)))
+            .or_else(|| remedy.map(|kind| together::remedy(survey, &ids, kind)));
+        if let Some(edit) = edit {
+            context.queue.edit(edit, None);
+        }
+        protected(ui, &gaps);
+    });
+}
+
+fn protected(ui: &mut Ui, gaps: &[&Gap]) {
+    let kept = gaps.iter().filter(|gap| gap.purpose.must_stay_open());
+    let words = match kept.count() {
+        0 => return,
+        1 => {
+            "1 of them must stay open: it gets no remedy and is never planned or sealed.".to_owned()
+        }
+        kept => format!(
+            "{kept} of them must stay open: they get no remedy and are never planned or sealed."
+        ),
+    };
+    widgets::muted(ui, words);
+}

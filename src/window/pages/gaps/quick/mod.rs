@@ -1,0 +1,189 @@
+//! Quick entry: one line that takes a gap by keyboard alone and is ready for the next.
+
+mod draft;
+mod fields;
+
+use crate::survey::{Certainty, Edit, Facing, GapId, Record, ZoneId};
+use crate::window::page::PageContext;
+use crate::window::theme::palette;
+use crate::window::widgets::{self, Choice};
+use draft::{Draft, Start};
+use eframe::egui;
+use egui::{Key, Ui, vec2};
+use fields::{Entry, labelled};
+
+/// What the bar remembers between frames.
+#[derive(Clone, Debug, Default)]
+pub(in crate::window) struct QuickEntry {
+    draft: Draft,
+    /// The draft before what is being typed, for Esc.
+    settled: Draft,
+    /// What takes the focus in the next frame.
+    wanted: Option<Wanted>,
+    /// The gap added last.
+    added: Option<GapId>,
+}
+
+/// What takes the focus.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Wanted {
+    /// The choice of a shape.
+    Shape,
+    /// The first size.
+    FirstSize,
+}
+
+impl QuickEntry {
+    /// Puts the focus on the choice of a shape in the next frame.
+    pub(in crate::window) fn jump(&mut self) {
+        self.wanted = Some(Wanted::Shape);
+    }
+}
+
+/// Draws the bar.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let palette = palette(ui);
+    let frame = egui::Frame::new()
+        .fill(palette.card)
+        .stroke(egui::Stroke::new(1.0, palette.rule))
+        .corner_radius(4.0)
+        .inner_margin(egui::Margin::symmetric(8, 4));
+    frame.show(ui, |ui| {
+        ui.set_width(ui.available_width());
+        bar(ui, context);
+    });
+    ui.add_space(4.0);
+}
+
+fn bar(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let quick = &mut context.view.gaps.quick;
+    let wanted = quick.wanted.take();
+    let mut entry = Entry::new(quick.draft.clone());
+    let mut pressed = false;
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(6.0, 4.0);
+        choices(ui, context, &mut entry, wanted == Some(Wanted::Shape));
+        fields::sizes(ui, &mut entry, wanted == Some(Wanted::FirstSize));
+        fields::place(ui, &mut entry);
+        fields::name(ui, &mut entry);
+        found_by(ui, &mut entry);
+        pressed = labelled(ui, "", 52.0, |ui| {
+            let height = ui.spacing().interact_size.y;
+            let button = ui.add(egui::Button::new("Add").min_size(vec2(48.0, height)));
+            widgets::tell_name(ui, button.id, "Add the new gap");
+            let words = "Adds the gap; Enter in any field of this line does the same";
+            button.on_hover_text(words).clicked()
+        });
+    });
+    widgets::muted(ui, words(context, &entry));
+    let entered = entry.has_focus && ui.input(|input| input.key_pressed(Key::Enter));
+    let quick = &mut context.view.gaps.quick;
+    if entry.aborted {
+        quick.draft.clone_from(&quick.settled);
+    } else {
+        quick.draft = entry.draft;
+        if entry.settled {
+            quick.settled.clone_from(&quick.draft);
+        }
+    }
+    if (entered || pressed) && !entry.refused {
+        add(context);
+    }
+}
+
+/// Asks for the gap and gets ready for the next.
+fn add(context: &mut PageContext<'_>) {
+    let quick = &mut context.view.gaps.quick;
+    let Some(gap) = quick.draft.gap(context.survey) else {
+        return;
+    };
+    let id = gap.id;
+    context
+        .queue
+        .edit(Edit::Put(Record::Gap(Box::new(gap))), None);
+    quick.draft = quick.draft.next();
+    quick.settled.clone_from(&quick.draft);
+    quick.wanted = Some(Wanted::FirstSize);
+    quick.added = Some(id);
+    context.view.gaps.after_adding(Some(id), false);
+}
+
+fn choices(ui: &mut Ui, context: &PageContext<'_>, entry: &mut Entry, shape_wanted: bool) {
+    let survey = context.survey;
+    let zones: Vec<ZoneId> = survey.zones.iter().map(|zone| zone.id).collect();
+    if let Some(current) = entry.draft.zone_in(survey) {
+        let chosen = labelled(ui, "zone", 112.0, |ui| {
+            Choice::new("New gap: zone", &current, &zones)
+                .compact()
+                .width(104.0)
+                .show(ui, |id| {
+                    let zone = survey.zone(*id);
+                    zone.map_or_else(String::new, |zone| zone.name.clone())
+                })
+        });
+        if let Some(zone) = chosen {
+            entry.draft.zone = Some(zone);
+            entry.settled = true;
+        }
+    }
+    let facing = entry.draft.facing;
+    let chosen = labelled(ui, "facing", 120.0, |ui| {
+        Choice::new("New gap: facing", &facing, &Facing::ALL)
+            .compact()
+            .width(112.0)
+            .show(ui, |facing| facing.name().to_owned())
+    });
+    if let Some(facing) = chosen {
+        entry.draft.turn(facing);
+        entry.settled = true;
+    }
+    let start = entry.draft.start;
+    let chosen = labelled(ui, "what it is", 168.0, |ui| {
+        Choice::new("New gap: what it is", &start, &Start::all())
+            .compact()
+            .width(160.0)
+            .focus(shape_wanted)
+            .show(ui, |start| start.words())
+    });
+    if let Some(start) = chosen {
+        entry.draft.begin(start);
+        entry.settled = true;
+    }
+}
+
+fn found_by(ui: &mut Ui, entry: &mut Entry) {
+    let certainty = entry.draft.certainty;
+    let chosen = labelled(ui, "size found by", 100.0, |ui| {
+        Choice::new("New gap: size found by", &certainty, &Certainty::ALL)
+            .compact()
+            .width(92.0)
+            .show(ui, |certainty| certainty.name().to_owned())
+    });
+    if let Some(certainty) = chosen {
+        entry.draft.certainty = certainty;
+        entry.settled = true;
+    }
+}
+
+/// What stands under the line: what was added, and what the sizes are worth.
+fn words(context: &PageContext<'_>, entry: &Entry) -> String {
+    let survey = context.survey;
+    if survey.zones.is_empty() {
+        return "A gap needs a zone: add a zone first.".to_owned();
+    }
+    let added = context.view.gaps.quick.added;
+    let added = added.and_then(|id| survey.gap(id)).map(|gap| {
+        let name = super::words::name(gap);
+        format!("Added gap {} {name}. ", gap.id)
+    });
+    let advice = if entry.refused {
+        "A field does not hold a number yet."
+    } else if entry.draft.is_guess() {
+        "These starting sizes are guesses of this program, no source: measure and type over them. \
+         As they stand the gap counts as guessed."
+    } else {
+        "Enter adds the gap; what is left empty counts as not measured. Sums such as 2*600+2*400 \
+         are added up. A letter finds the shape that begins with it."
+    };
+    format!("{}{advice}", added.unwrap_or_default())
+}

@@ -1,0 +1,258 @@
+//! What the money buys: the figures against money spent, in the order of most saving for it.
+
+use super::super::air_change::curves::{draw, marks, name_plot, number};
+use super::super::air_change::lines::{Look, key, look};
+use super::ranking::{boxed, name_of};
+use super::{on_its_way, out_of_date, state};
+use crate::assess::Answer;
+use crate::assess::sealing::{Figures, Order};
+use crate::survey::GapId;
+use crate::window::format::{digits_of, money};
+use crate::window::page::PageContext;
+use crate::window::theme::palette;
+use crate::window::widgets::{self, Choice};
+use eframe::egui;
+use egui::{Align, Label, RichText, ScrollArea, Ui, vec2};
+use egui_plot::{HoverPosition, Plot};
+
+const HEIGHT: f32 = 250.0;
+/// Width from which the table stands beside the plot.
+const BESIDE: f32 = 860.0;
+
+/// The figure that the plot shows.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) enum Shown {
+    #[default]
+    AirChanges,
+    Water,
+    Heat,
+}
+
+impl Shown {
+    const ALL: [Self; 3] = [Self::AirChanges, Self::Water, Self::Heat];
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::AirChanges => "air changes, /h",
+            Self::Water => "water to remove, L/day",
+            Self::Heat => "heat with the air, W",
+        }
+    }
+
+    /// The lines it has: name and value.
+    fn lines(self) -> Vec<(&'static str, fn(&Figures) -> Option<f64>)> {
+        match self {
+            Self::AirChanges => vec![
+                ("most wind", |figures| figures.ach_windy_per_h.clone().ok()),
+                ("season", |figures| figures.ach_season_per_h.clone().ok()),
+                ("least wind", |figures| figures.ach_calm_per_h.clone().ok()),
+            ],
+            Self::Water => vec![("season", |figures| figures.removal_l_per_day.clone().ok())],
+            Self::Heat => vec![("season", |figures| Some(figures.air_heat_w))],
+        }
+    }
+}
+
+/// Draws the curve and the table.
+pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let decisions = context.decisions;
+    let Some(dated) = decisions.order() else {
+        return on_its_way(ui, context);
+    };
+    let order = match &dated.answer {
+        Ok(order) => order,
+        Err(why) => return widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
+    };
+    out_of_date(ui, context, dated.revision);
+    if order.steps.is_empty() {
+        ui.label("No gap with a known cost would save anything.");
+        return;
+    }
+    let chosen = Choice::new("Curve of", &context.view.sealing_plan.curve, &Shown::ALL)
+        .show(ui, |shown| shown.name().to_owned());
+    if let Some(shown) = chosen {
+        context.view.sealing_plan.curve = shown;
+    }
+    if ui.available_width() >= BESIDE {
+        ui.columns(2, |columns| {
+            if let [left, right] = columns {
+                plot(left, context, order);
+                table(right, context, order);
+            }
+        });
+    } else {
+        plot(ui, context, order);
+        table(ui, context, order);
+    }
+    widgets::muted(
+        ui,
+        "At each step the gap that saves most for its cost, given what is sealed by then. For a given sum the \
+         best set may be another: see the budget above.",
+    );
+}
+
+fn plot(ui: &mut Ui, context: &PageContext<'_>, order: &Order) {
+    let shown = context.view.sealing_plan.curve;
+    let lines: Vec<(&str, Vec<[f64; 2]>, Look)> = shown
+        .lines()
+        .into_iter()
+        .enumerate()
+        .filter_map(|(at, (name, of))| {
+            let steps = order.steps.iter().map(|step| (step.spent, &step.after));
+            let all = std::iter::once((0.0, &order.before)).chain(steps);
+            let points: Option<Vec<[f64; 2]>> = all
+                .map(|(spent, figures)| Some([spent, of(figures).filter(|y| y.is_finite())?]))
+                .collect();
+            Some((name, points?, look(ui, at)))
+        })
+        .collect();
+    if lines.is_empty() {
+        widgets::muted(ui, "This figure is not known.");
+        return;
+    }
+    key(ui, lines.iter().map(|(name, _, look)| (*name, *look)));
+    let currency = context.survey.tariffs.currency.trim().to_owned();
+    let unit = currency.clone();
+    let response = Plot::new("what money buys")
+        .height(HEIGHT)
+        .allow_zoom(false)
+        .allow_drag(false)
+        .allow_scroll(false)
+        .allow_boxed_zoom(false)
+        .allow_axis_zoom_drag(false)
+        .allow_double_click_reset(false)
+        .show_crosshair(false)
+        .include_y(0.0)
+        .include_x(0.0)
+        .y_axis_label(shown.name())
+        .y_axis_formatter(|mark, _| number(mark.value))
+        .y_grid_spacer(|input| marks(input.bounds))
+        .x_axis_label(format!("money spent, {currency}"))
+        .x_axis_formatter(|mark, _| number(mark.value))
+        .x_grid_spacer(|input| marks(input.bounds))
+        .label_formatter(move |at| hover(at, &unit))
+        .show(ui, |plot| {
+            for (name, points, look) in &lines {
+                draw(plot, name, points.clone(), look);
+            }
+        });
+    name_plot(
+        &response.response,
+        "Plot of what the money buys; the figures stand in the table beside it",
+    );
+}
+
+fn hover(at: &HoverPosition<'_>, currency: &str) -> Option<String> {
+    match at {
+        HoverPosition::NearDataPoint {
+            plot_name,
+            position,
+            ..
+        } => Some(format!(
+            "{plot_name}\n{}\n{}",
+            money(position.x, currency),
+            digits_of(position.y, 3)
+        )),
+        HoverPosition::Elsewhere { .. } => None,
+    }
+}
+
+const STEP: f32 = 26.0;
+const FIGURE: f32 = 56.0;
+
+fn table(ui: &mut Ui, context: &mut PageContext<'_>, order: &Order) {
+    let currency = context.survey.tariffs.currency.clone();
+    let name = (ui.available_width() - STEP - 5.0 * FIGURE - 34.0).max(110.0);
+    ScrollArea::both()
+        .id_salt("steps")
+        .max_height(HEIGHT + 20.0)
+        .min_scrolled_height(HEIGHT)
+        .auto_shrink([false, true])
+        .show(ui, |ui| {
+            ui.spacing_mut().item_spacing = vec2(0.0, 2.0);
+            let spent = format!("spent {currency}");
+            line(
+                ui,
+                name,
+                [
+                    "",
+                    "then seal",
+                    &spent,
+                    "/h still",
+                    "/h windy",
+                    "L/day",
+                    "W",
+                ],
+            );
+            let before = figures(&order.before);
+            line(ui, name, cells("", "as it stands", "0", &before));
+            let mut sealed: Vec<GapId> = Vec::new();
+            for (number, step) in (1..).zip(&order.steps) {
+                let id = step.sealable.gap();
+                sealed.push(id);
+                let gap = context.survey.gap(id);
+                let words = gap.map_or_else(String::new, |gap| format!("{id} {}", name_of(gap)));
+                let after = figures(&step.after);
+                let spent = money(step.spent, "");
+                ui.push_id(("step", id), |ui| {
+                    line(ui, name, cells(&number.to_string(), &words, &spent, &after));
+                    plan_link(ui, context, number, &sealed);
+                });
+            }
+        });
+}
+
+fn figures(figures: &Figures) -> [String; 4] {
+    let words = |answer: &Answer<f64>| {
+        let known = answer.as_ref().ok();
+        known.map_or_else(|| "–".to_owned(), |value| digits_of(*value, 3))
+    };
+    [
+        words(&figures.ach_calm_per_h),
+        words(&figures.ach_windy_per_h),
+        words(&figures.removal_l_per_day),
+        digits_of(figures.air_heat_w, 3),
+    ]
+}
+
+fn cells<'c>(
+    number: &'c str,
+    words: &'c str,
+    spent: &'c str,
+    four: &'c [String; 4],
+) -> [&'c str; 7] {
+    let [calm, windy, water, heat] = four;
+    [number, words, spent, calm, windy, water, heat]
+}
+
+fn line(ui: &mut Ui, name: f32, cells: [&str; 7]) {
+    ui.horizontal_top(|ui| {
+        for (at, words) in cells.into_iter().enumerate() {
+            let (width, align) = match at {
+                0 => (STEP, Align::Max),
+                1 => (name, Align::Min),
+                _ => (FIGURE, Align::Max),
+            };
+            boxed(ui, width, align, |ui| {
+                ui.add(Label::new(RichText::new(words).small()).wrap());
+            });
+        }
+    });
+}
+
+fn plan_link(ui: &mut Ui, context: &mut PageContext<'_>, number: usize, sealed: &[GapId]) {
+    ui.horizontal(|ui| {
+        ui.add_space(STEP);
+        let words = RichText::new("plan up to here")
+            .small()
+            .color(palette(ui).accent);
+        let link = widgets::link(ui, words);
+        widgets::tell_name(ui, link.id, &format!("Plan up to step {number}"));
+        if link.clicked() {
+            let date = &context.view.sealing_plan.date;
+            if let Some(edit) = state::plan_of(context.survey, sealed, date) {
+                context.queue.edit(edit, None);
+            }
+        }
+    });
+}

@@ -1,0 +1,204 @@
+//! The Sealing plan page: what sealing each gap really saves, what the money buys, the plan, and
+//! what stays open.
+
+mod before_after;
+mod budget;
+mod curve;
+mod date;
+mod left_open;
+mod prices;
+mod ranking;
+mod state;
+mod ticked;
+
+use crate::assess::sealing::Aim;
+use crate::survey::Item;
+use crate::window::decisions::{LongWork, Wanted};
+use crate::window::page::PageContext;
+use crate::window::theme::palette;
+use crate::window::widgets::{self, Choice, TextField};
+use eframe::egui;
+use egui::{Align, RichText, ScrollArea, Ui};
+
+/// What the page remembers between frames.
+#[derive(Clone, Debug)]
+pub struct SealingPlanView {
+    wanted: Option<Part>,
+    aim: Aim,
+    budget: Option<f64>,
+    curve: curve::Shown,
+    all_rows: bool,
+    /// Date written beside states that are changed here.
+    date: String,
+}
+
+impl Default for SealingPlanView {
+    fn default() -> Self {
+        Self {
+            wanted: None,
+            aim: Aim::AchWindy,
+            budget: None,
+            curve: curve::Shown::default(),
+            all_rows: false,
+            date: date::today(),
+        }
+    }
+}
+
+impl SealingPlanView {
+    /// Makes an item visible, for a finding's way to its place.
+    pub fn reveal(&mut self, item: Item) {
+        if item == Item::SafetyVentilation {
+            self.wanted = Some(Part::LeftOpen);
+        }
+    }
+
+    /// What the page asks the workers for.
+    #[must_use]
+    pub fn wanted(&self) -> Wanted {
+        Wanted {
+            aim: self.aim,
+            budget: self.budget,
+        }
+    }
+}
+
+/// The parts of the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Part {
+    Ranking,
+    Ticked,
+    Budget,
+    Curve,
+    LeftOpen,
+    Prices,
+}
+
+impl Part {
+    const ALL: [(Self, &'static str); 6] = [
+        (Self::Ranking, "what to seal"),
+        (Self::Ticked, "the plan"),
+        (Self::Budget, "within a budget"),
+        (Self::Curve, "what money buys"),
+        (Self::LeftOpen, "what stays open"),
+        (Self::Prices, "remedies and prices"),
+    ];
+}
+
+/// Draws the page.
+pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+    head(ui, context);
+    ScrollArea::vertical()
+        .id_salt("sealing plan")
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            part(
+                ui,
+                context,
+                Part::Ranking,
+                "What sealing each gap saves",
+                ranking::show,
+            );
+            part(
+                ui,
+                context,
+                Part::Ticked,
+                "The plan as ticked",
+                ticked::show,
+            );
+            part(
+                ui,
+                context,
+                Part::Budget,
+                "The best set within a budget",
+                budget::show,
+            );
+            part(ui, context, Part::Curve, "What the money buys", curve::show);
+            part(
+                ui,
+                context,
+                Part::LeftOpen,
+                "What stays open, and why",
+                left_open::show,
+            );
+            part(
+                ui,
+                context,
+                Part::Prices,
+                "Remedies and prices",
+                prices::show,
+            );
+        });
+}
+
+/// The aim, the date, and the ways to the parts; they stay in sight.
+fn head(ui: &mut Ui, context: &mut PageContext<'_>) {
+    ui.horizontal_wrapped(|ui| {
+        ui.label(RichText::new("Save most of").color(palette(ui).muted));
+        let chosen = Choice::new("Aim of the plan", &context.view.sealing_plan.aim, &Aim::ALL)
+            .compact()
+            .width(150.0)
+            .show(ui, |aim| aim.name().to_owned());
+        if let Some(aim) = chosen {
+            context.view.sealing_plan.aim = aim;
+        }
+        ui.add_space(6.0);
+        ui.label(RichText::new("Date of changes").color(palette(ui).muted));
+        let typed = TextField::new(
+            "Date of changes",
+            "plan date",
+            &context.view.sealing_plan.date,
+        )
+        .compact()
+        .width(96.0)
+        .hint("2026-01-31")
+        .show(ui, context.queue);
+        if let Some(date) = typed {
+            context.view.sealing_plan.date = date;
+        }
+        ui.add_space(6.0);
+        let colour = palette(ui).accent;
+        for (at, (part, words)) in Part::ALL.into_iter().enumerate() {
+            if at > 0 {
+                widgets::muted(ui, "·");
+            }
+            if widgets::link(ui, RichText::new(words).color(colour)).clicked() {
+                context.view.sealing_plan.wanted = Some(part);
+            }
+        }
+    });
+    ui.add_space(2.0);
+}
+
+/// One part of the page; it is scrolled to where the user asked for it.
+fn part<'a>(
+    ui: &mut Ui,
+    context: &mut PageContext<'a>,
+    part: Part,
+    title: &str,
+    content: impl FnOnce(&mut Ui, &mut PageContext<'a>),
+) {
+    let drawn = ui.scope(|ui| widgets::card(ui, title, |ui| content(ui, context)));
+    let wanted = &mut context.view.sealing_plan.wanted;
+    if *wanted == Some(part) {
+        *wanted = None;
+        drawn.response.scroll_to_me(Some(Align::Min));
+    }
+    ui.add_space(4.0);
+}
+
+/// Says that what is shown is of an earlier state of the survey.
+fn out_of_date(ui: &mut Ui, context: &mut PageContext<'_>, revision: u64) {
+    if revision != context.revision {
+        widgets::muted(
+            ui,
+            "These figures are of a moment ago; new ones are on their way.",
+        );
+    }
+}
+
+/// Says that the ranking is on its way.
+fn on_its_way(ui: &mut Ui, context: &mut PageContext<'_>) {
+    let status = context.decisions.status(LongWork::Sealing);
+    widgets::long_work(ui, context.queue, LongWork::Sealing, status, "what to seal");
+}

@@ -1,0 +1,40 @@
+//! How far longer work is, with the way to stop it.
+
+use crate::window::decisions::LongWork;
+use crate::window::errand::Status;
+use crate::window::page::{Queue, Request};
+use eframe::egui;
+use egui::{ProgressBar, Ui};
+
+/// A line that says how far longer work is and offers to stop it, or to ask for it again once it
+/// was stopped; nothing where it rests. `what` names it: `the best set`.
+pub fn long_work(ui: &mut Ui, queue: &mut Queue, work: LongWork, status: Status, what: &str) {
+    match status {
+        Status::Idle => {}
+        Status::Working(share) => {
+            ui.horizontal_wrapped(|ui| {
+                super::muted(ui, format!("{what} is being worked out"));
+                ui.add(
+                    ProgressBar::new(share)
+                        .desired_width(150.0)
+                        .show_percentage(),
+                );
+                let stop = ui.button("Stop");
+                super::tell_name(ui, stop.id, &format!("Stop working out {what}"));
+                if stop.clicked() {
+                    queue.push(Request::Stop(work));
+                }
+            });
+        }
+        Status::Stopped => {
+            ui.horizontal_wrapped(|ui| {
+                super::muted(ui, format!("{what}: stopped before it was worked out."));
+                let again = ui.button("Work it out");
+                super::tell_name(ui, again.id, &format!("Work out {what}"));
+                if again.clicked() {
+                    queue.push(Request::Again(work));
+                }
+            });
+        }
+    }
+}

@@ -1,0 +1,130 @@
+//! Vehicles of several spaces against scipy.
+
+use gapledger::physics::network::{
+    InnerOpening, Network, NetworkRoom, OpeningFlow, OuterGap, Space, Surroundings,
+};
+use gapledger::physics::{Gas, Path};
+
+use crate::air_balance::flow_of;
+use crate::assert_close;
+use crate::tables::{NetworkSpace, NetworkVehicle, NetworkWay, networks};
+
+/// Pa: pressures pass through zero.
+const PRESSURE_FLOOR: f64 = 2e-8;
+/// Share of a vehicle's inflow that a flow through one way may be off by if it is smaller itself:
+/// scipy balances no space to better than a few parts in 1e10, and near zero pressure a flow goes
+/// with the square root of what is off.
+const SHARE_OF_INFLOW: f64 = 1e-8;
+/// Share by which the whole inflow may differ.
+const INFLOW: f64 = 3e-9;
+
+/// The network with its outer and its inner ways, which the table lists one after the other.
+fn laid_out(
+    vehicle: &NetworkVehicle,
+    spaces: &[NetworkSpace],
+    ways: &[NetworkWay],
+) -> (Network, Surroundings) {
+    let outside = Gas {
+        density: vehicle.density_out_kg_m3,
+        viscosity: vehicle.viscosity_out_pa_s,
+    };
+    let gas = |space: usize| Gas {
+        density: spaces[space].density_kg_m3,
+        viscosity: spaces[space].viscosity_pa_s,
+    };
+    let mut network = Network {
+        spaces: spaces
+            .iter()
+            .map(|space| Space {
+                density: space.density_kg_m3,
+                supply: space.supply_kg_s,
+                extract: space.extract_kg_s,
+            })
+            .collect(),
+        ..Network::default()
+    };
+    for way in ways {
+        let flow = flow_of(&way.gap());
+        let (low, high, to) = (way.z_low_m, way.z_high_m, way.to_space);
+        match way.from_space {
+            None => network.outer.push(OuterGap {
+                space: to,
+                path: Path::new(&flow, &outside, &gas(to), low, high),
+                coefficient: way.cp,
+            }),
+            Some(from) => network.inner.push(InnerOpening {
+                from,
+                to,
+                path: Path::new(&flow, &gas(from), &gas(to), low, high),
+            }),
+        }
+    }
+    let surroundings = Surroundings {
+        density: outside.density,
+        dynamic_pressure: vehicle.dynamic_pressure_pa,
+        datum: vehicle.datum_m,
+    };
+    (network, surroundings)
+}
+
+#[test]
+fn every_vehicle_of_several_spaces_agrees_with_scipy() {
+    let mut room = NetworkRoom::default();
+    for (vehicle, spaces, ways) in networks() {
+        let (network, surroundings) = laid_out(&vehicle, &spaces, &ways);
+        let solved = network.solve(&surroundings, &mut room).unwrap();
+        let name = format!("vehicle {}", vehicle.vehicle);
+        let inflow = vehicle.inflow_kg_s;
+        assert_close(solved.inflow, inflow, INFLOW * inflow, &name);
+        assert_close(solved.outflow, inflow, INFLOW * inflow, &name);
+        for (found, space) in room.pressures().iter().zip(&spaces) {
+            let what = format_args!("{name}, space {}", space.space);
+            assert_close(*found, space.pressure_pa, PRESSURE_FLOOR, &what);
+        }
+        let outer = room.outer_flows(&network);
+        let flows: Vec<OpeningFlow> = outer.chain(room.inner_flows(&network)).collect();
+        let (of_outer, of_inner): (Vec<&NetworkWay>, Vec<&NetworkWay>) =
+            ways.iter().partition(|way| way.from_space.is_none());
+        assert_eq!(flows.len(), ways.len(), "{name}");
+        for (at, (flow, way)) in flows
+            .iter()
+            .zip(of_outer.iter().chain(&of_inner))
+            .enumerate()
+        {
+            let what = format_args!("{name}, way {at} ({})", way.kind);
+            let floor = SHARE_OF_INFLOW * inflow;
+            assert_close(flow.forward, way.in_kg_s, floor, &what);
+            assert_close(flow.back, way.out_kg_s, floor, &what);
+        }
+    }
+}
+
+#[test]
+fn the_table_holds_every_kind_of_vehicle() {
+    let vehicles = networks();
+    assert!(vehicles.len() >= 200, "{} vehicles", vehicles.len());
+    for count in 2..=6 {
+        let of_count = vehicles
+            .iter()
+            .filter(|(_, spaces, _)| spaces.len() == count);
+        assert!(of_count.count() >= 20, "{count} spaces");
+    }
+    let ways = || vehicles.iter().flat_map(|(_, _, ways)| ways);
+    let inner = || ways().filter(|way| way.from_space.is_some());
+    let both_ways = inner().filter(|way| way.in_kg_s > 0.0 && way.out_kg_s > 0.0);
+    assert!(both_ways.count() >= 50, "doorways with air both ways");
+    let exchanging =
+        ways().filter(|way| way.from_space.is_none() && way.in_kg_s * way.out_kg_s > 0.0);
+    assert!(exchanging.count() >= 50, "outer gaps with air both ways");
+    let fans = |of: fn(&NetworkSpace) -> f64| {
+        let spaces = vehicles.iter().flat_map(|(_, spaces, _)| spaces);
+        spaces.filter(|space| of(space) > 0.0).count()
+    };
+    assert!(fans(|space| space.supply_kg_s) >= 30 && fans(|space| space.extract_kg_s) >= 60);
+    for kind in ["opening", "crack", "power"] {
+        assert!(
+            inner().filter(|way| way.kind == kind).count() >= 50,
+            "{kind}"
+        );
+    }
+}

@@ -1,0 +1,226 @@
+//! How sure the results are: intervals, what to measure next, leakage not found; and the rose.
+
+use super::{Window, ctrl, opened, press, replace_text, sample, shows, small_survey, survey};
+use eframe::egui;
+use egui::Key;
+use egui::accesskit::Role;
+use egui_kittest::kittest::{NodeT, Queryable};
+use gapledger::assess::uncertainty::{SEED, Uncertainty, uncertainty};
+use gapledger::assess::{Topic, assess};
+use gapledger::survey::{Certainty, Edit, GapId, Record};
+use gapledger::window::app::{App, Start};
+use gapledger::window::decisions::{Effort, LongWork};
+use gapledger::window::errand::Status;
+use gapledger::window::format::digits_of;
+use gapledger::window::intervals;
+use gapledger::window::jobs::on_a_thread;
+use gapledger::window::page::Page;
+use std::time::{Duration, Instant};
+
+const SAMPLES: [&str; 4] = [
+    "farmyard-caravan.ron",
+    "street-panel-van.ron",
+    "coastal-coachbuilt.ron",
+    "forest-integrated.ron",
+];
+
+fn air_page(name: &str) -> Window<'static> {
+    let mut window = opened(&sample(name));
+    ctrl(&mut window, Key::Num3);
+    window
+}
+
+fn drawn(window: &Window<'_>) -> Uncertainty {
+    uncertainty(survey(window), SEED, Effort::test().draws).unwrap()
+}
+
+#[test]
+fn intervals_stand_behind_the_headlines_and_in_every_weather_case() {
+    for name in SAMPLES {
+        let window = air_page(name);
+        let found = drawn(&window);
+        for case in &found.cases {
+            let words = intervals::words(case.ach_per_h.as_ref().unwrap());
+            assert!(shows(&window, &words), "{name}, {}: {words}", case.name);
+        }
+        let assessment = assess(survey(&window));
+        for words in intervals::of_headlines(&assessment, &found) {
+            let words = words.unwrap();
+            assert!(shows(&window, &words), "{name}: {words}");
+        }
+        assert!(!shows(&window, "(…)"), "{name}");
+    }
+}
+
+/// 10.0 cm² between 8.0 and 12.5 reads so; the bracket holds the headline itself.
+#[test]
+fn the_bracket_holds_the_plain_result() {
+    for name in SAMPLES {
+        let window = air_page(name);
+        let found = drawn(&window);
+        let assessment = assess(survey(&window));
+        let area = assessment.leakage.unintended.unwrap().figures.eqla;
+        let interval = &found.eqla_unintended;
+        assert!((interval.low..=interval.high).contains(&area), "{name}");
+        let words = intervals::words(interval);
+        let (low, high) = (digits_of(interval.low, 2), digits_of(interval.high, 2));
+        assert_eq!(words, format!("({low}–{high})"));
+    }
+}
+
+/// The same draws on one thread and on several, and in another window.
+#[test]
+fn the_intervals_shown_are_the_same_on_any_number_of_threads() {
+    let shown = |threads: usize| {
+        let start = Start {
+            spawner: on_a_thread(),
+            effort: Effort {
+                draws: 730,
+                threads,
+                pause: Duration::ZERO,
+            },
+            ..Start::test(Some(sample("street-panel-van.ron")))
+        };
+        let mut window = super::window(start);
+        let begun = Instant::now();
+        while window.state().decisions().status(LongWork::Doubt) != Status::Idle
+            || window.state().decisions().doubt(0).is_none()
+        {
+            assert!(begun.elapsed() < Duration::from_secs(60));
+            std::thread::sleep(Duration::from_millis(5));
+            window.step();
+        }
+        window.run();
+        let found = window.state().decisions().doubt(0).unwrap().clone();
+        found.unwrap()
+    };
+    let one = shown(1);
+    assert_eq!(one, shown(3));
+    assert_eq!(one, shown(1));
+}
+
+#[test]
+fn the_guessed_gap_is_measured_next_and_its_link_leads_there() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    for (id, certainty) in [(1, Certainty::Guessed), (2, Certainty::Measured)] {
+        let mut gap = survey(&window).gap(GapId(id)).unwrap().clone();
+        gap.certainty = certainty;
+        let edit = Edit::Put(Record::Gap(Box::new(gap)));
+        window.state_mut().queue().edit(edit, None);
+    }
+    window.run();
+    ctrl(&mut window, Key::Num3);
+    window.run();
+    let found = drawn(&window);
+    let first = &found.measure_next[0];
+    assert_eq!(first.gap, GapId(1));
+    assert!(shows(&window, &first.sentence));
+    window
+        .get_by_role_and_label(Role::Link, "go to gap 1 and measure it")
+        .click_accesskit();
+    window.run();
+    assert_eq!(window.state().view().page, Page::Gaps);
+    let selected = window.state().view().gaps.selected_in(survey(&window));
+    assert_eq!(selected, Some(GapId(1)));
+}
+
+#[test]
+fn leakage_not_found_is_a_line_of_its_own_and_moves_no_headline() {
+    let mut window = air_page("farmyard-caravan.ron");
+    let before = assess(survey(&window));
+    replace_text(&mut window, "Leakage not found", "20");
+    press(&mut window, Key::Tab);
+    window.run();
+    assert_eq!(survey(&window).leakage_not_found_percent, Some(20.0));
+    let line = drawn(&window).not_found.unwrap();
+    assert!(shows(&window, "more EqLA; air changes: "));
+    assert!(shows(
+        &window,
+        &gapledger::window::format::area_cm2(line.eqla)
+    ));
+    let after = assess(survey(&window));
+    assert_eq!(before.leakage, after.leakage);
+    replace_text(&mut window, "Leakage not found", "120");
+    press(&mut window, Key::Tab);
+    assert!(shows(&window, "outside 0 to 100 %"));
+    ctrl(&mut window, Key::Z);
+    ctrl(&mut window, Key::Z);
+    assert_eq!(survey(&window).leakage_not_found_percent, None);
+}
+
+#[test]
+fn how_sure_the_results_are_has_a_working() {
+    let mut window = air_page("farmyard-caravan.ron");
+    window
+        .get_by_role_and_label(Role::Link, "how? how sure the results are")
+        .click_accesskit();
+    window.run();
+    assert_eq!(window.state().view().working, Some(Topic::Doubt));
+    assert!(shows(&window, "JCGM 101:2008"));
+    let found = drawn(&window);
+    let first = &found.air_change_shares[0];
+    assert!(shows(&window, &first.of.name()));
+    assert!(shows(
+        &window,
+        &format!("{:.0} % of the doubt", first.share * 100.0)
+    ));
+}
+
+#[test]
+fn the_rose_is_turned_by_keys_and_by_clicks() {
+    let start = Start::test(Some(sample("street-panel-van.ron")));
+    let mut window = egui_kittest::Harness::builder()
+        .with_size(egui::vec2(1280.0, 2400.0))
+        .with_max_steps(30)
+        .build_eframe(|cc| App::new(cc, start));
+    window.run();
+    ctrl(&mut window, Key::Num3);
+    let rose = |window: &Window<'_>| {
+        window
+            .get_all_by_role(Role::Image)
+            .find(|node| {
+                let label = node.accesskit_node().label();
+                label.is_some_and(|label| label.contains("wind from") && label.contains("chosen"))
+            })
+            .map(|node| node.rect())
+            .unwrap()
+    };
+    window
+        .get_all_by_role(Role::Image)
+        .find(|node| {
+            let label = node.accesskit_node().label();
+            label.is_some_and(|label| label.contains("chosen"))
+        })
+        .unwrap()
+        .focus();
+    window.run();
+    press(&mut window, Key::ArrowRight);
+    assert_eq!(window.state().view().air_change.direction(), 1);
+    press(&mut window, Key::ArrowUp);
+    press(&mut window, Key::ArrowLeft);
+    assert_eq!(window.state().view().air_change.direction(), 15);
+    assert!(shows(&window, "Flows below: wind from 337.5°"));
+    // A click to the right of the middle: from the offside.
+    let found = rose(&window);
+    let at = found.center() + egui::vec2(found.height() * 0.3, 0.0);
+    window.hover_at(at);
+    window.run();
+    window.drag_at(at);
+    window.run();
+    window.drop_at(at);
+    window.run();
+    assert_eq!(window.state().view().air_change.direction(), 4);
+}
+
+#[test]
+fn inside_pressure_and_neutral_level_are_drawn_and_told() {
+    let window = air_page("two-opening-check.ron");
+    let told = window
+        .get_all_by_role(Role::Image)
+        .filter_map(|node| node.accesskit_node().label())
+        .find(|label| label.starts_with("Section through the body"))
+        .unwrap();
+    // 0.5 m + 0.9647 m: the closed form for two openings (form of API RP 500 [S]).
+    assert!(told.contains("neutral level 1.46 m"), "{told}");
+}

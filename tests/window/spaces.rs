@@ -1,0 +1,196 @@
+//! More than one space inside, and what hangs on warmth, parking and pressure coefficients.
+
+use super::{
+    Window, click_button, ctrl, opened, press, replace_text, sample, shows, small_survey, survey,
+};
+use eframe::egui::Key;
+use eframe::egui::accesskit::Role;
+use egui_kittest::kittest::Queryable;
+use gapledger::assess::spaces::closing_effects;
+use gapledger::assess::{
+    ach_against_temperature, assess, face_totals, parking, pressure_set_sensitivity,
+};
+use gapledger::survey::{Edit, Form, GapId, Record, SpaceId};
+use gapledger::window::format::{digits, digits_of, per_hour};
+
+fn spaces_section(window: &mut Window<'_>) {
+    ctrl(window, Key::Num1);
+    window
+        .get_by_role_and_label(Role::Tab, "Spaces inside")
+        .click_accesskit();
+    window.run();
+}
+
+/// Two spaces, the second gap in the second, a doorway between them that closes.
+fn parted() -> (tempfile::TempDir, Window<'static>) {
+    let (folder, path) = small_survey();
+    let mut window = opened(&path);
+    spaces_section(&mut window);
+    assert!(shows(&window, "There is only one space"));
+    click_button(&mut window, "Part the inside into two spaces");
+    click_button(&mut window, "Add inner opening");
+    let mut gap = survey(&window).gap(GapId(2)).unwrap().clone();
+    gap.space = Some(SpaceId(2));
+    let edit = Edit::Put(Record::Gap(Box::new(gap)));
+    window.state_mut().queue().edit(edit, None);
+    window.run();
+    (folder, window)
+}
+
+#[test]
+fn a_doorway_without_sizes_makes_the_air_not_known_and_typing_them_makes_it_known() {
+    let (_folder, mut window) = parted();
+    let air = |window: &Window<'_>| assess(survey(window)).cases[0].air.clone();
+    let why = air(&window).unwrap_err();
+    assert!(why.reason.contains("not sized"), "{}", why.reason);
+    replace_text(&mut window, "Width", "600");
+    press(&mut window, Key::Tab);
+    replace_text(&mut window, "Height", "1700");
+    press(&mut window, Key::Tab);
+    let opening = &survey(&window).inner_openings[0];
+    assert_eq!(
+        opening.form,
+        Form::RectangularHole {
+            width_mm: Some(600.0),
+            height_mm: Some(1700.0)
+        }
+    );
+    let open = air(&window).unwrap();
+    // A doorway a thousand times the size of the gaps is as good as none: the air is that of one
+    // space.
+    let mut single = survey(&window).clone();
+    single.spaces.clear();
+    single.inner_openings.clear();
+    single.gaps.iter_mut().for_each(|gap| gap.space = None);
+    let one = assess(&single).cases[0].air.clone().unwrap();
+    let (open, one) = (open.mean_ach_per_h.unwrap(), one.mean_ach_per_h.unwrap());
+    assert!((open / one - 1.0).abs() < 0.01, "{open} {one}");
+}
+
+#[test]
+fn closing_a_door_is_a_switch_that_says_what_it_saves() {
+    let (_folder, mut window) = parted();
+    replace_text(&mut window, "Width", "600");
+    press(&mut window, Key::Tab);
+    replace_text(&mut window, "Height", "1700");
+    press(&mut window, Key::Tab);
+    window
+        .get_by_role_and_label(Role::CheckBox, "can be closed")
+        .click_accesskit();
+    window.run();
+    window
+        .get_by_role_and_label(Role::CheckBox, "open when laid up")
+        .click_accesskit();
+    window.run();
+    replace_text(&mut window, "Closed, it leaves", "0,1");
+    press(&mut window, Key::Tab);
+    ctrl(&mut window, Key::Num3);
+    window.run();
+    let effect = &closing_effects(survey(&window))[0];
+    assert!(effect.stands_open);
+    for case in &effect.cases {
+        let (open, closed) = case.ach_per_h.clone().unwrap();
+        let words = format!("{} open, {} closed", per_hour(open), per_hour(closed));
+        assert!(shows(&window, &words), "{words}");
+    }
+    let before = assess(survey(&window)).season_ach_per_h.unwrap();
+    window
+        .get_by_role_and_label(Role::CheckBox, "inner opening 1: closed, laid up")
+        .click_accesskit();
+    window.run();
+    window.run();
+    assert!(
+        !survey(&window).inner_openings[0]
+            .closing
+            .unwrap()
+            .open_laid_up
+    );
+    let after = assess(survey(&window)).season_ach_per_h.unwrap();
+    assert!(after < before, "{after} {before}");
+    ctrl(&mut window, Key::Z);
+    assert!(
+        survey(&window).inner_openings[0]
+            .closing
+            .unwrap()
+            .open_laid_up
+    );
+}
+
+#[test]
+fn a_gap_names_its_space_and_a_space_in_use_stays() {
+    let (_folder, mut window) = parted();
+    click_button(&mut window, "Remove washroom");
+    assert_eq!(survey(&window).spaces.len(), 2);
+    assert!(shows(&window, "while gap 2 names it"));
+    ctrl(&mut window, Key::Num2);
+    window
+        .get_by_role_and_label(Role::ComboBox, "Space inside")
+        .focus();
+    window.run();
+    press(&mut window, Key::ArrowDown);
+    let selected = window
+        .state()
+        .view()
+        .gaps
+        .selected_in(survey(&window))
+        .unwrap();
+    assert_eq!(
+        survey(&window).gap(selected).unwrap().space,
+        Some(SpaceId(1))
+    );
+}
+
+#[test]
+fn parking_warmth_coefficients_and_faces_stand_as_worked_out() {
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    ctrl(&mut window, Key::Num3);
+    window.run();
+    let survey_now = survey(&window).clone();
+    let assessment = assess(&survey_now);
+    let parked = parking(&survey_now, &assessment).unwrap();
+    let mut letters = parked.sentence.chars();
+    let first: String = letters.next().unwrap().to_uppercase().collect();
+    assert!(shows(&window, &format!("{first}{}.", letters.as_str())));
+    for set in pressure_set_sensitivity(&survey_now) {
+        for ach in set.mean_ach_per_h {
+            assert!(shows(&window, &per_hour(ach.unwrap())));
+        }
+    }
+    let direction = &assessment.cases[0].air.as_ref().unwrap().directions[0];
+    let totals = face_totals(&survey_now, direction);
+    assert!(totals.len() >= 5);
+    for total in totals.iter().filter(|total| total.in_kg_s * 3600.0 > 0.01) {
+        assert!(shows(&window, &digits(total.in_kg_s * 3600.0)), "{total:?}");
+    }
+    window
+        .get_by_role_and_label(Role::DisclosureTriangle, "Air changes by warmth as a table")
+        .click_accesskit();
+    window.run();
+    for curve in ach_against_temperature(&survey_now).unwrap() {
+        for (kelvin, ach) in curve.points {
+            assert!(
+                shows(&window, &digits_of(ach, 3)),
+                "{}, {kelvin} K",
+                curve.name
+            );
+        }
+    }
+}
+
+#[test]
+fn another_prevailing_wind_moves_the_way_to_park() {
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    ctrl(&mut window, Key::Num3);
+    window.run();
+    let before = parking(survey(&window), &assess(survey(&window))).unwrap();
+    replace_text(&mut window, "Prevailing wind from", "0");
+    press(&mut window, Key::Tab);
+    window.run();
+    let after = parking(survey(&window), &assess(survey(&window))).unwrap();
+    // The wind turned by so much, and the best heading with it.
+    let turned = (before.wind_from_deg - after.wind_from_deg).rem_euclid(360.0);
+    let best = (before.best.0 - after.best.0).rem_euclid(360.0);
+    assert!((turned - best).abs() < 1e-9);
+    assert!(shows(&window, &after.sentence[1..]));
+    assert!(!shows(&window, &before.sentence[1..]));
+}
