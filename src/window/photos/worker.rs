@@ -2,7 +2,7 @@
 
 use crate::survey::GapId;
 use crate::survey::file::{
-    PhotoState, Picture, PictureError, Pixels, carry_photos, clear_holding, keep_photo,
+    HELD_DAYS, PhotoState, Picture, PictureError, Pixels, carry_photos, clear_holding, keep_photo,
     photo_state_in, png_of, read_photo_file, ready_print_copy, set_aside,
 };
 use eframe::egui::ColorImage;
@@ -10,7 +10,7 @@ use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::Sender;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
-use std::time::SystemTime;
+use std::time::{Duration, SystemTime};
 
 /// Longest side of a thumbnail, in pixels.
 pub(super) const THUMBNAIL_PIXELS: u32 = 256;
@@ -196,11 +196,20 @@ fn run(folders: &Folders, work: Work) -> Option<Done> {
         Work::Carry(carry) => Done::Carried(bring(&carry, folders)),
         Work::ClearHolding => {
             if let Some(holding) = &folders.holding {
-                clear_holding(holding, SystemTime::now());
+                clear_holding(holding, is_old);
             }
             return None;
         }
     })
+}
+
+/// Whether a file was last written longer ago than photos are held.
+fn is_old(file: &std::fs::Metadata) -> bool {
+    const HELD: Duration = Duration::from_secs(HELD_DAYS * 24 * 3600);
+    let age = file
+        .modified()
+        .map(|then| SystemTime::now().duration_since(then));
+    matches!(age, Ok(Ok(age)) if age > HELD)
 }
 
 fn capital(words: &str) -> String {
@@ -262,4 +271,19 @@ fn bring(carry: &Carry, folders: &Folders) -> Vec<(String, String)> {
         .into_iter()
         .map(|(name, error)| (name, error.to_string()))
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_photo_is_held_for_ninety_days() {
+        let file = tempfile::tempfile().unwrap();
+        let day = Duration::from_secs(24 * 3600);
+        for (days, old) in [(0, false), (89, false), (91, true)] {
+            file.set_modified(SystemTime::now() - day * days).unwrap();
+            assert_eq!(is_old(&file.metadata().unwrap()), old, "{days}");
+        }
+    }
 }

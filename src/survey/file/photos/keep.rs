@@ -12,13 +12,12 @@ use crate::survey::file::disk::{Disk, RealDisk};
 use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
-use std::time::{Duration, SystemTime};
 
 /// Longest side of a print copy, in pixels.
 pub const PRINT_COPY_PIXELS: u32 = 1200;
 
-/// How long a photo stays in the holding folder after it was last attached.
-pub const HELD_FOR: Duration = Duration::from_secs(90 * 24 * 3600);
+/// How many days a photo stays in the holding folder after it was last attached.
+pub const HELD_DAYS: u64 = 90;
 
 /// Letters of the content's hash in a name: 64 bits.
 const HASH_LETTERS: usize = 16;
@@ -108,11 +107,9 @@ fn write_by_content(folder: &Path, bytes: &[u8], kind: PictureKind) -> io::Resul
             }
             Err(error) => return Err(error),
             Ok(there) if there.len() == bytes.len() as u64 && fs::read(&path)? == bytes => {
-                // It is held anew from today; where that cannot be noted it is held a while less.
-                let _ = File::options()
-                    .append(true)
-                    .open(&path)
-                    .and_then(|file| file.set_modified(SystemTime::now()));
+                // Written once more, it is held anew from today; where that cannot be done it is
+                // held a while less.
+                let _ = write_whole(folder, &path, bytes);
                 return Ok(name);
             }
             Ok(_) => {}
@@ -248,9 +245,9 @@ fn kind_by_ending(name: &str) -> Option<PictureKind> {
         .find(|kind| name.ends_with(&format!(".{}", kind.ending())))
 }
 
-/// Removes photos from the holding folder that were last attached longer than [`HELD_FOR`] ago.
+/// Removes photos from the holding folder that are old: last written longer than [`HELD_DAYS`] ago.
 /// The folder is the program's own; files whose name is not one by content stay all the same.
-pub fn clear_holding(holding: &Path, now: SystemTime) {
+pub fn clear_holding(holding: &Path, is_old: impl Fn(&fs::Metadata) -> bool) {
     let Ok(entries) = fs::read_dir(holding) else {
         return;
     };
@@ -262,10 +259,7 @@ pub fn clear_holding(holding: &Path, now: SystemTime) {
             && letters
                 .chars()
                 .all(|letter| letter.is_ascii_hexdigit() || letter == '-');
-        let old = entry
-            .metadata()
-            .and_then(|there| there.modified())
-            .is_ok_and(|then| now.duration_since(then).is_ok_and(|age| age > HELD_FOR));
+        let old = entry.metadata().is_ok_and(|there| is_old(&there));
         if by_content && old && kind_by_ending(name).is_some() {
             // What cannot be removed now is tried again at the next start.
             let _ = fs::remove_file(entry.path());

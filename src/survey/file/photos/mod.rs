@@ -6,7 +6,7 @@ mod picture;
 mod tests;
 
 pub use keep::{
-    HELD_FOR, KeepError, Kept, PRINT_COPY_PIXELS, carry_photos, clear_holding, keep_photo,
+    HELD_DAYS, KeepError, Kept, PRINT_COPY_PIXELS, carry_photos, clear_holding, keep_photo,
     print_copy, read_photo_file, ready_print_copy, set_aside,
 };
 pub use picture::{
