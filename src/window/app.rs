@@ -1,13 +1,12 @@
 //! The program's window: its state, and the frame of every screen.
 
 use super::commands;
-use super::decisions::{Decisions, Effort};
+use super::decisions::Decisions;
 use super::desk::{SheetDesk, SheetKey, Snapshot, Told};
 use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
 use super::guide::Guide;
-use super::jobs::{self, Jobs, Results, Spawner};
-use super::keep::DataFolder;
+use super::jobs::{Jobs, Results};
 use super::keeping::Keeping;
 use super::looks::Looks;
 use super::notices::Notices;
@@ -15,9 +14,10 @@ use super::page::{Page, PageContext, Queue, ViewState};
 use super::pages::gaps::Columns;
 use super::pages::job_sheet::JobSheetView;
 use super::photos::Photos;
-use super::photos::picker::{self as photo_picker, PhotoPicker};
-use super::picker::{self, Picker};
+use super::photos::picker::PhotoPicker;
+use super::picker::Picker;
 use super::requests::sentence_of;
+pub use super::start::Start;
 use super::{bar, help, lightbox, pages, start_page, strip, theme, widgets};
 use crate::survey::file::Backups;
 use crate::survey::{GapId, Severity, Survey};
@@ -28,72 +28,14 @@ use std::sync::Arc;
 use std::sync::mpsc::Receiver;
 use std::time::Instant;
 
-/// What the window starts with.
-pub struct Start {
-    /// The survey to open.
-    pub path: Option<PathBuf>,
-    /// Where results are worked out.
-    pub spawner: Spawner,
-    /// The system's file dialog.
-    pub picker: Picker,
-    /// Sample surveys offered on the start page.
-    pub samples: Vec<PathBuf>,
-    /// How much is made of longer work.
-    pub effort: Effort,
-    /// Whether someone new is shown the first steps.
-    pub guide: bool,
-    /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
-    pub data: Option<DataFolder>,
-    /// Where photos are read and kept.
-    pub photo_spawner: Spawner,
-    /// The system's dialog for photos.
-    pub photo_picker: PhotoPicker,
-    /// The program's own folder for photos of changes that are not saved.
-    pub photo_holding: Option<PathBuf>,
-}
-
-impl Start {
-    /// As the program starts: results on a thread, the system's file dialog, samples from the
-    /// folder `sample-surveys` beside the working directory.
-    #[must_use]
-    pub fn program(path: Option<PathBuf>) -> Self {
-        Self {
-            path,
-            spawner: jobs::on_a_thread(),
-            picker: picker::system(),
-            samples: start_page::samples(Path::new("sample-surveys")),
-            effort: Effort::program(),
-            guide: true,
-            data: DataFolder::of_the_platform(),
-            photo_spawner: jobs::on_a_thread_named("photos"),
-            photo_picker: photo_picker::system(),
-            photo_holding: photo_picker::holding_folder(),
-        }
-    }
-
-    /// As tests start: results at once, no file dialog, no samples, nothing kept.
-    #[must_use]
-    pub fn test(path: Option<PathBuf>) -> Self {
-        Self {
-            path,
-            spawner: jobs::inline(),
-            picker: picker::none(),
-            samples: Vec::new(),
-            effort: Effort::test(),
-            guide: false,
-            data: None,
-            photo_spawner: jobs::inline(),
-            photo_picker: photo_picker::none(),
-            photo_holding: None,
-        }
-    }
-}
-
 /// The system's file dialog while it is open.
 pub(super) struct Picking {
     pub(super) answer: Receiver<Option<PathBuf>>,
     pub(super) since: Instant,
 }
+
+/// The gap that photos are picked for, the dialog's answer, and since when it is open.
+pub(super) type PickingPhotos = (GapId, Receiver<Option<Vec<PathBuf>>>, Instant);
 
 /// The window.
 pub struct App {
@@ -115,7 +57,7 @@ pub struct App {
     pub(super) keeping: Keeping,
     pub(super) photos: Photos,
     pub(super) photo_picker: PhotoPicker,
-    pub(super) picking_photos: Option<(GapId, Receiver<Option<Vec<PathBuf>>>, Instant)>,
+    pub(super) picking_photos: Option<PickingPhotos>,
     pub(super) closing_after_photos: bool,
     submitted: Option<u64>,
     title: String,

@@ -30,6 +30,7 @@ pub mod pages;
 pub mod photos;
 pub mod picker;
 mod requests;
+mod start;
 pub mod start_page;
 pub mod strip;
 pub mod theme;

@@ -494,9 +494,9 @@ fn check_tells_of_a_missing_photo() {
     gap.photos = vec![gapledger::survey::Photo::new("seal.jpg")];
     survey.gaps.push(gap);
     let out = OnDisk::new(&survey).check().out;
-    let words = out.split_whitespace().collect::<Vec<_>>().join(" ");
+    let out = out.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(
-        words.contains("photo \u{201c}seal.jpg\u{201d} is missing"),
+        out.contains("photo \u{201c}seal.jpg\u{201d} is missing"),
         "{out}"
     );
 }

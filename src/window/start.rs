@@ -1,0 +1,70 @@
+//! What the window starts with: everything it needs from outside, so that tests can give their own.
+
+use super::decisions::Effort;
+use super::jobs::{self, Spawner};
+use super::keep::DataFolder;
+use super::photos::picker::{self as photo_picker, PhotoPicker};
+use super::picker::{self, Picker};
+use super::start_page;
+use std::path::{Path, PathBuf};
+
+/// What the window starts with.
+pub struct Start {
+    /// The survey to open.
+    pub path: Option<PathBuf>,
+    /// Where results are worked out.
+    pub spawner: Spawner,
+    /// The system's file dialog.
+    pub picker: Picker,
+    /// Sample surveys offered on the start page.
+    pub samples: Vec<PathBuf>,
+    /// How much is made of longer work.
+    pub effort: Effort,
+    /// Whether someone new is shown the first steps.
+    pub guide: bool,
+    /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
+    pub data: Option<DataFolder>,
+    /// Where photos are read and kept.
+    pub photo_spawner: Spawner,
+    /// The system's dialog for photos.
+    pub photo_picker: PhotoPicker,
+    /// The program's own folder for photos of changes that are not saved.
+    pub photo_holding: Option<PathBuf>,
+}
+
+impl Start {
+    /// As the program starts: results on a thread, the system's file dialog, samples from the
+    /// folder `sample-surveys` beside the working directory.
+    #[must_use]
+    pub fn program(path: Option<PathBuf>) -> Self {
+        Self {
+            path,
+            spawner: jobs::on_a_thread(),
+            picker: picker::system(),
+            samples: start_page::samples(Path::new("sample-surveys")),
+            effort: Effort::program(),
+            guide: true,
+            data: DataFolder::of_the_platform(),
+            photo_spawner: jobs::on_a_thread_named("photos"),
+            photo_picker: photo_picker::system(),
+            photo_holding: photo_picker::holding_folder(),
+        }
+    }
+
+    /// As tests start: results at once, no file dialog, no samples, nothing kept.
+    #[must_use]
+    pub fn test(path: Option<PathBuf>) -> Self {
+        Self {
+            path,
+            spawner: jobs::inline(),
+            picker: picker::none(),
+            samples: Vec::new(),
+            effort: Effort::test(),
+            guide: false,
+            data: None,
+            photo_spawner: jobs::inline(),
+            photo_picker: photo_picker::none(),
+            photo_holding: None,
+        }
+    }
+}
