@@ -318,7 +318,7 @@ impl App {
     }
 
     /// Puts the open survey away and shows the start page.
-    pub(super) fn to_start_page(&mut self) {
+    pub(super) fn put_survey_away(&mut self) {
         self.keeping.let_go();
         self.document = None;
         self.view = ViewState::default();

@@ -204,7 +204,7 @@ impl App {
             Then::Open => self.ask_path(PathFor::Open, ctx, frame),
             Then::OpenFile(path) => self.open_file(&path),
             Then::OpenRescued(path) => self.open_rescued(&path),
-            Then::StartPage => self.to_start_page(),
+            Then::StartPage => self.put_survey_away(),
         }
     }
 

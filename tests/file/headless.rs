@@ -495,8 +495,6 @@ fn check_tells_of_a_missing_photo() {
     survey.gaps.push(gap);
     let out = OnDisk::new(&survey).check().out;
     let out = out.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(
-        out.contains("photo \u{201c}seal.jpg\u{201d} is missing"),
-        "{out}"
-    );
+    let told = "photo \u{201c}seal.jpg\u{201d} is missing";
+    assert!(out.contains(told), "{out}");
 }

@@ -70,6 +70,7 @@ fn every_field_of_the_vehicle_page_is_explained() {
             "Weather and targets",
             "Fabric",
             "Equipment",
+            "Spaces inside",
         ] {
             window.get_by_role_and_label(Role::Tab, section).click();
             window.run();

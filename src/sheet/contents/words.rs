@@ -82,7 +82,7 @@ pub(super) fn date(text: &str) -> Option<(u16, u8, u8)> {
     let year: u16 = parts.next()?.parse().ok()?;
     let month: u8 = parts.next()?.parse().ok()?;
     let day: u8 = parts.next()?.parse().ok()?;
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
     let days = match month {
         2 => 28 + u8::from(leap),
         4 | 6 | 9 | 11 => 30,

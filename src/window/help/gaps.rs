@@ -12,6 +12,28 @@ pub(super) const HELP: &[Help] = &[
          form.",
     ),
     help(
+        "",
+        "New gap: zone",
+        "The group of places the next gap belongs to; it is kept for the gap after it.",
+    ),
+    help(
+        "",
+        "New gap: facing",
+        "The outside that the air comes from: follow the gap to its outer end with torch and mirror.",
+    ),
+    help(
+        "",
+        "New gap: what it is",
+        "A starting shape with usual sizes, guesses all of them, or a bare form: type its first \
+         letters.",
+    ),
+    help(
+        "",
+        "New gap: size found by",
+        "Measured with gauge or ruler, estimated by eye, or only guessed: guesses carry the most \
+         doubt.",
+    ),
+    help(
         "name",
         "What it is",
         "Say what leaks so that somebody else finds it: door seal, cable hole behind the fridge.",

@@ -202,6 +202,31 @@ pub(super) const HELP: &[Help] = &[
         "The price of a bottle divided by the kilograms in it.",
     ),
     help(
+        "liquid_fuel_per_l",
+        "Liquid fuel",
+        "The price of a litre of what the heater burns, diesel as a rule, from the pump.",
+    ),
+    help(
+        "space_volume_m3",
+        "Volume",
+        "Length times width times height of this space, furniture not deducted: only for an air \
+         change of its own, it may be left empty.",
+    ),
+    help(
+        "warmer_by_k",
+        "Warmer than the first",
+        "Read a thermometer in both spaces after an hour with the door closed; below zero is \
+         colder.",
+    ),
+    help("", "Joins", "The space on one side of the opening."),
+    help("", "and", "The space on its other side."),
+    help(
+        "",
+        "Space inside",
+        "The space that the air comes into first: look at which side of curtain, bulkhead or door \
+         the inner end lies.",
+    ),
+    help(
         "workshop_per_hour",
         "Workshop",
         "What an hour of work costs, without tax.",

@@ -19,6 +19,9 @@ const HEIGHT: f32 = 250.0;
 /// Width from which the table stands beside the plot.
 const BESIDE: f32 = 860.0;
 
+/// A line of the curve: its name, and the value that it shows.
+type Line = (&'static str, fn(&Figures) -> Option<f64>);
+
 /// The figure that the plot shows.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(super) enum Shown {
@@ -40,7 +43,7 @@ impl Shown {
     }
 
     /// The lines it has: name and value.
-    fn lines(self) -> Vec<(&'static str, fn(&Figures) -> Option<f64>)> {
+    fn lines(self) -> Vec<Line> {
         match self {
             Self::AirChanges => vec![
                 ("most wind", |figures| figures.ach_windy_per_h.clone().ok()),
