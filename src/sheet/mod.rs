@@ -1,8 +1,8 @@
 //! The job sheet: what is handed over on paper, and tables for spreadsheets.
 //!
-//! [`contents`] turns a survey and its answers into blocks of text, tables and figures. It knows
+//! [`contents()`] turns a survey and its answers into blocks of text, tables and figures. It knows
 //! no typesetter, so that what stands on a sheet can be read and tested without one. With the
-//! feature `sheet`, [`typeset`] sets those blocks into pages, which become a PDF or pictures.
+//! feature `sheet`, [`typeset()`] sets those blocks into pages, which become a PDF or pictures.
 //!
 //! ```text
 //! survey, answers, photos ──contents──▶ Sheet (blocks, pictures) ──typeset──▶ pages ──▶ PDF

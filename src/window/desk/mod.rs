@@ -1,7 +1,7 @@
 //! The desk where job sheets are set: on workers, the newest choice first, with cancel.
 //!
 //! The window says what it wants to see; the desk sets it, draws the pages in sight, writes
-//! files, and tells in [`News`] what came of it.
+//! files, and tells in its news what came of it.
 
 mod files;
 mod pictures;
