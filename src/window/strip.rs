@@ -146,7 +146,7 @@ fn heat(survey: &Survey, calm: Option<&CaseAnswer>, wind: Option<&CaseAnswer>) -
 }
 
 /// Height of the window below which the strip leaves the small print away.
-const TALL: f32 = 520.0;
+const TALL: f32 = 600.0;
 
 /// Draws the strip.
 pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {

@@ -45,7 +45,10 @@ fn window(theme: Theme, size: Size) -> Harness<'static, App> {
         .with_max_steps(30)
         .wgpu()
         .build_eframe(|cc| App::new(cc, Start::test(Some(sample))));
-    window.ctx.set_theme(theme);
+    window.state_mut().queue().command(match theme {
+        Theme::Light => Command::Light,
+        Theme::Dark => Command::Dark,
+    });
     if matches!(size, Size::Touch) {
         window.state_mut().queue().command(Command::TouchSize);
     }

@@ -67,7 +67,10 @@ fn every_option_shows_the_verdict_and_the_figures_of_the_comparison() {
                 }
             }
         }
-        // Each verdict stands as often as the comparison gives it.
+        // Each verdict stands as often as the comparison gives it, before and after the plan.
+        let after = all.after_plan.as_ref().map(|after| &after.comparison);
+        let after = after.and_then(|comparison| comparison.as_ref().ok());
+        let after = after.map_or(&[][..], |comparison| &comparison.options);
         for words in [
             "✔ still and windy",
             "▲ only when still",
@@ -76,6 +79,7 @@ fn every_option_shows_the_verdict_and_the_figures_of_the_comparison() {
             let wanted = all
                 .options
                 .iter()
+                .chain(after)
                 .filter(|option| verdict_words(option) == words);
             let shown = window.query_all_by_label(words).count();
             assert_eq!(shown, wanted.count(), "{name}: {words}");

@@ -63,7 +63,7 @@ fn found(ui: &mut Ui, context: &mut PageContext<'_>, best: &Best) {
             .on_hover_text("Ticks exactly these gaps; it can be undone");
         if take.clicked() {
             let wanted: Vec<GapId> = plan.gaps.iter().map(|one| one.sealable.gap()).collect();
-            let date = &context.view.sealing_plan.date;
+            let date = &context.view.sealing_plan.date_of_change();
             if let Some(edit) = state::plan_of(context.survey, &wanted, date) {
                 context.queue.edit(edit, None);
             }

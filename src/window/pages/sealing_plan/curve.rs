@@ -252,7 +252,7 @@ fn plan_link(ui: &mut Ui, context: &mut PageContext<'_>, number: usize, sealed: 
         let link = widgets::link(ui, words);
         widgets::tell_name(ui, link.id, &format!("Plan up to step {number}"));
         if link.clicked() {
-            let date = &context.view.sealing_plan.date;
+            let date = &context.view.sealing_plan.date_of_change();
             if let Some(edit) = state::plan_of(context.survey, sealed, date) {
                 context.queue.edit(edit, None);
             }

@@ -28,7 +28,7 @@ pub struct SealingPlanView {
     budget: Option<f64>,
     curve: curve::Shown,
     all_rows: bool,
-    /// Date written beside states that are changed here.
+    /// Date written beside states that are changed here; today's where it is left empty.
     date: String,
 }
 
@@ -40,7 +40,7 @@ impl Default for SealingPlanView {
             budget: None,
             curve: curve::Shown::default(),
             all_rows: false,
-            date: date::today(),
+            date: String::new(),
         }
     }
 }
@@ -50,6 +50,15 @@ impl SealingPlanView {
     pub fn reveal(&mut self, item: Item) {
         if item == Item::SafetyVentilation {
             self.wanted = Some(Part::LeftOpen);
+        }
+    }
+
+    /// The date of what is changed here.
+    fn date_of_change(&self) -> String {
+        if self.date.trim().is_empty() {
+            date::today()
+        } else {
+            self.date.clone()
         }
     }
 
@@ -150,8 +159,8 @@ fn head(ui: &mut Ui, context: &mut PageContext<'_>) {
             &context.view.sealing_plan.date,
         )
         .compact()
-        .width(96.0)
-        .hint("2026-01-31")
+        .width(112.0)
+        .hint("today")
         .show(ui, context.queue);
         if let Some(date) = typed {
             context.view.sealing_plan.date = date;

@@ -231,7 +231,7 @@ fn tick(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
 }
 
 fn change_state(context: &mut PageContext<'_>, gap: &Gap, to: WorkState) {
-    let date = &context.view.sealing_plan.date;
+    let date = &context.view.sealing_plan.date_of_change();
     let edit = state::in_state(context.survey, gap, to, date);
     context.queue.edit(edit, None);
 }

@@ -48,7 +48,7 @@ fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {
             ("Take all of it out", WorkState::Open),
         ] {
             if ui.button(words).clicked() {
-                let date = &context.view.sealing_plan.date;
+                let date = &context.view.sealing_plan.date_of_change();
                 let edit: Option<Edit> = state::all_planned(context.survey, to, date);
                 if let Some(edit) = edit {
                     context.queue.edit(edit, None);
