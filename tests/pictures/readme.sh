@@ -33,9 +33,13 @@ done
 sleep 2
 xdotool windowfocus "$window"
 number=1
-for page in vehicle gaps air-change drying-heat; do
+for page in vehicle gaps air-change drying-heat sealing-plan job-sheet; do
     xdotool key "ctrl+$number"
-    sleep 1
+    # The order of sealing and the pages of the job sheet come from workers, after the page.
+    case $page in
+    sealing-plan | job-sheet) sleep 20 ;;
+    *) sleep 1 ;;
+    esac
     picture=tests/pictures/readme-$page.png
     import -window "$window" -depth 8 "$picture"
     # Fewer colours, a small file: text and flat surfaces lose nothing.
