@@ -37,7 +37,7 @@ pub enum Command {
         #[arg(long, value_name = "SET-UP")]
         set_up: Option<SetUpWord>,
         /// Show the best set of gaps to seal for at most this sum of the survey's currency
-        #[arg(long, value_name = "SUM")]
+        #[arg(long, value_name = "SUM", value_parser = sum_of_money)]
         budget: Option<f64>,
         /// What sealing is to save most of
         #[arg(long, value_name = "AIM", default_value = "ach-windy")]
@@ -75,6 +75,14 @@ pub enum Command {
     },
     /// Write the job sheet as PDF: the survey report, the work order or the completion sheet
     Sheet(SheetArguments),
+}
+
+/// A sum of money as typed: finite and not below zero.
+fn sum_of_money(text: &str) -> Result<f64, String> {
+    match text.replace(',', ".").parse::<f64>() {
+        Ok(sum) if sum.is_finite() && sum >= 0.0 => Ok(sum),
+        _ => Err("a sum of money is a number from 0 up, such as 150".to_owned()),
+    }
 }
 
 /// A set-up as written on the command line.
@@ -303,5 +311,14 @@ mod tests {
         let outcome = print("text", Outcome::Fine, &mut full, &mut errors);
         assert_eq!(outcome, Outcome::Failed);
         assert!(String::from_utf8_lossy(&errors).contains("could not be printed"));
+    }
+
+    #[test]
+    fn a_budget_is_a_number_from_nothing_up() {
+        assert_eq!(sum_of_money("150"), Ok(150.0));
+        assert_eq!(sum_of_money("99,5"), Ok(99.5));
+        for text in ["nan", "inf", "-5", "much", ""] {
+            assert!(sum_of_money(text).is_err(), "{text}");
+        }
     }
 }

@@ -26,7 +26,7 @@ struct Step {
 }
 
 /// The steps, in the order of the job.
-const STEPS: [Step; 4] = [
+const STEPS: [Step; 6] = [
     Step {
         words: "Vehicle size",
         help: "Measure length, width and height inside with a tape: the volume of air follows \
@@ -55,6 +55,18 @@ const STEPS: [Step; 4] = [
         help: "See which machine or heater would keep this vehicle dry, and what must stay open.",
         place: None,
         page: Page::DryingHeat,
+    },
+    Step {
+        words: "Sealing plan",
+        help: "Choose which gaps to seal for the money, and see what must stay open.",
+        place: None,
+        page: Page::SealingPlan,
+    },
+    Step {
+        words: "Job sheet",
+        help: "Look at the sheet for the workshop or the owner, and save it as PDF.",
+        place: None,
+        page: Page::JobSheet,
     },
 ];
 

@@ -124,7 +124,7 @@ impl Words {
         } else {
             "the air brings in"
         };
-        format!("{who} {}", litres(case.load_kg_s))
+        format!("{who} {} L a day", litres(case.load_kg_s))
     }
 
     /// The reason in numbers.

@@ -85,7 +85,7 @@ fn the_sentence_gives_the_reason_in_numbers() {
     let case = windy(&comparison, TUB);
     let (removed, brought) = (case.removal_kg_s * DAY, case.load_kg_s * DAY);
     let expected = format!(
-        "when windy it removes {} L a day while the air brings in {}",
+        "when windy it removes {} L a day while the air brings in {} L a day",
         crate::assess::number::significant(removed, 2),
         crate::assess::number::significant(brought, 2)
     );
