@@ -23,7 +23,11 @@ pub fn given(value: f64) -> String {
     }
     let all = format!("{value}");
     let shown = if all.len() > MOST_TYPED {
-        significant(value, 6)
+        let rounded = significant(value, 6);
+        match rounded.trim_end_matches('0') {
+            short if rounded.contains('.') => short.trim_end_matches('.').to_owned(),
+            _ => rounded,
+        }
     } else {
         all
     };

@@ -79,12 +79,18 @@ impl App {
             Command::SaveSheet => self.save_sheet(ctx, frame),
             Command::SaveLedger => self.ask_path(PathFor::Write(SheetFile::Ledger), ctx, frame),
             Command::SavePlan => self.ask_path(PathFor::Write(SheetFile::Plan), ctx, frame),
-            Command::Undo => self.with_document(|document| {
-                document.history.undo();
-            }),
-            Command::Redo => self.with_document(|document| {
-                document.history.redo();
-            }),
+            Command::Undo | Command::Redo => {
+                // What a notice offers to undo is another step now.
+                self.notices.gone_on();
+                self.with_document(|document| match command {
+                    Command::Undo => {
+                        document.history.undo();
+                    }
+                    _ => {
+                        document.history.redo();
+                    }
+                });
+            }
             Command::AddGap | Command::DuplicateGap | Command::MirrorGap | Command::DeleteGap => {
                 self.ledger_command(command)
             }
@@ -271,7 +277,18 @@ impl App {
                 if matches!(error, SaveError::NotConfirmed { .. }) {
                     self.photos.saved(&path, document.history.survey());
                 }
-                self.notices.tell(Severity::Error, sentence_of(&error));
+                let note = sentence_of(&error);
+                self.notices.tell(Severity::Error, note.clone());
+                // What was typed is there again to be mended.
+                let (purpose, text) = (PathFor::Save(then), path.display().to_string());
+                self.asked = Some(
+                    Dialog::Path {
+                        purpose,
+                        text,
+                        note,
+                    }
+                    .into(),
+                );
             }
         }
     }

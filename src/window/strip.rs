@@ -198,7 +198,7 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
 /// Width of a cell at least.
 const CELL_LEAST: f32 = 148.0;
 /// Height of a cell: nothing jumps when the small print grows or goes.
-const CELL_HEIGHT: f32 = 66.0;
+const CELL_HEIGHT: f32 = 76.0;
 /// Height of a line with a link in it, in the usual size.
 const LINE: f32 = 25.0;
 

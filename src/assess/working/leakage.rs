@@ -224,7 +224,7 @@ pub(super) fn area(survey: &Survey, assessment: &Assessment) -> Working {
             sheet.result(format!(
                 "{}, as much as one square hole of {}",
                 with_unit(total.figures.eqla * CM2, 3, "cm²"),
-                with_unit(side * 1000.0, 2, "mm side")
+                with_unit(side * 1000.0, 3, "mm side")
             ));
             if total.not_sized > 0 {
                 sheet.note(format!(

@@ -11,6 +11,7 @@ impl Layout {
     pub fn added(&self, point: Point) -> Option<Picked> {
         let mut picked = self.pick(point)?;
         let (position, known) = (&mut picked.position, self.recorded);
+        position.height_m = position.height_m.map(|height| height.max(LOWEST_M));
         match picked.facing {
             Facing::Nearside => position.across_m = known.width.then_some(0.0),
             Facing::Offside => position.across_m = known.width.then_some(self.width_m),
@@ -115,6 +116,10 @@ impl Layout {
     }
 }
 
+/// No gap is recorded nearer to the ground than this, m: a mark dropped on the ground line stays
+/// just above it.
+const LOWEST_M: f64 = 0.05;
+
 /// Whether the mark of a gap with this facing may lie on a face.
 fn reaches(facing: Facing, face: Facing) -> bool {
     match facing {
@@ -207,7 +212,7 @@ mod tests {
         let picked = layout.moved(&gap, nowhere).unwrap();
         assert_eq!(picked.facing, Facing::Nearside);
         near(picked.position.along_m, 0.0);
-        near(picked.position.height_m, 0.0);
+        near(picked.position.height_m, LOWEST_M);
     }
 
     #[test]

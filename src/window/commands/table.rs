@@ -277,7 +277,7 @@ pub const COMMANDS: &[CommandLine] = &[
     line(
         Menu::View,
         Command::FirstSize,
-        "First size",
+        "Usual size",
         &[ctrl(Key::Num0)],
         "Everything at its first size",
     )

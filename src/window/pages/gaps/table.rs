@@ -205,10 +205,11 @@ fn heading(ui: &mut Ui, context: &mut PageContext<'_>, lay: &Lay) {
 fn body_rows(ui: &mut Ui, context: &mut PageContext<'_>, rows: &Listing, lay: &Lay, focused: bool) {
     let survey = context.survey;
     let selected = context.view.gaps.selected_in(survey);
-    let wanted = std::mem::take(&mut context.view.gaps.scroll_wanted);
     let mut area = ScrollArea::vertical().auto_shrink(false).id_salt("rows");
-    if wanted
+    // A gap just added may be in the list only a frame later.
+    if context.view.gaps.scroll_wanted
         && let Some(at) = selected.and_then(|id| rows.row(id))
+        && std::mem::take(&mut context.view.gaps.scroll_wanted)
         && let Some(offset) = offset_for(ui, at, lay.row)
     {
         area = area.vertical_scroll_offset(offset);

@@ -232,7 +232,7 @@ fn line(ui: &mut Ui, name: f32, cells: [&str; 7]) {
     ui.horizontal_top(|ui| {
         for (at, words) in cells.into_iter().enumerate() {
             let (width, align) = match at {
-                0 => (STEP, Align::Max),
+                0 => (STEP, Align::Min),
                 1 => (name, Align::Min),
                 _ => (FIGURE, Align::Max),
             };

@@ -53,6 +53,10 @@ pub(super) struct Draft {
     pub(super) start: Start,
     pub(super) zone: Option<ZoneId>,
     pub(super) facing: Facing,
+    /// The facing chosen last by hand: shapes without one of their own go back to it.
+    by_hand: Facing,
+    /// It was chosen for this very gap: no shape then changes it.
+    held: bool,
     pub(super) form: Form,
     pub(super) count: u32,
     pub(super) position: Position,
@@ -67,6 +71,8 @@ impl Default for Draft {
             start,
             zone: None,
             facing: Facing::Nearside,
+            by_hand: Facing::Nearside,
+            held: false,
             form: start.form(),
             count: 1,
             position: Position::default(),
@@ -82,9 +88,17 @@ impl Draft {
         self.start = start;
         self.form = start.form();
         self.name.clear();
-        if let Some(facing) = start.shape().and_then(|shape| shape.facing) {
-            self.turn(facing);
+        if !self.held {
+            let own = start.shape().and_then(|shape| shape.facing);
+            self.turn(own.unwrap_or(self.by_hand));
         }
+    }
+
+    /// Faces the outside that somebody chose.
+    pub(super) fn choose(&mut self, facing: Facing) {
+        self.by_hand = facing;
+        self.held = true;
+        self.turn(facing);
     }
 
     /// Faces another outside; the place belonged to the one before.
@@ -117,6 +131,7 @@ impl Draft {
             count: 1,
             position: Position::default(),
             name: String::new(),
+            held: false,
             ..self.clone()
         };
         if let (
@@ -226,6 +241,24 @@ mod tests {
         let gap = draft.gap(&survey()).unwrap();
         assert_eq!(gap.certainty, Certainty::Measured);
         assert_eq!(gap.purpose, Purpose::ApplianceAir);
+    }
+
+    #[test]
+    fn shapes_passed_on_the_way_leave_no_facing_behind() {
+        let shape = |name: &str| {
+            let all = Start::all();
+            *all.iter().find(|start| start.words() == name).unwrap()
+        };
+        let mut draft = Draft::default();
+        draft.choose(Facing::Offside);
+        draft.begin(shape("wheel-arch joint"));
+        assert_eq!(draft.facing, Facing::Offside, "chosen for this gap");
+        // For the next gap a shape says where it is, and one that does not goes back.
+        let mut next = draft.next();
+        next.begin(shape("wheel-arch joint"));
+        assert_eq!(next.facing, Facing::Cavity(Cavity::WheelArch));
+        next.begin(shape("window seal"));
+        assert_eq!(next.facing, Facing::Offside);
     }
 
     #[test]

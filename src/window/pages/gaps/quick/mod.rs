@@ -134,7 +134,7 @@ fn choices(ui: &mut Ui, context: &PageContext<'_>, entry: &mut Entry, shape_want
             .show(ui, |facing| facing.name().to_owned())
     });
     if let Some(facing) = chosen {
-        entry.draft.turn(facing);
+        entry.draft.choose(facing);
         entry.settled = true;
     }
     let start = entry.draft.start;
