@@ -27,6 +27,8 @@ pub mod photos;
 #[cfg(feature = "sheet")]
 pub mod typeset;
 #[cfg(feature = "sheet")]
+mod units;
+#[cfg(feature = "sheet")]
 mod world;
 
 pub use choices::{Choices, Kind, Paper, Part, Workshop};

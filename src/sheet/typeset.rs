@@ -2,6 +2,7 @@
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::glyphs::Printable;
+use super::units;
 use super::world::SheetWorld;
 use serde_json::Value;
 use std::thread;
@@ -173,7 +174,7 @@ fn data(text: &SheetText, printable: &mut Printable) -> Result<Vec<u8>, SheetErr
 
 fn make_printable(value: &mut Value, printable: &mut Printable) {
     match value {
-        Value::String(text) => *text = printable.text(text),
+        Value::String(text) => *text = printable.text(&units::kept_together(text)),
         Value::Array(values) => {
             for value in values {
                 make_printable(value, printable);

@@ -16,6 +16,9 @@ pub(super) fn section(material: &Material<'_>) -> Section {
             return section;
         }
     };
+    if let Some(words) = which_cases(comparison) {
+        section.paragraph(words);
+    }
     let points = comparison.options.iter().map(|option| {
         let star = if option.generic { "*" } else { "" };
         format!("{}{star}: {}", option.name, option.sentence)
@@ -45,6 +48,19 @@ pub(super) fn section(material: &Material<'_>) -> Section {
     section
 }
 
+/// Which cases the sentences mean by still and windy, where these are not called so.
+fn which_cases(comparison: &Comparison) -> Option<String> {
+    let name = |at: usize| Some(comparison.cases.get(at)?.name.trim());
+    let (calm, windy) = (name(comparison.calmest)?, name(comparison.windiest)?);
+    if comparison.calmest == comparison.windiest || (calm, windy) == ("still", "windy") {
+        return None;
+    }
+    Some(format!(
+        "Here still means the weather case with least wind, “{calm}”, and windy the one with most, \
+         “{windy}”."
+    ))
+}
+
 fn state(comparison: &Comparison, option: usize, case: usize) -> Answer<&OptionCase> {
     let found = comparison
         .options
@@ -66,12 +82,13 @@ fn options(material: &Material<'_>, comparison: &Comparison, reasons: &mut Reaso
             .cases
             .get(*case)
             .map_or("", |case| case.name.as_str());
+        // The template writes the name, which they have in common, once above them.
         for head in ["°C", "RH %", "L/day", "W"] {
             table = table.column(format!("{name}\n{head}"), Align::Decimal);
         }
     }
-    table = table.column("kWh a month", Align::Decimal).column(
-        format!("a month, {}", material.survey.tariffs.currency.trim()),
+    table = table.column("kWh\na month", Align::Decimal).column(
+        format!("{}\na month", material.survey.tariffs.currency.trim()),
         Align::Decimal,
     );
     for (at, option) in comparison.options.iter().enumerate() {
@@ -120,8 +137,8 @@ fn sizes(section: &mut Section, material: &Material<'_>, comparison: &Comparison
                 capacity.rated_rh * 100.0
             ),
             match capacity.sized_for {
-                SizedFor::Still => "still",
-                SizedFor::Windy => "windy",
+                SizedFor::Still => "least wind",
+                SizedFor::Windy => "most wind",
                 SizedFor::Design => "design weather",
             }
             .to_owned(),
