@@ -26,6 +26,8 @@ pub struct WorkStep {
     /// The headlines with this gap and all before it sealed; `None` where it was not put in
     /// order, because its cost is not known or it saves nothing.
     pub after: Option<Figures>,
+    /// Whether the gap has no size, so that what it saves is not known.
+    pub not_sized: bool,
 }
 
 /// One kind of material to buy.
@@ -79,6 +81,8 @@ impl Work {
             .left_open()
             .iter()
             .map(|left| (left.gap, left.why))
+            // A planned gap is work, sized or not.
+            .filter(|(gap, _)| !sealables.iter().any(|one| one.gap() == *gap))
             .collect();
         for (gap, why) in refused {
             if !stays_open.iter().any(|(other, _)| *other == gap) {
@@ -142,8 +146,13 @@ fn in_order(survey: &Survey, sealables: &[Sealable]) -> Answer<Vec<WorkStep>> {
         .map(|step| WorkStep {
             sealable: step.sealable,
             after: Some(step.after),
+            not_sized: false,
         })
         .collect();
+    let not_sized = |gap: GapId| {
+        let mut left = prospect.left_open().iter();
+        left.any(|one| one.gap == gap && one.why == StaysOpen::NotSized)
+    };
     for sealable in sealables {
         if !steps
             .iter()
@@ -152,6 +161,7 @@ fn in_order(survey: &Survey, sealables: &[Sealable]) -> Answer<Vec<WorkStep>> {
             steps.push(WorkStep {
                 sealable: sealable.clone(),
                 after: None,
+                not_sized: not_sized(sealable.gap()),
             });
         }
     }

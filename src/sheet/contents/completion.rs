@@ -1,6 +1,5 @@
 //! Before and after the work.
 
-use super::Material;
 use super::ledger::remedy;
 use super::plan::before_and_after;
 use super::words::{name, place};
@@ -9,15 +8,26 @@ use crate::assess::{Answer, NotKnown};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 use crate::survey::{Gap, GapId, Survey, WorkState};
 
-/// The gaps that are sealed.
+/// The gaps that are sealed and may be.
 pub(super) fn sealed(survey: &Survey) -> Vec<GapId> {
+    done(survey).map(|gap| gap.id).collect()
+}
+
+fn done(survey: &Survey) -> impl Iterator<Item = &Gap> {
     let gaps = survey.gaps.iter();
-    gaps.filter(|gap| gap.state == WorkState::Sealed)
-        .map(|gap| gap.id)
+    gaps.filter(|gap| gap.state == WorkState::Sealed && !gap.purpose.must_stay_open())
+}
+
+/// Openings that protect people and were sealed nevertheless.
+fn wrongly_sealed(survey: &Survey) -> Vec<String> {
+    let gaps = survey.gaps.iter();
+    gaps.filter(|gap| gap.state == WorkState::Sealed && gap.purpose.must_stay_open())
+        .map(|gap| format!("gap {} “{}”", gap.id, name(gap)))
         .collect()
 }
 
-/// The survey as it was before anything was sealed.
+/// The survey as it was before anything was sealed. What must be opened again at once counts as
+/// open before and after.
 fn before(survey: &Survey) -> Survey {
     let mut before = survey.clone();
     for gap in &mut before.gaps {
@@ -40,16 +50,19 @@ fn work(survey: &Survey) -> Answer<Plan> {
     plan(&before, &sealables?)
 }
 
-pub(super) fn section(material: &Material<'_>) -> Section {
-    let survey = material.survey;
+pub(super) fn section(survey: &Survey) -> Section {
     let mut section = Section::new("What was done");
-    let done: Vec<&Gap> = survey
-        .gaps
-        .iter()
-        .filter(|gap| gap.state == WorkState::Sealed)
-        .collect();
-    if done.is_empty() {
-        section.paragraph("No gap is marked as sealed yet: there is nothing to compare.");
+    let wrong = wrongly_sealed(survey);
+    if survey.gaps.is_empty() {
+        section.paragraph("No gaps are written down yet.");
+        return section;
+    }
+    if done(survey).next().is_none() {
+        section.paragraph(if wrong.is_empty() {
+            "No gap is marked as sealed yet: there is nothing to compare."
+        } else {
+            "No gap that may be sealed is marked as sealed yet: there is nothing to compare."
+        });
         return section;
     }
     let mut table = Table::default()
@@ -57,7 +70,7 @@ pub(super) fn section(material: &Material<'_>) -> Section {
         .wide("What and where", Align::Left, 3)
         .wide("How it was sealed", Align::Left, 3)
         .column("Date", Align::Left);
-    for gap in &done {
+    for gap in done(survey) {
         let how = gap.remedy.as_ref().map_or_else(String::new, remedy);
         table.row([
             gap.id.to_string(),
@@ -77,6 +90,12 @@ pub(super) fn section(material: &Material<'_>) -> Section {
                 "Worked out from the gaps as surveyed and from what their remedies leave; nothing here was \
                  measured after the work. Measure again to be sure.",
             );
+            if !wrong.is_empty() {
+                section.note(format!(
+                    "Counted as open before and after, because it must be opened again at once: {}.",
+                    wrong.join(", ")
+                ));
+            }
         }
         Err(unknown) => {
             section.paragraph(format!("What it brought is not known: {}.", unknown.reason));

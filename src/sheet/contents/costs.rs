@@ -1,6 +1,6 @@
 //! What to buy and what it costs.
 
-use super::words::{duration, money};
+use super::words::{digits, duration, money};
 use crate::assess::words::{figure, given};
 use crate::sheet::blocks::{Align, Reasons, Section, Table};
 use crate::sheet::work::Work;
@@ -31,7 +31,7 @@ pub(super) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
         };
         let (amount, unit) = match purchase.basis {
             CostBasis::Piece => (given(purchase.quantity), "pieces"),
-            CostBasis::Metre => (metres(purchase.quantity), "m"),
+            CostBasis::Metre => (digits(purchase.quantity, 0, 3), "m"),
         };
         let gaps: Vec<String> = purchase.gaps.iter().map(GapId::to_string).collect();
         let mut cells = vec![
@@ -42,7 +42,7 @@ pub(super) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
             gaps.join(", "),
         ];
         if prices {
-            cells.extend([money(purchase.unit_price), money(purchase.cost)]);
+            cells.extend([digits(purchase.unit_price, 2, 4), money(purchase.cost)]);
         }
         table.row(cells);
     }
@@ -54,15 +54,8 @@ pub(super) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
         table.total(cells);
     }
     section.table(table, &Reasons::default());
-    section.note(
-        "Lengths as measured along the gaps, rounded up to a tenth of a metre: add for waste.",
-    );
+    section.note("Lengths as measured along the gaps: add for waste.");
     section
-}
-
-/// Metres, rounded up to a tenth.
-fn metres(length: f64) -> String {
-    format!("{:.1}", (length * 10.0 - 1e-9).ceil() / 10.0)
 }
 
 /// Material, labour, tax, total.
@@ -83,7 +76,7 @@ pub(super) fn section(survey: &Survey, work: &Work) -> Section {
     match survey.tariffs.workshop_per_hour {
         Some(rate) => {
             table.row([
-                format!("Working time, {time} at {} an hour", money(rate)),
+                format!("Working time, {time} at {} an hour", digits(rate, 2, 4)),
                 money(labour),
             ]);
             match survey.tariffs.tax_percent {
@@ -116,17 +109,4 @@ pub(super) fn section(survey: &Survey, work: &Work) -> Section {
         ));
     }
     section
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn lengths_are_rounded_up_but_not_by_the_last_bit() {
-        assert_eq!(metres(1.2), "1.2");
-        assert_eq!(metres(1.200_000_1), "1.3");
-        assert_eq!(metres(0.1 + 0.2), "0.3");
-        assert_eq!(metres(3.01), "3.1");
-    }
 }

@@ -48,6 +48,7 @@ pub fn contents(material: &Material<'_>, choices: &Choices) -> Sheet {
     if let Some(logo) = &choices.workshop.logo {
         writer.files.push((LOGO.to_owned(), logo.clone()));
     }
+    writer.add(safety::closed(material.assessment));
     match choices.kind {
         Kind::Report => writer.report(),
         Kind::WorkOrder => writer.work_order(),
@@ -127,7 +128,7 @@ impl Writer<'_> {
 
     fn completion(&mut self) {
         let material = self.material;
-        self.add(completion::section(&material));
+        self.add(completion::section(material.survey));
         if self.choices.has(Part::Drawings) {
             self.drawings();
         }

@@ -1,13 +1,13 @@
 //! The sealing plan, and the order of work.
 
 use super::ledger::remedy;
-use super::words::{CM2, duration, name, place, price};
-use crate::assess::sealing::{Figures, Plan};
+use super::words::{CM2, duration, minutes, name, place, price};
+use crate::assess::sealing::{Figures, Plan, StaysOpen};
 use crate::assess::words::figure;
 use crate::assess::{Answer, NotKnown};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 use crate::sheet::work::{Chosen, Work, WorkStep, nothing_to_seal};
-use crate::survey::{Gap, GapId, Survey};
+use crate::survey::{Gap, GapId, Survey, WorkState};
 
 /// The plan as the owner reads it.
 pub(super) fn report(survey: &Survey, work: &Answer<Work>) -> Section {
@@ -36,17 +36,10 @@ pub(super) fn report(survey: &Survey, work: &Answer<Work>) -> Section {
     notes(&mut section, work);
     section.heading("Before and after");
     let mut reasons = Reasons::default();
-    let table = before_and_after(survey, &work.plan, ["As surveyed", "Planned"], &mut reasons);
+    let table = before_and_after(survey, &work.plan, ["Now", "Planned"], &mut reasons);
     section.table(table, &reasons);
     for finding in &work.plan.findings {
-        section.push(Block::Caution {
-            title: super::summary::capital(finding.severity.name()),
-            text: format!(
-                "{}. {}.",
-                super::summary::capital(&finding.sentence),
-                super::summary::capital(&finding.advice)
-            ),
-        });
+        section.push(super::safety::danger(finding));
     }
     stays_open_table(&mut section, survey, work);
     section
@@ -84,7 +77,7 @@ fn steps(survey: &Survey, work: &Work, reasons: &mut Reasons) -> Table {
         .wide("How", Align::Left, 3)
         .column("Minutes", Align::Decimal)
         .column(format!("Cost, {currency}"), Align::Decimal)
-        .column("ACH windy then, /h", Align::Decimal);
+        .column("ACH with most\nwind then, /h", Align::Decimal);
     for (step, order) in work.steps.iter().zip(1..) {
         let cost = step.sealable.cost();
         let after = step.after.as_ref();
@@ -93,11 +86,13 @@ fn steps(survey: &Survey, work: &Work, reasons: &mut Reasons) -> Table {
             step.sealable.gap().to_string(),
             gap_words(survey, step),
             format!("{}{}", remedy(step.sealable.remedy()), star(step)),
-            reasons.or(&cost, |cost| format!("{:.0}", cost.minutes.ceil())),
+            reasons.or(&cost, |cost| minutes(cost.minutes)),
             reasons.or(&cost, |cost| super::words::money(cost.total)),
-            after.map_or_else(String::new, |after| {
-                reasons.or(&after.ach_windy_per_h, |ach| figure(*ach, 3))
-            }),
+            match after {
+                Some(after) => reasons.or(&after.ach_windy_per_h, |ach| figure(*ach, 3)),
+                None if step.not_sized => reasons.or(&not_sized(step), f64::to_string),
+                None => String::new(),
+            },
         ]);
     }
     table.total([
@@ -105,10 +100,17 @@ fn steps(survey: &Survey, work: &Work, reasons: &mut Reasons) -> Table {
         String::new(),
         "Together".to_owned(),
         duration(work.plan.minutes),
-        format!("{:.0}", work.plan.minutes.ceil()),
+        minutes(work.plan.minutes),
         super::words::money(work.plan.cost),
     ]);
     table
+}
+
+fn not_sized(step: &WorkStep) -> Answer<f64> {
+    Err(NotKnown::because(format!(
+        "gap {} is not sized, so what sealing it saves is in no figure",
+        step.sealable.gap()
+    )))
 }
 
 fn notes(section: &mut Section, work: &Work) {
@@ -129,12 +131,12 @@ type Line = (&'static str, fn(&Figures) -> Answer<f64>, i32);
 
 const LINES: [Line; 5] = [
     (
-        "Air changes, still, /h",
+        "Air changes, least wind, /h",
         |figures| figures.ach_calm_per_h.clone(),
         3,
     ),
     (
-        "Air changes, windy, /h",
+        "Air changes, most wind, /h",
         |figures| figures.ach_windy_per_h.clone(),
         3,
     ),
@@ -215,7 +217,7 @@ fn stays_open_table(section: &mut Section, survey: &Survey, work: &Work) {
     let rows: Vec<(GapId, String)> = work
         .stays_open
         .iter()
-        .map(|(gap, why)| (*gap, why.to_string()))
+        .map(|(gap, why)| (*gap, why_open(survey, *gap, *why)))
         .collect();
     if rows.is_empty() {
         return;
@@ -230,6 +232,29 @@ fn stays_open_table(section: &mut Section, survey: &Survey, work: &Work) {
         table.row([gap.to_string(), words, why]);
     }
     section.table(table, &Reasons::default());
+}
+
+/// Why a gap stays open; one that is sealed already although it must not be does not.
+fn why_open(survey: &Survey, id: GapId, why: StaysOpen) -> String {
+    let sealed = survey
+        .gap(id)
+        .is_some_and(|gap| gap.state == WorkState::Sealed);
+    match why {
+        StaysOpen::ProtectsPeople(_) if sealed => {
+            format!("{why}. It is sealed: open it again at once")
+        }
+        _ => why.to_string(),
+    }
+}
+
+/// What a protected opening is for, and the danger where it is sealed or is to be.
+fn purpose(gap: &Gap) -> String {
+    let danger = match gap.state {
+        WorkState::Sealed => "\nDanger: it is sealed. Open it again at once.",
+        WorkState::Planned => "\nDanger: it is marked planned. Do not close it.",
+        _ => "",
+    };
+    format!("{}{danger}", gap.purpose.name())
 }
 
 /// The same as a section of its own, for the work order.
@@ -255,7 +280,7 @@ pub(super) fn stays_open(survey: &Survey, work: &Answer<Work>) -> Section {
             table.row([
                 gap.id.to_string(),
                 format!("{}\n{}", name(gap), place(gap)),
-                gap.purpose.name().to_owned(),
+                purpose(gap),
             ]);
         }
         section.table(table, &Reasons::default());
@@ -264,12 +289,9 @@ pub(super) fn stays_open(survey: &Survey, work: &Answer<Work>) -> Section {
         let others: Vec<String> = work
             .stays_open
             .iter()
-            .filter(|(id, _)| {
-                survey
-                    .gap(*id)
-                    .is_some_and(|gap| !gap.purpose.must_stay_open())
-            })
-            .map(|(id, why)| format!("Gap {id}: {why}."))
+            .filter_map(|(id, why)| Some((survey.gap(*id)?, why)))
+            .filter(|(gap, _)| !gap.purpose.must_stay_open())
+            .map(|(gap, why)| format!("{} · {}: {why}.", gap.id, name(gap)))
             .collect();
         if !others.is_empty() {
             section.heading("Not part of this order");
@@ -279,16 +301,22 @@ pub(super) fn stays_open(survey: &Survey, work: &Answer<Work>) -> Section {
     section
 }
 
+fn nothing_to_do(work: &Work) -> String {
+    match work.chosen {
+        Chosen::Planned => {
+            "There is nothing to do: of the gaps marked as planned, none may be sealed.".to_owned()
+        }
+        Chosen::Proposed => format!("There is nothing to do: {}.", nothing_to_seal().reason),
+    }
+}
+
 /// The order of work with boxes to tick.
 pub(super) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Section {
     let mut section = Section::new("Work to do, in this order");
     let work = match some(work) {
         Ok(work) if !work.steps.is_empty() => work,
-        Ok(_) => {
-            section.paragraph(format!(
-                "There is nothing to do: {}.",
-                nothing_to_seal().reason
-            ));
+        Ok(work) => {
+            section.paragraph(nothing_to_do(work));
             return section;
         }
         Err(NotKnown { reason }) => {
@@ -318,9 +346,7 @@ pub(super) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Secti
             order_words(survey, step),
             gap.map_or_else(String::new, crate::assess::words::form),
             format!("{}{}", remedy(step.sealable.remedy()), star(step)),
-            reasons.or(&step.sealable.cost(), |cost| {
-                format!("{:.0}", cost.minutes.ceil())
-            }),
+            reasons.or(&step.sealable.cost(), |cost| minutes(cost.minutes)),
         ]);
     }
     table.total([
@@ -329,22 +355,21 @@ pub(super) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Secti
         "Working time".to_owned(),
         String::new(),
         duration(work.plan.minutes),
-        format!("{:.0}", work.plan.minutes.ceil()),
+        minutes(work.plan.minutes),
     ]);
     section.table(table, &reasons);
     if work.steps.iter().any(|step| !star(step).is_empty()) {
         section
             .note("* Suggested by the program, an assumption: the workshop's own way goes first.");
     }
+    for step in work.steps.iter().filter(|step| step.not_sized) {
+        section.note(format!(
+            "Gap {} is not sized: what sealing it saves is not known.",
+            step.sealable.gap()
+        ));
+    }
     for finding in &work.plan.findings {
-        section.push(Block::Caution {
-            title: super::summary::capital(finding.severity.name()),
-            text: format!(
-                "{}. {}.",
-                super::summary::capital(&finding.sentence),
-                super::summary::capital(&finding.advice)
-            ),
-        });
+        section.push(super::safety::danger(finding));
     }
     let cost = if prices {
         format!(", at a cost of {}", price(survey, work.plan.cost))
@@ -352,7 +377,7 @@ pub(super) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Secti
         String::new()
     };
     section.note(format!(
-        "Expected of it: air changes in wind from {} to {} an hour{cost}.",
+        "Expected of it: air changes with most wind from {} to {} an hour{cost}.",
         known(&work.plan.before.ach_windy_per_h),
         known(&work.plan.after.ach_windy_per_h),
     ));

@@ -1,10 +1,40 @@
 //! Safety ventilation, and what to beware of. Always printed.
 
+use super::summary::capital;
 use super::words::MM2;
 use crate::assess::words::figure;
 use crate::assess::{Answer, Assessment, SafetyVerdict};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
-use crate::survey::{ApplianceKind, Survey};
+use crate::survey::{ApplianceKind, Finding, Item, Severity, Survey};
+
+/// Openings that protect people and are marked as sealed or planned. Comes first on every sheet.
+pub(super) fn closed(assessment: &Assessment) -> Section {
+    let mut section = Section::new("Openings that must stay open");
+    for finding in assessment.findings.iter().filter(|one| is_closed(one)) {
+        section.push(danger(finding));
+    }
+    section
+}
+
+/// Whether a finding says that an opening which protects people is sealed, or is to be.
+pub(super) fn is_closed(finding: &Finding) -> bool {
+    let place = &finding.place;
+    finding.severity == Severity::Danger
+        && place.field == "state"
+        && matches!(place.item, Item::Gap(_))
+}
+
+/// A finding in a box.
+pub(super) fn danger(finding: &Finding) -> Block {
+    Block::Caution {
+        title: capital(finding.severity.name()),
+        text: format!(
+            "{}. {}.",
+            capital(&finding.sentence),
+            capital(&finding.advice)
+        ),
+    }
+}
 
 /// Safety ventilation against its table.
 pub(super) fn ventilation(assessment: &Assessment) -> Section {
@@ -77,7 +107,7 @@ fn verdict(verdict: &SafetyVerdict) -> Block {
         },
         SafetyVerdict::NotKnown(unknown) => Block::Caution {
             title: "Not known whether it suffices".to_owned(),
-            text: format!("{}. {DEFER}", super::summary::capital(&unknown.reason)),
+            text: format!("{}. {DEFER}", capital(&unknown.reason)),
         },
     }
 }

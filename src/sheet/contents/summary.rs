@@ -1,6 +1,7 @@
 //! Results in plain words, then as a table.
 
 use super::Material;
+use super::safety::{danger, is_closed};
 use super::words::{CM2, L_PER_DAY, MM, interval, price};
 use crate::assess::uncertainty::CaseUncertainty;
 use crate::assess::words::{figure, given, total_figure};
@@ -15,13 +16,19 @@ const MOST_WARNINGS: usize = 12;
 pub(super) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
     let mut section = Section::new("Results in plain words");
     let mut sentences = vec![leakage(material)];
-    sentences.extend(air(material));
-    sentences.extend(water_and_heat(material));
-    sentences.extend(sealing(material, work));
-    sentences.extend(drying(material));
+    let empty = material.survey.gaps.is_empty();
+    if !empty {
+        sentences.extend(air(material));
+        sentences.extend(water_and_heat(material));
+        sentences.extend(sealing(material, work));
+        sentences.extend(drying(material));
+    }
     sentences.push(safety(material));
     section.push(Block::Plain { sentences });
     findings(&mut section, &material.assessment.findings);
+    if empty {
+        return section;
+    }
     section.heading("Results by weather");
     let mut reasons = Reasons::default();
     let table = by_weather(material, &mut reasons);
@@ -36,6 +43,14 @@ fn likely(words: Option<String>, unit: &str) -> String {
 }
 
 fn leakage(material: &Material<'_>) -> String {
+    let gaps = &material.survey.gaps;
+    if gaps.is_empty() {
+        return "No gaps are written down yet: how leaky the vehicle is, is not known.".to_owned();
+    }
+    if gaps.iter().all(|gap| gap.purpose.must_stay_open()) {
+        return "No gaps that nobody wanted are written down yet: how leaky the vehicle is, is not known."
+            .to_owned();
+    }
     let leakage = &material.assessment.leakage;
     let area = leakage.unintended.as_ref().map_err(Clone::clone);
     let lacks = area.as_ref().is_ok_and(|total| total.not_sized > 0);
@@ -182,7 +197,7 @@ fn sealing(material: &Material<'_>, work: &Answer<Work>) -> Option<String> {
         Chosen::Proposed => "No gap is marked as planned. Sealing those that save most",
     };
     Some(format!(
-        "{which} ({}) costs about {} and brings the air change in wind from {} to {} an hour.",
+        "{which} ({}) costs about {} and brings the air change with most wind from {} to {} an hour.",
         work.steps.len(),
         price(material.survey, work.plan.cost),
         figure(*before, 2),
@@ -208,10 +223,12 @@ fn drying(material: &Material<'_>) -> Vec<String> {
         .map(|option| option.name.as_str())
         .collect();
     vec![if holding.is_empty() {
-        format!("Nothing that was compared holds {target}\u{a0}% both still and windy.")
+        format!(
+            "Nothing that was compared holds {target}\u{a0}% both with least and with most wind."
+        )
     } else {
         format!(
-            "{target}\u{a0}% is held still and windy by: {}.",
+            "{target}\u{a0}% is held with least and with most wind by: {}.",
             holding.join("; ")
         )
     }]
@@ -232,18 +249,13 @@ fn safety(material: &Material<'_>) -> String {
     }
 }
 
-/// Dangers and errors in boxes, warnings as points.
+/// Dangers and errors in boxes, warnings as points. What stands at the top of the sheet is left
+/// out.
 fn findings(section: &mut Section, findings: &[Finding]) {
     for severity in [Severity::Danger, Severity::Error] {
-        for finding in findings.iter().filter(|one| one.severity == severity) {
-            section.push(Block::Caution {
-                title: capital(severity.name()),
-                text: format!(
-                    "{}. {}.",
-                    capital(&finding.sentence),
-                    capital(&finding.advice)
-                ),
-            });
+        let of_it = findings.iter().filter(|one| one.severity == severity);
+        for finding in of_it.filter(|one| !is_closed(one)) {
+            section.push(danger(finding));
         }
     }
     let warnings = || {

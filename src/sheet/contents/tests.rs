@@ -252,3 +252,188 @@ fn an_empty_survey_says_what_is_missing() {
         assert!(!text.contains("NaN") && !text.contains("inf "), "{text}");
     }
 }
+
+/// The boxes of the first section: their title and text.
+fn first_boxes(sheet: &Sheet) -> Vec<(&str, &str)> {
+    let blocks = sheet.text.sections[0].blocks.iter();
+    blocks
+        .filter_map(|block| match block {
+            Block::Caution { title, text } => Some((title.as_str(), text.as_str())),
+            _ => None,
+        })
+        .collect()
+}
+
+#[test]
+fn every_sheet_begins_with_what_is_closed_though_it_must_stay_open() {
+    let mut survey = file::parse(CARAVAN).expect("a sample");
+    let (mut sealed, mut planned) = (None, None);
+    for gap in &mut survey.gaps {
+        match gap.purpose {
+            Purpose::GasDropOut if sealed.is_none() => {
+                gap.state = WorkState::Sealed;
+                sealed = Some((gap.id, gap.name.clone()));
+            }
+            Purpose::SafetyVentilation if planned.is_none() => {
+                gap.state = WorkState::Planned;
+                planned = Some((gap.id, gap.name.clone()));
+            }
+            Purpose::Unintended if gap.id.0 % 2 == 0 => gap.state = WorkState::Sealed,
+            _ => {}
+        }
+    }
+    let (sealed, planned) = (sealed.expect("one"), planned.expect("one"));
+    for kind in Kind::ALL {
+        let mut choices = Choices::new(kind);
+        choices.parts.clear();
+        let sheet = sheet(&survey, &choices);
+        let boxes = first_boxes(&sheet);
+        for ((id, name), words) in [
+            (
+                &sealed,
+                "is marked sealed: it must stay open. Open it again at once",
+            ),
+            (
+                &planned,
+                "is marked planned but must stay open: do not close it",
+            ),
+        ] {
+            let of_it: Vec<_> = boxes
+                .iter()
+                .filter(|(_, text)| text.contains(name))
+                .collect();
+            assert_eq!(of_it.len(), 1, "{kind:?}: {boxes:?}");
+            let (title, text) = of_it[0];
+            assert_eq!(*title, "Danger");
+            assert!(text.starts_with(&format!("Gap {id} “{name}”")), "{text}");
+            assert!(text.contains(words), "{text}");
+        }
+        let all = serde_json::to_string(&sheet.text).expect("JSON");
+        assert_eq!(all.matches("is marked sealed: it must").count(), 1);
+    }
+    let completion = sheet(&survey, &Choices::new(Kind::Completion));
+    let done = tables(&completion, "What was done");
+    assert!(plain_rows(done[0]).count() > 2);
+    for (id, _) in [&sealed, &planned] {
+        assert!(plain_rows(done[0]).all(|row| row.cells[0] != id.to_string()));
+    }
+    assert_eq!(done.len(), 2, "before and after is still worked out");
+    let order = sheet(&survey, &Choices::new(Kind::WorkOrder));
+    let open = tables(&order, "What must not be closed");
+    for ((id, _), words) in [
+        (&sealed, "Open it again at once"),
+        (&planned, "Do not close it"),
+    ] {
+        let mut rows = plain_rows(open[0]).filter(|row| row.cells[0] == id.to_string());
+        let row = rows.next().expect("a row");
+        assert!(row.cells[2].contains(words), "{row:?}");
+    }
+}
+
+#[test]
+fn without_closed_openings_no_sheet_speaks_of_them() {
+    let survey = file::parse(CARAVAN).expect("a sample");
+    for kind in Kind::ALL {
+        let sheet = sheet(&survey, &Choices::new(kind));
+        assert!(section(&sheet, "Openings that must stay open").is_none());
+    }
+}
+
+#[test]
+fn a_planned_gap_without_size_is_work_and_its_saving_is_not_known() {
+    let mut survey = file::parse(CARAVAN).expect("a sample");
+    let not_sized = GapId(37);
+    for gap in &mut survey.gaps {
+        if gap.id == not_sized {
+            gap.state = WorkState::Planned;
+        }
+    }
+    let work = Work::of(&survey).expect("work");
+    let step = work
+        .steps
+        .iter()
+        .find(|step| step.sealable.gap() == not_sized);
+    assert!(step.expect("a step").not_sized);
+    assert!(work.stays_open.iter().all(|(gap, _)| *gap != not_sized));
+    let order = sheet(&survey, &Choices::new(Kind::WorkOrder));
+    let text = serde_json::to_string(&order.text).expect("JSON");
+    assert!(text.contains("Gap 37 is not sized: what sealing it saves is not known."));
+    let report = sheet(&survey, &Choices::new(Kind::Report));
+    let plan = tables(&report, "Sealing plan");
+    let mut rows = plain_rows(plan[0]).filter(|row| row.cells[1] == "37");
+    assert!(rows.next().expect("a row").cells[6].starts_with("not known ("));
+}
+
+/// Whoever reckons after the bill from what is printed comes to the same cents.
+#[test]
+fn what_is_printed_multiplies() {
+    let mut survey = file::parse(CARAVAN).expect("a sample");
+    survey.tariffs.workshop_per_hour = Some(78.0);
+    let order = sheet(&survey, &Choices::new(Kind::WorkOrder));
+    let number = |cell: &str| cell.parse::<f64>().expect("a number");
+    let jobs = tables(&order, "Work to do, in this order")[0];
+    let each: f64 = plain_rows(jobs).map(|row| number(&row.cells[5])).sum();
+    let total = jobs.rows.last().expect("a sum");
+    assert!((each - number(&total.cells[5])).abs() < 0.05);
+    let costs = tables(&order, "Costs")[0];
+    let labour = plain_rows(costs).find(|row| row.cells[0].contains(" at 78.00 an hour"));
+    let labour = number(&labour.expect("a row").cells[1]);
+    let reckoned = number(&total.cells[5]) / 60.0 * 78.0;
+    assert!((labour - reckoned).abs() < 0.015, "{labour} {reckoned}");
+    for row in plain_rows(tables(&order, "Shopping list")[0]) {
+        let (many, price) = (number(&row.cells[2]), number(&row.cells[5]));
+        let together = number(&row.cells[6]);
+        assert!((many * price - together).abs() < 0.015, "{row:?}");
+    }
+}
+
+#[test]
+fn a_survey_without_gaps_does_not_read_as_tight() {
+    let mut survey = file::parse(CARAVAN).expect("a sample");
+    survey.gaps.clear();
+    let report = sheet(&survey, &Choices::new(Kind::Report));
+    let summary = section(&report, "Results in plain words").expect("the section");
+    let text = serde_json::to_string(&summary.blocks).expect("JSON");
+    assert!(text.contains("No gaps are written down yet"), "{text}");
+    for tight in ["sides of 0", "EqLA", "replaced 0", "0\u{a0}L of water"] {
+        assert!(!text.contains(tight), "{tight}: {text}");
+    }
+}
+
+#[test]
+fn windy_is_never_a_case_of_that_name_with_less_wind() {
+    let mut survey = file::parse(CARAVAN).expect("a sample");
+    let explains = |survey: &Survey| {
+        let report = sheet(survey, &Choices::new(Kind::Report));
+        let drying = section(&report, "Drying and heating").expect("the section");
+        let text = serde_json::to_string(&drying.blocks).expect("JSON");
+        text.contains("windy the one with most, “gale”")
+    };
+    assert!(!explains(&survey));
+    let mut gale = survey.weather.last().expect("a case").clone();
+    gale.id = crate::survey::WeatherId(99);
+    gale.name = "gale".to_owned();
+    gale.wind_m_s = 14.0;
+    survey.weather.push(gale);
+    assert!(explains(&survey));
+    let report = sheet(&survey, &Choices::new(Kind::Report));
+    for title in ["Results in plain words", "Sealing plan"] {
+        let blocks = &section(&report, title).expect("the section").blocks;
+        for block in blocks {
+            if let Block::Table { table } = block {
+                let heads: String = table.columns.iter().map(|one| one.head.as_str()).collect();
+                assert!(!heads.contains("windy"), "{heads}");
+                let rows = plain_rows(table).map(|row| row.cells[0].as_str());
+                assert!(
+                    rows.filter(|cell| *cell != "windy")
+                        .all(|cell| !cell.contains("windy"))
+                );
+            } else if let Block::Plain { sentences } = block {
+                assert!(
+                    sentences.iter().all(|one| !one.contains("windy")),
+                    "{sentences:?}"
+                );
+            }
+        }
+    }
+}

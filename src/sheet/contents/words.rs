@@ -31,15 +31,33 @@ pub(super) fn price(survey: &Survey, amount: f64) -> String {
     format!("{currency}{space}{}", money(amount))
 }
 
-/// Minutes, from an hour on as hours and minutes.
-pub(super) fn duration(minutes: f64) -> String {
-    let whole = minutes.ceil();
-    let hours = (whole / 60.0).floor();
-    if hours >= 1.0 {
-        format!("{hours:.0}\u{a0}h {:02.0}\u{a0}min", whole - 60.0 * hours)
-    } else {
-        format!("{whole:.0}\u{a0}min")
+/// A number with all its digits up to `most` behind the point, and no fewer than `least`, so that
+/// what is printed multiplies to what is printed beside it.
+pub(super) fn digits(value: f64, least: usize, most: usize) -> String {
+    let mut text = format!("{value:.most$}");
+    let point = text.find('.').unwrap_or(text.len());
+    while text.len() > point + 1 + least && text.ends_with('0') {
+        text.pop();
     }
+    text.trim_end_matches('.').to_owned()
+}
+
+/// Minutes, with what they were reckoned to.
+pub(super) fn minutes(minutes: f64) -> String {
+    digits(minutes, 0, 2)
+}
+
+/// Minutes, from an hour on as hours and minutes.
+pub(super) fn duration(all: f64) -> String {
+    // As printed, so that 59.999 is an hour.
+    let all = (all * 100.0).round() / 100.0;
+    let hours = (all / 60.0).floor();
+    let rest = all - 60.0 * hours;
+    if hours < 1.0 {
+        return format!("{}\u{a0}min", minutes(all));
+    }
+    let zero = if rest < 9.995 { "0" } else { "" };
+    format!("{hours:.0}\u{a0}h {zero}{}\u{a0}min", minutes(rest))
 }
 
 /// The words for a gap: its name, or *unnamed*.
@@ -115,7 +133,13 @@ mod tests {
 
     #[test]
     fn times_and_amounts_read_well() {
-        assert_eq!(duration(12.2), "13\u{a0}min");
+        assert_eq!(duration(12.2), "12.2\u{a0}min");
+        assert_eq!(duration(678.6), "11\u{a0}h 18.6\u{a0}min");
+        assert_eq!(duration(59.999), "1\u{a0}h 00\u{a0}min");
+        assert_eq!(digits(0.1 + 0.2, 0, 3), "0.3");
+        assert_eq!(digits(78.0, 2, 4), "78.00");
+        assert_eq!(digits(120.0, 0, 2), "120");
+        assert_eq!(digits(1.2345, 2, 4), "1.2345");
         assert_eq!(duration(125.0), "2\u{a0}h 05\u{a0}min");
         assert_eq!(money(-0.001), "0.00");
         assert_eq!(money(-12.345), "−12.35");

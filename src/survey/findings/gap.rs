@@ -290,17 +290,8 @@ fn purpose(finder: &mut Finder<'_>, gap: &Gap) {
             );
         }
     }
-    if gap.purpose.must_stay_open() && matches!(gap.state, WorkState::Planned | WorkState::Sealed) {
-        finder.add(
-            Severity::Danger,
-            "state",
-            format!(
-                "{} is marked {}: it must stay open",
-                gap.purpose.name(),
-                gap.state.name()
-            ),
-            "open it again at once; have a licensed fitter check gas and ventilation",
-        );
+    if gap.purpose.must_stay_open() {
+        protected_state(finder, gap);
     }
     if gap.purpose == Purpose::UserVentilation && gap.closing.is_none() {
         finder.add(
@@ -309,6 +300,26 @@ fn purpose(finder: &mut Finder<'_>, gap: &Gap) {
             "user ventilation without word on how it stands; it is taken as always open",
             "say whether it stands open when laid up and when in use",
         );
+    }
+}
+
+/// An opening that protects people is neither sealed nor planned to be.
+fn protected_state(finder: &mut Finder<'_>, gap: &Gap) {
+    let purpose = gap.purpose.name();
+    match gap.state {
+        WorkState::Sealed => finder.add(
+            Severity::Danger,
+            "state",
+            format!("{purpose} is marked sealed: it must stay open"),
+            "open it again at once; have a licensed fitter check gas and ventilation",
+        ),
+        WorkState::Planned => finder.add(
+            Severity::Danger,
+            "state",
+            format!("{purpose} is marked planned but must stay open: do not close it"),
+            "take the mark off it",
+        ),
+        _ => {}
     }
 }
 
