@@ -3,6 +3,7 @@
 use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
 use crate::assess::Assessment;
 use crate::assess::number::significant;
+use std::collections::HashSet;
 
 /// What the rose's upright means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -16,7 +17,7 @@ pub enum RoseFrame {
 /// How many rings at most.
 const RINGS: f64 = 4.0;
 
-/// Draws a rose `size` mm wide and high; the survey's first four cases, told apart by dash and width.
+/// Draws a rose `size` mm wide and high; the cases of [`drawn`], told apart by dash and width.
 ///
 /// Distance from the middle is the air change with the wind from that side. `heading_deg` turns
 /// it into compass terms where it is known.
@@ -48,19 +49,29 @@ pub fn rose(
     let outer = (most / step).ceil() * step;
     rings(&mut scene, centre, radius, step, outer);
     vehicle(&mut scene, centre, turn);
-    for (at, ((name, values), style)) in (0..).zip(curves.iter().zip(STYLES)) {
-        let mut points: Vec<Point> = values
-            .iter()
-            .map(|(from_front, ach)| polar(centre, radius * ach / outer, from_front + turn))
-            .collect();
-        label(&mut scene, name, &points, at, style.role);
-        points.extend(points.first().copied());
-        scene.add(Shape::Polyline {
-            points,
-            role: style.role,
-            width: style.width,
-            dash: style.dash,
-        });
+    let lines: Vec<(String, Vec<Point>)> = curves
+        .into_iter()
+        .map(|(name, values)| {
+            let points = values
+                .iter()
+                .map(|(from_front, ach)| polar(centre, radius * ach / outer, from_front + turn));
+            (name, points.collect())
+        })
+        .collect();
+    for ((_, points), style) in lines.iter().zip(STYLES) {
+        let points: Vec<Point> = points.iter().chain(points.first()).copied().collect();
+        if !points.is_empty() {
+            scene.add(Shape::Polyline {
+                points,
+                role: style.role,
+                width: style.width,
+                dash: style.dash,
+            });
+        }
+    }
+    // After all lines, so that none runs through a name.
+    for (at, ((name, points), style)) in (0..).zip(lines.iter().zip(STYLES)) {
+        label(&mut scene, name, points, at, style.role);
     }
     captions(&mut scene, centre, radius, frame);
     scene
@@ -81,7 +92,7 @@ const fn style(role: Role, dash: Dash, width: f64) -> Style {
     Style { role, dash, width }
 }
 
-/// The styles of the first cases; further ones are not drawn.
+/// The styles of the cases of [`drawn`], in their order.
 pub const STYLES: [Style; 4] = [
     style(Role::First, Dash::Solid, 0.6),
     style(Role::Second, Dash::Dashed, 0.6),
@@ -89,41 +100,93 @@ pub const STYLES: [Style; 4] = [
     style(Role::Ink, Dash::Solid, 1.1),
 ];
 
+/// Places of the cases that a rose shows, in the order of the survey: all, or as many as there
+/// are styles, the calmest and the windiest among them.
+#[must_use]
+pub fn drawn(assessment: &Assessment) -> Vec<usize> {
+    let count = assessment.cases.len();
+    let (calmest, windiest) = assessment.calmest_and_windiest.unwrap_or((0, 0));
+    let mut places: Vec<usize> = [calmest, windiest].into_iter().chain(0..count).collect();
+    let mut seen = HashSet::new();
+    places.retain(|place| *place < count && seen.insert(*place));
+    places.truncate(STYLES.len());
+    places.sort_unstable();
+    places
+}
+
+/// Letters of a curve's name, mm.
+const NAME: f64 = 2.8;
+/// Width of a letter by its height, on average.
+const MEAN_LETTER: f64 = 0.6;
+/// Lines of a curve's name at most.
+const NAME_LINES: usize = 2;
+
 /// Writes the name of a curve at its edge; each curve at another direction, so that names of
 /// curves close together do not overlap.
 fn label(scene: &mut Scene, name: &str, points: &[Point], curve: usize, role: Role) {
     let at = (2 + 4 * curve) % points.len().max(1);
-    if let Some(point) = points.get(at) {
-        let right = point.x >= scene.width / 2.0;
-        let (shift, anchor) = if right {
-            (1.2, Anchor::Left)
-        } else {
-            (-1.2, Anchor::Right)
-        };
-        scene.text(
-            Point::new(point.x + shift, point.y),
-            name,
-            2.8,
-            role,
-            anchor,
-        );
+    let Some(point) = points.get(at) else {
+        return;
+    };
+    let right = point.x >= scene.width / 2.0;
+    let (shift, anchor, room) = if right {
+        (1.2, Anchor::Left, scene.width - point.x)
+    } else {
+        (-1.2, Anchor::Right, point.x)
+    };
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a handful of letters"
+    )]
+    let letters = (room / (NAME * MEAN_LETTER)).max(0.0) as usize;
+    let lines = fitted(name, letters.max(6));
+    let (height, mut y) = (1.2 * NAME, point.y);
+    y -= height / 2.0 * f64::from(u8::from(lines.len() > 1));
+    for line in lines {
+        scene.text(Point::new(point.x + shift, y), line, NAME, role, anchor);
+        y += height;
     }
+}
+
+/// A name in lines of so many letters, broken at spaces; what is too long ends in `…`.
+fn fitted(name: &str, letters: usize) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in name.split_whitespace() {
+        let full = lines.len() == NAME_LINES;
+        match lines.last_mut() {
+            Some(line) if full || line.chars().count() + 1 + word.chars().count() <= letters => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    for line in &mut lines {
+        if line.chars().count() > letters {
+            let kept: String = line.chars().take(letters.saturating_sub(1)).collect();
+            *line = format!("{}…", kept.trim_end());
+        }
+    }
+    lines
 }
 
 type Curve = (String, Vec<(f64, f64)>);
 
+/// The cases of [`drawn`]; one whose air is not known has no values and keeps its style.
 fn curves(assessment: &Assessment) -> Vec<Curve> {
-    let mut curves = Vec::new();
-    for case in assessment.cases.iter().take(STYLES.len()) {
-        if let Ok(air) = &case.air {
-            let values = air.directions.iter().filter_map(|direction| {
+    let places = drawn(assessment).into_iter();
+    places
+        .filter_map(|place| assessment.cases.get(place))
+        .map(|case| {
+            let directions = case.air.iter().flat_map(|air| &air.directions);
+            let values = directions.filter_map(|direction| {
                 let ach = direction.ach_per_h.as_ref().ok()?;
                 Some((direction.from_front_deg, *ach))
             });
-            curves.push((case.name.clone(), values.collect()));
-        }
-    }
-    curves
+            (case.name.clone(), values.collect())
+        })
+        .collect()
 }
 
 /// A round distance between rings: 1, 2 or 5 times a power of ten.
@@ -224,6 +287,34 @@ fn captions(scene: &mut Scene, centre: Point, radius: f64, frame: RoseFrame) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::assess::assess;
+    use crate::survey::{Survey, VehicleKind};
+
+    #[test]
+    fn a_long_name_keeps_its_start_and_says_that_more_follows() {
+        assert_eq!(fitted("still, hard frost", 10), ["still,", "hard frost"]);
+        assert_eq!(fitted("windy", 10), ["windy"]);
+        let long = fitted("still and very damp night in the valley", 10);
+        assert_eq!(long, ["still and", "very damp…"]);
+        assert_eq!(fitted("Donnerwetter", 6), ["Donne…"]);
+    }
+
+    #[test]
+    fn of_many_cases_the_calmest_and_the_windiest_are_always_drawn() {
+        let mut survey = Survey::new(VehicleKind::Other);
+        let case = survey.weather.first().cloned().expect("a starting case");
+        survey.weather.clear();
+        for wind in [4.0, 3.0, 5.0, 2.0, 1.0, 6.0, 9.0] {
+            let mut case = case.clone();
+            case.wind_m_s = wind;
+            survey.weather.push(case);
+        }
+        assert_eq!(drawn(&assess(&survey)), [0, 1, 4, 6]);
+        survey.weather.truncate(4);
+        assert_eq!(drawn(&assess(&survey)), [0, 1, 2, 3]);
+        survey.weather.truncate(1);
+        assert_eq!(drawn(&assess(&survey)), [0]);
+    }
 
     #[test]
     fn rings_stand_at_round_values_and_are_few() {

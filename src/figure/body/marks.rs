@@ -147,10 +147,13 @@ pub(super) fn gaps(
     }
     let mut order: Vec<&Placed<'_>> = placed.iter().collect();
     order.sort_by(|a, b| b.radius.total_cmp(&a.radius).then(a.gap.id.cmp(&b.gap.id)));
-    for mark in order {
-        if mark.first {
-            one(scene, mark, show.numbers);
-        }
+    let order = || order.iter().filter(|mark| mark.first);
+    for mark in order() {
+        one(scene, mark);
+    }
+    // After all marks, so that none hides a number.
+    for mark in order() {
+        number(scene, mark, show.numbers);
     }
     // Above all others, where nothing covers it.
     let selected = placed
@@ -184,8 +187,8 @@ fn leader(scene: &mut Scene, mark: &Placed<'_>) {
     }
 }
 
-/// The mark of one gap, or of several that share it, with its number.
-fn one(scene: &mut Scene, mark: &Placed<'_>, numbers: bool) {
+/// The mark of one gap, or of several that share it.
+fn one(scene: &mut Scene, mark: &Placed<'_>) {
     let (gap, centre, radius) = (mark.gap, mark.at, mark.radius);
     let sealed = gap.state == WorkState::Sealed;
     if mark.sharing > 1 {
@@ -208,15 +211,24 @@ fn one(scene: &mut Scene, mark: &Placed<'_>, numbers: bool) {
             dash: Dash::Solid,
         });
     }
-    if numbers {
+}
+
+/// The number of a gap beside its mark, or how many share the mark.
+fn number(scene: &mut Scene, mark: &Placed<'_>, numbers: bool) {
+    let (centre, radius) = (mark.at, mark.radius);
+    if mark.sharing > 1 {
+        let at = Point::new(centre.x + radius + 1.8, centre.y);
+        let words = format!("{} gaps", mark.sharing);
+        scene.text(at, words, NUMBER, Role::Ink, Anchor::Left);
+    } else if numbers {
         let at = Point::new(centre.x + radius + 0.9, centre.y - radius - 0.4);
         let sign = if mark.complete { "" } else { " ?" };
-        let words = format!("{}{sign}", gap.id);
+        let words = format!("{}{sign}", mark.gap.id);
         scene.text(at, words, NUMBER, Role::Ink, Anchor::Left);
     }
 }
 
-/// Two rings with the number of gaps: too many to be told apart at this size.
+/// Two rings: too many gaps to be told apart at this size.
 fn several(scene: &mut Scene, mark: &Placed<'_>) {
     let ring = |radius, fill| Shape::Circle {
         centre: mark.at,
@@ -228,9 +240,6 @@ fn several(scene: &mut Scene, mark: &Placed<'_>) {
     };
     scene.add_gap(mark.gap.id, ring(mark.radius + 0.9, Some(Role::Body)));
     scene.add(ring(mark.radius, Some(Role::Ground)));
-    let at = Point::new(mark.at.x + mark.radius + 1.8, mark.at.y);
-    let words = format!("{} gaps", mark.sharing);
-    scene.text(at, words, NUMBER, Role::Ink, Anchor::Left);
 }
 
 /// The height that the selected gap spans.

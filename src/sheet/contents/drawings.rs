@@ -3,6 +3,7 @@
 use super::Material;
 use super::words::name;
 use crate::figure::body::body;
+use crate::figure::rose::drawn;
 use crate::figure::{Arrangement, Dash, Point, Role, RoseFrame, Scene, Shape, Show, rose};
 use crate::sheet::blocks::{Block, Photo, Picture, Section};
 use crate::sheet::choices::{Choices, Kind, Paper};
@@ -58,7 +59,8 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
          through the floor. The area of a mark grows with the leakage area. Circle: unintended. \
          Square: safety ventilation. Triangle pointing down: gas drop-out. Hexagon: appliance air. \
          Diamond: drain. Triangle pointing up: user ventilation. Outline unbroken: measured; dashed: \
-         estimated; dotted: guessed. Hollow: sealed, or its place is not fully known.",
+         estimated; dotted: guessed. Hollow and struck through: sealed. Hollow with a question mark: its \
+         place is not fully known.",
     );
     if choices.kind != Kind::Report {
         return (section, files);
@@ -69,13 +71,30 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
         RoseFrame::Vehicle,
         90.0,
     );
-    add(
-        &mut section,
-        "rose",
-        &rose,
-        "Air changes per hour with the wind from each side; the vehicle's front is up.",
-    );
+    section.heading("Air change by wind direction");
+    add(&mut section, "rose", &rose, &rose_caption(material));
     (section, files)
+}
+
+/// What the rose shows, with the full names of its cases.
+fn rose_caption(material: &Material<'_>) -> String {
+    let cases = &material.assessment.cases;
+    let shown = drawn(material.assessment);
+    let named = shown.iter().filter_map(|place| cases.get(*place));
+    let lines: Vec<String> = named
+        .zip(["unbroken", "dashed", "dotted", "thick"])
+        .map(|(case, line)| format!("{line} line: {}", case.name.trim()))
+        .collect();
+    let mut caption = format!(
+        "Air changes per hour with the wind from each side; the vehicle's front is up. {}.",
+        super::summary::capital(&lines.join("; "))
+    );
+    match cases.len().saturating_sub(shown.len()) {
+        0 => {}
+        1 => caption.push_str(" One more weather case is not drawn."),
+        more => caption.push_str(&format!(" {more} more weather cases are not drawn.")),
+    }
+    caption
 }
 
 fn drawing(scene: &Scene) -> Picture {

@@ -4,7 +4,7 @@
 use super::direction;
 use super::lines::{Look, key};
 use crate::assess::{Assessment, CaseAir};
-use crate::figure::rose::{STYLES, needle};
+use crate::figure::rose::{STYLES, drawn, needle};
 use crate::figure::{Dash, RoseFrame, rose};
 use crate::window::body;
 use crate::window::jobs::Results;
@@ -125,12 +125,13 @@ fn names(ui: &mut Ui, assessment: &Assessment) {
         },
         marker: MarkerShape::Circle,
     });
-    let named = assessment.cases.iter().map(|case| case.name.as_str());
-    key(ui, named.zip(looks));
+    let places = drawn(assessment).into_iter();
+    let cases = places.filter_map(|place| assessment.cases.get(place));
+    key(ui, cases.map(|case| case.name.as_str()).zip(looks));
     if assessment.cases.len() > STYLES.len() {
         widgets::muted(
             ui,
-            "The first four weather cases are drawn; the table has all.",
+            "Four weather cases are drawn, the calmest and the windiest among them; the table has all.",
         );
     }
 }
