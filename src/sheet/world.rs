@@ -7,8 +7,9 @@ use std::path::PathBuf;
 use std::sync::LazyLock;
 use typst::diag::{FileError, FileResult};
 use typst::foundations::{Bytes, Datetime, Duration};
+use typst::layout::Abs;
 use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
-use typst::text::{Font, FontBook};
+use typst::text::{Font, FontBook, FontInstance, FontVariant, FontVariations};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
@@ -34,9 +35,18 @@ static COMMON: LazyLock<Common> = LazyLock::new(|| {
     }
 });
 
-/// The bundled fonts.
-pub(super) fn bundled() -> &'static [Font] {
-    &COMMON.fonts
+static FACES: LazyLock<Vec<FontInstance>> = LazyLock::new(|| {
+    let face = |font: &Font| {
+        let (variant, size) = (FontVariant::default(), Abs::pt(10.0));
+        font.clone()
+            .instantiate(variant, size, &FontVariations::default())
+    };
+    COMMON.fonts.iter().map(face).collect()
+});
+
+/// The bundled fonts with their glyphs.
+pub(super) fn faces() -> &'static [FontInstance] {
+    &FACES
 }
 
 /// The files of one sheet.
