@@ -121,6 +121,27 @@ proptest! {
     }
 }
 
+/// Next to no water, and air that flows only where the temperatures differ: the flow that carries
+/// it off hangs on 2e-11 K.
+#[test]
+fn the_books_close_where_the_flow_hangs_on_the_last_bits_of_the_temperature() {
+    let drawn = Drawn {
+        outside: (22.904_996_243_833_83, 0.05),
+        pressure: 60_000.0,
+        fabric: 1.0,
+        sources: (5.130_944_041_207_667e-10, 0.0),
+        gains: 0.0,
+        heater: None,
+        machine: None,
+        hygrostat: None,
+        flow: (0.0, 0.004_077_063_457_617_441),
+    };
+    drawn.solved(|room, steady, looks| {
+        let checked = check(room, steady, looks, &drawn);
+        assert!(checked.is_ok(), "{checked:?}");
+    });
+}
+
 fn check(
     room: &Room<'_>,
     steady: Result<Steady, CoupledError<Infallible>>,
@@ -158,7 +179,11 @@ fn check(
     prop_assert!((0.0..=1.0 + 1e-12).contains(&rh), "RH {rh}");
     prop_assert!(steady.condensation >= 0.0 && steady.removal >= 0.0);
     if steady.condensation > 0.0 {
-        prop_assert!(rh > 1.0 - 1e-12, "condenses at RH {rh}");
+        // The air flow here rises with the root of the difference of temperature: where that is
+        // but some last bits of T, 6e-14 at 300 K, those bits move the flow and RH with it.
+        let away = (steady.inside.t_c - room.outside.t_c).abs();
+        let near = 1e-12 + 2.5e-13 / away.max(1e-13);
+        prop_assert!(rh > 1.0 - near, "condenses at RH {rh}, {away:e} K apart");
     }
     prop_assert!((0.0..=1.0).contains(&steady.duty));
     if let (Some(heater), watts) = (room.heater, steady.heater_power) {
