@@ -76,7 +76,7 @@ fn the_ranking_shows_every_gap_that_may_be_sealed_the_most_saving_first() {
             let cost = one.sealable.cost().unwrap();
             let mark = if cost.assumed { " *" } else { "" };
             assert!(
-                shows(&window, &format!("{}{mark}", money(cost.total, ""))),
+                shows(&window, &format!("{}{mark}", money(cost.priced, ""))),
                 "{name}"
             );
         }
@@ -157,7 +157,7 @@ fn the_best_set_for_a_sum_is_found_and_made_the_plan_in_one_step() {
         .best_within(Aim::AchWindy, 60.0)
         .unwrap();
     assert!(!best.is_empty());
-    let cost: f64 = best.iter().map(|one| one.cost().unwrap().total).sum();
+    let cost: f64 = best.iter().map(|one| one.cost().unwrap().priced).sum();
     assert!(cost <= 60.0);
     assert!(shows(&window, &format!("Costs {}", money(cost, "EUR"))));
     window

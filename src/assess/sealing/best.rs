@@ -98,7 +98,11 @@ impl Prospect {
         let costs = self
             .candidates
             .iter()
-            .map(|one| one.sealable.cost().map_or(f64::INFINITY, |cost| cost.total))
+            .map(|one| {
+                one.sealable
+                    .cost()
+                    .map_or(f64::INFINITY, |cost| cost.priced)
+            })
             .collect();
         Ok(Search {
             trial,

@@ -19,12 +19,18 @@ pub struct Cost {
     /// Tax on the workshop's bill.
     pub tax: f64,
     /// All that is priced together: without the work where its price is not known.
-    pub total: f64,
+    pub priced: f64,
     /// Whether a price or a time is this program's suggestion \[A\].
     pub assumed: bool,
 }
 
 impl Cost {
+    /// The sign in front of what is priced, where that is not the whole.
+    #[must_use]
+    pub fn at_least(&self) -> &'static str {
+        if self.labour.is_some() { "" } else { "≥ " }
+    }
+
     /// Everything together.
     ///
     /// # Errors
@@ -32,7 +38,7 @@ impl Cost {
     /// somebody says so.
     pub fn whole(&self) -> Answer<f64> {
         if self.labour.is_some() {
-            Ok(self.total)
+            Ok(self.priced)
         } else {
             Err(not_priced(self.minutes))
         }
@@ -87,7 +93,8 @@ pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
         minutes,
         labour,
         tax,
-        total: material + labour.unwrap_or(0.0) + tax,
+        // Work that nobody priced is left out, and `whole` then says so.
+        priced: material + labour.into_iter().sum::<f64>() + tax,
         assumed: price.is_none() || gap.remedy.is_none(),
     })
 }

@@ -62,7 +62,7 @@ impl Prospect {
             .iter()
             .enumerate()
             .filter_map(|(at, candidate)| {
-                let cost = candidate.sealable.cost().ok()?.total;
+                let cost = candidate.sealable.cost().ok()?.priced;
                 Some(Waiting {
                     at,
                     cost,

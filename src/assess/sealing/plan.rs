@@ -151,7 +151,7 @@ pub fn plan(survey: &Survey, sealables: &[Sealable]) -> Answer<Plan> {
         });
     }
     let costs = || sealables.iter().filter_map(|one| one.cost().ok());
-    let cost = costs().map(|cost| cost.total).sum();
+    let cost = costs().map(|cost| cost.priced).sum();
     let cost_not_known: Vec<GapId> = sealables
         .iter()
         .filter(|one| one.cost().is_err())

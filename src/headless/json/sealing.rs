@@ -67,7 +67,7 @@ fn remedy(sealable: &Sealable) -> Object {
 fn cost(cost: Cost) -> Object {
     Object::new()
         .answer("whole", cost.whole())
-        .with("priced", cost.total)
+        .with("priced", cost.priced)
         .with("material", cost.material)
         .with("labour", cost.labour.map_or(Value::Null, Value::from))
         .with("tax", cost.tax)

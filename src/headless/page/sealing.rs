@@ -76,7 +76,7 @@ impl Section<'_> {
                 figure(one.saves.air_heat_w, 2),
                 unknowns.or(&cost, |cost| {
                     let mark = if cost.labour.is_none() { " †" } else { "" };
-                    format!("{}{mark}", figure(cost.total, 3))
+                    format!("{}{mark}", figure(cost.priced, 3))
                 }),
                 format!(
                     "{}{}",

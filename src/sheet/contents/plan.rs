@@ -87,7 +87,9 @@ fn steps(survey: &Survey, work: &Work, reasons: &mut Reasons) -> Table {
             gap_words(survey, step),
             format!("{}{}", remedy(step.sealable.remedy()), star(step)),
             reasons.or(&cost, |cost| minutes(cost.minutes)),
-            reasons.or(&cost, |cost| super::words::money(cost.total)),
+            reasons.or(&cost, |cost| {
+                format!("{}{}", cost.at_least(), super::words::money(cost.priced))
+            }),
             match after {
                 Some(after) => reasons.or(&after.ach_windy_per_h, |ach| figure(*ach, 3)),
                 None if step.not_sized => reasons.or(&not_sized(step), f64::to_string),

@@ -65,7 +65,7 @@ const COLUMNS: [(&str, Cell); 22] = [
     }),
     ("labour_cost", |line| cost(line, |cost| cost.labour)),
     ("tax", |line| cost(line, |cost| Some(cost.tax))),
-    ("total_cost", |line| cost(line, |cost| Some(cost.total))),
+    ("total_cost", |line| cost(line, |cost| cost.whole().ok())),
     ("currency", |line| harmless(&line.survey.tariffs.currency)),
     ("cost_not_known", |line| {
         let reason = line.cost.as_ref().err();

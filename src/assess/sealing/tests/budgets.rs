@@ -26,7 +26,7 @@ fn all_sets(prospect: &Prospect, aim: Aim) -> Vec<(f64, f64)> {
                 let sealed = set >> at & 1 == 1;
                 trial.set(at, sealed);
                 if sealed {
-                    cost += candidate.sealable.cost().unwrap().total;
+                    cost += candidate.sealable.cost().unwrap().priced;
                 }
             }
             (cost, trial.value(aim).unwrap())

@@ -27,13 +27,13 @@ fn door() -> (Survey, GapId) {
 fn material_time_and_tax_add_up() {
     let (mut survey, id) = door();
     let own = Sealable::of(&survey, id).unwrap().cost().unwrap();
-    assert_eq!((own.material, own.labour, own.total), (30.0, None, 30.0));
+    assert_eq!((own.material, own.labour, own.priced), (30.0, None, 30.0));
     assert!(!own.assumed);
     survey.tariffs.workshop_per_hour = Some(60.0);
     survey.tariffs.tax_percent = Some(20.0);
     let bill = Sealable::of(&survey, id).unwrap().cost().unwrap();
     assert_eq!(bill.labour, Some(45.0));
-    assert!((bill.tax - 15.0).abs() < 1e-12 && (bill.total - 90.0).abs() < 1e-12);
+    assert!((bill.tax - 15.0).abs() < 1e-12 && (bill.priced - 90.0).abs() < 1e-12);
     // An owner's own work counts nothing if its rate is said to be nothing, and carries no tax.
     survey.tariffs.workshop_per_hour = Some(0.0);
     let free = Sealable::of(&survey, id).unwrap().cost().unwrap();
@@ -61,7 +61,9 @@ fn work_without_a_rate_is_not_free() {
         )
     };
     let (cost, ranked, without) = worked_out(&survey);
-    assert_eq!((cost.labour, cost.total), (None, 30.0));
+    assert_eq!((cost.labour, cost.priced), (None, 30.0));
+    assert!(cost.whole().is_err());
+    assert_eq!(cost.at_least(), "≥ ");
     assert!(
         cost.whole()
             .unwrap_err()

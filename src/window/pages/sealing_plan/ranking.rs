@@ -280,7 +280,7 @@ fn figure(ui: &mut Ui, one: &Ranked, column: Column, aim: Aim) {
         Column::Saves(of) => one.saves.of(of).map(|saved| saving_words(of, saved)),
         Column::Cost => cost.map(|cost| {
             let mark = if cost.assumed { " *" } else { "" };
-            format!("{}{mark}", money(cost.total, ""))
+            format!("{}{}{mark}", cost.at_least(), money(cost.priced, ""))
         }),
         Column::Minutes => cost.map(|cost| format!("{:.0}", cost.minutes)),
         Column::Payback => one

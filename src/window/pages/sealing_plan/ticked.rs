@@ -119,7 +119,7 @@ fn row(ui: &mut Ui, context: &mut PageContext<'_>, one: &PlannedGap, name: f32, 
         };
         let cost = sealable.cost().map(|cost| {
             let mark = if cost.assumed { " *" } else { "" };
-            format!("{}{mark}", money(cost.total, ""))
+            format!("{}{}{mark}", cost.at_least(), money(cost.priced, ""))
         });
         for answer in [saved(&one.saves_alone), saved(&one.saves_last), cost] {
             boxed(ui, SHORT, Align::Max, |ui| match answer {
