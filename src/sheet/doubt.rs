@@ -1,5 +1,7 @@
 //! How sure the results are, worked out on all processors.
 
+use super::choices::Kind;
+use super::contents::{after_the_work, before_the_work};
 use crate::assess::uncertainty::{DRAWS, SEED, Trials, Uncertainty};
 use crate::assess::{Answer, NotKnown};
 use crate::survey::Survey;
@@ -10,6 +12,34 @@ use std::thread;
 
 /// Draws of one piece.
 const PIECE: u32 = 250;
+
+/// How sure the results on a sheet are, as far as that sheet tells.
+#[derive(Clone, Debug, Default)]
+pub struct Doubts {
+    /// Of the survey as it is; on the completion sheet, of [`after_the_work`].
+    pub now: Option<Uncertainty>,
+    /// Of [`before_the_work`], on the completion sheet.
+    pub before: Option<Uncertainty>,
+}
+
+impl Doubts {
+    /// What a kind of sheet tells; empty where `cancel` was set before the end.
+    #[must_use]
+    pub fn of(kind: Kind, survey: &Survey, cancel: &AtomicBool) -> Self {
+        let of = |survey: &Survey| doubt(survey, cancel).ok();
+        match kind {
+            Kind::Report => Self {
+                now: of(survey),
+                before: None,
+            },
+            Kind::Completion => Self {
+                now: of(&after_the_work(survey)),
+                before: of(&before_the_work(survey)),
+            },
+            Kind::WorkOrder => Self::default(),
+        }
+    }
+}
 
 /// The doubt about a survey's results; the same on any number of processors.
 ///

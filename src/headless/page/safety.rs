@@ -3,7 +3,7 @@
 use super::Unknowns;
 use super::layout::{Page, WIDTH, pad_right, width, wrap};
 use super::table::{Set, Table};
-use super::words::figure;
+use super::words::{figure, given};
 use crate::assess::{Answer, Assessment, Safety, SafetyVerdict};
 
 const MM2: f64 = 1e6;
@@ -17,8 +17,8 @@ pub(super) fn verdict(safety: &Safety) -> String {
         }
         SafetyVerdict::Below { high_share, low_share } => format!(
             "BELOW THE TABLE: {} % of the high and {} % of the low area asked for.",
-            figure((high_share * 100.0).floor(), 3),
-            figure((low_share * 100.0).floor(), 3)
+            given((high_share * 100.0).floor()),
+            given((low_share * 100.0).floor())
         ),
         SafetyVerdict::NotKnown(unknown) => {
             format!("NOT KNOWN whether it suffices: {}.", unknown.reason)

@@ -4,7 +4,7 @@ use super::Unknowns;
 use super::layout::Page;
 use super::safety::verdict;
 use super::table::{Set, Table};
-use super::words::figure;
+use super::words::{self, figure};
 use crate::assess::Answer;
 use crate::assess::sealing::{Aim, AirPerSleeper, Figures, Plan, Ranked};
 use crate::headless::decisions::{Decisions, Sealing};
@@ -71,9 +71,11 @@ impl Section<'_> {
             let cost = one.sealable.cost();
             table.row([
                 self.name(one.sealable.gap()),
-                unknowns.or(&one.saves.ach_windy_per_h, |ach| figure(*ach, 2)),
-                unknowns.or(&one.saves.removal_l_per_day, |litres| figure(*litres, 2)),
-                figure(one.saves.air_heat_w, 2),
+                unknowns.or(&one.saves.ach_windy_per_h, |ach| words::air_changes(*ach)),
+                unknowns.or(&one.saves.removal_l_per_day, |litres| {
+                    words::litres(*litres)
+                }),
+                words::watts(one.saves.air_heat_w),
                 unknowns.or(&cost, |cost| {
                     let mark = if cost.labour.is_none() { " †" } else { "" };
                     format!("{}{mark}", figure(cost.priced, 3))
@@ -134,10 +136,10 @@ impl Section<'_> {
             table.row([
                 figure(spent, 3),
                 gaps.to_string(),
-                unknowns.or(&figures.ach_calm_per_h, |ach| figure(*ach, 3)),
-                unknowns.or(&figures.ach_windy_per_h, |ach| figure(*ach, 3)),
-                unknowns.or(&figures.removal_l_per_day, |litres| figure(*litres, 3)),
-                figure(figures.air_heat_w, 3),
+                unknowns.or(&figures.ach_calm_per_h, |ach| words::air_changes(*ach)),
+                unknowns.or(&figures.ach_windy_per_h, |ach| words::air_changes(*ach)),
+                unknowns.or(&figures.removal_l_per_day, |litres| words::litres(*litres)),
+                words::watts(figures.air_heat_w),
             ]);
         };
         row(0.0, 0, &sealing.order.before);
@@ -234,7 +236,6 @@ impl Section<'_> {
             .column("before", Set::Numbers, 15)
             .column("after", Set::Numbers, 15);
         let (before, after) = (&plan.before, &plan.after);
-        let area = |answer: &Answer<f64>| answer.clone().map(|area| area * 1e6);
         let (eqla_before, eqla_after) = &plan.eqla_unintended;
         let (sleeper_before, sleeper_after) = &plan.air_per_sleeper;
         let sleeper = |of: fn(&AirPerSleeper) -> f64| {
@@ -246,56 +247,65 @@ impl Section<'_> {
             "cost of a winter by electricity, {}",
             self.survey.tariffs.currency
         );
-        let rows: [(&str, Answer<f64>, Answer<f64>); 9] = [
+        let rows: [(&str, Answer<f64>, Answer<f64>, fn(f64) -> String); 9] = [
             (
-                "EqLA, unintended gaps, mm²",
-                area(eqla_before),
-                area(eqla_after),
+                "EqLA, unintended gaps, cm²",
+                eqla_before.clone(),
+                eqla_after.clone(),
+                words::leakage_cm2,
             ),
             (
                 "ACH still",
                 before.ach_calm_per_h.clone(),
                 after.ach_calm_per_h.clone(),
+                words::air_changes,
             ),
             (
                 "ACH windy",
                 before.ach_windy_per_h.clone(),
                 after.ach_windy_per_h.clone(),
+                words::air_changes,
             ),
             (
                 "ACH over the season",
                 before.ach_season_per_h.clone(),
                 after.ach_season_per_h.clone(),
+                words::air_changes,
             ),
             (
                 "water to remove, L/day",
                 before.removal_l_per_day.clone(),
                 after.removal_l_per_day.clone(),
+                words::litres,
             ),
             (
                 "heat with the air, W",
                 Ok(before.air_heat_w),
                 Ok(after.air_heat_w),
+                words::watts,
             ),
             (
                 &winter,
                 before.winter_cost.clone(),
                 after.winter_cost.clone(),
+                |sum| figure(sum, 3),
             ),
             (
                 "outside air for each sleeper, still, m³/h",
                 still_before,
                 still_after,
+                |flow| figure(flow, 2),
             ),
             (
                 "outside air for each sleeper, windy, m³/h",
                 windy_before,
                 windy_after,
+                |flow| figure(flow, 2),
             ),
         ];
-        for (name, before, after) in rows {
-            let before = unknowns.or(&before, |value| figure(*value, 3));
-            let after = unknowns.or(&after, |value| figure(*value, 3));
+        for (name, before, after, said) in rows {
+            let before = unknowns.or(&before, |value| said(*value));
+            let after = unknowns.or(&after, |value| said(*value));
             table.row([name.to_owned(), before, after]);
         }
         table.print(page);

@@ -2,7 +2,7 @@
 
 use super::summary::capital;
 use super::words::MM2;
-use crate::assess::words::figure;
+use crate::assess::words::{figure, given};
 use crate::assess::{Answer, Assessment, SafetyVerdict};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 use crate::survey::{ApplianceKind, Finding, Item, Severity, Survey};
@@ -101,8 +101,8 @@ fn verdict(verdict: &SafetyVerdict) -> Block {
             title: "Below the table".to_owned(),
             text: format!(
                 "{}\u{a0}% of the high and {}\u{a0}% of the low free area asked for. {DEFER}",
-                figure((high_share * 100.0).floor(), 3),
-                figure((low_share * 100.0).floor(), 3)
+                given((high_share * 100.0).floor()),
+                given((low_share * 100.0).floor())
             ),
         },
         SafetyVerdict::NotKnown(unknown) => Block::Caution {

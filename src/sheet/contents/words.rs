@@ -6,16 +6,17 @@ use crate::survey::{Facing, Gap, Survey};
 
 pub(super) const CM2: f64 = 1e4;
 pub(super) const MM2: f64 = 1e6;
-pub(super) const MM: f64 = 1e3;
 pub(super) const L_PER_DAY: f64 = 86_400.0;
 
-/// The two ends of an interval: `0.62 to 1.2`.
-pub(super) fn interval(interval: &Interval, scale: f64, digits: i32) -> String {
-    format!(
-        "{} to {}",
-        figure(interval.low * scale, digits),
-        figure(interval.high * scale, digits)
-    )
+/// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two digits
+/// say how far a result may be off.
+pub(super) fn interval(interval: &Interval, scale: f64) -> String {
+    let [low, high] = [interval.low, interval.high].map(|end| figure(end * scale, 2));
+    if low == high {
+        low
+    } else {
+        format!("{low} to {high}")
+    }
 }
 
 /// An amount of money without its currency.

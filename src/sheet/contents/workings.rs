@@ -107,6 +107,9 @@ fn inputs(workings: &[(String, Working)]) -> Block {
                 .filter(|(input, _)| input == name)
                 .map(|(_, value)| value.as_str())
                 .collect();
+            // Two inputs of one name may be the same number.
+            let mut values = values;
+            values.dedup();
             cells.push(minus(&values.join("; ")));
         }
         table.row(cells);
