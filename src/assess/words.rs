@@ -74,6 +74,13 @@ pub fn celsius(temperature_c: f64) -> String {
     format!("{tenths:.1}").replace('-', "−")
 }
 
+/// An amount of money without its currency.
+#[must_use]
+pub fn money(amount: f64) -> String {
+    // No minus before a zero.
+    format!("{:.2}", (amount * 100.0).round() / 100.0 + 0.0).replace('-', "−")
+}
+
 /// The side of the square hole that leaks as much, in m, as mm.
 #[must_use]
 pub fn side_mm(side: f64) -> String {

@@ -100,7 +100,7 @@ mod with_typesetter {
     /// Why there is no sheet.
     #[derive(Debug, thiserror::Error)]
     pub(in crate::headless) enum SheetFailure {
-        #[error("the logo: {0}")]
+        #[error("the logo cannot be used: {0}. Name another picture after --logo, or leave it out")]
         Logo(#[from] PictureError),
         #[error(transparent)]
         Sheet(#[from] SheetError),

@@ -78,7 +78,7 @@ impl Section<'_> {
                 words::watts(one.saves.air_heat_w),
                 unknowns.or(&cost, |cost| {
                     let mark = if cost.labour.is_none() { " †" } else { "" };
-                    format!("{}{mark}", figure(cost.priced, 3))
+                    format!("{}{mark}", words::money(cost.priced))
                 }),
                 format!(
                     "{}{}",
@@ -134,7 +134,7 @@ impl Section<'_> {
             .column("W", Set::Numbers, 12);
         let mut row = |spent: f64, gaps: usize, figures: &Figures| {
             table.row([
-                figure(spent, 3),
+                words::money(spent),
                 gaps.to_string(),
                 unknowns.or(&figures.ach_calm_per_h, |ach| words::air_changes(*ach)),
                 unknowns.or(&figures.ach_windy_per_h, |ach| words::air_changes(*ach)),
@@ -196,7 +196,7 @@ impl Section<'_> {
             "  ",
             &format!(
                 "costs {} {currency}{}, {} minutes of work; {payback}",
-                figure(plan.cost, 3),
+                words::money(plan.cost),
                 if plan.minutes_not_priced > 0.0 {
                     " without the work"
                 } else {
@@ -288,7 +288,7 @@ impl Section<'_> {
                 &winter,
                 before.winter_cost.clone(),
                 after.winter_cost.clone(),
-                |sum| figure(sum, 3),
+                words::money,
             ),
             (
                 "outside air for each sleeper, still, m³/h",

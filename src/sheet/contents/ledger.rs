@@ -2,7 +2,7 @@
 
 use super::Material;
 use super::measured::{by_test, is_by_test};
-use super::words::{CM2, name, place};
+use super::words::{CM2, long_notes, name, note_in_table, place};
 use crate::assess::words::{OUTER_OPENING, form, given, leakage_cm2, remarks, total_figure};
 use crate::assess::{Answer, GapLeakage, NotKnown};
 use crate::sheet::blocks::{Align, Reasons, Section, Table};
@@ -68,6 +68,7 @@ pub(super) fn section(material: &Material<'_>) -> Section {
          gaps together. Numbers are those on the drawing; heights are above the ground. A query (?) stands for a size that was \
          not taken.",
     );
+    long_notes(&mut section, survey.gaps.iter());
     section
 }
 
@@ -131,7 +132,7 @@ fn notes(material: &Material<'_>, gap: &Gap) -> String {
     if !gap.damp.trim().is_empty() {
         all.push(format!("damp reading: {}", gap.damp.trim()));
     }
-    all.push(gap.note.trim().to_owned());
+    all.push(note_in_table(&gap.note));
     all.retain(|line| !line.is_empty());
     all.join("\n")
 }

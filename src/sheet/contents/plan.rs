@@ -2,7 +2,7 @@
 
 use super::ledger::remedy;
 use super::measured::by_test;
-use super::words::{duration, minutes, name, place, price};
+use super::words::{duration, long_notes, minutes, name, note_in_table, place, price};
 use crate::assess::sealing::{Figures, Plan, StaysOpen};
 use crate::assess::words::{air_changes, leakage_cm2, litres, watts};
 use crate::assess::{Answer, NotKnown};
@@ -392,6 +392,9 @@ pub(super) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Secti
         known(&work.plan.before.ach_windy_per_h),
         known(&work.plan.after.ach_windy_per_h),
     ));
+    let gaps = work.steps.iter();
+    let gaps = gaps.filter_map(|step| survey.gap(step.sealable.gap()));
+    long_notes(&mut section, gaps);
     section
 }
 
@@ -420,7 +423,7 @@ fn order_words(survey: &Survey, step: &WorkStep) -> String {
         lines.push(format!("damp reading: {}", gap.damp.trim()));
     }
     if !gap.note.trim().is_empty() {
-        lines.push(gap.note.trim().to_owned());
+        lines.push(note_in_table(&gap.note));
     }
     lines.join("\n")
 }
