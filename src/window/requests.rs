@@ -10,6 +10,7 @@ use super::page::{Page, Request};
 use super::photos::Source;
 use super::picker::Pick;
 use super::together::{self, ChangeOfMany};
+use crate::assess::words::sentence;
 use crate::survey::file::{SaveError, load};
 use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
 use eframe::egui;
@@ -489,12 +490,5 @@ fn with_ending(mut path: PathBuf, ending: &str) -> PathBuf {
 
 /// An error as a sentence: capital letter, full stop.
 pub(super) fn sentence_of(error: &dyn std::fmt::Display) -> String {
-    let words = error.to_string();
-    let mut letters = words.chars();
-    let capital: String = letters
-        .next()
-        .map(|first| first.to_uppercase().collect())
-        .unwrap_or_default();
-    let stop = if words.ends_with('.') { "" } else { "." };
-    format!("{capital}{}{stop}", letters.as_str())
+    sentence(&error.to_string())
 }

@@ -5,11 +5,13 @@ mod decisions;
 mod drying;
 mod heat;
 mod leakage;
+pub mod side_by_side;
 
 pub use decisions::{doubt_working, ranking_working};
 pub use drying::drying_working;
 
-use super::answer::{Assessment, Mark, NotKnown, Source, Working};
+use super::answer::{Assessment, NotKnown, Source, Working};
+use super::mark::Mark;
 use super::number::significant;
 use super::topic::Topic;
 use crate::survey::Survey;

@@ -3,7 +3,7 @@
 use super::Material;
 use super::words::{L_PER_DAY, money};
 use crate::assess::drying::{Comparison, HeaterFor, OptionCase, SizedFor};
-use crate::assess::words::{figure, given};
+use crate::assess::words::{capital, figure, given};
 use crate::assess::{Answer, NotKnown};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 
@@ -38,7 +38,7 @@ pub(super) fn section(material: &Material<'_>) -> Section {
         section.push(Block::Points {
             points: vec![format!(
                 "{}; {}.",
-                super::summary::capital(&finding.sentence),
+                capital(&finding.sentence),
                 finding.advice
             )],
         });

@@ -2,6 +2,7 @@
 
 use super::direction;
 use crate::assess::spaces::{ClosingCase, ClosingEffect};
+use crate::assess::words::capital;
 use crate::assess::{Answer, Parking};
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::survey::{Edit, InnerOpeningId, Item, Record, SetUp};
@@ -77,12 +78,6 @@ fn parking_table(ui: &mut Ui, parking: &Parking) {
 /// The head of a column: in a grid it must not wrap, or it wraps at every letter.
 fn small(ui: &mut Ui, words: &str) {
     ui.label(RichText::new(words).small().color(palette(ui).muted));
-}
-
-fn capital(sentence: &str) -> String {
-    let mut letters = sentence.chars();
-    let first = letters.next().map(char::to_uppercase);
-    first.into_iter().flatten().chain(letters).collect()
 }
 
 fn set_name(set: PressureSet) -> &'static str {
