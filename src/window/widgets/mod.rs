@@ -8,6 +8,7 @@ mod number_field;
 pub mod number_text;
 mod progress;
 mod text_field;
+mod ways;
 
 pub use answer::{answer_line, figure, working_button};
 pub use choice::{Choice, plain_tick, tick};
@@ -16,6 +17,7 @@ pub use focus::follow_focus;
 pub use number_field::NumberField;
 pub use progress::long_work;
 pub use text_field::TextField;
+pub use ways::Ways;
 
 use super::theme::palette;
 use crate::survey::Severity;
