@@ -105,7 +105,8 @@ pub(super) fn coefficients(ui: &mut Ui, context: &PageContext<'_>, understood: &
                 if of_set.set == chosen {
                     words = words.family(bold());
                 }
-                ui.label(words);
+                let response = ui.label(words);
+                widgets::explain_marks(response, set_name(of_set.set));
                 for ach in &of_set.mean_ach_per_h {
                     told(ui, &ach.clone().map(per_hour));
                 }

@@ -12,7 +12,9 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     for (severity, words) in before_drying(context.survey) {
         let colour = widgets::severity_colour(ui, severity);
         let words = format!("{} {words}", widgets::sign(severity));
-        ui.add(egui::Label::new(RichText::new(words).color(colour)).wrap());
+        let label = egui::Label::new(RichText::new(&words).color(colour)).wrap();
+        let response = ui.add(label);
+        widgets::explain_marks(response, &words);
         ui.add_space(2.0);
     }
     noticed(ui, context);
