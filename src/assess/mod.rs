@@ -40,7 +40,7 @@ pub use leakage::total as leakage_total;
 pub use mark::Mark;
 pub use parking::{Parking, parking};
 pub use topic::{DryingTopic, Topic};
-pub use working::{doubt_working, drying_working, ranking_working, side_by_side, working};
+pub use working::{doubt_working, drying_working, headlines, ranking_working, working};
 
 use crate::survey::{Finding, Item, Severity, Survey, findings};
 use envelope::Envelope;

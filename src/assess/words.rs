@@ -133,11 +133,7 @@ fn sizes(form: &Form) -> String {
             depth_mm,
             bends,
         } => {
-            let bends = match bends {
-                0 => String::new(),
-                1 => ", 1 bend".to_owned(),
-                more => format!(", {more} bends"),
-            };
+            let bends = bends_words(bends);
             format!(
                 "narrow gap {} × {} mm, {} deep{bends}",
                 q(length_mm),
@@ -191,6 +187,16 @@ fn sizes(form: &Form) -> String {
             q(at_pa),
             exponent_words(exponent)
         ),
+    }
+}
+
+/// The bends of a gap behind its sizes: nothing where it has none.
+#[must_use]
+pub fn bends_words(bends: u32) -> String {
+    match bends {
+        0 => String::new(),
+        1 => ", 1 bend".to_owned(),
+        more => format!(", {more} bends"),
     }
 }
 

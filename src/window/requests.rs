@@ -6,11 +6,11 @@ use super::desk::{Output, SheetFile};
 use super::dialogs::{Answered, Dialog, PathFor, Then};
 use super::document::Document;
 use super::ledger;
+use super::notices::sentence_of;
 use super::page::{Page, Request};
 use super::photos::Source;
 use super::picker::Pick;
 use super::together::{self, ChangeOfMany};
-use crate::assess::words::sentence;
 use crate::survey::file::{SaveError, load};
 use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
 use eframe::egui;
@@ -486,9 +486,4 @@ fn with_ending(mut path: PathBuf, ending: &str) -> PathBuf {
         path.set_extension(ending);
     }
     path
-}
-
-/// An error as a sentence: capital letter, full stop.
-pub(super) fn sentence_of(error: &dyn std::fmt::Display) -> String {
-    sentence(&error.to_string())
 }

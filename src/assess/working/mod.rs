@@ -3,9 +3,9 @@
 mod air;
 mod decisions;
 mod drying;
+pub mod headlines;
 mod heat;
 mod leakage;
-pub mod side_by_side;
 
 pub use decisions::{doubt_working, ranking_working};
 pub use drying::drying_working;

@@ -4,7 +4,7 @@
 
 use super::layout::{Page, WIDTH, width};
 use super::table::{Set, Table};
-use crate::assess::side_by_side::{Headline, OfCases, headlines, inputs, lines};
+use crate::assess::headlines::{Headline, OfCases, headlines, inputs, lines};
 use crate::assess::{Assessment, Mark, Source};
 use crate::survey::Survey;
 

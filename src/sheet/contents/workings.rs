@@ -1,7 +1,7 @@
 //! How each headline came about, and where the formulas come from.
 
 use super::Material;
-use crate::assess::side_by_side::{Headline, OfCases, headlines, inputs, lines, minus};
+use crate::assess::headlines::{Headline, OfCases, headlines, inputs, lines, minus};
 use crate::assess::{Mark, Source, Topic, Working, working};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 
