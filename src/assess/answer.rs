@@ -3,6 +3,7 @@
 //! Nothing here is a default in place of a missing number: a result that cannot be given is
 //! [`NotKnown`] with the reason. Values are SI; a name that is not SI carries its unit.
 
+use super::mark::Mark;
 use crate::physics::MoistAir;
 use crate::survey::{Facing, Finding, GapId, Purpose, SetUp, SpaceId, WeatherId, ZoneId};
 
@@ -425,43 +426,10 @@ pub struct Source {
     pub text: String,
 }
 
-/// How far a source was seen.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Mark {
-    /// Read in the source named.
-    Read,
-    /// Read in a text that relays the source.
-    Relayed,
-    /// From memory, not read in the source.
-    Memory,
-    /// Common practice in the trade, no source.
-    CommonPractice,
-    /// An assumption of this project.
-    Assumption,
-}
-
-impl Mark {
-    /// The letter printed in brackets.
+impl Source {
+    /// The source with its mark behind it.
     #[must_use]
-    pub fn letter(self) -> char {
-        match self {
-            Self::Read => 'S',
-            Self::Relayed => 'R',
-            Self::Memory => 'M',
-            Self::CommonPractice => 'C',
-            Self::Assumption => 'A',
-        }
-    }
-
-    /// What the letter means.
-    #[must_use]
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Read => "read in the source",
-            Self::Relayed => "read in a text that relays the source",
-            Self::Memory => "from memory, not read in the source",
-            Self::CommonPractice => "common practice, no source",
-            Self::Assumption => "an assumption of this project",
-        }
+    pub fn marked(&self) -> String {
+        format!("{} {}", self.text, self.mark.bracketed())
     }
 }

@@ -1,35 +1,18 @@
 //! Ten thousand draws of the doubt: three weather cases, sixteen directions, two inside airs.
 #![expect(clippy::unwrap_used, reason = "a benchmark stops where anything fails")]
 
+mod vehicles;
+
 use divan::{Bencher, black_box};
 use gapledger::assess::uncertainty::{DRAWS, SEED, Trials};
-use gapledger::survey::{Form, InnerOpening, InnerOpeningId, Space, SpaceId, Survey, file};
+use gapledger::survey::{Form, InnerOpening, InnerOpeningId, Space, SpaceId, Survey};
 use std::thread;
+use vehicles::{CARAVAN, with_gaps};
 
 const PIECE: u32 = 250;
 
 fn main() {
     divan::main();
-}
-
-/// The farmyard caravan with its gaps repeated until there are so many.
-fn survey(gaps: usize) -> Survey {
-    let text = include_str!("../../sample-surveys/farmyard-caravan.ron");
-    let sample = file::parse(text).unwrap();
-    let mut survey = sample.clone();
-    // What lies behind an opening would have to name its own copy: leave those out.
-    let plain: Vec<_> = sample
-        .gaps
-        .into_iter()
-        .filter(|gap| gap.behind.is_none())
-        .collect();
-    survey.gaps.clear();
-    for gap in plain.iter().cycle().take(gaps) {
-        let mut gap = gap.clone();
-        gap.id = survey.free_gap_id();
-        survey.gaps.push(gap);
-    }
-    survey
 }
 
 /// On so many threads, in pieces of 250 draws.
@@ -57,13 +40,13 @@ fn run(survey: &Survey, threads: u32, draws: u32) {
 
 #[divan::bench(args = [10, 60, 300], sample_count = 3)]
 fn ten_thousand_draws_on_two_threads(bencher: Bencher<'_, '_>, gaps: usize) {
-    let survey = survey(gaps);
+    let survey = with_gaps(CARAVAN, gaps);
     bencher.bench(|| run(&survey, 2, DRAWS));
 }
 
 #[divan::bench(args = [60], sample_count = 3)]
 fn ten_thousand_draws_on_one_thread(bencher: Bencher<'_, '_>, gaps: usize) {
-    let survey = survey(gaps);
+    let survey = with_gaps(CARAVAN, gaps);
     bencher.bench(|| run(&survey, 1, DRAWS));
 }
 
@@ -71,7 +54,7 @@ fn ten_thousand_draws_on_one_thread(bencher: Bencher<'_, '_>, gaps: usize) {
 /// network.
 #[divan::bench(args = [60], sample_count = 1)]
 fn a_thousand_draws_of_four_spaces_on_two_threads(bencher: Bencher<'_, '_>, gaps: usize) {
-    let mut survey = survey(gaps);
+    let mut survey = with_gaps(CARAVAN, gaps);
     survey.spaces = (1..=4)
         .map(|id| Space {
             id: SpaceId(id),

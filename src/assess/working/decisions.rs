@@ -1,7 +1,8 @@
 //! Workings of what the assessment does not hold: how sure the results are, what sealing saves.
 
 use super::{Sheet, with_unit};
-use crate::assess::answer::{Mark, Working};
+use crate::assess::Mark;
+use crate::assess::answer::Working;
 use crate::assess::number::significant;
 use crate::assess::sealing::{Aim, Figures, Ranked, WINTER_DAYS};
 use crate::assess::uncertainty::{Doubt, Interval, Uncertainty};
