@@ -1,7 +1,7 @@
 //! Whole vehicles.
 
 use super::*;
-use crate::survey::{GapId, Survey};
+use crate::survey::Survey;
 use proptest::prelude::*;
 
 /// Holes into a cavity of a given coefficient, in cm², with their heights.
