@@ -186,7 +186,7 @@ pub struct CaseAir {
     pub lowest: usize,
     /// Index of the direction with the most.
     pub highest: usize,
-    /// Outside air into each space; empty where the inside is one space.
+    /// Air into each space; empty where the inside is one space.
     pub spaces: Vec<SpaceAir>,
     /// The simplified model's ACH, for comparison.
     pub cross_check: Answer<CrossCheck>,
@@ -243,7 +243,7 @@ pub struct InnerAirFlow {
     pub back_kg_s: f64,
 }
 
-/// Outside air that one space gets, mean over all directions.
+/// Air that one space gets, mean over all directions.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SpaceAir {
     /// The space.
@@ -252,6 +252,12 @@ pub struct SpaceAir {
     pub mean_inflow_kg_s: f64,
     /// The same as air changes of the space, per hour, at its air's density.
     pub ach_per_h: Answer<f64>,
+    /// Air coming in from other spaces through inner openings, kg/s. A tall opening that passes
+    /// air both ways counts with what comes in.
+    pub mean_from_spaces_kg_s: f64,
+    /// The same as air changes of the space, per hour, at its air's density. It is no outside
+    /// air: what it brings was let in elsewhere.
+    pub from_spaces_per_h: Answer<f64>,
 }
 
 /// Air through one gap; a tall gap may let it in low and out high at once.

@@ -50,17 +50,16 @@ fn ten_thousand_draws_on_one_thread(bencher: Bencher<'_, '_>, gaps: usize) {
     bencher.bench(|| run(&survey, 1, DRAWS));
 }
 
-/// The same vehicle in four spaces one behind the other, doorways between: the balance is that of a
-/// network.
-#[divan::bench(args = [60], sample_count = 1)]
-fn a_thousand_draws_of_four_spaces_on_two_threads(bencher: Bencher<'_, '_>, gaps: usize) {
+/// The same vehicle in four spaces one behind the other, doorways between, each so many kelvin
+/// warmer than the last.
+fn in_four_spaces(gaps: usize, warmer_by_k: f64) -> Survey {
     let mut survey = with_gaps(CARAVAN, gaps);
     survey.spaces = (1..=4)
         .map(|id| Space {
             id: SpaceId(id),
             name: format!("space {id}"),
             volume_m3: None,
-            warmer_by_k: f64::from(id) - 1.0,
+            warmer_by_k: warmer_by_k * (f64::from(id) - 1.0),
         })
         .collect();
     survey.inner_openings = (1..4)
@@ -78,5 +77,19 @@ fn a_thousand_draws_of_four_spaces_on_two_threads(bencher: Bencher<'_, '_>, gaps
     for (gap, id) in survey.gaps.iter_mut().zip((1..=4).cycle()) {
         gap.space = Some(SpaceId(id));
     }
-    bencher.bench(|| run(&survey, 2, 1000));
+    survey
+}
+
+/// The balance of a network: doorways between spaces of other warmth pass air both ways.
+#[divan::bench(args = [10, 60, 300], sample_count = 3)]
+fn ten_thousand_draws_of_four_spaces_on_two_threads(bencher: Bencher<'_, '_>, gaps: usize) {
+    let survey = in_four_spaces(gaps, 1.0);
+    bencher.bench(|| run(&survey, 2, DRAWS));
+}
+
+/// The same with doorways between spaces of the same warmth, which are all but at one pressure.
+#[divan::bench(args = [60], sample_count = 3)]
+fn ten_thousand_draws_of_four_spaces_as_warm_on_two_threads(bencher: Bencher<'_, '_>, gaps: usize) {
+    let survey = in_four_spaces(gaps, 0.0);
+    bencher.bench(|| run(&survey, 2, DRAWS));
 }

@@ -114,7 +114,7 @@ fn the_guessed_gap_is_measured_next_and_its_link_leads_there() {
     window.run();
     let found = drawn(&window);
     let first = &found.measure_next[0];
-    assert_eq!(first.gap, GapId(1));
+    assert_eq!(first.item, Item::Gap(GapId(1)));
     assert!(shows(&window, &first.sentence));
     window
         .get_by_role_and_label(Role::Link, "go to gap 1 and measure it")

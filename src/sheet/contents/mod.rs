@@ -7,6 +7,7 @@ mod drying;
 mod ledger;
 mod plan;
 mod safety;
+mod spaces;
 mod summary;
 mod vehicle;
 mod words;

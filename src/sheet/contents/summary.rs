@@ -1,8 +1,8 @@
 //! Results in plain words, then as a table.
 
-use super::Material;
 use super::safety::{danger, is_closed};
 use super::words::{CM2, L_PER_DAY, MM, interval, price};
+use super::{Material, spaces};
 use crate::assess::uncertainty::CaseUncertainty;
 use crate::assess::words::{capital, figure, given, total_figure};
 use crate::assess::{Answer, CaseAnswer, NotKnown, SafetyVerdict, drying::Verdict};
@@ -34,6 +34,7 @@ pub(super) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
     let table = by_weather(material, &mut reasons);
     section.table(table, &reasons);
     section.note(small_print(material));
+    spaces::add(&mut section, material);
     section
 }
 

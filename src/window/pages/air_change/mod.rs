@@ -8,6 +8,7 @@ mod faces;
 mod flows;
 pub(super) mod lines;
 mod rose;
+mod spaces;
 mod understood;
 mod warmer;
 
