@@ -1,5 +1,6 @@
 //! The inside as more than one space: cab, living space, washroom, garage, and what joins them.
 
+use super::Survey;
 use super::gap::{Closing, Form};
 use super::ids::{InnerOpeningId, SpaceId};
 
@@ -54,5 +55,20 @@ impl InnerOpening {
             rise_m: None,
             closing: None,
         }
+    }
+}
+
+impl Survey {
+    /// The space with this id.
+    #[must_use]
+    pub fn space(&self, id: SpaceId) -> Option<&Space> {
+        self.spaces.iter().find(|space| space.id == id)
+    }
+
+    /// The space that a gap or fan belongs to: the one it names, otherwise the first; `None`
+    /// where no spaces are listed.
+    #[must_use]
+    pub fn space_or_first(&self, named: Option<SpaceId>) -> Option<SpaceId> {
+        named.or_else(|| self.spaces.first().map(|space| space.id))
     }
 }

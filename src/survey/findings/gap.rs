@@ -46,11 +46,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
 }
 
 pub(super) fn subject(gap: &Gap) -> String {
-    if gap.name.is_empty() {
-        format!("gap {}", gap.id)
-    } else {
-        format!("gap {} \u{201c}{}\u{201d}", gap.id, gap.name)
-    }
+    super::numbered("gap", gap.id, &gap.name)
 }
 
 /// The sizes of a form by the names of their ranges, those that may stay empty left out.
