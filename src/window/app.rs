@@ -19,7 +19,7 @@ use super::picker::Picker;
 use super::requests::sentence_of;
 pub use super::start::Start;
 use super::{bar, help, lightbox, pages, start_page, strip, theme, widgets};
-use crate::survey::file::Backups;
+use crate::survey::file::{Backups, protection};
 use crate::survey::{GapId, Severity, Survey};
 use eframe::egui;
 use egui::{CentralPanel, Frame, Margin, Panel, ScrollArea, ViewportCommand};
@@ -196,6 +196,9 @@ impl App {
         self.photos.open(document.path());
         self.submitted = None;
         self.guide.start_over();
+        if let Some(refused) = document.path().and_then(protection) {
+            self.notices.tell(Severity::Note, sentence_of(&refused));
+        }
         self.document = Some(document);
     }
 
