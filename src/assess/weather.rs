@@ -14,6 +14,7 @@ use crate::physics::air::pressure_at_altitude;
 use crate::physics::basic_model::{self, ShelterClass};
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
 use crate::physics::wind::{LEAST_SPEED, Shelter, speed_at};
+use crate::survey::findings::named_or;
 use crate::survey::{Finding, Item, SetUp, Severity, Survey, WeatherCase};
 
 /// All that the cases need to know of the vehicle.
@@ -372,8 +373,8 @@ pub(crate) fn source_kg_s(survey: &Survey) -> Answer<f64> {
         if present {
             let rate = source.rate_g_per_h.ok_or_else(|| {
                 NotKnown::because(format!(
-                    "the water given off by \u{201c}{}\u{201d} is not given",
-                    source.name
+                    "the water given off by {} is not given",
+                    named_or(&source.name, "a source")
                 ))
             })?;
             grams_per_day += rate * f64::from(source.count) * source.hours_per_day;

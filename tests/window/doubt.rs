@@ -7,7 +7,7 @@ use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::assess::uncertainty::{SEED, Uncertainty, uncertainty};
 use gapledger::assess::{Topic, assess};
-use gapledger::survey::{Certainty, Edit, GapId, Record};
+use gapledger::survey::{Certainty, Edit, GapId, Item, Record};
 use gapledger::window::app::{App, Start};
 use gapledger::window::decisions::{Effort, LongWork};
 use gapledger::window::errand::Status;

@@ -212,6 +212,33 @@ fn unit_words(unit: &str) -> &str {
     }
 }
 
+/// A thing and its name: `wall “front”`, or `wall without a name`.
+pub(crate) fn called(kind: &str, name: &str) -> String {
+    if name.trim().is_empty() {
+        format!("{kind} without a name")
+    } else {
+        format!("{kind} \u{201c}{name}\u{201d}")
+    }
+}
+
+/// The name alone where there is one: `“front”`, or `a wall without a name`.
+pub(crate) fn named_or(name: &str, otherwise: &str) -> String {
+    if name.trim().is_empty() {
+        format!("{otherwise} without a name")
+    } else {
+        format!("\u{201c}{name}\u{201d}")
+    }
+}
+
+/// A thing with its number, and its name where it has one: `space 3 “cab”`, or `space 3`.
+pub(crate) fn numbered(kind: &str, id: impl std::fmt::Display, name: &str) -> String {
+    if name.trim().is_empty() {
+        format!("{kind} {id}")
+    } else {
+        format!("{kind} {id} \u{201c}{name}\u{201d}")
+    }
+}
+
 /// Everything noticed in what was recorded, errors first, otherwise in the order of the survey.
 #[must_use]
 pub fn find(survey: &Survey) -> Vec<Finding> {

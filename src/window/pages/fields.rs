@@ -22,6 +22,7 @@ pub(super) struct Fields<'a, 'u, T> {
 struct InputLook {
     hint: &'static str,
     rows: usize,
+    direction: bool,
 }
 
 /// The part of a record that a field shows and changes.
@@ -60,6 +61,12 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
         self
     }
 
+    /// The next number is a direction: a point of the compass is taken too.
+    pub(super) fn direction(&mut self) -> &mut Self {
+        self.inputs.direction = true;
+        self
+    }
+
     /// A number that may be left out.
     pub(super) fn optional(
         &mut self,
@@ -82,7 +89,8 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
         let mut input = NumberField::new(label, field, *part(&mut self.record))
             .id(self.item)
             .marks(self.marks)
-            .hint(look.hint);
+            .hint(look.hint)
+            .direction(look.direction);
         if let Some(unit) = unit {
             input = input.unit(unit);
         }

@@ -19,19 +19,20 @@ use egui::{Grid, Label, RichText, Ui};
 pub(super) fn parked(ui: &mut Ui, context: &mut PageContext<'_>, understood: Option<&Understood>) {
     let site = &context.survey.site;
     let mut fields = Fields::new(ui, context, Item::Site, site, Edit::Site);
+    fields.hint("not given").direction().optional(
+        "Prevailing wind from",
+        "prevailing_wind_deg",
+        |site| &mut site.prevailing_wind_deg,
+    );
     fields
         .hint("not given")
-        .optional("Prevailing wind from", "prevailing_wind_deg", |site| {
-            &mut site.prevailing_wind_deg
-        });
-    fields
-        .hint("not given")
+        .direction()
         .optional("Front points to", "heading_deg", |site| {
             &mut site.heading_deg
         });
     widgets::muted(
         fields.ui,
-        "Degrees clockwise from north: 0 north, 90 east, 180 south, 270 west.",
+        "A point of the compass such as NW, or degrees clockwise from north.",
     );
     match understood.map(|understood| &understood.parking) {
         None => {}
