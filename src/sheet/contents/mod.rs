@@ -8,6 +8,7 @@ mod ledger;
 mod measured;
 mod plan;
 mod safety;
+mod spaces;
 mod summary;
 mod vehicle;
 mod words;
@@ -19,7 +20,7 @@ use super::blocks::{Block, Picture, Section, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part};
 use super::work::Work;
 use crate::assess::uncertainty::Uncertainty;
-use crate::assess::{Answer, Assessment, Comparison, assess};
+use crate::assess::{Answer, Assessment, Comparison, Mark, assess};
 use crate::survey::Survey;
 use std::collections::BTreeMap;
 
@@ -102,7 +103,7 @@ impl Writer<'_> {
             self.add(drying::section(&material));
         }
         self.add(safety::ventilation(material.assessment));
-        self.add(safety::cautions(material.survey));
+        self.cautions();
         self.signature();
         if self.choices.has(Part::Workings) {
             self.add(workings::section(&material));
@@ -128,7 +129,7 @@ impl Writer<'_> {
             }
         }
         self.add(plan::stays_open(material.survey, &work));
-        self.add(safety::cautions(material.survey));
+        self.cautions();
         self.signature();
     }
 
@@ -143,7 +144,7 @@ impl Writer<'_> {
             self.photos(|gap| sealed.contains(&gap));
         }
         self.add(safety::ventilation(material.assessment));
-        self.add(safety::cautions(material.survey));
+        self.cautions();
         self.signature();
         if self.choices.has(Part::Workings) {
             // Of the figures that stand in the column *after*.
@@ -172,6 +173,15 @@ impl Writer<'_> {
     fn photos(&mut self, of: impl Fn(crate::survey::GapId) -> bool) {
         let (section, files) = drawings::photos(&self.material, self.choices.paper, of);
         self.files.extend(files);
+        self.add(section);
+    }
+
+    fn cautions(&mut self) {
+        let mut section = safety::cautions(self.material.survey);
+        // Where the appendix is printed, it explains them.
+        if !self.choices.has(Part::Workings) {
+            section.note(format!("{}.", Mark::legend()));
+        }
         self.add(section);
     }
 

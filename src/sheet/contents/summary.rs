@@ -1,11 +1,11 @@
 //! Results in plain words, then as a table.
 
-use super::Material;
 use super::plan::material_alone;
 use super::safety::{danger, is_closed};
 use super::words::{CM2, L_PER_DAY, interval, price};
+use super::{Material, spaces};
 use crate::assess::uncertainty::CaseUncertainty;
-use crate::assess::words::{self, given, total_figure};
+use crate::assess::words::{self, capital, given, total_figure};
 use crate::assess::{Answer, CaseAnswer, NotKnown, SafetyVerdict, drying::Verdict};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 use crate::sheet::work::{Chosen, Work};
@@ -35,6 +35,7 @@ pub(super) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
     let table = by_weather(material, &mut reasons);
     section.table(table, &reasons);
     section.note(small_print(material));
+    spaces::add(&mut section, material);
     section
 }
 
@@ -292,16 +293,6 @@ fn findings(section: &mut Section, findings: &[Finding]) {
     }
     section.heading("What to keep in mind");
     section.push(Block::Points { points });
-}
-
-/// The first letter large.
-pub(super) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    let first: String = letters
-        .next()
-        .map(|letter| letter.to_uppercase().collect())
-        .unwrap_or_default();
-    format!("{first}{}", letters.as_str())
 }
 
 fn by_weather(material: &Material<'_>, reasons: &mut Reasons) -> Table {
