@@ -72,10 +72,12 @@ pub fn inputs(workings: &OfCases) -> Vec<(&str, Vec<Option<String>>)> {
     }
     let values = |name: &str, working: &Working| {
         let inputs = working.inputs.iter();
-        let values: Vec<&str> = inputs
+        let mut values: Vec<&str> = inputs
             .filter(|(input, _)| input == name)
             .map(|(_, value)| value.as_str())
             .collect();
+        // What is the same twice, such as at two equal temperatures, is said once.
+        values.dedup();
         (!values.is_empty()).then(|| minus(&values.join("; ")))
     };
     let rows = names.into_iter().map(|name| {

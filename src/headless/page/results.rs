@@ -158,7 +158,7 @@ impl Cases<'_> {
             air(case)?
                 .mean_ach_per_h
                 .clone()
-                .map(|ach| words::air_changes(ach))
+                .map(words::air_changes)
         });
         self.extreme(table, "  highest", |air| air.highest);
         self.row(table, "  basic model, as a cross-check", "/h", |case| {
@@ -176,7 +176,7 @@ impl Cases<'_> {
             direction(air, which(air))?
                 .ach_per_h
                 .clone()
-                .map(|ach| words::air_changes(ach))
+                .map(words::air_changes)
         });
         self.row(table, "    with wind from, off the front", "", |case| {
             let air = air(case)?;

@@ -246,7 +246,7 @@ impl Section<'_> {
             "cost of a winter by electricity, {}",
             self.survey.tariffs.currency
         );
-        let rows: [(&str, Answer<f64>, Answer<f64>, fn(f64) -> String); 9] = [
+        let rows: [Line<'_>; 9] = [
             (
                 "EqLA, unintended gaps, cm²",
                 eqla_before.clone(),
@@ -311,6 +311,9 @@ impl Section<'_> {
         unknowns.print(page);
     }
 }
+
+/// A figure of a plan: its name, before, after, and how it is written.
+type Line<'a> = (&'a str, Answer<f64>, Answer<f64>, fn(f64) -> String);
 
 /// Safety ventilation before and after: a plan never touches it.
 fn safety(page: &mut Page, plan: &Plan) {

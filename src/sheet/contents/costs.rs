@@ -33,7 +33,7 @@ pub(super) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
         let (amount, unit) = match purchase.basis {
             CostBasis::Piece => (
                 given(purchase.quantity),
-                if purchase.quantity == 1.0 {
+                if (purchase.quantity - 1.0).abs() < 1e-9 {
                     "piece"
                 } else {
                     "pieces"
