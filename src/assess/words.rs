@@ -54,6 +54,25 @@ pub fn counted(count: usize, one: &str, many: &str) -> String {
     format!("{count} {}", if count == 1 { one } else { many })
 }
 
+/// The first letter large.
+#[must_use]
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(char::to_uppercase);
+    first.into_iter().flatten().chain(letters).collect()
+}
+
+/// Words as a sentence of their own: a capital in front, a full stop behind unless there is one.
+#[must_use]
+pub fn sentence(words: &str) -> String {
+    let stop = if words.is_empty() || words.ends_with('.') {
+        ""
+    } else {
+        "."
+    };
+    format!("{}{stop}", capital(words))
+}
+
 /// The facing without the explanation in brackets, for narrow columns.
 #[must_use]
 pub fn facing(facing: Facing) -> &'static str {
@@ -143,11 +162,7 @@ fn sizes(form: &Form) -> String {
             depth_mm,
             bends,
         } => {
-            let bends = match bends {
-                0 => String::new(),
-                1 => ", 1 bend".to_owned(),
-                more => format!(", {more} bends"),
-            };
+            let bends = bends_words(bends);
             format!(
                 "narrow gap {} × {} mm, {} deep{bends}",
                 q(length_mm),
@@ -201,6 +216,16 @@ fn sizes(form: &Form) -> String {
             q(at_pa),
             exponent_words(exponent)
         ),
+    }
+}
+
+/// The bends of a gap behind its sizes: nothing where it has none.
+#[must_use]
+pub fn bends_words(bends: u32) -> String {
+    match bends {
+        0 => String::new(),
+        1 => ", 1 bend".to_owned(),
+        more => format!(", {more} bends"),
     }
 }
 
@@ -296,6 +321,14 @@ mod tests {
         assert_eq!(total_figure(&total, 41.23, 3), Ok("≥ 41.2".to_owned()));
         total.not_sized = 0;
         assert_eq!(total_figure(&total, 41.23, 3), Ok("41.2".to_owned()));
+    }
+
+    #[test]
+    fn sentences_begin_with_a_capital_and_end() {
+        assert_eq!(sentence("does not hold 55 %"), "Does not hold 55 %.");
+        assert_eq!(sentence("it is full."), "It is full.");
+        assert_eq!(sentence(""), "");
+        assert_eq!(capital("äußere Tür"), "Äußere Tür");
     }
 
     #[test]

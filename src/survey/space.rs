@@ -1,7 +1,7 @@
 //! The inside as more than one space: cab, living space, washroom, garage, and what joins them.
 
 use super::Survey;
-use super::gap::{Closing, Form};
+use super::gap::{Certainty, Closing, Form};
 use super::ids::{InnerOpeningId, SpaceId};
 
 /// A space inside the vehicle. A survey that lists none, or one, is of a single space.
@@ -38,10 +38,12 @@ pub struct InnerOpening {
     pub rise_m: Option<f64>,
     /// How it closes, if it does: a curtain, a door.
     pub closing: Option<Closing>,
+    /// How its size was found.
+    pub certainty: Certainty,
 }
 
 impl InnerOpening {
-    /// A new opening with nothing measured.
+    /// A new opening with nothing measured: one of it, size estimated.
     #[must_use]
     pub fn new(id: InnerOpeningId, from: SpaceId, to: SpaceId, form: Form) -> Self {
         Self {
@@ -54,6 +56,7 @@ impl InnerOpening {
             height_m: None,
             rise_m: None,
             closing: None,
+            certainty: Certainty::Estimated,
         }
     }
 }

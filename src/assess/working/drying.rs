@@ -1,7 +1,8 @@
 //! Workings of the comparison of drying and heating.
 
 use super::{Sheet, not_known, with_unit};
-use crate::assess::answer::{Answer, Mark, Working};
+use crate::assess::Mark;
+use crate::assess::answer::{Answer, Working};
 use crate::assess::drying::{
     Capacity, Comparison, HeaterSize, NightAir, OptionAnswer, OptionCase, Spot, Surface, WarmUp,
 };

@@ -1,9 +1,8 @@
 //! Workings of water and heat.
 
 use super::{Sheet, not_known, with_unit};
-use crate::assess::answer::{
-    Answer, Assessment, CaseAnswer, HeatNeed, Mark, RequiredRemoval, Working,
-};
+use crate::assess::Mark;
+use crate::assess::answer::{Answer, Assessment, CaseAnswer, HeatNeed, RequiredRemoval, Working};
 use crate::assess::fabric::{element_u, element_words, heat_flow};
 use crate::physics::fabric::OUTSIDE_SURFACE_RESISTANCE;
 use crate::survey::fabric::BuildUp;

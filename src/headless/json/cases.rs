@@ -84,6 +84,14 @@ fn air(assessment: &Assessment, air: &CaseAir) -> Object {
                     .with("space", space.id.0)
                     .with("mass_flow_in_mean_kg_s", space.mean_inflow_kg_s)
                     .answer("ach_mean_per_h", space.ach_per_h.clone())
+                    .with(
+                        "mass_flow_in_from_spaces_mean_kg_s",
+                        space.mean_from_spaces_kg_s,
+                    )
+                    .answer(
+                        "ach_from_spaces_mean_per_h",
+                        space.from_spaces_per_h.clone(),
+                    )
             }),
         )
         .with(

@@ -1,7 +1,7 @@
 //! Findings about the gaps.
 
 use super::vehicle::is_date_or_empty;
-use super::{Finder, Finding, Item, Severity};
+use super::{Finder, Finding, Item, Severity, gap_subject};
 use crate::survey::Survey;
 use crate::survey::gap::{Behind, Facing, Form, Gap, LeadsTo, Purpose, WorkState};
 
@@ -29,7 +29,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         survey.leakage_not_found_percent,
     );
     for gap in &survey.gaps {
-        let subject = subject(gap);
+        let subject = gap_subject(gap);
         let mut finder = Finder {
             findings,
             item: Item::Gap(gap.id),
@@ -43,10 +43,6 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         work(&mut finder, gap);
         super::photo::marks(&mut finder, gap);
     }
-}
-
-pub(super) fn subject(gap: &Gap) -> String {
-    super::numbered("gap", gap.id, &gap.name)
 }
 
 /// The sizes of a form by the names of their ranges, those that may stay empty left out.

@@ -9,11 +9,11 @@ mod photo;
 mod space;
 mod vehicle;
 
-use super::Survey;
 use super::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
+use super::{Gap, Survey};
 pub use gap::is_damp;
 pub(crate) use gap::needed_sizes;
 pub use photo::photos;
@@ -192,6 +192,15 @@ impl Finder<'_> {
                 format!("measure it and enter it in {}", unit_words(range.unit)),
             );
         }
+    }
+}
+
+/// Words for a gap at the head of a sentence.
+fn gap_subject(gap: &Gap) -> String {
+    if gap.name.is_empty() {
+        format!("gap {}", gap.id)
+    } else {
+        format!("gap {} \u{201c}{}\u{201d}", gap.id, gap.name)
     }
 }
 

@@ -172,8 +172,7 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
             self.typed();
         }
         if let Some(finding) = self.marks.at(field) {
-            let words = format!("{} – {}", finding.sentence, finding.advice);
-            widgets::message_line(self.ui, finding.severity, &words);
+            widgets::finding_line(self.ui, finding);
         }
     }
 
@@ -208,8 +207,7 @@ fn input_width(ui: &Ui) -> f32 {
 pub(super) fn whole_findings(ui: &mut Ui, marks: Marks<'_>) {
     for finding in marks.all() {
         if finding.place.field.is_empty() {
-            let words = format!("{} – {}", finding.sentence, finding.advice);
-            widgets::message_line(ui, finding.severity, &words);
+            widgets::finding_line(ui, finding);
         }
     }
 }
@@ -218,8 +216,7 @@ pub(super) fn whole_findings(ui: &mut Ui, marks: Marks<'_>) {
 pub(super) fn field_findings(ui: &mut Ui, marks: Marks<'_>, fields: &[&str]) {
     for finding in marks.all() {
         if fields.contains(&finding.place.field) {
-            let words = format!("{} – {}", finding.sentence, finding.advice);
-            widgets::message_line(ui, finding.severity, &words);
+            widgets::finding_line(ui, finding);
         }
     }
 }

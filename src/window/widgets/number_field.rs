@@ -4,10 +4,10 @@
 //! typing into a field is one step for undo. Enter, Tab and leaving the field end the step, Esc
 //! takes it back. What cannot be read stays in the field, with the reason under it.
 
-use super::{LABEL_WIDTH, message_line, number_text, tell_name};
+use super::{LABEL_WIDTH, finding_words, message_line, number_text, tell_name};
 use crate::assess::words::compass_point;
 use crate::survey::limits::{FieldRange, range_of};
-use crate::survey::{Finding, MergeKey, Severity};
+use crate::survey::{MergeKey, Severity};
 use crate::window::help;
 use crate::window::page::{Marks, Queue};
 use crate::window::theme::palette;
@@ -402,12 +402,8 @@ impl<'a> NumberField<'a> {
         }
         self.marks
             .and_then(|marks| marks.at(self.field))
-            .map(|finding| (finding.severity, words(finding)))
+            .map(|finding| (finding.severity, finding_words(finding)))
     }
-}
-
-fn words(finding: &Finding) -> String {
-    format!("{} – {}", finding.sentence, finding.advice)
 }
 
 /// Draws the inputs of this ui with an outline in the severity's colour.

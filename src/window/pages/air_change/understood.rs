@@ -2,6 +2,7 @@
 
 use super::direction;
 use crate::assess::spaces::{ClosingCase, ClosingEffect};
+use crate::assess::words::capital;
 use crate::assess::{Answer, Parking};
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::survey::{Edit, InnerOpeningId, Item, Record, SetUp};
@@ -80,12 +81,6 @@ fn small(ui: &mut Ui, words: &str) {
     ui.label(RichText::new(words).small().color(palette(ui).muted));
 }
 
-fn capital(sentence: &str) -> String {
-    let mut letters = sentence.chars();
-    let first = letters.next().map(char::to_uppercase);
-    first.into_iter().flatten().chain(letters).collect()
-}
-
 fn set_name(set: PressureSet) -> &'static str {
     match set {
         PressureSet::LowRise => "Liddament 1986 [M], low-rise",
@@ -111,7 +106,8 @@ pub(super) fn coefficients(ui: &mut Ui, context: &PageContext<'_>, understood: &
                 if of_set.set == chosen {
                     words = words.family(bold());
                 }
-                ui.label(words);
+                let response = ui.label(words);
+                widgets::explain_marks(response, set_name(of_set.set));
                 for ach in &of_set.mean_ach_per_h {
                     told(ui, &ach.clone().map(per_hour));
                 }
