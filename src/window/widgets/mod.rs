@@ -2,6 +2,7 @@
 
 mod answer;
 mod choice;
+mod edge;
 mod findings;
 mod focus;
 mod number_field;
@@ -11,6 +12,7 @@ mod text_field;
 
 pub use answer::{answer_line, figure, working_button};
 pub use choice::{Choice, plain_tick, tick};
+pub use edge::{Moved, edge};
 pub use findings::{finding_list, finding_row};
 pub use focus::follow_focus;
 pub use number_field::NumberField;

@@ -1,8 +1,9 @@
 //! Air changes against wind direction and against wind speed.
 
 use super::direction;
-use super::lines::{Look, key, look};
+use super::lines::{Look, case_looks, key};
 use crate::assess::{CaseAnswer, WindCurve};
+use crate::figure::styles::PLAIN;
 use crate::window::format::{celsius, digits_of};
 use crate::window::jobs::Results;
 use crate::window::page::PageContext;
@@ -45,7 +46,8 @@ pub(in crate::window::pages) fn name_plot(response: &Response, words: &str) {
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, words));
 }
 
-type Curve<'a> = (&'a CaseAnswer, Vec<[f64; 2]>);
+/// A case, its place among all, and its points.
+type Curve<'a> = (&'a CaseAnswer, usize, Vec<[f64; 2]>);
 
 /// The cases whose air change is known in every direction.
 fn curves(results: &Results) -> Vec<Curve<'_>> {
@@ -57,12 +59,13 @@ fn curves(results: &Results) -> Vec<Curve<'_>> {
         .assessment
         .cases
         .iter()
-        .filter_map(|case| {
+        .enumerate()
+        .filter_map(|(place, case)| {
             let air = case.air.as_ref().ok()?;
             let points: Option<Vec<[f64; 2]>> = air.directions.iter().map(point).collect();
             points
                 .filter(|points| !points.is_empty())
-                .map(|points| (case, points))
+                .map(|points| (case, place, points))
         })
         .collect()
 }
@@ -75,14 +78,18 @@ pub(super) fn against_direction(ui: &mut Ui, context: &mut PageContext<'_>, resu
         not_known(ui, cases.iter().find_map(|case| case.air.as_ref().err()));
         return;
     }
-    let looks: Vec<Look> = (0..curves.len()).map(|at| look(ui, at)).collect();
+    let all = case_looks(ui, &results.assessment);
+    let looks: Vec<Look> = curves
+        .iter()
+        .filter_map(|(_, place, _)| all.get(*place).copied())
+        .collect();
     let chosen = context.view.air_change.direction;
     let chosen_deg = curves
         .first()
-        .and_then(|(_, points)| points.get(chosen))
+        .and_then(|(.., points)| points.get(chosen))
         .map(|[from_front, _]| *from_front);
     let rule = palette(ui).outline;
-    let names = curves.iter().map(|(case, _)| case.name.as_str());
+    let names = curves.iter().map(|(case, ..)| case.name.as_str());
     key(ui, names.zip(looks.iter().copied()));
     let plot = still_plot("against direction")
         .include_x(0.0)
@@ -95,7 +102,7 @@ pub(super) fn against_direction(ui: &mut Ui, context: &mut PageContext<'_>, resu
         if let Some(at) = chosen_deg {
             plot.vline(VLine::new("flows below", at).color(rule).width(1.0));
         }
-        for ((case, points), look) in curves.iter().zip(&looks) {
+        for ((case, _, points), look) in curves.iter().zip(&looks) {
             draw(plot, &case.name, closed(points), look);
         }
     });
@@ -134,7 +141,7 @@ pub(in crate::window::pages) fn draw(
         Line::new(name, points.clone())
             .color(look.colour)
             .style(look.dash)
-            .width(1.8),
+            .width(look.width),
     );
     plot.points(
         Points::new(name, points)
@@ -145,7 +152,7 @@ pub(in crate::window::pages) fn draw(
 }
 
 fn nearest(curves: &[Curve<'_>], angle_deg: f64) -> usize {
-    let Some((_, points)) = curves.first() else {
+    let Some((.., points)) = curves.first() else {
         return 0;
     };
     let apart = |at: f64| {
@@ -223,18 +230,18 @@ fn direction_table(ui: &mut Ui, curves: &[Curve<'_>]) {
         .spacing([14.0, 2.0])
         .show(ui, |ui| {
             ui.label(RichText::new("Wind from").small());
-            for (case, _) in curves {
+            for (case, ..) in curves {
                 ui.label(RichText::new(format!("{}, /h", case.name)).small());
             }
             ui.end_row();
-            let rows = curves.iter().map(|(_, points)| points.len()).max();
+            let rows = curves.iter().map(|(.., points)| points.len()).max();
             for row in 0..rows.unwrap_or(0) {
-                let first = curves.first().and_then(|(_, points)| points.get(row));
+                let first = curves.first().and_then(|(.., points)| points.get(row));
                 if let Some([from_front, _]) = first {
                     let side = direction::side(*from_front);
                     ui.label(format!("{}, {side}", direction::degrees(*from_front)));
                 }
-                for (_, points) in curves {
+                for (.., points) in curves {
                     let ach = points.get(row).map(|[_, ach]| digits_of(*ach, 3));
                     ui.label(ach.unwrap_or_default());
                 }
@@ -271,10 +278,11 @@ pub(super) fn against_speed(ui: &mut Ui, results: &Results) {
     {
         return not_known(ui, None);
     }
+    let [mean_look, most_look, least_look] = PLAIN.map(|style| Look::of(ui, style));
     let lines = [
-        ("most", &highest, look(ui, 1)),
-        ("mean", &mean, look(ui, 0)),
-        ("least", &lowest, look(ui, 2)),
+        ("most", &highest, most_look),
+        ("mean", &mean, mean_look),
+        ("least", &lowest, least_look),
     ];
     let band = palette(ui).stripe;
     key(ui, lines.iter().map(|(name, _, look)| (*name, *look)));

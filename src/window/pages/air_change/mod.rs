@@ -185,7 +185,9 @@ fn understood_cards(ui: &mut Ui, context: &mut PageContext<'_>) {
         (_, None) => {}
         (0, Some(found)) => {
             widgets::card(ui, "Air changes against warmth inside", |ui| {
-                warmer::show(ui, found);
+                if let Some(results) = context.results {
+                    warmer::show(ui, found, &results.assessment);
+                }
             });
         }
         (1, Some(found)) => {

@@ -26,6 +26,8 @@ pub(super) struct Entry {
     pub(super) settled: bool,
     /// What was typed is taken back.
     pub(super) aborted: bool,
+    /// Enter was pressed on a choice.
+    pub(super) entered: bool,
 }
 
 impl Entry {
@@ -36,6 +38,7 @@ impl Entry {
             refused: false,
             settled: false,
             aborted: false,
+            entered: false,
         }
     }
 
