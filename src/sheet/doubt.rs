@@ -16,6 +16,18 @@ const PIECE: u32 = 250;
 /// # Errors
 /// [`NotKnown`] where the air change itself is not, and where `cancel` was set before the end.
 pub fn doubt(survey: &Survey, cancel: &AtomicBool) -> Answer<Uncertainty> {
+    doubt_told(survey, cancel, &|_| {})
+}
+
+/// [`doubt`], with `tell` called from any thread whenever more is done, as a share of all.
+///
+/// # Errors
+/// As [`doubt`].
+pub fn doubt_told(
+    survey: &Survey,
+    cancel: &AtomicBool,
+    tell: &(dyn Fn(f32) + Sync),
+) -> Answer<Uncertainty> {
     let trials = Trials::new(survey)?;
     let pieces: Vec<Range<u32>> = (0..DRAWS.div_ceil(PIECE))
         .map(|piece| piece * PIECE..((piece + 1) * PIECE).min(DRAWS))
@@ -31,6 +43,8 @@ pub fn doubt(survey: &Survey, cancel: &AtomicBool) -> Answer<Uncertainty> {
             let chunk = trials.draw_chunk(SEED, piece.clone());
             let mut done = done.lock().unwrap_or_else(PoisonError::into_inner);
             done.push(chunk);
+            #[expect(clippy::cast_precision_loss, reason = "some dozens of pieces")]
+            tell(done.len() as f32 / pieces.len() as f32);
         }
     };
     let workers = thread::available_parallelism().map_or(1, usize::from);

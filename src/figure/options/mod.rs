@@ -117,7 +117,7 @@ impl Axis {
         let shown = lines.flat_map(|line| [line.still, line.windy]).flatten();
         let least = shown.fold(target, f64::min);
         let least = ((least - 0.03) * 10.0).floor() / 10.0;
-        let left = (width * 0.27).clamp(34.0, 66.0);
+        let left = (width * 0.27).clamp(34.0, 82.0);
         Self {
             left,
             right: (width - RIGHT - CLEAR).max(left + 20.0),

@@ -4,7 +4,7 @@ use super::{SheetKey, Snapshot};
 use crate::assess::uncertainty::Uncertainty;
 use crate::assess::{Answer, Assessment, Comparison, assess, compare};
 use crate::sheet::blocks::Picture;
-use crate::sheet::doubt::doubt;
+use crate::sheet::doubt::doubt_told;
 use crate::sheet::photos::{logo, print_copies};
 use crate::sheet::{
     Choices, Kind, Material, Paper, Part, SheetError, Typeset, Workshop, contents, typeset,
@@ -50,7 +50,10 @@ pub enum Step {
     /// Photos are made ready.
     Photos,
     /// The doubt about the results is worked out.
-    Doubt,
+    Doubt {
+        /// How much of it is done.
+        percent: u8,
+    },
     /// Pages are set.
     Pages,
 }
@@ -61,8 +64,17 @@ impl Step {
     pub fn words(self) -> &'static str {
         match self {
             Self::Photos => "Step 1 of 3: making photos ready",
-            Self::Doubt => "Step 2 of 3: working out how sure the results are",
+            Self::Doubt { .. } => "Step 2 of 3: working out how sure the results are",
             Self::Pages => "Step 3 of 3: setting the pages",
+        }
+    }
+
+    /// How much of the step is done, 0…1, where that is known.
+    #[must_use]
+    pub fn share(self) -> Option<f32> {
+        match self {
+            Self::Doubt { percent } => Some(f32::from(percent) / 100.0),
+            Self::Photos | Self::Pages => None,
         }
     }
 }
@@ -98,7 +110,7 @@ pub(super) fn set(
     snapshot: &Snapshot,
     before: Option<Arc<Prepared>>,
     cancel: &AtomicBool,
-    tell: &dyn Fn(Step),
+    tell: &(dyn Fn(Step) + Sync),
 ) -> Outcome {
     let prepared = before.filter(|before| {
         before.revision == key.revision
@@ -127,7 +139,7 @@ fn prepare(
     key: &SheetKey,
     snapshot: &Snapshot,
     cancel: &AtomicBool,
-    tell: &dyn Fn(Step),
+    tell: &(dyn Fn(Step) + Sync),
 ) -> Prepared {
     tell(Step::Photos);
     let survey = &*snapshot.survey;
@@ -135,9 +147,18 @@ fn prepare(
         .path
         .as_deref()
         .map_or_else(BTreeMap::new, |path| print_copies(path, survey, cancel));
-    tell(Step::Doubt);
+    tell(Step::Doubt { percent: 0 });
+    let told = |share: f32| {
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "a share of 100"
+        )]
+        let percent = (share * 100.0) as u8;
+        tell(Step::Doubt { percent });
+    };
     let uncertainty = match key.choices.kind {
-        Kind::Report => doubt(survey, cancel).ok(),
+        Kind::Report => doubt_told(survey, cancel, &told).ok(),
         Kind::WorkOrder | Kind::Completion => None,
     };
     Prepared {

@@ -21,8 +21,8 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 use std::sync::{Arc, Mutex};
 use worker::{Carry, Done, Folders, Line, SCREEN_PIXELS, Size, Work, lock};
 
-/// Thumbnails kept in memory, each 256 kB at most.
-const MOST_THUMBNAILS: usize = 64;
+/// Pictures kept in memory, each 256 kB at most; more are read again in a moment.
+const MOST_THUMBNAILS: usize = 24;
 
 /// What there is to see of a photo.
 #[derive(Clone, Debug, PartialEq)]

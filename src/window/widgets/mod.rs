@@ -165,6 +165,20 @@ pub fn message_line(ui: &mut Ui, severity: Severity, words: &str) {
     ui.add(egui::Label::new(text).wrap());
 }
 
+/// What stands on pages of results while the ledger is empty: why there are none, and the way to
+/// the page where gaps are written down.
+pub fn no_gap_yet(ui: &mut Ui, queue: &mut super::page::Queue) {
+    card(ui, "Nothing to work out yet", |ui| {
+        ui.label(
+            "No gap has been written down. Air comes in through gaps: once the first one is in the \
+             ledger, the results stand here.",
+        );
+        if ui.button("Go to the Gaps page").clicked() {
+            queue.push(super::page::Request::Show(super::page::Page::Gaps));
+        }
+    });
+}
+
 /// Small muted words.
 pub fn muted(ui: &mut Ui, words: impl Into<String>) -> Response {
     let text = RichText::new(words).small().color(palette(ui).muted);

@@ -11,8 +11,8 @@ use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
 use egui::accesskit::Role;
-use egui::{Grid, Response, RichText, Ui, WidgetInfo};
-use egui_plot::{FilledArea, GridMark, HoverPosition, Line, Plot, Points, VLine};
+use egui::{Grid, RichText, Ui, Vec2, WidgetInfo};
+use egui_plot::{FilledArea, GridMark, HoverPosition, Line, Plot, PlotResponse, Points, VLine};
 
 const HEIGHT: f32 = 230.0;
 
@@ -42,8 +42,21 @@ pub(in crate::window::pages) fn number(value: f64) -> String {
     }
 }
 
-pub(in crate::window::pages) fn name_plot(response: &Response, words: &str) {
+/// Gives a plot its name. A plot knows only once it was drawn how much room its axes take: it is
+/// drawn once more whenever that has changed, lest words lie over each other.
+pub(in crate::window::pages) fn name_plot<R>(ui: &Ui, plot: &PlotResponse<R>, words: &str) {
+    let response = &plot.response;
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, words));
+    let now = plot.transform.frame().size();
+    let id = response.id.with("room inside the axes");
+    let before = ui.data_mut(|data| {
+        let before = data.get_temp::<Vec2>(id);
+        data.insert_temp(id, now);
+        before
+    });
+    if before.is_none_or(|before| (before - now).length() > 0.5) {
+        ui.ctx().request_repaint();
+    }
 }
 
 /// A case, its place among all, and its points.
@@ -107,7 +120,8 @@ pub(super) fn against_direction(ui: &mut Ui, context: &mut PageContext<'_>, resu
         }
     });
     name_plot(
-        &response.response,
+        ui,
+        &response,
         "Plot of air changes per hour against wind direction; the figures stand in the table below",
     );
     if response.response.clicked()
@@ -303,7 +317,8 @@ pub(super) fn against_speed(ui: &mut Ui, results: &Results) {
         }
     });
     name_plot(
-        &response.response,
+        ui,
+        &response,
         "Plot of air changes per hour against wind speed; the figures stand in the table below",
     );
     widgets::muted(

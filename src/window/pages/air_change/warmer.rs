@@ -38,7 +38,8 @@ pub(super) fn show(ui: &mut Ui, understood: &Understood, assessment: &Assessment
         }
     });
     name_plot(
-        &response.response,
+        ui,
+        &response,
         "Plot of air changes per hour against how much warmer it is inside; the figures stand in the table below",
     );
     widgets::muted(

@@ -171,7 +171,8 @@ fn plot(
             }
         });
     name_plot(
-        &response.response,
+        ui,
+        &response,
         &format!("Plot of {name}; the figures stand in the table below"),
     );
     if let Some(at) = upright {

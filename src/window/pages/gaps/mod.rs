@@ -127,6 +127,7 @@ fn ledger_and_form(ui: &mut Ui, context: &mut PageContext<'_>) {
         ScrollArea::vertical().id_salt("page").show(ui, |ui| {
             ledger(ui, context, LEDGER_LEAST);
             cards(ui, context);
+            widgets::follow_focus(ui);
         });
         return;
     }
@@ -140,7 +141,10 @@ fn form_alone(ui: &mut Ui, context: &mut PageContext<'_>) {
     ScrollArea::vertical()
         .id_salt("form")
         .auto_shrink(false)
-        .show(ui, |ui| cards(ui, context));
+        .show(ui, |ui| {
+            cards(ui, context);
+            widgets::follow_focus(ui);
+        });
 }
 
 fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {

@@ -122,6 +122,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     if room.x < BESIDE_LEAST || room.y < HIGH_LEAST {
         ScrollArea::vertical().id_salt("low page").show(ui, |ui| {
             one_below_the_other(ui, context, parts);
+            widgets::follow_focus(ui);
         });
         return;
     }

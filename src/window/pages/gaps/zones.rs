@@ -28,7 +28,7 @@ fn row(ui: &mut Ui, context: &mut PageContext<'_>, zone: &Zone) {
             .id(zone.id)
             .marks(context.marks(Item::Zone(zone.id)))
             .compact()
-            .width(142.0)
+            .width(176.0)
             .show(ui, context.queue);
         if let Some(name) = name {
             let id = zone.id;
@@ -36,8 +36,8 @@ fn row(ui: &mut Ui, context: &mut PageContext<'_>, zone: &Zone) {
             context.queue.typed(Edit::Put(zone));
         }
         let words = match lines {
-            1 => "1 line".to_owned(),
-            lines => format!("{lines} lines"),
+            1 => "1 gap".to_owned(),
+            lines => format!("{lines} gaps"),
         };
         ui.label(RichText::new(words).color(palette(ui).muted));
         figures(ui, context, zone.id);
@@ -78,7 +78,7 @@ fn figures(ui: &mut Ui, context: &PageContext<'_>, id: ZoneId) {
 
 fn hover(total: &LeakageTotal) -> String {
     format!(
-        "EqLA of {} ledger lines; {} more are not sized. The share is of the flow at 10 Pa \
+        "EqLA of {} gaps of the ledger; {} more are not sized. The share is of the flow at 10 Pa \
          through all gaps",
         total.gaps, total.not_sized
     )

@@ -165,7 +165,8 @@ fn plot(ui: &mut Ui, context: &PageContext<'_>, order: &Order) {
             }
         });
     name_plot(
-        &response.response,
+        ui,
+        &response,
         "Plot of what the money buys; the figures stand in the table beside it",
     );
 }

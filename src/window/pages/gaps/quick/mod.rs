@@ -129,11 +129,11 @@ fn choices(ui: &mut Ui, context: &PageContext<'_>, entry: &mut Entry, shape_want
         }
     }
     let facing = entry.draft.facing;
-    let chosen = labelled(ui, "facing", 120.0, |ui| {
+    let chosen = labelled(ui, "facing", 146.0, |ui| {
         Choice::new("New gap: facing", &facing, &Facing::ALL)
             .compact()
             .on_enter(&mut entry.entered)
-            .width(112.0)
+            .width(138.0)
             .show(ui, |facing| facing.name().to_owned())
     });
     if let Some(facing) = chosen {
