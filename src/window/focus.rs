@@ -1,15 +1,16 @@
 //! The focus is not lost when what has it goes away: a button that vanishes once it was pressed
-//! hands it to what is nearest, a list or dialog that closes gives it back.
+//! hands it to what stands in its place, a list or dialog that closes gives it back.
 
 use super::page::Page;
 use eframe::egui;
-use egui::{Context, Id, LayerId, Order, Rect, Sense, WidgetRect};
+use egui::{Context, Id, LayerId, Order, Sense, WidgetRect};
 
 /// What had the focus in the last frame.
 #[derive(Clone, Copy, Debug)]
 struct Held {
     id: Id,
-    rect: Rect,
+    /// What Tab reaches just before it.
+    before: Option<Id>,
     layer: LayerId,
     page: Option<Page>,
 }
@@ -33,7 +34,7 @@ impl FocusKeeper {
             }
             self.held = Some(Held {
                 id: there.id,
-                rect: there.rect,
+                before: just_before(ctx, &there),
                 layer: there.layer_id,
                 page,
             });
@@ -41,45 +42,60 @@ impl FocusKeeper {
         }
         let Some(held) = self.held.take() else { return };
         let another = focused.is_some_and(|id| id != held.id);
-        let moved_on = held.page != page || another || drawn(ctx, held.id).is_some();
-        if moved_on {
+        if held.page != page || another {
             return;
         }
-        let heir = if held.layer.order != Order::Background {
+        let above = held.layer.order != Order::Background;
+        if drawn(ctx, held.id).is_some() {
+            // Esc has taken the focus away, and may have closed what it was in.
+            self.held = Some(held).filter(|_| above);
+            return;
+        }
+        let heir = if above {
             self.below.and_then(|id| drawn(ctx, id))
         } else if page == Some(Page::Gaps) {
             None
         } else {
-            nearest(ctx, &held)
+            in_its_place(ctx, &held)
         };
         let blocked = |layer| ctx.memory(|memory| !memory.allows_interaction(layer));
-        if let Some(heir) = heir.filter(|heir| heir.enabled && !blocked(heir.layer_id)) {
+        if let Some(heir) = heir.filter(|heir| !blocked(heir.layer_id)) {
             ctx.memory_mut(|memory| memory.request_focus(heir.id));
             ctx.request_repaint();
         }
     }
 }
 
+/// What is drawn in this frame and takes the focus. Ids that nobody gave are numbers: where a
+/// button was there may be a bar of the same id.
 fn drawn(ctx: &Context, id: Id) -> Option<WidgetRect> {
-    ctx.viewport(|viewport| viewport.this_pass.widgets.get(id).copied())
+    let there = ctx.viewport(|viewport| viewport.this_pass.widgets.get(id).copied());
+    there.filter(|there| there.enabled && there.sense.is_focusable())
 }
 
-/// What can be pressed or typed into nearest to where the focus was.
-fn nearest(ctx: &Context, held: &Held) -> Option<WidgetRect> {
-    let centre = held.rect.center();
+/// What can be pressed or typed into.
+fn takes(one: &WidgetRect) -> bool {
+    one.enabled && one.visible && one.sense.contains(Sense::click())
+}
+
+fn just_before(ctx: &Context, there: &WidgetRect) -> Option<Id> {
+    ctx.viewport(|viewport| {
+        let all = viewport.this_pass.widgets.get_layer(there.layer_id);
+        let before = all.take_while(|one| one.id != there.id);
+        before.filter(|one| takes(one)).last().map(|one| one.id)
+    })
+}
+
+/// What Tab now reaches where it would have reached what is gone; at the end of all, what it
+/// reaches before.
+fn in_its_place(ctx: &Context, held: &Held) -> Option<WidgetRect> {
+    let before = held.before?;
     ctx.viewport(|viewport| {
         let all = viewport.this_pass.widgets.get_layer(held.layer);
-        all.filter(|other| {
-            other.enabled
-                && other.visible
-                && other.sense.contains(Sense::click())
-                && other.interact_rect.is_positive()
-                && !other.rect.contains_rect(held.rect)
-        })
-        .min_by(|a, b| {
-            let apart = |one: &WidgetRect| one.rect.distance_to_pos(centre);
-            apart(a).total_cmp(&apart(b))
-        })
-        .copied()
+        let mut rest = all
+            .skip_while(|one| one.id != before)
+            .filter(|one| takes(one));
+        let last = rest.next()?;
+        Some(*rest.next().unwrap_or(last))
     })
 }

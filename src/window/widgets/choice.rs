@@ -87,8 +87,10 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
             .show_ui(ui, |ui| {
                 for option in self.options {
                     let here = option == self.current;
-                    if ui.selectable_label(here, words(option)).clicked() && !here {
-                        chosen = Some(option.clone());
+                    if ui.selectable_label(here, words(option)).clicked() {
+                        // By keyboard it would stay open.
+                        ui.close();
+                        chosen = (!here).then(|| option.clone());
                     }
                 }
             })
