@@ -3,6 +3,7 @@
 //! Nothing here is a default in place of a missing number: a result that cannot be given is
 //! [`NotKnown`] with the reason. Values are SI; a name that is not SI carries its unit.
 
+use super::mark::Mark;
 use crate::physics::MoistAir;
 use crate::survey::{Facing, Finding, GapId, Purpose, SetUp, SpaceId, WeatherId, ZoneId};
 
@@ -185,7 +186,7 @@ pub struct CaseAir {
     pub lowest: usize,
     /// Index of the direction with the most.
     pub highest: usize,
-    /// Outside air into each space; empty where the inside is one space.
+    /// Air into each space; empty where the inside is one space.
     pub spaces: Vec<SpaceAir>,
     /// The simplified model's ACH, for comparison.
     pub cross_check: Answer<CrossCheck>,
@@ -242,7 +243,7 @@ pub struct InnerAirFlow {
     pub back_kg_s: f64,
 }
 
-/// Outside air that one space gets, mean over all directions.
+/// Air that one space gets, mean over all directions.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SpaceAir {
     /// The space.
@@ -251,6 +252,12 @@ pub struct SpaceAir {
     pub mean_inflow_kg_s: f64,
     /// The same as air changes of the space, per hour, at its air's density.
     pub ach_per_h: Answer<f64>,
+    /// Air coming in from other spaces through inner openings, kg/s. A tall opening that passes
+    /// air both ways counts with what comes in.
+    pub mean_from_spaces_kg_s: f64,
+    /// The same as air changes of the space, per hour, at its air's density. It is no outside
+    /// air: what it brings was let in elsewhere.
+    pub from_spaces_per_h: Answer<f64>,
 }
 
 /// Air through one gap; a tall gap may let it in low and out high at once.
@@ -425,43 +432,10 @@ pub struct Source {
     pub text: String,
 }
 
-/// How far a source was seen.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Mark {
-    /// Read in the source named.
-    Read,
-    /// Read in a text that relays the source.
-    Relayed,
-    /// From memory, not read in the source.
-    Memory,
-    /// Common practice in the trade, no source.
-    CommonPractice,
-    /// An assumption of this project.
-    Assumption,
-}
-
-impl Mark {
-    /// The letter printed in brackets.
+impl Source {
+    /// The source with its mark behind it.
     #[must_use]
-    pub fn letter(self) -> char {
-        match self {
-            Self::Read => 'S',
-            Self::Relayed => 'R',
-            Self::Memory => 'M',
-            Self::CommonPractice => 'C',
-            Self::Assumption => 'A',
-        }
-    }
-
-    /// What the letter means.
-    #[must_use]
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Read => "read in the source",
-            Self::Relayed => "read in a text that relays the source",
-            Self::Memory => "from memory, not read in the source",
-            Self::CommonPractice => "common practice, no source",
-            Self::Assumption => "an assumption of this project",
-        }
+    pub fn marked(&self) -> String {
+        format!("{} {}", self.text, self.mark.bracketed())
     }
 }

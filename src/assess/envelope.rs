@@ -255,6 +255,8 @@ pub(crate) struct Spaces {
     pub(crate) pressures: Vec<f64>,
     /// Outside air into each space, kg/s, its supply fans included.
     pub(crate) inflows: Vec<f64>,
+    /// Air into each space from others, kg/s.
+    pub(crate) from_spaces: Vec<f64>,
 }
 
 impl SolvedDirection {
@@ -395,8 +397,15 @@ fn joined(
     for (gap, flow) in network.outer.iter().zip(&outer) {
         inflows[gap.space] += flow.inward;
     }
+    let inner: Vec<OpeningFlow> = room.inner_flows(&network).collect();
+    let mut from_spaces = vec![0.0; network.spaces.len()];
+    for (opening, flow) in network.inner.iter().zip(&inner) {
+        from_spaces[opening.to] += flow.forward;
+        from_spaces[opening.from] += flow.back;
+    }
     let spaces = Spaces {
-        inner: room.inner_flows(&network).collect(),
+        inner,
+        from_spaces,
         pressures: room.pressures().to_vec(),
         outer,
         inflows,

@@ -3,6 +3,7 @@
 use super::answer::{Answer, Fabric, NotKnown};
 use crate::physics::fabric::{self as physics, HeatFlow, u_value};
 use crate::survey::fabric::{BuildUp, FabricElement, FabricPart, Layer};
+use crate::survey::findings::named_or;
 use crate::survey::{Finding, Item, Severity, Survey};
 
 /// Which way heat leaves through a part.
@@ -27,13 +28,15 @@ fn physical_layer(layer: &Layer) -> Option<physics::Layer> {
     })
 }
 
+/// The name of an element, or what it is: `a wall without a name`.
+pub(crate) fn element_words(element: &FabricElement) -> String {
+    named_or(&element.name, &format!("a {}", element.part.name()))
+}
+
 /// U-value of one element without its thermal bridges, W/(m² K).
 pub(crate) fn element_u(element: &FabricElement) -> Answer<f64> {
     let missing = |what: &str| {
-        NotKnown::because(format!(
-            "{what} of \u{201c}{}\u{201d} is not given",
-            element.name
-        ))
+        NotKnown::because(format!("{what} of {} is not given", element_words(element)))
     };
     match &element.build_up {
         BuildUp::Stated { u_w_per_m2_k } => u_w_per_m2_k.ok_or_else(|| missing("the U-value")),
@@ -70,8 +73,8 @@ pub(crate) fn fabric(survey: &Survey, findings: &[Finding]) -> Answer<Fabric> {
         let u = element_u(element)?;
         let area = element.area_m2.ok_or_else(|| {
             NotKnown::because(format!(
-                "the area of \u{201c}{}\u{201d} is not given",
-                element.name
+                "the area of {} is not given",
+                element_words(element)
             ))
         })?;
         let ua = u * area * (1.0 + element.bridge_percent / 100.0);

@@ -4,12 +4,14 @@
 //! It does no input or output, reads no clock and starts no thread.
 
 pub mod answer;
+pub mod cautions;
 pub mod curves;
 pub mod drying;
 mod envelope;
 mod fabric;
 mod law;
 mod leakage;
+mod mark;
 mod model;
 pub mod number;
 mod parking;
@@ -26,8 +28,8 @@ mod working;
 pub use answer::{
     Answer, Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer,
     Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatNeed, InnerAirFlow, Leakage, LeakageFigures,
-    LeakageTotal, Mark, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict,
-    Source, SpaceAir, Working,
+    LeakageTotal, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict, Source,
+    SpaceAir, Working,
 };
 pub use curves::{
     FaceTotal, SetSensitivity, TemperatureCurve, WindCurve, WindPoint, ach_against_temperature,
@@ -35,9 +37,10 @@ pub use curves::{
 };
 pub use drying::{Comparison, compare};
 pub use leakage::total as leakage_total;
+pub use mark::Mark;
 pub use parking::{Parking, parking};
 pub use topic::{DryingTopic, Topic};
-pub use working::{doubt_working, drying_working, ranking_working, working};
+pub use working::{doubt_working, drying_working, headlines, ranking_working, working};
 
 use crate::survey::{Finding, Item, Severity, Survey, findings};
 use envelope::Envelope;

@@ -8,6 +8,7 @@ use super::answer::{Answer, NotKnown};
 use super::envelope::Leak;
 use super::law::{own_law, share_when_closing};
 use crate::physics::balance::Path;
+use crate::physics::ensemble::{Compartment, Doorway, JoinedEnsemble, Placed};
 use crate::physics::flow_law::{GapFlow, Gas};
 use crate::physics::network::{InnerOpening, Network, OuterGap, Space};
 use crate::physics::{FlowLaw, MoistAir};
@@ -114,9 +115,9 @@ impl Rooms {
         }))
     }
 
-    /// Number of spaces.
-    pub(crate) fn count(&self) -> usize {
-        self.rooms.len()
+    /// Number of inner openings, as many as the survey lists.
+    pub(crate) fn openings(&self) -> usize {
+        self.openings.len()
     }
 
     /// Space of each leak.
@@ -168,6 +169,49 @@ impl Rooms {
             outer: outer.collect(),
             inner: inner.collect(),
         }
+    }
+
+    /// The same made ready to be balanced many times over; pressures are stated at `datum`, m.
+    pub(crate) fn ensemble(
+        &self,
+        leaks: impl Iterator<Item = (GapFlow, f64, f64)>,
+        outside: &MoistAir,
+        inside: &MoistAir,
+        datum: f64,
+    ) -> JoinedEnsemble {
+        let gas_out = Gas::from(outside);
+        let compartments = self.rooms.iter().map(|room| {
+            let gas = Gas::from(&warmer(inside, room.warmer_by));
+            Compartment {
+                gas,
+                supply: room.supply * gas_out.density,
+                extract: room.extract * gas.density,
+            }
+        });
+        let gaps = leaks.enumerate().map(|(at, (flow, z_low, z_high))| {
+            let placed = Placed {
+                flow,
+                z_low,
+                z_high,
+            };
+            (self.of_leak(at), placed)
+        });
+        let doorways = self.openings.iter().map(|opening| Doorway {
+            from: opening.from,
+            to: opening.to,
+            placed: Placed {
+                flow: opening.flow,
+                z_low: opening.z_low,
+                z_high: opening.z_high,
+            },
+        });
+        JoinedEnsemble::new(
+            &compartments.collect::<Vec<_>>(),
+            &gaps.collect::<Vec<_>>(),
+            doorways.collect(),
+            gas_out,
+            datum,
+        )
     }
 
     /// The air of one space.

@@ -14,6 +14,7 @@ use crate::physics::air::pressure_at_altitude;
 use crate::physics::basic_model::{self, ShelterClass};
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
 use crate::physics::wind::{LEAST_SPEED, Shelter, speed_at};
+use crate::survey::findings::named_or;
 use crate::survey::{Finding, Item, SetUp, Severity, Survey, WeatherCase};
 
 /// All that the cases need to know of the vehicle.
@@ -115,7 +116,7 @@ impl Vehicle<'_> {
         let standing = envelope.at(&outside, &inside);
         let mut directions = Vec::with_capacity(DIRECTIONS);
         let mut inflows = [0.0; DIRECTIONS];
-        let mut space_inflows: Vec<f64> = Vec::new();
+        let mut into_spaces: Vec<[f64; 2]> = Vec::new();
         let mut start = 0.0;
         for (index, inflow) in inflows.iter_mut().enumerate() {
             let solved = standing.direction(wind_used, index, start)?;
@@ -140,9 +141,11 @@ impl Vehicle<'_> {
                     .map_or_else(Vec::new, |spaces| spaces.pressures.clone()),
             });
             if let Some(spaces) = solved.spaces() {
-                space_inflows.resize(spaces.inflows.len(), 0.0);
-                for (sum, inflow) in space_inflows.iter_mut().zip(&spaces.inflows) {
-                    *sum += inflow;
+                into_spaces.resize(spaces.inflows.len(), [0.0; 2]);
+                let found = spaces.inflows.iter().zip(&spaces.from_spaces);
+                for ([outside, others], found) in into_spaces.iter_mut().zip(found) {
+                    *outside += found.0;
+                    *others += found.1;
                 }
             }
         }
@@ -157,29 +160,35 @@ impl Vehicle<'_> {
             lowest: first_where(&inflows, |inflow, best| inflow < best),
             highest: first_where(&inflows, |inflow, best| inflow > best),
             cross_check: self.cross_check(case, &outside, &inside),
-            spaces: self.spaces(envelope, &inside, &space_inflows),
+            spaces: self.spaces(envelope, &inside, &into_spaces),
             directions,
         })
     }
 
-    /// Outside air into each space, where there is more than one; `sums` over all directions.
-    fn spaces(&self, envelope: &Envelope, inside: &MoistAir, sums: &[f64]) -> Vec<SpaceAir> {
+    /// Air into each space, where there is more than one; `sums` over all directions of what
+    /// comes from outside and of what comes from other spaces.
+    fn spaces(&self, envelope: &Envelope, inside: &MoistAir, sums: &[[f64; 2]]) -> Vec<SpaceAir> {
         let Some(rooms) = envelope.rooms() else {
             return Vec::new();
         };
         let spaces = self.survey.spaces.iter().zip(sums).enumerate();
         spaces
-            .map(|(at, (space, sum))| {
+            .map(|(at, (space, sums))| {
                 #[expect(clippy::cast_precision_loss, reason = "sixteen")]
-                let mean_inflow_kg_s = sum / DIRECTIONS as f64;
+                let [mean_inflow_kg_s, mean_from_spaces_kg_s] =
+                    sums.map(|sum| sum / DIRECTIONS as f64);
                 let density = rooms.air(at, inside).density();
                 let volume = space.volume_m3.ok_or_else(|| {
                     NotKnown::because(format!("the volume of space {} is not given", space.id))
                 });
+                let per_kg_s = volume.map(|volume| 3600.0 / (density * volume));
+                let changes = |flow: f64| per_kg_s.clone().map(|per| per * flow);
                 SpaceAir {
                     id: space.id,
                     mean_inflow_kg_s,
-                    ach_per_h: volume.map(|volume| mean_inflow_kg_s * 3600.0 / (density * volume)),
+                    ach_per_h: changes(mean_inflow_kg_s),
+                    mean_from_spaces_kg_s,
+                    from_spaces_per_h: changes(mean_from_spaces_kg_s),
                 }
             })
             .collect()
@@ -364,8 +373,8 @@ pub(crate) fn source_kg_s(survey: &Survey) -> Answer<f64> {
         if present {
             let rate = source.rate_g_per_h.ok_or_else(|| {
                 NotKnown::because(format!(
-                    "the water given off by \u{201c}{}\u{201d} is not given",
-                    source.name
+                    "the water given off by {} is not given",
+                    named_or(&source.name, "a source")
                 ))
             })?;
             grams_per_day += rate * f64::from(source.count) * source.hours_per_day;

@@ -54,6 +54,25 @@ pub fn counted(count: usize, one: &str, many: &str) -> String {
     format!("{count} {}", if count == 1 { one } else { many })
 }
 
+/// The first letter large.
+#[must_use]
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(char::to_uppercase);
+    first.into_iter().flatten().chain(letters).collect()
+}
+
+/// Words as a sentence of their own: a capital in front, a full stop behind unless there is one.
+#[must_use]
+pub fn sentence(words: &str) -> String {
+    let stop = if words.is_empty() || words.ends_with('.') {
+        ""
+    } else {
+        "."
+    };
+    format!("{}{stop}", capital(words))
+}
+
 /// The facing without the explanation in brackets, for narrow columns.
 #[must_use]
 pub fn facing(facing: Facing) -> &'static str {
@@ -70,16 +89,45 @@ pub fn degrees(value: f64) -> String {
 /// A compass direction: degrees and the nearest of the sixteen points.
 #[must_use]
 pub fn compass(value: f64) -> String {
-    const POINTS: [&str; 16] = [
-        "N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW",
-        "NW", "NNW",
-    ];
-    let sector = (value.rem_euclid(360.0) / 22.5).round();
-    let point = (0_u8..)
-        .zip(POINTS)
+    format!("{}° {}", given(value.round()), compass_point(value))
+}
+
+/// The sixteen points of the compass, clockwise from north.
+const COMPASS_POINTS: [&str; 16] = [
+    "N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW",
+    "NNW",
+];
+
+/// Degrees from one point of the compass to the next.
+const POINT_DEG: f64 = 22.5;
+
+/// The point of the compass nearest to a direction in degrees clockwise from north.
+#[must_use]
+pub fn compass_point(degrees: f64) -> &'static str {
+    let sector = (degrees.rem_euclid(360.0) / POINT_DEG).round();
+    (0_u8..)
+        .zip(COMPASS_POINTS)
         .find(|(at, _)| (f64::from(*at) - sector).abs() < 0.5)
-        .map_or("N", |(_, point)| point);
-    format!("{}° {point}", given(value.round()))
+        .map_or("N", |(_, point)| point)
+}
+
+/// Degrees clockwise from north of a point of the compass in English, short or written out, in
+/// small or capital letters: `NW`, `nnw`, `north-west`; `None` for anything else.
+#[must_use]
+pub fn point_degrees(words: &str) -> Option<f64> {
+    let letters: String = words
+        .to_lowercase()
+        .chars()
+        .filter(|letter| !letter.is_whitespace() && !matches!(letter, '-' | '.'))
+        .collect();
+    let short = [("north", "N"), ("south", "S"), ("east", "E"), ("west", "W")]
+        .into_iter()
+        .fold(letters, |short, (word, letter)| short.replace(word, letter))
+        .to_uppercase();
+    (0_u8..)
+        .zip(COMPASS_POINTS)
+        .find(|(_, point)| *point == short)
+        .map(|(at, _)| f64::from(at) * POINT_DEG)
 }
 
 /// Form and sizes of a gap, with count and what it lies behind.
@@ -114,11 +162,7 @@ fn sizes(form: &Form) -> String {
             depth_mm,
             bends,
         } => {
-            let bends = match bends {
-                0 => String::new(),
-                1 => ", 1 bend".to_owned(),
-                more => format!(", {more} bends"),
-            };
+            let bends = bends_words(bends);
             format!(
                 "narrow gap {} × {} mm, {} deep{bends}",
                 q(length_mm),
@@ -172,6 +216,16 @@ fn sizes(form: &Form) -> String {
             q(at_pa),
             exponent_words(exponent)
         ),
+    }
+}
+
+/// The bends of a gap behind its sizes: nothing where it has none.
+#[must_use]
+pub fn bends_words(bends: u32) -> String {
+    match bends {
+        0 => String::new(),
+        1 => ", 1 bend".to_owned(),
+        more => format!(", {more} bends"),
     }
 }
 
@@ -270,6 +324,14 @@ mod tests {
     }
 
     #[test]
+    fn sentences_begin_with_a_capital_and_end() {
+        assert_eq!(sentence("does not hold 55 %"), "Does not hold 55 %.");
+        assert_eq!(sentence("it is full."), "It is full.");
+        assert_eq!(sentence(""), "");
+        assert_eq!(capital("äußere Tür"), "Äußere Tür");
+    }
+
+    #[test]
     fn compass_points_are_the_nearest() {
         for (degrees, words) in [
             (0.0, "0° N"),
@@ -280,6 +342,28 @@ mod tests {
             (350.0, "350° N"),
         ] {
             assert_eq!(compass(degrees), words);
+        }
+    }
+
+    /// Each of the sixteen points is 22.5° on from the last, clockwise from north (compass rose,
+    /// common practice, no source \[C\]).
+    #[test]
+    fn points_of_the_compass_are_read_however_they_are_written() {
+        for (words, degrees) in [
+            ("N", 0.0),
+            ("nne", 22.5),
+            ("NE", 45.0),
+            ("e", 90.0),
+            ("SSW", 202.5),
+            ("north-west", 315.0),
+            ("North North West", 337.5),
+            ("W.N.W.", 292.5),
+        ] {
+            assert_eq!(point_degrees(words), Some(degrees), "{words}");
+            assert_eq!(point_degrees(compass_point(degrees)), Some(degrees));
+        }
+        for words in ["", "NEN", "NS", "O", "12", "nwest wind"] {
+            assert_eq!(point_degrees(words), None, "{words}");
         }
     }
 

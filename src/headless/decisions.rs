@@ -4,18 +4,15 @@ use crate::assess::sealing::{
     Aim, Figures, LeftOpen, Order, Plan, Prospect, Ranked, StaysOpen, plan, ticked,
 };
 use crate::assess::spaces::{ClosingEffect, closing_effects};
-use crate::assess::uncertainty::{Chunk, SEED, Trials, Uncertainty};
+use crate::assess::uncertainty::Uncertainty;
 use crate::assess::{
-    Answer, Assessment, NotKnown, Parking, SetSensitivity, TemperatureCurve,
-    ach_against_temperature, parking, pressure_set_sensitivity,
+    Answer, Assessment, Parking, SetSensitivity, TemperatureCurve, ach_against_temperature,
+    parking, pressure_set_sensitivity,
 };
+use crate::sheet::doubt::{doubt_watched, processors};
 use crate::survey::{GapId, Survey};
 use clap::ValueEnum;
-use std::sync::atomic::{AtomicU32, Ordering};
-use std::thread;
-
-/// Draws made in one piece.
-const PIECE: u32 = 250;
+use std::ops::ControlFlow;
 
 /// What a sealing plan is for, as written on the command line.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
@@ -88,7 +85,9 @@ pub(super) fn decide(survey: &Survey, assessment: &Assessment, asked: Asked) -> 
     let (sealables, refused) = ticked(survey);
     Decisions {
         asked,
-        doubt: doubt(survey, asked.draws),
+        doubt: doubt_watched(survey, asked.draws, processors(), &|_| {
+            ControlFlow::Continue(())
+        }),
         sealing,
         best,
         ticked: (!sealables.is_empty()).then(|| plan(survey, &sealables)),
@@ -107,34 +106,4 @@ fn sealing(prospect: &Prospect, aim: Aim) -> Answer<Sealing> {
         left_open: prospect.left_open().to_vec(),
         order: prospect.order(aim)?,
     })
-}
-
-/// The draws, in pieces on as many threads as there are; the answer does not depend on that.
-fn doubt(survey: &Survey, draws: u32) -> Answer<Uncertainty> {
-    if draws == 0 {
-        return Err(NotKnown::because("no draws were asked for"));
-    }
-    let trials = Trials::new(survey)?;
-    let threads = thread::available_parallelism().map_or(1, usize::from);
-    let next = AtomicU32::new(0);
-    let work = || {
-        let mut chunks: Vec<Chunk> = Vec::new();
-        loop {
-            let from = next.fetch_add(PIECE, Ordering::Relaxed);
-            if from >= draws {
-                return chunks;
-            }
-            chunks.push(trials.draw_chunk(SEED, from..draws.min(from.saturating_add(PIECE))));
-        }
-    };
-    let chunks = thread::scope(|scope| {
-        let helpers: Vec<_> = (1..threads).map(|_| scope.spawn(work)).collect();
-        let mut chunks = work();
-        for helper in helpers {
-            // A thread that fell leaves draws missing, which `combine` says.
-            chunks.extend(helper.join().unwrap_or_default());
-        }
-        chunks
-    });
-    trials.combine(SEED, chunks)
 }

@@ -1,65 +1,84 @@
-//! How sure the results are, worked out on all processors.
+//! How sure the results are, worked out on several threads: for sheets, for the page that is
+//! printed, and for the window.
 
-use crate::assess::uncertainty::{DRAWS, SEED, Trials, Uncertainty};
+use crate::assess::uncertainty::{Chunk, DRAWS, SEED, Trials, Uncertainty};
 use crate::assess::{Answer, NotKnown};
 use crate::survey::Survey;
-use std::ops::Range;
+use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
 use std::sync::{Mutex, PoisonError};
 use std::thread;
 
-/// Draws of one piece.
-const PIECE: u32 = 250;
+/// Draws made in one piece: so long a thread may still be busy after it was stopped.
+const PIECE: u32 = 100;
 
-/// The doubt about a survey's results; the same on any number of processors.
+/// The doubt about a survey's results, with as many draws as a sheet takes.
 ///
 /// # Errors
 /// [`NotKnown`] where the air change itself is not, and where `cancel` was set before the end.
 pub fn doubt(survey: &Survey, cancel: &AtomicBool) -> Answer<Uncertainty> {
-    doubt_told(survey, cancel, &|_| {})
-}
-
-/// [`doubt`], with `tell` called from any thread whenever more is done, as a share of all.
-///
-/// # Errors
-/// As [`doubt`].
-pub fn doubt_told(
-    survey: &Survey,
-    cancel: &AtomicBool,
-    tell: &(dyn Fn(f32) + Sync),
-) -> Answer<Uncertainty> {
-    let trials = Trials::new(survey)?;
-    let pieces: Vec<Range<u32>> = (0..DRAWS.div_ceil(PIECE))
-        .map(|piece| piece * PIECE..((piece + 1) * PIECE).min(DRAWS))
-        .collect();
-    let next = AtomicU32::new(0);
-    let done = Mutex::new(Vec::with_capacity(pieces.len()));
-    let work = || {
-        while !cancel.load(Ordering::Relaxed) {
-            let at = usize::try_from(next.fetch_add(1, Ordering::Relaxed));
-            let Some(piece) = at.ok().and_then(|at| pieces.get(at)) else {
-                return;
-            };
-            let chunk = trials.draw_chunk(SEED, piece.clone());
-            let mut done = done.lock().unwrap_or_else(PoisonError::into_inner);
-            done.push(chunk);
-            #[expect(clippy::cast_precision_loss, reason = "some dozens of pieces")]
-            tell(done.len() as f32 / pieces.len() as f32);
+    let watch = |_| {
+        if cancel.load(Ordering::Relaxed) {
+            ControlFlow::Break(())
+        } else {
+            ControlFlow::Continue(())
         }
     };
-    let workers = thread::available_parallelism().map_or(1, usize::from);
+    doubt_watched(survey, DRAWS, processors(), &watch)
+}
+
+/// Threads that can work at once.
+#[must_use]
+pub fn processors() -> usize {
+    thread::available_parallelism().map_or(1, usize::from)
+}
+
+/// The doubt with so many draws, in pieces on so many threads; the answer does not depend on how
+/// many. Between pieces `watch` is told the share that is done, and says whether to go on.
+///
+/// # Errors
+/// [`NotKnown`] where the air change itself is not, where no draws are asked for, and where
+/// `watch` broke off before the end.
+pub fn doubt_watched(
+    survey: &Survey,
+    draws: u32,
+    threads: usize,
+    watch: &(impl Fn(f64) -> ControlFlow<()> + Sync),
+) -> Answer<Uncertainty> {
+    if draws == 0 {
+        return Err(NotKnown::because("no draws were asked for"));
+    }
+    let trials = Trials::new(survey)?;
+    let (next, done) = (AtomicU32::new(0), AtomicU32::new(0));
+    let chunks: Mutex<Vec<Chunk>> = Mutex::default();
+    let work = || {
+        while watch(f64::from(done.load(Ordering::Relaxed)) / f64::from(draws)).is_continue() {
+            let from = next.fetch_add(PIECE, Ordering::Relaxed);
+            if from >= draws {
+                return;
+            }
+            let to = draws.min(from.saturating_add(PIECE));
+            let chunk = trials.draw_chunk(SEED, from..to);
+            chunks
+                .lock()
+                .unwrap_or_else(PoisonError::into_inner)
+                .push(chunk);
+            done.fetch_add(to - from, Ordering::Relaxed);
+        }
+    };
     thread::scope(|scope| {
-        for _ in 1..workers.min(pieces.len()) {
+        for _ in 1..threads {
+            // Without a helper the work takes longer and comes to the same.
             let _ = thread::Builder::new()
                 .name("draws".to_owned())
                 .spawn_scoped(scope, work);
         }
         work();
     });
-    let chunks = done.into_inner().unwrap_or_else(PoisonError::into_inner);
-    if chunks.len() < pieces.len() {
+    if done.into_inner() < draws {
         return Err(NotKnown::because("it was cancelled"));
     }
+    let chunks = chunks.into_inner().unwrap_or_else(PoisonError::into_inner);
     trials.combine(SEED, chunks)
 }
 
@@ -68,11 +87,30 @@ mod tests {
     use super::*;
     use crate::survey::file;
 
+    fn sample() -> Survey {
+        let text = include_str!("../../sample-surveys/two-opening-check.ron");
+        file::parse(text).expect("a sample")
+    }
+
     #[test]
     fn a_cancelled_doubt_is_not_known() {
-        let text = include_str!("../../sample-surveys/two-opening-check.ron");
-        let survey = file::parse(text).expect("a sample");
-        let unknown = doubt(&survey, &AtomicBool::new(true)).expect_err("cancelled");
+        let unknown = doubt(&sample(), &AtomicBool::new(true)).expect_err("cancelled");
         assert_eq!(unknown.reason, "it was cancelled");
+    }
+
+    #[test]
+    fn the_answer_does_not_depend_on_the_threads_and_the_last_word_is_that_all_is_done() {
+        let told = Mutex::new(Vec::new());
+        let watch = |share| {
+            told.lock().expect("nobody fell").push(share);
+            ControlFlow::Continue(())
+        };
+        let alone = doubt_watched(&sample(), 250, 1, &watch).expect("an answer");
+        let shares = std::mem::take(&mut *told.lock().expect("nobody fell"));
+        assert_eq!(shares, [0.0, 0.4, 0.8, 1.0]);
+        let three = doubt_watched(&sample(), 250, 3, &watch).expect("an answer");
+        assert_eq!(alone, three);
+        let none = doubt_watched(&sample(), 0, 1, &watch).expect_err("nothing to go by");
+        assert_eq!(none.reason, "no draws were asked for");
     }
 }

@@ -121,6 +121,16 @@ impl Survey {
         self.zones.iter().find(|zone| zone.id == id)
     }
 
+    /// Name of a space inside, or its number where it has none.
+    #[must_use]
+    pub fn space_name(&self, id: SpaceId) -> String {
+        let found = self.spaces.iter().find(|space| space.id == id);
+        match found.map(|space| space.name.trim()) {
+            Some(name) if !name.is_empty() => name.to_owned(),
+            _ => format!("space {id}"),
+        }
+    }
+
     /// The weather case with this id.
     #[must_use]
     pub fn weather_case(&self, id: WeatherId) -> Option<&WeatherCase> {

@@ -1,6 +1,7 @@
 //! The inside as more than one space: cab, living space, washroom, garage, and what joins them.
 
-use super::gap::{Closing, Form};
+use super::Survey;
+use super::gap::{Certainty, Closing, Form};
 use super::ids::{InnerOpeningId, SpaceId};
 
 /// A space inside the vehicle. A survey that lists none, or one, is of a single space.
@@ -37,10 +38,12 @@ pub struct InnerOpening {
     pub rise_m: Option<f64>,
     /// How it closes, if it does: a curtain, a door.
     pub closing: Option<Closing>,
+    /// How its size was found.
+    pub certainty: Certainty,
 }
 
 impl InnerOpening {
-    /// A new opening with nothing measured.
+    /// A new opening with nothing measured: one of it, size estimated.
     #[must_use]
     pub fn new(id: InnerOpeningId, from: SpaceId, to: SpaceId, form: Form) -> Self {
         Self {
@@ -53,6 +56,22 @@ impl InnerOpening {
             height_m: None,
             rise_m: None,
             closing: None,
+            certainty: Certainty::Estimated,
         }
+    }
+}
+
+impl Survey {
+    /// The space with this id.
+    #[must_use]
+    pub fn space(&self, id: SpaceId) -> Option<&Space> {
+        self.spaces.iter().find(|space| space.id == id)
+    }
+
+    /// The space that a gap or fan belongs to: the one it names, otherwise the first; `None`
+    /// where no spaces are listed.
+    #[must_use]
+    pub fn space_or_first(&self, named: Option<SpaceId>) -> Option<SpaceId> {
+        named.or_else(|| self.spaces.first().map(|space| space.id))
     }
 }

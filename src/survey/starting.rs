@@ -20,12 +20,21 @@ pub const ZONE_NAMES: [&str; 7] = [
     "lockers & service holes",
 ];
 
+/// The first zone of what has no cab.
+const FRONT_ZONE: &str = "front";
+
 impl Survey {
     /// A new survey to begin on: [`Survey::new`] with the usual sizes of such a vehicle. A finding
-    /// says that they are not measured until one of them is changed.
+    /// says that they are not measured until one of them is changed. What is towed has no cab: its
+    /// first zone is the front.
     #[must_use]
     pub fn starting(kind: VehicleKind) -> Self {
         let mut survey = Self::new(kind);
+        if kind == VehicleKind::TouringCaravan
+            && let Some(first) = survey.zones.first_mut()
+        {
+            FRONT_ZONE.clone_into(&mut first.name);
+        }
         if let Some(sizes) = starting_sizes(kind) {
             survey.vehicle.set_sizes(sizes);
         }
@@ -201,6 +210,21 @@ mod tests {
             survey.vehicle.length_m = Some(5.73);
             assert!(!told(&survey), "{kind:?}");
             assert!(!told(&Survey::new(kind)), "{kind:?}");
+        }
+    }
+
+    #[test]
+    fn only_what_is_driven_starts_with_a_cab() {
+        for kind in VehicleKind::ALL {
+            let survey = Survey::starting(kind);
+            let names: Vec<&str> = survey.zones.iter().map(|zone| zone.name.as_str()).collect();
+            let first = if kind == VehicleKind::TouringCaravan {
+                "front"
+            } else {
+                "cab"
+            };
+            assert_eq!(names[0], first, "{kind:?}");
+            assert_eq!(names[1..], ZONE_NAMES[1..], "{kind:?}");
         }
     }
 

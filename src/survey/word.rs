@@ -4,8 +4,9 @@
 //! They are part of what other programs rely on, and so do not follow the display names.
 
 use super::{
-    AreaConvention, Cavity, Certainty, CostBasis, FabricPart, Facing, Form, GrilleMaterial,
-    LeadsTo, Purpose, RemedyKind, SetUp, VehicleKind, WorkState,
+    ApplianceKind, AreaConvention, Cavity, Certainty, CostBasis, FabricPart, Facing, FanDirection,
+    Form, GrilleMaterial, HeaterFuel, LeadsTo, MachineKind, Purpose, RemedyKind, SetUp, SourceKind,
+    VehicleKind, WorkState,
 };
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::wind::{Shelter, Terrain};
@@ -129,6 +130,39 @@ words! {
         Self::Rooflight => "rooflight",
         Self::Door => "door",
         Self::CabMetal => "cab_metal",
+    }
+    ApplianceKind {
+        Self::Hob => "hob",
+        Self::Oven => "oven",
+        Self::SpaceHeater => "space_heater",
+        Self::WaterHeater => "water_heater",
+        Self::Refrigerator => "refrigerator",
+        Self::Stove => "stove",
+        Self::Other => "other",
+    }
+    MachineKind {
+        Self::Compressor => "compressor",
+        Self::DesiccantRotor => "desiccant_rotor",
+        Self::Thermoelectric => "thermoelectric",
+        Self::SaltTub => "salt_tub",
+    }
+    HeaterFuel {
+        Self::Electricity => "electricity",
+        Self::FluedGas => "flued_gas",
+        Self::UnfluedGas => "unflued_gas",
+        Self::LiquidFuel => "liquid_fuel",
+    }
+    FanDirection {
+        Self::Extract => "extract",
+        Self::Supply => "supply",
+    }
+    SourceKind {
+        Self::PersonAwake => "person_awake",
+        Self::PersonAsleep => "person_asleep",
+        Self::Cooking => "cooking",
+        Self::Clothes => "clothes",
+        Self::UnfluedFlame => "unflued_flame",
+        Self::Other => "other",
     }
 }
 

@@ -11,16 +11,16 @@ use super::jobs::{Jobs, Results};
 use super::keeping::Keeping;
 use super::looks::Looks;
 use super::notices::Notices;
+use super::notices::sentence_of;
 use super::page::{Page, PageContext, Queue, ViewState};
 use super::pages::gaps::{Columns, Division};
 use super::pages::job_sheet::JobSheetView;
 use super::photos::Photos;
 use super::photos::picker::PhotoPicker;
 use super::picker::Picker;
-use super::requests::sentence_of;
 pub use super::start::Start;
 use super::{bar, help, lightbox, pages, start_page, strip, theme, widgets};
-use crate::survey::file::Backups;
+use crate::survey::file::{Backups, protection};
 use crate::survey::{GapId, Severity, Survey};
 use eframe::egui;
 use egui::{CentralPanel, Frame, Margin, Panel, ScrollArea, ViewportCommand};
@@ -200,6 +200,10 @@ impl App {
         self.decisions.forget();
         self.photos.open(document.path());
         self.submitted = None;
+        self.guide.start_over();
+        if let Some(refused) = document.path().and_then(protection) {
+            self.notices.tell(Severity::Note, sentence_of(&refused));
+        }
         self.document = Some(document);
     }
 
@@ -234,7 +238,10 @@ impl App {
     fn set_sheet(&mut self, ctx: &egui::Context) {
         for told in self.desk.collect(ctx) {
             match told {
-                Told::Done(sentence) => self.notices.tell(Severity::Note, sentence),
+                Told::Done(sentence) => {
+                    self.guide.wrote(self.desk.written());
+                    self.notices.tell(Severity::Note, sentence);
+                }
                 Told::Failed(words) => self.notices.tell(Severity::Error, sentence_of(&words)),
             }
         }
@@ -306,7 +313,7 @@ impl App {
                 }
             });
         self.foot(ui);
-        self.help_line(ui);
+        self.help_line(ui, help::OF_A_PAGE);
         self.first_steps(ui);
         self.working_panel(ui);
         CentralPanel::default()
@@ -327,20 +334,20 @@ impl App {
             });
     }
 
-    fn help_line(&mut self, ui: &mut egui::Ui) {
+    fn help_line(&mut self, ui: &mut egui::Ui, otherwise: &str) {
         if self.view.help {
             Panel::bottom("help line")
                 .frame(panel_frame(theme::palette(ui).card, 4))
-                .show(ui, |ui| help::line(ui, &mut self.queue));
+                .show(ui, |ui| help::line(ui, &mut self.queue, otherwise));
         }
     }
 
     fn first_steps(&mut self, ui: &mut egui::Ui) {
-        self.guide.saw(self.view.page);
+        let answers = self.jobs.results().map(|results| &results.assessment);
+        self.guide.saw(self.view.page, answers);
         let (true, Some(document)) = (self.guide.open, &self.document) else {
             return;
         };
-        let answers = self.jobs.results().map(|results| &results.assessment);
         Panel::top("first steps")
             .frame(panel_frame(theme::palette(ui).card, 4))
             .show(ui, |ui| {
@@ -369,6 +376,7 @@ impl App {
     fn start_screen(&mut self, ui: &mut egui::Ui) {
         let palette = theme::palette(ui);
         self.foot(ui);
+        self.help_line(ui, help::OF_THE_START_PAGE);
         CentralPanel::default()
             .frame(panel_frame(palette.page, 8))
             .show(ui, |ui| {

@@ -4,17 +4,20 @@ use super::page::{Page, Queue, Request};
 use super::theme::palette;
 use super::widgets;
 use crate::assess::Assessment;
-use crate::survey::{Item, Place, Survey};
+use crate::survey::{Item, Place, Survey, WorkState};
 use eframe::egui;
 use egui::{RichText, Ui};
+use std::path::Path;
 
 /// What the guide remembers.
 #[derive(Clone, Debug, Default)]
 pub struct Guide {
     /// It is shown.
     pub open: bool,
-    /// Pages that were shown since it opened.
+    /// Pages that were shown since it opened, with results to be seen on them.
     seen: Vec<Page>,
+    /// A sheet was saved since it opened.
+    saved: bool,
 }
 
 /// One step.
@@ -38,7 +41,7 @@ const STEPS: [Step; 6] = [
         page: Page::Vehicle,
     },
     Step {
-        words: "Every gap",
+        words: "Gaps",
         help: "Walk round and write down each gap with its place and size. A size not known yet \
                may be left out.",
         place: None,
@@ -74,32 +77,47 @@ impl Guide {
     /// Opens it anew.
     pub fn begin(&mut self) {
         self.open = true;
-        self.seen.clear();
+        self.start_over();
     }
 
-    /// Remembers that a page was shown.
-    pub fn saw(&mut self, page: Page) {
-        if self.open && !self.seen.contains(&page) {
+    /// Forgets what was done with another survey.
+    pub fn start_over(&mut self) {
+        self.seen.clear();
+        self.saved = false;
+    }
+
+    /// Remembers that a page was shown; one that has no results to show yet does not count.
+    pub fn saw(&mut self, page: Page, answers: Option<&Assessment>) {
+        let known = answers.is_some_and(|answers| answers.season_ach_per_h.is_ok());
+        if self.open && known && !self.seen.contains(&page) {
             self.seen.push(page);
         }
     }
 
+    /// Remembers that a file was written, if it is a sheet.
+    pub fn wrote(&mut self, file: Option<&Path>) {
+        let is_sheet = file
+            .and_then(Path::extension)
+            .is_some_and(|ending| ending.eq_ignore_ascii_case("pdf"));
+        self.saved |= self.open && is_sheet;
+    }
+
     fn done(&self, step: &Step, survey: &Survey, answers: Option<&Assessment>) -> bool {
         match step.page {
+            // The sizes that a survey starts with are nobody's measurement.
             Page::Vehicle => {
                 let vehicle = &survey.vehicle;
-                [
-                    vehicle.inside_length_m,
-                    vehicle.inside_width_m,
-                    vehicle.inside_height_m,
-                ]
-                .iter()
-                .all(Option::is_some)
+                vehicle.gross_volume_m3().is_some() && !vehicle.has_starting_sizes()
             }
             Page::Gaps => {
                 answers.is_some_and(|answers| survey.gaps.len() > answers.leakage.not_sized.len())
             }
-            page => self.seen.contains(&page),
+            Page::AirChange | Page::DryingHeat => self.seen.contains(&step.page),
+            Page::SealingPlan => {
+                let chosen = [WorkState::Planned, WorkState::Sealed];
+                survey.gaps.iter().any(|gap| chosen.contains(&gap.state))
+            }
+            Page::JobSheet => self.saved,
         }
     }
 

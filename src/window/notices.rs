@@ -3,11 +3,17 @@
 use super::commands::Command;
 use super::page::{Queue, Request};
 use super::widgets;
+use crate::assess::words::sentence;
 use crate::survey::Severity;
 use eframe::egui;
 use egui::{RichText, Ui};
 use std::collections::VecDeque;
 use std::time::Instant;
+
+/// An error as a sentence: capital letter, full stop.
+pub(super) fn sentence_of(error: &dyn std::fmt::Display) -> String {
+    sentence(&error.to_string())
+}
 
 /// One sentence.
 #[derive(Clone, Debug, PartialEq, Eq)]

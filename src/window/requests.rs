@@ -6,6 +6,7 @@ use super::desk::{Output, SheetFile};
 use super::dialogs::{Answered, Dialog, PathFor, Then};
 use super::document::Document;
 use super::ledger;
+use super::notices::sentence_of;
 use super::page::{Page, Request};
 use super::photos::Source;
 use super::picker::Pick;
@@ -485,16 +486,4 @@ fn with_ending(mut path: PathBuf, ending: &str) -> PathBuf {
         path.set_extension(ending);
     }
     path
-}
-
-/// An error as a sentence: capital letter, full stop.
-pub(super) fn sentence_of(error: &dyn std::fmt::Display) -> String {
-    let words = error.to_string();
-    let mut letters = words.chars();
-    let capital: String = letters
-        .next()
-        .map(|first| first.to_uppercase().collect())
-        .unwrap_or_default();
-    let stop = if words.ends_with('.') { "" } else { "." };
-    format!("{capital}{}{stop}", letters.as_str())
 }

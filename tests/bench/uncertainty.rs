@@ -1,35 +1,18 @@
 //! Ten thousand draws of the doubt: three weather cases, sixteen directions, two inside airs.
 #![expect(clippy::unwrap_used, reason = "a benchmark stops where anything fails")]
 
+mod vehicles;
+
 use divan::{Bencher, black_box};
 use gapledger::assess::uncertainty::{DRAWS, SEED, Trials};
-use gapledger::survey::{Form, InnerOpening, InnerOpeningId, Space, SpaceId, Survey, file};
+use gapledger::survey::{Form, InnerOpening, InnerOpeningId, Space, SpaceId, Survey};
 use std::thread;
+use vehicles::{CARAVAN, with_gaps};
 
 const PIECE: u32 = 250;
 
 fn main() {
     divan::main();
-}
-
-/// The farmyard caravan with its gaps repeated until there are so many.
-fn survey(gaps: usize) -> Survey {
-    let text = include_str!("../../sample-surveys/farmyard-caravan.ron");
-    let sample = file::parse(text).unwrap();
-    let mut survey = sample.clone();
-    // What lies behind an opening would have to name its own copy: leave those out.
-    let plain: Vec<_> = sample
-        .gaps
-        .into_iter()
-        .filter(|gap| gap.behind.is_none())
-        .collect();
-    survey.gaps.clear();
-    for gap in plain.iter().cycle().take(gaps) {
-        let mut gap = gap.clone();
-        gap.id = survey.free_gap_id();
-        survey.gaps.push(gap);
-    }
-    survey
 }
 
 /// On so many threads, in pieces of 250 draws.
@@ -57,27 +40,26 @@ fn run(survey: &Survey, threads: u32, draws: u32) {
 
 #[divan::bench(args = [10, 60, 300], sample_count = 3)]
 fn ten_thousand_draws_on_two_threads(bencher: Bencher<'_, '_>, gaps: usize) {
-    let survey = survey(gaps);
+    let survey = with_gaps(CARAVAN, gaps);
     bencher.bench(|| run(&survey, 2, DRAWS));
 }
 
 #[divan::bench(args = [60], sample_count = 3)]
 fn ten_thousand_draws_on_one_thread(bencher: Bencher<'_, '_>, gaps: usize) {
-    let survey = survey(gaps);
+    let survey = with_gaps(CARAVAN, gaps);
     bencher.bench(|| run(&survey, 1, DRAWS));
 }
 
-/// The same vehicle in four spaces one behind the other, doorways between: the balance is that of a
-/// network.
-#[divan::bench(args = [60], sample_count = 1)]
-fn a_thousand_draws_of_four_spaces_on_two_threads(bencher: Bencher<'_, '_>, gaps: usize) {
-    let mut survey = survey(gaps);
+/// The same vehicle in four spaces one behind the other, doorways between, each so many kelvin
+/// warmer than the last.
+fn in_four_spaces(gaps: usize, warmer_by_k: f64) -> Survey {
+    let mut survey = with_gaps(CARAVAN, gaps);
     survey.spaces = (1..=4)
         .map(|id| Space {
             id: SpaceId(id),
             name: format!("space {id}"),
             volume_m3: None,
-            warmer_by_k: f64::from(id) - 1.0,
+            warmer_by_k: warmer_by_k * (f64::from(id) - 1.0),
         })
         .collect();
     survey.inner_openings = (1..4)
@@ -95,5 +77,19 @@ fn a_thousand_draws_of_four_spaces_on_two_threads(bencher: Bencher<'_, '_>, gaps
     for (gap, id) in survey.gaps.iter_mut().zip((1..=4).cycle()) {
         gap.space = Some(SpaceId(id));
     }
-    bencher.bench(|| run(&survey, 2, 1000));
+    survey
+}
+
+/// The balance of a network: doorways between spaces of other warmth pass air both ways.
+#[divan::bench(args = [10, 60, 300], sample_count = 3)]
+fn ten_thousand_draws_of_four_spaces_on_two_threads(bencher: Bencher<'_, '_>, gaps: usize) {
+    let survey = in_four_spaces(gaps, 1.0);
+    bencher.bench(|| run(&survey, 2, DRAWS));
+}
+
+/// The same with doorways between spaces of the same warmth, which are all but at one pressure.
+#[divan::bench(args = [60], sample_count = 3)]
+fn ten_thousand_draws_of_four_spaces_as_warm_on_two_threads(bencher: Bencher<'_, '_>, gaps: usize) {
+    let survey = in_four_spaces(gaps, 0.0);
+    bencher.bench(|| run(&survey, 2, DRAWS));
 }

@@ -3,6 +3,7 @@
 
 use crate::headless::{OnDisk, hole, van};
 use crate::headless_page::thorough;
+use crate::known;
 use gapledger::survey::file::parse;
 use gapledger::survey::{
     Closing, Facing, Form, InnerOpening, InnerOpeningId, Purpose, Space, SpaceId, Survey,
@@ -139,7 +140,12 @@ fn decided() -> Survey {
 
 /// Surveys that together bring every key to light.
 fn surveys() -> Vec<Survey> {
-    let mut surveys = vec![Survey::new(VehicleKind::Other), thorough(), van()];
+    let mut surveys = vec![
+        Survey::new(VehicleKind::Other),
+        thorough(),
+        van(),
+        known::survey(),
+    ];
     // Too little safety ventilation: the shares are printed.
     let mut below = van();
     below.appliances = thorough().appliances;
@@ -150,6 +156,7 @@ fn surveys() -> Vec<Survey> {
         [
             include_str!("../../sample-surveys/farmyard-caravan.ron"),
             include_str!("../../sample-surveys/street-panel-van.ron"),
+            include_str!("../../sample-surveys/vineyard-coachbuilt.ron"),
         ]
         .map(|text| parse(text).unwrap()),
     );

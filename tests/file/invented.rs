@@ -334,6 +334,7 @@ impl Maker {
             height_m: maker.maybe(),
             rise_m: maker.maybe(),
             closing: maker.closing(),
+            certainty: maker.pick(&Certainty::ALL),
         })
     }
 

@@ -104,6 +104,7 @@ pub(crate) fn survey() -> Survey {
                 open_in_use: true,
                 leaves_percent: 15.0,
             }),
+            certainty: Certainty::Measured,
         }],
         leakage_not_found_percent: Some(20.0),
     }

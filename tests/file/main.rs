@@ -16,6 +16,7 @@ mod hostile;
 mod invented;
 mod known;
 mod loading;
+mod records;
 mod refusals;
 mod round_trip;
 mod saving;

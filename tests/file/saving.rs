@@ -22,6 +22,12 @@ fn titled(title: &str) -> Survey {
     survey
 }
 
+/// Saves over the file with this stamp, as the first save of a run of the program.
+fn save_over(path: &Path, survey: &Survey, stamp: &FileStamp) {
+    let overwrite = Overwrite::IfUnchanged(stamp);
+    save(path, survey, overwrite, &mut Backups::default()).unwrap();
+}
+
 /// The names in a folder, in order.
 pub(crate) fn names(folder: &Path) -> Vec<String> {
     let mut names: Vec<String> = fs::read_dir(folder)
@@ -66,13 +72,7 @@ fn the_version_before_is_kept_once_in_a_run() {
     // The next run keeps what it found.
     let stamp = load(&path).unwrap().stamp;
     let third = titled("third");
-    save(
-        &path,
-        &third,
-        Overwrite::IfUnchanged(&stamp),
-        &mut Backups::default(),
-    )
-    .unwrap();
+    save_over(&path, &third, &stamp);
     assert_eq!(
         fs::read_to_string(backup_path(&path)).unwrap(),
         print(&titled("second"))
@@ -115,13 +115,7 @@ fn a_file_that_was_only_touched_is_unchanged() {
     let file = fs::File::options().write(true).open(&path).unwrap();
     file.set_modified(std::time::UNIX_EPOCH).unwrap();
     let mine = titled("mine");
-    save(
-        &path,
-        &mine,
-        Overwrite::IfUnchanged(&stamp),
-        &mut Backups::default(),
-    )
-    .unwrap();
+    save_over(&path, &mine, &stamp);
     assert_eq!(load(&path).unwrap().survey, mine);
 }
 
@@ -130,13 +124,7 @@ fn a_file_that_is_gone_is_written_anew() {
     let (folder, path, stamp) = folder_with_file();
     fs::remove_file(&path).unwrap();
     let mine = titled("mine");
-    save(
-        &path,
-        &mine,
-        Overwrite::IfUnchanged(&stamp),
-        &mut Backups::default(),
-    )
-    .unwrap();
+    save_over(&path, &mine, &stamp);
     assert_eq!(load(&path).unwrap().survey, mine);
     assert_eq!(names(folder.path()), ["van.ron"]);
 }
@@ -228,13 +216,7 @@ fn a_symbolic_link_stays_and_its_file_is_written() {
     let link = desk.join("link.ron");
     symlink("../van.ron", &link).unwrap();
     let mine = titled("mine");
-    save(
-        &link,
-        &mine,
-        Overwrite::IfUnchanged(&stamp),
-        &mut Backups::default(),
-    )
-    .unwrap();
+    save_over(&link, &mine, &stamp);
     assert!(fs::symlink_metadata(&link).unwrap().is_symlink());
     assert_eq!(load(&path).unwrap().survey, mine);
     assert_eq!(names(&desk), ["link.ron"]);

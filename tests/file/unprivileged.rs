@@ -8,7 +8,8 @@
 use crate::known;
 use crate::saving::names;
 use gapledger::survey::file::{
-    Backups, LoadError, Overwrite, PhotoState, SaveError, SaveStep, load, photo_state, save,
+    Backups, LoadError, Overwrite, PhotoState, SaveError, SaveStep, load, photo_state, protection,
+    save,
 };
 use std::fs;
 use std::io::ErrorKind::PermissionDenied;
@@ -112,6 +113,17 @@ fn tried_by_another(folder: &Path) {
     assert!(
         error.to_string().starts_with("no permission to read"),
         "{error}"
+    );
+
+    let refused = protection(&protected);
+    assert!(
+        matches!(refused, Some(SaveError::ReadOnly { .. })),
+        "{refused:?}"
+    );
+    let refused = protection(&in_locked);
+    assert!(
+        matches!(refused, Some(SaveError::ReadOnlyFolder { .. })),
+        "{refused:?}"
     );
 
     let survey = known::survey();

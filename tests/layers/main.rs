@@ -5,6 +5,7 @@
 //! bites.
 
 mod caught;
+mod drawings;
 mod house;
 mod paths;
 mod rules;

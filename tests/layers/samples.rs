@@ -1,7 +1,7 @@
 //! The sample surveys: they open, say that they are invented, and are fit to draw and assess.
 //!
 //! `UPDATE_SAMPLES=1 cargo test --test layers samples` writes them anew as the program itself
-//! would save them, after somebody has edited one by hand.
+//! would save them, after somebody has edited one by hand, and draws their photos.
 
 use std::collections::BTreeSet;
 use std::error::Error;
@@ -10,9 +10,9 @@ use std::fs;
 use gapledger::physics::{
     Balance, Conditions, FlowLaw, GapFlow, Gas, MoistAir, Path, STANDARD_PRESSURE,
 };
-use gapledger::survey::file::{parse, print};
+use gapledger::survey::file::{PhotoState, parse, photo_folder, photo_states, print};
 use gapledger::survey::findings::{self, Severity};
-use gapledger::survey::{Facing, Form, LeadsTo, Purpose, Survey};
+use gapledger::survey::{Facing, Form, InnerOpening, LeadsTo, Photo, PhotoMark, Purpose, Survey};
 
 use super::{files_under, package};
 
@@ -32,7 +32,7 @@ fn samples() -> Result<Vec<Sample>, Box<dyn Error>> {
         let survey = parse(&text).map_err(|error| format!("{name}: {error}"))?;
         samples.push((name, text, survey));
     }
-    assert!(samples.len() >= 5, "only {} sample surveys", samples.len());
+    assert!(samples.len() >= 6, "only {} sample surveys", samples.len());
     Ok(samples)
 }
 
@@ -71,7 +71,7 @@ fn samples_say_that_they_are_invented_and_differ() -> Result<(), Box<dyn Error>>
             survey.site.terrain, survey.site.shelter
         ));
     }
-    assert!(scenes.len() >= 5, "two samples share a scene");
+    assert!(scenes.len() >= 6, "two samples share a scene");
     assert_eq!(
         kinds.len(),
         5,
@@ -135,6 +135,82 @@ fn the_farmyard_caravan_shows_what_a_survey_holds() -> Result<(), Box<dyn Error>
         .filter(|finding| finding.sentence.contains("not sized"))
         .count();
     assert_eq!(unsized_gaps, 1, "one gap is left without a size on purpose");
+    Ok(())
+}
+
+/// The largest photo of a sample: everybody who takes the program takes them too.
+const LARGEST_SAMPLE_PHOTO: u64 = 25_000;
+
+#[test]
+fn every_photo_of_a_sample_is_there_and_none_lies_there_unnamed() -> Result<(), Box<dyn Error>> {
+    if std::env::var_os("UPDATE_SAMPLES").is_some() {
+        // They may just be being drawn.
+        return Ok(());
+    }
+    let mut photos = 0;
+    for (name, _, survey) in samples()? {
+        let path = package().join("sample-surveys").join(&name);
+        let states = photo_states(&path, &survey);
+        for (photo, state) in &states {
+            assert_eq!(*state, PhotoState::Present, "{name}: {photo}");
+            let file = photo_folder(&path).join(photo);
+            image::open(&file).map_err(|error| format!("{name}: {photo}: {error}"))?;
+            let bytes = file.metadata()?.len();
+            assert!(bytes <= LARGEST_SAMPLE_PHOTO, "{photo}: {bytes} bytes");
+        }
+        photos += states.len();
+        let Ok(folder) = fs::read_dir(photo_folder(&path)) else {
+            assert!(states.is_empty(), "{name}: its photo folder is missing");
+            continue;
+        };
+        for entry in folder {
+            let entry = entry?;
+            // Copies for print lie in a folder, which is kept out of the repository.
+            let there = entry.file_name().to_string_lossy().into_owned();
+            if entry.file_type()?.is_file() {
+                assert!(states.contains_key(&there), "{name}: no gap names {there}");
+            }
+        }
+    }
+    assert!(photos >= 6, "the samples hold {photos} photos");
+    Ok(())
+}
+
+#[test]
+fn the_vineyard_coach_built_shows_spaces_and_photos() -> Result<(), Box<dyn Error>> {
+    let all = samples()?;
+    let (_, _, survey) = all
+        .iter()
+        .find(|(name, _, _)| name == "vineyard-coachbuilt.ron")
+        .ok_or("there is no coach-built among the vines")?;
+    let spaces: BTreeSet<u32> = survey.spaces.iter().map(|space| space.id.0).collect();
+    assert_eq!(spaces.len(), 4);
+    // A gap that names none opens into the first.
+    let used: BTreeSet<u32> = survey
+        .gaps
+        .iter()
+        .filter_map(|gap| survey.space_or_first(gap.space))
+        .map(|id| id.0)
+        .collect();
+    assert_eq!(used, spaces, "every space has a gap");
+    let volumes: f64 = survey
+        .spaces
+        .iter()
+        .filter_map(|space| space.volume_m3)
+        .sum();
+    let whole = survey.vehicle.gross_volume_m3().ok_or("it has no volume")?;
+    assert!((volumes - whole).abs() < 1e-9, "{volumes} of {whole} m³");
+    let closes = |opening: &&InnerOpening| opening.closing.is_some();
+    assert!(survey.inner_openings.iter().filter(closes).count() >= 3);
+    let photos: Vec<&Photo> = survey.gaps.iter().flat_map(|gap| &gap.photos).collect();
+    assert!(photos.iter().all(|photo| !photo.caption.is_empty()));
+    let marked = |word| {
+        let mut marks = photos.iter().flat_map(|photo| &photo.marks);
+        marks.any(|mark: &PhotoMark| mark.name() == word && mark.is_in_picture())
+    };
+    assert!(marked("circle") && marked("arrow"));
+    let states: BTreeSet<&str> = survey.gaps.iter().map(|gap| gap.state.name()).collect();
+    assert_eq!(states.len(), 4, "open, planned, sealed and deferred");
     Ok(())
 }
 

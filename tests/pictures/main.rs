@@ -6,6 +6,8 @@
 
 #![expect(clippy::unwrap_used, reason = "helpers of tests stop the test")]
 
+mod sheets;
+
 use eframe::egui;
 use egui::Theme;
 use egui_kittest::{Harness, SnapshotOptions, SnapshotResults};

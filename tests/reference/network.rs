@@ -1,5 +1,6 @@
 //! Vehicles of several spaces against scipy.
 
+use gapledger::physics::ensemble::{Compartment, Doorway, JoinedEnsemble, Placed};
 use gapledger::physics::network::{
     InnerOpening, Network, NetworkRoom, OpeningFlow, OuterGap, Space, Surroundings,
 };
@@ -99,6 +100,60 @@ fn every_vehicle_of_several_spaces_agrees_with_scipy() {
             assert_close(flow.forward, way.in_kg_s, floor, &what);
             assert_close(flow.back, way.out_kg_s, floor, &what);
         }
+    }
+}
+
+/// The balance that draws of the doubt use, from a vehicle without pressures: to the same tables.
+#[test]
+fn the_fast_balance_of_several_spaces_agrees_with_scipy() {
+    for (vehicle, spaces, ways) in networks() {
+        let gas = |at: usize| {
+            let space: &NetworkSpace = spaces.get(at).unwrap();
+            Gas {
+                density: space.density_kg_m3,
+                viscosity: space.viscosity_pa_s,
+            }
+        };
+        let compartments: Vec<Compartment> = spaces
+            .iter()
+            .enumerate()
+            .map(|(at, space)| Compartment {
+                gas: gas(at),
+                supply: space.supply_kg_s,
+                extract: space.extract_kg_s,
+            })
+            .collect();
+        let placed = |way: &NetworkWay| Placed {
+            flow: flow_of(&way.gap()),
+            z_low: way.z_low_m,
+            z_high: way.z_high_m,
+        };
+        let (outer, inner): (Vec<&NetworkWay>, Vec<&NetworkWay>) =
+            ways.iter().partition(|way| way.from_space.is_none());
+        let gaps: Vec<(usize, Placed)> = outer
+            .iter()
+            .map(|way| (way.to_space, placed(way)))
+            .collect();
+        let doorways = inner.iter().map(|way| Doorway {
+            from: way.from_space.unwrap(),
+            to: way.to_space,
+            placed: placed(way),
+        });
+        let outside = Gas {
+            density: vehicle.density_out_kg_m3,
+            viscosity: vehicle.viscosity_out_pa_s,
+        };
+        let doorways = doorways.collect();
+        let body = JoinedEnsemble::new(&compartments, &gaps, doorways, outside, vehicle.datum_m);
+        let coefficients: Vec<f64> = outer.iter().map(|way| way.cp).collect();
+        let arranged = body.arrange(&coefficients);
+        let mut member = body.member();
+        let wind = vehicle.dynamic_pressure_pa;
+        body.hold(&mut member, wind, [(&arranged, 0.0), (&arranged, 0.0)]);
+        let struck = body.solve(&mut member, &arranged, wind, 1e-9).unwrap();
+        let name = format!("vehicle {}", vehicle.vehicle);
+        let inflow = vehicle.inflow_kg_s;
+        assert_close(struck.inflow, inflow, 2.0 * INFLOW * inflow, &name);
     }
 }
 

@@ -7,7 +7,7 @@ use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::assess::uncertainty::{SEED, Uncertainty, uncertainty};
 use gapledger::assess::{Topic, assess};
-use gapledger::survey::{Certainty, Edit, GapId, Record};
+use gapledger::survey::{Certainty, Edit, GapId, Item, Record};
 use gapledger::window::app::{App, Start};
 use gapledger::window::decisions::{Effort, LongWork};
 use gapledger::window::errand::Status;
@@ -114,7 +114,7 @@ fn the_guessed_gap_is_measured_next_and_its_link_leads_there() {
     window.run();
     let found = drawn(&window);
     let first = &found.measure_next[0];
-    assert_eq!(first.gap, GapId(1));
+    assert_eq!(first.item, Item::Gap(GapId(1)));
     assert!(shows(&window, &first.sentence));
     window
         .get_by_role_and_label(Role::Link, "go to gap 1 and measure it")

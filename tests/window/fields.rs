@@ -3,6 +3,8 @@
 use super::{ctrl, opened, press, replace_text, shows, small_survey, survey, text_of, type_text};
 use eframe::egui::Key;
 use gapledger::survey::{Form, GapId};
+use gapledger::window::commands::Command;
+use gapledger::window::page::Page;
 
 fn width(window: &super::Window<'_>) -> Option<f64> {
     match survey(window).gap(GapId(1)).unwrap().form {
@@ -125,4 +127,52 @@ fn typed_words_are_one_step_and_esc_takes_them_back() {
     press(&mut window, Key::Escape);
     assert_eq!(survey(&window).gap(GapId(1)).unwrap().name, "seal 1");
     assert!(!window.state_mut().unsaved());
+}
+
+#[test]
+fn a_direction_may_be_typed_as_a_point_of_the_compass() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    window
+        .state_mut()
+        .queue()
+        .command(Command::Show(Page::Vehicle));
+    window.run();
+    replace_text(&mut window, "Front points to", "n");
+    // North as it is begun, nothing that can be read half-way, north-north-west in the end.
+    assert_eq!(survey(&window).site.heading_deg, Some(0.0));
+    type_text(&mut window, "n");
+    assert_eq!(survey(&window).site.heading_deg, Some(0.0));
+    type_text(&mut window, "w");
+    assert_eq!(survey(&window).site.heading_deg, Some(337.5));
+    press(&mut window, Key::Enter);
+    assert_eq!(text_of(&window, "Front points to"), "337.5");
+    assert!(shows(&window, "° NNW"));
+    replace_text(&mut window, "Prevailing wind from", "West");
+    press(&mut window, Key::Tab);
+    assert_eq!(survey(&window).site.prevailing_wind_deg, Some(270.0));
+    replace_text(&mut window, "Prevailing wind from", "leeward");
+    press(&mut window, Key::Tab);
+    assert_eq!(survey(&window).site.prevailing_wind_deg, Some(270.0));
+    assert_eq!(text_of(&window, "Prevailing wind from"), "leeward");
+    assert!(shows(&window, "\u{201c}leeward\u{201d} is no direction"));
+    // A height is no direction.
+    replace_text(&mut window, "Altitude", "N");
+    press(&mut window, Key::Tab);
+    assert!(shows(&window, "is not part of a number"));
+}
+
+#[test]
+fn ctrl_a_in_a_field_selects_its_text_and_no_further_rows() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    for (field, text) in [("What it is", "sill"), ("Search the ledger", "seal")] {
+        replace_text(&mut window, field, text);
+        assert_eq!(text_of(&window, field), text);
+        ctrl(&mut window, Key::A);
+        type_text(&mut window, "trim");
+        assert_eq!(text_of(&window, field), "trim");
+        let chosen = window.state().view().gaps.chosen_in(survey(&window));
+        assert!(chosen.len() < 2, "{field}");
+    }
 }

@@ -145,3 +145,27 @@ fn a_saved_survey_is_not_unsaved_again_until_it_changes() {
     ctrl(&mut window, Key::Z);
     assert!(window.state_mut().unsaved());
 }
+
+#[cfg(unix)]
+#[test]
+fn a_protected_file_opens_and_says_at_once_that_it_cannot_be_saved_there() {
+    use std::fs::{Permissions, set_permissions};
+    use std::os::unix::fs::PermissionsExt;
+    let (folder, path) = small_survey();
+    assert!(opened(&path).state().notices().list().is_empty());
+    for (protected, mode, freed, words) in [
+        (path.as_path(), 0o444, 0o644, "is write-protected"),
+        (
+            folder.path(),
+            0o555,
+            0o755,
+            "is in a write-protected folder",
+        ),
+    ] {
+        set_permissions(protected, Permissions::from_mode(mode)).unwrap();
+        let window = opened(&path);
+        assert_eq!(survey(&window).gaps.len(), 2);
+        assert!(shows(&window, words), "{words}");
+        set_permissions(protected, Permissions::from_mode(freed)).unwrap();
+    }
+}

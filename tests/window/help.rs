@@ -1,10 +1,11 @@
 //! Help on the fields: hover, description, and the line that F1 opens.
 
-use super::{Window, ctrl, opened, press, sample, shows, small_survey};
+use super::{Window, ctrl, opened, press, sample, shows, small_survey, window};
 use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
+use gapledger::window::app::Start;
 
 /// Inputs that are about the page and not about the survey.
 const OF_THE_PAGE: [&str; 4] = [
@@ -117,4 +118,17 @@ fn help_leaves_a_window_at_rest_at_rest() {
     // The blinking cursor asks for a frame now and then, but nothing asks for one at once.
     let delay = window.output().viewport_output[&egui::ViewportId::ROOT].repaint_delay;
     assert!(delay > std::time::Duration::from_millis(100), "{delay:?}");
+}
+
+#[test]
+fn on_the_start_page_help_is_about_the_start_page() {
+    let mut window = window(Start::test(None));
+    assert!(!shows(&window, "Choose the kind of vehicle"));
+    press(&mut window, Key::F1);
+    assert!(shows(
+        &window,
+        "Choose the kind of vehicle to begin a new survey"
+    ));
+    press(&mut window, Key::F1);
+    assert!(!shows(&window, "Choose the kind of vehicle"));
 }

@@ -19,6 +19,34 @@ fn open_first(window: &mut Window<'_>) {
     window.run();
 }
 
+/// A survey whose first gap has one photo, which is shown large.
+fn with_a_photo_open() -> (Site, Window<'static>) {
+    let site = Site::new();
+    let mut window = site.opened();
+    add(&mut window, &site.picture("a.jpg", 1));
+    open_first(&mut window);
+    (site, window)
+}
+
+/// Across, down and radius of the first mark, which must be a circle.
+fn circle(window: &Window<'_>) -> [f64; 3] {
+    let PhotoMark::Circle {
+        across,
+        down,
+        radius,
+    } = marks(window)[0]
+    else {
+        panic!("the first mark is a circle")
+    };
+    [across, down, radius]
+}
+
+fn near(found: &[f64], meant: &[f64], within: f64) {
+    for (found, meant) in found.iter().zip(meant) {
+        assert!((found - meant).abs() < within, "{found} {meant}");
+    }
+}
+
 /// With the large photo open: where it lies on the screen.
 fn photo_rect(window: &Window<'_>) -> egui::Rect {
     let node = window.get_by_role(Role::Image);
@@ -47,23 +75,10 @@ fn drag(window: &mut Window<'_>, from: (f32, f32), to: (f32, f32)) {
 
 #[test]
 fn marks_are_drawn_by_mouse_and_undone_one_by_one() {
-    let site = Site::new();
-    let mut window = site.opened();
-    add(&mut window, &site.picture("a.jpg", 1));
-    open_first(&mut window);
+    let (_site, mut window) = with_a_photo_open();
     assert!(shows(&window, "Photo 1 of 1 – gap 1 “seal 1”"));
     drag(&mut window, (0.5, 0.5), (0.6, 0.5));
-    let PhotoMark::Circle {
-        across,
-        down,
-        radius,
-    } = marks(&window)[0]
-    else {
-        panic!("a circle is drawn first")
-    };
-    for (found, meant) in [(across, 0.5), (down, 0.5), (radius, 0.1)] {
-        assert!((found - meant).abs() < 0.01, "{found} {meant}");
-    }
+    near(&circle(&window), &[0.5, 0.5, 0.1], 0.01);
     window.get_by_label("Arrow").click();
     window.run();
     drag(&mut window, (0.1, 0.1), (0.3, 0.4));
@@ -76,9 +91,7 @@ fn marks_are_drawn_by_mouse_and_undone_one_by_one() {
     else {
         panic!("then an arrow")
     };
-    for (found, meant) in [(from_across, 0.1), (across, 0.3), (down, 0.4)] {
-        assert!((found - meant).abs() < 0.01, "{found} {meant}");
-    }
+    near(&[from_across, across, down], &[0.1, 0.3, 0.4], 0.01);
     // The arrow is selected: dragging it moves it, as one step.
     drag(&mut window, (0.2, 0.25), (0.4, 0.25));
     assert!((marks(&window)[1].place().0 - 0.5).abs() < 0.01);
@@ -95,10 +108,7 @@ fn marks_are_drawn_by_mouse_and_undone_one_by_one() {
 
 #[test]
 fn esc_during_a_drag_gives_up_the_drag_and_the_photo_stays_open() {
-    let site = Site::new();
-    let mut window = site.opened();
-    add(&mut window, &site.picture("a.jpg", 1));
-    open_first(&mut window);
+    let (_site, mut window) = with_a_photo_open();
     let middle = photo_rect(&window).center();
     window.hover_at(middle);
     window.step();
@@ -125,17 +135,7 @@ fn marks_are_put_moved_sized_and_removed_by_keyboard() {
     for key in [Key::ArrowRight, Key::ArrowRight, Key::ArrowUp, Key::Plus] {
         press(&mut window, key);
     }
-    let PhotoMark::Circle {
-        across,
-        down,
-        radius,
-    } = marks(&window)[0]
-    else {
-        panic!("C puts a circle")
-    };
-    for (found, meant) in [(across, 0.52), (down, 0.49), (radius, 0.11)] {
-        assert!((found - meant).abs() < 1e-9, "{found} {meant}");
-    }
+    near(&circle(&window), &[0.52, 0.49, 0.11], 1e-9);
     press(&mut window, Key::A);
     assert_eq!(marks(&window).len(), 2);
     press(&mut window, Key::Delete);
@@ -184,10 +184,7 @@ fn arrows_turn_the_photos_over_and_words_are_kept() {
 
 #[test]
 fn undo_under_an_open_photo_closes_it_with_its_photo() {
-    let site = Site::new();
-    let mut window = site.opened();
-    add(&mut window, &site.picture("a.jpg", 1));
-    open_first(&mut window);
+    let (_site, mut window) = with_a_photo_open();
     ctrl(&mut window, Key::Z);
     assert!(names(&window, 1).is_empty());
     assert!(!shows(&window, "Photo 1 of"));
@@ -195,10 +192,7 @@ fn undo_under_an_open_photo_closes_it_with_its_photo() {
 
 #[test]
 fn with_photos_in_sight_the_window_rests() {
-    let site = Site::new();
-    let mut window = site.opened();
-    add(&mut window, &site.picture("a.jpg", 1));
-    open_first(&mut window);
+    let (_site, mut window) = with_a_photo_open();
     window.run();
     let output = &window.output().viewport_output[&egui::ViewportId::ROOT];
     assert_eq!(output.repaint_delay, std::time::Duration::MAX);

@@ -1,9 +1,11 @@
 //! Looks, keys, messages and first steps.
 
-use super::{opened, press, sample, shows, small_survey, window};
+use super::{opened, press, replace_text, sample, shows, small_survey, window};
 use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
+use gapledger::survey::file::print;
+use gapledger::survey::{Survey, VehicleKind};
 use gapledger::window::app::Start;
 use gapledger::window::commands::{COMMANDS, Command};
 use gapledger::window::page::Page;
@@ -93,11 +95,7 @@ fn first_steps_lead_through_the_job_and_get_out_of_the_way() {
             .query_by_label("First steps: Vehicle size, done")
             .is_some()
     );
-    assert!(
-        window
-            .query_by_label("First steps: Every gap, done")
-            .is_some()
-    );
+    assert!(window.query_by_label("First steps: Gaps, done").is_some());
     window
         .get_by_label("First steps: Air change, to do")
         .click();
@@ -122,4 +120,41 @@ fn first_steps_lead_through_the_job_and_get_out_of_the_way() {
             .query_by_label("First steps: Air change, done")
             .is_some()
     );
+}
+
+/// A survey as it begins: its sizes are usual ones, and no page has anything to show.
+#[test]
+fn first_steps_tick_only_what_was_done() {
+    let survey = Survey::starting(VehicleKind::TouringCaravan);
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("new.ron");
+    std::fs::write(&path, print(&survey)).unwrap();
+    let mut window = window(Start {
+        guide: true,
+        ..Start::test(Some(path))
+    });
+    for page in Page::ALL {
+        window.state_mut().queue().command(Command::Show(page));
+        window.run();
+    }
+    for step in [
+        "Vehicle size",
+        "Gaps",
+        "Air change",
+        "Drying & heat",
+        "Sealing plan",
+        "Job sheet",
+    ] {
+        let to_do = format!("First steps: {step}, to do");
+        assert!(window.query_by_label(&to_do).is_some(), "{step}");
+    }
+    window
+        .state_mut()
+        .queue()
+        .command(Command::Show(Page::Vehicle));
+    window.run();
+    replace_text(&mut window, "Length inside", "4.87");
+    press(&mut window, Key::Enter);
+    let measured = "First steps: Vehicle size, done";
+    assert!(window.query_by_label(measured).is_some());
 }

@@ -118,6 +118,14 @@ pub struct OptionAnswer {
     pub cost_per_month: Answer<f64>,
 }
 
+impl OptionAnswer {
+    /// Its name, with a star where it is generic; the star is explained where it is shown.
+    #[must_use]
+    pub fn starred_name(&self) -> String {
+        format!("{}{}", self.name, if self.generic { "*" } else { "" })
+    }
+}
+
 /// Whether the target is held.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Verdict {
@@ -323,6 +331,18 @@ pub enum SizedFor {
     Windy,
     /// The design outside temperature in the windiest case's wind.
     Design,
+}
+
+impl SizedFor {
+    /// Its word, as cases are called throughout the comparison.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Still => "still",
+            Self::Windy => "windy",
+            Self::Design => "design",
+        }
+    }
 }
 
 /// The rated capacity to look for.

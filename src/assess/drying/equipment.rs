@@ -5,6 +5,7 @@ use crate::physics::coupled;
 use crate::physics::flame;
 use crate::physics::machine::Machine as PhysicalMachine;
 use crate::physics::people::{ASLEEP_METABOLIC_RATE, AWAKE_METABOLIC_RATE, sensible_heat};
+use crate::survey::findings::{called, named_or};
 use crate::survey::{
     Finding, Heater, HeaterFuel, Item, Machine, MachineKind, SetUp, Severity, SourceKind, Survey,
 };
@@ -60,8 +61,8 @@ pub(crate) fn machine(machine: &Machine) -> Answer<PhysicalMachine> {
 pub(crate) fn heater(heater: &Heater) -> Answer<coupled::Heater> {
     let rating = heater.rating_w.ok_or_else(|| {
         NotKnown::because(format!(
-            "the rating of heater \u{201c}{}\u{201d} is not given",
-            heater.name
+            "the rating of {} is not given",
+            called("heater", &heater.name)
         ))
     })?;
     Ok(coupled::Heater {
@@ -116,8 +117,8 @@ pub(crate) fn sources(survey: &Survey, findings: &[Finding]) -> Answer<Sources> 
         first_error(findings, Item::Source(source.id))?;
         let one = source.rate_g_per_h.ok_or_else(|| {
             NotKnown::because(format!(
-                "the water given off by \u{201c}{}\u{201d} is not given",
-                source.name
+                "the water given off by {} is not given",
+                named_or(&source.name, "a source")
             ))
         })? * GRAMS_PER_HOUR;
         let times = f64::from(source.count) * source.hours_per_day / 24.0;

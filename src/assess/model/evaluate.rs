@@ -1,10 +1,10 @@
 //! The vehicle worked out once more.
 
-use super::joined::JoinedMember;
+use super::joined::Held;
 use super::{Case, InWind, Model};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::{DIRECTIONS, mean};
-use crate::physics::ensemble::Member;
+use crate::physics::ensemble::{JoinedMember, JoinedState, Member};
 use crate::physics::wind::{LEAST_SPEED, dynamic_pressure, one_sided_flow};
 
 /// What is other than surveyed.
@@ -12,6 +12,8 @@ use crate::physics::wind::{LEAST_SPEED, dynamic_pressure, one_sided_flow};
 pub(crate) struct Varied {
     /// Factor on the flow of each leak.
     pub(crate) factors: Vec<f64>,
+    /// Factor on the flow of each inner opening; none where the inside is one space.
+    pub(crate) inner_factors: Vec<f64>,
     /// Factor on the discharge coefficient of every sharp edge.
     pub(crate) discharge: f64,
     /// Factor on the pressure coefficients of walls and roof.
@@ -60,6 +62,7 @@ impl Model {
                 .iter()
                 .map(|leak| if leak.ledger.is_some() { 1.0 } else { 0.0 })
                 .collect(),
+            inner_factors: vec![1.0; self.inner_openings],
             discharge: 1.0,
             walls: 1.0,
             underfloor: self.underfloor,
@@ -135,7 +138,7 @@ impl Model {
         let members = bench.members.iter_mut().zip(&mut bench.joined);
         for (standing, (member, joined)) in self.standings.iter().zip(members) {
             match (&standing.joined, joined) {
-                (Some(spaces), Some(member)) => spaces.vary(member, &self.leaks, varied),
+                (Some(spaces), Some(member)) => spaces.vary(member, varied),
                 _ => standing
                     .ensemble
                     .vary(member, &varied.factors, varied.discharge),
@@ -158,7 +161,7 @@ impl Model {
         Ok(mean(&inflows))
     }
 
-    /// Every direction's inside pressure and gross inflow.
+    /// Every direction's inside pressures and gross inflow.
     fn directions(
         &self,
         bench: &mut Workbench,
@@ -166,19 +169,20 @@ impl Model {
         case: &Case,
         air: &InWind,
         widest: f64,
-        mut each: impl FnMut(usize, f64, f64),
+        mut each: impl FnMut(usize, Found<'_>, f64),
     ) -> Answer<()> {
         let standing = &self.standings[air.standing];
         let ensemble = &standing.ensemble;
         let wind = (case.wind * varied.wind).max(LEAST_SPEED);
         let dynamic = dynamic_pressure(ensemble.density_out(), wind);
         let gusts = one_sided_flow(widest, wind) * ensemble.density_out();
+        let ratio = dynamic / air.dynamic_pressure;
         if let (Some(spaces), Some(member)) = (&standing.joined, &mut bench.joined[air.standing]) {
-            for at in 0..DIRECTIONS {
-                let (pressure, inflow) = spaces.solve(member, &self.leaks, varied, at, dynamic)?;
-                each(at, pressure, inflow.max(gusts));
-            }
-            return Ok(());
+            let held = Held { dynamic, ratio };
+            let starts = &air.starts.joined;
+            return spaces.directions(member, varied, held, starts, |at, state, inflow| {
+                each(at, Found::Joined(state), inflow.max(gusts));
+            });
         }
         let member = &mut bench.members[air.standing];
         ensemble.hold(
@@ -189,16 +193,17 @@ impl Model {
                 (&standing.fixed, 1.0),
             ],
         );
-        let (scale, ratio) = (dynamic * varied.walls, dynamic / air.dynamic_pressure);
+        let scale = dynamic * varied.walls;
         // How far the last direction lay from where the surveyed vehicle would lie.
         let mut shift = 0.0;
         for (at, coefficients) in standing.walls.iter().enumerate() {
-            let usual = air.starts[at] * ratio;
+            let usual = air.starts.single[at] * ratio;
             let struck = ensemble
                 .solve(member, coefficients, scale, usual + shift, varied.tolerance)
                 .map_err(|error| NotKnown::because(error.to_string()))?;
             shift = struck.inside_pressure - usual;
-            each(at, struck.inside_pressure, struck.inflow.max(gusts));
+            let found = Found::Single(struck.inside_pressure);
+            each(at, found, struck.inflow.max(gusts));
         }
         Ok(())
     }
@@ -210,33 +215,49 @@ impl Model {
         let mut bench = self.workbench();
         self.vary(&mut bench, &varied);
         for at in 0..self.cases.len() {
-            let (mut recorded, mut warm) = ([0.0; DIRECTIONS], [0.0; DIRECTIONS]);
             let case = &self.cases[at];
-            let air = &case.recorded;
-            self.directions(
-                &mut bench,
-                &varied,
-                case,
-                air,
-                0.0,
-                |direction, pressure, _| {
-                    recorded[direction] = pressure;
-                },
-            )?;
-            let air = &case.at_set_temperature;
-            self.directions(
-                &mut bench,
-                &varied,
-                case,
-                air,
-                0.0,
-                |direction, pressure, _| {
-                    warm[direction] = pressure;
-                },
-            )?;
+            let recorded = self.starts(&mut bench, &varied, case, &case.recorded)?;
+            let warm = self.starts(&mut bench, &varied, case, &case.at_set_temperature)?;
             self.cases[at].recorded.starts = recorded;
             self.cases[at].at_set_temperature.starts = warm;
         }
         Ok(())
     }
+
+    fn starts(
+        &self,
+        bench: &mut Workbench,
+        varied: &Varied,
+        case: &Case,
+        air: &InWind,
+    ) -> Answer<Starts> {
+        let mut starts = Starts::default();
+        self.directions(
+            bench,
+            varied,
+            case,
+            air,
+            0.0,
+            |direction, found, _| match found {
+                Found::Single(pressure) => starts.single[direction] = pressure,
+                Found::Joined(state) => starts.joined.push(state.clone()),
+            },
+        )?;
+        Ok(starts)
+    }
+}
+
+/// Where the surveyed vehicle's answers lie, direction by direction.
+#[derive(Default)]
+pub(super) struct Starts {
+    /// Inside pressure, Pa.
+    single: [f64; DIRECTIONS],
+    /// Used in place of it where the inside is more than one space; empty until found.
+    joined: Vec<JoinedState>,
+}
+
+/// Where the answer of one direction lies.
+enum Found<'a> {
+    Single(f64),
+    Joined(&'a JoinedState),
 }

@@ -14,11 +14,14 @@ mod not_found;
 
 use joined::Joined;
 
+use evaluate::Starts;
+
 pub(crate) use evaluate::{Inflow, Varied, Want, Workbench};
 
 use super::answer::{Answer, Fabric, NotKnown};
 use super::envelope::{DIRECTIONS, Envelope, WindSide};
 use super::law::{GapLaw, laws};
+use super::rooms::Rooms;
 use super::weather::{Vehicle, air_states, source_kg_s};
 use super::{fabric, leakage};
 use crate::physics::ensemble::{Arranged, Ensemble, Placed};
@@ -64,7 +67,7 @@ struct InWind {
     standing: usize,
     /// Dynamic pressure of the case, Pa.
     dynamic_pressure: f64,
-    starts: [f64; DIRECTIONS],
+    starts: Starts,
 }
 
 /// One weather case.
@@ -91,6 +94,8 @@ pub(crate) struct Case {
 pub(crate) struct Model {
     pub(crate) leaks: Vec<Leak>,
     sides: usize,
+    /// How many inner openings join the spaces, where the inside is more than one.
+    pub(crate) inner_openings: usize,
     standings: Vec<Standing>,
     pub(crate) cases: Vec<Case>,
     pub(crate) volume_m3: Answer<f64>,
@@ -149,6 +154,7 @@ impl Model {
         let mut model = Self {
             leaks,
             sides,
+            inner_openings: envelope.rooms().map_or(0, Rooms::openings),
             standings: Vec::new(),
             cases: Vec::new(),
             volume_m3,
@@ -190,7 +196,7 @@ impl Model {
         let in_wind = |standing| InWind {
             standing,
             dynamic_pressure: dynamic_pressure(outside.density(), wind.max(LEAST_SPEED)),
-            starts: [0.0; DIRECTIONS],
+            starts: Starts::default(),
         };
         Ok(Case {
             id: case.id,

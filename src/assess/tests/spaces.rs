@@ -146,6 +146,19 @@ fn flows_through_the_doorway_balance_each_space() {
         };
         let sum = living.mean_inflow_kg_s + cab.mean_inflow_kg_s;
         assert!((sum - air.mean_inflow_kg_s).abs() < 1e-9 * sum);
+        // What one gets from the other is what the doorway passed that way.
+        let flows = air
+            .directions
+            .iter()
+            .map(|direction| direction.inner_flows[0]);
+        let (to_cab, to_living) = flows.fold((0.0, 0.0), |sums, flow| {
+            (sums.0 + flow.forward_kg_s, sums.1 + flow.back_kg_s)
+        });
+        let (to_cab, to_living) = (to_cab / 16.0, to_living / 16.0);
+        assert!((cab.mean_from_spaces_kg_s - to_cab).abs() < 1e-12);
+        assert!((living.mean_from_spaces_kg_s - to_living).abs() < 1e-12);
+        let others = to_cab * 3600.0 / (air.inside.density() * 5.0);
+        assert!((cab.from_spaces_per_h.clone().unwrap() - others).abs() < 1e-9);
         let own = cab.mean_inflow_kg_s * 3600.0 / (air.inside.density() * 5.0);
         assert!((cab.ach_per_h.clone().unwrap() - own).abs() < 1e-9 * own);
     }

@@ -13,9 +13,9 @@ use super::{
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::model::{Case, Want};
 
-/// A gap carrying less than this is not worth another measurement.
+/// A size carrying less than this is not worth another measurement.
 const WORTH_MEASURING: f64 = 0.03;
-/// Gaps listed as worth measuring at most.
+/// Sizes listed as worth measuring at most.
 const MOST_LISTED: usize = 10;
 
 impl Trials {
@@ -128,27 +128,30 @@ impl Trials {
     }
 
     fn measure_next(&self, shares: &[Share]) -> Vec<MeasureNext> {
-        let is_gap = |share: &&Share| matches!(share.of, Doubt::Gap(_));
-        let of_gaps: f64 = shares.iter().filter(is_gap).map(|share| share.share).sum();
+        let of_sizes = shares.iter().filter(|share| share.of.sized().is_some());
+        let of_sizes: f64 = of_sizes.map(|share| share.share).sum();
         let listed = shares.iter().filter_map(|share| {
-            let Doubt::Gap(id) = share.of else {
-                return None;
+            let item = share.of.sized()?;
+            let number = match share.of {
+                Doubt::InnerOpening(id) => format!("inner opening {id}"),
+                Doubt::Gap(id) => format!("gap {id}"),
+                _ => return None,
             };
-            let part = share.share / of_gaps;
-            let (gap, name, certainty) = self.gaps.iter().find(|(gap, _, _)| *gap == id)?;
-            let what = if name.is_empty() {
-                format!("gap {gap}")
+            let part = share.share / of_sizes;
+            let sized = self.sized.iter().find(|sized| sized.item == item)?;
+            let what = if sized.name.is_empty() {
+                number
             } else {
-                format!("the {name} (gap {gap})")
+                format!("the {} ({number})", sized.name)
             };
             let sentence = format!(
                 "measure {what} better: now {}, it carries {:.0} % of the doubt that sizes leave about the air change",
-                certainty.name(),
+                sized.certainty.name(),
                 part * 100.0
             );
             (part >= WORTH_MEASURING).then_some(MeasureNext {
-                gap: *gap,
-                certainty: *certainty,
+                item,
+                certainty: sized.certainty,
                 share: part,
                 share_of_all: share.share,
                 sentence,

@@ -2,14 +2,16 @@
 
 use super::random::Draw;
 use crate::physics::pressure_coefficient::UNDERFLOOR_SPAN;
-use crate::survey::{Certainty, GapId};
+use crate::survey::{Certainty, GapId, InnerOpeningId, Item};
 
 /// An input that is in doubt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Doubt {
     /// The size of one gap.
     Gap(GapId),
-    /// The surveyor, who sees all gaps too large or too small.
+    /// The size of one opening between two spaces.
+    InnerOpening(InnerOpeningId),
+    /// The surveyor, who sees all gaps and inner openings too large or too small.
     Surveyor,
     /// Leakage that nobody found.
     NotFound,
@@ -29,12 +31,28 @@ impl Doubt {
     pub fn name(self) -> String {
         match self {
             Self::Gap(id) => format!("size of gap {id}"),
+            Self::InnerOpening(id) => format!("size of inner opening {id}"),
             Self::Surveyor => "the surveyor".to_owned(),
             Self::NotFound => "leakage not found".to_owned(),
             Self::Discharge => "discharge of sharp edges".to_owned(),
             Self::WallPressure => "wind pressure on walls and roof".to_owned(),
             Self::UnderfloorPressure => "wind pressure under the floor".to_owned(),
             Self::Wind => "wind at the body".to_owned(),
+        }
+    }
+
+    /// What could be measured better to lessen it; none where measuring sizes does not help.
+    #[must_use]
+    pub fn sized(self) -> Option<Item> {
+        match self {
+            Self::Gap(id) => Some(Item::Gap(id)),
+            Self::InnerOpening(id) => Some(Item::InnerOpening(id)),
+            Self::Surveyor
+            | Self::NotFound
+            | Self::Discharge
+            | Self::WallPressure
+            | Self::UnderfloorPressure
+            | Self::Wind => None,
         }
     }
 
@@ -48,6 +66,8 @@ impl Doubt {
             Self::UnderfloorPressure => 5,
             Self::Wind => 6,
             Self::Gap(id) => 1000 + u64::from(id.0),
+            // Beyond the last gap that a number of 32 bits can have.
+            Self::InnerOpening(id) => (1 << 33) + u64::from(id.0),
         }
     }
 }
@@ -80,7 +100,7 @@ fn within(factor: f64) -> Spread {
 }
 
 impl Spread {
-    /// Spread of the flow of a gap by how its size was found \[A\].
+    /// Spread of the flow of a gap or inner opening by how its size was found \[A\].
     #[must_use]
     pub fn of_gap(certainty: Certainty) -> Self {
         within(match certainty {
@@ -90,7 +110,7 @@ impl Spread {
         })
     }
 
-    /// Spread of any input but a gap \[A\].
+    /// Spread of any input but a size \[A\].
     pub(super) fn of_common(doubt: Doubt) -> Self {
         match doubt {
             Doubt::Surveyor => within(1.15),
@@ -102,7 +122,9 @@ impl Spread {
                 high: UNDERFLOOR_SPAN.1,
             },
             // What nobody found, nobody measured either.
-            Doubt::NotFound | Doubt::Gap(_) => Self::of_gap(Certainty::Guessed),
+            Doubt::NotFound | Doubt::Gap(_) | Doubt::InnerOpening(_) => {
+                Self::of_gap(Certainty::Guessed)
+            }
         }
     }
 

@@ -7,7 +7,8 @@
 //! | what | distribution | source |
 //! |---|---|---|
 //! | flow of each gap | lognormal, mean 1, 95 % factor 1.2 measured, 1.6 estimated, 3 guessed | \[A\] |
-//! | the surveyor, common to all gaps | lognormal, mean 1, ±15 % | \[A\] |
+//! | flow of each inner opening | the same by how its size was found | \[A\] |
+//! | the surveyor, common to all gaps and inner openings | lognormal, mean 1, ±15 % | \[A\] |
 //! | leakage not found | lognormal round the stated share, 95 % factor 3 | \[A\] |
 //! | discharge of sharp edges | lognormal, ±8 % | \[A\] |
 //! | pressure coefficients of walls and roof | lognormal, ±25 % | \[A\] |
@@ -30,7 +31,7 @@ pub use doubt::{Doubt, Spread};
 pub use trials::{Chunk, Trials};
 
 use super::answer::{Answer, NotKnown};
-use crate::survey::{Certainty, GapId, Survey, WeatherId};
+use crate::survey::{Certainty, Item, Survey, WeatherId};
 
 /// Draws that the program makes.
 pub const DRAWS: u32 = 10_000;
@@ -60,15 +61,15 @@ pub struct Share {
     pub share: f64,
 }
 
-/// A gap worth measuring better.
+/// A gap or inner opening worth measuring better.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MeasureNext {
-    /// The gap.
-    pub gap: GapId,
+    /// The gap, or the inner opening.
+    pub item: Item,
     /// How its size was found.
     pub certainty: Certainty,
-    /// Its part of the doubt about the air change that the sizes of gaps leave, 0…1: what
-    /// measuring can take away.
+    /// Its part of the doubt about the air change that sizes leave, 0…1: what measuring can take
+    /// away.
     pub share: f64,
     /// Its part of all doubt about the air change, wind and pressure coefficients included.
     pub share_of_all: f64,
@@ -125,7 +126,7 @@ pub struct Uncertainty {
     pub air_change_shares: Vec<Share>,
     /// Parts of the spread of the leakage area of all gaps, greatest first.
     pub leakage_shares: Vec<Share>,
-    /// Gaps worth measuring better, the best first.
+    /// Gaps and inner openings worth measuring better, the best first.
     pub measure_next: Vec<MeasureNext>,
     /// Leakage not found, where the surveyor asked for it.
     pub not_found: Option<NotFound>,

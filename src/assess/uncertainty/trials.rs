@@ -12,7 +12,7 @@ use crate::assess::model::{Model, Varied, Want, Workbench};
 use crate::physics::flow_law::{FlowLaw, Gas};
 use crate::physics::leakage::AreaConvention;
 use crate::survey::limits::range_of;
-use crate::survey::{Certainty, GapId, Survey};
+use crate::survey::{Certainty, Item, Survey};
 use std::ops::Range;
 
 /// Imbalance left in a draw, as a share of the through-flow; the inflow is corrected for it, and
@@ -28,12 +28,24 @@ pub struct Trials {
     pub(super) not_found: Option<f64>,
     /// Which leaks are unintended.
     unintended: Vec<bool>,
-    /// Every gap's name and certainty, by leak.
-    pub(super) gaps: Vec<(GapId, String, Certainty)>,
+    /// What is in doubt about each inner opening, and how much; none where the inside is one
+    /// space.
+    inner_doubts: Vec<(Doubt, Spread)>,
+    /// Every gap's name and certainty, by leak; then those of the inner openings.
+    pub(super) sized: Vec<Sized>,
+    /// How many of them are gaps.
+    gaps: usize,
     /// Flows of each leak at 4, 10 and 50 Pa, with sharp edges as they are, m³/s.
     flows: Vec<[f64; 3]>,
     /// Equivalent leakage area of the gaps found, m².
     pub(super) found_eqla: f64,
+}
+
+/// A size that somebody could measure better.
+pub(super) struct Sized {
+    pub(super) item: Item,
+    pub(super) name: String,
+    pub(super) certainty: Certainty,
 }
 
 /// Some of the draws, worked out.
@@ -72,14 +84,18 @@ impl Trials {
         let model = Model::new(survey, percent.is_some())?;
         let mut doubts = Vec::new();
         let mut unintended = Vec::new();
-        let mut gaps = Vec::new();
+        let mut sized = Vec::new();
         for leak in &model.leaks {
             match leak.ledger {
                 Some(at) => {
                     let gap = &survey.gaps[at];
                     doubts.push((Doubt::Gap(gap.id), Spread::of_gap(gap.certainty)));
                     unintended.push(!gap.purpose.must_stay_open());
-                    gaps.push((gap.id, gap.name.clone(), gap.certainty));
+                    sized.push(Sized {
+                        item: Item::Gap(gap.id),
+                        name: gap.name.clone(),
+                        certainty: gap.certainty,
+                    });
                 }
                 None => {
                     doubts.push((Doubt::NotFound, Spread::of_common(Doubt::NotFound)));
@@ -95,21 +111,36 @@ impl Trials {
                 PRESSURES.map(|pressure| curve.flow(pressure))
             })
             .collect();
-        let found = flows.iter().take(gaps.len()).map(|flow| flow[1]).sum();
+        let gaps = sized.len();
+        let found = flows.iter().take(gaps).map(|flow| flow[1]).sum();
+        let inner = survey.inner_openings.iter().take(model.inner_openings);
+        let mut inner_doubts = Vec::new();
+        for opening in inner {
+            let spread = Spread::of_gap(opening.certainty);
+            inner_doubts.push((Doubt::InnerOpening(opening.id), spread));
+            sized.push(Sized {
+                item: Item::InnerOpening(opening.id),
+                name: opening.name.clone(),
+                certainty: opening.certainty,
+            });
+        }
         Ok(Self {
             found_eqla: AreaConvention::Equivalent.area(found),
             model,
             doubts,
             not_found: percent.map(|percent| percent / 100.0),
             unintended,
+            inner_doubts,
+            sized,
             gaps,
             flows,
         })
     }
 
-    /// Everything in doubt, in a fixed order: gaps first.
+    /// Everything in doubt, in a fixed order: gaps first, then inner openings.
     pub(super) fn inputs(&self) -> Vec<(Doubt, Spread)> {
-        let mut inputs: Vec<(Doubt, Spread)> = self.doubts[..self.gaps.len()].to_vec();
+        let mut inputs: Vec<(Doubt, Spread)> = self.doubts[..self.gaps].to_vec();
+        inputs.extend(&self.inner_doubts);
         let mut common = vec![
             Doubt::Surveyor,
             Doubt::Discharge,
@@ -117,7 +148,7 @@ impl Trials {
             Doubt::UnderfloorPressure,
             Doubt::Wind,
         ];
-        if self.doubts.len() > self.gaps.len() {
+        if self.doubts.len() > self.gaps {
             common.push(Doubt::NotFound);
         }
         inputs.extend(
@@ -164,6 +195,10 @@ impl Trials {
                     (Doubt::NotFound, Some(share)) => share * own,
                     _ => own,
                 };
+        }
+        let inner = varied.inner_factors.iter_mut().zip(&self.inner_doubts);
+        for (factor, (doubt, spread)) in inner {
+            *factor = surveyor * spread.draw(draw, *doubt);
         }
         varied.discharge = common(Doubt::Discharge);
         varied.walls = common(Doubt::WallPressure);

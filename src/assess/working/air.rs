@@ -5,7 +5,8 @@
 )]
 
 use super::{Sheet, not_known, with_unit};
-use crate::assess::answer::{Assessment, CaseAir, CaseAnswer, Mark, Working};
+use crate::assess::Mark;
+use crate::assess::answer::{Assessment, CaseAir, CaseAnswer, Working};
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::wind::{EXTRAPOLATED_BELOW, LEAST_SPEED};
 use crate::survey::{Survey, WeatherCase, WeatherId};

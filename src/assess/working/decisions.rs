@@ -1,10 +1,11 @@
 //! Workings of what the assessment does not hold: how sure the results are, what sealing saves.
 
 use super::{Sheet, with_unit};
-use crate::assess::answer::{Mark, Working};
+use crate::assess::Mark;
+use crate::assess::answer::Working;
 use crate::assess::number::significant;
 use crate::assess::sealing::{Aim, Figures, Ranked, WINTER_DAYS};
-use crate::assess::uncertainty::{Doubt, Interval, Uncertainty};
+use crate::assess::uncertainty::{Interval, Uncertainty};
 use crate::survey::Survey;
 
 /// Parts of the doubt that are listed.
@@ -32,11 +33,11 @@ pub fn doubt_working(found: &Uncertainty) -> Working {
     sheet
         .input("draws", found.draws.to_string())
         .input("seed, the same for every survey", found.seed.to_string())
-        .input("size of a measured gap", "95 % within a factor of 1.2")
-        .input("size of an estimated gap", "95 % within a factor of 1.6")
-        .input("size of a guessed gap", "95 % within a factor of 3")
+        .input("a size that was measured", "95 % within a factor of 1.2")
+        .input("a size that was estimated", "95 % within a factor of 1.6")
+        .input("a size that was guessed", "95 % within a factor of 3")
         .input(
-            "the surveyor, all gaps together",
+            "the surveyor, all sizes together",
             "95 % within a factor of 1.15",
         )
         .input("discharge of sharp edges", "95 % within a factor of 1.08")
@@ -68,17 +69,13 @@ pub fn doubt_working(found: &Uncertainty) -> Working {
             "The headline stays the plain result; mean and interval of the draws stand beside it.",
         )
         .note("The same survey gives the same intervals, on any machine.");
-    let of_gaps = |share: &&crate::assess::uncertainty::Share| matches!(share.of, Doubt::Gap(_));
-    let gaps: f64 = found
-        .air_change_shares
-        .iter()
-        .filter(of_gaps)
-        .map(|share| share.share)
-        .sum();
+    let shares = found.air_change_shares.iter();
+    let of_sizes = shares.filter(|share| share.of.sized().is_some());
+    let sizes: f64 = of_sizes.map(|share| share.share).sum();
     sheet.note(format!(
-        "{:.0} % of the doubt lies in the sizes of gaps, which measuring can lessen; the rest in wind and \
+        "{:.0} % of the doubt lies in single sizes, which measuring can lessen; the rest in wind and \
          pressure coefficients, which it cannot.",
-        gaps * 100.0
+        sizes * 100.0
     ));
     if let Some(line) = &found.not_found {
         sheet.note(format!(

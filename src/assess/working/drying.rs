@@ -1,12 +1,14 @@
 //! Workings of the comparison of drying and heating.
 
 use super::{Sheet, not_known, with_unit};
-use crate::assess::answer::{Answer, Mark, Working};
+use crate::assess::Mark;
+use crate::assess::answer::{Answer, Working};
 use crate::assess::drying::{
     Capacity, Comparison, HeaterSize, NightAir, OptionAnswer, OptionCase, Spot, Surface, WarmUp,
 };
 use crate::assess::topic::DryingTopic;
 use crate::physics::coupled::Running;
+use crate::survey::findings::named_or;
 use crate::survey::{MachineKind, Survey, WeatherId};
 
 const PER_DAY: f64 = 86_400.0;
@@ -225,8 +227,9 @@ fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> 
     };
     let mut sheet = Sheet::new(
         format!(
-            "Surface of \u{201c}{}\u{201d}{spot}, {}",
-            surface.name, option.name
+            "Surface of {}{spot}, {}",
+            named_or(&surface.name, "an element"),
+            option.name
         ),
         "Tₛ = Tₒ + f_Rsi (Tᵢ − Tₒ);  f_Rsi = 1 − Rsi/(Rsi + R_layers + Rse);  surface RH = p_v/p_ws(Tₛ)",
     );

@@ -1,10 +1,9 @@
 //! Workings of water and heat.
 
 use super::{Sheet, not_known, with_unit};
-use crate::assess::answer::{
-    Answer, Assessment, CaseAnswer, HeatNeed, Mark, RequiredRemoval, Working,
-};
-use crate::assess::fabric::{element_u, heat_flow};
+use crate::assess::Mark;
+use crate::assess::answer::{Answer, Assessment, CaseAnswer, HeatNeed, RequiredRemoval, Working};
+use crate::assess::fabric::{element_u, element_words, heat_flow};
 use crate::physics::fabric::OUTSIDE_SURFACE_RESISTANCE;
 use crate::survey::fabric::BuildUp;
 use crate::survey::{FabricId, Survey, WeatherId};
@@ -148,7 +147,7 @@ fn heat_sheet(title: String, assessment: &Assessment, need: &Answer<HeatNeed>) -
 pub(super) fn element(survey: &Survey, id: FabricId) -> Option<Working> {
     let element = survey.fabric.iter().find(|element| element.id == id)?;
     let mut sheet = Sheet::new(
-        format!("U-value of \u{201c}{}\u{201d}", element.name),
+        format!("U-value of {}", element_words(element)),
         "U = 1/(Rsi + Σ d/λ + Rse);  loss = U A (1 + bridges)",
     );
     if let BuildUp::Layers(layers) = &element.build_up {

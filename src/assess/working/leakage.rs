@@ -1,7 +1,8 @@
 //! Workings of volume, leakage areas and safety ventilation.
 
 use super::{Sheet, not_known, with_unit};
-use crate::assess::answer::{Assessment, GapLeakage, Mark, SafetyVerdict, Working};
+use crate::assess::Mark;
+use crate::assess::answer::{Assessment, GapLeakage, SafetyVerdict, Working};
 use crate::survey::gap::{Behind, Form};
 use crate::survey::{Gap, GapId, Survey};
 
@@ -315,14 +316,7 @@ pub(super) fn safety(survey: &Survey, assessment: &Assessment) -> Working {
     }
     match &safety.verdict {
         SafetyVerdict::Meets => sheet.result("the surveyed free areas meet the table"),
-        SafetyVerdict::Below {
-            high_share,
-            low_share,
-        } => sheet.result(format!(
-            "below the table: {:.0} % of the high and {:.0} % of the low free area",
-            (high_share * 100.0).floor(),
-            (low_share * 100.0).floor()
-        )),
+        SafetyVerdict::Below { .. } => sheet.result(safety.verdict.sentence()),
         SafetyVerdict::NotKnown(reason) => sheet.result(not_known(reason)),
     };
     sheet

@@ -3,13 +3,15 @@
 mod air;
 mod decisions;
 mod drying;
+pub mod headlines;
 mod heat;
 mod leakage;
 
 pub use decisions::{doubt_working, ranking_working};
 pub use drying::drying_working;
 
-use super::answer::{Assessment, Mark, NotKnown, Source, Working};
+use super::answer::{Assessment, NotKnown, Source, Working};
+use super::mark::Mark;
 use super::number::significant;
 use super::topic::Topic;
 use crate::survey::Survey;

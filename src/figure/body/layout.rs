@@ -26,6 +26,18 @@ const USUAL_FLOOR: f64 = 0.5;
 
 /// Space between the faces that are not joined, mm.
 const SPACE: f64 = 14.0;
+/// The faces that are drawn, in the order in which a point is looked for on them.
+pub(super) const FACES: [Facing; 6] = [
+    Facing::Roof,
+    Facing::Nearside,
+    Facing::Offside,
+    Facing::Front,
+    Facing::Rear,
+    Facing::Underfloor,
+];
+
+/// Width of a fine line, mm.
+pub(super) const FINE: f64 = 0.25;
 /// Margin all round, mm: room for captions.
 const MARGIN: f64 = 7.0;
 
@@ -290,14 +302,6 @@ impl Layout {
     /// the face and the recorded sizes determine is given.
     #[must_use]
     pub fn pick(&self, point: Point) -> Option<Picked> {
-        const FACES: [Facing; 6] = [
-            Facing::Roof,
-            Facing::Nearside,
-            Facing::Offside,
-            Facing::Front,
-            Facing::Rear,
-            Facing::Underfloor,
-        ];
         let facing = FACES
             .into_iter()
             .find(|facing| self.panel(*facing).holds(point))?;

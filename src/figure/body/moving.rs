@@ -1,6 +1,6 @@
 //! Adding and moving gaps on the drawing.
 
-use super::layout::{Layout, Panel, Picked};
+use super::layout::{FACES, Layout, Panel, Picked};
 use crate::figure::scene::Point;
 use crate::survey::gap::{Cavity, Facing, Gap, Position};
 
@@ -75,14 +75,6 @@ impl Layout {
     /// one, on the nearest face or beside it.
     #[must_use]
     pub fn carried(&self, point: Point, to: &Self) -> Point {
-        const FACES: [Facing; 6] = [
-            Facing::Roof,
-            Facing::Nearside,
-            Facing::Offside,
-            Facing::Front,
-            Facing::Rear,
-            Facing::Underfloor,
-        ];
         let away = |facing: &Facing| held(&self.panel(*facing), point).distance(point);
         let nearest = FACES
             .into_iter()

@@ -1,7 +1,6 @@
 //! Windows, doors and rooflights on their faces, simply.
 
-use super::layout::Layout;
-use super::outline::FINE;
+use super::layout::{FINE, Layout};
 use crate::figure::scene::{Dash, Point, Role, Scene, Shape};
 use crate::survey::fabric::{FabricPart, Outline};
 use crate::survey::gap::{Facing, Position};

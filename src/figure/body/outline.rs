@@ -1,12 +1,11 @@
 //! The faces themselves: floor and roof line, ground, wheels, cab, windows and doors.
 
-use super::layout::{Layout, Panel};
+use super::layout::{FINE, Layout, Panel};
 use super::opening::opening;
 use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape};
 use crate::survey::gap::{Facing, Position};
 use crate::survey::{Survey, VehicleKind};
 
-pub(super) const FINE: f64 = 0.25;
 const LINE: f64 = 0.4;
 const CAPTION: f64 = 2.8;
 

@@ -7,13 +7,14 @@ use crate::assess::{
     NotKnown, RequiredRemoval,
 };
 use crate::physics::MoistAir;
-use crate::survey::Survey;
+use crate::survey::{InsideAir, Survey};
 
 pub(super) fn case(survey: &Survey, assessment: &Assessment, case: &CaseAnswer) -> Object {
     let recorded = survey.weather_case(case.id);
     Object::new()
         .with("id", case.id.0)
         .with("name", case.name.as_str())
+        .recorded("weight", recorded.map(|case| case.weight))
         .with("weight_share", case.share)
         .recorded("wind_10m_m_s", recorded.map(|case| case.wind_m_s))
         .recorded("outside_c", recorded.map(|case| case.outside_c))
@@ -24,6 +25,11 @@ pub(super) fn case(survey: &Survey, assessment: &Assessment, case: &CaseAnswer) 
         .recorded(
             "inside_c",
             recorded.map(crate::survey::WeatherCase::inside_c),
+        )
+        .recorded("inside", recorded.map(|case| inside(case.inside)))
+        .or_null(
+            "inside_rh_percent",
+            recorded.and_then(|case| case.inside_rh_percent),
         )
         .answer(
             "air",
@@ -37,6 +43,18 @@ pub(super) fn case(survey: &Survey, assessment: &Assessment, case: &CaseAnswer) 
             case.drying.as_ref().map(drying).map_err(Clone::clone),
         )
         .answer("heat", case.heat.as_ref().map(heat).map_err(Clone::clone))
+}
+
+/// Whether the inside follows the outside or is held at a temperature.
+fn inside(inside: InsideAir) -> Object {
+    match inside {
+        InsideAir::WarmerBy { kelvin } => {
+            Object::new().with("is", "warmer_by").with("kelvin", kelvin)
+        }
+        InsideAir::HeldAt { temperature_c } => Object::new()
+            .with("is", "held_at")
+            .with("temperature_c", temperature_c),
+    }
 }
 
 fn air(assessment: &Assessment, air: &CaseAir) -> Object {
@@ -66,6 +84,14 @@ fn air(assessment: &Assessment, air: &CaseAir) -> Object {
                     .with("space", space.id.0)
                     .with("mass_flow_in_mean_kg_s", space.mean_inflow_kg_s)
                     .answer("ach_mean_per_h", space.ach_per_h.clone())
+                    .with(
+                        "mass_flow_in_from_spaces_mean_kg_s",
+                        space.mean_from_spaces_kg_s,
+                    )
+                    .answer(
+                        "ach_from_spaces_mean_per_h",
+                        space.from_spaces_per_h.clone(),
+                    )
             }),
         )
         .with(

@@ -3,6 +3,7 @@
 use super::list;
 use super::object::{Object, Value};
 use crate::assess::uncertainty::{Doubt, Interval, NotFound, Share, Uncertainty};
+use crate::survey::Item;
 use crate::survey::word::Word;
 
 const MM2: f64 = 1e6;
@@ -39,8 +40,14 @@ pub(super) fn doubt(found: &Uncertainty) -> Object {
         .with(
             "measure_next",
             list(&found.measure_next, |next| {
+                let (gap, inner_opening) = match next.item {
+                    Item::Gap(id) => (Value::from(id.0), Value::Null),
+                    Item::InnerOpening(id) => (Value::Null, Value::from(id.0)),
+                    _ => (Value::Null, Value::Null),
+                };
                 Object::new()
-                    .with("gap", next.gap.0)
+                    .with("gap", gap)
+                    .with("inner_opening", inner_opening)
                     .with("certainty", next.certainty.word())
                     .with("size_doubt_share", next.share)
                     .with("doubt_share", next.share_of_all)
@@ -65,18 +72,27 @@ fn interval(found: &Interval, scale: f64) -> Object {
 }
 
 fn part(share: &Share) -> Object {
-    let (of, gap) = match share.of {
-        Doubt::Gap(id) => ("gap", Value::from(id.0)),
-        Doubt::Surveyor => ("surveyor", Value::Null),
-        Doubt::NotFound => ("not_found", Value::Null),
-        Doubt::Discharge => ("discharge", Value::Null),
-        Doubt::WallPressure => ("wall_pressure", Value::Null),
-        Doubt::UnderfloorPressure => ("underfloor_pressure", Value::Null),
-        Doubt::Wind => ("wind", Value::Null),
+    let (mut gap, mut inner_opening) = (Value::Null, Value::Null);
+    let of = match share.of {
+        Doubt::Gap(id) => {
+            gap = Value::from(id.0);
+            "gap"
+        }
+        Doubt::InnerOpening(id) => {
+            inner_opening = Value::from(id.0);
+            "inner_opening"
+        }
+        Doubt::Surveyor => "surveyor",
+        Doubt::NotFound => "not_found",
+        Doubt::Discharge => "discharge",
+        Doubt::WallPressure => "wall_pressure",
+        Doubt::UnderfloorPressure => "underfloor_pressure",
+        Doubt::Wind => "wind",
     };
     Object::new()
         .with("of", of)
         .with("gap", gap)
+        .with("inner_opening", inner_opening)
         .with("doubt_share", share.share)
 }
 

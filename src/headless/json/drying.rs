@@ -8,7 +8,6 @@ use crate::assess::drying::{
 };
 use crate::assess::{Answer, NotKnown};
 use crate::physics::coupled::Running;
-use crate::survey::MachineKind;
 use crate::survey::word::Word;
 
 const G_PER_H: f64 = 3.6e6;
@@ -317,17 +316,6 @@ impl Word for OptionKind {
             Self::BackgroundHeat => "background_heat",
             Self::SameHeat => "same_heat",
             Self::HeatAndMachine => "heat_and_machine",
-        }
-    }
-}
-
-impl Word for MachineKind {
-    fn word(&self) -> &'static str {
-        match self {
-            Self::Compressor => "compressor",
-            Self::DesiccantRotor => "desiccant_rotor",
-            Self::Thermoelectric => "thermoelectric",
-            Self::SaltTub => "salt_tub",
         }
     }
 }

@@ -1,14 +1,12 @@
-//! Leakage areas, their totals, and the gaps one by one.
+//! Leakage areas and their totals.
 
-use super::object::{Object, Value};
+use super::object::Object;
 use crate::assess::words::{NONE_SIZED, NOT_ASSESSED, OUTER_OPENING};
 use crate::assess::{
     Answer, Assessment, GapAnswer, GapLeakage, LeakageFigures, LeakageTotal, NotKnown,
 };
-use crate::survey::gap::{Behind, Form};
+use crate::survey::Survey;
 use crate::survey::word::Word;
-use crate::survey::word::sizes;
-use crate::survey::{Gap, SetUp, Survey};
 
 const MM2: f64 = 1e6;
 const MM: f64 = 1e3;
@@ -82,7 +80,7 @@ fn total(answer: &Answer<LeakageTotal>) -> Answer<Object> {
     Ok(with_figures(counts, &figures))
 }
 
-fn with_figures(object: Object, figures: &Answer<LeakageFigures>) -> Object {
+pub(super) fn with_figures(object: Object, figures: &Answer<LeakageFigures>) -> Object {
     let of = |value: fn(&LeakageFigures) -> f64| figures.as_ref().map(value).map_err(Clone::clone);
     object
         .answer("eqla_10pa_mm2", of(|figures| figures.eqla * MM2))
@@ -96,79 +94,6 @@ fn with_figures(object: Object, figures: &Answer<LeakageFigures>) -> Object {
             "flow_50pa_m3_per_h",
             of(|figures| figures.flow_50pa * PER_H),
         )
-}
-
-pub(super) fn gaps(survey: &Survey, assessment: &Assessment) -> Vec<Object> {
-    survey
-        .gaps
-        .iter()
-        .map(|gap| {
-            let answer = assessment.gaps.iter().find(|answer| answer.id == gap.id);
-            gap_object(survey, gap, answer)
-        })
-        .collect()
-}
-
-fn gap_object(survey: &Survey, gap: &Gap, answer: Option<&GapAnswer>) -> Object {
-    let zone = survey.zone(gap.zone).map(|zone| zone.name.as_str());
-    let (behind_gap, behind_opening) = match gap.behind {
-        None => (Value::Null, Value::Null),
-        Some(Behind::Gap(outer)) => (Value::from(outer.0), Value::Null),
-        Some(Behind::Opening { free_area_mm2 }) => {
-            let opening = Object::new().recorded("free_area_mm2", free_area_mm2);
-            (Value::Null, Value::from(opening))
-        }
-    };
-    let object = Object::new()
-        .with("id", gap.id.0)
-        .with("name", gap.name.as_str())
-        .with("zone", gap.zone.0)
-        .recorded("zone_name", zone)
-        .with("facing", gap.facing.word())
-        .with("form", gap.form.word())
-        .with("sizes", form_sizes(&gap.form))
-        .with("count", gap.count)
-        .recorded("height_m", gap.position.height_m)
-        .recorded("rise_m", gap.position.rise_m)
-        .with("purpose", gap.purpose.word())
-        .with("closable", gap.closing.is_some())
-        .with("open", stands_open(gap, survey.set_up))
-        .with("leads_to", gap.leads_to.word())
-        .with("behind_gap", behind_gap)
-        .with("behind_opening", behind_opening)
-        .with("certainty", gap.certainty.word())
-        .with("state", gap.state.word())
-        .with("leakage_is", leakage_word(answer));
-    with_figures(object, &figures(answer))
-}
-
-fn form_sizes(form: &Form) -> Object {
-    let mut object = Object::new();
-    for (name, value) in sizes(form) {
-        object = object.recorded(name, value);
-    }
-    match form {
-        Form::Grille { material, .. } => object.with("material", material.word()),
-        Form::StatedArea { convention, .. } => object.with("convention", convention.word()),
-        _ => object,
-    }
-}
-
-fn stands_open(gap: &Gap, set_up: SetUp) -> bool {
-    gap.closing.is_none_or(|closing| match set_up {
-        SetUp::LaidUp => closing.open_laid_up,
-        SetUp::InUse => closing.open_in_use,
-    })
-}
-
-fn leakage_word(answer: Option<&GapAnswer>) -> &'static str {
-    match answer.map(|answer| &answer.leakage) {
-        Some(GapLeakage::Known(_)) => "known",
-        Some(GapLeakage::NotSized { .. }) => "not_sized",
-        Some(GapLeakage::Impossible { .. }) => "impossible",
-        Some(GapLeakage::Compartment) => "outer_opening",
-        None => "not_assessed",
-    }
 }
 
 /// The figures of a gap, or why it has none.

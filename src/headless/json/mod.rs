@@ -14,8 +14,10 @@
 mod cases;
 mod doubt;
 mod drying;
+mod gaps;
 mod leakage;
 mod object;
+mod records;
 mod sealing;
 mod survey;
 mod understood;
@@ -58,7 +60,7 @@ fn whole(
         .map_or((None, None), |(calm, windy)| {
             (case_id(calm), case_id(windy))
         });
-    Object::new()
+    let head = Object::new()
         .with("format", FORMAT)
         .with("program", "gapledger")
         .with("program_version", env!("CARGO_PKG_VERSION"))
@@ -69,8 +71,15 @@ fn whole(
         .with("vehicle", survey::vehicle(survey, assessment))
         .with("site", survey::site(survey))
         .with("targets", survey::targets(survey))
+        .with("tariffs", survey::tariffs(survey))
+        .with("drying", survey::drying(survey))
+        .or_null(
+            "leakage_not_found_percent",
+            survey.leakage_not_found_percent,
+        );
+    records::with_records(head, survey)
         .with("leakage", leakage::leakage(survey, assessment))
-        .with("gaps", leakage::gaps(survey, assessment))
+        .with("gaps", gaps::gaps(survey, assessment))
         .with(
             "cases",
             list(&assessment.cases, |case| {

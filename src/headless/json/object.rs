@@ -127,6 +127,11 @@ impl Object {
         }
     }
 
+    /// Adds a key for something that may be absent: null then means that there is none.
+    pub(super) fn or_null<T: Into<Value>>(self, key: &'static str, value: Option<T>) -> Self {
+        self.with(key, value.map_or(Value::Null, Into::into))
+    }
+
     pub(super) fn not_known(mut self, key: &'static str, reason: &str) -> Self {
         self.0.push((Cow::Borrowed(key), Value::Null));
         let reason = Value::Text(reason.to_owned());
@@ -147,11 +152,14 @@ mod tests {
             .with("b_first", 1.5)
             .answer::<f64>("a_w", Err(NotKnown::because("no area")))
             .recorded("length_m", None::<f64>)
-            .with("c_w", f64::NAN);
+            .with("c_w", f64::NAN)
+            .or_null("space", None::<u32>)
+            .or_null("behind_gap", Some(3_u32));
         let text = serde_json::to_string(&object).expect("JSON");
         let expected = "{\"b_first\":1.5,\"a_w\":null,\"a_w_not_known\":\"no area\",\
             \"length_m\":null,\"length_m_not_known\":\"not given in the survey\",\
-            \"c_w\":null,\"c_w_not_known\":\"the result is not a finite number\"}";
+            \"c_w\":null,\"c_w_not_known\":\"the result is not a finite number\",\
+            \"space\":null,\"behind_gap\":3}";
         assert_eq!(text, expected);
     }
 }

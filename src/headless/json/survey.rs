@@ -1,4 +1,5 @@
-//! What was recorded about the vehicle and its place, its fabric and its safety ventilation.
+//! What was recorded about the vehicle, its place and what is wanted there; fabric and safety
+//! ventilation.
 
 use super::object::Object;
 use crate::assess::{Answer, Assessment, Safety, SafetyVerdict};
@@ -26,6 +27,10 @@ pub(super) fn vehicle(survey: &Survey, assessment: &Assessment) -> Object {
         .recorded("width_m", vehicle.width_m)
         .recorded("height_m", vehicle.height_m)
         .recorded("floor_height_m", vehicle.floor_height_m)
+        .recorded("inside_length_m", vehicle.inside_length_m)
+        .recorded("inside_width_m", vehicle.inside_width_m)
+        .recorded("inside_height_m", vehicle.inside_height_m)
+        .or_null("volume_m3", vehicle.volume_m3)
         .answer("gross_volume_m3", assessment.volume_m3.clone())
         .with("skirted", vehicle.skirted)
         .with("berths", vehicle.berths)
@@ -39,6 +44,7 @@ pub(super) fn site(survey: &Survey) -> Object {
         .with("pressure_set", site.pressure_set.word())
         .recorded("heading_deg", site.heading_deg)
         .with("altitude_m", site.altitude_m)
+        .recorded("prevailing_wind_deg", site.prevailing_wind_deg)
 }
 
 pub(super) fn targets(survey: &Survey) -> Object {
@@ -49,6 +55,32 @@ pub(super) fn targets(survey: &Survey) -> Object {
         .with("frost_guard_c", targets.frost_guard_c)
         .with("comfort_c", targets.comfort_c)
         .with("design_outside_c", targets.design_outside_c)
+}
+
+pub(super) fn tariffs(survey: &Survey) -> Object {
+    let tariffs = &survey.tariffs;
+    Object::new()
+        .with("currency", tariffs.currency.as_str())
+        .recorded("electricity_per_kwh", tariffs.electricity_per_kwh)
+        .recorded("gas_per_kg", tariffs.gas_per_kg)
+        .recorded("liquid_fuel_per_l", tariffs.liquid_fuel_per_l)
+        .recorded("workshop_per_hour", tariffs.workshop_per_hour)
+        .recorded("tax_percent", tariffs.tax_percent)
+}
+
+pub(super) fn drying(survey: &Survey) -> Object {
+    let drying = &survey.drying;
+    Object::new()
+        .with("sun_w", drying.sun_w)
+        .recorded("contents_kg", drying.contents_kg)
+        .recorded(
+            "contents_moisture_percent",
+            drying.contents_moisture_percent,
+        )
+        .recorded("heat_capacity_kj_per_k", drying.heat_capacity_kj_per_k)
+        .recorded("salt_kg", drying.salt_kg)
+        .recorded("hookup_a", drying.hookup_a)
+        .recorded("battery_wh", drying.battery_wh)
 }
 
 pub(super) fn fabric(survey: &Survey, assessment: &Assessment) -> Answer<Object> {

@@ -2,7 +2,7 @@
 
 use super::layout::{Page, pad_right};
 use super::words::counted;
-use crate::assess::Assessment;
+use crate::assess::{Assessment, Mark};
 use crate::survey::{Finding, Item, Severity};
 
 /// Worst first: what could hurt a person stands before what only spoils a result.
@@ -78,6 +78,13 @@ pub(in crate::headless) fn blocks(findings: &[Finding]) -> String {
             block(&mut page, finding, Some(place(finding)));
             page.blank();
         }
+    }
+    let all = findings
+        .iter()
+        .map(|one| [&*one.sentence, &*one.advice].concat());
+    if let Some(legend) = Mark::legend_of(&all.collect::<String>()) {
+        page.paragraph(&format!("{legend}."));
+        page.blank();
     }
     page.line(format!("{}.", counts(findings)));
     page.finish()
@@ -168,5 +175,17 @@ NOTE     gap 7, gap_width_mm
 1 danger, 1 error, no warnings, 1 note.
 ";
         assert_eq!(blocks(&findings), expected);
+    }
+
+    #[test]
+    fn marks_in_findings_are_explained_before_the_counts() {
+        let findings = [finding(Severity::Danger, "below its table, as relayed [R]")];
+        let text = blocks(&findings);
+        let end = "\
+Marks behind a source: [R] read in a text that relays the source.
+
+1 danger, no errors, no warnings, no notes.
+";
+        assert!(text.ends_with(end), "{text}");
     }
 }

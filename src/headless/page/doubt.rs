@@ -1,10 +1,10 @@
-//! How sure the headlines are, and which gap to measure better.
+//! How sure the headlines are, and which size to measure better.
 
 use super::Unknowns;
 use super::layout::Page;
 use super::table::{Set, Table};
 use super::words::figure;
-use crate::assess::uncertainty::{Doubt, Interval, Uncertainty};
+use crate::assess::uncertainty::{Interval, Uncertainty};
 use crate::assess::{Answer, Assessment};
 use crate::headless::decisions::Decisions;
 
@@ -98,11 +98,14 @@ fn parts(page: &mut Page, found: &Uncertainty) {
     let common: Vec<String> = found
         .air_change_shares
         .iter()
-        .filter(|share| !matches!(share.of, Doubt::Gap(_)))
+        .filter(|share| share.of.sized().is_none())
         .take(PARTS)
         .map(|share| format!("{} {:.0} %", share.of.name(), share.share * 100.0))
         .collect();
     if !common.is_empty() {
-        page.hanging("  ", &format!("Not the gaps' own: {}.", common.join(", ")));
+        page.hanging(
+            "  ",
+            &format!("Not single sizes' own: {}.", common.join(", ")),
+        );
     }
 }

@@ -19,7 +19,7 @@ mod vehicle;
 mod workings;
 
 use crate::assess::words::{self, total_figure};
-use crate::assess::{Answer, Assessment, Comparison, NotKnown};
+use crate::assess::{Answer, Assessment, Comparison, Mark, NotKnown};
 use crate::headless::decisions::Decisions;
 use crate::survey::Survey;
 use layout::{Page, WIDTH, pad_left, width};
@@ -36,6 +36,8 @@ pub(super) fn render(
     let mut page = Page::default();
     title(&mut page, survey, assessment);
     alerts::print(&mut page, assessment);
+    page.blank();
+    page.paragraph(&format!("{}.", Mark::legend()));
     vehicle::print(&mut page, survey, assessment);
     results::print(&mut page, survey, assessment);
     understood::print(&mut page, survey, decisions);

@@ -104,6 +104,7 @@ impl Cases<'_> {
         }
         self.weather(&mut table);
         self.air_change(&mut table);
+        self.spaces(&mut table);
         self.water(&mut table);
         self.heat(&mut table);
         table.print(page);
@@ -186,6 +187,36 @@ impl Cases<'_> {
                     .compass_deg
                     .map(compass)
                     .ok_or_else(|| NotKnown::because("the heading is not given"))
+            });
+        }
+    }
+
+    /// Air into each space, where there is more than one.
+    fn spaces(&mut self, table: &mut Table) {
+        let survey = self.survey;
+        if survey.spaces.len() < 2 {
+            return;
+        }
+        table.group("air into each space, mean; that from other spaces is no outside air");
+        for (at, space) in survey.spaces.iter().enumerate() {
+            let name = survey.space_name(space.id);
+            let own = move |case: &CaseAnswer| {
+                let found = air(case)?.spaces.get(at).cloned();
+                found.ok_or_else(|| NotKnown::because("the spaces were not worked out"))
+            };
+            let outside = format!("  {name}: outside air");
+            self.row(table, &outside, "/h", |case| {
+                own(case)?.ach_per_h.map(|ach| figure(ach, 2))
+            });
+            self.row(table, "", "kg/h", |case| {
+                Ok(figure(own(case)?.mean_inflow_kg_s * 3600.0, 3))
+            });
+            let others = format!("  {name}: from other spaces");
+            self.row(table, &others, "/h", |case| {
+                own(case)?.from_spaces_per_h.map(|ach| figure(ach, 2))
+            });
+            self.row(table, "", "kg/h", |case| {
+                Ok(figure(own(case)?.mean_from_spaces_kg_s * 3600.0, 3))
             });
         }
     }

@@ -4,27 +4,10 @@ use super::Unknowns;
 use super::layout::{Page, WIDTH, pad_right, width, wrap};
 use super::table::{Set, Table};
 use super::words::figure;
-use crate::assess::{Answer, Assessment, Safety, SafetyVerdict};
+use crate::assess::Assessment;
+use crate::assess::safety::words::{Line, TABLE, area_mm2};
 
 const MM2: f64 = 1e6;
-
-/// One line: whether the table is met.
-pub(super) fn verdict(safety: &Safety) -> String {
-    match &safety.verdict {
-        SafetyVerdict::Meets => {
-            "MEETS THE TABLE, as far as free areas say; whether the openings are clear must be seen."
-                .to_owned()
-        }
-        SafetyVerdict::Below { high_share, low_share } => format!(
-            "BELOW THE TABLE: {} % of the high and {} % of the low area asked for.",
-            figure((high_share * 100.0).floor(), 3),
-            figure((low_share * 100.0).floor(), 3)
-        ),
-        SafetyVerdict::NotKnown(unknown) => {
-            format!("NOT KNOWN whether it suffices: {}.", unknown.reason)
-        }
-    }
-}
 
 pub(super) fn print(page: &mut Page, assessment: &Assessment) {
     let mut inside = Page::default();
@@ -47,44 +30,17 @@ fn contents(page: &mut Page, assessment: &Assessment) {
         .column(format!("free areas; plan area {plan}"), Set::Words, 40)
         .column("surveyed, mm²", Set::Numbers, 15)
         .column("asked for, mm²", Set::Numbers, 15);
-    let required = &safety.required;
-    let rows: [(&str, &Answer<f64>, Answer<f64>); 3] = [
-        (
-            "high, in the roof",
-            &safety.high_in_roof,
-            required.clone().map(|required| required.high_in_roof),
-        ),
-        (
-            "or high, elsewhere",
-            &safety.high_elsewhere,
-            required.clone().map(|required| required.high_elsewhere),
-        ),
-        (
-            "and low, within 100 mm of the floor",
-            &safety.low,
-            required.clone().map(|required| required.low),
-        ),
-    ];
-    for (label, surveyed, asked) in rows {
-        let surveyed = unknowns.or(surveyed, |area| {
-            if *area > 0.0 {
-                figure(area * MM2, 4)
-            } else {
-                "none found".to_owned()
-            }
-        });
-        let asked = unknowns.or(&asked, |area| figure(area * MM2, 4));
-        table.row([label.to_owned(), surveyed, asked]);
+    for line in Line::ALL {
+        let surveyed = unknowns.or(line.surveyed(safety), |area| area_mm2(*area));
+        let asked = unknowns.or(&line.asked_for(safety), |area| figure(area * MM2, 4));
+        table.row([line.words().to_owned(), surveyed, asked]);
     }
     table.print(page);
     unknowns.print(page);
     page.blank();
-    paragraph(page, &verdict(&assessment.safety));
-    paragraph(
-        page,
-        "Roof and other high openings share pro rata. Areas after EN 721 as three guides to \
-         conversion approval relay it, edition unstated; the current one is EN 721:2019 [R].",
-    );
+    let verdict = &assessment.safety.verdict;
+    paragraph(page, &format!("{}.", verdict.sentence_in_capitals()));
+    paragraph(page, TABLE);
     paragraph(
         page,
         "Fixed ventilators, gas drop-out openings, flues, combustion-air and refrigerator \

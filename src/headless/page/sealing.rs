@@ -2,11 +2,10 @@
 
 use super::Unknowns;
 use super::layout::Page;
-use super::safety::verdict;
 use super::table::{Set, Table};
 use super::words::figure;
-use crate::assess::Answer;
 use crate::assess::sealing::{Aim, AirPerSleeper, Figures, Plan, Ranked};
+use crate::assess::{Answer, Safety};
 use crate::headless::decisions::{Decisions, Sealing};
 use crate::survey::{GapId, Survey};
 
@@ -306,6 +305,7 @@ impl Section<'_> {
 /// Safety ventilation before and after: a plan never touches it.
 fn safety(page: &mut Page, plan: &Plan) {
     let (before, after) = &plan.safety;
-    page.hanging("  safety ventilation before: ", &verdict(before));
-    page.hanging("  safety ventilation after: ", &verdict(after));
+    let words = |safety: &Safety| format!("{}.", safety.verdict.sentence_in_capitals());
+    page.hanging("  safety ventilation before: ", &words(before));
+    page.hanging("  safety ventilation after: ", &words(after));
 }

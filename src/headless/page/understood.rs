@@ -3,7 +3,7 @@
 use super::Unknowns;
 use super::layout::Page;
 use super::table::{Set, Table};
-use super::words::{figure, given};
+use super::words::{capital, figure, given};
 use crate::headless::decisions::Decisions;
 use crate::physics::PressureSet;
 use crate::survey::Survey;
@@ -80,10 +80,4 @@ fn warmer(points: &[(f64, f64)]) -> Vec<f64> {
     kelvins
         .filter(|kelvin| (kelvin % 10.0).abs() < 1e-9)
         .collect()
-}
-
-fn capital(sentence: &str) -> String {
-    let mut letters = sentence.chars();
-    let first = letters.next().map(char::to_uppercase);
-    first.into_iter().flatten().chain(letters).collect()
 }

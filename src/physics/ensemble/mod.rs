@@ -17,11 +17,16 @@
 )]
 
 mod block;
+mod joined;
 
 use self::block::{Block, LANES, Lanes, Sums};
 use super::air::GRAVITY;
 use super::balance::{Balance, BalanceError, Conditions, Path};
 use super::flow_law::{FlowLaw, GapFlow, Gas, Resistances};
+
+pub use self::joined::{
+    Compartment, Doorway, JoinedArranged, JoinedEnsemble, JoinedMember, JoinedState, JoinedStruck,
+};
 
 /// Pressure span over a gap's height below which the gap counts as level, Pa.
 const LEVEL_SPAN: f64 = 1e-6;
@@ -339,6 +344,20 @@ impl Ensemble {
         total.slope += density_out * inward.1 + density_in * outward.1;
     }
 
+    /// Outside pressure at each gap without the weight of the air, which the exact balance adds
+    /// itself, Pa.
+    fn outside_pressures<'a>(
+        &'a self,
+        member: &'a Member,
+        coefficients: &'a [Lanes],
+        scale: f64,
+    ) -> impl Iterator<Item = f64> + 'a {
+        self.slots.iter().map(move |slot| {
+            let (block, lane) = (slot / LANES, slot % LANES);
+            scale * coefficients[block][lane] + member.base[block][lane] - self.stack[block][lane]
+        })
+    }
+
     /// The exact balance of the same body.
     #[cold]
     fn exactly(
@@ -351,15 +370,8 @@ impl Ensemble {
         let paths = (0..self.gaps.len())
             .map(|at| self.path(member.discharge, at, member.factors[at]))
             .collect();
-        // The outside pressure without the weight of the air, which the balance adds itself.
         let outside: Vec<f64> = self
-            .slots
-            .iter()
-            .map(|slot| {
-                let (block, lane) = (slot / LANES, slot % LANES);
-                scale * coefficients[block][lane] + member.base[block][lane]
-                    - self.stack[block][lane]
-            })
+            .outside_pressures(member, coefficients, scale)
             .collect();
         let conditions = Conditions {
             density_out: self.outside.density,

@@ -6,30 +6,30 @@ use crate::physics::balance::{Conditions, Path};
 
 /// An opening with its flow as the search has it.
 #[derive(Clone, Debug)]
-pub(super) struct Edge {
+pub(in crate::physics) struct Edge {
     /// Index of the space it comes from; none is outside.
-    pub(super) from: Option<usize>,
+    pub(in crate::physics) from: Option<usize>,
     /// Index of the space it leads to.
-    pub(super) to: usize,
+    pub(in crate::physics) to: usize,
     path: Path,
     frame: Frame,
     /// Pressure that drives it forward when both ends are at zero, Pa.
-    pub(super) drive: f64,
+    pub(in crate::physics) drive: f64,
     is_tall: bool,
     /// Net mass flow forward, kg/s.
-    pub(super) flow: f64,
+    pub(in crate::physics) flow: f64,
     /// Flow both ways together, kg/s.
-    pub(super) gross: f64,
+    pub(in crate::physics) gross: f64,
     /// Least flow that the slope is taken at, kg/s.
     least: f64,
     /// Pressure difference at mid-height that drives that flow, Pa.
-    pub(super) pressure: f64,
+    pub(in crate::physics) pressure: f64,
     /// How the flow answers to pressure there, kg/(s Pa).
-    pub(super) slope: f64,
+    pub(in crate::physics) slope: f64,
     /// Pressure difference that the spaces' pressures make, Pa.
-    pub(super) driven: f64,
+    pub(in crate::physics) driven: f64,
     /// Change of the flow that the search proposes.
-    pub(super) step: f64,
+    pub(in crate::physics) step: f64,
 }
 
 /// Share of the flow at the greatest pressure at hand that is little for an opening.
@@ -38,7 +38,7 @@ const LEAST_SHARE: f64 = 1e-12;
 const INVERSE_STEPS: usize = 200;
 
 impl Edge {
-    pub(super) fn outer(gap: &OuterGap, given: &Surroundings, density: f64) -> Self {
+    pub(in crate::physics) fn outer(gap: &OuterGap, given: &Surroundings, density: f64) -> Self {
         let frame = Frame::new(&Conditions {
             density_out: given.density,
             density_in: density,
@@ -49,7 +49,7 @@ impl Edge {
         Self::new(None, gap.space, gap.path, frame, drive)
     }
 
-    pub(super) fn inner(
+    pub(in crate::physics) fn inner(
         opening: &InnerOpening,
         given: &Surroundings,
         [density_from, density_to]: [f64; 2],
@@ -82,19 +82,24 @@ impl Edge {
         }
     }
 
-    pub(super) fn is_open(&self) -> bool {
+    pub(in crate::physics) fn is_open(&self) -> bool {
         !(self.path.inward.is_closed() && self.path.outward.is_closed())
     }
 
+    /// Pressure span over its height, Pa; zero where it counts as level.
+    pub(in crate::physics) fn span(&self) -> f64 {
+        self.frame.span(&self.path)
+    }
+
     /// Net flow at a pressure difference at mid-height, and its slope.
-    pub(super) fn at(&self, pressure: f64) -> (f64, f64) {
+    pub(in crate::physics) fn at(&self, pressure: f64) -> (f64, f64) {
         let flow = self.frame.flow_at(&self.path, pressure);
         let (forward, back) = flow.mass_flows();
         (forward - back, flow.slope)
     }
 
     /// Pressure difference at mid-height that drives a net flow, Pa.
-    pub(super) fn pressure_for(&self, flow: f64) -> f64 {
+    pub(in crate::physics) fn pressure_for(&self, flow: f64) -> f64 {
         if !self.is_tall {
             return self.frame.level_pressure(&self.path, flow);
         }
@@ -135,7 +140,7 @@ impl Edge {
 
     /// Makes the law a straight line through its flow at a pressure span, and remembers what flow
     /// is little for this opening.
-    pub(super) fn straighten(&mut self, span: f64) {
+    pub(in crate::physics) fn straighten(&mut self, span: f64) {
         let widest = 0.5 * (self.at(span).0 - self.at(-span).0);
         self.least = LEAST_SHARE * widest;
         self.flow = 0.0;
@@ -145,7 +150,7 @@ impl Edge {
 
     /// Takes a flow, with the pressure and slope that belong to it. The slope is that of the
     /// least flow where there is less: a square root's has no end at nothing.
-    pub(super) fn set(&mut self, flow: f64) {
+    pub(in crate::physics) fn set(&mut self, flow: f64) {
         self.flow = flow;
         self.pressure = self.pressure_for(flow);
         let steep = if self.is_tall || flow.abs() >= self.least {
@@ -159,7 +164,7 @@ impl Edge {
     }
 
     /// Flow each way.
-    pub(super) fn flows(&self) -> OpeningFlow {
+    pub(in crate::physics) fn flows(&self) -> OpeningFlow {
         if !self.is_open() {
             return OpeningFlow::default();
         }

@@ -10,7 +10,7 @@
 
 /// Conductances between spaces and to outside.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Conductances {
+pub(in crate::physics) struct Conductances {
     count: usize,
     /// Between each two, row by row; only used above the diagonal.
     between: Vec<f64>,
@@ -21,7 +21,7 @@ pub(super) struct Conductances {
 }
 
 impl Conductances {
-    pub(super) fn clear(&mut self, count: usize) {
+    pub(in crate::physics) fn clear(&mut self, count: usize) {
         self.count = count;
         self.between.clear();
         self.between.resize(count * count, 0.0);
@@ -31,11 +31,11 @@ impl Conductances {
         }
     }
 
-    pub(super) fn add_to_outside(&mut self, space: usize, conductance: f64) {
+    pub(in crate::physics) fn add_to_outside(&mut self, space: usize, conductance: f64) {
         self.ground[space] += conductance;
     }
 
-    pub(super) fn add_between(&mut self, one: usize, other: usize, conductance: f64) {
+    pub(in crate::physics) fn add_between(&mut self, one: usize, other: usize, conductance: f64) {
         self.between[one.min(other) * self.count + one.max(other)] += conductance;
     }
 
@@ -46,7 +46,7 @@ impl Conductances {
     /// putting back k    p_k = (b_k + Σ g_kj p_j)/d_k,  d_k = g_k0 + Σ g_kj
     /// ```
     /// A space that nothing joins to anything keeps the pressure zero.
-    pub(super) fn solve(&mut self, vector: &mut [f64]) {
+    pub(in crate::physics) fn solve(&mut self, vector: &mut [f64]) {
         let n = self.count;
         for k in 0..n {
             let later = k + 1..n;

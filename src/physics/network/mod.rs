@@ -18,8 +18,8 @@
     reason = "edges, spaces and matrix are laid out together; a missing number must never turn into a silent default"
 )]
 
-mod edge;
-mod elimination;
+pub(in crate::physics) mod edge;
+pub(in crate::physics) mod elimination;
 mod search;
 mod settle;
 

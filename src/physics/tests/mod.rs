@@ -8,6 +8,7 @@ mod balance_properties;
 mod ensemble;
 mod flow_law;
 mod heat_and_moisture;
+mod joined;
 mod network;
 mod pressure_coefficient;
 mod single_opening;

@@ -201,17 +201,19 @@ fn any_flow() -> impl Strategy<Value = GapFlow> {
 /// A vehicle of one to sixteen spaces of any warmth, everything joined anyhow by openings from
 /// pinholes to doorways a million times too wide.
 #[derive(Clone, Debug)]
-struct Vehicle {
-    outside: Gas,
-    airs: Vec<Gas>,
-    outer: Vec<(usize, GapFlow, f64, f64, f64)>,
-    inner: Vec<(usize, usize, GapFlow, f64, f64)>,
-    extracts: Vec<f64>,
-    dynamic_pressure: f64,
+pub(super) struct Vehicle {
+    pub(super) outside: Gas,
+    pub(super) airs: Vec<Gas>,
+    /// Space, flow, lower end, rise, pressure coefficient.
+    pub(super) outer: Vec<(usize, GapFlow, f64, f64, f64)>,
+    /// Spaces, flow, lower end, rise.
+    pub(super) inner: Vec<(usize, usize, GapFlow, f64, f64)>,
+    pub(super) extracts: Vec<f64>,
+    pub(super) dynamic_pressure: f64,
 }
 
 impl Vehicle {
-    fn surroundings(&self) -> Surroundings {
+    pub(super) fn surroundings(&self) -> Surroundings {
         Surroundings {
             density: self.outside.density,
             dynamic_pressure: self.dynamic_pressure,
@@ -219,7 +221,7 @@ impl Vehicle {
         }
     }
 
-    fn network(&self) -> Network {
+    pub(super) fn network(&self) -> Network {
         let airs = &self.airs;
         Network {
             spaces: airs
@@ -252,7 +254,7 @@ impl Vehicle {
     }
 }
 
-fn any_vehicle() -> impl Strategy<Value = Vehicle> {
+pub(super) fn any_vehicle() -> impl Strategy<Value = Vehicle> {
     let rise = || prop_oneof![Just(0.0), 0.05..1.9_f64];
     let degrees = prop_oneof![Just(12.0), -5.0..30.0_f64];
     (

@@ -87,7 +87,7 @@ fn rose_caption(material: &Material<'_>) -> String {
         .collect();
     let mut caption = format!(
         "Air changes per hour with the wind from each side; the vehicle's front is up. {}.",
-        super::summary::capital(&lines.join("; "))
+        crate::assess::words::capital(&lines.join("; "))
     );
     match cases.len().saturating_sub(shown.len()) {
         0 => {}

@@ -3,7 +3,7 @@
 use super::Material;
 use super::words::{L_PER_DAY, money};
 use crate::assess::drying::{Comparison, HeaterFor, OptionCase, SizedFor};
-use crate::assess::words::{figure, given};
+use crate::assess::words::{capital, figure, given};
 use crate::assess::{Answer, NotKnown};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 
@@ -19,10 +19,10 @@ pub(super) fn section(material: &Material<'_>) -> Section {
     if let Some(words) = which_cases(comparison) {
         section.paragraph(words);
     }
-    let points = comparison.options.iter().map(|option| {
-        let star = if option.generic { "*" } else { "" };
-        format!("{}{star}: {}", option.name, option.sentence)
-    });
+    let points = comparison
+        .options
+        .iter()
+        .map(|option| format!("{}: {}", option.starred_name(), option.sentence));
     section.push(Block::Points {
         points: points.collect(),
     });
@@ -38,7 +38,7 @@ pub(super) fn section(material: &Material<'_>) -> Section {
         section.push(Block::Points {
             points: vec![format!(
                 "{}; {}.",
-                super::summary::capital(&finding.sentence),
+                capital(&finding.sentence),
                 finding.advice
             )],
         });
@@ -92,8 +92,7 @@ fn options(material: &Material<'_>, comparison: &Comparison, reasons: &mut Reaso
         Align::Decimal,
     );
     for (at, option) in comparison.options.iter().enumerate() {
-        let star = if option.generic { "*" } else { "" };
-        let mut cells = vec![format!("{}{star}", option.name)];
+        let mut cells = vec![option.starred_name()];
         for case in &cases {
             match state(comparison, at, *case) {
                 Ok(state) => cells.extend([

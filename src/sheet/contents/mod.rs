@@ -7,6 +7,7 @@ mod drying;
 mod ledger;
 mod plan;
 mod safety;
+mod spaces;
 mod summary;
 mod vehicle;
 mod words;
@@ -16,7 +17,7 @@ use super::blocks::{Block, Picture, Section, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part};
 use super::work::Work;
 use crate::assess::uncertainty::Uncertainty;
-use crate::assess::{Answer, Assessment, Comparison};
+use crate::assess::{Answer, Assessment, Comparison, Mark};
 use crate::survey::Survey;
 use std::collections::BTreeMap;
 
@@ -96,7 +97,7 @@ impl Writer<'_> {
             self.add(drying::section(&material));
         }
         self.add(safety::ventilation(material.assessment));
-        self.add(safety::cautions(material.survey));
+        self.cautions();
         self.signature();
         if self.choices.has(Part::Workings) {
             self.add(workings::section(&material));
@@ -122,7 +123,7 @@ impl Writer<'_> {
             }
         }
         self.add(plan::stays_open(material.survey, &work));
-        self.add(safety::cautions(material.survey));
+        self.cautions();
         self.signature();
     }
 
@@ -137,7 +138,7 @@ impl Writer<'_> {
             self.photos(|gap| sealed.contains(&gap));
         }
         self.add(safety::ventilation(material.assessment));
-        self.add(safety::cautions(material.survey));
+        self.cautions();
         self.signature();
         if self.choices.has(Part::Workings) {
             self.add(workings::section(&material));
@@ -160,6 +161,15 @@ impl Writer<'_> {
     fn photos(&mut self, of: impl Fn(crate::survey::GapId) -> bool) {
         let (section, files) = drawings::photos(&self.material, self.choices.paper, of);
         self.files.extend(files);
+        self.add(section);
+    }
+
+    fn cautions(&mut self) {
+        let mut section = safety::cautions(self.material.survey);
+        // Where the appendix is printed, it explains them.
+        if !self.choices.has(Part::Workings) {
+            section.note(format!("{}.", Mark::legend()));
+        }
         self.add(section);
     }
 

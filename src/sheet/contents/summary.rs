@@ -1,10 +1,10 @@
 //! Results in plain words, then as a table.
 
-use super::Material;
 use super::safety::{danger, is_closed};
 use super::words::{CM2, L_PER_DAY, MM, interval, price};
+use super::{Material, spaces};
 use crate::assess::uncertainty::CaseUncertainty;
-use crate::assess::words::{figure, given, total_figure};
+use crate::assess::words::{capital, figure, given, total_figure};
 use crate::assess::{Answer, CaseAnswer, NotKnown, SafetyVerdict, drying::Verdict};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 use crate::sheet::work::{Chosen, Work};
@@ -34,6 +34,7 @@ pub(super) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
     let table = by_weather(material, &mut reasons);
     section.table(table, &reasons);
     section.note(small_print(material));
+    spaces::add(&mut section, material);
     section
 }
 
@@ -276,16 +277,6 @@ fn findings(section: &mut Section, findings: &[Finding]) {
     }
     section.heading("What to keep in mind");
     section.push(Block::Points { points });
-}
-
-/// The first letter large.
-pub(super) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    let first: String = letters
-        .next()
-        .map(|letter| letter.to_uppercase().collect())
-        .unwrap_or_default();
-    format!("{first}{}", letters.as_str())
 }
 
 fn by_weather(material: &Material<'_>, reasons: &mut Reasons) -> Table {

@@ -217,6 +217,24 @@ fn parts_may_be_left_out_but_never_safety_and_cautions() {
 }
 
 #[test]
+fn what_the_marks_mean_is_said_once_on_every_sheet() {
+    let survey = file::parse(CARAVAN).expect("a sample");
+    for kind in Kind::ALL {
+        let mut choices = Choices::new(kind);
+        for _ in 0..2 {
+            let sheet = sheet(&survey, &choices);
+            let text = serde_json::to_string(&sheet.text).expect("JSON");
+            assert_eq!(
+                text.matches("[S] read in the source;").count(),
+                1,
+                "{kind:?}"
+            );
+            choices.parts.clear();
+        }
+    }
+}
+
+#[test]
 fn without_prices_a_work_order_names_no_money() {
     let survey = file::parse(CARAVAN).expect("a sample");
     let mut choices = Choices::new(Kind::WorkOrder);

@@ -33,13 +33,14 @@ struct Line<'a> {
 type Cell = fn(&Line<'_>) -> String;
 
 /// Every column: its header, and its cell for a gap.
-const COLUMNS: [(&str, Cell); 50] = [
+const COLUMNS: [(&str, Cell); 52] = [
     ("gap", |line| line.gap.id.to_string()),
     ("name", |line| harmless(&line.gap.name)),
     ("zone", |line| {
         let zone = line.survey.zone(line.gap.zone);
         zone.map_or_else(String::new, |zone| harmless(&zone.name))
     }),
+    ("space", |line| space(line)),
     ("facing", |line| line.gap.facing.word().to_owned()),
     ("form", |line| line.gap.form.word().to_owned()),
     ("length_mm", |line| size(line, "length_mm")),
@@ -141,6 +142,11 @@ const COLUMNS: [(&str, Cell); 50] = [
             .collect();
         harmless(&names.join("; "))
     }),
+    ("photo_captions", |line| {
+        let photos = line.gap.photos.iter();
+        let captions: Vec<&str> = photos.map(|photo| photo.caption.as_str()).collect();
+        harmless(&captions.join("; "))
+    }),
     ("set_up", |line| line.survey.set_up.word().to_owned()),
     ("eqla_10pa_mm2", |line| {
         leakage(line, |figures| figures.eqla * 1e6)
@@ -178,6 +184,18 @@ fn size(line: &Line<'_>, name: &str) -> String {
         .find(|(size, _)| *size == name)
         .and_then(|(_, value)| value);
     number(value)
+}
+
+/// Name of the space that the gap opens into, its number where it has no name; empty where the
+/// survey lists no spaces.
+fn space(line: &Line<'_>) -> String {
+    let Some(id) = line.survey.space_or_first(line.gap.space) else {
+        return String::new();
+    };
+    match line.survey.space(id).map(|space| space.name.trim()) {
+        None | Some("") => format!("space {id}"),
+        Some(name) => harmless(name),
+    }
 }
 
 fn flag(value: Option<bool>) -> String {

@@ -189,6 +189,14 @@ pub enum SaveError {
         /// The file.
         path: PathBuf,
     },
+    /// The folder that the file is in is protected.
+    #[error(
+        "{path:?} is in a write-protected folder: save in another folder, or remove the protection"
+    )]
+    ReadOnlyFolder {
+        /// The file.
+        path: PathBuf,
+    },
     /// The folder is not there.
     #[error("there is no folder {folder:?}: make it first, or choose another")]
     NoFolder {

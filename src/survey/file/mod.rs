@@ -19,7 +19,7 @@ pub use disk::{Disk, RealDisk};
 pub use error::{LoadError, ParseError, SaveError, SaveStep};
 pub use load::{FileStamp, Loaded, load};
 pub use photos::*;
-pub use save::{Backups, Overwrite, backup_path, save, save_through};
+pub use save::{Backups, Overwrite, backup_path, protection, save, save_through};
 
 use crate::survey::Survey;
 use ron::extensions::Extensions;

@@ -191,6 +191,21 @@ fn what_is_there(target: &Path) -> Result<Option<Metadata>, SaveError> {
     }
 }
 
+/// Why a file that was just opened cannot be saved in its place, as far as its protection says so
+/// beforehand; nothing is written to find out.
+#[must_use]
+pub fn protection(path: &Path) -> Option<SaveError> {
+    let target = behind_links(path).ok()?;
+    if let Err(refused @ SaveError::ReadOnly { .. }) = what_is_there(&target) {
+        return Some(refused);
+    }
+    let folder = folder_of(&target).ok()?;
+    let protected = fs::metadata(&folder).is_ok_and(|there| there.permissions().readonly());
+    protected.then(|| SaveError::ReadOnlyFolder {
+        path: target.clone(),
+    })
+}
+
 fn may_overwrite(
     target: &Path,
     old: Option<&Metadata>,

@@ -2,13 +2,13 @@
 
 use crate::physics::machine::{self as physics, MachineError};
 
-use super::{Finder, Finding, Item, Severity};
+use super::{Finder, Finding, Item, Severity, called};
 use crate::survey::equipment::{HeaterFuel, Machine, MachineKind};
 use crate::survey::{MoistureSource, SetUp, SourceKind, Survey};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     for machine in &survey.machines {
-        let subject = format!("{} \u{201c}{}\u{201d}", machine.kind.name(), machine.name);
+        let subject = called(machine.kind.name(), &machine.name);
         let mut finder = Finder {
             findings,
             item: Item::Machine(machine.id),
@@ -19,7 +19,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         machine_figures(&mut finder, machine);
     }
     for heater in &survey.heaters {
-        let subject = format!("heater \u{201c}{}\u{201d}", heater.name);
+        let subject = called("heater", &heater.name);
         let mut finder = Finder {
             findings,
             item: Item::Heater(heater.id),
@@ -43,7 +43,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         }
     }
     for fan in &survey.fans {
-        let subject = format!("fan \u{201c}{}\u{201d}", fan.name);
+        let subject = called("fan", &fan.name);
         let mut finder = Finder {
             findings,
             item: Item::Fan(fan.id),
@@ -151,7 +151,7 @@ fn machine_figures(finder: &mut Finder<'_>, machine: &Machine) {
 }
 
 fn moisture_source(survey: &Survey, source: &MoistureSource, findings: &mut Vec<Finding>) {
-    let subject = format!("moisture source \u{201c}{}\u{201d}", source.name);
+    let subject = called("moisture source", &source.name);
     let mut finder = Finder {
         findings,
         item: Item::Source(source.id),

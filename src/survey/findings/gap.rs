@@ -1,7 +1,7 @@
 //! Findings about the gaps.
 
 use super::vehicle::is_date_or_empty;
-use super::{Finder, Finding, Item, Severity};
+use super::{Finder, Finding, Item, Severity, gap_subject};
 use crate::survey::Survey;
 use crate::survey::gap::{Behind, Facing, Form, Gap, LeadsTo, Purpose, WorkState};
 
@@ -29,7 +29,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         survey.leakage_not_found_percent,
     );
     for gap in &survey.gaps {
-        let subject = subject(gap);
+        let subject = gap_subject(gap);
         let mut finder = Finder {
             findings,
             item: Item::Gap(gap.id),
@@ -42,14 +42,6 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         purpose(&mut finder, gap);
         work(&mut finder, gap);
         super::photo::marks(&mut finder, gap);
-    }
-}
-
-pub(super) fn subject(gap: &Gap) -> String {
-    if gap.name.is_empty() {
-        format!("gap {}", gap.id)
-    } else {
-        format!("gap {} \u{201c}{}\u{201d}", gap.id, gap.name)
     }
 }
 

@@ -9,11 +9,11 @@ mod photo;
 mod space;
 mod vehicle;
 
-use super::Survey;
 use super::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
+use super::{Gap, Survey};
 pub use gap::is_damp;
 pub(crate) use gap::needed_sizes;
 pub use photo::photos;
@@ -195,11 +195,47 @@ impl Finder<'_> {
     }
 }
 
+/// Words for a gap at the head of a sentence.
+fn gap_subject(gap: &Gap) -> String {
+    if gap.name.is_empty() {
+        format!("gap {}", gap.id)
+    } else {
+        format!("gap {} \u{201c}{}\u{201d}", gap.id, gap.name)
+    }
+}
+
 fn unit_words(unit: &str) -> &str {
     if unit.is_empty() {
         "plain numbers"
     } else {
         unit
+    }
+}
+
+/// A thing and its name: `wall “front”`, or `wall without a name`.
+pub(crate) fn called(kind: &str, name: &str) -> String {
+    if name.trim().is_empty() {
+        format!("{kind} without a name")
+    } else {
+        format!("{kind} \u{201c}{name}\u{201d}")
+    }
+}
+
+/// The name alone where there is one: `“front”`, or `a wall without a name`.
+pub(crate) fn named_or(name: &str, otherwise: &str) -> String {
+    if name.trim().is_empty() {
+        format!("{otherwise} without a name")
+    } else {
+        format!("\u{201c}{name}\u{201d}")
+    }
+}
+
+/// A thing with its number, and its name where it has one: `space 3 “cab”`, or `space 3`.
+pub(crate) fn numbered(kind: &str, id: impl std::fmt::Display, name: &str) -> String {
+    if name.trim().is_empty() {
+        format!("{kind} {id}")
+    } else {
+        format!("{kind} {id} \u{201c}{name}\u{201d}")
     }
 }
 

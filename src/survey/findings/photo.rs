@@ -36,7 +36,7 @@ pub fn photos(survey: &Survey, states: &BTreeMap<String, PhotoState>) -> Vec<Fin
         let mut finder = Finder {
             findings: &mut findings,
             item: Item::Gap(gap.id),
-            subject: super::gap::subject(gap),
+            subject: super::gap_subject(gap),
         };
         for photo in &gap.photos {
             let name = &photo.name;

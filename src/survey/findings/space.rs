@@ -1,7 +1,7 @@
 //! Findings about spaces and the openings between them.
 
 use super::gap::{missing, sizes_in_range};
-use super::{Finder, Finding, Item, Severity};
+use super::{Finder, Finding, Item, Severity, numbered};
 use crate::survey::{InnerOpening, SpaceId, Survey};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
@@ -9,7 +9,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         let mut finder = Finder {
             findings,
             item: Item::Space(space.id),
-            subject: format!("space {} \u{201c}{}\u{201d}", space.id, space.name),
+            subject: numbered("space", space.id, &space.name),
         };
         finder.check("space_volume_m3", space.volume_m3);
         finder.check("warmer_by_k", space.warmer_by_k);
@@ -30,10 +30,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         let mut finder = Finder {
             findings,
             item: Item::InnerOpening(opening.id),
-            subject: format!(
-                "inner opening {} \u{201c}{}\u{201d}",
-                opening.id, opening.name
-            ),
+            subject: numbered("inner opening", opening.id, &opening.name),
         };
         inner_opening(&mut finder, survey, opening);
     }

@@ -1,6 +1,6 @@
 //! Findings about the vehicle, its site, weather, targets, prices and fabric.
 
-use super::{Finder, Finding, Item, Severity};
+use super::{Finder, Finding, Item, Severity, called};
 use crate::survey::fabric::{BuildUp, FabricElement, Layer};
 use crate::survey::{InsideAir, Survey, WeatherCase};
 
@@ -234,7 +234,7 @@ fn drying(survey: &Survey, findings: &mut Vec<Finding>) {
 }
 
 fn weather(case: &WeatherCase, findings: &mut Vec<Finding>) {
-    let subject = format!("weather case \u{201c}{}\u{201d}", case.name);
+    let subject = called("weather case", &case.name);
     let mut finder = Finder {
         findings,
         item: Item::Weather(case.id),
@@ -269,7 +269,7 @@ fn weights(survey: &Survey, findings: &mut Vec<Finding>) {
 }
 
 fn fabric(element: &FabricElement, findings: &mut Vec<Finding>) {
-    let subject = format!("{} \u{201c}{}\u{201d}", element.part.name(), element.name);
+    let subject = called(element.part.name(), &element.name);
     let mut finder = Finder {
         findings,
         item: Item::Fabric(element.id),
@@ -324,15 +324,52 @@ fn check_layer(finder: &mut Finder<'_>, layer: &Layer) {
         (false, false) => finder.add(
             Severity::Warning,
             "resistance_m2_k_per_w",
-            format!("layer \u{201c}{}\u{201d} has neither thickness and conductivity nor a resistance", layer.material),
+            format!(
+                "{} has neither thickness and conductivity nor a resistance",
+                called("layer", &layer.material)
+            ),
             "enter thickness in mm and conductivity in W/(m K), or a resistance for an air gap",
         ),
         (true, true) => finder.add(
             Severity::Note,
             "resistance_m2_k_per_w",
-            format!("layer \u{201c}{}\u{201d} states a resistance besides its thickness and conductivity; the resistance is used", layer.material),
+            format!(
+                "{} states a resistance besides its thickness and conductivity; the resistance is used",
+                called("layer", &layer.material)
+            ),
             "clear the one that is not meant",
         ),
         _ => {}
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::survey::fabric::{BuildUp, FabricElement, FabricPart};
+    use crate::survey::findings::find;
+    use crate::survey::{FabricId, Survey, VehicleKind};
+
+    #[test]
+    fn an_element_without_a_name_is_called_so() {
+        let mut survey = Survey::new(VehicleKind::Other);
+        survey.fabric.push(FabricElement {
+            id: FabricId(1),
+            name: " ".to_owned(),
+            part: FabricPart::Wall,
+            area_m2: None,
+            build_up: BuildUp::Layers(Vec::new()),
+            bridge_percent: 0.0,
+            outline: None,
+        });
+        let sentence = |survey: &Survey| {
+            let found = find(survey);
+            let of_area = found.iter().find(|one| one.place.field == "area_m2");
+            of_area.map(|one| one.sentence.clone()).unwrap_or_default()
+        };
+        let unnamed = sentence(&survey);
+        assert!(unnamed.starts_with("wall without a name: "), "{unnamed}");
+        survey.fabric[0].name = "front".to_owned();
+        let named = sentence(&survey);
+        assert!(named.starts_with("wall \u{201c}front\u{201d}: "), "{named}");
     }
 }

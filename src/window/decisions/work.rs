@@ -3,56 +3,21 @@
 use super::{Asked, Best, Dated, Effort, Ranking, SealingPart, Ticked, Understood};
 use crate::assess::sealing::{Aim, Prospect, plan, ticked};
 use crate::assess::spaces::closing_effects;
-use crate::assess::uncertainty::{Chunk, SEED, Trials, Uncertainty};
+use crate::assess::uncertainty::Uncertainty;
 use crate::assess::{Answer, ach_against_temperature, assess, parking, pressure_set_sensitivity};
+use crate::sheet::doubt::doubt_watched;
 use crate::survey::Survey;
 use crate::window::errand::Line;
 use std::ops::ControlFlow;
-use std::sync::atomic::{AtomicU32, Ordering};
-use std::sync::{Mutex, PoisonError};
 
-/// Draws made in one piece: so long a worker may still be busy after it was stopped.
-const PIECE: u32 = 100;
-
-/// The draws, in pieces on several threads; the answer does not depend on how many. `None` where
-/// nobody wants it any more.
+/// The draws; `None` where nobody wants them any more.
 pub(super) fn draw<O: Send>(
     survey: &Survey,
     effort: Effort,
     line: &Line<'_, O>,
 ) -> Option<Answer<Uncertainty>> {
-    let trials = match Trials::new(survey) {
-        Ok(trials) => trials,
-        Err(why) => return Some(Err(why)),
-    };
-    let (next, done) = (AtomicU32::new(0), AtomicU32::new(0));
-    let chunks: Mutex<Vec<Chunk>> = Mutex::default();
-    let work = || {
-        while !line.stopped() {
-            let from = next.fetch_add(PIECE, Ordering::Relaxed);
-            if from >= effort.draws {
-                return;
-            }
-            let to = effort.draws.min(from.saturating_add(PIECE));
-            let chunk = trials.draw_chunk(SEED, from..to);
-            chunks
-                .lock()
-                .unwrap_or_else(PoisonError::into_inner)
-                .push(chunk);
-            let done = done.fetch_add(to - from, Ordering::Relaxed) + to - from;
-            line.progress(f64::from(done) / f64::from(effort.draws));
-        }
-    };
-    std::thread::scope(|scope| {
-        for _ in 1..effort.threads {
-            let builder = std::thread::Builder::new().name("draws".to_owned());
-            // Without a helper the work takes longer and comes to the same.
-            let _ = builder.spawn_scoped(scope, work);
-        }
-        work();
-    });
-    let chunks = chunks.into_inner().unwrap_or_else(PoisonError::into_inner);
-    (!line.stopped()).then(|| trials.combine(SEED, chunks))
+    let answer = doubt_watched(survey, effort.draws, effort.threads, &watch(line));
+    (!line.stopped()).then_some(answer)
 }
 
 /// The ranking and the plan as ticked first, the order after them.
@@ -117,7 +82,7 @@ pub(super) fn search(
     });
 }
 
-fn watch<O>(line: &Line<'_, O>) -> impl FnMut(f64) -> ControlFlow<()> {
+fn watch<O>(line: &Line<'_, O>) -> impl Fn(f64) -> ControlFlow<()> {
     move |share| {
         line.progress(share);
         if line.stopped() {

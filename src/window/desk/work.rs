@@ -1,18 +1,20 @@
 //! Setting a sheet, step by step, on a worker.
 
 use super::{SheetKey, Snapshot};
-use crate::assess::uncertainty::Uncertainty;
+use crate::assess::uncertainty::{DRAWS, Uncertainty};
 use crate::assess::{Answer, Assessment, Comparison, assess, compare};
 use crate::sheet::blocks::Picture;
-use crate::sheet::doubt::doubt_told;
+use crate::sheet::doubt::{doubt_watched, processors};
 use crate::sheet::photos::{logo, print_copies};
 use crate::sheet::{
     Choices, Kind, Material, Paper, Part, SheetError, Typeset, Workshop, contents, typeset,
 };
+use crate::survey::Survey;
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::ControlFlow;
 use std::path::Path;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU8, Ordering};
 
 /// What is chosen on the page; pictures by their paths.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -148,17 +150,8 @@ fn prepare(
         .as_deref()
         .map_or_else(BTreeMap::new, |path| print_copies(path, survey, cancel));
     tell(Step::Doubt { percent: 0 });
-    let told = |share: f32| {
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "a share of 100"
-        )]
-        let percent = (share * 100.0) as u8;
-        tell(Step::Doubt { percent });
-    };
     let uncertainty = match key.choices.kind {
-        Kind::Report => doubt_told(survey, cancel, &told).ok(),
+        Kind::Report => doubt(survey, cancel, tell).ok(),
         Kind::WorkOrder | Kind::Completion => None,
     };
     Prepared {
@@ -169,6 +162,31 @@ fn prepare(
         uncertainty,
         photos,
     }
+}
+
+/// The doubt about the results; tells how far it is at each twentieth of the way.
+fn doubt(
+    survey: &Survey,
+    cancel: &AtomicBool,
+    tell: &(dyn Fn(Step) + Sync),
+) -> Answer<Uncertainty> {
+    let told = AtomicU8::new(0);
+    let watch = |share: f64| {
+        if cancel.load(Ordering::Relaxed) {
+            return ControlFlow::Break(());
+        }
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "a share of twenty"
+        )]
+        let percent = (share * 20.0) as u8 * 5;
+        if told.fetch_max(percent, Ordering::Relaxed) < percent {
+            tell(Step::Doubt { percent });
+        }
+        ControlFlow::Continue(())
+    };
+    doubt_watched(survey, DRAWS, processors(), &watch)
 }
 
 fn pages(

@@ -98,11 +98,19 @@ fn at_hand(ctx: &Context) -> Option<AtHand> {
     (focused == Some(at_hand.focus)).then_some(at_hand)
 }
 
-/// Draws the line with help on the field that has the focus.
-pub(super) fn line(ui: &mut Ui, queue: &mut Queue) {
+/// What the line says on a page while no field has the focus.
+pub(super) const OF_A_PAGE: &str = "Go to a field, and this line says what to enter there.";
+
+/// What the line says on the start page, which has no fields.
+pub(super) const OF_THE_START_PAGE: &str = "Choose the kind of vehicle to begin a new survey with \
+     usual sizes, to be measured and written over. Open… takes a survey file, NAME.ron. A sample \
+     may be tried out at will: nothing is written to it until you save.";
+
+/// Draws the line with help on the field that has the focus; else `otherwise`.
+pub(super) fn line(ui: &mut Ui, queue: &mut Queue, otherwise: &str) {
     let words = match at_hand(ui.ctx()) {
         Some(at_hand) => format!("{}: {}", at_hand.label, at_hand.words),
-        None => "Go to a field, and this line says what to enter there.".to_owned(),
+        None => otherwise.to_owned(),
     };
     ui.horizontal_wrapped(|ui| {
         ui.set_min_height(36.0);

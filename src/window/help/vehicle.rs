@@ -103,12 +103,14 @@ pub(super) const HELP: &[Help] = &[
     help(
         "heading_deg",
         "Front points to",
-        "Read a compass along the vehicle, some steps away from its steel, clockwise from north.",
+        "Read a compass along the vehicle, some steps away from its steel: a point such as NW, or \
+         degrees clockwise from north.",
     ),
     help(
         "prevailing_wind_deg",
         "Prevailing wind from",
-        "The direction that most wind comes from, from a wind rose of the nearest station.",
+        "The direction that most wind comes from, from a wind rose of the nearest station: SW, or \
+         degrees clockwise from north.",
     ),
     help(
         "altitude_m",

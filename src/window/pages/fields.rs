@@ -22,6 +22,7 @@ pub(super) struct Fields<'a, 'u, T> {
 struct InputLook {
     hint: &'static str,
     rows: usize,
+    direction: bool,
 }
 
 /// The part of a record that a field shows and changes.
@@ -60,6 +61,12 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
         self
     }
 
+    /// The next number is a direction: a point of the compass is taken too.
+    pub(super) fn direction(&mut self) -> &mut Self {
+        self.inputs.direction = true;
+        self
+    }
+
     /// A number that may be left out.
     pub(super) fn optional(
         &mut self,
@@ -82,7 +89,8 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
         let mut input = NumberField::new(label, field, *part(&mut self.record))
             .id(self.item)
             .marks(self.marks)
-            .hint(look.hint);
+            .hint(look.hint)
+            .direction(look.direction);
         if let Some(unit) = unit {
             input = input.unit(unit);
         }
@@ -164,8 +172,7 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
             self.typed();
         }
         if let Some(finding) = self.marks.at(field) {
-            let words = format!("{} – {}", finding.sentence, finding.advice);
-            widgets::message_line(self.ui, finding.severity, &words);
+            widgets::finding_line(self.ui, finding);
         }
     }
 
@@ -200,8 +207,7 @@ fn input_width(ui: &Ui) -> f32 {
 pub(super) fn whole_findings(ui: &mut Ui, marks: Marks<'_>) {
     for finding in marks.all() {
         if finding.place.field.is_empty() {
-            let words = format!("{} – {}", finding.sentence, finding.advice);
-            widgets::message_line(ui, finding.severity, &words);
+            widgets::finding_line(ui, finding);
         }
     }
 }
@@ -210,8 +216,7 @@ pub(super) fn whole_findings(ui: &mut Ui, marks: Marks<'_>) {
 pub(super) fn field_findings(ui: &mut Ui, marks: Marks<'_>, fields: &[&str]) {
     for finding in marks.all() {
         if fields.contains(&finding.place.field) {
-            let words = format!("{} – {}", finding.sentence, finding.advice);
-            widgets::message_line(ui, finding.severity, &words);
+            widgets::finding_line(ui, finding);
         }
     }
 }

@@ -1,7 +1,7 @@
 //! The working panel: how a result came about.
 
 use crate::assess::{
-    Source, Topic, Working, doubt_working, drying_working, ranking_working, working,
+    Mark, Source, Topic, Working, doubt_working, drying_working, ranking_working, working,
 };
 use crate::window::page::PageContext;
 use crate::window::theme::{figure_style, palette};
@@ -187,7 +187,9 @@ fn cell(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui)) {
 
 /// A source: its mark, what the mark means, and the source itself.
 fn one_source(ui: &mut Ui, source: &Source) {
-    ui.add(egui::Label::new(format!("[{}] {}", source.mark.letter(), source.text)).wrap());
+    let words = format!("{} {}", source.mark.bracketed(), source.text);
+    ui.add(egui::Label::new(words).wrap())
+        .on_hover_text(Mark::legend());
     widgets::muted(ui, source.mark.words());
     ui.add_space(2.0);
 }

@@ -1,6 +1,7 @@
 //! Photos on their way into the survey: from a dialog, dropped, or pasted.
 
 use super::Source;
+use crate::survey::findings::numbered;
 use crate::survey::{Edit, Gap, GapId, MergeKey, Photo, Record, Severity, findings};
 use crate::window::app::App;
 use crate::window::dialogs::{Dialog, PathFor};
@@ -227,11 +228,7 @@ impl App {
 
 /// Number and name of a gap.
 pub(in crate::window) fn gap_words(gap: &Gap) -> String {
-    if gap.name.is_empty() {
-        format!("gap {}", gap.id)
-    } else {
-        format!("gap {} \u{201c}{}\u{201d}", gap.id, gap.name)
-    }
+    numbered("gap", gap.id, &gap.name)
 }
 
 /// The file paths that a text consists of, one a line, as file managers put them on the

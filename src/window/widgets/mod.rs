@@ -9,6 +9,7 @@ mod number_field;
 pub mod number_text;
 mod progress;
 mod text_field;
+mod ways;
 
 pub use answer::{answer_line, figure, working_button};
 pub use choice::{Choice, plain_tick, tick};
@@ -18,9 +19,11 @@ pub use focus::follow_focus;
 pub use number_field::NumberField;
 pub use progress::long_work;
 pub use text_field::TextField;
+pub use ways::Ways;
 
 use super::theme::palette;
-use crate::survey::Severity;
+use crate::assess::Mark;
+use crate::survey::{Finding, Severity};
 use eframe::egui;
 use egui::{
     Align, Button, Color32, Frame, Id, Layout, Margin, Response, RichText, Stroke, Ui, WidgetText,
@@ -162,7 +165,29 @@ pub fn message_line(ui: &mut Ui, severity: Severity, words: &str) {
     let text = RichText::new(format!("{} {words}", sign(severity)))
         .color(colour)
         .small();
-    ui.add(egui::Label::new(text).wrap());
+    let response = ui.add(egui::Label::new(text).wrap());
+    explain_marks(response, words);
+}
+
+/// A finding under the input it is about: what is the matter, and what to do.
+pub fn finding_line(ui: &mut Ui, finding: &Finding) {
+    message_line(ui, finding.severity, &finding_words(finding));
+}
+
+/// A finding on one line.
+fn finding_words(finding: &Finding) -> String {
+    format!("{} – {}", finding.sentence, finding.advice)
+}
+
+/// Says on hover what the marks in these words mean, where there are any.
+pub fn explain_marks(response: Response, words: &str) -> Response {
+    if !response.hovered() {
+        return response;
+    }
+    match Mark::legend_of(words) {
+        Some(legend) => response.on_hover_text(legend),
+        None => response,
+    }
 }
 
 /// What stands on pages of results while the ledger is empty: why there are none, and the way to
@@ -181,6 +206,32 @@ pub fn no_gap_yet(ui: &mut Ui, queue: &mut super::page::Queue) {
 
 /// Small muted words.
 pub fn muted(ui: &mut Ui, words: impl Into<String>) -> Response {
-    let text = RichText::new(words).small().color(palette(ui).muted);
-    ui.add(egui::Label::new(text).wrap())
+    let words = words.into();
+    let text = RichText::new(&words).small().color(palette(ui).muted);
+    let response = ui.add(egui::Label::new(text).wrap());
+    explain_marks(response, &words)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use egui_kittest::Harness;
+    use egui_kittest::kittest::Queryable;
+
+    #[test]
+    fn pointing_at_a_mark_tells_what_it_means_and_other_words_tell_nothing() {
+        let mut window = Harness::new_ui(|ui| {
+            muted(ui, "a price without mark");
+            muted(ui, "a price of this program [A]");
+        });
+        let tells = |window: &mut Harness<'_>, words: &str| {
+            let place = window.get_by_label(words).rect().center();
+            window.hover_at(place);
+            window.run_steps(8);
+            let legend = "Marks behind a source: [A] an assumption of this project";
+            window.query_by_label(legend).is_some()
+        };
+        assert!(!tells(&mut window, "a price without mark"));
+        assert!(tells(&mut window, "a price of this program [A]"));
+    }
 }

@@ -4,9 +4,10 @@
 //! typing into a field is one step for undo. Enter, Tab and leaving the field end the step, Esc
 //! takes it back. What cannot be read stays in the field, with the reason under it.
 
-use super::{LABEL_WIDTH, message_line, number_text, tell_name};
+use super::{LABEL_WIDTH, finding_words, message_line, number_text, tell_name};
+use crate::assess::words::compass_point;
 use crate::survey::limits::{FieldRange, range_of};
-use crate::survey::{Finding, MergeKey, Severity};
+use crate::survey::{MergeKey, Severity};
 use crate::window::help;
 use crate::window::page::{Marks, Queue};
 use crate::window::theme::palette;
@@ -30,6 +31,7 @@ pub struct NumberField<'a> {
     compact: bool,
     required: bool,
     whole: bool,
+    direction: bool,
     focus: bool,
 }
 
@@ -68,6 +70,7 @@ impl<'a> NumberField<'a> {
             compact: false,
             required: false,
             whole: false,
+            direction: false,
             focus: false,
         }
     }
@@ -144,6 +147,12 @@ impl<'a> NumberField<'a> {
         self
     }
 
+    /// A direction in degrees clockwise from north: a point of the compass is taken too.
+    pub fn direction(mut self, direction: bool) -> Self {
+        self.direction = direction;
+        self
+    }
+
     /// Draws the field. `Some` is a new value, `Some(None)` the field cleared; pass the edit
     /// that follows from it to [`Queue::typed`].
     pub fn show(self, ui: &mut Ui, queue: &mut Queue) -> Option<Option<f64>> {
@@ -177,7 +186,12 @@ impl<'a> NumberField<'a> {
         let label = super::label(ui, self.label, LABEL_WIDTH);
         let (commit, response, trouble) = self.input(ui, queue);
         let response = response.labelled_by(label.id);
-        let unit = self.unit_words();
+        let unit = match self.value {
+            Some(degrees) if self.direction => {
+                format!("{} {}", self.unit_words(), compass_point(degrees))
+            }
+            _ => self.unit_words().to_owned(),
+        };
         if !unit.is_empty() {
             ui.label(egui::RichText::new(unit).color(palette(ui).muted));
         }
@@ -315,7 +329,11 @@ impl<'a> NumberField<'a> {
     }
 
     fn read(&self, text: &str) -> Result<Option<f64>, String> {
-        let value = number_text::parse(text)?;
+        let value = if self.direction {
+            number_text::parse_direction(text)?
+        } else {
+            number_text::parse(text)?
+        };
         match value {
             None if self.required => Err("a number is needed here".to_owned()),
             Some(number) if self.whole && number.fract().abs() > 0.0 => {
@@ -384,12 +402,8 @@ impl<'a> NumberField<'a> {
         }
         self.marks
             .and_then(|marks| marks.at(self.field))
-            .map(|finding| (finding.severity, words(finding)))
+            .map(|finding| (finding.severity, finding_words(finding)))
     }
-}
-
-fn words(finding: &Finding) -> String {
-    format!("{} – {}", finding.sentence, finding.advice)
 }
 
 /// Draws the inputs of this ui with an outline in the severity's colour.

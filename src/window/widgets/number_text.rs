@@ -1,5 +1,7 @@
 //! Reading what a person types for a number, and writing a number back.
 
+use crate::assess::words::point_degrees;
+
 /// Longest text that is read as a sum.
 pub const LONGEST_SUM: usize = 64;
 
@@ -26,6 +28,26 @@ pub fn parse(text: &str) -> Result<Option<f64>, String> {
     } else {
         Err("that does not come to a finite number".to_owned())
     }
+}
+
+/// Reads a direction: a point of the compass, or degrees clockwise from north as [`parse`] reads
+/// them.
+///
+/// # Errors
+/// A plain sentence that says why the text is no direction.
+pub fn parse_direction(text: &str) -> Result<Option<f64>, String> {
+    let text = text.trim();
+    if let Some(degrees) = point_degrees(text) {
+        return Ok(Some(degrees));
+    }
+    let number = text.strip_suffix('°').unwrap_or(text);
+    if number.chars().any(char::is_alphabetic) {
+        return Err(format!(
+            "\u{201c}{text}\u{201d} is no direction: write a point of the compass such as N, NE or \
+             NNE, or degrees clockwise from north"
+        ));
+    }
+    parse(number)
 }
 
 /// Digits, decimal points and operators in one spelling each; everything else is refused.
@@ -120,6 +142,24 @@ mod tests {
         }
         assert!(parse(&"1+".repeat(40)).unwrap_err().contains("64"));
         assert!(parse("12 m").unwrap_err().contains("\u{201c}m\u{201d}"));
+    }
+
+    #[test]
+    fn a_direction_is_a_compass_point_or_degrees() {
+        assert_eq!(parse_direction(" nw "), Ok(Some(315.0)));
+        assert_eq!(parse_direction("North-East"), Ok(Some(45.0)));
+        assert_eq!(parse_direction("292,5°"), Ok(Some(292.5)));
+        assert_eq!(parse_direction("270-45"), Ok(Some(225.0)));
+        assert_eq!(parse_direction(""), Ok(None));
+        for text in ["NN", "left", "1e2"] {
+            let refused = parse_direction(text).unwrap_err();
+            assert!(
+                refused.contains("compass") && refused.contains(text),
+                "{refused}"
+            );
+        }
+        // Only a direction may be a compass point.
+        assert!(parse("NW").is_err());
     }
 
     #[test]

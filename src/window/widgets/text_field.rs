@@ -1,6 +1,6 @@
 //! A field for words, with the same rules as the number field: live, one step, Esc takes back.
 
-use super::{LABEL_WIDTH, message_line, tell_name};
+use super::{LABEL_WIDTH, finding_line, tell_name};
 use crate::survey::MergeKey;
 use crate::window::help;
 use crate::window::page::{Marks, Queue};
@@ -107,8 +107,7 @@ impl<'a> TextField<'a> {
                 })
                 .inner;
             if let Some(finding) = self.marks.and_then(|marks| marks.at(self.field)) {
-                let words = format!("{} – {}", finding.sentence, finding.advice);
-                message_line(ui, finding.severity, &words);
+                finding_line(ui, finding);
             }
             commit
         })

@@ -7,9 +7,10 @@ use super::*;
 use crate::assess::assess;
 use crate::assess::tests::{air, bare, gap_mut, hole};
 use crate::survey::gap::Cavity;
-use crate::survey::{Facing, InsideAir};
+use crate::survey::{Facing, GapId, InsideAir, Item};
 
 mod laws;
+mod spaces;
 mod vehicles;
 
 const FACE: Facing = Facing::Cavity(Cavity::Locker);

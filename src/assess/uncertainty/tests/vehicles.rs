@@ -1,7 +1,7 @@
 //! Whole vehicles.
 
 use super::*;
-use crate::survey::{GapId, Survey};
+use crate::survey::Survey;
 use proptest::prelude::*;
 
 /// Holes into a cavity of a given coefficient, in cm², with their heights.
@@ -125,7 +125,7 @@ fn the_guessed_gap_is_measured_next() {
     survey.gaps[2].name = "door seal".to_owned();
     let found = uncertainty(&survey, SEED, 2000).unwrap();
     let first = &found.measure_next[0];
-    assert_eq!(first.gap, GapId(3));
+    assert_eq!(first.item, Item::Gap(GapId(3)));
     assert!(first.share > 0.8 && first.share_of_all > 0.4, "{first:?}");
     let percent = format!("it carries {:.0} % of the doubt", first.share * 100.0);
     assert!(

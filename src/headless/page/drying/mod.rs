@@ -59,7 +59,7 @@ impl Section<'_> {
     /// Plain sentences first.
     fn verdicts(&self, page: &mut Page) {
         for option in &self.comparison.options {
-            page.hanging("  ", &format!("{}{}", option.name, star(option)));
+            page.hanging("  ", &option.starred_name());
             page.hanging("      ", &option.sentence);
         }
     }
@@ -119,7 +119,7 @@ impl Section<'_> {
                 .column("a month", Set::Numbers, 15)
                 .column("warmth : water", Set::Words, 14);
             for option in &self.comparison.options {
-                let name = format!("{}{}", option.name, star(option));
+                let name = option.starred_name();
                 let state = match option.cases.get(index) {
                     Some(state) => state.clone(),
                     None => Err(NotKnown::because("there is no such weather case")),
@@ -180,7 +180,7 @@ impl Section<'_> {
         let dash = || "–".to_owned();
         for option in &self.comparison.options {
             let mut cells = vec![
-                format!("{}{}", option.name, star(option)),
+                option.starred_name(),
                 unknowns.or(&option.kwh_per_month, |kwh| figure(*kwh, 2)),
                 unknowns.or(&option.cost_per_month, |cost| format!("{cost:.2}")),
             ];
@@ -336,10 +336,6 @@ fn hook_up(supply: &Supply) -> &'static str {
         (_, false, true) => "needs 16 A",
         (_, false, false) => "over 16 A",
     }
-}
-
-fn star(option: &OptionAnswer) -> &'static str {
-    if option.generic { "*" } else { "" }
 }
 
 fn whole_tenths(value: f64) -> String {

@@ -94,9 +94,9 @@ impl Section<'_> {
                 40,
             )
             .column("rated at", Set::Words, 14)
-            .column(heading(SizedFor::Still), Set::Numbers, 15)
-            .column(heading(SizedFor::Windy), Set::Numbers, 15)
-            .column(heading(SizedFor::Design), Set::Numbers, 15);
+            .column(SizedFor::Still.name(), Set::Numbers, 15)
+            .column(SizedFor::Windy.name(), Set::Numbers, 15)
+            .column(SizedFor::Design.name(), Set::Numbers, 15);
         let mut needed = vec!["  water to remove, L/day".to_owned(), String::new()];
         for capacity in capacities.iter().take(3) {
             needed.push(unknowns.or(&capacity.needed_kg_s, litres));
@@ -148,13 +148,5 @@ impl Section<'_> {
         table.print(page);
         unknowns.print(page);
         page.hanging("  ", "Capacities and ratings hold a margin of a quarter; the heat of a month is in the weather cases by their shares.");
-    }
-}
-
-fn heading(sized_for: SizedFor) -> &'static str {
-    match sized_for {
-        SizedFor::Still => "still",
-        SizedFor::Windy => "windy",
-        SizedFor::Design => "design",
     }
 }

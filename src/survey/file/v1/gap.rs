@@ -389,7 +389,7 @@ impl LeadsTo {
 }
 
 impl Certainty {
-    fn estimated() -> Self {
+    pub(super) fn estimated() -> Self {
         Self::Estimated
     }
 }

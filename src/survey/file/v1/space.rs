@@ -1,6 +1,6 @@
 //! Format 1: spaces inside and the openings between them.
 
-use super::gap::{Closing, Form};
+use super::gap::{Certainty, Closing, Form};
 use super::stored::{Number, Text, numbered, record};
 use super::{InnerOpeningId, SpaceId};
 
@@ -38,6 +38,8 @@ record! {
         rise_m: Option<Number>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         closing: Option<Closing>,
+        #[serde(default = "Certainty::estimated")]
+        certainty: Certainty,
     }
 }
 

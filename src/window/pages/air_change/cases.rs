@@ -1,6 +1,6 @@
 //! The weather cases side by side.
 
-use super::direction;
+use super::{direction, spaces};
 use crate::assess::{Answer, Assessment, CaseAir, CaseAnswer, DirectionAnswer, Topic};
 use crate::survey::WeatherCase;
 use crate::window::format::{celsius, digits, digits_of, per_hour, percent};
@@ -28,6 +28,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results
         inside(ui, context, table, cases);
         cross_check(ui, context, table, cases);
     });
+    spaces::show(ui, context.survey, cases);
     season(ui, assessment);
 }
 

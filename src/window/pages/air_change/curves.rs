@@ -1,5 +1,6 @@
 //! Air changes against wind direction and against wind speed.
 
+use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
 use super::direction;
 use super::lines::{Look, case_looks, key};
 use crate::assess::{CaseAnswer, WindCurve};
@@ -10,53 +11,14 @@ use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
-use egui::accesskit::Role;
-use egui::{Grid, RichText, Ui, Vec2, WidgetInfo};
-use egui_plot::{FilledArea, GridMark, HoverPosition, Line, Plot, PlotResponse, Points, VLine};
+use egui::{Grid, RichText, Ui};
+use egui_plot::{FilledArea, GridMark, HoverPosition, Plot, VLine};
 
 const HEIGHT: f32 = 230.0;
 
-/// Draws a plot that stands still: it neither zooms nor scrolls, so the page scrolls over it.
-pub(super) fn still_plot(name: &'static str) -> Plot<'static> {
-    Plot::new(name)
-        .height(HEIGHT)
-        .allow_zoom(false)
-        .allow_drag(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .allow_axis_zoom_drag(false)
-        .allow_double_click_reset(false)
-        .show_crosshair(false)
-        .include_y(0.0)
-        .y_axis_label("air changes, /h")
-        .y_axis_formatter(|mark, _| number(mark.value))
-        .y_grid_spacer(|input| marks(input.bounds))
-}
-
-pub(in crate::window::pages) fn number(value: f64) -> String {
-    if value.abs() < 1e-9 {
-        "0".to_owned()
-    } else {
-        let text = format!("{value:.3}");
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
-    }
-}
-
-/// Gives a plot its name. A plot knows only once it was drawn how much room its axes take: it is
-/// drawn once more whenever that has changed, lest words lie over each other.
-pub(in crate::window::pages) fn name_plot<R>(ui: &Ui, plot: &PlotResponse<R>, words: &str) {
-    let response = &plot.response;
-    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, words));
-    let now = plot.transform.frame().size();
-    let id = response.id.with("room inside the axes");
-    let before = ui.data_mut(|data| {
-        let before = data.get_temp::<Vec2>(id);
-        data.insert_temp(id, now);
-        before
-    });
-    if before.is_none_or(|before| (before - now).length() > 0.5) {
-        ui.ctx().request_repaint();
-    }
+/// A plot of air changes that stands still.
+pub(super) fn ach_plot(name: &'static str) -> Plot<'static> {
+    still_plot(name, HEIGHT).y_axis_label("air changes, /h")
 }
 
 /// A case, its place among all, and its points.
@@ -104,7 +66,7 @@ pub(super) fn against_direction(ui: &mut Ui, context: &mut PageContext<'_>, resu
     let rule = palette(ui).outline;
     let names = curves.iter().map(|(case, ..)| case.name.as_str());
     key(ui, names.zip(looks.iter().copied()));
-    let plot = still_plot("against direction")
+    let plot = ach_plot("against direction")
         .include_x(0.0)
         .include_x(360.0)
         .x_axis_label("wind from, degrees clockwise from the front")
@@ -145,26 +107,6 @@ fn closed(points: &[[f64; 2]]) -> Vec<[f64; 2]> {
     all
 }
 
-pub(in crate::window::pages) fn draw(
-    plot: &mut egui_plot::PlotUi<'_>,
-    name: &str,
-    points: Vec<[f64; 2]>,
-    look: &Look,
-) {
-    plot.line(
-        Line::new(name, points.clone())
-            .color(look.colour)
-            .style(look.dash)
-            .width(look.width),
-    );
-    plot.points(
-        Points::new(name, points)
-            .color(look.colour)
-            .shape(look.marker)
-            .radius(3.2),
-    );
-}
-
 fn nearest(curves: &[Curve<'_>], angle_deg: f64) -> usize {
     let Some((.., points)) = curves.first() else {
         return 0;
@@ -179,30 +121,6 @@ fn nearest(curves: &[Curve<'_>], angle_deg: f64) -> usize {
     };
     let found = points.iter().enumerate().min_by(by_distance);
     found.map_or(0, |(at, _)| at)
-}
-
-/// Marks at round values, 1, 2 or 5 times a power of ten apart: some five of them.
-pub(in crate::window::pages) fn marks((low, high): (f64, f64)) -> Vec<GridMark> {
-    let span = high - low;
-    if !span.is_finite() || span <= 0.0 {
-        return Vec::new();
-    }
-    let raw = span / 6.0;
-    let power = 10f64.powf(raw.log10().floor());
-    let step_size = [1.0, 2.0, 5.0, 10.0]
-        .into_iter()
-        .map(|factor| factor * power)
-        .find(|step| *step >= raw)
-        .unwrap_or(raw);
-    let first = (low / step_size).ceil();
-    let mark = |at: i32| GridMark {
-        value: (first + f64::from(at)) * step_size,
-        step_size,
-    };
-    (0..=12)
-        .map(mark)
-        .take_while(|mark| mark.value <= high)
-        .collect()
 }
 
 fn quarters() -> Vec<GridMark> {
@@ -223,19 +141,14 @@ fn quarter_words(angle_deg: f64) -> String {
     }
 }
 
+/// What stands beside the pointer near a point.
 pub(super) fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<String> {
-    match at {
-        HoverPosition::NearDataPoint {
-            plot_name,
-            position,
-            ..
-        } => Some(format!(
-            "{plot_name}\n{axis} {}{unit}\n{} /h",
-            number(position.x),
-            digits_of(position.y, 2)
-        )),
-        HoverPosition::Elsewhere { .. } => None,
-    }
+    plots::hover(at, |x, ach| {
+        [
+            format!("{axis} {}{unit}", number(x)),
+            format!("{} /h", digits_of(ach, 2)),
+        ]
+    })
 }
 
 fn direction_table(ui: &mut Ui, curves: &[Curve<'_>]) {
@@ -300,7 +213,7 @@ pub(super) fn against_speed(ui: &mut Ui, results: &Results) {
     ];
     let band = palette(ui).stripe;
     key(ui, lines.iter().map(|(name, _, look)| (*name, *look)));
-    let plot = still_plot("against speed")
+    let plot = ach_plot("against speed")
         .x_axis_label("wind at a weather station, m/s")
         .x_grid_spacer(|input| marks(input.bounds))
         .x_axis_formatter(|mark, _| number(mark.value))
@@ -355,27 +268,6 @@ fn speed_table(ui: &mut Ui, curve: &WindCurve) {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn axis_numbers_carry_no_needless_zeros() {
-        assert_eq!(number(0.0), "0");
-        assert_eq!(number(2.0), "2");
-        assert_eq!(number(0.25), "0.25");
-    }
-
-    #[test]
-    fn marks_stand_at_round_values_within_the_bounds() {
-        for (low, high) in [(-0.3, 6.4), (0.0, 12.0), (0.0, 0.07), (-0.02, 41.0)] {
-            let marks = marks((low, high));
-            assert!((4..=8).contains(&marks.len()), "{low} to {high}: {marks:?}");
-            for mark in &marks {
-                assert!((low..=high).contains(&mark.value));
-                let steps = mark.value / mark.step_size;
-                assert!((steps - steps.round()).abs() < 1e-9);
-            }
-        }
-        assert!(marks((1.0, 1.0)).is_empty());
-    }
 
     #[test]
     fn the_circle_closes_at_the_right_end() {

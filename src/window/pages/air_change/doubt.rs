@@ -1,6 +1,6 @@
-//! How sure the air change is, and which gap to measure better.
+//! How sure the air change is, and which size to measure better.
 
-use crate::assess::uncertainty::{Doubt, MeasureNext, NotFound, Share, Uncertainty};
+use crate::assess::uncertainty::{MeasureNext, NotFound, Share, Uncertainty};
 use crate::assess::{Answer, Topic};
 use crate::survey::{Edit, Item, Place};
 use crate::window::decisions::LongWork;
@@ -12,7 +12,7 @@ use crate::window::widgets::{self, NumberField};
 use eframe::egui;
 use egui::{Label, RichText, Ui};
 
-/// Parts of the doubt that are listed beside the gaps.
+/// Parts of the doubt that are listed beside the sizes.
 const PARTS: usize = 6;
 
 /// Draws the card.
@@ -72,33 +72,34 @@ fn measure_next(ui: &mut Ui, context: &mut PageContext<'_>, next: &[MeasureNext]
     ui.add_space(4.0);
     ui.label(RichText::new("Measure next").family(bold()));
     if next.is_empty() {
-        ui.label("No single gap carries a part of the doubt worth measuring.");
+        ui.label("No single size carries a part of the doubt worth measuring.");
     }
     for (number, one) in (1..).zip(next) {
-        ui.push_id(("measure", one.gap), |ui| {
+        ui.push_id(("measure", one.item), |ui| {
             ui.horizontal_wrapped(|ui| {
                 ui.label(RichText::new(format!("{number}.")).color(palette(ui).muted));
                 ui.add(Label::new(&one.sentence).wrap());
-                let words = RichText::new(format!("go to gap {}", one.gap));
-                let link = widgets::link(ui, words.color(palette(ui).accent));
-                widgets::tell_name(
-                    ui,
-                    link.id,
-                    &format!("go to gap {} and measure it", one.gap),
-                );
+                let way = match one.item {
+                    Item::Gap(id) => format!("go to gap {id}"),
+                    Item::InnerOpening(id) => format!("go to inner opening {id}"),
+                    _ => return,
+                };
+                let words = RichText::new(&way).color(palette(ui).accent);
+                let link = widgets::link(ui, words);
+                widgets::tell_name(ui, link.id, &format!("{way} and measure it"));
                 if link.clicked() {
-                    context.queue.go_to(Place::whole(Item::Gap(one.gap)));
+                    context.queue.go_to(Place::whole(one.item));
                 }
             });
         });
     }
 }
 
-/// The parts of the doubt that no gap can take away.
+/// The parts of the doubt that measuring no size can take away.
 fn parts(ui: &mut Ui, shares: &[Share]) {
     let common: Vec<String> = shares
         .iter()
-        .filter(|share| !matches!(share.of, Doubt::Gap(_)))
+        .filter(|share| share.of.sized().is_none())
         .take(PARTS)
         .map(|share| format!("{} {:.0} %", share.of.name(), share.share * 100.0))
         .collect();
@@ -106,7 +107,7 @@ fn parts(ui: &mut Ui, shares: &[Share]) {
         ui.add_space(2.0);
         widgets::muted(
             ui,
-            format!("Of all doubt, not in single gaps: {}.", common.join(", ")),
+            format!("Of all doubt, not in single sizes: {}.", common.join(", ")),
         );
     }
 }

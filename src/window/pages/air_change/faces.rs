@@ -4,7 +4,6 @@ use crate::assess::{DirectionAnswer, face_totals};
 use crate::survey::Survey;
 use crate::window::format::digits;
 use crate::window::page::PageContext;
-use crate::window::pages::vehicle::spaces::name_of as space_name;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
@@ -50,8 +49,8 @@ fn inner(ui: &mut Ui, survey: &Survey, direction: &DirectionAnswer) {
     ui.add_space(4.0);
     for (opening, flows) in survey.inner_openings.iter().zip(&direction.inner_flows) {
         let (from, to) = (
-            space_name(survey, opening.from),
-            space_name(survey, opening.to),
+            survey.space_name(opening.from),
+            survey.space_name(opening.to),
         );
         let name = match opening.name.trim() {
             "" => format!("inner opening {}", opening.id),
@@ -68,7 +67,7 @@ fn inner(ui: &mut Ui, survey: &Survey, direction: &DirectionAnswer) {
         .iter()
         .zip(&direction.space_pressures)
         .map(|(space, pressure)| {
-            format!("{} {} Pa", space_name(survey, space.id), digits(*pressure))
+            format!("{} {} Pa", survey.space_name(space.id), digits(*pressure))
         })
         .collect();
     if !pressures.is_empty() {

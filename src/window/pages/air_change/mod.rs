@@ -1,13 +1,14 @@
 //! The Air change page: weather cases side by side, the curves, and the flow through each gap.
 
 mod cases;
-pub(super) mod curves;
+mod curves;
 pub mod direction;
 mod doubt;
 mod faces;
 mod flows;
 pub(super) mod lines;
 mod rose;
+mod spaces;
 mod understood;
 mod warmer;
 
@@ -15,10 +16,9 @@ use crate::figure::RoseFrame;
 use crate::survey::{Item, WeatherId};
 use crate::window::jobs::Results;
 use crate::window::page::PageContext;
-use crate::window::theme::palette;
-use crate::window::widgets;
+use crate::window::widgets::{self, Ways};
 use eframe::egui;
-use egui::{Align, RichText, ScrollArea, Ui};
+use egui::{ScrollArea, Ui};
 
 /// What the page remembers between frames.
 #[derive(Clone, Debug, Default)]
@@ -27,7 +27,7 @@ pub struct AirChangeView {
     direction: usize,
     ledger_order: bool,
     by_compass: bool,
-    wanted: Option<Part>,
+    ways: Ways<Part>,
 }
 
 impl AirChangeView {
@@ -65,7 +65,7 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         widgets::muted(ui, "The results are being worked out.");
         return;
     };
-    ways(ui, context);
+    context.view.air_change.ways.row(ui, &Part::ALL);
     ScrollArea::vertical()
         .id_salt("air change")
         .auto_shrink(false)
@@ -115,22 +115,6 @@ impl Part {
     ];
 }
 
-/// The ways to the parts of the page; they stay in sight.
-fn ways(ui: &mut Ui, context: &mut PageContext<'_>) {
-    ui.horizontal_wrapped(|ui| {
-        let colour = palette(ui).accent;
-        for (at, (part, words)) in Part::ALL.into_iter().enumerate() {
-            if at > 0 {
-                widgets::muted(ui, "·");
-            }
-            if widgets::link(ui, RichText::new(words).color(colour)).clicked() {
-                context.view.air_change.wanted = Some(part);
-            }
-        }
-    });
-    ui.add_space(2.0);
-}
-
 /// One part of the page; it is scrolled to where the user asked for it.
 fn part<'a>(
     ui: &mut Ui,
@@ -138,13 +122,8 @@ fn part<'a>(
     part: Part,
     content: impl FnOnce(&mut Ui, &mut PageContext<'a>),
 ) {
-    let drawn = ui.scope(|ui| content(ui, context));
-    let wanted = &mut context.view.air_change.wanted;
-    if *wanted == Some(part) {
-        *wanted = None;
-        drawn.response.scroll_to_me(Some(Align::Min));
-    }
-    ui.add_space(4.0);
+    let drawn = ui.scope(|ui| content(ui, context)).response;
+    context.view.air_change.ways.below(ui, part, &drawn);
 }
 
 fn rose_and_doubt(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {

@@ -2,6 +2,7 @@
 
 use super::direction;
 use crate::assess::spaces::{ClosingCase, ClosingEffect};
+use crate::assess::words::capital;
 use crate::assess::{Answer, Parking};
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::survey::{Edit, InnerOpeningId, Item, Record, SetUp};
@@ -18,19 +19,20 @@ use egui::{Grid, Label, RichText, Ui};
 pub(super) fn parked(ui: &mut Ui, context: &mut PageContext<'_>, understood: Option<&Understood>) {
     let site = &context.survey.site;
     let mut fields = Fields::new(ui, context, Item::Site, site, Edit::Site);
+    fields.hint("not given").direction().optional(
+        "Prevailing wind from",
+        "prevailing_wind_deg",
+        |site| &mut site.prevailing_wind_deg,
+    );
     fields
         .hint("not given")
-        .optional("Prevailing wind from", "prevailing_wind_deg", |site| {
-            &mut site.prevailing_wind_deg
-        });
-    fields
-        .hint("not given")
+        .direction()
         .optional("Front points to", "heading_deg", |site| {
             &mut site.heading_deg
         });
     widgets::muted(
         fields.ui,
-        "Degrees clockwise from north: 0 north, 90 east, 180 south, 270 west.",
+        "A point of the compass such as NW, or degrees clockwise from north.",
     );
     match understood.map(|understood| &understood.parking) {
         None => {}
@@ -79,12 +81,6 @@ fn small(ui: &mut Ui, words: &str) {
     ui.label(RichText::new(words).small().color(palette(ui).muted));
 }
 
-fn capital(sentence: &str) -> String {
-    let mut letters = sentence.chars();
-    let first = letters.next().map(char::to_uppercase);
-    first.into_iter().flatten().chain(letters).collect()
-}
-
 fn set_name(set: PressureSet) -> &'static str {
     match set {
         PressureSet::LowRise => "Liddament 1986 [M], low-rise",
@@ -110,7 +106,8 @@ pub(super) fn coefficients(ui: &mut Ui, context: &PageContext<'_>, understood: &
                 if of_set.set == chosen {
                     words = words.family(bold());
                 }
-                ui.label(words);
+                let response = ui.label(words);
+                widgets::explain_marks(response, set_name(of_set.set));
                 for ach in &of_set.mean_ach_per_h {
                     told(ui, &ach.clone().map(per_hour));
                 }

@@ -1,6 +1,7 @@
 //! Air changes against how much warmer it is inside.
 
-use super::curves::{draw, hover, name_plot, not_known, number, still_plot};
+use super::super::plots::{draw, name_plot, number};
+use super::curves::{ach_plot, hover, not_known};
 use super::lines::{Look, case_look, key};
 use crate::assess::{Assessment, TemperatureCurve};
 use crate::window::decisions::Understood;
@@ -27,7 +28,7 @@ pub(super) fn show(ui: &mut Ui, understood: &Understood, assessment: &Assessment
             .iter()
             .map(|(curve, look)| (curve.name.as_str(), *look)),
     );
-    let plot = still_plot("against temperature")
+    let plot = ach_plot("against temperature")
         .x_axis_label("inside warmer than outside by, K")
         .x_axis_formatter(|mark, _| number(mark.value))
         .label_formatter(|at| hover(at, "warmer by", " K"));

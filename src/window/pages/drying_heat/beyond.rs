@@ -2,6 +2,7 @@
 
 use super::{CARD_LEAST, cell, small};
 use crate::assess::drying::{DryOut, NightAir, OptionAnswer, WarmUp};
+use crate::assess::safety::words::ALARM;
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::survey::{Severity, WeatherId};
 use crate::window::format::{celsius, digits_of, watts};
@@ -198,9 +199,10 @@ fn night(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
     widgets::message_line(
         ui,
         Severity::Danger,
-        "Keep the fixed ventilation open whenever somebody sleeps here. Carbon dioxide says \
-         nothing about carbon monoxide: fit a CO alarm (EN 50291-2 is the variant for caravans, \
-         motor caravans and boats [S]).",
+        &format!(
+            "Keep the fixed ventilation open whenever somebody sleeps here. Carbon dioxide says \
+             nothing about carbon monoxide: fit a CO alarm ({ALARM})."
+        ),
     );
 }
 

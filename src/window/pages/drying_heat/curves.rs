@@ -1,52 +1,27 @@
 //! Removal needed against the humidity to hold and against the air changes.
 
-use super::super::air_change::curves::{draw, marks, name_plot, number};
 use super::super::air_change::lines::{Look, key};
+use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
 use crate::assess::{Answer, Comparison, NotKnown};
 use crate::figure::styles::{self, PLAIN};
 use crate::window::format::digits_of;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui::{CollapsingHeader, Grid, RichText, Ui};
-use egui_plot::{HoverPosition, LineStyle, Plot, VLine};
+use egui_plot::{HoverPosition, LineStyle, VLine};
 
 const HEIGHT: f32 = 210.0;
 const LITRES_PER_DAY: f64 = 86_400.0;
 
 type Points = Vec<[f64; 2]>;
 
-/// Draws a plot that stands still: the page scrolls over it.
-fn still_plot(name: &'static str) -> Plot<'static> {
-    Plot::new(name)
-        .height(HEIGHT)
-        .allow_zoom(false)
-        .allow_drag(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .allow_axis_zoom_drag(false)
-        .allow_double_click_reset(false)
-        .show_crosshair(false)
-        .include_y(0.0)
-        .y_axis_label("water to remove, L/day")
-        .y_axis_formatter(|mark, _| number(mark.value))
-        .y_grid_spacer(|input| marks(input.bounds))
-        .x_axis_formatter(|mark, _| number(mark.value))
-        .x_grid_spacer(|input| marks(input.bounds))
-}
-
 fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<String> {
-    match at {
-        HoverPosition::NearDataPoint {
-            plot_name,
-            position,
-            ..
-        } => Some(format!(
-            "{plot_name}\n{axis} {} {unit}\n{} L/day",
-            number(position.x),
-            digits_of(position.y, 2)
-        )),
-        HoverPosition::Elsewhere { .. } => None,
-    }
+    plots::hover(at, |x, litres| {
+        [
+            format!("{axis} {} {unit}", number(x)),
+            format!("{} L/day", digits_of(litres, 2)),
+        ]
+    })
 }
 
 fn not_known(ui: &mut Ui, why: Option<&NotKnown>) {
@@ -158,8 +133,11 @@ fn plot(
     let colour = palette(ui).accent;
     let all = curves.iter().flat_map(|(_, points)| points);
     let furthest = all.map(|[x, _]| *x).fold(0.0, f64::max);
-    let response = still_plot(name)
+    let response = still_plot(name, HEIGHT)
+        .y_axis_label("water to remove, L/day")
         .x_axis_label(axis)
+        .x_axis_formatter(|mark, _| number(mark.value))
+        .x_grid_spacer(|input| marks(input.bounds))
         .label_formatter(hover)
         .show(ui, |plot| {
             if let Some(at) = upright.filter(|at| *at <= furthest) {

@@ -18,15 +18,15 @@ use crate::survey::Item;
 use crate::window::jobs::Results;
 use crate::window::page::PageContext;
 use crate::window::theme::palette;
-use crate::window::widgets;
+use crate::window::widgets::{self, Ways};
 use eframe::egui;
-use egui::{Align, Label, Link, RichText, ScrollArea, Ui};
+use egui::{Label, RichText, ScrollArea, Ui};
 use shown::Shown;
 
 /// What the page remembers between frames.
 #[derive(Clone, Debug, Default)]
 pub struct DryingHeatView {
-    wanted: Option<Part>,
+    ways: Ways<Part>,
     shown: Shown,
 }
 
@@ -34,7 +34,7 @@ impl DryingHeatView {
     /// Makes an item visible, for a finding's way to its place.
     pub fn reveal(&mut self, item: Item) {
         if item == Item::SafetyVentilation {
-            self.wanted = Some(Part::Safety);
+            self.ways.ask(Part::Safety);
         }
     }
 }
@@ -74,7 +74,7 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         widgets::muted(ui, "The results are being worked out.");
         return;
     };
-    ways(ui, context);
+    context.view.drying_heat.ways.row(ui, &Part::ALL);
     ScrollArea::vertical()
         .id_salt("drying and heat")
         .auto_shrink(false)
@@ -116,25 +116,6 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         });
 }
 
-/// The ways to the parts of the page; they stay in sight.
-fn ways(ui: &mut Ui, context: &mut PageContext<'_>) {
-    ui.horizontal_wrapped(|ui| {
-        let colour = palette(ui).accent;
-        for (at, (part, words)) in Part::ALL.into_iter().enumerate() {
-            if at > 0 {
-                widgets::muted(ui, "·");
-            }
-            if ui
-                .add(Link::new(RichText::new(words).color(colour)))
-                .clicked()
-            {
-                context.view.drying_heat.wanted = Some(part);
-            }
-        }
-    });
-    ui.add_space(2.0);
-}
-
 /// One part of the page; it is scrolled to where the user asked for it.
 fn part<'a>(
     ui: &mut Ui,
@@ -142,13 +123,8 @@ fn part<'a>(
     part: Part,
     content: impl FnOnce(&mut Ui, &mut PageContext<'a>),
 ) {
-    let drawn = ui.scope(|ui| content(ui, context));
-    let wanted = &mut context.view.drying_heat.wanted;
-    if *wanted == Some(part) {
-        *wanted = None;
-        drawn.response.scroll_to_me(Some(Align::Min));
-    }
-    ui.add_space(4.0);
+    let drawn = ui.scope(|ui| content(ui, context)).response;
+    context.view.drying_heat.ways.below(ui, part, &drawn);
 }
 
 /// What needs the comparison, or why there is none.

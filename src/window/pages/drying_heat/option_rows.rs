@@ -3,6 +3,7 @@
 
 use super::{cell, shown, small, unknown};
 use crate::assess::drying::{Energy, Fall, OptionAnswer, OptionCase};
+use crate::assess::words::sentence;
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::figure::options::verdict_words;
 use crate::physics::coupled::Running;
@@ -129,7 +130,7 @@ fn told(ui: &mut Ui, context: &PageContext<'_>, comparison: &Comparison, at: usi
         }
         verdict(ui, option);
     });
-    ui.add(Label::new(capital(&option.sentence)).wrap());
+    ui.add(Label::new(sentence(&option.sentence)).wrap());
     match comparison.option_after_plan(at) {
         None => {}
         Some(Ok(then)) => {
@@ -137,7 +138,7 @@ fn told(ui: &mut Ui, context: &PageContext<'_>, comparison: &Comparison, at: usi
                 ui.label("After the plan:");
                 verdict(ui, then);
             });
-            ui.add(Label::new(capital(&then.sentence)).wrap());
+            ui.add(Label::new(sentence(&then.sentence)).wrap());
         }
         Some(Err(why)) => {
             widgets::muted(ui, format!("After the plan: not known, {}", why.reason));
@@ -237,15 +238,6 @@ fn working(
         (what, DryingTopic::Option(option, case.id))
     };
     widgets::working_button(ui, context.queue, Topic::Drying(topic), &what);
-}
-
-/// The sentence with a capital in front and a full stop behind.
-fn capital(sentence: &str) -> String {
-    let mut letters = sentence.chars();
-    match letters.next() {
-        Some(first) => format!("{}{}.", first.to_uppercase(), letters.as_str()),
-        None => String::new(),
-    }
 }
 
 /// A month by the weather's shares, the machine's own air, and what it asks of the supply.
@@ -396,12 +388,6 @@ mod tests {
         };
         assert_eq!(owed(&fall(0.604)), "warmth 60 %, water 40 %");
         assert_eq!(owed(&fall(1.25)), "warmth 125 %, water -25 %");
-    }
-
-    #[test]
-    fn sentences_begin_with_a_capital_and_end() {
-        assert_eq!(capital("does not hold 55 %"), "Does not hold 55 %.");
-        assert_eq!(capital(""), "");
     }
 
     #[test]

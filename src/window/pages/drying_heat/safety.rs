@@ -1,5 +1,6 @@
 //! Safety ventilation against its table.
 
+use crate::assess::safety::words::{Line, TABLE_IN_SHORT};
 use crate::assess::{Answer, Safety, SafetyVerdict, Topic};
 use crate::survey::{Item, Severity};
 use crate::window::format::digits;
@@ -43,69 +44,22 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results
         ui.separator();
         finding_list(ui, context.queue, found, false);
     }
-    widgets::muted(
-        ui,
-        "Minimum free areas of EN 721 as relayed [R], edition unstated; the current one is EN \
-         721:2019. The local code decides, and a licensed fitter checks it.",
-    );
+    widgets::muted(ui, TABLE_IN_SHORT);
 }
 
 pub(in crate::window::pages) fn verdict(ui: &mut Ui, verdict: &SafetyVerdict) {
     let colours = palette(ui);
-    let (colour, words) = match verdict {
-        SafetyVerdict::Meets => (
-            colours.ok,
-            "✔ meets the table, as far as surveyed free areas say".to_owned(),
-        ),
-        SafetyVerdict::Below {
-            high_share,
-            low_share,
-        } => (
-            colours.danger,
-            format!(
-                "{} below the table: {} of the high and {} of the low area asked for",
-                widgets::sign(Severity::Danger),
-                share(*high_share),
-                share(*low_share)
-            ),
-        ),
-        SafetyVerdict::NotKnown(why) => (
-            colours.warning,
-            format!(
-                "{} not known: {}",
-                widgets::sign(Severity::Warning),
-                why.reason
-            ),
-        ),
+    let (colour, sign) = match verdict {
+        SafetyVerdict::Meets => (colours.ok, "✔"),
+        SafetyVerdict::Below { .. } => (colours.danger, widgets::sign(Severity::Danger)),
+        SafetyVerdict::NotKnown(_) => (colours.warning, widgets::sign(Severity::Warning)),
     };
+    let words = format!("{sign} {}", verdict.sentence());
     let words = RichText::new(words).family(bold()).color(colour);
     ui.add(egui::Label::new(words).wrap());
 }
 
-/// A share rounded down: 99.6 % of what is asked for is not all of it.
-fn share(share: f64) -> String {
-    format!("{:.0} %", (share * 100.0).floor())
-}
-
 fn areas(ui: &mut Ui, safety: &Safety) {
-    let required = safety.required.as_ref().map_err(Clone::clone);
-    let rows: [(&str, &Answer<f64>, Answer<f64>); 3] = [
-        (
-            "high, in the roof",
-            &safety.high_in_roof,
-            required.clone().map(|required| required.high_in_roof),
-        ),
-        (
-            "or high, elsewhere",
-            &safety.high_elsewhere,
-            required.clone().map(|required| required.high_elsewhere),
-        ),
-        (
-            "and low, within 100 mm of the floor",
-            &safety.low,
-            required.map(|required| required.low),
-        ),
-    ];
     Grid::new("ventilation")
         .min_row_height(19.0)
         .spacing([16.0, 3.0])
@@ -114,10 +68,10 @@ fn areas(ui: &mut Ui, safety: &Safety) {
                 ui.label(RichText::new(words).small().color(palette(ui).muted));
             }
             ui.end_row();
-            for (words, there, asked) in rows {
-                ui.label(words);
-                area(ui, there);
-                area(ui, &asked);
+            for line in Line::ALL {
+                ui.label(line.words());
+                area(ui, line.surveyed(safety));
+                area(ui, &line.asked_for(safety));
                 ui.end_row();
             }
         });
@@ -136,16 +90,5 @@ pub(in crate::window::pages) fn area(ui: &mut Ui, area: &Answer<f64>) {
             )
             .on_hover_text(&not_known.reason);
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_share_below_the_whole_never_reads_as_the_whole() {
-        assert_eq!(share(0.9999), "99 %");
-        assert_eq!(share(1.25), "125 %");
     }
 }

@@ -135,17 +135,9 @@ fn capacity(
         (Ok(_), Ok(_)) => cell(ui, "none needed"),
         (Err(why), _) | (_, Err(why)) => unknown(ui, &why.reason),
     }
-    let what = format!("{}, {}", size.kind.name(), weather_words(size.sized_for));
+    let what = format!("{}, {}", size.kind.name(), size.sized_for.name());
     let topic = Topic::Drying(DryingTopic::Capacity(at));
     widgets::working_button(ui, context.queue, topic, &what);
-}
-
-fn weather_words(weather: SizedFor) -> &'static str {
-    match weather {
-        SizedFor::Still => "still",
-        SizedFor::Windy => "windy",
-        SizedFor::Design => "design",
-    }
 }
 
 fn heaters(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {

@@ -92,7 +92,11 @@ fn one(ui: &mut Ui, surface: &Surface) -> String {
         Spot::Bridge => ", thermal bridge",
         Spot::Plain | Spot::Glass | Spot::Metal => "",
     };
-    let name = format!("{}{spot}", surface.name);
+    let element = match surface.name.trim() {
+        "" => "without a name",
+        name => name,
+    };
+    let name = format!("{element}{spot}");
     cell(ui, name.as_str());
     cell(ui, celsius(surface.temperature_c));
     let words = if surface.surface_rh > 1.0 {

@@ -1,5 +1,6 @@
 //! A gap in words, as the ledger shows it.
 
+use crate::assess::words::bends_words;
 use crate::survey::{Form, Gap};
 use crate::window::widgets::number_text;
 
@@ -21,11 +22,7 @@ pub(super) fn form(form: &Form) -> String {
             depth_mm,
             bends,
         } => {
-            let bends = match bends {
-                0 => String::new(),
-                1 => ", 1 bend".to_owned(),
-                many => format!(", {many} bends"),
-            };
+            let bends = bends_words(bends);
             format!(
                 "gap {} × {} × {} mm{bends}",
                 size(length_mm),

@@ -1,7 +1,7 @@
 //! What the money buys: the figures against money spent, in the order of most saving for it.
 
-use super::super::air_change::curves::{draw, marks, name_plot, number};
 use super::super::air_change::lines::{Look, case_looks, key};
+use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
 use super::ranking::{boxed, name_of};
 use super::{on_its_way, out_of_date, state};
 use crate::assess::Answer;
@@ -14,7 +14,7 @@ use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
 use egui::{Align, Label, RichText, ScrollArea, Ui, vec2};
-use egui_plot::{HoverPosition, Plot};
+use egui_plot::HoverPosition;
 
 const HEIGHT: f32 = 250.0;
 /// Width from which the table stands beside the plot.
@@ -141,20 +141,9 @@ fn plot(ui: &mut Ui, context: &PageContext<'_>, order: &Order) {
     key(ui, lines.iter().map(|(name, _, look)| (*name, *look)));
     let currency = context.survey.tariffs.currency.trim().to_owned();
     let unit = currency.clone();
-    let response = Plot::new("what money buys")
-        .height(HEIGHT)
-        .allow_zoom(false)
-        .allow_drag(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .allow_axis_zoom_drag(false)
-        .allow_double_click_reset(false)
-        .show_crosshair(false)
-        .include_y(0.0)
+    let response = still_plot("what money buys", HEIGHT)
         .include_x(0.0)
         .y_axis_label(shown.name())
-        .y_axis_formatter(|mark, _| number(mark.value))
-        .y_grid_spacer(|input| marks(input.bounds))
         .x_axis_label(format!("money spent, {currency}"))
         .x_axis_formatter(|mark, _| number(mark.value))
         .x_grid_spacer(|input| marks(input.bounds))
@@ -185,18 +174,9 @@ fn looks(ui: &Ui, context: &PageContext<'_>) -> [Look; 3] {
 }
 
 fn hover(at: &HoverPosition<'_>, currency: &str) -> Option<String> {
-    match at {
-        HoverPosition::NearDataPoint {
-            plot_name,
-            position,
-            ..
-        } => Some(format!(
-            "{plot_name}\n{}\n{}",
-            money(position.x, currency),
-            digits_of(position.y, 3)
-        )),
-        HoverPosition::Elsewhere { .. } => None,
-    }
+    plots::hover(at, |spent, figure| {
+        [money(spent, currency), digits_of(figure, 3)]
+    })
 }
 
 const STEP: f32 = 26.0;

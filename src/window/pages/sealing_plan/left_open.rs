@@ -2,8 +2,9 @@
 
 use super::super::drying_heat::safety::{area, verdict};
 use super::ranking::{name_of, state_choice, way};
+use crate::assess::safety::words::{Line, TABLE_IN_SHORT};
 use crate::assess::sealing::{LeftOpen, StaysOpen};
-use crate::assess::{Answer, Safety, SafetyVerdict, Topic};
+use crate::assess::{Safety, SafetyVerdict, Topic};
 use crate::survey::Severity;
 use crate::window::page::PageContext;
 use crate::window::theme::palette;
@@ -119,32 +120,11 @@ fn safety(ui: &mut Ui, context: &mut PageContext<'_>) {
     }
     widgets::muted(
         ui,
-        "Minimum free areas of EN 721 as relayed [R], edition unstated; the current one is EN 721:2019. \
-         The local code decides, and a licensed fitter checks it. Other leaks never count as safety \
-         ventilation.",
+        format!("{TABLE_IN_SHORT} Other leaks never count as safety ventilation."),
     );
 }
 
 fn areas(ui: &mut Ui, before: &Safety, after: Option<&Safety>) {
-    let required = before.required.as_ref().map_err(Clone::clone);
-    type Of = fn(&Safety) -> &Answer<f64>;
-    let rows: [(&str, Of, Answer<f64>); 3] = [
-        (
-            "high, in the roof",
-            |safety| &safety.high_in_roof,
-            required.clone().map(|required| required.high_in_roof),
-        ),
-        (
-            "or high, elsewhere",
-            |safety| &safety.high_elsewhere,
-            required.clone().map(|required| required.high_elsewhere),
-        ),
-        (
-            "and low, within 100 mm of the floor",
-            |safety| &safety.low,
-            required.map(|required| required.low),
-        ),
-    ];
     Grid::new("safety before and after")
         .min_row_height(19.0)
         .spacing([16.0, 3.0])
@@ -157,12 +137,12 @@ fn areas(ui: &mut Ui, before: &Safety, after: Option<&Safety>) {
                 ui.label(RichText::new(words).small().color(palette(ui).muted));
             }
             ui.end_row();
-            for (words, of, asked) in rows {
-                ui.label(words);
-                area(ui, &asked);
-                area(ui, of(before));
+            for line in Line::ALL {
+                ui.label(line.words());
+                area(ui, &line.asked_for(before));
+                area(ui, line.surveyed(before));
                 if let Some(after) = after {
-                    area(ui, of(after));
+                    area(ui, line.surveyed(after));
                 }
                 ui.end_row();
             }

@@ -16,14 +16,14 @@ use crate::survey::Item;
 use crate::window::decisions::{LongWork, Wanted};
 use crate::window::page::PageContext;
 use crate::window::theme::palette;
-use crate::window::widgets::{self, Choice, TextField};
+use crate::window::widgets::{self, Choice, TextField, Ways};
 use eframe::egui;
-use egui::{Align, RichText, ScrollArea, Ui};
+use egui::{RichText, ScrollArea, Ui};
 
 /// What the page remembers between frames.
 #[derive(Clone, Debug)]
 pub struct SealingPlanView {
-    wanted: Option<Part>,
+    ways: Ways<Part>,
     aim: Aim,
     budget: Option<f64>,
     curve: curve::Shown,
@@ -35,7 +35,7 @@ pub struct SealingPlanView {
 impl Default for SealingPlanView {
     fn default() -> Self {
         Self {
-            wanted: None,
+            ways: Ways::default(),
             aim: Aim::AchWindy,
             budget: None,
             curve: curve::Shown::default(),
@@ -49,7 +49,7 @@ impl SealingPlanView {
     /// Makes an item visible, for a finding's way to its place.
     pub fn reveal(&mut self, item: Item) {
         if item == Item::SafetyVentilation {
-            self.wanted = Some(Part::LeftOpen);
+            self.ways.ask(Part::LeftOpen);
         }
     }
 
@@ -171,15 +171,7 @@ fn head(ui: &mut Ui, context: &mut PageContext<'_>) {
             context.view.sealing_plan.date = date;
         }
         ui.add_space(6.0);
-        let colour = palette(ui).accent;
-        for (at, (part, words)) in Part::ALL.into_iter().enumerate() {
-            if at > 0 {
-                widgets::muted(ui, "·");
-            }
-            if widgets::link(ui, RichText::new(words).color(colour)).clicked() {
-                context.view.sealing_plan.wanted = Some(part);
-            }
-        }
+        context.view.sealing_plan.ways.links(ui, &Part::ALL);
     });
     ui.add_space(2.0);
 }
@@ -192,13 +184,10 @@ fn part<'a>(
     title: &str,
     content: impl FnOnce(&mut Ui, &mut PageContext<'a>),
 ) {
-    let drawn = ui.scope(|ui| widgets::card(ui, title, |ui| content(ui, context)));
-    let wanted = &mut context.view.sealing_plan.wanted;
-    if *wanted == Some(part) {
-        *wanted = None;
-        drawn.response.scroll_to_me(Some(Align::Min));
-    }
-    ui.add_space(4.0);
+    let drawn = ui
+        .scope(|ui| widgets::card(ui, title, |ui| content(ui, context)))
+        .response;
+    context.view.sealing_plan.ways.below(ui, part, &drawn);
 }
 
 /// Says that what is shown is of an earlier state of the survey.

@@ -126,16 +126,20 @@ pub(super) fn site(ui: &mut Ui, context: &mut PageContext<'_>) {
     fields.choice("Shelter", &Shelter::ALL, shelter_words, |site| {
         &mut site.shelter
     });
-    fields.optional("Front points to", "heading_deg", |site| {
-        &mut site.heading_deg
-    });
-    fields.optional("Prevailing wind from", "prevailing_wind_deg", |site| {
-        &mut site.prevailing_wind_deg
-    });
+    fields
+        .direction()
+        .optional("Front points to", "heading_deg", |site| {
+            &mut site.heading_deg
+        });
+    fields
+        .direction()
+        .optional("Prevailing wind from", "prevailing_wind_deg", |site| {
+            &mut site.prevailing_wind_deg
+        });
     widgets::muted(
         fields.ui,
-        "Compass degrees, clockwise from north; with the heading, results name compass directions \
-         too.",
+        "A point of the compass such as NW, or degrees clockwise from north; with the heading, \
+         results name compass directions too.",
     );
     fields.number("Altitude", "altitude_m", |site| &mut site.altitude_m);
     let sets = [PressureSet::LowRise, PressureSet::WallAverage];

@@ -4,7 +4,7 @@ use super::super::fields::Fields;
 use super::super::gaps::sizes;
 use super::{CARD_LEAST, lists};
 use crate::survey::{
-    Closing, Edit, Form, InnerOpening, Item, Record, RecordId, Space, SpaceId, Survey,
+    Certainty, Closing, Edit, Form, InnerOpening, Item, Record, RecordId, Space, SpaceId, Survey,
 };
 use crate::window::ledger::blank_like;
 use crate::window::page::PageContext;
@@ -88,15 +88,6 @@ fn one_space(ui: &mut Ui, context: &mut PageContext<'_>, one: &Space) {
     }
 }
 
-/// The name of a space, or its number.
-pub(in crate::window::pages) fn name_of(survey: &Survey, id: SpaceId) -> String {
-    let found = survey.spaces.iter().find(|space| space.id == id);
-    match found.map(|space| space.name.trim()) {
-        Some(name) if !name.is_empty() => name.to_owned(),
-        _ => format!("space {id}"),
-    }
-}
-
 /// The choice of a space, or of none, which is the first; `Some` is the newly chosen one.
 /// Nothing is drawn where the inside is a single space.
 pub(in crate::window::pages) fn choose(
@@ -113,7 +104,7 @@ pub(in crate::window::pages) fn choose(
     Choice::new("Space inside", &now, &options)
         .id(of)
         .show(ui, |id| match id {
-            Some(id) => name_of(survey, *id),
+            Some(id) => survey.space_name(*id),
             None => "the first".to_owned(),
         })
 }
@@ -154,13 +145,13 @@ fn one_opening(ui: &mut Ui, context: &mut PageContext<'_>, opening: &InnerOpenin
     fields.choice(
         "Joins",
         &ids,
-        |id| name_of(survey, *id),
+        |id| survey.space_name(*id),
         |opening| &mut opening.from,
     );
     fields.choice(
         "and",
         &ids,
-        |id| name_of(survey, *id),
+        |id| survey.space_name(*id),
         |opening| &mut opening.to,
     );
     form(&mut fields, item, opening);
@@ -173,6 +164,12 @@ fn one_opening(ui: &mut Ui, context: &mut PageContext<'_>, opening: &InnerOpenin
     fields
         .hint("flat")
         .optional("Rises over", "rise_m", |opening| &mut opening.rise_m);
+    fields.choice(
+        "Size found by",
+        &Certainty::ALL,
+        |certainty| certainty.name().to_owned(),
+        |opening| &mut opening.certainty,
+    );
     closing(&mut fields, item, opening);
 }
 

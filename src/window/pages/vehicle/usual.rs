@@ -4,10 +4,9 @@ use super::super::fields::Fields;
 use crate::survey::build_ups::{UsualBuildUp, usual_build_ups};
 use crate::survey::fabric::BuildUp;
 use crate::survey::{FabricElement, FabricPart};
-use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
-use egui::{RichText, Ui};
+use egui::Ui;
 
 /// Draws what is on offer for the element's part. One that is chosen takes the place of the
 /// build-up and of the addition for thermal bridges, in one step.
@@ -52,8 +51,7 @@ fn choose(ui: &mut Ui, offered: &[UsualBuildUp]) -> Option<UsualBuildUp> {
     let mut chosen = None;
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = egui::vec2(4.0, 3.0);
-        let words = RichText::new("Take a usual build-up [A]:");
-        ui.label(words.small().color(palette(ui).muted));
+        widgets::muted(ui, "Take a usual build-up [A]:");
         for usual in offered {
             let response = ui
                 .small_button(usual.name)

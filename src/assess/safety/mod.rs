@@ -4,6 +4,8 @@
 //! unstated (the current one is EN 721:2019) \[R\]. Refrigerator grilles open to a compartment
 //! that must be sealed from the living space \[S\]: they count nothing here.
 
+pub mod words;
+
 use super::answer::{Answer, NotKnown, Safety, SafetyRequirement, SafetyVerdict};
 use super::law::{GapLaw, free_area};
 use crate::survey::gap::{Behind, Facing, Gap, LeadsTo, Purpose};
@@ -212,17 +214,22 @@ pub(crate) fn findings(survey: &Survey, safety: &Safety) -> Vec<Finding> {
     let mut findings = Vec::new();
     match &safety.verdict {
         SafetyVerdict::Meets => {}
-        SafetyVerdict::Below { high_share, low_share } => findings.push(finding(
+        SafetyVerdict::Below {
+            high_share,
+            low_share,
+        } => findings.push(finding(
             Severity::Danger,
             format!(
-                "surveyed safety ventilation is below the table (EN 721 as relayed [R]): {:.0} % of the high and {:.0} % of the low free area asked for",
-                (high_share * 100.0).floor(),
-                (low_share * 100.0).floor()
+                "surveyed safety ventilation is below the table (EN 721 as relayed [R]): {}",
+                words::below(*high_share, *low_share)
             ),
         )),
         SafetyVerdict::NotKnown(reason) => findings.push(finding(
             Severity::Warning,
-            format!("whether safety ventilation suffices is not known: {}", reason.reason),
+            format!(
+                "whether safety ventilation suffices is not known: {}",
+                reason.reason
+            ),
         )),
     }
     for gap in &survey.gaps {
@@ -248,7 +255,10 @@ pub(crate) fn findings(survey: &Survey, safety: &Safety) -> Vec<Finding> {
     if burns && survey.set_up == SetUp::InUse {
         findings.push(finding(
             Severity::Note,
-            "an appliance takes its air from the room: fit a carbon monoxide alarm (EN 50291-2 is the variant for caravans, motor caravans and boats [S])".to_owned(),
+            format!(
+                "an appliance takes its air from the room: fit a carbon monoxide alarm ({})",
+                words::ALARM
+            ),
         ));
     }
     findings

@@ -1,0 +1,163 @@
+//! Safety ventilation in words: the lines of its table, the verdict, and where the table is from.
+
+use super::{DEFER, MM2};
+use crate::assess::answer::{Answer, Safety, SafetyRequirement, SafetyVerdict};
+use crate::assess::words::{capital, figure};
+
+/// Where the table is from, with how high openings share.
+pub const TABLE: &str = "Roof and other high openings share pro rata. Areas after EN 721 as three guides to \
+    conversion approval relay it, edition unstated; the current one is EN 721:2019 [R].";
+
+/// Where the table is from, and who decides.
+pub const TABLE_IN_SHORT: &str = "Minimum free areas of EN 721 as relayed [R], edition unstated; the current one is EN \
+    721:2019. The local code decides, and a licensed fitter checks it.";
+
+/// The standard of the alarm to fit; belongs behind *fit a carbon monoxide alarm*.
+pub const ALARM: &str = "EN 50291-2 is the variant for caravans, motor caravans and boats [S]";
+
+/// One line of the table: where the openings are, and their free areas.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Line {
+    /// High up, in the roof.
+    HighInRoof,
+    /// High up elsewhere, in place of those in the roof.
+    HighElsewhere,
+    /// Low down.
+    Low,
+}
+
+impl Line {
+    /// All of them, from the top.
+    pub const ALL: [Self; 3] = [Self::HighInRoof, Self::HighElsewhere, Self::Low];
+
+    /// Where the openings are; the three lines read on as one sentence.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::HighInRoof => "high, in the roof",
+            Self::HighElsewhere => "or high, elsewhere",
+            Self::Low => "and low, within 100 mm of the floor",
+        }
+    }
+
+    /// The free area surveyed there, m².
+    ///
+    /// # Errors
+    /// [`NotKnown`](crate::assess::NotKnown) where a ventilator lacks its place or size.
+    pub fn surveyed(self, safety: &Safety) -> &Answer<f64> {
+        match self {
+            Self::HighInRoof => &safety.high_in_roof,
+            Self::HighElsewhere => &safety.high_elsewhere,
+            Self::Low => &safety.low,
+        }
+    }
+
+    /// The free area that the table asks for if all of it is there, m².
+    ///
+    /// # Errors
+    /// [`NotKnown`](crate::assess::NotKnown) where the table has no row for the vehicle.
+    pub fn asked_for(self, safety: &Safety) -> Answer<f64> {
+        let of = |row: &SafetyRequirement| match self {
+            Self::HighInRoof => row.high_in_roof,
+            Self::HighElsewhere => row.high_elsewhere,
+            Self::Low => row.low,
+        };
+        safety.required.as_ref().map(of).map_err(Clone::clone)
+    }
+}
+
+/// A surveyed free area in mm², never a bare zero.
+#[must_use]
+pub fn area_mm2(area: f64) -> String {
+    if area > 0.0 {
+        figure(area / MM2, 4)
+    } else {
+        "none found".to_owned()
+    }
+}
+
+/// A share in whole percent, rounded down: 99.6 % of what is asked for is not all of it.
+#[must_use]
+pub fn whole_percent(share: f64) -> String {
+    format!("{:.0}", (share * 100.0).floor())
+}
+
+impl SafetyVerdict {
+    /// The verdict, in the words that a surface may set apart.
+    #[must_use]
+    pub fn head(&self) -> &'static str {
+        match self {
+            Self::Meets => "meets the table",
+            Self::Below { .. } => "below the table",
+            Self::NotKnown(_) => "not known whether it suffices",
+        }
+    }
+
+    /// What it rests on.
+    #[must_use]
+    pub fn grounds(&self) -> String {
+        match self {
+            Self::Meets => {
+                "as far as free areas say; whether the openings are clear must be seen".to_owned()
+            }
+            Self::Below {
+                high_share,
+                low_share,
+            } => below(*high_share, *low_share),
+            Self::NotKnown(unknown) => unknown.reason.clone(),
+        }
+    }
+
+    /// Both in a line, without capital and full stop.
+    #[must_use]
+    pub fn sentence(&self) -> String {
+        joined(self, self.head())
+    }
+
+    /// The same with the verdict in capitals, for plain text.
+    #[must_use]
+    pub fn sentence_in_capitals(&self) -> String {
+        joined(self, &self.head().to_uppercase())
+    }
+}
+
+fn joined(verdict: &SafetyVerdict, head: &str) -> String {
+    let joint = match verdict {
+        SafetyVerdict::Meets => ",",
+        SafetyVerdict::Below { .. } | SafetyVerdict::NotKnown(_) => ":",
+    };
+    format!("{head}{joint} {}", verdict.grounds())
+}
+
+/// How much of what is asked for is there.
+pub(super) fn below(high_share: f64, low_share: f64) -> String {
+    format!(
+        "{} % of the high and {} % of the low free area asked for",
+        whole_percent(high_share),
+        whole_percent(low_share)
+    )
+}
+
+/// What to do before anybody sleeps there, as a sentence.
+#[must_use]
+pub fn defer() -> String {
+    format!("{}.", capital(DEFER))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_share_below_the_whole_never_reads_as_the_whole() {
+        assert_eq!(whole_percent(0.9999), "99");
+        assert_eq!(whole_percent(1.25), "125");
+        assert_eq!(whole_percent(0.05), "5");
+    }
+
+    #[test]
+    fn an_area_of_nothing_is_not_a_number() {
+        assert_eq!(area_mm2(0.0), "none found");
+        assert_eq!(area_mm2(0.0125), "12500");
+    }
+}

@@ -1,0 +1,155 @@
+//! The lists of the survey as they were recorded: zones, spaces, fabric and equipment.
+
+use super::gaps::{closing, form_sizes};
+use super::list;
+use super::object::Object;
+use crate::survey::word::Word;
+use crate::survey::{
+    Appliance, BuildUp, FabricElement, Fan, Heater, InnerOpening, Layer, Machine, MachinePoint,
+    MoistureSource, Outline, Space, Survey, Zone,
+};
+
+/// Adds every list to the object.
+pub(super) fn with_records(object: Object, survey: &Survey) -> Object {
+    object
+        .with("zones", list(&survey.zones, zone))
+        .with("spaces", list(&survey.spaces, space))
+        .with(
+            "inner_openings",
+            list(&survey.inner_openings, inner_opening),
+        )
+        .with("fabric_elements", list(&survey.fabric, fabric_element))
+        .with("appliances", list(&survey.appliances, appliance))
+        .with("machines", list(&survey.machines, machine))
+        .with("heaters", list(&survey.heaters, heater))
+        .with("fans", list(&survey.fans, |one| fan(survey, one)))
+        .with("sources", list(&survey.sources, source))
+}
+
+fn zone(zone: &Zone) -> Object {
+    Object::new()
+        .with("id", zone.id.0)
+        .with("name", zone.name.as_str())
+}
+
+fn space(space: &Space) -> Object {
+    Object::new()
+        .with("id", space.id.0)
+        .with("name", space.name.as_str())
+        .recorded("volume_m3", space.volume_m3)
+        .with("warmer_by_k", space.warmer_by_k)
+}
+
+fn inner_opening(opening: &InnerOpening) -> Object {
+    Object::new()
+        .with("id", opening.id.0)
+        .with("name", opening.name.as_str())
+        .with("from", opening.from.0)
+        .with("to", opening.to.0)
+        .with("form", opening.form.word())
+        .with("sizes", form_sizes(&opening.form))
+        .with("count", opening.count)
+        .recorded("height_m", opening.height_m)
+        .recorded("rise_m", opening.rise_m)
+        .or_null("closing", opening.closing.map(closing))
+}
+
+fn fabric_element(element: &FabricElement) -> Object {
+    let object = Object::new()
+        .with("id", element.id.0)
+        .with("name", element.name.as_str())
+        .with("part", element.part.word())
+        .recorded("area_m2", element.area_m2);
+    match &element.build_up {
+        BuildUp::Layers(layers) => object
+            .with("build_up", "layers")
+            .with("layers", list(layers, layer)),
+        BuildUp::Stated { u_w_per_m2_k } => object
+            .with("build_up", "stated")
+            .recorded("u_w_per_m2_k", *u_w_per_m2_k),
+    }
+    .with("bridge_percent", element.bridge_percent)
+    .or_null("outline", element.outline.as_ref().map(outline))
+}
+
+fn layer(layer: &Layer) -> Object {
+    Object::new()
+        .with("material", layer.material.as_str())
+        .recorded("thickness_mm", layer.thickness_mm)
+        .recorded("conductivity_w_per_m_k", layer.conductivity_w_per_m_k)
+        .recorded("resistance_m2_k_per_w", layer.resistance_m2_k_per_w)
+}
+
+fn outline(outline: &Outline) -> Object {
+    Object::new()
+        .with("facing", outline.facing.word())
+        .with("along_m", outline.along_m)
+        .with("up_m", outline.up_m)
+        .with("width_m", outline.width_m)
+        .with("height_m", outline.height_m)
+}
+
+fn appliance(appliance: &Appliance) -> Object {
+    Object::new()
+        .with("id", appliance.id.0)
+        .with("kind", appliance.kind.word())
+        .with("name", appliance.name.as_str())
+        .with("room_sealed", appliance.room_sealed)
+}
+
+fn machine(machine: &Machine) -> Object {
+    Object::new()
+        .with("id", machine.id.0)
+        .with("name", machine.name.as_str())
+        .with("kind", machine.kind.word())
+        .recorded("rated_removal_l_per_day", machine.rated_removal_l_per_day)
+        .recorded("rated_temperature_c", machine.rated_temperature_c)
+        .recorded("rated_rh_percent", machine.rated_rh_percent)
+        .recorded("power_w", machine.power_w)
+        .recorded("airflow_m3_per_h", machine.airflow_m3_per_h)
+        .recorded("lowest_room_c", machine.lowest_room_c)
+        .recorded("tub_area_m2", machine.tub_area_m2)
+        .with("hygrostat", machine.hygrostat)
+        .with("points", list(&machine.points, point))
+}
+
+fn point(point: &MachinePoint) -> Object {
+    Object::new()
+        .with("temperature_c", point.temperature_c)
+        .with("rh_percent", point.rh_percent)
+        .with("removal_l_per_day", point.removal_l_per_day)
+        .with("power_w", point.power_w)
+}
+
+fn heater(heater: &Heater) -> Object {
+    Object::new()
+        .with("id", heater.id.0)
+        .with("name", heater.name.as_str())
+        .with("fuel", heater.fuel.word())
+        .recorded("rating_w", heater.rating_w)
+        .or_null("set_point_c", heater.set_point_c)
+}
+
+fn fan(survey: &Survey, fan: &Fan) -> Object {
+    let space = survey.space_or_first(fan.space);
+    Object::new()
+        .with("id", fan.id.0)
+        .with("name", fan.name.as_str())
+        .with("direction", fan.direction.word())
+        .recorded("flow_m3_per_h", fan.flow_m3_per_h)
+        .with("on_laid_up", fan.on_laid_up)
+        .with("on_in_use", fan.on_in_use)
+        .or_null("space", space.map(|id| id.0))
+}
+
+fn source(source: &MoistureSource) -> Object {
+    Object::new()
+        .with("id", source.id.0)
+        .with("name", source.name.as_str())
+        .with("kind", source.kind.word())
+        .with("count", source.count)
+        .recorded("rate_g_per_h", source.rate_g_per_h)
+        .with("hours_per_day", source.hours_per_day)
+        .with("laid_up", source.laid_up)
+        .with("in_use", source.in_use)
+}

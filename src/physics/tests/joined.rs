@@ -1,0 +1,103 @@
+//! The fast balance of several spaces against the exact one, which itself is held to tables that
+//! scipy made.
+
+use proptest::collection::vec;
+use proptest::prelude::*;
+
+use super::super::ensemble::{Compartment, Doorway, JoinedEnsemble, JoinedState, Placed};
+use super::super::flow_law::GapFlow;
+use super::super::network::NetworkRoom;
+use super::network::{Vehicle, any_vehicle};
+
+fn placed(flow: GapFlow, z_low: f64, rise: f64) -> Placed {
+    Placed {
+        flow,
+        z_low,
+        z_high: z_low + rise,
+    }
+}
+
+/// The body laid out for the fast balance, its gaps' coefficients beside it.
+fn body(vehicle: &Vehicle) -> (JoinedEnsemble, Vec<f64>) {
+    let compartments: Vec<Compartment> = vehicle
+        .airs
+        .iter()
+        .zip(&vehicle.extracts)
+        .map(|(gas, extract)| Compartment {
+            gas: *gas,
+            supply: 0.0,
+            extract: *extract,
+        })
+        .collect();
+    let gaps: Vec<(usize, Placed)> = vehicle
+        .outer
+        .iter()
+        .map(|(space, flow, z, rise, _)| (*space, placed(*flow, *z, *rise)))
+        .collect();
+    let doorways = vehicle
+        .inner
+        .iter()
+        .map(|(from, to, flow, z, rise)| Doorway {
+            from: *from,
+            to: *to,
+            placed: placed(*flow, *z, *rise),
+        })
+        .collect();
+    let coefficients = vehicle.outer.iter().map(|gap| gap.4).collect();
+    let ensemble = JoinedEnsemble::new(&compartments, &gaps, doorways, vehicle.outside, 1.4);
+    (ensemble, coefficients)
+}
+
+/// The vehicle with the factors put into the flows themselves.
+fn scaled(vehicle: &Vehicle, factors: &[f64]) -> Vehicle {
+    let mut scaled = vehicle.clone();
+    let flows = scaled.outer.iter_mut().map(|gap| &mut gap.1);
+    let flows = flows.chain(scaled.inner.iter_mut().map(|door| &mut door.2));
+    for (flow, factor) in flows.zip(factors) {
+        *flow = flow.times(*factor).unwrap();
+    }
+    scaled
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(600))]
+
+    /// Same equations, same inflow and pressures, whatever the factors and however far off the
+    /// start.
+    #[test]
+    fn agrees_with_the_exact_balance(
+        vehicle in any_vehicle(),
+        factors in vec(0.05..4.0_f64, 80),
+        start in (-5.0..5.0_f64, -0.05..0.05_f64),
+    ) {
+        let (ensemble, coefficients) = body(&vehicle);
+        let (outer, inner) = (vehicle.outer.len(), vehicle.inner.len());
+        let mut member = ensemble.member();
+        ensemble.vary(&mut member, &factors[..outer], &factors[outer..outer + inner], 1.0);
+        let arranged = ensemble.arrange(&coefficients);
+        let wind = vehicle.dynamic_pressure;
+        ensemble.hold(&mut member, wind, [(&arranged, 0.3), (&arranged, 0.1)]);
+        let mut room = NetworkRoom::default();
+        let network = scaled(&vehicle, &factors).network();
+        let exact = network.solve(&vehicle.surroundings(), &mut room).unwrap();
+        for (tolerance, allowed) in [(1e-9, 1e-8), (1e-4, 2e-4)] {
+            *member.state_mut() = JoinedState {
+                pressures: vec![start.0; vehicle.airs.len()],
+                flows: vec![start.1; inner],
+            };
+            let struck = ensemble.solve(&mut member, &arranged, 0.6 * wind, tolerance).unwrap();
+            let apart = (struck.inflow - exact.inflow).abs();
+            prop_assert!(
+                apart <= allowed * exact.inflow,
+                "{struck:?} instead of {} at tolerance {tolerance}",
+                exact.inflow
+            );
+        }
+        let struck = ensemble.exactly(&mut member, &arranged, 0.6 * wind).unwrap();
+        prop_assert!((struck.inflow - exact.inflow).abs() <= 1e-10 * exact.inflow);
+        let pressures = member.state().pressures.iter().zip(room.pressures());
+        for (found, exact) in pressures {
+            prop_assert!((found - exact).abs() <= 1e-7 * exact.abs().max(1e-3));
+        }
+    }
+}

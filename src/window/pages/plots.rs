@@ -1,0 +1,135 @@
+//! What the plots of several pages share: they stand still, and their axes carry round numbers.
+
+use super::air_change::lines::Look;
+use eframe::egui;
+use egui::accesskit::Role;
+use egui::{Ui, Vec2, WidgetInfo};
+use egui_plot::{GridMark, HoverPosition, Line, Plot, PlotResponse, PlotUi, Points};
+
+/// A plot that stands still: it neither zooms nor scrolls, so the page scrolls over it. The
+/// upright axis begins at zero and carries round numbers.
+pub(super) fn still_plot(name: &'static str, height: f32) -> Plot<'static> {
+    Plot::new(name)
+        .height(height)
+        .allow_zoom(false)
+        .allow_drag(false)
+        .allow_scroll(false)
+        .allow_boxed_zoom(false)
+        .allow_axis_zoom_drag(false)
+        .allow_double_click_reset(false)
+        .show_crosshair(false)
+        .include_y(0.0)
+        .y_axis_formatter(|mark, _| number(mark.value))
+        .y_grid_spacer(|input| marks(input.bounds))
+}
+
+/// A number on an axis, without needless zeros.
+pub(super) fn number(value: f64) -> String {
+    if value.abs() < 1e-9 {
+        "0".to_owned()
+    } else {
+        let text = format!("{value:.3}");
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    }
+}
+
+/// Gives a plot its name. A plot knows only once it was drawn how much room its axes take: it is
+/// drawn once more whenever that has changed, lest words lie over each other.
+pub(super) fn name_plot<R>(ui: &Ui, plot: &PlotResponse<R>, words: &str) {
+    let response = &plot.response;
+    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, words));
+    let now = plot.transform.frame().size();
+    let id = response.id.with("room inside the axes");
+    let before = ui.data_mut(|data| {
+        let before = data.get_temp::<Vec2>(id);
+        data.insert_temp(id, now);
+        before
+    });
+    if before.is_none_or(|before| (before - now).length() > 0.5) {
+        ui.ctx().request_repaint();
+    }
+}
+
+/// Marks at round values, 1, 2 or 5 times a power of ten apart: some five of them.
+pub(super) fn marks((low, high): (f64, f64)) -> Vec<GridMark> {
+    let span = high - low;
+    if !span.is_finite() || span <= 0.0 {
+        return Vec::new();
+    }
+    let raw = span / 6.0;
+    let power = 10f64.powf(raw.log10().floor());
+    let step_size = [1.0, 2.0, 5.0, 10.0]
+        .into_iter()
+        .map(|factor| factor * power)
+        .find(|step| *step >= raw)
+        .unwrap_or(raw);
+    let first = (low / step_size).ceil();
+    let mark = |at: i32| GridMark {
+        value: (first + f64::from(at)) * step_size,
+        step_size,
+    };
+    (0..=12)
+        .map(mark)
+        .take_while(|mark| mark.value <= high)
+        .collect()
+}
+
+/// What stands beside the pointer near a point: the curve, then both figures as `words` has them.
+pub(super) fn hover(
+    at: &HoverPosition<'_>,
+    words: impl FnOnce(f64, f64) -> [String; 2],
+) -> Option<String> {
+    match at {
+        HoverPosition::NearDataPoint {
+            plot_name,
+            position,
+            ..
+        } => {
+            let [x, y] = words(position.x, position.y);
+            Some(format!("{plot_name}\n{x}\n{y}"))
+        }
+        HoverPosition::Elsewhere { .. } => None,
+    }
+}
+
+/// A curve with a mark at each point.
+pub(super) fn draw(plot: &mut PlotUi<'_>, name: &str, points: Vec<[f64; 2]>, look: &Look) {
+    plot.line(
+        Line::new(name, points.clone())
+            .color(look.colour)
+            .style(look.dash)
+            .width(look.width),
+    );
+    plot.points(
+        Points::new(name, points)
+            .color(look.colour)
+            .shape(look.marker)
+            .radius(3.2),
+    );
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn axis_numbers_carry_no_needless_zeros() {
+        assert_eq!(number(0.0), "0");
+        assert_eq!(number(2.0), "2");
+        assert_eq!(number(0.25), "0.25");
+    }
+
+    #[test]
+    fn marks_stand_at_round_values_within_the_bounds() {
+        for (low, high) in [(-0.3, 6.4), (0.0, 12.0), (0.0, 0.07), (-0.02, 41.0)] {
+            let marks = marks((low, high));
+            assert!((4..=8).contains(&marks.len()), "{low} to {high}: {marks:?}");
+            for mark in &marks {
+                assert!((low..=high).contains(&mark.value));
+                let steps = mark.value / mark.step_size;
+                assert!((steps - steps.round()).abs() < 1e-9);
+            }
+        }
+        assert!(marks((1.0, 1.0)).is_empty());
+    }
+}

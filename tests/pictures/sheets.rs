@@ -1,0 +1,116 @@
+//! Pictures of every page of the three sheets, drawn from the PDF by poppler.
+
+use egui_kittest::{SnapshotOptions, SnapshotResults};
+use gapledger::headless::{Command, KindWord, Outcome, PaperWord, SheetArguments, run_to};
+use image::RgbaImage;
+use std::path::{Path, PathBuf};
+
+/// Dots to the inch: enough to tell a digit from another.
+const DOTS: &str = "60";
+
+/// Few enough differing pixels that one other letter is noticed.
+fn options() -> SnapshotOptions {
+    SnapshotOptions::new()
+        .threshold(0.6)
+        .max_failed_pixels(4_usize)
+        .output_path("tests/pictures")
+}
+
+fn sample() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-surveys/farmyard-caravan.ron")
+}
+
+/// Prints a sheet of the sample into a folder.
+fn print(kind: KindWord, workshop: &str, folder: &Path) -> PathBuf {
+    let output = folder.join("sheet.pdf");
+    let (mut words, mut errors) = (Vec::new(), Vec::new());
+    let command = Command::Sheet(SheetArguments {
+        file: sample(),
+        output: output.clone(),
+        kind,
+        paper: PaperWord::A4,
+        without: Vec::new(),
+        workshop: workshop.to_owned(),
+        address: "1 Made-up Lane\\nNowhere".to_owned(),
+        logo: None,
+    });
+    let outcome = run_to(command, &mut words, &mut errors);
+    assert_ne!(
+        outcome,
+        Outcome::Failed,
+        "{}",
+        String::from_utf8_lossy(&errors)
+    );
+    output
+}
+
+/// Its pages as poppler draws them, in their order.
+fn pages(pdf: &Path, folder: &Path) -> Vec<RgbaImage> {
+    let drawn = std::process::Command::new("pdftoppm")
+        .args(["-r", DOTS, "-png"])
+        .arg(pdf)
+        .arg(folder.join("page"))
+        .status()
+        .unwrap_or_else(|error| panic!("pdftoppm of poppler-utils is needed: {error}"));
+    assert!(drawn.success(), "{drawn}");
+    let mut files: Vec<PathBuf> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "png"))
+        .collect();
+    files.sort();
+    files
+        .iter()
+        .map(|file| image::open(file).unwrap().to_rgba8())
+        .collect()
+}
+
+fn compare(kind: KindWord, name: &str) {
+    let folder = tempfile::tempdir().unwrap();
+    let pdf = print(kind, "Invented Workshop", folder.path());
+    let pages = pages(&pdf, folder.path());
+    let mut results = SnapshotResults::new();
+    for (number, page) in (1..).zip(&pages) {
+        let name = format!("{name}-{number:02}");
+        results.add(egui_kittest::try_image_snapshot_options(
+            page,
+            &name,
+            &options(),
+        ));
+    }
+    let after = format!("tests/pictures/{name}-{:02}.png", pages.len() + 1);
+    let after = Path::new(env!("CARGO_MANIFEST_DIR")).join(after);
+    assert!(!after.exists(), "{after:?} was a page that is gone");
+}
+
+#[test]
+fn every_page_of_the_report() {
+    compare(KindWord::Report, "sheet-report");
+}
+
+#[test]
+fn every_page_of_the_work_order() {
+    compare(KindWord::WorkOrder, "sheet-work-order");
+}
+
+#[test]
+fn every_page_of_the_completion_sheet() {
+    compare(KindWord::Completion, "sheet-completion");
+}
+
+/// The comparison itself: one other word on a page is noticed.
+#[test]
+fn another_word_on_paper_is_noticed() {
+    let kept = tempfile::tempdir().unwrap();
+    let first = |workshop: &str| {
+        let folder = tempfile::tempdir().unwrap();
+        let pdf = print(KindWord::Completion, workshop, folder.path());
+        pages(&pdf, folder.path()).swap_remove(0)
+    };
+    let usual = first("Invented Workshop");
+    usual.save(kept.path().join("page.png")).unwrap();
+    let options = options().output_path(kept.path());
+    let compare = |page: &_| egui_kittest::try_image_snapshot_options(page, "page", &options);
+    assert!(compare(&usual).is_ok());
+    assert!(compare(&first("Invented Workship")).is_err());
+}
