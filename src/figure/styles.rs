@@ -157,7 +157,9 @@ mod tests {
             for other in 0..one {
                 let (a, b) = (numbered(one), numbered(other));
                 assert_ne!(a.marker, b.marker);
-                assert!(a.role != b.role && (a.dash, a.width.to_bits()) != (b.dash, b.width.to_bits()));
+                assert!(
+                    a.role != b.role && (a.dash, a.width.to_bits()) != (b.dash, b.width.to_bits())
+                );
             }
         }
     }

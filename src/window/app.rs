@@ -461,7 +461,8 @@ impl eframe::App for App {
             dialogs::show(ui.ctx(), asked, &known, &mut self.queue);
         }
         let page = self.document.as_ref().map(|_| self.view.page);
-        self.focus.follow(ui.ctx(), page);
+        let dialog = self.asked.is_some() || self.view.gaps.lightbox.is_some();
+        self.focus.follow(ui.ctx(), page, dialog);
         if !self.queue.is_empty() {
             ui.ctx().request_repaint();
         }

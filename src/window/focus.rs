@@ -25,8 +25,9 @@ pub(super) struct FocusKeeper {
 
 impl FocusKeeper {
     /// At the end of each frame: where what had the focus is not drawn any more, something else
-    /// gets it. On the Gaps page ledger or body take it by themselves.
-    pub(super) fn follow(&mut self, ctx: &Context, page: Option<Page>) {
+    /// gets it. On the Gaps page ledger or body take it by themselves. `dialog`: one lies over the
+    /// page.
+    pub(super) fn follow(&mut self, ctx: &Context, page: Option<Page>, dialog: bool) {
         let focused = ctx.memory(|memory| memory.focused());
         if let Some(there) = focused.and_then(|id| drawn(ctx, id)) {
             if there.layer_id.order == Order::Background {
@@ -58,10 +59,16 @@ impl FocusKeeper {
         } else {
             in_its_place(ctx, &held)
         };
-        let blocked = |layer| ctx.memory(|memory| !memory.allows_interaction(layer));
-        if let Some(heir) = heir.filter(|heir| !blocked(heir.layer_id)) {
+        let Some(heir) = heir else { return };
+        if ctx.memory(|memory| memory.allows_interaction(heir.layer_id)) {
             ctx.memory_mut(|memory| memory.request_focus(heir.id));
             ctx.request_repaint();
+        } else {
+            // What lay over the page keeps it shut for one frame more.
+            self.held = Some(held);
+            if !dialog {
+                ctx.request_repaint();
+            }
         }
     }
 }

@@ -23,12 +23,14 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
 fn row(ui: &mut Ui, context: &mut PageContext<'_>, zone: &Zone) {
     let gaps = context.survey.gaps.iter();
     let lines = gaps.filter(|gap| gap.zone == zone.id).count();
+    // What is left beside count, area, share and the link.
+    let width = (ui.available_width() - 236.0).clamp(142.0, 200.0);
     ui.horizontal_wrapped(|ui| {
         let name = TextField::new("Name of the zone", "zone", &zone.name)
             .id(zone.id)
             .marks(context.marks(Item::Zone(zone.id)))
             .compact()
-            .width(176.0)
+            .width(width)
             .show(ui, context.queue);
         if let Some(name) = name {
             let id = zone.id;
