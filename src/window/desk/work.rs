@@ -1,18 +1,20 @@
 //! Setting a sheet, step by step, on a worker.
 
 use super::{SheetKey, Snapshot};
-use crate::assess::uncertainty::Uncertainty;
+use crate::assess::uncertainty::{DRAWS, Uncertainty};
 use crate::assess::{Answer, Assessment, Comparison, assess, compare};
 use crate::sheet::blocks::Picture;
-use crate::sheet::doubt::doubt;
+use crate::sheet::doubt::{doubt_watched, processors};
 use crate::sheet::photos::{logo, print_copies};
 use crate::sheet::{
     Choices, Kind, Material, Paper, Part, SheetError, Typeset, Workshop, contents, typeset,
 };
+use crate::survey::Survey;
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::ControlFlow;
 use std::path::Path;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU8, Ordering};
 
 /// What is chosen on the page; pictures by their paths.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -50,7 +52,10 @@ pub enum Step {
     /// Photos are made ready.
     Photos,
     /// The doubt about the results is worked out.
-    Doubt,
+    Doubt {
+        /// How much of it is done.
+        percent: u8,
+    },
     /// Pages are set.
     Pages,
 }
@@ -61,8 +66,17 @@ impl Step {
     pub fn words(self) -> &'static str {
         match self {
             Self::Photos => "Step 1 of 3: making photos ready",
-            Self::Doubt => "Step 2 of 3: working out how sure the results are",
+            Self::Doubt { .. } => "Step 2 of 3: working out how sure the results are",
             Self::Pages => "Step 3 of 3: setting the pages",
+        }
+    }
+
+    /// How much of the step is done, 0…1, where that is known.
+    #[must_use]
+    pub fn share(self) -> Option<f32> {
+        match self {
+            Self::Doubt { percent } => Some(f32::from(percent) / 100.0),
+            Self::Photos | Self::Pages => None,
         }
     }
 }
@@ -98,7 +112,7 @@ pub(super) fn set(
     snapshot: &Snapshot,
     before: Option<Arc<Prepared>>,
     cancel: &AtomicBool,
-    tell: &dyn Fn(Step),
+    tell: &(dyn Fn(Step) + Sync),
 ) -> Outcome {
     let prepared = before.filter(|before| {
         before.revision == key.revision
@@ -127,7 +141,7 @@ fn prepare(
     key: &SheetKey,
     snapshot: &Snapshot,
     cancel: &AtomicBool,
-    tell: &dyn Fn(Step),
+    tell: &(dyn Fn(Step) + Sync),
 ) -> Prepared {
     tell(Step::Photos);
     let survey = &*snapshot.survey;
@@ -135,9 +149,9 @@ fn prepare(
         .path
         .as_deref()
         .map_or_else(BTreeMap::new, |path| print_copies(path, survey, cancel));
-    tell(Step::Doubt);
+    tell(Step::Doubt { percent: 0 });
     let uncertainty = match key.choices.kind {
-        Kind::Report => doubt(survey, cancel).ok(),
+        Kind::Report => doubt(survey, cancel, tell).ok(),
         Kind::WorkOrder | Kind::Completion => None,
     };
     Prepared {
@@ -148,6 +162,31 @@ fn prepare(
         uncertainty,
         photos,
     }
+}
+
+/// The doubt about the results; tells how far it is at each twentieth of the way.
+fn doubt(
+    survey: &Survey,
+    cancel: &AtomicBool,
+    tell: &(dyn Fn(Step) + Sync),
+) -> Answer<Uncertainty> {
+    let told = AtomicU8::new(0);
+    let watch = |share: f64| {
+        if cancel.load(Ordering::Relaxed) {
+            return ControlFlow::Break(());
+        }
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "a share of twenty"
+        )]
+        let percent = (share * 20.0) as u8 * 5;
+        if told.fetch_max(percent, Ordering::Relaxed) < percent {
+            tell(Step::Doubt { percent });
+        }
+        ControlFlow::Continue(())
+    };
+    doubt_watched(survey, DRAWS, processors(), &watch)
 }
 
 fn pages(

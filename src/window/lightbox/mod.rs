@@ -154,7 +154,8 @@ fn content(
         }
         context.queue.typed(Edit::Put(Record::Gap(Box::new(gap))));
     }
-    let sight = context.photos.large(ui.ctx(), &here.photo.name);
+    let room = ui.available_size() * ui.ctx().pixels_per_point();
+    let sight = context.photos.large(ui.ctx(), &here.photo.name, room);
     match sight {
         Sight::Here(texture) => canvas::show(ui, context.queue, lightbox, here, texture),
         Sight::Coming => {
