@@ -24,18 +24,27 @@ pub struct Doubts {
 }
 
 impl Doubts {
-    /// What a kind of sheet tells; empty where `cancel` was set before the end.
+    /// What a kind of sheet tells. Between pieces `watch` is told the share that is done, and
+    /// says whether to go on; what was not done to its end is left out.
     #[must_use]
-    pub fn of(kind: Kind, survey: &Survey, cancel: &AtomicBool) -> Self {
-        let of = |survey: &Survey| doubt(survey, cancel).ok();
+    pub fn of(
+        kind: Kind,
+        survey: &Survey,
+        watch: &(impl Fn(f64) -> ControlFlow<()> + Sync),
+    ) -> Self {
+        // One of two halves of the way, or all of it.
+        let part = |survey: &Survey, from: f64, share: f64| {
+            let watch = |done: f64| watch(from + share * done);
+            doubt_watched(survey, DRAWS, processors(), &watch).ok()
+        };
         match kind {
             Kind::Report => Self {
-                now: of(survey),
+                now: part(survey, 0.0, 1.0),
                 before: None,
             },
             Kind::Completion => Self {
-                now: of(&after_the_work(survey)),
-                before: of(&before_the_work(survey)),
+                now: part(&after_the_work(survey), 0.0, 0.5),
+                before: part(&before_the_work(survey), 0.5, 0.5),
             },
             Kind::WorkOrder => Self::default(),
         }

@@ -3,12 +3,18 @@
 
 #![expect(clippy::unwrap_used, reason = "a benchmark may stop")]
 
+mod vehicles;
+
 use divan::Bencher;
 use eframe::egui;
 use egui::{Key, Modifiers};
 use egui_kittest::Harness;
+use gapledger::assess::uncertainty::{SEED, Trials};
 use gapledger::survey::{Edit, Facing, Form, Gap, GapId, Record, Survey, VehicleKind, file};
 use gapledger::window::app::{App, Start};
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::thread;
+use vehicles::{CARAVAN, with_gaps};
 
 fn main() {
     divan::main();
@@ -59,5 +65,33 @@ fn frame_of_an_arrow(bencher: Bencher<'_, '_>, gaps: u32) {
     bencher.bench_local(|| {
         window.key_press_modifiers(Modifiers::NONE, Key::ArrowDown);
         window.step();
+    });
+}
+
+/// The same while two workers draw the doubt without end: the slowest frames say whether draws
+/// hold up the window.
+#[divan::bench(args = [60, 1000], sample_count = 300, sample_size = 1)]
+fn frame_of_an_arrow_while_draws_run(bencher: Bencher<'_, '_>, gaps: u32) {
+    const WORKERS: u32 = 2;
+    const PIECE: u32 = 250;
+    let (_folder, mut window) = opened(gaps);
+    let trials = Trials::new(&with_gaps(CARAVAN, 60)).unwrap();
+    let enough = AtomicBool::new(false);
+    thread::scope(|scope| {
+        for worker in 0..WORKERS {
+            let (trials, enough) = (&trials, &enough);
+            scope.spawn(move || {
+                let mut from = worker * PIECE;
+                while !enough.load(Ordering::Relaxed) {
+                    divan::black_box(trials.draw_chunk(SEED, from..from + PIECE));
+                    from += WORKERS * PIECE;
+                }
+            });
+        }
+        bencher.bench_local(|| {
+            window.key_press_modifiers(Modifiers::NONE, Key::ArrowDown);
+            window.step();
+        });
+        enough.store(true, Ordering::Relaxed);
     });
 }

@@ -7,11 +7,14 @@ use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
 use gapledger::assess::spaces::closing_effects;
+use gapledger::assess::uncertainty::{SEED, uncertainty};
 use gapledger::assess::{
     ach_against_temperature, assess, face_totals, parking, pressure_set_sensitivity,
 };
-use gapledger::survey::{Edit, Form, GapId, Record, SpaceId};
+use gapledger::survey::{Certainty, Edit, Form, GapId, InnerOpeningId, Item, Record, SpaceId};
+use gapledger::window::decisions::Effort;
 use gapledger::window::format::{digits, digits_of, per_hour};
+use gapledger::window::page::Page;
 
 fn spaces_section(window: &mut Window<'_>) {
     ctrl(window, Key::Num1);
@@ -193,4 +196,73 @@ fn another_prevailing_wind_moves_the_way_to_park() {
     assert!((turned - best).abs() < 1e-9);
     assert!(shows(&window, &after.sentence[1..]));
     assert!(!shows(&window, &before.sentence[1..]));
+}
+
+/// Outside air of each space and what it gets from the others, in every weather case.
+#[test]
+fn the_air_of_each_space_stands_under_the_cases() {
+    let mut window = opened(&sample("vineyard-coachbuilt.ron"));
+    ctrl(&mut window, Key::Num3);
+    window.run();
+    let now = survey(&window).clone();
+    for case in assess(&now).cases {
+        let air = case.air.unwrap();
+        assert_eq!(air.spaces.len(), now.spaces.len());
+        for space in air.spaces {
+            assert!(shows(&window, &now.space_name(space.id)));
+            for ach in [space.ach_per_h, space.from_spaces_per_h] {
+                assert!(shows(&window, &per_hour(ach.unwrap())));
+            }
+            for flow in [space.mean_inflow_kg_s, space.mean_from_spaces_kg_s] {
+                let words = format!("{} kg/h", digits(flow * 3600.0));
+                assert!(shows(&window, &words), "{words}");
+            }
+        }
+    }
+    // A single space has no such table.
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    ctrl(&mut window, Key::Num3);
+    window.run();
+    assert!(!shows(&window, "Air into each space"));
+}
+
+/// How sure the size of a doorway is, is asked for like a gap's; where it was guessed and throttles
+/// the air it is to be measured next, and the link leads to it.
+#[test]
+fn a_guessed_inner_opening_is_measured_next_and_its_link_leads_there() {
+    let (_folder, mut window) = parted();
+    replace_text(&mut window, "Width", "10");
+    press(&mut window, Key::Tab);
+    replace_text(&mut window, "Height", "20");
+    press(&mut window, Key::Tab);
+    window
+        .get_by_role_and_label(Role::ComboBox, "Size found by")
+        .focus();
+    window.run();
+    press(&mut window, Key::ArrowDown);
+    let opening = survey(&window).inner_openings[0].clone();
+    assert_eq!(opening.certainty, Certainty::Guessed);
+    for gap in survey(&window).gaps.clone() {
+        let mut gap = gap;
+        gap.certainty = Certainty::Measured;
+        let edit = Edit::Put(Record::Gap(Box::new(gap)));
+        window.state_mut().queue().edit(edit, None);
+    }
+    window.run();
+    ctrl(&mut window, Key::Num3);
+    window.run();
+    let found = uncertainty(survey(&window), SEED, Effort::test().draws).unwrap();
+    let first = &found.measure_next[0];
+    assert_eq!(
+        first.item,
+        Item::InnerOpening(InnerOpeningId(1)),
+        "{first:?}"
+    );
+    assert!(shows(&window, &first.sentence));
+    window
+        .get_by_role_and_label(Role::Link, "go to inner opening 1 and measure it")
+        .click_accesskit();
+    window.run();
+    assert_eq!(window.state().view().page, Page::Vehicle);
+    assert!(shows(&window, "What joins them"));
 }

@@ -52,6 +52,7 @@ fn inner_opening(opening: &InnerOpening) -> Object {
         .recorded("height_m", opening.height_m)
         .recorded("rise_m", opening.rise_m)
         .or_null("closing", opening.closing.map(closing))
+        .with("certainty", opening.certainty.word())
 }
 
 fn fabric_element(element: &FabricElement) -> Object {

@@ -155,10 +155,7 @@ impl Cases<'_> {
         table.group("air changes per hour, ACH");
         self.extreme(table, "  lowest", |air| air.lowest);
         self.row(table, "  mean", "/h", |case| {
-            air(case)?
-                .mean_ach_per_h
-                .clone()
-                .map(words::air_changes)
+            air(case)?.mean_ach_per_h.clone().map(words::air_changes)
         });
         self.extreme(table, "  highest", |air| air.highest);
         self.row(table, "  basic model, as a cross-check", "/h", |case| {

@@ -8,10 +8,12 @@ use crate::sheet::photos::{logo, print_copies};
 use crate::sheet::{
     Choices, Kind, Material, Paper, Part, SheetError, Typeset, Workshop, contents, typeset,
 };
+use crate::survey::Survey;
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::ControlFlow;
 use std::path::Path;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU8, Ordering};
 
 /// What is chosen on the page; pictures by their paths.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -49,7 +51,10 @@ pub enum Step {
     /// Photos are made ready.
     Photos,
     /// The doubt about the results is worked out.
-    Doubt,
+    Doubt {
+        /// How much of it is done.
+        percent: u8,
+    },
     /// Pages are set.
     Pages,
 }
@@ -60,8 +65,17 @@ impl Step {
     pub fn words(self) -> &'static str {
         match self {
             Self::Photos => "Step 1 of 3: making photos ready",
-            Self::Doubt => "Step 2 of 3: working out how sure the results are",
+            Self::Doubt { .. } => "Step 2 of 3: working out how sure the results are",
             Self::Pages => "Step 3 of 3: setting the pages",
+        }
+    }
+
+    /// How much of the step is done, 0…1, where that is known.
+    #[must_use]
+    pub fn share(self) -> Option<f32> {
+        match self {
+            Self::Doubt { percent } => Some(f32::from(percent) / 100.0),
+            Self::Photos | Self::Pages => None,
         }
     }
 }
@@ -99,7 +113,7 @@ pub(super) fn set(
     snapshot: &Snapshot,
     before: Option<Arc<Prepared>>,
     cancel: &AtomicBool,
-    tell: &dyn Fn(Step),
+    tell: &(dyn Fn(Step) + Sync),
 ) -> Outcome {
     let prepared = before.filter(|before| {
         before.revision == key.revision
@@ -128,7 +142,7 @@ fn prepare(
     key: &SheetKey,
     snapshot: &Snapshot,
     cancel: &AtomicBool,
-    tell: &dyn Fn(Step),
+    tell: &(dyn Fn(Step) + Sync),
 ) -> Prepared {
     tell(Step::Photos);
     let survey = &*snapshot.survey;
@@ -136,8 +150,8 @@ fn prepare(
         .path
         .as_deref()
         .map_or_else(BTreeMap::new, |path| print_copies(path, survey, cancel));
-    tell(Step::Doubt);
-    let doubts = Doubts::of(key.choices.kind, survey, cancel);
+    tell(Step::Doubt { percent: 0 });
+    let doubts = doubts(key.choices.kind, survey, cancel, tell);
     Prepared {
         revision: key.revision,
         path: snapshot.path.clone(),
@@ -147,6 +161,32 @@ fn prepare(
         doubts,
         photos,
     }
+}
+
+/// The doubt about the results; tells how far it is at each twentieth of the way.
+fn doubts(
+    kind: Kind,
+    survey: &Survey,
+    cancel: &AtomicBool,
+    tell: &(dyn Fn(Step) + Sync),
+) -> Doubts {
+    let told = AtomicU8::new(0);
+    let watch = |share: f64| {
+        if cancel.load(Ordering::Relaxed) {
+            return ControlFlow::Break(());
+        }
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "a share of twenty"
+        )]
+        let percent = (share * 20.0) as u8 * 5;
+        if told.fetch_max(percent, Ordering::Relaxed) < percent {
+            tell(Step::Doubt { percent });
+        }
+        ControlFlow::Continue(())
+    };
+    Doubts::of(kind, survey, &watch)
 }
 
 fn pages(
