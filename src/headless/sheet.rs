@@ -93,7 +93,6 @@ mod with_typesetter {
     use crate::sheet::{
         Choices, Kind, Material, Paper, Part, SheetError, Workshop, contents, typeset,
     };
-    use std::ops::ControlFlow;
     use std::sync::atomic::AtomicBool;
 
     pub(in crate::headless) use crate::sheet::unprintable;
@@ -122,7 +121,7 @@ mod with_typesetter {
         } else {
             Default::default()
         };
-        let doubts = Doubts::of(choices.kind, survey, &|_| ControlFlow::Continue(()));
+        let doubts = Doubts::of(choices.kind, survey, &nobody_cancels);
         let comparison = compare(survey);
         let material = Material {
             survey,

@@ -24,29 +24,44 @@ pub struct Doubts {
 }
 
 impl Doubts {
-    /// What a kind of sheet tells. Between pieces `watch` is told the share that is done, and
-    /// says whether to go on; what was not done to its end is left out.
+    /// What a kind of sheet tells; empty where `cancel` was set before the end.
     #[must_use]
-    pub fn of(
+    pub fn of(kind: Kind, survey: &Survey, cancel: &AtomicBool) -> Self {
+        Self::watched(kind, survey, &until(cancel))
+    }
+
+    /// The same; `watch` is told the share that is done, and says whether to go on.
+    #[must_use]
+    pub fn watched(
         kind: Kind,
         survey: &Survey,
         watch: &(impl Fn(f64) -> ControlFlow<()> + Sync),
     ) -> Self {
-        // One of two halves of the way, or all of it.
-        let part = |survey: &Survey, from: f64, share: f64| {
-            let watch = |done: f64| watch(from + share * done);
+        let of = |survey: &Survey, begun: f64, share: f64| {
+            let watch = |done: f64| watch(begun + share * done);
             doubt_watched(survey, DRAWS, processors(), &watch).ok()
         };
         match kind {
             Kind::Report => Self {
-                now: part(survey, 0.0, 1.0),
+                now: of(survey, 0.0, 1.0),
                 before: None,
             },
             Kind::Completion => Self {
-                now: part(&after_the_work(survey), 0.0, 0.5),
-                before: part(&before_the_work(survey), 0.5, 0.5),
+                now: of(&after_the_work(survey), 0.0, 0.5),
+                before: of(&before_the_work(survey), 0.5, 0.5),
             },
             Kind::WorkOrder => Self::default(),
+        }
+    }
+}
+
+/// Goes on until `cancel` is set.
+fn until(cancel: &AtomicBool) -> impl Fn(f64) -> ControlFlow<()> + Sync {
+    |_| {
+        if cancel.load(Ordering::Relaxed) {
+            ControlFlow::Break(())
+        } else {
+            ControlFlow::Continue(())
         }
     }
 }
@@ -56,14 +71,7 @@ impl Doubts {
 /// # Errors
 /// [`NotKnown`] where the air change itself is not, and where `cancel` was set before the end.
 pub fn doubt(survey: &Survey, cancel: &AtomicBool) -> Answer<Uncertainty> {
-    let watch = |_| {
-        if cancel.load(Ordering::Relaxed) {
-            ControlFlow::Break(())
-        } else {
-            ControlFlow::Continue(())
-        }
-    };
-    doubt_watched(survey, DRAWS, processors(), &watch)
+    doubt_watched(survey, DRAWS, processors(), &until(cancel))
 }
 
 /// Threads that can work at once.

@@ -163,7 +163,7 @@ fn prepare(
     }
 }
 
-/// The doubt about the results; tells how far it is at each twentieth of the way.
+/// How sure the results are; tells how far it is at each twentieth of the way.
 fn doubts(
     kind: Kind,
     survey: &Survey,
@@ -186,7 +186,7 @@ fn doubts(
         }
         ControlFlow::Continue(())
     };
-    Doubts::of(kind, survey, &watch)
+    Doubts::watched(kind, survey, &watch)
 }
 
 fn pages(
