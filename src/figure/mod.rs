@@ -10,6 +10,7 @@ pub mod psychrometric;
 pub mod rose;
 pub mod scene;
 pub mod section;
+pub mod styles;
 
 pub use body::{Arrangement, BodyFigure, Layout, Picked, Show};
 pub use options::options;

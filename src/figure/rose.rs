@@ -1,9 +1,9 @@
 //! The rose: air changes per hour against wind direction.
 
 use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use super::styles::{self, numbered};
 use crate::assess::Assessment;
 use crate::assess::number::significant;
-use std::collections::HashSet;
 
 /// What the rose's upright means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -17,7 +17,7 @@ pub enum RoseFrame {
 /// How many rings at most.
 const RINGS: f64 = 4.0;
 
-/// Draws a rose `size` mm wide and high; the cases of [`drawn`], told apart by dash and width.
+/// Draws a rose `size` mm wide and high; the cases of [`drawn`], told apart by dash and marker.
 ///
 /// Distance from the middle is the air change with the wind from that side. `heading_deg` turns
 /// it into compass terms where it is known.
@@ -58,62 +58,39 @@ pub fn rose(
             (name, points.collect())
         })
         .collect();
-    for ((_, points), style) in lines.iter().zip(STYLES) {
-        let points: Vec<Point> = points.iter().chain(points.first()).copied().collect();
-        if !points.is_empty() {
+    for (number, (_, points)) in lines.iter().enumerate() {
+        let style = numbered(number);
+        let round: Vec<Point> = points.iter().chain(points.first()).copied().collect();
+        if !round.is_empty() {
             scene.add(Shape::Polyline {
-                points,
+                points: round,
                 role: style.role,
                 width: style.width,
                 dash: style.dash,
             });
         }
+        for point in points {
+            styles::mark(&mut scene, *point, MARKER, style);
+        }
     }
     // After all lines, so that none runs through a name.
-    for (at, ((name, points), style)) in (0..).zip(lines.iter().zip(STYLES)) {
-        label(&mut scene, name, points, at, style.role);
+    for (number, (name, points)) in lines.iter().enumerate() {
+        label(&mut scene, name, points, number, numbered(number).role);
     }
     captions(&mut scene, centre, radius, frame);
     scene
 }
 
-/// How one line is told apart from the others.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Style {
-    /// Colour.
-    pub role: Role,
-    /// How it is broken.
-    pub dash: Dash,
-    /// Width, mm.
-    pub width: f64,
-}
-
-const fn style(role: Role, dash: Dash, width: f64) -> Style {
-    Style { role, dash, width }
-}
-
-/// The styles of the cases of [`drawn`], in their order.
-pub const STYLES: [Style; 4] = [
-    style(Role::First, Dash::Solid, 0.6),
-    style(Role::Second, Dash::Dashed, 0.6),
-    style(Role::Third, Dash::Dotted, 0.6),
-    style(Role::Ink, Dash::Solid, 1.1),
-];
-
 /// Places of the cases that a rose shows, in the order of the survey: all, or as many as there
 /// are styles, the calmest and the windiest among them.
 #[must_use]
 pub fn drawn(assessment: &Assessment) -> Vec<usize> {
-    let count = assessment.cases.len();
-    let (calmest, windiest) = assessment.calmest_and_windiest.unwrap_or((0, 0));
-    let mut places: Vec<usize> = [calmest, windiest].into_iter().chain(0..count).collect();
-    let mut seen = HashSet::new();
-    places.retain(|place| *place < count && seen.insert(*place));
-    places.truncate(STYLES.len());
-    places.sort_unstable();
-    places
+    let extremes = assessment.calmest_and_windiest.unwrap_or((0, 0));
+    styles::drawn(assessment.cases.len(), extremes)
 }
 
+/// Half the size of a marker, mm.
+const MARKER: f64 = 0.8;
 /// Letters of a curve's name, mm.
 const NAME: f64 = 2.8;
 /// Width of a letter by its height, on average.
@@ -287,8 +264,6 @@ fn captions(scene: &mut Scene, centre: Point, radius: f64, frame: RoseFrame) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::assess::assess;
-    use crate::survey::{Survey, VehicleKind};
 
     #[test]
     fn a_long_name_keeps_its_start_and_says_that_more_follows() {
@@ -297,23 +272,6 @@ mod tests {
         let long = fitted("still and very damp night in the valley", 10);
         assert_eq!(long, ["still and", "very damp…"]);
         assert_eq!(fitted("Donnerwetter", 6), ["Donne…"]);
-    }
-
-    #[test]
-    fn of_many_cases_the_calmest_and_the_windiest_are_always_drawn() {
-        let mut survey = Survey::new(VehicleKind::Other);
-        let case = survey.weather.first().cloned().expect("a starting case");
-        survey.weather.clear();
-        for wind in [4.0, 3.0, 5.0, 2.0, 1.0, 6.0, 9.0] {
-            let mut case = case.clone();
-            case.wind_m_s = wind;
-            survey.weather.push(case);
-        }
-        assert_eq!(drawn(&assess(&survey)), [0, 1, 4, 6]);
-        survey.weather.truncate(4);
-        assert_eq!(drawn(&assess(&survey)), [0, 1, 2, 3]);
-        survey.weather.truncate(1);
-        assert_eq!(drawn(&assess(&survey)), [0]);
     }
 
     #[test]

@@ -56,6 +56,10 @@ pub enum Role {
     Second,
     /// Third of several lines.
     Third,
+    /// What suffices.
+    Well,
+    /// What suffices in part.
+    Partly,
 }
 
 /// How a line is broken, so that lines can be told apart without colour.

@@ -1,6 +1,7 @@
 //! Photos made ready for print: upright, small enough, and surely readable.
 
 use super::blocks::Picture;
+use super::doubt::processors;
 use crate::survey::Survey;
 use crate::survey::file::{
     Picture as Decoded, PictureError as Unreadable, Pixels, is_plain_file_name, photo_folder,
@@ -67,7 +68,7 @@ pub fn print_copies(
             }
         }
     };
-    let workers = thread::available_parallelism().map_or(1, usize::from);
+    let workers = processors();
     thread::scope(|scope| {
         for _ in 1..workers.min(names.len()) {
             // Where no more threads start, this one does the work.

@@ -202,8 +202,8 @@ fn colour(role: Role) -> &'static str {
         Role::Own => "#8a8f94",
         Role::Inward | Role::First => "#1d5f8a",
         Role::Selected => "#1b1f23",
-        Role::Second => "#b04a12",
-        Role::Third => "#4d7a2a",
+        Role::Second | Role::Partly => "#b04a12",
+        Role::Third | Role::Well => "#4d7a2a",
     }
 }
 

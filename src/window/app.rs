@@ -5,6 +5,7 @@ use super::decisions::Decisions;
 use super::desk::{SheetDesk, SheetKey, Snapshot, Told};
 use super::dialogs::{self, Asked, Dialog};
 use super::document::Document;
+use super::focus::FocusKeeper;
 use super::guide::Guide;
 use super::jobs::{Jobs, Results};
 use super::keeping::Keeping;
@@ -12,7 +13,7 @@ use super::looks::Looks;
 use super::notices::Notices;
 use super::notices::sentence_of;
 use super::page::{Page, PageContext, Queue, ViewState};
-use super::pages::gaps::Columns;
+use super::pages::gaps::{Columns, Division};
 use super::pages::job_sheet::JobSheetView;
 use super::photos::Photos;
 use super::photos::picker::PhotoPicker;
@@ -59,6 +60,7 @@ pub struct App {
     pub(super) photo_picker: PhotoPicker,
     pub(super) picking_photos: Option<PickingPhotos>,
     pub(super) closing_after_photos: bool,
+    focus: FocusKeeper,
     submitted: Option<u64>,
     title: String,
 }
@@ -80,6 +82,7 @@ impl App {
         let view = ViewState {
             job_sheet: JobSheetView::stored(cc.storage),
             columns: Columns::stored(cc.storage),
+            division: Division::stored(cc.storage),
             ..ViewState::default()
         };
         let mut app = Self {
@@ -103,6 +106,7 @@ impl App {
             photo_picker: start.photo_picker,
             picking_photos: None,
             closing_after_photos: false,
+            focus: FocusKeeper::default(),
             submitted: None,
             title: String::new(),
         };
@@ -187,6 +191,7 @@ impl App {
         self.view = ViewState {
             page,
             columns: std::mem::take(&mut self.view.columns),
+            division: self.view.division,
             job_sheet,
             ..ViewState::default()
         };
@@ -455,6 +460,9 @@ impl eframe::App for App {
             };
             dialogs::show(ui.ctx(), asked, &known, &mut self.queue);
         }
+        let page = self.document.as_ref().map(|_| self.view.page);
+        let dialog = self.asked.is_some() || self.view.gaps.lightbox.is_some();
+        self.focus.follow(ui.ctx(), page, dialog);
         if !self.queue.is_empty() {
             ui.ctx().request_repaint();
         }
@@ -463,6 +471,7 @@ impl eframe::App for App {
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
         self.looks.store(storage);
         self.view.columns.store(storage);
+        self.view.division.store(storage);
         self.view.job_sheet.store(storage);
     }
 

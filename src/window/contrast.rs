@@ -88,6 +88,8 @@ mod tests {
                 danger,
                 warning,
                 ok,
+                second,
+                third,
             } = palette;
             for colour in [
                 page,
@@ -106,6 +108,8 @@ mod tests {
                 danger,
                 warning,
                 ok,
+                second,
+                third,
             ] {
                 let measured = pairs.iter().any(|(_, a, b)| *a == colour || *b == colour);
                 assert!(measured, "{theme}: {colour:?}");
@@ -125,7 +129,9 @@ mod tests {
             | Role::Selected
             | Role::First
             | Role::Second
-            | Role::Third => Some(true),
+            | Role::Third
+            | Role::Well
+            | Role::Partly => Some(true),
         }
     }
 
@@ -146,6 +152,8 @@ mod tests {
             Role::First,
             Role::Second,
             Role::Third,
+            Role::Well,
+            Role::Partly,
         ];
         for (theme, palette) in THEMES {
             let surfaces = [

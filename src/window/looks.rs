@@ -106,12 +106,13 @@ impl Looks {
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
     use std::collections::BTreeMap;
 
+    /// What is kept between runs.
     #[derive(Debug, Default)]
-    struct Stored(BTreeMap<String, String>);
+    pub(in crate::window) struct Stored(pub(in crate::window) BTreeMap<String, String>);
 
     impl eframe::Storage for Stored {
         fn get_string(&self, key: &str) -> Option<String> {

@@ -13,6 +13,7 @@ pub mod desk;
 pub mod dialogs;
 pub mod document;
 pub mod errand;
+mod focus;
 pub mod format;
 pub mod guide;
 pub mod help;

@@ -140,6 +140,8 @@ pub struct ViewState {
     pub vehicle: pages::vehicle::VehicleView,
     /// The columns of the ledger; they outlast the survey.
     pub columns: pages::gaps::Columns,
+    /// How the Gaps page is divided; it outlasts the survey.
+    pub division: pages::gaps::Division,
     /// The Gaps page.
     pub gaps: pages::gaps::GapsView,
     /// The Air change page.

@@ -44,6 +44,9 @@ pub fn headlines(survey: &Survey, assessment: &Assessment) -> Vec<Headline> {
 fn leakage(assessment: &Assessment) -> Headline {
     let leakage = &assessment.leakage;
     let figure = leakage.unintended.clone().map(|total| {
+        if total.gaps == 0 && total.not_sized == 0 {
+            return (area_cm2(0.0), "no gap written down yet".to_owned());
+        }
         let mut small = match &leakage.square_side {
             Ok(side) => format!("one square hole, {} wide", length_mm(*side)),
             Err(_) => String::new(),

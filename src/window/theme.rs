@@ -47,6 +47,10 @@ pub struct Palette {
     pub warning: Color32,
     /// What is well.
     pub ok: Color32,
+    /// The second of several lines; the first has the accent.
+    pub second: Color32,
+    /// The third of several lines.
+    pub third: Color32,
 }
 
 const fn rgb(hex: u32) -> Color32 {
@@ -73,6 +77,8 @@ pub const LIGHT: Palette = Palette {
     danger: rgb(0x009B_1419),
     warning: rgb(0x0070_4500),
     ok: rgb(0x001B_5C2C),
+    second: rgb(0x008A_3B12),
+    third: rgb(0x003B_3F9E),
 };
 
 /// Chalk on slate.
@@ -94,6 +100,8 @@ pub const DARK: Palette = Palette {
     danger: rgb(0x00FF_A299),
     warning: rgb(0x00F2_C267),
     ok: rgb(0x0094_D59E),
+    second: rgb(0x00F2_B27A),
+    third: rgb(0x00B4_B8FF),
 };
 
 impl Palette {
@@ -115,6 +123,8 @@ impl Palette {
                 self.danger,
                 self.warning,
                 self.ok,
+                self.second,
+                self.third,
             ] {
                 pairs.push((surface, text, colour));
             }

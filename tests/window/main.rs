@@ -7,10 +7,12 @@
 )]
 
 mod body;
+mod division;
 mod doubt;
 mod drying;
 mod fields;
 mod files;
+mod focus;
 mod frame;
 mod gaps;
 mod glyphs;

@@ -11,10 +11,10 @@ use gapledger::window::errand::Status;
 use gapledger::window::jobs::Spawner;
 use std::sync::{Arc, Mutex};
 
-type Held = Arc<Mutex<Vec<Box<dyn FnOnce() + Send>>>>;
+pub(crate) type Held = Arc<Mutex<Vec<Box<dyn FnOnce() + Send>>>>;
 
 /// The window whose work waits until it is let go.
-fn held(name: &str) -> (Window<'static>, Held) {
+pub(crate) fn held(name: &str) -> (Window<'static>, Held) {
     let held: Held = Arc::default();
     let kept = Arc::clone(&held);
     let spawner: Spawner = Arc::new(move |work| {
@@ -28,7 +28,7 @@ fn held(name: &str) -> (Window<'static>, Held) {
     (super::window(start), held)
 }
 
-fn let_go(window: &mut Window<'_>, held: &Held) {
+pub(crate) fn let_go(window: &mut Window<'_>, held: &Held) {
     let work = std::mem::take(&mut *held.lock().unwrap());
     for piece in work {
         piece();

@@ -387,16 +387,8 @@ mod tests {
     fn no_two_faces_overlap() {
         for arrangement in [Arrangement::Wide, Arrangement::Tall] {
             let layout = layout(arrangement);
-            let faces = [
-                Facing::Roof,
-                Facing::Nearside,
-                Facing::Offside,
-                Facing::Front,
-                Facing::Rear,
-                Facing::Underfloor,
-            ];
-            for (at, one) in faces.iter().enumerate() {
-                for other in &faces[at + 1..] {
+            for (at, one) in FACES.iter().enumerate() {
+                for other in &FACES[at + 1..] {
                     let (a, b) = (layout.panel(*one), layout.panel(*other));
                     let apart = a.right <= b.left + 1e-9
                         || b.right <= a.left + 1e-9

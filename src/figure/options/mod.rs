@@ -14,6 +14,8 @@ const HEAD: f64 = 9.0;
 const FOOT: f64 = 9.0;
 /// Width of the figures and verdicts at the right, mm.
 const RIGHT: f64 = 58.0;
+/// Room for a mark at the right end of the scale, mm.
+const CLEAR: f64 = 4.0;
 /// Right ends of the figures for still and windy weather from the left of those, mm.
 const STILL: f64 = 10.5;
 const WINDY: f64 = 23.0;
@@ -76,9 +78,9 @@ fn percent(rh: f64) -> String {
 #[must_use]
 pub fn verdict_words(option: &OptionAnswer) -> (&'static str, Role) {
     match option.verdict {
-        Ok(Verdict::StillAndWindy) => ("✔ still and windy", Role::Second),
-        Ok(Verdict::OnlyStill) => ("▲ only when still", Role::Third),
-        Ok(Verdict::OnlyWindy) => ("▲ only when windy", Role::Third),
+        Ok(Verdict::StillAndWindy) => ("✔ still and windy", Role::Well),
+        Ok(Verdict::OnlyStill) => ("▲ only when still", Role::Partly),
+        Ok(Verdict::OnlyWindy) => ("▲ only when windy", Role::Partly),
         Ok(Verdict::No) => ("✖ does not hold it", Role::Faint),
         Err(_) => ("ℹ not known", Role::Faint),
     }
@@ -115,10 +117,10 @@ impl Axis {
         let shown = lines.flat_map(|line| [line.still, line.windy]).flatten();
         let least = shown.fold(target, f64::min);
         let least = ((least - 0.03) * 10.0).floor() / 10.0;
-        let left = (width * 0.27).clamp(34.0, 66.0);
+        let left = (width * 0.27).clamp(34.0, 82.0);
         Self {
             left,
-            right: (width - RIGHT).max(left + 20.0),
+            right: (width - RIGHT - CLEAR).max(left + 20.0),
             bottom,
             least: least.clamp(0.0, 0.9),
         }

@@ -188,3 +188,15 @@ fn after_the_plan_every_option_has_a_second_line_with_its_own_humidity() {
     let plain = options(&self::comparison(), 240.0);
     assert!(scene.height > plain.height && !plain.description.contains("after the plan"));
 }
+
+#[test]
+fn a_mark_at_saturation_stands_clear_of_the_figures_beside_the_scale() {
+    // The window draws letters a quarter larger than their height.
+    const LARGER: f64 = 1.25;
+    for width in [140.0, 180.0, 240.0] {
+        let axis = Axis::new(0.6, &[], width, 100.0);
+        let mark = axis.x(1.0) + 1.15 + 0.45 / 2.0;
+        let figure = width - RIGHT + STILL - 5.0 * LETTER * LETTER_WIDTH * LARGER;
+        assert!(figure - mark >= 2.0, "{width}: {mark} and {figure}");
+    }
+}

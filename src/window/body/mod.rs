@@ -130,8 +130,10 @@ pub fn colour(role: Role, palette: &Palette) -> Color32 {
         Role::Body => palette.card,
         Role::Glass => palette.selection,
         Role::Ground => palette.button,
-        Role::Leak | Role::Third => palette.warning,
-        Role::Protected | Role::Second => palette.ok,
+        Role::Leak | Role::Partly => palette.warning,
+        Role::Protected | Role::Well => palette.ok,
+        Role::Second => palette.second,
+        Role::Third => palette.third,
         Role::Own | Role::Inward | Role::First => palette.accent,
         Role::Outward | Role::Selected => palette.danger,
     }

@@ -12,6 +12,7 @@ use crate::assess::sealing::{Aim, Figures, LeftOpen, Order, Plan, Ranked, StaysO
 use crate::assess::spaces::ClosingEffect;
 use crate::assess::uncertainty::{DRAWS, Uncertainty};
 use crate::assess::{Answer, Parking, SetSensitivity, TemperatureCurve};
+use crate::sheet::doubt::processors;
 use crate::survey::{GapId, Survey};
 use std::sync::Arc;
 use std::time::Duration;
@@ -33,7 +34,7 @@ impl Effort {
     pub fn program() -> Self {
         Self {
             draws: DRAWS,
-            threads: std::thread::available_parallelism().map_or(1, usize::from),
+            threads: processors(),
             pause: Duration::from_millis(700),
         }
     }

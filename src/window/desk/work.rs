@@ -1,18 +1,19 @@
 //! Setting a sheet, step by step, on a worker.
 
 use super::{SheetKey, Snapshot};
-use crate::assess::uncertainty::Uncertainty;
 use crate::assess::{Answer, Assessment, Comparison, assess, compare};
 use crate::sheet::blocks::Picture;
-use crate::sheet::doubt::doubt;
+use crate::sheet::doubt::Doubts;
 use crate::sheet::photos::{logo, print_copies};
 use crate::sheet::{
     Choices, Kind, Material, Paper, Part, SheetError, Typeset, Workshop, contents, typeset,
 };
+use crate::survey::Survey;
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::ControlFlow;
 use std::path::Path;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU8, Ordering};
 
 /// What is chosen on the page; pictures by their paths.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -50,7 +51,10 @@ pub enum Step {
     /// Photos are made ready.
     Photos,
     /// The doubt about the results is worked out.
-    Doubt,
+    Doubt {
+        /// How much of it is done.
+        percent: u8,
+    },
     /// Pages are set.
     Pages,
 }
@@ -61,8 +65,17 @@ impl Step {
     pub fn words(self) -> &'static str {
         match self {
             Self::Photos => "Step 1 of 3: making photos ready",
-            Self::Doubt => "Step 2 of 3: working out how sure the results are",
+            Self::Doubt { .. } => "Step 2 of 3: working out how sure the results are",
             Self::Pages => "Step 3 of 3: setting the pages",
+        }
+    }
+
+    /// How much of the step is done, 0…1, where that is known.
+    #[must_use]
+    pub fn share(self) -> Option<f32> {
+        match self {
+            Self::Doubt { percent } => Some(f32::from(percent) / 100.0),
+            Self::Photos | Self::Pages => None,
         }
     }
 }
@@ -73,7 +86,9 @@ pub(super) struct Prepared {
     path: Option<std::path::PathBuf>,
     assessment: Assessment,
     comparison: Answer<Comparison>,
-    uncertainty: Option<Uncertainty>,
+    /// The sheet that the doubts are for.
+    kind: Kind,
+    doubts: Doubts,
     photos: BTreeMap<String, Picture>,
 }
 
@@ -98,12 +113,12 @@ pub(super) fn set(
     snapshot: &Snapshot,
     before: Option<Arc<Prepared>>,
     cancel: &AtomicBool,
-    tell: &dyn Fn(Step),
+    tell: &(dyn Fn(Step) + Sync),
 ) -> Outcome {
     let prepared = before.filter(|before| {
         before.revision == key.revision
             && before.path == snapshot.path
-            && (before.uncertainty.is_some() || key.choices.kind != Kind::Report)
+            && (before.kind == key.choices.kind || key.choices.kind == Kind::WorkOrder)
     });
     let prepared = prepared.unwrap_or_else(|| Arc::new(prepare(key, snapshot, cancel, tell)));
     if cancel.load(Ordering::Relaxed) {
@@ -127,7 +142,7 @@ fn prepare(
     key: &SheetKey,
     snapshot: &Snapshot,
     cancel: &AtomicBool,
-    tell: &dyn Fn(Step),
+    tell: &(dyn Fn(Step) + Sync),
 ) -> Prepared {
     tell(Step::Photos);
     let survey = &*snapshot.survey;
@@ -135,19 +150,43 @@ fn prepare(
         .path
         .as_deref()
         .map_or_else(BTreeMap::new, |path| print_copies(path, survey, cancel));
-    tell(Step::Doubt);
-    let uncertainty = match key.choices.kind {
-        Kind::Report => doubt(survey, cancel).ok(),
-        Kind::WorkOrder | Kind::Completion => None,
-    };
+    tell(Step::Doubt { percent: 0 });
+    let doubts = doubts(key.choices.kind, survey, cancel, tell);
     Prepared {
         revision: key.revision,
         path: snapshot.path.clone(),
         assessment: assess(survey),
         comparison: compare(survey),
-        uncertainty,
+        kind: key.choices.kind,
+        doubts,
         photos,
     }
+}
+
+/// How sure the results are; tells how far it is at each twentieth of the way.
+fn doubts(
+    kind: Kind,
+    survey: &Survey,
+    cancel: &AtomicBool,
+    tell: &(dyn Fn(Step) + Sync),
+) -> Doubts {
+    let told = AtomicU8::new(0);
+    let watch = |share: f64| {
+        if cancel.load(Ordering::Relaxed) {
+            return ControlFlow::Break(());
+        }
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "a share of twenty"
+        )]
+        let percent = (share * 20.0) as u8 * 5;
+        if told.fetch_max(percent, Ordering::Relaxed) < percent {
+            tell(Step::Doubt { percent });
+        }
+        ControlFlow::Continue(())
+    };
+    Doubts::watched(kind, survey, &watch)
 }
 
 fn pages(
@@ -159,7 +198,8 @@ fn pages(
         survey: &snapshot.survey,
         assessment: &prepared.assessment,
         comparison: &prepared.comparison,
-        uncertainty: prepared.uncertainty.as_ref(),
+        uncertainty: prepared.doubts.now.as_ref(),
+        uncertainty_before: prepared.doubts.before.as_ref(),
         photos: &prepared.photos,
     };
     typeset(&contents(&material, choices))

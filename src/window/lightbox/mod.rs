@@ -141,9 +141,11 @@ fn content(
 ) -> bool {
     let close = head(ui, context.queue, lightbox, here);
     tools(ui, context.queue, lightbox, here);
+    // A caption is a sentence: it takes what the label leaves.
+    let width = ui.available_width() - widgets::LABEL_WIDTH - 24.0;
     let caption = TextField::new("What it shows", "caption", &here.photo.caption)
         .id((here.gap.id, &here.photo.name))
-        .width(360.0)
+        .width(width.clamp(120.0, 640.0))
         .show(ui, context.queue);
     if let Some(caption) = caption {
         let mut gap = here.gap.clone();
@@ -152,7 +154,8 @@ fn content(
         }
         context.queue.typed(Edit::Put(Record::Gap(Box::new(gap))));
     }
-    let sight = context.photos.large(ui.ctx(), &here.photo.name);
+    let room = ui.available_size() * ui.ctx().pixels_per_point();
+    let sight = context.photos.large(ui.ctx(), &here.photo.name, room);
     match sight {
         Sight::Here(texture) => canvas::show(ui, context.queue, lightbox, here, texture),
         Sight::Coming => {

@@ -3,8 +3,8 @@
 use super::air_change::lines::Look;
 use eframe::egui;
 use egui::accesskit::Role;
-use egui::{Response, WidgetInfo};
-use egui_plot::{GridMark, HoverPosition, Line, Plot, PlotUi, Points};
+use egui::{Ui, Vec2, WidgetInfo};
+use egui_plot::{GridMark, HoverPosition, Line, Plot, PlotResponse, PlotUi, Points};
 
 /// A plot that stands still: it neither zooms nor scrolls, so the page scrolls over it. The
 /// upright axis begins at zero and carries round numbers.
@@ -33,9 +33,21 @@ pub(super) fn number(value: f64) -> String {
     }
 }
 
-/// Tells assistive technology what a plot shows.
-pub(super) fn name_plot(response: &Response, words: &str) {
+/// Gives a plot its name. A plot knows only once it was drawn how much room its axes take: it is
+/// drawn once more whenever that has changed, lest words lie over each other.
+pub(super) fn name_plot<R>(ui: &Ui, plot: &PlotResponse<R>, words: &str) {
+    let response = &plot.response;
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, words));
+    let now = plot.transform.frame().size();
+    let id = response.id.with("room inside the axes");
+    let before = ui.data_mut(|data| {
+        let before = data.get_temp::<Vec2>(id);
+        data.insert_temp(id, now);
+        before
+    });
+    if before.is_none_or(|before| (before - now).length() > 0.5) {
+        ui.ctx().request_repaint();
+    }
 }
 
 /// Marks at round values, 1, 2 or 5 times a power of ten apart: some five of them.
@@ -86,7 +98,7 @@ pub(super) fn draw(plot: &mut PlotUi<'_>, name: &str, points: Vec<[f64; 2]>, loo
         Line::new(name, points.clone())
             .color(look.colour)
             .style(look.dash)
-            .width(1.8),
+            .width(look.width),
     );
     plot.points(
         Points::new(name, points)

@@ -19,10 +19,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::sync::{Arc, Mutex};
-use worker::{Carry, Done, Folders, Line, Size, Work, lock};
+use worker::{Carry, Done, Folders, Line, SCREEN_PIXELS, Size, Work, lock};
 
-/// Thumbnails kept in memory, each 256 kB at most.
-const MOST_THUMBNAILS: usize = 64;
+/// Pictures kept in memory, each 256 kB at most; more are read again in a moment.
+const MOST_THUMBNAILS: usize = 24;
 
 /// What there is to see of a photo.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,7 +37,10 @@ pub enum Sight {
 
 /// A picture in memory, and on the graphics card while it is drawn.
 struct Shown {
-    image: Result<Arc<ColorImage>, String>,
+    /// Nothing of a photo shown large once it is on the graphics card: it is not needed twice.
+    image: Result<Option<Arc<ColorImage>>, String>,
+    /// In pixels.
+    extent: Vec2,
     texture: Option<TextureHandle>,
     /// When it was last drawn, in frames.
     drawn: u64,
@@ -195,7 +198,8 @@ impl Photos {
             // The photo somebody is looking at goes before all that waits.
             match entry.2 {
                 Work::Show {
-                    size: Size::Large, ..
+                    size: Size::Screen | Size::Large,
+                    ..
                 } => line.waiting.push_front(entry),
                 _ => line.waiting.push_back(entry),
             }
@@ -296,11 +300,13 @@ impl Photos {
     }
 
     fn put(&mut self, size: Size, name: String, image: Result<Arc<ColorImage>, String>) {
-        if size == Size::Large {
-            self.pictures.retain(|(size, _), _| *size != Size::Large);
+        if size != Size::Thumbnail {
+            self.pictures
+                .retain(|(size, _), _| *size == Size::Thumbnail);
         }
         let shown = Shown {
-            image,
+            extent: image.as_ref().map_or(Vec2::ZERO, |image| extent(image)),
+            image: image.map(Some),
             texture: None,
             drawn: self.frame,
         };
@@ -354,10 +360,26 @@ impl Photos {
         self.sight(ctx, Size::Thumbnail, name)
     }
 
-    /// The photo as large as it is shown; until that has come, its thumbnail.
-    pub fn large(&mut self, ctx: &Context, name: &str) -> Sight {
-        match self.sight(ctx, Size::Large, name) {
-            Sight::Coming => self.sight(ctx, Size::Thumbnail, name),
+    /// The photo as large as it is shown, where there is room for so many pixels; until that has
+    /// come, what is there of it.
+    pub fn large(&mut self, ctx: &Context, name: &str, room: Vec2) -> Sight {
+        let small = self.sight(ctx, Size::Thumbnail, name);
+        let longest = match &small {
+            Sight::Here(there) => (room / there.size).min_elem() * there.size.max_elem(),
+            _ => room.max_elem(),
+        };
+        #[expect(clippy::cast_precision_loss, reason = "a small number of pixels")]
+        let enough = longest <= SCREEN_PIXELS as f32;
+        let there = |size| self.pictures.contains_key(&(size, name.to_owned()));
+        let (has_screen, has_large) = (there(Size::Screen), there(Size::Large));
+        let wanted = if enough && !has_large {
+            Size::Screen
+        } else {
+            Size::Large
+        };
+        match self.sight(ctx, wanted, name) {
+            Sight::Coming if has_screen => self.sight(ctx, Size::Screen, name),
+            Sight::Coming => small,
             sight => sight,
         }
     }
@@ -378,19 +400,26 @@ impl Photos {
             return Sight::Coming;
         };
         shown.drawn = self.frame;
-        match &shown.image {
-            Err(words) => Sight::Trouble(words.clone()),
-            Ok(image) => {
-                let texture = shown.texture.get_or_insert_with(|| {
-                    ctx.load_texture(name, Arc::clone(image), TextureOptions::LINEAR)
-                });
-                let [width, height] = image.size;
-                #[expect(clippy::cast_precision_loss, reason = "at most 2048 pixels")]
-                let size = Vec2::new(width as f32, height as f32);
-                Sight::Here(SizedTexture::new(texture.id(), size))
-            }
+        let image = match &mut shown.image {
+            Err(words) => return Sight::Trouble(words.clone()),
+            Ok(image) if size == Size::Thumbnail => image.clone(),
+            Ok(image) => image.take(),
+        };
+        if shown.texture.is_none() {
+            let load = |image| ctx.load_texture(name, image, TextureOptions::LINEAR);
+            shown.texture = image.map(load);
+        }
+        match &shown.texture {
+            Some(texture) => Sight::Here(SizedTexture::new(texture.id(), shown.extent)),
+            None => Sight::Coming,
         }
     }
+}
+
+#[expect(clippy::cast_precision_loss, reason = "at most 2048 pixels")]
+fn extent(image: &ColorImage) -> Vec2 {
+    let [width, height] = image.size;
+    Vec2::new(width as f32, height as f32)
 }
 
 /// The names of all photos of a survey.

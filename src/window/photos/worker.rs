@@ -2,8 +2,9 @@
 
 use crate::survey::GapId;
 use crate::survey::file::{
-    HELD_DAYS, PhotoState, Picture, PictureError, Pixels, carry_photos, clear_holding, keep_photo,
-    photo_state_in, png_of, read_photo_file, ready_print_copy, set_aside,
+    HELD_DAYS, PRINT_COPY_PIXELS, PhotoState, Picture, PictureError, Pixels, carry_photos,
+    clear_holding, keep_photo, photo_state_in, png_of, read_photo_file, ready_print_copy,
+    set_aside,
 };
 use eframe::egui::ColorImage;
 use std::collections::VecDeque;
@@ -14,8 +15,10 @@ use std::time::{Duration, SystemTime};
 
 /// Longest side of a thumbnail, in pixels.
 pub(super) const THUMBNAIL_PIXELS: u32 = 256;
-/// Longest side of the photo shown large: every graphics card takes it.
-pub(super) const LARGE_PIXELS: u32 = 2048;
+/// Longest side of the photo shown large on a large screen: every graphics card takes it.
+const LARGE_PIXELS: u32 = 2048;
+/// Longest side of the photo shown large where the window shows no more: the print copy has it.
+pub(super) const SCREEN_PIXELS: u32 = PRINT_COPY_PIXELS;
 
 /// Where photos are.
 #[derive(Clone, Debug, Default)]
@@ -80,7 +83,11 @@ impl Source {
 /// Which size of a photo.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Size {
+    /// For lists.
     Thumbnail,
+    /// Shown large, as far as most windows need it.
+    Screen,
+    /// Shown large in a window that has room for more.
     Large,
 }
 
@@ -240,12 +247,15 @@ fn show(
     let (path, pixels) = match size {
         // The print copy is read much faster than the photo.
         Size::Thumbnail => (ready_print_copy(folder, name), THUMBNAIL_PIXELS),
+        Size::Screen => (ready_print_copy(folder, name), SCREEN_PIXELS),
         Size::Large => (None, LARGE_PIXELS),
     };
     let path = path.unwrap_or_else(|| folder.join(name));
-    let picture = read_photo_file(&path).and_then(|bytes| Picture::read(&bytes));
-    match picture {
-        Ok(picture) => Ok(colour_image(picture.pixels(pixels))),
+    let bytes = read_photo_file(&path);
+    // The decoded photo is let go before its pixels are made ready for the screen.
+    let small = bytes.and_then(|bytes| Ok(Picture::read(&bytes)?.pixels(pixels)));
+    match small {
+        Ok(small) => Ok(colour_image(small)),
         Err(error) => {
             let state = match &error {
                 PictureError::Unreadable(_) => PhotoState::Unreadable,

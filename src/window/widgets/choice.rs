@@ -17,6 +17,7 @@ pub struct Choice<'a, T> {
     width: f32,
     compact: bool,
     focus: bool,
+    entered: Option<&'a mut bool>,
 }
 
 impl<'a, T: PartialEq + Clone> Choice<'a, T> {
@@ -30,7 +31,14 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
             width: 190.0,
             compact: false,
             focus: false,
+            entered: None,
         }
+    }
+
+    /// Enter does not open the list but is told here: for lines where Enter means the whole line.
+    pub fn on_enter(mut self, entered: &'a mut bool) -> Self {
+        self.entered = Some(entered);
+        self
     }
 
     /// Tells this choice from others of the same label; take the record's id, never its index.
@@ -58,7 +66,7 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
     }
 
     /// Draws it; `Some` is the option newly chosen.
-    pub fn show(self, ui: &mut Ui, words: impl Fn(&T) -> String) -> Option<T> {
+    pub fn show(mut self, ui: &mut Ui, words: impl Fn(&T) -> String) -> Option<T> {
         if self.compact {
             return self.input(ui, &words).0;
         }
@@ -69,8 +77,9 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
         .inner
     }
 
-    fn input(&self, ui: &mut Ui, words: &impl Fn(&T) -> String) -> (Option<T>, Response) {
+    fn input(&mut self, ui: &mut Ui, words: &impl Fn(&T) -> String) -> (Option<T>, Response) {
         let mut chosen = None;
+        self.take_enter(ui);
         let response = ComboBox::from_id_salt(self.id)
             .selected_text(words(self.current))
             .width(self.width)
@@ -78,13 +87,17 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
             .show_ui(ui, |ui| {
                 for option in self.options {
                     let here = option == self.current;
-                    if ui.selectable_label(here, words(option)).clicked() && !here {
-                        chosen = Some(option.clone());
+                    if ui.selectable_label(here, words(option)).clicked() {
+                        // By keyboard it would stay open.
+                        ui.close();
+                        chosen = (!here).then(|| option.clone());
                     }
                 }
             })
             .response;
         tell_name(ui, response.id, self.label);
+        let of = self.id.with("drawn as");
+        ui.data_mut(|data| data.insert_temp(of, response.id));
         if self.focus {
             response.request_focus();
         }
@@ -103,6 +116,20 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
             }
         }
         (chosen, response)
+    }
+
+    /// Takes Enter away from the list while this has the focus and the list is closed.
+    fn take_enter(&mut self, ui: &Ui) {
+        let Some(entered) = &mut self.entered else {
+            return;
+        };
+        let here = ui.data(|data| data.get_temp::<Id>(self.id.with("drawn as")));
+        let focused = here.is_some_and(|id| ui.memory(|memory| memory.has_focus(id)));
+        if focused && !egui::Popup::is_any_open(ui.ctx()) {
+            let enter =
+                |input: &mut egui::InputState| input.consume_key(egui::Modifiers::NONE, Key::Enter);
+            **entered |= ui.input_mut(enter);
+        }
     }
 
     fn stepped(&self, ui: &Ui) -> Option<T> {

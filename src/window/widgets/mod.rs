@@ -2,6 +2,7 @@
 
 mod answer;
 mod choice;
+mod edge;
 mod findings;
 mod focus;
 mod number_field;
@@ -12,6 +13,7 @@ mod ways;
 
 pub use answer::{answer_line, figure, working_button};
 pub use choice::{Choice, plain_tick, tick};
+pub use edge::{Moved, edge};
 pub use findings::{finding_list, finding_row};
 pub use focus::follow_focus;
 pub use number_field::NumberField;
@@ -186,6 +188,20 @@ pub fn explain_marks(response: Response, words: &str) -> Response {
         Some(legend) => response.on_hover_text(legend),
         None => response,
     }
+}
+
+/// What stands on pages of results while the ledger is empty: why there are none, and the way to
+/// the page where gaps are written down.
+pub fn no_gap_yet(ui: &mut Ui, queue: &mut super::page::Queue) {
+    card(ui, "Nothing to work out yet", |ui| {
+        ui.label(
+            "No gap has been written down. Air comes in through gaps: once the first one is in the \
+             ledger, the results stand here.",
+        );
+        if ui.button("Go to the Gaps page").clicked() {
+            queue.push(super::page::Request::Show(super::page::Page::Gaps));
+        }
+    });
 }
 
 /// Small muted words.

@@ -7,10 +7,28 @@ use super::*;
 use crate::assess::assess;
 use crate::assess::tests::{air, bare, gap_mut, hole};
 use crate::survey::gap::Cavity;
-use crate::survey::{Facing, GapId, InsideAir, Item};
+use crate::survey::{Facing, GapId, InsideAir, Survey};
 
 mod laws;
 mod spaces;
 mod vehicles;
+
+/// So many draws, cut into pieces that are put together the last first.
+fn in_pieces(
+    survey: &Survey,
+    seed: u64,
+    draws: u32,
+    cuts: impl IntoIterator<Item = u32>,
+) -> Uncertainty {
+    let trials = Trials::new(survey).unwrap();
+    let mut from = 0;
+    let mut chunks = Vec::new();
+    for end in cuts.into_iter().chain([draws]) {
+        chunks.push(trials.draw_chunk(seed, from..end));
+        from = end;
+    }
+    chunks.reverse();
+    trials.combine(seed, chunks).unwrap()
+}
 
 const FACE: Facing = Facing::Cavity(Cavity::Locker);

@@ -174,17 +174,7 @@ proptest! {
         survey.spaces[1].warmer_by_k = warmer;
         survey.inner_openings[0].rise_m = rise;
         let whole = uncertainty(&survey, seed, 300).unwrap();
-        let trials = Trials::new(&survey).unwrap();
-        let mut ends: Vec<u32> = cuts.into_iter().collect();
-        ends.push(300);
-        let mut from = 0;
-        let mut chunks = Vec::new();
-        for end in ends {
-            chunks.push(trials.draw_chunk(seed, from..end));
-            from = end;
-        }
-        chunks.reverse();
-        let pieces = trials.combine(seed, chunks).unwrap();
+        let pieces = in_pieces(&survey, seed, 300, cuts);
         // `{:?}` prints every bit of a number.
         prop_assert_eq!(format!("{whole:?}"), format!("{pieces:?}"));
     }

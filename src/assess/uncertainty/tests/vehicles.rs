@@ -215,17 +215,7 @@ proptest! {
     ) {
         let survey = holes(&sizes);
         let whole = uncertainty(&survey, seed, 400).unwrap();
-        let trials = Trials::new(&survey).unwrap();
-        let mut ends: Vec<u32> = cuts.into_iter().collect();
-        ends.push(400);
-        let mut from = 0;
-        let mut chunks = Vec::new();
-        for end in ends {
-            chunks.push(trials.draw_chunk(seed, from..end));
-            from = end;
-        }
-        chunks.reverse();
-        let pieces = trials.combine(seed, chunks).unwrap();
+        let pieces = in_pieces(&survey, seed, 400, cuts);
         // `{:?}` prints every bit of a number.
         prop_assert_eq!(format!("{whole:?}"), format!("{pieces:?}"));
         let other = uncertainty(&survey, seed.wrapping_add(1), 400).unwrap();

@@ -2,6 +2,7 @@
 
 mod keep;
 mod picture;
+mod shrink;
 #[cfg(test)]
 mod tests;
 

@@ -4,8 +4,8 @@
 //! on disk and its pixels are therefore looked at before anything is decoded, and the decoder gets
 //! a limit of its own.
 
+use super::shrink::shrunk;
 use image::codecs::jpeg::JpegEncoder;
-use image::imageops::FilterType;
 use image::metadata::Orientation;
 use image::{DynamicImage, ImageDecoder, ImageError, ImageFormat, ImageReader, Limits, RgbImage};
 use std::io::{BufRead, Cursor, Seek};
@@ -178,16 +178,16 @@ impl Picture {
 
     /// Made small before it is turned: turning takes as much memory again.
     fn upright(&self, longest_side: u32) -> DynamicImage {
-        let largest = self.image.width().max(self.image.height());
+        let (width, height) = (self.image.width(), self.image.height());
+        let largest = width.max(height);
         let mut image = if largest <= longest_side {
             self.image.clone()
-        } else if largest > longest_side.saturating_mul(4) {
-            let rough = longest_side.saturating_mul(2);
-            let rough = self.image.thumbnail(rough, rough);
-            rough.resize(longest_side, longest_side, FilterType::Triangle)
         } else {
-            self.image
-                .resize(longest_side, longest_side, FilterType::Triangle)
+            let side = |side: u32| {
+                let small = u64::from(side) * u64::from(longest_side) / u64::from(largest);
+                u32::try_from(small).unwrap_or(longest_side).max(1)
+            };
+            shrunk(&self.image, side(width), side(height))
         };
         image.apply_orientation(self.orientation);
         image

@@ -2,8 +2,9 @@
 
 use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
 use super::direction;
-use super::lines::{Look, key, look};
+use super::lines::{Look, case_looks, key};
 use crate::assess::{CaseAnswer, WindCurve};
+use crate::figure::styles::PLAIN;
 use crate::window::format::{celsius, digits_of};
 use crate::window::jobs::Results;
 use crate::window::page::PageContext;
@@ -20,7 +21,8 @@ pub(super) fn ach_plot(name: &'static str) -> Plot<'static> {
     still_plot(name, HEIGHT).y_axis_label("air changes, /h")
 }
 
-type Curve<'a> = (&'a CaseAnswer, Vec<[f64; 2]>);
+/// A case, its place among all, and its points.
+type Curve<'a> = (&'a CaseAnswer, usize, Vec<[f64; 2]>);
 
 /// The cases whose air change is known in every direction.
 fn curves(results: &Results) -> Vec<Curve<'_>> {
@@ -32,12 +34,13 @@ fn curves(results: &Results) -> Vec<Curve<'_>> {
         .assessment
         .cases
         .iter()
-        .filter_map(|case| {
+        .enumerate()
+        .filter_map(|(place, case)| {
             let air = case.air.as_ref().ok()?;
             let points: Option<Vec<[f64; 2]>> = air.directions.iter().map(point).collect();
             points
                 .filter(|points| !points.is_empty())
-                .map(|points| (case, points))
+                .map(|points| (case, place, points))
         })
         .collect()
 }
@@ -50,14 +53,18 @@ pub(super) fn against_direction(ui: &mut Ui, context: &mut PageContext<'_>, resu
         not_known(ui, cases.iter().find_map(|case| case.air.as_ref().err()));
         return;
     }
-    let looks: Vec<Look> = (0..curves.len()).map(|at| look(ui, at)).collect();
+    let all = case_looks(ui, &results.assessment);
+    let looks: Vec<Look> = curves
+        .iter()
+        .filter_map(|(_, place, _)| all.get(*place).copied())
+        .collect();
     let chosen = context.view.air_change.direction;
     let chosen_deg = curves
         .first()
-        .and_then(|(_, points)| points.get(chosen))
+        .and_then(|(.., points)| points.get(chosen))
         .map(|[from_front, _]| *from_front);
     let rule = palette(ui).outline;
-    let names = curves.iter().map(|(case, _)| case.name.as_str());
+    let names = curves.iter().map(|(case, ..)| case.name.as_str());
     key(ui, names.zip(looks.iter().copied()));
     let plot = ach_plot("against direction")
         .include_x(0.0)
@@ -70,12 +77,13 @@ pub(super) fn against_direction(ui: &mut Ui, context: &mut PageContext<'_>, resu
         if let Some(at) = chosen_deg {
             plot.vline(VLine::new("flows below", at).color(rule).width(1.0));
         }
-        for ((case, points), look) in curves.iter().zip(&looks) {
+        for ((case, _, points), look) in curves.iter().zip(&looks) {
             draw(plot, &case.name, closed(points), look);
         }
     });
     name_plot(
-        &response.response,
+        ui,
+        &response,
         "Plot of air changes per hour against wind direction; the figures stand in the table below",
     );
     if response.response.clicked()
@@ -100,7 +108,7 @@ fn closed(points: &[[f64; 2]]) -> Vec<[f64; 2]> {
 }
 
 fn nearest(curves: &[Curve<'_>], angle_deg: f64) -> usize {
-    let Some((_, points)) = curves.first() else {
+    let Some((.., points)) = curves.first() else {
         return 0;
     };
     let apart = |at: f64| {
@@ -149,18 +157,18 @@ fn direction_table(ui: &mut Ui, curves: &[Curve<'_>]) {
         .spacing([14.0, 2.0])
         .show(ui, |ui| {
             ui.label(RichText::new("Wind from").small());
-            for (case, _) in curves {
+            for (case, ..) in curves {
                 ui.label(RichText::new(format!("{}, /h", case.name)).small());
             }
             ui.end_row();
-            let rows = curves.iter().map(|(_, points)| points.len()).max();
+            let rows = curves.iter().map(|(.., points)| points.len()).max();
             for row in 0..rows.unwrap_or(0) {
-                let first = curves.first().and_then(|(_, points)| points.get(row));
+                let first = curves.first().and_then(|(.., points)| points.get(row));
                 if let Some([from_front, _]) = first {
                     let side = direction::side(*from_front);
                     ui.label(format!("{}, {side}", direction::degrees(*from_front)));
                 }
-                for (_, points) in curves {
+                for (.., points) in curves {
                     let ach = points.get(row).map(|[_, ach]| digits_of(*ach, 3));
                     ui.label(ach.unwrap_or_default());
                 }
@@ -197,10 +205,11 @@ pub(super) fn against_speed(ui: &mut Ui, results: &Results) {
     {
         return not_known(ui, None);
     }
+    let [mean_look, most_look, least_look] = PLAIN.map(|style| Look::of(ui, style));
     let lines = [
-        ("most", &highest, look(ui, 1)),
-        ("mean", &mean, look(ui, 0)),
-        ("least", &lowest, look(ui, 2)),
+        ("most", &highest, most_look),
+        ("mean", &mean, mean_look),
+        ("least", &lowest, least_look),
     ];
     let band = palette(ui).stripe;
     key(ui, lines.iter().map(|(name, _, look)| (*name, *look)));
@@ -221,7 +230,8 @@ pub(super) fn against_speed(ui: &mut Ui, results: &Results) {
         }
     });
     name_plot(
-        &response.response,
+        ui,
+        &response,
         "Plot of air changes per hour against wind speed; the figures stand in the table below",
     );
     widgets::muted(

@@ -1,5 +1,11 @@
 //! How the lines of a plot are told apart: by dash and marker first, by colour besides.
 
+use crate::assess::Assessment;
+use crate::figure::scene::Dash;
+use crate::figure::styles::{self, Marker, Style};
+use crate::survey::WeatherId;
+use crate::window::body;
+use crate::window::theme::palette;
 use eframe::egui;
 use egui::{Align2, Color32, Rect, RichText, Sense, Shape, Stroke, TextStyle, Ui, vec2};
 use egui_plot::{LineStyle, MarkerShape};
@@ -13,54 +19,53 @@ pub(in crate::window::pages) struct Look {
     pub(in crate::window::pages) dash: LineStyle,
     /// Marker at each point.
     pub(in crate::window::pages) marker: MarkerShape,
+    /// Width of the line, points.
+    pub(in crate::window::pages) width: f32,
 }
 
-const fn rgb(hex: u32) -> Color32 {
-    let [_, r, g, b] = hex.to_be_bytes();
-    Color32::from_rgb(r, g, b)
-}
-
-const ON_PAPER: [Color32; 4] = [
-    rgb(0x0013_5B55),
-    rgb(0x008A_3B12),
-    rgb(0x003B_3F9E),
-    rgb(0x0024_211B),
-];
-const ON_SLATE: [Color32; 4] = [
-    rgb(0x0086_D0C1),
-    rgb(0x00F2_B27A),
-    rgb(0x00B4_B8FF),
-    rgb(0x00EC_E8DC),
-];
-const DASHES: [LineStyle; 4] = [
-    LineStyle::Solid,
-    LineStyle::Dashed { length: 9.0 },
-    LineStyle::Dotted { spacing: 6.0 },
-    LineStyle::Dashed { length: 3.5 },
-];
-const MARKERS: [MarkerShape; 4] = [
-    MarkerShape::Circle,
-    MarkerShape::Square,
-    MarkerShape::Up,
-    MarkerShape::Cross,
-];
-
-/// The look of the line with this number; after four they begin anew with other markers.
-pub(in crate::window::pages) fn look(ui: &Ui, at: usize) -> Look {
-    let colours = if ui.visuals().dark_mode {
-        ON_SLATE
-    } else {
-        ON_PAPER
-    };
-    let of = |index: usize| index % 4;
-    Look {
-        colour: colours.get(of(at)).copied().unwrap_or(Color32::GRAY),
-        dash: DASHES.get(of(at)).copied().unwrap_or(LineStyle::Solid),
-        marker: MARKERS
-            .get(of(at + at / 4))
-            .copied()
-            .unwrap_or(MarkerShape::Circle),
+impl Look {
+    /// A style in the colours of the theme.
+    pub(in crate::window::pages) fn of(ui: &Ui, style: Style) -> Self {
+        Self {
+            colour: body::colour(style.role, palette(ui)),
+            dash: match style.dash {
+                Dash::Solid => LineStyle::Solid,
+                Dash::Dashed => LineStyle::Dashed { length: 9.0 },
+                Dash::Dotted => LineStyle::Dotted { spacing: 6.0 },
+            },
+            marker: match style.marker {
+                Marker::Circle => MarkerShape::Circle,
+                Marker::Square => MarkerShape::Square,
+                Marker::Triangle => MarkerShape::Up,
+                Marker::Cross => MarkerShape::Cross,
+            },
+            #[expect(clippy::cast_possible_truncation, reason = "a width on a screen")]
+            width: (style.width * POINTS_PER_MM) as f32,
+        }
     }
+}
+
+/// Points of a plot for each mm of a drawing.
+const POINTS_PER_MM: f64 = 3.0;
+
+/// The looks of all weather cases, in the order of the survey.
+pub(in crate::window::pages) fn case_looks(ui: &Ui, assessment: &Assessment) -> Vec<Look> {
+    let extremes = assessment.calmest_and_windiest.unwrap_or((0, 0));
+    let styles = styles::of_cases(assessment.cases.len(), extremes);
+    styles
+        .into_iter()
+        .map(|style| Look::of(ui, style))
+        .collect()
+}
+
+/// The look of one weather case.
+pub(in crate::window::pages) fn case_look(
+    ui: &Ui,
+    assessment: &Assessment,
+    id: WeatherId,
+) -> Option<Look> {
+    let place = assessment.cases.iter().position(|case| case.id == id)?;
+    case_looks(ui, assessment).get(place).copied()
 }
 
 /// The names of the lines, each behind a piece of its line: above the plot, so that they hide
@@ -78,7 +83,7 @@ pub(in crate::window::pages) fn key<'n>(ui: &mut Ui, lines: impl Iterator<Item =
 
 fn piece(ui: &Ui, rect: Rect, look: Look) {
     let ends = [rect.left_center(), rect.right_center()];
-    let stroke = Stroke::new(1.8, look.colour);
+    let stroke = Stroke::new(look.width, look.colour);
     let shapes = match look.dash {
         LineStyle::Solid => vec![Shape::line_segment(ends, stroke)],
         LineStyle::Dashed { length } => Shape::dashed_line(&ends, stroke, length, length * 0.6),
@@ -99,38 +104,4 @@ fn piece(ui: &Ui, rect: Rect, look: Look) {
         font,
         look.colour,
     );
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::window::theme::{DARK, LIGHT};
-
-    /// Contrast ratio of WCAG 2.1 \[M, from memory\].
-    fn contrast(a: Color32, b: Color32) -> f64 {
-        let linear = |channel: u8| {
-            let c = f64::from(channel) / 255.0;
-            if c <= 0.040_45 {
-                c / 12.92
-            } else {
-                ((c + 0.055) / 1.055).powf(2.4)
-            }
-        };
-        let luminance =
-            |c: Color32| 0.2126 * linear(c.r()) + 0.7152 * linear(c.g()) + 0.0722 * linear(c.b());
-        let (a, b) = (luminance(a), luminance(b));
-        (a.max(b) + 0.05) / (a.min(b) + 0.05)
-    }
-
-    /// Names of lines are written in their colours: text contrast, 1.4.3 \[M\].
-    #[test]
-    fn every_line_reads_on_its_card() {
-        for (colours, palette) in [(ON_PAPER, LIGHT), (ON_SLATE, DARK)] {
-            for colour in colours {
-                for surface in [palette.card, palette.field] {
-                    assert!(contrast(colour, surface) >= 4.5, "{colour:?}");
-                }
-            }
-        }
-    }
 }

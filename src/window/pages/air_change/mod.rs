@@ -70,6 +70,10 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         .id_salt("air change")
         .auto_shrink(false)
         .show(ui, |ui| {
+            if context.survey.gaps.is_empty() {
+                widgets::no_gap_yet(ui, context.queue);
+                return;
+            }
             part(ui, context, Part::Cases, |ui, context| {
                 let set_up = results.assessment.set_up.name();
                 let title = format!("Weather cases, {set_up}");
@@ -164,7 +168,9 @@ fn understood_cards(ui: &mut Ui, context: &mut PageContext<'_>) {
         (_, None) => {}
         (0, Some(found)) => {
             widgets::card(ui, "Air changes against warmth inside", |ui| {
-                warmer::show(ui, found);
+                if let Some(results) = context.results {
+                    warmer::show(ui, found, &results.assessment);
+                }
             });
         }
         (1, Some(found)) => {

@@ -2,10 +2,11 @@
 //! keys choose the direction whose flows are shown.
 
 use super::direction;
-use super::lines::{Look, key};
+use super::lines::{case_looks, key};
 use crate::assess::{Assessment, CaseAir};
-use crate::figure::rose::{STYLES, drawn, needle};
-use crate::figure::{Dash, RoseFrame, rose};
+use crate::figure::rose::{drawn, needle};
+use crate::figure::styles::DRAWN;
+use crate::figure::{RoseFrame, rose};
 use crate::window::body;
 use crate::window::jobs::Results;
 use crate::window::page::PageContext;
@@ -13,7 +14,6 @@ use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
 use egui::{EventFilter, Key, RichText, Ui};
-use egui_plot::{LineStyle, MarkerShape};
 
 /// Size on paper, mm: it decides how large letters are on the rose.
 const SIZE_MM: f64 = 92.0;
@@ -115,20 +115,13 @@ fn frame_choice(ui: &mut Ui, context: &mut PageContext<'_>, heading: Option<f64>
 
 /// The names of the curves behind a piece of their line.
 fn names(ui: &mut Ui, assessment: &Assessment) {
-    let colours = palette(ui);
-    let looks = STYLES.iter().map(|style| Look {
-        colour: body::colour(style.role, colours),
-        dash: match style.dash {
-            Dash::Solid => LineStyle::Solid,
-            Dash::Dashed => LineStyle::Dashed { length: 9.0 },
-            Dash::Dotted => LineStyle::Dotted { spacing: 6.0 },
-        },
-        marker: MarkerShape::Circle,
+    let looks = case_looks(ui, assessment);
+    let cases = drawn(assessment).into_iter().filter_map(|place| {
+        let case = assessment.cases.get(place)?;
+        Some((case.name.as_str(), *looks.get(place)?))
     });
-    let places = drawn(assessment).into_iter();
-    let cases = places.filter_map(|place| assessment.cases.get(place));
-    key(ui, cases.map(|case| case.name.as_str()).zip(looks));
-    if assessment.cases.len() > STYLES.len() {
+    key(ui, cases);
+    if assessment.cases.len() > DRAWN {
         widgets::muted(
             ui,
             "Four weather cases are drawn, the calmest and the windiest among them; the table has all.",

@@ -2,41 +2,45 @@
 
 use super::super::plots::{draw, name_plot, number};
 use super::curves::{ach_plot, hover, not_known};
-use super::lines::{Look, key, look};
-use crate::assess::TemperatureCurve;
+use super::lines::{Look, case_look, key};
+use crate::assess::{Assessment, TemperatureCurve};
 use crate::window::decisions::Understood;
 use crate::window::format::digits_of;
 use crate::window::widgets;
 use eframe::egui::{CollapsingHeader, Grid, RichText, Ui};
 
 /// Draws a curve for each weather case.
-pub(super) fn show(ui: &mut Ui, understood: &Understood) {
+pub(super) fn show(ui: &mut Ui, understood: &Understood, assessment: &Assessment) {
     let curves = match &understood.against_temperature {
         Ok(curves) if !curves.is_empty() => curves,
         Ok(_) => return not_known(ui, None),
         Err(why) => return not_known(ui, Some(why)),
     };
     let finite = |curve: &&TemperatureCurve| curve.points.iter().all(|(_, ach)| ach.is_finite());
-    let looks: Vec<Look> = (0..curves.len()).map(|at| look(ui, at)).collect();
+    let drawn: Vec<(&TemperatureCurve, Look)> = curves
+        .iter()
+        .filter(finite)
+        .filter_map(|curve| Some((curve, case_look(ui, assessment, curve.id)?)))
+        .collect();
     key(
         ui,
-        curves
+        drawn
             .iter()
-            .map(|curve| curve.name.as_str())
-            .zip(looks.iter().copied()),
+            .map(|(curve, look)| (curve.name.as_str(), *look)),
     );
     let plot = ach_plot("against temperature")
         .x_axis_label("inside warmer than outside by, K")
         .x_axis_formatter(|mark, _| number(mark.value))
         .label_formatter(|at| hover(at, "warmer by", " K"));
     let response = plot.show(ui, |plot| {
-        for (curve, look) in curves.iter().filter(finite).zip(&looks) {
+        for (curve, look) in &drawn {
             let points = curve.points.iter().map(|(kelvin, ach)| [*kelvin, *ach]);
             draw(plot, &curve.name, points.collect(), look);
         }
     });
     name_plot(
-        &response.response,
+        ui,
+        &response,
         "Plot of air changes per hour against how much warmer it is inside; the figures stand in the table below",
     );
     widgets::muted(

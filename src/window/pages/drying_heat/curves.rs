@@ -1,8 +1,9 @@
 //! Removal needed against the humidity to hold and against the air changes.
 
-use super::super::air_change::lines::{Look, key, look};
+use super::super::air_change::lines::{Look, key};
 use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
 use crate::assess::{Answer, Comparison, NotKnown};
+use crate::figure::styles::{self, PLAIN};
 use crate::window::format::digits_of;
 use crate::window::theme::palette;
 use crate::window::widgets;
@@ -36,17 +37,21 @@ pub(super) fn against_rh(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
         number(set_c)
     ));
     let all = &comparison.sizing.against_rh;
-    let curves: Vec<(&str, Points)> = all
+    let extremes = (comparison.calmest, comparison.windiest);
+    let styles = styles::of_cases(comparison.cases.len(), extremes);
+    let (looks, curves): (Vec<Look>, Vec<(&str, Points)>) = all
         .iter()
         .filter_map(|curve| {
-            let case = comparison.cases.iter().find(|case| case.id == curve.id)?;
+            let mut cases = comparison.cases.iter().zip(&styles);
+            let (case, style) = cases.find(|(case, _)| case.id == curve.id)?;
             let points = curve.points.as_ref().ok()?;
             let points = points
                 .iter()
                 .map(|(rh, kg_s)| [rh * 100.0, kg_s * LITRES_PER_DAY]);
-            Some((case.name.as_str(), points.collect()))
+            let look = Look::of(ui, *style);
+            Some((look, (case.name.as_str(), points.collect())))
         })
-        .collect();
+        .unzip();
     if curves.is_empty() {
         not_known(ui, all.iter().find_map(|curve| curve.points.as_ref().err()));
         return;
@@ -56,7 +61,7 @@ pub(super) fn against_rh(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
         ui,
         ("removal against RH", "RH to hold, %", "target"),
         Some(target),
-        &curves,
+        (&curves, &looks),
         |at| hover(at, "to hold", "%"),
     );
     table(ui, "Removal by RH as a table", "RH, %", &curves);
@@ -90,6 +95,7 @@ pub(super) fn against_ach(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
         let case = nothing.cases.get(comparison.windiest)?.as_ref().ok()?;
         case.ach_per_h.as_ref().ok().copied()
     });
+    let looks = PLAIN.map(|style| Look::of(ui, style));
     plot(
         ui,
         (
@@ -98,7 +104,7 @@ pub(super) fn against_ach(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
             "this vehicle",
         ),
         own,
-        &curves,
+        (&curves, &looks),
         |at| hover(at, "at", "/h"),
     );
     table(
@@ -114,10 +120,9 @@ fn plot(
     ui: &mut Ui,
     (name, axis, upright_name): (&'static str, &'static str, &'static str),
     upright: Option<f64>,
-    curves: &[(&str, Points)],
+    (curves, looks): (&[(&str, Points)], &[Look]),
     hover: impl Fn(&HoverPosition<'_>) -> Option<String> + 'static,
 ) {
-    let looks: Vec<Look> = (0..curves.len()).map(|at| look(ui, at)).collect();
     key(
         ui,
         curves
@@ -139,12 +144,13 @@ fn plot(
                 let upright = VLine::new(upright_name, at).color(colour).width(2.0);
                 plot.vline(upright.style(LineStyle::dashed_dense()));
             }
-            for ((name, points), look) in curves.iter().zip(&looks) {
+            for ((name, points), look) in curves.iter().zip(looks) {
                 draw(plot, name, points.clone(), look);
             }
         });
     name_plot(
-        &response.response,
+        ui,
+        &response,
         &format!("Plot of {name}; the figures stand in the table below"),
     );
     if let Some(at) = upright {

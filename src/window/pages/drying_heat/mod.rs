@@ -79,6 +79,10 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         .id_salt("drying and heat")
         .auto_shrink(false)
         .show(ui, |ui| {
+            if context.survey.gaps.is_empty() {
+                widgets::no_gap_yet(ui, context.queue);
+                ui.add_space(4.0);
+            }
             part(ui, context, Part::Options, |ui, context| {
                 options_card(ui, context, results);
             });
@@ -108,6 +112,7 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
             part(ui, context, Part::Safety, |ui, context| {
                 safety_and_cautions(ui, context, results);
             });
+            widgets::follow_focus(ui);
         });
 }
 

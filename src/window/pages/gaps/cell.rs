@@ -2,7 +2,7 @@
 
 use super::columns::{Column, Editing};
 use super::form::change;
-use super::selection::LedgerView;
+use super::selection::{LedAway, LedgerView};
 use super::sizes;
 use crate::survey::{
     Certainty, Edit, Facing, Form, Gap, GapId, Item, Place, Purpose, Record, RemedyKind, Survey,
@@ -48,8 +48,12 @@ pub(super) fn begin(ui: &Ui, context: &mut PageContext<'_>, id: GapId, column: C
     let survey = context.survey;
     let Some(gap) = survey.gap(id) else { return };
     match column.editing() {
-        Editing::Form => context.view.gaps.edit_wanted = true,
+        Editing::Form => {
+            context.view.gaps.edit_wanted = true;
+            context.view.gaps.ledger.led_away = Some(LedAway::Soon);
+        }
         Editing::Sizes => {
+            context.view.gaps.ledger.led_away = Some(LedAway::Soon);
             let item = Item::Gap(id);
             let field = first_size(&gap.form);
             context.queue.go_to(Place { item, field });
@@ -342,6 +346,34 @@ pub(super) fn after(
     }
     ui.ctx().request_repaint();
     true
+}
+
+/// Whether Enter was pressed in the field of the form that the ledger led to: the ledger then gets
+/// the focus back, as from a cell.
+pub(super) fn came_back(ui: &Ui, context: &mut PageContext<'_>, here: bool) -> bool {
+    let led_away = &mut context.view.gaps.ledger.led_away;
+    let focused = ui.memory(|memory| memory.focused());
+    match (*led_away, focused) {
+        (None, _) | (Some(LedAway::Soon), None) => false,
+        (Some(LedAway::Soon), Some(_)) if here => false,
+        (Some(LedAway::Soon), Some(id)) => {
+            *led_away = Some(LedAway::In(id));
+            false
+        }
+        (Some(LedAway::In(id)), now) if now == Some(id) => {
+            let enter = ui.input(|input| input.key_pressed(Key::Enter));
+            let back = enter && !NumberField::refuses(ui, id);
+            if back {
+                *led_away = None;
+                ui.ctx().request_repaint();
+            }
+            back
+        }
+        (Some(LedAway::In(_)), _) => {
+            *led_away = None;
+            false
+        }
+    }
 }
 
 fn put_away(ui: &Ui, context: &mut PageContext<'_>, input: Id) {

@@ -89,17 +89,18 @@ impl Look {
 }
 
 impl Column {
-    /// Every column, from left to right.
+    /// Every column, from left to right: the area beside the name, so that it is in sight in a
+    /// narrow ledger too.
     pub const ALL: [Self; 16] = [
         Self::Number,
         Self::Mark,
         Self::Noticed,
         Self::Name,
-        Self::Zone,
-        Self::Facing,
+        Self::Area,
         Self::Form,
         Self::Count,
-        Self::Area,
+        Self::Zone,
+        Self::Facing,
         Self::Share,
         Self::Certainty,
         Self::Purpose,

@@ -3,6 +3,7 @@
 use super::cell;
 use super::columns::Column;
 use super::listing::Listing;
+use super::selection::LedAway;
 use crate::survey::GapId;
 use crate::window::commands::Command;
 use crate::window::page::PageContext;
@@ -95,6 +96,7 @@ fn acts(ui: &Ui, context: &mut PageContext<'_>, listing: &Listing, selected: Opt
             (None, Some(id)) if pressed(Key::F2) => cell::begin(ui, context, id, Column::Name),
             _ => {
                 context.view.gaps.edit_wanted = true;
+                context.view.gaps.ledger.led_away = Some(LedAway::Soon);
                 ui.ctx().request_repaint();
             }
         }

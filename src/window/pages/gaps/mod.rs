@@ -22,6 +22,7 @@ pub(super) mod work;
 mod zones;
 
 pub use columns::{Column, Columns};
+pub use parts::Division;
 
 use crate::survey::{GapId, Item, Survey};
 use crate::window::commands::Command;
@@ -41,8 +42,6 @@ pub struct GapsView {
     edit_wanted: bool,
     /// The ledger scrolls to the selected row in the next frame.
     scroll_wanted: bool,
-    /// Which parts of the page are shown.
-    parts: parts::Parts,
     /// The unfolded body.
     body: body::BodyView,
     /// The bar for quick entry.
@@ -128,6 +127,7 @@ fn ledger_and_form(ui: &mut Ui, context: &mut PageContext<'_>) {
         ScrollArea::vertical().id_salt("page").show(ui, |ui| {
             ledger(ui, context, LEDGER_LEAST);
             cards(ui, context);
+            widgets::follow_focus(ui);
         });
         return;
     }
@@ -141,7 +141,10 @@ fn form_alone(ui: &mut Ui, context: &mut PageContext<'_>) {
     ScrollArea::vertical()
         .id_salt("form")
         .auto_shrink(false)
-        .show(ui, |ui| cards(ui, context));
+        .show(ui, |ui| {
+            cards(ui, context);
+            widgets::follow_focus(ui);
+        });
 }
 
 fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {
@@ -164,7 +167,7 @@ fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {
                 context.queue.command(command);
             }
         }
-        parts::choose(ui, &mut context.view.gaps.parts);
+        parts::choose(ui, &mut context.view.division);
         widgets::muted(
             ui,
             "Arrows move, Enter edits, Insert adds, Delete deletes; with Shift several are selected.",

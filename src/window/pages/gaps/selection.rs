@@ -9,6 +9,7 @@ use super::columns::Column;
 use super::listing::{Listing, Wanted};
 use crate::survey::{GapId, Survey};
 use crate::window::page::PageContext;
+use eframe::egui::Id;
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
@@ -24,6 +25,15 @@ pub(super) enum Fold {
     Columns,
 }
 
+/// The field of the form that the ledger led to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum LedAway {
+    /// It takes the focus in a moment.
+    Soon,
+    /// It has it.
+    In(Id),
+}
+
 /// What the ledger remembers between frames.
 #[derive(Clone, Debug, Default)]
 pub(super) struct LedgerView {
@@ -35,6 +45,8 @@ pub(super) struct LedgerView {
     pub(super) column_scroll_wanted: bool,
     /// The cell that is being edited.
     pub(super) cell: Option<Cell>,
+    /// The ledger led to a field of the form, and gets the focus back by Enter.
+    pub(super) led_away: Option<LedAway>,
     /// The search takes the focus in the next frame.
     pub(super) search_wanted: bool,
     /// Everything selected, where it is more than the one gap.

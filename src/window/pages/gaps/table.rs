@@ -145,7 +145,8 @@ fn table(ui: &mut Ui, context: &mut PageContext<'_>, rows: &Listing, lay: &Lay) 
     body_rows(ui, context, rows, lay, here);
     let shown = context.view.columns.shown().to_vec();
     let ids: Vec<GapId> = rows.lines.iter().map(|line| line.id).collect();
-    if cell::after(ui, context, &shown, &ids) {
+    let back = cell::came_back(ui, context, here);
+    if cell::after(ui, context, &shown, &ids) || back {
         focus.request_focus();
     }
 }

@@ -23,12 +23,14 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
 fn row(ui: &mut Ui, context: &mut PageContext<'_>, zone: &Zone) {
     let gaps = context.survey.gaps.iter();
     let lines = gaps.filter(|gap| gap.zone == zone.id).count();
+    // What is left beside count, area, share and the link.
+    let width = (ui.available_width() - 236.0).clamp(142.0, 200.0);
     ui.horizontal_wrapped(|ui| {
         let name = TextField::new("Name of the zone", "zone", &zone.name)
             .id(zone.id)
             .marks(context.marks(Item::Zone(zone.id)))
             .compact()
-            .width(142.0)
+            .width(width)
             .show(ui, context.queue);
         if let Some(name) = name {
             let id = zone.id;
@@ -36,8 +38,8 @@ fn row(ui: &mut Ui, context: &mut PageContext<'_>, zone: &Zone) {
             context.queue.typed(Edit::Put(zone));
         }
         let words = match lines {
-            1 => "1 line".to_owned(),
-            lines => format!("{lines} lines"),
+            1 => "1 gap".to_owned(),
+            lines => format!("{lines} gaps"),
         };
         ui.label(RichText::new(words).color(palette(ui).muted));
         figures(ui, context, zone.id);
@@ -78,7 +80,7 @@ fn figures(ui: &mut Ui, context: &PageContext<'_>, id: ZoneId) {
 
 fn hover(total: &LeakageTotal) -> String {
     format!(
-        "EqLA of {} ledger lines; {} more are not sized. The share is of the flow at 10 Pa \
+        "EqLA of {} gaps of the ledger; {} more are not sized. The share is of the flow at 10 Pa \
          through all gaps",
         total.gaps, total.not_sized
     )

@@ -26,6 +26,10 @@ pub struct JobSheetView {
     pub mark: ByteOrderMark,
     /// Pages in sight and their width in pixels, as last drawn.
     pub(in crate::window) in_sight: Option<(Range<usize>, u32)>,
+    /// The pages stand below the choices rather than beside them.
+    pub(in crate::window) below: bool,
+    /// The pages are scrolled to in the next frame.
+    pub(in crate::window) pages_wanted: bool,
 }
 
 /// Where the workshop's words are kept between runs.
@@ -57,7 +61,8 @@ impl JobSheetView {
 
 /// Draws the page.
 pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
-    if ui.available_width() >= SIDE_BY_SIDE {
+    context.view.job_sheet.below = ui.available_width() < SIDE_BY_SIDE;
+    if !context.view.job_sheet.below {
         Panel::left("job sheet choices")
             .frame(egui::Frame::NONE)
             .show_separator_line(false)
@@ -70,6 +75,7 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
                     .show(ui, |ui| {
                         ui.set_width(ui.available_width() - 12.0);
                         side(ui, context);
+                        widgets::follow_focus(ui);
                     });
             });
         preview::show(ui, context, None);
@@ -105,7 +111,13 @@ fn state(ui: &mut Ui, context: &mut PageContext<'_>) {
     if let Some(step) = desk.step() {
         ui.horizontal_wrapped(|ui| {
             ui.label(step.words());
-            if ui.button("Cancel").clicked() {
+            if let Some(share) = step.share() {
+                let bar = egui::ProgressBar::new(share).desired_width(110.0);
+                ui.add(bar.show_percentage());
+            }
+            let cancel = ui.button("Cancel");
+            widgets::tell_name(ui, cancel.id, "Cancel setting the pages");
+            if cancel.clicked() {
                 context.queue.push(Request::CancelSheet);
             }
         });
@@ -122,7 +134,12 @@ fn state(ui: &mut Ui, context: &mut PageContext<'_>) {
         } else {
             format!("{count} pages")
         };
-        ui.label(words);
+        ui.horizontal_wrapped(|ui| {
+            ui.label(words);
+            if context.view.job_sheet.below && widgets::link(ui, "look at them below").clicked() {
+                context.view.job_sheet.pages_wanted = true;
+            }
+        });
         if let Some(replaced) = pages.replaced() {
             widgets::muted(ui, format!("{replaced}."));
         }

@@ -23,7 +23,11 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, above: Option<Abo
         .show_viewport(ui, |ui, viewport| {
             if let Some(above) = above {
                 above(ui, context);
+                widgets::follow_focus(ui);
                 ui.add_space(BETWEEN);
+            }
+            if std::mem::take(&mut context.view.job_sheet.pages_wanted) {
+                ui.scroll_to_cursor(Some(egui::Align::TOP));
             }
             pages(ui, context, viewport);
         });
@@ -37,7 +41,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, above: Option<Abo
 fn pages(ui: &mut Ui, context: &mut PageContext<'_>, viewport: Rect) {
     let Some(pages) = context.desk.pages() else {
         if context.desk.step().is_some() {
-            widgets::muted(ui, "The pages are being set.");
+            ui.horizontal(|ui| {
+                ui.add_space(BETWEEN);
+                widgets::muted(ui, "The pages are being set.");
+            });
         }
         return;
     };

@@ -1,11 +1,12 @@
 //! What the money buys: the figures against money spent, in the order of most saving for it.
 
-use super::super::air_change::lines::{Look, key, look};
+use super::super::air_change::lines::{Look, case_looks, key};
 use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
 use super::ranking::{boxed, name_of};
 use super::{on_its_way, out_of_date, state};
 use crate::assess::Answer;
 use crate::assess::sealing::{Figures, Order};
+use crate::figure::styles::PLAIN;
 use crate::survey::GapId;
 use crate::window::format::{digits_of, money};
 use crate::window::page::PageContext;
@@ -19,8 +20,16 @@ const HEIGHT: f32 = 250.0;
 /// Width from which the table stands beside the plot.
 const BESIDE: f32 = 860.0;
 
-/// A line of the curve: its name, and the value that it shows.
-type Line = (&'static str, fn(&Figures) -> Option<f64>);
+/// A line of the curve: its name, the weather it is for, and the value that it shows.
+type Line = (&'static str, Weather, fn(&Figures) -> Option<f64>);
+
+/// The weather that a line is for.
+#[derive(Clone, Copy, PartialEq)]
+enum Weather {
+    Calmest,
+    Season,
+    Windiest,
+}
 
 /// The figure that the plot shows.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -42,16 +51,26 @@ impl Shown {
         }
     }
 
-    /// The lines it has: name and value.
+    /// The lines it has.
     fn lines(self) -> Vec<Line> {
         match self {
             Self::AirChanges => vec![
-                ("most wind", |figures| figures.ach_windy_per_h.clone().ok()),
-                ("season", |figures| figures.ach_season_per_h.clone().ok()),
-                ("least wind", |figures| figures.ach_calm_per_h.clone().ok()),
+                ("most wind", Weather::Windiest, |figures| {
+                    figures.ach_windy_per_h.clone().ok()
+                }),
+                ("season", Weather::Season, |figures| {
+                    figures.ach_season_per_h.clone().ok()
+                }),
+                ("least wind", Weather::Calmest, |figures| {
+                    figures.ach_calm_per_h.clone().ok()
+                }),
             ],
-            Self::Water => vec![("season", |figures| figures.removal_l_per_day.clone().ok())],
-            Self::Heat => vec![("season", |figures| Some(figures.air_heat_w))],
+            Self::Water => vec![("season", Weather::Season, |figures| {
+                figures.removal_l_per_day.clone().ok()
+            })],
+            Self::Heat => vec![("season", Weather::Season, |figures| {
+                Some(figures.air_heat_w)
+            })],
         }
     }
 }
@@ -96,17 +115,23 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
 
 fn plot(ui: &mut Ui, context: &PageContext<'_>, order: &Order) {
     let shown = context.view.sealing_plan.curve;
+    let looks = looks(ui, context);
     let lines: Vec<(&str, Vec<[f64; 2]>, Look)> = shown
         .lines()
         .into_iter()
-        .enumerate()
-        .filter_map(|(at, (name, of))| {
+        .filter_map(|(name, weather, of)| {
             let steps = order.steps.iter().map(|step| (step.spent, &step.after));
             let all = std::iter::once((0.0, &order.before)).chain(steps);
             let points: Option<Vec<[f64; 2]>> = all
                 .map(|(spent, figures)| Some([spent, of(figures).filter(|y| y.is_finite())?]))
                 .collect();
-            Some((name, points?, look(ui, at)))
+            let [calm, season, windy] = looks;
+            let look = match weather {
+                Weather::Calmest => calm,
+                Weather::Season => season,
+                Weather::Windiest => windy,
+            };
+            Some((name, points?, look))
         })
         .collect();
     if lines.is_empty() {
@@ -129,9 +154,23 @@ fn plot(ui: &mut Ui, context: &PageContext<'_>, order: &Order) {
             }
         });
     name_plot(
-        &response.response,
+        ui,
+        &response,
         "Plot of what the money buys; the figures stand in the table beside it",
     );
+}
+
+/// The looks of the calmest case, of the season and of the windiest case: the same as on the
+/// rose.
+fn looks(ui: &Ui, context: &PageContext<'_>) -> [Look; 3] {
+    let [season, calm, windy] = PLAIN.map(|style| Look::of(ui, style));
+    let found = context.results.and_then(|results| {
+        let looks = case_looks(ui, &results.assessment);
+        let (calm, windy) = results.assessment.calmest_and_windiest?;
+        Some((*looks.get(calm)?, *looks.get(windy)?))
+    });
+    let (calm, windy) = found.unwrap_or((calm, windy));
+    [calm, season, windy]
 }
 
 fn hover(at: &HoverPosition<'_>, currency: &str) -> Option<String> {

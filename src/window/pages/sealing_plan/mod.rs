@@ -101,6 +101,10 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         .id_salt("sealing plan")
         .auto_shrink(false)
         .show(ui, |ui| {
+            if context.survey.gaps.is_empty() {
+                widgets::no_gap_yet(ui, context.queue);
+                ui.add_space(4.0);
+            }
             part(
                 ui,
                 context,
@@ -137,6 +141,7 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
                 "Remedies and prices",
                 prices::show,
             );
+            widgets::follow_focus(ui);
         });
 }
 

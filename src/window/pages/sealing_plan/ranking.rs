@@ -39,7 +39,7 @@ const COLUMNS: [(Column, f32); 7] = [
 ];
 const TICK: f32 = 30.0;
 const NUMBER: f32 = 34.0;
-const REMEDY: f32 = 122.0;
+const REMEDY: f32 = 140.0;
 const STATE: f32 = 92.0;
 
 /// Draws the table.

@@ -26,6 +26,8 @@ pub(super) struct Entry {
     pub(super) settled: bool,
     /// What was typed is taken back.
     pub(super) aborted: bool,
+    /// Enter was pressed on a choice.
+    pub(super) entered: bool,
 }
 
 impl Entry {
@@ -36,6 +38,7 @@ impl Entry {
             refused: false,
             settled: false,
             aborted: false,
+            entered: false,
         }
     }
 
@@ -233,10 +236,10 @@ pub(super) fn place(ui: &mut Ui, entry: &mut Entry) {
 pub(super) fn name(ui: &mut Ui, entry: &mut Entry) {
     let hint = entry.draft.start.shape().map_or("", |shape| shape.name);
     let mut scratch = Queue::default();
-    let typed = labelled(ui, "name", 104.0, |ui| {
+    let typed = labelled(ui, "name", 150.0, |ui| {
         TextField::new("New gap: name", "name", &entry.draft.name)
             .id(OF)
-            .width(96.0)
+            .width(142.0)
             .hint(hint)
             .compact()
             .show(ui, &mut scratch)

@@ -71,12 +71,13 @@ fn bar(ui: &mut Ui, context: &mut PageContext<'_>) {
             let height = ui.spacing().interact_size.y;
             let button = ui.add(egui::Button::new("Add").min_size(vec2(48.0, height)));
             widgets::tell_name(ui, button.id, "Add the new gap");
-            let words = "Adds the gap; Enter in any field of this line does the same";
+            let words = "Adds the gap; Enter anywhere in this line does the same";
             button.on_hover_text(words).clicked()
         });
     });
     widgets::muted(ui, words(context, &entry));
-    let entered = entry.has_focus && ui.input(|input| input.key_pressed(Key::Enter));
+    let in_field = entry.has_focus && ui.input(|input| input.key_pressed(Key::Enter));
+    let entered = in_field || entry.entered;
     let quick = &mut context.view.gaps.quick;
     if entry.aborted {
         quick.draft.clone_from(&quick.settled);
@@ -115,6 +116,7 @@ fn choices(ui: &mut Ui, context: &PageContext<'_>, entry: &mut Entry, shape_want
         let chosen = labelled(ui, "zone", 112.0, |ui| {
             Choice::new("New gap: zone", &current, &zones)
                 .compact()
+                .on_enter(&mut entry.entered)
                 .width(104.0)
                 .show(ui, |id| {
                     let zone = survey.zone(*id);
@@ -127,10 +129,11 @@ fn choices(ui: &mut Ui, context: &PageContext<'_>, entry: &mut Entry, shape_want
         }
     }
     let facing = entry.draft.facing;
-    let chosen = labelled(ui, "facing", 120.0, |ui| {
+    let chosen = labelled(ui, "facing", 146.0, |ui| {
         Choice::new("New gap: facing", &facing, &Facing::ALL)
             .compact()
-            .width(112.0)
+            .on_enter(&mut entry.entered)
+            .width(138.0)
             .show(ui, |facing| facing.name().to_owned())
     });
     if let Some(facing) = chosen {
@@ -141,6 +144,7 @@ fn choices(ui: &mut Ui, context: &PageContext<'_>, entry: &mut Entry, shape_want
     let chosen = labelled(ui, "what it is", 168.0, |ui| {
         Choice::new("New gap: what it is", &start, &Start::all())
             .compact()
+            .on_enter(&mut entry.entered)
             .width(160.0)
             .focus(shape_wanted)
             .show(ui, |start| start.words())
@@ -156,6 +160,7 @@ fn found_by(ui: &mut Ui, entry: &mut Entry) {
     let chosen = labelled(ui, "size found by", 100.0, |ui| {
         Choice::new("New gap: size found by", &certainty, &Certainty::ALL)
             .compact()
+            .on_enter(&mut entry.entered)
             .width(92.0)
             .show(ui, |certainty| certainty.name().to_owned())
     });
@@ -183,7 +188,7 @@ fn words(context: &PageContext<'_>, entry: &Entry) -> String {
          As they stand the gap counts as guessed."
     } else {
         "Enter adds the gap; what is left empty counts as not measured. Sums such as 2*600+2*400 \
-         are added up. A letter finds the shape that begins with it."
+         are added up. A letter finds the shape that begins with it, Space opens a list."
     };
     format!("{}{advice}", added.unwrap_or_default())
 }
