@@ -7,12 +7,12 @@
 use super::answer::{Answer, NotKnown};
 use super::exposure::{WindSide, coefficient, heights, wind_side};
 use super::law::GapLaw;
-use super::rooms::Rooms;
+use super::rooms::{self, Rooms, Spaces};
 use crate::physics::MoistAir;
 use crate::physics::balance::{Balance, Conditions, Path, PathFlow, Solved};
 use crate::physics::flow_law::{GapFlow, Gas};
 use crate::physics::leakage::AreaConvention;
-use crate::physics::network::{Network, NetworkRoom, OpeningFlow, Surroundings};
+use crate::physics::network::Network;
 use crate::physics::pressure_coefficient::WindBody;
 use crate::physics::wind::{dynamic_pressure, one_sided_flow};
 use crate::survey::equipment::FanDirection;
@@ -235,20 +235,6 @@ enum State {
     Spaces(Box<Spaces>),
 }
 
-/// What is known of several spaces besides.
-#[derive(Clone, Debug, Default)]
-pub(crate) struct Spaces {
-    outer: Vec<PathFlow>,
-    /// Flow through each inner opening, in the survey's order.
-    pub(crate) inner: Vec<OpeningFlow>,
-    /// Pressure of each space at mid-height, Pa.
-    pub(crate) pressures: Vec<f64>,
-    /// Outside air into each space, kg/s, its supply fans included.
-    pub(crate) inflows: Vec<f64>,
-    /// Air into each space from others, kg/s.
-    pub(crate) from_spaces: Vec<f64>,
-}
-
 impl SolvedDirection {
     /// The spaces, where there is more than one.
     pub(crate) fn spaces(&self) -> Option<&Spaces> {
@@ -290,7 +276,12 @@ impl Standing<'_> {
                 let (pressure, inflow) = (solved.inside_pressure, solved.inflow);
                 (pressure, inflow, solved.outflow, State::Single(solved))
             }
-            Some(network) => joined(network, &conditions, coefficients)?,
+            Some(network) => {
+                let (solved, spaces) = rooms::strike(network, &conditions, coefficients)?;
+                let first = spaces.pressures[0];
+                let state = State::Spaces(Box::new(spaces));
+                (first, solved.inflow, solved.outflow, state)
+            }
         };
         let gusts = self.envelope.one_sided(wind) * self.density_out;
         Ok(SolvedDirection {
@@ -355,58 +346,6 @@ impl Standing<'_> {
     pub(crate) fn mean_inflow(&self, wind: f64) -> Answer<f64> {
         Ok(mean(&self.inflows(wind)?))
     }
-}
-
-/// Strikes the balance of several spaces.
-fn joined(
-    network: &Network,
-    conditions: &Conditions,
-    coefficients: &[f64],
-) -> Answer<(f64, f64, f64, State)> {
-    let mut network = network.clone();
-    for (gap, coefficient) in network.outer.iter_mut().zip(coefficients) {
-        gap.coefficient = *coefficient;
-    }
-    let surroundings = Surroundings {
-        density: conditions.density_out,
-        dynamic_pressure: conditions.dynamic_pressure,
-        datum: conditions.datum,
-    };
-    let mut room = NetworkRoom::default();
-    let solved = network
-        .solve(&surroundings, &mut room)
-        .map_err(|error| NotKnown::because(error.to_string()))?;
-    let mut inflows: Vec<f64> = network.spaces.iter().map(|space| space.supply).collect();
-    let outer: Vec<PathFlow> = room
-        .outer_flows(&network)
-        .map(|flow| PathFlow {
-            inward: flow.forward,
-            outward: flow.back,
-        })
-        .collect();
-    for (gap, flow) in network.outer.iter().zip(&outer) {
-        inflows[gap.space] += flow.inward;
-    }
-    let inner: Vec<OpeningFlow> = room.inner_flows(&network).collect();
-    let mut from_spaces = vec![0.0; network.spaces.len()];
-    for (opening, flow) in network.inner.iter().zip(&inner) {
-        from_spaces[opening.to] += flow.forward;
-        from_spaces[opening.from] += flow.back;
-    }
-    let spaces = Spaces {
-        inner,
-        from_spaces,
-        pressures: room.pressures().to_vec(),
-        outer,
-        inflows,
-    };
-    let first = spaces.pressures[0];
-    Ok((
-        first,
-        solved.inflow,
-        solved.outflow,
-        State::Spaces(Box::new(spaces)),
-    ))
 }
 
 /// Arithmetic mean.

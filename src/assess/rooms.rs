@@ -7,13 +7,79 @@
 use super::answer::{Answer, NotKnown};
 use super::envelope::Leak;
 use super::law::{own_law, share_when_closing};
-use crate::physics::balance::Path;
+use crate::physics::balance::{Conditions, Path, PathFlow};
 use crate::physics::ensemble::{Compartment, Doorway, JoinedEnsemble, Placed};
 use crate::physics::flow_law::{GapFlow, Gas};
-use crate::physics::network::{InnerOpening, Network, OuterGap, Space};
+use crate::physics::network::{
+    InnerOpening, Network, NetworkRoom, OpeningFlow, OuterGap, SolvedNetwork, Space, Surroundings,
+};
 use crate::physics::{FlowLaw, MoistAir};
 use crate::survey::equipment::FanDirection;
 use crate::survey::{Finding, Item, SetUp, Severity, SpaceId, Survey};
+
+/// What is known of several spaces besides.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Spaces {
+    /// Flow through each leak.
+    pub(crate) outer: Vec<PathFlow>,
+    /// Flow through each inner opening, in the survey's order.
+    pub(crate) inner: Vec<OpeningFlow>,
+    /// Pressure of each space at mid-height, Pa.
+    pub(crate) pressures: Vec<f64>,
+    /// Outside air into each space, kg/s, its supply fans included.
+    pub(crate) inflows: Vec<f64>,
+    /// Air into each space from others, kg/s.
+    pub(crate) from_spaces: Vec<f64>,
+}
+
+/// Strikes the balance of several spaces.
+///
+/// # Errors
+/// [`NotKnown`] where it has no finite solution.
+pub(crate) fn strike(
+    network: &Network,
+    conditions: &Conditions,
+    coefficients: &[f64],
+) -> Answer<(SolvedNetwork, Spaces)> {
+    let mut network = network.clone();
+    for (gap, coefficient) in network.outer.iter_mut().zip(coefficients) {
+        gap.coefficient = *coefficient;
+    }
+    let surroundings = Surroundings {
+        density: conditions.density_out,
+        dynamic_pressure: conditions.dynamic_pressure,
+        datum: conditions.datum,
+    };
+    let mut room = NetworkRoom::default();
+    let solved = network
+        .solve(&surroundings, &mut room)
+        .map_err(|error| NotKnown::because(error.to_string()))?;
+    let mut inflows: Vec<f64> = network.spaces.iter().map(|space| space.supply).collect();
+    let outer: Vec<PathFlow> = room
+        .outer_flows(&network)
+        .map(|flow| PathFlow {
+            inward: flow.forward,
+            outward: flow.back,
+        })
+        .collect();
+    for (gap, flow) in network.outer.iter().zip(&outer) {
+        inflows[gap.space] += flow.inward;
+    }
+    let inner: Vec<OpeningFlow> = room.inner_flows(&network).collect();
+    let mut from_spaces = vec![0.0; network.spaces.len()];
+    for (opening, flow) in network.inner.iter().zip(&inner) {
+        from_spaces[opening.to] += flow.forward;
+        from_spaces[opening.from] += flow.back;
+    }
+    let spaces = Spaces {
+        outer,
+        inner,
+        pressures: room.pressures().to_vec(),
+        inflows,
+        from_spaces,
+    };
+    Ok((solved, spaces))
+}
 
 /// A space: how much warmer than the first, and its fans.
 struct Room {

@@ -333,7 +333,7 @@ fn first_where(values: &[f64; DIRECTIONS], beats: impl Fn(f64, f64) -> bool) -> 
     })
 }
 
-fn inner_flows(spaces: &super::envelope::Spaces) -> Vec<InnerAirFlow> {
+fn inner_flows(spaces: &super::rooms::Spaces) -> Vec<InnerAirFlow> {
     let flows = spaces.inner.iter();
     flows
         .map(|flow| InnerAirFlow {
