@@ -5,6 +5,7 @@
 )]
 
 use super::answer::{Answer, NotKnown};
+use super::exposure::{WindSide, coefficient, heights, wind_side};
 use super::law::GapLaw;
 use super::rooms::Rooms;
 use crate::physics::MoistAir;
@@ -12,10 +13,9 @@ use crate::physics::balance::{Balance, Conditions, Path, PathFlow, Solved};
 use crate::physics::flow_law::{GapFlow, Gas};
 use crate::physics::leakage::AreaConvention;
 use crate::physics::network::{Network, NetworkRoom, OpeningFlow, Surroundings};
-use crate::physics::pressure_coefficient::{Face, WindBody, underfloor};
+use crate::physics::pressure_coefficient::WindBody;
 use crate::physics::wind::{dynamic_pressure, one_sided_flow};
 use crate::survey::equipment::FanDirection;
-use crate::survey::gap::{Behind, Cavity, Facing, Gap};
 use crate::survey::{SetUp, Survey, findings};
 
 /// How many wind directions a result is the mean of.
@@ -40,16 +40,6 @@ pub(crate) struct Leak {
     pub(crate) wind: WindSide,
     /// Sharp area it amounts to, for the one-sided rule, m².
     pub(crate) area: f64,
-}
-
-/// What decides the outside pressure at a gap.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) enum WindSide {
-    Face(Face),
-    /// A cavity, taken to feel what the underfloor feels.
-    Cavity,
-    /// A cavity with this coefficient, whatever the wind's direction.
-    Fixed(f64),
 }
 
 /// All leaks and fans of a vehicle, independent of the weather.
@@ -424,55 +414,6 @@ pub(crate) fn mean(values: &[f64; DIRECTIONS]) -> f64 {
     #[expect(clippy::cast_precision_loss, reason = "a small count")]
     let count = DIRECTIONS as f64;
     values.iter().sum::<f64>() / count
-}
-
-/// Lower and upper end of a gap above ground, m. Where the height was not given a finding says
-/// so, and the usual height of the facing stands in: the roof's, the floor's, or the middle.
-fn heights(gap: &Gap, floor: f64, middle: f64, roof: f64) -> (f64, f64) {
-    let usual = match gap.facing {
-        Facing::Roof => roof,
-        Facing::Underfloor
-        | Facing::Cavity(Cavity::EngineBay | Cavity::WheelArch | Cavity::Locker) => floor,
-        Facing::Front
-        | Facing::Rear
-        | Facing::Nearside
-        | Facing::Offside
-        | Facing::Cavity(Cavity::RefrigeratorCompartment) => middle,
-    };
-    let height = gap.position.height_m.unwrap_or(usual);
-    let half_rise = gap.position.rise_m.map_or(0.0, |rise| rise / 2.0);
-    (height - half_rise, height + half_rise)
-}
-
-/// The side whose pressure drives a gap: its own, or that of the opening in front of it.
-fn wind_side(survey: &Survey, gap: &Gap) -> WindSide {
-    let outer = match gap.behind {
-        Some(Behind::Gap(outer)) => survey.gap(outer),
-        _ => None,
-    };
-    let outermost = outer.unwrap_or(gap);
-    let face = match outermost.facing {
-        Facing::Front => Face::Front,
-        Facing::Rear => Face::Rear,
-        Facing::Nearside => Face::Nearside,
-        Facing::Offside => Face::Offside,
-        Facing::Roof => Face::Roof,
-        Facing::Underfloor => Face::Underfloor,
-        Facing::Cavity(_) => {
-            return outermost
-                .cavity_pressure_coefficient
-                .map_or(WindSide::Cavity, WindSide::Fixed);
-        }
-    };
-    WindSide::Face(face)
-}
-
-fn coefficient(body: &WindBody, side: WindSide, from_deg: f64) -> f64 {
-    match side {
-        WindSide::Face(face) => body.coefficient(face, from_deg),
-        WindSide::Cavity => underfloor(body.shelter, body.skirted),
-        WindSide::Fixed(coefficient) => coefficient,
-    }
 }
 
 pub(crate) fn sharp_area(flow: &GapFlow) -> f64 {

@@ -8,6 +8,7 @@ pub mod cautions;
 pub mod curves;
 pub mod drying;
 mod envelope;
+mod exposure;
 mod fabric;
 mod law;
 mod leakage;

@@ -34,6 +34,59 @@ pub fn given(value: f64) -> String {
     shown.replace('-', "−")
 }
 
+// One rule for each quantity, so that no number reads differently on page, paper and window.
+
+/// Air changes an hour: two digits are what the method can answer for.
+#[must_use]
+pub fn air_changes(per_hour: f64) -> String {
+    figure(per_hour, 2)
+}
+
+/// Water in litres, or litres a day.
+#[must_use]
+pub fn litres(litres: f64) -> String {
+    figure(litres, 2)
+}
+
+/// Heat or power, W.
+#[must_use]
+pub fn watts(watts: f64) -> String {
+    figure(watts, 2)
+}
+
+/// A leakage area, in m², as cm².
+#[must_use]
+pub fn leakage_cm2(area: f64) -> String {
+    figure(area * 1e4, 3)
+}
+
+/// A leakage area, in m², as mm².
+#[must_use]
+pub fn leakage_mm2(area: f64) -> String {
+    figure(area * 1e6, 3)
+}
+
+/// A temperature that was worked out, to a tenth of a degree.
+#[must_use]
+pub fn celsius(temperature_c: f64) -> String {
+    // No minus before a zero.
+    let tenths = (temperature_c * 10.0).round() / 10.0 + 0.0;
+    format!("{tenths:.1}").replace('-', "−")
+}
+
+/// An amount of money without its currency.
+#[must_use]
+pub fn money(amount: f64) -> String {
+    // No minus before a zero.
+    format!("{:.2}", (amount * 100.0).round() / 100.0 + 0.0).replace('-', "−")
+}
+
+/// The side of the square hole that leaks as much, in m, as mm.
+#[must_use]
+pub fn side_mm(side: f64) -> String {
+    figure(side * 1e3, 3)
+}
+
 /// Characters of the longest number that is shown as it was typed.
 const MOST_TYPED: usize = 9;
 

@@ -215,6 +215,7 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             let states = file::photo_states(&file, &survey);
             let photos = findings::photos(&survey, &states);
             assessment.findings.extend(photos);
+            assessment.findings.extend(sheet::unprintable(&survey));
             assessment.findings.sort_by_key(|finding| finding.severity);
             let text = page::blocks(&assessment.findings);
             Ok((text, Outcome::of(&assessment)))

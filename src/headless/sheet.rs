@@ -79,15 +79,15 @@ pub enum PartWord {
 }
 
 #[cfg(feature = "sheet")]
-pub(super) use with_typesetter::{SheetFailure, write};
+pub(super) use with_typesetter::{SheetFailure, unprintable, write};
 #[cfg(not(feature = "sheet"))]
-pub(super) use without_typesetter::{SheetFailure, write};
+pub(super) use without_typesetter::{SheetFailure, unprintable, write};
 
 #[cfg(feature = "sheet")]
 mod with_typesetter {
     use super::{Assessment, KindWord, PaperWord, PartWord, SheetArguments, Survey};
     use crate::assess::compare;
-    use crate::sheet::doubt::doubt;
+    use crate::sheet::doubt::Doubts;
     use crate::sheet::output::{self, OutputError};
     use crate::sheet::photos::{PictureError, logo, print_copies};
     use crate::sheet::{
@@ -95,10 +95,12 @@ mod with_typesetter {
     };
     use std::sync::atomic::AtomicBool;
 
+    pub(in crate::headless) use crate::sheet::unprintable;
+
     /// Why there is no sheet.
     #[derive(Debug, thiserror::Error)]
     pub(in crate::headless) enum SheetFailure {
-        #[error("the logo: {0}")]
+        #[error("the logo cannot be used: {0}. Name another picture after --logo, or leave it out")]
         Logo(#[from] PictureError),
         #[error(transparent)]
         Sheet(#[from] SheetError),
@@ -119,16 +121,14 @@ mod with_typesetter {
         } else {
             Default::default()
         };
-        let uncertainty = match choices.kind {
-            Kind::Report => doubt(survey, &nobody_cancels).ok(),
-            Kind::WorkOrder | Kind::Completion => None,
-        };
+        let doubts = Doubts::of(choices.kind, survey, &nobody_cancels);
         let comparison = compare(survey);
         let material = Material {
             survey,
             assessment,
             comparison: &comparison,
-            uncertainty: uncertainty.as_ref(),
+            uncertainty: doubts.now.as_ref(),
+            uncertainty_before: doubts.before.as_ref(),
             photos: &photos,
         };
         let pages = typeset(&contents(&material, &choices))?;
@@ -178,6 +178,12 @@ mod with_typesetter {
 #[cfg(not(feature = "sheet"))]
 mod without_typesetter {
     use super::{Assessment, SheetArguments, Survey};
+    use crate::survey::Finding;
+
+    /// Nothing is printed, so nothing is unprintable.
+    pub(in crate::headless) fn unprintable(_survey: &Survey) -> Vec<Finding> {
+        Vec::new()
+    }
 
     /// Why there is no sheet.
     #[derive(Debug, thiserror::Error)]

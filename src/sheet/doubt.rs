@@ -1,6 +1,8 @@
 //! How sure the results are, worked out on several threads: for sheets, for the page that is
 //! printed, and for the window.
 
+use super::choices::Kind;
+use super::contents::{after_the_work, before_the_work};
 use crate::assess::uncertainty::{Chunk, DRAWS, SEED, Trials, Uncertainty};
 use crate::assess::{Answer, NotKnown};
 use crate::survey::Survey;
@@ -12,19 +14,64 @@ use std::thread;
 /// Draws made in one piece: so long a thread may still be busy after it was stopped.
 const PIECE: u32 = 100;
 
-/// The doubt about a survey's results, with as many draws as a sheet takes.
-///
-/// # Errors
-/// [`NotKnown`] where the air change itself is not, and where `cancel` was set before the end.
-pub fn doubt(survey: &Survey, cancel: &AtomicBool) -> Answer<Uncertainty> {
-    let watch = |_| {
+/// How sure the results on a sheet are, as far as that sheet tells.
+#[derive(Clone, Debug, Default)]
+pub struct Doubts {
+    /// Of the survey as it is; on the completion sheet, of [`after_the_work`].
+    pub now: Option<Uncertainty>,
+    /// Of [`before_the_work`], on the completion sheet.
+    pub before: Option<Uncertainty>,
+}
+
+impl Doubts {
+    /// What a kind of sheet tells; empty where `cancel` was set before the end.
+    #[must_use]
+    pub fn of(kind: Kind, survey: &Survey, cancel: &AtomicBool) -> Self {
+        Self::watched(kind, survey, &until(cancel))
+    }
+
+    /// The same; `watch` is told the share that is done, and says whether to go on.
+    #[must_use]
+    pub fn watched(
+        kind: Kind,
+        survey: &Survey,
+        watch: &(impl Fn(f64) -> ControlFlow<()> + Sync),
+    ) -> Self {
+        let of = |survey: &Survey, begun: f64, share: f64| {
+            let watch = |done: f64| watch(begun + share * done);
+            doubt_watched(survey, DRAWS, processors(), &watch).ok()
+        };
+        match kind {
+            Kind::Report => Self {
+                now: of(survey, 0.0, 1.0),
+                before: None,
+            },
+            Kind::Completion => Self {
+                now: of(&after_the_work(survey), 0.0, 0.5),
+                before: of(&before_the_work(survey), 0.5, 0.5),
+            },
+            Kind::WorkOrder => Self::default(),
+        }
+    }
+}
+
+/// Goes on until `cancel` is set.
+fn until(cancel: &AtomicBool) -> impl Fn(f64) -> ControlFlow<()> + Sync {
+    |_| {
         if cancel.load(Ordering::Relaxed) {
             ControlFlow::Break(())
         } else {
             ControlFlow::Continue(())
         }
-    };
-    doubt_watched(survey, DRAWS, processors(), &watch)
+    }
+}
+
+/// The doubt about a survey's results, with as many draws as a sheet takes.
+///
+/// # Errors
+/// [`NotKnown`] where the air change itself is not, and where `cancel` was set before the end.
+pub fn doubt(survey: &Survey, cancel: &AtomicBool) -> Answer<Uncertainty> {
+    doubt_watched(survey, DRAWS, processors(), &until(cancel))
 }
 
 /// Threads that can work at once.

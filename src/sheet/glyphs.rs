@@ -4,7 +4,8 @@
 //! characters. They are shown as □, and the sheet says which.
 
 use super::world;
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashSet};
+use std::sync::LazyLock;
 
 /// What stands for a character that cannot be printed.
 const BOX: char = '□';
@@ -38,16 +39,13 @@ impl Printable {
     }
 
     fn character(&mut self, character: char) -> Option<char> {
-        match character {
-            '\n' | ' ' => Some(character),
-            '\t' => Some(' '),
-            '\r' | '\u{2028}' | '\u{2029}' | '\u{85}' | '\u{b}' | '\u{c}' => Some('\n'),
-            _ if is_unseen(character) => None,
-            _ if character.is_control() || is_private(character) || !has_glyph(character) => {
+        match printed(character) {
+            Printed::As(shown) => Some(shown),
+            Printed::Nothing => None,
+            Printed::Box => {
                 self.replaced.insert(character);
                 Some(BOX)
             }
-            _ => Some(character),
         }
     }
 
@@ -69,10 +67,41 @@ impl Printable {
             more => format!(" and {more} more"),
         };
         Some(format!(
-            "{BOX} stands for characters that the fonts of this program do not hold: {}{more}",
+            "{BOX} stands for characters that the fonts of this program do not hold: {}{more}. The \
+             findings of the survey say where they stand",
             names.join(", ")
         ))
     }
+}
+
+/// What becomes of a character on paper.
+enum Printed {
+    /// It, or what it stands for.
+    As(char),
+    /// Nothing: it shows nothing anyway.
+    Nothing,
+    /// A box.
+    Box,
+}
+
+fn printed(character: char) -> Printed {
+    match character {
+        ' '..='~' | '\n' => Printed::As(character),
+        '\t' => Printed::As(' '),
+        '\r' | '\u{2028}' | '\u{2029}' | '\u{85}' | '\u{b}' | '\u{c}' => Printed::As('\n'),
+        _ if is_unseen(character) => Printed::Nothing,
+        _ if character.is_control() || is_private(character) || !has_glyph(character) => {
+            Printed::Box
+        }
+        _ => Printed::As(character),
+    }
+}
+
+/// The characters of a text that would be printed as boxes, each once.
+pub(super) fn boxed(text: &str) -> BTreeSet<char> {
+    let each = text.chars();
+    each.filter(|character| matches!(printed(*character), Printed::Box))
+        .collect()
 }
 
 /// Characters that show nothing by themselves: marks of direction, joiners, variants, marks of
@@ -102,7 +131,7 @@ fn is_unseen(character: char) -> bool {
     )
 }
 
-fn is_private(character: char) -> bool {
+pub(super) fn is_private(character: char) -> bool {
     matches!(
         character,
         '\u{e000}'..='\u{f8ff}' | '\u{f0000}'..='\u{ffffd}' | '\u{100000}'..='\u{10fffd}'
@@ -111,12 +140,26 @@ fn is_private(character: char) -> bool {
 
 /// Whether a bundled font holds the character.
 fn has_glyph(character: char) -> bool {
-    // A font's list of characters may name some without a glyph, so the glyph itself is asked for.
-    world::faces().iter().any(|face| {
-        let glyph = face.ttf().glyph_index(character);
-        glyph.is_some_and(|glyph| glyph.0 != 0)
-    })
+    HELD.contains(&character)
 }
+
+/// Every character that has a glyph: looked up once, since texts are looked through at every edit.
+static HELD: LazyLock<HashSet<char>> = LazyLock::new(|| {
+    let mut held = HashSet::new();
+    for face in world::faces() {
+        let tables = face.ttf().tables().cmap.into_iter();
+        for subtable in tables.flat_map(|table| table.subtables) {
+            subtable.codepoints(|code| {
+                let character = char::from_u32(code).filter(|_| subtable.is_unicode());
+                // A font's list of characters may name some without a glyph, so the glyph itself
+                // is asked for.
+                let glyph = |character: &char| face.ttf().glyph_index(*character);
+                held.extend(character.filter(|one| glyph(one).is_some_and(|glyph| glyph.0 != 0)));
+            });
+        }
+    }
+    held
+});
 
 /// Long words with places to break.
 fn broken(text: &str) -> String {

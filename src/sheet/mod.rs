@@ -29,9 +29,13 @@ pub mod typeset;
 #[cfg(feature = "sheet")]
 mod units;
 #[cfg(feature = "sheet")]
+mod unprintable;
+#[cfg(feature = "sheet")]
 mod world;
 
 pub use choices::{Choices, Kind, Paper, Part, Workshop};
 pub use contents::{Material, contents};
 #[cfg(feature = "sheet")]
 pub use typeset::{SheetError, Typeset, typeset};
+#[cfg(feature = "sheet")]
+pub use unprintable::unprintable;

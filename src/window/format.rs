@@ -1,4 +1,7 @@
-//! Numbers as people read them: three significant digits and the unit.
+//! Numbers as people read them: three significant digits and the unit. What is on paper too has
+//! its digits from [`words`].
+
+use crate::assess::words;
 
 /// Rounds to three significant digits; never in exponent form.
 #[must_use]
@@ -40,31 +43,31 @@ pub fn digits_of(value: f64, significant: i32) -> String {
 /// An area in m² as cm².
 #[must_use]
 pub fn area_cm2(area: f64) -> String {
-    format!("{} cm²", digits(area * 1e4))
+    format!("{} cm²", words::leakage_cm2(area))
 }
 
 /// A length in m as mm.
 #[must_use]
 pub fn length_mm(length: f64) -> String {
-    format!("{} mm", digits(length * 1e3))
+    format!("{} mm", words::side_mm(length))
 }
 
 /// Air changes per hour.
 #[must_use]
 pub fn per_hour(ach_per_h: f64) -> String {
-    format!("{} /h", digits_of(ach_per_h, 2))
+    format!("{} /h", words::air_changes(ach_per_h))
 }
 
 /// Heat in W, two significant digits beyond a hundred.
 #[must_use]
 pub fn watts(heat_w: f64) -> String {
-    format!("{} W", digits_of(heat_w, 2))
+    format!("{} W", words::watts(heat_w))
 }
 
 /// Water in litres a day.
 #[must_use]
 pub fn litres_per_day(removal_l_per_day: f64) -> String {
-    format!("{} L/day", digits_of(removal_l_per_day, 2))
+    format!("{} L/day", words::litres(removal_l_per_day))
 }
 
 /// A sum of money: to the hundredth below a hundred, whole above.

@@ -4,6 +4,7 @@
 //! older ones that are still waiting are dropped. A panic in the work becomes a message.
 
 use crate::assess::{self, Answer, Assessment, Comparison, NotKnown, WindCurve};
+use crate::sheet::unprintable;
 use crate::survey::{Finding, Survey};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
@@ -215,7 +216,7 @@ fn newest(waiting: &Mutex<Waiting>) -> Option<(u64, Arc<Survey>)> {
 /// as soon as a newer one waits.
 fn work(waiting: &Mutex<Waiting>, sender: &SyncSender<Message>, wake: &(dyn Fn() + Send + Sync)) {
     const PARTS: [fn(u64, &Survey) -> Message; 3] = [
-        |revision, survey| Message::Assessed(revision, Box::new(assess::assess(survey))),
+        |revision, survey| Message::Assessed(revision, Box::new(assessed(survey))),
         |revision, survey| Message::Curve(revision, assess::ach_against_wind(survey)),
         |revision, survey| Message::Compared(revision, Box::new(assess::compare(survey))),
     ];
@@ -230,6 +231,13 @@ fn work(waiting: &Mutex<Waiting>, sender: &SyncSender<Message>, wake: &(dyn Fn()
             }
         }
     }
+}
+
+/// The answers, with what sheets cannot print among the findings.
+fn assessed(survey: &Survey) -> Assessment {
+    let mut assessment = assess::assess(survey);
+    put_beside(&mut assessment.findings, &unprintable(survey));
+    assessment
 }
 
 fn panicked() -> String {

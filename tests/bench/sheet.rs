@@ -93,6 +93,7 @@ fn report(survey: &Survey, photos: &BTreeMap<String, Picture>) -> Vec<u8> {
         assessment: &assessment,
         comparison: &comparison,
         uncertainty: uncertainty.as_ref(),
+        uncertainty_before: None,
         photos,
     };
     let sheet = contents(&material, &Choices::new(Kind::Report));

@@ -23,4 +23,6 @@ mod saving;
 mod saving_fails;
 #[cfg(feature = "sheet")]
 mod sheet;
+#[cfg(feature = "sheet")]
+mod sheet_pages;
 mod unprivileged;

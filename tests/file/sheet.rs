@@ -11,11 +11,11 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
-const COACH_BUILT: &str = include_str!("../../sample-surveys/coastal-coachbuilt.ron");
-const CARAVAN: &str = include_str!("../../sample-surveys/farmyard-caravan.ron");
+pub(crate) const COACH_BUILT: &str = include_str!("../../sample-surveys/coastal-coachbuilt.ron");
+pub(crate) const CARAVAN: &str = include_str!("../../sample-surveys/farmyard-caravan.ron");
 const TWO_OPENINGS: &str = include_str!("../../sample-surveys/two-opening-check.ron");
 
-fn arguments(file: &Path, output: &Path) -> SheetArguments {
+pub(crate) fn arguments(file: &Path, output: &Path) -> SheetArguments {
     SheetArguments {
         file: file.to_owned(),
         output: output.to_owned(),
@@ -28,20 +28,21 @@ fn arguments(file: &Path, output: &Path) -> SheetArguments {
     }
 }
 
-fn pages(survey: &Survey, kind: Kind) -> Typeset {
+pub(crate) fn pages(survey: &Survey, kind: Kind) -> Typeset {
     let (assessment, comparison) = (assess(survey), compare(survey));
     let material = Material {
         survey,
         assessment: &assessment,
         comparison: &comparison,
         uncertainty: None,
+        uncertainty_before: None,
         photos: &BTreeMap::new(),
     };
     typeset(&contents(&material, &Choices::new(kind))).unwrap()
 }
 
 /// What a tool of poppler says about a PDF.
-fn poppler(tool: &str, arguments: &[&str], pdf: &[u8]) -> String {
+pub(crate) fn poppler(tool: &str, arguments: &[&str], pdf: &[u8]) -> String {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("sheet.pdf");
     fs::write(&file, pdf).unwrap();
@@ -58,13 +59,13 @@ fn poppler(tool: &str, arguments: &[&str], pdf: &[u8]) -> String {
 }
 
 /// The text in the order it was set, every space a single one.
-fn text(pdf: &[u8]) -> String {
+pub(crate) fn text(pdf: &[u8]) -> String {
     let raw = poppler("pdftotext", &["-raw"], pdf);
     raw.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// Without spaces and places to break, for texts that may be broken anywhere.
-fn letters(text: &str) -> String {
+pub(crate) fn letters(text: &str) -> String {
     text.chars()
         .filter(|letter| !letter.is_whitespace() && *letter != '\u{200b}')
         .collect()
@@ -180,7 +181,7 @@ fn the_same_survey_gives_the_same_bytes() {
 }
 
 /// Puts a text into every field that takes text.
-fn filled_with(text: &str) -> Survey {
+pub(crate) fn filled_with(text: &str) -> Survey {
     let mut survey = parse(CARAVAN).unwrap();
     let own = || text.to_owned();
     survey.header = Header {
@@ -337,7 +338,7 @@ fn no_gap_one_gap_and_three_hundred() {
     assert!(headers >= 10, "{headers} headers of the ledger");
 }
 
-fn photo(path: &Path, width: u32, height: u32) {
+pub(crate) fn photo(path: &Path, width: u32, height: u32) {
     let picture = image::RgbImage::from_fn(width, height, |x, y| {
         let byte = |value: u32| u8::try_from(value % 256).unwrap();
         image::Rgb([byte(x * 7 + y), byte(x ^ y), byte(y * 3)])

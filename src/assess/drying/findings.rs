@@ -5,6 +5,7 @@ use super::situation::Situation;
 use super::{Ground, situation};
 use crate::assess::answer::Answer;
 use crate::assess::number::significant;
+use crate::assess::words::{celsius, given};
 use crate::physics::MoistAir;
 use crate::physics::air::saturation_pressure;
 use crate::physics::moisture::warmth_alone_c;
@@ -62,8 +63,8 @@ fn warmer_outside(ground: &Ground<'_>, case: &WeatherCase, all: &mut Vec<Finding
             format!(
                 "weather case \u{201c}{}\u{201d}: at {} °C it is warmer outside than the set temperature of {} °C, so no heat is needed",
                 case.name,
-                significant(case.outside_c, 3),
-                significant(targets.set_temperature_c, 3)
+                given(case.outside_c),
+                given(targets.set_temperature_c)
             ),
             "raise the set temperature if warmth is to dry in this weather too",
         ));
@@ -94,12 +95,7 @@ fn out_of_reach(
     );
     let way = warmth.map_or_else(
         |_| "only a machine reaches it".to_owned(),
-        |warm| {
-            format!(
-                "only a machine, or {} °C inside, reaches it",
-                significant(warm, 3)
-            )
-        },
+        |warm| format!("only a machine, or {} °C inside, reaches it", celsius(warm)),
     );
     all.push(finding(
         Severity::Note,
@@ -109,8 +105,8 @@ fn out_of_reach(
             "weather case \u{201c}{}\u{201d}: outside air comes to {} % at {} °C; the target of {} % is below that, and {way}",
             case.name,
             significant(reached * 100.0, 2),
-            significant(set, 3),
-            ground.survey.targets.rh_percent
+            given(set),
+            given(ground.survey.targets.rh_percent)
         ),
         "compare the options; more air alone does not dry in this weather",
     ));

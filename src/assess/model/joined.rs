@@ -2,7 +2,8 @@
 
 use super::{DIRECTIONS, Leak, Varied};
 use crate::assess::answer::{Answer, NotKnown};
-use crate::assess::envelope::{Envelope, WindSide};
+use crate::assess::envelope::Envelope;
+use crate::assess::exposure::WindSide;
 use crate::physics::ensemble::{JoinedArranged, JoinedEnsemble, JoinedMember, JoinedState};
 use crate::physics::{Face, MoistAir};
 

@@ -19,7 +19,8 @@ use evaluate::Starts;
 pub(crate) use evaluate::{Inflow, Varied, Want, Workbench};
 
 use super::answer::{Answer, Fabric, NotKnown};
-use super::envelope::{DIRECTIONS, Envelope, WindSide};
+use super::envelope::{DIRECTIONS, Envelope};
+use super::exposure::WindSide;
 use super::law::{GapLaw, laws};
 use super::rooms::Rooms;
 use super::weather::{Vehicle, air_states, source_kg_s};

@@ -2,7 +2,8 @@
 
 use super::Leak;
 use crate::assess::answer::{Answer, Leakage, NotKnown};
-use crate::assess::envelope::{Envelope, WindSide, direction_deg, sharp_area};
+use crate::assess::envelope::{Envelope, direction_deg, sharp_area};
+use crate::assess::exposure::WindSide;
 use crate::physics::leakage::{AreaConvention, DEFAULT_EXPONENT, from_leakage_area};
 use crate::physics::pressure_coefficient::{Face, WindBody};
 use crate::physics::{FlowLaw, GapFlow};

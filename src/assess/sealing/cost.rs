@@ -48,7 +48,9 @@ impl Cost {
 /// Why work has no price.
 pub(super) fn not_priced(minutes: f64) -> NotKnown {
     NotKnown::because(format!(
-        "no hourly rate is given, so that {minutes:.0} minutes of work have no price"
+        "no hourly rate is given, so that {} minutes of work have no price",
+        // To hundredths, as sheets print them.
+        crate::assess::words::given((minutes * 100.0).round() / 100.0)
     ))
 }
 

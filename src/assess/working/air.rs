@@ -34,12 +34,7 @@ pub(super) fn air_change(
         "for each gap Δp = Cp ½ρₒU² − pᵢ − (ρₒ − ρᵢ) g z;  pᵢ such that Σ flows and fans = 0;  ACH = mean gross inflow/(ρᵢ V)",
     );
     sheet.input("set-up", survey.set_up.name());
-    sheet.number(
-        "wind at the weather station U₁₀",
-        recorded.wind_m_s,
-        3,
-        "m/s",
-    );
+    sheet.typed("wind at the weather station U₁₀", recorded.wind_m_s, "m/s");
     match &answer.air {
         Ok(air) => figures(&mut sheet, survey, assessment, air),
         Err(reason) => {
@@ -86,9 +81,9 @@ fn figures(sheet: &mut Sheet, survey: &Survey, assessment: &Assessment, air: &Ca
     {
         sheet.note("below about 3 m the wind profile extrapolates");
     }
-    sheet.number("outside", air.outside.t_c, 3, "°C");
+    sheet.typed("outside", air.outside.t_c, "°C");
     sheet.number("outside density ρₒ", air.outside.density(), 4, "kg/m³");
-    sheet.number("inside", air.inside.t_c, 3, "°C");
+    sheet.typed("inside", air.inside.t_c, "°C");
     sheet.number("inside density ρᵢ", air.inside.density(), 4, "kg/m³");
     sheet.number(
         "mean gross inflow",
@@ -132,13 +127,12 @@ pub(super) fn cross_check(
     if let Ok(total) = &assessment.leakage.all {
         sheet.number("A_L, all gaps", total.figures.ela * 1e4, 3, "cm²");
     }
-    sheet.number(
+    sheet.typed(
         "temperature difference",
         recorded.inside_c() - recorded.outside_c,
-        3,
         "K",
     );
-    sheet.number("wind at the weather station U", recorded.wind_m_s, 3, "m/s");
+    sheet.typed("wind at the weather station U", recorded.wind_m_s, "m/s");
     let check = answer
         .air
         .as_ref()

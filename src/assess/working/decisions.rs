@@ -87,11 +87,11 @@ pub fn doubt_working(found: &Uncertainty) -> Working {
 }
 
 fn figure(aim: Aim, value: f64, currency: &str) -> String {
-    let unit = match aim {
-        Aim::WinterCost => currency,
-        _ => aim.unit(),
-    };
-    with_unit(value, 3, unit)
+    // As the figure itself is shown; money has a digit more.
+    match aim {
+        Aim::WinterCost => with_unit(value, 3, currency),
+        _ => with_unit(value, 2, aim.unit()),
+    }
 }
 
 /// What sealing each gap saves, and how that was found.

@@ -1,6 +1,6 @@
 //! Workings of the comparison of drying and heating.
 
-use super::{Sheet, not_known, with_unit};
+use super::{Sheet, celsius, not_known, with_unit};
 use crate::assess::Mark;
 use crate::assess::answer::{Answer, Working};
 use crate::assess::drying::{
@@ -132,14 +132,14 @@ fn known_state(sheet: &mut Sheet, comparison: &Comparison, case: &OptionCase) {
             sheet.note("the RH falls by less than half a point against doing nothing, or not by warmth or water removed");
         }
     }
-    let dew = case.dew_point_c.map_or_else(String::new, |dew| {
-        format!(", dew point {}", with_unit(dew, 3, "°C"))
-    });
+    let dew = case
+        .dew_point_c
+        .map_or_else(String::new, |dew| format!(", dew point {}", celsius(dew)));
     let target = with_unit(comparison.target_rh * 100.0, 3, "%");
     let held = if case.holds { "is held" } else { "is not held" };
     sheet.result(format!(
         "{} and {} inside{dew}; the target of {target} {held}",
-        with_unit(case.inside.t_c, 3, "°C"),
+        celsius(case.inside.t_c),
         with_unit(case.rh * 100.0, 3, "%")
     ));
 }
@@ -234,8 +234,8 @@ fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> 
         "Tₛ = Tₒ + f_Rsi (Tᵢ − Tₒ);  f_Rsi = 1 − Rsi/(Rsi + R_layers + Rse);  surface RH = p_v/p_ws(Tₛ)",
     );
     sheet.number("f_Rsi", surface.temperature_factor, 3, "");
-    sheet.number("outside seen Tₒ", surface.outside_seen_c, 3, "°C");
-    sheet.number("inside Tᵢ", case.inside.t_c, 3, "°C");
+    sheet.input("outside seen Tₒ", celsius(surface.outside_seen_c));
+    sheet.input("inside Tᵢ", celsius(case.inside.t_c));
     sheet.number(
         "vapour pressure p_v",
         case.inside.vapour_pressure(),
@@ -252,7 +252,7 @@ fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> 
     };
     sheet.result(format!(
         "{} and {}: {verdict}",
-        with_unit(surface.temperature_c, 3, "°C"),
+        celsius(surface.temperature_c),
         with_unit(surface.surface_rh * 100.0, 3, "%")
     ));
     if surface.exceeds {
@@ -284,12 +284,12 @@ fn capacity(capacity: &Capacity) -> Working {
         format!("Rated capacity of a {}", capacity.kind.name()),
         "rated = 1.25 × needed × x_rated/x(Tᵢ, target), x the kind's driving quantity",
     );
-    sheet.number("inside Tᵢ", capacity.inside_c, 3, "°C");
+    sheet.input("inside Tᵢ", celsius(capacity.inside_c));
     sheet.input(
         "rating state",
         format!(
             "{}, {}",
-            with_unit(capacity.rated_c, 3, "°C"),
+            celsius(capacity.rated_c),
             with_unit(capacity.rated_rh * 100.0, 3, "%")
         ),
     );
@@ -316,7 +316,7 @@ fn capacity(capacity: &Capacity) -> Working {
 
 fn heater(size: &HeaterSize) -> Working {
     let mut sheet = Sheet::new(
-        format!("Heater to hold {}", with_unit(size.inside_c, 3, "°C")),
+        format!("Heater to hold {}", celsius(size.inside_c)),
         "rating = 1.25 (Σ U A + m_da (1006 + 1860 Wₒ)) (Tᵢ − Tₒ) at the design outside temperature in the windiest wind",
     );
     sheet.number("through the fabric", size.fabric_w, 3, "W");
@@ -348,8 +348,8 @@ fn warm_up(warm_up: &WarmUp) -> Working {
     let mut sheet = Sheet::new(
         format!(
             "Warming up from {} to {}",
-            with_unit(warm_up.from_c, 3, "°C"),
-            with_unit(warm_up.to_c, 3, "°C")
+            celsius(warm_up.from_c),
+            celsius(warm_up.to_c)
         ),
         "t = (C/H) ln(P/(P − H ΔT));  P for an hour = H ΔT/(1 − exp(−H t/C))",
     );

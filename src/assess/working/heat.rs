@@ -1,6 +1,6 @@
 //! Workings of water and heat.
 
-use super::{Sheet, not_known, with_unit};
+use super::{Sheet, celsius, not_known, with_unit};
 use crate::assess::Mark;
 use crate::assess::answer::{Answer, Assessment, CaseAnswer, HeatNeed, RequiredRemoval, Working};
 use crate::assess::fabric::{element_u, element_words, heat_flow};
@@ -17,7 +17,7 @@ fn removal_words(removal: &RequiredRemoval) -> String {
         "{} ({}) with the inside at {}",
         with_unit(removal.l_per_day(), 2, "L/day"),
         with_unit(removal.g_per_h(), 2, "g/h"),
-        with_unit(removal.inside_c, 3, "°C")
+        celsius(removal.inside_c)
     )
 }
 
@@ -28,12 +28,7 @@ pub(super) fn removal(survey: &Survey, assessment: &Assessment, id: WeatherId) -
         "D = max(0, S + m_da (Wₒ − W*)),  m_da = gross inflow/(1 + Wₒ)",
     );
     sheet.input("set-up", survey.set_up.name());
-    sheet.number(
-        "target relative humidity",
-        survey.targets.rh_percent,
-        3,
-        "%",
-    );
+    sheet.typed("target relative humidity", survey.targets.rh_percent, "%");
     match &answer.drying {
         Ok(drying) => {
             sheet.number(
@@ -43,7 +38,7 @@ pub(super) fn removal(survey: &Survey, assessment: &Assessment, id: WeatherId) -
                 "g/h",
             );
             for removal in [&drying.at_outside_temperature, &drying.at_set_temperature] {
-                let at = with_unit(removal.inside_c, 3, "°C");
+                let at = celsius(removal.inside_c);
                 sheet.number(
                     &format!("m_da at {at} inside"),
                     removal.dry_air_kg_s * 3600.0,
@@ -114,8 +109,8 @@ fn heat_sheet(title: String, assessment: &Assessment, need: &Answer<HeatNeed>) -
     );
     match need {
         Ok(need) => {
-            sheet.number("inside Tᵢ", need.inside_c, 3, "°C");
-            sheet.number("outside Tₒ", need.outside_c, 3, "°C");
+            sheet.typed("inside Tᵢ", need.inside_c, "°C");
+            sheet.typed("outside Tₒ", need.outside_c, "°C");
             sheet.number("dry air m_da", need.dry_air_kg_s * 3600.0, 3, "kg/h");
             if let Ok(fabric) = &assessment.fabric {
                 sheet.number("Σ U A with thermal bridges", fabric.ua_w_per_k, 3, "W/K");
@@ -172,9 +167,9 @@ pub(super) fn element(survey: &Survey, id: FabricId) -> Option<Working> {
         sheet.number("Rse", OUTSIDE_SURFACE_RESISTANCE, 2, "m² K/W");
     }
     if let Some(area) = element.area_m2 {
-        sheet.number("area A", area, 3, "m²");
+        sheet.typed("area A", area, "m²");
     }
-    sheet.number("thermal bridges", element.bridge_percent, 3, "%");
+    sheet.typed("thermal bridges", element.bridge_percent, "%");
     match (element_u(element), element.area_m2) {
         (Ok(u), Some(area)) => sheet.result(format!(
             "U {}; loss {}",

@@ -3,7 +3,8 @@
 use super::{Sheet, not_known, with_unit};
 use crate::assess::Mark;
 use crate::assess::answer::{Assessment, GapLeakage, SafetyVerdict, Working};
-use crate::survey::gap::{Behind, Form};
+use crate::assess::words::{counted, given};
+use crate::survey::gap::{Behind, Form, WorkState};
 use crate::survey::{Gap, GapId, Survey};
 
 const CM2: f64 = 1e4;
@@ -25,7 +26,7 @@ pub(super) fn volume(survey: &Survey, assessment: &Assessment) -> Working {
         ("inside height", vehicle.inside_height_m),
     ] {
         if let Some(value) = value {
-            sheet.number(name, value, 3, "m");
+            sheet.typed(name, value, "m");
         }
     }
     match &assessment.volume_m3 {
@@ -140,9 +141,14 @@ fn sizes(sheet: &mut Sheet, form: &Form) {
     };
     for (name, value, unit) in fields {
         if let Some(value) = value {
-            sheet.number(name, value, 4, unit);
+            sheet.typed(name, value, unit);
         }
     }
+}
+
+/// A share as it was typed.
+fn percent(share: f64) -> String {
+    format!("{} %", given(share))
 }
 
 fn arrangement(sheet: &mut Sheet, survey: &Survey, gap: &Gap) {
@@ -154,9 +160,16 @@ fn arrangement(sheet: &mut Sheet, survey: &Survey, gap: &Gap) {
             sheet.note(format!(
                 "closed when {}: {} % passes all the same",
                 survey.set_up.name(),
-                closing.leaves_percent
+                given(closing.leaves_percent)
             ));
         }
+    }
+    if gap.state == WorkState::Sealed {
+        let left = gap.remedy.as_ref().and_then(|own| own.leak_left_percent);
+        match left {
+            Some(left) => sheet.input("sealed, its remedy leaves", percent(left)),
+            None => sheet.input("sealed, its remedy leaves", "a share that is not given"),
+        };
     }
     match gap.behind {
         None => {}
@@ -167,7 +180,7 @@ fn arrangement(sheet: &mut Sheet, survey: &Survey, gap: &Gap) {
         Some(Behind::Opening {
             free_area_mm2: Some(area),
         }) => {
-            sheet.number("lies behind an opening of", area, 4, "mm²");
+            sheet.typed("lies behind an opening of", area, "mm²");
         }
         Some(Behind::Opening {
             free_area_mm2: None,
@@ -229,8 +242,8 @@ pub(super) fn area(survey: &Survey, assessment: &Assessment) -> Working {
             ));
             if total.not_sized > 0 {
                 sheet.note(format!(
-                    "{} gap(s) are not sized and not in it: the true area is larger",
-                    total.not_sized
+                    "{} not sized and not in it: the true area is larger",
+                    counted(total.not_sized, "gap is", "gaps are")
                 ));
             }
         }
@@ -295,14 +308,14 @@ pub(super) fn safety(survey: &Survey, assessment: &Assessment) -> Working {
         .count();
     sheet.input("appliances that are not room-sealed", open.to_string());
     if let Ok(required) = safety.required {
-        sheet.number("R, high in the roof", required.high_in_roof * MM2, 5, "mm²");
+        sheet.number("R, high in the roof", required.high_in_roof * MM2, 4, "mm²");
         sheet.number(
             "O, or high elsewhere",
             required.high_elsewhere * MM2,
-            5,
+            4,
             "mm²",
         );
-        sheet.number("L, and low", required.low * MM2, 5, "mm²");
+        sheet.number("L, and low", required.low * MM2, 4, "mm²");
     }
     for (name, value) in [
         ("surveyed in the roof", &safety.high_in_roof),
@@ -310,7 +323,7 @@ pub(super) fn safety(survey: &Survey, assessment: &Assessment) -> Working {
         ("surveyed low", &safety.low),
     ] {
         match value {
-            Ok(area) => sheet.number(name, area * MM2, 5, "mm²"),
+            Ok(area) => sheet.number(name, area * MM2, 4, "mm²"),
             Err(reason) => sheet.input(name, not_known(reason)),
         };
     }

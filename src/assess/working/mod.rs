@@ -14,6 +14,7 @@ use super::answer::{Assessment, NotKnown, Source, Working};
 use super::mark::Mark;
 use super::number::significant;
 use super::topic::Topic;
+use super::words::given;
 use crate::survey::Survey;
 
 /// The working of a result; `None` where the survey holds no such gap, case or element, and for
@@ -61,6 +62,12 @@ impl Sheet {
         self.input(name, with_unit(value, digits, unit))
     }
 
+    /// A number as it was typed in.
+    fn typed(&mut self, name: &str, value: f64, unit: &str) -> &mut Self {
+        let space = if unit.is_empty() { "" } else { " " };
+        self.input(name, format!("{}{space}{unit}", given(value)))
+    }
+
     fn source(&mut self, mark: Mark, text: &str) -> &mut Self {
         self.0.sources.push(Source {
             mark,
@@ -87,6 +94,11 @@ impl Sheet {
 fn with_unit(value: f64, digits: i32, unit: &str) -> String {
     let space = if unit.is_empty() { "" } else { " " };
     format!("{}{space}{unit}", significant(value, digits))
+}
+
+/// A temperature that was worked out.
+fn celsius(temperature_c: f64) -> String {
+    format!("{} °C", super::words::celsius(temperature_c))
 }
 
 fn not_known(reason: &NotKnown) -> String {

@@ -1,5 +1,6 @@
 //! The gaps on the body: area by leakage, shape by purpose, outline by certainty.
 
+use super::labels::labels;
 use super::layout::Layout;
 use super::spread::{Placed, spread};
 use super::{MarkPlace, Show};
@@ -17,8 +18,6 @@ const MOST_RADIUS: f64 = 6.0;
 const FULL_SCALE: f64 = 16.0;
 /// EqLA of the gap with the largest mark, m²; larger ones are drawn no larger.
 const MOST_AREA: f64 = 60e-4;
-/// Letters of a number beside a mark, mm.
-const NUMBER: f64 = 2.2;
 /// Letters beside the selected mark, mm.
 const SELECTED: f64 = 2.6;
 /// Width of a letter by its height, on average.
@@ -35,6 +34,19 @@ fn radius(leakage: &GapLeakage, most: f64) -> f64 {
 /// Radius of the largest mark on a body of this scale: on a small one marks would hide it.
 fn largest(scale: f64) -> f64 {
     MOST_RADIUS * (scale / FULL_SCALE).clamp(0.6, 1.0)
+}
+
+/// Radius of the largest mark among so many on this body: where they crowd, large ones would hide
+/// the rest.
+fn among(layout: &Layout, count: usize) -> f64 {
+    let round = 2.0 * (layout.height_m + layout.width_m);
+    let faces = layout.length_m * round * layout.scale * layout.scale;
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a survey holds thousands at most"
+    )]
+    let spacing = (faces / count.max(1) as f64).sqrt();
+    (spacing / 2.0).max(1.5 * LEAST_RADIUS)
 }
 
 pub(super) fn role(purpose: Purpose) -> Role {
@@ -109,7 +121,7 @@ fn placed<'s>(layout: &Layout, survey: &'s Survey, assessment: &Assessment) -> V
         .iter()
         .map(|answer| (answer.id, &answer.leakage))
         .collect();
-    let most = largest(layout.scale);
+    let most = largest(layout.scale).min(among(layout, survey.gaps.len()));
     let mut placed: Vec<Placed<'_>> = survey
         .gaps
         .iter()
@@ -152,9 +164,10 @@ pub(super) fn gaps(
         one(scene, mark);
     }
     // After all marks, so that none hides a number.
-    for mark in order() {
-        number(scene, mark, show.numbers);
-    }
+    let numbered: Vec<(&Placed<'_>, String)> = order()
+        .filter_map(|mark| Some((*mark, label(mark, show.numbers)?)))
+        .collect();
+    labels(scene, &numbered);
     // Above all others, where nothing covers it.
     let selected = placed
         .iter()
@@ -200,12 +213,9 @@ fn one(scene: &mut Scene, mark: &Placed<'_>) {
     let kind = (gap.purpose, gap.certainty);
     scene.add_gap(gap.id, shape(centre, radius, kind, fill, Role::Ink));
     if sealed {
-        let reach = radius * 1.25;
+        let (from, to) = mark.stroke();
         scene.add(Shape::Polyline {
-            points: vec![
-                Point::new(centre.x - reach, centre.y + reach),
-                Point::new(centre.x + reach, centre.y - reach),
-            ],
+            points: vec![from, to],
             role: Role::Ink,
             width: 0.4,
             dash: Dash::Solid,
@@ -213,19 +223,13 @@ fn one(scene: &mut Scene, mark: &Placed<'_>) {
     }
 }
 
-/// The number of a gap beside its mark, or how many share the mark.
-fn number(scene: &mut Scene, mark: &Placed<'_>, numbers: bool) {
-    let (centre, radius) = (mark.at, mark.radius);
+/// The number of a gap, or how many share the mark; nothing where numbers are not shown.
+fn label(mark: &Placed<'_>, numbers: bool) -> Option<String> {
     if mark.sharing > 1 {
-        let at = Point::new(centre.x + radius + 1.8, centre.y);
-        let words = format!("{} gaps", mark.sharing);
-        scene.text(at, words, NUMBER, Role::Ink, Anchor::Left);
-    } else if numbers {
-        let at = Point::new(centre.x + radius + 0.9, centre.y - radius - 0.4);
-        let sign = if mark.complete { "" } else { " ?" };
-        let words = format!("{}{sign}", mark.gap.id);
-        scene.text(at, words, NUMBER, Role::Ink, Anchor::Left);
+        return Some(format!("{} gaps", mark.sharing));
     }
+    let sign = if mark.complete { "" } else { " ?" };
+    numbers.then(|| format!("{}{sign}", mark.gap.id))
 }
 
 /// Two rings: too many gaps to be told apart at this size.
@@ -238,7 +242,7 @@ fn several(scene: &mut Scene, mark: &Placed<'_>) {
         width: 0.45,
         dash: Dash::Solid,
     };
-    scene.add_gap(mark.gap.id, ring(mark.radius + 0.9, Some(Role::Body)));
+    scene.add_gap(mark.gap.id, ring(mark.reach(), Some(Role::Body)));
     scene.add(ring(mark.radius, Some(Role::Ground)));
 }
 

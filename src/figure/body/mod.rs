@@ -1,5 +1,6 @@
 //! The unfolded body: the vehicle with its gaps, or with the air that flows through them.
 
+mod labels;
 mod layout;
 mod legend;
 mod marks;

@@ -198,7 +198,6 @@ fn captions(scene: &mut Scene, layout: &Layout) {
         scene.text(at, text, CAPTION, Role::Faint, Anchor::Left);
     };
     above(Facing::Roof, "roof, seen from above", scene);
-    above(Facing::Offside, "offside (right)", scene);
     above(Facing::Front, "front", scene);
     above(Facing::Rear, "rear", scene);
     let under = layout.panel(Facing::Underfloor);
@@ -210,6 +209,10 @@ fn captions(scene: &mut Scene, layout: &Layout) {
         Role::Faint,
         Anchor::Left,
     );
+    // Beyond the ground, where no wheel is.
+    let off = layout.panel(Facing::Offside);
+    let at = Point::new(off.left + 1.5, off.top - 3.0);
+    scene.text(at, "offside (right)", CAPTION, Role::Faint, Anchor::Left);
     let near = layout.panel(Facing::Nearside);
     let at = Point::new(near.left + 1.5, near.bottom + 3.0);
     scene.text(at, "nearside (left)", CAPTION, Role::Faint, Anchor::Left);

@@ -2,9 +2,9 @@
 
 use super::{Arrangement, Layout, Show, body};
 use crate::assess::assess;
-use crate::figure::scene::{Role, Shape};
+use crate::figure::scene::{Point, Role, Shape};
 use crate::survey::gap::{Certainty, Facing, Form, Gap, Position};
-use crate::survey::{GapId, Survey, VehicleKind, ZoneId};
+use crate::survey::{GapId, Survey, VehicleKind, ZoneId, file};
 
 fn survey() -> Survey {
     let mut survey = Survey::new(VehicleKind::CoachBuilt);
@@ -151,6 +151,108 @@ fn many_gaps_in_one_place_become_one_mark_that_says_how_many() {
     let row = crowded(30, 0.05);
     let figure = body(&row, &assess(&row), Arrangement::Tall, 1500.0, &PLAIN);
     assert!(figure.places.iter().all(|place| place.sharing == 1));
+}
+
+/// The numbers of a drawing as rectangles: middle line, from left to right.
+fn numbers(figure: &super::BodyFigure) -> Vec<(String, Point, f64, f64)> {
+    let shapes = figure.scene.marks.iter().map(|mark| &mark.shape);
+    shapes
+        .filter_map(|shape| match shape {
+            Shape::Text { at, text, size, .. }
+                if text.starts_with(|first: char| first.is_ascii_digit()) =>
+            {
+                let letters = f64::from(u32::try_from(text.chars().count()).unwrap());
+                // The digits of B612 are 0.61 of their height wide.
+                Some((text.clone(), *at, letters * size * 0.61, *size * 0.4))
+            }
+            _ => None,
+        })
+        .collect()
+}
+
+/// Every number can be read: none lies on another, and none on a mark.
+fn all_can_be_read(figure: &super::BodyFigure) {
+    let numbers = numbers(figure);
+    for (at, (one, place, wide, half)) in numbers.iter().enumerate() {
+        for (other, other_place, other_wide, other_half) in &numbers[..at] {
+            let across =
+                (place.x + wide).min(other_place.x + other_wide) - place.x.max(other_place.x);
+            let down = half + other_half - (place.y - other_place.y).abs();
+            assert!(across.min(down) < 0.05, "{one} lies on {other}");
+        }
+        for mark in &figure.places {
+            let x = mark.at.x.clamp(place.x, place.x + wide);
+            let y = mark.at.y.clamp(place.y - half, place.y + half);
+            let inside = mark.reach - mark.at.distance(Point::new(x, y));
+            assert!(inside < 0.05, "{one} lies on the mark of {}", mark.gap);
+        }
+    }
+}
+
+#[test]
+fn the_numbers_of_gaps_close_together_can_be_read() {
+    for (count, apart_m) in [(6, 0.0), (9, 0.0), (12, 0.12), (20, 0.15), (30, 0.11)] {
+        all_can_be_read(&drawn(&crowded(count, apart_m)));
+    }
+    for sample in [
+        include_str!("../../../sample-surveys/farmyard-caravan.ron"),
+        include_str!("../../../sample-surveys/street-panel-van.ron"),
+        include_str!("../../../sample-surveys/forest-integrated.ron"),
+        include_str!("../../../sample-surveys/coastal-coachbuilt.ron"),
+    ] {
+        let survey = file::parse(sample).unwrap();
+        let figure = body(&survey, &assess(&survey), Arrangement::Tall, 176.0, &PLAIN);
+        assert_eq!(numbers(&figure).len(), survey.gaps.len());
+        all_can_be_read(&figure);
+    }
+}
+
+/// Whether two lines cross, by the side on which each end lies.
+fn cross(a: (Point, Point), b: (Point, Point)) -> bool {
+    let side = |from: Point, to: Point, point: Point| {
+        (to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x)
+    };
+    side(a.0, a.1, b.0) * side(a.0, a.1, b.1) < -1e-9
+        && side(b.0, b.1, a.0) * side(b.0, b.1, a.1) < -1e-9
+}
+
+#[test]
+fn the_lines_to_marks_drawn_apart_do_not_cross() {
+    let mut survey = crowded(7, 0.0);
+    // Round one place, in an order that the ledger does not follow.
+    for (gap, turn) in survey.gaps.iter_mut().zip([0, 3, 6, 2, 5, 1, 4]) {
+        let angle = f64::from(turn) * std::f64::consts::TAU / 7.0;
+        gap.position.along_m = Some(2.0 + 0.04 * angle.cos());
+        gap.position.height_m = Some(1.0 + 0.04 * angle.sin());
+    }
+    let figure = drawn(&survey);
+    let lines: Vec<(Point, Point)> = survey
+        .gaps
+        .iter()
+        .zip(&figure.places)
+        .map(|(gap, place)| (figure.layout.place(gap.facing, &gap.position).0, place.at))
+        .collect();
+    for (at, line) in lines.iter().enumerate() {
+        assert!(line.0.distance(line.1) > 0.5, "drawn apart");
+        for other in &lines[..at] {
+            assert!(!cross(*line, *other), "{lines:?}");
+        }
+    }
+}
+
+#[test]
+fn marks_are_small_where_there_are_many() {
+    let reach = |count: u32| {
+        let mut survey = crowded(count, 0.01);
+        for gap in &mut survey.gaps {
+            gap.form = Form::RoundHole {
+                diameter_mm: Some(90.0),
+            };
+        }
+        drawn(&survey).places[0].reach
+    };
+    let (few, many) = (reach(9), reach(300));
+    assert!(many < 0.7 * few, "{many} {few}");
 }
 
 #[test]

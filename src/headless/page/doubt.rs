@@ -3,12 +3,12 @@
 use super::Unknowns;
 use super::layout::Page;
 use super::table::{Set, Table};
-use super::words::figure;
+use super::words::{self, figure};
 use crate::assess::uncertainty::{Interval, Uncertainty};
 use crate::assess::{Answer, Assessment};
 use crate::headless::decisions::Decisions;
 
-const MM2: f64 = 1e6;
+const CM2: f64 = 1e4;
 /// Parts of the doubt listed.
 const PARTS: usize = 6;
 
@@ -36,22 +36,24 @@ fn intervals(page: &mut Page, assessment: &Assessment, found: &Uncertainty) {
         .column("result", Set::Numbers, 15)
         .column("low", Set::Numbers, 15)
         .column("high", Set::Numbers, 15);
-    let mut row = |name: String, result: Answer<f64>, interval: Answer<Interval>| {
-        let result = unknowns.or(&result, |value| figure(*value, 3));
-        let low = unknowns.or(&interval, |found| figure(found.low, 3));
-        let high = unknowns.or(&interval, |found| figure(found.high, 3));
-        table.row([name, result, low, high]);
-    };
+    let mut row =
+        |name: String, result: Answer<f64>, interval: Answer<Interval>, said: fn(f64) -> String| {
+            let result = unknowns.or(&result, |value| said(*value));
+            let low = unknowns.or(&interval, |found| figure(found.low, 2));
+            let high = unknowns.or(&interval, |found| figure(found.high, 2));
+            table.row([name, result, low, high]);
+        };
     let scaled = |interval: &Interval| Interval {
-        low: interval.low * MM2,
-        high: interval.high * MM2,
+        low: interval.low * CM2,
+        high: interval.high * CM2,
         ..*interval
     };
     let unintended = assessment.leakage.unintended.clone();
     row(
-        "EqLA, unintended gaps, mm²".to_owned(),
-        unintended.map(|total| total.figures.eqla * MM2),
+        "EqLA, unintended gaps, cm²".to_owned(),
+        unintended.map(|total| total.figures.eqla),
         Ok(scaled(&found.eqla_unintended)),
+        words::leakage_cm2,
     );
     for (case, answer) in found.cases.iter().zip(&assessment.cases) {
         let air = answer.air.as_ref().map_err(Clone::clone);
@@ -59,18 +61,21 @@ fn intervals(page: &mut Page, assessment: &Assessment, found: &Uncertainty) {
             format!("{}: air changes an hour", case.name),
             air.and_then(|air| air.mean_ach_per_h.clone()),
             case.ach_per_h.clone(),
+            words::air_changes,
         );
         let drying = answer.drying.as_ref().map_err(Clone::clone);
         row(
             format!("{}: water to remove, L/day", case.name),
             drying.map(|drying| drying.at_set_temperature.l_per_day()),
             case.removal_l_per_day.clone(),
+            words::litres,
         );
         let heat = answer.heat.as_ref().map_err(Clone::clone);
         row(
             format!("{}: heat, W", case.name),
             heat.and_then(|heat| heat.set_temperature.total_w()),
             case.heat_w.clone(),
+            words::watts,
         );
     }
     table.print(page);
@@ -79,10 +84,10 @@ fn intervals(page: &mut Page, assessment: &Assessment, found: &Uncertainty) {
         page.hanging(
             "  ",
             &format!(
-                "Leakage not found, {} % of what was found: {} mm² more EqLA, a line of its own; it is in \
+                "Leakage not found, {} % of what was found: {} cm² more EqLA, a line of its own; it is in \
                  the intervals, not in the results.",
                 figure(line.percent, 3),
-                figure(line.eqla * MM2, 3)
+                words::leakage_cm2(line.eqla)
             ),
         );
     }

@@ -2,7 +2,7 @@
 
 use super::layout::Page;
 use super::table::{Set, Table};
-use super::words::{compass, counted, degrees, figure, given};
+use super::words::{self, compass, counted, degrees, figure, given};
 use super::{Unknowns, total_figure};
 use crate::assess::{
     Answer, Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, DirectionAnswer, HeatNeed,
@@ -11,7 +11,6 @@ use crate::assess::{
 use crate::survey::{GapId, Survey, WeatherCase};
 
 const CM2: f64 = 1e4;
-const MM: f64 = 1e3;
 
 /// Weather cases that stand side by side within the margins.
 const SIDE_BY_SIDE: usize = 3;
@@ -52,7 +51,7 @@ fn leakage_area(page: &mut Page, assessment: &Assessment) {
     let words = match (&area, &leakage.square_side) {
         (Ok(area), Ok(side)) => format!(
             "EqLA {area} cm², as much as a square hole with sides of {at_least}{} mm",
-            figure(side * MM, 3)
+            words::side_mm(*side)
         ),
         (Ok(area), Err(_)) => format!("EqLA {area} cm²"),
         (Err(unknown), _) => format!("EqLA not known: {}", unknown.reason),
@@ -73,7 +72,7 @@ fn leakage_area(page: &mut Page, assessment: &Assessment) {
 
 fn season(page: &mut Page, assessment: &Assessment) {
     let words = match &assessment.season_ach_per_h {
-        Ok(ach) => format!("{} /h", figure(*ach, 2)),
+        Ok(ach) => format!("{} /h", words::air_changes(*ach)),
         Err(unknown) => format!("not known: {}", unknown.reason),
     };
     let shares: Vec<String> = assessment
@@ -156,14 +155,17 @@ impl Cases<'_> {
         table.group("air changes per hour, ACH");
         self.extreme(table, "  lowest", |air| air.lowest);
         self.row(table, "  mean", "/h", |case| {
-            air(case)?.mean_ach_per_h.clone().map(|ach| figure(ach, 2))
+            air(case)?
+                .mean_ach_per_h
+                .clone()
+                .map(|ach| words::air_changes(ach))
         });
         self.extreme(table, "  highest", |air| air.highest);
         self.row(table, "  basic model, as a cross-check", "/h", |case| {
             air(case)?
                 .cross_check
                 .clone()
-                .map(|check| figure(check.ach_per_h, 2))
+                .map(|check| words::air_changes(check.ach_per_h))
         });
     }
 
@@ -174,7 +176,7 @@ impl Cases<'_> {
             direction(air, which(air))?
                 .ach_per_h
                 .clone()
-                .map(|ach| figure(ach, 2))
+                .map(|ach| words::air_changes(ach))
         });
         self.row(table, "    with wind from, off the front", "", |case| {
             let air = air(case)?;
@@ -287,16 +289,13 @@ impl Cases<'_> {
         ] {
             table.group(words);
             self.row(table, "  with the air", "W", |case| {
-                heat(case).map(|all| figure(which(all).air_w, 3))
+                heat(case).map(|all| words::watts(which(all).air_w))
             });
             self.row(table, "  through the fabric", "W", |case| {
-                which(heat(case)?)
-                    .fabric_w
-                    .clone()
-                    .map(|watts| figure(watts, 3))
+                which(heat(case)?).fabric_w.clone().map(words::watts)
             });
             self.row(table, "  together", "W", |case| {
-                which(heat(case)?).total_w().map(|watts| figure(watts, 3))
+                which(heat(case)?).total_w().map(words::watts)
             });
         }
     }

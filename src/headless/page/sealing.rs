@@ -3,7 +3,7 @@
 use super::Unknowns;
 use super::layout::Page;
 use super::table::{Set, Table};
-use super::words::figure;
+use super::words::{self, figure};
 use crate::assess::sealing::{Aim, AirPerSleeper, Figures, Plan, Ranked};
 use crate::assess::{Answer, Safety};
 use crate::headless::decisions::{Decisions, Sealing};
@@ -70,12 +70,14 @@ impl Section<'_> {
             let cost = one.sealable.cost();
             table.row([
                 self.name(one.sealable.gap()),
-                unknowns.or(&one.saves.ach_windy_per_h, |ach| figure(*ach, 2)),
-                unknowns.or(&one.saves.removal_l_per_day, |litres| figure(*litres, 2)),
-                figure(one.saves.air_heat_w, 2),
+                unknowns.or(&one.saves.ach_windy_per_h, |ach| words::air_changes(*ach)),
+                unknowns.or(&one.saves.removal_l_per_day, |litres| {
+                    words::litres(*litres)
+                }),
+                words::watts(one.saves.air_heat_w),
                 unknowns.or(&cost, |cost| {
                     let mark = if cost.labour.is_none() { " †" } else { "" };
-                    format!("{}{mark}", figure(cost.priced, 3))
+                    format!("{}{mark}", words::money(cost.priced))
                 }),
                 format!(
                     "{}{}",
@@ -131,12 +133,12 @@ impl Section<'_> {
             .column("W", Set::Numbers, 12);
         let mut row = |spent: f64, gaps: usize, figures: &Figures| {
             table.row([
-                figure(spent, 3),
+                words::money(spent),
                 gaps.to_string(),
-                unknowns.or(&figures.ach_calm_per_h, |ach| figure(*ach, 3)),
-                unknowns.or(&figures.ach_windy_per_h, |ach| figure(*ach, 3)),
-                unknowns.or(&figures.removal_l_per_day, |litres| figure(*litres, 3)),
-                figure(figures.air_heat_w, 3),
+                unknowns.or(&figures.ach_calm_per_h, |ach| words::air_changes(*ach)),
+                unknowns.or(&figures.ach_windy_per_h, |ach| words::air_changes(*ach)),
+                unknowns.or(&figures.removal_l_per_day, |litres| words::litres(*litres)),
+                words::watts(figures.air_heat_w),
             ]);
         };
         row(0.0, 0, &sealing.order.before);
@@ -193,7 +195,7 @@ impl Section<'_> {
             "  ",
             &format!(
                 "costs {} {currency}{}, {} minutes of work; {payback}",
-                figure(plan.cost, 3),
+                words::money(plan.cost),
                 if plan.minutes_not_priced > 0.0 {
                     " without the work"
                 } else {
@@ -233,7 +235,6 @@ impl Section<'_> {
             .column("before", Set::Numbers, 15)
             .column("after", Set::Numbers, 15);
         let (before, after) = (&plan.before, &plan.after);
-        let area = |answer: &Answer<f64>| answer.clone().map(|area| area * 1e6);
         let (eqla_before, eqla_after) = &plan.eqla_unintended;
         let (sleeper_before, sleeper_after) = &plan.air_per_sleeper;
         let sleeper = |of: fn(&AirPerSleeper) -> f64| {
@@ -245,56 +246,65 @@ impl Section<'_> {
             "cost of a winter by electricity, {}",
             self.survey.tariffs.currency
         );
-        let rows: [(&str, Answer<f64>, Answer<f64>); 9] = [
+        let rows: [(&str, Answer<f64>, Answer<f64>, fn(f64) -> String); 9] = [
             (
-                "EqLA, unintended gaps, mm²",
-                area(eqla_before),
-                area(eqla_after),
+                "EqLA, unintended gaps, cm²",
+                eqla_before.clone(),
+                eqla_after.clone(),
+                words::leakage_cm2,
             ),
             (
                 "ACH still",
                 before.ach_calm_per_h.clone(),
                 after.ach_calm_per_h.clone(),
+                words::air_changes,
             ),
             (
                 "ACH windy",
                 before.ach_windy_per_h.clone(),
                 after.ach_windy_per_h.clone(),
+                words::air_changes,
             ),
             (
                 "ACH over the season",
                 before.ach_season_per_h.clone(),
                 after.ach_season_per_h.clone(),
+                words::air_changes,
             ),
             (
                 "water to remove, L/day",
                 before.removal_l_per_day.clone(),
                 after.removal_l_per_day.clone(),
+                words::litres,
             ),
             (
                 "heat with the air, W",
                 Ok(before.air_heat_w),
                 Ok(after.air_heat_w),
+                words::watts,
             ),
             (
                 &winter,
                 before.winter_cost.clone(),
                 after.winter_cost.clone(),
+                words::money,
             ),
             (
                 "outside air for each sleeper, still, m³/h",
                 still_before,
                 still_after,
+                |flow| figure(flow, 2),
             ),
             (
                 "outside air for each sleeper, windy, m³/h",
                 windy_before,
                 windy_after,
+                |flow| figure(flow, 2),
             ),
         ];
-        for (name, before, after) in rows {
-            let before = unknowns.or(&before, |value| figure(*value, 3));
-            let after = unknowns.or(&after, |value| figure(*value, 3));
+        for (name, before, after, said) in rows {
+            let before = unknowns.or(&before, |value| said(*value));
+            let after = unknowns.or(&after, |value| said(*value));
             table.row([name.to_owned(), before, after]);
         }
         table.print(page);

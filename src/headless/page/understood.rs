@@ -3,7 +3,7 @@
 use super::Unknowns;
 use super::layout::Page;
 use super::table::{Set, Table};
-use super::words::{capital, figure, given};
+use super::words::{air_changes, capital, figure, given};
 use crate::headless::decisions::Decisions;
 use crate::physics::PressureSet;
 use crate::survey::Survey;
@@ -33,13 +33,13 @@ pub(super) fn print(page: &mut Page, survey: &Survey, decisions: &Decisions) {
         let mut row = vec![case.name.clone()];
         for set in &decisions.pressure_sets {
             if let Some(ach) = set.mean_ach_per_h.get(at) {
-                row.push(unknowns.or(ach, |ach| figure(*ach, 3)));
+                row.push(unknowns.or(ach, |ach| air_changes(*ach)));
             }
         }
         let curve = curves.and_then(|curves| curves.get(at));
         for (kelvin, ach) in curve.iter().flat_map(|curve| &curve.points) {
             if kelvins.iter().any(|shown| (shown - kelvin).abs() < 1e-9) {
-                row.push(figure(*ach, 3));
+                row.push(air_changes(*ach));
             }
         }
         table.row(row);

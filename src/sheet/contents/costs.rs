@@ -1,5 +1,6 @@
 //! What to buy and what it costs.
 
+use super::plan::star;
 use super::words::{digits, duration, money};
 use crate::assess::words::{figure, given};
 use crate::sheet::blocks::{Align, Reasons, Section, Table};
@@ -30,7 +31,14 @@ pub(super) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
             words => format!("{}: {words}", purchase.kind.name()),
         };
         let (amount, unit) = match purchase.basis {
-            CostBasis::Piece => (given(purchase.quantity), "pieces"),
+            CostBasis::Piece => (
+                given(purchase.quantity),
+                if purchase.quantity == 1.0 {
+                    "piece"
+                } else {
+                    "pieces"
+                },
+            ),
             CostBasis::Metre => (digits(purchase.quantity, 0, 3), "m"),
         };
         let gaps: Vec<String> = purchase.gaps.iter().map(GapId::to_string).collect();
@@ -54,7 +62,13 @@ pub(super) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
         table.total(cells);
     }
     section.table(table, &Reasons::default());
-    section.note("Lengths as measured along the gaps: add for waste.");
+    let suggested = work.steps.iter().any(|step| !star(step).is_empty());
+    section.note(if prices && suggested {
+        "Lengths as measured along the gaps: add for waste. Remedies and prices of the steps marked * are \
+         suggestions of this program: put in the workshop's own."
+    } else {
+        "Lengths as measured along the gaps: add for waste."
+    });
     section
 }
 

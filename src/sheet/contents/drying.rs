@@ -3,7 +3,7 @@
 use super::Material;
 use super::words::{L_PER_DAY, money};
 use crate::assess::drying::{Comparison, HeaterFor, OptionCase, SizedFor};
-use crate::assess::words::{capital, figure, given};
+use crate::assess::words::{self, capital, figure, given};
 use crate::assess::{Answer, NotKnown};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 
@@ -98,8 +98,8 @@ fn options(material: &Material<'_>, comparison: &Comparison, reasons: &mut Reaso
                 Ok(state) => cells.extend([
                     tenths(state.inside.t_c),
                     format!("{:.0}", state.rh * 100.0),
-                    figure(state.removal_kg_s * L_PER_DAY, 2),
-                    format!("{:.0}", state.machine_w + state.heater_w),
+                    words::litres(state.removal_kg_s * L_PER_DAY),
+                    words::watts(state.machine_w + state.heater_w),
                 ]),
                 Err(unknown) => {
                     cells.push(reasons.or(&Err::<f64, _>(unknown), f64::to_string));
@@ -161,9 +161,9 @@ fn sizes(section: &mut Section, material: &Material<'_>, comparison: &Comparison
         };
         table.row([
             format!("{what}, {}\u{a0}°C inside", given(size.inside_c)),
-            reasons.or(&size.air_w, |watts| figure(*watts, 3)),
-            figure(size.fabric_w, 3),
-            reasons.or(&size.rating_w, |watts| figure(*watts, 2)),
+            reasons.or(&size.air_w, |watts| words::watts(*watts)),
+            words::watts(size.fabric_w),
+            reasons.or(&size.rating_w, |watts| words::watts(*watts)),
             reasons.or(&size.kwh_per_month, |kwh| figure(*kwh, 2)),
         ]);
     }
@@ -176,5 +176,5 @@ fn sizes(section: &mut Section, material: &Material<'_>, comparison: &Comparison
 }
 
 fn litres(kg_s: &f64) -> String {
-    figure(kg_s * L_PER_DAY, 2)
+    words::litres(kg_s * L_PER_DAY)
 }

@@ -1,8 +1,9 @@
 //! The ledger of gaps, by zone.
 
 use super::Material;
-use super::words::{CM2, name, place};
-use crate::assess::words::{OUTER_OPENING, figure, form, given, remarks, total_figure};
+use super::measured::{by_test, is_by_test};
+use super::words::{CM2, long_notes, name, note_in_table, place};
+use crate::assess::words::{OUTER_OPENING, form, given, leakage_cm2, remarks, total_figure};
 use crate::assess::{Answer, GapLeakage, NotKnown};
 use crate::sheet::blocks::{Align, Reasons, Section, Table};
 use crate::survey::{Gap, Remedy, ZoneId};
@@ -59,11 +60,15 @@ pub(super) fn section(material: &Material<'_>) -> Section {
         reasons.or(&all, String::clone),
     ]);
     section.table(table, &reasons);
+    if let Some(words) = by_test(survey.gaps.iter()) {
+        section.note(words);
+    }
     section.note(
         "EqLA: equivalent leakage area at 10 Pa, as the gap stands in this set-up. Share: of all \
          gaps together. Numbers are those on the drawing; heights are above the ground. A query (?) stands for a size that was \
          not taken.",
     );
+    long_notes(&mut section, survey.gaps.iter());
     section
 }
 
@@ -101,8 +106,12 @@ fn row(material: &Material<'_>, gap: &Gap, reasons: &mut Reasons) -> [String; 7]
         gap.id.to_string(),
         format!("{}\n{}", name(gap), place(gap)),
         form(gap),
-        gap.certainty.name().to_owned(),
-        reasons.or(&eqla, |area| figure(area * CM2, 3)),
+        if is_by_test(gap) {
+            format!("{},\nby test", gap.certainty.name())
+        } else {
+            gap.certainty.name().to_owned()
+        },
+        reasons.or(&eqla, |area| leakage_cm2(*area)),
         share,
         notes(material, gap),
     ]
@@ -123,7 +132,7 @@ fn notes(material: &Material<'_>, gap: &Gap) -> String {
     if !gap.damp.trim().is_empty() {
         all.push(format!("damp reading: {}", gap.damp.trim()));
     }
-    all.push(gap.note.trim().to_owned());
+    all.push(note_in_table(&gap.note));
     all.retain(|line| !line.is_empty());
     all.join("\n")
 }

@@ -5,6 +5,7 @@ mod costs;
 mod drawings;
 mod drying;
 mod ledger;
+mod measured;
 mod plan;
 mod safety;
 mod spaces;
@@ -13,11 +14,13 @@ mod vehicle;
 mod words;
 mod workings;
 
+pub use completion::{after_the_work, before_the_work};
+
 use super::blocks::{Block, Picture, Section, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part};
 use super::work::Work;
 use crate::assess::uncertainty::Uncertainty;
-use crate::assess::{Answer, Assessment, Comparison, Mark};
+use crate::assess::{Answer, Assessment, Comparison, Mark, assess};
 use crate::survey::Survey;
 use std::collections::BTreeMap;
 
@@ -30,8 +33,11 @@ pub struct Material<'a> {
     pub assessment: &'a Assessment,
     /// The options of drying and heating.
     pub comparison: &'a Answer<Comparison>,
-    /// How sure the answers are, where it was worked out.
+    /// How sure the answers are, where it was worked out; for the completion sheet, of
+    /// [`after_the_work`].
     pub uncertainty: Option<&'a Uncertainty>,
+    /// The same for [`before_the_work`], on the completion sheet.
+    pub uncertainty_before: Option<&'a Uncertainty>,
     /// Copies of the photos for print, by their names in the survey; photos that are missing or
     /// cannot be read are not in it.
     pub photos: &'a BTreeMap<String, Picture>,
@@ -129,7 +135,7 @@ impl Writer<'_> {
 
     fn completion(&mut self) {
         let material = self.material;
-        self.add(completion::section(material.survey));
+        self.add(completion::section(&material));
         if self.choices.has(Part::Drawings) {
             self.drawings();
         }
@@ -141,7 +147,13 @@ impl Writer<'_> {
         self.cautions();
         self.signature();
         if self.choices.has(Part::Workings) {
-            self.add(workings::section(&material));
+            // Of the figures that stand in the column *after*.
+            let survey = after_the_work(material.survey);
+            self.add(workings::section(&Material {
+                survey: &survey,
+                assessment: &assess(&survey),
+                ..material
+            }));
         }
     }
 

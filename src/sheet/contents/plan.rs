@@ -1,9 +1,10 @@
 //! The sealing plan, and the order of work.
 
 use super::ledger::remedy;
-use super::words::{CM2, duration, minutes, name, place, price};
+use super::measured::by_test;
+use super::words::{duration, long_notes, minutes, name, note_in_table, place, price};
 use crate::assess::sealing::{Figures, Plan, StaysOpen};
-use crate::assess::words::figure;
+use crate::assess::words::{air_changes, leakage_cm2, litres, watts};
 use crate::assess::{Answer, NotKnown};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 use crate::sheet::work::{Chosen, Work, WorkStep, nothing_to_seal};
@@ -33,10 +34,10 @@ pub(super) fn report(survey: &Survey, work: &Answer<Work>) -> Section {
     let mut reasons = Reasons::default();
     let table = steps(survey, work, &mut reasons);
     section.table(table, &reasons);
-    notes(&mut section, work);
+    notes(&mut section, survey, work);
     section.heading("Before and after");
     let mut reasons = Reasons::default();
-    let table = before_and_after(survey, &work.plan, ["Now", "Planned"], &mut reasons);
+    let table = before_and_after(survey, &work.plan, &mut reasons);
     section.table(table, &reasons);
     for finding in &work.plan.findings {
         section.push(super::safety::danger(finding));
@@ -59,7 +60,7 @@ fn gap_words(survey: &Survey, step: &WorkStep) -> String {
     gap.map_or_else(String::new, |gap| format!("{}\n{}", name(gap), place(gap)))
 }
 
-fn star(step: &WorkStep) -> &'static str {
+pub(super) fn star(step: &WorkStep) -> &'static str {
     let assumed = step.sealable.cost().is_ok_and(|cost| cost.assumed);
     if assumed || step.sealable.is_assumed() {
         "*"
@@ -77,10 +78,13 @@ fn steps(survey: &Survey, work: &Work, reasons: &mut Reasons) -> Table {
         .wide("How", Align::Left, 3)
         .column("Minutes", Align::Decimal)
         .column(format!("Cost, {currency}"), Align::Decimal)
-        .column("ACH with most\nwind then, /h", Align::Decimal);
+        .column("Less air with\nmost wind, /h", Align::Decimal);
+    let mut before = &work.plan.before.ach_windy_per_h;
     for (step, order) in work.steps.iter().zip(1..) {
         let cost = step.sealable.cost();
-        let after = step.after.as_ref();
+        let after = step.after.as_ref().map(|after| &after.ach_windy_per_h);
+        let saves = after.map(|after| less(before, after));
+        before = after.unwrap_or(before);
         table.row([
             order.to_string(),
             step.sealable.gap().to_string(),
@@ -90,8 +94,8 @@ fn steps(survey: &Survey, work: &Work, reasons: &mut Reasons) -> Table {
             reasons.or(&cost, |cost| {
                 format!("{}{}", cost.at_least(), super::words::money(cost.priced))
             }),
-            match after {
-                Some(after) => reasons.or(&after.ach_windy_per_h, |ach| figure(*ach, 3)),
+            match saves {
+                Some(saves) => reasons.or(&saves, |ach| air_changes(*ach)),
                 None if step.not_sized => reasons.or(&not_sized(step), f64::to_string),
                 None => String::new(),
             },
@@ -104,8 +108,19 @@ fn steps(survey: &Survey, work: &Work, reasons: &mut Reasons) -> Table {
         duration(work.plan.minutes),
         minutes(work.plan.minutes),
         super::words::money(work.plan.cost),
+        less(
+            &work.plan.before.ach_windy_per_h,
+            &work.plan.after.ach_windy_per_h,
+        )
+        .map_or_else(|_| String::new(), air_changes),
     ]);
     table
+}
+
+/// What is saved between two figures.
+fn less(before: &Answer<f64>, after: &Answer<f64>) -> Answer<f64> {
+    let before = before.clone()?;
+    after.clone().map(|after| before - after)
 }
 
 fn not_sized(step: &WorkStep) -> Answer<f64> {
@@ -115,10 +130,10 @@ fn not_sized(step: &WorkStep) -> Answer<f64> {
     )))
 }
 
-fn notes(section: &mut Section, work: &Work) {
+fn notes(section: &mut Section, survey: &Survey, work: &Work) {
     let tax: f64 = work.costs().map(|cost| cost.tax).sum();
     if tax > 0.0 {
-        section.note(format!("Costs hold {} of tax.", super::words::money(tax)));
+        section.note(format!("The costs hold {} of tax.", price(survey, tax)));
     }
     if work.steps.iter().any(|step| !star(step).is_empty()) {
         section.note(
@@ -128,60 +143,49 @@ fn notes(section: &mut Section, work: &Work) {
     }
 }
 
-/// One line of figures: name, unit, what it is, scale, digits.
-type Line = (&'static str, fn(&Figures) -> Answer<f64>, i32);
+/// One line of figures: name with unit, what it is, and how it is written.
+type Line = (&'static str, fn(&Figures) -> Answer<f64>, fn(f64) -> String);
 
 const LINES: [Line; 5] = [
     (
         "Air changes, least wind, /h",
         |figures| figures.ach_calm_per_h.clone(),
-        3,
+        air_changes,
     ),
     (
         "Air changes, most wind, /h",
         |figures| figures.ach_windy_per_h.clone(),
-        3,
+        air_changes,
     ),
     (
         "Air changes, season, /h",
         |figures| figures.ach_season_per_h.clone(),
-        3,
+        air_changes,
     ),
     (
         "Water to remove, season, L/day",
         |figures| figures.removal_l_per_day.clone(),
-        3,
+        litres,
     ),
     (
         "Heat with the air, season, W",
         |figures| Ok(figures.air_heat_w),
-        3,
+        watts,
     ),
 ];
 
 /// The headlines side by side, with what changed.
-pub(super) fn before_and_after(
-    survey: &Survey,
-    plan: &Plan,
-    heads: [&str; 2],
-    reasons: &mut Reasons,
-) -> Table {
-    let [first, second] = heads;
+fn before_and_after(survey: &Survey, plan: &Plan, reasons: &mut Reasons) -> Table {
     let mut table = Table::default()
         .wide("", Align::Left, 1)
-        .column(first, Align::Decimal)
-        .column(second, Align::Decimal)
+        .column("Now", Align::Decimal)
+        .column("Planned", Align::Decimal)
         .column("Change, %", Align::Decimal);
-    let (before, after) = &plan.eqla_unintended;
-    let scaled = |answer: &Answer<f64>| answer.clone().map(|area| area * CM2);
-    let mut rows = vec![(
-        "Leakage area of unintended gaps (EqLA), cm²".to_owned(),
-        scaled(before),
-        scaled(after),
-        3,
-    )];
-    for (words, of, digits) in LINES {
-        rows.push((words.to_owned(), of(&plan.before), of(&plan.after), digits));
+    let (before, after) = plan.eqla_unintended.clone();
+    let words = "Leakage area of unintended gaps (EqLA), cm²".to_owned();
+    let mut rows = vec![(words, before, after, leakage_cm2 as fn(f64) -> String)];
+    for (words, of, said) in LINES {
+        rows.push((words.to_owned(), of(&plan.before), of(&plan.after), said));
     }
     if plan.before.winter_cost.is_ok() {
         rows.push((
@@ -191,21 +195,21 @@ pub(super) fn before_and_after(
             ),
             plan.before.winter_cost.clone(),
             plan.after.winter_cost.clone(),
-            3,
+            super::words::money,
         ));
     }
-    for (words, before, after, digits) in rows {
+    for (words, before, after, said) in rows {
         table.row([
             words,
-            reasons.or(&before, |value| figure(*value, digits)),
-            reasons.or(&after, |value| figure(*value, digits)),
+            reasons.or(&before, |value| said(*value)),
+            reasons.or(&after, |value| said(*value)),
             change(&before, &after),
         ]);
     }
     table
 }
 
-fn change(before: &Answer<f64>, after: &Answer<f64>) -> String {
+pub(super) fn change(before: &Answer<f64>, after: &Answer<f64>) -> String {
     match (before, after) {
         (Ok(before), Ok(after)) if *before > 0.0 => {
             let percent = (after - before) / before * 100.0;
@@ -360,6 +364,10 @@ pub(super) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Secti
         minutes(work.plan.minutes),
     ]);
     section.table(table, &reasons);
+    let gaps = work.steps.iter();
+    if let Some(words) = by_test(gaps.filter_map(|step| survey.gap(step.sealable.gap()))) {
+        section.note(words);
+    }
     if work.steps.iter().any(|step| !star(step).is_empty()) {
         section
             .note("* Suggested by the program, an assumption: the workshop's own way goes first.");
@@ -374,7 +382,8 @@ pub(super) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Secti
         section.push(super::safety::danger(finding));
     }
     let cost = if prices {
-        format!(", at a cost of {}", price(survey, work.plan.cost))
+        let alone = material_alone(&work.plan);
+        format!(", at a cost of {}{alone}", price(survey, work.plan.cost))
     } else {
         String::new()
     };
@@ -383,13 +392,25 @@ pub(super) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Secti
         known(&work.plan.before.ach_windy_per_h),
         known(&work.plan.after.ach_windy_per_h),
     ));
+    let gaps = work.steps.iter();
+    let gaps = gaps.filter_map(|step| survey.gap(step.sealable.gap()));
+    long_notes(&mut section, gaps);
     section
+}
+
+/// Words behind a cost that lacks the work.
+pub(super) fn material_alone(plan: &Plan) -> &'static str {
+    if plan.minutes_not_priced > 0.0 {
+        " for the material alone"
+    } else {
+        ""
+    }
 }
 
 fn known(answer: &Answer<f64>) -> String {
     answer
         .as_ref()
-        .map_or_else(|_| "(not known)".to_owned(), |value| figure(*value, 2))
+        .map_or_else(|_| "(not known)".to_owned(), |value| air_changes(*value))
 }
 
 /// What and where, with damp and notes that whoever works there must know.
@@ -402,7 +423,7 @@ fn order_words(survey: &Survey, step: &WorkStep) -> String {
         lines.push(format!("damp reading: {}", gap.damp.trim()));
     }
     if !gap.note.trim().is_empty() {
-        lines.push(gap.note.trim().to_owned());
+        lines.push(note_in_table(&gap.note));
     }
     lines.join("\n")
 }

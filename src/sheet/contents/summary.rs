@@ -1,10 +1,11 @@
 //! Results in plain words, then as a table.
 
+use super::plan::material_alone;
 use super::safety::{danger, is_closed};
-use super::words::{CM2, L_PER_DAY, MM, interval, price};
+use super::words::{CM2, L_PER_DAY, interval, price};
 use super::{Material, spaces};
 use crate::assess::uncertainty::CaseUncertainty;
-use crate::assess::words::{capital, figure, given, total_figure};
+use crate::assess::words::{self, capital, given, total_figure};
 use crate::assess::{Answer, CaseAnswer, NotKnown, SafetyVerdict, drying::Verdict};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 use crate::sheet::work::{Chosen, Work};
@@ -38,9 +39,12 @@ pub(super) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
     section
 }
 
-/// `, very likely 30 to 80 cm²`, where the doubt was worked out.
+/// ` (very likely 30 to 80 cm²)`, where the doubt was worked out.
 fn likely(words: Option<String>, unit: &str) -> String {
-    words.map_or_else(String::new, |words| format!(" (very likely {words}{unit})"))
+    words.map_or_else(String::new, |words| {
+        let about = if words.contains(" to ") { "" } else { "about " };
+        format!(" (very likely {about}{words}{unit})")
+    })
 }
 
 fn leakage(material: &Material<'_>) -> String {
@@ -59,12 +63,12 @@ fn leakage(material: &Material<'_>) -> String {
     let area = area.and_then(|total| total_figure(total, total.figures.eqla * CM2, 3));
     let doubt = material
         .uncertainty
-        .map(|doubt| interval(&doubt.eqla_unintended, CM2, 2));
+        .map(|doubt| interval(&doubt.eqla_unintended, CM2));
     match (&area, &leakage.square_side) {
         (Ok(area), Ok(side)) => format!(
             "Gaps that nobody wanted let in as much air as {at_least}a square hole with sides of \
              {}\u{a0}mm: leakage area EqLA {area}\u{a0}cm²{}.",
-            figure(side * MM, 3),
+            words::side_mm(*side),
             likely(doubt, "\u{a0}cm²")
         ),
         (Ok(area), Err(_)) => format!(
@@ -100,7 +104,7 @@ fn doubt<'a>(material: &Material<'a>, case: &CaseAnswer) -> Option<&'a CaseUncer
     cases.iter().find(|one| one.id == case.id)
 }
 
-fn ach(case: &CaseAnswer) -> Answer<f64> {
+pub(super) fn ach(case: &CaseAnswer) -> Answer<f64> {
     case.air
         .as_ref()
         .map_err(Clone::clone)?
@@ -108,12 +112,12 @@ fn ach(case: &CaseAnswer) -> Answer<f64> {
         .clone()
 }
 
-fn removal(case: &CaseAnswer) -> Answer<f64> {
+pub(super) fn removal(case: &CaseAnswer) -> Answer<f64> {
     let drying = case.drying.as_ref().map_err(Clone::clone)?;
     Ok(drying.at_set_temperature.l_per_day())
 }
 
-fn heat(case: &CaseAnswer) -> Answer<f64> {
+pub(super) fn heat(case: &CaseAnswer) -> Answer<f64> {
     let heat = case.heat.as_ref().map_err(Clone::clone)?;
     heat.set_temperature.total_w()
 }
@@ -127,8 +131,8 @@ fn air(material: &Material<'_>) -> Vec<String> {
                 format!(
                     "In the weather case “{}” the air inside is replaced {} times an hour{}.",
                     case.name,
-                    figure(ach, 2),
-                    likely(doubt.map(|doubt| interval(doubt, 1.0, 2)), "")
+                    words::air_changes(ach),
+                    likely(doubt.map(|doubt| interval(doubt, 1.0)), "")
                 )
             }
             Err(unknown) => format!(
@@ -146,10 +150,21 @@ fn water_and_heat(material: &Material<'_>) -> Vec<String> {
     for (case, doubt) in both(material) {
         let water = removal(case).map(|litres| {
             let doubt = doubt.and_then(|doubt| doubt.removal_l_per_day.as_ref().ok());
+            if litres <= 0.0 {
+                let most = doubt.map_or(0.0, |doubt| doubt.high);
+                return if most > 0.0 {
+                    format!(
+                        "no water need be removed (very likely at most {}\u{a0}L a day)",
+                        words::litres(most)
+                    )
+                } else {
+                    "no water need be removed".to_owned()
+                };
+            }
             format!(
                 "{}\u{a0}L of water{} must be removed a day",
-                figure(litres, 2),
-                likely(doubt.map(|doubt| interval(doubt, 1.0, 2)), "\u{a0}L")
+                words::litres(litres),
+                likely(doubt.map(|doubt| interval(doubt, 1.0)), "\u{a0}L")
             )
         });
         let warmth = heat(case).map(|watts| {
@@ -159,8 +174,8 @@ fn water_and_heat(material: &Material<'_>) -> Vec<String> {
             }
             format!(
                 "{}\u{a0}W of heat{} are needed",
-                figure(watts, 3),
-                likely(doubt.map(|doubt| interval(doubt, 1.0, 3)), "\u{a0}W")
+                words::watts(watts),
+                likely(doubt.map(|doubt| interval(doubt, 1.0)), "\u{a0}W")
             )
         });
         let mut known: Vec<String> = Vec::new();
@@ -198,11 +213,12 @@ fn sealing(material: &Material<'_>, work: &Answer<Work>) -> Option<String> {
         Chosen::Proposed => "No gap is marked as planned. Sealing those that save most",
     };
     Some(format!(
-        "{which} ({}) costs about {} and brings the air change with most wind from {} to {} an hour.",
+        "{which} ({}) costs about {}{} and brings the air change with most wind from {} to {} an hour.",
         work.steps.len(),
         price(material.survey, work.plan.cost),
-        figure(*before, 2),
-        figure(*after, 2)
+        material_alone(&work.plan),
+        words::air_changes(*before),
+        words::air_changes(*after)
     ))
 }
 
@@ -299,22 +315,22 @@ fn by_weather(material: &Material<'_>, reasons: &mut Reasons) -> Table {
             }
         };
         add(
-            reasons.or(&ach(case), |ach| figure(*ach, 2)),
+            reasons.or(&ach(case), |ach| words::air_changes(*ach)),
             doubt
                 .and_then(|doubt| doubt.ach_per_h.as_ref().ok())
-                .map(|doubt| interval(doubt, 1.0, 2)),
+                .map(|doubt| interval(doubt, 1.0)),
         );
         add(
-            reasons.or(&removal(case), |litres| figure(*litres, 2)),
+            reasons.or(&removal(case), |litres| words::litres(*litres)),
             doubt
                 .and_then(|doubt| doubt.removal_l_per_day.as_ref().ok())
-                .map(|doubt| interval(doubt, 1.0, 2)),
+                .map(|doubt| interval(doubt, 1.0)),
         );
         add(
-            reasons.or(&heat(case), |watts| figure(*watts, 3)),
+            reasons.or(&heat(case), |watts| words::watts(*watts)),
             doubt
                 .and_then(|doubt| doubt.heat_w.as_ref().ok())
-                .map(|doubt| interval(doubt, 1.0, 3)),
+                .map(|doubt| interval(doubt, 1.0)),
         );
         cells.push(reasons.or(&extremes(case), String::clone));
         table.row(cells);
@@ -332,8 +348,8 @@ fn extremes(case: &CaseAnswer) -> Answer<String> {
     };
     Ok(format!(
         "{} to {}",
-        figure(of(air.lowest)?, 2),
-        figure(of(air.highest)?, 2)
+        words::air_changes(of(air.lowest)?),
+        words::air_changes(of(air.highest)?)
     ))
 }
 
@@ -341,7 +357,7 @@ fn small_print(material: &Material<'_>) -> String {
     let targets = &material.survey.targets;
     let source = material.assessment.cases.iter().find_map(|case| {
         let drying = case.drying.as_ref().ok()?;
-        Some(figure(drying.source_kg_s * L_PER_DAY, 2))
+        Some(words::litres(drying.source_kg_s * L_PER_DAY))
     });
     let source = source.map_or_else(String::new, |litres| {
         format!(" Of the water, {litres}\u{a0}L a day are given off inside.")

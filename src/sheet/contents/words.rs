@@ -1,27 +1,24 @@
 //! Turns of phrase that several sections share.
 
 use crate::assess::uncertainty::Interval;
+pub(super) use crate::assess::words::money;
 use crate::assess::words::{figure, given};
+use crate::sheet::blocks::Section;
 use crate::survey::{Facing, Gap, Survey};
 
 pub(super) const CM2: f64 = 1e4;
 pub(super) const MM2: f64 = 1e6;
-pub(super) const MM: f64 = 1e3;
 pub(super) const L_PER_DAY: f64 = 86_400.0;
 
-/// The two ends of an interval: `0.62 to 1.2`.
-pub(super) fn interval(interval: &Interval, scale: f64, digits: i32) -> String {
-    format!(
-        "{} to {}",
-        figure(interval.low * scale, digits),
-        figure(interval.high * scale, digits)
-    )
-}
-
-/// An amount of money without its currency.
-pub(super) fn money(amount: f64) -> String {
-    // No minus before a zero.
-    format!("{:.2}", (amount * 100.0).round() / 100.0 + 0.0).replace('-', "−")
+/// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two digits
+/// say how far a result may be off.
+pub(super) fn interval(interval: &Interval, scale: f64) -> String {
+    let [low, high] = [interval.low, interval.high].map(|end| figure(end * scale, 2));
+    if low == high {
+        low
+    } else {
+        format!("{low} to {high}")
+    }
 }
 
 /// The same with the currency in front.
@@ -65,6 +62,46 @@ pub(super) fn name(gap: &Gap) -> String {
     match gap.name.trim() {
         "" => "(no name)".to_owned(),
         name => name.to_owned(),
+    }
+}
+
+/// Letters from which on a note does not fit a column of a table.
+const LONG_NOTE: usize = 600;
+/// Letters of a long note that stand in the table.
+const BEGINNING: usize = 160;
+
+/// A note as it stands in a table: of a long one the beginning.
+pub(super) fn note_in_table(note: &str) -> String {
+    let note = note.trim();
+    if note.chars().count() < LONG_NOTE {
+        return note.to_owned();
+    }
+    let beginning: String = note.chars().take(BEGINNING).collect();
+    let whole_words = beginning.rsplit_once(' ').map_or("", |(words, _)| words);
+    let shown = if whole_words.is_empty() {
+        &beginning
+    } else {
+        whole_words
+    };
+    format!("{shown} … (all of it is below the table)")
+}
+
+/// The long notes of some gaps, whole, to stand below their table.
+pub(super) fn long_notes<'a>(section: &mut Section, gaps: impl Iterator<Item = &'a Gap>) {
+    let long: Vec<&Gap> = gaps
+        .filter(|gap| gap.note.trim().chars().count() >= LONG_NOTE)
+        .collect();
+    if long.is_empty() {
+        return;
+    }
+    section.heading("Long notes");
+    for gap in long {
+        section.paragraph(format!(
+            "Gap {}, {}: {}",
+            gap.id,
+            name(gap),
+            gap.note.trim()
+        ));
     }
 }
 
@@ -129,6 +166,32 @@ mod tests {
         ] {
             assert_eq!(date(wrong), None, "{wrong}");
         }
+    }
+
+    #[test]
+    fn a_long_note_stands_whole_below_its_table_and_a_short_one_in_it() {
+        let short = "Never block. ".repeat(20);
+        assert_eq!(note_in_table(&short), short.trim());
+        let long = "Never block. ".repeat(90);
+        let shown = note_in_table(&long);
+        assert!(shown.starts_with("Never block. Never") && shown.chars().count() < 220);
+        assert!(shown.contains("block. … (all of it is below") || shown.contains("Never … ("));
+        let mut survey = Survey::new(crate::survey::VehicleKind::Other);
+        for (id, note) in [(1, &short), (2, &long)] {
+            let form = crate::survey::Form::RoundHole { diameter_mm: None };
+            let id = crate::survey::GapId(id);
+            let mut gap = Gap::new(id, survey.zones[0].id, Facing::Rear, form);
+            gap.note.clone_from(note);
+            survey.gaps.push(gap);
+        }
+        let mut section = Section::new("");
+        long_notes(&mut section, survey.gaps.iter());
+        let text = serde_json::to_string(&section.blocks).expect("JSON");
+        assert_eq!(section.blocks.len(), 2);
+        assert!(
+            text.contains(long.trim()) && text.contains("Gap 2, "),
+            "{text}"
+        );
     }
 
     #[test]

@@ -1,10 +1,9 @@
 //! Setting a sheet, step by step, on a worker.
 
 use super::{SheetKey, Snapshot};
-use crate::assess::uncertainty::{DRAWS, Uncertainty};
 use crate::assess::{Answer, Assessment, Comparison, assess, compare};
 use crate::sheet::blocks::Picture;
-use crate::sheet::doubt::{doubt_watched, processors};
+use crate::sheet::doubt::Doubts;
 use crate::sheet::photos::{logo, print_copies};
 use crate::sheet::{
     Choices, Kind, Material, Paper, Part, SheetError, Typeset, Workshop, contents, typeset,
@@ -87,7 +86,9 @@ pub(super) struct Prepared {
     path: Option<std::path::PathBuf>,
     assessment: Assessment,
     comparison: Answer<Comparison>,
-    uncertainty: Option<Uncertainty>,
+    /// The sheet that the doubts are for.
+    kind: Kind,
+    doubts: Doubts,
     photos: BTreeMap<String, Picture>,
 }
 
@@ -117,7 +118,7 @@ pub(super) fn set(
     let prepared = before.filter(|before| {
         before.revision == key.revision
             && before.path == snapshot.path
-            && (before.uncertainty.is_some() || key.choices.kind != Kind::Report)
+            && (before.kind == key.choices.kind || key.choices.kind == Kind::WorkOrder)
     });
     let prepared = prepared.unwrap_or_else(|| Arc::new(prepare(key, snapshot, cancel, tell)));
     if cancel.load(Ordering::Relaxed) {
@@ -150,26 +151,25 @@ fn prepare(
         .as_deref()
         .map_or_else(BTreeMap::new, |path| print_copies(path, survey, cancel));
     tell(Step::Doubt { percent: 0 });
-    let uncertainty = match key.choices.kind {
-        Kind::Report => doubt(survey, cancel, tell).ok(),
-        Kind::WorkOrder | Kind::Completion => None,
-    };
+    let doubts = doubts(key.choices.kind, survey, cancel, tell);
     Prepared {
         revision: key.revision,
         path: snapshot.path.clone(),
         assessment: assess(survey),
         comparison: compare(survey),
-        uncertainty,
+        kind: key.choices.kind,
+        doubts,
         photos,
     }
 }
 
-/// The doubt about the results; tells how far it is at each twentieth of the way.
-fn doubt(
+/// How sure the results are; tells how far it is at each twentieth of the way.
+fn doubts(
+    kind: Kind,
     survey: &Survey,
     cancel: &AtomicBool,
     tell: &(dyn Fn(Step) + Sync),
-) -> Answer<Uncertainty> {
+) -> Doubts {
     let told = AtomicU8::new(0);
     let watch = |share: f64| {
         if cancel.load(Ordering::Relaxed) {
@@ -186,7 +186,7 @@ fn doubt(
         }
         ControlFlow::Continue(())
     };
-    doubt_watched(survey, DRAWS, processors(), &watch)
+    Doubts::watched(kind, survey, &watch)
 }
 
 fn pages(
@@ -198,7 +198,8 @@ fn pages(
         survey: &snapshot.survey,
         assessment: &prepared.assessment,
         comparison: &prepared.comparison,
-        uncertainty: prepared.uncertainty.as_ref(),
+        uncertainty: prepared.doubts.now.as_ref(),
+        uncertainty_before: prepared.doubts.before.as_ref(),
         photos: &prepared.photos,
     };
     typeset(&contents(&material, choices))

@@ -5,7 +5,7 @@ mod sizes;
 use super::Unknowns;
 use super::layout::Page;
 use super::table::{Set, Table};
-use super::words::{figure, given};
+use super::words::{self, figure, given};
 use crate::assess::drying::{Comparison, OptionAnswer, OptionCase, Supply, WarmUp};
 use crate::assess::{Answer, NotKnown};
 use crate::survey::Survey;
@@ -227,7 +227,6 @@ impl Section<'_> {
         let dew = state
             .dew_point_c
             .map_or_else(|| "none".to_owned(), whole_tenths);
-        let watts = state.machine_w + state.heater_w;
         let owed = state.fall.map_or_else(
             || "none".to_owned(),
             |fall| {
@@ -241,7 +240,7 @@ impl Section<'_> {
             format!("{:.0}", state.rh * 100.0),
             dew,
             figure(state.removal_kg_s * L_PER_DAY, 2),
-            format!("{watts:.0}"),
+            words::watts(state.machine_w + state.heater_w),
             unknowns.or(&state.energy.cost_per_month, |cost| format!("{cost:.2}")),
             owed,
         ]

@@ -3,7 +3,7 @@
 use super::super::Unknowns;
 use super::super::layout::Page;
 use super::super::table::{Set, Table};
-use super::super::words::{figure, given};
+use super::super::words::{figure, given, watts};
 use super::{Section, litres, whole_tenths};
 use crate::assess::drying::{Capacity, HeaterFor, SizedFor, Spot};
 
@@ -139,9 +139,9 @@ impl Section<'_> {
             };
             table.row([
                 format!("  {what}, {} °C inside", given(size.inside_c)),
-                unknowns.or(&size.air_w, |watts| figure(*watts, 3)),
-                figure(size.fabric_w, 3),
-                unknowns.or(&size.rating_w, |watts| figure(*watts, 2)),
+                unknowns.or(&size.air_w, |air_w| watts(*air_w)),
+                watts(size.fabric_w),
+                unknowns.or(&size.rating_w, |rating_w| watts(*rating_w)),
                 unknowns.or(&size.kwh_per_month, |kwh| figure(*kwh, 2)),
             ]);
         }

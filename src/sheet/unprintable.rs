@@ -1,0 +1,256 @@
+//! Findings about characters that no bundled font holds: sheets show □ in their place.
+
+use super::glyphs::boxed;
+use crate::survey::{Finding, Gap, Item, Place, Severity, Survey};
+use std::collections::BTreeSet;
+
+/// Characters that a finding names; more are only counted.
+const NAMED: usize = 8;
+
+/// What to do about it.
+const ADVICE: &str = "write it with other characters, or sheets show □ in their place; Latin, Greek, \
+                      Cyrillic, Hebrew and Arabic letters and the common signs can be printed";
+
+/// Every text of the survey that a sheet could not print as it stands.
+#[must_use]
+pub fn unprintable(survey: &Survey) -> Vec<Finding> {
+    let mut finder = Finder::default();
+    head(&mut finder, survey);
+    for gap in &survey.gaps {
+        of_gap(&mut finder, gap);
+    }
+    let names = [
+        survey.zones.iter().map(zone).collect::<Vec<_>>(),
+        survey.weather.iter().map(weather).collect(),
+        survey.fabric.iter().map(fabric).collect(),
+        survey.appliances.iter().map(appliance).collect(),
+        survey.machines.iter().map(machine).collect(),
+        survey.heaters.iter().map(heater).collect(),
+        survey.fans.iter().map(fan).collect(),
+        survey.sources.iter().map(source).collect(),
+        survey.spaces.iter().map(space).collect(),
+        survey.inner_openings.iter().map(inner_opening).collect(),
+    ];
+    for (item, what, name) in names.into_iter().flatten() {
+        finder.look(item, "name", name, || format!("the name of {what}"));
+    }
+    finder.findings
+}
+
+#[derive(Default)]
+struct Finder {
+    findings: Vec<Finding>,
+}
+
+impl Finder {
+    /// A finding where the text cannot be printed whole; the words for it are made only then.
+    fn look(
+        &mut self,
+        item: Item,
+        field: &'static str,
+        text: &str,
+        words: impl FnOnce() -> String,
+    ) {
+        let boxed = boxed(text);
+        if !boxed.is_empty() {
+            self.findings.push(Finding {
+                severity: Severity::Note,
+                place: Place { item, field },
+                sentence: format!(
+                    "{} holds characters that cannot be printed: {}",
+                    words(),
+                    named(&boxed)
+                ),
+                advice: ADVICE.to_owned(),
+            });
+        }
+    }
+}
+
+fn head(finder: &mut Finder, survey: &Survey) {
+    let header = &survey.header;
+    for (field, text, words) in [
+        ("title", &header.title, "the title"),
+        ("scene", &header.scene, "the scene"),
+        ("surveyor", &header.surveyor, "the surveyor\u{2019}s name"),
+        ("date", &header.date, "the date"),
+        ("reference", &header.reference, "the job reference"),
+        ("note", &header.note, "the notes on the survey"),
+    ] {
+        finder.look(Item::Header, field, text, || words.to_owned());
+    }
+    let currency = &survey.tariffs.currency;
+    finder.look(Item::Tariffs, "currency", currency, || {
+        "the currency".to_owned()
+    });
+}
+
+fn of_gap(finder: &mut Finder, gap: &Gap) {
+    let item = Item::Gap(gap.id);
+    let remedy = gap.remedy.as_ref().map_or("", |remedy| &remedy.words);
+    for (field, text, words) in [
+        ("name", gap.name.as_str(), "its name"),
+        ("note", &gap.note, "its note"),
+        ("damp", &gap.damp, "its damp reading"),
+        ("words", remedy, "the words for its remedy"),
+        ("state_date", &gap.state_date, "the date of its state"),
+    ] {
+        finder.look(item, field, text, || format!("gap {}: {words}", gap.id));
+    }
+    for (photo, number) in gap.photos.iter().zip(1..) {
+        for (text, words) in [(&photo.caption, "words"), (&photo.name, "file name")] {
+            finder.look(item, "photos", text, || {
+                format!("gap {}: the {words} of its photo {number}", gap.id)
+            });
+        }
+    }
+}
+
+/// Something with a name: where it is, words for it, and the name.
+type Named<'a> = (Item, String, &'a str);
+
+fn zone(zone: &crate::survey::Zone) -> Named<'_> {
+    (Item::Zone(zone.id), format!("zone {}", zone.id), &zone.name)
+}
+
+fn weather(case: &crate::survey::WeatherCase) -> Named<'_> {
+    let words = format!("weather case {}", case.id);
+    (Item::Weather(case.id), words, &case.name)
+}
+
+fn fabric(element: &crate::survey::FabricElement) -> Named<'_> {
+    let words = format!("a {}", element.part.name());
+    (Item::Fabric(element.id), words, &element.name)
+}
+
+fn appliance(one: &crate::survey::Appliance) -> Named<'_> {
+    let words = format!("a {}", one.kind.name());
+    (Item::Appliance(one.id), words, &one.name)
+}
+
+fn machine(one: &crate::survey::Machine) -> Named<'_> {
+    let words = format!("drying machine {}", one.id);
+    (Item::Machine(one.id), words, &one.name)
+}
+
+fn heater(one: &crate::survey::Heater) -> Named<'_> {
+    (
+        Item::Heater(one.id),
+        format!("heater {}", one.id),
+        &one.name,
+    )
+}
+
+fn fan(one: &crate::survey::Fan) -> Named<'_> {
+    (Item::Fan(one.id), format!("fan {}", one.id), &one.name)
+}
+
+fn source(one: &crate::survey::MoistureSource) -> Named<'_> {
+    let words = format!("moisture source {}", one.id);
+    (Item::Source(one.id), words, &one.name)
+}
+
+fn space(one: &crate::survey::Space) -> Named<'_> {
+    (Item::Space(one.id), format!("space {}", one.id), &one.name)
+}
+
+fn inner_opening(one: &crate::survey::InnerOpening) -> Named<'_> {
+    let words = format!("inner opening {}", one.id);
+    (Item::InnerOpening(one.id), words, &one.name)
+}
+
+/// `漢 (U+6F22), 字 (U+5B57) and 3 more`: the sign where it shows, its number always.
+fn named(boxed: &BTreeSet<char>) -> String {
+    let each = boxed.iter().take(NAMED).map(|character| {
+        let number = format!("U+{:04X}", u32::from(*character));
+        if character.is_control() || super::glyphs::is_private(*character) {
+            number
+        } else {
+            format!("{character} ({number})")
+        }
+    });
+    let words = each.collect::<Vec<_>>().join(", ");
+    match boxed.len().saturating_sub(NAMED) {
+        0 => words,
+        more => format!("{words} and {more} more"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::{Facing, Form, GapId, Photo, VehicleKind};
+
+    fn survey() -> Survey {
+        let mut survey = Survey::new(VehicleKind::Other);
+        let form = Form::RoundHole {
+            diameter_mm: Some(20.0),
+        };
+        let gap = Gap::new(GapId(7), survey.zones[0].id, Facing::Rear, form);
+        survey.gaps.push(gap);
+        survey
+    }
+
+    #[test]
+    fn what_can_be_printed_gives_no_finding() {
+        let mut survey = survey();
+        survey.gaps[0].name = "dörr – ⌀ 20 mm, שלום العربية Дверь\r\n\tzweite Zeile".to_owned();
+        assert_eq!(unprintable(&survey), []);
+    }
+
+    #[test]
+    fn each_text_is_named_with_its_gap_and_its_characters() {
+        let mut survey = survey();
+        let gap = &mut survey.gaps[0];
+        gap.name = "窗 and 窗".to_owned();
+        gap.note = "under the \u{1f6aa}\u{1}".to_owned();
+        gap.photos = vec![Photo::new("a.jpg"), Photo::new("b.jpg")];
+        gap.photos[1].caption = "\u{e000}".to_owned();
+        survey.header.title = "車".to_owned();
+        survey.weather[1].name = "風".to_owned();
+        let weather = survey.weather[1].id;
+        let found = unprintable(&survey);
+        let all: Vec<(Item, &str, &str)> = found
+            .iter()
+            .map(|one| (one.place.item, one.place.field, one.sentence.as_str()))
+            .collect();
+        let holds = "holds characters that cannot be printed:";
+        let gap = Item::Gap(GapId(7));
+        assert_eq!(
+            all,
+            [
+                (
+                    Item::Header,
+                    "title",
+                    &*format!("the title {holds} 車 (U+8ECA)")
+                ),
+                (gap, "name", &format!("gap 7: its name {holds} 窗 (U+7A97)")),
+                (
+                    gap,
+                    "note",
+                    &format!("gap 7: its note {holds} U+0001, \u{1f6aa} (U+1F6AA)")
+                ),
+                (
+                    gap,
+                    "photos",
+                    &format!("gap 7: the words of its photo 2 {holds} U+E000")
+                ),
+                (
+                    Item::Weather(weather),
+                    "name",
+                    &format!("the name of weather case {weather} {holds} 風 (U+98A8)")
+                ),
+            ]
+        );
+        assert!(found.iter().all(|one| one.severity == Severity::Note));
+        assert!(found[0].advice.contains("Latin, Greek"));
+    }
+
+    #[test]
+    fn many_characters_are_counted() {
+        let mut survey = survey();
+        survey.gaps[0].name = ('一'..='\u{4e0f}').collect();
+        let found = unprintable(&survey);
+        assert!(found[0].sentence.ends_with("(U+4E07) and 8 more"));
+    }
+}
