@@ -260,7 +260,14 @@ impl SheetDesk {
                     told.push(self.told(result));
                 }
                 News::Opened(Err(words)) => told.push(Told::Failed(words)),
-                News::Opened(Ok(())) => {}
+                // Whether a viewer then came up nobody tells.
+                News::Opened(Ok(())) => told.extend(self.written.as_ref().map(|path| {
+                    Told::Done(format!(
+                        "The system was asked to show {}. If nothing opens, it has no viewer for \
+                         such files: open it from its folder.",
+                        path.display()
+                    ))
+                })),
             }
         }
         told
