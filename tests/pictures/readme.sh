@@ -32,6 +32,8 @@ until [[ -n $window ]]; do
 done
 sleep 2
 xdotool windowfocus "$window"
+# To where nothing explains itself when the pointer rests on it.
+xdotool mousemove 1270 790
 number=1
 for page in vehicle gaps air-change drying-heat sealing-plan job-sheet; do
     xdotool key "ctrl+$number"

@@ -17,7 +17,7 @@ fn options() -> SnapshotOptions {
 }
 
 fn sample() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-surveys/farmyard-caravan.ron")
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-surveys/vineyard-coachbuilt.ron")
 }
 
 /// Prints a sheet of the sample into a folder.
