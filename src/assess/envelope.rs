@@ -5,7 +5,7 @@
 )]
 
 use super::answer::{Answer, NotKnown};
-use super::exposure::{WindSide, coefficient, heights, wind_side};
+use super::exposure::{Leak, coefficient, heights, wind_side};
 use super::law::GapLaw;
 use super::rooms::{self, Rooms, Spaces};
 use crate::physics::MoistAir;
@@ -27,19 +27,6 @@ pub(crate) fn direction_deg(index: usize) -> f64 {
     #[expect(clippy::cast_precision_loss, reason = "a small count")]
     let share = index as f64 / DIRECTIONS as f64;
     share * 360.0
-}
-
-/// One gap in the balance.
-pub(crate) struct Leak {
-    /// Its index in the ledger.
-    pub(crate) ledger: usize,
-    pub(crate) flow: GapFlow,
-    pub(crate) z_low: f64,
-    pub(crate) z_high: f64,
-    /// The face whose wind pressure it feels.
-    pub(crate) wind: WindSide,
-    /// Sharp area it amounts to, for the one-sided rule, m².
-    pub(crate) area: f64,
 }
 
 /// All leaks and fans of a vehicle, independent of the weather.

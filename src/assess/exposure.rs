@@ -1,8 +1,23 @@
-//! What of the outside a gap feels: the side whose wind pressure it has, and its ends' heights.
+//! A gap as the balance sees it, and what of the outside it feels: the side whose wind pressure it
+//! has, and the heights of its ends.
 
+use crate::physics::flow_law::GapFlow;
 use crate::physics::pressure_coefficient::{Face, WindBody, underfloor};
 use crate::survey::Survey;
 use crate::survey::gap::{Behind, Cavity, Facing, Gap};
+
+/// One gap in the balance.
+pub(crate) struct Leak {
+    /// Its index in the ledger.
+    pub(crate) ledger: usize,
+    pub(crate) flow: GapFlow,
+    pub(crate) z_low: f64,
+    pub(crate) z_high: f64,
+    /// The face whose wind pressure it feels.
+    pub(crate) wind: WindSide,
+    /// Sharp area it amounts to, for the one-sided rule, m².
+    pub(crate) area: f64,
+}
 
 /// What decides the outside pressure at a gap.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -5,7 +5,7 @@
 )]
 
 use super::answer::{Answer, NotKnown};
-use super::envelope::Leak;
+use super::exposure::Leak;
 use super::law::{own_law, share_when_closing};
 use crate::physics::balance::{Conditions, Path, PathFlow};
 use crate::physics::ensemble::{Compartment, Doorway, JoinedEnsemble, Placed};
