@@ -98,4 +98,12 @@ fn openings_in_line_do_not_add_up() {
     assert!((windy.together / whole - 0.9 * flow(1.0, 2.0)).abs() < 1e-6);
     assert!((windy.sum_alone / whole - alone(0) - alone(1)).abs() < 1e-9);
     assert!(windy.sum_alone > 1.5 * windy.together);
+    // By area the larger one would come first.
+    let ranked = Prospect::new(&survey).unwrap().rank(Aim::AchWindy).unwrap();
+    let order: Vec<GapId> = ranked.iter().map(|one| one.sealable.gap()).collect();
+    assert_eq!(order, [GapId(1), GapId(2)]);
+    for (one, at) in ranked.iter().zip([0, 1]) {
+        let saves = one.saves.ach_windy_per_h.clone().unwrap() / whole;
+        assert!((saves - alone(at)).abs() < 1e-6);
+    }
 }
