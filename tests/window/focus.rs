@@ -1,6 +1,6 @@
 //! The keyboard: where the focus goes when what has it vanishes, and what Tab reaches.
 
-use super::plan_work::{held, let_go};
+use super::plan_work::{held, let_go, searching};
 use super::*;
 use gapledger::window::commands::Command;
 use gapledger::window::page::Page;
@@ -29,12 +29,7 @@ fn focus(window: &mut Window<'_>, role: Role, name: &str) {
 
 #[test]
 fn stopping_a_search_and_its_end_leave_the_focus_at_the_search() {
-    let (mut window, held) = held("farmyard-caravan.ron");
-    let_go(&mut window, &held);
-    ctrl(&mut window, Key::Num5);
-    let_go(&mut window, &held);
-    replace_text(&mut window, "Budget", "60");
-    press(&mut window, Key::Tab);
+    let (mut window, held) = searching();
     focus(&mut window, Role::Button, "Stop working out the best set");
     press(&mut window, Key::Enter);
     let again = "Work out the best set";

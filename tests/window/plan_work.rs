@@ -36,14 +36,20 @@ pub(crate) fn let_go(window: &mut Window<'_>, held: &Held) {
     window.run();
 }
 
-#[test]
-fn a_search_is_stopped_and_asked_for_again() {
+/// The sealing plan of the farmyard sample while it looks for the best set within a budget of 60.
+pub(crate) fn searching() -> (Window<'static>, Held) {
     let (mut window, held) = held("farmyard-caravan.ron");
     let_go(&mut window, &held);
     ctrl(&mut window, Key::Num5);
     let_go(&mut window, &held);
     replace_text(&mut window, "Budget", "60");
     press(&mut window, Key::Tab);
+    (window, held)
+}
+
+#[test]
+fn a_search_is_stopped_and_asked_for_again() {
+    let (mut window, held) = searching();
     let status = |window: &Window<'_>| window.state().decisions().status(LongWork::Budget);
     assert!(matches!(status(&window), Status::Working(_)));
     click_at(&mut window, "Stop working out the best set");
