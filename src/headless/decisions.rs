@@ -9,7 +9,7 @@ use crate::assess::{
     Answer, Assessment, Parking, SetSensitivity, TemperatureCurve, ach_against_temperature,
     parking, pressure_set_sensitivity,
 };
-use crate::sheet::doubt::{doubt_watched, processors};
+use crate::sheet::uncertainty::{processors, uncertainty_watched};
 use crate::survey::{GapId, Survey};
 use clap::ValueEnum;
 use std::ops::ControlFlow;
@@ -50,7 +50,7 @@ pub(super) struct Asked {
 /// All of it.
 pub(super) struct Decisions {
     pub(super) asked: Asked,
-    pub(super) doubt: Answer<Uncertainty>,
+    pub(super) uncertainty: Answer<Uncertainty>,
     pub(super) sealing: Answer<Sealing>,
     /// The best set within the budget, where one was named.
     pub(super) best: Option<Answer<Plan>>,
@@ -85,7 +85,7 @@ pub(super) fn decide(survey: &Survey, assessment: &Assessment, asked: Asked) -> 
     let (sealables, refused) = ticked(survey);
     Decisions {
         asked,
-        doubt: doubt_watched(survey, asked.draws, processors(), &|_| {
+        uncertainty: uncertainty_watched(survey, asked.draws, processors(), &|_| {
             ControlFlow::Continue(())
         }),
         sealing,

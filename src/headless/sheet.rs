@@ -87,9 +87,9 @@ pub(super) use without_typesetter::{SheetFailure, unprintable, write};
 mod with_typesetter {
     use super::{Assessment, KindWord, PaperWord, PartWord, SheetArguments, Survey};
     use crate::assess::compare;
-    use crate::sheet::doubt::Doubts;
     use crate::sheet::output::{self, OutputError};
     use crate::sheet::photos::{PictureError, logo, print_copies};
+    use crate::sheet::uncertainty::Uncertainties;
     use crate::sheet::{
         Choices, Kind, Material, Paper, Part, SheetError, Workshop, contents, typeset,
     };
@@ -121,14 +121,14 @@ mod with_typesetter {
         } else {
             Default::default()
         };
-        let doubts = Doubts::of(choices.kind, survey, &nobody_cancels);
+        let uncertainties = Uncertainties::of(choices.kind, survey, &nobody_cancels);
         let comparison = compare(survey);
         let material = Material {
             survey,
             assessment,
             comparison: &comparison,
-            uncertainty: doubts.now.as_ref(),
-            uncertainty_before: doubts.before.as_ref(),
+            uncertainty: uncertainties.now.as_ref(),
+            uncertainty_before: uncertainties.before.as_ref(),
             photos: &photos,
         };
         let pages = typeset(&contents(&material, &choices))?;

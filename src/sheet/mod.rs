@@ -15,9 +15,9 @@ pub mod blocks;
 pub mod choices;
 pub mod contents;
 pub mod csv;
-pub mod doubt;
 pub mod output;
 pub mod svg;
+pub mod uncertainty;
 pub mod work;
 
 #[cfg(feature = "sheet")]

@@ -1,7 +1,7 @@
 //! Photos made ready for print: upright, small enough, and surely readable.
 
 use super::blocks::Picture;
-use super::doubt::processors;
+use super::uncertainty::processors;
 use crate::survey::Survey;
 use crate::survey::file::{
     Picture as Decoded, PictureError as Unreadable, Pixels, is_plain_file_name, photo_folder,

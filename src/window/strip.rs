@@ -207,12 +207,12 @@ const LINE: f32 = 25.0;
 
 /// How sure each headline is, in brackets; `(…)` while that is being worked out.
 fn sure(context: &PageContext<'_>, assessment: &Assessment) -> [String; 5] {
-    match context.decisions.doubt(context.revision) {
+    match context.decisions.uncertainty(context.revision) {
         Some(Ok(found)) => {
             intervals::of_headlines(assessment, found).map(Option::unwrap_or_default)
         }
         Some(Err(_)) => Default::default(),
-        None => match context.decisions.status(LongWork::Doubt) {
+        None => match context.decisions.status(LongWork::Uncertainty) {
             Status::Stopped => Default::default(),
             _ => std::array::from_fn(|_| "(…)".to_owned()),
         },

@@ -4,8 +4,8 @@
 use divan::{Bencher, black_box};
 use gapledger::assess::{assess, compare};
 use gapledger::sheet::blocks::Picture;
-use gapledger::sheet::doubt::doubt;
 use gapledger::sheet::photos::print_copies;
+use gapledger::sheet::uncertainty::uncertainty;
 use gapledger::sheet::{Choices, Kind, Material, contents, typeset};
 use gapledger::survey::file::{parse, photo_folder};
 use gapledger::survey::{GapId, Photo, Survey};
@@ -87,7 +87,7 @@ fn copies(there: &OnDisk) -> BTreeMap<String, Picture> {
 /// Contents, pages and PDF; returns the bytes.
 fn report(survey: &Survey, photos: &BTreeMap<String, Picture>) -> Vec<u8> {
     let (assessment, comparison) = (assess(survey), compare(survey));
-    let uncertainty = doubt(survey, &AtomicBool::new(false)).ok();
+    let uncertainty = uncertainty(survey, &AtomicBool::new(false)).ok();
     let material = Material {
         survey,
         assessment: &assessment,

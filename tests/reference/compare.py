@@ -23,8 +23,8 @@ from pathlib import Path
 import make_tables
 
 TABLES = (
-    "moist_air.csv", "air_balance.csv", "air_balance_gaps.csv", "coupled.csv", "doubt.csv",
-    "doubt_gaps.csv", "network.csv", "network_spaces.csv", "network_ways.csv",
+    "moist_air.csv", "air_balance.csv", "air_balance_gaps.csv", "coupled.csv", "uncertainty.csv",
+    "uncertainty_gaps.csv", "network.csv", "network_spaces.csv", "network_ways.csv",
 )
 RELATIVE = 1e-9
 FLOORS = {

@@ -18,10 +18,10 @@
 
 mod air_balance;
 mod coupled;
-mod doubt;
 mod moist_air;
 mod network;
 mod tables;
+mod uncertainty;
 
 /// Relative agreement asked for wherever both sides solve the same equations.
 const RELATIVE: f64 = 1e-9;

@@ -1,15 +1,15 @@
-"""Make the tables moist_air.csv, air_balance.csv, air_balance_gaps.csv, coupled.csv, doubt.csv,
-doubt_gaps.csv, network.csv, network_spaces.csv and network_ways.csv.
+"""Make the tables moist_air.csv, air_balance.csv, air_balance_gaps.csv, coupled.csv, uncertainty.csv,
+uncertainty_gaps.csv, network.csv, network_spaces.csv and network_ways.csv.
 
     python3 -m venv /tmp/reference-venv
     /tmp/reference-venv/bin/pip install -r tests/reference/requirements.txt
     /tmp/reference-venv/bin/python tests/reference/make_tables.py [FOLDER]
 
 Without FOLDER the committed tables beside this script are written anew.  `compare.py` makes them
-in a temporary folder and compares.  About two minutes, most of it the million draws of doubt.csv.
+in a temporary folder and compares.  About two minutes, most of it the million draws of uncertainty.csv.
 
 The moist air is psychrolib's; the balances are solved by scipy's brentq and quad (see air.py,
-flow.py, balance.py, machines.py, coupled.py, network.py and doubt.py for the equations and where
+flow.py, balance.py, machines.py, coupled.py, network.py and uncertainty.py for the equations and where
 they are from).  Published answers are checked
 first (published.py).  Numbers are written so that they read back as the same double.
 """
@@ -26,7 +26,7 @@ import numpy as np
 import psychrolib
 
 import coupled
-import doubt
+import uncertainty
 import network
 import published
 from air import dew_point_c
@@ -146,7 +146,7 @@ def make(folder: Path) -> None:
         answers = list(pool.map(solved, range(1, VEHICLES + 1), chunksize=4))
         rooms = list(pool.map(coupled.solved, range(1, coupled.CASES + 1), chunksize=4))
         networks = list(pool.map(network.solved, range(1, network.VEHICLES + 1), chunksize=4))
-        pieces = list(pool.map(doubt.piece, range(doubt.DRAWS // doubt.PIECE)))
+        pieces = list(pool.map(uncertainty.piece, range(uncertainty.DRAWS // uncertainty.PIECE)))
     vehicles, gaps = [], []
     for number, (one, answer) in enumerate(answers, start=1):
         vehicles.append(balance_row(number, one, answer))
@@ -156,8 +156,8 @@ def make(folder: Path) -> None:
     write(folder / "air_balance_gaps.csv", GAPS, gaps)
     rows = [coupled.row(number, *solved) for number, solved in enumerate(rooms, start=1)]
     write(folder / "coupled.csv", coupled.HEADER, rows)
-    write(folder / "doubt.csv", doubt.HEADER, doubt.rows(pieces))
-    write(folder / "doubt_gaps.csv", doubt.GAPS_HEADER, [list(gap) for gap in doubt.GAPS])
+    write(folder / "uncertainty.csv", uncertainty.HEADER, uncertainty.rows(pieces))
+    write(folder / "uncertainty_gaps.csv", uncertainty.GAPS_HEADER, [list(gap) for gap in uncertainty.GAPS])
     rows, spaces, ways = [], [], []
     for number, (one, answer) in enumerate(networks, start=1):
         row, own_spaces, own_ways = network_rows(number, one, answer)

@@ -182,17 +182,17 @@ impl NetworkWay {
 /// One gap of `doubt_gaps.csv`.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(crate) struct DoubtGap {
+pub(crate) struct UncertainGap {
     pub(crate) face: String,
     pub(crate) height_m: f64,
     pub(crate) area_mm2: f64,
     pub(crate) certainty: String,
 }
 
-/// One figure of `doubt.csv`: mean, standard deviation and the middle 95 % of the draws.
+/// One figure of `uncertainty.csv`: mean, standard deviation and the middle 95 % of the draws.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(crate) struct DoubtRow {
+pub(crate) struct UncertaintyRow {
     pub(crate) what: String,
     pub(crate) mean: f64,
     pub(crate) standard_deviation: f64,
@@ -201,13 +201,13 @@ pub(crate) struct DoubtRow {
 }
 
 /// The gaps of the vehicle in doubt.
-pub(crate) fn doubt_gaps() -> Vec<DoubtGap> {
-    read("doubt_gaps.csv")
+pub(crate) fn uncertainty_gaps() -> Vec<UncertainGap> {
+    read("uncertainty_gaps.csv")
 }
 
 /// Its figures.
-pub(crate) fn doubt_rows() -> Vec<DoubtRow> {
-    read("doubt.csv")
+pub(crate) fn uncertainty_rows() -> Vec<UncertaintyRow> {
+    read("uncertainty.csv")
 }
 
 /// Every vehicle of several spaces with its spaces and ways.

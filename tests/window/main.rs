@@ -8,7 +8,6 @@
 
 mod body;
 mod division;
-mod doubt;
 mod drying;
 mod fields;
 mod files;
@@ -29,6 +28,7 @@ mod plan_work;
 mod quick;
 mod sheet;
 mod spaces;
+mod uncertainty;
 
 use eframe::egui;
 use egui::accesskit::Role;

@@ -103,7 +103,7 @@ fn work_takes_no_more_threads_and_draws_than_it_is_given() {
     type_text(&mut window, "");
     click_button(&mut window, "Survey");
     assert_eq!(
-        window.state().decisions().status(LongWork::Doubt),
+        window.state().decisions().status(LongWork::Uncertainty),
         Status::Idle
     );
 }

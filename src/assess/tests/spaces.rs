@@ -96,7 +96,7 @@ fn the_limits_are_one_space_and_two() {
 /// Ranking and doubt work the spaces out as the assessment does: with a doorway without limit
 /// they are those of the single space.
 #[test]
-fn ranking_and_doubt_know_the_spaces() {
+fn ranking_and_uncertainty_know_the_spaces() {
     let mut joined = two_spaces(doorway(3000.0));
     joined.inner_openings[0].count = 500;
     let mut single = joined.clone();
@@ -111,12 +111,12 @@ fn ranking_and_doubt_know_the_spaces() {
         let apart = one.saves.air_heat_w - two.saves.air_heat_w;
         assert!(apart.abs() < 1e-4 * one.saves.air_heat_w);
     }
-    let doubt = |survey: &Survey| {
+    let uncertainty = |survey: &Survey| {
         uncertainty(survey, SEED, 200).unwrap().cases[1]
             .ach_per_h
             .clone()
     };
-    let (one, two) = (doubt(&single).unwrap(), doubt(&joined).unwrap());
+    let (one, two) = (uncertainty(&single).unwrap(), uncertainty(&joined).unwrap());
     assert!((one.high / two.high - 1.0).abs() < 1e-3 && (one.low / two.low - 1.0).abs() < 1e-3);
 }
 

@@ -4,7 +4,7 @@
     reason = "rows and columns of one table; a missing number must never turn into a silent default"
 )]
 
-use super::doubt::Doubt;
+use super::input::UncertainInput;
 use super::random::Draw;
 use super::trials::{CASE_COLUMNS, Chunk, LEAKAGE_COLUMNS, Trials};
 use super::{
@@ -109,21 +109,29 @@ impl Trials {
     fn all_shares(&self, seed: u64, air: &[f64], leakage: &[f64]) -> (Vec<Share>, Vec<Share>) {
         let (air, leakage) = (ranks(air), ranks(leakage));
         let mut weights = Vec::new();
-        for (doubt, spread) in self.inputs() {
+        for (uncertainty, spread) in self.inputs() {
             let drawn: Vec<f64> = (0..)
                 .take(air.len())
-                .map(|number| spread.draw(Draw::new(seed, number), doubt))
+                .map(|number| spread.draw(Draw::new(seed, number), uncertainty))
                 .collect();
             let drawn = ranks(&drawn);
             weights.push((
-                doubt,
+                uncertainty,
                 correlation(&drawn, &air),
                 correlation(&drawn, &leakage),
             ));
         }
         (
-            shares(weights.iter().map(|(doubt, air, _)| (*doubt, *air))),
-            shares(weights.iter().map(|(doubt, _, area)| (*doubt, *area))),
+            shares(
+                weights
+                    .iter()
+                    .map(|(uncertainty, air, _)| (*uncertainty, *air)),
+            ),
+            shares(
+                weights
+                    .iter()
+                    .map(|(uncertainty, _, area)| (*uncertainty, *area)),
+            ),
         )
     }
 
@@ -133,8 +141,8 @@ impl Trials {
         let listed = shares.iter().filter_map(|share| {
             let item = share.of.sized()?;
             let number = match share.of {
-                Doubt::InnerOpening(id) => format!("inner opening {id}"),
-                Doubt::Gap(id) => format!("gap {id}"),
+                UncertainInput::InnerOpening(id) => format!("inner opening {id}"),
+                UncertainInput::Gap(id) => format!("gap {id}"),
                 _ => return None,
             };
             let part = share.share / of_sizes;
@@ -279,8 +287,8 @@ pub(super) fn correlation(a: &[f64], b: &[f64]) -> f64 {
 }
 
 /// Squared correlations made to sum to one, greatest first; none where nothing varies.
-pub(super) fn shares(correlations: impl Iterator<Item = (Doubt, f64)>) -> Vec<Share> {
-    let squares: Vec<(Doubt, f64)> = correlations.map(|(of, r)| (of, r * r)).collect();
+pub(super) fn shares(correlations: impl Iterator<Item = (UncertainInput, f64)>) -> Vec<Share> {
+    let squares: Vec<(UncertainInput, f64)> = correlations.map(|(of, r)| (of, r * r)).collect();
     let sum: f64 = squares.iter().map(|(_, square)| square).sum();
     if sum <= 0.0 {
         return Vec::new();

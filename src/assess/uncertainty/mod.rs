@@ -20,14 +20,14 @@
 //! draws were shared out.
 
 mod combine;
-mod doubt;
+mod input;
 mod random;
 mod trials;
 
 #[cfg(test)]
 mod tests;
 
-pub use doubt::{Doubt, Spread};
+pub use input::{Spread, UncertainInput};
 pub use trials::{Chunk, Trials};
 
 use super::answer::{Answer, NotKnown};
@@ -56,7 +56,7 @@ pub struct Interval {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Share {
     /// The input.
-    pub of: Doubt,
+    pub of: UncertainInput,
     /// Its part, 0…1; all parts together are 1.
     pub share: f64,
 }

@@ -4,7 +4,7 @@
     reason = "parallel lists built together; a missing number must never turn into a silent default"
 )]
 
-use super::doubt::{Doubt, Spread};
+use super::input::{Spread, UncertainInput};
 use super::random::Draw;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::leakage;
@@ -23,14 +23,14 @@ const TOLERANCE: f64 = 1e-4;
 pub struct Trials {
     pub(super) model: Model,
     /// One for each leak: what is in doubt about it, and how much.
-    doubts: Vec<(Doubt, Spread)>,
+    uncertainties: Vec<(UncertainInput, Spread)>,
     /// Share of the found leakage that was not found, 0…1.
     pub(super) not_found: Option<f64>,
     /// Which leaks are unintended.
     unintended: Vec<bool>,
     /// What is in doubt about each inner opening, and how much; none where the inside is one
     /// space.
-    inner_doubts: Vec<(Doubt, Spread)>,
+    inner_uncertainties: Vec<(UncertainInput, Spread)>,
     /// Every gap's name and certainty, by leak; then those of the inner openings.
     pub(super) sized: Vec<Sized>,
     /// How many of them are gaps.
@@ -82,14 +82,15 @@ impl Trials {
             )));
         }
         let model = Model::new(survey, percent.is_some())?;
-        let mut doubts = Vec::new();
+        let mut uncertainties = Vec::new();
         let mut unintended = Vec::new();
         let mut sized = Vec::new();
         for leak in &model.leaks {
             match leak.ledger {
                 Some(at) => {
                     let gap = &survey.gaps[at];
-                    doubts.push((Doubt::Gap(gap.id), Spread::of_gap(gap.certainty)));
+                    uncertainties
+                        .push((UncertainInput::Gap(gap.id), Spread::of_gap(gap.certainty)));
                     unintended.push(!gap.purpose.must_stay_open());
                     sized.push(Sized {
                         item: Item::Gap(gap.id),
@@ -98,7 +99,10 @@ impl Trials {
                     });
                 }
                 None => {
-                    doubts.push((Doubt::NotFound, Spread::of_common(Doubt::NotFound)));
+                    uncertainties.push((
+                        UncertainInput::NotFound,
+                        Spread::of_common(UncertainInput::NotFound),
+                    ));
                     unintended.push(true);
                 }
             }
@@ -114,10 +118,10 @@ impl Trials {
         let gaps = sized.len();
         let found = flows.iter().take(gaps).map(|flow| flow[1]).sum();
         let inner = survey.inner_openings.iter().take(model.inner_openings);
-        let mut inner_doubts = Vec::new();
+        let mut inner_uncertainties = Vec::new();
         for opening in inner {
             let spread = Spread::of_gap(opening.certainty);
-            inner_doubts.push((Doubt::InnerOpening(opening.id), spread));
+            inner_uncertainties.push((UncertainInput::InnerOpening(opening.id), spread));
             sized.push(Sized {
                 item: Item::InnerOpening(opening.id),
                 name: opening.name.clone(),
@@ -127,10 +131,10 @@ impl Trials {
         Ok(Self {
             found_eqla: AreaConvention::Equivalent.area(found),
             model,
-            doubts,
+            uncertainties,
             not_found: percent.map(|percent| percent / 100.0),
             unintended,
-            inner_doubts,
+            inner_uncertainties,
             sized,
             gaps,
             flows,
@@ -138,23 +142,23 @@ impl Trials {
     }
 
     /// Everything in doubt, in a fixed order: gaps first, then inner openings.
-    pub(super) fn inputs(&self) -> Vec<(Doubt, Spread)> {
-        let mut inputs: Vec<(Doubt, Spread)> = self.doubts[..self.gaps].to_vec();
-        inputs.extend(&self.inner_doubts);
+    pub(super) fn inputs(&self) -> Vec<(UncertainInput, Spread)> {
+        let mut inputs: Vec<(UncertainInput, Spread)> = self.uncertainties[..self.gaps].to_vec();
+        inputs.extend(&self.inner_uncertainties);
         let mut common = vec![
-            Doubt::Surveyor,
-            Doubt::Discharge,
-            Doubt::WallPressure,
-            Doubt::UnderfloorPressure,
-            Doubt::Wind,
+            UncertainInput::Surveyor,
+            UncertainInput::Discharge,
+            UncertainInput::WallPressure,
+            UncertainInput::UnderfloorPressure,
+            UncertainInput::Wind,
         ];
-        if self.doubts.len() > self.gaps {
-            common.push(Doubt::NotFound);
+        if self.uncertainties.len() > self.gaps {
+            common.push(UncertainInput::NotFound);
         }
         inputs.extend(
             common
                 .into_iter()
-                .map(|doubt| (doubt, Spread::of_common(doubt))),
+                .map(|uncertainty| (uncertainty, Spread::of_common(uncertainty))),
         );
         inputs
     }
@@ -186,24 +190,28 @@ impl Trials {
         bench: &mut Workbench,
         rows: &mut Vec<f64>,
     ) -> Answer<()> {
-        let common = |doubt: Doubt| Spread::of_common(doubt).draw(draw, doubt);
-        let surveyor = common(Doubt::Surveyor);
-        for (factor, (doubt, spread)) in varied.factors.iter_mut().zip(&self.doubts) {
-            let own = spread.draw(draw, *doubt);
+        let common =
+            |uncertainty: UncertainInput| Spread::of_common(uncertainty).draw(draw, uncertainty);
+        let surveyor = common(UncertainInput::Surveyor);
+        for (factor, (uncertainty, spread)) in varied.factors.iter_mut().zip(&self.uncertainties) {
+            let own = spread.draw(draw, *uncertainty);
             *factor = surveyor
-                * match (doubt, self.not_found) {
-                    (Doubt::NotFound, Some(share)) => share * own,
+                * match (uncertainty, self.not_found) {
+                    (UncertainInput::NotFound, Some(share)) => share * own,
                     _ => own,
                 };
         }
-        let inner = varied.inner_factors.iter_mut().zip(&self.inner_doubts);
-        for (factor, (doubt, spread)) in inner {
-            *factor = surveyor * spread.draw(draw, *doubt);
+        let inner = varied
+            .inner_factors
+            .iter_mut()
+            .zip(&self.inner_uncertainties);
+        for (factor, (uncertainty, spread)) in inner {
+            *factor = surveyor * spread.draw(draw, *uncertainty);
         }
-        varied.discharge = common(Doubt::Discharge);
-        varied.walls = common(Doubt::WallPressure);
-        varied.underfloor = common(Doubt::UnderfloorPressure);
-        varied.wind = common(Doubt::Wind);
+        varied.discharge = common(UncertainInput::Discharge);
+        varied.walls = common(UncertainInput::WallPressure);
+        varied.underfloor = common(UncertainInput::UnderfloorPressure);
+        varied.wind = common(UncertainInput::Wind);
         rows.extend(self.leakage(varied));
         self.model.evaluate(bench, varied, Want::Both)?;
         for inflow in &bench.inflows {

@@ -23,7 +23,7 @@ fn span(interval: &Interval, unit: &str) -> String {
 
 /// How sure the results are, and why.
 #[must_use]
-pub fn doubt_working(found: &Uncertainty) -> Working {
+pub fn uncertainty_working(found: &Uncertainty) -> Working {
     let mut sheet = Sheet::new(
         "How sure the results are",
         "everything in doubt is drawn, the vehicle worked out again with what was drawn, many times;  \

@@ -7,7 +7,7 @@ pub mod headlines;
 mod heat;
 mod leakage;
 
-pub use decisions::{doubt_working, ranking_working};
+pub use decisions::{ranking_working, uncertainty_working};
 pub use drying::drying_working;
 
 use super::answer::{Assessment, NotKnown, Source, Working};
@@ -34,7 +34,7 @@ pub fn working(survey: &Survey, assessment: &Assessment, topic: Topic) -> Option
         Topic::FrostGuard(id) => heat::frost_guard(assessment, id),
         Topic::FabricElement(id) => heat::element(survey, id),
         Topic::SafetyVentilation => Some(leakage::safety(survey, assessment)),
-        Topic::Drying(_) | Topic::Doubt | Topic::Ranking => None,
+        Topic::Drying(_) | Topic::Uncertainty | Topic::Ranking => None,
     }
 }
 

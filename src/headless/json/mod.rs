@@ -12,7 +12,6 @@
 //! prints*; a test compares the two in both directions.
 
 mod cases;
-mod doubt;
 mod drying;
 mod gaps;
 mod leakage;
@@ -20,6 +19,7 @@ mod object;
 mod records;
 mod sealing;
 mod survey;
+mod uncertainty;
 mod understood;
 
 use crate::assess::{
@@ -93,11 +93,11 @@ fn whole(
         .with("safety_ventilation", survey::safety(&assessment.safety))
         .with("air_change", understood::understood(survey, decisions))
         .answer(
-            "doubt",
+            "uncertainty",
             decisions
-                .doubt
+                .uncertainty
                 .as_ref()
-                .map(doubt::doubt)
+                .map(uncertainty::uncertainty)
                 .map_err(Clone::clone),
         )
         .with("sealing", sealing::sealing(decisions))

@@ -5,7 +5,6 @@
 //! under the table; where gaps are not sized, totals are marked as *at least*.
 
 mod alerts;
-mod doubt;
 mod drying;
 mod gaps;
 mod layout;
@@ -14,6 +13,7 @@ mod results;
 mod safety;
 mod sealing;
 mod table;
+mod uncertainty;
 mod understood;
 mod vehicle;
 mod workings;
@@ -41,7 +41,7 @@ pub(super) fn render(
     vehicle::print(&mut page, survey, assessment);
     results::print(&mut page, survey, assessment);
     understood::print(&mut page, survey, decisions);
-    doubt::print(&mut page, assessment, decisions);
+    uncertainty::print(&mut page, assessment, decisions);
     drying::print(&mut page, survey, comparison);
     leakage::print(&mut page, survey, assessment);
     gaps::print(&mut page, survey, assessment);

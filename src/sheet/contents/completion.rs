@@ -84,8 +84,8 @@ pub(super) fn section(material: &Material<'_>) -> Section {
     let sides = Sides {
         before: assess(&before_the_work(survey)),
         after: assess(&after_the_work(survey)),
-        doubt_before: material.uncertainty_before,
-        doubt_after: material.uncertainty,
+        uncertainty_before: material.uncertainty_before,
+        uncertainty_after: material.uncertainty,
     };
     section.push(Block::Plain {
         sentences: sides.in_plain_words(survey),
@@ -129,7 +129,7 @@ fn small_print(sides: &Sides<'_>, wrong: &[String]) -> String {
         "Worked out from the gaps as surveyed and from what their remedies leave; nothing here \
                      was measured after the work. Measure again to be sure."
             .to_owned();
-    if sides.doubt_after.is_some() || sides.doubt_before.is_some() {
+    if sides.uncertainty_after.is_some() || sides.uncertainty_before.is_some() {
         words.push_str(
             " 95 %: the middle 95 % of 10 000 draws of what is in doubt. Both columns share most of \
              that doubt, so their difference is surer than either.",
@@ -148,8 +148,8 @@ fn small_print(sides: &Sides<'_>, wrong: &[String]) -> String {
 struct Sides<'a> {
     before: Assessment,
     after: Assessment,
-    doubt_before: Option<&'a Uncertainty>,
-    doubt_after: Option<&'a Uncertainty>,
+    uncertainty_before: Option<&'a Uncertainty>,
+    uncertainty_after: Option<&'a Uncertainty>,
 }
 
 /// How a weather case is called, and which it is.
@@ -173,30 +173,36 @@ const LINES: [Line; 3] = [
         "Air changes",
         "/h",
         ach,
-        |doubt, id| case_of(doubt, id)?.ach_per_h.as_ref().ok().copied(),
+        |uncertainty, id| case_of(uncertainty, id)?.ach_per_h.as_ref().ok().copied(),
         words::air_changes,
     ),
     (
         "Water to remove",
         "L/day",
         removal,
-        |doubt, id| case_of(doubt, id)?.removal_l_per_day.as_ref().ok().copied(),
+        |uncertainty, id| {
+            case_of(uncertainty, id)?
+                .removal_l_per_day
+                .as_ref()
+                .ok()
+                .copied()
+        },
         words::litres,
     ),
     (
         "Heat",
         "W",
         heat,
-        |doubt, id| case_of(doubt, id)?.heat_w.as_ref().ok().copied(),
+        |uncertainty, id| case_of(uncertainty, id)?.heat_w.as_ref().ok().copied(),
         words::watts,
     ),
 ];
 
 fn case_of(
-    doubt: &Uncertainty,
+    uncertainty: &Uncertainty,
     id: WeatherId,
 ) -> Option<&crate::assess::uncertainty::CaseUncertainty> {
-    doubt.cases.iter().find(|case| case.id == id)
+    uncertainty.cases.iter().find(|case| case.id == id)
 }
 
 /// The calmest or the windiest case.
@@ -257,11 +263,11 @@ impl Sides<'_> {
     }
 
     fn table(&self, survey: &Survey, reasons: &mut Reasons) -> Table {
-        let doubtful = self.doubt_before.is_some() || self.doubt_after.is_some();
+        let with_intervals = self.uncertainty_before.is_some() || self.uncertainty_after.is_some();
         let mut table = Table::default().wide("", Align::Left, 1);
         for head in ["Before", "After"] {
             table = table.column(head, Align::Decimal);
-            if doubtful {
+            if with_intervals {
                 table = table.column("95 %", Align::Left);
             }
         }
@@ -270,7 +276,7 @@ impl Sides<'_> {
             let mut cells = vec![name];
             for (value, interval) in sides {
                 cells.push(reasons.or(&value, String::clone));
-                if doubtful {
+                if with_intervals {
                     cells.push(interval.unwrap_or_default());
                 }
             }
@@ -278,22 +284,24 @@ impl Sides<'_> {
             table.row(cells);
         };
         self.area_row(&mut row);
-        for (what, unit, of, doubt, said) in LINES {
+        for (what, unit, of, uncertainty, said) in LINES {
             for which in [LEAST, MOST] {
                 let side = |assessment: &Assessment, uncertainty: Option<&Uncertainty>| {
                     let case = case(assessment, which);
                     let id = case.as_ref().ok().map(|case| case.id);
-                    let found = uncertainty.zip(id).and_then(|(all, id)| doubt(all, id));
+                    let found = uncertainty
+                        .zip(id)
+                        .and_then(|(all, id)| uncertainty(all, id));
                     (case.and_then(of), found.map(|found| interval(&found, 1.0)))
                 };
-                let (before, doubt_before) = side(&self.before, self.doubt_before);
-                let (after, doubt_after) = side(&self.after, self.doubt_after);
+                let (before, uncertainty_before) = side(&self.before, self.uncertainty_before);
+                let (after, uncertainty_after) = side(&self.after, self.uncertainty_after);
                 let change = change(&before, &after);
                 row(
                     format!("{what} with {}, {unit}", which.0),
                     [
-                        (before.map(said), doubt_before),
-                        (after.map(said), doubt_after),
+                        (before.map(said), uncertainty_before),
+                        (after.map(said), uncertainty_after),
                     ],
                     change,
                 );
@@ -325,13 +333,13 @@ impl Sides<'_> {
             let total = side.leakage.unintended.as_ref().map_err(Clone::clone)?;
             total_figure(total, total.figures.eqla * CM2, 3)
         };
-        let doubt =
+        let uncertainty =
             |found: Option<&Uncertainty>| found.map(|found| interval(&found.eqla_unintended, CM2));
         row(
             "Leakage area of unintended gaps (EqLA), cm²".to_owned(),
             [
-                (words(&self.before), doubt(self.doubt_before)),
-                (words(&self.after), doubt(self.doubt_after)),
+                (words(&self.before), uncertainty(self.uncertainty_before)),
+                (words(&self.after), uncertainty(self.uncertainty_after)),
             ],
             change(&before, &after),
         );

@@ -61,19 +61,19 @@ fn leakage(material: &Material<'_>) -> String {
     let lacks = area.as_ref().is_ok_and(|total| total.not_sized > 0);
     let at_least = if lacks { "at least " } else { "" };
     let area = area.and_then(|total| total_figure(total, total.figures.eqla * CM2, 3));
-    let doubt = material
+    let uncertainty = material
         .uncertainty
-        .map(|doubt| interval(&doubt.eqla_unintended, CM2));
+        .map(|uncertainty| interval(&uncertainty.eqla_unintended, CM2));
     match (&area, &leakage.square_side) {
         (Ok(area), Ok(side)) => format!(
             "Gaps that nobody wanted let in as much air as {at_least}a square hole with sides of \
              {}\u{a0}mm: leakage area EqLA {area}\u{a0}cm²{}.",
             words::side_mm(*side),
-            likely(doubt, "\u{a0}cm²")
+            likely(uncertainty, "\u{a0}cm²")
         ),
         (Ok(area), Err(_)) => format!(
             "Leakage area of the gaps that nobody wanted (EqLA): {area}\u{a0}cm²{}.",
-            likely(doubt, "\u{a0}cm²")
+            likely(uncertainty, "\u{a0}cm²")
         ),
         (Err(unknown), _) => format!(
             "The leakage area of the gaps that nobody wanted is not known: {}.",
@@ -94,12 +94,12 @@ fn both<'a>(material: &Material<'a>) -> Vec<(&'a CaseAnswer, Option<&'a CaseUnce
         .into_iter()
         .filter_map(|at| {
             let case = cases.get(at)?;
-            Some((case, doubt(material, case)))
+            Some((case, uncertainty(material, case)))
         })
         .collect()
 }
 
-fn doubt<'a>(material: &Material<'a>, case: &CaseAnswer) -> Option<&'a CaseUncertainty> {
+fn uncertainty<'a>(material: &Material<'a>, case: &CaseAnswer) -> Option<&'a CaseUncertainty> {
     let cases = &material.uncertainty?.cases;
     cases.iter().find(|one| one.id == case.id)
 }
@@ -125,14 +125,18 @@ pub(super) fn heat(case: &CaseAnswer) -> Answer<f64> {
 fn air(material: &Material<'_>) -> Vec<String> {
     both(material)
         .into_iter()
-        .map(|(case, doubt)| match ach(case) {
+        .map(|(case, uncertainty)| match ach(case) {
             Ok(ach) => {
-                let doubt = doubt.and_then(|doubt| doubt.ach_per_h.as_ref().ok());
+                let uncertainty =
+                    uncertainty.and_then(|uncertainty| uncertainty.ach_per_h.as_ref().ok());
                 format!(
                     "In the weather case “{}” the air inside is replaced {} times an hour{}.",
                     case.name,
                     words::air_changes(ach),
-                    likely(doubt.map(|doubt| interval(doubt, 1.0)), "")
+                    likely(
+                        uncertainty.map(|uncertainty| interval(uncertainty, 1.0)),
+                        ""
+                    )
                 )
             }
             Err(unknown) => format!(
@@ -147,11 +151,12 @@ fn water_and_heat(material: &Material<'_>) -> Vec<String> {
     let targets = &material.survey.targets;
     let (set, rh) = (given(targets.set_temperature_c), given(targets.rh_percent));
     let mut sentences = Vec::new();
-    for (case, doubt) in both(material) {
+    for (case, uncertainty) in both(material) {
         let water = removal(case).map(|litres| {
-            let doubt = doubt.and_then(|doubt| doubt.removal_l_per_day.as_ref().ok());
+            let uncertainty =
+                uncertainty.and_then(|uncertainty| uncertainty.removal_l_per_day.as_ref().ok());
             if litres <= 0.0 {
-                let most = doubt.map_or(0.0, |doubt| doubt.high);
+                let most = uncertainty.map_or(0.0, |uncertainty| uncertainty.high);
                 return if most > 0.0 {
                     format!(
                         "no water need be removed (very likely at most {}\u{a0}L a day)",
@@ -164,18 +169,24 @@ fn water_and_heat(material: &Material<'_>) -> Vec<String> {
             format!(
                 "{}\u{a0}L of water{} must be removed a day",
                 words::litres(litres),
-                likely(doubt.map(|doubt| interval(doubt, 1.0)), "\u{a0}L")
+                likely(
+                    uncertainty.map(|uncertainty| interval(uncertainty, 1.0)),
+                    "\u{a0}L"
+                )
             )
         });
         let warmth = heat(case).map(|watts| {
-            let doubt = doubt.and_then(|doubt| doubt.heat_w.as_ref().ok());
+            let uncertainty = uncertainty.and_then(|uncertainty| uncertainty.heat_w.as_ref().ok());
             if watts < 0.5 {
                 return "no heat is needed".to_owned();
             }
             format!(
                 "{}\u{a0}W of heat{} are needed",
                 words::watts(watts),
-                likely(doubt.map(|doubt| interval(doubt, 1.0)), "\u{a0}W")
+                likely(
+                    uncertainty.map(|uncertainty| interval(uncertainty, 1.0)),
+                    "\u{a0}W"
+                )
             )
         });
         let mut known: Vec<String> = Vec::new();
@@ -296,41 +307,41 @@ fn findings(section: &mut Section, findings: &[Finding]) {
 }
 
 fn by_weather(material: &Material<'_>, reasons: &mut Reasons) -> Table {
-    let doubtful = material.uncertainty.is_some();
+    let with_intervals = material.uncertainty.is_some();
     let mut table = Table::default().wide("Weather case", Align::Left, 1);
     for head in ["Air changes, /h", "Water, L/day", "Heat, W"] {
         table = table.column(head, Align::Decimal);
-        if doubtful {
+        if with_intervals {
             table = table.column("95 %", Align::Left);
         }
     }
     table = table.column("ACH lowest and highest", Align::Left);
     for case in &material.assessment.cases {
-        let doubt = doubt(material, case);
+        let uncertainty = uncertainty(material, case);
         let mut cells = vec![case.name.clone()];
         let mut add = |value: String, interval: Option<String>| {
             cells.push(value);
-            if doubtful {
+            if with_intervals {
                 cells.push(interval.unwrap_or_default());
             }
         };
         add(
             reasons.or(&ach(case), |ach| words::air_changes(*ach)),
-            doubt
-                .and_then(|doubt| doubt.ach_per_h.as_ref().ok())
-                .map(|doubt| interval(doubt, 1.0)),
+            uncertainty
+                .and_then(|uncertainty| uncertainty.ach_per_h.as_ref().ok())
+                .map(|uncertainty| interval(uncertainty, 1.0)),
         );
         add(
             reasons.or(&removal(case), |litres| words::litres(*litres)),
-            doubt
-                .and_then(|doubt| doubt.removal_l_per_day.as_ref().ok())
-                .map(|doubt| interval(doubt, 1.0)),
+            uncertainty
+                .and_then(|uncertainty| uncertainty.removal_l_per_day.as_ref().ok())
+                .map(|uncertainty| interval(uncertainty, 1.0)),
         );
         add(
             reasons.or(&heat(case), |watts| words::watts(*watts)),
-            doubt
-                .and_then(|doubt| doubt.heat_w.as_ref().ok())
-                .map(|doubt| interval(doubt, 1.0)),
+            uncertainty
+                .and_then(|uncertainty| uncertainty.heat_w.as_ref().ok())
+                .map(|uncertainty| interval(uncertainty, 1.0)),
         );
         cells.push(reasons.or(&extremes(case), String::clone));
         table.row(cells);
@@ -362,7 +373,7 @@ fn small_print(material: &Material<'_>) -> String {
     let source = source.map_or_else(String::new, |litres| {
         format!(" Of the water, {litres}\u{a0}L a day are given off inside.")
     });
-    let doubt = material.uncertainty.map_or("", |_| {
+    let uncertainty = material.uncertainty.map_or("", |_| {
         " “Very likely” and “95 %” give the middle 95 % of 10 000 draws of what is in doubt: sizes \
          as measured, estimated or guessed, pressure coefficients, wind."
     });

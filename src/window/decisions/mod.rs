@@ -12,7 +12,7 @@ use crate::assess::sealing::{Aim, Figures, LeftOpen, Order, Plan, Ranked, StaysO
 use crate::assess::spaces::ClosingEffect;
 use crate::assess::uncertainty::{DRAWS, Uncertainty};
 use crate::assess::{Answer, Parking, SetSensitivity, TemperatureCurve};
-use crate::sheet::doubt::processors;
+use crate::sheet::uncertainty::processors;
 use crate::survey::{GapId, Survey};
 use std::sync::Arc;
 use std::time::Duration;
@@ -54,7 +54,7 @@ impl Effort {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum LongWork {
     /// How sure the results are.
-    Doubt,
+    UncertainInput,
     /// The order in which to seal.
     Sealing,
     /// The best set within a budget.
@@ -138,16 +138,16 @@ pub struct Decisions {
     spawner: Spawner,
     wake: Arc<dyn Fn() + Send + Sync>,
     effort: Effort,
-    doubt_work: Errand<Asked<()>, Dated<Answer<Uncertainty>>>,
+    uncertainty_work: Errand<Asked<()>, Dated<Answer<Uncertainty>>>,
     sealing_work: Errand<Asked<Aim>, Dated<SealingPart>>,
     budget_work: Errand<Asked<(Aim, f64)>, Dated<Best>>,
     understood_work: Errand<Asked<()>, Dated<Understood>>,
     understood_asked: Option<u64>,
     understood: Option<Dated<Understood>>,
-    doubt_asked: Option<u64>,
+    uncertainty_asked: Option<u64>,
     sealing_asked: Option<(u64, Aim)>,
     budget_asked: Option<(u64, Aim, u64)>,
-    doubt: Option<Dated<Answer<Uncertainty>>>,
+    uncertainty: Option<Dated<Answer<Uncertainty>>>,
     ranking: Option<Dated<Answer<Ranking>>>,
     ticked: Option<Dated<Ticked>>,
     order: Option<Dated<Answer<Order>>>,
@@ -158,7 +158,7 @@ impl Decisions {
     /// Nothing asked yet. `wake` is called from workers whenever something is ready.
     #[must_use]
     pub fn new(spawner: Spawner, wake: Arc<dyn Fn() + Send + Sync>, effort: Effort) -> Self {
-        let doubt_work = Errand::new(
+        let uncertainty_work = Errand::new(
             Arc::clone(&spawner),
             Arc::clone(&wake),
             effort.pause,
@@ -200,13 +200,13 @@ impl Decisions {
             spawner,
             wake,
             effort,
-            doubt_work,
+            uncertainty_work,
             sealing_work,
             budget_work,
-            doubt_asked: None,
+            uncertainty_asked: None,
             sealing_asked: None,
             budget_asked: None,
-            doubt: None,
+            uncertainty: None,
             ranking: None,
             ticked: None,
             order: None,
@@ -233,9 +233,12 @@ impl Decisions {
         wanted: Wanted,
     ) -> Vec<String> {
         let mut refused = Vec::new();
-        if self.doubt_asked != Some(revision) {
-            self.doubt_asked = Some(revision);
-            refused.push(self.doubt_work.submit((revision, Arc::clone(survey), ())));
+        if self.uncertainty_asked != Some(revision) {
+            self.uncertainty_asked = Some(revision);
+            refused.push(
+                self.uncertainty_work
+                    .submit((revision, Arc::clone(survey), ())),
+            );
         }
         if page == Page::AirChange && self.understood_asked != Some(revision) {
             self.understood_asked = Some(revision);
@@ -270,10 +273,10 @@ impl Decisions {
     }
 
     fn collect(&mut self, sentences: &mut Vec<String>) {
-        let (parts, sentence) = self.doubt_work.collect();
+        let (parts, sentence) = self.uncertainty_work.collect();
         sentences.extend(sentence);
         if let Some(newest) = parts.into_iter().last() {
-            self.doubt = Some(newest);
+            self.uncertainty = Some(newest);
         }
         let (parts, sentence) = self.sealing_work.collect();
         sentences.extend(sentence);
@@ -308,7 +311,7 @@ impl Decisions {
     /// Stops a piece of work.
     pub fn stop(&mut self, work: LongWork) {
         match work {
-            LongWork::Doubt => self.doubt_work.stop(),
+            LongWork::Uncertainty => self.uncertainty_work.stop(),
             LongWork::Sealing => self.sealing_work.stop(),
             LongWork::Budget => self.budget_work.stop(),
         }
@@ -317,7 +320,7 @@ impl Decisions {
     /// Asks for a piece of work once more.
     pub fn again(&mut self, work: LongWork) {
         match work {
-            LongWork::Doubt => self.doubt_asked = None,
+            LongWork::Uncertainty => self.uncertainty_asked = None,
             LongWork::Sealing => self.sealing_asked = None,
             LongWork::Budget => self.budget_asked = None,
         }
@@ -327,7 +330,7 @@ impl Decisions {
     #[must_use]
     pub fn status(&self, work: LongWork) -> Status {
         match work {
-            LongWork::Doubt => self.doubt_work.status(),
+            LongWork::Uncertainty => self.uncertainty_work.status(),
             LongWork::Sealing => self.sealing_work.status(),
             LongWork::Budget => self.budget_work.status(),
         }
@@ -335,8 +338,8 @@ impl Decisions {
 
     /// How sure the results of this revision are.
     #[must_use]
-    pub fn doubt(&self, revision: u64) -> Option<&Answer<Uncertainty>> {
-        let dated = self.doubt.as_ref()?;
+    pub fn uncertainty(&self, revision: u64) -> Option<&Answer<Uncertainty>> {
+        let dated = self.uncertainty.as_ref()?;
         (dated.revision == revision).then_some(&dated.answer)
     }
 

@@ -5,7 +5,7 @@ use crate::assess::sealing::{Aim, Prospect, plan, ticked};
 use crate::assess::spaces::closing_effects;
 use crate::assess::uncertainty::Uncertainty;
 use crate::assess::{Answer, ach_against_temperature, assess, parking, pressure_set_sensitivity};
-use crate::sheet::doubt::doubt_watched;
+use crate::sheet::uncertainty::uncertainty_watched;
 use crate::survey::Survey;
 use crate::window::errand::Line;
 use std::ops::ControlFlow;
@@ -16,7 +16,7 @@ pub(super) fn draw<O: Send>(
     effort: Effort,
     line: &Line<'_, O>,
 ) -> Option<Answer<Uncertainty>> {
-    let answer = doubt_watched(survey, effort.draws, effort.threads, &watch(line));
+    let answer = uncertainty_watched(survey, effort.draws, effort.threads, &watch(line));
     (!line.stopped()).then_some(answer)
 }
 

@@ -3,8 +3,8 @@
 use super::{SheetKey, Snapshot};
 use crate::assess::{Answer, Assessment, Comparison, assess, compare};
 use crate::sheet::blocks::Picture;
-use crate::sheet::doubt::Doubts;
 use crate::sheet::photos::{logo, print_copies};
+use crate::sheet::uncertainty::Uncertainties;
 use crate::sheet::{
     Choices, Kind, Material, Paper, Part, SheetError, Typeset, Workshop, contents, typeset,
 };
@@ -51,7 +51,7 @@ pub enum Step {
     /// Photos are made ready.
     Photos,
     /// The doubt about the results is worked out.
-    Doubt {
+    Uncertainty {
         /// How much of it is done.
         percent: u8,
     },
@@ -65,7 +65,7 @@ impl Step {
     pub fn words(self) -> &'static str {
         match self {
             Self::Photos => "Step 1 of 3: making photos ready",
-            Self::Doubt { .. } => "Step 2 of 3: working out how sure the results are",
+            Self::Uncertainty { .. } => "Step 2 of 3: working out how sure the results are",
             Self::Pages => "Step 3 of 3: setting the pages",
         }
     }
@@ -74,7 +74,7 @@ impl Step {
     #[must_use]
     pub fn share(self) -> Option<f32> {
         match self {
-            Self::Doubt { percent } => Some(f32::from(percent) / 100.0),
+            Self::Uncertainty { percent } => Some(f32::from(percent) / 100.0),
             Self::Photos | Self::Pages => None,
         }
     }
@@ -88,7 +88,7 @@ pub(super) struct Prepared {
     comparison: Answer<Comparison>,
     /// The sheet that the doubts are for.
     kind: Kind,
-    doubts: Doubts,
+    uncertainties: Uncertainties,
     photos: BTreeMap<String, Picture>,
 }
 
@@ -150,26 +150,26 @@ fn prepare(
         .path
         .as_deref()
         .map_or_else(BTreeMap::new, |path| print_copies(path, survey, cancel));
-    tell(Step::Doubt { percent: 0 });
-    let doubts = doubts(key.choices.kind, survey, cancel, tell);
+    tell(Step::Uncertainty { percent: 0 });
+    let uncertainties = uncertainties(key.choices.kind, survey, cancel, tell);
     Prepared {
         revision: key.revision,
         path: snapshot.path.clone(),
         assessment: assess(survey),
         comparison: compare(survey),
         kind: key.choices.kind,
-        doubts,
+        uncertainties,
         photos,
     }
 }
 
 /// How sure the results are; tells how far it is at each twentieth of the way.
-fn doubts(
+fn uncertainties(
     kind: Kind,
     survey: &Survey,
     cancel: &AtomicBool,
     tell: &(dyn Fn(Step) + Sync),
-) -> Doubts {
+) -> Uncertainties {
     let told = AtomicU8::new(0);
     let watch = |share: f64| {
         if cancel.load(Ordering::Relaxed) {
@@ -182,11 +182,11 @@ fn doubts(
         )]
         let percent = (share * 20.0) as u8 * 5;
         if told.fetch_max(percent, Ordering::Relaxed) < percent {
-            tell(Step::Doubt { percent });
+            tell(Step::Uncertainty { percent });
         }
         ControlFlow::Continue(())
     };
-    Doubts::watched(kind, survey, &watch)
+    Uncertainties::watched(kind, survey, &watch)
 }
 
 fn pages(
@@ -198,8 +198,8 @@ fn pages(
         survey: &snapshot.survey,
         assessment: &prepared.assessment,
         comparison: &prepared.comparison,
-        uncertainty: prepared.doubts.now.as_ref(),
-        uncertainty_before: prepared.doubts.before.as_ref(),
+        uncertainty: prepared.uncertainties.now.as_ref(),
+        uncertainty_before: prepared.uncertainties.before.as_ref(),
         photos: &prepared.photos,
     };
     typeset(&contents(&material, choices))

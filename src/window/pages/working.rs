@@ -1,7 +1,7 @@
 //! The working panel: how a result came about.
 
 use crate::assess::{
-    Mark, Source, Topic, Working, doubt_working, drying_working, ranking_working, working,
+    Mark, Source, Topic, Working, drying_working, ranking_working, uncertainty_working, working,
 };
 use crate::window::page::PageContext;
 use crate::window::theme::{figure_style, palette};
@@ -73,8 +73,8 @@ fn written(ui: &Ui, context: &PageContext<'_>, topic: Topic) -> Option<Arc<Worki
     let decisions = context.decisions;
     let revision = match topic {
         Topic::Drying(_) => results.comparison_revision,
-        Topic::Doubt => decisions
-            .doubt(context.revision)
+        Topic::Uncertainty => decisions
+            .uncertainty(context.revision)
             .map_or(0, |_| context.revision),
         Topic::Ranking => decisions.ranking().map_or(0, |dated| dated.revision),
         _ => results.revision,
@@ -86,7 +86,7 @@ fn written(ui: &Ui, context: &PageContext<'_>, topic: Topic) -> Option<Arc<Worki
         _ => {
             let working = match (topic, &results.comparison) {
                 (Topic::Drying(topic), Ok(all)) => drying_working(context.survey, all, topic),
-                (Topic::Doubt, _) => doubt(context),
+                (Topic::Uncertainty, _) => uncertainty(context),
                 (Topic::Ranking, _) => ranking(context),
                 (topic, _) => working(context.survey, &results.assessment, topic),
             };
@@ -102,9 +102,13 @@ fn written(ui: &Ui, context: &PageContext<'_>, topic: Topic) -> Option<Arc<Worki
     }
 }
 
-fn doubt(context: &PageContext<'_>) -> Option<Working> {
-    let found = context.decisions.doubt(context.revision)?.as_ref().ok()?;
-    Some(doubt_working(found))
+fn uncertainty(context: &PageContext<'_>) -> Option<Working> {
+    let found = context
+        .decisions
+        .uncertainty(context.revision)?
+        .as_ref()
+        .ok()?;
+    Some(uncertainty_working(found))
 }
 
 fn ranking(context: &PageContext<'_>) -> Option<Working> {

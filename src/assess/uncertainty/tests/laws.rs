@@ -28,14 +28,14 @@ proptest! {
     /// Whatever the correlations, the shares are parts of one whole in falling order.
     #[test]
     fn shares_sum_to_one(correlations in prop::collection::vec(-1.0..1.0_f64, 1..80)) {
-        let of = |at: u32| Doubt::Gap(GapId(at));
+        let of = |at: u32| UncertainInput::Gap(GapId(at));
         let found = shares((0..).map(of).zip(correlations.iter().copied()));
         let sum: f64 = found.iter().map(|share| share.share).sum();
         prop_assert!((sum - 1.0).abs() < 1e-12);
         prop_assert!(found.windows(2).all(|pair| pair[0].share >= pair[1].share));
         // The first belongs to the greatest correlation of either sign.
         let greatest = correlations.iter().map(|r| r.abs()).fold(0.0, f64::max);
-        let Doubt::Gap(id) = found[0].of else { unreachable!() };
+        let UncertainInput::Gap(id) = found[0].of else { unreachable!() };
         prop_assert!((correlations[id.0 as usize].abs() - greatest).abs() < 1e-15);
     }
 
@@ -58,9 +58,9 @@ fn factors_have_mean_one_and_the_stated_spread() {
         (Certainty::Guessed, 3.0),
     ] {
         let spread = Spread::of_gap(certainty);
-        let doubt = Doubt::Gap(GapId(9));
+        let uncertainty = UncertainInput::Gap(GapId(9));
         let draws = (0..N)
-            .map(|n| spread.draw(Draw::new(1, n), doubt))
+            .map(|n| spread.draw(Draw::new(1, n), uncertainty))
             .collect();
         let found = interval(draws);
         let sigma = k.ln() / 1.96;

@@ -1,7 +1,7 @@
 //! The doubt against what can be worked out otherwise.
 
 use super::combine::{correlation, interval, ranks, shares};
-use super::doubt::{Doubt, Spread};
+use super::input::{Spread, UncertainInput};
 use super::random::Draw;
 use super::*;
 use crate::assess::assess;

@@ -134,26 +134,30 @@ fn a_guessed_inner_opening_is_measured_next() {
         .sum();
     assert!((sum - 1.0).abs() < 1e-12);
     let of_area = found.leakage_shares.iter();
-    let inner = of_area.filter(|share| share.of == Doubt::InnerOpening(InnerOpeningId(1)));
+    let inner = of_area.filter(|share| share.of == UncertainInput::InnerOpening(InnerOpeningId(1)));
     assert!(inner.map(|share| share.share).sum::<f64>() < 0.01);
     survey.inner_openings[0].certainty = Certainty::Measured;
     let measured = uncertainty(&survey, SEED, 2000).unwrap();
     assert!(matches!(measured.measure_next[0].item, Item::Gap(_)));
     // A gap of the same number draws numbers of its own.
-    let keys = [Doubt::Gap(GapId(1)), Doubt::InnerOpening(InnerOpeningId(1))].map(Doubt::key);
+    let keys = [
+        UncertainInput::Gap(GapId(1)),
+        UncertainInput::InnerOpening(InnerOpeningId(1)),
+    ]
+    .map(UncertainInput::key);
     assert!(keys[0] != keys[1]);
 }
 
 /// With a single space left, what joins nothing is in no doubt.
 #[test]
-fn a_single_space_has_no_inner_openings_in_doubt() {
+fn a_single_space_has_no_inner_openings_in_uncertainty() {
     let mut survey = in_line([100.0, 200.0], 80.0);
     survey.spaces.truncate(1);
     survey.gaps[1].space = None;
     survey.inner_openings.clear();
     let found = uncertainty(&survey, SEED, 200).unwrap();
     let mut shares = found.air_change_shares.iter();
-    assert!(shares.all(|share| !matches!(share.of, Doubt::InnerOpening(_))));
+    assert!(shares.all(|share| !matches!(share.of, UncertainInput::InnerOpening(_))));
 }
 
 proptest! {

@@ -91,15 +91,18 @@ fn wind_across_two_openings_follows_its_closed_form() {
     let inverse = |a: f64, b: f64| 1.0 / (1.0 / (a * a) + 1.0 / (b * b)).sqrt();
     let closed = (0..draws).map(|n| {
         let draw = Draw::new(11, n);
-        let of = |doubt| match doubt {
-            Doubt::Gap(_) => Spread::of_gap(Certainty::Estimated).draw(draw, doubt),
-            _ => Spread::of_common(doubt).draw(draw, doubt),
+        let of = |uncertainty| match uncertainty {
+            UncertainInput::Gap(_) => Spread::of_gap(Certainty::Estimated).draw(draw, uncertainty),
+            _ => Spread::of_common(uncertainty).draw(draw, uncertainty),
         };
-        let (one, other) = (of(Doubt::Gap(GapId(1))), of(Doubt::Gap(GapId(2))));
+        let (one, other) = (
+            of(UncertainInput::Gap(GapId(1))),
+            of(UncertainInput::Gap(GapId(2))),
+        );
         plain
-            * of(Doubt::Surveyor)
-            * of(Doubt::Discharge)
-            * of(Doubt::Wind)
+            * of(UncertainInput::Surveyor)
+            * of(UncertainInput::Discharge)
+            * of(UncertainInput::Wind)
             * inverse(one, 2.0 * other)
             / inverse(1.0, 2.0)
     });
@@ -162,7 +165,7 @@ fn leakage_not_found_is_added_beside_the_headline() {
     assert!(
         with.leakage_shares
             .iter()
-            .any(|share| share.of == Doubt::NotFound)
+            .any(|share| share.of == UncertainInput::NotFound)
     );
     survey.leakage_not_found_percent = Some(300.0);
     assert!(

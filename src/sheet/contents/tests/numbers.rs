@@ -96,8 +96,8 @@ fn the_completion_sheets_workings_are_those_of_its_after() {
 fn before_and_after_have_the_reports_intervals() {
     let survey = sealed_caravan();
     let found = file::parse(CARAVAN).expect("a sample");
-    let doubt = |survey: &Survey| uncertainty(survey, SEED, 400).expect("known");
-    let (before, after) = (doubt(&found), doubt(&survey));
+    let uncertainty = |survey: &Survey| uncertainty(survey, SEED, 400).expect("known");
+    let (before, after) = (uncertainty(&found), uncertainty(&survey));
     let report = |survey: &Survey, kind, now, before| {
         let (assessment, comparison) = (assess(survey), compare(survey));
         let material = Material {
@@ -114,8 +114,8 @@ fn before_and_after_have_the_reports_intervals() {
     let table = tables(&completion, "What was done")[0];
     let heads: Vec<&str> = table.columns.iter().map(|one| one.head.as_str()).collect();
     assert_eq!(heads, ["", "Before", "95 %", "After", "95 %", "Change, %"]);
-    for (survey, doubt, value) in [(&found, &before, 1), (&survey, &after, 3)] {
-        let report = report(survey, Kind::Report, Some(doubt), None);
+    for (survey, uncertainty, value) in [(&found, &before, 1), (&survey, &after, 3)] {
+        let report = report(survey, Kind::Report, Some(uncertainty), None);
         let results = tables(&report, "Results in plain words")[0];
         let cases: Vec<&Row> = plain_rows(results).collect();
         let (calm, windy) = (cases[0], cases[cases.len() - 1]);

@@ -154,7 +154,7 @@ fn air_changes(
 
 /// How sure it is, in brackets.
 fn sure(ui: &mut Ui, context: &PageContext<'_>, at: usize) {
-    let found = context.decisions.doubt(context.revision);
+    let found = context.decisions.uncertainty(context.revision);
     let case = found.and_then(|found| found.as_ref().ok()?.cases.get(at));
     if let Some(Ok(interval)) = case.map(|case| &case.ach_per_h) {
         ui.label(RichText::new(intervals::words(interval)).color(palette(ui).muted))

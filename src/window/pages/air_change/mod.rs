@@ -3,12 +3,12 @@
 mod cases;
 mod curves;
 pub mod direction;
-mod doubt;
 mod faces;
 mod flows;
 pub(super) mod lines;
 mod rose;
 mod spaces;
+mod uncertainty;
 mod understood;
 mod warmer;
 
@@ -80,7 +80,7 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
                 widgets::card(ui, &title, |ui| cases::show(ui, context, results));
             });
             part(ui, context, Part::Sure, |ui, context| {
-                rose_and_doubt(ui, context, results);
+                rose_and_uncertainty(ui, context, results);
             });
             part(ui, context, Part::Curves, |ui, context| {
                 against_wind(ui, context, results);
@@ -126,7 +126,7 @@ fn part<'a>(
     context.view.air_change.ways.below(ui, part, &drawn);
 }
 
-fn rose_and_doubt(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+fn rose_and_uncertainty(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
     widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
         if at == 0 {
             widgets::card(ui, "Rose of air changes, by wind direction", |ui| {
@@ -134,7 +134,7 @@ fn rose_and_doubt(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results)
             });
         } else {
             widgets::card(ui, "How sure, and what to measure next", |ui| {
-                doubt::show(ui, context);
+                uncertainty::show(ui, context);
             });
         }
     });

@@ -6,7 +6,7 @@ use crate::survey::{Certainty, GapId, InnerOpeningId, Item};
 
 /// An input that is in doubt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Doubt {
+pub enum UncertainInput {
     /// The size of one gap.
     Gap(GapId),
     /// The size of one opening between two spaces.
@@ -25,7 +25,7 @@ pub enum Doubt {
     Wind,
 }
 
-impl Doubt {
+impl UncertainInput {
     /// Words for it.
     #[must_use]
     pub fn name(self) -> String {
@@ -111,18 +111,18 @@ impl Spread {
     }
 
     /// Spread of any input but a size \[A\].
-    pub(super) fn of_common(doubt: Doubt) -> Self {
-        match doubt {
-            Doubt::Surveyor => within(1.15),
-            Doubt::Discharge => within(1.08),
-            Doubt::WallPressure => within(1.25),
-            Doubt::Wind => within(1.2),
-            Doubt::UnderfloorPressure => Self::Even {
+    pub(super) fn of_common(uncertainty: UncertainInput) -> Self {
+        match uncertainty {
+            UncertainInput::Surveyor => within(1.15),
+            UncertainInput::Discharge => within(1.08),
+            UncertainInput::WallPressure => within(1.25),
+            UncertainInput::Wind => within(1.2),
+            UncertainInput::UnderfloorPressure => Self::Even {
                 low: UNDERFLOOR_SPAN.0,
                 high: UNDERFLOOR_SPAN.1,
             },
             // What nobody found, nobody measured either.
-            Doubt::NotFound | Doubt::Gap(_) | Doubt::InnerOpening(_) => {
+            UncertainInput::NotFound | UncertainInput::Gap(_) | UncertainInput::InnerOpening(_) => {
                 Self::of_gap(Certainty::Guessed)
             }
         }
@@ -133,12 +133,12 @@ impl Spread {
     /// ```text
     /// exp(σ z − σ²/2),  z normal
     /// ```
-    pub(super) fn draw(self, draw: Draw, doubt: Doubt) -> f64 {
+    pub(super) fn draw(self, draw: Draw, uncertainty: UncertainInput) -> f64 {
         match self {
             Self::Factor { sigma } => {
-                (sigma * draw.normal(doubt.key()) - 0.5 * sigma * sigma).exp()
+                (sigma * draw.normal(uncertainty.key()) - 0.5 * sigma * sigma).exp()
             }
-            Self::Even { low, high } => low + (high - low) * draw.even(doubt.key()),
+            Self::Even { low, high } => low + (high - low) * draw.even(uncertainty.key()),
         }
     }
 }

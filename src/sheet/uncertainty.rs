@@ -16,14 +16,14 @@ const PIECE: u32 = 100;
 
 /// How sure the results on a sheet are, as far as that sheet tells.
 #[derive(Clone, Debug, Default)]
-pub struct Doubts {
+pub struct Uncertainties {
     /// Of the survey as it is; on the completion sheet, of [`after_the_work`].
     pub now: Option<Uncertainty>,
     /// Of [`before_the_work`], on the completion sheet.
     pub before: Option<Uncertainty>,
 }
 
-impl Doubts {
+impl Uncertainties {
     /// What a kind of sheet tells; empty where `cancel` was set before the end.
     #[must_use]
     pub fn of(kind: Kind, survey: &Survey, cancel: &AtomicBool) -> Self {
@@ -39,7 +39,7 @@ impl Doubts {
     ) -> Self {
         let of = |survey: &Survey, begun: f64, share: f64| {
             let watch = |done: f64| watch(begun + share * done);
-            doubt_watched(survey, DRAWS, processors(), &watch).ok()
+            uncertainty_watched(survey, DRAWS, processors(), &watch).ok()
         };
         match kind {
             Kind::Report => Self {
@@ -70,8 +70,8 @@ fn until(cancel: &AtomicBool) -> impl Fn(f64) -> ControlFlow<()> + Sync {
 ///
 /// # Errors
 /// [`NotKnown`] where the air change itself is not, and where `cancel` was set before the end.
-pub fn doubt(survey: &Survey, cancel: &AtomicBool) -> Answer<Uncertainty> {
-    doubt_watched(survey, DRAWS, processors(), &until(cancel))
+pub fn uncertainty(survey: &Survey, cancel: &AtomicBool) -> Answer<Uncertainty> {
+    uncertainty_watched(survey, DRAWS, processors(), &until(cancel))
 }
 
 /// Threads that can work at once.
@@ -86,7 +86,7 @@ pub fn processors() -> usize {
 /// # Errors
 /// [`NotKnown`] where the air change itself is not, where no draws are asked for, and where
 /// `watch` broke off before the end.
-pub fn doubt_watched(
+pub fn uncertainty_watched(
     survey: &Survey,
     draws: u32,
     threads: usize,
@@ -140,8 +140,8 @@ mod tests {
     }
 
     #[test]
-    fn a_cancelled_doubt_is_not_known() {
-        let unknown = doubt(&sample(), &AtomicBool::new(true)).expect_err("cancelled");
+    fn a_cancelled_uncertainty_is_not_known() {
+        let unknown = uncertainty(&sample(), &AtomicBool::new(true)).expect_err("cancelled");
         assert_eq!(unknown.reason, "it was cancelled");
     }
 
@@ -152,12 +152,12 @@ mod tests {
             told.lock().expect("nobody fell").push(share);
             ControlFlow::Continue(())
         };
-        let alone = doubt_watched(&sample(), 250, 1, &watch).expect("an answer");
+        let alone = uncertainty_watched(&sample(), 250, 1, &watch).expect("an answer");
         let shares = std::mem::take(&mut *told.lock().expect("nobody fell"));
         assert_eq!(shares, [0.0, 0.4, 0.8, 1.0]);
-        let three = doubt_watched(&sample(), 250, 3, &watch).expect("an answer");
+        let three = uncertainty_watched(&sample(), 250, 3, &watch).expect("an answer");
         assert_eq!(alone, three);
-        let none = doubt_watched(&sample(), 0, 1, &watch).expect_err("nothing to go by");
+        let none = uncertainty_watched(&sample(), 0, 1, &watch).expect_err("nothing to go by");
         assert_eq!(none.reason, "no draws were asked for");
     }
 }

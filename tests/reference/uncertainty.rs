@@ -9,7 +9,7 @@ use gapledger::survey::{
     AreaConvention, Certainty, Facing, Form, Gap, GapId, InsideAir, Survey, VehicleKind, ZoneId,
 };
 
-use crate::tables::{DoubtGap, doubt_gaps, doubt_rows};
+use crate::tables::{UncertainGap, uncertainty_gaps, uncertainty_rows};
 
 const DRAWS: u32 = 60_000;
 
@@ -30,13 +30,13 @@ fn vehicle() -> Survey {
         case.inside = InsideAir::WarmerBy { kelvin: 6.0 };
     }
     survey.gaps = (1..)
-        .zip(doubt_gaps())
+        .zip(uncertainty_gaps())
         .map(|(id, gap)| hole(id, &gap))
         .collect();
     survey
 }
 
-fn hole(id: u32, row: &DoubtGap) -> Gap {
+fn hole(id: u32, row: &UncertainGap) -> Gap {
     let facing = match row.face.as_str() {
         "front" => Facing::Front,
         "rear" => Facing::Rear,
@@ -65,7 +65,7 @@ fn hole(id: u32, row: &DoubtGap) -> Gap {
 #[test]
 fn intervals_agree_with_a_million_draws() {
     let found = uncertainty(&vehicle(), SEED, DRAWS).unwrap();
-    let rows = doubt_rows();
+    let rows = uncertainty_rows();
     assert_eq!(rows.len(), 3);
     for row in rows {
         let interval: Interval = match row.what.as_str() {

@@ -2,13 +2,13 @@
 
 use super::list;
 use super::object::{Object, Value};
-use crate::assess::uncertainty::{Doubt, Interval, NotFound, Share, Uncertainty};
+use crate::assess::uncertainty::{Interval, NotFound, Share, UncertainInput, Uncertainty};
 use crate::survey::Item;
 use crate::survey::word::Word;
 
 const MM2: f64 = 1e6;
 
-pub(super) fn doubt(found: &Uncertainty) -> Object {
+pub(super) fn uncertainty(found: &Uncertainty) -> Object {
     let answer = |answer: &crate::assess::Answer<Interval>| {
         answer
             .as_ref()
@@ -49,8 +49,8 @@ pub(super) fn doubt(found: &Uncertainty) -> Object {
                     .with("gap", gap)
                     .with("inner_opening", inner_opening)
                     .with("certainty", next.certainty.word())
-                    .with("size_doubt_share", next.share)
-                    .with("doubt_share", next.share_of_all)
+                    .with("size_uncertainty_share", next.share)
+                    .with("uncertainty_share", next.share_of_all)
                     .with("sentence", next.sentence.as_str())
             }),
         )
@@ -74,26 +74,26 @@ fn interval(found: &Interval, scale: f64) -> Object {
 fn part(share: &Share) -> Object {
     let (mut gap, mut inner_opening) = (Value::Null, Value::Null);
     let of = match share.of {
-        Doubt::Gap(id) => {
+        UncertainInput::Gap(id) => {
             gap = Value::from(id.0);
             "gap"
         }
-        Doubt::InnerOpening(id) => {
+        UncertainInput::InnerOpening(id) => {
             inner_opening = Value::from(id.0);
             "inner_opening"
         }
-        Doubt::Surveyor => "surveyor",
-        Doubt::NotFound => "not_found",
-        Doubt::Discharge => "discharge",
-        Doubt::WallPressure => "wall_pressure",
-        Doubt::UnderfloorPressure => "underfloor_pressure",
-        Doubt::Wind => "wind",
+        UncertainInput::Surveyor => "surveyor",
+        UncertainInput::NotFound => "not_found",
+        UncertainInput::Discharge => "discharge",
+        UncertainInput::WallPressure => "wall_pressure",
+        UncertainInput::UnderfloorPressure => "underfloor_pressure",
+        UncertainInput::Wind => "wind",
     };
     Object::new()
         .with("of", of)
         .with("gap", gap)
         .with("inner_opening", inner_opening)
-        .with("doubt_share", share.share)
+        .with("uncertainty_share", share.share)
 }
 
 fn not_found(found: &Uncertainty, line: &NotFound) -> Object {

@@ -18,15 +18,15 @@ const PARTS: usize = 6;
 /// Draws the card.
 pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     let decisions = context.decisions;
-    let status = decisions.status(LongWork::Doubt);
+    let status = decisions.status(LongWork::Uncertainty);
     widgets::long_work(
         ui,
         context.queue,
-        LongWork::Doubt,
+        LongWork::Uncertainty,
         status,
         "how sure the results are",
     );
-    match decisions.doubt(context.revision) {
+    match decisions.uncertainty(context.revision) {
         None => {}
         Some(Err(why)) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
         Some(Ok(found)) => {
@@ -56,7 +56,12 @@ fn summary(ui: &mut Ui, context: &mut PageContext<'_>, found: &Uncertainty) {
             }
             Err(why) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
         }
-        widgets::working_button(ui, context.queue, Topic::Doubt, "how sure the results are");
+        widgets::working_button(
+            ui,
+            context.queue,
+            Topic::Uncertainty,
+            "how sure the results are",
+        );
     });
     widgets::muted(
         ui,
@@ -124,7 +129,7 @@ fn not_found(ui: &mut Ui, context: &mut PageContext<'_>) {
         context.queue.typed(Edit::LeakageNotFound(percent));
     }
     let decisions = context.decisions;
-    let found = decisions.doubt(context.revision);
+    let found = decisions.uncertainty(context.revision);
     match found.and_then(|found| found.as_ref().ok()?.not_found.as_ref()) {
         Some(line) => added(ui, context, line),
         None => {

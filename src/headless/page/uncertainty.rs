@@ -14,7 +14,7 @@ const PARTS: usize = 6;
 
 pub(super) fn print(page: &mut Page, assessment: &Assessment, decisions: &Decisions) {
     page.heading("How sure");
-    match &decisions.doubt {
+    match &decisions.uncertainty {
         Err(unknown) => page.hanging("not known: ", &unknown.reason),
         Ok(found) => {
             intervals(page, assessment, found);

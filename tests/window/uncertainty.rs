@@ -83,15 +83,15 @@ fn the_intervals_shown_are_the_same_on_any_number_of_threads() {
         };
         let mut window = super::window(start);
         let begun = Instant::now();
-        while window.state().decisions().status(LongWork::Doubt) != Status::Idle
-            || window.state().decisions().doubt(0).is_none()
+        while window.state().decisions().status(LongWork::Uncertainty) != Status::Idle
+            || window.state().decisions().uncertainty(0).is_none()
         {
             assert!(begun.elapsed() < Duration::from_secs(60));
             std::thread::sleep(Duration::from_millis(5));
             window.step();
         }
         window.run();
-        let found = window.state().decisions().doubt(0).unwrap().clone();
+        let found = window.state().decisions().uncertainty(0).unwrap().clone();
         found.unwrap()
     };
     let one = shown(1);
@@ -156,7 +156,7 @@ fn how_sure_the_results_are_has_a_working() {
         .get_by_role_and_label(Role::Link, "how? how sure the results are")
         .click_accesskit();
     window.run();
-    assert_eq!(window.state().view().working, Some(Topic::Doubt));
+    assert_eq!(window.state().view().working, Some(Topic::Uncertainty));
     assert!(shows(&window, "JCGM 101:2008"));
     let found = drawn(&window);
     let first = &found.air_change_shares[0];
