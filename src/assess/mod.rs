@@ -16,6 +16,7 @@ mod mark;
 mod model;
 pub mod number;
 mod parking;
+pub mod quantity;
 mod rooms;
 pub mod safety;
 pub mod sealing;
