@@ -7,10 +7,10 @@ use super::measured::by_test;
 use super::plan::change;
 use super::summary::{ach, heat, removal};
 use super::words::{CM2, interval, money, name, place};
-use crate::assess::sealing::{Plan, Sealable, plan};
+use crate::assess::sealing::Plan;
 use crate::assess::uncertainty::{Interval, Uncertainty};
 use crate::assess::words::{self, counted, total_figure};
-use crate::assess::{Answer, Assessment, CaseAnswer, NotKnown, assess};
+use crate::assess::{Answer, Assessment, CaseAnswer, NotKnown};
 use crate::survey::{Gap, GapId, Survey, WeatherId, WorkState};
 
 /// The gaps that are sealed and may be.
@@ -31,40 +31,6 @@ fn wrongly_sealed(survey: &Survey) -> Vec<String> {
         .collect()
 }
 
-/// The survey as it was before anything was sealed.
-#[must_use]
-pub fn before_the_work(survey: &Survey) -> Survey {
-    opened(survey, |_| true)
-}
-
-/// The survey as it is now. What must be opened again at once counts as open.
-#[must_use]
-pub fn after_the_work(survey: &Survey) -> Survey {
-    opened(survey, |gap| gap.purpose.must_stay_open())
-}
-
-fn opened(survey: &Survey, which: impl Fn(&Gap) -> bool) -> Survey {
-    let mut survey = survey.clone();
-    for gap in &mut survey.gaps {
-        if gap.state == WorkState::Sealed && which(gap) {
-            gap.state = WorkState::Open;
-        }
-    }
-    survey
-}
-
-/// What the work came to: the survey before it, with all that is sealed now as its plan.
-fn work(survey: &Survey) -> Answer<Plan> {
-    let before = before_the_work(survey);
-    let sealables: Result<Vec<Sealable>, NotKnown> = sealed(survey)
-        .into_iter()
-        .map(|id| {
-            Sealable::of(&before, id).map_err(|why| NotKnown::because(format!("gap {id}: {why}")))
-        })
-        .collect();
-    plan(&before, &sealables?)
-}
-
 pub(crate) fn section(material: &Material<'_>) -> Section {
     let survey = material.survey;
     let mut section = Section::new("What was done");
@@ -82,8 +48,9 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
         return section;
     }
     let sides = Sides {
-        before: assess(&before_the_work(survey)),
-        after: assess(&after_the_work(survey)),
+        before: material.study.before_work().assessment(),
+        after: material.study.after_work().assessment(),
+        plan: material.study.completed(),
         uncertainty_before: material.uncertainty_before,
         uncertainty_after: material.uncertainty,
     };
@@ -146,8 +113,10 @@ fn small_print(sides: &Sides<'_>, wrong: &[String]) -> String {
 
 /// Both sides of the work.
 struct Sides<'a> {
-    before: Assessment,
-    after: Assessment,
+    before: &'a Assessment,
+    after: &'a Assessment,
+    /// What the work came to.
+    plan: &'a Answer<Plan>,
     uncertainty_before: Option<&'a Uncertainty>,
     uncertainty_after: Option<&'a Uncertainty>,
 }
@@ -284,14 +253,14 @@ impl Sides<'_> {
             table.row(cells);
         };
         self.area_row(&mut row);
-        for (what, unit, of, uncertainty, said) in LINES {
+        for (what, unit, of, interval_of, said) in LINES {
             for which in [LEAST, MOST] {
                 let side = |assessment: &Assessment, uncertainty: Option<&Uncertainty>| {
                     let case = case(assessment, which);
                     let id = case.as_ref().ok().map(|case| case.id);
                     let found = uncertainty
                         .zip(id)
-                        .and_then(|(all, id)| uncertainty(all, id));
+                        .and_then(|(all, id)| interval_of(all, id));
                     (case.and_then(of), found.map(|found| interval(&found, 1.0)))
                 };
                 let (before, uncertainty_before) = side(&self.before, self.uncertainty_before);
@@ -307,10 +276,11 @@ impl Sides<'_> {
                 );
             }
         }
-        if let Ok(plan) = work(survey)
+        if let Ok(plan) = self.plan
             && plan.before.winter_cost.is_ok()
         {
-            let (before, after) = (plan.before.winter_cost, plan.after.winter_cost);
+            let before = plan.before.winter_cost.clone();
+            let after = plan.after.winter_cost.clone();
             let change = change(&before, &after);
             row(
                 format!(

@@ -3,7 +3,7 @@
 //! A snapshot of the survey goes in, answers come out. Only the newest snapshot is worked out;
 //! older ones that are still waiting are dropped. A panic in the work becomes a message.
 
-use crate::assess::{self, Answer, Assessment, Comparison, NotKnown, WindCurve};
+use crate::assess::{self, Answer, Assessment, Comparison, NotKnown, Study, WindCurve};
 use crate::sheet::unprintable;
 use crate::survey::{Finding, Survey};
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -217,7 +217,7 @@ fn newest(waiting: &Mutex<Waiting>) -> Option<(u64, Arc<Survey>)> {
 fn work(waiting: &Mutex<Waiting>, sender: &SyncSender<Message>, wake: &(dyn Fn() + Send + Sync)) {
     const PARTS: [fn(u64, &Survey) -> Message; 3] = [
         |revision, survey| Message::Assessed(revision, Box::new(assessed(survey))),
-        |revision, survey| Message::Curve(revision, assess::ach_against_wind(survey)),
+        |revision, survey| Message::Curve(revision, Study::of(survey).wind_curve().clone()),
         |revision, survey| Message::Compared(revision, Box::new(assess::compare(survey))),
     ];
     while let Some((revision, survey)) = newest(waiting) {

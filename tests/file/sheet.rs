@@ -439,7 +439,8 @@ fn the_plan_as_csv_follows_the_work_and_runs_nothing() {
     assert_ne!(run(command(false)).outcome, Outcome::Failed);
     let plain = fs::read(&output).unwrap();
     assert_eq!(&marked[3..], plain);
-    let work = gapledger::assess::sealing::Work::of(&survey).unwrap();
+    let study = gapledger::assess::Study::of(&survey);
+    let work = study.work().as_ref().unwrap();
     let mut reader = csv::Reader::from_reader(plain.as_slice());
     let headers = reader.headers().unwrap().clone();
     let at = |name: &str| headers.iter().position(|header| header == name).unwrap();

@@ -21,17 +21,16 @@ pub(crate) use evaluate::{Inflow, Varied, Want, Workbench};
 use super::answer::{Answer, Fabric, NotKnown};
 use super::envelope::{DIRECTIONS, Envelope};
 use super::exposure::WindSide;
-use super::law::{GapLaw, laws};
+use super::prepared::Prepared;
 use super::rooms::Rooms;
-use super::weather::{Vehicle, air_states, source_kg_s};
-use super::{fabric, leakage};
+use super::weather::{air_states, source_kg_s};
 use crate::physics::ensemble::{Arranged, Ensemble, Placed};
 use crate::physics::flow_law::Gas;
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
 use crate::physics::pressure_coefficient::{Face, underfloor};
 use crate::physics::wind::{LEAST_SPEED, dynamic_pressure, speed_at};
 use crate::physics::{GapFlow, MoistAir};
-use crate::survey::{Survey, WeatherCase, WeatherId, findings};
+use crate::survey::{Survey, WeatherCase, WeatherId};
 
 /// One leak of the model.
 pub(crate) struct Leak {
@@ -112,44 +111,20 @@ impl Model {
     ///
     /// # Errors
     /// [`NotKnown`] where the air change itself is not.
-    pub(crate) fn new(survey: &Survey, not_found: bool) -> Answer<Self> {
-        let findings = findings::find(survey);
-        let laws = laws(survey, &findings);
-        Self::with_laws(survey, &findings, &laws, not_found)
-    }
-
-    fn with_laws(
-        survey: &Survey,
-        findings: &[findings::Finding],
-        laws: &[GapLaw],
-        not_found: bool,
-    ) -> Answer<Self> {
+    pub(crate) fn new(survey: &Survey, prepared: &Prepared, not_found: bool) -> Answer<Self> {
         if survey.gaps.is_empty() {
             return Err(NotKnown::because("no gap has been written down yet"));
         }
         if survey.weather.is_empty() {
             return Err(NotKnown::because("there is no weather case"));
         }
-        let envelope = Envelope::new(survey, laws);
-        let volume_m3 = super::volume_m3(survey, findings);
-        let fabric = fabric::fabric(survey, findings);
-        let gaps = leakage::gaps(survey, laws);
-        let leakage = leakage::leakage(survey, &gaps, &volume_m3);
-        let checked = Vehicle {
-            survey,
-            findings,
-            envelope: &envelope,
-            volume_m3: &volume_m3,
-            leakage: &leakage,
-            fabric: &fabric,
-        };
         for case in &survey.weather {
-            checked.first_error(case)?;
+            prepared.vehicle(survey).first_error(case)?;
         }
-        let envelope = envelope.as_ref().map_err(Clone::clone)?;
+        let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
         let mut leaks: Vec<Leak> = surveyed(envelope);
         if not_found {
-            leaks.extend(not_found::leaks(survey, envelope, &leakage)?);
+            leaks.extend(not_found::leaks(survey, envelope, &prepared.leakage)?);
         }
         let sides = number_sides(&mut leaks);
         let mut model = Self {
@@ -158,9 +133,9 @@ impl Model {
             inner_openings: envelope.rooms().map_or(0, Rooms::openings),
             standings: Vec::new(),
             cases: Vec::new(),
-            volume_m3,
+            volume_m3: prepared.volume_m3.clone(),
             source_kg_s: source_kg_s(survey),
-            fabric,
+            fabric: prepared.fabric.clone(),
             underfloor: underfloor(survey.site.shelter, survey.vehicle.skirted),
         };
         let weights: f64 = survey.weather.iter().map(|case| case.weight).sum();

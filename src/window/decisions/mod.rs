@@ -8,12 +8,14 @@ mod work;
 use super::errand::{Errand, Status};
 use super::jobs::Spawner;
 use super::page::Page;
-use crate::assess::sealing::{Aim, Figures, LeftOpen, Order, Plan, Ranked, StaysOpen};
+pub use crate::assess::Best;
+use crate::assess::sealing::{Aim, Order};
+pub use crate::assess::sealing::{Ranking, Ticked};
 use crate::assess::spaces::ClosingEffect;
 use crate::assess::uncertainty::{DRAWS, Uncertainty};
 use crate::assess::{Answer, Parking, SetSensitivity, TemperatureCurve};
-use crate::sheet::uncertainty::processors;
-use crate::survey::{GapId, Survey};
+use crate::survey::Survey;
+use crate::tasks::processors;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -68,39 +70,6 @@ pub struct Wanted {
     pub aim: Aim,
     /// Money to spend at most, where a budget is named.
     pub budget: Option<f64>,
-}
-
-/// Every gap that may be sealed with what that saves, and those that stay.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Ranking {
-    /// What it was ranked by.
-    pub aim: Aim,
-    /// Before anything is sealed.
-    pub before: Figures,
-    /// The greatest saving first.
-    pub ranked: Vec<Ranked>,
-    /// Gaps that no plan may hold, and why.
-    pub left_open: Vec<LeftOpen>,
-}
-
-/// The plan that the surveyor ticked.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Ticked {
-    /// The plan; `None` where nothing is ticked.
-    pub plan: Option<Answer<Plan>>,
-    /// Gaps marked as planned that must stay open.
-    pub refused: Vec<(GapId, StaysOpen)>,
-}
-
-/// The best set for a sum.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Best {
-    /// What it saves most of.
-    pub aim: Aim,
-    /// Money to spend at most.
-    pub budget: f64,
-    /// The set, worked out.
-    pub plan: Answer<Plan>,
 }
 
 /// What hangs on warmth, parking, pressure coefficients, and doors inside.

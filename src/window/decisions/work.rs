@@ -1,14 +1,14 @@
 //! The work itself, on the worker's side.
 
-use super::{Asked, Best, Dated, Effort, Ranking, SealingPart, Ticked, Understood};
-use crate::assess::sealing::{Aim, Prospect, plan, ticked};
-use crate::assess::spaces::closing_effects;
+use super::{Asked, Dated, Effort, SealingPart, Understood};
+use crate::assess::sealing::Aim;
 use crate::assess::uncertainty::Uncertainty;
-use crate::assess::{Answer, ach_against_temperature, assess, parking, pressure_set_sensitivity};
-use crate::sheet::uncertainty::uncertainty_watched;
+use crate::assess::{Answer, Best, Study};
 use crate::survey::Survey;
+use crate::tasks;
 use crate::window::errand::Line;
 use std::ops::ControlFlow;
+use std::sync::Arc;
 
 /// The draws; `None` where nobody wants them any more.
 pub(super) fn draw<O: Send>(
@@ -16,8 +16,8 @@ pub(super) fn draw<O: Send>(
     effort: Effort,
     line: &Line<'_, O>,
 ) -> Option<Answer<Uncertainty>> {
-    let answer = uncertainty_watched(survey, effort.draws, effort.threads, &watch(line));
-    (!line.stopped()).then_some(answer)
+    let study = Study::of(survey);
+    tasks::uncertainty(&study, effort.draws, effort.threads, &watch(line)).cloned()
 }
 
 /// The ranking and the plan as ticked first, the order after them.
@@ -28,35 +28,25 @@ pub(super) fn seal((revision, survey, aim): &Asked<Aim>, line: &Line<'_, Dated<S
             answer,
         });
     };
-    let prospect = Prospect::new(survey);
-    let ranking = prospect.as_ref().map_err(Clone::clone).and_then(|found| {
-        Ok(Ranking {
-            aim: *aim,
-            before: found.before().clone(),
-            ranked: found.rank(*aim)?,
-            left_open: found.left_open().to_vec(),
-        })
-    });
-    send(SealingPart::Ranking(ranking));
+    let study = Study::new(Arc::clone(survey));
+    send(SealingPart::Ranking(study.ranking(*aim).clone()));
     if line.stopped() {
         return;
     }
-    let (sealables, refused) = ticked(survey);
-    send(SealingPart::Ticked(Box::new(Ticked {
-        plan: (!sealables.is_empty()).then(|| plan(survey, &sealables)),
-        refused,
-    })));
+    send(SealingPart::Ticked(Box::new(study.ticked().clone())));
     let mut watch = watch(line);
-    let order = prospect.and_then(|found| found.order_watched(*aim, &mut watch));
-    send(SealingPart::Order(order));
+    if let Some(order) = study.order_watched(*aim, &mut watch) {
+        send(SealingPart::Order(order.clone()));
+    }
 }
 
 pub(super) fn understand((revision, survey, ()): &Asked<()>, line: &Line<'_, Dated<Understood>>) {
+    let study = Study::new(Arc::clone(survey));
     let answer = Understood {
-        against_temperature: ach_against_temperature(survey),
-        parking: parking(survey, &assess(survey)),
-        pressure_sets: pressure_set_sensitivity(survey),
-        closing: closing_effects(survey),
+        against_temperature: study.temperature_curves().clone(),
+        parking: study.parking().clone(),
+        pressure_sets: study.pressure_sets().clone(),
+        closing: study.closing_effects().to_vec(),
     };
     line.send(Dated {
         revision: *revision,
@@ -69,17 +59,13 @@ pub(super) fn search(
     line: &Line<'_, Dated<Best>>,
 ) {
     let mut watch = watch(line);
-    let best = Prospect::new(survey)
-        .and_then(|found| found.best_within_watched(*aim, *budget, &mut watch))
-        .and_then(|sealables| plan(survey, &sealables));
-    line.send(Dated {
-        revision: *revision,
-        answer: Best {
-            aim: *aim,
-            budget: *budget,
-            plan: best,
-        },
-    });
+    let study = Study::new(Arc::clone(survey));
+    if let Some(best) = study.best(*aim, *budget, &mut watch) {
+        line.send(Dated {
+            revision: *revision,
+            answer: Best::clone(&best),
+        });
+    }
 }
 
 fn watch<O>(line: &Line<'_, O>) -> impl Fn(f64) -> ControlFlow<()> {

@@ -1,6 +1,6 @@
 //! Files that the desk writes.
 
-use crate::assess::assess;
+use crate::assess::Study;
 use crate::sheet::csv::{self, ByteOrderMark};
 use crate::sheet::{Kind, Typeset, output};
 use crate::survey::Survey;
@@ -62,11 +62,13 @@ impl Output {
                 (pages.pdf().map_err(words)?, ".pdf")
             }
             SheetFile::Ledger => {
-                let assessment = assess(&self.survey);
-                let bytes = csv::ledger(&self.survey, &assessment, self.mark);
+                let bytes = csv::ledger(&Study::new(self.survey), self.mark);
                 (bytes.map_err(words)?, ".csv")
             }
-            SheetFile::Plan => (csv::plan(&self.survey, self.mark).map_err(words)?, ".csv"),
+            SheetFile::Plan => (
+                csv::plan(&Study::new(self.survey), self.mark).map_err(words)?,
+                ".csv",
+            ),
         };
         output::write(self.survey_path.as_deref(), &self.path, ending, &bytes).map_err(words)?;
         Ok(self.path)

@@ -1,14 +1,14 @@
 //! Setting a sheet, step by step, on a worker.
 
 use super::{SheetKey, Snapshot};
-use crate::assess::{Answer, Assessment, Comparison, assess, compare};
+use crate::assess::Study;
+use crate::assess::uncertainty::DRAWS;
 use crate::sheet::blocks::Picture;
 use crate::sheet::photos::{logo, print_copies};
-use crate::sheet::uncertainty::Uncertainties;
 use crate::sheet::{
     Choices, Kind, Material, Paper, Part, SheetError, Typeset, Workshop, contents, typeset,
 };
-use crate::survey::Survey;
+use crate::tasks::{self, processors};
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::ControlFlow;
 use std::path::Path;
@@ -84,11 +84,9 @@ impl Step {
 pub(super) struct Prepared {
     revision: u64,
     path: Option<std::path::PathBuf>,
-    assessment: Assessment,
-    comparison: Answer<Comparison>,
-    /// The sheet that the doubts are for.
+    study: Study,
+    /// The sheet that the draws were made for.
     kind: Kind,
-    uncertainties: Uncertainties,
     photos: BTreeMap<String, Picture>,
 }
 
@@ -128,9 +126,8 @@ pub(super) fn set(
         };
     }
     tell(Step::Pages);
-    let pages = choices(&key.choices).and_then(|choices| {
-        pages(snapshot, &prepared, &choices).map_err(|error| error.to_string())
-    });
+    let pages = choices(&key.choices)
+        .and_then(|choices| pages(&prepared, &choices).map_err(|error| error.to_string()));
     let pages = pages.map_err(|words| format!("The sheet could not be set: {words}."));
     Outcome {
         prepared: Some(prepared),
@@ -146,30 +143,23 @@ fn prepare(
 ) -> Prepared {
     tell(Step::Photos);
     let survey = &*snapshot.survey;
-    let photos = snapshot
-        .path
-        .as_deref()
-        .map_or_else(BTreeMap::new, |path| print_copies(path, survey, cancel));
+    let photos = snapshot.path.as_deref().map_or_else(BTreeMap::new, |path| {
+        print_copies(path, survey, &|| cancel.load(Ordering::Relaxed))
+    });
     tell(Step::Uncertainty { percent: 0 });
-    let uncertainties = uncertainties(key.choices.kind, survey, cancel, tell);
+    let study = Study::new(Arc::clone(&snapshot.survey));
+    draws(key.choices.kind, &study, cancel, tell);
     Prepared {
         revision: key.revision,
         path: snapshot.path.clone(),
-        assessment: assess(survey),
-        comparison: compare(survey),
+        study,
         kind: key.choices.kind,
-        uncertainties,
         photos,
     }
 }
 
 /// How sure the results are; tells how far it is at each twentieth of the way.
-fn uncertainties(
-    kind: Kind,
-    survey: &Survey,
-    cancel: &AtomicBool,
-    tell: &(dyn Fn(Step) + Sync),
-) -> Uncertainties {
+fn draws(kind: Kind, study: &Study, cancel: &AtomicBool, tell: &(dyn Fn(Step) + Sync)) {
     let told = AtomicU8::new(0);
     let watch = |share: f64| {
         if cancel.load(Ordering::Relaxed) {
@@ -186,24 +176,13 @@ fn uncertainties(
         }
         ControlFlow::Continue(())
     };
-    Uncertainties::watched(kind, survey, &watch)
+    for study in kind.draws(study) {
+        tasks::uncertainty(study, DRAWS, processors(), &watch);
+    }
 }
 
-fn pages(
-    snapshot: &Snapshot,
-    prepared: &Prepared,
-    choices: &Choices,
-) -> Result<Typeset, SheetError> {
-    let material = Material {
-        told: crate::report::Material {
-            survey: &snapshot.survey,
-            assessment: &prepared.assessment,
-            comparison: &prepared.comparison,
-            uncertainty: prepared.uncertainties.now.as_ref(),
-            uncertainty_before: prepared.uncertainties.before.as_ref(),
-        },
-        photos: &prepared.photos,
-    };
+fn pages(prepared: &Prepared, choices: &Choices) -> Result<Typeset, SheetError> {
+    let material = Material::of(&prepared.study, choices.kind, &prepared.photos);
     typeset(&contents(&material, choices))
 }
 
