@@ -97,8 +97,8 @@ fn warm_up_in(
 /// Q = m/ρ_i,   q = Q/N,   C = 420 + 10⁶ N G/Q
 /// ```
 /// where m is the outside air coming in, kg/s, ρ_i the density inside, kg/m³, N the berths, G the
-/// carbon dioxide of a sleeper, 13.6 L/h (EN 16798-1 **\[M\]**), and C the steady carbon dioxide, ppm. It
-/// says nothing about carbon monoxide.
+/// carbon dioxide of a sleeper, 13.6 L/h (EN 16798-1 **\[M\]**), and C the steady carbon dioxide,
+/// ppm. It says nothing about carbon monoxide.
 ///
 /// # Errors
 /// [`NotKnown`] where there are no berths, no weather, or no air flow.

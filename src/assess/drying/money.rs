@@ -20,9 +20,10 @@ const LITRES_PER_M3: f64 = 1000.0;
 /// What a machine and a heater draw and burn, and what it costs.
 ///
 /// ```text
-/// gas = P t/(H_g η),   fuel = P t/(H_d η),   kWh = (P_el) t/3.6e6
+/// gas = P t/(H_g η),   fuel = P t/(H_d η),   E = P_el t/3.6e6
 /// ```
-/// where P is the heat given to the room, W, t a day, s, H_g the net heating value of propane,
+/// where E is in kWh, P_el the electric power of machine and heater, W, P the heat given to the
+/// room, W, t a day, s, H_g the net heating value of propane,
 /// J/kg, H_d that of diesel, J/m³, and η the share of it that a flued heater gives to the room
 /// (all of it without a flue); values and marks in [`crate::physics::flame`]. `machine_w` is the
 /// mean electric power of the machine, `heat` the fuel and the mean heat of the heater, W.

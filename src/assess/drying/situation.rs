@@ -162,8 +162,8 @@ pub(crate) fn state(t_c: f64, rh: f64, pressure: f64) -> Answer<MoistAir> {
 /// t = M w(T, φ)/D
 /// ```
 /// where M is the dry salt, kg, w the water per kg of it in balance with the air
-/// ([`water_at_equilibrium`], Conde **\[S\]**), and D what the tub takes in this state, kg/s. D falls as the
-/// solution thins, so this is a least time **\[A\]**.
+/// ([`water_at_equilibrium`], Conde **\[S\]**), and D what the tub takes in this state, kg/s. D falls
+/// as the solution thins, so this is a least time **\[A\]**.
 pub(crate) fn salt_days(salt_kg: f64, case: &super::answer::OptionCase) -> Option<f64> {
     let water = salt_kg * water_at_equilibrium(case.inside.t_c, case.rh)?;
     (case.removal_kg_s > 0.0).then(|| water / case.removal_kg_s / 86_400.0)

@@ -250,7 +250,8 @@ fn rated_capacity(kind: MachineKind, needed: f64, inside: &MoistAir) -> Answer<f
 /// Heaters for the frost guard, the set temperature and comfort.
 ///
 /// ```text
-/// P = (1 + r) (H_v + ΣUA) (T − T_design),   E = Σ w (H_v + ΣUA) max(0, T − T_o) · 24 h · 365.25/12
+/// P = (1 + r) (H_v + ΣUA) (T − T_design)
+/// E = Σ w (H_v + ΣUA) max(0, T − T_o) · 24 h · 365.25/12
 /// ```
 /// where r is [`MARGIN`], H_v what the air takes for each kelvin in the design weather, W/K, ΣUA
 /// what the fabric takes, and E the energy of a mean month over the weather cases by their weights

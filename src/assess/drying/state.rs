@@ -123,9 +123,10 @@ impl Judge<'_> {
     /// ```text
     /// m_w = M (u − u_e(T, φ)),   t = m_w/D_c
     /// ```
-    /// where M is the dry mass of the contents, kg, u their moisture, share of it, u_e that in balance
-    /// with the target ([`equilibrium_moisture`] **\[M\]**), and D_c what can be taken from them with the
-    /// target held, kg/s. How fast they give it off is not known: t is a least time **\[A\]**.
+    /// where M is the dry mass of the contents, kg, u their moisture, share of it, u_e that in
+    /// balance with the target ([`equilibrium_moisture`] **\[M\]**), and D_c what can be taken from
+    /// them with the target held, kg/s. How fast they give it off is not known: t is a least time
+    /// **\[A\]**.
     ///
     /// `None` where no contents are recorded, or the target cannot be held.
     fn dry_out(&self, fitted: &Fitted<'_>) -> Answer<Option<DryOut>> {
