@@ -42,7 +42,7 @@ pub use mark::Mark;
 pub use parking::Parking;
 pub use study::{Best, Drawing, Part, Study};
 pub use topic::{DryingTopic, Topic};
-pub use working::{drying_working, headlines, ranking_working, uncertainty_working, working};
+pub use working::{drying_working, ranking_working, uncertainty_working, working};
 
 use crate::survey::{Finding, Item, Severity, Survey};
 use prepared::Prepared;
