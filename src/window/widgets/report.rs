@@ -2,6 +2,7 @@
 
 use super::{explain_marks, muted, working_button};
 use crate::report::{Align, Block, Fact, Row, RowKind, Section, Table};
+use crate::survey::{Item, Place};
 use crate::window::page::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
@@ -77,9 +78,10 @@ fn facts(ui: &mut Ui, queue: &mut Queue, rows: &[Fact]) {
 /// Draws a table of the report; rows that have a working lead to it.
 pub fn table(ui: &mut Ui, queue: &mut Queue, table: &Table) {
     let has_workings = table.rows.iter().any(|row| row.topic.is_some());
+    let has_ways = table.rows.iter().any(|row| row.item.is_some());
     let words = words_width(ui, table);
     Grid::new("table")
-        .num_columns(table.columns.len() + usize::from(has_workings))
+        .num_columns(table.columns.len() + usize::from(has_workings) + usize::from(has_ways))
         .striped(true)
         .spacing([14.0, 3.0])
         .show(ui, |ui| {
@@ -103,6 +105,7 @@ fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, row: &Row, words: f32
         ui.add(Label::new(RichText::new(text).color(palette(ui).accent)).extend());
         return;
     }
+    let label = row.cells.first().map_or("", String::as_str);
     for (at, column) in shown(table) {
         let text = RichText::new(row.cells.get(at).map_or("", String::as_str));
         let text = if row.kind == RowKind::Total {
@@ -110,11 +113,37 @@ fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, row: &Row, words: f32
         } else {
             text
         };
-        cell(ui, column.align, words, text);
+        match row.working_of(at) {
+            None => cell(ui, column.align, words, text),
+            Some(topic) => {
+                let layout = Layout::right_to_left(egui::Align::Center);
+                ui.with_layout(layout, |ui| {
+                    let what = format!("{label}, {}", column.head);
+                    working_button(ui, queue, topic, &what);
+                    ui.add(Label::new(text.strong()).extend());
+                });
+            }
+        }
     }
     if let Some(topic) = row.topic {
-        let what = row.cells.first().map_or("", String::as_str);
-        working_button(ui, queue, topic, what);
+        working_button(ui, queue, topic, label);
+    }
+    if let Some(item) = row.item {
+        way_to(ui, queue, item);
+    }
+}
+
+/// A link to what a row is about.
+fn way_to(ui: &mut Ui, queue: &mut Queue, item: Item) {
+    let way = match item {
+        Item::Gap(id) => format!("go to gap {id}"),
+        Item::InnerOpening(id) => format!("go to inner opening {id}"),
+        _ => return,
+    };
+    let link = super::link(ui, RichText::new(&way).color(palette(ui).accent));
+    super::tell_name(ui, link.id, &way);
+    if link.clicked() {
+        queue.go_to(Place::whole(item));
     }
 }
 
