@@ -12,6 +12,7 @@ pub(crate) mod costs;
 pub mod dependence;
 pub mod direction;
 pub(crate) mod drying;
+pub mod headlines;
 pub mod key_results;
 pub mod leakage;
 pub(crate) mod ledger;
@@ -22,7 +23,7 @@ pub(crate) mod summary;
 pub mod uncertainty;
 pub(crate) mod vehicle;
 pub mod words;
-pub(crate) mod workings;
+pub mod workings;
 
 pub use blocks::{Align, Block, Column, Fact, Photo, Reasons, Row, RowKind, Section, Table};
 

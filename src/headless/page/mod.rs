@@ -12,7 +12,6 @@ mod print;
 mod safety;
 mod sealing;
 mod table;
-mod workings;
 
 use crate::assess::sealing::Work;
 use crate::assess::words;
@@ -20,7 +19,7 @@ use crate::assess::{Answer, Assessment, Comparison, Mark, NotKnown};
 use crate::headless::decisions::Decisions;
 use crate::report::{
     Block, Fact, Material, Section, cases, dependence, leakage, ledger, summary, uncertainty,
-    vehicle,
+    vehicle, workings,
 };
 use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
@@ -61,7 +60,7 @@ pub(super) fn render(
     print::section(&mut page, &ledger);
     sealing::print(&mut page, survey, decisions);
     safety::print(&mut page, assessment);
-    workings::print(&mut page, survey, assessment);
+    print::section(&mut page, &workings::section(&told));
     page.finish()
 }
 

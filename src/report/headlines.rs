@@ -1,8 +1,7 @@
 //! Workings as they are printed: the headlines in their order, and the same headline of several
 //! weather cases, which has one formula, case beside case.
 
-use super::working;
-use crate::assess::{Assessment, Topic, Working};
+use crate::assess::{Assessment, Topic, Working, working};
 use crate::survey::{Survey, WeatherId};
 
 /// The workings of one headline, each with the name of its weather case; the name is empty where
@@ -78,22 +77,13 @@ pub fn inputs(workings: &OfCases) -> Vec<(&str, Vec<Option<String>>)> {
             .collect();
         // What is the same twice, such as at two equal temperatures, is said once.
         values.dedup();
-        (!values.is_empty()).then(|| minus(&values.join("; ")))
+        (!values.is_empty()).then(|| values.join("; "))
     };
     let rows = names.into_iter().map(|name| {
         let cases = workings.iter();
         (name, cases.map(|(_, one)| values(name, one)).collect())
     });
     rows.collect()
-}
-
-/// A real minus sign before a number.
-#[must_use]
-pub fn minus(value: &str) -> String {
-    match value.strip_prefix('-') {
-        Some(rest) if rest.starts_with(|c: char| c.is_ascii_digit()) => format!("−{rest}"),
-        _ => value.to_owned(),
-    }
 }
 
 /// Every line once; one that not all cases share names the cases it is for.
@@ -153,13 +143,13 @@ mod tests {
             (
                 "still".to_owned(),
                 working(
-                    &[("outside", "-5 °C"), ("face", "roof"), ("face", "rear")],
+                    &[("outside", "−5 °C"), ("face", "roof"), ("face", "rear")],
                     &[],
                 ),
             ),
             (
                 "windy".to_owned(),
-                working(&[("wind", "6 m/s"), ("outside", "-5 °C")], &[]),
+                working(&[("wind", "6 m/s"), ("outside", "−5 °C")], &[]),
             ),
         ];
         let cold = || Some("−5 °C".to_owned());
@@ -171,12 +161,5 @@ mod tests {
                 ("wind", vec![None, Some("6 m/s".to_owned())]),
             ]
         );
-    }
-
-    #[test]
-    fn only_a_number_gets_a_real_minus() {
-        assert_eq!(minus("-5 °C"), "−5 °C");
-        assert_eq!(minus("-"), "-");
-        assert_eq!(minus("low-rise"), "low-rise");
     }
 }
