@@ -1,7 +1,7 @@
 //! Draws sections of the report: the same sentences, tables and cautions that page and paper show.
 
 use super::answer::working_button;
-use super::words::{explain_marks, muted};
+use super::words::{explain_marks, link, muted, tell_name};
 use crate::report::{Align, Block, Fact, Row, RowKind, Section, Table};
 use crate::survey::{Item, Place};
 use crate::window::request::Queue;
@@ -141,9 +141,9 @@ fn way_to(ui: &mut Ui, queue: &mut Queue, item: Item) {
         Item::InnerOpening(id) => format!("go to inner opening {id}"),
         _ => return,
     };
-    let link = super::link(ui, RichText::new(&way).color(palette(ui).accent));
-    super::tell_name(ui, link.id, &way);
-    if link.clicked() {
+    let response = link(ui, RichText::new(&way).color(palette(ui).accent));
+    tell_name(ui, response.id, &way);
+    if response.clicked() {
         queue.go_to(Place::whole(item));
     }
 }
