@@ -71,7 +71,7 @@ const CELL_HEIGHT: f32 = 76.0;
 const LINE: f32 = 25.0;
 
 /// Where each result very likely lies, in brackets; `(…)` while that is being worked out.
-fn sure<View>(context: &StripContext<'_>, results: &[KeyResult; 5]) -> [String; 5] {
+fn sure<View>(context: &PageContext<'_, View>, results: &[KeyResult; 5]) -> [String; 5] {
     let status = context.decisions.status(LongWork::Uncertainty);
     let found = context.decisions.uncertainty(context.revision);
     let coming = found.is_none() && status != Status::Stopped;
@@ -82,7 +82,7 @@ fn sure<View>(context: &StripContext<'_>, results: &[KeyResult; 5]) -> [String; 
     })
 }
 
-const SURE: &str = "What it may be: 95 % of the draws of everything in doubt lie between these. Measure \
+const SURE: &str = "What it may be: 95 % of the draws of all that is uncertain lie between these. Measure \
                     next, on the Air change page, says what would narrow it.";
 
 /// Figure and interval on one line, as far as it reaches.

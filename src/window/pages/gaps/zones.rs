@@ -1,8 +1,8 @@
 //! The zones: names, totals, adding and removing.
 
 use super::view::GapsContext;
+use crate::assess::LeakageTotal;
 use crate::assess::quantity::Kind;
-use crate::assess::{Answer, LeakageTotal};
 use crate::report::leakage::eqla;
 use crate::survey::{Edit, Item, Record, RecordId, Zone, ZoneId};
 use crate::window::theme::palette;

@@ -68,7 +68,11 @@ fn row(ui: &mut Ui, context: &mut VehicleContext<'_>, element: &FabricElement, t
             widgets::severity_sign(ui, severity);
         }
     });
-    ui.label(element.area_m2.map_or_else(|| "?".to_owned(), digits));
+    ui.label(
+        element
+            .area_m2
+            .map_or_else(|| "?".to_owned(), |area| Kind::SquareMetres.number(area)),
+    );
     match loss(context, element.id) {
         Some(Ok((u, loss))) => {
             ui.label(Kind::Plain.number(u));
