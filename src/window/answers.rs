@@ -245,7 +245,7 @@ impl Answers {
         wanted: Wanted,
     ) -> Vec<String> {
         let mut sentences = Vec::new();
-        let of = self.revised(revision, survey);
+        let of = self.of(revision, survey);
         let any = Wanted {
             aim: Aim::AchWindy,
             budget: None,
@@ -274,7 +274,8 @@ impl Answers {
         sentences
     }
 
-    fn revised(&mut self, revision: u64, survey: &Arc<Survey>) -> Arc<Revised> {
+    /// The study of the survey as it is now, whatever is there of it.
+    pub fn of(&mut self, revision: u64, survey: &Arc<Survey>) -> Arc<Revised> {
         let newest = self.newest.take().filter(|of| of.revision == revision);
         let newest = newest.unwrap_or_else(|| {
             Arc::new(Revised {
@@ -372,12 +373,6 @@ impl Answers {
             LongWork::Sealing => &mut self.sealing_job,
             LongWork::Budget => &mut self.budget_job,
         }
-    }
-
-    /// The study of the survey as it is now, whatever is there of it.
-    #[must_use]
-    pub fn newest(&self) -> Option<&Arc<Revised>> {
-        self.newest.as_ref()
     }
 
     /// The newest results.

@@ -11,7 +11,7 @@ use gapledger::assess::uncertainty::{SEED, uncertainty};
 use gapledger::assess::words::figure;
 use gapledger::assess::{Study, assess, face_totals};
 use gapledger::survey::{Certainty, Edit, Form, GapId, InnerOpeningId, Item, Record, SpaceId};
-use gapledger::window::decisions::Effort;
+use gapledger::window::answers::Effort;
 use gapledger::window::page::Page;
 
 fn spaces_section(window: &mut Window<'_>) {

@@ -13,9 +13,8 @@ mod safety;
 mod sealing;
 mod table;
 
-use crate::assess::sealing::Work;
 use crate::assess::words;
-use crate::assess::{Answer, Assessment, Comparison, Mark, NotKnown};
+use crate::assess::{Answer, Assessment, Mark, NotKnown, Study};
 use crate::headless::decisions::Decisions;
 use crate::report::{
     Block, Fact, Material, Section, cases, dependence, leakage, ledger, summary, uncertainty,
@@ -27,10 +26,7 @@ use layout::{Page, WIDTH, pad_left, width};
 pub(super) use alerts::blocks;
 
 /// The whole page.
-pub(super) fn render(
-    study: &Study,
-    decisions: &Decisions,
-) -> String {
+pub(super) fn render(study: &Study, decisions: &Decisions) -> String {
     let (survey, assessment) = (study.survey(), study.assessment());
     let mut page = Page::default();
     title(&mut page, survey, assessment);

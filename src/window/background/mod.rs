@@ -131,10 +131,15 @@ impl<I: Send + 'static, O: Send + 'static> Task<I, O> {
     /// A sentence, when no worker could be started.
     pub fn submit(&mut self, input: I) -> Result<(), String> {
         self.forget();
-        self.add(input)
+        let added = self.add(input);
+        if added.is_err() {
+            self.forget();
+        }
+        added
     }
 
-    /// Asks for it after everything that waits.
+    /// Asks for it after everything that waits. Where no worker could be started, it waits for
+    /// the next that can.
     ///
     /// # Errors
     /// As [`Task::submit`].
@@ -163,7 +168,7 @@ impl<I: Send + 'static, O: Send + 'static> Task<I, O> {
         if start { self.start() } else { Ok(()) }
     }
 
-    fn start(&mut self) -> Result<(), String> {
+    fn start(&self) -> Result<(), String> {
         let worker = Worker {
             shared: Arc::clone(&self.shared),
             sender: self.sender.clone(),
@@ -172,10 +177,7 @@ impl<I: Send + 'static, O: Send + 'static> Task<I, O> {
             work: Arc::clone(&self.work),
         };
         (self.spawner)(Box::new(move || worker.run())).map_err(|error| {
-            let mut waiting = lock(&self.shared.waiting);
-            waiting.working = false;
-            waiting.line.clear();
-            self.working = 0;
+            lock(&self.shared.waiting).working = false;
             format!("{}, because no worker started: {error}.", self.manner.fails)
         })
     }

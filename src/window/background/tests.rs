@@ -83,9 +83,7 @@ fn stopping_ends_the_work_and_nothing_of_it_comes_back() {
 
 #[test]
 fn a_panic_becomes_a_sentence() {
-    let mut task = task(&inline(), 0, |_, _| {
-        std::panic::resume_unwind(Box::new(()))
-    });
+    let mut task = task(&inline(), 0, |_, _| std::panic::resume_unwind(Box::new(())));
     task.submit(1).unwrap();
     let (_, sentence) = task.collect();
     let sentence = sentence.unwrap();

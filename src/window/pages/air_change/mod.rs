@@ -14,7 +14,7 @@ mod warmer;
 pub use view::AirChangeView;
 
 use crate::report::Material;
-use crate::window::jobs::Results;
+use crate::window::answers::Results;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{ScrollArea, Ui};
@@ -41,7 +41,7 @@ pub fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
                 return;
             }
             part(ui, context, Part::Cases, |ui, context| {
-                let set_up = results.assessment.set_up.name();
+                let set_up = results.assessment().set_up.name();
                 let title = format!("Weather cases, {set_up}");
                 widgets::card(ui, &title, |ui| cases::show(ui, context, &told));
             });
@@ -112,9 +112,8 @@ fn against_wind(
 
 /// What depends on warmth, on coefficients, on parking, and on doors inside.
 fn dependence_cards(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
-    let decisions = context.decisions;
-    let dated = decisions.understood();
-    let found = dated.map(|dated| &dated.answer);
+    let answers = context.answers;
+    let found = answers.dependence();
     widgets::columns(ui, WIDE_LEAST, 4, |ui, at| match (at, found) {
         (2, _) => {
             widgets::card(ui, "Parked for the prevailing wind", |ui| {
@@ -125,7 +124,7 @@ fn dependence_cards(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
         (0, Some(found)) => {
             widgets::card(ui, "Air changes against warmth inside", |ui| {
                 if let Some(results) = context.results {
-                    warmer::show(ui, context, found, &results.assessment);
+                    warmer::show(ui, context, found, results.assessment());
                 }
             });
         }

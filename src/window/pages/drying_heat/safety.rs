@@ -4,8 +4,8 @@ use super::view::DryingHeatContext;
 use crate::assess::safety::words::{Line, TABLE_IN_SHORT};
 use crate::assess::{Answer, Safety, SafetyVerdict, Topic};
 use crate::survey::{Item, Severity};
+use crate::window::answers::Results;
 use crate::window::format::digits;
-use crate::window::jobs::Results;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets::{self, finding_list};
 use eframe::egui;
@@ -13,7 +13,7 @@ use egui::{Grid, RichText, Ui};
 
 /// Draws the verdict, the areas found and asked for, and what to do.
 pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
-    let safety = &results.assessment.safety;
+    let safety = &results.assessment().safety;
     verdict(ui, &safety.verdict);
     ui.add_space(4.0);
     areas(ui, safety);
@@ -35,7 +35,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &R
         Topic::SafetyVentilation,
         "safety ventilation",
     );
-    let findings = &results.assessment.findings;
+    let findings = &results.findings;
     let mut found = findings
         .iter()
         .filter(|finding| finding.place.item == Item::SafetyVentilation)

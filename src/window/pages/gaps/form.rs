@@ -108,7 +108,7 @@ fn count(ui: &mut Ui, queue: &mut Queue, gap: &Gap, marks: Marks<'_>) {
 
 fn leakage(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
     let answer = context.results.and_then(|results| {
-        let answers = &results.assessment.gaps;
+        let answers = &results.assessment().gaps;
         answers.iter().find(|answer| answer.id == gap.id)
     });
     widgets::row(ui, "Leakage, EqLA", |ui| {

@@ -93,7 +93,7 @@ fn per_sleeper(air: &Answer<AirPerSleeper>, of: fn(&AirPerSleeper) -> f64) -> An
 
 fn lines(context: &SealingPlanContext<'_>, plan: &Plan) -> Vec<Line> {
     let case = |calm: bool| {
-        let assessment = context.results.map(|results| &results.assessment);
+        let assessment = context.results.map(|results| results.assessment());
         let named = assessment.and_then(|all| {
             let (calmest, windiest) = all.calmest_and_windiest?;
             let at = if calm { calmest } else { windiest };

@@ -5,9 +5,10 @@ use super::view::SealingPlanContext;
 use super::work_in_hand::out_of_date;
 use super::{before_after, state};
 use crate::assess::Answer;
+use crate::assess::Best;
 use crate::assess::sealing::Plan;
 use crate::survey::GapId;
-use crate::window::decisions::{Best, LongWork};
+use crate::window::answers::LongWork;
 use crate::window::format::money;
 use crate::window::widgets::{self, NumberField};
 use eframe::egui;
@@ -31,10 +32,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
         );
         return;
     }
-    let decisions = context.decisions;
-    let status = decisions.status(LongWork::Budget);
+    let answers = context.answers;
+    let status = answers.status(LongWork::Budget);
     widgets::long_work(ui, context.queue, LongWork::Budget, status, "the best set");
-    let Some(dated) = decisions.best() else {
+    let Some(dated) = answers.best() else {
         return;
     };
     out_of_date(ui, context, dated.revision);

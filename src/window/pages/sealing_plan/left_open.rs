@@ -14,8 +14,8 @@ use egui::{Checkbox, Grid, Label, RichText, Ui};
 
 /// Draws the gaps that no plan may hold, and safety ventilation.
 pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
-    let decisions = context.decisions;
-    if let Some(Ok(ranking)) = decisions.ranking().map(|dated| &dated.answer) {
+    let answers = context.answers;
+    if let Some(Ok(ranking)) = answers.ranking().map(|dated| dated.answer) {
         gaps(ui, context, &ranking.left_open);
     }
     ui.add_space(6.0);
@@ -76,8 +76,8 @@ fn safety(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let Some(results) = context.results else {
         return;
     };
-    let decisions = context.decisions;
-    let plan = decisions
+    let answers = context.answers;
+    let plan = answers
         .ticked()
         .and_then(|dated| dated.answer.plan.as_ref())
         .and_then(|plan| plan.as_ref().ok());
@@ -90,7 +90,7 @@ fn safety(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
             "safety ventilation",
         );
     });
-    let now = &results.assessment.safety;
+    let now = &results.assessment().safety;
     let (before, after) = match plan {
         Some(plan) => (&plan.safety.0, Some(&plan.safety.1)),
         None => (now, None),

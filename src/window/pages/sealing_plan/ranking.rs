@@ -5,9 +5,9 @@ use super::view::SealingPlanContext;
 use super::work_in_hand::{on_its_way, out_of_date};
 use crate::assess::Answer;
 use crate::assess::Topic;
+use crate::assess::sealing::Ranking;
 use crate::assess::sealing::{Aim, Ranked, Sealable};
 use crate::survey::{Gap, Item, Place, RemedyKind, WorkState};
-use crate::window::decisions::Ranking;
 use crate::window::format::{digits_of, money};
 use crate::window::theme::{bold, palette};
 use crate::window::widgets::{self, Choice};
@@ -46,11 +46,11 @@ const STATE: f32 = 92.0;
 /// Draws the table.
 pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     on_its_way(ui, context);
-    let decisions = context.decisions;
-    let Some(dated) = decisions.ranking() else {
+    let answers = context.answers;
+    let Some(dated) = answers.ranking() else {
         return;
     };
-    let ranking = match &dated.answer {
+    let ranking = match dated.answer {
         Ok(ranking) => ranking,
         Err(why) => return widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
     };

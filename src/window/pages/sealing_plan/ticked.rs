@@ -14,8 +14,8 @@ use egui::{Align, RichText, ScrollArea, Ui, vec2};
 
 /// Draws the gaps of the plan and what it comes to.
 pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
-    let decisions = context.decisions;
-    let Some(dated) = decisions.ticked() else {
+    let answers = context.answers;
+    let Some(dated) = answers.ticked() else {
         return;
     };
     for (id, why) in &dated.answer.refused {

@@ -84,7 +84,7 @@ fn weather_case(ui: &mut Ui, context: &mut VehicleContext<'_>, case: &WeatherCas
             &mut case.inside_rh_percent
         });
     fields.number("Weight in the season", "weight", |case| &mut case.weight);
-    let answers = context.results.map(|results| &results.assessment.cases);
+    let answers = context.results.map(|results| &results.assessment().cases);
     if let Some(answer) = answers.and_then(|all| all.iter().find(|one| one.id == case.id)) {
         widgets::row(ui, "Share of the season", |ui| {
             ui.label(Kind::Share.text(answer.share));
