@@ -4,7 +4,7 @@ use crate::headless::{OnDisk, run};
 use crate::sheet::{CARAVAN, COACH_BUILT, arguments, filled_with, pages, photo, poppler};
 use gapledger::assess::{assess, compare};
 use gapledger::headless::{Command, KindWord, Outcome};
-use gapledger::sheet::blocks::Block;
+use gapledger::report::Block;
 use gapledger::sheet::{Choices, Kind, Material, contents, unprintable};
 use gapledger::survey::file::{parse, photo_folder};
 use gapledger::survey::*;
@@ -61,11 +61,13 @@ fn last_line(page: &[Word]) -> String {
 fn headings(survey: &Survey, kind: Kind) -> BTreeSet<String> {
     let (assessment, comparison) = (assess(survey), compare(survey));
     let material = Material {
-        survey,
-        assessment: &assessment,
-        comparison: &comparison,
-        uncertainty: None,
-        uncertainty_before: None,
+        told: gapledger::report::Material {
+            survey,
+            assessment: &assessment,
+            comparison: &comparison,
+            uncertainty: None,
+            uncertainty_before: None,
+        },
         photos: &BTreeMap::new(),
     };
     let sheet = contents(&material, &Choices::new(kind));

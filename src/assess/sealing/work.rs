@@ -1,0 +1,212 @@
+//! The work that a sheet sets out: which gaps, in which order, with what, for how much.
+
+use super::{Aim, Cost, Figures, Plan, Prospect, Sealable, StaysOpen, plan, ticked};
+use crate::assess::{Answer, NotKnown};
+use crate::survey::{CostBasis, GapId, Purpose, RemedyKind, Survey, WorkState};
+
+/// Gaps proposed where none is planned.
+const PROPOSED: usize = 10;
+
+/// How the gaps were chosen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Chosen {
+    /// They are marked as planned.
+    Planned,
+    /// None is marked: these save the most, each taken by itself.
+    Proposed,
+}
+
+/// One gap to seal.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WorkStep {
+    /// The gap and its remedy.
+    pub sealable: Sealable,
+    /// The headlines with this gap and all before it sealed; `None` where it was not put in
+    /// order, because its cost is not known or it saves nothing.
+    pub after: Option<Figures>,
+    /// Whether the gap has no size, so that what it saves is not known.
+    pub not_sized: bool,
+}
+
+/// One kind of material to buy.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Purchase {
+    /// Material or part.
+    pub kind: RemedyKind,
+    /// The words of the remedy.
+    pub words: String,
+    /// What it is counted by.
+    pub basis: CostBasis,
+    /// Pieces or metres.
+    pub quantity: f64,
+    /// Price of one.
+    pub unit_price: f64,
+    /// All of it.
+    pub cost: f64,
+    /// The gaps it is for.
+    pub gaps: Vec<GapId>,
+}
+
+/// The work.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Work {
+    /// How the gaps were chosen.
+    pub chosen: Chosen,
+    /// The gaps in the order of work: the most saving for the money first.
+    pub steps: Vec<WorkStep>,
+    /// What it comes to as a whole.
+    pub plan: Plan,
+    /// What to buy.
+    pub purchases: Vec<Purchase>,
+    /// Gaps that stay open, and why.
+    pub stays_open: Vec<(GapId, StaysOpen)>,
+}
+
+impl Work {
+    /// The planned work of a survey, or a proposal where none is planned.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the air change itself is not.
+    pub fn of(survey: &Survey) -> Answer<Self> {
+        let prospect = Prospect::new(survey)?;
+        let (planned, refused) = ticked(survey);
+        let (chosen, sealables) = if planned.is_empty() && refused.is_empty() {
+            (Chosen::Proposed, proposal(survey, &prospect)?)
+        } else {
+            (Chosen::Planned, planned)
+        };
+        let mut stays_open: Vec<(GapId, StaysOpen)> = prospect
+            .left_open()
+            .iter()
+            .map(|left| (left.gap, left.why))
+            // A planned gap is work, sized or not.
+            .filter(|(gap, _)| !sealables.iter().any(|one| one.gap() == *gap))
+            .collect();
+        for (gap, why) in refused {
+            if !stays_open.iter().any(|(other, _)| *other == gap) {
+                stays_open.push((gap, why));
+            }
+        }
+        Ok(Self {
+            chosen,
+            steps: in_order(survey, &sealables)?,
+            plan: plan(survey, &sealables)?,
+            purchases: purchases(&sealables),
+            stays_open,
+        })
+    }
+
+    /// What all gaps cost whose cost is known.
+    pub fn costs(&self) -> impl Iterator<Item = Cost> {
+        let steps = self.steps.iter();
+        steps.filter_map(|step| step.sealable.cost().ok())
+    }
+}
+
+/// The aim that the order goes by: the air change in wind, or heat where the volume is missing.
+fn aim(prospect: &Prospect) -> Aim {
+    if prospect.before().of(Aim::AchWindy).is_ok() {
+        Aim::AchWindy
+    } else {
+        Aim::Heat
+    }
+}
+
+/// The gaps that nobody wanted and that save the most; drains and ventilation of the user's are
+/// for people to plan.
+fn proposal(survey: &Survey, prospect: &Prospect) -> Answer<Vec<Sealable>> {
+    let aim = aim(prospect);
+    let ranked = prospect.rank(aim)?;
+    let saves = ranked
+        .into_iter()
+        .filter(|one| one.saves.of(aim).is_ok_and(|saving| saving > 0.0));
+    let unwanted = saves.map(|one| one.sealable).filter(|sealable| {
+        let gap = survey.gap(sealable.gap());
+        gap.is_some_and(|gap| gap.purpose == Purpose::Unintended)
+    });
+    Ok(unwanted.take(PROPOSED).collect())
+}
+
+/// The chosen gaps in the order of most saving for the money, those without order at the end.
+fn in_order(survey: &Survey, sealables: &[Sealable]) -> Answer<Vec<WorkStep>> {
+    let chosen = |gap: GapId| sealables.iter().any(|one| one.gap() == gap);
+    let mut only = survey.clone();
+    for gap in &mut only.gaps {
+        if gap.state != WorkState::Sealed && !chosen(gap.id) {
+            gap.state = WorkState::Deferred;
+        }
+    }
+    let prospect = Prospect::new(&only)?;
+    let order = prospect.order(aim(&prospect))?;
+    let mut steps: Vec<WorkStep> = order
+        .steps
+        .into_iter()
+        .map(|step| WorkStep {
+            sealable: step.sealable,
+            after: Some(step.after),
+            not_sized: false,
+        })
+        .collect();
+    let not_sized = |gap: GapId| {
+        let mut left = prospect.left_open().iter();
+        left.any(|one| one.gap == gap && one.why == StaysOpen::NotSized)
+    };
+    for sealable in sealables {
+        if !steps
+            .iter()
+            .any(|step| step.sealable.gap() == sealable.gap())
+        {
+            steps.push(WorkStep {
+                sealable: sealable.clone(),
+                after: None,
+                not_sized: not_sized(sealable.gap()),
+            });
+        }
+    }
+    Ok(steps)
+}
+
+/// What to buy, alike materials added up, in the order in which they first come up.
+fn purchases(sealables: &[Sealable]) -> Vec<Purchase> {
+    let mut all: Vec<Purchase> = Vec::new();
+    for sealable in sealables {
+        let (Ok(cost), remedy) = (sealable.cost(), sealable.remedy()) else {
+            continue;
+        };
+        if cost.quantity <= 0.0 {
+            continue;
+        }
+        let unit_price = cost.material / cost.quantity;
+        let alike = all.iter_mut().find(|one| {
+            one.kind == remedy.kind
+                && one.words.trim() == remedy.words.trim()
+                && one.basis == remedy.cost_basis
+                && (one.unit_price - unit_price).abs() < 1e-9
+        });
+        if let Some(one) = alike {
+            one.quantity += cost.quantity;
+            one.cost += cost.material;
+            one.gaps.push(sealable.gap());
+        } else {
+            all.push(Purchase {
+                kind: remedy.kind,
+                words: remedy.words.clone(),
+                basis: remedy.cost_basis,
+                quantity: cost.quantity,
+                unit_price,
+                cost: cost.material,
+                gaps: vec![sealable.gap()],
+            });
+        }
+    }
+    for one in &mut all {
+        one.gaps.sort_unstable();
+    }
+    all
+}
+
+/// Why there is no plan where no gap can be sealed.
+#[must_use]
+pub fn nothing_to_seal() -> NotKnown {
+    NotKnown::because("no gap is planned, and sealing none of them would save anything")
+}

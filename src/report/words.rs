@@ -1,0 +1,210 @@
+//! Turns of phrase that several sections share.
+
+use super::blocks::Section;
+use crate::assess::uncertainty::Interval;
+pub(crate) use crate::assess::words::money;
+use crate::assess::words::{figure, given};
+use crate::survey::{Facing, Gap, Survey};
+
+pub(crate) const CM2: f64 = 1e4;
+pub(crate) const MM2: f64 = 1e6;
+pub(crate) const L_PER_DAY: f64 = 86_400.0;
+
+/// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two digits
+/// say how far a result may be off.
+pub(crate) fn interval(interval: &Interval, scale: f64) -> String {
+    let [low, high] = [interval.low, interval.high].map(|end| figure(end * scale, 2));
+    if low == high {
+        low
+    } else {
+        format!("{low} to {high}")
+    }
+}
+
+/// The same with the currency in front.
+pub(crate) fn price(survey: &Survey, amount: f64) -> String {
+    let currency = survey.tariffs.currency.trim();
+    let space = if currency.is_empty() { "" } else { "\u{a0}" };
+    format!("{currency}{space}{}", money(amount))
+}
+
+/// A number with all its digits up to `most` behind the point, and no fewer than `least`, so that
+/// what is printed multiplies to what is printed beside it.
+pub(crate) fn digits(value: f64, least: usize, most: usize) -> String {
+    let mut text = format!("{value:.most$}");
+    let point = text.find('.').unwrap_or(text.len());
+    while text.len() > point + 1 + least && text.ends_with('0') {
+        text.pop();
+    }
+    text.trim_end_matches('.').to_owned()
+}
+
+/// Minutes, with what they were reckoned to.
+pub(crate) fn minutes(minutes: f64) -> String {
+    digits(minutes, 0, 2)
+}
+
+/// Minutes, from an hour on as hours and minutes.
+pub(crate) fn duration(all: f64) -> String {
+    // As printed, so that 59.999 is an hour.
+    let all = (all * 100.0).round() / 100.0;
+    let hours = (all / 60.0).floor();
+    let rest = all - 60.0 * hours;
+    if hours < 1.0 {
+        return format!("{}\u{a0}min", minutes(all));
+    }
+    let zero = if rest < 9.995 { "0" } else { "" };
+    format!("{hours:.0}\u{a0}h {zero}{}\u{a0}min", minutes(rest))
+}
+
+/// The words for a gap: its name, or *unnamed*.
+pub(crate) fn name(gap: &Gap) -> String {
+    match gap.name.trim() {
+        "" => "(no name)".to_owned(),
+        name => name.to_owned(),
+    }
+}
+
+/// Letters from which on a note does not fit a column of a table.
+const LONG_NOTE: usize = 600;
+/// Letters of a long note that stand in the table.
+const BEGINNING: usize = 160;
+
+/// A note as it stands in a table: of a long one the beginning.
+pub(crate) fn note_in_table(note: &str) -> String {
+    let note = note.trim();
+    if note.chars().count() < LONG_NOTE {
+        return note.to_owned();
+    }
+    let beginning: String = note.chars().take(BEGINNING).collect();
+    let whole_words = beginning.rsplit_once(' ').map_or("", |(words, _)| words);
+    let shown = if whole_words.is_empty() {
+        &beginning
+    } else {
+        whole_words
+    };
+    format!("{shown} … (all of it is below the table)")
+}
+
+/// The long notes of some gaps, whole, to stand below their table.
+pub(crate) fn long_notes<'a>(section: &mut Section, gaps: impl Iterator<Item = &'a Gap>) {
+    let long: Vec<&Gap> = gaps
+        .filter(|gap| gap.note.trim().chars().count() >= LONG_NOTE)
+        .collect();
+    if long.is_empty() {
+        return;
+    }
+    section.heading("Long notes");
+    for gap in long {
+        section.paragraph(format!(
+            "Gap {}, {}: {}",
+            gap.id,
+            name(gap),
+            gap.note.trim()
+        ));
+    }
+}
+
+/// Where a gap is, as far as it was written down: what its face already says is left out.
+pub(crate) fn place(gap: &Gap) -> String {
+    let position = &gap.position;
+    let (side, end, flat) = match gap.facing {
+        Facing::Nearside | Facing::Offside => (true, false, false),
+        Facing::Front | Facing::Rear => (false, true, false),
+        Facing::Roof | Facing::Underfloor => (false, false, true),
+        Facing::Cavity(_) => (false, false, false),
+    };
+    let mut words = vec![facing(gap.facing).to_owned()];
+    let mut add = |said: bool, value: Option<f64>, after: &str| {
+        if let Some(value) = value.filter(|_| !said) {
+            words.push(format!("{}\u{a0}m {after}", given(value)));
+        }
+    };
+    add(end, position.along_m, "from the front");
+    add(side, position.across_m, "from the nearside");
+    add(flat, position.height_m, "up");
+    words.join(", ")
+}
+
+/// The facing without the explanation in brackets.
+pub(crate) fn facing(facing: Facing) -> &'static str {
+    crate::assess::words::facing(facing)
+}
+
+/// Year, month and day of a date as a survey holds it.
+pub(crate) fn date(text: &str) -> Option<(u16, u8, u8)> {
+    let mut parts = text.trim().splitn(3, '-');
+    let year: u16 = parts.next()?.parse().ok()?;
+    let month: u8 = parts.next()?.parse().ok()?;
+    let day: u8 = parts.next()?.parse().ok()?;
+    let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
+    let days = match month {
+        2 => 28 + u8::from(leap),
+        4 | 6 | 9 | 11 => 30,
+        1..=12 => 31,
+        _ => return None,
+    };
+    ((1000..=9999).contains(&year) && (1..=days).contains(&day)).then_some((year, month, day))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_days_of_the_calendar_are_dates() {
+        assert_eq!(date("2031-02-03"), Some((2031, 2, 3)));
+        assert_eq!(date(" 2028-02-29 "), Some((2028, 2, 29)));
+        for wrong in [
+            "2031-02-29",
+            "2031-13-01",
+            "2031-00-10",
+            "spring",
+            "",
+            "2031-1",
+            "99-1-1",
+        ] {
+            assert_eq!(date(wrong), None, "{wrong}");
+        }
+    }
+
+    #[test]
+    fn a_long_note_stands_whole_below_its_table_and_a_short_one_in_it() {
+        let short = "Never block. ".repeat(20);
+        assert_eq!(note_in_table(&short), short.trim());
+        let long = "Never block. ".repeat(90);
+        let shown = note_in_table(&long);
+        assert!(shown.starts_with("Never block. Never") && shown.chars().count() < 220);
+        assert!(shown.contains("block. … (all of it is below") || shown.contains("Never … ("));
+        let mut survey = Survey::new(crate::survey::VehicleKind::Other);
+        for (id, note) in [(1, &short), (2, &long)] {
+            let form = crate::survey::Form::RoundHole { diameter_mm: None };
+            let id = crate::survey::GapId(id);
+            let mut gap = Gap::new(id, survey.zones[0].id, Facing::Rear, form);
+            gap.note.clone_from(note);
+            survey.gaps.push(gap);
+        }
+        let mut section = Section::new("");
+        long_notes(&mut section, survey.gaps.iter());
+        let text = serde_json::to_string(&section.blocks).expect("JSON");
+        assert_eq!(section.blocks.len(), 2);
+        assert!(
+            text.contains(long.trim()) && text.contains("Gap 2, "),
+            "{text}"
+        );
+    }
+
+    #[test]
+    fn times_and_amounts_read_well() {
+        assert_eq!(duration(12.2), "12.2\u{a0}min");
+        assert_eq!(duration(678.6), "11\u{a0}h 18.6\u{a0}min");
+        assert_eq!(duration(59.999), "1\u{a0}h 00\u{a0}min");
+        assert_eq!(digits(0.1 + 0.2, 0, 3), "0.3");
+        assert_eq!(digits(78.0, 2, 4), "78.00");
+        assert_eq!(digits(120.0, 0, 2), "120");
+        assert_eq!(digits(1.2345, 2, 4), "1.2345");
+        assert_eq!(duration(125.0), "2\u{a0}h 05\u{a0}min");
+        assert_eq!(money(-0.001), "0.00");
+        assert_eq!(money(-12.345), "−12.35");
+    }
+}
