@@ -11,7 +11,7 @@ use super::rooms::{self, Rooms, Spaces};
 use crate::physics::MoistAir;
 use crate::physics::balance::{Balance, Conditions, Path, PathFlow, Solved};
 use crate::physics::flow_law::{GapFlow, Gas};
-use crate::physics::leakage::AreaConvention;
+use crate::physics::leakage::LeakageArea;
 use crate::physics::network::Network;
 use crate::physics::pressure_coefficient::WindBody;
 use crate::physics::wind::{dynamic_pressure, one_sided_flow};
@@ -343,7 +343,7 @@ pub(crate) fn mean(values: &[f64; DIRECTIONS]) -> f64 {
 }
 
 pub(crate) fn sharp_area(flow: &GapFlow) -> f64 {
-    let convention = AreaConvention::Equivalent;
+    let convention = LeakageArea::Eqla10Pa;
     convention.area(
         flow.at(&Gas::REFERENCE)
             .flow(convention.reference_pressure()),

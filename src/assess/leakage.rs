@@ -5,7 +5,7 @@ use super::answer::{
 };
 use super::law::GapLaw;
 use crate::physics::flow_law::{GapFlow, Gas};
-use crate::physics::leakage::{self, AreaConvention};
+use crate::physics::leakage::{self, LeakageArea};
 use crate::survey::{Gap, LeadsTo, Purpose, Survey};
 
 /// Reference pressures of ELA, EqLA, and of n50 and q50, Pa; the exponent is fitted between the
@@ -23,8 +23,8 @@ fn figures(flow: &GapFlow) -> LeakageFigures {
         flow_4pa,
         flow_10pa,
         flow_50pa: curve.flow(HIGH),
-        ela: AreaConvention::Effective.area(flow_4pa),
-        eqla: AreaConvention::Equivalent.area(flow_10pa),
+        ela: LeakageArea::Ela4Pa.area(flow_4pa),
+        eqla: LeakageArea::Eqla10Pa.area(flow_10pa),
     }
 }
 

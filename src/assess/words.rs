@@ -1,38 +1,10 @@
 //! Numbers, sizes and directions as people read them.
 
 use super::answer::{Answer, LeakageTotal, NotKnown};
-use super::number::significant;
 use crate::physics::wind::{Shelter, Terrain};
 use crate::survey::gap::{Behind, Form, GrilleMaterial, LeadsTo};
+pub use crate::survey::number::{figure, given};
 use crate::survey::{Facing, Gap, SetUp, WorkState};
-
-/// A worked-out number with so many significant digits and a real minus sign.
-#[must_use]
-pub fn figure(value: f64, digits: i32) -> String {
-    if is_extreme(value) {
-        return format!("{value:.2e}").replace('-', "−");
-    }
-    significant(value, digits).replace('-', "−")
-}
-
-/// A number that was typed in: as many digits as were given, unless no person would type so many.
-#[must_use]
-pub fn given(value: f64) -> String {
-    if is_extreme(value) {
-        return format!("{value:.2e}").replace('-', "−");
-    }
-    let all = format!("{value}");
-    let shown = if all.len() > MOST_TYPED {
-        let rounded = significant(value, 6);
-        match rounded.trim_end_matches('0') {
-            short if rounded.contains('.') => short.trim_end_matches('.').to_owned(),
-            _ => rounded,
-        }
-    } else {
-        all
-    };
-    shown.replace('-', "−")
-}
 
 // One rule for each quantity, so that no number reads differently on page, paper and window.
 
@@ -85,14 +57,6 @@ pub fn money(amount: f64) -> String {
 #[must_use]
 pub fn side_mm(side: f64) -> String {
     figure(side * 1e3, 3)
-}
-
-/// Characters of the longest number that is shown as it was typed.
-const MOST_TYPED: usize = 9;
-
-/// Whether a number would be a row of zeros; no vehicle has such, but a file may.
-fn is_extreme(value: f64) -> bool {
-    value != 0.0 && !(1e-9..1e9).contains(&value.abs())
 }
 
 /// The same with `?` where nothing was given.

@@ -105,7 +105,7 @@ impl<'a> Marks<'a> {
     pub fn at(&self, field: &str) -> Option<&'a Finding> {
         self.findings
             .iter()
-            .filter(|finding| finding.place.item == self.item && finding.place.field == field)
+            .filter(|finding| finding.place.item == self.item && finding.place.field_key() == field)
             .min_by_key(|finding| finding.severity)
     }
 
@@ -121,7 +121,7 @@ impl<'a> Marks<'a> {
     #[must_use]
     pub fn wants(&self, field: &str) -> bool {
         self.wanted
-            .is_some_and(|place| place.item == self.item && place.field == field)
+            .is_some_and(|place| place.item == self.item && place.field_key() == field)
     }
 }
 

@@ -1,9 +1,8 @@
 //! The section on the file in DEVELOPERS.md says what the program does.
 
 use crate::known;
-use gapledger::survey::VehicleKind;
 use gapledger::survey::file::parse;
-use gapledger::survey::limits::RANGES;
+use gapledger::survey::{Field, VehicleKind};
 
 const GUIDE: &str = include_str!("../../DEVELOPERS.md");
 
@@ -73,11 +72,8 @@ fn every_field_and_word_of_the_frozen_file_is_explained() {
 
 #[test]
 fn every_range_is_given_as_it_is_checked() {
-    for range in RANGES {
-        let field = ["gap_", "outline_", "point_", "fan_", "space_"]
-            .iter()
-            .find_map(|prefix| range.field.strip_prefix(prefix))
-            .unwrap_or(range.field);
+    for (field, range) in Field::all().filter_map(|field| Some((field, field.range()?))) {
+        let field = field.file_key();
         let bounds = format!("{} to {}", range.lowest, range.highest).replace('-', "−");
         assert!(
             section()

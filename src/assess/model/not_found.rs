@@ -4,7 +4,7 @@ use super::Leak;
 use crate::assess::answer::{Answer, Leakage, NotKnown};
 use crate::assess::envelope::{Envelope, direction_deg, sharp_area};
 use crate::assess::exposure::WindSide;
-use crate::physics::leakage::{AreaConvention, DEFAULT_EXPONENT, from_leakage_area};
+use crate::physics::leakage::{DEFAULT_EXPONENT, LeakageArea, from_leakage_area};
 use crate::physics::pressure_coefficient::{Face, WindBody};
 use crate::physics::{FlowLaw, GapFlow};
 use crate::survey::Survey;
@@ -41,7 +41,7 @@ pub(super) fn leaks(survey: &Survey, envelope: &Envelope, leakage: &Leakage) -> 
     let leak = |face: Face| {
         let law: FlowLaw = from_leakage_area(
             found * area(face) / whole,
-            AreaConvention::Equivalent,
+            LeakageArea::Eqla10Pa,
             DEFAULT_EXPONENT,
         );
         let flow = GapFlow::new(law).map_err(|error| NotKnown::because(error.to_string()))?;

@@ -5,7 +5,7 @@ use super::list;
 use super::object::Object;
 use crate::assess::{Assessment, GapAnswer, GapLeakage};
 use crate::survey::gap::{Behind, Form};
-use crate::survey::word::{Word, sizes};
+use crate::survey::word::Word;
 use crate::survey::{Closing, Gap, Photo, PhotoMark, Remedy, SetUp, Survey};
 
 pub(super) fn gaps(survey: &Survey, assessment: &Assessment) -> Vec<Object> {
@@ -77,8 +77,8 @@ fn behind(object: Object, gap: &Gap) -> Object {
 /// The sizes of a form by their names in the survey file.
 pub(super) fn form_sizes(form: &Form) -> Object {
     let mut object = Object::new();
-    for (name, value) in sizes(form) {
-        object = object.recorded(name, value);
+    for (field, value) in form.sizes() {
+        object = object.recorded(field.file_key(), value);
     }
     match form {
         Form::Grille { material, .. } => object.with("material", material.word()),

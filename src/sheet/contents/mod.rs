@@ -22,6 +22,7 @@ use super::work::Work;
 use crate::assess::uncertainty::Uncertainty;
 use crate::assess::{Answer, Assessment, Comparison, Mark, assess};
 use crate::survey::Survey;
+use crate::survey::date;
 use std::collections::BTreeMap;
 
 /// What a sheet is made from.
@@ -214,7 +215,7 @@ impl Writer<'_> {
             title: title.to_owned(),
             kind: self.choices.kind.name().to_owned(),
             author: header.surveyor.trim().to_owned(),
-            date: words::date(&header.date),
+            date: date::parse(&header.date),
             facts: vehicle::facts_at_head(&self.material),
             foot: foot
                 .into_iter()

@@ -6,7 +6,7 @@ use crate::assess::safety::words::{Line, TABLE, area_mm2, defer};
 use crate::assess::words::{capital, figure};
 use crate::assess::{Assessment, SafetyVerdict};
 use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
-use crate::survey::{Finding, Item, Severity, Survey};
+use crate::survey::{Field, Finding, Item, Severity, Survey};
 
 /// Openings that protect people and are marked as sealed or planned. Comes first on every sheet.
 pub(super) fn closed(assessment: &Assessment) -> Section {
@@ -21,7 +21,7 @@ pub(super) fn closed(assessment: &Assessment) -> Section {
 pub(super) fn is_closed(finding: &Finding) -> bool {
     let place = &finding.place;
     finding.severity == Severity::Danger
-        && place.field == "state"
+        && place.is_at(Field::State)
         && matches!(place.item, Item::Gap(_))
 }
 

@@ -3,7 +3,7 @@
 use super::{Writer, harmless, number};
 use crate::assess::words::{NOT_ASSESSED, OUTER_OPENING};
 use crate::assess::{Assessment, GapAnswer, GapLeakage};
-use crate::survey::word::{Word, sizes};
+use crate::survey::word::Word;
 use crate::survey::{Behind, Form, Gap, Survey};
 
 pub(super) fn lines(
@@ -177,13 +177,12 @@ fn leakage(line: &Line<'_>, value: fn(&crate::assess::LeakageFigures) -> f64) ->
     )
 }
 
-/// One size of the gap's form by its name; empty if the form has none such or it was not taken.
+/// One size of the gap's form by its name in the file; empty if the form has none such or it was
+/// not taken.
 fn size(line: &Line<'_>, name: &str) -> String {
-    let value = sizes(&line.gap.form)
-        .into_iter()
-        .find(|(size, _)| *size == name)
-        .and_then(|(_, value)| value);
-    number(value)
+    let sizes = line.gap.form.sizes();
+    let found = sizes.iter().find(|(field, _)| field.file_key() == name);
+    number(found.and_then(|(_, size)| *size))
 }
 
 /// Name of the space that the gap opens into, its number where it has no name; empty where the

@@ -1,13 +1,13 @@
 //! Findings about the photos of the gaps.
 
 use super::{Finder, Finding, Item, Severity};
-use crate::survey::Survey;
 use crate::survey::file::PhotoState;
 use crate::survey::gap::Gap;
+use crate::survey::{Field, Survey};
 use std::collections::BTreeMap;
 
 /// Name under which findings about photos are filed.
-const FIELD: &str = "photos";
+const FIELD: Field = Field::Photos;
 
 /// Marks that cannot be seen.
 pub(super) fn marks(finder: &mut Finder<'_>, gap: &Gap) {
@@ -33,11 +33,7 @@ pub(super) fn marks(finder: &mut Finder<'_>, gap: &Gap) {
 pub fn photos(survey: &Survey, states: &BTreeMap<String, PhotoState>) -> Vec<Finding> {
     let mut findings = Vec::new();
     for gap in &survey.gaps {
-        let mut finder = Finder {
-            findings: &mut findings,
-            item: Item::Gap(gap.id),
-            subject: super::gap_subject(gap),
-        };
+        let mut finder = Finder::new(&mut findings, Item::Gap(gap.id), super::gap_subject(gap));
         for photo in &gap.photos {
             let name = &photo.name;
             let (trouble, advice) = match states.get(name) {

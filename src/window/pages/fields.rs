@@ -206,7 +206,7 @@ fn input_width(ui: &Ui) -> f32 {
 /// The findings about an item that are about none of its fields.
 pub(super) fn whole_findings(ui: &mut Ui, marks: Marks<'_>) {
     for finding in marks.all() {
-        if finding.place.field.is_empty() {
+        if finding.place.field.is_none() {
             widgets::finding_line(ui, finding);
         }
     }
@@ -215,7 +215,7 @@ pub(super) fn whole_findings(ui: &mut Ui, marks: Marks<'_>) {
 /// The findings at fields that a record holds several times; their words say which is meant.
 pub(super) fn field_findings(ui: &mut Ui, marks: Marks<'_>, fields: &[&str]) {
     for finding in marks.all() {
-        if fields.contains(&finding.place.field) {
+        if fields.contains(&finding.place.field_key()) {
             widgets::finding_line(ui, finding);
         }
     }

@@ -6,8 +6,7 @@
 
 use super::{LABEL_WIDTH, finding_words, message_line, number_text, tell_name};
 use crate::assess::words::compass_point;
-use crate::survey::limits::{FieldRange, range_of};
-use crate::survey::{MergeKey, Severity};
+use crate::survey::{Field, MergeKey, Severity};
 use crate::window::help;
 use crate::window::page::{Marks, Queue};
 use crate::window::theme::palette;
@@ -21,7 +20,7 @@ use egui::{Id, Key, Response, Stroke, TextEdit, Ui};
 pub struct NumberField<'a> {
     label: &'a str,
     field: &'static str,
-    range: Option<&'static FieldRange>,
+    of: Option<Field>,
     value: Option<f64>,
     id: Id,
     marks: Option<Marks<'a>>,
@@ -55,12 +54,12 @@ fn same(a: Option<f64>, b: Option<f64>) -> bool {
 
 impl<'a> NumberField<'a> {
     /// A field with its label and the name of its range in
-    /// [`RANGES`](crate::survey::limits::RANGES), which also gives the unit.
+    /// the catalogue, which also gives the unit.
     pub fn new(label: &'a str, field: &'static str, value: Option<f64>) -> Self {
         Self {
             label,
             field,
-            range: range_of(field),
+            of: Field::all().find(|of| of.key() == field && of.range().is_some()),
             value,
             id: Id::unique(("number", field)),
             marks: None,
@@ -203,16 +202,14 @@ impl<'a> NumberField<'a> {
     }
 
     fn unit_words(&self) -> &str {
-        self.unit
-            .or_else(|| self.range.map(|range| range.unit))
-            .unwrap_or("")
+        self.unit.or_else(|| self.of.map(Field::unit)).unwrap_or("")
     }
 
     /// Hover text: the trouble, what to measure and how, and the range in words.
     fn hover(&self, response: Response, trouble: Option<&(Severity, String)>) {
         let range = self
-            .range
-            .map(|range| format!("{}: {}", range.words, range.in_words()));
+            .of
+            .and_then(|of| Some(format!("{}: {}", of.words(), of.range()?.in_words())));
         let words: Vec<String> = trouble
             .map(|(_, words)| words.clone())
             .into_iter()
@@ -391,7 +388,7 @@ impl<'a> NumberField<'a> {
             Some(Typing { settled: false, .. }) => return None,
             _ => {}
         }
-        if let (Some(range), Some(value)) = (self.range, self.value)
+        if let (Some(range), Some(value)) = (self.of.and_then(Field::range), self.value)
             && !range.allows(value)
         {
             let words = format!(

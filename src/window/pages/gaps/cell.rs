@@ -5,7 +5,7 @@ use super::form::change;
 use super::selection::{LedAway, LedgerView};
 use super::sizes;
 use crate::survey::{
-    Certainty, Edit, Facing, Form, Gap, GapId, Item, Place, Purpose, Record, RemedyKind, Survey,
+    Certainty, Edit, Facing, Gap, GapId, Item, Place, Purpose, Record, RemedyKind, Survey,
     WorkState,
 };
 use crate::window::page::PageContext;
@@ -55,7 +55,7 @@ pub(super) fn begin(ui: &Ui, context: &mut PageContext<'_>, id: GapId, column: C
         Editing::Sizes => {
             context.view.gaps.ledger.led_away = Some(LedAway::Soon);
             let item = Item::Gap(id);
-            let field = first_size(&gap.form);
+            let field = gap.form.sizes().first().map(|(field, _)| *field);
             context.queue.go_to(Place { item, field });
         }
         Editing::Words(..) | Editing::Number(..) | Editing::Choice => {
@@ -72,18 +72,6 @@ pub(super) fn begin(ui: &Ui, context: &mut PageContext<'_>, id: GapId, column: C
         }
     }
     ui.ctx().request_repaint();
-}
-
-/// The field of the size that one measures first.
-fn first_size(form: &Form) -> &'static str {
-    match form {
-        Form::NarrowGap { .. } => "gap_length_mm",
-        Form::RoundHole { .. } => "diameter_mm",
-        Form::RectangularHole { .. } | Form::Grille { .. } => "gap_width_mm",
-        Form::RingGap { .. } => "hole_mm",
-        Form::StatedArea { .. } => "area_mm2",
-        Form::FlowTest { .. } => "flow_m3_per_h",
-    }
 }
 
 /// The options of a column, in words.

@@ -134,7 +134,7 @@ impl Sizes<'_, '_> {
             } => {
                 self.number("Area", "area_mm2", area_mm2);
                 self.convention(convention);
-                if *convention == AreaConvention::Effective {
+                if *convention == AreaConvention::EffectiveAt4Pa {
                     self.hinted("Flow exponent", "exponent", exponent, "0.65");
                 }
             }

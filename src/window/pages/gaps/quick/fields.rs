@@ -1,8 +1,7 @@
 //! The inputs of the bar.
 
 use super::draft::Draft;
-use crate::survey::limits::range_of;
-use crate::survey::{Facing, Form, Position};
+use crate::survey::{Facing, Field, Form, Position};
 use crate::window::page::{Queue, Request};
 use crate::window::pages::gaps::sizes::whole;
 use crate::window::theme::palette;
@@ -90,7 +89,9 @@ struct Number {
 
 /// Draws a number; `Some` is a new value.
 fn number(ui: &mut Ui, entry: &mut Entry, number: &Number) -> Option<Option<f64>> {
-    let unit = range_of(number.field).map_or("", |range| range.unit);
+    let unit = Field::all()
+        .find(|of| of.key() == number.field)
+        .map_or("", Field::unit);
     let words = if unit.is_empty() {
         number.label.to_owned()
     } else {

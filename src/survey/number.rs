@@ -3,7 +3,7 @@
 /// A number with this many significant digits, without exponent: `0.0846`, `12.3`, `1230`.
 ///
 /// ```
-/// use gapledger::assess::number::significant;
+/// use gapledger::survey::number::significant;
 /// assert_eq!(significant(0.084_61, 3), "0.0846");
 /// assert_eq!(significant(1234.5, 3), "1230");
 /// assert_eq!(significant(9.999, 3), "10.0");
@@ -35,4 +35,40 @@ pub fn significant(value: f64, digits: i32) -> String {
     )]
     let places = shown as usize;
     format!("{rounded:.places$}")
+}
+
+/// A worked-out number with so many significant digits and a real minus sign.
+#[must_use]
+pub fn figure(value: f64, digits: i32) -> String {
+    if is_extreme(value) {
+        return format!("{value:.2e}").replace('-', "−");
+    }
+    significant(value, digits).replace('-', "−")
+}
+
+/// A number that was typed in: as many digits as were given, unless no person would type so many.
+#[must_use]
+pub fn given(value: f64) -> String {
+    if is_extreme(value) {
+        return format!("{value:.2e}").replace('-', "−");
+    }
+    let all = format!("{value}");
+    let shown = if all.len() > MOST_TYPED {
+        let rounded = significant(value, 6);
+        match rounded.trim_end_matches('0') {
+            short if rounded.contains('.') => short.trim_end_matches('.').to_owned(),
+            _ => rounded,
+        }
+    } else {
+        all
+    };
+    shown.replace('-', "−")
+}
+
+/// Characters of the longest number that is shown as it was typed.
+const MOST_TYPED: usize = 9;
+
+/// Whether a number would be a row of zeros; no vehicle has such, but a file may.
+fn is_extreme(value: f64) -> bool {
+    value != 0.0 && !(1e-9..1e9).contains(&value.abs())
 }
