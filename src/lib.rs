@@ -8,6 +8,7 @@ pub mod figure;
 pub mod fonts;
 pub mod headless;
 pub mod physics;
+pub mod report;
 pub mod sheet;
 pub mod survey;
 #[cfg(feature = "window")]

@@ -15,6 +15,7 @@ mod leakage;
 mod mark;
 mod model;
 mod parking;
+pub mod quantity;
 mod rooms;
 pub mod safety;
 pub mod sealing;

@@ -28,7 +28,7 @@ pub enum Topic {
     /// Safety ventilation against its table.
     SafetyVentilation,
     /// How sure the results are.
-    UncertainInput,
+    Uncertainty,
     /// What sealing each gap saves.
     Ranking,
     /// A result of the comparison of drying and heating.

@@ -124,11 +124,13 @@ mod with_typesetter {
         let uncertainties = Uncertainties::of(choices.kind, survey, &nobody_cancels);
         let comparison = compare(survey);
         let material = Material {
-            survey,
-            assessment,
-            comparison: &comparison,
-            uncertainty: uncertainties.now.as_ref(),
-            uncertainty_before: uncertainties.before.as_ref(),
+            told: crate::report::Material {
+                survey,
+                assessment,
+                comparison: &comparison,
+                uncertainty: uncertainties.now.as_ref(),
+                uncertainty_before: uncertainties.before.as_ref(),
+            },
             photos: &photos,
         };
         let pages = typeset(&contents(&material, &choices))?;

@@ -18,7 +18,6 @@ pub mod csv;
 pub mod output;
 pub mod svg;
 pub mod uncertainty;
-pub mod work;
 
 #[cfg(feature = "sheet")]
 mod glyphs;

@@ -89,11 +89,13 @@ fn report(survey: &Survey, photos: &BTreeMap<String, Picture>) -> Vec<u8> {
     let (assessment, comparison) = (assess(survey), compare(survey));
     let uncertainty = uncertainty(survey, &AtomicBool::new(false)).ok();
     let material = Material {
-        survey,
-        assessment: &assessment,
-        comparison: &comparison,
-        uncertainty: uncertainty.as_ref(),
-        uncertainty_before: None,
+        told: gapledger::report::Material {
+            survey,
+            assessment: &assessment,
+            comparison: &comparison,
+            uncertainty: uncertainty.as_ref(),
+            uncertainty_before: None,
+        },
         photos,
     };
     let sheet = contents(&material, &Choices::new(Kind::Report));

@@ -31,11 +31,13 @@ pub(crate) fn arguments(file: &Path, output: &Path) -> SheetArguments {
 pub(crate) fn pages(survey: &Survey, kind: Kind) -> Typeset {
     let (assessment, comparison) = (assess(survey), compare(survey));
     let material = Material {
-        survey,
-        assessment: &assessment,
-        comparison: &comparison,
-        uncertainty: None,
-        uncertainty_before: None,
+        told: gapledger::report::Material {
+            survey,
+            assessment: &assessment,
+            comparison: &comparison,
+            uncertainty: None,
+            uncertainty_before: None,
+        },
         photos: &BTreeMap::new(),
     };
     typeset(&contents(&material, &Choices::new(kind))).unwrap()
@@ -437,7 +439,7 @@ fn the_plan_as_csv_follows_the_work_and_runs_nothing() {
     assert_ne!(run(command(false)).outcome, Outcome::Failed);
     let plain = fs::read(&output).unwrap();
     assert_eq!(&marked[3..], plain);
-    let work = gapledger::sheet::work::Work::of(&survey).unwrap();
+    let work = gapledger::assess::sealing::Work::of(&survey).unwrap();
     let mut reader = csv::Reader::from_reader(plain.as_slice());
     let headers = reader.headers().unwrap().clone();
     let at = |name: &str| headers.iter().position(|header| header == name).unwrap();

@@ -61,11 +61,13 @@ fn last_line(page: &[Word]) -> String {
 fn headings(survey: &Survey, kind: Kind) -> BTreeSet<String> {
     let (assessment, comparison) = (assess(survey), compare(survey));
     let material = Material {
-        survey,
-        assessment: &assessment,
-        comparison: &comparison,
-        uncertainty: None,
-        uncertainty_before: None,
+        told: gapledger::report::Material {
+            survey,
+            assessment: &assessment,
+            comparison: &comparison,
+            uncertainty: None,
+            uncertainty_before: None,
+        },
         photos: &BTreeMap::new(),
     };
     let sheet = contents(&material, &Choices::new(kind));

@@ -3,12 +3,13 @@
 use super::paths::{Found, Paths, Start};
 
 /// The layers from the top to the bottom. A layer may name itself and those after it.
-pub(crate) const LAYERS: [&str; 9] = [
-    "main", "headless", "window", "sheet", "figure", "fonts", "assess", "survey", "physics",
+pub(crate) const LAYERS: [&str; 10] = [
+    "main", "headless", "window", "sheet", "report", "figure", "fonts", "assess", "survey",
+    "physics",
 ];
 
 /// Layers that do no input or output, read no clock and start no thread.
-const PURE: [&str; 4] = ["figure", "assess", "survey", "physics"];
+const PURE: [&str; 5] = ["report", "figure", "assess", "survey", "physics"];
 
 /// The one place in a pure layer that handles files.
 const FILES: &str = "src/survey/file/";

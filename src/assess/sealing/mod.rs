@@ -45,6 +45,7 @@ mod plan;
 mod prospect;
 mod sealable;
 mod watch;
+mod work;
 
 #[cfg(test)]
 mod tests;
@@ -57,3 +58,4 @@ pub use plan::{AirPerSleeper, FlowShift, Plan, PlannedGap, Together, after, plan
 pub use prospect::{LeftOpen, Prospect, Ranked};
 pub use sealable::{Sealable, StaysOpen};
 pub use watch::Watch;
+pub use work::{Chosen, Purchase, Work, WorkStep, nothing_to_seal};

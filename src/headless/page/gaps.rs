@@ -2,7 +2,7 @@
 
 use super::layout::Page;
 use super::leakage::share;
-use super::table::{Set, Table};
+use super::old_table::{Set, Table};
 use super::words::{facing, figure, form, remarks};
 use crate::assess::{Assessment, GapAnswer, GapLeakage};
 use crate::survey::{Gap, Survey};

@@ -1,7 +1,7 @@
 //! Leakage areas and their totals by zone, facing and purpose.
 
 use super::layout::Page;
-use super::table::{Set, Table};
+use super::old_table::{Set, Table};
 use super::words::{facing, figure};
 use super::{Unknowns, total_figure};
 use crate::assess::{Answer, Assessment, LeakageTotal};

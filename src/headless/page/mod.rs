@@ -9,6 +9,8 @@ mod drying;
 mod gaps;
 mod layout;
 mod leakage;
+mod old_table;
+mod print;
 mod results;
 mod safety;
 mod sealing;

@@ -1,7 +1,7 @@
 //! The headlines: leakage area, air change, water and heat, the weather cases side by side.
 
 use super::layout::Page;
-use super::table::{Set, Table};
+use super::old_table::{Set, Table};
 use super::words::{self, compass, counted, degrees, figure, given};
 use super::{Unknowns, total_figure};
 use crate::assess::{

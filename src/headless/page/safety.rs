@@ -2,7 +2,7 @@
 
 use super::Unknowns;
 use super::layout::{Page, WIDTH, pad_right, width, wrap};
-use super::table::{Set, Table};
+use super::old_table::{Set, Table};
 use super::words::figure;
 use crate::assess::Assessment;
 use crate::assess::safety::words::{Line, TABLE, area_mm2};

@@ -1,167 +1,170 @@
-//! Tables: columns that fit their contents, wrapped words, numbers set on their decimal point.
+//! Tables of the report as text: columns that fit their contents, wrapped words, numbers set on
+//! their decimal point.
 
 use super::layout::{Page, WIDTH, pad_left, pad_right, width, wrap};
-
-/// How a column is set.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Set {
-    /// Words: from the left, wrapped.
-    Words,
-    /// Numbers: under one another by the decimal point; anything else from the right.
-    Numbers,
-}
-
-#[derive(Debug)]
-struct Column {
-    heading: String,
-    set: Set,
-    widest: usize,
-}
-
-/// A table under construction.
-#[derive(Debug, Default)]
-pub(super) struct Table {
-    columns: Vec<Column>,
-    rows: Vec<Row>,
-}
-
-#[derive(Debug)]
-enum Row {
-    Cells(Vec<String>),
-    /// Words over the rows that follow.
-    Group(String),
-}
+use crate::report::{Align, Row, RowKind, Table};
 
 /// Blank columns between two columns of a table.
 const BETWEEN: usize = 2;
+/// A column of words is never squeezed below this.
+const NARROWEST: usize = 8;
+/// Numbers, and the words between them, are wrapped at this width.
+const WIDEST_NUMBER: usize = 16;
 
-impl Table {
-    /// Adds a column that is at most so wide.
-    pub(super) fn column(mut self, heading: impl Into<String>, set: Set, widest: usize) -> Self {
-        self.columns.push(Column {
-            heading: heading.into(),
-            set,
-            widest,
-        });
-        self
-    }
+/// A column ready to print: its heading and its cells as lines.
+struct Column {
+    words: bool,
+    head: Vec<String>,
+    cells: Vec<Vec<String>>,
+    width: usize,
+}
 
-    pub(super) fn row(&mut self, cells: impl IntoIterator<Item = String>) {
-        self.rows.push(Row::Cells(cells.into_iter().collect()));
-    }
-
-    pub(super) fn group(&mut self, words: impl Into<String>) {
-        self.rows.push(Row::Group(words.into()));
-    }
-
-    /// Writes the table.
-    pub(super) fn print(&self, page: &mut Page) {
-        let set: Vec<Vec<Vec<String>>> = self.set_columns();
-        let widths: Vec<usize> = self
-            .columns
+/// Prints a table; boxes to tick are for paper and left out.
+pub(super) fn print(page: &mut Page, table: &Table) {
+    let columns = columns(table);
+    print_head(page, &columns);
+    for (at, row) in table.rows.iter().enumerate() {
+        if row.kind == RowKind::Group {
+            page.hanging("", row.cells.first().map_or("", String::as_str));
+            continue;
+        }
+        let cells: Vec<&[String]> = columns
             .iter()
-            .zip(&set)
-            .map(|(column, cells)| {
-                let heading = wrap(&column.heading, column.widest);
-                cells
-                    .iter()
-                    .flatten()
-                    .chain(&heading)
-                    .map(|line| width(line))
-                    .max()
-                    .unwrap_or(0)
-            })
+            .map(|column| column.cells.get(at).map_or(&[] as &[String], Vec::as_slice))
             .collect();
-        self.print_headings(page, &widths);
-        let mut at = 0;
-        for row in &self.rows {
-            match row {
-                Row::Group(words) => {
-                    page.hanging("", words);
-                }
-                Row::Cells(_) => {
-                    let cells: Vec<&[String]> = set
-                        .iter()
-                        .map(|column| column.get(at).map_or(&[] as &[String], Vec::as_slice))
-                        .collect();
-                    self.print_cells(page, &widths, &cells);
-                    at += 1;
-                }
+        print_cells(page, &columns, &cells);
+    }
+}
+
+fn columns(table: &Table) -> Vec<Column> {
+    let shown = || {
+        let columns = table.columns.iter().enumerate();
+        columns.filter(|(_, column)| column.align != Align::Tick)
+    };
+    let natural: Vec<usize> = shown()
+        .map(|(at, column)| natural_width(table, at, &column.head))
+        .collect();
+    let limits = fitted(&natural, |place| {
+        shown()
+            .nth(place)
+            .is_some_and(|(_, column)| column.align == Align::Left)
+    });
+    shown()
+        .zip(limits)
+        .map(|((at, column), limit)| {
+            let words = column.align == Align::Left;
+            let cells: Vec<&str> = table.rows.iter().map(|row| cell(row, at)).collect();
+            let cells: Vec<Vec<String>> = if words {
+                cells.iter().map(|cell| wrapped(cell, limit)).collect()
+            } else {
+                let cells = on_the_point(&cells, limit);
+                cells.iter().map(|cell| wrapped(cell, limit)).collect()
+            };
+            let head = wrapped(&column.head, limit);
+            let lines = cells.iter().flatten().chain(&head);
+            let width = lines.map(|line| width(line)).max().unwrap_or(0);
+            Column {
+                words,
+                head,
+                cells,
+                width,
             }
+        })
+        .collect()
+}
+
+/// The words of a cell; headings over rows stand in no column.
+fn cell(row: &Row, at: usize) -> &str {
+    if row.kind == RowKind::Group {
+        return "";
+    }
+    row.cells.get(at).map_or("", String::as_str)
+}
+
+fn natural_width(table: &Table, at: usize, head: &str) -> usize {
+    let cells = table.rows.iter().map(|row| cell(row, at));
+    cells
+        .flat_map(|cell| cell.split('\n'))
+        .map(width)
+        .chain(head.split('\n').map(|line| width(line).min(WIDEST_NUMBER)))
+        .max()
+        .unwrap_or(0)
+}
+
+/// Widths that fit the page: columns of numbers keep theirs, the widest columns of words give way.
+fn fitted(natural: &[usize], is_words: impl Fn(usize) -> bool) -> Vec<usize> {
+    let mut widths = natural.to_vec();
+    for (at, width) in widths.iter_mut().enumerate() {
+        if !is_words(at) {
+            *width = (*width).min(WIDEST_NUMBER);
         }
     }
-
-    /// Every column's cells as lines, numbers already set on their point.
-    fn set_columns(&self) -> Vec<Vec<Vec<String>>> {
-        self.columns
-            .iter()
+    let between = BETWEEN * widths.len().saturating_sub(1);
+    while widths.iter().sum::<usize>() + between > WIDTH {
+        let of_words = widths
+            .iter_mut()
             .enumerate()
-            .map(|(at, column)| {
-                let cells: Vec<&str> = self
-                    .rows
-                    .iter()
-                    .filter_map(|row| match row {
-                        Row::Cells(cells) => Some(cells.get(at).map_or("", String::as_str)),
-                        Row::Group(_) => None,
-                    })
-                    .collect();
-                match column.set {
-                    Set::Words => cells
-                        .iter()
-                        .map(|cell| wrap_keeping_indent(cell, column.widest))
-                        .collect(),
-                    Set::Numbers => on_the_point(&cells, column.widest)
-                        .into_iter()
-                        .map(|cell| vec![cell])
-                        .collect(),
+            .filter(|(at, _)| is_words(*at));
+        match of_words.map(|(_, width)| width).max() {
+            Some(widest) if *widest > NARROWEST => *widest -= 1,
+            _ => break,
+        }
+    }
+    widths
+}
+
+/// The lines of a cell: its own, each wrapped.
+fn wrapped(cell: &str, widest: usize) -> Vec<String> {
+    let lines = cell.split('\n');
+    lines
+        .flat_map(|line| wrap_keeping_indent(line, widest))
+        .collect()
+}
+
+fn print_head(page: &mut Page, columns: &[Column]) {
+    if columns
+        .iter()
+        .all(|column| column.head.iter().all(String::is_empty))
+    {
+        return;
+    }
+    let tallest = columns
+        .iter()
+        .map(|column| column.head.len())
+        .max()
+        .unwrap_or(0);
+    // Headings stand on the rule: short ones are pushed down.
+    let heads: Vec<Vec<String>> = columns
+        .iter()
+        .map(|column| {
+            let mut pushed = vec![String::new(); tallest.saturating_sub(column.head.len())];
+            pushed.extend(column.head.iter().cloned());
+            pushed
+        })
+        .collect();
+    let cells: Vec<&[String]> = heads.iter().map(Vec::as_slice).collect();
+    print_cells(page, columns, &cells);
+    let all: usize = columns.iter().map(|column| column.width).sum::<usize>()
+        + BETWEEN * columns.len().saturating_sub(1);
+    page.line("╌".repeat(all.min(WIDTH)));
+}
+
+fn print_cells(page: &mut Page, columns: &[Column], cells: &[&[String]]) {
+    let tallest = cells.iter().map(|lines| lines.len()).max().unwrap_or(0);
+    for at in 0..tallest {
+        let line: Vec<String> = columns
+            .iter()
+            .zip(cells)
+            .map(|(column, lines)| {
+                let text = lines.get(at).map_or("", String::as_str);
+                if column.words {
+                    pad_right(text, column.width)
+                } else {
+                    pad_left(text, column.width)
                 }
             })
-            .collect()
-    }
-
-    fn print_headings(&self, page: &mut Page, widths: &[usize]) {
-        if self.columns.iter().all(|column| column.heading.is_empty()) {
-            return;
-        }
-        let headings: Vec<Vec<String>> = self
-            .columns
-            .iter()
-            .map(|column| wrap(&column.heading, column.widest))
             .collect();
-        let tallest = headings.iter().map(Vec::len).max().unwrap_or(0);
-        // Headings stand on the rule: short ones are pushed down.
-        let headings: Vec<Vec<String>> = headings
-            .into_iter()
-            .map(|lines| {
-                let mut pushed = vec![String::new(); tallest.saturating_sub(lines.len())];
-                pushed.extend(lines);
-                pushed
-            })
-            .collect();
-        let cells: Vec<&[String]> = headings.iter().map(Vec::as_slice).collect();
-        self.print_cells(page, widths, &cells);
-        let all: usize = widths.iter().sum::<usize>() + BETWEEN * widths.len().saturating_sub(1);
-        page.line("╌".repeat(all.min(WIDTH)));
-    }
-
-    fn print_cells(&self, page: &mut Page, widths: &[usize], cells: &[&[String]]) {
-        let tallest = cells.iter().map(|lines| lines.len()).max().unwrap_or(0);
-        for at in 0..tallest {
-            let line: Vec<String> = self
-                .columns
-                .iter()
-                .zip(widths)
-                .zip(cells)
-                .map(|((column, &wide), lines)| {
-                    let text = lines.get(at).map_or("", String::as_str);
-                    match column.set {
-                        Set::Words => pad_right(text, wide),
-                        Set::Numbers => pad_left(text, wide),
-                    }
-                })
-                .collect();
-            page.line(line.join(&" ".repeat(BETWEEN)));
-        }
+        page.line(line.join(&" ".repeat(BETWEEN)));
     }
 }
 
@@ -182,7 +185,7 @@ fn on_the_point(cells: &[&str], widest: usize) -> Vec<String> {
             .map_or(0, |point| width(cell.get(point..).unwrap_or("")))
     };
     let is_number = |cell: &str| {
-        cell.trim_start_matches(['≥', '−', '<', ' '])
+        cell.trim_start_matches(['≥', '−', '<', ' ', '\u{a0}'])
             .starts_with(|c: char| c.is_ascii_digit())
             && !cell.ends_with(|c: char| !c.is_ascii_digit())
     };
@@ -217,30 +220,43 @@ mod tests {
 
     #[test]
     fn numbers_stand_on_their_point_and_words_from_the_right() {
-        let mut table =
-            Table::default()
-                .column("what", Set::Words, 8)
-                .column("cm²", Set::Numbers, 12);
+        let mut table = Table::default()
+            .wide("what", Align::Left, 1)
+            .column("cm²", Align::Decimal);
         for (what, value) in [
-            ("long words here", "412"),
+            ("a", "412"),
             ("b", "38.5"),
-            ("c", "≥ 0.051"),
+            ("c", "≥\u{a0}0.051"),
             ("d", "–"),
         ] {
             table.row([what.to_owned(), value.to_owned()]);
         }
         let mut page = Page::default();
-        table.print(&mut page);
+        print(&mut page, &table);
         let expected = "\
-what       cm²
-╌╌╌╌╌╌╌╌╌╌╌╌╌╌
-long   412
-words
-here
-b       38.5
-c      ≥ 0.051
-d            –
+what      cm²
+╌╌╌╌╌╌╌╌╌╌╌╌╌
+a     412
+b      38.5
+c     ≥ 0.051
+d           –
 ";
         assert_eq!(page.finish(), expected);
+    }
+
+    #[test]
+    fn columns_of_words_give_way_until_the_page_holds_the_table() {
+        let mut table = Table::default()
+            .wide("what", Align::Left, 1)
+            .wide("where", Align::Left, 1)
+            .column("L/day", Align::Decimal);
+        table.row(["gap ".repeat(60), "door ".repeat(40), "1.25".to_owned()]);
+        table.group("the rest");
+        let mut page = Page::default();
+        print(&mut page, &table);
+        let text = page.finish();
+        assert!(text.lines().all(|line| width(line) <= WIDTH), "{text}");
+        assert_eq!(text.matches("gap").count(), 60);
+        assert!(text.ends_with("the rest\n"));
     }
 }

@@ -2,7 +2,7 @@
 
 use super::Unknowns;
 use super::layout::Page;
-use super::table::{Set, Table};
+use super::old_table::{Set, Table};
 use super::words::{self, figure};
 use crate::assess::uncertainty::{Interval, Uncertainty};
 use crate::assess::{Answer, Assessment};

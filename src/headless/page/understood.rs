@@ -2,7 +2,7 @@
 
 use super::Unknowns;
 use super::layout::Page;
-use super::table::{Set, Table};
+use super::old_table::{Set, Table};
 use super::words::{air_changes, capital, figure, given};
 use crate::headless::decisions::Decisions;
 use crate::physics::PressureSet;

@@ -3,7 +3,7 @@
 //! The same result in several weather cases has one formula, so its cases stand side by side.
 
 use super::layout::{Page, WIDTH, width};
-use super::table::{Set, Table};
+use super::old_table::{Set, Table};
 use crate::assess::headlines::{Headline, OfCases, headlines, inputs, lines};
 use crate::assess::{Assessment, Mark, Source};
 use crate::survey::Survey;

@@ -1,12 +1,13 @@
 //! Drawings and photos.
 
 use super::Material;
-use super::words::name;
 use crate::assess::NotKnown;
 use crate::figure::body::body;
 use crate::figure::rose::drawn;
 use crate::figure::{Arrangement, Dash, Point, Role, RoseFrame, Scene, Shape, Show, rose};
-use crate::sheet::blocks::{Block, Photo, Picture, Section};
+use crate::report::words::name;
+use crate::report::{Block, Photo, Section};
+use crate::sheet::blocks::Picture;
 use crate::sheet::choices::{Choices, Kind, Paper};
 use crate::sheet::svg::{svg, svg_exactly};
 use crate::survey::{GapId, PhotoMark};
@@ -40,8 +41,8 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
     };
     let width = text_width(choices.paper);
     let figure = body(
-        material.survey,
-        material.assessment,
+        material.told.survey,
+        material.told.assessment,
         Arrangement::Tall,
         width,
         &show,
@@ -76,8 +77,8 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
         return (section, files);
     }
     let rose = rose(
-        material.assessment,
-        material.survey.site.heading_deg,
+        material.told.assessment,
+        material.told.survey.site.heading_deg,
         RoseFrame::Vehicle,
         90.0,
     );
@@ -88,7 +89,7 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
 /// Why there is no rose, where no weather case has an air change.
 fn nothing_known(material: &Material<'_>) -> Option<NotKnown> {
     let mut why = NotKnown::because("there is no weather case");
-    for case in &material.assessment.cases {
+    for case in &material.told.assessment.cases {
         match super::summary::ach(case) {
             Ok(_) => return None,
             Err(unknown) => why = unknown,
@@ -99,8 +100,8 @@ fn nothing_known(material: &Material<'_>) -> Option<NotKnown> {
 
 /// What the rose shows, with the full names of its cases.
 fn rose_caption(material: &Material<'_>) -> String {
-    let cases = &material.assessment.cases;
-    let shown = drawn(material.assessment);
+    let cases = &material.told.assessment.cases;
+    let shown = drawn(material.told.assessment);
     let named = shown.iter().filter_map(|place| cases.get(*place));
     let lines: Vec<String> = named
         .zip(["unbroken", "dashed", "dotted", "thick"])
@@ -144,7 +145,7 @@ pub(super) fn photos(
 ) -> (Section, Files) {
     let mut section = Section::new("Photos");
     let (mut files, mut photos, mut missing) = (Files::new(), Vec::new(), Vec::new());
-    for gap in material.survey.gaps.iter().filter(|gap| of(gap.id)) {
+    for gap in material.told.survey.gaps.iter().filter(|gap| of(gap.id)) {
         for photo in &gap.photos {
             let Some(picture) = material.photos.get(&photo.name) else {
                 missing.push(format!("{} (gap {})", photo.name, gap.id));

@@ -1,44 +1,23 @@
 //! What stands on a sheet: survey and answers as blocks.
 
-mod completion;
-mod costs;
 mod drawings;
-mod drying;
-mod ledger;
-mod measured;
-mod plan;
-mod safety;
-mod spaces;
-mod summary;
-mod vehicle;
-mod words;
-mod workings;
 
-pub use completion::{after_the_work, before_the_work};
-
-use super::blocks::{Block, Picture, Section, Sheet, SheetText};
+use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part};
-use super::work::Work;
-use crate::assess::uncertainty::Uncertainty;
-use crate::assess::{Answer, Assessment, Comparison, Mark, assess};
-use crate::survey::Survey;
+use crate::assess::sealing::Work;
+use crate::assess::{Mark, assess};
+use crate::report::{
+    self, Block, Section, after_the_work, completion, costs, drying, ledger, plan, safety, summary,
+    vehicle, workings,
+};
 use crate::survey::date;
 use std::collections::BTreeMap;
 
 /// What a sheet is made from.
 #[derive(Clone, Copy)]
 pub struct Material<'a> {
-    /// The survey.
-    pub survey: &'a Survey,
-    /// Its answers.
-    pub assessment: &'a Assessment,
-    /// The options of drying and heating.
-    pub comparison: &'a Answer<Comparison>,
-    /// How sure the answers are, where it was worked out; for the completion sheet, of
-    /// [`after_the_work`].
-    pub uncertainty: Option<&'a Uncertainty>,
-    /// The same for [`before_the_work`], on the completion sheet.
-    pub uncertainty_before: Option<&'a Uncertainty>,
+    /// Survey and answers.
+    pub told: report::Material<'a>,
     /// Copies of the photos for print, by their names in the survey; photos that are missing or
     /// cannot be read are not in it.
     pub photos: &'a BTreeMap<String, Picture>,
@@ -56,7 +35,7 @@ pub fn contents(material: &Material<'_>, choices: &Choices) -> Sheet {
     if let Some(logo) = &choices.workshop.logo {
         writer.files.push((LOGO.to_owned(), logo.clone()));
     }
-    writer.add(safety::closed(material.assessment));
+    writer.add(safety::closed(material.told.assessment));
     match choices.kind {
         Kind::Report => writer.report(),
         Kind::WorkOrder => writer.work_order(),
@@ -82,7 +61,7 @@ struct Writer<'a> {
 
 impl Writer<'_> {
     fn report(&mut self) {
-        let material = self.material;
+        let material = self.material.told;
         let work = Work::of(material.survey);
         self.add(summary::section(&material, &work));
         if self.choices.has(Part::Vehicle) {
@@ -112,7 +91,7 @@ impl Writer<'_> {
     }
 
     fn work_order(&mut self) {
-        let material = self.material;
+        let material = self.material.told;
         let work = Work::of(material.survey);
         let prices = self.choices.has(Part::Costs);
         self.add(plan::order(material.survey, &work, prices));
@@ -135,7 +114,7 @@ impl Writer<'_> {
     }
 
     fn completion(&mut self) {
-        let material = self.material;
+        let material = self.material.told;
         self.add(completion::section(&material));
         if self.choices.has(Part::Drawings) {
             self.drawings();
@@ -150,7 +129,7 @@ impl Writer<'_> {
         if self.choices.has(Part::Workings) {
             // Of the figures that stand in the column *after*.
             let survey = after_the_work(material.survey);
-            self.add(workings::section(&Material {
+            self.add(workings::section(&report::Material {
                 survey: &survey,
                 assessment: &assess(&survey),
                 ..material
@@ -178,7 +157,7 @@ impl Writer<'_> {
     }
 
     fn cautions(&mut self) {
-        let mut section = safety::cautions(self.material.survey);
+        let mut section = safety::cautions(self.material.told.survey);
         // Where the appendix is printed, it explains them.
         if !self.choices.has(Part::Workings) {
             section.note(format!("{}.", Mark::legend()));
@@ -203,7 +182,7 @@ impl Writer<'_> {
     }
 
     fn text(&mut self) -> SheetText {
-        let header = &self.material.survey.header;
+        let header = &self.material.told.survey.header;
         let workshop = &self.choices.workshop;
         let title = match header.title.trim() {
             "" => "Survey without a title",
@@ -216,7 +195,7 @@ impl Writer<'_> {
             kind: self.choices.kind.name().to_owned(),
             author: header.surveyor.trim().to_owned(),
             date: date::parse(&header.date),
-            facts: vehicle::facts_at_head(&self.material),
+            facts: vehicle::facts_at_head(&self.material.told),
             foot: foot
                 .into_iter()
                 .filter(|words| !words.is_empty())

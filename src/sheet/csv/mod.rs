@@ -60,7 +60,7 @@ pub fn ledger(
 /// # Errors
 /// [`CsvError::NoPlan`] where the air change is not known.
 pub fn plan(survey: &Survey, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
-    let work = super::work::Work::of(survey).map_err(CsvError::NoPlan)?;
+    let work = crate::assess::sealing::Work::of(survey).map_err(CsvError::NoPlan)?;
     table(mark, |writer| plan::lines(writer, survey, &work))
 }
 

@@ -2,8 +2,8 @@
 
 use super::{Writer, harmless, number};
 use crate::assess::Answer;
+use crate::assess::sealing::{Chosen, Work, WorkStep};
 use crate::assess::sealing::{Cost, Figures};
-use crate::sheet::work::{Chosen, Work, WorkStep};
 use crate::survey::Survey;
 use crate::survey::word::Word;
 

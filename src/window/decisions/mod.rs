@@ -54,7 +54,7 @@ impl Effort {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum LongWork {
     /// How sure the results are.
-    UncertainInput,
+    Uncertainty,
     /// The order in which to seal.
     Sealing,
     /// The best set within a budget.

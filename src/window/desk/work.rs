@@ -195,11 +195,13 @@ fn pages(
     choices: &Choices,
 ) -> Result<Typeset, SheetError> {
     let material = Material {
-        survey: &snapshot.survey,
-        assessment: &prepared.assessment,
-        comparison: &prepared.comparison,
-        uncertainty: prepared.uncertainties.now.as_ref(),
-        uncertainty_before: prepared.uncertainties.before.as_ref(),
+        told: crate::report::Material {
+            survey: &snapshot.survey,
+            assessment: &prepared.assessment,
+            comparison: &prepared.comparison,
+            uncertainty: prepared.uncertainties.now.as_ref(),
+            uncertainty_before: prepared.uncertainties.before.as_ref(),
+        },
         photos: &prepared.photos,
     };
     typeset(&contents(&material, choices))

@@ -8,6 +8,7 @@ mod focus;
 mod number_field;
 pub mod number_text;
 mod progress;
+pub mod report;
 mod text_field;
 mod ways;
 

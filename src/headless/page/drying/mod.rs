@@ -4,7 +4,7 @@ mod sizes;
 
 use super::Unknowns;
 use super::layout::Page;
-use super::table::{Set, Table};
+use super::old_table::{Set, Table};
 use super::words::{self, figure, given};
 use crate::assess::drying::{Comparison, OptionAnswer, OptionCase, Supply, WarmUp};
 use crate::assess::{Answer, NotKnown};

@@ -2,7 +2,7 @@
 
 use super::super::Unknowns;
 use super::super::layout::Page;
-use super::super::table::{Set, Table};
+use super::super::old_table::{Set, Table};
 use super::super::words::{figure, given, watts};
 use super::{Section, litres, whole_tenths};
 use crate::assess::drying::{Capacity, HeaterFor, SizedFor, Spot};

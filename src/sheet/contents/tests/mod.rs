@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::assess::{assess, compare};
-use crate::sheet::blocks::{Row, RowKind, Table};
+use crate::report::{Row, RowKind, Table};
 use crate::survey::{GapId, Purpose, WorkState, file};
 
 mod numbers;
@@ -13,11 +13,13 @@ const CARAVAN: &str = include_str!("../../../../sample-surveys/farmyard-caravan.
 pub(crate) fn sheet(survey: &Survey, choices: &Choices) -> Sheet {
     let (assessment, comparison) = (assess(survey), compare(survey));
     let material = Material {
-        survey,
-        assessment: &assessment,
-        comparison: &comparison,
-        uncertainty: None,
-        uncertainty_before: None,
+        told: report::Material {
+            survey,
+            assessment: &assessment,
+            comparison: &comparison,
+            uncertainty: None,
+            uncertainty_before: None,
+        },
         photos: &BTreeMap::new(),
     };
     contents(&material, choices)

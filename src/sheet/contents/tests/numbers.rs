@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::assess::uncertainty::{SEED, uncertainty};
-use crate::sheet::blocks::Column;
+use crate::report::Column;
 use crate::survey::{Form, Remedy};
 
 const INTEGRATED: &str = include_str!("../../../../sample-surveys/forest-integrated.ron");
@@ -101,11 +101,13 @@ fn before_and_after_have_the_reports_intervals() {
     let report = |survey: &Survey, kind, now, before| {
         let (assessment, comparison) = (assess(survey), compare(survey));
         let material = Material {
-            survey,
-            assessment: &assessment,
-            comparison: &comparison,
-            uncertainty: now,
-            uncertainty_before: before,
+            told: report::Material {
+                survey,
+                assessment: &assessment,
+                comparison: &comparison,
+                uncertainty: now,
+                uncertainty_before: before,
+            },
             photos: &BTreeMap::new(),
         };
         contents(&material, &Choices::new(kind))

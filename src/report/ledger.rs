@@ -1,14 +1,14 @@
 //! The ledger of gaps, by zone.
 
 use super::Material;
+use super::blocks::{Align, Reasons, Section, Table};
 use super::measured::{by_test, is_by_test};
 use super::words::{CM2, long_notes, name, note_in_table, place};
 use crate::assess::words::{OUTER_OPENING, form, given, leakage_cm2, remarks, total_figure};
 use crate::assess::{Answer, GapLeakage, NotKnown};
-use crate::sheet::blocks::{Align, Reasons, Section, Table};
 use crate::survey::{Gap, Remedy, ZoneId};
 
-pub(super) fn section(material: &Material<'_>) -> Section {
+pub(crate) fn section(material: &Material<'_>) -> Section {
     let survey = material.survey;
     let mut section = Section::new("Ledger of gaps");
     if survey.gaps.is_empty() {
@@ -138,7 +138,7 @@ fn notes(material: &Material<'_>, gap: &Gap) -> String {
 }
 
 /// A remedy in words: `strip: compressible strip, leaves 15 %`.
-pub(super) fn remedy(remedy: &Remedy) -> String {
+pub(crate) fn remedy(remedy: &Remedy) -> String {
     let words = match remedy.words.trim() {
         "" => String::new(),
         words => format!(": {words}"),

@@ -1,6 +1,7 @@
 //! Before and after the work.
 
 use super::Material;
+use super::blocks::{Align, Block, Reasons, Section, Table};
 use super::ledger::remedy;
 use super::measured::by_test;
 use super::plan::change;
@@ -10,11 +11,10 @@ use crate::assess::sealing::{Plan, Sealable, plan};
 use crate::assess::uncertainty::{Interval, Uncertainty};
 use crate::assess::words::{self, counted, total_figure};
 use crate::assess::{Answer, Assessment, CaseAnswer, NotKnown, assess};
-use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 use crate::survey::{Gap, GapId, Survey, WeatherId, WorkState};
 
 /// The gaps that are sealed and may be.
-pub(super) fn sealed(survey: &Survey) -> Vec<GapId> {
+pub(crate) fn sealed(survey: &Survey) -> Vec<GapId> {
     done(survey).map(|gap| gap.id).collect()
 }
 
@@ -65,7 +65,7 @@ fn work(survey: &Survey) -> Answer<Plan> {
     plan(&before, &sealables?)
 }
 
-pub(super) fn section(material: &Material<'_>) -> Section {
+pub(crate) fn section(material: &Material<'_>) -> Section {
     let survey = material.survey;
     let mut section = Section::new("What was done");
     let wrong = wrongly_sealed(survey);

@@ -1,18 +1,18 @@
 //! Turns of phrase that several sections share.
 
+use super::blocks::Section;
 use crate::assess::uncertainty::Interval;
-pub(super) use crate::assess::words::money;
+pub(crate) use crate::assess::words::money;
 use crate::assess::words::{figure, given};
-use crate::sheet::blocks::Section;
 use crate::survey::{Facing, Gap, Survey};
 
-pub(super) const CM2: f64 = 1e4;
-pub(super) const MM2: f64 = 1e6;
-pub(super) const L_PER_DAY: f64 = 86_400.0;
+pub(crate) const CM2: f64 = 1e4;
+pub(crate) const MM2: f64 = 1e6;
+pub(crate) const L_PER_DAY: f64 = 86_400.0;
 
 /// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two digits
 /// say how far a result may be off.
-pub(super) fn interval(interval: &Interval, scale: f64) -> String {
+pub(crate) fn interval(interval: &Interval, scale: f64) -> String {
     let [low, high] = [interval.low, interval.high].map(|end| figure(end * scale, 2));
     if low == high {
         low
@@ -22,7 +22,7 @@ pub(super) fn interval(interval: &Interval, scale: f64) -> String {
 }
 
 /// The same with the currency in front.
-pub(super) fn price(survey: &Survey, amount: f64) -> String {
+pub(crate) fn price(survey: &Survey, amount: f64) -> String {
     let currency = survey.tariffs.currency.trim();
     let space = if currency.is_empty() { "" } else { "\u{a0}" };
     format!("{currency}{space}{}", money(amount))
@@ -30,7 +30,7 @@ pub(super) fn price(survey: &Survey, amount: f64) -> String {
 
 /// A number with all its digits up to `most` behind the point, and no fewer than `least`, so that
 /// what is printed multiplies to what is printed beside it.
-pub(super) fn digits(value: f64, least: usize, most: usize) -> String {
+pub(crate) fn digits(value: f64, least: usize, most: usize) -> String {
     let mut text = format!("{value:.most$}");
     let point = text.find('.').unwrap_or(text.len());
     while text.len() > point + 1 + least && text.ends_with('0') {
@@ -40,12 +40,12 @@ pub(super) fn digits(value: f64, least: usize, most: usize) -> String {
 }
 
 /// Minutes, with what they were reckoned to.
-pub(super) fn minutes(minutes: f64) -> String {
+pub(crate) fn minutes(minutes: f64) -> String {
     digits(minutes, 0, 2)
 }
 
 /// Minutes, from an hour on as hours and minutes.
-pub(super) fn duration(all: f64) -> String {
+pub(crate) fn duration(all: f64) -> String {
     // As printed, so that 59.999 is an hour.
     let all = (all * 100.0).round() / 100.0;
     let hours = (all / 60.0).floor();
@@ -58,7 +58,7 @@ pub(super) fn duration(all: f64) -> String {
 }
 
 /// The words for a gap: its name, or *unnamed*.
-pub(super) fn name(gap: &Gap) -> String {
+pub(crate) fn name(gap: &Gap) -> String {
     match gap.name.trim() {
         "" => "(no name)".to_owned(),
         name => name.to_owned(),
@@ -71,7 +71,7 @@ const LONG_NOTE: usize = 600;
 const BEGINNING: usize = 160;
 
 /// A note as it stands in a table: of a long one the beginning.
-pub(super) fn note_in_table(note: &str) -> String {
+pub(crate) fn note_in_table(note: &str) -> String {
     let note = note.trim();
     if note.chars().count() < LONG_NOTE {
         return note.to_owned();
@@ -87,7 +87,7 @@ pub(super) fn note_in_table(note: &str) -> String {
 }
 
 /// The long notes of some gaps, whole, to stand below their table.
-pub(super) fn long_notes<'a>(section: &mut Section, gaps: impl Iterator<Item = &'a Gap>) {
+pub(crate) fn long_notes<'a>(section: &mut Section, gaps: impl Iterator<Item = &'a Gap>) {
     let long: Vec<&Gap> = gaps
         .filter(|gap| gap.note.trim().chars().count() >= LONG_NOTE)
         .collect();
@@ -106,7 +106,7 @@ pub(super) fn long_notes<'a>(section: &mut Section, gaps: impl Iterator<Item = &
 }
 
 /// Where a gap is, as far as it was written down: what its face already says is left out.
-pub(super) fn place(gap: &Gap) -> String {
+pub(crate) fn place(gap: &Gap) -> String {
     let position = &gap.position;
     let (side, end, flat) = match gap.facing {
         Facing::Nearside | Facing::Offside => (true, false, false),
@@ -127,7 +127,7 @@ pub(super) fn place(gap: &Gap) -> String {
 }
 
 /// The facing without the explanation in brackets.
-pub(super) fn facing(facing: Facing) -> &'static str {
+pub(crate) fn facing(facing: Facing) -> &'static str {
     crate::assess::words::facing(facing)
 }
 

@@ -16,12 +16,12 @@ fn test(gap: &Gap) -> Option<(f64, f64)> {
 }
 
 /// Whether the gap's number comes from a test.
-pub(super) fn is_by_test(gap: &Gap) -> bool {
+pub(crate) fn is_by_test(gap: &Gap) -> bool {
     test(gap).is_some()
 }
 
 /// A sentence about the gaps of some whose numbers come from a test, if any do.
-pub(super) fn by_test<'a>(gaps: impl Iterator<Item = &'a Gap>) -> Option<String> {
+pub(crate) fn by_test<'a>(gaps: impl Iterator<Item = &'a Gap>) -> Option<String> {
     let tests: Vec<String> = gaps
         .filter_map(|gap| {
             let (flow, at) = test(gap)?;

@@ -1,14 +1,14 @@
 //! The air of each space inside, where there is more than one.
 
 use super::Material;
+use super::blocks::{Align, Reasons, Section, Table};
 use crate::assess::NotKnown;
 use crate::assess::words::figure;
-use crate::sheet::blocks::{Align, Reasons, Section, Table};
 
 const PER_H: f64 = 3600.0;
 
 /// Adds a table with a row for each space in each weather case.
-pub(super) fn add(section: &mut Section, material: &Material<'_>) {
+pub(crate) fn add(section: &mut Section, material: &Material<'_>) {
     let survey = material.survey;
     if survey.spaces.len() < 2 {
         return;

@@ -1,11 +1,11 @@
 //! Vehicle, place and weather.
 
 use super::Material;
+use super::blocks::{Align, Block, Fact, Reasons, Section, Table};
 use crate::assess::words::{compass, figure, given, given_or_query, shelter, terrain};
-use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 
 /// Lines under the title.
-pub(super) fn facts_at_head(material: &Material<'_>) -> Vec<(String, String)> {
+pub(crate) fn facts_at_head(material: &Material<'_>) -> Vec<(String, String)> {
     let header = &material.survey.header;
     let set_up = material.assessment.set_up.name();
     let facts = [
@@ -23,11 +23,14 @@ pub(super) fn facts_at_head(material: &Material<'_>) -> Vec<(String, String)> {
         .collect()
 }
 
-pub(super) fn section(material: &Material<'_>) -> Section {
+pub(crate) fn section(material: &Material<'_>) -> Section {
     let mut section = Section::new("Vehicle and place");
     let mut reasons = Reasons::default();
     section.push(Block::Facts {
-        rows: rows(material, &mut reasons),
+        rows: rows(material, &mut reasons)
+            .into_iter()
+            .map(|(name, value)| Fact::new(name, value))
+            .collect(),
     });
     for note in reasons.notes() {
         section.note(note);

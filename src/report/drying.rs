@@ -1,13 +1,13 @@
 //! Drying and heating: what each option would do.
 
 use super::Material;
+use super::blocks::{Align, Block, Reasons, Section, Table};
 use super::words::{L_PER_DAY, money};
 use crate::assess::drying::{Comparison, HeaterFor, OptionCase, SizedFor};
 use crate::assess::words::{self, capital, figure, given};
 use crate::assess::{Answer, NotKnown};
-use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 
-pub(super) fn section(material: &Material<'_>) -> Section {
+pub(crate) fn section(material: &Material<'_>) -> Section {
     let mut section = Section::new("Drying and heating");
     let comparison = match material.comparison {
         Ok(comparison) => comparison,

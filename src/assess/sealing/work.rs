@@ -1,8 +1,6 @@
 //! The work that a sheet sets out: which gaps, in which order, with what, for how much.
 
-use crate::assess::sealing::{
-    Aim, Cost, Figures, Plan, Prospect, Sealable, StaysOpen, plan, ticked,
-};
+use super::{Aim, Cost, Figures, Plan, Prospect, Sealable, StaysOpen, plan, ticked};
 use crate::assess::{Answer, NotKnown};
 use crate::survey::{CostBasis, GapId, Purpose, RemedyKind, Survey, WorkState};
 

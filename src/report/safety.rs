@@ -1,15 +1,15 @@
 //! Safety ventilation, and what to beware of. Always printed.
 
+use super::blocks::{Align, Block, Reasons, Section, Table};
 use super::words::MM2;
 use crate::assess::cautions::before_sealing;
 use crate::assess::safety::words::{Line, TABLE, area_mm2, defer};
 use crate::assess::words::{capital, figure};
 use crate::assess::{Assessment, SafetyVerdict};
-use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 use crate::survey::{Field, Finding, Item, Severity, Survey};
 
 /// Openings that protect people and are marked as sealed or planned. Comes first on every sheet.
-pub(super) fn closed(assessment: &Assessment) -> Section {
+pub(crate) fn closed(assessment: &Assessment) -> Section {
     let mut section = Section::new("Openings that must stay open");
     for finding in assessment.findings.iter().filter(|one| is_closed(one)) {
         section.push(danger(finding));
@@ -18,7 +18,7 @@ pub(super) fn closed(assessment: &Assessment) -> Section {
 }
 
 /// Whether a finding says that an opening which protects people is sealed, or is to be.
-pub(super) fn is_closed(finding: &Finding) -> bool {
+pub(crate) fn is_closed(finding: &Finding) -> bool {
     let place = &finding.place;
     finding.severity == Severity::Danger
         && place.is_at(Field::State)
@@ -26,7 +26,7 @@ pub(super) fn is_closed(finding: &Finding) -> bool {
 }
 
 /// A finding in a box.
-pub(super) fn danger(finding: &Finding) -> Block {
+pub(crate) fn danger(finding: &Finding) -> Block {
     Block::Caution {
         title: capital(finding.severity.name()),
         text: format!(
@@ -38,7 +38,7 @@ pub(super) fn danger(finding: &Finding) -> Block {
 }
 
 /// Safety ventilation against its table.
-pub(super) fn ventilation(assessment: &Assessment) -> Section {
+pub(crate) fn ventilation(assessment: &Assessment) -> Section {
     let mut section = Section::new("Safety ventilation: never to be sealed");
     let safety = &assessment.safety;
     let mut reasons = Reasons::default();
@@ -80,7 +80,7 @@ fn verdict(verdict: &SafetyVerdict) -> Block {
 }
 
 /// What to beware of. None is left out.
-pub(super) fn cautions(survey: &Survey) -> Section {
+pub(crate) fn cautions(survey: &Survey) -> Section {
     let mut section = Section::new("Cautions");
     for caution in before_sealing(survey) {
         section.push(Block::Caution {

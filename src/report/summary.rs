@@ -1,20 +1,20 @@
 //! Results in plain words, then as a table.
 
+use super::blocks::{Align, Block, Reasons, Section, Table};
 use super::plan::material_alone;
 use super::safety::{danger, is_closed};
 use super::words::{CM2, L_PER_DAY, interval, price};
 use super::{Material, spaces};
+use crate::assess::sealing::{Chosen, Work};
 use crate::assess::uncertainty::CaseUncertainty;
 use crate::assess::words::{self, capital, given, total_figure};
 use crate::assess::{Answer, CaseAnswer, NotKnown, SafetyVerdict, drying::Verdict};
-use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
-use crate::sheet::work::{Chosen, Work};
 use crate::survey::{Finding, Severity};
 
 /// Warnings printed before the rest is only counted.
 const MOST_WARNINGS: usize = 12;
 
-pub(super) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
+pub(crate) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
     let mut section = Section::new("Results in plain words");
     let mut sentences = vec![leakage(material)];
     let empty = material.survey.gaps.is_empty();
@@ -104,7 +104,7 @@ fn uncertainty<'a>(material: &Material<'a>, case: &CaseAnswer) -> Option<&'a Cas
     cases.iter().find(|one| one.id == case.id)
 }
 
-pub(super) fn ach(case: &CaseAnswer) -> Answer<f64> {
+pub(crate) fn ach(case: &CaseAnswer) -> Answer<f64> {
     case.air
         .as_ref()
         .map_err(Clone::clone)?
@@ -112,12 +112,12 @@ pub(super) fn ach(case: &CaseAnswer) -> Answer<f64> {
         .clone()
 }
 
-pub(super) fn removal(case: &CaseAnswer) -> Answer<f64> {
+pub(crate) fn removal(case: &CaseAnswer) -> Answer<f64> {
     let drying = case.drying.as_ref().map_err(Clone::clone)?;
     Ok(drying.at_set_temperature.l_per_day())
 }
 
-pub(super) fn heat(case: &CaseAnswer) -> Answer<f64> {
+pub(crate) fn heat(case: &CaseAnswer) -> Answer<f64> {
     let heat = case.heat.as_ref().map_err(Clone::clone)?;
     heat.set_temperature.total_w()
 }

@@ -1,17 +1,17 @@
 //! The sealing plan, and the order of work.
 
+use super::blocks::{Align, Block, Reasons, Section, Table};
 use super::ledger::remedy;
 use super::measured::by_test;
 use super::words::{duration, long_notes, minutes, name, note_in_table, place, price};
+use crate::assess::sealing::{Chosen, Work, WorkStep, nothing_to_seal};
 use crate::assess::sealing::{Figures, Plan, StaysOpen};
 use crate::assess::words::{air_changes, leakage_cm2, litres, watts};
 use crate::assess::{Answer, NotKnown};
-use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
-use crate::sheet::work::{Chosen, Work, WorkStep, nothing_to_seal};
 use crate::survey::{Gap, GapId, Survey, WorkState};
 
 /// The plan as the owner reads it.
-pub(super) fn report(survey: &Survey, work: &Answer<Work>) -> Section {
+pub(crate) fn report(survey: &Survey, work: &Answer<Work>) -> Section {
     let mut section = Section::new("Sealing plan");
     let work = match some(work) {
         Ok(work) => work,
@@ -60,7 +60,7 @@ fn gap_words(survey: &Survey, step: &WorkStep) -> String {
     gap.map_or_else(String::new, |gap| format!("{}\n{}", name(gap), place(gap)))
 }
 
-pub(super) fn star(step: &WorkStep) -> &'static str {
+pub(crate) fn star(step: &WorkStep) -> &'static str {
     let assumed = step.sealable.cost().is_ok_and(|cost| cost.assumed);
     if assumed || step.sealable.is_assumed() {
         "*"
@@ -209,7 +209,7 @@ fn before_and_after(survey: &Survey, plan: &Plan, reasons: &mut Reasons) -> Tabl
     table
 }
 
-pub(super) fn change(before: &Answer<f64>, after: &Answer<f64>) -> String {
+pub(crate) fn change(before: &Answer<f64>, after: &Answer<f64>) -> String {
     match (before, after) {
         (Ok(before), Ok(after)) if *before > 0.0 => {
             let percent = (after - before) / before * 100.0;
@@ -264,7 +264,7 @@ fn purpose(gap: &Gap) -> String {
 }
 
 /// The same as a section of its own, for the work order.
-pub(super) fn stays_open(survey: &Survey, work: &Answer<Work>) -> Section {
+pub(crate) fn stays_open(survey: &Survey, work: &Answer<Work>) -> Section {
     let mut section = Section::new("What must not be closed");
     let protected: Vec<&Gap> = survey
         .gaps
@@ -317,7 +317,7 @@ fn nothing_to_do(work: &Work) -> String {
 }
 
 /// The order of work with boxes to tick.
-pub(super) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Section {
+pub(crate) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Section {
     let mut section = Section::new("Work to do, in this order");
     let work = match some(work) {
         Ok(work) if !work.steps.is_empty() => work,
@@ -399,7 +399,7 @@ pub(super) fn order(survey: &Survey, work: &Answer<Work>, prices: bool) -> Secti
 }
 
 /// Words behind a cost that lacks the work.
-pub(super) fn material_alone(plan: &Plan) -> &'static str {
+pub(crate) fn material_alone(plan: &Plan) -> &'static str {
     if plan.minutes_not_priced > 0.0 {
         " for the material alone"
     } else {

@@ -1,14 +1,14 @@
 //! What to buy and what it costs.
 
+use super::blocks::{Align, Reasons, Section, Table};
 use super::plan::star;
 use super::words::{digits, duration, money};
+use crate::assess::sealing::Work;
 use crate::assess::words::{figure, given};
-use crate::sheet::blocks::{Align, Reasons, Section, Table};
-use crate::sheet::work::Work;
 use crate::survey::{CostBasis, GapId, Survey};
 
 /// The shopping list.
-pub(super) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
+pub(crate) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
     let mut section = Section::new("Shopping list");
     if work.purchases.is_empty() {
         return section;
@@ -73,7 +73,7 @@ pub(super) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
 }
 
 /// Material, labour, tax, total.
-pub(super) fn section(survey: &Survey, work: &Work) -> Section {
+pub(crate) fn section(survey: &Survey, work: &Work) -> Section {
     let mut section = Section::new("Costs");
     if work.steps.is_empty() {
         return section;

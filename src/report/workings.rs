@@ -1,14 +1,14 @@
 //! How each headline came about, and where the formulas come from.
 
 use super::Material;
+use super::blocks::{Align, Block, Reasons, Section, Table};
 use crate::assess::headlines::{Headline, OfCases, headlines, inputs, lines, minus};
 use crate::assess::{Mark, Source, Topic, Working, working};
-use crate::sheet::blocks::{Align, Block, Reasons, Section, Table};
 
 /// Cases side by side; more go into a further table.
 const SIDE_BY_SIDE: usize = 4;
 
-pub(super) fn section(material: &Material<'_>) -> Section {
+pub(crate) fn section(material: &Material<'_>) -> Section {
     let mut section = Section::new("Appendix: workings and sources").on_new_page();
     section.note(format!("{}.", Mark::legend()));
     for headline in headlines(material.survey, material.assessment) {

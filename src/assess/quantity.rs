@@ -1,0 +1,386 @@
+//! A result with its kind: how many digits it can answer for, in which unit it is shown, how far
+//! off it may be, and why it is not known where it is not.
+//!
+//! One rule for each kind, so that no number reads differently on page, paper and window. A number
+//! and its unit are kept on one line by a no-break space; below zero stands a minus sign, not a
+//! hyphen.
+
+use super::answer::{Answer, LeakageTotal, NotKnown};
+use super::uncertainty::Interval;
+use super::words::{NONE_SIZED, figure};
+
+/// The space that keeps a number and its unit on one line.
+pub const NO_BREAK: char = '\u{a0}';
+
+/// Signs behind which a unit stands without a space.
+const DEGREE: char = '°';
+
+/// What a number is: its unit and how it is rounded. Values go in with the unit they are shown in,
+/// except where a variant says otherwise.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Kind {
+    /// Air changes per hour.
+    AirChanges,
+    /// Water, L/day.
+    LitresPerDay,
+    /// Water, L.
+    Litres,
+    /// Water or air, g/h.
+    GramsPerHour,
+    /// Air, kg/h.
+    KilogramsPerHour,
+    /// Air, m³/h.
+    CubicMetresPerHour,
+    /// Heat or power, W.
+    Watts,
+    /// Energy, kWh.
+    KilowattHours,
+    /// A leakage area, in m², shown in cm².
+    LeakageCm2,
+    /// A leakage area, in m², shown in mm².
+    LeakageMm2,
+    /// The side of a square hole, in m, shown in mm.
+    SideMm,
+    /// A temperature, °C, to a tenth.
+    Celsius,
+    /// A difference of temperature, K, to a tenth.
+    Kelvin,
+    /// Relative humidity, 0…1, shown as whole percent.
+    RelativeHumidity,
+    /// A share, 0…1, shown as percent.
+    Share,
+    /// A speed, m/s.
+    MetresPerSecond,
+    /// A pressure, Pa.
+    Pascals,
+    /// A volume, m³.
+    CubicMetres,
+    /// An area, m².
+    SquareMetres,
+    /// A length, m.
+    Metres,
+    /// Heat loss, W/K.
+    WattsPerKelvin,
+    /// Carbon dioxide, ppm.
+    PartsPerMillion,
+    /// An angle, degrees.
+    Degrees,
+    /// A pure number.
+    Plain,
+}
+
+impl Kind {
+    /// The unit it is shown in; empty for a pure number.
+    #[must_use]
+    pub fn unit(self) -> &'static str {
+        match self {
+            Self::AirChanges => "/h",
+            Self::LitresPerDay => "L/day",
+            Self::Litres => "L",
+            Self::GramsPerHour => "g/h",
+            Self::KilogramsPerHour => "kg/h",
+            Self::CubicMetresPerHour => "m³/h",
+            Self::Watts => "W",
+            Self::KilowattHours => "kWh",
+            Self::LeakageCm2 => "cm²",
+            Self::LeakageMm2 => "mm²",
+            Self::SideMm => "mm",
+            Self::Celsius => "°C",
+            Self::Kelvin => "K",
+            Self::RelativeHumidity | Self::Share => "%",
+            Self::MetresPerSecond => "m/s",
+            Self::Pascals => "Pa",
+            Self::CubicMetres => "m³",
+            Self::SquareMetres => "m²",
+            Self::Metres => "m",
+            Self::WattsPerKelvin => "W/K",
+            Self::PartsPerMillion => "ppm",
+            Self::Degrees => "°",
+            Self::Plain => "",
+        }
+    }
+
+    /// What the value is multiplied by to be shown in its unit.
+    fn scale(self) -> f64 {
+        match self {
+            Self::LeakageCm2 => 1e4,
+            Self::LeakageMm2 => 1e6,
+            Self::SideMm => 1e3,
+            Self::RelativeHumidity | Self::Share => 100.0,
+            _ => 1.0,
+        }
+    }
+
+    /// The number alone: as many digits as the method can answer for.
+    #[must_use]
+    pub fn number(self, value: f64) -> String {
+        let shown = value * self.scale();
+        match self {
+            Self::AirChanges
+            | Self::LitresPerDay
+            | Self::Litres
+            | Self::GramsPerHour
+            | Self::Watts
+            | Self::KilowattHours
+            | Self::PartsPerMillion => figure(shown, 2),
+            Self::Celsius | Self::Kelvin => decimals(shown, 1),
+            Self::RelativeHumidity | Self::Degrees => decimals(shown, 0),
+            Self::Share => percent(shown),
+            _ => figure(shown, 3),
+        }
+    }
+
+    /// The number with its unit.
+    #[must_use]
+    pub fn text(self, value: f64) -> String {
+        self.with_unit(&self.number(value))
+    }
+
+    /// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two
+    /// digits say how far a result may be off.
+    #[must_use]
+    pub fn range(self, interval: &Interval) -> String {
+        let [low, high] = [interval.low, interval.high].map(|end| figure(end * self.scale(), 2));
+        if low == high {
+            low
+        } else {
+            format!("{low} to {high}")
+        }
+    }
+
+    /// A number in words with this kind's unit behind it.
+    #[must_use]
+    pub fn with_unit(self, number: &str) -> String {
+        let unit = self.unit();
+        if unit.is_empty() {
+            number.to_owned()
+        } else if unit.starts_with(DEGREE) && unit.chars().count() == 1 {
+            format!("{number}{unit}")
+        } else {
+            format!("{number}{NO_BREAK}{unit}")
+        }
+    }
+
+    /// A quantity of this kind.
+    #[must_use]
+    pub fn of(self, value: impl Into<Answer<f64>>) -> Quantity {
+        Quantity::new(self, value.into())
+    }
+}
+
+/// So many digits behind the point, with a real minus sign and none before a zero.
+fn decimals(value: f64, places: i32) -> String {
+    if !value.is_finite() {
+        return "not a number".to_owned();
+    }
+    let unit = 10f64.powi(places);
+    let rounded = (value * unit).round() / unit + 0.0;
+    let places = usize::try_from(places).unwrap_or_default();
+    format!("{rounded:.places$}").replace('-', "−")
+}
+
+/// Percent: whole numbers from ten up, else one decimal.
+fn percent(value: f64) -> String {
+    if value > 0.0 && value < 0.05 {
+        "< 0.1".to_owned()
+    } else {
+        decimals(value, i32::from(value < 9.95))
+    }
+}
+
+/// A result of some kind.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Quantity {
+    kind: Kind,
+    value: Answer<f64>,
+    at_least: bool,
+    interval: Option<Interval>,
+}
+
+impl Quantity {
+    /// A value of a kind, or why it is not known.
+    #[must_use]
+    pub fn new(kind: Kind, value: Answer<f64>) -> Self {
+        Self {
+            kind,
+            value,
+            at_least: false,
+            interval: None,
+        }
+    }
+
+    /// A figure of a total. One that lacks gaps without a size is at least so much; one that holds
+    /// no sized gap at all is not known, never zero.
+    #[must_use]
+    pub fn of_total(
+        kind: Kind,
+        total: &Answer<LeakageTotal>,
+        of: impl FnOnce(&LeakageTotal) -> f64,
+    ) -> Self {
+        let value = total.as_ref().map_err(Clone::clone).and_then(|total| {
+            if total.gaps == 0 && total.not_sized > 0 {
+                Err(NotKnown::because(NONE_SIZED))
+            } else {
+                Ok(of(total))
+            }
+        });
+        let lacks_some = total.as_ref().is_ok_and(|total| total.not_sized > 0);
+        Self::new(kind, value).at_least(lacks_some)
+    }
+
+    /// Whether something that belongs to it is missing, so that it is at least so much.
+    #[must_use]
+    pub fn at_least(mut self, lacks_some: bool) -> Self {
+        self.at_least = lacks_some;
+        self
+    }
+
+    /// The same with the interval that it very likely lies in, where that was worked out.
+    #[must_use]
+    pub fn within(mut self, interval: Option<&Interval>) -> Self {
+        self.interval = interval.copied();
+        self
+    }
+
+    /// Its kind.
+    #[must_use]
+    pub fn kind(&self) -> Kind {
+        self.kind
+    }
+
+    /// Its value.
+    ///
+    /// # Errors
+    /// [`NotKnown`] with the reason.
+    pub fn value(&self) -> Answer<f64> {
+        self.value.clone()
+    }
+
+    /// The number without its unit: `≥ 41.2`.
+    ///
+    /// # Errors
+    /// [`NotKnown`] with the reason.
+    pub fn number(&self) -> Answer<String> {
+        let value = self.value.as_ref().map_err(Clone::clone)?;
+        let number = self.kind.number(*value);
+        Ok(if self.at_least {
+            format!("≥{NO_BREAK}{number}")
+        } else {
+            number
+        })
+    }
+
+    /// The number with its unit: `≥ 41.2 cm²`.
+    ///
+    /// # Errors
+    /// [`NotKnown`] with the reason.
+    pub fn text(&self) -> Answer<String> {
+        self.number().map(|number| self.kind.with_unit(&number))
+    }
+
+    /// The interval without its unit, where it was worked out: `30 to 55`.
+    #[must_use]
+    pub fn range(&self) -> Option<String> {
+        self.interval.map(|interval| self.kind.range(&interval))
+    }
+
+    /// Number, unit and interval: `41.2 cm², very likely 30 to 55 cm²`; *not known* with its
+    /// reason.
+    #[must_use]
+    pub fn sentence(&self) -> String {
+        match (self.text(), self.range()) {
+            (Err(unknown), _) => unknown.to_string(),
+            (Ok(text), None) => text,
+            (Ok(text), Some(range)) => {
+                format!("{text}, very likely {}", self.kind.with_unit(&range))
+            }
+        }
+    }
+}
+
+/// An amount of money without its currency: always to the hundredth.
+#[must_use]
+pub fn money(amount: f64) -> String {
+    decimals(amount, 2)
+}
+
+/// An amount of money with its currency in front, where there is one.
+#[must_use]
+pub fn price(amount: f64, currency: &str) -> String {
+    match currency.trim() {
+        "" => money(amount),
+        currency => format!("{currency}{NO_BREAK}{}", money(amount)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::LeakageFigures;
+
+    fn total(gaps: usize, not_sized: usize) -> Answer<LeakageTotal> {
+        Ok(LeakageTotal {
+            gaps,
+            not_sized,
+            figures: LeakageFigures {
+                eqla: 0.004_123,
+                ..LeakageFigures::default()
+            },
+        })
+    }
+
+    #[test]
+    fn a_total_without_any_sized_gap_is_not_zero() {
+        let of = |total| Quantity::of_total(Kind::LeakageCm2, &total, |total| total.figures.eqla);
+        assert!(of(total(0, 2)).number().is_err());
+        assert_eq!(
+            of(total(1, 2)).text(),
+            Ok("≥\u{a0}41.2\u{a0}cm²".to_owned())
+        );
+        assert_eq!(of(total(1, 0)).text(), Ok("41.2\u{a0}cm²".to_owned()));
+    }
+
+    #[test]
+    fn each_kind_has_its_digits_and_its_unit() {
+        for (kind, value, text) in [
+            (Kind::AirChanges, 3.42, "3.4\u{a0}/h"),
+            (Kind::Watts, 1234.0, "1200\u{a0}W"),
+            (Kind::SideMm, 0.111, "111\u{a0}mm"),
+            (Kind::Celsius, -6.04, "−6.0\u{a0}°C"),
+            (Kind::Celsius, -0.04, "0.0\u{a0}°C"),
+            (Kind::RelativeHumidity, 0.614, "61\u{a0}%"),
+            (Kind::Share, 0.0996, "10\u{a0}%"),
+            (Kind::Share, 0.0162, "1.6\u{a0}%"),
+            (Kind::Share, 0.0001, "< 0.1\u{a0}%"),
+            (Kind::Degrees, 112.5, "113°"),
+            (Kind::Plain, 0.6543, "0.654"),
+        ] {
+            assert_eq!(kind.text(value), text);
+        }
+    }
+
+    #[test]
+    fn an_interval_stands_behind_its_number() {
+        let interval = Interval {
+            low: 0.62,
+            high: 1.23,
+            mean: 0.9,
+            standard_deviation: 0.2,
+        };
+        let known = Kind::AirChanges.of(Ok(0.88)).within(Some(&interval));
+        assert_eq!(
+            known.sentence(),
+            "0.88\u{a0}/h, very likely 0.62 to 1.2\u{a0}/h"
+        );
+        let unknown = Kind::AirChanges.of(Err(NotKnown::because("no volume is given")));
+        assert_eq!(unknown.sentence(), "not known: no volume is given");
+    }
+
+    #[test]
+    fn money_reads_the_same_everywhere() {
+        assert_eq!(price(1234.4, "£"), "£\u{a0}1234.40");
+        assert_eq!(price(3.456, " "), "3.46");
+        assert_eq!(money(-0.001), "0.00");
+        assert_eq!(money(-12.345), "−12.35");
+    }
+}

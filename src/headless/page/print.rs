@@ -1,0 +1,101 @@
+//! Prints sections of the report as lines of text.
+
+use super::layout::{Page, pad_right, width};
+use super::table;
+use crate::report::{Block, Fact, Section};
+
+/// Prints a section; what only paper can hold (drawings, photos, room to sign) is left out.
+pub(super) fn section(page: &mut Page, section: &Section) {
+    page.heading(&section.title);
+    let mut last = None;
+    for block in &section.blocks {
+        if last.is_some_and(|last| stand_apart(last, block)) {
+            page.blank();
+        }
+        print(page, block);
+        last = Some(block);
+    }
+}
+
+/// Whether an empty line stands between two blocks: notes stay with what they explain.
+fn stand_apart(before: &Block, block: &Block) -> bool {
+    !(is_left_out(before)
+        || is_left_out(block)
+        || matches!(block, Block::Note { .. })
+        || matches!(before, Block::Heading { .. }))
+}
+
+fn is_left_out(block: &Block) -> bool {
+    matches!(
+        block,
+        Block::Figure { .. } | Block::Photos { .. } | Block::Signature { .. }
+    )
+}
+
+fn print(page: &mut Page, block: &Block) {
+    match block {
+        Block::Plain { sentences } => points(page, "• ", sentences),
+        Block::Points { points: some } => points(page, "– ", some),
+        Block::Paragraph { text } => lines(page, "", text),
+        Block::Heading { text } => page.line(text.to_uppercase()),
+        Block::Note { text } => lines(page, "  ", text),
+        Block::Facts { rows } => facts(page, rows),
+        Block::Caution { title, text } => page.hanging("⚠ ", &format!("{title}: {text}")),
+        Block::Table { table } => table::print(page, table),
+        Block::Figure { .. } | Block::Photos { .. } | Block::Signature { .. } => {}
+    }
+}
+
+fn points(page: &mut Page, sign: &str, points: &[String]) {
+    for point in points {
+        page.hanging(sign, point);
+    }
+}
+
+fn lines(page: &mut Page, indent: &str, text: &str) {
+    for line in text.split('\n') {
+        page.hanging(indent, line);
+    }
+}
+
+fn facts(page: &mut Page, rows: &[Fact]) {
+    let widest = rows.iter().map(|fact| width(&fact.name)).max().unwrap_or(0);
+    for fact in rows {
+        lines_behind(page, &pad_right(&fact.name, widest + 2), &fact.value);
+    }
+}
+
+/// Lines behind a name, the later ones as far in as the first.
+fn lines_behind(page: &mut Page, name: &str, text: &str) {
+    let mut first = name.to_owned();
+    for line in text.split('\n') {
+        page.hanging(&first, line);
+        first = " ".repeat(width(name));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_section_is_printed_block_by_block() {
+        let mut some = Section::new("Air");
+        some.push(Block::Facts {
+            rows: vec![Fact::new("still", "1.2 /h"), Fact::new("in wind", "3\n4")],
+        });
+        some.note("At inside density.");
+        some.push(Block::Points {
+            points: vec!["one".to_owned()],
+        });
+        let mut page = Page::default();
+        section(&mut page, &some);
+        let text = page.finish();
+        assert!(
+            text.ends_with(
+                "\nstill    1.2 /h\nin wind  3\n         4\n  At inside density.\n\n– one\n"
+            ),
+            "{text}"
+        );
+    }
+}

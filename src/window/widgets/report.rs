@@ -1,0 +1,156 @@
+//! Draws sections of the report: the same sentences, tables and cautions that page and paper show.
+
+use super::{explain_marks, muted, working_button};
+use crate::report::{Align, Block, Fact, Row, RowKind, Section, Table};
+use crate::window::page::Queue;
+use crate::window::theme::palette;
+use eframe::egui;
+use egui::{Grid, Label, Layout, RichText, Ui, vec2};
+
+/// Draws what stands in a section, without its heading.
+pub fn section(ui: &mut Ui, queue: &mut Queue, section: &Section) {
+    for (at, block) in section.blocks.iter().enumerate() {
+        ui.push_id(("block", &section.title, at), |ui| draw(ui, queue, block));
+    }
+}
+
+/// Draws some blocks; what only paper can hold is left out.
+pub fn block(ui: &mut Ui, queue: &mut Queue, salt: &str, block: &Block) {
+    ui.push_id(salt, |ui| draw(ui, queue, block));
+}
+
+fn draw(ui: &mut Ui, queue: &mut Queue, block: &Block) {
+    match block {
+        Block::Plain { sentences } => sentences.iter().for_each(|words| paragraph(ui, words)),
+        Block::Paragraph { text } => paragraph(ui, text),
+        Block::Heading { text } => {
+            ui.add_space(6.0);
+            ui.label(RichText::new(text).strong());
+        }
+        Block::Note { text } => {
+            muted(ui, text);
+        }
+        Block::Points { points } => points.iter().for_each(|words| point(ui, words)),
+        Block::Facts { rows } => facts(ui, queue, rows),
+        Block::Caution { title, text } => caution(ui, title, text),
+        Block::Table { table } => self::table(ui, queue, table),
+        Block::Figure { .. } | Block::Photos { .. } | Block::Signature { .. } => {}
+    }
+}
+
+fn paragraph(ui: &mut Ui, words: &str) {
+    let response = ui.add(Label::new(words).wrap());
+    explain_marks(response, words);
+}
+
+fn point(ui: &mut Ui, words: &str) {
+    ui.horizontal_top(|ui| {
+        ui.label("–");
+        paragraph(ui, words);
+    });
+}
+
+fn caution(ui: &mut Ui, title: &str, text: &str) {
+    let colour = palette(ui).danger;
+    ui.label(RichText::new(format!("⚠ {title}")).color(colour).strong());
+    paragraph(ui, text);
+}
+
+fn facts(ui: &mut Ui, queue: &mut Queue, rows: &[Fact]) {
+    Grid::new("facts")
+        .num_columns(2)
+        .spacing([14.0, 3.0])
+        .show(ui, |ui| {
+            for fact in rows {
+                ui.label(RichText::new(&fact.name).color(palette(ui).muted));
+                ui.horizontal(|ui| {
+                    ui.label(&fact.value);
+                    if let Some(topic) = fact.topic {
+                        working_button(ui, queue, topic, &fact.name);
+                    }
+                });
+                ui.end_row();
+            }
+        });
+}
+
+/// Draws a table of the report; rows that have a working lead to it.
+pub fn table(ui: &mut Ui, queue: &mut Queue, table: &Table) {
+    let has_workings = table.rows.iter().any(|row| row.topic.is_some());
+    let words = words_width(ui, table);
+    Grid::new("table")
+        .num_columns(table.columns.len() + usize::from(has_workings))
+        .striped(true)
+        .spacing([14.0, 3.0])
+        .show(ui, |ui| {
+            if table.columns.iter().any(|column| !column.head.is_empty()) {
+                for column in shown(table).map(|(_, column)| column) {
+                    let head = RichText::new(&column.head).small().color(palette(ui).muted);
+                    cell(ui, column.align, words, head);
+                }
+                ui.end_row();
+            }
+            for row in &table.rows {
+                draw_row(ui, queue, table, row, words);
+                ui.end_row();
+            }
+        });
+}
+
+fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, row: &Row, words: f32) {
+    if row.kind == RowKind::Group {
+        let text = row.cells.first().map_or("", String::as_str);
+        ui.add(Label::new(RichText::new(text).color(palette(ui).accent)).extend());
+        return;
+    }
+    for (at, column) in shown(table) {
+        let text = RichText::new(row.cells.get(at).map_or("", String::as_str));
+        let text = if row.kind == RowKind::Total {
+            text.strong()
+        } else {
+            text
+        };
+        cell(ui, column.align, words, text);
+    }
+    if let Some(topic) = row.topic {
+        let what = row.cells.first().map_or("", String::as_str);
+        working_button(ui, queue, topic, what);
+    }
+}
+
+/// Columns with their places; boxes to tick are for paper.
+fn shown(table: &Table) -> impl Iterator<Item = (usize, &crate::report::Column)> {
+    let columns = table.columns.iter().enumerate();
+    columns.filter(|(_, column)| column.align != Align::Tick)
+}
+
+/// Width for each column of words: what numbers leave, shared.
+fn words_width(ui: &Ui, table: &Table) -> f32 {
+    const NUMBER: f32 = 84.0;
+    const LEAST: f32 = 110.0;
+    let (mut of_words, mut of_numbers) = (0.0_f32, 0.0_f32);
+    for (_, column) in shown(table) {
+        if column.align == Align::Left {
+            of_words += 1.0;
+        } else {
+            of_numbers += 1.0;
+        }
+    }
+    ((ui.available_width() - of_numbers * NUMBER) / of_words.max(1.0)).max(LEAST)
+}
+
+fn cell(ui: &mut Ui, align: Align, words: f32, text: RichText) {
+    if align == Align::Left {
+        ui.vertical(|ui| {
+            ui.set_max_width(words);
+            ui.add(Label::new(text).wrap());
+        });
+    } else {
+        let height = ui.spacing().interact_size.y;
+        let layout = Layout::right_to_left(egui::Align::Center);
+        ui.with_layout(layout, |ui| {
+            ui.set_min_size(vec2(0.0, height));
+            ui.add(Label::new(text).extend());
+        });
+    }
+}
