@@ -72,3 +72,15 @@ const MOST_TYPED: usize = 9;
 fn is_extreme(value: f64) -> bool {
     value != 0.0 && !(1e-9..1e9).contains(&value.abs())
 }
+
+/// A count from a number that was held to whole numbers before; outside `u32` its nearest end.
+#[must_use]
+pub fn whole(value: f64) -> u32 {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a float that does not fit becomes the nearest number that does"
+    )]
+    let count = value.round() as u32;
+    count
+}

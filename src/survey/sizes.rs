@@ -2,6 +2,7 @@
 
 use super::Field;
 use super::gap::Form;
+use super::number::whole;
 
 impl Form {
     /// Every size with its field.
@@ -63,6 +64,19 @@ impl Form {
             sizes.push((Field::Bends, Some(f64::from(*bends))));
         }
         sizes
+    }
+
+    /// Puts in a size, or takes it out; nothing happens where the form has none such.
+    pub fn set_size(&mut self, field: Field, size: Option<f64>) {
+        if let (Self::NarrowGap { bends, .. }, Field::Bends, Some(size)) = (&mut *self, field, size)
+        {
+            *bends = whole(size);
+        }
+        for (of, part) in self.sizes_mut() {
+            if of == field {
+                *part = size;
+            }
+        }
     }
 
     /// Words for the sizes that are missing, and the field of the first; `None` where it is sized.

@@ -77,7 +77,7 @@ impl Trials {
             && !Field::NotFound.allows(percent)
         {
             return Err(NotKnown::because(format!(
-                "leakage not found is {} %, which cannot be",
+                "leakage not found is {} %, which is not possible",
                 given(percent)
             )));
         }

@@ -18,11 +18,11 @@ mod table;
 mod uncertainty;
 mod understood;
 mod vehicle;
-mod workings;
 
 use crate::assess::words::{self, total_figure};
 use crate::assess::{Answer, Assessment, Comparison, Mark, NotKnown};
 use crate::headless::decisions::Decisions;
+use crate::report;
 use crate::survey::Survey;
 use layout::{Page, WIDTH, pad_left, width};
 
@@ -49,7 +49,14 @@ pub(super) fn render(
     gaps::print(&mut page, survey, assessment);
     sealing::print(&mut page, survey, decisions);
     safety::print(&mut page, assessment);
-    workings::print(&mut page, survey, assessment);
+    let material = report::Material {
+        survey,
+        assessment,
+        comparison,
+        uncertainty: decisions.uncertainty.as_ref().ok(),
+        uncertainty_before: None,
+    };
+    print::section(&mut page, &report::workings::section(&material));
     page.finish()
 }
 

@@ -29,7 +29,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
             finder.add(
                 Severity::Danger,
                 None,
-                "a flame without flue gives carbon monoxide and water to the room",
+                "a flame without a flue gives off carbon monoxide and water into the room",
                 "do not use it to heat or dry a closed vehicle; fit a CO alarm (EN 50291-2 is the variant for leisure vehicles [S]) and ask a licensed fitter",
             );
         }
@@ -42,7 +42,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
             Severity::Warning,
             Field::FanFlow,
             fan.flow_m3_per_h,
-            "so it is left out of the air balance",
+            "it is left out of the air balance",
         );
         if let Some(space) = fan.space
             && !survey.spaces.iter().any(|known| known.id == space)
@@ -154,7 +154,7 @@ fn moisture_source(survey: &Survey, source: &MoistureSource, findings: &mut Vec<
         finder.add(
             Severity::Danger,
             None,
-            "a flame without flue gives carbon monoxide and water to the room",
+            "a flame without a flue gives off carbon monoxide and water into the room",
             "never use it as a heater; fit a CO alarm (EN 50291-2 is the variant for leisure vehicles [S]) and ask a licensed fitter",
         );
     }

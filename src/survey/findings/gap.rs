@@ -187,7 +187,7 @@ fn behind(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
                     "it lies behind gap {}, which leads into the living space, so its air would be counted twice",
                     outer.id
                 ),
-                "let the outer gap lead to a compartment, or this one lie behind nothing",
+                "set the outer gap to lead into a compartment, or this one to lie behind nothing",
             ),
             Some(outer) if outer.behind.is_some() => finder.add(
                 Severity::Error,
@@ -203,7 +203,7 @@ fn behind(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
             Severity::Error,
             Field::LeadsTo,
             "an outer opening of a compartment cannot itself lie behind another opening",
-            "let it lie behind nothing",
+            "set it to lie behind nothing",
         );
     }
 }
@@ -227,7 +227,7 @@ fn purpose(finder: &mut Finder<'_>, gap: &Gap) {
         finder.add(
             Severity::Note,
             Field::Closing,
-            "user ventilation without word on how it stands; it is taken as always open",
+            "whether this user ventilation stands open is not given; it is taken as always open",
             "say whether it stands open when laid up and when in use",
         );
     }

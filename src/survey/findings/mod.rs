@@ -189,7 +189,7 @@ impl<'a> Finder<'a> {
             self.add(
                 Severity::Error,
                 field,
-                format!("{}, which cannot be", words.trim_end()),
+                format!("{}, which is not possible", words.trim_end()),
                 format!(
                     "enter a value from {}, or leave it empty if not known",
                     range.in_words()

@@ -21,7 +21,7 @@ pub(super) fn marks(finder: &mut Finder<'_>, gap: &Gap) {
                     "a mark on photo \u{201c}{}\u{201d} lies outside the picture",
                     photo.name
                 ),
-                "open the photo, remove that mark and draw it anew",
+                "open the photo, remove that mark and draw it again",
             );
         }
     }
@@ -44,11 +44,11 @@ pub fn photos(survey: &Survey, states: &BTreeMap<String, PhotoState>) -> Vec<Fin
                      from the gap",
                 ),
                 Some(PhotoState::Unreadable) => (
-                    "may not be read",
-                    "allow the file to be read, or remove the photo from the gap",
+                    "cannot be opened: access is denied",
+                    "allow the program to read the file, or remove the photo from the gap",
                 ),
                 Some(PhotoState::Broken) => (
-                    "is no whole picture",
+                    "is not a complete picture",
                     "replace the file by a good copy, JPEG, PNG or WebP, or remove the photo from \
                      the gap",
                 ),
@@ -86,8 +86,8 @@ mod tests {
         assert!(photos(&survey, &BTreeMap::new()).is_empty());
         for (state, words) in [
             (PhotoState::Missing, "is missing"),
-            (PhotoState::Unreadable, "may not be read"),
-            (PhotoState::Broken, "is no whole picture"),
+            (PhotoState::Unreadable, "cannot be opened: access is denied"),
+            (PhotoState::Broken, "is not a complete picture"),
         ] {
             let states = BTreeMap::from([
                 ("one.jpg".to_owned(), PhotoState::Present),

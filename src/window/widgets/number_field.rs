@@ -4,22 +4,25 @@
 //! typing into a field is one step for undo. Enter, Tab and leaving the field end the step, Esc
 //! takes it back. What cannot be read stays in the field, with the reason under it.
 
-use super::{LABEL_WIDTH, finding_words, message_line, number_text, tell_name};
+use super::layout::LABEL_WIDTH;
+use super::number_text;
+use super::severity::{finding_words, message_line};
+use super::words::tell_name;
 use crate::assess::words::compass_point;
 use crate::survey::{Field, MergeKey, Severity};
 use crate::window::help;
-use crate::window::page::{Marks, Queue};
+use crate::window::marks::Marks;
+use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
 use egui::text::CCursor;
 use egui::text_selection::CCursorRange;
 use egui::{Id, Key, Response, Stroke, TextEdit, Ui};
 
-/// A field for one number of the survey.
+/// A field for one number.
 #[must_use = "call show"]
 pub struct NumberField<'a> {
     label: &'a str,
-    field: &'static str,
     of: Option<Field>,
     value: Option<f64>,
     id: Id,
@@ -53,15 +56,23 @@ fn same(a: Option<f64>, b: Option<f64>) -> bool {
 }
 
 impl<'a> NumberField<'a> {
-    /// A field with its label and the name of its range in
-    /// the catalogue, which also gives the unit.
-    pub fn new(label: &'a str, field: &'static str, value: Option<f64>) -> Self {
+    /// A field of the survey; its label, unit, range and help are those of the catalogue.
+    pub fn new(field: Field, value: Option<f64>) -> Self {
+        let id = Id::unique(("number", field));
+        Self::with(Some(field), field.label(), id, value)
+    }
+
+    /// A number of the page, which the survey does not hold.
+    pub fn of_page(label: &'a str, value: Option<f64>) -> Self {
+        Self::with(None, label, Id::unique(("number", label)), value)
+    }
+
+    fn with(of: Option<Field>, label: &'a str, id: Id, value: Option<f64>) -> Self {
         Self {
             label,
-            field,
-            of: Field::all().find(|of| of.key() == field && of.range().is_some()),
+            of,
             value,
-            id: Id::unique(("number", field)),
+            id,
             marks: None,
             unit: None,
             hint: "",
@@ -74,15 +85,21 @@ impl<'a> NumberField<'a> {
         }
     }
 
-    /// Tells this field from others of the same name; take the record's id, never its index.
-    pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
-        self.id = Self::id_of(self.field, of);
+    /// Another label than the catalogue's, to say which record it is of.
+    pub fn label(mut self, label: &'a str) -> Self {
+        self.label = label;
         self
     }
 
-    /// The id of the input of the field with this name, told apart as [`NumberField::id`] does.
+    /// Tells this field from that of another record; take the record's id, never its index.
+    pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
+        self.id = self.of.map_or(self.id, |field| Self::id_of(field, of));
+        self
+    }
+
+    /// The id of the input of this field, told apart as [`NumberField::id`] does.
     #[must_use]
-    pub fn id_of(field: &'static str, of: impl std::hash::Hash + std::fmt::Debug) -> Id {
+    pub fn id_of(field: Field, of: impl std::hash::Hash + std::fmt::Debug) -> Id {
         Id::unique(("number", field, of))
     }
 
@@ -182,7 +199,7 @@ impl<'a> NumberField<'a> {
         ui: &mut Ui,
         queue: &mut Queue,
     ) -> (Option<Option<f64>>, Option<(Severity, String)>) {
-        let label = super::label(ui, self.label, LABEL_WIDTH);
+        let label = super::layout::label(ui, self.label, LABEL_WIDTH);
         let (commit, response, trouble) = self.input(ui, queue);
         let response = response.labelled_by(label.id);
         let unit = match self.value {
@@ -195,7 +212,7 @@ impl<'a> NumberField<'a> {
             ui.label(egui::RichText::new(unit).color(palette(ui).muted));
         }
         if let Some((severity, _)) = &trouble {
-            super::severity_sign(ui, *severity);
+            super::severity::severity_sign(ui, *severity);
         }
         self.hover(response, trouble.as_ref());
         (commit, trouble)
@@ -213,7 +230,7 @@ impl<'a> NumberField<'a> {
         let words: Vec<String> = trouble
             .map(|(_, words)| words.clone())
             .into_iter()
-            .chain(help::sentence(self.field, self.label).map(str::to_owned))
+            .chain(self.of.map(|of| of.help().to_owned()))
             .chain(range.filter(|_| trouble.is_none()))
             .collect();
         if !words.is_empty() {
@@ -251,6 +268,12 @@ impl<'a> NumberField<'a> {
         (commit, response, trouble)
     }
 
+    fn wanted(&self) -> bool {
+        self.marks
+            .zip(self.of)
+            .is_some_and(|(marks, field)| marks.wants(field))
+    }
+
     fn text_edit(
         &self,
         ui: &mut Ui,
@@ -272,7 +295,7 @@ impl<'a> NumberField<'a> {
             })
             .inner;
         let response = output.response.response.clone();
-        if self.marks.is_some_and(|marks| marks.wants(self.field)) {
+        if self.wanted() {
             response.request_focus();
             response.scroll_to_me(Some(egui::Align::Center));
         }
@@ -285,9 +308,9 @@ impl<'a> NumberField<'a> {
             output.state.cursor.set_char_range(Some(all));
             output.state.store(ui.ctx(), self.id);
         }
-        help::offer(ui, &response, self.field, self.label);
+        let help = self.of.map_or("", Field::help);
+        help::offer(ui, &response, self.label, help);
         if let Some((_, words)) = trouble {
-            let help = help::sentence(self.field, self.label).unwrap_or_default();
             let words = format!("{words}. {help}");
             ui.ctx()
                 .accesskit_node_builder(self.id, |node| node.set_description(words));
@@ -398,14 +421,15 @@ impl<'a> NumberField<'a> {
             return Some((Severity::Error, words));
         }
         self.marks
-            .and_then(|marks| marks.at(self.field))
+            .zip(self.of)
+            .and_then(|(marks, field)| marks.at(field))
             .map(|finding| (finding.severity, finding_words(finding)))
     }
 }
 
 /// Draws the inputs of this ui with an outline in the severity's colour.
 fn outline(ui: &mut Ui, severity: Severity) {
-    let stroke = Stroke::new(2.0, super::severity_colour(ui, severity));
+    let stroke = Stroke::new(2.0, super::severity::severity_colour(ui, severity));
     let visuals = ui.visuals_mut();
     for state in [
         &mut visuals.widgets.inactive,

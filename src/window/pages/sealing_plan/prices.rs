@@ -5,9 +5,10 @@ use super::super::fields::Fields;
 use super::super::gaps::work;
 use super::ranking::name_of;
 use super::state;
+use super::view::SealingPlanContext;
 use crate::assess::sealing::Sealable;
-use crate::survey::{CostBasis, Edit, Gap, GapId, Item, RemedyKind};
-use crate::window::page::PageContext;
+use crate::survey::{CostBasis, Edit, Field, Gap, GapId, Item, RemedyKind};
+use crate::window::request::Request;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice, NumberField};
 use eframe::egui;
@@ -20,7 +21,7 @@ const MANY: f32 = 150.0;
 const COLUMN_LEAST: f32 = 400.0;
 
 /// Draws the library, the prices, and one gap's remedy.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     library(ui, context);
     ui.add_space(6.0);
     widgets::columns(ui, COLUMN_LEAST, 2, |ui, at| {
@@ -78,7 +79,7 @@ fn basis_words(basis: CostBasis) -> &'static str {
     }
 }
 
-fn library(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn library(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let decisions = context.decisions;
     let Some(Ok(ranking)) = decisions.ranking().map(|dated| &dated.answer) else {
         return;
@@ -96,7 +97,7 @@ fn library(ui: &mut Ui, context: &mut PageContext<'_>) {
     }
 }
 
-fn one_group(ui: &mut Ui, context: &mut PageContext<'_>, group: &Group<'_>) {
+fn one_group(ui: &mut Ui, context: &mut SealingPlanContext<'_>, group: &Group<'_>) {
     let name = group.kind.name();
     let per = basis_words(group.basis);
     let currency = context.survey.tariffs.currency.trim();
@@ -119,16 +120,13 @@ fn one_group(ui: &mut Ui, context: &mut PageContext<'_>, group: &Group<'_>) {
         let remedies = || group.sealables.iter().map(|one| one.remedy());
         let (price, same) = shared(remedies().map(|remedy| remedy.material_cost));
         ui.label(RichText::new("material").color(palette(ui).muted));
-        let typed = NumberField::new(
-            &format!("Price of {name} by the {per}"),
-            "material_cost",
-            price,
-        )
-        .id((group.kind, per))
-        .unit(&unit)
-        .hint(if same { "" } else { "differ" })
-        .compact()
-        .show(ui, context.queue);
+        let typed = NumberField::new(Field::MaterialCost, price)
+            .label(&format!("Price of {name} by the {per}"))
+            .id((group.kind, per))
+            .unit(&unit)
+            .hint(if same { "" } else { "differ" })
+            .compact()
+            .show(ui, context.queue);
         ui.label(RichText::new(&unit).color(palette(ui).muted));
         if let Some(price) = typed {
             let edit = state::remedies(context.survey, &group.sealables, |remedy| {
@@ -139,15 +137,12 @@ fn one_group(ui: &mut Ui, context: &mut PageContext<'_>, group: &Group<'_>) {
         let (left, same) = shared(remedies().map(|remedy| remedy.leak_left_percent));
         ui.add_space(8.0);
         ui.label(RichText::new("leaves").color(palette(ui).muted));
-        let typed = NumberField::new(
-            &format!("Leak that {name} by the {per} leaves"),
-            "leak_left_percent",
-            left,
-        )
-        .id((group.kind, per))
-        .hint(if same { "" } else { "differ" })
-        .compact()
-        .show(ui, context.queue);
+        let typed = NumberField::new(Field::LeakLeft, left)
+            .label(&format!("Leak that {name} by the {per} leaves"))
+            .id((group.kind, per))
+            .hint(if same { "" } else { "differ" })
+            .compact()
+            .show(ui, context.queue);
         ui.label(RichText::new("% of the leak").color(palette(ui).muted));
         if let Some(left) = typed {
             let edit = state::remedies(context.survey, &group.sealables, |remedy| {
@@ -158,27 +153,21 @@ fn one_group(ui: &mut Ui, context: &mut PageContext<'_>, group: &Group<'_>) {
     });
 }
 
-fn rates(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn rates(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let tariffs = &context.survey.tariffs;
     let currency = tariffs.currency.trim().to_owned();
-    let (hour, kwh) = (format!("{currency}/h"), format!("{currency}/kWh"));
     ui.heading("Rates");
-    let mut fields = Fields::new(ui, context, Item::Tariffs, tariffs, Edit::Tariffs);
+    let mut fields = Fields::new(ui, context, Item::Tariffs, tariffs, &Edit::Tariffs);
     fields
         .hint("EUR, £ …")
-        .text("Currency", "currency", |tariffs| &mut tariffs.currency);
-    fields.optional_in("Workshop", "workshop_per_hour", Some(&hour), |tariffs| {
+        .text(Field::Currency, |tariffs| &mut tariffs.currency);
+    fields.price(&currency, Field::Workshop, |tariffs| {
         &mut tariffs.workshop_per_hour
     });
-    fields.optional("Tax on its bill", "tax_percent", |tariffs| {
-        &mut tariffs.tax_percent
+    fields.optional(Field::Tax, |tariffs| &mut tariffs.tax_percent);
+    fields.price(&currency, Field::Electricity, |tariffs| {
+        &mut tariffs.electricity_per_kwh
     });
-    fields.optional_in(
-        "Electricity",
-        "electricity_per_kwh",
-        Some(&kwh),
-        |tariffs| &mut tariffs.electricity_per_kwh,
-    );
     widgets::muted(
         fields.ui,
         "Without an hourly rate working time costs nothing, as when the owner does it; then there is no \
@@ -186,8 +175,8 @@ fn rates(ui: &mut Ui, context: &mut PageContext<'_>) {
     );
 }
 
-fn one_gap(ui: &mut Ui, context: &mut PageContext<'_>) {
-    let Some(id) = context.view.gaps.selected_in(context.survey) else {
+fn one_gap(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
+    let Some(id) = context.selected else {
         return;
     };
     ui.heading("One gap");
@@ -198,12 +187,11 @@ fn one_gap(ui: &mut Ui, context: &mut PageContext<'_>) {
         format!("{id} {name}")
     };
     if let Some(chosen) = Choice::new("Remedy of", &id, &ids).show(ui, words) {
-        context.view.gaps.select(Some(chosen));
+        context.queue.push(Request::SelectGap(chosen));
     }
     let gap: Option<&Gap> = survey.gap(id);
     if let Some(gap) = gap {
-        let marks = context.marks(Item::Gap(id));
-        work::show(ui, context, gap, marks);
+        work::show(ui, context, gap);
     }
 }
 
