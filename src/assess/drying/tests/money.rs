@@ -1,6 +1,7 @@
 //! Energy, money and supply.
 
 use super::*;
+use crate::survey::Field;
 
 #[test]
 fn a_machine_that_runs_all_the_time_costs_its_power() {
