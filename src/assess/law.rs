@@ -2,15 +2,14 @@
 
 use crate::physics::flow_law::{FlowLaw, GapFlow, Gas, OpeningError};
 use crate::physics::leakage::{self, DEFAULT_EXPONENT};
+use crate::physics::units::{MM, MM2, SECONDS_PER_HOUR};
 use crate::survey::gap::{
     AreaConvention, Behind, Closing, Form, Gap, GrilleMaterial, LeadsTo, WorkState,
 };
 use crate::survey::{Finding, GapId, Item, SetUp, Severity, Survey};
 use std::collections::HashMap;
 
-const MM: f64 = 1e-3;
-const MM2: f64 = 1e-6;
-const PER_HOUR: f64 = 1.0 / 3600.0;
+const PER_HOUR: f64 = 1.0 / SECONDS_PER_HOUR;
 
 /// How a gap takes part.
 #[derive(Clone, Debug)]

@@ -1,6 +1,7 @@
 //! Numbers, sizes and directions as people read them.
 
 use super::answer::{Answer, LeakageTotal, NotKnown};
+use crate::physics::units::{CM2_PER_M2, MM_PER_M, MM2_PER_M2};
 use crate::physics::wind::{Shelter, Terrain};
 use crate::survey::gap::{Behind, Form, GrilleMaterial, LeadsTo};
 pub use crate::survey::number::{figure, given};
@@ -29,13 +30,13 @@ pub fn watts(watts: f64) -> String {
 /// A leakage area, in m², as cm².
 #[must_use]
 pub fn leakage_cm2(area: f64) -> String {
-    figure(area * 1e4, 3)
+    figure(area * CM2_PER_M2, 3)
 }
 
 /// A leakage area, in m², as mm².
 #[must_use]
 pub fn leakage_mm2(area: f64) -> String {
-    figure(area * 1e6, 3)
+    figure(area * MM2_PER_M2, 3)
 }
 
 /// A temperature that was worked out, to a tenth of a degree.
@@ -56,7 +57,7 @@ pub fn money(amount: f64) -> String {
 /// The side of the square hole that leaks as much, in m, as mm.
 #[must_use]
 pub fn side_mm(side: f64) -> String {
-    figure(side * 1e3, 3)
+    figure(side * MM_PER_M, 3)
 }
 
 /// The same with `?` where nothing was given.

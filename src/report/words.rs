@@ -4,11 +4,10 @@ use super::blocks::Section;
 use crate::assess::uncertainty::Interval;
 pub(crate) use crate::assess::words::money;
 use crate::assess::words::{figure, given};
+pub(crate) use crate::physics::units::{
+    CM2_PER_M2 as CM2, LITRES_PER_DAY as L_PER_DAY, MM2_PER_M2 as MM2,
+};
 use crate::survey::{Facing, Gap, Survey};
-
-pub(crate) const CM2: f64 = 1e4;
-pub(crate) const MM2: f64 = 1e6;
-pub(crate) const L_PER_DAY: f64 = 86_400.0;
 
 /// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two digits
 /// say how far a result may be off.

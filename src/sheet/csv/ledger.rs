@@ -3,6 +3,7 @@
 use super::{Writer, harmless, number};
 use crate::assess::words::{NOT_ASSESSED, OUTER_OPENING};
 use crate::assess::{Assessment, GapAnswer, GapLeakage};
+use crate::physics::units::{MM2_PER_M2, SECONDS_PER_HOUR};
 use crate::survey::word::Word;
 use crate::survey::{Behind, Field as F, Form, Gap, Survey};
 
@@ -169,13 +170,13 @@ const COLUMNS: [(&str, Cell); 52] = [
         line.survey.set_up.word().to_owned()
     }),
     ("eqla_10pa_mm2", |line| {
-        leakage(line, |figures| figures.eqla * 1e6)
+        leakage(line, |figures| figures.eqla * MM2_PER_M2)
     }),
     ("ela_4pa_mm2", |line| {
-        leakage(line, |figures| figures.ela * 1e6)
+        leakage(line, |figures| figures.ela * MM2_PER_M2)
     }),
     ("flow_50pa_m3_per_h", |line| {
-        leakage(line, |figures| figures.flow_50pa * 3600.0)
+        leakage(line, |figures| figures.flow_50pa * SECONDS_PER_HOUR)
     }),
     ("leakage_not_known", |line| {
         match line.answer.map(|answer| &answer.leakage) {

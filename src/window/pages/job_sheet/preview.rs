@@ -56,7 +56,10 @@ fn pages(ui: &mut Ui, context: &mut JobSheetContext<'_>, viewport: Rect) {
         let Some((wide, high)) = pages.page_size(page) else {
             continue;
         };
-        #[expect(clippy::cast_possible_truncation, reason = "screen co-ordinates are f32")]
+        #[expect(
+            clippy::cast_possible_truncation,
+            reason = "screen co-ordinates are f32"
+        )]
         let tall = (high / wide) as f32;
         let size = vec2(width, width * tall);
         let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
