@@ -262,7 +262,7 @@ const PARTS: [&[Entry]; 5] = [
 const COUNT: usize = Field::FanInUse as usize + 1;
 
 /// The whole catalogue: each entry at the place of its field.
-const CATALOGUE: [Entry; COUNT] = catalogue();
+const CATALOGUE: &[Entry; COUNT] = &catalogue();
 
 #[expect(
     clippy::indexing_slicing,

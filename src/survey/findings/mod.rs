@@ -271,3 +271,51 @@ pub fn find(survey: &Survey) -> Vec<Finding> {
     findings.sort_by_key(|finding| finding.severity);
     findings
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::{Facing, Form, VehicleKind, ZoneId};
+
+    #[test]
+    fn a_number_that_no_vehicle_has_is_told_in_few_digits() {
+        let mut survey = Survey::new(VehicleKind::Other);
+        survey.vehicle.length_m = Some(1e300);
+        survey.vehicle.height_m = Some(-2e300);
+        let found = find(&survey);
+        let at = |field| {
+            let place = Place::at(Item::Vehicle, field);
+            found.iter().find(|one| one.place == place)
+        };
+        let length = at(Field::Length).expect("it is too long");
+        assert_eq!(
+            length.sentence,
+            "vehicle: length is 1.00e300 m, which is not possible"
+        );
+        assert!(found.iter().all(|one| one.sentence.len() < 200));
+    }
+
+    #[test]
+    fn a_gap_at_the_edge_of_what_was_measured_is_not_noted() {
+        let noted = |width_mm, depth_mm| {
+            let mut survey = Survey::new(VehicleKind::Other);
+            let form = Form::NarrowGap {
+                length_mm: Some(1000.0),
+                width_mm: Some(width_mm),
+                depth_mm: Some(depth_mm),
+                bends: 0,
+            };
+            survey
+                .gaps
+                .push(Gap::new(GapId(1), ZoneId(1), Facing::Front, form));
+            let found = find(&survey);
+            found
+                .iter()
+                .any(|one| one.place.is_at(Field::GapWidth) && one.severity == Severity::Note)
+        };
+        for (width, depth) in [(0.4, 10.0), (4.0, 70.0), (0.1 + 0.3, 70.0)] {
+            assert!(!noted(width, depth), "{width} × {depth}");
+        }
+        assert!(noted(4.1, 30.0) && noted(2.0, 9.0));
+    }
+}
