@@ -5,6 +5,7 @@
 
 use super::mark::Mark;
 use crate::physics::machine::MachineError;
+use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
 use crate::physics::{AirError, MoistAir, NetworkError, OpeningError};
 use crate::survey::{Facing, Finding, GapId, Purpose, SetUp, SpaceId, WeatherId, ZoneId};
 
@@ -316,13 +317,13 @@ impl RequiredRemoval {
     /// Water to remove, g/h.
     #[must_use]
     pub fn g_per_h(&self) -> f64 {
-        self.removal_kg_s * 3.6e6
+        self.removal_kg_s * GRAMS_PER_HOUR
     }
 
     /// Water to remove, litres a day.
     #[must_use]
     pub fn l_per_day(&self) -> f64 {
-        self.removal_kg_s * 86_400.0
+        self.removal_kg_s * LITRES_PER_DAY
     }
 }
 

@@ -5,6 +5,7 @@ use super::envelope::{Envelope, mean};
 use super::law::laws;
 use super::weather::{air_states, same_water};
 use crate::physics::pressure_coefficient::PressureSet;
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::speed_at_body;
 use crate::survey::{Facing, Survey, WeatherCase, WeatherId, findings};
 
@@ -57,7 +58,7 @@ pub fn ach_against_wind(survey: &Survey) -> Answer<WindCurve> {
     let volume = super::volume_m3(survey, &findings)?;
     let (outside, inside) = air_states(survey, case)?;
     let in_air = envelope.at(&outside, &inside);
-    let per_h = 3600.0 / (in_air.density_in() * volume);
+    let per_h = SECONDS_PER_HOUR / (in_air.density_in() * volume);
     let point = |wind_m_s: f64| {
         let wind = speed_at_body(survey.site.terrain, wind_m_s, envelope.roof());
         let inflows = in_air.inflows(wind)?;
@@ -112,7 +113,7 @@ pub fn ach_against_temperature(survey: &Survey) -> Answer<Vec<TemperatureCurve>>
         let point = |kelvin: f64| {
             let inside = same_water(&outside, outside.t_c + kelvin)?;
             let in_air = envelope.at(&outside, &inside);
-            let per_h = 3600.0 / (in_air.density_in() * volume);
+            let per_h = SECONDS_PER_HOUR / (in_air.density_in() * volume);
             Ok((kelvin, in_air.mean_inflow(wind)? * per_h))
         };
         let points: Answer<Vec<(f64, f64)>> = DIFFERENCES.into_iter().map(point).collect();

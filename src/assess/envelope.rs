@@ -10,7 +10,7 @@ use super::in_air::VehicleInAir;
 use super::inside::{self, InsideSpace};
 use super::law::GapLaw;
 use crate::physics::flow_law::{GapFlow, Gas};
-use crate::physics::leakage::AreaConvention;
+use crate::physics::leakage::LeakageArea;
 use crate::physics::network::{Body, Space};
 use crate::physics::pressure_coefficient::WindBody;
 use crate::physics::{MoistAir, PlacedFlow};
@@ -207,7 +207,7 @@ pub(crate) fn mean(values: &[f64; DIRECTIONS]) -> f64 {
 
 /// The sharp opening that passes as much at 10 Pa, m².
 pub(crate) fn sharp_area(flow: &GapFlow) -> f64 {
-    let convention = AreaConvention::Equivalent;
+    let convention = LeakageArea::Eqla10Pa;
     convention.area(
         flow.at(&Gas::REFERENCE)
             .flow(convention.reference_pressure()),

@@ -16,7 +16,6 @@ mod law;
 mod leakage;
 mod mark;
 mod model;
-pub mod number;
 mod parking;
 pub mod quantity;
 pub mod safety;
@@ -28,6 +27,7 @@ mod weather;
 pub mod words;
 mod working;
 
+pub use crate::survey::number;
 pub use answer::{
     Answer, Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer,
     Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatNeed, InnerAirFlow, Leakage, LeakageFigures,
@@ -45,7 +45,7 @@ pub use parking::{Parking, parking};
 pub use topic::{DryingTopic, Topic};
 pub use working::{drying_working, ranking_working, uncertainty_working, working};
 
-use crate::survey::{Finding, Item, Severity, Survey, findings};
+use crate::survey::{Field, Finding, Item, Severity, Survey, findings};
 use envelope::Envelope;
 
 /// Works out everything about a survey, for the set-up it shows.
@@ -100,16 +100,16 @@ pub fn assess(survey: &Survey) -> Assessment {
 
 /// Gross internal volume, m³, unless a size it needs is missing or impossible.
 fn volume_m3(survey: &Survey, findings: &[Finding]) -> Answer<f64> {
-    const FIELDS: [&str; 4] = [
-        "volume_m3",
-        "inside_length_m",
-        "inside_width_m",
-        "inside_height_m",
+    const FIELDS: [Field; 4] = [
+        Field::Volume,
+        Field::InsideLength,
+        Field::InsideWidth,
+        Field::InsideHeight,
     ];
     let error = findings.iter().find(|finding| {
         finding.severity == Severity::Error
             && finding.place.item == Item::Vehicle
-            && FIELDS.contains(&finding.place.field)
+            && FIELDS.iter().any(|&field| finding.place.is_at(field))
     });
     if let Some(error) = error {
         return Err(NotKnown::because(error.sentence.clone()));

@@ -13,6 +13,7 @@ use super::in_air::VehicleInAir;
 use crate::physics::air::pressure_at_altitude;
 use crate::physics::basic_model::{self, ShelterClass};
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
+use crate::physics::units::{GRAMS_PER_KG, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::physics::wind::{LEAST_SPEED, Shelter, speed_at};
 use crate::physics::{MoistAir, OpeningFlow};
 use crate::survey::findings::named_or;
@@ -170,7 +171,7 @@ impl Vehicle<'_> {
                 let volume = space.volume_m3.ok_or_else(|| {
                     NotKnown::because(format!("the volume of space {} is not given", space.id))
                 });
-                let per_kg_s = volume.map(|volume| 3600.0 / (found.gas.density * volume));
+                let per_kg_s = volume.map(|volume| SECONDS_PER_HOUR / (found.gas.density * volume));
                 let changes = |flow: f64| per_kg_s.clone().map(|per| per * flow);
                 SpaceAir {
                     id: space.id,
@@ -187,7 +188,7 @@ impl Vehicle<'_> {
     fn ach(&self, inflow_kg_s: f64, density_in: f64) -> Answer<f64> {
         self.volume_m3
             .clone()
-            .map(|volume| inflow_kg_s * 3600.0 / (density_in * volume))
+            .map(|volume| inflow_kg_s * SECONDS_PER_HOUR / (density_in * volume))
     }
 
     fn cross_check(
@@ -211,7 +212,7 @@ impl Vehicle<'_> {
             stack_coefficient: stack,
             wind_coefficient: wind,
             flow,
-            ach_per_h: flow * 3600.0 / volume,
+            ach_per_h: flow * SECONDS_PER_HOUR / volume,
         })
     }
 
@@ -361,5 +362,5 @@ pub(crate) fn source_kg_s(survey: &Survey) -> Answer<f64> {
             grams_per_day += rate * f64::from(source.count) * source.hours_per_day;
         }
     }
-    Ok(grams_per_day / 86_400.0 / 1000.0)
+    Ok(grams_per_day / SECONDS_PER_DAY / GRAMS_PER_KG)
 }

@@ -3,7 +3,7 @@
 use crate::assess::answer::{Answer, Leakage};
 use crate::assess::envelope::{Envelope, sharp_area};
 use crate::assess::exposure::{Leak, WindSide};
-use crate::physics::leakage::{AreaConvention, DEFAULT_EXPONENT, from_leakage_area};
+use crate::physics::leakage::{DEFAULT_EXPONENT, LeakageArea, from_leakage_area};
 use crate::physics::{Face, GapFlow, PlacedFlow};
 
 /// One leak on each face, into the first space, with the found gaps' equivalent leakage area
@@ -25,7 +25,7 @@ pub(super) fn leaks(envelope: &Envelope, leakage: &Leakage) -> Answer<Vec<Leak>>
     let leak = |face: Face| {
         let flow = GapFlow::new(from_leakage_area(
             found * area(face) / whole,
-            AreaConvention::Equivalent,
+            LeakageArea::Eqla10Pa,
             DEFAULT_EXPONENT,
         ))?;
         let (z_low, z_high) = match face {

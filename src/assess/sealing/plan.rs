@@ -12,7 +12,7 @@ use crate::assess::answer::{Answer, Assessment, NotKnown, Safety, SafetyVerdict}
 use crate::assess::model::{Model, Want};
 use crate::assess::{assess, safety};
 use crate::survey::findings::is_damp;
-use crate::survey::{Finding, GapId, Item, Place, Severity, Survey, WorkState};
+use crate::survey::{Field, Finding, GapId, Item, Place, Severity, Survey, WorkState};
 
 /// A plan worked out.
 #[derive(Clone, Debug, PartialEq)]
@@ -332,10 +332,7 @@ fn heed(
     if minutes_not_priced > 0.0 {
         findings.push(Finding {
             severity: Severity::Warning,
-            place: Place {
-                item: Item::Tariffs,
-                field: "workshop_per_hour",
-            },
+            place: Place::at(Item::Tariffs, Field::Workshop),
             sentence: format!(
                 "the cost is the material alone: {}",
                 not_priced(minutes_not_priced).reason
@@ -351,10 +348,7 @@ fn heed(
         if is_damp(&gap.damp) {
             findings.push(Finding {
                 severity: Severity::Warning,
-                place: Place {
-                    item: Item::Gap(gap.id),
-                    field: "damp",
-                },
+                place: Place::at(Item::Gap(gap.id), Field::Damp),
                 sentence: format!(
                     "gap {} is in the plan and there is a damp reading beside it ({})",
                     gap.id, gap.damp

@@ -10,9 +10,9 @@ use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::leakage;
 use crate::assess::model::{Model, Varied, Want, Workbench};
 use crate::physics::flow_law::{FlowLaw, Gas};
-use crate::physics::leakage::AreaConvention;
-use crate::survey::limits::range_of;
-use crate::survey::{Certainty, Item, Survey};
+use crate::physics::leakage::LeakageArea;
+use crate::survey::number::given;
+use crate::survey::{Certainty, Field, Item, Survey};
 use std::ops::Range;
 
 /// Imbalance left in a draw, as a share of the through-flow; the inflow is corrected for it, and
@@ -72,12 +72,12 @@ impl Trials {
     /// [`NotKnown`] where the air change itself is not.
     pub fn new(survey: &Survey) -> Answer<Self> {
         let percent = survey.leakage_not_found_percent.filter(|p| *p > 0.0);
-        let range = range_of("leakage_not_found_percent");
-        if let (Some(percent), Some(range)) = (survey.leakage_not_found_percent, range)
-            && !range.allows(percent)
+        if let Some(percent) = survey.leakage_not_found_percent
+            && !Field::NotFound.allows(percent)
         {
             return Err(NotKnown::because(format!(
-                "leakage not found is {percent} %, which cannot be"
+                "leakage not found is {} %, which is not possible",
+                given(percent)
             )));
         }
         let model = Model::new(survey, percent.is_some())?;
@@ -128,7 +128,7 @@ impl Trials {
             });
         }
         Ok(Self {
-            found_eqla: AreaConvention::Equivalent.area(found),
+            found_eqla: LeakageArea::Eqla10Pa.area(found),
             model,
             uncertainties,
             not_found: percent.map(|percent| percent / 100.0),
@@ -242,9 +242,9 @@ impl Trials {
             }
         }
         [
-            AreaConvention::Effective.area(sums[0]),
-            AreaConvention::Equivalent.area(sums[1]),
-            AreaConvention::Equivalent.area(unintended),
+            LeakageArea::Ela4Pa.area(sums[0]),
+            LeakageArea::Eqla10Pa.area(sums[1]),
+            LeakageArea::Eqla10Pa.area(unintended),
             sums[2],
         ]
     }
