@@ -83,7 +83,7 @@ fn a_file_changed_since_is_not_overwritten_by_what_was_rescued() {
     other.header.title = "somebody else's".to_owned();
     std::fs::write(&path, gapledger::survey::file::print(&other)).unwrap();
     let mut window = kept(&data, None);
-    assert!(shows(&window, "The saved file was changed since."));
+    assert!(shows(&window, "The saved file has changed since."));
     click_button(&mut window, "Open what was rescued: touring caravan");
     ctrl(&mut window, Key::S);
     assert!(matches!(
@@ -161,7 +161,7 @@ fn a_damaged_rescue_is_told_of_and_left() {
         &window,
         &format!("{} cannot be read", left.display())
     ));
-    assert!(shows(&window, "It was left as it is"));
+    assert!(shows(&window, "It has been left as it is"));
     assert_eq!(std::fs::read(&left).unwrap(), half);
 }
 
@@ -266,12 +266,12 @@ fn files_that_were_open_are_offered_again_and_missing_ones_say_so() {
     drop(kept(&data, Some(&other)));
     drop(other_folder);
     let mut window = kept(&data, None);
-    assert!(shows(&window, "small is not there any more"));
-    let off = format!("take off the list: {}", other.display());
+    assert!(shows(&window, "small no longer exists"));
+    let off = format!("remove from the list: {}", other.display());
     window.get_by_label(&off).click();
     window.run();
     settle(&mut window);
-    assert!(!shows(&window, "is not there any more"));
+    assert!(!shows(&window, "no longer exists"));
     let open = format!("Open {}", path.display());
     window.get_by_role_and_label(Role::Link, &open).click();
     window.run();
