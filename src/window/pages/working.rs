@@ -4,7 +4,8 @@ use crate::assess::{
     Topic, Working, drying_working, ranking_working, uncertainty_working, working,
 };
 use crate::report::{Section, workings};
-use crate::window::page::{PageContext, Queue};
+use crate::window::context::PageContext;
+use crate::window::request::Queue;
 use crate::window::theme::figure_style;
 use crate::window::widgets;
 use eframe::egui;
@@ -20,7 +21,7 @@ struct Written {
 }
 
 /// Draws the working of one result; the window puts it into a panel at the right.
-pub fn show(ui: &mut Ui, context: &mut PageContext<'_>, topic: Topic) {
+pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, topic: Topic) {
     if escaped(ui) {
         context.queue.close_working();
     }
@@ -65,7 +66,7 @@ fn escaped(ui: &Ui) -> bool {
 }
 
 /// The working; while results of the newest survey are on their way, the one before.
-fn written(ui: &Ui, context: &PageContext<'_>, topic: Topic) -> Option<Arc<Section>> {
+fn written<View>(ui: &Ui, context: &PageContext<'_, View>, topic: Topic) -> Option<Arc<Section>> {
     let id = Id::unique("the working shown");
     let before = ui
         .data(|data| data.get_temp::<Written>(id))
@@ -103,7 +104,7 @@ fn written(ui: &Ui, context: &PageContext<'_>, topic: Topic) -> Option<Arc<Secti
     }
 }
 
-fn uncertainty(context: &PageContext<'_>) -> Option<Working> {
+fn uncertainty<View>(context: &PageContext<'_, View>) -> Option<Working> {
     let found = context
         .decisions
         .uncertainty(context.revision)?
@@ -112,7 +113,7 @@ fn uncertainty(context: &PageContext<'_>) -> Option<Working> {
     Some(uncertainty_working(found))
 }
 
-fn ranking(context: &PageContext<'_>) -> Option<Working> {
+fn ranking<View>(context: &PageContext<'_, View>) -> Option<Working> {
     let found = context.decisions.ranking()?.answer.as_ref().ok()?;
     Some(ranking_working(
         context.survey,

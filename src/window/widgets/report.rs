@@ -1,8 +1,9 @@
 //! Draws sections of the report: the same sentences, tables and cautions that page and paper show.
 
-use super::{explain_marks, muted, working_button};
+use super::answer::working_button;
+use super::words::{explain_marks, muted};
 use crate::report::{Align, Block, Fact, Row, RowKind, Section, Table};
-use crate::window::page::Queue;
+use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
 use egui::{Grid, Label, Layout, RichText, Ui, vec2};

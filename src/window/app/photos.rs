@@ -1,11 +1,12 @@
 //! Photos on their way into the survey: from a dialog, dropped, or pasted.
 
-use super::Source;
+use super::App;
 use crate::survey::findings::numbered;
-use crate::survey::{Edit, Gap, GapId, MergeKey, Photo, Record, Severity, findings};
-use crate::window::app::App;
-use crate::window::dialogs::{Dialog, PathFor};
-use crate::window::page::{Page, Request};
+use crate::survey::{Edit, GapId, MergeKey, Photo, Record, Severity, findings};
+use crate::window::page::Page;
+use crate::window::photos::Source;
+use crate::window::questions::{Dialog, PathFor};
+use crate::window::request::Request;
 use crate::window::theme::palette;
 use eframe::egui;
 use egui::{Align2, Area, Context, Event, Frame, Id, Order, Stroke, ViewportCommand};
@@ -21,7 +22,7 @@ const MOST_AT_ONCE: usize = 100;
 impl App {
     /// Once a frame: what was dropped, pasted or chosen goes to the worker, and what has arrived
     /// becomes part of the survey.
-    pub(in crate::window) fn photos_in(&mut self, ctx: &Context) {
+    pub(super) fn photos_in(&mut self, ctx: &Context) {
         self.take_picked_photos();
         if self.asked.is_none() {
             self.take_dropped(ctx);
@@ -94,7 +95,7 @@ impl App {
     }
 
     /// Asks the system for photos for the selected gap.
-    pub(in crate::window) fn ask_photos(&mut self, ctx: &Context, frame: &eframe::Frame) {
+    pub(super) fn ask_photos(&mut self, ctx: &Context, frame: &eframe::Frame) {
         let Some(gap) = self.gap_for_photos() else {
             return;
         };
@@ -172,7 +173,7 @@ impl App {
         }
     }
 
-    pub(in crate::window) fn attach(&mut self, gap: GapId, mut sources: Vec<Source>) {
+    pub(super) fn attach(&mut self, gap: GapId, mut sources: Vec<Source>) {
         if sources.len() > MOST_AT_ONCE {
             let words = format!(
                 "{} files are more than are taken at once: only the first {MOST_AT_ONCE} were.",
@@ -196,7 +197,7 @@ impl App {
     }
 
     /// While files are held over the window: what dropping them will do.
-    pub(in crate::window) fn drop_hint(&self, ctx: &Context) {
+    pub(super) fn drop_hint(&self, ctx: &Context) {
         let held = ctx.input(|input| input.raw.hovered_files.len());
         if held == 0 || self.asked.is_some() {
             return;
@@ -206,7 +207,10 @@ impl App {
             survey.gap(id)
         });
         let words = match (gap, self.survey()) {
-            (Some(gap), _) => format!("Drop to add photos to {}", gap_words(gap)),
+            (Some(gap), _) => format!(
+                "Drop to add photos to {}",
+                numbered("gap", gap.id, &gap.name)
+            ),
             (None, Some(_)) => "Add or select a gap first, then drop its photos".to_owned(),
             (None, None) => "Drop a survey file to open it".to_owned(),
         };
@@ -224,11 +228,6 @@ impl App {
                     .show(ui, |ui| ui.heading(words));
             });
     }
-}
-
-/// Number and name of a gap.
-pub(in crate::window) fn gap_words(gap: &Gap) -> String {
-    numbered("gap", gap.id, &gap.name)
 }
 
 /// The file paths that a text consists of, one a line, as file managers put them on the

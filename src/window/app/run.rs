@@ -1,18 +1,20 @@
 //! Running what the queue holds, at the start of each frame.
 
-use super::app::{App, Picking};
-use super::commands::Command;
-use super::desk::{Output, SheetFile};
-use super::dialogs::{Answered, Dialog, PathFor, Then};
-use super::document::Document;
-use super::ledger;
-use super::notices::sentence_of;
-use super::page::{Page, Request};
-use super::photos::Source;
-use super::picker::Pick;
-use super::together::{self, ChangeOfMany};
+use super::App;
+use super::state::Picking;
 use crate::survey::file::{SaveError, load};
 use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
+use crate::window::commands::Command;
+use crate::window::desk::{Output, SheetFile};
+use crate::window::document::Document;
+use crate::window::ledger;
+use crate::window::notices::sentence_of;
+use crate::window::page::Page;
+use crate::window::photos::Source;
+use crate::window::picker::Pick;
+use crate::window::questions::{Answered, Dialog, PathFor, Then};
+use crate::window::request::Request;
+use crate::window::together::{self, ChangeOfMany};
 use eframe::egui;
 use egui::{ThemePreference, ViewportCommand};
 use std::path::{Path, PathBuf};
@@ -45,6 +47,7 @@ impl App {
             Request::Answer(answered) => self.answer(answered, ctx, frame),
             Request::Dismiss(number) => self.notices.dismiss(number),
             Request::Show(page) => self.view.page = page,
+            Request::SelectGap(gap) => self.view.gaps.select(Some(gap)),
             Request::EndGuide => self.end_guide(),
             Request::CancelSheet => self.desk.cancel(),
             Request::SetSheetAgain => self.desk.again(),
