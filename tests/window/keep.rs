@@ -104,7 +104,7 @@ fn opening_the_file_itself_asks_whether_to_open_what_was_rescued() {
         Some(Dialog::Rescued { .. })
     ));
     assert!(shows(&window, "1 gap more than the saved file"));
-    click_button(&mut window, "Stay with the saved file");
+    click_button(&mut window, "Use the saved file");
     assert_eq!(survey(&window).gaps.len(), 2);
     settle(&mut window);
     assert!(window.state().dialog().is_none(), "asked once only");
@@ -136,7 +136,7 @@ fn what_was_rescued_is_put_away_only_after_a_question() {
     leave_unsaved(&data, &path);
     let mut window = kept(&data, None);
     click_button(&mut window, "Put away: touring caravan");
-    click_button(&mut window, "Keep it on offer");
+    click_button(&mut window, "Keep it on the start page");
     assert_eq!(rescues(&data), 1);
     click_button(&mut window, "Put away: touring caravan");
     click_button(&mut window, "Put away");
@@ -236,11 +236,11 @@ fn two_programs_on_one_file_notice_each_other_and_saving_asks() {
         second.state().dialog(),
         Some(Dialog::Shared { .. })
     ));
-    click_button(&mut second, "Save all the same");
+    click_button(&mut second, "Save anyway");
     assert!(!second.state_mut().unsaved());
     // The first is asked for the other program's sake, and again because the file has changed.
     ctrl(&mut first, Key::S);
-    click_button(&mut first, "Save all the same");
+    click_button(&mut first, "Save anyway");
     assert!(matches!(
         first.state().dialog(),
         Some(Dialog::Overwrite { .. })

@@ -101,7 +101,7 @@ fn behind(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, marks: Marks<'_
 fn outer_words(name: Option<&str>, id: GapId) -> String {
     match name {
         Some(name) => format!("gap {id}: {name}"),
-        None => format!("gap {id}, which is gone"),
+        None => format!("gap {id}, which no longer exists"),
     }
 }
 

@@ -35,7 +35,7 @@ pub(in crate::window::pages) fn show<View>(
     if let Some(state) = state {
         change(queue, gap, |gap| gap.state = state);
     }
-    let date = TextField::new("Date of that", "state_date", &gap.state_date)
+    let date = TextField::new("Date of the state", "state_date", &gap.state_date)
         .id(gap.id)
         .marks(marks)
         .hint("2026-01-31")
