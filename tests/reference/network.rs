@@ -103,7 +103,7 @@ fn every_vehicle_of_several_spaces_agrees_with_scipy() {
     }
 }
 
-/// The balance that draws of the doubt use, from a vehicle without pressures: to the same tables.
+/// The balance that the draws use, from a vehicle without pressures: to the same tables.
 #[test]
 fn the_fast_balance_of_several_spaces_agrees_with_scipy() {
     for (vehicle, spaces, ways) in networks() {
