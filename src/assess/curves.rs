@@ -6,6 +6,7 @@ use super::prepared::Prepared;
 use super::study::Study;
 use super::weather::{air_states, same_water};
 use crate::physics::pressure_coefficient::PressureSet;
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::speed_at_body;
 use crate::survey::{Facing, Survey, WeatherCase, WeatherId};
 
@@ -56,11 +57,11 @@ pub(super) fn ach_against_wind(survey: &Survey, prepared: &Prepared) -> Answer<W
     let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
     let volume = prepared.volume_m3.clone()?;
     let (outside, inside) = air_states(survey, case)?;
-    let standing = envelope.at(&outside, &inside);
-    let per_h = 3600.0 / (standing.density_in() * volume);
+    let in_air = envelope.at(&outside, &inside);
+    let per_h = SECONDS_PER_HOUR / (in_air.density_in() * volume);
     let point = |wind_m_s: f64| {
         let wind = speed_at_body(survey.site.terrain, wind_m_s, envelope.roof());
-        let inflows = standing.inflows(wind)?;
+        let inflows = in_air.inflows(wind)?;
         Ok(WindPoint {
             wind_m_s,
             lowest_per_h: inflows.iter().copied().fold(f64::INFINITY, f64::min) * per_h,
@@ -113,9 +114,9 @@ pub(super) fn ach_against_temperature(
         let wind = speed_at_body(survey.site.terrain, case.wind_m_s, envelope.roof());
         let point = |kelvin: f64| {
             let inside = same_water(&outside, outside.t_c + kelvin)?;
-            let standing = envelope.at(&outside, &inside);
-            let per_h = 3600.0 / (standing.density_in() * volume);
-            Ok((kelvin, standing.mean_inflow(wind)? * per_h))
+            let in_air = envelope.at(&outside, &inside);
+            let per_h = SECONDS_PER_HOUR / (in_air.density_in() * volume);
+            Ok((kelvin, in_air.mean_inflow(wind)? * per_h))
         };
         let points: Answer<Vec<(f64, f64)>> = DIFFERENCES.into_iter().map(point).collect();
         Ok(TemperatureCurve {

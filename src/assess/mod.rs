@@ -10,15 +10,15 @@ pub mod drying;
 mod envelope;
 mod exposure;
 mod fabric;
+mod in_air;
+mod inside;
 mod law;
 mod leakage;
 mod mark;
 mod model;
-pub mod number;
 mod parking;
 mod prepared;
 pub mod quantity;
-mod rooms;
 pub mod safety;
 pub mod sealing;
 pub mod spaces;
@@ -29,6 +29,7 @@ mod weather;
 pub mod words;
 mod working;
 
+pub use crate::survey::number;
 pub use answer::{
     Answer, Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer,
     Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatNeed, InnerAirFlow, Leakage, LeakageFigures,
@@ -44,7 +45,7 @@ pub use study::{Best, Drawing, Part, Study};
 pub use topic::{DryingTopic, Topic};
 pub use working::{drying_working, ranking_working, uncertainty_working, working};
 
-use crate::survey::{Finding, Item, Severity, Survey};
+use crate::survey::{Field, Finding, Item, Severity, Survey};
 use prepared::Prepared;
 
 /// Works out everything about a survey, for the set-up it shows.
@@ -90,16 +91,16 @@ fn assessment(survey: &Survey, prepared: &Prepared) -> Assessment {
 
 /// Gross internal volume, m³, unless a size it needs is missing or impossible.
 fn volume_m3(survey: &Survey, findings: &[Finding]) -> Answer<f64> {
-    const FIELDS: [&str; 4] = [
-        "volume_m3",
-        "inside_length_m",
-        "inside_width_m",
-        "inside_height_m",
+    const FIELDS: [Field; 4] = [
+        Field::Volume,
+        Field::InsideLength,
+        Field::InsideWidth,
+        Field::InsideHeight,
     ];
     let error = findings.iter().find(|finding| {
         finding.severity == Severity::Error
             && finding.place.item == Item::Vehicle
-            && FIELDS.contains(&finding.place.field)
+            && FIELDS.iter().any(|&field| finding.place.is_at(field))
     });
     if let Some(error) = error {
         return Err(NotKnown::because(error.sentence.clone()));

@@ -30,7 +30,7 @@ impl Prepared {
         let gaps = leakage::gaps(survey, &laws);
         Self {
             leakage: leakage::leakage(survey, &gaps, &volume_m3),
-            envelope: Envelope::new(survey, &laws),
+            envelope: Envelope::new(survey, &findings, &laws),
             fabric: fabric::fabric(survey, &findings),
             findings,
             laws,

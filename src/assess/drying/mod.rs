@@ -178,7 +178,7 @@ impl Ground<'_> {
                         outside.relative_humidity().min(1.0),
                         self.target_rh,
                     )
-                    .map_err(|error| NotKnown::because(error.to_string()))
+                    .map_err(NotKnown::from)
                 });
                 ComparedCase {
                     id: case.id,

@@ -7,8 +7,9 @@ use super::choices::{Choices, Kind, Paper, Part};
 use crate::assess::{Mark, Study};
 use crate::report::{
     self, Block, Section, cases, completion, costs, drying, ledger, plan, safety, summary, vehicle,
-    words, workings,
+    workings,
 };
+use crate::survey::date;
 use std::collections::BTreeMap;
 
 /// What a sheet is made from.
@@ -211,7 +212,7 @@ impl Writer<'_> {
             title: title.to_owned(),
             kind: self.choices.kind.name().to_owned(),
             author: header.surveyor.trim().to_owned(),
-            date: words::date(&header.date),
+            date: date::parse(&header.date),
             facts: vehicle::facts_at_head(&self.material.told),
             foot: foot
                 .into_iter()
