@@ -4,41 +4,24 @@
 //! the pages in sight, and a third writes files. What came of it is told.
 
 mod files;
+mod order;
 mod pictures;
 mod set;
 
 pub use files::{Output, SheetFile};
-pub use set::{SheetChoices, Step};
+pub use order::{SheetChoices, SheetKey};
+pub use set::Step;
 
 use super::answers::{Effort, Revised};
 use super::background::{Manner, Spawner, Task, Wake};
 use crate::sheet::Typeset;
 use eframe::egui;
+use order::{Order, PrintCopies};
 use pictures::{Drawing, Pictures};
-use set::{News, Photos, set};
+use set::{News, set};
 use std::ops::Range;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-
-/// What a sheet is of: equal keys are equal sheets.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct SheetKey {
-    /// Revision of the survey.
-    pub revision: u64,
-    /// What was chosen.
-    pub choices: SheetChoices,
-}
-
-/// A sheet to set.
-struct Order {
-    key: SheetKey,
-    of: Arc<Revised>,
-    /// The survey's file, beside which the photos are.
-    path: Option<PathBuf>,
-    /// Photos made ready before, where there are any.
-    photos: Option<Arc<Photos>>,
-    effort: Effort,
-}
 
 /// A page to draw, of the sheet with this number.
 type ToDraw = (u64, Arc<Typeset>, Drawing);
@@ -82,7 +65,7 @@ pub struct Typesetting {
     running: Option<(SheetKey, Step)>,
     ready: Option<Ready>,
     given_up: Option<(SheetKey, String)>,
-    photos: Option<Arc<Photos>>,
+    photos: Option<Arc<PrintCopies>>,
     pictures: Pictures,
     told: Vec<Told>,
     writing: bool,
@@ -256,7 +239,7 @@ impl Typesetting {
                     *at = step;
                 }
             }
-            News::Photos(photos) => self.photos = Some(photos),
+            News::Copies(photos) => self.photos = Some(photos),
             News::Set(key, Ok(pages)) => {
                 self.running = None;
                 self.pictures.age();

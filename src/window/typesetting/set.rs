@@ -1,46 +1,15 @@
 //! Setting a sheet, step by step, on a worker.
 
-use super::{Order, SheetKey};
-use crate::sheet::blocks::Picture;
+use super::order::{Order, PrintCopies, SheetChoices, SheetKey};
 use crate::sheet::photos::{logo, print_copies};
-use crate::sheet::{Choices, Kind, Material, Paper, Part, Typeset, Workshop, contents, typeset};
+use crate::sheet::{Choices, Material, Typeset, Workshop, contents, typeset};
 use crate::tasks;
 use crate::window::background::Line;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::ops::ControlFlow;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU8, Ordering};
-
-/// What is chosen on the page; pictures by their paths.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct SheetChoices {
-    /// Which sheet.
-    pub kind: Kind,
-    /// On what paper.
-    pub paper: Paper,
-    /// Parts that are printed.
-    pub parts: BTreeSet<Part>,
-    /// Name of the workshop.
-    pub workshop: String,
-    /// Its address.
-    pub address: String,
-    /// Path of its logo; empty for none.
-    pub logo: String,
-}
-
-impl Default for SheetChoices {
-    fn default() -> Self {
-        Self {
-            kind: Kind::default(),
-            paper: Paper::default(),
-            parts: Part::ALL.into_iter().collect(),
-            workshop: String::new(),
-            address: String::new(),
-            logo: String::new(),
-        }
-    }
-}
 
 /// What the worker is at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -77,17 +46,10 @@ impl Step {
     }
 }
 
-/// The photos of a survey, which stay the same while only choices change.
-pub(super) struct Photos {
-    revision: u64,
-    path: Option<PathBuf>,
-    copies: BTreeMap<String, Picture>,
-}
-
 /// What the window is told of a sheet being set.
 pub(super) enum News {
     Step(Step),
-    Photos(Arc<Photos>),
+    Copies(Arc<PrintCopies>),
     Set(SheetKey, Result<Typeset, String>),
 }
 
@@ -100,7 +62,7 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
         photos,
         effort,
     } = order;
-    let fits = |photos: &Arc<Photos>| photos.revision == key.revision && photos.path == path;
+    let fits = |photos: &Arc<PrintCopies>| photos.revision == key.revision && photos.path == path;
     let photos = photos.filter(fits).unwrap_or_else(|| {
         line.send(News::Step(Step::Photos));
         let survey = of.study.survey();
@@ -108,7 +70,7 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
             print_copies(path, survey, &|| line.stopped())
         });
         let revision = key.revision;
-        Arc::new(Photos {
+        Arc::new(PrintCopies {
             revision,
             path,
             copies,
@@ -117,7 +79,7 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
     if line.stopped() {
         return;
     }
-    line.send(News::Photos(Arc::clone(&photos)));
+    line.send(News::Copies(Arc::clone(&photos)));
     let studies = key.choices.kind.draws(&of.study);
     for (at, study) in studies.iter().enumerate() {
         let watch = told(line, at, studies.len());

@@ -5,50 +5,22 @@
 //! where that is of an older revision. Longer work is done for the page that shows it alone, and
 //! can be stopped.
 
+mod asked;
+mod effort;
+mod work;
+
+pub use asked::{Revised, Wanted};
+pub use effort::Effort;
+
 use super::background::{Line, Manner, Spawner, Status, Task, Wake};
 use super::page::Page;
 use crate::assess::sealing::{Aim, Order, Ranking, Ticked};
-use crate::assess::uncertainty::{DRAWS, Uncertainty};
+use crate::assess::uncertainty::Uncertainty;
 use crate::assess::{Answer, Assessment, Best, Comparison, NotKnown, Part, Study, WindCurve};
-use crate::sheet::unprintable;
 use crate::survey::{Finding, Survey};
-use crate::tasks::{self, processors};
+use asked::Asked;
 use std::ops::ControlFlow;
-use std::sync::{Arc, OnceLock};
-use std::time::Duration;
-
-/// How much work is made of it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Effort {
-    /// Draws of what is in doubt.
-    pub draws: u32,
-    /// Threads that draw.
-    pub threads: usize,
-    /// Time without an edit after which longer work begins.
-    pub pause: Duration,
-}
-
-impl Effort {
-    /// As the program works.
-    #[must_use]
-    pub fn program() -> Self {
-        Self {
-            draws: DRAWS,
-            threads: processors(),
-            pause: Duration::from_millis(700),
-        }
-    }
-
-    /// As tests work: few draws, on the caller's thread, at once.
-    #[must_use]
-    pub fn test() -> Self {
-        Self {
-            draws: 120,
-            threads: 1,
-            pause: Duration::ZERO,
-        }
-    }
-}
+use std::sync::Arc;
 
 /// Longer work that a user can stop and ask for again.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -59,24 +31,6 @@ pub enum LongWork {
     Sealing,
     /// The best set within a budget.
     Budget,
-}
-
-/// What the Sealing plan page asks for.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Wanted {
-    /// What to save most of.
-    pub aim: Aim,
-    /// Money to spend at most, where a budget is named.
-    pub budget: Option<f64>,
-}
-
-/// The study of one revision of the survey.
-pub struct Revised {
-    /// Revision of the survey.
-    pub revision: u64,
-    /// The study of it.
-    pub study: Study,
-    unprintable: OnceLock<Vec<Finding>>,
 }
 
 /// An answer and the survey's revision it is for.
@@ -134,13 +88,6 @@ impl Results {
     }
 }
 
-/// What a task is given, and what it says is there.
-#[derive(Clone)]
-struct Asked {
-    of: Arc<Revised>,
-    wanted: Wanted,
-}
-
 /// One kind of work on the study, and what was asked of it last.
 struct Job {
     task: Task<Asked, (Asked, Part)>,
@@ -191,29 +138,29 @@ impl Answers {
         Self {
             results_job: job(
                 Manner::at_once("The results could not be worked out"),
-                results,
+                work::results,
             ),
             uncertainty_job: job(
                 Manner::after(
                     effort.pause,
                     "How sure the results are could not be worked out",
                 ),
-                uncertainty,
+                work::uncertainty,
             ),
             dependence_job: job(
                 Manner::at_once("What hangs on warmth and parking could not be worked out"),
-                dependence,
+                work::dependence,
             ),
             sealing_job: job(
                 Manner::at_once("What to seal could not be worked out"),
-                sealing,
+                work::sealing,
             ),
             budget_job: job(
                 Manner::after(
                     effort.pause,
                     "The best set within the budget could not be worked out",
                 ),
-                budget,
+                work::budget,
             ),
             spawner,
             wake,
@@ -277,13 +224,7 @@ impl Answers {
     /// The study of the survey as it is now, whatever is there of it.
     pub fn of(&mut self, revision: u64, survey: &Arc<Survey>) -> Arc<Revised> {
         let newest = self.newest.take().filter(|of| of.revision == revision);
-        let newest = newest.unwrap_or_else(|| {
-            Arc::new(Revised {
-                revision,
-                study: Study::new(Arc::clone(survey)),
-                unprintable: OnceLock::new(),
-            })
-        });
+        let newest = newest.unwrap_or_else(|| Arc::new(Revised::new(revision, survey)));
         Arc::clone(self.newest.insert(newest))
     }
 
@@ -457,120 +398,5 @@ fn findings(of: &Revised, noted: &[Finding]) -> Vec<Finding> {
     all
 }
 
-/// The most urgent answers first.
-fn results(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
-    let study = &asked.of.study;
-    study.assessment();
-    asked
-        .of
-        .unprintable
-        .get_or_init(|| unprintable(study.survey()));
-    line.send((asked.clone(), Part::Assessment));
-    if line.stopped() {
-        return;
-    }
-    study.wind_curve();
-    line.send((asked.clone(), Part::WindCurve));
-    if line.stopped() {
-        return;
-    }
-    study.comparison();
-    line.send((asked.clone(), Part::Comparison));
-}
-
-fn uncertainty(asked: &Asked, effort: Effort, line: &Line<'_, (Asked, Part)>) {
-    let watch = |share| line.progress(share);
-    let (study, Effort { draws, threads, .. }) = (&asked.of.study, effort);
-    if tasks::uncertainty(study, draws, threads, &watch).is_some() {
-        line.send((asked.clone(), Part::Uncertainty));
-    }
-}
-
-/// The ranking and the plan as ticked first, the order after them.
-fn sealing(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
-    let (study, aim) = (&asked.of.study, asked.wanted.aim);
-    study.ranking(aim);
-    line.send((asked.clone(), Part::Ranking));
-    if line.stopped() {
-        return;
-    }
-    study.ticked();
-    line.send((asked.clone(), Part::Ticked));
-    let watch = &mut |share| line.progress(share);
-    if study.order_watched(aim, watch).is_some() {
-        line.send((asked.clone(), Part::Order));
-    }
-}
-
-fn dependence(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
-    let study = &asked.of.study;
-    study.temperature_curves();
-    study.pressure_sets();
-    study.closing_effects();
-    study.parking();
-    line.send((asked.clone(), Part::Parking));
-}
-
-fn budget(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
-    let Wanted { aim, budget } = asked.wanted;
-    let watch = &mut |share| line.progress(share);
-    let found = budget.and_then(|budget| asked.of.study.best(aim, budget, watch));
-    if found.is_some() {
-        line.send((asked.clone(), Part::Best));
-    }
-}
-
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::survey::VehicleKind;
-    use crate::window::background::{Held, held, inline};
-
-    fn follow(answers: &mut Answers, revision: u64) -> Vec<String> {
-        let survey = Arc::new(Survey::new(VehicleKind::Other));
-        let wanted = Wanted {
-            aim: Aim::AchWindy,
-            budget: None,
-        };
-        answers.follow(revision, &survey, Page::Vehicle, wanted)
-    }
-
-    fn answers(spawner: Spawner) -> Answers {
-        Answers::new(spawner, Arc::new(|| {}), Effort::test())
-    }
-
-    #[test]
-    fn the_newest_survey_is_worked_out_and_no_other_waits() {
-        let (held, spawner) = held();
-        let mut answers = answers(spawner);
-        for revision in 1..=5 {
-            assert!(follow(&mut answers, revision).is_empty());
-        }
-        // The first is waited for, and then the newest of all is taken.
-        for expected in [1, 5] {
-            Held::run_all(&held);
-            assert!(follow(&mut answers, 5).is_empty());
-            assert_eq!(answers.results().unwrap().revision, expected);
-        }
-        assert_eq!(answers.results().unwrap().comparison_revision(), 5);
-    }
-
-    #[test]
-    fn a_later_survey_starts_a_worker_again() {
-        let mut answers = answers(inline());
-        for revision in 1..=3 {
-            assert!(follow(&mut answers, revision).is_empty());
-            assert_eq!(answers.results().unwrap().revision, revision);
-        }
-    }
-
-    #[test]
-    fn a_worker_that_cannot_start_is_told_and_tried_again() {
-        let refusing: Spawner = Arc::new(|_| Err(std::io::Error::other("no threads left")));
-        let mut answers = answers(refusing);
-        for revision in 1..=2 {
-            let refused = follow(&mut answers, revision);
-            assert!(refused[0].contains("no threads left"), "{refused:?}");
-        }
-    }
-}
+mod tests;
