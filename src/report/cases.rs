@@ -3,6 +3,7 @@
 use super::Material;
 use super::blocks::{Align, Fact, Reasons, Section, Table};
 use super::direction;
+use super::uncertainty::very_likely;
 use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::uncertainty::{CaseUncertainty, Interval};
 use crate::assess::words::{compass, figure, given};
@@ -156,13 +157,7 @@ fn notes(told: &Material<'_>, parts: &[Part]) -> Vec<String> {
              through the openings inside: it is no outside air.",
         );
     }
-    if let Some(found) = told.uncertainty {
-        notes.push(format!(
-            "Very likely: the middle 95 % of {} draws of all that is uncertain: sizes as measured, \
-             estimated or guessed, pressure coefficients, wind (JCGM 101 [M]).",
-            found.draws
-        ));
-    }
+    notes.extend(told.uncertainty.map(very_likely));
     notes
 }
 
@@ -178,7 +173,7 @@ impl<'a> Columns<'a> {
     fn new(told: &'a Material<'a>, cases: &'a [CaseAnswer]) -> Self {
         let mut table = Table::default().wide("Weather case", Align::Left, 1);
         for case in cases {
-            table = table.column(case.name.clone(), Align::Decimal);
+            table = table.column(case.name.clone(), Align::Right);
         }
         Self {
             told,
