@@ -60,12 +60,6 @@ pub fn leakage_cm2(area: f64) -> String {
     figure(area * 1e4, 3)
 }
 
-/// A leakage area, in m², as mm².
-#[must_use]
-pub fn leakage_mm2(area: f64) -> String {
-    figure(area * 1e6, 3)
-}
-
 /// A temperature that was worked out, to a tenth of a degree.
 #[must_use]
 pub fn celsius(temperature_c: f64) -> String {
@@ -206,7 +200,9 @@ pub fn form(gap: &Gap) -> String {
     words.replace("× ", "×\u{a0}")
 }
 
-fn sizes(form: &Form) -> String {
+/// Form and sizes alone; a size that was not taken is a question mark.
+#[must_use]
+pub fn sizes(form: &Form) -> String {
     let q = given_or_query;
     match *form {
         Form::NarrowGap {
@@ -273,8 +269,7 @@ fn sizes(form: &Form) -> String {
 }
 
 /// The bends of a gap behind its sizes: nothing where it has none.
-#[must_use]
-pub fn bends_words(bends: u32) -> String {
+fn bends_words(bends: u32) -> String {
     match bends {
         0 => String::new(),
         1 => ", 1 bend".to_owned(),

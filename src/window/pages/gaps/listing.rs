@@ -3,6 +3,7 @@
 
 use super::columns::Column;
 use super::words;
+use crate::assess::words::sizes;
 use crate::assess::{Answer, GapAnswer, LeakageTotal, leakage_total};
 use crate::survey::{
     Certainty, Facing, Finding, Gap, GapId, Item, Purpose, Severity, Survey, WorkState, ZoneId,
@@ -99,7 +100,7 @@ fn holds(gap: &Gap, survey: &Survey, searched: &[String]) -> bool {
         &gap.damp,
         remedy.map_or("", |remedy| remedy.kind.name()),
         remedy.map_or("", |remedy| remedy.words.as_str()),
-        &words::form(&gap.form),
+        &sizes(&gap.form),
     ]
     .join("\n")
     .to_lowercase();
@@ -395,7 +396,7 @@ fn key(
             place(&zones, &gap.zone)
         }
         Column::Facing => place(&Facing::ALL, &gap.facing),
-        Column::Form => SortKey::Words(words::form(&gap.form)),
+        Column::Form => SortKey::Words(sizes(&gap.form)),
         Column::Count => SortKey::Figure(Some(f64::from(gap.count))),
         Column::Area => SortKey::Figure(figures().map(|figures| figures.eqla)),
         Column::Share => SortKey::Figure(figures().map(|figures| figures.flow_10pa)),

@@ -5,6 +5,7 @@ use super::listing::Line;
 use super::words;
 use crate::assess::GapLeakage;
 use crate::assess::quantity::Kind;
+use crate::assess::words::sizes;
 use crate::survey::{Finding, Gap, Survey};
 use crate::window::jobs::Results;
 use crate::window::widgets::number_text;
@@ -47,7 +48,7 @@ impl<'a> Row<'a> {
             Column::Name => words::name(gap).to_owned(),
             Column::Zone => self.zone().to_owned(),
             Column::Facing => gap.facing.name().to_owned(),
-            Column::Form => words::form(&gap.form),
+            Column::Form => sizes(&gap.form),
             Column::Count => gap.count.to_string(),
             Column::Area => self.area(),
             Column::Share => self.share(),
@@ -66,7 +67,7 @@ impl<'a> Row<'a> {
     /// The whole row in words.
     pub(super) fn words(&self) -> String {
         let gap = self.gap;
-        let (name, form) = (words::name(gap), words::form(&gap.form));
+        let (name, form) = (words::name(gap), sizes(&gap.form));
         let (zone, facing) = (self.zone(), gap.facing.name());
         let noticed = self.finding.map_or_else(String::new, |finding| {
             format!(", noticed: {}", finding.severity.name())

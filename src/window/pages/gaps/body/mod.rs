@@ -151,7 +151,7 @@ fn gap_words(context: &GapsContext<'_>, gap: &Gap) -> String {
         gap.id,
         words::name(gap),
         gap.facing.name(),
-        words::form(&gap.form)
+        crate::assess::words::sizes(&gap.form)
     )
 }
 
