@@ -11,12 +11,11 @@ use crate::assess::{
     Answer, CaseAir, CaseAnswer, CaseDrying, CaseHeat, DirectionAnswer, HeatNeed, NotKnown,
     SpaceAir, Topic,
 };
+use crate::physics::units::{GRAMS_PER_HOUR, SECONDS_PER_HOUR};
 use crate::survey::{WeatherCase, WeatherId};
 
 /// Weather cases that stand side by side; more go into a further table.
 const SIDE_BY_SIDE: usize = 4;
-/// From kg/s to kg/h.
-const PER_H: f64 = 3600.0;
 
 /// A group of rows of the table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -154,7 +153,7 @@ fn notes(told: &Material<'_>, parts: &[Part]) -> Vec<String> {
         of(
             Part::Spaces,
             "Air into a space is by the volume of the space itself. Air from other spaces comes \
-             through the openings inside: it is no outside air.",
+             through the openings inside: that is not outside air.",
         );
     }
     notes.extend(told.uncertainty.map(very_likely));
@@ -277,7 +276,7 @@ impl<'a> Columns<'a> {
         self.extreme("Highest", |air| air.highest);
         let inflow = "Outside air that comes in, mean";
         self.of_air(inflow, Kind::KilogramsPerHour, |air| {
-            air.mean_inflow_kg_s * PER_H
+            air.mean_inflow_kg_s * SECONDS_PER_HOUR
         });
     }
 
@@ -356,12 +355,12 @@ impl<'a> Columns<'a> {
             let outside = format!("{name}: outside air");
             self.numbers(&outside, changes, |case| own(case)?.ach_per_h);
             self.numbers(&outside, flow, |case| {
-                Ok(own(case)?.mean_inflow_kg_s * PER_H)
+                Ok(own(case)?.mean_inflow_kg_s * SECONDS_PER_HOUR)
             });
             let others = format!("{name}: from other spaces");
             self.numbers(&others, changes, |case| own(case)?.from_spaces_per_h);
             self.numbers(&others, flow, |case| {
-                Ok(own(case)?.mean_from_spaces_kg_s * PER_H)
+                Ok(own(case)?.mean_from_spaces_kg_s * SECONDS_PER_HOUR)
             });
         }
     }
@@ -374,7 +373,7 @@ impl<'a> Columns<'a> {
         let to_hold = format!("Water to remove to hold {rh} % relative humidity");
         self.table.group(to_hold);
         self.of_water("Water given off inside", per_hour, |drying| {
-            drying.source_kg_s * 3.6e6
+            drying.source_kg_s * GRAMS_PER_HOUR
         });
         let cold = "Inside as cold as outside";
         self.of_water(cold, per_day, |drying| {

@@ -39,7 +39,7 @@ pub fn section(told: &Material<'_>, found: &Answer<Uncertainty>) -> Section {
         section.note(words);
     }
     section.note(format!(
-        "{} How far each input may be off is assumed [A]; the result itself stays the plain one.",
+        "{} How far each input may be off is assumed [A]; the result itself stays as it is.",
         very_likely(found)
     ));
     section
@@ -57,7 +57,7 @@ pub(crate) fn very_likely(found: &Uncertainty) -> String {
 fn measure_next(section: &mut Section, found: &Uncertainty) {
     if found.measure_next.is_empty() {
         section.paragraph(
-            "Measure next: no single size carries a part of the uncertainty worth measuring.",
+            "Measure next: no single size adds enough uncertainty to be worth measuring again.",
         );
         return;
     }
@@ -80,7 +80,7 @@ fn parts(found: &Uncertainty) -> Option<String> {
         .collect();
     (!common.is_empty()).then(|| {
         format!(
-            "Of all uncertainty of the air change, not in single sizes: {}.",
+            "Uncertainty of the air change that comes from no single size: {}.",
             common.join(", ")
         )
     })
