@@ -2,7 +2,6 @@
 
 mod curves;
 mod dependence;
-mod faces;
 mod flows;
 pub(super) mod lines;
 mod rose;

@@ -2,7 +2,6 @@
 //! stays as it is: sorting and filtering are for the eye only.
 
 use super::columns::Column;
-use super::words;
 use crate::assess::words::sizes;
 use crate::assess::{Answer, GapAnswer, LeakageTotal, leakage_total};
 use crate::survey::{
@@ -93,7 +92,7 @@ fn holds(gap: &Gap, survey: &Survey, searched: &[String]) -> bool {
     let zone = survey.zone(gap.zone).map_or("", |zone| zone.name.as_str());
     let remedy = gap.remedy.as_ref();
     let text = [
-        words::name(gap),
+        gap.shown_name(),
         zone,
         gap.facing.name(),
         &gap.note,
@@ -390,7 +389,7 @@ fn key(
             line.finding(results)
                 .map(|finding| f64::from(finding.severity as u8)),
         ),
-        Column::Name => SortKey::Words(words::name(gap).to_lowercase()),
+        Column::Name => SortKey::Words(gap.shown_name().to_lowercase()),
         Column::Zone => {
             let zones: Vec<ZoneId> = survey.zones.iter().map(|zone| zone.id).collect();
             place(&zones, &gap.zone)
