@@ -29,7 +29,7 @@ fn law() -> impl Strategy<Value = FlowLaw> {
     ]
 }
 
-fn gap() -> impl Strategy<Value = PlacedFlowFlow> {
+fn gap() -> impl Strategy<Value = PlacedFlow> {
     let behind = prop::option::weighted(0.3, 1e-4..1e-2_f64);
     let rise = prop_oneof![Just(0.0), 0.01..2.0_f64];
     (law(), behind, 0.3..2.6_f64, rise, 1u32..4).prop_map(|(law, behind, z_low, rise, count)| {
