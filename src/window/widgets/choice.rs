@@ -2,6 +2,7 @@
 
 use super::layout::LABEL_WIDTH;
 use super::words::tell_name;
+use crate::survey::Field;
 use crate::window::help;
 use eframe::egui;
 use egui::{ComboBox, EventFilter, Id, Key, Response, Ui};
