@@ -10,13 +10,14 @@ pub mod drying;
 mod envelope;
 mod exposure;
 mod fabric;
+mod in_air;
+mod inside;
 mod law;
 mod leakage;
 mod mark;
 mod model;
 mod parking;
 pub mod quantity;
-mod rooms;
 pub mod safety;
 pub mod sealing;
 pub mod spaces;
@@ -55,7 +56,7 @@ pub fn assess(survey: &Survey) -> Assessment {
     let volume_m3 = volume_m3(survey, &findings);
     let gaps = leakage::gaps(survey, &laws);
     let leakage = leakage::leakage(survey, &gaps, &volume_m3);
-    let envelope = Envelope::new(survey, &laws);
+    let envelope = Envelope::new(survey, &findings, &laws);
     let fabric = fabric::fabric(survey, &findings);
     let safety = safety::safety(survey, &laws);
     let vehicle = weather::Vehicle {

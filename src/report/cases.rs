@@ -152,7 +152,7 @@ fn notes(told: &Material<'_>, parts: &[Part]) -> Vec<String> {
         of(
             Part::Spaces,
             "Air into a space is by the volume of the space itself. Air from other spaces comes \
-             through the openings inside: it is no outside air.",
+             through the openings inside: that is not outside air.",
         );
     }
     if let Some(found) = told.uncertainty {

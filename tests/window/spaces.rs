@@ -31,7 +31,7 @@ fn parted() -> (tempfile::TempDir, Window<'static>) {
     let mut window = opened(&path);
     spaces_section(&mut window);
     assert!(shows(&window, "There is only one space"));
-    click_button(&mut window, "Part the inside into two spaces");
+    click_button(&mut window, "Divide the inside into two spaces");
     click_button(&mut window, "Add inner opening");
     let mut gap = survey(&window).gap(GapId(2)).unwrap().clone();
     gap.space = Some(SpaceId(2));

@@ -209,7 +209,10 @@ impl Variants {
         let model = Model::new(survey, false)?;
         let leak = |sealable: &Sealable| {
             let ledger = survey.gaps.iter().position(|gap| gap.id == sealable.gap());
-            let leak = model.leaks.iter().position(|leak| leak.ledger == ledger)?;
+            let leak = model
+                .leaks()
+                .iter()
+                .position(|leak| leak.ledger == ledger)?;
             Some((leak, sealable.leak_left()))
         };
         Ok(Self {
@@ -310,7 +313,7 @@ pub(crate) fn air_per_sleeper(survey: &Survey, assessment: &Assessment) -> Answe
         .ok_or_else(|| NotKnown::because("there is no weather case"))?;
     let of = |at: usize| {
         let air = assessment.cases[at].air.as_ref().map_err(Clone::clone)?;
-        Ok(air.mean_inflow_kg_s * 3600.0 / air.inside.density() / berths)
+        Answer::Ok(air.mean_inflow_kg_s * 3600.0 / air.inside.density() / berths)
     };
     Ok(AirPerSleeper {
         calm_m3_per_h: of(calm)?,

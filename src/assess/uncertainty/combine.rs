@@ -183,7 +183,7 @@ impl Trials {
         let mut varied = model.as_surveyed(FINE);
         model.evaluate(&mut bench, &varied, Want::Recorded)?;
         let without: Vec<f64> = bench.inflows.iter().map(|inflow| inflow.recorded).collect();
-        for (factor, leak) in varied.factors.iter_mut().zip(&model.leaks) {
+        for (factor, leak) in varied.factors.iter_mut().zip(model.leaks()) {
             if leak.ledger.is_none() {
                 *factor = share;
             }

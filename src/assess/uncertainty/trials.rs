@@ -28,8 +28,7 @@ pub struct Trials {
     pub(super) not_found: Option<f64>,
     /// Which leaks are unintended.
     unintended: Vec<bool>,
-    /// What is uncertain about each inner opening, and how much; none where the inside is one
-    /// space.
+    /// What is uncertain about each inner opening, and how much.
     inner_uncertainties: Vec<(UncertainInput, Spread)>,
     /// Every gap's name and certainty, by leak; then those of the inner openings.
     pub(super) sized: Vec<Sized>,
@@ -85,7 +84,7 @@ impl Trials {
         let mut uncertainties = Vec::new();
         let mut unintended = Vec::new();
         let mut sized = Vec::new();
-        for leak in &model.leaks {
+        for leak in model.leaks() {
             match leak.ledger {
                 Some(at) => {
                     let gap = &survey.gaps[at];
@@ -108,16 +107,16 @@ impl Trials {
             }
         }
         let flows: Vec<[f64; 3]> = model
-            .leaks
+            .leaks()
             .iter()
             .map(|leak| {
-                let curve = leak.flow.at(&Gas::REFERENCE);
+                let curve = leak.placed.flow.at(&Gas::REFERENCE);
                 PRESSURES.map(|pressure| curve.flow(pressure))
             })
             .collect();
         let gaps = sized.len();
         let found = flows.iter().take(gaps).map(|flow| flow[1]).sum();
-        let inner = survey.inner_openings.iter().take(model.inner_openings);
+        let inner = survey.inner_openings.iter();
         let mut inner_uncertainties = Vec::new();
         for opening in inner {
             let spread = Spread::of_gap(opening.certainty);
@@ -223,11 +222,14 @@ impl Trials {
     /// ELA, EqLA, EqLA of the unintended gaps, flow at 50 Pa.
     fn leakage(&self, varied: &Varied) -> [f64; LEAKAGE_COLUMNS] {
         let (mut sums, mut unintended) = ([0.0; 3], 0.0);
-        for (at, leak) in self.model.leaks.iter().enumerate() {
-            let flows = match leak.flow.law() {
-                FlowLaw::Power { .. } if leak.flow.behind_area().is_none() => self.flows[at],
+        for (at, leak) in self.model.leaks().iter().enumerate() {
+            let flows = match leak.placed.flow.law() {
+                FlowLaw::Power { .. } if leak.placed.flow.behind_area().is_none() => self.flows[at],
                 _ => {
-                    let curve = leak.flow.at_discharge(&Gas::REFERENCE, varied.discharge);
+                    let curve = leak
+                        .placed
+                        .flow
+                        .at_discharge(&Gas::REFERENCE, varied.discharge);
                     PRESSURES.map(|pressure| curve.flow(pressure))
                 }
             };

@@ -174,7 +174,7 @@ pub(super) const FIELDS: &[Entry] = &[
         .help("Say in a few words what the photo shows, and where on it the gap is."),
     of(F::State, "state", "State")
         .help("How far the work is: a sealed gap counts only with what its remedy leaves."),
-    of(F::StateDate, "state_date", "Date of that")
+    of(F::StateDate, "state_date", "Date of the state")
         .help("The day that the state was reached, as year-month-day."),
     of(F::Remedy, "remedy", "Remedy").help(
         "What it would be sealed with; try a piece of the strip or brush in the gap before \

@@ -76,6 +76,6 @@ fn behind(fields: &mut Fields<'_, '_, Gap>, survey: &Survey, gap: &Gap) {
 fn outer_words(name: Option<&str>, id: GapId) -> String {
     match name {
         Some(name) => format!("gap {id}: {name}"),
-        None => format!("gap {id}, which is gone"),
+        None => format!("gap {id}, which no longer exists"),
     }
 }

@@ -145,7 +145,7 @@ fn paint(
             None
         }
         Sight::Trouble(reason) => {
-            placeholder("✖", "not to be seen", palette.warning);
+            placeholder("✖", "cannot be shown", palette.warning);
             Some(reason)
         }
     };

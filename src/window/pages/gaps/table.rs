@@ -137,7 +137,7 @@ fn table(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &Lay) 
             ui.label(if context.survey.gaps.is_empty() {
                 "No gap yet. Walk round the vehicle and add each gap you see, feel or hear."
             } else {
-                "No gap is like that: show all, or search for something else."
+                "No gap matches: show all, or search for something else."
             });
         });
         return;

@@ -37,7 +37,7 @@ fn appliances(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     widgets::muted(
         ui,
         "They decide which ventilation table holds. Gas, flues and ventilation are for a licensed \
-         fitter; the local code goes before everything told here.",
+         fitter; the local code takes precedence over everything said here.",
     );
     let appliance = Appliance {
         id: survey.free_appliance_id(),

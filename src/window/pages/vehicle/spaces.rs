@@ -57,7 +57,7 @@ fn spaces(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         lists::add(
             ui,
             context,
-            "Part the inside into two spaces",
+            "Divide the inside into two spaces",
             split(survey),
         );
         return;
