@@ -416,7 +416,7 @@ pub struct Gap {
     pub remedy: Option<Remedy>,
     /// Where the work on it stands.
     pub state: WorkState,
-    /// Date of that state, `YYYY-MM-DD`, or empty.
+    /// Date of the state state, `YYYY-MM-DD`, or empty.
     pub state_date: String,
 }
 
