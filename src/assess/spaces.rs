@@ -3,6 +3,7 @@
 use super::answer::{Answer, NotKnown};
 use super::prepared::Prepared;
 use super::weather::air_states;
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::speed_at_body;
 use crate::survey::{InnerOpeningId, SetUp, Survey, WeatherId};
 
@@ -99,7 +100,7 @@ fn inflows(survey: &Survey) -> Vec<CaseInflow> {
             let per = prepared
                 .volume_m3
                 .clone()
-                .map(|volume| 3600.0 / (in_air.density_in() * volume));
+                .map(|volume| SECONDS_PER_HOUR / (in_air.density_in() * volume));
             Ok((in_air.mean_inflow(wind)?, per))
         })
         .collect()
