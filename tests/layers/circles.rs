@@ -11,8 +11,54 @@ use super::paths::{Found, Paths, Start};
 use super::rules::module_of;
 use super::{files_under, package};
 
-/// Circles that stand, each with the folder that holds all of its files, and the reason.
-const STANDING: &[(&str, &str)] = &[];
+/// Circles that stand, each with the folder or files that hold all of it, and the reason.
+const STANDING: &[(&[&str], &str)] = &[
+    (
+        &["src/assess/drying/"],
+        "every part works on the ground that the comparison lays",
+    ),
+    (
+        &["src/assess/envelope.rs", "src/assess/in_air.rs"],
+        "the envelope gives the vehicle in its air, which is made of it",
+    ),
+    (
+        &["src/assess/safety/"],
+        "the words of the alarms name sizes of the checks",
+    ),
+    (
+        &["src/assess/working/"],
+        "every part writes on the sheet of a working",
+    ),
+    (
+        &["src/headless/page/"],
+        "every part shares the page's words",
+    ),
+    (
+        &["src/physics/coupled/"],
+        "the steady state and the way to it are one calculation",
+    ),
+    (
+        &["src/physics/ensemble/"],
+        "one space and several are one calculation",
+    ),
+    (
+        &["src/physics/machine/"],
+        "a machine and the line through its points are one",
+    ),
+    (
+        &["src/physics/network/"],
+        "the network and the search for its pressures are one calculation",
+    ),
+    (
+        &["src/sheet/contents/"],
+        "drawings are made from what the sheet is made from",
+    ),
+    (&["src/window/decisions/"], "the work and what comes of it"),
+    (&["src/window/desk/"], "the work and what comes of it"),
+];
+
+/// So many files a standing circle may tie together.
+const LARGEST: usize = 8;
 
 type Module = Vec<String>;
 
@@ -212,13 +258,17 @@ fn no_files_name_each_other_in_a_circle() -> Result<(), Box<dyn Error>> {
     }
     let sources = Sources::read(sources)?;
     let circles = sources.circles();
-    let inside =
-        |circle: &[String], folder: &str| circle.iter().all(|file| file.starts_with(folder));
-    let excused =
-        |circle: &&Vec<String>| !STANDING.iter().any(|(folder, _)| inside(circle, folder));
+    let inside = |circle: &[String], places: &[&str]| {
+        let in_one = |file: &String| places.iter().any(|place| file.starts_with(place));
+        circle.iter().all(in_one)
+    };
+    let unexcused = |circle: &&Vec<String>| {
+        let stands = STANDING.iter().any(|(places, _)| inside(circle, places));
+        !stands || circle.len() > LARGEST
+    };
     let complaints: Vec<String> = circles
         .iter()
-        .filter(excused)
+        .filter(unexcused)
         .map(|circle| format!("{} files:{}", circle.len(), sources.ties(circle)))
         .collect();
     assert!(
@@ -226,10 +276,10 @@ fn no_files_name_each_other_in_a_circle() -> Result<(), Box<dyn Error>> {
         "these files name each other in a circle; move what they share into a file of its own:\n{}",
         complaints.join("\n")
     );
-    for (folder, reason) in STANDING {
+    for (places, reason) in STANDING {
         assert!(
-            circles.iter().any(|circle| inside(circle, folder)),
-            "no circle is left in {folder}: take it off the list (it said: {reason})"
+            circles.iter().any(|circle| inside(circle, places)),
+            "no circle is left in {places:?}: take it off the list (it said: {reason})"
         );
     }
     Ok(())
@@ -288,7 +338,7 @@ fn a_circle_by_way_of_a_third_file_and_one_with_the_folder_itself_are_found()
         ("src/survey/mod.rs", folder),
         ("src/survey/child.rs", "use super::Shared;"),
     ])?;
-    assert_eq!(found, [["src/survey/child.rs", "src/survey/mod.rs"]]);
+    assert_eq!(found, [["src/survey/mod.rs", "src/survey/child.rs"]]);
     // Handed on and used by the folder itself.
     let folder = "mod child; pub use child::Work; pub struct Shared; fn f(work: Work) {}";
     let found = circles_of(&[

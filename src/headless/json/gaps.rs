@@ -1,8 +1,7 @@
 //! The gaps one by one: what was written down about each, and what it lets through.
 
 use super::leakage::{figures, with_figures};
-use super::list;
-use super::object::Object;
+use super::object::{Object, list};
 use crate::assess::{Assessment, GapAnswer, GapLeakage};
 use crate::survey::gap::{Behind, Form};
 use crate::survey::word::Word;

@@ -1,6 +1,6 @@
 //! The sealing plan as CSV, one line for each gap in the order of work.
 
-use super::{Writer, harmless, number};
+use super::cells::{Writer, harmless, number};
 use crate::assess::Answer;
 use crate::assess::sealing::{Chosen, Work, WorkStep};
 use crate::assess::sealing::{Cost, Figures};
