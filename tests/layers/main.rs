@@ -7,6 +7,7 @@
 mod caught;
 mod circles;
 mod drawings;
+mod guide;
 mod house;
 mod paths;
 mod rules;
