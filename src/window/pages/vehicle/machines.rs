@@ -50,10 +50,10 @@ fn one(ui: &mut Ui, context: &mut VehicleContext<'_>, machine: &Machine) {
     lists::head(ui, context, &machine.name, machine.kind.name(), item, id);
     let mut fields = Fields::new(ui, context, item, machine, &put);
     fields.text(Field::Name, |machine| &mut machine.name);
-    fields.choice(
+    fields.one_of(
         Field::MachineKind,
         &MachineKind::ALL,
-        |kind| kind.name().to_owned(),
+        MachineKind::name,
         |machine| &mut machine.kind,
     );
     if machine.kind == MachineKind::SaltTub {
