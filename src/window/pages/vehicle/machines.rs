@@ -27,20 +27,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         "Enter the maker's figure with the temperature and humidity it was stated at: the same \
          machine gathers far less in cold air.",
     );
-    let machine = Machine {
-        id: survey.free_machine_id(),
-        name: String::new(),
-        kind: MachineKind::Compressor,
-        rated_removal_l_per_day: None,
-        rated_temperature_c: None,
-        rated_rh_percent: None,
-        power_w: None,
-        airflow_m3_per_h: None,
-        lowest_room_c: None,
-        tub_area_m2: None,
-        hygrostat: true,
-        points: Vec::new(),
-    };
+    let machine = Machine::new(survey.free_machine_id(), MachineKind::Compressor);
     lists::add(ui, context, "Add drying machine", put(machine));
 }
 
