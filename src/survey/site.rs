@@ -27,6 +27,7 @@ impl SetUp {
     }
 
     /// Of two things said for the two set-ups, that for this one.
+    #[must_use]
     pub fn choose<T>(self, laid_up: T, in_use: T) -> T {
         match self {
             Self::LaidUp => laid_up,
