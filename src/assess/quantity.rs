@@ -65,6 +65,12 @@ pub enum Kind {
     PartsPerMillion,
     /// An angle, degrees.
     Degrees,
+    /// Money, to the hundredth. The currency is the survey's: see [`price`].
+    Money,
+    /// Time until something has paid for itself, winters.
+    Winters,
+    /// Outside air for each sleeper, m³/h.
+    AirPerSleeper,
     /// A pure number.
     Plain,
 }
@@ -79,7 +85,7 @@ impl Kind {
             Self::Litres => "L",
             Self::GramsPerHour => "g/h",
             Self::KilogramsPerHour => "kg/h",
-            Self::CubicMetresPerHour => "m³/h",
+            Self::CubicMetresPerHour | Self::AirPerSleeper => "m³/h",
             Self::Watts => "W",
             Self::KilowattHours => "kWh",
             Self::LeakageCm2 => "cm²",
@@ -96,7 +102,8 @@ impl Kind {
             Self::WattsPerKelvin => "W/K",
             Self::PartsPerMillion => "ppm",
             Self::Degrees => "°",
-            Self::Plain => "",
+            Self::Winters => "winters",
+            Self::Money | Self::Plain => "",
         }
     }
 
@@ -122,7 +129,10 @@ impl Kind {
             | Self::GramsPerHour
             | Self::Watts
             | Self::KilowattHours
+            | Self::Winters
+            | Self::AirPerSleeper
             | Self::PartsPerMillion => figure(shown, 2),
+            Self::Money => money(shown),
             Self::Celsius | Self::Kelvin => decimals(shown, 1),
             Self::RelativeHumidity | Self::Degrees => decimals(shown, 0),
             Self::Share => percent(shown),

@@ -1,18 +1,15 @@
 //! Results in plain words, then as a table.
 
 use super::blocks::{Align, Block, Reasons, Section, Table};
-use super::plan::material_alone;
-use super::safety::{danger, is_closed};
-use super::words::{CM2, L_PER_DAY, interval, price};
-use super::{Material, spaces};
+use super::safety::is_closed;
+use super::sealing::material_alone;
+use super::words::{CM2, L_PER_DAY, interval};
+use super::{Material, findings, spaces};
+use crate::assess::quantity::price;
 use crate::assess::sealing::{Chosen, Work};
 use crate::assess::uncertainty::CaseUncertainty;
-use crate::assess::words::{self, capital, given, total_figure};
-use crate::assess::{Answer, CaseAnswer, NotKnown, SafetyVerdict, drying::Verdict};
-use crate::survey::{Finding, Severity};
-
-/// Warnings printed before the rest is only counted.
-const MOST_WARNINGS: usize = 12;
+use crate::assess::words::{self, given, total_figure};
+use crate::assess::{Answer, CaseAnswer, NotKnown, drying::Verdict};
 
 pub(crate) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
     let mut section = Section::new("Results in plain words");
@@ -26,7 +23,7 @@ pub(crate) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
     }
     sentences.push(safety(material));
     section.push(Block::Plain { sentences });
-    findings(&mut section, &material.assessment.findings);
+    section.append(findings::section(&material.assessment.findings, is_closed));
     if empty {
         return section;
     }
@@ -226,7 +223,7 @@ fn sealing(material: &Material<'_>, work: &Answer<Work>) -> Option<String> {
     Some(format!(
         "{which} ({}) costs about {}{} and brings the air change with most wind from {} to {} an hour.",
         work.steps.len(),
-        price(material.survey, work.plan.cost),
+        price(work.plan.cost, &material.survey.tariffs.currency),
         material_alone(&work.plan),
         words::air_changes(*before),
         words::air_changes(*after)
@@ -263,47 +260,8 @@ fn drying(material: &Material<'_>) -> Vec<String> {
 }
 
 fn safety(material: &Material<'_>) -> String {
-    match &material.assessment.safety.verdict {
-        SafetyVerdict::Meets => {
-            "Fixed safety ventilation meets the table, as far as free areas say.".to_owned()
-        }
-        SafetyVerdict::Below { .. } => {
-            "Fixed safety ventilation is below the table: see the caution below.".to_owned()
-        }
-        SafetyVerdict::NotKnown(unknown) => format!(
-            "Whether fixed safety ventilation suffices is not known: {}.",
-            unknown.reason
-        ),
-    }
-}
-
-/// Dangers and errors in boxes, warnings as points. What stands at the top of the sheet is left
-/// out.
-fn findings(section: &mut Section, findings: &[Finding]) {
-    for severity in [Severity::Danger, Severity::Error] {
-        let of_it = findings.iter().filter(|one| one.severity == severity);
-        for finding in of_it.filter(|one| !is_closed(one)) {
-            section.push(danger(finding));
-        }
-    }
-    let warnings = || {
-        findings
-            .iter()
-            .filter(|one| one.severity == Severity::Warning)
-    };
-    let mut points: Vec<String> = warnings()
-        .take(MOST_WARNINGS)
-        .map(|finding| format!("{}; {}.", capital(&finding.sentence), finding.advice))
-        .collect();
-    if points.is_empty() {
-        return;
-    }
-    let more = warnings().count().saturating_sub(MOST_WARNINGS);
-    if more > 0 {
-        points.push(format!("And {more} more, which the survey file holds."));
-    }
-    section.heading("What to keep in mind");
-    section.push(Block::Points { points });
+    let verdict = &material.assessment.safety.verdict;
+    format!("Fixed safety ventilation: {}.", verdict.sentence())
 }
 
 fn by_weather(material: &Material<'_>, reasons: &mut Reasons) -> Table {
@@ -379,7 +337,7 @@ fn small_print(material: &Material<'_>) -> String {
     });
     format!(
         "Air changes: means over 16 wind directions. Water to remove and heat: to hold {}\u{a0}% \
-         relative humidity at {}\u{a0}°C inside.{source}{doubt}",
+         relative humidity at {}\u{a0}°C inside.{source}{uncertainty}",
         given(targets.rh_percent),
         given(targets.set_temperature_c)
     )

@@ -4,10 +4,9 @@ use super::blocks::Section;
 use crate::assess::uncertainty::Interval;
 pub(crate) use crate::assess::words::money;
 use crate::assess::words::{figure, given};
-use crate::survey::{Facing, Gap, Survey};
+use crate::survey::{Facing, Gap};
 
 pub(crate) const CM2: f64 = 1e4;
-pub(crate) const MM2: f64 = 1e6;
 pub(crate) const L_PER_DAY: f64 = 86_400.0;
 
 /// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two digits
@@ -19,13 +18,6 @@ pub(crate) fn interval(interval: &Interval, scale: f64) -> String {
     } else {
         format!("{low} to {high}")
     }
-}
-
-/// The same with the currency in front.
-pub(crate) fn price(survey: &Survey, amount: f64) -> String {
-    let currency = survey.tariffs.currency.trim();
-    let space = if currency.is_empty() { "" } else { "\u{a0}" };
-    format!("{currency}{space}{}", money(amount))
 }
 
 /// A number with all its digits up to `most` behind the point, and no fewer than `least`, so that
@@ -57,10 +49,10 @@ pub(crate) fn duration(all: f64) -> String {
     format!("{hours:.0}\u{a0}h {zero}{}\u{a0}min", minutes(rest))
 }
 
-/// The words for a gap: its name, or *unnamed*.
+/// The words for a gap: its name, or what it is where nobody named it.
 pub(crate) fn name(gap: &Gap) -> String {
     match gap.name.trim() {
-        "" => "(no name)".to_owned(),
+        "" => gap.form.name().to_owned(),
         name => name.to_owned(),
     }
 }

@@ -12,7 +12,6 @@ mod leakage;
 mod old_table;
 mod print;
 mod results;
-mod safety;
 mod sealing;
 mod table;
 mod uncertainty;
@@ -23,6 +22,7 @@ mod workings;
 use crate::assess::words::{self, total_figure};
 use crate::assess::{Answer, Assessment, Comparison, Mark, NotKnown};
 use crate::headless::decisions::Decisions;
+use crate::report::{findings, safety};
 use crate::survey::Survey;
 use layout::{Page, WIDTH, pad_left, width};
 
@@ -37,7 +37,10 @@ pub(super) fn render(
 ) -> String {
     let mut page = Page::default();
     title(&mut page, survey, assessment);
-    alerts::print(&mut page, assessment);
+    print::section(
+        &mut page,
+        &findings::section(&assessment.findings, |_| false),
+    );
     page.blank();
     page.paragraph(&format!("{}.", Mark::legend()));
     vehicle::print(&mut page, survey, assessment);
@@ -47,8 +50,14 @@ pub(super) fn render(
     drying::print(&mut page, survey, comparison);
     leakage::print(&mut page, survey, assessment);
     gaps::print(&mut page, survey, assessment);
-    sealing::print(&mut page, survey, decisions);
-    safety::print(&mut page, assessment);
+    sealing::print(&mut page, survey, assessment, decisions);
+    for section in [
+        safety::ventilation(&assessment.safety, None),
+        safety::before_sealing(survey),
+        safety::before_drying(survey),
+    ] {
+        print::section(&mut page, &section);
+    }
     workings::print(&mut page, survey, assessment);
     page.finish()
 }

@@ -232,7 +232,7 @@ fn savings_of_the_order_add_up() {
         (each.iter().sum::<f64>() - sum).abs() < slack,
         "{each:?} {sum}"
     );
-    let windy = plain_rows(plan[1]).find(|row| row.cells[0] == "Air changes, most wind, /h");
+    let windy = plain_rows(plan[1]).find(|row| row.cells[0] == "Air changes with most wind, /h");
     let windy = windy.expect("a row");
     let less = number(&windy.cells[1]) - number(&windy.cells[2]);
     assert!((less - sum).abs() < 0.11, "{less} {sum}");
