@@ -3,6 +3,8 @@
 //! Everything is made up as text first and then written at once, so that what is printed does not
 //! depend on how far a reader got. Results go to standard output; standard error holds one
 //! sentence where something failed.
+//!
+#![doc = include_str!("json/keys.md")]
 
 mod decisions;
 mod json;
@@ -42,7 +44,7 @@ pub enum Command {
         /// What sealing is to save most of
         #[arg(long, value_name = "AIM", default_value = "ach-windy")]
         aim: AimWord,
-        /// Draws of what is in doubt; 0 leaves the doubt out
+        /// Draws of what is uncertain; 0 leaves it out
         #[arg(long, value_name = "NUMBER", default_value_t = DRAWS)]
         draws: u32,
     },

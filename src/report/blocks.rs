@@ -59,10 +59,21 @@ impl Section {
         self.push(Block::Note { text: text.into() })
     }
 
-    /// Adds another section under its title.
+    /// Adds names and values in two columns, with the reasons for what is not known.
+    pub fn facts(&mut self, rows: Vec<Fact>, reasons: &Reasons) -> &mut Self {
+        self.push(Block::Facts { rows });
+        for note in reasons.notes() {
+            self.note(note);
+        }
+        self
+    }
+
+    /// Adds all that stands in another section, under its title.
     pub fn append(&mut self, other: Self) -> &mut Self {
-        self.heading(other.title);
-        self.blocks.extend(other.blocks);
+        if !other.blocks.is_empty() {
+            self.heading(other.title);
+            self.blocks.extend(other.blocks);
+        }
         self
     }
 
@@ -253,6 +264,9 @@ pub struct Row {
     /// The working of the row's result.
     #[serde(skip)]
     pub topic: Option<Topic>,
+    /// Cells that have a working each, by their column.
+    #[serde(skip)]
+    pub workings: Vec<(usize, Topic)>,
 }
 
 impl Row {
@@ -266,6 +280,14 @@ impl Row {
     pub fn worked_out(&mut self, topic: Topic) -> &mut Self {
         self.topic = Some(topic);
         self
+    }
+
+    /// The working of one cell.
+    #[must_use]
+    pub fn working_of(&self, column: usize) -> Option<Topic> {
+        let mut workings = self.workings.iter();
+        let (_, topic) = workings.find(|(at, _)| *at == column)?;
+        Some(*topic)
     }
 }
 
@@ -320,6 +342,7 @@ impl Table {
             cells,
             item: None,
             topic: None,
+            workings: Vec::new(),
         });
         &mut self.rows[at]
     }

@@ -2,10 +2,10 @@
 
 use super::Material;
 use super::blocks::{Align, Block, Reasons, Section, Table};
+use super::cases::ach;
 use super::ledger::remedy;
 use super::measured::by_test;
 use super::sealing::{LEAST, MOST, Side, case, changes};
-use super::summary::ach;
 use super::words::{name, place};
 use crate::assess::quantity::Kind;
 use crate::assess::sealing::{AirPerSleeper, Figures, Prospect, air_per_sleeper};

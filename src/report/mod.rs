@@ -6,19 +6,25 @@
 //! toolkit or a typesetter.
 
 pub mod blocks;
+pub mod cases;
 pub(crate) mod completion;
 pub(crate) mod costs;
+pub mod dependence;
+pub mod direction;
 pub(crate) mod drying;
 pub(crate) mod findings;
+pub mod headlines;
+pub mod key_results;
+pub mod leakage;
 pub(crate) mod ledger;
 pub(crate) mod measured;
 pub(crate) mod safety;
 pub(crate) mod sealing;
-pub(crate) mod spaces;
 pub(crate) mod summary;
+pub mod uncertainty;
 pub(crate) mod vehicle;
 pub mod words;
-pub(crate) mod workings;
+pub mod workings;
 
 pub use blocks::{Align, Block, Column, Fact, Photo, Reasons, Row, RowKind, Section, Table};
 

@@ -13,6 +13,14 @@ use crate::survey::{Heater, Item};
 const HOUR: f64 = 3600.0;
 
 /// Warming up to comfort in the calmest and the windiest case.
+///
+/// ```text
+/// t = (C/H) ln(P/(P − H ΔT)),   P_1h = H ΔT/(1 − exp(−H·3600/C))
+/// ```
+/// where C is the heat capacity of the inside, J/K (30 kJ/K for each m³ where none is recorded
+/// **\[A\]**), H what fabric and air take, W/K, with the air flow at the comfort temperature, P a
+/// heater's rating, W, and ΔT from outside to comfort, K. One node: [`crate::physics::warm_up`].
+/// Heaters that are not recorded are replaced by the generic one.
 pub(crate) fn warm_up(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Vec<WarmUp> {
     let mut at = vec![ground.calmest];
     if ground.windiest != ground.calmest {
@@ -26,6 +34,8 @@ pub(crate) fn warm_up(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>])
     at.into_iter().filter_map(one).collect()
 }
 
+/// The same in one weather case. What is not known says so at its own figure: a missing rating
+/// leaves the other heaters.
 fn warm_up_in(
     ground: &Ground<'_>,
     id: crate::survey::WeatherId,
@@ -82,6 +92,16 @@ fn warm_up_in(
 }
 
 /// Air for each sleeper in the calmest case, at that case's own inside temperature.
+///
+/// ```text
+/// Q = m/ρ_i,   q = Q/N,   C = 420 + 10⁶ N G/Q
+/// ```
+/// where m is the outside air coming in, kg/s, ρ_i the density inside, kg/m³, N the berths, G the
+/// carbon dioxide of a sleeper, 13.6 L/h (EN 16798-1 **\[M\]**), and C the steady carbon dioxide,
+/// ppm. It says nothing about carbon monoxide.
+///
+/// # Errors
+/// [`NotKnown`] where there are no berths, no weather, or no air flow.
 pub(crate) fn night_air(ground: &Ground<'_>, envelope: &Envelope) -> Answer<NightAir> {
     let case = ground
         .survey

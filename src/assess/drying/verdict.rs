@@ -6,9 +6,13 @@ use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::number::significant;
 use crate::physics::coupled::Running;
 
+/// Litres a day in a kilogram of water a second.
 const LITRES_PER_DAY: f64 = 86_400.0;
 
 /// Verdict and sentence; the sentence has no full stop.
+///
+/// An option *holds* the target in a weather case where its steady state is at most as humid
+/// ([`OptionCase::holds`]). The verdict is about the calmest and the windiest case alone.
 pub(crate) fn verdict(
     ground: &Ground<'_>,
     kind: OptionKind,
@@ -40,6 +44,10 @@ pub(crate) fn verdict(
     }
 }
 
+/// The option's state in the weather case at a place.
+///
+/// # Errors
+/// [`NotKnown`] where there is none, or as it says itself.
 fn case(cases: &[Answer<OptionCase>], at: usize) -> Answer<&OptionCase> {
     cases
         .get(at)
@@ -58,7 +66,9 @@ fn litres(kg_s: f64) -> String {
     significant(kg_s * LITRES_PER_DAY, 2)
 }
 
+/// What the sentences need besides the states.
 struct Words {
+    /// The humidity to hold, with its sign.
     target: String,
     /// Water is given off inside.
     given_off: bool,
@@ -69,6 +79,7 @@ struct Words {
 }
 
 impl Words {
+    /// Verdict, reason, and the state that comes of it.
     fn sentence(
         &self,
         kind: OptionKind,
@@ -159,6 +170,7 @@ impl Words {
         )
     }
 
+    /// What a machine that holds the target does for it.
     fn removes(&self, still: &OptionCase, windy: &OptionCase) -> String {
         let (calm, wind) = (litres(still.removal_kg_s), litres(windy.removal_kg_s));
         let (seldom, often) = (percent(still.duty), percent(windy.duty));
@@ -171,6 +183,7 @@ impl Words {
         }
     }
 
+    /// The reason where no machine runs: warmth that holds the target, or water left in the air.
     fn without_machine(
         &self,
         kind: OptionKind,

@@ -26,7 +26,7 @@ fn span(interval: &Interval, unit: &str) -> String {
 pub fn uncertainty_working(found: &Uncertainty) -> Working {
     let mut sheet = Sheet::new(
         "How sure the results are",
-        "everything uncertain is drawn, the vehicle worked out again with what was drawn, many times;  \
+        "everything that is uncertain is drawn, the vehicle worked out again with what was drawn, many times;  \
          interval: 2.5 % of the draws lie below it, 2.5 % above;  \
          part of the uncertainty = squared rank correlation of an input with the result, all parts made to sum to 1",
     );

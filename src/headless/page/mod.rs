@@ -6,24 +6,20 @@
 
 mod alerts;
 mod drying;
-mod gaps;
 mod layout;
-mod leakage;
 mod old_table;
 mod print;
-mod results;
 mod sealing;
 mod table;
-mod uncertainty;
-mod understood;
-mod vehicle;
-mod workings;
 
-use crate::assess::words::{self, total_figure};
+use crate::assess::words;
 use crate::assess::{Answer, Assessment, Comparison, Mark, NotKnown};
 use crate::headless::decisions::Decisions;
-use crate::report::{findings, safety};
-use crate::survey::Survey;
+use crate::report::{
+    Block, Fact, Material, Section, cases, dependence, findings, leakage, ledger, safety, summary,
+    uncertainty, vehicle, workings,
+};
+use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
 
 pub(super) use alerts::blocks;
@@ -43,23 +39,67 @@ pub(super) fn render(
     );
     page.blank();
     page.paragraph(&format!("{}.", Mark::legend()));
-    vehicle::print(&mut page, survey, assessment);
-    results::print(&mut page, survey, assessment);
-    understood::print(&mut page, survey, decisions);
-    uncertainty::print(&mut page, assessment, decisions);
+    let told = Material {
+        survey,
+        assessment,
+        comparison,
+        uncertainty: decisions.uncertainty.as_ref().ok(),
+        uncertainty_before: None,
+    };
+    vehicle(&mut page, &told);
+    for section in [
+        summary::sentences(&told, &decisions.work),
+        cases::section(&told, &cases::Part::ALL),
+        what_it_depends_on(&told, decisions),
+        uncertainty::section(&told, &decisions.uncertainty),
+    ] {
+        print::section(&mut page, &section);
+    }
     drying::print(&mut page, survey, comparison);
-    leakage::print(&mut page, survey, assessment);
-    gaps::print(&mut page, survey, assessment);
+    print::section(&mut page, &leakage::section(&told));
+    let ledger = ledger::section(&told, ledger::Order::LeakiestFirst);
+    print::section(&mut page, &ledger);
     sealing::print(&mut page, survey, assessment, decisions);
     for section in [
         safety::ventilation(&assessment.safety, None),
         safety::before_sealing(survey),
         safety::before_drying(survey),
+        workings::section(&told),
     ] {
         print::section(&mut page, &section);
     }
-    workings::print(&mut page, survey, assessment);
     page.finish()
+}
+
+/// What was surveyed, where it stands, and which set-up the results are for.
+fn vehicle(page: &mut Page, told: &Material<'_>) {
+    let mut section = Section::new("Vehicle and place");
+    let head = vehicle::facts_at_head(told).into_iter();
+    section.push(Block::Facts {
+        rows: head.map(|(name, value)| Fact::new(name, value)).collect(),
+    });
+    let other = match told.assessment.set_up {
+        SetUp::LaidUp => "in-use",
+        SetUp::InUse => "laid-up",
+    };
+    section.note(format!(
+        "All results are for closable gaps, fans and moisture sources as they are then; `--set-up \
+         {other}` shows the other set-up."
+    ));
+    section.blocks.extend(vehicle::section(told).blocks);
+    print::section(page, &section);
+}
+
+fn what_it_depends_on(told: &Material<'_>, decisions: &Decisions) -> Section {
+    let survey = told.survey;
+    let mut section = Section::new("What the air change depends on");
+    section
+        .append(dependence::by_direction(told))
+        .append(dependence::by_warmth(&decisions.against_temperature))
+        .append(dependence::pressure_sets(survey, &decisions.pressure_sets))
+        .append(dependence::parked(&decisions.parking))
+        .append(dependence::doors_inside(survey, &decisions.closing));
+    section
 }
 
 fn title(page: &mut Page, survey: &Survey, assessment: &Assessment) {

@@ -5,7 +5,7 @@ use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::sealing::{AirPerSleeper, Figures};
 use crate::assess::uncertainty::{CaseUncertainty, Interval, Uncertainty};
 use crate::assess::{Answer, Assessment, CaseAnswer, LeakageTotal, NotKnown};
-use crate::report::summary::{ach, heat, removal};
+use crate::report::cases::{ach, litres, watts};
 use crate::report::{Align, Reasons, Section, Table};
 
 /// One side of the work: the vehicle before it or after it.
@@ -44,12 +44,12 @@ const LINES: [Line; 13] = [
         side.figure(Kind::AirChanges, |of| of.ach_season_per_h.clone())
     }),
     ("Water to remove with least wind", |side| {
-        side.case(LEAST, Kind::LitresPerDay, removal, |case| {
+        side.case(LEAST, Kind::LitresPerDay, litres, |case| {
             &case.removal_l_per_day
         })
     }),
     ("Water to remove with most wind", |side| {
-        side.case(MOST, Kind::LitresPerDay, removal, |case| {
+        side.case(MOST, Kind::LitresPerDay, litres, |case| {
             &case.removal_l_per_day
         })
     }),
@@ -57,10 +57,10 @@ const LINES: [Line; 13] = [
         side.figure(Kind::LitresPerDay, |of| of.removal_l_per_day.clone())
     }),
     ("Heat with least wind", |side| {
-        side.case(LEAST, Kind::Watts, heat, |case| &case.heat_w)
+        side.case(LEAST, Kind::Watts, watts, |case| &case.heat_w)
     }),
     ("Heat with most wind", |side| {
-        side.case(MOST, Kind::Watts, heat, |case| &case.heat_w)
+        side.case(MOST, Kind::Watts, watts, |case| &case.heat_w)
     }),
     ("Heat with the air, season", |side| {
         side.figure(Kind::Watts, |of| Ok(of.air_heat_w))

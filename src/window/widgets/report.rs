@@ -1,8 +1,11 @@
 //! Draws sections of the report: the same sentences, tables and cautions that page and paper show.
 
-use super::{explain_marks, finding_row, muted, working_button};
+use super::answer::working_button;
+use super::findings::finding_row;
+use super::words::{explain_marks, link, muted, tell_name};
 use crate::report::{Align, Block, Fact, Row, RowKind, Section, Table};
-use crate::window::page::Queue;
+use crate::survey::{Item, Place};
+use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
 use egui::{Grid, Label, Layout, RichText, ScrollArea, Ui, vec2};
@@ -138,12 +141,40 @@ fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, row: &Row, words: f32
         ui.add(Label::new(RichText::new(text).color(palette(ui).accent)).extend());
         return;
     }
+    let label = row.cells.first().map_or("", String::as_str);
     for (at, column) in shown(table, false) {
-        cell(ui, column.align, words, words_of(row, at));
+        let text = words_of(row, at);
+        match row.working_of(at) {
+            None => cell(ui, column.align, words, text),
+            Some(topic) => {
+                let layout = Layout::right_to_left(egui::Align::Center);
+                ui.with_layout(layout, |ui| {
+                    let what = format!("{label}, {}", column.head);
+                    working_button(ui, queue, topic, &what);
+                    ui.add(Label::new(text.strong()).extend());
+                });
+            }
+        }
     }
     if let Some(topic) = row.topic {
-        let what = row.cells.first().map_or("", String::as_str);
-        working_button(ui, queue, topic, what);
+        working_button(ui, queue, topic, label);
+    }
+    if let Some(item) = row.item {
+        way_to(ui, queue, item);
+    }
+}
+
+/// A link to what a row is about.
+fn way_to(ui: &mut Ui, queue: &mut Queue, item: Item) {
+    let way = match item {
+        Item::Gap(id) => format!("go to gap {id}"),
+        Item::InnerOpening(id) => format!("go to inner opening {id}"),
+        _ => return,
+    };
+    let response = link(ui, RichText::new(&way).color(palette(ui).accent));
+    tell_name(ui, response.id, &way);
+    if response.clicked() {
+        queue.go_to(Place::whole(item));
     }
 }
 

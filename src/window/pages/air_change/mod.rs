@@ -2,70 +2,36 @@
 
 mod cases;
 mod curves;
-pub mod direction;
+mod dependence;
 mod faces;
 mod flows;
 pub(super) mod lines;
 mod rose;
-mod spaces;
 mod uncertainty;
-mod understood;
+mod view;
 mod warmer;
 
-use crate::figure::RoseFrame;
-use crate::survey::{Item, WeatherId};
+pub use view::AirChangeView;
+
+use crate::report::Material;
 use crate::window::jobs::Results;
-use crate::window::page::PageContext;
-use crate::window::widgets::{self, Ways};
+use crate::window::widgets;
 use eframe::egui;
 use egui::{ScrollArea, Ui};
-
-/// What the page remembers between frames.
-#[derive(Clone, Debug, Default)]
-pub struct AirChangeView {
-    case: Option<WeatherId>,
-    direction: usize,
-    ledger_order: bool,
-    by_compass: bool,
-    ways: Ways<Part>,
-}
-
-impl AirChangeView {
-    /// Makes an item visible, for a finding's way to its place.
-    pub fn reveal(&mut self, item: Item) {
-        if let Item::Weather(id) = item {
-            self.case = Some(id);
-        }
-    }
-
-    /// What is up on the rose.
-    fn frame(&self) -> RoseFrame {
-        if self.by_compass {
-            RoseFrame::Compass
-        } else {
-            RoseFrame::Vehicle
-        }
-    }
-
-    /// Number of the wind direction whose flows are shown, clockwise from the front.
-    #[must_use]
-    pub fn direction(&self) -> usize {
-        self.direction
-    }
-}
+use view::{AirChangeContext, Part};
 
 /// Width of a card at least.
 const CARD_LEAST: f32 = 420.0;
-/// Width of a card of what hangs on what, at least: two beside each other at most.
+/// Width of a card of what depends on what, at least: two beside each other at most.
 const WIDE_LEAST: f32 = 460.0;
 
 /// Draws the page.
-pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
-    let Some(results) = context.results else {
+pub fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
+    let Some((results, told)) = context.results.zip(context.told()) else {
         widgets::muted(ui, "The results are being worked out.");
         return;
     };
-    context.view.air_change.ways.row(ui, &Part::ALL);
+    context.view.ways.row(ui, &Part::ALL);
     ScrollArea::vertical()
         .id_salt("air change")
         .auto_shrink(false)
@@ -77,56 +43,41 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
             part(ui, context, Part::Cases, |ui, context| {
                 let set_up = results.assessment.set_up.name();
                 let title = format!("Weather cases, {set_up}");
-                widgets::card(ui, &title, |ui| cases::show(ui, context, results));
+                widgets::card(ui, &title, |ui| cases::show(ui, context, &told));
             });
             part(ui, context, Part::Sure, |ui, context| {
-                rose_and_uncertainty(ui, context, results);
+                rose_and_uncertainty(ui, context, results, &told);
             });
             part(ui, context, Part::Curves, |ui, context| {
-                against_wind(ui, context, results);
+                against_wind(ui, context, results, &told);
             });
             part(ui, context, Part::Flows, |ui, context| {
                 widgets::card(ui, "Air through each gap", |ui| {
                     flows::show(ui, context, results);
                 });
             });
-            part(ui, context, Part::Understood, understood_cards);
+            part(ui, context, Part::Dependence, dependence_cards);
             widgets::follow_focus(ui);
         });
-}
-
-/// The parts of the page.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Part {
-    Cases,
-    Sure,
-    Curves,
-    Flows,
-    Understood,
-}
-
-impl Part {
-    const ALL: [(Self, &'static str); 5] = [
-        (Self::Cases, "weather cases"),
-        (Self::Sure, "rose, how sure, what to measure next"),
-        (Self::Curves, "against the wind"),
-        (Self::Flows, "air through each gap"),
-        (Self::Understood, "warmth, parking, doors inside"),
-    ];
 }
 
 /// One part of the page; it is scrolled to where the user asked for it.
 fn part<'a>(
     ui: &mut Ui,
-    context: &mut PageContext<'a>,
+    context: &mut AirChangeContext<'a>,
     part: Part,
-    content: impl FnOnce(&mut Ui, &mut PageContext<'a>),
+    content: impl FnOnce(&mut Ui, &mut AirChangeContext<'a>),
 ) {
     let drawn = ui.scope(|ui| content(ui, context)).response;
-    context.view.air_change.ways.below(ui, part, &drawn);
+    context.view.ways.below(ui, part, &drawn);
 }
 
-fn rose_and_uncertainty(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+fn rose_and_uncertainty(
+    ui: &mut Ui,
+    context: &mut AirChangeContext<'_>,
+    results: &Results,
+    told: &Material<'_>,
+) {
     widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
         if at == 0 {
             widgets::card(ui, "Rose of air changes, by wind direction", |ui| {
@@ -134,53 +85,58 @@ fn rose_and_uncertainty(ui: &mut Ui, context: &mut PageContext<'_>, results: &Re
             });
         } else {
             widgets::card(ui, "How sure, and what to measure next", |ui| {
-                uncertainty::show(ui, context);
+                uncertainty::show(ui, context, told);
             });
         }
     });
 }
 
-fn against_wind(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+fn against_wind(
+    ui: &mut Ui,
+    context: &mut AirChangeContext<'_>,
+    results: &Results,
+    told: &Material<'_>,
+) {
     widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
         if at == 0 {
             widgets::card(ui, "Air changes against wind direction", |ui| {
-                curves::against_direction(ui, context, results);
+                curves::against_direction(ui, context, results, told);
             });
         } else {
             widgets::card(ui, "Air changes against wind speed", |ui| {
-                curves::against_speed(ui, results);
+                curves::against_speed(ui, context, results);
             });
         }
     });
 }
 
-/// What hangs on warmth, on coefficients, on parking, and on doors inside.
-fn understood_cards(ui: &mut Ui, context: &mut PageContext<'_>) {
+/// What depends on warmth, on coefficients, on parking, and on doors inside.
+fn dependence_cards(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
     let decisions = context.decisions;
     let dated = decisions.understood();
     let found = dated.map(|dated| &dated.answer);
     widgets::columns(ui, WIDE_LEAST, 4, |ui, at| match (at, found) {
         (2, _) => {
             widgets::card(ui, "Parked for the prevailing wind", |ui| {
-                understood::parked(ui, context, found);
+                dependence::parked(ui, context, found);
             });
         }
         (_, None) => {}
         (0, Some(found)) => {
             widgets::card(ui, "Air changes against warmth inside", |ui| {
                 if let Some(results) = context.results {
-                    warmer::show(ui, found, &results.assessment);
+                    warmer::show(ui, context, found, &results.assessment);
                 }
             });
         }
         (1, Some(found)) => {
             widgets::card(ui, "Doors and curtains inside", |ui| {
-                understood::closing(ui, context, found);
+                dependence::doors_inside(ui, context, found);
             });
         }
         (_, Some(found)) => {
             widgets::card(ui, "Choice of pressure coefficients", |ui| {
-                understood::coefficients(ui, context, found);
+                dependence::pressure_sets(ui, context, found);
             });
         }
     });

@@ -1,12 +1,12 @@
 //! Beyond the steady state, simply: drying out damp contents, warming up, and the air of sleepers.
 
-use super::{CARD_LEAST, cell, small};
+use super::cells::{CARD_LEAST, cell, small};
+use super::view::DryingHeatContext;
 use crate::assess::drying::{DryOut, NightAir, OptionAnswer, WarmUp};
 use crate::assess::safety::words::ALARM;
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::survey::{Severity, WeatherId};
 use crate::window::format::{celsius, digits_of, watts};
-use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets;
 use eframe::egui;
@@ -20,7 +20,7 @@ const STUFFY_PPM: f64 = 1000.0;
 const TOO_MUCH_PPM: f64 = 2000.0;
 
 /// Draws the card.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
         if at == 0 {
             dry_out(ui, context, comparison);
@@ -43,7 +43,7 @@ fn dry_outs(option: &OptionAnswer, comparison: &Comparison) -> [Option<DryOut>; 
     })
 }
 
-fn dry_out(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+fn dry_out(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     head(ui, "Drying out damp contents");
     let rows: Vec<(usize, &OptionAnswer, [Option<DryOut>; 2])> = (1..)
         .zip(&comparison.options)
@@ -133,7 +133,7 @@ fn case_name(comparison: &Comparison, id: WeatherId) -> &str {
     case.map_or("", |case| case.name.as_str())
 }
 
-fn warm_up(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+fn warm_up(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     head(ui, "Warming up to comfort");
     for (at, one) in (0..).zip(&comparison.warm_up) {
         let case = case_name(comparison, one.id);
@@ -186,7 +186,7 @@ fn hours(hours: f64) -> String {
     }
 }
 
-fn night(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+fn night(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     ui.horizontal(|ui| {
         head(ui, "Air at night, everybody asleep");
         let topic = Topic::Drying(DryingTopic::NightAir);

@@ -1,14 +1,14 @@
 //! What stands before heating or drying: people first.
 
+use super::view::DryingHeatContext;
 use crate::report::safety;
 use crate::survey::Item;
-use crate::window::page::PageContext;
 use crate::window::widgets::{finding_list, report};
 use eframe::egui::Ui;
 
 /// Draws the cautions that concern this survey, and the findings about heaters, machines and
 /// moisture sources with the way to them.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
     report::section(ui, context.queue, &safety::before_drying(context.survey));
     let Some(results) = context.results else {
         return;

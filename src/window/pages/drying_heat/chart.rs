@@ -1,13 +1,13 @@
 //! The psychrometric chart: the states of the options in one weather case, for reading and
 //! pointing at.
 
-use super::POINTS_PER_MM;
+use super::cells::POINTS_PER_MM;
+use super::view::DryingHeatContext;
 use crate::assess::{Answer, Comparison};
 use crate::figure;
 use crate::physics::MoistAir;
 use crate::window::body;
 use crate::window::format::{celsius, digits, percent};
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
@@ -26,7 +26,7 @@ const BESIDE: f32 = 350.0;
 const HEIGHT: f32 = 400.0;
 
 /// Draws the card.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     let available = ui.available_width();
     let side = available >= 780.0;
     let width = if side {
@@ -44,7 +44,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
         drawing(ui, context, comparison);
         beside(ui, context, comparison);
     }
-    let case = context.view.drying_heat.shown.case(comparison);
+    let case = context.view.shown.case(comparison);
     egui::CollapsingHeader::new("States as a table").show(ui, |ui| table(ui, comparison, case));
 }
 
@@ -55,8 +55,8 @@ fn boxed(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui)) {
     });
 }
 
-fn drawing(ui: &mut Ui, context: &PageContext<'_>, comparison: &Comparison) {
-    let shown = context.view.drying_heat.shown;
+fn drawing(ui: &mut Ui, context: &DryingHeatContext<'_>, comparison: &Comparison) {
+    let shown = context.view.shown;
     let (case, option) = (shown.case(comparison), shown.option(comparison));
     let size = (
         f64::from((ui.available_width() / POINTS_PER_MM).max(80.0)),
@@ -92,8 +92,8 @@ pub(super) fn state_words(air: &MoistAir) -> String {
     )
 }
 
-fn beside(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
-    let shown = &mut context.view.drying_heat.shown;
+fn beside(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
+    let shown = &mut context.view.shown;
     shown.choose_case(ui, "Weather shown", comparison);
     shown.choose_option(ui, "Arrows for", comparison);
     ui.add_space(6.0);

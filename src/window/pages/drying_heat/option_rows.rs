@@ -1,7 +1,9 @@
 //! Every option in numbers: a row each with its verdict, and its states still and windy, as
 //! surveyed and after the plan.
 
-use super::{cell, shown, small, unknown};
+use super::cells::{cell, small, unknown};
+use super::shown;
+use super::view::DryingHeatContext;
 use crate::assess::drying::{Energy, Fall, OptionAnswer, OptionCase};
 use crate::assess::words::sentence;
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
@@ -9,7 +11,6 @@ use crate::figure::options::verdict_words;
 use crate::physics::coupled::Running;
 use crate::window::body;
 use crate::window::format::{celsius, digits_of, litres_per_day, percent};
-use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets;
 use eframe::egui;
@@ -35,7 +36,7 @@ const WORDS_LEAST: f32 = 280.0;
 
 /// Draws the options in numbers, each with its verdict in words: a table where there is room for
 /// it, and else lines.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     let mut widths = WIDTHS;
     if comparison.after_plan.is_some() {
         widths[0] = FIRST_WITH_PLAN;
@@ -66,7 +67,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
 }
 
 /// The options one under the other, each figure with its name.
-fn narrow(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+fn narrow(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     for (at, option) in comparison.options.iter().enumerate() {
         ui.push_id(shown::key(option), |ui| {
             ui.separator();
@@ -116,7 +117,7 @@ fn boxed(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui)) {
 
 /// Name, verdict, the sentence with its reason, the same after the plan, and what else is good to
 /// know.
-fn told(ui: &mut Ui, context: &PageContext<'_>, comparison: &Comparison, at: usize) {
+fn told(ui: &mut Ui, context: &DryingHeatContext<'_>, comparison: &Comparison, at: usize) {
     let Some(option) = comparison.options.get(at) else {
         return;
     };
@@ -200,7 +201,12 @@ fn lines(comparison: &Comparison, option: usize) -> Vec<Line<'_>> {
 }
 
 /// The weathers, each with the way to the option's working in it.
-fn weathers(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison, option: usize) {
+fn weathers(
+    ui: &mut Ui,
+    context: &mut DryingHeatContext<'_>,
+    comparison: &Comparison,
+    option: usize,
+) {
     ui.spacing_mut().interact_size.y = 0.0;
     for line in lines(comparison, option) {
         let case = comparison.cases.get(line.at);
@@ -221,7 +227,7 @@ fn weathers(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison,
 /// The way to the working of a line.
 fn working(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut DryingHeatContext<'_>,
     comparison: &Comparison,
     option: usize,
     line: &Line<'_>,
@@ -290,7 +296,7 @@ fn money(amount: f64, currency: &str) -> String {
 /// A figure in every line of an option.
 fn figures_of(
     ui: &mut Ui,
-    context: &PageContext<'_>,
+    context: &DryingHeatContext<'_>,
     comparison: &Comparison,
     option: usize,
     column: usize,
@@ -314,7 +320,7 @@ fn is_nothing(line: &Line<'_>, column: usize) -> bool {
     }
 }
 
-fn figure_in(ui: &mut Ui, context: &PageContext<'_>, line: &Line<'_>, column: usize) {
+fn figure_in(ui: &mut Ui, context: &DryingHeatContext<'_>, line: &Line<'_>, column: usize) {
     match line.case {
         Ok(case) => {
             let currency = &context.survey.tariffs.currency;

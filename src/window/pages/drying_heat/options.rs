@@ -1,20 +1,21 @@
 //! What would do it: the verdicts in words, one picture, and every option in numbers.
 
-use super::{POINTS_PER_MM, option_rows};
+use super::cells::POINTS_PER_MM;
+use super::option_rows;
+use super::view::DryingHeatContext;
 use crate::assess::Comparison;
 use crate::assess::drying::Verdict;
 use crate::figure;
 use crate::survey::{Finding, GapId, Severity};
 use crate::window::body;
 use crate::window::format::{digits_of, percent};
-use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets::{self, finding_list};
 use eframe::egui;
 use egui::{Color32, Label, RichText, Ui};
 
 /// Draws the card.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     summary(ui, comparison);
     ui.add_space(6.0);
     let width = f64::from((ui.available_width() / POINTS_PER_MM).max(120.0));
@@ -37,7 +38,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
 }
 
 /// What was noticed; mere notes are folded away.
-fn noticed(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+fn noticed(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     let is_note = |finding: &&Finding| finding.severity == Severity::Note;
     let all = &comparison.findings;
     let mut grave = all.iter().filter(|finding| !is_note(finding)).peekable();

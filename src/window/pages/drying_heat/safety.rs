@@ -1,14 +1,14 @@
 //! Safety ventilation against its table.
 
+use super::view::DryingHeatContext;
 use crate::report::safety::ventilation;
 use crate::survey::Item;
 use crate::window::jobs::Results;
-use crate::window::page::PageContext;
 use crate::window::widgets::{finding_list, report};
 use eframe::egui::Ui;
 
 /// Draws the verdict, the areas found and asked for, and what to do.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
     let section = ventilation(&results.assessment.safety, None);
     report::section(ui, context.queue, &section);
     let findings = &results.assessment.findings;

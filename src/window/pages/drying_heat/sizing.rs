@@ -1,11 +1,12 @@
 //! What to look for when buying: removal needed, rated capacities, heaters.
 
-use super::{CARD_LEAST, cell, curves, small, unknown};
+use super::cells::{CARD_LEAST, cell, small, unknown};
+use super::curves;
+use super::view::DryingHeatContext;
 use crate::assess::drying::{Capacity, HeaterFor, HeaterSize, SizedFor, Sizing};
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::survey::MachineKind;
 use crate::window::format::{celsius, digits_of, litres_per_day, percent, watts};
-use crate::window::page::PageContext;
 use crate::window::theme::bold;
 use crate::window::widgets;
 use eframe::egui;
@@ -22,7 +23,7 @@ const WEATHERS: [SizedFor; 3] = [SizedFor::Still, SizedFor::Windy, SizedFor::Des
 const LIST_LEAST: f32 = 500.0;
 
 /// Draws the card.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     let set_c = context.survey.targets.set_temperature_c;
     widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
         if at == 0 {
@@ -65,7 +66,7 @@ fn small_heads<'w>(ui: &mut Ui, words: impl IntoIterator<Item = &'w str>) {
     ui.end_row();
 }
 
-fn capacities(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+fn capacities(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     head(ui, "Dehumidifier, rated capacity");
     let all = &comparison.sizing.capacities;
     Grid::new("capacities")
@@ -93,7 +94,7 @@ fn capacities(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Compariso
 /// The row of one kind of machine.
 fn capacities_of(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut DryingHeatContext<'_>,
     comparison: &Comparison,
     kind: MachineKind,
 ) {
@@ -121,7 +122,7 @@ fn capacities_of(
 /// A capacity as surveyed, and under it the one after the plan.
 fn capacity(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut DryingHeatContext<'_>,
     at: usize,
     (size, then): (&Capacity, Option<&Capacity>),
 ) {
@@ -140,7 +141,7 @@ fn capacity(
     widgets::working_button(ui, context.queue, topic, &what);
 }
 
-fn heaters(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
+fn heaters(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     head(ui, "Heater, rating");
     Grid::new("heaters")
         .striped(true)

@@ -1,19 +1,19 @@
 //! Cold surfaces: where mould, rust and water on the glass are to be expected, and what clears
 //! them.
 
-use super::{cell, small};
+use super::cells::{cell, small};
+use super::view::DryingHeatContext;
 use crate::assess::drying::{Spot, Surface};
 use crate::assess::{Answer, Comparison, DryingTopic, Topic};
 use crate::window::format::{celsius, digits_of, litres_per_day, percent};
-use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Color32, Grid, RichText, Ui};
 
 /// Draws the card.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comparison) {
-    let shown = &mut context.view.drying_heat.shown;
+pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
+    let shown = &mut context.view.shown;
     ui.horizontal_wrapped(|ui| {
         shown.choose_case(ui, "Surfaces in weather", comparison);
         shown.choose_option(ui, "Surfaces with option", comparison);
@@ -44,7 +44,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, comparison: &Comp
 
 fn table(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut DryingHeatContext<'_>,
     comparison: &Comparison,
     surfaces: &[Surface],
 ) {
@@ -56,7 +56,7 @@ fn table(
         "",
         "clears with",
     ];
-    let shown = context.view.drying_heat.shown;
+    let shown = context.view.shown;
     let option = shown.option(comparison);
     let case = comparison.cases.get(shown.case(comparison));
     egui::ScrollArea::horizontal()

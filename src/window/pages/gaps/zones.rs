@@ -1,16 +1,17 @@
 //! The zones: names, totals, adding and removing.
 
-use crate::assess::{Answer, LeakageTotal};
+use super::view::GapsContext;
+use crate::assess::LeakageTotal;
+use crate::assess::quantity::Kind;
+use crate::report::leakage::eqla;
 use crate::survey::{Edit, Item, Record, RecordId, Zone, ZoneId};
-use crate::window::format::{area_cm2, percent};
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, TextField};
 use eframe::egui;
 use egui::{Id, Key, RichText, TextEdit, Ui};
 
 /// Draws the zones with their totals.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
     let survey = context.survey;
     for zone in &survey.zones {
         ui.push_id(zone.id, |ui| row(ui, context, zone));
@@ -20,7 +21,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     add(ui, context);
 }
 
-fn row(ui: &mut Ui, context: &mut PageContext<'_>, zone: &Zone) {
+fn row(ui: &mut Ui, context: &mut GapsContext<'_>, zone: &Zone) {
     let gaps = context.survey.gaps.iter();
     let lines = gaps.filter(|gap| gap.zone == zone.id).count();
     // What is left beside count, area, share and the link.
@@ -53,7 +54,7 @@ fn row(ui: &mut Ui, context: &mut PageContext<'_>, zone: &Zone) {
     });
 }
 
-fn figures(ui: &mut Ui, context: &PageContext<'_>, id: ZoneId) {
+fn figures(ui: &mut Ui, context: &GapsContext<'_>, id: ZoneId) {
     let Some(results) = context.results else {
         return;
     };
@@ -61,19 +62,18 @@ fn figures(ui: &mut Ui, context: &PageContext<'_>, id: ZoneId) {
     let Some((_, answer)) = leakage.by_zone.iter().find(|(zone, _)| *zone == id) else {
         return;
     };
-    match answer {
-        Ok(total) => {
-            let mut words = area_cm2(total.figures.eqla);
+    match (answer.clone(), eqla(answer).text()) {
+        (Ok(total), Ok(mut words)) => {
             if let Ok(all) = &leakage.all
                 && all.figures.flow_10pa > 0.0
             {
                 let share = total.figures.flow_10pa / all.figures.flow_10pa;
-                words = format!("{words}, {}", percent(share));
+                words = format!("{words}, {}", Kind::Share.text(share));
             }
-            ui.strong(words).on_hover_text(hover(total));
+            ui.strong(words).on_hover_text(hover(&total));
         }
-        Err(not_known) => {
-            ui.label("not known").on_hover_text(&not_known.reason);
+        (_, Err(not_known)) | (Err(not_known), _) => {
+            ui.label("not known").on_hover_text(not_known.reason);
         }
     }
 }
@@ -86,25 +86,20 @@ fn hover(total: &LeakageTotal) -> String {
     )
 }
 
-fn total(ui: &mut Ui, context: &PageContext<'_>) {
+fn total(ui: &mut Ui, context: &GapsContext<'_>) {
     let Some(results) = context.results else {
         return;
     };
-    let all: Answer<String> = results
-        .assessment
-        .leakage
-        .all
-        .clone()
-        .map(|total| area_cm2(total.figures.eqla));
+    let all = eqla(&results.assessment.leakage.all).text();
     ui.horizontal_wrapped(|ui| {
         ui.label("All gaps, EqLA");
         widgets::answer_line(ui, &all);
     });
 }
 
-fn add(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn add(ui: &mut Ui, context: &mut GapsContext<'_>) {
     ui.horizontal(|ui| {
-        let text = &mut context.view.gaps.new_zone;
+        let text = &mut context.view.new_zone;
         let response = ui.add(
             TextEdit::singleline(text)
                 .id(Id::unique("new zone"))

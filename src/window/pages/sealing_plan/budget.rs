@@ -1,24 +1,25 @@
 //! The best set of gaps within a budget.
 
-use super::{out_of_date, state};
+use super::state;
+use super::view::SealingPlanContext;
+use super::work_in_hand::out_of_date;
 use crate::report::sealing;
 use crate::survey::GapId;
 use crate::window::decisions::{Best, LongWork};
-use crate::window::page::PageContext;
 use crate::window::widgets::{self, NumberField, report};
 use eframe::egui;
 use egui::Ui;
 
 /// Draws the budget, how far the search is, and the set it found.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let currency = context.survey.tariffs.currency.clone();
-    let budget = context.view.sealing_plan.budget;
+    let budget = context.view.budget;
     let typed = NumberField::new("Budget", "budget", budget)
         .unit(&currency)
         .hint("none")
         .show(ui, context.queue);
     if let Some(sum) = typed {
-        context.view.sealing_plan.budget = sum;
+        context.view.budget = sum;
     }
     if budget.is_none() {
         widgets::muted(
@@ -37,7 +38,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     found(ui, context, &dated.answer);
 }
 
-fn found(ui: &mut Ui, context: &mut PageContext<'_>, best: &Best) {
+fn found(ui: &mut Ui, context: &mut SealingPlanContext<'_>, best: &Best) {
     let Some(results) = context.results else {
         return;
     };
@@ -51,7 +52,7 @@ fn found(ui: &mut Ui, context: &mut PageContext<'_>, best: &Best) {
             .button("Make this the plan")
             .on_hover_text("Marks exactly these gaps as planned; it can be undone");
         if take.clicked() {
-            let date = &context.view.sealing_plan.date_of_change();
+            let date = &context.view.date_of_change();
             if let Some(edit) = state::plan_of(context.survey, &wanted, date) {
                 context.queue.edit(edit, None);
             }

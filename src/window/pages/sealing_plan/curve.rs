@@ -2,7 +2,9 @@
 
 use super::super::air_change::lines::{Look, case_looks, key};
 use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
-use super::{on_its_way, out_of_date, state};
+use super::state;
+use super::view::{SealingPlanContext, Shown};
+use super::work_in_hand::{on_its_way, out_of_date};
 use crate::assess::Answer;
 use crate::assess::quantity::price;
 use crate::assess::sealing::{Figures, Order, Step};
@@ -10,7 +12,6 @@ use crate::assess::words::figure as significant;
 use crate::figure::styles::PLAIN;
 use crate::report::sealing;
 use crate::survey::{GapId, Item};
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice, report};
 use eframe::egui;
@@ -30,15 +31,6 @@ enum Weather {
     Calmest,
     Season,
     Windiest,
-}
-
-/// The figure that the plot shows.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) enum Shown {
-    #[default]
-    AirChanges,
-    Water,
-    Heat,
 }
 
 impl Shown {
@@ -77,7 +69,7 @@ impl Shown {
 }
 
 /// Draws the curve and the table.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let decisions = context.decisions;
     let Some(dated) = decisions.order() else {
         return on_its_way(ui, context);
@@ -90,10 +82,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     if order.steps.is_empty() {
         return table(ui, context, order);
     }
-    let chosen = Choice::new("Curve of", &context.view.sealing_plan.curve, &Shown::ALL)
+    let chosen = Choice::new("Curve of", &context.view.curve, &Shown::ALL)
         .show(ui, |shown| shown.name().to_owned());
     if let Some(shown) = chosen {
-        context.view.sealing_plan.curve = shown;
+        context.view.curve = shown;
     }
     if ui.available_width() >= BESIDE {
         ui.columns(2, |columns| {
@@ -108,8 +100,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     }
 }
 
-fn plot(ui: &mut Ui, context: &PageContext<'_>, order: &Order) {
-    let shown = context.view.sealing_plan.curve;
+fn plot(ui: &mut Ui, context: &SealingPlanContext<'_>, order: &Order) {
+    let shown = context.view.curve;
     let looks = looks(ui, context);
     let lines: Vec<(&str, Vec<[f64; 2]>, Look)> = shown
         .lines()
@@ -157,7 +149,7 @@ fn plot(ui: &mut Ui, context: &PageContext<'_>, order: &Order) {
 
 /// The looks of the calmest case, of the season and of the windiest case: the same as on the
 /// rose.
-fn looks(ui: &Ui, context: &PageContext<'_>) -> [Look; 3] {
+fn looks(ui: &Ui, context: &SealingPlanContext<'_>) -> [Look; 3] {
     let [season, calm, windy] = PLAIN.map(|style| Look::of(ui, style));
     let found = context.results.and_then(|results| {
         let looks = case_looks(ui, &results.assessment);
@@ -175,11 +167,11 @@ fn hover(at: &HoverPosition<'_>, currency: &str) -> Option<String> {
 }
 
 /// The steps, each with a way to plan up to it.
-fn table(ui: &mut Ui, context: &mut PageContext<'_>, order: &Order) {
-    let aim = context.view.sealing_plan.aim;
+fn table(ui: &mut Ui, context: &mut SealingPlanContext<'_>, order: &Order) {
+    let aim = context.view.aim;
     let section = sealing::order(context.survey, aim, order);
     let survey = context.survey;
-    let date = context.view.sealing_plan.date_of_change();
+    let date = context.view.date_of_change();
     ScrollArea::vertical()
         .id_salt("steps")
         .max_height(HEIGHT + 20.0)

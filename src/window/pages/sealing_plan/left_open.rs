@@ -1,10 +1,10 @@
 //! What stays open and why; safety ventilation before the plan and with it.
 
 use super::ranking::{state_choice, tick_name, way};
+use super::view::SealingPlanContext;
 use crate::assess::sealing::{LeftOpen, StaysOpen};
 use crate::report::{safety, sealing};
 use crate::survey::Item;
-use crate::window::page::PageContext;
 use crate::window::widgets::{self, report};
 use eframe::egui;
 use egui::{Checkbox, Ui};
@@ -14,7 +14,7 @@ const GAP: usize = 0;
 const WHAT: usize = 1;
 
 /// Draws the gaps that no plan may hold, and safety ventilation.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let decisions = context.decisions;
     if let Some(Ok(ranking)) = decisions.ranking().map(|dated| &dated.answer) {
         gaps(ui, context, &ranking.left_open);
@@ -35,9 +35,9 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
 }
 
 /// The gaps: a tick that cannot be set, its name, and why it stays.
-fn gaps(ui: &mut Ui, context: &mut PageContext<'_>, left: &[LeftOpen]) {
+fn gaps(ui: &mut Ui, context: &mut SealingPlanContext<'_>, left: &[LeftOpen]) {
     let survey = context.survey;
-    let date = context.view.sealing_plan.date_of_change();
+    let date = context.view.date_of_change();
     let section = sealing::left_open(survey, left);
     report::section_with(ui, context.queue, &section, &mut |ui, queue, row, at| {
         let Some(Item::Gap(id)) = row.item else {

@@ -1,12 +1,14 @@
 //! Every gap that may be sealed, by what sealing it alone saves.
 
-use super::{on_its_way, out_of_date, state};
+use super::state;
+use super::view::SealingPlanContext;
+use super::work_in_hand::{on_its_way, out_of_date};
 use crate::assess::Answer;
 use crate::assess::sealing::{Ranked, Sealable};
 use crate::report::sealing;
 use crate::report::words::{facing, name};
 use crate::survey::{Gap, Item, Place, RemedyKind, Survey, WorkState};
-use crate::window::page::{PageContext, Queue};
+use crate::window::request::Queue;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice, report};
 use eframe::egui;
@@ -23,7 +25,7 @@ const WHAT: usize = 2;
 const HOW: usize = 3;
 
 /// Draws the table.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     on_its_way(ui, context);
     let decisions = context.decisions;
     let Some(dated) = decisions.ranking() else {
@@ -35,15 +37,11 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     };
     out_of_date(ui, context, dated.revision);
     let all = ranking.ranked.len();
-    let most = if context.view.sealing_plan.all_rows {
-        all
-    } else {
-        ROWS
-    };
+    let most = if context.view.all_rows { all } else { ROWS };
     let drawn: &[Ranked] = ranking.ranked.get(..most).unwrap_or(&ranking.ranked);
     let section = sealing::ranking(context.survey, ranking.aim, drawn);
     let survey = context.survey;
-    let date = context.view.sealing_plan.date_of_change();
+    let date = context.view.date_of_change();
     report::section_with(ui, context.queue, &section, &mut |ui, queue, row, at| {
         let of_row = |one: &&Ranked| row.item == Some(Item::Gap(one.sealable.gap()));
         let Some(one) = drawn.iter().find(of_row) else {
@@ -69,7 +67,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         true
     });
     if drawn.len() < all && ui.button(format!("Show all {all} gaps")).clicked() {
-        context.view.sealing_plan.all_rows = true;
+        context.view.all_rows = true;
     }
 }
 

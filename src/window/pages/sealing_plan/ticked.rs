@@ -1,10 +1,11 @@
 //! The gaps marked as planned, and what they come to.
 
 use super::ranking::{state_choice, way};
-use super::{out_of_date, state};
+use super::state;
+use super::view::SealingPlanContext;
+use super::work_in_hand::out_of_date;
 use crate::report::sealing;
 use crate::survey::{Item, WorkState};
-use crate::window::page::PageContext;
 use crate::window::widgets::{self, report};
 use eframe::egui;
 use egui::Ui;
@@ -13,7 +14,7 @@ use egui::Ui;
 const WHAT: usize = 1;
 
 /// Draws the gaps of the plan and what it comes to.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let decisions = context.decisions;
     let Some(dated) = decisions.ticked() else {
         return;
@@ -21,7 +22,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     for block in sealing::refused(context.survey, &dated.answer.refused) {
         report::block(ui, context.queue, "refused", &block);
     }
-    let aim = context.view.sealing_plan.aim;
+    let aim = context.view.aim;
     match (&dated.answer.plan, context.results) {
         (None, _) => {
             ui.label(
@@ -33,7 +34,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
             out_of_date(ui, context, dated.revision);
             buttons(ui, context);
             let survey = context.survey;
-            let date = context.view.sealing_plan.date_of_change();
+            let date = context.view.date_of_change();
             let section = sealing::planned(survey, &results.assessment, plan, aim);
             report::section_with(ui, context.queue, &section, &mut |ui, queue, row, at| {
                 let Some(Item::Gap(id)) = row.item else {
@@ -57,7 +58,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     }
 }
 
-fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn buttons(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     ui.horizontal_wrapped(|ui| {
         for (words, to) in [
             ("Mark all of it as sealed", WorkState::Sealed),
@@ -65,7 +66,7 @@ fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {
             ("Take all of it out", WorkState::Open),
         ] {
             if ui.button(words).clicked() {
-                let date = &context.view.sealing_plan.date_of_change();
+                let date = &context.view.date_of_change();
                 if let Some(edit) = state::all_planned(context.survey, to, date) {
                     context.queue.edit(edit, None);
                 }
