@@ -8,6 +8,7 @@
 use super::answer::{Answer, LeakageTotal, NotKnown};
 use super::uncertainty::Interval;
 use super::words::{NONE_SIZED, figure};
+use crate::physics::units::{CM2_PER_M2, MM_PER_M, MM2_PER_M2};
 
 /// The space that keeps a number and its unit on one line.
 pub const NO_BREAK: char = '\u{a0}';
@@ -118,9 +119,9 @@ impl Kind {
     /// What the value is multiplied by to be shown in its unit.
     fn scale(self) -> f64 {
         match self {
-            Self::LeakageCm2 => 1e4,
-            Self::LeakageMm2 => 1e6,
-            Self::SideMm => 1e3,
+            Self::LeakageCm2 => CM2_PER_M2,
+            Self::LeakageMm2 => MM2_PER_M2,
+            Self::SideMm => MM_PER_M,
             Self::RelativeHumidity | Self::Share => 100.0,
             _ => 1.0,
         }

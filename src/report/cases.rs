@@ -10,12 +10,11 @@ use crate::assess::{
     Answer, CaseAir, CaseAnswer, CaseDrying, CaseHeat, DirectionAnswer, HeatNeed, NotKnown,
     SpaceAir, Topic,
 };
+use crate::physics::units::{GRAMS_PER_HOUR, SECONDS_PER_HOUR};
 use crate::survey::{WeatherCase, WeatherId};
 
 /// Weather cases that stand side by side; more go into a further table.
 const SIDE_BY_SIDE: usize = 4;
-/// From kg/s to kg/h.
-const PER_H: f64 = 3600.0;
 
 /// A group of rows of the table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -153,7 +152,7 @@ fn notes(told: &Material<'_>, parts: &[Part]) -> Vec<String> {
         of(
             Part::Spaces,
             "Air into a space is by the volume of the space itself. Air from other spaces comes \
-             through the openings inside: it is no outside air.",
+             through the openings inside: that is not outside air.",
         );
     }
     if let Some(found) = told.uncertainty {
@@ -286,7 +285,7 @@ impl<'a> Columns<'a> {
         self.numbers(
             "Outside air that comes in, mean",
             Kind::KilogramsPerHour,
-            |case| Ok(air(case)?.mean_inflow_kg_s * PER_H),
+            |case| Ok(air(case)?.mean_inflow_kg_s * SECONDS_PER_HOUR),
         );
     }
 
@@ -375,14 +374,14 @@ impl<'a> Columns<'a> {
             let outside = format!("{name}: outside air");
             self.numbers(&outside, Kind::AirChanges, |case| own(case)?.ach_per_h);
             self.numbers(&outside, Kind::KilogramsPerHour, |case| {
-                Ok(own(case)?.mean_inflow_kg_s * PER_H)
+                Ok(own(case)?.mean_inflow_kg_s * SECONDS_PER_HOUR)
             });
             let others = format!("{name}: from other spaces");
             self.numbers(&others, Kind::AirChanges, |case| {
                 own(case)?.from_spaces_per_h
             });
             self.numbers(&others, Kind::KilogramsPerHour, |case| {
-                Ok(own(case)?.mean_from_spaces_kg_s * PER_H)
+                Ok(own(case)?.mean_from_spaces_kg_s * SECONDS_PER_HOUR)
             });
         }
     }
@@ -395,7 +394,7 @@ impl<'a> Columns<'a> {
             given(targets.rh_percent)
         ));
         self.numbers("Water given off inside", Kind::GramsPerHour, |case| {
-            Ok(drying(case)?.source_kg_s * 3.6e6)
+            Ok(drying(case)?.source_kg_s * GRAMS_PER_HOUR)
         });
         let cold = "Inside as cold as outside";
         self.numbers(cold, Kind::LitresPerDay, |case| {

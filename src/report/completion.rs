@@ -121,7 +121,7 @@ fn small_print(with_intervals: bool, wrong: &[String]) -> String {
     if with_intervals {
         words.push_str(
             " 95 %: the middle 95 % of 10 000 draws of what is uncertain. Both columns share most of \
-             that uncertainty, so their difference is surer than either.",
+             that uncertainty, so their difference is more certain than either.",
         );
     }
     if !wrong.is_empty() {
@@ -177,7 +177,7 @@ fn in_plain_words(survey: &Survey, sides: [&Assessment; 2]) -> Vec<String> {
             ""
         };
         sentences.push(format!(
-            "Gaps that nobody wanted let in as much air as {at_least}a square hole with sides of {} \
+            "Unintended gaps let in as much air as {at_least}a square hole with sides of {} \
              before, and of {} now.",
             Kind::SideMm.text(before),
             Kind::SideMm.text(after)

@@ -66,7 +66,7 @@ pub(crate) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
     let suggested = any_suggested(work.steps.iter().map(|step| &step.sealable));
     section.note(if prices && suggested {
         "Lengths as measured along the gaps: add for waste. Remedies of the steps marked * and prices of \
-         those marked † are suggestions of this program: put in the workshop's own."
+         those marked † are suggestions of this program: enter the workshop's own."
     } else {
         "Lengths as measured along the gaps: add for waste."
     });

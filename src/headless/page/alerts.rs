@@ -28,23 +28,20 @@ pub(in crate::headless) fn blocks(findings: &[Finding]) -> String {
 fn place(finding: &Finding) -> String {
     let item = about(finding.place.item);
     match finding.place.field {
-        "" => item,
-        field => format!("{item}, {field}"),
+        None => item,
+        Some(field) => format!("{item}, {}", field.key()),
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::survey::{GapId, Item, Place, Severity};
+    use crate::survey::{Field, GapId, Item, Place, Severity};
 
     fn finding(severity: Severity, sentence: &str) -> Finding {
         Finding {
             severity,
-            place: Place {
-                item: Item::Gap(GapId(7)),
-                field: "gap_width_mm",
-            },
+            place: Place::at(Item::Gap(GapId(7)), Field::GapWidth),
             sentence: sentence.to_owned(),
             advice: "measure it".to_owned(),
         }

@@ -21,7 +21,7 @@ use crate::survey::{Gap, GapId, Survey};
 
 /// What is said where a gap saves, costs or leaves something that nobody gave.
 const SUGGESTED: &str = "Suggestions of this program [A]: * the remedy, or what it leaves; † a price or a time. The \
-    workshop's own go first.";
+    workshop's own take precedence.";
 
 /// The signs of what the program suggested for a gap.
 pub(crate) fn suggested(sealable: &Sealable) -> &'static str {

@@ -5,7 +5,7 @@ use crate::assess::sealing::{StaysOpen, Work};
 use crate::assess::{Answer, sealing::LeftOpen};
 use crate::report::words::{name, place};
 use crate::report::{Align, Block, Reasons, Section, Table, findings};
-use crate::survey::{Finding, Gap, GapId, Item, Place, Severity, Survey, WorkState};
+use crate::survey::{Field, Finding, Gap, GapId, Item, Place, Severity, Survey, WorkState};
 
 /// The gaps that no plan may hold: what protects people first. The first column has no tick.
 pub(crate) fn left_open(survey: &Survey, left: &[LeftOpen]) -> Section {
@@ -55,10 +55,7 @@ pub(crate) fn refused(survey: &Survey, refused: &[(GapId, StaysOpen)]) -> Vec<Bl
     let blocks = refused.iter().map(|(id, why)| {
         findings::block(&Finding {
             severity: Severity::Danger,
-            place: Place {
-                item: Item::Gap(*id),
-                field: "state",
-            },
+            place: Place::at(Item::Gap(*id), Field::State),
             sentence: format!("{} is marked as planned, but {why}", numbered(survey, *id)),
             advice: "it is not in the plan: do not seal it".to_owned(),
         })
@@ -84,7 +81,7 @@ pub(crate) fn must_stay_open(survey: &Survey, work: &Answer<Work>) -> Section {
     if protected.is_empty() {
         section.paragraph(
             "No opening that protects people is in the survey. Whatever fixed ventilator, gas drop-out \
-             hole, flue or combustion-air opening the work comes upon stays open.",
+             hole, flue or combustion-air opening the work comes across stays open.",
         );
     } else {
         let mut table = Table::default()

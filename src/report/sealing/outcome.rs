@@ -159,7 +159,7 @@ fn notes(section: &mut Section, survey: &Survey, plan: &Plan, in_turn: bool) {
     let tax: f64 = costs().map(|cost| cost.tax).sum();
     if tax > 0.0 {
         let tax = price(tax, &survey.tariffs.currency);
-        section.note(format!("The costs hold {tax} of tax."));
+        section.note(format!("The costs include {tax} of tax."));
     }
     let turn = if in_turn {
         "In turn: with the gaps above it sealed. "

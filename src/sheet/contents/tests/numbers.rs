@@ -279,5 +279,5 @@ fn one_piece_is_no_plural_and_tax_has_its_currency() {
         );
     }
     let report = sheet(&survey, &Choices::new(Kind::Report));
-    assert!(words(&report, "Sealing plan").contains("The costs hold EUR\u{a0}"));
+    assert!(words(&report, "Sealing plan").contains("The costs include EUR\u{a0}"));
 }

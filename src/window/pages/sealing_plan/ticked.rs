@@ -62,8 +62,8 @@ fn buttons(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     ui.horizontal_wrapped(|ui| {
         for (words, to) in [
             ("Mark all of it as sealed", WorkState::Sealed),
-            ("Put all of it off", WorkState::Deferred),
-            ("Take all of it out", WorkState::Open),
+            ("Defer all of it", WorkState::Deferred),
+            ("Take all of it out of the plan", WorkState::Open),
         ] {
             if ui.button(words).clicked() {
                 let date = &context.view.date_of_change();
