@@ -3,6 +3,7 @@
 use super::Material;
 use super::blocks::{Align, Fact, Reasons, Section, Table};
 use super::direction;
+use super::uncertainty::very_likely;
 use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::uncertainty::{CaseUncertainty, Interval};
 use crate::assess::words::{compass, figure, given};
@@ -155,13 +156,7 @@ fn notes(told: &Material<'_>, parts: &[Part]) -> Vec<String> {
              through the openings inside: that is not outside air.",
         );
     }
-    if let Some(found) = told.uncertainty {
-        notes.push(format!(
-            "Very likely: the middle 95 % of {} draws of all that is uncertain: sizes as measured, \
-             estimated or guessed, pressure coefficients, wind (JCGM 101 [M]).",
-            found.draws
-        ));
-    }
+    notes.extend(told.uncertainty.map(very_likely));
     notes
 }
 
@@ -177,7 +172,7 @@ impl<'a> Columns<'a> {
     fn new(told: &'a Material<'a>, cases: &'a [CaseAnswer]) -> Self {
         let mut table = Table::default().wide("Weather case", Align::Left, 1);
         for case in cases {
-            table = table.column(case.name.clone(), Align::Decimal);
+            table = table.column(case.name.clone(), Align::Right);
         }
         Self {
             told,
@@ -209,36 +204,49 @@ impl<'a> Columns<'a> {
 
     /// One row of numbers of one kind, its unit behind the label.
     fn numbers(&mut self, label: &str, kind: Kind, of: impl Fn(&CaseAnswer) -> Answer<f64>) {
-        self.row(with_unit(label, kind), |case| {
-            of(case).map(|value| kind.number(value))
+        let label = format!("{label}, {}", kind.unit());
+        self.row(label, |case| of(case).map(|value| kind.number(value)));
+    }
+
+    /// The same of the balance of air.
+    fn of_air(&mut self, label: &str, kind: Kind, of: fn(&CaseAir) -> f64) {
+        self.numbers(label, kind, |case| air(case).map(of));
+    }
+
+    /// The same of the water.
+    fn of_water(&mut self, label: &str, kind: Kind, of: fn(&CaseDrying) -> f64) {
+        self.numbers(label, kind, |case| drying(case).map(of));
+    }
+
+    /// A row of what was written down.
+    fn recorded(&mut self, label: &str, of: fn(&WeatherCase) -> f64) {
+        let survey = self.told.survey;
+        self.row(label, |case| match survey.weather_case(case.id) {
+            Some(case) => Ok(given(of(case))),
+            None => Err(NotKnown::because("the survey holds no such weather case")),
         });
     }
 
-    /// One row of numbers that have a working each.
-    fn worked_out(
-        &mut self,
-        label: &str,
-        kind: Kind,
-        topic: fn(WeatherId) -> Topic,
-        of: impl Fn(&CaseAnswer) -> Answer<f64>,
-    ) {
-        self.numbers(label, kind, of);
+    /// Says where the numbers of the last row are worked out.
+    fn worked_out(&mut self, topic: fn(WeatherId) -> Topic) {
         let workings = (1..).zip(self.cases.iter().map(|case| topic(case.id)));
         if let Some(row) = self.table.rows.last_mut() {
             row.workings = workings.collect();
         }
     }
 
-    /// The same with a row for the intervals, where they were worked out.
-    fn with_intervals(
+    /// A result that has a working, with a row for the intervals where they were worked out.
+    fn result(
         &mut self,
         label: &str,
-        kind: Kind,
         topic: fn(WeatherId) -> Topic,
         of: fn(&Material<'_>, &CaseAnswer) -> Quantity,
     ) {
         let told = self.told;
-        self.worked_out(label, kind, topic, |case| of(told, case).value());
+        let kind = self.cases.first().map(|case| of(told, case).kind());
+        let Some(kind) = kind else { return };
+        self.numbers(label, kind, |case| of(told, case).value());
+        self.worked_out(topic);
         if told.uncertainty.is_some() {
             self.row("very likely", |case| {
                 Ok(of(told, case).range().unwrap_or_default())
@@ -247,65 +255,44 @@ impl<'a> Columns<'a> {
     }
 
     fn weather(&mut self) {
-        let survey = self.told.survey;
-        let recorded = |case: &CaseAnswer, of: fn(&WeatherCase) -> f64| {
-            let found = survey.weather_case(case.id).map(of);
-            found
-                .map(given)
-                .ok_or_else(|| NotKnown::because("the survey holds no such weather case"))
-        };
         self.table.group("Weather");
         self.row("Share of the season, %", |case| {
             Ok(Kind::Share.number(case.share))
         });
-        self.row("Wind at a weather station, m/s", |case| {
-            recorded(case, |case| case.wind_m_s)
+        self.recorded("Wind at a weather station, m/s", |case| case.wind_m_s);
+        let used = "Wind used, at the roof's height";
+        self.of_air(used, Kind::MetresPerSecond, |air| air.wind_used);
+        self.recorded("Outside air, °C", |case| case.outside_c);
+        self.recorded("Outside relative humidity, %", |case| {
+            case.outside_rh_percent
         });
-        self.numbers(
-            "Wind used, at the roof's height",
-            Kind::MetresPerSecond,
-            |case| Ok(air(case)?.wind_used),
-        );
-        self.row("Outside air, °C", |case| {
-            recorded(case, |case| case.outside_c)
-        });
-        self.row("Outside relative humidity, %", |case| {
-            recorded(case, |case| case.outside_rh_percent)
-        });
-        self.row("Inside air, °C", |case| {
-            recorded(case, WeatherCase::inside_c)
-        });
+        self.recorded("Inside air, °C", WeatherCase::inside_c);
     }
 
     fn air_changes(&mut self) {
         self.table.group("Air changes");
         self.extreme("Lowest", |air| air.lowest);
-        self.with_intervals("Mean", Kind::AirChanges, Topic::AirChange, air_change);
+        self.result("Mean", Topic::AirChange, air_change);
         self.extreme("Highest", |air| air.highest);
-        self.numbers(
-            "Outside air that comes in, mean",
-            Kind::KilogramsPerHour,
-            |case| Ok(air(case)?.mean_inflow_kg_s * SECONDS_PER_HOUR),
-        );
+        let inflow = "Outside air that comes in, mean";
+        self.of_air(inflow, Kind::KilogramsPerHour, |air| {
+            air.mean_inflow_kg_s * SECONDS_PER_HOUR
+        });
     }
 
     /// The air change in one wind direction, and which that is.
     fn extreme(&mut self, label: &str, which: fn(&CaseAir) -> usize) {
         self.numbers(label, Kind::AirChanges, |case| {
-            let air = air(case)?;
-            in_direction(air, which(air))?.ach_per_h.clone()
+            in_direction(case, which)?.ach_per_h.clone()
         });
         self.row("with wind from, off the front", |case| {
-            let air = air(case)?;
-            Ok(direction::off_the_front(
-                in_direction(air, which(air))?.from_front_deg,
-            ))
+            let direction = in_direction(case, which)?;
+            Ok(direction::off_the_front(direction.from_front_deg))
         });
         if self.told.survey.site.heading_deg.is_some() {
             self.row("by compass", |case| {
-                let air = air(case)?;
-                in_direction(air, which(air))?
-                    .compass_deg
+                let degrees = in_direction(case, which)?.compass_deg;
+                degrees
                     .map(compass)
                     .ok_or_else(|| NotKnown::because("the heading is not given"))
             });
@@ -317,11 +304,11 @@ impl<'a> Columns<'a> {
         let body = vehicle.floor_height_m.zip(vehicle.height_m);
         self.table.group("Balance of air");
         let density = Kind::KilogramsPerCubicMetre;
-        self.numbers("Density of the outside air", density, |case| {
-            Ok(air(case)?.outside.density())
+        self.of_air("Density of the outside air", density, |air| {
+            air.outside.density()
         });
-        self.numbers("Density of the inside air", density, |case| {
-            Ok(air(case)?.inside.density())
+        self.of_air("Density of the inside air", density, |air| {
+            air.inside.density()
         });
         self.row("Inside pressure at mid-height, Pa", |case| {
             let span = span(&air(case)?.directions, |one| Some(one.inside_pressure));
@@ -334,25 +321,18 @@ impl<'a> Columns<'a> {
         self.row(
             "Directions in which gusts through one face decide",
             |case| {
-                let directions = &air(case)?.directions;
-                Ok(directions
-                    .iter()
-                    .filter(|one| one.one_sided)
-                    .count()
-                    .to_string())
+                let directions = air(case)?.directions.iter();
+                Ok(directions.filter(|one| one.one_sided).count().to_string())
             },
         );
-        self.worked_out(
-            "Cross-check by a basic model for houses",
-            Kind::AirChanges,
-            Topic::CrossCheck,
-            |case| Ok(air(case)?.cross_check.clone()?.ach_per_h),
-        );
+        let check = |case: &CaseAnswer| Ok(air(case)?.cross_check.clone()?.ach_per_h);
+        let basic = "Cross-check by a basic model for houses";
+        self.numbers(basic, Kind::AirChanges, check);
+        self.worked_out(Topic::CrossCheck);
         self.row("times the mean", |case| {
-            let air = air(case)?;
-            let (check, mean) = (air.cross_check.clone()?, air.mean_ach_per_h.clone()?);
+            let (check, mean) = (check(case)?, ach(case)?);
             Ok(if mean > 0.0 {
-                figure(check.ach_per_h / mean, 2)
+                figure(check / mean, 2)
             } else {
                 "–".to_owned()
             })
@@ -366,21 +346,20 @@ impl<'a> Columns<'a> {
         }
         self.table.group("Air into each space, mean");
         for (at, space) in survey.spaces.iter().enumerate() {
-            let name = survey.space_name(space.id);
             let own = |case: &CaseAnswer| -> Answer<SpaceAir> {
                 let found = air(case)?.spaces.get(at).cloned();
                 found.ok_or_else(|| NotKnown::because("the spaces were not worked out"))
             };
+            let name = survey.space_name(space.id);
+            let (changes, flow) = (Kind::AirChanges, Kind::KilogramsPerHour);
             let outside = format!("{name}: outside air");
-            self.numbers(&outside, Kind::AirChanges, |case| own(case)?.ach_per_h);
-            self.numbers(&outside, Kind::KilogramsPerHour, |case| {
+            self.numbers(&outside, changes, |case| own(case)?.ach_per_h);
+            self.numbers(&outside, flow, |case| {
                 Ok(own(case)?.mean_inflow_kg_s * SECONDS_PER_HOUR)
             });
             let others = format!("{name}: from other spaces");
-            self.numbers(&others, Kind::AirChanges, |case| {
-                own(case)?.from_spaces_per_h
-            });
-            self.numbers(&others, Kind::KilogramsPerHour, |case| {
+            self.numbers(&others, changes, |case| own(case)?.from_spaces_per_h);
+            self.numbers(&others, flow, |case| {
                 Ok(own(case)?.mean_from_spaces_kg_s * SECONDS_PER_HOUR)
             });
         }
@@ -388,25 +367,23 @@ impl<'a> Columns<'a> {
 
     fn water(&mut self) {
         let targets = &self.told.survey.targets;
+        let rh = given(targets.rh_percent);
         let set = format!("Inside held at {} °C", given(targets.set_temperature_c));
-        self.table.group(format!(
-            "Water to remove to hold {} % relative humidity",
-            given(targets.rh_percent)
-        ));
-        self.numbers("Water given off inside", Kind::GramsPerHour, |case| {
-            Ok(drying(case)?.source_kg_s * GRAMS_PER_HOUR)
+        let (per_day, per_hour) = (Kind::LitresPerDay, Kind::GramsPerHour);
+        let to_hold = format!("Water to remove to hold {rh} % relative humidity");
+        self.table.group(to_hold);
+        self.of_water("Water given off inside", per_hour, |drying| {
+            drying.source_kg_s * GRAMS_PER_HOUR
         });
         let cold = "Inside as cold as outside";
-        self.numbers(cold, Kind::LitresPerDay, |case| {
-            Ok(drying(case)?.at_outside_temperature.l_per_day())
+        self.of_water(cold, per_day, |drying| {
+            drying.at_outside_temperature.l_per_day()
         });
-        self.numbers(cold, Kind::GramsPerHour, |case| {
-            Ok(drying(case)?.at_outside_temperature.g_per_h())
+        self.of_water(cold, per_hour, |drying| {
+            drying.at_outside_temperature.g_per_h()
         });
-        self.with_intervals(&set, Kind::LitresPerDay, Topic::Removal, water);
-        self.numbers(&set, Kind::GramsPerHour, |case| {
-            Ok(drying(case)?.at_set_temperature.g_per_h())
-        });
+        self.result(&set, Topic::Removal, water);
+        self.of_water(&set, per_hour, |drying| drying.at_set_temperature.g_per_h());
         self.row("Relative humidity there if nothing is removed, %", |case| {
             let rh = drying(case)?.at_set_temperature.rh_without_removal;
             Ok(if rh >= 1.0 {
@@ -424,44 +401,30 @@ impl<'a> Columns<'a> {
             let inside = given(inside);
             format!("{name}: {inside} °C inside at {design} °C outside, in this wind")
         };
-        let (set, frost, comfort) = (
-            format!(
-                "Heat to hold {} °C inside in this weather",
-                given(targets.set_temperature_c)
-            ),
-            cold("Frost guard", targets.frost_guard_c),
-            cold("Comfort", targets.comfort_c),
-        );
-        self.table.group(set);
-        self.air_and_fabric(|heat| &heat.set_temperature);
-        self.with_intervals("Together", Kind::Watts, Topic::Heat, heat);
-        self.table.group(frost);
-        self.air_and_fabric(|heat| &heat.frost_guard);
-        self.worked_out("Together", Kind::Watts, Topic::FrostGuard, |case| {
+        let set = given(targets.set_temperature_c);
+        let set = format!("Heat to hold {set} °C inside in this weather");
+        self.air_and_fabric(set, |heat| &heat.set_temperature);
+        self.result("Together", Topic::Heat, heat);
+        let frost = cold("Frost guard", targets.frost_guard_c);
+        self.air_and_fabric(frost, |heat| &heat.frost_guard);
+        self.numbers("Together", Kind::Watts, |case| {
             needs(case)?.frost_guard.total_w()
         });
-        self.table.group(comfort);
-        self.air_and_fabric(|heat| &heat.comfort);
+        self.worked_out(Topic::FrostGuard);
+        self.air_and_fabric(cold("Comfort", targets.comfort_c), |heat| &heat.comfort);
         self.numbers("Together", Kind::Watts, |case| {
             needs(case)?.comfort.total_w()
         });
     }
 
-    fn air_and_fabric(&mut self, of: fn(&CaseHeat) -> &HeatNeed) {
+    fn air_and_fabric(&mut self, group: String, of: fn(&CaseHeat) -> &HeatNeed) {
+        self.table.group(group);
         self.numbers("With the air", Kind::Watts, |case| {
             Ok(of(needs(case)?).air_w)
         });
         self.numbers("Through the fabric", Kind::Watts, |case| {
             of(needs(case)?).fabric_w.clone()
         });
-    }
-}
-
-/// A label with the unit of its numbers.
-fn with_unit(label: &str, kind: Kind) -> String {
-    match kind.unit() {
-        "" => label.to_owned(),
-        unit => format!("{label}, {unit}"),
     }
 }
 
@@ -477,8 +440,10 @@ fn needs(case: &CaseAnswer) -> Answer<&CaseHeat> {
     case.heat.as_ref().map_err(Clone::clone)
 }
 
-fn in_direction(air: &CaseAir, at: usize) -> Answer<&DirectionAnswer> {
-    let found = air.directions.get(at);
+/// One of a case's wind directions.
+fn in_direction(case: &CaseAnswer, which: fn(&CaseAir) -> usize) -> Answer<&DirectionAnswer> {
+    let air = air(case)?;
+    let found = air.directions.get(which(air));
     found.ok_or_else(|| NotKnown::because("no wind direction was worked out"))
 }
 

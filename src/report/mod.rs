@@ -13,6 +13,7 @@ pub mod dependence;
 pub mod direction;
 pub(crate) mod drying;
 pub(crate) mod findings;
+pub mod flows;
 pub mod headlines;
 pub mod key_results;
 pub mod leakage;

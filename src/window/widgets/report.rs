@@ -8,7 +8,7 @@ use crate::survey::{Item, Place};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
-use egui::{Grid, Label, Layout, RichText, ScrollArea, Ui, vec2};
+use egui::{Grid, Label, Layout, RichText, ScrollArea, Sense, Ui, UiBuilder, vec2};
 
 /// Puts a control in the place of a cell, or behind the last one, where the column is as many as
 /// the row has cells. `false` leaves the cell to be drawn.
@@ -138,7 +138,7 @@ fn table_with(ui: &mut Ui, queue: &mut Queue, table: &Table, mut controls: Optio
 fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, row: &Row, words: f32) {
     if row.kind == RowKind::Group {
         let text = row.cells.first().map_or("", String::as_str);
-        ui.add(Label::new(RichText::new(text).color(palette(ui).accent)).extend());
+        over_the_row(ui, RichText::new(text).color(palette(ui).accent));
         return;
     }
     let label = row.cells.first().map_or("", String::as_str);
@@ -162,6 +162,13 @@ fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, row: &Row, words: f32
     if let Some(item) = row.item {
         way_to(ui, queue, item);
     }
+}
+
+/// Words that go over the whole row and make no column wider.
+fn over_the_row(ui: &mut Ui, words: RichText) {
+    let (rect, _) = ui.allocate_exact_size(vec2(0.0, ui.spacing().interact_size.y), Sense::hover());
+    let mut over = ui.new_child(UiBuilder::new().max_rect(rect));
+    over.add(Label::new(words).extend());
 }
 
 /// A link to what a row is about.
