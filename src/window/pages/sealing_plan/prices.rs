@@ -79,8 +79,8 @@ fn basis_words(basis: CostBasis) -> &'static str {
 }
 
 fn library(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
-    let decisions = context.decisions;
-    let Some(Ok(ranking)) = decisions.ranking().map(|dated| &dated.answer) else {
+    let answers = context.answers;
+    let Some(Ok(ranking)) = answers.ranking().map(|dated| dated.answer) else {
         return;
     };
     widgets::muted(

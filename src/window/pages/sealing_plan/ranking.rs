@@ -27,11 +27,11 @@ const HOW: usize = 3;
 /// Draws the table.
 pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     on_its_way(ui, context);
-    let decisions = context.decisions;
-    let Some(dated) = decisions.ranking() else {
+    let answers = context.answers;
+    let Some(dated) = answers.ranking() else {
         return;
     };
-    let ranking = match &dated.answer {
+    let ranking = match dated.answer {
         Ok(ranking) => ranking,
         Err(why) => return widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
     };
