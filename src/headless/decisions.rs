@@ -1,4 +1,4 @@
-//! What `assess` works out beyond the assessment: doubt, sealing, spaces, parking.
+//! What `assess` works out beyond the assessment: uncertainty, sealing, spaces, parking.
 
 use crate::assess::sealing::{Aim, Figures, LeftOpen, Order, Plan, Ranked, StaysOpen};
 use crate::assess::spaces::ClosingEffect;
@@ -49,9 +49,9 @@ pub(super) struct Decisions {
     pub(super) sealing: Answer<Sealing>,
     /// The best set within the budget, where one was named.
     pub(super) best: Option<Answer<Plan>>,
-    /// The plan that the surveyor ticked by hand, where there is one.
+    /// The planned gaps as a plan, where there are any.
     pub(super) ticked: Option<Answer<Plan>>,
-    /// Gaps ticked that must stay open.
+    /// Gaps marked as planned that must stay open.
     pub(super) refused: Vec<(GapId, StaysOpen)>,
     pub(super) closing: Vec<ClosingEffect>,
     pub(super) against_temperature: Answer<Vec<TemperatureCurve>>,

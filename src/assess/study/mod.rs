@@ -24,7 +24,7 @@ mod part;
 
 pub use part::Part;
 
-use super::answer::{Answer, Assessment, NotKnown};
+use super::answer::{Answer, Assessment};
 use super::assessment::assessment;
 use super::curves::{SetSensitivity, TemperatureCurve, WindCurve};
 use super::drying::{AfterPlan, Comparison};
@@ -94,7 +94,6 @@ struct Kept {
     ticked: OnceLock<Ticked>,
     ticked_done: OnceLock<Answer<Box<Study>>>,
     work: OnceLock<Answer<Work>>,
-    completed: OnceLock<Answer<Plan>>,
     before_work: OnceLock<Option<Box<Study>>>,
     after_work: OnceLock<Option<Box<Study>>>,
 }
@@ -385,27 +384,6 @@ impl Study {
             Some(Box::new(Self::new(Arc::new(survey))))
         });
         opened.as_deref().unwrap_or(self)
-    }
-
-    /// What the work that is done came to: the survey before it, with all that is sealed now and
-    /// may be as its plan.
-    ///
-    /// # Errors
-    /// [`NotKnown`] where the air change itself is not, or one of the gaps cannot be sealed.
-    pub fn completed(&self) -> &Answer<Plan> {
-        self.kept.completed.get_or_init(|| {
-            let before = self.before_work();
-            let gaps = self.survey.gaps.iter();
-            let done =
-                gaps.filter(|gap| gap.state == WorkState::Sealed && !gap.purpose.must_stay_open());
-            let sealables: Answer<Vec<Sealable>> = done
-                .map(|gap| {
-                    let why_not = |why| NotKnown::because(format!("gap {}: {why}", gap.id));
-                    Sealable::of(&before.survey, gap.id).map_err(why_not)
-                })
-                .collect();
-            before.plan(&sealables?)
-        })
     }
 }
 

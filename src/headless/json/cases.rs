@@ -1,7 +1,7 @@
 //! The weather cases: air in every direction and through every gap, water, heat.
 
-use super::object::Object;
-use super::{leakage, list};
+use super::leakage;
+use super::object::{Object, list};
 use crate::assess::{
     Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer, HeatNeed,
     NotKnown, RequiredRemoval,

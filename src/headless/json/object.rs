@@ -160,6 +160,11 @@ impl Object {
     }
 }
 
+/// An object for each of some items.
+pub(super) fn list<T>(items: &[T], object: impl Fn(&T) -> Object) -> Vec<Object> {
+    items.iter().map(object).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

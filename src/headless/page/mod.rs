@@ -9,7 +9,6 @@ mod drying;
 mod layout;
 mod old_table;
 mod print;
-mod safety;
 mod sealing;
 mod table;
 
@@ -17,8 +16,8 @@ use crate::assess::words;
 use crate::assess::{Answer, Assessment, Mark, NotKnown, Study};
 use crate::headless::decisions::Decisions;
 use crate::report::{
-    Block, Fact, Material, Section, cases, dependence, leakage, ledger, summary, uncertainty,
-    vehicle, workings,
+    Block, Fact, Material, Section, cases, dependence, findings, leakage, ledger, safety, summary,
+    uncertainty, vehicle, workings,
 };
 use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
@@ -30,7 +29,10 @@ pub(super) fn render(study: &Study, decisions: &Decisions) -> String {
     let (survey, assessment) = (study.survey(), study.assessment());
     let mut page = Page::default();
     title(&mut page, survey, assessment);
-    alerts::print(&mut page, assessment);
+    print::section(
+        &mut page,
+        &findings::section(&assessment.findings, |_| false),
+    );
     page.blank();
     page.paragraph(&format!("{}.", Mark::legend()));
     let told = Material::of(study);
@@ -47,9 +49,15 @@ pub(super) fn render(study: &Study, decisions: &Decisions) -> String {
     print::section(&mut page, &leakage::section(&told));
     let ledger = ledger::section(&told, ledger::Order::LeakiestFirst);
     print::section(&mut page, &ledger);
-    sealing::print(&mut page, survey, decisions);
-    safety::print(&mut page, assessment);
-    print::section(&mut page, &workings::section(&told));
+    sealing::print(&mut page, study, decisions);
+    for section in [
+        safety::ventilation(&assessment.safety, None),
+        safety::before_sealing(survey),
+        safety::before_drying(survey),
+        workings::section(&told),
+    ] {
+        print::section(&mut page, &section);
+    }
     page.finish()
 }
 

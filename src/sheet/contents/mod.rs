@@ -6,8 +6,8 @@ use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part};
 use crate::assess::{Mark, Study};
 use crate::report::{
-    self, Block, Section, cases, completion, costs, drying, ledger, plan, safety, summary, vehicle,
-    workings,
+    self, Block, Section, cases, completion, costs, drying, ledger, safety, sealing, summary,
+    vehicle, workings,
 };
 use crate::survey::date;
 use std::collections::BTreeMap;
@@ -95,12 +95,12 @@ impl Writer<'_> {
             self.photos(|_| true);
         }
         if self.choices.has(Part::Plan) {
-            self.add(plan::report(material.survey, work));
+            self.add(sealing::plan(material.survey, material.assessment, work));
         }
         if self.choices.has(Part::Drying) {
             self.add(drying::section(&material));
         }
-        self.add(safety::ventilation(material.assessment));
+        self.add(safety::ventilation(&material.assessment.safety, None));
         self.cautions();
         self.signature();
         if self.choices.has(Part::Workings) {
@@ -112,7 +112,7 @@ impl Writer<'_> {
         let material = self.material.told;
         let work = material.study.work();
         let prices = self.choices.has(Part::Costs);
-        self.add(plan::order(material.survey, work, prices));
+        self.add(sealing::work(material.survey, work, prices));
         if self.choices.has(Part::Drawings) {
             self.drawings();
         }
@@ -126,7 +126,7 @@ impl Writer<'_> {
                 self.photos(|gap| steps().any(|one| one == gap));
             }
         }
-        self.add(plan::stays_open(material.survey, work));
+        self.add(sealing::must_stay_open(material.survey, work));
         self.cautions();
         self.signature();
     }
@@ -141,7 +141,7 @@ impl Writer<'_> {
             let sealed = completion::sealed(material.survey);
             self.photos(|gap| sealed.contains(&gap));
         }
-        self.add(safety::ventilation(material.assessment));
+        self.add(safety::ventilation(&material.assessment.safety, None));
         self.cautions();
         self.signature();
         if self.choices.has(Part::Workings) {
@@ -175,7 +175,7 @@ impl Writer<'_> {
     }
 
     fn cautions(&mut self) {
-        let mut section = safety::cautions(self.material.told.survey);
+        let mut section = safety::before_sealing(self.material.told.survey);
         // Where the appendix is printed, it explains them.
         if !self.choices.has(Part::Workings) {
             section.note(format!("{}.", Mark::legend()));
