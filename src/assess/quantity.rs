@@ -7,7 +7,7 @@
 
 use super::answer::{Answer, LeakageTotal, NotKnown};
 use super::uncertainty::Interval;
-use super::words::{NONE_SIZED, figure};
+use super::words::{NONE_SIZED, figure, given};
 
 /// The space that keeps a number and its unit on one line.
 pub const NO_BREAK: char = '\u{a0}';
@@ -47,8 +47,10 @@ pub enum Kind {
     Kelvin,
     /// Relative humidity, 0…1, shown as whole percent.
     RelativeHumidity,
-    /// A share, 0…1, shown as percent.
+    /// A share, 0…1, shown as percent: below ten with a tenth.
     Share,
+    /// A share, 0…1, shown as whole percent.
+    WholePercent,
     /// A speed, m/s.
     MetresPerSecond,
     /// A pressure, Pa.
@@ -61,6 +63,12 @@ pub enum Kind {
     Metres,
     /// Heat loss, W/K.
     WattsPerKelvin,
+    /// Water in air, kg/kg, shown in g/kg.
+    GramsPerKilogram,
+    /// Electric current, A.
+    Amperes,
+    /// A time, days.
+    Days,
     /// Carbon dioxide, ppm.
     PartsPerMillion,
     /// An angle, degrees.
@@ -87,13 +95,16 @@ impl Kind {
             Self::SideMm => "mm",
             Self::Celsius => "°C",
             Self::Kelvin => "K",
-            Self::RelativeHumidity | Self::Share => "%",
+            Self::RelativeHumidity | Self::Share | Self::WholePercent => "%",
             Self::MetresPerSecond => "m/s",
             Self::Pascals => "Pa",
             Self::CubicMetres => "m³",
             Self::SquareMetres => "m²",
             Self::Metres => "m",
             Self::WattsPerKelvin => "W/K",
+            Self::GramsPerKilogram => "g/kg",
+            Self::Amperes => "A",
+            Self::Days => "days",
             Self::PartsPerMillion => "ppm",
             Self::Degrees => "°",
             Self::Plain => "",
@@ -105,8 +116,8 @@ impl Kind {
         match self {
             Self::LeakageCm2 => 1e4,
             Self::LeakageMm2 => 1e6,
-            Self::SideMm => 1e3,
-            Self::RelativeHumidity | Self::Share => 100.0,
+            Self::SideMm | Self::GramsPerKilogram => 1e3,
+            Self::RelativeHumidity | Self::Share | Self::WholePercent => 100.0,
             _ => 1.0,
         }
     }
@@ -122,9 +133,11 @@ impl Kind {
             | Self::GramsPerHour
             | Self::Watts
             | Self::KilowattHours
+            | Self::Amperes
+            | Self::Days
             | Self::PartsPerMillion => figure(shown, 2),
             Self::Celsius | Self::Kelvin => decimals(shown, 1),
-            Self::RelativeHumidity | Self::Degrees => decimals(shown, 0),
+            Self::RelativeHumidity | Self::WholePercent | Self::Degrees => decimals(shown, 0),
             Self::Share => percent(shown),
             _ => figure(shown, 3),
         }
@@ -134,6 +147,12 @@ impl Kind {
     #[must_use]
     pub fn text(self, value: f64) -> String {
         self.with_unit(&self.number(value))
+    }
+
+    /// A number as it was typed in, in the unit it is shown in, with that unit.
+    #[must_use]
+    pub fn typed(self, shown: f64) -> String {
+        self.with_unit(&given(shown))
     }
 
     /// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two

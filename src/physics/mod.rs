@@ -25,6 +25,7 @@ pub mod network;
 pub mod people;
 pub mod pressure_coefficient;
 mod root;
+pub mod units;
 pub mod warm_up;
 pub mod wind;
 

@@ -50,6 +50,13 @@ impl Section {
         self.push(Block::Heading { text: text.into() })
     }
 
+    /// Adds a section as a part of this one, under a heading of the second order.
+    pub fn append(&mut self, part: Section) -> &mut Self {
+        self.heading(part.title);
+        self.blocks.extend(part.blocks);
+        self
+    }
+
     /// Adds small print.
     pub fn note(&mut self, text: impl Into<String>) -> &mut Self {
         self.push(Block::Note { text: text.into() })

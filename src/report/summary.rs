@@ -1,6 +1,7 @@
 //! Results in plain words, then as a table.
 
 use super::blocks::{Align, Block, Reasons, Section, Table};
+use super::drying::held;
 use super::plan::material_alone;
 use super::safety::{danger, is_closed};
 use super::words::{CM2, L_PER_DAY, interval, price};
@@ -8,7 +9,7 @@ use super::{Material, spaces};
 use crate::assess::sealing::{Chosen, Work};
 use crate::assess::uncertainty::CaseUncertainty;
 use crate::assess::words::{self, capital, given, total_figure};
-use crate::assess::{Answer, CaseAnswer, NotKnown, SafetyVerdict, drying::Verdict};
+use crate::assess::{Answer, CaseAnswer, NotKnown, SafetyVerdict};
 use crate::survey::{Finding, Severity};
 
 /// Warnings printed before the rest is only counted.
@@ -22,7 +23,7 @@ pub(crate) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
         sentences.extend(air(material));
         sentences.extend(water_and_heat(material));
         sentences.extend(sealing(material, work));
-        sentences.extend(drying(material));
+        sentences.push(drying(material));
     }
     sentences.push(safety(material));
     section.push(Block::Plain { sentences });
@@ -233,33 +234,14 @@ fn sealing(material: &Material<'_>, work: &Answer<Work>) -> Option<String> {
     ))
 }
 
-fn drying(material: &Material<'_>) -> Vec<String> {
-    let target = given(material.survey.targets.rh_percent);
-    let comparison = match material.comparison {
-        Ok(comparison) => comparison,
-        Err(unknown) => {
-            return vec![format!(
-                "What drying and heating would achieve is not known: {}.",
-                unknown.reason
-            )];
-        }
-    };
-    let holding: Vec<&str> = comparison
-        .options
-        .iter()
-        .filter(|option| option.verdict == Ok(Verdict::StillAndWindy))
-        .map(|option| option.name.as_str())
-        .collect();
-    vec![if holding.is_empty() {
-        format!(
-            "Nothing that was compared holds {target}\u{a0}% both with least and with most wind."
-        )
-    } else {
-        format!(
-            "{target}\u{a0}% is held with least and with most wind by: {}.",
-            holding.join("; ")
-        )
-    }]
+fn drying(material: &Material<'_>) -> String {
+    match material.comparison {
+        Ok(comparison) => held(comparison),
+        Err(unknown) => format!(
+            "What drying and heating would achieve is not known: {}.",
+            unknown.reason
+        ),
+    }
 }
 
 fn safety(material: &Material<'_>) -> String {

@@ -11,6 +11,7 @@ use crate::physics::coupled::{self, CoupledError, DryOut, Room, Steady};
 use crate::physics::machine::Machine;
 use crate::physics::machine::salt::water_at_equilibrium;
 use crate::physics::moisture::{dry_air_flow, required_removal};
+use crate::physics::units::SECONDS_PER_DAY;
 
 /// An envelope in the weather of one case.
 pub(crate) struct Situation<'a> {
@@ -144,5 +145,5 @@ pub(crate) fn state(t_c: f64, rh: f64, pressure: f64) -> Answer<MoistAir> {
 /// it takes none, or the air is so humid that there is no balance.
 pub(crate) fn salt_days(salt_kg: f64, case: &super::answer::OptionCase) -> Option<f64> {
     let water = salt_kg * water_at_equilibrium(case.inside.t_c, case.rh)?;
-    (case.removal_kg_s > 0.0).then(|| water / case.removal_kg_s / 86_400.0)
+    (case.removal_kg_s > 0.0).then(|| water / case.removal_kg_s / SECONDS_PER_DAY)
 }

@@ -12,13 +12,13 @@ pub use drying::drying_working;
 
 use super::answer::{Assessment, NotKnown, Source, Working};
 use super::mark::Mark;
-use super::number::significant;
+use super::quantity::{Kind, NO_BREAK};
 use super::topic::Topic;
-use super::words::given;
+use super::words::{figure, given};
 use crate::survey::Survey;
 
 /// The working of a result; `None` where the survey holds no such gap, case or element, and for
-/// what is worked out beside the assessment, which [`drying_working`], [`doubt_working`] and
+/// what is worked out beside the assessment, which [`drying_working`], [`uncertainty_working`] and
 /// [`ranking_working`] explain.
 #[must_use]
 pub fn working(survey: &Survey, assessment: &Assessment, topic: Topic) -> Option<Working> {
@@ -64,8 +64,7 @@ impl Sheet {
 
     /// A number as it was typed in.
     fn typed(&mut self, name: &str, value: f64, unit: &str) -> &mut Self {
-        let space = if unit.is_empty() { "" } else { " " };
-        self.input(name, format!("{}{space}{unit}", given(value)))
+        self.input(name, in_unit(&given(value), unit))
     }
 
     fn source(&mut self, mark: Mark, text: &str) -> &mut Self {
@@ -92,13 +91,21 @@ impl Sheet {
 }
 
 fn with_unit(value: f64, digits: i32, unit: &str) -> String {
-    let space = if unit.is_empty() { "" } else { " " };
-    format!("{}{space}{unit}", significant(value, digits))
+    in_unit(&figure(value, digits), unit)
+}
+
+/// A number in words that keeps its unit on its line.
+fn in_unit(number: &str, unit: &str) -> String {
+    if unit.is_empty() {
+        number.to_owned()
+    } else {
+        format!("{number}{NO_BREAK}{unit}")
+    }
 }
 
 /// A temperature that was worked out.
 fn celsius(temperature_c: f64) -> String {
-    format!("{} °C", super::words::celsius(temperature_c))
+    Kind::Celsius.text(temperature_c)
 }
 
 fn not_known(reason: &NotKnown) -> String {

@@ -5,7 +5,6 @@
 //! under the table; where gaps are not sized, totals are marked as *at least*.
 
 mod alerts;
-mod drying;
 mod gaps;
 mod layout;
 mod leakage;
@@ -23,6 +22,7 @@ mod workings;
 use crate::assess::words::{self, total_figure};
 use crate::assess::{Answer, Assessment, Comparison, Mark, NotKnown};
 use crate::headless::decisions::Decisions;
+use crate::report::{Material, drying};
 use crate::survey::Survey;
 use layout::{Page, WIDTH, pad_left, width};
 
@@ -44,7 +44,16 @@ pub(super) fn render(
     results::print(&mut page, survey, assessment);
     understood::print(&mut page, survey, decisions);
     uncertainty::print(&mut page, assessment, decisions);
-    drying::print(&mut page, survey, comparison);
+    print::section(
+        &mut page,
+        &drying::section(&Material {
+            survey,
+            assessment,
+            comparison,
+            uncertainty: None,
+            uncertainty_before: None,
+        }),
+    );
     leakage::print(&mut page, survey, assessment);
     gaps::print(&mut page, survey, assessment);
     sealing::print(&mut page, survey, decisions);
