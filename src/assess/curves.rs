@@ -35,10 +35,18 @@ pub struct WindPoint {
     pub highest_per_h: f64,
 }
 
-/// Works out the curve.
+/// Works out the curve: a whole air balance for each wind speed and each of sixteen directions.
+///
+/// ```text
+/// ACH = 3600 m/(ρ_i V)
+/// ```
+/// where m is the outside air coming in, kg/s, ρ_i the density of the inside air, kg/m³, and V
+/// the gross volume, m³. The wind is brought from the weather station to the height of the roof
+/// by the terrain ([`speed_at_body`], BS 5925 **\[R\]**) and is never below 0.5 m/s there **\[A\]**.
+/// Temperatures are those of the first weather case, so that the curve shows the wind alone.
 ///
 /// # Errors
-/// [`NotKnown`] where the air change itself is not.
+/// [`NotKnown`] where the air change itself is not, or there is no weather case.
 pub fn ach_against_wind(survey: &Survey) -> Answer<WindCurve> {
     let case = survey
         .weather
@@ -86,7 +94,11 @@ pub struct TemperatureCurve {
     pub points: Vec<(f64, f64)>,
 }
 
-/// Works out one curve for each weather case.
+/// Works out one curve for each weather case: the case's own wind and outside air, and the inside
+/// warmer by 0 to 30 K with the water of the outside air.
+///
+/// The air change is the mean over sixteen directions, `3600 m/(ρ_i V)` as in
+/// [`ach_against_wind`], with ρ_i at each inside temperature.
 ///
 /// # Errors
 /// [`NotKnown`] where the air change itself is not.
@@ -123,7 +135,8 @@ pub struct SetSensitivity {
     pub mean_ach_per_h: Vec<Answer<f64>>,
 }
 
-/// Both published sets side by side: how much hangs on the choice.
+/// The survey assessed with either published set of pressure coefficients: how much hangs on the
+/// choice. Everything else stays as surveyed.
 #[must_use]
 pub fn pressure_set_sensitivity(survey: &Survey) -> [SetSensitivity; 2] {
     [PressureSet::LowRise, PressureSet::WallAverage].map(|set| {
@@ -151,8 +164,9 @@ pub struct FaceTotal {
     pub out_kg_s: f64,
 }
 
-/// Totals by face in one wind direction; only faces that have gaps in the balance, in the order
-/// they are offered.
+/// Sums of the flows in and out by face in one wind direction, kg/s. Only faces that have gaps in
+/// the balance, in the order they are offered. Air may enter and leave through one gap, so in and
+/// out are not set off against each other.
 #[must_use]
 pub fn face_totals(survey: &Survey, direction: &DirectionAnswer) -> Vec<FaceTotal> {
     let of = |facing: Facing| {

@@ -1,4 +1,4 @@
-//! Heat through the fabric.
+//! Heat through the fabric: U-values of the parts entered, and their sum.
 
 use super::answer::{Answer, Fabric, NotKnown};
 use crate::physics::fabric::{self as physics, HeatFlow, u_value};
@@ -6,7 +6,7 @@ use crate::survey::fabric::{BuildUp, FabricElement, FabricPart, Layer};
 use crate::survey::findings::named_or;
 use crate::survey::{Finding, Item, Severity, Survey};
 
-/// Which way heat leaves through a part.
+/// Which way heat leaves through a part, for its inside surface resistance: ISO 6946 **\[M\]**.
 pub(crate) fn heat_flow(part: FabricPart) -> HeatFlow {
     match part {
         FabricPart::Roof | FabricPart::Rooflight => HeatFlow::Up,
@@ -33,7 +33,16 @@ pub(crate) fn element_words(element: &FabricElement) -> String {
     named_or(&element.name, &format!("a {}", element.part.name()))
 }
 
-/// U-value of one element without its thermal bridges, W/(m² K).
+/// U-value of one element without its thermal bridges, W/(m² K): as stated, or by its layers.
+///
+/// ```text
+/// U = 1/(Rsi + Σ R + Rse),   R = d/λ
+/// ```
+/// where Rsi and Rse are the surface resistances, m²K/W, d the thickness of a layer, m, and λ its
+/// conductivity, W/(m K). ISO 6946 **\[M\]**; computed in [`u_value`].
+///
+/// # Errors
+/// [`NotKnown`] where the stated value, the build-up or the figures of a layer are not given.
 pub(crate) fn element_u(element: &FabricElement) -> Answer<f64> {
     let missing = |what: &str| {
         NotKnown::because(format!("{what} of {} is not given", element_words(element)))
@@ -51,7 +60,17 @@ pub(crate) fn element_u(element: &FabricElement) -> Answer<f64> {
     }
 }
 
-/// Sum of U·A over all elements, thermal bridges added.
+/// Heat that the fabric lets through for each kelvin, W/K.
+///
+/// ```text
+/// ΣUA = Σ U A (1 + b/100)
+/// ```
+/// where U is the U-value of an element without its bridges, W/(m² K), A its area, m², and b the
+/// addition for thermal bridges, %.
+///
+/// # Errors
+/// [`NotKnown`] where nothing is entered, a finding on the fabric is an error, or the U-value or
+/// the area of any element is not known: a sum without one part would be too small.
 pub(crate) fn fabric(survey: &Survey, findings: &[Finding]) -> Answer<Fabric> {
     if survey.fabric.is_empty() {
         return Err(NotKnown::because(

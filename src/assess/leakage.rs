@@ -8,13 +8,21 @@ use crate::physics::flow_law::{GapFlow, Gas};
 use crate::physics::leakage::{self, AreaConvention};
 use crate::survey::{Gap, LeadsTo, Purpose, Survey};
 
-/// Reference pressures of ELA, EqLA, and of n50 and q50, Pa; the exponent is fitted between the
-/// first and the last.
+/// Reference pressure of the effective leakage area, Pa: ASTM E779 **\[M\]**. The exponent is fitted
+/// between this and [`HIGH`].
 pub(crate) const LOW: f64 = 4.0;
+/// Reference pressure of the equivalent leakage area, Pa: CAN/CGSB-149.10 **\[M\]**.
 pub(crate) const MIDDLE: f64 = 10.0;
+/// Reference pressure of n50 and q50, Pa.
 pub(crate) const HIGH: f64 = 50.0;
 
-/// Flows and areas of one gap at reference air.
+/// Flows and areas of one gap, all alike together.
+///
+/// ```text
+/// ELA = Q(4 Pa)/(1.0 √(2·4/ρ₀))    EqLA = Q(10 Pa)/(0.611 √(2·10/ρ₀))
+/// ```
+/// where Q is the gap's own flow law in m³/s at reference air (20 °C, ρ₀ 1.2041 kg/m³) and the
+/// areas are in m²; conventions and marks stand at [`AreaConvention`].
 fn figures(flow: &GapFlow) -> LeakageFigures {
     let curve = flow.at(&Gas::REFERENCE);
     let flow_4pa = curve.flow(LOW);
@@ -50,10 +58,14 @@ pub(crate) fn gaps(survey: &Survey, laws: &[GapLaw]) -> Vec<GapAnswer> {
         .collect()
 }
 
-/// Adds up those gaps that the choice takes. `gaps` are the answers for this very survey.
+/// Adds up flows and areas of those gaps that the choice takes, gap by gap at reference air:
+/// areas of one convention add, since all are taken at the same pressure.
+///
+/// `gaps` are the answers for this very survey. Gaps that are not sized are counted, and the
+/// total is then a least one.
 ///
 /// # Errors
-/// Where a size is impossible, or none of the gaps is sized.
+/// [`NotKnown`] where a size is impossible, or none of the gaps is sized.
 pub fn total(
     survey: &Survey,
     gaps: &[GapAnswer],
@@ -86,7 +98,18 @@ pub fn total(
     Ok(total)
 }
 
-/// All totals.
+/// All totals, and what follows from them.
+///
+/// ```text
+/// n   = ln(Q50/Q4)/ln(50/4)
+/// n50 = Q50/V     q50 = Q50/A_E     side = √EqLA
+/// ```
+/// where Q4 and Q50 are the flows of all gaps together at 4 and 50 Pa (here in m³/h), V the gross
+/// volume in m³, A_E the envelope in m² ([`envelope_m2`]), and the side that of the square hole
+/// with the EqLA of the unintended gaps, m. n50 and q50 as in ISO 9972 and ASTM E779 **\[M\]**, but
+/// worked out from the gaps found, not tested.
+///
+/// What depends on a missing volume or size carries the reason instead.
 pub(crate) fn leakage(survey: &Survey, gaps: &[GapAnswer], volume_m3: &Answer<f64>) -> Leakage {
     let of = |choice: &dyn Fn(&Gap) -> bool| total(survey, gaps, choice);
     let all = of(&|_| true);
@@ -150,6 +173,7 @@ fn groups<K: PartialEq>(survey: &Survey, key: impl Fn(&Gap) -> K) -> Vec<K> {
     keys
 }
 
+/// The gaps whose size was not taken, in the ledger's order.
 fn not_sized(gaps: &[GapAnswer]) -> Vec<crate::survey::GapId> {
     gaps.iter()
         .filter(|answer| matches!(answer.leakage, GapLeakage::NotSized { .. }))
@@ -158,6 +182,15 @@ fn not_sized(gaps: &[GapAnswer]) -> Vec<crate::survey::GapId> {
 }
 
 /// Outside walls, roof and floor of the body as a box, m².
+///
+/// ```text
+/// A_E = 2 (l w + (l + w) (h − h_f))
+/// ```
+/// where l and w are the outside length and width, h the height of the roof and h_f that of the
+/// floor above the ground, all in m **\[A\]**: wheel arches and a sloping front are not taken off.
+///
+/// # Errors
+/// [`NotKnown`] where one of the four is not given.
 fn envelope_m2(survey: &Survey) -> Answer<f64> {
     let vehicle = &survey.vehicle;
     (|| {

@@ -42,7 +42,7 @@ pub use leakage::total as leakage_total;
 pub use mark::Mark;
 pub use parking::{Parking, parking};
 pub use topic::{DryingTopic, Topic};
-pub use working::{drying_working, headlines, ranking_working, uncertainty_working, working};
+pub use working::{drying_working, ranking_working, uncertainty_working, working};
 
 use crate::survey::{Finding, Item, Severity, Survey, findings};
 use envelope::Envelope;

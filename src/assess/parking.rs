@@ -25,10 +25,18 @@ pub struct Parking {
     pub sentence: String,
 }
 
-/// Works out how to park.
+/// Works out how to park: which heading of the sixteen lets in the least air.
+///
+/// ```text
+/// heading = wind − a   (mod 360°)
+/// ```
+/// where *wind* is where the prevailing wind comes from, clockwise from north, and *a* the wind's
+/// direction clockwise from the vehicle's front, for which the air change is known from the
+/// windiest weather case. Headings between are not tried; the vehicle as it stands is read
+/// linearly between the two neighbours **\[A\]**.
 ///
 /// # Errors
-/// [`NotKnown`] where the prevailing wind or the air change is not.
+/// [`NotKnown`] where the prevailing wind, the weather or the air change is not.
 pub fn parking(survey: &Survey, assessment: &Assessment) -> Answer<Parking> {
     let wind_from_deg = survey
         .site
@@ -64,6 +72,10 @@ pub fn parking(survey: &Survey, assessment: &Assessment) -> Answer<Parking> {
     })
 }
 
+/// Air change in each direction, per hour.
+///
+/// # Errors
+/// [`NotKnown`] where one of them is not known.
 fn ach_by_direction(air: &CaseAir) -> Answer<[f64; DIRECTIONS]> {
     let mut ach = [0.0; DIRECTIONS];
     for (ach, direction) in ach.iter_mut().zip(&air.directions) {
@@ -72,7 +84,8 @@ fn ach_by_direction(air: &CaseAir) -> Answer<[f64; DIRECTIONS]> {
     Ok(ach)
 }
 
-/// Linear between two of the sixteen directions.
+/// Air change for the wind at an angle from the front, per hour: linear between two of the sixteen
+/// directions, round the circle.
 fn between(ach: &[f64; DIRECTIONS], from_front_deg: f64) -> f64 {
     let place = from_front_deg / direction_deg(1);
     let share = place - place.floor();
@@ -86,9 +99,10 @@ fn between(ach: &[f64; DIRECTIONS], from_front_deg: f64) -> f64 {
     ach[below] + share * (ach[above] - ach[below])
 }
 
+/// What turning the vehicle changes. A fall of less than one part in twenty is told as none
+/// **\[A\]**.
 fn sentence(case: &str, wind: f64, best: (f64, f64), from: f64, stands: bool) -> String {
     let (to, from_words) = (best.1, if stands { "as it stands" } else { "at worst" });
-    // Below a twentieth nobody turns a vehicle.
     if to > 0.95 * from {
         return format!(
             "for wind from the {} turning the vehicle changes little: {case}, {from:.2} air changes an hour {from_words}, {to:.2} at best",

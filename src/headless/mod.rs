@@ -3,6 +3,8 @@
 //! Everything is made up as text first and then written at once, so that what is printed does not
 //! depend on how far a reader got. Results go to standard output; standard error holds one
 //! sentence where something failed.
+//!
+#![doc = include_str!("json/keys.md")]
 
 mod decisions;
 mod json;

@@ -284,14 +284,14 @@ impl Sides<'_> {
             table.row(cells);
         };
         self.area_row(&mut row);
-        for (what, unit, of, uncertainty, said) in LINES {
+        for (what, unit, of, interval_of, said) in LINES {
             for which in [LEAST, MOST] {
                 let side = |assessment: &Assessment, uncertainty: Option<&Uncertainty>| {
                     let case = case(assessment, which);
                     let id = case.as_ref().ok().map(|case| case.id);
                     let found = uncertainty
                         .zip(id)
-                        .and_then(|(all, id)| uncertainty(all, id));
+                        .and_then(|(all, id)| interval_of(all, id));
                     (case.and_then(of), found.map(|found| interval(&found, 1.0)))
                 };
                 let (before, uncertainty_before) = side(&self.before, self.uncertainty_before);

@@ -96,11 +96,13 @@ pub(crate) fn section(survey: &Survey, work: &Work) -> Section {
             match survey.tariffs.tax_percent {
                 Some(percent) => table.row([format!("Tax, {}\u{a0}%", given(percent)), money(tax)]),
                 None => table.row(["Tax: not given, not in the total".to_owned()]),
-            }
+            };
         }
-        None => table.row([format!(
-            "Working time, {time}: no rate is given, so neither work nor tax is in the total"
-        )]),
+        None => {
+            table.row([format!(
+                "Working time, {time}: no rate is given, so neither work nor tax is in the total"
+            )]);
+        }
     }
     table.total(["Total".to_owned(), money(work.plan.cost)]);
     section.table(table, &Reasons::default());

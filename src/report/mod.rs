@@ -9,6 +9,7 @@ pub mod blocks;
 pub(crate) mod completion;
 pub(crate) mod costs;
 pub(crate) mod drying;
+pub mod headlines;
 pub(crate) mod ledger;
 pub(crate) mod measured;
 pub(crate) mod plan;
@@ -17,7 +18,7 @@ pub(crate) mod spaces;
 pub(crate) mod summary;
 pub(crate) mod vehicle;
 pub mod words;
-pub(crate) mod workings;
+pub mod workings;
 
 pub use blocks::{Align, Block, Column, Fact, Photo, Reasons, Row, RowKind, Section, Table};
 

@@ -361,7 +361,7 @@ fn small_print(material: &Material<'_>) -> String {
     });
     format!(
         "Air changes: means over 16 wind directions. Water to remove and heat: to hold {}\u{a0}% \
-         relative humidity at {}\u{a0}°C inside.{source}{doubt}",
+         relative humidity at {}\u{a0}°C inside.{source}{uncertainty}",
         given(targets.rh_percent),
         given(targets.set_temperature_c)
     )

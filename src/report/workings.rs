@@ -1,24 +1,63 @@
-//! How each headline came about, and where the formulas come from.
+//! How each result came about: formula, numbers put in, result, sources with their marks.
+//!
+//! The same result in several weather cases has one formula, so its cases stand side by side.
 
 use super::Material;
-use super::blocks::{Align, Block, Reasons, Section, Table};
-use crate::assess::headlines::{Headline, OfCases, headlines, inputs, lines, minus};
+use super::blocks::{Align, Block, Fact, Reasons, Section, Table};
+use super::headlines::{Headline, OfCases, headlines, inputs, lines};
 use crate::assess::{Mark, Source, Topic, Working, working};
 
 /// Cases side by side; more go into a further table.
-const SIDE_BY_SIDE: usize = 4;
+const SIDE_BY_SIDE: usize = 3;
 
-pub(crate) fn section(material: &Material<'_>) -> Section {
+/// The workings of all headlines, then of every gap.
+#[must_use]
+pub fn section(material: &Material<'_>) -> Section {
     let mut section = Section::new("Appendix: workings and sources").on_new_page();
     section.note(format!("{}.", Mark::legend()));
-    for headline in headlines(material.survey, material.assessment) {
-        print(&mut section, &headline);
+    for Headline { title, workings } in headlines(material.survey, material.assessment) {
+        of_cases(&mut section, &title, &workings);
     }
     gaps(&mut section, material);
     section
 }
 
-fn print(section: &mut Section, Headline { title, workings }: &Headline) {
+/// The working of one result, for a reader who asked for it.
+#[must_use]
+pub fn one(working: &Working) -> Section {
+    let mut section = Section::new(working.title.clone());
+    section.heading("Formula");
+    for line in working.formula.split(";  ") {
+        section.paragraph(line);
+    }
+    if !working.inputs.is_empty() {
+        section.heading("Put in");
+        let rows = working.inputs.iter();
+        section.push(Block::Facts {
+            rows: rows.map(|(name, value)| Fact::new(name, value)).collect(),
+        });
+    }
+    section.heading("Result").paragraph(&working.result);
+    if !working.sources.is_empty() {
+        section.heading("Sources");
+        for source in &working.sources {
+            section.paragraph(source.marked());
+            section.note(format!(
+                "{} {}",
+                source.mark.bracketed(),
+                source.mark.words()
+            ));
+        }
+    }
+    if !working.notes.is_empty() {
+        section.heading("To keep in mind").push(Block::Points {
+            points: working.notes.clone(),
+        });
+    }
+    section
+}
+
+fn of_cases(section: &mut Section, title: &str, workings: &OfCases) {
     let Some((_, first)) = workings.first() else {
         return;
     };
@@ -46,22 +85,19 @@ fn inputs_and_results(workings: &OfCases) -> Block {
         table = table.wide(name.clone(), Align::Left, 1);
     }
     for (name, values) in inputs(workings) {
-        let mut cells = vec![name.to_owned()];
-        cells.extend(values.into_iter().map(Option::unwrap_or_default));
-        table.row(cells);
+        let values = values.into_iter();
+        let values = values.map(|value| value.unwrap_or_else(|| "–".to_owned()));
+        table.row(std::iter::once(name.to_owned()).chain(values));
     }
-    let mut cells = vec!["Result".to_owned()];
-    cells.extend(workings.iter().map(|(_, working)| minus(&working.result)));
-    table.total(cells);
+    let results = workings.iter().map(|(_, working)| working.result.clone());
+    table.total(std::iter::once("Result".to_owned()).chain(results));
     Block::Table { table }
 }
 
 /// Every gap in a line, by formula: what was put in and what came out.
 fn gaps(section: &mut Section, material: &Material<'_>) {
-    let workings: Vec<(String, Working)> = material
-        .survey
-        .gaps
-        .iter()
+    let gaps = material.survey.gaps.iter();
+    let workings: Vec<(String, Working)> = gaps
         .filter_map(|gap| {
             let topic = Topic::Gap(gap.id);
             let working = working(material.survey, material.assessment, topic)?;
@@ -85,12 +121,11 @@ fn gaps(section: &mut Section, material: &Material<'_>) {
     for formula in formulas {
         table.group(formula);
         for (id, working) in workings.iter().filter(|(_, one)| one.formula == formula) {
-            let inputs: Vec<String> = working
-                .inputs
-                .iter()
-                .map(|(name, value)| format!("{name} {}", minus(value)))
+            let inputs = working.inputs.iter();
+            let inputs: Vec<String> = inputs
+                .map(|(name, value)| format!("{name} {value}"))
                 .collect();
-            table.row([id.clone(), inputs.join("; "), minus(&working.result)]);
+            table.row([id.clone(), inputs.join("; "), working.result.clone()]);
         }
     }
     section.table(table, &Reasons::default());

@@ -2,9 +2,9 @@
 //! printed, and for the window.
 
 use super::choices::Kind;
-use super::contents::{after_the_work, before_the_work};
 use crate::assess::uncertainty::{Chunk, DRAWS, SEED, Trials, Uncertainty};
 use crate::assess::{Answer, NotKnown};
+use crate::report::{after_the_work, before_the_work};
 use crate::survey::Survey;
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};

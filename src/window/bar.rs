@@ -1,7 +1,8 @@
 //! The bar at the top: menus, pages, and the set-up that results are shown for.
 
 use super::commands::{COMMANDS, Command, CommandLine, Menu};
-use super::page::{Page, Queue, ViewState};
+use super::page::Page;
+use super::request::Queue;
 use super::theme::{bold, palette};
 use super::widgets;
 use crate::survey::{Edit, SetUp, Survey};
@@ -13,7 +14,7 @@ use egui::{Button, RichText, Stroke, Ui, vec2};
 const SET_UP_WIDTH: f32 = 196.0;
 
 /// Draws the bar.
-pub(super) fn show(ui: &mut Ui, survey: Option<&Survey>, view: &ViewState, queue: &mut Queue) {
+pub(super) fn show(ui: &mut Ui, survey: Option<&Survey>, shown: Page, queue: &mut Queue) {
     ui.horizontal_wrapped(|ui| {
         let height = ui.spacing().interact_size.y;
         ui.allocate_ui(vec2(170.0, height), |ui| {
@@ -21,7 +22,7 @@ pub(super) fn show(ui: &mut Ui, survey: Option<&Survey>, view: &ViewState, queue
         });
         let Some(survey) = survey else { return };
         for page in Page::ALL {
-            tab(ui, page, view.page == page, queue);
+            tab(ui, page, shown == page, queue);
         }
         ui.allocate_ui(vec2(SET_UP_WIDTH, height), |ui| {
             ui.horizontal(|ui| set_up(ui, survey.set_up, queue));

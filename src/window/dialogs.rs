@@ -1,163 +1,16 @@
-//! Questions the window asks, one at a time, each in a modal that Esc puts away.
+//! Draws the question being asked, in a modal that Esc puts away.
 
-use super::desk::SheetFile;
 use super::format::digits;
 use super::keys;
 use super::notices::Notices;
-use super::page::{Queue, Request};
+use super::questions::{Answered, Asked, Dialog, PathFor, Then};
+use super::request::{Queue, Request};
 use super::theme::palette;
 use super::widgets::{self, finding_list};
-use crate::survey::{Finding, GapId, VehicleKind, starting_sizes};
+use crate::survey::{Finding, VehicleKind, starting_sizes};
 use eframe::egui;
 use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
 use std::path::{Path, PathBuf};
-
-/// What follows once unsaved changes are out of the way.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Then {
-    /// Leave the program.
-    Close,
-    /// Ask which kind of vehicle a new survey is for.
-    New,
-    /// Begin a new survey.
-    NewSurvey(VehicleKind),
-    /// Ask which file to open.
-    Open,
-    /// Open this file.
-    OpenFile(PathBuf),
-    /// Open what was rescued in this file.
-    OpenRescued(PathBuf),
-    /// Show the start page.
-    StartPage,
-}
-
-/// What a path is asked for.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum PathFor {
-    /// To open.
-    Open,
-    /// To save to, and then go on.
-    Save(Option<Then>),
-    /// To add as a photo of this gap.
-    Photo(GapId),
-    /// To write a sheet or table to.
-    Write(SheetFile),
-}
-
-impl PathFor {
-    /// The sort of file, where it is no survey.
-    #[must_use]
-    pub fn file(&self) -> Option<SheetFile> {
-        match self {
-            Self::Write(file) => Some(*file),
-            Self::Open | Self::Save(_) | Self::Photo(_) => None,
-        }
-    }
-}
-
-/// A question.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Dialog {
-    /// There are unsaved changes.
-    Unsaved(Then),
-    /// Which vehicle a new survey is for.
-    NewSurvey,
-    /// Which file.
-    Path {
-        /// What for.
-        purpose: PathFor,
-        /// The path typed so far.
-        text: String,
-        /// What to tell beside the field.
-        note: String,
-    },
-    /// A file would be overwritten.
-    Overwrite {
-        /// The file.
-        path: PathBuf,
-        /// Why it was not.
-        sentence: String,
-        /// What follows.
-        then: Option<Then>,
-    },
-    /// A sheet or table would take the place of a file.
-    Replace {
-        /// The file.
-        path: PathBuf,
-        /// What would be written.
-        file: SheetFile,
-    },
-    /// A file to save to is open in another program.
-    Shared {
-        /// The file.
-        path: PathBuf,
-        /// What follows.
-        then: Option<Then>,
-    },
-    /// Work on the survey that was just opened was rescued.
-    Rescued {
-        /// The rescue file.
-        path: PathBuf,
-        /// What it is.
-        sentence: String,
-    },
-    /// Rescued work is to be put away.
-    PutAway {
-        /// The rescue file.
-        path: PathBuf,
-        /// What then happens to it.
-        sentence: String,
-    },
-    /// Everything that was noticed.
-    Findings,
-    /// What the window told in this run.
-    Messages,
-    /// Every key.
-    Keys,
-}
-
-/// How a dialog was answered.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Answered {
-    /// The dialog is put away and nothing is done.
-    Cancel,
-    /// Unsaved changes: save them, then go on.
-    SaveFirst,
-    /// Unsaved changes: let them go.
-    Discard,
-    /// This path, to open or to save to.
-    Path(PathBuf),
-    /// Ask the system's file dialog for the path.
-    Browse,
-    /// Save although the file was changed on disk or exists already.
-    Overwrite,
-    /// Save although another program has the file open.
-    SaveAnyway,
-    /// Open what was rescued.
-    OpenRescued,
-    /// Put away what was rescued.
-    PutAway,
-    /// Save under another name instead.
-    OtherName,
-}
-
-/// A question with whether it was only just asked: then its first input takes the focus.
-#[derive(Clone, Debug)]
-pub struct Asked {
-    /// The question.
-    pub dialog: Dialog,
-    /// Not drawn yet.
-    pub fresh: bool,
-}
-
-impl From<Dialog> for Asked {
-    fn from(dialog: Dialog) -> Self {
-        Self {
-            dialog,
-            fresh: true,
-        }
-    }
-}
 
 /// What a question may tell of.
 #[derive(Clone, Copy, Debug)]

@@ -1,6 +1,7 @@
 //! The first steps: one line under the bar that says what comes next and gets out of the way.
 
-use super::page::{Page, Queue, Request};
+use super::page::Page;
+use super::request::{Queue, Request};
 use super::theme::palette;
 use super::widgets;
 use crate::assess::Assessment;

@@ -1,12 +1,13 @@
 //! The window: everything that draws, and nothing that computes.
 //!
-//! The survey changes only through the queue of [`page::Queue`], which runs at the start of each
+//! The survey changes only through the queue of [`request::Queue`], which runs at the start of each
 //! frame; results come from [`jobs`].
 
 pub mod app;
 mod bar;
 pub mod body;
 pub mod commands;
+pub mod context;
 pub mod contrast;
 pub mod decisions;
 pub mod desk;
@@ -25,12 +26,14 @@ pub mod keys;
 pub mod ledger;
 mod lightbox;
 pub mod looks;
+pub mod marks;
 pub mod notices;
 pub mod page;
 pub mod pages;
 pub mod photos;
 pub mod picker;
-mod requests;
+pub mod questions;
+pub mod request;
 mod start;
 pub mod start_page;
 pub mod strip;

@@ -1,7 +1,7 @@
 //! What the window tells: short sentences above the result strip that never take the focus.
 
 use super::commands::Command;
-use super::page::{Queue, Request};
+use super::request::{Queue, Request};
 use super::widgets;
 use crate::assess::words::sentence;
 use crate::survey::Severity;

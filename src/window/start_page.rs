@@ -5,7 +5,7 @@ use super::dialogs::kind_buttons;
 use super::keep::offer::Offer;
 use super::keep::recent::Recent;
 use super::keep::words::{ago, count, difference};
-use super::page::{Queue, Request};
+use super::request::{Queue, Request};
 use super::theme::{bold, figure_style, palette};
 use super::widgets;
 use crate::survey::Severity;

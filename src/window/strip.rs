@@ -1,11 +1,11 @@
 //! The result strip: the headlines, always in sight.
 
 use super::commands::Command;
+use super::context::PageContext;
 use super::decisions::LongWork;
 use super::errand::Status;
 use super::format::{area_cm2, celsius, digits_of, length_mm, per_hour};
 use super::intervals;
-use super::page::PageContext;
 use super::theme::{figure_style, palette};
 use super::widgets;
 use crate::assess::{Answer, Assessment, CaseAnswer, NotKnown, Topic};
@@ -152,7 +152,7 @@ fn heat(survey: &Survey, calm: Option<&CaseAnswer>, wind: Option<&CaseAnswer>) -
 const TALL: f32 = 600.0;
 
 /// Draws the strip.
-pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>) {
     let Some(results) = context.results else {
         widgets::muted(ui, "The results are being worked out.");
         return;
@@ -206,7 +206,7 @@ const CELL_HEIGHT: f32 = 76.0;
 const LINE: f32 = 25.0;
 
 /// How sure each headline is, in brackets; `(…)` while that is being worked out.
-fn sure(context: &PageContext<'_>, assessment: &Assessment) -> [String; 5] {
+fn sure<View>(context: &PageContext<'_, View>, assessment: &Assessment) -> [String; 5] {
     match context.decisions.uncertainty(context.revision) {
         Some(Ok(found)) => {
             intervals::of_headlines(assessment, found).map(Option::unwrap_or_default)
@@ -242,7 +242,7 @@ fn with_brackets(ui: &Ui, figure: &str, sure: &str) -> LayoutJob {
 }
 
 /// Title, figure, and at most two rows of small print; all of it on hover.
-fn full(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline, sure: &str) {
+fn full<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, headline: &Headline, sure: &str) {
     let muted = palette(ui).muted;
     ui.horizontal(|ui| {
         ui.label(RichText::new(&headline.title).small().color(muted));
@@ -275,7 +275,7 @@ fn unbroken(words: &str) -> String {
     words.replace(' ', "\u{a0}")
 }
 
-fn short(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline, sure: &str) {
+fn short<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, headline: &Headline, sure: &str) {
     ui.label(
         RichText::new(unbroken(&headline.title))
             .small()
@@ -302,7 +302,7 @@ fn short(ui: &mut Ui, context: &mut PageContext<'_>, headline: &Headline, sure: 
 }
 
 /// Counts of the findings by severity; a click opens the list.
-fn alerts(ui: &mut Ui, context: &mut PageContext<'_>, findings: &[Finding]) {
+fn alerts<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, findings: &[Finding]) {
     let mut parts: Vec<(Severity, String)> = Vec::new();
     for severity in [
         Severity::Error,
@@ -338,7 +338,11 @@ fn alerts(ui: &mut Ui, context: &mut PageContext<'_>, findings: &[Finding]) {
     }
 }
 
-fn alert_buttons(ui: &mut Ui, context: &mut PageContext<'_>, parts: &[(Severity, String)]) {
+fn alert_buttons<View>(
+    ui: &mut Ui,
+    context: &mut PageContext<'_, View>,
+    parts: &[(Severity, String)],
+) {
     let touch = widgets::is_touch(ui);
     for (severity, words) in parts {
         // Fingers need room: the word then stands on hover and for assistive technology only.

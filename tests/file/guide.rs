@@ -1,25 +1,16 @@
-//! The section on the file in DEVELOPERS.md says what the program does.
+//! The description of the survey file says what the program does.
 
 use crate::known;
 use gapledger::survey::VehicleKind;
 use gapledger::survey::file::parse;
 use gapledger::survey::limits::RANGES;
 
-const GUIDE: &str = include_str!("../../DEVELOPERS.md");
-
-/// The section on the file.
-fn section() -> &'static str {
-    let start = GUIDE.find("## The survey file, format 1").unwrap();
-    let section = &GUIDE[start..];
-    let end = section[3..]
-        .find("\n## ")
-        .map_or(section.len(), |at| at + 3);
-    &section[..end]
-}
+/// The description of the file.
+const FORMAT: &str = include_str!("../../src/survey/file/v1/format.md");
 
 /// The examples in it.
 fn examples() -> Vec<&'static str> {
-    section()
+    FORMAT
         .split("```ron\n")
         .skip(1)
         .map(|rest| &rest[..rest.find("```").unwrap()])
@@ -65,7 +56,7 @@ fn every_field_and_word_of_the_frozen_file_is_explained() {
     assert!(names.len() > 150, "{}", names.len());
     for name in names {
         assert!(
-            section().contains(&format!("`{name}`")),
+            FORMAT.contains(&format!("`{name}`")),
             "`{name}` is not explained"
         );
     }
@@ -80,7 +71,7 @@ fn every_range_is_given_as_it_is_checked() {
             .unwrap_or(range.field);
         let bounds = format!("{} to {}", range.lowest, range.highest).replace('-', "−");
         assert!(
-            section()
+            FORMAT
                 .lines()
                 .any(|line| line.contains(&format!("`{field}`")) && line.contains(&bounds)),
             "`{field}` should be {bounds}"
@@ -134,7 +125,7 @@ fn every_word_of_the_format_is_in_the_frozen_file() {
         }
     }
     assert!(seen > 80, "{seen}");
-    // One vehicle has one kind, terrain and shelter; these words stand in the guide.
+    // One vehicle has one kind, terrain and shelter; these words stand in the description.
     for (before, after) in [
         ("", ""),
         ("site: (terrain: ", ")"),
@@ -142,7 +133,7 @@ fn every_word_of_the_format_is_in_the_frozen_file() {
         ("site: (pressure_set: ", ")"),
     ] {
         for word in words(before, after) {
-            assert!(section().contains(&format!("`{word}`")), "{word}");
+            assert!(FORMAT.contains(&format!("`{word}`")), "{word}");
             let text = format!("(format: 1, vehicle: (kind: other), {before}{word}{after})");
             if !before.is_empty() {
                 parse(&text).unwrap();

@@ -1,5 +1,5 @@
-//! The section on the JSON output in DEVELOPERS.md lists every key that is printed, with its
-//! type, and none that never is.
+//! The description of the JSON output lists every key that is printed, with its type, and none
+//! that never is.
 
 use crate::headless::{OnDisk, hole, van};
 use crate::headless_page::thorough;
@@ -12,17 +12,12 @@ use gapledger::survey::{
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 
-const GUIDE: &str = include_str!("../../DEVELOPERS.md");
+const KEYS: &str = include_str!("../../src/headless/json/keys.md");
 
-/// Key → what it is, from the tables of the section.
+/// Key → what it is, from the tables of the description.
 fn documented() -> BTreeMap<&'static str, &'static str> {
-    let start = GUIDE.find("## What assess --json prints").unwrap();
-    let section = &GUIDE[start..];
-    let end = section[3..]
-        .find("\n## ")
-        .map_or(section.len(), |at| at + 3);
     let mut keys = BTreeMap::new();
-    for line in section[..end].lines() {
+    for line in KEYS.lines() {
         let Some(row) = line.strip_prefix("| `") else {
             continue;
         };
@@ -64,7 +59,7 @@ impl Walk {
 
     fn key(&mut self, path: &str, value: &Value, has_reason: bool) {
         let Some(&is) = self.documented.get(path) else {
-            panic!("{path} is printed but not in DEVELOPERS.md");
+            panic!("{path} is printed but not in keys.md");
         };
         self.seen.insert(path.to_owned());
         if value.is_null() {
@@ -188,7 +183,7 @@ fn every_key_is_documented_and_every_documented_key_is_printed() {
         .collect();
     assert!(
         never.is_empty(),
-        "listed in DEVELOPERS.md but never printed: {never:?}"
+        "listed in keys.md but never printed: {never:?}"
     );
 }
 

@@ -75,7 +75,7 @@ fn changed(mut bytes: Vec<u8>, changes: &[Change]) -> Vec<u8> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 1500, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig::with_cases(1500))]
 
     #[test]
     fn a_changed_file_is_refused_or_read_for_good(

@@ -9,7 +9,8 @@ use gapledger::survey::*;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
-const GUIDE: &str = include_str!("../../DEVELOPERS.md");
+/// The description of the tables.
+const COLUMNS: &str = include_str!("../../src/sheet/csv/columns.md");
 
 /// Values by the name of their field.
 type ByField = Vec<(String, Value)>;
@@ -216,11 +217,9 @@ fn the_ledger_as_csv_says_which_space_a_gap_opens_into() {
     );
 }
 
-/// The heads in the guide's table that begins behind these words.
+/// The heads in the table that begins behind these words.
 fn documented(begins: &str) -> Vec<&'static str> {
-    let section = GUIDE.find("## What gaps and plan write").unwrap();
-    let section = &GUIDE[section..];
-    let table = &section[section.find(begins).unwrap()..];
+    let table = &COLUMNS[COLUMNS.find(begins).unwrap()..];
     table
         .lines()
         .skip_while(|line| !line.starts_with('|'))
@@ -230,7 +229,7 @@ fn documented(begins: &str) -> Vec<&'static str> {
 }
 
 #[test]
-fn every_column_of_both_tables_is_in_the_guide_in_its_order() {
+fn every_column_of_both_tables_is_described_in_its_order() {
     let mut survey = van();
     survey.gaps = vec![hole(1, Facing::Rear, 100.0)];
     let written = ledger(&survey, &assess(&survey), ByteOrderMark::Without).unwrap();

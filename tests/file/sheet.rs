@@ -455,7 +455,7 @@ fn the_plan_as_csv_follows_the_work_and_runs_nothing() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 12, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig::with_cases(12))]
 
     #[test]
     fn any_text_becomes_a_pdf(text in any::<String>(), other in "\\PC{0,60}") {

@@ -4,7 +4,7 @@ use crate::headless::{OnDisk, run};
 use crate::sheet::{CARAVAN, COACH_BUILT, arguments, filled_with, pages, photo, poppler};
 use gapledger::assess::{assess, compare};
 use gapledger::headless::{Command, KindWord, Outcome};
-use gapledger::sheet::blocks::Block;
+use gapledger::report::Block;
 use gapledger::sheet::{Choices, Kind, Material, contents, unprintable};
 use gapledger::survey::file::{parse, photo_folder};
 use gapledger::survey::*;

@@ -15,8 +15,8 @@ const MOST_LINES_OF_MAIN: usize = 60;
 const LONG_FILES: [(&str, &str); 0] = [];
 
 /// All that may lie at the top, besides names that begin with a dot. `target` is what a build
-/// leaves there.
-const TOP_LEVEL: [&str; 10] = [
+/// leaves there, `proptest-regressions` what a test of a property that failed on random cases does.
+const TOP_LEVEL: [&str; 11] = [
     "Cargo.toml",
     "Cargo.lock",
     "README.md",
@@ -26,6 +26,7 @@ const TOP_LEVEL: [&str; 10] = [
     "tests",
     "sample-surveys",
     "icons",
+    "proptest-regressions",
     "target",
 ];
 

@@ -1,4 +1,4 @@
-//! Pictures of every page of the three sheets, drawn from the PDF by poppler.
+//! Pictures of pages of the three sheets, drawn from the PDF by poppler: one of each kind of page.
 
 use egui_kittest::{SnapshotOptions, SnapshotResults};
 use gapledger::headless::{Command, KindWord, Outcome, PaperWord, SheetArguments, run_to};
@@ -65,12 +65,16 @@ fn pages(pdf: &Path, folder: &Path) -> Vec<RgbaImage> {
         .collect()
 }
 
-fn compare(kind: KindWord, name: &str) {
+/// Compares the pages of these numbers.
+fn compare(kind: KindWord, name: &str, numbers: &[usize]) {
     let folder = tempfile::tempdir().unwrap();
     let pdf = print(kind, "Invented Workshop", folder.path());
     let pages = pages(&pdf, folder.path());
     let mut results = SnapshotResults::new();
-    for (number, page) in (1..).zip(&pages) {
+    for number in numbers {
+        let page = pages
+            .get(number - 1)
+            .unwrap_or_else(|| panic!("page {number} is gone"));
         let name = format!("{name}-{number:02}");
         results.add(egui_kittest::try_image_snapshot_options(
             page,
@@ -78,24 +82,24 @@ fn compare(kind: KindWord, name: &str) {
             &options(),
         ));
     }
-    let after = format!("tests/pictures/{name}-{:02}.png", pages.len() + 1);
-    let after = Path::new(env!("CARGO_MANIFEST_DIR")).join(after);
-    assert!(!after.exists(), "{after:?} was a page that is gone");
 }
 
+/// Summary, the body, rose and ledger, plan and photos, drying, workings.
 #[test]
-fn every_page_of_the_report() {
-    compare(KindWord::Report, "sheet-report");
+fn the_report() {
+    compare(KindWord::Report, "sheet-report", &[1, 3, 4, 7, 8, 10]);
 }
 
+/// The work, and costs with what must not be closed.
 #[test]
-fn every_page_of_the_work_order() {
-    compare(KindWord::WorkOrder, "sheet-work-order");
+fn the_work_order() {
+    compare(KindWord::WorkOrder, "sheet-work-order", &[1, 3]);
 }
 
+/// Before and after.
 #[test]
-fn every_page_of_the_completion_sheet() {
-    compare(KindWord::Completion, "sheet-completion");
+fn the_completion_sheet() {
+    compare(KindWord::Completion, "sheet-completion", &[1]);
 }
 
 /// The comparison itself: one other word on a page is noticed.

@@ -10,9 +10,13 @@ use crate::survey::{
     Finding, Heater, HeaterFuel, Item, Machine, MachineKind, SetUp, Severity, SourceKind, Survey,
 };
 
+/// One gram an hour, kg/s.
 const GRAMS_PER_HOUR: f64 = 1e-3 / 3600.0;
 
-/// The first error among the findings about an item.
+/// Nothing, unless a finding about the item is an error.
+///
+/// # Errors
+/// [`NotKnown`] with the sentence of the first error.
 pub(crate) fn first_error(findings: &[Finding], item: Item) -> Answer<()> {
     let error = findings
         .iter()
@@ -22,7 +26,8 @@ pub(crate) fn first_error(findings: &[Finding], item: Item) -> Answer<()> {
     })
 }
 
-/// The behaviour of a machine.
+/// The behaviour of a machine: its kind's, through the maker's points
+/// ([`crate::physics::machine`] **\[A\]**), or that of a salt tub of its surface.
 ///
 /// # Errors
 /// [`NotKnown`] where its figures are missing, lack their state, or contradict each other.
@@ -54,7 +59,8 @@ pub(crate) fn machine(machine: &Machine) -> Answer<PhysicalMachine> {
         .map_err(|error| NotKnown::because(format!("\u{201c}{name}\u{201d}: {error}")))
 }
 
-/// A heater as the balance knows it.
+/// A heater as the balance knows it. A flame without flue gives its water to the room too
+/// ([`flame::water_per_joule`]).
 ///
 /// # Errors
 /// [`NotKnown`] where the rating is not given.
@@ -94,6 +100,12 @@ impl Sources {
 }
 
 /// The sources of the set-up shown, and the sun.
+///
+/// ```text
+/// S = Σ n s h/24,   Q = Q_sun + Σ n q h/24
+/// ```
+/// where n is how many are alike, s the water that one gives off while it lasts, kg/s, q its heat,
+/// W, and h the hours a day that it lasts: the steady state sees means over the day **\[A\]**.
 ///
 /// People give off vapour and their sensible heat; cooking vapour whose heat the hob brings; a
 /// flame vapour and its net heating value; clothes and the rest evaporate inside **\[A\]**.

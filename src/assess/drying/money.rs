@@ -15,7 +15,16 @@ pub(crate) const DAYS_PER_MONTH: f64 = 365.25 / 12.0;
 const VOLTS: f64 = 230.0;
 const LITRES_PER_M3: f64 = 1000.0;
 
-/// What a machine and a heater draw and burn.
+/// What a machine and a heater draw and burn, and what it costs.
+///
+/// ```text
+/// gas = P t/(H_g η),   fuel = P t/(H_d η),   E = P_el t/3.6e6
+/// ```
+/// where E is in kWh, P_el the electric power of machine and heater, W, P the heat given to the
+/// room, W, t a day, s, H_g the net heating value of propane,
+/// J/kg, H_d that of diesel, J/m³, and η the share of it that a flued heater gives to the room
+/// (all of it without a flue); values and marks in [`crate::physics::flame`]. `machine_w` is the
+/// mean electric power of the machine, `heat` the fuel and the mean heat of the heater, W.
 pub(crate) fn energy(
     tariffs: &Tariffs,
     findings: &[Finding],
@@ -58,6 +67,10 @@ struct Prices<'a> {
 }
 
 impl Prices<'_> {
+    /// What a day's amounts cost together, in the survey's currency.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where something is used whose price is missing or impossible.
     fn cost(&self, kwh: f64, gas_kg: f64, liquid_fuel_l: f64) -> Answer<f64> {
         let tariffs = self.tariffs;
         Ok(self.of(
@@ -75,6 +88,9 @@ impl Prices<'_> {
     }
 
     /// What an amount of one kind costs; none of it costs nothing, whatever its price.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the price is missing or impossible.
     fn of(&self, amount: f64, field: &str, price: Option<f64>, what: &str) -> Answer<f64> {
         if amount <= 0.0 {
             return Ok(0.0);
@@ -95,6 +111,12 @@ impl Prices<'_> {
 }
 
 /// What an option with this peak power, W, asks of the supply.
+///
+/// ```text
+/// I = P/230 V,   days = E_b/E_d
+/// ```
+/// where E_b is what the batteries may give, Wh, and E_d what the option draws in a day, kWh. A
+/// power factor of 1 **\[A\]**; inverter losses are not counted.
 pub(crate) fn supply(drying: &Drying, peak_w: f64, kwh_per_day: Option<f64>) -> Supply {
     let current_a = peak_w / VOLTS;
     let battery_days = match (drying.battery_wh, kwh_per_day) {

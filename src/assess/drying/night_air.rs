@@ -8,6 +8,16 @@ use crate::physics::people::carbon_dioxide_ppm;
 use crate::survey::Item;
 
 /// Air for each sleeper in the calmest case, at that case's own inside temperature.
+///
+/// ```text
+/// Q = m/ρ_i,   q = Q/N,   C = 420 + 10⁶ N G/Q
+/// ```
+/// where m is the outside air coming in, kg/s, ρ_i the density inside, kg/m³, N the berths, G the
+/// carbon dioxide of a sleeper, 13.6 L/h (EN 16798-1 **\[M\]**), and C the steady carbon dioxide,
+/// ppm. It says nothing about carbon monoxide.
+///
+/// # Errors
+/// [`NotKnown`] where there are no berths, no weather, or no air flow.
 pub(crate) fn night_air(ground: &Ground<'_>, envelope: &Envelope) -> Answer<NightAir> {
     let case = ground
         .survey

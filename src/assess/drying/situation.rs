@@ -45,6 +45,13 @@ impl<'a> Situation<'a> {
     /// Dry air that flows through with the inside at a temperature, kg/s, mean over all
     /// directions.
     ///
+    /// ```text
+    /// m_da = m/(1 + W_o)
+    /// ```
+    /// where m is the outside air coming in, kg/s, from the air balance with the inside at that
+    /// temperature and the outside's water, and W_o the humidity ratio outside. What the inside's
+    /// own humidity changes in its density is left out **\[A\]**.
+    ///
     /// # Errors
     /// [`NotKnown`] where a balance has no finite solution.
     pub(crate) fn dry_air(&self, inside_c: f64) -> Answer<f64> {
@@ -80,7 +87,8 @@ impl<'a> Situation<'a> {
         }
     }
 
-    /// The steady state.
+    /// The steady state of heat and water together ([`coupled::solve`]), with the air flow that
+    /// belongs to its temperature. `fabric` is ΣUA, W/K.
     ///
     /// # Errors
     /// [`NotKnown`] where there is none.
@@ -94,7 +102,8 @@ impl<'a> Situation<'a> {
         coupled::solve(&room, |t_c| self.dry_air(t_c)).map_err(not_known)
     }
 
-    /// What can be taken from damp contents at a relative humidity.
+    /// What can be taken from damp contents at a relative humidity: the state held there, and the
+    /// water that then has to come from the contents ([`coupled::dry_out`]).
     ///
     /// # Errors
     /// [`NotKnown`] where there is no steady state.
@@ -110,6 +119,12 @@ impl<'a> Situation<'a> {
     }
 
     /// Water to remove to hold a relative humidity with the inside at a temperature, kg/s.
+    ///
+    /// ```text
+    /// D = S + m_da (W_o − W_t)
+    /// ```
+    /// where S is the water given off inside, kg/s, m_da the dry air at that temperature, and W_o
+    /// and W_t the humidity ratios outside and of the state to hold ([`required_removal`]).
     ///
     /// # Errors
     /// [`NotKnown`] where the air flow is not, or the state cannot be.
@@ -143,6 +158,13 @@ pub(crate) fn state(t_c: f64, rh: f64, pressure: f64) -> Answer<MoistAir> {
 
 /// Days until salt has taken the water it is in balance with in this state's air; `None` where
 /// it takes none, or the air is so humid that there is no balance.
+///
+/// ```text
+/// t = M w(T, φ)/D
+/// ```
+/// where M is the dry salt, kg, w the water per kg of it in balance with the air
+/// ([`water_at_equilibrium`], Conde **\[S\]**), and D what the tub takes in this state, kg/s. D falls
+/// as the solution thins, so this is a least time **\[A\]**.
 pub(crate) fn salt_days(salt_kg: f64, case: &super::answer::OptionCase) -> Option<f64> {
     let water = salt_kg * water_at_equilibrium(case.inside.t_c, case.rh)?;
     (case.removal_kg_s > 0.0).then(|| water / case.removal_kg_s / SECONDS_PER_DAY)

@@ -24,7 +24,7 @@ const CURVE_STEPS: u32 = 24;
 /// A power so large that it limits no rotor: the size asked for is the removal.
 const NO_LIMIT_W: f64 = 1e9;
 
-/// All sizes.
+/// All sizes, at the set temperature and the target humidity of the survey.
 pub(crate) fn sizing(
     ground: &Ground<'_>,
     envelope: &Envelope,
@@ -38,6 +38,8 @@ pub(crate) fn sizing(
     }
 }
 
+/// Water to remove against the humidity held, 40 to 80 %, one curve for each weather case: `W` of
+/// the target varies, temperature and air flow do not.
 fn against_rh(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Vec<NeedCurve> {
     let set = ground.survey.targets.set_temperature_c;
     let curve = |situation: &Answer<Situation<'_>>| {
@@ -62,6 +64,10 @@ fn against_rh(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Vec<
         .collect()
 }
 
+/// The weather case at a place.
+///
+/// # Errors
+/// [`NotKnown`] where there is none, or as it says itself.
 fn at<'a, 'e>(situations: &'a [Answer<Situation<'e>>], index: usize) -> Answer<&'a Situation<'e>> {
     situations
         .get(index)
@@ -70,6 +76,17 @@ fn at<'a, 'e>(situations: &'a [Answer<Situation<'e>>], index: usize) -> Answer<&
         .map_err(Clone::clone)
 }
 
+/// Water to remove against the air change, outside as in the windiest case.
+///
+/// ```text
+/// m = ACH/3600 V ρ_i,   D = S + m_da (W_o − W_t)
+/// ```
+/// where V is the gross volume, m³, ρ_i the density of the inside air in the target state, kg/m³,
+/// S the water given off inside, kg/s, m_da the dry air in m, and W_o and W_t the humidity ratios
+/// outside and in the target state.
+///
+/// # Errors
+/// [`NotKnown`] where the volume or the windiest case is not known.
 fn against_ach(
     ground: &Ground<'_>,
     envelope: &Envelope,
@@ -124,7 +141,11 @@ fn curve_end(
     Ok((most * 1.05 / CURVE_ACH_LEAST).ceil().max(1.0) * CURVE_ACH_LEAST)
 }
 
-/// The windiest case's wind with the design outside temperature, at that case's humidity.
+/// The design weather **\[A\]**: the windiest case's wind with the design outside temperature, at
+/// that case's humidity.
+///
+/// # Errors
+/// [`NotKnown`] where there is no such case or no such air.
 fn design<'e>(
     ground: &Ground<'_>,
     envelope: &'e Envelope,
@@ -148,6 +169,9 @@ fn design<'e>(
     ))
 }
 
+/// Rated capacities of three kinds of machine in the calmest, the windiest and the design weather:
+/// what has to be removed, over what a machine of the kind removes of its rating there, with
+/// [`MARGIN`] on top.
 fn capacities(
     ground: &Ground<'_>,
     envelope: &Envelope,
@@ -192,6 +216,15 @@ fn capacities(
 }
 
 /// Capacity at the kind's rating state of a machine that removes `needed` from this air, kg/s.
+///
+/// ```text
+/// D_rated = D/d
+/// ```
+/// where D is what has to be removed, and d what a machine rated at 1 kg/s removes from this air:
+/// every kind's removal is proportional to its rating **\[A\]**.
+///
+/// # Errors
+/// [`NotKnown`] where a machine of the kind gathers nothing in such air.
 fn rated_capacity(kind: MachineKind, needed: f64, inside: &MoistAir) -> Answer<f64> {
     let (t_c, rh) = rating_state(kind);
     let one = MakerPoint {
@@ -215,6 +248,15 @@ fn rated_capacity(kind: MachineKind, needed: f64, inside: &MoistAir) -> Answer<f
     }
 }
 
+/// Heaters for the frost guard, the set temperature and comfort.
+///
+/// ```text
+/// P = (1 + r) (H_v + ΣUA) (T − T_design)
+/// E = Σ w (H_v + ΣUA) max(0, T − T_o) · 24 h · 365.25/12
+/// ```
+/// where r is [`MARGIN`], H_v what the air takes for each kelvin in the design weather, W/K, ΣUA
+/// what the fabric takes, and E the energy of a mean month over the weather cases by their weights
+/// w. A case that is warmer than T takes nothing.
 fn heaters(
     ground: &Ground<'_>,
     envelope: &Envelope,
@@ -258,6 +300,9 @@ fn heaters(
 
 /// Heat that the air takes with the inside held at a temperature, W; none where it is warmer
 /// outside.
+///
+/// # Errors
+/// [`NotKnown`] where the air flow is not.
 fn air_heat(situation: &Situation<'_>, inside_c: f64) -> Answer<f64> {
     let difference = inside_c - situation.outside.t_c;
     if difference <= 0.0 {

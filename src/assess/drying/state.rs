@@ -11,9 +11,9 @@ use crate::physics::moisture::steady_humidity_ratio;
 use crate::physics::units::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::survey::HeaterFuel;
 
-/// Falls below half a point are none.
+/// Least fall of the humidity that is told: half a point. What is smaller is none **\[A\]**.
 const LEAST_FALL: f64 = 0.005;
-/// The target counts as held to a twentieth of a point.
+/// The target counts as held to a twentieth of a point: a machine that stops at it holds it.
 const HELD: f64 = 5e-4;
 
 /// Works out one option in one weather case.
@@ -27,7 +27,14 @@ pub(crate) struct Judge<'a> {
 }
 
 impl Judge<'_> {
-    /// The state with these appliances.
+    /// The state with these appliances, and all that follows from it.
+    ///
+    /// ```text
+    /// ACH = 3600 m_da (1 + W_o)/(ρ_i V)
+    /// ```
+    /// where m_da is the dry air that flows through, kg/s, W_o the humidity ratio outside, ρ_i the
+    /// density of the inside air, kg/m³, and V the gross volume, m³. The load is what holding the
+    /// target at this state's temperature takes ([`Situation::load`]), whoever takes it.
     ///
     /// # Errors
     /// [`NotKnown`] where there is no steady state.
@@ -74,6 +81,16 @@ impl Judge<'_> {
 
     /// The fall against doing nothing: warmth first, with the same water given off, the option's
     /// temperature and air flow; the rest is owed to the water removed.
+    ///
+    /// ```text
+    /// W_w = W_o + S/m_da,   s_warmth = (φ₀ − φ(T_i, W_w))/(φ₀ − φ)
+    /// ```
+    /// where φ₀ is the humidity with nothing done, φ and T_i the option's, S the water given off,
+    /// kg/s, m_da the option's dry air, kg/s, and W_w at most saturated. The other share is that of
+    /// the water. The order is a choice **\[A\]**; s_warmth is above 1 where the option adds water.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where doing nothing has no state.
     fn fall(&self, steady: &Steady) -> Answer<Option<Fall>> {
         let Some(before) = self.before else {
             return Ok(None);
@@ -102,6 +119,16 @@ impl Judge<'_> {
     }
 
     /// Litres and days to dry out the contents recorded.
+    ///
+    /// ```text
+    /// m_w = M (u − u_e(T, φ)),   t = m_w/D_c
+    /// ```
+    /// where M is the dry mass of the contents, kg, u their moisture, share of it, u_e that in
+    /// balance with the target ([`equilibrium_moisture`] **\[M\]**), and D_c what can be taken from
+    /// them with the target held, kg/s. How fast they give it off is not known: t is a least time
+    /// **\[A\]**.
+    ///
+    /// `None` where no contents are recorded, or the target cannot be held.
     fn dry_out(&self, fitted: &Fitted<'_>) -> Answer<Option<DryOut>> {
         let drying = &self.ground.survey.drying;
         let (true, Some(mass), Some(percent)) = (

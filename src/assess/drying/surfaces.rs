@@ -20,7 +20,7 @@ pub(crate) const CORROSION_LIMIT: f64 = 0.6;
 /// Share of an element's area that its thermal bridges take **\[A\]**: an addition of 15 % on the
 /// whole is then 2.5 times the loss of the plain part on the bridge itself.
 pub(crate) const BRIDGE_AREA_SHARE: f64 = 0.1;
-/// Warmest inside that is worth a number, °C.
+/// Warmest inside that is worth a number, °C **\[A\]**.
 const WARMEST_C: f64 = 60.0;
 
 /// Every cold surface of the fabric in a state. Elements whose build-up is not known are left out;
@@ -34,7 +34,14 @@ pub(crate) fn surfaces(survey: &Survey, outside: &MoistAir, steady: &Steady) -> 
         .collect()
 }
 
-/// The surfaces of an element with their temperature factors.
+/// The surfaces of an element with their temperature factors: the plain part and, where bridges are
+/// added, the bridge.
+///
+/// ```text
+/// U_bridge = U (1 + b/100/s)
+/// ```
+/// where U is the U-value of the plain part, W/(m² K), b the addition for bridges, %, and s the
+/// share of the area that they take, [`BRIDGE_AREA_SHARE`].
 fn spots(element: &FabricElement) -> Vec<(&FabricElement, Spot, f64)> {
     let Ok(u) = element_u(element) else {
         return Vec::new();
@@ -52,8 +59,14 @@ fn spots(element: &FabricElement) -> Vec<(&FabricElement, Spot, f64)> {
     all
 }
 
-/// Temperature factor of a surface with this U-value: the layers are what is left of the
+/// Temperature factor f_Rsi of a surface with this U-value: the layers are what is left of the
 /// resistance, judged with the surface resistance for surfaces.
+///
+/// ```text
+/// R_layers = max(0, 1/U − Rsi − Rse),   f_Rsi = 1 − Rsi'/(Rsi' + R_layers + Rse)
+/// ```
+/// where Rsi and Rse are the surface resistances that are in the U-value, and Rsi' is 0.25 m²K/W
+/// for opaque parts and 0.13 for glazing. ISO 13788 **\[M\]**.
 fn factor(element: &FabricElement, spot: Spot, u: f64) -> f64 {
     let inside = heat_flow(element.part).inside_surface_resistance();
     let layers = (1.0 / u - inside - OUTSIDE_SURFACE_RESISTANCE).max(0.0);
@@ -64,6 +77,19 @@ fn factor(element: &FabricElement, spot: Spot, u: f64) -> f64 {
     temperature_factor(&[Layer::Resistance(layers)], judging)
 }
 
+/// One surface in a state: how cold, how humid, and what would clear it.
+///
+/// ```text
+/// T_s = T_o' + f_Rsi (T_i − T_o'),   φ_s = p_v/p_ws(T_s)
+/// T_clear = T_o' + (T_d(p_v/φ_lim) − T_o')/f_Rsi
+/// ΔW = max(0, m_da (W_i − W(φ_lim p_ws(T_s))))
+/// ```
+/// where T_o' is the outside temperature that the surface sees (roof and glass see a clear sky,
+/// [`CLEAR_NIGHT_KELVIN`] colder than the air), T_i and p_v are those of the inside air, φ_lim is the
+/// limit (1 on glass, 0.6 on metal, 0.8 elsewhere), T_d the dew point, m_da the dry air that flows
+/// through, kg/s, and W the humidity ratio. T_clear is the inside temperature that clears the
+/// surface with the vapour as it is, told up to 60 °C; ΔW the removal that clears it with the
+/// temperature as it is.
 fn surface(
     element: &FabricElement,
     spot: Spot,

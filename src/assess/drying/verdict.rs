@@ -8,6 +8,9 @@ use crate::physics::coupled::Running;
 use crate::physics::units::LITRES_PER_DAY;
 
 /// Verdict and sentence; the sentence has no full stop.
+///
+/// An option *holds* the target in a weather case where its steady state is at most as humid
+/// ([`OptionCase::holds`]). The verdict is about the calmest and the windiest case alone.
 pub(crate) fn verdict(
     ground: &Ground<'_>,
     kind: OptionKind,
@@ -39,6 +42,10 @@ pub(crate) fn verdict(
     }
 }
 
+/// The option's state in the weather case at a place.
+///
+/// # Errors
+/// [`NotKnown`] where there is none, or as it says itself.
 fn case(cases: &[Answer<OptionCase>], at: usize) -> Answer<&OptionCase> {
     cases
         .get(at)
@@ -62,7 +69,9 @@ fn running(case: &OptionCase) -> String {
     Kind::WholePercent.text(case.duty)
 }
 
+/// What the sentences need besides the states.
 struct Words {
+    /// The humidity to hold, with its sign.
     target: String,
     /// Water is given off inside.
     given_off: bool,
@@ -73,6 +82,7 @@ struct Words {
 }
 
 impl Words {
+    /// Verdict, reason, and the state that comes of it.
     fn sentence(
         &self,
         kind: OptionKind,
@@ -167,6 +177,7 @@ impl Words {
         )
     }
 
+    /// What a machine that holds the target does for it.
     fn removes(&self, still: &OptionCase, windy: &OptionCase) -> String {
         let calm = a_day(&litres(still.removal_kg_s));
         let (seldom, often) = (running(still), running(windy));
@@ -180,6 +191,7 @@ impl Words {
         }
     }
 
+    /// The reason where no machine runs: warmth that holds the target, or water left in the air.
     fn without_machine(
         &self,
         kind: OptionKind,

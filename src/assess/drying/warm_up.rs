@@ -10,6 +10,14 @@ use crate::physics::warm_up::{USUAL_HEAT_CAPACITY_PER_M3, power, time};
 use crate::survey::{Heater, Item};
 
 /// Warming up to comfort in the calmest and the windiest case.
+///
+/// ```text
+/// t = (C/H) ln(P/(P − H ΔT)),   P_1h = H ΔT/(1 − exp(−H·3600/C))
+/// ```
+/// where C is the heat capacity of the inside, J/K (30 kJ/K for each m³ where none is recorded
+/// **\[A\]**), H what fabric and air take, W/K, with the air flow at the comfort temperature, P a
+/// heater's rating, W, and ΔT from outside to comfort, K. One node: [`crate::physics::warm_up`].
+/// Heaters that are not recorded are replaced by the generic one.
 pub(crate) fn warm_up(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Vec<WarmUp> {
     let mut at = vec![ground.calmest];
     if ground.windiest != ground.calmest {
@@ -23,6 +31,8 @@ pub(crate) fn warm_up(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>])
     at.into_iter().filter_map(one).collect()
 }
 
+/// The same in one weather case. What is not known says so at its own figure: a missing rating
+/// leaves the other heaters.
 fn warm_up_in(
     ground: &Ground<'_>,
     id: crate::survey::WeatherId,

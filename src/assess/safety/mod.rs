@@ -20,16 +20,32 @@ const OPEN_FLUED: [(f64, [f64; 3]); 5] = [
     (f64::INFINITY, [20_000.0, 40_000.0, 5_000.0]),
 ];
 
-/// Only room-sealed appliances or none, plan area up to 10 m² \[R, one source\].
+/// Only room-sealed appliances or none, plan area up to [`ROOM_SEALED_PLAN_AREA_M2`], mm² \[R, one
+/// source\].
 const ROOM_SEALED: [f64; 3] = [1_500.0, 3_000.0, 500.0];
+/// Where the row of room-sealed appliances ends, m² \[R, one source\].
 const ROOM_SEALED_PLAN_AREA_M2: f64 = 10.0;
 
 /// A low opening lies at most this far above the floor, m \[R\].
 const LOW_ABOVE_FLOOR: f64 = 0.1;
 
+/// Square metres in a square millimetre.
 const MM2: f64 = 1e-6;
 
-/// Minimum free areas for a plan area in m².
+/// Minimum free areas, m², for a plan area in m²: external length without drawbar × width without
+/// mirrors. The first row of the table whose plan area is not exceeded; `open_flued` where any
+/// appliance is not sealed from the room.
+///
+/// | plan area up to, m² | high in the roof, mm² | high elsewhere, mm² | low, mm² |
+/// |---|---|---|---|
+/// | 5 | 7 500 | 15 000 | 1 000 |
+/// | 10 | 10 000 | 20 000 | 1 500 |
+/// | 15 | 12 500 | 25 000 | 2 000 |
+/// | 20 | 15 000 | 30 000 | 3 000 |
+/// | above | 20 000 | 40 000 | 5 000 |
+/// | 10, all room-sealed | 1 500 | 3 000 | 500 |
+///
+/// EN 721 as relayed \[R\]; the last row from one source alone.
 ///
 /// # Errors
 /// [`NotKnown`] where the table has no row: only room-sealed appliances above 10 m².
@@ -65,6 +81,12 @@ enum Level {
     Neither,
 }
 
+/// At which level a ventilator counts: in the roof; low, where its upper edge is at most 100 mm
+/// above the floor \[R\] or it faces the underfloor; high, where its middle is in the upper half of
+/// the body \[A\]; otherwise at neither.
+///
+/// # Errors
+/// [`NotKnown`] where a height that decides is not given.
 fn level(survey: &Survey, gap: &Gap) -> Answer<Level> {
     if gap.facing == Facing::Roof {
         return Ok(Level::HighInRoof);
@@ -97,7 +119,18 @@ fn level(survey: &Survey, gap: &Gap) -> Answer<Level> {
     })
 }
 
-/// Free area that stays open whatever anybody closes, m².
+/// Free area of a ventilator that stays open whatever anybody closes, m².
+///
+/// ```text
+/// A = min(n A₁, A_f) · c/100 · w
+/// ```
+/// where n is how many are alike, A₁ the free area of one, A_f that of the opening in front of
+/// them if there is one, c what passes when closed, % (100 where it does not close), and w the
+/// share that work already done has left. The smaller area counts, not the two in series: the
+/// table asks for free area, not for flow \[A\].
+///
+/// # Errors
+/// [`NotKnown`] where it is not sized, or given by a flow or an equivalent area.
 fn lasting_free_area(survey: &Survey, gap: &Gap, law: &GapLaw) -> Answer<f64> {
     match law {
         GapLaw::NotSized(reason) | GapLaw::Impossible(reason) => {
@@ -130,6 +163,9 @@ fn lasting_free_area(survey: &Survey, gap: &Gap, law: &GapLaw) -> Answer<f64> {
 }
 
 /// Adds up the surveyed safety ventilation and holds it against the table.
+///
+/// Only gaps with that purpose that lead into the living space count. One whose level is not
+/// known may be low or high, so it leaves both sums *not known*.
 pub(crate) fn safety(survey: &Survey, laws: &[GapLaw]) -> Safety {
     let plan_area_m2 = survey.vehicle.plan_area_m2().ok_or_else(|| {
         NotKnown::because("the outside length or width of the vehicle is not given")
@@ -177,7 +213,13 @@ pub(crate) fn safety(survey: &Survey, laws: &[GapLaw]) -> Safety {
     }
 }
 
-/// Roof and other high openings share pro rata: `A_roof/R + A_other/O ≥ 1`, and low by itself.
+/// Whether the sums meet the table.
+///
+/// ```text
+/// A_roof/R + A_other/O ≥ 1   and   A_low/L ≥ 1
+/// ```
+/// where R, O and L are the areas asked for high in the roof, high elsewhere and low, m². Roof and
+/// other high openings make up for each other pro rata \[A\].
 fn verdict(
     required: &Answer<SafetyRequirement>,
     roof: &Answer<f64>,
@@ -201,6 +243,7 @@ fn verdict(
     }
 }
 
+/// Whose word goes before this program's, in every finding on safety ventilation.
 pub(crate) const DEFER: &str = "follow the local code and have a licensed fitter check ventilation and gas before anybody sleeps in it or lights an appliance";
 
 /// What the verdict means for the people inside.

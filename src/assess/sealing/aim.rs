@@ -151,6 +151,13 @@ impl Scales {
     }
 
     /// Everything, from inflows at both inside airs.
+    ///
+    /// ```text
+    /// ACH = 3600 m/(ρ_i V),   season = Σ w ACH
+    /// cost = Σ w q · 151 d · 24 h · p/1000
+    /// ```
+    /// where m is a case's outside air coming in, kg/s, mean over the directions, w its weight, q the
+    /// heat that the air takes at the set temperature, W, and p the price of a kilowatt hour.
     pub(super) fn figures(&self, model: &Model, inflows: &[Inflow]) -> Figures {
         let ach = |at: usize| {
             let per = model.ach_per_kg_s(&model.cases[at])?;
@@ -187,6 +194,7 @@ impl Scales {
         }
     }
 
+    /// Heat that the air takes at the set temperature, over all cases by their weights, W.
     fn heat(&self, model: &Model, inflows: &[Inflow]) -> f64 {
         let cases = model.cases.iter().zip(inflows);
         cases
@@ -194,6 +202,10 @@ impl Scales {
             .sum()
     }
 
+    /// Water to remove at the set temperature, over all cases by their weights, L/day.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the water of a case is not known.
     fn removal(&self, model: &Model, inflows: &[Inflow]) -> Answer<f64> {
         let mut sum = 0.0;
         for (case, inflow) in model.cases.iter().zip(inflows) {

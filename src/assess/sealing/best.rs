@@ -1,7 +1,12 @@
 //! The best set of gaps to seal within a budget.
 //!
+//! Savings do not add up: sealing one gap shifts air to the others, so every set is judged by an
+//! air balance of its own, and this is no plain knapsack problem.
+//!
 //! Up to twelve gaps every affordable set is tried. Beyond, greedy sets are improved by
-//! exchange: one or two gaps in for one or two out, as long as that helps.
+//! exchange: one or two gaps in for one or two out, as long as that helps. There is no proof
+//! that it finds the best set; a test holds it against trying all sets, to the best itself in 280
+//! of 300 trials and to 99 % of its saving in every one.
 #![expect(
     clippy::indexing_slicing,
     reason = "sets are lists of flags by candidate; a missing number must never turn into a silent default"
@@ -51,7 +56,12 @@ pub(super) struct Search<'a> {
 
 impl Prospect {
     /// The set of gaps that saves most of the aim for at most `budget`, in the ledger's order.
-    /// Gaps whose cost is not known are never in it.
+    ///
+    /// ```text
+    /// min f(S)   over all S with Σ c_j ≤ budget
+    /// ```
+    /// where f is the aim's figure with the gaps of S sealed, and c_j what is priced of sealing gap
+    /// j, in the survey's currency. Gaps whose cost is not known are never in it.
     ///
     /// # Errors
     /// [`NotKnown`] where the aim's figure is not, or the budget is no number.
@@ -116,11 +126,16 @@ impl Prospect {
 }
 
 impl Search<'_> {
+    /// Candidates that can be paid for by themselves.
     fn affordable(&self) -> Vec<usize> {
         let fits = |at: &usize| self.costs[*at] <= self.budget + CENT;
         (0..self.costs.len()).filter(fits).collect()
     }
 
+    /// The aim's figure with exactly these sealed.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the figure is not, or the search was given up.
     fn value(&mut self, sealed: &[bool]) -> Answer<f64> {
         self.watched.ask()?;
         for (at, sealed) in sealed.iter().enumerate() {
@@ -242,7 +257,7 @@ impl Search<'_> {
         }
     }
 
-    /// Everything sealed, then opened again one by one.
+    /// Everything sealed, then opened again one by one until it can be paid for.
     fn backwards(&mut self) -> Answer<Choice> {
         let mut choice = self.empty();
         for at in self.affordable() {
@@ -282,6 +297,8 @@ impl Search<'_> {
         self.value(&changed)
     }
 
+    /// Makes the exchange that helps most, again and again, until none helps or [`ROUNDS`] are over.
+    /// In each round all exchanges are ordered by promise, and the first [`TRIED`] are balanced.
     fn exchange(&mut self, mut choice: Choice) -> Answer<Choice> {
         for _ in 0..ROUNDS {
             let mut moves = self.moves(&choice)?;
@@ -341,6 +358,7 @@ impl Search<'_> {
     }
 }
 
+/// An exchange.
 struct Move {
     out: Vec<usize>,
     add: Vec<usize>,

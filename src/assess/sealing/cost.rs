@@ -45,7 +45,7 @@ impl Cost {
     }
 }
 
-/// Why work has no price.
+/// Why work of so many minutes has no price.
 pub(super) fn not_priced(minutes: f64) -> NotKnown {
     NotKnown::because(format!(
         "no hourly rate is given, so that {} minutes of work have no price",
@@ -55,6 +55,14 @@ pub(super) fn not_priced(minutes: f64) -> NotKnown {
 }
 
 /// Material by piece or metre, time at the workshop's rate, and tax on a workshop's bill.
+///
+/// ```text
+/// c = (q p + r t/60) (1 + x/100)
+/// ```
+/// where q is the pieces, or the metres of [`length`] times the gaps alike, p the price of one, r the
+/// workshop's hourly rate, t the minutes for the whole gap, and x the tax, %: none without a rate
+/// above nothing. A price or time that is not given is the program's suggestion for that remedy
+/// \[A\], and the cost then says that it is assumed.
 ///
 /// # Errors
 /// [`NotKnown`] where the material goes by the metre and the gap has no length.
@@ -101,7 +109,8 @@ pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
     })
 }
 
-/// Length of seal that one gap takes, m: along a narrow gap, round a hole.
+/// Length of seal that one gap takes, m: along a narrow gap, round a hole; `None` where a size is
+/// missing or the form has none.
 fn length(form: &Form) -> Option<f64> {
     let mm = match *form {
         Form::NarrowGap { length_mm, .. } => length_mm?,

@@ -38,7 +38,15 @@ pub struct Step {
 
 impl Prospect {
     /// The greedy order: at each step the gap with the most saving for its cost, given what is
-    /// sealed already. Gaps whose cost is not known, and those that save nothing, are not in it.
+    /// sealed already.
+    ///
+    /// ```text
+    /// next = argmax (f(S) − f(S ∪ j))/max(c_j, 0.001)
+    /// ```
+    /// where f is the aim's figure, S what is sealed already, and c_j what is priced of sealing gap
+    /// j. Gaps whose cost is not known, and those that save less than 10⁻⁷ of the figure, are not
+    /// in it. Each step is the best one by itself: a set for a given sum may be better
+    /// ([`Prospect::best_within`]).
     ///
     /// # Errors
     /// [`NotKnown`](crate::assess::NotKnown) where the aim's figure is not.
@@ -92,6 +100,7 @@ impl Prospect {
     }
 }
 
+/// A gap that is not sealed yet.
 struct Waiting {
     at: usize,
     cost: f64,

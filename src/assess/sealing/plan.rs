@@ -130,7 +130,13 @@ pub fn after(survey: &Survey, sealables: &[Sealable]) -> Answer<Survey> {
     Ok(done)
 }
 
-/// Works out a plan.
+/// Works out a plan: the vehicle before and after, and what each gap has to do with it.
+///
+/// ```text
+/// alone_j = f(∅) − f({j}),   last_j = f(P ∖ {j}) − f(P)
+/// ```
+/// where f are the figures with a set of gaps sealed and P the plan. Neither adds up to
+/// `f(∅) − f(P)`, since sealing shifts air to what stays open: both are told beside it.
 ///
 /// # Errors
 /// [`NotKnown`] where the air change itself is not, or as [`after`].
@@ -197,6 +203,8 @@ struct Variants {
 }
 
 impl Variants {
+    /// # Errors
+    /// [`NotKnown`] where the vehicle has no air balance.
     fn new(survey: &Survey, sealables: &[Sealable]) -> Answer<Self> {
         let model = Model::new(survey, false)?;
         let leak = |sealable: &Sealable| {
@@ -211,6 +219,10 @@ impl Variants {
         })
     }
 
+    /// The figures with these of the plan's gaps sealed, each to the share that its remedy leaves.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the air balance has no solution.
     fn figures(&mut self, sealed: &[usize]) -> Answer<Figures> {
         let mut varied = self.model.as_surveyed(FINE);
         for (leak, left) in sealed.iter().filter_map(|at| self.leaks[*at]) {
@@ -222,6 +234,7 @@ impl Variants {
     }
 }
 
+/// Savings one by one and together, for each aim whose figures are all known.
 fn together(gaps: &[PlannedGap], saved: &Figures) -> Vec<Together> {
     let of = |aim| {
         let alone: Answer<Vec<f64>> = gaps.iter().map(|gap| gap.saves_alone.of(aim)).collect();
@@ -234,6 +247,10 @@ fn together(gaps: &[PlannedGap], saved: &Figures) -> Vec<Together> {
     Aim::ALL.into_iter().filter_map(of).collect()
 }
 
+/// Equivalent leakage area of the unintended gaps, m².
+///
+/// # Errors
+/// [`NotKnown`] as the total is.
 fn eqla_unintended(assessment: &Assessment) -> Answer<f64> {
     let total = assessment.leakage.unintended.clone()?;
     Ok(total.figures.eqla)
@@ -272,6 +289,15 @@ fn shifts(
 }
 
 /// Outside air for each sleeping place.
+///
+/// ```text
+/// q = 3600 m/(ρ_i N)
+/// ```
+/// where m is the outside air coming in, kg/s, mean over the directions, ρ_i the density of the
+/// inside air, kg/m³, and N the berths.
+///
+/// # Errors
+/// [`NotKnown`] where there are no berths, no weather, or no air change.
 pub(crate) fn air_per_sleeper(survey: &Survey, assessment: &Assessment) -> Answer<AirPerSleeper> {
     if survey.vehicle.berths == 0 {
         return Err(NotKnown::because(

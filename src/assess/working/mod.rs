@@ -3,7 +3,6 @@
 mod air;
 mod decisions;
 mod drying;
-pub mod headlines;
 mod heat;
 mod leakage;
 
@@ -64,7 +63,7 @@ impl Sheet {
 
     /// A number as it was typed in.
     fn typed(&mut self, name: &str, value: f64, unit: &str) -> &mut Self {
-        self.input(name, in_unit(&given(value), unit))
+        self.input(name, spaced(&given(value), unit))
     }
 
     fn source(&mut self, mark: Mark, text: &str) -> &mut Self {
@@ -91,15 +90,14 @@ impl Sheet {
 }
 
 fn with_unit(value: f64, digits: i32, unit: &str) -> String {
-    in_unit(&figure(value, digits), unit)
+    spaced(&figure(value, digits), unit)
 }
 
-/// A number in words that keeps its unit on its line.
-fn in_unit(number: &str, unit: &str) -> String {
-    if unit.is_empty() {
-        number.to_owned()
-    } else {
-        format!("{number}{NO_BREAK}{unit}")
+/// A number and its unit, which stay on one line.
+fn spaced(number: &str, unit: &str) -> String {
+    match unit {
+        "" => number.to_owned(),
+        unit => format!("{number}{NO_BREAK}{unit}"),
     }
 }
 
@@ -109,5 +107,5 @@ fn celsius(temperature_c: f64) -> String {
 }
 
 fn not_known(reason: &NotKnown) -> String {
-    format!("not known: {}", reason.reason)
+    reason.to_string()
 }

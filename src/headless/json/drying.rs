@@ -20,8 +20,8 @@ pub(super) fn comparison(found: &Comparison) -> Object {
     };
     Object::new()
         .with("target_rh_percent", found.target_rh * 100.0)
-        .with("still_case", id(found.calmest))
-        .with("windy_case", id(found.windiest))
+        .with("calmest_case", id(found.calmest))
+        .with("windiest_case", id(found.windiest))
         .with("findings", list(&found.findings, super::finding))
         .with(
             "warmth_alone",

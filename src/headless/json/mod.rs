@@ -1,6 +1,6 @@
 //! What `assess --json` prints.
 //!
-//! One object; `format` stands first and is 1. A key is never taken away, renamed or given
+//! One object; `format` stands first and is 2. A key is never taken away, renamed or given
 //! another meaning or unit within a format; keys may be added. Units stand in the keys: `_mm2`,
 //! `_kg_s`, `_per_h`, `_w`, `_c`, `_deg`, `_percent`; shares from 0 to 1 end in `_share`.
 //!
@@ -8,8 +8,8 @@
 //! key with `_not_known` behind it, holding the reason as a sentence. Nothing unknown is zero.
 //! Text is the surveyor's own, except for choices, which are the words of the survey file.
 //!
-//! Every key is listed in the contributor's guide, DEVELOPERS.md, under *What assess --json
-//! prints*; a test compares the two in both directions.
+//! Every key is listed in `keys.md` beside this file, which is part of the documentation of
+//! [`crate::headless`]; a test compares the two in both directions.
 
 mod cases;
 mod drying;
@@ -31,7 +31,7 @@ use crate::survey::{Finding, Item, Severity, Survey};
 use object::{Object, Value};
 
 /// Number of the layout of the output.
-const FORMAT: u32 = 1;
+const FORMAT: u32 = 2;
 
 /// Everything, as indented JSON with a line feed at the end.
 ///

@@ -1,5 +1,9 @@
 //! Lines of a fixed width: measuring, wrapping, headings.
 
+use std::borrow::Cow;
+use textwrap::{Options, WordSeparator, WordSplitter, WrapAlgorithm};
+use unicode_width::UnicodeWidthChar;
+
 /// Columns of a terminal that the page uses.
 pub(super) const WIDTH: usize = 100;
 
@@ -64,7 +68,8 @@ fn shown(character: char) -> char {
     );
     if turns
         || character.is_control()
-        || matches!(character, '\u{a0}' | '\u{2028}' | '\u{2029}' | '\u{feff}')
+        || keeps_together(character)
+        || matches!(character, '\u{2028}' | '\u{2029}' | '\u{feff}')
     {
         ' '
     } else {
@@ -73,73 +78,44 @@ fn shown(character: char) -> char {
 }
 
 /// Columns that a text takes in a terminal: accents set on a letter take none, East Asian
-/// letters and pictures two. The ranges cover the blocks in use, not every rare sign.
+/// letters and pictures two. Measured letter by letter, as the wrapping does.
 pub(super) fn width(text: &str) -> usize {
-    text.chars().map(columns).sum()
-}
-
-fn columns(character: char) -> usize {
-    match u32::from(character) {
-        0x0300..=0x036f
-        | 0x0591..=0x05bd
-        | 0x064b..=0x065f
-        | 0x1ab0..=0x1aff
-        | 0x1dc0..=0x1dff
-        | 0x200b..=0x200d
-        | 0x20d0..=0x20ff
-        | 0xfe00..=0xfe0f
-        | 0xfe20..=0xfe2f => 0,
-        0x1100..=0x115f
-        | 0x2e80..=0x303e
-        | 0x3041..=0xa4cf
-        | 0xac00..=0xd7a3
-        | 0xf900..=0xfaff
-        | 0xfe30..=0xfe6f
-        | 0xff00..=0xff60
-        | 0xffe0..=0xffe6
-        | 0x1f300..=0x1faff
-        | 0x2_0000..=0x3_fffd => 2,
-        _ => 1,
-    }
+    text.chars().filter_map(UnicodeWidthChar::width).sum()
 }
 
 /// Breaks a text between words into lines of at most so many columns; a longer word is cut.
 /// Never empty: a text without words gives one empty line.
+///
+/// A no-break space is no end of a word: it keeps a number and its unit together.
 pub(super) fn wrap(text: &str, columns_wide: usize) -> Vec<String> {
-    let limit = columns_wide.max(4);
-    let mut lines = Vec::new();
-    let mut line = String::new();
-    // Not at a no-break space: that one keeps a number and its unit together.
-    let words = text.split(|c: char| c.is_whitespace() && c != '\u{a0}');
-    for word in words.filter(|word| !word.is_empty()) {
-        for piece in cut(word, limit) {
-            let needed = width(&line) + usize::from(!line.is_empty()) + width(&piece);
-            if needed > limit && !line.is_empty() {
-                lines.push(std::mem::take(&mut line));
+    // What would be made harmless later would be measured wrongly now.
+    let harmless: String = text
+        .chars()
+        .map(|letter| {
+            if keeps_together(letter) {
+                letter
+            } else {
+                shown(letter)
             }
-            if !line.is_empty() {
-                line.push(' ');
-            }
-            line.push_str(&piece);
-        }
-    }
-    if !line.is_empty() || lines.is_empty() {
-        lines.push(line);
-    }
-    lines
+        })
+        .collect();
+    let words: Vec<&str> = harmless
+        .split(|letter: char| letter.is_whitespace() && !keeps_together(letter))
+        .filter(|word| !word.is_empty())
+        .collect();
+    let options = Options::new(columns_wide.max(4))
+        .word_separator(WordSeparator::AsciiSpace)
+        .word_splitter(WordSplitter::NoHyphenation)
+        .wrap_algorithm(WrapAlgorithm::FirstFit);
+    textwrap::wrap(&words.join(" "), options)
+        .into_iter()
+        .map(Cow::into_owned)
+        .collect()
 }
 
-fn cut(word: &str, limit: usize) -> Vec<String> {
-    let mut pieces = Vec::new();
-    let mut piece = String::new();
-    for character in word.chars() {
-        if width(&piece) + columns(character) > limit {
-            pieces.push(std::mem::take(&mut piece));
-        }
-        piece.push(character);
-    }
-    pieces.push(piece);
-    pieces
+/// Whether it is one of the spaces at which no line is broken.
+fn keeps_together(letter: char) -> bool {
+    matches!(letter, '\u{a0}' | '\u{2007}' | '\u{202f}')
 }
 
 /// The text with blanks behind it up to a width.
@@ -162,6 +138,11 @@ mod tests {
         assert_eq!(wrap("abcdefghij k", 4), ["abcd", "efgh", "ij k"]);
         assert_eq!(wrap("  \n ", 10), [""]);
         assert_eq!(wrap("12\u{a0}mm wide", 6), ["12\u{a0}mm", "wide"]);
+        assert_eq!(wrap("well-made seal", 6), ["well-m", "ade", "seal"]);
+        assert_eq!(
+            wrap("1\u{202f}234\u{a0}mm² of it", 9),
+            ["1\u{202f}234\u{a0}mm²", "of it"]
+        );
     }
 
     #[test]
@@ -178,6 +159,18 @@ mod tests {
         assert_eq!(width("e\u{301}"), 1);
         assert_eq!(width("雨"), 2);
         assert_eq!(width("m³"), 2);
+        assert_eq!(
+            wrap("雨雨雨 e\u{301}e\u{301}e\u{301}e\u{301}", 4),
+            ["雨雨", "雨", "e\u{301}e\u{301}e\u{301}e\u{301}"]
+        );
+    }
+
+    /// A sequence that steers the terminal is shown as letters, and so it takes columns.
+    #[test]
+    fn what_is_made_harmless_is_measured_as_shown() {
+        let mut page = Page::default();
+        page.hanging("", &"\u{1b}[31mred ".repeat(60));
+        assert!(page.finish().lines().all(|line| width(line) <= WIDTH));
     }
 
     #[test]

@@ -17,12 +17,11 @@ mod table;
 mod uncertainty;
 mod understood;
 mod vehicle;
-mod workings;
 
 use crate::assess::words::{self, total_figure};
 use crate::assess::{Answer, Assessment, Comparison, Mark, NotKnown};
 use crate::headless::decisions::Decisions;
-use crate::report::{Material, drying};
+use crate::report;
 use crate::survey::Survey;
 use layout::{Page, WIDTH, pad_left, width};
 
@@ -35,6 +34,13 @@ pub(super) fn render(
     comparison: &Answer<Comparison>,
     decisions: &Decisions,
 ) -> String {
+    let material = report::Material {
+        survey,
+        assessment,
+        comparison,
+        uncertainty: decisions.uncertainty.as_ref().ok(),
+        uncertainty_before: None,
+    };
     let mut page = Page::default();
     title(&mut page, survey, assessment);
     alerts::print(&mut page, assessment);
@@ -44,21 +50,12 @@ pub(super) fn render(
     results::print(&mut page, survey, assessment);
     understood::print(&mut page, survey, decisions);
     uncertainty::print(&mut page, assessment, decisions);
-    print::section(
-        &mut page,
-        &drying::section(&Material {
-            survey,
-            assessment,
-            comparison,
-            uncertainty: None,
-            uncertainty_before: None,
-        }),
-    );
+    print::section(&mut page, &report::drying::section(&material));
     leakage::print(&mut page, survey, assessment);
     gaps::print(&mut page, survey, assessment);
     sealing::print(&mut page, survey, decisions);
     safety::print(&mut page, assessment);
-    workings::print(&mut page, survey, assessment);
+    print::section(&mut page, &report::workings::section(&material));
     page.finish()
 }
 

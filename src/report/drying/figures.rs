@@ -39,6 +39,11 @@ pub(crate) fn figures(survey: &Survey, comparison: &Comparison) -> Section {
     for note in condensation(comparison) {
         section.note(note);
     }
+    for case in comparison.told_cases() {
+        if let Some(words) = warmth_alone(comparison, case) {
+            section.note(format!("{}: {words}", comparison.case_name(case)));
+        }
+    }
     let mut reasons = Reasons::default();
     let table = by_month(currency, comparison, &mut reasons);
     section.table(table, &reasons);
@@ -189,6 +194,16 @@ fn condensation(comparison: &Comparison) -> Vec<String> {
         }
     }
     notes
+}
+
+/// How warm it would have to be inside to reach the target without anything else.
+pub(crate) fn warmth_alone(comparison: &Comparison, case: usize) -> Option<String> {
+    let warm = comparison.cases.get(case)?.warmth_alone_c.as_ref().ok()?;
+    Some(format!(
+        "with nothing giving off water, warmth alone comes to {} at {} inside.",
+        super::target(comparison),
+        Kind::Celsius.text(*warm)
+    ))
 }
 
 /// What each option draws over a month of all weather, and what it asks of the supply.

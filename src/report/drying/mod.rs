@@ -7,7 +7,7 @@ mod sizes;
 mod surfaces;
 mod times;
 
-pub(crate) use figures::figures;
+pub(crate) use figures::{figures, states, warmth_alone};
 pub(crate) use night::night;
 pub(crate) use sizes::{heaters, machines};
 pub(crate) use surfaces::surfaces;
@@ -19,7 +19,6 @@ use crate::assess::Answer;
 use crate::assess::drying::{Comparison, OptionAnswer, Verdict};
 use crate::assess::quantity::Kind;
 use crate::assess::words::{capital, counted, sentence};
-use crate::figure::options::verdict_words;
 
 /// All of it, one part after the other.
 pub(crate) fn section(material: &Material<'_>) -> Section {
@@ -94,13 +93,14 @@ impl<'a> Stage<'a> {
 }
 
 /// What is said of one option.
+#[derive(Clone, Debug)]
 pub(crate) struct Told {
     /// Its number and name, with a star where it is generic.
     pub(crate) name: String,
-    /// Verdict in a sign and words, and the reason in a sentence.
-    pub(crate) now: (&'static str, String),
+    /// The verdict with its reason in a sentence.
+    pub(crate) now: String,
     /// The same with the planned gaps sealed; `None` while none is planned.
-    pub(crate) after_plan: Option<Answer<(&'static str, String)>>,
+    pub(crate) after_plan: Option<Answer<String>>,
 }
 
 /// Number and name of an option, as its figures are called in drawings and tables.
@@ -110,7 +110,7 @@ fn name(at: usize, option: &OptionAnswer) -> String {
 
 /// What is said of each option.
 pub(crate) fn told(comparison: &Comparison) -> Vec<Told> {
-    let words = |option: &OptionAnswer| (verdict_words(option).0, sentence(&option.sentence));
+    let words = |option: &OptionAnswer| sentence(&option.sentence);
     let options = comparison.options.iter().enumerate();
     options
         .map(|(at, option)| Told {
@@ -121,20 +121,30 @@ pub(crate) fn told(comparison: &Comparison) -> Vec<Told> {
         .collect()
 }
 
+/// The humidity to hold, as it was typed in.
+fn target(comparison: &Comparison) -> String {
+    Kind::RelativeHumidity.typed(comparison.target_rh * 100.0)
+}
+
+/// What the comparison answers.
+pub(crate) fn question(comparison: &Comparison) -> String {
+    let set_up = comparison.set_up.name();
+    format!("What would hold {} RH, {set_up}?", target(comparison))
+}
+
 /// Which options hold the target, and each option's verdict with its reason.
 pub(crate) fn verdicts(comparison: &Comparison) -> Section {
-    let target = Kind::RelativeHumidity.text(comparison.target_rh);
-    let mut section = Section::new(format!("What would hold {target}"));
+    let mut section = Section::new(question(comparison));
     let sentences = summary(comparison);
     section.push(Block::Plain { sentences });
     for note in summary_notes(comparison) {
         section.note(note);
     }
     let points = told(comparison).into_iter().map(|option| {
-        let now = format!("{}: {}", option.name, option.now.1);
+        let now = format!("{}: {}", option.name, option.now);
         match option.after_plan {
             None => now,
-            Some(Ok((_, then))) => format!("{now} After the plan: {then}"),
+            Some(Ok(then)) => format!("{now} After the plan: {then}"),
             Some(Err(unknown)) => format!("{now} After the plan: {unknown}."),
         }
     });
@@ -161,7 +171,7 @@ pub(crate) fn summary(comparison: &Comparison) -> Vec<String> {
 
 /// The options that hold the target in all weather told of, in a sentence.
 pub(crate) fn held(comparison: &Comparison) -> String {
-    let target = Kind::RelativeHumidity.text(comparison.target_rh);
+    let target = target(comparison);
     let both = if comparison.calmest == comparison.windiest {
         ""
     } else {

@@ -4,6 +4,8 @@
 //! its header. A size that was not taken is an empty cell. Text that a spreadsheet would take for
 //! a formula is preceded by an apostrophe. Some spreadsheets know UTF-8 only by the byte-order
 //! mark in front; others show it as stray letters, so it is a choice.
+//!
+#![doc = include_str!("columns.md")]
 
 mod ledger;
 mod plan;

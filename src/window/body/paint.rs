@@ -1,6 +1,6 @@
 //! Shapes of a scene as shapes of the painter.
 
-use super::{Frame, colour, narrow};
+use super::frame::{Frame, narrow};
 use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape};
 use crate::window::theme::Palette;
 use eframe::egui;
@@ -175,4 +175,22 @@ fn arrow(painter: &Painter, from: Pos2, to: Pos2, stroke: Stroke) {
         stroke.color,
         Stroke::new(0.0, Color32::TRANSPARENT),
     ));
+}
+
+/// The colour of a role in a theme.
+#[must_use]
+pub fn colour(role: Role, palette: &Palette) -> Color32 {
+    match role {
+        Role::Ink => palette.text,
+        Role::Faint => palette.muted,
+        Role::Body => palette.card,
+        Role::Glass => palette.selection,
+        Role::Ground => palette.button,
+        Role::Leak | Role::Partly => palette.warning,
+        Role::Protected | Role::Well => palette.ok,
+        Role::Second => palette.second,
+        Role::Third => palette.third,
+        Role::Own | Role::Inward | Role::First => palette.accent,
+        Role::Outward | Role::Selected => palette.danger,
+    }
 }

@@ -1,6 +1,6 @@
 //! The table itself: a line for each command, in the order of the menus.
 
-use super::{Command, CommandLine, Menu};
+use super::command::{Command, CommandLine, Menu};
 use crate::window::page::Page;
 use eframe::egui;
 use egui::{Key, KeyboardShortcut, Modifiers};

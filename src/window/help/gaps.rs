@@ -1,6 +1,6 @@
 //! Help on the ledger and on the form of a gap.
 
-use super::{Help, help};
+use super::text::{Help, help};
 
 /// Every field of the Gaps page.
 pub(super) const HELP: &[Help] = &[

@@ -5,34 +5,14 @@
 //! that has the focus.
 
 mod gaps;
+pub(super) mod line;
+mod text;
 mod vehicle;
 
-use super::commands::Command;
-use super::page::Queue;
-use super::theme::palette;
-use super::widgets;
+pub use text::Help;
+
 use eframe::egui;
-use egui::accesskit::Live;
-use egui::{Context, Id, Response, RichText, Ui};
-
-/// Help on one field.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Help {
-    /// Name of the field as in the survey; empty for choices and ticks.
-    pub field: &'static str,
-    /// Its label; empty where the sentence fits the field under any label.
-    pub label: &'static str,
-    /// What to enter and how to measure it.
-    pub words: &'static str,
-}
-
-const fn help(field: &'static str, label: &'static str, words: &'static str) -> Help {
-    Help {
-        field,
-        label,
-        words,
-    }
-}
+use egui::{Context, Id, Response, Ui};
 
 /// Help on every field.
 pub fn all() -> impl Iterator<Item = &'static Help> {
@@ -50,10 +30,10 @@ pub fn sentence(field: &str, label: &str) -> Option<&'static str> {
 
 /// The field that has the focus, and help on it.
 #[derive(Clone, Debug, PartialEq)]
-struct AtHand {
+pub(super) struct AtHand {
     focus: Id,
-    label: String,
-    words: &'static str,
+    pub(super) label: String,
+    pub(super) words: &'static str,
 }
 
 fn key() -> Id {
@@ -92,38 +72,11 @@ pub fn explain(ui: &Ui, response: Response, field: &str, label: &str) -> Respons
     }
 }
 
-fn at_hand(ctx: &Context) -> Option<AtHand> {
+/// The field that has the focus, and help on it.
+pub(super) fn at_hand(ctx: &Context) -> Option<AtHand> {
     let at_hand = ctx.data(|data| data.get_temp::<AtHand>(key()))?;
     let focused = ctx.memory(|memory| memory.focused());
     (focused == Some(at_hand.focus)).then_some(at_hand)
-}
-
-/// What the line says on a page while no field has the focus.
-pub(super) const OF_A_PAGE: &str = "Go to a field, and this line says what to enter there.";
-
-/// What the line says on the start page, which has no fields.
-pub(super) const OF_THE_START_PAGE: &str = "Choose the kind of vehicle to begin a new survey with \
-     usual sizes, to be measured and written over. Open… takes a survey file, NAME.ron. A sample \
-     may be tried out at will: nothing is written to it until you save.";
-
-/// Draws the line with help on the field that has the focus; else `otherwise`.
-pub(super) fn line(ui: &mut Ui, queue: &mut Queue, otherwise: &str) {
-    let words = match at_hand(ui.ctx()) {
-        Some(at_hand) => format!("{}: {}", at_hand.label, at_hand.words),
-        None => otherwise.to_owned(),
-    };
-    ui.horizontal_wrapped(|ui| {
-        ui.set_min_height(36.0);
-        ui.label(RichText::new("Help").strong().color(palette(ui).accent));
-        let told = ui.label(words);
-        ui.ctx()
-            .accesskit_node_builder(told.id, |node| node.set_live(Live::Polite));
-        let away = widgets::link(ui, "close");
-        widgets::tell_name(ui, away.id, "Close the help");
-        if away.clicked() {
-            queue.command(Command::FieldHelp);
-        }
-    });
 }
 
 #[cfg(test)]

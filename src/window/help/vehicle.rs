@@ -1,6 +1,6 @@
 //! Help on the fields of the Vehicle page.
 
-use super::{Help, help};
+use super::text::{Help, help};
 
 /// Every field of the Vehicle page.
 pub(super) const HELP: &[Help] = &[

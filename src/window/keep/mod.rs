@@ -8,6 +8,40 @@
 //!
 //! Nothing in this folder is needed to open a survey: without it, or where it cannot be written,
 //! the program works and says what it does not do.
+//!
+//! # What is kept
+//!
+//! The program keeps a folder of its own, `gapledger` in the platform's folder for programs' data
+//! (`~/.local/share` on Linux).
+//!
+//! | in the folder | what it is |
+//! |---|---|
+//! | `rescue/RUN.NUMBER.ron` | an unsaved survey: the so-many-th of that run of the program |
+//! | `rescue/RUN.lock` | held (locked) as long as that run lasts |
+//! | `put-away/` | rescued work that the user has put away; never deleted by the program |
+//! | `open/HASH-RUN.lock` | held while that run has a file open; the hash is of its canonical path |
+//! | `photos/` | photos of changes that are not saved; kept for 90 days, so rescued work finds its photos |
+//! | `recent.ron` | the last eight files, a list of texts, the last one first |
+//! | `app.ron` | size and place of the window, looks, page, columns of the ledger, workshop; written by eframe |
+//!
+//! A second after the first change that is not yet written, a worker thread writes the newest
+//! snapshot: to a temporary file (`RUN.NUMBER.tmp`), onto the disk, then into place. It goes when
+//! the survey is saved, or let go after the question. What stays in `rescue/` and belongs to no
+//! running program is offered on the start page, and when its file is opened; opening it renames it
+//! to the new run's name, so that no two programs take the same. A file that cannot be read is
+//! shown with its path and left.
+//!
+//! A rescue file is a survey file with one line in front, a comment:
+//!
+//! ```text
+//! // Gapledger rescue 1 (file:Some("/home/a/van.ron"),stamp:Some("812-5f…"),gaps:3,unix_s:1922837465)
+//! ```
+//!
+//! `file` is the file it belongs to (`None`: never saved; `file_bytes` is added where its name is
+//! no text), `stamp` the length and BLAKE3 hash of what that file held when it was opened or saved,
+//! `gaps` the number of gaps, to notice damage, and `unix_s` the seconds since 1970 at the last
+//! change. It is opened as unsaved changes of that file, with that stamp: if the file holds
+//! anything else by now, saving asks first.
 
 mod disk;
 pub mod held;

@@ -1,8 +1,9 @@
 //! The photo itself: painted with its marks, drawn on by mouse and keys.
 
-use super::{At, Drag, Lightbox, Tool, marks, turn_to};
+use super::marks;
+use super::opened::{At, Drag, Lightbox, Tool, turn_to};
 use crate::survey::PhotoMark;
-use crate::window::page::Queue;
+use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
 use egui::accesskit::Role;

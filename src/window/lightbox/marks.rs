@@ -1,8 +1,8 @@
 //! Marks put, moved, sized and removed: one step for undo each.
 
-use super::{At, Lightbox, Tool};
+use super::opened::{At, Lightbox, Tool, rounded};
 use crate::survey::PhotoMark;
-use crate::window::page::Queue;
+use crate::window::request::Queue;
 
 /// Smallest radius, and shortest arrow, as a share of the width: smaller is a slip of the hand.
 const LEAST: f64 = 0.012;
@@ -29,34 +29,6 @@ pub(super) fn drawn(tool: Tool, from: (f64, f64), to: (f64, f64), ratio: f64) ->
             down: to.1,
         },
     })
-}
-
-/// The mark with its places rounded to a ten-thousandth of the picture, less than a pixel: the file
-/// stays readable.
-pub(super) fn rounded(mark: PhotoMark) -> PhotoMark {
-    let round = |share: f64| (share * 1e4).round() / 1e4;
-    match mark {
-        PhotoMark::Circle {
-            across,
-            down,
-            radius,
-        } => PhotoMark::Circle {
-            across: round(across),
-            down: round(down),
-            radius: round(radius),
-        },
-        PhotoMark::Arrow {
-            from_across,
-            from_down,
-            across,
-            down,
-        } => PhotoMark::Arrow {
-            from_across: round(from_across),
-            from_down: round(from_down),
-            across: round(across),
-            down: round(down),
-        },
-    }
 }
 
 /// Adds a mark and selects it.

@@ -2,100 +2,31 @@
 
 mod canvas;
 mod marks;
+mod opened;
 
 pub(super) use canvas::paint_marks;
+pub(super) use opened::Lightbox;
 
-use super::page::{PageContext, Queue};
-use super::photos::Sight;
+use super::photos::{Photos, Sight};
+use super::request::Queue;
 use super::widgets::{self, TextField};
-use crate::survey::{Edit, Gap, GapId, MergeKey, Photo, PhotoMark, Record};
+use crate::survey::findings::numbered;
+use crate::survey::{Edit, Record, Survey};
 use eframe::egui;
 use egui::{Context, Frame, Id, Key, Modal, Modifiers, Ui, vec2};
-
-/// What a drag on the photo draws.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) enum Tool {
-    /// A circle from its middle outwards.
-    #[default]
-    Circle,
-    /// An arrow from its tail to its tip.
-    Arrow,
-}
-
-/// What the pointer is doing.
-#[derive(Clone, Copy, Debug, PartialEq)]
-enum Drag {
-    /// Drawing a mark that began here, in shares of the picture.
-    Draw { from: (f64, f64), to: (f64, f64) },
-    /// Moving the selected mark; the pointer was here last.
-    Move { last: (f64, f64) },
-}
-
-/// The photo shown large, and what is being done to it.
-#[derive(Clone, Debug)]
-pub(super) struct Lightbox {
-    gap: GapId,
-    name: String,
-    tool: Tool,
-    /// The mark selected, by its place in the list.
-    selected: Option<usize>,
-    drag: Option<Drag>,
-    /// The photo takes the focus in the next frame.
-    fresh: bool,
-}
-
-impl Lightbox {
-    /// Opens a photo of a gap.
-    #[must_use]
-    pub(super) fn new(gap: GapId, name: &str) -> Self {
-        Self {
-            gap,
-            name: name.to_owned(),
-            tool: Tool::default(),
-            selected: None,
-            drag: None,
-            fresh: true,
-        }
-    }
-}
-
-/// The gap and the place of the photo in it.
-struct At<'a> {
-    gap: &'a Gap,
-    at: usize,
-    photo: &'a Photo,
-}
-
-impl At<'_> {
-    /// Queues a change of the photo.
-    fn change(&self, queue: &mut Queue, merge: Option<MergeKey>, change: impl FnOnce(&mut Photo)) {
-        let mut gap = self.gap.clone();
-        if let Some(photo) = gap.photos.get_mut(self.at) {
-            change(photo);
-        }
-        queue.edit(Edit::Put(Record::Gap(Box::new(gap))), merge);
-    }
-
-    /// Changes one mark; changes of the same mark in a row are one step.
-    fn change_mark(&self, queue: &mut Queue, number: usize, mark: PhotoMark) {
-        let key = MergeKey(format!(
-            "mark {number} of {} at {}",
-            self.photo.name, self.gap.id
-        ));
-        self.change(queue, Some(key), |photo| {
-            if let Some(old) = photo.marks.get_mut(number) {
-                *old = marks::rounded(mark);
-            }
-        });
-    }
-}
+use opened::{At, Drag, Tool, turn_to};
 
 /// Draws the photo over everything, where one is opened.
-pub(super) fn show(ctx: &Context, context: &mut PageContext<'_>) {
-    let Some(mut lightbox) = context.view.gaps.lightbox.take() else {
+pub(super) fn show(
+    ctx: &Context,
+    opened: &mut Option<Lightbox>,
+    survey: &Survey,
+    photos: &mut Photos,
+    queue: &mut Queue,
+) {
+    let Some(mut lightbox) = opened.take() else {
         return;
     };
-    let survey = context.survey;
     // Undo may have taken the gap or the photo away.
     let here = survey.gap(lightbox.gap).and_then(|gap| {
         let at = gap.photos.iter().position(|p| p.name == lightbox.name)?;
@@ -111,7 +42,7 @@ pub(super) fn show(ctx: &Context, context: &mut PageContext<'_>) {
         |ctx: &Context| ctx.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
     if lightbox.drag.is_some() && escape(ctx) {
         if matches!(lightbox.drag, Some(Drag::Move { .. })) {
-            context.queue.abort_step();
+            queue.abort_step();
         }
         lightbox.drag = None;
     }
@@ -122,42 +53,43 @@ pub(super) fn show(ctx: &Context, context: &mut PageContext<'_>) {
             let room = ui.ctx().content_rect().size() - vec2(56.0, 56.0);
             ui.set_width(room.x);
             ui.set_height(room.y);
-            content(ui, context, &mut lightbox, &here)
+            content(ui, photos, queue, &mut lightbox, &here)
         });
     let close = modal.inner || (!typing && lightbox.drag.is_none() && modal.should_close());
     if close {
-        context.queue.close_step();
+        queue.close_step();
     } else {
-        context.view.gaps.lightbox = Some(lightbox);
+        *opened = Some(lightbox);
     }
 }
 
 /// Draws it; true when it is to be closed.
 fn content(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    photos: &mut Photos,
+    queue: &mut Queue,
     lightbox: &mut Lightbox,
     here: &At<'_>,
 ) -> bool {
-    let close = head(ui, context.queue, lightbox, here);
-    tools(ui, context.queue, lightbox, here);
+    let close = head(ui, queue, lightbox, here);
+    tools(ui, queue, lightbox, here);
     // A caption is a sentence: it takes what the label leaves.
     let width = ui.available_width() - widgets::LABEL_WIDTH - 24.0;
     let caption = TextField::new("What it shows", "caption", &here.photo.caption)
         .id((here.gap.id, &here.photo.name))
         .width(width.clamp(120.0, 640.0))
-        .show(ui, context.queue);
+        .show(ui, queue);
     if let Some(caption) = caption {
         let mut gap = here.gap.clone();
         if let Some(photo) = gap.photos.get_mut(here.at) {
             photo.caption = caption;
         }
-        context.queue.typed(Edit::Put(Record::Gap(Box::new(gap))));
+        queue.typed(Edit::Put(Record::Gap(Box::new(gap))));
     }
     let room = ui.available_size() * ui.ctx().pixels_per_point();
-    let sight = context.photos.large(ui.ctx(), &here.photo.name, room);
+    let sight = photos.large(ui.ctx(), &here.photo.name, room);
     match sight {
-        Sight::Here(texture) => canvas::show(ui, context.queue, lightbox, here, texture),
+        Sight::Here(texture) => canvas::show(ui, queue, lightbox, here, texture),
         Sight::Coming => {
             widgets::muted(ui, "The photo is being read …");
         }
@@ -177,7 +109,7 @@ fn head(ui: &mut Ui, queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>) 
             "Photo {} of {} – {}",
             here.at + 1,
             here.gap.photos.len(),
-            super::photos::gap_words(here.gap)
+            numbered("gap", here.gap.id, &here.gap.name)
         ));
         let before = here.at.checked_sub(1);
         if turn_button(ui, "Previous", before.is_some()) {
@@ -194,17 +126,6 @@ fn head(ui: &mut Ui, queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>) 
 
 fn turn_button(ui: &mut Ui, words: &str, enabled: bool) -> bool {
     ui.add_enabled(enabled, egui::Button::new(words)).clicked()
-}
-
-/// Shows another photo of the gap.
-fn turn_to(queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>, at: Option<usize>) {
-    if let Some(photo) = at.and_then(|at| here.gap.photos.get(at)) {
-        queue.close_step();
-        *lightbox = Lightbox {
-            tool: lightbox.tool,
-            ..Lightbox::new(here.gap.id, &photo.name)
-        };
-    }
 }
 
 /// The tools and the marks there are.

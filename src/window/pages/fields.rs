@@ -1,7 +1,9 @@
 //! Fields of one record: each draws a widget, and queues the record with its new value.
 
 use crate::survey::{Edit, Item, Severity};
-use crate::window::page::{Marks, PageContext, Queue};
+use crate::window::context::PageContext;
+use crate::window::marks::Marks;
+use crate::window::request::Queue;
 use crate::window::widgets::{self, Choice, NumberField, TextField};
 use eframe::egui::Ui;
 
@@ -30,9 +32,9 @@ type Part<T, V> = fn(&mut T) -> &mut V;
 
 impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
     /// Fields of `record`, which is the survey's `item`; `put` is the edit that replaces it.
-    pub(super) fn new(
+    pub(super) fn new<View>(
         ui: &'u mut Ui,
-        context: &'u mut PageContext<'a>,
+        context: &'u mut PageContext<'a, View>,
         item: Item,
         record: &T,
         put: fn(T) -> Edit,
@@ -233,7 +235,7 @@ pub(super) fn whole(value: f64) -> u32 {
 }
 
 /// The worst severity among the findings about an item, for lists that show a sign.
-pub(super) fn worst(context: &PageContext<'_>, item: Item) -> Option<Severity> {
+pub(super) fn worst<View>(context: &PageContext<'_, View>, item: Item) -> Option<Severity> {
     context
         .marks(item)
         .all()

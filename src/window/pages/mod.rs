@@ -9,5 +9,6 @@ mod plots;
 pub mod sealing_plan;
 mod sections;
 mod side_by_side;
+mod space_choice;
 pub mod vehicle;
 pub mod working;

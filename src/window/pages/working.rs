@@ -1,13 +1,15 @@
 //! The working panel: how a result came about.
 
 use crate::assess::{
-    Mark, Source, Topic, Working, drying_working, ranking_working, uncertainty_working, working,
+    Topic, Working, drying_working, ranking_working, uncertainty_working, working,
 };
-use crate::window::page::PageContext;
-use crate::window::theme::{figure_style, palette};
+use crate::report::{Section, workings};
+use crate::window::context::PageContext;
+use crate::window::request::Queue;
+use crate::window::theme::figure_style;
 use crate::window::widgets;
 use eframe::egui;
-use egui::{Align, Frame, Grid, Id, Key, Layout, Margin, RichText, ScrollArea, Stroke, Ui};
+use egui::{Align, Id, Key, Layout, RichText, ScrollArea, Ui};
 use std::sync::Arc;
 
 /// The working last put together, so that it is written once and not in every frame.
@@ -15,11 +17,11 @@ use std::sync::Arc;
 struct Written {
     revision: u64,
     topic: Topic,
-    working: Option<Arc<Working>>,
+    working: Option<Arc<Section>>,
 }
 
 /// Draws the working of one result; the window puts it into a panel at the right.
-pub fn show(ui: &mut Ui, context: &mut PageContext<'_>, topic: Topic) {
+pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, topic: Topic) {
     if escaped(ui) {
         context.queue.close_working();
     }
@@ -43,7 +45,7 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>, topic: Topic) {
         .id_salt(topic)
         .auto_shrink(false)
         .show(ui, |ui| match written {
-            Some(working) => sheet(ui, &working),
+            Some(working) => sheet(ui, context.queue, &working),
             None => {
                 ui.label(
                     "There is nothing to show: what this was about is no longer in the survey.",
@@ -64,7 +66,7 @@ fn escaped(ui: &Ui) -> bool {
 }
 
 /// The working; while results of the newest survey are on their way, the one before.
-fn written(ui: &Ui, context: &PageContext<'_>, topic: Topic) -> Option<Arc<Working>> {
+fn written<View>(ui: &Ui, context: &PageContext<'_, View>, topic: Topic) -> Option<Arc<Section>> {
     let id = Id::unique("the working shown");
     let before = ui
         .data(|data| data.get_temp::<Written>(id))
@@ -90,7 +92,7 @@ fn written(ui: &Ui, context: &PageContext<'_>, topic: Topic) -> Option<Arc<Worki
                 (Topic::Ranking, _) => ranking(context),
                 (topic, _) => working(context.survey, &results.assessment, topic),
             };
-            let working = working.map(Arc::new);
+            let working = working.map(|working| Arc::new(workings::one(&working)));
             let written = Written {
                 revision,
                 topic,
@@ -102,7 +104,7 @@ fn written(ui: &Ui, context: &PageContext<'_>, topic: Topic) -> Option<Arc<Worki
     }
 }
 
-fn uncertainty(context: &PageContext<'_>) -> Option<Working> {
+fn uncertainty<View>(context: &PageContext<'_, View>) -> Option<Working> {
     let found = context
         .decisions
         .uncertainty(context.revision)?
@@ -111,7 +113,7 @@ fn uncertainty(context: &PageContext<'_>) -> Option<Working> {
     Some(uncertainty_working(found))
 }
 
-fn ranking(context: &PageContext<'_>) -> Option<Working> {
+fn ranking<View>(context: &PageContext<'_, View>) -> Option<Working> {
     let found = context.decisions.ranking()?.answer.as_ref().ok()?;
     Some(ranking_working(
         context.survey,
@@ -121,79 +123,7 @@ fn ranking(context: &PageContext<'_>) -> Option<Working> {
     ))
 }
 
-fn sheet(ui: &mut Ui, working: &Working) {
+fn sheet(ui: &mut Ui, queue: &mut Queue, working: &Section) {
     ui.add(egui::Label::new(RichText::new(&working.title).text_style(figure_style())).wrap());
-    ui.add_space(6.0);
-    part(ui, "Formula");
-    let colours = palette(ui);
-    Frame::new()
-        .fill(colours.field)
-        .stroke(Stroke::new(1.0, colours.rule))
-        .inner_margin(Margin::symmetric(8, 6))
-        .show(ui, |ui| {
-            ui.set_width(ui.available_width());
-            for line in working.formula.split(";  ") {
-                ui.add(egui::Label::new(RichText::new(line).color(colours.text)).wrap());
-            }
-        });
-    if !working.inputs.is_empty() {
-        part(ui, "Put in");
-        inputs(ui, &working.inputs);
-    }
-    part(ui, "Result");
-    ui.add(egui::Label::new(RichText::new(&working.result).strong()).wrap());
-    if !working.sources.is_empty() {
-        part(ui, "Sources");
-        for source in &working.sources {
-            one_source(ui, source);
-        }
-    }
-    if !working.notes.is_empty() {
-        part(ui, "To keep in mind");
-        for note in &working.notes {
-            ui.add(egui::Label::new(format!("– {note}")).wrap());
-        }
-    }
-}
-
-fn part(ui: &mut Ui, words: &str) {
-    ui.add_space(9.0);
-    let colour = palette(ui).accent;
-    ui.label(RichText::new(words).small().color(colour));
-}
-
-fn inputs(ui: &mut Ui, inputs: &[(String, String)]) {
-    let width = ui.available_width();
-    Grid::new("inputs")
-        .num_columns(2)
-        .striped(true)
-        .spacing([10.0, 3.0])
-        .show(ui, |ui| {
-            for (name, value) in inputs {
-                cell(ui, width * 0.52, |ui| {
-                    let colour = palette(ui).muted;
-                    ui.add(egui::Label::new(RichText::new(name).color(colour)).wrap());
-                });
-                cell(ui, width * 0.42, |ui| {
-                    ui.add(egui::Label::new(value).wrap());
-                });
-                ui.end_row();
-            }
-        });
-}
-
-fn cell(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui)) {
-    ui.vertical(|ui| {
-        ui.set_width(width);
-        content(ui);
-    });
-}
-
-/// A source: its mark, what the mark means, and the source itself.
-fn one_source(ui: &mut Ui, source: &Source) {
-    let words = format!("{} {}", source.mark.bracketed(), source.text);
-    ui.add(egui::Label::new(words).wrap())
-        .on_hover_text(Mark::legend());
-    widgets::muted(ui, source.mark.words());
-    ui.add_space(2.0);
+    widgets::report::section(ui, queue, working);
 }

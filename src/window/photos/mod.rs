@@ -4,11 +4,9 @@
 //! draw; what is not there yet is fetched after the frame, and only what was drawn in the last
 //! frame stays on the graphics card.
 
-mod incoming;
 pub mod picker;
 mod worker;
 
-pub(super) use incoming::gap_words;
 pub use worker::Source;
 
 use super::jobs::Spawner;

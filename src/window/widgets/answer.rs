@@ -1,7 +1,7 @@
 //! Showing a result, or why it is not known, and the way to its working.
 
 use crate::assess::{Answer, Topic};
-use crate::window::page::Queue;
+use crate::window::request::Queue;
 use crate::window::theme::{figure_style, palette};
 use eframe::egui;
 use egui::{Response, RichText, Ui};
@@ -10,9 +10,9 @@ use egui::{Response, RichText, Ui};
 /// technology.
 pub fn working_button(ui: &mut Ui, queue: &mut Queue, topic: Topic, what: &str) -> Response {
     let colour = palette(ui).accent;
-    let response = super::link(ui, RichText::new("how?").small().color(colour))
+    let response = super::words::link(ui, RichText::new("how?").small().color(colour))
         .on_hover_text(format!("Show how this was worked out: {what}"));
-    super::tell_name(ui, response.id, &format!("how? {what}"));
+    super::words::tell_name(ui, response.id, &format!("how? {what}"));
     if response.clicked() {
         queue.open_working(topic);
     }
@@ -32,7 +32,7 @@ pub fn answer_line(ui: &mut Ui, answer: &Answer<String>) {
                     .color(palette(ui).muted),
             )
             .on_hover_text(&not_known.reason);
-            super::muted(ui, &not_known.reason);
+            super::words::muted(ui, &not_known.reason);
         }
     }
 }
@@ -55,7 +55,7 @@ pub fn figure(
         match answer {
             Ok((figure, small)) => {
                 ui.label(RichText::new(figure).text_style(figure_style()));
-                super::muted(ui, small);
+                super::words::muted(ui, small);
             }
             Err(not_known) => {
                 ui.label(
@@ -64,7 +64,7 @@ pub fn figure(
                         .color(palette(ui).muted),
                 )
                 .on_hover_text(&not_known.reason);
-                super::muted(ui, &not_known.reason);
+                super::words::muted(ui, &not_known.reason);
             }
         }
     });

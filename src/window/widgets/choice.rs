@@ -1,6 +1,7 @@
 //! Choosing one of several, and ticking yes or no.
 
-use super::{LABEL_WIDTH, tell_name};
+use super::layout::LABEL_WIDTH;
+use super::words::tell_name;
 use crate::window::help;
 use eframe::egui;
 use egui::{ComboBox, EventFilter, Id, Key, Response, Ui};
@@ -71,7 +72,7 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
             return self.input(ui, &words).0;
         }
         ui.horizontal(|ui| {
-            super::label(ui, self.label, LABEL_WIDTH);
+            super::layout::label(ui, self.label, LABEL_WIDTH);
             self.input(ui, &words).0
         })
         .inner

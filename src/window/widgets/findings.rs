@@ -1,18 +1,18 @@
 //! Findings: sign, word, sentence, what to do, and the way there.
 
 use crate::survey::{Finding, Item};
-use crate::window::page::Queue;
+use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
 use egui::{RichText, Ui};
 
 /// One finding. `with_way` adds a link that leads to its place.
 pub fn finding_row(ui: &mut Ui, queue: &mut Queue, finding: &Finding, with_way: bool) {
-    let colour = super::severity_colour(ui, finding.severity);
+    let colour = super::severity::severity_colour(ui, finding.severity);
     ui.horizontal_top(|ui| {
         let word = format!(
             "{} {}",
-            super::sign(finding.severity),
+            super::severity::sign(finding.severity),
             finding.severity.name()
         );
         ui.scope(|ui| {
@@ -21,12 +21,12 @@ pub fn finding_row(ui: &mut Ui, queue: &mut Queue, finding: &Finding, with_way: 
         });
         ui.vertical(|ui| {
             ui.add(egui::Label::new(&finding.sentence).wrap());
-            super::muted(ui, format!("→ {}", finding.advice));
+            super::words::muted(ui, format!("→ {}", finding.advice));
             if with_way {
                 let words = RichText::new(format!("go to {}", place_words(finding.place.item)))
                     .small()
                     .color(palette(ui).accent);
-                if super::link(ui, words).clicked() {
+                if super::words::link(ui, words).clicked() {
                     queue.go_to(finding.place);
                 }
             }

@@ -4,12 +4,16 @@
 //! typing into a field is one step for undo. Enter, Tab and leaving the field end the step, Esc
 //! takes it back. What cannot be read stays in the field, with the reason under it.
 
-use super::{LABEL_WIDTH, finding_words, message_line, number_text, tell_name};
+use super::layout::LABEL_WIDTH;
+use super::number_text;
+use super::severity::{finding_words, message_line};
+use super::words::tell_name;
 use crate::assess::words::compass_point;
 use crate::survey::limits::{FieldRange, range_of};
 use crate::survey::{MergeKey, Severity};
 use crate::window::help;
-use crate::window::page::{Marks, Queue};
+use crate::window::marks::Marks;
+use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
 use egui::text::CCursor;
@@ -183,7 +187,7 @@ impl<'a> NumberField<'a> {
         ui: &mut Ui,
         queue: &mut Queue,
     ) -> (Option<Option<f64>>, Option<(Severity, String)>) {
-        let label = super::label(ui, self.label, LABEL_WIDTH);
+        let label = super::layout::label(ui, self.label, LABEL_WIDTH);
         let (commit, response, trouble) = self.input(ui, queue);
         let response = response.labelled_by(label.id);
         let unit = match self.value {
@@ -196,7 +200,7 @@ impl<'a> NumberField<'a> {
             ui.label(egui::RichText::new(unit).color(palette(ui).muted));
         }
         if let Some((severity, _)) = &trouble {
-            super::severity_sign(ui, *severity);
+            super::severity::severity_sign(ui, *severity);
         }
         self.hover(response, trouble.as_ref());
         (commit, trouble)
@@ -408,7 +412,7 @@ impl<'a> NumberField<'a> {
 
 /// Draws the inputs of this ui with an outline in the severity's colour.
 fn outline(ui: &mut Ui, severity: Severity) {
-    let stroke = Stroke::new(2.0, super::severity_colour(ui, severity));
+    let stroke = Stroke::new(2.0, super::severity::severity_colour(ui, severity));
     let visuals = ui.visuals_mut();
     for state in [
         &mut visuals.widgets.inactive,

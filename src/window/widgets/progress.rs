@@ -2,7 +2,7 @@
 
 use crate::window::decisions::LongWork;
 use crate::window::errand::Status;
-use crate::window::page::{Queue, Request};
+use crate::window::request::{Queue, Request};
 use eframe::egui;
 use egui::{ProgressBar, Ui};
 
@@ -13,14 +13,14 @@ pub fn long_work(ui: &mut Ui, queue: &mut Queue, work: LongWork, status: Status,
         Status::Idle => {}
         Status::Working(share) => {
             ui.horizontal_wrapped(|ui| {
-                super::muted(ui, format!("{what} is being worked out"));
+                super::words::muted(ui, format!("{what} is being worked out"));
                 ui.add(
                     ProgressBar::new(share)
                         .desired_width(150.0)
                         .show_percentage(),
                 );
                 let stop = ui.button("Stop");
-                super::tell_name(ui, stop.id, &format!("Stop working out {what}"));
+                super::words::tell_name(ui, stop.id, &format!("Stop working out {what}"));
                 if stop.clicked() {
                     queue.push(Request::Stop(work));
                 }
@@ -28,9 +28,9 @@ pub fn long_work(ui: &mut Ui, queue: &mut Queue, work: LongWork, status: Status,
         }
         Status::Stopped => {
             ui.horizontal_wrapped(|ui| {
-                super::muted(ui, format!("{what}: stopped before it was worked out."));
+                super::words::muted(ui, format!("{what}: stopped before it was worked out."));
                 let again = ui.button("Work it out");
-                super::tell_name(ui, again.id, &format!("Work out {what}"));
+                super::words::tell_name(ui, again.id, &format!("Work out {what}"));
                 if again.clicked() {
                     queue.push(Request::Again(work));
                 }

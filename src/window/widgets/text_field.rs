@@ -1,9 +1,12 @@
 //! A field for words, with the same rules as the number field: live, one step, Esc takes back.
 
-use super::{LABEL_WIDTH, finding_line, tell_name};
+use super::layout::LABEL_WIDTH;
+use super::severity::finding_line;
+use super::words::tell_name;
 use crate::survey::MergeKey;
 use crate::window::help;
-use crate::window::page::{Marks, Queue};
+use crate::window::marks::Marks;
+use crate::window::request::Queue;
 use eframe::egui;
 use egui::{Id, Key, Response, TextEdit, Ui};
 
@@ -100,7 +103,7 @@ impl<'a> TextField<'a> {
         ui.vertical(|ui| {
             let commit = ui
                 .horizontal(|ui| {
-                    let label = super::label(ui, self.label, LABEL_WIDTH);
+                    let label = super::layout::label(ui, self.label, LABEL_WIDTH);
                     let (commit, response) = self.input(ui, queue);
                     let _ = response.labelled_by(label.id);
                     commit

@@ -1,7 +1,7 @@
 //! The ways to the parts of a long page: links that stay in sight above it, and the part that was
 //! asked for scrolled to.
 
-use super::{link, muted};
+use super::words::{link, muted};
 use crate::window::theme::palette;
 use eframe::egui;
 use egui::{Align, Response, RichText, Ui};

@@ -3,7 +3,7 @@
 use super::*;
 use crate::assess::{assess, compare};
 use crate::report::{Row, RowKind, Table};
-use crate::survey::{GapId, Purpose, WorkState, file};
+use crate::survey::{GapId, Purpose, Survey, WorkState, file};
 
 mod numbers;
 

@@ -1,12 +1,12 @@
 //! The weather cases side by side.
 
+use super::view::AirChangeContext;
 use super::{direction, spaces};
 use crate::assess::{Answer, Assessment, CaseAir, CaseAnswer, DirectionAnswer, Topic};
 use crate::survey::WeatherCase;
 use crate::window::format::{celsius, digits, digits_of, per_hour, percent};
 use crate::window::intervals;
 use crate::window::jobs::Results;
-use crate::window::page::PageContext;
 use crate::window::pages::side_by_side::SideBySide;
 use crate::window::theme::palette;
 use crate::window::widgets;
@@ -14,7 +14,7 @@ use eframe::egui;
 use egui::{RichText, Ui};
 
 /// Draws the table and the mean of the season.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
     let assessment = &results.assessment;
     let cases = &assessment.cases;
     if cases.is_empty() {
@@ -45,7 +45,7 @@ fn told(ui: &mut Ui, case: &CaseAnswer, words: impl FnOnce(&CaseAir) -> Answer<(
     }
 }
 
-fn weather(ui: &mut Ui, context: &PageContext<'_>, table: &SideBySide, cases: &[CaseAnswer]) {
+fn weather(ui: &mut Ui, context: &AirChangeContext<'_>, table: &SideBySide, cases: &[CaseAnswer]) {
     let recorded = |case: &CaseAnswer| -> Option<&WeatherCase> {
         context.survey.weather.iter().find(|one| one.id == case.id)
     };
@@ -101,7 +101,7 @@ fn at_direction(air: &CaseAir, at: usize) -> Answer<(String, String)> {
 
 fn air_changes(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut AirChangeContext<'_>,
     table: &SideBySide,
     cases: &[CaseAnswer],
 ) {
@@ -153,7 +153,7 @@ fn air_changes(
 }
 
 /// How sure it is, in brackets.
-fn sure(ui: &mut Ui, context: &PageContext<'_>, at: usize) {
+fn sure(ui: &mut Ui, context: &AirChangeContext<'_>, at: usize) {
     let found = context.decisions.uncertainty(context.revision);
     let case = found.and_then(|found| found.as_ref().ok()?.cases.get(at));
     if let Some(Ok(interval)) = case.map(|case| &case.ach_per_h) {
@@ -162,7 +162,7 @@ fn sure(ui: &mut Ui, context: &PageContext<'_>, at: usize) {
     }
 }
 
-fn how(ui: &mut Ui, context: &mut PageContext<'_>, case: &CaseAnswer) {
+fn how(ui: &mut Ui, context: &mut AirChangeContext<'_>, case: &CaseAnswer) {
     let what = format!("air changes, {}", case.name);
     widgets::working_button(ui, context.queue, Topic::AirChange(case.id), &what);
 }
@@ -217,7 +217,7 @@ fn level_words((low, high): (f64, f64), body: Option<(f64, f64)>) -> String {
     }
 }
 
-fn inside(ui: &mut Ui, context: &PageContext<'_>, table: &SideBySide, cases: &[CaseAnswer]) {
+fn inside(ui: &mut Ui, context: &AirChangeContext<'_>, table: &SideBySide, cases: &[CaseAnswer]) {
     let vehicle = &context.survey.vehicle;
     let body = vehicle.floor_height_m.zip(vehicle.height_m);
     table.row(
@@ -254,7 +254,7 @@ fn inside(ui: &mut Ui, context: &PageContext<'_>, table: &SideBySide, cases: &[C
 
 fn cross_check(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut AirChangeContext<'_>,
     table: &SideBySide,
     cases: &[CaseAnswer],
 ) {

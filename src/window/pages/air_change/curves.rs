@@ -3,11 +3,11 @@
 use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
 use super::direction;
 use super::lines::{Look, case_looks, key};
+use super::view::AirChangeContext;
 use crate::assess::{CaseAnswer, WindCurve};
 use crate::figure::styles::PLAIN;
 use crate::window::format::{celsius, digits_of};
 use crate::window::jobs::Results;
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
@@ -46,7 +46,11 @@ fn curves(results: &Results) -> Vec<Curve<'_>> {
 }
 
 /// Draws the air changes of each case against the direction the wind comes from.
-pub(super) fn against_direction(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+pub(super) fn against_direction(
+    ui: &mut Ui,
+    context: &mut AirChangeContext<'_>,
+    results: &Results,
+) {
     let curves = curves(results);
     if curves.is_empty() {
         let cases = &results.assessment.cases;
@@ -58,7 +62,7 @@ pub(super) fn against_direction(ui: &mut Ui, context: &mut PageContext<'_>, resu
         .iter()
         .filter_map(|(_, place, _)| all.get(*place).copied())
         .collect();
-    let chosen = context.view.air_change.direction;
+    let chosen = context.view.direction;
     let chosen_deg = curves
         .first()
         .and_then(|(.., points)| points.get(chosen))
@@ -90,7 +94,7 @@ pub(super) fn against_direction(ui: &mut Ui, context: &mut PageContext<'_>, resu
         && let Some(at) = response.response.interact_pointer_pos()
     {
         let angle = response.transform.value_from_position(at).x;
-        context.view.air_change.direction = nearest(&curves, angle);
+        context.view.direction = nearest(&curves, angle);
     }
     egui::CollapsingHeader::new("Air changes by direction as a table")
         .show(ui, |ui| direction_table(ui, &curves));

@@ -1,16 +1,16 @@
 //! Air in and out by face, and between the spaces inside, in one wind direction.
 
+use super::view::AirChangeContext;
 use crate::assess::{DirectionAnswer, face_totals};
 use crate::survey::Survey;
 use crate::window::format::digits;
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Grid, RichText, Ui};
 
 /// Draws the totals.
-pub(super) fn show(ui: &mut Ui, context: &PageContext<'_>, direction: &DirectionAnswer) {
+pub(super) fn show(ui: &mut Ui, context: &AirChangeContext<'_>, direction: &DirectionAnswer) {
     Grid::new("faces")
         .striped(true)
         .min_row_height(19.0)

@@ -1,5 +1,6 @@
 //! Air through each gap in one weather case and wind direction.
 
+use super::view::AirChangeContext;
 use super::{direction, faces};
 use crate::assess::{CaseAir, CaseAnswer, DirectionAnswer, GapAirFlow};
 use crate::figure::{self, Arrangement, Show};
@@ -7,7 +8,7 @@ use crate::survey::{Gap, WeatherId};
 use crate::window::body;
 use crate::window::format::{digits, digits_of};
 use crate::window::jobs::Results;
-use crate::window::page::PageContext;
+use crate::window::request::Request;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
@@ -20,7 +21,7 @@ const PARTS: [f32; 6] = [0.06, 0.32, 0.20, 0.14, 0.14, 0.14];
 const FIRST_NUMBER: usize = 3;
 
 /// Draws the choice of case and direction, and the table.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
     if results.revision != context.revision {
         // The ledger may have other lines by now; the answers for them are on their way.
         widgets::muted(ui, "The flows are being worked out.");
@@ -39,7 +40,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results
         }
     };
     choose(ui, context, cases, case, Some(air));
-    let Some(direction) = air.directions.get(context.view.air_change.direction) else {
+    let Some(direction) = air.directions.get(context.view.direction) else {
         return;
     };
     balance(ui, air, direction);
@@ -55,12 +56,12 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results
 /// in the ledger.
 fn picture(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut AirChangeContext<'_>,
     results: &Results,
     direction: &DirectionAnswer,
 ) {
     let show = Show {
-        selected: context.view.gaps.selected_in(context.survey),
+        selected: context.selected,
         direction: Some(direction),
         numbers: true,
     };
@@ -81,7 +82,7 @@ fn picture(
         });
     }
     if let Some(id) = touched.clicked_gap {
-        context.view.gaps.select(Some(id));
+        context.queue.push(Request::SelectGap(id));
     }
     widgets::muted(
         ui,
@@ -94,7 +95,12 @@ fn picture(
 }
 
 /// The section with inside pressure and neutral level.
-fn pressures(ui: &mut Ui, context: &PageContext<'_>, air: &CaseAir, direction: &DirectionAnswer) {
+fn pressures(
+    ui: &mut Ui,
+    context: &AirChangeContext<'_>,
+    air: &CaseAir,
+    direction: &DirectionAnswer,
+) {
     let Some(scene) = figure::section(&context.survey.vehicle, air, direction, SECTION_MM) else {
         return;
     };
@@ -116,7 +122,7 @@ const HALF_LEAST: f32 = 400.0;
 /// Width of the picture on paper, mm: it decides how large marks and letters are on the body.
 const PICTURE_MM: f64 = 330.0;
 
-fn hover_words(gap: &Gap, context: &PageContext<'_>, direction: &DirectionAnswer) -> String {
+fn hover_words(gap: &Gap, context: &AirChangeContext<'_>, direction: &DirectionAnswer) -> String {
     let at = context
         .survey
         .gaps
@@ -139,8 +145,11 @@ fn hover_words(gap: &Gap, context: &PageContext<'_>, direction: &DirectionAnswer
     }
 }
 
-fn chosen_case<'r>(context: &PageContext<'_>, cases: &'r [CaseAnswer]) -> Option<&'r CaseAnswer> {
-    let wanted = context.view.air_change.case;
+fn chosen_case<'r>(
+    context: &AirChangeContext<'_>,
+    cases: &'r [CaseAnswer],
+) -> Option<&'r CaseAnswer> {
+    let wanted = context.view.case;
     cases
         .iter()
         .find(|case| Some(case.id) == wanted)
@@ -149,7 +158,7 @@ fn chosen_case<'r>(context: &PageContext<'_>, cases: &'r [CaseAnswer]) -> Option
 
 fn choose(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut AirChangeContext<'_>,
     cases: &[CaseAnswer],
     case: &CaseAnswer,
     air: Option<&CaseAir>,
@@ -166,23 +175,19 @@ fn choose(
             .width(120.0)
             .show(ui, name);
         if let Some(id) = chosen {
-            context.view.air_change.case = Some(id);
+            context.view.case = Some(id);
         }
         if let Some(air) = air {
             ui.add_space(8.0);
             ui.label(RichText::new("Wind from").color(palette(ui).muted));
             let count = air.directions.len();
-            let at = context
-                .view
-                .air_change
-                .direction
-                .min(count.saturating_sub(1));
-            context.view.air_change.direction = step_direction(ui, air, at);
+            let at = context.view.direction.min(count.saturating_sub(1));
+            context.view.direction = step_direction(ui, air, at);
         }
         ui.add_space(8.0);
-        let mut largest_first = !context.view.air_change.ledger_order;
+        let mut largest_first = !context.view.ledger_order;
         ui.checkbox(&mut largest_first, "largest first");
-        context.view.air_change.ledger_order = !largest_first;
+        context.view.ledger_order = !largest_first;
     });
 }
 
@@ -258,7 +263,7 @@ fn lines<'s>(
     lines
 }
 
-fn table(ui: &mut Ui, context: &PageContext<'_>, direction: &DirectionAnswer) {
+fn table(ui: &mut Ui, context: &AirChangeContext<'_>, direction: &DirectionAnswer) {
     let gaps = &context.survey.gaps;
     if gaps.is_empty() {
         ui.label("There is no gap in the ledger.");
@@ -277,7 +282,7 @@ fn table(ui: &mut Ui, context: &PageContext<'_>, direction: &DirectionAnswer) {
     row(ui, None, || {
         head.map(|title| RichText::new(title).family(bold()).small())
     });
-    let lines = lines(gaps, direction, context.view.air_change.ledger_order);
+    let lines = lines(gaps, direction, context.view.ledger_order);
     let inflow: f64 = lines
         .iter()
         .filter_map(|(_, flow)| flow.map(|flow| flow.in_kg_s))

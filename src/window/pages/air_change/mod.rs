@@ -10,49 +10,16 @@ mod rose;
 mod spaces;
 mod uncertainty;
 mod understood;
+mod view;
 mod warmer;
 
-use crate::figure::RoseFrame;
-use crate::survey::{Item, WeatherId};
+pub use view::AirChangeView;
+
 use crate::window::jobs::Results;
-use crate::window::page::PageContext;
-use crate::window::widgets::{self, Ways};
+use crate::window::widgets;
 use eframe::egui;
 use egui::{ScrollArea, Ui};
-
-/// What the page remembers between frames.
-#[derive(Clone, Debug, Default)]
-pub struct AirChangeView {
-    case: Option<WeatherId>,
-    direction: usize,
-    ledger_order: bool,
-    by_compass: bool,
-    ways: Ways<Part>,
-}
-
-impl AirChangeView {
-    /// Makes an item visible, for a finding's way to its place.
-    pub fn reveal(&mut self, item: Item) {
-        if let Item::Weather(id) = item {
-            self.case = Some(id);
-        }
-    }
-
-    /// What is up on the rose.
-    fn frame(&self) -> RoseFrame {
-        if self.by_compass {
-            RoseFrame::Compass
-        } else {
-            RoseFrame::Vehicle
-        }
-    }
-
-    /// Number of the wind direction whose flows are shown, clockwise from the front.
-    #[must_use]
-    pub fn direction(&self) -> usize {
-        self.direction
-    }
-}
+use view::{AirChangeContext, Part};
 
 /// Width of a card at least.
 const CARD_LEAST: f32 = 420.0;
@@ -60,12 +27,12 @@ const CARD_LEAST: f32 = 420.0;
 const WIDE_LEAST: f32 = 460.0;
 
 /// Draws the page.
-pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
     let Some(results) = context.results else {
         widgets::muted(ui, "The results are being worked out.");
         return;
     };
-    context.view.air_change.ways.row(ui, &Part::ALL);
+    context.view.ways.row(ui, &Part::ALL);
     ScrollArea::vertical()
         .id_salt("air change")
         .auto_shrink(false)
@@ -95,38 +62,18 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         });
 }
 
-/// The parts of the page.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Part {
-    Cases,
-    Sure,
-    Curves,
-    Flows,
-    Understood,
-}
-
-impl Part {
-    const ALL: [(Self, &'static str); 5] = [
-        (Self::Cases, "weather cases"),
-        (Self::Sure, "rose, how sure, what to measure next"),
-        (Self::Curves, "against the wind"),
-        (Self::Flows, "air through each gap"),
-        (Self::Understood, "warmth, parking, doors inside"),
-    ];
-}
-
 /// One part of the page; it is scrolled to where the user asked for it.
 fn part<'a>(
     ui: &mut Ui,
-    context: &mut PageContext<'a>,
+    context: &mut AirChangeContext<'a>,
     part: Part,
-    content: impl FnOnce(&mut Ui, &mut PageContext<'a>),
+    content: impl FnOnce(&mut Ui, &mut AirChangeContext<'a>),
 ) {
     let drawn = ui.scope(|ui| content(ui, context)).response;
-    context.view.air_change.ways.below(ui, part, &drawn);
+    context.view.ways.below(ui, part, &drawn);
 }
 
-fn rose_and_uncertainty(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+fn rose_and_uncertainty(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
     widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
         if at == 0 {
             widgets::card(ui, "Rose of air changes, by wind direction", |ui| {
@@ -140,7 +87,7 @@ fn rose_and_uncertainty(ui: &mut Ui, context: &mut PageContext<'_>, results: &Re
     });
 }
 
-fn against_wind(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+fn against_wind(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
     widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
         if at == 0 {
             widgets::card(ui, "Air changes against wind direction", |ui| {
@@ -155,7 +102,7 @@ fn against_wind(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
 }
 
 /// What hangs on warmth, on coefficients, on parking, and on doors inside.
-fn understood_cards(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn understood_cards(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
     let decisions = context.decisions;
     let dated = decisions.understood();
     let found = dated.map(|dated| &dated.answer);

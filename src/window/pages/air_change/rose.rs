@@ -3,13 +3,13 @@
 
 use super::direction;
 use super::lines::{case_looks, key};
+use super::view::AirChangeContext;
 use crate::assess::{Assessment, CaseAir};
 use crate::figure::rose::{drawn, needle};
 use crate::figure::styles::DRAWN;
 use crate::figure::{RoseFrame, rose};
 use crate::window::body;
 use crate::window::jobs::Results;
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
@@ -20,7 +20,7 @@ const SIZE_MM: f64 = 92.0;
 const MOST_HEIGHT: f32 = 330.0;
 
 /// Draws the rose, and what is chosen on it.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
     let assessment = &results.assessment;
     let Some(air) = any_air(assessment) else {
         let why = assessment
@@ -38,7 +38,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results
     let heading = context.survey.site.heading_deg;
     let frame = frame_choice(ui, context, heading);
     names(ui, assessment);
-    let at = context.view.air_change.direction;
+    let at = context.view.direction;
     let mut scene = rose(assessment, heading, frame, SIZE_MM);
     let turn = match (frame, heading) {
         (RoseFrame::Compass, Some(heading)) => heading,
@@ -59,11 +59,11 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results
     if let Some(point) = touched.clicked {
         let (right, up) = (point.x - SIZE_MM / 2.0, SIZE_MM / 2.0 - point.y);
         let from_up = right.atan2(up).to_degrees();
-        context.view.air_change.direction = nearest(air, from_up - turn);
+        context.view.direction = nearest(air, from_up - turn);
         touched.response.request_focus();
     } else if touched.response.has_focus() {
         keep_arrows(ui, touched.response.id);
-        context.view.air_change.direction = stepped(ui, at, count);
+        context.view.direction = stepped(ui, at, count);
     }
     if let Some(direction) = chosen {
         ui.label(format!(
@@ -80,7 +80,11 @@ fn any_air(assessment: &Assessment) -> Option<&CaseAir> {
         .find_map(|case| case.air.as_ref().ok())
 }
 
-fn frame_choice(ui: &mut Ui, context: &mut PageContext<'_>, heading: Option<f64>) -> RoseFrame {
+fn frame_choice(
+    ui: &mut Ui,
+    context: &mut AirChangeContext<'_>,
+    heading: Option<f64>,
+) -> RoseFrame {
     let Some(heading) = heading else {
         widgets::muted(
             ui,
@@ -88,7 +92,7 @@ fn frame_choice(ui: &mut Ui, context: &mut PageContext<'_>, heading: Option<f64>
         );
         return RoseFrame::Vehicle;
     };
-    let frame = context.view.air_change.frame();
+    let frame = context.view.frame();
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new("Up is").color(palette(ui).muted));
         let chosen = Choice::new(
@@ -106,7 +110,7 @@ fn frame_choice(ui: &mut Ui, context: &mut PageContext<'_>, heading: Option<f64>
             .to_owned()
         });
         if let Some(chosen) = chosen {
-            context.view.air_change.by_compass = chosen == RoseFrame::Compass;
+            context.view.by_compass = chosen == RoseFrame::Compass;
         }
         widgets::muted(ui, format!("front towards {}", direction::compass(heading)));
     });

@@ -1,12 +1,12 @@
 //! How sure the air change is, and which size to measure better.
 
+use super::view::AirChangeContext;
 use crate::assess::uncertainty::{MeasureNext, NotFound, Share, Uncertainty};
 use crate::assess::{Answer, Topic};
 use crate::survey::{Edit, Item, Place};
 use crate::window::decisions::LongWork;
 use crate::window::format::{area_cm2, digits_of, per_hour};
 use crate::window::intervals;
-use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets::{self, NumberField};
 use eframe::egui;
@@ -16,7 +16,7 @@ use egui::{Label, RichText, Ui};
 const PARTS: usize = 6;
 
 /// Draws the card.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
     let decisions = context.decisions;
     let status = decisions.status(LongWork::Uncertainty);
     widgets::long_work(
@@ -38,7 +38,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     not_found(ui, context);
 }
 
-fn summary(ui: &mut Ui, context: &mut PageContext<'_>, found: &Uncertainty) {
+fn summary(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: &Uncertainty) {
     ui.horizontal_wrapped(|ui| {
         let season = found.season_ach_per_h.as_ref().map(|interval| {
             format!(
@@ -73,7 +73,7 @@ fn summary(ui: &mut Ui, context: &mut PageContext<'_>, found: &Uncertainty) {
     );
 }
 
-fn measure_next(ui: &mut Ui, context: &mut PageContext<'_>, next: &[MeasureNext]) {
+fn measure_next(ui: &mut Ui, context: &mut AirChangeContext<'_>, next: &[MeasureNext]) {
     ui.add_space(4.0);
     ui.label(RichText::new("Measure next").family(bold()));
     if next.is_empty() {
@@ -118,7 +118,7 @@ fn parts(ui: &mut Ui, shares: &[Share]) {
 }
 
 /// The share that nobody found, to be typed, and what it would add.
-fn not_found(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn not_found(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
     ui.add_space(6.0);
     let percent = context.survey.leakage_not_found_percent;
     let typed = NumberField::new("Leakage not found", "leakage_not_found_percent", percent)
@@ -142,7 +142,7 @@ fn not_found(ui: &mut Ui, context: &mut PageContext<'_>) {
     }
 }
 
-fn added(ui: &mut Ui, context: &PageContext<'_>, line: &NotFound) {
+fn added(ui: &mut Ui, context: &AirChangeContext<'_>, line: &NotFound) {
     let cases = context.survey.weather.iter().zip(&line.ach_per_h);
     let more: Vec<String> = cases
         .map(|(case, more)| match more {

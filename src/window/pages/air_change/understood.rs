@@ -1,6 +1,7 @@
 //! What hangs on parking, on the choice of pressure coefficients, and on doors and curtains inside.
 
 use super::direction;
+use super::view::AirChangeContext;
 use crate::assess::spaces::{ClosingCase, ClosingEffect};
 use crate::assess::words::capital;
 use crate::assess::{Answer, Parking};
@@ -8,7 +9,6 @@ use crate::physics::pressure_coefficient::PressureSet;
 use crate::survey::{Edit, InnerOpeningId, Item, Record, SetUp};
 use crate::window::decisions::Understood;
 use crate::window::format::{digits_of, per_hour};
-use crate::window::page::PageContext;
 use crate::window::pages::fields::Fields;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets;
@@ -16,7 +16,11 @@ use eframe::egui;
 use egui::{Grid, Label, RichText, Ui};
 
 /// The best and the worst way to park for a wind that mostly comes from one side.
-pub(super) fn parked(ui: &mut Ui, context: &mut PageContext<'_>, understood: Option<&Understood>) {
+pub(super) fn parked(
+    ui: &mut Ui,
+    context: &mut AirChangeContext<'_>,
+    understood: Option<&Understood>,
+) {
     let site = &context.survey.site;
     let mut fields = Fields::new(ui, context, Item::Site, site, Edit::Site);
     fields.hint("not given").direction().optional(
@@ -89,7 +93,7 @@ fn set_name(set: PressureSet) -> &'static str {
 }
 
 /// Mean air change of each weather case by both sets of pressure coefficients.
-pub(super) fn coefficients(ui: &mut Ui, context: &PageContext<'_>, understood: &Understood) {
+pub(super) fn coefficients(ui: &mut Ui, context: &AirChangeContext<'_>, understood: &Understood) {
     let cases = &context.survey.weather;
     let chosen = context.survey.site.pressure_set;
     Grid::new("sets")
@@ -157,7 +161,7 @@ fn change_words(now: f64, was: f64) -> String {
 }
 
 /// Every inner opening that closes: a switch for the set-up shown, and what closing it saves.
-pub(super) fn closing(ui: &mut Ui, context: &mut PageContext<'_>, understood: &Understood) {
+pub(super) fn closing(ui: &mut Ui, context: &mut AirChangeContext<'_>, understood: &Understood) {
     if understood.closing.is_empty() {
         ui.label(
             "No door or curtain inside is written down. Spaces and what joins them are added on the \
@@ -175,7 +179,7 @@ pub(super) fn closing(ui: &mut Ui, context: &mut PageContext<'_>, understood: &U
     );
 }
 
-fn one_effect(ui: &mut Ui, context: &mut PageContext<'_>, effect: &ClosingEffect) {
+fn one_effect(ui: &mut Ui, context: &mut AirChangeContext<'_>, effect: &ClosingEffect) {
     let name = match effect.name.trim() {
         "" => format!("inner opening {}", effect.id),
         name => name.to_owned(),
@@ -194,7 +198,7 @@ fn one_effect(ui: &mut Ui, context: &mut PageContext<'_>, effect: &ClosingEffect
     }
 }
 
-fn switch(context: &mut PageContext<'_>, id: InnerOpeningId, open: bool) {
+fn switch(context: &mut AirChangeContext<'_>, id: InnerOpeningId, open: bool) {
     let openings = &context.survey.inner_openings;
     let Some(opening) = openings.iter().find(|opening| opening.id == id) else {
         return;

@@ -1,9 +1,9 @@
 //! Water to remove and heat, the weather cases side by side.
 
+use super::view::DryingHeatContext;
 use crate::assess::{Answer, CaseAnswer, CaseDrying, CaseHeat, HeatNeed, RequiredRemoval, Topic};
 use crate::window::format::{celsius, digits, digits_of, litres_per_day, percent, watts};
 use crate::window::jobs::Results;
-use crate::window::page::PageContext;
 use crate::window::pages::side_by_side::SideBySide;
 use crate::window::widgets;
 use eframe::egui;
@@ -21,7 +21,7 @@ fn figure(ui: &mut Ui, words: &str, small: &str) {
 }
 
 /// Draws the water to remove.
-pub(super) fn water(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+pub(super) fn water(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
     let cases = &results.assessment.cases;
     if cases.is_empty() {
         ui.label(NO_CASE);
@@ -101,7 +101,7 @@ fn humidity(rh: f64) -> String {
 }
 
 /// Draws the heat.
-pub(super) fn heat(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+pub(super) fn heat(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
     let cases = &results.assessment.cases;
     if cases.is_empty() {
         ui.label(NO_CASE);

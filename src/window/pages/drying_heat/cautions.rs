@@ -1,14 +1,14 @@
 //! What stands before heating or drying: people first.
 
+use super::view::DryingHeatContext;
 use crate::assess::cautions::before_drying;
 use crate::survey::Item;
-use crate::window::page::PageContext;
 use crate::window::widgets::{self, finding_list};
 use eframe::egui;
 use egui::{RichText, Ui};
 
 /// Draws the cautions that concern this survey, those in force first.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
     for (severity, words) in before_drying(context.survey) {
         let colour = widgets::severity_colour(ui, severity);
         let words = format!("{} {words}", widgets::sign(severity));
@@ -21,7 +21,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
 }
 
 /// The findings about heaters, machines and moisture sources, with the way to them.
-fn noticed(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn noticed(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
     let Some(results) = context.results else {
         return;
     };

@@ -1,80 +1,40 @@
 //! The Drying & heat page: what would do it first, then the water, the heat and the sizes behind
 //! it, cold surfaces, cautions, and safety ventilation.
 
-mod beyond;
 mod cases;
 mod cautions;
+mod cells;
 mod chart;
 mod curves;
-mod option_rows;
 mod options;
 pub(super) mod safety;
 mod shown;
 mod sizing;
 mod surfaces;
+mod texts;
+mod view;
+
+pub use view::DryingHeatView;
 
 use crate::assess::{Answer, Comparison};
-use crate::survey::Item;
+use crate::report::drying;
 use crate::window::jobs::Results;
-use crate::window::page::PageContext;
-use crate::window::theme::palette;
-use crate::window::widgets::{self, Ways};
+use crate::window::widgets;
+use cells::CARD_LEAST;
 use eframe::egui;
-use egui::{Label, RichText, ScrollArea, Ui};
-use shown::Shown;
+use egui::{ScrollArea, Ui};
 
-/// What the page remembers between frames.
-#[derive(Clone, Debug, Default)]
-pub struct DryingHeatView {
-    ways: Ways<Part>,
-    shown: Shown,
-}
-
-impl DryingHeatView {
-    /// Makes an item visible, for a finding's way to its place.
-    pub fn reveal(&mut self, item: Item) {
-        if item == Item::SafetyVentilation {
-            self.ways.ask(Part::Safety);
-        }
-    }
-}
-
-/// The parts of the page, from what the owner asks to what the engineer checks.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Part {
-    Options,
-    Chart,
-    WaterAndHeat,
-    Sizes,
-    Surfaces,
-    Beyond,
-    Safety,
-}
-
-impl Part {
-    const ALL: [(Self, &'static str); 7] = [
-        (Self::Options, "verdicts"),
-        (Self::Chart, "chart"),
-        (Self::WaterAndHeat, "water and heat"),
-        (Self::Sizes, "sizes to look for"),
-        (Self::Surfaces, "cold surfaces"),
-        (Self::Beyond, "drying out, warming up, nights"),
-        (Self::Safety, "safety"),
-    ];
-}
-
-/// Width of a card at least.
-const CARD_LEAST: f32 = 420.0;
-/// Points of the screen for each millimetre of a drawing on this page.
-const POINTS_PER_MM: f32 = 4.0;
+use std::sync::Arc;
+use texts::Whole;
+use view::{DryingHeatContext, Part, dates};
 
 /// Draws the page.
-pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
     let Some(results) = context.results else {
         widgets::muted(ui, "The results are being worked out.");
         return;
     };
-    context.view.drying_heat.ways.row(ui, &Part::ALL);
+    context.view.ways.row(ui, &Part::ALL);
     ScrollArea::vertical()
         .id_salt("drying and heat")
         .auto_shrink(false)
@@ -104,9 +64,9 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
                     compared(ui, results, |ui, all| surfaces::show(ui, context, all));
                 });
             });
-            part(ui, context, Part::Beyond, |ui, context| {
+            part(ui, context, Part::Times, |ui, context| {
                 widgets::card(ui, "Drying out, warming up, nights", |ui| {
-                    compared(ui, results, |ui, all| beyond::show(ui, context, all));
+                    compared(ui, results, |ui, all| times(ui, context, all));
                 });
             });
             part(ui, context, Part::Safety, |ui, context| {
@@ -119,12 +79,18 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
 /// One part of the page; it is scrolled to where the user asked for it.
 fn part<'a>(
     ui: &mut Ui,
-    context: &mut PageContext<'a>,
+    context: &mut DryingHeatContext<'a>,
     part: Part,
-    content: impl FnOnce(&mut Ui, &mut PageContext<'a>),
+    content: impl FnOnce(&mut Ui, &mut DryingHeatContext<'a>),
 ) {
     let drawn = ui.scope(|ui| content(ui, context)).response;
-    context.view.drying_heat.ways.below(ui, part, &drawn);
+    context.view.ways.below(ui, part, &drawn);
+}
+
+/// What is told of the comparison.
+fn whole(context: &mut DryingHeatContext<'_>, comparison: &Comparison) -> Arc<Whole> {
+    let dates = dates(context);
+    context.view.texts.whole(dates, context.survey, comparison)
 }
 
 /// What needs the comparison, or why there is none.
@@ -138,16 +104,29 @@ fn compared(ui: &mut Ui, results: &Results, content: impl FnOnce(&mut Ui, &Compa
     }
 }
 
-fn options_card(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
-    let targets = &context.survey.targets;
-    let set_up = results.assessment.set_up.name();
-    let title = format!("What would hold {} % RH, {set_up}?", targets.rh_percent);
+fn options_card(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
+    let title = results.comparison.as_ref().map(drying::question);
+    let title = title.unwrap_or_else(|_| "What would hold the target?".to_owned());
     widgets::card(ui, &title, |ui| {
         compared(ui, results, |ui, all| options::show(ui, context, all));
     });
 }
 
-fn water_and_heat(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+/// Drying out at the left, warming up and the air at night at the right.
+fn times(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
+    let whole = whole(context, comparison);
+    widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
+        if at == 0 {
+            widgets::report::part(ui, context.queue, &whole.drying_out);
+        } else {
+            widgets::report::part(ui, context.queue, &whole.warming_up);
+            ui.separator();
+            widgets::report::part(ui, context.queue, &whole.night);
+        }
+    });
+}
+
+fn water_and_heat(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
     let targets = &context.survey.targets;
     let set_up = results.assessment.set_up.name();
     let title = format!(
@@ -160,7 +139,7 @@ fn water_and_heat(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results)
     widgets::card(ui, &title, |ui| cases::heat(ui, context, results));
 }
 
-fn safety_and_cautions(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+fn safety_and_cautions(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
     widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
         if at == 0 {
             widgets::card(ui, "Safety ventilation", |ui| {
@@ -172,23 +151,4 @@ fn safety_and_cautions(ui: &mut Ui, context: &mut PageContext<'_>, results: &Res
             });
         }
     });
-}
-
-/// Small muted words on one line, for cells of tables.
-fn small(ui: &mut Ui, words: impl Into<String>) {
-    let words = RichText::new(words).small().color(palette(ui).muted);
-    ui.add(Label::new(words).extend());
-}
-
-/// Words on one line, for cells of tables.
-fn cell(ui: &mut Ui, words: impl Into<String>) {
-    ui.add(Label::new(words.into()).extend());
-}
-
-/// *Not known* in a cell; the reason stands on hover.
-fn unknown(ui: &mut Ui, reason: &str) {
-    let words = RichText::new("not known")
-        .italics()
-        .color(palette(ui).muted);
-    ui.add(Label::new(words).extend()).on_hover_text(reason);
 }

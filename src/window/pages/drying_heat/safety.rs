@@ -1,18 +1,18 @@
 //! Safety ventilation against its table.
 
+use super::view::DryingHeatContext;
 use crate::assess::safety::words::{Line, TABLE_IN_SHORT};
 use crate::assess::{Answer, Safety, SafetyVerdict, Topic};
 use crate::survey::{Item, Severity};
 use crate::window::format::digits;
 use crate::window::jobs::Results;
-use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets::{self, finding_list};
 use eframe::egui;
 use egui::{Grid, RichText, Ui};
 
 /// Draws the verdict, the areas found and asked for, and what to do.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, results: &Results) {
+pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
     let safety = &results.assessment.safety;
     verdict(ui, &safety.verdict);
     ui.add_space(4.0);

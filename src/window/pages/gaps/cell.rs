@@ -1,59 +1,31 @@
 //! Editing one cell of the ledger in its place.
 
+use super::change::change;
 use super::columns::{Column, Editing};
-use super::form::change;
-use super::selection::{LedAway, LedgerView};
+use super::ledger_view::{Cell, LedAway, LedgerView};
 use super::sizes;
+use super::view::GapsContext;
 use crate::survey::{
     Certainty, Edit, Facing, Form, Gap, GapId, Item, Place, Purpose, Record, RemedyKind, Survey,
     WorkState,
 };
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::together::remedied;
 use crate::window::widgets::{self, NumberField, TextField};
 use eframe::egui;
 use egui::{Area, EventFilter, Frame, Id, Key, Order, Rect, Ui, UiBuilder};
 
-/// The cell being edited.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Cell {
-    pub(super) gap: GapId,
-    pub(super) column: Column,
-    /// The option that Enter would take, where the cell offers several.
-    option: usize,
-    /// It was begun in this frame: the key that began it is not its own.
-    begun: bool,
-}
-
-impl Cell {
-    /// Whether it offers several options rather than being typed into.
-    pub(super) fn offers(&self) -> bool {
-        self.column.editing() == Editing::Choice
-    }
-
-    /// Id of the input, where there is one: it is made as the fields make theirs.
-    fn input(&self) -> Option<Id> {
-        let of = ("cell", self.gap);
-        match self.column.editing() {
-            Editing::Words(_, field) => Some(Id::unique(("text", field, of))),
-            Editing::Number(_, field) => Some(Id::unique(("number", field, of))),
-            _ => None,
-        }
-    }
-}
-
 /// Begins to edit a cell, or leads to the field of the form that can.
-pub(super) fn begin(ui: &Ui, context: &mut PageContext<'_>, id: GapId, column: Column) {
+pub(super) fn begin(ui: &Ui, context: &mut GapsContext<'_>, id: GapId, column: Column) {
     let survey = context.survey;
     let Some(gap) = survey.gap(id) else { return };
     match column.editing() {
         Editing::Form => {
-            context.view.gaps.edit_wanted = true;
-            context.view.gaps.ledger.led_away = Some(LedAway::Soon);
+            context.view.edit_wanted = true;
+            context.view.ledger.led_away = Some(LedAway::Soon);
         }
         Editing::Sizes => {
-            context.view.gaps.ledger.led_away = Some(LedAway::Soon);
+            context.view.ledger.led_away = Some(LedAway::Soon);
             let item = Item::Gap(id);
             let field = first_size(&gap.form);
             context.queue.go_to(Place { item, field });
@@ -68,7 +40,7 @@ pub(super) fn begin(ui: &Ui, context: &mut PageContext<'_>, id: GapId, column: C
             if let Some(input) = cell.input() {
                 ui.memory_mut(|memory| memory.request_focus(input));
             }
-            context.view.gaps.ledger.cell = Some(cell);
+            context.view.ledger.cell = Some(cell);
         }
     }
     ui.ctx().request_repaint();
@@ -150,7 +122,7 @@ fn choose(survey: &Survey, gap: &mut Gap, column: Column, option: usize) {
 }
 
 /// The keys of a cell that offers several options; the ledger has the focus meanwhile.
-pub(super) fn keys(ui: &Ui, context: &mut PageContext<'_>, cell: Cell) {
+pub(super) fn keys(ui: &Ui, context: &mut GapsContext<'_>, cell: Cell) {
     let names = options(context.survey, cell.column);
     let pressed = |key| ui.input(|input| input.key_pressed(key));
     let last = names.len().saturating_sub(1);
@@ -168,7 +140,7 @@ pub(super) fn keys(ui: &Ui, context: &mut PageContext<'_>, cell: Cell) {
     if let Some(spelled) = spelled(ui, &names, option) {
         option = spelled;
     }
-    let ledger = &mut context.view.gaps.ledger;
+    let ledger = &mut context.view.ledger;
     ledger.cell = Some(Cell { option, ..cell });
     if pressed(Key::Enter) || pressed(Key::Tab) {
         take(context, cell, option);
@@ -191,8 +163,8 @@ fn spelled(ui: &Ui, names: &[String], from: usize) -> Option<usize> {
     round.find(|(_, name)| begins(name)).map(|(at, _)| at)
 }
 
-fn take(context: &mut PageContext<'_>, cell: Cell, option: usize) {
-    context.view.gaps.ledger.cell = None;
+fn take(context: &mut GapsContext<'_>, cell: Cell, option: usize) {
+    context.view.ledger.cell = None;
     let Some(gap) = context.survey.gap(cell.gap) else {
         return;
     };
@@ -203,7 +175,7 @@ fn take(context: &mut PageContext<'_>, cell: Cell, option: usize) {
 }
 
 /// Draws the input or the options over the cell.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, cell: Cell, rect: Rect) {
+pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: Cell, rect: Rect) {
     if cell.offers() {
         offer(ui, context, gap, cell, rect);
         return;
@@ -216,7 +188,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, cell: 
     });
 }
 
-fn typed(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, cell: Cell, width: f32) {
+fn typed(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: Cell, width: f32) {
     let of = ("cell", gap.id);
     match cell.column.editing() {
         Editing::Words(label, field) => {
@@ -264,7 +236,7 @@ fn typed(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, cell: Cell, widt
 }
 
 /// The list of options under the cell.
-fn offer(ui: &Ui, context: &mut PageContext<'_>, gap: &Gap, cell: Cell, rect: Rect) {
+fn offer(ui: &Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: Cell, rect: Rect) {
     let names = options(context.survey, cell.column);
     let mut chosen = None;
     let area = Area::new(Id::unique("options of a cell"))
@@ -291,18 +263,18 @@ fn offer(ui: &Ui, context: &mut PageContext<'_>, gap: &Gap, cell: Cell, rect: Re
     if let Some(option) = chosen {
         take(context, cell, option);
     } else if shown.response.clicked_elsewhere() {
-        context.view.gaps.ledger.cell = None;
+        context.view.ledger.cell = None;
     }
 }
 
 /// What follows when the cell that is typed into is left, and whether the ledger gets the focus.
 pub(super) fn after(
     ui: &Ui,
-    context: &mut PageContext<'_>,
+    context: &mut GapsContext<'_>,
     shown: &[Column],
     rows: &[GapId],
 ) -> bool {
-    let Some(cell) = context.view.gaps.ledger.cell else {
+    let Some(cell) = context.view.ledger.cell else {
         return false;
     };
     let Some(input) = cell.input() else {
@@ -313,7 +285,7 @@ pub(super) fn after(
         return false;
     }
     if cell.begun {
-        context.view.gaps.ledger.cell = Some(Cell {
+        context.view.ledger.cell = Some(Cell {
             begun: false,
             ..cell
         });
@@ -336,13 +308,13 @@ pub(super) fn after(
     put_away(ui, context, input);
     if up || down {
         if let Some(id) = neighbour(rows, cell.gap, up) {
-            context.view.gaps.select(Some(id));
+            context.view.select(Some(id));
             begin(ui, context, id, cell.column);
             return false;
         }
     } else if tab {
-        context.view.gaps.ledger.column = beside(shown, cell.column, back);
-        context.view.gaps.ledger.column_scroll_wanted = true;
+        context.view.ledger.column = beside(shown, cell.column, back);
+        context.view.ledger.column_scroll_wanted = true;
     }
     ui.ctx().request_repaint();
     true
@@ -350,8 +322,8 @@ pub(super) fn after(
 
 /// Whether Enter was pressed in the field of the form that the ledger led to: the ledger then gets
 /// the focus back, as from a cell.
-pub(super) fn came_back(ui: &Ui, context: &mut PageContext<'_>, here: bool) -> bool {
-    let led_away = &mut context.view.gaps.ledger.led_away;
+pub(super) fn came_back(ui: &Ui, context: &mut GapsContext<'_>, here: bool) -> bool {
+    let led_away = &mut context.view.ledger.led_away;
     let focused = ui.memory(|memory| memory.focused());
     match (*led_away, focused) {
         (None, _) | (Some(LedAway::Soon), None) => false,
@@ -376,8 +348,8 @@ pub(super) fn came_back(ui: &Ui, context: &mut PageContext<'_>, here: bool) -> b
     }
 }
 
-fn put_away(ui: &Ui, context: &mut PageContext<'_>, input: Id) {
-    let LedgerView { cell, .. } = &mut context.view.gaps.ledger;
+fn put_away(ui: &Ui, context: &mut GapsContext<'_>, input: Id) {
+    let LedgerView { cell, .. } = &mut context.view.ledger;
     *cell = None;
     context.queue.close_step();
     NumberField::forget(ui, input);

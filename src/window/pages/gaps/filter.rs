@@ -1,12 +1,12 @@
 //! The line above the ledger: searching, filtering, columns, and what is shown.
 
 use super::columns::Column;
+use super::ledger_view::Fold;
+use super::ledger_view::ledger_id;
 use super::listing::{Filter, Listing, Only, Sort};
-use super::selection::Fold;
-use super::table::ledger_id;
+use super::view::GapsContext;
 use crate::survey::{Certainty, Facing, Purpose, Survey, WorkState, ZoneId};
 use crate::window::format::{area_cm2, percent};
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
@@ -16,10 +16,10 @@ use egui::{Id, Key, RichText, TextEdit, Ui};
 const CHOICE: f32 = 128.0;
 
 /// Draws the line and what is unfolded under it.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, listing: &Listing) {
+pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, listing: &Listing) {
     ui.horizontal_wrapped(|ui| {
         search(ui, context);
-        let choices = context.view.gaps.ledger.wanted.filter.choices();
+        let choices = context.view.ledger.wanted.filter.choices();
         let words = match choices {
             0 => "Filter".to_owned(),
             choices => format!("Filter ({choices})"),
@@ -42,15 +42,15 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, listing: &Listing
         );
         told(ui, context, listing);
     });
-    match context.view.gaps.ledger.fold {
+    match context.view.ledger.fold {
         Fold::None => {}
         Fold::Filter => filter(ui, context),
         Fold::Columns => columns(ui, context),
     }
 }
 
-fn search(ui: &mut Ui, context: &mut PageContext<'_>) {
-    let ledger = &mut context.view.gaps.ledger;
+fn search(ui: &mut Ui, context: &mut GapsContext<'_>) {
+    let ledger = &mut context.view.ledger;
     let text = &mut ledger.wanted.filter.search;
     let response = ui.add(
         TextEdit::singleline(text)
@@ -86,13 +86,13 @@ fn search(ui: &mut Ui, context: &mut PageContext<'_>) {
 
 fn fold(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut GapsContext<'_>,
     fold: Fold,
     words: &str,
     name: &str,
     hover: &str,
 ) {
-    let ledger = &mut context.view.gaps.ledger;
+    let ledger = &mut context.view.ledger;
     let open = ledger.fold == fold;
     let response = ui
         .add(egui::Button::new(words).selected(open))
@@ -104,14 +104,14 @@ fn fold(
 }
 
 /// How many are shown, what they come to, and the way back to all.
-fn told(ui: &mut Ui, context: &mut PageContext<'_>, listing: &Listing) {
+fn told(ui: &mut Ui, context: &mut GapsContext<'_>, listing: &Listing) {
     let all = context.survey.gaps.len();
     let shown = listing.lines.len();
-    let narrowed = context.view.gaps.ledger.wanted.filter != Filter::default();
+    let narrowed = context.view.ledger.wanted.filter != Filter::default();
     if narrowed {
         ui.label(format!("shows {shown} of {} –", counted(all)));
         if widgets::link(ui, "show all").clicked() {
-            context.view.gaps.ledger.wanted.filter = Filter::default();
+            context.view.ledger.wanted.filter = Filter::default();
         }
     } else {
         ui.label(counted(all));
@@ -178,10 +178,10 @@ fn part<T: PartialEq + Clone>(
     }
 }
 
-fn filter(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn filter(ui: &mut Ui, context: &mut GapsContext<'_>) {
     let survey = context.survey;
     let columns: Vec<Column> = context.view.columns.shown().to_vec();
-    let wanted = &mut context.view.gaps.ledger.wanted;
+    let wanted = &mut context.view.ledger.wanted;
     let filter = &mut wanted.filter;
     ui.horizontal_wrapped(|ui| {
         let all = Only::ALL;
@@ -259,7 +259,7 @@ fn sort(ui: &mut Ui, sort: &mut Option<Sort>, columns: &[Column]) {
     }
 }
 
-fn columns(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn columns(ui: &mut Ui, context: &mut GapsContext<'_>) {
     ui.horizontal_wrapped(|ui| {
         for column in Column::ALL {
             let shown = context.view.columns.shows(column);

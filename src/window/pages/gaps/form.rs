@@ -1,25 +1,21 @@
 //! The selected gap: what it is, its form and sizes.
 
-use super::super::vehicle::spaces;
+use super::super::space_choice;
+use super::change::change;
 use super::sizes;
+use super::view::GapsContext;
 use crate::assess::{GapLeakage, Topic};
-use crate::survey::{Certainty, Edit, Facing, Form, Gap, Item, Purpose, Record, ZoneId};
+use crate::survey::{Certainty, Facing, Form, Gap, Item, Purpose, ZoneId};
 use crate::window::format::area_cm2;
 use crate::window::ledger::blank_like;
-use crate::window::page::{Marks, PageContext, Queue};
+use crate::window::marks::Marks;
+use crate::window::request::Queue;
 use crate::window::widgets::{self, Choice, NumberField, TextField};
 use eframe::egui::Ui;
 
-/// Queues a change of a gap that a field has just reported.
-pub(super) fn change(queue: &mut Queue, gap: &Gap, change: impl FnOnce(&mut Gap)) {
-    let mut changed = gap.clone();
-    change(&mut changed);
-    queue.typed(Edit::Put(Record::Gap(Box::new(changed))));
-}
-
 /// Draws the card.
-pub(super) fn gap(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: Marks<'_>) {
-    let focus = context.view.gaps.edit_wanted;
+pub(super) fn gap(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, marks: Marks<'_>) {
+    let focus = context.view.edit_wanted;
     let name = TextField::new("What it is", "name", &gap.name)
         .id(gap.id)
         .marks(marks)
@@ -39,7 +35,7 @@ pub(super) fn gap(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: 
     if matches!(gap.facing, Facing::Cavity(_)) {
         cavity(ui, context.queue, gap, marks);
     }
-    let inside = spaces::choose(ui, context.survey, gap.space, Item::Gap(gap.id));
+    let inside = space_choice::choose(ui, context.survey, gap.space, Item::Gap(gap.id));
     if let Some(space) = inside {
         change(context.queue, gap, |gap| gap.space = space);
     }
@@ -61,7 +57,7 @@ pub(super) fn gap(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: 
     leakage(ui, context, gap);
 }
 
-fn zone(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
+fn zone(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
     let zones = &context.survey.zones;
     let ids: Vec<ZoneId> = zones.iter().map(|zone| zone.id).collect();
     let chosen = Choice::new("Zone", &gap.zone, &ids)
@@ -110,7 +106,7 @@ fn count(ui: &mut Ui, queue: &mut Queue, gap: &Gap, marks: Marks<'_>) {
     }
 }
 
-fn leakage(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
+fn leakage(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
     let answer = context.results.and_then(|results| {
         let answers = &results.assessment.gaps;
         answers.iter().find(|answer| answer.id == gap.id)

@@ -2,23 +2,23 @@
 
 use super::cell;
 use super::columns::Column;
+use super::ledger_view::LedAway;
 use super::listing::Listing;
-use super::selection::LedAway;
+use super::view::GapsContext;
 use crate::survey::GapId;
 use crate::window::commands::Command;
-use crate::window::page::PageContext;
 use eframe::egui;
 use egui::{Key, Ui};
 
 /// Runs the keys pressed while the ledger has the focus; `page` is how many rows are in sight.
 pub(super) fn run(
     ui: &Ui,
-    context: &mut PageContext<'_>,
+    context: &mut GapsContext<'_>,
     listing: &Listing,
     selected: Option<GapId>,
     page: usize,
 ) {
-    if let Some(open) = context.view.gaps.ledger.cell {
+    if let Some(open) = context.view.ledger.cell {
         if open.offers() {
             cell::keys(ui, context, open);
         }
@@ -31,7 +31,7 @@ pub(super) fn run(
 
 fn rows(
     ui: &Ui,
-    context: &mut PageContext<'_>,
+    context: &mut GapsContext<'_>,
     listing: &Listing,
     selected: Option<GapId>,
     page: usize,
@@ -59,17 +59,17 @@ fn rows(
             && at != Some(to)
             && let Some(line) = listing.lines.get(to)
         {
-            let gaps = &mut context.view.gaps;
+            let gaps = &mut context.view;
             gaps.move_to(listing, selected, line.id, modifiers.shift);
         }
     }
 }
 
 /// Left of the first column the keyboard moves by whole rows again.
-fn columns(ui: &Ui, context: &mut PageContext<'_>) {
+fn columns(ui: &Ui, context: &mut GapsContext<'_>) {
     let pressed = |key| ui.input(|input| input.key_pressed(key) && input.modifiers.is_none());
     let shown: Vec<Column> = context.view.columns.shown().to_vec();
-    let ledger = &mut context.view.gaps.ledger;
+    let ledger = &mut context.view.ledger;
     let here = ledger.column.filter(|column| shown.contains(column));
     if pressed(Key::ArrowRight) {
         ledger.column = match here {
@@ -86,17 +86,17 @@ fn columns(ui: &Ui, context: &mut PageContext<'_>) {
     }
 }
 
-fn acts(ui: &Ui, context: &mut PageContext<'_>, listing: &Listing, selected: Option<GapId>) {
+fn acts(ui: &Ui, context: &mut GapsContext<'_>, listing: &Listing, selected: Option<GapId>) {
     let pressed = |key| ui.input(|input| input.key_pressed(key) && input.modifiers.is_none());
-    let column = context.view.gaps.ledger.column;
+    let column = context.view.ledger.column;
     let shown = selected.filter(|&id| listing.row(id).is_some());
     if pressed(Key::Enter) || pressed(Key::F2) {
         match (column, shown) {
             (Some(column), Some(id)) => cell::begin(ui, context, id, column),
             (None, Some(id)) if pressed(Key::F2) => cell::begin(ui, context, id, Column::Name),
             _ => {
-                context.view.gaps.edit_wanted = true;
-                context.view.gaps.ledger.led_away = Some(LedAway::Soon);
+                context.view.edit_wanted = true;
+                context.view.ledger.led_away = Some(LedAway::Soon);
                 ui.ctx().request_repaint();
             }
         }
@@ -105,12 +105,12 @@ fn acts(ui: &Ui, context: &mut PageContext<'_>, listing: &Listing, selected: Opt
         context.queue.command(Command::DeleteGap);
     }
     if pressed(Key::Escape) {
-        context.view.gaps.ledger.column = None;
-        if context.view.gaps.several() {
-            context.view.gaps.select(selected);
+        context.view.ledger.column = None;
+        if context.view.several() {
+            context.view.select(selected);
         }
     }
     if ui.input(|input| input.modifiers.command && input.key_pressed(Key::A)) {
-        context.view.gaps.choose_everything(listing);
+        context.view.choose_everything(listing);
     }
 }

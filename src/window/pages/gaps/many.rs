@@ -1,7 +1,7 @@
 //! Changing the selected gaps together.
 
+use super::view::GapsContext;
 use crate::survey::{Certainty, Gap, RemedyKind, WorkState, ZoneId};
-use crate::window::page::PageContext;
 use crate::window::together;
 use crate::window::widgets::{self, Choice};
 use eframe::egui::Ui;
@@ -39,12 +39,12 @@ fn choice<T: PartialEq + Clone>(
 }
 
 /// Draws what can be changed for all selected gaps, where several are.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
-    if !context.view.gaps.several() {
+pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
+    if !context.view.several() {
         return;
     }
     let survey = context.survey;
-    let ids = context.view.gaps.chosen_in(survey);
+    let ids = context.view.chosen_in(survey);
     let gaps: Vec<&Gap> = ids.iter().filter_map(|&id| survey.gap(id)).collect();
     ui.horizontal_wrapped(|ui| {
         ui.strong(format!("{} gaps selected", gaps.len()));

@@ -1,14 +1,16 @@
 //! The selected gap's place, and the way that air takes through it.
 
-use super::form::change;
+use super::change::change;
+use super::view::GapsContext;
 use super::words;
 use crate::survey::{Behind, Closing, Gap, GapId, LeadsTo, Position};
-use crate::window::page::{Marks, PageContext, Queue};
+use crate::window::marks::Marks;
+use crate::window::request::Queue;
 use crate::window::widgets::{self, Choice, NumberField, tick};
 use eframe::egui::Ui;
 
 /// Draws the place.
-pub(super) fn place(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: Marks<'_>) {
+pub(super) fn place(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, marks: Marks<'_>) {
     type Part = fn(&mut Position) -> &mut Option<f64>;
     let fields: [(&str, &'static str, Part); 4] = [
         ("From the front", "along_m", |place| &mut place.along_m),
@@ -37,7 +39,7 @@ pub(super) fn place(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks
 }
 
 /// Draws where the air goes, what lies in front, and how the gap closes.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: Marks<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, marks: Marks<'_>) {
     let options = [LeadsTo::LivingSpace, LeadsTo::Compartment];
     let leads_to = Choice::new("Leads into", &gap.leads_to, &options)
         .id(gap.id)
@@ -55,7 +57,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks:
     closing(ui, context.queue, gap, marks);
 }
 
-fn behind(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: Marks<'_>) {
+fn behind(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, marks: Marks<'_>) {
     let survey = context.survey;
     let opening = match gap.behind {
         Some(opening @ Behind::Opening { .. }) => opening,

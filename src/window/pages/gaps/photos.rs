@@ -1,10 +1,11 @@
 //! The photos of the selected gap, small.
 
-use super::form::change;
+use super::change::change;
+use super::view::GapsContext;
 use crate::survey::{Gap, Photo};
 use crate::window::commands::Command;
 use crate::window::lightbox::Lightbox;
-use crate::window::page::{Marks, PageContext};
+use crate::window::marks::Marks;
 use crate::window::photos::Sight;
 use crate::window::theme::palette;
 use crate::window::widgets;
@@ -18,7 +19,7 @@ use egui::{
 const TILE: egui::Vec2 = vec2(104.0, 80.0);
 
 /// Draws the card.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: Marks<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, marks: Marks<'_>) {
     if let Some(finding) = marks.at("photos") {
         widgets::message_line(ui, finding.severity, &finding.sentence);
     }
@@ -61,7 +62,7 @@ fn words(gap: &Gap, at: usize, photo: &Photo) -> String {
     words
 }
 
-fn tile(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, at: usize) {
+fn tile(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, at: usize) {
     let Some(photo) = gap.photos.get(at) else {
         return;
     };
@@ -84,7 +85,7 @@ fn tile(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, at: usize) {
         (None, false) => photo.caption.clone(),
     };
     if response.on_hover_text(hover).clicked() {
-        context.view.gaps.lightbox = Some(Lightbox::new(gap.id, &photo.name));
+        context.view.lightbox = Some(Lightbox::new(gap.id, &photo.name));
     }
     ui.horizontal(|ui| {
         widgets::muted(ui, format!("{}", at + 1));
@@ -102,7 +103,7 @@ fn tile(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, at: usize) {
 /// Paints the photo or a placeholder; gives the reason where there is nothing to see.
 fn paint(
     ui: &Ui,
-    context: &mut PageContext<'_>,
+    context: &mut GapsContext<'_>,
     photo: &Photo,
     rect: Rect,
     response: &Response,

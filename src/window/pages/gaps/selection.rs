@@ -1,75 +1,16 @@
-//! What the ledger remembers between frames: the wishes about its rows, and which are selected.
-//!
-//! One gap is *the* selected one, whose form is shown. Others may be selected beside it, to be
-//! changed together.
+//! Which rows of the ledger are shown, and which are selected.
 
-use super::GapsView;
-use super::cell::Cell;
-use super::columns::Column;
-use super::listing::{Listing, Wanted};
+use super::listing::Listing;
+use super::view::{GapsContext, GapsView};
 use crate::survey::{GapId, Survey};
-use crate::window::page::PageContext;
-use eframe::egui::Id;
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
-/// What is unfolded above the ledger.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) enum Fold {
-    /// Nothing.
-    #[default]
-    None,
-    /// Which gaps are shown, and in which order.
-    Filter,
-    /// Which columns are shown.
-    Columns,
-}
-
-/// The field of the form that the ledger led to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum LedAway {
-    /// It takes the focus in a moment.
-    Soon,
-    /// It has it.
-    In(Id),
-}
-
-/// What the ledger remembers between frames.
-#[derive(Clone, Debug, Default)]
-pub(super) struct LedgerView {
-    pub(super) wanted: Wanted,
-    pub(super) fold: Fold,
-    /// The column that the keyboard is in; without one it moves by whole rows.
-    pub(super) column: Option<Column>,
-    /// The column scrolls into sight in the next frame.
-    pub(super) column_scroll_wanted: bool,
-    /// The cell that is being edited.
-    pub(super) cell: Option<Cell>,
-    /// The ledger led to a field of the form, and gets the focus back by Enter.
-    pub(super) led_away: Option<LedAway>,
-    /// The search takes the focus in the next frame.
-    pub(super) search_wanted: bool,
-    /// Everything selected, where it is more than the one gap.
-    also: BTreeSet<GapId>,
-    /// Where a range began.
-    anchor: Option<GapId>,
-    listing: Option<Rc<Listing>>,
-    made: u64,
-}
-
-impl LedgerView {
-    /// Forgets the gaps selected beside the one, which is now another.
-    pub(super) fn select_one(&mut self, id: Option<GapId>) {
-        self.also.clear();
-        self.anchor = id;
-    }
-}
-
 /// The rows to show, made anew only where survey, results or wishes have changed.
-pub(super) fn listing(context: &mut PageContext<'_>) -> Rc<Listing> {
+pub(super) fn listing(context: &mut GapsContext<'_>) -> Rc<Listing> {
     let (survey, results) = (context.survey, context.results);
     let revision = context.revision;
-    let ledger = &mut context.view.gaps.ledger;
+    let ledger = &mut context.view.ledger;
     let kept = ledger.listing.take();
     let listing = match kept {
         Some(kept) if kept.holds_for(revision, results, &ledger.wanted) => kept,
@@ -86,9 +27,9 @@ pub(super) fn listing(context: &mut PageContext<'_>) -> Rc<Listing> {
         let shown: BTreeSet<GapId> = listing.lines.iter().map(|line| line.id).collect();
         ledger.also.retain(|id| shown.contains(id));
         let kept: Vec<GapId> = ledger.also.iter().copied().collect();
-        let primary = context.view.gaps.selected;
+        let primary = context.view.selected;
         if primary.is_none_or(|id| !kept.contains(&id)) && !kept.is_empty() {
-            context.view.gaps.selected = kept.first().copied();
+            context.view.selected = kept.first().copied();
         }
     }
     listing

@@ -1,8 +1,9 @@
 //! The sizes of each form of gap.
 
-use super::form::change;
+use super::change::change;
 use crate::survey::{AreaConvention, Form, Gap, GrilleMaterial, Item};
-use crate::window::page::{Marks, Queue};
+use crate::window::marks::Marks;
+use crate::window::request::Queue;
 use crate::window::widgets::{Choice, NumberField};
 use eframe::egui::Ui;
 

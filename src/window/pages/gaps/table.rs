@@ -1,13 +1,14 @@
 //! The ledger: only the rows in sight are drawn, and the keyboard moves through all of them.
 
 use super::columns::Column;
+use super::ledger_view::ledger_id;
 use super::listing::{Listing, Sort};
 use super::rows::Row;
 use super::selection::listing;
+use super::view::GapsContext;
 use super::{cell, filter, keys, many, mark};
 use crate::survey::{Gap, GapId};
 use crate::window::help;
-use crate::window::page::PageContext;
 use crate::window::theme::{Palette, TOUCH_TARGET, bold, palette};
 use crate::window::widgets;
 use eframe::egui;
@@ -19,11 +20,6 @@ use egui::{
 
 const ROW_HEIGHT: f32 = 22.0;
 const PADDING: f32 = 5.0;
-
-/// Id of the ledger, which takes the focus for all its rows.
-pub(super) fn ledger_id() -> Id {
-    Id::unique("the ledger")
-}
 
 /// How rows and columns lie.
 struct Lay {
@@ -79,19 +75,19 @@ impl Lay {
 }
 
 /// Draws what stands above the ledger: search and filter.
-pub(super) fn above(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn above(ui: &mut Ui, context: &mut GapsContext<'_>) {
     let rows = listing(context);
     filter::show(ui, context, &rows);
 }
 
 /// Draws what stands below the ledger, where it moves no row away from the pointer: changes of
 /// all that is selected.
-pub(super) fn below(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn below(ui: &mut Ui, context: &mut GapsContext<'_>) {
     many::show(ui, context);
 }
 
 /// Draws the ledger.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
     let rows = listing(context);
     let colours = palette(ui);
     let frame = egui::Frame::new()
@@ -103,7 +99,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         let mut area = ScrollArea::horizontal()
             .auto_shrink(false)
             .id_salt("ledger");
-        if std::mem::take(&mut context.view.gaps.ledger.column_scroll_wanted)
+        if std::mem::take(&mut context.view.ledger.column_scroll_wanted)
             && let Some(offset) = offset_for_column(ui, context, &lay)
         {
             area = area.horizontal_scroll_offset(offset);
@@ -118,7 +114,7 @@ fn across_id() -> Id {
     Id::unique("the ledger across")
 }
 
-fn table(ui: &mut Ui, context: &mut PageContext<'_>, rows: &Listing, lay: &Lay) {
+fn table(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &Lay) {
     ui.set_min_width(lay.width);
     heading(ui, context, lay);
     let body = Rect::from_min_size(ui.cursor().min, vec2(lay.width, ui.available_height()));
@@ -127,7 +123,7 @@ fn table(ui: &mut Ui, context: &mut PageContext<'_>, rows: &Listing, lay: &Lay) 
     let here = hold_focus(ui, &focus);
     help::offer(ui, &focus, "ledger", "Gap ledger");
     if here {
-        let selected = context.view.gaps.selected_in(context.survey);
+        let selected = context.view.selected_in(context.survey);
         keys::run(ui, context, rows, selected, rows_in_sight(ui, lay));
     }
     if rows.lines.is_empty() {
@@ -170,11 +166,11 @@ fn hold_focus(ui: &Ui, focus: &Response) -> bool {
 }
 
 /// The headings; a click sorts.
-fn heading(ui: &mut Ui, context: &mut PageContext<'_>, lay: &Lay) {
+fn heading(ui: &mut Ui, context: &mut GapsContext<'_>, lay: &Lay) {
     let colours = palette(ui);
     let (rect, _) = ui.allocate_exact_size(vec2(lay.width, lay.row), Sense::hover());
     ui.painter().rect_filled(rect, 0.0, colours.strip);
-    let sort = &mut context.view.gaps.ledger.wanted.sort;
+    let sort = &mut context.view.ledger.wanted.sort;
     for (column, rect) in lay.cells(rect) {
         let look = column.look();
         // Headings take clicks but not the focus: the filter holds the order for the keyboard.
@@ -203,14 +199,14 @@ fn heading(ui: &mut Ui, context: &mut PageContext<'_>, lay: &Lay) {
     }
 }
 
-fn body_rows(ui: &mut Ui, context: &mut PageContext<'_>, rows: &Listing, lay: &Lay, focused: bool) {
+fn body_rows(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &Lay, focused: bool) {
     let survey = context.survey;
-    let selected = context.view.gaps.selected_in(survey);
+    let selected = context.view.selected_in(survey);
     let mut area = ScrollArea::vertical().auto_shrink(false).id_salt("rows");
     // A gap just added may be in the list only a frame later.
-    if context.view.gaps.scroll_wanted
+    if context.view.scroll_wanted
         && let Some(at) = selected.and_then(|id| rows.row(id))
-        && std::mem::take(&mut context.view.gaps.scroll_wanted)
+        && std::mem::take(&mut context.view.scroll_wanted)
         && let Some(offset) = offset_for(ui, at, lay.row)
     {
         area = area.vertical_scroll_offset(offset);
@@ -231,22 +227,22 @@ fn body_rows(ui: &mut Ui, context: &mut PageContext<'_>, rows: &Listing, lay: &L
 
 fn one_row(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut GapsContext<'_>,
     rows: &Listing,
     lay: &Lay,
     (at, row): (usize, &Row<'_>),
     focused: bool,
 ) {
     let id = row.gap.id;
-    let one = context.view.gaps.selected_in(context.survey);
+    let one = context.view.selected_in(context.survey);
     let look = RowLook {
         odd: at % 2 == 1,
-        selected: context.view.gaps.is_chosen(id, one),
+        selected: context.view.is_chosen(id, one),
         here: focused && one == Some(id),
-        column: context.view.gaps.ledger.column,
+        column: context.view.ledger.column,
     };
     let (rect, response) = draw_row(ui, lay, row, look);
-    if let Some(open) = context.view.gaps.ledger.cell
+    if let Some(open) = context.view.ledger.cell
         && open.gap == id
         && let Some((_, rect)) = lay.cells(rect).find(|(column, _)| *column == open.column)
     {
@@ -259,15 +255,15 @@ fn one_row(
     if response.double_clicked() {
         match under {
             Some((column, _)) => cell::begin(ui, context, id, column),
-            None => context.view.gaps.edit_wanted = true,
+            None => context.view.edit_wanted = true,
         }
     } else if response.clicked() {
         let modifiers = ui.input(|input| input.modifiers);
-        context.view.gaps.ledger.cell = None;
+        context.view.ledger.cell = None;
         if modifiers.command {
-            context.view.gaps.toggle(id, one);
+            context.view.toggle(id, one);
         } else {
-            let gaps = &mut context.view.gaps;
+            let gaps = &mut context.view;
             gaps.move_to(rows, one, id, modifiers.shift);
         }
         ui.memory_mut(|memory| memory.request_focus(ledger_id()));
@@ -376,9 +372,9 @@ fn offset_for(ui: &Ui, at: usize, row: f32) -> Option<f32> {
 }
 
 /// The scroll offset that brings the keyboard's column into sight.
-fn offset_for_column(ui: &Ui, context: &PageContext<'_>, lay: &Lay) -> Option<f32> {
+fn offset_for_column(ui: &Ui, context: &GapsContext<'_>, lay: &Lay) -> Option<f32> {
     let shown = ui.data(|data| data.get_temp::<(f32, f32)>(across_id()))?;
-    let Some(wanted) = context.view.gaps.ledger.column else {
+    let Some(wanted) = context.view.ledger.column else {
         return into_sight(shown, 0.0, 0.0);
     };
     let row = Rect::from_min_size(pos2(0.0, 0.0), vec2(lay.width, lay.row));

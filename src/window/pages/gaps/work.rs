@@ -1,17 +1,20 @@
 //! How the selected gap would be sealed, where the work stands, and notes.
 
-use super::form::change;
+use super::change::change;
+use super::view::GapsContext;
 use crate::survey::{CostBasis, Gap, Remedy, RemedyKind, WorkState};
-use crate::window::page::{Marks, PageContext, Queue};
+use crate::window::context::PageContext;
+use crate::window::marks::Marks;
+use crate::window::request::Queue;
 use crate::window::together::remedied;
 use crate::window::widgets::{self, Choice, NumberField, TextField};
 use eframe::egui;
 use egui::Ui;
 
 /// Draws remedy and work.
-pub(in crate::window::pages) fn show(
+pub(in crate::window::pages) fn show<View>(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut PageContext<'_, View>,
     gap: &Gap,
     marks: Marks<'_>,
 ) {
@@ -138,7 +141,7 @@ fn remedy_numbers(
 }
 
 /// Draws damp reading and note.
-pub(super) fn notes(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, marks: Marks<'_>) {
+pub(super) fn notes(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, marks: Marks<'_>) {
     let damp = TextField::new("Damp reading", "damp", &gap.damp)
         .id(gap.id)
         .marks(marks)

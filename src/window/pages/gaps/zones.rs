@@ -1,16 +1,16 @@
 //! The zones: names, totals, adding and removing.
 
+use super::view::GapsContext;
 use crate::assess::{Answer, LeakageTotal};
 use crate::survey::{Edit, Item, Record, RecordId, Zone, ZoneId};
 use crate::window::format::{area_cm2, percent};
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, TextField};
 use eframe::egui;
 use egui::{Id, Key, RichText, TextEdit, Ui};
 
 /// Draws the zones with their totals.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
     let survey = context.survey;
     for zone in &survey.zones {
         ui.push_id(zone.id, |ui| row(ui, context, zone));
@@ -20,7 +20,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     add(ui, context);
 }
 
-fn row(ui: &mut Ui, context: &mut PageContext<'_>, zone: &Zone) {
+fn row(ui: &mut Ui, context: &mut GapsContext<'_>, zone: &Zone) {
     let gaps = context.survey.gaps.iter();
     let lines = gaps.filter(|gap| gap.zone == zone.id).count();
     // What is left beside count, area, share and the link.
@@ -53,7 +53,7 @@ fn row(ui: &mut Ui, context: &mut PageContext<'_>, zone: &Zone) {
     });
 }
 
-fn figures(ui: &mut Ui, context: &PageContext<'_>, id: ZoneId) {
+fn figures(ui: &mut Ui, context: &GapsContext<'_>, id: ZoneId) {
     let Some(results) = context.results else {
         return;
     };
@@ -86,7 +86,7 @@ fn hover(total: &LeakageTotal) -> String {
     )
 }
 
-fn total(ui: &mut Ui, context: &PageContext<'_>) {
+fn total(ui: &mut Ui, context: &GapsContext<'_>) {
     let Some(results) = context.results else {
         return;
     };
@@ -102,9 +102,9 @@ fn total(ui: &mut Ui, context: &PageContext<'_>) {
     });
 }
 
-fn add(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn add(ui: &mut Ui, context: &mut GapsContext<'_>) {
     ui.horizontal(|ui| {
-        let text = &mut context.view.gaps.new_zone;
+        let text = &mut context.view.new_zone;
         let response = ui.add(
             TextEdit::singleline(text)
                 .id(Id::unique("new zone"))

@@ -2,67 +2,28 @@
 
 mod choose;
 mod preview;
+mod view;
+
+pub use view::JobSheetView;
 
 use crate::sheet::csv::ByteOrderMark;
-use crate::window::desk::{SheetChoices, SheetFile, SheetKey};
-use crate::window::page::{PageContext, Request};
+use crate::window::desk::{SheetFile, SheetKey};
+use crate::window::request::Request;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Panel, RichText, ScrollArea, Ui};
-use std::ops::Range;
+use view::JobSheetContext;
 
 /// Narrower than this, the choices stand above the pages.
 const SIDE_BY_SIDE: f32 = 760.0;
 /// Width of the choices beside the pages.
 const CHOICES: f32 = 330.0;
 
-/// What the page remembers.
-#[derive(Clone, Debug, Default)]
-pub struct JobSheetView {
-    /// What is printed.
-    pub choices: SheetChoices,
-    /// How tables begin.
-    pub mark: ByteOrderMark,
-    /// Pages in sight and their width in pixels, as last drawn.
-    pub(in crate::window) in_sight: Option<(Range<usize>, u32)>,
-    /// The pages stand below the choices rather than beside them.
-    pub(in crate::window) below: bool,
-    /// The pages are scrolled to in the next frame.
-    pub(in crate::window) pages_wanted: bool,
-}
-
-/// Where the workshop's words are kept between runs.
-const WORKSHOP_KEY: &str = "workshop";
-const ADDRESS_KEY: &str = "workshop address";
-const LOGO_KEY: &str = "workshop logo";
-
-impl JobSheetView {
-    /// With the workshop as it was stored in an earlier run.
-    #[must_use]
-    pub fn stored(storage: Option<&dyn eframe::Storage>) -> Self {
-        let mut view = Self::default();
-        if let Some(storage) = storage {
-            let stored = |key| storage.get_string(key).unwrap_or_default();
-            view.choices.workshop = stored(WORKSHOP_KEY);
-            view.choices.address = stored(ADDRESS_KEY);
-            view.choices.logo = stored(LOGO_KEY);
-        }
-        view
-    }
-
-    /// Keeps the workshop for the next run.
-    pub fn store(&self, storage: &mut dyn eframe::Storage) {
-        storage.set_string(WORKSHOP_KEY, self.choices.workshop.clone());
-        storage.set_string(ADDRESS_KEY, self.choices.address.clone());
-        storage.set_string(LOGO_KEY, self.choices.logo.clone());
-    }
-}
-
 /// Draws the page.
-pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
-    context.view.job_sheet.below = ui.available_width() < SIDE_BY_SIDE;
-    if !context.view.job_sheet.below {
+pub fn show(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
+    context.view.below = ui.available_width() < SIDE_BY_SIDE;
+    if !context.view.below {
         Panel::left("job sheet choices")
             .frame(egui::Frame::NONE)
             .show_separator_line(false)
@@ -84,28 +45,28 @@ pub fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     }
 }
 
-fn key(context: &PageContext<'_>) -> SheetKey {
+fn key(context: &JobSheetContext<'_>) -> SheetKey {
     SheetKey {
         revision: context.revision,
-        choices: context.view.job_sheet.choices.clone(),
+        choices: context.view.choices.clone(),
     }
 }
 
 /// Everything but the pages.
-fn side(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn side(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
     widgets::card(ui, "Job sheet", |ui| {
         state(ui, context);
         ui.add_space(4.0);
         files(ui, context);
     });
     ui.add_space(4.0);
-    choose::show(ui, &mut context.view.job_sheet.choices);
+    choose::show(ui, &mut context.view.choices);
     ui.add_space(4.0);
     tables(ui, context);
 }
 
 /// What the desk is at.
-fn state(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn state(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
     let key = key(context);
     let desk = context.desk;
     if let Some(step) = desk.step() {
@@ -136,8 +97,8 @@ fn state(ui: &mut Ui, context: &mut PageContext<'_>) {
         };
         ui.horizontal_wrapped(|ui| {
             ui.label(words);
-            if context.view.job_sheet.below && widgets::link(ui, "look at them below").clicked() {
-                context.view.job_sheet.pages_wanted = true;
+            if context.view.below && widgets::link(ui, "look at them below").clicked() {
+                context.view.pages_wanted = true;
             }
         });
         if let Some(replaced) = pages.replaced() {
@@ -149,8 +110,8 @@ fn state(ui: &mut Ui, context: &mut PageContext<'_>) {
     }
 }
 
-fn files(ui: &mut Ui, context: &mut PageContext<'_>) {
-    let (kind, desk) = (context.view.job_sheet.choices.kind, context.desk);
+fn files(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
+    let (kind, desk) = (context.view.choices.kind, context.desk);
     let ready = desk.shows(&key(context)) && !desk.is_writing();
     ui.horizontal_wrapped(|ui| {
         let save = ui.add_enabled(ready, egui::Button::new("Save as PDF…"));
@@ -170,7 +131,7 @@ fn files(ui: &mut Ui, context: &mut PageContext<'_>) {
     }
 }
 
-fn tables(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn tables(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
     widgets::card(ui, "For spreadsheets", |ui| {
         ui.horizontal_wrapped(|ui| {
             for (words, file) in [
@@ -182,7 +143,7 @@ fn tables(ui: &mut Ui, context: &mut PageContext<'_>) {
                 }
             }
         });
-        let view = &mut context.view.job_sheet;
+        let view = &mut context.view;
         let marked = view.mark == ByteOrderMark::With;
         if let Some(with) = widgets::plain_tick(ui, "Begin with a byte-order mark", marked) {
             view.mark = if with {

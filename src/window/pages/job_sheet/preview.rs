@@ -1,6 +1,6 @@
 //! The pages as they will be printed.
 
-use crate::window::page::PageContext;
+use super::view::JobSheetContext;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
@@ -13,10 +13,10 @@ const BETWEEN: f32 = 12.0;
 /// Widths are stepped, so that dragging the window does not draw all pages at each pixel.
 const WIDTH_STEP: f32 = 24.0;
 
-type Above = fn(&mut Ui, &mut PageContext<'_>);
+type Above = fn(&mut Ui, &mut JobSheetContext<'_>);
 
 /// Draws the pages; `above` first, where the window is narrow.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, above: Option<Above>) {
+pub(super) fn show(ui: &mut Ui, context: &mut JobSheetContext<'_>, above: Option<Above>) {
     ScrollArea::vertical()
         .id_salt("job sheet pages")
         .auto_shrink(false)
@@ -26,7 +26,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, above: Option<Abo
                 widgets::follow_focus(ui);
                 ui.add_space(BETWEEN);
             }
-            if std::mem::take(&mut context.view.job_sheet.pages_wanted) {
+            if std::mem::take(&mut context.view.pages_wanted) {
                 ui.scroll_to_cursor(Some(egui::Align::TOP));
             }
             pages(ui, context, viewport);
@@ -38,7 +38,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, above: Option<Abo
     clippy::cast_sign_loss,
     reason = "sizes on a screen"
 )]
-fn pages(ui: &mut Ui, context: &mut PageContext<'_>, viewport: Rect) {
+fn pages(ui: &mut Ui, context: &mut JobSheetContext<'_>, viewport: Rect) {
     let Some(pages) = context.desk.pages() else {
         if context.desk.step().is_some() {
             ui.horizontal(|ui| {
@@ -68,14 +68,14 @@ fn pages(ui: &mut Ui, context: &mut PageContext<'_>, viewport: Rect) {
     }
     let pixels = (width * ui.ctx().pixels_per_point()).round() as u32;
     let wanted = in_sight.map(|(first, end)| (first..end, pixels));
-    if context.view.job_sheet.in_sight != wanted {
-        context.view.job_sheet.in_sight = wanted;
+    if context.view.in_sight != wanted {
+        context.view.in_sight = wanted;
         // The desk draws them at the start of the next frame.
         ui.ctx().request_repaint();
     }
 }
 
-fn paint(ui: &Ui, context: &PageContext<'_>, page: usize, rect: Rect) {
+fn paint(ui: &Ui, context: &JobSheetContext<'_>, page: usize, rect: Rect) {
     let painter = ui.painter();
     // Paper is white in the dark as well: this is how it will look.
     painter.rect_filled(rect, 0.0, Color32::WHITE);

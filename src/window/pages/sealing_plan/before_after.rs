@@ -1,11 +1,11 @@
 //! Everything before and after a plan: figures, money, what shifts, what to heed.
 
 use super::ranking::{boxed, name_of, saving_words};
+use super::view::SealingPlanContext;
 use crate::assess::Answer;
 use crate::assess::sealing::{Aim, AirPerSleeper, FlowShift, Plan};
 use crate::survey::{GapId, Survey};
 use crate::window::format::{area_cm2, digits, digits_of, money};
-use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets::{self, finding_list};
 use eframe::egui;
@@ -17,7 +17,7 @@ const SHIFTS: usize = 5;
 /// Draws cost and payback, before and after, what shifts, and what to heed.
 pub(super) fn show(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut SealingPlanContext<'_>,
     plan: &Plan,
     (aim, salt): (Aim, &'static str),
 ) {
@@ -91,7 +91,7 @@ fn per_sleeper(air: &Answer<AirPerSleeper>, of: fn(&AirPerSleeper) -> f64) -> An
     air.as_ref().map(of).map_err(Clone::clone)
 }
 
-fn lines(context: &PageContext<'_>, plan: &Plan) -> Vec<Line> {
+fn lines(context: &SealingPlanContext<'_>, plan: &Plan) -> Vec<Line> {
     let case = |calm: bool| {
         let assessment = context.results.map(|results| &results.assessment);
         let named = assessment.and_then(|all| {
@@ -177,7 +177,7 @@ fn lines(context: &PageContext<'_>, plan: &Plan) -> Vec<Line> {
 const NAME: f32 = 250.0;
 const FIGURE: f32 = 104.0;
 
-fn table(ui: &mut Ui, context: &PageContext<'_>, plan: &Plan, salt: &str) {
+fn table(ui: &mut Ui, context: &SealingPlanContext<'_>, plan: &Plan, salt: &str) {
     ScrollArea::horizontal()
         .id_salt(("before and after", salt))
         .auto_shrink([false, true])

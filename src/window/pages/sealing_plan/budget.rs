@@ -1,27 +1,28 @@
 //! The best set of gaps within a budget.
 
 use super::ranking::name_of;
-use super::{before_after, out_of_date, state};
+use super::view::SealingPlanContext;
+use super::work_in_hand::out_of_date;
+use super::{before_after, state};
 use crate::assess::Answer;
 use crate::assess::sealing::Plan;
 use crate::survey::GapId;
 use crate::window::decisions::{Best, LongWork};
 use crate::window::format::money;
-use crate::window::page::PageContext;
 use crate::window::widgets::{self, NumberField};
 use eframe::egui;
 use egui::{Label, Ui};
 
 /// Draws the budget, how far the search is, and the set it found.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let currency = context.survey.tariffs.currency.clone();
-    let budget = context.view.sealing_plan.budget;
+    let budget = context.view.budget;
     let typed = NumberField::new("Budget", "budget", budget)
         .unit(&currency)
         .hint("none")
         .show(ui, context.queue);
     if let Some(sum) = typed {
-        context.view.sealing_plan.budget = sum;
+        context.view.budget = sum;
     }
     if budget.is_none() {
         widgets::muted(
@@ -40,7 +41,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     found(ui, context, &dated.answer);
 }
 
-fn found(ui: &mut Ui, context: &mut PageContext<'_>, best: &Best) {
+fn found(ui: &mut Ui, context: &mut SealingPlanContext<'_>, best: &Best) {
     let currency = context.survey.tariffs.currency.clone();
     let head = format!(
         "For at most {}, to save most of {}:",
@@ -63,7 +64,7 @@ fn found(ui: &mut Ui, context: &mut PageContext<'_>, best: &Best) {
             .on_hover_text("Ticks exactly these gaps; it can be undone");
         if take.clicked() {
             let wanted: Vec<GapId> = plan.gaps.iter().map(|one| one.sealable.gap()).collect();
-            let date = &context.view.sealing_plan.date_of_change();
+            let date = &context.view.date_of_change();
             if let Some(edit) = state::plan_of(context.survey, &wanted, date) {
                 context.queue.edit(edit, None);
             }
@@ -77,7 +78,7 @@ fn found(ui: &mut Ui, context: &mut PageContext<'_>, best: &Best) {
     );
 }
 
-fn list(ui: &mut Ui, context: &PageContext<'_>, plan: &Plan) {
+fn list(ui: &mut Ui, context: &SealingPlanContext<'_>, plan: &Plan) {
     let named = plan.gaps.iter().map(|one| {
         let id = one.sealable.gap();
         let name = context.survey.gap(id).map_or("", name_of);

@@ -3,13 +3,14 @@
 use super::super::air_change::lines::{Look, case_looks, key};
 use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
 use super::ranking::{boxed, name_of};
-use super::{on_its_way, out_of_date, state};
+use super::state;
+use super::view::{SealingPlanContext, Shown};
+use super::work_in_hand::{on_its_way, out_of_date};
 use crate::assess::Answer;
 use crate::assess::sealing::{Figures, Order};
 use crate::figure::styles::PLAIN;
 use crate::survey::GapId;
 use crate::window::format::{digits_of, money};
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
@@ -29,15 +30,6 @@ enum Weather {
     Calmest,
     Season,
     Windiest,
-}
-
-/// The figure that the plot shows.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) enum Shown {
-    #[default]
-    AirChanges,
-    Water,
-    Heat,
 }
 
 impl Shown {
@@ -76,7 +68,7 @@ impl Shown {
 }
 
 /// Draws the curve and the table.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let decisions = context.decisions;
     let Some(dated) = decisions.order() else {
         return on_its_way(ui, context);
@@ -90,10 +82,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         ui.label("No gap with a known cost would save anything.");
         return;
     }
-    let chosen = Choice::new("Curve of", &context.view.sealing_plan.curve, &Shown::ALL)
+    let chosen = Choice::new("Curve of", &context.view.curve, &Shown::ALL)
         .show(ui, |shown| shown.name().to_owned());
     if let Some(shown) = chosen {
-        context.view.sealing_plan.curve = shown;
+        context.view.curve = shown;
     }
     if ui.available_width() >= BESIDE {
         ui.columns(2, |columns| {
@@ -113,8 +105,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     );
 }
 
-fn plot(ui: &mut Ui, context: &PageContext<'_>, order: &Order) {
-    let shown = context.view.sealing_plan.curve;
+fn plot(ui: &mut Ui, context: &SealingPlanContext<'_>, order: &Order) {
+    let shown = context.view.curve;
     let looks = looks(ui, context);
     let lines: Vec<(&str, Vec<[f64; 2]>, Look)> = shown
         .lines()
@@ -162,7 +154,7 @@ fn plot(ui: &mut Ui, context: &PageContext<'_>, order: &Order) {
 
 /// The looks of the calmest case, of the season and of the windiest case: the same as on the
 /// rose.
-fn looks(ui: &Ui, context: &PageContext<'_>) -> [Look; 3] {
+fn looks(ui: &Ui, context: &SealingPlanContext<'_>) -> [Look; 3] {
     let [season, calm, windy] = PLAIN.map(|style| Look::of(ui, style));
     let found = context.results.and_then(|results| {
         let looks = case_looks(ui, &results.assessment);
@@ -182,7 +174,7 @@ fn hover(at: &HoverPosition<'_>, currency: &str) -> Option<String> {
 const STEP: f32 = 26.0;
 const FIGURE: f32 = 56.0;
 
-fn table(ui: &mut Ui, context: &mut PageContext<'_>, order: &Order) {
+fn table(ui: &mut Ui, context: &mut SealingPlanContext<'_>, order: &Order) {
     let currency = context.survey.tariffs.currency.clone();
     let name = (ui.available_width() - STEP - 5.0 * FIGURE - 34.0).max(110.0);
     ScrollArea::both()
@@ -262,7 +254,7 @@ fn line(ui: &mut Ui, name: f32, cells: [&str; 7]) {
     });
 }
 
-fn plan_link(ui: &mut Ui, context: &mut PageContext<'_>, number: usize, sealed: &[GapId]) {
+fn plan_link(ui: &mut Ui, context: &mut SealingPlanContext<'_>, number: usize, sealed: &[GapId]) {
     ui.horizontal(|ui| {
         ui.add_space(STEP);
         let words = RichText::new("plan up to here")
@@ -271,7 +263,7 @@ fn plan_link(ui: &mut Ui, context: &mut PageContext<'_>, number: usize, sealed: 
         let link = widgets::link(ui, words);
         widgets::tell_name(ui, link.id, &format!("Plan up to step {number}"));
         if link.clicked() {
-            let date = &context.view.sealing_plan.date_of_change();
+            let date = &context.view.date_of_change();
             if let Some(edit) = state::plan_of(context.survey, sealed, date) {
                 context.queue.edit(edit, None);
             }

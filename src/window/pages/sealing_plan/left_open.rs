@@ -2,18 +2,18 @@
 
 use super::super::drying_heat::safety::{area, verdict};
 use super::ranking::{name_of, state_choice, way};
+use super::view::SealingPlanContext;
 use crate::assess::safety::words::{Line, TABLE_IN_SHORT};
 use crate::assess::sealing::{LeftOpen, StaysOpen};
 use crate::assess::{Safety, SafetyVerdict, Topic};
 use crate::survey::Severity;
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Checkbox, Grid, Label, RichText, Ui};
 
 /// Draws the gaps that no plan may hold, and safety ventilation.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let decisions = context.decisions;
     if let Some(Ok(ranking)) = decisions.ranking().map(|dated| &dated.answer) {
         gaps(ui, context, &ranking.left_open);
@@ -22,7 +22,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     safety(ui, context);
 }
 
-fn gaps(ui: &mut Ui, context: &mut PageContext<'_>, left_open: &[LeftOpen]) {
+fn gaps(ui: &mut Ui, context: &mut SealingPlanContext<'_>, left_open: &[LeftOpen]) {
     if left_open.is_empty() {
         ui.label("Every gap of the ledger may be sealed.");
         return;
@@ -44,7 +44,7 @@ fn gaps(ui: &mut Ui, context: &mut PageContext<'_>, left_open: &[LeftOpen]) {
 }
 
 /// One gap: a tick that cannot be set where it protects people, its name, and why it stays.
-fn left(ui: &mut Ui, context: &mut PageContext<'_>, one: &LeftOpen) {
+fn left(ui: &mut Ui, context: &mut SealingPlanContext<'_>, one: &LeftOpen) {
     let Some(gap) = context.survey.gap(one.gap) else {
         return;
     };
@@ -72,7 +72,7 @@ fn left(ui: &mut Ui, context: &mut PageContext<'_>, one: &LeftOpen) {
     });
 }
 
-fn safety(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn safety(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let Some(results) = context.results else {
         return;
     };

@@ -5,9 +5,10 @@ use super::super::fields::Fields;
 use super::super::gaps::work;
 use super::ranking::name_of;
 use super::state;
+use super::view::SealingPlanContext;
 use crate::assess::sealing::Sealable;
 use crate::survey::{CostBasis, Edit, Gap, GapId, Item, RemedyKind};
-use crate::window::page::PageContext;
+use crate::window::request::Request;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice, NumberField};
 use eframe::egui;
@@ -20,7 +21,7 @@ const MANY: f32 = 150.0;
 const COLUMN_LEAST: f32 = 400.0;
 
 /// Draws the library, the prices, and one gap's remedy.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     library(ui, context);
     ui.add_space(6.0);
     widgets::columns(ui, COLUMN_LEAST, 2, |ui, at| {
@@ -78,7 +79,7 @@ fn basis_words(basis: CostBasis) -> &'static str {
     }
 }
 
-fn library(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn library(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let decisions = context.decisions;
     let Some(Ok(ranking)) = decisions.ranking().map(|dated| &dated.answer) else {
         return;
@@ -96,7 +97,7 @@ fn library(ui: &mut Ui, context: &mut PageContext<'_>) {
     }
 }
 
-fn one_group(ui: &mut Ui, context: &mut PageContext<'_>, group: &Group<'_>) {
+fn one_group(ui: &mut Ui, context: &mut SealingPlanContext<'_>, group: &Group<'_>) {
     let name = group.kind.name();
     let per = basis_words(group.basis);
     let currency = context.survey.tariffs.currency.trim();
@@ -158,7 +159,7 @@ fn one_group(ui: &mut Ui, context: &mut PageContext<'_>, group: &Group<'_>) {
     });
 }
 
-fn rates(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn rates(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let tariffs = &context.survey.tariffs;
     let currency = tariffs.currency.trim().to_owned();
     let (hour, kwh) = (format!("{currency}/h"), format!("{currency}/kWh"));
@@ -186,8 +187,8 @@ fn rates(ui: &mut Ui, context: &mut PageContext<'_>) {
     );
 }
 
-fn one_gap(ui: &mut Ui, context: &mut PageContext<'_>) {
-    let Some(id) = context.view.gaps.selected_in(context.survey) else {
+fn one_gap(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
+    let Some(id) = context.selected else {
         return;
     };
     ui.heading("One gap");
@@ -198,7 +199,7 @@ fn one_gap(ui: &mut Ui, context: &mut PageContext<'_>) {
         format!("{id} {name}")
     };
     if let Some(chosen) = Choice::new("Remedy of", &id, &ids).show(ui, words) {
-        context.view.gaps.select(Some(chosen));
+        context.queue.push(Request::SelectGap(chosen));
     }
     let gap: Option<&Gap> = survey.gap(id);
     if let Some(gap) = gap {

@@ -1,13 +1,14 @@
 //! Every gap that may be sealed, by what sealing it alone saves.
 
-use super::{on_its_way, out_of_date, state};
+use super::state;
+use super::view::SealingPlanContext;
+use super::work_in_hand::{on_its_way, out_of_date};
 use crate::assess::Answer;
 use crate::assess::Topic;
 use crate::assess::sealing::{Aim, Ranked, Sealable};
 use crate::survey::{Gap, Item, Place, RemedyKind, WorkState};
 use crate::window::decisions::Ranking;
 use crate::window::format::{digits_of, money};
-use crate::window::page::PageContext;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
@@ -43,7 +44,7 @@ const REMEDY: f32 = 140.0;
 const STATE: f32 = 92.0;
 
 /// Draws the table.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     on_its_way(ui, context);
     let decisions = context.decisions;
     let Some(dated) = decisions.ranking() else {
@@ -74,12 +75,12 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     table(ui, context, ranking, &currency);
 }
 
-fn table(ui: &mut Ui, context: &mut PageContext<'_>, ranking: &Ranking, currency: &str) {
+fn table(ui: &mut Ui, context: &mut SealingPlanContext<'_>, ranking: &Ranking, currency: &str) {
     let figures: f32 = COLUMNS.iter().map(|(_, width)| width).sum();
     let name = ui.available_width() - figures - TICK - NUMBER - REMEDY - STATE - 22.0;
     let name = name.clamp(NAME_LEAST, 380.0);
     let count = ranking.ranked.len();
-    let drawn = if context.view.sealing_plan.all_rows {
+    let drawn = if context.view.all_rows {
         count
     } else {
         count.min(ROWS)
@@ -100,7 +101,7 @@ fn table(ui: &mut Ui, context: &mut PageContext<'_>, ranking: &Ranking, currency
     if drawn < count {
         let words = format!("Show all {count} gaps");
         if ui.button(words).clicked() {
-            context.view.sealing_plan.all_rows = true;
+            context.view.all_rows = true;
         }
     }
 }
@@ -164,7 +165,7 @@ pub(super) fn name_of(gap: &Gap) -> &str {
 }
 
 /// A link that leads to a gap in the ledger.
-pub(super) fn way(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
+pub(super) fn way(ui: &mut Ui, context: &mut SealingPlanContext<'_>, gap: &Gap) {
     let words = RichText::new(name_of(gap)).color(palette(ui).accent);
     let response =
         widgets::link(ui, words).on_hover_text(format!("Show gap {} in the ledger", gap.id));
@@ -180,7 +181,7 @@ pub(super) fn way(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
 
 fn row(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut SealingPlanContext<'_>,
     name: f32,
     (gap, one): (&Gap, &Ranked),
     aim: Aim,
@@ -215,7 +216,7 @@ fn row(
 }
 
 /// The tick that takes a gap into the plan, or out of it.
-fn tick(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
+fn tick(ui: &mut Ui, context: &mut SealingPlanContext<'_>, gap: &Gap) {
     let mut planned = gap.state == WorkState::Planned;
     let response = ui.checkbox(&mut planned, "");
     let name = format!("Plan to seal gap {}, {}", gap.id, name_of(gap));
@@ -230,14 +231,14 @@ fn tick(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
     }
 }
 
-fn change_state(context: &mut PageContext<'_>, gap: &Gap, to: WorkState) {
-    let date = &context.view.sealing_plan.date_of_change();
+fn change_state(context: &mut SealingPlanContext<'_>, gap: &Gap, to: WorkState) {
+    let date = &context.view.date_of_change();
     let edit = state::in_state(context.survey, gap, to, date);
     context.queue.edit(edit, None);
 }
 
 /// The state of the work on a gap, to be changed.
-pub(super) fn state_choice(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap) {
+pub(super) fn state_choice(ui: &mut Ui, context: &mut SealingPlanContext<'_>, gap: &Gap) {
     let label = format!("State of gap {}", gap.id);
     let chosen = Choice::new(&label, &gap.state, &state::STATES)
         .compact()
@@ -249,7 +250,7 @@ pub(super) fn state_choice(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap
 }
 
 /// How it would be sealed, to be changed.
-fn remedy(ui: &mut Ui, context: &mut PageContext<'_>, gap: &Gap, sealable: &Sealable) {
+fn remedy(ui: &mut Ui, context: &mut SealingPlanContext<'_>, gap: &Gap, sealable: &Sealable) {
     let suggested = sealable.remedy().kind.name();
     let current = gap.remedy.as_ref().map(|own| own.kind);
     let mut options = vec![None];

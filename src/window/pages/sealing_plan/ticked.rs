@@ -1,18 +1,19 @@
 //! The plan as ticked by hand.
 
 use super::ranking::{boxed, name_of, saving_words, state_choice, way};
-use super::{before_after, out_of_date, state};
+use super::view::SealingPlanContext;
+use super::work_in_hand::out_of_date;
+use super::{before_after, state};
 use crate::assess::sealing::{Aim, Plan, PlannedGap};
 use crate::survey::{Edit, Severity, WorkState};
 use crate::window::format::money;
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Align, RichText, ScrollArea, Ui, vec2};
 
 /// Draws the gaps of the plan and what it comes to.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let decisions = context.decisions;
     let Some(dated) = decisions.ticked() else {
         return;
@@ -23,7 +24,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
             format!("gap {id} {name} is marked as planned, but {why}; it is not in the plan");
         widgets::message_line(ui, Severity::Danger, &words);
     }
-    let aim = context.view.sealing_plan.aim;
+    let aim = context.view.aim;
     match &dated.answer.plan {
         None => {
             ui.label("Nothing is planned yet: tick gaps in the table above, or take the best set within a budget.");
@@ -40,7 +41,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     }
 }
 
-fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn buttons(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     ui.horizontal_wrapped(|ui| {
         for (words, to) in [
             ("Mark all of it as sealed", WorkState::Sealed),
@@ -48,7 +49,7 @@ fn buttons(ui: &mut Ui, context: &mut PageContext<'_>) {
             ("Take all of it out", WorkState::Open),
         ] {
             if ui.button(words).clicked() {
-                let date = &context.view.sealing_plan.date_of_change();
+                let date = &context.view.date_of_change();
                 let edit: Option<Edit> = state::all_planned(context.survey, to, date);
                 if let Some(edit) = edit {
                     context.queue.edit(edit, None);
@@ -62,7 +63,7 @@ const NUMBER: f32 = 34.0;
 const NAME_LEAST: f32 = 170.0;
 const SHORT: f32 = 84.0;
 
-fn gaps(ui: &mut Ui, context: &mut PageContext<'_>, plan: &Plan, aim: Aim) {
+fn gaps(ui: &mut Ui, context: &mut SealingPlanContext<'_>, plan: &Plan, aim: Aim) {
     let name = (ui.available_width() - NUMBER - 6.0 * SHORT - 24.0).clamp(NAME_LEAST, 420.0);
     let currency = context.survey.tariffs.currency.clone();
     let unit = match aim {
@@ -99,7 +100,7 @@ fn gaps(ui: &mut Ui, context: &mut PageContext<'_>, plan: &Plan, aim: Aim) {
         });
 }
 
-fn row(ui: &mut Ui, context: &mut PageContext<'_>, one: &PlannedGap, name: f32, aim: Aim) {
+fn row(ui: &mut Ui, context: &mut SealingPlanContext<'_>, one: &PlannedGap, name: f32, aim: Aim) {
     let sealable = &one.sealable;
     let Some(gap) = context.survey.gap(sealable.gap()) else {
         return;

@@ -1,17 +1,17 @@
 //! The survey itself, the vehicle's sizes, and where it stands.
 
 use super::super::fields::{Fields, whole_findings};
+use super::view::VehicleContext;
 use crate::assess::Topic;
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::wind::{Shelter, Terrain};
 use crate::survey::{Edit, Item, VehicleKind};
 use crate::window::format::digits;
-use crate::window::page::PageContext;
 use crate::window::widgets;
 use eframe::egui::Ui;
 
 /// Title, scene, surveyor, date.
-pub(super) fn header(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn header(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let header = &context.survey.header;
     let mut fields = Fields::new(ui, context, Item::Header, header, Edit::Header);
     fields.text("Title", "title", |header| &mut header.title);
@@ -30,7 +30,7 @@ pub(super) fn header(ui: &mut Ui, context: &mut PageContext<'_>) {
 }
 
 /// Kind and sizes.
-pub(super) fn vehicle(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn vehicle(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let vehicle = &context.survey.vehicle;
     let mut fields = Fields::new(ui, context, Item::Vehicle, vehicle, Edit::Vehicle);
     fields.choice(
@@ -71,7 +71,7 @@ pub(super) fn vehicle(ui: &mut Ui, context: &mut PageContext<'_>) {
     volume(ui, context);
 }
 
-fn volume(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn volume(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let Some(results) = context.results else {
         return;
     };
@@ -112,7 +112,7 @@ fn set_words(set: &PressureSet) -> String {
 }
 
 /// Terrain, shelter, heading.
-pub(super) fn site(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let site = &context.survey.site;
     let mut fields = Fields::new(ui, context, Item::Site, site, Edit::Site);
     fields.choice("District", &Terrain::ALL, terrain_words, |site| {

@@ -1,13 +1,13 @@
 //! Contents, sun and supply.
 
 use super::super::fields::Fields;
+use super::view::VehicleContext;
 use crate::survey::{Edit, Item};
-use crate::window::page::PageContext;
 use crate::window::widgets;
 use eframe::egui::Ui;
 
 /// Draws the card's fields.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let drying = &context.survey.drying;
     let mut fields = Fields::new(ui, context, Item::Drying, drying, Edit::Drying);
     fields

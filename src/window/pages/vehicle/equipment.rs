@@ -1,18 +1,19 @@
 //! Equipment: appliances, heaters, fans, moisture sources, and the drying machines.
 
 use super::super::fields::Fields;
-use super::{CARD_LEAST, drying, lists, machines, spaces};
+use super::super::space_choice;
+use super::view::{CARD_LEAST, VehicleContext};
+use super::{drying, lists, machines};
 use crate::survey::equipment::FanDirection;
 use crate::survey::{
     Appliance, ApplianceKind, Edit, Fan, Heater, HeaterFuel, Item, MoistureSource, Record,
     RecordId, SourceKind,
 };
-use crate::window::page::PageContext;
 use crate::window::widgets;
 use eframe::egui::Ui;
 
 /// Draws the section.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     widgets::columns(ui, CARD_LEAST, 6, |ui, at| match at {
         0 => widgets::card(ui, "Appliances that burn something", |ui| {
             appliances(ui, context);
@@ -27,7 +28,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     });
 }
 
-fn appliances(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn appliances(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
     for appliance in &survey.appliances {
         ui.push_id(appliance.id, |ui| one_appliance(ui, context, appliance));
@@ -48,7 +49,7 @@ fn appliances(ui: &mut Ui, context: &mut PageContext<'_>) {
     lists::add(ui, context, "Add appliance", edit);
 }
 
-fn one_appliance(ui: &mut Ui, context: &mut PageContext<'_>, appliance: &Appliance) {
+fn one_appliance(ui: &mut Ui, context: &mut VehicleContext<'_>, appliance: &Appliance) {
     let item = Item::Appliance(appliance.id);
     let id = RecordId::Appliance(appliance.id);
     lists::head(
@@ -73,7 +74,7 @@ fn one_appliance(ui: &mut Ui, context: &mut PageContext<'_>, appliance: &Applian
     });
 }
 
-fn heaters(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn heaters(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
     for heater in &survey.heaters {
         ui.push_id(heater.id, |ui| one_heater(ui, context, heater));
@@ -90,7 +91,7 @@ fn heaters(ui: &mut Ui, context: &mut PageContext<'_>) {
     lists::add(ui, context, "Add heater", edit);
 }
 
-fn one_heater(ui: &mut Ui, context: &mut PageContext<'_>, heater: &Heater) {
+fn one_heater(ui: &mut Ui, context: &mut VehicleContext<'_>, heater: &Heater) {
     let item = Item::Heater(heater.id);
     let id = RecordId::Heater(heater.id);
     let kind = format!("{} heater", heater.fuel.name());
@@ -114,7 +115,7 @@ fn one_heater(ui: &mut Ui, context: &mut PageContext<'_>, heater: &Heater) {
         });
 }
 
-fn sources(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn sources(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
     for source in &survey.sources {
         ui.push_id(source.id, |ui| one_source(ui, context, source));
@@ -139,7 +140,7 @@ fn sources(ui: &mut Ui, context: &mut PageContext<'_>) {
     lists::add(ui, context, "Add moisture source", edit);
 }
 
-fn one_source(ui: &mut Ui, context: &mut PageContext<'_>, source: &MoistureSource) {
+fn one_source(ui: &mut Ui, context: &mut VehicleContext<'_>, source: &MoistureSource) {
     let item = Item::Source(source.id);
     let id = RecordId::Source(source.id);
     lists::head(ui, context, &source.name, source.kind.name(), item, id);
@@ -174,7 +175,7 @@ fn source_kind(fields: &mut Fields<'_, '_, MoistureSource>, source: &MoistureSou
     }
 }
 
-fn fans(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn fans(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
     for fan in &survey.fans {
         ui.push_id(fan.id, |ui| one_fan(ui, context, fan));
@@ -192,7 +193,7 @@ fn fans(ui: &mut Ui, context: &mut PageContext<'_>) {
     lists::add(ui, context, "Add fan", Edit::Put(Record::Fan(fan)));
 }
 
-fn one_fan(ui: &mut Ui, context: &mut PageContext<'_>, fan: &Fan) {
+fn one_fan(ui: &mut Ui, context: &mut VehicleContext<'_>, fan: &Fan) {
     let item = Item::Fan(fan.id);
     let survey = context.survey;
     lists::head(ui, context, &fan.name, "fan", item, RecordId::Fan(fan.id));
@@ -212,7 +213,7 @@ fn one_fan(ui: &mut Ui, context: &mut PageContext<'_>, fan: &Fan) {
     fields.tick("runs when laid up", "on_laid_up", |fan| &mut fan.on_laid_up);
     fields.tick("runs in use", "on_in_use", |fan| &mut fan.on_in_use);
     let (ui, _, _) = fields.parts();
-    if let Some(space) = spaces::choose(ui, survey, fan.space, item) {
+    if let Some(space) = space_choice::choose(ui, survey, fan.space, item) {
         fields.change(|fan| fan.space = space);
     }
 }

@@ -1,17 +1,17 @@
 //! The fabric: the elements at the left, the selected one at the right.
 
 use super::super::fields::Fields;
-use super::{CARD_LEAST, fabric_list, layers, lists, usual};
+use super::view::{CARD_LEAST, VehicleContext};
+use super::{fabric_list, layers, lists, usual};
 use crate::assess::Topic;
 use crate::survey::fabric::{BuildUp, Outline};
 use crate::survey::{Edit, FabricElement, FabricPart, Facing, Item, Record, RecordId, Survey};
 use crate::window::format::digits;
-use crate::window::page::PageContext;
 use crate::window::widgets::{self, Choice, NumberField};
 use eframe::egui::Ui;
 
 /// Draws the section.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     widgets::columns(ui, CARD_LEAST * 1.2, 2, |ui, at| {
         if at == 0 {
             widgets::card(ui, "Elements", |ui| list(ui, context));
@@ -40,20 +40,20 @@ fn another(survey: &Survey) -> FabricElement {
     }
 }
 
-fn list(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn list(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     fabric_list::show(ui, context);
     ui.add_space(4.0);
     let element = another(context.survey);
     if ui.button("Add element").clicked() {
-        context.view.vehicle.element = Some(element.id);
+        context.view.element = Some(element.id);
         context.queue.edit(put(element), None);
     }
     ui.add_space(4.0);
     fabric_list::totals(ui, context);
 }
 
-fn selected(ui: &mut Ui, context: &mut PageContext<'_>) {
-    let Some(id) = context.view.vehicle.element_in(context.survey) else {
+fn selected(ui: &mut Ui, context: &mut VehicleContext<'_>) {
+    let Some(id) = context.view.element_in(context.survey) else {
         return;
     };
     let survey = context.survey;
@@ -65,7 +65,7 @@ fn selected(ui: &mut Ui, context: &mut PageContext<'_>) {
     });
 }
 
-fn form(ui: &mut Ui, context: &mut PageContext<'_>, element: &FabricElement) {
+fn form(ui: &mut Ui, context: &mut VehicleContext<'_>, element: &FabricElement) {
     let item = Item::Fabric(element.id);
     let id = RecordId::Fabric(element.id);
     lists::head(ui, context, &element.name, element.part.name(), item, id);
@@ -193,7 +193,7 @@ fn blank_outline(part: FabricPart) -> Outline {
     }
 }
 
-fn loss(ui: &mut Ui, context: &mut PageContext<'_>, element: &FabricElement) {
+fn loss(ui: &mut Ui, context: &mut VehicleContext<'_>, element: &FabricElement) {
     let Some(answer) = fabric_list::loss(context, element.id) else {
         return;
     };

@@ -2,17 +2,17 @@
 
 use super::super::fields::worst;
 use super::lists::shown_name;
+use super::view::VehicleContext;
 use crate::assess::Answer;
 use crate::survey::{FabricElement, FabricId, Item};
 use crate::window::format::{digits, percent};
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Button, Grid, RichText, Ui};
 
 /// U-value, W/(m² K), and loss with bridges, W/K, of one element.
-pub(super) fn loss(context: &PageContext<'_>, id: FabricId) -> Option<Answer<(f64, f64)>> {
+pub(super) fn loss(context: &VehicleContext<'_>, id: FabricId) -> Option<Answer<(f64, f64)>> {
     let results = context.results?;
     let at = context
         .survey
@@ -26,7 +26,7 @@ pub(super) fn loss(context: &PageContext<'_>, id: FabricId) -> Option<Answer<(f6
 }
 
 /// Draws the list and its totals.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     if context.survey.fabric.is_empty() {
         ui.label("No element yet. Add walls, roof, floor, windows and doors with their areas.");
         return;
@@ -52,8 +52,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
         });
 }
 
-fn row(ui: &mut Ui, context: &mut PageContext<'_>, element: &FabricElement, total: Option<f64>) {
-    let selected = context.view.vehicle.element_in(context.survey) == Some(element.id);
+fn row(ui: &mut Ui, context: &mut VehicleContext<'_>, element: &FabricElement, total: Option<f64>) {
+    let selected = context.view.element_in(context.survey) == Some(element.id);
     let name = shown_name(&element.name, element.part.name());
     ui.horizontal(|ui| {
         // The growing atom keeps the name at the left.
@@ -62,7 +62,7 @@ fn row(ui: &mut Ui, context: &mut PageContext<'_>, element: &FabricElement, tota
             .truncate();
         let response = ui.add_sized([170.0, 22.0], button);
         if response.clicked() {
-            context.view.vehicle.element = Some(element.id);
+            context.view.element = Some(element.id);
         }
         if let Some(severity) = worst(context, Item::Fabric(element.id)) {
             widgets::severity_sign(ui, severity);
@@ -86,7 +86,7 @@ fn row(ui: &mut Ui, context: &mut PageContext<'_>, element: &FabricElement, tota
 }
 
 /// The totals of all elements.
-pub(super) fn totals(ui: &mut Ui, context: &PageContext<'_>) {
+pub(super) fn totals(ui: &mut Ui, context: &VehicleContext<'_>) {
     let Some(results) = context.results else {
         return;
     };

@@ -4,7 +4,7 @@ use super::super::fields::{Fields, field_findings};
 use super::materials::{MATERIALS, air_gap, blank, layer};
 use crate::survey::fabric::{BuildUp, Layer};
 use crate::survey::{FabricElement, FabricId};
-use crate::window::page::Queue;
+use crate::window::request::Queue;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, NumberField, TextField};
 use eframe::egui;

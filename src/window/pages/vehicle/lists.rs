@@ -1,8 +1,8 @@
 //! What the lists of records have in common: a head with the way to remove, and a button to add.
 
 use super::super::fields::{whole_findings, worst};
+use super::view::VehicleContext;
 use crate::survey::{Edit, Item, RecordId};
-use crate::window::page::PageContext;
 use crate::window::theme::bold;
 use crate::window::widgets;
 use eframe::egui;
@@ -11,7 +11,7 @@ use egui::{Align, Layout, RichText, Ui};
 /// The head of one record: its name, a sign where something was noticed, and *remove*.
 pub(super) fn head(
     ui: &mut Ui,
-    context: &mut PageContext<'_>,
+    context: &mut VehicleContext<'_>,
     name: &str,
     kind: &str,
     item: Item,
@@ -46,7 +46,7 @@ pub(super) fn shown_name(name: &str, kind: &str) -> String {
 }
 
 /// A button that adds a record.
-pub(super) fn add(ui: &mut Ui, context: &mut PageContext<'_>, words: &str, edit: Edit) {
+pub(super) fn add(ui: &mut Ui, context: &mut VehicleContext<'_>, words: &str, edit: Edit) {
     if ui.button(words).clicked() {
         context.queue.edit(edit, None);
     }

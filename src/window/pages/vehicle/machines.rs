@@ -2,9 +2,10 @@
 
 use super::super::fields::{Fields, field_findings};
 use super::lists;
+use super::view::VehicleContext;
 use crate::survey::equipment::MachinePoint;
 use crate::survey::{Edit, Item, Machine, MachineId, MachineKind, Record, RecordId};
-use crate::window::page::{PageContext, Queue};
+use crate::window::request::Queue;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, NumberField};
 use eframe::egui;
@@ -15,7 +16,7 @@ fn put(machine: Machine) -> Edit {
 }
 
 /// Draws the list.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
     for machine in &survey.machines {
         ui.push_id(machine.id, |ui| one(ui, context, machine));
@@ -43,7 +44,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     lists::add(ui, context, "Add drying machine", put(machine));
 }
 
-fn one(ui: &mut Ui, context: &mut PageContext<'_>, machine: &Machine) {
+fn one(ui: &mut Ui, context: &mut VehicleContext<'_>, machine: &Machine) {
     let item = Item::Machine(machine.id);
     let id = RecordId::Machine(machine.id);
     lists::head(ui, context, &machine.name, machine.kind.name(), item, id);

@@ -2,17 +2,17 @@
 
 use super::super::fields::Fields;
 use super::super::gaps::sizes;
-use super::{CARD_LEAST, lists};
+use super::lists;
+use super::view::{CARD_LEAST, VehicleContext};
 use crate::survey::{
     Certainty, Closing, Edit, Form, InnerOpening, Item, Record, RecordId, Space, SpaceId, Survey,
 };
 use crate::window::ledger::blank_like;
-use crate::window::page::PageContext;
 use crate::window::widgets::{self, Choice, NumberField};
 use eframe::egui::Ui;
 
 /// Draws the section.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
         0 => widgets::card(ui, "Spaces inside", |ui| spaces(ui, context)),
         _ => widgets::card(ui, "What joins them", |ui| openings(ui, context)),
@@ -47,7 +47,7 @@ fn split(survey: &Survey) -> Edit {
     ])
 }
 
-fn spaces(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn spaces(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
     widgets::muted(
         ui,
@@ -71,7 +71,7 @@ fn spaces(ui: &mut Ui, context: &mut PageContext<'_>) {
     lists::add(ui, context, "Add space", new);
 }
 
-fn one_space(ui: &mut Ui, context: &mut PageContext<'_>, one: &Space) {
+fn one_space(ui: &mut Ui, context: &mut VehicleContext<'_>, one: &Space) {
     let item = Item::Space(one.id);
     let kind = format!("space {}", one.id);
     lists::head(ui, context, &one.name, &kind, item, RecordId::Space(one.id));
@@ -88,32 +88,11 @@ fn one_space(ui: &mut Ui, context: &mut PageContext<'_>, one: &Space) {
     }
 }
 
-/// The choice of a space, or of none, which is the first; `Some` is the newly chosen one.
-/// Nothing is drawn where the inside is a single space.
-pub(in crate::window::pages) fn choose(
-    ui: &mut Ui,
-    survey: &Survey,
-    now: Option<SpaceId>,
-    of: Item,
-) -> Option<Option<SpaceId>> {
-    if survey.spaces.len() < 2 {
-        return None;
-    }
-    let mut options = vec![None];
-    options.extend(survey.spaces.iter().map(|space| Some(space.id)));
-    Choice::new("Space inside", &now, &options)
-        .id(of)
-        .show(ui, |id| match id {
-            Some(id) => survey.space_name(*id),
-            None => "the first".to_owned(),
-        })
-}
-
 fn put_opening(opening: InnerOpening) -> Edit {
     Edit::Put(Record::InnerOpening(Box::new(opening)))
 }
 
-fn openings(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn openings(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
     let [first, second, ..] = survey.spaces.as_slice() else {
         ui.label("There is only one space: nothing joins it to another.");
@@ -131,7 +110,7 @@ fn openings(ui: &mut Ui, context: &mut PageContext<'_>) {
     lists::add(ui, context, "Add inner opening", put_opening(new));
 }
 
-fn one_opening(ui: &mut Ui, context: &mut PageContext<'_>, opening: &InnerOpening) {
+fn one_opening(ui: &mut Ui, context: &mut VehicleContext<'_>, opening: &InnerOpening) {
     let item = Item::InnerOpening(opening.id);
     let survey = context.survey;
     let kind = format!("inner opening {}", opening.id);

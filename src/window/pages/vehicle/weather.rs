@@ -1,15 +1,15 @@
 //! Weather cases, the states wanted inside, and prices.
 
 use super::super::fields::Fields;
-use super::{CARD_LEAST, lists};
+use super::lists;
+use super::view::{CARD_LEAST, VehicleContext};
 use crate::survey::{Edit, InsideAir, Item, Record, RecordId, Survey, WeatherCase};
 use crate::window::format::percent;
-use crate::window::page::PageContext;
 use crate::window::widgets::{self, Choice, NumberField};
 use eframe::egui::Ui;
 
 /// Draws the section.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let cases = context.survey.weather.len();
     widgets::columns(ui, CARD_LEAST, cases + 3, |ui, at| {
         if let Some(case) = context.survey.weather.get(at) {
@@ -52,7 +52,7 @@ fn another(survey: &Survey) -> WeatherCase {
     case
 }
 
-fn add(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn add(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     widgets::muted(
         ui,
         "It starts as a copy of the last one, with weight 0: it is shown, but does not count for \
@@ -62,7 +62,7 @@ fn add(ui: &mut Ui, context: &mut PageContext<'_>) {
     lists::add(ui, context, "Add weather case", put(case));
 }
 
-fn weather_case(ui: &mut Ui, context: &mut PageContext<'_>, case: &WeatherCase) {
+fn weather_case(ui: &mut Ui, context: &mut VehicleContext<'_>, case: &WeatherCase) {
     let item = Item::Weather(case.id);
     let id = RecordId::Weather(case.id);
     lists::head(ui, context, &case.name, "weather case", item, id);
@@ -136,7 +136,7 @@ fn inside(fields: &mut Fields<'_, '_, WeatherCase>, case: &WeatherCase) {
     }
 }
 
-fn targets(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn targets(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let targets = &context.survey.targets;
     let mut fields = Fields::new(ui, context, Item::Targets, targets, Edit::Targets);
     fields.number("RH to hold", "rh_percent", |targets| {
@@ -159,7 +159,7 @@ fn targets(ui: &mut Ui, context: &mut PageContext<'_>) {
     fields.noticed();
 }
 
-fn tariffs(ui: &mut Ui, context: &mut PageContext<'_>) {
+fn tariffs(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let tariffs = &context.survey.tariffs;
     let currency = tariffs.currency.trim().to_owned();
     let per = |unit: &str| format!("{currency}/{unit}");

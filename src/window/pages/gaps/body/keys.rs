@@ -1,12 +1,12 @@
 //! The keyboard on the drawing: every mark is reached, moved and edited without a pointer.
 
-use super::BodyView;
+use super::super::view::GapsContext;
 use super::pointer::put;
 use super::sight::STEP;
+use super::view::BodyView;
 use crate::figure::body::BodyFigure;
 use crate::survey::GapId;
 use crate::window::commands::Command;
-use crate::window::page::PageContext;
 use eframe::egui;
 use egui::{EventFilter, Key, Modifiers, Rect, Response, Ui, Vec2, vec2};
 
@@ -25,7 +25,7 @@ const ARROWS: [(Key, Vec2); 4] = [
 /// Does what keys ask for while the drawing has the focus.
 pub(super) fn act(
     ui: &Ui,
-    context: &mut PageContext<'_>,
+    context: &mut GapsContext<'_>,
     response: &Response,
     figure: &BodyFigure,
     space: Rect,
@@ -37,7 +37,7 @@ pub(super) fn act(
     let filter = EventFilter {
         vertical_arrows: true,
         horizontal_arrows: true,
-        escape: context.view.gaps.body.drag.is_some() || context.view.gaps.body.nudged.is_some(),
+        escape: context.view.body.drag.is_some() || context.view.body.nudged.is_some(),
         ..EventFilter::default()
     };
     ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
@@ -45,9 +45,9 @@ pub(super) fn act(
     step(ui, context, figure, space);
     nudge(ui, context, figure);
     let pressed = |key| ui.input(|input| input.key_pressed(key) && input.modifiers.is_none());
-    let selected = context.view.gaps.selected_in(context.survey);
+    let selected = context.view.selected_in(context.survey);
     if pressed(Key::Enter) && selected.is_some() {
-        context.view.gaps.select_and_edit(selected);
+        context.view.select_and_edit(selected);
         ui.ctx().request_repaint();
     }
     if pressed(Key::Delete) {
@@ -70,12 +70,12 @@ fn arrows(ui: &Ui, modifiers: Modifiers) -> Vec2 {
     })
 }
 
-fn sight(ui: &Ui, context: &mut PageContext<'_>) {
+fn sight(ui: &Ui, context: &mut GapsContext<'_>) {
     let BodyView {
         sight,
         enlarge_wanted,
         ..
-    } = &mut context.view.gaps.body;
+    } = &mut context.view.body;
     let (larger, smaller, whole) = ui.input(|input| {
         let plain = !input.modifiers.command && !input.modifiers.alt;
         let pressed = |key| plain && input.key_pressed(key);
@@ -103,7 +103,7 @@ fn sight(ui: &Ui, context: &mut PageContext<'_>) {
 }
 
 /// Left and up go to the mark before, right and down to the one after.
-fn step(ui: &Ui, context: &mut PageContext<'_>, figure: &BodyFigure, space: Rect) {
+fn step(ui: &Ui, context: &mut GapsContext<'_>, figure: &BodyFigure, space: Rect) {
     let way = arrows(ui, Modifiers::NONE);
     let (first, last) = ui.input(|input| {
         let pressed = |key| input.modifiers.is_none() && input.key_pressed(key);
@@ -114,7 +114,7 @@ fn step(ui: &Ui, context: &mut PageContext<'_>, figure: &BodyFigure, space: Rect
         return;
     }
     let order = figure.reading_order();
-    let selected = context.view.gaps.selected_in(context.survey);
+    let selected = context.view.selected_in(context.survey);
     let at = selected.and_then(|id| order.iter().position(|gap| *gap == id));
     let end = order.len().saturating_sub(1);
     let to = match at {
@@ -129,9 +129,9 @@ fn step(ui: &Ui, context: &mut PageContext<'_>, figure: &BodyFigure, space: Rect
     }
 }
 
-fn select(ui: &Ui, context: &mut PageContext<'_>, figure: &BodyFigure, gap: GapId, space: Rect) {
-    context.view.gaps.select(Some(gap));
-    let body = &mut context.view.gaps.body;
+fn select(ui: &Ui, context: &mut GapsContext<'_>, figure: &BodyFigure, gap: GapId, space: Rect) {
+    context.view.select(Some(gap));
+    let body = &mut context.view.body;
     if let (Some(place), Some(frame)) = (figure.place_of(gap), body.shown) {
         body.sight.reveal(frame.to_screen(place.at), space);
     }
@@ -140,25 +140,25 @@ fn select(ui: &Ui, context: &mut PageContext<'_>, figure: &BodyFigure, gap: GapI
 
 /// Ctrl and arrows move the selected gap over its face; all moves while Ctrl is held are one
 /// step.
-fn nudge(ui: &Ui, context: &mut PageContext<'_>, figure: &BodyFigure) {
+fn nudge(ui: &Ui, context: &mut GapsContext<'_>, figure: &BodyFigure) {
     let way = arrows(ui, Modifiers::COMMAND);
     if way == Vec2::ZERO {
         return;
     }
-    let selected = context.view.gaps.selected_in(context.survey);
+    let selected = context.view.selected_in(context.survey);
     let Some(gap) = selected.and_then(|id| context.survey.gap(id)) else {
         return;
     };
     let (right, down) = (f64::from(way.x) * NUDGE_M, f64::from(way.y) * NUDGE_M);
     if let Some(picked) = figure.layout.nudged(gap, right, down) {
         put(context, gap, picked, &format!("nudge gap {}", gap.id));
-        context.view.gaps.body.nudged = Some(gap.id);
+        context.view.body.nudged = Some(gap.id);
     }
 }
 
 /// Ends the step of the nudges when Ctrl is let go or the focus leaves; Esc takes them back.
-fn end_nudge(ui: &Ui, context: &mut PageContext<'_>, response: &Response) {
-    if context.view.gaps.body.nudged.is_none() {
+fn end_nudge(ui: &Ui, context: &mut GapsContext<'_>, response: &Response) {
+    if context.view.body.nudged.is_none() {
         return;
     }
     let (held, escaped) = ui.input(|input| {
@@ -172,5 +172,5 @@ fn end_nudge(ui: &Ui, context: &mut PageContext<'_>, response: &Response) {
     } else {
         context.queue.close_step();
     }
-    context.view.gaps.body.nudged = None;
+    context.view.body.nudged = None;
 }

@@ -4,72 +4,26 @@ mod keys;
 mod pointer;
 mod sight;
 mod tools;
+pub(super) mod view;
 
+use super::view::GapsContext;
 use crate::figure::body::{BodyFigure, Show, body};
-use crate::survey::{Facing, Gap, GapId, Position};
-use crate::window::body::{Frame, REACH, paint};
+use crate::survey::Gap;
+use crate::window::body::{Frame, paint};
 use crate::window::format::area_cm2;
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
-use egui::{Id, Panel, Pos2, Rect, Response, Sense, StrokeKind, Ui, Vec2};
-use pointer::Drag;
-use sight::Sight;
+use egui::{Panel, Rect, Response, Sense, StrokeKind, Ui, Vec2};
 use std::sync::Arc;
+use view::{Drawn, drawing_id, gaps_at};
 
 use super::words;
 
-/// What the drawing remembers between frames.
-#[derive(Clone, Debug, Default)]
-pub struct BodyView {
-    sight: Sight,
-    /// A step of enlarging or reducing that a key or button asked for.
-    enlarge_wanted: Option<f32>,
-    drag: Option<Drag>,
-    /// The gap that keys move: while Ctrl is held it is one step.
-    nudged: Option<GapId>,
-    legend: bool,
-    drawn: Option<Drawn>,
-    shown: Option<Frame>,
-}
-
-/// A drawing and what it was made from.
-#[derive(Clone, Debug)]
-struct Drawn {
-    revision: u64,
-    results: u64,
-    selected: Option<GapId>,
-    width: f64,
-    figure: Arc<BodyFigure>,
-}
-
-impl BodyView {
-    /// Where a place of the vehicle was on the screen in the last frame.
-    #[must_use]
-    pub fn on_screen(&self, facing: Facing, position: &Position) -> Option<Pos2> {
-        let figure = &self.drawn.as_ref()?.figure;
-        let (point, _) = figure.layout.place(facing, position);
-        Some(self.shown?.to_screen(point))
-    }
-
-    /// Where the mark of a gap was on the screen in the last frame.
-    #[must_use]
-    pub fn mark_on_screen(&self, gap: GapId) -> Option<Pos2> {
-        let place = *self.drawn.as_ref()?.figure.place_of(gap)?;
-        Some(self.shown?.to_screen(place.at))
-    }
-}
-
-/// Id of the drawing, which takes the focus for all its marks.
-fn drawing_id() -> Id {
-    Id::unique("the unfolded body")
-}
-
 /// Draws the unfolded body into all of the space.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, holds_focus: bool) {
+pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool) {
     tools::show(ui, context);
-    if context.view.gaps.body.legend {
+    if context.view.body.legend {
         Panel::bottom("legend")
             .resizable(false)
             .frame(egui::Frame::new().inner_margin(egui::Margin::symmetric(0, 4)))
@@ -83,8 +37,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, holds_focus: bool
         widgets::muted(ui, "The drawing is being worked out.");
         return;
     };
-    let frame = context.view.gaps.body.sight.frame(&figure.scene, space);
-    context.view.gaps.body.shown = Some(frame);
+    let frame = context.view.body.sight.frame(&figure.scene, space);
+    context.view.body.shown = Some(frame);
     let scene = &figure.scene;
     paint(
         &ui.painter().with_clip_rect(space),
@@ -103,10 +57,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>, holds_focus: bool
 }
 
 /// The drawing for the space, made anew only where what it shows has changed.
-fn figure(context: &mut PageContext<'_>, space: Rect) -> Option<Arc<BodyFigure>> {
+fn figure(context: &mut GapsContext<'_>, space: Rect) -> Option<Arc<BodyFigure>> {
     let results = context.results?;
-    let selected = context.view.gaps.selected_in(context.survey);
-    let view = &mut context.view.gaps.body;
+    let selected = context.view.selected_in(context.survey);
+    let view = &mut context.view.body;
     let (arrangement, width) = view.sight.paper(&context.survey.vehicle, space);
     if let Some(drawn) = &view.drawn
         && (drawn.revision, drawn.results) == (context.revision, results.revision)
@@ -151,20 +105,15 @@ fn border(ui: &Ui, response: &Response, space: Rect) {
         .rect_stroke(space, 3.0, stroke, StrokeKind::Inside);
 }
 
-/// The gaps whose mark is at a point of the screen.
-fn gaps_at(figure: &BodyFigure, frame: Frame, at: Pos2) -> Vec<GapId> {
-    figure.gaps_at(frame.to_scene(at), f64::from(REACH / frame.scale))
-}
-
 /// So many of the gaps that share a mark are named in the hover text.
 const NAMED_MOST: usize = 6;
 
-fn hover(context: &PageContext<'_>, response: &Response, figure: &BodyFigure, frame: Frame) {
+fn hover(context: &GapsContext<'_>, response: &Response, figure: &BodyFigure, frame: Frame) {
     let Some(at) = response.hover_pos() else {
         return;
     };
     let gaps = gaps_at(figure, frame, at);
-    if gaps.is_empty() || context.view.gaps.body.drag.is_some() {
+    if gaps.is_empty() || context.view.body.drag.is_some() {
         return;
     }
     response.clone().on_hover_ui_at_pointer(|ui| {
@@ -184,7 +133,7 @@ fn hover(context: &PageContext<'_>, response: &Response, figure: &BodyFigure, fr
 }
 
 /// A gap in one line: number, name, where, form and sizes, leakage.
-fn gap_words(context: &PageContext<'_>, gap: &Gap) -> String {
+fn gap_words(context: &GapsContext<'_>, gap: &Gap) -> String {
     let leakage = context.results.and_then(|results| {
         let answers = &results.assessment.gaps;
         let answer = answers.iter().find(|answer| answer.id == gap.id)?;
@@ -207,10 +156,10 @@ fn gap_words(context: &PageContext<'_>, gap: &Gap) -> String {
 }
 
 /// The drawing and the selected gap in words, for assistive technology.
-fn describe(ui: &Ui, context: &PageContext<'_>, response: &Response, figure: &BodyFigure) {
+fn describe(ui: &Ui, context: &GapsContext<'_>, response: &Response, figure: &BodyFigure) {
     let words = &figure.scene.description;
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, words));
-    let selected = context.view.gaps.selected_in(context.survey);
+    let selected = context.view.selected_in(context.survey);
     let selected = selected.and_then(|id| context.survey.gap(id));
     let value = selected.map_or_else(String::new, |gap| {
         format!("selected: {}", gap_words(context, gap))

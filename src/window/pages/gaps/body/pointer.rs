@@ -1,35 +1,24 @@
 //! The pointer on the drawing: select, add, move, zoom, pan.
 
+use super::super::view::GapsContext;
 use super::sight::Drawn;
-use super::{drawing_id, gaps_at};
+use super::view::{Drag, drawing_id, gaps_at};
 use crate::figure::body::{BodyFigure, Picked};
 use crate::figure::scene::Point;
 use crate::survey::{Edit, Gap, GapId, MergeKey, Record};
 use crate::window::body::Frame;
 use crate::window::commands::Command;
 use crate::window::ledger;
-use crate::window::page::PageContext;
 use eframe::egui;
 use egui::{Key, Pos2, Response, Ui, Vec2};
 
 /// So many points of the wheel enlarge 2.7 times.
 const WHEEL_POINTS: f32 = 400.0;
 
-/// What the pointer drags.
-#[derive(Clone, Copy, Debug)]
-pub(super) enum Drag {
-    /// A mark, held at this way from its middle, mm.
-    Mark { gap: GapId, grip: Point },
-    /// The drawing.
-    Sight,
-    /// Nothing any more, though the button is still down.
-    Over,
-}
-
 /// Does what the pointer asks for.
 pub(super) fn act(
     ui: &Ui,
-    context: &mut PageContext<'_>,
+    context: &mut GapsContext<'_>,
     response: &Response,
     figure: &BodyFigure,
     frame: Frame,
@@ -56,13 +45,13 @@ fn take_focus(ui: &Ui) {
 
 /// A click on a mark selects its gap, on a shared mark the next of its gaps, on a free place of
 /// a face it adds a gap there.
-fn click(context: &mut PageContext<'_>, figure: &BodyFigure, frame: Frame, at: Pos2) {
+fn click(context: &mut GapsContext<'_>, figure: &BodyFigure, frame: Frame, at: Pos2) {
     let here = gaps_at(figure, frame, at);
-    let selected = context.view.gaps.selected_in(context.survey);
+    let selected = context.view.selected_in(context.survey);
     if !here.is_empty() {
         let at = here.iter().position(|gap| Some(*gap) == selected);
         let next = at.map_or(0, |at| (at + 1) % here.len());
-        context.view.gaps.select(here.get(next).copied());
+        context.view.select(here.get(next).copied());
         return;
     }
     let Some(picked) = figure.layout.added(frame.to_scene(at)) else {
@@ -71,7 +60,7 @@ fn click(context: &mut PageContext<'_>, figure: &BodyFigure, frame: Frame, at: P
     match ledger::add_at(context.survey, selected, picked.facing, picked.position) {
         Some(change) => {
             context.queue.edit(change.edit, None);
-            context.view.gaps.after_adding(change.selected, true);
+            context.view.after_adding(change.selected, true);
         }
         // The command says what is missing.
         None => context.queue.command(Command::AddGap),
@@ -79,16 +68,16 @@ fn click(context: &mut PageContext<'_>, figure: &BodyFigure, frame: Frame, at: P
 }
 
 /// The second click of two on a mark; the first has selected its gap.
-fn edit_what_is_there(context: &mut PageContext<'_>, figure: &BodyFigure, frame: Frame, at: Pos2) {
+fn edit_what_is_there(context: &mut GapsContext<'_>, figure: &BodyFigure, frame: Frame, at: Pos2) {
     let [gap] = gaps_at(figure, frame, at)[..] else {
         return;
     };
-    context.view.gaps.select_and_edit(Some(gap));
+    context.view.select_and_edit(Some(gap));
 }
 
 fn drag(
     ui: &Ui,
-    context: &mut PageContext<'_>,
+    context: &mut GapsContext<'_>,
     response: &Response,
     figure: &BodyFigure,
     frame: Frame,
@@ -96,7 +85,7 @@ fn drag(
     if response.drag_started() {
         begin(ui, context, figure, frame);
     }
-    let Some(drag) = context.view.gaps.body.drag else {
+    let Some(drag) = context.view.body.drag else {
         return;
     };
     let fingers = ui.input(|input| input.multi_touch().is_some());
@@ -104,7 +93,7 @@ fn drag(
     match drag {
         Drag::Mark { .. } if escaped || fingers => {
             context.queue.abort_step();
-            context.view.gaps.body.drag = Some(Drag::Over);
+            context.view.body.drag = Some(Drag::Over);
         }
         Drag::Mark { gap, grip } if response.dragged() => {
             if let Some(at) = response.interact_pointer_pos() {
@@ -115,25 +104,25 @@ fn drag(
         }
         Drag::Sight if response.dragged() && !fingers => {
             let by = response.drag_delta();
-            context.view.gaps.body.sight.shift(by);
+            context.view.body.sight.shift(by);
         }
         _ => {}
     }
     if response.drag_stopped() || !ui.input(|input| input.pointer.any_down()) {
-        if matches!(context.view.gaps.body.drag, Some(Drag::Mark { .. })) {
+        if matches!(context.view.body.drag, Some(Drag::Mark { .. })) {
             context.queue.close_step();
         }
-        context.view.gaps.body.drag = None;
+        context.view.body.drag = None;
     }
 }
 
-fn begin(ui: &Ui, context: &mut PageContext<'_>, figure: &BodyFigure, frame: Frame) {
+fn begin(ui: &Ui, context: &mut GapsContext<'_>, figure: &BodyFigure, frame: Frame) {
     let Some(origin) = ui.input(|input| input.pointer.press_origin()) else {
         return;
     };
     take_focus(ui);
     let here = gaps_at(figure, frame, origin);
-    let selected = context.view.gaps.selected_in(context.survey);
+    let selected = context.view.selected_in(context.survey);
     // Of gaps that share a mark the selected one moves.
     let gap = here
         .iter()
@@ -142,16 +131,16 @@ fn begin(ui: &Ui, context: &mut PageContext<'_>, figure: &BodyFigure, frame: Fra
     let drag = gap.and_then(|gap| {
         let middle = figure.place_of(*gap)?.at;
         let at = frame.to_scene(origin);
-        context.view.gaps.select(Some(*gap));
+        context.view.select(Some(*gap));
         Some(Drag::Mark {
             gap: *gap,
             grip: Point::new(at.x - middle.x, at.y - middle.y),
         })
     });
-    context.view.gaps.body.drag = Some(drag.unwrap_or(Drag::Sight));
+    context.view.body.drag = Some(drag.unwrap_or(Drag::Sight));
 }
 
-fn move_to(context: &mut PageContext<'_>, figure: &BodyFigure, gap: GapId, to: Point) {
+fn move_to(context: &mut GapsContext<'_>, figure: &BodyFigure, gap: GapId, to: Point) {
     let Some(gap) = context.survey.gap(gap) else {
         return;
     };
@@ -161,7 +150,7 @@ fn move_to(context: &mut PageContext<'_>, figure: &BodyFigure, gap: GapId, to: P
 }
 
 /// Asks for a gap at another place; equal steps in a row are one for undo.
-pub(super) fn put(context: &mut PageContext<'_>, gap: &Gap, picked: Picked, step: &str) {
+pub(super) fn put(context: &mut GapsContext<'_>, gap: &Gap, picked: Picked, step: &str) {
     if (gap.facing, gap.position) == (picked.facing, picked.position) {
         return;
     }
@@ -174,13 +163,13 @@ pub(super) fn put(context: &mut PageContext<'_>, gap: &Gap, picked: Picked, step
 /// Wheel, pinch and two fingers, and what keys and buttons asked for.
 fn zoom(
     ui: &Ui,
-    context: &mut PageContext<'_>,
+    context: &mut GapsContext<'_>,
     response: &Response,
     figure: &BodyFigure,
     frame: Frame,
 ) {
     let space = response.rect;
-    let wanted = context.view.gaps.body.enlarge_wanted.take();
+    let wanted = context.view.body.enlarge_wanted.take();
     let mut steps: Vec<(f32, Pos2)> = wanted
         .map(|factor| (factor, space.center()))
         .into_iter()
@@ -204,7 +193,7 @@ fn zoom(
         layout: &figure.layout,
         frame,
     };
-    let sight = &mut context.view.gaps.body.sight;
+    let sight = &mut context.view.body.sight;
     for (factor, about) in steps {
         if (factor - 1.0).abs() > 1e-4 {
             sight.enlarge(factor, about, space, &drawn);
@@ -216,12 +205,12 @@ fn zoom(
 
 fn cursor(
     ui: &Ui,
-    context: &PageContext<'_>,
+    context: &GapsContext<'_>,
     response: &Response,
     figure: &BodyFigure,
     frame: Frame,
 ) {
-    let icon = match context.view.gaps.body.drag {
+    let icon = match context.view.body.drag {
         Some(Drag::Mark { .. } | Drag::Sight) => egui::CursorIcon::Grabbing,
         Some(Drag::Over) => egui::CursorIcon::Default,
         None => match response.hover_pos() {

@@ -1,11 +1,11 @@
 //! What stands above and below the drawing: zoom, missing sizes, legend.
 
-use super::drawing_id;
+use super::super::view::GapsContext;
 use super::sight::STEP;
+use super::view::drawing_id;
 use crate::figure::body::{LegendEntry, legend};
 use crate::survey::Vehicle;
 use crate::window::body::{Frame, paint};
-use crate::window::page::PageContext;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
@@ -15,9 +15,9 @@ use egui::{Rect, Sense, Ui, vec2};
 const MARK: f32 = 17.0;
 
 /// Draws the line above the drawing.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
     ui.horizontal_wrapped(|ui| {
-        let view = &mut context.view.gaps.body;
+        let view = &mut context.view.body;
         if tool(ui, "+", "Enlarge the drawing (+)", true) {
             view.enlarge_wanted = Some(STEP);
         }

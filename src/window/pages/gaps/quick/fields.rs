@@ -3,8 +3,8 @@
 use super::draft::Draft;
 use crate::survey::limits::range_of;
 use crate::survey::{Facing, Form, Position};
-use crate::window::page::{Queue, Request};
 use crate::window::pages::gaps::sizes::whole;
+use crate::window::request::{Queue, Request};
 use crate::window::theme::palette;
 use crate::window::widgets::{NumberField, TextField};
 use eframe::egui;

@@ -2,46 +2,20 @@
 
 mod draft;
 mod fields;
+pub(super) mod view;
 
-use crate::survey::{Certainty, Edit, Facing, GapId, Record, ZoneId};
-use crate::window::page::PageContext;
+use super::view::GapsContext;
+use crate::survey::{Certainty, Edit, Facing, Record, ZoneId};
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
-use draft::{Draft, Start};
+use draft::Start;
 use eframe::egui;
 use egui::{Key, Ui, vec2};
 use fields::{Entry, labelled};
-
-/// What the bar remembers between frames.
-#[derive(Clone, Debug, Default)]
-pub(in crate::window) struct QuickEntry {
-    draft: Draft,
-    /// The draft before what is being typed, for Esc.
-    settled: Draft,
-    /// What takes the focus in the next frame.
-    wanted: Option<Wanted>,
-    /// The gap added last.
-    added: Option<GapId>,
-}
-
-/// What takes the focus.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Wanted {
-    /// The choice of a shape.
-    Shape,
-    /// The first size.
-    FirstSize,
-}
-
-impl QuickEntry {
-    /// Puts the focus on the choice of a shape in the next frame.
-    pub(in crate::window) fn jump(&mut self) {
-        self.wanted = Some(Wanted::Shape);
-    }
-}
+use view::Wanted;
 
 /// Draws the bar.
-pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
+pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
     let palette = palette(ui);
     let frame = egui::Frame::new()
         .fill(palette.card)
@@ -55,8 +29,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut PageContext<'_>) {
     ui.add_space(4.0);
 }
 
-fn bar(ui: &mut Ui, context: &mut PageContext<'_>) {
-    let quick = &mut context.view.gaps.quick;
+fn bar(ui: &mut Ui, context: &mut GapsContext<'_>) {
+    let quick = &mut context.view.quick;
     let wanted = quick.wanted.take();
     let mut entry = Entry::new(quick.draft.clone());
     let mut pressed = false;
@@ -78,7 +52,7 @@ fn bar(ui: &mut Ui, context: &mut PageContext<'_>) {
     widgets::muted(ui, words(context, &entry));
     let in_field = entry.has_focus && ui.input(|input| input.key_pressed(Key::Enter));
     let entered = in_field || entry.entered;
-    let quick = &mut context.view.gaps.quick;
+    let quick = &mut context.view.quick;
     if entry.aborted {
         quick.draft.clone_from(&quick.settled);
     } else {
@@ -93,8 +67,8 @@ fn bar(ui: &mut Ui, context: &mut PageContext<'_>) {
 }
 
 /// Asks for the gap and gets ready for the next.
-fn add(context: &mut PageContext<'_>) {
-    let quick = &mut context.view.gaps.quick;
+fn add(context: &mut GapsContext<'_>) {
+    let quick = &mut context.view.quick;
     let Some(gap) = quick.draft.gap(context.survey) else {
         return;
     };
@@ -106,10 +80,10 @@ fn add(context: &mut PageContext<'_>) {
     quick.settled.clone_from(&quick.draft);
     quick.wanted = Some(Wanted::FirstSize);
     quick.added = Some(id);
-    context.view.gaps.after_adding(Some(id), false);
+    context.view.after_adding(Some(id), false);
 }
 
-fn choices(ui: &mut Ui, context: &PageContext<'_>, entry: &mut Entry, shape_wanted: bool) {
+fn choices(ui: &mut Ui, context: &GapsContext<'_>, entry: &mut Entry, shape_wanted: bool) {
     let survey = context.survey;
     let zones: Vec<ZoneId> = survey.zones.iter().map(|zone| zone.id).collect();
     if let Some(current) = entry.draft.zone_in(survey) {
@@ -171,12 +145,12 @@ fn found_by(ui: &mut Ui, entry: &mut Entry) {
 }
 
 /// What stands under the line: what was added, and what the sizes are worth.
-fn words(context: &PageContext<'_>, entry: &Entry) -> String {
+fn words(context: &GapsContext<'_>, entry: &Entry) -> String {
     let survey = context.survey;
     if survey.zones.is_empty() {
         return "A gap needs a zone: add a zone first.".to_owned();
     }
-    let added = context.view.gaps.quick.added;
+    let added = context.view.quick.added;
     let added = added.and_then(|id| survey.gap(id)).map(|gap| {
         let name = super::words::name(gap);
         format!("Added gap {} {name}. ", gap.id)

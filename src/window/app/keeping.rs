@@ -1,0 +1,186 @@
+//! Keeping up with the open survey, so that nothing of it is lost.
+
+use super::App;
+use crate::survey::Severity;
+use crate::window::document::Document;
+use crate::window::keep::keeper::{Keeper, News};
+use crate::window::keep::{offer, words};
+use crate::window::notices::sentence_of;
+use crate::window::page::Page;
+use crate::window::questions::Dialog;
+use eframe::egui;
+use std::path::Path;
+use std::time::SystemTime;
+
+impl App {
+    /// Keeps up with the open survey; once in every frame.
+    pub(super) fn keep(&mut self, ctx: &egui::Context) {
+        self.take_news();
+        let came_back = ctx.input(|input| {
+            let focused = |event: &egui::Event| matches!(event, egui::Event::WindowFocused(true));
+            input.raw.events.iter().any(focused)
+        });
+        let path = self.path().map(Path::to_owned);
+        let another_file = self.keeping.follow(path.as_deref());
+        if (another_file || came_back) && self.keeping.newly_elsewhere() {
+            let name = self.name();
+            self.notices.tell(
+                Severity::Warning,
+                format!(
+                    "\u{201c}{name}\u{201d} is open in another Gapledger too. Change it in one of \
+                     them only, or save this one under another name."
+                ),
+            );
+        }
+        let Some(document) = &mut self.document else {
+            return;
+        };
+        if self.may_close {
+            // What is unsaved now was let go.
+            return;
+        }
+        self.keeping.note(document);
+        self.looks.page = Some(self.view.page);
+        self.tell_of_rescued();
+    }
+
+    fn name(&self) -> String {
+        self.document
+            .as_ref()
+            .map_or_else(String::new, Document::name)
+    }
+
+    fn take_news(&mut self) {
+        let news = self.keeping.keeper.as_ref().map(Keeper::news);
+        for news in news.unwrap_or_default() {
+            match news {
+                News::Found(offers, recent) => {
+                    self.keeping.offers = Some(offers);
+                    self.keeping.recent = recent;
+                }
+                News::Failed(sentence) => self.notices.tell(Severity::Warning, sentence),
+            }
+        }
+    }
+
+    /// Once for each survey that is opened: whether an earlier run left work on it, or on others.
+    fn tell_of_rescued(&mut self) {
+        let known = self.keeping.offers.is_some() && self.asked.is_none();
+        let first = self.keeping.asked_for.is_none();
+        if !known || self.keeping.asked_for == Some(self.keeping.document) {
+            return;
+        }
+        self.keeping.asked_for = Some(self.keeping.document);
+        let path = self.path().map(Path::to_owned);
+        let offer = path.and_then(|path| self.keeping.offer_for(&path).cloned());
+        let on_this = offer.and_then(|offer| Some((offer.path, offer.content.ok()?)));
+        if let Some((path, rescued)) = on_this {
+            let sentence = format!(
+                "Gapledger ended {} with changes to \u{201c}{}\u{201d} that were not saved. They \
+                 were rescued. {}",
+                words::ago(rescued.when, SystemTime::now()),
+                self.name(),
+                words::difference(&rescued.difference),
+            );
+            self.asked = Some(Dialog::Rescued { path, sentence }.into());
+        } else if first && !self.keeping.offers().is_empty() {
+            self.notices.tell(
+                Severity::Note,
+                "Unsaved work of an earlier run was rescued: the start page (menu Survey) offers it.",
+            );
+        }
+    }
+
+    /// Opens what an earlier run left behind, as unsaved changes of the file it belongs to.
+    pub(super) fn open_rescued(&mut self, path: &Path) {
+        let Some(keeper) = &self.keeping.keeper else {
+            return;
+        };
+        // Showing it gives it the next number.
+        let (belongs, survey) = match keeper.adopt(self.keeping.document + 1, path) {
+            Ok(adopted) => adopted,
+            Err(words) => {
+                self.notices.tell(Severity::Error, format!("{words}."));
+                keeper.look();
+                return;
+            }
+        };
+        if let Some(offers) = &mut self.keeping.offers {
+            offers.retain(|offer| offer.path != path);
+        }
+        let document = Document::rescued(belongs.file, belongs.stamp, survey);
+        self.show_document(document, Page::Gaps);
+        self.keeping.asked_for = Some(self.keeping.document);
+        self.notices.tell(
+            Severity::Note,
+            "This is what was rescued. Save it to keep it.",
+        );
+    }
+
+    /// Asks whether what was rescued may be put away.
+    pub(super) fn ask_to_put_away(&mut self, path: &Path) {
+        let found = self
+            .keeping
+            .offers()
+            .iter()
+            .find(|offer| offer.path == path);
+        let (Some(offer), Some(keeper)) = (found, &self.keeping.keeper) else {
+            return;
+        };
+        let what = match &offer.content {
+            Ok(rescued) => format!("What was rescued of \u{201c}{}\u{201d}", rescued.name),
+            Err(_) => "This file".to_owned(),
+        };
+        let sentence = format!(
+            "{what} will not be offered any more. It is not deleted, but moved to {}.",
+            keeper.folder().put_away().display()
+        );
+        let path = path.to_owned();
+        self.asked = Some(Dialog::PutAway { path, sentence }.into());
+    }
+
+    pub(super) fn put_away(&mut self, path: &Path) {
+        let Some(keeper) = &self.keeping.keeper else {
+            return;
+        };
+        match offer::put_away(keeper.folder(), path) {
+            Ok(place) => {
+                let words = format!("It was moved to {}.", place.display());
+                self.notices.tell(Severity::Note, words);
+            }
+            Err(error) => {
+                let words = sentence_of(&error);
+                let words = format!("{} could not be put away. {words}", path.display());
+                self.notices.tell(Severity::Error, words);
+            }
+        }
+        keeper.look();
+    }
+
+    /// Takes a file out of the list of those that were open last.
+    pub(super) fn forget_recent(&mut self, path: &Path) {
+        if let Some(keeper) = &self.keeping.keeper {
+            keeper.forget(path);
+        }
+    }
+
+    /// Puts the open survey away and shows the start page.
+    pub(super) fn put_survey_away(&mut self) {
+        self.keeping.let_go();
+        self.document = None;
+        self.view = self.view.for_another_survey(Page::default());
+        self.photos.open(None);
+        self.jobs.forget();
+        if let Some(keeper) = &self.keeping.keeper {
+            keeper.look();
+        }
+    }
+
+    /// Waits until everything is written down, and takes in what was found; for tests.
+    pub fn finish_keeping(&mut self) {
+        if let Some(keeper) = &self.keeping.keeper {
+            keeper.finish();
+        }
+        self.take_news();
+    }
+}

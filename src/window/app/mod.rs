@@ -1,0 +1,12 @@
+//! The shell of the window: it owns everything, runs what the user asked for, and puts the pages
+//! on the screen. It stands above all pages; none of them names it.
+
+mod keeping;
+mod photos;
+mod run;
+mod screens;
+mod state;
+pub mod view;
+
+pub use super::start::Start;
+pub use state::App;

@@ -1,0 +1,492 @@
+//! Running what the queue holds, at the start of each frame.
+
+use super::App;
+use super::state::Picking;
+use crate::survey::file::{SaveError, load};
+use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
+use crate::window::commands::Command;
+use crate::window::desk::{Output, SheetFile};
+use crate::window::document::Document;
+use crate::window::ledger;
+use crate::window::notices::sentence_of;
+use crate::window::page::Page;
+use crate::window::photos::Source;
+use crate::window::picker::Pick;
+use crate::window::questions::{Answered, Dialog, PathFor, Then};
+use crate::window::request::Request;
+use crate::window::together::{self, ChangeOfMany};
+use eframe::egui;
+use egui::{ThemePreference, ViewportCommand};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::time::{Duration, Instant};
+
+/// A file dialog that answers faster than this without a path was never shown.
+const NEVER_SHOWN: Duration = Duration::from_millis(900);
+
+impl App {
+    pub(super) fn run(&mut self, request: Request, ctx: &egui::Context, frame: &eframe::Frame) {
+        match request {
+            Request::Edit { edit, merge } => self.edit(edit, merge),
+            Request::CloseStep => self.with_document(|document| document.history.close_step()),
+            Request::AbortStep => self.with_document(|document| document.history.abort_step()),
+            Request::Stop(work) => self.decisions.stop(work),
+            Request::Again(work) => self.decisions.again(work),
+            Request::OpenWorking(topic) => self.view.working = Some(topic),
+            Request::CloseWorking => self.view.working = None,
+            Request::GoTo(place) => {
+                self.asked = None;
+                self.view.go_to(place);
+            }
+            Request::Command(command) => self.command(command, ctx, frame),
+            Request::NewSurvey(kind) => self.guard(Then::NewSurvey(kind), ctx, frame),
+            Request::OpenFile(path) => self.guard(Then::OpenFile(path), ctx, frame),
+            Request::OpenRescued(path) => self.guard(Then::OpenRescued(path), ctx, frame),
+            Request::PutAway(path) => self.ask_to_put_away(&path),
+            Request::ForgetRecent(path) => self.forget_recent(&path),
+            Request::Answer(answered) => self.answer(answered, ctx, frame),
+            Request::Dismiss(number) => self.notices.dismiss(number),
+            Request::Show(page) => self.view.page = page,
+            Request::SelectGap(gap) => self.view.gaps.select(Some(gap)),
+            Request::EndGuide => self.end_guide(),
+            Request::CancelSheet => self.desk.cancel(),
+            Request::SetSheetAgain => self.desk.again(),
+            Request::WriteFile(file) => self.ask_path(PathFor::Write(file), ctx, frame),
+            Request::OpenWritten => self.desk.open(),
+        }
+    }
+
+    fn with_document(&mut self, act: impl FnOnce(&mut Document)) {
+        if let Some(document) = &mut self.document {
+            act(document);
+        }
+    }
+
+    pub(super) fn edit(&mut self, edit: Edit, merge: Option<MergeKey>) {
+        let Some(document) = &mut self.document else {
+            return;
+        };
+        match document.history.apply(edit, merge) {
+            Ok(()) => self.notices.gone_on(),
+            Err(refused) => self.notices.tell(Severity::Warning, sentence_of(&refused)),
+        }
+    }
+
+    fn command(&mut self, command: Command, ctx: &egui::Context, frame: &eframe::Frame) {
+        match command {
+            Command::New => self.guard(Then::New, ctx, frame),
+            Command::Open => self.guard(Then::Open, ctx, frame),
+            Command::StartPage => self.guard(Then::StartPage, ctx, frame),
+            Command::Quit => self.guard(Then::Close, ctx, frame),
+            Command::Save => self.save_or_ask(None, ctx, frame),
+            Command::SaveAs => self.ask_path(PathFor::Save(None), ctx, frame),
+            Command::SaveSheet => self.save_sheet(ctx, frame),
+            Command::SaveLedger => self.ask_path(PathFor::Write(SheetFile::Ledger), ctx, frame),
+            Command::SavePlan => self.ask_path(PathFor::Write(SheetFile::Plan), ctx, frame),
+            Command::Undo | Command::Redo => {
+                // What a notice offers to undo is another step now.
+                self.notices.gone_on();
+                self.with_document(|document| match command {
+                    Command::Undo => {
+                        document.history.undo();
+                    }
+                    _ => {
+                        document.history.redo();
+                    }
+                });
+            }
+            Command::AddGap | Command::DuplicateGap | Command::MirrorGap | Command::DeleteGap => {
+                self.ledger_command(command)
+            }
+            Command::QuickEntry => {
+                self.view.page = Page::Gaps;
+                self.view.gaps.quick.jump();
+            }
+            Command::FindGap => {
+                self.view.page = Page::Gaps;
+                self.view.gaps.search();
+            }
+            Command::FieldHelp => self.view.help = !self.view.help,
+            Command::AddPhotos => self.ask_photos(ctx, frame),
+            Command::Show(page) => self.view.page = page,
+            Command::Findings => self.asked = Some(Dialog::Findings.into()),
+            Command::Messages => self.asked = Some(Dialog::Messages.into()),
+            Command::Keys => self.asked = Some(Dialog::Keys.into()),
+            Command::FirstSteps => self.guide.begin(),
+            Command::Light => self.look(ctx, |app| app.looks.theme = ThemePreference::Light),
+            Command::Dark => self.look(ctx, |app| app.looks.theme = ThemePreference::Dark),
+            Command::FollowSystem => {
+                self.look(ctx, |app| app.looks.theme = ThemePreference::System);
+            }
+            Command::Larger => self.look(ctx, |app| app.looks.set_zoom(app.looks.zoom + 0.1)),
+            Command::Smaller => self.look(ctx, |app| app.looks.set_zoom(app.looks.zoom - 0.1)),
+            Command::FirstSize => self.look(ctx, |app| app.looks.set_zoom(1.0)),
+            Command::TouchSize => self.look(ctx, |app| app.looks.touch = !app.looks.touch),
+        }
+    }
+
+    fn end_guide(&mut self) {
+        self.guide.open = false;
+        self.looks.guide_seen = true;
+    }
+
+    fn look(&mut self, ctx: &egui::Context, change: impl FnOnce(&mut Self)) {
+        change(self);
+        self.looks.apply(ctx);
+    }
+
+    fn ledger_command(&mut self, command: Command) {
+        let Some(document) = &self.document else {
+            return;
+        };
+        let survey = document.history.survey();
+        let chosen = self.view.gaps.chosen_in(survey);
+        let change = match command {
+            Command::AddGap => {
+                let one = self.view.gaps.selected_in(survey);
+                ledger::add(survey, one).map(|change| ChangeOfMany {
+                    edit: change.edit,
+                    selected: change.selected.into_iter().collect(),
+                })
+            }
+            Command::DuplicateGap => together::duplicate(survey, &chosen),
+            Command::MirrorGap => together::mirror(survey, &chosen),
+            _ => together::delete(survey, &chosen, &self.view.gaps.shown_in(survey)),
+        };
+        let Some(change) = change else {
+            let words = match command {
+                Command::AddGap => "A gap needs a zone: add a zone first.",
+                _ => "No gap is selected.",
+            };
+            self.notices.tell(Severity::Note, words);
+            return;
+        };
+        let before = document.history.revision();
+        self.edit(change.edit, None);
+        let made = self
+            .document
+            .as_ref()
+            .map(|document| document.history.revision())
+            != Some(before);
+        if made {
+            self.after_ledger_command(command, &chosen, &change.selected);
+        }
+    }
+
+    fn after_ledger_command(&mut self, command: Command, chosen: &[GapId], selected: &[GapId]) {
+        self.view.page = Page::Gaps;
+        match (command, chosen, selected) {
+            (Command::DeleteGap, [id], _) => {
+                self.view.gaps.select_all(selected);
+                self.notices.tell_undoable(format!("Gap {id} was deleted."));
+            }
+            (Command::DeleteGap, ..) => {
+                self.view.gaps.select_all(selected);
+                let many = chosen.len();
+                self.notices
+                    .tell_undoable(format!("{many} gaps were deleted."));
+            }
+            (_, _, [one]) => self.view.gaps.select_and_edit(Some(*one)),
+            _ => self.view.gaps.select_all(selected),
+        }
+    }
+
+    /// Goes on at once, or asks about unsaved changes first.
+    fn guard(&mut self, then: Then, ctx: &egui::Context, frame: &eframe::Frame) {
+        if self.unsaved() {
+            self.asked = Some(Dialog::Unsaved(then).into());
+        } else {
+            self.proceed(then, ctx, frame);
+        }
+    }
+
+    fn proceed(&mut self, then: Then, ctx: &egui::Context, frame: &eframe::Frame) {
+        self.asked = None;
+        match then {
+            Then::Close if self.photos_still_carried() => {}
+            Then::Close => {
+                self.keeping.let_go();
+                self.may_close = true;
+                ctx.send_viewport_cmd(ViewportCommand::Close);
+            }
+            Then::New => self.asked = Some(Dialog::NewSurvey.into()),
+            Then::NewSurvey(kind) => self.new_survey(kind),
+            Then::Open => self.ask_path(PathFor::Open, ctx, frame),
+            Then::OpenFile(path) => self.open_file(&path),
+            Then::OpenRescued(path) => self.open_rescued(&path),
+            Then::StartPage => self.put_survey_away(),
+        }
+    }
+
+    fn new_survey(&mut self, kind: VehicleKind) {
+        self.show_document(Document::new(Survey::starting(kind)), Page::Vehicle);
+    }
+
+    /// Opens a file, or tells why not; the survey that was open then stays open.
+    pub fn open_file(&mut self, path: &Path) {
+        match load(path) {
+            Ok(loaded) => {
+                let document = Document::loaded(path.to_owned(), loaded);
+                let page = self.looks.page.unwrap_or(Page::Gaps);
+                self.show_document(document, page);
+            }
+            Err(error) => self.notices.tell(Severity::Error, sentence_of(&error)),
+        }
+    }
+
+    fn save_or_ask(&mut self, then: Option<Then>, ctx: &egui::Context, frame: &eframe::Frame) {
+        match self.path().map(Path::to_owned) {
+            Some(path) => self.save_to(path, false, then, ctx, frame),
+            None => self.ask_path(PathFor::Save(then), ctx, frame),
+        }
+    }
+
+    fn save_to(
+        &mut self,
+        path: PathBuf,
+        anyway: bool,
+        then: Option<Then>,
+        ctx: &egui::Context,
+        frame: &eframe::Frame,
+    ) {
+        self.asked = None;
+        if self.keeping.must_ask_before_saving(&path) {
+            self.asked = Some(Dialog::Shared { path, then }.into());
+            return;
+        }
+        let Some(document) = &mut self.document else {
+            return;
+        };
+        match document.save(&path, anyway, &mut self.backups) {
+            Ok(()) => {
+                self.photos.saved(&path, document.history.survey());
+                let words = format!("Saved as {}.", path.display());
+                self.notices.tell(Severity::Note, words);
+                if let Some(then) = then {
+                    self.proceed(then, ctx, frame);
+                }
+            }
+            Err(error @ (SaveError::ChangedOnDisk { .. } | SaveError::Exists { .. })) => {
+                let sentence = sentence_of(&error);
+                self.asked = Some(
+                    Dialog::Overwrite {
+                        path,
+                        sentence,
+                        then,
+                    }
+                    .into(),
+                );
+            }
+            Err(error) => {
+                if matches!(error, SaveError::NotConfirmed { .. }) {
+                    self.photos.saved(&path, document.history.survey());
+                }
+                let note = sentence_of(&error);
+                self.notices.tell(Severity::Error, note.clone());
+                // What was typed is there again to be mended.
+                let (purpose, text) = (PathFor::Save(then), path.display().to_string());
+                self.asked = Some(
+                    Dialog::Path {
+                        purpose,
+                        text,
+                        note,
+                    }
+                    .into(),
+                );
+            }
+        }
+    }
+
+    fn ask_path(&mut self, purpose: PathFor, ctx: &egui::Context, frame: &eframe::Frame) {
+        let text = match (&purpose, self.path()) {
+            (PathFor::Save(_), Some(path)) => path.display().to_string(),
+            (PathFor::Write(file), Some(path)) => {
+                let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+                let name = format!("{stem} {}.{}", file.name(), file.ending());
+                path.with_file_name(name).display().to_string()
+            }
+            _ => String::new(),
+        };
+        self.asked = Some(
+            Dialog::Path {
+                purpose,
+                text,
+                note: String::new(),
+            }
+            .into(),
+        );
+        self.browse(ctx, frame);
+    }
+
+    /// The sheet must be in sight before it is written.
+    fn save_sheet(&mut self, ctx: &egui::Context, frame: &eframe::Frame) {
+        self.view.page = Page::JobSheet;
+        if self.desk.pages().is_none() || self.desk.step().is_some() {
+            let words = "The pages are being set; save them when they are there.";
+            self.notices.tell(Severity::Note, words);
+            return;
+        }
+        let kind = self.view.job_sheet.choices.kind;
+        self.ask_path(PathFor::Write(SheetFile::Pdf(kind)), ctx, frame);
+    }
+
+    /// Writes a file, or asks first where one is there already.
+    fn write_file(&mut self, file: SheetFile, path: PathBuf, anyway: bool) {
+        let Some(document) = &self.document else {
+            return;
+        };
+        if !anyway && path.exists() {
+            self.asked = Some(Dialog::Replace { path, file }.into());
+            return;
+        }
+        let survey = Arc::clone(document.history.survey());
+        let survey_path = document.path().map(Path::to_owned);
+        let mark = self.view.job_sheet.mark;
+        self.desk.write(Output {
+            file,
+            path,
+            survey,
+            survey_path,
+            mark,
+        });
+    }
+
+    fn browse(&mut self, ctx: &egui::Context, frame: &eframe::Frame) {
+        let (saving, file) = match self.dialog() {
+            Some(Dialog::Path { purpose, .. }) => match purpose {
+                PathFor::Open => (false, None),
+                PathFor::Save(_) | PathFor::Write(_) => (true, purpose.file()),
+                PathFor::Photo(_) => {
+                    self.asked = None;
+                    self.ask_photos(ctx, frame);
+                    return;
+                }
+            },
+            _ => return,
+        };
+        if self.picking.is_some() {
+            return;
+        }
+        let name = self
+            .document
+            .as_ref()
+            .map_or_else(String::new, Document::name);
+        let pick = Pick {
+            saving,
+            folder: self.path().and_then(Path::parent).map(Path::to_owned),
+            name: match file {
+                Some(file) => format!("{name} {}.{}", file.name(), file.ending()),
+                None => format!("{name}.ron"),
+            },
+            ending: file.map_or("ron", SheetFile::ending),
+        };
+        self.picking = Some(Picking {
+            answer: (self.picker)(&pick, frame, ctx),
+            since: Instant::now(),
+        });
+    }
+
+    /// Takes the answer of the system's file dialog, once it is there.
+    pub(super) fn take_picked(&mut self) {
+        use std::sync::mpsc::TryRecvError;
+        let Some(picking) = &self.picking else { return };
+        let chosen = match picking.answer.try_recv() {
+            Err(TryRecvError::Empty) => return,
+            Ok(chosen) => chosen,
+            Err(TryRecvError::Disconnected) => None,
+        };
+        let quick = picking.since.elapsed() < NEVER_SHOWN;
+        self.picking = None;
+        let Some(asked) = &mut self.asked else { return };
+        let Dialog::Path { note, .. } = &mut asked.dialog else {
+            return;
+        };
+        match chosen {
+            Some(path) => self.queue.push(Request::Answer(Answered::Path(path))),
+            None if quick => {
+                "The system offers no file dialog here: type the path.".clone_into(note);
+            }
+            None => self.queue.push(Request::Answer(Answered::Cancel)),
+        }
+    }
+
+    fn answer(&mut self, answered: Answered, ctx: &egui::Context, frame: &eframe::Frame) {
+        if answered == Answered::Browse {
+            self.browse(ctx, frame);
+            return;
+        }
+        let Some(asked) = self.asked.take() else {
+            return;
+        };
+        match (asked.dialog, answered) {
+            (Dialog::Unsaved(then), Answered::SaveFirst) => {
+                self.save_or_ask(Some(then), ctx, frame);
+            }
+            (Dialog::Unsaved(then), Answered::Discard) => self.proceed(then, ctx, frame),
+            (Dialog::Path { purpose, .. }, Answered::Path(path)) => match purpose {
+                PathFor::Open => self.open_file(&path),
+                PathFor::Photo(gap) => self.attach(gap, vec![Source::File(path)]),
+                PathFor::Save(then) => {
+                    self.save_to(with_ending(path, "ron"), false, then, ctx, frame);
+                }
+                PathFor::Write(file) => {
+                    self.write_file(file, with_ending(path, file.ending()), false);
+                }
+            },
+            (Dialog::Overwrite { path, then, .. }, Answered::Overwrite) => {
+                self.save_to(path, true, then, ctx, frame);
+            }
+            (Dialog::Shared { path, then }, Answered::SaveAnyway) => {
+                self.keeping.agree(&path);
+                self.save_to(path, false, then, ctx, frame);
+            }
+            (Dialog::Rescued { path, .. }, Answered::OpenRescued) => {
+                self.guard(Then::OpenRescued(path), ctx, frame);
+            }
+            (Dialog::PutAway { path, .. }, Answered::PutAway) => self.put_away(&path),
+            (Dialog::Overwrite { then, .. } | Dialog::Shared { then, .. }, Answered::OtherName) => {
+                self.ask_path(PathFor::Save(then), ctx, frame);
+            }
+            (Dialog::Replace { path, file }, Answered::Overwrite) => {
+                self.write_file(file, path, true);
+            }
+            (Dialog::Replace { file, .. }, Answered::OtherName) => {
+                self.ask_path(PathFor::Write(file), ctx, frame);
+            }
+            _ => {}
+        }
+    }
+
+    /// Whether the window must wait with closing until photos are beside their survey.
+    fn photos_still_carried(&mut self) -> bool {
+        self.photos.collect();
+        let carrying = self.photos.carrying();
+        if carrying {
+            self.closing_after_photos = true;
+            let words = "Photos are being copied beside the survey. The window then closes.";
+            self.notices.tell(Severity::Note, words);
+        }
+        carrying
+    }
+
+    /// Keeps the window open while changes are not saved, and asks; and while photos are copied.
+    pub(super) fn guard_closing(&mut self, ctx: &egui::Context) {
+        let closing = ctx.input(|input| input.viewport().close_requested());
+        if closing && !self.may_close && !self.unsaved() && self.photos_still_carried() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            return;
+        }
+        if closing && !self.may_close && self.unsaved() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.asked = Some(Dialog::Unsaved(Then::Close).into());
+        }
+    }
+}
+
+/// A file has its ending, also where the person left that out.
+fn with_ending(mut path: PathBuf, ending: &str) -> PathBuf {
+    if path.extension().is_none() {
+        path.set_extension(ending);
+    }
+    path
+}

@@ -1,0 +1,242 @@
+//! What is on the screen: the page with its surroundings, or the start page.
+
+use super::App;
+use super::view::ViewState;
+use crate::window::context::PageContext;
+use crate::window::document::Document;
+use crate::window::page::Page;
+use crate::window::{
+    bar, commands, dialogs, help, lightbox, pages, start_page, strip, theme, widgets,
+};
+use eframe::egui;
+use egui::{CentralPanel, Frame, Margin, Panel, ScrollArea};
+
+impl App {
+    /// What the page sees whose view this is.
+    fn context<View>(
+        &mut self,
+        view: fn(&mut ViewState) -> &mut View,
+    ) -> Option<PageContext<'_, View>> {
+        let document = self.document.as_ref()?;
+        let survey = document.history.survey();
+        Some(PageContext {
+            survey,
+            revision: document.history.revision(),
+            results: self.jobs.results(),
+            decisions: &self.decisions,
+            desk: &self.desk,
+            queue: &mut self.queue,
+            selected: self.view.gaps.selected_in(survey),
+            wanted: self.view.wanted,
+            view: view(&mut self.view),
+            photos: &mut self.photos,
+        })
+    }
+
+    /// Draws a page, or a part of the window that draws from the same things.
+    fn page<View>(
+        &mut self,
+        ui: &mut egui::Ui,
+        view: fn(&mut ViewState) -> &mut View,
+        show: fn(&mut egui::Ui, &mut PageContext<'_, View>),
+    ) {
+        if let Some(mut context) = self.context(view) {
+            show(ui, &mut context);
+        }
+    }
+
+    fn foot(&mut self, ui: &mut egui::Ui) {
+        let palette = theme::palette(ui);
+        if !self.notices.list().is_empty() {
+            Panel::bottom("notices")
+                .frame(panel_frame(palette.card, 4))
+                .show(ui, |ui| self.notices.show(ui, &mut self.queue));
+        }
+    }
+
+    fn survey_screen(&mut self, ui: &mut egui::Ui) {
+        let palette = theme::palette(ui);
+        Panel::bottom("strip")
+            .frame(panel_frame(palette.strip, 6))
+            .show(ui, |ui| {
+                self.page(ui, |view| &mut view.working, strip::show);
+            });
+        self.foot(ui);
+        self.help_line(ui, help::line::OF_A_PAGE);
+        self.first_steps(ui);
+        self.working_panel(ui);
+        CentralPanel::default()
+            .frame(panel_frame(palette.page, 8))
+            .show(ui, |ui| {
+                match self.view.page {
+                    Page::Vehicle => {
+                        self.page(ui, |view| &mut view.vehicle, pages::vehicle::show);
+                    }
+                    Page::Gaps => self.page(ui, |view| &mut view.gaps, pages::gaps::show),
+                    Page::AirChange => {
+                        self.page(ui, |view| &mut view.air_change, pages::air_change::show);
+                    }
+                    Page::DryingHeat => {
+                        self.page(ui, |view| &mut view.drying_heat, pages::drying_heat::show);
+                    }
+                    Page::SealingPlan => {
+                        self.page(ui, |view| &mut view.sealing_plan, pages::sealing_plan::show);
+                    }
+                    Page::JobSheet => {
+                        self.page(ui, |view| &mut view.job_sheet, pages::job_sheet::show);
+                    }
+                }
+                self.view.wanted = None;
+            });
+    }
+
+    fn help_line(&mut self, ui: &mut egui::Ui, otherwise: &str) {
+        if self.view.help {
+            Panel::bottom("help line")
+                .frame(panel_frame(theme::palette(ui).card, 4))
+                .show(ui, |ui| help::line::show(ui, &mut self.queue, otherwise));
+        }
+    }
+
+    fn first_steps(&mut self, ui: &mut egui::Ui) {
+        let answers = self.jobs.results().map(|results| &results.assessment);
+        self.guide.saw(self.view.page, answers);
+        let (true, Some(document)) = (self.guide.open, &self.document) else {
+            return;
+        };
+        Panel::top("first steps")
+            .frame(panel_frame(theme::palette(ui).card, 4))
+            .show(ui, |ui| {
+                let survey = document.history.survey();
+                self.guide.show(ui, survey, answers, &mut self.queue);
+            });
+    }
+
+    fn working_panel(&mut self, ui: &mut egui::Ui) {
+        let Some(topic) = self.view.working else {
+            return;
+        };
+        let palette = theme::palette(ui);
+        let half = ui.available_width() * 0.5;
+        Panel::right("working")
+            .frame(panel_frame(palette.card, 10))
+            .default_size(380.0_f32.min(half))
+            .size_range(220.0_f32.min(half)..=half.max(220.0))
+            .show(ui, |ui| {
+                if let Some(mut context) = self.context(|view| &mut view.working) {
+                    pages::working::show(ui, &mut context, topic);
+                }
+            });
+    }
+
+    fn start_screen(&mut self, ui: &mut egui::Ui) {
+        let palette = theme::palette(ui);
+        self.foot(ui);
+        self.help_line(ui, help::line::OF_THE_START_PAGE);
+        CentralPanel::default()
+            .frame(panel_frame(palette.page, 8))
+            .show(ui, |ui| {
+                ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
+                    let offered = start_page::Offered {
+                        rescued: self.keeping.offers(),
+                        recent: self.keeping.recent(),
+                        samples: &self.samples,
+                    };
+                    start_page::show(ui, &offered, &mut self.queue);
+                    widgets::follow_focus(ui);
+                });
+            });
+    }
+}
+
+fn panel_frame(fill: egui::Color32, vertical: i8) -> Frame {
+    Frame::new()
+        .fill(fill)
+        .inner_margin(Margin::symmetric(12, vertical))
+}
+
+impl eframe::App for App {
+    fn logic(&mut self, ctx: &egui::Context, frame: &mut eframe::Frame) {
+        if self.asked.is_none() {
+            let large = self.view.gaps.lightbox.is_some();
+            for command in commands::pressed(ctx, self.document.is_some(), large) {
+                self.queue.command(command);
+            }
+        }
+        self.take_picked();
+        for request in self.queue.take() {
+            self.run(request, ctx, frame);
+        }
+        self.photos_in(ctx);
+        self.guard_closing(ctx);
+        self.work_out();
+        self.set_sheet(ctx);
+        self.keep(ctx);
+        self.tell_title(ctx);
+    }
+
+    fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
+        let palette = theme::palette(ui);
+        Panel::top("bar")
+            .frame(panel_frame(palette.strip, 3))
+            .show(ui, |ui| {
+                let survey = self
+                    .document
+                    .as_ref()
+                    .map(|document| document.history.survey());
+                bar::show(
+                    ui,
+                    survey.map(|survey| &**survey),
+                    self.view.page,
+                    &mut self.queue,
+                );
+            });
+        if self.document.is_some() {
+            self.survey_screen(ui);
+        } else {
+            self.start_screen(ui);
+        }
+        if let Some(document) = &self.document {
+            lightbox::show(
+                ui.ctx(),
+                &mut self.view.gaps.lightbox,
+                document.history.survey(),
+                &mut self.photos,
+                &mut self.queue,
+            );
+        }
+        self.drop_hint(ui.ctx());
+        if let Some(asked) = &mut self.asked {
+            let name = self
+                .document
+                .as_ref()
+                .map_or_else(String::new, Document::name);
+            let findings = self
+                .jobs
+                .results()
+                .map_or(&[][..], |results| &results.assessment.findings);
+            let known = dialogs::Known {
+                name: &name,
+                findings,
+                told: &self.notices,
+            };
+            dialogs::show(ui.ctx(), asked, &known, &mut self.queue);
+        }
+        let page = self.document.as_ref().map(|_| self.view.page);
+        let dialog = self.asked.is_some() || self.view.gaps.lightbox.is_some();
+        self.focus.follow(ui.ctx(), page, dialog);
+        if !self.queue.is_empty() {
+            ui.ctx().request_repaint();
+        }
+    }
+
+    fn save(&mut self, storage: &mut dyn eframe::Storage) {
+        self.looks.store(storage);
+        self.view.gaps.store(storage);
+        self.view.job_sheet.store(storage);
+    }
+
+    fn persist_egui_memory(&self) -> bool {
+        false
+    }
+}

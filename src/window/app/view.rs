@@ -1,0 +1,64 @@
+//! What the window remembers between frames, one part for each page.
+
+use crate::assess::Topic;
+use crate::survey::{Item, Place};
+use crate::window::page::Page;
+use crate::window::pages;
+
+/// What the pages remember between frames: plain data, one part for each page.
+#[derive(Clone, Debug, Default)]
+pub struct ViewState {
+    /// The page shown.
+    pub page: Page,
+    /// The result whose working is open.
+    pub working: Option<Topic>,
+    /// Whether the help on the field at hand is shown.
+    pub help: bool,
+    /// A place to show and focus in this frame.
+    pub wanted: Option<Place>,
+    /// The Vehicle page.
+    pub vehicle: pages::vehicle::VehicleView,
+    /// The Gaps page.
+    pub gaps: pages::gaps::GapsView,
+    /// The Air change page.
+    pub air_change: pages::air_change::AirChangeView,
+    /// The Drying & heat page.
+    pub drying_heat: pages::drying_heat::DryingHeatView,
+    /// The Sealing plan page.
+    pub sealing_plan: pages::sealing_plan::SealingPlanView,
+    /// The Job sheet page.
+    pub job_sheet: pages::job_sheet::JobSheetView,
+}
+
+impl ViewState {
+    /// As it begins with another survey, on a page of it: what was chosen for every survey stays.
+    #[must_use]
+    pub fn for_another_survey(&self, page: Page) -> Self {
+        Self {
+            page,
+            gaps: self.gaps.for_another_survey(),
+            job_sheet: self.job_sheet.for_another_survey(),
+            ..Self::default()
+        }
+    }
+
+    /// Opens the page that a place is on, lets that page reveal the item, and asks the field to
+    /// take the focus in the next frame.
+    pub fn go_to(&mut self, place: Place) {
+        self.wanted = Some(place);
+        self.page = match place.item {
+            Item::Zone(_) | Item::Gap(_) | Item::Ledger => Page::Gaps,
+            Item::SafetyVentilation => Page::DryingHeat,
+            _ => Page::Vehicle,
+        };
+        match self.page {
+            Page::Vehicle => self.vehicle.reveal(place.item),
+            Page::Gaps => self.gaps.reveal(place.item),
+            Page::AirChange => self.air_change.reveal(place.item),
+            Page::DryingHeat => self.drying_heat.reveal(place.item),
+            Page::SealingPlan => self.sealing_plan.reveal(place.item),
+            // Nothing in a survey is entered there.
+            Page::JobSheet => {}
+        }
+    }
+}

@@ -1,0 +1,71 @@
+//! What the drawing of the unfolded body remembers between frames, and how it is found again.
+
+use super::sight::Sight;
+use crate::figure::body::BodyFigure;
+use crate::figure::scene::Point;
+use crate::survey::{Facing, GapId, Position};
+use crate::window::body::{Frame, REACH};
+use eframe::egui::{Id, Pos2};
+use std::sync::Arc;
+
+/// What the drawing remembers between frames.
+#[derive(Clone, Debug, Default)]
+pub struct BodyView {
+    pub(super) sight: Sight,
+    /// A step of enlarging or reducing that a key or button asked for.
+    pub(super) enlarge_wanted: Option<f32>,
+    pub(super) drag: Option<Drag>,
+    /// The gap that keys move: while Ctrl is held it is one step.
+    pub(super) nudged: Option<GapId>,
+    pub(super) legend: bool,
+    pub(super) drawn: Option<Drawn>,
+    pub(super) shown: Option<Frame>,
+}
+
+/// A drawing and what it was made from.
+#[derive(Clone, Debug)]
+pub(super) struct Drawn {
+    pub(super) revision: u64,
+    pub(super) results: u64,
+    pub(super) selected: Option<GapId>,
+    pub(super) width: f64,
+    pub(super) figure: Arc<BodyFigure>,
+}
+
+impl BodyView {
+    /// Where a place of the vehicle was on the screen in the last frame.
+    #[must_use]
+    pub fn on_screen(&self, facing: Facing, position: &Position) -> Option<Pos2> {
+        let figure = &self.drawn.as_ref()?.figure;
+        let (point, _) = figure.layout.place(facing, position);
+        Some(self.shown?.to_screen(point))
+    }
+
+    /// Where the mark of a gap was on the screen in the last frame.
+    #[must_use]
+    pub fn mark_on_screen(&self, gap: GapId) -> Option<Pos2> {
+        let place = *self.drawn.as_ref()?.figure.place_of(gap)?;
+        Some(self.shown?.to_screen(place.at))
+    }
+}
+
+/// Id of the drawing, which takes the focus for all its marks.
+pub(super) fn drawing_id() -> Id {
+    Id::unique("the unfolded body")
+}
+
+/// What the pointer drags.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Drag {
+    /// A mark, held at this way from its middle, mm.
+    Mark { gap: GapId, grip: Point },
+    /// The drawing.
+    Sight,
+    /// Nothing any more, though the button is still down.
+    Over,
+}
+
+/// The gaps whose mark is at a point of the screen.
+pub(super) fn gaps_at(figure: &BodyFigure, frame: Frame, at: Pos2) -> Vec<GapId> {
+    figure.gaps_at(frame.to_scene(at), f64::from(REACH / frame.scale))
+}

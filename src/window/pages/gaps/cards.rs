@@ -1,0 +1,135 @@
+//! The ledger and the cards of the selected gap, below each other.
+
+use super::view::GapsContext;
+use super::{form, path, photos, table, work, zones};
+use crate::survey::{GapId, Item};
+use crate::window::widgets::{self, finding_list};
+use eframe::egui;
+use egui::{ScrollArea, Ui};
+
+/// Height that the ledger keeps on a low window; the page then scrolls.
+const LEDGER_LEAST: f32 = 150.0;
+/// Height that the form below keeps.
+const FORM_LEAST: f32 = 190.0;
+/// Width of a card of the form at least.
+const CARD_LEAST: f32 = 356.0;
+
+/// The ledger above, the selected gap below.
+pub(super) fn ledger_and_form(ui: &mut Ui, context: &mut GapsContext<'_>) {
+    let height = ui.available_height();
+    if height < LEDGER_LEAST + FORM_LEAST {
+        ScrollArea::vertical().id_salt("page").show(ui, |ui| {
+            ledger(ui, context, LEDGER_LEAST);
+            cards(ui, context);
+            widgets::follow_focus(ui);
+        });
+        return;
+    }
+    let ledger_height = (height * 0.42).max(LEDGER_LEAST);
+    ledger(ui, context, ledger_height);
+    form_alone(ui, context);
+}
+
+/// The cards of the selected gap, which scroll.
+pub(super) fn form_alone(ui: &mut Ui, context: &mut GapsContext<'_>) {
+    ScrollArea::vertical()
+        .id_salt("form")
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            cards(ui, context);
+            widgets::follow_focus(ui);
+        });
+}
+
+pub(super) fn ledger(ui: &mut Ui, context: &mut GapsContext<'_>, height: f32) {
+    let top = ui.cursor().top();
+    table::above(ui, context);
+    let height = (height - (ui.cursor().top() - top)).max(LEDGER_LEAST);
+    let wide = ui.available_width();
+    ui.allocate_ui(egui::vec2(wide, height), |ui| {
+        ui.set_min_height(height);
+        ui.set_max_height(height);
+        table::show(ui, context);
+    });
+    table::below(ui, context);
+    ui.add_space(6.0);
+}
+
+/// The cards below the ledger, in the order of work.
+#[derive(Clone, Copy, PartialEq)]
+enum Card {
+    Gap,
+    Noticed,
+    Place,
+    Path,
+    Work,
+    Notes,
+    Zones,
+}
+
+pub(super) fn cards(ui: &mut Ui, context: &mut GapsContext<'_>) {
+    let Some(id) = context.view.selected_in(context.survey) else {
+        widgets::columns(ui, CARD_LEAST, 1, |ui, _| {
+            widgets::card(ui, "Zones", |ui| zones::show(ui, context));
+        });
+        return;
+    };
+    let noticed = context.marks(Item::Gap(id)).all().next().is_some();
+    let mut cards = vec![Card::Gap];
+    if noticed {
+        cards.push(Card::Noticed);
+    }
+    cards.extend([Card::Place, Card::Path, Card::Work]);
+    // Three columns are the usual number: photos and notes then head the last one.
+    cards.extend(if noticed {
+        [Card::Zones, Card::Notes]
+    } else {
+        [Card::Notes, Card::Zones]
+    });
+    widgets::columns(ui, CARD_LEAST, cards.len(), |ui, at| {
+        if let Some(&card) = cards.get(at) {
+            ui.push_id((id, at), |ui| draw(ui, context, id, card));
+        }
+    });
+    context.view.edit_wanted = false;
+}
+
+fn draw(ui: &mut Ui, context: &mut GapsContext<'_>, id: GapId, card: Card) {
+    let Some(gap) = context.survey.gap(id) else {
+        return;
+    };
+    let marks = context.marks(Item::Gap(id));
+    match card {
+        Card::Gap => {
+            let title = format!("Gap {id}");
+            widgets::card(ui, &title, |ui| form::gap(ui, context, gap, marks));
+        }
+        Card::Noticed => {
+            widgets::card(ui, "Noticed", |ui| {
+                finding_list(ui, context.queue, marks.all(), false);
+            });
+        }
+        Card::Place => {
+            widgets::card(ui, "Place", |ui| path::place(ui, context, gap, marks));
+        }
+        Card::Path => {
+            widgets::card(ui, "Way of the air", |ui| {
+                path::show(ui, context, gap, marks);
+            });
+        }
+        Card::Work => {
+            widgets::card(ui, "Remedy and work", |ui| {
+                work::show(ui, context, gap, marks);
+            });
+        }
+        Card::Notes => {
+            widgets::card(ui, "Photos and notes", |ui| {
+                photos::show(ui, context, gap, marks);
+                work::notes(ui, context, gap, marks);
+            });
+        }
+        Card::Zones => {
+            widgets::card(ui, "Zones", |ui| zones::show(ui, context));
+        }
+    }
+}

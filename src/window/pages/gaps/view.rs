@@ -1,0 +1,116 @@
+//! What the Gaps page remembers between frames.
+
+use super::body::view::BodyView;
+use super::columns::Columns;
+use super::division::Division;
+use super::ledger_view::LedgerView;
+use super::quick::view::QuickEntry;
+use crate::survey::{GapId, Item, Survey};
+use crate::window::context::PageContext;
+use crate::window::lightbox::Lightbox;
+
+/// What the page gets to see.
+pub(super) type GapsContext<'a> = PageContext<'a, GapsView>;
+
+/// What the page remembers between frames.
+#[derive(Clone, Debug, Default)]
+pub struct GapsView {
+    pub(super) selected: Option<GapId>,
+    /// The ledger: its rows, and what is selected beside the one gap.
+    pub(super) ledger: LedgerView,
+    /// The form's first field takes the focus in the next frame.
+    pub(super) edit_wanted: bool,
+    /// The ledger scrolls to the selected row in the next frame.
+    pub(super) scroll_wanted: bool,
+    /// The unfolded body.
+    pub(super) body: BodyView,
+    /// The bar for quick entry.
+    pub(in crate::window) quick: QuickEntry,
+    /// A gap that was asked for, to select once it is in the survey, and whether its form then
+    /// takes the focus.
+    pub(super) adding: Option<(GapId, bool)>,
+    /// Name of a zone about to be added.
+    pub(super) new_zone: String,
+    /// The photo shown large.
+    pub(in crate::window) lightbox: Option<Lightbox>,
+    /// The columns of the ledger; they outlast the survey.
+    pub columns: Columns,
+    /// How the page is divided; it outlasts the survey.
+    pub division: Division,
+}
+
+impl GapsView {
+    /// With the look of the page as it was stored in an earlier run.
+    #[must_use]
+    pub fn stored(storage: Option<&dyn eframe::Storage>) -> Self {
+        Self {
+            columns: Columns::stored(storage),
+            division: Division::stored(storage),
+            ..Self::default()
+        }
+    }
+
+    /// Keeps the look of the page for the next run.
+    pub fn store(&self, storage: &mut dyn eframe::Storage) {
+        self.columns.store(storage);
+        self.division.store(storage);
+    }
+
+    /// As it begins with another survey: only the look of the page stays.
+    #[must_use]
+    pub fn for_another_survey(&self) -> Self {
+        Self {
+            columns: self.columns.clone(),
+            division: self.division,
+            ..Self::default()
+        }
+    }
+
+    /// Makes an item visible, for a finding's way to its place.
+    pub fn reveal(&mut self, item: Item) {
+        if let Item::Gap(id) = item {
+            self.select(Some(id));
+        }
+    }
+
+    /// The selected gap, or the first where none is selected or it is gone.
+    #[must_use]
+    pub fn selected_in(&self, survey: &Survey) -> Option<GapId> {
+        self.selected
+            .filter(|&id| survey.gap(id).is_some())
+            .or_else(|| survey.gaps.first().map(|gap| gap.id))
+    }
+
+    /// Selects a gap.
+    pub fn select(&mut self, id: Option<GapId>) {
+        self.selected = id;
+        self.ledger.select_one(id);
+        self.scroll_wanted = true;
+    }
+
+    /// Selects a gap and puts the focus into its form.
+    pub fn select_and_edit(&mut self, id: Option<GapId>) {
+        self.select(id);
+        self.edit_wanted = true;
+    }
+
+    /// The unfolded body of this page.
+    #[must_use]
+    pub fn body(&self) -> &BodyView {
+        &self.body
+    }
+
+    /// Selects a gap that was just asked for, once it is there.
+    pub(super) fn after_adding(&mut self, id: Option<GapId>, edit: bool) {
+        self.adding = id.map(|id| (id, edit));
+    }
+
+    pub(super) fn select_what_was_added(&mut self, survey: &Survey) {
+        match self.adding {
+            Some((id, true)) if survey.gap(id).is_some() => self.select_and_edit(Some(id)),
+            Some((id, false)) if survey.gap(id).is_some() => self.select(Some(id)),
+            _ => return,
+        }
+        self.adding = None;
+    }
+}

@@ -1,0 +1,79 @@
+//! Words that stand alone: muted ones, links, and names for assistive technology.
+
+use crate::assess::Mark;
+use crate::window::theme::{TOUCH_TARGET, palette};
+use eframe::egui;
+use egui::{Button, Id, Response, RichText, Ui, WidgetText, vec2};
+
+/// Gives an input without visible label its name.
+pub fn tell_name(ui: &Ui, id: Id, name: &str) {
+    ui.ctx()
+        .accesskit_node_builder(id, |node| node.set_label(name));
+}
+
+/// Whether inputs and buttons are as large as fingers.
+#[must_use]
+pub fn is_touch(ui: &Ui) -> bool {
+    ui.spacing().interact_size.x >= TOUCH_TARGET
+}
+
+/// Words that lead somewhere; in touch size they are as high as a finger is wide.
+pub fn link(ui: &mut Ui, words: impl Into<WidgetText>) -> Response {
+    if !is_touch(ui) {
+        return ui.link(words);
+    }
+    let colour = palette(ui).accent;
+    let target = TOUCH_TARGET;
+    let words = words.into().color(colour);
+    let button = Button::new(words)
+        .frame(false)
+        .min_size(vec2(target, target));
+    let response = ui.add(button);
+    ui.ctx().accesskit_node_builder(response.id, |node| {
+        node.set_role(egui::accesskit::Role::Link)
+    });
+    response
+}
+
+/// Says on hover what the marks in these words mean, where there are any.
+pub fn explain_marks(response: Response, words: &str) -> Response {
+    if !response.hovered() {
+        return response;
+    }
+    match Mark::legend_of(words) {
+        Some(legend) => response.on_hover_text(legend),
+        None => response,
+    }
+}
+
+/// Small muted words.
+pub fn muted(ui: &mut Ui, words: impl Into<String>) -> Response {
+    let words = words.into();
+    let text = RichText::new(&words).small().color(palette(ui).muted);
+    let response = ui.add(egui::Label::new(text).wrap());
+    explain_marks(response, &words)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use egui_kittest::Harness;
+    use egui_kittest::kittest::Queryable;
+
+    #[test]
+    fn pointing_at_a_mark_tells_what_it_means_and_other_words_tell_nothing() {
+        let mut window = Harness::new_ui(|ui| {
+            muted(ui, "a price without mark");
+            muted(ui, "a price of this program [A]");
+        });
+        let tells = |window: &mut Harness<'_>, words: &str| {
+            let place = window.get_by_label(words).rect().center();
+            window.hover_at(place);
+            window.run_steps(8);
+            let legend = "Marks behind a source: [A] an assumption of this project";
+            window.query_by_label(legend).is_some()
+        };
+        assert!(!tells(&mut window, "a price without mark"));
+        assert!(tells(&mut window, "a price of this program [A]"));
+    }
+}
