@@ -21,6 +21,8 @@ const DEGREE: char = '°';
 pub enum Kind {
     /// Air changes per hour.
     AirChanges,
+    /// Air changes per hour at 50 Pa.
+    AirChangesAt50Pa,
     /// Water, L/day.
     LitresPerDay,
     /// Water, L.
@@ -31,6 +33,8 @@ pub enum Kind {
     KilogramsPerHour,
     /// Air, m³/h.
     CubicMetresPerHour,
+    /// Air by area, m³/(h m²).
+    CubicMetresPerHourAndSquareMetre,
     /// Heat or power, W.
     Watts,
     /// Energy, kWh.
@@ -69,6 +73,8 @@ pub enum Kind {
     Amperes,
     /// A time, days.
     Days,
+    /// A density, kg/m³.
+    KilogramsPerCubicMetre,
     /// Carbon dioxide, ppm.
     PartsPerMillion,
     /// An angle, degrees.
@@ -82,12 +88,13 @@ impl Kind {
     #[must_use]
     pub fn unit(self) -> &'static str {
         match self {
-            Self::AirChanges => "/h",
+            Self::AirChanges | Self::AirChangesAt50Pa => "/h",
             Self::LitresPerDay => "L/day",
             Self::Litres => "L",
             Self::GramsPerHour => "g/h",
             Self::KilogramsPerHour => "kg/h",
             Self::CubicMetresPerHour => "m³/h",
+            Self::CubicMetresPerHourAndSquareMetre => "m³/(h\u{a0}m²)",
             Self::Watts => "W",
             Self::KilowattHours => "kWh",
             Self::LeakageCm2 => "cm²",
@@ -105,6 +112,7 @@ impl Kind {
             Self::GramsPerKilogram => "g/kg",
             Self::Amperes => "A",
             Self::Days => "days",
+            Self::KilogramsPerCubicMetre => "kg/m³",
             Self::PartsPerMillion => "ppm",
             Self::Degrees => "°",
             Self::Plain => "",
@@ -135,7 +143,9 @@ impl Kind {
             | Self::KilowattHours
             | Self::Amperes
             | Self::Days
+            | Self::MetresPerSecond
             | Self::PartsPerMillion => figure(shown, 2),
+            Self::KilogramsPerCubicMetre => figure(shown, 4),
             Self::Celsius | Self::Kelvin => decimals(shown, 1),
             Self::RelativeHumidity | Self::WholePercent | Self::Degrees => decimals(shown, 0),
             Self::Share => percent(shown),
@@ -159,7 +169,14 @@ impl Kind {
     /// digits say how far a result may be off.
     #[must_use]
     pub fn range(self, interval: &Interval) -> String {
-        let [low, high] = [interval.low, interval.high].map(|end| figure(end * self.scale(), 2));
+        self.span(interval.low, interval.high)
+    }
+
+    /// From one value to another with two digits each: `0.62 to 1.2`, or one number where both
+    /// read the same.
+    #[must_use]
+    pub fn span(self, low: f64, high: f64) -> String {
+        let [low, high] = [low.min(high), low.max(high)].map(|end| figure(end * self.scale(), 2));
         if low == high {
             low
         } else {
@@ -295,6 +312,12 @@ impl Quantity {
     /// [`NotKnown`] with the reason.
     pub fn text(&self) -> Answer<String> {
         self.number().map(|number| self.kind.with_unit(&number))
+    }
+
+    /// Where it very likely lies, as far as that was worked out.
+    #[must_use]
+    pub fn interval(&self) -> Option<Interval> {
+        self.interval
     }
 
     /// The interval without its unit, where it was worked out: `30 to 55`.

@@ -44,7 +44,7 @@ pub enum Command {
         /// What sealing is to save most of
         #[arg(long, value_name = "AIM", default_value = "ach-windy")]
         aim: AimWord,
-        /// Draws of what is in doubt; 0 leaves the doubt out
+        /// Draws of what is uncertain; 0 leaves it out
         #[arg(long, value_name = "NUMBER", default_value_t = DRAWS)]
         draws: u32,
     },

@@ -50,16 +50,27 @@ impl Section {
         self.push(Block::Heading { text: text.into() })
     }
 
-    /// Adds a section as a part of this one, under a heading of the second order.
-    pub fn append(&mut self, part: Section) -> &mut Self {
-        self.heading(part.title);
-        self.blocks.extend(part.blocks);
-        self
-    }
-
     /// Adds small print.
     pub fn note(&mut self, text: impl Into<String>) -> &mut Self {
         self.push(Block::Note { text: text.into() })
+    }
+
+    /// Adds names and values in two columns, with the reasons for what is not known.
+    pub fn facts(&mut self, rows: Vec<Fact>, reasons: &Reasons) -> &mut Self {
+        self.push(Block::Facts { rows });
+        for note in reasons.notes() {
+            self.note(note);
+        }
+        self
+    }
+
+    /// Adds all that stands in another section, under its title.
+    pub fn append(&mut self, other: Self) -> &mut Self {
+        if !other.blocks.is_empty() {
+            self.heading(other.title);
+            self.blocks.extend(other.blocks);
+        }
+        self
     }
 
     /// Adds a table with the reasons for what it does not know.
@@ -237,6 +248,9 @@ pub struct Row {
     /// The working of the row's result.
     #[serde(skip)]
     pub topic: Option<Topic>,
+    /// Cells that have a working each, by their column.
+    #[serde(skip)]
+    pub workings: Vec<(usize, Topic)>,
 }
 
 impl Row {
@@ -250,6 +264,14 @@ impl Row {
     pub fn worked_out(&mut self, topic: Topic) -> &mut Self {
         self.topic = Some(topic);
         self
+    }
+
+    /// The working of one cell.
+    #[must_use]
+    pub fn working_of(&self, column: usize) -> Option<Topic> {
+        let mut workings = self.workings.iter();
+        let (_, topic) = workings.find(|(at, _)| *at == column)?;
+        Some(*topic)
     }
 }
 
@@ -304,6 +326,7 @@ impl Table {
             cells,
             item: None,
             topic: None,
+            workings: Vec::new(),
         });
         &mut self.rows[at]
     }

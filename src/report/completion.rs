@@ -2,10 +2,10 @@
 
 use super::Material;
 use super::blocks::{Align, Block, Reasons, Section, Table};
+use super::cases::{ach, litres as removal, watts as heat};
 use super::ledger::remedy;
 use super::measured::by_test;
 use super::plan::change;
-use super::summary::{ach, heat, removal};
 use super::words::{CM2, interval, money, name, place};
 use crate::assess::sealing::{Plan, Sealable, plan};
 use crate::assess::uncertainty::{Interval, Uncertainty};
@@ -131,8 +131,8 @@ fn small_print(sides: &Sides<'_>, wrong: &[String]) -> String {
             .to_owned();
     if sides.uncertainty_after.is_some() || sides.uncertainty_before.is_some() {
         words.push_str(
-            " 95 %: the middle 95 % of 10 000 draws of what is in doubt. Both columns share most of \
-             that doubt, so their difference is surer than either.",
+            " 95 %: the middle 95 % of 10 000 draws of what is uncertain. Both columns share most of \
+             that uncertainty, so their difference is surer than either.",
         );
     }
     if !wrong.is_empty() {

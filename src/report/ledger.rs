@@ -1,140 +1,173 @@
-//! The ledger of gaps, by zone.
+//! The ledger of gaps.
 
 use super::Material;
-use super::blocks::{Align, Reasons, Section, Table};
+use super::blocks::{Align, Reasons, Row, Section, Table};
+use super::leakage::{eqla, share};
 use super::measured::{by_test, is_by_test};
-use super::words::{CM2, long_notes, name, note_in_table, place};
-use crate::assess::words::{OUTER_OPENING, form, given, leakage_cm2, remarks, total_figure};
-use crate::assess::{Answer, GapLeakage, NotKnown};
-use crate::survey::{Gap, Remedy, ZoneId};
+use super::words::{long_notes, name, note_in_table, place};
+use crate::assess::quantity::{Kind, Quantity};
+use crate::assess::words::{NOT_ASSESSED, OUTER_OPENING, form, given, remarks};
+use crate::assess::{GapLeakage, NotKnown, Topic};
+use crate::survey::{Gap, Item, Remedy};
 
-pub(crate) fn section(material: &Material<'_>) -> Section {
-    let survey = material.survey;
-    let mut section = Section::new("Ledger of gaps");
-    if survey.gaps.is_empty() {
+/// The order of the ledger.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Order {
+    /// As it was written down, zone by zone with a sum each.
+    ByZone,
+    /// By leakage; gaps without a figure come last.
+    LeakiestFirst,
+}
+
+pub(crate) fn section(material: &Material<'_>, order: Order) -> Section {
+    let gaps = &material.survey.gaps;
+    let mut section = Section::new(match order {
+        Order::ByZone => "Ledger of gaps",
+        Order::LeakiestFirst => "Ledger of gaps, the leakiest first",
+    });
+    if gaps.is_empty() {
         section.paragraph("No gap has been written down yet.");
         return section;
     }
-    let mut reasons = Reasons::default();
-    let mut table = Table::default()
-        .column("No.", Align::Right)
-        .wide("What and where", Align::Left, 4)
-        .wide("Form and sizes", Align::Left, 4)
-        .column("How sure", Align::Left)
-        .column("EqLA, cm²", Align::Decimal)
-        .column("Share, %", Align::Decimal)
-        .wide("Remedy, state, notes", Align::Left, 4);
-    for zone in &survey.zones {
-        let gaps: Vec<&Gap> = survey
-            .gaps
-            .iter()
-            .filter(|gap| gap.zone == zone.id)
-            .collect();
-        if gaps.is_empty() {
-            continue;
-        }
-        table.group(zone.name.clone());
-        for gap in gaps {
-            table.row(row(material, gap, &mut reasons));
-        }
-        table.total([
-            String::new(),
-            format!("{}, together", zone.name),
-            String::new(),
-            String::new(),
-            reasons.or(&zone_total(material, zone.id), String::clone),
-        ]);
+    let mut ledger = Ledger {
+        material,
+        order,
+        reasons: Reasons::default(),
+        table: Table::default()
+            .column("No.", Align::Right)
+            .wide("What and where", Align::Left, 4)
+            .wide("Form and sizes", Align::Left, 4)
+            .column("How sure", Align::Left)
+            .column("EqLA, cm²", Align::Decimal)
+            .column("Share, %", Align::Decimal)
+            .wide("Remedy, state, notes", Align::Left, 4),
+    };
+    match order {
+        Order::ByZone => ledger.by_zone(),
+        Order::LeakiestFirst => ledger.leakiest_first(),
     }
-    let all = material
-        .assessment
-        .leakage
-        .all
-        .as_ref()
-        .map_err(Clone::clone);
-    let all = all.and_then(|total| total_figure(total, total.figures.eqla * CM2, 3));
-    table.total([
-        String::new(),
-        "All gaps".to_owned(),
-        String::new(),
-        String::new(),
-        reasons.or(&all, String::clone),
-    ]);
-    section.table(table, &reasons);
-    if let Some(words) = by_test(survey.gaps.iter()) {
+    ledger.total("All gaps", &eqla(&material.assessment.leakage.all));
+    section.table(ledger.table, &ledger.reasons);
+    if let Some(words) = by_test(gaps.iter()) {
         section.note(words);
     }
     section.note(
-        "EqLA: equivalent leakage area at 10 Pa, as the gap stands in this set-up. Share: of all \
-         gaps together. Numbers are those on the drawing; heights are above the ground. A query (?) stands for a size that was \
-         not taken.",
+        "EqLA: equivalent leakage area at 10 Pa, as the gap stands in this set-up; a gap without a \
+         figure is in no total. Share: of all gaps together. Numbers are those on the drawing; \
+         heights are above the ground. A query (?) stands for a size that was not taken.",
     );
-    long_notes(&mut section, survey.gaps.iter());
+    long_notes(&mut section, gaps.iter());
     section
 }
 
-fn zone_total(material: &Material<'_>, zone: ZoneId) -> Answer<String> {
-    let totals = &material.assessment.leakage.by_zone;
-    let (_, total) = totals
-        .iter()
-        .find(|(id, _)| *id == zone)
-        .ok_or_else(|| NotKnown::because("the zone has no total"))?;
-    let total = total.as_ref().map_err(Clone::clone)?;
-    total_figure(total, total.figures.eqla * CM2, 3)
-}
-
-fn eqla(material: &Material<'_>, gap: &Gap) -> Answer<f64> {
-    let answer = material.assessment.gaps.iter().find(|one| one.id == gap.id);
-    match answer.map(|answer| &answer.leakage) {
+/// What one gap lets through, or why that is not known.
+pub(crate) fn of_gap(material: &Material<'_>, gap: &Gap) -> Quantity {
+    let answers = &material.assessment.gaps;
+    let answer = answers.iter().find(|one| one.id == gap.id);
+    Kind::LeakageCm2.of(match answer.map(|answer| &answer.leakage) {
         Some(GapLeakage::Known(figures)) => Ok(figures.eqla),
         Some(GapLeakage::NotSized { reason } | GapLeakage::Impossible { reason }) => {
             Err(NotKnown::because(reason.clone()))
         }
         Some(GapLeakage::Compartment) => Err(NotKnown::because(OUTER_OPENING)),
-        None => Err(NotKnown::because(crate::assess::words::NOT_ASSESSED)),
-    }
+        None => Err(NotKnown::because(NOT_ASSESSED)),
+    })
 }
 
-fn row(material: &Material<'_>, gap: &Gap, reasons: &mut Reasons) -> [String; 7] {
-    let eqla = eqla(material, gap);
-    let share = match (&eqla, &material.assessment.leakage.all) {
-        (Ok(eqla), Ok(all)) if all.figures.eqla > 0.0 => {
-            format!("{:.1}", eqla / all.figures.eqla * 100.0)
+struct Ledger<'a> {
+    material: &'a Material<'a>,
+    order: Order,
+    reasons: Reasons,
+    table: Table,
+}
+
+impl Ledger<'_> {
+    fn by_zone(&mut self) {
+        let survey = self.material.survey;
+        for (id, total) in &self.material.assessment.leakage.by_zone {
+            let of_zone: Vec<&Gap> = survey.gaps.iter().filter(|gap| gap.zone == *id).collect();
+            if of_zone.is_empty() {
+                continue;
+            }
+            let zone = self.zone(of_zone[0]);
+            self.table.group(zone.clone());
+            for gap in of_zone {
+                self.row(gap);
+            }
+            self.total(&format!("{zone}, together"), &eqla(total));
         }
-        _ => String::new(),
-    };
-    [
-        gap.id.to_string(),
-        format!("{}\n{}", name(gap), place(gap)),
-        form(gap),
-        if is_by_test(gap) {
-            format!("{},\nby test", gap.certainty.name())
-        } else {
-            gap.certainty.name().to_owned()
-        },
-        reasons.or(&eqla, |area| leakage_cm2(*area)),
-        share,
-        notes(material, gap),
-    ]
-}
+    }
 
-fn notes(material: &Material<'_>, gap: &Gap) -> String {
-    let mut lines = remarks(gap, material.assessment.set_up);
-    if gap.purpose.must_stay_open() {
-        lines.push("must stay open".to_owned());
+    fn leakiest_first(&mut self) {
+        let gaps = self.material.survey.gaps.iter();
+        let mut gaps: Vec<(f64, &Gap)> = gaps
+            .map(|gap| {
+                let area = of_gap(self.material, gap).value();
+                (area.unwrap_or(f64::NEG_INFINITY), gap)
+            })
+            .collect();
+        // Among equals the ledger's order stays.
+        gaps.sort_by(|(a, _), (b, _)| b.total_cmp(a));
+        for (_, gap) in gaps {
+            self.row(gap);
+        }
     }
-    if !gap.state_date.trim().is_empty() {
-        lines.push(gap.state_date.trim().to_owned());
+
+    fn zone(&self, gap: &Gap) -> String {
+        let zone = self.material.survey.zone(gap.zone);
+        zone.map_or_else(|| format!("zone {}", gap.zone), |zone| zone.name.clone())
     }
-    let mut all = vec![lines.join(", ")];
-    if let Some(own) = &gap.remedy {
-        all.push(remedy(own));
+
+    fn row(&mut self, gap: &Gap) -> &mut Row {
+        let area = of_gap(self.material, gap);
+        let part = area
+            .value()
+            .ok()
+            .and_then(|area| share(self.material, area));
+        let place = match self.order {
+            Order::ByZone => place(gap),
+            Order::LeakiestFirst => format!("{}, {}", self.zone(gap), place(gap)),
+        };
+        let by_test = if is_by_test(gap) { ",\nby test" } else { "" };
+        let cells = [
+            gap.id.to_string(),
+            format!("{}\n{place}", name(gap)),
+            form(gap),
+            format!("{}{by_test}", gap.certainty.name()),
+            self.reasons.number(&area),
+            part.unwrap_or_default(),
+            self.notes(gap),
+        ];
+        let row = self.table.row(cells);
+        row.about(Item::Gap(gap.id)).worked_out(Topic::Gap(gap.id))
     }
-    if !gap.damp.trim().is_empty() {
-        all.push(format!("damp reading: {}", gap.damp.trim()));
+
+    fn notes(&self, gap: &Gap) -> String {
+        let mut lines = remarks(gap, self.material.assessment.set_up);
+        if gap.purpose.must_stay_open() {
+            lines.push("must stay open".to_owned());
+        }
+        if !gap.state_date.trim().is_empty() {
+            lines.push(gap.state_date.trim().to_owned());
+        }
+        let mut all = vec![lines.join(", ")];
+        if let Some(own) = &gap.remedy {
+            all.push(remedy(own));
+        }
+        if !gap.damp.trim().is_empty() {
+            all.push(format!("damp reading: {}", gap.damp.trim()));
+        }
+        all.push(note_in_table(&gap.note));
+        all.retain(|line| !line.is_empty());
+        all.join("\n")
     }
-    all.push(note_in_table(&gap.note));
-    all.retain(|line| !line.is_empty());
-    all.join("\n")
+
+    fn total(&mut self, name: &str, total: &Quantity) {
+        let none = String::new;
+        let total = self.reasons.number(total);
+        self.table
+            .total([none(), name.to_owned(), none(), none(), total]);
+    }
 }
 
 /// A remedy in words: `strip: compressible strip, leaves 15 %`.

@@ -6,16 +6,21 @@
 //! toolkit or a typesetter.
 
 pub mod blocks;
+pub mod cases;
 pub(crate) mod completion;
 pub(crate) mod costs;
+pub mod dependence;
+pub mod direction;
 pub(crate) mod drying;
 pub mod headlines;
+pub mod key_results;
+pub mod leakage;
 pub(crate) mod ledger;
 pub(crate) mod measured;
 pub(crate) mod plan;
 pub(crate) mod safety;
-pub(crate) mod spaces;
 pub(crate) mod summary;
+pub mod uncertainty;
 pub(crate) mod vehicle;
 pub mod words;
 pub mod workings;

@@ -1,25 +1,35 @@
-//! Results in plain words, then as a table.
+//! Results in plain words.
 
-use super::blocks::{Align, Block, Reasons, Section, Table};
+use super::Material;
+use super::blocks::{Block, Section};
+use super::cases::{air_change, heat, water};
 use super::drying::held;
+use super::leakage::{square_side, unintended};
 use super::plan::material_alone;
 use super::safety::{danger, is_closed};
-use super::words::{CM2, L_PER_DAY, interval, price};
-use super::{Material, spaces};
+use super::words::price;
+use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::sealing::{Chosen, Work};
-use crate::assess::uncertainty::CaseUncertainty;
-use crate::assess::words::{self, capital, given, total_figure};
-use crate::assess::{Answer, CaseAnswer, NotKnown, SafetyVerdict};
-use crate::survey::{Finding, Severity};
+use crate::assess::words::{self, capital, counted, given};
+use crate::assess::{Answer, CaseAnswer, SafetyVerdict};
+use crate::survey::{Finding, GapId, Severity};
 
 /// Warnings printed before the rest is only counted.
 const MOST_WARNINGS: usize = 12;
 
+/// The results in plain words, and the findings worth knowing.
 pub(crate) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
+    let mut section = sentences(material, work);
+    findings(&mut section, &material.assessment.findings);
+    section
+}
+
+/// The results in plain words alone.
+pub(crate) fn sentences(material: &Material<'_>, work: &Answer<Work>) -> Section {
     let mut section = Section::new("Results in plain words");
     let mut sentences = vec![leakage(material)];
-    let empty = material.survey.gaps.is_empty();
-    if !empty {
+    if !material.survey.gaps.is_empty() {
+        sentences.extend(not_sized(material));
         sentences.extend(air(material));
         sentences.extend(water_and_heat(material));
         sentences.extend(sealing(material, work));
@@ -27,24 +37,14 @@ pub(crate) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
     }
     sentences.push(safety(material));
     section.push(Block::Plain { sentences });
-    findings(&mut section, &material.assessment.findings);
-    if empty {
-        return section;
-    }
-    section.heading("Results by weather");
-    let mut reasons = Reasons::default();
-    let table = by_weather(material, &mut reasons);
-    section.table(table, &reasons);
-    section.note(small_print(material));
-    spaces::add(&mut section, material);
     section
 }
 
-/// ` (very likely 30 to 80 cm²)`, where the doubt was worked out.
-fn likely(words: Option<String>, unit: &str) -> String {
-    words.map_or_else(String::new, |words| {
-        let about = if words.contains(" to ") { "" } else { "about " };
-        format!(" (very likely {about}{words}{unit})")
+/// ` (very likely 30 to 80 cm²)`, where the draws were made.
+fn likely(quantity: &Quantity, unit: &str) -> String {
+    quantity.range().map_or_else(String::new, |range| {
+        let about = if range.contains(" to ") { "" } else { "about " };
+        format!(" (very likely {about}{range}{unit})")
     })
 }
 
@@ -57,25 +57,16 @@ fn leakage(material: &Material<'_>) -> String {
         return "No gaps that nobody wanted are written down yet: how leaky the vehicle is, is not known."
             .to_owned();
     }
-    let leakage = &material.assessment.leakage;
-    let area = leakage.unintended.as_ref().map_err(Clone::clone);
-    let lacks = area.as_ref().is_ok_and(|total| total.not_sized > 0);
-    let at_least = if lacks { "at least " } else { "" };
-    let area = area.and_then(|total| total_figure(total, total.figures.eqla * CM2, 3));
-    let uncertainty = material
-        .uncertainty
-        .map(|uncertainty| interval(&uncertainty.eqla_unintended, CM2));
-    match (&area, &leakage.square_side) {
+    let area = unintended(material);
+    let likely = likely(&area, "\u{a0}cm²");
+    match (area.text(), square_side(material).text()) {
         (Ok(area), Ok(side)) => format!(
-            "Gaps that nobody wanted let in as much air as {at_least}a square hole with sides of \
-             {}\u{a0}mm: leakage area EqLA {area}\u{a0}cm²{}.",
-            words::side_mm(*side),
-            likely(uncertainty, "\u{a0}cm²")
+            "Gaps that nobody wanted let in as much air as a square hole with sides of {side}: \
+             leakage area EqLA {area}{likely}."
         ),
-        (Ok(area), Err(_)) => format!(
-            "Leakage area of the gaps that nobody wanted (EqLA): {area}\u{a0}cm²{}.",
-            likely(uncertainty, "\u{a0}cm²")
-        ),
+        (Ok(area), Err(_)) => {
+            format!("Leakage area of the gaps that nobody wanted (EqLA): {area}{likely}.")
+        }
         (Err(unknown), _) => format!(
             "The leakage area of the gaps that nobody wanted is not known: {}.",
             unknown.reason
@@ -83,131 +74,105 @@ fn leakage(material: &Material<'_>) -> String {
     }
 }
 
+fn not_sized(material: &Material<'_>) -> Option<String> {
+    let gaps = &material.assessment.leakage.not_sized;
+    let ids: Vec<String> = gaps.iter().map(GapId::to_string).collect();
+    (!ids.is_empty()).then(|| {
+        format!(
+            "{} not sized ({}): in no total, so that air, water and heat lack them, and totals are at \
+             least so much (≥).",
+            counted(ids.len(), "gap is", "gaps are"),
+            ids.join(", ")
+        )
+    })
+}
+
 /// The calmest and the windiest case, one where they are the same.
-fn both<'a>(material: &Material<'a>) -> Vec<(&'a CaseAnswer, Option<&'a CaseUncertainty>)> {
+fn both<'a>(material: &Material<'a>) -> Vec<&'a CaseAnswer> {
     let Some((calmest, windiest)) = material.assessment.calmest_and_windiest else {
         return Vec::new();
     };
     let mut places = vec![calmest, windiest];
     places.dedup();
     let cases = &material.assessment.cases;
-    places
-        .into_iter()
-        .filter_map(|at| {
-            let case = cases.get(at)?;
-            Some((case, uncertainty(material, case)))
-        })
-        .collect()
-}
-
-fn uncertainty<'a>(material: &Material<'a>, case: &CaseAnswer) -> Option<&'a CaseUncertainty> {
-    let cases = &material.uncertainty?.cases;
-    cases.iter().find(|one| one.id == case.id)
-}
-
-pub(crate) fn ach(case: &CaseAnswer) -> Answer<f64> {
-    case.air
-        .as_ref()
-        .map_err(Clone::clone)?
-        .mean_ach_per_h
-        .clone()
-}
-
-pub(crate) fn removal(case: &CaseAnswer) -> Answer<f64> {
-    let drying = case.drying.as_ref().map_err(Clone::clone)?;
-    Ok(drying.at_set_temperature.l_per_day())
-}
-
-pub(crate) fn heat(case: &CaseAnswer) -> Answer<f64> {
-    let heat = case.heat.as_ref().map_err(Clone::clone)?;
-    heat.set_temperature.total_w()
+    places.into_iter().filter_map(|at| cases.get(at)).collect()
 }
 
 fn air(material: &Material<'_>) -> Vec<String> {
-    both(material)
-        .into_iter()
-        .map(|(case, uncertainty)| match ach(case) {
-            Ok(ach) => {
-                let uncertainty =
-                    uncertainty.and_then(|uncertainty| uncertainty.ach_per_h.as_ref().ok());
-                format!(
-                    "In the weather case “{}” the air inside is replaced {} times an hour{}.",
-                    case.name,
-                    words::air_changes(ach),
-                    likely(
-                        uncertainty.map(|uncertainty| interval(uncertainty, 1.0)),
-                        ""
-                    )
-                )
-            }
+    let sentence = |case: &CaseAnswer| {
+        let changes = air_change(material, case);
+        match changes.number() {
+            Ok(number) => format!(
+                "In the weather case “{}” the air inside is replaced {number} times an hour{}.",
+                case.name,
+                likely(&changes, "")
+            ),
             Err(unknown) => format!(
                 "How often the air is replaced in the weather case “{}” is not known: {}.",
                 case.name, unknown.reason
             ),
-        })
-        .collect()
+        }
+    };
+    both(material).into_iter().map(sentence).collect()
 }
 
 fn water_and_heat(material: &Material<'_>) -> Vec<String> {
     let targets = &material.survey.targets;
     let (set, rh) = (given(targets.set_temperature_c), given(targets.rh_percent));
-    let mut sentences = Vec::new();
-    for (case, uncertainty) in both(material) {
-        let water = removal(case).map(|litres| {
-            let uncertainty =
-                uncertainty.and_then(|uncertainty| uncertainty.removal_l_per_day.as_ref().ok());
-            if litres <= 0.0 {
-                let most = uncertainty.map_or(0.0, |uncertainty| uncertainty.high);
-                return if most > 0.0 {
-                    format!(
-                        "no water need be removed (very likely at most {}\u{a0}L a day)",
-                        words::litres(most)
-                    )
-                } else {
-                    "no water need be removed".to_owned()
-                };
-            }
-            format!(
-                "{}\u{a0}L of water{} must be removed a day",
-                words::litres(litres),
-                likely(
-                    uncertainty.map(|uncertainty| interval(uncertainty, 1.0)),
-                    "\u{a0}L"
-                )
-            )
-        });
-        let warmth = heat(case).map(|watts| {
-            let uncertainty = uncertainty.and_then(|uncertainty| uncertainty.heat_w.as_ref().ok());
-            if watts < 0.5 {
-                return "no heat is needed".to_owned();
-            }
-            format!(
-                "{}\u{a0}W of heat{} are needed",
-                words::watts(watts),
-                likely(
-                    uncertainty.map(|uncertainty| interval(uncertainty, 1.0)),
-                    "\u{a0}W"
-                )
-            )
-        });
-        let mut known: Vec<String> = Vec::new();
-        let mut unknown: Vec<String> = Vec::new();
-        for (what, answer) in [("water", water), ("heat", warmth)] {
-            match answer {
-                Ok(words) => known.push(words),
-                Err(NotKnown { reason }) => {
-                    unknown.push(format!("the {what} is not known: {reason}"))
-                }
-            }
-        }
-        known.extend(unknown);
-        sentences.push(format!(
+    let sentence = |case: &CaseAnswer| {
+        let parts = [
+            ("water", water_words(&water(material, case))),
+            ("heat", heat_words(&heat(material, case))),
+        ];
+        let (known, unknown): (Vec<_>, Vec<_>) =
+            parts.into_iter().partition(|(_, answer)| answer.is_ok());
+        let words: Vec<String> = known
+            .into_iter()
+            .chain(unknown)
+            .map(|(what, answer)| {
+                answer.unwrap_or_else(|unknown| {
+                    format!("the {what} is not known: {}", unknown.reason)
+                })
+            })
+            .collect();
+        format!(
             "To hold {rh}\u{a0}% relative humidity at {set}\u{a0}°C in “{}”: {}.",
             case.name,
-            known.join("; ")
+            words.join("; ")
+        )
+    };
+    both(material).into_iter().map(sentence).collect()
+}
+
+fn water_words(water: &Quantity) -> Answer<String> {
+    let litres = water.value()?;
+    if litres > 0.0 {
+        return Ok(format!(
+            "{}\u{a0}L of water{} must be removed a day",
+            water.number()?,
+            likely(water, "\u{a0}L")
         ));
     }
-    sentences
+    let most = water.interval().map_or(0.0, |interval| interval.high);
+    Ok(if most > 0.0 {
+        format!(
+            "no water need be removed (very likely at most {} a day)",
+            Kind::Litres.text(most)
+        )
+    } else {
+        "no water need be removed".to_owned()
+    })
+}
+
+fn heat_words(heat: &Quantity) -> Answer<String> {
+    if heat.value()? < 0.5 {
+        return Ok("no heat is needed".to_owned());
+    }
+    Ok(format!(
+        "{} of heat{} are needed",
+        heat.text()?,
+        likely(heat, "\u{a0}W")
+    ))
 }
 
 fn sealing(material: &Material<'_>, work: &Answer<Work>) -> Option<String> {
@@ -286,83 +251,4 @@ fn findings(section: &mut Section, findings: &[Finding]) {
     }
     section.heading("What to keep in mind");
     section.push(Block::Points { points });
-}
-
-fn by_weather(material: &Material<'_>, reasons: &mut Reasons) -> Table {
-    let with_intervals = material.uncertainty.is_some();
-    let mut table = Table::default().wide("Weather case", Align::Left, 1);
-    for head in ["Air changes, /h", "Water, L/day", "Heat, W"] {
-        table = table.column(head, Align::Decimal);
-        if with_intervals {
-            table = table.column("95 %", Align::Left);
-        }
-    }
-    table = table.column("ACH lowest and highest", Align::Left);
-    for case in &material.assessment.cases {
-        let uncertainty = uncertainty(material, case);
-        let mut cells = vec![case.name.clone()];
-        let mut add = |value: String, interval: Option<String>| {
-            cells.push(value);
-            if with_intervals {
-                cells.push(interval.unwrap_or_default());
-            }
-        };
-        add(
-            reasons.or(&ach(case), |ach| words::air_changes(*ach)),
-            uncertainty
-                .and_then(|uncertainty| uncertainty.ach_per_h.as_ref().ok())
-                .map(|uncertainty| interval(uncertainty, 1.0)),
-        );
-        add(
-            reasons.or(&removal(case), |litres| words::litres(*litres)),
-            uncertainty
-                .and_then(|uncertainty| uncertainty.removal_l_per_day.as_ref().ok())
-                .map(|uncertainty| interval(uncertainty, 1.0)),
-        );
-        add(
-            reasons.or(&heat(case), |watts| words::watts(*watts)),
-            uncertainty
-                .and_then(|uncertainty| uncertainty.heat_w.as_ref().ok())
-                .map(|uncertainty| interval(uncertainty, 1.0)),
-        );
-        cells.push(reasons.or(&extremes(case), String::clone));
-        table.row(cells);
-    }
-    table
-}
-
-fn extremes(case: &CaseAnswer) -> Answer<String> {
-    let air = case.air.as_ref().map_err(Clone::clone)?;
-    let of = |at: usize| {
-        let direction = air.directions.get(at);
-        let direction =
-            direction.ok_or_else(|| NotKnown::because("no wind direction was worked out"))?;
-        direction.ach_per_h.clone()
-    };
-    Ok(format!(
-        "{} to {}",
-        words::air_changes(of(air.lowest)?),
-        words::air_changes(of(air.highest)?)
-    ))
-}
-
-fn small_print(material: &Material<'_>) -> String {
-    let targets = &material.survey.targets;
-    let source = material.assessment.cases.iter().find_map(|case| {
-        let drying = case.drying.as_ref().ok()?;
-        Some(words::litres(drying.source_kg_s * L_PER_DAY))
-    });
-    let source = source.map_or_else(String::new, |litres| {
-        format!(" Of the water, {litres}\u{a0}L a day are given off inside.")
-    });
-    let uncertainty = material.uncertainty.map_or("", |_| {
-        " “Very likely” and “95 %” give the middle 95 % of 10 000 draws of what is in doubt: sizes \
-         as measured, estimated or guessed, pressure coefficients, wind."
-    });
-    format!(
-        "Air changes: means over 16 wind directions. Water to remove and heat: to hold {}\u{a0}% \
-         relative humidity at {}\u{a0}°C inside.{source}{uncertainty}",
-        given(targets.rh_percent),
-        given(targets.set_temperature_c)
-    )
 }

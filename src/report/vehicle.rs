@@ -1,8 +1,12 @@
-//! Vehicle, place and weather.
+//! What was surveyed, and where it stands.
 
 use super::Material;
-use super::blocks::{Align, Block, Fact, Reasons, Section, Table};
-use crate::assess::words::{compass, figure, given, given_or_query, shelter, terrain};
+use super::blocks::{Fact, Reasons, Section};
+use super::dependence::pressure_set;
+use crate::assess::Topic;
+use crate::assess::quantity::Kind;
+use crate::assess::words::{compass, given, given_or_query, shelter, terrain};
+use crate::survey::Appliance;
 
 /// Lines under the title.
 pub(crate) fn facts_at_head(material: &Material<'_>) -> Vec<(String, String)> {
@@ -26,16 +30,7 @@ pub(crate) fn facts_at_head(material: &Material<'_>) -> Vec<(String, String)> {
 pub(crate) fn section(material: &Material<'_>) -> Section {
     let mut section = Section::new("Vehicle and place");
     let mut reasons = Reasons::default();
-    section.push(Block::Facts {
-        rows: rows(material, &mut reasons)
-            .into_iter()
-            .map(|(name, value)| Fact::new(name, value))
-            .collect(),
-    });
-    for note in reasons.notes() {
-        section.note(note);
-    }
-    weather(&mut section, material);
+    section.facts(facts(material, &mut reasons), &reasons);
     let note = material.survey.header.note.trim();
     if !note.is_empty() {
         section.heading("Notes");
@@ -44,105 +39,71 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
     section
 }
 
-fn rows(material: &Material<'_>, reasons: &mut Reasons) -> Vec<(String, String)> {
+fn facts(material: &Material<'_>, reasons: &mut Reasons) -> Vec<Fact> {
     let (vehicle, site) = (&material.survey.vehicle, &material.survey.site);
-    let q = given_or_query;
-    let mut rows = vec![
-        (
-            "Outside, length × width".to_owned(),
-            format!("{} × {}\u{a0}m", q(vehicle.length_m), q(vehicle.width_m)),
-        ),
-        (
-            "Floor and roof above ground".to_owned(),
-            format!(
-                "{} and {}\u{a0}m",
-                q(vehicle.floor_height_m),
-                q(vehicle.height_m)
-            ),
-        ),
-        (
-            "Inside, length × width × height".to_owned(),
-            format!(
-                "{} × {} × {}\u{a0}m",
-                q(vehicle.inside_length_m),
-                q(vehicle.inside_width_m),
-                q(vehicle.inside_height_m)
-            ),
-        ),
-        (
-            "Volume, furniture not deducted".to_owned(),
-            reasons.or(&material.assessment.volume_m3, |volume| {
-                format!("{}\u{a0}m³", figure(*volume, 3))
-            }),
-        ),
-        (
-            "Berths".to_owned(),
-            format!(
-                "{}{}",
-                vehicle.berths,
-                if vehicle.skirted {
-                    "; skirted under the floor"
-                } else {
-                    ""
-                }
-            ),
-        ),
-        (
-            "Surroundings".to_owned(),
-            format!("{}; {}", terrain(site.terrain), shelter(site.shelter)),
-        ),
+    let metres = |lengths: &[Option<f64>], between: &str| {
+        let lengths: Vec<String> = lengths.iter().map(|one| given_or_query(*one)).collect();
+        Kind::Metres.with_unit(&lengths.join(between))
+    };
+    let direction = |degrees: Option<f64>| degrees.map_or_else(|| "not known".to_owned(), compass);
+    let inside = [
+        vehicle.inside_length_m,
+        vehicle.inside_width_m,
+        vehicle.inside_height_m,
     ];
-    if let Some(heading) = site.heading_deg {
-        rows.push(("Front points to".to_owned(), compass(heading)));
+    let volume = Kind::CubicMetres.of(material.assessment.volume_m3.clone());
+    let skirted = if vehicle.skirted {
+        "; skirted under the floor"
+    } else {
+        ""
+    };
+    let mut facts = vec![
+        Fact::new(
+            "Outside, length × width",
+            metres(&[vehicle.length_m, vehicle.width_m], " × "),
+        ),
+        Fact::new(
+            "Floor and roof above ground",
+            metres(&[vehicle.floor_height_m, vehicle.height_m], " and "),
+        ),
+        Fact::new("Inside, length × width × height", metres(&inside, " × ")),
+        Fact::new(
+            "Volume, furniture not deducted",
+            reasons.or(&volume.text(), String::clone),
+        )
+        .worked_out(Topic::Volume),
+        Fact::new("Berths", format!("{}{skirted}", vehicle.berths)),
+        Fact::new(
+            "Surroundings",
+            format!(
+                "{}; {}; {} above sea level",
+                terrain(site.terrain),
+                shelter(site.shelter),
+                Kind::Metres.with_unit(&given(site.altitude_m))
+            ),
+        ),
+        Fact::new("Pressure coefficients", pressure_set(site.pressure_set)),
+        Fact::new("Front points to", direction(site.heading_deg)),
+    ];
+    if site.prevailing_wind_deg.is_some() {
+        let wind = direction(site.prevailing_wind_deg);
+        facts.push(Fact::new("Prevailing wind from", wind));
     }
-    if let Some(wind) = site.prevailing_wind_deg {
-        rows.push(("Prevailing wind from".to_owned(), compass(wind)));
-    }
-    for appliance in &material.survey.appliances {
-        let sealed = if appliance.room_sealed {
-            "room-sealed"
-        } else {
-            "takes its air from the room"
-        };
-        let name = appliance.name.trim();
-        let words = if name.is_empty() {
-            sealed.to_owned()
-        } else {
-            format!("{name}; {sealed}")
-        };
-        rows.push((format!("Appliance: {}", appliance.kind.name()), words));
-    }
-    rows
+    facts.extend(material.survey.appliances.iter().map(appliance));
+    facts
 }
 
-fn weather(section: &mut Section, material: &Material<'_>) {
-    if material.survey.weather.is_empty() {
-        return;
-    }
-    let mut table = Table::default()
-        .wide("Weather case", Align::Left, 1)
-        .column("Wind, m/s", Align::Decimal)
-        .column("Outside, °C", Align::Decimal)
-        .column("Outside RH, %", Align::Decimal)
-        .column("Inside, °C", Align::Decimal)
-        .column("Share of the season, %", Align::Decimal);
-    let weights: f64 = material.survey.weather.iter().map(|case| case.weight).sum();
-    for case in &material.survey.weather {
-        let share = if weights > 0.0 {
-            figure(case.weight / weights * 100.0, 2)
-        } else {
-            String::new()
-        };
-        table.row([
-            case.name.clone(),
-            given(case.wind_m_s),
-            given(case.outside_c),
-            given(case.outside_rh_percent),
-            given(case.inside_c()),
-            share,
-        ]);
-    }
-    section.heading("Weather");
-    section.table(table, &Reasons::default());
-    section.note("Wind as at a weather station, 10 m above open country.");
+fn appliance(appliance: &Appliance) -> Fact {
+    let sealed = if appliance.room_sealed {
+        "room-sealed"
+    } else {
+        "takes its air from the room"
+    };
+    let name = appliance.name.trim();
+    let words = if name.is_empty() {
+        sealed.to_owned()
+    } else {
+        format!("{name}; {sealed}")
+    };
+    Fact::new(format!("Appliance: {}", appliance.kind.name()), words)
 }

@@ -8,7 +8,6 @@ use crate::survey::{Facing, Gap, Survey};
 
 pub(crate) const CM2: f64 = 1e4;
 pub(crate) const MM2: f64 = 1e6;
-pub(crate) const L_PER_DAY: f64 = 86_400.0;
 
 /// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two digits
 /// say how far a result may be off.

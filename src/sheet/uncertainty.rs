@@ -66,7 +66,7 @@ fn until(cancel: &AtomicBool) -> impl Fn(f64) -> ControlFlow<()> + Sync {
     }
 }
 
-/// The doubt about a survey's results, with as many draws as a sheet takes.
+/// The uncertainty about a survey's results, with as many draws as a sheet takes.
 ///
 /// # Errors
 /// [`NotKnown`] where the air change itself is not, and where `cancel` was set before the end.
@@ -80,7 +80,7 @@ pub fn processors() -> usize {
     thread::available_parallelism().map_or(1, usize::from)
 }
 
-/// The doubt with so many draws, in pieces on so many threads; the answer does not depend on how
+/// The uncertainty with so many draws, in pieces on so many threads; the answer does not depend on how
 /// many. Between pieces `watch` is told the share that is done, and says whether to go on.
 ///
 /// # Errors

@@ -9,6 +9,7 @@ use super::jobs::Results;
 use super::marks::Marks;
 use super::photos::Photos;
 use super::request::Queue;
+use crate::report::Material;
 use crate::survey::{GapId, Item, Place, Survey};
 
 /// Everything a page draws from; `View` is what that page remembers between frames.
@@ -36,6 +37,21 @@ pub struct PageContext<'a, View> {
 }
 
 impl<'a, View> PageContext<'a, View> {
+    /// Survey and answers, for the report to tell of; intervals only while they are those of the
+    /// survey as it is.
+    #[must_use]
+    pub fn told(&self) -> Option<Material<'a>> {
+        let results = self.results?;
+        let uncertainty = self.decisions.uncertainty(self.revision);
+        Some(Material {
+            survey: self.survey,
+            assessment: &results.assessment,
+            comparison: &results.comparison,
+            uncertainty: uncertainty.and_then(|found| found.as_ref().ok()),
+            uncertainty_before: None,
+        })
+    }
+
     /// The findings about one item, for its fields to show.
     #[must_use]
     pub fn marks(&self, item: Item) -> Marks<'a> {

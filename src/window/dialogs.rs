@@ -1,12 +1,12 @@
 //! Draws the question being asked, in a modal that Esc puts away.
 
-use super::format::digits;
 use super::keys;
 use super::notices::Notices;
 use super::questions::{Answered, Asked, Dialog, PathFor, Then};
 use super::request::{Queue, Request};
 use super::theme::palette;
 use super::widgets::{self, finding_list};
+use crate::assess::quantity::Kind;
 use crate::survey::{Finding, VehicleKind, starting_sizes};
 use eframe::egui;
 use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
@@ -116,9 +116,9 @@ fn starting_words(kind: VehicleKind) -> String {
     match starting_sizes(kind) {
         Some(sizes) => format!(
             "Starts with the usual sizes, to be measured: {} m long, {} m wide, {} m high",
-            digits(sizes.length_m),
-            digits(sizes.width_m),
-            digits(sizes.height_m),
+            Kind::Metres.number(sizes.length_m),
+            Kind::Metres.number(sizes.width_m),
+            Kind::Metres.number(sizes.height_m),
         ),
         None => "Starts without sizes".to_owned(),
     }

@@ -18,7 +18,6 @@ mod focus;
 pub mod format;
 pub mod guide;
 pub mod help;
-pub mod intervals;
 pub mod jobs;
 pub mod keep;
 mod keeping;

@@ -4,149 +4,13 @@ use super::commands::Command;
 use super::context::PageContext;
 use super::decisions::LongWork;
 use super::errand::Status;
-use super::format::{area_cm2, celsius, digits_of, length_mm, per_hour};
-use super::intervals;
 use super::theme::{figure_style, palette};
 use super::widgets;
-use crate::assess::{Answer, Assessment, CaseAnswer, NotKnown, Topic};
-use crate::survey::{Finding, Severity, Survey, WeatherId};
+use crate::report::key_results::{KeyResult, key_results};
+use crate::survey::{Finding, Severity};
 use eframe::egui;
 use egui::text::{LayoutJob, TextFormat};
 use egui::{Align, Button, Layout, RichText, TextStyle, Ui, vec2};
-
-/// One headline.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Headline {
-    /// What it is.
-    pub title: String,
-    /// Its working.
-    pub topic: Option<Topic>,
-    /// Figure with unit, and small print.
-    pub figure: Answer<(String, String)>,
-}
-
-/// The headlines of a survey.
-#[must_use]
-pub fn headlines(survey: &Survey, assessment: &Assessment) -> Vec<Headline> {
-    let (calm, wind) = match assessment.calmest_and_windiest {
-        Some((calm, wind)) => (assessment.cases.get(calm), assessment.cases.get(wind)),
-        None => (None, None),
-    };
-    vec![
-        leakage(assessment),
-        air_change("least wind", calm, assessment),
-        air_change("most wind", wind, assessment),
-        removal(survey, calm, wind),
-        heat(survey, calm, wind),
-    ]
-}
-
-fn leakage(assessment: &Assessment) -> Headline {
-    let leakage = &assessment.leakage;
-    let figure = leakage.unintended.clone().map(|total| {
-        if total.gaps == 0 && total.not_sized == 0 {
-            return (area_cm2(0.0), "no gap written down yet".to_owned());
-        }
-        let mut small = match &leakage.square_side {
-            Ok(side) => format!("one square hole, {} wide", length_mm(*side)),
-            Err(_) => String::new(),
-        };
-        if total.not_sized > 0 {
-            small = format!("{small}; {} not sized", total.not_sized);
-        }
-        (area_cm2(total.figures.eqla), small)
-    });
-    Headline {
-        title: "EqLA, unintended".to_owned(),
-        topic: Some(Topic::LeakageArea),
-        figure,
-    }
-}
-
-fn no_case() -> NotKnown {
-    NotKnown::because("there is no weather case")
-}
-
-fn air_change(which: &str, case: Option<&CaseAnswer>, assessment: &Assessment) -> Headline {
-    let name = case.map_or(which, |case| case.name.as_str());
-    let figure = case.ok_or_else(no_case).and_then(|case| {
-        let air = case.air.clone()?;
-        let mean = air.mean_ach_per_h?;
-        let at = |index: usize| {
-            let direction = air.directions.get(index)?;
-            direction.ach_per_h.as_ref().ok().copied()
-        };
-        let span = match (at(air.lowest), at(air.highest)) {
-            (Some(low), Some(high)) => {
-                format!("{}–{}, ", digits_of(low, 2), digits_of(high, 2))
-            }
-            _ => String::new(),
-        };
-        Ok((
-            per_hour(mean),
-            format!("{span}{}", assessment.set_up.name()),
-        ))
-    });
-    Headline {
-        title: format!("Air changes, {name}"),
-        topic: topic(case, Topic::AirChange),
-        figure,
-    }
-}
-
-fn topic(case: Option<&CaseAnswer>, of: impl Fn(WeatherId) -> Topic) -> Option<Topic> {
-    case.map(|case| of(case.id))
-}
-
-/// `0.6–2.1`, or one number where both read the same.
-fn span(low: f64, high: f64) -> String {
-    let (low, high) = (digits_of(low.min(high), 2), digits_of(low.max(high), 2));
-    if low == high {
-        low
-    } else {
-        format!("{low}–{high}")
-    }
-}
-
-fn removal(survey: &Survey, calm: Option<&CaseAnswer>, wind: Option<&CaseAnswer>) -> Headline {
-    let litres = |case: Option<&CaseAnswer>| -> Answer<f64> {
-        let drying = case.ok_or_else(no_case)?.drying.clone()?;
-        Ok(drying.at_set_temperature.l_per_day())
-    };
-    let targets = &survey.targets;
-    let figure = litres(calm).and_then(|calm| {
-        let small = format!(
-            "to hold {} % at {}",
-            targets.rh_percent,
-            celsius(targets.set_temperature_c)
-        );
-        Ok((format!("{} L/day", span(calm, litres(wind)?)), small))
-    });
-    Headline {
-        title: "Water to remove".to_owned(),
-        topic: topic(wind, Topic::Removal),
-        figure,
-    }
-}
-
-fn heat(survey: &Survey, calm: Option<&CaseAnswer>, wind: Option<&CaseAnswer>) -> Headline {
-    let watts = |case: Option<&CaseAnswer>| -> Answer<f64> {
-        case.ok_or_else(no_case)?
-            .heat
-            .clone()?
-            .set_temperature
-            .total_w()
-    };
-    let figure = watts(calm).and_then(|calm| {
-        let small = format!("to hold {}", celsius(survey.targets.set_temperature_c));
-        Ok((format!("{} W", span(calm, watts(wind)?)), small))
-    });
-    Headline {
-        title: "Heat".to_owned(),
-        topic: topic(wind, Topic::Heat),
-        figure,
-    }
-}
 
 /// Height of the window below which the strip leaves the small print away.
 const TALL: f32 = 600.0;
@@ -157,8 +21,9 @@ pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>) {
         widgets::muted(ui, "The results are being worked out.");
         return;
     };
-    let headlines = headlines(context.survey, &results.assessment);
-    let sure = sure(context, &results.assessment);
+    let Some(told) = context.told() else { return };
+    let headlines = key_results(&told);
+    let sure = sure(context, &headlines);
     let findings = &results.assessment.findings;
     if ui.ctx().content_rect().height() < TALL {
         ui.horizontal_wrapped(|ui| {
@@ -205,21 +70,19 @@ const CELL_HEIGHT: f32 = 76.0;
 /// Height of a line with a link in it, in the usual size.
 const LINE: f32 = 25.0;
 
-/// How sure each headline is, in brackets; `(…)` while that is being worked out.
-fn sure<View>(context: &PageContext<'_, View>, assessment: &Assessment) -> [String; 5] {
-    match context.decisions.uncertainty(context.revision) {
-        Some(Ok(found)) => {
-            intervals::of_headlines(assessment, found).map(Option::unwrap_or_default)
-        }
-        Some(Err(_)) => Default::default(),
-        None => match context.decisions.status(LongWork::Uncertainty) {
-            Status::Stopped => Default::default(),
-            _ => std::array::from_fn(|_| "(…)".to_owned()),
-        },
-    }
+/// Where each result very likely lies, in brackets; `(…)` while that is being worked out.
+fn sure<View>(context: &PageContext<'_, View>, results: &[KeyResult; 5]) -> [String; 5] {
+    let status = context.decisions.status(LongWork::Uncertainty);
+    let found = context.decisions.uncertainty(context.revision);
+    let coming = found.is_none() && status != Status::Stopped;
+    results.each_ref().map(|result| match &result.range {
+        Some(range) => format!("({range})"),
+        None if coming => "(…)".to_owned(),
+        None => String::new(),
+    })
 }
 
-const SURE: &str = "What it may be: 95 % of the draws of everything in doubt lie between these. Measure \
+const SURE: &str = "What it may be: 95 % of the draws of all that is uncertain lie between these. Measure \
                     next, on the Air change page, says what would narrow it.";
 
 /// Figure and interval on one line, as far as it reaches.
@@ -242,7 +105,7 @@ fn with_brackets(ui: &Ui, figure: &str, sure: &str) -> LayoutJob {
 }
 
 /// Title, figure, and at most two rows of small print; all of it on hover.
-fn full<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, headline: &Headline, sure: &str) {
+fn full<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, headline: &KeyResult, sure: &str) {
     let muted = palette(ui).muted;
     ui.horizontal(|ui| {
         ui.label(RichText::new(&headline.title).small().color(muted));
@@ -251,13 +114,13 @@ fn full<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, headline: &Headl
         }
     });
     let small = match &headline.figure {
-        Ok((figure, small)) => {
+        Ok(figure) => {
             let job = with_brackets(ui, figure, sure);
             let label = ui.label(job);
             if !sure.is_empty() {
                 label.on_hover_text(SURE);
             }
-            small
+            &headline.small
         }
         Err(not_known) => {
             ui.label(RichText::new("not known").italics().color(muted));
@@ -275,17 +138,17 @@ fn unbroken(words: &str) -> String {
     words.replace(' ', "\u{a0}")
 }
 
-fn short<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, headline: &Headline, sure: &str) {
+fn short<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, headline: &KeyResult, sure: &str) {
     ui.label(
         RichText::new(unbroken(&headline.title))
             .small()
             .color(palette(ui).muted),
     );
     match &headline.figure {
-        Ok((figure, small)) => {
+        Ok(figure) => {
             // There is little room: the interval is told on hover only.
             ui.label(RichText::new(unbroken(figure)).strong())
-                .on_hover_text(format!("{sure} {small}").trim());
+                .on_hover_text(format!("{sure} {}", headline.small).trim());
         }
         Err(not_known) => {
             ui.label(
@@ -359,17 +222,5 @@ fn alert_buttons<View>(
         if response.clicked() {
             context.queue.command(Command::Findings);
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_span_of_equal_readings_is_one_number() {
-        assert_eq!(span(0.61, 2.14), "0.61–2.1");
-        assert_eq!(span(2.14, 0.61), "0.61–2.1");
-        assert_eq!(span(1.001, 1.002), "1.0");
     }
 }

@@ -2,8 +2,9 @@
 
 use super::*;
 use gapledger::window::commands::Command;
-use gapledger::window::page::{Page, Request};
+use gapledger::window::page::Page;
 use gapledger::window::pages::gaps::Column;
+use gapledger::window::request::Request;
 
 const EDGE: &str = "Edge between body and ledger";
 
@@ -78,7 +79,7 @@ fn the_edge_is_dragged_and_leaves_room_for_both() {
 fn the_leakage_area_stands_beside_the_name() {
     let (_folder, path) = small_survey();
     let window = both(&path);
-    let shown = window.state().view().columns.shown();
+    let shown = window.state().view().gaps.columns.shown();
     let place = |column| shown.iter().position(|other| *other == column).unwrap();
     assert_eq!(place(Column::Area), place(Column::Name) + 1);
 }

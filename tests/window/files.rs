@@ -5,7 +5,7 @@ use eframe::egui;
 use egui::{Key, Modifiers, ViewportCommand, ViewportId};
 use gapledger::survey::file::load;
 use gapledger::window::app::Start;
-use gapledger::window::dialogs::Dialog;
+use gapledger::window::questions::Dialog;
 
 fn asks_about_changes(window: &super::Window<'_>) -> bool {
     matches!(window.state().dialog(), Some(Dialog::Unsaved(_)))

@@ -1,7 +1,8 @@
 //! The frame of the window: strip, undo, idleness, names.
 
 use super::{
-    click_button, ctrl, opened, press, replace_text, sample, shows, small_survey, survey, window,
+    click_button, ctrl, opened, press, replace_text, sample, shows, small_survey, strip, survey,
+    window,
 };
 use eframe::egui;
 use egui::Key;
@@ -11,14 +12,13 @@ use gapledger::survey::{Form, SetUp};
 use gapledger::window::app::Start;
 use gapledger::window::commands::Command;
 use gapledger::window::page::Page;
-use gapledger::window::strip::headlines;
 
 /// Every headline that the assessment gives stands in the window, with its small print.
 fn assert_strip_shows_assessment(window: &super::Window<'_>) {
     let survey = survey(window);
-    for headline in headlines(survey, &assess(survey)) {
+    for headline in strip(survey, &assess(survey), None) {
         match headline.figure {
-            Ok((figure, _)) => assert!(shows(window, &figure), "{}: {figure}", headline.title),
+            Ok(figure) => assert!(shows(window, &figure), "{}: {figure}", headline.title),
             Err(why) => assert!(shows(window, &why.reason), "{}: {why}", headline.title),
         }
     }
@@ -34,7 +34,7 @@ fn an_edit_moves_the_strip_to_what_the_assessment_gives() {
         .find(|gap| matches!(gap.form, Form::NarrowGap { .. }))
         .unwrap()
         .id;
-    let before = headlines(survey(&window), &assess(survey(&window)));
+    let before = strip(survey(&window), &assess(survey(&window)), None);
     window.state_mut().queue().go_to(gapledger::survey::Place {
         item: gapledger::survey::Item::Gap(gap),
         field: "gap_width_mm",
@@ -45,7 +45,7 @@ fn an_edit_moves_the_strip_to_what_the_assessment_gives() {
         unreachable!("the form was not touched")
     };
     assert_eq!(width_mm, Some(9.5));
-    let after = headlines(survey(&window), &assess(survey(&window)));
+    let after = strip(survey(&window), &assess(survey(&window)), None);
     assert_ne!(before[0].figure, after[0].figure);
     assert_strip_shows_assessment(&window);
 }
@@ -137,7 +137,7 @@ fn unnamed(window: &super::Window<'_>) -> Vec<String> {
 #[test]
 fn every_headline_has_its_working() {
     let mut window = opened(&sample("farmyard-caravan.ron"));
-    let all = headlines(survey(&window), &assess(survey(&window)));
+    let all = strip(survey(&window), &assess(survey(&window)), None);
     for headline in all {
         let topic = headline.topic.unwrap();
         window

@@ -9,9 +9,9 @@ use gapledger::survey::file::load;
 use gapledger::survey::{VehicleKind, starting_sizes};
 use gapledger::window::app::Start;
 use gapledger::window::commands::Command;
-use gapledger::window::dialogs::Dialog;
 use gapledger::window::keep::{DataFolder, offer};
 use gapledger::window::page::Page;
+use gapledger::window::questions::Dialog;
 use std::path::Path;
 
 /// The window with a folder of its own, after its worker has looked round.

@@ -212,7 +212,7 @@ fn columns_are_chosen_and_outlast_the_survey() {
     window.state_mut().open_file(&path);
     window.run();
     assert!(shown(&window, "note") && !shown(&window, "facing"));
-    assert!(window.state().view().columns.shows(Column::Note));
+    assert!(window.state().view().gaps.columns.shows(Column::Note));
 }
 
 #[test]
@@ -383,7 +383,7 @@ fn a_cell_is_edited_in_its_place_and_esc_takes_it_back() {
 
 /// Goes right to a column; the name is the first.
 fn to_column(window: &mut Window<'_>, column: Column) {
-    let shown = window.state().view().columns.shown().to_vec();
+    let shown = window.state().view().gaps.columns.shown().to_vec();
     let at = |wanted| shown.iter().position(|column| *column == wanted).unwrap();
     for _ in at(Column::Name)..=at(column) {
         press(window, Key::ArrowRight);

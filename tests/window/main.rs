@@ -35,6 +35,10 @@ use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
+use gapledger::assess::uncertainty::Uncertainty;
+use gapledger::assess::{Assessment, NotKnown};
+use gapledger::report::Material;
+use gapledger::report::key_results::{KeyResult, key_results};
 use gapledger::survey::{Edit, Facing, Form, Gap, GapId, Record, Survey, VehicleKind};
 use gapledger::window::app::{App, Start};
 use std::path::{Path, PathBuf};
@@ -145,6 +149,21 @@ pub fn text_of(window: &Window<'_>, name: &str) -> String {
 /// Whether a label with these words is shown.
 pub fn shows(window: &Window<'_>, words: &str) -> bool {
     window.query_all_by_label_contains(words).next().is_some()
+}
+
+/// What the strip is to show.
+pub fn strip(
+    survey: &Survey,
+    assessment: &Assessment,
+    uncertainty: Option<&Uncertainty>,
+) -> [KeyResult; 5] {
+    key_results(&Material {
+        survey,
+        assessment,
+        comparison: &Err(NotKnown::because("it is not asked for")),
+        uncertainty,
+        uncertainty_before: None,
+    })
 }
 
 /// The survey in the window.

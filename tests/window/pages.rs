@@ -8,10 +8,10 @@ use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
+use gapledger::assess::quantity::Kind;
 use gapledger::assess::{Topic, assess, working};
 use gapledger::survey::fabric::{BuildUp, FabricPart};
 use gapledger::survey::{Item, Place, WeatherId};
-use gapledger::window::format::{litres_per_day, per_hour, watts};
 use gapledger::window::page::Page;
 
 const SAMPLES: [&str; 5] = [
@@ -221,7 +221,7 @@ fn air_changes_stand_side_by_side_as_the_assessment_gives_them() {
         for case in &assessment.cases {
             match &case.air {
                 Ok(air) => {
-                    let mean = per_hour(air.mean_ach_per_h.clone().unwrap());
+                    let mean = Kind::AirChanges.number(air.mean_ach_per_h.clone().unwrap());
                     assert!(shows(&window, &mean), "{name}, {}: {mean}", case.name);
                 }
                 Err(why) => assert!(shows(&window, &why.reason), "{name}, {}", case.name),
@@ -269,11 +269,14 @@ fn water_and_heat_stand_as_the_assessment_gives_them() {
     for case in &assessment.cases {
         let drying = case.drying.as_ref().unwrap();
         for removal in [&drying.at_outside_temperature, &drying.at_set_temperature] {
-            assert!(shows(&window, &litres_per_day(removal.l_per_day())));
+            assert!(shows(
+                &window,
+                &Kind::LitresPerDay.number(removal.l_per_day())
+            ));
         }
         let heat = case.heat.as_ref().unwrap();
         for need in [&heat.set_temperature, &heat.frost_guard, &heat.comfort] {
-            assert!(shows(&window, &watts(need.total_w().unwrap())));
+            assert!(shows(&window, &Kind::Watts.number(need.total_w().unwrap())));
         }
     }
     assert!(shows(&window, "Never heat or dry a closed vehicle"));

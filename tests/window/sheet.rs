@@ -3,8 +3,8 @@
 use crate::*;
 use gapledger::sheet::{Kind, Part};
 use gapledger::window::commands::Command;
-use gapledger::window::dialogs::Dialog;
 use gapledger::window::page::Page;
+use gapledger::window::questions::Dialog;
 use std::fs;
 
 fn on_the_page() -> (tempfile::TempDir, Window<'static>) {

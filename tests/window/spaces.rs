@@ -6,14 +6,15 @@ use super::{
 use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
+use gapledger::assess::quantity::Kind;
 use gapledger::assess::spaces::closing_effects;
 use gapledger::assess::uncertainty::{SEED, uncertainty};
+use gapledger::assess::words::figure;
 use gapledger::assess::{
     ach_against_temperature, assess, face_totals, parking, pressure_set_sensitivity,
 };
 use gapledger::survey::{Certainty, Edit, Form, GapId, InnerOpeningId, Item, Record, SpaceId};
 use gapledger::window::decisions::Effort;
-use gapledger::window::format::{digits, digits_of, per_hour};
 use gapledger::window::page::Page;
 
 fn spaces_section(window: &mut Window<'_>) {
@@ -93,7 +94,11 @@ fn closing_a_door_is_a_switch_that_says_what_it_saves() {
     assert!(effect.stands_open);
     for case in &effect.cases {
         let (open, closed) = case.ach_per_h.clone().unwrap();
-        let words = format!("{} open, {} closed", per_hour(open), per_hour(closed));
+        let words = format!(
+            "{} open, {} closed",
+            Kind::AirChanges.text(open),
+            Kind::AirChanges.text(closed)
+        );
         assert!(shows(&window, &words), "{words}");
     }
     let before = assess(survey(&window)).season_ach_per_h.unwrap();
@@ -156,14 +161,20 @@ fn parking_warmth_coefficients_and_faces_stand_as_worked_out() {
     assert!(shows(&window, &format!("{first}{}.", letters.as_str())));
     for set in pressure_set_sensitivity(&survey_now) {
         for ach in set.mean_ach_per_h {
-            assert!(shows(&window, &per_hour(ach.unwrap())));
+            assert!(shows(&window, &Kind::AirChanges.number(ach.unwrap())));
         }
     }
     let direction = &assessment.cases[0].air.as_ref().unwrap().directions[0];
     let totals = face_totals(&survey_now, direction);
     assert!(totals.len() >= 5);
     for total in totals.iter().filter(|total| total.in_kg_s * 3600.0 > 0.01) {
-        assert!(shows(&window, &digits(total.in_kg_s * 3600.0)), "{total:?}");
+        assert!(
+            shows(
+                &window,
+                &Kind::KilogramsPerHour.number(total.in_kg_s * 3600.0)
+            ),
+            "{total:?}"
+        );
     }
     window
         .get_by_role_and_label(Role::DisclosureTriangle, "Air changes by warmth as a table")
@@ -172,7 +183,7 @@ fn parking_warmth_coefficients_and_faces_stand_as_worked_out() {
     for curve in ach_against_temperature(&survey_now).unwrap() {
         for (kelvin, ach) in curve.points {
             assert!(
-                shows(&window, &digits_of(ach, 3)),
+                shows(&window, &figure(ach, 3)),
                 "{}, {kelvin} K",
                 curve.name
             );
@@ -211,10 +222,10 @@ fn the_air_of_each_space_stands_under_the_cases() {
         for space in air.spaces {
             assert!(shows(&window, &now.space_name(space.id)));
             for ach in [space.ach_per_h, space.from_spaces_per_h] {
-                assert!(shows(&window, &per_hour(ach.unwrap())));
+                assert!(shows(&window, &Kind::AirChanges.number(ach.unwrap())));
             }
             for flow in [space.mean_inflow_kg_s, space.mean_from_spaces_kg_s] {
-                let words = format!("{} kg/h", digits(flow * 3600.0));
+                let words = Kind::KilogramsPerHour.number(flow * 3600.0);
                 assert!(shows(&window, &words), "{words}");
             }
         }

@@ -5,14 +5,13 @@ use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
+use gapledger::assess::quantity::Kind;
 use gapledger::assess::uncertainty::{SEED, Uncertainty, uncertainty};
 use gapledger::assess::{Topic, assess};
 use gapledger::survey::{Certainty, Edit, GapId, Item, Record};
 use gapledger::window::app::{App, Start};
 use gapledger::window::decisions::{Effort, LongWork};
 use gapledger::window::errand::Status;
-use gapledger::window::format::digits_of;
-use gapledger::window::intervals;
 use gapledger::window::jobs::on_a_thread;
 use gapledger::window::page::Page;
 use std::time::{Duration, Instant};
@@ -40,12 +39,12 @@ fn intervals_stand_behind_the_headlines_and_in_every_weather_case() {
         let window = air_page(name);
         let found = drawn(&window);
         for case in &found.cases {
-            let words = intervals::words(case.ach_per_h.as_ref().unwrap());
+            let words = Kind::AirChanges.range(case.ach_per_h.as_ref().unwrap());
             assert!(shows(&window, &words), "{name}, {}: {words}", case.name);
         }
         let assessment = assess(survey(&window));
-        for words in intervals::of_headlines(&assessment, &found) {
-            let words = words.unwrap();
+        for result in super::strip(survey(&window), &assessment, Some(&found)) {
+            let words = format!("({})", result.range.unwrap());
             assert!(shows(&window, &words), "{name}: {words}");
         }
         assert!(!shows(&window, "(…)"), "{name}");
@@ -62,9 +61,8 @@ fn the_bracket_holds_the_plain_result() {
         let area = assessment.leakage.unintended.unwrap().figures.eqla;
         let interval = &found.eqla_unintended;
         assert!((interval.low..=interval.high).contains(&area), "{name}");
-        let words = intervals::words(interval);
-        let (low, high) = (digits_of(interval.low, 2), digits_of(interval.high, 2));
-        assert_eq!(words, format!("({low}–{high})"));
+        let [result, ..] = super::strip(survey(&window), &assess(survey(&window)), Some(&found));
+        assert_eq!(result.range, Some(Kind::LeakageCm2.range(interval)));
     }
 }
 
@@ -115,9 +113,9 @@ fn the_guessed_gap_is_measured_next_and_its_link_leads_there() {
     let found = drawn(&window);
     let first = &found.measure_next[0];
     assert_eq!(first.item, Item::Gap(GapId(1)));
-    assert!(shows(&window, &first.sentence));
+    assert!(shows(&window, &first.sentence[1..]));
     window
-        .get_by_role_and_label(Role::Link, "go to gap 1 and measure it")
+        .get_by_role_and_label(Role::Link, "go to gap 1")
         .click_accesskit();
     window.run();
     assert_eq!(window.state().view().page, Page::Gaps);
@@ -135,10 +133,7 @@ fn leakage_not_found_is_a_line_of_its_own_and_moves_no_headline() {
     assert_eq!(survey(&window).leakage_not_found_percent, Some(20.0));
     let line = drawn(&window).not_found.unwrap();
     assert!(shows(&window, "more EqLA; air changes: "));
-    assert!(shows(
-        &window,
-        &gapledger::window::format::area_cm2(line.eqla)
-    ));
+    assert!(shows(&window, &Kind::LeakageCm2.text(line.eqla)));
     let after = assess(survey(&window));
     assert_eq!(before.leakage, after.leakage);
     replace_text(&mut window, "Leakage not found", "120");
@@ -153,7 +148,7 @@ fn leakage_not_found_is_a_line_of_its_own_and_moves_no_headline() {
 fn how_sure_the_results_are_has_a_working() {
     let mut window = air_page("farmyard-caravan.ron");
     window
-        .get_by_role_and_label(Role::Link, "how? how sure the results are")
+        .get_by_role_and_label(Role::Link, "how? Mean air change over the season")
         .click_accesskit();
     window.run();
     assert_eq!(window.state().view().working, Some(Topic::Uncertainty));

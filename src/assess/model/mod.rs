@@ -1,5 +1,5 @@
 //! The vehicle made ready to be worked out many times: with other factors on its gaps for a
-//! trial of the doubt, or with some of them sealed.
+//! trial of the uncertainty, or with some of them sealed.
 //!
 //! The equations are those of [`super::envelope`] and [`super::weather`]; this module only keeps
 //! what stays the same from one time to the next.

@@ -153,7 +153,7 @@ impl Trials {
                 format!("the {} ({number})", sized.name)
             };
             let sentence = format!(
-                "measure {what} better: now {}, it carries {:.0} % of the doubt that sizes leave about the air change",
+                "measure {what} better: now {}, it carries {:.0} % of the uncertainty that sizes leave in the air change",
                 sized.certainty.name(),
                 part * 100.0
             );

@@ -1,10 +1,10 @@
-//! What is in doubt, and by how much.
+//! What is uncertain, and by how much.
 
 use super::random::Draw;
 use crate::physics::pressure_coefficient::UNDERFLOOR_SPAN;
 use crate::survey::{Certainty, GapId, InnerOpeningId, Item};
 
-/// An input that is in doubt.
+/// An input that is uncertain.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum UncertainInput {
     /// The size of one gap.

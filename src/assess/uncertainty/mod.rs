@@ -1,6 +1,6 @@
 //! How sure the results are, and what to measure better.
 //!
-//! JCGM 101:2008, propagation of distributions by Monte Carlo \[M\]: every doubtful input is drawn
+//! JCGM 101:2008, propagation of distributions by Monte Carlo \[M\]: every uncertain input is drawn
 //! from its distribution, the vehicle is worked out again with what was drawn, and the middle
 //! 95 % of the answers is the interval. The headline stays the plain result.
 //!
@@ -68,10 +68,10 @@ pub struct MeasureNext {
     pub item: Item,
     /// How its size was found.
     pub certainty: Certainty,
-    /// Its part of the doubt about the air change that sizes leave, 0…1: what measuring can take
+    /// Its part of the uncertainty about the air change that sizes leave, 0…1: what measuring can take
     /// away.
     pub share: f64,
-    /// Its part of all doubt about the air change, wind and pressure coefficients included.
+    /// Its part of all uncertainty about the air change, wind and pressure coefficients included.
     pub share_of_all: f64,
     /// The same in a sentence.
     pub sentence: String,

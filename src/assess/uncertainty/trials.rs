@@ -1,4 +1,4 @@
-//! The draws: everything in doubt drawn, the vehicle worked out again.
+//! The draws: everything that is uncertain drawn, the vehicle worked out again.
 #![expect(
     clippy::indexing_slicing,
     reason = "parallel lists built together; a missing number must never turn into a silent default"
@@ -22,13 +22,13 @@ const TOLERANCE: f64 = 1e-4;
 /// A survey made ready for the draws.
 pub struct Trials {
     pub(super) model: Model,
-    /// One for each leak: what is in doubt about it, and how much.
+    /// One for each leak: what is uncertain about it, and how much.
     uncertainties: Vec<(UncertainInput, Spread)>,
     /// Share of the found leakage that was not found, 0…1.
     pub(super) not_found: Option<f64>,
     /// Which leaks are unintended.
     unintended: Vec<bool>,
-    /// What is in doubt about each inner opening, and how much; none where the inside is one
+    /// What is uncertain about each inner opening, and how much; none where the inside is one
     /// space.
     inner_uncertainties: Vec<(UncertainInput, Spread)>,
     /// Every gap's name and certainty, by leak; then those of the inner openings.
@@ -141,7 +141,7 @@ impl Trials {
         })
     }
 
-    /// Everything in doubt, in a fixed order: gaps first, then inner openings.
+    /// Everything that is uncertain, in a fixed order: gaps first, then inner openings.
     pub(super) fn inputs(&self) -> Vec<(UncertainInput, Spread)> {
         let mut inputs: Vec<(UncertainInput, Spread)> = self.uncertainties[..self.gaps].to_vec();
         inputs.extend(&self.inner_uncertainties);

@@ -8,7 +8,7 @@ use crate::assess::sealing::{Aim, Figures, Ranked, WINTER_DAYS};
 use crate::assess::uncertainty::{Interval, Uncertainty};
 use crate::survey::Survey;
 
-/// Parts of the doubt that are listed.
+/// Parts of the uncertainty that are listed.
 const PARTS: usize = 6;
 /// Gaps of the ranking that are listed.
 const GAPS: usize = 5;
@@ -26,9 +26,9 @@ fn span(interval: &Interval, unit: &str) -> String {
 pub fn uncertainty_working(found: &Uncertainty) -> Working {
     let mut sheet = Sheet::new(
         "How sure the results are",
-        "everything in doubt is drawn, the vehicle worked out again with what was drawn, many times;  \
+        "everything that is uncertain is drawn, the vehicle worked out again with what was drawn, many times;  \
          interval: 2.5 % of the draws lie below it, 2.5 % above;  \
-         part of the doubt = squared rank correlation of an input with the result, all parts made to sum to 1",
+         part of the uncertainty = squared rank correlation of an input with the result, all parts made to sum to 1",
     );
     sheet
         .input("draws", found.draws.to_string())
@@ -51,7 +51,7 @@ pub fn uncertainty_working(found: &Uncertainty) -> Working {
         )
         .input("wind at the body", "95 % within a factor of 1.2");
     for share in found.air_change_shares.iter().take(PARTS) {
-        let part = format!("{:.0} % of the doubt", share.share * 100.0);
+        let part = format!("{:.0} % of the uncertainty", share.share * 100.0);
         sheet.input(&share.of.name(), part);
     }
     let result = match &found.season_ach_per_h {
@@ -73,7 +73,7 @@ pub fn uncertainty_working(found: &Uncertainty) -> Working {
     let of_sizes = shares.filter(|share| share.of.sized().is_some());
     let sizes: f64 = of_sizes.map(|share| share.share).sum();
     sheet.note(format!(
-        "{:.0} % of the doubt lies in single sizes, which measuring can lessen; the rest in wind and \
+        "{:.0} % of the uncertainty lies in single sizes, which measuring can lessen; the rest in wind and \
          pressure coefficients, which it cannot.",
         sizes * 100.0
     ));

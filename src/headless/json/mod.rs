@@ -12,6 +12,7 @@
 //! [`crate::headless`]; a test compares the two in both directions.
 
 mod cases;
+mod dependence;
 mod drying;
 mod gaps;
 mod leakage;
@@ -20,7 +21,6 @@ mod records;
 mod sealing;
 mod survey;
 mod uncertainty;
-mod understood;
 
 use crate::assess::quantity::NO_BREAK;
 use crate::assess::{
@@ -92,7 +92,7 @@ fn whole(
         .answer("season_ach_mean_per_h", assessment.season_ach_per_h.clone())
         .answer("fabric", survey::fabric(survey, assessment))
         .with("safety_ventilation", survey::safety(&assessment.safety))
-        .with("air_change", understood::understood(survey, decisions))
+        .with("air_change", dependence::dependence(survey, decisions))
         .answer(
             "uncertainty",
             decisions

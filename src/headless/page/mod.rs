@@ -5,24 +5,22 @@
 //! under the table; where gaps are not sized, totals are marked as *at least*.
 
 mod alerts;
-mod gaps;
 mod layout;
-mod leakage;
 mod old_table;
 mod print;
-mod results;
 mod safety;
 mod sealing;
 mod table;
-mod uncertainty;
-mod understood;
-mod vehicle;
 
-use crate::assess::words::{self, total_figure};
+use crate::assess::sealing::Work;
+use crate::assess::words;
 use crate::assess::{Answer, Assessment, Comparison, Mark, NotKnown};
 use crate::headless::decisions::Decisions;
-use crate::report;
-use crate::survey::Survey;
+use crate::report::{
+    Block, Fact, Material, Section, cases, dependence, drying, leakage, ledger, summary,
+    uncertainty, vehicle, workings,
+};
+use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
 
 pub(super) use alerts::blocks;
@@ -34,29 +32,67 @@ pub(super) fn render(
     comparison: &Answer<Comparison>,
     decisions: &Decisions,
 ) -> String {
-    let material = report::Material {
+    let mut page = Page::default();
+    title(&mut page, survey, assessment);
+    alerts::print(&mut page, assessment);
+    page.blank();
+    page.paragraph(&format!("{}.", Mark::legend()));
+    let told = Material {
         survey,
         assessment,
         comparison,
         uncertainty: decisions.uncertainty.as_ref().ok(),
         uncertainty_before: None,
     };
-    let mut page = Page::default();
-    title(&mut page, survey, assessment);
-    alerts::print(&mut page, assessment);
-    page.blank();
-    page.paragraph(&format!("{}.", Mark::legend()));
-    vehicle::print(&mut page, survey, assessment);
-    results::print(&mut page, survey, assessment);
-    understood::print(&mut page, survey, decisions);
-    uncertainty::print(&mut page, assessment, decisions);
-    print::section(&mut page, &report::drying::section(&material));
-    leakage::print(&mut page, survey, assessment);
-    gaps::print(&mut page, survey, assessment);
+    vehicle(&mut page, &told);
+    for section in [
+        summary::sentences(&told, &Work::of(survey)),
+        cases::section(&told, &cases::Part::ALL),
+        what_it_depends_on(&told, decisions),
+        uncertainty::section(&told, &decisions.uncertainty),
+    ] {
+        print::section(&mut page, &section);
+    }
+    for section in [drying::section(&told), leakage::section(&told)] {
+        print::section(&mut page, &section);
+    }
+    let ledger = ledger::section(&told, ledger::Order::LeakiestFirst);
+    print::section(&mut page, &ledger);
     sealing::print(&mut page, survey, decisions);
     safety::print(&mut page, assessment);
-    print::section(&mut page, &report::workings::section(&material));
+    print::section(&mut page, &workings::section(&told));
     page.finish()
+}
+
+/// What was surveyed, where it stands, and which set-up the results are for.
+fn vehicle(page: &mut Page, told: &Material<'_>) {
+    let mut section = Section::new("Vehicle and place");
+    let head = vehicle::facts_at_head(told).into_iter();
+    section.push(Block::Facts {
+        rows: head.map(|(name, value)| Fact::new(name, value)).collect(),
+    });
+    let other = match told.assessment.set_up {
+        SetUp::LaidUp => "in-use",
+        SetUp::InUse => "laid-up",
+    };
+    section.note(format!(
+        "All results are for closable gaps, fans and moisture sources as they are then; `--set-up \
+         {other}` shows the other set-up."
+    ));
+    section.blocks.extend(vehicle::section(told).blocks);
+    print::section(page, &section);
+}
+
+fn what_it_depends_on(told: &Material<'_>, decisions: &Decisions) -> Section {
+    let survey = told.survey;
+    let mut section = Section::new("What the air change depends on");
+    section
+        .append(dependence::by_direction(told))
+        .append(dependence::by_warmth(&decisions.against_temperature))
+        .append(dependence::pressure_sets(survey, &decisions.pressure_sets))
+        .append(dependence::parked(&decisions.parking))
+        .append(dependence::doors_inside(survey, &decisions.closing));
+    section
 }
 
 fn title(page: &mut Page, survey: &Survey, assessment: &Assessment) {

@@ -22,14 +22,7 @@ struct Column {
 #[derive(Debug, Default)]
 pub(super) struct Table {
     columns: Vec<Column>,
-    rows: Vec<Row>,
-}
-
-#[derive(Debug)]
-enum Row {
-    Cells(Vec<String>),
-    /// Words over the rows that follow.
-    Group(String),
+    rows: Vec<Vec<String>>,
 }
 
 /// Blank columns between two columns of a table.
@@ -47,11 +40,7 @@ impl Table {
     }
 
     pub(super) fn row(&mut self, cells: impl IntoIterator<Item = String>) {
-        self.rows.push(Row::Cells(cells.into_iter().collect()));
-    }
-
-    pub(super) fn group(&mut self, words: impl Into<String>) {
-        self.rows.push(Row::Group(words.into()));
+        self.rows.push(cells.into_iter().collect());
     }
 
     /// Writes the table.
@@ -73,21 +62,12 @@ impl Table {
             })
             .collect();
         self.print_headings(page, &widths);
-        let mut at = 0;
-        for row in &self.rows {
-            match row {
-                Row::Group(words) => {
-                    page.hanging("", words);
-                }
-                Row::Cells(_) => {
-                    let cells: Vec<&[String]> = set
-                        .iter()
-                        .map(|column| column.get(at).map_or(&[] as &[String], Vec::as_slice))
-                        .collect();
-                    self.print_cells(page, &widths, &cells);
-                    at += 1;
-                }
-            }
+        for at in 0..self.rows.len() {
+            let cells: Vec<&[String]> = set
+                .iter()
+                .map(|column| column.get(at).map_or(&[] as &[String], Vec::as_slice))
+                .collect();
+            self.print_cells(page, &widths, &cells);
         }
     }
 
@@ -100,10 +80,7 @@ impl Table {
                 let cells: Vec<&str> = self
                     .rows
                     .iter()
-                    .filter_map(|row| match row {
-                        Row::Cells(cells) => Some(cells.get(at).map_or("", String::as_str)),
-                        Row::Group(_) => None,
-                    })
+                    .map(|cells| cells.get(at).map_or("", String::as_str))
                     .collect();
                 match column.set {
                     Set::Words => cells

@@ -1,4 +1,4 @@
-//! One body balanced many times over with other factors on its gaps: for trials of the doubt and
+//! One body balanced many times over with other factors on its gaps: for trials of the uncertainty and
 //! for trying out what sealing each gap would save.
 //!
 //! The equations are those of [`crate::physics::balance`]; only the speed differs. Gaps lie four

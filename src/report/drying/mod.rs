@@ -42,9 +42,7 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
         warming_up(comparison),
         night(comparison),
     ] {
-        if !part.blocks.is_empty() {
-            section.append(part);
-        }
+        section.append(part);
     }
     section
 }

@@ -7,8 +7,8 @@ use super::choices::{Choices, Kind, Paper, Part};
 use crate::assess::sealing::Work;
 use crate::assess::{Mark, assess};
 use crate::report::{
-    self, Block, Section, after_the_work, completion, costs, drying, ledger, plan, safety, summary,
-    vehicle, words, workings,
+    self, Block, Section, after_the_work, cases, completion, costs, drying, ledger, plan, safety,
+    summary, vehicle, words, workings,
 };
 use std::collections::BTreeMap;
 
@@ -47,6 +47,12 @@ pub fn contents(material: &Material<'_>, choices: &Choices) -> Sheet {
     }
 }
 
+/// What stands on paper of the table by weather: how the balance came out is left to the screen.
+const ON_PAPER: [cases::Part; 5] = {
+    use cases::Part::{AirChange, Heat, Spaces, Water, Weather};
+    [Weather, AirChange, Spaces, Water, Heat]
+};
+
 /// Name of the logo's file.
 const LOGO: &str = "logo";
 
@@ -63,6 +69,7 @@ impl Writer<'_> {
         let material = self.material.told;
         let work = Work::of(material.survey);
         self.add(summary::section(&material, &work));
+        self.add(cases::section(&material, &ON_PAPER));
         if self.choices.has(Part::Vehicle) {
             self.add(vehicle::section(&material));
         }
@@ -70,7 +77,7 @@ impl Writer<'_> {
             self.drawings();
         }
         if self.choices.has(Part::Ledger) {
-            self.add(ledger::section(&material));
+            self.add(ledger::section(&material, ledger::Order::ByZone));
         }
         if self.choices.has(Part::Photos) {
             self.photos(|_| true);

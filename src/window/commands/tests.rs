@@ -1,6 +1,7 @@
 //! The table of commands holds together.
 
 use super::*;
+use crate::window::page::Page;
 
 #[test]
 fn no_two_shortcuts_clash() {

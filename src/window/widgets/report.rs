@@ -1,8 +1,9 @@
 //! Draws sections of the report: the same sentences, tables and cautions that page and paper show.
 
 use super::answer::working_button;
-use super::words::{explain_marks, muted};
+use super::words::{explain_marks, link, muted, tell_name};
 use crate::report::{Align, Block, Fact, Row, RowKind, Section, Table};
+use crate::survey::{Item, Place};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
@@ -111,9 +112,10 @@ pub fn table(ui: &mut Ui, queue: &mut Queue, table: &Table) {
 
 fn grid(ui: &mut Ui, queue: &mut Queue, table: &Table) {
     let has_workings = table.rows.iter().any(|row| row.topic.is_some());
+    let has_ways = table.rows.iter().any(|row| row.item.is_some());
     let words = words_width(ui, table);
     Grid::new("table")
-        .num_columns(table.columns.len() + usize::from(has_workings))
+        .num_columns(table.columns.len() + usize::from(has_workings) + usize::from(has_ways))
         .striped(true)
         .spacing([14.0, 3.0])
         .show(ui, |ui| {
@@ -146,6 +148,7 @@ fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, (row, group): (&Row, 
         ui.add(Label::new(RichText::new(text).color(palette(ui).accent)).extend());
         return;
     }
+    let label = first(row);
     for (at, column) in shown(table) {
         let text = row.cells.get(at).map_or("", String::as_str);
         let text = RichText::new(text).color(sign_colour(ui, text));
@@ -154,14 +157,41 @@ fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, (row, group): (&Row, 
         } else {
             text
         };
-        cell(ui, column.align, words, text);
+        match row.working_of(at) {
+            None => cell(ui, column.align, words, text),
+            Some(topic) => {
+                let layout = Layout::right_to_left(egui::Align::Center);
+                ui.with_layout(layout, |ui| {
+                    let what = format!("{label}, {}", column.head);
+                    working_button(ui, queue, topic, &what);
+                    ui.add(Label::new(text.strong()).extend());
+                });
+            }
+        }
     }
     if let Some(topic) = row.topic {
         let what = match group {
-            "" => first(row).to_owned(),
-            group => format!("{}, {group}", first(row)),
+            "" => label.to_owned(),
+            group => format!("{label}, {group}"),
         };
         working_button(ui, queue, topic, &what);
+    }
+    if let Some(item) = row.item {
+        way_to(ui, queue, item);
+    }
+}
+
+/// A link to what a row is about.
+fn way_to(ui: &mut Ui, queue: &mut Queue, item: Item) {
+    let way = match item {
+        Item::Gap(id) => format!("go to gap {id}"),
+        Item::InnerOpening(id) => format!("go to inner opening {id}"),
+        _ => return,
+    };
+    let response = link(ui, RichText::new(&way).color(palette(ui).accent));
+    tell_name(ui, response.id, &way);
+    if response.clicked() {
+        queue.go_to(Place::whole(item));
     }
 }
 

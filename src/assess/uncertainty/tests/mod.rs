@@ -1,4 +1,4 @@
-//! The doubt against what can be worked out otherwise.
+//! The uncertainty against what can be worked out otherwise.
 
 use super::combine::{correlation, interval, ranks, shares};
 use super::input::{Spread, UncertainInput};

@@ -81,7 +81,7 @@ fn moments(areas: [f64; 3], k: [f64; 3]) -> (f64, f64) {
 
 /// Wind through two spaces in line: the flow goes with `U Cd/√(Σ 1/A²)`, so mean and variance are
 /// those of the three areas by quadrature, times those of the factors common to all (wind 1.2,
-/// discharge 1.08, surveyor 1.15 [A]). Without the doubt of the inner opening the spread would be
+/// discharge 1.08, surveyor 1.15 [A]). Without the uncertainty of the inner opening the spread would be
 /// far less.
 #[test]
 fn the_spread_of_openings_in_line_is_that_of_the_quadrature() {

@@ -465,34 +465,42 @@ fn windy_is_never_a_case_of_that_name_with_less_wind() {
     }
 }
 
-/// Each space of each weather case has its row; a single space has no such table.
+/// Each space has its rows with a cell for each weather case; a single space has none.
 #[test]
 fn the_air_of_each_space_is_printed() {
     let text = include_str!("../../../../sample-surveys/vineyard-coachbuilt.ron");
     let survey = file::parse(text).expect("a sample");
     let printed = sheet(&survey, &Choices::new(Kind::Report));
-    let of_spaces = |sheet: &Sheet| -> Vec<Row> {
-        let all = tables(sheet, "Results in plain words").into_iter();
-        let own = all.filter(|table| table.columns[0].head == "Space");
-        own.flat_map(plain_rows).cloned().collect()
+    let table = tables(&printed, "Results by weather")[0];
+    let cells = |label: String| {
+        let mut rows = plain_rows(table).filter(|row| row.cells[0] == label);
+        let row = rows.next().unwrap_or_else(|| panic!("no row {label}"));
+        row.cells[1..].to_vec()
     };
-    let rows = of_spaces(&printed);
-    let assessment = assess(&survey);
-    let spaces = assessment.cases.iter().flat_map(|case| {
-        let air = case.air.as_ref().expect("its air");
-        air.spaces.iter()
-    });
     let mut count = 0;
-    for (row, space) in rows.iter().zip(spaces) {
-        let changes = |ach: &crate::assess::Answer<f64>| {
-            crate::assess::words::figure(*ach.as_ref().expect("its volume"), 2)
-        };
-        assert_eq!(row.cells[0], survey.space_name(space.id));
-        assert_eq!(row.cells[1], changes(&space.ach_per_h));
-        assert_eq!(row.cells[3], changes(&space.from_spaces_per_h));
-        count += 1;
+    for (at, space) in survey.spaces.iter().enumerate() {
+        let name = survey.space_name(space.id);
+        let outside = cells(format!("{name}: outside air, /h"));
+        let others = cells(format!("{name}: from other spaces, /h"));
+        for (case, (outside, others)) in assess(&survey)
+            .cases
+            .iter()
+            .zip(outside.iter().zip(&others))
+        {
+            let own = &case.air.as_ref().expect("its air").spaces[at];
+            let changes = |ach: &crate::assess::Answer<f64>| {
+                crate::assess::words::figure(*ach.as_ref().expect("its volume"), 2)
+            };
+            assert_eq!(*outside, changes(&own.ach_per_h));
+            assert_eq!(*others, changes(&own.from_spaces_per_h));
+            count += 1;
+        }
     }
-    assert_eq!((count, rows.len()), (12, 12));
+    assert_eq!(count, 12);
     let single = file::parse(CARAVAN).expect("a sample");
-    assert!(of_spaces(&sheet(&single, &Choices::new(Kind::Report))).is_empty());
+    let sheet = sheet(&single, &Choices::new(Kind::Report));
+    let mut rows = tables(&sheet, "Results by weather")
+        .into_iter()
+        .flat_map(plain_rows);
+    assert!(rows.all(|row| !row.cells[0].contains("other spaces")));
 }

@@ -2,7 +2,6 @@
 
 use super::*;
 use crate::assess::uncertainty::{SEED, uncertainty};
-use crate::report::Column;
 use crate::survey::{Form, Remedy};
 
 const INTEGRATED: &str = include_str!("../../../../sample-surveys/forest-integrated.ron");
@@ -50,26 +49,42 @@ fn a_headline_reads_the_same_in_summary_and_working() {
             &file::parse(sample).expect("a sample"),
             &Choices::new(Kind::Report),
         );
-        let table = tables(&report, "Results in plain words")[0];
-        let at = |head: &str| {
-            let is = |column: &Column| column.head == head;
-            table.columns.iter().position(is).expect("a column")
-        };
-        for (head, heading, unit) in [
-            ("Air changes, /h", "Air change", "/h in the mean"),
-            ("Heat, W", "Heat to hold the set temperature", "W: "),
+        for (label, heading, before, behind) in [
+            ("Mean, /h", "Air change", "", " /h in the mean"),
+            (TOGETHER, "Heat to hold the set temperature", "", " W: "),
+            (HELD, "Water to remove", "; ", " L/day"),
         ] {
-            let results = results(&report, heading);
-            for (row, result) in plain_rows(table).zip(&results) {
-                let shown = format!("{} {unit}", row.cells[at(head)]);
-                assert!(result.starts_with(&shown), "{shown}: {result}");
+            for (cell, result) in of_cases(&report, label)
+                .iter()
+                .zip(results(&report, heading))
+            {
+                let shown = format!("{before}{cell}{behind}");
+                assert!(result.contains(&shown), "{shown}: {result}");
             }
         }
-        for (row, result) in plain_rows(table).zip(results(&report, "Water to remove")) {
-            let shown = format!("; {} L/day", row.cells[at("Water, L/day")]);
-            assert!(result.contains(&shown), "{shown}: {result}");
-        }
     }
+}
+
+/// The row of the heat that holds the set temperature: the first of its name.
+const TOGETHER: &str = "Together, W";
+/// The row of the water to remove at the set temperature.
+const HELD: &str = "Inside held at ";
+
+/// The cells of a row of the table by weather, one for each case.
+fn of_cases(sheet: &Sheet, label: &str) -> Vec<String> {
+    rows_of_cases(sheet, label, 0)
+}
+
+/// The cells of a row so many below the first whose name begins so.
+fn rows_of_cases(sheet: &Sheet, label: &str, below: usize) -> Vec<String> {
+    let tables = tables(sheet, "Results by weather").into_iter();
+    let cells = tables.flat_map(|table| {
+        let rows = &table.rows;
+        let at = rows.iter().position(|row| row.cells[0].starts_with(label));
+        let at = at.unwrap_or_else(|| panic!("no row {label}"));
+        rows[at + below].cells[1..].to_vec()
+    });
+    cells.collect()
 }
 
 /// What stands after the work in the table is what the workings behind it come to, even where an
@@ -118,21 +133,24 @@ fn before_and_after_have_the_reports_intervals() {
     assert_eq!(heads, ["", "Before", "95 %", "After", "95 %", "Change, %"]);
     for (survey, uncertainty, value) in [(&found, &before, 1), (&survey, &after, 3)] {
         let report = report(survey, Kind::Report, Some(uncertainty), None);
-        let results = tables(&report, "Results in plain words")[0];
-        let cases: Vec<&Row> = plain_rows(results).collect();
-        let (calm, windy) = (cases[0], cases[cases.len() - 1]);
-        for (words, case, column) in [
-            ("Air changes with least wind, /h", calm, 1),
-            ("Air changes with most wind, /h", windy, 1),
-            ("Water to remove with least wind, L/day", calm, 3),
-            ("Water to remove with most wind, L/day", windy, 3),
-            ("Heat with least wind, W", calm, 5),
-            ("Heat with most wind, W", windy, 5),
+        for (words, label) in [
+            ("Air changes with least wind, /h", "Mean, /h"),
+            ("Air changes with most wind, /h", "Mean, /h"),
+            ("Water to remove with least wind, L/day", HELD),
+            ("Water to remove with most wind, L/day", HELD),
+            ("Heat with least wind, W", TOGETHER),
+            ("Heat with most wind, W", TOGETHER),
         ] {
             let mut rows = plain_rows(table).filter(|row| row.cells[0] == words);
             let row = rows.next().unwrap_or_else(|| panic!("no row {words}"));
-            assert_eq!(row.cells[value], case.cells[column], "{words}");
-            assert_eq!(row.cells[value + 1], case.cells[column + 1], "{words}");
+            let [figures, likely] = [0, 1].map(|below| rows_of_cases(&report, label, below));
+            let at = if words.contains("least") {
+                0
+            } else {
+                figures.len() - 1
+            };
+            assert_eq!(row.cells[value], figures[at], "{words}");
+            assert_eq!(row.cells[value + 1], likely[at], "{words}");
         }
     }
 }

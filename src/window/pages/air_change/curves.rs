@@ -1,17 +1,18 @@
 //! Air changes against wind direction and against wind speed.
 
 use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
-use super::direction;
 use super::lines::{Look, case_looks, key};
 use super::view::AirChangeContext;
-use crate::assess::{CaseAnswer, WindCurve};
+use crate::assess::CaseAnswer;
+use crate::assess::quantity::Kind;
 use crate::figure::styles::PLAIN;
-use crate::window::format::{celsius, digits_of};
+use crate::report::direction::side;
+use crate::report::{Material, Section, dependence};
 use crate::window::jobs::Results;
 use crate::window::theme::palette;
-use crate::window::widgets;
+use crate::window::widgets::{self, report};
 use eframe::egui;
-use egui::{Grid, RichText, Ui};
+use egui::Ui;
 use egui_plot::{FilledArea, GridMark, HoverPosition, Plot, VLine};
 
 const HEIGHT: f32 = 230.0;
@@ -50,6 +51,7 @@ pub(super) fn against_direction(
     ui: &mut Ui,
     context: &mut AirChangeContext<'_>,
     results: &Results,
+    told: &Material<'_>,
 ) {
     let curves = curves(results);
     if curves.is_empty() {
@@ -96,8 +98,7 @@ pub(super) fn against_direction(
         let angle = response.transform.value_from_position(at).x;
         context.view.direction = nearest(&curves, angle);
     }
-    egui::CollapsingHeader::new("Air changes by direction as a table")
-        .show(ui, |ui| direction_table(ui, &curves));
+    as_table(ui, context, &dependence::by_direction(told));
 }
 
 /// The first point once more at the right end: the circle closes.
@@ -139,7 +140,7 @@ fn quarters() -> Vec<GridMark> {
 fn quarter_words(angle_deg: f64) -> String {
     let whole = (angle_deg / 90.0 - (angle_deg / 90.0).round()).abs() < 1e-6;
     if whole {
-        direction::side(angle_deg)
+        side(angle_deg)
     } else {
         String::new()
     }
@@ -150,35 +151,9 @@ pub(super) fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<St
     plots::hover(at, |x, ach| {
         [
             format!("{axis} {}{unit}", number(x)),
-            format!("{} /h", digits_of(ach, 2)),
+            Kind::AirChanges.text(ach),
         ]
     })
-}
-
-fn direction_table(ui: &mut Ui, curves: &[Curve<'_>]) {
-    Grid::new("directions")
-        .striped(true)
-        .spacing([14.0, 2.0])
-        .show(ui, |ui| {
-            ui.label(RichText::new("Wind from").small());
-            for (case, ..) in curves {
-                ui.label(RichText::new(format!("{}, /h", case.name)).small());
-            }
-            ui.end_row();
-            let rows = curves.iter().map(|(.., points)| points.len()).max();
-            for row in 0..rows.unwrap_or(0) {
-                let first = curves.first().and_then(|(.., points)| points.get(row));
-                if let Some([from_front, _]) = first {
-                    let side = direction::side(*from_front);
-                    ui.label(format!("{}, {side}", direction::degrees(*from_front)));
-                }
-                for (.., points) in curves {
-                    let ach = points.get(row).map(|[_, ach]| digits_of(*ach, 3));
-                    ui.label(ach.unwrap_or_default());
-                }
-                ui.end_row();
-            }
-        });
 }
 
 pub(super) fn not_known(ui: &mut Ui, why: Option<&crate::assess::NotKnown>) {
@@ -191,7 +166,7 @@ pub(super) fn not_known(ui: &mut Ui, why: Option<&crate::assess::NotKnown>) {
 }
 
 /// Draws lowest, mean and highest air change over the directions against wind speed.
-pub(super) fn against_speed(ui: &mut Ui, results: &Results) {
+pub(super) fn against_speed(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
     let curve = match &results.wind_curve {
         Ok(curve) => curve,
         Err(why) => return not_known(ui, Some(why)),
@@ -238,35 +213,13 @@ pub(super) fn against_speed(ui: &mut Ui, results: &Results) {
         &response,
         "Plot of air changes per hour against wind speed; the figures stand in the table below",
     );
-    widgets::muted(
-        ui,
-        format!(
-            "With outside {} and inside {}, over all wind directions.",
-            celsius(curve.outside_c),
-            celsius(curve.inside_c)
-        ),
-    );
-    egui::CollapsingHeader::new("Air changes by wind speed as a table")
-        .show(ui, |ui| speed_table(ui, curve));
+    as_table(ui, context, &dependence::by_speed(&results.wind_curve));
 }
 
-fn speed_table(ui: &mut Ui, curve: &WindCurve) {
-    Grid::new("speeds")
-        .striped(true)
-        .spacing([14.0, 2.0])
-        .show(ui, |ui| {
-            for words in ["Wind, m/s", "least, /h", "mean, /h", "most, /h"] {
-                ui.label(RichText::new(words).small());
-            }
-            ui.end_row();
-            for point in &curve.points {
-                ui.label(number(point.wind_m_s));
-                for value in [point.lowest_per_h, point.mean_per_h, point.highest_per_h] {
-                    ui.label(digits_of(value, 3));
-                }
-                ui.end_row();
-            }
-        });
+/// The figures of a plot, folded away under it.
+pub(super) fn as_table(ui: &mut Ui, context: &mut AirChangeContext<'_>, section: &Section) {
+    egui::CollapsingHeader::new(format!("{} as a table", section.title))
+        .show(ui, |ui| report::section(ui, context.queue, section));
 }
 
 #[cfg(test)]

@@ -1,9 +1,9 @@
 //! Air in and out by face, and between the spaces inside, in one wind direction.
 
 use super::view::AirChangeContext;
+use crate::assess::quantity::Kind;
 use crate::assess::{DirectionAnswer, face_totals};
 use crate::survey::Survey;
-use crate::window::format::digits;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
@@ -37,7 +37,7 @@ fn flow(kg_s: f64) -> String {
     } else if per_h < 0.01 {
         "< 0.01".to_owned()
     } else {
-        digits(per_h)
+        Kind::KilogramsPerHour.number(per_h)
     }
 }
 
@@ -67,7 +67,11 @@ fn inner(ui: &mut Ui, survey: &Survey, direction: &DirectionAnswer) {
         .iter()
         .zip(&direction.space_pressures)
         .map(|(space, pressure)| {
-            format!("{} {} Pa", survey.space_name(space.id), digits(*pressure))
+            format!(
+                "{} {}",
+                survey.space_name(space.id),
+                Kind::Pascals.text(*pressure)
+            )
         })
         .collect();
     if !pressures.is_empty() {

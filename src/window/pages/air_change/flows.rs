@@ -1,12 +1,13 @@
 //! Air through each gap in one weather case and wind direction.
 
+use super::faces;
 use super::view::AirChangeContext;
-use super::{direction, faces};
+use crate::assess::quantity::Kind;
 use crate::assess::{CaseAir, CaseAnswer, DirectionAnswer, GapAirFlow};
 use crate::figure::{self, Arrangement, Show};
+use crate::report::direction;
 use crate::survey::{Gap, WeatherId};
 use crate::window::body;
-use crate::window::format::{digits, digits_of};
 use crate::window::jobs::Results;
 use crate::window::request::Request;
 use crate::window::theme::{bold, palette};
@@ -136,13 +137,17 @@ fn hover_words(gap: &Gap, context: &AirChangeContext<'_>, direction: &DirectionA
     };
     match flow {
         Some(flow) => format!(
-            "{} {name}: in {} kg/h, out {} kg/h",
+            "{} {name}: in {}, out {}",
             gap.id,
-            digits(flow.in_kg_s * 3600.0),
-            digits(flow.out_kg_s * 3600.0)
+            kg_per_h(flow.in_kg_s),
+            kg_per_h(flow.out_kg_s)
         ),
         None => format!("{} {name}: in no balance", gap.id),
     }
+}
+
+fn kg_per_h(kg_s: f64) -> String {
+    Kind::KilogramsPerHour.text(kg_s * 3600.0)
 }
 
 fn chosen_case<'r>(
@@ -221,14 +226,14 @@ fn step(ui: &mut Ui, sign: &str, words: &str) -> bool {
 /// The whole of the direction in one line.
 fn balance(ui: &mut Ui, air: &CaseAir, direction: &DirectionAnswer) {
     let ach = match &direction.ach_per_h {
-        Ok(ach) => format!("{} /h", digits_of(*ach, 2)),
+        Ok(ach) => Kind::AirChanges.text(*ach),
         Err(not_known) => format!("air changes not known: {}", not_known.reason),
     };
     ui.label(format!(
-        "{ach}; in {} kg/h, out {} kg/h; inside pressure {} Pa",
-        digits(direction.inflow_kg_s * 3600.0),
-        digits(direction.outflow_kg_s * 3600.0),
-        digits_of(direction.inside_pressure, 2),
+        "{ach}; in {}, out {}; inside pressure {}",
+        kg_per_h(direction.inflow_kg_s),
+        kg_per_h(direction.outflow_kg_s),
+        Kind::Pascals.text(direction.inside_pressure),
     ));
     if direction.one_sided {
         widgets::muted(
@@ -240,10 +245,10 @@ fn balance(ui: &mut Ui, air: &CaseAir, direction: &DirectionAnswer) {
     widgets::muted(
         ui,
         format!(
-            "1 kg of outside air is {} m³, of inside air {} m³. A tall gap may let air in low and \
+            "1 kg of outside air is {}, of inside air {}. A tall gap may let air in low and \
              out high at once.",
-            digits(1.0 / air.outside.density()),
-            digits(1.0 / air.inside.density())
+            Kind::CubicMetres.text(1.0 / air.outside.density()),
+            Kind::CubicMetres.text(1.0 / air.inside.density())
         ),
     );
 }

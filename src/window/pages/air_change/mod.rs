@@ -2,19 +2,18 @@
 
 mod cases;
 mod curves;
-pub mod direction;
+mod dependence;
 mod faces;
 mod flows;
 pub(super) mod lines;
 mod rose;
-mod spaces;
 mod uncertainty;
-mod understood;
 mod view;
 mod warmer;
 
 pub use view::AirChangeView;
 
+use crate::report::Material;
 use crate::window::jobs::Results;
 use crate::window::widgets;
 use eframe::egui;
@@ -23,12 +22,12 @@ use view::{AirChangeContext, Part};
 
 /// Width of a card at least.
 const CARD_LEAST: f32 = 420.0;
-/// Width of a card of what hangs on what, at least: two beside each other at most.
+/// Width of a card of what depends on what, at least: two beside each other at most.
 const WIDE_LEAST: f32 = 460.0;
 
 /// Draws the page.
 pub fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
-    let Some(results) = context.results else {
+    let Some((results, told)) = context.results.zip(context.told()) else {
         widgets::muted(ui, "The results are being worked out.");
         return;
     };
@@ -44,20 +43,20 @@ pub fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
             part(ui, context, Part::Cases, |ui, context| {
                 let set_up = results.assessment.set_up.name();
                 let title = format!("Weather cases, {set_up}");
-                widgets::card(ui, &title, |ui| cases::show(ui, context, results));
+                widgets::card(ui, &title, |ui| cases::show(ui, context, &told));
             });
             part(ui, context, Part::Sure, |ui, context| {
-                rose_and_uncertainty(ui, context, results);
+                rose_and_uncertainty(ui, context, results, &told);
             });
             part(ui, context, Part::Curves, |ui, context| {
-                against_wind(ui, context, results);
+                against_wind(ui, context, results, &told);
             });
             part(ui, context, Part::Flows, |ui, context| {
                 widgets::card(ui, "Air through each gap", |ui| {
                     flows::show(ui, context, results);
                 });
             });
-            part(ui, context, Part::Understood, understood_cards);
+            part(ui, context, Part::Dependence, dependence_cards);
             widgets::follow_focus(ui);
         });
 }
@@ -73,7 +72,12 @@ fn part<'a>(
     context.view.ways.below(ui, part, &drawn);
 }
 
-fn rose_and_uncertainty(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
+fn rose_and_uncertainty(
+    ui: &mut Ui,
+    context: &mut AirChangeContext<'_>,
+    results: &Results,
+    told: &Material<'_>,
+) {
     widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
         if at == 0 {
             widgets::card(ui, "Rose of air changes, by wind direction", |ui| {
@@ -81,53 +85,58 @@ fn rose_and_uncertainty(ui: &mut Ui, context: &mut AirChangeContext<'_>, results
             });
         } else {
             widgets::card(ui, "How sure, and what to measure next", |ui| {
-                uncertainty::show(ui, context);
+                uncertainty::show(ui, context, told);
             });
         }
     });
 }
 
-fn against_wind(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
+fn against_wind(
+    ui: &mut Ui,
+    context: &mut AirChangeContext<'_>,
+    results: &Results,
+    told: &Material<'_>,
+) {
     widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
         if at == 0 {
             widgets::card(ui, "Air changes against wind direction", |ui| {
-                curves::against_direction(ui, context, results);
+                curves::against_direction(ui, context, results, told);
             });
         } else {
             widgets::card(ui, "Air changes against wind speed", |ui| {
-                curves::against_speed(ui, results);
+                curves::against_speed(ui, context, results);
             });
         }
     });
 }
 
-/// What hangs on warmth, on coefficients, on parking, and on doors inside.
-fn understood_cards(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
+/// What depends on warmth, on coefficients, on parking, and on doors inside.
+fn dependence_cards(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
     let decisions = context.decisions;
     let dated = decisions.understood();
     let found = dated.map(|dated| &dated.answer);
     widgets::columns(ui, WIDE_LEAST, 4, |ui, at| match (at, found) {
         (2, _) => {
             widgets::card(ui, "Parked for the prevailing wind", |ui| {
-                understood::parked(ui, context, found);
+                dependence::parked(ui, context, found);
             });
         }
         (_, None) => {}
         (0, Some(found)) => {
             widgets::card(ui, "Air changes against warmth inside", |ui| {
                 if let Some(results) = context.results {
-                    warmer::show(ui, found, &results.assessment);
+                    warmer::show(ui, context, found, &results.assessment);
                 }
             });
         }
         (1, Some(found)) => {
             widgets::card(ui, "Doors and curtains inside", |ui| {
-                understood::closing(ui, context, found);
+                dependence::doors_inside(ui, context, found);
             });
         }
         (_, Some(found)) => {
             widgets::card(ui, "Choice of pressure coefficients", |ui| {
-                understood::coefficients(ui, context, found);
+                dependence::pressure_sets(ui, context, found);
             });
         }
     });

@@ -1,13 +1,14 @@
 //! The rose: air changes against wind direction, all weather cases together. A click or the arrow
 //! keys choose the direction whose flows are shown.
 
-use super::direction;
 use super::lines::{case_looks, key};
 use super::view::AirChangeContext;
+use crate::assess::words::compass_point;
 use crate::assess::{Assessment, CaseAir};
 use crate::figure::rose::{drawn, needle};
 use crate::figure::styles::DRAWN;
 use crate::figure::{RoseFrame, rose};
+use crate::report::direction;
 use crate::window::body;
 use crate::window::jobs::Results;
 use crate::window::theme::palette;
@@ -112,7 +113,7 @@ fn frame_choice(
         if let Some(chosen) = chosen {
             context.view.by_compass = chosen == RoseFrame::Compass;
         }
-        widgets::muted(ui, format!("front towards {}", direction::compass(heading)));
+        widgets::muted(ui, format!("front towards {}", compass_point(heading)));
     });
     frame
 }

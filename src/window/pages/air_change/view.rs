@@ -49,7 +49,7 @@ pub(super) enum Part {
     Sure,
     Curves,
     Flows,
-    Understood,
+    Dependence,
 }
 
 impl Part {
@@ -58,6 +58,6 @@ impl Part {
         (Self::Sure, "rose, how sure, what to measure next"),
         (Self::Curves, "against the wind"),
         (Self::Flows, "air through each gap"),
-        (Self::Understood, "warmth, parking, doors inside"),
+        (Self::Dependence, "warmth, parking, doors inside"),
     ];
 }

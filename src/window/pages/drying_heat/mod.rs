@@ -1,7 +1,6 @@
 //! The Drying & heat page: what would do it first, then the water, the heat and the sizes behind
 //! it, cold surfaces, cautions, and safety ventilation.
 
-mod cases;
 mod cautions;
 mod cells;
 mod chart;
@@ -17,7 +16,7 @@ mod view;
 pub use view::DryingHeatView;
 
 use crate::assess::{Answer, Comparison};
-use crate::report::drying;
+use crate::report::{cases, drying};
 use crate::window::jobs::Results;
 use crate::window::widgets;
 use cells::CARD_LEAST;
@@ -52,7 +51,7 @@ pub fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
                 });
             });
             part(ui, context, Part::WaterAndHeat, |ui, context| {
-                water_and_heat(ui, context, results);
+                water_and_heat(ui, context);
             });
             part(ui, context, Part::Sizes, |ui, context| {
                 widgets::card(ui, "Sizes to look for", |ui| {
@@ -126,17 +125,13 @@ fn times(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparis
     });
 }
 
-fn water_and_heat(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
-    let targets = &context.survey.targets;
-    let set_up = results.assessment.set_up.name();
-    let title = format!(
-        "Water to remove to hold {} % RH, {set_up}",
-        targets.rh_percent
-    );
-    widgets::card(ui, &title, |ui| cases::water(ui, context, results));
-    ui.add_space(4.0);
-    let title = format!("Heat, {set_up}");
-    widgets::card(ui, &title, |ui| cases::heat(ui, context, results));
+fn water_and_heat(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
+    let Some(told) = context.told() else { return };
+    let section = cases::section(&told, &[cases::Part::Water, cases::Part::Heat]);
+    let set_up = told.assessment.set_up.name();
+    widgets::card(ui, &format!("Water to remove and heat, {set_up}"), |ui| {
+        widgets::report::section(ui, context.queue, &section);
+    });
 }
 
 fn safety_and_cautions(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {

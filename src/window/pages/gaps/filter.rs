@@ -5,8 +5,9 @@ use super::ledger_view::Fold;
 use super::ledger_view::ledger_id;
 use super::listing::{Filter, Listing, Only, Sort};
 use super::view::GapsContext;
+use crate::assess::LeakageTotal;
+use crate::assess::quantity::{Kind, Quantity};
 use crate::survey::{Certainty, Facing, Purpose, Survey, WorkState, ZoneId};
-use crate::window::format::{area_cm2, percent};
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
@@ -123,10 +124,13 @@ fn told(ui: &mut Ui, context: &mut GapsContext<'_>, listing: &Listing) {
     let words = match &listing.together {
         Some(together) => match &together.total {
             Ok(total) => {
-                let figures = &total.figures;
+                let area = |of: fn(&LeakageTotal) -> f64| {
+                    let area = Quantity::of_total(Kind::LeakageCm2, &together.total, of);
+                    area.text().unwrap_or_else(|unknown| unknown.to_string())
+                };
                 let share = together.share.filter(|_| narrowed);
                 let share = share.map_or_else(String::new, |share| {
-                    format!(", {} of the leakage", percent(share))
+                    format!(", {} of the leakage", Kind::Share.text(share))
                 });
                 let lacking = match total.not_sized {
                     0 => String::new(),
@@ -134,8 +138,8 @@ fn told(ui: &mut Ui, context: &mut GapsContext<'_>, listing: &Listing) {
                 };
                 format!(
                     "EqLA {}, ELA {}{share}{lacking}",
-                    area_cm2(figures.eqla),
-                    area_cm2(figures.ela)
+                    area(|total| total.figures.eqla),
+                    area(|total| total.figures.ela)
                 )
             }
             Err(not_known) => format!("leakage area not known: {}", not_known.reason),

@@ -4,9 +4,9 @@ use super::super::space_choice;
 use super::change::change;
 use super::sizes;
 use super::view::GapsContext;
+use crate::assess::quantity::Kind;
 use crate::assess::{GapLeakage, Topic};
 use crate::survey::{Certainty, Facing, Form, Gap, Item, Purpose, ZoneId};
-use crate::window::format::area_cm2;
 use crate::window::ledger::blank_like;
 use crate::window::marks::Marks;
 use crate::window::request::Queue;
@@ -114,7 +114,7 @@ fn leakage(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
     widgets::row(ui, "Leakage, EqLA", |ui| {
         let words = match answer.map(|answer| &answer.leakage) {
             Some(GapLeakage::Known(figures)) => {
-                ui.strong(area_cm2(figures.eqla));
+                ui.strong(Kind::LeakageCm2.text(figures.eqla));
                 widgets::working_button(
                     ui,
                     context.queue,

@@ -4,8 +4,8 @@ use super::columns::Column;
 use super::listing::Line;
 use super::words;
 use crate::assess::GapLeakage;
+use crate::assess::quantity::Kind;
 use crate::survey::{Finding, Gap, Survey};
-use crate::window::format::{digits, percent};
 use crate::window::jobs::Results;
 use crate::window::widgets::number_text;
 
@@ -96,7 +96,7 @@ impl<'a> Row<'a> {
     /// EqLA in cm², or why there is none.
     fn area(&self) -> String {
         match self.leakage() {
-            Some(GapLeakage::Known(figures)) => digits(figures.eqla * 1e4),
+            Some(GapLeakage::Known(figures)) => Kind::LeakageCm2.number(figures.eqla),
             Some(GapLeakage::NotSized { .. }) => "not sized".to_owned(),
             Some(GapLeakage::Impossible { .. }) => "not known".to_owned(),
             Some(GapLeakage::Compartment) => "outer".to_owned(),
@@ -112,7 +112,7 @@ impl<'a> Row<'a> {
             .and_then(|results| results.assessment.leakage.all.as_ref().ok());
         match (figures, all) {
             (Some(figures), Some(all)) if all.figures.flow_10pa > 0.0 => {
-                percent(figures.flow_10pa / all.figures.flow_10pa)
+                Kind::Share.text(figures.flow_10pa / all.figures.flow_10pa)
             }
             _ => NONE.to_owned(),
         }

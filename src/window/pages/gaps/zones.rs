@@ -1,9 +1,10 @@
 //! The zones: names, totals, adding and removing.
 
 use super::view::GapsContext;
-use crate::assess::{Answer, LeakageTotal};
+use crate::assess::LeakageTotal;
+use crate::assess::quantity::Kind;
+use crate::report::leakage::eqla;
 use crate::survey::{Edit, Item, Record, RecordId, Zone, ZoneId};
-use crate::window::format::{area_cm2, percent};
 use crate::window::theme::palette;
 use crate::window::widgets::{self, TextField};
 use eframe::egui;
@@ -61,19 +62,18 @@ fn figures(ui: &mut Ui, context: &GapsContext<'_>, id: ZoneId) {
     let Some((_, answer)) = leakage.by_zone.iter().find(|(zone, _)| *zone == id) else {
         return;
     };
-    match answer {
-        Ok(total) => {
-            let mut words = area_cm2(total.figures.eqla);
+    match (answer.clone(), eqla(answer).text()) {
+        (Ok(total), Ok(mut words)) => {
             if let Ok(all) = &leakage.all
                 && all.figures.flow_10pa > 0.0
             {
                 let share = total.figures.flow_10pa / all.figures.flow_10pa;
-                words = format!("{words}, {}", percent(share));
+                words = format!("{words}, {}", Kind::Share.text(share));
             }
-            ui.strong(words).on_hover_text(hover(total));
+            ui.strong(words).on_hover_text(hover(&total));
         }
-        Err(not_known) => {
-            ui.label("not known").on_hover_text(&not_known.reason);
+        (_, Err(not_known)) | (Err(not_known), _) => {
+            ui.label("not known").on_hover_text(not_known.reason);
         }
     }
 }
@@ -90,12 +90,7 @@ fn total(ui: &mut Ui, context: &GapsContext<'_>) {
     let Some(results) = context.results else {
         return;
     };
-    let all: Answer<String> = results
-        .assessment
-        .leakage
-        .all
-        .clone()
-        .map(|total| area_cm2(total.figures.eqla));
+    let all = eqla(&results.assessment.leakage.all).text();
     ui.horizontal_wrapped(|ui| {
         ui.label("All gaps, EqLA");
         widgets::answer_line(ui, &all);

@@ -3,10 +3,10 @@
 use super::super::fields::{Fields, whole_findings};
 use super::view::VehicleContext;
 use crate::assess::Topic;
+use crate::assess::quantity::Kind;
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::wind::{Shelter, Terrain};
 use crate::survey::{Edit, Item, VehicleKind};
-use crate::window::format::digits;
 use crate::window::widgets;
 use eframe::egui::Ui;
 
@@ -78,7 +78,7 @@ fn volume(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let volume = results.assessment.volume_m3.clone();
     widgets::row(ui, "Volume used", |ui| {
         ui.horizontal_wrapped(|ui| {
-            widgets::answer_line(ui, &volume.map(|volume| format!("{} m³", digits(volume))));
+            widgets::answer_line(ui, &volume.map(|volume| Kind::CubicMetres.text(volume)));
             widgets::working_button(ui, context.queue, Topic::Volume, "volume");
         });
     });

@@ -4,9 +4,9 @@ use super::super::fields::Fields;
 use super::view::{CARD_LEAST, VehicleContext};
 use super::{fabric_list, layers, lists, usual};
 use crate::assess::Topic;
+use crate::assess::quantity::Kind;
 use crate::survey::fabric::{BuildUp, Outline};
 use crate::survey::{Edit, FabricElement, FabricPart, Facing, Item, Record, RecordId, Survey};
-use crate::window::format::digits;
 use crate::window::widgets::{self, Choice, NumberField};
 use eframe::egui::Ui;
 
@@ -197,7 +197,13 @@ fn loss(ui: &mut Ui, context: &mut VehicleContext<'_>, element: &FabricElement) 
     let Some(answer) = fabric_list::loss(context, element.id) else {
         return;
     };
-    let answer = answer.map(|(u, loss)| format!("{} W/(m² K), {} W/K", digits(u), digits(loss)));
+    let answer = answer.map(|(u, loss)| {
+        format!(
+            "{}\u{a0}W/(m²\u{a0}K), {}",
+            Kind::Plain.number(u),
+            Kind::WattsPerKelvin.text(loss)
+        )
+    });
     widgets::row(ui, "U-value and loss", |ui| {
         ui.horizontal_wrapped(|ui| {
             widgets::answer_line(ui, &answer);

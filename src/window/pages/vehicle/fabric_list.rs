@@ -4,8 +4,8 @@ use super::super::fields::worst;
 use super::lists::shown_name;
 use super::view::VehicleContext;
 use crate::assess::Answer;
+use crate::assess::quantity::Kind;
 use crate::survey::{FabricElement, FabricId, Item};
-use crate::window::format::{digits, percent};
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
@@ -68,13 +68,17 @@ fn row(ui: &mut Ui, context: &mut VehicleContext<'_>, element: &FabricElement, t
             widgets::severity_sign(ui, severity);
         }
     });
-    ui.label(element.area_m2.map_or_else(|| "?".to_owned(), digits));
+    ui.label(
+        element
+            .area_m2
+            .map_or_else(|| "?".to_owned(), |area| Kind::SquareMetres.number(area)),
+    );
     match loss(context, element.id) {
         Some(Ok((u, loss))) => {
-            ui.label(digits(u));
-            ui.label(digits(loss));
+            ui.label(Kind::Plain.number(u));
+            ui.label(Kind::WattsPerKelvin.number(loss));
             let share = total.filter(|total| *total > 0.0).map(|total| loss / total);
-            ui.label(share.map_or_else(String::new, percent));
+            ui.label(share.map_or_else(String::new, |share| Kind::Share.text(share)));
         }
         _ => {
             ui.label("–")
@@ -93,17 +97,17 @@ pub(super) fn totals(ui: &mut Ui, context: &VehicleContext<'_>) {
     let fabric = &results.assessment.fabric;
     let loss = fabric
         .clone()
-        .map(|fabric| format!("{} W/K", digits(fabric.ua_w_per_k)));
+        .map(|fabric| Kind::WattsPerKelvin.text(fabric.ua_w_per_k));
     let area = fabric
         .clone()
-        .map(|fabric| format!("{} m²", digits(fabric.area_m2)));
+        .map(|fabric| Kind::SquareMetres.text(fabric.area_m2));
     for (words, answer) in [("Loss of the fabric", loss), ("Area of all elements", area)] {
         widgets::row(ui, words, |ui| {
             ui.vertical(|ui| widgets::answer_line(ui, &answer));
         });
     }
     let envelope = &results.assessment.leakage.envelope_m2;
-    let words = envelope.clone().map(|area| format!("{} m²", digits(area)));
+    let words = envelope.clone().map(|area| Kind::SquareMetres.text(area));
     widgets::row(ui, "Area of the envelope", |ui| {
         ui.vertical(|ui| widgets::answer_line(ui, &words));
     });

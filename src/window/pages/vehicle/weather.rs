@@ -3,8 +3,8 @@
 use super::super::fields::Fields;
 use super::lists;
 use super::view::{CARD_LEAST, VehicleContext};
+use crate::assess::quantity::Kind;
 use crate::survey::{Edit, InsideAir, Item, Record, RecordId, Survey, WeatherCase};
-use crate::window::format::percent;
 use crate::window::widgets::{self, Choice, NumberField};
 use eframe::egui::Ui;
 
@@ -87,7 +87,7 @@ fn weather_case(ui: &mut Ui, context: &mut VehicleContext<'_>, case: &WeatherCas
     let answers = context.results.map(|results| &results.assessment.cases);
     if let Some(answer) = answers.and_then(|all| all.iter().find(|one| one.id == case.id)) {
         widgets::row(ui, "Share of the season", |ui| {
-            ui.label(percent(answer.share));
+            ui.label(Kind::Share.text(answer.share));
         });
     }
 }

@@ -7,10 +7,10 @@ mod tools;
 pub(super) mod view;
 
 use super::view::GapsContext;
+use crate::assess::quantity::Kind;
 use crate::figure::body::{BodyFigure, Show, body};
 use crate::survey::Gap;
 use crate::window::body::{Frame, paint};
-use crate::window::format::area_cm2;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
@@ -140,7 +140,7 @@ fn gap_words(context: &GapsContext<'_>, gap: &Gap) -> String {
         answer
             .leakage
             .figures()
-            .map(|figures| area_cm2(figures.eqla))
+            .map(|figures| Kind::LeakageCm2.text(figures.eqla))
     });
     let leakage = leakage.map_or_else(String::new, |area| format!(", EqLA {area}"));
     let height = gap.position.height_m.map_or_else(String::new, |height| {

@@ -1,4 +1,4 @@
-//! Air change understood: warmth, choice of coefficients, parking, closing an inner opening.
+//! What the air change depends on: warmth, choice of coefficients, parking, doors inside.
 
 use super::list;
 use super::object::{Object, Value};
@@ -8,7 +8,7 @@ use crate::headless::decisions::Decisions;
 use crate::survey::Survey;
 use crate::survey::word::Word;
 
-pub(super) fn understood(survey: &Survey, decisions: &Decisions) -> Object {
+pub(super) fn dependence(survey: &Survey, decisions: &Decisions) -> Object {
     let curves = decisions.against_temperature.as_ref();
     Object::new()
         .answer(

@@ -1,0 +1,464 @@
+//! The weather cases side by side: weather, air change, air of each space, water to remove, heat.
+
+mod needs;
+
+use super::Material;
+use super::blocks::{Align, Fact, Reasons, Section, Table};
+use super::direction;
+use crate::assess::quantity::{Kind, Quantity};
+use crate::assess::uncertainty::{CaseUncertainty, Interval};
+use crate::assess::words::{compass, figure, given};
+use crate::assess::{Answer, CaseAir, CaseAnswer, DirectionAnswer, NotKnown, SpaceAir, Topic};
+use crate::survey::{WeatherCase, WeatherId};
+use needs::{drying, needs};
+
+/// Weather cases that stand side by side; more go into a further table.
+const SIDE_BY_SIDE: usize = 4;
+/// From kg/s to kg/h.
+const PER_H: f64 = 3600.0;
+
+/// A group of rows of the table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// Wind and air states.
+    Weather,
+    /// Air changes: lowest, mean, highest.
+    AirChange,
+    /// What the balance of air came to besides: pressure, neutral level, cross-check.
+    Balance,
+    /// Air into each space, where there is more than one.
+    Spaces,
+    /// Water to remove.
+    Water,
+    /// Heat to hold temperatures.
+    Heat,
+}
+
+impl Part {
+    /// All of them, in their order.
+    pub const ALL: [Self; 6] = [
+        Self::Weather,
+        Self::AirChange,
+        Self::Balance,
+        Self::Spaces,
+        Self::Water,
+        Self::Heat,
+    ];
+}
+
+/// The mean air change of a case, with its interval.
+#[must_use]
+pub fn air_change(told: &Material<'_>, case: &CaseAnswer) -> Quantity {
+    Kind::AirChanges
+        .of(ach(case))
+        .within(interval(told, case, |found| &found.ach_per_h))
+}
+
+/// Water to remove to hold the target humidity at the set temperature, with its interval.
+#[must_use]
+pub fn water(told: &Material<'_>, case: &CaseAnswer) -> Quantity {
+    Kind::LitresPerDay
+        .of(litres(case))
+        .within(interval(told, case, |found| &found.removal_l_per_day))
+}
+
+/// Heat to hold the set temperature, with its interval.
+#[must_use]
+pub fn heat(told: &Material<'_>, case: &CaseAnswer) -> Quantity {
+    Kind::Watts
+        .of(watts(case))
+        .within(interval(told, case, |found| &found.heat_w))
+}
+
+/// The mean air change of a case alone, per hour.
+pub(crate) fn ach(case: &CaseAnswer) -> Answer<f64> {
+    air(case)?.mean_ach_per_h.clone()
+}
+
+/// Water to remove in a case alone, L/day.
+pub(crate) fn litres(case: &CaseAnswer) -> Answer<f64> {
+    Ok(drying(case)?.at_set_temperature.l_per_day())
+}
+
+/// Heat to hold the set temperature in a case alone, W.
+pub(crate) fn watts(case: &CaseAnswer) -> Answer<f64> {
+    needs(case)?.set_temperature.total_w()
+}
+
+/// Mean air change over the cases by their weights, with its interval.
+#[must_use]
+pub fn season(told: &Material<'_>) -> Quantity {
+    let found = told.uncertainty;
+    Kind::AirChanges
+        .of(told.assessment.season_ach_per_h.clone())
+        .within(found.and_then(|found| found.season_ach_per_h.as_ref().ok()))
+}
+
+fn interval<'a>(
+    told: &Material<'a>,
+    case: &CaseAnswer,
+    of: impl Fn(&'a CaseUncertainty) -> &'a Answer<Interval>,
+) -> Option<&'a Interval> {
+    let cases = &told.uncertainty?.cases;
+    of(cases.iter().find(|one| one.id == case.id)?)
+        .as_ref()
+        .ok()
+}
+
+/// Some parts of the table, with what must be known to read it.
+#[must_use]
+pub fn section(told: &Material<'_>, parts: &[Part]) -> Section {
+    let mut section = Section::new("Results by weather");
+    let cases = &told.assessment.cases;
+    if cases.is_empty() {
+        section.paragraph("There is no weather case: add one, such as still air, 0 m/s.");
+        return section;
+    }
+    for some in cases.chunks(SIDE_BY_SIDE) {
+        let mut columns = Columns::new(told, some);
+        for part in parts {
+            columns.part(*part);
+        }
+        section.table(columns.table, &columns.reasons);
+    }
+    if parts.contains(&Part::AirChange) {
+        let mean = Fact::new("Mean air change over the season", season(told).sentence());
+        section.facts(vec![mean], &Reasons::default());
+    }
+    section.note(notes(told, parts).join(" "));
+    section
+}
+
+/// What must be known to read the table.
+fn notes(told: &Material<'_>, parts: &[Part]) -> Vec<String> {
+    let mut notes: Vec<String> = Vec::new();
+    let mut of = |part: Part, text: &str| {
+        if parts.contains(&part) {
+            notes.push(text.to_owned());
+        }
+    };
+    of(
+        Part::Weather,
+        "Wind as at a weather station, 10 m above open country; air is never quite still: at least \
+         0.5 m/s at the roof's height is used [A].",
+    );
+    of(
+        Part::AirChange,
+        "Means are over 16 wind directions relative to the vehicle. Air changes count the gross \
+         inflow of outside air, at inside-air density. Directions are clockwise from the front: \
+         90° is the offside, 180° the rear, 270° the nearside. Closed parked vehicles in light \
+         wind have measured 0.15 to 3 /h [S].",
+    );
+    if told.survey.spaces.len() > 1 {
+        of(
+            Part::Spaces,
+            "Air into a space is by the volume of the space itself. Air from other spaces comes \
+             through the openings inside: it is no outside air.",
+        );
+    }
+    of(
+        Part::Water,
+        "Water is the steady load: a damp vehicle gives off water for weeks besides, and those \
+         litres come on top.",
+    );
+    of(
+        Part::Heat,
+        "Heat is steady, without sun, people or machines. Draining the water system is the first \
+         protection against frost; heat is the second.",
+    );
+    if let Some(found) = told.uncertainty {
+        notes.push(format!(
+            "Very likely: the middle 95 % of {} draws of all that is uncertain: sizes as measured, \
+             estimated or guessed, pressure coefficients, wind (JCGM 101 [M]).",
+            found.draws
+        ));
+    }
+    notes
+}
+
+/// A table being written: what is told in front, one column for each case.
+struct Columns<'a> {
+    told: &'a Material<'a>,
+    cases: &'a [CaseAnswer],
+    table: Table,
+    reasons: Reasons,
+}
+
+impl<'a> Columns<'a> {
+    fn new(told: &'a Material<'a>, cases: &'a [CaseAnswer]) -> Self {
+        let mut table = Table::default().wide("Weather case", Align::Left, 1);
+        for case in cases {
+            table = table.column(case.name.clone(), Align::Decimal);
+        }
+        Self {
+            told,
+            cases,
+            table,
+            reasons: Reasons::default(),
+        }
+    }
+
+    fn part(&mut self, part: Part) {
+        match part {
+            Part::Weather => self.weather(),
+            Part::AirChange => self.air_changes(),
+            Part::Balance => self.balance(),
+            Part::Spaces => self.spaces(),
+            Part::Water => self.water(),
+            Part::Heat => self.heat(),
+        }
+    }
+
+    /// One row: a label, and words or a mark for each case.
+    fn row(&mut self, label: impl Into<String>, cell: impl Fn(&CaseAnswer) -> Answer<String>) {
+        let mut cells = vec![label.into()];
+        for case in self.cases {
+            cells.push(self.reasons.or(&cell(case), String::clone));
+        }
+        self.table.row(cells);
+    }
+
+    /// One row of numbers of one kind, its unit behind the label.
+    fn numbers(&mut self, label: &str, kind: Kind, of: impl Fn(&CaseAnswer) -> Answer<f64>) {
+        self.row(with_unit(label, kind), |case| {
+            of(case).map(|value| kind.number(value))
+        });
+    }
+
+    /// One row of numbers that have a working each.
+    fn worked_out(
+        &mut self,
+        label: &str,
+        kind: Kind,
+        topic: fn(WeatherId) -> Topic,
+        of: impl Fn(&CaseAnswer) -> Answer<f64>,
+    ) {
+        self.numbers(label, kind, of);
+        let workings = (1..).zip(self.cases.iter().map(|case| topic(case.id)));
+        if let Some(row) = self.table.rows.last_mut() {
+            row.workings = workings.collect();
+        }
+    }
+
+    /// The same with a row for the intervals, where they were worked out.
+    fn with_intervals(
+        &mut self,
+        label: &str,
+        kind: Kind,
+        topic: fn(WeatherId) -> Topic,
+        of: fn(&Material<'_>, &CaseAnswer) -> Quantity,
+    ) {
+        let told = self.told;
+        self.worked_out(label, kind, topic, |case| of(told, case).value());
+        if told.uncertainty.is_some() {
+            self.row("very likely", |case| {
+                Ok(of(told, case).range().unwrap_or_default())
+            });
+        }
+    }
+
+    fn weather(&mut self) {
+        let survey = self.told.survey;
+        let recorded = |case: &CaseAnswer, of: fn(&WeatherCase) -> f64| {
+            let found = survey.weather_case(case.id).map(of);
+            found
+                .map(given)
+                .ok_or_else(|| NotKnown::because("the survey holds no such weather case"))
+        };
+        self.table.group("Weather");
+        self.row("Share of the season, %", |case| {
+            Ok(Kind::Share.number(case.share))
+        });
+        self.row("Wind at a weather station, m/s", |case| {
+            recorded(case, |case| case.wind_m_s)
+        });
+        self.numbers(
+            "Wind used, at the roof's height",
+            Kind::MetresPerSecond,
+            |case| Ok(air(case)?.wind_used),
+        );
+        self.row("Outside air, °C", |case| {
+            recorded(case, |case| case.outside_c)
+        });
+        self.row("Outside relative humidity, %", |case| {
+            recorded(case, |case| case.outside_rh_percent)
+        });
+        self.row("Inside air, °C", |case| {
+            recorded(case, WeatherCase::inside_c)
+        });
+    }
+
+    fn air_changes(&mut self) {
+        self.table.group("Air changes");
+        self.extreme("Lowest", |air| air.lowest);
+        self.with_intervals("Mean", Kind::AirChanges, Topic::AirChange, air_change);
+        self.extreme("Highest", |air| air.highest);
+        self.numbers(
+            "Outside air that comes in, mean",
+            Kind::KilogramsPerHour,
+            |case| Ok(air(case)?.mean_inflow_kg_s * PER_H),
+        );
+    }
+
+    /// The air change in one wind direction, and which that is.
+    fn extreme(&mut self, label: &str, which: fn(&CaseAir) -> usize) {
+        self.numbers(label, Kind::AirChanges, |case| {
+            let air = air(case)?;
+            in_direction(air, which(air))?.ach_per_h.clone()
+        });
+        self.row("with wind from, off the front", |case| {
+            let air = air(case)?;
+            Ok(direction::off_the_front(
+                in_direction(air, which(air))?.from_front_deg,
+            ))
+        });
+        if self.told.survey.site.heading_deg.is_some() {
+            self.row("by compass", |case| {
+                let air = air(case)?;
+                in_direction(air, which(air))?
+                    .compass_deg
+                    .map(compass)
+                    .ok_or_else(|| NotKnown::because("the heading is not given"))
+            });
+        }
+    }
+
+    fn balance(&mut self) {
+        let vehicle = &self.told.survey.vehicle;
+        let body = vehicle.floor_height_m.zip(vehicle.height_m);
+        self.table.group("Balance of air");
+        let density = Kind::KilogramsPerCubicMetre;
+        self.numbers("Density of the outside air", density, |case| {
+            Ok(air(case)?.outside.density())
+        });
+        self.numbers("Density of the inside air", density, |case| {
+            Ok(air(case)?.inside.density())
+        });
+        self.row("Inside pressure at mid-height, Pa", |case| {
+            let span = span(&air(case)?.directions, |one| Some(one.inside_pressure));
+            Ok(span.map_or_else(String::new, |(low, high)| Kind::Pascals.span(low, high)))
+        });
+        self.row("Neutral level above the ground, m", |case| {
+            let span = span(&air(case)?.directions, |one| one.neutral_level);
+            Ok(span.map_or_else(|| "none".to_owned(), |span| level(span, body)))
+        });
+        self.row(
+            "Directions in which gusts through one face decide",
+            |case| {
+                let directions = &air(case)?.directions;
+                Ok(directions
+                    .iter()
+                    .filter(|one| one.one_sided)
+                    .count()
+                    .to_string())
+            },
+        );
+        self.worked_out(
+            "Cross-check by a basic model for houses",
+            Kind::AirChanges,
+            Topic::CrossCheck,
+            |case| Ok(air(case)?.cross_check.clone()?.ach_per_h),
+        );
+        self.row("times the mean", |case| {
+            let air = air(case)?;
+            let (check, mean) = (air.cross_check.clone()?, air.mean_ach_per_h.clone()?);
+            Ok(if mean > 0.0 {
+                figure(check.ach_per_h / mean, 2)
+            } else {
+                "–".to_owned()
+            })
+        });
+    }
+
+    fn spaces(&mut self) {
+        let survey = self.told.survey;
+        if survey.spaces.len() < 2 {
+            return;
+        }
+        self.table.group("Air into each space, mean");
+        for (at, space) in survey.spaces.iter().enumerate() {
+            let name = survey.space_name(space.id);
+            let own = |case: &CaseAnswer| -> Answer<SpaceAir> {
+                let found = air(case)?.spaces.get(at).cloned();
+                found.ok_or_else(|| NotKnown::because("the spaces were not worked out"))
+            };
+            let outside = format!("{name}: outside air");
+            self.numbers(&outside, Kind::AirChanges, |case| own(case)?.ach_per_h);
+            self.numbers(&outside, Kind::KilogramsPerHour, |case| {
+                Ok(own(case)?.mean_inflow_kg_s * PER_H)
+            });
+            let others = format!("{name}: from other spaces");
+            self.numbers(&others, Kind::AirChanges, |case| {
+                own(case)?.from_spaces_per_h
+            });
+            self.numbers(&others, Kind::KilogramsPerHour, |case| {
+                Ok(own(case)?.mean_from_spaces_kg_s * PER_H)
+            });
+        }
+    }
+}
+
+/// A label with the unit of its numbers.
+fn with_unit(label: &str, kind: Kind) -> String {
+    match kind.unit() {
+        "" => label.to_owned(),
+        unit => format!("{label}, {unit}"),
+    }
+}
+
+fn air(case: &CaseAnswer) -> Answer<&CaseAir> {
+    case.air.as_ref().map_err(Clone::clone)
+}
+
+fn in_direction(air: &CaseAir, at: usize) -> Answer<&DirectionAnswer> {
+    let found = air.directions.get(at);
+    found.ok_or_else(|| NotKnown::because("no wind direction was worked out"))
+}
+
+/// Lowest and highest of a figure over the directions.
+fn span(
+    directions: &[DirectionAnswer],
+    of: impl Fn(&DirectionAnswer) -> Option<f64>,
+) -> Option<(f64, f64)> {
+    directions.iter().filter_map(of).fold(None, |span, value| {
+        let (low, high) = span.unwrap_or((value, value));
+        Some((value.min(low), value.max(high)))
+    })
+}
+
+/// Neutral levels in words: what lies above or below the body is told as such, not in metres of
+/// sky.
+fn level((low, high): (f64, f64), body: Option<(f64, f64)>) -> String {
+    let Some((floor, roof)) = body else {
+        return Kind::Metres.span(low, high);
+    };
+    let place = |level: f64| {
+        if level > roof {
+            "above the roof".to_owned()
+        } else if level < floor {
+            "below the floor".to_owned()
+        } else {
+            Kind::Metres.span(level, level)
+        }
+    };
+    let (low, high) = (place(low), place(high));
+    if low == high {
+        low
+    } else {
+        format!("{low} to {high}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_neutral_level_above_or_below_the_body_is_told_in_words() {
+        let body = Some((0.5, 2.5));
+        assert_eq!(level((62.0, 100.0), body), "above the roof");
+        assert_eq!(level((-3.0, 1.24), body), "below the floor to 1.2");
+        assert_eq!(level((1.0, 2.0), body), "1.0 to 2.0");
+        assert_eq!(level((1.0, 9.0), None), "1.0 to 9.0");
+    }
+}

@@ -1,0 +1,290 @@
+//! What the air change depends on: wind, warmth, pressure coefficients, parking, doors inside.
+
+use super::Material;
+use super::blocks::{Align, Block, Reasons, Section, Table};
+use super::direction::{off_the_front, side};
+use crate::assess::quantity::Kind;
+use crate::assess::spaces::{ClosingCase, ClosingEffect};
+use crate::assess::words::{capital, compass, figure, given};
+use crate::assess::{Answer, CaseAnswer, NotKnown, Parking, SetSensitivity};
+use crate::assess::{TemperatureCurve, WindCurve};
+use crate::physics::PressureSet;
+use crate::survey::Survey;
+
+/// A section that says no more than why it is not known.
+fn unknown(title: &str, why: &NotKnown) -> Section {
+    let mut section = Section::new(title);
+    section.paragraph(capital(&format!("{why}.")));
+    section
+}
+
+/// Air changes in each wind direction.
+#[must_use]
+pub fn by_direction(told: &Material<'_>) -> Section {
+    let mut section = Section::new("Air changes by wind direction");
+    let cases: Vec<&CaseAnswer> = told.assessment.cases.iter().collect();
+    let directions = cases.iter().find_map(|case| case.air.as_ref().ok());
+    let Some(air) = directions else {
+        return section;
+    };
+    let mut reasons = Reasons::default();
+    let mut table = Table::default().wide("Wind from, off the front", Align::Left, 1);
+    for case in &cases {
+        table = table.column(format!("{}, /h", case.name), Align::Decimal);
+    }
+    for (at, direction) in air.directions.iter().enumerate() {
+        let mut cells = vec![off_the_front(direction.from_front_deg)];
+        for case in &cases {
+            let air = case.air.as_ref().map_err(Clone::clone);
+            let ach = air.and_then(|air| match air.directions.get(at) {
+                Some(direction) => direction.ach_per_h.clone(),
+                None => Err(NotKnown::because("no wind direction was worked out")),
+            });
+            cells.push(reasons.or(&ach, |ach| figure(*ach, 3)));
+        }
+        table.row(cells);
+    }
+    section.table(table, &reasons);
+    section
+}
+
+/// Air changes against the speed of the wind.
+#[must_use]
+pub fn by_speed(curve: &Answer<WindCurve>) -> Section {
+    let title = "Air changes by wind speed";
+    let curve = match curve {
+        Ok(curve) => curve,
+        Err(why) => return unknown(title, why),
+    };
+    let mut section = Section::new(title);
+    let mut table = Table::default()
+        .wide("Wind at a weather station, m/s", Align::Left, 1)
+        .column("Lowest, /h", Align::Decimal)
+        .column("Mean, /h", Align::Decimal)
+        .column("Highest, /h", Align::Decimal);
+    for point in &curve.points {
+        let changes = [point.lowest_per_h, point.mean_per_h, point.highest_per_h];
+        let cells = changes.map(|ach| figure(ach, 3));
+        table.row([given(point.wind_m_s)].into_iter().chain(cells));
+    }
+    section.push(Block::Table { table });
+    section.note(format!(
+        "With outside {} and inside {}, over all wind directions.",
+        Kind::Celsius.text(curve.outside_c),
+        Kind::Celsius.text(curve.inside_c)
+    ));
+    section
+}
+
+/// Air changes against how much warmer it is inside.
+#[must_use]
+pub fn by_warmth(curves: &Answer<Vec<TemperatureCurve>>) -> Section {
+    let title = "Air changes by warmth inside";
+    let curves = match curves {
+        Ok(curves) => curves,
+        Err(why) => return unknown(title, why),
+    };
+    let mut section = Section::new(title);
+    let Some(first) = curves.first() else {
+        return section;
+    };
+    let mut table = Table::default().wide("Inside warmer by, K", Align::Left, 1);
+    for curve in curves {
+        table = table.column(format!("{}, /h", curve.name), Align::Decimal);
+    }
+    for (at, (kelvin, _)) in first.points.iter().enumerate() {
+        let mut cells = vec![given(*kelvin)];
+        let points = curves.iter().map(|curve| curve.points.get(at));
+        cells
+            .extend(points.map(|point| point.map_or_else(String::new, |(_, ach)| figure(*ach, 3))));
+        table.row(cells);
+    }
+    section.push(Block::Table { table });
+    section.note(
+        "In the wind and the outside air of each weather case, mean over all wind directions. \
+         Warmth alone moves more air the taller the body and the further apart its gaps.",
+    );
+    section
+}
+
+/// A set of pressure coefficients and where it is from.
+#[must_use]
+pub fn pressure_set(set: PressureSet) -> &'static str {
+    match set {
+        PressureSet::LowRise => "Liddament 1986 [M], low-rise",
+        PressureSet::WallAverage => "Swami and Chandra 1988 [M], wall average",
+    }
+}
+
+/// Mean air change of each weather case by both sets of pressure coefficients.
+#[must_use]
+pub fn pressure_sets(survey: &Survey, sets: &[SetSensitivity; 2]) -> Section {
+    let mut section = Section::new("Choice of pressure coefficients");
+    let mut reasons = Reasons::default();
+    let mut table = Table::default().wide("Air changes, mean", Align::Left, 1);
+    for case in &survey.weather {
+        table = table.column(format!("{}, /h", case.name), Align::Decimal);
+    }
+    for of_set in sets {
+        let chosen = if of_set.set == survey.site.pressure_set {
+            ", chosen"
+        } else {
+            ""
+        };
+        let mut cells = vec![format!("{}{chosen}", pressure_set(of_set.set))];
+        let means = of_set.mean_ach_per_h.iter();
+        cells.extend(means.map(|ach| reasons.or(ach, |ach| Kind::AirChanges.number(*ach))));
+        table.row(cells);
+    }
+    let [first, second] = sets;
+    let pairs = first.mean_ach_per_h.iter().zip(&second.mean_ach_per_h);
+    let mut cells = vec!["second against first".to_owned()];
+    cells.extend(pairs.map(|(first, second)| {
+        let change = first
+            .clone()
+            .and_then(|first| Ok(change(second.clone()?, first)));
+        reasons.or(&change, String::clone)
+    }));
+    table.row(cells);
+    section.table(table, &reasons);
+    section.note(
+        "Neither set was measured on a parked vehicle: how far they lie apart says how much depends \
+         on the choice.",
+    );
+    section
+}
+
+/// By how many percent a figure is more or less: `+12 %`.
+fn change(now: f64, was: f64) -> String {
+    if was <= 0.0 {
+        return "–".to_owned();
+    }
+    let percent = (now / was - 1.0) * 100.0;
+    let sign = if percent < 0.0 { "−" } else { "+" };
+    format!("{sign}{:.0}\u{a0}%", percent.abs())
+}
+
+/// The best and the worst way to park for a wind that mostly comes from one side.
+#[must_use]
+pub fn parked(parking: &Answer<Parking>) -> Section {
+    let title = "Parked for the prevailing wind";
+    let parking = match parking {
+        Ok(parking) => parking,
+        Err(why) => return unknown(title, why),
+    };
+    let mut section = Section::new(title);
+    section.paragraph(format!("{}.", capital(&parking.sentence)));
+    let mut rows = vec![("Best", parking.best), ("Worst", parking.worst)];
+    rows.extend(parking.now.map(|now| ("As it stands", now)));
+    let mut table = Table::default()
+        .column("", Align::Left)
+        .column("Front towards", Align::Left)
+        .column("Air changes, /h", Align::Decimal)
+        .wide("Wind meets", Align::Left, 1);
+    for (words, (heading, ach)) in rows {
+        let from_front = (parking.wind_from_deg - heading).rem_euclid(360.0);
+        table.row([
+            words.to_owned(),
+            compass(heading),
+            Kind::AirChanges.number(ach),
+            side(from_front),
+        ]);
+    }
+    section.push(Block::Table { table });
+    section.note(format!("In “{}”, the case with most wind.", parking.case));
+    section
+}
+
+/// What surprises whoever closes a door inside.
+pub const MAY_RAISE: &str =
+    "Closing an inner opening may also raise the outside air that comes in: then it says so.";
+
+/// What closing each inner opening does.
+#[must_use]
+pub fn doors_inside(survey: &Survey, effects: &[ClosingEffect]) -> Section {
+    let mut section = Section::new("Doors and curtains inside");
+    for effect in effects {
+        section.heading(opening_name(effect));
+        section.push(Block::Points {
+            points: closing(survey, effect),
+        });
+    }
+    if effects.is_empty() {
+        section.paragraph("No door or curtain inside that closes is written down.");
+    } else {
+        section.note(MAY_RAISE);
+    }
+    section
+}
+
+/// The name of an inner opening.
+#[must_use]
+pub fn opening_name(effect: &ClosingEffect) -> String {
+    match effect.name.trim() {
+        "" => format!("inner opening {}", effect.id),
+        name => name.to_owned(),
+    }
+}
+
+/// What closing one inner opening does in each weather case.
+#[must_use]
+pub fn closing(survey: &Survey, effect: &ClosingEffect) -> Vec<String> {
+    let cases = effect.cases.iter().zip(&survey.weather);
+    cases
+        .map(|(case, recorded)| format!("{}: {}", recorded.name, closing_words(case)))
+        .collect()
+}
+
+fn closing_words(case: &ClosingCase) -> String {
+    let (open, closed) = match &case.inflow_kg_s {
+        Ok(pair) => *pair,
+        Err(why) => return why.to_string(),
+    };
+    let ach = match &case.ach_per_h {
+        Ok((open, closed)) => {
+            let [open, closed] = [open, closed].map(|ach| Kind::AirChanges.text(*ach));
+            format!(", {open} open, {closed} closed")
+        }
+        Err(_) => String::new(),
+    };
+    if open <= 0.0 {
+        return format!("no air comes in{ach}");
+    }
+    let share = (closed / open - 1.0) * 100.0;
+    if share.abs() < 0.5 {
+        format!("closing it changes nothing to speak of{ach}")
+    } else if share < 0.0 {
+        format!(
+            "closing it saves {}\u{a0}% of the outside air that comes in{ach}",
+            figure(-share, 2)
+        )
+    } else {
+        format!(
+            "closing it raises the outside air that comes in by {}\u{a0}%{ach}",
+            figure(share, 2)
+        )
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::WeatherId;
+
+    #[test]
+    fn closing_that_raises_the_air_says_so() {
+        let case = |open: f64, closed: f64| ClosingCase {
+            id: WeatherId(1),
+            inflow_kg_s: Ok((open, closed)),
+            ach_per_h: Ok((open * 100.0, closed * 100.0)),
+        };
+        let words = |open, closed| closing_words(&case(open, closed));
+        assert!(words(0.01, 0.008).starts_with("closing it saves 20\u{a0}% of"));
+        assert!(
+            words(0.01, 0.011)
+                .starts_with("closing it raises the outside air that comes in by 10\u{a0}%")
+        );
+        assert!(words(0.01, 0.010_01).starts_with("closing it changes nothing"));
+        assert!(words(0.0, 0.0).starts_with("no air comes in"));
+    }
+}

@@ -1,0 +1,99 @@
+//! How sure the results are, and which size to measure better.
+
+use super::Material;
+use super::blocks::{Align, Block, Fact, Reasons, Section, Table};
+use super::cases::season;
+use super::leakage::unintended;
+use crate::assess::quantity::Kind;
+use crate::assess::uncertainty::{NotFound, Uncertainty};
+use crate::assess::words::capital;
+use crate::assess::{Answer, Topic};
+
+/// Inputs that are listed besides the sizes.
+const PARTS: usize = 6;
+
+/// How sure the results are; those of each weather case stand with the case.
+#[must_use]
+pub fn section(told: &Material<'_>, found: &Answer<Uncertainty>) -> Section {
+    let mut section = Section::new("How sure");
+    let found = match found {
+        Ok(found) => found,
+        Err(unknown) => {
+            section.paragraph(capital(&format!("{unknown}.")));
+            return section;
+        }
+    };
+    section.facts(
+        vec![
+            Fact::new("EqLA, unintended gaps", unintended(told).sentence()),
+            Fact::new("Mean air change over the season", season(told).sentence())
+                .worked_out(Topic::Uncertainty),
+        ],
+        &Reasons::default(),
+    );
+    if let Some(line) = &found.not_found {
+        section.paragraph(not_found(found, line));
+    }
+    measure_next(&mut section, found);
+    if let Some(words) = parts(found) {
+        section.note(words);
+    }
+    section.note(format!(
+        "Very likely: the middle 95 % of {} draws of all that is uncertain (JCGM 101 [M]); how far \
+         each input may be off is assumed [A]. The result itself stays the plain one.",
+        found.draws
+    ));
+    section
+}
+
+fn measure_next(section: &mut Section, found: &Uncertainty) {
+    if found.measure_next.is_empty() {
+        section.paragraph(
+            "Measure next: no single size carries a part of the uncertainty worth measuring.",
+        );
+        return;
+    }
+    let mut table = Table::default().wide("Measure next", Align::Left, 1);
+    for next in &found.measure_next {
+        let words = format!("{}.", capital(&next.sentence));
+        table.row([words]).about(next.item);
+    }
+    section.push(Block::Table { table });
+}
+
+/// The inputs whose uncertainty measuring no size can take away.
+fn parts(found: &Uncertainty) -> Option<String> {
+    let common: Vec<String> = found
+        .air_change_shares
+        .iter()
+        .filter(|share| share.of.sized().is_none())
+        .take(PARTS)
+        .map(|share| format!("{} {}", share.of.name(), Kind::Share.text(share.share)))
+        .collect();
+    (!common.is_empty()).then(|| {
+        format!(
+            "Of all uncertainty of the air change, not in single sizes: {}.",
+            common.join(", ")
+        )
+    })
+}
+
+/// What leakage that nobody found would add.
+fn not_found(found: &Uncertainty, line: &NotFound) -> String {
+    let more: Vec<String> = found
+        .cases
+        .iter()
+        .zip(&line.ach_per_h)
+        .map(|(case, more)| match more {
+            Ok(more) => format!("{} +{}", case.name, Kind::AirChanges.text(*more)),
+            Err(_) => format!("{} not known", case.name),
+        })
+        .collect();
+    format!(
+        "Leakage not found, {} of what was found, would be {} more EqLA; air changes: {}. It is in \
+         the intervals, not in the results.",
+        Kind::Share.text(line.percent / 100.0),
+        Kind::LeakageCm2.text(line.eqla),
+        more.join(", ")
+    )
+}
