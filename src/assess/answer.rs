@@ -4,7 +4,9 @@
 //! [`NotKnown`] with the reason. Values are SI; a name that is not SI carries its unit.
 
 use super::mark::Mark;
-use crate::physics::MoistAir;
+use crate::physics::machine::MachineError;
+use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
+use crate::physics::{AirError, MoistAir, NetworkError, OpeningError};
 use crate::survey::{Facing, Finding, GapId, Purpose, SetUp, SpaceId, WeatherId, ZoneId};
 
 /// Why a result cannot be given, in a plain sentence without full stop.
@@ -24,6 +26,21 @@ impl NotKnown {
         }
     }
 }
+
+/// An error of the physics or of a state of air is the reason by itself.
+impl<E: PhysicsError> From<E> for NotKnown {
+    fn from(error: E) -> Self {
+        Self::because(error.to_string())
+    }
+}
+
+/// Errors that say in a plain sentence what is not possible.
+trait PhysicsError: std::error::Error {}
+
+impl PhysicsError for AirError {}
+impl PhysicsError for MachineError {}
+impl PhysicsError for OpeningError {}
+impl PhysicsError for NetworkError {}
 
 /// A result, or why it is not known.
 pub type Answer<T> = Result<T, NotKnown>;
@@ -186,7 +203,7 @@ pub struct CaseAir {
     pub lowest: usize,
     /// Index of the direction with the most.
     pub highest: usize,
-    /// Air into each space; empty where the inside is one space.
+    /// Air into each space that the survey lists.
     pub spaces: Vec<SpaceAir>,
     /// The simplified model's ACH, for comparison.
     pub cross_check: Answer<CrossCheck>,
@@ -227,10 +244,9 @@ pub struct DirectionAnswer {
     pub ach_per_h: Answer<f64>,
     /// Flow through each gap, in the ledger's order; `None` for gaps that are in no balance.
     pub flows: Vec<Option<GapAirFlow>>,
-    /// Flow through each inner opening, in the survey's order; empty where the inside is one
-    /// space.
+    /// Flow through each inner opening, in the survey's order.
     pub inner_flows: Vec<InnerAirFlow>,
-    /// Pressure of each space at mid-height, Pa; empty where the inside is one space.
+    /// Pressure at mid-height of each space that the survey lists, Pa.
     pub space_pressures: Vec<f64>,
 }
 
@@ -301,13 +317,13 @@ impl RequiredRemoval {
     /// Water to remove, g/h.
     #[must_use]
     pub fn g_per_h(&self) -> f64 {
-        self.removal_kg_s * 3.6e6
+        self.removal_kg_s * GRAMS_PER_HOUR
     }
 
     /// Water to remove, litres a day.
     #[must_use]
     pub fn l_per_day(&self) -> f64 {
-        self.removal_kg_s * 86_400.0
+        self.removal_kg_s * LITRES_PER_DAY
     }
 }
 

@@ -5,6 +5,7 @@ use super::envelope::{Envelope, mean};
 use super::law::laws;
 use super::weather::{air_states, same_water};
 use crate::physics::pressure_coefficient::PressureSet;
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::speed_at_body;
 use crate::survey::{Facing, Survey, WeatherCase, WeatherId, findings};
 
@@ -53,14 +54,14 @@ pub fn ach_against_wind(survey: &Survey) -> Answer<WindCurve> {
         .first()
         .ok_or_else(|| NotKnown::because("there is no weather case"))?;
     let findings = findings::find(survey);
-    let envelope = Envelope::new(survey, &laws(survey, &findings))?;
+    let envelope = Envelope::new(survey, &findings, &laws(survey, &findings))?;
     let volume = super::volume_m3(survey, &findings)?;
     let (outside, inside) = air_states(survey, case)?;
-    let standing = envelope.at(&outside, &inside);
-    let per_h = 3600.0 / (standing.density_in() * volume);
+    let in_air = envelope.at(&outside, &inside);
+    let per_h = SECONDS_PER_HOUR / (in_air.density_in() * volume);
     let point = |wind_m_s: f64| {
         let wind = speed_at_body(survey.site.terrain, wind_m_s, envelope.roof());
-        let inflows = standing.inflows(wind)?;
+        let inflows = in_air.inflows(wind)?;
         Ok(WindPoint {
             wind_m_s,
             lowest_per_h: inflows.iter().copied().fold(f64::INFINITY, f64::min) * per_h,
@@ -104,16 +105,16 @@ pub struct TemperatureCurve {
 /// [`NotKnown`] where the air change itself is not.
 pub fn ach_against_temperature(survey: &Survey) -> Answer<Vec<TemperatureCurve>> {
     let findings = findings::find(survey);
-    let envelope = Envelope::new(survey, &laws(survey, &findings))?;
+    let envelope = Envelope::new(survey, &findings, &laws(survey, &findings))?;
     let volume = super::volume_m3(survey, &findings)?;
     let curve = |case: &WeatherCase| {
         let (outside, _) = air_states(survey, case)?;
         let wind = speed_at_body(survey.site.terrain, case.wind_m_s, envelope.roof());
         let point = |kelvin: f64| {
             let inside = same_water(&outside, outside.t_c + kelvin)?;
-            let standing = envelope.at(&outside, &inside);
-            let per_h = 3600.0 / (standing.density_in() * volume);
-            Ok((kelvin, standing.mean_inflow(wind)? * per_h))
+            let in_air = envelope.at(&outside, &inside);
+            let per_h = SECONDS_PER_HOUR / (in_air.density_in() * volume);
+            Ok((kelvin, in_air.mean_inflow(wind)? * per_h))
         };
         let points: Answer<Vec<(f64, f64)>> = DIFFERENCES.into_iter().map(point).collect();
         Ok(TemperatureCurve {

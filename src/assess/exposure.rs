@@ -1,18 +1,20 @@
 //! A gap as the balance sees it, and what of the outside it feels: the side whose wind pressure it
 //! has, and the heights of its ends.
 
-use crate::physics::flow_law::GapFlow;
+use crate::physics::PlacedFlow;
 use crate::physics::pressure_coefficient::{Face, WindBody, underfloor};
 use crate::survey::Survey;
 use crate::survey::gap::{Behind, Cavity, Facing, Gap};
 
 /// One gap in the balance.
+#[derive(Clone)]
 pub(crate) struct Leak {
-    /// Its index in the ledger.
-    pub(crate) ledger: usize,
-    pub(crate) flow: GapFlow,
-    pub(crate) z_low: f64,
-    pub(crate) z_high: f64,
+    /// Its index in the ledger; none for leakage that nobody found.
+    pub(crate) ledger: Option<usize>,
+    /// Index of the space it opens into.
+    pub(crate) space: usize,
+    /// Its flow and the heights of its ends.
+    pub(crate) placed: PlacedFlow,
     /// The face whose wind pressure it feels.
     pub(crate) wind: WindSide,
     /// Sharp area it amounts to, for the one-sided rule, m².

@@ -2,6 +2,7 @@
 
 use super::answer::{Answer, Fabric, NotKnown};
 use crate::physics::fabric::{self as physics, HeatFlow, u_value};
+use crate::physics::units::MM;
 use crate::survey::fabric::{BuildUp, FabricElement, FabricPart, Layer};
 use crate::survey::findings::named_or;
 use crate::survey::{Finding, Item, Severity, Survey};
@@ -23,7 +24,7 @@ fn physical_layer(layer: &Layer) -> Option<physics::Layer> {
         return Some(physics::Layer::Resistance(resistance));
     }
     Some(physics::Layer::Solid {
-        thickness: layer.thickness_mm? * 1e-3,
+        thickness: layer.thickness_mm? * MM,
         conductivity: layer.conductivity_w_per_m_k?,
     })
 }

@@ -2,17 +2,14 @@
 
 use crate::physics::flow_law::{FlowLaw, GapFlow, Gas, OpeningError};
 use crate::physics::leakage::{self, DEFAULT_EXPONENT};
-use crate::survey::findings::needed_sizes;
+use crate::physics::units::{MM, MM2, SECONDS_PER_HOUR};
 use crate::survey::gap::{
     AreaConvention, Behind, Closing, Form, Gap, GrilleMaterial, LeadsTo, WorkState,
 };
-use crate::survey::limits::range_of;
 use crate::survey::{Finding, GapId, Item, SetUp, Severity, Survey};
 use std::collections::HashMap;
 
-const MM: f64 = 1e-3;
-const MM2: f64 = 1e-6;
-const PER_HOUR: f64 = 1.0 / 3600.0;
+const PER_HOUR: f64 = 1.0 / SECONDS_PER_HOUR;
 
 /// How a gap takes part.
 #[derive(Clone, Debug)]
@@ -83,16 +80,16 @@ pub(crate) fn own_law(form: &Form) -> Option<FlowLaw> {
         }),
         Form::StatedArea {
             area_mm2,
-            convention: AreaConvention::Equivalent,
+            convention: AreaConvention::EquivalentAt1Pa,
             ..
         } => Some(leakage::from_equivalent_area(area_mm2? * MM2)),
         Form::StatedArea {
             area_mm2,
-            convention: AreaConvention::Effective,
+            convention: AreaConvention::EffectiveAt4Pa,
             exponent,
         } => Some(leakage::from_leakage_area(
             area_mm2? * MM2,
-            leakage::AreaConvention::Effective,
+            leakage::LeakageArea::Ela4Pa,
             exponent.unwrap_or(DEFAULT_EXPONENT),
         )),
         Form::FlowTest {
@@ -141,7 +138,7 @@ pub(crate) fn share_left_by_work(gap: &Gap) -> Option<f64> {
 /// sharp opening with the same flow at 10 Pa.
 fn sharing_area(form: &Form) -> Option<f64> {
     free_area(form).or_else(|| {
-        let convention = leakage::AreaConvention::Equivalent;
+        let convention = leakage::LeakageArea::Eqla10Pa;
         let curve = GapFlow::new(own_law(form)?).ok()?.at(&Gas::REFERENCE);
         Some(convention.area(curve.flow(convention.reference_pressure())))
     })
@@ -151,7 +148,7 @@ fn sharing_area(form: &Form) -> Option<f64> {
 fn outer_area(gap: &Gap, set_up: SetUp) -> Option<f64> {
     let one = match gap.form {
         Form::StatedArea {
-            convention: AreaConvention::Equivalent,
+            convention: AreaConvention::EquivalentAt1Pa,
             area_mm2,
             ..
         } => Some(area_mm2? * MM2),
@@ -254,11 +251,7 @@ fn arrangement(
 }
 
 fn missing_words(gap: &Gap) -> String {
-    let missing: Vec<&str> = needed_sizes(&gap.form)
-        .iter()
-        .filter(|(_, value)| value.is_none())
-        .filter_map(|(field, _)| range_of(field))
-        .map(|range| range.words)
-        .collect();
-    format!("{} not given", missing.join(" and "))
+    gap.form
+        .missing()
+        .map_or_else(String::new, |(_, words)| words)
 }

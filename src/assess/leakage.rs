@@ -5,7 +5,8 @@ use super::answer::{
 };
 use super::law::GapLaw;
 use crate::physics::flow_law::{GapFlow, Gas};
-use crate::physics::leakage::{self, AreaConvention};
+use crate::physics::leakage::{self, LeakageArea};
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::{Gap, LeadsTo, Purpose, Survey};
 
 /// Reference pressure of the effective leakage area, Pa: ASTM E779 **\[M\]**. The exponent is fitted
@@ -31,8 +32,8 @@ fn figures(flow: &GapFlow) -> LeakageFigures {
         flow_4pa,
         flow_10pa,
         flow_50pa: curve.flow(HIGH),
-        ela: AreaConvention::Effective.area(flow_4pa),
-        eqla: AreaConvention::Equivalent.area(flow_10pa),
+        ela: LeakageArea::Ela4Pa.area(flow_4pa),
+        eqla: LeakageArea::Eqla10Pa.area(flow_10pa),
     }
 }
 
@@ -121,13 +122,13 @@ pub(crate) fn leakage(survey: &Survey, gaps: &[GapAnswer], volume_m3: &Answer<f6
     let n50_per_h = all.clone().and_then(|total| {
         volume_m3
             .clone()
-            .map(|volume| total.figures.flow_50pa * 3600.0 / volume)
+            .map(|volume| total.figures.flow_50pa * SECONDS_PER_HOUR / volume)
     });
     let envelope_m2 = envelope_m2(survey);
     let q50_per_envelope_m3_per_h_m2 = all.clone().and_then(|total| {
         envelope_m2
             .clone()
-            .map(|area| total.figures.flow_50pa * 3600.0 / area)
+            .map(|area| total.figures.flow_50pa * SECONDS_PER_HOUR / area)
     });
     let square_side = unintended.clone().map(|total| total.figures.eqla.sqrt());
     let by_zone = survey

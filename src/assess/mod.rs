@@ -10,14 +10,14 @@ pub mod drying;
 mod envelope;
 mod exposure;
 mod fabric;
+mod in_air;
+mod inside;
 mod law;
 mod leakage;
 mod mark;
 mod model;
-pub mod number;
 mod parking;
 pub mod quantity;
-mod rooms;
 pub mod safety;
 pub mod sealing;
 pub mod spaces;
@@ -27,6 +27,7 @@ mod weather;
 pub mod words;
 mod working;
 
+pub use crate::survey::number;
 pub use answer::{
     Answer, Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer,
     Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatNeed, InnerAirFlow, Leakage, LeakageFigures,
@@ -44,7 +45,7 @@ pub use parking::{Parking, parking};
 pub use topic::{DryingTopic, Topic};
 pub use working::{drying_working, ranking_working, uncertainty_working, working};
 
-use crate::survey::{Finding, Item, Severity, Survey, findings};
+use crate::survey::{Field, Finding, Item, Severity, Survey, findings};
 use envelope::Envelope;
 
 /// Works out everything about a survey, for the set-up it shows.
@@ -55,7 +56,7 @@ pub fn assess(survey: &Survey) -> Assessment {
     let volume_m3 = volume_m3(survey, &findings);
     let gaps = leakage::gaps(survey, &laws);
     let leakage = leakage::leakage(survey, &gaps, &volume_m3);
-    let envelope = Envelope::new(survey, &laws);
+    let envelope = Envelope::new(survey, &findings, &laws);
     let fabric = fabric::fabric(survey, &findings);
     let safety = safety::safety(survey, &laws);
     let vehicle = weather::Vehicle {
@@ -99,16 +100,16 @@ pub fn assess(survey: &Survey) -> Assessment {
 
 /// Gross internal volume, m³, unless a size it needs is missing or impossible.
 fn volume_m3(survey: &Survey, findings: &[Finding]) -> Answer<f64> {
-    const FIELDS: [&str; 4] = [
-        "volume_m3",
-        "inside_length_m",
-        "inside_width_m",
-        "inside_height_m",
+    const FIELDS: [Field; 4] = [
+        Field::Volume,
+        Field::InsideLength,
+        Field::InsideWidth,
+        Field::InsideHeight,
     ];
     let error = findings.iter().find(|finding| {
         finding.severity == Severity::Error
             && finding.place.item == Item::Vehicle
-            && FIELDS.contains(&finding.place.field)
+            && FIELDS.iter().any(|&field| finding.place.is_at(field))
     });
     if let Some(error) = error {
         return Err(NotKnown::because(error.sentence.clone()));

@@ -157,7 +157,11 @@ mod tests {
 
     #[test]
     fn between_two_directions_it_is_linear() {
-        let ach = std::array::from_fn(|at| at as f64);
+        let mut next = -1.0;
+        let ach = std::array::from_fn(|_| {
+            next += 1.0;
+            next
+        });
         assert!((between(&ach, 33.75) - 1.5).abs() < 1e-12);
         // From the last direction back to the first.
         assert!((between(&ach, 348.75) - 7.5).abs() < 1e-12);

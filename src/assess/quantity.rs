@@ -8,6 +8,7 @@
 use super::answer::{Answer, LeakageTotal, NotKnown};
 use super::uncertainty::Interval;
 use super::words::{NONE_SIZED, figure, given};
+use crate::physics::units::{CM2_PER_M2, GRAMS_PER_KG, MM_PER_M, MM2_PER_M2};
 
 /// The space that keeps a number and its unit on one line.
 pub const NO_BREAK: char = '\u{a0}';
@@ -122,9 +123,10 @@ impl Kind {
     /// What the value is multiplied by to be shown in its unit.
     fn scale(self) -> f64 {
         match self {
-            Self::LeakageCm2 => 1e4,
-            Self::LeakageMm2 => 1e6,
-            Self::SideMm | Self::GramsPerKilogram => 1e3,
+            Self::LeakageCm2 => CM2_PER_M2,
+            Self::LeakageMm2 => MM2_PER_M2,
+            Self::SideMm => MM_PER_M,
+            Self::GramsPerKilogram => GRAMS_PER_KG,
             Self::RelativeHumidity | Self::Share | Self::WholePercent => 100.0,
             _ => 1.0,
         }

@@ -71,9 +71,9 @@ pub fn closing_effects(survey: &Survey) -> Vec<ClosingEffect> {
 }
 
 /// Inflow, kg/s, and air changes per hour for each kg/s.
-type Case = Answer<(f64, Answer<f64>)>;
+type CaseInflow = Answer<(f64, Answer<f64>)>;
 
-fn both(id: WeatherId, open: Case, closed: Case) -> ClosingCase {
+fn both(id: WeatherId, open: CaseInflow, closed: CaseInflow) -> ClosingCase {
     let pair = open.and_then(|open| Ok((open, closed?)));
     ClosingCase {
         id,
@@ -85,10 +85,10 @@ fn both(id: WeatherId, open: Case, closed: Case) -> ClosingCase {
     }
 }
 
-fn inflows(survey: &Survey) -> Vec<Case> {
+fn inflows(survey: &Survey) -> Vec<CaseInflow> {
     let findings = findings::find(survey);
     let laws = laws(survey, &findings);
-    let envelope = Envelope::new(survey, &laws);
+    let envelope = Envelope::new(survey, &findings, &laws);
     let volume_m3 = super::volume_m3(survey, &findings);
     let fabric = fabric::fabric(survey, &findings);
     let gaps = leakage::gaps(survey, &laws);
@@ -110,12 +110,12 @@ fn inflows(survey: &Survey) -> Vec<Case> {
             }
             let envelope = envelope.as_ref().map_err(Clone::clone)?;
             let (outside, inside) = air_states(survey, case)?;
-            let standing = envelope.at(&outside, &inside);
+            let in_air = envelope.at(&outside, &inside);
             let wind = speed_at_body(survey.site.terrain, case.wind_m_s, envelope.roof());
             let per = volume_m3
                 .clone()
-                .map(|volume| 3600.0 / (standing.density_in() * volume));
-            Ok((standing.mean_inflow(wind)?, per))
+                .map(|volume| 3600.0 / (in_air.density_in() * volume));
+            Ok((in_air.mean_inflow(wind)?, per))
         })
         .collect()
 }

@@ -9,11 +9,13 @@ use super::answer::{
     GapAirFlow, HeatNeed, InnerAirFlow, Leakage, NotKnown, RequiredRemoval, SpaceAir,
 };
 use super::envelope::{DIRECTIONS, Envelope, direction_deg, mean};
-use crate::physics::MoistAir;
+use super::in_air::VehicleInAir;
 use crate::physics::air::pressure_at_altitude;
 use crate::physics::basic_model::{self, ShelterClass};
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
+use crate::physics::units::{GRAMS_PER_KG, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::physics::wind::{LEAST_SPEED, Shelter, speed_at};
+use crate::physics::{MoistAir, OpeningFlow};
 use crate::survey::findings::named_or;
 use crate::survey::{Finding, Item, SetUp, Severity, Survey, WeatherCase};
 
@@ -35,7 +37,6 @@ pub(crate) fn air_states(survey: &Survey, case: &WeatherCase) -> Answer<(MoistAi
     let pressure = pressure_at_altitude(survey.site.altitude_m);
     let state = |t_c: f64, rh_percent: f64| {
         MoistAir::from_relative_humidity(t_c, rh_percent / 100.0, pressure)
-            .map_err(|error| NotKnown::because(error.to_string()))
     };
     let outside = state(case.outside_c, case.outside_rh_percent)?;
     let inside = match case.inside_rh_percent {
@@ -47,11 +48,9 @@ pub(crate) fn air_states(survey: &Survey, case: &WeatherCase) -> Answer<(MoistAi
 
 /// Inside air with the water of the outside air, or saturated where it is too cold to hold it.
 pub(crate) fn same_water(outside: &MoistAir, inside_c: f64) -> Answer<MoistAir> {
-    let not_known = |error: crate::physics::AirError| NotKnown::because(error.to_string());
-    let most = MoistAir::from_relative_humidity(inside_c, 1.0, outside.pressure)
-        .map_err(not_known)?
-        .humidity_ratio;
-    MoistAir::new(inside_c, outside.humidity_ratio.min(most), outside.pressure).map_err(not_known)
+    let most = MoistAir::from_relative_humidity(inside_c, 1.0, outside.pressure)?.humidity_ratio;
+    let humidity_ratio = outside.humidity_ratio.min(most);
+    Ok(MoistAir::new(inside_c, humidity_ratio, outside.pressure)?)
 }
 
 impl Vehicle<'_> {
@@ -113,42 +112,37 @@ impl Vehicle<'_> {
             return Err(NotKnown::because("no gap has been written down yet"));
         }
         let (wind_at_body, wind_used) = self.wind(envelope, case);
-        let standing = envelope.at(&outside, &inside);
+        let in_air = envelope.at(&outside, &inside);
+        let heading = self.survey.site.heading_deg;
         let mut directions = Vec::with_capacity(DIRECTIONS);
         let mut inflows = [0.0; DIRECTIONS];
-        let mut into_spaces: Vec<[f64; 2]> = Vec::new();
-        let mut start = 0.0;
-        for (index, inflow) in inflows.iter_mut().enumerate() {
-            let solved = standing.direction(wind_used, index, start)?;
-            start = solved.inside_pressure;
-            *inflow = solved.inflow;
-            let flows = standing.flows(wind_used, index, &solved)?;
+        let mut into_spaces = vec![[0.0; 2]; in_air.spaces().len()];
+        in_air.directions(wind_used, |index, solved| {
+            inflows[index] = solved.inflow;
             let from_front_deg = direction_deg(index);
-            let heading = self.survey.site.heading_deg;
+            let listed = self.survey.spaces.iter().zip(solved.pressures());
             directions.push(DirectionAnswer {
                 from_front_deg,
                 compass_deg: heading.map(|heading| (heading + from_front_deg).rem_euclid(360.0)),
-                inside_pressure: start,
-                neutral_level: solved.neutral_level,
+                inside_pressure: solved.inside_pressure(),
+                neutral_level: solved.neutral_level(),
                 inflow_kg_s: solved.inflow,
                 outflow_kg_s: solved.outflow,
                 one_sided: solved.one_sided,
-                ach_per_h: self.ach(solved.inflow, standing.density_in()),
-                flows: flows.into_iter().map(|flow| flow.map(gap_flow)).collect(),
-                inner_flows: solved.spaces().map_or_else(Vec::new, inner_flows),
-                space_pressures: solved
-                    .spaces()
-                    .map_or_else(Vec::new, |spaces| spaces.pressures.clone()),
+                ach_per_h: self.ach(solved.inflow, in_air.density_in()),
+                flows: solved
+                    .flows()
+                    .iter()
+                    .map(|flow| flow.map(gap_flow))
+                    .collect(),
+                inner_flows: solved.inner_flows().iter().map(inner_flow).collect(),
+                space_pressures: listed.map(|(_, pressure)| *pressure).collect(),
             });
-            if let Some(spaces) = solved.spaces() {
-                into_spaces.resize(spaces.inflows.len(), [0.0; 2]);
-                let found = spaces.inflows.iter().zip(&spaces.from_spaces);
-                for ([outside, others], found) in into_spaces.iter_mut().zip(found) {
-                    *outside += found.0;
-                    *others += found.1;
-                }
+            for (sums, [outside, others]) in into_spaces.iter_mut().zip(solved.into_spaces()) {
+                sums[0] += outside;
+                sums[1] += others;
             }
-        }
+        })?;
         let mean_inflow_kg_s = mean(&inflows);
         Ok(CaseAir {
             outside,
@@ -156,32 +150,28 @@ impl Vehicle<'_> {
             wind_at_body,
             wind_used,
             mean_inflow_kg_s,
-            mean_ach_per_h: self.ach(mean_inflow_kg_s, standing.density_in()),
+            mean_ach_per_h: self.ach(mean_inflow_kg_s, in_air.density_in()),
             lowest: first_where(&inflows, |inflow, best| inflow < best),
             highest: first_where(&inflows, |inflow, best| inflow > best),
             cross_check: self.cross_check(case, &outside, &inside),
-            spaces: self.spaces(envelope, &inside, &into_spaces),
+            spaces: self.spaces(&in_air, &into_spaces),
             directions,
         })
     }
 
-    /// Air into each space, where there is more than one; `sums` over all directions of what
-    /// comes from outside and of what comes from other spaces.
-    fn spaces(&self, envelope: &Envelope, inside: &MoistAir, sums: &[[f64; 2]]) -> Vec<SpaceAir> {
-        let Some(rooms) = envelope.rooms() else {
-            return Vec::new();
-        };
-        let spaces = self.survey.spaces.iter().zip(sums).enumerate();
+    /// Air into each space that the survey lists; `sums` over all directions of what comes from
+    /// outside and of what comes from other spaces.
+    fn spaces(&self, in_air: &VehicleInAir<'_>, sums: &[[f64; 2]]) -> Vec<SpaceAir> {
+        let spaces = self.survey.spaces.iter().zip(in_air.spaces()).zip(sums);
         spaces
-            .map(|(at, (space, sums))| {
+            .map(|((space, found), sums)| {
                 #[expect(clippy::cast_precision_loss, reason = "sixteen")]
                 let [mean_inflow_kg_s, mean_from_spaces_kg_s] =
                     sums.map(|sum| sum / DIRECTIONS as f64);
-                let density = rooms.air(at, inside).density();
                 let volume = space.volume_m3.ok_or_else(|| {
                     NotKnown::because(format!("the volume of space {} is not given", space.id))
                 });
-                let per_kg_s = volume.map(|volume| 3600.0 / (density * volume));
+                let per_kg_s = volume.map(|volume| SECONDS_PER_HOUR / (found.gas.density * volume));
                 let changes = |flow: f64| per_kg_s.clone().map(|per| per * flow);
                 SpaceAir {
                     id: space.id,
@@ -198,7 +188,7 @@ impl Vehicle<'_> {
     fn ach(&self, inflow_kg_s: f64, density_in: f64) -> Answer<f64> {
         self.volume_m3
             .clone()
-            .map(|volume| inflow_kg_s * 3600.0 / (density_in * volume))
+            .map(|volume| inflow_kg_s * SECONDS_PER_HOUR / (density_in * volume))
     }
 
     fn cross_check(
@@ -222,7 +212,7 @@ impl Vehicle<'_> {
             stack_coefficient: stack,
             wind_coefficient: wind,
             flow,
-            ach_per_h: flow * 3600.0 / volume,
+            ach_per_h: flow * SECONDS_PER_HOUR / volume,
         })
     }
 
@@ -238,9 +228,9 @@ impl Vehicle<'_> {
             return Err(NotKnown::because("no gap has been written down yet"));
         }
         let inside = same_water(outside, inside_c)?;
-        let standing = envelope.at(outside, &inside);
+        let in_air = envelope.at(outside, &inside);
         let (_, wind) = self.wind(envelope, case);
-        Ok((standing.mean_inflow(wind)?, standing.density_in()))
+        Ok((in_air.mean_inflow(wind)?, in_air.density_in()))
     }
 
     fn drying(&self, case: &WeatherCase, outside: &MoistAir) -> Answer<CaseDrying> {
@@ -266,10 +256,7 @@ impl Vehicle<'_> {
     ) -> Answer<RequiredRemoval> {
         let (inflow, _) = self.inflow_at(case, outside, inside_c)?;
         let dry_air = dry_air_flow(inflow, outside.humidity_ratio);
-        let at_rh = |rh| {
-            MoistAir::from_relative_humidity(inside_c, rh, outside.pressure)
-                .map_err(|error| NotKnown::because(error.to_string()))
-        };
+        let at_rh = |rh| MoistAir::from_relative_humidity(inside_c, rh, outside.pressure);
         let target = at_rh(self.survey.targets.rh_percent / 100.0)?.humidity_ratio;
         let most = at_rh(1.0)?.humidity_ratio;
         let left = if source > 0.0 {
@@ -277,8 +264,7 @@ impl Vehicle<'_> {
         } else {
             outside.humidity_ratio
         };
-        let left = MoistAir::new(inside_c, left.min(most), outside.pressure)
-            .map_err(|error| NotKnown::because(error.to_string()))?;
+        let left = MoistAir::new(inside_c, left.min(most), outside.pressure)?;
         Ok(RequiredRemoval {
             inside_c,
             dry_air_kg_s: dry_air,
@@ -295,8 +281,7 @@ impl Vehicle<'_> {
             targets.design_outside_c,
             case.outside_rh_percent / 100.0,
             outside.pressure,
-        )
-        .map_err(|error| NotKnown::because(error.to_string()))?;
+        )?;
         Ok(CaseHeat {
             set_temperature: self.heat_need(case, outside, targets.set_temperature_c)?,
             frost_guard: self.heat_need(case, &design, targets.frost_guard_c)?,
@@ -333,20 +318,17 @@ fn first_where(values: &[f64; DIRECTIONS], beats: impl Fn(f64, f64) -> bool) -> 
     })
 }
 
-fn inner_flows(spaces: &super::rooms::Spaces) -> Vec<InnerAirFlow> {
-    let flows = spaces.inner.iter();
-    flows
-        .map(|flow| InnerAirFlow {
-            forward_kg_s: flow.forward,
-            back_kg_s: flow.back,
-        })
-        .collect()
+fn inner_flow(flow: &OpeningFlow) -> InnerAirFlow {
+    InnerAirFlow {
+        forward_kg_s: flow.forward,
+        back_kg_s: flow.back,
+    }
 }
 
-fn gap_flow(flow: crate::physics::balance::PathFlow) -> GapAirFlow {
+fn gap_flow(flow: OpeningFlow) -> GapAirFlow {
     GapAirFlow {
-        in_kg_s: flow.inward,
-        out_kg_s: flow.outward,
+        in_kg_s: flow.forward,
+        out_kg_s: flow.back,
     }
 }
 
@@ -380,5 +362,5 @@ pub(crate) fn source_kg_s(survey: &Survey) -> Answer<f64> {
             grams_per_day += rate * f64::from(source.count) * source.hours_per_day;
         }
     }
-    Ok(grams_per_day / 86_400.0 / 1000.0)
+    Ok(grams_per_day / SECONDS_PER_DAY / GRAMS_PER_KG)
 }

@@ -1,38 +1,11 @@
 //! Numbers, sizes and directions as people read them.
 
 use super::answer::{Answer, LeakageTotal, NotKnown};
-use super::number::significant;
+use crate::physics::units::{CM2_PER_M2, MM_PER_M, MM2_PER_M2};
 use crate::physics::wind::{Shelter, Terrain};
 use crate::survey::gap::{Behind, Form, GrilleMaterial, LeadsTo};
+pub use crate::survey::number::{figure, given};
 use crate::survey::{Facing, Gap, SetUp, WorkState};
-
-/// A worked-out number with so many significant digits and a real minus sign.
-#[must_use]
-pub fn figure(value: f64, digits: i32) -> String {
-    if is_extreme(value) {
-        return format!("{value:.2e}").replace('-', "−");
-    }
-    significant(value, digits).replace('-', "−")
-}
-
-/// A number that was typed in: as many digits as were given, unless no person would type so many.
-#[must_use]
-pub fn given(value: f64) -> String {
-    if is_extreme(value) {
-        return format!("{value:.2e}").replace('-', "−");
-    }
-    let all = format!("{value}");
-    let shown = if all.len() > MOST_TYPED {
-        let rounded = significant(value, 6);
-        match rounded.trim_end_matches('0') {
-            short if rounded.contains('.') => short.trim_end_matches('.').to_owned(),
-            _ => rounded,
-        }
-    } else {
-        all
-    };
-    shown.replace('-', "−")
-}
 
 // One rule for each quantity, so that no number reads differently on page, paper and window.
 
@@ -57,13 +30,13 @@ pub fn watts(watts: f64) -> String {
 /// A leakage area, in m², as cm².
 #[must_use]
 pub fn leakage_cm2(area: f64) -> String {
-    figure(area * 1e4, 3)
+    figure(area * CM2_PER_M2, 3)
 }
 
 /// A leakage area, in m², as mm².
 #[must_use]
 pub fn leakage_mm2(area: f64) -> String {
-    figure(area * 1e6, 3)
+    figure(area * MM2_PER_M2, 3)
 }
 
 /// A temperature that was worked out, to a tenth of a degree.
@@ -84,15 +57,7 @@ pub fn money(amount: f64) -> String {
 /// The side of the square hole that leaks as much, in m, as mm.
 #[must_use]
 pub fn side_mm(side: f64) -> String {
-    figure(side * 1e3, 3)
-}
-
-/// Characters of the longest number that is shown as it was typed.
-const MOST_TYPED: usize = 9;
-
-/// Whether a number would be a row of zeros; no vehicle has such, but a file may.
-fn is_extreme(value: f64) -> bool {
-    value != 0.0 && !(1e-9..1e9).contains(&value.abs())
+    figure(side * MM_PER_M, 3)
 }
 
 /// The same with `?` where nothing was given.

@@ -14,6 +14,13 @@ pub const CRACK_WIDTH_SPAN: (f64, f64) = (0.4e-3, 4.0e-3);
 /// Span of gap depth behind the crack law's measurements, m **\[M\]**.
 pub const CRACK_DEPTH_SPAN: (f64, f64) = (10.0e-3, 70.0e-3);
 
+/// Whether a crack of this width and depth, m, lies within the measurements behind the law.
+pub fn crack_was_measured(width: f64, depth: f64) -> bool {
+    // A rounding of 1e-9 m must not put a gap of exactly 4 mm outside.
+    let inside = |value: f64, span: (f64, f64)| value >= span.0 - 1e-9 && value <= span.1 + 1e-9;
+    inside(width, CRACK_WIDTH_SPAN) && inside(depth, CRACK_DEPTH_SPAN)
+}
+
 /// What of the air the flow laws depend on.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Gas {
@@ -107,13 +114,8 @@ impl FlowLaw {
     /// Whether the sizes lie within the measurements behind the law: for a crack 0.4–4 mm wide
     /// and 10–70 mm deep **\[M\]**; the other laws have no such span.
     pub fn within_measured_range(&self) -> bool {
-        // A rounding of 1e-9 m must not put a gap of exactly 4 mm outside.
-        let inside =
-            |value: f64, span: (f64, f64)| value >= span.0 - 1e-9 && value <= span.1 + 1e-9;
         match *self {
-            FlowLaw::Crack { width, depth, .. } => {
-                inside(width, CRACK_WIDTH_SPAN) && inside(depth, CRACK_DEPTH_SPAN)
-            }
+            FlowLaw::Crack { width, depth, .. } => crack_was_measured(width, depth),
             FlowLaw::Opening { .. } | FlowLaw::Power { .. } => true,
         }
     }

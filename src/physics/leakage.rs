@@ -7,27 +7,27 @@ pub const DEFAULT_EXPONENT: f64 = 0.65;
 
 /// A convention that turns a flow into an area. Always name it beside the number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum AreaConvention {
+pub enum LeakageArea {
     /// Effective leakage area ELA: 4 Pa, Cd 1.0. ASTM E779, Sherman and Grimsrud **\[M\]**.
-    Effective,
+    Ela4Pa,
     /// Equivalent leakage area EqLA: 10 Pa, Cd 0.611. CAN/CGSB-149.10 **\[M\]**.
-    Equivalent,
+    Eqla10Pa,
 }
 
-impl AreaConvention {
+impl LeakageArea {
     /// Reference pressure difference, Pa.
     pub fn reference_pressure(self) -> f64 {
         match self {
-            Self::Effective => 4.0,
-            Self::Equivalent => 10.0,
+            Self::Ela4Pa => 4.0,
+            Self::Eqla10Pa => 10.0,
         }
     }
 
     /// Discharge coefficient.
     pub fn discharge(self) -> f64 {
         match self {
-            Self::Effective => 1.0,
-            Self::Equivalent => 0.611,
+            Self::Ela4Pa => 1.0,
+            Self::Eqla10Pa => 0.611,
         }
     }
 
@@ -50,10 +50,10 @@ fn jet_speed(dp: f64) -> f64 {
 /// where Q is the flow at Δp in m³/s at reference air (20 °C, ρ₀ 1.2041 kg/m³).
 ///
 /// ```
-/// use gapledger::physics::leakage::AreaConvention::{Effective, Equivalent};
+/// use gapledger::physics::leakage::LeakageArea::{Ela4Pa, Eqla10Pa};
 /// // A single envelope with n 0.65 has EqLA/ELA = 1.878: (10/4)^0.65 √(4/10)/0.611.
 /// let flow = |dp: f64| 0.01 * dp.powf(0.65);
-/// let ratio = Equivalent.area(flow(10.0)) / Effective.area(flow(4.0));
+/// let ratio = Eqla10Pa.area(flow(10.0)) / Ela4Pa.area(flow(4.0));
 /// assert!((ratio - 1.878).abs() < 5e-4);
 /// ```
 pub fn area(flow: f64, dp: f64, discharge: f64) -> f64 {
@@ -75,7 +75,7 @@ pub fn square_side(area: f64) -> f64 {
 
 /// Power law of a component whose leakage area is stated by a convention; `exponent` as stated,
 /// or [`DEFAULT_EXPONENT`].
-pub fn from_leakage_area(area: f64, convention: AreaConvention, exponent: f64) -> FlowLaw {
+pub fn from_leakage_area(area: f64, convention: LeakageArea, exponent: f64) -> FlowLaw {
     let dp = convention.reference_pressure();
     from_flow(area * convention.discharge() * jet_speed(dp), dp, exponent)
 }

@@ -9,7 +9,6 @@
 //! metres above the ground. Temperatures named `_c` are in °C, all other quantities in SI.
 
 pub mod air;
-pub mod balance;
 pub mod basic_model;
 pub mod contents;
 pub mod coupled;
@@ -33,9 +32,9 @@ pub mod wind;
 mod tests;
 
 pub use air::{AirError, GRAVITY, MoistAir, STANDARD_PRESSURE};
-pub use balance::{Balance, BalanceError, Conditions, Path, PathFlow, Solved};
 pub use curve::Curve;
-pub use ensemble::{Ensemble, Struck};
+pub use ensemble::Ensemble;
 pub use flow_law::{FlowLaw, GapFlow, Gas, OpeningError};
+pub use network::{Body, Network, NetworkError, OpeningFlow, Path, PlacedFlow, Solved, Workspace};
 pub use pressure_coefficient::{Face, PressureSet};
 pub use wind::{Shelter, Terrain};

@@ -89,8 +89,14 @@ fn interpolate(row: &Row, angle_deg: f64) -> f64 {
     let position = angle_deg.rem_euclid(360.0) / 45.0;
     let below = position.floor();
     let share = position - below;
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a whole number from 0 to 8"
+    )]
+    let first = below as usize;
     // A remainder rounded up to 360 belongs to 0; hence the cycle.
-    let mut values = row.iter().cycle().skip(below as usize);
+    let mut values = row.iter().cycle().skip(first);
     match (values.next(), values.next()) {
         (Some(first), Some(second)) => first + share * (second - first),
         // A cycle over eight values never ends.

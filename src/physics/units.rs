@@ -1,5 +1,7 @@
-//! Factors between SI and the units that results are told in.
+//! Factors between SI and the units that people read and type.
 
+/// Seconds in a minute.
+pub const SECONDS_PER_MINUTE: f64 = 60.0;
 /// Seconds in an hour.
 pub const SECONDS_PER_HOUR: f64 = 3600.0;
 /// Seconds in a day.
@@ -10,3 +12,19 @@ pub const LITRES_PER_DAY: f64 = SECONDS_PER_DAY;
 pub const GRAMS_PER_HOUR: f64 = 1000.0 * SECONDS_PER_HOUR;
 /// Joules in a kilowatt-hour.
 pub const JOULES_PER_KWH: f64 = 3.6e6;
+/// Watts in a kilowatt, joules in a kilojoule.
+pub const WATTS_PER_KW: f64 = 1000.0;
+/// Grams in a kilogram.
+pub const GRAMS_PER_KG: f64 = 1000.0;
+/// Litres in a cubic metre.
+pub const LITRES_PER_M3: f64 = 1000.0;
+/// Millimetres in a metre.
+pub const MM_PER_M: f64 = 1000.0;
+/// Square millimetres in a square metre.
+pub const MM2_PER_M2: f64 = 1e6;
+/// Square centimetres in a square metre.
+pub const CM2_PER_M2: f64 = 1e4;
+/// A millimetre, m.
+pub const MM: f64 = 1e-3;
+/// A square millimetre, m².
+pub const MM2: f64 = 1e-6;

@@ -9,13 +9,12 @@ use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::uncertainty::{CaseUncertainty, Interval};
 use crate::assess::words::{compass, figure, given};
 use crate::assess::{Answer, CaseAir, CaseAnswer, DirectionAnswer, NotKnown, SpaceAir, Topic};
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::{WeatherCase, WeatherId};
 use needs::{drying, needs};
 
 /// Weather cases that stand side by side; more go into a further table.
 const SIDE_BY_SIDE: usize = 4;
-/// From kg/s to kg/h.
-const PER_H: f64 = 3600.0;
 
 /// A group of rows of the table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -153,7 +152,7 @@ fn notes(told: &Material<'_>, parts: &[Part]) -> Vec<String> {
         of(
             Part::Spaces,
             "Air into a space is by the volume of the space itself. Air from other spaces comes \
-             through the openings inside: it is no outside air.",
+             through the openings inside: that is not outside air.",
         );
     }
     of(
@@ -296,7 +295,7 @@ impl<'a> Columns<'a> {
         self.numbers(
             "Outside air that comes in, mean",
             Kind::KilogramsPerHour,
-            |case| Ok(air(case)?.mean_inflow_kg_s * PER_H),
+            |case| Ok(air(case)?.mean_inflow_kg_s * SECONDS_PER_HOUR),
         );
     }
 
@@ -385,14 +384,14 @@ impl<'a> Columns<'a> {
             let outside = format!("{name}: outside air");
             self.numbers(&outside, Kind::AirChanges, |case| own(case)?.ach_per_h);
             self.numbers(&outside, Kind::KilogramsPerHour, |case| {
-                Ok(own(case)?.mean_inflow_kg_s * PER_H)
+                Ok(own(case)?.mean_inflow_kg_s * SECONDS_PER_HOUR)
             });
             let others = format!("{name}: from other spaces");
             self.numbers(&others, Kind::AirChanges, |case| {
                 own(case)?.from_spaces_per_h
             });
             self.numbers(&others, Kind::KilogramsPerHour, |case| {
-                Ok(own(case)?.mean_from_spaces_kg_s * PER_H)
+                Ok(own(case)?.mean_from_spaces_kg_s * SECONDS_PER_HOUR)
             });
         }
     }

@@ -210,7 +210,7 @@ pub fn doors_inside(survey: &Survey, effects: &[ClosingEffect]) -> Section {
         });
     }
     if effects.is_empty() {
-        section.paragraph("No door or curtain inside that closes is written down.");
+        section.paragraph("No door or curtain inside that can be closed is recorded.");
     } else {
         section.note(MAY_RAISE);
     }
@@ -252,7 +252,7 @@ fn closing_words(case: &ClosingCase) -> String {
     }
     let share = (closed / open - 1.0) * 100.0;
     if share.abs() < 0.5 {
-        format!("closing it changes nothing to speak of{ach}")
+        format!("closing it makes hardly any difference{ach}")
     } else if share < 0.0 {
         format!(
             "closing it saves {}\u{a0}% of the outside air that comes in{ach}",

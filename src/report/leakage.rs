@@ -5,9 +5,7 @@ use super::blocks::{Align, Fact, Reasons, Section, Table};
 use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::words::facing;
 use crate::assess::{Answer, LeakageFigures, LeakageTotal, Topic};
-
-/// From m³/s to m³/h.
-const PER_H: f64 = 3600.0;
+use crate::physics::units::SECONDS_PER_HOUR;
 
 /// EqLA of the gaps that nobody wanted, with its interval.
 #[must_use]
@@ -130,7 +128,7 @@ fn row(
     let eqla = number(Kind::LeakageCm2, |figures| figures.eqla);
     let ela = number(Kind::LeakageCm2, |figures| figures.ela);
     let flow = number(Kind::CubicMetresPerHour, |figures| {
-        figures.flow_50pa * PER_H
+        figures.flow_50pa * SECONDS_PER_HOUR
     });
     let sized = total.as_ref().ok().filter(|total| total.gaps > 0);
     let share = sized.and_then(|total| share(told, total.figures.eqla));

@@ -54,7 +54,7 @@ pub(crate) fn section(material: &Material<'_>, order: Order) -> Section {
     section.note(
         "EqLA: equivalent leakage area at 10 Pa, as the gap stands in this set-up; a gap without a \
          figure is in no total. Share: of all gaps together. Numbers are those on the drawing; \
-         heights are above the ground. A query (?) stands for a size that was not taken.",
+         heights are above the ground. A question mark stands for a size that was not taken.",
     );
     long_notes(&mut section, gaps.iter());
     section

@@ -6,7 +6,7 @@ use crate::assess::cautions::before_sealing;
 use crate::assess::safety::words::{Line, TABLE, area_mm2, defer};
 use crate::assess::words::{capital, figure};
 use crate::assess::{Assessment, SafetyVerdict};
-use crate::survey::{Finding, Item, Severity, Survey};
+use crate::survey::{Field, Finding, Item, Severity, Survey};
 
 /// Openings that protect people and are marked as sealed or planned. Comes first on every sheet.
 pub(crate) fn closed(assessment: &Assessment) -> Section {
@@ -21,7 +21,7 @@ pub(crate) fn closed(assessment: &Assessment) -> Section {
 pub(crate) fn is_closed(finding: &Finding) -> bool {
     let place = &finding.place;
     finding.severity == Severity::Danger
-        && place.field == "state"
+        && place.is_at(Field::State)
         && matches!(place.item, Item::Gap(_))
 }
 

@@ -40,7 +40,7 @@ pub fn section(told: &Material<'_>, found: &Answer<Uncertainty>) -> Section {
     }
     section.note(format!(
         "Very likely: the middle 95 % of {} draws of all that is uncertain (JCGM 101 [M]); how far \
-         each input may be off is assumed [A]. The result itself stays the plain one.",
+         each input may be off is assumed [A]. The result itself stays as it is.",
         found.draws
     ));
     section
@@ -49,7 +49,7 @@ pub fn section(told: &Material<'_>, found: &Answer<Uncertainty>) -> Section {
 fn measure_next(section: &mut Section, found: &Uncertainty) {
     if found.measure_next.is_empty() {
         section.paragraph(
-            "Measure next: no single size carries a part of the uncertainty worth measuring.",
+            "Measure next: no single size adds enough uncertainty to be worth measuring again.",
         );
         return;
     }
@@ -72,7 +72,7 @@ fn parts(found: &Uncertainty) -> Option<String> {
         .collect();
     (!common.is_empty()).then(|| {
         format!(
-            "Of all uncertainty of the air change, not in single sizes: {}.",
+            "Uncertainty of the air change that comes from no single size: {}.",
             common.join(", ")
         )
     })

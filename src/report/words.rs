@@ -4,10 +4,8 @@ use super::blocks::Section;
 use crate::assess::uncertainty::Interval;
 pub(crate) use crate::assess::words::money;
 use crate::assess::words::{figure, given};
+pub(crate) use crate::physics::units::{CM2_PER_M2 as CM2, MM2_PER_M2 as MM2};
 use crate::survey::{Facing, Gap, Survey};
-
-pub(crate) const CM2: f64 = 1e4;
-pub(crate) const MM2: f64 = 1e6;
 
 /// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two digits
 /// say how far a result may be off.
@@ -130,42 +128,9 @@ pub(crate) fn facing(facing: Facing) -> &'static str {
     crate::assess::words::facing(facing)
 }
 
-/// Year, month and day of a date as a survey holds it.
-pub(crate) fn date(text: &str) -> Option<(u16, u8, u8)> {
-    let mut parts = text.trim().splitn(3, '-');
-    let year: u16 = parts.next()?.parse().ok()?;
-    let month: u8 = parts.next()?.parse().ok()?;
-    let day: u8 = parts.next()?.parse().ok()?;
-    let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
-    let days = match month {
-        2 => 28 + u8::from(leap),
-        4 | 6 | 9 | 11 => 30,
-        1..=12 => 31,
-        _ => return None,
-    };
-    ((1000..=9999).contains(&year) && (1..=days).contains(&day)).then_some((year, month, day))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn only_days_of_the_calendar_are_dates() {
-        assert_eq!(date("2031-02-03"), Some((2031, 2, 3)));
-        assert_eq!(date(" 2028-02-29 "), Some((2028, 2, 29)));
-        for wrong in [
-            "2031-02-29",
-            "2031-13-01",
-            "2031-00-10",
-            "spring",
-            "",
-            "2031-1",
-            "99-1-1",
-        ] {
-            assert_eq!(date(wrong), None, "{wrong}");
-        }
-    }
 
     #[test]
     fn a_long_note_stands_whole_below_its_table_and_a_short_one_in_it() {

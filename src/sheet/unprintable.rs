@@ -1,7 +1,7 @@
 //! Findings about characters that no bundled font holds: sheets show □ in their place.
 
 use super::glyphs::boxed;
-use crate::survey::{Finding, Gap, Item, Place, Severity, Survey};
+use crate::survey::{Field, Finding, Gap, Item, Place, Severity, Survey};
 use std::collections::BTreeSet;
 
 /// Characters that a finding names; more are only counted.
@@ -32,7 +32,7 @@ pub fn unprintable(survey: &Survey) -> Vec<Finding> {
         survey.inner_openings.iter().map(inner_opening).collect(),
     ];
     for (item, what, name) in names.into_iter().flatten() {
-        finder.look(item, "name", name, || format!("the name of {what}"));
+        finder.look(item, Field::Name, name, || format!("the name of {what}"));
     }
     finder.findings
 }
@@ -44,18 +44,12 @@ struct Finder {
 
 impl Finder {
     /// A finding where the text cannot be printed whole; the words for it are made only then.
-    fn look(
-        &mut self,
-        item: Item,
-        field: &'static str,
-        text: &str,
-        words: impl FnOnce() -> String,
-    ) {
+    fn look(&mut self, item: Item, field: Field, text: &str, words: impl FnOnce() -> String) {
         let boxed = boxed(text);
         if !boxed.is_empty() {
             self.findings.push(Finding {
                 severity: Severity::Note,
-                place: Place { item, field },
+                place: Place::at(item, field),
                 sentence: format!(
                     "{} holds characters that cannot be printed: {}",
                     words(),
@@ -70,17 +64,21 @@ impl Finder {
 fn head(finder: &mut Finder, survey: &Survey) {
     let header = &survey.header;
     for (field, text, words) in [
-        ("title", &header.title, "the title"),
-        ("scene", &header.scene, "the scene"),
-        ("surveyor", &header.surveyor, "the surveyor\u{2019}s name"),
-        ("date", &header.date, "the date"),
-        ("reference", &header.reference, "the job reference"),
-        ("note", &header.note, "the notes on the survey"),
+        (Field::Title, &header.title, "the title"),
+        (Field::Scene, &header.scene, "the scene"),
+        (
+            Field::Surveyor,
+            &header.surveyor,
+            "the surveyor\u{2019}s name",
+        ),
+        (Field::Date, &header.date, "the date"),
+        (Field::Reference, &header.reference, "the job reference"),
+        (Field::Notes, &header.note, "the notes on the survey"),
     ] {
         finder.look(Item::Header, field, text, || words.to_owned());
     }
     let currency = &survey.tariffs.currency;
-    finder.look(Item::Tariffs, "currency", currency, || {
+    finder.look(Item::Tariffs, Field::Currency, currency, || {
         "the currency".to_owned()
     });
 }
@@ -89,17 +87,17 @@ fn of_gap(finder: &mut Finder, gap: &Gap) {
     let item = Item::Gap(gap.id);
     let remedy = gap.remedy.as_ref().map_or("", |remedy| &remedy.words);
     for (field, text, words) in [
-        ("name", gap.name.as_str(), "its name"),
-        ("note", &gap.note, "its note"),
-        ("damp", &gap.damp, "its damp reading"),
-        ("words", remedy, "the words for its remedy"),
-        ("state_date", &gap.state_date, "the date of its state"),
+        (Field::GapName, gap.name.as_str(), "its name"),
+        (Field::GapNote, &gap.note, "its note"),
+        (Field::Damp, &gap.damp, "its damp reading"),
+        (Field::RemedyWords, remedy, "the words for its remedy"),
+        (Field::StateDate, &gap.state_date, "the date of its state"),
     ] {
         finder.look(item, field, text, || format!("gap {}: {words}", gap.id));
     }
     for (photo, number) in gap.photos.iter().zip(1..) {
         for (text, words) in [(&photo.caption, "words"), (&photo.name, "file name")] {
-            finder.look(item, "photos", text, || {
+            finder.look(item, Field::Photos, text, || {
                 format!("gap {}: the {words} of its photo {number}", gap.id)
             });
         }
@@ -212,7 +210,7 @@ mod tests {
         let found = unprintable(&survey);
         let all: Vec<(Item, &str, &str)> = found
             .iter()
-            .map(|one| (one.place.item, one.place.field, one.sentence.as_str()))
+            .map(|one| (one.place.item, one.place.field_key(), one.sentence.as_str()))
             .collect();
         let holds = "holds characters that cannot be printed:";
         let gap = Item::Gap(GapId(7));

@@ -1,6 +1,7 @@
 //! Machines, heaters, fans and sources of moisture.
 
 use crate::physics::machine::{Kind, MakerPoint};
+use crate::physics::units::LITRES_PER_DAY;
 
 use super::ids::{FanId, HeaterId, MachineId, SourceId, SpaceId};
 
@@ -88,7 +89,7 @@ impl Machine {
         let point = |t_c: f64, rh_percent: f64, litres_per_day: f64, power: f64| MakerPoint {
             t_c,
             rh: rh_percent / 100.0,
-            removal: litres_per_day / 86_400.0,
+            removal: litres_per_day / LITRES_PER_DAY,
             power,
         };
         let rating = (|| {

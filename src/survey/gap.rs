@@ -103,22 +103,22 @@ pub enum AreaConvention {
     /// Geometric free area: what a ruler finds.
     Free,
     /// Equivalent area: of a sharp opening, discharge coefficient 0.61, with the same flow at 1 Pa.
-    Equivalent,
+    EquivalentAt1Pa,
     /// Effective leakage area, ELA: at 4 Pa with discharge coefficient 1.
-    Effective,
+    EffectiveAt4Pa,
 }
 
 impl AreaConvention {
     /// Every convention, in the order offered.
-    pub const ALL: [Self; 3] = [Self::Free, Self::Equivalent, Self::Effective];
+    pub const ALL: [Self; 3] = [Self::Free, Self::EquivalentAt1Pa, Self::EffectiveAt4Pa];
 
     /// Its name.
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
             Self::Free => "free area",
-            Self::Equivalent => "equivalent area (1 Pa)",
-            Self::Effective => "effective leakage area, ELA (4 Pa)",
+            Self::EquivalentAt1Pa => "equivalent area at 1 Pa (not EqLA)",
+            Self::EffectiveAt4Pa => "effective leakage area, ELA, at 4 Pa",
         }
     }
 }
@@ -416,7 +416,7 @@ pub struct Gap {
     pub remedy: Option<Remedy>,
     /// Where the work on it stands.
     pub state: WorkState,
-    /// Date of that state, `YYYY-MM-DD`, or empty.
+    /// Date of the state state, `YYYY-MM-DD`, or empty.
     pub state_date: String,
 }
 

@@ -5,20 +5,23 @@
 //! A size that was not taken is `None`, never zero.
 
 pub mod build_ups;
+pub mod date;
 pub mod drying;
 pub mod edit;
 pub mod equipment;
 pub mod fabric;
+pub mod field;
 pub mod file;
 pub mod findings;
 pub mod gap;
 pub mod history;
 pub mod ids;
-pub mod limits;
+pub mod number;
 pub mod photo;
 pub mod remedy;
 pub mod shapes;
 pub mod site;
+mod sizes;
 pub mod space;
 pub mod starting;
 pub mod vehicle;
@@ -31,6 +34,7 @@ pub use equipment::{
     SourceKind,
 };
 pub use fabric::{BuildUp, FabricElement, FabricPart, Layer, Outline};
+pub use field::Field;
 pub use findings::{Finding, Item, Place, Severity};
 pub use gap::{
     AreaConvention, Behind, Cavity, Certainty, Closing, CostBasis, Facing, Form, Gap,

@@ -1,5 +1,4 @@
-//! The words that stand for choices in JSON and CSV, and the names of sizes: the same as in the
-//! survey file.
+//! The words that stand for choices in JSON and CSV: the same as in the survey file.
 //!
 //! They are part of what other programs rely on, and so do not follow the display names.
 
@@ -83,8 +82,8 @@ words! {
     }
     AreaConvention {
         Self::Free => "free",
-        Self::Equivalent => "equivalent",
-        Self::Effective => "effective",
+        Self::EquivalentAt1Pa => "equivalent",
+        Self::EffectiveAt4Pa => "effective",
     }
     Purpose {
         Self::Unintended => "unintended",
@@ -163,56 +162,6 @@ words! {
         Self::Clothes => "clothes",
         Self::UnfluedFlame => "unflued_flame",
         Self::Other => "other",
-    }
-}
-
-/// The numbers of a form by their names in the survey file, in its order.
-#[must_use]
-pub fn sizes(form: &Form) -> Vec<(&'static str, Option<f64>)> {
-    match *form {
-        Form::NarrowGap {
-            length_mm,
-            width_mm,
-            depth_mm,
-            bends,
-        } => vec![
-            ("length_mm", length_mm),
-            ("width_mm", width_mm),
-            ("depth_mm", depth_mm),
-            ("bends", Some(f64::from(bends))),
-        ],
-        Form::RoundHole { diameter_mm } => vec![("diameter_mm", diameter_mm)],
-        Form::RectangularHole {
-            width_mm,
-            height_mm,
-        } => {
-            vec![("width_mm", width_mm), ("height_mm", height_mm)]
-        }
-        Form::RingGap { hole_mm, pipe_mm } => vec![("hole_mm", hole_mm), ("pipe_mm", pipe_mm)],
-        Form::Grille {
-            width_mm,
-            height_mm,
-            free_percent,
-            ..
-        } => vec![
-            ("width_mm", width_mm),
-            ("height_mm", height_mm),
-            ("free_percent", free_percent),
-        ],
-        Form::StatedArea {
-            area_mm2, exponent, ..
-        } => {
-            vec![("area_mm2", area_mm2), ("exponent", exponent)]
-        }
-        Form::FlowTest {
-            flow_m3_per_h,
-            at_pa,
-            exponent,
-        } => vec![
-            ("flow_m3_per_h", flow_m3_per_h),
-            ("at_pa", at_pa),
-            ("exponent", exponent),
-        ],
     }
 }
 

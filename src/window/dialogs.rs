@@ -83,7 +83,7 @@ fn unsaved(ui: &mut Ui, name: &str, then: &Then, fresh: bool, queue: &mut Queue)
     ui.heading("Save the changes?");
     let what = match then {
         Then::Close => "leaving Gapledger",
-        Then::New | Then::NewSurvey(_) => "beginning a new survey",
+        Then::New | Then::NewSurvey(_) => "starting a new survey",
         Then::Open | Then::OpenFile(_) => "opening another survey",
         Then::OpenRescued(_) => "opening what was rescued",
         Then::StartPage => "going to the start page",
@@ -208,7 +208,7 @@ fn overwrite(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
 }
 
 fn shared(ui: &mut Ui, path: &Path, fresh: bool, queue: &mut Queue) {
-    ui.heading("Save over the other's work?");
+    ui.heading("Save over the other window's work?");
     ui.label(format!(
         "{} is open in another Gapledger too. If you save here, the other will be asked whether \
          to overwrite your changes, and the work of one of you may be lost.",
@@ -220,7 +220,7 @@ fn shared(ui: &mut Ui, path: &Path, fresh: bool, queue: &mut Queue) {
         queue,
         &[
             ("Save under another name", Answered::OtherName),
-            ("Save all the same", Answered::SaveAnyway),
+            ("Save anyway", Answered::SaveAnyway),
             ("Cancel", Answered::Cancel),
         ],
     );
@@ -235,10 +235,10 @@ fn rescued(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
         queue,
         &[
             ("Open what was rescued", Answered::OpenRescued),
-            ("Stay with the saved file", Answered::Cancel),
+            ("Use the saved file", Answered::Cancel),
         ],
     );
-    widgets::muted(ui, "The start page goes on offering what was rescued.");
+    widgets::muted(ui, "What was rescued stays on the start page.");
 }
 
 fn put_away(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
@@ -249,7 +249,7 @@ fn put_away(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
         fresh,
         queue,
         &[
-            ("Keep it on offer", Answered::Cancel),
+            ("Keep it on the start page", Answered::Cancel),
             ("Put away", Answered::PutAway),
         ],
     );
@@ -258,7 +258,7 @@ fn put_away(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
 fn all_findings(ui: &mut Ui, findings: &[Finding], fresh: bool, queue: &mut Queue) {
     ui.heading(format!("Findings ({})", findings.len()));
     if findings.is_empty() {
-        ui.label("Nothing was noticed in this survey.");
+        ui.label("No findings in this survey.");
     }
     let tall = ui.ctx().content_rect().height() - 180.0;
     ScrollArea::vertical()

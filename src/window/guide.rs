@@ -5,7 +5,7 @@ use super::request::{Queue, Request};
 use super::theme::palette;
 use super::widgets;
 use crate::assess::Assessment;
-use crate::survey::{Item, Place, Survey, WorkState};
+use crate::survey::{Field, Item, Place, Survey, WorkState};
 use eframe::egui;
 use egui::{RichText, Ui};
 use std::path::Path;
@@ -35,10 +35,7 @@ const STEPS: [Step; 6] = [
         words: "Vehicle size",
         help: "Measure length, width and height inside with a tape: the volume of air follows \
                from them.",
-        place: Some(Place {
-            item: Item::Vehicle,
-            field: "inside_length_m",
-        }),
+        place: Some(Place::at(Item::Vehicle, Field::InsideLength)),
         page: Page::Vehicle,
     },
     Step {

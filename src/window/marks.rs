@@ -1,6 +1,6 @@
 //! What the fields of one item have to show: its findings, and whether the user asked for one.
 
-use crate::survey::{Finding, Item, Place};
+use crate::survey::{Field, Finding, Item, Place};
 
 /// The findings about one item, and the place the user asked to be taken to.
 #[derive(Clone, Copy, Debug)]
@@ -16,10 +16,10 @@ pub struct Marks<'a> {
 impl<'a> Marks<'a> {
     /// The worst finding at a field of the item.
     #[must_use]
-    pub fn at(&self, field: &str) -> Option<&'a Finding> {
+    pub fn at(&self, field: Field) -> Option<&'a Finding> {
         self.findings
             .iter()
-            .filter(|finding| finding.place.item == self.item && finding.place.field == field)
+            .filter(|finding| finding.place == Place::at(self.item, field))
             .min_by_key(|finding| finding.severity)
     }
 
@@ -33,8 +33,7 @@ impl<'a> Marks<'a> {
 
     /// Whether the user asked to be taken to this field.
     #[must_use]
-    pub fn wants(&self, field: &str) -> bool {
-        self.wanted
-            .is_some_and(|place| place.item == self.item && place.field == field)
+    pub fn wants(&self, field: Field) -> bool {
+        self.wanted == Some(Place::at(self.item, field))
     }
 }

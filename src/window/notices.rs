@@ -97,7 +97,7 @@ impl Notices {
     /// Draws everything told in this run, newest first.
     pub(super) fn show_all(&self, ui: &mut Ui) {
         if self.all.is_empty() {
-            ui.label("Nothing was told yet.");
+            ui.label("No messages yet.");
         }
         for (at, severity, sentence) in self.all.iter().rev() {
             ui.horizontal_wrapped(|ui| {

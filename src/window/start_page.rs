@@ -107,7 +107,7 @@ fn rescued(ui: &mut Ui, offer: &Offer, queue: &mut Queue) {
             ui.horizontal_wrapped(|ui| {
                 widgets::severity_sign(ui, Severity::Warning);
                 ui.label(format!(
-                    "{} cannot be read: {why}. It was left as it is.",
+                    "{} cannot be read: {why}. It has been left as it is.",
                     offer.path.display()
                 ));
             });
@@ -161,7 +161,7 @@ fn recent_files(ui: &mut Ui, recent: &[Recent], queue: &mut Queue) {
         return;
     }
     ui.add_space(4.0);
-    widgets::muted(ui, "Open before");
+    widgets::muted(ui, "Recent files");
     for file in recent {
         let path = file.path.display().to_string();
         ui.horizontal_wrapped(|ui| {
@@ -172,10 +172,10 @@ fn recent_files(ui: &mut Ui, recent: &[Recent], queue: &mut Queue) {
                     queue.push(Request::OpenFile(file.path.clone()));
                 }
             } else {
-                widgets::muted(ui, format!("{} is not there any more", words(&file.path)))
+                widgets::muted(ui, format!("{} no longer exists", words(&file.path)))
                     .on_hover_text(&path);
-                let off = widgets::link(ui, "take off the list");
-                widgets::tell_name(ui, off.id, &format!("take off the list: {path}"));
+                let off = widgets::link(ui, "remove from the list");
+                widgets::tell_name(ui, off.id, &format!("remove from the list: {path}"));
                 if off.clicked() {
                     queue.push(Request::ForgetRecent(file.path.clone()));
                 }

@@ -10,9 +10,10 @@
 use divan::Bencher;
 use divan::counter::ItemsCount;
 use gapledger::physics::air::{MoistAir, STANDARD_PRESSURE};
+use gapledger::physics::network::{OuterGap, Space};
 use gapledger::physics::pressure_coefficient::WindBody;
 use gapledger::physics::{
-    Balance, Conditions, Face, FlowLaw, GapFlow, Gas, Path, PressureSet, Shelter,
+    Face, FlowLaw, GapFlow, Gas, Network, Path, PressureSet, Shelter, Workspace,
 };
 
 const DIRECTIONS: u32 = 16;
@@ -59,8 +60,8 @@ fn gap(number: usize) -> (GapFlow, f64, f64) {
 }
 
 struct Vehicle {
-    balance: Balance,
-    conditions: Conditions,
+    network: Network,
+    dynamic_pressure: f64,
     /// Pressure coefficients for each wind direction.
     coefficients: Vec<Vec<f64>>,
 }
@@ -77,7 +78,7 @@ fn vehicle(gaps: usize, with_power_laws: bool) -> Vehicle {
         width: 2.2,
     };
     let face = |number: usize| *Face::ALL.get(number % Face::ALL.len()).unwrap();
-    let paths = (0..gaps)
+    let outer = (0..gaps)
         .map(|number| {
             let (flow, low, high) = gap(number);
             let flow = if with_power_laws && number % 6 == 0 {
@@ -89,7 +90,10 @@ fn vehicle(gaps: usize, with_power_laws: bool) -> Vehicle {
             } else {
                 flow
             };
-            Path::new(&flow, &gas_out, &gas_in, low, high)
+            OuterGap {
+                space: 0,
+                path: Path::new(&flow, &gas_out, &gas_in, low, high),
+            }
         })
         .collect();
     let coefficients = (0..DIRECTIONS)
@@ -101,34 +105,34 @@ fn vehicle(gaps: usize, with_power_laws: bool) -> Vehicle {
         })
         .collect();
     Vehicle {
-        balance: Balance {
-            paths,
-            ..Balance::default()
-        },
-        conditions: Conditions {
-            density_out: gas_out.density,
-            density_in: gas_in.density,
-            dynamic_pressure: 0.5 * gas_out.density * 9.0,
+        network: Network {
+            outside: gas_out,
             datum: 1.5,
+            spaces: vec![Space::of(gas_in)],
+            outer,
+            inner: Vec::new(),
         },
+        dynamic_pressure: 0.5 * gas_out.density * 9.0,
         coefficients,
     }
 }
 
 fn all_directions(bencher: Bencher<'_, '_>, vehicle: &Vehicle) {
-    bencher.counter(ItemsCount::new(DIRECTIONS)).bench(|| {
-        let mut pressure = 0.0;
-        let mut inflow = 0.0;
-        for coefficients in &vehicle.coefficients {
-            let solved = vehicle
-                .balance
-                .solve(&vehicle.conditions, coefficients, pressure)
-                .unwrap();
-            pressure = solved.inside_pressure;
-            inflow += solved.inflow;
-        }
-        inflow
-    });
+    let mut workspace = Workspace::default();
+    bencher
+        .counter(ItemsCount::new(DIRECTIONS))
+        .bench_local(|| {
+            workspace.start_from(&[0.0]);
+            let mut inflow = 0.0;
+            for coefficients in &vehicle.coefficients {
+                let solved = vehicle
+                    .network
+                    .solve(vehicle.dynamic_pressure, coefficients, &mut workspace)
+                    .unwrap();
+                inflow += solved.inflow;
+            }
+            inflow
+        });
 }
 
 /// Sixteen wind directions one after the other; an item is one balance.

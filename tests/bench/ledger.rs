@@ -68,7 +68,7 @@ fn frame_of_an_arrow(bencher: Bencher<'_, '_>, gaps: u32) {
     });
 }
 
-/// The same while two workers draw the doubt without end: the slowest frames say whether draws
+/// The same while two workers draw without end: the slowest frames say whether draws
 /// hold up the window.
 #[divan::bench(args = [60, 1000], sample_count = 300, sample_size = 1)]
 fn frame_of_an_arrow_while_draws_run(bencher: Bencher<'_, '_>, gaps: u32) {

@@ -3,10 +3,8 @@
 #![expect(clippy::unwrap_used, reason = "a benchmark stops where anything fails")]
 
 use divan::{Bencher, black_box};
-use gapledger::physics::network::{
-    InnerOpening, Network, NetworkRoom, OuterGap, Space, Surroundings,
-};
-use gapledger::physics::{FlowLaw, GapFlow, Gas, Path};
+use gapledger::physics::network::{InnerOpening, OuterGap, Space};
+use gapledger::physics::{FlowLaw, GapFlow, Gas, Network, Path, Workspace};
 
 const GAPS: usize = 60;
 
@@ -22,7 +20,7 @@ fn gas(density: f64) -> Gas {
 }
 
 /// Every fourth gap a tall seal; every second doorway a bulkhead with cable holes.
-fn vehicle(spaces: usize) -> (Network, Surroundings) {
+fn vehicle(spaces: usize) -> (Network, Vec<f64>) {
     let outside = gas(1.27);
     let density = |space: usize| 1.22 - 0.01 * (space % 3) as f64;
     let outer = (0..GAPS).map(|at| {
@@ -39,7 +37,6 @@ fn vehicle(spaces: usize) -> (Network, Surroundings) {
         OuterGap {
             space,
             path: Path::new(&flow, &outside, &gas(density(space)), low, low + rise),
-            coefficient: 0.5 - 0.25 * (at % 6) as f64,
         }
     });
     let inner = (1..spaces).map(|to| {
@@ -61,26 +58,26 @@ fn vehicle(spaces: usize) -> (Network, Surroundings) {
         }
     });
     let network = Network {
+        outside,
+        datum: 1.5,
         spaces: (0..spaces)
-            .map(|space| Space {
-                density: density(space),
-                ..Space::default()
-            })
+            .map(|space| Space::of(gas(density(space))))
             .collect(),
         outer: outer.collect(),
         inner: inner.collect(),
     };
-    let surroundings = Surroundings {
-        density: outside.density,
-        dynamic_pressure: 8.0,
-        datum: 1.5,
-    };
-    (network, surroundings)
+    let coefficients = (0..GAPS).map(|at| 0.5 - 0.25 * (at % 6) as f64);
+    (network, coefficients.collect())
 }
 
 #[divan::bench(args = [1, 4, 16])]
 fn one_balance(bencher: Bencher<'_, '_>, spaces: usize) {
-    let (network, surroundings) = vehicle(spaces);
-    let mut room = NetworkRoom::default();
-    bencher.bench_local(move || network.solve(black_box(&surroundings), &mut room).unwrap());
+    let (network, coefficients) = vehicle(spaces);
+    let mut workspace = Workspace::default();
+    bencher.bench_local(move || {
+        workspace.start_from(&[0.0]);
+        network
+            .solve(black_box(8.0), &coefficients, &mut workspace)
+            .unwrap()
+    });
 }

@@ -1,4 +1,4 @@
-//! Ranking of all gaps by striking the balance again with each sealed: three weather cases,
+//! Ranking of all gaps by solving the balance again with each sealed: three weather cases,
 //! sixteen directions, both inside airs. The order and the best set as well.
 #![expect(clippy::unwrap_used, reason = "a benchmark stops where anything fails")]
 

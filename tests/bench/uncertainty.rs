@@ -1,4 +1,4 @@
-//! Ten thousand draws of the doubt: three weather cases, sixteen directions, two inside airs.
+//! Ten thousand draws: three weather cases, sixteen directions, two inside airs.
 #![expect(clippy::unwrap_used, reason = "a benchmark stops where anything fails")]
 
 mod vehicles;

@@ -1,9 +1,8 @@
 //! The description of the survey file says what the program does.
 
 use crate::known;
-use gapledger::survey::VehicleKind;
 use gapledger::survey::file::parse;
-use gapledger::survey::limits::RANGES;
+use gapledger::survey::{Field, VehicleKind};
 
 /// The description of the file.
 const FORMAT: &str = include_str!("../../src/survey/file/v1/format.md");
@@ -63,12 +62,21 @@ fn every_field_and_word_of_the_frozen_file_is_explained() {
 }
 
 #[test]
+fn every_field_of_the_catalogue_is_one_of_the_file() {
+    let names = names_in_the_file();
+    for field in Field::all() {
+        let name = field.file_key();
+        assert!(
+            names.iter().any(|one| one == name),
+            "{field:?}: `{name}` is not in the frozen file"
+        );
+    }
+}
+
+#[test]
 fn every_range_is_given_as_it_is_checked() {
-    for range in RANGES {
-        let field = ["gap_", "outline_", "point_", "fan_", "space_"]
-            .iter()
-            .find_map(|prefix| range.field.strip_prefix(prefix))
-            .unwrap_or(range.field);
+    for (field, range) in Field::all().filter_map(|field| Some((field, field.range()?))) {
+        let field = field.file_key();
         let bounds = format!("{} to {}", range.lowest, range.highest).replace('-', "−");
         assert!(
             FORMAT

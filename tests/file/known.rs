@@ -147,8 +147,8 @@ fn forms() -> [Form; 10] {
             free_percent: None,
         },
         stated(AreaConvention::Free, None),
-        stated(AreaConvention::Equivalent, None),
-        stated(AreaConvention::Effective, Some(0.7)),
+        stated(AreaConvention::EquivalentAt1Pa, None),
+        stated(AreaConvention::EffectiveAt4Pa, Some(0.7)),
         Form::FlowTest {
             flow_m3_per_h: Some(12.25),
             at_pa: Some(50.0),

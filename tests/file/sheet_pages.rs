@@ -198,7 +198,7 @@ fn the_findings_are_about_just_what_sheets_replace() {
                 let fields: BTreeSet<&str> = found
                     .iter()
                     .filter(about)
-                    .map(|one| one.place.field)
+                    .map(|one| one.place.field_key())
                     .collect();
                 for field in ["name", "note", "damp", "state_date", "photos"] {
                     assert!(fields.contains(field), "{field}: {fields:?}");

@@ -7,9 +7,8 @@ use std::collections::BTreeSet;
 use std::error::Error;
 use std::fs;
 
-use gapledger::physics::{
-    Balance, Conditions, FlowLaw, GapFlow, Gas, MoistAir, Path, STANDARD_PRESSURE,
-};
+use gapledger::physics::network::{Body, Space, Workspace};
+use gapledger::physics::{FlowLaw, GapFlow, Gas, MoistAir, PlacedFlow, STANDARD_PRESSURE};
 use gapledger::survey::file::{PhotoState, parse, photo_folder, photo_states, print};
 use gapledger::survey::findings::{self, Severity};
 use gapledger::survey::{Facing, Form, InnerOpening, LeadsTo, Photo, PhotoMark, Purpose, Survey};
@@ -228,7 +227,14 @@ fn the_check_survey_has_the_flow_that_its_scene_says() -> Result<(), Box<dyn Err
     let rh = case.outside_rh_percent / 100.0;
     let outside = MoistAir::from_relative_humidity(case.outside_c, rh, STANDARD_PRESSURE)?;
     let inside = MoistAir::new(case.inside_c(), outside.humidity_ratio, STANDARD_PRESSURE)?;
-    let mut body = Balance::default();
+    let space = Space::of(Gas::from(&inside));
+    let mut body = Body {
+        outside: Gas::from(&outside),
+        datum: survey.vehicle.middle_height_m().ok_or("it has no height")?,
+        spaces: vec![space],
+        gaps: Vec::new(),
+        openings: Vec::new(),
+    };
     for gap in &survey.gaps {
         let Form::RectangularHole {
             width_mm: Some(width),
@@ -244,18 +250,16 @@ fn the_check_survey_has_the_flow_that_its_scene_says() -> Result<(), Box<dyn Err
             discharge: 0.61,
         };
         let height = gap.position.height_m.ok_or("a hole has no height")?;
-        let flow = GapFlow::new(law)?;
-        let (from, to) = (Gas::from(&outside), Gas::from(&inside));
-        body.paths
-            .push(Path::new(&flow, &from, &to, height, height));
+        let placed = PlacedFlow {
+            flow: GapFlow::new(law)?,
+            z_low: height,
+            z_high: height,
+        };
+        body.gaps.push((0, placed));
     }
-    let conditions = Conditions {
-        density_out: outside.density(),
-        density_in: inside.density(),
-        dynamic_pressure: 0.0,
-        datum: survey.vehicle.middle_height_m().ok_or("it has no height")?,
-    };
-    let solved = body.solve(&conditions, &[0.0, 0.0], 0.0)?;
+    let network = body.network();
+    let mut workspace = Workspace::default();
+    let solved = network.solve(0.0, &[0.0, 0.0], &mut workspace)?;
     assert!(
         (solved.inflow - 0.008_958).abs() < 1e-6,
         "{} kg/s",
@@ -264,8 +268,9 @@ fn the_check_survey_has_the_flow_that_its_scene_says() -> Result<(), Box<dyn Err
     let volume = survey.vehicle.gross_volume_m3().ok_or("it has no volume")?;
     let ach = solved.inflow / inside.density() * 3600.0 / volume;
     assert!((ach - 1.674).abs() < 0.001, "{ach} per hour");
-    let neutral = conditions
-        .neutral_level(solved.inside_pressure)
+    let pressure = *workspace.pressures().first().ok_or("there is no space")?;
+    let neutral = network
+        .neutral_level(&space, pressure)
         .ok_or("there is no neutral level")?;
     assert!((neutral - 0.5 - 0.9647).abs() < 1e-4, "{neutral} m");
     for words in [

@@ -1,6 +1,7 @@
 //! Air balances of random vehicles against an independent solver.
 
-use gapledger::physics::{Balance, Conditions, FlowLaw, GapFlow, Gas, MoistAir, Path, PathFlow};
+use gapledger::physics::network::{OuterGap, Space};
+use gapledger::physics::{FlowLaw, GapFlow, Gas, MoistAir, Network, Path, Workspace};
 
 use crate::assert_close;
 use crate::tables::{Gap, Vehicle, vehicles};
@@ -36,24 +37,24 @@ fn the_air_on_both_sides_agrees() {
 #[test]
 fn every_balance_agrees_from_any_start() {
     for (vehicle, gaps) in vehicles() {
-        let (balance, conditions, coefficients) = laid_out(&vehicle, &gaps);
+        let (network, coefficients) = laid_out(&vehicle, &gaps);
         for start in [0.0, vehicle.inside_pressure_pa, 40.0, -1e5] {
             let name = format!("vehicle {} from {start} Pa", vehicle.vehicle);
-            let solved = balance.solve(&conditions, &coefficients, start).unwrap();
-            let pressure = vehicle.inside_pressure_pa;
-            assert_close(solved.inside_pressure, pressure, PRESSURE_FLOOR, &name);
+            let mut workspace = Workspace::default();
+            workspace.start_from(&[start]);
+            let wind = vehicle.dynamic_pressure_pa;
+            let solved = network.solve(wind, &coefficients, &mut workspace).unwrap();
+            let pressure = workspace.pressures()[0];
+            assert_close(pressure, vehicle.inside_pressure_pa, PRESSURE_FLOOR, &name);
             assert_close(solved.inflow, vehicle.inflow_kg_s, 0.0, &name);
             assert_close(solved.outflow, vehicle.outflow_kg_s, 0.0, &name);
-            let flows: Vec<PathFlow> = balance
-                .flows(&conditions, &coefficients, &solved)
-                .unwrap()
-                .collect();
+            let flows = workspace.outer_flows();
             assert_eq!(flows.len(), gaps.len(), "{name}");
             for (flow, gap) in flows.iter().zip(&gaps) {
                 let name = format!("{name}, gap {} ({})", gap.gap, gap.kind);
                 let floor = SHARE_OF_INFLOW * vehicle.inflow_kg_s;
-                assert_close(flow.inward, gap.in_kg_s, floor, &format!("{name} in"));
-                assert_close(flow.outward, gap.out_kg_s, floor, &format!("{name} out"));
+                assert_close(flow.forward, gap.in_kg_s, floor, &format!("{name} in"));
+                assert_close(flow.back, gap.out_kg_s, floor, &format!("{name} out"));
             }
         }
     }
@@ -99,7 +100,7 @@ fn the_table_holds_every_kind_of_gap_and_drive() {
     assert!(both_ways >= 50, "{both_ways} gaps pass air both ways");
 }
 
-fn laid_out(vehicle: &Vehicle, gaps: &[Gap]) -> (Balance, Conditions, Vec<f64>) {
+fn laid_out(vehicle: &Vehicle, gaps: &[Gap]) -> (Network, Vec<f64>) {
     let outside = Gas {
         density: vehicle.density_out_kg_m3,
         viscosity: vehicle.viscosity_out_pa_s,
@@ -108,22 +109,22 @@ fn laid_out(vehicle: &Vehicle, gaps: &[Gap]) -> (Balance, Conditions, Vec<f64>) 
         density: vehicle.density_in_kg_m3,
         viscosity: vehicle.viscosity_in_pa_s,
     };
-    let paths = gaps
-        .iter()
-        .map(|gap| Path::new(&flow_of(gap), &outside, &inside, gap.z_low_m, gap.z_high_m))
-        .collect();
-    let balance = Balance {
-        paths,
-        supply: vehicle.supply_kg_s,
-        extract: vehicle.extract_kg_s,
-    };
-    let conditions = Conditions {
-        density_out: outside.density,
-        density_in: inside.density,
-        dynamic_pressure: vehicle.dynamic_pressure_pa,
+    let outer = gaps.iter().map(|gap| OuterGap {
+        space: 0,
+        path: Path::new(&flow_of(gap), &outside, &inside, gap.z_low_m, gap.z_high_m),
+    });
+    let network = Network {
+        outside,
         datum: vehicle.datum_m,
+        spaces: vec![Space {
+            gas: inside,
+            supply: vehicle.supply_kg_s,
+            extract: vehicle.extract_kg_s,
+        }],
+        outer: outer.collect(),
+        inner: Vec::new(),
     };
-    (balance, conditions, gaps.iter().map(|gap| gap.cp).collect())
+    (network, gaps.iter().map(|gap| gap.cp).collect())
 }
 
 pub(crate) fn flow_of(gap: &Gap) -> GapFlow {

@@ -52,7 +52,7 @@ fn machine(row: &Room) -> Option<Machine> {
 
 fn solved(row: &Room) -> Steady {
     let machine = machine(row);
-    let room = coupled::Room {
+    let room = coupled::Inside {
         outside: MoistAir::from_relative_humidity(row.t_out_c, row.rh_out, row.pressure_pa)
             .unwrap(),
         fabric: row.fabric_w_per_k,

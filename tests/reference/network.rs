@@ -1,10 +1,7 @@
 //! Vehicles of several spaces against scipy.
 
-use gapledger::physics::ensemble::{Compartment, Doorway, JoinedEnsemble, Placed};
-use gapledger::physics::network::{
-    InnerOpening, Network, NetworkRoom, OpeningFlow, OuterGap, Space, Surroundings,
-};
-use gapledger::physics::{Gas, Path};
+use gapledger::physics::network::{Body, OpeningFlow, Space, Workspace};
+use gapledger::physics::{Ensemble, Gas, PlacedFlow};
 
 use crate::air_balance::flow_of;
 use crate::assert_close;
@@ -19,74 +16,70 @@ const SHARE_OF_INFLOW: f64 = 1e-8;
 /// Share by which the whole inflow may differ.
 const INFLOW: f64 = 3e-9;
 
-/// The network with its outer and its inner ways, which the table lists one after the other.
+/// The vehicle, and the pressure coefficients of its outer ways. The table lists outer and inner
+/// ways one after the other.
 fn laid_out(
     vehicle: &NetworkVehicle,
     spaces: &[NetworkSpace],
     ways: &[NetworkWay],
-) -> (Network, Surroundings) {
-    let outside = Gas {
-        density: vehicle.density_out_kg_m3,
-        viscosity: vehicle.viscosity_out_pa_s,
-    };
-    let gas = |space: usize| {
-        let space = spaces.get(space).unwrap();
-        Gas {
-            density: space.density_kg_m3,
-            viscosity: space.viscosity_pa_s,
-        }
-    };
-    let mut network = Network {
+) -> (Body, Vec<f64>) {
+    let mut body = Body {
+        outside: Gas {
+            density: vehicle.density_out_kg_m3,
+            viscosity: vehicle.viscosity_out_pa_s,
+        },
+        datum: vehicle.datum_m,
         spaces: spaces
             .iter()
             .map(|space| Space {
-                density: space.density_kg_m3,
+                gas: Gas {
+                    density: space.density_kg_m3,
+                    viscosity: space.viscosity_pa_s,
+                },
                 supply: space.supply_kg_s,
                 extract: space.extract_kg_s,
             })
             .collect(),
-        ..Network::default()
+        gaps: Vec::new(),
+        openings: Vec::new(),
     };
+    let mut coefficients = Vec::new();
     for way in ways {
-        let flow = flow_of(&way.gap());
-        let (low, high, to) = (way.z_low_m, way.z_high_m, way.to_space);
+        let placed = PlacedFlow {
+            flow: flow_of(&way.gap()),
+            z_low: way.z_low_m,
+            z_high: way.z_high_m,
+        };
         match way.from_space {
-            None => network.outer.push(OuterGap {
-                space: to,
-                path: Path::new(&flow, &outside, &gas(to), low, high),
-                coefficient: way.cp,
-            }),
-            Some(from) => network.inner.push(InnerOpening {
-                from,
-                to,
-                path: Path::new(&flow, &gas(from), &gas(to), low, high),
-            }),
+            None => {
+                body.gaps.push((way.to_space, placed));
+                coefficients.push(way.cp);
+            }
+            Some(from) => body.openings.push(([from, way.to_space], placed)),
         }
     }
-    let surroundings = Surroundings {
-        density: outside.density,
-        dynamic_pressure: vehicle.dynamic_pressure_pa,
-        datum: vehicle.datum_m,
-    };
-    (network, surroundings)
+    (body, coefficients)
 }
 
 #[test]
 fn every_vehicle_of_several_spaces_agrees_with_scipy() {
-    let mut room = NetworkRoom::default();
+    let mut workspace = Workspace::default();
     for (vehicle, spaces, ways) in networks() {
-        let (network, surroundings) = laid_out(&vehicle, &spaces, &ways);
-        let solved = network.solve(&surroundings, &mut room).unwrap();
+        let (body, coefficients) = laid_out(&vehicle, &spaces, &ways);
+        let wind = vehicle.dynamic_pressure_pa;
+        let solved = body
+            .network()
+            .solve(wind, &coefficients, &mut workspace)
+            .unwrap();
         let name = format!("vehicle {}", vehicle.vehicle);
         let inflow = vehicle.inflow_kg_s;
         assert_close(solved.inflow, inflow, INFLOW * inflow, &name);
         assert_close(solved.outflow, inflow, INFLOW * inflow, &name);
-        for (found, space) in room.pressures().iter().zip(&spaces) {
+        for (found, space) in workspace.pressures().iter().zip(&spaces) {
             let what = format_args!("{name}, space {}", space.space);
             assert_close(*found, space.pressure_pa, PRESSURE_FLOOR, &what);
         }
-        let outer = room.outer_flows(&network);
-        let flows: Vec<OpeningFlow> = outer.chain(room.inner_flows(&network)).collect();
+        let flows: Vec<OpeningFlow> = [workspace.outer_flows(), workspace.inner_flows()].concat();
         let (of_outer, of_inner): (Vec<&NetworkWay>, Vec<&NetworkWay>) =
             ways.iter().partition(|way| way.from_space.is_none());
         assert_eq!(flows.len(), ways.len(), "{name}");
@@ -103,57 +96,21 @@ fn every_vehicle_of_several_spaces_agrees_with_scipy() {
     }
 }
 
-/// The balance that draws of the doubt use, from a vehicle without pressures: to the same tables.
+/// The balance that draws of the uncertainty use, from a vehicle without pressures: to the same
+/// tables.
 #[test]
 fn the_fast_balance_of_several_spaces_agrees_with_scipy() {
     for (vehicle, spaces, ways) in networks() {
-        let gas = |at: usize| {
-            let space: &NetworkSpace = spaces.get(at).unwrap();
-            Gas {
-                density: space.density_kg_m3,
-                viscosity: space.viscosity_pa_s,
-            }
-        };
-        let compartments: Vec<Compartment> = spaces
-            .iter()
-            .enumerate()
-            .map(|(at, space)| Compartment {
-                gas: gas(at),
-                supply: space.supply_kg_s,
-                extract: space.extract_kg_s,
-            })
-            .collect();
-        let placed = |way: &NetworkWay| Placed {
-            flow: flow_of(&way.gap()),
-            z_low: way.z_low_m,
-            z_high: way.z_high_m,
-        };
-        let (outer, inner): (Vec<&NetworkWay>, Vec<&NetworkWay>) =
-            ways.iter().partition(|way| way.from_space.is_none());
-        let gaps: Vec<(usize, Placed)> = outer
-            .iter()
-            .map(|way| (way.to_space, placed(way)))
-            .collect();
-        let doorways = inner.iter().map(|way| Doorway {
-            from: way.from_space.unwrap(),
-            to: way.to_space,
-            placed: placed(way),
-        });
-        let outside = Gas {
-            density: vehicle.density_out_kg_m3,
-            viscosity: vehicle.viscosity_out_pa_s,
-        };
-        let doorways = doorways.collect();
-        let body = JoinedEnsemble::new(&compartments, &gaps, doorways, outside, vehicle.datum_m);
-        let coefficients: Vec<f64> = outer.iter().map(|way| way.cp).collect();
-        let arranged = body.arrange(&coefficients);
-        let mut member = body.member();
+        let (body, coefficients) = laid_out(&vehicle, &spaces, &ways);
+        let ensemble = Ensemble::new(body);
+        let arranged = ensemble.arrange(coefficients);
+        let mut member = ensemble.member();
         let wind = vehicle.dynamic_pressure_pa;
-        body.hold(&mut member, wind, [(&arranged, 0.0), (&arranged, 0.0)]);
-        let struck = body.solve(&mut member, &arranged, wind, 1e-9).unwrap();
+        ensemble.hold(&mut member, wind, &[]);
+        let solved = ensemble.solve(&mut member, &arranged, wind, 1e-9).unwrap();
         let name = format!("vehicle {}", vehicle.vehicle);
         let inflow = vehicle.inflow_kg_s;
-        assert_close(struck.inflow, inflow, 2.0 * INFLOW * inflow, &name);
+        assert_close(solved.inflow, inflow, 2.0 * INFLOW * inflow, &name);
     }
 }
 

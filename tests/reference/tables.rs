@@ -179,7 +179,7 @@ impl NetworkWay {
     }
 }
 
-/// One gap of `doubt_gaps.csv`.
+/// One gap of `uncertainty_gaps.csv`.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct UncertainGap {
@@ -200,7 +200,7 @@ pub(crate) struct UncertaintyRow {
     pub(crate) high: f64,
 }
 
-/// The gaps of the vehicle in doubt.
+/// The gaps of the vehicle drawn.
 pub(crate) fn uncertainty_gaps() -> Vec<UncertainGap> {
     read("uncertainty_gaps.csv")
 }

@@ -1,4 +1,4 @@
-"""The doubt of one vehicle, by a million draws in numpy.
+"""The uncertainty of one vehicle, by a million draws in numpy.
 
 Invented: six sharp-edged holes, one on each face.  Every draw multiplies the flow of each hole by a
 lognormal factor of mean 1 (95 % within k = 1.2 measured, 1.6 estimated, 3 guessed), all of them by

@@ -1,4 +1,4 @@
-//! The doubt of a vehicle against a million draws in numpy.
+//! The uncertainty of a vehicle against a million draws in numpy.
 //!
 //! Both sides draw at random, so they agree as far as their numbers allow: the tolerances are
 //! some four standard errors of [`DRAWS`] draws.
@@ -13,7 +13,7 @@ use crate::tables::{UncertainGap, uncertainty_gaps, uncertainty_rows};
 
 const DRAWS: u32 = 60_000;
 
-/// An invented vehicle, as `doubt.py` has it: a hole on each face.
+/// An invented vehicle, as `uncertainty.py` has it: a hole on each face.
 fn vehicle() -> Survey {
     let mut survey = Survey::new(VehicleKind::TouringCaravan);
     let vehicle = &mut survey.vehicle;

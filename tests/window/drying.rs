@@ -223,7 +223,7 @@ fn findings_of_the_comparison_stand_on_the_page_and_lead_to_their_place() {
     let found = all
         .findings
         .iter()
-        .find(|finding| finding.place.field == "hookup_a")
+        .find(|finding| finding.place.is_at(gapledger::survey::Field::HookUp))
         .unwrap();
     assert!(found.sentence.contains("more than the 1"));
     assert!(shows(&window, &found.sentence));

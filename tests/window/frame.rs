@@ -37,7 +37,7 @@ fn an_edit_moves_the_strip_to_what_the_assessment_gives() {
     let before = strip(survey(&window), &assess(survey(&window)), None);
     window.state_mut().queue().go_to(gapledger::survey::Place {
         item: gapledger::survey::Item::Gap(gap),
-        field: "gap_width_mm",
+        field: Some(gapledger::survey::Field::GapWidth),
     });
     window.run();
     replace_text(&mut window, "Clear width", "9,5");

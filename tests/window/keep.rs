@@ -83,7 +83,7 @@ fn a_file_changed_since_is_not_overwritten_by_what_was_rescued() {
     other.header.title = "somebody else's".to_owned();
     std::fs::write(&path, gapledger::survey::file::print(&other)).unwrap();
     let mut window = kept(&data, None);
-    assert!(shows(&window, "The saved file was changed since."));
+    assert!(shows(&window, "The saved file has changed since."));
     click_button(&mut window, "Open what was rescued: touring caravan");
     ctrl(&mut window, Key::S);
     assert!(matches!(
@@ -104,7 +104,7 @@ fn opening_the_file_itself_asks_whether_to_open_what_was_rescued() {
         Some(Dialog::Rescued { .. })
     ));
     assert!(shows(&window, "1 gap more than the saved file"));
-    click_button(&mut window, "Stay with the saved file");
+    click_button(&mut window, "Use the saved file");
     assert_eq!(survey(&window).gaps.len(), 2);
     settle(&mut window);
     assert!(window.state().dialog().is_none(), "asked once only");
@@ -136,7 +136,7 @@ fn what_was_rescued_is_put_away_only_after_a_question() {
     leave_unsaved(&data, &path);
     let mut window = kept(&data, None);
     click_button(&mut window, "Put away: touring caravan");
-    click_button(&mut window, "Keep it on offer");
+    click_button(&mut window, "Keep it on the start page");
     assert_eq!(rescues(&data), 1);
     click_button(&mut window, "Put away: touring caravan");
     click_button(&mut window, "Put away");
@@ -161,7 +161,7 @@ fn a_damaged_rescue_is_told_of_and_left() {
         &window,
         &format!("{} cannot be read", left.display())
     ));
-    assert!(shows(&window, "It was left as it is"));
+    assert!(shows(&window, "It has been left as it is"));
     assert_eq!(std::fs::read(&left).unwrap(), half);
 }
 
@@ -236,11 +236,11 @@ fn two_programs_on_one_file_notice_each_other_and_saving_asks() {
         second.state().dialog(),
         Some(Dialog::Shared { .. })
     ));
-    click_button(&mut second, "Save all the same");
+    click_button(&mut second, "Save anyway");
     assert!(!second.state_mut().unsaved());
     // The first is asked for the other program's sake, and again because the file has changed.
     ctrl(&mut first, Key::S);
-    click_button(&mut first, "Save all the same");
+    click_button(&mut first, "Save anyway");
     assert!(matches!(
         first.state().dialog(),
         Some(Dialog::Overwrite { .. })
@@ -266,12 +266,12 @@ fn files_that_were_open_are_offered_again_and_missing_ones_say_so() {
     drop(kept(&data, Some(&other)));
     drop(other_folder);
     let mut window = kept(&data, None);
-    assert!(shows(&window, "small is not there any more"));
-    let off = format!("take off the list: {}", other.display());
+    assert!(shows(&window, "small no longer exists"));
+    let off = format!("remove from the list: {}", other.display());
     window.get_by_label(&off).click();
     window.run();
     settle(&mut window);
-    assert!(!shows(&window, "is not there any more"));
+    assert!(!shows(&window, "no longer exists"));
     let open = format!("Open {}", path.display());
     window.get_by_role_and_label(Role::Link, &open).click();
     window.run();

@@ -202,7 +202,7 @@ fn a_finding_leads_to_its_field_on_the_vehicle_page() {
     let machine = survey(&window).machines[0].id;
     window.state_mut().queue().go_to(Place {
         item: Item::Machine(machine),
-        field: "power_w",
+        field: Some(gapledger::survey::Field::Power),
     });
     window.run();
     assert_eq!(window.state().view().page, Page::Vehicle);

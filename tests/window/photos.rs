@@ -259,7 +259,7 @@ fn a_missing_photo_and_a_broken_one_are_placeholders_and_findings() {
     let findings = &window.state().results().unwrap().assessment.findings;
     for (name, words) in [
         (&names[0], "is missing"),
-        (&names[1], "is no whole picture"),
+        (&names[1], "is not a complete picture"),
     ] {
         let about = |sentence: &str| sentence.contains(name.as_str()) && sentence.contains(words);
         let finding = findings.iter().find(|finding| about(&finding.sentence));
@@ -271,7 +271,7 @@ fn a_missing_photo_and_a_broken_one_are_placeholders_and_findings() {
     window.event(Event::WindowFocused(true));
     window.run();
     assert_eq!(window.state().photos().uploaded(), 1);
-    assert!(!shows(&window, "is no whole picture"));
+    assert!(!shows(&window, "is not a complete picture"));
 }
 
 #[test]

@@ -31,7 +31,7 @@ fn parted() -> (tempfile::TempDir, Window<'static>) {
     let mut window = opened(&path);
     spaces_section(&mut window);
     assert!(shows(&window, "There is only one space"));
-    click_button(&mut window, "Part the inside into two spaces");
+    click_button(&mut window, "Divide the inside into two spaces");
     click_button(&mut window, "Add inner opening");
     let mut gap = survey(&window).gap(GapId(2)).unwrap().clone();
     gap.space = Some(SpaceId(2));
@@ -86,7 +86,7 @@ fn closing_a_door_is_a_switch_that_says_what_it_saves() {
         .get_by_role_and_label(Role::CheckBox, "open when laid up")
         .click_accesskit();
     window.run();
-    replace_text(&mut window, "Closed, it leaves", "0,1");
+    replace_text(&mut window, "Closed it leaves", "0,1");
     press(&mut window, Key::Tab);
     ctrl(&mut window, Key::Num3);
     window.run();

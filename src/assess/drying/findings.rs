@@ -9,18 +9,18 @@ use crate::assess::words::figure;
 use crate::physics::MoistAir;
 use crate::physics::air::saturation_pressure;
 use crate::physics::moisture::warmth_alone_c;
-use crate::survey::{Finding, Item, MachineKind, Place, Severity, WeatherCase};
+use crate::survey::{Field, Finding, Item, MachineKind, Place, Severity, WeatherCase};
 
 fn finding(
     severity: Severity,
     item: Item,
-    field: &'static str,
+    field: Field,
     sentence: String,
     advice: &str,
 ) -> Finding {
     Finding {
         severity,
-        place: Place { item, field },
+        place: Place::at(item, field),
         sentence,
         advice: advice.to_owned(),
     }
@@ -59,7 +59,7 @@ fn warmer_outside(ground: &Ground<'_>, case: &WeatherCase, all: &mut Vec<Finding
         all.push(finding(
             Severity::Note,
             Item::Weather(case.id),
-            "outside_c",
+            Field::Outside,
             format!(
                 "weather case \u{201c}{}\u{201d}: at {} it is warmer outside than the set temperature of {}, so no heat is needed",
                 case.name,
@@ -105,7 +105,7 @@ fn out_of_reach(
     all.push(finding(
         Severity::Note,
         Item::Targets,
-        "rh_percent",
+        Field::TargetRh,
         format!(
             "weather case \u{201c}{}\u{201d}: outside air comes to {} at {}; the target of {} is below that, and {way}",
             case.name,
@@ -153,7 +153,7 @@ fn supply(ground: &Ground<'_>, option: &OptionAnswer, all: &mut Vec<Finding>) {
         all.push(finding(
             Severity::Warning,
             item(option),
-            "hookup_a",
+            Field::HookUp,
             sentence,
             "choose a smaller one or one after the other; work on 230 V belongs to a licensed fitter",
         ));
@@ -164,7 +164,7 @@ fn supply(ground: &Ground<'_>, option: &OptionAnswer, all: &mut Vec<Finding>) {
         all.push(finding(
             Severity::Warning,
             item(option),
-            "battery_wh",
+            Field::Battery,
             format!(
                 "\u{201c}{}\u{201d} empties the batteries in {} hours",
                 option.name,
@@ -191,7 +191,7 @@ fn salt(ground: &Ground<'_>, option: &OptionAnswer, all: &mut Vec<Finding>) {
     all.push(finding(
         Severity::Note,
         item(option),
-        "salt_kg",
+        Field::Salt,
         format!(
             "\u{201c}{}\u{201d}: {}\u{a0}kg of salt stay dry enough to work for some {} in the windiest weather, then the brine gathers ever less",
             option.name,

@@ -73,7 +73,7 @@ pub(crate) fn compare_with(
     }
     let (calmest, windiest) = calmest_and_windiest(survey)
         .ok_or_else(|| NotKnown::because("there is no weather case"))?;
-    let envelope = Envelope::new(survey, laws)?;
+    let envelope = Envelope::new(survey, findings, laws)?;
     let ground = Ground {
         survey,
         findings,
@@ -178,7 +178,7 @@ impl Ground<'_> {
                         outside.relative_humidity().min(1.0),
                         self.target_rh,
                     )
-                    .map_err(|error| NotKnown::because(error.to_string()))
+                    .map_err(NotKnown::from)
                 });
                 ComparedCase {
                     id: case.id,

@@ -7,7 +7,7 @@ use crate::physics::flame::{
 };
 use crate::physics::units::{JOULES_PER_KWH, SECONDS_PER_DAY};
 use crate::survey::drying::Drying;
-use crate::survey::{Finding, HeaterFuel, Item, Severity, Tariffs};
+use crate::survey::{Field, Finding, HeaterFuel, Item, Severity, Tariffs};
 
 /// Days in a mean month.
 pub(crate) const DAYS_PER_MONTH: f64 = 365.25 / 12.0;
@@ -75,13 +75,13 @@ impl Prices<'_> {
         let tariffs = self.tariffs;
         Ok(self.of(
             kwh,
-            "electricity_per_kwh",
+            Field::Electricity,
             tariffs.electricity_per_kwh,
             "electricity",
-        )? + self.of(gas_kg, "gas_per_kg", tariffs.gas_per_kg, "gas")?
+        )? + self.of(gas_kg, Field::Gas, tariffs.gas_per_kg, "gas")?
             + self.of(
                 liquid_fuel_l,
-                "liquid_fuel_per_l",
+                Field::LiquidFuel,
                 tariffs.liquid_fuel_per_l,
                 "liquid fuel",
             )?)
@@ -91,14 +91,14 @@ impl Prices<'_> {
     ///
     /// # Errors
     /// [`NotKnown`] where the price is missing or impossible.
-    fn of(&self, amount: f64, field: &str, price: Option<f64>, what: &str) -> Answer<f64> {
+    fn of(&self, amount: f64, field: Field, price: Option<f64>, what: &str) -> Answer<f64> {
         if amount <= 0.0 {
             return Ok(0.0);
         }
         let error = self.findings.iter().find(|finding| {
             finding.severity == Severity::Error
                 && finding.place.item == Item::Tariffs
-                && finding.place.field == field
+                && finding.place.is_at(field)
         });
         match (error, price) {
             (Some(error), _) => Err(NotKnown::because(error.sentence.clone())),

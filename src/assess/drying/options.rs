@@ -222,7 +222,7 @@ fn lockers_open(ground: &Ground<'_>, before: &[Answer<OptionCase>]) -> OptionAns
     let appliances = Appliances::none(OptionKind::LockersOpen, "ventilators and lockers open");
     let envelope = ground
         .opened_laws()
-        .and_then(|laws| Envelope::new(ground.survey, &laws));
+        .and_then(|laws| Envelope::new(ground.survey, ground.findings, &laws));
     let cases = match &envelope {
         Ok(envelope) => {
             let situations = ground.situations(envelope);

@@ -7,7 +7,7 @@ use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::assess::weather::same_water;
 use crate::physics::MoistAir;
-use crate::physics::coupled::{self, CoupledError, DryOut, Room, Steady};
+use crate::physics::coupled::{self, CoupledError, DryOut, Inside, Steady};
 use crate::physics::machine::Machine;
 use crate::physics::machine::salt::water_at_equilibrium;
 use crate::physics::moisture::{dry_air_flow, required_removal};
@@ -74,8 +74,8 @@ impl<'a> Situation<'a> {
         Ok(flow)
     }
 
-    fn room<'b>(&self, fabric: f64, sources: &Sources, fitted: &Fitted<'b>) -> Room<'b> {
-        Room {
+    fn inside<'b>(&self, fabric: f64, sources: &Sources, fitted: &Fitted<'b>) -> Inside<'b> {
+        Inside {
             outside: self.outside,
             fabric,
             vapour_source: sources.vapour,
@@ -98,8 +98,8 @@ impl<'a> Situation<'a> {
         sources: &Sources,
         fitted: &Fitted<'_>,
     ) -> Answer<Steady> {
-        let room = self.room(fabric, sources, fitted);
-        coupled::solve(&room, |t_c| self.dry_air(t_c)).map_err(not_known)
+        let inside = self.inside(fabric, sources, fitted);
+        coupled::solve(&inside, |t_c| self.dry_air(t_c)).map_err(not_known)
     }
 
     /// What can be taken from damp contents at a relative humidity: the state held there, and the
@@ -114,8 +114,8 @@ impl<'a> Situation<'a> {
         fitted: &Fitted<'_>,
         rh: f64,
     ) -> Answer<DryOut> {
-        let room = self.room(fabric, sources, fitted);
-        coupled::dry_out(&room, rh, |t_c| self.dry_air(t_c)).map_err(not_known)
+        let inside = self.inside(fabric, sources, fitted);
+        coupled::dry_out(&inside, rh, |t_c| self.dry_air(t_c)).map_err(not_known)
     }
 
     /// Water to remove to hold a relative humidity with the inside at a temperature, kg/s.
@@ -152,8 +152,7 @@ fn not_known(error: CoupledError<NotKnown>) -> NotKnown {
 /// # Errors
 /// [`NotKnown`] where it cannot be.
 pub(crate) fn state(t_c: f64, rh: f64, pressure: f64) -> Answer<MoistAir> {
-    MoistAir::from_relative_humidity(t_c, rh, pressure)
-        .map_err(|error| NotKnown::because(error.to_string()))
+    Ok(MoistAir::from_relative_humidity(t_c, rh, pressure)?)
 }
 
 /// Days until salt has taken the water it is in balance with in this state's air; `None` where

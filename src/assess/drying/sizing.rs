@@ -98,7 +98,7 @@ fn against_ach(
     let need = |ach_per_h: f64, inside_c: f64| {
         let target = state(inside_c, ground.target_rh, outside.pressure)?;
         let inflow = ach_per_h / SECONDS_PER_HOUR * volume * target.density();
-        Ok(required_removal(
+        Answer::Ok(required_removal(
             ground.sources.water(),
             dry_air_flow(inflow, outside.humidity_ratio),
             outside.humidity_ratio,
@@ -233,8 +233,7 @@ fn rated_capacity(kind: MachineKind, needed: f64, inside: &MoistAir) -> Answer<f
         removal: 1.0,
         power: NO_LIMIT_W,
     };
-    let machine = Machine::new(kind.behaviour(), &[one], None)
-        .map_err(|error| NotKnown::because(error.to_string()))?;
+    let machine = Machine::new(kind.behaviour(), &[one], None)?;
     let share = machine.removal(inside);
     if needed <= 0.0 {
         Ok(0.0)

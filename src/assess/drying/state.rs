@@ -3,7 +3,7 @@
 use super::answer::{DryOut, Fall, OptionCase};
 use super::situation::{Fitted, Situation};
 use super::{Ground, money, surfaces};
-use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::answer::Answer;
 use crate::physics::MoistAir;
 use crate::physics::contents::{equilibrium_moisture, water_to_give_off};
 use crate::physics::coupled::Steady;
@@ -102,14 +102,10 @@ impl Judge<'_> {
         }
         let outside = self.situation.outside.humidity_ratio;
         let water = self.ground.sources.water();
-        let most = steady
-            .inside
-            .saturation_humidity_ratio()
-            .map_err(|error| NotKnown::because(error.to_string()))?;
+        let most = steady.inside.saturation_humidity_ratio()?;
         let ratio = steady_humidity_ratio(water, steady.dry_air_flow, outside)
             .map_or(most, |ratio| ratio.min(most));
-        let warm = MoistAir::new(steady.inside.t_c, ratio, steady.inside.pressure)
-            .map_err(|error| NotKnown::because(error.to_string()))?;
+        let warm = MoistAir::new(steady.inside.t_c, ratio, steady.inside.pressure)?;
         let warmth_share = (without - warm.relative_humidity().min(1.0)) / fall;
         Ok(Some(Fall {
             rh_without: without,

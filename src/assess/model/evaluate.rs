@@ -1,10 +1,9 @@
 //! The vehicle worked out once more.
 
-use super::joined::Held;
 use super::{Case, InWind, Model};
-use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::answer::Answer;
 use crate::assess::envelope::{DIRECTIONS, mean};
-use crate::physics::ensemble::{JoinedMember, JoinedState, Member};
+use crate::physics::ensemble::{Member, State};
 use crate::physics::wind::{LEAST_SPEED, dynamic_pressure, one_sided_flow};
 
 /// What is other than surveyed.
@@ -12,7 +11,7 @@ use crate::physics::wind::{LEAST_SPEED, dynamic_pressure, one_sided_flow};
 pub(crate) struct Varied {
     /// Factor on the flow of each leak.
     pub(crate) factors: Vec<f64>,
-    /// Factor on the flow of each inner opening; none where the inside is one space.
+    /// Factor on the flow of each inner opening.
     pub(crate) inner_factors: Vec<f64>,
     /// Factor on the discharge coefficient of every sharp edge.
     pub(crate) discharge: f64,
@@ -44,10 +43,9 @@ pub(crate) struct Inflow {
     pub(crate) at_set_temperature: f64,
 }
 
-/// Room to work in, so that working out allocates nothing.
+/// Memory to work in, so that working out allocates nothing.
 pub(crate) struct Workbench {
     members: Vec<Member>,
-    joined: Vec<Option<JoinedMember>>,
     areas: Vec<f64>,
     /// One for each case.
     pub(crate) inflows: Vec<Inflow>,
@@ -58,11 +56,11 @@ impl Model {
     pub(crate) fn as_surveyed(&self, tolerance: f64) -> Varied {
         Varied {
             factors: self
-                .leaks
+                .leaks()
                 .iter()
                 .map(|leak| if leak.ledger.is_some() { 1.0 } else { 0.0 })
                 .collect(),
-            inner_factors: vec![1.0; self.inner_openings],
+            inner_factors: vec![1.0; self.envelope.openings()],
             discharge: 1.0,
             walls: 1.0,
             underfloor: self.underfloor,
@@ -71,20 +69,12 @@ impl Model {
         }
     }
 
-    /// Room to work this vehicle out.
+    /// Memory to work this vehicle out in.
     pub(crate) fn workbench(&self) -> Workbench {
+        let members = self.in_airs.iter().map(|known| known.ensemble.member());
         Workbench {
-            members: self
-                .standings
-                .iter()
-                .map(|standing| standing.ensemble.member())
-                .collect(),
-            joined: self
-                .standings
-                .iter()
-                .map(|standing| standing.joined.as_ref().map(super::Joined::member))
-                .collect(),
-            areas: vec![0.0; self.sides],
+            members: members.collect(),
+            areas: Vec::new(),
             inflows: vec![Inflow::default(); self.cases.len()],
         }
     }
@@ -114,11 +104,8 @@ impl Model {
         cases: std::ops::Range<usize>,
     ) -> Answer<()> {
         self.vary(bench, varied);
-        bench.areas.fill(0.0);
-        for (leak, factor) in self.leaks.iter().zip(&varied.factors) {
-            bench.areas[leak.side] += leak.area * factor;
-        }
-        let widest = bench.areas.iter().copied().fold(0.0, f64::max);
+        let factor = |leak: usize| varied.factors[leak];
+        let widest = self.envelope.widest_side(&mut bench.areas, factor);
         for at in cases {
             let case = &self.cases[at];
             if want != Want::SetTemperature {
@@ -135,14 +122,10 @@ impl Model {
     }
 
     fn vary(&self, bench: &mut Workbench, varied: &Varied) {
-        let members = bench.members.iter_mut().zip(&mut bench.joined);
-        for (standing, (member, joined)) in self.standings.iter().zip(members) {
-            match (&standing.joined, joined) {
-                (Some(spaces), Some(member)) => spaces.vary(member, varied),
-                _ => standing
-                    .ensemble
-                    .vary(member, &varied.factors, varied.discharge),
-            }
+        let (factors, inner) = (&varied.factors, &varied.inner_factors);
+        for (known, member) in self.in_airs.iter().zip(&mut bench.members) {
+            let ensemble = &known.ensemble;
+            ensemble.vary(member, factors, inner, varied.discharge);
         }
     }
 
@@ -161,7 +144,8 @@ impl Model {
         Ok(mean(&inflows))
     }
 
-    /// Every direction's inside pressures and gross inflow.
+    /// Every direction's state and gross inflow, looked for where the surveyed vehicle has it,
+    /// moved as far as in the direction before.
     fn directions(
         &self,
         bench: &mut Workbench,
@@ -169,46 +153,41 @@ impl Model {
         case: &Case,
         air: &InWind,
         widest: f64,
-        mut each: impl FnMut(usize, Found<'_>, f64),
+        mut each: impl FnMut(usize, &State, f64),
     ) -> Answer<()> {
-        let standing = &self.standings[air.standing];
-        let ensemble = &standing.ensemble;
+        let in_air = &self.in_airs[air.in_air];
+        let member = &mut bench.members[air.in_air];
+        let ensemble = &in_air.ensemble;
+        let density_out = ensemble.body().outside.density;
         let wind = (case.wind * varied.wind).max(LEAST_SPEED);
-        let dynamic = dynamic_pressure(ensemble.density_out(), wind);
-        let gusts = one_sided_flow(widest, wind) * ensemble.density_out();
+        let dynamic = dynamic_pressure(density_out, wind);
+        let gusts = one_sided_flow(widest, wind) * density_out;
         let ratio = dynamic / air.dynamic_pressure;
-        if let (Some(spaces), Some(member)) = (&standing.joined, &mut bench.joined[air.standing]) {
-            let held = Held { dynamic, ratio };
-            let starts = &air.starts.joined;
-            return spaces.directions(member, varied, held, starts, |at, state, inflow| {
-                each(at, Found::Joined(state), inflow.max(gusts));
-            });
-        }
-        let member = &mut bench.members[air.standing];
-        ensemble.hold(
-            member,
-            dynamic,
-            &[
-                (&standing.underfloor, varied.underfloor),
-                (&standing.fixed, 1.0),
-            ],
-        );
+        let held = [
+            (&in_air.underfloor, varied.underfloor),
+            (&in_air.fixed, 1.0),
+        ];
+        ensemble.hold(member, dynamic, &held);
         let scale = dynamic * varied.walls;
-        // How far the last direction lay from where the surveyed vehicle would lie.
-        let mut shift = 0.0;
-        for (at, coefficients) in standing.walls.iter().enumerate() {
-            let usual = air.starts.single[at] * ratio;
-            let struck = ensemble
-                .solve(member, coefficients, scale, usual + shift, varied.tolerance)
-                .map_err(|error| NotKnown::because(error.to_string()))?;
-            shift = struck.inside_pressure - usual;
-            let found = Found::Single(struck.inside_pressure);
-            each(at, found, struck.inflow.max(gusts));
+        if air.starts.is_empty() {
+            member.state_mut().pressures.fill(0.0);
+        }
+        let mut before = None;
+        for (at, coefficients) in in_air.walls.iter().enumerate() {
+            let solved = if let Some(start) = air.starts.get(at) {
+                move_on(member.state_mut(), start, before, ratio);
+                before = Some(start);
+                ensemble.solve(member, coefficients, scale, varied.tolerance)
+            } else {
+                ensemble.solve_from_afar(member, coefficients, scale, varied.tolerance)
+            };
+            let inflow = solved?.inflow;
+            each(at, member.state(), inflow.max(gusts));
         }
         Ok(())
     }
 
-    /// Works the vehicle out as surveyed and keeps the inside pressures to start from.
+    /// Works the vehicle out as surveyed and keeps the states to start from.
     pub(super) fn find_starts(&mut self) -> Answer<()> {
         const FINE: f64 = 1e-9;
         let varied = self.as_surveyed(FINE);
@@ -216,48 +195,33 @@ impl Model {
         self.vary(&mut bench, &varied);
         for at in 0..self.cases.len() {
             let case = &self.cases[at];
-            let recorded = self.starts(&mut bench, &varied, case, &case.recorded)?;
-            let warm = self.starts(&mut bench, &varied, case, &case.at_set_temperature)?;
+            let mut starts = |air: &InWind| {
+                let mut states = Vec::with_capacity(DIRECTIONS);
+                self.directions(&mut bench, &varied, case, air, 0.0, |_, state, _| {
+                    states.push(state.clone());
+                })?;
+                Answer::Ok(states)
+            };
+            let (recorded, warm) = (starts(&case.recorded)?, starts(&case.at_set_temperature)?);
             self.cases[at].recorded.starts = recorded;
             self.cases[at].at_set_temperature.starts = warm;
         }
         Ok(())
     }
-
-    fn starts(
-        &self,
-        bench: &mut Workbench,
-        varied: &Varied,
-        case: &Case,
-        air: &InWind,
-    ) -> Answer<Starts> {
-        let mut starts = Starts::default();
-        self.directions(
-            bench,
-            varied,
-            case,
-            air,
-            0.0,
-            |direction, found, _| match found {
-                Found::Single(pressure) => starts.single[direction] = pressure,
-                Found::Joined(state) => starts.joined.push(state.clone()),
-            },
-        )?;
-        Ok(starts)
-    }
 }
 
-/// Where the surveyed vehicle's answers lie, direction by direction.
-#[derive(Default)]
-pub(super) struct Starts {
-    /// Inside pressure, Pa.
-    single: [f64; DIRECTIONS],
-    /// Used in place of it where the inside is more than one space; empty until found.
-    joined: Vec<JoinedState>,
-}
-
-/// Where the answer of one direction lies.
-enum Found<'a> {
-    Single(f64),
-    Joined(&'a JoinedState),
+/// Moves a state on to the next direction as the surveyed vehicle's moves; without a direction
+/// `before`, takes that of the surveyed vehicle. Pressures go with the wind's by a `ratio`, flows
+/// by its root.
+fn move_on(state: &mut State, next: &State, before: Option<&State>, ratio: f64) {
+    let shift = |now: &mut Vec<f64>, next: &[f64], before: Option<&[f64]>, ratio: f64| {
+        for (at, (now, next)) in now.iter_mut().zip(next).enumerate() {
+            let beyond = before.map_or(0.0, |before| *now - ratio * before[at]);
+            *now = ratio * next + beyond;
+        }
+    };
+    let pressures = before.map(|before| before.pressures.as_slice());
+    shift(&mut state.pressures, &next.pressures, pressures, ratio);
+    let flows = before.map(|before| before.flows.as_slice());
+    shift(&mut state.flows, &next.flows, flows, ratio.sqrt());
 }

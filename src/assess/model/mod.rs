@@ -9,47 +9,25 @@
 )]
 
 mod evaluate;
-mod joined;
 mod not_found;
-
-use joined::Joined;
-
-use evaluate::Starts;
 
 pub(crate) use evaluate::{Inflow, Varied, Want, Workbench};
 
 use super::answer::{Answer, Fabric, NotKnown};
 use super::envelope::{DIRECTIONS, Envelope};
-use super::exposure::WindSide;
+use super::exposure::{Leak, WindSide};
 use super::law::{GapLaw, laws};
-use super::rooms::Rooms;
 use super::weather::{Vehicle, air_states, source_kg_s};
 use super::{fabric, leakage};
-use crate::physics::ensemble::{Arranged, Ensemble, Placed};
-use crate::physics::flow_law::Gas;
+use crate::physics::MoistAir;
+use crate::physics::ensemble::{Arranged, Ensemble, State};
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
 use crate::physics::pressure_coefficient::{Face, underfloor};
 use crate::physics::wind::{LEAST_SPEED, dynamic_pressure, speed_at};
-use crate::physics::{GapFlow, MoistAir};
 use crate::survey::{Survey, WeatherCase, WeatherId, findings};
 
-/// One leak of the model.
-pub(crate) struct Leak {
-    /// Its index in the ledger; none for leakage that nobody found.
-    pub(crate) ledger: Option<usize>,
-    pub(crate) flow: GapFlow,
-    z_low: f64,
-    z_high: f64,
-    wind: WindSide,
-    /// Coefficients of the sixteen directions.
-    coefficients: [f64; DIRECTIONS],
-    /// Area for the one-sided rule, m², and the face it counts to.
-    area: f64,
-    side: usize,
-}
-
-/// The body with outside and inside air of given states.
-struct Standing {
+/// The vehicle with outside and inside air of given states.
+struct ModelInAir {
     outside: MoistAir,
     inside: MoistAir,
     ensemble: Ensemble,
@@ -59,16 +37,17 @@ struct Standing {
     underfloor: Arranged,
     /// Coefficients that the surveyor gave.
     fixed: Arranged,
-    /// Used in place of all this where the inside is more than one space.
-    joined: Option<Joined>,
 }
 
-/// A standing in one case's wind, with the answers for the vehicle as surveyed to start from.
+/// The same in one case's wind.
 struct InWind {
-    standing: usize,
+    /// Index among the model's airs.
+    in_air: usize,
     /// Dynamic pressure of the case, Pa.
     dynamic_pressure: f64,
-    starts: Starts,
+    /// The answers for the vehicle as surveyed to start from, direction by direction; empty until
+    /// found.
+    starts: Vec<State>,
 }
 
 /// One weather case.
@@ -93,11 +72,9 @@ pub(crate) struct Case {
 
 /// The vehicle, ready.
 pub(crate) struct Model {
-    pub(crate) leaks: Vec<Leak>,
-    sides: usize,
-    /// How many inner openings join the spaces, where the inside is more than one.
-    pub(crate) inner_openings: usize,
-    standings: Vec<Standing>,
+    /// With leakage that nobody found, where it was asked for.
+    envelope: Envelope,
+    in_airs: Vec<ModelInAir>,
     pub(crate) cases: Vec<Case>,
     pub(crate) volume_m3: Answer<f64>,
     pub(crate) source_kg_s: Answer<f64>,
@@ -130,7 +107,7 @@ impl Model {
         if survey.weather.is_empty() {
             return Err(NotKnown::because("there is no weather case"));
         }
-        let envelope = Envelope::new(survey, laws);
+        let envelope = Envelope::new(survey, findings, laws);
         let volume_m3 = super::volume_m3(survey, findings);
         let fabric = fabric::fabric(survey, findings);
         let gaps = leakage::gaps(survey, laws);
@@ -146,17 +123,14 @@ impl Model {
         for case in &survey.weather {
             checked.first_error(case)?;
         }
-        let envelope = envelope.as_ref().map_err(Clone::clone)?;
-        let mut leaks: Vec<Leak> = surveyed(envelope);
+        let mut envelope = envelope?;
         if not_found {
-            leaks.extend(not_found::leaks(survey, envelope, &leakage)?);
+            let leaks = not_found::leaks(&envelope, &leakage)?;
+            envelope.add(leaks);
         }
-        let sides = number_sides(&mut leaks);
         let mut model = Self {
-            leaks,
-            sides,
-            inner_openings: envelope.rooms().map_or(0, Rooms::openings),
-            standings: Vec::new(),
+            envelope,
+            in_airs: Vec::new(),
             cases: Vec::new(),
             volume_m3,
             source_kg_s: source_kg_s(survey),
@@ -170,20 +144,19 @@ impl Model {
             } else {
                 equal_share(survey.weather.len())
             };
-            let case = model.case(survey, envelope, case, share)?;
+            let case = model.case(survey, case, share)?;
             model.cases.push(case);
         }
         model.find_starts()?;
         Ok(model)
     }
 
-    fn case(
-        &mut self,
-        survey: &Survey,
-        envelope: &Envelope,
-        case: &WeatherCase,
-        share: f64,
-    ) -> Answer<Case> {
+    /// The gaps in the balance.
+    pub(crate) fn leaks(&self) -> &[Leak] {
+        self.envelope.leaks()
+    }
+
+    fn case(&mut self, survey: &Survey, case: &WeatherCase, share: f64) -> Answer<Case> {
         let (outside, inside) = air_states(survey, case)?;
         let set_c = survey.targets.set_temperature_c;
         let warm = super::weather::same_water(&outside, set_c)?;
@@ -191,13 +164,12 @@ impl Model {
             set_c,
             survey.targets.rh_percent / 100.0,
             outside.pressure,
-        )
-        .map_err(|error| NotKnown::because(error.to_string()))?;
-        let wind = speed_at(survey.site.terrain, case.wind_m_s, envelope.roof());
-        let in_wind = |standing| InWind {
-            standing,
+        )?;
+        let wind = speed_at(survey.site.terrain, case.wind_m_s, self.envelope.roof());
+        let in_wind = |in_air| InWind {
+            in_air,
             dynamic_pressure: dynamic_pressure(outside.density(), wind.max(LEAST_SPEED)),
-            starts: Starts::default(),
+            starts: Vec::new(),
         };
         Ok(Case {
             id: case.id,
@@ -205,8 +177,8 @@ impl Model {
             share,
             wind_m_s: case.wind_m_s,
             wind,
-            recorded: in_wind(self.standing(envelope, &outside, &inside)),
-            at_set_temperature: in_wind(self.standing(envelope, &outside, &warm)),
+            recorded: in_wind(self.in_air(&outside, &inside)),
+            at_set_temperature: in_wind(self.in_air(&outside, &warm)),
             density_in: inside.density(),
             outside_humidity_ratio: outside.humidity_ratio,
             target_humidity_ratio: target.humidity_ratio,
@@ -214,16 +186,16 @@ impl Model {
         })
     }
 
-    /// The standing with these airs; cases often share one.
-    fn standing(&mut self, envelope: &Envelope, outside: &MoistAir, inside: &MoistAir) -> usize {
+    /// Index of the vehicle with these airs; cases often share one.
+    fn in_air(&mut self, outside: &MoistAir, inside: &MoistAir) -> usize {
         let known = self
-            .standings
+            .in_airs
             .iter()
-            .position(|standing| standing.outside == *outside && standing.inside == *inside);
+            .position(|known| known.outside == *outside && known.inside == *inside);
         known.unwrap_or_else(|| {
-            let standing = Standing::new(&self.leaks, envelope, outside, inside);
-            self.standings.push(standing);
-            self.standings.len() - 1
+            let new = ModelInAir::new(&self.envelope, outside, inside);
+            self.in_airs.push(new);
+            self.in_airs.len() - 1
         })
     }
 
@@ -284,91 +256,35 @@ impl Model {
     }
 }
 
-impl Standing {
-    fn new(leaks: &[Leak], envelope: &Envelope, outside: &MoistAir, inside: &MoistAir) -> Self {
-        let placed = leaks
-            .iter()
-            .map(|leak| Placed {
-                flow: leak.flow,
-                z_low: leak.z_low,
-                z_high: leak.z_high,
-            })
-            .collect();
-        let (gas_out, gas_in) = (Gas::from(outside), Gas::from(inside));
-        let (supply, extract) = envelope.fans();
-        let ensemble = Ensemble::new(
-            placed,
-            gas_out,
-            gas_in,
-            envelope.middle(),
-            supply * gas_out.density,
-            extract * gas_in.density,
-        );
-        let list = |of: &dyn Fn(&Leak) -> f64| {
-            ensemble.arrange(&leaks.iter().map(of).collect::<Vec<f64>>())
+impl ModelInAir {
+    fn new(envelope: &Envelope, outside: &MoistAir, inside: &MoistAir) -> Self {
+        let ensemble = Ensemble::new(envelope.body(outside, inside));
+        let list = |of: &dyn Fn(WindSide, usize) -> f64| {
+            let leaks = envelope.leaks().iter().enumerate();
+            ensemble.arrange(leaks.map(|(at, leak)| of(leak.wind, at)))
         };
-        let is_wall =
-            |leak: &Leak| matches!(leak.wind, WindSide::Face(face) if face != Face::Underfloor);
-        let walls = (0..DIRECTIONS)
-            .map(|direction| {
-                list(&|leak| {
-                    if is_wall(leak) {
-                        leak.coefficients[direction]
-                    } else {
-                        0.0
-                    }
-                })
+        let walls = |direction: usize| {
+            let coefficients = envelope.coefficients(direction);
+            list(&|side, at| match side {
+                WindSide::Cavity | WindSide::Face(Face::Underfloor) | WindSide::Fixed(_) => 0.0,
+                WindSide::Face(_) => coefficients[at],
             })
-            .collect();
-        let underfloor = list(&|leak| match leak.wind {
-            WindSide::Cavity | WindSide::Face(Face::Underfloor) => 1.0,
-            WindSide::Face(_) | WindSide::Fixed(_) => 0.0,
-        });
-        let fixed = list(&|leak| match leak.wind {
-            WindSide::Fixed(coefficient) => coefficient,
-            WindSide::Cavity | WindSide::Face(_) => 0.0,
-        });
+        };
         Self {
             outside: *outside,
             inside: *inside,
+            walls: (0..DIRECTIONS).map(walls).collect(),
+            underfloor: list(&|side, _| match side {
+                WindSide::Cavity | WindSide::Face(Face::Underfloor) => 1.0,
+                WindSide::Face(_) | WindSide::Fixed(_) => 0.0,
+            }),
+            fixed: list(&|side, _| match side {
+                WindSide::Fixed(coefficient) => coefficient,
+                WindSide::Cavity | WindSide::Face(_) => 0.0,
+            }),
             ensemble,
-            walls,
-            underfloor,
-            fixed,
-            joined: Joined::new(leaks, envelope, outside, inside),
         }
     }
-}
-
-fn surveyed(envelope: &Envelope) -> Vec<Leak> {
-    let leaks = envelope.leaks().iter().enumerate();
-    leaks
-        .map(|(at, leak)| Leak {
-            ledger: Some(leak.ledger),
-            flow: leak.flow,
-            z_low: leak.z_low,
-            z_high: leak.z_high,
-            wind: leak.wind,
-            coefficients: std::array::from_fn(|direction| envelope.coefficients(direction)[at]),
-            area: leak.area,
-            side: 0,
-        })
-        .collect()
-}
-
-/// Numbers the faces that the one-sided rule adds up, and says how many there are.
-fn number_sides(leaks: &mut [Leak]) -> usize {
-    let mut known: Vec<WindSide> = Vec::new();
-    for leak in leaks {
-        leak.side = known
-            .iter()
-            .position(|side| *side == leak.wind)
-            .unwrap_or_else(|| {
-                known.push(leak.wind);
-                known.len() - 1
-            });
-    }
-    known.len()
 }
 
 fn equal_share(count: usize) -> f64 {

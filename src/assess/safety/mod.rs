@@ -9,7 +9,7 @@ pub mod words;
 use super::answer::{Answer, NotKnown, Safety, SafetyRequirement, SafetyVerdict};
 use super::law::{GapLaw, free_area};
 use crate::survey::gap::{Behind, Facing, Gap, LeadsTo, Purpose};
-use crate::survey::{Finding, Item, Place, SetUp, Severity, Survey};
+use crate::survey::{Field, Finding, Item, Place, SetUp, Severity, Survey};
 
 /// Rows of the table: plan area up to, m²; then high in the roof, high elsewhere and low, mm².
 const OPEN_FLUED: [(f64, [f64; 3]); 5] = [
@@ -282,7 +282,7 @@ pub(crate) fn findings(survey: &Survey, safety: &Safety) -> Vec<Finding> {
         if counted {
             findings.push(Finding {
                 severity: Severity::Warning,
-                place: Place { item: Item::Gap(gap.id), field: "height_m" },
+                place: Place::at(Item::Gap(gap.id), Field::MiddleHeight),
                 sentence: format!(
                     "safety ventilator {} is neither within 100 mm of the floor [R] nor in the upper half of the body [A]: it counts neither as low nor as high",
                     gap.id

@@ -1,6 +1,6 @@
 //! What to seal first, for the money, and what must stay open.
 //!
-//! Nothing here goes by area: what sealing a gap saves is found by striking the balance again
+//! Nothing here goes by area: what sealing a gap saves is found by solving the balance again
 //! with that gap sealed, in every weather case and wind direction. Sealing one gap shifts air to
 //! the others, so that savings do not add up; both the sum and the truth are shown.
 //!

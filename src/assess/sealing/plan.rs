@@ -12,7 +12,7 @@ use crate::assess::answer::{Answer, Assessment, NotKnown, Safety, SafetyVerdict}
 use crate::assess::model::{Model, Want};
 use crate::assess::{assess, safety};
 use crate::survey::findings::is_damp;
-use crate::survey::{Finding, GapId, Item, Place, Severity, Survey, WorkState};
+use crate::survey::{Field, Finding, GapId, Item, Place, Severity, Survey, WorkState};
 
 /// A plan worked out.
 #[derive(Clone, Debug, PartialEq)]
@@ -209,7 +209,10 @@ impl Variants {
         let model = Model::new(survey, false)?;
         let leak = |sealable: &Sealable| {
             let ledger = survey.gaps.iter().position(|gap| gap.id == sealable.gap());
-            let leak = model.leaks.iter().position(|leak| leak.ledger == ledger)?;
+            let leak = model
+                .leaks()
+                .iter()
+                .position(|leak| leak.ledger == ledger)?;
             Some((leak, sealable.leak_left()))
         };
         Ok(Self {
@@ -310,7 +313,7 @@ pub(crate) fn air_per_sleeper(survey: &Survey, assessment: &Assessment) -> Answe
         .ok_or_else(|| NotKnown::because("there is no weather case"))?;
     let of = |at: usize| {
         let air = assessment.cases[at].air.as_ref().map_err(Clone::clone)?;
-        Ok(air.mean_inflow_kg_s * 3600.0 / air.inside.density() / berths)
+        Answer::Ok(air.mean_inflow_kg_s * 3600.0 / air.inside.density() / berths)
     };
     Ok(AirPerSleeper {
         calm_m3_per_h: of(calm)?,
@@ -329,10 +332,7 @@ fn heed(
     if minutes_not_priced > 0.0 {
         findings.push(Finding {
             severity: Severity::Warning,
-            place: Place {
-                item: Item::Tariffs,
-                field: "workshop_per_hour",
-            },
+            place: Place::at(Item::Tariffs, Field::Workshop),
             sentence: format!(
                 "the cost is the material alone: {}",
                 not_priced(minutes_not_priced).reason
@@ -348,10 +348,7 @@ fn heed(
         if is_damp(&gap.damp) {
             findings.push(Finding {
                 severity: Severity::Warning,
-                place: Place {
-                    item: Item::Gap(gap.id),
-                    field: "damp",
-                },
+                place: Place::at(Item::Gap(gap.id), Field::Damp),
                 sentence: format!(
                     "gap {} is in the plan and there is a damp reading beside it ({})",
                     gap.id, gap.damp

@@ -63,7 +63,7 @@ impl Prospect {
         let (mut candidates, mut left_open) = (Vec::new(), Vec::new());
         for (ledger, gap) in survey.gaps.iter().enumerate() {
             let leak = model
-                .leaks
+                .leaks()
                 .iter()
                 .position(|leak| leak.ledger == Some(ledger));
             let candidate = Sealable::of(survey, gap.id).and_then(|sealable| {

@@ -168,7 +168,7 @@ fn a_stated_effective_area_comes_back() {
     let mut survey = bare();
     let form = Form::StatedArea {
         area_mm2: Some(2000.0),
-        convention: AreaConvention::Effective,
+        convention: AreaConvention::EffectiveAt4Pa,
         exponent: None,
     };
     let id = add(&mut survey, Facing::Front, 1.5, form);
@@ -316,7 +316,7 @@ fn the_cross_check_uses_the_handbook_formula() {
     let mut survey = bare();
     let form = Form::StatedArea {
         area_mm2: Some(69_000.0),
-        convention: AreaConvention::Effective,
+        convention: AreaConvention::EffectiveAt4Pa,
         exponent: None,
     };
     add(&mut survey, Facing::Front, 1.5, form);

@@ -93,7 +93,7 @@ fn the_limits_are_one_space_and_two() {
     }
 }
 
-/// Ranking and doubt work the spaces out as the assessment does: with a doorway without limit
+/// Ranking and uncertainty work the spaces out as the assessment does: with a doorway without limit
 /// they are those of the single space.
 #[test]
 fn ranking_and_uncertainty_know_the_spaces() {

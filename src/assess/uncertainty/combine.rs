@@ -12,6 +12,7 @@ use super::{
 };
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::model::{Case, Want};
+use crate::physics::units::{LITRES_PER_DAY, SECONDS_PER_HOUR};
 
 /// A size carrying less than this is not worth another measurement.
 const WORTH_MEASURING: f64 = 0.03;
@@ -65,12 +66,18 @@ impl Trials {
             eqla_unintended: interval(table.column(|row| row[2])),
             n50_per_h: volume
                 .clone()
-                .map(|volume| interval(table.column(|row| row[3] * 3600.0 / volume))),
+                .map(|volume| interval(table.column(|row| row[3] * SECONDS_PER_HOUR / volume))),
             cases: (0..model.cases.len())
                 .map(|at| self.case(at, table))
                 .collect(),
-            season_ach_per_h: volume
-                .map(|volume| interval(season.iter().map(|flow| flow * 3600.0 / volume).collect())),
+            season_ach_per_h: volume.map(|volume| {
+                interval(
+                    season
+                        .iter()
+                        .map(|flow| flow * SECONDS_PER_HOUR / volume)
+                        .collect(),
+                )
+            }),
             measure_next: self.measure_next(&air_change),
             air_change_shares: air_change,
             leakage_shares: leakage,
@@ -87,7 +94,7 @@ impl Trials {
                 // Known, as the source is.
                 model
                     .removal_kg_s(case, row[warm])
-                    .map_or(f64::NAN, |removal| removal * 86_400.0)
+                    .map_or(f64::NAN, |removal| removal * LITRES_PER_DAY)
             }))
         });
         let heat = model
@@ -176,7 +183,7 @@ impl Trials {
         let mut varied = model.as_surveyed(FINE);
         model.evaluate(&mut bench, &varied, Want::Recorded)?;
         let without: Vec<f64> = bench.inflows.iter().map(|inflow| inflow.recorded).collect();
-        for (factor, leak) in varied.factors.iter_mut().zip(&model.leaks) {
+        for (factor, leak) in varied.factors.iter_mut().zip(model.leaks()) {
             if leak.ledger.is_none() {
                 *factor = share;
             }

@@ -10,9 +10,9 @@ use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::leakage;
 use crate::assess::model::{Model, Varied, Want, Workbench};
 use crate::physics::flow_law::{FlowLaw, Gas};
-use crate::physics::leakage::AreaConvention;
-use crate::survey::limits::range_of;
-use crate::survey::{Certainty, Item, Survey};
+use crate::physics::leakage::LeakageArea;
+use crate::survey::number::given;
+use crate::survey::{Certainty, Field, Item, Survey};
 use std::ops::Range;
 
 /// Imbalance left in a draw, as a share of the through-flow; the inflow is corrected for it, and
@@ -28,8 +28,7 @@ pub struct Trials {
     pub(super) not_found: Option<f64>,
     /// Which leaks are unintended.
     unintended: Vec<bool>,
-    /// What is uncertain about each inner opening, and how much; none where the inside is one
-    /// space.
+    /// What is uncertain about each inner opening, and how much.
     inner_uncertainties: Vec<(UncertainInput, Spread)>,
     /// Every gap's name and certainty, by leak; then those of the inner openings.
     pub(super) sized: Vec<Sized>,
@@ -73,19 +72,19 @@ impl Trials {
     /// [`NotKnown`] where the air change itself is not.
     pub fn new(survey: &Survey) -> Answer<Self> {
         let percent = survey.leakage_not_found_percent.filter(|p| *p > 0.0);
-        let range = range_of("leakage_not_found_percent");
-        if let (Some(percent), Some(range)) = (survey.leakage_not_found_percent, range)
-            && !range.allows(percent)
+        if let Some(percent) = survey.leakage_not_found_percent
+            && !Field::NotFound.allows(percent)
         {
             return Err(NotKnown::because(format!(
-                "leakage not found is {percent} %, which cannot be"
+                "leakage not found is {} %, which is not possible",
+                given(percent)
             )));
         }
         let model = Model::new(survey, percent.is_some())?;
         let mut uncertainties = Vec::new();
         let mut unintended = Vec::new();
         let mut sized = Vec::new();
-        for leak in &model.leaks {
+        for leak in model.leaks() {
             match leak.ledger {
                 Some(at) => {
                     let gap = &survey.gaps[at];
@@ -108,16 +107,16 @@ impl Trials {
             }
         }
         let flows: Vec<[f64; 3]> = model
-            .leaks
+            .leaks()
             .iter()
             .map(|leak| {
-                let curve = leak.flow.at(&Gas::REFERENCE);
+                let curve = leak.placed.flow.at(&Gas::REFERENCE);
                 PRESSURES.map(|pressure| curve.flow(pressure))
             })
             .collect();
         let gaps = sized.len();
         let found = flows.iter().take(gaps).map(|flow| flow[1]).sum();
-        let inner = survey.inner_openings.iter().take(model.inner_openings);
+        let inner = survey.inner_openings.iter();
         let mut inner_uncertainties = Vec::new();
         for opening in inner {
             let spread = Spread::of_gap(opening.certainty);
@@ -129,7 +128,7 @@ impl Trials {
             });
         }
         Ok(Self {
-            found_eqla: AreaConvention::Equivalent.area(found),
+            found_eqla: LeakageArea::Eqla10Pa.area(found),
             model,
             uncertainties,
             not_found: percent.map(|percent| percent / 100.0),
@@ -223,11 +222,14 @@ impl Trials {
     /// ELA, EqLA, EqLA of the unintended gaps, flow at 50 Pa.
     fn leakage(&self, varied: &Varied) -> [f64; LEAKAGE_COLUMNS] {
         let (mut sums, mut unintended) = ([0.0; 3], 0.0);
-        for (at, leak) in self.model.leaks.iter().enumerate() {
-            let flows = match leak.flow.law() {
-                FlowLaw::Power { .. } if leak.flow.behind_area().is_none() => self.flows[at],
+        for (at, leak) in self.model.leaks().iter().enumerate() {
+            let flows = match leak.placed.flow.law() {
+                FlowLaw::Power { .. } if leak.placed.flow.behind_area().is_none() => self.flows[at],
                 _ => {
-                    let curve = leak.flow.at_discharge(&Gas::REFERENCE, varied.discharge);
+                    let curve = leak
+                        .placed
+                        .flow
+                        .at_discharge(&Gas::REFERENCE, varied.discharge);
                     PRESSURES.map(|pressure| curve.flow(pressure))
                 }
             };
@@ -240,9 +242,9 @@ impl Trials {
             }
         }
         [
-            AreaConvention::Effective.area(sums[0]),
-            AreaConvention::Equivalent.area(sums[1]),
-            AreaConvention::Equivalent.area(unintended),
+            LeakageArea::Ela4Pa.area(sums[0]),
+            LeakageArea::Eqla10Pa.area(sums[1]),
+            LeakageArea::Eqla10Pa.area(unintended),
             sums[2],
         ]
     }

@@ -8,6 +8,7 @@ use super::{Sheet, not_known, with_unit};
 use crate::assess::Mark;
 use crate::assess::answer::{Assessment, CaseAir, CaseAnswer, Working};
 use crate::physics::pressure_coefficient::PressureSet;
+use crate::physics::units::{CM2_PER_M2, LITRES_PER_M3, SECONDS_PER_HOUR};
 use crate::physics::wind::{EXTRAPOLATED_BELOW, LEAST_SPEED};
 use crate::survey::{Survey, WeatherCase, WeatherId};
 
@@ -87,7 +88,7 @@ fn figures(sheet: &mut Sheet, survey: &Survey, assessment: &Assessment, air: &Ca
     sheet.number("inside density ρᵢ", air.inside.density(), 4, "kg/m³");
     sheet.number(
         "mean gross inflow",
-        air.mean_inflow_kg_s * 3600.0,
+        air.mean_inflow_kg_s * SECONDS_PER_HOUR,
         3,
         "kg/h",
     );
@@ -125,7 +126,7 @@ pub(super) fn cross_check(
         "Q = A_L √(Cs ΔT + Cw U²) in L/s, A_L the ELA in cm²;  ACH = Q/V",
     );
     if let Ok(total) = &assessment.leakage.all {
-        sheet.number("A_L, all gaps", total.figures.ela * 1e4, 3, "cm²");
+        sheet.number("A_L, all gaps", total.figures.ela * CM2_PER_M2, 3, "cm²");
     }
     sheet.typed(
         "temperature difference",
@@ -142,7 +143,7 @@ pub(super) fn cross_check(
         Ok(check) => {
             sheet.number("Cs", check.stack_coefficient, 3, "(L/s)²/(cm⁴ K)");
             sheet.number("Cw", check.wind_coefficient, 3, "(L/s)²/(cm⁴ (m/s)²)");
-            sheet.number("Q", check.flow * 1000.0, 3, "L/s");
+            sheet.number("Q", check.flow * LITRES_PER_M3, 3, "L/s");
             sheet.result(with_unit(check.ach_per_h, 2, "/h"));
         }
         Err(reason) => {

@@ -101,7 +101,7 @@ pub fn ranking_working(survey: &Survey, aim: Aim, before: &Figures, ranked: &[Ra
     let mut sheet = Sheet::new(
         format!("What sealing saves: {}", aim.name()),
         "flow of the sealed gap = flow × share of the leak that its remedy leaves;  \
-         the air balance is struck again, in every weather case and all 16 wind directions;  \
+         the air balance is worked out again, in every weather case and all 16 wind directions;  \
          saving = figure as it stands − figure with this one gap sealed",
     );
     match before.of(aim) {

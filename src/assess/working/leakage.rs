@@ -4,11 +4,11 @@ use super::{Sheet, not_known, with_unit};
 use crate::assess::Mark;
 use crate::assess::answer::{Assessment, GapLeakage, SafetyVerdict, Working};
 use crate::assess::words::{counted, given};
+use crate::physics::units::{
+    CM2_PER_M2 as CM2, LITRES_PER_M3, MM_PER_M, MM2_PER_M2 as MM2, SECONDS_PER_HOUR,
+};
 use crate::survey::gap::{Behind, Form, WorkState};
 use crate::survey::{Gap, GapId, Survey};
-
-const CM2: f64 = 1e4;
-const MM2: f64 = 1e6;
 
 pub(super) fn volume(survey: &Survey, assessment: &Assessment) -> Working {
     let vehicle = &survey.vehicle;
@@ -208,7 +208,7 @@ pub(super) fn gap(survey: &Survey, assessment: &Assessment, id: GapId) -> Option
             "EqLA {} (10 Pa, Cd 0.611); ELA {} (4 Pa, Cd 1); flow at 10 Pa {}",
             with_unit(figures.eqla * MM2, 3, "mm²"),
             with_unit(figures.ela * MM2, 3, "mm²"),
-            with_unit(figures.flow_10pa * 1000.0, 3, "L/s"),
+            with_unit(figures.flow_10pa * LITRES_PER_M3, 3, "L/s"),
         )),
         GapLeakage::NotSized { reason } => sheet.result(format!("not sized: {reason}")),
         GapLeakage::Impossible { reason } => sheet.result(format!("not known: {reason}")),
@@ -233,12 +233,17 @@ pub(super) fn area(survey: &Survey, assessment: &Assessment) -> Working {
     ) {
         (Ok(total), Ok(side)) => {
             sheet.input("gaps added up", total.gaps.to_string());
-            sheet.number("flow at 10 Pa", total.figures.flow_10pa * 1000.0, 3, "L/s");
+            sheet.number(
+                "flow at 10 Pa",
+                total.figures.flow_10pa * LITRES_PER_M3,
+                3,
+                "L/s",
+            );
             sheet.input("reference air", "20 °C, 1.2041 kg/m³");
             sheet.result(format!(
                 "{}, as much as one square hole of {}",
                 with_unit(total.figures.eqla * CM2, 3, "cm²"),
-                with_unit(side * 1000.0, 3, "mm side")
+                with_unit(side * MM_PER_M, 3, "mm side")
             ));
             if total.not_sized > 0 {
                 sheet.note(format!(
@@ -267,8 +272,18 @@ pub(super) fn exponent(assessment: &Assessment) -> Working {
     );
     let leakage = &assessment.leakage;
     if let Ok(total) = &leakage.all {
-        sheet.number("flow at 4 Pa", total.figures.flow_4pa * 3600.0, 3, "m³/h");
-        sheet.number("flow at 50 Pa", total.figures.flow_50pa * 3600.0, 3, "m³/h");
+        sheet.number(
+            "flow at 4 Pa",
+            total.figures.flow_4pa * SECONDS_PER_HOUR,
+            3,
+            "m³/h",
+        );
+        sheet.number(
+            "flow at 50 Pa",
+            total.figures.flow_50pa * SECONDS_PER_HOUR,
+            3,
+            "m³/h",
+        );
     }
     if let Ok(volume) = assessment.volume_m3 {
         sheet.number("volume V", volume, 3, "m³");

@@ -9,6 +9,7 @@ use crate::assess::drying::{Comparison, OptionAnswer};
 use crate::assess::quantity::Kind;
 use crate::assess::{Answer, NotKnown};
 use crate::physics::MoistAir;
+use crate::physics::units::GRAMS_PER_KG;
 
 /// Room for the words at the left, right, top and bottom, mm.
 const LEFT: f64 = 13.0;
@@ -154,7 +155,7 @@ fn axes(outside: &MoistAir, states: &[(usize, MoistAir)], (width, height): (f64,
     let warmest = all().map(|air| air.t_c).fold(f64::NEG_INFINITY, f64::max);
     let coldest_c = ((coldest - 1.0) / 2.0).floor() * 2.0;
     let warmest_c = (((warmest + 1.5) / 2.0).ceil() * 2.0).max(coldest_c + 8.0);
-    let ratios = || all().map(|air| air.humidity_ratio * 1e3);
+    let ratios = || all().map(|air| air.humidity_ratio * GRAMS_PER_KG);
     let driest = ratios().fold(f64::INFINITY, f64::min);
     let wettest = ratios().fold(0.0, f64::max);
     let least = (driest - 0.7).floor().max(0.0);

@@ -7,6 +7,7 @@ use crate::assess::{
     NotKnown, RequiredRemoval,
 };
 use crate::physics::MoistAir;
+use crate::physics::units::GRAMS_PER_HOUR;
 use crate::survey::{InsideAir, Survey};
 
 pub(super) fn case(survey: &Survey, assessment: &Assessment, case: &CaseAnswer) -> Object {
@@ -164,7 +165,7 @@ fn direction(assessment: &Assessment, direction: &DirectionAnswer) -> Object {
 
 fn drying(drying: &CaseDrying) -> Object {
     Object::new()
-        .with("source_g_per_h", drying.source_kg_s * 3.6e6)
+        .with("source_g_per_h", drying.source_kg_s * GRAMS_PER_HOUR)
         .with(
             "at_outside_temperature",
             removal(&drying.at_outside_temperature),

@@ -5,8 +5,8 @@ use super::list;
 use super::object::Object;
 use crate::assess::{Assessment, GapAnswer, GapLeakage};
 use crate::survey::gap::{Behind, Form};
-use crate::survey::word::{Word, sizes};
-use crate::survey::{Closing, Gap, Photo, PhotoMark, Remedy, SetUp, Survey};
+use crate::survey::word::Word;
+use crate::survey::{Closing, Field as F, Gap, Photo, PhotoMark, Remedy, SetUp, Survey};
 
 pub(super) fn gaps(survey: &Survey, assessment: &Assessment) -> Vec<Object> {
     list(&survey.gaps, |gap| {
@@ -17,18 +17,18 @@ pub(super) fn gaps(survey: &Survey, assessment: &Assessment) -> Vec<Object> {
 
 fn gap_object(survey: &Survey, gap: &Gap, answer: Option<&GapAnswer>) -> Object {
     let object = place(survey, gap)
-        .with("purpose", gap.purpose.word())
+        .with(F::Purpose, gap.purpose.word())
         .with("closable", gap.closing.is_some())
         .with("open", stands_open(gap, survey.set_up))
-        .or_null("closing", gap.closing.map(closing));
+        .or_null(F::Closing, gap.closing.map(closing));
     let object = behind(object, gap)
-        .with("certainty", gap.certainty.word())
-        .with("photos", list(&gap.photos, photo))
-        .with("damp", gap.damp.as_str())
-        .with("note", gap.note.as_str())
-        .or_null("remedy", gap.remedy.as_ref().map(remedy))
-        .with("state", gap.state.word())
-        .with("state_date", gap.state_date.as_str())
+        .with(F::Certainty, gap.certainty.word())
+        .with(F::Photos, list(&gap.photos, photo))
+        .with(F::Damp, gap.damp.as_str())
+        .with(F::GapNote, gap.note.as_str())
+        .or_null(F::Remedy, gap.remedy.as_ref().map(remedy))
+        .with(F::State, gap.state.word())
+        .with(F::StateDate, gap.state_date.as_str())
         .with("leakage_is", leakage_word(answer));
     with_figures(object, &figures(answer))
 }
@@ -40,23 +40,20 @@ fn place(survey: &Survey, gap: &Gap) -> Object {
     let space_name = space.and_then(|id| survey.space(id));
     Object::new()
         .with("id", gap.id.0)
-        .with("name", gap.name.as_str())
-        .with("zone", gap.zone.0)
+        .with(F::GapName, gap.name.as_str())
+        .with(F::Zone, gap.zone.0)
         .recorded("zone_name", zone)
-        .or_null("space", space.map(|id| id.0))
+        .or_null(F::Space, space.map(|id| id.0))
         .or_null("space_name", space_name.map(|space| space.name.as_str()))
-        .with("facing", gap.facing.word())
-        .recorded(
-            "cavity_pressure_coefficient",
-            gap.cavity_pressure_coefficient,
-        )
-        .with("form", gap.form.word())
+        .with(F::Facing, gap.facing.word())
+        .recorded(F::CavityPressure, gap.cavity_pressure_coefficient)
+        .with(F::Form, gap.form.word())
         .with("sizes", form_sizes(&gap.form))
-        .with("count", gap.count)
-        .recorded("along_m", gap.position.along_m)
-        .recorded("across_m", gap.position.across_m)
-        .recorded("height_m", gap.position.height_m)
-        .recorded("rise_m", gap.position.rise_m)
+        .with(F::GapCount, gap.count)
+        .recorded(F::Along, gap.position.along_m)
+        .recorded(F::Across, gap.position.across_m)
+        .recorded(F::MiddleHeight, gap.position.height_m)
+        .recorded(F::Rise, gap.position.rise_m)
 }
 
 fn behind(object: Object, gap: &Gap) -> Object {
@@ -64,12 +61,12 @@ fn behind(object: Object, gap: &Gap) -> Object {
         None => (None, None),
         Some(Behind::Gap(outer)) => (Some(outer.0), None),
         Some(Behind::Opening { free_area_mm2 }) => {
-            let opening = Object::new().recorded("free_area_mm2", free_area_mm2);
+            let opening = Object::new().recorded(F::AreaInFront, free_area_mm2);
             (None, Some(opening))
         }
     };
     object
-        .with("leads_to", gap.leads_to.word())
+        .with(F::LeadsTo, gap.leads_to.word())
         .or_null("behind_gap", outer)
         .or_null("behind_opening", opening)
 }
@@ -77,8 +74,8 @@ fn behind(object: Object, gap: &Gap) -> Object {
 /// The sizes of a form by their names in the survey file.
 pub(super) fn form_sizes(form: &Form) -> Object {
     let mut object = Object::new();
-    for (name, value) in sizes(form) {
-        object = object.recorded(name, value);
+    for (field, value) in form.sizes() {
+        object = object.recorded(field, value);
     }
     match form {
         Form::Grille { material, .. } => object.with("material", material.word()),
@@ -90,15 +87,15 @@ pub(super) fn form_sizes(form: &Form) -> Object {
 /// How a gap or an inner opening closes.
 pub(super) fn closing(closing: Closing) -> Object {
     Object::new()
-        .with("open_laid_up", closing.open_laid_up)
-        .with("open_in_use", closing.open_in_use)
-        .with("leaves_percent", closing.leaves_percent)
+        .with(F::OpenLaidUp, closing.open_laid_up)
+        .with(F::OpenInUse, closing.open_in_use)
+        .with(F::ClosedLeaves, closing.leaves_percent)
 }
 
 fn photo(photo: &Photo) -> Object {
     Object::new()
         .with("name", photo.name.as_str())
-        .with("caption", photo.caption.as_str())
+        .with(F::Caption, photo.caption.as_str())
         .with("marks", list(&photo.marks, mark))
 }
 
@@ -129,11 +126,11 @@ fn mark(mark: &PhotoMark) -> Object {
 fn remedy(remedy: &Remedy) -> Object {
     Object::new()
         .with("kind", remedy.kind.word())
-        .with("words", remedy.words.as_str())
-        .recorded("leak_left_percent", remedy.leak_left_percent)
-        .recorded("material_cost", remedy.material_cost)
-        .with("cost_basis", remedy.cost_basis.word())
-        .recorded("minutes", remedy.minutes)
+        .with(F::RemedyWords, remedy.words.as_str())
+        .recorded(F::LeakLeft, remedy.leak_left_percent)
+        .recorded(F::MaterialCost, remedy.material_cost)
+        .with(F::CostBasis, remedy.cost_basis.word())
+        .recorded(F::Minutes, remedy.minutes)
 }
 
 fn stands_open(gap: &Gap, set_up: SetUp) -> bool {

@@ -5,12 +5,9 @@ use crate::assess::words::{NONE_SIZED, NOT_ASSESSED, OUTER_OPENING};
 use crate::assess::{
     Answer, Assessment, GapAnswer, GapLeakage, LeakageFigures, LeakageTotal, NotKnown,
 };
+use crate::physics::units::{MM_PER_M, MM2_PER_M2, SECONDS_PER_HOUR};
 use crate::survey::Survey;
 use crate::survey::word::Word;
-
-const MM2: f64 = 1e6;
-const MM: f64 = 1e3;
-const PER_H: f64 = 3600.0;
 
 pub(super) fn leakage(survey: &Survey, assessment: &Assessment) -> Object {
     let leakage = &assessment.leakage;
@@ -50,7 +47,7 @@ pub(super) fn leakage(survey: &Survey, assessment: &Assessment) -> Object {
         .answer("safety_ventilation", total(&leakage.safety_ventilation))
         .answer(
             "square_side_mm",
-            leakage.square_side.clone().map(|side| side * MM),
+            leakage.square_side.clone().map(|side| side * MM_PER_M),
         )
         .answer("exponent", leakage.exponent.clone())
         .answer("n50_per_h", leakage.n50_per_h.clone())
@@ -83,16 +80,19 @@ fn total(answer: &Answer<LeakageTotal>) -> Answer<Object> {
 pub(super) fn with_figures(object: Object, figures: &Answer<LeakageFigures>) -> Object {
     let of = |value: fn(&LeakageFigures) -> f64| figures.as_ref().map(value).map_err(Clone::clone);
     object
-        .answer("eqla_10pa_mm2", of(|figures| figures.eqla * MM2))
-        .answer("ela_4pa_mm2", of(|figures| figures.ela * MM2))
-        .answer("flow_4pa_m3_per_h", of(|figures| figures.flow_4pa * PER_H))
+        .answer("eqla_10pa_mm2", of(|figures| figures.eqla * MM2_PER_M2))
+        .answer("ela_4pa_mm2", of(|figures| figures.ela * MM2_PER_M2))
+        .answer(
+            "flow_4pa_m3_per_h",
+            of(|figures| figures.flow_4pa * SECONDS_PER_HOUR),
+        )
         .answer(
             "flow_10pa_m3_per_h",
-            of(|figures| figures.flow_10pa * PER_H),
+            of(|figures| figures.flow_10pa * SECONDS_PER_HOUR),
         )
         .answer(
             "flow_50pa_m3_per_h",
-            of(|figures| figures.flow_50pa * PER_H),
+            of(|figures| figures.flow_50pa * SECONDS_PER_HOUR),
         )
 }
 

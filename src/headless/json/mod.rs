@@ -142,7 +142,7 @@ fn finding(finding: &Finding) -> Object {
         .with("severity", finding.severity.name())
         .with("item", item)
         .with("id", id.map_or(Value::Null, Value::from))
-        .with("field", finding.place.field)
+        .with("field", finding.place.field_key())
         .with("sentence", plain(&finding.sentence))
         .with("advice", plain(&finding.advice))
 }

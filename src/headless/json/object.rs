@@ -1,6 +1,7 @@
 //! Objects whose keys keep their order, and the one rule for what is not known.
 
 use crate::assess::Answer;
+use crate::survey::Field;
 use serde::ser::{Serialize, SerializeMap, Serializer};
 use std::borrow::Cow;
 
@@ -92,13 +93,31 @@ impl Serialize for Object {
     }
 }
 
+/// A name in the JSON: a field of the survey has the name that it has in the survey file.
+pub(super) trait Key {
+    fn text(self) -> &'static str;
+}
+
+impl Key for &'static str {
+    fn text(self) -> &'static str {
+        self
+    }
+}
+
+impl Key for Field {
+    fn text(self) -> &'static str {
+        self.file_key()
+    }
+}
+
 impl Object {
     pub(super) fn new() -> Self {
         Self::default()
     }
 
     /// Adds a key. A number that JSON cannot hold is not known, never something else.
-    pub(super) fn with(mut self, key: &'static str, value: impl Into<Value>) -> Self {
+    pub(super) fn with(mut self, key: impl Key, value: impl Into<Value>) -> Self {
+        let key = key.text();
         match value.into() {
             Value::Number(number) if !number.is_finite() => {
                 self.not_known(key, "the result is not a finite number")
@@ -120,15 +139,15 @@ impl Object {
     }
 
     /// Adds a key that holds what was recorded, if it was.
-    pub(super) fn recorded<T: Into<Value>>(self, key: &'static str, value: Option<T>) -> Self {
+    pub(super) fn recorded<T: Into<Value>>(self, key: impl Key, value: Option<T>) -> Self {
         match value {
             Some(value) => self.with(key, value),
-            None => self.not_known(key, "not given in the survey"),
+            None => self.not_known(key.text(), "not given in the survey"),
         }
     }
 
     /// Adds a key for something that may be absent: null then means that there is none.
-    pub(super) fn or_null<T: Into<Value>>(self, key: &'static str, value: Option<T>) -> Self {
+    pub(super) fn or_null<T: Into<Value>>(self, key: impl Key, value: Option<T>) -> Self {
         self.with(key, value.map_or(Value::Null, Into::into))
     }
 

@@ -3,10 +3,9 @@
 
 use super::object::Object;
 use crate::assess::{Answer, Assessment, Safety, SafetyVerdict};
+use crate::physics::units::MM2_PER_M2;
 use crate::survey::Survey;
 use crate::survey::word::Word;
-
-const MM2: f64 = 1e6;
 
 pub(super) fn header(survey: &Survey) -> Object {
     let header = &survey.header;
@@ -106,12 +105,12 @@ pub(super) fn fabric(survey: &Survey, assessment: &Assessment) -> Answer<Object>
 }
 
 pub(super) fn safety(safety: &Safety) -> Object {
-    let mm2 = |area: &Answer<f64>| area.clone().map(|area| area * MM2);
+    let mm2 = |area: &Answer<f64>| area.clone().map(|area| area * MM2_PER_M2);
     let required = safety.required.clone().map(|required| {
         Object::new()
-            .with("high_in_roof_mm2", required.high_in_roof * MM2)
-            .with("high_elsewhere_mm2", required.high_elsewhere * MM2)
-            .with("low_mm2", required.low * MM2)
+            .with("high_in_roof_mm2", required.high_in_roof * MM2_PER_M2)
+            .with("high_elsewhere_mm2", required.high_elsewhere * MM2_PER_M2)
+            .with("low_mm2", required.low * MM2_PER_M2)
             .with("open_flued", required.open_flued)
     });
     let object = Object::new()

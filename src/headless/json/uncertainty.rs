@@ -3,10 +3,9 @@
 use super::list;
 use super::object::{Object, Value};
 use crate::assess::uncertainty::{Interval, NotFound, Share, UncertainInput, Uncertainty};
+use crate::physics::units::MM2_PER_M2;
 use crate::survey::Item;
 use crate::survey::word::Word;
-
-const MM2: f64 = 1e6;
 
 pub(super) fn uncertainty(found: &Uncertainty) -> Object {
     let answer = |answer: &crate::assess::Answer<Interval>| {
@@ -17,11 +16,11 @@ pub(super) fn uncertainty(found: &Uncertainty) -> Object {
     };
     Object::new()
         .with("draws", found.draws)
-        .with("eqla_10pa_mm2", interval(&found.eqla, MM2))
-        .with("ela_4pa_mm2", interval(&found.ela, MM2))
+        .with("eqla_10pa_mm2", interval(&found.eqla, MM2_PER_M2))
+        .with("ela_4pa_mm2", interval(&found.ela, MM2_PER_M2))
         .with(
             "unintended_eqla_10pa_mm2",
-            interval(&found.eqla_unintended, MM2),
+            interval(&found.eqla_unintended, MM2_PER_M2),
         )
         .answer("n50_per_h", answer(&found.n50_per_h))
         .answer("season_ach_mean_per_h", answer(&found.season_ach_per_h))
@@ -107,6 +106,6 @@ fn not_found(found: &Uncertainty, line: &NotFound) -> Object {
         .collect();
     Object::new()
         .with("found_percent", line.percent)
-        .with("more_eqla_10pa_mm2", line.eqla * MM2)
+        .with("more_eqla_10pa_mm2", line.eqla * MM2_PER_M2)
         .with("cases", cases)
 }

@@ -128,25 +128,21 @@ fn place(finding: &Finding) -> String {
         Item::Ledger => "ledger".to_owned(),
         Item::SafetyVentilation => "safety ventilation".to_owned(),
     };
-    if finding.place.field.is_empty() {
-        item
-    } else {
-        format!("{item}, {}", finding.place.field)
+    match finding.place.field {
+        None => item,
+        Some(field) => format!("{item}, {}", field.key()),
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::survey::{GapId, Place};
+    use crate::survey::{Field, GapId, Place};
 
     fn finding(severity: Severity, sentence: &str) -> Finding {
         Finding {
             severity,
-            place: Place {
-                item: Item::Gap(GapId(7)),
-                field: "gap_width_mm",
-            },
+            place: Place::at(Item::Gap(GapId(7)), Field::GapWidth),
             sentence: sentence.to_owned(),
             advice: "measure it".to_owned(),
         }

@@ -12,11 +12,11 @@
 //!
 //! The air never holds more than saturation: the surplus condenses. Water gives up its heat where
 //! it condenses, in the machine or on a cold surface. A hygrostat scales D and P by a duty of 0 to
-//! 1 so that the room's RH stays at its setting; a thermostat gives what its set point needs, up
+//! 1 so that the RH inside stays at its setting; a thermostat gives what its set point needs, up
 //! to the rating. Both are continuous in T_i, so the heat balance is one falling function of T_i
 //! whose zero a bracket closes in on: it always ends.
 //!
-//! A machine with a lowest room temperature runs only where the vehicle is at least that warm
+//! A machine with a lowest inside temperature runs only where the vehicle is at least that warm
 //! without it: it cannot start in a colder one, however warm it would make it.
 
 mod settle;
@@ -32,24 +32,24 @@ use super::root::NoRoot;
 /// A heater.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Heater {
-    /// Most heat it gives to the room, W.
+    /// Most heat it gives off, W.
     pub rating: f64,
     /// Thermostat, °C; `None` gives the rating all the time.
     pub set_point_c: Option<f64>,
-    /// Water it gives off with each joule, kg/J: zero unless its flame burns in the room.
+    /// Water it gives off with each joule, kg/J: zero unless its flame burns inside.
     pub water_per_joule: f64,
 }
 
 /// All that the balance knows but the air flow.
 #[derive(Clone, Copy, Debug)]
-pub struct Room<'a> {
+pub struct Inside<'a> {
     /// Outside air.
     pub outside: MoistAir,
     /// Heat through the fabric per kelvin, Σ U A, W/K.
     pub fabric: f64,
     /// Water given off as vapour, kg/s.
     pub vapour_source: f64,
-    /// Water that evaporates inside and takes its heat from the room, kg/s.
+    /// Water that evaporates inside and takes its heat from the air there, kg/s.
     pub liquid_source: f64,
     /// Heat of people (sensible part), flames (net heating value), sun, W.
     pub gains: f64,
@@ -57,7 +57,7 @@ pub struct Room<'a> {
     pub heater: Option<Heater>,
     /// Machine.
     pub machine: Option<&'a Machine>,
-    /// Relative humidity at which the machine's hygrostat holds the room, 0 to 1; `None` lets it
+    /// Relative humidity at which the machine's hygrostat holds the inside air, 0 to 1; `None` lets it
     /// run all the time.
     pub hygrostat: Option<f64>,
 }
@@ -134,8 +134,8 @@ impl Steady {
     /// The books of water, kg/s: what comes in less what goes out, zero but for rounding; and
     /// the sum of what comes in, to hold it against.
     #[must_use]
-    pub fn water_book(&self, room: &Room<'_>) -> (f64, f64) {
-        let into = self.dry_air_flow * room.outside.humidity_ratio + self.source;
+    pub fn water_book(&self, inside: &Inside<'_>) -> (f64, f64) {
+        let into = self.dry_air_flow * inside.outside.humidity_ratio + self.source;
         let out = self.dry_air_flow * self.inside.humidity_ratio + self.removal + self.condensation;
         (into - out, into)
     }
@@ -143,8 +143,8 @@ impl Steady {
     /// The books of heat, W: gains less losses, zero but for rounding; and the sum of the gains,
     /// to hold it against.
     #[must_use]
-    pub fn heat_book(&self, room: &Room<'_>) -> (f64, f64) {
-        settle::heat_book(room, self)
+    pub fn heat_book(&self, inside: &Inside<'_>) -> (f64, f64) {
+        settle::heat_book(inside, self)
     }
 }
 
@@ -158,12 +158,12 @@ impl Steady {
 /// ```
 /// use std::convert::Infallible;
 /// use gapledger::physics::MoistAir;
-/// use gapledger::physics::coupled::{Heater, Room, solve};
+/// use gapledger::physics::coupled::{Heater, Inside, solve};
 /// // 280 W into 70 W/K, fabric and air together, is +4 K, which alone takes outside air of 6 °C
 /// // and 80 % to about 61 % (closed form: RH 0.80 p_ws(6 °C)/p_ws(10 °C)).
 /// let outside = MoistAir::from_relative_humidity(6.0, 0.80, 101_325.0)?;
 /// let air = 10.0 / 3600.0;
-/// let room = Room {
+/// let inside = Inside {
 ///     outside,
 ///     fabric: 70.0 - air * (1006.0 + 1860.0 * outside.humidity_ratio),
 ///     vapour_source: 0.0,
@@ -173,26 +173,26 @@ impl Steady {
 ///     machine: None,
 ///     hygrostat: None,
 /// };
-/// let steady = solve(&room, |_| Ok::<_, Infallible>(air))?;
+/// let steady = solve(&inside, |_| Ok::<_, Infallible>(air))?;
 /// assert!((steady.inside.t_c - 10.0).abs() < 1e-9);
 /// assert!((steady.relative_humidity() - 0.61).abs() < 0.005);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn solve<E>(
-    room: &Room<'_>,
+    inside: &Inside<'_>,
     dry_air_flow: impl Fn(f64) -> Result<f64, E>,
 ) -> Result<Steady, CoupledError<E>> {
-    check(room)?;
-    Settler::new(room, dry_air_flow, water::Aim::Steady).solve()
+    check(inside)?;
+    Settler::new(inside, dry_air_flow, water::Aim::Steady).solve()
 }
 
 /// Water that a machine running all the time, or without one the air alone, can take from damp
-/// contents while the room's RH is held at `rh` (0 to 1).
+/// contents while the RH inside is held at `rh` (0 to 1).
 ///
 /// The same balance with W_i = W at that RH and the evaporation from the contents as the unknown:
 ///
 /// ```text
-/// E = D(T_i, W) + m_da (W − W_o) − S,   E takes E h_fg from the room
+/// E = D(T_i, W) + m_da (W − W_o) − S,   E takes E h_fg from the air there
 /// ```
 /// `source` and `evaporated` of the answer hold S + E. E is negative where the machine cannot
 /// even hold the RH with the contents dry.
@@ -200,18 +200,18 @@ pub fn solve<E>(
 /// # Errors
 /// As [`solve`].
 pub fn dry_out<E>(
-    room: &Room<'_>,
+    inside: &Inside<'_>,
     rh: f64,
     dry_air_flow: impl Fn(f64) -> Result<f64, E>,
 ) -> Result<DryOut, CoupledError<E>> {
-    check(room)?;
+    check(inside)?;
     if !(rh > 0.0 && rh <= 1.0) {
         return Err(CoupledError::Number("the relative humidity to hold"));
     }
-    let steady = Settler::new(room, dry_air_flow, water::Aim::Held(rh)).solve()?;
-    let own = room.vapour_source
-        + room.liquid_source
-        + steady.heater_power * room.heater.map_or(0.0, |heater| heater.water_per_joule);
+    let steady = Settler::new(inside, dry_air_flow, water::Aim::Held(rh)).solve()?;
+    let own = inside.vapour_source
+        + inside.liquid_source
+        + steady.heater_power * inside.heater.map_or(0.0, |heater| heater.water_per_joule);
     Ok(DryOut {
         from_contents: steady.source - own,
         steady,
@@ -227,20 +227,20 @@ pub struct DryOut {
     pub steady: Steady,
 }
 
-fn check<E>(room: &Room<'_>) -> Result<(), CoupledError<E>> {
-    let heater = room.heater.unwrap_or(Heater {
+fn check<E>(inside: &Inside<'_>) -> Result<(), CoupledError<E>> {
+    let heater = inside.heater.unwrap_or(Heater {
         rating: 0.0,
         set_point_c: None,
         water_per_joule: 0.0,
     });
     let not_negative = [
-        (room.fabric, "the fabric's loss"),
-        (room.vapour_source, "the vapour given off"),
-        (room.liquid_source, "the water that evaporates"),
-        (room.gains, "the heat of people and sun"),
+        (inside.fabric, "the fabric's loss"),
+        (inside.vapour_source, "the vapour given off"),
+        (inside.liquid_source, "the water that evaporates"),
+        (inside.gains, "the heat of people and sun"),
         (heater.rating, "the heater's rating"),
         (heater.water_per_joule, "the heater's water"),
-        (room.hygrostat.unwrap_or(0.0), "the hygrostat's setting"),
+        (inside.hygrostat.unwrap_or(0.0), "the hygrostat's setting"),
     ];
     for (value, what) in not_negative {
         if !(value.is_finite() && value >= 0.0) {
@@ -248,7 +248,7 @@ fn check<E>(room: &Room<'_>) -> Result<(), CoupledError<E>> {
         }
     }
     let in_span = |t_c: f64| (TEMPERATURE_SPAN_C.0..=TEMPERATURE_SPAN_C.1).contains(&t_c);
-    if !in_span(room.outside.t_c) {
+    if !in_span(inside.outside.t_c) {
         return Err(CoupledError::Number("the outside temperature"));
     }
     match heater.set_point_c {

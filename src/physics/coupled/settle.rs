@@ -1,7 +1,7 @@
 //! The balance of heat: one falling function of the inside temperature.
 
 use super::water::{Aim, AtTemperature, Water};
-use super::{CoupledError, Heater, Room, Running, Steady};
+use super::{CoupledError, Heater, Inside, Running, Steady};
 use crate::physics::air::{MoistAir, TEMPERATURE_SPAN_C};
 use crate::physics::machine::Machine;
 use crate::physics::moisture::{HEAT_OF_VAPORISATION, ventilation_conductance};
@@ -14,9 +14,9 @@ const CLOSED: f64 = 1e-11;
 const FINEST_KELVIN: f64 = 1e-13;
 const FINEST_WATT: f64 = 1e-12;
 
-/// Solves one room.
+/// Solves the balance of one inside air.
 pub(super) struct Settler<'a, Flow> {
-    room: &'a Room<'a>,
+    inside: &'a Inside<'a>,
     flow: Flow,
     aim: Aim,
 }
@@ -44,12 +44,12 @@ impl Look {
 }
 
 impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
-    pub(super) fn new(room: &'a Room<'a>, flow: Flow, aim: Aim) -> Self {
-        Self { room, flow, aim }
+    pub(super) fn new(inside: &'a Inside<'a>, flow: Flow, aim: Aim) -> Self {
+        Self { inside, flow, aim }
     }
 
     pub(super) fn solve(&self) -> Result<Steady, CoupledError<E>> {
-        let Some(machine) = self.room.machine else {
+        let Some(machine) = self.inside.machine else {
             return self.settle(None, Running::NoMachine);
         };
         if self.warm_enough(machine)? {
@@ -68,7 +68,7 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
         if lowest >= TEMPERATURE_SPAN_C.1 {
             return Ok(false);
         }
-        let output = match self.room.heater {
+        let output = match self.inside.heater {
             Some(heater) if heater.set_point_c.is_none_or(|set| lowest <= set) => heater.rating,
             _ => 0.0,
         };
@@ -81,16 +81,16 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
         t_c: f64,
         heater: f64,
     ) -> Result<Look, CoupledError<E>> {
-        let room = self.room;
+        let inside = self.inside;
         let flow = (self.flow)(t_c).map_err(CoupledError::Flow)?;
         if !(flow.is_finite() && flow >= 0.0) {
             return Err(CoupledError::Number("the air flow"));
         }
-        let per_joule = room.heater.map_or(0.0, |heater| heater.water_per_joule);
-        let source = room.vapour_source + room.liquid_source + per_joule * heater;
-        let at = machine.map(|machine| machine.at(t_c, room.outside.pressure));
-        let water = AtTemperature::new(room, at, t_c, flow, source).water(self.aim);
-        let (gains, losses) = heat(room, t_c, flow, heater, &water);
+        let per_joule = inside.heater.map_or(0.0, |heater| heater.water_per_joule);
+        let source = inside.vapour_source + inside.liquid_source + per_joule * heater;
+        let at = machine.map(|machine| machine.at(t_c, inside.outside.pressure));
+        let water = AtTemperature::new(inside, at, t_c, flow, source).water(self.aim);
+        let (gains, losses) = heat(inside, t_c, flow, heater, &water);
         Ok(Look {
             t_c,
             flow,
@@ -109,7 +109,7 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
     ) -> Result<Steady, CoupledError<E>> {
         let lowest = machine.map_or(f64::NEG_INFINITY, Machine::lowest_room_c);
         let span = (TEMPERATURE_SPAN_C.0.max(lowest), TEMPERATURE_SPAN_C.1);
-        let look = match self.room.heater {
+        let look = match self.inside.heater {
             None => self.temperature(machine, span, 0.0)?,
             Some(Heater {
                 rating,
@@ -132,12 +132,12 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
         span: (f64, f64),
         output: f64,
     ) -> Result<Look, CoupledError<E>> {
-        let outside = &self.room.outside;
+        let outside = &self.inside.outside;
         let start = outside.t_c.clamp(span.0, span.1);
         let first = self.look(machine, start, output)?;
         let guess = Guess {
             start,
-            slope: self.room.fabric + ventilation_conductance(first.flow, outside.humidity_ratio),
+            slope: self.inside.fabric + ventilation_conductance(first.flow, outside.humidity_ratio),
             finest: FINEST_KELVIN,
         };
         let crossing = falling_root(
@@ -193,7 +193,7 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
     }
 
     /// Two looks as near as can matter, between which a machine on its hygrostat switches: it
-    /// finds nothing to take, and its warmth alone brings the room to its setting. It then runs
+    /// finds nothing to take, and its warmth alone brings the inside to its setting. It then runs
     /// just the share of the time that closes the balance of heat.
     fn blend(&self, above: Look, below: Look) -> Look {
         let (surplus, lack) = (above.probe().value, below.probe().value);
@@ -205,7 +205,7 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
         }
         let share = lack / (lack - surplus);
         let mix = |one: f64, other: f64| other + share * (one - other);
-        let outside = self.room.outside.humidity_ratio;
+        let outside = self.inside.outside.humidity_ratio;
         let carried = |look: &Look| look.flow * (outside - look.water.humidity_ratio);
         let flow = mix(above.flow, below.flow);
         // What the air carries is mixed, not its parts, so that the books of water still close.
@@ -237,7 +237,7 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
         let inside = MoistAir::new(
             look.t_c,
             look.water.humidity_ratio,
-            self.room.outside.pressure,
+            self.inside.outside.pressure,
         )
         .map_err(|_| CoupledError::Number("the inside air's state"))?;
         Ok(Steady {
@@ -257,11 +257,11 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
 
 /// Gains and losses, W, each a sum of what is not negative: inside colder than outside, the
 /// fabric and the air bring heat in.
-fn heat(room: &Room<'_>, t_c: f64, flow: f64, heater: f64, water: &Water) -> (f64, f64) {
-    let conductance = room.fabric + ventilation_conductance(flow, room.outside.humidity_ratio);
-    let through = conductance * (t_c - room.outside.t_c);
+fn heat(inside: &Inside<'_>, t_c: f64, flow: f64, heater: f64, water: &Water) -> (f64, f64) {
+    let conductance = inside.fabric + ventilation_conductance(flow, inside.outside.humidity_ratio);
+    let through = conductance * (t_c - inside.outside.t_c);
     let gains = heater
-        + room.gains
+        + inside.gains
         + water.machine_power
         + (water.removal + water.condensation) * HEAT_OF_VAPORISATION
         + (-through).max(0.0);
@@ -270,7 +270,7 @@ fn heat(room: &Room<'_>, t_c: f64, flow: f64, heater: f64, water: &Water) -> (f6
 }
 
 /// Gains less losses, and the gains, W.
-pub(super) fn heat_book(room: &Room<'_>, steady: &Steady) -> (f64, f64) {
+pub(super) fn heat_book(inside: &Inside<'_>, steady: &Steady) -> (f64, f64) {
     let water = Water {
         humidity_ratio: steady.inside.humidity_ratio,
         removal: steady.removal,
@@ -281,7 +281,7 @@ pub(super) fn heat_book(room: &Room<'_>, steady: &Steady) -> (f64, f64) {
         evaporated: steady.evaporated,
     };
     let (gains, losses) = heat(
-        room,
+        inside,
         steady.inside.t_c,
         steady.dry_air_flow,
         steady.heater_power,

@@ -2,7 +2,7 @@
 
 use std::convert::Infallible;
 
-use super::Room;
+use super::Inside;
 use crate::physics::air::{humidity_ratio, saturation_pressure};
 use crate::physics::machine::MachineAt;
 use crate::physics::root::{Guess, Probe, falling_root};
@@ -35,7 +35,7 @@ pub(super) struct Water {
 
 /// One inside temperature.
 pub(super) struct AtTemperature<'a> {
-    pub(super) room: &'a Room<'a>,
+    pub(super) inside: &'a Inside<'a>,
     pub(super) machine: Option<MachineAt<'a>>,
     pub(super) flow: f64,
     /// All water given off inside, the heater's with it, kg/s.
@@ -46,7 +46,7 @@ pub(super) struct AtTemperature<'a> {
 
 impl<'a> AtTemperature<'a> {
     pub(super) fn new(
-        room: &'a Room<'a>,
+        inside: &'a Inside<'a>,
         machine: Option<MachineAt<'a>>,
         t_c: f64,
         flow: f64,
@@ -54,11 +54,11 @@ impl<'a> AtTemperature<'a> {
     ) -> Self {
         let saturation = saturation_pressure(t_c);
         Self {
-            room,
+            inside,
             machine,
             flow,
             source,
-            saturated: humidity_ratio(saturation, room.outside.pressure),
+            saturated: humidity_ratio(saturation, inside.outside.pressure),
             saturation,
         }
     }
@@ -71,7 +71,7 @@ impl<'a> AtTemperature<'a> {
     }
 
     fn ratio_at(&self, rh: f64) -> f64 {
-        humidity_ratio(rh * self.saturation, self.room.outside.pressure)
+        humidity_ratio(rh * self.saturation, self.inside.outside.pressure)
     }
 
     /// The machine's part at a humidity ratio, running all the time.
@@ -85,7 +85,7 @@ impl<'a> AtTemperature<'a> {
 
     /// Water that comes in, less what the air carries out, at a humidity ratio, kg/s.
     fn surplus(&self, ratio: f64) -> f64 {
-        self.source + self.flow * (self.room.outside.humidity_ratio - ratio)
+        self.source + self.flow * (self.inside.outside.humidity_ratio - ratio)
     }
 
     fn held(&self, rh: f64) -> Water {
@@ -99,7 +99,7 @@ impl<'a> AtTemperature<'a> {
             machine_power: self.full_power(ratio),
             condensation: 0.0,
             source: self.source + from_contents,
-            evaporated: self.room.liquid_source + from_contents.max(0.0),
+            evaporated: self.inside.liquid_source + from_contents.max(0.0),
         }
     }
 
@@ -107,7 +107,7 @@ impl<'a> AtTemperature<'a> {
         if self.machine.is_none() {
             return self.without_machine();
         }
-        let Some(rh) = self.room.hygrostat else {
+        let Some(rh) = self.inside.hygrostat else {
             return self.running();
         };
         let wanted = self.ratio_at(rh).min(self.saturated);
@@ -129,7 +129,7 @@ impl<'a> AtTemperature<'a> {
             machine_power: duty * self.full_power(wanted),
             condensation: 0.0,
             source: self.source,
-            evaporated: self.room.liquid_source,
+            evaporated: self.inside.liquid_source,
         }
     }
 
@@ -139,7 +139,7 @@ impl<'a> AtTemperature<'a> {
     }
 
     fn without_machine(&self) -> Water {
-        let outside = self.room.outside.humidity_ratio;
+        let outside = self.inside.outside.humidity_ratio;
         let level = if self.source <= 0.0 {
             outside
         } else if self.flow > 0.0 {
@@ -159,7 +159,7 @@ impl<'a> AtTemperature<'a> {
                 0.0
             },
             source: self.source,
-            evaporated: self.room.liquid_source,
+            evaporated: self.inside.liquid_source,
         }
     }
 
@@ -172,13 +172,13 @@ impl<'a> AtTemperature<'a> {
             machine_power: self.full_power(ratio),
             condensation,
             source: self.source,
-            evaporated: self.room.liquid_source,
+            evaporated: self.inside.liquid_source,
         }
     }
 
     /// Humidity ratio and condensation with the machine running all the time.
     fn running_ratio(&self) -> (f64, f64) {
-        let outside = self.room.outside.humidity_ratio;
+        let outside = self.inside.outside.humidity_ratio;
         let most = self.saturated;
         let left = self.balance_at(most);
         if left >= 0.0 {

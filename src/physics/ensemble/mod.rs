@@ -1,229 +1,243 @@
-//! One body balanced many times over with other factors on its gaps: for trials of the uncertainty and
-//! for trying out what sealing each gap would save.
+//! One body balanced many times over with other factors on its gaps and inner openings: for
+//! trials of the uncertainty and for trying out what sealing each gap would save.
 //!
-//! The equations are those of [`crate::physics::balance`]; only the speed differs. Gaps lie four
+//! The equations are those of [`crate::physics::network`]; only the speed differs. Gaps lie four
 //! by four in memory, Newton's method starts from a neighbouring answer, and the last step is
 //! made in the flow alone:
 //!
 //! ```text
-//! inflow at balance ≈ inflow − (inflow − outflow) S_in/S
+//! inflow at balance ≈ inflow + Σ S_in δp
 //! ```
-//! where S_in and S are the slopes of the inflow and of all flows; the error is of the second
-//! order in the imbalance left. Where Newton does not get there in a few steps, the exact
-//! balance takes over.
+//! where S_in is the slope of the inflow of each space and δp the step its pressure would take;
+//! the error is of the second order in the imbalance left. Where Newton does not get there in a
+//! few steps, the exact balance takes over.
 #![expect(
     clippy::indexing_slicing,
     reason = "slots and lanes are laid out together; a missing number must never turn into a silent default"
 )]
 
 mod block;
-mod joined;
+mod one_space;
+mod several_spaces;
+
+use std::ops::Range;
 
 use self::block::{Block, LANES, Lanes, Sums};
-use super::air::GRAVITY;
-use super::balance::{Balance, BalanceError, Conditions, Path};
-use super::flow_law::{FlowLaw, GapFlow, Gas, Resistances};
+use self::several_spaces::InnerOpenings;
+use super::flow_law::{FlowLaw, Resistances};
+use super::network::path::TwoAirs;
+use super::network::{Body, Network, NetworkError, Path, Solved, Workspace};
 
-pub use self::joined::{
-    Compartment, Doorway, JoinedArranged, JoinedEnsemble, JoinedMember, JoinedState, JoinedStruck,
-};
-
-/// Pressure span over a gap's height below which the gap counts as level, Pa.
-const LEVEL_SPAN: f64 = 1e-6;
-/// Evaluations after which the exact balance takes over.
-const MOST_EVALUATIONS: u32 = 12;
-
-/// A gap between two heights above the ground, m.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Placed {
-    /// Its flow.
-    pub flow: GapFlow,
-    /// Lower end.
-    pub z_low: f64,
-    /// Upper end.
-    pub z_high: f64,
-}
-
-/// A body of one space with air of given states outside and inside.
+/// A body laid out to be balanced many times over.
 #[derive(Clone, Debug)]
 pub struct Ensemble {
-    gaps: Vec<Placed>,
-    /// Resistances in outside and inside air, per gap.
-    parts: Vec<[Resistances; 2]>,
-    outside: Gas,
-    inside: Gas,
-    datum: f64,
-    supply: f64,
-    extract: f64,
-    /// Slot of each gap: level gaps first, then tall ones, each padded to whole blocks, then
-    /// tested components.
-    slots: Vec<usize>,
-    level_blocks: usize,
-    tall_blocks: usize,
-    /// Gaps with a power law, in the order of their slots.
+    body: Body,
+    /// What each gap is made of.
+    gaps: Vec<GapParts>,
+    spaces: Vec<SpaceGaps>,
+    /// Tested components, space by space, in the order of their slots.
     powers: Vec<usize>,
-    /// Pressure at each slot that is not the wind's: `−(ρ_o − ρ_i) g (z − z_datum)`, Pa.
+    /// Pressure at each slot that is not the wind's: `−(ρ_o − ρ_s) g (z − z_datum)`, Pa.
     stack: Vec<Lanes>,
+}
+
+/// What stays the same of a gap.
+#[derive(Clone, Debug)]
+struct GapParts {
+    /// Resistances in outside air and in that of its space.
+    resistances: [Resistances; 2],
+    /// Half the pressure span over its height, Pa; one for a level gap.
+    half_span: f64,
+    /// Where its numbers lie.
+    slot: usize,
+    is_power: bool,
+}
+
+/// Where the gaps of one space lie: level gaps first, then tall ones, then tested components,
+/// each padded to whole blocks.
+#[derive(Clone, Debug)]
+struct SpaceGaps {
+    airs: TwoAirs,
+    level: Range<usize>,
+    tall: Range<usize>,
+    /// First slot of the tested components.
+    power_slot: usize,
+    /// Its part of all tested components.
+    powers: Range<usize>,
 }
 
 /// Numbers of one body's gaps in the order in which an [`Ensemble`] works on them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Arranged(Vec<Lanes>);
 
-/// A body with given factors on its gaps, ready to be balanced in one wind after another.
+/// Where an answer lies, or is looked for first.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct State {
+    /// Pressure of each space at the datum, Pa.
+    pub pressures: Vec<f64>,
+    /// Net flow through each inner opening, kg/s.
+    pub flows: Vec<f64>,
+}
+
+/// A body with given factors on its gaps and inner openings, ready to be balanced in one wind
+/// after another.
 #[derive(Clone, Debug)]
 pub struct Member {
+    /// One block for each of the stack's; those of tested components stay closed.
     blocks: Vec<Block>,
     powers: Vec<Path>,
     factors: Vec<f64>,
+    opening_factors: Vec<f64>,
     discharge: f64,
     base: Vec<Lanes>,
+    state: State,
+    inner: InnerOpenings,
+    workspace: Workspace,
 }
 
-/// A balance struck.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Struck {
-    /// Inside pressure at the datum, Pa.
-    pub inside_pressure: f64,
-    /// Gross inflow of outside air, supply fans included, kg/s.
-    pub inflow: f64,
-    /// How often the flows were worked out; 0 where the exact balance took over.
-    pub evaluations: u32,
+impl Member {
+    /// Pressures and flows of the balance solved last.
+    pub fn state(&self) -> &State {
+        &self.state
+    }
+
+    /// Pressures and flows to look from next.
+    pub fn state_mut(&mut self) -> &mut State {
+        &mut self.state
+    }
 }
 
 impl Ensemble {
-    /// Lays out the body. `supply` and `extract` are the fans' flows in kg/s.
-    pub fn new(
-        gaps: Vec<Placed>,
-        outside: Gas,
-        inside: Gas,
-        datum: f64,
-        supply: f64,
-        extract: f64,
-    ) -> Self {
-        let gradient = (outside.density - inside.density) * GRAVITY;
-        let is_tall = |gap: &Placed| gradient.abs() * (gap.z_high - gap.z_low).abs() >= LEVEL_SPAN;
-        let is_power = |gap: &Placed| matches!(gap.flow.law(), FlowLaw::Power { .. });
-        let mut slots = vec![0; gaps.len()];
-        let mut place = |first: usize, wanted: &dyn Fn(&Placed) -> bool| {
-            let mut next = first;
-            for (slot, _) in slots.iter_mut().zip(&gaps).filter(|(_, gap)| wanted(gap)) {
-                *slot = next;
-                next += 1;
-            }
-            next.div_ceil(LANES) * LANES
+    /// Lays out the body.
+    pub fn new(body: Body) -> Self {
+        let airs = |space: usize| {
+            let inside = body.spaces[space].gas.density;
+            TwoAirs::new(body.outside.density, inside, body.datum)
         };
-        let level = place(0, &|gap| !is_power(gap) && !is_tall(gap));
-        let tall = place(level, &|gap| !is_power(gap) && is_tall(gap));
-        let end = place(tall, &is_power);
-        let powers = (0..gaps.len()).filter(|at| is_power(&gaps[*at])).collect();
-        let parts = gaps
-            .iter()
-            .map(|gap| {
-                [
-                    gap.flow.resistances(&outside),
-                    gap.flow.resistances(&inside),
-                ]
-            })
-            .collect();
-        let mut stack = vec![[0.0; LANES]; end / LANES];
-        for (gap, slot) in gaps.iter().zip(&slots) {
-            let height = 0.5 * (gap.z_low + gap.z_high) - datum;
-            stack[slot / LANES][slot % LANES] = -gradient * height;
+        let mut gaps: Vec<GapParts> = Vec::with_capacity(body.gaps.len());
+        for (space, placed) in &body.gaps {
+            let inside = &body.spaces[*space].gas;
+            let span = airs(*space).span_between(placed.z_low, placed.z_high);
+            gaps.push(GapParts {
+                resistances: [&body.outside, inside].map(|gas| placed.flow.resistances(gas)),
+                half_span: if span > 0.0 { 0.5 * span } else { 1.0 },
+                slot: 0,
+                is_power: matches!(placed.flow.law(), FlowLaw::Power { .. }),
+            });
+        }
+        let (mut next, mut powers, mut spaces) = (0, Vec::new(), Vec::new());
+        for space in 0..body.spaces.len() {
+            let airs = airs(space);
+            let own = |at: usize| body.gaps[at].0 == space;
+            let is_tall = |at: usize| {
+                let placed = &body.gaps[at].1;
+                airs.span_between(placed.z_low, placed.z_high) > 0.0
+            };
+            let mut place = |wanted: &dyn Fn(usize, bool) -> bool| {
+                let first = next / LANES;
+                for (at, gap) in gaps.iter_mut().enumerate() {
+                    if own(at) && wanted(at, gap.is_power) {
+                        gap.slot = next;
+                        next += 1;
+                    }
+                }
+                next = next.div_ceil(LANES) * LANES;
+                first..next / LANES
+            };
+            let level = place(&|at, is_power| !is_power && !is_tall(at));
+            let tall = place(&|at, is_power| !is_power && is_tall(at));
+            place(&|_, is_power| is_power);
+            let first = powers.len();
+            powers.extend((0..gaps.len()).filter(|at| own(*at) && gaps[*at].is_power));
+            spaces.push(SpaceGaps {
+                airs,
+                power_slot: tall.end * LANES,
+                level,
+                tall,
+                powers: first..powers.len(),
+            });
+        }
+        let mut stack = vec![[0.0; LANES]; next / LANES];
+        for ((space, placed), gap) in body.gaps.iter().zip(&gaps) {
+            stack[gap.slot / LANES][gap.slot % LANES] =
+                spaces[*space].airs.weight(placed.z_low, placed.z_high);
         }
         Self {
+            body,
             gaps,
-            parts,
-            outside,
-            inside,
-            datum,
-            supply,
-            extract,
-            slots,
-            level_blocks: level / LANES,
-            tall_blocks: (tall - level) / LANES,
+            spaces,
             powers,
             stack,
         }
     }
 
-    /// Number of gaps.
-    pub fn len(&self) -> usize {
-        self.gaps.len()
-    }
-
-    /// Whether there is no gap at all.
-    pub fn is_empty(&self) -> bool {
-        self.gaps.is_empty()
-    }
-
-    /// Density of the inside air, kg/m³.
-    pub fn density_in(&self) -> f64 {
-        self.inside.density
-    }
-
-    /// Density of the outside air, kg/m³.
-    pub fn density_out(&self) -> f64 {
-        self.outside.density
+    /// The body laid out.
+    pub fn body(&self) -> &Body {
+        &self.body
     }
 
     /// Puts one number for each gap, such as its pressure coefficient, into working order.
-    pub fn arrange(&self, values: &[f64]) -> Arranged {
+    pub fn arrange(&self, values: impl IntoIterator<Item = f64>) -> Arranged {
         let mut arranged = vec![[0.0; LANES]; self.stack.len()];
-        for (value, slot) in values.iter().zip(&self.slots) {
-            arranged[slot / LANES][slot % LANES] = *value;
+        for (value, gap) in values.into_iter().zip(&self.gaps) {
+            arranged[gap.slot / LANES][gap.slot % LANES] = value;
         }
         Arranged(arranged)
     }
 
     /// The body as surveyed: every factor one.
     pub fn member(&self) -> Member {
+        let (spaces, openings) = (self.body.spaces.len(), self.body.openings.len());
         let mut member = Member {
-            blocks: vec![Block::CLOSED; self.level_blocks + self.tall_blocks],
-            powers: Vec::with_capacity(self.powers.len()),
-            factors: vec![0.0; self.gaps.len()],
+            blocks: vec![Block::CLOSED; self.stack.len()],
+            powers: Vec::new(),
+            factors: Vec::new(),
+            opening_factors: Vec::new(),
             discharge: 0.0,
             base: self.stack.clone(),
+            state: State {
+                pressures: vec![0.0; spaces],
+                flows: vec![0.0; openings],
+            },
+            inner: InnerOpenings::default(),
+            workspace: Workspace::default(),
         };
-        self.vary(&mut member, &vec![1.0; self.gaps.len()], 1.0);
+        let ones = vec![1.0; self.gaps.len()];
+        self.vary(&mut member, &ones, &vec![1.0; openings], 1.0);
         member
     }
 
-    /// Sets the factors on the flow of each gap, and the one on all sharp edges. Allocates
-    /// nothing.
-    pub fn vary(&self, member: &mut Member, factors: &[f64], discharge: f64) {
-        let gradient = (self.outside.density - self.inside.density) * GRAVITY;
+    /// Sets the factors on the flow of each gap and inner opening, and the one on all sharp
+    /// edges. Allocates nothing.
+    pub fn vary(
+        &self,
+        member: &mut Member,
+        factors: &[f64],
+        opening_factors: &[f64],
+        discharge: f64,
+    ) {
         let eased = 1.0 / (discharge * discharge);
         member.discharge = discharge;
         member.factors.clear();
         member.factors.extend_from_slice(factors);
-        let in_blocks = (self.level_blocks + self.tall_blocks) * LANES;
-        for (at, (gap, slot)) in self.gaps.iter().zip(&self.slots).enumerate() {
-            if *slot < in_blocks {
-                let factor = gap.flow.multiplier() * factors[at];
-                let mass = [factor * self.outside.density, factor * self.inside.density];
-                let span = gradient.abs() * (gap.z_high - gap.z_low).abs();
-                let half = if span < LEVEL_SPAN { 1.0 } else { 0.5 * span };
-                member.blocks[slot / LANES].set(slot % LANES, &self.parts[at], eased, mass, half);
+        member.opening_factors.clear();
+        member.opening_factors.extend_from_slice(opening_factors);
+        for (((space, placed), gap), factor) in self.body.gaps.iter().zip(&self.gaps).zip(factors) {
+            if !gap.is_power {
+                let factor = placed.flow.multiplier() * factor;
+                let (outside, inside) = (&self.body.outside, &self.body.spaces[*space].gas);
+                let mass = [factor * outside.density, factor * inside.density];
+                let (block, lane) = (gap.slot / LANES, gap.slot % LANES);
+                member.blocks[block].set(lane, &gap.resistances, eased, mass, gap.half_span);
             }
         }
         member.powers.clear();
-        member.powers.extend(
-            self.powers
-                .iter()
-                .map(|at| self.path(member.discharge, *at, factors[*at])),
-        );
-    }
-
-    fn path(&self, discharge: f64, at: usize, factor: f64) -> Path {
-        let gap = &self.gaps[at];
-        Path {
-            inward: gap.flow.at_discharge(&self.outside, discharge),
-            outward: gap.flow.at_discharge(&self.inside, discharge),
-            z_low: gap.z_low.min(gap.z_high),
-            z_high: gap.z_low.max(gap.z_high),
-        }
-        .scaled(factor)
+        member.powers.extend(self.powers.iter().map(|at| {
+            let (space, placed) = &self.body.gaps[*at];
+            let airs = [&self.body.outside, &self.body.spaces[*space].gas];
+            placed.path(airs, discharge, factors[*at])
+        }));
+        member.inner.vary(&self.body, opening_factors, discharge);
     }
 
     /// Sets what of the outside pressure does not change with the wind's direction: the weight
@@ -240,160 +254,123 @@ impl Ensemble {
         }
     }
 
-    /// Strikes the balance with the outside pressure `scale` Pa times each gap's coefficient,
-    /// besides what [`Ensemble::hold`] set. Ends with an imbalance of at most `tolerance` of the
-    /// through-flow, corrected as said at the head of this module.
+    /// Solves the balance with the outside pressure `scale` Pa times each gap's coefficient,
+    /// besides what [`Ensemble::hold`] set, from the state that the member holds, and leaves
+    /// there the one found. Ends with an imbalance of at most `tolerance` of the through-flow,
+    /// corrected as said at the head of this module; [`Solved::steps`] is 0 where the exact
+    /// balance took over.
     ///
     /// # Errors
-    /// As [`Balance::solve`].
+    /// As [`Network::solve`].
     pub fn solve(
+        &self,
+        member: &mut Member,
+        coefficients: &Arranged,
+        scale: f64,
+        tolerance: f64,
+    ) -> Result<Solved, NetworkError> {
+        let found = if self.spaces.len() == 1 {
+            self.solve_one_space(member, coefficients, scale, tolerance)
+        } else {
+            self.solve_several_spaces(member, coefficients, scale, tolerance)
+        };
+        found.map_or_else(|| self.exactly(member, coefficients, scale), Ok)
+    }
+
+    /// The same where the member holds no state near the answer: a single space is found from
+    /// anywhere, several by the exact balance.
+    ///
+    /// # Errors
+    /// As [`Network::solve`].
+    pub fn solve_from_afar(
+        &self,
+        member: &mut Member,
+        coefficients: &Arranged,
+        scale: f64,
+        tolerance: f64,
+    ) -> Result<Solved, NetworkError> {
+        if self.spaces.len() == 1 {
+            self.solve(member, coefficients, scale, tolerance)
+        } else {
+            self.exactly(member, coefficients, scale)
+        }
+    }
+
+    /// The exact balance of the same body.
+    ///
+    /// # Errors
+    /// As [`Network::solve`].
+    #[cold]
+    pub fn exactly(
+        &self,
+        member: &mut Member,
+        coefficients: &Arranged,
+        scale: f64,
+    ) -> Result<Solved, NetworkError> {
+        let network: Network = self.body.varied(
+            member.discharge,
+            |at| member.factors[at],
+            |at| member.opening_factors[at],
+        );
+        // The exact balance adds the weight of the air itself.
+        let outside = self.gaps.iter().map(|gap| {
+            let (block, lane) = (gap.slot / LANES, gap.slot % LANES);
+            let wind = scale * coefficients.0[block][lane];
+            wind + member.base[block][lane] - self.stack[block][lane]
+        });
+        let outside: Vec<f64> = outside.collect();
+        let (state, workspace) = (&mut member.state, &mut member.workspace);
+        workspace.start_from(&state.pressures);
+        let solved = network.solve(1.0, &outside, workspace)?;
+        state.pressures.copy_from_slice(workspace.pressures());
+        for (flow, found) in state.flows.iter_mut().zip(workspace.inner_flows()) {
+            *flow = found.net();
+        }
+        Ok(Solved { steps: 0, ..solved })
+    }
+
+    /// All outside air of one space at the pressure it has, Pa.
+    #[inline]
+    fn evaluate(
         &self,
         member: &Member,
         coefficients: &Arranged,
         scale: f64,
-        start: f64,
-        tolerance: f64,
-    ) -> Result<Struck, BalanceError> {
-        let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
-        let mut pressure = start;
-        for evaluations in 1..=MOST_EVALUATIONS {
-            let total = self.evaluate(member, &coefficients.0, scale, pressure);
-            let surplus = total.inflow - total.outflow;
-            if surplus.abs() <= tolerance * total.inflow.max(total.outflow) && total.slope > 0.0 {
-                return Ok(Struck {
-                    inside_pressure: pressure + surplus / total.slope,
-                    inflow: total.inflow - surplus * (total.slope_in / total.slope),
-                    evaluations,
-                });
-            }
-            if surplus > 0.0 {
-                low = pressure;
-            } else {
-                high = pressure;
-            }
-            let next = pressure + surplus / total.slope;
-            pressure = if next > low && next < high {
-                next
-            } else {
-                0.5 * (low + high)
-            };
-            if !pressure.is_finite() {
-                break;
-            }
-        }
-        self.exactly(member, &coefficients.0, scale, start)
-    }
-
-    #[inline]
-    fn evaluate(&self, member: &Member, coefficients: &[Lanes], scale: f64, inside: f64) -> Total {
+        space: usize,
+        inside: f64,
+    ) -> Total {
         let mut sums = Sums::default();
         let dp = |at: usize| -> Lanes {
-            let (wind, base) = (&coefficients[at], &member.base[at]);
+            let (wind, base) = (&coefficients.0[at], &member.base[at]);
             std::array::from_fn(|lane| scale * wind[lane] + base[lane] - inside)
         };
-        for (at, block) in member.blocks[..self.level_blocks].iter().enumerate() {
-            block.level(&dp(at), &mut sums);
+        let own = &self.spaces[space];
+        for at in own.level.clone() {
+            member.blocks[at].level(&dp(at), &mut sums);
         }
-        let tall_ends = member.blocks.len();
-        for at in self.level_blocks..tall_ends {
+        for at in own.tall.clone() {
             member.blocks[at].tall(&dp(at), &mut sums);
         }
         let sum = |lanes: &Lanes| (lanes[0] + lanes[1]) + (lanes[2] + lanes[3]);
+        let fans = &self.body.spaces[space];
         let mut total = Total {
-            inflow: self.supply + sum(&sums.inflow),
-            outflow: self.extract + sum(&sums.outflow),
+            inflow: fans.supply + sum(&sums.inflow),
+            outflow: fans.extract + sum(&sums.outflow),
             slope_in: sum(&sums.slope_in),
             slope: sum(&sums.slope),
         };
-        for (at, path) in member.powers.iter().enumerate() {
-            let slot = tall_ends * LANES + at;
-            let dp = dp(slot / LANES)[slot % LANES];
-            self.add_power(path, dp, &mut total);
+        for (slot, path) in (own.power_slot..).zip(&member.powers[own.powers.clone()]) {
+            let flow = own.airs.flow(path, dp(slot / LANES)[slot % LANES]);
+            total.inflow += flow.inward;
+            total.outflow += flow.outward;
+            total.slope_in += flow.slope_in;
+            total.slope += flow.slope;
         }
         total
     }
-
-    fn add_power(&self, path: &Path, dp: f64, total: &mut Total) {
-        let gradient = (self.outside.density - self.inside.density) * GRAVITY;
-        let span = gradient.abs() * (path.z_high - path.z_low);
-        let reach = if span < LEVEL_SPAN { 0.0 } else { 0.5 * span };
-        let (foot, top) = (dp - reach, dp + reach);
-        let (inward, outward) = if reach <= 0.0 {
-            if dp >= 0.0 {
-                (path.inward.flow_and_slope(dp), (0.0, 0.0))
-            } else {
-                ((0.0, 0.0), path.outward.flow_and_slope(-dp))
-            }
-        } else if foot >= 0.0 {
-            (path.inward.mean_and_slope(foot, top), (0.0, 0.0))
-        } else if top <= 0.0 {
-            ((0.0, 0.0), path.outward.mean_and_slope(-top, -foot))
-        } else {
-            let share = 1.0 / span;
-            let (flow_in, integral_in) = path.inward.flow_and_integral(top);
-            let (flow_out, integral_out) = path.outward.flow_and_integral(-foot);
-            (
-                (share * integral_in, share * flow_in),
-                (share * integral_out, share * flow_out),
-            )
-        };
-        let (density_out, density_in) = (self.outside.density, self.inside.density);
-        total.inflow += density_out * inward.0;
-        total.outflow += density_in * outward.0;
-        total.slope_in += density_out * inward.1;
-        total.slope += density_out * inward.1 + density_in * outward.1;
-    }
-
-    /// Outside pressure at each gap without the weight of the air, which the exact balance adds
-    /// itself, Pa.
-    fn outside_pressures<'a>(
-        &'a self,
-        member: &'a Member,
-        coefficients: &'a [Lanes],
-        scale: f64,
-    ) -> impl Iterator<Item = f64> + 'a {
-        self.slots.iter().map(move |slot| {
-            let (block, lane) = (slot / LANES, slot % LANES);
-            scale * coefficients[block][lane] + member.base[block][lane] - self.stack[block][lane]
-        })
-    }
-
-    /// The exact balance of the same body.
-    #[cold]
-    fn exactly(
-        &self,
-        member: &Member,
-        coefficients: &[Lanes],
-        scale: f64,
-        start: f64,
-    ) -> Result<Struck, BalanceError> {
-        let paths = (0..self.gaps.len())
-            .map(|at| self.path(member.discharge, at, member.factors[at]))
-            .collect();
-        let outside: Vec<f64> = self
-            .outside_pressures(member, coefficients, scale)
-            .collect();
-        let conditions = Conditions {
-            density_out: self.outside.density,
-            density_in: self.inside.density,
-            dynamic_pressure: 1.0,
-            datum: self.datum,
-        };
-        let balance = Balance {
-            paths,
-            supply: self.supply,
-            extract: self.extract,
-        };
-        let solved = balance.solve(&conditions, &outside, start)?;
-        Ok(Struck {
-            inside_pressure: solved.inside_pressure,
-            inflow: solved.inflow,
-            evaluations: 0,
-        })
-    }
 }
 
-/// All flows at one inside pressure.
+/// All outside air of one space at one pressure, kg/s and kg/(s Pa).
 struct Total {
     inflow: f64,
     outflow: f64,

@@ -1,8 +1,7 @@
 //! One way for air between two spaces, or a space and outside.
 
-use super::{InnerOpening, OpeningFlow, OuterGap, Surroundings};
-use crate::physics::balance::evaluate::Frame;
-use crate::physics::balance::{Conditions, Path};
+use super::path::{Path, TwoAirs};
+use super::{InnerOpening, OpeningFlow, OuterGap};
 
 /// An opening with its flow as the search has it.
 #[derive(Clone, Debug)]
@@ -12,7 +11,7 @@ pub(in crate::physics) struct Edge {
     /// Index of the space it leads to.
     pub(in crate::physics) to: usize,
     path: Path,
-    frame: Frame,
+    airs: TwoAirs,
     /// Pressure that drives it forward when both ends are at zero, Pa.
     pub(in crate::physics) drive: f64,
     is_tall: bool,
@@ -38,40 +37,24 @@ const LEAST_SHARE: f64 = 1e-12;
 const INVERSE_STEPS: usize = 200;
 
 impl Edge {
-    pub(in crate::physics) fn outer(gap: &OuterGap, given: &Surroundings, density: f64) -> Self {
-        let frame = Frame::new(&Conditions {
-            density_out: given.density,
-            density_in: density,
-            dynamic_pressure: given.dynamic_pressure,
-            datum: given.datum,
-        });
-        let drive = frame.middle(&gap.path, gap.coefficient);
-        Self::new(None, gap.space, gap.path, frame, drive)
+    /// A gap with the wind pressing on it by `wind` Pa, the outside air and that of its space.
+    pub(super) fn outer(gap: &OuterGap, airs: TwoAirs, wind: f64) -> Self {
+        Self::new(None, gap.space, gap.path, airs, wind)
     }
 
-    pub(in crate::physics) fn inner(
-        opening: &InnerOpening,
-        given: &Surroundings,
-        [density_from, density_to]: [f64; 2],
-    ) -> Self {
-        let frame = Frame::new(&Conditions {
-            density_out: density_from,
-            density_in: density_to,
-            dynamic_pressure: 0.0,
-            datum: given.datum,
-        });
-        let drive = frame.middle(&opening.path, 0.0);
-        Self::new(Some(opening.from), opening.to, opening.path, frame, drive)
+    /// An inner opening with the airs of its two spaces.
+    pub(in crate::physics) fn inner(opening: &InnerOpening, airs: TwoAirs) -> Self {
+        Self::new(Some(opening.from), opening.to, opening.path, airs, 0.0)
     }
 
-    fn new(from: Option<usize>, to: usize, path: Path, frame: Frame, drive: f64) -> Self {
+    fn new(from: Option<usize>, to: usize, path: Path, airs: TwoAirs, wind: f64) -> Self {
         Self {
-            is_tall: frame.span(&path) > 0.0,
+            is_tall: airs.span(&path) > 0.0,
+            drive: airs.middle(&path, wind),
             from,
             to,
             path,
-            frame,
-            drive,
+            airs,
             flow: 0.0,
             gross: 0.0,
             least: 0.0,
@@ -83,30 +66,29 @@ impl Edge {
     }
 
     pub(in crate::physics) fn is_open(&self) -> bool {
-        !(self.path.inward.is_closed() && self.path.outward.is_closed())
+        !self.path.is_closed()
     }
 
     /// Pressure span over its height, Pa; zero where it counts as level.
     pub(in crate::physics) fn span(&self) -> f64 {
-        self.frame.span(&self.path)
+        self.airs.span(&self.path)
     }
 
     /// Net flow at a pressure difference at mid-height, and its slope.
     pub(in crate::physics) fn at(&self, pressure: f64) -> (f64, f64) {
-        let flow = self.frame.flow_at(&self.path, pressure);
-        let (forward, back) = flow.mass_flows();
-        (forward - back, flow.slope)
+        let flow = self.airs.flow(&self.path, pressure);
+        (flow.inward - flow.outward, flow.slope)
     }
 
     /// Pressure difference at mid-height that drives a net flow, Pa.
     pub(in crate::physics) fn pressure_for(&self, flow: f64) -> f64 {
         if !self.is_tall {
-            return self.frame.level_pressure(&self.path, flow);
+            return self.airs.level_pressure(&self.path, flow);
         }
         // Beyond half the span the air goes one way, and the mean over the height is less than
         // what the same gap passes level at the greater end.
-        let reach = 0.5 * self.frame.span(&self.path);
-        let level = self.frame.level_pressure(&self.path, flow);
+        let reach = 0.5 * self.airs.span(&self.path);
+        let level = self.airs.level_pressure(&self.path, flow);
         let (mut low, mut high) = (level - 2.0 * reach, level + 2.0 * reach);
         let mut pressure = if self.pressure > low && self.pressure < high {
             self.pressure
@@ -175,13 +157,17 @@ impl Edge {
             };
         }
         // The greater of the two follows from the net flow, which the spaces are balanced by.
-        let (forward, back) = self.frame.flow_at(&self.path, self.pressure).mass_flows();
+        let found = self.airs.flow(&self.path, self.pressure);
         if self.flow >= 0.0 {
-            let forward = back + self.flow;
-            OpeningFlow { forward, back }
+            OpeningFlow {
+                forward: found.outward + self.flow,
+                back: found.outward,
+            }
         } else {
-            let back = forward - self.flow;
-            OpeningFlow { forward, back }
+            OpeningFlow {
+                forward: found.inward,
+                back: found.inward - self.flow,
+            }
         }
     }
 }

@@ -1,46 +1,64 @@
-//! The balance of air in any number of spaces joined by inner openings.
+//! The balance of air in a vehicle of one space, or of any number of spaces joined by inner
+//! openings: the pressures at which as much air enters each space as leaves it.
 //!
 //! ```text
 //! outer gap of space s   Δp = Cp ½ρ_o U² − p_s − (ρ_o − ρ_s) g (z − z_datum)
 //! inner opening a to b   Δp = p_a − p_b − (ρ_a − ρ_b) g (z − z_datum)
 //! each space             Σ mass flows in + supply = Σ mass flows out + extract
 //! ```
-//! Every space has an air of its own; air that flows carries the density of where it comes from.
-//! A tall opening between a warm and a cold space passes air both ways at once.
+//! Mass is balanced, not volume. Every space has an air of its own; air that flows carries the
+//! density of where it comes from. A tall opening between a warm and a cold space passes air both
+//! ways at once.
 //!
-//! The flows that obey every law and balance every space make the least of a convex function of
-//! the flows, the sum of `∫ Δp dm` less what wind and weight give. Newton's method with a line
-//! search finds it from anywhere: each step solves for the pressures by elimination and moves the
-//! flows. What rounding leaves over in any space is passed on along the widest ways, which feel
-//! it least. For one space see [`crate::physics::balance`].
+//! With one space there is one unknown: what comes in falls and what goes out rises with its
+//! pressure, so that a bracket always closes in on the one answer. With several,
+//! the flows that obey every law and balance every space make the least of a convex function of
+//! the flows, the sum of `∫ Δp dm` less what wind and weight give: Newton's method with a line
+//! search finds it from anywhere. What rounding leaves over in any space is
+//! passed on along the widest ways, which feel it least.
 #![expect(
     clippy::indexing_slicing,
     reason = "edges, spaces and matrix are laid out together; a missing number must never turn into a silent default"
 )]
 
+mod body;
 pub(in crate::physics) mod edge;
 pub(in crate::physics) mod elimination;
-mod search;
+mod one_space;
+pub(in crate::physics) mod path;
 mod settle;
+mod several_spaces;
 
 use thiserror::Error;
 
 use self::edge::Edge;
-use self::elimination::Conductances;
-use self::settle::WidestWays;
-use super::balance::Path;
+use self::several_spaces::SeveralSpaces;
+use super::air::GRAVITY;
+use super::flow_law::Gas;
 
-pub use self::search::SolvedNetwork;
+pub use self::body::Body;
+pub use self::path::{Path, PlacedFlow};
 
 /// A space inside the vehicle.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Space {
-    /// Density of its air, kg/m³.
-    pub density: f64,
-    /// Outside air blown in by fans, kg/s.
+    /// Its air.
+    pub gas: Gas,
+    /// Outside air blown in by fans, kg/s (a fan's m³/s times the outside density).
     pub supply: f64,
-    /// Air drawn out to outside by fans, kg/s.
+    /// Air drawn out to outside by fans, kg/s (a fan's m³/s times the space's density).
     pub extract: f64,
+}
+
+impl Space {
+    /// A space without fans.
+    pub fn of(gas: Gas) -> Self {
+        Self {
+            gas,
+            supply: 0.0,
+            extract: 0.0,
+        }
+    }
 }
 
 /// A gap between a space and outside.
@@ -50,8 +68,6 @@ pub struct OuterGap {
     pub space: usize,
     /// Inward at outside air, outward at the space's air.
     pub path: Path,
-    /// Pressure coefficient.
-    pub coefficient: f64,
 }
 
 /// An opening between two spaces.
@@ -65,20 +81,13 @@ pub struct InnerOpening {
     pub path: Path,
 }
 
-/// Air outside, and wind.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Surroundings {
-    /// Density of the outside air, kg/m³.
-    pub density: f64,
-    /// Dynamic pressure of the wind at body height, Pa.
-    pub dynamic_pressure: f64,
-    /// Height above the ground at which pressures are stated, m.
-    pub datum: f64,
-}
-
-/// Spaces, gaps and openings of a vehicle.
-#[derive(Clone, Debug, Default, PartialEq)]
+/// Spaces, gaps and openings of a vehicle, and the air round it.
+#[derive(Clone, Debug, PartialEq)]
 pub struct Network {
+    /// The outside air.
+    pub outside: Gas,
+    /// Height above the ground at which pressures are stated (mid-height), m.
+    pub datum: f64,
     /// Spaces.
     pub spaces: Vec<Space>,
     /// Gaps to outside.
@@ -91,17 +100,40 @@ pub struct Network {
 #[derive(Clone, Copy, Debug, Error, PartialEq, Eq)]
 pub enum NetworkError {
     /// Fans of a space that nothing joins to outside move more one way than the other.
-    #[error("The fans of a closed space do not move the same air in and out.")]
+    #[error("The fans do not move the same air in and out, and no gap is open to make it up.")]
     NoOpening,
     /// A number is not finite, or a density is not positive.
     #[error("The air balance needs finite numbers and positive densities.")]
     NotFinite,
+    /// As many pressure coefficients as gaps are needed.
+    #[error("The air balance has {gaps} gaps but {coefficients} pressure coefficients.")]
+    CoefficientCount {
+        /// Number of gaps.
+        gaps: usize,
+        /// Number of coefficients given.
+        coefficients: usize,
+    },
     /// A gap or an opening names a space that is not there, or joins one to itself.
     #[error("A gap or an inner opening names a space that is not there.")]
     NoSuchSpace,
     /// The search ended before the balance was good enough.
-    #[error("The air balance of the spaces could not be struck.")]
-    NotStruck,
+    #[error("The air balance of the spaces could not be solved.")]
+    NotSolved,
+}
+
+/// A balance solved.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Solved {
+    /// Outside air coming in through all gaps and supply fans, kg/s (gross: a tall gap may let air
+    /// in and out at once).
+    pub inflow: f64,
+    /// Air going out through all gaps and extract fans, kg/s.
+    pub outflow: f64,
+    /// Greatest surplus or lack left in any space, kg/s: at most 1e-9 of the through-flow, or
+    /// nothing worth the name.
+    pub imbalance: f64,
+    /// Number of times the flows were worked out.
+    pub steps: u32,
 }
 
 /// Air through one opening, kg/s: `forward` from outside in, or from `from` to `to`.
@@ -113,66 +145,139 @@ pub struct OpeningFlow {
     pub back: f64,
 }
 
-/// Room to work in; made once, used for balance after balance without allocating.
+impl OpeningFlow {
+    /// What goes forward less what goes back, kg/s.
+    pub fn net(&self) -> f64 {
+        self.forward - self.back
+    }
+}
+
+/// Memory to work in, and the answer found in it last. Made once, it is used for balance after
+/// balance without allocating.
 #[derive(Clone, Debug, Default)]
-pub struct NetworkRoom {
-    edges: Vec<Edge>,
-    /// What fans bring each space, kg/s net.
-    sources: Vec<f64>,
-    /// Flow sums of each space.
-    balance: Vec<f64>,
-    conductances: Conductances,
+pub struct Workspace {
     pressures: Vec<f64>,
-    /// What the pressures' own digits cannot hold, Pa.
-    remainders: Vec<f64>,
-    /// Group of joined spaces that each belongs to, and whether the group has a way outside.
-    group: Vec<usize>,
-    opens: Vec<bool>,
-    widest: WidestWays,
+    outer: Vec<OpeningFlow>,
+    inner: Vec<OpeningFlow>,
+    several: SeveralSpaces,
+}
+
+impl Workspace {
+    /// Pressure of each space at the datum relative to undisturbed outside air there, Pa.
+    pub fn pressures(&self) -> &[f64] {
+        &self.pressures
+    }
+
+    /// Flow through each outer gap, in the network's order.
+    pub fn outer_flows(&self) -> &[OpeningFlow] {
+        &self.outer
+    }
+
+    /// Flow through each inner opening, in the network's order.
+    pub fn inner_flows(&self) -> &[OpeningFlow] {
+        &self.inner
+    }
+
+    /// Sets the pressures to look near, Pa.
+    pub fn start_from(&mut self, pressures: &[f64]) {
+        self.pressures.clear();
+        self.pressures.extend_from_slice(pressures);
+    }
 }
 
 impl Network {
-    /// Strikes the balance. The answer starts from nothing, so that it depends on nothing but
-    /// what is given.
+    /// Solves the balance with the wind pressing by `dynamic_pressure`, ½ ρ_o U² at body height,
+    /// Pa; `coefficients` holds one pressure coefficient per outer gap, in the same order.
+    /// Pressures and flows are left in the workspace.
+    ///
+    /// A single space is looked for near the pressure that the workspace holds, such as the answer
+    /// for the last wind direction: a good one saves time, a bad one does no harm. With nothing
+    /// open and no fans it keeps that pressure. Several spaces start from nothing.
     ///
     /// # Errors
     /// [`NetworkError`].
     ///
     /// ```
     /// use gapledger::physics::network::*;
-    /// use gapledger::physics::{FlowLaw, GapFlow, Gas, Path};
+    /// use gapledger::physics::{FlowLaw, GapFlow, Gas};
+    /// let air = Gas { density: 1.2, viscosity: 1.81e-5 };
+    /// let hole = |area| {
+    ///     let gap = GapFlow::new(FlowLaw::Opening { area, discharge: 0.61 })?;
+    ///     Ok::<_, gapledger::physics::OpeningError>(Path::new(&gap, &air, &air, 1.0, 1.0))
+    /// };
+    /// // Wind across 100 and 200 cm², ΔCp 0.9, 4 m/s, ρ 1.2: 20.70 L/s (closed form of BS 5925 [R]).
+    /// let one = Network {
+    ///     outside: air,
+    ///     datum: 1.0,
+    ///     spaces: vec![Space::of(air)],
+    ///     outer: vec![
+    ///         OuterGap { space: 0, path: hole(0.01)? },
+    ///         OuterGap { space: 0, path: hole(0.02)? },
+    ///     ],
+    ///     inner: vec![],
+    /// };
+    /// let mut workspace = Workspace::default();
+    /// let solved = one.solve(0.5 * 1.2 * 4.0 * 4.0, &[0.6, -0.3], &mut workspace)?;
+    /// assert!((solved.inflow / 1.2 - 0.02070).abs() < 5e-6);
     /// // Three equal openings in line: front wall, doorway, rear wall. A third of the pressure is
     /// // lost at each, so m = Cd A √(2 ρ Δp/3) (series form of BS 5925 [R]).
-    /// let air = Gas { density: 1.2, viscosity: 1.81e-5 };
-    /// let hole = GapFlow::new(FlowLaw::Opening { area: 0.01, discharge: 0.61 })?;
-    /// let path = Path::new(&hole, &air, &air, 1.0, 1.0);
-    /// let space = Space { density: 1.2, ..Space::default() };
-    /// let network = Network {
-    ///     spaces: vec![space, space],
+    /// let two = Network {
+    ///     spaces: vec![Space::of(air); 2],
     ///     outer: vec![
-    ///         OuterGap { space: 0, path, coefficient: 0.6 },
-    ///         OuterGap { space: 1, path, coefficient: -0.3 },
+    ///         OuterGap { space: 0, path: hole(0.01)? },
+    ///         OuterGap { space: 1, path: hole(0.01)? },
     ///     ],
-    ///     inner: vec![InnerOpening { from: 0, to: 1, path }],
+    ///     inner: vec![InnerOpening { from: 0, to: 1, path: hole(0.01)? }],
+    ///     ..one
     /// };
-    /// let wind = Surroundings { density: 1.2, dynamic_pressure: 9.6, datum: 1.0 };
-    /// let solved = network.solve(&wind, &mut NetworkRoom::default())?;
+    /// let solved = two.solve(9.6, &[0.6, -0.3], &mut workspace)?;
     /// let exact = 0.61 * 0.01 * (2.0 * 1.2 * 0.9 * 9.6 / 3.0_f64).sqrt();
     /// assert!((solved.inflow / exact - 1.0).abs() < 1e-9);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn solve(
         &self,
-        surroundings: &Surroundings,
-        room: &mut NetworkRoom,
-    ) -> Result<SolvedNetwork, NetworkError> {
-        self.check(surroundings)?;
-        room.lay_out(self, surroundings);
-        room.join(self)?;
-        search::solve(self, room)
+        dynamic_pressure: f64,
+        coefficients: &[f64],
+        workspace: &mut Workspace,
+    ) -> Result<Solved, NetworkError> {
+        self.check(dynamic_pressure, coefficients)?;
+        workspace.inner.clear();
+        if let [space] = self.spaces.as_slice() {
+            return one_space::solve(self, space, dynamic_pressure, coefficients, workspace);
+        }
+        let several = &mut workspace.several;
+        let solved = several.solve(self, dynamic_pressure, coefficients)?;
+        let (outer, inner) = several.edges.split_at(self.outer.len());
+        workspace.outer.clear();
+        workspace.outer.extend(outer.iter().map(Edge::flows));
+        workspace.inner.extend(inner.iter().map(Edge::flows));
+        workspace.pressures.clear();
+        workspace.pressures.extend_from_slice(&several.pressures);
+        Ok(solved)
     }
 
-    fn check(&self, given: &Surroundings) -> Result<(), NetworkError> {
+    /// Height above the ground at which a space at some pressure (Pa, at the datum) and undisturbed
+    /// outside air are at the same, m.
+    ///
+    /// ```text
+    /// z_n = z_datum − p_s/((ρ_o − ρ_s) g)
+    /// ```
+    /// `None` where the pressure differs by less than 1e-6 Pa per metre of height: there is then
+    /// no such height.
+    pub fn neutral_level(&self, space: &Space, pressure: f64) -> Option<f64> {
+        const LEAST_GRADIENT: f64 = 1e-6;
+        let gradient = (self.outside.density - space.gas.density) * GRAVITY;
+        (gradient.abs() > LEAST_GRADIENT).then(|| self.datum - pressure / gradient)
+    }
+
+    fn check(&self, dynamic_pressure: f64, coefficients: &[f64]) -> Result<(), NetworkError> {
+        if coefficients.len() != self.outer.len() {
+            return Err(NetworkError::CoefficientCount {
+                gaps: self.outer.len(),
+                coefficients: coefficients.len(),
+            });
+        }
         let count = self.spaces.len();
         let outer = self.outer.iter().all(|gap| gap.space < count);
         let inner = self.inner.iter().all(|opening| {
@@ -183,96 +288,18 @@ impl Network {
         }
         let positive = |density: f64| density.is_finite() && density > 0.0;
         let spaces = self.spaces.iter().all(|space| {
-            positive(space.density) && space.supply.is_finite() && space.extract.is_finite()
+            positive(space.gas.density) && space.supply.is_finite() && space.extract.is_finite()
         });
-        let numbers = [given.dynamic_pressure, given.datum];
-        let coefficients = self.outer.iter().map(|gap| gap.coefficient);
+        let numbers = [dynamic_pressure, self.datum].into_iter();
         if spaces
-            && positive(given.density)
-            && numbers.into_iter().chain(coefficients).all(f64::is_finite)
+            && positive(self.outside.density)
+            && numbers
+                .chain(coefficients.iter().copied())
+                .all(f64::is_finite)
         {
             Ok(())
         } else {
             Err(NetworkError::NotFinite)
         }
-    }
-}
-
-impl NetworkRoom {
-    /// Pressure of each space at the datum relative to undisturbed outside air there, Pa.
-    pub fn pressures(&self) -> &[f64] {
-        &self.pressures
-    }
-
-    /// Flow through each outer gap of the balance struck last, in the network's order.
-    pub fn outer_flows<'a>(
-        &'a self,
-        network: &Network,
-    ) -> impl ExactSizeIterator<Item = OpeningFlow> + use<'a> {
-        self.edges[..network.outer.len()].iter().map(Edge::flows)
-    }
-
-    /// Flow through each inner opening of the balance struck last, in the network's order.
-    pub fn inner_flows<'a>(
-        &'a self,
-        network: &Network,
-    ) -> impl ExactSizeIterator<Item = OpeningFlow> + use<'a> {
-        self.edges[network.outer.len()..].iter().map(Edge::flows)
-    }
-
-    fn lay_out(&mut self, network: &Network, given: &Surroundings) {
-        let count = network.spaces.len();
-        self.edges.clear();
-        let outer = network.outer.iter();
-        self.edges
-            .extend(outer.map(|gap| Edge::outer(gap, given, network.spaces[gap.space].density)));
-        let inner = network.inner.iter();
-        self.edges.extend(inner.map(|opening| {
-            let densities = [opening.from, opening.to].map(|at| network.spaces[at].density);
-            Edge::inner(opening, given, densities)
-        }));
-        self.sources.clear();
-        let net = |space: &Space| space.supply - space.extract;
-        self.sources.extend(network.spaces.iter().map(net));
-        for list in [&mut self.balance, &mut self.pressures, &mut self.remainders] {
-            list.clear();
-            list.resize(count, 0.0);
-        }
-    }
-
-    /// Finds which spaces are joined, and which of those groups have a way outside.
-    fn join(&mut self, network: &Network) -> Result<(), NetworkError> {
-        let count = network.spaces.len();
-        self.group.clear();
-        self.group.extend(0..count);
-        // Each pass hands the least number on to a neighbour; a chain needs as many as spaces.
-        for _ in 0..count {
-            for edge in self.edges.iter().filter(|edge| edge.is_open()) {
-                if let Some(from) = edge.from {
-                    let least = self.group[from].min(self.group[edge.to]);
-                    self.group[from] = least;
-                    self.group[edge.to] = least;
-                }
-            }
-        }
-        self.opens.clear();
-        self.opens.resize(count, false);
-        for edge in self.edges.iter().filter(|edge| edge.is_open()) {
-            if edge.from.is_none() {
-                self.opens[self.group[edge.to]] = true;
-            }
-        }
-        for first in (0..count).filter(|at| self.group[*at] == *at && !self.opens[*at]) {
-            let spaces = (0..count).filter(|at| self.group[*at] == first);
-            let (mut net, mut gross) = (0.0, 0.0);
-            for at in spaces {
-                net += self.sources[at];
-                gross += network.spaces[at].supply + network.spaces[at].extract;
-            }
-            if net.abs() > 1e-12 * gross {
-                return Err(NetworkError::NoOpening);
-            }
-        }
-        Ok(())
     }
 }

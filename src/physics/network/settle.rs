@@ -5,7 +5,8 @@
 //! every space passes its surplus on to a neighbour, from the far ends inwards to outside, along
 //! the tree of the widest ways, where the change makes the least difference of pressure.
 
-use super::NetworkRoom;
+use super::edge::Edge;
+use super::several_spaces::SeveralSpaces;
 
 /// The tree of the widest ways to outside; made anew for each balance.
 #[derive(Clone, Debug, Default)]
@@ -15,7 +16,7 @@ pub(super) struct WidestWays {
     found: Vec<(usize, usize)>,
 }
 
-impl NetworkRoom {
+impl SeveralSpaces {
     /// Leaves no more in any space than the rounding of a sum.
     pub(super) fn settle(&mut self) {
         self.find_widest_ways();
@@ -47,7 +48,7 @@ impl NetworkRoom {
         self.widest.reached.extend(roots);
         loop {
             let reached = &self.widest.reached;
-            let leads_on = |(at, edge): (usize, &super::Edge)| {
+            let leads_on = |(at, edge): (usize, &Edge)| {
                 let known = edge.from.is_none_or(|from| reached[from]);
                 match edge.from {
                     _ if !edge.is_open() || known == reached[edge.to] => None,

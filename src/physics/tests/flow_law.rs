@@ -2,7 +2,7 @@ use proptest::prelude::*;
 
 use super::super::curve::Curve;
 use super::super::flow_law::*;
-use super::super::leakage::{self, AreaConvention};
+use super::super::leakage::{self, LeakageArea};
 use super::{HAND_AIR, crack, near, near_share, opening, power};
 
 #[test]
@@ -182,12 +182,12 @@ fn power_law_follows_the_air() {
 #[test]
 fn leakage_areas_follow_their_conventions() {
     // CAN/CGSB-149.10 and ASTM E779 conventions [M]: n 0.65 gives EqLA/ELA = 1.878.
-    let law = leakage::from_leakage_area(0.01, AreaConvention::Effective, 0.65);
+    let law = leakage::from_leakage_area(0.01, LeakageArea::Ela4Pa, 0.65);
     let curve = GapFlow::new(law).unwrap().at(&Gas::REFERENCE);
     let area =
-        |convention: AreaConvention| convention.area(curve.flow(convention.reference_pressure()));
-    near_share(area(AreaConvention::Effective), 0.01, 1e-12);
-    near(area(AreaConvention::Equivalent) / 0.01, 1.878, 5e-4);
+        |convention: LeakageArea| convention.area(curve.flow(convention.reference_pressure()));
+    near_share(area(LeakageArea::Ela4Pa), 0.01, 1e-12);
+    near(area(LeakageArea::Eqla10Pa) / 0.01, 1.878, 5e-4);
     // ELA 100 cm² at 4 Pa by hand: 0.01 √(8/1.2041) = 0.02578 m³/s.
     near(curve.flow(4.0), 0.025_776, 5e-6);
     near(
@@ -214,7 +214,7 @@ fn sharp_opening_has_an_eqla_near_its_free_area() {
     // Cd 0.61 against the convention's 0.611: 0.998.
     let curve = opening(0.02).at(&Gas::REFERENCE);
     near_share(
-        AreaConvention::Equivalent.area(curve.flow(10.0)),
+        LeakageArea::Eqla10Pa.area(curve.flow(10.0)),
         0.02 * 0.61 / 0.611,
         1e-12,
     );

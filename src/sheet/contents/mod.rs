@@ -8,8 +8,9 @@ use crate::assess::sealing::Work;
 use crate::assess::{Mark, assess};
 use crate::report::{
     self, Block, Section, after_the_work, cases, completion, costs, drying, ledger, plan, safety,
-    summary, vehicle, words, workings,
+    summary, vehicle, workings,
 };
+use crate::survey::date;
 use std::collections::BTreeMap;
 
 /// What a sheet is made from.
@@ -200,7 +201,7 @@ impl Writer<'_> {
             title: title.to_owned(),
             kind: self.choices.kind.name().to_owned(),
             author: header.surveyor.trim().to_owned(),
-            date: words::date(&header.date),
+            date: date::parse(&header.date),
             facts: vehicle::facts_at_head(&self.material.told),
             foot: foot
                 .into_iter()

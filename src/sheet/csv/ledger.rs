@@ -3,8 +3,9 @@
 use super::{Writer, harmless, number};
 use crate::assess::words::{NOT_ASSESSED, OUTER_OPENING};
 use crate::assess::{Assessment, GapAnswer, GapLeakage};
-use crate::survey::word::{Word, sizes};
-use crate::survey::{Behind, Form, Gap, Survey};
+use crate::physics::units::{MM2_PER_M2, SECONDS_PER_HOUR};
+use crate::survey::word::Word;
+use crate::survey::{Behind, Field as F, Form, Gap, Survey};
 
 pub(super) fn lines(
     writer: &mut Writer,
@@ -35,53 +36,67 @@ type Cell = fn(&Line<'_>) -> String;
 /// Every column: its header, and its cell for a gap.
 const COLUMNS: [(&str, Cell); 52] = [
     ("gap", |line| line.gap.id.to_string()),
-    ("name", |line| harmless(&line.gap.name)),
-    ("zone", |line| {
+    (F::GapName.file_key(), |line| harmless(&line.gap.name)),
+    (F::Zone.file_key(), |line| {
         let zone = line.survey.zone(line.gap.zone);
         zone.map_or_else(String::new, |zone| harmless(&zone.name))
     }),
-    ("space", |line| space(line)),
-    ("facing", |line| line.gap.facing.word().to_owned()),
-    ("form", |line| line.gap.form.word().to_owned()),
-    ("length_mm", |line| size(line, "length_mm")),
-    ("width_mm", |line| size(line, "width_mm")),
-    ("height_mm", |line| size(line, "height_mm")),
-    ("depth_mm", |line| size(line, "depth_mm")),
-    ("bends", |line| size(line, "bends")),
-    ("diameter_mm", |line| size(line, "diameter_mm")),
-    ("hole_mm", |line| size(line, "hole_mm")),
-    ("pipe_mm", |line| size(line, "pipe_mm")),
+    (F::Space.file_key(), |line| space(line)),
+    (F::Facing.file_key(), |line| {
+        line.gap.facing.word().to_owned()
+    }),
+    (F::Form.file_key(), |line| line.gap.form.word().to_owned()),
+    (F::GapLength.file_key(), |line| size(line, F::GapLength)),
+    (F::GapWidth.file_key(), |line| size(line, F::GapWidth)),
+    (F::HoleHeight.file_key(), |line| size(line, F::HoleHeight)),
+    (F::GapDepth.file_key(), |line| size(line, F::GapDepth)),
+    (F::Bends.file_key(), |line| size(line, F::Bends)),
+    (F::Diameter.file_key(), |line| size(line, F::Diameter)),
+    (F::RingHole.file_key(), |line| size(line, F::RingHole)),
+    (F::RingPipe.file_key(), |line| size(line, F::RingPipe)),
     ("grille_material", |line| match &line.gap.form {
         Form::Grille { material, .. } => material.word().to_owned(),
         _ => String::new(),
     }),
-    ("free_percent", |line| size(line, "free_percent")),
-    ("area_mm2", |line| size(line, "area_mm2")),
+    (F::FreeShare.file_key(), |line| size(line, F::FreeShare)),
+    (F::StatedArea.file_key(), |line| size(line, F::StatedArea)),
     ("area_convention", |line| match &line.gap.form {
         Form::StatedArea { convention, .. } => convention.word().to_owned(),
         _ => String::new(),
     }),
-    ("flow_m3_per_h", |line| size(line, "flow_m3_per_h")),
-    ("at_pa", |line| size(line, "at_pa")),
-    ("exponent", |line| size(line, "exponent")),
-    ("count", |line| line.gap.count.to_string()),
-    ("along_m", |line| number(line.gap.position.along_m)),
-    ("across_m", |line| number(line.gap.position.across_m)),
+    (F::TestFlow.file_key(), |line| size(line, F::TestFlow)),
+    (F::TestPressure.file_key(), |line| {
+        size(line, F::TestPressure)
+    }),
+    (F::FlowExponent.file_key(), |line| {
+        size(line, F::FlowExponent)
+    }),
+    (F::GapCount.file_key(), |line| line.gap.count.to_string()),
+    (F::Along.file_key(), |line| {
+        number(line.gap.position.along_m)
+    }),
+    (F::Across.file_key(), |line| {
+        number(line.gap.position.across_m)
+    }),
     ("height_above_ground_m", |line| {
         number(line.gap.position.height_m)
     }),
-    ("rise_m", |line| number(line.gap.position.rise_m)),
-    ("purpose", |line| line.gap.purpose.word().to_owned()),
-    ("open_laid_up", |line| {
+    (F::Rise.file_key(), |line| number(line.gap.position.rise_m)),
+    (F::Purpose.file_key(), |line| {
+        line.gap.purpose.word().to_owned()
+    }),
+    (F::OpenLaidUp.file_key(), |line| {
         flag(line.gap.closing.map(|closing| closing.open_laid_up))
     }),
-    ("open_in_use", |line| {
+    (F::OpenInUse.file_key(), |line| {
         flag(line.gap.closing.map(|closing| closing.open_in_use))
     }),
-    ("leaves_percent", |line| {
+    (F::ClosedLeaves.file_key(), |line| {
         number(line.gap.closing.map(|closing| closing.leaves_percent))
     }),
-    ("leads_to", |line| line.gap.leads_to.word().to_owned()),
+    (F::LeadsTo.file_key(), |line| {
+        line.gap.leads_to.word().to_owned()
+    }),
     ("behind_gap", |line| match line.gap.behind {
         Some(Behind::Gap(outer)) => outer.to_string(),
         _ => String::new(),
@@ -90,13 +105,17 @@ const COLUMNS: [(&str, Cell); 52] = [
         Some(Behind::Opening { free_area_mm2 }) => number(free_area_mm2),
         _ => String::new(),
     }),
-    ("cavity_pressure_coefficient", |line| {
+    (F::CavityPressure.file_key(), |line| {
         number(line.gap.cavity_pressure_coefficient)
     }),
-    ("certainty", |line| line.gap.certainty.word().to_owned()),
-    ("state", |line| line.gap.state.word().to_owned()),
-    ("state_date", |line| harmless(&line.gap.state_date)),
-    ("remedy", |line| {
+    (F::Certainty.file_key(), |line| {
+        line.gap.certainty.word().to_owned()
+    }),
+    (F::State.file_key(), |line| line.gap.state.word().to_owned()),
+    (F::StateDate.file_key(), |line| {
+        harmless(&line.gap.state_date)
+    }),
+    (F::Remedy.file_key(), |line| {
         line.gap
             .remedy
             .as_ref()
@@ -108,7 +127,7 @@ const COLUMNS: [(&str, Cell); 52] = [
             .as_ref()
             .map_or_else(String::new, |remedy| harmless(&remedy.words))
     }),
-    ("leak_left_percent", |line| {
+    (F::LeakLeft.file_key(), |line| {
         number(
             line.gap
                 .remedy
@@ -116,7 +135,7 @@ const COLUMNS: [(&str, Cell); 52] = [
                 .and_then(|remedy| remedy.leak_left_percent),
         )
     }),
-    ("material_cost", |line| {
+    (F::MaterialCost.file_key(), |line| {
         number(
             line.gap
                 .remedy
@@ -124,16 +143,16 @@ const COLUMNS: [(&str, Cell); 52] = [
                 .and_then(|remedy| remedy.material_cost),
         )
     }),
-    ("cost_basis", |line| {
+    (F::CostBasis.file_key(), |line| {
         let remedy = line.gap.remedy.as_ref();
         remedy.map_or_else(String::new, |remedy| remedy.cost_basis.word().to_owned())
     }),
-    ("minutes", |line| {
+    (F::Minutes.file_key(), |line| {
         number(line.gap.remedy.as_ref().and_then(|remedy| remedy.minutes))
     }),
-    ("damp", |line| harmless(&line.gap.damp)),
-    ("note", |line| harmless(&line.gap.note)),
-    ("photos", |line| {
+    (F::Damp.file_key(), |line| harmless(&line.gap.damp)),
+    (F::GapNote.file_key(), |line| harmless(&line.gap.note)),
+    (F::Photos.file_key(), |line| {
         let names: Vec<&str> = line
             .gap
             .photos
@@ -147,15 +166,17 @@ const COLUMNS: [(&str, Cell); 52] = [
         let captions: Vec<&str> = photos.map(|photo| photo.caption.as_str()).collect();
         harmless(&captions.join("; "))
     }),
-    ("set_up", |line| line.survey.set_up.word().to_owned()),
+    (F::SetUp.file_key(), |line| {
+        line.survey.set_up.word().to_owned()
+    }),
     ("eqla_10pa_mm2", |line| {
-        leakage(line, |figures| figures.eqla * 1e6)
+        leakage(line, |figures| figures.eqla * MM2_PER_M2)
     }),
     ("ela_4pa_mm2", |line| {
-        leakage(line, |figures| figures.ela * 1e6)
+        leakage(line, |figures| figures.ela * MM2_PER_M2)
     }),
     ("flow_50pa_m3_per_h", |line| {
-        leakage(line, |figures| figures.flow_50pa * 3600.0)
+        leakage(line, |figures| figures.flow_50pa * SECONDS_PER_HOUR)
     }),
     ("leakage_not_known", |line| {
         match line.answer.map(|answer| &answer.leakage) {
@@ -177,13 +198,13 @@ fn leakage(line: &Line<'_>, value: fn(&crate::assess::LeakageFigures) -> f64) ->
     )
 }
 
-/// One size of the gap's form by its name; empty if the form has none such or it was not taken.
-fn size(line: &Line<'_>, name: &str) -> String {
-    let value = sizes(&line.gap.form)
-        .into_iter()
-        .find(|(size, _)| *size == name)
-        .and_then(|(_, value)| value);
-    number(value)
+/// One size of the gap's form; empty if the form has none such or it was not taken. A slot and a
+/// hole share the column of their width.
+fn size(line: &Line<'_>, wanted: F) -> String {
+    let sizes = line.gap.form.sizes();
+    let mut found = sizes.iter();
+    let found = found.find(|(field, _)| field.file_key() == wanted.file_key());
+    number(found.and_then(|(_, size)| *size))
 }
 
 /// Name of the space that the gap opens into, its number where it has no name; empty where the

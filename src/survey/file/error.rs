@@ -12,7 +12,7 @@ pub enum ParseError {
     Empty,
     /// Not text.
     #[error(
-        "line {line}, column {column}: this is not UTF-8 text, so it is no survey file, or it was damaged or saved in another encoding"
+        "line {line}, column {column}: this is not UTF-8 text, so it is not a survey file, or it is damaged or saved in another encoding"
     )]
     NotUtf8 {
         /// Line of the first byte that is not text, from 1.
@@ -22,7 +22,7 @@ pub enum ParseError {
     },
     /// No format number.
     #[error(
-        "the file does not say which format it is, so it is no survey file: one starts with `(format: {NEWEST_FORMAT}, …`"
+        "the file does not say which format it is, so it is not a survey file: one starts with `(format: {NEWEST_FORMAT}, …`"
     )]
     NoFormat,
     /// Written by a newer program.
@@ -145,8 +145,8 @@ impl std::fmt::Display for SaveStep {
             Self::KeepPrevious => "keeping the previous version as .bak",
             Self::Create => "making a temporary file beside it",
             Self::Write => "writing the temporary file",
-            Self::Sync => "bringing the temporary file onto the disk",
-            Self::Rename => "putting the new file in the place of the old one",
+            Self::Sync => "writing the temporary file through to the disk",
+            Self::Rename => "replacing the old file by the new one",
         })
     }
 }
@@ -157,7 +157,7 @@ impl std::fmt::Display for SaveStep {
 pub enum SaveError {
     /// Somebody else wrote the file since it was loaded.
     #[error(
-        "{path:?} was changed on the disk since it was loaded, and has not been overwritten: save under another name, or say that it shall be overwritten"
+        "{path:?} was changed on the disk since it was loaded, and has not been overwritten: save under another name, or confirm that it is to be overwritten"
     )]
     ChangedOnDisk {
         /// The file.
@@ -165,7 +165,7 @@ pub enum SaveError {
     },
     /// There is a file of that name already.
     #[error(
-        "there is already a file {path:?}, and it has not been overwritten: choose another name, or say that it shall be overwritten"
+        "there is already a file {path:?}, and it has not been overwritten: choose another name, or confirm that it is to be overwritten"
     )]
     Exists {
         /// The file.
@@ -211,7 +211,7 @@ pub enum SaveError {
     },
     /// What would be written would not be read back as the same survey.
     #[error(
-        "the survey was not saved, because the file would not hold all of it: save a copy under another name and report this"
+        "the survey was not saved, because the file would not contain all of it: save a copy under another name and report this"
     )]
     WouldNotMatch,
     /// What would be written is larger than what is ever read.

@@ -12,10 +12,10 @@
 mod disk;
 mod error;
 mod load;
+mod misread;
 mod photos;
 mod save;
 mod v1;
-mod words;
 
 pub use disk::{Disk, RealDisk};
 pub use error::{LoadError, ParseError, SaveError, SaveStep};
@@ -98,7 +98,7 @@ pub fn parse(text: &str) -> Result<Survey, ParseError> {
     }
     let header: Header = reading()
         .from_str(text)
-        .map_err(|error| words::header_error(text, &error))?;
+        .map_err(|error| misread::header_error(text, &error))?;
     match header.format {
         1 => v1::read(text),
         format if format > NEWEST_FORMAT => Err(ParseError::NewerFormat { format }),

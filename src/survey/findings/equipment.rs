@@ -4,64 +4,52 @@ use crate::physics::machine::{self as physics, MachineError};
 
 use super::{Finder, Finding, Item, Severity, called};
 use crate::survey::equipment::{HeaterFuel, Machine, MachineKind};
-use crate::survey::{MoistureSource, SetUp, SourceKind, Survey};
+use crate::survey::{Field, MoistureSource, SetUp, SourceKind, Survey};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     for machine in &survey.machines {
         let subject = called(machine.kind.name(), &machine.name);
-        let mut finder = Finder {
-            findings,
-            item: Item::Machine(machine.id),
-            subject,
-        };
+        let mut finder = Finder::new(findings, Item::Machine(machine.id), subject);
         machine_ranges(&mut finder, machine);
         machine_state(&mut finder, machine);
         machine_figures(&mut finder, machine);
     }
     for heater in &survey.heaters {
         let subject = called("heater", &heater.name);
-        let mut finder = Finder {
-            findings,
-            item: Item::Heater(heater.id),
-            subject,
-        };
-        finder.check("rating_w", heater.rating_w);
-        finder.check("set_point_c", heater.set_point_c);
+        let mut finder = Finder::new(findings, Item::Heater(heater.id), subject);
+        finder.check(Field::Rating, heater.rating_w);
+        finder.check(Field::SetPoint, heater.set_point_c);
         finder.need(
             Severity::Warning,
-            "rating_w",
+            Field::Rating,
             heater.rating_w,
             "what it can hold cannot be worked out",
         );
         if heater.fuel == HeaterFuel::UnfluedGas {
             finder.add(
                 Severity::Danger,
-                "",
-                "a flame without flue gives carbon monoxide and water to the room",
+                None,
+                "a flame without a flue gives off carbon monoxide and water into the room",
                 "do not use it to heat or dry a closed vehicle; fit a CO alarm (EN 50291-2 is the variant for leisure vehicles [S]) and ask a licensed fitter",
             );
         }
     }
     for fan in &survey.fans {
         let subject = called("fan", &fan.name);
-        let mut finder = Finder {
-            findings,
-            item: Item::Fan(fan.id),
-            subject,
-        };
-        finder.check("fan_flow_m3_per_h", fan.flow_m3_per_h);
+        let mut finder = Finder::new(findings, Item::Fan(fan.id), subject);
+        finder.check(Field::FanFlow, fan.flow_m3_per_h);
         finder.need(
             Severity::Warning,
-            "fan_flow_m3_per_h",
+            Field::FanFlow,
             fan.flow_m3_per_h,
-            "so it is left out of the air balance",
+            "it is left out of the air balance",
         );
         if let Some(space) = fan.space
             && !survey.spaces.iter().any(|known| known.id == space)
         {
             finder.add(
                 Severity::Error,
-                "space",
+                Field::Space,
                 format!("it moves air of space {space}, which does not exist"),
                 "choose one of the spaces listed, or none",
             );
@@ -73,18 +61,18 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
 }
 
 fn machine_ranges(finder: &mut Finder<'_>, machine: &Machine) {
-    finder.check("rated_removal_l_per_day", machine.rated_removal_l_per_day);
-    finder.check("rated_temperature_c", machine.rated_temperature_c);
-    finder.check("rated_rh_percent", machine.rated_rh_percent);
-    finder.check("power_w", machine.power_w);
-    finder.check("airflow_m3_per_h", machine.airflow_m3_per_h);
-    finder.check("lowest_room_c", machine.lowest_room_c);
-    finder.check("tub_area_m2", machine.tub_area_m2);
+    finder.check(Field::RatedRemoval, machine.rated_removal_l_per_day);
+    finder.check(Field::RatedTemperature, machine.rated_temperature_c);
+    finder.check(Field::RatedRh, machine.rated_rh_percent);
+    finder.check(Field::Power, machine.power_w);
+    finder.check(Field::Airflow, machine.airflow_m3_per_h);
+    finder.check(Field::LowestRoom, machine.lowest_room_c);
+    finder.check(Field::TubArea, machine.tub_area_m2);
     for point in &machine.points {
-        finder.check("point_temperature_c", point.temperature_c);
-        finder.check("point_rh_percent", point.rh_percent);
-        finder.check("point_removal_l_per_day", point.removal_l_per_day);
-        finder.check("point_power_w", point.power_w);
+        finder.check(Field::PointTemperature, point.temperature_c);
+        finder.check(Field::PointRh, point.rh_percent);
+        finder.check(Field::PointRemoval, point.removal_l_per_day);
+        finder.check(Field::PointPower, point.power_w);
     }
 }
 
@@ -92,7 +80,7 @@ fn machine_state(finder: &mut Finder<'_>, machine: &Machine) {
     if machine.kind == MachineKind::SaltTub {
         finder.need(
             Severity::Warning,
-            "tub_area_m2",
+            Field::TubArea,
             machine.tub_area_m2,
             "what it gathers cannot be worked out",
         );
@@ -101,7 +89,7 @@ fn machine_state(finder: &mut Finder<'_>, machine: &Machine) {
     if machine.points.is_empty() {
         finder.need(
             Severity::Warning,
-            "rated_removal_l_per_day",
+            Field::RatedRemoval,
             machine.rated_removal_l_per_day,
             "what it gathers cannot be worked out",
         );
@@ -110,14 +98,14 @@ fn machine_state(finder: &mut Finder<'_>, machine: &Machine) {
     if machine.rated_removal_l_per_day.is_some() && !state {
         finder.add(
             Severity::Warning,
-            "rated_temperature_c",
+            Field::RatedTemperature,
             "its removal is given without the temperature and humidity it was stated at",
             "look for both beside the maker's figure: the same machine gathers far less in cold air",
         );
     }
     finder.need(
         Severity::Warning,
-        "power_w",
+        Field::Power,
         machine.power_w,
         "its warmth and its running cost are not known",
     );
@@ -133,15 +121,15 @@ fn machine_figures(finder: &mut Finder<'_>, machine: &Machine) {
     let (field, advice) = match found {
         Ok(_) | Err(MachineError::NotPositive | MachineError::State(_)) => return,
         Err(MachineError::NoPoint) => (
-            "rated_removal_l_per_day",
+            Field::RatedRemoval,
             "look up what the maker says it removes, and at which temperature and humidity",
         ),
         Err(MachineError::NothingThere { .. }) => (
-            "rated_temperature_c",
+            Field::RatedTemperature,
             "check the state that belongs to the figure, and the kind of machine",
         ),
         Err(MachineError::Contradiction { .. }) => (
-            "point_removal_l_per_day",
+            Field::PointRemoval,
             "check both figures and their states against the maker's sheet",
         ),
     };
@@ -152,25 +140,21 @@ fn machine_figures(finder: &mut Finder<'_>, machine: &Machine) {
 
 fn moisture_source(survey: &Survey, source: &MoistureSource, findings: &mut Vec<Finding>) {
     let subject = called("moisture source", &source.name);
-    let mut finder = Finder {
-        findings,
-        item: Item::Source(source.id),
-        subject,
-    };
-    finder.check("rate_g_per_h", source.rate_g_per_h);
-    finder.check("hours_per_day", source.hours_per_day);
-    finder.check("count", f64::from(source.count));
+    let mut finder = Finder::new(findings, Item::Source(source.id), subject);
+    finder.check(Field::SourceRate, source.rate_g_per_h);
+    finder.check(Field::SourceHours, source.hours_per_day);
+    finder.check(Field::SourceCount, f64::from(source.count));
     finder.need(
         Severity::Warning,
-        "rate_g_per_h",
+        Field::SourceRate,
         source.rate_g_per_h,
         "the water to remove is not known",
     );
     if source.kind == SourceKind::UnfluedFlame {
         finder.add(
             Severity::Danger,
-            "",
-            "a flame without flue gives carbon monoxide and water to the room",
+            None,
+            "a flame without a flue gives off carbon monoxide and water into the room",
             "never use it as a heater; fit a CO alarm (EN 50291-2 is the variant for leisure vehicles [S]) and ask a licensed fitter",
         );
     }
@@ -181,7 +165,7 @@ fn moisture_source(survey: &Survey, source: &MoistureSource, findings: &mut Vec<
     if people && source.laid_up && survey.set_up == SetUp::LaidUp {
         finder.add(
             Severity::Note,
-            "laid_up",
+            Field::SourceLaidUp,
             "people are present in a vehicle that is laid up",
             "untick laid up, unless somebody does stay in it",
         );

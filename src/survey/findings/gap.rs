@@ -1,40 +1,26 @@
 //! Findings about the gaps.
 
-use super::vehicle::is_date_or_empty;
 use super::{Finder, Finding, Item, Severity, gap_subject};
-use crate::survey::Survey;
+use crate::physics::flow_law::{CRACK_DEPTH_SPAN, CRACK_WIDTH_SPAN, crack_was_measured};
+use crate::physics::units::MM;
 use crate::survey::gap::{Behind, Facing, Form, Gap, LeadsTo, Purpose, WorkState};
+use crate::survey::number::{figure, given};
+use crate::survey::{Field, Survey};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     if survey.gaps.is_empty() {
-        Finder {
-            findings,
-            item: Item::Ledger,
-            subject: String::new(),
-        }
-        .add(
+        Finder::new(findings, Item::Ledger, "").add(
             Severity::Warning,
-            "",
+            None,
             "no gap has been written down yet, so nothing can be said about leakage",
             "walk round the vehicle and add each gap you see, feel or hear",
         );
     }
-    Finder {
-        findings,
-        item: Item::Ledger,
-        subject: String::new(),
-    }
-    .check(
-        "leakage_not_found_percent",
-        survey.leakage_not_found_percent,
-    );
+    Finder::new(findings, Item::Ledger, "")
+        .check(Field::NotFound, survey.leakage_not_found_percent);
     for gap in &survey.gaps {
         let subject = gap_subject(gap);
-        let mut finder = Finder {
-            findings,
-            item: Item::Gap(gap.id),
-            subject,
-        };
+        let mut finder = Finder::new(findings, Item::Gap(gap.id), subject);
         sizes(&mut finder, gap);
         narrow_gap_data(&mut finder, gap);
         place(&mut finder, survey, gap);
@@ -45,94 +31,43 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     }
 }
 
-/// The sizes of a form by the names of their ranges, those that may stay empty left out.
-pub(crate) fn needed_sizes(form: &Form) -> Vec<(&'static str, Option<f64>)> {
-    match *form {
-        Form::NarrowGap {
-            length_mm,
-            width_mm,
-            depth_mm,
-            ..
-        } => vec![
-            ("gap_length_mm", length_mm),
-            ("gap_width_mm", width_mm),
-            ("gap_depth_mm", depth_mm),
-        ],
-        Form::RoundHole { diameter_mm } => vec![("diameter_mm", diameter_mm)],
-        Form::RectangularHole {
-            width_mm,
-            height_mm,
-        }
-        | Form::Grille {
-            width_mm,
-            height_mm,
-            ..
-        } => {
-            vec![("gap_width_mm", width_mm), ("gap_height_mm", height_mm)]
-        }
-        Form::RingGap { hole_mm, pipe_mm } => vec![("hole_mm", hole_mm), ("pipe_mm", pipe_mm)],
-        Form::StatedArea { area_mm2, .. } => vec![("area_mm2", area_mm2)],
-        Form::FlowTest {
-            flow_m3_per_h,
-            at_pa,
-            ..
-        } => {
-            vec![("flow_m3_per_h", flow_m3_per_h), ("at_pa", at_pa)]
-        }
-    }
-}
-
 fn sizes(finder: &mut Finder<'_>, gap: &Gap) {
     sizes_in_range(finder, &gap.form, gap.count);
-    if let Some((field, words)) = missing(&gap.form) {
+    if let Some((field, words)) = gap.form.missing() {
         finder.add(
             Severity::Warning,
             field,
-            format!("not sized: {words} not given, so it is in no total"),
+            format!("not sized: {words}, so it is in no total"),
             "measure it, or estimate it and mark the size as estimated or guessed",
         );
     }
 }
 
-/// The first size that is missing, and words for all that are.
-pub(super) fn missing(form: &Form) -> Option<(&'static str, String)> {
-    let needed = needed_sizes(form);
-    let missing = || needed.iter().filter(|(_, value)| value.is_none());
-    let words: Vec<&str> = missing()
-        .filter_map(|(field, _)| crate::survey::limits::range_of(field))
-        .map(|range| range.words)
-        .collect();
-    let (first, _) = missing().next()?;
-    Some((first, words.join(" and ")))
-}
-
 /// Errors where a size of a form, or how many there are, cannot be.
 pub(super) fn sizes_in_range(finder: &mut Finder<'_>, form: &Form, count: u32) {
-    finder.check("count", f64::from(count));
-    for (field, value) in needed_sizes(form) {
-        finder.check(field, value);
+    finder.check(Field::GapCount, f64::from(count));
+    for (field, size) in form.sizes() {
+        finder.check(field, size);
     }
-    match *form {
-        Form::NarrowGap { bends, .. } => finder.check("bends", f64::from(bends)),
-        Form::Grille { free_percent, .. } => finder.check("free_percent", free_percent),
-        Form::StatedArea { exponent, .. } | Form::FlowTest { exponent, .. } => {
-            finder.check("exponent", exponent);
-        }
-        Form::RingGap {
-            hole_mm: Some(hole),
-            pipe_mm: Some(pipe),
-        } if pipe >= hole => finder.add(
+    if let Form::RingGap {
+        hole_mm: Some(hole),
+        pipe_mm: Some(pipe),
+    } = *form
+        && pipe >= hole
+    {
+        finder.add(
             Severity::Error,
-            "pipe_mm",
-            format!("the pipe ({pipe} mm) fills or overfills its hole ({hole} mm)"),
+            Field::RingPipe,
+            format!(
+                "the pipe ({} mm) fills or overfills its hole ({} mm)",
+                given(pipe),
+                given(hole)
+            ),
             "measure both diameters again; if nothing is open, remove the gap",
-        ),
-        _ => {}
+        );
     }
 }
 
-/// The crack law was fitted to gaps of about 0.4 to 4 mm, 10 to 70 mm deep (Baker, Sharples and
-/// Ward 1987 \[M, from memory\]).
 fn narrow_gap_data(finder: &mut Finder<'_>, gap: &Gap) {
     let Form::NarrowGap {
         width_mm: Some(width),
@@ -142,12 +77,18 @@ fn narrow_gap_data(finder: &mut Finder<'_>, gap: &Gap) {
     else {
         return;
     };
-    if !(0.4..=4.0).contains(&width) || !(10.0..=70.0).contains(&depth) {
+    if !crack_was_measured(width * MM, depth * MM) {
+        let span =
+            |(from, to): (f64, f64)| format!("{} to {} mm", given(from / MM), given(to / MM));
         finder.add(
             Severity::Note,
-            "gap_width_mm",
+            Field::GapWidth,
             format!(
-                "{width} mm wide and {depth} mm deep lies outside the measurements behind the narrow-gap law (0.4 to 4 mm wide, 10 to 70 mm deep)"
+                "{} mm wide and {} mm deep lies outside the measurements behind the narrow-gap law ({} wide, {} deep)",
+                given(width),
+                given(depth),
+                span(CRACK_WIDTH_SPAN),
+                span(CRACK_DEPTH_SPAN)
             ),
             "take its flow as a rougher estimate",
         );
@@ -156,18 +97,15 @@ fn narrow_gap_data(finder: &mut Finder<'_>, gap: &Gap) {
 
 fn place(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     let position = &gap.position;
-    finder.check("along_m", position.along_m);
-    finder.check("across_m", position.across_m);
-    finder.check("height_m", position.height_m);
-    finder.check("rise_m", position.rise_m);
-    finder.check(
-        "cavity_pressure_coefficient",
-        gap.cavity_pressure_coefficient,
-    );
+    finder.check(Field::Along, position.along_m);
+    finder.check(Field::Across, position.across_m);
+    finder.check(Field::MiddleHeight, position.height_m);
+    finder.check(Field::Rise, position.rise_m);
+    finder.check(Field::CavityPressure, gap.cavity_pressure_coefficient);
     if gap.cavity_pressure_coefficient.is_some() && !matches!(gap.facing, Facing::Cavity(_)) {
         finder.add(
             Severity::Warning,
-            "cavity_pressure_coefficient",
+            Field::CavityPressure,
             "it has a cavity pressure coefficient but opens to no cavity; the coefficient is not used",
             "choose the cavity it opens to, or clear the coefficient",
         );
@@ -177,7 +115,7 @@ fn place(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     {
         finder.add(
             Severity::Error,
-            "space",
+            Field::Space,
             format!("it opens into space {space}, which does not exist"),
             "choose one of the spaces listed, or none",
         );
@@ -185,7 +123,7 @@ fn place(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     match position.height_m {
         None => finder.add(
             Severity::Note,
-            "height_m",
+            Field::MiddleHeight,
             "height not given; the usual height of its facing is taken",
             "measure the height of its middle above ground: it decides how warm air drives it",
         ),
@@ -200,15 +138,15 @@ fn outside_body(finder: &mut Finder<'_>, survey: &Survey, height: f64, rise: Opt
     {
         finder.add(
             Severity::Warning,
-            "height_m",
-            format!("its top, {:.2} m, is above the roof, {roof} m", height + half_rise),
+            Field::MiddleHeight,
+            format!("its top, {} m, is above the roof, {} m", figure(height + half_rise, 3), given(roof)),
             "measure the height of its middle from the ground, and the rise from its lower to its upper end",
         );
     }
     if height - half_rise < 0.0 {
         finder.add(
             Severity::Error,
-            "rise_m",
+            Field::Rise,
             "it would begin below the ground",
             "give the height of its middle, and the rise from its lower to its upper end",
         );
@@ -219,11 +157,11 @@ fn behind(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     match gap.behind {
         None => {}
         Some(Behind::Opening { free_area_mm2 }) => {
-            finder.check("free_area_mm2", free_area_mm2);
+            finder.check(Field::AreaInFront, free_area_mm2);
             if free_area_mm2.is_none() {
                 finder.add(
                     Severity::Warning,
-                    "free_area_mm2",
+                    Field::AreaInFront,
                     "not sized: the free area of the opening in front is not given, so it is in no total",
                     "measure the opening in front",
                 );
@@ -232,28 +170,28 @@ fn behind(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
         Some(Behind::Gap(outer)) => match survey.gap(outer) {
             None => finder.add(
                 Severity::Error,
-                "behind",
+                Field::Behind,
                 format!("it lies behind gap {outer}, which does not exist"),
                 "choose the outer gap again",
             ),
             Some(outer) if outer.id == gap.id => finder.add(
                 Severity::Error,
-                "behind",
+                Field::Behind,
                 "it cannot lie behind itself",
                 "choose another gap, or none",
             ),
             Some(outer) if outer.leads_to == LeadsTo::LivingSpace => finder.add(
                 Severity::Error,
-                "behind",
+                Field::Behind,
                 format!(
                     "it lies behind gap {}, which leads into the living space, so its air would be counted twice",
                     outer.id
                 ),
-                "let the outer gap lead to a compartment, or this one lie behind nothing",
+                "set the outer gap to lead into a compartment, or this one to lie behind nothing",
             ),
             Some(outer) if outer.behind.is_some() => finder.add(
                 Severity::Error,
-                "behind",
+                Field::Behind,
                 format!("gap {} in front of it lies behind another opening itself", outer.id),
                 "only two openings in a row can be worked out: combine two of them",
             ),
@@ -263,20 +201,20 @@ fn behind(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     if gap.leads_to == LeadsTo::Compartment && gap.behind.is_some() {
         finder.add(
             Severity::Error,
-            "leads_to",
+            Field::LeadsTo,
             "an outer opening of a compartment cannot itself lie behind another opening",
-            "let it lie behind nothing",
+            "set it to lie behind nothing",
         );
     }
 }
 
 fn purpose(finder: &mut Finder<'_>, gap: &Gap) {
     if let Some(closing) = gap.closing {
-        finder.check("leaves_percent", closing.leaves_percent);
+        finder.check(Field::ClosedLeaves, closing.leaves_percent);
         if gap.purpose.must_stay_open() {
             finder.add(
                 Severity::Danger,
-                "purpose",
+                Field::Purpose,
                 format!("{} that can be closed protects nobody", gap.purpose.name()),
                 "make sure it cannot be closed; follow the local code and have a licensed fitter check it",
             );
@@ -288,8 +226,8 @@ fn purpose(finder: &mut Finder<'_>, gap: &Gap) {
     if gap.purpose == Purpose::UserVentilation && gap.closing.is_none() {
         finder.add(
             Severity::Note,
-            "closing",
-            "user ventilation without word on how it stands; it is taken as always open",
+            Field::Closing,
+            "whether this user ventilation stands open is not given; it is taken as always open",
             "say whether it stands open when laid up and when in use",
         );
     }
@@ -301,13 +239,13 @@ fn protected_state(finder: &mut Finder<'_>, gap: &Gap) {
     match gap.state {
         WorkState::Sealed => finder.add(
             Severity::Danger,
-            "state",
+            Field::State,
             format!("{purpose} is marked sealed: it must stay open"),
             "open it again at once; have a licensed fitter check gas and ventilation",
         ),
         WorkState::Planned => finder.add(
             Severity::Danger,
-            "state",
+            Field::State,
             format!("{purpose} is marked planned but must stay open: do not close it"),
             "take the mark off it",
         ),
@@ -342,9 +280,9 @@ pub fn is_damp(reading: &str) -> bool {
 
 fn work(finder: &mut Finder<'_>, gap: &Gap) {
     if let Some(remedy) = &gap.remedy {
-        finder.check("leak_left_percent", remedy.leak_left_percent);
-        finder.check("material_cost", remedy.material_cost);
-        finder.check("minutes", remedy.minutes);
+        finder.check(Field::LeakLeft, remedy.leak_left_percent);
+        finder.check(Field::MaterialCost, remedy.material_cost);
+        finder.check(Field::Minutes, remedy.minutes);
     }
     let left = gap
         .remedy
@@ -353,19 +291,12 @@ fn work(finder: &mut Finder<'_>, gap: &Gap) {
     if gap.state == WorkState::Sealed && left.is_none() {
         finder.add(
             Severity::Warning,
-            "leak_left_percent",
+            Field::LeakLeft,
             "it is marked sealed without saying what share of the leak remains, so it is in no total",
             "enter the share that remains; 10 % is a cautious guess for a strip or sealant",
         );
     }
-    if !is_date_or_empty(&gap.state_date) {
-        finder.add(
-            Severity::Warning,
-            "state_date",
-            format!("the date \u{201c}{}\u{201d} is not a date", gap.state_date),
-            "write it as year-month-day, for example 2026-01-31",
-        );
-    }
+    finder.check_date(Field::StateDate, "date", &gap.state_date);
     if is_damp(&gap.damp) {
         let severity = if gap.state == WorkState::Open {
             Severity::Note
@@ -374,7 +305,7 @@ fn work(finder: &mut Finder<'_>, gap: &Gap) {
         };
         finder.add(
             severity,
-            "damp",
+            Field::Damp,
             format!("there is a damp reading beside it ({})", gap.damp),
             "find and mend the water leak before sealing: sealing would keep the water in",
         );

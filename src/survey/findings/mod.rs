@@ -13,12 +13,10 @@ use super::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
-use super::{Gap, Survey};
+use super::number::given;
+use super::{Field, Gap, Survey, date};
 pub use gap::is_damp;
-pub(crate) use gap::needed_sizes;
 pub use photo::photos;
-
-use super::limits::range_of;
 
 /// How bad it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -89,21 +87,41 @@ pub enum Item {
     SafetyVentilation,
 }
 
-/// Where a finding is: the item and, if it is about one, the field by its name in
-/// [`super::limits::RANGES`].
+/// Where a finding is: the item and, if it is about one, the field.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Place {
     /// The part of the survey.
     pub item: Item,
-    /// The field, or empty.
-    pub field: &'static str,
+    /// The field, if it is about one.
+    pub field: Option<Field>,
 }
 
 impl Place {
     /// A place that is an item as a whole.
     #[must_use]
     pub fn whole(item: Item) -> Self {
-        Self { item, field: "" }
+        Self { item, field: None }
+    }
+
+    /// A place at a field of an item.
+    #[must_use]
+    pub const fn at(item: Item, field: Field) -> Self {
+        Self {
+            item,
+            field: Some(field),
+        }
+    }
+
+    /// Whether it is this field, of whatever item.
+    #[must_use]
+    pub fn is_at(&self, field: Field) -> bool {
+        self.field == Some(field)
+    }
+
+    /// Name of the field, as [`Field::key`]; empty where it is the item as a whole.
+    #[must_use]
+    pub fn field_key(&self) -> &'static str {
+        self.field.map_or("", Field::key)
     }
 }
 
@@ -128,11 +146,19 @@ struct Finder<'a> {
     subject: String,
 }
 
-impl Finder<'_> {
+impl<'a> Finder<'a> {
+    fn new(findings: &'a mut Vec<Finding>, item: Item, subject: impl Into<String>) -> Self {
+        Self {
+            findings,
+            item,
+            subject: subject.into(),
+        }
+    }
+
     fn add(
         &mut self,
         severity: Severity,
-        field: &'static str,
+        field: impl Into<Option<Field>>,
         sentence: impl AsRef<str>,
         advice: impl Into<String>,
     ) {
@@ -143,7 +169,7 @@ impl Finder<'_> {
         };
         let place = Place {
             item: self.item,
-            field,
+            field: field.into(),
         };
         self.findings.push(Finding {
             severity,
@@ -154,19 +180,16 @@ impl Finder<'_> {
     }
 
     /// An error where the value lies outside its field's range.
-    fn check(&mut self, field: &'static str, value: impl Into<Option<f64>>) {
-        let (Some(value), Some(range)) = (value.into(), range_of(field)) else {
+    fn check(&mut self, field: Field, value: impl Into<Option<f64>>) {
+        let (Some(value), Some(range)) = (value.into(), field.range()) else {
             return;
         };
         if !range.allows(value) {
-            let unit = if range.unit.is_empty() { "" } else { " " };
+            let words = format!("{} is {} {}", field.words(), given(value), range.unit);
             self.add(
                 Severity::Error,
                 field,
-                format!(
-                    "{} is {value}{unit}{}, which cannot be",
-                    range.words, range.unit
-                ),
+                format!("{}, which is not possible", words.trim_end()),
                 format!(
                     "enter a value from {}, or leave it empty if not known",
                     range.in_words()
@@ -175,23 +198,29 @@ impl Finder<'_> {
         }
     }
 
-    /// A finding where a value that results depend on is missing.
-    fn need(
-        &mut self,
-        severity: Severity,
-        field: &'static str,
-        value: Option<f64>,
-        consequence: &str,
-    ) {
-        let Some(range) = range_of(field) else { return };
-        if value.is_none() {
+    /// A warning where a text that should be a date is none.
+    fn check_date(&mut self, field: Field, words: &str, text: &str) {
+        if !text.is_empty() && date::parse(text).is_none() {
             self.add(
-                severity,
+                Severity::Warning,
                 field,
-                format!("{} is not given; {consequence}", range.words),
-                format!("measure it and enter it in {}", unit_words(range.unit)),
+                format!("the {words} \u{201c}{text}\u{201d} is not a date"),
+                "write it as year-month-day, for example 2026-01-31",
             );
         }
+    }
+
+    /// A finding where a value that results depend on is missing.
+    fn need(&mut self, severity: Severity, field: Field, value: Option<f64>, consequence: &str) {
+        if value.is_some() {
+            return;
+        }
+        self.add(
+            severity,
+            field,
+            format!("{} is not given; {consequence}", field.words()),
+            format!("measure it and enter it in {}", field.unit()),
+        );
     }
 }
 
@@ -201,14 +230,6 @@ fn gap_subject(gap: &Gap) -> String {
         format!("gap {}", gap.id)
     } else {
         format!("gap {} \u{201c}{}\u{201d}", gap.id, gap.name)
-    }
-}
-
-fn unit_words(unit: &str) -> &str {
-    if unit.is_empty() {
-        "plain numbers"
-    } else {
-        unit
     }
 }
 
@@ -249,4 +270,52 @@ pub fn find(survey: &Survey) -> Vec<Finding> {
     equipment::find(survey, &mut findings);
     findings.sort_by_key(|finding| finding.severity);
     findings
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::{Facing, Form, VehicleKind, ZoneId};
+
+    #[test]
+    fn a_number_that_no_vehicle_has_is_told_in_few_digits() {
+        let mut survey = Survey::new(VehicleKind::Other);
+        survey.vehicle.length_m = Some(1e300);
+        survey.vehicle.height_m = Some(-2e300);
+        let found = find(&survey);
+        let at = |field| {
+            let place = Place::at(Item::Vehicle, field);
+            found.iter().find(|one| one.place == place)
+        };
+        let length = at(Field::Length).expect("it is too long");
+        assert_eq!(
+            length.sentence,
+            "vehicle: length is 1.00e300 m, which is not possible"
+        );
+        assert!(found.iter().all(|one| one.sentence.len() < 200));
+    }
+
+    #[test]
+    fn a_gap_at_the_edge_of_what_was_measured_is_not_noted() {
+        let noted = |width_mm, depth_mm| {
+            let mut survey = Survey::new(VehicleKind::Other);
+            let form = Form::NarrowGap {
+                length_mm: Some(1000.0),
+                width_mm: Some(width_mm),
+                depth_mm: Some(depth_mm),
+                bends: 0,
+            };
+            survey
+                .gaps
+                .push(Gap::new(GapId(1), ZoneId(1), Facing::Front, form));
+            let found = find(&survey);
+            found
+                .iter()
+                .any(|one| one.place.is_at(Field::GapWidth) && one.severity == Severity::Note)
+        };
+        for (width, depth) in [(0.4, 10.0), (4.0, 70.0), (0.1 + 0.3, 70.0)] {
+            assert!(!noted(width, depth), "{width} × {depth}");
+        }
+        assert!(noted(4.1, 30.0) && noted(2.0, 9.0));
+    }
 }

@@ -1,13 +1,13 @@
 //! Findings about the photos of the gaps.
 
 use super::{Finder, Finding, Item, Severity};
-use crate::survey::Survey;
 use crate::survey::file::PhotoState;
 use crate::survey::gap::Gap;
+use crate::survey::{Field, Survey};
 use std::collections::BTreeMap;
 
 /// Name under which findings about photos are filed.
-const FIELD: &str = "photos";
+const FIELD: Field = Field::Photos;
 
 /// Marks that cannot be seen.
 pub(super) fn marks(finder: &mut Finder<'_>, gap: &Gap) {
@@ -21,7 +21,7 @@ pub(super) fn marks(finder: &mut Finder<'_>, gap: &Gap) {
                     "a mark on photo \u{201c}{}\u{201d} lies outside the picture",
                     photo.name
                 ),
-                "open the photo, remove that mark and draw it anew",
+                "open the photo, remove that mark and draw it again",
             );
         }
     }
@@ -33,11 +33,7 @@ pub(super) fn marks(finder: &mut Finder<'_>, gap: &Gap) {
 pub fn photos(survey: &Survey, states: &BTreeMap<String, PhotoState>) -> Vec<Finding> {
     let mut findings = Vec::new();
     for gap in &survey.gaps {
-        let mut finder = Finder {
-            findings: &mut findings,
-            item: Item::Gap(gap.id),
-            subject: super::gap_subject(gap),
-        };
+        let mut finder = Finder::new(&mut findings, Item::Gap(gap.id), super::gap_subject(gap));
         for photo in &gap.photos {
             let name = &photo.name;
             let (trouble, advice) = match states.get(name) {
@@ -48,11 +44,11 @@ pub fn photos(survey: &Survey, states: &BTreeMap<String, PhotoState>) -> Vec<Fin
                      from the gap",
                 ),
                 Some(PhotoState::Unreadable) => (
-                    "may not be read",
-                    "allow the file to be read, or remove the photo from the gap",
+                    "cannot be opened: access is denied",
+                    "allow the program to read the file, or remove the photo from the gap",
                 ),
                 Some(PhotoState::Broken) => (
-                    "is no whole picture",
+                    "is not a complete picture",
                     "replace the file by a good copy, JPEG, PNG or WebP, or remove the photo from \
                      the gap",
                 ),
@@ -90,8 +86,8 @@ mod tests {
         assert!(photos(&survey, &BTreeMap::new()).is_empty());
         for (state, words) in [
             (PhotoState::Missing, "is missing"),
-            (PhotoState::Unreadable, "may not be read"),
-            (PhotoState::Broken, "is no whole picture"),
+            (PhotoState::Unreadable, "cannot be opened: access is denied"),
+            (PhotoState::Broken, "is not a complete picture"),
         ] {
             let states = BTreeMap::from([
                 ("one.jpg".to_owned(), PhotoState::Present),

@@ -1,18 +1,18 @@
 //! Findings about spaces and the openings between them.
 
-use super::gap::{missing, sizes_in_range};
+use super::gap::sizes_in_range;
 use super::{Finder, Finding, Item, Severity, numbered};
-use crate::survey::{InnerOpening, SpaceId, Survey};
+use crate::survey::{Field, InnerOpening, SpaceId, Survey};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     for space in &survey.spaces {
-        let mut finder = Finder {
+        let mut finder = Finder::new(
             findings,
-            item: Item::Space(space.id),
-            subject: numbered("space", space.id, &space.name),
-        };
-        finder.check("space_volume_m3", space.volume_m3);
-        finder.check("warmer_by_k", space.warmer_by_k);
+            Item::Space(space.id),
+            numbered("space", space.id, &space.name),
+        );
+        finder.check(Field::SpaceVolume, space.volume_m3);
+        finder.check(Field::WarmerThanFirst, space.warmer_by_k);
         let joined = survey
             .inner_openings
             .iter()
@@ -20,25 +20,25 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         if survey.spaces.len() > 1 && !joined {
             finder.add(
                 Severity::Note,
-                "",
+                None,
                 "nothing joins it to another space",
                 "add the doorway, curtain or bulkhead gaps, if there are any",
             );
         }
     }
     for opening in &survey.inner_openings {
-        let mut finder = Finder {
+        let mut finder = Finder::new(
             findings,
-            item: Item::InnerOpening(opening.id),
-            subject: numbered("inner opening", opening.id, &opening.name),
-        };
+            Item::InnerOpening(opening.id),
+            numbered("inner opening", opening.id, &opening.name),
+        );
         inner_opening(&mut finder, survey, opening);
     }
 }
 
 fn inner_opening(finder: &mut Finder<'_>, survey: &Survey, opening: &InnerOpening) {
     let known = |id: SpaceId| survey.spaces.iter().any(|space| space.id == id);
-    for (field, id) in [("from", opening.from), ("to", opening.to)] {
+    for (field, id) in [(Field::From, opening.from), (Field::To, opening.to)] {
         if !known(id) {
             finder.add(
                 Severity::Error,
@@ -51,22 +51,22 @@ fn inner_opening(finder: &mut Finder<'_>, survey: &Survey, opening: &InnerOpenin
     if opening.from == opening.to {
         finder.add(
             Severity::Error,
-            "to",
+            Field::To,
             "it joins a space to itself",
             "choose another space",
         );
     }
     sizes_in_range(finder, &opening.form, opening.count);
-    finder.check("height_m", opening.height_m);
-    finder.check("rise_m", opening.rise_m);
+    finder.check(Field::MiddleHeight, opening.height_m);
+    finder.check(Field::Rise, opening.rise_m);
     if let Some(closing) = opening.closing {
-        finder.check("leaves_percent", closing.leaves_percent);
+        finder.check(Field::ClosedLeaves, closing.leaves_percent);
     }
-    if let Some((field, words)) = missing(&opening.form) {
+    if let Some((field, words)) = opening.form.missing() {
         finder.add(
             Severity::Error,
             field,
-            format!("not sized: {words} not given, so the air of the spaces cannot be worked out"),
+            format!("not sized: {words}, so the air of the spaces cannot be worked out"),
             "measure it, or estimate it",
         );
     }
@@ -77,7 +77,7 @@ fn inner_opening(finder: &mut Finder<'_>, survey: &Survey, opening: &InnerOpenin
     {
         finder.add(
             Severity::Error,
-            "rise_m",
+            Field::Rise,
             "it would begin below the ground",
             "give the height of its middle, and the rise from its lower to its upper end",
         );

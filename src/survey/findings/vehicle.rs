@@ -2,21 +2,17 @@
 
 use super::{Finder, Finding, Item, Severity, called};
 use crate::survey::fabric::{BuildUp, FabricElement, Layer};
-use crate::survey::{InsideAir, Survey, WeatherCase};
+use crate::survey::number::{figure, given};
+use crate::survey::{Field, InsideAir, Survey, WeatherCase};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     header(survey, findings);
     size(survey, findings);
     site(survey, findings);
     if survey.weather.is_empty() {
-        Finder {
-            findings,
-            item: Item::Site,
-            subject: String::new(),
-        }
-        .add(
+        Finder::new(findings, Item::Site, "").add(
             Severity::Error,
-            "",
+            None,
             "there is no weather case, so there is no air change to work out",
             "add at least one weather case, such as still: 0 m/s",
         );
@@ -31,73 +27,26 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
 }
 
 fn header(survey: &Survey, findings: &mut Vec<Finding>) {
-    let mut finder = Finder {
-        findings,
-        item: Item::Header,
-        subject: String::new(),
-    };
-    if !is_date_or_empty(&survey.header.date) {
-        finder.add(
-            Severity::Warning,
-            "date",
-            format!(
-                "the survey date \u{201c}{}\u{201d} is not a date",
-                survey.header.date
-            ),
-            "write it as year-month-day, for example 2026-01-31",
-        );
-    }
-}
-
-/// Whether the text is empty or a calendar date `YYYY-MM-DD`.
-pub(super) fn is_date_or_empty(text: &str) -> bool {
-    if text.is_empty() {
-        return true;
-    }
-    let parts: Vec<&str> = text.split('-').collect();
-    let [year, month, day] = parts.as_slice() else {
-        return false;
-    };
-    let digits =
-        |part: &str, length| part.len() == length && part.bytes().all(|byte| byte.is_ascii_digit());
-    if !(digits(year, 4) && digits(month, 2) && digits(day, 2)) {
-        return false;
-    }
-    let (Ok(year), Ok(month), Ok(day)) = (
-        year.parse::<u32>(),
-        month.parse::<u32>(),
-        day.parse::<u32>(),
-    ) else {
-        return false;
-    };
-    let leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-    let days = match month {
-        1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
-        4 | 6 | 9 | 11 => 30,
-        2 if leap => 29,
-        2 => 28,
-        _ => return false,
-    };
-    (1..=days).contains(&day)
+    let mut finder = Finder::new(findings, Item::Header, "");
+    finder.check_date(Field::Date, "survey date", &survey.header.date);
 }
 
 fn size(survey: &Survey, findings: &mut Vec<Finding>) {
     let vehicle = &survey.vehicle;
-    let mut finder = Finder {
-        findings,
-        item: Item::Vehicle,
-        subject: String::from("vehicle"),
-    };
-    finder.check("length_m", vehicle.length_m);
-    finder.check("width_m", vehicle.width_m);
-    finder.check("height_m", vehicle.height_m);
-    finder.check("floor_height_m", vehicle.floor_height_m);
-    finder.check("inside_length_m", vehicle.inside_length_m);
-    finder.check("inside_width_m", vehicle.inside_width_m);
-    finder.check("inside_height_m", vehicle.inside_height_m);
-    finder.check("volume_m3", vehicle.volume_m3);
-    finder.check("berths", f64::from(vehicle.berths));
-    for (field, value) in [("length_m", vehicle.length_m), ("width_m", vehicle.width_m)] {
+    let mut finder = Finder::new(findings, Item::Vehicle, "vehicle");
+    finder.check(Field::Length, vehicle.length_m);
+    finder.check(Field::Width, vehicle.width_m);
+    finder.check(Field::RoofHeight, vehicle.height_m);
+    finder.check(Field::FloorHeight, vehicle.floor_height_m);
+    finder.check(Field::InsideLength, vehicle.inside_length_m);
+    finder.check(Field::InsideWidth, vehicle.inside_width_m);
+    finder.check(Field::InsideHeight, vehicle.inside_height_m);
+    finder.check(Field::Volume, vehicle.volume_m3);
+    finder.check(Field::Berths, f64::from(vehicle.berths));
+    for (field, value) in [
+        (Field::Length, vehicle.length_m),
+        (Field::Width, vehicle.width_m),
+    ] {
         finder.need(
             Severity::Warning,
             field,
@@ -106,8 +55,8 @@ fn size(survey: &Survey, findings: &mut Vec<Finding>) {
         );
     }
     for (field, value) in [
-        ("height_m", vehicle.height_m),
-        ("floor_height_m", vehicle.floor_height_m),
+        (Field::RoofHeight, vehicle.height_m),
+        (Field::FloorHeight, vehicle.floor_height_m),
     ] {
         finder.need(
             Severity::Warning,
@@ -120,7 +69,7 @@ fn size(survey: &Survey, findings: &mut Vec<Finding>) {
     if volume.is_none() {
         finder.need(
             Severity::Warning,
-            "volume_m3",
+            Field::Volume,
             volume,
             "nor are all three inside sizes, so air changes per hour are not known",
         );
@@ -130,15 +79,19 @@ fn size(survey: &Survey, findings: &mut Vec<Finding>) {
     {
         finder.add(
             Severity::Error,
-            "height_m",
-            format!("the roof ({height} m above ground) is not above the floor ({floor} m)"),
+            Field::RoofHeight,
+            format!(
+                "the roof ({} m above ground) is not above the floor ({} m)",
+                given(height),
+                given(floor)
+            ),
             "measure both from the ground",
         );
     }
     if vehicle.has_starting_sizes() {
         finder.add(
             Severity::Note,
-            "length_m",
+            Field::Length,
             format!(
                 "the sizes are usual ones of a {}, not measured",
                 vehicle.kind.name()
@@ -151,11 +104,7 @@ fn size(survey: &Survey, findings: &mut Vec<Finding>) {
 
 fn outside_volume(survey: &Survey, findings: &mut Vec<Finding>) {
     let vehicle = &survey.vehicle;
-    let mut finder = Finder {
-        findings,
-        item: Item::Vehicle,
-        subject: String::from("vehicle"),
-    };
+    let mut finder = Finder::new(findings, Item::Vehicle, "vehicle");
     let outside = (|| {
         let height = vehicle.height_m? - vehicle.floor_height_m?;
         Some(vehicle.length_m? * vehicle.width_m? * height)
@@ -166,67 +115,52 @@ fn outside_volume(survey: &Survey, findings: &mut Vec<Finding>) {
     {
         finder.add(
             Severity::Warning,
-            "volume_m3",
-            format!("the inside volume, {volume:.1} m³, is more than the outside sizes hold, {outside:.1} m³"),
+            Field::Volume,
+            format!(
+                "the inside volume, {} m³, is more than the outside sizes hold, {} m³",
+                figure(volume, 3),
+                figure(outside, 3)
+            ),
             "check the inside and outside sizes",
         );
     }
 }
 
 fn site(survey: &Survey, findings: &mut Vec<Finding>) {
-    let mut finder = Finder {
-        findings,
-        item: Item::Site,
-        subject: String::from("site"),
-    };
-    finder.check("heading_deg", survey.site.heading_deg);
-    finder.check("altitude_m", survey.site.altitude_m);
-    finder.check("prevailing_wind_deg", survey.site.prevailing_wind_deg);
+    let mut finder = Finder::new(findings, Item::Site, "site");
+    finder.check(Field::Heading, survey.site.heading_deg);
+    finder.check(Field::Altitude, survey.site.altitude_m);
+    finder.check(Field::PrevailingWind, survey.site.prevailing_wind_deg);
     let targets = &survey.targets;
-    let mut finder = Finder {
-        findings,
-        item: Item::Targets,
-        subject: String::from("targets"),
-    };
-    finder.check("rh_percent", targets.rh_percent);
-    finder.check("set_temperature_c", targets.set_temperature_c);
-    finder.check("frost_guard_c", targets.frost_guard_c);
-    finder.check("comfort_c", targets.comfort_c);
-    finder.check("design_outside_c", targets.design_outside_c);
+    let mut finder = Finder::new(findings, Item::Targets, "targets");
+    finder.check(Field::TargetRh, targets.rh_percent);
+    finder.check(Field::SetTemperature, targets.set_temperature_c);
+    finder.check(Field::FrostGuard, targets.frost_guard_c);
+    finder.check(Field::Comfort, targets.comfort_c);
+    finder.check(Field::DesignOutside, targets.design_outside_c);
     let tariffs = &survey.tariffs;
-    let mut finder = Finder {
-        findings,
-        item: Item::Tariffs,
-        subject: String::from("prices"),
-    };
-    finder.check("electricity_per_kwh", tariffs.electricity_per_kwh);
-    finder.check("gas_per_kg", tariffs.gas_per_kg);
-    finder.check("liquid_fuel_per_l", tariffs.liquid_fuel_per_l);
-    finder.check("workshop_per_hour", tariffs.workshop_per_hour);
-    finder.check("tax_percent", tariffs.tax_percent);
+    let mut finder = Finder::new(findings, Item::Tariffs, "prices");
+    finder.check(Field::Electricity, tariffs.electricity_per_kwh);
+    finder.check(Field::Gas, tariffs.gas_per_kg);
+    finder.check(Field::LiquidFuel, tariffs.liquid_fuel_per_l);
+    finder.check(Field::Workshop, tariffs.workshop_per_hour);
+    finder.check(Field::Tax, tariffs.tax_percent);
     drying(survey, findings);
 }
 
 fn drying(survey: &Survey, findings: &mut Vec<Finding>) {
     let drying = &survey.drying;
-    let mut finder = Finder {
-        findings,
-        item: Item::Drying,
-        subject: String::from("drying"),
-    };
-    finder.check("sun_w", drying.sun_w);
-    finder.check("contents_kg", drying.contents_kg);
-    finder.check(
-        "contents_moisture_percent",
-        drying.contents_moisture_percent,
-    );
-    finder.check("heat_capacity_kj_per_k", drying.heat_capacity_kj_per_k);
-    finder.check("salt_kg", drying.salt_kg);
-    finder.check("hookup_a", drying.hookup_a);
-    finder.check("battery_wh", drying.battery_wh);
+    let mut finder = Finder::new(findings, Item::Drying, "drying");
+    finder.check(Field::Sun, drying.sun_w);
+    finder.check(Field::ContentsMass, drying.contents_kg);
+    finder.check(Field::ContentsMoisture, drying.contents_moisture_percent);
+    finder.check(Field::HeatCapacity, drying.heat_capacity_kj_per_k);
+    finder.check(Field::Salt, drying.salt_kg);
+    finder.check(Field::HookUp, drying.hookup_a);
+    finder.check(Field::Battery, drying.battery_wh);
     let missing = match (drying.contents_kg, drying.contents_moisture_percent) {
-        (Some(_), None) => "contents_moisture_percent",
-        (None, Some(_)) => "contents_kg",
+        (Some(_), None) => Field::ContentsMoisture,
+        (None, Some(_)) => Field::ContentsMass,
         _ => return,
     };
     let both = "the time to dry out needs the mass of the contents and their moisture";
@@ -235,33 +169,25 @@ fn drying(survey: &Survey, findings: &mut Vec<Finding>) {
 
 fn weather(case: &WeatherCase, findings: &mut Vec<Finding>) {
     let subject = called("weather case", &case.name);
-    let mut finder = Finder {
-        findings,
-        item: Item::Weather(case.id),
-        subject,
-    };
-    finder.check("wind_m_s", case.wind_m_s);
-    finder.check("outside_c", case.outside_c);
-    finder.check("outside_rh_percent", case.outside_rh_percent);
-    finder.check("inside_rh_percent", case.inside_rh_percent);
-    finder.check("weight", case.weight);
+    let mut finder = Finder::new(findings, Item::Weather(case.id), subject);
+    finder.check(Field::Wind, case.wind_m_s);
+    finder.check(Field::Outside, case.outside_c);
+    finder.check(Field::OutsideRh, case.outside_rh_percent);
+    finder.check(Field::InsideRh, case.inside_rh_percent);
+    finder.check(Field::Weight, case.weight);
     match case.inside {
-        InsideAir::WarmerBy { kelvin } => finder.check("kelvin", kelvin),
-        InsideAir::HeldAt { temperature_c } => finder.check("temperature_c", temperature_c),
+        InsideAir::WarmerBy { kelvin } => finder.check(Field::WarmerBy, kelvin),
+        InsideAir::HeldAt { temperature_c } => finder.check(Field::HeldAt, temperature_c),
     }
 }
 
 fn weights(survey: &Survey, findings: &mut Vec<Finding>) {
     let total: f64 = survey.weather.iter().map(|case| case.weight).sum();
     if !survey.weather.is_empty() && total <= 0.0 {
-        let mut finder = Finder {
-            findings,
-            item: Item::Site,
-            subject: String::from("weather"),
-        };
+        let mut finder = Finder::new(findings, Item::Site, "weather");
         finder.add(
             Severity::Error,
-            "weight",
+            Field::Weight,
             "the weights of all weather cases together are zero",
             "give at least one case a weight above zero",
         );
@@ -270,25 +196,21 @@ fn weights(survey: &Survey, findings: &mut Vec<Finding>) {
 
 fn fabric(element: &FabricElement, findings: &mut Vec<Finding>) {
     let subject = called(element.part.name(), &element.name);
-    let mut finder = Finder {
-        findings,
-        item: Item::Fabric(element.id),
-        subject,
-    };
-    finder.check("area_m2", element.area_m2);
-    finder.check("bridge_percent", element.bridge_percent);
+    let mut finder = Finder::new(findings, Item::Fabric(element.id), subject);
+    finder.check(Field::Area, element.area_m2);
+    finder.check(Field::Bridges, element.bridge_percent);
     finder.need(
         Severity::Warning,
-        "area_m2",
+        Field::Area,
         element.area_m2,
         "the heat through the fabric is not known",
     );
     match &element.build_up {
         BuildUp::Stated { u_w_per_m2_k } => {
-            finder.check("u_w_per_m2_k", *u_w_per_m2_k);
+            finder.check(Field::UValue, *u_w_per_m2_k);
             finder.need(
                 Severity::Warning,
-                "u_w_per_m2_k",
+                Field::UValue,
                 *u_w_per_m2_k,
                 "the heat through the fabric is not known",
             );
@@ -297,7 +219,7 @@ fn fabric(element: &FabricElement, findings: &mut Vec<Finding>) {
             if layers.is_empty() {
                 finder.add(
                     Severity::Warning,
-                    "",
+                    None,
                     "it has no layers, so the heat through it is not known",
                     "add its layers from outside to inside, or state a U-value",
                 );
@@ -308,22 +230,22 @@ fn fabric(element: &FabricElement, findings: &mut Vec<Finding>) {
         }
     }
     if let Some(outline) = &element.outline {
-        finder.check("outline_along_m", outline.along_m);
-        finder.check("outline_up_m", outline.up_m);
-        finder.check("outline_width_m", outline.width_m);
-        finder.check("outline_height_m", outline.height_m);
+        finder.check(Field::OutlineAlong, outline.along_m);
+        finder.check(Field::OutlineUp, outline.up_m);
+        finder.check(Field::OutlineWidth, outline.width_m);
+        finder.check(Field::OutlineHeight, outline.height_m);
     }
 }
 
 fn check_layer(finder: &mut Finder<'_>, layer: &Layer) {
-    finder.check("thickness_mm", layer.thickness_mm);
-    finder.check("conductivity_w_per_m_k", layer.conductivity_w_per_m_k);
-    finder.check("resistance_m2_k_per_w", layer.resistance_m2_k_per_w);
+    finder.check(Field::Thickness, layer.thickness_mm);
+    finder.check(Field::Conductivity, layer.conductivity_w_per_m_k);
+    finder.check(Field::Resistance, layer.resistance_m2_k_per_w);
     let by_thickness = layer.thickness_mm.is_some() && layer.conductivity_w_per_m_k.is_some();
     match (by_thickness, layer.resistance_m2_k_per_w.is_some()) {
         (false, false) => finder.add(
             Severity::Warning,
-            "resistance_m2_k_per_w",
+            Field::Resistance,
             format!(
                 "{} has neither thickness and conductivity nor a resistance",
                 called("layer", &layer.material)
@@ -332,7 +254,7 @@ fn check_layer(finder: &mut Finder<'_>, layer: &Layer) {
         ),
         (true, true) => finder.add(
             Severity::Note,
-            "resistance_m2_k_per_w",
+            Field::Resistance,
             format!(
                 "{} states a resistance besides its thickness and conductivity; the resistance is used",
                 called("layer", &layer.material)
@@ -347,7 +269,7 @@ fn check_layer(finder: &mut Finder<'_>, layer: &Layer) {
 mod tests {
     use crate::survey::fabric::{BuildUp, FabricElement, FabricPart};
     use crate::survey::findings::find;
-    use crate::survey::{FabricId, Survey, VehicleKind};
+    use crate::survey::{FabricId, Field, Survey, VehicleKind};
 
     #[test]
     fn an_element_without_a_name_is_called_so() {
@@ -363,7 +285,7 @@ mod tests {
         });
         let sentence = |survey: &Survey| {
             let found = find(survey);
-            let of_area = found.iter().find(|one| one.place.field == "area_m2");
+            let of_area = found.iter().find(|one| one.place.is_at(Field::Area));
             of_area.map(|one| one.sentence.clone()).unwrap_or_default()
         };
         let unnamed = sentence(&survey);

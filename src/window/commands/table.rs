@@ -54,7 +54,7 @@ pub const COMMANDS: &[CommandLine] = &[
         Command::New,
         "New survey…",
         &[ctrl_shift(Key::N)],
-        "Begin a new survey",
+        "Start a new survey",
     )
     .always(),
     line(
@@ -85,7 +85,7 @@ pub const COMMANDS: &[CommandLine] = &[
         Command::SaveSheet,
         "Save job sheet as PDF…",
         &[ctrl(Key::P)],
-        "Write the job sheet that was chosen on its page",
+        "Write the job sheet chosen on its page",
     )
     .group(),
     line(
@@ -107,7 +107,7 @@ pub const COMMANDS: &[CommandLine] = &[
         Command::StartPage,
         "Start page",
         &[ctrl(Key::W)],
-        "Put this survey away; new, recent and rescued surveys",
+        "Close this survey; new, recent and rescued surveys",
     )
     .group(),
     line(
@@ -123,14 +123,14 @@ pub const COMMANDS: &[CommandLine] = &[
         Command::Undo,
         "Undo",
         &[ctrl(Key::Z)],
-        "Take the last step back",
+        "Undo the last step",
     ),
     line(
         Menu::Edit,
         Command::Redo,
         "Redo",
         &[ctrl_shift(Key::Z), ctrl(Key::Y)],
-        "Take the step again",
+        "Do the step again that was undone last",
     ),
     line(
         Menu::Edit,
@@ -229,7 +229,7 @@ pub const COMMANDS: &[CommandLine] = &[
         Command::Findings,
         "Findings",
         &[plain(Key::F8)],
-        "Everything that was noticed in the survey",
+        "Everything noticed in the survey",
     )
     .group(),
     line(
@@ -237,7 +237,7 @@ pub const COMMANDS: &[CommandLine] = &[
         Command::Light,
         "Light colours",
         &[],
-        "Ink on paper",
+        "Dark letters on a light ground",
     )
     .always()
     .group(),
@@ -246,7 +246,7 @@ pub const COMMANDS: &[CommandLine] = &[
         Command::Dark,
         "Dark colours",
         &[],
-        "Chalk on slate",
+        "Light letters on a dark ground",
     )
     .always(),
     line(
@@ -279,7 +279,7 @@ pub const COMMANDS: &[CommandLine] = &[
         Command::FirstSize,
         "Usual size",
         &[ctrl(Key::Num0)],
-        "Everything at its first size",
+        "Everything at its original size",
     )
     .always(),
     line(
@@ -287,7 +287,7 @@ pub const COMMANDS: &[CommandLine] = &[
         Command::TouchSize,
         "Touch size",
         &[ctrl(Key::T)],
-        "Inputs and buttons large enough for a finger in a glove; again for the usual size",
+        "Inputs and buttons large enough for a gloved finger; choose it again for the usual size",
     )
     .always(),
     line(
@@ -318,7 +318,7 @@ pub const COMMANDS: &[CommandLine] = &[
         Command::Messages,
         "Messages…",
         &[ctrl_shift(Key::M)],
-        "What the window told since it opened",
+        "Every message since the window opened",
     )
     .always(),
 ];

@@ -165,8 +165,9 @@ impl Keeper {
     /// # Errors
     /// A sentence, when it is not there any more or cannot be read.
     pub fn adopt(&self, document: u64, path: &Path) -> Result<(rescue::Belongs, Survey), String> {
-        let read = rescue::read(path)
-            .map_err(|error| format!("{path:?} cannot be opened: {error}. It was left as it is"))?;
+        let read = rescue::read(path).map_err(|error| {
+            format!("{path:?} cannot be opened: {error}. It has been left as it is")
+        })?;
         let own = rescue_file(&self.folder.rescue(), &self.session, document);
         fs::rename(path, own).map_err(|error| {
             format!("{path:?} cannot be taken over ({error}): perhaps another Gapledger did")

@@ -8,7 +8,7 @@ use std::time::SystemTime;
 #[must_use]
 pub fn ago(then: SystemTime, now: SystemTime) -> String {
     let Ok(gone) = now.duration_since(then) else {
-        return "at a time that this machine's clock has not reached".to_owned();
+        return "at a time ahead of this machine's clock".to_owned();
     };
     let minutes = gone.as_secs() / 60;
     match (minutes, minutes / 60, minutes / 1440) {
@@ -33,7 +33,7 @@ pub fn count(number: u64, word: &str) -> String {
 pub fn difference(difference: &Difference) -> String {
     match difference {
         Difference::NeverSaved => "It was never saved to a file.".to_owned(),
-        Difference::FileMissing => "Its file is not there any more.".to_owned(),
+        Difference::FileMissing => "Its file no longer exists.".to_owned(),
         Difference::FileUnreadable => "Its file cannot be read.".to_owned(),
         Difference::Gaps {
             more,
@@ -52,11 +52,14 @@ pub fn difference(difference: &Difference) -> String {
             }
             let first = match (parts.is_empty(), *changed) {
                 (true, 0) if *elsewhere => {
-                    "The same gaps as the saved file; other things were changed.".to_owned()
+                    "The same gaps as the saved file; something else has changed.".to_owned()
                 }
                 (true, 0) => "The same as the saved file.".to_owned(),
                 (true, changed) => {
-                    format!("As many gaps as the saved file, {} changed.", gaps(changed))
+                    format!(
+                        "The same number of gaps as the saved file, {} changed.",
+                        gaps(changed)
+                    )
                 }
                 (false, 0) => format!("{} the saved file.", parts.join(", ")),
                 (false, changed) => {
@@ -68,7 +71,7 @@ pub fn difference(difference: &Difference) -> String {
                 }
             };
             match file_changed {
-                true => format!("{first} The saved file was changed since."),
+                true => format!("{first} The saved file has changed since."),
                 false => first,
             }
         }
@@ -124,11 +127,11 @@ mod tests {
             ),
             (
                 gaps(0, 0, 2, false, true),
-                "As many gaps as the saved file, 2 gaps changed. The saved file was changed since.",
+                "The same number of gaps as the saved file, 2 gaps changed. The saved file has changed since.",
             ),
             (
                 gaps(0, 0, 0, true, false),
-                "The same gaps as the saved file; other things were changed.",
+                "The same gaps as the saved file; something else has changed.",
             ),
             (gaps(0, 0, 0, false, false), "The same as the saved file."),
         ] {

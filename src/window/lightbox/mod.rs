@@ -11,7 +11,7 @@ use super::photos::{Photos, Sight};
 use super::request::Queue;
 use super::widgets::{self, TextField};
 use crate::survey::findings::numbered;
-use crate::survey::{Edit, Record, Survey};
+use crate::survey::{Edit, Field, Record, Survey};
 use eframe::egui;
 use egui::{Context, Frame, Id, Key, Modal, Modifiers, Ui, vec2};
 use opened::{At, Drag, Tool, turn_to};
@@ -75,7 +75,7 @@ fn content(
     tools(ui, queue, lightbox, here);
     // A caption is a sentence: it takes what the label leaves.
     let width = ui.available_width() - widgets::LABEL_WIDTH - 24.0;
-    let caption = TextField::new("What it shows", "caption", &here.photo.caption)
+    let caption = TextField::new(Field::Caption, &here.photo.caption)
         .id((here.gap.id, &here.photo.name))
         .width(width.clamp(120.0, 640.0))
         .show(ui, queue);

@@ -1,6 +1,7 @@
 //! Fields of one record: each draws a widget, and queues the record with its new value.
 
-use crate::survey::{Edit, Item, Severity};
+use crate::survey::number::whole;
+use crate::survey::{Closing, Edit, Field, Item, Severity};
 use crate::window::context::PageContext;
 use crate::window::marks::Marks;
 use crate::window::request::Queue;
@@ -15,7 +16,7 @@ pub(super) struct Fields<'a, 'u, T> {
     marks: Marks<'a>,
     item: Item,
     record: T,
-    put: fn(T) -> Edit,
+    put: &'u dyn Fn(T) -> Edit,
     inputs: InputLook,
 }
 
@@ -25,10 +26,11 @@ struct InputLook {
     hint: &'static str,
     rows: usize,
     direction: bool,
+    focus: bool,
 }
 
 /// The part of a record that a field shows and changes.
-type Part<T, V> = fn(&mut T) -> &mut V;
+pub(super) type Part<T, V> = fn(&mut T) -> &mut V;
 
 impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
     /// Fields of `record`, which is the survey's `item`; `put` is the edit that replaces it.
@@ -37,7 +39,7 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
         context: &'u mut PageContext<'a, View>,
         item: Item,
         record: &T,
-        put: fn(T) -> Edit,
+        put: &'u dyn Fn(T) -> Edit,
     ) -> Self {
         let marks = context.marks(item);
         Self {
@@ -69,112 +71,122 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
         self
     }
 
-    /// A number that may be left out.
-    pub(super) fn optional(
-        &mut self,
-        label: &str,
-        field: &'static str,
-        part: Part<T, Option<f64>>,
-    ) {
-        self.optional_in(label, field, None, part);
+    /// The next text takes the focus in this frame.
+    pub(super) fn focus(&mut self, focus: bool) -> &mut Self {
+        self.inputs.focus = focus;
+        self
     }
 
-    /// A number that may be left out, with another unit than its range's.
-    pub(super) fn optional_in(
-        &mut self,
-        label: &str,
-        field: &'static str,
-        unit: Option<&str>,
-        part: Part<T, Option<f64>>,
-    ) {
+    /// A number that may be left out.
+    pub(super) fn optional(&mut self, field: Field, part: Part<T, Option<f64>>) {
+        self.optional_in(field.unit(), field, part);
+    }
+
+    /// A price in this currency that may be left out.
+    pub(super) fn price(&mut self, currency: &str, field: Field, part: Part<T, Option<f64>>) {
+        let unit = format!("{}{}", currency.trim(), field.unit());
+        self.optional_in(&unit, field, part);
+    }
+
+    fn optional_in(&mut self, unit: &str, field: Field, part: Part<T, Option<f64>>) {
         let look = std::mem::take(&mut self.inputs);
-        let mut input = NumberField::new(label, field, *part(&mut self.record))
+        let typed = NumberField::new(field, *part(&mut self.record))
             .id(self.item)
             .marks(self.marks)
+            .unit(unit)
             .hint(look.hint)
-            .direction(look.direction);
-        if let Some(unit) = unit {
-            input = input.unit(unit);
-        }
-        if let Some(value) = input.show(self.ui, self.queue) {
-            *part(&mut self.record) = value;
-            self.typed();
-        }
+            .direction(look.direction)
+            .show(self.ui, self.queue);
+        self.take(typed, part);
     }
 
     /// A number that is needed.
-    pub(super) fn number(&mut self, label: &str, field: &'static str, part: Part<T, f64>) {
-        let typed = NumberField::new(label, field, Some(*part(&mut self.record)))
+    pub(super) fn number(&mut self, field: Field, part: Part<T, f64>) {
+        let typed = NumberField::new(field, Some(*part(&mut self.record)))
             .id(self.item)
             .marks(self.marks)
             .required()
             .show(self.ui, self.queue);
-        if let Some(Some(value)) = typed {
-            *part(&mut self.record) = value;
-            self.typed();
-        }
+        self.take(typed.flatten(), part);
     }
 
     /// A whole number that is needed.
-    pub(super) fn count(&mut self, label: &str, field: &'static str, part: Part<T, u32>) {
-        let value = f64::from(*part(&mut self.record));
-        let typed = NumberField::new(label, field, Some(value))
+    pub(super) fn count(&mut self, field: Field, part: Part<T, u32>) {
+        let typed = NumberField::new(field, Some(f64::from(*part(&mut self.record))))
             .id(self.item)
             .marks(self.marks)
             .required()
             .whole()
             .show(self.ui, self.queue);
-        if let Some(Some(value)) = typed {
-            *part(&mut self.record) = whole(value);
-            self.typed();
-        }
+        self.take(typed.flatten().map(whole), part);
     }
 
     /// Words.
-    pub(super) fn text(&mut self, label: &str, field: &'static str, part: Part<T, String>) {
+    pub(super) fn text(&mut self, field: Field, part: Part<T, String>) {
         let look = std::mem::take(&mut self.inputs);
         let width = input_width(self.ui);
-        let typed = TextField::new(label, field, part(&mut self.record))
+        let typed = TextField::new(field, part(&mut self.record))
             .id(self.item)
             .width(width)
             .marks(self.marks)
             .hint(look.hint)
             .rows(look.rows.max(1))
+            .focus(look.focus)
             .show(self.ui, self.queue);
-        if let Some(text) = typed {
-            *part(&mut self.record) = text;
-            self.typed();
-        }
+        self.take(typed, part);
     }
 
     /// One of several.
     pub(super) fn choice<C: PartialEq + Clone>(
         &mut self,
-        label: &str,
+        field: Field,
         options: &[C],
         words: impl Fn(&C) -> String,
         part: Part<T, C>,
     ) {
         let width = input_width(self.ui);
-        let chosen = Choice::new(label, part(&mut self.record), options)
+        let chosen = Choice::of(field, part(&mut self.record), options)
             .id(self.item)
             .width(width)
             .show(self.ui, words);
-        if let Some(chosen) = chosen {
-            *part(&mut self.record) = chosen;
-            self.typed();
-        }
+        self.take(chosen, part);
     }
 
     /// Yes or no; a finding at the field stands under it.
-    pub(super) fn tick(&mut self, words: &str, field: &'static str, part: Part<T, bool>) {
-        let ticked = widgets::tick(self.ui, words, *part(&mut self.record));
-        if let Some(ticked) = ticked {
-            *part(&mut self.record) = ticked;
-            self.typed();
-        }
+    pub(super) fn tick(&mut self, field: Field, part: Part<T, bool>) {
+        let ticked = widgets::tick(self.ui, field, *part(&mut self.record));
+        self.take(ticked, part);
         if let Some(finding) = self.marks.at(field) {
             widgets::finding_line(self.ui, finding);
+        }
+    }
+
+    /// Whether it closes, how it stands in each set-up, and what closed leaves.
+    pub(super) fn closing(&mut self, part: Part<T, Option<Closing>>) {
+        let now = *part(&mut self.record);
+        let closes = widgets::tick(self.ui, Field::Closing, now.is_some());
+        self.take(closes.map(|closes| closes.then_some(Closing::CLOSED)), part);
+        let Some(mut closing) = now else { return };
+        let laid_up = widgets::tick(self.ui, Field::OpenLaidUp, closing.open_laid_up);
+        let in_use = widgets::tick(self.ui, Field::OpenInUse, closing.open_in_use);
+        let leaves = NumberField::new(Field::ClosedLeaves, Some(closing.leaves_percent))
+            .id(self.item)
+            .marks(self.marks)
+            .required()
+            .show(self.ui, self.queue)
+            .flatten();
+        closing.open_laid_up = laid_up.unwrap_or(closing.open_laid_up);
+        closing.open_in_use = in_use.unwrap_or(closing.open_in_use);
+        closing.leaves_percent = leaves.unwrap_or(closing.leaves_percent);
+        let changed = laid_up.is_some() || in_use.is_some() || leaves.is_some();
+        self.take(changed.then_some(Some(closing)), part);
+    }
+
+    /// Takes what a widget has reported, if anything.
+    pub(super) fn take<V>(&mut self, reported: Option<V>, part: Part<T, V>) {
+        if let Some(value) = reported {
+            *part(&mut self.record) = value;
+            self.typed();
         }
     }
 
@@ -182,6 +194,16 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
     pub(super) fn change(&mut self, change: impl FnOnce(&mut T)) {
         change(&mut self.record);
         self.typed();
+    }
+
+    /// What the fields are of.
+    pub(super) fn item(&self) -> Item {
+        self.item
+    }
+
+    /// A part of the record as it is drawn.
+    pub(super) fn get<V>(&mut self, part: Part<T, V>) -> &V {
+        part(&mut self.record)
     }
 
     /// What a widget of one's own needs: where to draw, where changes go, and the findings.
@@ -208,30 +230,23 @@ fn input_width(ui: &Ui) -> f32 {
 /// The findings about an item that are about none of its fields.
 pub(super) fn whole_findings(ui: &mut Ui, marks: Marks<'_>) {
     for finding in marks.all() {
-        if finding.place.field.is_empty() {
+        if finding.place.field.is_none() {
             widgets::finding_line(ui, finding);
         }
     }
 }
 
 /// The findings at fields that a record holds several times; their words say which is meant.
-pub(super) fn field_findings(ui: &mut Ui, marks: Marks<'_>, fields: &[&str]) {
+pub(super) fn field_findings(ui: &mut Ui, marks: Marks<'_>, fields: &[Field]) {
     for finding in marks.all() {
-        if fields.contains(&finding.place.field) {
+        if finding
+            .place
+            .field
+            .is_some_and(|field| fields.contains(&field))
+        {
             widgets::finding_line(ui, finding);
         }
     }
-}
-
-/// A count that the number field has already held to whole numbers from 0 up.
-pub(super) fn whole(value: f64) -> u32 {
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "the field takes whole numbers from 0 to a million only"
-    )]
-    let count = value as u32;
-    count
 }
 
 /// The worst severity among the findings about an item, for lists that show a sign.

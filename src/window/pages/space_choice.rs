@@ -1,26 +1,23 @@
 //! The choice of a space inside, for gaps and equipment.
 
-use crate::survey::{Item, SpaceId, Survey};
-use crate::window::widgets::Choice;
-use eframe::egui::Ui;
+use super::fields::{Fields, Part};
+use crate::survey::{Field, SpaceId, Survey};
 
-/// The choice of a space, or of none, which is the first; `Some` is the newly chosen one.
-/// Nothing is drawn where the inside is a single space.
-pub(super) fn choose(
-    ui: &mut Ui,
+/// The choice of a space, or of none, which is the first. Nothing is drawn where the inside is a
+/// single space.
+pub(super) fn choose<T: Clone>(
+    fields: &mut Fields<'_, '_, T>,
     survey: &Survey,
-    now: Option<SpaceId>,
-    of: Item,
-) -> Option<Option<SpaceId>> {
+    part: Part<T, Option<SpaceId>>,
+) {
     if survey.spaces.len() < 2 {
-        return None;
+        return;
     }
     let mut options = vec![None];
     options.extend(survey.spaces.iter().map(|space| Some(space.id)));
-    Choice::new("Space inside", &now, &options)
-        .id(of)
-        .show(ui, |id| match id {
-            Some(id) => survey.space_name(*id),
-            None => "the first".to_owned(),
-        })
+    let words = |id: &Option<SpaceId>| match id {
+        Some(id) => survey.space_name(*id),
+        None => "the first".to_owned(),
+    };
+    fields.choice(Field::Space, &options, words, part);
 }

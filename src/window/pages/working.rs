@@ -28,9 +28,7 @@ pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, topic: Topic
     let written = written(ui, context, topic);
     ui.horizontal(|ui| {
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            let close = ui
-                .button("Close")
-                .on_hover_text("Put the working away (Esc)");
+            let close = ui.button("Close").on_hover_text("Close the working (Esc)");
             widgets::tell_name(ui, close.id, "Close the working");
             if close.clicked() {
                 context.queue.close_working();

@@ -2,6 +2,7 @@
 
 use super::layout::LABEL_WIDTH;
 use super::words::tell_name;
+use crate::survey::Field;
 use crate::window::help;
 use eframe::egui;
 use egui::{ComboBox, EventFilter, Id, Key, Response, Ui};
@@ -12,6 +13,7 @@ use egui::{ComboBox, EventFilter, Id, Key, Response, Ui};
 #[must_use = "call show"]
 pub struct Choice<'a, T> {
     label: &'a str,
+    help: &'static str,
     current: &'a T,
     options: &'a [T],
     id: Id,
@@ -22,10 +24,16 @@ pub struct Choice<'a, T> {
 }
 
 impl<'a, T: PartialEq + Clone> Choice<'a, T> {
-    /// A choice among these options.
+    /// A choice of the survey; its label and help are those of the catalogue.
+    pub fn of(field: Field, current: &'a T, options: &'a [T]) -> Self {
+        Self::new(field.label(), current, options).help(field.help())
+    }
+
+    /// A choice of the page among these options.
     pub fn new(label: &'a str, current: &'a T, options: &'a [T]) -> Self {
         Self {
             label,
+            help: "",
             current,
             options,
             id: Id::unique(("choice", label)),
@@ -34,6 +42,12 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
             focus: false,
             entered: None,
         }
+    }
+
+    /// What to choose, and how to find out.
+    pub fn help(mut self, help: &'static str) -> Self {
+        self.help = help;
+        self
     }
 
     /// Enter does not open the list but is told here: for lines where Enter means the whole line.
@@ -102,7 +116,7 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
         if self.focus {
             response.request_focus();
         }
-        let response = help::explain(ui, response, "", self.label);
+        let response = help::explain(ui, response, self.label, self.help);
         if response.has_focus() {
             let filter = EventFilter {
                 vertical_arrows: true,
@@ -212,23 +226,23 @@ fn led_to(
     round(from.map_or(0, |from| from + 1)).find(|at| begins(at, letters))
 }
 
-/// A tick with its words to the right, in line with the inputs of labelled rows. `Some` is the
-/// new state.
-pub fn tick(ui: &mut Ui, words: &str, value: bool) -> Option<bool> {
+/// A tick of the survey, in line with the inputs of labelled rows. `Some` is the new state.
+pub fn tick(ui: &mut Ui, field: Field, value: bool) -> Option<bool> {
     ui.horizontal(|ui| {
         ui.add_space(LABEL_WIDTH + ui.spacing().item_spacing.x);
-        plain_tick(ui, words, value)
+        let mut ticked = value;
+        let response = ui.checkbox(&mut ticked, field.label());
+        let response = help::explain(ui, response, field.label(), field.help());
+        response.changed().then_some(ticked)
     })
     .inner
 }
 
-/// A tick with its words to the right. `Some` is the new state.
+/// A tick of the page with its words to the right. `Some` is the new state.
 pub fn plain_tick(ui: &mut Ui, words: &str, value: bool) -> Option<bool> {
     let mut ticked = value;
-    let response = ui.checkbox(&mut ticked, words);
-    help::explain(ui, response, "", words)
-        .changed()
-        .then_some(ticked)
+    let changed = ui.checkbox(&mut ticked, words).changed();
+    changed.then_some(ticked)
 }
 
 #[cfg(test)]

@@ -9,8 +9,7 @@ use super::number_text;
 use super::severity::{finding_words, message_line};
 use super::words::tell_name;
 use crate::assess::words::compass_point;
-use crate::survey::limits::{FieldRange, range_of};
-use crate::survey::{MergeKey, Severity};
+use crate::survey::{Field, MergeKey, Severity};
 use crate::window::help;
 use crate::window::marks::Marks;
 use crate::window::request::Queue;
@@ -20,12 +19,11 @@ use egui::text::CCursor;
 use egui::text_selection::CCursorRange;
 use egui::{Id, Key, Response, Stroke, TextEdit, Ui};
 
-/// A field for one number of the survey.
+/// A field for one number.
 #[must_use = "call show"]
 pub struct NumberField<'a> {
     label: &'a str,
-    field: &'static str,
-    range: Option<&'static FieldRange>,
+    of: Option<Field>,
     value: Option<f64>,
     id: Id,
     marks: Option<Marks<'a>>,
@@ -58,15 +56,23 @@ fn same(a: Option<f64>, b: Option<f64>) -> bool {
 }
 
 impl<'a> NumberField<'a> {
-    /// A field with its label and the name of its range in
-    /// [`RANGES`](crate::survey::limits::RANGES), which also gives the unit.
-    pub fn new(label: &'a str, field: &'static str, value: Option<f64>) -> Self {
+    /// A field of the survey; its label, unit, range and help are those of the catalogue.
+    pub fn new(field: Field, value: Option<f64>) -> Self {
+        let id = Id::unique(("number", field));
+        Self::with(Some(field), field.label(), id, value)
+    }
+
+    /// A number of the page, which the survey does not hold.
+    pub fn of_page(label: &'a str, value: Option<f64>) -> Self {
+        Self::with(None, label, Id::unique(("number", label)), value)
+    }
+
+    fn with(of: Option<Field>, label: &'a str, id: Id, value: Option<f64>) -> Self {
         Self {
             label,
-            field,
-            range: range_of(field),
+            of,
             value,
-            id: Id::unique(("number", field)),
+            id,
             marks: None,
             unit: None,
             hint: "",
@@ -79,15 +85,21 @@ impl<'a> NumberField<'a> {
         }
     }
 
-    /// Tells this field from others of the same name; take the record's id, never its index.
-    pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
-        self.id = Self::id_of(self.field, of);
+    /// Another label than the catalogue's, to say which record it is of.
+    pub fn label(mut self, label: &'a str) -> Self {
+        self.label = label;
         self
     }
 
-    /// The id of the input of the field with this name, told apart as [`NumberField::id`] does.
+    /// Tells this field from that of another record; take the record's id, never its index.
+    pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
+        self.id = self.of.map_or(self.id, |field| Self::id_of(field, of));
+        self
+    }
+
+    /// The id of the input of this field, told apart as [`NumberField::id`] does.
     #[must_use]
-    pub fn id_of(field: &'static str, of: impl std::hash::Hash + std::fmt::Debug) -> Id {
+    pub fn id_of(field: Field, of: impl std::hash::Hash + std::fmt::Debug) -> Id {
         Id::unique(("number", field, of))
     }
 
@@ -207,20 +219,18 @@ impl<'a> NumberField<'a> {
     }
 
     fn unit_words(&self) -> &str {
-        self.unit
-            .or_else(|| self.range.map(|range| range.unit))
-            .unwrap_or("")
+        self.unit.or_else(|| self.of.map(Field::unit)).unwrap_or("")
     }
 
     /// Hover text: the trouble, what to measure and how, and the range in words.
     fn hover(&self, response: Response, trouble: Option<&(Severity, String)>) {
         let range = self
-            .range
-            .map(|range| format!("{}: {}", range.words, range.in_words()));
+            .of
+            .and_then(|of| Some(format!("{}: {}", of.words(), of.range()?.in_words())));
         let words: Vec<String> = trouble
             .map(|(_, words)| words.clone())
             .into_iter()
-            .chain(help::sentence(self.field, self.label).map(str::to_owned))
+            .chain(self.of.map(|of| of.help().to_owned()))
             .chain(range.filter(|_| trouble.is_none()))
             .collect();
         if !words.is_empty() {
@@ -258,6 +268,12 @@ impl<'a> NumberField<'a> {
         (commit, response, trouble)
     }
 
+    fn wanted(&self) -> bool {
+        self.marks
+            .zip(self.of)
+            .is_some_and(|(marks, field)| marks.wants(field))
+    }
+
     fn text_edit(
         &self,
         ui: &mut Ui,
@@ -279,7 +295,7 @@ impl<'a> NumberField<'a> {
             })
             .inner;
         let response = output.response.response.clone();
-        if self.marks.is_some_and(|marks| marks.wants(self.field)) {
+        if self.wanted() {
             response.request_focus();
             response.scroll_to_me(Some(egui::Align::Center));
         }
@@ -292,9 +308,9 @@ impl<'a> NumberField<'a> {
             output.state.cursor.set_char_range(Some(all));
             output.state.store(ui.ctx(), self.id);
         }
-        help::offer(ui, &response, self.field, self.label);
+        let help = self.of.map_or("", Field::help);
+        help::offer(ui, &response, self.label, help);
         if let Some((_, words)) = trouble {
-            let help = help::sentence(self.field, self.label).unwrap_or_default();
             let words = format!("{words}. {help}");
             ui.ctx()
                 .accesskit_node_builder(self.id, |node| node.set_description(words));
@@ -395,7 +411,7 @@ impl<'a> NumberField<'a> {
             Some(Typing { settled: false, .. }) => return None,
             _ => {}
         }
-        if let (Some(range), Some(value)) = (self.range, self.value)
+        if let (Some(range), Some(value)) = (self.of.and_then(Field::range), self.value)
             && !range.allows(value)
         {
             let words = format!(
@@ -405,7 +421,8 @@ impl<'a> NumberField<'a> {
             return Some((Severity::Error, words));
         }
         self.marks
-            .and_then(|marks| marks.at(self.field))
+            .zip(self.of)
+            .and_then(|(marks, field)| marks.at(field))
             .map(|finding| (finding.severity, finding_words(finding)))
     }
 }

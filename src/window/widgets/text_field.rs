@@ -3,7 +3,7 @@
 use super::layout::LABEL_WIDTH;
 use super::severity::finding_line;
 use super::words::tell_name;
-use crate::survey::MergeKey;
+use crate::survey::{Field, MergeKey};
 use crate::window::help;
 use crate::window::marks::Marks;
 use crate::window::request::Queue;
@@ -14,7 +14,7 @@ use egui::{Id, Key, Response, TextEdit, Ui};
 #[must_use = "call show"]
 pub struct TextField<'a> {
     label: &'a str,
-    field: &'static str,
+    of: Option<Field>,
     value: &'a str,
     id: Id,
     marks: Option<Marks<'a>>,
@@ -29,13 +29,23 @@ pub struct TextField<'a> {
 const LONGEST: usize = 4000;
 
 impl<'a> TextField<'a> {
-    /// A field with its label and the name its findings are filed under.
-    pub fn new(label: &'a str, field: &'static str, value: &'a str) -> Self {
+    /// A text of the survey; its label and help are those of the catalogue.
+    pub fn new(field: Field, value: &'a str) -> Self {
+        let id = Id::unique(("text", field));
+        Self::with(Some(field), field.label(), id, value)
+    }
+
+    /// A text of the page, which the survey does not hold.
+    pub fn of_page(label: &'a str, value: &'a str) -> Self {
+        Self::with(None, label, Id::unique(("text", label)), value)
+    }
+
+    fn with(of: Option<Field>, label: &'a str, id: Id, value: &'a str) -> Self {
         Self {
             label,
-            field,
+            of,
             value,
-            id: Id::unique(("text", field)),
+            id,
             marks: None,
             hint: "",
             width: 190.0,
@@ -45,15 +55,21 @@ impl<'a> TextField<'a> {
         }
     }
 
-    /// Tells this field from others of the same name; take the record's id, never its index.
-    pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
-        self.id = Self::id_of(self.field, of);
+    /// Another label than the catalogue's, to say which record it is of.
+    pub fn label(mut self, label: &'a str) -> Self {
+        self.label = label;
         self
     }
 
-    /// The id of the input of the field with this name, told apart as [`TextField::id`] does.
+    /// Tells this field from that of another record; take the record's id, never its index.
+    pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
+        self.id = self.of.map_or(self.id, |field| Self::id_of(field, of));
+        self
+    }
+
+    /// The id of the input of this field, told apart as [`TextField::id`] does.
     #[must_use]
-    pub fn id_of(field: &'static str, of: impl std::hash::Hash + std::fmt::Debug) -> Id {
+    pub fn id_of(field: Field, of: impl std::hash::Hash + std::fmt::Debug) -> Id {
         Id::unique(("text", field, of))
     }
 
@@ -109,7 +125,8 @@ impl<'a> TextField<'a> {
                     commit
                 })
                 .inner;
-            if let Some(finding) = self.marks.and_then(|marks| marks.at(self.field)) {
+            let marks = self.marks.zip(self.of);
+            if let Some(finding) = marks.and_then(|(marks, field)| marks.at(field)) {
                 finding_line(ui, finding);
             }
             commit
@@ -134,7 +151,8 @@ impl<'a> TextField<'a> {
             .show(ui)
             .response
             .response;
-        if self.focus || self.marks.is_some_and(|marks| marks.wants(self.field)) {
+        let marks = self.marks.zip(self.of);
+        if self.focus || marks.is_some_and(|(marks, field)| marks.wants(field)) {
             response.request_focus();
             response.scroll_to_me(Some(egui::Align::Center));
         }
@@ -144,7 +162,7 @@ impl<'a> TextField<'a> {
             ui.data_mut(|data| data.insert_temp(self.id, true));
         }
         self.settle(ui, &response, queue);
-        let response = help::explain(ui, response, self.field, self.label);
+        let response = help::explain(ui, response, self.label, self.of.map_or("", Field::help));
         (changed.then_some(text), response)
     }
 

@@ -1,6 +1,7 @@
 //! Energy, money and supply.
 
 use super::*;
+use crate::survey::Field;
 
 #[test]
 fn a_machine_that_runs_all_the_time_costs_its_power() {
@@ -69,7 +70,7 @@ fn liquid_fuel_counts_by_the_litre() {
     let told = crate::survey::findings::find(&survey);
     assert!(
         told.iter()
-            .any(|finding| finding.place.field == "liquid_fuel_per_l")
+            .any(|finding| finding.place.is_at(Field::LiquidFuel))
     );
 }
 
@@ -99,7 +100,7 @@ fn the_supply_limits_what_may_run() {
             .supply
             .clone();
         let told = comparison.findings.iter().any(|finding| {
-            finding.place.field == "hookup_a" && finding.sentence.contains("heater 1\u{201d}")
+            finding.place.is_at(Field::HookUp) && finding.sentence.contains("heater 1\u{201d}")
         });
         (supply.expect("it draws").expect("known"), told)
     };
@@ -130,7 +131,7 @@ fn batteries_last_as_long_as_they_hold() {
         comparison
             .findings
             .iter()
-            .any(|f| f.place.field == "battery_wh")
+            .any(|f| f.place.is_at(Field::Battery))
     );
     assert!(option(&comparison, TUB).supply.is_none());
 }

@@ -74,7 +74,8 @@ fn work_without_a_rate_is_not_free() {
     assert_eq!((without.cost, without.minutes_not_priced), (30.0, 45.0));
     assert!(without.payback_winters.is_err());
     let said = |plan: &Plan| {
-        let about = |finding: &&crate::survey::Finding| finding.place.field == "workshop_per_hour";
+        let about =
+            |finding: &&crate::survey::Finding| finding.place.is_at(crate::survey::Field::Workshop);
         plan.findings.iter().find(about).cloned()
     };
     assert!(said(&without).unwrap().sentence.contains("material alone"));

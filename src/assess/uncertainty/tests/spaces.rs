@@ -148,7 +148,7 @@ fn a_guessed_inner_opening_is_measured_next() {
     assert!(keys[0] != keys[1]);
 }
 
-/// With a single space left, what joins nothing is in no doubt.
+/// With a single space left, what joins nothing adds no uncertainty.
 #[test]
 fn a_single_space_has_no_inner_openings_in_uncertainty() {
     let mut survey = in_line([100.0, 200.0], 80.0);

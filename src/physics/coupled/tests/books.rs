@@ -5,7 +5,7 @@ use crate::physics::coupled::{CoupledError, Running, solve};
 use proptest::prelude::*;
 use std::cell::Cell;
 
-/// A room without its machine, the machine's kind and size, and the air flow's two numbers.
+/// A inside without its machine, the machine's kind and size, and the air flow's two numbers.
 #[derive(Clone, Debug)]
 struct Drawn {
     outside: (f64, f64),
@@ -63,7 +63,10 @@ fn drawn() -> impl Strategy<Value = Drawn> {
 }
 
 impl Drawn {
-    fn solved(&self, check: impl FnOnce(&Room<'_>, Result<Steady, CoupledError<Infallible>>, u32)) {
+    fn solved(
+        &self,
+        check: impl FnOnce(&Inside<'_>, Result<Steady, CoupledError<Infallible>>, u32),
+    ) {
         let outside =
             MoistAir::from_relative_humidity(self.outside.0, self.outside.1, self.pressure)
                 .expect("a state");
@@ -76,7 +79,7 @@ impl Drawn {
             };
             Machine::new(kind, &[rated], None).expect("a machine")
         });
-        let room = Room {
+        let inside = Inside {
             outside,
             fabric: self.fabric,
             vapour_source: self.sources.0,
@@ -99,11 +102,11 @@ impl Drawn {
             hygrostat: self.hygrostat,
         };
         let looks = Cell::new(0);
-        let steady = solve(&room, |t_c: f64| {
+        let steady = solve(&inside, |t_c: f64| {
             looks.set(looks.get() + 1);
             Ok(self.flow.0 + self.flow.1 * (t_c - outside.t_c).abs().sqrt())
         });
-        check(&room, steady, looks.get());
+        check(&inside, steady, looks.get());
     }
 }
 
@@ -114,8 +117,8 @@ proptest! {
     #[test]
     fn the_books_of_water_and_heat_close(drawn in drawn()) {
         let mut outcome = Ok(());
-        drawn.solved(|room, steady, looks| {
-            outcome = check(room, steady, looks, &drawn);
+        drawn.solved(|inside, steady, looks| {
+            outcome = check(inside, steady, looks, &drawn);
         });
         outcome?;
     }
@@ -136,14 +139,14 @@ fn the_books_close_where_the_flow_hangs_on_the_last_bits_of_the_temperature() {
         hygrostat: None,
         flow: (0.0, 0.004_077_063_457_617_441),
     };
-    drawn.solved(|room, steady, looks| {
-        let checked = check(room, steady, looks, &drawn);
+    drawn.solved(|inside, steady, looks| {
+        let checked = check(inside, steady, looks, &drawn);
         assert!(checked.is_ok(), "{checked:?}");
     });
 }
 
 fn check(
-    room: &Room<'_>,
+    inside: &Inside<'_>,
     steady: Result<Steady, CoupledError<Infallible>>,
     looks: u32,
     drawn: &Drawn,
@@ -162,14 +165,14 @@ fn check(
         }
         other => other.map_err(|error| TestCaseError::fail(format!("{error:?}")))?,
     };
-    let (water, through) = steady.water_book(room);
+    let (water, through) = steady.water_book(inside);
     // Where next to nothing passes, the last bit of W is what is left: with a strong machine that
     // comes to a hundred-thousandth of a milligram a day.
     prop_assert!(
         water.abs() <= (1e-9 * through).max(1e-16),
         "water {water:e} of {through:e}: {steady:?}"
     );
-    let (heat, gains) = steady.heat_book(room);
+    let (heat, gains) = steady.heat_book(inside);
     // And the last bits of T: 1e-13 K at some hundred W/K.
     prop_assert!(
         heat.abs() <= (1e-9 * gains).max(1e-10),
@@ -181,12 +184,12 @@ fn check(
     if steady.condensation > 0.0 {
         // The air flow here rises with the root of the difference of temperature: where that is
         // but some last bits of T, 6e-14 at 300 K, those bits move the flow and RH with it.
-        let away = (steady.inside.t_c - room.outside.t_c).abs();
+        let away = (steady.inside.t_c - inside.outside.t_c).abs();
         let near = 1e-12 + 2.5e-13 / away.max(1e-13);
         prop_assert!(rh > 1.0 - near, "condenses at RH {rh}, {away:e} K apart");
     }
     prop_assert!((0.0..=1.0).contains(&steady.duty));
-    if let (Some(heater), watts) = (room.heater, steady.heater_power) {
+    if let (Some(heater), watts) = (inside.heater, steady.heater_power) {
         prop_assert!((0.0..=heater.rating).contains(&watts));
         if let Some(set) = heater.set_point_c {
             let (t, free) = (steady.inside.t_c, 1e-9);
@@ -194,11 +197,11 @@ fn check(
             prop_assert!(watts <= 0.0 || t <= set + free, "too warm at {t}");
         }
     }
-    hygrostat(room, &steady)
+    hygrostat(inside, &steady)
 }
 
-fn hygrostat(room: &Room<'_>, steady: &Steady) -> Result<(), TestCaseError> {
-    let (Some(setting), Running::Runs) = (room.hygrostat, steady.running) else {
+fn hygrostat(inside: &Inside<'_>, steady: &Steady) -> Result<(), TestCaseError> {
+    let (Some(setting), Running::Runs) = (inside.hygrostat, steady.running) else {
         return Ok(());
     };
     // Where the air flow rises without bound of slope, as it does here at no difference of

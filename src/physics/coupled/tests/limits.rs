@@ -11,7 +11,7 @@ fn close(found: f64, wanted: f64, within: f64) {
 #[test]
 fn without_source_and_machine_the_water_inside_is_the_water_outside() {
     for flow in [0.0, 1e-6, 4.4e-3, 1.0] {
-        let mut warm = room(air(5.0, 0.87), 70.0);
+        let mut warm = inside(air(5.0, 0.87), 70.0);
         warm.heater = Some(electric(400.0, None));
         let state = steady(&warm, flow);
         close(
@@ -28,7 +28,7 @@ fn without_source_and_machine_the_water_inside_is_the_water_outside() {
 fn a_heated_vehicle_has_the_temperature_of_its_conductance() {
     // Closed form: T_o + Q/(Σ U A + H_v).
     let outside = air(-3.0, 0.9);
-    let mut warm = room(outside, 55.0);
+    let mut warm = inside(outside, 55.0);
     warm.heater = Some(electric(600.0, None));
     warm.gains = 90.0;
     let flow = 6e-3;
@@ -43,7 +43,7 @@ fn a_heated_vehicle_has_the_temperature_of_its_conductance() {
 #[test]
 fn five_degrees_87_percent_warmed_to_ten_is_61_point_8_percent() {
     // 25 m³, 0.5 /h, 15.86 kg/h of dry air; closed form 0.87 p_ws(5)/p_ws(10) at equal water.
-    let mut warm = room(air(5.0, 0.87), 70.0);
+    let mut warm = inside(air(5.0, 0.87), 70.0);
     warm.heater = Some(electric(2000.0, Some(10.0)));
     let state = steady(&warm, 15.86 / 3600.0);
     close(state.inside.t_c, 10.0, 1e-12);
@@ -57,12 +57,12 @@ fn five_degrees_87_percent_warmed_to_ten_is_61_point_8_percent() {
 
 #[test]
 fn a_thermostat_never_gives_more_than_its_rating_nor_less_than_nothing() {
-    let mut small = room(air(0.0, 0.8), 70.0);
+    let mut small = inside(air(0.0, 0.8), 70.0);
     small.heater = Some(electric(300.0, Some(20.0)));
     let state = steady(&small, 0.0);
     close(state.heater_power, 300.0, 0.0);
     close(state.inside.t_c, 300.0 / 70.0, 1e-9);
-    let mut summer = room(air(28.0, 0.5), 70.0);
+    let mut summer = inside(air(28.0, 0.5), 70.0);
     summer.heater = Some(electric(300.0, Some(20.0)));
     let state = steady(&summer, 0.01);
     close(state.heater_power, 0.0, 0.0);
@@ -72,7 +72,7 @@ fn a_thermostat_never_gives_more_than_its_rating_nor_less_than_nothing() {
 #[test]
 fn a_source_raises_the_water_by_what_the_air_can_carry() {
     // Closed form W_o + S/m; two sleepers of 40 g/h (BS 5250 [M]).
-    let mut asleep = room(air(5.0, 0.6), 70.0);
+    let mut asleep = inside(air(5.0, 0.6), 70.0);
     asleep.vapour_source = 80e-3 / 3600.0;
     asleep.heater = Some(electric(3000.0, Some(18.0)));
     let flow = 30.0 / 3600.0;
@@ -84,7 +84,7 @@ fn a_source_raises_the_water_by_what_the_air_can_carry() {
 fn what_the_air_cannot_hold_condenses_and_gives_up_its_heat() {
     // No air flow: all of it condenses; as vapour it brings its heat, 1 g/s × 2.5 MJ/kg = 2.5 W
     // for each mg/s; as liquid it takes the same heat first.
-    let mut closed = room(air(5.0, 0.87), 70.0);
+    let mut closed = inside(air(5.0, 0.87), 70.0);
     closed.vapour_source = 5e-5;
     let state = steady(&closed, 0.0);
     close(state.relative_humidity(), 1.0, 1e-12);
@@ -94,7 +94,7 @@ fn what_the_air_cannot_hold_condenses_and_gives_up_its_heat() {
         5.0 + 5e-5 * HEAT_OF_VAPORISATION / 70.0,
         1e-9,
     );
-    let mut wet = room(air(5.0, 0.87), 70.0);
+    let mut wet = inside(air(5.0, 0.87), 70.0);
     wet.liquid_source = 5e-5;
     let state = steady(&wet, 0.0);
     close(state.condensation, 5e-5, 1e-18);
@@ -106,7 +106,7 @@ fn wet_clothes_cool_a_vehicle_no_further_than_the_wet_bulb() {
     // Without fabric and with a source that outruns the air, evaporation stops at saturation:
     // H_v (T_o − T) = m (W_sat(T) − W_o) h_fg, the wet-bulb equation. For 20 °C 50 % that is
     // 13.8 °C (ASHRAE Fundamentals 2017 psychrometric chart [M]).
-    let mut wet = room(air(20.0, 0.5), 0.0);
+    let mut wet = inside(air(20.0, 0.5), 0.0);
     wet.liquid_source = 1e-3;
     let state = steady(&wet, 0.01);
     close(state.inside.t_c, 13.8, 0.15);
@@ -115,9 +115,9 @@ fn wet_clothes_cool_a_vehicle_no_further_than_the_wet_bulb() {
 
 #[test]
 fn an_oversized_machine_dries_to_its_floor_and_never_below_zero() {
-    // Compressor floor: saturation at 15 K below the room [A]. No air flow, no source.
+    // Compressor floor: saturation at 15 K below the inside [A]. No air flow, no source.
     let huge = machine(Kind::Compressor, 30.0, 0.8, 5000.0, 0.0);
-    let mut dry = room(air(20.0, 0.9), 70.0);
+    let mut dry = inside(air(20.0, 0.9), 70.0);
     dry.machine = Some(&huge);
     let state = steady(&dry, 0.0);
     close(
@@ -130,7 +130,7 @@ fn an_oversized_machine_dries_to_its_floor_and_never_below_zero() {
     let mut above = f64::INFINITY;
     for litres in [50.0, 500.0, 5000.0, 50_000.0] {
         let grown = machine(Kind::Compressor, 30.0, 0.8, litres, 0.0);
-        let mut windy = room(air(20.0, 0.9), 1e9);
+        let mut windy = inside(air(20.0, 0.9), 1e9);
         windy.machine = Some(&grown);
         let left = steady(&windy, 0.02).inside.humidity_ratio - air(5.0, 1.0).humidity_ratio;
         assert!(left > 0.0 && left < above, "{litres}: {left}");
@@ -139,7 +139,7 @@ fn an_oversized_machine_dries_to_its_floor_and_never_below_zero() {
     assert!(above < 1e-4);
     for kind in [Kind::DesiccantRotor, Kind::Thermoelectric] {
         let huge = machine(kind, 30.0, 0.8, 5000.0, 0.0);
-        let mut dry = room(air(15.0, 0.9), 70.0);
+        let mut dry = inside(air(15.0, 0.9), 70.0);
         dry.machine = Some(&huge);
         assert!(steady(&dry, 1e-3).inside.humidity_ratio >= 0.0, "{kind:?}");
     }
@@ -148,7 +148,7 @@ fn an_oversized_machine_dries_to_its_floor_and_never_below_zero() {
 #[test]
 fn a_fabric_without_resistance_holds_the_outside_temperature() {
     let strong = machine(Kind::Compressor, 30.0, 0.8, 20.0, 280.0);
-    let mut cold = room(air(8.0, 0.85), 1e12);
+    let mut cold = inside(air(8.0, 0.85), 1e12);
     cold.machine = Some(&strong);
     close(steady(&cold, 5e-3).inside.t_c, 8.0, 1e-8);
 }
@@ -157,7 +157,7 @@ fn a_fabric_without_resistance_holds_the_outside_temperature() {
 fn no_air_flow_and_endless_air_flow() {
     let strong = machine(Kind::Compressor, 30.0, 0.8, 20.0, 280.0);
     let outside = air(8.0, 0.85);
-    let mut dry = room(outside, 70.0);
+    let mut dry = inside(outside, 70.0);
     dry.machine = Some(&strong);
     // ACH → ∞: outside air inside, the machine gathers what it can from that.
     let state = steady(&dry, 1e6);
@@ -178,7 +178,7 @@ fn no_air_flow_and_endless_air_flow() {
 fn a_compressor_does_not_start_in_a_vehicle_that_is_too_cold() {
     // Its own 280 W would make 3 °C into 7 °C, yet it never starts below 5 °C [A].
     let strong = machine(Kind::Compressor, 30.0, 0.8, 20.0, 280.0);
-    let mut cold = room(air(3.0, 0.9), 70.0);
+    let mut cold = inside(air(3.0, 0.9), 70.0);
     cold.machine = Some(&strong);
     let state = steady(&cold, 1e-3);
     assert_eq!(state.running, Running::TooCold);
@@ -193,7 +193,7 @@ fn a_compressor_does_not_start_in_a_vehicle_that_is_too_cold() {
 #[test]
 fn an_unflued_flame_gives_off_its_water() {
     // Stoichiometry: 1.63 kg of water for each kg of propane; net heating value 46.35 MJ/kg [M].
-    let mut flame = room(air(5.0, 0.8), 70.0);
+    let mut flame = inside(air(5.0, 0.8), 70.0);
     flame.heater = Some(Heater {
         rating: 1000.0,
         set_point_c: Some(12.0),
@@ -212,7 +212,7 @@ fn a_hygrostat_stops_a_machine_whose_warmth_alone_is_enough() {
     // A plate that finds nothing below 3.8 g/kg is a heater of 60 W. Outside 0 °C 70 %, hygrostat
     // 55 %: closed form T_i with p_ws(T_i) = 0.70 p_ws(0 °C)/0.55, held by part of the 60 W.
     let plate = machine(Kind::Thermoelectric, 30.0, 0.8, 0.5, 60.0);
-    let mut warm = room(air(0.0, 0.70), 15.0);
+    let mut warm = inside(air(0.0, 0.70), 15.0);
     warm.machine = Some(&plate);
     warm.hygrostat = Some(0.55);
     let state = steady(&warm, 0.0);
@@ -227,7 +227,7 @@ fn a_hygrostat_stops_a_machine_whose_warmth_alone_is_enough() {
 fn drying_out_takes_what_the_machine_has_to_spare() {
     // Held at 55 %: what evaporates is D + m (W − W_o) − S, from the definition.
     let strong = machine(Kind::DesiccantRotor, 20.0, 0.6, 7.0, 600.0);
-    let mut damp = room(air(5.0, 0.87), 70.0);
+    let mut damp = inside(air(5.0, 0.87), 70.0);
     damp.machine = Some(&strong);
     let flow = 5e-3;
     let out = dry_out(&damp, 0.55, |_| Ok::<_, Infallible>(flow)).expect("a state");
@@ -246,22 +246,22 @@ fn drying_out_takes_what_the_machine_has_to_spare() {
 
 #[test]
 fn what_cannot_be_is_said_instead_of_answered() {
-    let mut hot = room(air(20.0, 0.5), 10.0);
+    let mut hot = inside(air(20.0, 0.5), 10.0);
     hot.heater = Some(electric(5000.0, None));
     let none = solve(&hot, |_| Ok::<_, Infallible>(0.0));
     assert_eq!(none, Err(CoupledError::TooWarm));
-    let mut sealed = room(air(20.0, 0.5), 0.0);
+    let mut sealed = inside(air(20.0, 0.5), 0.0);
     sealed.gains = 1.0;
     assert_eq!(
         solve(&sealed, |_| Ok::<_, Infallible>(0.0)),
         Err(CoupledError::TooWarm)
     );
-    let bad = room(air(20.0, 0.5), f64::NAN);
+    let bad = inside(air(20.0, 0.5), f64::NAN);
     assert!(matches!(
         solve(&bad, |_| Ok::<_, Infallible>(0.0)),
         Err(CoupledError::Number(_))
     ));
-    let fine = room(air(20.0, 0.5), 10.0);
+    let fine = inside(air(20.0, 0.5), 10.0);
     assert!(matches!(
         solve(&fine, |_| Ok::<_, Infallible>(f64::NAN)),
         Err(CoupledError::Number(_))

@@ -7,7 +7,7 @@ mod truths;
 
 use std::convert::Infallible;
 
-use super::{Heater, Room, Steady};
+use super::{Heater, Inside, Steady};
 use crate::physics::air::{MoistAir, STANDARD_PRESSURE};
 use crate::physics::machine::{Kind, Machine, MakerPoint};
 
@@ -17,8 +17,8 @@ fn air(t_c: f64, rh: f64) -> MoistAir {
     MoistAir::from_relative_humidity(t_c, rh, STANDARD_PRESSURE).expect("a state")
 }
 
-fn room<'a>(outside: MoistAir, fabric: f64) -> Room<'a> {
-    Room {
+fn inside<'a>(outside: MoistAir, fabric: f64) -> Inside<'a> {
+    Inside {
         outside,
         fabric,
         vapour_source: 0.0,
@@ -49,6 +49,6 @@ fn machine(kind: Kind, t_c: f64, rh: f64, litres_per_day: f64, power: f64) -> Ma
 }
 
 /// Solves with the same flow at every temperature.
-fn steady(room: &Room<'_>, flow: f64) -> Steady {
-    super::solve(room, |_| Ok::<_, Infallible>(flow)).expect("a steady state")
+fn steady(inside: &Inside<'_>, flow: f64) -> Steady {
+    super::solve(inside, |_| Ok::<_, Infallible>(flow)).expect("a steady state")
 }

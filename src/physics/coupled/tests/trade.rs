@@ -19,7 +19,7 @@ fn large() -> Machine {
 }
 
 fn with(machine: &Machine, ach: f64) -> Steady {
-    let mut body = room(outside(), 70.0 - ventilation_conductance(flow(1.0), 0.005));
+    let mut body = inside(outside(), 70.0 - ventilation_conductance(flow(1.0), 0.005));
     body.machine = Some(machine);
     steady(&body, flow(ach))
 }

@@ -34,7 +34,7 @@ proptest! {
     ) {
         let outside = air(t_c, rh);
         let state = |watts: f64| {
-            let mut warm = room(outside, fabric);
+            let mut warm = inside(outside, fabric);
             warm.heater = Some(electric(watts, None));
             super::super::solve(&warm, |inside: f64| {
                 Ok::<_, Infallible>(still + stack * (inside - t_c).abs().sqrt())
@@ -48,7 +48,7 @@ proptest! {
     }
 
     /// A hygrostat holds its setting wherever the machine running all the time would go below.
-    /// The reverse is no truth: a machine that runs all the time may warm a closed room so far
+    /// The reverse is no truth: a machine that runs all the time may warm a closed inside so far
     /// that its coil finds less, and hold a higher RH than it does on its hygrostat.
     #[test]
     fn a_hygrostat_holds_its_setting_where_the_machine_is_large_enough(
@@ -59,7 +59,7 @@ proptest! {
         setting in 0.3..0.7_f64,
     ) {
         let dryer = machine(Kind::Compressor, 30.0, 0.8, litres, 300.0);
-        let mut dry = room(air(t_c, rh), 70.0);
+        let mut dry = inside(air(t_c, rh), 70.0);
         dry.machine = Some(&dryer);
         let full = steady(&dry, flow);
         dry.hygrostat = Some(setting);

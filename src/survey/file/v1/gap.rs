@@ -98,8 +98,8 @@ words! {
     /// Which area a stated figure is.
     AreaConvention {
         Free = "free",
-        Equivalent = "equivalent",
-        Effective = "effective",
+        EquivalentAt1Pa = "equivalent",
+        EffectiveAt4Pa = "effective",
     }
     /// What the opening is there for.
     Purpose {

@@ -13,7 +13,7 @@ mod space;
 mod stored;
 
 use super::error::ParseError;
-use super::{reading, words};
+use super::{misread, reading};
 use crate::survey::Survey as LiveSurvey;
 use equipment::{Fan, Heater, Machine, MoistureSource};
 use fabric::FabricElement;
@@ -128,7 +128,7 @@ struct Survey {
 pub(super) fn read(text: &str) -> Result<LiveSurvey, ParseError> {
     let survey: Survey = reading()
         .from_str(text)
-        .map_err(|error| words::parse_error(text, &error))?;
+        .map_err(|error| misread::parse_error(text, &error))?;
     every_zone_exists(&survey)?;
     Ok(survey.into_live())
 }

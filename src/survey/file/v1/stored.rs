@@ -87,7 +87,9 @@ impl Serialize for Number {
         // minus zero keeps its sign by staying as it is.
         let whole = value.fract() == 0.0 && value.abs() < 1e15;
         if whole && !(value == 0.0 && value.is_sign_negative()) {
-            serializer.serialize_i64(value as i64)
+            #[expect(clippy::cast_possible_truncation, reason = "whole and below 1e15")]
+            let whole = value as i64;
+            serializer.serialize_i64(whole)
         } else {
             serializer.serialize_f64(value)
         }

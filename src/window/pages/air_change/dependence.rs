@@ -4,7 +4,7 @@
 use super::view::AirChangeContext;
 use crate::assess::spaces::ClosingEffect;
 use crate::report::dependence;
-use crate::survey::{Edit, InnerOpeningId, Item, Record, SetUp};
+use crate::survey::{Edit, Field, InnerOpeningId, Item, Record, SetUp};
 use crate::window::decisions::Understood;
 use crate::window::pages::fields::Fields;
 use crate::window::widgets::{self, report};
@@ -14,18 +14,15 @@ use egui::{Label, Ui};
 /// The best and the worst way to park for a wind that mostly comes from one side.
 pub(super) fn parked(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: Option<&Understood>) {
     let site = &context.survey.site;
-    let mut fields = Fields::new(ui, context, Item::Site, site, Edit::Site);
-    fields.hint("not given").direction().optional(
-        "Prevailing wind from",
-        "prevailing_wind_deg",
-        |site| &mut site.prevailing_wind_deg,
-    );
+    let mut fields = Fields::new(ui, context, Item::Site, site, &Edit::Site);
     fields
         .hint("not given")
         .direction()
-        .optional("Front points to", "heading_deg", |site| {
-            &mut site.heading_deg
-        });
+        .optional(Field::PrevailingWind, |site| &mut site.prevailing_wind_deg);
+    fields
+        .hint("not given")
+        .direction()
+        .optional(Field::Heading, |site| &mut site.heading_deg);
     widgets::muted(
         fields.ui,
         "A point of the compass such as NW, or degrees clockwise from north.",

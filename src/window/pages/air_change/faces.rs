@@ -3,6 +3,7 @@
 use super::view::AirChangeContext;
 use crate::assess::quantity::Kind;
 use crate::assess::{DirectionAnswer, face_totals};
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::Survey;
 use crate::window::theme::palette;
 use crate::window::widgets;
@@ -31,7 +32,7 @@ pub(super) fn show(ui: &mut Ui, context: &AirChangeContext<'_>, direction: &Dire
 }
 
 fn flow(kg_s: f64) -> String {
-    let per_h = kg_s * 3600.0;
+    let per_h = kg_s * SECONDS_PER_HOUR;
     if per_h <= 0.0 {
         "0".to_owned()
     } else if per_h < 0.01 {

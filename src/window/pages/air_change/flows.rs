@@ -5,6 +5,7 @@ use super::view::AirChangeContext;
 use crate::assess::quantity::Kind;
 use crate::assess::{CaseAir, CaseAnswer, DirectionAnswer, GapAirFlow};
 use crate::figure::{self, Arrangement, Show};
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::report::direction;
 use crate::survey::{Gap, WeatherId};
 use crate::window::body;
@@ -147,7 +148,7 @@ fn hover_words(gap: &Gap, context: &AirChangeContext<'_>, direction: &DirectionA
 }
 
 fn kg_per_h(kg_s: f64) -> String {
-    Kind::KilogramsPerHour.text(kg_s * 3600.0)
+    Kind::KilogramsPerHour.text(kg_s * SECONDS_PER_HOUR)
 }
 
 fn chosen_case<'r>(
@@ -365,8 +366,8 @@ fn cells(gap: &Gap, flow: Option<GapAirFlow>, inflow: f64) -> [String; 6] {
         number,
         name.to_owned(),
         facing,
-        decimals(flow.in_kg_s * 3600.0, 2),
-        decimals(flow.out_kg_s * 3600.0, 2),
+        decimals(flow.in_kg_s * SECONDS_PER_HOUR, 2),
+        decimals(flow.out_kg_s * SECONDS_PER_HOUR, 2),
         share,
     ]
 }

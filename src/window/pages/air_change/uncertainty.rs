@@ -2,7 +2,7 @@
 
 use super::view::AirChangeContext;
 use crate::report::{Material, uncertainty};
-use crate::survey::{Edit, Item};
+use crate::survey::{Edit, Field, Item};
 use crate::window::decisions::LongWork;
 use crate::window::widgets::{self, NumberField, report};
 use eframe::egui::Ui;
@@ -29,7 +29,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, told: &Mater
 fn not_found(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
     ui.add_space(6.0);
     let percent = context.survey.leakage_not_found_percent;
-    let typed = NumberField::new("Leakage not found", "leakage_not_found_percent", percent)
+    let typed = NumberField::new(Field::NotFound, percent)
         .marks(context.marks(Item::Ledger))
         .hint("off")
         .show(ui, context.queue);

@@ -102,7 +102,7 @@ fn draw(ui: &mut Ui, context: &mut GapsContext<'_>, id: GapId, card: Card) {
     match card {
         Card::Gap => {
             let title = format!("Gap {id}");
-            widgets::card(ui, &title, |ui| form::gap(ui, context, gap, marks));
+            widgets::card(ui, &title, |ui| form::gap(ui, context, gap));
         }
         Card::Noticed => {
             widgets::card(ui, "Noticed", |ui| {
@@ -110,22 +110,22 @@ fn draw(ui: &mut Ui, context: &mut GapsContext<'_>, id: GapId, card: Card) {
             });
         }
         Card::Place => {
-            widgets::card(ui, "Place", |ui| path::place(ui, context, gap, marks));
+            widgets::card(ui, "Place", |ui| path::place(ui, context, gap));
         }
         Card::Path => {
             widgets::card(ui, "Way of the air", |ui| {
-                path::show(ui, context, gap, marks);
+                path::show(ui, context, gap);
             });
         }
         Card::Work => {
             widgets::card(ui, "Remedy and work", |ui| {
-                work::show(ui, context, gap, marks);
+                work::show(ui, context, gap);
             });
         }
         Card::Notes => {
             widgets::card(ui, "Photos and notes", |ui| {
                 photos::show(ui, context, gap, marks);
-                work::notes(ui, context, gap, marks);
+                work::notes(ui, context, gap);
             });
         }
         Card::Zones => {

@@ -3,10 +3,10 @@
 use super::change::change;
 use super::columns::{Column, Editing};
 use super::ledger_view::{Cell, LedAway, LedgerView};
-use super::sizes;
 use super::view::GapsContext;
+use crate::survey::number::whole;
 use crate::survey::{
-    Certainty, Edit, Facing, Form, Gap, GapId, Item, Place, Purpose, Record, RemedyKind, Survey,
+    Certainty, Edit, Facing, Field, Gap, GapId, Item, Place, Purpose, Record, RemedyKind, Survey,
     WorkState,
 };
 use crate::window::theme::palette;
@@ -27,10 +27,10 @@ pub(super) fn begin(ui: &Ui, context: &mut GapsContext<'_>, id: GapId, column: C
         Editing::Sizes => {
             context.view.ledger.led_away = Some(LedAway::Soon);
             let item = Item::Gap(id);
-            let field = first_size(&gap.form);
+            let field = gap.form.sizes().first().map(|(field, _)| *field);
             context.queue.go_to(Place { item, field });
         }
-        Editing::Words(..) | Editing::Number(..) | Editing::Choice => {
+        Editing::Words(_) | Editing::Number(_) | Editing::Choice => {
             let cell = Cell {
                 gap: id,
                 column,
@@ -44,18 +44,6 @@ pub(super) fn begin(ui: &Ui, context: &mut GapsContext<'_>, id: GapId, column: C
         }
     }
     ui.ctx().request_repaint();
-}
-
-/// The field of the size that one measures first.
-fn first_size(form: &Form) -> &'static str {
-    match form {
-        Form::NarrowGap { .. } => "gap_length_mm",
-        Form::RoundHole { .. } => "diameter_mm",
-        Form::RectangularHole { .. } | Form::Grille { .. } => "gap_width_mm",
-        Form::RingGap { .. } => "hole_mm",
-        Form::StatedArea { .. } => "area_mm2",
-        Form::FlowTest { .. } => "flow_m3_per_h",
-    }
 }
 
 /// The options of a column, in words.
@@ -191,11 +179,12 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: 
 fn typed(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: Cell, width: f32) {
     let of = ("cell", gap.id);
     match cell.column.editing() {
-        Editing::Words(label, field) => {
-            let note = field == "note";
+        Editing::Words(field) => {
+            let note = field == Field::GapNote;
             let value = if note { &gap.note } else { &gap.name };
-            let label = format!("{label}, gap {}", gap.id);
-            let typed = TextField::new(&label, field, value)
+            let label = format!("{}, gap {}", field.label(), gap.id);
+            let typed = TextField::new(field, value)
+                .label(&label)
                 .id(of)
                 .compact()
                 .width(width)
@@ -206,15 +195,16 @@ fn typed(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: Cell, widt
                 });
             }
         }
-        Editing::Number(label, field) => {
-            let counts = field == "count";
+        Editing::Number(field) => {
+            let counts = field == Field::GapCount;
             let value = if counts {
                 Some(f64::from(gap.count))
             } else {
                 gap.position.height_m
             };
-            let label = format!("{label}, gap {}", gap.id);
-            let mut input = NumberField::new(&label, field, value)
+            let label = format!("{}, gap {}", field.label(), gap.id);
+            let mut input = NumberField::new(field, value)
+                .label(&label)
                 .id(of)
                 .compact()
                 .width(width);
@@ -223,7 +213,7 @@ fn typed(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: Cell, widt
             }
             match (input.show(ui, context.queue), counts) {
                 (Some(Some(count)), true) => {
-                    change(context.queue, gap, |gap| gap.count = sizes::whole(count));
+                    change(context.queue, gap, |gap| gap.count = whole(count));
                 }
                 (Some(height), false) => {
                     change(context.queue, gap, |gap| gap.position.height_m = height);

@@ -1,11 +1,27 @@
-//! The change of a gap that a field of its form asks for.
+//! The fields of a gap, and the change that one of them asks for.
 
-use crate::survey::{Edit, Gap, Record};
+use super::super::fields::Fields;
+use crate::survey::{Edit, Gap, Item, Record};
+use crate::window::context::PageContext;
 use crate::window::request::Queue;
+use eframe::egui::Ui;
+
+fn put(gap: Gap) -> Edit {
+    Edit::Put(Record::Gap(Box::new(gap)))
+}
+
+/// The fields of a gap.
+pub(super) fn fields<'a, 'u, View>(
+    ui: &'u mut Ui,
+    context: &'u mut PageContext<'a, View>,
+    gap: &Gap,
+) -> Fields<'a, 'u, Gap> {
+    Fields::new(ui, context, Item::Gap(gap.id), gap, &put)
+}
 
 /// Queues a change of a gap that a field has just reported.
 pub(super) fn change(queue: &mut Queue, gap: &Gap, change: impl FnOnce(&mut Gap)) {
     let mut changed = gap.clone();
     change(&mut changed);
-    queue.typed(Edit::Put(Record::Gap(Box::new(changed))));
+    queue.typed(put(changed));
 }

@@ -1,5 +1,7 @@
 //! The columns of the ledger, and which of them are shown.
 
+use crate::survey::Field;
+
 /// A column of the ledger.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Column {
@@ -40,10 +42,10 @@ pub enum Column {
 /// What Enter does in a cell of a column.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Editing {
-    /// Words are typed in the cell: the field's label and name.
-    Words(&'static str, &'static str),
-    /// A number is typed in the cell: the field's label and name.
-    Number(&'static str, &'static str),
+    /// Words are typed in the cell.
+    Words(Field),
+    /// A number is typed in the cell.
+    Number(Field),
     /// One of several is chosen in the cell.
     Choice,
     /// The first size's field of the form takes the focus.
@@ -135,10 +137,10 @@ impl Column {
     /// What Enter does in its cells.
     pub(super) fn editing(self) -> Editing {
         match self {
-            Self::Name => Editing::Words("What it is", "name"),
-            Self::Note => Editing::Words("Note", "note"),
-            Self::Count => Editing::Number("How many alike", "count"),
-            Self::Height => Editing::Number("Height of its middle", "height_m"),
+            Self::Name => Editing::Words(Field::GapName),
+            Self::Note => Editing::Words(Field::GapNote),
+            Self::Count => Editing::Number(Field::GapCount),
+            Self::Height => Editing::Number(Field::MiddleHeight),
             Self::Mark
             | Self::Zone
             | Self::Facing

@@ -6,6 +6,7 @@
 use super::columns::{Column, Editing};
 use super::listing::{Listing, Wanted};
 use crate::survey::GapId;
+use crate::window::widgets::{NumberField, TextField};
 use eframe::egui::Id;
 use std::collections::BTreeSet;
 use std::rc::Rc;
@@ -83,8 +84,8 @@ impl Cell {
     pub(super) fn input(&self) -> Option<Id> {
         let of = ("cell", self.gap);
         match self.column.editing() {
-            Editing::Words(_, field) => Some(Id::unique(("text", field, of))),
-            Editing::Number(_, field) => Some(Id::unique(("number", field, of))),
+            Editing::Words(field) => Some(TextField::id_of(field, of)),
+            Editing::Number(field) => Some(NumberField::id_of(field, of)),
             _ => None,
         }
     }

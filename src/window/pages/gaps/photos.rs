@@ -2,7 +2,7 @@
 
 use super::change::change;
 use super::view::GapsContext;
-use crate::survey::{Gap, Photo};
+use crate::survey::{Field, Gap, Photo};
 use crate::window::commands::Command;
 use crate::window::lightbox::Lightbox;
 use crate::window::marks::Marks;
@@ -20,7 +20,7 @@ const TILE: egui::Vec2 = vec2(104.0, 80.0);
 
 /// Draws the card.
 pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, marks: Marks<'_>) {
-    if let Some(finding) = marks.at("photos") {
+    if let Some(finding) = marks.at(Field::Photos) {
         widgets::message_line(ui, finding.severity, &finding.sentence);
     }
     if !gap.photos.is_empty() {
@@ -36,7 +36,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, marks:
     ui.horizontal_wrapped(|ui| {
         if let Some(line) = Command::AddPhotos.line() {
             let button = ui.button(line.name).on_hover_text(line.tooltip);
-            if marks.wants("photos") {
+            if marks.wants(Field::Photos) {
                 button.request_focus();
                 button.scroll_to_me(Some(egui::Align::Center));
             }
@@ -145,7 +145,7 @@ fn paint(
             None
         }
         Sight::Trouble(reason) => {
-            placeholder("✖", "not to be seen", palette.warning);
+            placeholder("✖", "cannot be shown", palette.warning);
             Some(reason)
         }
     };

@@ -69,7 +69,7 @@ impl<'a> Row<'a> {
         let (name, form) = (words::name(gap), words::form(&gap.form));
         let (zone, facing) = (self.zone(), gap.facing.name());
         let noticed = self.finding.map_or_else(String::new, |finding| {
-            format!(", noticed: {}", finding.severity.name())
+            format!(", findings: {}", finding.severity.name())
         });
         format!(
             "{} {name}: {zone}, {facing}, {form}, {} of it, EqLA {} cm², {}, {}, {}, {}{noticed}",

@@ -114,6 +114,10 @@ fn across_id() -> Id {
     Id::unique("the ledger across")
 }
 
+const HELP: &str = "Up and Down go through the gaps, with Shift several are selected; Left and \
+     Right go from cell to cell, Enter edits the cell, Esc takes it back; without a cell Enter goes \
+     to the form.";
+
 fn table(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &Lay) {
     ui.set_min_width(lay.width);
     heading(ui, context, lay);
@@ -121,7 +125,7 @@ fn table(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &Lay) 
     let focus = ui.interact(body, ledger_id(), Sense::focusable_noninteractive());
     focus.widget_info(|| WidgetInfo::labeled(Role::ListBox, true, "Gap ledger"));
     let here = hold_focus(ui, &focus);
-    help::offer(ui, &focus, "ledger", "Gap ledger");
+    help::offer(ui, &focus, "Gap ledger", HELP);
     if here {
         let selected = context.view.selected_in(context.survey);
         keys::run(ui, context, rows, selected, rows_in_sight(ui, lay));
@@ -133,7 +137,7 @@ fn table(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &Lay) 
             ui.label(if context.survey.gaps.is_empty() {
                 "No gap yet. Walk round the vehicle and add each gap you see, feel or hear."
             } else {
-                "No gap is like that: show all, or search for something else."
+                "No gap matches: show all, or search for something else."
             });
         });
         return;

@@ -1,24 +1,20 @@
 //! How the selected gap would be sealed, where the work stands, and notes.
 
-use super::change::change;
+use super::super::fields::Fields;
+use super::change;
 use super::view::GapsContext;
-use crate::survey::{CostBasis, Gap, Remedy, RemedyKind, WorkState};
+use crate::survey::{CostBasis, Edit, Field, Gap, Item, Record, Remedy, RemedyKind, WorkState};
 use crate::window::context::PageContext;
-use crate::window::marks::Marks;
-use crate::window::request::Queue;
 use crate::window::together::remedied;
-use crate::window::widgets::{self, Choice, NumberField, TextField};
-use eframe::egui;
-use egui::Ui;
+use crate::window::widgets::{self, Choice};
+use eframe::egui::Ui;
 
 /// Draws remedy and work.
 pub(in crate::window::pages) fn show<View>(
     ui: &mut Ui,
     context: &mut PageContext<'_, View>,
     gap: &Gap,
-    marks: Marks<'_>,
 ) {
-    let queue = &mut *context.queue;
     if gap.purpose.must_stay_open() {
         widgets::muted(
             ui,
@@ -29,132 +25,64 @@ pub(in crate::window::pages) fn show<View>(
             ),
         );
     }
-    let state = Choice::new("State", &gap.state, &WorkState::ALL)
-        .id(gap.id)
-        .show(ui, |state| state.name().to_owned());
-    if let Some(state) = state {
-        change(queue, gap, |gap| gap.state = state);
-    }
-    let date = TextField::new("Date of that", "state_date", &gap.state_date)
-        .id(gap.id)
-        .marks(marks)
+    let mut fields = change::fields(ui, context, gap);
+    let state = |state: &WorkState| state.name().to_owned();
+    fields.choice(Field::State, &WorkState::ALL, state, |gap| &mut gap.state);
+    fields
         .hint("2026-01-31")
-        .width(110.0)
-        .show(ui, queue);
-    if let Some(date) = date {
-        change(queue, gap, |gap| gap.state_date = date);
-    }
-    remedy_kind(ui, queue, gap);
-    if let Some(remedy) = &gap.remedy {
-        remedy_words(ui, queue, gap, remedy);
-        remedy_numbers(
-            ui,
-            queue,
-            gap,
-            remedy,
-            marks,
-            &context.survey.tariffs.currency,
-        );
+        .text(Field::StateDate, |gap| &mut gap.state_date);
+    remedy_kind(&mut fields, gap);
+    if let Some(of) = &gap.remedy {
+        remedy(ui, context, gap, of);
     }
 }
 
-fn remedy_kind(ui: &mut Ui, queue: &mut Queue, gap: &Gap) {
+fn remedy_kind(fields: &mut Fields<'_, '_, Gap>, gap: &Gap) {
     let current = gap.remedy.as_ref().map(|remedy| remedy.kind);
     let mut options = vec![None];
     options.extend(RemedyKind::ALL.map(Some));
-    let chosen = Choice::new("Remedy", &current, &options)
+    let (ui, _, _) = fields.parts();
+    let chosen = Choice::of(Field::Remedy, &current, &options)
         .id(gap.id)
         .show(ui, |kind| {
             kind.map_or("none yet", RemedyKind::name).to_owned()
         });
-    let Some(chosen) = chosen else { return };
-    let remedy = remedied(gap.remedy.as_ref(), chosen);
-    change(queue, gap, |gap| gap.remedy = remedy);
+    let remedy = chosen.map(|kind| remedied(gap.remedy.as_ref(), kind));
+    fields.take(remedy, |gap| &mut gap.remedy);
 }
 
-fn change_remedy(queue: &mut Queue, gap: &Gap, remedy: &Remedy, with: impl FnOnce(&mut Remedy)) {
-    let mut changed = remedy.clone();
-    with(&mut changed);
-    change(queue, gap, |gap| gap.remedy = Some(changed));
-}
-
-fn remedy_words(ui: &mut Ui, queue: &mut Queue, gap: &Gap, remedy: &Remedy) {
-    let words = TextField::new("Words for the job", "words", &remedy.words)
-        .id(gap.id)
-        .show(ui, queue);
-    if let Some(words) = words {
-        change_remedy(queue, gap, remedy, |remedy| remedy.words = words);
-    }
-}
-
-fn remedy_numbers(
-    ui: &mut Ui,
-    queue: &mut Queue,
-    gap: &Gap,
-    remedy: &Remedy,
-    marks: Marks<'_>,
-    currency: &str,
-) {
-    let left = NumberField::new(
-        "Leak that remains",
-        "leak_left_percent",
-        remedy.leak_left_percent,
-    )
-    .id(gap.id)
-    .marks(marks)
-    .show(ui, queue);
-    if let Some(left) = left {
-        change_remedy(queue, gap, remedy, |remedy| remedy.leak_left_percent = left);
-    }
-    let basis = Choice::new(
-        "Material counted by",
-        &remedy.cost_basis,
-        &[CostBasis::Piece, CostBasis::Metre],
-    )
-    .id(gap.id)
-    .width(110.0)
-    .show(ui, |basis| {
+fn remedy<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, gap: &Gap, remedy: &Remedy) {
+    let currency = &context.survey.tariffs.currency;
+    let put = |remedy| {
+        let mut gap = gap.clone();
+        gap.remedy = Some(remedy);
+        Edit::Put(Record::Gap(Box::new(gap)))
+    };
+    let mut fields = Fields::new(ui, context, Item::Gap(gap.id), remedy, &put);
+    fields.text(Field::RemedyWords, |remedy| &mut remedy.words);
+    fields.optional(Field::LeakLeft, |remedy| &mut remedy.leak_left_percent);
+    let basis = |basis: &CostBasis| {
         match basis {
             CostBasis::Piece => "piece",
             CostBasis::Metre => "metre",
         }
         .to_owned()
+    };
+    let options = [CostBasis::Piece, CostBasis::Metre];
+    fields.choice(Field::CostBasis, &options, basis, |remedy| {
+        &mut remedy.cost_basis
     });
-    if let Some(basis) = basis {
-        change_remedy(queue, gap, remedy, |remedy| remedy.cost_basis = basis);
-    }
-    let cost = NumberField::new("Material cost", "material_cost", remedy.material_cost)
-        .id(gap.id)
-        .marks(marks)
-        .unit(currency)
-        .show(ui, queue);
-    if let Some(cost) = cost {
-        change_remedy(queue, gap, remedy, |remedy| remedy.material_cost = cost);
-    }
-    let minutes = NumberField::new("Working time", "minutes", remedy.minutes)
-        .id(gap.id)
-        .marks(marks)
-        .show(ui, queue);
-    if let Some(minutes) = minutes {
-        change_remedy(queue, gap, remedy, |remedy| remedy.minutes = minutes);
-    }
+    fields.price(currency, Field::MaterialCost, |remedy| {
+        &mut remedy.material_cost
+    });
+    fields.optional(Field::Minutes, |remedy| &mut remedy.minutes);
 }
 
 /// Draws damp reading and note.
-pub(super) fn notes(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, marks: Marks<'_>) {
-    let damp = TextField::new("Damp reading", "damp", &gap.damp)
-        .id(gap.id)
-        .marks(marks)
+pub(super) fn notes(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
+    let mut fields = change::fields(ui, context, gap);
+    fields
         .hint("percent or words")
-        .show(ui, context.queue);
-    if let Some(damp) = damp {
-        change(context.queue, gap, |gap| gap.damp = damp);
-    }
-    let note = TextField::new("Note", "note", &gap.note)
-        .id(gap.id)
-        .rows(3)
-        .show(ui, context.queue);
-    if let Some(note) = note {
-        change(context.queue, gap, |gap| gap.note = note);
-    }
+        .text(Field::Damp, |gap| &mut gap.damp);
+    fields.rows(3).text(Field::GapNote, |gap| &mut gap.note);
 }

@@ -4,7 +4,7 @@ use super::view::GapsContext;
 use crate::assess::LeakageTotal;
 use crate::assess::quantity::Kind;
 use crate::report::leakage::eqla;
-use crate::survey::{Edit, Item, Record, RecordId, Zone, ZoneId};
+use crate::survey::{Edit, Field, Item, Record, RecordId, Zone, ZoneId};
 use crate::window::theme::palette;
 use crate::window::widgets::{self, TextField};
 use eframe::egui;
@@ -27,7 +27,7 @@ fn row(ui: &mut Ui, context: &mut GapsContext<'_>, zone: &Zone) {
     // What is left beside count, area, share and the link.
     let width = (ui.available_width() - 236.0).clamp(142.0, 200.0);
     ui.horizontal_wrapped(|ui| {
-        let name = TextField::new("Name of the zone", "zone", &zone.name)
+        let name = TextField::new(Field::ZoneName, &zone.name)
             .id(zone.id)
             .marks(context.marks(Item::Zone(zone.id)))
             .compact()

@@ -56,7 +56,12 @@ fn pages(ui: &mut Ui, context: &mut JobSheetContext<'_>, viewport: Rect) {
         let Some((wide, high)) = pages.page_size(page) else {
             continue;
         };
-        let size = vec2(width, width * (high / wide) as f32);
+        #[expect(
+            clippy::cast_possible_truncation,
+            reason = "screen co-ordinates are f32"
+        )]
+        let tall = (high / wide) as f32;
+        let size = vec2(width, width * tall);
         let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
         let words = format!("Page {} of {}", page + 1, pages.pages());
         response.widget_info(|| WidgetInfo::labeled(egui::Role::Image, true, &words));
@@ -66,6 +71,11 @@ fn pages(ui: &mut Ui, context: &mut JobSheetContext<'_>, viewport: Rect) {
         }
         ui.add_space(BETWEEN);
     }
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "the width of a screen in pixels"
+    )]
     let pixels = (width * ui.ctx().pixels_per_point()).round() as u32;
     let wanted = in_sight.map(|(first, end)| (first..end, pixels));
     if context.view.in_sight != wanted {

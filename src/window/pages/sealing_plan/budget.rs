@@ -17,7 +17,7 @@ use egui::{Label, Ui};
 pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let currency = context.survey.tariffs.currency.clone();
     let budget = context.view.budget;
-    let typed = NumberField::new("Budget", "budget", budget)
+    let typed = NumberField::of_page("Budget", budget)
         .unit(&currency)
         .hint("none")
         .show(ui, context.queue);

@@ -86,7 +86,7 @@ fn head(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
         }
         ui.add_space(6.0);
         ui.label(RichText::new("Date of changes").color(palette(ui).muted));
-        let typed = TextField::new("Date of changes", "plan date", &context.view.date)
+        let typed = TextField::of_page("Date of changes", &context.view.date)
             .compact()
             .width(112.0)
             .hint("today")

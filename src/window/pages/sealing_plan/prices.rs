@@ -7,7 +7,7 @@ use super::ranking::name_of;
 use super::state;
 use super::view::SealingPlanContext;
 use crate::assess::sealing::Sealable;
-use crate::survey::{CostBasis, Edit, Gap, GapId, Item, RemedyKind};
+use crate::survey::{CostBasis, Edit, Field, Gap, GapId, Item, RemedyKind};
 use crate::window::request::Request;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice, NumberField};
@@ -120,16 +120,13 @@ fn one_group(ui: &mut Ui, context: &mut SealingPlanContext<'_>, group: &Group<'_
         let remedies = || group.sealables.iter().map(|one| one.remedy());
         let (price, same) = shared(remedies().map(|remedy| remedy.material_cost));
         ui.label(RichText::new("material").color(palette(ui).muted));
-        let typed = NumberField::new(
-            &format!("Price of {name} by the {per}"),
-            "material_cost",
-            price,
-        )
-        .id((group.kind, per))
-        .unit(&unit)
-        .hint(if same { "" } else { "differ" })
-        .compact()
-        .show(ui, context.queue);
+        let typed = NumberField::new(Field::MaterialCost, price)
+            .label(&format!("Price of {name} by the {per}"))
+            .id((group.kind, per))
+            .unit(&unit)
+            .hint(if same { "" } else { "differ" })
+            .compact()
+            .show(ui, context.queue);
         ui.label(RichText::new(&unit).color(palette(ui).muted));
         if let Some(price) = typed {
             let edit = state::remedies(context.survey, &group.sealables, |remedy| {
@@ -140,15 +137,12 @@ fn one_group(ui: &mut Ui, context: &mut SealingPlanContext<'_>, group: &Group<'_
         let (left, same) = shared(remedies().map(|remedy| remedy.leak_left_percent));
         ui.add_space(8.0);
         ui.label(RichText::new("leaves").color(palette(ui).muted));
-        let typed = NumberField::new(
-            &format!("Leak that {name} by the {per} leaves"),
-            "leak_left_percent",
-            left,
-        )
-        .id((group.kind, per))
-        .hint(if same { "" } else { "differ" })
-        .compact()
-        .show(ui, context.queue);
+        let typed = NumberField::new(Field::LeakLeft, left)
+            .label(&format!("Leak that {name} by the {per} leaves"))
+            .id((group.kind, per))
+            .hint(if same { "" } else { "differ" })
+            .compact()
+            .show(ui, context.queue);
         ui.label(RichText::new("% of the leak").color(palette(ui).muted));
         if let Some(left) = typed {
             let edit = state::remedies(context.survey, &group.sealables, |remedy| {
@@ -162,24 +156,18 @@ fn one_group(ui: &mut Ui, context: &mut SealingPlanContext<'_>, group: &Group<'_
 fn rates(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let tariffs = &context.survey.tariffs;
     let currency = tariffs.currency.trim().to_owned();
-    let (hour, kwh) = (format!("{currency}/h"), format!("{currency}/kWh"));
     ui.heading("Rates");
-    let mut fields = Fields::new(ui, context, Item::Tariffs, tariffs, Edit::Tariffs);
+    let mut fields = Fields::new(ui, context, Item::Tariffs, tariffs, &Edit::Tariffs);
     fields
         .hint("EUR, £ …")
-        .text("Currency", "currency", |tariffs| &mut tariffs.currency);
-    fields.optional_in("Workshop", "workshop_per_hour", Some(&hour), |tariffs| {
+        .text(Field::Currency, |tariffs| &mut tariffs.currency);
+    fields.price(&currency, Field::Workshop, |tariffs| {
         &mut tariffs.workshop_per_hour
     });
-    fields.optional("Tax on its bill", "tax_percent", |tariffs| {
-        &mut tariffs.tax_percent
+    fields.optional(Field::Tax, |tariffs| &mut tariffs.tax_percent);
+    fields.price(&currency, Field::Electricity, |tariffs| {
+        &mut tariffs.electricity_per_kwh
     });
-    fields.optional_in(
-        "Electricity",
-        "electricity_per_kwh",
-        Some(&kwh),
-        |tariffs| &mut tariffs.electricity_per_kwh,
-    );
     widgets::muted(
         fields.ui,
         "Without an hourly rate working time costs nothing, as when the owner does it; then there is no \
@@ -203,8 +191,7 @@ fn one_gap(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     }
     let gap: Option<&Gap> = survey.gap(id);
     if let Some(gap) = gap {
-        let marks = context.marks(Item::Gap(id));
-        work::show(ui, context, gap, marks);
+        work::show(ui, context, gap);
     }
 }
 

@@ -6,67 +6,51 @@ use crate::assess::Topic;
 use crate::assess::quantity::Kind;
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::wind::{Shelter, Terrain};
-use crate::survey::{Edit, Item, VehicleKind};
+use crate::survey::{Edit, Field, Item, VehicleKind};
 use crate::window::widgets;
 use eframe::egui::Ui;
 
 /// Title, scene, surveyor, date.
 pub(super) fn header(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let header = &context.survey.header;
-    let mut fields = Fields::new(ui, context, Item::Header, header, Edit::Header);
-    fields.text("Title", "title", |header| &mut header.title);
+    let mut fields = Fields::new(ui, context, Item::Header, header, &Edit::Header);
+    fields.text(Field::Title, |header| &mut header.title);
     fields
         .hint("farmyard, left side to a wall …")
         .rows(2)
-        .text("Scene", "scene", |header| &mut header.scene);
-    fields.text("Surveyor", "surveyor", |header| &mut header.surveyor);
+        .text(Field::Scene, |header| &mut header.scene);
+    fields.text(Field::Surveyor, |header| &mut header.surveyor);
     fields
         .hint("year-month-day")
-        .text("Date", "date", |header| &mut header.date);
-    fields.text("Job reference", "reference", |header| &mut header.reference);
-    fields
-        .rows(3)
-        .text("Notes", "note", |header| &mut header.note);
+        .text(Field::Date, |header| &mut header.date);
+    fields.text(Field::Reference, |header| &mut header.reference);
+    fields.rows(3).text(Field::Notes, |header| &mut header.note);
 }
 
 /// Kind and sizes.
 pub(super) fn vehicle(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let vehicle = &context.survey.vehicle;
-    let mut fields = Fields::new(ui, context, Item::Vehicle, vehicle, Edit::Vehicle);
+    let mut fields = Fields::new(ui, context, Item::Vehicle, vehicle, &Edit::Vehicle);
     fields.choice(
-        "Kind",
+        Field::VehicleKind,
         &VehicleKind::ALL,
         |kind| kind.name().to_owned(),
         |vehicle| &mut vehicle.kind,
     );
     widgets::muted(fields.ui, "Outside, without drawbar and mirrors");
-    fields.optional("Length", "length_m", |vehicle| &mut vehicle.length_m);
-    fields.optional("Width", "width_m", |vehicle| &mut vehicle.width_m);
-    fields.optional("Roof above ground", "height_m", |vehicle| {
-        &mut vehicle.height_m
-    });
-    fields.optional("Floor above ground", "floor_height_m", |vehicle| {
-        &mut vehicle.floor_height_m
-    });
-    fields.tick("skirts close off the underfloor", "skirted", |vehicle| {
-        &mut vehicle.skirted
-    });
+    fields.optional(Field::Length, |vehicle| &mut vehicle.length_m);
+    fields.optional(Field::Width, |vehicle| &mut vehicle.width_m);
+    fields.optional(Field::RoofHeight, |vehicle| &mut vehicle.height_m);
+    fields.optional(Field::FloorHeight, |vehicle| &mut vehicle.floor_height_m);
+    fields.tick(Field::Skirted, |vehicle| &mut vehicle.skirted);
     widgets::muted(fields.ui, "Inside, fitted furniture not deducted");
-    fields.optional("Length inside", "inside_length_m", |vehicle| {
-        &mut vehicle.inside_length_m
-    });
-    fields.optional("Width inside", "inside_width_m", |vehicle| {
-        &mut vehicle.inside_width_m
-    });
-    fields.optional("Height inside", "inside_height_m", |vehicle| {
-        &mut vehicle.inside_height_m
-    });
+    fields.optional(Field::InsideLength, |vehicle| &mut vehicle.inside_length_m);
+    fields.optional(Field::InsideWidth, |vehicle| &mut vehicle.inside_width_m);
+    fields.optional(Field::InsideHeight, |vehicle| &mut vehicle.inside_height_m);
     fields
         .hint("by sizes")
-        .optional("Volume, if better known", "volume_m3", |vehicle| {
-            &mut vehicle.volume_m3
-        });
-    fields.count("Berths", "berths", |vehicle| &mut vehicle.berths);
+        .optional(Field::Volume, |vehicle| &mut vehicle.volume_m3);
+    fields.count(Field::Berths, |vehicle| &mut vehicle.berths);
     fields.noticed();
     volume(ui, context);
 }
@@ -114,8 +98,8 @@ fn set_words(set: &PressureSet) -> String {
 /// Terrain, shelter, heading.
 pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let site = &context.survey.site;
-    let mut fields = Fields::new(ui, context, Item::Site, site, Edit::Site);
-    fields.choice("District", &Terrain::ALL, terrain_words, |site| {
+    let mut fields = Fields::new(ui, context, Item::Site, site, &Edit::Site);
+    fields.choice(Field::Terrain, &Terrain::ALL, terrain_words, |site| {
         &mut site.terrain
     });
     widgets::muted(
@@ -123,27 +107,23 @@ pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         "The district slows the wind on its way; shelter is what stands close by. They are \
          different things.",
     );
-    fields.choice("Shelter", &Shelter::ALL, shelter_words, |site| {
+    fields.choice(Field::Shelter, &Shelter::ALL, shelter_words, |site| {
         &mut site.shelter
     });
     fields
         .direction()
-        .optional("Front points to", "heading_deg", |site| {
-            &mut site.heading_deg
-        });
+        .optional(Field::Heading, |site| &mut site.heading_deg);
     fields
         .direction()
-        .optional("Prevailing wind from", "prevailing_wind_deg", |site| {
-            &mut site.prevailing_wind_deg
-        });
+        .optional(Field::PrevailingWind, |site| &mut site.prevailing_wind_deg);
     widgets::muted(
         fields.ui,
         "A point of the compass such as NW, or degrees clockwise from north; with the heading, \
          results name compass directions too.",
     );
-    fields.number("Altitude", "altitude_m", |site| &mut site.altitude_m);
+    fields.number(Field::Altitude, |site| &mut site.altitude_m);
     let sets = [PressureSet::LowRise, PressureSet::WallAverage];
-    fields.choice("Wind pressures", &sets, set_words, |site| {
+    fields.choice(Field::PressureSet, &sets, set_words, |site| {
         &mut site.pressure_set
     });
     let (ui, _, marks) = fields.parts();

@@ -2,22 +2,20 @@
 
 use super::super::fields::Fields;
 use super::view::VehicleContext;
-use crate::survey::{Edit, Item};
+use crate::survey::{Edit, Field, Item};
 use crate::window::widgets;
 use eframe::egui::Ui;
 
 /// Draws the card's fields.
 pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let drying = &context.survey.drying;
-    let mut fields = Fields::new(ui, context, Item::Drying, drying, Edit::Drying);
+    let mut fields = Fields::new(ui, context, Item::Drying, drying, &Edit::Drying);
     fields
         .hint("not weighed")
-        .optional("Dry mass of contents", "contents_kg", |drying| {
-            &mut drying.contents_kg
-        });
+        .optional(Field::ContentsMass, |drying| &mut drying.contents_kg);
     fields
         .hint("not measured")
-        .optional("Their moisture", "contents_moisture_percent", |drying| {
+        .optional(Field::ContentsMoisture, |drying| {
             &mut drying.contents_moisture_percent
         });
     widgets::muted(
@@ -27,22 +25,18 @@ pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     );
     fields
         .hint("from the volume")
-        .optional("Heat capacity", "heat_capacity_kj_per_k", |drying| {
+        .optional(Field::HeatCapacity, |drying| {
             &mut drying.heat_capacity_kj_per_k
         });
-    fields.number("Sun, day and night", "sun_w", |drying| &mut drying.sun_w);
+    fields.number(Field::Sun, |drying| &mut drying.sun_w);
     fields
         .hint("not given")
-        .optional("Salt in a tub, dry", "salt_kg", |drying| {
-            &mut drying.salt_kg
-        });
+        .optional(Field::Salt, |drying| &mut drying.salt_kg);
     fields
         .hint("not given")
-        .optional("Supply at 230 V", "hookup_a", |drying| &mut drying.hookup_a);
+        .optional(Field::HookUp, |drying| &mut drying.hookup_a);
     fields
         .hint("none")
-        .optional("Batteries may give", "battery_wh", |drying| {
-            &mut drying.battery_wh
-        });
+        .optional(Field::Battery, |drying| &mut drying.battery_wh);
     fields.noticed();
 }

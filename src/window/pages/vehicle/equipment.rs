@@ -6,7 +6,7 @@ use super::view::{CARD_LEAST, VehicleContext};
 use super::{drying, lists, machines};
 use crate::survey::equipment::FanDirection;
 use crate::survey::{
-    Appliance, ApplianceKind, Edit, Fan, Heater, HeaterFuel, Item, MoistureSource, Record,
+    Appliance, ApplianceKind, Edit, Fan, Field, Heater, HeaterFuel, Item, MoistureSource, Record,
     RecordId, SourceKind,
 };
 use crate::window::widgets;
@@ -37,7 +37,7 @@ fn appliances(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     widgets::muted(
         ui,
         "They decide which ventilation table holds. Gas, flues and ventilation are for a licensed \
-         fitter; the local code goes before everything told here.",
+         fitter; the local code takes precedence over everything said here.",
     );
     let appliance = Appliance {
         id: survey.free_appliance_id(),
@@ -61,17 +61,15 @@ fn one_appliance(ui: &mut Ui, context: &mut VehicleContext<'_>, appliance: &Appl
         id,
     );
     let put = |appliance| Edit::Put(Record::Appliance(appliance));
-    let mut fields = Fields::new(ui, context, item, appliance, put);
+    let mut fields = Fields::new(ui, context, item, appliance, &put);
     fields.choice(
-        "Appliance",
+        Field::ApplianceKind,
         &ApplianceKind::ALL,
         |kind| kind.name().to_owned(),
         |appliance| &mut appliance.kind,
     );
-    fields.text("Name", "name", |appliance| &mut appliance.name);
-    fields.tick("room-sealed", "room_sealed", |appliance| {
-        &mut appliance.room_sealed
-    });
+    fields.text(Field::Name, |appliance| &mut appliance.name);
+    fields.tick(Field::RoomSealed, |appliance| &mut appliance.room_sealed);
 }
 
 fn heaters(ui: &mut Ui, context: &mut VehicleContext<'_>) {
@@ -97,22 +95,18 @@ fn one_heater(ui: &mut Ui, context: &mut VehicleContext<'_>, heater: &Heater) {
     let kind = format!("{} heater", heater.fuel.name());
     lists::head(ui, context, &heater.name, &kind, item, id);
     let put = |heater| Edit::Put(Record::Heater(heater));
-    let mut fields = Fields::new(ui, context, item, heater, put);
-    fields.text("Name", "name", |heater| &mut heater.name);
+    let mut fields = Fields::new(ui, context, item, heater, &put);
+    fields.text(Field::Name, |heater| &mut heater.name);
     fields.choice(
-        "Heater runs on",
+        Field::Fuel,
         &HeaterFuel::ALL,
         |fuel| fuel.name().to_owned(),
         |heater| &mut heater.fuel,
     );
-    fields.optional("Heat at full output", "rating_w", |heater| {
-        &mut heater.rating_w
-    });
+    fields.optional(Field::Rating, |heater| &mut heater.rating_w);
     fields
         .hint("none")
-        .optional("Thermostat at", "set_point_c", |heater| {
-            &mut heater.set_point_c
-        });
+        .optional(Field::SetPoint, |heater| &mut heater.set_point_c);
 }
 
 fn sources(ui: &mut Ui, context: &mut VehicleContext<'_>) {
@@ -145,24 +139,20 @@ fn one_source(ui: &mut Ui, context: &mut VehicleContext<'_>, source: &MoistureSo
     let id = RecordId::Source(source.id);
     lists::head(ui, context, &source.name, source.kind.name(), item, id);
     let put = |source| Edit::Put(Record::Source(source));
-    let mut fields = Fields::new(ui, context, item, source, put);
+    let mut fields = Fields::new(ui, context, item, source, &put);
     source_kind(&mut fields, source);
-    fields.text("Name", "name", |source| &mut source.name);
-    fields.count("How many", "count", |source| &mut source.count);
-    fields.optional("Each gives off", "rate_g_per_h", |source| {
-        &mut source.rate_g_per_h
-    });
-    fields.number("Lasts", "hours_per_day", |source| &mut source.hours_per_day);
-    fields.tick("present when laid up", "laid_up", |source| {
-        &mut source.laid_up
-    });
-    fields.tick("present in use", "in_use", |source| &mut source.in_use);
+    fields.text(Field::Name, |source| &mut source.name);
+    fields.count(Field::SourceCount, |source| &mut source.count);
+    fields.optional(Field::SourceRate, |source| &mut source.rate_g_per_h);
+    fields.number(Field::SourceHours, |source| &mut source.hours_per_day);
+    fields.tick(Field::SourceLaidUp, |source| &mut source.laid_up);
+    fields.tick(Field::SourceInUse, |source| &mut source.in_use);
 }
 
 /// The kind; a new kind brings its usual rate along, unless the surveyor has typed one.
 fn source_kind(fields: &mut Fields<'_, '_, MoistureSource>, source: &MoistureSource) {
     let (ui, _, _) = fields.parts();
-    let chosen = widgets::Choice::new("What gives off water", &source.kind, &SourceKind::ALL)
+    let chosen = widgets::Choice::of(Field::SourceKind, &source.kind, &SourceKind::ALL)
         .id(source.id)
         .show(ui, |kind| kind.name().to_owned());
     if let Some(kind) = chosen {
@@ -198,8 +188,8 @@ fn one_fan(ui: &mut Ui, context: &mut VehicleContext<'_>, fan: &Fan) {
     let survey = context.survey;
     lists::head(ui, context, &fan.name, "fan", item, RecordId::Fan(fan.id));
     let put = |fan| Edit::Put(Record::Fan(fan));
-    let mut fields = Fields::new(ui, context, item, fan, put);
-    fields.text("Name", "name", |fan| &mut fan.name);
+    let mut fields = Fields::new(ui, context, item, fan, &put);
+    fields.text(Field::Name, |fan| &mut fan.name);
     let ways = [FanDirection::Extract, FanDirection::Supply];
     let words = |way: &FanDirection| {
         match way {
@@ -208,12 +198,9 @@ fn one_fan(ui: &mut Ui, context: &mut VehicleContext<'_>, fan: &Fan) {
         }
         .to_owned()
     };
-    fields.choice("Moves air from", &ways, words, |fan| &mut fan.direction);
-    fields.optional("Flow", "fan_flow_m3_per_h", |fan| &mut fan.flow_m3_per_h);
-    fields.tick("runs when laid up", "on_laid_up", |fan| &mut fan.on_laid_up);
-    fields.tick("runs in use", "on_in_use", |fan| &mut fan.on_in_use);
-    let (ui, _, _) = fields.parts();
-    if let Some(space) = space_choice::choose(ui, survey, fan.space, item) {
-        fields.change(|fan| fan.space = space);
-    }
+    fields.choice(Field::FanDirection, &ways, words, |fan| &mut fan.direction);
+    fields.optional(Field::FanFlow, |fan| &mut fan.flow_m3_per_h);
+    fields.tick(Field::FanLaidUp, |fan| &mut fan.on_laid_up);
+    fields.tick(Field::FanInUse, |fan| &mut fan.on_in_use);
+    space_choice::choose(&mut fields, survey, |fan| &mut fan.space);
 }

@@ -6,7 +6,9 @@ use super::{fabric_list, layers, lists, usual};
 use crate::assess::Topic;
 use crate::assess::quantity::Kind;
 use crate::survey::fabric::{BuildUp, Outline};
-use crate::survey::{Edit, FabricElement, FabricPart, Facing, Item, Record, RecordId, Survey};
+use crate::survey::{
+    Edit, FabricElement, FabricPart, Facing, Field, Item, Record, RecordId, Survey,
+};
 use crate::window::widgets::{self, Choice, NumberField};
 use eframe::egui::Ui;
 
@@ -69,21 +71,17 @@ fn form(ui: &mut Ui, context: &mut VehicleContext<'_>, element: &FabricElement) 
     let item = Item::Fabric(element.id);
     let id = RecordId::Fabric(element.id);
     lists::head(ui, context, &element.name, element.part.name(), item, id);
-    let mut fields = Fields::new(ui, context, item, element, put);
-    fields.text("Name", "name", |element| &mut element.name);
+    let mut fields = Fields::new(ui, context, item, element, &put);
+    fields.text(Field::Name, |element| &mut element.name);
     fields.choice(
-        "Part",
+        Field::Part,
         &FabricPart::ALL,
         |part| part.name().to_owned(),
         |element| &mut element.part,
     );
-    fields.optional("Area of all of it", "area_m2", |element| {
-        &mut element.area_m2
-    });
+    fields.optional(Field::Area, |element| &mut element.area_m2);
     build_up(&mut fields, element);
-    fields.number("Thermal bridges add", "bridge_percent", |element| {
-        &mut element.bridge_percent
-    });
+    fields.number(Field::Bridges, |element| &mut element.bridge_percent);
     outline(&mut fields, element);
     loss(ui, context, element);
 }
@@ -96,7 +94,7 @@ fn build_up(fields: &mut Fields<'_, '_, FabricElement>, element: &FabricElement)
         BuildUp::Stated { .. } => [layered, element.build_up.clone()],
     };
     let (ui, _, _) = fields.parts();
-    let chosen = Choice::new("Known by", &element.build_up, &options)
+    let chosen = Choice::of(Field::BuildUp, &element.build_up, &options)
         .id(element.id)
         .show(ui, |build_up| {
             match build_up {
@@ -114,7 +112,7 @@ fn build_up(fields: &mut Fields<'_, '_, FabricElement>, element: &FabricElement)
         BuildUp::Layers(of) => layers::show(fields, element.id, of),
         BuildUp::Stated { u_w_per_m2_k } => {
             let (ui, queue, marks) = fields.parts();
-            let typed = NumberField::new("U-value", "u_w_per_m2_k", *u_w_per_m2_k)
+            let typed = NumberField::new(Field::UValue, *u_w_per_m2_k)
                 .id(element.id)
                 .marks(marks)
                 .show(ui, queue);
@@ -128,7 +126,7 @@ fn build_up(fields: &mut Fields<'_, '_, FabricElement>, element: &FabricElement)
 /// The element's place on the drawing, for windows, doors and rooflights.
 fn outline(fields: &mut Fields<'_, '_, FabricElement>, element: &FabricElement) {
     let (ui, _, _) = fields.parts();
-    if let Some(drawn) = widgets::tick(ui, "drawn on the body", element.outline.is_some()) {
+    if let Some(drawn) = widgets::tick(ui, Field::Outline, element.outline.is_some()) {
         let outline = drawn.then(|| blank_outline(element.part));
         fields.change(|element| element.outline = outline);
         return;
@@ -143,21 +141,20 @@ fn outline(fields: &mut Fields<'_, '_, FabricElement>, element: &FabricElement) 
         .into_iter()
         .filter(|facing| !matches!(facing, Facing::Cavity(_)))
         .collect();
-    let facing = Choice::new("On the face", &outline.facing, &facings)
+    let facing = Choice::of(Field::OutlineFacing, &outline.facing, &facings)
         .id(element.id)
         .show(ui, |facing| facing.name().to_owned());
     if let Some(facing) = facing {
         changed.facing = facing;
         any = true;
     }
-    let numbers: [(&str, &'static str, &mut f64); 4] = [
-        ("Its middle along", "outline_along_m", &mut changed.along_m),
-        ("Its middle up", "outline_up_m", &mut changed.up_m),
-        ("Its width", "outline_width_m", &mut changed.width_m),
-        ("Its height", "outline_height_m", &mut changed.height_m),
-    ];
-    for (label, field, value) in numbers {
-        let typed = NumberField::new(label, field, Some(*value))
+    for (field, value) in [
+        (Field::OutlineAlong, &mut changed.along_m),
+        (Field::OutlineUp, &mut changed.up_m),
+        (Field::OutlineWidth, &mut changed.width_m),
+        (Field::OutlineHeight, &mut changed.height_m),
+    ] {
+        let typed = NumberField::new(field, Some(*value))
             .id(element.id)
             .marks(marks)
             .required()

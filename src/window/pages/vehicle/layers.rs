@@ -1,9 +1,9 @@
 //! The layers of a build-up, from outside to inside.
 
-use super::super::fields::{Fields, field_findings};
+use super::super::fields::{Fields, Part, field_findings};
 use super::materials::{MATERIALS, air_gap, blank, layer};
 use crate::survey::fabric::{BuildUp, Layer};
-use crate::survey::{FabricElement, FabricId};
+use crate::survey::{FabricElement, FabricId, Field};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, NumberField, TextField};
@@ -45,7 +45,7 @@ pub(super) fn show(
             });
     }
     let added = add(ui);
-    field_findings(ui, marks, &NUMBERS.map(|(_, field, _)| field));
+    field_findings(ui, marks, &NUMBERS.map(|(field, _)| field));
     let mut changed = layers.to_vec();
     if let Some((at, what)) = asked {
         carry_out(&mut changed, at, what);
@@ -73,20 +73,12 @@ fn carry_out(layers: &mut Vec<Layer>, at: usize, what: Asked) {
     }
 }
 
-type Number = (
-    &'static str,
-    &'static str,
-    fn(&mut Layer) -> &mut Option<f64>,
-);
-
-const NUMBERS: [Number; 3] = [
-    ("Thickness", "thickness_mm", |layer| &mut layer.thickness_mm),
-    ("Conductivity", "conductivity_w_per_m_k", |layer| {
+const NUMBERS: [(Field, Part<Layer, Option<f64>>); 3] = [
+    (Field::Thickness, |layer| &mut layer.thickness_mm),
+    (Field::Conductivity, |layer| {
         &mut layer.conductivity_w_per_m_k
     }),
-    ("Resistance", "resistance_m2_k_per_w", |layer| {
-        &mut layer.resistance_m2_k_per_w
-    }),
+    (Field::Resistance, |layer| &mut layer.resistance_m2_k_per_w),
 ];
 
 const MATERIAL_WIDTH: f32 = 118.0;
@@ -107,7 +99,8 @@ fn row(ui: &mut Ui, queue: &mut Queue, id: (FabricId, usize), layer: &Layer) -> 
     let mut changed = layer.clone();
     let mut any = false;
     let label = format!("Material of layer {number}");
-    let field = TextField::new(&label, "material", &layer.material)
+    let field = TextField::new(Field::Material, &layer.material)
+        .label(&label)
         .id(id)
         .compact()
         .width(MATERIAL_WIDTH);
@@ -116,10 +109,11 @@ fn row(ui: &mut Ui, queue: &mut Queue, id: (FabricId, usize), layer: &Layer) -> 
         changed.material = material;
         any = true;
     }
-    for (words, field, part) in NUMBERS {
+    for (field, part) in NUMBERS {
         let value = part(&mut changed);
-        let label = format!("{words} of layer {number}");
-        let input = NumberField::new(&label, field, *value)
+        let label = format!("{} of layer {number}", field.label());
+        let input = NumberField::new(field, *value)
+            .label(&label)
             .id(id)
             .compact()
             .width(NUMBER_WIDTH);

@@ -1,10 +1,10 @@
 //! Drying machines with their maker's figures.
 
-use super::super::fields::{Fields, field_findings};
+use super::super::fields::{Fields, Part, field_findings};
 use super::lists;
 use super::view::VehicleContext;
 use crate::survey::equipment::MachinePoint;
-use crate::survey::{Edit, Item, Machine, MachineId, MachineKind, Record, RecordId};
+use crate::survey::{Edit, Field, Item, Machine, MachineId, MachineKind, Record, RecordId};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, NumberField};
@@ -48,60 +48,42 @@ fn one(ui: &mut Ui, context: &mut VehicleContext<'_>, machine: &Machine) {
     let item = Item::Machine(machine.id);
     let id = RecordId::Machine(machine.id);
     lists::head(ui, context, &machine.name, machine.kind.name(), item, id);
-    let mut fields = Fields::new(ui, context, item, machine, put);
-    fields.text("Name", "name", |machine| &mut machine.name);
+    let mut fields = Fields::new(ui, context, item, machine, &put);
+    fields.text(Field::Name, |machine| &mut machine.name);
     fields.choice(
-        "Machine",
+        Field::MachineKind,
         &MachineKind::ALL,
         |kind| kind.name().to_owned(),
         |machine| &mut machine.kind,
     );
     if machine.kind == MachineKind::SaltTub {
-        fields.optional("Surface of the tub", "tub_area_m2", |machine| {
-            &mut machine.tub_area_m2
-        });
+        fields.optional(Field::TubArea, |machine| &mut machine.tub_area_m2);
         return;
     }
-    fields.optional("Removes", "rated_removal_l_per_day", |machine| {
+    fields.optional(Field::RatedRemoval, |machine| {
         &mut machine.rated_removal_l_per_day
     });
-    fields.optional("… stated at", "rated_temperature_c", |machine| {
+    fields.optional(Field::RatedTemperature, |machine| {
         &mut machine.rated_temperature_c
     });
-    fields.optional("… and RH", "rated_rh_percent", |machine| {
-        &mut machine.rated_rh_percent
-    });
-    fields.optional("Electric power", "power_w", |machine| &mut machine.power_w);
-    fields.optional("Air through it", "airflow_m3_per_h", |machine| {
-        &mut machine.airflow_m3_per_h
-    });
-    fields.optional("Coldest room allowed", "lowest_room_c", |machine| {
-        &mut machine.lowest_room_c
-    });
-    fields.tick("stops at the target humidity", "hygrostat", |machine| {
-        &mut machine.hygrostat
-    });
+    fields.optional(Field::RatedRh, |machine| &mut machine.rated_rh_percent);
+    fields.optional(Field::Power, |machine| &mut machine.power_w);
+    fields.optional(Field::Airflow, |machine| &mut machine.airflow_m3_per_h);
+    fields.optional(Field::LowestRoom, |machine| &mut machine.lowest_room_c);
+    fields.tick(Field::Hygrostat, |machine| &mut machine.hygrostat);
     points(&mut fields, machine);
 }
 
-type Number = (
-    &'static str,
-    &'static str,
-    &'static str,
-    fn(&mut MachinePoint) -> &mut f64,
-);
-
-const NUMBERS: [Number; 4] = [
-    ("Temperature", "°C", "point_temperature_c", |point| {
+/// The columns: their headings and fields.
+const NUMBERS: [(&str, Field, Part<MachinePoint, f64>); 4] = [
+    ("°C", Field::PointTemperature, |point| {
         &mut point.temperature_c
     }),
-    ("Relative humidity", "% RH", "point_rh_percent", |point| {
-        &mut point.rh_percent
-    }),
-    ("Removal", "L/day", "point_removal_l_per_day", |point| {
+    ("% RH", Field::PointRh, |point| &mut point.rh_percent),
+    ("L/day", Field::PointRemoval, |point| {
         &mut point.removal_l_per_day
     }),
-    ("Power", "W", "point_power_w", |point| &mut point.power_w),
+    ("W", Field::PointPower, |point| &mut point.power_w),
 ];
 
 /// Further figures of the maker's, one row for each state.
@@ -112,7 +94,7 @@ fn points(fields: &mut Fields<'_, '_, Machine>, machine: &Machine) {
     if !machine.points.is_empty() {
         widgets::muted(ui, "Further figures of the maker's:");
         any = table(ui, queue, machine.id, &mut changed);
-        field_findings(ui, marks, &NUMBERS.map(|(_, _, field, _)| field));
+        field_findings(ui, marks, &NUMBERS.map(|(_, field, _)| field));
     }
     // A row needs four numbers: it starts with those of the rating, where they are known.
     let start = machine.points.last().copied().or_else(|| rating(machine));
@@ -154,7 +136,7 @@ fn table(ui: &mut Ui, queue: &mut Queue, id: MachineId, points: &mut Vec<Machine
         .num_columns(5)
         .spacing([5.0, 3.0])
         .show(ui, |ui| {
-            for (_, words, _, _) in NUMBERS {
+            for (words, _, _) in NUMBERS {
                 ui.label(RichText::new(words).small().color(palette(ui).muted));
             }
             ui.end_row();
@@ -178,10 +160,11 @@ fn table(ui: &mut Ui, queue: &mut Queue, id: MachineId, points: &mut Vec<Machine
 /// A point has no id of its own: its place in the list names it.
 fn cells(ui: &mut Ui, queue: &mut Queue, id: (MachineId, usize), point: &mut MachinePoint) -> bool {
     let mut any = false;
-    for (words, _, field, part) in NUMBERS {
+    for (_, field, part) in NUMBERS {
         let value = part(point);
-        let label = format!("{words} of figure {}", id.1 + 1);
-        let typed = NumberField::new(&label, field, Some(*value))
+        let label = format!("{} of figure {}", field.label(), id.1 + 1);
+        let typed = NumberField::new(field, Some(*value))
+            .label(&label)
             .id(id)
             .compact()
             .required()

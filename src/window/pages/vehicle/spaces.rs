@@ -5,10 +5,9 @@ use super::super::gaps::sizes;
 use super::lists;
 use super::view::{CARD_LEAST, VehicleContext};
 use crate::survey::{
-    Certainty, Closing, Edit, Form, InnerOpening, Item, Record, RecordId, Space, SpaceId, Survey,
+    Certainty, Edit, Field, Form, InnerOpening, Item, Record, RecordId, Space, SpaceId, Survey,
 };
-use crate::window::ledger::blank_like;
-use crate::window::widgets::{self, Choice, NumberField};
+use crate::window::widgets;
 use eframe::egui::Ui;
 
 /// Draws the section.
@@ -58,7 +57,7 @@ fn spaces(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         lists::add(
             ui,
             context,
-            "Part the inside into two spaces",
+            "Divide the inside into two spaces",
             split(survey),
         );
         return;
@@ -76,15 +75,13 @@ fn one_space(ui: &mut Ui, context: &mut VehicleContext<'_>, one: &Space) {
     let kind = format!("space {}", one.id);
     lists::head(ui, context, &one.name, &kind, item, RecordId::Space(one.id));
     let first = context.survey.spaces.first().map(|space| space.id) == Some(one.id);
-    let mut fields = Fields::new(ui, context, item, one, put_space);
-    fields.text("Name", "name", |space| &mut space.name);
+    let mut fields = Fields::new(ui, context, item, one, &put_space);
+    fields.text(Field::Name, |space| &mut space.name);
     fields
         .hint("not given")
-        .optional("Volume", "space_volume_m3", |space| &mut space.volume_m3);
+        .optional(Field::SpaceVolume, |space| &mut space.volume_m3);
     if !first {
-        fields.number("Warmer than the first", "warmer_by_k", |space| {
-            &mut space.warmer_by_k
-        });
+        fields.number(Field::WarmerThanFirst, |space| &mut space.warmer_by_k);
     }
 }
 
@@ -117,87 +114,35 @@ fn one_opening(ui: &mut Ui, context: &mut VehicleContext<'_>, opening: &InnerOpe
     let id = RecordId::InnerOpening(opening.id);
     lists::head(ui, context, &opening.name, &kind, item, id);
     let ids: Vec<SpaceId> = survey.spaces.iter().map(|space| space.id).collect();
-    let mut fields = Fields::new(ui, context, item, opening, put_opening);
+    let mut fields = Fields::new(ui, context, item, opening, &put_opening);
     fields
         .hint("doorway, curtain, bulkhead gap …")
-        .text("Name", "name", |opening| &mut opening.name);
+        .text(Field::Name, |opening| &mut opening.name);
     fields.choice(
-        "Joins",
+        Field::From,
         &ids,
         |id| survey.space_name(*id),
         |opening| &mut opening.from,
     );
     fields.choice(
-        "and",
+        Field::To,
         &ids,
         |id| survey.space_name(*id),
         |opening| &mut opening.to,
     );
-    form(&mut fields, item, opening);
-    fields.count("How many alike", "count", |opening| &mut opening.count);
+    sizes::form(&mut fields, |opening| &mut opening.form);
+    fields.count(Field::GapCount, |opening| &mut opening.count);
     fields
         .hint("mid-height")
-        .optional("Height of its middle", "height_m", |opening| {
-            &mut opening.height_m
-        });
+        .optional(Field::MiddleHeight, |opening| &mut opening.height_m);
     fields
         .hint("flat")
-        .optional("Rises over", "rise_m", |opening| &mut opening.rise_m);
+        .optional(Field::Rise, |opening| &mut opening.rise_m);
     fields.choice(
-        "Size found by",
+        Field::Certainty,
         &Certainty::ALL,
         |certainty| certainty.name().to_owned(),
         |opening| &mut opening.certainty,
     );
-    closing(&mut fields, item, opening);
-}
-
-/// Form and sizes.
-fn form(fields: &mut Fields<'_, '_, InnerOpening>, item: Item, opening: &InnerOpening) {
-    let (ui, queue, marks) = fields.parts();
-    let blanks = Form::blanks();
-    let current = blank_like(&opening.form);
-    let chosen = Choice::new("Form", &current, &blanks)
-        .id(item)
-        .show(ui, |form| form.name().to_owned());
-    let sized = sizes::form(ui, queue, item, marks, &opening.form);
-    if let Some(form) = chosen.or(sized) {
-        fields.change(|opening| opening.form = form);
-    }
-}
-
-/// Whether it closes, how it stands in each set-up, and what closed leaves.
-fn closing(fields: &mut Fields<'_, '_, InnerOpening>, item: Item, opening: &InnerOpening) {
-    let (ui, queue, marks) = fields.parts();
-    let closes = widgets::tick(ui, "can be closed", opening.closing.is_some());
-    let mut now = opening.closing;
-    let mut changed = false;
-    if let Some(closes) = closes {
-        now = closes.then_some(Closing::CLOSED);
-        changed = true;
-    } else if let Some(closing) = &mut now {
-        let laid_up = widgets::tick(ui, "open when laid up", closing.open_laid_up);
-        let in_use = widgets::tick(ui, "open when in use", closing.open_in_use);
-        if let Some(open) = laid_up {
-            closing.open_laid_up = open;
-            changed = true;
-        }
-        if let Some(open) = in_use {
-            closing.open_in_use = open;
-            changed = true;
-        }
-        let leaves = Some(closing.leaves_percent);
-        let typed = NumberField::new("Closed, it leaves", "leaves_percent", leaves)
-            .id(item)
-            .marks(marks)
-            .required()
-            .show(ui, queue);
-        if let Some(Some(left)) = typed {
-            closing.leaves_percent = left;
-            changed = true;
-        }
-    }
-    if changed {
-        fields.change(|opening| opening.closing = now);
-    }
+    fields.closing(|opening| &mut opening.closing);
 }

@@ -21,7 +21,7 @@ pub(super) fn show(fields: &mut Fields<'_, '_, FabricElement>, element: &FabricE
         widgets::muted(
             ui,
             "This is a usual build-up, an assumption of this program [A] and not a measurement: \
-             put in the thicknesses of this vehicle where you can find them.",
+             enter the thicknesses of this vehicle where you can find them.",
         );
     }
     if let Some(usual) = chosen {
@@ -55,7 +55,7 @@ fn choose(ui: &mut Ui, offered: &[UsualBuildUp]) -> Option<UsualBuildUp> {
         for usual in offered {
             let response = ui
                 .small_button(usual.name)
-                .on_hover_text("Takes the place of the layers and of the thermal bridges below.");
+                .on_hover_text("Replaces the layers and the thermal bridges below.");
             widgets::tell_name(ui, response.id, &format!("Usual build-up: {}", usual.name));
             if response.clicked() {
                 chosen = Some(usual.clone());

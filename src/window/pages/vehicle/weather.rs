@@ -4,7 +4,7 @@ use super::super::fields::Fields;
 use super::lists;
 use super::view::{CARD_LEAST, VehicleContext};
 use crate::assess::quantity::Kind;
-use crate::survey::{Edit, InsideAir, Item, Record, RecordId, Survey, WeatherCase};
+use crate::survey::{Edit, Field, InsideAir, Item, Record, RecordId, Survey, WeatherCase};
 use crate::window::widgets::{self, Choice, NumberField};
 use eframe::egui::Ui;
 
@@ -66,24 +66,16 @@ fn weather_case(ui: &mut Ui, context: &mut VehicleContext<'_>, case: &WeatherCas
     let item = Item::Weather(case.id);
     let id = RecordId::Weather(case.id);
     lists::head(ui, context, &case.name, "weather case", item, id);
-    let mut fields = Fields::new(ui, context, item, case, put);
-    fields.text("Name", "name", |case| &mut case.name);
-    fields.number("Wind at 10 m, station", "wind_m_s", |case| {
-        &mut case.wind_m_s
-    });
-    fields.number("Outside temperature", "outside_c", |case| {
-        &mut case.outside_c
-    });
-    fields.number("Outside RH", "outside_rh_percent", |case| {
-        &mut case.outside_rh_percent
-    });
+    let mut fields = Fields::new(ui, context, item, case, &put);
+    fields.text(Field::Name, |case| &mut case.name);
+    fields.number(Field::Wind, |case| &mut case.wind_m_s);
+    fields.number(Field::Outside, |case| &mut case.outside_c);
+    fields.number(Field::OutsideRh, |case| &mut case.outside_rh_percent);
     inside(&mut fields, case);
     fields
         .hint("not read")
-        .optional("Inside RH, if read", "inside_rh_percent", |case| {
-            &mut case.inside_rh_percent
-        });
-    fields.number("Weight in the season", "weight", |case| &mut case.weight);
+        .optional(Field::InsideRh, |case| &mut case.inside_rh_percent);
+    fields.number(Field::Weight, |case| &mut case.weight);
     let answers = context.results.map(|results| &results.assessment.cases);
     if let Some(answer) = answers.and_then(|all| all.iter().find(|one| one.id == case.id)) {
         widgets::row(ui, "Share of the season", |ui| {
@@ -103,7 +95,7 @@ fn inside(fields: &mut Fields<'_, '_, WeatherCase>, case: &WeatherCase) {
         InsideAir::HeldAt { .. } => [warmer, case.inside],
     };
     let (ui, queue, marks) = fields.parts();
-    let chosen = Choice::new("Inside", &case.inside, &options)
+    let chosen = Choice::of(Field::Inside, &case.inside, &options)
         .id(case.id)
         .show(ui, |inside| {
             match inside {
@@ -112,11 +104,11 @@ fn inside(fields: &mut Fields<'_, '_, WeatherCase>, case: &WeatherCase) {
             }
             .to_owned()
         });
-    let (label, field, value) = match case.inside {
-        InsideAir::WarmerBy { kelvin } => ("Warmer by", "kelvin", kelvin),
-        InsideAir::HeldAt { temperature_c } => ("Held at", "temperature_c", temperature_c),
+    let (field, value) = match case.inside {
+        InsideAir::WarmerBy { kelvin } => (Field::WarmerBy, kelvin),
+        InsideAir::HeldAt { temperature_c } => (Field::HeldAt, temperature_c),
     };
-    let typed = NumberField::new(label, field, Some(value))
+    let typed = NumberField::new(field, Some(value))
         .id(case.id)
         .marks(marks)
         .required()
@@ -138,18 +130,14 @@ fn inside(fields: &mut Fields<'_, '_, WeatherCase>, case: &WeatherCase) {
 
 fn targets(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let targets = &context.survey.targets;
-    let mut fields = Fields::new(ui, context, Item::Targets, targets, Edit::Targets);
-    fields.number("RH to hold", "rh_percent", |targets| {
-        &mut targets.rh_percent
-    });
-    fields.number("Held while drying", "set_temperature_c", |targets| {
+    let mut fields = Fields::new(ui, context, Item::Targets, targets, &Edit::Targets);
+    fields.number(Field::TargetRh, |targets| &mut targets.rh_percent);
+    fields.number(Field::SetTemperature, |targets| {
         &mut targets.set_temperature_c
     });
-    fields.number("Frost guard", "frost_guard_c", |targets| {
-        &mut targets.frost_guard_c
-    });
-    fields.number("Comfort", "comfort_c", |targets| &mut targets.comfort_c);
-    fields.number("Coldest outside", "design_outside_c", |targets| {
+    fields.number(Field::FrostGuard, |targets| &mut targets.frost_guard_c);
+    fields.number(Field::Comfort, |targets| &mut targets.comfort_c);
+    fields.number(Field::DesignOutside, |targets| {
         &mut targets.design_outside_c
     });
     widgets::muted(
@@ -162,31 +150,21 @@ fn targets(ui: &mut Ui, context: &mut VehicleContext<'_>) {
 fn tariffs(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let tariffs = &context.survey.tariffs;
     let currency = tariffs.currency.trim().to_owned();
-    let per = |unit: &str| format!("{currency}/{unit}");
-    let (kwh, kg, litre, hour) = (per("kWh"), per("kg"), per("L"), per("h"));
-    let mut fields = Fields::new(ui, context, Item::Tariffs, tariffs, Edit::Tariffs);
+    let mut fields = Fields::new(ui, context, Item::Tariffs, tariffs, &Edit::Tariffs);
     fields
         .hint("EUR, £ …")
-        .text("Currency", "currency", |tariffs| &mut tariffs.currency);
-    fields.optional_in(
-        "Electricity",
-        "electricity_per_kwh",
-        Some(&kwh),
-        |tariffs| &mut tariffs.electricity_per_kwh,
-    );
-    fields.optional_in("Gas", "gas_per_kg", Some(&kg), |tariffs| {
-        &mut tariffs.gas_per_kg
+        .text(Field::Currency, |tariffs| &mut tariffs.currency);
+    fields.price(&currency, Field::Electricity, |tariffs| {
+        &mut tariffs.electricity_per_kwh
     });
-    fields.optional_in(
-        "Liquid fuel",
-        "liquid_fuel_per_l",
-        Some(&litre),
-        |tariffs| &mut tariffs.liquid_fuel_per_l,
-    );
-    fields.optional_in("Workshop", "workshop_per_hour", Some(&hour), |tariffs| {
+    fields.price(&currency, Field::Gas, |tariffs| &mut tariffs.gas_per_kg);
+    fields.price(&currency, Field::LiquidFuel, |tariffs| {
+        &mut tariffs.liquid_fuel_per_l
+    });
+    fields.price(&currency, Field::Workshop, |tariffs| {
         &mut tariffs.workshop_per_hour
     });
-    fields.optional("Tax", "tax_percent", |tariffs| &mut tariffs.tax_percent);
+    fields.optional(Field::Tax, |tariffs| &mut tariffs.tax_percent);
     fields.noticed();
 }
 

@@ -169,7 +169,7 @@ fn describe(ui: &Ui, context: &GapsContext<'_>, response: &Response, figure: &Bo
         node.set_description(
             "Arrows step through the gaps, Ctrl and arrows move the selected one by 50 mm, Enter \
              edits it, plus and minus enlarge and reduce, 0 shows the whole body, Shift and \
-             arrows move the sight.",
+             arrows move the view.",
         );
     });
 }

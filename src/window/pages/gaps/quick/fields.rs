@@ -1,9 +1,8 @@
 //! The inputs of the bar.
 
 use super::draft::Draft;
-use crate::survey::limits::range_of;
-use crate::survey::{Facing, Form, Position};
-use crate::window::pages::gaps::sizes::whole;
+use crate::survey::number::whole;
+use crate::survey::{Facing, Field, Position};
 use crate::window::request::{Queue, Request};
 use crate::window::theme::palette;
 use crate::window::widgets::{NumberField, TextField};
@@ -78,134 +77,67 @@ pub(super) fn labelled<R>(
     .inner
 }
 
-/// What a number of the bar is.
-struct Number {
-    label: &'static str,
-    field: &'static str,
-    value: Option<f64>,
-    /// It is a whole number and never empty.
-    counts: bool,
-    focus: bool,
+/// A short label: the bar has little room.
+fn short(field: Field) -> &'static str {
+    match field {
+        Field::RingHole => "hole ⌀",
+        Field::RingPipe => "pipe ⌀",
+        Field::TestPressure => "at",
+        Field::GapCount => "alike",
+        Field::Along => "along",
+        Field::Across => "across",
+        Field::MiddleHeight => "height",
+        other => other.words(),
+    }
 }
 
 /// Draws a number; `Some` is a new value.
-fn number(ui: &mut Ui, entry: &mut Entry, number: &Number) -> Option<Option<f64>> {
-    let unit = range_of(number.field).map_or("", |range| range.unit);
-    let words = if unit.is_empty() {
-        number.label.to_owned()
-    } else {
-        format!("{} {unit}", number.label)
-    };
-    let name = format!("New gap: {}", number.label);
+fn number(
+    ui: &mut Ui,
+    entry: &mut Entry,
+    (field, value): (Field, Option<f64>),
+    focus: bool,
+) -> Option<Option<f64>> {
+    let words = format!("{} {}", short(field), field.unit());
+    let name = format!("New gap: {}", short(field));
     let mut scratch = Queue::default();
-    let typed = labelled(ui, &words, NUMBER + 12.0, |ui| {
-        let mut field = NumberField::new(&name, number.field, number.value)
+    let typed = labelled(ui, words.trim_end(), NUMBER + 12.0, |ui| {
+        let mut input = NumberField::new(field, value)
+            .label(&name)
             .id(OF)
             .width(NUMBER)
-            .focus(number.focus)
+            .focus(focus)
             .compact();
-        if number.counts {
-            field = field.whole().required();
+        if matches!(field, Field::Bends | Field::GapCount) {
+            input = input.whole().required();
         }
-        field.show(ui, &mut scratch)
+        input.show(ui, &mut scratch)
     });
     entry.asked(&mut scratch);
-    entry.look_at(ui, NumberField::id_of(number.field, OF));
+    entry.look_at(ui, NumberField::id_of(field, OF));
     typed
-}
-
-type Size<'f> = (&'static str, &'static str, &'f mut Option<f64>);
-
-/// The sizes of a form in the order in which they are taken.
-fn sizes_of(form: &mut Form) -> Vec<Size<'_>> {
-    match form {
-        Form::NarrowGap {
-            length_mm,
-            width_mm,
-            depth_mm,
-            ..
-        } => vec![
-            ("length", "gap_length_mm", length_mm),
-            ("width", "gap_width_mm", width_mm),
-            ("depth", "gap_depth_mm", depth_mm),
-        ],
-        Form::RoundHole { diameter_mm } => vec![("diameter", "diameter_mm", diameter_mm)],
-        Form::RectangularHole {
-            width_mm,
-            height_mm,
-        }
-        | Form::Grille {
-            width_mm,
-            height_mm,
-            ..
-        } => vec![
-            ("width", "gap_width_mm", width_mm),
-            ("height", "gap_height_mm", height_mm),
-        ],
-        Form::RingGap { hole_mm, pipe_mm } => vec![
-            ("hole ⌀", "hole_mm", hole_mm),
-            ("pipe ⌀", "pipe_mm", pipe_mm),
-        ],
-        Form::StatedArea { area_mm2, .. } => vec![("area", "area_mm2", area_mm2)],
-        Form::FlowTest {
-            flow_m3_per_h,
-            at_pa,
-            ..
-        } => vec![
-            ("flow", "flow_m3_per_h", flow_m3_per_h),
-            ("at", "at_pa", at_pa),
-        ],
-    }
 }
 
 /// Draws the sizes, bends and count.
 pub(super) fn sizes(ui: &mut Ui, entry: &mut Entry, first_wanted: bool) {
-    let mut form = entry.draft.form.clone();
-    for (at, (label, field, value)) in sizes_of(&mut form).into_iter().enumerate() {
-        let drawn = Number {
-            label,
-            field,
-            value: *value,
-            counts: false,
-            focus: first_wanted && at == 0,
-        };
-        if let Some(typed) = number(ui, entry, &drawn) {
-            *value = typed;
+    let mut sizes = entry.draft.form.sizes();
+    sizes.retain(|(field, _)| !field.may_stay_empty());
+    for (at, size) in sizes.into_iter().enumerate() {
+        if let Some(typed) = number(ui, entry, size, first_wanted && at == 0) {
+            entry.draft.form.set_size(size.0, typed);
         }
     }
-    if let Form::NarrowGap { bends, .. } = &mut form {
-        counted(ui, entry, "bends", "bends", bends);
-    }
-    entry.draft.form = form;
-    let mut count = entry.draft.count;
-    counted(ui, entry, "alike", "count", &mut count);
-    entry.draft.count = count;
-}
-
-fn counted(
-    ui: &mut Ui,
-    entry: &mut Entry,
-    label: &'static str,
-    field: &'static str,
-    value: &mut u32,
-) {
-    let drawn = Number {
-        label,
-        field,
-        value: Some(f64::from(*value)),
-        counts: true,
-        focus: false,
-    };
-    if let Some(Some(typed)) = number(ui, entry, &drawn) {
-        *value = whole(typed);
+    let count = Some(f64::from(entry.draft.count));
+    if let Some(Some(typed)) = number(ui, entry, (Field::GapCount, count), false) {
+        entry.draft.count = whole(typed);
     }
 }
 
 /// The co-ordinates that have to be asked for on a face.
-fn asked_on(facing: Facing, place: &mut Position) -> Vec<Size<'_>> {
-    let along = ("along", "along_m", &mut place.along_m);
-    let across = ("across", "across_m", &mut place.across_m);
-    let height = ("height", "height_m", &mut place.height_m);
+fn asked_on(facing: Facing, place: &mut Position) -> Vec<(Field, &mut Option<f64>)> {
+    let along = (Field::Along, &mut place.along_m);
+    let across = (Field::Across, &mut place.across_m);
+    let height = (Field::MiddleHeight, &mut place.height_m);
     match facing {
         Facing::Nearside | Facing::Offside => vec![along, height],
         Facing::Front | Facing::Rear => vec![across, height],
@@ -217,15 +149,8 @@ fn asked_on(facing: Facing, place: &mut Position) -> Vec<Size<'_>> {
 /// Draws the place.
 pub(super) fn place(ui: &mut Ui, entry: &mut Entry) {
     let mut place = entry.draft.position;
-    for (label, field, value) in asked_on(entry.draft.facing, &mut place) {
-        let drawn = Number {
-            label,
-            field,
-            value: *value,
-            counts: false,
-            focus: false,
-        };
-        if let Some(typed) = number(ui, entry, &drawn) {
+    for (field, value) in asked_on(entry.draft.facing, &mut place) {
+        if let Some(typed) = number(ui, entry, (field, *value), false) {
             *value = typed;
         }
     }
@@ -237,7 +162,8 @@ pub(super) fn name(ui: &mut Ui, entry: &mut Entry) {
     let hint = entry.draft.start.shape().map_or("", |shape| shape.name);
     let mut scratch = Queue::default();
     let typed = labelled(ui, "name", 150.0, |ui| {
-        TextField::new("New gap: name", "name", &entry.draft.name)
+        TextField::new(Field::GapName, &entry.draft.name)
+            .label("New gap: name")
             .id(OF)
             .width(142.0)
             .hint(hint)
@@ -248,5 +174,5 @@ pub(super) fn name(ui: &mut Ui, entry: &mut Entry) {
         entry.draft.name = name;
     }
     entry.asked(&mut scratch);
-    entry.look_at(ui, TextField::id_of("name", OF));
+    entry.look_at(ui, TextField::id_of(Field::GapName, OF));
 }

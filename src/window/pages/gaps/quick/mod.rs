@@ -5,7 +5,7 @@ mod fields;
 pub(super) mod view;
 
 use super::view::GapsContext;
-use crate::survey::{Certainty, Edit, Facing, Record, ZoneId};
+use crate::survey::{Certainty, Edit, Facing, Field, Record, ZoneId};
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use draft::Start;
@@ -83,12 +83,16 @@ fn add(context: &mut GapsContext<'_>) {
     context.view.after_adding(Some(id), false);
 }
 
+const START_HELP: &str = "A starting shape with usual sizes, guesses all of them, or a bare form: \
+     type its first letters.";
+
 fn choices(ui: &mut Ui, context: &GapsContext<'_>, entry: &mut Entry, shape_wanted: bool) {
     let survey = context.survey;
     let zones: Vec<ZoneId> = survey.zones.iter().map(|zone| zone.id).collect();
     if let Some(current) = entry.draft.zone_in(survey) {
         let chosen = labelled(ui, "zone", 112.0, |ui| {
             Choice::new("New gap: zone", &current, &zones)
+                .help(Field::Zone.help())
                 .compact()
                 .on_enter(&mut entry.entered)
                 .width(104.0)
@@ -105,6 +109,7 @@ fn choices(ui: &mut Ui, context: &GapsContext<'_>, entry: &mut Entry, shape_want
     let facing = entry.draft.facing;
     let chosen = labelled(ui, "facing", 146.0, |ui| {
         Choice::new("New gap: facing", &facing, &Facing::ALL)
+            .help(Field::Facing.help())
             .compact()
             .on_enter(&mut entry.entered)
             .width(138.0)
@@ -117,6 +122,7 @@ fn choices(ui: &mut Ui, context: &GapsContext<'_>, entry: &mut Entry, shape_want
     let start = entry.draft.start;
     let chosen = labelled(ui, "what it is", 168.0, |ui| {
         Choice::new("New gap: what it is", &start, &Start::all())
+            .help(START_HELP)
             .compact()
             .on_enter(&mut entry.entered)
             .width(160.0)
@@ -133,6 +139,7 @@ fn found_by(ui: &mut Ui, entry: &mut Entry) {
     let certainty = entry.draft.certainty;
     let chosen = labelled(ui, "size found by", 100.0, |ui| {
         Choice::new("New gap: size found by", &certainty, &Certainty::ALL)
+            .help(Field::Certainty.help())
             .compact()
             .on_enter(&mut entry.entered)
             .width(92.0)

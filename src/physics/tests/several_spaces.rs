@@ -6,49 +6,9 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 
-use super::super::ensemble::{Compartment, Doorway, JoinedEnsemble, JoinedState, Placed};
-use super::super::flow_law::GapFlow;
-use super::super::network::NetworkRoom;
+use super::super::ensemble::{Ensemble, State};
+use super::super::network::Workspace;
 use super::network::{Vehicle, any_vehicle};
-
-fn placed(flow: GapFlow, z_low: f64, rise: f64) -> Placed {
-    Placed {
-        flow,
-        z_low,
-        z_high: z_low + rise,
-    }
-}
-
-/// The body laid out for the fast balance, its gaps' coefficients beside it.
-fn body(vehicle: &Vehicle) -> (JoinedEnsemble, Vec<f64>) {
-    let compartments: Vec<Compartment> = vehicle
-        .airs
-        .iter()
-        .zip(&vehicle.extracts)
-        .map(|(gas, extract)| Compartment {
-            gas: *gas,
-            supply: 0.0,
-            extract: *extract,
-        })
-        .collect();
-    let gaps: Vec<(usize, Placed)> = vehicle
-        .outer
-        .iter()
-        .map(|(space, flow, z, rise, _)| (*space, placed(*flow, *z, *rise)))
-        .collect();
-    let doorways = vehicle
-        .inner
-        .iter()
-        .map(|(from, to, flow, z, rise)| Doorway {
-            from: *from,
-            to: *to,
-            placed: placed(*flow, *z, *rise),
-        })
-        .collect();
-    let coefficients = vehicle.outer.iter().map(|gap| gap.4).collect();
-    let ensemble = JoinedEnsemble::new(&compartments, &gaps, doorways, vehicle.outside, 1.4);
-    (ensemble, coefficients)
-}
 
 /// The vehicle with the factors put into the flows themselves.
 fn scaled(vehicle: &Vehicle, factors: &[f64]) -> Vehicle {
@@ -72,32 +32,32 @@ proptest! {
         factors in vec(0.05..4.0_f64, 80),
         start in (-5.0..5.0_f64, -0.05..0.05_f64),
     ) {
-        let (ensemble, coefficients) = body(&vehicle);
+        let (ensemble, coefficients) = (Ensemble::new(vehicle.body()), vehicle.coefficients());
         let (outer, inner) = (vehicle.outer.len(), vehicle.inner.len());
         let mut member = ensemble.member();
         ensemble.vary(&mut member, &factors[..outer], &factors[outer..outer + inner], 1.0);
-        let arranged = ensemble.arrange(&coefficients);
+        let arranged = ensemble.arrange(coefficients.clone());
         let wind = vehicle.dynamic_pressure;
-        ensemble.hold(&mut member, wind, [(&arranged, 0.3), (&arranged, 0.1)]);
-        let mut room = NetworkRoom::default();
-        let network = scaled(&vehicle, &factors).network();
-        let exact = network.solve(&vehicle.surroundings(), &mut room).unwrap();
+        ensemble.hold(&mut member, wind, &[(&arranged, 0.3), (&arranged, 0.1)]);
+        let mut workspace = Workspace::default();
+        let network = scaled(&vehicle, &factors).body().network();
+        let exact = network.solve(wind, &coefficients, &mut workspace).unwrap();
         for (tolerance, allowed) in [(1e-9, 1e-8), (1e-4, 2e-4)] {
-            *member.state_mut() = JoinedState {
+            *member.state_mut() = State {
                 pressures: vec![start.0; vehicle.airs.len()],
                 flows: vec![start.1; inner],
             };
-            let struck = ensemble.solve(&mut member, &arranged, 0.6 * wind, tolerance).unwrap();
-            let apart = (struck.inflow - exact.inflow).abs();
+            let solved = ensemble.solve(&mut member, &arranged, 0.6 * wind, tolerance).unwrap();
+            let apart = (solved.inflow - exact.inflow).abs();
             prop_assert!(
                 apart <= allowed * exact.inflow,
-                "{struck:?} instead of {} at tolerance {tolerance}",
+                "{solved:?} instead of {} at tolerance {tolerance}",
                 exact.inflow
             );
         }
-        let struck = ensemble.exactly(&mut member, &arranged, 0.6 * wind).unwrap();
-        prop_assert!((struck.inflow - exact.inflow).abs() <= 1e-10 * exact.inflow);
-        let pressures = member.state().pressures.iter().zip(room.pressures());
+        let solved = ensemble.exactly(&mut member, &arranged, 0.6 * wind).unwrap();
+        prop_assert!((solved.inflow - exact.inflow).abs() <= 1e-10 * exact.inflow);
+        let pressures = member.state().pressures.iter().zip(workspace.pressures());
         for (found, exact) in pressures {
             prop_assert!((found - exact).abs() <= 1e-7 * exact.abs().max(1e-3));
         }
@@ -114,12 +74,12 @@ fn the_exact_balance_seldom_takes_over() {
     for _ in 0..VEHICLES {
         let drawn = (any_vehicle(), vec(0.4..2.5_f64, 80));
         let (vehicle, factors) = drawn.new_tree(&mut runner).unwrap().current();
-        let (ensemble, coefficients) = body(&vehicle);
+        let (ensemble, coefficients) = (Ensemble::new(vehicle.body()), vehicle.coefficients());
         let (outer, inner) = (vehicle.outer.len(), vehicle.inner.len());
-        let arranged = ensemble.arrange(&coefficients);
+        let arranged = ensemble.arrange(coefficients.clone());
         let wind = vehicle.dynamic_pressure;
         let mut member = ensemble.member();
-        ensemble.hold(&mut member, wind, [(&arranged, 0.3), (&arranged, 0.1)]);
+        ensemble.hold(&mut member, wind, &[(&arranged, 0.3), (&arranged, 0.1)]);
         ensemble
             .exactly(&mut member, &arranged, 0.6 * wind)
             .unwrap();
@@ -129,11 +89,11 @@ fn the_exact_balance_seldom_takes_over() {
             &factors[outer..outer + inner],
             1.0,
         );
-        ensemble.hold(&mut member, wind, [(&arranged, 0.3), (&arranged, 0.1)]);
-        let struck = ensemble
+        ensemble.hold(&mut member, wind, &[(&arranged, 0.3), (&arranged, 0.1)]);
+        let solved = ensemble
             .solve(&mut member, &arranged, 0.6 * wind, 1e-4)
             .unwrap();
-        taken_over += u32::from(struck.evaluations == 0);
+        taken_over += u32::from(solved.steps == 0);
     }
     assert!(taken_over * 20 <= VEHICLES, "{taken_over} of {VEHICLES}");
 }

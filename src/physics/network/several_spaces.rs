@@ -1,4 +1,4 @@
-//! Finding the flows.
+//! Finding the flows of several spaces, or of none.
 //!
 //! ```text
 //! least of  Σ ∫₀^m (Δp(m) − Δp driven) dm  over the flows m that balance every space
@@ -11,7 +11,11 @@
 //! which double the digits (Todini and Pilati's gradient method for pipe networks \[M\], with a
 //! line search).
 
-use super::{Network, NetworkError, NetworkRoom};
+use super::edge::Edge;
+use super::elimination::Conductances;
+use super::path::TwoAirs;
+use super::settle::WidestWays;
+use super::{Network, NetworkError, Solved, Space};
 
 /// Mismatch from which one more step is the last: Newton's method then leaves next to nothing.
 const LAST_STEP: f64 = 1e-9;
@@ -31,53 +35,123 @@ const LINE_STEPS: u32 = 100;
 /// A step is taken whole if it leaves no more than this share of the fall it began with.
 const WHOLE: f64 = 0.1;
 
-/// A network's balance.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SolvedNetwork {
-    /// Outside air coming in through all gaps and supply fans, kg/s.
-    pub inflow: f64,
-    /// Air going out through all gaps and extract fans, kg/s.
-    pub outflow: f64,
-    /// Greatest surplus left in any space, kg/s.
-    pub imbalance: f64,
-    /// Steps taken.
-    pub steps: u32,
+/// What the search has of a network.
+#[derive(Clone, Debug, Default)]
+pub(super) struct SeveralSpaces {
+    /// Outer gaps, then inner openings, in the network's order.
+    pub(super) edges: Vec<Edge>,
+    /// What fans bring each space, kg/s net.
+    pub(super) sources: Vec<f64>,
+    /// Flow sums of each space.
+    pub(super) balance: Vec<f64>,
+    conductances: Conductances,
+    pub(super) pressures: Vec<f64>,
+    /// What the pressures' own digits cannot hold, Pa.
+    remainders: Vec<f64>,
+    /// Group of joined spaces that each belongs to, and whether the group has a way outside.
+    pub(super) group: Vec<usize>,
+    pub(super) opens: Vec<bool>,
+    pub(super) widest: WidestWays,
 }
 
-pub(super) fn solve(
-    network: &Network,
-    room: &mut NetworkRoom,
-) -> Result<SolvedNetwork, NetworkError> {
-    let span = room.pressure_span();
-    room.begin(span);
-    let (mut steps, mut stalled, mut best) = (0, 0, f64::INFINITY);
-    loop {
-        room.solve_pressures();
-        let mismatch = room.propose(FAINT * span);
-        if !mismatch.is_finite() {
-            return Err(NetworkError::NotFinite);
+impl SeveralSpaces {
+    /// Solves a network that was found sound.
+    pub(super) fn solve(
+        &mut self,
+        network: &Network,
+        dynamic_pressure: f64,
+        coefficients: &[f64],
+    ) -> Result<Solved, NetworkError> {
+        self.lay_out(network, dynamic_pressure, coefficients);
+        self.join(network)?;
+        let span = self.pressure_span();
+        self.begin(span);
+        let (mut steps, mut stalled, mut best) = (0, 0, f64::INFINITY);
+        loop {
+            self.solve_pressures();
+            let mismatch = self.propose(FAINT * span);
+            if !mismatch.is_finite() {
+                return Err(NetworkError::NotFinite);
+            }
+            if mismatch < 0.5 * best {
+                (best, stalled) = (mismatch, 0);
+            } else {
+                stalled += 1;
+            }
+            let near = mismatch <= NEAR;
+            if steps >= MOST_STEPS && !near {
+                return Err(NetworkError::NotSolved);
+            }
+            let share = if near { 1.0 } else { self.line_search() };
+            self.take(share);
+            steps += 1;
+            if near && (mismatch <= LAST_STEP || stalled >= STALLED || steps >= MOST_STEPS) {
+                break;
+            }
         }
-        if mismatch < 0.5 * best {
-            (best, stalled) = (mismatch, 0);
-        } else {
-            stalled += 1;
-        }
-        let near = mismatch <= NEAR;
-        if steps >= MOST_STEPS && !near {
-            return Err(NetworkError::NotStruck);
-        }
-        let share = if near { 1.0 } else { room.line_search() };
-        room.take(share);
-        steps += 1;
-        if near && (mismatch <= LAST_STEP || stalled >= STALLED || steps >= MOST_STEPS) {
-            break;
+        self.settle();
+        Ok(self.sum_up(network, steps))
+    }
+
+    fn lay_out(&mut self, network: &Network, dynamic_pressure: f64, coefficients: &[f64]) {
+        let count = network.spaces.len();
+        let density = |space: usize| network.spaces[space].gas.density;
+        let airs = |out: f64, space: usize| TwoAirs::new(out, density(space), network.datum);
+        self.edges.clear();
+        let outer = network.outer.iter().zip(coefficients);
+        self.edges.extend(outer.map(|(gap, coefficient)| {
+            let airs = airs(network.outside.density, gap.space);
+            Edge::outer(gap, airs, coefficient * dynamic_pressure)
+        }));
+        let inner = network.inner.iter();
+        self.edges.extend(
+            inner.map(|opening| Edge::inner(opening, airs(density(opening.from), opening.to))),
+        );
+        self.sources.clear();
+        let net = |space: &Space| space.supply - space.extract;
+        self.sources.extend(network.spaces.iter().map(net));
+        for list in [&mut self.balance, &mut self.pressures, &mut self.remainders] {
+            list.clear();
+            list.resize(count, 0.0);
         }
     }
-    room.settle();
-    Ok(room.sum_up(network, steps))
-}
 
-impl NetworkRoom {
+    /// Finds which spaces are joined, and which of those groups have a way outside.
+    fn join(&mut self, network: &Network) -> Result<(), NetworkError> {
+        let count = network.spaces.len();
+        self.group.clear();
+        self.group.extend(0..count);
+        // Each pass hands the least number on to a neighbour; a chain needs as many as spaces.
+        for _ in 0..count {
+            for edge in self.edges.iter().filter(|edge| edge.is_open()) {
+                if let Some(from) = edge.from {
+                    let least = self.group[from].min(self.group[edge.to]);
+                    self.group[from] = least;
+                    self.group[edge.to] = least;
+                }
+            }
+        }
+        self.opens.clear();
+        self.opens.resize(count, false);
+        for edge in self.edges.iter().filter(|edge| edge.is_open()) {
+            if edge.from.is_none() {
+                self.opens[self.group[edge.to]] = true;
+            }
+        }
+        for first in (0..count).filter(|at| self.group[*at] == *at && !self.opens[*at]) {
+            let spaces = (0..count).filter(|at| self.group[*at] == first);
+            let (mut net, mut gross) = (0.0, 0.0);
+            for at in spaces {
+                net += self.sources[at];
+                gross += network.spaces[at].supply + network.spaces[at].extract;
+            }
+            if net.abs() > 1e-12 * gross {
+                return Err(NetworkError::NoOpening);
+            }
+        }
+        Ok(())
+    }
+
     /// What wind and weight amount to, Pa; never zero.
     fn pressure_span(&self) -> f64 {
         let drives = self.edges.iter().map(|edge| edge.drive.abs());
@@ -210,7 +284,7 @@ impl NetworkRoom {
         }
     }
 
-    /// Surplus of each space, into the room's `balance`, kg/s.
+    /// Surplus of each space, into `balance`, kg/s.
     pub(super) fn find_surpluses(&mut self) {
         self.balance.copy_from_slice(&self.sources);
         for edge in &self.edges {
@@ -228,7 +302,7 @@ impl NetworkRoom {
         surpluses.fold(0.0, |most, left| left.abs().max(most))
     }
 
-    fn sum_up(&mut self, network: &Network, steps: u32) -> SolvedNetwork {
+    fn sum_up(&mut self, network: &Network, steps: u32) -> Solved {
         let (mut inflow, mut outflow) = (0.0, 0.0);
         for space in &network.spaces {
             inflow += space.supply;
@@ -239,7 +313,7 @@ impl NetworkRoom {
             inflow += flows.forward;
             outflow += flows.back;
         }
-        SolvedNetwork {
+        Solved {
             inflow,
             outflow,
             imbalance: self.surplus(),

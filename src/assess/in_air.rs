@@ -1,0 +1,167 @@
+//! The vehicle with given air outside and inside, balanced in every wind direction.
+
+use super::answer::Answer;
+use super::envelope::{DIRECTIONS, Envelope, mean};
+use crate::physics::network::{Network, OpeningFlow, Space, Workspace};
+use crate::physics::wind::{dynamic_pressure, one_sided_flow};
+
+/// The vehicle with given air outside and inside.
+pub(crate) struct VehicleInAir<'a> {
+    envelope: &'a Envelope,
+    network: Network,
+    /// Openings of the side with the most, for the one-sided rule, m².
+    widest_side: f64,
+}
+
+/// The balance of one wind direction.
+pub(crate) struct SolvedDirection<'a> {
+    in_air: &'a VehicleInAir<'a>,
+    workspace: &'a Workspace,
+    /// Gross inflow of outside air, kg/s, the one-sided rule taken into account.
+    pub(crate) inflow: f64,
+    /// Whether the one-sided rule gives more than the balance.
+    pub(crate) one_sided: bool,
+    /// Gross outflow, kg/s.
+    pub(crate) outflow: f64,
+}
+
+impl<'a> VehicleInAir<'a> {
+    pub(super) fn new(envelope: &'a Envelope, network: Network) -> Self {
+        let widest_side = envelope.widest_side(&mut Vec::new(), |_| 1.0);
+        Self {
+            envelope,
+            network,
+            widest_side,
+        }
+    }
+
+    /// Density of the inside air, that of the first space, kg/m³.
+    pub(crate) fn density_in(&self) -> f64 {
+        self.first_space().gas.density
+    }
+
+    /// The spaces, at least one.
+    pub(crate) fn spaces(&self) -> &[Space] {
+        &self.network.spaces
+    }
+
+    fn first_space(&self) -> &Space {
+        #[expect(clippy::indexing_slicing, reason = "an envelope has a space at least")]
+        &self.network.spaces[0]
+    }
+
+    /// Solves every direction in turn, with the wind at roof height in m/s.
+    ///
+    /// BS 5925's one-sided rule holds where all openings lie on one face. It is applied to the
+    /// face where it gives the most, so that an opening elsewhere never lowers the result: the
+    /// inflow is what it or the balance gives, whichever is more.
+    ///
+    /// # Errors
+    /// [`NotKnown`](super::answer::NotKnown) where a balance has no finite solution.
+    pub(crate) fn directions(
+        &self,
+        wind: f64,
+        mut each: impl FnMut(usize, SolvedDirection<'_>),
+    ) -> Answer<()> {
+        let density_out = self.network.outside.density;
+        let pressure = dynamic_pressure(density_out, wind);
+        let gusts = one_sided_flow(self.widest_side, wind) * density_out;
+        let mut workspace = Workspace::default();
+        for index in 0..DIRECTIONS {
+            let coefficients = self.envelope.coefficients(index);
+            let solved = self.network.solve(pressure, coefficients, &mut workspace)?;
+            let direction = SolvedDirection {
+                in_air: self,
+                workspace: &workspace,
+                inflow: solved.inflow.max(gusts),
+                one_sided: gusts > solved.inflow,
+                outflow: solved.outflow,
+            };
+            each(index, direction);
+        }
+        Ok(())
+    }
+
+    /// Gross inflow of outside air in every direction, kg/s.
+    ///
+    /// # Errors
+    /// As [`VehicleInAir::directions`].
+    pub(crate) fn inflows(&self, wind: f64) -> Answer<[f64; DIRECTIONS]> {
+        let mut inflows = [0.0; DIRECTIONS];
+        let mut left = inflows.iter_mut();
+        self.directions(wind, |_, solved| {
+            if let Some(inflow) = left.next() {
+                *inflow = solved.inflow;
+            }
+        })?;
+        Ok(inflows)
+    }
+
+    /// Mean gross inflow of outside air over all directions, kg/s.
+    ///
+    /// # Errors
+    /// As [`VehicleInAir::directions`].
+    pub(crate) fn mean_inflow(&self, wind: f64) -> Answer<f64> {
+        Ok(mean(&self.inflows(wind)?))
+    }
+}
+
+impl SolvedDirection<'_> {
+    /// Pressure of each space at mid-height, Pa.
+    pub(crate) fn pressures(&self) -> &[f64] {
+        self.workspace.pressures()
+    }
+
+    /// Pressure of the first space, Pa.
+    pub(crate) fn inside_pressure(&self) -> f64 {
+        #[expect(clippy::indexing_slicing, reason = "an envelope has a space at least")]
+        self.pressures()[0]
+    }
+
+    /// Height at which the first space and undisturbed outside air are at the same pressure, m.
+    pub(crate) fn neutral_level(&self) -> Option<f64> {
+        let network = &self.in_air.network;
+        network.neutral_level(self.in_air.first_space(), self.inside_pressure())
+    }
+
+    /// Flow through each gap of the ledger; none for gaps that are in no balance.
+    pub(crate) fn flows(&self) -> Vec<Option<OpeningFlow>> {
+        let envelope = self.in_air.envelope;
+        let mut by_ledger = vec![None; envelope.gaps()];
+        for (leak, flow) in envelope.leaks().iter().zip(self.workspace.outer_flows()) {
+            if let Some(place) = leak.ledger.and_then(|at| by_ledger.get_mut(at)) {
+                *place = Some(*flow);
+            }
+        }
+        by_ledger
+    }
+
+    /// Flow through each inner opening, in the survey's order.
+    pub(crate) fn inner_flows(&self) -> &[OpeningFlow] {
+        self.workspace.inner_flows()
+    }
+
+    /// Air into each space, kg/s: from outside, its supply fans included, and from other spaces.
+    pub(crate) fn into_spaces(&self) -> Vec<[f64; 2]> {
+        let network = &self.in_air.network;
+        let mut into: Vec<[f64; 2]> = self
+            .in_air
+            .spaces()
+            .iter()
+            .map(|space| [space.supply, 0.0])
+            .collect();
+        let mut add = |space: usize, which: usize, flow: f64| {
+            if let Some(sum) = into.get_mut(space).and_then(|sums| sums.get_mut(which)) {
+                *sum += flow;
+            }
+        };
+        for (gap, flow) in network.outer.iter().zip(self.workspace.outer_flows()) {
+            add(gap.space, 0, flow.forward);
+        }
+        for (opening, flow) in network.inner.iter().zip(self.inner_flows()) {
+            add(opening.to, 1, flow.forward);
+            add(opening.from, 1, flow.back);
+        }
+        into
+    }
+}

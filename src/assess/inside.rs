@@ -1,0 +1,103 @@
+//! The inside as the air balance sees it: one space or more, and what joins them.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "a place in the list is looked up in the same list"
+)]
+
+use super::answer::{Answer, NotKnown};
+use super::law::{own_law, share_when_closing};
+use crate::physics::{GapFlow, MoistAir, PlacedFlow};
+use crate::survey::equipment::FanDirection;
+use crate::survey::{Finding, InnerOpening, Item, SetUp, Severity, SpaceId, Survey};
+
+/// One space inside. A survey that lists none is of a single space.
+#[derive(Clone, Default)]
+pub(crate) struct InsideSpace {
+    /// How much warmer than the first it is, K.
+    warmer_by: f64,
+    /// Flow of the supply fans that run in the set-up, m³/s of outside air.
+    pub(crate) supply: f64,
+    /// Flow of the extract fans, m³/s of its own air.
+    pub(crate) extract: f64,
+}
+
+impl InsideSpace {
+    /// Its air, where `first` is that of the first space: the same water, so many kelvin warmer.
+    /// In a colder space it may be more than the air can hold; for density and viscosity that
+    /// makes no difference worth the name.
+    pub(crate) fn air(&self, first: &MoistAir) -> MoistAir {
+        MoistAir {
+            t_c: first.t_c + self.warmer_by,
+            ..*first
+        }
+    }
+}
+
+/// The spaces with their fans, at least one. Fans without a flow are left out, and a finding
+/// says so.
+///
+/// # Errors
+/// [`NotKnown`] where a space or an inner opening cannot be, or a fan names none of the spaces.
+pub(super) fn spaces(survey: &Survey, findings: &[Finding]) -> Answer<Vec<InsideSpace>> {
+    let concerns = |item: Item| matches!(item, Item::Space(_) | Item::InnerOpening(_));
+    let error = findings
+        .iter()
+        .find(|finding| finding.severity == Severity::Error && concerns(finding.place.item));
+    if let Some(error) = error {
+        return Err(NotKnown::because(error.sentence.clone()));
+    }
+    let others = survey.spaces.iter().skip(1).map(|space| InsideSpace {
+        warmer_by: space.warmer_by_k,
+        ..InsideSpace::default()
+    });
+    let mut spaces = vec![InsideSpace::default()];
+    spaces.extend(others);
+    for fan in &survey.fans {
+        let on = match survey.set_up {
+            SetUp::LaidUp => fan.on_laid_up,
+            SetUp::InUse => fan.on_in_use,
+        };
+        if let (true, Some(flow)) = (on, fan.flow_m3_per_h) {
+            let space = &mut spaces[place(survey, fan.space)?];
+            match fan.direction {
+                FanDirection::Extract => space.extract += flow / 3600.0,
+                FanDirection::Supply => space.supply += flow / 3600.0,
+            }
+        }
+    }
+    Ok(spaces)
+}
+
+/// An inner opening in the set-up shown: the places of its spaces, its flow and the heights of
+/// its ends. Where its height is not given it is taken at `middle`, m.
+///
+/// # Errors
+/// [`NotKnown`] where it is not sized or cannot be.
+pub(super) fn opening(
+    survey: &Survey,
+    opening: &InnerOpening,
+    middle: f64,
+) -> Answer<([usize; 2], PlacedFlow)> {
+    let law = own_law(&opening.form)
+        .ok_or_else(|| NotKnown::because(format!("inner opening {} is not sized", opening.id)))?;
+    let share = share_when_closing(opening.closing, survey.set_up);
+    let height = opening.height_m.unwrap_or(middle);
+    let half_rise = opening.rise_m.map_or(0.0, |rise| rise / 2.0);
+    let placed = PlacedFlow {
+        flow: GapFlow::new(law)?.times(f64::from(opening.count) * share)?,
+        z_low: height - half_rise,
+        z_high: height + half_rise,
+    };
+    let from = place(survey, Some(opening.from))?;
+    Ok(([from, place(survey, Some(opening.to))?], placed))
+}
+
+/// Place of a space in the list; that of the first where none is named.
+///
+/// # Errors
+/// [`NotKnown`] where the list does not have it.
+pub(super) fn place(survey: &Survey, space: Option<SpaceId>) -> Answer<usize> {
+    let Some(id) = space else { return Ok(0) };
+    let place = survey.spaces.iter().position(|known| known.id == id);
+    place.ok_or_else(|| NotKnown::because(format!("there is no space {id}")))
+}
