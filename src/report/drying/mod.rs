@@ -169,15 +169,19 @@ pub(crate) fn summary(comparison: &Comparison) -> Vec<String> {
 
 /// The options that hold the target in all weather told of, in a sentence.
 pub(crate) fn held(comparison: &Comparison) -> String {
+    sentence(&held_words(comparison))
+}
+
+fn held_words(comparison: &Comparison) -> String {
     let target = target(comparison);
     let both = if comparison.calmest == comparison.windiest {
         ""
     } else {
-        ", still and windy"
+        " still and windy"
     };
     match named(comparison, &[Verdict::StillAndWindy]).as_str() {
-        "" => format!("Nothing compared here holds {target}{both}."),
-        names => format!("Holds {target}{both}: {names}."),
+        "" => format!("nothing compared here holds {target}{both}"),
+        names => format!("holds {target}{both}: {names}"),
     }
 }
 
@@ -210,8 +214,8 @@ fn after_plan(comparison: &Comparison) -> Option<String> {
     Some(match &plan.comparison {
         Err(unknown) => format!("ℹ {}: {unknown}.", capital(&when)),
         Ok(then) => {
-            let words = held(then);
-            format!("{} {}: {words}", held_sign(then), capital(&when))
+            let (sign, words) = (held_sign(then), held_words(then));
+            format!("{sign} {}: {words}.", capital(&when))
         }
     })
 }
