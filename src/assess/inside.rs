@@ -6,6 +6,7 @@
 
 use super::answer::{Answer, NotKnown};
 use super::law::{own_law, share_when_closing};
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::{GapFlow, MoistAir, PlacedFlow};
 use crate::survey::equipment::FanDirection;
 use crate::survey::{Finding, InnerOpening, Item, SetUp, Severity, SpaceId, Survey};
@@ -60,8 +61,8 @@ pub(super) fn spaces(survey: &Survey, findings: &[Finding]) -> Answer<Vec<Inside
         if let (true, Some(flow)) = (on, fan.flow_m3_per_h) {
             let space = &mut spaces[place(survey, fan.space)?];
             match fan.direction {
-                FanDirection::Extract => space.extract += flow / 3600.0,
-                FanDirection::Supply => space.supply += flow / 3600.0,
+                FanDirection::Extract => space.extract += flow / SECONDS_PER_HOUR,
+                FanDirection::Supply => space.supply += flow / SECONDS_PER_HOUR,
             }
         }
     }

@@ -5,6 +5,7 @@ use super::envelope::Envelope;
 use super::law::laws;
 use super::weather::{Vehicle, air_states};
 use super::{fabric, leakage};
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::speed_at_body;
 use crate::survey::{InnerOpeningId, SetUp, Survey, WeatherId, findings};
 
@@ -114,7 +115,7 @@ fn inflows(survey: &Survey) -> Vec<CaseInflow> {
             let wind = speed_at_body(survey.site.terrain, case.wind_m_s, envelope.roof());
             let per = volume_m3
                 .clone()
-                .map(|volume| 3600.0 / (in_air.density_in() * volume));
+                .map(|volume| SECONDS_PER_HOUR / (in_air.density_in() * volume));
             Ok((in_air.mean_inflow(wind)?, per))
         })
         .collect()

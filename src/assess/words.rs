@@ -1,7 +1,7 @@
 //! Numbers, sizes and directions as people read them.
 
 use super::answer::{Answer, LeakageTotal, NotKnown};
-use crate::physics::units::{CM2_PER_M2, MM_PER_M, MM2_PER_M2};
+use crate::physics::units::{CM2_PER_M2, MM_PER_M};
 use crate::physics::wind::{Shelter, Terrain};
 use crate::survey::gap::{Behind, Form, GrilleMaterial, LeadsTo};
 pub use crate::survey::number::{figure, given};
@@ -31,12 +31,6 @@ pub fn watts(watts: f64) -> String {
 #[must_use]
 pub fn leakage_cm2(area: f64) -> String {
     figure(area * CM2_PER_M2, 3)
-}
-
-/// A leakage area, in m², as mm².
-#[must_use]
-pub fn leakage_mm2(area: f64) -> String {
-    figure(area * MM2_PER_M2, 3)
 }
 
 /// A temperature that was worked out, to a tenth of a degree.
@@ -171,7 +165,9 @@ pub fn form(gap: &Gap) -> String {
     words.replace("× ", "×\u{a0}")
 }
 
-fn sizes(form: &Form) -> String {
+/// Form and sizes alone; a size that was not taken is a question mark.
+#[must_use]
+pub fn sizes(form: &Form) -> String {
     let q = given_or_query;
     match *form {
         Form::NarrowGap {
@@ -238,8 +234,7 @@ fn sizes(form: &Form) -> String {
 }
 
 /// The bends of a gap behind its sizes: nothing where it has none.
-#[must_use]
-pub fn bends_words(bends: u32) -> String {
+fn bends_words(bends: u32) -> String {
     match bends {
         0 => String::new(),
         1 => ", 1 bend".to_owned(),

@@ -1,13 +1,14 @@
 //! People: their heat, and the carbon dioxide they leave in the air.
 
 use super::moisture::HEAT_OF_VAPORISATION;
+use super::units::SECONDS_PER_HOUR;
 
 /// Metabolic rate of a person awake and sitting, W: 1 met of 58.2 W/m² over 1.8 m² **\[M\]**.
 pub const AWAKE_METABOLIC_RATE: f64 = 58.2 * 1.8;
 /// Metabolic rate of a sleeper, W: 0.7 met **\[M\]**.
 pub const ASLEEP_METABOLIC_RATE: f64 = 0.7 * 58.2 * 1.8;
 /// Carbon dioxide of a sleeper, m³/s: 13.6 L/h (EN 16798-1's figure for bedrooms **\[M\]**).
-pub const ASLEEP_CARBON_DIOXIDE: f64 = 13.6e-3 / 3600.0;
+pub const ASLEEP_CARBON_DIOXIDE: f64 = 13.6e-3 / SECONDS_PER_HOUR;
 /// Carbon dioxide outside, ppm **\[M\]**.
 pub const OUTSIDE_CARBON_DIOXIDE_PPM: f64 = 420.0;
 

@@ -2,7 +2,6 @@
 
 /// One look at the function.
 pub(crate) struct Probe {
-    /// Its value.
     pub(crate) value: f64,
     /// Near enough to zero to stop.
     pub(crate) close: bool,

@@ -5,10 +5,13 @@ mod needs;
 use super::Material;
 use super::blocks::{Align, Fact, Reasons, Section, Table};
 use super::direction;
+use super::uncertainty::very_likely;
 use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::uncertainty::{CaseUncertainty, Interval};
 use crate::assess::words::{compass, figure, given};
-use crate::assess::{Answer, CaseAir, CaseAnswer, DirectionAnswer, NotKnown, SpaceAir, Topic};
+use crate::assess::{
+    Answer, CaseAir, CaseAnswer, CaseDrying, DirectionAnswer, NotKnown, SpaceAir, Topic,
+};
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::{WeatherCase, WeatherId};
 use needs::{drying, needs};
@@ -165,13 +168,7 @@ fn notes(told: &Material<'_>, parts: &[Part]) -> Vec<String> {
         "Heat is steady, without sun, people or machines. Draining the water system is the first \
          protection against frost; heat is the second.",
     );
-    if let Some(found) = told.uncertainty {
-        notes.push(format!(
-            "Very likely: the middle 95 % of {} draws of all that is uncertain: sizes as measured, \
-             estimated or guessed, pressure coefficients, wind (JCGM 101 [M]).",
-            found.draws
-        ));
-    }
+    notes.extend(told.uncertainty.map(very_likely));
     notes
 }
 
@@ -187,7 +184,7 @@ impl<'a> Columns<'a> {
     fn new(told: &'a Material<'a>, cases: &'a [CaseAnswer]) -> Self {
         let mut table = Table::default().wide("Weather case", Align::Left, 1);
         for case in cases {
-            table = table.column(case.name.clone(), Align::Decimal);
+            table = table.column(case.name.clone(), Align::Right);
         }
         Self {
             told,
@@ -219,36 +216,49 @@ impl<'a> Columns<'a> {
 
     /// One row of numbers of one kind, its unit behind the label.
     fn numbers(&mut self, label: &str, kind: Kind, of: impl Fn(&CaseAnswer) -> Answer<f64>) {
-        self.row(with_unit(label, kind), |case| {
-            of(case).map(|value| kind.number(value))
+        let label = format!("{label}, {}", kind.unit());
+        self.row(label, |case| of(case).map(|value| kind.number(value)));
+    }
+
+    /// The same of the balance of air.
+    fn of_air(&mut self, label: &str, kind: Kind, of: fn(&CaseAir) -> f64) {
+        self.numbers(label, kind, |case| air(case).map(of));
+    }
+
+    /// The same of the water.
+    fn of_water(&mut self, label: &str, kind: Kind, of: fn(&CaseDrying) -> f64) {
+        self.numbers(label, kind, |case| drying(case).map(of));
+    }
+
+    /// A row of what was written down.
+    fn recorded(&mut self, label: &str, of: fn(&WeatherCase) -> f64) {
+        let survey = self.told.survey;
+        self.row(label, |case| match survey.weather_case(case.id) {
+            Some(case) => Ok(given(of(case))),
+            None => Err(NotKnown::because("the survey holds no such weather case")),
         });
     }
 
-    /// One row of numbers that have a working each.
-    fn worked_out(
-        &mut self,
-        label: &str,
-        kind: Kind,
-        topic: fn(WeatherId) -> Topic,
-        of: impl Fn(&CaseAnswer) -> Answer<f64>,
-    ) {
-        self.numbers(label, kind, of);
+    /// Says where the numbers of the last row are worked out.
+    fn worked_out(&mut self, topic: fn(WeatherId) -> Topic) {
         let workings = (1..).zip(self.cases.iter().map(|case| topic(case.id)));
         if let Some(row) = self.table.rows.last_mut() {
             row.workings = workings.collect();
         }
     }
 
-    /// The same with a row for the intervals, where they were worked out.
-    fn with_intervals(
+    /// A result that has a working, with a row for the intervals where they were worked out.
+    fn result(
         &mut self,
         label: &str,
-        kind: Kind,
         topic: fn(WeatherId) -> Topic,
         of: fn(&Material<'_>, &CaseAnswer) -> Quantity,
     ) {
         let told = self.told;
-        self.worked_out(label, kind, topic, |case| of(told, case).value());
+        let kind = self.cases.first().map(|case| of(told, case).kind());
+        let Some(kind) = kind else { return };
+        self.numbers(label, kind, |case| of(told, case).value());
+        self.worked_out(topic);
         if told.uncertainty.is_some() {
             self.row("very likely", |case| {
                 Ok(of(told, case).range().unwrap_or_default())
@@ -257,65 +267,44 @@ impl<'a> Columns<'a> {
     }
 
     fn weather(&mut self) {
-        let survey = self.told.survey;
-        let recorded = |case: &CaseAnswer, of: fn(&WeatherCase) -> f64| {
-            let found = survey.weather_case(case.id).map(of);
-            found
-                .map(given)
-                .ok_or_else(|| NotKnown::because("the survey holds no such weather case"))
-        };
         self.table.group("Weather");
         self.row("Share of the season, %", |case| {
             Ok(Kind::Share.number(case.share))
         });
-        self.row("Wind at a weather station, m/s", |case| {
-            recorded(case, |case| case.wind_m_s)
+        self.recorded("Wind at a weather station, m/s", |case| case.wind_m_s);
+        let used = "Wind used, at the roof's height";
+        self.of_air(used, Kind::MetresPerSecond, |air| air.wind_used);
+        self.recorded("Outside air, °C", |case| case.outside_c);
+        self.recorded("Outside relative humidity, %", |case| {
+            case.outside_rh_percent
         });
-        self.numbers(
-            "Wind used, at the roof's height",
-            Kind::MetresPerSecond,
-            |case| Ok(air(case)?.wind_used),
-        );
-        self.row("Outside air, °C", |case| {
-            recorded(case, |case| case.outside_c)
-        });
-        self.row("Outside relative humidity, %", |case| {
-            recorded(case, |case| case.outside_rh_percent)
-        });
-        self.row("Inside air, °C", |case| {
-            recorded(case, WeatherCase::inside_c)
-        });
+        self.recorded("Inside air, °C", WeatherCase::inside_c);
     }
 
     fn air_changes(&mut self) {
         self.table.group("Air changes");
         self.extreme("Lowest", |air| air.lowest);
-        self.with_intervals("Mean", Kind::AirChanges, Topic::AirChange, air_change);
+        self.result("Mean", Topic::AirChange, air_change);
         self.extreme("Highest", |air| air.highest);
-        self.numbers(
-            "Outside air that comes in, mean",
-            Kind::KilogramsPerHour,
-            |case| Ok(air(case)?.mean_inflow_kg_s * SECONDS_PER_HOUR),
-        );
+        let inflow = "Outside air that comes in, mean";
+        self.of_air(inflow, Kind::KilogramsPerHour, |air| {
+            air.mean_inflow_kg_s * SECONDS_PER_HOUR
+        });
     }
 
     /// The air change in one wind direction, and which that is.
     fn extreme(&mut self, label: &str, which: fn(&CaseAir) -> usize) {
         self.numbers(label, Kind::AirChanges, |case| {
-            let air = air(case)?;
-            in_direction(air, which(air))?.ach_per_h.clone()
+            in_direction(case, which)?.ach_per_h.clone()
         });
         self.row("with wind from, off the front", |case| {
-            let air = air(case)?;
-            Ok(direction::off_the_front(
-                in_direction(air, which(air))?.from_front_deg,
-            ))
+            let direction = in_direction(case, which)?;
+            Ok(direction::off_the_front(direction.from_front_deg))
         });
         if self.told.survey.site.heading_deg.is_some() {
             self.row("by compass", |case| {
-                let air = air(case)?;
-                in_direction(air, which(air))?
-                    .compass_deg
+                let degrees = in_direction(case, which)?.compass_deg;
+                degrees
                     .map(compass)
                     .ok_or_else(|| NotKnown::because("the heading is not given"))
             });
@@ -327,11 +316,11 @@ impl<'a> Columns<'a> {
         let body = vehicle.floor_height_m.zip(vehicle.height_m);
         self.table.group("Balance of air");
         let density = Kind::KilogramsPerCubicMetre;
-        self.numbers("Density of the outside air", density, |case| {
-            Ok(air(case)?.outside.density())
+        self.of_air("Density of the outside air", density, |air| {
+            air.outside.density()
         });
-        self.numbers("Density of the inside air", density, |case| {
-            Ok(air(case)?.inside.density())
+        self.of_air("Density of the inside air", density, |air| {
+            air.inside.density()
         });
         self.row("Inside pressure at mid-height, Pa", |case| {
             let span = span(&air(case)?.directions, |one| Some(one.inside_pressure));
@@ -344,25 +333,18 @@ impl<'a> Columns<'a> {
         self.row(
             "Directions in which gusts through one face decide",
             |case| {
-                let directions = &air(case)?.directions;
-                Ok(directions
-                    .iter()
-                    .filter(|one| one.one_sided)
-                    .count()
-                    .to_string())
+                let directions = air(case)?.directions.iter();
+                Ok(directions.filter(|one| one.one_sided).count().to_string())
             },
         );
-        self.worked_out(
-            "Cross-check by a basic model for houses",
-            Kind::AirChanges,
-            Topic::CrossCheck,
-            |case| Ok(air(case)?.cross_check.clone()?.ach_per_h),
-        );
+        let check = |case: &CaseAnswer| Ok(air(case)?.cross_check.clone()?.ach_per_h);
+        let basic = "Cross-check by a basic model for houses";
+        self.numbers(basic, Kind::AirChanges, check);
+        self.worked_out(Topic::CrossCheck);
         self.row("times the mean", |case| {
-            let air = air(case)?;
-            let (check, mean) = (air.cross_check.clone()?, air.mean_ach_per_h.clone()?);
+            let (check, mean) = (check(case)?, ach(case)?);
             Ok(if mean > 0.0 {
-                figure(check.ach_per_h / mean, 2)
+                figure(check / mean, 2)
             } else {
                 "–".to_owned()
             })
@@ -376,32 +358,23 @@ impl<'a> Columns<'a> {
         }
         self.table.group("Air into each space, mean");
         for (at, space) in survey.spaces.iter().enumerate() {
-            let name = survey.space_name(space.id);
             let own = |case: &CaseAnswer| -> Answer<SpaceAir> {
                 let found = air(case)?.spaces.get(at).cloned();
                 found.ok_or_else(|| NotKnown::because("the spaces were not worked out"))
             };
+            let name = survey.space_name(space.id);
+            let (changes, flow) = (Kind::AirChanges, Kind::KilogramsPerHour);
             let outside = format!("{name}: outside air");
-            self.numbers(&outside, Kind::AirChanges, |case| own(case)?.ach_per_h);
-            self.numbers(&outside, Kind::KilogramsPerHour, |case| {
+            self.numbers(&outside, changes, |case| own(case)?.ach_per_h);
+            self.numbers(&outside, flow, |case| {
                 Ok(own(case)?.mean_inflow_kg_s * SECONDS_PER_HOUR)
             });
             let others = format!("{name}: from other spaces");
-            self.numbers(&others, Kind::AirChanges, |case| {
-                own(case)?.from_spaces_per_h
-            });
-            self.numbers(&others, Kind::KilogramsPerHour, |case| {
+            self.numbers(&others, changes, |case| own(case)?.from_spaces_per_h);
+            self.numbers(&others, flow, |case| {
                 Ok(own(case)?.mean_from_spaces_kg_s * SECONDS_PER_HOUR)
             });
         }
-    }
-}
-
-/// A label with the unit of its numbers.
-fn with_unit(label: &str, kind: Kind) -> String {
-    match kind.unit() {
-        "" => label.to_owned(),
-        unit => format!("{label}, {unit}"),
     }
 }
 
@@ -409,8 +382,10 @@ fn air(case: &CaseAnswer) -> Answer<&CaseAir> {
     case.air.as_ref().map_err(Clone::clone)
 }
 
-fn in_direction(air: &CaseAir, at: usize) -> Answer<&DirectionAnswer> {
-    let found = air.directions.get(at);
+/// One of a case's wind directions.
+fn in_direction(case: &CaseAnswer, which: fn(&CaseAir) -> usize) -> Answer<&DirectionAnswer> {
+    let air = air(case)?;
+    let found = air.directions.get(which(air));
     found.ok_or_else(|| NotKnown::because("no wind direction was worked out"))
 }
 

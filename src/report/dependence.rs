@@ -18,6 +18,14 @@ fn unknown(title: &str, why: &NotKnown) -> Section {
     section
 }
 
+/// A table with a column of air changes for each weather case.
+fn by_case<'a>(front: &str, cases: impl Iterator<Item = &'a String>) -> Table {
+    let table = Table::default().wide(front, Align::Left, 1);
+    cases.fold(table, |table, name| {
+        table.column(format!("{name}, /h"), Align::Decimal)
+    })
+}
+
 /// Air changes in each wind direction.
 #[must_use]
 pub fn by_direction(told: &Material<'_>) -> Section {
@@ -28,10 +36,8 @@ pub fn by_direction(told: &Material<'_>) -> Section {
         return section;
     };
     let mut reasons = Reasons::default();
-    let mut table = Table::default().wide("Wind from, off the front", Align::Left, 1);
-    for case in &cases {
-        table = table.column(format!("{}, /h", case.name), Align::Decimal);
-    }
+    let names = cases.iter().map(|case| &case.name);
+    let mut table = by_case("Wind from, off the front", names);
     for (at, direction) in air.directions.iter().enumerate() {
         let mut cells = vec![off_the_front(direction.from_front_deg)];
         for case in &cases {
@@ -88,10 +94,8 @@ pub fn by_warmth(curves: &Answer<Vec<TemperatureCurve>>) -> Section {
     let Some(first) = curves.first() else {
         return section;
     };
-    let mut table = Table::default().wide("Inside warmer by, K", Align::Left, 1);
-    for curve in curves {
-        table = table.column(format!("{}, /h", curve.name), Align::Decimal);
-    }
+    let names = curves.iter().map(|curve| &curve.name);
+    let mut table = by_case("Inside warmer by, K", names);
     for (at, (kelvin, _)) in first.points.iter().enumerate() {
         let mut cells = vec![given(*kelvin)];
         let points = curves.iter().map(|curve| curve.points.get(at));
@@ -121,10 +125,8 @@ pub fn pressure_set(set: PressureSet) -> &'static str {
 pub fn pressure_sets(survey: &Survey, sets: &[SetSensitivity; 2]) -> Section {
     let mut section = Section::new("Choice of pressure coefficients");
     let mut reasons = Reasons::default();
-    let mut table = Table::default().wide("Air changes, mean", Align::Left, 1);
-    for case in &survey.weather {
-        table = table.column(format!("{}, /h", case.name), Align::Decimal);
-    }
+    let names = survey.weather.iter().map(|case| &case.name);
+    let mut table = by_case("Air changes, mean", names);
     for of_set in sets {
         let chosen = if of_set.set == survey.site.pressure_set {
             ", chosen"

@@ -12,6 +12,7 @@ pub(crate) mod costs;
 pub mod dependence;
 pub mod direction;
 pub(crate) mod drying;
+pub mod flows;
 pub mod headlines;
 pub mod key_results;
 pub mod leakage;

@@ -39,11 +39,19 @@ pub fn section(told: &Material<'_>, found: &Answer<Uncertainty>) -> Section {
         section.note(words);
     }
     section.note(format!(
-        "Very likely: the middle 95 % of {} draws of all that is uncertain (JCGM 101 [M]); how far \
-         each input may be off is assumed [A]. The result itself stays as it is.",
-        found.draws
+        "{} How far each input may be off is assumed [A]; the result itself stays as it is.",
+        very_likely(found)
     ));
     section
+}
+
+/// What *very likely* means.
+pub(crate) fn very_likely(found: &Uncertainty) -> String {
+    format!(
+        "Very likely: the middle 95 % of {} draws of all that is uncertain: sizes as measured, \
+         estimated or guessed, pressure coefficients, wind (JCGM 101 [M]).",
+        found.draws
+    )
 }
 
 fn measure_next(section: &mut Section, found: &Uncertainty) {

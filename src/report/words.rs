@@ -54,12 +54,9 @@ pub(crate) fn duration(all: f64) -> String {
     format!("{hours:.0}\u{a0}h {zero}{}\u{a0}min", minutes(rest))
 }
 
-/// The words for a gap: its name, or *unnamed*.
+/// The words for a gap: its name, or what it is.
 pub(crate) fn name(gap: &Gap) -> String {
-    match gap.name.trim() {
-        "" => "(no name)".to_owned(),
-        name => name.to_owned(),
-    }
+    gap.shown_name().to_owned()
 }
 
 /// Letters from which on a note does not fit a column of a table.

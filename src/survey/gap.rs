@@ -421,6 +421,15 @@ pub struct Gap {
 }
 
 impl Gap {
+    /// Its name, or what it is where it has none.
+    #[must_use]
+    pub fn shown_name(&self) -> &str {
+        match self.name.trim() {
+            "" => self.form.name(),
+            name => name,
+        }
+    }
+
     /// A new gap with nothing measured: unintended, one of it, size estimated, state open.
     #[must_use]
     pub fn new(id: GapId, zone: ZoneId, facing: Facing, form: Form) -> Self {

@@ -21,7 +21,6 @@ pub struct Guide {
     saved: bool,
 }
 
-/// One step.
 struct Step {
     words: &'static str,
     help: &'static str,

@@ -122,9 +122,9 @@ fn full<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, headline: &KeyRe
             }
             &headline.small
         }
-        Err(not_known) => {
-            ui.label(RichText::new("not known").italics().color(muted));
-            &not_known.reason
+        Err(why) => {
+            widgets::not_known(ui, why);
+            &why.reason
         }
     };
     let font = TextStyle::Small.resolve(ui.style());
@@ -150,14 +150,7 @@ fn short<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, headline: &KeyR
             ui.label(RichText::new(unbroken(figure)).strong())
                 .on_hover_text(format!("{sure} {}", headline.small).trim());
         }
-        Err(not_known) => {
-            ui.label(
-                RichText::new("not known")
-                    .italics()
-                    .color(palette(ui).muted),
-            )
-            .on_hover_text(&not_known.reason);
-        }
+        Err(why) => widgets::not_known(ui, why),
     }
     if let Some(topic) = headline.topic {
         widgets::working_button(ui, context.queue, topic, &headline.title);

@@ -23,6 +23,7 @@ fn main() {
 }
 
 /// Gaps of a leisure vehicle in turn: joints, cable holes, door seals, grilles, tested parts.
+#[expect(clippy::cast_precision_loss, reason = "remainders of small numbers")]
 fn gap(number: usize) -> (GapFlow, f64, f64) {
     let vary = 1.0 + 0.1 * (number % 7) as f64;
     let z = 0.5 + 0.3 * (number % 8) as f64;

@@ -20,6 +20,7 @@ fn gas(density: f64) -> Gas {
 }
 
 /// Every fourth gap a tall seal; every second doorway a bulkhead with cable holes.
+#[expect(clippy::cast_precision_loss, reason = "remainders of small numbers")]
 fn vehicle(spaces: usize) -> (Network, Vec<f64>) {
     let outside = gas(1.27);
     let density = |space: usize| 1.22 - 0.01 * (space % 3) as f64;

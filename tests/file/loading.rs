@@ -54,7 +54,7 @@ fn the_largest_size_is_read_and_one_byte_more_is_not() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("large.ron");
     let mut text = known::FILE.to_owned();
-    text.push_str(&" ".repeat(LARGEST_FILE_BYTES as usize - text.len()));
+    text.push_str(&" ".repeat(usize::try_from(LARGEST_FILE_BYTES).unwrap() - text.len()));
     fs::write(&path, &text).unwrap();
     assert_eq!(load(&path).unwrap().survey, known::survey());
     text.push(' ');

@@ -6,6 +6,7 @@
 
 mod caught;
 mod drawings;
+mod guide;
 mod house;
 mod paths;
 mod rules;

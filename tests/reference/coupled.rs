@@ -52,7 +52,7 @@ fn machine(row: &Room) -> Option<Machine> {
 
 fn solved(row: &Room) -> Steady {
     let machine = machine(row);
-    let room = coupled::Inside {
+    let inside = coupled::Inside {
         outside: MoistAir::from_relative_humidity(row.t_out_c, row.rh_out, row.pressure_pa)
             .unwrap(),
         fabric: row.fabric_w_per_k,
@@ -67,7 +67,7 @@ fn solved(row: &Room) -> Steady {
         machine: machine.as_ref(),
         hygrostat: row.hygrostat_rh,
     };
-    coupled::solve(&room, |t_c: f64| {
+    coupled::solve(&inside, |t_c: f64| {
         Ok::<_, Infallible>(row.still_kg_s + row.stack_kg_s_k05 * (t_c - row.t_out_c).abs().sqrt())
     })
     .unwrap()

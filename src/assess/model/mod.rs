@@ -23,6 +23,7 @@ use crate::physics::MoistAir;
 use crate::physics::ensemble::{Arranged, Ensemble, State};
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
 use crate::physics::pressure_coefficient::{Face, underfloor};
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::{LEAST_SPEED, dynamic_pressure, speed_at};
 use crate::survey::{Survey, WeatherCase, WeatherId, findings};
 
@@ -205,7 +206,7 @@ impl Model {
     /// [`NotKnown`] where the volume is not.
     pub(crate) fn ach_per_kg_s(&self, case: &Case) -> Answer<f64> {
         let volume = self.volume_m3.clone()?;
-        Ok(3600.0 / (case.density_in * volume))
+        Ok(SECONDS_PER_HOUR / (case.density_in * volume))
     }
 
     /// Water to remove at the set temperature, kg/s.

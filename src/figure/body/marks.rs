@@ -269,10 +269,9 @@ fn highlight(scene: &mut Scene, mark: &Placed<'_>) {
         width: 0.6,
         dash: Dash::Solid,
     });
-    let name = gap.name.trim();
+    let name = gap.shown_name();
     let words = match name.char_indices().nth(LONGEST_NAME) {
         Some((cut, _)) => format!("{} {}…", gap.id, name.get(..cut).unwrap_or(name)),
-        None if name.is_empty() => format!("{} {}", gap.id, gap.form.name()),
         None => format!("{} {name}", gap.id),
     };
     // Under the mark, so that its number above stays readable, and never out of the drawing.

@@ -25,6 +25,9 @@ pub(super) fn print(page: &mut Page, table: &Table) {
     print_head(page, &columns);
     for (at, row) in table.rows.iter().enumerate() {
         if row.kind == RowKind::Group {
+            if at > 0 {
+                page.blank();
+            }
             page.hanging("", row.cells.first().map_or("", String::as_str));
             continue;
         }
@@ -257,6 +260,6 @@ d           –
         let text = page.finish();
         assert!(text.lines().all(|line| width(line) <= WIDTH), "{text}");
         assert_eq!(text.matches("gap").count(), 60);
-        assert!(text.ends_with("the rest\n"));
+        assert!(text.ends_with("\n\nthe rest\n"));
     }
 }

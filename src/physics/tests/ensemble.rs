@@ -137,13 +137,13 @@ proptest! {
         areas in vec((1e-4..1e-2_f64, -1.0..0.6_f64), 2..9),
         factor in 0.8..1.25_f64,
     ) {
-        let placed = |at: usize, area: f64| PlacedFlow {
+        let placed = |at: u32, area: f64| PlacedFlow {
             flow: GapFlow::new(FlowLaw::Opening { area, discharge: 0.61 }).unwrap(),
-            z_low: 0.5 + 0.2 * at as f64,
-            z_high: 0.5 + 0.2 * at as f64,
+            z_low: 0.5 + 0.2 * f64::from(at),
+            z_high: 0.5 + 0.2 * f64::from(at),
         };
         let gaps: Vec<PlacedFlow> =
-            areas.iter().enumerate().map(|(at, (area, _))| placed(at, *area)).collect();
+            areas.iter().zip(0..).map(|((area, _), at)| placed(at, *area)).collect();
         let body = body(&gaps, (5.0, 12.0), (0.0, 0.0));
         let wind = body.arrange(areas.iter().map(|(_, c)| *c));
         let ones = vec![1.0; areas.len()];

@@ -2,7 +2,6 @@
 
 use super::{Columns, heat, water};
 use crate::assess::quantity::Kind;
-use crate::assess::words::given;
 use crate::assess::{Answer, CaseAnswer, CaseDrying, CaseHeat, HeatNeed, RequiredRemoval, Topic};
 use crate::physics::units::GRAMS_PER_HOUR;
 
@@ -17,29 +16,25 @@ pub(super) fn needs(case: &CaseAnswer) -> Answer<&CaseHeat> {
 impl Columns<'_> {
     pub(super) fn water(&mut self) {
         let targets = &self.told.survey.targets;
-        let set = format!(
-            "Inside held at {}\u{a0}°C",
-            given(targets.set_temperature_c)
-        );
-        self.table.group(format!(
-            "Water to remove to hold {}\u{a0}% relative humidity",
-            given(targets.rh_percent)
-        ));
-        self.numbers("Water given off inside", Kind::GramsPerHour, |case| {
-            Ok(drying(case)?.source_kg_s * GRAMS_PER_HOUR)
+        let rh = Kind::RelativeHumidity.typed(targets.rh_percent);
+        let set = Kind::Celsius.typed(targets.set_temperature_c);
+        let set = format!("Inside held at {set}");
+        let (per_day, per_hour) = (Kind::LitresPerDay, Kind::GramsPerHour);
+        self.table
+            .group(format!("Water to remove to hold {rh} relative humidity"));
+        self.of_water("Water given off inside", per_hour, |drying| {
+            drying.source_kg_s * GRAMS_PER_HOUR
         });
         let cold = "Inside as cold as outside";
-        self.numbers(cold, Kind::LitresPerDay, |case| {
-            Ok(drying(case)?.at_outside_temperature.l_per_day())
+        self.of_water(cold, per_day, |drying| {
+            drying.at_outside_temperature.l_per_day()
         });
-        self.numbers(cold, Kind::GramsPerHour, |case| {
-            Ok(drying(case)?.at_outside_temperature.g_per_h())
+        self.of_water(cold, per_hour, |drying| {
+            drying.at_outside_temperature.g_per_h()
         });
         self.humidity(|drying| &drying.at_outside_temperature);
-        self.with_intervals(&set, Kind::LitresPerDay, Topic::Removal, water);
-        self.numbers(&set, Kind::GramsPerHour, |case| {
-            Ok(drying(case)?.at_set_temperature.g_per_h())
-        });
+        self.result(&set, Topic::Removal, water);
+        self.of_water(&set, per_hour, |drying| drying.at_set_temperature.g_per_h());
         self.humidity(|drying| &drying.at_set_temperature);
     }
 
@@ -57,43 +52,34 @@ impl Columns<'_> {
 
     pub(super) fn heat(&mut self) {
         let (targets, fabric) = (&self.told.survey.targets, &self.told.assessment.fabric);
-        let design = given(targets.design_outside_c);
+        let design = Kind::Celsius.typed(targets.design_outside_c);
         let cold = |name: &str, inside: f64| {
-            let inside = given(inside);
-            format!("{name}: {inside}\u{a0}°C inside at {design}\u{a0}°C outside, in this wind")
+            let inside = Kind::Celsius.typed(inside);
+            format!("{name}: {inside} inside at {design} outside, in this wind")
         };
-        let (set, frost, comfort) = (
-            format!(
-                "Heat to hold {}\u{a0}°C inside in this weather",
-                given(targets.set_temperature_c)
-            ),
-            cold("Frost guard", targets.frost_guard_c),
-            cold("Comfort", targets.comfort_c),
-        );
-        self.table.group(set);
+        let set = Kind::Celsius.typed(targets.set_temperature_c);
+        let set = format!("Heat to hold {set} inside in this weather");
+        self.air_and_fabric(set, |heat| &heat.set_temperature);
+        self.result("Together", Topic::Heat, heat);
+        let frost = cold("Frost guard", targets.frost_guard_c);
+        self.air_and_fabric(frost, |heat| &heat.frost_guard);
+        self.numbers("Frost guard together", Kind::Watts, |case| {
+            needs(case)?.frost_guard.total_w()
+        });
+        self.worked_out(Topic::FrostGuard);
+        self.air_and_fabric(cold("Comfort", targets.comfort_c), |heat| &heat.comfort);
+        self.numbers("Comfort together", Kind::Watts, |case| {
+            needs(case)?.comfort.total_w()
+        });
         self.numbers(
             "Loss of the fabric with thermal bridges",
             Kind::WattsPerKelvin,
             |_| Ok(fabric.clone()?.ua_w_per_k),
         );
-        self.air_and_fabric(|heat| &heat.set_temperature);
-        self.with_intervals("Together", Kind::Watts, Topic::Heat, heat);
-        self.table.group(frost);
-        self.air_and_fabric(|heat| &heat.frost_guard);
-        self.worked_out(
-            "Frost guard together",
-            Kind::Watts,
-            Topic::FrostGuard,
-            |case| needs(case)?.frost_guard.total_w(),
-        );
-        self.table.group(comfort);
-        self.air_and_fabric(|heat| &heat.comfort);
-        self.numbers("Comfort together", Kind::Watts, |case| {
-            needs(case)?.comfort.total_w()
-        });
     }
 
-    fn air_and_fabric(&mut self, of: fn(&CaseHeat) -> &HeatNeed) {
+    fn air_and_fabric(&mut self, group: String, of: fn(&CaseHeat) -> &HeatNeed) {
+        self.table.group(group);
         self.numbers("Air changes", Kind::AirChanges, |case| {
             of(needs(case)?).ach_per_h.clone()
         });

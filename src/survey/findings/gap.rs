@@ -247,7 +247,7 @@ fn protected_state(finder: &mut Finder<'_>, gap: &Gap) {
             Severity::Danger,
             Field::State,
             format!("{purpose} is marked planned but must stay open: do not close it"),
-            "take the mark off it",
+            "set its state back to open",
         ),
         _ => {}
     }

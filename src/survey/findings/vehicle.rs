@@ -96,7 +96,7 @@ fn size(survey: &Survey, findings: &mut Vec<Finding>) {
                 "the sizes are usual ones of a {}, not measured",
                 vehicle.kind.name()
             ),
-            "measure the vehicle and write its own sizes over them",
+            "measure the vehicle and replace them by its own sizes",
         );
     }
     outside_volume(survey, findings);

@@ -1,6 +1,6 @@
 //! Showing a result, or why it is not known, and the way to its working.
 
-use crate::assess::{Answer, Topic};
+use crate::assess::{Answer, NotKnown, Topic};
 use crate::window::request::Queue;
 use crate::window::theme::{figure_style, palette};
 use eframe::egui;
@@ -19,20 +19,22 @@ pub fn working_button(ui: &mut Ui, queue: &mut Queue, topic: Topic, what: &str) 
     response
 }
 
+/// *Not known*, with the reason on hover.
+pub fn not_known(ui: &mut Ui, why: &NotKnown) {
+    let colour = palette(ui).muted;
+    ui.label(RichText::new("not known").italics().color(colour))
+        .on_hover_text(&why.reason);
+}
+
 /// A result in words on one line, or *not known* with the reason in small text and on hover.
 pub fn answer_line(ui: &mut Ui, answer: &Answer<String>) {
     match answer {
         Ok(words) => {
             ui.label(RichText::new(words).color(palette(ui).text));
         }
-        Err(not_known) => {
-            ui.label(
-                RichText::new("not known")
-                    .italics()
-                    .color(palette(ui).muted),
-            )
-            .on_hover_text(&not_known.reason);
-            super::words::muted(ui, &not_known.reason);
+        Err(why) => {
+            not_known(ui, why);
+            super::words::muted(ui, &why.reason);
         }
     }
 }
@@ -57,14 +59,9 @@ pub fn figure(
                 ui.label(RichText::new(figure).text_style(figure_style()));
                 super::words::muted(ui, small);
             }
-            Err(not_known) => {
-                ui.label(
-                    RichText::new("not known")
-                        .italics()
-                        .color(palette(ui).muted),
-                )
-                .on_hover_text(&not_known.reason);
-                super::words::muted(ui, &not_known.reason);
+            Err(why) => {
+                not_known(ui, why);
+                super::words::muted(ui, &why.reason);
             }
         }
     });

@@ -16,7 +16,7 @@ mod text_field;
 mod ways;
 mod words;
 
-pub use answer::{answer_line, figure, working_button};
+pub use answer::{answer_line, figure, not_known, working_button};
 pub use choice::{Choice, plain_tick, tick};
 pub use edge::{Moved, edge};
 pub use findings::{finding_list, finding_row};

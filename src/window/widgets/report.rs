@@ -7,7 +7,7 @@ use crate::survey::{Item, Place};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
-use egui::{Color32, Grid, Label, Layout, RichText, ScrollArea, Ui, vec2};
+use egui::{Color32, Grid, Label, Layout, RichText, ScrollArea, Sense, Ui, UiBuilder, vec2};
 
 /// Draws what stands in a section, without its heading.
 pub fn section(ui: &mut Ui, queue: &mut Queue, section: &Section) {
@@ -144,8 +144,7 @@ fn first(row: &Row) -> &str {
 /// Draws a row under the heading of its group.
 fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, (row, group): (&Row, &str), words: f32) {
     if row.kind == RowKind::Group {
-        let text = first(row);
-        ui.add(Label::new(RichText::new(text).color(palette(ui).accent)).extend());
+        over_the_row(ui, RichText::new(first(row)).color(palette(ui).accent));
         return;
     }
     let label = first(row);
@@ -179,6 +178,13 @@ fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, (row, group): (&Row, 
     if let Some(item) = row.item {
         way_to(ui, queue, item);
     }
+}
+
+/// Words that go over the whole row and make no column wider.
+fn over_the_row(ui: &mut Ui, words: RichText) {
+    let (rect, _) = ui.allocate_exact_size(vec2(0.0, ui.spacing().interact_size.y), Sense::hover());
+    let mut over = ui.new_child(UiBuilder::new().max_rect(rect));
+    over.add(Label::new(words).extend());
 }
 
 /// A link to what a row is about.

@@ -7,6 +7,7 @@ use super::*;
 struct Numbers(u64);
 
 impl Numbers {
+    #[expect(clippy::cast_precision_loss, reason = "53 bits are what a float holds")]
     fn next(&mut self, low: f64, high: f64) -> f64 {
         self.0 = self
             .0

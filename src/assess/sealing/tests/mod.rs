@@ -29,6 +29,7 @@ fn remedy(left_percent: f64, cost: f64) -> Remedy {
 }
 
 /// Holes of cm² on the faces in turn, each with a remedy of a price.
+#[expect(clippy::cast_precision_loss, reason = "remainders of small numbers")]
 fn vehicle(sizes: &[(f64, f64)]) -> Survey {
     const FACES: [Facing; 6] = [
         Facing::Front,

@@ -56,7 +56,7 @@ pub fn read_photo_file(path: &Path) -> Result<Vec<u8>, PictureError> {
     let there = fs::metadata(path).map_err(unreadable)?;
     // Opening a pipe would wait for ever.
     if !there.is_file() {
-        return Err(PictureError::Unreadable("it is no file".to_owned()));
+        return Err(PictureError::Unreadable("it is not a file".to_owned()));
     }
     if there.len() > LARGEST_PHOTO_BYTES {
         return Err(PictureError::TooLarge);

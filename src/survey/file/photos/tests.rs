@@ -183,7 +183,7 @@ fn a_file_too_large_is_not_read() {
         PhotoState::Broken
     );
     let folder_error = read_photo_file(folder.path()).unwrap_err().to_string();
-    assert!(folder_error.contains("it is no file"));
+    assert!(folder_error.contains("it is not a file"));
 }
 
 #[test]

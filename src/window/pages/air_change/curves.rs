@@ -2,6 +2,7 @@
 
 use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
 use super::lines::{Look, case_looks, key};
+use super::rose::nearest;
 use super::view::AirChangeContext;
 use crate::assess::CaseAnswer;
 use crate::assess::quantity::Kind;
@@ -96,7 +97,8 @@ pub(super) fn against_direction(
         && let Some(at) = response.response.interact_pointer_pos()
     {
         let angle = response.transform.value_from_position(at).x;
-        context.view.direction = nearest(&curves, angle);
+        let points = curves.first().map_or(&[] as &[_], |(.., points)| points);
+        context.view.direction = nearest(points.iter().map(|[from_front, _]| *from_front), angle);
     }
     as_table(ui, context, &dependence::by_direction(told));
 }
@@ -110,22 +112,6 @@ fn closed(points: &[[f64; 2]]) -> Vec<[f64; 2]> {
             .map(|[from_front, ach]| [from_front + 360.0, *ach]),
     );
     all
-}
-
-fn nearest(curves: &[Curve<'_>], angle_deg: f64) -> usize {
-    let Some((.., points)) = curves.first() else {
-        return 0;
-    };
-    let apart = |at: f64| {
-        let turn = (at - angle_deg).rem_euclid(360.0);
-        turn.min(360.0 - turn)
-    };
-    let by_distance = |a: &(usize, &[f64; 2]), b: &(usize, &[f64; 2])| {
-        let ([a, _], [b, _]) = (a.1, b.1);
-        apart(*a).total_cmp(&apart(*b))
-    };
-    let found = points.iter().enumerate().min_by(by_distance);
-    found.map_or(0, |(at, _)| at)
 }
 
 fn quarters() -> Vec<GridMark> {

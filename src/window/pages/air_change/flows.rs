@@ -1,18 +1,15 @@
 //! Air through each gap in one weather case and wind direction.
 
-use super::faces;
 use super::view::AirChangeContext;
-use crate::assess::quantity::Kind;
 use crate::assess::{CaseAir, CaseAnswer, DirectionAnswer, GapAirFlow};
 use crate::figure::{self, Arrangement, Show};
-use crate::physics::units::SECONDS_PER_HOUR;
-use crate::report::direction;
+use crate::report::{direction, flows};
 use crate::survey::{Gap, WeatherId};
 use crate::window::body;
 use crate::window::jobs::Results;
 use crate::window::request::Request;
 use crate::window::theme::{bold, palette};
-use crate::window::widgets::{self, Choice};
+use crate::window::widgets::{self, Choice, report};
 use eframe::egui;
 use egui::{Align, Label, Layout, Rect, RichText, Sense, Ui, UiBuilder, pos2, vec2};
 
@@ -45,11 +42,11 @@ pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Re
     let Some(direction) = air.directions.get(context.view.direction) else {
         return;
     };
-    balance(ui, air, direction);
+    report::section(ui, context.queue, &flows::balance(air, direction));
     picture(ui, context, results, direction);
     widgets::columns(ui, HALF_LEAST, 2, |ui, at| match at {
         0 => pressures(ui, context, air, direction),
-        _ => faces::show(ui, context, direction),
+        _ => report::section(ui, context.queue, &flows::faces(context.survey, direction)),
     });
     table(ui, context, direction);
 }
@@ -78,8 +75,9 @@ fn picture(
     let touched = body::show(ui, &figure.scene, height);
     if let Some(id) = touched.hovered {
         touched.response.on_hover_ui_at_pointer(|ui| {
-            if let Some(gap) = context.survey.gap(id) {
-                ui.label(hover_words(gap, context, direction));
+            let lines = context.survey.gaps.iter().zip(&direction.flows);
+            for (gap, flow) in lines.filter(|(gap, _)| gap.id == id) {
+                ui.label(flows::gap_words(gap, *flow));
             }
         });
     }
@@ -123,33 +121,6 @@ const HALF_LEAST: f32 = 400.0;
 
 /// Width of the picture on paper, mm: it decides how large marks and letters are on the body.
 const PICTURE_MM: f64 = 330.0;
-
-fn hover_words(gap: &Gap, context: &AirChangeContext<'_>, direction: &DirectionAnswer) -> String {
-    let at = context
-        .survey
-        .gaps
-        .iter()
-        .position(|other| other.id == gap.id);
-    let flow = at.and_then(|at| direction.flows.get(at).copied().flatten());
-    let name = if gap.name.is_empty() {
-        "without a name"
-    } else {
-        gap.name.as_str()
-    };
-    match flow {
-        Some(flow) => format!(
-            "{} {name}: in {}, out {}",
-            gap.id,
-            kg_per_h(flow.in_kg_s),
-            kg_per_h(flow.out_kg_s)
-        ),
-        None => format!("{} {name}: in no balance", gap.id),
-    }
-}
-
-fn kg_per_h(kg_s: f64) -> String {
-    Kind::KilogramsPerHour.text(kg_s * SECONDS_PER_HOUR)
-}
 
 fn chosen_case<'r>(
     context: &AirChangeContext<'_>,
@@ -224,36 +195,6 @@ fn step(ui: &mut Ui, sign: &str, words: &str) -> bool {
     response.clicked()
 }
 
-/// The whole of the direction in one line.
-fn balance(ui: &mut Ui, air: &CaseAir, direction: &DirectionAnswer) {
-    let ach = match &direction.ach_per_h {
-        Ok(ach) => Kind::AirChanges.text(*ach),
-        Err(not_known) => format!("air changes not known: {}", not_known.reason),
-    };
-    ui.label(format!(
-        "{ach}; in {}, out {}; inside pressure {}",
-        kg_per_h(direction.inflow_kg_s),
-        kg_per_h(direction.outflow_kg_s),
-        Kind::Pascals.text(direction.inside_pressure),
-    ));
-    if direction.one_sided {
-        widgets::muted(
-            ui,
-            "Gusts through the openings of one face exchange more air than the steady balance: \
-             their inflow is the one that counts here.",
-        );
-    }
-    widgets::muted(
-        ui,
-        format!(
-            "1 kg of outside air is {}, of inside air {}. A tall gap may let air in low and \
-             out high at once.",
-            Kind::CubicMetres.text(1.0 / air.outside.density()),
-            Kind::CubicMetres.text(1.0 / air.inside.density())
-        ),
-    );
-}
-
 /// Ledger lines with their flows, in the order chosen.
 fn lines<'s>(
     gaps: &'s [Gap],
@@ -277,16 +218,8 @@ fn table(ui: &mut Ui, context: &AirChangeContext<'_>, direction: &DirectionAnswe
     }
     ui.spacing_mut().item_spacing.y = 0.0;
     ui.add_space(4.0);
-    let head = [
-        "No.",
-        "Gap",
-        "Facing",
-        "in, kg/h",
-        "out, kg/h",
-        "of the inflow",
-    ];
     row(ui, None, || {
-        head.map(|title| RichText::new(title).family(bold()).small())
+        flows::HEADS.map(|title| RichText::new(title).family(bold()).small())
     });
     let lines = lines(gaps, direction, context.view.ledger_order);
     let inflow: f64 = lines
@@ -295,7 +228,7 @@ fn table(ui: &mut Ui, context: &AirChangeContext<'_>, direction: &DirectionAnswe
         .sum();
     for (number, (gap, flow)) in lines.iter().enumerate() {
         row(ui, Some(number), || {
-            cells(gap, *flow, inflow).map(RichText::new)
+            flows::gap(gap, *flow, inflow).map(RichText::new)
         });
     }
 }
@@ -327,49 +260,6 @@ fn row(ui: &mut Ui, number: Option<usize>, cells: impl FnOnce() -> [RichText; 6]
         let mut cell = ui.new_child(builder);
         cell.add(Label::new(words).truncate());
     }
-}
-
-/// With so many decimals, for a column whose points stand under each other; what is there and
-/// too small to show is never shown as nothing.
-fn decimals(value: f64, places: usize) -> String {
-    let text = format!("{value:.places$}");
-    if value <= 0.0 {
-        "0".to_owned()
-    } else if text.chars().any(|sign| ('1'..='9').contains(&sign)) {
-        text
-    } else {
-        format!(
-            "< {:.places$}",
-            10f64.powi(-i32::try_from(places).unwrap_or(0))
-        )
-    }
-}
-
-fn cells(gap: &Gap, flow: Option<GapAirFlow>, inflow: f64) -> [String; 6] {
-    let name = if gap.name.trim().is_empty() {
-        gap.form.name()
-    } else {
-        gap.name.trim()
-    };
-    let number = gap.id.to_string();
-    let facing = gap.facing.name().to_owned();
-    let Some(flow) = flow else {
-        let none = || "–".to_owned();
-        return [number, name.to_owned(), facing, none(), none(), none()];
-    };
-    let share = if inflow > 0.0 {
-        format!("{} %", decimals(100.0 * flow.in_kg_s / inflow, 1))
-    } else {
-        "–".to_owned()
-    };
-    [
-        number,
-        name.to_owned(),
-        facing,
-        decimals(flow.in_kg_s * SECONDS_PER_HOUR, 2),
-        decimals(flow.out_kg_s * SECONDS_PER_HOUR, 2),
-        share,
-    ]
 }
 
 #[cfg(test)]
@@ -410,22 +300,5 @@ mod tests {
         };
         assert_eq!(order(false), [3, 2, 1]);
         assert_eq!(order(true), [1, 2, 3]);
-    }
-
-    #[test]
-    fn what_is_too_small_to_show_is_not_shown_as_nothing() {
-        assert_eq!(decimals(0.0, 2), "0");
-        assert_eq!(decimals(0.004, 2), "< 0.01");
-        assert_eq!(decimals(0.006, 2), "0.01");
-        assert_eq!(decimals(12.345, 1), "12.3");
-    }
-
-    #[test]
-    fn a_gap_in_no_balance_shows_a_dash_and_never_zero() {
-        let cells = cells(&gap(7), None, 0.01);
-        assert_eq!(cells[0], "7");
-        assert_eq!(&cells[3..], ["–", "–", "–"]);
-        let cells = super::cells(&gap(7), flow(0.005, 0.0), 0.01);
-        assert_eq!(&cells[3..], ["18.00", "0", "50.0 %"]);
     }
 }

@@ -13,9 +13,7 @@ use egui_plot::{LineStyle, MarkerShape};
 /// One line's look.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(in crate::window::pages) struct Look {
-    /// Colour.
     pub(in crate::window::pages) colour: Color32,
-    /// Dash.
     pub(in crate::window::pages) dash: LineStyle,
     /// Marker at each point.
     pub(in crate::window::pages) marker: MarkerShape,

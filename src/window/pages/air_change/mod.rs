@@ -1,9 +1,7 @@
 //! The Air change page: weather cases side by side, the curves, and the flow through each gap.
 
-mod cases;
 mod curves;
 mod dependence;
-mod faces;
 mod flows;
 pub(super) mod lines;
 mod rose;
@@ -13,8 +11,7 @@ mod warmer;
 
 pub use view::AirChangeView;
 
-use crate::report::Material;
-use crate::window::jobs::Results;
+use crate::report::cases::{self, Part as Rows};
 use crate::window::widgets;
 use eframe::egui;
 use egui::{ScrollArea, Ui};
@@ -24,6 +21,9 @@ use view::{AirChangeContext, Part};
 const CARD_LEAST: f32 = 420.0;
 /// Width of a card of what depends on what, at least: two beside each other at most.
 const WIDE_LEAST: f32 = 460.0;
+
+/// What this page tells of each weather case; water and heat stand on the page about them.
+const PARTS: [Rows; 4] = [Rows::Weather, Rows::AirChange, Rows::Balance, Rows::Spaces];
 
 /// Draws the page.
 pub fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
@@ -43,13 +43,30 @@ pub fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
             part(ui, context, Part::Cases, |ui, context| {
                 let set_up = results.assessment.set_up.name();
                 let title = format!("Weather cases, {set_up}");
-                widgets::card(ui, &title, |ui| cases::show(ui, context, &told));
+                let cases = cases::section(&told, &PARTS);
+                widgets::card(ui, &title, |ui| {
+                    widgets::report::section(ui, context.queue, &cases);
+                });
             });
             part(ui, context, Part::Sure, |ui, context| {
-                rose_and_uncertainty(ui, context, results, &told);
+                widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
+                    0 => widgets::card(ui, "Rose of air changes, by wind direction", |ui| {
+                        rose::show(ui, context, results);
+                    }),
+                    _ => widgets::card(ui, "How sure, and what to measure next", |ui| {
+                        uncertainty::show(ui, context, &told);
+                    }),
+                });
             });
             part(ui, context, Part::Curves, |ui, context| {
-                against_wind(ui, context, results, &told);
+                widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
+                    0 => widgets::card(ui, "Air changes against wind direction", |ui| {
+                        curves::against_direction(ui, context, results, &told);
+                    }),
+                    _ => widgets::card(ui, "Air changes against wind speed", |ui| {
+                        curves::against_speed(ui, context, results);
+                    }),
+                });
             });
             part(ui, context, Part::Flows, |ui, context| {
                 widgets::card(ui, "Air through each gap", |ui| {
@@ -70,44 +87,6 @@ fn part<'a>(
 ) {
     let drawn = ui.scope(|ui| content(ui, context)).response;
     context.view.ways.below(ui, part, &drawn);
-}
-
-fn rose_and_uncertainty(
-    ui: &mut Ui,
-    context: &mut AirChangeContext<'_>,
-    results: &Results,
-    told: &Material<'_>,
-) {
-    widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
-        if at == 0 {
-            widgets::card(ui, "Rose of air changes, by wind direction", |ui| {
-                rose::show(ui, context, results);
-            });
-        } else {
-            widgets::card(ui, "How sure, and what to measure next", |ui| {
-                uncertainty::show(ui, context, told);
-            });
-        }
-    });
-}
-
-fn against_wind(
-    ui: &mut Ui,
-    context: &mut AirChangeContext<'_>,
-    results: &Results,
-    told: &Material<'_>,
-) {
-    widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
-        if at == 0 {
-            widgets::card(ui, "Air changes against wind direction", |ui| {
-                curves::against_direction(ui, context, results, told);
-            });
-        } else {
-            widgets::card(ui, "Air changes against wind speed", |ui| {
-                curves::against_speed(ui, context, results);
-            });
-        }
-    });
 }
 
 /// What depends on warmth, on coefficients, on parking, and on doors inside.

@@ -1,6 +1,7 @@
 //! The rose: air changes against wind direction, all weather cases together. A click or the arrow
 //! keys choose the direction whose flows are shown.
 
+use super::curves::not_known;
 use super::lines::{case_looks, key};
 use super::view::AirChangeContext;
 use crate::assess::words::compass_point;
@@ -24,17 +25,8 @@ const MOST_HEIGHT: f32 = 330.0;
 pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
     let assessment = &results.assessment;
     let Some(air) = any_air(assessment) else {
-        let why = assessment
-            .cases
-            .iter()
-            .find_map(|case| case.air.as_ref().err());
-        match why {
-            Some(why) => widgets::answer_line(ui, &Err(why.clone())),
-            None => {
-                ui.label("There is no weather case.");
-            }
-        }
-        return;
+        let mut cases = assessment.cases.iter();
+        return not_known(ui, cases.find_map(|case| case.air.as_ref().err()));
     };
     let heading = context.survey.site.heading_deg;
     let frame = frame_choice(ui, context, heading);
@@ -60,7 +52,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Re
     if let Some(point) = touched.clicked {
         let (right, up) = (point.x - SIZE_MM / 2.0, SIZE_MM / 2.0 - point.y);
         let from_up = right.atan2(up).to_degrees();
-        context.view.direction = nearest(air, from_up - turn);
+        let angles = air.directions.iter().map(|one| one.from_front_deg);
+        context.view.direction = nearest(angles, from_up - turn);
         touched.response.request_focus();
     } else if touched.response.has_focus() {
         keep_arrows(ui, touched.response.id);
@@ -155,14 +148,14 @@ fn stepped(ui: &Ui, at: usize, count: usize) -> usize {
     }
 }
 
-/// The direction nearest to an angle from the front.
-fn nearest(air: &CaseAir, from_front_deg: f64) -> usize {
-    let apart = |at: f64| {
-        let turn = (at - from_front_deg).rem_euclid(360.0);
+/// The place of the angle that is nearest to another one on the circle, degrees.
+pub(super) fn nearest(angles: impl Iterator<Item = f64>, to_deg: f64) -> usize {
+    let apart = |angle: f64| {
+        let turn = (angle - to_deg).rem_euclid(360.0);
         turn.min(360.0 - turn)
     };
-    let all = air.directions.iter().enumerate();
-    let found =
-        all.min_by(|(_, a), (_, b)| apart(a.from_front_deg).total_cmp(&apart(b.from_front_deg)));
+    let found = angles
+        .enumerate()
+        .min_by(|(_, a), (_, b)| apart(*a).total_cmp(&apart(*b)));
     found.map_or(0, |(at, _)| at)
 }

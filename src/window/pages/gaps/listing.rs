@@ -2,7 +2,7 @@
 //! stays as it is: sorting and filtering are for the eye only.
 
 use super::columns::Column;
-use super::words;
+use crate::assess::words::sizes;
 use crate::assess::{Answer, GapAnswer, LeakageTotal, leakage_total};
 use crate::survey::{
     Certainty, Facing, Finding, Gap, GapId, Item, Purpose, Severity, Survey, WorkState, ZoneId,
@@ -92,14 +92,14 @@ fn holds(gap: &Gap, survey: &Survey, searched: &[String]) -> bool {
     let zone = survey.zone(gap.zone).map_or("", |zone| zone.name.as_str());
     let remedy = gap.remedy.as_ref();
     let text = [
-        words::name(gap),
+        gap.shown_name(),
         zone,
         gap.facing.name(),
         &gap.note,
         &gap.damp,
         remedy.map_or("", |remedy| remedy.kind.name()),
         remedy.map_or("", |remedy| remedy.words.as_str()),
-        &words::form(&gap.form),
+        &sizes(&gap.form),
     ]
     .join("\n")
     .to_lowercase();
@@ -389,13 +389,13 @@ fn key(
             line.finding(results)
                 .map(|finding| f64::from(finding.severity as u8)),
         ),
-        Column::Name => SortKey::Words(words::name(gap).to_lowercase()),
+        Column::Name => SortKey::Words(gap.shown_name().to_lowercase()),
         Column::Zone => {
             let zones: Vec<ZoneId> = survey.zones.iter().map(|zone| zone.id).collect();
             place(&zones, &gap.zone)
         }
         Column::Facing => place(&Facing::ALL, &gap.facing),
-        Column::Form => SortKey::Words(words::form(&gap.form)),
+        Column::Form => SortKey::Words(sizes(&gap.form)),
         Column::Count => SortKey::Figure(Some(f64::from(gap.count))),
         Column::Area => SortKey::Figure(figures().map(|figures| figures.eqla)),
         Column::Share => SortKey::Figure(figures().map(|figures| figures.flow_10pa)),

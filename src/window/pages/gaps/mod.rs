@@ -22,7 +22,6 @@ mod selection;
 pub(super) mod sizes;
 mod table;
 mod view;
-mod words;
 pub(super) mod work;
 mod zones;
 

@@ -3,7 +3,6 @@
 use super::super::fields::Fields;
 use super::change;
 use super::view::GapsContext;
-use super::words;
 use crate::survey::{Behind, Field, Gap, GapId, LeadsTo, Survey};
 use crate::window::widgets::{self, NumberField};
 use eframe::egui::Ui;
@@ -59,7 +58,7 @@ fn behind(fields: &mut Fields<'_, '_, Gap>, survey: &Survey, gap: &Gap) {
     let words = |behind: &Option<Behind>| match behind {
         None => "nothing".to_owned(),
         Some(Behind::Opening { .. }) => "an opening not in the ledger".to_owned(),
-        Some(Behind::Gap(id)) => outer_words(survey.gap(*id).map(words::name), *id),
+        Some(Behind::Gap(id)) => outer_words(survey.gap(*id).map(Gap::shown_name), *id),
     };
     fields.choice(Field::Behind, &options, words, |gap| &mut gap.behind);
     if let Some(Behind::Opening { free_area_mm2 }) = gap.behind {

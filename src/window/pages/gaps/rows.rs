@@ -2,9 +2,9 @@
 
 use super::columns::Column;
 use super::listing::Line;
-use super::words;
 use crate::assess::GapLeakage;
 use crate::assess::quantity::Kind;
+use crate::assess::words::sizes;
 use crate::survey::{Finding, Gap, Survey};
 use crate::window::jobs::Results;
 use crate::window::widgets::number_text;
@@ -44,10 +44,10 @@ impl<'a> Row<'a> {
         match column {
             Column::Number => gap.id.to_string(),
             Column::Mark | Column::Noticed => String::new(),
-            Column::Name => words::name(gap).to_owned(),
+            Column::Name => gap.shown_name().to_owned(),
             Column::Zone => self.zone().to_owned(),
             Column::Facing => gap.facing.name().to_owned(),
-            Column::Form => words::form(&gap.form),
+            Column::Form => sizes(&gap.form),
             Column::Count => gap.count.to_string(),
             Column::Area => self.area(),
             Column::Share => self.share(),
@@ -66,7 +66,7 @@ impl<'a> Row<'a> {
     /// The whole row in words.
     pub(super) fn words(&self) -> String {
         let gap = self.gap;
-        let (name, form) = (words::name(gap), words::form(&gap.form));
+        let (name, form) = (gap.shown_name(), sizes(&gap.form));
         let (zone, facing) = (self.zone(), gap.facing.name());
         let noticed = self.finding.map_or_else(String::new, |finding| {
             format!(", findings: {}", finding.severity.name())

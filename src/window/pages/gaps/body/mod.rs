@@ -18,8 +18,6 @@ use egui::{Panel, Rect, Response, Sense, StrokeKind, Ui, Vec2};
 use std::sync::Arc;
 use view::{Drawn, drawing_id, gaps_at};
 
-use super::words;
-
 /// Draws the unfolded body into all of the space.
 pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool) {
     tools::show(ui, context);
@@ -149,9 +147,9 @@ fn gap_words(context: &GapsContext<'_>, gap: &Gap) -> String {
     format!(
         "{} {}: {}{height}, {}{leakage}",
         gap.id,
-        words::name(gap),
+        gap.shown_name(),
         gap.facing.name(),
-        words::form(&gap.form)
+        crate::assess::words::sizes(&gap.form)
     )
 }
 

@@ -159,7 +159,7 @@ fn words(context: &GapsContext<'_>, entry: &Entry) -> String {
     }
     let added = context.view.quick.added;
     let added = added.and_then(|id| survey.gap(id)).map(|gap| {
-        let name = super::words::name(gap);
+        let name = gap.shown_name();
         format!("Added gap {} {name}. ", gap.id)
     });
     let advice = if entry.refused {
