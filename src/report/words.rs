@@ -3,7 +3,7 @@
 use super::blocks::Section;
 use crate::assess::uncertainty::Interval;
 pub(crate) use crate::assess::words::money;
-use crate::assess::words::{figure, given};
+use crate::assess::words::{facing, figure, given};
 pub(crate) use crate::physics::units::{
     CM2_PER_M2 as CM2, LITRES_PER_DAY as L_PER_DAY, MM2_PER_M2 as MM2,
 };
@@ -120,11 +120,6 @@ pub(crate) fn place(gap: &Gap) -> String {
     add(side, position.across_m, "from the nearside");
     add(flat, position.height_m, "up");
     words.join(", ")
-}
-
-/// The facing without the explanation in brackets.
-pub(crate) fn facing(facing: Facing) -> &'static str {
-    crate::assess::words::facing(facing)
 }
 
 #[cfg(test)]
