@@ -3,8 +3,10 @@
 use super::blocks::Section;
 use crate::assess::uncertainty::Interval;
 pub(crate) use crate::assess::words::money;
-use crate::assess::words::{figure, given};
-pub(crate) use crate::physics::units::{CM2_PER_M2 as CM2, MM2_PER_M2 as MM2};
+use crate::assess::words::{facing, figure, given};
+pub(crate) use crate::physics::units::{
+    CM2_PER_M2 as CM2, LITRES_PER_DAY as L_PER_DAY, MM2_PER_M2 as MM2,
+};
 use crate::survey::{Facing, Gap, Survey};
 
 /// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two digits
@@ -118,11 +120,6 @@ pub(crate) fn place(gap: &Gap) -> String {
     add(side, position.across_m, "from the nearside");
     add(flat, position.height_m, "up");
     words.join(", ")
-}
-
-/// The facing without the explanation in brackets.
-pub(crate) fn facing(facing: Facing) -> &'static str {
-    crate::assess::words::facing(facing)
 }
 
 #[cfg(test)]
