@@ -1,7 +1,7 @@
-//! What `assess` works out beyond the assessment: doubt, sealing, spaces, parking.
+//! What `assess` works out beyond the assessment: uncertainty, sealing, spaces, parking.
 
 use crate::assess::sealing::{
-    Aim, Figures, LeftOpen, Order, Plan, Prospect, Ranked, StaysOpen, plan, ticked,
+    Aim, Figures, LeftOpen, Order, Plan, Prospect, Ranked, StaysOpen, Work, plan, ticked,
 };
 use crate::assess::spaces::{ClosingEffect, closing_effects};
 use crate::assess::uncertainty::Uncertainty;
@@ -54,9 +54,11 @@ pub(super) struct Decisions {
     pub(super) sealing: Answer<Sealing>,
     /// The best set within the budget, where one was named.
     pub(super) best: Option<Answer<Plan>>,
-    /// The plan that the surveyor ticked by hand, where there is one.
+    /// The planned work, or a proposal.
+    pub(super) work: Answer<Work>,
+    /// The planned gaps as a plan, where there are any.
     pub(super) ticked: Option<Answer<Plan>>,
-    /// Gaps ticked that must stay open.
+    /// Gaps marked as planned that must stay open.
     pub(super) refused: Vec<(GapId, StaysOpen)>,
     pub(super) closing: Vec<ClosingEffect>,
     pub(super) against_temperature: Answer<Vec<TemperatureCurve>>,
@@ -82,7 +84,9 @@ pub(super) fn decide(survey: &Survey, assessment: &Assessment, asked: Asked) -> 
         let prospect = prospect.as_ref().map_err(Clone::clone)?;
         plan(survey, &prospect.best_within(asked.aim, budget)?)
     });
-    let (sealables, refused) = ticked(survey);
+    let (planned, refused) = ticked(survey);
+    let work = Work::of(survey);
+    let plan_of_work = || work.as_ref().map(|work| work.plan.clone());
     Decisions {
         asked,
         uncertainty: uncertainty_watched(survey, asked.draws, processors(), &|_| {
@@ -90,7 +94,8 @@ pub(super) fn decide(survey: &Survey, assessment: &Assessment, asked: Asked) -> 
         }),
         sealing,
         best,
-        ticked: (!sealables.is_empty()).then(|| plan(survey, &sealables)),
+        ticked: (!planned.is_empty()).then(|| plan_of_work().map_err(Clone::clone)),
+        work,
         refused,
         closing: closing_effects(survey),
         against_temperature: ach_against_temperature(survey),

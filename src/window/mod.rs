@@ -15,7 +15,6 @@ pub mod dialogs;
 pub mod document;
 pub mod errand;
 mod focus;
-pub mod format;
 pub mod guide;
 pub mod help;
 pub mod jobs;

@@ -8,7 +8,7 @@ use super::aim::{Aim, Figures, Scales};
 use super::cost::not_priced;
 use super::prospect::{FINE, payback};
 use super::sealable::{Sealable, StaysOpen};
-use crate::assess::answer::{Answer, Assessment, NotKnown, Safety, SafetyVerdict};
+use crate::assess::answer::{Answer, Assessment, LeakageTotal, NotKnown, Safety, SafetyVerdict};
 use crate::assess::model::{Model, Want};
 use crate::assess::{assess, safety};
 use crate::survey::findings::is_damp;
@@ -32,8 +32,8 @@ pub struct Plan {
     pub before: Figures,
     /// After.
     pub after: Figures,
-    /// Equivalent leakage area of the unintended gaps before and after, m².
-    pub eqla_unintended: (Answer<f64>, Answer<f64>),
+    /// The unintended gaps together, before and after.
+    pub leakage_unintended: (Answer<LeakageTotal>, Answer<LeakageTotal>),
     /// For each aim: what the gaps save one by one, added up, and what they save together.
     pub together: Vec<Together>,
     /// How the air through each gap changes in the windiest case, in the ledger's order.
@@ -57,6 +57,8 @@ pub struct PlannedGap {
     pub saves_alone: Figures,
     /// What would be lost again if it alone were left out of the plan.
     pub saves_last: Figures,
+    /// Whether it has no size, so that it is in no balance and what it saves is not known.
+    pub not_sized: bool,
 }
 
 /// Savings one by one and together: sealing one gap shifts air to others.
@@ -154,6 +156,7 @@ pub fn plan(survey: &Survey, sealables: &[Sealable]) -> Answer<Plan> {
             sealable: sealable.clone(),
             saves_alone: before.less(&variants.figures(&[at])?),
             saves_last: variants.figures(&others)?.less(&after),
+            not_sized: variants.leaks[at].is_none(),
         });
     }
     let costs = || sealables.iter().filter_map(|one| one.cost().ok());
@@ -181,13 +184,13 @@ pub fn plan(survey: &Survey, sealables: &[Sealable]) -> Answer<Plan> {
         shifts: shifts(survey, sealables, &was, &will_be),
         payback_winters: payback(known_cost, &saved.winter_cost),
         cost_not_known,
-        eqla_unintended: (eqla_unintended(&was), eqla_unintended(&will_be)),
         air_per_sleeper: (
             air_per_sleeper(survey, &was),
             air_per_sleeper(survey, &will_be),
         ),
         findings: heed(survey, sealables, minutes_not_priced, &will_be.safety),
         safety: (was.safety, will_be.safety),
+        leakage_unintended: (was.leakage.unintended, will_be.leakage.unintended),
         gaps,
         before,
         after,
@@ -248,15 +251,6 @@ fn together(gaps: &[PlannedGap], saved: &Figures) -> Vec<Together> {
         })
     };
     Aim::ALL.into_iter().filter_map(of).collect()
-}
-
-/// Equivalent leakage area of the unintended gaps, m².
-///
-/// # Errors
-/// [`NotKnown`] as the total is.
-fn eqla_unintended(assessment: &Assessment) -> Answer<f64> {
-    let total = assessment.leakage.unintended.clone()?;
-    Ok(total.figures.eqla)
 }
 
 /// Mean flow in and out of every gap over the directions of the windiest case.

@@ -1,6 +1,6 @@
 //! The work that a sheet sets out: which gaps, in which order, with what, for how much.
 
-use super::{Aim, Cost, Figures, Plan, Prospect, Sealable, StaysOpen, plan, ticked};
+use super::{Aim, Cost, Figures, LeftOpen, Plan, Prospect, Sealable, StaysOpen, plan, ticked};
 use crate::assess::{Answer, NotKnown};
 use crate::survey::{CostBasis, GapId, Purpose, RemedyKind, Survey, WorkState};
 
@@ -59,7 +59,9 @@ pub struct Work {
     /// What to buy.
     pub purchases: Vec<Purchase>,
     /// Gaps that stay open, and why.
-    pub stays_open: Vec<(GapId, StaysOpen)>,
+    pub stays_open: Vec<LeftOpen>,
+    /// What the order goes by: the air change with most wind, or heat where the volume is missing.
+    pub aim: Aim,
 }
 
 impl Work {
@@ -75,16 +77,16 @@ impl Work {
         } else {
             (Chosen::Planned, planned)
         };
-        let mut stays_open: Vec<(GapId, StaysOpen)> = prospect
+        let mut stays_open: Vec<LeftOpen> = prospect
             .left_open()
             .iter()
-            .map(|left| (left.gap, left.why))
+            .copied()
             // A planned gap is work, sized or not.
-            .filter(|(gap, _)| !sealables.iter().any(|one| one.gap() == *gap))
+            .filter(|left| !sealables.iter().any(|one| one.gap() == left.gap))
             .collect();
         for (gap, why) in refused {
-            if !stays_open.iter().any(|(other, _)| *other == gap) {
-                stays_open.push((gap, why));
+            if !stays_open.iter().any(|other| other.gap == gap) {
+                stays_open.push(LeftOpen { gap, why });
             }
         }
         Ok(Self {
@@ -93,6 +95,7 @@ impl Work {
             plan: plan(survey, &sealables)?,
             purchases: purchases(&sealables),
             stays_open,
+            aim: aim(&prospect),
         })
     }
 
@@ -103,7 +106,6 @@ impl Work {
     }
 }
 
-/// The aim that the order goes by: the air change in wind, or heat where the volume is missing.
 fn aim(prospect: &Prospect) -> Aim {
     if prospect.before().of(Aim::AchWindy).is_ok() {
         Aim::AchWindy

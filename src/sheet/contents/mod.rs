@@ -7,8 +7,8 @@ use super::choices::{Choices, Kind, Paper, Part};
 use crate::assess::sealing::Work;
 use crate::assess::{Mark, assess};
 use crate::report::{
-    self, Block, Section, after_the_work, cases, completion, costs, drying, ledger, plan, safety,
-    summary, vehicle, workings,
+    self, Block, Section, after_the_work, cases, completion, costs, drying, ledger, safety,
+    sealing, summary, vehicle, workings,
 };
 use crate::survey::date;
 use std::collections::BTreeMap;
@@ -84,12 +84,12 @@ impl Writer<'_> {
             self.photos(|_| true);
         }
         if self.choices.has(Part::Plan) {
-            self.add(plan::report(material.survey, &work));
+            self.add(sealing::plan(material.survey, material.assessment, &work));
         }
         if self.choices.has(Part::Drying) {
             self.add(drying::section(&material));
         }
-        self.add(safety::ventilation(material.assessment));
+        self.add(safety::ventilation(&material.assessment.safety, None));
         self.cautions();
         self.signature();
         if self.choices.has(Part::Workings) {
@@ -101,7 +101,7 @@ impl Writer<'_> {
         let material = self.material.told;
         let work = Work::of(material.survey);
         let prices = self.choices.has(Part::Costs);
-        self.add(plan::order(material.survey, &work, prices));
+        self.add(sealing::work(material.survey, &work, prices));
         if self.choices.has(Part::Drawings) {
             self.drawings();
         }
@@ -115,7 +115,7 @@ impl Writer<'_> {
                 self.photos(|gap| steps().any(|one| one == gap));
             }
         }
-        self.add(plan::stays_open(material.survey, &work));
+        self.add(sealing::must_stay_open(material.survey, &work));
         self.cautions();
         self.signature();
     }
@@ -130,7 +130,7 @@ impl Writer<'_> {
             let sealed = completion::sealed(material.survey);
             self.photos(|gap| sealed.contains(&gap));
         }
-        self.add(safety::ventilation(material.assessment));
+        self.add(safety::ventilation(&material.assessment.safety, None));
         self.cautions();
         self.signature();
         if self.choices.has(Part::Workings) {
@@ -164,7 +164,7 @@ impl Writer<'_> {
     }
 
     fn cautions(&mut self) {
-        let mut section = safety::cautions(self.material.told.survey);
+        let mut section = safety::before_sealing(self.material.told.survey);
         // Where the appendix is printed, it explains them.
         if !self.choices.has(Part::Workings) {
             section.note(format!("{}.", Mark::legend()));

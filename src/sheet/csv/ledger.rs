@@ -1,6 +1,6 @@
 //! The ledger of gaps as CSV, one line for each gap.
 
-use super::{Writer, harmless, number};
+use super::{Writer, flag, harmless, number};
 use crate::assess::{Answer, Assessment, LeakageFigures};
 use crate::physics::units::{MM2_PER_M2, SECONDS_PER_HOUR};
 use crate::survey::word::Word;
@@ -206,12 +206,6 @@ fn space(line: &Line<'_>) -> String {
         None | Some("") => format!("space {id}"),
         Some(name) => harmless(name),
     }
-}
-
-fn flag(value: Option<bool>) -> String {
-    value.map_or_else(String::new, |value| {
-        if value { "yes" } else { "no" }.to_owned()
-    })
 }
 
 #[cfg(test)]

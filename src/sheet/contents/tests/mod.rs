@@ -88,7 +88,7 @@ fn what_protects_people_is_never_work_to_do() {
     for id in &protected {
         assert!(work.steps.iter().all(|step| step.sealable.gap() != *id));
         assert!(
-            work.stays_open.iter().any(|(gap, _)| gap == id),
+            work.stays_open.iter().any(|left| left.gap == *id),
             "gap {id} is explained"
         );
         assert!(work.purchases.iter().all(|one| !one.gaps.contains(id)));
@@ -198,7 +198,7 @@ fn completion_is_the_vehicle_before_and_as_it_is_now() {
     let eqla = plain_rows(tables[0]).next().expect("a row");
     // At least so much: a gap of the sample is not sized.
     let shown = |cell: &str| {
-        let number = cell.strip_prefix("≥ ").expect("a lower bound");
+        let number = cell.strip_prefix("≥\u{a0}").expect("a lower bound");
         number.parse::<f64>().expect("a number") / 1e4
     };
     assert!(
@@ -285,7 +285,7 @@ fn first_boxes(sheet: &Sheet) -> Vec<(&str, &str)> {
     let blocks = sheet.text.sections[0].blocks.iter();
     blocks
         .filter_map(|block| match block {
-            Block::Caution { title, text } => Some((title.as_str(), text.as_str())),
+            Block::Finding { title, text, .. } => Some((title.as_str(), text.as_str())),
             _ => None,
         })
         .collect()
@@ -381,7 +381,7 @@ fn a_planned_gap_without_size_is_work_and_its_saving_is_not_known() {
         .iter()
         .find(|step| step.sealable.gap() == not_sized);
     assert!(step.expect("a step").not_sized);
-    assert!(work.stays_open.iter().all(|(gap, _)| *gap != not_sized));
+    assert!(work.stays_open.iter().all(|left| left.gap != not_sized));
     let order = sheet(&survey, &Choices::new(Kind::WorkOrder));
     let text = serde_json::to_string(&order.text).expect("JSON");
     assert!(text.contains("Gap 37 is not sized: what sealing it saves is not known."));

@@ -8,10 +8,7 @@ use eframe::egui::Ui;
 /// Says that what is shown is of an earlier state of the survey.
 pub(super) fn out_of_date(ui: &mut Ui, context: &mut SealingPlanContext<'_>, revision: u64) {
     if revision != context.revision {
-        widgets::muted(
-            ui,
-            "These figures are of a moment ago; new ones are on their way.",
-        );
+        widgets::muted(ui, "These figures are being worked out again.");
     }
 }
 
