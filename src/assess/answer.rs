@@ -70,6 +70,27 @@ pub struct Assessment {
     pub safety: Safety,
 }
 
+impl Assessment {
+    /// What a gap lets through.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where a size is missing or impossible, where the gap is the outer opening of
+    /// a compartment, and where this holds no such gap.
+    pub fn leakage_of(&self, gap: GapId) -> Answer<&LeakageFigures> {
+        let answer = self.gaps.iter().find(|answer| answer.id == gap);
+        match answer.map(|answer| &answer.leakage) {
+            Some(GapLeakage::Known(figures)) => Ok(figures),
+            Some(GapLeakage::NotSized { reason } | GapLeakage::Impossible { reason }) => {
+                Err(NotKnown::because(reason.clone()))
+            }
+            Some(GapLeakage::Compartment) => Err(NotKnown::because(
+                "an outer opening of a compartment: it counts only through the gaps behind it",
+            )),
+            None => Err(NotKnown::because("it was not assessed")),
+        }
+    }
+}
+
 /// What one gap lets through.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GapAnswer {

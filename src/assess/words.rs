@@ -306,13 +306,6 @@ pub fn total_figure(total: &LeakageTotal, value: f64, digits: i32) -> Answer<Str
 /// Why the total of nothing but unsized gaps is not known.
 pub const NONE_SIZED: &str = "none of its gaps has all its sizes";
 
-/// Why a compartment's outer opening has no leakage of its own.
-pub const OUTER_OPENING: &str =
-    "an outer opening of a compartment: it counts only through the gaps behind it";
-
-/// Why a gap has no leakage, where an assessment leaves it out.
-pub const NOT_ASSESSED: &str = "it was not assessed";
-
 #[cfg(test)]
 mod tests {
     use super::*;

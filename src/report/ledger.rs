@@ -5,9 +5,9 @@ use super::blocks::{Align, Reasons, Row, Section, Table};
 use super::leakage::{eqla, share};
 use super::measured::{by_test, is_by_test};
 use super::words::{long_notes, name, note_in_table, place};
+use crate::assess::Topic;
 use crate::assess::quantity::{Kind, Quantity};
-use crate::assess::words::{NOT_ASSESSED, OUTER_OPENING, form, given, remarks};
-use crate::assess::{GapLeakage, NotKnown, Topic};
+use crate::assess::words::{form, given, remarks};
 use crate::survey::{Gap, Item, Remedy};
 
 /// The order of the ledger.
@@ -62,16 +62,8 @@ pub(crate) fn section(material: &Material<'_>, order: Order) -> Section {
 
 /// What one gap lets through, or why that is not known.
 pub(crate) fn of_gap(material: &Material<'_>, gap: &Gap) -> Quantity {
-    let answers = &material.assessment.gaps;
-    let answer = answers.iter().find(|one| one.id == gap.id);
-    Kind::LeakageCm2.of(match answer.map(|answer| &answer.leakage) {
-        Some(GapLeakage::Known(figures)) => Ok(figures.eqla),
-        Some(GapLeakage::NotSized { reason } | GapLeakage::Impossible { reason }) => {
-            Err(NotKnown::because(reason.clone()))
-        }
-        Some(GapLeakage::Compartment) => Err(NotKnown::because(OUTER_OPENING)),
-        None => Err(NotKnown::because(NOT_ASSESSED)),
-    })
+    let found = material.assessment.leakage_of(gap.id);
+    Kind::LeakageCm2.of(found.map(|figures| figures.eqla))
 }
 
 struct Ledger<'a> {

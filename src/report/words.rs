@@ -1,9 +1,7 @@
 //! Turns of phrase that several sections share.
 
 use super::blocks::Section;
-use crate::assess::words::given;
-pub(crate) use crate::assess::words::money;
-pub(crate) use crate::physics::units::LITRES_PER_DAY as L_PER_DAY;
+use crate::assess::words::{facing, given};
 use crate::survey::{Facing, Gap};
 
 /// A number with all its digits up to `most` behind the point, and no fewer than `least`, so that
@@ -101,11 +99,6 @@ pub(crate) fn place(gap: &Gap) -> String {
     words.join(", ")
 }
 
-/// The facing without the explanation in brackets.
-pub(crate) fn facing(facing: Facing) -> &'static str {
-    crate::assess::words::facing(facing)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -146,7 +139,5 @@ mod tests {
         assert_eq!(digits(120.0, 0, 2), "120");
         assert_eq!(digits(1.2345, 2, 4), "1.2345");
         assert_eq!(duration(125.0), "2\u{a0}h 05\u{a0}min");
-        assert_eq!(money(-0.001), "0.00");
-        assert_eq!(money(-12.345), "−12.35");
     }
 }

@@ -14,7 +14,6 @@ pub mod contrast;
 pub mod dialogs;
 pub mod document;
 mod focus;
-pub mod format;
 pub mod guide;
 pub mod help;
 pub mod keep;

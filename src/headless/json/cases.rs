@@ -1,6 +1,5 @@
 //! The weather cases: air in every direction and through every gap, water, heat.
 
-use super::leakage;
 use super::object::{Object, list};
 use crate::assess::{
     Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer, HeatNeed,
@@ -132,7 +131,8 @@ fn direction(assessment: &Assessment, direction: &DirectionAnswer) -> Object {
         .map(|(gap, flow)| {
             let flow = flow.ok_or_else(|| {
                 // A gap with figures that is yet in no balance has no reason of its own.
-                leakage::figures(Some(gap))
+                assessment
+                    .leakage_of(gap.id)
                     .err()
                     .unwrap_or_else(|| NotKnown::because("it is in no balance"))
             });

@@ -1,6 +1,6 @@
 //! Findings as JSON.
 
-use super::object::{Object, Value};
+use super::object::{Object, Value, plain};
 use crate::survey::{Finding, Item, Severity};
 
 pub(super) fn finding_counts(findings: &[Finding]) -> Object {
@@ -24,8 +24,8 @@ pub(super) fn finding(finding: &Finding) -> Object {
         .with("item", item)
         .with("id", id.map_or(Value::Null, Value::from))
         .with("field", finding.place.field_key())
-        .with("sentence", finding.sentence.as_str())
-        .with("advice", finding.advice.as_str())
+        .with("sentence", plain(&finding.sentence))
+        .with("advice", plain(&finding.advice))
 }
 
 /// Word for the part of the survey, and the record's id if it is one.

@@ -1,6 +1,6 @@
 //! The gaps one by one: what was written down about each, and what it lets through.
 
-use super::leakage::{figures, with_figures};
+use super::leakage::with_figures;
 use super::object::{Object, list};
 use crate::assess::{Assessment, GapAnswer, GapLeakage};
 use crate::survey::gap::{Behind, Form};
@@ -10,7 +10,8 @@ use crate::survey::{Closing, Field as F, Gap, Photo, PhotoMark, Remedy, SetUp, S
 pub(super) fn gaps(survey: &Survey, assessment: &Assessment) -> Vec<Object> {
     list(&survey.gaps, |gap| {
         let answer = assessment.gaps.iter().find(|answer| answer.id == gap.id);
-        gap_object(survey, gap, answer)
+        let object = gap_object(survey, gap, answer);
+        with_figures(object, assessment.leakage_of(gap.id))
     })
 }
 
@@ -20,7 +21,7 @@ fn gap_object(survey: &Survey, gap: &Gap, answer: Option<&GapAnswer>) -> Object 
         .with("closable", gap.closing.is_some())
         .with("open", stands_open(gap, survey.set_up))
         .or_null(F::Closing, gap.closing.map(closing));
-    let object = behind(object, gap)
+    behind(object, gap)
         .with(F::Certainty, gap.certainty.word())
         .with(F::Photos, list(&gap.photos, photo))
         .with(F::Damp, gap.damp.as_str())
@@ -28,8 +29,7 @@ fn gap_object(survey: &Survey, gap: &Gap, answer: Option<&GapAnswer>) -> Object 
         .or_null(F::Remedy, gap.remedy.as_ref().map(remedy))
         .with(F::State, gap.state.word())
         .with(F::StateDate, gap.state_date.as_str())
-        .with("leakage_is", leakage_word(answer));
-    with_figures(object, &figures(answer))
+        .with("leakage_is", leakage_word(answer))
 }
 
 /// What it is, its form, and where it is.

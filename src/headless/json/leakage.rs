@@ -1,10 +1,8 @@
 //! Leakage areas and their totals.
 
 use super::object::Object;
-use crate::assess::words::{NONE_SIZED, NOT_ASSESSED, OUTER_OPENING};
-use crate::assess::{
-    Answer, Assessment, GapAnswer, GapLeakage, LeakageFigures, LeakageTotal, NotKnown,
-};
+use crate::assess::words::NONE_SIZED;
+use crate::assess::{Answer, Assessment, LeakageFigures, LeakageTotal, NotKnown};
 use crate::physics::units::{MM_PER_M, MM2_PER_M2, SECONDS_PER_HOUR};
 use crate::survey::Survey;
 use crate::survey::word::Word;
@@ -72,13 +70,13 @@ fn total(answer: &Answer<LeakageTotal>) -> Answer<Object> {
     let figures = if total.gaps == 0 && total.not_sized > 0 {
         Err(NotKnown::because(NONE_SIZED))
     } else {
-        Ok(total.figures)
+        Ok(&total.figures)
     };
-    Ok(with_figures(counts, &figures))
+    Ok(with_figures(counts, figures))
 }
 
-pub(super) fn with_figures(object: Object, figures: &Answer<LeakageFigures>) -> Object {
-    let of = |value: fn(&LeakageFigures) -> f64| figures.as_ref().map(value).map_err(Clone::clone);
+pub(super) fn with_figures(object: Object, figures: Answer<&LeakageFigures>) -> Object {
+    let of = |value: fn(&LeakageFigures) -> f64| figures.clone().map(value);
     object
         .answer("eqla_10pa_mm2", of(|figures| figures.eqla * MM2_PER_M2))
         .answer("ela_4pa_mm2", of(|figures| figures.ela * MM2_PER_M2))
@@ -94,16 +92,4 @@ pub(super) fn with_figures(object: Object, figures: &Answer<LeakageFigures>) -> 
             "flow_50pa_m3_per_h",
             of(|figures| figures.flow_50pa * SECONDS_PER_HOUR),
         )
-}
-
-/// The figures of a gap, or why it has none.
-pub(super) fn figures(answer: Option<&GapAnswer>) -> Answer<LeakageFigures> {
-    match answer.map(|answer| &answer.leakage) {
-        Some(GapLeakage::Known(figures)) => Ok(*figures),
-        Some(GapLeakage::NotSized { reason } | GapLeakage::Impossible { reason }) => {
-            Err(NotKnown::because(reason.clone()))
-        }
-        Some(GapLeakage::Compartment) => Err(NotKnown::because(OUTER_OPENING)),
-        None => Err(NotKnown::because(NOT_ASSESSED)),
-    }
 }

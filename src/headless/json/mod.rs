@@ -29,7 +29,7 @@ use crate::assess::{
 use crate::headless::decisions::Decisions;
 use crate::survey::Survey;
 use findings::{finding, finding_counts};
-use object::{Object, Value, list};
+use object::{Object, Value, list, plain};
 
 /// Number of the layout of the output.
 const FORMAT: u32 = 2;
@@ -196,7 +196,7 @@ fn working_object(topic: &str, id: Option<u32>, working: &Working) -> Object {
         .map(|(name, value)| {
             Object::new()
                 .with("name", name.as_str())
-                .with("value", value.as_str())
+                .with("value", plain(value))
         })
         .collect::<Vec<_>>();
     let sources = working
@@ -212,10 +212,17 @@ fn working_object(topic: &str, id: Option<u32>, working: &Working) -> Object {
     Object::new()
         .with("topic", topic)
         .with("id", id.map_or(Value::Null, Value::from))
-        .with("title", working.title.as_str())
+        .with("title", plain(&working.title))
         .with("formula", working.formula.as_str())
         .with("inputs", inputs)
-        .with("result", working.result.as_str())
+        .with("result", plain(&working.result))
         .with("sources", sources)
-        .with("notes", working.notes.clone())
+        .with(
+            "notes",
+            working
+                .notes
+                .iter()
+                .map(|note| plain(note))
+                .collect::<Vec<_>>(),
+        )
 }

@@ -5,19 +5,16 @@
 //! under the table; where gaps are not sized, totals are marked as *at least*.
 
 mod alerts;
-mod drying;
 mod layout;
-mod old_table;
 mod print;
 mod sealing;
 mod table;
 
-use crate::assess::words;
-use crate::assess::{Answer, Assessment, Mark, NotKnown, Study};
+use crate::assess::{Assessment, Mark, Study};
 use crate::headless::decisions::Decisions;
 use crate::report::{
-    Block, Fact, Material, Section, cases, dependence, findings, leakage, ledger, safety, summary,
-    uncertainty, vehicle, workings,
+    Block, Fact, Material, Section, cases, dependence, drying, findings, leakage, ledger, safety,
+    summary, uncertainty, vehicle, workings,
 };
 use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
@@ -45,8 +42,9 @@ pub(super) fn render(study: &Study, decisions: &Decisions) -> String {
     ] {
         print::section(&mut page, &section);
     }
-    drying::print(&mut page, survey, study.comparison());
-    print::section(&mut page, &leakage::section(&told));
+    for section in [drying::section(&told), leakage::section(&told)] {
+        print::section(&mut page, &section);
+    }
     let ledger = ledger::section(&told, ledger::Order::LeakiestFirst);
     print::section(&mut page, &ledger);
     sealing::print(&mut page, study, decisions);
@@ -109,55 +107,4 @@ fn title(page: &mut Page, survey: &Survey, assessment: &Assessment) {
         }
     }
     page.line("━".repeat(WIDTH));
-}
-
-/// Reasons for what is not known, numbered in the order they come up under one table.
-#[derive(Debug, Default)]
-struct Unknowns {
-    reasons: Vec<String>,
-}
-
-impl Unknowns {
-    /// `not known (2)`, with the reason kept for [`Unknowns::print`].
-    fn mark(&mut self, unknown: &NotKnown) -> String {
-        let at = self
-            .reasons
-            .iter()
-            .position(|reason| *reason == unknown.reason)
-            .unwrap_or_else(|| {
-                self.reasons.push(unknown.reason.clone());
-                self.reasons.len() - 1
-            });
-        format!("not known ({})", at + 1)
-    }
-
-    /// The words for a known value, or the mark.
-    fn or<T>(&mut self, answer: &Answer<T>, words: impl FnOnce(&T) -> String) -> String {
-        match answer {
-            Ok(value) => words(value),
-            Err(unknown) => self.mark(unknown),
-        }
-    }
-
-    fn print(&self, page: &mut Page) {
-        for (reason, number) in self.reasons.iter().zip(1..) {
-            page.hanging(&format!("({number}) not known: "), reason);
-        }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_reason_that_comes_twice_is_printed_once() {
-        let mut unknowns = Unknowns::default();
-        assert_eq!(unknowns.mark(&NotKnown::because("a")), "not known (1)");
-        assert_eq!(unknowns.mark(&NotKnown::because("b")), "not known (2)");
-        assert_eq!(unknowns.mark(&NotKnown::because("a")), "not known (1)");
-        let mut page = Page::default();
-        unknowns.print(&mut page);
-        assert_eq!(page.finish(), "(1) not known: a\n(2) not known: b\n");
-    }
 }

@@ -5,8 +5,9 @@ use super::{
 };
 use crate::assess::quantity::Kind;
 use crate::assess::sealing::{Aim, Figures, Order, Ranked};
+use crate::assess::words::facing;
 use crate::assess::{Answer, Topic};
-use crate::report::words::{facing, minutes, name};
+use crate::report::words::{minutes, name};
 use crate::report::{Align, Reasons, Section, Table};
 use crate::survey::{GapId, Item, Survey};
 

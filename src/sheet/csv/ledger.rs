@@ -1,8 +1,7 @@
 //! The ledger of gaps as CSV, one line for each gap.
 
 use super::cells::{Writer, flag, harmless, number};
-use crate::assess::words::{NOT_ASSESSED, OUTER_OPENING};
-use crate::assess::{Assessment, GapAnswer, GapLeakage};
+use crate::assess::{Answer, Assessment, LeakageFigures};
 use crate::physics::units::{MM2_PER_M2, SECONDS_PER_HOUR};
 use crate::survey::word::Word;
 use crate::survey::{Behind, Field as F, Form, Gap, Survey};
@@ -17,7 +16,7 @@ pub(super) fn lines(
         let line = Line {
             survey,
             gap,
-            answer: assessment.gaps.iter().find(|answer| answer.id == gap.id),
+            leakage: assessment.leakage_of(gap.id),
         };
         writer.write_record(COLUMNS.map(|(_, cell)| cell(&line)))?;
     }
@@ -28,7 +27,7 @@ pub(super) fn lines(
 struct Line<'a> {
     survey: &'a Survey,
     gap: &'a Gap,
-    answer: Option<&'a GapAnswer>,
+    leakage: Answer<&'a LeakageFigures>,
 }
 
 type Cell = fn(&Line<'_>) -> String;
@@ -179,23 +178,13 @@ const COLUMNS: [(&str, Cell); 52] = [
         leakage(line, |figures| figures.flow_50pa * SECONDS_PER_HOUR)
     }),
     ("leakage_not_known", |line| {
-        match line.answer.map(|answer| &answer.leakage) {
-            Some(GapLeakage::Known(_)) => String::new(),
-            Some(GapLeakage::NotSized { reason } | GapLeakage::Impossible { reason }) => {
-                harmless(reason)
-            }
-            Some(GapLeakage::Compartment) => OUTER_OPENING.to_owned(),
-            None => NOT_ASSESSED.to_owned(),
-        }
+        let reason = line.leakage.as_ref().err();
+        reason.map_or_else(String::new, |why| harmless(&why.reason))
     }),
 ];
 
-fn leakage(line: &Line<'_>, value: fn(&crate::assess::LeakageFigures) -> f64) -> String {
-    number(
-        line.answer
-            .and_then(|answer| answer.leakage.figures())
-            .map(value),
-    )
+fn leakage(line: &Line<'_>, value: fn(&LeakageFigures) -> f64) -> String {
+    number(line.leakage.clone().ok().map(value))
 }
 
 /// One size of the gap's form; empty if the form has none such or it was not taken. A slot and a

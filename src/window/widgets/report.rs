@@ -8,7 +8,7 @@ use crate::survey::{Item, Place};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
-use egui::{Grid, Label, Layout, RichText, ScrollArea, Sense, Ui, UiBuilder, vec2};
+use egui::{Color32, Grid, Label, Layout, RichText, ScrollArea, Sense, Ui, UiBuilder, vec2};
 
 /// Puts a control in the place of a cell, or behind the last one, where the column is as many as
 /// the row has cells. `false` leaves the cell to be drawn.
@@ -45,6 +45,25 @@ pub fn block(ui: &mut Ui, queue: &mut Queue, salt: &str, block: &Block) {
     ui.push_id(salt, |ui| draw(ui, queue, block));
 }
 
+/// Draws a section that is a part of a card: its heading and what stands in it.
+pub fn part(ui: &mut Ui, queue: &mut Queue, part: &Section) {
+    ui.label(RichText::new(&part.title).strong());
+    section(ui, queue, part);
+}
+
+/// The colour of words by the sign in front of them, which says the same.
+#[must_use]
+pub fn sign_colour(ui: &Ui, words: &str) -> Color32 {
+    let colours = palette(ui);
+    match words.chars().next() {
+        Some('✔') => colours.ok,
+        Some('▲') => colours.warning,
+        Some('✖' | '⚠') => colours.danger,
+        Some('ℹ') => colours.muted,
+        _ => colours.text,
+    }
+}
+
 fn draw(ui: &mut Ui, queue: &mut Queue, block: &Block) {
     match block {
         Block::Plain { sentences } => sentences.iter().for_each(|words| paragraph(ui, words)),
@@ -66,7 +85,8 @@ fn draw(ui: &mut Ui, queue: &mut Queue, block: &Block) {
 }
 
 fn paragraph(ui: &mut Ui, words: &str) {
-    let response = ui.add(Label::new(words).wrap());
+    let text = RichText::new(words).color(sign_colour(ui, words));
+    let response = ui.add(Label::new(text).wrap());
     explain_marks(response, words);
 }
 
@@ -101,7 +121,8 @@ fn facts(ui: &mut Ui, queue: &mut Queue, rows: &[Fact]) {
         });
 }
 
-/// Draws a table of the report; rows that have a working lead to it.
+/// Draws a table of the report, which scrolls sideways where it does not fit; rows that have a
+/// working lead to it.
 pub fn table(ui: &mut Ui, queue: &mut Queue, table: &Table) {
     table_with(ui, queue, table, None);
 }
@@ -122,9 +143,13 @@ fn table_with(ui: &mut Ui, queue: &mut Queue, table: &Table, mut controls: Optio
                     }
                     ui.end_row();
                 }
+                let mut group = "";
                 for (number, row) in table.rows.iter().enumerate() {
+                    if row.kind == RowKind::Group {
+                        group = first(row);
+                    }
                     match &mut controls {
-                        None => draw_row(ui, queue, table, row, words),
+                        None => draw_row(ui, queue, table, (row, group), words),
                         Some(controls) => {
                             controlled_row(ui, queue, (table, number, words), controls)
                         }
@@ -135,15 +160,19 @@ fn table_with(ui: &mut Ui, queue: &mut Queue, table: &Table, mut controls: Optio
         });
 }
 
-fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, row: &Row, words: f32) {
+fn first(row: &Row) -> &str {
+    row.cells.first().map_or("", String::as_str)
+}
+
+/// Draws a row under the heading of its group.
+fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, (row, group): (&Row, &str), words: f32) {
     if row.kind == RowKind::Group {
-        let text = row.cells.first().map_or("", String::as_str);
-        over_the_row(ui, RichText::new(text).color(palette(ui).accent));
+        over_the_row(ui, RichText::new(first(row)).color(palette(ui).accent));
         return;
     }
-    let label = row.cells.first().map_or("", String::as_str);
+    let label = first(row);
     for (at, column) in shown(table, false) {
-        let text = words_of(row, at);
+        let text = words_of(ui, row, at);
         match row.working_of(at) {
             None => cell(ui, column.align, words, text),
             Some(topic) => {
@@ -157,7 +186,11 @@ fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, row: &Row, words: f32
         }
     }
     if let Some(topic) = row.topic {
-        working_button(ui, queue, topic, label);
+        let what = match group {
+            "" => label.to_owned(),
+            group => format!("{label}, {group}"),
+        };
+        working_button(ui, queue, topic, &what);
     }
     if let Some(item) = row.item {
         way_to(ui, queue, item);
@@ -201,7 +234,7 @@ fn controlled_row(
                 ui.set_max_width(words);
             }
             if !controls(ui, queue, row, at) {
-                cell(ui, column.align, words, words_of(row, at));
+                cell(ui, column.align, words, words_of(ui, row, at));
             }
         });
     }
@@ -210,8 +243,9 @@ fn controlled_row(
     });
 }
 
-fn words_of(row: &Row, at: usize) -> RichText {
-    let text = RichText::new(row.cells.get(at).map_or("", String::as_str));
+fn words_of(ui: &Ui, row: &Row, at: usize) -> RichText {
+    let text = row.cells.get(at).map_or("", String::as_str);
+    let text = RichText::new(text).color(sign_colour(ui, text));
     if row.kind == RowKind::Total {
         text.strong()
     } else {
