@@ -3,7 +3,7 @@
 use super::decisions::Effort;
 use super::jobs::{self, Spawner};
 use super::keep::DataFolder;
-use super::photos::picker::{self as photo_picker, PhotoPicker};
+use super::photos;
 use super::picker::{self, Picker};
 use super::start_page;
 use std::path::{Path, PathBuf};
@@ -14,7 +14,7 @@ pub struct Start {
     pub path: Option<PathBuf>,
     /// Where results are worked out.
     pub spawner: Spawner,
-    /// The system's file dialog.
+    /// The system's file dialogs.
     pub picker: Picker,
     /// Sample surveys offered on the start page.
     pub samples: Vec<PathBuf>,
@@ -26,8 +26,6 @@ pub struct Start {
     pub data: Option<DataFolder>,
     /// Where photos are read and kept.
     pub photo_spawner: Spawner,
-    /// The system's dialog for photos.
-    pub photo_picker: PhotoPicker,
     /// The program's own folder for photos of changes that are not saved.
     pub photo_holding: Option<PathBuf>,
 }
@@ -46,8 +44,7 @@ impl Start {
             guide: true,
             data: DataFolder::of_the_platform(),
             photo_spawner: jobs::on_a_thread_named("photos"),
-            photo_picker: photo_picker::system(),
-            photo_holding: photo_picker::holding_folder(),
+            photo_holding: photos::holding_folder(),
         }
     }
 
@@ -63,7 +60,6 @@ impl Start {
             guide: false,
             data: None,
             photo_spawner: jobs::inline(),
-            photo_picker: photo_picker::none(),
             photo_holding: None,
         }
     }

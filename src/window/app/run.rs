@@ -11,7 +11,7 @@ use crate::window::ledger;
 use crate::window::notices::sentence_of;
 use crate::window::page::Page;
 use crate::window::photos::Source;
-use crate::window::picker::Pick;
+use crate::window::picker::{Pick, Picked, Way};
 use crate::window::questions::{Answered, Dialog, PathFor, Then};
 use crate::window::request::Request;
 use crate::window::together::{self, ChangeOfMany};
@@ -19,10 +19,7 @@ use eframe::egui;
 use egui::{ThemePreference, ViewportCommand};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::time::{Duration, Instant};
-
-/// A file dialog that answers faster than this without a path was never shown.
-const NEVER_SHOWN: Duration = Duration::from_millis(900);
+use std::sync::mpsc::TryRecvError;
 
 impl App {
     pub(super) fn run(&mut self, request: Request, ctx: &egui::Context, frame: &eframe::Frame) {
@@ -371,43 +368,51 @@ impl App {
             .document
             .as_ref()
             .map_or_else(String::new, Document::name);
+        let name = match file {
+            Some(file) => format!("{name} {}.{}", file.name(), file.ending()),
+            None => format!("{name}.ron"),
+        };
+        let ending = file.map_or("ron", SheetFile::ending);
         let pick = Pick {
-            saving,
+            way: if saving { Way::Save(name) } else { Way::One },
             folder: self.path().and_then(Path::parent).map(Path::to_owned),
-            name: match file {
-                Some(file) => format!("{name} {}.{}", file.name(), file.ending()),
-                None => format!("{name}.ron"),
-            },
-            ending: file.map_or("ron", SheetFile::ending),
+            sort: ending,
+            endings: vec![ending],
         };
         self.picking = Some(Picking {
             answer: (self.picker)(&pick, frame, ctx),
-            since: Instant::now(),
+            photos_of: None,
         });
     }
 
     /// Takes the answer of the system's file dialog, once it is there.
     pub(super) fn take_picked(&mut self) {
-        use std::sync::mpsc::TryRecvError;
         let Some(picking) = &self.picking else { return };
-        let chosen = match picking.answer.try_recv() {
+        let picked = match picking.answer.try_recv() {
             Err(TryRecvError::Empty) => return,
-            Ok(chosen) => chosen,
-            Err(TryRecvError::Disconnected) => None,
+            Ok(picked) => picked,
+            Err(TryRecvError::Disconnected) => Picked::NoDialog,
         };
-        let quick = picking.since.elapsed() < NEVER_SHOWN;
+        let photos_of = picking.photos_of;
         self.picking = None;
+        if let Some(gap) = photos_of {
+            self.photos_picked(gap, picked);
+            return;
+        }
         let Some(asked) = &mut self.asked else { return };
         let Dialog::Path { note, .. } = &mut asked.dialog else {
             return;
         };
-        match chosen {
-            Some(path) => self.queue.push(Request::Answer(Answered::Path(path))),
-            None if quick => {
+        let path = match picked {
+            Picked::Paths(paths) => paths.into_iter().next(),
+            Picked::Cancelled => None,
+            Picked::NoDialog => {
                 "The system offers no file dialog here: type the path.".clone_into(note);
+                return;
             }
-            None => self.queue.push(Request::Answer(Answered::Cancel)),
-        }
+        };
+        let answered = path.map_or(Answered::Cancel, Answered::Path);
+        self.queue.push(Request::Answer(answered));
     }
 
     fn answer(&mut self, answered: Answered, ctx: &egui::Context, frame: &eframe::Frame) {

@@ -17,8 +17,7 @@ use crate::window::page::Page;
 use crate::window::pages::gaps::GapsView;
 use crate::window::pages::job_sheet::JobSheetView;
 use crate::window::photos::Photos;
-use crate::window::photos::picker::PhotoPicker;
-use crate::window::picker::Picker;
+use crate::window::picker::{Picked, Picker};
 use crate::window::questions::{Asked, Dialog};
 use crate::window::request::Queue;
 use crate::window::start::Start;
@@ -28,16 +27,13 @@ use egui::ViewportCommand;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::Receiver;
-use std::time::Instant;
 
 /// The system's file dialog while it is open.
 pub(super) struct Picking {
-    pub(super) answer: Receiver<Option<PathBuf>>,
-    pub(super) since: Instant,
+    pub(super) answer: Receiver<Picked>,
+    /// The gap that photos are picked for; without one it is a path that was asked for.
+    pub(super) photos_of: Option<GapId>,
 }
-
-/// The gap that photos are picked for, the dialog's answer, and since when it is open.
-pub(super) type PickingPhotos = (GapId, Receiver<Option<Vec<PathBuf>>>, Instant);
 
 /// The window.
 pub struct App {
@@ -58,8 +54,6 @@ pub struct App {
     pub(super) desk: SheetDesk,
     pub(super) keeping: Keeping,
     pub(super) photos: Photos,
-    pub(super) photo_picker: PhotoPicker,
-    pub(super) picking_photos: Option<PickingPhotos>,
     pub(super) closing_after_photos: bool,
     pub(super) focus: FocusKeeper,
     submitted: Option<u64>,
@@ -103,8 +97,6 @@ impl App {
             looks,
             keeping,
             photos,
-            photo_picker: start.photo_picker,
-            picking_photos: None,
             closing_after_photos: false,
             focus: FocusKeeper::default(),
             submitted: None,
