@@ -133,10 +133,7 @@ fn remedy(remedy: &Remedy) -> Object {
 }
 
 fn stands_open(gap: &Gap, set_up: SetUp) -> bool {
-    gap.closing.is_none_or(|closing| match set_up {
-        SetUp::LaidUp => closing.open_laid_up,
-        SetUp::InUse => closing.open_in_use,
-    })
+    gap.closing.is_none_or(|closing| closing.is_open(set_up))
 }
 
 fn leakage_word(answer: Option<&GapAnswer>) -> &'static str {
