@@ -24,6 +24,8 @@ pub struct Start {
     pub guide: bool,
     /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
     pub data: Option<DataFolder>,
+    /// Where surveys are read and written.
+    pub file_spawner: Spawner,
     /// Where photos are read and kept.
     pub photo_spawner: Spawner,
     /// The program's own folder for photos of changes that are not saved.
@@ -43,6 +45,7 @@ impl Start {
             effort: Effort::program(),
             guide: true,
             data: DataFolder::of_the_platform(),
+            file_spawner: jobs::on_a_thread_named("files"),
             photo_spawner: jobs::on_a_thread_named("photos"),
             photo_holding: photos::holding_folder(),
         }
@@ -59,6 +62,7 @@ impl Start {
             effort: Effort::test(),
             guide: false,
             data: None,
+            file_spawner: jobs::inline(),
             photo_spawner: jobs::inline(),
             photo_holding: None,
         }

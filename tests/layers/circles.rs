@@ -50,6 +50,10 @@ const STANDING: &[(&[&str], &str)] = &[
         "the network and the search for its pressures are one calculation",
     ),
     (
+        &["src/report/cases.rs", "src/report/uncertainty.rs"],
+        "intervals stand in the table of cases, and the season is told beside them",
+    ),
+    (
         &["src/sheet/contents/"],
         "drawings are made from what the sheet is made from",
     ),

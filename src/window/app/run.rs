@@ -2,7 +2,6 @@
 
 use super::App;
 use super::state::Picking;
-use crate::survey::file::{SaveError, load};
 use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
 use crate::window::commands::Command;
 use crate::window::desk::{Output, SheetFile};
@@ -197,9 +196,10 @@ impl App {
         }
     }
 
-    fn proceed(&mut self, then: Then, ctx: &egui::Context, frame: &eframe::Frame) {
+    pub(super) fn proceed(&mut self, then: Then, ctx: &egui::Context, frame: &eframe::Frame) {
         self.asked = None;
         match then {
+            Then::Close if self.files.is_busy() => self.files.close_when_done(),
             Then::Close if self.photos_still_carried() => {}
             Then::Close => {
                 self.keeping.let_go();
@@ -219,82 +219,12 @@ impl App {
         self.show_document(Document::new(Survey::starting(kind)), Page::Vehicle);
     }
 
-    /// Opens a file, or tells why not; the survey that was open then stays open.
-    pub fn open_file(&mut self, path: &Path) {
-        match load(path) {
-            Ok(loaded) => {
-                let document = Document::loaded(path.to_owned(), loaded);
-                let page = self.looks.page.unwrap_or(Page::Gaps);
-                self.show_document(document, page);
-            }
-            Err(error) => self.notices.tell(Severity::Error, sentence_of(&error)),
-        }
-    }
-
-    fn save_or_ask(&mut self, then: Option<Then>, ctx: &egui::Context, frame: &eframe::Frame) {
-        match self.path().map(Path::to_owned) {
-            Some(path) => self.save_to(path, false, then, ctx, frame),
-            None => self.ask_path(PathFor::Save(then), ctx, frame),
-        }
-    }
-
-    fn save_to(
+    pub(super) fn ask_path(
         &mut self,
-        path: PathBuf,
-        anyway: bool,
-        then: Option<Then>,
+        purpose: PathFor,
         ctx: &egui::Context,
         frame: &eframe::Frame,
     ) {
-        self.asked = None;
-        if self.keeping.must_ask_before_saving(&path) {
-            self.asked = Some(Dialog::Shared { path, then }.into());
-            return;
-        }
-        let Some(document) = &mut self.document else {
-            return;
-        };
-        match document.save(&path, anyway, &mut self.backups) {
-            Ok(()) => {
-                self.photos.saved(&path, document.history.survey());
-                let words = format!("Saved as {}.", path.display());
-                self.notices.tell(Severity::Note, words);
-                if let Some(then) = then {
-                    self.proceed(then, ctx, frame);
-                }
-            }
-            Err(error @ (SaveError::ChangedOnDisk { .. } | SaveError::Exists { .. })) => {
-                let sentence = sentence_of(&error);
-                self.asked = Some(
-                    Dialog::Overwrite {
-                        path,
-                        sentence,
-                        then,
-                    }
-                    .into(),
-                );
-            }
-            Err(error) => {
-                if matches!(error, SaveError::NotConfirmed { .. }) {
-                    self.photos.saved(&path, document.history.survey());
-                }
-                let note = sentence_of(&error);
-                self.notices.tell(Severity::Error, note.clone());
-                // What was typed is there again to be mended.
-                let (purpose, text) = (PathFor::Save(then), path.display().to_string());
-                self.asked = Some(
-                    Dialog::Path {
-                        purpose,
-                        text,
-                        note,
-                    }
-                    .into(),
-                );
-            }
-        }
-    }
-
-    fn ask_path(&mut self, purpose: PathFor, ctx: &egui::Context, frame: &eframe::Frame) {
         let text = match (&purpose, self.path()) {
             (PathFor::Save(_), Some(path)) => path.display().to_string(),
             (PathFor::Write(file), Some(path)) => {

@@ -1,7 +1,8 @@
 //! The window's state, and what it keeps up with in every frame.
 
+use super::files::Files;
 use super::view::ViewState;
-use crate::survey::file::{Backups, protection};
+use crate::survey::file::protection;
 use crate::survey::{GapId, Severity, Survey};
 use crate::window::decisions::Decisions;
 use crate::window::desk::{SheetDesk, SheetKey, Snapshot, Told};
@@ -38,7 +39,7 @@ pub(super) struct Picking {
 /// The window.
 pub struct App {
     pub(super) document: Option<Document>,
-    pub(super) backups: Backups,
+    pub(super) files: Files,
     pub(super) jobs: Jobs,
     pub(super) decisions: Decisions,
     pub(super) queue: Queue,
@@ -81,7 +82,7 @@ impl App {
         };
         let mut app = Self {
             document: None,
-            backups: Backups::default(),
+            files: Files::new(start.file_spawner, Arc::clone(&wake)),
             jobs,
             decisions: Decisions::new(Arc::clone(&start.spawner), Arc::clone(&wake), start.effort),
             queue: Queue::default(),
