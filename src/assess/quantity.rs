@@ -72,6 +72,12 @@ pub enum Kind {
     PartsPerMillion,
     /// An angle, degrees.
     Degrees,
+    /// Money, to the hundredth. The currency is the survey's: see [`price`].
+    Money,
+    /// Time until something has paid for itself, winters.
+    Winters,
+    /// Outside air for each sleeper, m³/h.
+    AirPerSleeper,
     /// A pure number.
     Plain,
 }
@@ -86,7 +92,7 @@ impl Kind {
             Self::Litres => "L",
             Self::GramsPerHour => "g/h",
             Self::KilogramsPerHour => "kg/h",
-            Self::CubicMetresPerHour => "m³/h",
+            Self::CubicMetresPerHour | Self::AirPerSleeper => "m³/h",
             Self::CubicMetresPerHourAndSquareMetre => "m³/(h\u{a0}m²)",
             Self::Watts => "W",
             Self::KilowattHours => "kWh",
@@ -105,7 +111,8 @@ impl Kind {
             Self::KilogramsPerCubicMetre => "kg/m³",
             Self::PartsPerMillion => "ppm",
             Self::Degrees => "°",
-            Self::Plain => "",
+            Self::Winters => "winters",
+            Self::Money | Self::Plain => "",
         }
     }
 
@@ -131,8 +138,11 @@ impl Kind {
             | Self::GramsPerHour
             | Self::Watts
             | Self::KilowattHours
+            | Self::Winters
+            | Self::AirPerSleeper
             | Self::MetresPerSecond
             | Self::PartsPerMillion => figure(shown, 2),
+            Self::Money => money(shown),
             Self::KilogramsPerCubicMetre => figure(shown, 4),
             Self::Celsius | Self::Kelvin => decimals(shown, 1),
             Self::RelativeHumidity | Self::Degrees => decimals(shown, 0),

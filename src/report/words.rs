@@ -1,31 +1,10 @@
 //! Turns of phrase that several sections share.
 
 use super::blocks::Section;
-use crate::assess::uncertainty::Interval;
+use crate::assess::words::given;
 pub(crate) use crate::assess::words::money;
-use crate::assess::words::{figure, given};
-pub(crate) use crate::physics::units::{
-    CM2_PER_M2 as CM2, LITRES_PER_DAY as L_PER_DAY, MM2_PER_M2 as MM2,
-};
-use crate::survey::{Facing, Gap, Survey};
-
-/// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two digits
-/// say how far a result may be off.
-pub(crate) fn interval(interval: &Interval, scale: f64) -> String {
-    let [low, high] = [interval.low, interval.high].map(|end| figure(end * scale, 2));
-    if low == high {
-        low
-    } else {
-        format!("{low} to {high}")
-    }
-}
-
-/// The same with the currency in front.
-pub(crate) fn price(survey: &Survey, amount: f64) -> String {
-    let currency = survey.tariffs.currency.trim();
-    let space = if currency.is_empty() { "" } else { "\u{a0}" };
-    format!("{currency}{space}{}", money(amount))
-}
+pub(crate) use crate::physics::units::LITRES_PER_DAY as L_PER_DAY;
+use crate::survey::{Facing, Gap};
 
 /// A number with all its digits up to `most` behind the point, and no fewer than `least`, so that
 /// what is printed multiplies to what is printed beside it.
@@ -139,7 +118,7 @@ mod tests {
         let shown = note_in_table(&long);
         assert!(shown.starts_with("Never block. Never") && shown.chars().count() < 220);
         assert!(shown.contains("block. … (all of it is below") || shown.contains("Never … ("));
-        let mut survey = Survey::new(crate::survey::VehicleKind::Other);
+        let mut survey = crate::survey::Survey::new(crate::survey::VehicleKind::Other);
         for (id, note) in [(1, &short), (2, &long)] {
             let form = crate::survey::Form::RoundHole { diameter_mm: None };
             let id = crate::survey::GapId(id);

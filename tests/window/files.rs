@@ -5,7 +5,7 @@ use eframe::egui;
 use egui::{Key, Modifiers, ViewportCommand, ViewportId};
 use gapledger::survey::file::load;
 use gapledger::window::app::Start;
-use gapledger::window::jobs::Spawner;
+use gapledger::window::background::Spawner;
 use gapledger::window::questions::Dialog;
 use std::collections::VecDeque;
 use std::sync::{Arc, Mutex};

@@ -2,7 +2,7 @@
 
 use super::object::{Object, Value, list};
 use super::survey::safety;
-use crate::assess::Answer;
+use crate::assess::answer::{Answer, LeakageTotal};
 use crate::assess::sealing::{AirPerSleeper, Cost, Figures, Plan, Sealable};
 use crate::headless::decisions::{Decisions, Sealing};
 use crate::survey::word::Word;
@@ -102,9 +102,9 @@ fn figures(figures: &Figures) -> Object {
 }
 
 fn plan(plan: &Plan) -> Object {
-    let (eqla_before, eqla_after) = &plan.eqla_unintended;
+    let (leakage_before, leakage_after) = &plan.leakage_unintended;
     let (sleeper_before, sleeper_after) = &plan.air_per_sleeper;
-    let area = |answer: &Answer<f64>| answer.clone().map(|area| area * MM2);
+    let area = |total: &Answer<LeakageTotal>| total.clone().map(|all| all.figures.eqla * MM2);
     Object::new()
         .with(
             "gaps",
@@ -126,8 +126,8 @@ fn plan(plan: &Plan) -> Object {
         .with("minutes_not_priced", plan.minutes_not_priced)
         .with("before", figures(&plan.before))
         .with("after", figures(&plan.after))
-        .answer("unintended_eqla_10pa_before_mm2", area(eqla_before))
-        .answer("unintended_eqla_10pa_after_mm2", area(eqla_after))
+        .answer("unintended_eqla_10pa_before_mm2", area(leakage_before))
+        .answer("unintended_eqla_10pa_after_mm2", area(leakage_after))
         .with(
             "together",
             list(&plan.together, |one| {

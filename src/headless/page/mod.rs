@@ -9,17 +9,15 @@ mod drying;
 mod layout;
 mod old_table;
 mod print;
-mod safety;
 mod sealing;
 mod table;
 
-use crate::assess::sealing::Work;
 use crate::assess::words;
-use crate::assess::{Answer, Assessment, Comparison, Mark, NotKnown};
+use crate::assess::{Answer, Assessment, Mark, NotKnown, Study};
 use crate::headless::decisions::Decisions;
 use crate::report::{
-    Block, Fact, Material, Section, cases, dependence, leakage, ledger, summary, uncertainty,
-    vehicle, workings,
+    Block, Fact, Material, Section, cases, dependence, findings, leakage, ledger, safety, summary,
+    uncertainty, vehicle, workings,
 };
 use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
@@ -27,40 +25,39 @@ use layout::{Page, WIDTH, pad_left, width};
 pub(super) use alerts::blocks;
 
 /// The whole page.
-pub(super) fn render(
-    survey: &Survey,
-    assessment: &Assessment,
-    comparison: &Answer<Comparison>,
-    decisions: &Decisions,
-) -> String {
+pub(super) fn render(study: &Study, decisions: &Decisions) -> String {
+    let (survey, assessment) = (study.survey(), study.assessment());
     let mut page = Page::default();
     title(&mut page, survey, assessment);
-    alerts::print(&mut page, assessment);
+    print::section(
+        &mut page,
+        &findings::section(&assessment.findings, |_| false),
+    );
     page.blank();
     page.paragraph(&format!("{}.", Mark::legend()));
-    let told = Material {
-        survey,
-        assessment,
-        comparison,
-        uncertainty: decisions.uncertainty.as_ref().ok(),
-        uncertainty_before: None,
-    };
+    let told = Material::of(study);
     vehicle(&mut page, &told);
     for section in [
-        summary::sentences(&told, &Work::of(survey)),
+        summary::sentences(&told, study.work()),
         cases::section(&told, &cases::Part::ALL),
         what_it_depends_on(&told, decisions),
         uncertainty::section(&told, &decisions.uncertainty),
     ] {
         print::section(&mut page, &section);
     }
-    drying::print(&mut page, survey, comparison);
+    drying::print(&mut page, survey, study.comparison());
     print::section(&mut page, &leakage::section(&told));
     let ledger = ledger::section(&told, ledger::Order::LeakiestFirst);
     print::section(&mut page, &ledger);
-    sealing::print(&mut page, survey, decisions);
-    safety::print(&mut page, assessment);
-    print::section(&mut page, &workings::section(&told));
+    sealing::print(&mut page, study, decisions);
+    for section in [
+        safety::ventilation(&assessment.safety, None),
+        safety::before_sealing(survey),
+        safety::before_drying(survey),
+        workings::section(&told),
+    ] {
+        print::section(&mut page, &section);
+    }
     page.finish()
 }
 

@@ -8,6 +8,13 @@ pub(super) fn number(value: Option<f64>) -> String {
     value.map_or_else(String::new, |value| value.to_string())
 }
 
+/// Yes or no, where it is known.
+pub(super) fn flag(value: Option<bool>) -> String {
+    value.map_or_else(String::new, |value| {
+        if value { "yes" } else { "no" }.to_owned()
+    })
+}
+
 /// Text that no spreadsheet runs as a formula: one that begins like a formula, also behind blanks
 /// or a control character, gets an apostrophe in front. Numbers never come this way.
 pub(super) fn harmless(text: &str) -> String {

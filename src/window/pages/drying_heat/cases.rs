@@ -2,8 +2,8 @@
 
 use super::view::DryingHeatContext;
 use crate::assess::{Answer, CaseAnswer, CaseDrying, CaseHeat, HeatNeed, RequiredRemoval, Topic};
+use crate::window::answers::Results;
 use crate::window::format::{celsius, digits, digits_of, litres_per_day, percent, watts};
-use crate::window::jobs::Results;
 use crate::window::pages::side_by_side::SideBySide;
 use crate::window::widgets;
 use eframe::egui;
@@ -22,7 +22,7 @@ fn figure(ui: &mut Ui, words: &str, small: &str) {
 
 /// Draws the water to remove.
 pub(super) fn water(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
-    let cases = &results.assessment.cases;
+    let cases = &results.assessment().cases;
     if cases.is_empty() {
         ui.label(NO_CASE);
         return;
@@ -102,7 +102,7 @@ fn humidity(rh: f64) -> String {
 
 /// Draws the heat.
 pub(super) fn heat(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
-    let cases = &results.assessment.cases;
+    let cases = &results.assessment().cases;
     if cases.is_empty() {
         ui.label(NO_CASE);
         return;
@@ -190,7 +190,7 @@ fn one_need(ui: &mut Ui, need: &HeatNeed) {
 
 fn fabric(ui: &mut Ui, results: &Results) {
     let loss: Answer<String> = results
-        .assessment
+        .assessment()
         .fabric
         .clone()
         .map(|fabric| format!("{} W/K", digits(fabric.ua_w_per_k)));

@@ -18,7 +18,7 @@ mod view;
 pub use view::DryingHeatView;
 
 use crate::assess::{Answer, Comparison};
-use crate::window::jobs::Results;
+use crate::window::answers::Results;
 use crate::window::widgets;
 use cells::CARD_LEAST;
 use eframe::egui;
@@ -86,7 +86,7 @@ fn part<'a>(
 
 /// What needs the comparison, or why there is none.
 fn compared(ui: &mut Ui, results: &Results, content: impl FnOnce(&mut Ui, &Comparison)) {
-    match &results.comparison {
+    match results.comparison() {
         Ok(comparison) => content(ui, comparison),
         Err(why) => {
             let not_known: Answer<String> = Err(why.clone());
@@ -97,7 +97,7 @@ fn compared(ui: &mut Ui, results: &Results, content: impl FnOnce(&mut Ui, &Compa
 
 fn options_card(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
     let targets = &context.survey.targets;
-    let set_up = results.assessment.set_up.name();
+    let set_up = results.assessment().set_up.name();
     let title = format!("What would hold {} % RH, {set_up}?", targets.rh_percent);
     widgets::card(ui, &title, |ui| {
         compared(ui, results, |ui, all| options::show(ui, context, all));
@@ -106,7 +106,7 @@ fn options_card(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Resu
 
 fn water_and_heat(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
     let targets = &context.survey.targets;
-    let set_up = results.assessment.set_up.name();
+    let set_up = results.assessment().set_up.name();
     let title = format!(
         "Water to remove to hold {} % RH, {set_up}",
         targets.rh_percent
