@@ -4,10 +4,9 @@
 //! asked for while one runs is done after it.
 
 use super::App;
+use super::file_work::{Doing, Done, Running, Waiting};
 use crate::survey::Severity;
-use crate::survey::Survey;
-use crate::survey::file::{Backups, FileStamp, LoadError, Loaded, SaveError, load};
-use crate::window::background::Spawner;
+use crate::survey::file::{FileStamp, LoadError, Loaded, SaveError, load};
 use crate::window::document::Document;
 use crate::window::notices::sentence_of;
 use crate::window::page::Page;
@@ -16,102 +15,7 @@ use crate::window::request::Request;
 use eframe::egui;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
-
-/// What came of a file.
-enum Done {
-    Loaded(Result<Loaded, LoadError>),
-    Saved(Backups, Result<FileStamp, SaveError>),
-}
-
-/// What is being done with a file.
-enum Doing {
-    /// It is read; the survey that was open had this revision.
-    Loading { revision: Option<u64> },
-    /// This state of the open survey is written, and then it goes on.
-    Saving {
-        document: u64,
-        survey: Arc<Survey>,
-        then: Option<Then>,
-    },
-}
-
-struct Running {
-    path: PathBuf,
-    doing: Doing,
-    done: Receiver<Done>,
-}
-
-/// A save that was asked for while a file was read or written.
-struct Waiting {
-    path: PathBuf,
-    anyway: bool,
-    then: Option<Then>,
-}
-
-/// The files of surveys, read and written on a worker.
-pub(super) struct Files {
-    spawner: Spawner,
-    wake: Arc<dyn Fn() + Send + Sync>,
-    backups: Backups,
-    running: Option<Running>,
-    waiting: Option<Waiting>,
-    closing: bool,
-}
-
-impl Files {
-    pub(super) fn new(spawner: Spawner, wake: Arc<dyn Fn() + Send + Sync>) -> Self {
-        Self {
-            spawner,
-            wake,
-            backups: Backups::default(),
-            running: None,
-            waiting: None,
-            closing: false,
-        }
-    }
-
-    /// Whether a file is being read or written.
-    pub(super) fn is_busy(&self) -> bool {
-        self.running.is_some()
-    }
-
-    /// The window closes once that is done.
-    pub(super) fn close_when_done(&mut self) {
-        self.closing = true;
-    }
-
-    /// What is being done, in words.
-    pub(super) fn words(&self) -> Option<String> {
-        let running = self.running.as_ref()?;
-        let verb = match running.doing {
-            Doing::Loading { .. } => "Opening",
-            Doing::Saving { .. } => "Saving",
-        };
-        Some(format!("{verb} {} …", running.path.display()))
-    }
-
-    fn start(
-        &mut self,
-        path: &Path,
-        doing: Doing,
-        work: impl FnOnce() -> Done + Send + 'static,
-    ) -> std::io::Result<()> {
-        let (sender, done) = sync_channel(1);
-        let wake = Arc::clone(&self.wake);
-        (self.spawner)(Box::new(move || {
-            // Nobody waits for it any more when the window is gone.
-            let _ = sender.send(work());
-            wake();
-        }))?;
-        self.running = Some(Running {
-            path: path.to_owned(),
-            doing,
-            done,
-        });
-        Ok(())
-    }
-}
+use std::sync::mpsc::TryRecvError;
 
 impl App {
     /// Opens a file, or tells why not; the survey that was open then stays open.

@@ -1,6 +1,6 @@
 //! The window's state, and what it keeps up with in every frame.
 
-use super::files::Files;
+use super::file_work::Files;
 use super::view::ViewState;
 use crate::survey::file::protection;
 use crate::survey::{GapId, Severity, Survey};
