@@ -80,3 +80,25 @@ pub fn has_display() -> bool {
         || set("WAYLAND_DISPLAY")
         || set("WAYLAND_SOCKET")
 }
+
+/// An error of the toolkit as a person reads it: everything it says but the places in the sources
+/// of libraries (`os error at …/file.rs:12`), which tell nothing of this machine.
+#[must_use]
+pub fn in_words(error: &str) -> String {
+    let told = error.split(": ").filter(|part| !part.contains(".rs:"));
+    told.collect::<Vec<_>>().join(": ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_error_is_told_whole_but_for_places_in_the_sources_of_libraries() {
+        let words =
+            "winit: os error at /registry/winit-0.30/src/x11/mod.rs:765: no display: refused";
+        assert_eq!(in_words(words), "winit: no display: refused");
+        let words = "no OpenGL: version 2.1 is needed";
+        assert_eq!(in_words(words), words);
+    }
+}

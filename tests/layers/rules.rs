@@ -92,7 +92,7 @@ pub(crate) fn complaints(file: &str, source: &str) -> syn::Result<Vec<String>> {
 }
 
 /// The module that a file under `src/` is, counted from the root.
-fn module_of(inside: &str) -> Vec<String> {
+pub(crate) fn module_of(inside: &str) -> Vec<String> {
     let inside = inside.strip_suffix(".rs").unwrap_or(inside);
     let inside = inside.strip_suffix("/mod").unwrap_or(inside);
     if inside == "main" || inside == "lib" {

@@ -203,10 +203,8 @@ impl Ground<'_> {
             let meant = gap.purpose == Purpose::UserVentilation
                 || gap.facing == crate::survey::Facing::Cavity(crate::survey::Cavity::Locker);
             if let (true, Some(closing)) = (meant, gap.closing.as_mut()) {
-                let open = match opened.set_up {
-                    crate::survey::SetUp::LaidUp => &mut closing.open_laid_up,
-                    crate::survey::SetUp::InUse => &mut closing.open_in_use,
-                };
+                let (laid_up, in_use) = (&mut closing.open_laid_up, &mut closing.open_in_use);
+                let open = opened.set_up.choose(laid_up, in_use);
                 any |= !*open;
                 *open = true;
             }

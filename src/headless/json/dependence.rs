@@ -1,7 +1,6 @@
 //! What the air change depends on: warmth, choice of coefficients, parking, doors inside.
 
-use super::list;
-use super::object::{Object, Value};
+use super::object::{Object, Value, list};
 use crate::assess::spaces::ClosingEffect;
 use crate::assess::{Parking, SetSensitivity, TemperatureCurve};
 use crate::headless::decisions::Decisions;

@@ -1,7 +1,6 @@
 //! The comparison of drying and heating.
 
-use super::list;
-use super::object::{Object, Value};
+use super::object::{Object, Value, list, plain};
 use crate::assess::drying::{
     Capacity, Comparison, DryOut, HeaterFor, HeaterSize, OptionAnswer, OptionCase, OptionKind,
     SizedFor, Spot, Supply, Surface, Verdict, WarmUp,
@@ -22,7 +21,7 @@ pub(super) fn comparison(found: &Comparison) -> Object {
         .with("target_rh_percent", found.target_rh * 100.0)
         .with("calmest_case", id(found.calmest))
         .with("windiest_case", id(found.windiest))
-        .with("findings", list(&found.findings, super::finding))
+        .with("findings", list(&found.findings, super::findings::finding))
         .with(
             "warmth_alone",
             list(&found.cases, |case| {
@@ -110,7 +109,7 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
             "verdict",
             option.verdict.clone().map(|verdict| verdict.word()),
         )
-        .with("sentence", super::plain(&option.sentence))
+        .with("sentence", plain(&option.sentence))
         .answer("electricity_kwh_per_month", option.kwh_per_month.clone())
         .answer("cost_per_month", option.cost_per_month.clone())
         .answer(

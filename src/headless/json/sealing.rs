@@ -1,7 +1,6 @@
 //! Ranking, order and plans of sealing.
 
-use super::list;
-use super::object::{Object, Value};
+use super::object::{Object, Value, list};
 use super::survey::safety;
 use crate::assess::answer::{Answer, LeakageTotal};
 use crate::assess::sealing::{AirPerSleeper, Cost, Figures, Plan, Sealable};
@@ -147,7 +146,7 @@ fn plan(plan: &Plan) -> Object {
             sleeper_before.clone().map(sleeper),
         )
         .answer("air_per_sleeper_after", sleeper_after.clone().map(sleeper))
-        .with("findings", list(&plan.findings, super::finding))
+        .with("findings", list(&plan.findings, super::findings::finding))
 }
 
 fn shifts(plan: &Plan) -> Vec<Object> {

@@ -1,6 +1,6 @@
 //! The ledger of gaps as CSV, one line for each gap.
 
-use super::{Writer, flag, harmless, number};
+use super::cells::{Writer, flag, harmless, number};
 use crate::assess::{Answer, Assessment, LeakageFigures};
 use crate::physics::units::{MM2_PER_M2, SECONDS_PER_HOUR};
 use crate::survey::word::Word;

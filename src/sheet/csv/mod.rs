@@ -7,12 +7,14 @@
 //!
 #![doc = include_str!("columns.md")]
 
+mod cells;
 mod ledger;
 mod plan;
 
 use super::output::{self, OutputError};
 use crate::assess::{Assessment, NotKnown};
 use crate::survey::Survey;
+use cells::Writer;
 use std::path::Path;
 
 /// Why a table was not written.
@@ -95,8 +97,6 @@ pub fn write_plan(
     Ok(output::write(Some(survey_file), output, ENDING, &bytes)?)
 }
 
-type Writer = csv::Writer<Vec<u8>>;
-
 fn table(
     mark: ByteOrderMark,
     lines: impl FnOnce(&mut Writer) -> Result<(), csv::Error>,
@@ -112,51 +112,4 @@ fn table(
     writer
         .into_inner()
         .map_err(|error| CsvError::Csv(csv::Error::from(error.into_error())))
-}
-
-fn number(value: Option<f64>) -> String {
-    value.map_or_else(String::new, |value| value.to_string())
-}
-
-fn flag(value: Option<bool>) -> String {
-    value.map_or_else(String::new, |value| {
-        if value { "yes" } else { "no" }.to_owned()
-    })
-}
-
-/// Text that no spreadsheet runs as a formula: one that begins like a formula, also behind blanks
-/// or a control character, gets an apostrophe in front. Numbers never come this way.
-fn harmless(text: &str) -> String {
-    let begins = text
-        .trim_start_matches(|c: char| c.is_whitespace() || c.is_control())
-        .starts_with(['=', '+', '-', '@', '＝', '＋', '－', '＠']);
-    let control = text.starts_with(|c: char| c.is_control());
-    if begins || control {
-        format!("'{text}")
-    } else {
-        text.to_owned()
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn cells_that_look_like_formulas_are_made_harmless() {
-        for (text, cell) in [
-            ("=1+1", "'=1+1"),
-            ("+49 30", "'+49 30"),
-            ("-5 % damp", "'-5 % damp"),
-            ("@SUM(A1)", "'@SUM(A1)"),
-            ("\t=1", "'\t=1"),
-            ("\r\n=1", "'\r\n=1"),
-            (" =1", "' =1"),
-            ("＝1", "'＝1"),
-            ("door = old", "door = old"),
-            ("", ""),
-        ] {
-            assert_eq!(harmless(text), cell);
-        }
-    }
 }

@@ -1,6 +1,6 @@
 //! The sealing plan as CSV, one line for each gap in the order of work.
 
-use super::{Writer, flag, harmless, number};
+use super::cells::{Writer, flag, harmless, number};
 use crate::assess::Answer;
 use crate::assess::sealing::{Chosen, Work, WorkStep};
 use crate::assess::sealing::{Cost, Figures};
