@@ -8,10 +8,10 @@ use super::measured::by_test;
 use super::sealing::{LEAST, MOST, Side, case, changes};
 use super::words::{name, place};
 use crate::assess::quantity::Kind;
-use crate::assess::sealing::{AirPerSleeper, Figures, Prospect, air_per_sleeper};
+use crate::assess::sealing::{Prospect, air_per_sleeper};
 use crate::assess::uncertainty::Uncertainty;
 use crate::assess::words::{self, counted};
-use crate::assess::{Answer, Assessment, assess};
+use crate::assess::{Assessment, Study};
 use crate::survey::{Gap, GapId, Survey, WorkState};
 
 /// The gaps that are sealed and may be.
@@ -32,28 +32,6 @@ fn wrongly_sealed(survey: &Survey) -> Vec<String> {
         .collect()
 }
 
-/// The survey as it was before anything was sealed.
-#[must_use]
-pub fn before_the_work(survey: &Survey) -> Survey {
-    opened(survey, |_| true)
-}
-
-/// The survey as it is now. What must be opened again at once counts as open.
-#[must_use]
-pub fn after_the_work(survey: &Survey) -> Survey {
-    opened(survey, |gap| gap.purpose.must_stay_open())
-}
-
-fn opened(survey: &Survey, which: impl Fn(&Gap) -> bool) -> Survey {
-    let mut survey = survey.clone();
-    for gap in &mut survey.gaps {
-        if gap.state == WorkState::Sealed && which(gap) {
-            gap.state = WorkState::Open;
-        }
-    }
-    survey
-}
-
 pub(crate) fn section(material: &Material<'_>) -> Section {
     let survey = material.survey;
     let mut section = Section::new("What was done");
@@ -70,17 +48,16 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
         });
         return section;
     }
-    let sides = [before_the_work(survey), after_the_work(survey)].map(Worked::out);
-    let [before, after] = &sides;
+    let (before, after) = (material.study.before_work(), material.study.after_work());
     section.push(Block::Plain {
-        sentences: in_plain_words(survey, [&before.assessment, &after.assessment]),
+        sentences: in_plain_words(survey, [before.assessment(), after.assessment()]),
     });
     section.heading("Before and after");
     let uncertainty = [material.uncertainty_before, material.uncertainty];
     changes(
         &mut section,
-        (&before.side(uncertainty[0]), &after.side(uncertainty[1])),
-        (&before.assessment, &survey.tariffs.currency),
+        (&side(before, uncertainty[0]), &side(after, uncertainty[1])),
+        (before.assessment(), &survey.tariffs.currency),
     );
     let with_intervals = uncertainty.iter().any(Option::is_some);
     section.note(small_print(with_intervals, &wrong));
@@ -133,31 +110,15 @@ fn small_print(with_intervals: bool, wrong: &[String]) -> String {
     words
 }
 
-/// One side of the work, worked out.
-struct Worked {
-    assessment: Assessment,
-    figures: Answer<Figures>,
-    sleepers: Answer<AirPerSleeper>,
-}
-
-impl Worked {
-    fn out(survey: Survey) -> Self {
-        let assessment = assess(&survey);
-        Self {
-            figures: Prospect::new(&survey).map(|prospect| prospect.before().clone()),
-            sleepers: air_per_sleeper(&survey, &assessment),
-            assessment,
-        }
-    }
-
-    fn side<'a>(&'a self, uncertainty: Option<&'a Uncertainty>) -> Side<'a> {
-        Side {
-            leakage: &self.assessment.leakage.unintended,
-            figures: self.figures.as_ref(),
-            sleepers: &self.sleepers,
-            assessment: Some(&self.assessment),
-            uncertainty,
-        }
+/// One side of the work.
+fn side<'a>(study: &'a Study, uncertainty: Option<&'a Uncertainty>) -> Side<'a> {
+    let assessment = study.assessment();
+    Side {
+        leakage: &assessment.leakage.unintended,
+        figures: study.prospect().map(Prospect::before),
+        sleepers: air_per_sleeper(study.survey(), assessment),
+        assessment: Some(assessment),
+        uncertainty,
     }
 }
 

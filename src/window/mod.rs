@@ -1,23 +1,21 @@
 //! The window: everything that draws, and nothing that computes.
 //!
 //! The survey changes only through the queue of [`request::Queue`], which runs at the start of each
-//! frame; results come from [`jobs`].
+//! frame; results come from [`answers`].
 
+pub mod answers;
 pub mod app;
+pub mod background;
 mod bar;
 pub mod body;
 pub mod commands;
 pub mod context;
 pub mod contrast;
-pub mod decisions;
-pub mod desk;
 pub mod dialogs;
 pub mod document;
-pub mod errand;
 mod focus;
 pub mod guide;
 pub mod help;
-pub mod jobs;
 pub mod keep;
 mod keeping;
 pub mod keys;
@@ -37,6 +35,7 @@ pub mod start_page;
 pub mod strip;
 pub mod theme;
 pub mod together;
+pub mod typesetting;
 pub mod widgets;
 
 use app::{App, Start};

@@ -3,9 +3,9 @@
 use super::paths::{Found, Paths, Start};
 
 /// The layers from the top to the bottom. A layer may name itself and those after it.
-pub(crate) const LAYERS: [&str; 10] = [
-    "main", "headless", "window", "sheet", "report", "figure", "fonts", "assess", "survey",
-    "physics",
+pub(crate) const LAYERS: [&str; 11] = [
+    "main", "headless", "window", "sheet", "report", "figure", "fonts", "tasks", "assess",
+    "survey", "physics",
 ];
 
 /// Layers that do no input or output, read no clock and start no thread.

@@ -179,7 +179,7 @@ fn the_best_set_for_a_sum_is_found_and_made_the_plan_in_one_step() {
     press(&mut window, Key::Delete);
     press(&mut window, Key::Tab);
     assert!(shows(&window, "Type a sum"));
-    assert!(window.state().decisions().best().is_none());
+    assert!(window.state().answers().best().is_none());
 }
 
 #[test]
@@ -226,7 +226,7 @@ fn a_gap_that_was_marked_as_planned_and_protects_people_stays_out_of_the_plan() 
     assert!(
         window
             .state()
-            .decisions()
+            .answers()
             .ticked()
             .unwrap()
             .answer

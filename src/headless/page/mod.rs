@@ -10,7 +10,7 @@ mod print;
 mod sealing;
 mod table;
 
-use crate::assess::{Answer, Assessment, Comparison, Mark};
+use crate::assess::{Assessment, Mark, Study};
 use crate::headless::decisions::Decisions;
 use crate::report::{
     Block, Fact, Material, Section, cases, dependence, drying, findings, leakage, ledger, safety,
@@ -22,12 +22,8 @@ use layout::{Page, WIDTH, pad_left, width};
 pub(super) use alerts::blocks;
 
 /// The whole page.
-pub(super) fn render(
-    survey: &Survey,
-    assessment: &Assessment,
-    comparison: &Answer<Comparison>,
-    decisions: &Decisions,
-) -> String {
+pub(super) fn render(study: &Study, decisions: &Decisions) -> String {
+    let (survey, assessment) = (study.survey(), study.assessment());
     let mut page = Page::default();
     title(&mut page, survey, assessment);
     print::section(
@@ -36,16 +32,10 @@ pub(super) fn render(
     );
     page.blank();
     page.paragraph(&format!("{}.", Mark::legend()));
-    let told = Material {
-        survey,
-        assessment,
-        comparison,
-        uncertainty: decisions.uncertainty.as_ref().ok(),
-        uncertainty_before: None,
-    };
+    let told = Material::of(study);
     vehicle(&mut page, &told);
     for section in [
-        summary::sentences(&told, &decisions.work),
+        summary::sentences(&told, study.work()),
         cases::section(&told, &cases::Part::ALL),
         what_it_depends_on(&told, decisions),
         uncertainty::section(&told, &decisions.uncertainty),
@@ -57,7 +47,7 @@ pub(super) fn render(
     }
     let ledger = ledger::section(&told, ledger::Order::LeakiestFirst);
     print::section(&mut page, &ledger);
-    sealing::print(&mut page, survey, assessment, decisions);
+    sealing::print(&mut page, study, decisions);
     for section in [
         safety::ventilation(&assessment.safety, None),
         safety::before_sealing(survey),

@@ -2,19 +2,13 @@
 
 use super::layout::Page;
 use super::print;
-use crate::assess::Assessment;
+use crate::assess::Study;
 use crate::headless::decisions::Decisions;
 use crate::report::sealing;
-use crate::survey::Survey;
 
-pub(super) fn print(
-    page: &mut Page,
-    survey: &Survey,
-    assessment: &Assessment,
-    decisions: &Decisions,
-) {
-    let asked = decisions.asked;
-    let mut section = sealing::plan(survey, assessment, &decisions.work);
+pub(super) fn print(page: &mut Page, study: &Study, decisions: &Decisions) {
+    let (survey, assessment, asked) = (study.survey(), study.assessment(), decisions.asked);
+    let mut section = sealing::plan(survey, assessment, study.work());
     if let Ok(found) = &decisions.sealing {
         section.append(sealing::ranking(survey, asked.aim, &found.ranked));
         section.append(sealing::order(survey, asked.aim, &found.order));

@@ -9,14 +9,13 @@ use crate::report::cases::{ach, litres, watts};
 use crate::report::{Align, Reasons, Section, Table};
 
 /// One side of the work: the vehicle before it or after it.
-#[derive(Clone, Copy)]
 pub(crate) struct Side<'a> {
     /// The unintended gaps together.
     pub(crate) leakage: &'a Answer<LeakageTotal>,
     /// The figures that sealing changes.
-    pub(crate) figures: Result<&'a Figures, &'a NotKnown>,
+    pub(crate) figures: Answer<&'a Figures>,
     /// Outside air for each sleeper.
-    pub(crate) sleepers: &'a Answer<AirPerSleeper>,
+    pub(crate) sleepers: Answer<AirPerSleeper>,
     /// Everything else, where it was worked out.
     pub(crate) assessment: Option<&'a Assessment>,
     /// How sure it is, where that was worked out.
@@ -85,7 +84,7 @@ pub(crate) const MOST: Which = |(_, windiest)| windiest;
 
 impl Side<'_> {
     fn figure(&self, kind: Kind, of: fn(&Figures) -> Answer<f64>) -> Option<Quantity> {
-        Some(kind.of(self.figures.map_err(Clone::clone).and_then(of)))
+        Some(kind.of(self.figures.clone().and_then(of)))
     }
 
     fn sleeper(&self, of: fn(&AirPerSleeper) -> f64) -> Quantity {

@@ -5,7 +5,7 @@ use super::{
     numbered, without_price,
 };
 use crate::assess::quantity::{Kind, price};
-use crate::assess::sealing::{Aim, FlowShift, Plan, PlannedGap, Work, WorkStep};
+use crate::assess::sealing::{Aim, AirPerSleeper, FlowShift, Plan, PlannedGap, Work, WorkStep};
 use crate::assess::{Answer, Assessment, NotKnown};
 use crate::report::words::{duration, minutes};
 use crate::report::{Align, Reasons, Section, Table, findings};
@@ -204,10 +204,10 @@ pub(crate) fn outcome(
     }
     section.heading("Before and after");
     let sleepers = &plan.air_per_sleeper;
-    let side = |leakage, figures, sleepers| Side {
+    let side = |leakage, figures, sleepers: &Answer<AirPerSleeper>| Side {
         leakage,
         figures: Ok(figures),
-        sleepers,
+        sleepers: sleepers.clone(),
         assessment: None,
         uncertainty: None,
     };

@@ -8,7 +8,7 @@ pub(super) fn number(value: Option<f64>) -> String {
     value.map_or_else(String::new, |value| value.to_string())
 }
 
-/// Yes, no, or an empty cell.
+/// Yes or no, where it is known.
 pub(super) fn flag(value: Option<bool>) -> String {
     value.map_or_else(String::new, |value| {
         if value { "yes" } else { "no" }.to_owned()

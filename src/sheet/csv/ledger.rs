@@ -211,7 +211,7 @@ fn space(line: &Line<'_>) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::assess::assess;
+    use crate::assess::Study;
     use crate::sheet::csv::{ByteOrderMark, ledger};
     use crate::survey::{Facing, GapId, VehicleKind, ZoneId};
 
@@ -228,7 +228,7 @@ mod tests {
         gap.cavity_pressure_coefficient = Some(-0.2);
         gap.note = "=HYPERLINK(\"x\"),\n\"quoted\"".to_owned();
         survey.gaps.push(gap);
-        let bytes = ledger(&survey, &assess(&survey), ByteOrderMark::Without).expect("CSV");
+        let bytes = ledger(&Study::of(&survey), ByteOrderMark::Without).expect("CSV");
         let mut reader = csv::Reader::from_reader(bytes.as_slice());
         let headers = reader.headers().expect("headers").clone();
         let unique: std::collections::BTreeSet<&str> = headers.iter().collect();

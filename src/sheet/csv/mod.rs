@@ -12,8 +12,7 @@ mod ledger;
 mod plan;
 
 use super::output::{self, OutputError};
-use crate::assess::{Assessment, NotKnown};
-use crate::survey::Survey;
+use crate::assess::{NotKnown, Study};
 use cells::Writer;
 use std::path::Path;
 
@@ -51,21 +50,20 @@ const ENDING: &str = ".csv";
 ///
 /// # Errors
 /// [`CsvError::Csv`], which plain text never gives.
-pub fn ledger(
-    survey: &Survey,
-    assessment: &Assessment,
-    mark: ByteOrderMark,
-) -> Result<Vec<u8>, CsvError> {
-    table(mark, |writer| ledger::lines(writer, survey, assessment))
+pub fn ledger(study: &Study, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
+    table(mark, |writer| {
+        ledger::lines(writer, study.survey(), study.assessment())
+    })
 }
 
 /// The sealing plan, one line for each gap in the order of work, as bytes of a CSV file.
 ///
 /// # Errors
 /// [`CsvError::NoPlan`] where the air change is not known.
-pub fn plan(survey: &Survey, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
-    let work = crate::assess::sealing::Work::of(survey).map_err(CsvError::NoPlan)?;
-    table(mark, |writer| plan::lines(writer, survey, &work))
+pub fn plan(study: &Study, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
+    let work = study.work().as_ref();
+    let work = work.map_err(|unknown| CsvError::NoPlan(unknown.clone()))?;
+    table(mark, |writer| plan::lines(writer, study.survey(), work))
 }
 
 /// Writes the ledger to `output`.
@@ -75,11 +73,10 @@ pub fn plan(survey: &Survey, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
 pub fn write_ledger(
     survey_file: &Path,
     output: &Path,
-    survey: &Survey,
-    assessment: &Assessment,
+    study: &Study,
     mark: ByteOrderMark,
 ) -> Result<(), CsvError> {
-    let bytes = ledger(survey, assessment, mark)?;
+    let bytes = ledger(study, mark)?;
     Ok(output::write(Some(survey_file), output, ENDING, &bytes)?)
 }
 
@@ -90,10 +87,10 @@ pub fn write_ledger(
 pub fn write_plan(
     survey_file: &Path,
     output: &Path,
-    survey: &Survey,
+    study: &Study,
     mark: ByteOrderMark,
 ) -> Result<(), CsvError> {
-    let bytes = plan(survey, mark)?;
+    let bytes = plan(study, mark)?;
     Ok(output::write(Some(survey_file), output, ENDING, &bytes)?)
 }
 

@@ -230,6 +230,9 @@ fn controlled_row(
     };
     for (at, column) in shown(table, true) {
         ui.push_id((number, at), |ui| {
+            if column.align == Align::Left {
+                ui.set_max_width(words);
+            }
             if !controls(ui, queue, row, at) {
                 cell(ui, column.align, words, words_of(ui, row, at));
             }

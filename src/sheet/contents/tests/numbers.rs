@@ -114,14 +114,12 @@ fn before_and_after_have_the_reports_intervals() {
     let uncertainty = |survey: &Survey| uncertainty(survey, SEED, 400).expect("known");
     let (before, after) = (uncertainty(&found), uncertainty(&survey));
     let report = |survey: &Survey, kind, now, before| {
-        let (assessment, comparison) = (assess(survey), compare(survey));
+        let study = Study::of(survey);
         let material = Material {
             told: report::Material {
-                survey,
-                assessment: &assessment,
-                comparison: &comparison,
                 uncertainty: now,
                 uncertainty_before: before,
+                ..report::Material::of(&study)
             },
             photos: &BTreeMap::new(),
         };

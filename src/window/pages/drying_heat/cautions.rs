@@ -15,7 +15,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
     };
     let concerned =
         |item: Item| matches!(item, Item::Heater(_) | Item::Machine(_) | Item::Source(_));
-    let findings = &results.assessment.findings;
+    let findings = &results.findings;
     let mut found = findings
         .iter()
         .filter(|finding| concerned(finding.place.item))

@@ -49,7 +49,7 @@ pub(super) fn gap(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
 
 fn leakage(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
     let answer = context.results.and_then(|results| {
-        let answers = &results.assessment.gaps;
+        let answers = &results.assessment().gaps;
         answers.iter().find(|answer| answer.id == gap.id)
     });
     widgets::row(ui, "EqLA at 10 Pa", |ui| {

@@ -3,9 +3,10 @@
 use super::state;
 use super::view::SealingPlanContext;
 use super::work_in_hand::out_of_date;
+use crate::assess::Best;
 use crate::report::sealing;
 use crate::survey::GapId;
-use crate::window::decisions::{Best, LongWork};
+use crate::window::answers::LongWork;
 use crate::window::widgets::{self, NumberField, report};
 use eframe::egui;
 use egui::Ui;
@@ -28,10 +29,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
         );
         return;
     }
-    let decisions = context.decisions;
-    let status = decisions.status(LongWork::Budget);
+    let answers = context.answers;
+    let status = answers.status(LongWork::Budget);
     widgets::long_work(ui, context.queue, LongWork::Budget, status, "the best set");
-    let Some(dated) = decisions.best() else {
+    let Some(dated) = answers.best() else {
         return;
     };
     out_of_date(ui, context, dated.revision);
@@ -43,7 +44,7 @@ fn found(ui: &mut Ui, context: &mut SealingPlanContext<'_>, best: &Best) {
         return;
     };
     let asked = (best.aim, best.budget);
-    let section = sealing::best(context.survey, &results.assessment, asked, &best.plan);
+    let section = sealing::best(context.survey, results.assessment(), asked, &best.plan);
     ui.label(&section.title);
     let gaps = best.plan.iter().flat_map(|plan| &plan.gaps);
     let wanted: Vec<GapId> = gaps.map(|one| one.sealable.gap()).collect();

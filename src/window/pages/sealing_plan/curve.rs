@@ -70,11 +70,11 @@ impl Shown {
 
 /// Draws the curve and the table.
 pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
-    let decisions = context.decisions;
-    let Some(dated) = decisions.order() else {
+    let answers = context.answers;
+    let Some(dated) = answers.order() else {
         return on_its_way(ui, context);
     };
-    let order = match &dated.answer {
+    let order = match dated.answer {
         Ok(order) => order,
         Err(why) => return widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
     };
@@ -152,8 +152,8 @@ fn plot(ui: &mut Ui, context: &SealingPlanContext<'_>, order: &Order) {
 fn looks(ui: &Ui, context: &SealingPlanContext<'_>) -> [Look; 3] {
     let [season, calm, windy] = PLAIN.map(|style| Look::of(ui, style));
     let found = context.results.and_then(|results| {
-        let looks = case_looks(ui, &results.assessment);
-        let (calm, windy) = results.assessment.calmest_and_windiest?;
+        let looks = case_looks(ui, results.assessment());
+        let (calm, windy) = results.assessment().calmest_and_windiest?;
         Some((*looks.get(calm)?, *looks.get(windy)?))
     });
     let (calm, windy) = found.unwrap_or((calm, windy));

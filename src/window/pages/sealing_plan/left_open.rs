@@ -15,19 +15,19 @@ const WHAT: usize = 1;
 
 /// Draws the gaps that no plan may hold, and safety ventilation.
 pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
-    let decisions = context.decisions;
-    if let Some(Ok(ranking)) = decisions.ranking().map(|dated| &dated.answer) {
+    let answers = context.answers;
+    if let Some(Ok(ranking)) = answers.ranking().map(|dated| dated.answer) {
         gaps(ui, context, &ranking.left_open);
     }
     let Some(results) = context.results else {
         return;
     };
-    let plan = decisions
+    let plan = answers
         .ticked()
         .and_then(|dated| dated.answer.plan.as_ref());
     let section = match plan {
         Some(Ok(plan)) => safety::ventilation(&plan.safety.0, Some(&plan.safety.1)),
-        _ => safety::ventilation(&results.assessment.safety, None),
+        _ => safety::ventilation(&results.assessment().safety, None),
     };
     ui.add_space(6.0);
     ui.heading(&section.title);

@@ -6,7 +6,6 @@ use super::super::gaps::work;
 use super::state;
 use super::view::SealingPlanContext;
 use crate::assess::sealing::Sealable;
-use crate::report::words::name;
 use crate::survey::{CostBasis, Edit, Field, Gap, GapId, Item, RemedyKind};
 use crate::window::request::Request;
 use crate::window::theme::palette;
@@ -80,8 +79,8 @@ fn basis_words(basis: CostBasis) -> &'static str {
 }
 
 fn library(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
-    let decisions = context.decisions;
-    let Some(Ok(ranking)) = decisions.ranking().map(|dated| &dated.answer) else {
+    let answers = context.answers;
+    let Some(Ok(ranking)) = answers.ranking().map(|dated| dated.answer) else {
         return;
     };
     widgets::muted(
@@ -184,7 +183,7 @@ fn one_gap(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let ids: Vec<GapId> = context.survey.gaps.iter().map(|gap| gap.id).collect();
     let survey = context.survey;
     let words = |id: &GapId| {
-        let name = survey.gap(*id).map_or_else(String::new, name);
+        let name = survey.gap(*id).map_or("", Gap::shown_name);
         format!("{id} {name}")
     };
     if let Some(chosen) = Choice::new("Remedy of", &id, &ids).show(ui, words) {

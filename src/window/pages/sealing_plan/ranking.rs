@@ -7,7 +7,6 @@ use crate::assess::Answer;
 use crate::assess::sealing::{Ranked, Sealable};
 use crate::assess::words::facing;
 use crate::report::sealing;
-use crate::report::words::name;
 use crate::survey::{Gap, Item, Place, RemedyKind, Survey, WorkState};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
@@ -28,11 +27,11 @@ const HOW: usize = 3;
 /// Draws the table.
 pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     on_its_way(ui, context);
-    let decisions = context.decisions;
-    let Some(dated) = decisions.ranking() else {
+    let answers = context.answers;
+    let Some(dated) = answers.ranking() else {
         return;
     };
-    let ranking = match &dated.answer {
+    let ranking = match dated.answer {
         Ok(ranking) => ranking,
         Err(why) => return widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
     };
@@ -74,10 +73,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
 
 /// A link that leads to a gap in the ledger.
 pub(super) fn way(ui: &mut Ui, queue: &mut Queue, gap: &Gap) {
-    let words = RichText::new(name(gap)).color(palette(ui).accent);
+    let words = RichText::new(gap.shown_name()).color(palette(ui).accent);
     let response =
         widgets::link(ui, words).on_hover_text(format!("Show gap {} in the ledger", gap.id));
-    let told = format!("go to gap {}, {}", gap.id, name(gap));
+    let told = format!("go to gap {}, {}", gap.id, gap.shown_name());
     widgets::tell_name(ui, response.id, &told);
     if response.clicked() {
         queue.go_to(Place::whole(Item::Gap(gap.id)));
@@ -104,7 +103,7 @@ fn tick(ui: &mut Ui, queue: &mut Queue, dated: Dated<'_>, gap: &Gap) {
 
 /// What the tick of a gap is called.
 pub(super) fn tick_name(gap: &Gap) -> String {
-    format!("Plan to seal gap {}, {}", gap.id, name(gap))
+    format!("Plan to seal gap {}, {}", gap.id, gap.shown_name())
 }
 
 fn change_state(queue: &mut Queue, (survey, date): Dated<'_>, gap: &Gap, to: WorkState) {

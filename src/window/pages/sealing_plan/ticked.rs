@@ -15,8 +15,8 @@ const WHAT: usize = 1;
 
 /// Draws the gaps of the plan and what it comes to.
 pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
-    let decisions = context.decisions;
-    let Some(dated) = decisions.ticked() else {
+    let answers = context.answers;
+    let Some(dated) = answers.ticked() else {
         return;
     };
     for block in sealing::refused(context.survey, &dated.answer.refused) {
@@ -35,7 +35,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
             buttons(ui, context);
             let survey = context.survey;
             let date = context.view.date_of_change();
-            let section = sealing::planned(survey, &results.assessment, plan, aim);
+            let section = sealing::planned(survey, results.assessment(), plan, aim);
             report::section_with(ui, context.queue, &section, &mut |ui, queue, row, at| {
                 let Some(Item::Gap(id)) = row.item else {
                     return false;

@@ -1,7 +1,7 @@
 //! What stands beside figures of the plan that are still being worked out.
 
 use super::view::SealingPlanContext;
-use crate::window::decisions::LongWork;
+use crate::window::answers::LongWork;
 use crate::window::widgets;
 use eframe::egui::Ui;
 
@@ -14,6 +14,6 @@ pub(super) fn out_of_date(ui: &mut Ui, context: &mut SealingPlanContext<'_>, rev
 
 /// Says that the ranking is on its way.
 pub(super) fn on_its_way(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
-    let status = context.decisions.status(LongWork::Sealing);
+    let status = context.answers.status(LongWork::Sealing);
     widgets::long_work(ui, context.queue, LongWork::Sealing, status, "what to seal");
 }

@@ -60,7 +60,7 @@ fn volume(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let Some(results) = context.results else {
         return;
     };
-    let volume = results.assessment.volume_m3.clone();
+    let volume = results.assessment().volume_m3.clone();
     widgets::row(ui, "Volume used", |ui| {
         ui.horizontal_wrapped(|ui| {
             widgets::answer_line(ui, &volume.map(|volume| Kind::CubicMetres.text(volume)));
