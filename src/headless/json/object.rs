@@ -167,6 +167,12 @@ impl Object {
     }
 }
 
+/// A sentence without the no-break spaces that keep numbers and units on a line: programs search
+/// for plain ones.
+pub(super) fn plain(sentence: &str) -> String {
+    sentence.replace(NO_BREAK, " ")
+}
+
 /// An object for each of some items.
 pub(super) fn list<T>(items: &[T], object: impl Fn(&T) -> Object) -> Vec<Object> {
     items.iter().map(object).collect()
