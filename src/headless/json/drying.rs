@@ -1,6 +1,6 @@
 //! The comparison of drying and heating.
 
-use super::object::{Object, Value, list, plain};
+use super::object::{Object, Value, list};
 use crate::assess::drying::{
     Capacity, Comparison, DryOut, HeaterFor, HeaterSize, OptionAnswer, OptionCase, OptionKind,
     SizedFor, Spot, Supply, Surface, Verdict, WarmUp,
@@ -109,7 +109,7 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
             "verdict",
             option.verdict.clone().map(|verdict| verdict.word()),
         )
-        .with("sentence", plain(&option.sentence))
+        .with("sentence", super::plain(&option.sentence))
         .answer("electricity_kwh_per_month", option.kwh_per_month.clone())
         .answer("cost_per_month", option.cost_per_month.clone())
         .answer(

@@ -6,12 +6,6 @@ use crate::survey::Field;
 use serde::ser::{Serialize, SerializeMap, Serializer};
 use std::borrow::Cow;
 
-/// A sentence without the no-break spaces that keep numbers and units on a line: programs search
-/// for plain ones.
-pub(super) fn plain(sentence: &str) -> String {
-    sentence.replace(NO_BREAK, " ")
-}
-
 /// A JSON value.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Value {
