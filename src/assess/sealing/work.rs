@@ -118,7 +118,7 @@ fn aim(prospect: &Prospect) -> Aim {
     }
 }
 
-/// The gaps that nobody wanted and that save the most; drains and ventilation of the user's are
+/// The unintended gaps and that save the most; drains and ventilation of the user's are
 /// for people to plan.
 fn proposal(study: &Study, aim: Aim) -> Answer<Vec<Sealable>> {
     let ranking = study.ranking(aim).as_ref().map_err(Clone::clone)?;
