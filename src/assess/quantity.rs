@@ -7,8 +7,8 @@
 
 use super::answer::{Answer, LeakageTotal, NotKnown};
 use super::uncertainty::Interval;
-use super::words::{NONE_SIZED, figure};
-use crate::physics::units::{CM2_PER_M2, MM_PER_M, MM2_PER_M2};
+use super::words::{NONE_SIZED, figure, given};
+use crate::physics::units::{CM2_PER_M2, GRAMS_PER_KG, MM_PER_M, MM2_PER_M2};
 
 /// The space that keeps a number and its unit on one line.
 pub const NO_BREAK: char = '\u{a0}';
@@ -52,8 +52,10 @@ pub enum Kind {
     Kelvin,
     /// Relative humidity, 0…1, shown as whole percent.
     RelativeHumidity,
-    /// A share, 0…1, shown as percent.
+    /// A share, 0…1, shown as percent: below ten with a tenth.
     Share,
+    /// A share, 0…1, shown as whole percent.
+    WholePercent,
     /// A speed, m/s.
     MetresPerSecond,
     /// A pressure, Pa.
@@ -66,6 +68,12 @@ pub enum Kind {
     Metres,
     /// Heat loss, W/K.
     WattsPerKelvin,
+    /// Water in air, kg/kg, shown in g/kg.
+    GramsPerKilogram,
+    /// Electric current, A.
+    Amperes,
+    /// A time, days.
+    Days,
     /// A density, kg/m³.
     KilogramsPerCubicMetre,
     /// Carbon dioxide, ppm.
@@ -95,13 +103,16 @@ impl Kind {
             Self::SideMm => "mm",
             Self::Celsius => "°C",
             Self::Kelvin => "K",
-            Self::RelativeHumidity | Self::Share => "%",
+            Self::RelativeHumidity | Self::Share | Self::WholePercent => "%",
             Self::MetresPerSecond => "m/s",
             Self::Pascals => "Pa",
             Self::CubicMetres => "m³",
             Self::SquareMetres => "m²",
             Self::Metres => "m",
             Self::WattsPerKelvin => "W/K",
+            Self::GramsPerKilogram => "g/kg",
+            Self::Amperes => "A",
+            Self::Days => "days",
             Self::KilogramsPerCubicMetre => "kg/m³",
             Self::PartsPerMillion => "ppm",
             Self::Degrees => "°",
@@ -115,7 +126,8 @@ impl Kind {
             Self::LeakageCm2 => CM2_PER_M2,
             Self::LeakageMm2 => MM2_PER_M2,
             Self::SideMm => MM_PER_M,
-            Self::RelativeHumidity | Self::Share => 100.0,
+            Self::GramsPerKilogram => GRAMS_PER_KG,
+            Self::RelativeHumidity | Self::Share | Self::WholePercent => 100.0,
             _ => 1.0,
         }
     }
@@ -131,11 +143,13 @@ impl Kind {
             | Self::GramsPerHour
             | Self::Watts
             | Self::KilowattHours
+            | Self::Amperes
+            | Self::Days
             | Self::MetresPerSecond
             | Self::PartsPerMillion => figure(shown, 2),
             Self::KilogramsPerCubicMetre => figure(shown, 4),
             Self::Celsius | Self::Kelvin => decimals(shown, 1),
-            Self::RelativeHumidity | Self::Degrees => decimals(shown, 0),
+            Self::RelativeHumidity | Self::WholePercent | Self::Degrees => decimals(shown, 0),
             Self::Share => percent(shown),
             _ => figure(shown, 3),
         }
@@ -145,6 +159,12 @@ impl Kind {
     #[must_use]
     pub fn text(self, value: f64) -> String {
         self.with_unit(&self.number(value))
+    }
+
+    /// A number as it was typed in, in the unit it is shown in, with that unit.
+    #[must_use]
+    pub fn typed(self, shown: f64) -> String {
+        self.with_unit(&given(shown))
     }
 
     /// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two

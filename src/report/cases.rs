@@ -1,5 +1,7 @@
 //! The weather cases side by side: weather, air change, air of each space, water to remove, heat.
 
+mod needs;
+
 use super::Material;
 use super::blocks::{Align, Fact, Reasons, Section, Table};
 use super::direction;
@@ -7,12 +9,10 @@ use super::uncertainty::very_likely;
 use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::uncertainty::{CaseUncertainty, Interval};
 use crate::assess::words::{compass, figure, given};
-use crate::assess::{
-    Answer, CaseAir, CaseAnswer, CaseDrying, CaseHeat, DirectionAnswer, HeatNeed, NotKnown,
-    SpaceAir, Topic,
-};
-use crate::physics::units::{GRAMS_PER_HOUR, SECONDS_PER_HOUR};
+use crate::assess::{Answer, CaseAir, CaseAnswer, DirectionAnswer, NotKnown, SpaceAir, Topic};
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::{WeatherCase, WeatherId};
+use needs::{drying, needs};
 
 /// Weather cases that stand side by side; more go into a further table.
 const SIDE_BY_SIDE: usize = 4;
@@ -156,6 +156,16 @@ fn notes(told: &Material<'_>, parts: &[Part]) -> Vec<String> {
              through the openings inside: that is not outside air.",
         );
     }
+    of(
+        Part::Water,
+        "Water is the steady load: a damp vehicle gives off water for weeks besides, and those \
+         litres come on top.",
+    );
+    of(
+        Part::Heat,
+        "Heat is steady, without sun, people or machines. Draining the water system is the first \
+         protection against frost; heat is the second.",
+    );
     notes.extend(told.uncertainty.map(very_likely));
     notes
 }
@@ -211,11 +221,6 @@ impl<'a> Columns<'a> {
     /// The same of the balance of air.
     fn of_air(&mut self, label: &str, kind: Kind, of: fn(&CaseAir) -> f64) {
         self.numbers(label, kind, |case| air(case).map(of));
-    }
-
-    /// The same of the water.
-    fn of_water(&mut self, label: &str, kind: Kind, of: fn(&CaseDrying) -> f64) {
-        self.numbers(label, kind, |case| drying(case).map(of));
     }
 
     /// A row of what was written down.
@@ -364,80 +369,10 @@ impl<'a> Columns<'a> {
             });
         }
     }
-
-    fn water(&mut self) {
-        let targets = &self.told.survey.targets;
-        let rh = given(targets.rh_percent);
-        let set = format!("Inside held at {} °C", given(targets.set_temperature_c));
-        let (per_day, per_hour) = (Kind::LitresPerDay, Kind::GramsPerHour);
-        let to_hold = format!("Water to remove to hold {rh} % relative humidity");
-        self.table.group(to_hold);
-        self.of_water("Water given off inside", per_hour, |drying| {
-            drying.source_kg_s * GRAMS_PER_HOUR
-        });
-        let cold = "Inside as cold as outside";
-        self.of_water(cold, per_day, |drying| {
-            drying.at_outside_temperature.l_per_day()
-        });
-        self.of_water(cold, per_hour, |drying| {
-            drying.at_outside_temperature.g_per_h()
-        });
-        self.result(&set, Topic::Removal, water);
-        self.of_water(&set, per_hour, |drying| drying.at_set_temperature.g_per_h());
-        self.row("Relative humidity there if nothing is removed, %", |case| {
-            let rh = drying(case)?.at_set_temperature.rh_without_removal;
-            Ok(if rh >= 1.0 {
-                "wet, 100".to_owned()
-            } else {
-                Kind::RelativeHumidity.number(rh)
-            })
-        });
-    }
-
-    fn heat(&mut self) {
-        let targets = &self.told.survey.targets;
-        let design = given(targets.design_outside_c);
-        let cold = |name: &str, inside: f64| {
-            let inside = given(inside);
-            format!("{name}: {inside} °C inside at {design} °C outside, in this wind")
-        };
-        let set = given(targets.set_temperature_c);
-        let set = format!("Heat to hold {set} °C inside in this weather");
-        self.air_and_fabric(set, |heat| &heat.set_temperature);
-        self.result("Together", Topic::Heat, heat);
-        let frost = cold("Frost guard", targets.frost_guard_c);
-        self.air_and_fabric(frost, |heat| &heat.frost_guard);
-        self.numbers("Together", Kind::Watts, |case| {
-            needs(case)?.frost_guard.total_w()
-        });
-        self.worked_out(Topic::FrostGuard);
-        self.air_and_fabric(cold("Comfort", targets.comfort_c), |heat| &heat.comfort);
-        self.numbers("Together", Kind::Watts, |case| {
-            needs(case)?.comfort.total_w()
-        });
-    }
-
-    fn air_and_fabric(&mut self, group: String, of: fn(&CaseHeat) -> &HeatNeed) {
-        self.table.group(group);
-        self.numbers("With the air", Kind::Watts, |case| {
-            Ok(of(needs(case)?).air_w)
-        });
-        self.numbers("Through the fabric", Kind::Watts, |case| {
-            of(needs(case)?).fabric_w.clone()
-        });
-    }
 }
 
 fn air(case: &CaseAnswer) -> Answer<&CaseAir> {
     case.air.as_ref().map_err(Clone::clone)
-}
-
-fn drying(case: &CaseAnswer) -> Answer<&CaseDrying> {
-    case.drying.as_ref().map_err(Clone::clone)
-}
-
-fn needs(case: &CaseAnswer) -> Answer<&CaseHeat> {
-    case.heat.as_ref().map_err(Clone::clone)
 }
 
 /// One of a case's wind directions.

@@ -3,6 +3,7 @@
 use super::Material;
 use super::blocks::{Block, Section};
 use super::cases::{air_change, heat, water};
+use super::drying::held;
 use super::leakage::{square_side, unintended};
 use super::plan::material_alone;
 use super::safety::{danger, is_closed};
@@ -10,7 +11,7 @@ use super::words::price;
 use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::sealing::{Chosen, Work};
 use crate::assess::words::{self, capital, counted, given};
-use crate::assess::{Answer, CaseAnswer, SafetyVerdict, drying::Verdict};
+use crate::assess::{Answer, CaseAnswer, SafetyVerdict};
 use crate::survey::{Finding, GapId, Severity};
 
 /// Warnings printed before the rest is only counted.
@@ -32,7 +33,7 @@ pub(crate) fn sentences(material: &Material<'_>, work: &Answer<Work>) -> Section
         sentences.extend(air(material));
         sentences.extend(water_and_heat(material));
         sentences.extend(sealing(material, work));
-        sentences.extend(drying(material));
+        sentences.push(drying(material));
     }
     sentences.push(safety(material));
     section.push(Block::Plain { sentences });
@@ -198,33 +199,14 @@ fn sealing(material: &Material<'_>, work: &Answer<Work>) -> Option<String> {
     ))
 }
 
-fn drying(material: &Material<'_>) -> Vec<String> {
-    let target = given(material.survey.targets.rh_percent);
-    let comparison = match material.comparison {
-        Ok(comparison) => comparison,
-        Err(unknown) => {
-            return vec![format!(
-                "What drying and heating would achieve is not known: {}.",
-                unknown.reason
-            )];
-        }
-    };
-    let holding: Vec<&str> = comparison
-        .options
-        .iter()
-        .filter(|option| option.verdict == Ok(Verdict::StillAndWindy))
-        .map(|option| option.name.as_str())
-        .collect();
-    vec![if holding.is_empty() {
-        format!(
-            "Nothing that was compared holds {target}\u{a0}% both with least and with most wind."
-        )
-    } else {
-        format!(
-            "{target}\u{a0}% is held with least and with most wind by: {}.",
-            holding.join("; ")
-        )
-    }]
+fn drying(material: &Material<'_>) -> String {
+    match material.comparison {
+        Ok(comparison) => held(comparison),
+        Err(unknown) => format!(
+            "What drying and heating would achieve is not known: {}.",
+            unknown.reason
+        ),
+    }
 }
 
 fn safety(material: &Material<'_>) -> String {

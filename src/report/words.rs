@@ -4,9 +4,7 @@ use super::blocks::Section;
 use crate::assess::uncertainty::Interval;
 pub(crate) use crate::assess::words::money;
 use crate::assess::words::{facing, figure, given};
-pub(crate) use crate::physics::units::{
-    CM2_PER_M2 as CM2, LITRES_PER_DAY as L_PER_DAY, MM2_PER_M2 as MM2,
-};
+pub(crate) use crate::physics::units::{CM2_PER_M2 as CM2, MM2_PER_M2 as MM2};
 use crate::survey::{Facing, Gap, Survey};
 
 /// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two digits

@@ -1,6 +1,6 @@
 //! What the comparison answers. SI, shares 0 to 1; a name that is neither carries its unit.
 
-use crate::assess::answer::Answer;
+use crate::assess::answer::{Answer, NotKnown};
 use crate::physics::MoistAir;
 use crate::physics::coupled::Running;
 use crate::survey::{FabricId, Finding, GapId, HeaterId, MachineId, MachineKind, SetUp, WeatherId};
@@ -42,6 +42,46 @@ pub struct AfterPlan {
 }
 
 impl Comparison {
+    /// Indices of the cases that verdicts are about and that are told side by side: the calmest and
+    /// the windiest, one where they are the same.
+    #[must_use]
+    pub fn told_cases(&self) -> Vec<usize> {
+        let mut told = vec![self.calmest, self.windiest];
+        told.dedup();
+        told
+    }
+
+    /// Name of a weather case, by its index.
+    #[must_use]
+    pub fn case_name(&self, case: usize) -> &str {
+        self.cases.get(case).map_or("", |case| case.name.trim())
+    }
+
+    /// Index of a weather case.
+    #[must_use]
+    pub fn case_index(&self, id: WeatherId) -> Option<usize> {
+        self.cases.iter().position(|case| case.id == id)
+    }
+
+    /// What an option comes to in a weather case, both by their index.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where it is not, or where there is no such option or case.
+    pub fn state(&self, option: usize, case: usize) -> Answer<&OptionCase> {
+        let state = self
+            .options
+            .get(option)
+            .and_then(|option| option.cases.get(case))
+            .ok_or_else(|| NotKnown::because("there is no such weather case"))?;
+        state.as_ref().map_err(Clone::clone)
+    }
+
+    /// All of this with the planned gaps sealed, where gaps are planned and it is known.
+    #[must_use]
+    pub fn sealed(&self) -> Option<&Self> {
+        self.after_plan.as_ref()?.comparison.as_deref().ok()
+    }
+
     /// An option after the plan, by its index; `None` while no gap is planned.
     #[must_use]
     pub fn option_after_plan(&self, option: usize) -> Option<Answer<&OptionAnswer>> {
@@ -262,6 +302,24 @@ pub struct Surface {
     pub removal_to_clear_kg_s: f64,
 }
 
+impl Surface {
+    /// The element and which surface of it is meant.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let spot = match self.spot {
+            Spot::Plain => "",
+            Spot::Bridge => ", thermal bridge",
+            Spot::Glass => ", glass",
+            Spot::Metal => ", bare metal",
+        };
+        let element = match self.name.trim() {
+            "" => "element without a name",
+            name => name,
+        };
+        format!("{element}{spot}")
+    }
+}
+
 /// Which surface of an element is meant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Spot {
@@ -375,6 +433,18 @@ pub enum HeaterFor {
     Comfort,
 }
 
+impl HeaterFor {
+    /// Its words.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::FrostGuard => "frost guard",
+            Self::SetTemperature => "set temperature while drying",
+            Self::Comfort => "comfort",
+        }
+    }
+}
+
 /// A heater's size.
 #[derive(Clone, Debug, PartialEq)]
 pub struct HeaterSize {
@@ -422,4 +492,35 @@ pub struct NightAir {
     pub per_sleeper_m3_s: f64,
     /// Carbon dioxide that it settles at, ppm.
     pub carbon_dioxide_ppm: f64,
+}
+
+/// How fresh the air of sleepers is, by its carbon dioxide: guide values of the German Environment
+/// Agency, 2008 **\[M\]**.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Freshness {
+    /// Up to 1000 ppm.
+    Fresh,
+    /// Above that, up to 2000 ppm.
+    Stuffy,
+    /// Above 2000 ppm: no place to stay in.
+    TooLittleAir,
+}
+
+/// Carbon dioxide above which a room wants more air, ppm.
+const STUFFY_PPM: f64 = 1000.0;
+/// Carbon dioxide above which a room is no place to stay in, ppm.
+const TOO_LITTLE_AIR_PPM: f64 = 2000.0;
+
+impl NightAir {
+    /// How fresh it is.
+    #[must_use]
+    pub fn freshness(&self) -> Freshness {
+        if self.carbon_dioxide_ppm > TOO_LITTLE_AIR_PPM {
+            Freshness::TooLittleAir
+        } else if self.carbon_dioxide_ppm > STUFFY_PPM {
+            Freshness::Stuffy
+        } else {
+            Freshness::Fresh
+        }
+    }
 }

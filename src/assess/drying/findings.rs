@@ -4,8 +4,8 @@ use super::answer::{OptionAnswer, OptionKind};
 use super::situation::Situation;
 use super::{Ground, situation};
 use crate::assess::answer::Answer;
-use crate::assess::number::significant;
-use crate::assess::words::{celsius, given};
+use crate::assess::quantity::Kind;
+use crate::assess::words::figure;
 use crate::physics::MoistAir;
 use crate::physics::air::saturation_pressure;
 use crate::physics::moisture::warmth_alone_c;
@@ -61,10 +61,10 @@ fn warmer_outside(ground: &Ground<'_>, case: &WeatherCase, all: &mut Vec<Finding
             Item::Weather(case.id),
             Field::Outside,
             format!(
-                "weather case \u{201c}{}\u{201d}: at {} °C it is warmer outside than the set temperature of {} °C, so no heat is needed",
+                "weather case \u{201c}{}\u{201d}: at {} it is warmer outside than the set temperature of {}, so no heat is needed",
                 case.name,
-                given(case.outside_c),
-                given(targets.set_temperature_c)
+                Kind::Celsius.typed(case.outside_c),
+                Kind::Celsius.typed(targets.set_temperature_c)
             ),
             "raise the set temperature if warmth is to dry in this weather too",
         ));
@@ -95,18 +95,23 @@ fn out_of_reach(
     );
     let way = warmth.map_or_else(
         |_| "only a machine reaches it".to_owned(),
-        |warm| format!("only a machine, or {} °C inside, reaches it", celsius(warm)),
+        |warm| {
+            format!(
+                "only a machine, or {} inside, reaches it",
+                Kind::Celsius.text(warm)
+            )
+        },
     );
     all.push(finding(
         Severity::Note,
         Item::Targets,
         Field::TargetRh,
         format!(
-            "weather case \u{201c}{}\u{201d}: outside air comes to {} % at {} °C; the target of {} % is below that, and {way}",
+            "weather case \u{201c}{}\u{201d}: outside air comes to {} at {}; the target of {} is below that, and {way}",
             case.name,
-            significant(reached * 100.0, 2),
-            given(set),
-            given(ground.survey.targets.rh_percent)
+            Kind::RelativeHumidity.with_unit(&figure(reached * 100.0, 2)),
+            Kind::Celsius.typed(set),
+            Kind::RelativeHumidity.typed(ground.survey.targets.rh_percent)
         ),
         "compare the options; more air alone does not dry in this weather",
     ));
@@ -127,22 +132,22 @@ fn supply(ground: &Ground<'_>, option: &OptionAnswer, all: &mut Vec<Finding>) {
         return;
     };
     let draws = format!(
-        "\u{201c}{}\u{201d} draws {} W, {} A at 230 V",
+        "\u{201c}{}\u{201d} draws {}, {} at 230\u{a0}V",
         option.name,
-        significant(supply.peak_w, 3),
-        significant(supply.current_a, 2)
+        Kind::Watts.with_unit(&figure(supply.peak_w, 3)),
+        Kind::Amperes.text(supply.current_a)
     );
     let own = ground.survey.drying.hookup_a;
     let too_much = match (supply.within_own, supply.within_10_a, supply.within_16_a) {
         (Some(true), ..) | (None, true, _) => None,
         (Some(false), ..) => {
-            let most = own.map_or_else(String::new, |most| significant(most, 3));
-            Some(format!("{draws}: more than the {most} A of the supply"))
+            let most = own.map_or_else(String::new, |most| Kind::Amperes.typed(most));
+            Some(format!("{draws}: more than the {most} of the supply"))
         }
         (None, false, true) => Some(format!(
-            "{draws}: more than a 10 A supply gives; 16 A suffice"
+            "{draws}: more than a 10\u{a0}A supply gives; 16\u{a0}A suffice"
         )),
-        (None, false, false) => Some(format!("{draws}: more than a 16 A supply gives")),
+        (None, false, false) => Some(format!("{draws}: more than a 16\u{a0}A supply gives")),
     };
     if let Some(sentence) = too_much {
         all.push(finding(
@@ -163,7 +168,7 @@ fn supply(ground: &Ground<'_>, option: &OptionAnswer, all: &mut Vec<Finding>) {
             format!(
                 "\u{201c}{}\u{201d} empties the batteries in {} hours",
                 option.name,
-                significant(days * 24.0, 2)
+                figure(days * 24.0, 2)
             ),
             "run it on the 230 V supply",
         ));
@@ -188,10 +193,10 @@ fn salt(ground: &Ground<'_>, option: &OptionAnswer, all: &mut Vec<Finding>) {
         item(option),
         Field::Salt,
         format!(
-            "\u{201c}{}\u{201d}: {} kg of salt stay dry enough to work for some {} days in the windiest weather, then the brine gathers ever less",
+            "\u{201c}{}\u{201d}: {}\u{a0}kg of salt stay dry enough to work for some {} in the windiest weather, then the brine gathers ever less",
             option.name,
-            significant(salt, 2),
-            significant(days, 2)
+            figure(salt, 2),
+            Kind::Days.text(days)
         ),
         "empty the tub before it runs over, and keep brine off metal",
     ));

@@ -10,22 +10,23 @@
 
 mod after_plan;
 pub mod answer;
-pub(crate) mod beyond;
 pub(crate) mod equipment;
 mod findings;
 pub mod library;
 mod money;
+pub(crate) mod night_air;
 mod options;
 pub(crate) mod situation;
 pub(crate) mod sizing;
 mod state;
 pub(crate) mod surfaces;
 mod verdict;
+pub(crate) mod warm_up;
 
 pub use answer::{
-    AchPoint, AfterPlan, Capacity, ComparedCase, Comparison, DryOut, Energy, Fall, HeaterFor,
-    HeaterSize, NeedCurve, NightAir, OptionAnswer, OptionCase, OptionKind, SizedFor, Sizing, Spot,
-    Supply, Surface, Verdict, WarmUp,
+    AchPoint, AfterPlan, Capacity, ComparedCase, Comparison, DryOut, Energy, Fall, Freshness,
+    HeaterFor, HeaterSize, NeedCurve, NightAir, OptionAnswer, OptionCase, OptionKind, SizedFor,
+    Sizing, Spot, Supply, Surface, Verdict, WarmUp,
 };
 
 use super::answer::{Answer, NotKnown};
@@ -93,8 +94,8 @@ pub(crate) fn compare_with(
         windiest,
         findings: findings::find(&ground, &situations, &options),
         sizing: sizing::sizing(&ground, &envelope, &situations),
-        warm_up: beyond::warm_up(&ground, &situations),
-        night_air: beyond::night_air(&ground, &envelope),
+        warm_up: warm_up::warm_up(&ground, &situations),
+        night_air: night_air::night_air(&ground, &envelope),
         options,
         after_plan: None,
     })

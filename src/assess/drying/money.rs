@@ -5,6 +5,7 @@ use crate::assess::answer::{Answer, NotKnown};
 use crate::physics::flame::{
     DIESEL_NET_HEATING_VALUE, FLUED_EFFICIENCY, PROPANE_NET_HEATING_VALUE,
 };
+use crate::physics::units::{JOULES_PER_KWH, SECONDS_PER_DAY};
 use crate::survey::drying::Drying;
 use crate::survey::{Field, Finding, HeaterFuel, Item, Severity, Tariffs};
 
@@ -12,9 +13,6 @@ use crate::survey::{Field, Finding, HeaterFuel, Item, Severity, Tariffs};
 pub(crate) const DAYS_PER_MONTH: f64 = 365.25 / 12.0;
 /// Volts of the supply.
 const VOLTS: f64 = 230.0;
-const SECONDS_PER_DAY: f64 = 86_400.0;
-/// Joules in a kilowatt hour.
-const KWH: f64 = 3.6e6;
 const LITRES_PER_M3: f64 = 1000.0;
 
 /// What a machine and a heater draw and burn, and what it costs.
@@ -49,7 +47,7 @@ pub(crate) fn energy(
             }
         }
     }
-    let kwh_per_day = electric_w * SECONDS_PER_DAY / KWH;
+    let kwh_per_day = electric_w * SECONDS_PER_DAY / JOULES_PER_KWH;
     let prices = Prices { tariffs, findings };
     let cost_per_day = prices.cost(kwh_per_day, gas_kg_per_day, liquid_fuel_l_per_day);
     Energy {

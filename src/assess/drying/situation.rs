@@ -11,6 +11,7 @@ use crate::physics::coupled::{self, CoupledError, DryOut, Inside, Steady};
 use crate::physics::machine::Machine;
 use crate::physics::machine::salt::water_at_equilibrium;
 use crate::physics::moisture::{dry_air_flow, required_removal};
+use crate::physics::units::SECONDS_PER_DAY;
 
 /// An envelope in the weather of one case.
 pub(crate) struct Situation<'a> {
@@ -165,5 +166,5 @@ pub(crate) fn state(t_c: f64, rh: f64, pressure: f64) -> Answer<MoistAir> {
 /// as the solution thins, so this is a least time **\[A\]**.
 pub(crate) fn salt_days(salt_kg: f64, case: &super::answer::OptionCase) -> Option<f64> {
     let water = salt_kg * water_at_equilibrium(case.inside.t_c, case.rh)?;
-    (case.removal_kg_s > 0.0).then(|| water / case.removal_kg_s / 86_400.0)
+    (case.removal_kg_s > 0.0).then(|| water / case.removal_kg_s / SECONDS_PER_DAY)
 }

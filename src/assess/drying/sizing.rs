@@ -10,6 +10,7 @@ use crate::assess::envelope::Envelope;
 use crate::physics::MoistAir;
 use crate::physics::machine::{Machine, MakerPoint};
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::MachineKind;
 
 /// What is added to a size worked out, share **\[A\]**.
@@ -96,7 +97,7 @@ fn against_ach(
     let set = ground.survey.targets.set_temperature_c;
     let need = |ach_per_h: f64, inside_c: f64| {
         let target = state(inside_c, ground.target_rh, outside.pressure)?;
-        let inflow = ach_per_h / 3600.0 * volume * target.density();
+        let inflow = ach_per_h / SECONDS_PER_HOUR * volume * target.density();
         Answer::Ok(required_removal(
             ground.sources.water(),
             dry_air_flow(inflow, outside.humidity_ratio),
@@ -134,7 +135,7 @@ fn curve_end(
         for inside_c in [inside_c, outside.t_c] {
             let inside = state(inside_c, ground.target_rh, outside.pressure)?;
             let inflow = situation.dry_air(inside_c)? * (1.0 + outside.humidity_ratio);
-            most = most.max(inflow * 3600.0 / (inside.density() * volume));
+            most = most.max(inflow * SECONDS_PER_HOUR / (inside.density() * volume));
         }
     }
     Ok((most * 1.05 / CURVE_ACH_LEAST).ceil().max(1.0) * CURVE_ACH_LEAST)

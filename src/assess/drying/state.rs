@@ -8,13 +8,13 @@ use crate::physics::MoistAir;
 use crate::physics::contents::{equilibrium_moisture, water_to_give_off};
 use crate::physics::coupled::Steady;
 use crate::physics::moisture::steady_humidity_ratio;
+use crate::physics::units::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::survey::HeaterFuel;
 
 /// Least fall of the humidity that is told: half a point. What is smaller is none **\[A\]**.
 const LEAST_FALL: f64 = 0.005;
 /// The target counts as held to a twentieth of a point: a machine that stops at it holds it.
 const HELD: f64 = 5e-4;
-const SECONDS_PER_DAY: f64 = 86_400.0;
 
 /// Works out one option in one weather case.
 pub(crate) struct Judge<'a> {
@@ -48,7 +48,7 @@ impl Judge<'_> {
         let ach_per_h = ground
             .volume_m3
             .clone()
-            .map(|volume| inflow * 3600.0 / (steady.inside.density() * volume));
+            .map(|volume| inflow * SECONDS_PER_HOUR / (steady.inside.density() * volume));
         let load_kg_s = self
             .situation
             .load(steady.inside.t_c, ground.target_rh, steady.source)?;

@@ -3,11 +3,9 @@
 use super::Ground;
 use super::answer::{OptionCase, OptionKind, Verdict};
 use crate::assess::answer::{Answer, NotKnown};
-use crate::assess::number::significant;
+use crate::assess::quantity::Kind;
 use crate::physics::coupled::Running;
-
-/// Litres a day in a kilogram of water a second.
-const LITRES_PER_DAY: f64 = 86_400.0;
+use crate::physics::units::LITRES_PER_DAY;
 
 /// Verdict and sentence; the sentence has no full stop.
 ///
@@ -34,7 +32,7 @@ pub(crate) fn verdict(
                 (false, false) => Verdict::No,
             };
             let words = Words {
-                target: format!("{} %", ground.survey.targets.rh_percent),
+                target: Kind::RelativeHumidity.typed(ground.survey.targets.rh_percent),
                 given_off: ground.sources.water() > 0.0,
                 lowest_room_c,
                 one_case: ground.calmest == ground.windiest,
@@ -56,14 +54,19 @@ fn case(cases: &[Answer<OptionCase>], at: usize) -> Answer<&OptionCase> {
         .map_err(Clone::clone)
 }
 
-/// A relative humidity in whole percent.
-fn percent(rh: f64) -> String {
-    format!("{:.0} %", rh * 100.0)
+/// Water in litres, without its unit.
+fn litres(kg_s: f64) -> String {
+    Kind::Litres.number(kg_s * LITRES_PER_DAY)
 }
 
-/// Litres a day with two digits.
-fn litres(kg_s: f64) -> String {
-    significant(kg_s * LITRES_PER_DAY, 2)
+/// A number of litres a day in words.
+fn a_day(litres: &str) -> String {
+    format!("{} a day", Kind::Litres.with_unit(litres))
+}
+
+/// The share of the time that a machine runs.
+fn running(case: &OptionCase) -> String {
+    Kind::WholePercent.text(case.duty)
 }
 
 /// What the sentences need besides the states.
@@ -95,7 +98,10 @@ impl Words {
             Verdict::OnlyWindy => format!("holds {target} only when windy"),
             Verdict::No => format!("does not hold {target}"),
         };
-        let at = |case: &OptionCase| format!("{} at {:.1} °C", percent(case.rh), case.inside.t_c);
+        let at = |case: &OptionCase| {
+            let rh = Kind::RelativeHumidity.text(case.rh);
+            format!("{rh} at {}", Kind::Celsius.text(case.inside.t_c))
+        };
         let reason = self.reason(kind, verdict, still, windy);
         if self.one_case {
             format!("{held}: {reason}; {}", at(still))
@@ -135,7 +141,7 @@ impl Words {
         } else {
             "the air brings in"
         };
-        format!("{who} {} L a day", litres(case.load_kg_s))
+        format!("{who} {}", a_day(&litres(case.load_kg_s)))
     }
 
     /// The reason in numbers.
@@ -152,7 +158,8 @@ impl Words {
         }
         if still.running == Running::TooCold && windy.running == Running::TooCold {
             let lowest = self.lowest_room_c.map_or_else(String::new, |lowest| {
-                format!(", which needs {lowest} °C to start")
+                let lowest = Kind::Celsius.typed(lowest);
+                format!(", which needs {lowest} to start")
             });
             return format!("too cold inside for the machine{lowest}");
         }
@@ -164,21 +171,22 @@ impl Words {
         }
         let (worse, when) = self.worse(still, windy);
         format!(
-            "{when}it removes {} L a day while {}",
-            litres(worse.removal_kg_s),
+            "{when}it removes {} while {}",
+            a_day(&litres(worse.removal_kg_s)),
             self.brings_in(worse),
         )
     }
 
     /// What a machine that holds the target does for it.
     fn removes(&self, still: &OptionCase, windy: &OptionCase) -> String {
-        let (calm, wind) = (litres(still.removal_kg_s), litres(windy.removal_kg_s));
-        let (seldom, often) = (percent(still.duty), percent(windy.duty));
+        let calm = a_day(&litres(still.removal_kg_s));
+        let (seldom, often) = (running(still), running(windy));
         if self.one_case {
-            format!("removes {calm} L a day, running {seldom} of the time")
+            format!("removes {calm}, running {seldom} of the time")
         } else {
+            let wind = litres(windy.removal_kg_s);
             format!(
-                "removes {calm} L a day when still and {wind} when windy, running {seldom} and {often} of the time"
+                "removes {calm} when still and {wind} when windy, running {seldom} and {often} of the time"
             )
         }
     }
@@ -192,7 +200,7 @@ impl Words {
         windy: &OptionCase,
     ) -> String {
         if verdict == Verdict::StillAndWindy {
-            let watts = |case: &OptionCase| format!("{} W", significant(case.heater_w, 2));
+            let watts = |case: &OptionCase| Kind::Watts.text(case.heater_w);
             return match kind {
                 OptionKind::BackgroundHeat | OptionKind::SameHeat => {
                     format!("warmth alone, {}", self.both(&watts(still), &watts(windy)))

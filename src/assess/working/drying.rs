@@ -4,14 +4,13 @@ use super::{Sheet, celsius, not_known, with_unit};
 use crate::assess::Mark;
 use crate::assess::answer::{Answer, Working};
 use crate::assess::drying::{
-    Capacity, Comparison, HeaterSize, NightAir, OptionAnswer, OptionCase, Spot, Surface, WarmUp,
+    Capacity, Comparison, HeaterSize, NightAir, OptionAnswer, OptionCase, Surface, WarmUp,
 };
+use crate::assess::quantity::Kind;
 use crate::assess::topic::DryingTopic;
 use crate::physics::coupled::Running;
-use crate::survey::findings::named_or;
+use crate::physics::units::LITRES_PER_DAY;
 use crate::survey::{MachineKind, Survey, WeatherId};
-
-const PER_DAY: f64 = 86_400.0;
 
 /// The working of a result of the comparison; `None` where it holds no such option or case.
 #[must_use]
@@ -42,14 +41,14 @@ fn found(
     option: usize,
     id: WeatherId,
 ) -> Option<(&OptionAnswer, &Answer<OptionCase>)> {
-    let at = comparison.cases.iter().position(|case| case.id == id)?;
+    let at = comparison.case_index(id)?;
     let option = comparison.options.get(option)?;
     Some((option, option.cases.get(at)?))
 }
 
-fn case_name(comparison: &Comparison, id: WeatherId) -> String {
-    let case = comparison.cases.iter().find(|case| case.id == id);
-    case.map_or_else(String::new, |case| case.name.clone())
+fn case_name(comparison: &Comparison, id: WeatherId) -> &str {
+    let at = comparison.case_index(id);
+    at.map_or("", |at| comparison.case_name(at))
 }
 
 fn state(
@@ -100,10 +99,15 @@ fn after_plan(
 
 fn known_state(sheet: &mut Sheet, comparison: &Comparison, case: &OptionCase) {
     sheet.number("dry air m_da", case.dry_air_kg_s * 3600.0, 3, "kg/h");
-    sheet.number("water removed D", case.removal_kg_s * PER_DAY, 3, "L/day");
+    sheet.number(
+        "water removed D",
+        case.removal_kg_s * LITRES_PER_DAY,
+        3,
+        "L/day",
+    );
     sheet.number(
         "condensation C",
-        case.condensation_kg_s * PER_DAY,
+        case.condensation_kg_s * LITRES_PER_DAY,
         3,
         "L/day",
     );
@@ -112,7 +116,7 @@ fn known_state(sheet: &mut Sheet, comparison: &Comparison, case: &OptionCase) {
     sheet.number("heater", case.heater_w, 3, "W");
     sheet.number(
         "water to remove for the target at this temperature",
-        case.load_kg_s * PER_DAY,
+        case.load_kg_s * LITRES_PER_DAY,
         3,
         "L/day",
     );
@@ -123,9 +127,9 @@ fn known_state(sheet: &mut Sheet, comparison: &Comparison, case: &OptionCase) {
         Some(fall) => {
             sheet.number("RH with nothing done", fall.rh_without * 100.0, 3, "%");
             sheet.note(format!(
-                "of the fall {:.0} % is owed to warmth and {:.0} % to water removed: warmth first, with the same water given off",
-                fall.warmth_share * 100.0,
-                fall.water_share * 100.0
+                "of the fall {} is owed to warmth and {} to water removed: warmth first, with the same water given off",
+                Kind::WholePercent.text(fall.warmth_share),
+                Kind::WholePercent.text(fall.water_share)
             ));
         }
         None => {
@@ -200,10 +204,15 @@ fn dry_out(
         3,
         "%",
     );
-    sheet.number("spare removal", dry_out.spare_kg_s * PER_DAY, 3, "L/day");
-    let litres = with_unit(dry_out.water_kg, 2, "L");
+    sheet.number(
+        "spare removal",
+        dry_out.spare_kg_s * LITRES_PER_DAY,
+        3,
+        "L/day",
+    );
+    let litres = Kind::Litres.text(dry_out.water_kg);
     sheet.result(match dry_out.days {
-        Some(days) => format!("{litres}, out in {} at least", with_unit(days, 2, "days")),
+        Some(days) => format!("{litres}, out in {} at least", Kind::Days.text(days)),
         None => format!(
             "{litres}, which this option cannot take: nothing is left beside the steady load"
         ),
@@ -219,18 +228,8 @@ fn dry_out(
 }
 
 fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> Working {
-    let spot = match surface.spot {
-        Spot::Plain => "",
-        Spot::Bridge => ", thermal bridge",
-        Spot::Glass => ", glass",
-        Spot::Metal => ", bare metal",
-    };
     let mut sheet = Sheet::new(
-        format!(
-            "Surface of {}{spot}, {}",
-            named_or(&surface.name, "an element"),
-            option.name
-        ),
+        format!("Surface of {}, {}", surface.words(), option.name),
         "Tₛ = Tₒ + f_Rsi (Tᵢ − Tₒ);  f_Rsi = 1 − Rsi/(Rsi + R_layers + Rse);  surface RH = p_v/p_ws(Tₛ)",
     );
     sheet.number("f_Rsi", surface.temperature_factor, 3, "");
@@ -295,8 +294,11 @@ fn capacity(capacity: &Capacity) -> Working {
     );
     match (&capacity.needed_kg_s, &capacity.rated_kg_s) {
         (Ok(needed), Ok(rated)) => {
-            sheet.number("needed", needed * PER_DAY, 3, "L/day");
-            sheet.result(with_unit(rated * PER_DAY, 2, "L/day at the rating state"));
+            sheet.number("needed", needed * LITRES_PER_DAY, 3, "L/day");
+            sheet.result(format!(
+                "{} at the rating state",
+                Kind::LitresPerDay.text(rated * LITRES_PER_DAY)
+            ));
         }
         (Err(reason), _) | (_, Err(reason)) => {
             sheet.result(not_known(reason));
@@ -323,7 +325,7 @@ fn heater(size: &HeaterSize) -> Working {
     match (&size.air_w, &size.rating_w) {
         (Ok(air), Ok(rating)) => {
             sheet.number("with the air", *air, 3, "W");
-            sheet.result(with_unit(*rating, 2, "W"));
+            sheet.result(Kind::Watts.text(*rating));
         }
         (Err(reason), _) | (_, Err(reason)) => {
             sheet.result(not_known(reason));
@@ -332,7 +334,7 @@ fn heater(size: &HeaterSize) -> Working {
     if let Ok(kwh) = &size.kwh_per_month {
         sheet.note(format!(
             "{} of heat a month in the weather cases by their shares",
-            with_unit(*kwh, 2, "kWh")
+            Kind::KilowattHours.text(*kwh)
         ));
     }
     sheet
@@ -367,7 +369,7 @@ fn warm_up(warm_up: &WarmUp) -> Working {
         sheet.number("fabric and air H", *conductance, 3, "W/K");
     }
     let mut results = vec![match &warm_up.power_for_an_hour_w {
-        Ok(watts) => format!("{} for an hour", with_unit(*watts, 2, "W")),
+        Ok(watts) => format!("{} for an hour", Kind::Watts.text(*watts)),
         Err(reason) => not_known(reason),
     }];
     for (name, takes) in &warm_up.heaters {
@@ -394,7 +396,7 @@ fn night_air(air: &Answer<NightAir>) -> Working {
         Ok(air) => {
             sheet.input("sleepers N", air.sleepers.to_string());
             sheet.number("air for each", air.per_sleeper_m3_s * 3600.0, 3, "m³/h");
-            sheet.result(with_unit(air.carbon_dioxide_ppm, 2, "ppm"));
+            sheet.result(Kind::PartsPerMillion.text(air.carbon_dioxide_ppm));
         }
         Err(reason) => {
             sheet.result(not_known(reason));

@@ -4,7 +4,9 @@ use super::{Sheet, celsius, not_known, with_unit};
 use crate::assess::Mark;
 use crate::assess::answer::{Answer, Assessment, CaseAnswer, HeatNeed, RequiredRemoval, Working};
 use crate::assess::fabric::{element_u, element_words, heat_flow};
+use crate::assess::quantity::Kind;
 use crate::physics::fabric::OUTSIDE_SURFACE_RESISTANCE;
+use crate::physics::units::{GRAMS_PER_HOUR, SECONDS_PER_HOUR};
 use crate::survey::fabric::BuildUp;
 use crate::survey::{FabricId, Survey, WeatherId};
 
@@ -15,8 +17,8 @@ fn case(assessment: &Assessment, id: WeatherId) -> Option<&CaseAnswer> {
 fn removal_words(removal: &RequiredRemoval) -> String {
     format!(
         "{} ({}) with the inside at {}",
-        with_unit(removal.l_per_day(), 2, "L/day"),
-        with_unit(removal.g_per_h(), 2, "g/h"),
+        Kind::LitresPerDay.text(removal.l_per_day()),
+        Kind::GramsPerHour.text(removal.g_per_h()),
         celsius(removal.inside_c)
     )
 }
@@ -33,7 +35,7 @@ pub(super) fn removal(survey: &Survey, assessment: &Assessment, id: WeatherId) -
         Ok(drying) => {
             sheet.number(
                 "water given off inside S",
-                drying.source_kg_s * 3.6e6,
+                drying.source_kg_s * GRAMS_PER_HOUR,
                 3,
                 "g/h",
             );
@@ -41,7 +43,7 @@ pub(super) fn removal(survey: &Survey, assessment: &Assessment, id: WeatherId) -
                 let at = celsius(removal.inside_c);
                 sheet.number(
                     &format!("m_da at {at} inside"),
-                    removal.dry_air_kg_s * 3600.0,
+                    removal.dry_air_kg_s * SECONDS_PER_HOUR,
                     3,
                     "kg/h",
                 );
@@ -111,16 +113,21 @@ fn heat_sheet(title: String, assessment: &Assessment, need: &Answer<HeatNeed>) -
         Ok(need) => {
             sheet.typed("inside Tᵢ", need.inside_c, "°C");
             sheet.typed("outside Tₒ", need.outside_c, "°C");
-            sheet.number("dry air m_da", need.dry_air_kg_s * 3600.0, 3, "kg/h");
+            sheet.number(
+                "dry air m_da",
+                need.dry_air_kg_s * SECONDS_PER_HOUR,
+                3,
+                "kg/h",
+            );
             if let Ok(fabric) = &assessment.fabric {
                 sheet.number("Σ U A with thermal bridges", fabric.ua_w_per_k, 3, "W/K");
             }
-            let air = with_unit(need.air_w, 2, "W");
+            let air = Kind::Watts.text(need.air_w);
             match (&need.fabric_w, &need.total_w()) {
                 (Ok(fabric), Ok(total)) => sheet.result(format!(
                     "{}: {air} with the air, {} through the fabric",
-                    with_unit(*total, 2, "W"),
-                    with_unit(*fabric, 2, "W")
+                    Kind::Watts.text(*total),
+                    Kind::Watts.text(*fabric)
                 )),
                 (Err(reason), _) | (_, Err(reason)) => sheet.result(format!(
                     "{air} with the air; through the fabric {}",

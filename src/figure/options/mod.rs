@@ -3,6 +3,7 @@
 
 use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
 use crate::assess::drying::{Comparison, OptionAnswer, Verdict};
+use crate::assess::quantity::Kind;
 
 /// Height of an option's row, mm.
 const ROW: f64 = 6.4;
@@ -71,7 +72,7 @@ fn humidity(option: &OptionAnswer, case: usize) -> Option<f64> {
 }
 
 fn percent(rh: f64) -> String {
-    format!("{:.0} %", rh * 100.0)
+    Kind::RelativeHumidity.text(rh)
 }
 
 /// Verdict in a sign and words, and the colour that says the same once more.

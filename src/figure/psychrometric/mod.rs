@@ -6,6 +6,7 @@ mod names;
 use self::names::Names;
 use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
 use crate::assess::drying::{Comparison, OptionAnswer};
+use crate::assess::quantity::Kind;
 use crate::assess::{Answer, NotKnown};
 use crate::physics::MoistAir;
 use crate::physics::units::GRAMS_PER_KG;
@@ -227,13 +228,13 @@ fn curves(scene: &mut Scene, axes: &Axes, target: f64) {
     for percent in CURVES {
         let rh = f64::from(percent) / 100.0;
         if !near_target(rh) {
-            let words = format!("{percent} % RH");
+            let words = format!("{} RH", Kind::RelativeHumidity.text(rh));
             curve(scene, axes, rh, (Role::Faint, 0.25, Dash::Solid), &words);
         }
     }
-    let words = format!("target {:.0} %", target * 100.0);
+    let words = format!("target {}", Kind::RelativeHumidity.text(target));
     curve(scene, axes, target, (Role::Own, 0.6, Dash::Dashed), &words);
-    let words = "100 %, condenses";
+    let words = "100\u{a0}%, condenses";
     curve(scene, axes, 1.0, (Role::Ink, 0.6, Dash::Solid), words);
 }
 

@@ -150,10 +150,10 @@ fn the_curves_are_named_and_everything_stays_on_the_sheet() {
             names.push(text.clone());
         }
     }
-    let target = format!("target {:.0} %", comparison.target_rh * 100.0);
+    let target = format!("target {:.0}\u{a0}%", comparison.target_rh * 100.0);
     for name in [
-        "80 % RH",
-        "100 %, condenses",
+        "80\u{a0}% RH",
+        "100\u{a0}%, condenses",
         "outside",
         "temperature, °C",
         &target,

@@ -8,10 +8,8 @@ use crate::assess::drying::{
 };
 use crate::assess::{Answer, NotKnown};
 use crate::physics::coupled::Running;
+use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
 use crate::survey::word::Word;
-
-const G_PER_H: f64 = 3.6e6;
-const L_PER_DAY: f64 = 86_400.0;
 
 pub(super) fn comparison(found: &Comparison) -> Object {
     let id = |index: usize| {
@@ -112,7 +110,7 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
             "verdict",
             option.verdict.clone().map(|verdict| verdict.word()),
         )
-        .with("sentence", option.sentence.as_str())
+        .with("sentence", super::plain(&option.sentence))
         .answer("electricity_kwh_per_month", option.kwh_per_month.clone())
         .answer("cost_per_month", option.cost_per_month.clone())
         .answer(
@@ -151,9 +149,12 @@ fn state(state: &OptionCase) -> Object {
         .answer("dew_point_c", dew)
         .with("dry_air_kg_s", state.dry_air_kg_s)
         .answer("ach_per_h", state.ach_per_h.clone())
-        .with("removal_l_per_day", state.removal_kg_s * L_PER_DAY)
-        .with("load_l_per_day", state.load_kg_s * L_PER_DAY)
-        .with("condensation_g_per_h", state.condensation_kg_s * G_PER_H)
+        .with("removal_l_per_day", state.removal_kg_s * LITRES_PER_DAY)
+        .with("load_l_per_day", state.load_kg_s * LITRES_PER_DAY)
+        .with(
+            "condensation_g_per_h",
+            state.condensation_kg_s * GRAMS_PER_HOUR,
+        )
         .with("running", state.running.word())
         .with("duty_share", state.duty)
         .with("machine_w", state.machine_w)
@@ -190,7 +191,7 @@ fn dry_out(dry_out: &DryOut) -> Object {
     Object::new()
         .with("balance_moisture_percent", dry_out.balance_moisture * 100.0)
         .with("water_l", dry_out.water_kg)
-        .with("spare_l_per_day", dry_out.spare_kg_s * L_PER_DAY)
+        .with("spare_l_per_day", dry_out.spare_kg_s * LITRES_PER_DAY)
         .answer("days", days)
 }
 
@@ -213,7 +214,7 @@ fn surface(surface: &Surface) -> Object {
         .with("rh_to_clear_percent", surface.rh_to_clear * 100.0)
         .with(
             "removal_to_clear_l_per_day",
-            surface.removal_to_clear_kg_s * L_PER_DAY,
+            surface.removal_to_clear_kg_s * LITRES_PER_DAY,
         )
 }
 
@@ -223,7 +224,7 @@ fn against_rh(comparison: &Comparison) -> Vec<Object> {
             list(points, |(rh, removal)| {
                 Object::new()
                     .with("rh_percent", rh * 100.0)
-                    .with("removal_l_per_day", removal * L_PER_DAY)
+                    .with("removal_l_per_day", removal * LITRES_PER_DAY)
             })
         });
         Object::new()
@@ -243,17 +244,17 @@ fn against_ach(comparison: &Comparison) -> Answer<Vec<Object>> {
             .with("ach_per_h", point.ach_per_h)
             .with(
                 "at_outside_temperature_l_per_day",
-                point.at_outside_temperature_kg_s * L_PER_DAY,
+                point.at_outside_temperature_kg_s * LITRES_PER_DAY,
             )
             .with(
                 "at_set_temperature_l_per_day",
-                point.at_set_temperature_kg_s * L_PER_DAY,
+                point.at_set_temperature_kg_s * LITRES_PER_DAY,
             )
     }))
 }
 
 fn capacity(capacity: &Capacity) -> Object {
-    let litres = |answer: &Answer<f64>| answer.clone().map(|kg_s| kg_s * L_PER_DAY);
+    let litres = |answer: &Answer<f64>| answer.clone().map(|kg_s| kg_s * LITRES_PER_DAY);
     Object::new()
         .with("kind", capacity.kind.word())
         .with("sized_for", capacity.sized_for.word())

@@ -22,6 +22,7 @@ mod sealing;
 mod survey;
 mod uncertainty;
 
+use crate::assess::quantity::NO_BREAK;
 use crate::assess::{
     Answer, Assessment, Comparison, DryingTopic, Topic, Working, drying_working, working,
 };
@@ -129,6 +130,12 @@ fn finding_counts(findings: &[Finding]) -> Object {
         .with("note", count(Severity::Note))
 }
 
+/// A sentence without the no-break spaces that keep numbers and units on a line: programs search
+/// for plain ones.
+fn plain(sentence: &str) -> String {
+    sentence.replace(NO_BREAK, " ")
+}
+
 fn finding(finding: &Finding) -> Object {
     let (item, id) = item(finding.place.item);
     Object::new()
@@ -136,8 +143,8 @@ fn finding(finding: &Finding) -> Object {
         .with("item", item)
         .with("id", id.map_or(Value::Null, Value::from))
         .with("field", finding.place.field_key())
-        .with("sentence", finding.sentence.as_str())
-        .with("advice", finding.advice.as_str())
+        .with("sentence", plain(&finding.sentence))
+        .with("advice", plain(&finding.advice))
 }
 
 /// Word for the part of the survey, and the record's id if it is one.
@@ -248,7 +255,7 @@ fn working_object(topic: &str, id: Option<u32>, working: &Working) -> Object {
         .map(|(name, value)| {
             Object::new()
                 .with("name", name.as_str())
-                .with("value", value.as_str())
+                .with("value", plain(value))
         })
         .collect::<Vec<_>>();
     let sources = working
@@ -264,10 +271,17 @@ fn working_object(topic: &str, id: Option<u32>, working: &Working) -> Object {
     Object::new()
         .with("topic", topic)
         .with("id", id.map_or(Value::Null, Value::from))
-        .with("title", working.title.as_str())
+        .with("title", plain(&working.title))
         .with("formula", working.formula.as_str())
         .with("inputs", inputs)
-        .with("result", working.result.as_str())
+        .with("result", plain(&working.result))
         .with("sources", sources)
-        .with("notes", working.notes.clone())
+        .with(
+            "notes",
+            working
+                .notes
+                .iter()
+                .map(|note| plain(note))
+                .collect::<Vec<_>>(),
+        )
 }

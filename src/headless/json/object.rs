@@ -153,7 +153,7 @@ impl Object {
 
     pub(super) fn not_known(mut self, key: &'static str, reason: &str) -> Self {
         self.0.push((Cow::Borrowed(key), Value::Null));
-        let reason = Value::Text(reason.to_owned());
+        let reason = Value::Text(super::plain(reason));
         self.0
             .push((Cow::Owned(format!("{key}_not_known")), reason));
         self

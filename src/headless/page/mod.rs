@@ -5,7 +5,6 @@
 //! under the table; where gaps are not sized, totals are marked as *at least*.
 
 mod alerts;
-mod drying;
 mod layout;
 mod old_table;
 mod print;
@@ -18,8 +17,8 @@ use crate::assess::words;
 use crate::assess::{Answer, Assessment, Comparison, Mark, NotKnown};
 use crate::headless::decisions::Decisions;
 use crate::report::{
-    Block, Fact, Material, Section, cases, dependence, leakage, ledger, summary, uncertainty,
-    vehicle, workings,
+    Block, Fact, Material, Section, cases, dependence, drying, leakage, ledger, summary,
+    uncertainty, vehicle, workings,
 };
 use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
@@ -54,8 +53,9 @@ pub(super) fn render(
     ] {
         print::section(&mut page, &section);
     }
-    drying::print(&mut page, survey, comparison);
-    print::section(&mut page, &leakage::section(&told));
+    for section in [drying::section(&told), leakage::section(&told)] {
+        print::section(&mut page, &section);
+    }
     let ledger = ledger::section(&told, ledger::Order::LeakiestFirst);
     print::section(&mut page, &ledger);
     sealing::print(&mut page, survey, decisions);

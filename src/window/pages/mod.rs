@@ -8,7 +8,6 @@ pub mod job_sheet;
 mod plots;
 pub mod sealing_plan;
 mod sections;
-mod side_by_side;
 mod space_choice;
 pub mod vehicle;
 pub mod working;

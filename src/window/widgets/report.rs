@@ -7,7 +7,7 @@ use crate::survey::{Item, Place};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
-use egui::{Grid, Label, Layout, RichText, Sense, Ui, UiBuilder, vec2};
+use egui::{Color32, Grid, Label, Layout, RichText, ScrollArea, Sense, Ui, UiBuilder, vec2};
 
 /// Draws what stands in a section, without its heading.
 pub fn section(ui: &mut Ui, queue: &mut Queue, section: &Section) {
@@ -19,6 +19,25 @@ pub fn section(ui: &mut Ui, queue: &mut Queue, section: &Section) {
 /// Draws some blocks; what only paper can hold is left out.
 pub fn block(ui: &mut Ui, queue: &mut Queue, salt: &str, block: &Block) {
     ui.push_id(salt, |ui| draw(ui, queue, block));
+}
+
+/// Draws a section that is a part of a card: its heading and what stands in it.
+pub fn part(ui: &mut Ui, queue: &mut Queue, part: &Section) {
+    ui.label(RichText::new(&part.title).strong());
+    section(ui, queue, part);
+}
+
+/// The colour of words by the sign in front of them, which says the same.
+#[must_use]
+pub fn sign_colour(ui: &Ui, words: &str) -> Color32 {
+    let colours = palette(ui);
+    match words.chars().next() {
+        Some('✔') => colours.ok,
+        Some('▲') => colours.warning,
+        Some('✖' | '⚠') => colours.danger,
+        Some('ℹ') => colours.muted,
+        _ => colours.text,
+    }
 }
 
 fn draw(ui: &mut Ui, queue: &mut Queue, block: &Block) {
@@ -41,7 +60,8 @@ fn draw(ui: &mut Ui, queue: &mut Queue, block: &Block) {
 }
 
 fn paragraph(ui: &mut Ui, words: &str) {
-    let response = ui.add(Label::new(words).wrap());
+    let text = RichText::new(words).color(sign_colour(ui, words));
+    let response = ui.add(Label::new(text).wrap());
     explain_marks(response, words);
 }
 
@@ -76,8 +96,21 @@ fn facts(ui: &mut Ui, queue: &mut Queue, rows: &[Fact]) {
         });
 }
 
-/// Draws a table of the report; rows that have a working lead to it.
+/// Draws a table of the report, which scrolls sideways where it does not fit; rows that have a
+/// working lead to it.
 pub fn table(ui: &mut Ui, queue: &mut Queue, table: &Table) {
+    let room = ui.available_width();
+    ScrollArea::horizontal()
+        .id_salt("table")
+        .auto_shrink([false, true])
+        .show(ui, |ui| {
+            // Cells from the right need an end to stand at.
+            ui.set_max_width(room);
+            grid(ui, queue, table);
+        });
+}
+
+fn grid(ui: &mut Ui, queue: &mut Queue, table: &Table) {
     let has_workings = table.rows.iter().any(|row| row.topic.is_some());
     let has_ways = table.rows.iter().any(|row| row.item.is_some());
     let words = words_width(ui, table);
@@ -93,22 +126,31 @@ pub fn table(ui: &mut Ui, queue: &mut Queue, table: &Table) {
                 }
                 ui.end_row();
             }
+            let mut group = "";
             for row in &table.rows {
-                draw_row(ui, queue, table, row, words);
+                if row.kind == RowKind::Group {
+                    group = first(row);
+                }
+                draw_row(ui, queue, table, (row, group), words);
                 ui.end_row();
             }
         });
 }
 
-fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, row: &Row, words: f32) {
+fn first(row: &Row) -> &str {
+    row.cells.first().map_or("", String::as_str)
+}
+
+/// Draws a row under the heading of its group.
+fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, (row, group): (&Row, &str), words: f32) {
     if row.kind == RowKind::Group {
-        let text = row.cells.first().map_or("", String::as_str);
-        over_the_row(ui, RichText::new(text).color(palette(ui).accent));
+        over_the_row(ui, RichText::new(first(row)).color(palette(ui).accent));
         return;
     }
-    let label = row.cells.first().map_or("", String::as_str);
+    let label = first(row);
     for (at, column) in shown(table) {
-        let text = RichText::new(row.cells.get(at).map_or("", String::as_str));
+        let text = row.cells.get(at).map_or("", String::as_str);
+        let text = RichText::new(text).color(sign_colour(ui, text));
         let text = if row.kind == RowKind::Total {
             text.strong()
         } else {
@@ -127,7 +169,11 @@ fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, row: &Row, words: f32
         }
     }
     if let Some(topic) = row.topic {
-        working_button(ui, queue, topic, label);
+        let what = match group {
+            "" => label.to_owned(),
+            group => format!("{label}, {group}"),
+        };
+        working_button(ui, queue, topic, &what);
     }
     if let Some(item) = row.item {
         way_to(ui, queue, item);

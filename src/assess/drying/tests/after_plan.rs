@@ -94,7 +94,7 @@ fn the_working_after_the_plan_shows_its_own_numbers_and_its_gaps() {
     assert_eq!(later.title, format!("{}, after the plan", now.title));
     assert_ne!(now.inputs, later.inputs);
     let air = windy(then(&comparison), OptionKind::Nothing).dry_air_kg_s * 3600.0;
-    let air = format!("{} kg/h", crate::assess::number::significant(air, 3));
+    let air = format!("{}\u{a0}kg/h", crate::assess::number::significant(air, 3));
     assert!(later.inputs.iter().any(|(_, value)| *value == air));
     assert!(later.notes.iter().any(|note| note.ends_with(": 1, 2")));
     let none = body();

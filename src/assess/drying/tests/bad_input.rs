@@ -44,7 +44,7 @@ fn a_target_below_what_outside_air_allows_is_told() {
     assert_eq!(told.severity, Severity::Note);
     // 6 °C 85 % at the set 10 °C: 0.85 × 935.3/1228.2 = 64.7 %.
     assert!(
-        told.sentence.contains("comes to 65 % at 10"),
+        told.sentence.contains("comes to 65\u{a0}% at 10"),
         "{}",
         told.sentence
     );

@@ -91,7 +91,7 @@ fn the_sentence_gives_the_reason_in_numbers() {
     );
     assert!(tub.sentence.contains(&expected), "{}", tub.sentence);
     assert!(
-        tub.sentence.starts_with("does not hold 55 %"),
+        tub.sentence.starts_with("does not hold 55\u{a0}%"),
         "{}",
         tub.sentence
     );

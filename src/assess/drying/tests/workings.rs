@@ -32,7 +32,7 @@ fn every_option_has_a_working_with_the_numbers_of_its_answer() {
                 Ok(state) => {
                     let rh = crate::assess::number::significant(state.rh * 100.0, 3);
                     assert!(
-                        working.result.contains(&format!("{rh} %")),
+                        working.result.contains(&format!("{rh}\u{a0}%")),
                         "{}",
                         working.result
                     );
@@ -83,7 +83,10 @@ fn sizes_surfaces_and_the_rest_have_workings() {
     assert!(surface.inputs.iter().any(|(name, _)| name == "f_Rsi"));
     let dry_out = opened(&survey, &comparison, DryingTopic::DryOut(4, id));
     assert!(
-        dry_out.inputs.iter().any(|(_, value)| value == "300 kg"),
+        dry_out
+            .inputs
+            .iter()
+            .any(|(_, value)| value == "300\u{a0}kg"),
         "{:?}",
         dry_out.inputs
     );

@@ -2,23 +2,23 @@
 //! pointing at.
 
 use super::cells::POINTS_PER_MM;
-use super::view::DryingHeatContext;
+use super::view::{DryingHeatContext, dates};
+use crate::assess::quantity::Kind;
+use crate::assess::words::capital;
 use crate::assess::{Answer, Comparison};
-use crate::figure;
 use crate::physics::MoistAir;
 use crate::window::body;
-use crate::window::format::{celsius, digits, percent};
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
-use egui::{Align, Grid, Layout, RichText, Ui, vec2};
+use egui::{Align, Layout, RichText, Ui, vec2};
 
 const HOW_TO_READ: [&str; 5] = [
     "Further right is warmer; further up the air holds more water.",
     "Along a curve the relative humidity is the same.",
     "Warming goes straight to the right: the same water, a lower RH.",
     "Taking water out goes straight down.",
-    "Beyond the 100 % curve water condenses.",
+    "Above the 100\u{a0}% curve water condenses.",
 ];
 /// Width of the words beside the chart.
 const BESIDE: f32 = 350.0;
@@ -44,8 +44,12 @@ pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison:
         drawing(ui, context, comparison);
         beside(ui, context, comparison);
     }
-    let case = context.view.shown.case(comparison);
-    egui::CollapsingHeader::new("States as a table").show(ui, |ui| table(ui, comparison, case));
+    let dates = dates(context);
+    let view = &mut *context.view;
+    let told = view.texts.of_shown(dates, comparison, view.shown);
+    egui::CollapsingHeader::new("States as a table").show(ui, |ui| {
+        widgets::report::table(ui, context.queue, &told.states);
+    });
 }
 
 fn boxed(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui)) {
@@ -55,14 +59,14 @@ fn boxed(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui)) {
     });
 }
 
-fn drawing(ui: &mut Ui, context: &DryingHeatContext<'_>, comparison: &Comparison) {
-    let shown = context.view.shown;
-    let (case, option) = (shown.case(comparison), shown.option(comparison));
+fn drawing(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
+    let (dates, shown) = (dates(context), context.view.shown);
     let size = (
         f64::from((ui.available_width() / POINTS_PER_MM).max(80.0)),
         f64::from(HEIGHT / POINTS_PER_MM),
     );
-    match figure::psychrometric(comparison, case, Some(option), size) {
+    let chart = context.view.texts.chart(dates, comparison, shown, size);
+    match chart.as_ref() {
         Ok(chart) => {
             let touched = body::show(ui, &chart.scene, HEIGHT);
             let pointed = touched
@@ -75,78 +79,42 @@ fn drawing(ui: &mut Ui, context: &DryingHeatContext<'_>, comparison: &Comparison
             };
             ui.label(RichText::new(words).color(palette(ui).text));
         }
-        Err(why) => widgets::answer_line(ui, &Answer::<String>::Err(why)),
+        Err(why) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
     }
 }
 
 /// A state in words: `12.0 °C, 61 % RH, 5.30 g/kg, dew point 4.8 °C`.
-pub(super) fn state_words(air: &MoistAir) -> String {
+fn state_words(air: &MoistAir) -> String {
     let dew_point = air.dew_point_c().map_or_else(String::new, |dew_point| {
-        format!(", dew point {}", celsius(dew_point))
+        format!(", dew point {}", Kind::Celsius.text(dew_point))
     });
     format!(
-        "{}, {} RH, {} g/kg{dew_point}",
-        celsius(air.t_c),
-        percent(air.relative_humidity().min(1.0)),
-        digits(air.humidity_ratio * 1e3)
+        "{}, {} RH, {}{dew_point}",
+        Kind::Celsius.text(air.t_c),
+        Kind::RelativeHumidity.text(air.relative_humidity().min(1.0)),
+        Kind::GramsPerKilogram.text(air.humidity_ratio)
     )
 }
 
 fn beside(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
-    let shown = &mut context.view.shown;
-    shown.choose_case(ui, "Weather shown", comparison);
-    shown.choose_option(ui, "Arrows for", comparison);
+    let dates = dates(context);
+    let view = &mut *context.view;
+    view.shown.choose_case(ui, "Weather shown", comparison);
+    view.shown.choose_option(ui, "Arrows for", comparison);
     ui.add_space(6.0);
     for words in HOW_TO_READ {
         ui.add(egui::Label::new(words).wrap());
     }
     ui.add_space(6.0);
-    let case = comparison.cases.get(shown.case(comparison));
-    let warmth = case.map(|case| case.warmth_alone_c.clone());
-    if let Some(Ok(warm)) = warmth {
-        let words = format!(
-            "With nothing giving off water, warmth alone comes to {} at {} inside.",
-            percent(comparison.target_rh),
-            celsius(warm)
-        );
-        ui.add(egui::Label::new(words).wrap());
+    let told = view.texts.of_shown(dates, comparison, view.shown);
+    if let Some(words) = &told.warmth_alone {
+        ui.add(egui::Label::new(capital(words)).wrap());
     }
     ui.add_space(4.0);
     widgets::muted(
         ui,
         "Numbers are those of the options above; the filled diamond is the outside air.",
     );
-}
-
-fn table(ui: &mut Ui, comparison: &Comparison, case: usize) {
-    Grid::new("states")
-        .striped(true)
-        .spacing([16.0, 3.0])
-        .show(ui, |ui| {
-            for words in ["", "state", "temperature", "RH", "water, g/kg", "dew point"] {
-                ui.label(RichText::new(words).small().color(palette(ui).muted));
-            }
-            ui.end_row();
-            if let Some(Ok(outside)) = comparison.cases.get(case).map(|case| &case.outside) {
-                state_row(ui, "", "outside", outside);
-            }
-            for (number, option) in (1..).zip(&comparison.options) {
-                if let Some(Ok(state)) = option.cases.get(case) {
-                    state_row(ui, &number.to_string(), &option.name, &state.inside);
-                }
-            }
-        });
-}
-
-fn state_row(ui: &mut Ui, number: &str, name: &str, air: &MoistAir) {
-    ui.label(number);
-    ui.label(name);
-    ui.label(celsius(air.t_c));
-    ui.label(percent(air.relative_humidity().min(1.0)));
-    ui.label(digits(air.humidity_ratio * 1e3));
-    let dew_point = air.dew_point_c();
-    ui.label(dew_point.map_or_else(|| "none".to_owned(), celsius));
-    ui.end_row();
 }
 
 #[cfg(test)]
@@ -159,7 +127,10 @@ mod tests {
     fn a_state_is_told_with_its_dew_point() {
         let air = MoistAir::new(30.0, 0.021_360_4, 95_461.0).unwrap();
         let words = state_words(&air);
-        assert!(words.starts_with("30.0 °C, "), "{words}");
-        assert!(words.ends_with("21.4 g/kg, dew point 25.0 °C"), "{words}");
+        assert!(words.starts_with("30.0\u{a0}°C, "), "{words}");
+        assert!(
+            words.ends_with("21.4\u{a0}g/kg, dew point 25.0\u{a0}°C"),
+            "{words}"
+        );
     }
 }

@@ -2,16 +2,17 @@
 
 use super::super::air_change::lines::{Look, key};
 use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
+use crate::assess::quantity::Kind;
+use crate::assess::words::figure;
 use crate::assess::{Answer, Comparison, NotKnown};
 use crate::figure::styles::{self, PLAIN};
-use crate::window::format::digits_of;
+use crate::physics::units::LITRES_PER_DAY;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui::{CollapsingHeader, Grid, RichText, Ui};
 use egui_plot::{HoverPosition, LineStyle, VLine};
 
 const HEIGHT: f32 = 210.0;
-const LITRES_PER_DAY: f64 = 86_400.0;
 
 type Points = Vec<[f64; 2]>;
 
@@ -19,7 +20,7 @@ fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<String> {
     plots::hover(at, |x, litres| {
         [
             format!("{axis} {} {unit}", number(x)),
-            format!("{} L/day", digits_of(litres, 2)),
+            Kind::LitresPerDay.text(litres),
         ]
     })
 }
@@ -32,10 +33,8 @@ fn not_known(ui: &mut Ui, why: Option<&NotKnown>) {
 
 /// Draws the removal needed against the humidity to hold, a curve for each weather case.
 pub(super) fn against_rh(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
-    ui.label(format!(
-        "Against the RH to hold, inside at {} °C",
-        number(set_c)
-    ));
+    let set = Kind::Celsius.typed(set_c);
+    ui.label(format!("Against the RH to hold, inside at {set}"));
     let all = &comparison.sizing.against_rh;
     let extremes = (comparison.calmest, comparison.windiest);
     let styles = styles::of_cases(comparison.cases.len(), extremes);
@@ -69,10 +68,9 @@ pub(super) fn against_rh(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
 
 /// Draws the removal needed against the air changes, in the air of the windiest case.
 pub(super) fn against_ach(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
-    let windiest = comparison.cases.get(comparison.windiest);
-    let name = windiest.map_or("", |case| case.name.as_str());
     ui.label(format!(
-        "Against the air changes, outside air of \u{201c}{name}\u{201d}"
+        "Against the air changes, outside air of “{}”",
+        comparison.case_name(comparison.windiest)
     ));
     let points = match &comparison.sizing.against_ach {
         Ok(points) => points,
@@ -83,7 +81,7 @@ pub(super) fn against_ach(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
         each.map(|point| [point.ach_per_h, of(point) * LITRES_PER_DAY])
             .collect()
     };
-    let at_set = format!("inside at {} °C", number(set_c));
+    let at_set = format!("inside at {}", Kind::Celsius.typed(set_c));
     let curves = [
         (
             "inside as cold as outside",
@@ -91,10 +89,8 @@ pub(super) fn against_ach(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
         ),
         (at_set.as_str(), line(|point| point.at_set_temperature_kg_s)),
     ];
-    let own = comparison.options.first().and_then(|nothing| {
-        let case = nothing.cases.get(comparison.windiest)?.as_ref().ok()?;
-        case.ach_per_h.as_ref().ok().copied()
-    });
+    let nothing_done = comparison.state(0, comparison.windiest).ok();
+    let own = nothing_done.and_then(|state| state.ach_per_h.clone().ok());
     let looks = PLAIN.map(|style| Look::of(ui, style));
     plot(
         ui,
@@ -154,11 +150,11 @@ fn plot(
         &format!("Plot of {name}; the figures stand in the table below"),
     );
     if let Some(at) = upright {
-        let at_words = digits_of(at, 2);
+        let at_words = figure(at, 2);
         let words = if at <= furthest {
             format!("The dashed upright line: {upright_name}, {at_words}.")
         } else {
-            format!("Beyond the right edge: {upright_name}, {at_words}.")
+            format!("Past the right edge: {upright_name}, {at_words}.")
         };
         widgets::muted(ui, words);
     }
@@ -180,7 +176,9 @@ fn table(ui: &mut Ui, title: &str, axis: &str, curves: &[(&str, Points)]) {
                     let first = curves.first().and_then(|(_, points)| points.get(row));
                     ui.label(first.map(|[x, _]| number(*x)).unwrap_or_default());
                     for (_, points) in curves {
-                        let litres = points.get(row).map(|[_, litres]| digits_of(*litres, 2));
+                        let litres = points
+                            .get(row)
+                            .map(|[_, litres]| Kind::LitresPerDay.number(*litres));
                         ui.label(litres.unwrap_or_default());
                     }
                     ui.end_row();

@@ -1,29 +1,31 @@
 //! The Drying & heat page: what would do it first, then the water, the heat and the sizes behind
 //! it, cold surfaces, cautions, and safety ventilation.
 
-mod beyond;
-mod cases;
 mod cautions;
 mod cells;
 mod chart;
 mod curves;
-mod option_rows;
 mod options;
 pub(super) mod safety;
 mod shown;
 mod sizing;
 mod surfaces;
+mod texts;
 mod view;
 
 pub use view::DryingHeatView;
 
 use crate::assess::{Answer, Comparison};
+use crate::report::{cases, drying};
 use crate::window::jobs::Results;
 use crate::window::widgets;
 use cells::CARD_LEAST;
 use eframe::egui;
 use egui::{ScrollArea, Ui};
-use view::{DryingHeatContext, Part};
+
+use std::sync::Arc;
+use texts::Whole;
+use view::{DryingHeatContext, Part, dates};
 
 /// Draws the page.
 pub fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
@@ -49,7 +51,7 @@ pub fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
                 });
             });
             part(ui, context, Part::WaterAndHeat, |ui, context| {
-                water_and_heat(ui, context, results);
+                water_and_heat(ui, context);
             });
             part(ui, context, Part::Sizes, |ui, context| {
                 widgets::card(ui, "Sizes to look for", |ui| {
@@ -61,9 +63,9 @@ pub fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
                     compared(ui, results, |ui, all| surfaces::show(ui, context, all));
                 });
             });
-            part(ui, context, Part::Beyond, |ui, context| {
+            part(ui, context, Part::Times, |ui, context| {
                 widgets::card(ui, "Drying out, warming up, nights", |ui| {
-                    compared(ui, results, |ui, all| beyond::show(ui, context, all));
+                    compared(ui, results, |ui, all| times(ui, context, all));
                 });
             });
             part(ui, context, Part::Safety, |ui, context| {
@@ -84,6 +86,12 @@ fn part<'a>(
     context.view.ways.below(ui, part, &drawn);
 }
 
+/// What is told of the comparison.
+fn whole(context: &mut DryingHeatContext<'_>, comparison: &Comparison) -> Arc<Whole> {
+    let dates = dates(context);
+    context.view.texts.whole(dates, context.survey, comparison)
+}
+
 /// What needs the comparison, or why there is none.
 fn compared(ui: &mut Ui, results: &Results, content: impl FnOnce(&mut Ui, &Comparison)) {
     match &results.comparison {
@@ -96,25 +104,34 @@ fn compared(ui: &mut Ui, results: &Results, content: impl FnOnce(&mut Ui, &Compa
 }
 
 fn options_card(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
-    let targets = &context.survey.targets;
-    let set_up = results.assessment.set_up.name();
-    let title = format!("What would hold {} % RH, {set_up}?", targets.rh_percent);
+    let title = results.comparison.as_ref().map(drying::question);
+    let title = title.unwrap_or_else(|_| "What would hold the target?".to_owned());
     widgets::card(ui, &title, |ui| {
         compared(ui, results, |ui, all| options::show(ui, context, all));
     });
 }
 
-fn water_and_heat(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
-    let targets = &context.survey.targets;
-    let set_up = results.assessment.set_up.name();
-    let title = format!(
-        "Water to remove to hold {} % RH, {set_up}",
-        targets.rh_percent
-    );
-    widgets::card(ui, &title, |ui| cases::water(ui, context, results));
-    ui.add_space(4.0);
-    let title = format!("Heat, {set_up}");
-    widgets::card(ui, &title, |ui| cases::heat(ui, context, results));
+/// Drying out at the left, warming up and the air at night at the right.
+fn times(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
+    let whole = whole(context, comparison);
+    widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
+        if at == 0 {
+            widgets::report::part(ui, context.queue, &whole.drying_out);
+        } else {
+            widgets::report::part(ui, context.queue, &whole.warming_up);
+            ui.separator();
+            widgets::report::part(ui, context.queue, &whole.night);
+        }
+    });
+}
+
+fn water_and_heat(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
+    let Some(told) = context.told() else { return };
+    let section = cases::section(&told, &[cases::Part::Water, cases::Part::Heat]);
+    let set_up = told.assessment.set_up.name();
+    widgets::card(ui, &format!("Water to remove and heat, {set_up}"), |ui| {
+        widgets::report::section(ui, context.queue, &section);
+    });
 }
 
 fn safety_and_cautions(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {

@@ -1,6 +1,7 @@
 //! What the Drying & heat page remembers between frames.
 
 use super::shown::Shown;
+use super::texts::{Dates, Texts};
 use crate::survey::Item;
 use crate::window::context::PageContext;
 use crate::window::widgets::Ways;
@@ -13,6 +14,7 @@ pub(super) type DryingHeatContext<'a> = PageContext<'a, DryingHeatView>;
 pub struct DryingHeatView {
     pub(super) ways: Ways<Part>,
     pub(super) shown: Shown,
+    pub(super) texts: Texts,
 }
 
 impl DryingHeatView {
@@ -24,6 +26,14 @@ impl DryingHeatView {
     }
 }
 
+/// What the texts of the page are from.
+pub(super) fn dates(context: &DryingHeatContext<'_>) -> Dates {
+    let compared = context
+        .results
+        .map_or(0, |results| results.comparison_revision);
+    (context.revision, compared)
+}
+
 /// The parts of the page, from what the owner asks to what the engineer checks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Part {
@@ -32,7 +42,7 @@ pub(super) enum Part {
     WaterAndHeat,
     Sizes,
     Surfaces,
-    Beyond,
+    Times,
     Safety,
 }
 
@@ -43,7 +53,7 @@ impl Part {
         (Self::WaterAndHeat, "water and heat"),
         (Self::Sizes, "sizes to look for"),
         (Self::Surfaces, "cold surfaces"),
-        (Self::Beyond, "drying out, warming up, nights"),
+        (Self::Times, "drying out, warming up, nights"),
         (Self::Safety, "safety"),
     ];
 }

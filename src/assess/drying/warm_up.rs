@@ -1,16 +1,13 @@
-//! Beyond the steady state, simply: warming up, and the air of sleepers.
+//! How long it takes to warm up, and the power that does it within an hour.
 
-use super::answer::{NightAir, WarmUp};
+use super::answer::WarmUp;
 use super::situation::Situation;
 use super::{Ground, equipment, library};
-use crate::assess::answer::{Answer, NotKnown};
-use crate::assess::envelope::Envelope;
+use crate::assess::answer::Answer;
 use crate::physics::moisture::ventilation_conductance;
-use crate::physics::people::carbon_dioxide_ppm;
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::warm_up::{USUAL_HEAT_CAPACITY_PER_M3, power, time};
 use crate::survey::{Heater, Item};
-
-const HOUR: f64 = 3600.0;
 
 /// Warming up to comfort in the calmest and the windiest case.
 ///
@@ -81,7 +78,7 @@ fn warm_up_in(
         to_c,
         power_for_an_hour_w: both
             .clone()
-            .map(|(capacity, conductance)| power(capacity, conductance, HOUR, rise)),
+            .map(|(capacity, conductance)| power(capacity, conductance, SECONDS_PER_HOUR, rise)),
         heaters: heaters
             .iter()
             .map(|heater| (heater.name.clone(), takes(heater)))
@@ -89,40 +86,4 @@ fn warm_up_in(
         heat_capacity,
         conductance_w_per_k: conductance,
     }
-}
-
-/// Air for each sleeper in the calmest case, at that case's own inside temperature.
-///
-/// ```text
-/// Q = m/ρ_i,   q = Q/N,   C = 420 + 10⁶ N G/Q
-/// ```
-/// where m is the outside air coming in, kg/s, ρ_i the density inside, kg/m³, N the berths, G the
-/// carbon dioxide of a sleeper, 13.6 L/h (EN 16798-1 **\[M\]**), and C the steady carbon dioxide,
-/// ppm. It says nothing about carbon monoxide.
-///
-/// # Errors
-/// [`NotKnown`] where there are no berths, no weather, or no air flow.
-pub(crate) fn night_air(ground: &Ground<'_>, envelope: &Envelope) -> Answer<NightAir> {
-    let case = ground
-        .survey
-        .weather
-        .get(ground.calmest)
-        .ok_or_else(|| NotKnown::because("there is no weather case"))?;
-    equipment::first_error(ground.findings, Item::Weather(case.id))?;
-    let sleepers = ground.survey.vehicle.berths;
-    if sleepers == 0 {
-        return Err(NotKnown::because("the vehicle has no berths"));
-    }
-    let (outside, inside) = crate::assess::weather::air_states(ground.survey, case)?;
-    let in_air = envelope.at(&outside, &inside);
-    let inflow = in_air.mean_inflow(ground.wind(envelope, case))?;
-    let flow = inflow / in_air.density_in();
-    let ppm = carbon_dioxide_ppm(sleepers, flow)
-        .ok_or_else(|| NotKnown::because("no air flows through the vehicle"))?;
-    Ok(NightAir {
-        id: case.id,
-        sleepers,
-        per_sleeper_m3_s: flow / f64::from(sleepers),
-        carbon_dioxide_ppm: ppm,
-    })
 }

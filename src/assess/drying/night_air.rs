@@ -1,0 +1,44 @@
+//! The air of sleepers: how much each has, and what carbon dioxide settles at.
+
+use super::answer::NightAir;
+use super::{Ground, equipment};
+use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::envelope::Envelope;
+use crate::physics::people::carbon_dioxide_ppm;
+use crate::survey::Item;
+
+/// Air for each sleeper in the calmest case, at that case's own inside temperature.
+///
+/// ```text
+/// Q = m/ρ_i,   q = Q/N,   C = 420 + 10⁶ N G/Q
+/// ```
+/// where m is the outside air coming in, kg/s, ρ_i the density inside, kg/m³, N the berths, G the
+/// carbon dioxide of a sleeper, 13.6 L/h (EN 16798-1 **\[M\]**), and C the steady carbon dioxide,
+/// ppm. It says nothing about carbon monoxide.
+///
+/// # Errors
+/// [`NotKnown`] where there are no berths, no weather, or no air flow.
+pub(crate) fn night_air(ground: &Ground<'_>, envelope: &Envelope) -> Answer<NightAir> {
+    let case = ground
+        .survey
+        .weather
+        .get(ground.calmest)
+        .ok_or_else(|| NotKnown::because("there is no weather case"))?;
+    equipment::first_error(ground.findings, Item::Weather(case.id))?;
+    let sleepers = ground.survey.vehicle.berths;
+    if sleepers == 0 {
+        return Err(NotKnown::because("the vehicle has no berths"));
+    }
+    let (outside, inside) = crate::assess::weather::air_states(ground.survey, case)?;
+    let in_air = envelope.at(&outside, &inside);
+    let inflow = in_air.mean_inflow(ground.wind(envelope, case))?;
+    let flow = inflow / in_air.density_in();
+    let ppm = carbon_dioxide_ppm(sleepers, flow)
+        .ok_or_else(|| NotKnown::because("no air flows through the vehicle"))?;
+    Ok(NightAir {
+        id: case.id,
+        sleepers,
+        per_sleeper_m3_s: flow / f64::from(sleepers),
+        carbon_dioxide_ppm: ppm,
+    })
+}

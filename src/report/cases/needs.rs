@@ -1,0 +1,101 @@
+//! Rows of water to remove and heat to hold temperatures.
+
+use super::{Columns, heat, water};
+use crate::assess::quantity::Kind;
+use crate::assess::words::given;
+use crate::assess::{Answer, CaseAnswer, CaseDrying, CaseHeat, HeatNeed, RequiredRemoval, Topic};
+use crate::physics::units::GRAMS_PER_HOUR;
+
+pub(super) fn drying(case: &CaseAnswer) -> Answer<&CaseDrying> {
+    case.drying.as_ref().map_err(Clone::clone)
+}
+
+pub(super) fn needs(case: &CaseAnswer) -> Answer<&CaseHeat> {
+    case.heat.as_ref().map_err(Clone::clone)
+}
+
+impl Columns<'_> {
+    pub(super) fn water(&mut self) {
+        let targets = &self.told.survey.targets;
+        let set = format!(
+            "Inside held at {}\u{a0}°C",
+            given(targets.set_temperature_c)
+        );
+        self.table.group(format!(
+            "Water to remove to hold {}\u{a0}% relative humidity",
+            given(targets.rh_percent)
+        ));
+        let (per_day, per_hour) = (Kind::LitresPerDay, Kind::GramsPerHour);
+        self.of_water("Water given off inside", per_hour, |drying| {
+            drying.source_kg_s * GRAMS_PER_HOUR
+        });
+        let cold = "Inside as cold as outside";
+        self.of_water(cold, per_day, |drying| {
+            drying.at_outside_temperature.l_per_day()
+        });
+        self.of_water(cold, per_hour, |drying| {
+            drying.at_outside_temperature.g_per_h()
+        });
+        self.humidity(|drying| &drying.at_outside_temperature);
+        self.result(&set, Topic::Removal, water);
+        self.of_water(&set, per_hour, |drying| drying.at_set_temperature.g_per_h());
+        self.humidity(|drying| &drying.at_set_temperature);
+    }
+
+    fn of_water(&mut self, label: &str, kind: Kind, of: fn(&CaseDrying) -> f64) {
+        self.numbers(label, kind, |case| drying(case).map(of));
+    }
+
+    /// Relative humidity inside without any removal; at saturation water condenses.
+    fn humidity(&mut self, of: fn(&CaseDrying) -> &RequiredRemoval) {
+        self.row("Relative humidity there if nothing is removed, %", |case| {
+            let rh = of(drying(case)?).rh_without_removal;
+            Ok(if rh >= 1.0 {
+                "100, water condenses".to_owned()
+            } else {
+                Kind::RelativeHumidity.number(rh)
+            })
+        });
+    }
+
+    pub(super) fn heat(&mut self) {
+        let (targets, fabric) = (&self.told.survey.targets, &self.told.assessment.fabric);
+        let design = given(targets.design_outside_c);
+        let cold = |name: &str, inside: f64| {
+            let inside = given(inside);
+            format!("{name}: {inside}\u{a0}°C inside at {design}\u{a0}°C outside, in this wind")
+        };
+        let set = given(targets.set_temperature_c);
+        self.table
+            .group(format!("Heat to hold {set}\u{a0}°C inside in this weather"));
+        let loss = "Loss of the fabric with thermal bridges";
+        self.numbers(loss, Kind::WattsPerKelvin, |_| {
+            Ok(fabric.clone()?.ua_w_per_k)
+        });
+        self.air_and_fabric(|heat| &heat.set_temperature);
+        self.result("Together", Topic::Heat, heat);
+        self.table.group(cold("Frost guard", targets.frost_guard_c));
+        self.air_and_fabric(|heat| &heat.frost_guard);
+        self.numbers("Frost guard together", Kind::Watts, |case| {
+            needs(case)?.frost_guard.total_w()
+        });
+        self.worked_out(Topic::FrostGuard);
+        self.table.group(cold("Comfort", targets.comfort_c));
+        self.air_and_fabric(|heat| &heat.comfort);
+        self.numbers("Comfort together", Kind::Watts, |case| {
+            needs(case)?.comfort.total_w()
+        });
+    }
+
+    fn air_and_fabric(&mut self, of: fn(&CaseHeat) -> &HeatNeed) {
+        self.numbers("Air changes", Kind::AirChanges, |case| {
+            of(needs(case)?).ach_per_h.clone()
+        });
+        self.numbers("With the air", Kind::Watts, |case| {
+            Ok(of(needs(case)?).air_w)
+        });
+        self.numbers("Through the fabric", Kind::Watts, |case| {
+            of(needs(case)?).fabric_w.clone()
+        });
+    }
+}

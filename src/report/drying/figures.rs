@@ -1,0 +1,337 @@
+//! Every option in figures: what the inside comes to, what it takes, and what it asks of the supply.
+
+use super::{Stage, name};
+use crate::assess::drying::{Comparison, Energy, OptionAnswer, OptionCase, Supply};
+use crate::assess::quantity::{Kind, money};
+use crate::assess::words::figure;
+use crate::assess::{Answer, DryingTopic, Topic};
+use crate::physics::MoistAir;
+use crate::physics::coupled::Running;
+use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
+use crate::report::blocks::{Align, Reasons, Section, Table};
+use crate::survey::Survey;
+
+const NONE: &str = "–";
+
+/// The options in figures.
+pub(crate) fn figures(survey: &Survey, comparison: &Comparison) -> Section {
+    let mut section = Section::new("Every option in figures");
+    let mut reasons = Reasons::default();
+    let currency = match survey.tariffs.currency.trim() {
+        "" => "cost",
+        currency => currency,
+    };
+    let table = in_weather(currency, comparison, &mut reasons);
+    section.table(table, &reasons);
+    section.note(format!(
+        "Steady states: what the inside comes to when an option runs for good, from heat and water \
+         together, at the mean air flow over 16 wind directions. Target {}. Removed: by the machine. W: \
+         electricity and heat of the heater, mean. A month: of such weather. Warmth : water: what the \
+         fall of the humidity against doing nothing is owed to, %.",
+        Kind::RelativeHumidity.typed(survey.targets.rh_percent)
+    ));
+    if comparison.options.iter().any(|option| option.generic) {
+        section.note(
+            "* Generic sizes, not makers: assumptions of this program [A]. Your own machines and \
+             heaters, once written down, take the place of the generic ones.",
+        );
+    }
+    for note in condensation(comparison) {
+        section.note(note);
+    }
+    for case in comparison.told_cases() {
+        if let Some(words) = warmth_alone(comparison, case) {
+            section.note(format!("{}: {words}", comparison.case_name(case)));
+        }
+    }
+    let mut reasons = Reasons::default();
+    let table = by_month(currency, comparison, &mut reasons);
+    section.table(table, &reasons);
+    section.note("A month of the weather cases by their shares.");
+    section
+}
+
+/// A column of what an option comes to in a weather case.
+struct Column {
+    head: &'static str,
+    align: Align,
+    cell: fn(&OptionCase, &mut Reasons) -> String,
+}
+
+const COLUMNS: [Column; 9] = [
+    Column {
+        head: "°C",
+        align: Align::Decimal,
+        cell: |case, _| Kind::Celsius.number(case.inside.t_c),
+    },
+    Column {
+        head: "RH %",
+        align: Align::Decimal,
+        cell: |case, _| Kind::RelativeHumidity.number(case.rh),
+    },
+    Column {
+        head: "held",
+        align: Align::Right,
+        cell: |case, _| if case.holds { "✔" } else { NONE }.to_owned(),
+    },
+    Column {
+        head: "dew point °C",
+        align: Align::Decimal,
+        cell: |case, _| dew_point(case.dew_point_c),
+    },
+    Column {
+        head: "removed L/day",
+        align: Align::Decimal,
+        cell: |case, _| match case.running {
+            Running::TooCold => "too cold".to_owned(),
+            _ => Kind::LitresPerDay.number(case.removal_kg_s * LITRES_PER_DAY),
+        },
+    },
+    Column {
+        head: "W",
+        align: Align::Decimal,
+        cell: |case, _| Kind::Watts.number(case.machine_w + case.heater_w),
+    },
+    Column {
+        head: "a day",
+        align: Align::Right,
+        cell: |case, _| a_day(&case.energy),
+    },
+    Column {
+        head: "a month",
+        align: Align::Decimal,
+        cell: |case, reasons| reasons.or(&case.energy.cost_per_month, |cost| money(*cost)),
+    },
+    Column {
+        head: "warmth : water",
+        align: Align::Right,
+        cell: |case, _| {
+            case.fall.map_or_else(
+                || NONE.to_owned(),
+                |fall| {
+                    let share = |share| Kind::WholePercent.number(share);
+                    format!("{} : {}", share(fall.warmth_share), share(fall.water_share))
+                },
+            )
+        },
+    },
+];
+
+fn dew_point(dew_point_c: Option<f64>) -> String {
+    dew_point_c.map_or_else(|| "none".to_owned(), |dew| Kind::Celsius.number(dew))
+}
+
+/// What is drawn or burnt in a day.
+fn a_day(energy: &Energy) -> String {
+    if energy.kwh_per_day > 0.0 {
+        Kind::KilowattHours.text(energy.kwh_per_day)
+    } else if energy.gas_kg_per_day > 0.0 {
+        format!("gas {}\u{a0}kg", figure(energy.gas_kg_per_day, 2))
+    } else if energy.liquid_fuel_l_per_day > 0.0 {
+        format!("fuel {}", Kind::Litres.text(energy.liquid_fuel_l_per_day))
+    } else {
+        NONE.to_owned()
+    }
+}
+
+/// A row for each option, weather by weather, as surveyed and after the plan.
+fn in_weather(currency: &str, comparison: &Comparison, reasons: &mut Reasons) -> Table {
+    let mut table = Table::default().wide("Option", Align::Left, 1);
+    for column in &COLUMNS {
+        let head = match column.head {
+            "a month" => format!("{currency} a month"),
+            head => head.to_owned(),
+        };
+        table = table.column(head, column.align);
+    }
+    for stage in Stage::all(comparison) {
+        let all = stage.comparison;
+        for case in all.told_cases() {
+            let Some(weather) = all.cases.get(case) else {
+                continue;
+            };
+            table.group(stage.named(all.case_name(case)));
+            for (at, option) in all.options.iter().enumerate() {
+                let mut cells = vec![name(at, option)];
+                match all.state(at, case) {
+                    Ok(state) => {
+                        cells.extend(COLUMNS.iter().map(|column| (column.cell)(state, reasons)));
+                    }
+                    Err(unknown) => cells.push(reasons.mark(&unknown)),
+                }
+                table
+                    .row(cells)
+                    .worked_out(Topic::Drying(if stage.after_plan {
+                        DryingTopic::AfterPlan(at, weather.id)
+                    } else {
+                        DryingTopic::Option(at, weather.id)
+                    }));
+            }
+        }
+    }
+    table
+}
+
+/// Where the air cannot hold its water.
+fn condensation(comparison: &Comparison) -> Vec<String> {
+    let mut notes = Vec::new();
+    for stage in Stage::all(comparison) {
+        let all = stage.comparison;
+        for case in 0..all.cases.len() {
+            let wet = |(at, option): (usize, &OptionAnswer)| {
+                let wet = all.state(at, case).ok()?.condensation_kg_s * GRAMS_PER_HOUR;
+                let grams = Kind::GramsPerHour.number(wet);
+                (wet > 0.0).then(|| format!("{} {grams}", option.name))
+            };
+            let wet: Vec<String> = all.options.iter().enumerate().filter_map(wet).collect();
+            if !wet.is_empty() {
+                let when = stage.named(all.case_name(case));
+                notes.push(format!(
+                    "Condenses inside, g/h, {when}: {}.",
+                    wet.join("; ")
+                ));
+            }
+        }
+    }
+    notes
+}
+
+/// How warm it would have to be inside to reach the target without anything else.
+pub(crate) fn warmth_alone(comparison: &Comparison, case: usize) -> Option<String> {
+    let warm = comparison.cases.get(case)?.warmth_alone_c.as_ref().ok()?;
+    Some(format!(
+        "with nothing giving off water, warmth alone comes to {} at {} inside.",
+        super::target(comparison),
+        Kind::Celsius.text(*warm)
+    ))
+}
+
+/// What each option draws over a month of all weather, and what it asks of the supply.
+fn by_month(currency: &str, comparison: &Comparison, reasons: &mut Reasons) -> Table {
+    let mut table = Table::default()
+        .wide("Option", Align::Left, 1)
+        .column("kWh a month", Align::Decimal)
+        .column(format!("{currency} a month"), Align::Decimal)
+        .column("A at 230\u{a0}V", Align::Decimal)
+        .column("supply", Align::Left)
+        .column("battery days", Align::Decimal)
+        .column("fan: room’s air /h", Align::Decimal);
+    for stage in Stage::all(comparison) {
+        stage.head(&mut table, comparison);
+        for (at, option) in stage.comparison.options.iter().enumerate() {
+            let mut cells = vec![
+                name(at, option),
+                reasons.or(&option.kwh_per_month, |kwh| {
+                    Kind::KilowattHours.number(*kwh)
+                }),
+                reasons.or(&option.cost_per_month, |cost| money(*cost)),
+            ];
+            cells.extend(of_supply(option.supply.as_ref(), reasons));
+            let fan = option.room_volumes_per_h.as_ref();
+            cells.push(fan.map_or_else(
+                || NONE.to_owned(),
+                |volumes| reasons.or(volumes, |volumes| Kind::AirChanges.number(*volumes)),
+            ));
+            table.row(cells);
+        }
+    }
+    table
+}
+
+/// Current, what gives it, and days on the batteries.
+fn of_supply(supply: Option<&Answer<Supply>>, reasons: &mut Reasons) -> [String; 3] {
+    let none = || NONE.to_owned();
+    match supply {
+        None => [none(), none(), none()],
+        Some(Err(unknown)) => [reasons.mark(unknown), none(), none()],
+        Some(Ok(supply)) => {
+            let gives = match (supply.within_own, supply.within_10_a, supply.within_16_a) {
+                (Some(false), _, _) => "more than yours",
+                (_, true, _) => "10\u{a0}A will do",
+                (_, false, true) => "needs 16\u{a0}A",
+                (_, false, false) => "over 16\u{a0}A",
+            };
+            [
+                Kind::Amperes.number(supply.current_a),
+                gives.to_owned(),
+                supply
+                    .battery_days
+                    .map_or_else(none, |days| Kind::Days.number(days)),
+            ]
+        }
+    }
+}
+
+/// The states of air in one weather case: outside, and what each option brings.
+pub(crate) fn states(comparison: &Comparison, case: usize) -> Table {
+    let mut table = Table::default()
+        .wide("state", Align::Left, 1)
+        .column("°C", Align::Decimal)
+        .column("RH %", Align::Decimal)
+        .column("water, g/kg", Align::Decimal)
+        .column("dew point °C", Align::Decimal);
+    let mut row = |name: String, air: &MoistAir| {
+        table.row([
+            name,
+            Kind::Celsius.number(air.t_c),
+            Kind::RelativeHumidity.number(air.relative_humidity().min(1.0)),
+            Kind::GramsPerKilogram.number(air.humidity_ratio),
+            dew_point(air.dew_point_c()),
+        ]);
+    };
+    if let Some(Ok(outside)) = comparison.cases.get(case).map(|case| &case.outside) {
+        row("outside".to_owned(), outside);
+    }
+    for (at, option) in comparison.options.iter().enumerate() {
+        if let Ok(state) = comparison.state(at, case) {
+            row(name(at, option), &state.inside);
+        }
+    }
+    table
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::compare;
+    use crate::report::RowKind;
+    use crate::survey::file;
+
+    fn caravan() -> Survey {
+        let text = include_str!("../../../sample-surveys/farmyard-caravan.ron");
+        file::parse(text).expect("a sample")
+    }
+
+    #[test]
+    fn each_option_has_a_row_in_every_weather_told_of_with_its_working() {
+        let comparison = compare(&caravan()).expect("a comparison");
+        let table = in_weather("EUR", &comparison, &mut Reasons::default());
+        let rows = || table.rows.iter().filter(|row| row.kind == RowKind::Plain);
+        let (calmest, windiest) = (comparison.calmest, comparison.windiest);
+        assert_eq!(rows().count(), 2 * comparison.options.len());
+        for (row, at) in rows().zip(0..comparison.options.len()) {
+            let id = comparison.cases[calmest].id;
+            let topic = Topic::Drying(DryingTopic::Option(at, id));
+            assert_eq!(row.topic, Some(topic));
+        }
+        let windy = rows().nth(comparison.options.len()).expect("a row");
+        let state = comparison.state(0, windiest).expect("known");
+        assert_eq!(windy.cells[1], Kind::Celsius.number(state.inside.t_c));
+        assert_eq!(windy.cells[2], Kind::RelativeHumidity.number(state.rh));
+    }
+
+    #[test]
+    fn what_is_burnt_is_told_with_its_fuel() {
+        let energy = |gas_kg_per_day, liquid_fuel_l_per_day| Energy {
+            electric_w: 0.0,
+            kwh_per_day: 0.0,
+            gas_kg_per_day,
+            liquid_fuel_l_per_day,
+            cost_per_day: Ok(0.0),
+            cost_per_month: Ok(0.0),
+        };
+        assert_eq!(a_day(&energy(0.314, 0.0)), "gas 0.31\u{a0}kg");
+        assert_eq!(a_day(&energy(0.0, 1.26)), "fuel 1.3\u{a0}L");
+        assert_eq!(a_day(&energy(0.0, 0.0)), NONE);
+    }
+}
