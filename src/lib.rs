@@ -11,5 +11,6 @@ pub mod physics;
 pub mod report;
 pub mod sheet;
 pub mod survey;
+pub mod tasks;
 #[cfg(feature = "window")]
 pub mod window;

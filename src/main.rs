@@ -30,10 +30,8 @@ fn window(file: Option<PathBuf>) -> ExitCode {
     match gapledger::window::run(file) {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
-            // What libraries put in front tells of their sources, not of this machine.
-            let error = error.to_string();
-            let last = error.rsplit(": ").next().unwrap_or_default();
-            no_window(&format!("the window could not be opened: {last}"))
+            let why = gapledger::window::in_words(&error.to_string());
+            no_window(&format!("the window could not be opened: {why}"))
         }
     }
 }

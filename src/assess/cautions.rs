@@ -2,9 +2,9 @@
 //! and which caution comes first; none is left out.
 
 use super::safety::words::ALARM;
-use crate::survey::{ApplianceKind, HeaterFuel, Severity, SourceKind, Survey};
+use crate::survey::{ApplianceKind, HeaterFuel, SourceKind, Survey};
 
-/// What to beware of when sealing.
+/// Something to beware of.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Caution {
     /// What it is about, with a capital.
@@ -84,32 +84,31 @@ const MAINS: &str = "230 V in a damp vehicle: residual-current protection, no ca
     plug where water drips [C]. Fixed wiring is for a licensed electrician.";
 const FLAME: &str = "A flame without flue gives carbon monoxide and water to the room. Never heat or dry a \
     closed vehicle with one, and never cook to keep warm. Fit a CO alarm:";
-const LOCAL: &str = "Local codes and the makers' instructions go before everything told here; gas, flues and \
+/// Who decides before anything told here.
+pub const LOCAL: &str = "Local codes and the makers' instructions go before everything told here; gas, flues and \
     mains wiring are for licensed trades.";
 
-/// What to beware of before drying or heating, with how grave it is. A flame that is recorded
-/// comes first.
+/// What to beware of before drying or heating. A flame that is recorded comes first.
 #[must_use]
-pub fn before_drying(survey: &Survey) -> Vec<(Severity, String)> {
+pub fn before_drying(survey: &Survey) -> Vec<Caution> {
     let heaters = survey.heaters.iter();
     let sources = survey.sources.iter();
     let burns = heaters
         .map(|heater| heater.fuel == HeaterFuel::UnfluedGas)
         .chain(sources.map(|source| source.kind == SourceKind::UnfluedFlame))
         .any(|flame| flame);
-    let flame = format!("{FLAME} {ALARM}.");
-    let mut dangers = vec![
-        STAY_OPEN.to_owned(),
-        ELECTRIC_HEATER.to_owned(),
-        MAINS.to_owned(),
+    let caution = |title, text: &str| Caution {
+        title,
+        text: text.to_owned(),
+    };
+    let mut cautions = vec![
+        caution("What stays open", STAY_OPEN),
+        caution("Electric heaters", ELECTRIC_HEATER),
+        caution("230 V in damp", MAINS),
     ];
-    dangers.insert(if burns { 0 } else { dangers.len() }, flame);
-    let mut all: Vec<(Severity, String)> = dangers
-        .into_iter()
-        .map(|words| (Severity::Danger, words))
-        .collect();
-    all.push((Severity::Note, LOCAL.to_owned()));
-    all
+    let flame = caution("Flames without flue", &format!("{FLAME} {ALARM}."));
+    cautions.insert(if burns { 0 } else { cautions.len() }, flame);
+    cautions
 }
 
 #[cfg(test)]
@@ -122,7 +121,7 @@ mod tests {
         let mut survey = Survey::new(VehicleKind::PanelVan);
         survey.sources.clear();
         let without = before_drying(&survey);
-        assert!(without[0].1.starts_with("Fixed ventilators"));
+        assert!(without[0].text.starts_with("Fixed ventilators"));
         survey.sources.push(MoistureSource {
             id: SourceId(1),
             name: "camping stove".to_owned(),
@@ -134,7 +133,7 @@ mod tests {
             in_use: true,
         });
         let with = before_drying(&survey);
-        assert!(with[0].1.starts_with("A flame without flue"));
+        assert!(with[0].text.starts_with("A flame without flue"));
         assert_eq!(with.len(), without.len());
         assert!(without.iter().all(|caution| with.contains(caution)));
     }

@@ -1,13 +1,14 @@
 //! Curves over a range of weather.
 
-use super::answer::{Answer, DirectionAnswer, NotKnown};
-use super::envelope::{Envelope, mean};
-use super::law::laws;
+use super::answer::{Answer, Assessment, DirectionAnswer, NotKnown};
+use super::envelope::mean;
+use super::prepared::Prepared;
+use super::study::Study;
 use super::weather::{air_states, same_water};
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::speed_at_body;
-use crate::survey::{Facing, Survey, WeatherCase, WeatherId, findings};
+use crate::survey::{Facing, Survey, WeatherCase, WeatherId};
 
 /// Highest wind of the curve, m/s at the weather station.
 const HIGHEST_WIND: u32 = 12;
@@ -48,14 +49,13 @@ pub struct WindPoint {
 ///
 /// # Errors
 /// [`NotKnown`] where the air change itself is not, or there is no weather case.
-pub fn ach_against_wind(survey: &Survey) -> Answer<WindCurve> {
+pub(super) fn ach_against_wind(survey: &Survey, prepared: &Prepared) -> Answer<WindCurve> {
     let case = survey
         .weather
         .first()
         .ok_or_else(|| NotKnown::because("there is no weather case"))?;
-    let findings = findings::find(survey);
-    let envelope = Envelope::new(survey, &findings, &laws(survey, &findings))?;
-    let volume = super::volume_m3(survey, &findings)?;
+    let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
+    let volume = prepared.volume_m3.clone()?;
     let (outside, inside) = air_states(survey, case)?;
     let in_air = envelope.at(&outside, &inside);
     let per_h = SECONDS_PER_HOUR / (in_air.density_in() * volume);
@@ -103,10 +103,12 @@ pub struct TemperatureCurve {
 ///
 /// # Errors
 /// [`NotKnown`] where the air change itself is not.
-pub fn ach_against_temperature(survey: &Survey) -> Answer<Vec<TemperatureCurve>> {
-    let findings = findings::find(survey);
-    let envelope = Envelope::new(survey, &findings, &laws(survey, &findings))?;
-    let volume = super::volume_m3(survey, &findings)?;
+pub(super) fn ach_against_temperature(
+    survey: &Survey,
+    prepared: &Prepared,
+) -> Answer<Vec<TemperatureCurve>> {
+    let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
+    let volume = prepared.volume_m3.clone()?;
     let curve = |case: &WeatherCase| {
         let (outside, _) = air_states(survey, case)?;
         let wind = speed_at_body(survey.site.terrain, case.wind_m_s, envelope.roof());
@@ -138,19 +140,29 @@ pub struct SetSensitivity {
 
 /// The survey assessed with either published set of pressure coefficients: how much hangs on the
 /// choice. Everything else stays as surveyed.
-#[must_use]
-pub fn pressure_set_sensitivity(survey: &Survey) -> [SetSensitivity; 2] {
+pub(super) fn pressure_set_sensitivity(study: &Study) -> [SetSensitivity; 2] {
+    let survey = study.survey();
+    let of = |set, assessment: &Assessment| SetSensitivity {
+        set,
+        mean_ach_per_h: assessment
+            .cases
+            .iter()
+            .map(|case| {
+                case.air
+                    .as_ref()
+                    .map_err(Clone::clone)?
+                    .mean_ach_per_h
+                    .clone()
+            })
+            .collect(),
+    };
     [PressureSet::LowRise, PressureSet::WallAverage].map(|set| {
-        let mut other = survey.clone();
-        other.site.pressure_set = set;
-        let cases = super::assess(&other).cases;
-        SetSensitivity {
-            set,
-            mean_ach_per_h: cases
-                .into_iter()
-                .map(|case| case.air.and_then(|air| air.mean_ach_per_h))
-                .collect(),
+        if survey.site.pressure_set == set {
+            return of(set, study.assessment());
         }
+        let mut other = Survey::clone(survey);
+        other.site.pressure_set = set;
+        of(set, &super::assess(&other))
     })
 }
 

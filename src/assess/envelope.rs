@@ -8,9 +8,8 @@ use super::answer::{Answer, NotKnown};
 use super::exposure::{Leak, WindSide, coefficient, heights, wind_side};
 use super::in_air::VehicleInAir;
 use super::inside::{self, InsideSpace};
-use super::law::GapLaw;
-use crate::physics::flow_law::{GapFlow, Gas};
-use crate::physics::leakage::LeakageArea;
+use super::law::{GapLaw, sharp_area};
+use crate::physics::flow_law::Gas;
 use crate::physics::network::{Body, Space};
 use crate::physics::pressure_coefficient::WindBody;
 use crate::physics::{MoistAir, PlacedFlow};
@@ -203,13 +202,4 @@ pub(crate) fn mean(values: &[f64; DIRECTIONS]) -> f64 {
     #[expect(clippy::cast_precision_loss, reason = "a small count")]
     let count = DIRECTIONS as f64;
     values.iter().sum::<f64>() / count
-}
-
-/// The sharp opening that passes as much at 10 Pa, m².
-pub(crate) fn sharp_area(flow: &GapFlow) -> f64 {
-    let convention = LeakageArea::Eqla10Pa;
-    convention.area(
-        flow.at(&Gas::REFERENCE)
-            .flow(convention.reference_pressure()),
-    )
 }

@@ -1,4 +1,8 @@
 //! The vehicle with given air outside and inside, balanced in every wind direction.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "an envelope has a space at least; network and envelope are parallel lists"
+)]
 
 use super::answer::Answer;
 use super::envelope::{DIRECTIONS, Envelope, mean};
@@ -46,7 +50,6 @@ impl<'a> VehicleInAir<'a> {
     }
 
     fn first_space(&self) -> &Space {
-        #[expect(clippy::indexing_slicing, reason = "an envelope has a space at least")]
         &self.network.spaces[0]
     }
 
@@ -88,12 +91,7 @@ impl<'a> VehicleInAir<'a> {
     /// As [`VehicleInAir::directions`].
     pub(crate) fn inflows(&self, wind: f64) -> Answer<[f64; DIRECTIONS]> {
         let mut inflows = [0.0; DIRECTIONS];
-        let mut left = inflows.iter_mut();
-        self.directions(wind, |_, solved| {
-            if let Some(inflow) = left.next() {
-                *inflow = solved.inflow;
-            }
-        })?;
+        self.directions(wind, |index, solved| inflows[index] = solved.inflow)?;
         Ok(inflows)
     }
 
@@ -114,7 +112,6 @@ impl SolvedDirection<'_> {
 
     /// Pressure of the first space, Pa.
     pub(crate) fn inside_pressure(&self) -> f64 {
-        #[expect(clippy::indexing_slicing, reason = "an envelope has a space at least")]
         self.pressures()[0]
     }
 
@@ -129,8 +126,8 @@ impl SolvedDirection<'_> {
         let envelope = self.in_air.envelope;
         let mut by_ledger = vec![None; envelope.gaps()];
         for (leak, flow) in envelope.leaks().iter().zip(self.workspace.outer_flows()) {
-            if let Some(place) = leak.ledger.and_then(|at| by_ledger.get_mut(at)) {
-                *place = Some(*flow);
+            if let Some(at) = leak.ledger {
+                by_ledger[at] = Some(*flow);
             }
         }
         by_ledger
@@ -144,23 +141,14 @@ impl SolvedDirection<'_> {
     /// Air into each space, kg/s: from outside, its supply fans included, and from other spaces.
     pub(crate) fn into_spaces(&self) -> Vec<[f64; 2]> {
         let network = &self.in_air.network;
-        let mut into: Vec<[f64; 2]> = self
-            .in_air
-            .spaces()
-            .iter()
-            .map(|space| [space.supply, 0.0])
-            .collect();
-        let mut add = |space: usize, which: usize, flow: f64| {
-            if let Some(sum) = into.get_mut(space).and_then(|sums| sums.get_mut(which)) {
-                *sum += flow;
-            }
-        };
+        let spaces = network.spaces.iter();
+        let mut into: Vec<[f64; 2]> = spaces.map(|space| [space.supply, 0.0]).collect();
         for (gap, flow) in network.outer.iter().zip(self.workspace.outer_flows()) {
-            add(gap.space, 0, flow.forward);
+            into[gap.space][0] += flow.forward;
         }
         for (opening, flow) in network.inner.iter().zip(self.inner_flows()) {
-            add(opening.to, 1, flow.forward);
-            add(opening.from, 1, flow.back);
+            into[opening.to][1] += flow.forward;
+            into[opening.from][1] += flow.back;
         }
         into
     }

@@ -9,7 +9,7 @@ use super::law::{own_law, share_when_closing};
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::{GapFlow, MoistAir, PlacedFlow};
 use crate::survey::equipment::FanDirection;
-use crate::survey::{Finding, InnerOpening, Item, SetUp, Severity, SpaceId, Survey};
+use crate::survey::{Finding, InnerOpening, Item, Severity, SpaceId, Survey};
 
 /// One space inside. A survey that lists none is of a single space.
 #[derive(Clone, Default)]
@@ -54,10 +54,7 @@ pub(super) fn spaces(survey: &Survey, findings: &[Finding]) -> Answer<Vec<Inside
     let mut spaces = vec![InsideSpace::default()];
     spaces.extend(others);
     for fan in &survey.fans {
-        let on = match survey.set_up {
-            SetUp::LaidUp => fan.on_laid_up,
-            SetUp::InUse => fan.on_in_use,
-        };
+        let on = survey.set_up.choose(fan.on_laid_up, fan.on_in_use);
         if let (true, Some(flow)) = (on, fan.flow_m3_per_h) {
             let space = &mut spaces[place(survey, fan.space)?];
             match fan.direction {

@@ -113,11 +113,7 @@ pub(crate) fn share_open(gap: &Gap, set_up: SetUp) -> f64 {
 /// The same of anything that closes, or does not.
 pub(crate) fn share_when_closing(closing: Option<Closing>, set_up: SetUp) -> f64 {
     closing.map_or(1.0, |closing| {
-        let open = match set_up {
-            SetUp::LaidUp => closing.open_laid_up,
-            SetUp::InUse => closing.open_in_use,
-        };
-        if open {
+        if closing.is_open(set_up) {
             1.0
         } else {
             closing.leaves_percent / 100.0
@@ -137,11 +133,14 @@ pub(crate) fn share_left_by_work(gap: &Gap) -> Option<f64> {
 /// Area by which gaps behind one opening share it, m²: the free area, or for a stated flow the
 /// sharp opening with the same flow at 10 Pa.
 fn sharing_area(form: &Form) -> Option<f64> {
-    free_area(form).or_else(|| {
-        let convention = leakage::LeakageArea::Eqla10Pa;
-        let curve = GapFlow::new(own_law(form)?).ok()?.at(&Gas::REFERENCE);
-        Some(convention.area(curve.flow(convention.reference_pressure())))
-    })
+    free_area(form).or_else(|| Some(sharp_area(&GapFlow::new(own_law(form)?).ok()?)))
+}
+
+/// The sharp opening that passes as much at 10 Pa, m².
+pub(crate) fn sharp_area(flow: &GapFlow) -> f64 {
+    let convention = leakage::LeakageArea::Eqla10Pa;
+    let curve = flow.at(&Gas::REFERENCE);
+    convention.area(curve.flow(convention.reference_pressure()))
 }
 
 /// The sharp opening that an outer opening amounts to, as it stands, m².

@@ -17,10 +17,12 @@ mod leakage;
 mod mark;
 mod model;
 mod parking;
+mod prepared;
 pub mod quantity;
 pub mod safety;
 pub mod sealing;
 pub mod spaces;
+mod study;
 pub mod topic;
 pub mod uncertainty;
 mod weather;
@@ -34,39 +36,27 @@ pub use answer::{
     LeakageTotal, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict, Source,
     SpaceAir, Working,
 };
-pub use curves::{
-    FaceTotal, SetSensitivity, TemperatureCurve, WindCurve, WindPoint, ach_against_temperature,
-    ach_against_wind, face_totals, pressure_set_sensitivity,
-};
+pub use curves::{FaceTotal, SetSensitivity, TemperatureCurve, WindCurve, WindPoint, face_totals};
 pub use drying::{Comparison, compare};
 pub use leakage::total as leakage_total;
 pub use mark::Mark;
-pub use parking::{Parking, parking};
+pub use parking::Parking;
+pub use study::{Best, Drawing, Part, Study};
 pub use topic::{DryingTopic, Topic};
 pub use working::{drying_working, ranking_working, uncertainty_working, working};
 
-use crate::survey::{Field, Finding, Item, Severity, Survey, findings};
-use envelope::Envelope;
+use crate::survey::{Field, Finding, Item, Severity, Survey};
+use prepared::Prepared;
 
 /// Works out everything about a survey, for the set-up it shows.
 #[must_use]
 pub fn assess(survey: &Survey) -> Assessment {
-    let mut findings = findings::find(survey);
-    let laws = law::laws(survey, &findings);
-    let volume_m3 = volume_m3(survey, &findings);
-    let gaps = leakage::gaps(survey, &laws);
-    let leakage = leakage::leakage(survey, &gaps, &volume_m3);
-    let envelope = Envelope::new(survey, &findings, &laws);
-    let fabric = fabric::fabric(survey, &findings);
-    let safety = safety::safety(survey, &laws);
-    let vehicle = weather::Vehicle {
-        survey,
-        findings: &findings,
-        envelope: &envelope,
-        volume_m3: &volume_m3,
-        leakage: &leakage,
-        fabric: &fabric,
-    };
+    assessment(survey, &Prepared::new(survey))
+}
+
+fn assessment(survey: &Survey, prepared: &Prepared) -> Assessment {
+    let safety = safety::safety(survey, &prepared.laws);
+    let vehicle = prepared.vehicle(survey);
     let weights: f64 = survey.weather.iter().map(|case| case.weight).sum();
     let cases: Vec<CaseAnswer> = survey
         .weather
@@ -82,6 +72,7 @@ pub fn assess(survey: &Survey) -> Assessment {
             )
         })
         .collect();
+    let mut findings = prepared.findings.clone();
     findings.extend(safety::findings(survey, &safety));
     findings.sort_by_key(|finding| finding.severity);
     Assessment {
@@ -89,11 +80,11 @@ pub fn assess(survey: &Survey) -> Assessment {
         season_ach_per_h: season(&cases, weights),
         calmest_and_windiest: calmest_and_windiest(survey),
         findings,
-        volume_m3,
-        gaps,
-        leakage,
+        volume_m3: prepared.volume_m3.clone(),
+        gaps: prepared.gaps.clone(),
+        leakage: prepared.leakage.clone(),
         cases,
-        fabric,
+        fabric: prepared.fabric.clone(),
         safety,
     }
 }

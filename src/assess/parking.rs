@@ -37,7 +37,7 @@ pub struct Parking {
 ///
 /// # Errors
 /// [`NotKnown`] where the prevailing wind, the weather or the air change is not.
-pub fn parking(survey: &Survey, assessment: &Assessment) -> Answer<Parking> {
+pub(super) fn parking(survey: &Survey, assessment: &Assessment) -> Answer<Parking> {
     let wind_from_deg = survey
         .site
         .prevailing_wind_deg

@@ -80,6 +80,12 @@ pub enum Kind {
     PartsPerMillion,
     /// An angle, degrees.
     Degrees,
+    /// Money, to the hundredth. The currency is the survey's: see [`price`].
+    Money,
+    /// Time until something has paid for itself, winters.
+    Winters,
+    /// Outside air for each sleeper, m³/h.
+    AirPerSleeper,
     /// A pure number.
     Plain,
 }
@@ -94,7 +100,7 @@ impl Kind {
             Self::Litres => "L",
             Self::GramsPerHour => "g/h",
             Self::KilogramsPerHour => "kg/h",
-            Self::CubicMetresPerHour => "m³/h",
+            Self::CubicMetresPerHour | Self::AirPerSleeper => "m³/h",
             Self::CubicMetresPerHourAndSquareMetre => "m³/(h\u{a0}m²)",
             Self::Watts => "W",
             Self::KilowattHours => "kWh",
@@ -116,7 +122,8 @@ impl Kind {
             Self::KilogramsPerCubicMetre => "kg/m³",
             Self::PartsPerMillion => "ppm",
             Self::Degrees => "°",
-            Self::Plain => "",
+            Self::Winters => "winters",
+            Self::Money | Self::Plain => "",
         }
     }
 
@@ -145,8 +152,11 @@ impl Kind {
             | Self::KilowattHours
             | Self::Amperes
             | Self::Days
+            | Self::Winters
+            | Self::AirPerSleeper
             | Self::MetresPerSecond
             | Self::PartsPerMillion => figure(shown, 2),
+            Self::Money => money(shown),
             Self::KilogramsPerCubicMetre => figure(shown, 4),
             Self::Celsius | Self::Kelvin => decimals(shown, 1),
             Self::RelativeHumidity | Self::WholePercent | Self::Degrees => decimals(shown, 0),

@@ -1,13 +1,11 @@
 //! What closing an inner opening does: a curtain drawn across the cab, a door shut.
 
 use super::answer::{Answer, NotKnown};
-use super::envelope::Envelope;
-use super::law::laws;
-use super::weather::{Vehicle, air_states};
-use super::{fabric, leakage};
+use super::prepared::Prepared;
+use super::weather::air_states;
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::speed_at_body;
-use crate::survey::{InnerOpeningId, SetUp, Survey, WeatherId, findings};
+use crate::survey::{InnerOpeningId, SetUp, Survey, WeatherId};
 
 /// An inner opening that closes, open and closed.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,8 +34,7 @@ pub struct ClosingCase {
 }
 
 /// Every inner opening that closes, with all else as it stands.
-#[must_use]
-pub fn closing_effects(survey: &Survey) -> Vec<ClosingEffect> {
+pub(super) fn closing_effects(survey: &Survey) -> Vec<ClosingEffect> {
     let openings = survey.inner_openings.iter();
     openings
         .filter_map(|opening| {
@@ -87,21 +84,8 @@ fn both(id: WeatherId, open: CaseInflow, closed: CaseInflow) -> ClosingCase {
 }
 
 fn inflows(survey: &Survey) -> Vec<CaseInflow> {
-    let findings = findings::find(survey);
-    let laws = laws(survey, &findings);
-    let envelope = Envelope::new(survey, &findings, &laws);
-    let volume_m3 = super::volume_m3(survey, &findings);
-    let fabric = fabric::fabric(survey, &findings);
-    let gaps = leakage::gaps(survey, &laws);
-    let leakage = leakage::leakage(survey, &gaps, &volume_m3);
-    let vehicle = Vehicle {
-        survey,
-        findings: &findings,
-        envelope: &envelope,
-        volume_m3: &volume_m3,
-        leakage: &leakage,
-        fabric: &fabric,
-    };
+    let prepared = Prepared::new(survey);
+    let vehicle = prepared.vehicle(survey);
     let cases = survey.weather.iter();
     cases
         .map(|case| {
@@ -109,11 +93,12 @@ fn inflows(survey: &Survey) -> Vec<CaseInflow> {
             if survey.gaps.is_empty() {
                 return Err(NotKnown::because("no gap has been written down yet"));
             }
-            let envelope = envelope.as_ref().map_err(Clone::clone)?;
+            let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
             let (outside, inside) = air_states(survey, case)?;
             let in_air = envelope.at(&outside, &inside);
             let wind = speed_at_body(survey.site.terrain, case.wind_m_s, envelope.roof());
-            let per = volume_m3
+            let per = prepared
+                .volume_m3
                 .clone()
                 .map(|volume| SECONDS_PER_HOUR / (in_air.density_in() * volume));
             Ok((in_air.mean_inflow(wind)?, per))

@@ -17,7 +17,7 @@ use crate::physics::units::{GRAMS_PER_KG, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::physics::wind::{LEAST_SPEED, Shelter, speed_at};
 use crate::physics::{MoistAir, OpeningFlow};
 use crate::survey::findings::named_or;
-use crate::survey::{Finding, Item, SetUp, Severity, Survey, WeatherCase};
+use crate::survey::{Finding, Item, Severity, Survey, WeatherCase};
 
 /// All that the cases need to know of the vehicle.
 pub(crate) struct Vehicle<'a> {
@@ -348,10 +348,7 @@ fn shelter_class(shelter: Shelter) -> ShelterClass {
 pub(crate) fn source_kg_s(survey: &Survey) -> Answer<f64> {
     let mut grams_per_day = 0.0;
     for source in &survey.sources {
-        let present = match survey.set_up {
-            SetUp::LaidUp => source.laid_up,
-            SetUp::InUse => source.in_use,
-        };
+        let present = survey.set_up.choose(source.laid_up, source.in_use);
         if present {
             let rate = source.rate_g_per_h.ok_or_else(|| {
                 NotKnown::because(format!(

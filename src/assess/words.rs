@@ -257,11 +257,7 @@ pub fn remarks(gap: &Gap, set_up: SetUp) -> Vec<String> {
         remarks.push("outer opening of a compartment".to_owned());
     }
     if let Some(closing) = gap.closing {
-        let open = match set_up {
-            SetUp::LaidUp => closing.open_laid_up,
-            SetUp::InUse => closing.open_in_use,
-        };
-        remarks.push(if open {
+        remarks.push(if closing.is_open(set_up) {
             "open".to_owned()
         } else {
             format!("closed, leaves {} %", given(closing.leaves_percent))

@@ -1,16 +1,11 @@
-//! What `assess` works out beyond the assessment: doubt, sealing, spaces, parking.
+//! What `assess` works out beyond the assessment: uncertainty, sealing, spaces, parking.
 
-use crate::assess::sealing::{
-    Aim, Figures, LeftOpen, Order, Plan, Prospect, Ranked, StaysOpen, plan, ticked,
-};
-use crate::assess::spaces::{ClosingEffect, closing_effects};
+use crate::assess::sealing::{Aim, Figures, LeftOpen, Order, Plan, Ranked, StaysOpen};
+use crate::assess::spaces::ClosingEffect;
 use crate::assess::uncertainty::Uncertainty;
-use crate::assess::{
-    Answer, Assessment, Parking, SetSensitivity, TemperatureCurve, ach_against_temperature,
-    parking, pressure_set_sensitivity,
-};
-use crate::sheet::uncertainty::{processors, uncertainty_watched};
-use crate::survey::{GapId, Survey};
+use crate::assess::{Answer, NotKnown, Parking, SetSensitivity, Study, TemperatureCurve};
+use crate::survey::GapId;
+use crate::tasks::{self, processors, to_the_end};
 use clap::ValueEnum;
 use std::ops::ControlFlow;
 
@@ -54,14 +49,10 @@ pub(super) struct Decisions {
     pub(super) sealing: Answer<Sealing>,
     /// The best set within the budget, where one was named.
     pub(super) best: Option<Answer<Plan>>,
-    /// The plan that the surveyor ticked by hand, where there is one.
+    /// The planned gaps as a plan, where there are any.
     pub(super) ticked: Option<Answer<Plan>>,
-    /// Gaps ticked that must stay open.
+    /// Gaps marked as planned that must stay open.
     pub(super) refused: Vec<(GapId, StaysOpen)>,
-    pub(super) closing: Vec<ClosingEffect>,
-    pub(super) against_temperature: Answer<Vec<TemperatureCurve>>,
-    pub(super) pressure_sets: [SetSensitivity; 2],
-    pub(super) parking: Answer<Parking>,
 }
 
 /// Ranking and order.
@@ -72,38 +63,34 @@ pub(super) struct Sealing {
     pub(super) order: Order,
 }
 
-pub(super) fn decide(survey: &Survey, assessment: &Assessment, asked: Asked) -> Decisions {
-    let prospect = Prospect::new(survey);
-    let sealing = prospect
-        .as_ref()
-        .map_err(Clone::clone)
-        .and_then(|prospect| sealing(prospect, asked.aim));
-    let best = asked.budget.map(|budget| {
-        let prospect = prospect.as_ref().map_err(Clone::clone)?;
-        plan(survey, &prospect.best_within(asked.aim, budget)?)
-    });
-    let (sealables, refused) = ticked(survey);
+pub(super) fn decide(study: &Study, asked: Asked) -> Decisions {
+    let ticked = study.ticked();
+    let uncertainty = tasks::uncertainty(study, asked.draws, processors(), &to_the_end);
+    let go_on = |_| ControlFlow::Continue(());
     Decisions {
         asked,
-        uncertainty: uncertainty_watched(survey, asked.draws, processors(), &|_| {
-            ControlFlow::Continue(())
+        uncertainty: uncertainty.map_or_else(|| Err(not_made()), Clone::clone),
+        sealing: sealing(study, asked.aim),
+        best: asked.budget.map(|budget| {
+            let best = study.best(asked.aim, budget, &mut { go_on });
+            best.map_or_else(|| Err(not_made()), |best| best.plan.clone())
         }),
-        sealing,
-        best,
-        ticked: (!sealables.is_empty()).then(|| plan(survey, &sealables)),
-        refused,
-        closing: closing_effects(survey),
-        against_temperature: ach_against_temperature(survey),
-        pressure_sets: pressure_set_sensitivity(survey),
-        parking: parking(survey, assessment),
+        ticked: ticked.plan.clone(),
+        refused: ticked.refused.clone(),
     }
 }
 
-fn sealing(prospect: &Prospect, aim: Aim) -> Answer<Sealing> {
+/// Nobody gives anything up here.
+fn not_made() -> NotKnown {
+    NotKnown::because("it was given up")
+}
+
+fn sealing(study: &Study, aim: Aim) -> Answer<Sealing> {
+    let ranking = study.ranking(aim).clone()?;
     Ok(Sealing {
-        before: prospect.before().clone(),
-        ranked: prospect.rank(aim)?,
-        left_open: prospect.left_open().to_vec(),
-        order: prospect.order(aim)?,
+        before: ranking.before,
+        ranked: ranking.ranked,
+        left_open: ranking.left_open,
+        order: study.order(aim).clone()?,
     })
 }

@@ -13,15 +13,16 @@ mod sheet;
 
 pub use sheet::{KindWord, PaperWord, PartWord, SheetArguments};
 
+use crate::assess::Study;
 use crate::assess::uncertainty::DRAWS;
-use crate::assess::{Assessment, assess, compare};
 use crate::sheet::csv;
-use crate::survey::{Edit, SetUp, Severity, Survey, file, findings};
+use crate::survey::{Edit, Finding, SetUp, Severity, file, findings};
 use clap::{Subcommand, ValueEnum};
 use decisions::{Asked, decide};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
+use std::sync::Arc;
 
 pub use decisions::AimWord;
 
@@ -127,13 +128,9 @@ impl Outcome {
         }
     }
 
-    fn of(assessment: &Assessment) -> Self {
-        let error = |severity| severity == Severity::Error;
-        if assessment
-            .findings
-            .iter()
-            .any(|finding| error(finding.severity))
-        {
+    fn of(findings: &[Finding]) -> Self {
+        let mut all = findings.iter();
+        if all.any(|finding| finding.severity == Severity::Error) {
             Self::SurveyHasErrors
         } else {
             Self::Fine
@@ -192,60 +189,56 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             aim,
             draws,
         } => {
-            let mut survey = load(&file)?;
+            let mut survey = file::load(&file)?.survey;
             if let Some(word) = set_up {
                 survey.apply(Edit::SetUp(word.into()))?;
             }
-            let assessment = assess(&survey);
-            let comparison = compare(&survey);
+            let study = Study::new(Arc::new(survey));
             let asked = Asked {
                 draws,
                 aim: aim.into(),
                 budget,
             };
-            let decisions = decide(&survey, &assessment, asked);
+            let decisions = decide(&study, asked);
             let text = if json {
-                json::print(&survey, &assessment, &comparison, &decisions)?
+                json::print(&study, &decisions)?
             } else {
-                page::render(&survey, &assessment, &comparison, &decisions)
+                page::render(&study, &decisions)
             };
-            Ok((text, Outcome::of(&assessment)))
+            Ok((text, Outcome::of(&study.assessment().findings)))
         }
         Command::Check { file } => {
-            let survey = load(&file)?;
-            let mut assessment = assess(&survey);
-            let states = file::photo_states(&file, &survey);
-            let photos = findings::photos(&survey, &states);
-            assessment.findings.extend(photos);
-            assessment.findings.extend(sheet::unprintable(&survey));
-            assessment.findings.sort_by_key(|finding| finding.severity);
-            let text = page::blocks(&assessment.findings);
-            Ok((text, Outcome::of(&assessment)))
+            let study = load(&file)?;
+            let survey = study.survey();
+            let mut findings = study.assessment().findings.clone();
+            let states = file::photo_states(&file, survey);
+            findings.extend(findings::photos(survey, &states));
+            findings.extend(sheet::unprintable(survey));
+            findings.sort_by_key(|finding| finding.severity);
+            Ok((page::blocks(&findings), Outcome::of(&findings)))
         }
         Command::Gaps {
             file,
             output,
             byte_order_mark,
         } => {
-            let survey = load(&file)?;
-            let assessment = assess(&survey);
-            csv::write_ledger(&file, &output, &survey, &assessment, mark(byte_order_mark))?;
-            Ok((String::new(), Outcome::of(&assessment)))
+            let study = load(&file)?;
+            csv::write_ledger(&file, &output, &study, mark(byte_order_mark))?;
+            Ok((String::new(), Outcome::of(&study.assessment().findings)))
         }
         Command::Plan {
             file,
             output,
             byte_order_mark,
         } => {
-            let survey = load(&file)?;
-            csv::write_plan(&file, &output, &survey, mark(byte_order_mark))?;
-            Ok((String::new(), Outcome::of(&assess(&survey))))
+            let study = load(&file)?;
+            csv::write_plan(&file, &output, &study, mark(byte_order_mark))?;
+            Ok((String::new(), Outcome::of(&study.assessment().findings)))
         }
         Command::Sheet(arguments) => {
-            let survey = load(&arguments.file)?;
-            let assessment = assess(&survey);
-            let text = sheet::write(&arguments, &survey, &assessment)?;
-            Ok((text, Outcome::of(&assessment)))
+            let study = load(&arguments.file)?;
+            let text = sheet::write(&arguments, &study)?;
+            Ok((text, Outcome::of(&study.assessment().findings)))
         }
     }
 }
@@ -258,8 +251,8 @@ fn mark(with: bool) -> csv::ByteOrderMark {
     }
 }
 
-fn load(path: &Path) -> Result<Survey, file::LoadError> {
-    file::load(path).map(|loaded| loaded.survey)
+fn load(path: &Path) -> Result<Study, file::LoadError> {
+    file::load(path).map(|loaded| Study::new(Arc::new(loaded.survey)))
 }
 
 fn print(text: &str, outcome: Outcome, out: &mut impl Write, errors: &mut impl Write) -> Outcome {

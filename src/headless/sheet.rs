@@ -1,7 +1,6 @@
 //! The command that writes the job sheet.
 
-use crate::assess::Assessment;
-use crate::survey::Survey;
+use crate::assess::Study;
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
@@ -85,15 +84,14 @@ pub(super) use without_typesetter::{SheetFailure, unprintable, write};
 
 #[cfg(feature = "sheet")]
 mod with_typesetter {
-    use super::{Assessment, KindWord, PaperWord, PartWord, SheetArguments, Survey};
-    use crate::assess::compare;
+    use super::{KindWord, PaperWord, PartWord, SheetArguments, Study};
+    use crate::assess::uncertainty::DRAWS;
     use crate::sheet::output::{self, OutputError};
     use crate::sheet::photos::{PictureError, logo, print_copies};
-    use crate::sheet::uncertainty::Uncertainties;
     use crate::sheet::{
         Choices, Kind, Material, Paper, Part, SheetError, Workshop, contents, typeset,
     };
-    use std::sync::atomic::AtomicBool;
+    use crate::tasks::{self, processors, to_the_end};
 
     pub(in crate::headless) use crate::sheet::unprintable;
 
@@ -111,28 +109,18 @@ mod with_typesetter {
     /// Writes the sheet; the text tells what had to be replaced on it.
     pub(in crate::headless) fn write(
         arguments: &SheetArguments,
-        survey: &Survey,
-        assessment: &Assessment,
+        study: &Study,
     ) -> Result<String, SheetFailure> {
         let choices = choices(arguments)?;
-        let nobody_cancels = AtomicBool::new(false);
         let photos = if choices.has(Part::Photos) {
-            print_copies(&arguments.file, survey, &nobody_cancels)
+            print_copies(&arguments.file, study.survey(), &|| false)
         } else {
             Default::default()
         };
-        let uncertainties = Uncertainties::of(choices.kind, survey, &nobody_cancels);
-        let comparison = compare(survey);
-        let material = Material {
-            told: crate::report::Material {
-                survey,
-                assessment,
-                comparison: &comparison,
-                uncertainty: uncertainties.now.as_ref(),
-                uncertainty_before: uncertainties.before.as_ref(),
-            },
-            photos: &photos,
-        };
+        for study in choices.kind.draws(study) {
+            tasks::uncertainty(study, DRAWS, processors(), &to_the_end);
+        }
+        let material = Material::of(study, choices.kind, &photos);
         let pages = typeset(&contents(&material, &choices))?;
         let pdf = pages.pdf()?;
         output::write(Some(&arguments.file), &arguments.output, ".pdf", &pdf)?;
@@ -179,8 +167,8 @@ mod with_typesetter {
 
 #[cfg(not(feature = "sheet"))]
 mod without_typesetter {
-    use super::{Assessment, SheetArguments, Survey};
-    use crate::survey::Finding;
+    use super::{SheetArguments, Study};
+    use crate::survey::{Finding, Survey};
 
     /// Nothing is printed, so nothing is unprintable.
     pub(in crate::headless) fn unprintable(_survey: &Survey) -> Vec<Finding> {
@@ -199,8 +187,7 @@ mod without_typesetter {
     /// Tells that it cannot.
     pub(in crate::headless) fn write(
         _arguments: &SheetArguments,
-        _survey: &Survey,
-        _assessment: &Assessment,
+        _study: &Study,
     ) -> Result<String, SheetFailure> {
         Err(SheetFailure::NotBuilt)
     }

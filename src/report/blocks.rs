@@ -2,7 +2,7 @@
 
 use crate::assess::quantity::Quantity;
 use crate::assess::{Answer, NotKnown, Topic};
-use crate::survey::Item;
+use crate::survey::{Finding, Item};
 use serde::Serialize;
 
 /// A section with its heading.
@@ -14,6 +14,9 @@ pub struct Section {
     pub new_page: bool,
     /// What stands in it.
     pub blocks: Vec<Block>,
+    /// The working of what it tells.
+    #[serde(skip)]
+    pub topic: Option<Topic>,
 }
 
 impl Section {
@@ -24,6 +27,7 @@ impl Section {
             title: title.into(),
             new_page: false,
             blocks: Vec::new(),
+            topic: None,
         }
     }
 
@@ -123,6 +127,18 @@ pub enum Block {
         title: String,
         /// What to do and what not.
         text: String,
+    },
+    /// Something the program noticed.
+    Finding {
+        /// How bad it is, with a capital.
+        title: String,
+        /// What is the matter and what to do, as sentences.
+        text: String,
+        /// Whether it stands in a box: a danger or an error.
+        grave: bool,
+        /// The finding itself.
+        #[serde(skip)]
+        finding: Finding,
     },
     /// A table.
     Table {

@@ -9,7 +9,9 @@ use super::uncertainty::very_likely;
 use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::uncertainty::{CaseUncertainty, Interval};
 use crate::assess::words::{compass, figure, given};
-use crate::assess::{Answer, CaseAir, CaseAnswer, DirectionAnswer, NotKnown, SpaceAir, Topic};
+use crate::assess::{
+    Answer, CaseAir, CaseAnswer, CaseDrying, DirectionAnswer, NotKnown, SpaceAir, Topic,
+};
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::{WeatherCase, WeatherId};
 use needs::{drying, needs};
@@ -221,6 +223,11 @@ impl<'a> Columns<'a> {
     /// The same of the balance of air.
     fn of_air(&mut self, label: &str, kind: Kind, of: fn(&CaseAir) -> f64) {
         self.numbers(label, kind, |case| air(case).map(of));
+    }
+
+    /// The same of the water.
+    fn of_water(&mut self, label: &str, kind: Kind, of: fn(&CaseDrying) -> f64) {
+        self.numbers(label, kind, |case| drying(case).map(of));
     }
 
     /// A row of what was written down.

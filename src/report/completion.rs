@@ -2,16 +2,17 @@
 
 use super::Material;
 use super::blocks::{Align, Block, Reasons, Section, Table};
-use super::cases::{ach, litres as removal, watts as heat};
+use super::cases::ach;
 use super::ledger::remedy;
 use super::measured::by_test;
-use super::plan::change;
-use super::words::{CM2, interval, money, name, place};
-use crate::assess::sealing::{Plan, Sealable, plan};
-use crate::assess::uncertainty::{Interval, Uncertainty};
-use crate::assess::words::{self, counted, total_figure};
-use crate::assess::{Answer, Assessment, CaseAnswer, NotKnown, assess};
-use crate::survey::{Gap, GapId, Survey, WeatherId, WorkState};
+use super::sealing::{LEAST, MOST, Side, case, changes};
+use super::words::{name, place};
+use crate::assess::quantity::Kind;
+use crate::assess::sealing::{Prospect, air_per_sleeper};
+use crate::assess::uncertainty::Uncertainty;
+use crate::assess::words::{self, counted};
+use crate::assess::{Assessment, Study};
+use crate::survey::{Gap, GapId, Survey, WorkState};
 
 /// The gaps that are sealed and may be.
 pub(crate) fn sealed(survey: &Survey) -> Vec<GapId> {
@@ -31,40 +32,6 @@ fn wrongly_sealed(survey: &Survey) -> Vec<String> {
         .collect()
 }
 
-/// The survey as it was before anything was sealed.
-#[must_use]
-pub fn before_the_work(survey: &Survey) -> Survey {
-    opened(survey, |_| true)
-}
-
-/// The survey as it is now. What must be opened again at once counts as open.
-#[must_use]
-pub fn after_the_work(survey: &Survey) -> Survey {
-    opened(survey, |gap| gap.purpose.must_stay_open())
-}
-
-fn opened(survey: &Survey, which: impl Fn(&Gap) -> bool) -> Survey {
-    let mut survey = survey.clone();
-    for gap in &mut survey.gaps {
-        if gap.state == WorkState::Sealed && which(gap) {
-            gap.state = WorkState::Open;
-        }
-    }
-    survey
-}
-
-/// What the work came to: the survey before it, with all that is sealed now as its plan.
-fn work(survey: &Survey) -> Answer<Plan> {
-    let before = before_the_work(survey);
-    let sealables: Result<Vec<Sealable>, NotKnown> = sealed(survey)
-        .into_iter()
-        .map(|id| {
-            Sealable::of(&before, id).map_err(|why| NotKnown::because(format!("gap {id}: {why}")))
-        })
-        .collect();
-    plan(&before, &sealables?)
-}
-
 pub(crate) fn section(material: &Material<'_>) -> Section {
     let survey = material.survey;
     let mut section = Section::new("What was done");
@@ -81,20 +48,19 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
         });
         return section;
     }
-    let sides = Sides {
-        before: assess(&before_the_work(survey)),
-        after: assess(&after_the_work(survey)),
-        uncertainty_before: material.uncertainty_before,
-        uncertainty_after: material.uncertainty,
-    };
+    let (before, after) = (material.study.before_work(), material.study.after_work());
     section.push(Block::Plain {
-        sentences: sides.in_plain_words(survey),
+        sentences: in_plain_words(survey, [before.assessment(), after.assessment()]),
     });
     section.heading("Before and after");
-    let mut reasons = Reasons::default();
-    let table = sides.table(survey, &mut reasons);
-    section.table(table, &reasons);
-    section.note(small_print(&sides, &wrong));
+    let uncertainty = [material.uncertainty_before, material.uncertainty];
+    changes(
+        &mut section,
+        (&side(before, uncertainty[0]), &side(after, uncertainty[1])),
+        (before.assessment(), &survey.tariffs.currency),
+    );
+    let with_intervals = uncertainty.iter().any(Option::is_some);
+    section.note(small_print(with_intervals, &wrong));
     section.heading("Gaps that were sealed");
     section.table(gaps(survey), &Reasons::default());
     if let Some(words) = by_test(done(survey)) {
@@ -124,15 +90,15 @@ fn gaps(survey: &Survey) -> Table {
     table
 }
 
-fn small_print(sides: &Sides<'_>, wrong: &[String]) -> String {
+fn small_print(with_intervals: bool, wrong: &[String]) -> String {
     let mut words =
         "Worked out from the gaps as surveyed and from what their remedies leave; nothing here \
                      was measured after the work. Measure again to be sure."
             .to_owned();
-    if sides.uncertainty_after.is_some() || sides.uncertainty_before.is_some() {
+    if with_intervals {
         words.push_str(
             " 95 %: the middle 95 % of 10 000 draws of what is uncertain. Both columns share most of \
-             that uncertainty, so their difference is surer than either.",
+             that uncertainty, so their difference is more certain than either.",
         );
     }
     if !wrong.is_empty() {
@@ -144,206 +110,50 @@ fn small_print(sides: &Sides<'_>, wrong: &[String]) -> String {
     words
 }
 
-/// Both sides of the work.
-struct Sides<'a> {
-    before: Assessment,
-    after: Assessment,
-    uncertainty_before: Option<&'a Uncertainty>,
-    uncertainty_after: Option<&'a Uncertainty>,
-}
-
-/// How a weather case is called, and which it is.
-type Which = (&'static str, fn((usize, usize)) -> usize);
-
-const LEAST: Which = ("least wind", |(calmest, _)| calmest);
-const MOST: Which = ("most wind", |(_, windiest)| windiest);
-
-/// A figure of a weather case: its words and unit, what it is, its interval, and how it is
-/// written.
-type Line = (
-    &'static str,
-    &'static str,
-    fn(&CaseAnswer) -> Answer<f64>,
-    fn(&Uncertainty, WeatherId) -> Option<Interval>,
-    fn(f64) -> String,
-);
-
-const LINES: [Line; 3] = [
-    (
-        "Air changes",
-        "/h",
-        ach,
-        |uncertainty, id| case_of(uncertainty, id)?.ach_per_h.as_ref().ok().copied(),
-        words::air_changes,
-    ),
-    (
-        "Water to remove",
-        "L/day",
-        removal,
-        |uncertainty, id| {
-            case_of(uncertainty, id)?
-                .removal_l_per_day
-                .as_ref()
-                .ok()
-                .copied()
-        },
-        words::litres,
-    ),
-    (
-        "Heat",
-        "W",
-        heat,
-        |uncertainty, id| case_of(uncertainty, id)?.heat_w.as_ref().ok().copied(),
-        words::watts,
-    ),
-];
-
-fn case_of(
-    uncertainty: &Uncertainty,
-    id: WeatherId,
-) -> Option<&crate::assess::uncertainty::CaseUncertainty> {
-    uncertainty.cases.iter().find(|case| case.id == id)
-}
-
-/// The calmest or the windiest case.
-fn case(assessment: &Assessment, which: Which) -> Answer<&CaseAnswer> {
-    let both = assessment.calmest_and_windiest;
-    both.and_then(|both| assessment.cases.get((which.1)(both)))
-        .ok_or_else(|| NotKnown::because("there is no weather case"))
-}
-
-impl Sides<'_> {
-    /// The leakage area on both sides, m².
-    fn area(&self) -> [Answer<f64>; 2] {
-        [&self.before, &self.after].map(|side| {
-            let total = side.leakage.unintended.as_ref().map_err(Clone::clone)?;
-            total_figure(total, total.figures.eqla * CM2, 3)?;
-            Ok(total.figures.eqla)
-        })
+/// One side of the work.
+fn side<'a>(study: &'a Study, uncertainty: Option<&'a Uncertainty>) -> Side<'a> {
+    let assessment = study.assessment();
+    Side {
+        leakage: &assessment.leakage.unintended,
+        figures: study.prospect().map(Prospect::before),
+        sleepers: air_per_sleeper(study.survey(), assessment),
+        assessment: Some(assessment),
+        uncertainty,
     }
+}
 
-    /// Whether some of the unintended gaps have no size, so that the areas are lower bounds.
-    fn lack_sizes(&self) -> bool {
-        let totals = [&self.before, &self.after].map(|side| side.leakage.unintended.as_ref());
-        totals
-            .into_iter()
-            .flatten()
-            .any(|total| total.not_sized > 0)
+fn in_plain_words(survey: &Survey, sides: [&Assessment; 2]) -> Vec<String> {
+    let sealed = done(survey).count();
+    let all = counted(survey.gaps.len(), "gap", "gaps");
+    let are = if sealed == 1 { "is" } else { "are" };
+    let mut sentences = vec![format!("Of {all}, {sealed} {are} sealed.")];
+    if let [Ok(before), Ok(after)] = sides.map(|side| side.leakage.square_side.clone()) {
+        let lacks = |side: &Assessment| {
+            let total = side.leakage.unintended.as_ref();
+            total.is_ok_and(|total| total.not_sized > 0)
+        };
+        let at_least = if sides.into_iter().any(lacks) {
+            "at least "
+        } else {
+            ""
+        };
+        sentences.push(format!(
+            "Unintended gaps let in as much air as {at_least}a square hole with sides of {} \
+             before, and of {} now.",
+            Kind::SideMm.text(before),
+            Kind::SideMm.text(after)
+        ));
     }
-
-    fn in_plain_words(&self, survey: &Survey) -> Vec<String> {
-        let sealed = done(survey).count();
-        let all = survey.gaps.len();
-        let are = if sealed == 1 { "is" } else { "are" };
-        let mut sentences = vec![format!(
-            "Of {}, {sealed} {are} sealed.",
-            counted(all, "gap", "gaps")
-        )];
-        let side = |side: &Assessment| side.leakage.square_side.clone().map(words::side_mm);
-        if let (Ok(before), Ok(after)) = (side(&self.before), side(&self.after)) {
-            let lacks = self.lack_sizes();
-            let at_least = if lacks { "at least " } else { "" };
+    for (wind, which) in [("least", LEAST), ("most", MOST)] {
+        if let [Ok(before), Ok(after)] = sides.map(|side| case(side, which).and_then(ach)) {
             sentences.push(format!(
-                "Gaps that nobody wanted let in as much air as {at_least}a square hole with sides of \
-                 {before}\u{a0}mm before, and of {after}\u{a0}mm now."
+                "With {wind} wind the air inside is replaced {} times an hour; before, it was {}.",
+                Kind::AirChanges.number(after),
+                Kind::AirChanges.number(before)
             ));
         }
-        for which in [LEAST, MOST] {
-            let of = |side: &Assessment| case(side, which).and_then(ach);
-            if let (Ok(before), Ok(after)) = (of(&self.before), of(&self.after)) {
-                sentences.push(format!(
-                    "With {} the air inside is replaced {} times an hour; before, it was {}.",
-                    which.0,
-                    words::air_changes(after),
-                    words::air_changes(before)
-                ));
-            }
-        }
-        sentences
     }
-
-    fn table(&self, survey: &Survey, reasons: &mut Reasons) -> Table {
-        let with_intervals = self.uncertainty_before.is_some() || self.uncertainty_after.is_some();
-        let mut table = Table::default().wide("", Align::Left, 1);
-        for head in ["Before", "After"] {
-            table = table.column(head, Align::Decimal);
-            if with_intervals {
-                table = table.column("95 %", Align::Left);
-            }
-        }
-        table = table.column("Change, %", Align::Decimal);
-        let mut row = |name: String, sides: [(Answer<String>, Option<String>); 2], change| {
-            let mut cells = vec![name];
-            for (value, interval) in sides {
-                cells.push(reasons.or(&value, String::clone));
-                if with_intervals {
-                    cells.push(interval.unwrap_or_default());
-                }
-            }
-            cells.push(change);
-            table.row(cells);
-        };
-        self.area_row(&mut row);
-        for (what, unit, of, interval_of, said) in LINES {
-            for which in [LEAST, MOST] {
-                let side = |assessment: &Assessment, uncertainty: Option<&Uncertainty>| {
-                    let case = case(assessment, which);
-                    let id = case.as_ref().ok().map(|case| case.id);
-                    let found = uncertainty
-                        .zip(id)
-                        .and_then(|(all, id)| interval_of(all, id));
-                    (case.and_then(of), found.map(|found| interval(&found, 1.0)))
-                };
-                let (before, uncertainty_before) = side(&self.before, self.uncertainty_before);
-                let (after, uncertainty_after) = side(&self.after, self.uncertainty_after);
-                let change = change(&before, &after);
-                row(
-                    format!("{what} with {}, {unit}", which.0),
-                    [
-                        (before.map(said), uncertainty_before),
-                        (after.map(said), uncertainty_after),
-                    ],
-                    change,
-                );
-            }
-        }
-        if let Ok(plan) = work(survey)
-            && plan.before.winter_cost.is_ok()
-        {
-            let (before, after) = (plan.before.winter_cost, plan.after.winter_cost);
-            let change = change(&before, &after);
-            row(
-                format!(
-                    "Heat with the air, a winter by electricity, {}",
-                    survey.tariffs.currency.trim()
-                ),
-                [(before.map(money), None), (after.map(money), None)],
-                change,
-            );
-        }
-        table
-    }
-
-    fn area_row(
-        &self,
-        row: &mut impl FnMut(String, [(Answer<String>, Option<String>); 2], String),
-    ) {
-        let [before, after] = self.area();
-        let words = |side: &Assessment| {
-            let total = side.leakage.unintended.as_ref().map_err(Clone::clone)?;
-            total_figure(total, total.figures.eqla * CM2, 3)
-        };
-        let uncertainty =
-            |found: Option<&Uncertainty>| found.map(|found| interval(&found.eqla_unintended, CM2));
-        row(
-            "Leakage area of unintended gaps (EqLA), cm²".to_owned(),
-            [
-                (words(&self.before), uncertainty(self.uncertainty_before)),
-                (words(&self.after), uncertainty(self.uncertainty_after)),
-            ],
-            change(&before, &after),
-        );
-    }
+    sentences
 }
 
 /// What is still open.

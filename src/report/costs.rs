@@ -1,10 +1,11 @@
 //! What to buy and what it costs.
 
 use super::blocks::{Align, Reasons, Section, Table};
-use super::plan::star;
-use super::words::{digits, duration, money};
+use super::sealing::{any_suggested, in_currency};
+use super::words::{digits, duration};
+use crate::assess::quantity::{Kind, money};
 use crate::assess::sealing::Work;
-use crate::assess::words::{figure, given};
+use crate::assess::words::given;
 use crate::survey::{CostBasis, GapId, Survey};
 
 /// The shopping list.
@@ -22,8 +23,8 @@ pub(crate) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
         .wide("For gaps", Align::Left, 2);
     if prices {
         table = table
-            .column(format!("Each, {currency}"), Align::Decimal)
-            .column(format!("Together, {currency}"), Align::Decimal);
+            .column(in_currency("Each", currency), Align::Decimal)
+            .column(in_currency("Together", currency), Align::Decimal);
     }
     for purchase in &work.purchases {
         let words = match purchase.words.trim() {
@@ -62,10 +63,10 @@ pub(crate) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
         table.total(cells);
     }
     section.table(table, &Reasons::default());
-    let suggested = work.steps.iter().any(|step| !star(step).is_empty());
+    let suggested = any_suggested(work.steps.iter().map(|step| &step.sealable));
     section.note(if prices && suggested {
-        "Lengths as measured along the gaps: add for waste. Remedies and prices of the steps marked * are \
-         suggestions of this program: put in the workshop's own."
+        "Lengths as measured along the gaps: add for waste. Remedies of the steps marked * and prices of \
+         those marked † are suggestions of this program: enter the workshop's own."
     } else {
         "Lengths as measured along the gaps: add for waste."
     });
@@ -120,8 +121,8 @@ pub(crate) fn section(survey: &Survey, work: &Work) -> Section {
     }
     if let Ok(winters) = &work.plan.payback_winters {
         section.note(format!(
-            "By the heat it saves, priced as electricity, it pays for itself in {} winters.",
-            figure(*winters, 2)
+            "By the heat it saves, priced as electricity, it pays for itself in {}.",
+            Kind::Winters.text(*winters)
         ));
     }
     section

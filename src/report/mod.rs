@@ -12,14 +12,15 @@ pub(crate) mod costs;
 pub mod dependence;
 pub mod direction;
 pub(crate) mod drying;
+pub(crate) mod findings;
 pub mod flows;
 pub mod headlines;
 pub mod key_results;
 pub mod leakage;
 pub(crate) mod ledger;
 pub(crate) mod measured;
-pub(crate) mod plan;
 pub(crate) mod safety;
+pub(crate) mod sealing;
 pub(crate) mod summary;
 pub mod uncertainty;
 pub(crate) mod vehicle;
@@ -29,12 +30,14 @@ pub mod workings;
 pub use blocks::{Align, Block, Column, Fact, Photo, Reasons, Row, RowKind, Section, Table};
 
 use crate::assess::uncertainty::Uncertainty;
-use crate::assess::{Answer, Assessment, Comparison};
+use crate::assess::{Answer, Assessment, Comparison, Study};
 use crate::survey::Survey;
 
 /// What is told of: a survey and its answers.
 #[derive(Clone, Copy)]
 pub struct Material<'a> {
+    /// The study that the rest comes from, for what takes longer: the work, before and after.
+    pub study: &'a Study,
     /// The survey.
     pub survey: &'a Survey,
     /// Its answers.
@@ -42,10 +45,37 @@ pub struct Material<'a> {
     /// The options of drying and heating.
     pub comparison: &'a Answer<Comparison>,
     /// How sure the answers are, where it was worked out; once work is done, of
-    /// [`after_the_work`].
+    /// [`Study::after_work`].
     pub uncertainty: Option<&'a Uncertainty>,
-    /// The same for [`before_the_work`].
+    /// The same for [`Study::before_work`].
     pub uncertainty_before: Option<&'a Uncertainty>,
 }
 
-pub use completion::{after_the_work, before_the_work};
+impl<'a> Material<'a> {
+    /// All of a study, worked out as far as it is not yet; the draws where somebody made them.
+    #[must_use]
+    pub fn of(study: &'a Study) -> Self {
+        Self {
+            study,
+            survey: study.survey(),
+            assessment: study.assessment(),
+            comparison: study.comparison(),
+            uncertainty: drawn(study),
+            uncertainty_before: None,
+        }
+    }
+
+    /// The same where the work is told that is done, before and after.
+    #[must_use]
+    pub fn of_done_work(study: &'a Study) -> Self {
+        Self {
+            uncertainty: drawn(study.after_work()),
+            uncertainty_before: drawn(study.before_work()),
+            ..Self::of(study)
+        }
+    }
+}
+
+fn drawn(study: &Study) -> Option<&Uncertainty> {
+    study.uncertainty()?.as_ref().ok()
+}

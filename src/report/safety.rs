@@ -1,18 +1,19 @@
 //! Safety ventilation, and what to beware of. Always printed.
 
 use super::blocks::{Align, Block, Reasons, Section, Table};
-use super::words::MM2;
-use crate::assess::cautions::before_sealing;
-use crate::assess::safety::words::{Line, TABLE, area_mm2, defer};
-use crate::assess::words::{capital, figure};
-use crate::assess::{Assessment, SafetyVerdict};
+use super::findings;
+use crate::assess::cautions::{self, Caution};
+use crate::assess::quantity::Kind;
+use crate::assess::safety::words::{Line, STAY_OPEN, TABLE, area_mm2, defer};
+use crate::assess::words::capital;
+use crate::assess::{Assessment, Safety, SafetyVerdict, Topic};
 use crate::survey::{Field, Finding, Item, Severity, Survey};
 
 /// Openings that protect people and are marked as sealed or planned. Comes first on every sheet.
 pub(crate) fn closed(assessment: &Assessment) -> Section {
     let mut section = Section::new("Openings that must stay open");
     for finding in assessment.findings.iter().filter(|one| is_closed(one)) {
-        section.push(danger(finding));
+        section.push(findings::block(finding));
     }
     section
 }
@@ -25,45 +26,78 @@ pub(crate) fn is_closed(finding: &Finding) -> bool {
         && matches!(place.item, Item::Gap(_))
 }
 
-/// A finding in a box.
-pub(crate) fn danger(finding: &Finding) -> Block {
-    Block::Caution {
-        title: capital(finding.severity.name()),
-        text: format!(
-            "{}. {}.",
-            capital(&finding.sentence),
-            capital(&finding.advice)
-        ),
-    }
-}
-
-/// Safety ventilation against its table.
-pub(crate) fn ventilation(assessment: &Assessment) -> Section {
+/// Safety ventilation against its table; beside it, what a plan leaves of it.
+pub(crate) fn ventilation(safety: &Safety, with_plan: Option<&Safety>) -> Section {
     let mut section = Section::new("Safety ventilation: never to be sealed");
-    let safety = &assessment.safety;
+    section.topic = Some(Topic::SafetyVentilation);
+    section.push(verdict(&safety.verdict));
     let mut reasons = Reasons::default();
-    let plan = reasons.or(&safety.plan_area_m2, |area| {
-        format!("{}\u{a0}m²", figure(*area, 3))
-    });
     let mut table = Table::default()
-        .wide(format!("Free areas; plan area {plan}"), Align::Left, 1)
-        .column("Surveyed, mm²", Align::Decimal)
-        .column("Asked for, mm²", Align::Decimal);
+        .wide("Free areas", Align::Left, 1)
+        .column("Asked for, mm²,\nif all is there", Align::Decimal)
+        .column("Surveyed, mm²", Align::Decimal);
+    if with_plan.is_some() {
+        table = table.column("With the plan, mm²", Align::Decimal);
+    }
     for line in Line::ALL {
         let words = match line {
             Line::HighInRoof => capital(line.words()),
             Line::HighElsewhere | Line::Low => line.words().to_owned(),
         };
-        table.row([
-            words,
-            reasons.or(line.surveyed(safety), |area| area_mm2(*area)),
-            reasons.or(&line.asked_for(safety), |area| figure(area * MM2, 4)),
-        ]);
+        let asked = reasons.or(&line.asked_for(safety), |area| area_mm2(*area));
+        let mut cells = vec![words, asked];
+        for side in [Some(safety), with_plan].into_iter().flatten() {
+            cells.push(reasons.or(line.surveyed(side), |area| area_mm2(*area)));
+        }
+        table.row(cells);
     }
     section.table(table, &reasons);
-    section.push(verdict(&safety.verdict));
+    section.note(row_of_the_table(safety));
+    if with_plan.is_some() {
+        section.push(under_a_plan(&safety.verdict));
+    }
     section.note(TABLE);
+    section.note(STAY_OPEN);
     section
+}
+
+/// Which row of the table applies.
+fn row_of_the_table(safety: &Safety) -> String {
+    let area = Kind::SquareMetres
+        .of(safety.plan_area_m2.clone())
+        .sentence();
+    match &safety.required {
+        Ok(required) => {
+            let with = if required.open_flued {
+                "with an appliance that is not room-sealed"
+            } else {
+                "with room-sealed appliances only, or none"
+            };
+            format!("The table's row for a plan area of {area}, {with}.")
+        }
+        Err(_) => format!("Plan area: {area}."),
+    }
+}
+
+/// What sealing by a plan means for the air that people need.
+fn under_a_plan(verdict: &SafetyVerdict) -> Block {
+    let caution = |title: &str, text: &str| Block::Caution {
+        title: title.to_owned(),
+        text: text.to_owned(),
+    };
+    match verdict {
+        SafetyVerdict::Below { .. } => caution(
+            "Put the fixed ventilation right first, then seal",
+            "The plan takes away leaks that now make up for missing safety ventilation.",
+        ),
+        SafetyVerdict::NotKnown(_) => caution(
+            "Measure it before sealing anything",
+            "Whether safety ventilation suffices once this is sealed is not known.",
+        ),
+        SafetyVerdict::Meets => Block::Note {
+            text: "The plan leaves all of it open: the areas stay as they are.".to_owned(),
+        },
+    }
 }
 
 fn verdict(verdict: &SafetyVerdict) -> Block {
@@ -79,15 +113,27 @@ fn verdict(verdict: &SafetyVerdict) -> Block {
     }
 }
 
-/// What to beware of. None is left out.
-pub(crate) fn cautions(survey: &Survey) -> Section {
-    let mut section = Section::new("Cautions");
-    for caution in before_sealing(survey) {
+/// What to beware of when sealing. None is left out.
+pub(crate) fn before_sealing(survey: &Survey) -> Section {
+    let mut section = listed("Cautions", cautions::before_sealing(survey));
+    section.note("Local codes and licensed trades decide; nothing here replaces them.");
+    section
+}
+
+/// What to beware of when drying or heating. None is left out.
+pub(crate) fn before_drying(survey: &Survey) -> Section {
+    let mut section = listed("Before drying or heating", cautions::before_drying(survey));
+    section.note(cautions::LOCAL);
+    section
+}
+
+fn listed(title: &str, cautions: Vec<Caution>) -> Section {
+    let mut section = Section::new(title);
+    for Caution { title, text } in cautions {
         section.push(Block::Caution {
-            title: caution.title.to_owned(),
-            text: caution.text,
+            title: title.to_owned(),
+            text,
         });
     }
-    section.note("Local codes and licensed trades decide; this sheet does not replace them.");
     section
 }

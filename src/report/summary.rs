@@ -1,26 +1,22 @@
 //! Results in plain words.
 
-use super::Material;
 use super::blocks::{Block, Section};
 use super::cases::{air_change, heat, water};
 use super::drying::held;
 use super::leakage::{square_side, unintended};
-use super::plan::material_alone;
-use super::safety::{danger, is_closed};
-use super::words::price;
-use crate::assess::quantity::{Kind, Quantity};
+use super::safety::is_closed;
+use super::sealing::material_alone;
+use super::{Material, findings};
+use crate::assess::quantity::{Kind, Quantity, price};
 use crate::assess::sealing::{Chosen, Work};
-use crate::assess::words::{self, capital, counted, given};
-use crate::assess::{Answer, CaseAnswer, SafetyVerdict};
-use crate::survey::{Finding, GapId, Severity};
-
-/// Warnings printed before the rest is only counted.
-const MOST_WARNINGS: usize = 12;
+use crate::assess::words::{self, counted, given};
+use crate::assess::{Answer, CaseAnswer};
+use crate::survey::GapId;
 
 /// The results in plain words, and the findings worth knowing.
 pub(crate) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
     let mut section = sentences(material, work);
-    findings(&mut section, &material.assessment.findings);
+    section.append(findings::section(&material.assessment.findings, is_closed));
     section
 }
 
@@ -192,7 +188,7 @@ fn sealing(material: &Material<'_>, work: &Answer<Work>) -> Option<String> {
     Some(format!(
         "{which} ({}) costs about {}{} and brings the air change with most wind from {} to {} an hour.",
         work.steps.len(),
-        price(material.survey, work.plan.cost),
+        price(work.plan.cost, &material.survey.tariffs.currency),
         material_alone(&work.plan),
         words::air_changes(*before),
         words::air_changes(*after)
@@ -210,45 +206,6 @@ fn drying(material: &Material<'_>) -> String {
 }
 
 fn safety(material: &Material<'_>) -> String {
-    match &material.assessment.safety.verdict {
-        SafetyVerdict::Meets => {
-            "Fixed safety ventilation meets the table, as far as free areas say.".to_owned()
-        }
-        SafetyVerdict::Below { .. } => {
-            "Fixed safety ventilation is below the table: see the caution below.".to_owned()
-        }
-        SafetyVerdict::NotKnown(unknown) => format!(
-            "Whether fixed safety ventilation suffices is not known: {}.",
-            unknown.reason
-        ),
-    }
-}
-
-/// Dangers and errors in boxes, warnings as points. What stands at the top of the sheet is left
-/// out.
-fn findings(section: &mut Section, findings: &[Finding]) {
-    for severity in [Severity::Danger, Severity::Error] {
-        let of_it = findings.iter().filter(|one| one.severity == severity);
-        for finding in of_it.filter(|one| !is_closed(one)) {
-            section.push(danger(finding));
-        }
-    }
-    let warnings = || {
-        findings
-            .iter()
-            .filter(|one| one.severity == Severity::Warning)
-    };
-    let mut points: Vec<String> = warnings()
-        .take(MOST_WARNINGS)
-        .map(|finding| format!("{}; {}.", capital(&finding.sentence), finding.advice))
-        .collect();
-    if points.is_empty() {
-        return;
-    }
-    let more = warnings().count().saturating_sub(MOST_WARNINGS);
-    if more > 0 {
-        points.push(format!("And {more} more, which the survey file holds."));
-    }
-    section.heading("What to keep in mind");
-    section.push(Block::Points { points });
+    let verdict = &material.assessment.safety.verdict;
+    format!("Fixed safety ventilation: {}.", verdict.sentence())
 }

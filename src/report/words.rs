@@ -1,29 +1,8 @@
 //! Turns of phrase that several sections share.
 
 use super::blocks::Section;
-use crate::assess::uncertainty::Interval;
-pub(crate) use crate::assess::words::money;
-use crate::assess::words::{facing, figure, given};
-pub(crate) use crate::physics::units::{CM2_PER_M2 as CM2, MM2_PER_M2 as MM2};
-use crate::survey::{Facing, Gap, Survey};
-
-/// The two ends of an interval: `0.62 to 1.2`, or one number where both read the same. Two digits
-/// say how far a result may be off.
-pub(crate) fn interval(interval: &Interval, scale: f64) -> String {
-    let [low, high] = [interval.low, interval.high].map(|end| figure(end * scale, 2));
-    if low == high {
-        low
-    } else {
-        format!("{low} to {high}")
-    }
-}
-
-/// The same with the currency in front.
-pub(crate) fn price(survey: &Survey, amount: f64) -> String {
-    let currency = survey.tariffs.currency.trim();
-    let space = if currency.is_empty() { "" } else { "\u{a0}" };
-    format!("{currency}{space}{}", money(amount))
-}
+use crate::assess::words::{facing, given};
+use crate::survey::{Facing, Gap};
 
 /// A number with all its digits up to `most` behind the point, and no fewer than `least`, so that
 /// what is printed multiplies to what is printed beside it.
@@ -132,7 +111,7 @@ mod tests {
         let shown = note_in_table(&long);
         assert!(shown.starts_with("Never block. Never") && shown.chars().count() < 220);
         assert!(shown.contains("block. … (all of it is below") || shown.contains("Never … ("));
-        let mut survey = Survey::new(crate::survey::VehicleKind::Other);
+        let mut survey = crate::survey::Survey::new(crate::survey::VehicleKind::Other);
         for (id, note) in [(1, &short), (2, &long)] {
             let form = crate::survey::Form::RoundHole { diameter_mm: None };
             let id = crate::survey::GapId(id);
@@ -160,7 +139,5 @@ mod tests {
         assert_eq!(digits(120.0, 0, 2), "120");
         assert_eq!(digits(1.2345, 2, 4), "1.2345");
         assert_eq!(duration(125.0), "2\u{a0}h 05\u{a0}min");
-        assert_eq!(money(-0.001), "0.00");
-        assert_eq!(money(-12.345), "−12.35");
     }
 }

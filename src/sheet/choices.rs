@@ -1,6 +1,7 @@
 //! What the person at the printer chooses.
 
 use super::blocks::Picture;
+use crate::assess::Study;
 use std::collections::BTreeSet;
 
 /// Which of the three sheets.
@@ -26,6 +27,16 @@ impl Kind {
             Self::Report => "survey report",
             Self::WorkOrder => "work order",
             Self::Completion => "completion sheet",
+        }
+    }
+
+    /// The studies whose uncertainty stands on it.
+    #[must_use]
+    pub fn draws(self, study: &Study) -> Vec<&Study> {
+        match self {
+            Self::Report => vec![study],
+            Self::WorkOrder => Vec::new(),
+            Self::Completion => vec![study.after_work(), study.before_work()],
         }
     }
 

@@ -17,7 +17,6 @@ pub mod contents;
 pub mod csv;
 pub mod output;
 pub mod svg;
-pub mod uncertainty;
 
 #[cfg(feature = "sheet")]
 mod glyphs;

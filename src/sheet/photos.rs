@@ -1,17 +1,17 @@
 //! Photos made ready for print: upright, small enough, and surely readable.
 
 use super::blocks::Picture;
-use super::uncertainty::processors;
 use crate::survey::Survey;
 use crate::survey::file::{
     Picture as Decoded, PictureError as Unreadable, Pixels, is_plain_file_name, photo_folder,
     png_of, read_photo_file, ready_print_copy,
 };
+use crate::tasks::processors;
 use image::codecs::jpeg::JpegEncoder;
 use image::{Rgb, RgbImage};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
-use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread;
 
@@ -37,12 +37,12 @@ pub struct PictureError {
 }
 
 /// Copies for print of all photos of a survey, by name. Those that are missing or cannot be read
-/// are left out; the sheet names them. Stops early when `cancel` is set.
+/// are left out; the sheet names them. Stops early once `stopped` says so.
 #[must_use]
 pub fn print_copies(
     survey_file: &Path,
     survey: &Survey,
-    cancel: &AtomicBool,
+    stopped: &(impl Fn() -> bool + Sync),
 ) -> BTreeMap<String, Picture> {
     let folder = photo_folder(survey_file);
     let photos = survey.gaps.iter().flat_map(|gap| &gap.photos);
@@ -55,7 +55,7 @@ pub fn print_copies(
     let next = AtomicUsize::new(0);
     let copies = Mutex::new(BTreeMap::new());
     let work = || {
-        while !cancel.load(Ordering::Relaxed) {
+        while !stopped() {
             let Some(name) = names.get(next.fetch_add(1, Ordering::Relaxed)) else {
                 return;
             };

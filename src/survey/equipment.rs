@@ -82,6 +82,25 @@ pub struct Machine {
 }
 
 impl Machine {
+    /// A machine of which nothing is known but how it works; it stops at the target humidity.
+    #[must_use]
+    pub fn new(id: MachineId, kind: MachineKind) -> Self {
+        Self {
+            id,
+            name: String::new(),
+            kind,
+            rated_removal_l_per_day: None,
+            rated_temperature_c: None,
+            rated_rh_percent: None,
+            power_w: None,
+            airflow_m3_per_h: None,
+            lowest_room_c: None,
+            tub_area_m2: None,
+            hygrostat: true,
+            points: Vec::new(),
+        }
+    }
+
     /// The maker's figures in SI: the rating, where its state and the power are known, and the
     /// further points.
     #[must_use]

@@ -3,6 +3,7 @@
 use super::ids::{GapId, SpaceId, ZoneId};
 use super::photo::Photo;
 pub use super::remedy::{CostBasis, Remedy, RemedyKind, WorkState};
+use super::site::SetUp;
 
 /// A place group for gaps.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -318,6 +319,12 @@ pub struct Closing {
 }
 
 impl Closing {
+    /// Whether it stands open in the set-up.
+    #[must_use]
+    pub fn is_open(&self, set_up: SetUp) -> bool {
+        set_up.choose(self.open_laid_up, self.open_in_use)
+    }
+
     /// Closed in both set-ups, leaving 10 % (assumption of this project).
     pub const CLOSED: Self = Self {
         open_laid_up: false,

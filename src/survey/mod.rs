@@ -125,6 +125,19 @@ impl Survey {
         self.zones.iter().find(|zone| zone.id == id)
     }
 
+    /// The space with this id.
+    #[must_use]
+    pub fn space(&self, id: SpaceId) -> Option<&Space> {
+        self.spaces.iter().find(|space| space.id == id)
+    }
+
+    /// The space that a gap or fan belongs to: the one it names, otherwise the first; `None`
+    /// where no spaces are listed.
+    #[must_use]
+    pub fn space_or_first(&self, named: Option<SpaceId>) -> Option<SpaceId> {
+        named.or_else(|| self.spaces.first().map(|space| space.id))
+    }
+
     /// Name of a space inside, or its number where it has none.
     #[must_use]
     pub fn space_name(&self, id: SpaceId) -> String {

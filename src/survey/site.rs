@@ -25,6 +25,15 @@ impl SetUp {
             Self::InUse => "in use",
         }
     }
+
+    /// Of two things said for the two set-ups, that for this one.
+    #[must_use]
+    pub fn choose<T>(self, laid_up: T, in_use: T) -> T {
+        match self {
+            Self::LaidUp => laid_up,
+            Self::InUse => in_use,
+        }
+    }
 }
 
 /// Where the vehicle stands.

@@ -1,6 +1,5 @@
 //! The inside as more than one space: cab, living space, washroom, garage, and what joins them.
 
-use super::Survey;
 use super::gap::{Certainty, Closing, Form};
 use super::ids::{InnerOpeningId, SpaceId};
 
@@ -58,20 +57,5 @@ impl InnerOpening {
             closing: None,
             certainty: Certainty::Estimated,
         }
-    }
-}
-
-impl Survey {
-    /// The space with this id.
-    #[must_use]
-    pub fn space(&self, id: SpaceId) -> Option<&Space> {
-        self.spaces.iter().find(|space| space.id == id)
-    }
-
-    /// The space that a gap or fan belongs to: the one it names, otherwise the first; `None`
-    /// where no spaces are listed.
-    #[must_use]
-    pub fn space_or_first(&self, named: Option<SpaceId>) -> Option<SpaceId> {
-        named.or_else(|| self.spaces.first().map(|space| space.id))
     }
 }

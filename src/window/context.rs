@@ -3,12 +3,11 @@
 //! A page draws from a [`PageContext`] and never changes the survey: whatever the user does
 //! becomes a request in the [`Queue`], and the queue runs at the start of the next frame.
 
-use super::decisions::Decisions;
-use super::desk::SheetDesk;
-use super::jobs::Results;
+use super::answers::{Answers, Results};
 use super::marks::Marks;
 use super::photos::Photos;
 use super::request::Queue;
+use super::typesetting::Typesetting;
 use crate::report::Material;
 use crate::survey::{GapId, Item, Place, Survey};
 
@@ -21,9 +20,9 @@ pub struct PageContext<'a, View> {
     /// The newest results; possibly of an older revision while new ones are worked out.
     pub results: Option<&'a Results>,
     /// What takes longer: how sure the results are, and what to seal.
-    pub decisions: &'a Decisions,
-    /// Where job sheets are set.
-    pub desk: &'a SheetDesk,
+    pub answers: &'a Answers,
+    /// Job sheets being set.
+    pub sheets: &'a Typesetting,
     /// Where everything the user does goes.
     pub queue: &'a mut Queue,
     /// What the page remembers between frames.
@@ -42,11 +41,12 @@ impl<'a, View> PageContext<'a, View> {
     #[must_use]
     pub fn told(&self) -> Option<Material<'a>> {
         let results = self.results?;
-        let uncertainty = self.decisions.uncertainty(self.revision);
+        let uncertainty = self.answers.uncertainty(self.revision);
         Some(Material {
+            study: results.study(),
             survey: self.survey,
-            assessment: &results.assessment,
-            comparison: &results.comparison,
+            assessment: results.assessment(),
+            comparison: results.comparison(),
             uncertainty: uncertainty.and_then(|found| found.as_ref().ok()),
             uncertainty_before: None,
         })
@@ -58,7 +58,7 @@ impl<'a, View> PageContext<'a, View> {
         Marks {
             findings: self
                 .results
-                .map_or(&[], |results| results.assessment.findings.as_slice()),
+                .map_or(&[], |results| results.findings.as_slice()),
             item,
             wanted: self.wanted,
         }

@@ -1,24 +1,21 @@
 //! The window: everything that draws, and nothing that computes.
 //!
 //! The survey changes only through the queue of [`request::Queue`], which runs at the start of each
-//! frame; results come from [`jobs`].
+//! frame; results come from [`answers`].
 
+pub mod answers;
 pub mod app;
+pub mod background;
 mod bar;
 pub mod body;
 pub mod commands;
 pub mod context;
 pub mod contrast;
-pub mod decisions;
-pub mod desk;
 pub mod dialogs;
 pub mod document;
-pub mod errand;
 mod focus;
-pub mod format;
 pub mod guide;
 pub mod help;
-pub mod jobs;
 pub mod keep;
 mod keeping;
 pub mod keys;
@@ -38,6 +35,7 @@ pub mod start_page;
 pub mod strip;
 pub mod theme;
 pub mod together;
+pub mod typesetting;
 pub mod widgets;
 
 use app::{App, Start};
@@ -80,4 +78,26 @@ pub fn has_display() -> bool {
         || set("DISPLAY")
         || set("WAYLAND_DISPLAY")
         || set("WAYLAND_SOCKET")
+}
+
+/// An error of the toolkit as a person reads it: everything it says but the places in the sources
+/// of libraries (`os error at …/file.rs:12`), which tell nothing of this machine.
+#[must_use]
+pub fn in_words(error: &str) -> String {
+    let told = error.split(": ").filter(|part| !part.contains(".rs:"));
+    told.collect::<Vec<_>>().join(": ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_error_is_told_whole_but_for_places_in_the_sources_of_libraries() {
+        let words =
+            "winit: os error at /registry/winit-0.30/src/x11/mod.rs:765: no display: refused";
+        assert_eq!(in_words(words), "winit: no display: refused");
+        let words = "no OpenGL: version 2.1 is needed";
+        assert_eq!(in_words(words), words);
+    }
 }

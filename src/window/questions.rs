@@ -1,6 +1,6 @@
 //! The questions the window asks, one at a time, and their answers.
 
-use super::desk::SheetFile;
+use super::typesetting::SheetFile;
 use crate::survey::{GapId, VehicleKind};
 use std::path::PathBuf;
 

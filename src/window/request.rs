@@ -2,11 +2,11 @@
 //!
 //! Nothing here knows a page's code: pages and widgets put requests in, the shell runs them.
 
+use super::answers::LongWork;
 use super::commands::Command;
-use super::decisions::LongWork;
-use super::desk::SheetFile;
 use super::page::Page;
 use super::questions::Answered;
+use super::typesetting::SheetFile;
 use crate::assess::Topic;
 use crate::survey::{Edit, GapId, MergeKey, Place, VehicleKind};
 use std::path::PathBuf;

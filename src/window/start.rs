@@ -1,7 +1,7 @@
 //! What the window starts with: everything it needs from outside, so that tests can give their own.
 
-use super::decisions::Effort;
-use super::jobs::{self, Spawner};
+use super::answers::Effort;
+use super::background::{self, Spawner};
 use super::keep::DataFolder;
 use super::photos::picker::{self as photo_picker, PhotoPicker};
 use super::picker::{self, Picker};
@@ -39,13 +39,13 @@ impl Start {
     pub fn program(path: Option<PathBuf>) -> Self {
         Self {
             path,
-            spawner: jobs::on_a_thread(),
+            spawner: background::on_a_thread(),
             picker: picker::system(),
             samples: start_page::samples(Path::new("sample-surveys")),
             effort: Effort::program(),
             guide: true,
             data: DataFolder::of_the_platform(),
-            photo_spawner: jobs::on_a_thread_named("photos"),
+            photo_spawner: background::on_a_thread_named("photos"),
             photo_picker: photo_picker::system(),
             photo_holding: photo_picker::holding_folder(),
         }
@@ -56,13 +56,13 @@ impl Start {
     pub fn test(path: Option<PathBuf>) -> Self {
         Self {
             path,
-            spawner: jobs::inline(),
+            spawner: background::inline(),
             picker: picker::none(),
             samples: Vec::new(),
             effort: Effort::test(),
             guide: false,
             data: None,
-            photo_spawner: jobs::inline(),
+            photo_spawner: background::inline(),
             photo_picker: photo_picker::none(),
             photo_holding: None,
         }

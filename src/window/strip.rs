@@ -1,9 +1,9 @@
 //! The result strip: the headlines, always in sight.
 
+use super::answers::LongWork;
+use super::background::Status;
 use super::commands::Command;
 use super::context::PageContext;
-use super::decisions::LongWork;
-use super::errand::Status;
 use super::theme::{figure_style, palette};
 use super::widgets;
 use crate::report::key_results::{KeyResult, key_results};
@@ -24,7 +24,7 @@ pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>) {
     let Some(told) = context.told() else { return };
     let headlines = key_results(&told);
     let sure = sure(context, &headlines);
-    let findings = &results.assessment.findings;
+    let findings = &results.findings;
     if ui.ctx().content_rect().height() < TALL {
         ui.horizontal_wrapped(|ui| {
             for (headline, sure) in headlines.iter().zip(&sure) {
@@ -72,8 +72,8 @@ const LINE: f32 = 25.0;
 
 /// Where each result very likely lies, in brackets; `(…)` while that is being worked out.
 fn sure<View>(context: &PageContext<'_, View>, results: &[KeyResult; 5]) -> [String; 5] {
-    let status = context.decisions.status(LongWork::Uncertainty);
-    let found = context.decisions.uncertainty(context.revision);
+    let status = context.answers.status(LongWork::Uncertainty);
+    let found = context.answers.uncertainty(context.revision);
     let coming = found.is_none() && status != Status::Stopped;
     results.each_ref().map(|result| match &result.range {
         Some(range) => format!("({range})"),

@@ -4,7 +4,7 @@
 mod vehicles;
 
 use divan::{Bencher, black_box};
-use gapledger::assess::{ach_against_wind, assess};
+use gapledger::assess::{Study, assess};
 use gapledger::survey::file;
 use vehicles::{CARAVAN, with_gaps};
 
@@ -21,7 +21,7 @@ fn whole_assessment(bencher: Bencher<'_, '_>, gaps: usize) {
 #[divan::bench(args = [60, 1000])]
 fn wind_curve(bencher: Bencher<'_, '_>, gaps: usize) {
     let survey = with_gaps(CARAVAN, gaps);
-    bencher.bench(|| ach_against_wind(black_box(&survey)));
+    bencher.bench(|| Study::of(black_box(&survey)).wind_curve().clone());
 }
 
 #[divan::bench(args = [60, 1000])]

@@ -9,7 +9,8 @@ use divan::Bencher;
 use eframe::egui;
 use egui::{Key, Modifiers};
 use egui_kittest::Harness;
-use gapledger::assess::uncertainty::{SEED, Trials};
+use gapledger::assess::Study;
+use gapledger::assess::uncertainty::SEED;
 use gapledger::survey::{Edit, Facing, Form, Gap, GapId, Record, Survey, VehicleKind, file};
 use gapledger::window::app::{App, Start};
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -75,11 +76,12 @@ fn frame_of_an_arrow_while_draws_run(bencher: Bencher<'_, '_>, gaps: u32) {
     const WORKERS: u32 = 2;
     const PIECE: u32 = 250;
     let (_folder, mut window) = opened(gaps);
-    let trials = Trials::new(&with_gaps(CARAVAN, 60)).unwrap();
+    let study = Study::of(&with_gaps(CARAVAN, 60));
+    let trials = study.trials().unwrap();
     let enough = AtomicBool::new(false);
     thread::scope(|scope| {
         for worker in 0..WORKERS {
-            let (trials, enough) = (&trials, &enough);
+            let enough = &enough;
             scope.spawn(move || {
                 let mut from = worker * PIECE;
                 while !enough.load(Ordering::Relaxed) {

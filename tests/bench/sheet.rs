@@ -2,16 +2,16 @@
 #![expect(clippy::unwrap_used, reason = "a benchmark stops where anything fails")]
 
 use divan::{Bencher, black_box};
-use gapledger::assess::{assess, compare};
+use gapledger::assess::Study;
+use gapledger::assess::uncertainty::DRAWS;
 use gapledger::sheet::blocks::Picture;
 use gapledger::sheet::photos::print_copies;
-use gapledger::sheet::uncertainty::uncertainty;
 use gapledger::sheet::{Choices, Kind, Material, contents, typeset};
 use gapledger::survey::file::{parse, photo_folder};
 use gapledger::survey::{GapId, Photo, Survey};
+use gapledger::tasks::{self, processors, to_the_end};
 use std::collections::BTreeMap;
 use std::path::PathBuf;
-use std::sync::atomic::AtomicBool;
 
 fn main() {
     divan::main();
@@ -81,23 +81,14 @@ fn photo(seed: u32) -> image::RgbImage {
 }
 
 fn copies(there: &OnDisk) -> BTreeMap<String, Picture> {
-    print_copies(&there.file, &there.survey, &AtomicBool::new(false))
+    print_copies(&there.file, &there.survey, &|| false)
 }
 
 /// Contents, pages and PDF; returns the bytes.
 fn report(survey: &Survey, photos: &BTreeMap<String, Picture>) -> Vec<u8> {
-    let (assessment, comparison) = (assess(survey), compare(survey));
-    let uncertainty = uncertainty(survey, &AtomicBool::new(false)).ok();
-    let material = Material {
-        told: gapledger::report::Material {
-            survey,
-            assessment: &assessment,
-            comparison: &comparison,
-            uncertainty: uncertainty.as_ref(),
-            uncertainty_before: None,
-        },
-        photos,
-    };
+    let study = Study::of(survey);
+    tasks::uncertainty(&study, DRAWS, processors(), &to_the_end);
+    let material = Material::of(&study, Kind::Report, photos);
     let sheet = contents(&material, &Choices::new(Kind::Report));
     typeset(&sheet).unwrap().pdf().unwrap()
 }

@@ -4,7 +4,8 @@
 mod vehicles;
 
 use divan::{Bencher, black_box};
-use gapledger::assess::uncertainty::{DRAWS, SEED, Trials};
+use gapledger::assess::Study;
+use gapledger::assess::uncertainty::{DRAWS, SEED};
 use gapledger::survey::{Form, InnerOpening, InnerOpeningId, Space, SpaceId, Survey};
 use std::thread;
 use vehicles::{CARAVAN, with_gaps};
@@ -17,11 +18,11 @@ fn main() {
 
 /// On so many threads, in pieces of 250 draws.
 fn run(survey: &Survey, threads: u32, draws: u32) {
-    let trials = Trials::new(survey).unwrap();
+    let study = Study::of(survey);
+    let trials = study.trials().unwrap();
     let chunks = thread::scope(|scope| {
         let workers: Vec<_> = (0..threads)
             .map(|worker| {
-                let trials = &trials;
                 scope.spawn(move || {
                     (worker..draws / PIECE)
                         .step_by(threads as usize)

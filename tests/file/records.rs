@@ -3,7 +3,7 @@
 
 use crate::headless::{OnDisk, hole, van};
 use crate::known;
-use gapledger::assess::assess;
+use gapledger::assess::Study;
 use gapledger::sheet::csv::{ByteOrderMark, ledger, plan};
 use gapledger::survey::*;
 use serde_json::{Value, json};
@@ -196,7 +196,7 @@ fn the_ledger_as_csv_says_which_space_a_gap_opens_into() {
         warmer_by_k: 0.0,
     });
     survey.gaps[2].space = Some(SpaceId(7));
-    let written = ledger(&survey, &assess(&survey), ByteOrderMark::Without).unwrap();
+    let written = ledger(&Study::of(&survey), ByteOrderMark::Without).unwrap();
     let (_, lines) = table(&written);
     let spaces: Vec<&str> = lines.iter().map(|line| line["space"].as_str()).collect();
     assert_eq!(
@@ -208,7 +208,7 @@ fn the_ledger_as_csv_says_which_space_a_gap_opens_into() {
     survey.spaces.clear();
     survey.gaps.truncate(2);
     survey.gaps[0].space = None;
-    let written = ledger(&survey, &assess(&survey), ByteOrderMark::Without).unwrap();
+    let written = ledger(&Study::of(&survey), ByteOrderMark::Without).unwrap();
     assert!(
         table(&written)
             .1
@@ -232,8 +232,8 @@ fn documented(begins: &str) -> Vec<&'static str> {
 fn every_column_of_both_tables_is_described_in_its_order() {
     let mut survey = van();
     survey.gaps = vec![hole(1, Facing::Rear, 100.0)];
-    let written = ledger(&survey, &assess(&survey), ByteOrderMark::Without).unwrap();
+    let written = ledger(&Study::of(&survey), ByteOrderMark::Without).unwrap();
     assert_eq!(table(&written).0, documented("The ledger:"));
-    let written = plan(&survey, ByteOrderMark::Without).unwrap();
+    let written = plan(&Study::of(&survey), ByteOrderMark::Without).unwrap();
     assert_eq!(table(&written).0, documented("The plan;"));
 }

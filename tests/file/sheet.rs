@@ -1,7 +1,7 @@
 //! The job sheet as a PDF, read back with the tools of poppler.
 
 use crate::headless::{OnDisk, run};
-use gapledger::assess::{assess, compare};
+use gapledger::assess::Study;
 use gapledger::headless::{Command, KindWord, Outcome, PaperWord, SheetArguments};
 use gapledger::sheet::{Choices, Kind, Material, Typeset, contents, typeset};
 use gapledger::survey::file::{parse, photo_folder};
@@ -29,17 +29,8 @@ pub(crate) fn arguments(file: &Path, output: &Path) -> SheetArguments {
 }
 
 pub(crate) fn pages(survey: &Survey, kind: Kind) -> Typeset {
-    let (assessment, comparison) = (assess(survey), compare(survey));
-    let material = Material {
-        told: gapledger::report::Material {
-            survey,
-            assessment: &assessment,
-            comparison: &comparison,
-            uncertainty: None,
-            uncertainty_before: None,
-        },
-        photos: &BTreeMap::new(),
-    };
+    let (study, photos) = (Study::of(survey), BTreeMap::new());
+    let material = Material::of(&study, kind, &photos);
     typeset(&contents(&material, &Choices::new(kind))).unwrap()
 }
 
@@ -439,7 +430,8 @@ fn the_plan_as_csv_follows_the_work_and_runs_nothing() {
     assert_ne!(run(command(false)).outcome, Outcome::Failed);
     let plain = fs::read(&output).unwrap();
     assert_eq!(&marked[3..], plain);
-    let work = gapledger::assess::sealing::Work::of(&survey).unwrap();
+    let study = Study::of(&survey);
+    let work = study.work().as_ref().unwrap();
     let mut reader = csv::Reader::from_reader(plain.as_slice());
     let headers = reader.headers().unwrap().clone();
     let at = |name: &str| headers.iter().position(|header| header == name).unwrap();

@@ -2,7 +2,7 @@
 
 use crate::headless::{OnDisk, run};
 use crate::sheet::{CARAVAN, COACH_BUILT, arguments, filled_with, pages, photo, poppler};
-use gapledger::assess::{assess, compare};
+use gapledger::assess::Study;
 use gapledger::headless::{Command, KindWord, Outcome};
 use gapledger::report::Block;
 use gapledger::sheet::{Choices, Kind, Material, contents, unprintable};
@@ -59,17 +59,8 @@ fn last_line(page: &[Word]) -> String {
 
 /// All headings of a sheet.
 fn headings(survey: &Survey, kind: Kind) -> BTreeSet<String> {
-    let (assessment, comparison) = (assess(survey), compare(survey));
-    let material = Material {
-        told: gapledger::report::Material {
-            survey,
-            assessment: &assessment,
-            comparison: &comparison,
-            uncertainty: None,
-            uncertainty_before: None,
-        },
-        photos: &BTreeMap::new(),
-    };
+    let (study, photos) = (Study::of(survey), BTreeMap::new());
+    let material = Material::of(&study, kind, &photos);
     let sheet = contents(&material, &Choices::new(kind));
     let mut headings = BTreeSet::new();
     for section in sheet.text.sections {

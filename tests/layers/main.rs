@@ -5,6 +5,7 @@
 //! bites.
 
 mod caught;
+mod circles;
 mod drawings;
 mod guide;
 mod house;

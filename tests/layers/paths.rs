@@ -1,8 +1,12 @@
 //! Every path that a source file names, with `super`, `self` and `crate` worked out.
 
+use std::collections::BTreeSet;
 use syn::buffer::{Cursor, TokenBuffer};
 use syn::visit::{self, Visit};
-use syn::{Attribute, ItemExternCrate, ItemMod, ItemUse, Macro, MetaList, UseTree, VisRestricted};
+use syn::{
+    Attribute, ItemExternCrate, ItemMod, ItemUse, Macro, MetaList, UseTree, VisRestricted,
+    Visibility,
+};
 
 /// Where a path begins.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -23,11 +27,26 @@ pub(crate) struct Found {
     /// It brings in everything under the last name, or gives it another name, so that paths
     /// through it can no longer be followed.
     pub(crate) whole: bool,
+    /// The name under which a `use` brings it in.
+    pub(crate) brings: Option<Brings>,
+}
+
+/// What a `use` does with the path it names.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Brings {
+    /// The name under which the file then has it.
+    pub(crate) name: String,
+    /// It is handed on to other files.
+    pub(crate) handed_on: bool,
 }
 
 /// Collects the paths of one file.
 pub(crate) struct Paths {
     module: Vec<String>,
+    /// The `use` being read hands on what it brings in.
+    handing_on: bool,
+    /// Names that stand alone, without a path.
+    pub(crate) alone: BTreeSet<String>,
     /// What was found.
     pub(crate) found: Vec<Found>,
     /// `#[path]` and `include!`, which would hide a file from this check.
@@ -37,13 +56,20 @@ pub(crate) struct Paths {
 impl Paths {
     /// Collects the paths of a file whose module lies at `module` under the crate's root.
     pub(crate) fn of(source: &str, module: Vec<String>) -> syn::Result<Self> {
+        Ok(Self::of_file(&syn::parse_file(source)?, module))
+    }
+
+    /// The same of a file that is parsed already.
+    pub(crate) fn of_file(file: &syn::File, module: Vec<String>) -> Self {
         let mut paths = Self {
             module,
+            handing_on: false,
+            alone: BTreeSet::new(),
             found: Vec::new(),
             hidden: Vec::new(),
         };
-        paths.visit_file(&syn::parse_file(source)?);
-        Ok(paths)
+        paths.visit_file(file);
+        paths
     }
 
     fn add(&mut self, external: bool, written: &[String], whole: bool) {
@@ -62,7 +88,19 @@ impl Paths {
             start,
             names,
             whole,
+            brings: None,
         });
+    }
+
+    /// As [`Self::add`], of a `use` that brings it in under a name.
+    fn bring(&mut self, external: bool, written: &[String], whole: bool, name: &str) {
+        self.add(external, written, whole);
+        if let Some(found) = self.found.last_mut() {
+            found.brings = Some(Brings {
+                name: name.to_owned(),
+                handed_on: self.handing_on,
+            });
+        }
     }
 
     /// `self::…` and `super::super::…` from this module, counted from the root.
@@ -91,9 +129,16 @@ impl Paths {
         };
         match tree {
             UseTree::Path(path) => self.use_tree(external, &with(&path.ident), &path.tree),
-            UseTree::Name(name) => self.add(external, &self_ended(with(&name.ident)), false),
-            UseTree::Rename(name) => self.add(external, &self_ended(with(&name.ident)), true),
-            UseTree::Glob(_) => self.add(external, prefix, true),
+            UseTree::Name(name) => {
+                let names = self_ended(with(&name.ident));
+                let last = names.last().cloned().unwrap_or_default();
+                self.bring(external, &names, false, &last);
+            }
+            UseTree::Rename(name) => {
+                let names = self_ended(with(&name.ident));
+                self.bring(external, &names, true, &plain(&name.rename));
+            }
+            UseTree::Glob(_) => self.bring(external, prefix, true, "*"),
             UseTree::Group(group) => {
                 for tree in &group.items {
                     self.use_tree(external, prefix, tree);
@@ -153,6 +198,8 @@ impl Paths {
             self.add(true, next.as_slice(), true);
         } else if names.len() > 1 || renamed || !alone {
             self.add(external, &self_ended(names), renamed);
+        } else {
+            self.alone.extend(names);
         }
         at
     }
@@ -181,6 +228,7 @@ fn double_colon(at: Cursor<'_>) -> Option<Cursor<'_>> {
 
 impl<'ast> Visit<'ast> for Paths {
     fn visit_item_use(&mut self, item: &'ast ItemUse) {
+        self.handing_on = !matches!(item.vis, Visibility::Inherited);
         self.use_tree(item.leading_colon.is_some(), &[], &item.tree);
         for attribute in &item.attrs {
             self.visit_attribute(attribute);
@@ -210,6 +258,8 @@ impl<'ast> Visit<'ast> for Paths {
             .collect();
         if names.len() > 1 || path.leading_colon.is_some() {
             self.add(path.leading_colon.is_some(), &names, false);
+        } else {
+            self.alone.extend(names);
         }
         visit::visit_path(self, path);
     }

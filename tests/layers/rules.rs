@@ -3,9 +3,9 @@
 use super::paths::{Found, Paths, Start};
 
 /// The layers from the top to the bottom. A layer may name itself and those after it.
-pub(crate) const LAYERS: [&str; 10] = [
-    "main", "headless", "window", "sheet", "report", "figure", "fonts", "assess", "survey",
-    "physics",
+pub(crate) const LAYERS: [&str; 11] = [
+    "main", "headless", "window", "sheet", "report", "figure", "fonts", "tasks", "assess",
+    "survey", "physics",
 ];
 
 /// Layers that do no input or output, read no clock and start no thread.
@@ -92,7 +92,7 @@ pub(crate) fn complaints(file: &str, source: &str) -> syn::Result<Vec<String>> {
 }
 
 /// The module that a file under `src/` is, counted from the root.
-fn module_of(inside: &str) -> Vec<String> {
+pub(crate) fn module_of(inside: &str) -> Vec<String> {
     let inside = inside.strip_suffix(".rs").unwrap_or(inside);
     let inside = inside.strip_suffix("/mod").unwrap_or(inside);
     if inside == "main" || inside == "lib" {

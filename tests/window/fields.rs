@@ -91,7 +91,7 @@ fn an_out_of_range_number_stays_visible_and_makes_results_not_known() {
     assert!(shows(&window, "outside 0.01 to 3000 mm"));
     assert!(shows(&window, "not known"));
     let results = window.state().results().unwrap();
-    assert!(results.assessment.leakage.unintended.is_err());
+    assert!(results.assessment().leakage.unintended.is_err());
 }
 
 #[test]

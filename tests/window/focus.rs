@@ -46,7 +46,7 @@ fn stopping_a_search_and_its_end_leave_the_focus_at_the_search() {
         holder(&window)
     );
     let_go(&mut window, &held);
-    assert!(window.state().decisions().best().is_some());
+    assert!(window.state().answers().best().is_some());
     assert!(
         focused(&window, Role::Button, "Make this the plan"),
         "{:?}",

@@ -81,7 +81,7 @@ fn the_set_up_is_always_in_sight_and_moves_results() {
         .click();
     window.run();
     assert_eq!(survey(&window).set_up, other);
-    assert_eq!(window.state().results().unwrap().assessment.set_up, other);
+    assert_eq!(window.state().results().unwrap().assessment().set_up, other);
     assert_strip_shows_assessment(&window);
 }
 

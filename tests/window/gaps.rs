@@ -36,7 +36,7 @@ fn a_gap_is_added_by_keyboard_alone() {
     // Zone and facing are those of the gap before.
     let before = survey(&window).gap(GapId(2)).unwrap();
     assert_eq!((gap.zone, gap.facing), (before.zone, before.facing));
-    let figures = &window.state().results().unwrap().assessment.gaps[2];
+    let figures = &window.state().results().unwrap().assessment().gaps[2];
     assert!(figures.leakage.figures().unwrap().eqla > 0.0);
 }
 

@@ -36,7 +36,7 @@ use egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::assess::uncertainty::Uncertainty;
-use gapledger::assess::{Assessment, NotKnown};
+use gapledger::assess::{Assessment, NotKnown, Study};
 use gapledger::report::Material;
 use gapledger::report::key_results::{KeyResult, key_results};
 use gapledger::survey::{Edit, Facing, Form, Gap, GapId, Record, Survey, VehicleKind};
@@ -157,7 +157,9 @@ pub fn strip(
     assessment: &Assessment,
     uncertainty: Option<&Uncertainty>,
 ) -> [KeyResult; 5] {
+    let study = Study::of(survey);
     key_results(&Material {
+        study: &study,
         survey,
         assessment,
         comparison: &Err(NotKnown::because("it is not asked for")),

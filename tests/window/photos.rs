@@ -256,7 +256,7 @@ fn a_missing_photo_and_a_broken_one_are_placeholders_and_findings() {
         &window,
         "open photo 2 of 2: the picture is cut short"
     ));
-    let findings = &window.state().results().unwrap().assessment.findings;
+    let findings = &window.state().results().unwrap().findings;
     for (name, words) in [
         (&names[0], "is missing"),
         (&names[1], "is not a complete picture"),
@@ -354,10 +354,10 @@ fn photos_that_cannot_be_put_beside_the_survey_are_told_and_kept() {
 type Held = Arc<std::sync::Mutex<Vec<Box<dyn FnOnce() + Send>>>>;
 
 /// A worker that works only when told.
-fn held() -> (Held, gapledger::window::jobs::Spawner) {
+fn held() -> (Held, gapledger::window::background::Spawner) {
     let held: Held = Arc::default();
     let kept = Arc::clone(&held);
-    let spawner: gapledger::window::jobs::Spawner = Arc::new(move |work| {
+    let spawner: gapledger::window::background::Spawner = Arc::new(move |work| {
         kept.lock().unwrap().push(work);
         Ok(())
     });

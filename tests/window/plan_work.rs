@@ -5,10 +5,10 @@ use super::{Window, click_button, ctrl, press, replace_text, sample, shows, surv
 use eframe::egui::Key;
 use gapledger::assess::sealing::{Aim, Prospect};
 use gapledger::survey::{Edit, Record};
+use gapledger::window::answers::{Effort, LongWork};
 use gapledger::window::app::Start;
-use gapledger::window::decisions::{Effort, LongWork};
-use gapledger::window::errand::Status;
-use gapledger::window::jobs::Spawner;
+use gapledger::window::background::Spawner;
+use gapledger::window::background::Status;
 use std::sync::{Arc, Mutex};
 
 pub(crate) type Held = Arc<Mutex<Vec<Box<dyn FnOnce() + Send>>>>;
@@ -50,7 +50,7 @@ pub(crate) fn searching() -> (Window<'static>, Held) {
 #[test]
 fn a_search_is_stopped_and_asked_for_again() {
     let (mut window, held) = searching();
-    let status = |window: &Window<'_>| window.state().decisions().status(LongWork::Budget);
+    let status = |window: &Window<'_>| window.state().answers().status(LongWork::Budget);
     assert!(matches!(status(&window), Status::Working(_)));
     click_at(&mut window, "Stop working out the best set");
     assert_eq!(status(&window), Status::Stopped);
@@ -60,20 +60,11 @@ fn a_search_is_stopped_and_asked_for_again() {
     ));
     let_go(&mut window, &held);
     // What was stopped leaves nothing behind.
-    assert!(window.state().decisions().best().is_none());
+    assert!(window.state().answers().best().is_none());
     click_at(&mut window, "Work out the best set");
     let_go(&mut window, &held);
     assert_eq!(status(&window), Status::Idle);
-    assert!(
-        window
-            .state()
-            .decisions()
-            .best()
-            .unwrap()
-            .answer
-            .plan
-            .is_ok()
-    );
+    assert!(window.state().answers().best().unwrap().answer.plan.is_ok());
 }
 
 #[test]
@@ -89,7 +80,7 @@ fn an_edit_while_it_is_worked_out_gives_up_the_old_survey() {
     window.run();
     let_go(&mut window, &held);
     let results = window.state().results().unwrap().revision;
-    let ranking = window.state().decisions().ranking().unwrap();
+    let ranking = window.state().answers().ranking().unwrap();
     assert_eq!(ranking.revision, results);
     let wanted = Prospect::new(survey(&window)).unwrap().rank(Aim::AchWindy);
     assert_eq!(ranking.answer.as_ref().unwrap().ranked, wanted.unwrap());
@@ -103,7 +94,7 @@ fn work_takes_no_more_threads_and_draws_than_it_is_given() {
     type_text(&mut window, "");
     click_button(&mut window, "Survey");
     assert_eq!(
-        window.state().decisions().status(LongWork::Uncertainty),
+        window.state().answers().status(LongWork::Uncertainty),
         Status::Idle
     );
 }

@@ -282,7 +282,7 @@ fn ten_gaps_take_fewer_than_thirty_keys_each() {
     let count = keys.count;
     let gaps = &survey(&window).gaps;
     assert_eq!(gaps.len(), 12);
-    let sized = &window.state().results().unwrap().assessment.gaps;
+    let sized = &window.state().results().unwrap().assessment().gaps;
     let known = |id: GapId| {
         let answer = sized.iter().find(|answer| answer.id == id).unwrap();
         answer.leakage.figures().is_some()

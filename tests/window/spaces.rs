@@ -7,14 +7,11 @@ use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
 use gapledger::assess::quantity::Kind;
-use gapledger::assess::spaces::closing_effects;
 use gapledger::assess::uncertainty::{SEED, uncertainty};
 use gapledger::assess::words::figure;
-use gapledger::assess::{
-    ach_against_temperature, assess, face_totals, parking, pressure_set_sensitivity,
-};
+use gapledger::assess::{Study, assess, face_totals};
 use gapledger::survey::{Certainty, Edit, Form, GapId, InnerOpeningId, Item, Record, SpaceId};
-use gapledger::window::decisions::Effort;
+use gapledger::window::answers::Effort;
 use gapledger::window::page::Page;
 
 fn spaces_section(window: &mut Window<'_>) {
@@ -90,7 +87,7 @@ fn closing_a_door_is_a_switch_that_says_what_it_saves() {
     press(&mut window, Key::Tab);
     ctrl(&mut window, Key::Num3);
     window.run();
-    let effect = &closing_effects(survey(&window))[0];
+    let effect = &Study::of(survey(&window)).closing_effects()[0].clone();
     assert!(effect.stands_open);
     for case in &effect.cases {
         let (open, closed) = case.ach_per_h.clone().unwrap();
@@ -154,12 +151,13 @@ fn parking_warmth_coefficients_and_faces_stand_as_worked_out() {
     ctrl(&mut window, Key::Num3);
     window.run();
     let survey_now = survey(&window).clone();
-    let assessment = assess(&survey_now);
-    let parked = parking(&survey_now, &assessment).unwrap();
+    let study = Study::of(&survey_now);
+    let assessment = study.assessment();
+    let parked = study.parking().clone().unwrap();
     let mut letters = parked.sentence.chars();
     let first: String = letters.next().unwrap().to_uppercase().collect();
     assert!(shows(&window, &format!("{first}{}.", letters.as_str())));
-    for set in pressure_set_sensitivity(&survey_now) {
+    for set in study.pressure_sets().clone() {
         for ach in set.mean_ach_per_h {
             assert!(shows(&window, &Kind::AirChanges.number(ach.unwrap())));
         }
@@ -180,7 +178,7 @@ fn parking_warmth_coefficients_and_faces_stand_as_worked_out() {
         .get_by_role_and_label(Role::DisclosureTriangle, "Air changes by warmth as a table")
         .click_accesskit();
     window.run();
-    for curve in ach_against_temperature(&survey_now).unwrap() {
+    for curve in study.temperature_curves().clone().unwrap() {
         for (kelvin, ach) in curve.points {
             assert!(
                 shows(&window, &figure(ach, 3)),
@@ -196,11 +194,11 @@ fn another_prevailing_wind_moves_the_way_to_park() {
     let mut window = opened(&sample("farmyard-caravan.ron"));
     ctrl(&mut window, Key::Num3);
     window.run();
-    let before = parking(survey(&window), &assess(survey(&window))).unwrap();
+    let before = Study::of(survey(&window)).parking().clone().unwrap();
     replace_text(&mut window, "Prevailing wind from", "0");
     press(&mut window, Key::Tab);
     window.run();
-    let after = parking(survey(&window), &assess(survey(&window))).unwrap();
+    let after = Study::of(survey(&window)).parking().clone().unwrap();
     // The wind turned by so much, and the best heading with it.
     let turned = (before.wind_from_deg - after.wind_from_deg).rem_euclid(360.0);
     let best = (before.best.0 - after.best.0).rem_euclid(360.0);

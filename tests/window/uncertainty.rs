@@ -9,10 +9,10 @@ use gapledger::assess::quantity::Kind;
 use gapledger::assess::uncertainty::{SEED, Uncertainty, uncertainty};
 use gapledger::assess::{Topic, assess};
 use gapledger::survey::{Certainty, Edit, GapId, Item, Record};
+use gapledger::window::answers::{Effort, LongWork};
 use gapledger::window::app::{App, Start};
-use gapledger::window::decisions::{Effort, LongWork};
-use gapledger::window::errand::Status;
-use gapledger::window::jobs::on_a_thread;
+use gapledger::window::background::Status;
+use gapledger::window::background::on_a_thread;
 use gapledger::window::page::Page;
 use std::time::{Duration, Instant};
 
@@ -81,15 +81,15 @@ fn the_intervals_shown_are_the_same_on_any_number_of_threads() {
         };
         let mut window = super::window(start);
         let begun = Instant::now();
-        while window.state().decisions().status(LongWork::Uncertainty) != Status::Idle
-            || window.state().decisions().uncertainty(0).is_none()
+        while window.state().answers().status(LongWork::Uncertainty) != Status::Idle
+            || window.state().answers().uncertainty(0).is_none()
         {
             assert!(begun.elapsed() < Duration::from_secs(60));
             std::thread::sleep(Duration::from_millis(5));
             window.step();
         }
         window.run();
-        let found = window.state().decisions().uncertainty(0).unwrap().clone();
+        let found = window.state().answers().uncertainty(0).unwrap().clone();
         found.unwrap()
     };
     let one = shown(1);

@@ -1,27 +1,15 @@
 //! The comparison once more, with the planned gaps sealed.
 
-use super::answer::{AfterPlan, Comparison};
-use super::compare_with;
-use crate::assess::answer::Answer;
-use crate::assess::law::laws;
-use crate::assess::sealing::{Sealable, after, ticked};
-use crate::survey::Survey;
-use crate::survey::findings::find;
+use super::answer::AfterPlan;
+use crate::assess::study::Study;
 
 /// What the options come to once the planned gaps are sealed; `None` while none is planned.
-pub(super) fn after_plan(survey: &Survey) -> Option<AfterPlan> {
-    let (sealables, _) = ticked(survey);
-    if sealables.is_empty() {
-        return None;
-    }
-    Some(AfterPlan {
-        gaps: sealables.iter().map(Sealable::gap).collect(),
-        comparison: comparison(survey, &sealables).map(Box::new),
+pub(super) fn after_plan(study: &Study) -> Option<AfterPlan> {
+    let gaps = study.ticked_gaps();
+    (!gaps.is_empty()).then(|| AfterPlan {
+        gaps,
+        comparison: study
+            .ticked_done()
+            .and_then(|done| done.comparison().clone().map(Box::new)),
     })
-}
-
-fn comparison(survey: &Survey, sealables: &[Sealable]) -> Answer<Comparison> {
-    let done = after(survey, sealables)?;
-    let findings = find(&done);
-    compare_with(&done, &findings, &laws(&done, &findings))
 }

@@ -7,7 +7,7 @@ use crate::physics::machine::Machine as PhysicalMachine;
 use crate::physics::people::{ASLEEP_METABOLIC_RATE, AWAKE_METABOLIC_RATE, sensible_heat};
 use crate::survey::findings::{called, named_or};
 use crate::survey::{
-    Finding, Heater, HeaterFuel, Item, Machine, MachineKind, SetUp, Severity, SourceKind, Survey,
+    Finding, Heater, HeaterFuel, Item, Machine, MachineKind, Severity, SourceKind, Survey,
 };
 
 /// One gram an hour, kg/s.
@@ -119,10 +119,7 @@ pub(crate) fn sources(survey: &Survey, findings: &[Finding]) -> Answer<Sources> 
         ..Sources::default()
     };
     for source in &survey.sources {
-        let present = match survey.set_up {
-            SetUp::LaidUp => source.laid_up,
-            SetUp::InUse => source.in_use,
-        };
+        let present = survey.set_up.choose(source.laid_up, source.in_use);
         if !present {
             continue;
         }

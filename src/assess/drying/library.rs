@@ -9,20 +9,7 @@ const NONE: u32 = 0;
 /// The generic machine of a kind.
 #[must_use]
 pub fn machine(kind: MachineKind) -> Machine {
-    let none = Machine {
-        id: MachineId(NONE),
-        name: String::new(),
-        kind,
-        rated_removal_l_per_day: None,
-        rated_temperature_c: None,
-        rated_rh_percent: None,
-        power_w: None,
-        airflow_m3_per_h: None,
-        lowest_room_c: None,
-        tub_area_m2: None,
-        hygrostat: true,
-        points: Vec::new(),
-    };
+    let none = Machine::new(MachineId(NONE), kind);
     match kind {
         MachineKind::SaltTub => Machine {
             name: "salt tub, 0.02 m²".to_owned(),

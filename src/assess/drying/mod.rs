@@ -30,13 +30,14 @@ pub use answer::{
 };
 
 use super::answer::{Answer, NotKnown};
+use super::calmest_and_windiest;
 use super::envelope::Envelope;
 use super::law::{GapLaw, laws};
-use super::{calmest_and_windiest, fabric, volume_m3};
+use super::prepared::Prepared;
+use super::study::Study;
 use crate::physics::MoistAir;
 use crate::physics::moisture::warmth_alone_c;
 use crate::physics::wind::speed_at_body;
-use crate::survey::findings::find;
 use crate::survey::{Finding, Item, Purpose, Survey, WeatherCase};
 use equipment::{Sources, first_error};
 use situation::Situation;
@@ -47,24 +48,24 @@ use situation::Situation;
 /// [`NotKnown`] where nothing can be compared: the air change or the fabric is not known, a
 /// target or a source is impossible, or there is no weather case.
 pub fn compare(survey: &Survey) -> Answer<Comparison> {
-    let findings = find(survey);
-    let mut comparison = compare_with(survey, &findings, &laws(survey, &findings))?;
-    comparison.after_plan = after_plan::after_plan(survey);
-    Ok(comparison)
+    Study::of(survey).comparison().clone()
 }
 
-/// The vehicle as it stands, with the laws of its gaps given.
+/// The vehicle as it stands and, where gaps are planned, once they are sealed.
 ///
 /// # Errors
 /// As [`compare`].
-pub(crate) fn compare_with(
-    survey: &Survey,
-    findings: &[Finding],
-    laws: &[GapLaw],
-) -> Answer<Comparison> {
+pub(super) fn comparison(study: &Study) -> Answer<Comparison> {
+    let mut comparison = as_it_stands(study.survey(), study.prepared())?;
+    comparison.after_plan = after_plan::after_plan(study);
+    Ok(comparison)
+}
+
+fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Comparison> {
     if survey.gaps.is_empty() {
         return Err(NotKnown::because("no gap has been written down yet"));
     }
+    let findings = &prepared.findings;
     for item in [Item::Vehicle, Item::Site, Item::Targets] {
         first_error(findings, item)?;
     }
@@ -73,18 +74,18 @@ pub(crate) fn compare_with(
     }
     let (calmest, windiest) = calmest_and_windiest(survey)
         .ok_or_else(|| NotKnown::because("there is no weather case"))?;
-    let envelope = Envelope::new(survey, findings, laws)?;
+    let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
     let ground = Ground {
         survey,
         findings,
-        fabric: fabric::fabric(survey, findings)?.ua_w_per_k,
+        fabric: prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k,
         sources: equipment::sources(survey, findings)?,
-        volume_m3: volume_m3(survey, findings),
+        volume_m3: prepared.volume_m3.clone(),
         target_rh: survey.targets.rh_percent / 100.0,
         calmest,
         windiest,
     };
-    let situations = ground.situations(&envelope);
+    let situations = ground.situations(envelope);
     let options = options::all(&ground, &situations);
     Ok(Comparison {
         set_up: survey.set_up,
@@ -93,9 +94,9 @@ pub(crate) fn compare_with(
         calmest,
         windiest,
         findings: findings::find(&ground, &situations, &options),
-        sizing: sizing::sizing(&ground, &envelope, &situations),
+        sizing: sizing::sizing(&ground, envelope, &situations),
         warm_up: warm_up::warm_up(&ground, &situations),
-        night_air: night_air::night_air(&ground, &envelope),
+        night_air: night_air::night_air(&ground, envelope),
         options,
         after_plan: None,
     })
@@ -203,10 +204,8 @@ impl Ground<'_> {
             let meant = gap.purpose == Purpose::UserVentilation
                 || gap.facing == crate::survey::Facing::Cavity(crate::survey::Cavity::Locker);
             if let (true, Some(closing)) = (meant, gap.closing.as_mut()) {
-                let open = match opened.set_up {
-                    crate::survey::SetUp::LaidUp => &mut closing.open_laid_up,
-                    crate::survey::SetUp::InUse => &mut closing.open_in_use,
-                };
+                let (laid_up, in_use) = (&mut closing.open_laid_up, &mut closing.open_in_use);
+                let open = opened.set_up.choose(laid_up, in_use);
                 any |= !*open;
                 *open = true;
             }

@@ -16,16 +16,15 @@ pub(crate) use evaluate::{Inflow, Varied, Want, Workbench};
 use super::answer::{Answer, Fabric, NotKnown};
 use super::envelope::{DIRECTIONS, Envelope};
 use super::exposure::{Leak, WindSide};
-use super::law::{GapLaw, laws};
-use super::weather::{Vehicle, air_states, source_kg_s};
-use super::{fabric, leakage};
+use super::prepared::Prepared;
+use super::weather::{air_states, source_kg_s};
 use crate::physics::MoistAir;
 use crate::physics::ensemble::{Arranged, Ensemble, State};
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
 use crate::physics::pressure_coefficient::{Face, underfloor};
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::{LEAST_SPEED, dynamic_pressure, speed_at};
-use crate::survey::{Survey, WeatherCase, WeatherId, findings};
+use crate::survey::{Survey, WeatherCase, WeatherId};
 
 /// The vehicle with outside and inside air of given states.
 struct ModelInAir {
@@ -90,52 +89,28 @@ impl Model {
     ///
     /// # Errors
     /// [`NotKnown`] where the air change itself is not.
-    pub(crate) fn new(survey: &Survey, not_found: bool) -> Answer<Self> {
-        let findings = findings::find(survey);
-        let laws = laws(survey, &findings);
-        Self::with_laws(survey, &findings, &laws, not_found)
-    }
-
-    fn with_laws(
-        survey: &Survey,
-        findings: &[findings::Finding],
-        laws: &[GapLaw],
-        not_found: bool,
-    ) -> Answer<Self> {
+    pub(crate) fn new(survey: &Survey, prepared: &Prepared, not_found: bool) -> Answer<Self> {
         if survey.gaps.is_empty() {
             return Err(NotKnown::because("no gap has been written down yet"));
         }
         if survey.weather.is_empty() {
             return Err(NotKnown::because("there is no weather case"));
         }
-        let envelope = Envelope::new(survey, findings, laws);
-        let volume_m3 = super::volume_m3(survey, findings);
-        let fabric = fabric::fabric(survey, findings);
-        let gaps = leakage::gaps(survey, laws);
-        let leakage = leakage::leakage(survey, &gaps, &volume_m3);
-        let checked = Vehicle {
-            survey,
-            findings,
-            envelope: &envelope,
-            volume_m3: &volume_m3,
-            leakage: &leakage,
-            fabric: &fabric,
-        };
         for case in &survey.weather {
-            checked.first_error(case)?;
+            prepared.vehicle(survey).first_error(case)?;
         }
-        let mut envelope = envelope?;
+        let mut envelope = prepared.envelope.clone()?;
         if not_found {
-            let leaks = not_found::leaks(&envelope, &leakage)?;
+            let leaks = not_found::leaks(&envelope, &prepared.leakage)?;
             envelope.add(leaks);
         }
         let mut model = Self {
             envelope,
             in_airs: Vec::new(),
             cases: Vec::new(),
-            volume_m3,
+            volume_m3: prepared.volume_m3.clone(),
             source_kg_s: source_kg_s(survey),
-            fabric,
+            fabric: prepared.fabric.clone(),
             underfloor: underfloor(survey.site.shelter, survey.vehicle.skirted),
         };
         let weights: f64 = survey.weather.iter().map(|case| case.weight).sum();

@@ -1,8 +1,9 @@
 //! Leakage that nobody found: as much again as was found, spread over the faces by area.
 
 use crate::assess::answer::{Answer, Leakage};
-use crate::assess::envelope::{Envelope, sharp_area};
+use crate::assess::envelope::Envelope;
 use crate::assess::exposure::{Leak, WindSide};
+use crate::assess::law::sharp_area;
 use crate::physics::leakage::{DEFAULT_EXPONENT, LeakageArea, from_leakage_area};
 use crate::physics::{Face, GapFlow, PlacedFlow};
 

@@ -4,13 +4,14 @@ use super::{DEFER, MM2};
 use crate::assess::answer::{Answer, Safety, SafetyRequirement, SafetyVerdict};
 use crate::assess::words::{capital, figure};
 
-/// Where the table is from, with how high openings share.
-pub const TABLE: &str = "Roof and other high openings share pro rata. Areas after EN 721 as three guides to \
-    conversion approval relay it, edition unstated; the current one is EN 721:2019 [R].";
+/// Where the table is from, how high openings share, and who decides.
+pub const TABLE: &str = "Roof and other high openings share pro rata. Minimum free areas after EN 721 as three \
+    guides to conversion approval relay it, edition unstated; the current one is EN 721:2019 [R]. The local code \
+    decides, and a licensed fitter checks it. Other leaks never count as safety ventilation.";
 
-/// Where the table is from, and who decides.
-pub const TABLE_IN_SHORT: &str = "Minimum free areas of EN 721 as relayed [R], edition unstated; the current one is EN \
-    721:2019. The local code decides, and a licensed fitter checks it.";
+/// What stays open whatever it costs.
+pub const STAY_OPEN: &str = "Fixed ventilators, gas drop-out openings, flues, combustion-air and refrigerator ventilation \
+    stay open.";
 
 /// The standard of the alarm to fit; belongs behind *fit a carbon monoxide alarm*.
 pub const ALARM: &str = "EN 50291-2 is the variant for caravans, motor caravans and boats [S]";

@@ -6,6 +6,7 @@
 
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::model::{Inflow, Model, Want};
+use crate::assess::quantity::{Kind, price};
 use crate::survey::Survey;
 use crate::survey::word::Word;
 use std::ops::Range;
@@ -46,21 +47,39 @@ impl Aim {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
-            Self::AchWindy => "air change, windy",
+            Self::AchWindy => "air change with most wind",
             Self::Water => "water to remove",
             Self::Heat => "heat",
             Self::WinterCost => "cost of a winter",
         }
     }
 
-    /// Its unit; the cost is in the survey's currency.
+    /// What its figure is.
     #[must_use]
-    pub fn unit(self) -> &'static str {
+    pub fn kind(self) -> Kind {
         match self {
-            Self::AchWindy => "/h",
-            Self::Water => "L/day",
-            Self::Heat => "W",
-            Self::WinterCost => "",
+            Self::AchWindy => Kind::AirChanges,
+            Self::Water => Kind::LitresPerDay,
+            Self::Heat => Kind::Watts,
+            Self::WinterCost => Kind::Money,
+        }
+    }
+
+    /// Its unit; that of the cost is the survey's currency.
+    #[must_use]
+    pub fn unit(self, currency: &str) -> &str {
+        match self {
+            Self::WinterCost => currency.trim(),
+            _ => self.kind().unit(),
+        }
+    }
+
+    /// A figure of it with its unit.
+    #[must_use]
+    pub fn text(self, value: f64, currency: &str) -> String {
+        match self {
+            Self::WinterCost => price(value, currency),
+            _ => self.kind().text(value),
         }
     }
 

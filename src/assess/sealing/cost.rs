@@ -28,7 +28,11 @@ impl Cost {
     /// The sign in front of what is priced, where that is not the whole.
     #[must_use]
     pub fn at_least(&self) -> &'static str {
-        if self.labour.is_some() { "" } else { "≥ " }
+        if self.labour.is_some() {
+            ""
+        } else {
+            "≥\u{a0}"
+        }
     }
 
     /// Everything together.

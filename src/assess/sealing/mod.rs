@@ -1,6 +1,6 @@
 //! What to seal first, for the money, and what must stay open.
 //!
-//! Nothing here goes by area: what sealing a gap saves is found by solving the balance again
+//! Nothing here goes by area: what sealing a gap saves is found by solving the air balance again
 //! with that gap sealed, in every weather case and wind direction. Sealing one gap shifts air to
 //! the others, so that savings do not add up; both the sum and the truth are shown.
 //!
@@ -54,8 +54,9 @@ pub use aim::{Aim, Figures, WINTER_DAYS};
 pub use cost::Cost;
 pub use library::{starting_leak_left_percent, starting_remedy};
 pub use order::{Order, Step};
-pub use plan::{AirPerSleeper, FlowShift, Plan, PlannedGap, Together, after, plan, ticked};
-pub use prospect::{LeftOpen, Prospect, Ranked};
+pub use plan::{AirPerSleeper, FlowShift, Plan, PlannedGap, Ticked, Together, after, plan, ticked};
+pub(crate) use plan::{air_per_sleeper, plan_of};
+pub use prospect::{LeftOpen, Prospect, Ranked, Ranking};
 pub use sealable::{Sealable, StaysOpen};
 pub use watch::Watch;
 pub use work::{Chosen, Purchase, Work, WorkStep, nothing_to_seal};

@@ -51,7 +51,7 @@ impl Prospect {
     /// # Errors
     /// [`NotKnown`](crate::assess::NotKnown) where the aim's figure is not.
     pub fn order(&self, aim: Aim) -> Answer<Order> {
-        self.ordered(aim, Watched::default())
+        self.ordered(aim, |_| true, Watched::default())
     }
 
     /// The same, told how far it is and given up where `watch` says so.
@@ -59,16 +59,31 @@ impl Prospect {
     /// # Errors
     /// As [`Prospect::order`], and where it was given up.
     pub fn order_watched(&self, aim: Aim, watch: Watch<'_>) -> Answer<Order> {
-        self.ordered(aim, Watched::by(watch))
+        self.ordered(aim, |_| true, Watched::by(watch))
     }
 
-    fn ordered(&self, aim: Aim, mut watched: Watched<'_>) -> Answer<Order> {
+    /// The order of some of the gaps, the others left as they are.
+    pub(super) fn order_among(
+        &self,
+        aim: Aim,
+        chosen: impl Fn(&Sealable) -> bool,
+    ) -> Answer<Order> {
+        self.ordered(aim, chosen, Watched::default())
+    }
+
+    fn ordered(
+        &self,
+        aim: Aim,
+        chosen: impl Fn(&Sealable) -> bool,
+        mut watched: Watched<'_>,
+    ) -> Answer<Order> {
         let mut trial = self.trial();
         let mut value = trial.value(aim)?;
         let mut waiting: Vec<Waiting> = self
             .candidates
             .iter()
             .enumerate()
+            .filter(|(_, candidate)| chosen(&candidate.sealable))
             .filter_map(|(at, candidate)| {
                 let cost = candidate.sealable.cost().ok()?.priced;
                 Some(Waiting {

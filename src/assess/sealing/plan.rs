@@ -4,13 +4,14 @@
     reason = "answers are in the ledger's order; a missing number must never turn into a silent default"
 )]
 
-use super::aim::{Aim, Figures, Scales};
+use super::aim::{Aim, Figures};
 use super::cost::not_priced;
-use super::prospect::{FINE, payback};
+use super::prospect::{FINE, Prospect, payback};
 use super::sealable::{Sealable, StaysOpen};
-use crate::assess::answer::{Answer, Assessment, NotKnown, Safety, SafetyVerdict};
-use crate::assess::model::{Model, Want};
-use crate::assess::{assess, safety};
+use crate::assess::answer::{Answer, Assessment, LeakageTotal, NotKnown, Safety, SafetyVerdict};
+use crate::assess::model::Want;
+use crate::assess::safety;
+use crate::assess::study::Study;
 use crate::survey::findings::is_damp;
 use crate::survey::{Field, Finding, GapId, Item, Place, Severity, Survey, WorkState};
 
@@ -32,8 +33,8 @@ pub struct Plan {
     pub before: Figures,
     /// After.
     pub after: Figures,
-    /// Equivalent leakage area of the unintended gaps before and after, m².
-    pub eqla_unintended: (Answer<f64>, Answer<f64>),
+    /// The unintended gaps together, before and after.
+    pub leakage_unintended: (Answer<LeakageTotal>, Answer<LeakageTotal>),
     /// For each aim: what the gaps save one by one, added up, and what they save together.
     pub together: Vec<Together>,
     /// How the air through each gap changes in the windiest case, in the ledger's order.
@@ -57,6 +58,8 @@ pub struct PlannedGap {
     pub saves_alone: Figures,
     /// What would be lost again if it alone were left out of the plan.
     pub saves_last: Figures,
+    /// Whether it has no size, so that it is in no balance and what it saves is not known.
+    pub not_sized: bool,
 }
 
 /// Savings one by one and together: sealing one gap shifts air to others.
@@ -90,6 +93,15 @@ pub struct AirPerSleeper {
     pub calm_m3_per_h: f64,
     /// In the windiest.
     pub windy_m3_per_h: f64,
+}
+
+/// The plan that the surveyor ticked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ticked {
+    /// The plan; `None` where nothing is ticked.
+    pub plan: Option<Answer<Plan>>,
+    /// Gaps marked as planned that must stay open.
+    pub refused: Vec<(GapId, StaysOpen)>,
 }
 
 /// The gaps that the surveyor has marked as planned, and those marked so that must stay open.
@@ -141,10 +153,15 @@ pub fn after(survey: &Survey, sealables: &[Sealable]) -> Answer<Survey> {
 /// # Errors
 /// [`NotKnown`] where the air change itself is not, or as [`after`].
 pub fn plan(survey: &Survey, sealables: &[Sealable]) -> Answer<Plan> {
-    let done = after(survey, sealables)?;
-    let (was, will_be) = (assess(survey), assess(&done));
-    let mut variants = Variants::new(survey, sealables)?;
-    let before = variants.figures(&[])?;
+    Study::of(survey).plan(sealables)
+}
+
+/// Works out a plan for a survey, given the study of it with the plan's gaps sealed.
+pub(crate) fn plan_of(study: &Study, done: &Study, sealables: &[Sealable]) -> Answer<Plan> {
+    let survey = study.survey();
+    let (was, will_be) = (study.assessment(), done.assessment());
+    let variants = Variants::new(survey, study.prospect()?, sealables);
+    let before = variants.prospect.before().clone();
     let all: Vec<usize> = (0..sealables.len()).collect();
     let after = variants.figures(&all)?;
     let mut gaps = Vec::with_capacity(sealables.len());
@@ -154,6 +171,7 @@ pub fn plan(survey: &Survey, sealables: &[Sealable]) -> Answer<Plan> {
             sealable: sealable.clone(),
             saves_alone: before.less(&variants.figures(&[at])?),
             saves_last: variants.figures(&others)?.less(&after),
+            not_sized: variants.leaks[at].is_none(),
         });
     }
     let costs = || sealables.iter().filter_map(|one| one.cost().ok());
@@ -178,16 +196,19 @@ pub fn plan(survey: &Survey, sealables: &[Sealable]) -> Answer<Plan> {
         minutes: costs().map(|cost| cost.minutes).sum(),
         minutes_not_priced,
         together: together(&gaps, &saved),
-        shifts: shifts(survey, sealables, &was, &will_be),
+        shifts: shifts(survey, sealables, was, will_be),
         payback_winters: payback(known_cost, &saved.winter_cost),
         cost_not_known,
-        eqla_unintended: (eqla_unintended(&was), eqla_unintended(&will_be)),
         air_per_sleeper: (
-            air_per_sleeper(survey, &was),
-            air_per_sleeper(survey, &will_be),
+            air_per_sleeper(survey, was),
+            air_per_sleeper(survey, will_be),
         ),
         findings: heed(survey, sealables, minutes_not_priced, &will_be.safety),
-        safety: (was.safety, will_be.safety),
+        safety: (was.safety.clone(), will_be.safety.clone()),
+        leakage_unintended: (
+            was.leakage.unintended.clone(),
+            will_be.leakage.unintended.clone(),
+        ),
         gaps,
         before,
         after,
@@ -195,45 +216,41 @@ pub fn plan(survey: &Survey, sealables: &[Sealable]) -> Answer<Plan> {
 }
 
 /// The vehicle with any of a plan's gaps sealed.
-struct Variants {
-    model: Model,
-    scales: Scales,
+struct Variants<'a> {
+    prospect: &'a Prospect,
     /// Leak and share left of each gap of the plan; none where it is in no balance.
     leaks: Vec<Option<(usize, f64)>>,
 }
 
-impl Variants {
-    /// # Errors
-    /// [`NotKnown`] where the vehicle has no air balance.
-    fn new(survey: &Survey, sealables: &[Sealable]) -> Answer<Self> {
-        let model = Model::new(survey, false)?;
+impl<'a> Variants<'a> {
+    fn new(survey: &Survey, prospect: &'a Prospect, sealables: &[Sealable]) -> Self {
         let leak = |sealable: &Sealable| {
             let ledger = survey.gaps.iter().position(|gap| gap.id == sealable.gap());
-            let leak = model
-                .leaks()
-                .iter()
-                .position(|leak| leak.ledger == ledger)?;
-            Some((leak, sealable.leak_left()))
+            let mut leaks = prospect.model.leaks().iter();
+            Some((
+                leaks.position(|leak| leak.ledger == ledger)?,
+                sealable.leak_left(),
+            ))
         };
-        Ok(Self {
+        Self {
             leaks: sealables.iter().map(leak).collect(),
-            scales: Scales::new(survey, &model),
-            model,
-        })
+            prospect,
+        }
     }
 
     /// The figures with these of the plan's gaps sealed, each to the share that its remedy leaves.
     ///
     /// # Errors
     /// [`NotKnown`] where the air balance has no solution.
-    fn figures(&mut self, sealed: &[usize]) -> Answer<Figures> {
-        let mut varied = self.model.as_surveyed(FINE);
+    fn figures(&self, sealed: &[usize]) -> Answer<Figures> {
+        let model = &self.prospect.model;
+        let mut varied = model.as_surveyed(FINE);
         for (leak, left) in sealed.iter().filter_map(|at| self.leaks[*at]) {
             varied.factors[leak] = left;
         }
-        let mut bench = self.model.workbench();
-        self.model.evaluate(&mut bench, &varied, Want::Both)?;
-        Ok(self.scales.figures(&self.model, &bench.inflows))
+        let mut bench = model.workbench();
+        model.evaluate(&mut bench, &varied, Want::Both)?;
+        Ok(self.prospect.scales.figures(model, &bench.inflows))
     }
 }
 
@@ -248,15 +265,6 @@ fn together(gaps: &[PlannedGap], saved: &Figures) -> Vec<Together> {
         })
     };
     Aim::ALL.into_iter().filter_map(of).collect()
-}
-
-/// Equivalent leakage area of the unintended gaps, m².
-///
-/// # Errors
-/// [`NotKnown`] as the total is.
-fn eqla_unintended(assessment: &Assessment) -> Answer<f64> {
-    let total = assessment.leakage.unintended.clone()?;
-    Ok(total.figures.eqla)
 }
 
 /// Mean flow in and out of every gap over the directions of the windiest case.

@@ -8,7 +8,9 @@ use super::aim::{Aim, Figures, Scales};
 use super::sealable::{Sealable, StaysOpen};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::model::{Model, Varied, Want, Workbench};
+use crate::assess::prepared::Prepared;
 use crate::survey::{GapId, Survey, WorkState};
+use std::sync::Arc;
 
 /// Imbalance left, as a share of the through-flow: savings are differences of nearly equal
 /// numbers.
@@ -16,7 +18,7 @@ pub(super) const FINE: f64 = 1e-6;
 
 /// A survey made ready to be sealed.
 pub struct Prospect {
-    pub(super) model: Model,
+    pub(super) model: Arc<Model>,
     pub(super) scales: Scales,
     pub(super) candidates: Vec<Candidate>,
     left_open: Vec<LeftOpen>,
@@ -36,6 +38,19 @@ pub struct LeftOpen {
     pub gap: GapId,
     /// Why.
     pub why: StaysOpen,
+}
+
+/// Every gap that may be sealed with what that saves, and those that stay.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ranking {
+    /// What it was ranked by.
+    pub aim: Aim,
+    /// Before anything is sealed.
+    pub before: Figures,
+    /// The greatest saving first.
+    pub ranked: Vec<Ranked>,
+    /// Gaps that no plan may hold, and why, in the ledger's order.
+    pub left_open: Vec<LeftOpen>,
 }
 
 /// What sealing one gap, and no other, would save.
@@ -58,7 +73,11 @@ impl Prospect {
     /// # Errors
     /// [`NotKnown`] where the air change itself is not.
     pub fn new(survey: &Survey) -> Answer<Self> {
-        let model = Model::new(survey, false)?;
+        let model = Model::new(survey, &Prepared::new(survey), false)?;
+        Self::of(survey, Arc::new(model))
+    }
+
+    pub(crate) fn of(survey: &Survey, model: Arc<Model>) -> Answer<Self> {
         let scales = Scales::new(survey, &model);
         let (mut candidates, mut left_open) = (Vec::new(), Vec::new());
         for (ledger, gap) in survey.gaps.iter().enumerate() {
@@ -133,6 +152,16 @@ impl Prospect {
         let key = |ranked: &Ranked| ranked.saves.of(aim).unwrap_or(f64::NEG_INFINITY);
         ranked.sort_by(|a, b| key(b).total_cmp(&key(a)));
         Ok(ranked)
+    }
+
+    /// The same with what was there before, and what stays.
+    pub(crate) fn ranking(&self, aim: Aim) -> Answer<Ranking> {
+        Ok(Ranking {
+            aim,
+            before: self.before.clone(),
+            ranked: self.rank(aim)?,
+            left_open: self.left_open.clone(),
+        })
     }
 
     pub(super) fn trial(&self) -> Trial<'_> {

@@ -1,8 +1,9 @@
 //! The work that a sheet sets out: which gaps, in which order, with what, for how much.
 
-use super::{Aim, Cost, Figures, Plan, Prospect, Sealable, StaysOpen, plan, ticked};
+use super::{Aim, Cost, Figures, LeftOpen, Plan, Prospect, Sealable, StaysOpen, ticked};
+use crate::assess::study::Study;
 use crate::assess::{Answer, NotKnown};
-use crate::survey::{CostBasis, GapId, Purpose, RemedyKind, Survey, WorkState};
+use crate::survey::{CostBasis, GapId, Purpose, RemedyKind};
 
 /// Gaps proposed where none is planned.
 const PROPOSED: usize = 10;
@@ -59,7 +60,9 @@ pub struct Work {
     /// What to buy.
     pub purchases: Vec<Purchase>,
     /// Gaps that stay open, and why.
-    pub stays_open: Vec<(GapId, StaysOpen)>,
+    pub stays_open: Vec<LeftOpen>,
+    /// What the order goes by: the air change with most wind, or heat where the volume is missing.
+    pub aim: Aim,
 }
 
 impl Work {
@@ -67,32 +70,36 @@ impl Work {
     ///
     /// # Errors
     /// [`NotKnown`] where the air change itself is not.
-    pub fn of(survey: &Survey) -> Answer<Self> {
-        let prospect = Prospect::new(survey)?;
-        let (planned, refused) = ticked(survey);
+    pub(crate) fn of(study: &Study) -> Answer<Self> {
+        let prospect = study.prospect()?;
+        let (planned, refused) = ticked(study.survey());
         let (chosen, sealables) = if planned.is_empty() && refused.is_empty() {
-            (Chosen::Proposed, proposal(survey, &prospect)?)
+            (Chosen::Proposed, proposal(study, aim(prospect))?)
         } else {
             (Chosen::Planned, planned)
         };
-        let mut stays_open: Vec<(GapId, StaysOpen)> = prospect
+        let mut stays_open: Vec<LeftOpen> = prospect
             .left_open()
             .iter()
-            .map(|left| (left.gap, left.why))
+            .copied()
             // A planned gap is work, sized or not.
-            .filter(|(gap, _)| !sealables.iter().any(|one| one.gap() == *gap))
+            .filter(|left| !sealables.iter().any(|one| one.gap() == left.gap))
             .collect();
         for (gap, why) in refused {
-            if !stays_open.iter().any(|(other, _)| *other == gap) {
-                stays_open.push((gap, why));
+            if !stays_open.iter().any(|other| other.gap == gap) {
+                stays_open.push(LeftOpen { gap, why });
             }
         }
         Ok(Self {
             chosen,
-            steps: in_order(survey, &sealables)?,
-            plan: plan(survey, &sealables)?,
+            steps: in_order(prospect, &sealables)?,
+            plan: match &study.ticked().plan {
+                Some(plan) => plan.clone()?,
+                None => study.plan(&sealables)?,
+            },
             purchases: purchases(&sealables),
             stays_open,
+            aim: aim(prospect),
         })
     }
 
@@ -103,7 +110,6 @@ impl Work {
     }
 }
 
-/// The aim that the order goes by: the air change in wind, or heat where the volume is missing.
 fn aim(prospect: &Prospect) -> Aim {
     if prospect.before().of(Aim::AchWindy).is_ok() {
         Aim::AchWindy
@@ -114,30 +120,23 @@ fn aim(prospect: &Prospect) -> Aim {
 
 /// The gaps that nobody wanted and that save the most; drains and ventilation of the user's are
 /// for people to plan.
-fn proposal(survey: &Survey, prospect: &Prospect) -> Answer<Vec<Sealable>> {
-    let aim = aim(prospect);
-    let ranked = prospect.rank(aim)?;
-    let saves = ranked
-        .into_iter()
+fn proposal(study: &Study, aim: Aim) -> Answer<Vec<Sealable>> {
+    let ranking = study.ranking(aim).as_ref().map_err(Clone::clone)?;
+    let saves = ranking
+        .ranked
+        .iter()
         .filter(|one| one.saves.of(aim).is_ok_and(|saving| saving > 0.0));
-    let unwanted = saves.map(|one| one.sealable).filter(|sealable| {
-        let gap = survey.gap(sealable.gap());
+    let unwanted = saves.map(|one| &one.sealable).filter(|sealable| {
+        let gap = study.survey().gap(sealable.gap());
         gap.is_some_and(|gap| gap.purpose == Purpose::Unintended)
     });
-    Ok(unwanted.take(PROPOSED).collect())
+    Ok(unwanted.take(PROPOSED).cloned().collect())
 }
 
 /// The chosen gaps in the order of most saving for the money, those without order at the end.
-fn in_order(survey: &Survey, sealables: &[Sealable]) -> Answer<Vec<WorkStep>> {
-    let chosen = |gap: GapId| sealables.iter().any(|one| one.gap() == gap);
-    let mut only = survey.clone();
-    for gap in &mut only.gaps {
-        if gap.state != WorkState::Sealed && !chosen(gap.id) {
-            gap.state = WorkState::Deferred;
-        }
-    }
-    let prospect = Prospect::new(&only)?;
-    let order = prospect.order(aim(&prospect))?;
+fn in_order(prospect: &Prospect, sealables: &[Sealable]) -> Answer<Vec<WorkStep>> {
+    let chosen = |one: &Sealable| sealables.iter().any(|other| other.gap() == one.gap());
+    let order = prospect.order_among(aim(prospect), chosen)?;
     let mut steps: Vec<WorkStep> = order
         .steps
         .into_iter()

@@ -1,9 +1,7 @@
 //! Curves, parking, and what hangs on the choice of pressure coefficients.
 
 use super::{air, bare, gap_mut, hole};
-use crate::assess::{
-    ach_against_temperature, assess, face_totals, parking, pressure_set_sensitivity,
-};
+use crate::assess::{Study, assess, face_totals};
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::survey::{Cavity, Facing, InsideAir, Survey};
 
@@ -17,7 +15,7 @@ fn the_curve_against_temperature_follows_the_closed_form() {
         gap_mut(&mut survey, id).cavity_pressure_coefficient = Some(0.0);
     }
     air(&mut survey, 0.0, 1.0, InsideAir::WarmerBy { kelvin: 2.0 });
-    let curves = ach_against_temperature(&survey).unwrap();
+    let curves = Study::of(&survey).temperature_curves().clone().unwrap();
     assert_eq!(curves.len(), 3);
     let last = curves[0].points.last().copied().unwrap();
     assert!((last.0 - 30.0).abs() < 1e-12);
@@ -47,7 +45,7 @@ fn sideways() -> Survey {
 #[test]
 fn turning_the_front_into_the_wind_calms_a_vehicle_that_leaks_at_its_sides() {
     let mut survey = sideways();
-    let of = |survey: &Survey| parking(survey, &assess(survey));
+    let of = |survey: &Survey| Study::of(survey).parking().clone();
     assert!(of(&survey).unwrap_err().reason.contains("prevailing wind"));
     survey.site.prevailing_wind_deg = Some(270.0);
     let found = of(&survey).unwrap();
@@ -79,7 +77,7 @@ fn turning_the_front_into_the_wind_calms_a_vehicle_that_leaks_at_its_sides() {
 #[test]
 fn both_sets_stand_side_by_side() {
     let mut survey = sideways();
-    let [low_rise, wall_average] = pressure_set_sensitivity(&survey);
+    let [low_rise, wall_average] = Study::of(&survey).pressure_sets().clone();
     assert_eq!(
         (low_rise.set, wall_average.set),
         (PressureSet::LowRise, PressureSet::WallAverage)

@@ -2,9 +2,9 @@
 
 use super::{air, bare, gap_mut, hole};
 use crate::assess::sealing::{Aim, Prospect};
-use crate::assess::spaces::closing_effects;
+use crate::assess::spaces::ClosingEffect;
 use crate::assess::uncertainty::{SEED, uncertainty};
-use crate::assess::{Assessment, assess};
+use crate::assess::{Assessment, Study, assess};
 use crate::survey::{
     Closing, Facing, Fan, FanDirection, FanId, Form, GapId, InnerOpening, InnerOpeningId,
     InsideAir, Space, SpaceId, Survey,
@@ -175,10 +175,14 @@ fn curtain() -> InnerOpening {
     opening
 }
 
+fn effects(survey: &Survey) -> Vec<ClosingEffect> {
+    Study::of(survey).closing_effects().clone()
+}
+
 /// A curtain across a leaky cab saves air where the wind went through both spaces.
 #[test]
 fn a_curtain_across_the_cab_saves_air() {
-    let effects = closing_effects(&two_spaces(curtain()));
+    let effects = effects(&two_spaces(curtain()));
     assert!(effects[0].name == "curtain" && effects[0].stands_open);
     for case in &effects[0].cases {
         let (open, closed) = case.inflow_kg_s.clone().unwrap();
@@ -208,7 +212,7 @@ fn a_curtain_may_raise_the_inflow() {
         space: Some(SpaceId(2)),
     }];
     air(&mut survey, 5.0, 87.0, InsideAir::WarmerBy { kelvin: 0.0 });
-    let windy = closing_effects(&survey)[0].cases[2].clone();
+    let windy = effects(&survey)[0].cases[2].clone();
     let (open, closed) = windy.inflow_kg_s.unwrap();
     assert!(closed > 1.005 * open, "{open} {closed}");
 }
@@ -231,7 +235,7 @@ fn an_inner_opening_without_size_leaves_the_air_unknown() {
     survey.inner_openings[0].form = Form::RoundHole { diameter_mm: None };
     let unknown = assess(&survey).cases[0].air.clone().unwrap_err();
     assert!(unknown.reason.contains("not sized"), "{unknown}");
-    assert!(closing_effects(&survey).is_empty());
+    assert!(effects(&survey).is_empty());
     survey.inner_openings[0] = doorway(100.0);
     survey.inner_openings[0].to = SpaceId(7);
     let unknown = assess(&survey).cases[0].air.clone().unwrap_err();

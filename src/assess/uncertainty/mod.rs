@@ -31,6 +31,7 @@ pub use input::{Spread, UncertainInput};
 pub use trials::{Chunk, Trials};
 
 use super::answer::{Answer, NotKnown};
+use super::study::Study;
 use crate::survey::{Certainty, Item, Survey, WeatherId};
 
 /// Draws that the program makes.
@@ -137,7 +138,8 @@ pub struct Uncertainty {
 /// # Errors
 /// [`NotKnown`] where the air change itself is not.
 pub fn uncertainty(survey: &Survey, seed: u64, draws: u32) -> Answer<Uncertainty> {
-    let trials = Trials::new(survey)?;
+    let study = Study::of(survey);
+    let trials = study.trials()?;
     let chunk = trials.draw_chunk(seed, 0..draws);
     trials.combine(seed, vec![chunk])
 }

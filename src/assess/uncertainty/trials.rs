@@ -9,11 +9,13 @@ use super::random::Draw;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::leakage;
 use crate::assess::model::{Model, Varied, Want, Workbench};
+use crate::assess::study::Study;
 use crate::physics::flow_law::{FlowLaw, Gas};
 use crate::physics::leakage::LeakageArea;
 use crate::survey::number::given;
-use crate::survey::{Certainty, Field, Item, Survey};
+use crate::survey::{Certainty, Field, Item};
 use std::ops::Range;
+use std::sync::Arc;
 
 /// Imbalance left in a draw, as a share of the through-flow; the inflow is corrected for it, and
 /// what remains is far below the scatter of the draws.
@@ -21,7 +23,7 @@ const TOLERANCE: f64 = 1e-4;
 
 /// A survey made ready for the draws.
 pub struct Trials {
-    pub(super) model: Model,
+    pub(super) model: Arc<Model>,
     /// One for each leak: what is uncertain about it, and how much.
     uncertainties: Vec<(UncertainInput, Spread)>,
     /// Share of the found leakage that was not found, 0…1.
@@ -70,7 +72,8 @@ impl Trials {
     ///
     /// # Errors
     /// [`NotKnown`] where the air change itself is not.
-    pub fn new(survey: &Survey) -> Answer<Self> {
+    pub(crate) fn new(study: &Study) -> Answer<Self> {
+        let survey = study.survey();
         let percent = survey.leakage_not_found_percent.filter(|p| *p > 0.0);
         if let Some(percent) = survey.leakage_not_found_percent
             && !Field::NotFound.allows(percent)
@@ -80,7 +83,10 @@ impl Trials {
                 given(percent)
             )));
         }
-        let model = Model::new(survey, percent.is_some())?;
+        let model = match percent {
+            None => study.model()?,
+            Some(_) => Arc::new(Model::new(survey, study.prepared(), true)?),
+        };
         let mut uncertainties = Vec::new();
         let mut unintended = Vec::new();
         let mut sized = Vec::new();

@@ -86,14 +86,6 @@ pub fn uncertainty_working(found: &Uncertainty) -> Working {
     sheet.finish()
 }
 
-fn figure(aim: Aim, value: f64, currency: &str) -> String {
-    // As the figure itself is shown; money has a digit more.
-    match aim {
-        Aim::WinterCost => with_unit(value, 3, currency),
-        _ => with_unit(value, 2, aim.unit()),
-    }
-}
-
 /// What sealing each gap saves, and how that was found.
 #[must_use]
 pub fn ranking_working(survey: &Survey, aim: Aim, before: &Figures, ranked: &[Ranked]) -> Working {
@@ -105,7 +97,7 @@ pub fn ranking_working(survey: &Survey, aim: Aim, before: &Figures, ranked: &[Ra
          saving = figure as it stands − figure with this one gap sealed",
     );
     match before.of(aim) {
-        Ok(value) => sheet.input("as it stands", figure(aim, value, currency)),
+        Ok(value) => sheet.input("as it stands", aim.text(value, currency)),
         Err(why) => sheet.input("as it stands", format!("not known: {}", why.reason)),
     };
     for one in ranked.iter().take(GAPS) {
@@ -113,7 +105,7 @@ pub fn ranking_working(survey: &Survey, aim: Aim, before: &Figures, ranked: &[Ra
         let left = with_unit(one.sealable.leak_left() * 100.0, 3, "%");
         let name = format!("gap {id}, {left} of its leak left");
         match one.saves.of(aim) {
-            Ok(saved) => sheet.input(&name, format!("saves {}", figure(aim, saved, currency))),
+            Ok(saved) => sheet.input(&name, format!("saves {}", aim.text(saved, currency))),
             Err(why) => sheet.input(&name, format!("not known: {}", why.reason)),
         };
     }

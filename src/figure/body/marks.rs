@@ -3,12 +3,37 @@
 use super::labels::labels;
 use super::layout::Layout;
 use super::spread::{Placed, spread};
-use super::{MarkPlace, Show};
 use crate::assess::{Assessment, DirectionAnswer, GapLeakage};
 use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape};
 use crate::survey::gap::{Certainty, Facing, Gap, Purpose, WorkState};
 use crate::survey::{GapId, Survey};
 use std::collections::HashMap;
+
+/// What to draw on the body.
+#[derive(Clone, Copy, Debug)]
+pub struct Show<'a> {
+    /// The gap drawn as selected.
+    pub selected: Option<GapId>,
+    /// One wind direction, to draw its flows and neutral level.
+    pub direction: Option<&'a DirectionAnswer>,
+    /// Whether each mark carries its number.
+    pub numbers: bool,
+}
+
+/// Where the mark of a gap is drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MarkPlace {
+    /// The gap.
+    pub gap: GapId,
+    /// Middle of its mark.
+    pub at: Point,
+    /// How far the mark reaches from there, mm.
+    pub reach: f64,
+    /// The face that it is drawn on.
+    pub face: Facing,
+    /// How many gaps share the mark, this one counted.
+    pub sharing: usize,
+}
 
 /// Radius of the smallest mark, mm, also of gaps that are not sized.
 const LEAST_RADIUS: f64 = 1.3;

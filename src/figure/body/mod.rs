@@ -11,23 +11,13 @@ mod spread;
 
 pub use layout::{Arrangement, Layout, Panel, Picked, Recorded};
 pub use legend::{LegendEntry, legend};
+pub use marks::{MarkPlace, Show};
 
 use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
 use crate::assess::number::significant;
 use crate::assess::{Assessment, DirectionAnswer};
 use crate::survey::gap::{Facing, Position};
 use crate::survey::{GapId, Survey};
-
-/// What to draw on the body.
-#[derive(Clone, Copy, Debug)]
-pub struct Show<'a> {
-    /// The gap drawn as selected.
-    pub selected: Option<GapId>,
-    /// One wind direction, to draw its flows and neutral level.
-    pub direction: Option<&'a DirectionAnswer>,
-    /// Whether each mark carries its number.
-    pub numbers: bool,
-}
 
 /// The drawing and where its faces lie.
 #[derive(Clone, Debug, PartialEq)]
@@ -38,21 +28,6 @@ pub struct BodyFigure {
     pub layout: Layout,
     /// Where the marks are, in the order of the ledger.
     pub places: Vec<MarkPlace>,
-}
-
-/// Where the mark of a gap is drawn.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct MarkPlace {
-    /// The gap.
-    pub gap: GapId,
-    /// Middle of its mark.
-    pub at: Point,
-    /// How far the mark reaches from there, mm.
-    pub reach: f64,
-    /// The face that it is drawn on.
-    pub face: Facing,
-    /// How many gaps share the mark, this one counted.
-    pub sharing: usize,
 }
 
 impl BodyFigure {

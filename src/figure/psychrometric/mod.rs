@@ -3,7 +3,7 @@
 
 mod names;
 
-use self::names::Names;
+use self::names::{LETTER, Names};
 use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
 use crate::assess::drying::{Comparison, OptionAnswer};
 use crate::assess::quantity::Kind;
@@ -16,8 +16,6 @@ const LEFT: f64 = 13.0;
 const RIGHT: f64 = 26.0;
 const TOP: f64 = 9.5;
 const BOTTOM: f64 = 13.0;
-/// Height of letters, mm.
-const LETTER: f64 = 2.4;
 /// Curves of equal relative humidity, %.
 const CURVES: [u32; 4] = [20, 40, 60, 80];
 /// States nearer than this share one mark, mm.

@@ -1,8 +1,9 @@
 //! Names beside their points, clear of each other and of every mark.
 
-use super::LETTER;
 use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape};
 
+/// Height of letters, mm.
+pub(super) const LETTER: f64 = 2.4;
 /// Width of a letter on average, in heights of it.
 const LETTER_WIDTH: f64 = 0.66;
 /// Half the height that a name takes, mm.

@@ -1,7 +1,6 @@
 //! The weather cases: air in every direction and through every gap, water, heat.
 
-use super::list;
-use super::object::Object;
+use super::object::{Object, list};
 use crate::assess::{
     Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer, HeatNeed,
     NotKnown, RequiredRemoval,

@@ -1,7 +1,6 @@
 //! The comparison of drying and heating.
 
-use super::list;
-use super::object::{Object, Value};
+use super::object::{Object, Value, list};
 use crate::assess::drying::{
     Capacity, Comparison, DryOut, HeaterFor, HeaterSize, OptionAnswer, OptionCase, OptionKind,
     SizedFor, Spot, Supply, Surface, Verdict, WarmUp,
@@ -22,7 +21,7 @@ pub(super) fn comparison(found: &Comparison) -> Object {
         .with("target_rh_percent", found.target_rh * 100.0)
         .with("calmest_case", id(found.calmest))
         .with("windiest_case", id(found.windiest))
-        .with("findings", list(&found.findings, super::finding))
+        .with("findings", list(&found.findings, super::findings::finding))
         .with(
             "warmth_alone",
             list(&found.cases, |case| {

@@ -1,8 +1,7 @@
 //! The gaps one by one: what was written down about each, and what it lets through.
 
 use super::leakage::with_figures;
-use super::list;
-use super::object::Object;
+use super::object::{Object, list};
 use crate::assess::{Assessment, GapAnswer, GapLeakage};
 use crate::survey::gap::{Behind, Form};
 use crate::survey::word::Word;
@@ -134,10 +133,7 @@ fn remedy(remedy: &Remedy) -> Object {
 }
 
 fn stands_open(gap: &Gap, set_up: SetUp) -> bool {
-    gap.closing.is_none_or(|closing| match set_up {
-        SetUp::LaidUp => closing.open_laid_up,
-        SetUp::InUse => closing.open_in_use,
-    })
+    gap.closing.is_none_or(|closing| closing.is_open(set_up))
 }
 
 fn leakage_word(answer: Option<&GapAnswer>) -> &'static str {

@@ -14,6 +14,7 @@
 mod cases;
 mod dependence;
 mod drying;
+mod findings;
 mod gaps;
 mod leakage;
 mod object;
@@ -22,13 +23,13 @@ mod sealing;
 mod survey;
 mod uncertainty;
 
-use crate::assess::quantity::NO_BREAK;
 use crate::assess::{
-    Answer, Assessment, Comparison, DryingTopic, Topic, Working, drying_working, working,
+    Answer, Assessment, Comparison, DryingTopic, Study, Topic, Working, drying_working, working,
 };
 use crate::headless::decisions::Decisions;
-use crate::survey::{Finding, Item, Severity, Survey};
-use object::{Object, Value};
+use crate::survey::Survey;
+use findings::{finding, finding_counts};
+use object::{Object, Value, list, plain};
 
 /// Number of the layout of the output.
 const FORMAT: u32 = 2;
@@ -37,23 +38,14 @@ const FORMAT: u32 = 2;
 ///
 /// # Errors
 /// What the serializer says; with finite numbers and text keys there is nothing to say.
-pub(super) fn print(
-    survey: &Survey,
-    assessment: &Assessment,
-    comparison: &Answer<Comparison>,
-    decisions: &Decisions,
-) -> serde_json::Result<String> {
-    let mut text = serde_json::to_string_pretty(&whole(survey, assessment, comparison, decisions))?;
+pub(super) fn print(study: &Study, decisions: &Decisions) -> serde_json::Result<String> {
+    let mut text = serde_json::to_string_pretty(&whole(study, decisions))?;
     text.push('\n');
     Ok(text)
 }
 
-fn whole(
-    survey: &Survey,
-    assessment: &Assessment,
-    comparison: &Answer<Comparison>,
-    decisions: &Decisions,
-) -> Object {
+fn whole(study: &Study, decisions: &Decisions) -> Object {
+    let (survey, assessment, comparison) = (study.survey(), study.assessment(), study.comparison());
     use crate::survey::word::Word;
     let case_id = |index: usize| assessment.cases.get(index).map(|case| case.id.0);
     let (calmest, windiest) = assessment
@@ -92,7 +84,7 @@ fn whole(
         .answer("season_ach_mean_per_h", assessment.season_ach_per_h.clone())
         .answer("fabric", survey::fabric(survey, assessment))
         .with("safety_ventilation", survey::safety(&assessment.safety))
-        .with("air_change", dependence::dependence(survey, decisions))
+        .with("air_change", dependence::dependence(study))
         .answer(
             "uncertainty",
             decisions
@@ -110,66 +102,6 @@ fn whole(
                 .map_err(Clone::clone),
         )
         .with("workings", workings(survey, assessment, comparison))
-}
-
-fn list<T>(items: &[T], object: impl Fn(&T) -> Object) -> Vec<Object> {
-    items.iter().map(object).collect()
-}
-
-fn finding_counts(findings: &[Finding]) -> Object {
-    let count = |severity| {
-        findings
-            .iter()
-            .filter(|finding| finding.severity == severity)
-            .count()
-    };
-    Object::new()
-        .with("danger", count(Severity::Danger))
-        .with("error", count(Severity::Error))
-        .with("warning", count(Severity::Warning))
-        .with("note", count(Severity::Note))
-}
-
-/// A sentence without the no-break spaces that keep numbers and units on a line: programs search
-/// for plain ones.
-fn plain(sentence: &str) -> String {
-    sentence.replace(NO_BREAK, " ")
-}
-
-fn finding(finding: &Finding) -> Object {
-    let (item, id) = item(finding.place.item);
-    Object::new()
-        .with("severity", finding.severity.name())
-        .with("item", item)
-        .with("id", id.map_or(Value::Null, Value::from))
-        .with("field", finding.place.field_key())
-        .with("sentence", plain(&finding.sentence))
-        .with("advice", plain(&finding.advice))
-}
-
-/// Word for the part of the survey, and the record's id if it is one.
-fn item(item: Item) -> (&'static str, Option<u32>) {
-    match item {
-        Item::Header => ("header", None),
-        Item::Vehicle => ("vehicle", None),
-        Item::Site => ("site", None),
-        Item::Targets => ("targets", None),
-        Item::Tariffs => ("tariffs", None),
-        Item::Drying => ("drying", None),
-        Item::Zone(id) => ("zone", Some(id.0)),
-        Item::Gap(id) => ("gap", Some(id.0)),
-        Item::Weather(id) => ("weather", Some(id.0)),
-        Item::Fabric(id) => ("fabric", Some(id.0)),
-        Item::Appliance(id) => ("appliance", Some(id.0)),
-        Item::Machine(id) => ("machine", Some(id.0)),
-        Item::Heater(id) => ("heater", Some(id.0)),
-        Item::Fan(id) => ("fan", Some(id.0)),
-        Item::Source(id) => ("source", Some(id.0)),
-        Item::Space(id) => ("space", Some(id.0)),
-        Item::InnerOpening(id) => ("inner_opening", Some(id.0)),
-        Item::Ledger => ("ledger", None),
-        Item::SafetyVentilation => ("safety_ventilation", None),
-    }
 }
 
 /// Every result that has a working, in the order of the page.

@@ -1,6 +1,7 @@
 //! Objects whose keys keep their order, and the one rule for what is not known.
 
 use crate::assess::Answer;
+use crate::assess::quantity::NO_BREAK;
 use crate::survey::Field;
 use serde::ser::{Serialize, SerializeMap, Serializer};
 use std::borrow::Cow;
@@ -153,11 +154,22 @@ impl Object {
 
     pub(super) fn not_known(mut self, key: &'static str, reason: &str) -> Self {
         self.0.push((Cow::Borrowed(key), Value::Null));
-        let reason = Value::Text(super::plain(reason));
+        let reason = Value::Text(plain(reason));
         self.0
             .push((Cow::Owned(format!("{key}_not_known")), reason));
         self
     }
+}
+
+/// A sentence without the no-break spaces that keep numbers and units on a line: programs search
+/// for plain ones.
+pub(super) fn plain(sentence: &str) -> String {
+    sentence.replace(NO_BREAK, " ")
+}
+
+/// An object for each of some items.
+pub(super) fn list<T>(items: &[T], object: impl Fn(&T) -> Object) -> Vec<Object> {
+    items.iter().map(object).collect()
 }
 
 #[cfg(test)]

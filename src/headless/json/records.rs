@@ -1,8 +1,7 @@
 //! The lists of the survey as they were recorded: zones, spaces, fabric and equipment.
 
 use super::gaps::{closing, form_sizes};
-use super::list;
-use super::object::Object;
+use super::object::{Object, list};
 use crate::survey::word::Word;
 use crate::survey::{
     Appliance, BuildUp, FabricElement, Fan, Heater, InnerOpening, Layer, Machine, MachinePoint,

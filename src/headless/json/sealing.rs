@@ -1,9 +1,8 @@
 //! Ranking, order and plans of sealing.
 
-use super::list;
-use super::object::{Object, Value};
+use super::object::{Object, Value, list};
 use super::survey::safety;
-use crate::assess::Answer;
+use crate::assess::answer::{Answer, LeakageTotal};
 use crate::assess::sealing::{AirPerSleeper, Cost, Figures, Plan, Sealable};
 use crate::headless::decisions::{Decisions, Sealing};
 use crate::survey::word::Word;
@@ -103,9 +102,9 @@ fn figures(figures: &Figures) -> Object {
 }
 
 fn plan(plan: &Plan) -> Object {
-    let (eqla_before, eqla_after) = &plan.eqla_unintended;
+    let (leakage_before, leakage_after) = &plan.leakage_unintended;
     let (sleeper_before, sleeper_after) = &plan.air_per_sleeper;
-    let area = |answer: &Answer<f64>| answer.clone().map(|area| area * MM2);
+    let area = |total: &Answer<LeakageTotal>| total.clone().map(|all| all.figures.eqla * MM2);
     Object::new()
         .with(
             "gaps",
@@ -127,8 +126,8 @@ fn plan(plan: &Plan) -> Object {
         .with("minutes_not_priced", plan.minutes_not_priced)
         .with("before", figures(&plan.before))
         .with("after", figures(&plan.after))
-        .answer("unintended_eqla_10pa_before_mm2", area(eqla_before))
-        .answer("unintended_eqla_10pa_after_mm2", area(eqla_after))
+        .answer("unintended_eqla_10pa_before_mm2", area(leakage_before))
+        .answer("unintended_eqla_10pa_after_mm2", area(leakage_after))
         .with(
             "together",
             list(&plan.together, |one| {
@@ -147,7 +146,7 @@ fn plan(plan: &Plan) -> Object {
             sleeper_before.clone().map(sleeper),
         )
         .answer("air_per_sleeper_after", sleeper_after.clone().map(sleeper))
-        .with("findings", list(&plan.findings, super::finding))
+        .with("findings", list(&plan.findings, super::findings::finding))
 }
 
 fn shifts(plan: &Plan) -> Vec<Object> {

@@ -1,7 +1,6 @@
 //! How sure the results are.
 
-use super::list;
-use super::object::{Object, Value};
+use super::object::{Object, Value, list};
 use crate::assess::uncertainty::{Interval, NotFound, Share, UncertainInput, Uncertainty};
 use crate::physics::units::MM2_PER_M2;
 use crate::survey::Item;

@@ -3,10 +3,16 @@
 use super::layout::{Page, pad_right, width};
 use super::table;
 use crate::report::{Block, Fact, Section};
+use crate::survey::Finding;
 
-/// Prints a section; what only paper can hold (drawings, photos, room to sign) is left out.
+/// Prints a section with its heading.
 pub(super) fn section(page: &mut Page, section: &Section) {
     page.heading(&section.title);
+    blocks(page, section);
+}
+
+/// Prints what stands in a section; what only paper can hold (drawings, photos, room to sign) is left out.
+pub(super) fn blocks(page: &mut Page, section: &Section) {
     let mut last = None;
     for block in &section.blocks {
         if last.is_some_and(|last| stand_apart(last, block)) {
@@ -41,8 +47,24 @@ fn print(page: &mut Page, block: &Block) {
         Block::Note { text } => lines(page, "  ", text),
         Block::Facts { rows } => facts(page, rows),
         Block::Caution { title, text } => page.hanging("⚠ ", &format!("{title}: {text}")),
+        Block::Finding { finding, .. } => self::finding(page, finding, None),
         Block::Table { table } => table::print(page, table),
         Block::Figure { .. } | Block::Photos { .. } | Block::Signature { .. } => {}
+    }
+}
+
+/// Severity, place if asked for, sentence, and what to do under it.
+pub(super) fn finding(page: &mut Page, finding: &Finding, place: Option<&str>) {
+    let head = pad_right(&finding.severity.name().to_uppercase(), 9);
+    match place {
+        None => page.hanging(&head, &finding.sentence),
+        Some(place) => {
+            page.hanging(&head, place);
+            page.hanging("         ", &finding.sentence);
+        }
+    }
+    if !finding.advice.is_empty() {
+        page.hanging("       → ", &finding.advice);
     }
 }
 

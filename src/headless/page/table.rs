@@ -188,7 +188,7 @@ fn on_the_point(cells: &[&str], widest: usize) -> Vec<String> {
             .map_or(0, |point| width(cell.get(point..).unwrap_or("")))
     };
     let is_number = |cell: &str| {
-        cell.trim_start_matches(['≥', '−', '<', ' ', '\u{a0}'])
+        cell.trim_start_matches(['≥', '−', '+', '<', ' ', '\u{a0}'])
             .starts_with(|c: char| c.is_ascii_digit())
             && !cell.ends_with(|c: char| !c.is_ascii_digit())
     };

@@ -2,7 +2,6 @@
 
 use super::{Columns, heat, water};
 use crate::assess::quantity::Kind;
-use crate::assess::words::given;
 use crate::assess::{Answer, CaseAnswer, CaseDrying, CaseHeat, HeatNeed, RequiredRemoval, Topic};
 use crate::physics::units::GRAMS_PER_HOUR;
 
@@ -17,15 +16,12 @@ pub(super) fn needs(case: &CaseAnswer) -> Answer<&CaseHeat> {
 impl Columns<'_> {
     pub(super) fn water(&mut self) {
         let targets = &self.told.survey.targets;
-        let set = format!(
-            "Inside held at {}\u{a0}°C",
-            given(targets.set_temperature_c)
-        );
-        self.table.group(format!(
-            "Water to remove to hold {}\u{a0}% relative humidity",
-            given(targets.rh_percent)
-        ));
+        let rh = Kind::RelativeHumidity.typed(targets.rh_percent);
+        let set = Kind::Celsius.typed(targets.set_temperature_c);
+        let set = format!("Inside held at {set}");
         let (per_day, per_hour) = (Kind::LitresPerDay, Kind::GramsPerHour);
+        self.table
+            .group(format!("Water to remove to hold {rh} relative humidity"));
         self.of_water("Water given off inside", per_hour, |drying| {
             drying.source_kg_s * GRAMS_PER_HOUR
         });
@@ -42,10 +38,6 @@ impl Columns<'_> {
         self.humidity(|drying| &drying.at_set_temperature);
     }
 
-    fn of_water(&mut self, label: &str, kind: Kind, of: fn(&CaseDrying) -> f64) {
-        self.numbers(label, kind, |case| drying(case).map(of));
-    }
-
     /// Relative humidity inside without any removal; at saturation water condenses.
     fn humidity(&mut self, of: fn(&CaseDrying) -> &RequiredRemoval) {
         self.row("Relative humidity there if nothing is removed, %", |case| {
@@ -60,34 +52,34 @@ impl Columns<'_> {
 
     pub(super) fn heat(&mut self) {
         let (targets, fabric) = (&self.told.survey.targets, &self.told.assessment.fabric);
-        let design = given(targets.design_outside_c);
+        let design = Kind::Celsius.typed(targets.design_outside_c);
         let cold = |name: &str, inside: f64| {
-            let inside = given(inside);
-            format!("{name}: {inside}\u{a0}°C inside at {design}\u{a0}°C outside, in this wind")
+            let inside = Kind::Celsius.typed(inside);
+            format!("{name}: {inside} inside at {design} outside, in this wind")
         };
-        let set = given(targets.set_temperature_c);
-        self.table
-            .group(format!("Heat to hold {set}\u{a0}°C inside in this weather"));
-        let loss = "Loss of the fabric with thermal bridges";
-        self.numbers(loss, Kind::WattsPerKelvin, |_| {
-            Ok(fabric.clone()?.ua_w_per_k)
-        });
-        self.air_and_fabric(|heat| &heat.set_temperature);
+        let set = Kind::Celsius.typed(targets.set_temperature_c);
+        let set = format!("Heat to hold {set} inside in this weather");
+        self.air_and_fabric(set, |heat| &heat.set_temperature);
         self.result("Together", Topic::Heat, heat);
-        self.table.group(cold("Frost guard", targets.frost_guard_c));
-        self.air_and_fabric(|heat| &heat.frost_guard);
+        let frost = cold("Frost guard", targets.frost_guard_c);
+        self.air_and_fabric(frost, |heat| &heat.frost_guard);
         self.numbers("Frost guard together", Kind::Watts, |case| {
             needs(case)?.frost_guard.total_w()
         });
         self.worked_out(Topic::FrostGuard);
-        self.table.group(cold("Comfort", targets.comfort_c));
-        self.air_and_fabric(|heat| &heat.comfort);
+        self.air_and_fabric(cold("Comfort", targets.comfort_c), |heat| &heat.comfort);
         self.numbers("Comfort together", Kind::Watts, |case| {
             needs(case)?.comfort.total_w()
         });
+        self.numbers(
+            "Loss of the fabric with thermal bridges",
+            Kind::WattsPerKelvin,
+            |_| Ok(fabric.clone()?.ua_w_per_k),
+        );
     }
 
-    fn air_and_fabric(&mut self, of: fn(&CaseHeat) -> &HeatNeed) {
+    fn air_and_fabric(&mut self, group: String, of: fn(&CaseHeat) -> &HeatNeed) {
+        self.table.group(group);
         self.numbers("Air changes", Kind::AirChanges, |case| {
             of(needs(case)?).ach_per_h.clone()
         });

@@ -13,8 +13,8 @@ pub(crate) use sizes::{heaters, machines};
 pub(crate) use surfaces::surfaces;
 pub(crate) use times::{drying_out, warming_up};
 
-use super::Material;
 use super::blocks::{Block, Section, Table};
+use super::{Material, findings};
 use crate::assess::Answer;
 use crate::assess::drying::{Comparison, OptionAnswer, Verdict};
 use crate::assess::quantity::Kind;
@@ -34,7 +34,7 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
     for part in [
         verdicts(comparison),
         figures(survey, comparison),
-        findings(comparison),
+        noticed(comparison),
         machines(survey, comparison),
         heaters(survey, comparison),
         surfaces(comparison, 0, comparison.calmest),
@@ -250,15 +250,9 @@ fn which_cases(comparison: &Comparison) -> Option<String> {
 }
 
 /// What was noticed about targets, options and supply.
-fn findings(comparison: &Comparison) -> Section {
+fn noticed(comparison: &Comparison) -> Section {
     let mut section = Section::new("Worth knowing");
-    let points = comparison.findings.iter().map(|finding| {
-        let severity = capital(finding.severity.name());
-        format!("{severity}: {}; {}.", finding.sentence, finding.advice)
-    });
-    let points: Vec<String> = points.collect();
-    if !points.is_empty() {
-        section.push(Block::Points { points });
-    }
+    let blocks = findings::worst_first(&comparison.findings).map(findings::block);
+    section.blocks.extend(blocks);
     section
 }

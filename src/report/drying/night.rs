@@ -3,7 +3,6 @@
 use crate::assess::drying::{Comparison, Freshness};
 use crate::assess::quantity::Kind;
 use crate::assess::safety::words::ALARM;
-use crate::assess::words::figure;
 use crate::assess::{DryingTopic, Topic};
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::report::blocks::{Block, Fact, Section};
@@ -23,8 +22,7 @@ pub(crate) fn night(comparison: &Comparison) -> Section {
             ),
             format!(
                 "{} for each, carbon dioxide settles at {}",
-                Kind::CubicMetresPerHour
-                    .with_unit(&figure(air.per_sleeper_m3_s * SECONDS_PER_HOUR, 2)),
+                Kind::AirPerSleeper.text(air.per_sleeper_m3_s * SECONDS_PER_HOUR),
                 Kind::PartsPerMillion.text(air.carbon_dioxide_ppm)
             ),
         ),

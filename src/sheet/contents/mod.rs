@@ -4,11 +4,10 @@ mod drawings;
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part};
-use crate::assess::sealing::Work;
-use crate::assess::{Mark, assess};
+use crate::assess::{Mark, Study};
 use crate::report::{
-    self, Block, Section, after_the_work, cases, completion, costs, drying, ledger, plan, safety,
-    summary, vehicle, workings,
+    self, Block, Section, cases, completion, costs, drying, ledger, safety, sealing, summary,
+    vehicle, workings,
 };
 use crate::survey::date;
 use std::collections::BTreeMap;
@@ -21,6 +20,18 @@ pub struct Material<'a> {
     /// Copies of the photos for print, by their names in the survey; photos that are missing or
     /// cannot be read are not in it.
     pub photos: &'a BTreeMap<String, Picture>,
+}
+
+impl<'a> Material<'a> {
+    /// What a kind of sheet is made from.
+    #[must_use]
+    pub fn of(study: &'a Study, kind: Kind, photos: &'a BTreeMap<String, Picture>) -> Self {
+        let told = match kind {
+            Kind::Report | Kind::WorkOrder => report::Material::of(study),
+            Kind::Completion => report::Material::of_done_work(study),
+        };
+        Self { told, photos }
+    }
 }
 
 /// Writes a sheet.
@@ -68,8 +79,8 @@ struct Writer<'a> {
 impl Writer<'_> {
     fn report(&mut self) {
         let material = self.material.told;
-        let work = Work::of(material.survey);
-        self.add(summary::section(&material, &work));
+        let work = material.study.work();
+        self.add(summary::section(&material, work));
         self.add(cases::section(&material, &ON_PAPER));
         if self.choices.has(Part::Vehicle) {
             self.add(vehicle::section(&material));
@@ -84,12 +95,12 @@ impl Writer<'_> {
             self.photos(|_| true);
         }
         if self.choices.has(Part::Plan) {
-            self.add(plan::report(material.survey, &work));
+            self.add(sealing::plan(material.survey, material.assessment, work));
         }
         if self.choices.has(Part::Drying) {
             self.add(drying::section(&material));
         }
-        self.add(safety::ventilation(material.assessment));
+        self.add(safety::ventilation(&material.assessment.safety, None));
         self.cautions();
         self.signature();
         if self.choices.has(Part::Workings) {
@@ -99,13 +110,13 @@ impl Writer<'_> {
 
     fn work_order(&mut self) {
         let material = self.material.told;
-        let work = Work::of(material.survey);
+        let work = material.study.work();
         let prices = self.choices.has(Part::Costs);
-        self.add(plan::order(material.survey, &work, prices));
+        self.add(sealing::work(material.survey, work, prices));
         if self.choices.has(Part::Drawings) {
             self.drawings();
         }
-        if let Ok(work) = &work {
+        if let Ok(work) = work {
             self.add(costs::shopping(material.survey, work, prices));
             if prices {
                 self.add(costs::section(material.survey, work));
@@ -115,7 +126,7 @@ impl Writer<'_> {
                 self.photos(|gap| steps().any(|one| one == gap));
             }
         }
-        self.add(plan::stays_open(material.survey, &work));
+        self.add(sealing::must_stay_open(material.survey, work));
         self.cautions();
         self.signature();
     }
@@ -130,15 +141,15 @@ impl Writer<'_> {
             let sealed = completion::sealed(material.survey);
             self.photos(|gap| sealed.contains(&gap));
         }
-        self.add(safety::ventilation(material.assessment));
+        self.add(safety::ventilation(&material.assessment.safety, None));
         self.cautions();
         self.signature();
         if self.choices.has(Part::Workings) {
             // Of the figures that stand in the column *after*.
-            let survey = after_the_work(material.survey);
+            let after = material.study.after_work();
             self.add(workings::section(&report::Material {
-                survey: &survey,
-                assessment: &assess(&survey),
+                survey: after.survey(),
+                assessment: after.assessment(),
                 ..material
             }));
         }
@@ -164,7 +175,7 @@ impl Writer<'_> {
     }
 
     fn cautions(&mut self) {
-        let mut section = safety::cautions(self.material.told.survey);
+        let mut section = safety::before_sealing(self.material.told.survey);
         // Where the appendix is printed, it explains them.
         if !self.choices.has(Part::Workings) {
             section.note(format!("{}.", Mark::legend()));

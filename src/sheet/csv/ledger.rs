@@ -1,6 +1,6 @@
 //! The ledger of gaps as CSV, one line for each gap.
 
-use super::{Writer, harmless, number};
+use super::cells::{Writer, flag, harmless, number};
 use crate::assess::{Answer, Assessment, LeakageFigures};
 use crate::physics::units::{MM2_PER_M2, SECONDS_PER_HOUR};
 use crate::survey::word::Word;
@@ -208,16 +208,10 @@ fn space(line: &Line<'_>) -> String {
     }
 }
 
-fn flag(value: Option<bool>) -> String {
-    value.map_or_else(String::new, |value| {
-        if value { "yes" } else { "no" }.to_owned()
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::assess::assess;
+    use crate::assess::Study;
     use crate::sheet::csv::{ByteOrderMark, ledger};
     use crate::survey::{Facing, GapId, VehicleKind, ZoneId};
 
@@ -234,7 +228,7 @@ mod tests {
         gap.cavity_pressure_coefficient = Some(-0.2);
         gap.note = "=HYPERLINK(\"x\"),\n\"quoted\"".to_owned();
         survey.gaps.push(gap);
-        let bytes = ledger(&survey, &assess(&survey), ByteOrderMark::Without).expect("CSV");
+        let bytes = ledger(&Study::of(&survey), ByteOrderMark::Without).expect("CSV");
         let mut reader = csv::Reader::from_reader(bytes.as_slice());
         let headers = reader.headers().expect("headers").clone();
         let unique: std::collections::BTreeSet<&str> = headers.iter().collect();

@@ -7,12 +7,13 @@
 //!
 #![doc = include_str!("columns.md")]
 
+mod cells;
 mod ledger;
 mod plan;
 
 use super::output::{self, OutputError};
-use crate::assess::{Assessment, NotKnown};
-use crate::survey::Survey;
+use crate::assess::{NotKnown, Study};
+use cells::Writer;
 use std::path::Path;
 
 /// Why a table was not written.
@@ -49,21 +50,20 @@ const ENDING: &str = ".csv";
 ///
 /// # Errors
 /// [`CsvError::Csv`], which plain text never gives.
-pub fn ledger(
-    survey: &Survey,
-    assessment: &Assessment,
-    mark: ByteOrderMark,
-) -> Result<Vec<u8>, CsvError> {
-    table(mark, |writer| ledger::lines(writer, survey, assessment))
+pub fn ledger(study: &Study, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
+    table(mark, |writer| {
+        ledger::lines(writer, study.survey(), study.assessment())
+    })
 }
 
 /// The sealing plan, one line for each gap in the order of work, as bytes of a CSV file.
 ///
 /// # Errors
 /// [`CsvError::NoPlan`] where the air change is not known.
-pub fn plan(survey: &Survey, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
-    let work = crate::assess::sealing::Work::of(survey).map_err(CsvError::NoPlan)?;
-    table(mark, |writer| plan::lines(writer, survey, &work))
+pub fn plan(study: &Study, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
+    let work = study.work().as_ref();
+    let work = work.map_err(|unknown| CsvError::NoPlan(unknown.clone()))?;
+    table(mark, |writer| plan::lines(writer, study.survey(), work))
 }
 
 /// Writes the ledger to `output`.
@@ -73,11 +73,10 @@ pub fn plan(survey: &Survey, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
 pub fn write_ledger(
     survey_file: &Path,
     output: &Path,
-    survey: &Survey,
-    assessment: &Assessment,
+    study: &Study,
     mark: ByteOrderMark,
 ) -> Result<(), CsvError> {
-    let bytes = ledger(survey, assessment, mark)?;
+    let bytes = ledger(study, mark)?;
     Ok(output::write(Some(survey_file), output, ENDING, &bytes)?)
 }
 
@@ -88,14 +87,12 @@ pub fn write_ledger(
 pub fn write_plan(
     survey_file: &Path,
     output: &Path,
-    survey: &Survey,
+    study: &Study,
     mark: ByteOrderMark,
 ) -> Result<(), CsvError> {
-    let bytes = plan(survey, mark)?;
+    let bytes = plan(study, mark)?;
     Ok(output::write(Some(survey_file), output, ENDING, &bytes)?)
 }
-
-type Writer = csv::Writer<Vec<u8>>;
 
 fn table(
     mark: ByteOrderMark,
@@ -112,45 +109,4 @@ fn table(
     writer
         .into_inner()
         .map_err(|error| CsvError::Csv(csv::Error::from(error.into_error())))
-}
-
-fn number(value: Option<f64>) -> String {
-    value.map_or_else(String::new, |value| value.to_string())
-}
-
-/// Text that no spreadsheet runs as a formula: one that begins like a formula, also behind blanks
-/// or a control character, gets an apostrophe in front. Numbers never come this way.
-fn harmless(text: &str) -> String {
-    let begins = text
-        .trim_start_matches(|c: char| c.is_whitespace() || c.is_control())
-        .starts_with(['=', '+', '-', '@', '＝', '＋', '－', '＠']);
-    let control = text.starts_with(|c: char| c.is_control());
-    if begins || control {
-        format!("'{text}")
-    } else {
-        text.to_owned()
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn cells_that_look_like_formulas_are_made_harmless() {
-        for (text, cell) in [
-            ("=1+1", "'=1+1"),
-            ("+49 30", "'+49 30"),
-            ("-5 % damp", "'-5 % damp"),
-            ("@SUM(A1)", "'@SUM(A1)"),
-            ("\t=1", "'\t=1"),
-            ("\r\n=1", "'\r\n=1"),
-            (" =1", "' =1"),
-            ("＝1", "'＝1"),
-            ("door = old", "door = old"),
-            ("", ""),
-        ] {
-            assert_eq!(harmless(text), cell);
-        }
-    }
 }

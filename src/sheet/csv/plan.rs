@@ -1,6 +1,6 @@
 //! The sealing plan as CSV, one line for each gap in the order of work.
 
-use super::{Writer, harmless, number};
+use super::cells::{Writer, flag, harmless, number};
 use crate::assess::Answer;
 use crate::assess::sealing::{Chosen, Work, WorkStep};
 use crate::assess::sealing::{Cost, Figures};
@@ -48,12 +48,7 @@ const COLUMNS: [(&str, Cell); 22] = [
         number(line.step.sealable.remedy().leak_left_percent)
     }),
     ("remedy_assumed", |line| {
-        if line.step.sealable.is_assumed() {
-            "yes"
-        } else {
-            "no"
-        }
-        .to_owned()
+        flag(Some(line.step.sealable.is_assumed()))
     }),
     ("cost_basis", |line| {
         line.step.sealable.remedy().cost_basis.word().to_owned()

@@ -1,6 +1,6 @@
 //! The fields of appliances, heaters, drying machines, moisture sources and fans.
 
-use super::{Entry, Field as F, of};
+use super::entry::{Entry, Field as F, of};
 
 pub(super) const FIELDS: &[Entry] = &[
     of(F::ApplianceKind, "kind", "Appliance")

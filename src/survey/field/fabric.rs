@@ -1,6 +1,6 @@
 //! The fields of spaces, the openings between them, and the fabric.
 
-use super::{Entry, Field as F, of};
+use super::entry::{Entry, Field as F, of};
 
 pub(super) const FIELDS: &[Entry] = &[
     of(F::Name, "name", "Name").help(

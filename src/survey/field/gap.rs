@@ -1,6 +1,6 @@
 //! The fields of zones, and gaps with their sizes, places and remedies.
 
-use super::{Entry, Field as F, of};
+use super::entry::{Entry, Field as F, of};
 
 pub(super) const FIELDS: &[Entry] = &[
     of(F::ZoneName, "name", "Name of the zone")

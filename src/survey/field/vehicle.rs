@@ -1,6 +1,6 @@
 //! The fields of the survey itself, the vehicle and where it stands.
 
-use super::{Entry, Field as F, of};
+use super::entry::{Entry, Field as F, of};
 
 pub(super) const FIELDS: &[Entry] = &[
     of(F::Title, "title", "Title").help("The name of the survey as it stands on the job sheet."),

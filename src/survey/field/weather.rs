@@ -1,6 +1,6 @@
 //! The fields of weather cases, target states, prices, and what drying depends on.
 
-use super::{Entry, Field as F, of};
+use super::entry::{Entry, Field as F, of};
 
 pub(super) const FIELDS: &[Entry] = &[
     of(F::Wind, "wind_m_s", "Wind at 10 m, station")

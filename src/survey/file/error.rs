@@ -1,6 +1,7 @@
 //! What can go wrong with a survey file, each in a sentence that says what, where, and what to do.
 
-use super::{FileStamp, LARGEST_FILE_BYTES, NEWEST_FORMAT};
+use super::limits::{LARGEST_FILE_BYTES, NEWEST_FORMAT};
+use super::stamp::FileStamp;
 use std::io;
 use std::path::PathBuf;
 

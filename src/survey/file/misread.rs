@@ -1,6 +1,6 @@
 //! What the reader of the text says, in plain sentences with line and column.
 
-use super::ParseError;
+use super::error::ParseError;
 use ron::error::{Error, SpannedError};
 
 /// The error of a file whose format number was looked for.

@@ -2,8 +2,9 @@
 
 use super::disk::{Disk, RealDisk};
 use super::error::{SaveError, SaveStep};
-use super::load::FileStamp;
-use super::{LARGEST_FILE_BYTES, parse, print};
+use super::limits::LARGEST_FILE_BYTES;
+use super::stamp::FileStamp;
+use super::text::{parse, print};
 use crate::survey::Survey;
 use std::collections::BTreeSet;
 use std::fs::{self, File, Metadata, OpenOptions};

@@ -2,7 +2,7 @@
 
 use crate::physics::machine::{self as physics, MachineError};
 
-use super::{Finder, Finding, Item, Severity, called};
+use super::finding::{Finder, Finding, Item, Severity, called};
 use crate::survey::equipment::{HeaterFuel, Machine, MachineKind};
 use crate::survey::{Field, MoistureSource, SetUp, SourceKind, Survey};
 

@@ -1,6 +1,6 @@
 //! Findings about the gaps.
 
-use super::{Finder, Finding, Item, Severity, gap_subject};
+use super::finding::{Finder, Finding, Item, Severity, gap_subject};
 use crate::physics::flow_law::{CRACK_DEPTH_SPAN, CRACK_WIDTH_SPAN, crack_was_measured};
 use crate::physics::units::MM;
 use crate::survey::gap::{Behind, Facing, Form, Gap, LeadsTo, Purpose, WorkState};

@@ -1,6 +1,6 @@
 //! Findings about the photos of the gaps.
 
-use super::{Finder, Finding, Item, Severity};
+use super::finding::{Finder, Finding, Item, Severity};
 use crate::survey::file::PhotoState;
 use crate::survey::gap::Gap;
 use crate::survey::{Field, Survey};
@@ -33,7 +33,11 @@ pub(super) fn marks(finder: &mut Finder<'_>, gap: &Gap) {
 pub fn photos(survey: &Survey, states: &BTreeMap<String, PhotoState>) -> Vec<Finding> {
     let mut findings = Vec::new();
     for gap in &survey.gaps {
-        let mut finder = Finder::new(&mut findings, Item::Gap(gap.id), super::gap_subject(gap));
+        let mut finder = Finder::new(
+            &mut findings,
+            Item::Gap(gap.id),
+            super::finding::gap_subject(gap),
+        );
         for photo in &gap.photos {
             let name = &photo.name;
             let (trouble, advice) = match states.get(name) {

@@ -1,7 +1,7 @@
 //! Findings about spaces and the openings between them.
 
+use super::finding::{Finder, Finding, Item, Severity, numbered};
 use super::gap::sizes_in_range;
-use super::{Finder, Finding, Item, Severity, numbered};
 use crate::survey::{Field, InnerOpening, SpaceId, Survey};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {

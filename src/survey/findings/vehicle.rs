@@ -1,6 +1,6 @@
 //! Findings about the vehicle, its site, weather, targets, prices and fabric.
 
-use super::{Finder, Finding, Item, Severity, called};
+use super::finding::{Finder, Finding, Item, Severity, called};
 use crate::survey::fabric::{BuildUp, FabricElement, Layer};
 use crate::survey::number::{figure, given};
 use crate::survey::{Field, InsideAir, Survey, WeatherCase};

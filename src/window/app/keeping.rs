@@ -170,7 +170,7 @@ impl App {
         self.document = None;
         self.view = self.view.for_another_survey(Page::default());
         self.photos.open(None);
-        self.jobs.forget();
+        self.answers.forget();
         if let Some(keeper) = &self.keeping.keeper {
             keeper.look();
         }

@@ -72,7 +72,7 @@ impl App {
         };
         if let Some(states) = self.photos.news(document.history.revision()) {
             let found = findings::photos(document.history.survey(), states);
-            self.jobs.note(found);
+            self.answers.note(found);
         }
     }
 

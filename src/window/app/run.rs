@@ -5,7 +5,6 @@ use super::state::Picking;
 use crate::survey::file::{SaveError, load};
 use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
 use crate::window::commands::Command;
-use crate::window::desk::{Output, SheetFile};
 use crate::window::document::Document;
 use crate::window::ledger;
 use crate::window::notices::sentence_of;
@@ -15,10 +14,10 @@ use crate::window::picker::Pick;
 use crate::window::questions::{Answered, Dialog, PathFor, Then};
 use crate::window::request::Request;
 use crate::window::together::{self, ChangeOfMany};
+use crate::window::typesetting::{Output, SheetFile};
 use eframe::egui;
 use egui::{ThemePreference, ViewportCommand};
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 /// A file dialog that answers faster than this without a path was never shown.
@@ -30,8 +29,8 @@ impl App {
             Request::Edit { edit, merge } => self.edit(edit, merge),
             Request::CloseStep => self.with_document(|document| document.history.close_step()),
             Request::AbortStep => self.with_document(|document| document.history.abort_step()),
-            Request::Stop(work) => self.decisions.stop(work),
-            Request::Again(work) => self.decisions.again(work),
+            Request::Stop(work) => self.answers.stop(work),
+            Request::Again(work) => self.answers.again(work),
             Request::OpenWorking(topic) => self.view.working = Some(topic),
             Request::CloseWorking => self.view.working = None,
             Request::GoTo(place) => {
@@ -49,10 +48,10 @@ impl App {
             Request::Show(page) => self.view.page = page,
             Request::SelectGap(gap) => self.view.gaps.select(Some(gap)),
             Request::EndGuide => self.end_guide(),
-            Request::CancelSheet => self.desk.cancel(),
-            Request::SetSheetAgain => self.desk.again(),
+            Request::CancelSheet => self.sheets.cancel(),
+            Request::SetSheetAgain => self.sheets.again(),
             Request::WriteFile(file) => self.ask_path(PathFor::Write(file), ctx, frame),
-            Request::OpenWritten => self.desk.open(),
+            Request::OpenWritten => self.sheets.open(),
         }
     }
 
@@ -321,7 +320,7 @@ impl App {
     /// The sheet must be in sight before it is written.
     fn save_sheet(&mut self, ctx: &egui::Context, frame: &eframe::Frame) {
         self.view.page = Page::JobSheet;
-        if self.desk.pages().is_none() || self.desk.step().is_some() {
+        if self.sheets.pages().is_none() || self.sheets.step().is_some() {
             let words = "The pages are being set; save them when they are there.";
             self.notices.tell(Severity::Note, words);
             return;
@@ -332,20 +331,19 @@ impl App {
 
     /// Writes a file, or asks first where one is there already.
     fn write_file(&mut self, file: SheetFile, path: PathBuf, anyway: bool) {
-        let Some(document) = &self.document else {
+        let Some(of) = self.study_now() else {
             return;
         };
         if !anyway && path.exists() {
             self.asked = Some(Dialog::Replace { path, file }.into());
             return;
         }
-        let survey = Arc::clone(document.history.survey());
-        let survey_path = document.path().map(Path::to_owned);
+        let survey_path = self.path().map(Path::to_owned);
         let mark = self.view.job_sheet.mark;
-        self.desk.write(Output {
+        self.sheets.write(Output {
             file,
             path,
-            survey,
+            of,
             survey_path,
             mark,
         });

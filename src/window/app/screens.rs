@@ -22,9 +22,9 @@ impl App {
         Some(PageContext {
             survey,
             revision: document.history.revision(),
-            results: self.jobs.results(),
-            decisions: &self.decisions,
-            desk: &self.desk,
+            results: self.answers.results(),
+            answers: &self.answers,
+            sheets: &self.sheets,
             queue: &mut self.queue,
             selected: self.view.gaps.selected_in(survey),
             wanted: self.view.wanted,
@@ -99,7 +99,7 @@ impl App {
     }
 
     fn first_steps(&mut self, ui: &mut egui::Ui) {
-        let answers = self.jobs.results().map(|results| &results.assessment);
+        let answers = self.answers.results().map(|results| results.assessment());
         self.guide.saw(self.view.page, answers);
         let (true, Some(document)) = (self.guide.open, &self.document) else {
             return;
@@ -212,9 +212,9 @@ impl eframe::App for App {
                 .as_ref()
                 .map_or_else(String::new, Document::name);
             let findings = self
-                .jobs
+                .answers
                 .results()
-                .map_or(&[][..], |results| &results.assessment.findings);
+                .map_or(&[][..], |results| &results.findings);
             let known = dialogs::Known {
                 name: &name,
                 findings,

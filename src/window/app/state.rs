@@ -3,12 +3,10 @@
 use super::view::ViewState;
 use crate::survey::file::{Backups, protection};
 use crate::survey::{GapId, Severity, Survey};
-use crate::window::decisions::Decisions;
-use crate::window::desk::{SheetDesk, SheetKey, Snapshot, Told};
+use crate::window::answers::{Answers, Results, Revised};
 use crate::window::document::Document;
 use crate::window::focus::FocusKeeper;
 use crate::window::guide::Guide;
-use crate::window::jobs::{Jobs, Results};
 use crate::window::keeping::Keeping;
 use crate::window::looks::Looks;
 use crate::window::notices::Notices;
@@ -23,6 +21,7 @@ use crate::window::questions::{Asked, Dialog};
 use crate::window::request::Queue;
 use crate::window::start::Start;
 use crate::window::theme;
+use crate::window::typesetting::{SheetKey, Told, Typesetting};
 use eframe::egui;
 use egui::ViewportCommand;
 use std::path::{Path, PathBuf};
@@ -43,8 +42,7 @@ pub(super) type PickingPhotos = (GapId, Receiver<Option<Vec<PathBuf>>>, Instant)
 pub struct App {
     pub(super) document: Option<Document>,
     pub(super) backups: Backups,
-    pub(super) jobs: Jobs,
-    pub(super) decisions: Decisions,
+    pub(super) answers: Answers,
     pub(super) queue: Queue,
     pub(super) view: ViewState,
     pub(super) notices: Notices,
@@ -55,14 +53,13 @@ pub struct App {
     pub(super) may_close: bool,
     pub(super) looks: Looks,
     pub(super) guide: Guide,
-    pub(super) desk: SheetDesk,
+    pub(super) sheets: Typesetting,
     pub(super) keeping: Keeping,
     pub(super) photos: Photos,
     pub(super) photo_picker: PhotoPicker,
     pub(super) picking_photos: Option<PickingPhotos>,
     pub(super) closing_after_photos: bool,
     pub(super) focus: FocusKeeper,
-    submitted: Option<u64>,
     title: String,
 }
 
@@ -78,8 +75,8 @@ impl App {
         let (keeping, problem) =
             Keeping::start(start.data, Box::new(move || again.request_repaint()));
         let wake: Arc<dyn Fn() + Send + Sync> = Arc::new(move || ctx.request_repaint());
-        let jobs = Jobs::new(Arc::clone(&start.spawner), Arc::clone(&wake));
-        let photos = Photos::new(start.photo_spawner, start.photo_holding, Arc::clone(&wake));
+        let answers = Answers::new(Arc::clone(&start.spawner), Arc::clone(&wake), start.effort);
+        let photos = Photos::new(&start.photo_spawner, start.photo_holding, &wake);
         let view = ViewState {
             job_sheet: JobSheetView::stored(cc.storage),
             gaps: GapsView::stored(cc.storage),
@@ -88,8 +85,7 @@ impl App {
         let mut app = Self {
             document: None,
             backups: Backups::default(),
-            jobs,
-            decisions: Decisions::new(Arc::clone(&start.spawner), Arc::clone(&wake), start.effort),
+            answers,
             queue: Queue::default(),
             view,
             notices: Notices::default(),
@@ -99,7 +95,7 @@ impl App {
             samples: start.samples,
             may_close: false,
             guide: Guide::default(),
-            desk: SheetDesk::new(start.spawner, wake),
+            sheets: Typesetting::new(start.spawner, wake, start.effort),
             looks,
             keeping,
             photos,
@@ -107,7 +103,6 @@ impl App {
             picking_photos: None,
             closing_after_photos: false,
             focus: FocusKeeper::default(),
-            submitted: None,
             title: String::new(),
         };
         if start.guide && !app.looks.guide_seen {
@@ -132,13 +127,13 @@ impl App {
     /// The newest results.
     #[must_use]
     pub fn results(&self) -> Option<&Results> {
-        self.jobs.results()
+        self.answers.results()
     }
 
     /// What has come of longer work.
     #[must_use]
-    pub fn decisions(&self) -> &Decisions {
-        &self.decisions
+    pub fn answers(&self) -> &Answers {
+        &self.answers
     }
 
     /// Whether there are changes that are not saved.
@@ -183,13 +178,11 @@ impl App {
 
     /// Takes a survey as the open one.
     pub(super) fn show_document(&mut self, document: Document, page: Page) {
-        self.desk.clear();
+        self.sheets.clear();
         self.view = self.view.for_another_survey(page);
         self.keeping.let_go();
-        self.jobs.forget();
-        self.decisions.forget();
+        self.answers.forget();
         self.photos.open(document.path());
-        self.submitted = None;
         self.guide.start_over();
         if let Some(refused) = document.path().and_then(protection) {
             self.notices.tell(Severity::Note, sentence_of(&refused));
@@ -198,60 +191,48 @@ impl App {
     }
 
     pub(super) fn work_out(&mut self) {
-        if let Some(document) = &self.document {
-            let revision = document.history.revision();
-            if self.submitted != Some(revision) {
-                self.submitted = Some(revision);
-                let survey = Arc::clone(document.history.survey());
-                if let Err(sentence) = self.jobs.submit(revision, survey) {
-                    self.notices.tell(Severity::Error, sentence);
-                }
-            }
-        }
-        for sentence in self.jobs.collect() {
+        let Some(document) = &self.document else {
+            return;
+        };
+        let history = &document.history;
+        let wanted = self.view.sealing_plan.wanted();
+        let told =
+            self.answers
+                .follow(history.revision(), history.survey(), self.view.page, wanted);
+        for sentence in told {
             self.notices.tell(Severity::Error, sentence);
         }
-        if let Some(document) = &self.document {
-            let history = &document.history;
-            let wanted = self.view.sealing_plan.wanted();
-            let (revision, page) = (history.revision(), self.view.page);
-            let told = self
-                .decisions
-                .follow(revision, history.survey(), page, wanted);
-            for sentence in told {
-                self.notices.tell(Severity::Error, sentence);
-            }
-        }
+    }
+
+    /// The study of the survey as it is.
+    pub(super) fn study_now(&mut self) -> Option<Arc<Revised>> {
+        let history = &self.document.as_ref()?.history;
+        Some(self.answers.of(history.revision(), history.survey()))
     }
 
     /// Has the job sheet set while its page is shown, and takes in what came of it.
     pub(super) fn set_sheet(&mut self, ctx: &egui::Context) {
-        for told in self.desk.collect(ctx) {
+        for told in self.sheets.collect(ctx) {
             match told {
                 Told::Done(sentence) => {
-                    self.guide.wrote(self.desk.written());
+                    self.guide.wrote(self.sheets.written());
                     self.notices.tell(Severity::Note, sentence);
                 }
                 Told::Failed(words) => self.notices.tell(Severity::Error, sentence_of(&words)),
             }
         }
-        let Some(document) = &self.document else {
-            return;
-        };
         if self.view.page != Page::JobSheet {
             return;
         }
+        let Some(of) = self.study_now() else { return };
         let key = SheetKey {
-            revision: document.history.revision(),
+            revision: of.revision,
             choices: self.view.job_sheet.choices.clone(),
         };
-        let snapshot = Snapshot {
-            survey: Arc::clone(document.history.survey()),
-            path: document.path().map(Path::to_owned),
-        };
-        self.desk.want(&key, &snapshot);
+        let path = self.document.as_ref().and_then(Document::path);
+        self.sheets.want(&key, &of, path);
         if let Some((pages, width)) = self.view.job_sheet.in_sight.clone() {
-            self.desk.show(pages, width);
+            self.sheets.show(pages, width);
         }
     }
 

@@ -152,6 +152,17 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
         self.take(chosen, part);
     }
 
+    /// One of several that have a name.
+    pub(super) fn one_of<C: PartialEq + Copy>(
+        &mut self,
+        field: Field,
+        options: &[C],
+        name: fn(C) -> &'static str,
+        part: Part<T, C>,
+    ) {
+        self.choice(field, options, |one| name(*one).to_owned(), part);
+    }
+
     /// Yes or no; a finding at the field stands under it.
     pub(super) fn tick(&mut self, field: Field, part: Part<T, bool>) {
         let ticked = widgets::tick(self.ui, field, *part(&mut self.record));

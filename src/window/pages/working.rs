@@ -70,13 +70,13 @@ fn written<View>(ui: &Ui, context: &PageContext<'_, View>, topic: Topic) -> Opti
         .data(|data| data.get_temp::<Written>(id))
         .filter(|written| written.topic == topic);
     let results = context.results?;
-    let decisions = context.decisions;
+    let answers = context.answers;
     let revision = match topic {
-        Topic::Drying(_) => results.comparison_revision,
-        Topic::Uncertainty => decisions
+        Topic::Drying(_) => results.comparison_revision(),
+        Topic::Uncertainty => answers
             .uncertainty(context.revision)
             .map_or(0, |_| context.revision),
-        Topic::Ranking => decisions.ranking().map_or(0, |dated| dated.revision),
+        Topic::Ranking => answers.ranking().map_or(0, |dated| dated.revision),
         _ => results.revision,
     };
     let fits = revision == context.revision;
@@ -84,11 +84,11 @@ fn written<View>(ui: &Ui, context: &PageContext<'_, View>, topic: Topic) -> Opti
         Some(before) if !fits || before.revision == revision => before.working,
         before if !fits => before.and_then(|before| before.working),
         _ => {
-            let working = match (topic, &results.comparison) {
+            let working = match (topic, results.comparison()) {
                 (Topic::Drying(topic), Ok(all)) => drying_working(context.survey, all, topic),
                 (Topic::Uncertainty, _) => uncertainty(context),
                 (Topic::Ranking, _) => ranking(context),
-                (topic, _) => working(context.survey, &results.assessment, topic),
+                (topic, _) => working(context.survey, results.assessment(), topic),
             };
             let working = working.map(|working| Arc::new(workings::one(&working)));
             let written = Written {
@@ -104,7 +104,7 @@ fn written<View>(ui: &Ui, context: &PageContext<'_, View>, topic: Topic) -> Opti
 
 fn uncertainty<View>(context: &PageContext<'_, View>) -> Option<Working> {
     let found = context
-        .decisions
+        .answers
         .uncertainty(context.revision)?
         .as_ref()
         .ok()?;
@@ -112,7 +112,7 @@ fn uncertainty<View>(context: &PageContext<'_, View>) -> Option<Working> {
 }
 
 fn ranking<View>(context: &PageContext<'_, View>) -> Option<Working> {
-    let found = context.decisions.ranking()?.answer.as_ref().ok()?;
+    let found = context.answers.ranking()?.answer.as_ref().ok()?;
     Some(ranking_working(
         context.survey,
         found.aim,

@@ -9,15 +9,14 @@ mod worker;
 
 pub use worker::Source;
 
-use super::jobs::Spawner;
+use super::background::{Manner, Spawner, Status, Task, Wake};
 use crate::survey::file::{PhotoState, photo_folder};
 use crate::survey::{GapId, Survey};
 use eframe::egui::{ColorImage, Context, TextureHandle, TextureOptions, Vec2, load::SizedTexture};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
-use std::sync::mpsc::{Receiver, Sender, channel};
-use std::sync::{Arc, Mutex};
-use worker::{Carry, Done, Folders, Line, SCREEN_PIXELS, Size, Work, lock};
+use std::sync::Arc;
+use worker::{Carry, Done, Folders, SCREEN_PIXELS, Size, Work};
 
 /// Pictures kept in memory, each 256 kB at most; more are read again in a moment.
 const MOST_THUMBNAILS: usize = 24;
@@ -53,11 +52,8 @@ pub(super) struct Arrived {
 
 /// The photos of the open survey.
 pub struct Photos {
-    spawner: Spawner,
-    wake: Arc<dyn Fn() + Send + Sync>,
-    sender: Sender<(u64, Done)>,
-    receiver: Receiver<(u64, Done)>,
-    line: Arc<Mutex<Line>>,
+    /// One photo at a time: each may take hundreds of megabytes while it is decoded.
+    task: Task<(u64, Folders, Work), (u64, Done)>,
     folders: Folders,
     /// Grows with every survey opened; answers for another one are dropped.
     survey: u64,
@@ -82,18 +78,15 @@ pub struct Photos {
 impl Photos {
     /// No survey yet. `holding` is the folder for photos of changes that are not saved.
     #[must_use]
-    pub fn new(
-        spawner: Spawner,
-        holding: Option<PathBuf>,
-        wake: Arc<dyn Fn() + Send + Sync>,
-    ) -> Self {
-        let (sender, receiver) = channel();
+    pub fn new(spawner: &Spawner, holding: Option<PathBuf>, wake: &Wake) -> Self {
+        let manner = Manner::at_once("A photo could not be read or kept");
+        let task = Task::new(spawner, wake, manner, |(survey, folders, work), line| {
+            if let Some(done) = worker::run(&folders, work) {
+                line.send((survey, done));
+            }
+        });
         let mut photos = Self {
-            spawner,
-            wake,
-            sender,
-            receiver,
-            line: Arc::default(),
+            task,
             folders: Folders {
                 beside: None,
                 holding,
@@ -190,34 +183,16 @@ impl Photos {
     }
 
     fn submit(&mut self, work: Work) {
-        let start = {
-            let mut line = lock(&self.line);
-            let entry = (self.survey, self.folders.clone(), work);
-            // The photo somebody is looking at goes before all that waits.
-            match entry.2 {
-                Work::Show {
-                    size: Size::Screen | Size::Large,
-                    ..
-                } => line.waiting.push_front(entry),
-                _ => line.waiting.push_back(entry),
-            }
-            !std::mem::replace(&mut line.working, true)
+        let entry = (self.survey, self.folders.clone(), work);
+        // The photo somebody is looking at goes before all that waits.
+        let started = match entry.2 {
+            Work::Show {
+                size: Size::Screen | Size::Large,
+                ..
+            } => self.task.add_first(entry),
+            _ => self.task.add(entry),
         };
-        if !start {
-            return;
-        }
-        let (line, sender, wake) = (
-            Arc::clone(&self.line),
-            self.sender.clone(),
-            Arc::clone(&self.wake),
-        );
-        let started = (self.spawner)(Box::new(move || worker::work(&line, &sender, &*wake)));
-        if let Err(error) = started {
-            lock(&self.line).working = false;
-            self.troubles.push(format!(
-                "Photos cannot be read just now, because no worker started: {error}."
-            ));
-        }
+        self.troubles.extend(started.err());
     }
 
     /// Once a frame: fetches what was asked for and takes in what has come back.
@@ -245,13 +220,19 @@ impl Photos {
 
     /// Takes in what has come back.
     pub(super) fn collect(&mut self) {
-        while let Ok((survey, done)) = self.receiver.try_recv() {
+        let (all, failed) = self.task.collect();
+        for (survey, done) in all {
             match done {
                 Done::Carried(failed) => self.carried(&failed),
                 _ if survey != self.survey => {}
                 done => self.take(done),
             }
         }
+        if failed.is_some() && self.task.status() == Status::Idle {
+            // Nothing is on its way any more, whichever of it fell.
+            (self.attaching, self.carrying) = (0, 0);
+        }
+        self.troubles.extend(failed);
     }
 
     fn take(&mut self, done: Done) {
@@ -282,7 +263,6 @@ impl Photos {
                 }
             }
             Done::Carried(failed) => self.carried(&failed),
-            Done::Failed(sentence) => self.troubles.push(sentence),
         }
     }
 

@@ -7,10 +7,8 @@ use crate::survey::file::{
     set_aside,
 };
 use eframe::egui::ColorImage;
-use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
-use std::sync::mpsc::Sender;
-use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::sync::Arc;
 use std::time::{Duration, SystemTime};
 
 /// Longest side of a thumbnail, in pixels.
@@ -131,55 +129,10 @@ pub(super) enum Done {
     Looked(Vec<(String, PhotoState)>),
     /// The photos that did not come along, each with the reason.
     Carried(Vec<(String, String)>),
-    /// The work failed inside the program.
-    Failed(String),
 }
 
-/// Work that waits, with the survey it is for.
-#[derive(Default)]
-pub(super) struct Line {
-    pub(super) waiting: VecDeque<(u64, Folders, Work)>,
-    pub(super) working: bool,
-}
-
-/// A poisoned lock only means that a worker panicked; what waits behind it is still whole.
-pub(super) fn lock(line: &Mutex<Line>) -> MutexGuard<'_, Line> {
-    line.lock().unwrap_or_else(PoisonError::into_inner)
-}
-
-/// Works until nothing waits. One photo at a time: each may take hundreds of megabytes while it
-/// is decoded.
-pub(super) fn work(
-    line: &Mutex<Line>,
-    sender: &Sender<(u64, Done)>,
-    wake: &(dyn Fn() + Send + Sync),
-) {
-    loop {
-        let next = {
-            let mut line = lock(line);
-            let next = line.waiting.pop_front();
-            line.working = next.is_some();
-            next
-        };
-        let Some((survey, folders, piece)) = next else {
-            return;
-        };
-        let piece = std::panic::AssertUnwindSafe(|| run(&folders, piece));
-        let done =
-            std::panic::catch_unwind(piece).unwrap_or_else(|_| Some(Done::Failed(panicked())));
-        if let Some(done) = done {
-            // Nobody listens any more when the window is gone.
-            let _ = sender.send((survey, done));
-            wake();
-        }
-    }
-}
-
-fn panicked() -> String {
-    "A photo could not be read: its file made the program stumble. The survey is safe.".to_owned()
-}
-
-fn run(folders: &Folders, work: Work) -> Option<Done> {
+/// Does a piece of work; nothing comes of some.
+pub(super) fn run(folders: &Folders, work: Work) -> Option<Done> {
     Some(match work {
         Work::Attach { gap, batch, source } => Done::Attached {
             gap,

@@ -1,6 +1,7 @@
 //! Findings: sign, word, sentence, what to do, and the way there.
 
-use crate::survey::{Finding, Item};
+use crate::report::findings::about;
+use crate::survey::Finding;
 use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
@@ -23,7 +24,7 @@ pub fn finding_row(ui: &mut Ui, queue: &mut Queue, finding: &Finding, with_way: 
             ui.add(egui::Label::new(&finding.sentence).wrap());
             super::words::muted(ui, format!("→ {}", finding.advice));
             if with_way {
-                let words = RichText::new(format!("go to {}", place_words(finding.place.item)))
+                let words = RichText::new(format!("go to {}", about(finding.place.item)))
                     .small()
                     .color(palette(ui).accent);
                 if super::words::link(ui, words).clicked() {
@@ -48,29 +49,5 @@ pub fn finding_list<'a>(
         ui.push_id((at, finding.place), |ui| {
             finding_row(ui, queue, finding, with_way);
         });
-    }
-}
-
-fn place_words(item: Item) -> String {
-    match item {
-        Item::Header => "the survey's title".to_owned(),
-        Item::Vehicle => "the vehicle".to_owned(),
-        Item::Site => "the site".to_owned(),
-        Item::Targets => "the targets".to_owned(),
-        Item::Tariffs => "the prices".to_owned(),
-        Item::Drying => "contents, sun and supply".to_owned(),
-        Item::Zone(_) => "the zones".to_owned(),
-        Item::Gap(id) => format!("gap {id}"),
-        Item::Weather(_) => "the weather case".to_owned(),
-        Item::Fabric(_) => "the fabric element".to_owned(),
-        Item::Appliance(_) => "the appliance".to_owned(),
-        Item::Machine(_) => "the drying machine".to_owned(),
-        Item::Heater(_) => "the heater".to_owned(),
-        Item::Fan(_) => "the fan".to_owned(),
-        Item::Source(_) => "the moisture source".to_owned(),
-        Item::Space(id) => format!("space {id}"),
-        Item::InnerOpening(id) => format!("inner opening {id}"),
-        Item::Ledger => "the ledger".to_owned(),
-        Item::SafetyVentilation => "safety ventilation".to_owned(),
     }
 }

@@ -1,7 +1,7 @@
 //! How far longer work is, with the way to stop it.
 
-use crate::window::decisions::LongWork;
-use crate::window::errand::Status;
+use crate::window::answers::LongWork;
+use crate::window::background::Status;
 use crate::window::request::{Queue, Request};
 use eframe::egui;
 use egui::{ProgressBar, Ui};

@@ -1,6 +1,7 @@
 //! Draws sections of the report: the same sentences, tables and cautions that page and paper show.
 
 use super::answer::working_button;
+use super::findings::finding_row;
 use super::words::{explain_marks, link, muted, tell_name};
 use crate::report::{Align, Block, Fact, Row, RowKind, Section, Table};
 use crate::survey::{Item, Place};
@@ -9,10 +10,33 @@ use crate::window::theme::palette;
 use eframe::egui;
 use egui::{Color32, Grid, Label, Layout, RichText, ScrollArea, Sense, Ui, UiBuilder, vec2};
 
+/// Puts a control in the place of a cell, or behind the last one, where the column is as many as
+/// the row has cells. `false` leaves the cell to be drawn.
+pub type Controls<'a> = &'a mut dyn FnMut(&mut Ui, &mut Queue, &Row, usize) -> bool;
+
 /// Draws what stands in a section, without its heading.
 pub fn section(ui: &mut Ui, queue: &mut Queue, section: &Section) {
+    drawn(ui, queue, section, None);
+}
+
+/// The same with a page's controls in its tables.
+pub fn section_with(ui: &mut Ui, queue: &mut Queue, section: &Section, controls: Controls<'_>) {
+    drawn(ui, queue, section, Some(controls));
+}
+
+fn drawn(ui: &mut Ui, queue: &mut Queue, section: &Section, mut controls: Option<Controls<'_>>) {
     for (at, block) in section.blocks.iter().enumerate() {
-        ui.push_id(("block", &section.title, at), |ui| draw(ui, queue, block));
+        ui.push_id(("block", &section.title, at), |ui| {
+            match (block, &mut controls) {
+                (Block::Table { table }, Some(controls)) => {
+                    table_with(ui, queue, table, Some(controls));
+                }
+                _ => draw(ui, queue, block),
+            }
+        });
+    }
+    if let Some(topic) = section.topic {
+        working_button(ui, queue, topic, &section.title);
     }
 }
 
@@ -54,6 +78,7 @@ fn draw(ui: &mut Ui, queue: &mut Queue, block: &Block) {
         Block::Points { points } => points.iter().for_each(|words| point(ui, words)),
         Block::Facts { rows } => facts(ui, queue, rows),
         Block::Caution { title, text } => caution(ui, title, text),
+        Block::Finding { finding, .. } => finding_row(ui, queue, finding, true),
         Block::Table { table } => self::table(ui, queue, table),
         Block::Figure { .. } | Block::Photos { .. } | Block::Signature { .. } => {}
     }
@@ -99,41 +124,39 @@ fn facts(ui: &mut Ui, queue: &mut Queue, rows: &[Fact]) {
 /// Draws a table of the report, which scrolls sideways where it does not fit; rows that have a
 /// working lead to it.
 pub fn table(ui: &mut Ui, queue: &mut Queue, table: &Table) {
-    let room = ui.available_width();
-    ScrollArea::horizontal()
-        .id_salt("table")
-        .auto_shrink([false, true])
-        .show(ui, |ui| {
-            // Cells from the right need an end to stand at.
-            ui.set_max_width(room);
-            grid(ui, queue, table);
-        });
+    table_with(ui, queue, table, None);
 }
 
-fn grid(ui: &mut Ui, queue: &mut Queue, table: &Table) {
-    let has_workings = table.rows.iter().any(|row| row.topic.is_some());
-    let has_ways = table.rows.iter().any(|row| row.item.is_some());
+fn table_with(ui: &mut Ui, queue: &mut Queue, table: &Table, mut controls: Option<Controls<'_>>) {
+    let with_controls = controls.is_some();
     let words = words_width(ui, table);
-    Grid::new("table")
-        .num_columns(table.columns.len() + usize::from(has_workings) + usize::from(has_ways))
-        .striped(true)
-        .spacing([14.0, 3.0])
+    let columns = table.columns.len() + 2;
+    ScrollArea::horizontal()
+        .auto_shrink([false, true])
         .show(ui, |ui| {
-            if table.columns.iter().any(|column| !column.head.is_empty()) {
-                for column in shown(table).map(|(_, column)| column) {
-                    let head = RichText::new(&column.head).small().color(palette(ui).muted);
-                    cell(ui, column.align, words, head);
+            let grid = Grid::new("table").num_columns(columns).striped(true);
+            grid.spacing([14.0, 3.0]).show(ui, |ui| {
+                if table.columns.iter().any(|column| !column.head.is_empty()) {
+                    for (_, column) in shown(table, with_controls) {
+                        let head = RichText::new(&column.head).small().color(palette(ui).muted);
+                        cell(ui, column.align, words, head);
+                    }
+                    ui.end_row();
                 }
-                ui.end_row();
-            }
-            let mut group = "";
-            for row in &table.rows {
-                if row.kind == RowKind::Group {
-                    group = first(row);
+                let mut group = "";
+                for (number, row) in table.rows.iter().enumerate() {
+                    if row.kind == RowKind::Group {
+                        group = first(row);
+                    }
+                    match &mut controls {
+                        None => draw_row(ui, queue, table, (row, group), words),
+                        Some(controls) => {
+                            controlled_row(ui, queue, (table, number, words), controls)
+                        }
+                    }
+                    ui.end_row();
                 }
-                draw_row(ui, queue, table, (row, group), words);
-                ui.end_row();
-            }
+            });
         });
 }
 
@@ -148,14 +171,8 @@ fn draw_row(ui: &mut Ui, queue: &mut Queue, table: &Table, (row, group): (&Row, 
         return;
     }
     let label = first(row);
-    for (at, column) in shown(table) {
-        let text = row.cells.get(at).map_or("", String::as_str);
-        let text = RichText::new(text).color(sign_colour(ui, text));
-        let text = if row.kind == RowKind::Total {
-            text.strong()
-        } else {
-            text
-        };
+    for (at, column) in shown(table, false) {
+        let text = words_of(ui, row, at);
         match row.working_of(at) {
             None => cell(ui, column.align, words, text),
             Some(topic) => {
@@ -201,18 +218,56 @@ fn way_to(ui: &mut Ui, queue: &mut Queue, item: Item) {
     }
 }
 
-/// Columns with their places; boxes to tick are for paper.
-fn shown(table: &Table) -> impl Iterator<Item = (usize, &crate::report::Column)> {
+/// A row whose cells give way to controls, and one cell more for those behind it.
+fn controlled_row(
+    ui: &mut Ui,
+    queue: &mut Queue,
+    (table, number, words): (&Table, usize, f32),
+    controls: Controls<'_>,
+) {
+    let Some(row) = table.rows.get(number) else {
+        return;
+    };
+    for (at, column) in shown(table, true) {
+        ui.push_id((number, at), |ui| {
+            if column.align == Align::Left {
+                ui.set_max_width(words);
+            }
+            if !controls(ui, queue, row, at) {
+                cell(ui, column.align, words, words_of(ui, row, at));
+            }
+        });
+    }
+    ui.push_id((number, "behind"), |ui| {
+        controls(ui, queue, row, table.columns.len());
+    });
+}
+
+fn words_of(ui: &Ui, row: &Row, at: usize) -> RichText {
+    let text = row.cells.get(at).map_or("", String::as_str);
+    let text = RichText::new(text).color(sign_colour(ui, text));
+    if row.kind == RowKind::Total {
+        text.strong()
+    } else {
+        text
+    }
+}
+
+/// Columns with their places; boxes to tick are for paper, and for pages that put controls there.
+fn shown(table: &Table, ticks: bool) -> impl Iterator<Item = (usize, &crate::report::Column)> {
     let columns = table.columns.iter().enumerate();
-    columns.filter(|(_, column)| column.align != Align::Tick)
+    columns.filter(move |(_, column)| ticks || column.align != Align::Tick)
 }
 
 /// Width for each column of words: what numbers leave, shared.
 fn words_width(ui: &Ui, table: &Table) -> f32 {
     const NUMBER: f32 = 84.0;
     const LEAST: f32 = 110.0;
+    // A link to the working and one to what a row is about stand behind the cells.
+    let any = |is: fn(&Row) -> bool| if table.rows.iter().any(is) { 1.0 } else { 0.0 };
     let (mut of_words, mut of_numbers) = (0.0_f32, 0.0_f32);
-    for (_, column) in shown(table) {
+    of_numbers += any(|row| row.topic.is_some()) + any(|row| row.item.is_some());
+    for (_, column) in shown(table, false) {
         if column.align == Align::Left {
             of_words += 1.0;
         } else {

@@ -63,7 +63,7 @@ fn work_without_a_rate_is_not_free() {
     let (cost, ranked, without) = worked_out(&survey);
     assert_eq!((cost.labour, cost.priced), (None, 30.0));
     assert!(cost.whole().is_err());
-    assert_eq!(cost.at_least(), "≥ ");
+    assert_eq!(cost.at_least(), "≥\u{a0}");
     assert!(
         cost.whole()
             .unwrap_err()

@@ -34,7 +34,11 @@ fn a_plan_shows_everything_before_and_after() {
         &plan.after.removal_l_per_day,
     );
     fell(&plan.before.winter_cost, &plan.after.winter_cost);
-    fell(&plan.eqla_unintended.0, &plan.eqla_unintended.1);
+    let eqla = |total: &crate::assess::Answer<crate::assess::LeakageTotal>| {
+        total.clone().map(|all| all.figures.eqla)
+    };
+    let leakage = &plan.leakage_unintended;
+    fell(&eqla(&leakage.0), &eqla(&leakage.1));
     // 151 days of 24 h at 0.3 a kWh.
     let cost = plan.before.winter_cost.clone().unwrap();
     assert!((cost / plan.before.air_heat_w - 151.0 * 24.0 * 0.3 / 1000.0).abs() < 1e-9);

@@ -4,8 +4,8 @@ use super::combine::{correlation, interval, ranks, shares};
 use super::input::{Spread, UncertainInput};
 use super::random::Draw;
 use super::*;
-use crate::assess::assess;
 use crate::assess::tests::{air, bare, gap_mut, hole};
+use crate::assess::{Study, assess};
 use crate::survey::gap::Cavity;
 use crate::survey::{Facing, GapId, InsideAir, Survey};
 
@@ -20,7 +20,8 @@ fn in_pieces(
     draws: u32,
     cuts: impl IntoIterator<Item = u32>,
 ) -> Uncertainty {
-    let trials = Trials::new(survey).unwrap();
+    let study = Study::of(survey);
+    let trials = study.trials().unwrap();
     let mut from = 0;
     let mut chunks = Vec::new();
     for end in cuts.into_iter().chain([draws]) {

@@ -178,7 +178,8 @@ fn leakage_not_found_is_added_beside_the_headline() {
 
 #[test]
 fn missing_or_doubled_draws_are_refused() {
-    let trials = Trials::new(&holes(&[(60.0, 0.6), (60.0, 2.0)])).unwrap();
+    let study = Study::of(&holes(&[(60.0, 0.6), (60.0, 2.0)]));
+    let trials = study.trials().unwrap();
     let piece = |from, to| trials.draw_chunk(1, from..to);
     assert!(
         trials

@@ -1,7 +1,7 @@
 //! What stands on the sheets, read without a typesetter.
 
 use super::*;
-use crate::assess::{assess, compare};
+use crate::assess::assess;
 use crate::report::{Row, RowKind, Table};
 use crate::survey::{GapId, Purpose, Survey, WorkState, file};
 
@@ -11,18 +11,11 @@ const COACH_BUILT: &str = include_str!("../../../../sample-surveys/coastal-coach
 const CARAVAN: &str = include_str!("../../../../sample-surveys/farmyard-caravan.ron");
 
 pub(crate) fn sheet(survey: &Survey, choices: &Choices) -> Sheet {
-    let (assessment, comparison) = (assess(survey), compare(survey));
-    let material = Material {
-        told: report::Material {
-            survey,
-            assessment: &assessment,
-            comparison: &comparison,
-            uncertainty: None,
-            uncertainty_before: None,
-        },
-        photos: &BTreeMap::new(),
-    };
-    contents(&material, choices)
+    let study = Study::of(survey);
+    contents(
+        &Material::of(&study, choices.kind, &BTreeMap::new()),
+        choices,
+    )
 }
 
 fn section<'a>(sheet: &'a Sheet, title: &str) -> Option<&'a Section> {
@@ -84,11 +77,12 @@ fn what_protects_people_is_never_work_to_do() {
         .map(|gap| gap.id)
         .collect();
     assert!(!protected.is_empty());
-    let work = Work::of(&survey).expect("work");
+    let study = Study::of(&survey);
+    let work = study.work().as_ref().expect("work");
     for id in &protected {
         assert!(work.steps.iter().all(|step| step.sealable.gap() != *id));
         assert!(
-            work.stays_open.iter().any(|(gap, _)| gap == id),
+            work.stays_open.iter().any(|left| left.gap == *id),
             "gap {id} is explained"
         );
         assert!(work.purchases.iter().all(|one| !one.gaps.contains(id)));
@@ -106,7 +100,8 @@ fn what_protects_people_is_never_work_to_do() {
 fn a_proposal_holds_only_what_nobody_wanted() {
     let mut survey = file::parse(COACH_BUILT).expect("a sample");
     survey.gaps.retain(|gap| gap.state != WorkState::Planned);
-    let work = Work::of(&survey).expect("work");
+    let study = Study::of(&survey);
+    let work = study.work().as_ref().expect("work");
     assert!(!work.steps.is_empty());
     for step in &work.steps {
         let gap = survey.gap(step.sealable.gap()).expect("a gap");
@@ -120,7 +115,8 @@ fn the_shopping_list_and_the_bill_add_up() {
     let mut survey = file::parse(CARAVAN).expect("a sample");
     survey.tariffs.workshop_per_hour = Some(60.0);
     survey.tariffs.tax_percent = Some(20.0);
-    let work = Work::of(&survey).expect("work");
+    let study = Study::of(&survey);
+    let work = study.work().as_ref().expect("work");
     let material: f64 = work.purchases.iter().map(|one| one.cost).sum();
     let lines: Vec<_> = work.costs().collect();
     assert_eq!(lines.len(), work.steps.len());
@@ -149,7 +145,8 @@ fn the_shopping_list_and_the_bill_add_up() {
 #[test]
 fn work_goes_on_where_it_saves_and_ends_at_the_plan() {
     let survey = file::parse(CARAVAN).expect("a sample");
-    let work = Work::of(&survey).expect("work");
+    let study = Study::of(&survey);
+    let work = study.work().as_ref().expect("work");
     let after: Vec<f64> = work
         .steps
         .iter()
@@ -174,7 +171,9 @@ fn completion_is_the_vehicle_before_and_as_it_is_now() {
         .expect("known")
         .figures
         .eqla;
-    let planned: Vec<GapId> = Work::of(&survey)
+    let study = Study::of(&survey);
+    let work = study.work().as_ref();
+    let planned: Vec<GapId> = work
         .expect("work")
         .steps
         .iter()
@@ -198,7 +197,7 @@ fn completion_is_the_vehicle_before_and_as_it_is_now() {
     let eqla = plain_rows(tables[0]).next().expect("a row");
     // At least so much: a gap of the sample is not sized.
     let shown = |cell: &str| {
-        let number = cell.strip_prefix("≥ ").expect("a lower bound");
+        let number = cell.strip_prefix("≥\u{a0}").expect("a lower bound");
         number.parse::<f64>().expect("a number") / 1e4
     };
     assert!(
@@ -285,7 +284,7 @@ fn first_boxes(sheet: &Sheet) -> Vec<(&str, &str)> {
     let blocks = sheet.text.sections[0].blocks.iter();
     blocks
         .filter_map(|block| match block {
-            Block::Caution { title, text } => Some((title.as_str(), text.as_str())),
+            Block::Finding { title, text, .. } => Some((title.as_str(), text.as_str())),
             _ => None,
         })
         .collect()
@@ -375,13 +374,14 @@ fn a_planned_gap_without_size_is_work_and_its_saving_is_not_known() {
             gap.state = WorkState::Planned;
         }
     }
-    let work = Work::of(&survey).expect("work");
+    let study = Study::of(&survey);
+    let work = study.work().as_ref().expect("work");
     let step = work
         .steps
         .iter()
         .find(|step| step.sealable.gap() == not_sized);
     assert!(step.expect("a step").not_sized);
-    assert!(work.stays_open.iter().all(|(gap, _)| *gap != not_sized));
+    assert!(work.stays_open.iter().all(|left| left.gap != not_sized));
     let order = sheet(&survey, &Choices::new(Kind::WorkOrder));
     let text = serde_json::to_string(&order.text).expect("JSON");
     assert!(text.contains("Gap 37 is not sized: what sealing it saves is not known."));

@@ -114,14 +114,12 @@ fn before_and_after_have_the_reports_intervals() {
     let uncertainty = |survey: &Survey| uncertainty(survey, SEED, 400).expect("known");
     let (before, after) = (uncertainty(&found), uncertainty(&survey));
     let report = |survey: &Survey, kind, now, before| {
-        let (assessment, comparison) = (assess(survey), compare(survey));
+        let study = Study::of(survey);
         let material = Material {
             told: report::Material {
-                survey,
-                assessment: &assessment,
-                comparison: &comparison,
                 uncertainty: now,
                 uncertainty_before: before,
+                ..report::Material::of(&study)
             },
             photos: &BTreeMap::new(),
         };
@@ -250,7 +248,7 @@ fn savings_of_the_order_add_up() {
         (each.iter().sum::<f64>() - sum).abs() < slack,
         "{each:?} {sum}"
     );
-    let windy = plain_rows(plan[1]).find(|row| row.cells[0] == "Air changes, most wind, /h");
+    let windy = plain_rows(plan[1]).find(|row| row.cells[0] == "Air changes with most wind, /h");
     let windy = windy.expect("a row");
     let less = number(&windy.cells[1]) - number(&windy.cells[2]);
     assert!((less - sum).abs() < 0.11, "{less} {sum}");
@@ -279,5 +277,5 @@ fn one_piece_is_no_plural_and_tax_has_its_currency() {
         );
     }
     let report = sheet(&survey, &Choices::new(Kind::Report));
-    assert!(words(&report, "Sealing plan").contains("The costs hold EUR\u{a0}"));
+    assert!(words(&report, "Sealing plan").contains("The costs include EUR\u{a0}"));
 }

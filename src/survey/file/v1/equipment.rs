@@ -1,7 +1,7 @@
 //! Format 1: machines, heaters, fans and moisture sources.
 
+use super::ids::{FanId, HeaterId, MachineId, SourceId, SpaceId};
 use super::stored::{Entry, Number, Text, list, numbered, record, words};
-use super::{FanId, HeaterId, MachineId, SourceId, SpaceId};
 
 words! {
     /// How a drying machine works.

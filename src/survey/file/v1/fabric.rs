@@ -1,7 +1,7 @@
 //! Format 1: walls, roof, floor, windows and doors.
 
-use super::FabricId;
 use super::gap::Facing;
+use super::ids::FabricId;
 use super::live;
 use super::stored::{Entry, Number, Stored, Text, list, numbered, record, words};
 use serde::{Deserialize, Serialize};

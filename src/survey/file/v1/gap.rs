@@ -1,10 +1,10 @@
 //! Format 1: zones and gaps.
 
+use super::ids::{GapId, SpaceId, ZoneId};
 use super::live;
 use super::stored::{
     Entry, MOST_GAP_ENTRIES, Number, PhotoName, Stored, Text, choice, list, numbered, record, words,
 };
-use super::{GapId, SpaceId, ZoneId};
 use serde::{Deserialize, Serialize};
 
 record! {

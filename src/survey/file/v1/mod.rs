@@ -8,12 +8,15 @@
 mod equipment;
 mod fabric;
 mod gap;
+mod ids;
+mod live;
 mod site;
 mod space;
 mod stored;
 
 use super::error::ParseError;
-use super::{misread, reading};
+use super::limits::reading;
+use super::misread;
 use crate::survey::Survey as LiveSurvey;
 use equipment::{Fan, Heater, Machine, MoistureSource};
 use fabric::FabricElement;
@@ -24,28 +27,7 @@ use serde::{Deserialize, Serialize};
 use site::{Appliance, Drying, Header, SetUp, Site, Targets, Tariffs, Vehicle, WeatherCase};
 use space::{InnerOpening, Space};
 use std::collections::BTreeSet;
-use stored::{Number, Stored, list, numbers};
-
-/// The runtime types that the types of this format stand for.
-mod live {
-    pub(super) use crate::physics::pressure_coefficient::PressureSet;
-    pub(super) use crate::physics::wind::{Shelter, Terrain};
-    pub(super) use crate::survey::*;
-}
-
-numbers!(
-    ApplianceId,
-    FabricId,
-    FanId,
-    GapId,
-    HeaterId,
-    InnerOpeningId,
-    MachineId,
-    SourceId,
-    SpaceId,
-    WeatherId,
-    ZoneId
-);
+use stored::{Number, Stored, list};
 
 /// A whole survey file.
 #[derive(Serialize, Deserialize)]

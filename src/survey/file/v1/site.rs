@@ -1,7 +1,7 @@
 //! Format 1: title, vehicle, appliances, place, weather, targets and prices.
 
+use super::ids::{ApplianceId, WeatherId};
 use super::stored::{Number, Text, choice, numbered, record, words};
-use super::{ApplianceId, WeatherId};
 
 record! {
     /// Who made the survey, of what, where and when.

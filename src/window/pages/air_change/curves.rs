@@ -9,7 +9,7 @@ use crate::assess::quantity::Kind;
 use crate::figure::styles::PLAIN;
 use crate::report::direction::side;
 use crate::report::{Material, Section, dependence};
-use crate::window::jobs::Results;
+use crate::window::answers::Results;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, report};
 use eframe::egui;
@@ -33,7 +33,7 @@ fn curves(results: &Results) -> Vec<Curve<'_>> {
         ach.is_finite().then_some([one.from_front_deg, ach])
     };
     results
-        .assessment
+        .assessment()
         .cases
         .iter()
         .enumerate()
@@ -56,11 +56,11 @@ pub(super) fn against_direction(
 ) {
     let curves = curves(results);
     if curves.is_empty() {
-        let cases = &results.assessment.cases;
+        let cases = &results.assessment().cases;
         not_known(ui, cases.iter().find_map(|case| case.air.as_ref().err()));
         return;
     }
-    let all = case_looks(ui, &results.assessment);
+    let all = case_looks(ui, results.assessment());
     let looks: Vec<Look> = curves
         .iter()
         .filter_map(|(_, place, _)| all.get(*place).copied())
@@ -153,7 +153,7 @@ pub(super) fn not_known(ui: &mut Ui, why: Option<&crate::assess::NotKnown>) {
 
 /// Draws lowest, mean and highest air change over the directions against wind speed.
 pub(super) fn against_speed(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
-    let curve = match &results.wind_curve {
+    let curve = match results.wind_curve() {
         Ok(curve) => curve,
         Err(why) => return not_known(ui, Some(why)),
     };
@@ -199,7 +199,7 @@ pub(super) fn against_speed(ui: &mut Ui, context: &mut AirChangeContext<'_>, res
         &response,
         "Plot of air changes per hour against wind speed; the figures stand in the table below",
     );
-    as_table(ui, context, &dependence::by_speed(&results.wind_curve));
+    as_table(ui, context, &dependence::by_speed(results.wind_curve()));
 }
 
 /// The figures of a plot, folded away under it.

@@ -2,17 +2,17 @@
 //! inside.
 
 use super::view::AirChangeContext;
+use crate::assess::Study;
 use crate::assess::spaces::ClosingEffect;
 use crate::report::dependence;
 use crate::survey::{Edit, Field, InnerOpeningId, Item, Record, SetUp};
-use crate::window::decisions::Understood;
 use crate::window::pages::fields::Fields;
 use crate::window::widgets::{self, report};
 use eframe::egui;
 use egui::{Label, Ui};
 
 /// The best and the worst way to park for a wind that mostly comes from one side.
-pub(super) fn parked(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: Option<&Understood>) {
+pub(super) fn parked(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: Option<&Study>) {
     let site = &context.survey.site;
     let mut fields = Fields::new(ui, context, Item::Site, site, &Edit::Site);
     fields
@@ -28,27 +28,27 @@ pub(super) fn parked(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: Opt
         "A point of the compass such as NW, or degrees clockwise from north.",
     );
     if let Some(found) = found {
-        let section = dependence::parked(&found.parking);
+        let section = dependence::parked(found.parking());
         report::section(ui, context.queue, &section);
     }
 }
 
 /// Mean air change of each weather case by both sets of pressure coefficients.
-pub(super) fn pressure_sets(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: &Understood) {
-    let section = dependence::pressure_sets(context.survey, &found.pressure_sets);
+pub(super) fn pressure_sets(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: &Study) {
+    let section = dependence::pressure_sets(context.survey, found.pressure_sets());
     report::section(ui, context.queue, &section);
 }
 
 /// Every inner opening that closes: a switch for the set-up shown, and what closing it saves.
-pub(super) fn doors_inside(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: &Understood) {
-    if found.closing.is_empty() {
+pub(super) fn doors_inside(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: &Study) {
+    if found.closing_effects().is_empty() {
         ui.label(
             "No door or curtain inside is written down. Spaces and what joins them are added on the \
              Vehicle page; until then the inside is one space.",
         );
         return;
     }
-    for effect in &found.closing {
+    for effect in found.closing_effects() {
         ui.push_id(effect.id, |ui| one_effect(ui, context, effect));
         ui.add_space(3.0);
     }

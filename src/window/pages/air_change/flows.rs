@@ -5,8 +5,8 @@ use crate::assess::{CaseAir, CaseAnswer, DirectionAnswer, GapAirFlow};
 use crate::figure::{self, Arrangement, Show};
 use crate::report::{direction, flows};
 use crate::survey::{Gap, WeatherId};
+use crate::window::answers::Results;
 use crate::window::body;
-use crate::window::jobs::Results;
 use crate::window::request::Request;
 use crate::window::theme::{bold, palette};
 use crate::window::widgets::{self, Choice, report};
@@ -26,7 +26,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Re
         widgets::muted(ui, "The flows are being worked out.");
         return;
     }
-    let cases = &results.assessment.cases;
+    let cases = &results.assessment().cases;
     let Some(case) = chosen_case(context, cases) else {
         ui.label("There is no weather case.");
         return;
@@ -66,7 +66,7 @@ fn picture(
     };
     let figure = figure::body::body(
         context.survey,
-        &results.assessment,
+        results.assessment(),
         Arrangement::Wide,
         PICTURE_MM,
         &show,

@@ -41,7 +41,7 @@ pub fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
                 return;
             }
             part(ui, context, Part::Cases, |ui, context| {
-                let set_up = results.assessment.set_up.name();
+                let set_up = results.assessment().set_up.name();
                 let title = format!("Weather cases, {set_up}");
                 let cases = cases::section(&told, &PARTS);
                 widgets::card(ui, &title, |ui| {
@@ -91,9 +91,8 @@ fn part<'a>(
 
 /// What depends on warmth, on coefficients, on parking, and on doors inside.
 fn dependence_cards(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
-    let decisions = context.decisions;
-    let dated = decisions.understood();
-    let found = dated.map(|dated| &dated.answer);
+    let answers = context.answers;
+    let found = answers.dependence();
     widgets::columns(ui, WIDE_LEAST, 4, |ui, at| match (at, found) {
         (2, _) => {
             widgets::card(ui, "Parked for the prevailing wind", |ui| {
@@ -104,7 +103,7 @@ fn dependence_cards(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
         (0, Some(found)) => {
             widgets::card(ui, "Air changes against warmth inside", |ui| {
                 if let Some(results) = context.results {
-                    warmer::show(ui, context, found, &results.assessment);
+                    warmer::show(ui, context, found, results.assessment());
                 }
             });
         }

@@ -10,8 +10,8 @@ use crate::figure::rose::{drawn, needle};
 use crate::figure::styles::DRAWN;
 use crate::figure::{RoseFrame, rose};
 use crate::report::direction;
+use crate::window::answers::Results;
 use crate::window::body;
-use crate::window::jobs::Results;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
@@ -23,7 +23,7 @@ const MOST_HEIGHT: f32 = 330.0;
 
 /// Draws the rose, and what is chosen on it.
 pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
-    let assessment = &results.assessment;
+    let assessment = results.assessment();
     let Some(air) = any_air(assessment) else {
         let mut cases = assessment.cases.iter();
         return not_known(ui, cases.find_map(|case| case.air.as_ref().err()));

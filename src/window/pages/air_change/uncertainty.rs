@@ -3,14 +3,14 @@
 use super::view::AirChangeContext;
 use crate::report::{Material, uncertainty};
 use crate::survey::{Edit, Field, Item};
-use crate::window::decisions::LongWork;
+use crate::window::answers::LongWork;
 use crate::window::widgets::{self, NumberField, report};
 use eframe::egui::Ui;
 
 /// Draws the card.
 pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, told: &Material<'_>) {
-    let decisions = context.decisions;
-    let status = decisions.status(LongWork::Uncertainty);
+    let answers = context.answers;
+    let status = answers.status(LongWork::Uncertainty);
     widgets::long_work(
         ui,
         context.queue,
@@ -18,7 +18,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, told: &Mater
         status,
         "how sure the results are",
     );
-    if let Some(found) = decisions.uncertainty(context.revision) {
+    if let Some(found) = answers.uncertainty(context.revision) {
         let section = uncertainty::section(told, found);
         report::section(ui, context.queue, &section);
     }

@@ -4,19 +4,18 @@ use super::super::plots::{draw, name_plot, number};
 use super::curves::{ach_plot, as_table, hover, not_known};
 use super::lines::{Look, case_look, key};
 use super::view::AirChangeContext;
-use crate::assess::{Assessment, TemperatureCurve};
+use crate::assess::{Assessment, Study, TemperatureCurve};
 use crate::report::dependence;
-use crate::window::decisions::Understood;
 use eframe::egui::Ui;
 
 /// Draws a curve for each weather case.
 pub(super) fn show(
     ui: &mut Ui,
     context: &mut AirChangeContext<'_>,
-    found: &Understood,
+    found: &Study,
     assessment: &Assessment,
 ) {
-    let curves = match &found.against_temperature {
+    let curves = match found.temperature_curves() {
         Ok(curves) if !curves.is_empty() => curves,
         Ok(_) => return not_known(ui, None),
         Err(why) => return not_known(ui, Some(why)),
@@ -51,6 +50,6 @@ pub(super) fn show(
     as_table(
         ui,
         context,
-        &dependence::by_warmth(&found.against_temperature),
+        &dependence::by_warmth(found.temperature_curves()),
     );
 }

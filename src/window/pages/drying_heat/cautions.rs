@@ -1,33 +1,21 @@
 //! What stands before heating or drying: people first.
 
 use super::view::DryingHeatContext;
-use crate::assess::cautions::before_drying;
+use crate::report::safety;
 use crate::survey::Item;
-use crate::window::widgets::{self, finding_list};
-use eframe::egui;
-use egui::{RichText, Ui};
+use crate::window::widgets::{finding_list, report};
+use eframe::egui::Ui;
 
-/// Draws the cautions that concern this survey, those in force first.
+/// Draws the cautions that concern this survey, and the findings about heaters, machines and
+/// moisture sources with the way to them.
 pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
-    for (severity, words) in before_drying(context.survey) {
-        let colour = widgets::severity_colour(ui, severity);
-        let words = format!("{} {words}", widgets::sign(severity));
-        let label = egui::Label::new(RichText::new(&words).color(colour)).wrap();
-        let response = ui.add(label);
-        widgets::explain_marks(response, &words);
-        ui.add_space(2.0);
-    }
-    noticed(ui, context);
-}
-
-/// The findings about heaters, machines and moisture sources, with the way to them.
-fn noticed(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
+    report::section(ui, context.queue, &safety::before_drying(context.survey));
     let Some(results) = context.results else {
         return;
     };
     let concerned =
         |item: Item| matches!(item, Item::Heater(_) | Item::Machine(_) | Item::Source(_));
-    let findings = &results.assessment.findings;
+    let findings = &results.findings;
     let mut found = findings
         .iter()
         .filter(|finding| concerned(finding.place.item))

@@ -17,7 +17,7 @@ pub use view::DryingHeatView;
 
 use crate::assess::{Answer, Comparison};
 use crate::report::{cases, drying};
-use crate::window::jobs::Results;
+use crate::window::answers::Results;
 use crate::window::widgets;
 use cells::CARD_LEAST;
 use eframe::egui;
@@ -94,7 +94,7 @@ fn whole(context: &mut DryingHeatContext<'_>, comparison: &Comparison) -> Arc<Wh
 
 /// What needs the comparison, or why there is none.
 fn compared(ui: &mut Ui, results: &Results, content: impl FnOnce(&mut Ui, &Comparison)) {
-    match &results.comparison {
+    match results.comparison() {
         Ok(comparison) => content(ui, comparison),
         Err(why) => {
             let not_known: Answer<String> = Err(why.clone());
@@ -104,7 +104,7 @@ fn compared(ui: &mut Ui, results: &Results, content: impl FnOnce(&mut Ui, &Compa
 }
 
 fn options_card(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Results) {
-    let title = results.comparison.as_ref().map(drying::question);
+    let title = results.comparison().as_ref().map(drying::question);
     let title = title.unwrap_or_else(|_| "What would hold the target?".to_owned());
     widgets::card(ui, &title, |ui| {
         compared(ui, results, |ui, all| options::show(ui, context, all));

@@ -30,7 +30,7 @@ impl DryingHeatView {
 pub(super) fn dates(context: &DryingHeatContext<'_>) -> Dates {
     let compared = context
         .results
-        .map_or(0, |results| results.comparison_revision);
+        .map_or(0, |results| results.comparison_revision());
     (context.revision, compared)
 }
 

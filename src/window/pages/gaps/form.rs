@@ -25,8 +25,9 @@ pub(super) fn gap(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
         zone.map_or_else(String::new, |zone| zone.name.clone())
     };
     fields.choice(Field::Zone, &zones, zone_name, |gap| &mut gap.zone);
-    let facing = |facing: &Facing| facing.name().to_owned();
-    fields.choice(Field::Facing, &Facing::ALL, facing, |gap| &mut gap.facing);
+    fields.one_of(Field::Facing, &Facing::ALL, Facing::name, |gap| {
+        &mut gap.facing
+    });
     if matches!(gap.facing, Facing::Cavity(_)) {
         fields
             .hint("underfloor")
@@ -37,12 +38,10 @@ pub(super) fn gap(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
     space_choice::choose(&mut fields, survey, |gap| &mut gap.space);
     sizes::form(&mut fields, |gap| &mut gap.form);
     fields.count(Field::GapCount, |gap| &mut gap.count);
-    let certainty = |one: &Certainty| one.name().to_owned();
-    fields.choice(Field::Certainty, &Certainty::ALL, certainty, |gap| {
+    fields.one_of(Field::Certainty, &Certainty::ALL, Certainty::name, |gap| {
         &mut gap.certainty
     });
-    let purpose = |one: &Purpose| one.name().to_owned();
-    fields.choice(Field::Purpose, &Purpose::ALL, purpose, |gap| {
+    fields.one_of(Field::Purpose, &Purpose::ALL, Purpose::name, |gap| {
         &mut gap.purpose
     });
     leakage(ui, context, gap);
@@ -50,7 +49,7 @@ pub(super) fn gap(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
 
 fn leakage(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
     let answer = context.results.and_then(|results| {
-        let answers = &results.assessment.gaps;
+        let answers = &results.assessment().gaps;
         answers.iter().find(|answer| answer.id == gap.id)
     });
     widgets::row(ui, "EqLA at 10 Pa", |ui| {

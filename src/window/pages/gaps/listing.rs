@@ -7,7 +7,7 @@ use crate::assess::{Answer, GapAnswer, LeakageTotal, leakage_total};
 use crate::survey::{
     Certainty, Facing, Finding, Gap, GapId, Item, Purpose, Severity, Survey, WorkState, ZoneId,
 };
-use crate::window::jobs::Results;
+use crate::window::answers::Results;
 use std::cmp::Ordering;
 use std::collections::{HashMap, HashSet};
 
@@ -158,13 +158,13 @@ pub(super) struct Line {
 impl Line {
     /// The answer about its gap.
     pub(super) fn answer<'a>(&self, results: Option<&'a Results>) -> Option<&'a GapAnswer> {
-        let answer = results?.assessment.gaps.get(self.answer?)?;
+        let answer = results?.assessment().gaps.get(self.answer?)?;
         (answer.id == self.id).then_some(answer)
     }
 
     /// The worst finding about its gap.
     pub(super) fn finding<'a>(&self, results: Option<&'a Results>) -> Option<&'a Finding> {
-        results?.assessment.findings.get(self.finding?)
+        results?.findings.get(self.finding?)
     }
 }
 
@@ -258,10 +258,10 @@ fn by_gap(results: Option<&Results>) -> (ByGap, ByGap) {
     let Some(results) = results else {
         return (ByGap::new(), ByGap::new());
     };
-    let answers = results.assessment.gaps.iter().enumerate();
+    let answers = results.assessment().gaps.iter().enumerate();
     let answers = answers.map(|(at, answer)| (answer.id, at)).collect();
     let mut findings = ByGap::new();
-    for (at, finding) in results.assessment.findings.iter().enumerate() {
+    for (at, finding) in results.findings.iter().enumerate() {
         if let Item::Gap(id) = finding.place.item {
             findings.entry(id).or_insert(at);
         }
@@ -277,7 +277,7 @@ fn only(only: Only, results: Option<&Results>) -> Option<HashSet<GapId>> {
     let Some(results) = results else {
         return Some(HashSet::new());
     };
-    let assessment = &results.assessment;
+    let assessment = results.assessment();
     Some(match only {
         Only::All => return None,
         Only::NotSized => assessment.leakage.not_sized.iter().copied().collect(),
@@ -315,7 +315,7 @@ fn most_leaking(answers: &[GapAnswer]) -> HashSet<GapId> {
 }
 
 fn together(survey: &Survey, results: &Results, lines: &[Line]) -> Together {
-    let assessment = &results.assessment;
+    let assessment = results.assessment();
     let shown: HashSet<GapId> = lines.iter().map(|line| line.id).collect();
     let total = leakage_total(survey, &assessment.gaps, |gap| shown.contains(&gap.id));
     let share = match (&total, &assessment.leakage.all) {

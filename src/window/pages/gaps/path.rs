@@ -24,15 +24,12 @@ pub(super) fn place(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
 pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
     let survey = context.survey;
     let mut fields = change::fields(ui, context, gap);
-    let leads_to = |leads_to: &LeadsTo| {
-        match leads_to {
-            LeadsTo::LivingSpace => "the living space",
-            LeadsTo::Compartment => "a sealed compartment",
-        }
-        .to_owned()
+    let leads_to = |leads_to| match leads_to {
+        LeadsTo::LivingSpace => "the living space",
+        LeadsTo::Compartment => "a sealed compartment",
     };
     let options = [LeadsTo::LivingSpace, LeadsTo::Compartment];
-    fields.choice(Field::LeadsTo, &options, leads_to, |gap| &mut gap.leads_to);
+    fields.one_of(Field::LeadsTo, &options, leads_to, |gap| &mut gap.leads_to);
     behind(&mut fields, survey, gap);
     fields.closing(|gap| &mut gap.closing);
 }

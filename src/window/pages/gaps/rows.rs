@@ -6,7 +6,7 @@ use crate::assess::GapLeakage;
 use crate::assess::quantity::Kind;
 use crate::assess::words::sizes;
 use crate::survey::{Finding, Gap, Survey};
-use crate::window::jobs::Results;
+use crate::window::answers::Results;
 use crate::window::widgets::number_text;
 
 /// A gap's row.
@@ -109,7 +109,7 @@ impl<'a> Row<'a> {
         let figures = self.leakage().and_then(GapLeakage::figures);
         let all = self
             .results
-            .and_then(|results| results.assessment.leakage.all.as_ref().ok());
+            .and_then(|results| results.assessment().leakage.all.as_ref().ok());
         match (figures, all) {
             (Some(figures), Some(all)) if all.figures.flow_10pa > 0.0 => {
                 Kind::Share.text(figures.flow_10pa / all.figures.flow_10pa)

@@ -3,6 +3,7 @@
 use super::super::fields::Fields;
 use super::change;
 use super::view::GapsContext;
+use crate::survey::word::Word;
 use crate::survey::{CostBasis, Edit, Field, Gap, Item, Record, Remedy, RemedyKind, WorkState};
 use crate::window::context::PageContext;
 use crate::window::together::remedied;
@@ -26,8 +27,9 @@ pub(in crate::window::pages) fn show<View>(
         );
     }
     let mut fields = change::fields(ui, context, gap);
-    let state = |state: &WorkState| state.name().to_owned();
-    fields.choice(Field::State, &WorkState::ALL, state, |gap| &mut gap.state);
+    fields.one_of(Field::State, &WorkState::ALL, WorkState::name, |gap| {
+        &mut gap.state
+    });
     fields
         .hint("2026-01-31")
         .text(Field::StateDate, |gap| &mut gap.state_date);
@@ -61,17 +63,13 @@ fn remedy<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, gap: &Gap, rem
     let mut fields = Fields::new(ui, context, Item::Gap(gap.id), remedy, &put);
     fields.text(Field::RemedyWords, |remedy| &mut remedy.words);
     fields.optional(Field::LeakLeft, |remedy| &mut remedy.leak_left_percent);
-    let basis = |basis: &CostBasis| {
-        match basis {
-            CostBasis::Piece => "piece",
-            CostBasis::Metre => "metre",
-        }
-        .to_owned()
-    };
     let options = [CostBasis::Piece, CostBasis::Metre];
-    fields.choice(Field::CostBasis, &options, basis, |remedy| {
-        &mut remedy.cost_basis
-    });
+    fields.one_of(
+        Field::CostBasis,
+        &options,
+        |basis| basis.word(),
+        |remedy| &mut remedy.cost_basis,
+    );
     fields.price(currency, Field::MaterialCost, |remedy| {
         &mut remedy.material_cost
     });

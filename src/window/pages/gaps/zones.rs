@@ -58,7 +58,7 @@ fn figures(ui: &mut Ui, context: &GapsContext<'_>, id: ZoneId) {
     let Some(results) = context.results else {
         return;
     };
-    let leakage = &results.assessment.leakage;
+    let leakage = &results.assessment().leakage;
     let Some((_, answer)) = leakage.by_zone.iter().find(|(zone, _)| *zone == id) else {
         return;
     };
@@ -90,7 +90,7 @@ fn total(ui: &mut Ui, context: &GapsContext<'_>) {
     let Some(results) = context.results else {
         return;
     };
-    let all = eqla(&results.assessment.leakage.all).text();
+    let all = eqla(&results.assessment().leakage.all).text();
     ui.horizontal_wrapped(|ui| {
         ui.label("All gaps, EqLA");
         widgets::answer_line(ui, &all);

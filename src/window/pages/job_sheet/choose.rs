@@ -1,7 +1,7 @@
 //! What is printed.
 
 use crate::sheet::{Kind, Paper};
-use crate::window::desk::SheetChoices;
+use crate::window::typesetting::SheetChoices;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Id, TextEdit, Ui};

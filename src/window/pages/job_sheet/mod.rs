@@ -7,9 +7,9 @@ mod view;
 pub use view::JobSheetView;
 
 use crate::sheet::csv::ByteOrderMark;
-use crate::window::desk::{SheetFile, SheetKey};
 use crate::window::request::Request;
 use crate::window::theme::palette;
+use crate::window::typesetting::{SheetFile, SheetKey};
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Panel, RichText, ScrollArea, Ui};
@@ -65,11 +65,11 @@ fn side(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
     tables(ui, context);
 }
 
-/// What the desk is at.
+/// What is being set.
 fn state(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
     let key = key(context);
-    let desk = context.desk;
-    if let Some(step) = desk.step() {
+    let sheets = context.sheets;
+    if let Some(step) = sheets.step() {
         ui.horizontal_wrapped(|ui| {
             ui.label(step.words());
             if let Some(share) = step.share() {
@@ -82,13 +82,13 @@ fn state(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
                 context.queue.push(Request::CancelSheet);
             }
         });
-    } else if let Some(words) = desk.given_up() {
+    } else if let Some(words) = sheets.given_up() {
         let colour = palette(ui).warning;
         ui.add(egui::Label::new(RichText::new(words).color(colour)).wrap());
         if ui.button("Set the pages again").clicked() {
             context.queue.push(Request::SetSheetAgain);
         }
-    } else if let Some(pages) = desk.pages() {
+    } else if let Some(pages) = sheets.pages() {
         let count = pages.pages();
         let words = if count == 1 {
             "1 page".to_owned()
@@ -105,28 +105,28 @@ fn state(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
             widgets::muted(ui, format!("{replaced}."));
         }
     }
-    if desk.pages().is_some() && !desk.shows(&key) {
+    if sheets.pages().is_some() && !sheets.shows(&key) {
         widgets::muted(ui, "The pages shown are older than the choices.");
     }
 }
 
 fn files(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
-    let (kind, desk) = (context.view.choices.kind, context.desk);
-    let ready = desk.shows(&key(context)) && !desk.is_writing();
+    let (kind, sheets) = (context.view.choices.kind, context.sheets);
+    let ready = sheets.shows(&key(context)) && !sheets.is_writing();
     ui.horizontal_wrapped(|ui| {
         let save = ui.add_enabled(ready, egui::Button::new("Save as PDF…"));
         if save.clicked() {
             context.queue.push(Request::WriteFile(SheetFile::Pdf(kind)));
         }
         let open = ui
-            .add_enabled(desk.written().is_some(), egui::Button::new("Open file"))
+            .add_enabled(sheets.written().is_some(), egui::Button::new("Open file"))
             .on_hover_text("Open the file written last with the system's viewer")
             .on_disabled_hover_text("Nothing has been written yet");
         if open.clicked() {
             context.queue.push(Request::OpenWritten);
         }
     });
-    if desk.is_writing() {
+    if sheets.is_writing() {
         widgets::muted(ui, "Writing…");
     }
 }

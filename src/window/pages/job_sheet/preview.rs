@@ -39,8 +39,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut JobSheetContext<'_>, above: Option
     reason = "sizes on a screen"
 )]
 fn pages(ui: &mut Ui, context: &mut JobSheetContext<'_>, viewport: Rect) {
-    let Some(pages) = context.desk.pages() else {
-        if context.desk.step().is_some() {
+    let Some(pages) = context.sheets.pages() else {
+        if context.sheets.step().is_some() {
             ui.horizontal(|ui| {
                 ui.add_space(BETWEEN);
                 widgets::muted(ui, "The pages are being set.");
@@ -80,7 +80,7 @@ fn pages(ui: &mut Ui, context: &mut JobSheetContext<'_>, viewport: Rect) {
     let wanted = in_sight.map(|(first, end)| (first..end, pixels));
     if context.view.in_sight != wanted {
         context.view.in_sight = wanted;
-        // The desk draws them at the start of the next frame.
+        // They are drawn at the start of the next frame.
         ui.ctx().request_repaint();
     }
 }
@@ -89,7 +89,7 @@ fn paint(ui: &Ui, context: &JobSheetContext<'_>, page: usize, rect: Rect) {
     let painter = ui.painter();
     // Paper is white in the dark as well: this is how it will look.
     painter.rect_filled(rect, 0.0, Color32::WHITE);
-    if let Some(texture) = context.desk.picture(page) {
+    if let Some(texture) = context.sheets.picture(page) {
         let whole = Rect::from_min_max(egui::pos2(0.0, 0.0), egui::pos2(1.0, 1.0));
         painter.image(texture.id(), rect, whole, Color32::WHITE);
     }

@@ -2,7 +2,7 @@
 
 use crate::sheet::csv::ByteOrderMark;
 use crate::window::context::PageContext;
-use crate::window::desk::SheetChoices;
+use crate::window::typesetting::SheetChoices;
 use std::ops::Range;
 
 /// What the page gets to see.

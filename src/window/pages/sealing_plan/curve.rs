@@ -2,19 +2,20 @@
 
 use super::super::air_change::lines::{Look, case_looks, key};
 use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
-use super::ranking::{boxed, name_of};
 use super::state;
 use super::view::{SealingPlanContext, Shown};
 use super::work_in_hand::{on_its_way, out_of_date};
 use crate::assess::Answer;
-use crate::assess::sealing::{Figures, Order};
+use crate::assess::quantity::price;
+use crate::assess::sealing::{Figures, Order, Step};
+use crate::assess::words::figure as significant;
 use crate::figure::styles::PLAIN;
-use crate::survey::GapId;
-use crate::window::format::{digits_of, money};
+use crate::report::sealing;
+use crate::survey::{GapId, Item};
 use crate::window::theme::palette;
-use crate::window::widgets::{self, Choice};
+use crate::window::widgets::{self, Choice, report};
 use eframe::egui;
-use egui::{Align, Label, RichText, ScrollArea, Ui, vec2};
+use egui::{RichText, ScrollArea, Ui};
 use egui_plot::HoverPosition;
 
 const HEIGHT: f32 = 250.0;
@@ -69,18 +70,17 @@ impl Shown {
 
 /// Draws the curve and the table.
 pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
-    let decisions = context.decisions;
-    let Some(dated) = decisions.order() else {
+    let answers = context.answers;
+    let Some(dated) = answers.order() else {
         return on_its_way(ui, context);
     };
-    let order = match &dated.answer {
+    let order = match dated.answer {
         Ok(order) => order,
         Err(why) => return widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),
     };
     out_of_date(ui, context, dated.revision);
     if order.steps.is_empty() {
-        ui.label("No gap with a known cost would save anything.");
-        return;
+        return table(ui, context, order);
     }
     let chosen = Choice::new("Curve of", &context.view.curve, &Shown::ALL)
         .show(ui, |shown| shown.name().to_owned());
@@ -98,11 +98,6 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
         plot(ui, context, order);
         table(ui, context, order);
     }
-    widgets::muted(
-        ui,
-        "At each step the gap that saves most for its cost, given what is sealed by then. For a given sum the \
-         best set may be another: see the budget above.",
-    );
 }
 
 fn plot(ui: &mut Ui, context: &SealingPlanContext<'_>, order: &Order) {
@@ -157,8 +152,8 @@ fn plot(ui: &mut Ui, context: &SealingPlanContext<'_>, order: &Order) {
 fn looks(ui: &Ui, context: &SealingPlanContext<'_>) -> [Look; 3] {
     let [season, calm, windy] = PLAIN.map(|style| Look::of(ui, style));
     let found = context.results.and_then(|results| {
-        let looks = case_looks(ui, &results.assessment);
-        let (calm, windy) = results.assessment.calmest_and_windiest?;
+        let looks = case_looks(ui, results.assessment());
+        let (calm, windy) = results.assessment().calmest_and_windiest?;
         Some((*looks.get(calm)?, *looks.get(windy)?))
     });
     let (calm, windy) = found.unwrap_or((calm, windy));
@@ -167,106 +162,44 @@ fn looks(ui: &Ui, context: &SealingPlanContext<'_>) -> [Look; 3] {
 
 fn hover(at: &HoverPosition<'_>, currency: &str) -> Option<String> {
     plots::hover(at, |spent, figure| {
-        [money(spent, currency), digits_of(figure, 3)]
+        [price(spent, currency), significant(figure, 3)]
     })
 }
 
-const STEP: f32 = 26.0;
-const FIGURE: f32 = 56.0;
-
+/// The steps, each with a way to plan up to it.
 fn table(ui: &mut Ui, context: &mut SealingPlanContext<'_>, order: &Order) {
-    let currency = context.survey.tariffs.currency.clone();
-    let name = (ui.available_width() - STEP - 5.0 * FIGURE - 34.0).max(110.0);
-    ScrollArea::both()
+    let aim = context.view.aim;
+    let section = sealing::order(context.survey, aim, order);
+    let survey = context.survey;
+    let date = context.view.date_of_change();
+    ScrollArea::vertical()
         .id_salt("steps")
         .max_height(HEIGHT + 20.0)
         .min_scrolled_height(HEIGHT)
         .auto_shrink([false, true])
         .show(ui, |ui| {
-            ui.spacing_mut().item_spacing = vec2(0.0, 2.0);
-            let spent = format!("spent {currency}");
-            line(
-                ui,
-                name,
-                [
-                    "",
-                    "then seal",
-                    &spent,
-                    "/h still",
-                    "/h windy",
-                    "L/day",
-                    "W",
-                ],
-            );
-            let before = figures(&order.before);
-            line(ui, name, cells("", "as it stands", "0", &before));
-            let mut sealed: Vec<GapId> = Vec::new();
-            for (number, step) in (1..).zip(&order.steps) {
-                let id = step.sealable.gap();
-                sealed.push(id);
-                let gap = context.survey.gap(id);
-                let words = gap.map_or_else(String::new, |gap| format!("{id} {}", name_of(gap)));
-                let after = figures(&step.after);
-                let spent = money(step.spent, "");
-                ui.push_id(("step", id), |ui| {
-                    line(ui, name, cells(&number.to_string(), &words, &spent, &after));
-                    plan_link(ui, context, number, &sealed);
-                });
-            }
-        });
-}
-
-fn figures(figures: &Figures) -> [String; 4] {
-    let words = |answer: &Answer<f64>| {
-        let known = answer.as_ref().ok();
-        known.map_or_else(|| "–".to_owned(), |value| digits_of(*value, 3))
-    };
-    [
-        words(&figures.ach_calm_per_h),
-        words(&figures.ach_windy_per_h),
-        words(&figures.removal_l_per_day),
-        digits_of(figures.air_heat_w, 3),
-    ]
-}
-
-fn cells<'c>(
-    number: &'c str,
-    words: &'c str,
-    spent: &'c str,
-    four: &'c [String; 4],
-) -> [&'c str; 7] {
-    let [calm, windy, water, heat] = four;
-    [number, words, spent, calm, windy, water, heat]
-}
-
-fn line(ui: &mut Ui, name: f32, cells: [&str; 7]) {
-    ui.horizontal_top(|ui| {
-        for (at, words) in cells.into_iter().enumerate() {
-            let (width, align) = match at {
-                0 => (STEP, Align::Min),
-                1 => (name, Align::Min),
-                _ => (FIGURE, Align::Max),
-            };
-            boxed(ui, width, align, |ui| {
-                ui.add(Label::new(RichText::new(words).small()).wrap());
+            report::section_with(ui, context.queue, &section, &mut |ui, queue, row, at| {
+                let is_step = |step: &Step| row.item == Some(Item::Gap(step.sealable.gap()));
+                let Some(place) = order.steps.iter().position(is_step) else {
+                    return false;
+                };
+                if at != row.cells.len() {
+                    return false;
+                }
+                let words = RichText::new("plan up to here")
+                    .small()
+                    .color(palette(ui).accent);
+                let link = widgets::link(ui, words);
+                let name = format!("Plan up to step {}", place + 1);
+                widgets::tell_name(ui, link.id, &name);
+                if link.clicked() {
+                    let steps = order.steps.iter().take(place + 1);
+                    let sealed: Vec<GapId> = steps.map(|step| step.sealable.gap()).collect();
+                    if let Some(edit) = state::plan_of(survey, &sealed, &date) {
+                        queue.edit(edit, None);
+                    }
+                }
+                true
             });
-        }
-    });
-}
-
-fn plan_link(ui: &mut Ui, context: &mut SealingPlanContext<'_>, number: usize, sealed: &[GapId]) {
-    ui.horizontal(|ui| {
-        ui.add_space(STEP);
-        let words = RichText::new("plan up to here")
-            .small()
-            .color(palette(ui).accent);
-        let link = widgets::link(ui, words);
-        widgets::tell_name(ui, link.id, &format!("Plan up to step {number}"));
-        if link.clicked() {
-            let date = &context.view.date_of_change();
-            if let Some(edit) = state::plan_of(context.survey, sealed, date) {
-                context.queue.edit(edit, None);
-            }
-        }
-    });
+        });
 }

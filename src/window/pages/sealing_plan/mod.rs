@@ -1,7 +1,6 @@
 //! The Sealing plan page: what sealing each gap really saves, what the money buys, the plan, and
 //! what stays open.
 
-mod before_after;
 mod budget;
 mod curve;
 mod date;
@@ -40,13 +39,7 @@ pub fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
                 "What sealing each gap saves",
                 ranking::show,
             );
-            part(
-                ui,
-                context,
-                Part::Ticked,
-                "The plan as ticked",
-                ticked::show,
-            );
+            part(ui, context, Part::Ticked, "The plan", ticked::show);
             part(
                 ui,
                 context,

@@ -3,7 +3,6 @@
 
 use super::super::fields::Fields;
 use super::super::gaps::work;
-use super::ranking::name_of;
 use super::state;
 use super::view::SealingPlanContext;
 use crate::assess::sealing::Sealable;
@@ -80,8 +79,8 @@ fn basis_words(basis: CostBasis) -> &'static str {
 }
 
 fn library(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
-    let decisions = context.decisions;
-    let Some(Ok(ranking)) = decisions.ranking().map(|dated| &dated.answer) else {
+    let answers = context.answers;
+    let Some(Ok(ranking)) = answers.ranking().map(|dated| dated.answer) else {
         return;
     };
     widgets::muted(
@@ -170,8 +169,9 @@ fn rates(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     });
     widgets::muted(
         fields.ui,
-        "Without an hourly rate working time costs nothing, as when the owner does it; then there is no \
-         tax either. Electricity prices the heat of a winter, November to March [A].",
+        "Without an hourly rate the work has no price: give 0 where it is to count nothing, as when the owner \
+         does it. Only a workshop's bill has tax. Electricity prices the heat of a winter, November to March \
+         [A].",
     );
 }
 
@@ -183,7 +183,7 @@ fn one_gap(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let ids: Vec<GapId> = context.survey.gaps.iter().map(|gap| gap.id).collect();
     let survey = context.survey;
     let words = |id: &GapId| {
-        let name = survey.gap(*id).map_or("", name_of);
+        let name = survey.gap(*id).map_or("", Gap::shown_name);
         format!("{id} {name}")
     };
     if let Some(chosen) = Choice::new("Remedy of", &id, &ids).show(ui, words) {

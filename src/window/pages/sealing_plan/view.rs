@@ -3,8 +3,8 @@
 use super::date;
 use crate::assess::sealing::Aim;
 use crate::survey::Item;
+use crate::window::answers::Wanted;
 use crate::window::context::PageContext;
-use crate::window::decisions::Wanted;
 use crate::window::widgets::Ways;
 
 /// What the page gets to see.

@@ -4,6 +4,7 @@ use super::super::fields::{Fields, whole_findings};
 use super::view::VehicleContext;
 use crate::assess::Topic;
 use crate::assess::quantity::Kind;
+use crate::assess::words::{shelter, terrain};
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::wind::{Shelter, Terrain};
 use crate::survey::{Edit, Field, Item, VehicleKind};
@@ -31,10 +32,10 @@ pub(super) fn header(ui: &mut Ui, context: &mut VehicleContext<'_>) {
 pub(super) fn vehicle(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let vehicle = &context.survey.vehicle;
     let mut fields = Fields::new(ui, context, Item::Vehicle, vehicle, &Edit::Vehicle);
-    fields.choice(
+    fields.one_of(
         Field::VehicleKind,
         &VehicleKind::ALL,
-        |kind| kind.name().to_owned(),
+        VehicleKind::name,
         |vehicle| &mut vehicle.kind,
     );
     widgets::muted(fields.ui, "Outside, without drawbar and mirrors");
@@ -59,7 +60,7 @@ fn volume(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let Some(results) = context.results else {
         return;
     };
-    let volume = results.assessment.volume_m3.clone();
+    let volume = results.assessment().volume_m3.clone();
     widgets::row(ui, "Volume used", |ui| {
         ui.horizontal_wrapped(|ui| {
             widgets::answer_line(ui, &volume.map(|volume| Kind::CubicMetres.text(volume)));
@@ -68,38 +69,18 @@ fn volume(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     });
 }
 
-fn terrain_words(terrain: &Terrain) -> String {
-    match terrain {
-        Terrain::OpenFlat => "open flat country",
-        Terrain::ScatteredWindbreaks => "scattered windbreaks",
-        Terrain::Urban => "urban",
-        Terrain::City => "city",
-    }
-    .to_owned()
-}
-
-fn shelter_words(shelter: &Shelter) -> String {
-    match shelter {
-        Shelter::Exposed => "exposed",
-        Shelter::PartSheltered => "part sheltered",
-        Shelter::Sheltered => "sheltered",
-    }
-    .to_owned()
-}
-
-fn set_words(set: &PressureSet) -> String {
+fn set_words(set: PressureSet) -> &'static str {
     match set {
         PressureSet::LowRise => "low-rise 2:1, by shelter",
         PressureSet::WallAverage => "wall averages, exposed",
     }
-    .to_owned()
 }
 
 /// Terrain, shelter, heading.
 pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let site = &context.survey.site;
     let mut fields = Fields::new(ui, context, Item::Site, site, &Edit::Site);
-    fields.choice(Field::Terrain, &Terrain::ALL, terrain_words, |site| {
+    fields.one_of(Field::Terrain, &Terrain::ALL, terrain, |site| {
         &mut site.terrain
     });
     widgets::muted(
@@ -107,7 +88,7 @@ pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         "The district slows the wind on its way; shelter is what stands close by. They are \
          different things.",
     );
-    fields.choice(Field::Shelter, &Shelter::ALL, shelter_words, |site| {
+    fields.one_of(Field::Shelter, &Shelter::ALL, shelter, |site| {
         &mut site.shelter
     });
     fields
@@ -123,7 +104,7 @@ pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     );
     fields.number(Field::Altitude, |site| &mut site.altitude_m);
     let sets = [PressureSet::LowRise, PressureSet::WallAverage];
-    fields.choice(Field::PressureSet, &sets, set_words, |site| {
+    fields.one_of(Field::PressureSet, &sets, set_words, |site| {
         &mut site.pressure_set
     });
     let (ui, _, marks) = fields.parts();

@@ -62,10 +62,10 @@ fn one_appliance(ui: &mut Ui, context: &mut VehicleContext<'_>, appliance: &Appl
     );
     let put = |appliance| Edit::Put(Record::Appliance(appliance));
     let mut fields = Fields::new(ui, context, item, appliance, &put);
-    fields.choice(
+    fields.one_of(
         Field::ApplianceKind,
         &ApplianceKind::ALL,
-        |kind| kind.name().to_owned(),
+        ApplianceKind::name,
         |appliance| &mut appliance.kind,
     );
     fields.text(Field::Name, |appliance| &mut appliance.name);
@@ -97,12 +97,9 @@ fn one_heater(ui: &mut Ui, context: &mut VehicleContext<'_>, heater: &Heater) {
     let put = |heater| Edit::Put(Record::Heater(heater));
     let mut fields = Fields::new(ui, context, item, heater, &put);
     fields.text(Field::Name, |heater| &mut heater.name);
-    fields.choice(
-        Field::Fuel,
-        &HeaterFuel::ALL,
-        |fuel| fuel.name().to_owned(),
-        |heater| &mut heater.fuel,
-    );
+    fields.one_of(Field::Fuel, &HeaterFuel::ALL, HeaterFuel::name, |heater| {
+        &mut heater.fuel
+    });
     fields.optional(Field::Rating, |heater| &mut heater.rating_w);
     fields
         .hint("none")
@@ -191,14 +188,11 @@ fn one_fan(ui: &mut Ui, context: &mut VehicleContext<'_>, fan: &Fan) {
     let mut fields = Fields::new(ui, context, item, fan, &put);
     fields.text(Field::Name, |fan| &mut fan.name);
     let ways = [FanDirection::Extract, FanDirection::Supply];
-    let words = |way: &FanDirection| {
-        match way {
-            FanDirection::Extract => "inside to outside",
-            FanDirection::Supply => "outside to inside",
-        }
-        .to_owned()
+    let words = |way| match way {
+        FanDirection::Extract => "inside to outside",
+        FanDirection::Supply => "outside to inside",
     };
-    fields.choice(Field::FanDirection, &ways, words, |fan| &mut fan.direction);
+    fields.one_of(Field::FanDirection, &ways, words, |fan| &mut fan.direction);
     fields.optional(Field::FanFlow, |fan| &mut fan.flow_m3_per_h);
     fields.tick(Field::FanLaidUp, |fan| &mut fan.on_laid_up);
     fields.tick(Field::FanInUse, |fan| &mut fan.on_in_use);

@@ -73,12 +73,9 @@ fn form(ui: &mut Ui, context: &mut VehicleContext<'_>, element: &FabricElement) 
     lists::head(ui, context, &element.name, element.part.name(), item, id);
     let mut fields = Fields::new(ui, context, item, element, &put);
     fields.text(Field::Name, |element| &mut element.name);
-    fields.choice(
-        Field::Part,
-        &FabricPart::ALL,
-        |part| part.name().to_owned(),
-        |element| &mut element.part,
-    );
+    fields.one_of(Field::Part, &FabricPart::ALL, FabricPart::name, |element| {
+        &mut element.part
+    });
     fields.optional(Field::Area, |element| &mut element.area_m2);
     build_up(&mut fields, element);
     fields.number(Field::Bridges, |element| &mut element.bridge_percent);

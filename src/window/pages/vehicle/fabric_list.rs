@@ -19,7 +19,7 @@ pub(super) fn loss(context: &VehicleContext<'_>, id: FabricId) -> Option<Answer<
         .fabric
         .iter()
         .position(|element| element.id == id)?;
-    match &results.assessment.fabric {
+    match &results.assessment().fabric {
         Ok(fabric) => fabric.elements.get(at).copied().map(Ok),
         Err(not_known) => Some(Err(not_known.clone())),
     }
@@ -33,7 +33,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     }
     let total = context
         .results
-        .and_then(|results| results.assessment.fabric.as_ref().ok())
+        .and_then(|results| results.assessment().fabric.as_ref().ok())
         .map(|fabric| fabric.ua_w_per_k);
     ui.spacing_mut().item_spacing.y = 2.0;
     Grid::new("fabric elements")
@@ -94,7 +94,7 @@ pub(super) fn totals(ui: &mut Ui, context: &VehicleContext<'_>) {
     let Some(results) = context.results else {
         return;
     };
-    let fabric = &results.assessment.fabric;
+    let fabric = &results.assessment().fabric;
     let loss = fabric
         .clone()
         .map(|fabric| Kind::WattsPerKelvin.text(fabric.ua_w_per_k));
@@ -106,7 +106,7 @@ pub(super) fn totals(ui: &mut Ui, context: &VehicleContext<'_>) {
             ui.vertical(|ui| widgets::answer_line(ui, &answer));
         });
     }
-    let envelope = &results.assessment.leakage.envelope_m2;
+    let envelope = &results.assessment().leakage.envelope_m2;
     let words = envelope.clone().map(|area| Kind::SquareMetres.text(area));
     widgets::row(ui, "Area of the envelope", |ui| {
         ui.vertical(|ui| widgets::answer_line(ui, &words));

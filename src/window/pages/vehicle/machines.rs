@@ -27,20 +27,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         "Enter the maker's figure with the temperature and humidity it was stated at: the same \
          machine gathers far less in cold air.",
     );
-    let machine = Machine {
-        id: survey.free_machine_id(),
-        name: String::new(),
-        kind: MachineKind::Compressor,
-        rated_removal_l_per_day: None,
-        rated_temperature_c: None,
-        rated_rh_percent: None,
-        power_w: None,
-        airflow_m3_per_h: None,
-        lowest_room_c: None,
-        tub_area_m2: None,
-        hygrostat: true,
-        points: Vec::new(),
-    };
+    let machine = Machine::new(survey.free_machine_id(), MachineKind::Compressor);
     lists::add(ui, context, "Add drying machine", put(machine));
 }
 
@@ -50,10 +37,10 @@ fn one(ui: &mut Ui, context: &mut VehicleContext<'_>, machine: &Machine) {
     lists::head(ui, context, &machine.name, machine.kind.name(), item, id);
     let mut fields = Fields::new(ui, context, item, machine, &put);
     fields.text(Field::Name, |machine| &mut machine.name);
-    fields.choice(
+    fields.one_of(
         Field::MachineKind,
         &MachineKind::ALL,
-        |kind| kind.name().to_owned(),
+        MachineKind::name,
         |machine| &mut machine.kind,
     );
     if machine.kind == MachineKind::SaltTub {

@@ -138,10 +138,10 @@ fn one_opening(ui: &mut Ui, context: &mut VehicleContext<'_>, opening: &InnerOpe
     fields
         .hint("flat")
         .optional(Field::Rise, |opening| &mut opening.rise_m);
-    fields.choice(
+    fields.one_of(
         Field::Certainty,
         &Certainty::ALL,
-        |certainty| certainty.name().to_owned(),
+        Certainty::name,
         |opening| &mut opening.certainty,
     );
     fields.closing(|opening| &mut opening.closing);

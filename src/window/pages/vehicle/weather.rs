@@ -76,7 +76,7 @@ fn weather_case(ui: &mut Ui, context: &mut VehicleContext<'_>, case: &WeatherCas
         .hint("not read")
         .optional(Field::InsideRh, |case| &mut case.inside_rh_percent);
     fields.number(Field::Weight, |case| &mut case.weight);
-    let answers = context.results.map(|results| &results.assessment.cases);
+    let answers = context.results.map(|results| &results.assessment().cases);
     if let Some(answer) = answers.and_then(|all| all.iter().find(|one| one.id == case.id)) {
         widgets::row(ui, "Share of the season", |ui| {
             ui.label(Kind::Share.text(answer.share));

@@ -73,7 +73,7 @@ fn figure(context: &mut GapsContext<'_>, space: Rect) -> Option<Arc<BodyFigure>>
         direction: None,
         numbers: true,
     };
-    let assessment = &results.assessment;
+    let assessment = results.assessment();
     let figure = Arc::new(body(context.survey, assessment, arrangement, width, &show));
     view.drawn = Some(Drawn {
         revision: context.revision,
@@ -133,7 +133,7 @@ fn hover(context: &GapsContext<'_>, response: &Response, figure: &BodyFigure, fr
 /// A gap in one line: number, name, where, form and sizes, leakage.
 fn gap_words(context: &GapsContext<'_>, gap: &Gap) -> String {
     let leakage = context.results.and_then(|results| {
-        let answers = &results.assessment.gaps;
+        let answers = &results.assessment().gaps;
         let answer = answers.iter().find(|answer| answer.id == gap.id)?;
         answer
             .leakage

@@ -1,9 +1,8 @@
-//! Files that the desk writes.
+//! Files that are written, and opened with the system's viewer.
 
-use crate::assess::assess;
 use crate::sheet::csv::{self, ByteOrderMark};
 use crate::sheet::{Kind, Typeset, output};
-use crate::survey::Survey;
+use crate::window::answers::Revised;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -45,8 +44,8 @@ pub struct Output {
     pub file: SheetFile,
     /// Where to.
     pub path: PathBuf,
-    /// The survey.
-    pub survey: Arc<Survey>,
+    /// What is worked out of the survey.
+    pub of: Arc<Revised>,
     /// The survey's own file, which is never overwritten.
     pub survey_path: Option<PathBuf>,
     /// How tables begin.
@@ -62,11 +61,10 @@ impl Output {
                 (pages.pdf().map_err(words)?, ".pdf")
             }
             SheetFile::Ledger => {
-                let assessment = assess(&self.survey);
-                let bytes = csv::ledger(&self.survey, &assessment, self.mark);
+                let bytes = csv::ledger(&self.of.study, self.mark);
                 (bytes.map_err(words)?, ".csv")
             }
-            SheetFile::Plan => (csv::plan(&self.survey, self.mark).map_err(words)?, ".csv"),
+            SheetFile::Plan => (csv::plan(&self.of.study, self.mark).map_err(words)?, ".csv"),
         };
         output::write(self.survey_path.as_deref(), &self.path, ending, &bytes).map_err(words)?;
         Ok(self.path)

@@ -1,0 +1,53 @@
+//! A survey made ready once: what every study of it stands on.
+
+use super::answer::{Answer, Fabric, GapAnswer, Leakage};
+use super::envelope::Envelope;
+use super::law::{GapLaw, laws};
+use super::weather::Vehicle;
+use super::{fabric, leakage, volume_m3};
+use crate::survey::{Finding, Survey, findings};
+
+/// Findings, laws of the gaps, leakage, envelope and fabric of one survey.
+pub(crate) struct Prepared {
+    /// What is wrong, dangerous, doubtful or worth knowing in the survey itself.
+    pub(crate) findings: Vec<Finding>,
+    /// The law of every gap, in the ledger's order.
+    pub(crate) laws: Vec<GapLaw>,
+    /// Gross internal volume, m³.
+    pub(crate) volume_m3: Answer<f64>,
+    /// The leakage of every gap, in the ledger's order.
+    pub(crate) gaps: Vec<GapAnswer>,
+    pub(crate) leakage: Leakage,
+    pub(crate) envelope: Answer<Envelope>,
+    pub(crate) fabric: Answer<Fabric>,
+}
+
+impl Prepared {
+    pub(crate) fn new(survey: &Survey) -> Self {
+        let findings = findings::find(survey);
+        let laws = laws(survey, &findings);
+        let volume_m3 = volume_m3(survey, &findings);
+        let gaps = leakage::gaps(survey, &laws);
+        Self {
+            leakage: leakage::leakage(survey, &gaps, &volume_m3),
+            envelope: Envelope::new(survey, &findings, &laws),
+            fabric: fabric::fabric(survey, &findings),
+            findings,
+            laws,
+            volume_m3,
+            gaps,
+        }
+    }
+
+    /// All that the weather cases need to know. `survey` is the one this was made from.
+    pub(crate) fn vehicle<'a>(&'a self, survey: &'a Survey) -> Vehicle<'a> {
+        Vehicle {
+            survey,
+            findings: &self.findings,
+            envelope: &self.envelope,
+            volume_m3: &self.volume_m3,
+            leakage: &self.leakage,
+            fabric: &self.fabric,
+        }
+    }
+}

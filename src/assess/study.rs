@@ -1,0 +1,456 @@
+//! One survey and everything that is worked out about it, each thing once.
+//!
+//! A [`Study`] is made for one state of a survey. It prepares the survey once, works out each
+//! part when it is first asked for, and keeps it: the pages of the window, the paper and the
+//! headless commands share one study and so tell the same numbers. It may be shared between
+//! threads; who asks for a part that another thread is working out waits for it.
+//!
+//! It starts no thread itself. What takes long comes in pieces ([`Study::trials`]) or can be
+//! watched and given up ([`Study::order_watched`], [`Study::best`]).
+//!
+//! ```
+//! use gapledger::assess::Study;
+//! use gapledger::assess::sealing::Aim;
+//! use gapledger::survey::file;
+//! let text = include_str!("../../sample-surveys/farmyard-caravan.ron");
+//! let study = Study::of(&file::parse(text)?);
+//! let season = study.assessment().season_ach_per_h.clone()?;
+//! let ranking = study.ranking(Aim::AchWindy).as_ref().map_err(Clone::clone)?;
+//! assert!(ranking.ranked[0].saves.ach_season_per_h.clone()? < season);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+use super::answer::{Answer, Assessment};
+use super::curves::{SetSensitivity, TemperatureCurve, WindCurve};
+use super::drying::Comparison;
+use super::model::Model;
+use super::parking::Parking;
+use super::prepared::Prepared;
+use super::sealing::{
+    Aim, Order, Plan, Prospect, Ranking, Sealable, Ticked, Watch, Work, after, plan_of, ticked,
+};
+use super::spaces::ClosingEffect;
+use super::uncertainty::{Trials, Uncertainty};
+use super::{assessment, curves, drying, parking, spaces};
+use crate::survey::{Gap, GapId, Survey, WorkState};
+use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError, TryLockError};
+
+/// What a study works out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Part {
+    /// Findings, laws of the gaps, envelope.
+    Preparation,
+    /// The vehicle made ready to be worked out many times.
+    Model,
+    /// Leakage, air change, water, heat, safety.
+    Assessment,
+    /// The options of drying and heating.
+    Comparison,
+    /// Air change against wind.
+    WindCurve,
+    /// Air change against warmth.
+    TemperatureCurves,
+    /// Both sets of pressure coefficients.
+    PressureSets,
+    /// What closing each inner opening does.
+    Closing,
+    /// Best and worst heading.
+    Parking,
+    /// How sure the results are.
+    Uncertainty,
+    /// What sealing each gap saves.
+    Ranking,
+    /// The order in which to seal.
+    Order,
+    /// The plan that the surveyor ticked.
+    Ticked,
+    /// The best set within a budget.
+    Best,
+    /// The work that a sheet sets out.
+    Work,
+}
+
+impl Part {
+    /// Every part.
+    pub const ALL: [Self; 15] = [
+        Self::Preparation,
+        Self::Model,
+        Self::Assessment,
+        Self::Comparison,
+        Self::WindCurve,
+        Self::TemperatureCurves,
+        Self::PressureSets,
+        Self::Closing,
+        Self::Parking,
+        Self::Uncertainty,
+        Self::Ranking,
+        Self::Order,
+        Self::Ticked,
+        Self::Best,
+        Self::Work,
+    ];
+}
+
+/// The best set for a sum.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Best {
+    /// What it saves most of.
+    pub aim: Aim,
+    /// Money to spend at most.
+    pub budget: f64,
+    /// The set, worked out.
+    pub plan: Answer<Plan>,
+}
+
+/// One survey and what is worked out about it.
+pub struct Study {
+    survey: Arc<Survey>,
+    kept: Kept,
+}
+
+/// What there is so far.
+#[derive(Default)]
+struct Kept {
+    /// How often each part was worked out.
+    counts: [AtomicU32; Part::ALL.len()],
+    prepared: OnceLock<Prepared>,
+    model: OnceLock<Answer<Arc<Model>>>,
+    assessment: OnceLock<Assessment>,
+    comparison: OnceLock<Answer<Comparison>>,
+    wind_curve: OnceLock<Answer<WindCurve>>,
+    temperature_curves: OnceLock<Answer<Vec<TemperatureCurve>>>,
+    pressure_sets: OnceLock<[SetSensitivity; 2]>,
+    closing: OnceLock<Vec<ClosingEffect>>,
+    parking: OnceLock<Answer<Parking>>,
+    trials: OnceLock<Answer<Trials>>,
+    uncertainty: OnceLock<Answer<Uncertainty>>,
+    drawing: Mutex<()>,
+    /// Thousandths of the draws that are done.
+    drawn: AtomicU32,
+    prospect: OnceLock<Answer<Prospect>>,
+    rankings: [OnceLock<Answer<Ranking>>; Aim::ALL.len()],
+    orders: [OnceLock<Answer<Order>>; Aim::ALL.len()],
+    best: Mutex<Vec<Arc<Best>>>,
+    ticked: OnceLock<Ticked>,
+    ticked_done: OnceLock<Answer<Box<Study>>>,
+    work: OnceLock<Answer<Work>>,
+    before_work: OnceLock<Option<Box<Study>>>,
+    after_work: OnceLock<Option<Box<Study>>>,
+}
+
+impl Study {
+    /// Nothing worked out yet.
+    #[must_use]
+    pub fn new(survey: Arc<Survey>) -> Self {
+        Self {
+            survey,
+            kept: Kept::default(),
+        }
+    }
+
+    /// A study of a copy of the survey.
+    #[must_use]
+    pub fn of(survey: &Survey) -> Self {
+        Self::new(Arc::new(survey.clone()))
+    }
+
+    /// The survey.
+    #[must_use]
+    pub fn survey(&self) -> &Arc<Survey> {
+        &self.survey
+    }
+
+    /// How often a part was worked out for this survey: never, or once; the ranking and the order
+    /// once for each aim, the best set once for each aim and sum.
+    #[must_use]
+    pub fn count(&self, part: Part) -> u32 {
+        self.kept.counts[part as usize].load(Ordering::Relaxed)
+    }
+
+    fn counted(&self, part: Part) {
+        self.kept.counts[part as usize].fetch_add(1, Ordering::Relaxed);
+    }
+
+    fn once<'a, T>(&self, cell: &'a OnceLock<T>, part: Part, work: impl FnOnce() -> T) -> &'a T {
+        cell.get_or_init(|| {
+            self.counted(part);
+            work()
+        })
+    }
+
+    pub(crate) fn prepared(&self) -> &Prepared {
+        self.once(&self.kept.prepared, Part::Preparation, || {
+            Prepared::new(&self.survey)
+        })
+    }
+
+    pub(crate) fn model(&self) -> Answer<Arc<Model>> {
+        let model = || Model::new(&self.survey, self.prepared(), false).map(Arc::new);
+        self.once(&self.kept.model, Part::Model, model).clone()
+    }
+
+    /// Leakage, air change, water, heat and safety, with the findings.
+    pub fn assessment(&self) -> &Assessment {
+        self.once(&self.kept.assessment, Part::Assessment, || {
+            assessment(&self.survey, self.prepared())
+        })
+    }
+
+    /// The options of drying and heating, as [`compare`](super::compare) gives them.
+    pub fn comparison(&self) -> &Answer<Comparison> {
+        self.once(&self.kept.comparison, Part::Comparison, || {
+            drying::comparison(self)
+        })
+    }
+
+    /// Air change against wind, with the air states of the first weather case; not known where
+    /// the air change itself is not.
+    pub fn wind_curve(&self) -> &Answer<WindCurve> {
+        self.once(&self.kept.wind_curve, Part::WindCurve, || {
+            curves::ach_against_wind(&self.survey, self.prepared())
+        })
+    }
+
+    /// Air change against how much warmer it is inside, one curve for each weather case; not
+    /// known where the air change itself is not.
+    pub fn temperature_curves(&self) -> &Answer<Vec<TemperatureCurve>> {
+        let part = Part::TemperatureCurves;
+        self.once(&self.kept.temperature_curves, part, || {
+            curves::ach_against_temperature(&self.survey, self.prepared())
+        })
+    }
+
+    /// Both published sets of pressure coefficients side by side: how much hangs on the choice.
+    pub fn pressure_sets(&self) -> &[SetSensitivity; 2] {
+        self.once(&self.kept.pressure_sets, Part::PressureSets, || {
+            curves::pressure_set_sensitivity(self)
+        })
+    }
+
+    /// What closing each inner opening that closes does, with all else as it stands.
+    pub fn closing_effects(&self) -> &Vec<ClosingEffect> {
+        self.once(&self.kept.closing, Part::Closing, || {
+            spaces::closing_effects(&self.survey)
+        })
+    }
+
+    /// How to park for the prevailing wind; not known where that or the air change is not.
+    pub fn parking(&self) -> &Answer<Parking> {
+        self.once(&self.kept.parking, Part::Parking, || {
+            parking::parking(&self.survey, self.assessment())
+        })
+    }
+
+    /// The survey made ready for the draws of what is in doubt.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the air change itself is not.
+    pub fn trials(&self) -> Answer<&Trials> {
+        let trials = self.kept.trials.get_or_init(|| Trials::new(self));
+        trials.as_ref().map_err(Clone::clone)
+    }
+
+    /// How sure the results are, once somebody has made the draws.
+    #[must_use]
+    pub fn uncertainty(&self) -> Option<&Answer<Uncertainty>> {
+        self.kept.uncertainty.get()
+    }
+
+    /// Leave to make the draws; `None` while somebody else is making them.
+    #[must_use]
+    pub fn begin_draws(&self) -> Option<Drawing<'_>> {
+        let lock = match self.kept.drawing.try_lock() {
+            Ok(lock) => lock,
+            // Whoever fell while drawing left nothing half done.
+            Err(TryLockError::Poisoned(lock)) => lock.into_inner(),
+            Err(TryLockError::WouldBlock) => return None,
+        };
+        Some(Drawing {
+            study: self,
+            _lock: lock,
+        })
+    }
+
+    /// The share of the draws that is done, 0…1, whoever makes them.
+    #[must_use]
+    pub fn drawn_share(&self) -> f64 {
+        f64::from(self.kept.drawn.load(Ordering::Relaxed)) / THOUSAND
+    }
+
+    /// The survey made ready to be sealed.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the air change itself is not.
+    pub fn prospect(&self) -> Answer<&Prospect> {
+        let prospect = || Prospect::of(&self.survey, self.model()?);
+        let prospect = self.kept.prospect.get_or_init(prospect);
+        prospect.as_ref().map_err(Clone::clone)
+    }
+
+    /// What sealing each gap alone saves, the greatest saving first; not known where the aim's
+    /// figure is not.
+    pub fn ranking(&self, aim: Aim) -> &Answer<Ranking> {
+        self.once(&self.kept.rankings[aim as usize], Part::Ranking, || {
+            self.prospect()?.ranking(aim)
+        })
+    }
+
+    /// The order of most saving for the money; not known where the aim's figure is not.
+    pub fn order(&self, aim: Aim) -> &Answer<Order> {
+        self.once(&self.kept.orders[aim as usize], Part::Order, || {
+            self.prospect()?.order(aim)
+        })
+    }
+
+    /// The same, told how far it is; `None` where `watch` gave it up.
+    pub fn order_watched(&self, aim: Aim, watch: Watch<'_>) -> Option<&Answer<Order>> {
+        let cell = &self.kept.orders[aim as usize];
+        if cell.get().is_none() {
+            let order = unless_given_up(watch, |watch| self.prospect()?.order_watched(aim, watch))?;
+            self.once(cell, Part::Order, || order);
+        }
+        cell.get()
+    }
+
+    /// The set of gaps that saves most of the aim for a sum, as a plan; `None` where `watch` gave
+    /// it up.
+    pub fn best(&self, aim: Aim, budget: f64, watch: Watch<'_>) -> Option<Arc<Best>> {
+        let same = |best: &&Arc<Best>| best.aim == aim && best.budget.to_bits() == budget.to_bits();
+        if let Some(found) = lock(&self.kept.best).iter().find(same) {
+            return Some(Arc::clone(found));
+        }
+        let plan = unless_given_up(watch, |watch| {
+            let chosen = self.prospect()?.best_within_watched(aim, budget, watch)?;
+            self.plan(&chosen)
+        })?;
+        self.counted(Part::Best);
+        let best = Arc::new(Best { aim, budget, plan });
+        lock(&self.kept.best).push(Arc::clone(&best));
+        Some(best)
+    }
+
+    /// Works out a plan of these gaps.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the air change itself is not, or as [`after`].
+    pub fn plan(&self, sealables: &[Sealable]) -> Answer<Plan> {
+        let done = Self::new(Arc::new(after(&self.survey, sealables)?));
+        plan_of(self, &done, sealables)
+    }
+
+    /// The plan that the surveyor ticked by hand.
+    pub fn ticked(&self) -> &Ticked {
+        self.once(&self.kept.ticked, Part::Ticked, || {
+            let (sealables, refused) = ticked(&self.survey);
+            let plan = || plan_of(self, self.ticked_done()?, &sealables);
+            Ticked {
+                plan: (!sealables.is_empty()).then(plan),
+                refused,
+            }
+        })
+    }
+
+    /// The gaps of that plan.
+    pub(crate) fn ticked_gaps(&self) -> Vec<GapId> {
+        let (sealables, _) = ticked(&self.survey);
+        sealables.iter().map(Sealable::gap).collect()
+    }
+
+    /// The survey with the ticked gaps sealed.
+    ///
+    /// # Errors
+    /// As [`after`].
+    pub(crate) fn ticked_done(&self) -> Answer<&Self> {
+        let done = self.kept.ticked_done.get_or_init(|| {
+            let (sealables, _) = ticked(&self.survey);
+            let done = after(&self.survey, &sealables)?;
+            Ok(Box::new(Self::new(Arc::new(done))))
+        });
+        done.as_deref().map_err(Clone::clone)
+    }
+
+    /// The work that a sheet sets out: the planned gaps, or a proposal where none is planned; not
+    /// known where the air change itself is not.
+    pub fn work(&self) -> &Answer<Work> {
+        self.once(&self.kept.work, Part::Work, || Work::of(self))
+    }
+
+    /// The survey as it was before anything was sealed.
+    pub fn before_work(&self) -> &Self {
+        self.opened(&self.kept.before_work, |_| true)
+    }
+
+    /// The survey as it is now. What must be opened again at once counts as open.
+    pub fn after_work(&self) -> &Self {
+        self.opened(&self.kept.after_work, |gap| gap.purpose.must_stay_open())
+    }
+
+    /// The survey with some of the sealed gaps open; itself where there are none of those.
+    fn opened<'a>(
+        &'a self,
+        cell: &'a OnceLock<Option<Box<Self>>>,
+        which: impl Fn(&Gap) -> bool,
+    ) -> &'a Self {
+        let opened = cell.get_or_init(|| {
+            let opens = |gap: &Gap| gap.state == WorkState::Sealed && which(gap);
+            if !self.survey.gaps.iter().any(opens) {
+                return None;
+            }
+            let mut survey = Survey::clone(&self.survey);
+            for gap in survey.gaps.iter_mut().filter(|gap| opens(gap)) {
+                gap.state = WorkState::Open;
+            }
+            Some(Box::new(Self::new(Arc::new(survey))))
+        });
+        opened.as_deref().unwrap_or(self)
+    }
+}
+
+const THOUSAND: f64 = 1000.0;
+
+/// Leave to make the draws of a study. Dropped before the end, it leaves them to the next.
+pub struct Drawing<'a> {
+    study: &'a Study,
+    _lock: MutexGuard<'a, ()>,
+}
+
+impl Drawing<'_> {
+    /// Tells that so much is done, 0…1.
+    pub fn reached(&self, share: f64) {
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "held to 0 to 1000"
+        )]
+        let drawn = (share.clamp(0.0, 1.0) * THOUSAND) as u32;
+        self.study.kept.drawn.store(drawn, Ordering::Relaxed);
+    }
+
+    /// Keeps what came of them.
+    pub fn finish(self, uncertainty: Answer<Uncertainty>) {
+        let study = self.study;
+        study.counted(Part::Uncertainty);
+        // Whoever has the leave is the only one.
+        let _ = study.kept.uncertainty.set(uncertainty);
+    }
+}
+
+/// The answer, unless the watch gave it up half-way.
+fn unless_given_up<T>(
+    watch: Watch<'_>,
+    work: impl FnOnce(Watch<'_>) -> Answer<T>,
+) -> Option<Answer<T>> {
+    let mut given_up = false;
+    let answer = work(&mut |share| {
+        let on = watch(share);
+        given_up |= on.is_break();
+        on
+    });
+    (!given_up).then_some(answer)
+}
+
+/// A poisoned lock only means that somebody panicked; what is behind it is still whole.
+fn lock<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
+    mutex.lock().unwrap_or_else(PoisonError::into_inner)
+}

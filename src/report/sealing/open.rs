@@ -1,0 +1,112 @@
+//! What stays open, and why.
+
+use super::numbered;
+use crate::assess::sealing::{StaysOpen, Work};
+use crate::assess::{Answer, sealing::LeftOpen};
+use crate::report::words::{name, place};
+use crate::report::{Align, Block, Reasons, Section, Table, findings};
+use crate::survey::{Field, Finding, Gap, GapId, Item, Place, Severity, Survey, WorkState};
+
+/// The gaps that no plan may hold: what protects people first. The first column has no tick.
+pub(crate) fn left_open(survey: &Survey, left: &[LeftOpen]) -> Section {
+    let mut section = Section::new("What stays as it is, and why");
+    if left.is_empty() {
+        section.paragraph("Every gap of the ledger may be sealed.");
+        return section;
+    }
+    let (protects, rest): (Vec<&LeftOpen>, Vec<&LeftOpen>) = left
+        .iter()
+        .partition(|one| matches!(one.why, StaysOpen::ProtectsPeople(_)));
+    if !protects.is_empty() {
+        section.paragraph(
+            "Openings that protect people are never sealed, whatever they save. Local codes apply; gas \
+             work belongs to licensed fitters.",
+        );
+    }
+    let mut table = Table::default()
+        .column("Gap", Align::Right)
+        .wide("What", Align::Left, 2)
+        .wide("Why", Align::Left, 3);
+    for one in protects.into_iter().chain(rest) {
+        let words = survey.gap(one.gap).map_or_else(String::new, name);
+        let why = why(survey, one);
+        table
+            .row([one.gap.to_string(), words, why])
+            .about(Item::Gap(one.gap));
+    }
+    section.table(table, &Reasons::default());
+    section
+}
+
+/// Why a gap stays open; one that is sealed already although it must not be does not.
+fn why(survey: &Survey, left: &LeftOpen) -> String {
+    let gap = survey.gap(left.gap);
+    let sealed = gap.is_some_and(|gap| gap.state == WorkState::Sealed);
+    match left.why {
+        StaysOpen::ProtectsPeople(_) if sealed => {
+            format!("{}. It is sealed: open it again at once", left.why)
+        }
+        why => why.to_string(),
+    }
+}
+
+/// Gaps that are marked as planned and may not be sealed.
+pub(crate) fn refused(survey: &Survey, refused: &[(GapId, StaysOpen)]) -> Vec<Block> {
+    let blocks = refused.iter().map(|(id, why)| {
+        findings::block(&Finding {
+            severity: Severity::Danger,
+            place: Place::at(Item::Gap(*id), Field::State),
+            sentence: format!("{} is marked as planned, but {why}", numbered(survey, *id)),
+            advice: "it is not in the plan: do not seal it".to_owned(),
+        })
+    });
+    blocks.collect()
+}
+
+/// What a protected opening is for, and the danger where it is sealed or is to be.
+fn purpose(gap: &Gap) -> String {
+    let danger = match gap.state {
+        WorkState::Sealed => "\nDanger: it is sealed. Open it again at once.",
+        WorkState::Planned => "\nDanger: it is marked planned. Do not close it.",
+        _ => "",
+    };
+    format!("{}{danger}", gap.purpose.name())
+}
+
+/// What whoever works must leave clear, with boxes to tick.
+pub(crate) fn must_stay_open(survey: &Survey, work: &Answer<Work>) -> Section {
+    let mut section = Section::new("What must not be closed");
+    let gaps = survey.gaps.iter();
+    let protected: Vec<&Gap> = gaps.filter(|gap| gap.purpose.must_stay_open()).collect();
+    if protected.is_empty() {
+        section.paragraph(
+            "No opening that protects people is in the survey. Whatever fixed ventilator, gas drop-out \
+             hole, flue or combustion-air opening the work comes across stays open.",
+        );
+    } else {
+        let mut table = Table::default()
+            .column("Gap", Align::Right)
+            .wide("What and where", Align::Left, 3)
+            .wide("What it is for", Align::Left, 2)
+            .column("Left clear", Align::Tick);
+        for gap in protected {
+            table.row([
+                gap.id.to_string(),
+                format!("{}\n{}", name(gap), place(gap)),
+                purpose(gap),
+            ]);
+        }
+        section.table(table, &Reasons::default());
+    }
+    let others = work.iter().flat_map(|work| &work.stays_open);
+    let others: Vec<String> = others
+        .filter_map(|left| Some((survey.gap(left.gap)?, left.why)))
+        .filter(|(gap, _)| !gap.purpose.must_stay_open())
+        .map(|(gap, why)| format!("{} · {}: {why}.", gap.id, name(gap)))
+        .collect();
+    if !others.is_empty() {
+        section.heading("Not part of this order");
+        section.push(Block::Points { points: others });
+    }
+    section
+}

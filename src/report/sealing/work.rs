@@ -1,0 +1,160 @@
+//! The planned work, and the order to do it in.
+
+use super::{SUGGESTED, any_suggested, how, left_open, material_alone, outcome};
+use crate::assess::quantity::{Kind, price};
+use crate::assess::sealing::{Chosen, Work, WorkStep, nothing_to_seal};
+use crate::assess::{Answer, Assessment, NotKnown};
+use crate::report::measured::by_test;
+use crate::report::words::{duration, long_notes, minutes, name, note_in_table, place};
+use crate::report::{Align, Reasons, Section, Table, findings};
+use crate::survey::Survey;
+
+/// The plan as the owner reads it.
+pub(crate) fn plan(survey: &Survey, assessment: &Assessment, work: &Answer<Work>) -> Section {
+    let mut section = Section::new("Sealing plan");
+    let work = match some(work) {
+        Ok(work) => work,
+        Err(unknown) => {
+            section.paragraph(format!("There is no sealing plan: {}.", unknown.reason));
+            return section;
+        }
+    };
+    let chosen = match work.chosen {
+        Chosen::Planned => "The gaps marked as planned",
+        Chosen::Proposed => "No gap is marked as planned. These would save the most",
+    };
+    section.paragraph(format!(
+        "{chosen}, in the order of most saving for the money ({}).",
+        work.aim.name()
+    ));
+    outcome::gaps(&mut section, survey, (&work.plan, Some(work)), work.aim);
+    outcome(&mut section, survey, assessment, (&work.plan, work.aim));
+    if !work.stays_open.is_empty() {
+        section.append(left_open(survey, &work.stays_open));
+    }
+    section
+}
+
+/// The work, if there is any.
+fn some(work: &Answer<Work>) -> Answer<&Work> {
+    let work = work.as_ref().map_err(Clone::clone)?;
+    if work.steps.is_empty() && work.stays_open.is_empty() {
+        return Err(nothing_to_seal());
+    }
+    Ok(work)
+}
+
+fn nothing_to_do(work: &Work) -> String {
+    match work.chosen {
+        Chosen::Planned => {
+            "There is nothing to do: of the gaps marked as planned, none may be sealed.".to_owned()
+        }
+        Chosen::Proposed => format!("There is nothing to do: {}.", nothing_to_seal().reason),
+    }
+}
+
+/// The order of work with boxes to tick.
+pub(crate) fn work(survey: &Survey, work: &Answer<Work>, prices: bool) -> Section {
+    let mut section = Section::new("Work to do, in this order");
+    let work = match some(work) {
+        Ok(work) if !work.steps.is_empty() => work,
+        Ok(work) => {
+            section.paragraph(nothing_to_do(work));
+            return section;
+        }
+        Err(NotKnown { reason }) => {
+            section.paragraph(format!("There is no order of work: {reason}."));
+            return section;
+        }
+    };
+    if work.chosen == Chosen::Proposed {
+        section.paragraph(
+            "No gap is marked as planned in the survey: this is a proposal, the gaps that save most. \
+             Agree it with the owner first.",
+        );
+    }
+    let mut reasons = Reasons::default();
+    let mut table = Table::default()
+        .column("Done", Align::Tick)
+        .column("Gap", Align::Right)
+        .wide("What and where", Align::Left, 3)
+        .wide("Form and sizes", Align::Left, 3)
+        .wide("How", Align::Left, 3)
+        .column("Minutes", Align::Decimal);
+    for step in &work.steps {
+        let gap = survey.gap(step.sealable.gap());
+        table.row([
+            String::new(),
+            step.sealable.gap().to_string(),
+            order_words(survey, step),
+            gap.map_or_else(String::new, crate::assess::words::form),
+            how(&step.sealable),
+            reasons.or(&step.sealable.cost(), |cost| minutes(cost.minutes)),
+        ]);
+    }
+    table.total([
+        String::new(),
+        String::new(),
+        "Working time".to_owned(),
+        String::new(),
+        duration(work.plan.minutes),
+        minutes(work.plan.minutes),
+    ]);
+    section.table(table, &reasons);
+    let gaps = work.steps.iter();
+    if let Some(words) = by_test(gaps.filter_map(|step| survey.gap(step.sealable.gap()))) {
+        section.note(words);
+    }
+    if any_suggested(work.steps.iter().map(|step| &step.sealable)) {
+        section.note(SUGGESTED);
+    }
+    for step in work.steps.iter().filter(|step| step.not_sized) {
+        section.note(format!(
+            "Gap {} is not sized: what sealing it saves is not known.",
+            step.sealable.gap()
+        ));
+    }
+    for finding in &work.plan.findings {
+        section.push(findings::block(finding));
+    }
+    let cost = if prices {
+        let alone = material_alone(&work.plan);
+        format!(
+            ", at a cost of {}{alone}",
+            price(work.plan.cost, &survey.tariffs.currency)
+        )
+    } else {
+        String::new()
+    };
+    section.note(format!(
+        "Expected of it: air changes with most wind from {} to {} an hour{cost}.",
+        known(&work.plan.before.ach_windy_per_h),
+        known(&work.plan.after.ach_windy_per_h),
+    ));
+    let gaps = work.steps.iter();
+    let gaps = gaps.filter_map(|step| survey.gap(step.sealable.gap()));
+    long_notes(&mut section, gaps);
+    section
+}
+
+fn known(answer: &Answer<f64>) -> String {
+    answer.as_ref().map_or_else(
+        |_| "(not known)".to_owned(),
+        |ach| Kind::AirChanges.number(*ach),
+    )
+}
+
+/// What and where, with damp and notes that whoever works there must know.
+fn order_words(survey: &Survey, step: &WorkStep) -> String {
+    let Some(gap) = survey.gap(step.sealable.gap()) else {
+        return String::new();
+    };
+    let mut lines = vec![name(gap), place(gap)];
+    if !gap.damp.trim().is_empty() {
+        lines.push(format!("damp reading: {}", gap.damp.trim()));
+    }
+    if !gap.note.trim().is_empty() {
+        lines.push(note_in_table(&gap.note));
+    }
+    lines.join("\n")
+}

@@ -1,0 +1,160 @@
+//! Long work in pieces, shared out to threads.
+//!
+//! What is worked out stands in [`assess`](crate::assess), which starts no thread. Here its
+//! pieces are handed to as many threads as the machine has, with progress and cancel; the answer
+//! is the same to the last bit for any number of them. Window and headless commands both come
+//! here.
+
+use crate::assess::uncertainty::{Chunk, SEED, Trials, Uncertainty};
+use crate::assess::{Answer, NotKnown, Study};
+use std::ops::ControlFlow;
+use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::{Mutex, PoisonError};
+use std::thread;
+use std::time::Duration;
+
+/// Draws made in one piece: so long a thread may still be busy after it was stopped.
+const PIECE: u32 = 100;
+
+/// How often somebody who waits for another's draws looks at them.
+const LOOK_EVERY: Duration = Duration::from_millis(5);
+
+/// Threads that can work at once.
+#[must_use]
+pub fn processors() -> usize {
+    thread::available_parallelism().map_or(1, usize::from)
+}
+
+/// Whether to go on, told the share that is done.
+pub trait Watch: Fn(f64) -> ControlFlow<()> + Sync {}
+
+impl<T: Fn(f64) -> ControlFlow<()> + Sync> Watch for T {}
+
+/// A watch that never gives up.
+#[must_use]
+pub fn to_the_end(_share: f64) -> ControlFlow<()> {
+    ControlFlow::Continue(())
+}
+
+/// How sure the results of a study are, with so many draws on so many threads. Draws that were
+/// made already, or that somebody else is making, are not made again. `None` where `watch` gave
+/// it up.
+pub fn uncertainty<'a>(
+    study: &'a Study,
+    draws: u32,
+    threads: usize,
+    watch: &impl Watch,
+) -> Option<&'a Answer<Uncertainty>> {
+    loop {
+        let leave = study.begin_draws();
+        if let Some(found) = study.uncertainty() {
+            return Some(found);
+        }
+        let Some(leave) = leave else {
+            if watch(study.drawn_share()).is_break() {
+                return None;
+            }
+            thread::sleep(LOOK_EVERY);
+            continue;
+        };
+        let answer = if draws == 0 {
+            Err(NotKnown::because("no draws were asked for"))
+        } else {
+            match study.trials() {
+                Err(unknown) => Err(unknown),
+                Ok(trials) => {
+                    let watch = |share| {
+                        leave.reached(share);
+                        watch(share)
+                    };
+                    let chunks = chunks(trials, draws, threads, &watch)?;
+                    trials.combine(SEED, chunks)
+                }
+            }
+        };
+        leave.finish(answer);
+    }
+}
+
+/// All draws in pieces; `None` where they were given up. Between pieces `watch` is told the share
+/// that is done.
+fn chunks(trials: &Trials, draws: u32, threads: usize, watch: &impl Watch) -> Option<Vec<Chunk>> {
+    let (next, done) = (AtomicU32::new(0), AtomicU32::new(0));
+    let chunks: Mutex<Vec<Chunk>> = Mutex::default();
+    let work = || {
+        while watch(f64::from(done.load(Ordering::Relaxed)) / f64::from(draws)).is_continue() {
+            let from = next.fetch_add(PIECE, Ordering::Relaxed);
+            if from >= draws {
+                return;
+            }
+            let to = draws.min(from.saturating_add(PIECE));
+            let chunk = trials.draw_chunk(SEED, from..to);
+            let mut chunks = chunks.lock().unwrap_or_else(PoisonError::into_inner);
+            chunks.push(chunk);
+            done.fetch_add(to - from, Ordering::Relaxed);
+        }
+    };
+    thread::scope(|scope| {
+        for _ in 1..threads {
+            // Without a helper the work takes longer and comes to the same.
+            let _ = thread::Builder::new()
+                .name("draws".to_owned())
+                .spawn_scoped(scope, work);
+        }
+        work();
+    });
+    let all = done.into_inner() >= draws;
+    all.then(|| chunks.into_inner().unwrap_or_else(PoisonError::into_inner))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::Part;
+    use crate::survey::file;
+
+    fn sample() -> Study {
+        let text = include_str!("../../sample-surveys/two-opening-check.ron");
+        Study::of(&file::parse(text).expect("a sample"))
+    }
+
+    #[test]
+    fn draws_that_are_given_up_leave_nothing_and_can_be_made_again() {
+        let study = sample();
+        let given_up = |_| ControlFlow::Break(());
+        assert!(uncertainty(&study, 250, 2, &given_up).is_none());
+        assert_eq!(study.count(Part::Uncertainty), 0);
+        assert!(uncertainty(&study, 250, 2, &to_the_end).is_some());
+    }
+
+    #[test]
+    fn the_answer_does_not_depend_on_the_threads_and_the_last_word_is_that_all_is_done() {
+        let told = Mutex::new(Vec::new());
+        let watch = |share| {
+            told.lock().expect("nobody fell").push(share);
+            ControlFlow::Continue(())
+        };
+        let (one, other) = (sample(), sample());
+        let alone = uncertainty(&one, 250, 1, &watch).expect("an answer");
+        let shares = std::mem::take(&mut *told.lock().expect("nobody fell"));
+        assert_eq!(shares, [0.0, 0.4, 0.8, 1.0]);
+        let three = uncertainty(&other, 250, 3, &to_the_end).expect("an answer");
+        assert!(alone.is_ok());
+        assert_eq!(alone, three);
+        let nothing = sample();
+        let none = uncertainty(&nothing, 0, 1, &watch).expect("an answer");
+        let none = none.as_ref().expect_err("nothing to go by");
+        assert_eq!(none.reason, "no draws were asked for");
+    }
+
+    #[test]
+    fn two_who_ask_at_once_share_the_draws() {
+        let study = sample();
+        thread::scope(|scope| {
+            for _ in 0..2 {
+                scope.spawn(|| uncertainty(&study, 2_000, 1, &to_the_end));
+            }
+        });
+        assert_eq!(study.count(Part::Uncertainty), 1);
+    }
+}

@@ -1,0 +1,71 @@
+//! The work itself, on the worker's side: parts of the study, the most urgent first.
+
+use super::asked::{Asked, Wanted};
+use super::effort::Effort;
+use crate::assess::Part;
+use crate::sheet::unprintable;
+use crate::tasks;
+use crate::window::background::Line;
+
+/// The most urgent answers first.
+pub(super) fn results(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
+    let study = &asked.of.study;
+    study.assessment();
+    asked
+        .of
+        .unprintable
+        .get_or_init(|| unprintable(study.survey()));
+    line.send((asked.clone(), Part::Assessment));
+    if line.stopped() {
+        return;
+    }
+    study.wind_curve();
+    line.send((asked.clone(), Part::WindCurve));
+    if line.stopped() {
+        return;
+    }
+    study.comparison();
+    line.send((asked.clone(), Part::Comparison));
+}
+
+pub(super) fn uncertainty(asked: &Asked, effort: Effort, line: &Line<'_, (Asked, Part)>) {
+    let watch = |share| line.progress(share);
+    let (study, Effort { draws, threads, .. }) = (&asked.of.study, effort);
+    if tasks::uncertainty(study, draws, threads, &watch).is_some() {
+        line.send((asked.clone(), Part::Uncertainty));
+    }
+}
+
+/// The ranking and the plan as ticked first, the order after them.
+pub(super) fn sealing(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
+    let (study, aim) = (&asked.of.study, asked.wanted.aim);
+    study.ranking(aim);
+    line.send((asked.clone(), Part::Ranking));
+    if line.stopped() {
+        return;
+    }
+    study.ticked();
+    line.send((asked.clone(), Part::Ticked));
+    let watch = &mut |share| line.progress(share);
+    if study.order_watched(aim, watch).is_some() {
+        line.send((asked.clone(), Part::Order));
+    }
+}
+
+pub(super) fn dependence(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
+    let study = &asked.of.study;
+    study.temperature_curves();
+    study.pressure_sets();
+    study.closing_effects();
+    study.parking();
+    line.send((asked.clone(), Part::Parking));
+}
+
+pub(super) fn budget(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
+    let Wanted { aim, budget } = asked.wanted;
+    let watch = &mut |share| line.progress(share);
+    let found = budget.and_then(|budget| asked.of.study.best(aim, budget, watch));
+    if found.is_some() {
+        line.send((asked.clone(), Part::Best));
+    }
+}

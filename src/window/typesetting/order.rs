@@ -1,0 +1,65 @@
+//! What is asked of the setting of sheets.
+
+use crate::sheet::blocks::Picture;
+use crate::sheet::{Kind, Paper, Part};
+use crate::window::answers::{Effort, Revised};
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::PathBuf;
+use std::sync::Arc;
+
+/// What is chosen on the page; pictures by their paths.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SheetChoices {
+    /// Which sheet.
+    pub kind: Kind,
+    /// On what paper.
+    pub paper: Paper,
+    /// Parts that are printed.
+    pub parts: BTreeSet<Part>,
+    /// Name of the workshop.
+    pub workshop: String,
+    /// Its address.
+    pub address: String,
+    /// Path of its logo; empty for none.
+    pub logo: String,
+}
+
+impl Default for SheetChoices {
+    fn default() -> Self {
+        Self {
+            kind: Kind::default(),
+            paper: Paper::default(),
+            parts: Part::ALL.into_iter().collect(),
+            workshop: String::new(),
+            address: String::new(),
+            logo: String::new(),
+        }
+    }
+}
+
+/// What a sheet is of: equal keys are equal sheets.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SheetKey {
+    /// Revision of the survey.
+    pub revision: u64,
+    /// What was chosen.
+    pub choices: SheetChoices,
+}
+
+/// The photos of a survey, which stay the same while only choices change.
+pub(super) struct PrintCopies {
+    pub(super) revision: u64,
+    pub(super) path: Option<PathBuf>,
+    pub(super) copies: BTreeMap<String, Picture>,
+}
+
+/// A sheet to set.
+pub(super) struct Order {
+    pub(super) key: SheetKey,
+    pub(super) of: Arc<Revised>,
+    /// The survey's file, beside which the photos are.
+    pub(super) path: Option<PathBuf>,
+    /// Photos made ready before, where there are any.
+    pub(super) photos: Option<Arc<PrintCopies>>,
+    pub(super) effort: Effort,
+}

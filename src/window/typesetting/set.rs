@@ -1,0 +1,133 @@
+//! Setting a sheet, step by step, on a worker.
+
+use super::order::{Order, PrintCopies, SheetChoices, SheetKey};
+use crate::sheet::photos::{logo, print_copies};
+use crate::sheet::{Choices, Material, Typeset, Workshop, contents, typeset};
+use crate::tasks;
+use crate::window::background::Line;
+use std::collections::BTreeMap;
+use std::ops::ControlFlow;
+use std::path::Path;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU8, Ordering};
+
+/// What the worker is at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Step {
+    /// Photos are made ready.
+    Photos,
+    /// How sure the results are is worked out.
+    Uncertainty {
+        /// How much of it is done.
+        percent: u8,
+    },
+    /// Pages are set.
+    Pages,
+}
+
+impl Step {
+    /// It in words.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Photos => "Step 1 of 3: making photos ready",
+            Self::Uncertainty { .. } => "Step 2 of 3: working out how sure the results are",
+            Self::Pages => "Step 3 of 3: setting the pages",
+        }
+    }
+
+    /// How much of the step is done, 0…1, where that is known.
+    #[must_use]
+    pub fn share(self) -> Option<f32> {
+        match self {
+            Self::Uncertainty { percent } => Some(f32::from(percent) / 100.0),
+            Self::Photos | Self::Pages => None,
+        }
+    }
+}
+
+/// What the window is told of a sheet being set.
+pub(super) enum News {
+    Step(Step),
+    Copies(Arc<PrintCopies>),
+    Set(SheetKey, Result<Typeset, String>),
+}
+
+/// Sets a sheet; nothing comes of it once nobody wants it any more.
+pub(super) fn set(order: Order, line: &Line<'_, News>) {
+    let Order {
+        key,
+        of,
+        path,
+        photos,
+        effort,
+    } = order;
+    let fits = |photos: &Arc<PrintCopies>| photos.revision == key.revision && photos.path == path;
+    let photos = photos.filter(fits).unwrap_or_else(|| {
+        line.send(News::Step(Step::Photos));
+        let survey = of.study.survey();
+        let copies = path.as_deref().map_or_else(BTreeMap::new, |path| {
+            print_copies(path, survey, &|| line.stopped())
+        });
+        let revision = key.revision;
+        Arc::new(PrintCopies {
+            revision,
+            path,
+            copies,
+        })
+    });
+    if line.stopped() {
+        return;
+    }
+    line.send(News::Copies(Arc::clone(&photos)));
+    let studies = key.choices.kind.draws(&of.study);
+    for (at, study) in studies.iter().enumerate() {
+        let watch = told(line, at, studies.len());
+        if tasks::uncertainty(study, effort.draws, effort.threads, &watch).is_none() {
+            return;
+        }
+    }
+    line.send(News::Step(Step::Pages));
+    let pages = choices(&key.choices).and_then(|choices| {
+        let material = Material::of(&of.study, choices.kind, &photos.copies);
+        typeset(&contents(&material, &choices)).map_err(|error| error.to_string())
+    });
+    let pages = pages.map_err(|words| format!("The sheet could not be set: {words}."));
+    line.send(News::Set(key, pages));
+}
+
+/// Tells how far the draws are, at each twentieth of the way, and hears whether to go on.
+fn told(line: &Line<'_, News>, at: usize, of: usize) -> impl Fn(f64) -> ControlFlow<()> + Sync {
+    let told = AtomicU8::new(0);
+    move |share: f64| {
+        #[expect(clippy::cast_precision_loss, reason = "one or two")]
+        let share = (at as f64 + share) / of as f64;
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "a share of twenty"
+        )]
+        let percent = (share * 20.0) as u8 * 5;
+        if told.fetch_max(percent + 1, Ordering::Relaxed) <= percent {
+            line.send(News::Step(Step::Uncertainty { percent }));
+        }
+        line.progress(share)
+    }
+}
+
+fn choices(chosen: &SheetChoices) -> Result<Choices, String> {
+    let logo = match chosen.logo.trim() {
+        "" => None,
+        path => Some(logo(Path::new(path)).map_err(|error| format!("the logo: {error}"))?),
+    };
+    Ok(Choices {
+        kind: chosen.kind,
+        paper: chosen.paper,
+        parts: chosen.parts.clone(),
+        workshop: Workshop {
+            name: chosen.workshop.clone(),
+            address: chosen.address.clone(),
+            logo,
+        },
+    })
+}
