@@ -221,7 +221,7 @@ fn an_empty_survey_prints_reasons_and_no_zeros() {
     let page = page(&Survey::new(VehicleKind::Other));
     for words in [
         "not known (1)",
-        "(1) not known: ",
+        "(1) Not known: ",
         "Volume, furniture not deducted",
     ] {
         assert!(page.contains(words), "no {words:?} in\n{page}");
