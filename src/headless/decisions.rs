@@ -53,10 +53,6 @@ pub(super) struct Decisions {
     pub(super) ticked: Option<Answer<Plan>>,
     /// Gaps marked as planned that must stay open.
     pub(super) refused: Vec<(GapId, StaysOpen)>,
-    pub(super) closing: Vec<ClosingEffect>,
-    pub(super) against_temperature: Answer<Vec<TemperatureCurve>>,
-    pub(super) pressure_sets: [SetSensitivity; 2],
-    pub(super) parking: Answer<Parking>,
 }
 
 /// Ranking and order.
@@ -81,10 +77,6 @@ pub(super) fn decide(study: &Study, asked: Asked) -> Decisions {
         }),
         ticked: ticked.plan.clone(),
         refused: ticked.refused.clone(),
-        closing: study.closing_effects().to_vec(),
-        against_temperature: study.temperature_curves().clone(),
-        pressure_sets: study.pressure_sets().clone(),
-        parking: study.parking().clone(),
     }
 }
 

@@ -194,7 +194,6 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
                 survey.apply(Edit::SetUp(word.into()))?;
             }
             let study = Study::new(Arc::new(survey));
-            let (assessment, comparison) = (study.assessment(), study.comparison());
             let asked = Asked {
                 draws,
                 aim: aim.into(),
@@ -202,11 +201,11 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             };
             let decisions = decide(&study, asked);
             let text = if json {
-                json::print(study.survey(), assessment, comparison, &decisions)?
+                json::print(&study, &decisions)?
             } else {
                 page::render(&study, &decisions)
             };
-            Ok((text, Outcome::of(&assessment.findings)))
+            Ok((text, Outcome::of(&study.assessment().findings)))
         }
         Command::Check { file } => {
             let study = load(&file)?;

@@ -26,6 +26,21 @@ fn by_case<'a>(front: &str, cases: impl Iterator<Item = &'a String>) -> Table {
     })
 }
 
+/// All of it, part by part.
+#[must_use]
+pub fn section(told: &Material<'_>) -> Section {
+    let (survey, study) = (told.survey, told.study);
+    let mut section = Section::new("What the air change depends on");
+    section
+        .append(by_direction(told))
+        .append(by_speed(study.wind_curve()))
+        .append(by_warmth(study.temperature_curves()))
+        .append(pressure_sets(survey, study.pressure_sets()))
+        .append(parked(study.parking()))
+        .append(doors_inside(survey, study.closing_effects()));
+    section
+}
+
 /// Air changes in each wind direction.
 #[must_use]
 pub fn by_direction(told: &Material<'_>) -> Section {

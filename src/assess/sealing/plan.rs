@@ -12,6 +12,7 @@ use crate::assess::answer::{Answer, Assessment, LeakageTotal, NotKnown, Safety, 
 use crate::assess::assessment::assess;
 use crate::assess::model::Want;
 use crate::assess::safety;
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::findings::is_damp;
 use crate::survey::{Field, Finding, GapId, Item, Place, Severity, Survey, WorkState};
 
@@ -332,7 +333,7 @@ pub(crate) fn air_per_sleeper(survey: &Survey, assessment: &Assessment) -> Answe
         .ok_or_else(|| NotKnown::because("there is no weather case"))?;
     let of = |at: usize| {
         let air = assessment.cases[at].air.as_ref().map_err(Clone::clone)?;
-        Answer::Ok(air.mean_inflow_kg_s * 3600.0 / air.inside.density() / berths)
+        Answer::Ok(air.mean_inflow_kg_s * SECONDS_PER_HOUR / air.inside.density() / berths)
     };
     Ok(AirPerSleeper {
         calm_m3_per_h: of(calm)?,

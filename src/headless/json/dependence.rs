@@ -2,13 +2,12 @@
 
 use super::object::{Object, Value, list};
 use crate::assess::spaces::ClosingEffect;
-use crate::assess::{Parking, SetSensitivity, TemperatureCurve};
-use crate::headless::decisions::Decisions;
+use crate::assess::{Parking, SetSensitivity, Study, TemperatureCurve};
 use crate::survey::Survey;
 use crate::survey::word::Word;
 
-pub(super) fn dependence(survey: &Survey, decisions: &Decisions) -> Object {
-    let curves = decisions.against_temperature.as_ref();
+pub(super) fn dependence(study: &Study) -> Object {
+    let (survey, curves) = (study.survey(), study.temperature_curves().as_ref());
     Object::new()
         .answer(
             "against_temperature",
@@ -16,17 +15,13 @@ pub(super) fn dependence(survey: &Survey, decisions: &Decisions) -> Object {
         )
         .with(
             "pressure_sets",
-            list(&decisions.pressure_sets, |set| sensitivity(survey, set)),
+            list(study.pressure_sets(), |set| sensitivity(survey, set)),
         )
         .answer(
             "parking",
-            decisions
-                .parking
-                .as_ref()
-                .map(parking)
-                .map_err(Clone::clone),
+            study.parking().as_ref().map(parking).map_err(Clone::clone),
         )
-        .with("inner_openings", list(&decisions.closing, closing))
+        .with("inner_openings", list(study.closing_effects(), closing))
 }
 
 fn curve(curve: &TemperatureCurve) -> Object {

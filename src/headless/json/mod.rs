@@ -24,7 +24,7 @@ mod survey;
 mod uncertainty;
 
 use crate::assess::{
-    Answer, Assessment, Comparison, DryingTopic, Topic, Working, drying_working, working,
+    Answer, Assessment, Comparison, DryingTopic, Study, Topic, Working, drying_working, working,
 };
 use crate::headless::decisions::Decisions;
 use crate::survey::Survey;
@@ -38,23 +38,14 @@ const FORMAT: u32 = 2;
 ///
 /// # Errors
 /// What the serializer says; with finite numbers and text keys there is nothing to say.
-pub(super) fn print(
-    survey: &Survey,
-    assessment: &Assessment,
-    comparison: &Answer<Comparison>,
-    decisions: &Decisions,
-) -> serde_json::Result<String> {
-    let mut text = serde_json::to_string_pretty(&whole(survey, assessment, comparison, decisions))?;
+pub(super) fn print(study: &Study, decisions: &Decisions) -> serde_json::Result<String> {
+    let mut text = serde_json::to_string_pretty(&whole(study, decisions))?;
     text.push('\n');
     Ok(text)
 }
 
-fn whole(
-    survey: &Survey,
-    assessment: &Assessment,
-    comparison: &Answer<Comparison>,
-    decisions: &Decisions,
-) -> Object {
+fn whole(study: &Study, decisions: &Decisions) -> Object {
+    let (survey, assessment, comparison) = (study.survey(), study.assessment(), study.comparison());
     use crate::survey::word::Word;
     let case_id = |index: usize| assessment.cases.get(index).map(|case| case.id.0);
     let (calmest, windiest) = assessment
@@ -93,7 +84,7 @@ fn whole(
         .answer("season_ach_mean_per_h", assessment.season_ach_per_h.clone())
         .answer("fabric", survey::fabric(survey, assessment))
         .with("safety_ventilation", survey::safety(&assessment.safety))
-        .with("air_change", dependence::dependence(survey, decisions))
+        .with("air_change", dependence::dependence(study))
         .answer(
             "uncertainty",
             decisions

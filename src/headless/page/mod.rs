@@ -37,7 +37,7 @@ pub(super) fn render(study: &Study, decisions: &Decisions) -> String {
     for section in [
         summary::sentences(&told, study.work()),
         cases::section(&told, &cases::Part::ALL),
-        what_it_depends_on(&told, decisions),
+        dependence::section(&told),
         uncertainty::section(&told, &decisions.uncertainty),
     ] {
         print::section(&mut page, &section);
@@ -76,18 +76,6 @@ fn vehicle(page: &mut Page, told: &Material<'_>) {
     ));
     section.blocks.extend(vehicle::section(told).blocks);
     print::section(page, &section);
-}
-
-fn what_it_depends_on(told: &Material<'_>, decisions: &Decisions) -> Section {
-    let survey = told.survey;
-    let mut section = Section::new("What the air change depends on");
-    section
-        .append(dependence::by_direction(told))
-        .append(dependence::by_warmth(&decisions.against_temperature))
-        .append(dependence::pressure_sets(survey, &decisions.pressure_sets))
-        .append(dependence::parked(&decisions.parking))
-        .append(dependence::doors_inside(survey, &decisions.closing));
-    section
 }
 
 fn title(page: &mut Page, survey: &Survey, assessment: &Assessment) {

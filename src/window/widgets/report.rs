@@ -263,7 +263,10 @@ fn shown(table: &Table, ticks: bool) -> impl Iterator<Item = (usize, &crate::rep
 fn words_width(ui: &Ui, table: &Table) -> f32 {
     const NUMBER: f32 = 84.0;
     const LEAST: f32 = 110.0;
+    // A link to the working and one to what a row is about stand behind the cells.
+    let any = |is: fn(&Row) -> bool| if table.rows.iter().any(is) { 1.0 } else { 0.0 };
     let (mut of_words, mut of_numbers) = (0.0_f32, 0.0_f32);
+    of_numbers += any(|row| row.topic.is_some()) + any(|row| row.item.is_some());
     for (_, column) in shown(table, false) {
         if column.align == Align::Left {
             of_words += 1.0;
