@@ -6,7 +6,7 @@
 //!
 #![doc = include_str!("json/keys.md")]
 
-mod decisions;
+mod asked;
 mod json;
 mod page;
 mod sheet;
@@ -16,15 +16,16 @@ pub use sheet::{KindWord, PaperWord, PartWord, SheetArguments};
 use crate::assess::Study;
 use crate::assess::uncertainty::DRAWS;
 use crate::sheet::csv;
+use crate::tasks;
 use crate::survey::{Edit, Finding, SetUp, Severity, file, findings};
 use clap::{Subcommand, ValueEnum};
-use decisions::{Asked, decide};
+use asked::Asked;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 
-pub use decisions::AimWord;
+pub use asked::AimWord;
 
 /// What can be done without a window.
 #[derive(Clone, Debug, PartialEq, Subcommand)]
@@ -199,11 +200,11 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
                 aim: aim.into(),
                 budget,
             };
-            let decisions = decide(&study, asked);
+            tasks::uncertainty(&study, draws, tasks::processors(), &tasks::to_the_end);
             let text = if json {
-                json::print(&study, &decisions)?
+                json::print(&study, asked)?
             } else {
-                page::render(&study, &decisions)
+                page::render(&study, asked)
             };
             Ok((text, Outcome::of(&study.assessment().findings)))
         }

@@ -26,7 +26,7 @@ mod uncertainty;
 use crate::assess::{
     Answer, Assessment, Comparison, DryingTopic, Study, Topic, Working, drying_working, working,
 };
-use crate::headless::decisions::Decisions;
+use crate::headless::asked::Asked;
 use crate::survey::Survey;
 use findings::{finding, finding_counts};
 use object::{Object, Value, list, plain};
@@ -38,13 +38,13 @@ const FORMAT: u32 = 2;
 ///
 /// # Errors
 /// What the serializer says; with finite numbers and text keys there is nothing to say.
-pub(super) fn print(study: &Study, decisions: &Decisions) -> serde_json::Result<String> {
-    let mut text = serde_json::to_string_pretty(&whole(study, decisions))?;
+pub(super) fn print(study: &Study, asked: Asked) -> serde_json::Result<String> {
+    let mut text = serde_json::to_string_pretty(&whole(study, asked))?;
     text.push('\n');
     Ok(text)
 }
 
-fn whole(study: &Study, decisions: &Decisions) -> Object {
+fn whole(study: &Study, asked: Asked) -> Object {
     let (survey, assessment, comparison) = (study.survey(), study.assessment(), study.comparison());
     use crate::survey::word::Word;
     let case_id = |index: usize| assessment.cases.get(index).map(|case| case.id.0);
@@ -87,13 +87,9 @@ fn whole(study: &Study, decisions: &Decisions) -> Object {
         .with("air_change", dependence::dependence(study))
         .answer(
             "uncertainty",
-            decisions
-                .uncertainty
-                .as_ref()
-                .map(uncertainty::uncertainty)
-                .map_err(Clone::clone),
+            uncertainty::uncertainty(study.uncertainty()),
         )
-        .with("sealing", sealing::sealing(decisions))
+        .with("sealing", sealing::sealing(study, asked))
         .answer(
             "drying_heating",
             comparison

@@ -3,37 +3,43 @@
 use super::object::{Object, Value, list};
 use super::survey::safety;
 use crate::assess::answer::{Answer, LeakageTotal};
-use crate::assess::sealing::{AirPerSleeper, Cost, Figures, Plan, Sealable};
-use crate::headless::decisions::{Decisions, Sealing};
+use crate::assess::Study;
+use crate::assess::sealing::{
+    AirPerSleeper, Cost, Figures, Order, Plan, Ranking, Sealable,
+};
+use crate::headless::asked::Asked;
 use crate::physics::units::MM2_PER_M2;
 use crate::survey::word::Word;
 
-pub(super) fn sealing(decisions: &Decisions) -> Object {
-    let offered = |found: &Option<Answer<Plan>>| match found {
+pub(super) fn sealing(study: &Study, asked: Asked) -> Object {
+    let offered = |found: Option<&Answer<Plan>>| match found {
         None => Value::Null,
         Some(answer) => Object::new()
             .answer("plan", answer.as_ref().map(plan).map_err(Clone::clone))
             .into(),
     };
-    let ranking = decisions.sealing.as_ref().map_err(Clone::clone);
+    let (ranking, order_of_work) = (study.ranking(asked.aim), study.order(asked.aim));
+    let ranking = ranking.as_ref().map_err(Clone::clone);
+    let ticked = study.ticked();
+    let best = asked.best(study);
     Object::new()
-        .with("aim", decisions.asked.aim.word())
+        .with("aim", asked.aim.word())
         .answer(
             "before",
             ranking.clone().map(|found| figures(&found.before)),
         )
         .answer("ranking", ranking.clone().map(ranked))
-        .answer("order", ranking.clone().map(order))
+        .answer("order", order_of_work.as_ref().map(order).map_err(Clone::clone))
         .answer("left_open", ranking.map(left_open))
         .with(
             "budget",
-            decisions.asked.budget.map_or(Value::Null, Value::from),
+            asked.budget.map_or(Value::Null, Value::from),
         )
-        .with("best", offered(&decisions.best))
-        .with("ticked", offered(&decisions.ticked))
+        .with("best", offered(best.as_ref().map(|best| &best.plan)))
+        .with("ticked", offered(ticked.plan.as_ref()))
         .with(
             "ticked_refused",
-            list(&decisions.refused, |(gap, why)| {
+            list(&ticked.refused, |(gap, why)| {
                 Object::new()
                     .with("gap", gap.0)
                     .with("why", why.to_string())
@@ -41,8 +47,8 @@ pub(super) fn sealing(decisions: &Decisions) -> Object {
         )
 }
 
-fn ranked(sealing: &Sealing) -> Vec<Object> {
-    list(&sealing.ranked, |one| {
+fn ranked(ranking: &Ranking) -> Vec<Object> {
+    list(&ranking.ranked, |one| {
         let per_cost = one.saving_per_cost.map_or(Value::Null, Value::from);
         remedy(&one.sealable)
             .with("saves", figures(&one.saves))
@@ -73,8 +79,8 @@ fn cost(cost: Cost) -> Object {
         .with("assumed", cost.assumed)
 }
 
-fn order(sealing: &Sealing) -> Vec<Object> {
-    list(&sealing.order.steps, |step| {
+fn order(order: &Order) -> Vec<Object> {
+    list(&order.steps, |step| {
         Object::new()
             .with("gap", step.sealable.gap().0)
             .with("spent", step.spent)
@@ -82,8 +88,8 @@ fn order(sealing: &Sealing) -> Vec<Object> {
     })
 }
 
-fn left_open(sealing: &Sealing) -> Vec<Object> {
-    list(&sealing.left_open, |left| {
+fn left_open(ranking: &Ranking) -> Vec<Object> {
+    list(&ranking.left_open, |left| {
         Object::new()
             .with("gap", left.gap.0)
             .with("why", left.why.to_string())

@@ -1,13 +1,22 @@
 //! How sure the results are.
 
 use super::object::{Object, Value, list};
+use crate::assess::{Answer, NotKnown};
 use crate::assess::uncertainty::{Interval, NotFound, Share, UncertainInput, Uncertainty};
 use crate::physics::units::MM2_PER_M2;
 use crate::survey::Item;
 use crate::survey::word::Word;
 
-pub(super) fn uncertainty(found: &Uncertainty) -> Object {
-    let answer = |answer: &crate::assess::Answer<Interval>| {
+/// [`NotKnown`] where no draws were made.
+pub(super) fn uncertainty(found: Option<&Answer<Uncertainty>>) -> Answer<Object> {
+    match found {
+        Some(found) => found.as_ref().map(intervals).map_err(Clone::clone),
+        None => Err(NotKnown::because("no draws were made")),
+    }
+}
+
+fn intervals(found: &Uncertainty) -> Object {
+    let answer = |answer: &Answer<Interval>| {
         answer
             .as_ref()
             .map(|found| interval(found, 1.0))

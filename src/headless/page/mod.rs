@@ -7,14 +7,13 @@
 mod alerts;
 mod layout;
 mod print;
-mod sealing;
 mod table;
 
 use crate::assess::{Assessment, Mark, Study};
-use crate::headless::decisions::Decisions;
+use crate::headless::asked::Asked;
 use crate::report::{
     Block, Fact, Material, Section, cases, dependence, drying, findings, leakage, ledger, safety,
-    summary, uncertainty, vehicle, workings,
+    sealing, summary, uncertainty, vehicle, workings,
 };
 use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
@@ -22,7 +21,7 @@ use layout::{Page, WIDTH, pad_left, width};
 pub(super) use alerts::blocks;
 
 /// The whole page.
-pub(super) fn render(study: &Study, decisions: &Decisions) -> String {
+pub(super) fn render(study: &Study, asked: Asked) -> String {
     let (survey, assessment) = (study.survey(), study.assessment());
     let mut page = Page::default();
     title(&mut page, survey, assessment);
@@ -38,16 +37,18 @@ pub(super) fn render(study: &Study, decisions: &Decisions) -> String {
         summary::sentences(&told, study.work()),
         cases::section(&told, &cases::Part::ALL),
         dependence::section(&told),
-        uncertainty::section(&told, &decisions.uncertainty),
     ] {
         print::section(&mut page, &section);
+    }
+    if let Some(found) = study.uncertainty() {
+        print::section(&mut page, &uncertainty::section(&told, found));
     }
     for section in [drying::section(&told), leakage::section(&told)] {
         print::section(&mut page, &section);
     }
     let ledger = ledger::section(&told, ledger::Order::LeakiestFirst);
     print::section(&mut page, &ledger);
-    sealing::print(&mut page, study, decisions);
+    print::section(&mut page, &sealing(study, asked));
     for section in [
         safety::ventilation(&assessment.safety, None),
         safety::before_sealing(survey),
@@ -76,6 +77,23 @@ fn vehicle(page: &mut Page, told: &Material<'_>) {
     ));
     section.blocks.extend(vehicle::section(told).blocks);
     print::section(page, &section);
+}
+
+/// What to seal first, what a plan comes to, and what stays open.
+fn sealing(study: &Study, asked: Asked) -> Section {
+    let (survey, assessment) = (study.survey(), study.assessment());
+    let mut section = sealing::plan(survey, assessment, study.work());
+    if let (Ok(ranking), Ok(order)) = (study.ranking(asked.aim), study.order(asked.aim)) {
+        section.append(sealing::ranking(survey, asked.aim, &ranking.ranked));
+        section.append(sealing::order(survey, asked.aim, order));
+    }
+    let refused = sealing::refused(survey, &study.ticked().refused);
+    section.blocks.extend(refused);
+    if let Some(best) = asked.best(study) {
+        let sum = (best.aim, best.budget);
+        section.append(sealing::best(survey, assessment, sum, &best.plan));
+    }
+    section
 }
 
 fn title(page: &mut Page, survey: &Survey, assessment: &Assessment) {
