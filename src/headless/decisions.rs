@@ -1,9 +1,8 @@
-//! What `assess` works out beyond the assessment: uncertainty, sealing, spaces, parking.
+//! What `assess` works out on request: uncertainty, sealing.
 
 use crate::assess::sealing::{Aim, Figures, LeftOpen, Order, Plan, Ranked, StaysOpen};
-use crate::assess::spaces::ClosingEffect;
 use crate::assess::uncertainty::Uncertainty;
-use crate::assess::{Answer, NotKnown, Parking, SetSensitivity, Study, TemperatureCurve};
+use crate::assess::{Answer, NotKnown, Study};
 use crate::survey::GapId;
 use crate::tasks::{self, processors, to_the_end};
 use clap::ValueEnum;
