@@ -1,9 +1,9 @@
 //! Curves over a range of weather.
 
 use super::answer::{Answer, Assessment, DirectionAnswer, NotKnown};
+use super::assessment::assess;
 use super::envelope::mean;
 use super::prepared::Prepared;
-use super::study::Study;
 use super::weather::{air_states, same_water};
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::units::SECONDS_PER_HOUR;
@@ -140,8 +140,10 @@ pub struct SetSensitivity {
 
 /// The survey assessed with either published set of pressure coefficients: how much hangs on the
 /// choice. Everything else stays as surveyed.
-pub(super) fn pressure_set_sensitivity(study: &Study) -> [SetSensitivity; 2] {
-    let survey = study.survey();
+pub(super) fn pressure_set_sensitivity(
+    survey: &Survey,
+    assessment: &Assessment,
+) -> [SetSensitivity; 2] {
     let of = |set, assessment: &Assessment| SetSensitivity {
         set,
         mean_ach_per_h: assessment
@@ -158,11 +160,11 @@ pub(super) fn pressure_set_sensitivity(study: &Study) -> [SetSensitivity; 2] {
     };
     [PressureSet::LowRise, PressureSet::WallAverage].map(|set| {
         if survey.site.pressure_set == set {
-            return of(set, study.assessment());
+            return of(set, assessment);
         }
-        let mut other = Survey::clone(survey);
+        let mut other = survey.clone();
         other.site.pressure_set = set;
-        of(set, &super::assess(&other))
+        of(set, &assess(&other))
     })
 }
 

@@ -1,11 +1,11 @@
 //! A survey made ready once: what every study of it stands on.
 
-use super::answer::{Answer, Fabric, GapAnswer, Leakage};
+use super::answer::{Answer, Fabric, GapAnswer, Leakage, NotKnown};
 use super::envelope::Envelope;
 use super::law::{GapLaw, laws};
 use super::weather::Vehicle;
-use super::{fabric, leakage, volume_m3};
-use crate::survey::{Finding, Survey, findings};
+use super::{fabric, leakage};
+use crate::survey::{Field, Finding, Item, Severity, Survey, findings};
 
 /// Findings, laws of the gaps, leakage, envelope and fabric of one survey.
 pub(crate) struct Prepared {
@@ -50,4 +50,26 @@ impl Prepared {
             fabric: &self.fabric,
         }
     }
+}
+
+/// Gross internal volume, m³, unless a size it needs is missing or impossible.
+fn volume_m3(survey: &Survey, findings: &[Finding]) -> Answer<f64> {
+    const FIELDS: [Field; 4] = [
+        Field::Volume,
+        Field::InsideLength,
+        Field::InsideWidth,
+        Field::InsideHeight,
+    ];
+    let error = findings.iter().find(|finding| {
+        finding.severity == Severity::Error
+            && finding.place.item == Item::Vehicle
+            && FIELDS.iter().any(|&field| finding.place.is_at(field))
+    });
+    if let Some(error) = error {
+        return Err(NotKnown::because(error.sentence.clone()));
+    }
+    survey
+        .vehicle
+        .gross_volume_m3()
+        .ok_or_else(|| NotKnown::because("neither the volume nor all three inside sizes are given"))
 }

@@ -1,5 +1,7 @@
 //! The simplified model of the ASHRAE handbook, shown beside the balance as a cross-check.
 
+use super::units::CM2_PER_M2;
+
 /// Shelter class of the model, 1 (none) to 5 (heavy). Descriptions **\[M\]**.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum ShelterClass {
@@ -51,7 +53,6 @@ pub fn stack_coefficient(height: f64) -> f64 {
 /// assert!((q - 0.0389).abs() < 5e-5);
 /// ```
 pub fn flow(ela: f64, stack: f64, wind: f64, temperature_difference: f64, speed: f64) -> f64 {
-    const CM2_PER_M2: f64 = 1e4;
     const M3_PER_L: f64 = 1e-3;
     let root = (stack * temperature_difference.abs() + wind * speed * speed).sqrt();
     ela * CM2_PER_M2 * root * M3_PER_L

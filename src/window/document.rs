@@ -14,7 +14,7 @@ pub struct Document {
     /// `None`: it differs from its file in any case.
     saved: Option<Arc<Survey>>,
     /// Revision for which `unsaved` was found, and what was found: comparing takes a while.
-    compared: (u64, bool),
+    compared: Option<(u64, bool)>,
 }
 
 impl Document {
@@ -24,7 +24,7 @@ impl Document {
         let history = History::new(survey);
         let saved = Some(Arc::clone(history.survey()));
         Self {
-            compared: (history.revision(), false),
+            compared: Some((history.revision(), false)),
             history,
             path: None,
             stamp: None,
@@ -48,7 +48,7 @@ impl Document {
         document.path = path;
         document.stamp = stamp;
         document.saved = None;
-        document.compared.1 = true;
+        document.compared = Some((document.history.revision(), true));
         document
     }
 
@@ -67,11 +67,14 @@ impl Document {
     /// Whether it differs from what was last saved or loaded.
     pub fn unsaved(&mut self) -> bool {
         let revision = self.history.revision();
-        if self.compared.0 != revision {
-            let differs = self.saved.as_deref() != Some(&**self.history.survey());
-            self.compared = (revision, differs);
+        match self.compared {
+            Some((compared, unsaved)) if compared == revision => unsaved,
+            _ => {
+                let differs = self.saved.as_deref() != Some(&**self.history.survey());
+                self.compared = Some((revision, differs));
+                differs
+            }
         }
-        self.compared.1
     }
 
     /// Its name: the file's, else the title, else *new survey*.
@@ -88,49 +91,51 @@ impl Document {
         }
     }
 
-    /// Saves to a path, which becomes the survey's file. Its own file is overwritten only while
-    /// nobody else has written it, another only when `anyway`.
-    ///
-    /// # Errors
-    /// [`SaveError`]; after [`SaveError::NotConfirmed`] the survey counts as saved.
-    pub fn save(
-        &mut self,
-        path: &Path,
-        anyway: bool,
-        backups: &mut Backups,
-    ) -> Result<(), SaveError> {
+    /// What is to be written to a path, which then becomes the survey's file. Its own file is
+    /// overwritten only while nobody else has written it, another only when `anyway`.
+    #[must_use]
+    pub fn to_save(&self, path: &Path, anyway: bool) -> ToSave {
         let own = self.path.as_deref() == Some(path);
-        let overwrite = match &self.stamp {
-            _ if anyway => Overwrite::Anyway,
-            Some(stamp) if own => Overwrite::IfUnchanged(stamp),
-            _ => Overwrite::Never,
-        };
-        match save(path, self.history.survey(), overwrite, backups) {
-            Ok(stamp) => {
-                self.now_saved(path, stamp);
-                Ok(())
-            }
-            Err(SaveError::NotConfirmed {
-                path: told,
-                stamp,
-                source,
-            }) => {
-                self.now_saved(path, stamp.clone());
-                Err(SaveError::NotConfirmed {
-                    path: told,
-                    stamp,
-                    source,
-                })
-            }
-            Err(error) => Err(error),
+        ToSave {
+            path: path.to_owned(),
+            survey: Arc::clone(self.history.survey()),
+            anyway,
+            stamp: self.stamp.clone().filter(|_| own),
         }
     }
 
-    fn now_saved(&mut self, path: &Path, stamp: FileStamp) {
+    /// Takes in that a state of this survey was written to its file. What was changed since is
+    /// not saved.
+    pub fn saved(&mut self, path: &Path, survey: Arc<Survey>, stamp: FileStamp) {
         self.path = Some(path.to_owned());
         self.stamp = Some(stamp);
-        self.saved = Some(Arc::clone(self.history.survey()));
-        self.compared = (self.history.revision(), false);
+        self.saved = Some(survey);
+        self.compared = None;
+    }
+}
+
+/// A state of a survey on its way to a file.
+pub struct ToSave {
+    /// The file.
+    pub path: PathBuf,
+    /// The survey as it was when it was asked for.
+    pub survey: Arc<Survey>,
+    anyway: bool,
+    stamp: Option<FileStamp>,
+}
+
+impl ToSave {
+    /// Writes it.
+    ///
+    /// # Errors
+    /// [`SaveError`]; after [`SaveError::NotConfirmed`] the survey counts as saved.
+    pub fn write(&self, backups: &mut Backups) -> Result<FileStamp, SaveError> {
+        let overwrite = match &self.stamp {
+            _ if self.anyway => Overwrite::Anyway,
+            Some(stamp) => Overwrite::IfUnchanged(stamp),
+            None => Overwrite::Never,
+        };
+        save(&self.path, &self.survey, overwrite, backups)
     }
 }
 
@@ -138,6 +143,18 @@ impl Document {
 mod tests {
     use super::*;
     use crate::survey::{Edit, SetUp, VehicleKind};
+
+    fn write(
+        document: &mut Document,
+        path: &Path,
+        anyway: bool,
+        backups: &mut Backups,
+    ) -> Result<(), SaveError> {
+        let asked = document.to_save(path, anyway);
+        let stamp = asked.write(backups)?;
+        document.saved(path, asked.survey, stamp);
+        Ok(())
+    }
 
     #[test]
     fn a_survey_is_unsaved_until_it_is_saved_or_undone() {
@@ -151,9 +168,7 @@ mod tests {
         document.history.undo();
         assert!(!document.unsaved());
         document.history.redo();
-        document
-            .save(&path, false, &mut Backups::default())
-            .unwrap();
+        write(&mut document, &path, false, &mut Backups::default()).unwrap();
         assert!(!document.unsaved());
         assert_eq!(document.name(), "van");
     }
@@ -164,12 +179,12 @@ mod tests {
         let path = folder.path().join("van.ron");
         let mut backups = Backups::default();
         let mut document = Document::new(Survey::new(VehicleKind::PanelVan));
-        document.save(&path, false, &mut backups).unwrap();
+        write(&mut document, &path, false, &mut backups).unwrap();
         std::fs::write(&path, "somebody else's").unwrap();
-        let refused = document.save(&path, false, &mut backups).unwrap_err();
+        let refused = write(&mut document, &path, false, &mut backups).unwrap_err();
         assert!(matches!(refused, SaveError::ChangedOnDisk { .. }));
         assert_eq!(std::fs::read_to_string(&path).unwrap(), "somebody else's");
-        document.save(&path, true, &mut backups).unwrap();
+        write(&mut document, &path, true, &mut backups).unwrap();
         assert!(crate::survey::file::load(&path).is_ok());
     }
 }

@@ -53,6 +53,11 @@ impl Keeping {
         (keeping, problem)
     }
 
+    /// Number of the open survey in this run.
+    pub(super) fn document(&self) -> u64 {
+        self.document
+    }
+
     /// What earlier runs left behind.
     pub(super) fn offers(&self) -> &[Offer] {
         self.offers.as_deref().unwrap_or_default()

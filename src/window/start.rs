@@ -3,7 +3,7 @@
 use super::answers::Effort;
 use super::background::{self, Spawner};
 use super::keep::DataFolder;
-use super::photos::picker::{self as photo_picker, PhotoPicker};
+use super::photos;
 use super::picker::{self, Picker};
 use super::start_page;
 use std::path::{Path, PathBuf};
@@ -14,7 +14,7 @@ pub struct Start {
     pub path: Option<PathBuf>,
     /// Where results are worked out.
     pub spawner: Spawner,
-    /// The system's file dialog.
+    /// The system's file dialogs.
     pub picker: Picker,
     /// Sample surveys offered on the start page.
     pub samples: Vec<PathBuf>,
@@ -24,10 +24,10 @@ pub struct Start {
     pub guide: bool,
     /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
     pub data: Option<DataFolder>,
+    /// Where surveys are read and written.
+    pub file_spawner: Spawner,
     /// Where photos are read and kept.
     pub photo_spawner: Spawner,
-    /// The system's dialog for photos.
-    pub photo_picker: PhotoPicker,
     /// The program's own folder for photos of changes that are not saved.
     pub photo_holding: Option<PathBuf>,
 }
@@ -45,9 +45,9 @@ impl Start {
             effort: Effort::program(),
             guide: true,
             data: DataFolder::of_the_platform(),
+            file_spawner: background::on_a_thread_named("files"),
             photo_spawner: background::on_a_thread_named("photos"),
-            photo_picker: photo_picker::system(),
-            photo_holding: photo_picker::holding_folder(),
+            photo_holding: photos::holding_folder(),
         }
     }
 
@@ -62,8 +62,8 @@ impl Start {
             effort: Effort::test(),
             guide: false,
             data: None,
+            file_spawner: background::inline(),
             photo_spawner: background::inline(),
-            photo_picker: photo_picker::none(),
             photo_holding: None,
         }
     }

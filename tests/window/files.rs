@@ -5,7 +5,10 @@ use eframe::egui;
 use egui::{Key, Modifiers, ViewportCommand, ViewportId};
 use gapledger::survey::file::load;
 use gapledger::window::app::Start;
+use gapledger::window::background::Spawner;
 use gapledger::window::questions::Dialog;
+use std::collections::VecDeque;
+use std::sync::{Arc, Mutex};
 
 fn asks_about_changes(window: &super::Window<'_>) -> bool {
     matches!(window.state().dialog(), Some(Dialog::Unsaved(_)))
@@ -168,4 +171,100 @@ fn a_protected_file_opens_and_says_at_once_that_it_cannot_be_saved_there() {
         assert!(shows(&window, words), "{words}");
         set_permissions(protected, Permissions::from_mode(freed)).unwrap();
     }
+}
+
+type Work = Box<dyn FnOnce() + Send>;
+
+/// A worker for files that waits until it is told to go on.
+#[derive(Clone, Default)]
+struct Held(Arc<Mutex<VecDeque<Work>>>);
+
+impl Held {
+    fn spawner(&self) -> Spawner {
+        let waiting = Arc::clone(&self.0);
+        Arc::new(move |work| {
+            waiting.lock().unwrap().push_back(work);
+            Ok(())
+        })
+    }
+
+    fn go_on(&self, window: &mut super::Window<'_>) {
+        let work = self.0.lock().unwrap().pop_front().unwrap();
+        work();
+        window.run();
+    }
+
+    fn opened(&self, path: &std::path::Path) -> super::Window<'static> {
+        let mut start = Start::test(Some(path.to_owned()));
+        start.file_spawner = self.spawner();
+        let mut window = window(start);
+        assert!(window.state().survey().is_none());
+        assert!(shows(&window, "Opening"));
+        self.go_on(&mut window);
+        assert!(window.state().survey().is_some());
+        window
+    }
+}
+
+#[test]
+fn what_is_changed_while_a_save_runs_stays_unsaved() {
+    let (_folder, path) = small_survey();
+    let held = Held::default();
+    let mut window = held.opened(&path);
+    replace_text(&mut window, "Clear width", "3");
+    ctrl(&mut window, Key::S);
+    assert!(shows(&window, "Saving"));
+    let asked = survey(&window).clone();
+    replace_text(&mut window, "Clear width", "4");
+    held.go_on(&mut window);
+    assert!(shows(&window, "Saved as"));
+    assert_eq!(load(&path).unwrap().survey, asked);
+    assert_ne!(&asked, survey(&window));
+    assert!(window.state_mut().unsaved());
+    ctrl(&mut window, Key::S);
+    held.go_on(&mut window);
+    assert!(!window.state_mut().unsaved());
+    assert_eq!(&load(&path).unwrap().survey, survey(&window));
+}
+
+#[test]
+fn a_save_asked_for_while_one_runs_follows_it() {
+    let (_folder, path) = small_survey();
+    let held = Held::default();
+    let mut window = held.opened(&path);
+    replace_text(&mut window, "Clear width", "3");
+    ctrl(&mut window, Key::S);
+    replace_text(&mut window, "Clear width", "4");
+    ctrl(&mut window, Key::S);
+    held.go_on(&mut window);
+    assert!(window.state_mut().unsaved());
+    held.go_on(&mut window);
+    assert!(!window.state_mut().unsaved());
+    assert_eq!(&load(&path).unwrap().survey, survey(&window));
+}
+
+#[test]
+fn leaving_after_a_save_asks_again_where_something_was_changed_meanwhile() {
+    let (_folder, path) = small_survey();
+    let held = Held::default();
+    let mut window = held.opened(&path);
+    replace_text(&mut window, "Clear width", "3");
+    ctrl(&mut window, Key::Q);
+    click_button(&mut window, "Save");
+    replace_text(&mut window, "Clear width", "4");
+    held.go_on(&mut window);
+    assert!(asks_about_changes(&window));
+}
+
+#[test]
+fn a_survey_changed_while_another_is_read_is_asked_about() {
+    let (_folder, path) = small_survey();
+    let (_other_folder, other) = small_survey();
+    let held = Held::default();
+    let mut window = held.opened(&path);
+    window.state_mut().open_file(&other);
+    replace_text(&mut window, "Clear width", "3");
+    held.go_on(&mut window);
+    assert_eq!(window.state().path(), Some(&*path));
+    assert!(asks_about_changes(&window));
 }

@@ -7,6 +7,7 @@ use egui_kittest::kittest::Queryable;
 use gapledger::survey::file::{PhotoState, load, photo_folder, photo_state};
 use gapledger::survey::{GapId, Severity};
 use gapledger::window::app::Start;
+use gapledger::window::picker::{Picked, Way};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::sync_channel;
@@ -101,9 +102,10 @@ fn photos_chosen_in_the_dialog_are_one_step_for_undo() {
     let site = Site::new();
     let chosen = vec![site.picture("a.png", 1), site.picture("b.jpg", 200)];
     let mut start = site.start();
-    start.photo_picker = Arc::new(move |_, _| {
+    start.picker = Arc::new(move |pick, _, _| {
+        assert_eq!(pick.way, Way::Several);
         let (sender, receiver) = sync_channel(1);
-        sender.send(Some(chosen.clone())).unwrap();
+        sender.send(Picked::Paths(chosen.clone())).unwrap();
         receiver
     });
     let mut window = window(start);
@@ -115,6 +117,23 @@ fn photos_chosen_in_the_dialog_are_one_step_for_undo() {
     assert!(names(&window, 1).is_empty());
     ctrl(&mut window, Key::Y);
     assert_eq!(names(&window, 1).len(), 2);
+}
+
+#[test]
+fn a_dialog_put_away_at_once_is_not_taken_for_none() {
+    let site = Site::new();
+    let mut start = site.start();
+    start.picker = Arc::new(move |_, _, _| {
+        let (sender, receiver) = sync_channel(1);
+        sender.send(Picked::Cancelled).unwrap();
+        receiver
+    });
+    let mut window = window(start);
+    click_button(&mut window, "Add photos…");
+    window.run();
+    assert!(!shows(&window, "type the path"));
+    ctrl(&mut window, Key::O);
+    assert!(window.state().dialog().is_none());
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Drying and heating: what each option really does to this vehicle, still and windy.
 //!
-//! [`compare`] solves the coupled balance of heat and water for every option in every weather
+//! [`compare`](super::compare) solves the coupled balance of heat and water for every option in every weather
 //! case, with the vehicle's own air flow at the temperature each option brings about. It is a
 //! pure function beside [`crate::assess::assess`], which it does not need and which does not wait
 //! for it. Where gaps are marked as planned, it compares once more with those gaps sealed.
@@ -8,7 +8,6 @@
 //! The weather case's own inside temperature plays no part here: what the inside comes to is the
 //! answer.
 
-mod after_plan;
 pub mod answer;
 pub(crate) mod equipment;
 mod findings;
@@ -30,11 +29,10 @@ pub use answer::{
 };
 
 use super::answer::{Answer, NotKnown};
-use super::calmest_and_windiest;
+use super::assessment::calmest_and_windiest;
 use super::envelope::Envelope;
 use super::law::{GapLaw, laws};
 use super::prepared::Prepared;
-use super::study::Study;
 use crate::physics::MoistAir;
 use crate::physics::moisture::warmth_alone_c;
 use crate::physics::wind::speed_at_body;
@@ -42,26 +40,12 @@ use crate::survey::{Finding, Item, Purpose, Survey, WeatherCase};
 use equipment::{Sources, first_error};
 use situation::Situation;
 
-/// Compares the options for the set-up that the survey shows.
+/// Compares the options for the set-up that the survey shows, with the vehicle as it stands.
 ///
 /// # Errors
 /// [`NotKnown`] where nothing can be compared: the air change or the fabric is not known, a
 /// target or a source is impossible, or there is no weather case.
-pub fn compare(survey: &Survey) -> Answer<Comparison> {
-    Study::of(survey).comparison().clone()
-}
-
-/// The vehicle as it stands and, where gaps are planned, once they are sealed.
-///
-/// # Errors
-/// As [`compare`].
-pub(super) fn comparison(study: &Study) -> Answer<Comparison> {
-    let mut comparison = as_it_stands(study.survey(), study.prepared())?;
-    comparison.after_plan = after_plan::after_plan(study);
-    Ok(comparison)
-}
-
-fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Comparison> {
+pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Comparison> {
     if survey.gaps.is_empty() {
         return Err(NotKnown::because("no gap has been written down yet"));
     }

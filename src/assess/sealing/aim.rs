@@ -7,6 +7,7 @@
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::model::{Inflow, Model, Want};
 use crate::assess::quantity::{Kind, price};
+use crate::physics::units::LITRES_PER_DAY;
 use crate::survey::Survey;
 use crate::survey::word::Word;
 use std::ops::Range;
@@ -230,6 +231,6 @@ impl Scales {
         for (case, inflow) in model.cases.iter().zip(inflows) {
             sum += case.share * model.removal_kg_s(case, inflow.at_set_temperature)?;
         }
-        Ok(sum * 86_400.0)
+        Ok(sum * LITRES_PER_DAY)
     }
 }

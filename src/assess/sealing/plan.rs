@@ -9,9 +9,10 @@ use super::cost::not_priced;
 use super::prospect::{FINE, Prospect, payback};
 use super::sealable::{Sealable, StaysOpen};
 use crate::assess::answer::{Answer, Assessment, LeakageTotal, NotKnown, Safety, SafetyVerdict};
+use crate::assess::assessment::assess;
 use crate::assess::model::Want;
 use crate::assess::safety;
-use crate::assess::study::Study;
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::findings::is_damp;
 use crate::survey::{Field, Finding, GapId, Item, Place, Severity, Survey, WorkState};
 
@@ -153,14 +154,25 @@ pub fn after(survey: &Survey, sealables: &[Sealable]) -> Answer<Survey> {
 /// # Errors
 /// [`NotKnown`] where the air change itself is not, or as [`after`].
 pub fn plan(survey: &Survey, sealables: &[Sealable]) -> Answer<Plan> {
-    Study::of(survey).plan(sealables)
+    let done = after(survey, sealables)?;
+    let was = assess(survey);
+    plan_of(
+        survey,
+        &Prospect::new(survey)?,
+        (&was, &assess(&done)),
+        sealables,
+    )
 }
 
-/// Works out a plan for a survey, given the study of it with the plan's gaps sealed.
-pub(crate) fn plan_of(study: &Study, done: &Study, sealables: &[Sealable]) -> Answer<Plan> {
-    let survey = study.survey();
-    let (was, will_be) = (study.assessment(), done.assessment());
-    let variants = Variants::new(survey, study.prospect()?, sealables);
+/// Works out a plan for a survey, given its assessment as it stands and with the plan's gaps
+/// sealed.
+pub(crate) fn plan_of(
+    survey: &Survey,
+    prospect: &Prospect,
+    (was, will_be): (&Assessment, &Assessment),
+    sealables: &[Sealable],
+) -> Answer<Plan> {
+    let variants = Variants::new(survey, prospect, sealables);
     let before = variants.prospect.before().clone();
     let all: Vec<usize> = (0..sealables.len()).collect();
     let after = variants.figures(&all)?;
@@ -321,7 +333,7 @@ pub(crate) fn air_per_sleeper(survey: &Survey, assessment: &Assessment) -> Answe
         .ok_or_else(|| NotKnown::because("there is no weather case"))?;
     let of = |at: usize| {
         let air = assessment.cases[at].air.as_ref().map_err(Clone::clone)?;
-        Answer::Ok(air.mean_inflow_kg_s * 3600.0 / air.inside.density() / berths)
+        Answer::Ok(air.mean_inflow_kg_s * SECONDS_PER_HOUR / air.inside.density() / berths)
     };
     Ok(AirPerSleeper {
         calm_m3_per_h: of(calm)?,

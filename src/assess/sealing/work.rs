@@ -1,9 +1,8 @@
 //! The work that a sheet sets out: which gaps, in which order, with what, for how much.
 
-use super::{Aim, Cost, Figures, LeftOpen, Plan, Prospect, Sealable, StaysOpen, ticked};
-use crate::assess::study::Study;
+use super::{Aim, Cost, Figures, LeftOpen, Plan, Prospect, Ranking, Sealable, StaysOpen, ticked};
 use crate::assess::{Answer, NotKnown};
-use crate::survey::{CostBasis, GapId, Purpose, RemedyKind};
+use crate::survey::{CostBasis, GapId, Purpose, RemedyKind, Survey};
 
 /// Gaps proposed where none is planned.
 const PROPOSED: usize = 10;
@@ -66,15 +65,21 @@ pub struct Work {
 }
 
 impl Work {
-    /// The planned work of a survey, or a proposal where none is planned.
+    /// The planned work of a survey, or a proposal from the ranking where none is planned;
+    /// `plan` works out what it comes to.
     ///
     /// # Errors
     /// [`NotKnown`] where the air change itself is not.
-    pub(crate) fn of(study: &Study) -> Answer<Self> {
-        let prospect = study.prospect()?;
-        let (planned, refused) = ticked(study.survey());
+    pub(crate) fn of<'a>(
+        survey: &Survey,
+        prospect: &Prospect,
+        ranking: impl FnOnce(Aim) -> Answer<&'a Ranking>,
+        plan: impl FnOnce(&[Sealable]) -> Answer<Plan>,
+    ) -> Answer<Self> {
+        let (planned, refused) = ticked(survey);
         let (chosen, sealables) = if planned.is_empty() && refused.is_empty() {
-            (Chosen::Proposed, proposal(study, aim(prospect))?)
+            let proposed = proposal(survey, ranking(aim(prospect))?);
+            (Chosen::Proposed, proposed)
         } else {
             (Chosen::Planned, planned)
         };
@@ -93,10 +98,7 @@ impl Work {
         Ok(Self {
             chosen,
             steps: in_order(prospect, &sealables)?,
-            plan: match &study.ticked().plan {
-                Some(plan) => plan.clone()?,
-                None => study.plan(&sealables)?,
-            },
+            plan: plan(&sealables)?,
             purchases: purchases(&sealables),
             stays_open,
             aim: aim(prospect),
@@ -120,17 +122,16 @@ fn aim(prospect: &Prospect) -> Aim {
 
 /// The gaps that nobody wanted and that save the most; drains and ventilation of the user's are
 /// for people to plan.
-fn proposal(study: &Study, aim: Aim) -> Answer<Vec<Sealable>> {
-    let ranking = study.ranking(aim).as_ref().map_err(Clone::clone)?;
+fn proposal(survey: &Survey, ranking: &Ranking) -> Vec<Sealable> {
     let saves = ranking
         .ranked
         .iter()
-        .filter(|one| one.saves.of(aim).is_ok_and(|saving| saving > 0.0));
+        .filter(|one| one.saves.of(ranking.aim).is_ok_and(|saving| saving > 0.0));
     let unwanted = saves.map(|one| &one.sealable).filter(|sealable| {
-        let gap = study.survey().gap(sealable.gap());
+        let gap = survey.gap(sealable.gap());
         gap.is_some_and(|gap| gap.purpose == Purpose::Unintended)
     });
-    Ok(unwanted.take(PROPOSED).cloned().collect())
+    unwanted.take(PROPOSED).cloned().collect()
 }
 
 /// The chosen gaps in the order of most saving for the money, those without order at the end.

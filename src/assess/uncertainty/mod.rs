@@ -31,8 +31,10 @@ pub use input::{Spread, UncertainInput};
 pub use trials::{Chunk, Trials};
 
 use super::answer::{Answer, NotKnown};
-use super::study::Study;
+use super::model::Model;
+use super::prepared::Prepared;
 use crate::survey::{Certainty, Item, Survey, WeatherId};
+use std::sync::Arc;
 
 /// Draws that the program makes.
 pub const DRAWS: u32 = 10_000;
@@ -138,8 +140,9 @@ pub struct Uncertainty {
 /// # Errors
 /// [`NotKnown`] where the air change itself is not.
 pub fn uncertainty(survey: &Survey, seed: u64, draws: u32) -> Answer<Uncertainty> {
-    let study = Study::of(survey);
-    let trials = study.trials()?;
+    let prepared = Prepared::new(survey);
+    let model = || Model::new(survey, &prepared, false).map(Arc::new);
+    let trials = Trials::new(survey, &prepared, model)?;
     let chunk = trials.draw_chunk(seed, 0..draws);
     trials.combine(seed, vec![chunk])
 }

@@ -9,11 +9,11 @@ use super::random::Draw;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::leakage;
 use crate::assess::model::{Model, Varied, Want, Workbench};
-use crate::assess::study::Study;
+use crate::assess::prepared::Prepared;
 use crate::physics::flow_law::{FlowLaw, Gas};
 use crate::physics::leakage::LeakageArea;
 use crate::survey::number::given;
-use crate::survey::{Certainty, Field, Item};
+use crate::survey::{Certainty, Field, Item, Survey};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -68,12 +68,16 @@ pub(super) const CASE_COLUMNS: usize = 2;
 const PRESSURES: [f64; 3] = [leakage::LOW, leakage::MIDDLE, leakage::HIGH];
 
 impl Trials {
-    /// Makes a survey ready.
+    /// Makes a survey ready; `found` gives the model of what was found, which is used as it is
+    /// where nothing is added for what was not.
     ///
     /// # Errors
     /// [`NotKnown`] where the air change itself is not.
-    pub(crate) fn new(study: &Study) -> Answer<Self> {
-        let survey = study.survey();
+    pub(crate) fn new(
+        survey: &Survey,
+        prepared: &Prepared,
+        found: impl FnOnce() -> Answer<Arc<Model>>,
+    ) -> Answer<Self> {
         let percent = survey.leakage_not_found_percent.filter(|p| *p > 0.0);
         if let Some(percent) = survey.leakage_not_found_percent
             && !Field::NotFound.allows(percent)
@@ -84,8 +88,8 @@ impl Trials {
             )));
         }
         let model = match percent {
-            None => study.model()?,
-            Some(_) => Arc::new(Model::new(survey, study.prepared(), true)?),
+            None => found()?,
+            Some(_) => Arc::new(Model::new(survey, prepared, true)?),
         };
         let mut uncertainties = Vec::new();
         let mut unintended = Vec::new();

@@ -5,9 +5,8 @@ use super::survey::safety;
 use crate::assess::answer::{Answer, LeakageTotal};
 use crate::assess::sealing::{AirPerSleeper, Cost, Figures, Plan, Sealable};
 use crate::headless::decisions::{Decisions, Sealing};
+use crate::physics::units::MM2_PER_M2;
 use crate::survey::word::Word;
-
-const MM2: f64 = 1e6;
 
 pub(super) fn sealing(decisions: &Decisions) -> Object {
     let offered = |found: &Option<Answer<Plan>>| match found {
@@ -104,7 +103,8 @@ fn figures(figures: &Figures) -> Object {
 fn plan(plan: &Plan) -> Object {
     let (leakage_before, leakage_after) = &plan.leakage_unintended;
     let (sleeper_before, sleeper_after) = &plan.air_per_sleeper;
-    let area = |total: &Answer<LeakageTotal>| total.clone().map(|all| all.figures.eqla * MM2);
+    let area =
+        |total: &Answer<LeakageTotal>| total.clone().map(|all| all.figures.eqla * MM2_PER_M2);
     Object::new()
         .with(
             "gaps",

@@ -7,6 +7,7 @@ use super::{
 use crate::assess::quantity::{Kind, price};
 use crate::assess::sealing::{Aim, AirPerSleeper, FlowShift, Plan, PlannedGap, Work, WorkStep};
 use crate::assess::{Answer, Assessment, NotKnown};
+use crate::physics::units::SECONDS_PER_HOUR;
 use crate::report::words::{duration, minutes};
 use crate::report::{Align, Reasons, Section, Table, findings};
 use crate::survey::{Item, Survey};
@@ -298,7 +299,7 @@ fn shifts(survey: &Survey, plan: &Plan) -> Option<String> {
     let mut shifts: Vec<&FlowShift> = plan
         .shifts
         .iter()
-        .filter(|shift| !shift.sealed && more(shift) * 3600.0 > 0.01)
+        .filter(|shift| !shift.sealed && more(shift) * SECONDS_PER_HOUR > 0.01)
         .collect();
     shifts.sort_by(|a, b| more(b).total_cmp(&more(a)));
     let listed: Vec<String> = shifts
@@ -306,7 +307,7 @@ fn shifts(survey: &Survey, plan: &Plan) -> Option<String> {
         .take(SHIFTS)
         .map(|shift| {
             let [was, will_be] = [shift.before_kg_s.0, shift.after_kg_s.0]
-                .map(|flow| Kind::KilogramsPerHour.number(flow * 3600.0));
+                .map(|flow| Kind::KilogramsPerHour.number(flow * SECONDS_PER_HOUR));
             format!("{} {was} → {will_be}", numbered(survey, shift.gap))
         })
         .collect();

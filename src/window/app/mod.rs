@@ -1,6 +1,8 @@
 //! The shell of the window: it owns everything, runs what the user asked for, and puts the pages
 //! on the screen. It stands above all pages; none of them names it.
 
+mod file_work;
+mod files;
 mod keeping;
 mod photos;
 mod run;

@@ -1,20 +1,18 @@
 //! Photos on their way into the survey: from a dialog, dropped, or pasted.
 
 use super::App;
+use super::state::Picking;
 use crate::survey::findings::numbered;
 use crate::survey::{Edit, GapId, MergeKey, Photo, Record, Severity, findings};
 use crate::window::page::Page;
 use crate::window::photos::Source;
+use crate::window::picker::{Pick, Picked, Way};
 use crate::window::questions::{Dialog, PathFor};
 use crate::window::request::Request;
 use crate::window::theme::palette;
 use eframe::egui;
 use egui::{Align2, Area, Context, Event, Frame, Id, Order, Stroke, ViewportCommand};
 use std::path::{Path, PathBuf};
-use std::time::{Duration, Instant};
-
-/// A dialog that answers faster than this without a path was never shown.
-const NEVER_SHOWN: Duration = Duration::from_millis(900);
 
 /// Photos taken in at once.
 const MOST_AT_ONCE: usize = 100;
@@ -23,7 +21,6 @@ impl App {
     /// Once a frame: what was dropped, pasted or chosen goes to the worker, and what has arrived
     /// becomes part of the survey.
     pub(super) fn photos_in(&mut self, ctx: &Context) {
-        self.take_picked_photos();
         if self.asked.is_none() {
             self.take_dropped(ctx);
             self.take_pasted(ctx);
@@ -99,27 +96,27 @@ impl App {
         let Some(gap) = self.gap_for_photos() else {
             return;
         };
-        if self.picking_photos.is_none() {
-            let answer = (self.photo_picker)(frame, ctx);
-            self.picking_photos = Some((gap, answer, Instant::now()));
+        if self.picking.is_none() {
+            let pick = Pick {
+                way: Way::Several,
+                folder: None,
+                sort: "photos",
+                endings: vec!["jpg", "jpeg", "JPG", "JPEG", "png", "PNG", "webp"],
+            };
+            self.picking = Some(Picking {
+                answer: (self.picker)(&pick, frame, ctx),
+                photos_of: Some(gap),
+            });
         }
     }
 
-    fn take_picked_photos(&mut self) {
-        use std::sync::mpsc::TryRecvError;
-        let Some((gap, answer, since)) = &self.picking_photos else {
-            return;
-        };
-        let chosen = match answer.try_recv() {
-            Err(TryRecvError::Empty) => return,
-            Ok(chosen) => chosen,
-            Err(TryRecvError::Disconnected) => None,
-        };
-        let (gap, quick) = (*gap, since.elapsed() < NEVER_SHOWN);
-        self.picking_photos = None;
-        match chosen {
-            Some(paths) => self.attach(gap, paths.into_iter().map(Source::File).collect()),
-            None if quick => {
+    /// What came of the dialog for photos of a gap.
+    pub(super) fn photos_picked(&mut self, gap: GapId, picked: Picked) {
+        match picked {
+            Picked::Paths(paths) => {
+                self.attach(gap, paths.into_iter().map(Source::File).collect());
+            }
+            Picked::NoDialog => {
                 let note = "The system offers no file dialog here: type the path, or drop the \
                             photo onto the window.";
                 let dialog = Dialog::Path {
@@ -129,7 +126,7 @@ impl App {
                 };
                 self.asked = Some(dialog.into());
             }
-            None => {}
+            Picked::Cancelled => {}
         }
     }
 

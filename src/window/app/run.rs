@@ -2,7 +2,6 @@
 
 use super::App;
 use super::state::Picking;
-use crate::survey::file::{SaveError, load};
 use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
 use crate::window::commands::Command;
 use crate::window::document::Document;
@@ -10,7 +9,7 @@ use crate::window::ledger;
 use crate::window::notices::sentence_of;
 use crate::window::page::Page;
 use crate::window::photos::Source;
-use crate::window::picker::Pick;
+use crate::window::picker::{Pick, Picked, Way};
 use crate::window::questions::{Answered, Dialog, PathFor, Then};
 use crate::window::request::Request;
 use crate::window::together::{self, ChangeOfMany};
@@ -18,10 +17,7 @@ use crate::window::typesetting::{Output, SheetFile};
 use eframe::egui;
 use egui::{ThemePreference, ViewportCommand};
 use std::path::{Path, PathBuf};
-use std::time::{Duration, Instant};
-
-/// A file dialog that answers faster than this without a path was never shown.
-const NEVER_SHOWN: Duration = Duration::from_millis(900);
+use std::sync::mpsc::TryRecvError;
 
 impl App {
     pub(super) fn run(&mut self, request: Request, ctx: &egui::Context, frame: &eframe::Frame) {
@@ -199,9 +195,10 @@ impl App {
         }
     }
 
-    fn proceed(&mut self, then: Then, ctx: &egui::Context, frame: &eframe::Frame) {
+    pub(super) fn proceed(&mut self, then: Then, ctx: &egui::Context, frame: &eframe::Frame) {
         self.asked = None;
         match then {
+            Then::Close if self.files.is_busy() => self.files.close_when_done(),
             Then::Close if self.photos_still_carried() => {}
             Then::Close => {
                 self.keeping.let_go();
@@ -221,82 +218,12 @@ impl App {
         self.show_document(Document::new(Survey::starting(kind)), Page::Vehicle);
     }
 
-    /// Opens a file, or tells why not; the survey that was open then stays open.
-    pub fn open_file(&mut self, path: &Path) {
-        match load(path) {
-            Ok(loaded) => {
-                let document = Document::loaded(path.to_owned(), loaded);
-                let page = self.looks.page.unwrap_or(Page::Gaps);
-                self.show_document(document, page);
-            }
-            Err(error) => self.notices.tell(Severity::Error, sentence_of(&error)),
-        }
-    }
-
-    fn save_or_ask(&mut self, then: Option<Then>, ctx: &egui::Context, frame: &eframe::Frame) {
-        match self.path().map(Path::to_owned) {
-            Some(path) => self.save_to(path, false, then, ctx, frame),
-            None => self.ask_path(PathFor::Save(then), ctx, frame),
-        }
-    }
-
-    fn save_to(
+    pub(super) fn ask_path(
         &mut self,
-        path: PathBuf,
-        anyway: bool,
-        then: Option<Then>,
+        purpose: PathFor,
         ctx: &egui::Context,
         frame: &eframe::Frame,
     ) {
-        self.asked = None;
-        if self.keeping.must_ask_before_saving(&path) {
-            self.asked = Some(Dialog::Shared { path, then }.into());
-            return;
-        }
-        let Some(document) = &mut self.document else {
-            return;
-        };
-        match document.save(&path, anyway, &mut self.backups) {
-            Ok(()) => {
-                self.photos.saved(&path, document.history.survey());
-                let words = format!("Saved as {}.", path.display());
-                self.notices.tell(Severity::Note, words);
-                if let Some(then) = then {
-                    self.proceed(then, ctx, frame);
-                }
-            }
-            Err(error @ (SaveError::ChangedOnDisk { .. } | SaveError::Exists { .. })) => {
-                let sentence = sentence_of(&error);
-                self.asked = Some(
-                    Dialog::Overwrite {
-                        path,
-                        sentence,
-                        then,
-                    }
-                    .into(),
-                );
-            }
-            Err(error) => {
-                if matches!(error, SaveError::NotConfirmed { .. }) {
-                    self.photos.saved(&path, document.history.survey());
-                }
-                let note = sentence_of(&error);
-                self.notices.tell(Severity::Error, note.clone());
-                // What was typed is there again to be mended.
-                let (purpose, text) = (PathFor::Save(then), path.display().to_string());
-                self.asked = Some(
-                    Dialog::Path {
-                        purpose,
-                        text,
-                        note,
-                    }
-                    .into(),
-                );
-            }
-        }
-    }
-
-    fn ask_path(&mut self, purpose: PathFor, ctx: &egui::Context, frame: &eframe::Frame) {
         let text = match (&purpose, self.path()) {
             (PathFor::Save(_), Some(path)) => path.display().to_string(),
             (PathFor::Write(file), Some(path)) => {
@@ -369,43 +296,51 @@ impl App {
             .document
             .as_ref()
             .map_or_else(String::new, Document::name);
+        let name = match file {
+            Some(file) => format!("{name} {}.{}", file.name(), file.ending()),
+            None => format!("{name}.ron"),
+        };
+        let ending = file.map_or("ron", SheetFile::ending);
         let pick = Pick {
-            saving,
+            way: if saving { Way::Save(name) } else { Way::One },
             folder: self.path().and_then(Path::parent).map(Path::to_owned),
-            name: match file {
-                Some(file) => format!("{name} {}.{}", file.name(), file.ending()),
-                None => format!("{name}.ron"),
-            },
-            ending: file.map_or("ron", SheetFile::ending),
+            sort: ending,
+            endings: vec![ending],
         };
         self.picking = Some(Picking {
             answer: (self.picker)(&pick, frame, ctx),
-            since: Instant::now(),
+            photos_of: None,
         });
     }
 
     /// Takes the answer of the system's file dialog, once it is there.
     pub(super) fn take_picked(&mut self) {
-        use std::sync::mpsc::TryRecvError;
         let Some(picking) = &self.picking else { return };
-        let chosen = match picking.answer.try_recv() {
+        let picked = match picking.answer.try_recv() {
             Err(TryRecvError::Empty) => return,
-            Ok(chosen) => chosen,
-            Err(TryRecvError::Disconnected) => None,
+            Ok(picked) => picked,
+            Err(TryRecvError::Disconnected) => Picked::NoDialog,
         };
-        let quick = picking.since.elapsed() < NEVER_SHOWN;
+        let photos_of = picking.photos_of;
         self.picking = None;
+        if let Some(gap) = photos_of {
+            self.photos_picked(gap, picked);
+            return;
+        }
         let Some(asked) = &mut self.asked else { return };
         let Dialog::Path { note, .. } = &mut asked.dialog else {
             return;
         };
-        match chosen {
-            Some(path) => self.queue.push(Request::Answer(Answered::Path(path))),
-            None if quick => {
+        let path = match picked {
+            Picked::Paths(paths) => paths.into_iter().next(),
+            Picked::Cancelled => None,
+            Picked::NoDialog => {
                 "The system offers no file dialog here: type the path.".clone_into(note);
+                return;
             }
-            None => self.queue.push(Request::Answer(Answered::Cancel)),
-        }
+        };
+        let answered = path.map_or(Answered::Cancel, Answered::Path);
+        self.queue.push(Request::Answer(answered));
     }
 
     fn answer(&mut self, answered: Answered, ctx: &egui::Context, frame: &eframe::Frame) {

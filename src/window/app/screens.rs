@@ -47,6 +47,11 @@ impl App {
 
     fn foot(&mut self, ui: &mut egui::Ui) {
         let palette = theme::palette(ui);
+        if let Some(words) = self.files.words() {
+            Panel::bottom("files")
+                .frame(panel_frame(palette.card, 4))
+                .show(ui, |ui| widgets::muted(ui, words));
+        }
         if !self.notices.list().is_empty() {
             Panel::bottom("notices")
                 .frame(panel_frame(palette.card, 4))
@@ -163,6 +168,7 @@ impl eframe::App for App {
                 self.queue.command(command);
             }
         }
+        self.files_in(ctx, frame);
         self.take_picked();
         for request in self.queue.take() {
             self.run(request, ctx, frame);

@@ -1,7 +1,8 @@
 //! The window's state, and what it keeps up with in every frame.
 
+use super::file_work::Files;
 use super::view::ViewState;
-use crate::survey::file::{Backups, protection};
+use crate::survey::file::protection;
 use crate::survey::{GapId, Severity, Survey};
 use crate::window::answers::{Answers, Results, Revised};
 use crate::window::document::Document;
@@ -15,8 +16,7 @@ use crate::window::page::Page;
 use crate::window::pages::gaps::GapsView;
 use crate::window::pages::job_sheet::JobSheetView;
 use crate::window::photos::Photos;
-use crate::window::photos::picker::PhotoPicker;
-use crate::window::picker::Picker;
+use crate::window::picker::{Picked, Picker};
 use crate::window::questions::{Asked, Dialog};
 use crate::window::request::Queue;
 use crate::window::start::Start;
@@ -27,21 +27,18 @@ use egui::ViewportCommand;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::Receiver;
-use std::time::Instant;
 
 /// The system's file dialog while it is open.
 pub(super) struct Picking {
-    pub(super) answer: Receiver<Option<PathBuf>>,
-    pub(super) since: Instant,
+    pub(super) answer: Receiver<Picked>,
+    /// The gap that photos are picked for; without one it is a path that was asked for.
+    pub(super) photos_of: Option<GapId>,
 }
-
-/// The gap that photos are picked for, the dialog's answer, and since when it is open.
-pub(super) type PickingPhotos = (GapId, Receiver<Option<Vec<PathBuf>>>, Instant);
 
 /// The window.
 pub struct App {
     pub(super) document: Option<Document>,
-    pub(super) backups: Backups,
+    pub(super) files: Files,
     pub(super) answers: Answers,
     pub(super) queue: Queue,
     pub(super) view: ViewState,
@@ -56,8 +53,6 @@ pub struct App {
     pub(super) sheets: Typesetting,
     pub(super) keeping: Keeping,
     pub(super) photos: Photos,
-    pub(super) photo_picker: PhotoPicker,
-    pub(super) picking_photos: Option<PickingPhotos>,
     pub(super) closing_after_photos: bool,
     pub(super) focus: FocusKeeper,
     title: String,
@@ -84,7 +79,7 @@ impl App {
         };
         let mut app = Self {
             document: None,
-            backups: Backups::default(),
+            files: Files::new(start.file_spawner, Arc::clone(&wake)),
             answers,
             queue: Queue::default(),
             view,
@@ -99,8 +94,6 @@ impl App {
             looks,
             keeping,
             photos,
-            photo_picker: start.photo_picker,
-            picking_photos: None,
             closing_after_photos: false,
             focus: FocusKeeper::default(),
             title: String::new(),

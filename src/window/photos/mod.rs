@@ -4,7 +4,6 @@
 //! draw; what is not there yet is fetched after the frame, and only what was drawn in the last
 //! frame stays on the graphics card.
 
-pub mod picker;
 mod worker;
 
 pub use worker::Source;
@@ -398,6 +397,14 @@ impl Photos {
 fn extent(image: &ColorImage) -> Vec2 {
     let [width, height] = image.size;
     Vec2::new(width as f32, height as f32)
+}
+
+/// The program's own folder for photos of changes that are not saved.
+#[must_use]
+pub fn holding_folder() -> Option<PathBuf> {
+    use etcetera::BaseStrategy;
+    let folders = etcetera::choose_base_strategy().ok()?;
+    Some(folders.data_dir().join("gapledger").join("photos"))
 }
 
 /// The names of all photos of a survey.

@@ -10,6 +10,7 @@ mod truths;
 mod workings;
 
 use super::*;
+use crate::assess::compare;
 use crate::survey::{
     BuildUp, Certainty, Drying, FabricElement, FabricId, FabricPart, Facing, Form, Gap, GapId,
     Heater, HeaterFuel, HeaterId, InsideAir, Machine, MachineId, MachineKind, SetUp, VehicleKind,

@@ -1,7 +1,7 @@
 //! Air changes against wind direction and against wind speed.
 
 use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
-use super::lines::{Look, case_looks, key};
+use super::lines::{Look, case_looks, key, not_known};
 use super::rose::nearest;
 use super::view::AirChangeContext;
 use crate::assess::CaseAnswer;
@@ -11,7 +11,7 @@ use crate::report::direction::side;
 use crate::report::{Material, Section, dependence};
 use crate::window::answers::Results;
 use crate::window::theme::palette;
-use crate::window::widgets::{self, report};
+use crate::window::widgets::report;
 use eframe::egui;
 use egui::Ui;
 use egui_plot::{FilledArea, GridMark, HoverPosition, Plot, VLine};
@@ -140,15 +140,6 @@ pub(super) fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<St
             Kind::AirChanges.text(ach),
         ]
     })
-}
-
-pub(super) fn not_known(ui: &mut Ui, why: Option<&crate::assess::NotKnown>) {
-    match why {
-        Some(why) => widgets::answer_line(ui, &Err(why.clone())),
-        None => {
-            ui.label("There is no weather case.");
-        }
-    }
 }
 
 /// Draws lowest, mean and highest air change over the directions against wind speed.

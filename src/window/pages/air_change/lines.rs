@@ -6,6 +6,7 @@ use crate::figure::styles::{self, Marker, Style};
 use crate::survey::WeatherId;
 use crate::window::body;
 use crate::window::theme::palette;
+use crate::window::widgets;
 use eframe::egui;
 use egui::{Align2, Color32, Rect, RichText, Sense, Shape, Stroke, TextStyle, Ui, vec2};
 use egui_plot::{LineStyle, MarkerShape};
@@ -102,4 +103,13 @@ fn piece(ui: &Ui, rect: Rect, look: Look) {
         font,
         look.colour,
     );
+}
+
+pub(super) fn not_known(ui: &mut Ui, why: Option<&crate::assess::NotKnown>) {
+    match why {
+        Some(why) => widgets::answer_line(ui, &Err(why.clone())),
+        None => {
+            ui.label("There is no weather case.");
+        }
+    }
 }

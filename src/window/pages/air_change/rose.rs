@@ -1,8 +1,7 @@
 //! The rose: air changes against wind direction, all weather cases together. A click or the arrow
 //! keys choose the direction whose flows are shown.
 
-use super::curves::not_known;
-use super::lines::{case_looks, key};
+use super::lines::{case_looks, key, not_known};
 use super::view::AirChangeContext;
 use crate::assess::words::compass_point;
 use crate::assess::{Assessment, CaseAir};

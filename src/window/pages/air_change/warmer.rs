@@ -1,8 +1,8 @@
 //! Air changes against how much warmer it is inside.
 
 use super::super::plots::{draw, name_plot, number};
-use super::curves::{ach_plot, as_table, hover, not_known};
-use super::lines::{Look, case_look, key};
+use super::curves::{ach_plot, as_table, hover};
+use super::lines::{Look, case_look, key, not_known};
 use super::view::AirChangeContext;
 use crate::assess::{Assessment, Study, TemperatureCurve};
 use crate::report::dependence;

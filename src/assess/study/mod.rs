@@ -12,7 +12,7 @@
 //! use gapledger::assess::Study;
 //! use gapledger::assess::sealing::Aim;
 //! use gapledger::survey::file;
-//! let text = include_str!("../../sample-surveys/farmyard-caravan.ron");
+//! let text = include_str!("../../../sample-surveys/farmyard-caravan.ron");
 //! let study = Study::of(&file::parse(text)?);
 //! let season = study.assessment().season_ach_per_h.clone()?;
 //! let ranking = study.ranking(Aim::AchWindy).as_ref().map_err(Clone::clone)?;
@@ -20,9 +20,14 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod part;
+
+pub use part::Part;
+
 use super::answer::{Answer, Assessment};
+use super::assessment::assessment;
 use super::curves::{SetSensitivity, TemperatureCurve, WindCurve};
-use super::drying::Comparison;
+use super::drying::{AfterPlan, Comparison};
 use super::model::Model;
 use super::parking::Parking;
 use super::prepared::Prepared;
@@ -31,65 +36,19 @@ use super::sealing::{
 };
 use super::spaces::ClosingEffect;
 use super::uncertainty::{Trials, Uncertainty};
-use super::{assessment, curves, drying, parking, spaces};
-use crate::survey::{Gap, GapId, Survey, WorkState};
+use super::{curves, drying, parking, spaces};
+use crate::survey::{Gap, Survey, WorkState};
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError, TryLockError};
 
-/// What a study works out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Part {
-    /// Findings, laws of the gaps, envelope.
-    Preparation,
-    /// The vehicle made ready to be worked out many times.
-    Model,
-    /// Leakage, air change, water, heat, safety.
-    Assessment,
-    /// The options of drying and heating.
-    Comparison,
-    /// Air change against wind.
-    WindCurve,
-    /// Air change against warmth.
-    TemperatureCurves,
-    /// Both sets of pressure coefficients.
-    PressureSets,
-    /// What closing each inner opening does.
-    Closing,
-    /// Best and worst heading.
-    Parking,
-    /// How sure the results are.
-    Uncertainty,
-    /// What sealing each gap saves.
-    Ranking,
-    /// The order in which to seal.
-    Order,
-    /// The plan that the surveyor ticked.
-    Ticked,
-    /// The best set within a budget.
-    Best,
-    /// The work that a sheet sets out.
-    Work,
-}
-
-impl Part {
-    /// Every part.
-    pub const ALL: [Self; 15] = [
-        Self::Preparation,
-        Self::Model,
-        Self::Assessment,
-        Self::Comparison,
-        Self::WindCurve,
-        Self::TemperatureCurves,
-        Self::PressureSets,
-        Self::Closing,
-        Self::Parking,
-        Self::Uncertainty,
-        Self::Ranking,
-        Self::Order,
-        Self::Ticked,
-        Self::Best,
-        Self::Work,
-    ];
+/// Compares the options of drying and heating for the set-up that the survey shows and, where gaps
+/// are planned, once more with those sealed.
+///
+/// # Errors
+/// [`NotKnown`] where nothing can be compared: the air change or the fabric is not known, a
+/// target or a source is impossible, or there is no weather case.
+pub fn compare(survey: &Survey) -> Answer<Comparison> {
+    Study::of(survey).comparison().clone()
 }
 
 /// The best set for a sum.
@@ -200,7 +159,9 @@ impl Study {
     /// The options of drying and heating, as [`compare`](super::compare) gives them.
     pub fn comparison(&self) -> &Answer<Comparison> {
         self.once(&self.kept.comparison, Part::Comparison, || {
-            drying::comparison(self)
+            let mut comparison = drying::as_it_stands(&self.survey, self.prepared())?;
+            comparison.after_plan = self.after_plan();
+            Ok(comparison)
         })
     }
 
@@ -224,7 +185,7 @@ impl Study {
     /// Both published sets of pressure coefficients side by side: how much hangs on the choice.
     pub fn pressure_sets(&self) -> &[SetSensitivity; 2] {
         self.once(&self.kept.pressure_sets, Part::PressureSets, || {
-            curves::pressure_set_sensitivity(self)
+            curves::pressure_set_sensitivity(&self.survey, self.assessment())
         })
     }
 
@@ -247,7 +208,10 @@ impl Study {
     /// # Errors
     /// [`NotKnown`] where the air change itself is not.
     pub fn trials(&self) -> Answer<&Trials> {
-        let trials = self.kept.trials.get_or_init(|| Trials::new(self));
+        let trials = self
+            .kept
+            .trials
+            .get_or_init(|| Trials::new(&self.survey, self.prepared(), || self.model()));
         trials.as_ref().map_err(Clone::clone)
     }
 
@@ -336,14 +300,14 @@ impl Study {
     /// [`NotKnown`] where the air change itself is not, or as [`after`].
     pub fn plan(&self, sealables: &[Sealable]) -> Answer<Plan> {
         let done = Self::new(Arc::new(after(&self.survey, sealables)?));
-        plan_of(self, &done, sealables)
+        self.plan_with(&done, sealables)
     }
 
     /// The plan that the surveyor ticked by hand.
     pub fn ticked(&self) -> &Ticked {
         self.once(&self.kept.ticked, Part::Ticked, || {
             let (sealables, refused) = ticked(&self.survey);
-            let plan = || plan_of(self, self.ticked_done()?, &sealables);
+            let plan = || self.plan_with(self.ticked_done()?, &sealables);
             Ticked {
                 plan: (!sealables.is_empty()).then(plan),
                 refused,
@@ -351,17 +315,26 @@ impl Study {
         })
     }
 
-    /// The gaps of that plan.
-    pub(crate) fn ticked_gaps(&self) -> Vec<GapId> {
+    fn plan_with(&self, done: &Self, sealables: &[Sealable]) -> Answer<Plan> {
+        let both = (self.assessment(), done.assessment());
+        plan_of(&self.survey, self.prospect()?, both, sealables)
+    }
+
+    /// What the options come to once the planned gaps are sealed; `None` while none is planned.
+    fn after_plan(&self) -> Option<AfterPlan> {
         let (sealables, _) = ticked(&self.survey);
-        sealables.iter().map(Sealable::gap).collect()
+        let comparison = || self.ticked_done()?.comparison().clone().map(Box::new);
+        (!sealables.is_empty()).then(|| AfterPlan {
+            gaps: sealables.iter().map(Sealable::gap).collect(),
+            comparison: comparison(),
+        })
     }
 
     /// The survey with the ticked gaps sealed.
     ///
     /// # Errors
     /// As [`after`].
-    pub(crate) fn ticked_done(&self) -> Answer<&Self> {
+    fn ticked_done(&self) -> Answer<&Self> {
         let done = self.kept.ticked_done.get_or_init(|| {
             let (sealables, _) = ticked(&self.survey);
             let done = after(&self.survey, &sealables)?;
@@ -373,7 +346,14 @@ impl Study {
     /// The work that a sheet sets out: the planned gaps, or a proposal where none is planned; not
     /// known where the air change itself is not.
     pub fn work(&self) -> &Answer<Work> {
-        self.once(&self.kept.work, Part::Work, || Work::of(self))
+        self.once(&self.kept.work, Part::Work, || {
+            let ranking = |aim| self.ranking(aim).as_ref().map_err(Clone::clone);
+            let plan = |sealables: &[Sealable]| match &self.ticked().plan {
+                Some(plan) => plan.clone(),
+                None => self.plan(sealables),
+            };
+            Work::of(&self.survey, self.prospect()?, ranking, plan)
+        })
     }
 
     /// The survey as it was before anything was sealed.

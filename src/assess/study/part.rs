@@ -1,0 +1,57 @@
+//! The parts of a study.
+
+/// What a study works out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Part {
+    /// Findings, laws of the gaps, envelope.
+    Preparation,
+    /// The vehicle made ready to be worked out many times.
+    Model,
+    /// Leakage, air change, water, heat, safety.
+    Assessment,
+    /// The options of drying and heating.
+    Comparison,
+    /// Air change against wind.
+    WindCurve,
+    /// Air change against warmth.
+    TemperatureCurves,
+    /// Both sets of pressure coefficients.
+    PressureSets,
+    /// What closing each inner opening does.
+    Closing,
+    /// Best and worst heading.
+    Parking,
+    /// How sure the results are.
+    Uncertainty,
+    /// What sealing each gap saves.
+    Ranking,
+    /// The order in which to seal.
+    Order,
+    /// The plan that the surveyor ticked.
+    Ticked,
+    /// The best set within a budget.
+    Best,
+    /// The work that a sheet sets out.
+    Work,
+}
+
+impl Part {
+    /// Every part.
+    pub const ALL: [Self; 15] = [
+        Self::Preparation,
+        Self::Model,
+        Self::Assessment,
+        Self::Comparison,
+        Self::WindCurve,
+        Self::TemperatureCurves,
+        Self::PressureSets,
+        Self::Closing,
+        Self::Parking,
+        Self::Uncertainty,
+        Self::Ranking,
+        Self::Order,
+        Self::Ticked,
+        Self::Best,
+        Self::Work,
+    ];
+}
