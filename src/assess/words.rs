@@ -1,58 +1,9 @@
 //! Numbers, sizes and directions as people read them.
 
-use super::answer::{Answer, LeakageTotal, NotKnown};
-use crate::physics::units::{CM2_PER_M2, MM_PER_M};
 use crate::physics::wind::{Shelter, Terrain};
 use crate::survey::gap::{Behind, Form, GrilleMaterial, LeadsTo};
 pub use crate::survey::number::{figure, given};
 use crate::survey::{Facing, Gap, SetUp, WorkState};
-
-// One rule for each quantity, so that no number reads differently on page, paper and window.
-
-/// Air changes an hour: two digits are what the method can answer for.
-#[must_use]
-pub fn air_changes(per_hour: f64) -> String {
-    figure(per_hour, 2)
-}
-
-/// Water in litres, or litres a day.
-#[must_use]
-pub fn litres(litres: f64) -> String {
-    figure(litres, 2)
-}
-
-/// Heat or power, W.
-#[must_use]
-pub fn watts(watts: f64) -> String {
-    figure(watts, 2)
-}
-
-/// A leakage area, in m², as cm².
-#[must_use]
-pub fn leakage_cm2(area: f64) -> String {
-    figure(area * CM2_PER_M2, 3)
-}
-
-/// A temperature that was worked out, to a tenth of a degree.
-#[must_use]
-pub fn celsius(temperature_c: f64) -> String {
-    // No minus before a zero.
-    let tenths = (temperature_c * 10.0).round() / 10.0 + 0.0;
-    format!("{tenths:.1}").replace('-', "−")
-}
-
-/// An amount of money without its currency.
-#[must_use]
-pub fn money(amount: f64) -> String {
-    // No minus before a zero.
-    format!("{:.2}", (amount * 100.0).round() / 100.0 + 0.0).replace('-', "−")
-}
-
-/// The side of the square hole that leaks as much, in m, as mm.
-#[must_use]
-pub fn side_mm(side: f64) -> String {
-    figure(side * MM_PER_M, 3)
-}
 
 /// The same with `?` where nothing was given.
 #[must_use]
@@ -290,40 +241,12 @@ pub fn shelter(shelter: Shelter) -> &'static str {
     }
 }
 
-/// A total's figure. One that lacks gaps without a size is at least so much; one that holds no
-/// sized gap at all is not known, never zero.
-///
-/// # Errors
-/// [`NotKnown`] where none of its gaps is sized.
-pub fn total_figure(total: &LeakageTotal, value: f64, digits: i32) -> Answer<String> {
-    if total.gaps == 0 && total.not_sized > 0 {
-        return Err(NotKnown::because(NONE_SIZED));
-    }
-    let at_least = if total.not_sized > 0 { "≥ " } else { "" };
-    Ok(format!("{at_least}{}", figure(value, digits)))
-}
-
 /// Why the total of nothing but unsized gaps is not known.
 pub const NONE_SIZED: &str = "none of its gaps has all its sizes";
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::assess::LeakageFigures;
-
-    #[test]
-    fn a_total_without_any_sized_gap_is_not_zero() {
-        let mut total = LeakageTotal {
-            gaps: 0,
-            not_sized: 2,
-            figures: LeakageFigures::default(),
-        };
-        assert!(total_figure(&total, 0.0, 3).is_err());
-        total.gaps = 1;
-        assert_eq!(total_figure(&total, 41.23, 3), Ok("≥ 41.2".to_owned()));
-        total.not_sized = 0;
-        assert_eq!(total_figure(&total, 41.23, 3), Ok("41.2".to_owned()));
-    }
 
     #[test]
     fn sentences_begin_with_a_capital_and_end() {

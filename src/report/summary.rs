@@ -9,7 +9,7 @@ use super::sealing::material_alone;
 use super::{Material, findings};
 use crate::assess::quantity::{Kind, Quantity, price};
 use crate::assess::sealing::{Chosen, Work};
-use crate::assess::words::{self, counted, given};
+use crate::assess::words::{counted, given};
 use crate::assess::{Answer, CaseAnswer};
 use crate::survey::GapId;
 
@@ -190,8 +190,8 @@ fn sealing(material: &Material<'_>, work: &Answer<Work>) -> Option<String> {
         work.steps.len(),
         price(work.plan.cost, &material.survey.tariffs.currency),
         material_alone(&work.plan),
-        words::air_changes(*before),
-        words::air_changes(*after)
+        Kind::AirChanges.number(*before),
+        Kind::AirChanges.number(*after)
     ))
 }
 
