@@ -7,7 +7,7 @@ use crate::assess::words::facing;
 use crate::assess::{Answer, LeakageFigures, LeakageTotal, Topic};
 use crate::physics::units::SECONDS_PER_HOUR;
 
-/// EqLA of the gaps that nobody wanted, with its interval.
+/// EqLA of the unintended gaps, with its interval.
 #[must_use]
 pub fn unintended(told: &Material<'_>) -> Quantity {
     eqla(&told.assessment.leakage.unintended)
@@ -20,7 +20,7 @@ pub fn eqla(total: &Answer<LeakageTotal>) -> Quantity {
     Quantity::of_total(Kind::LeakageCm2, total, |total| total.figures.eqla)
 }
 
-/// Side of the square hole that lets in as much as the gaps that nobody wanted.
+/// Side of the square hole that lets in as much as the unintended gaps.
 #[must_use]
 pub fn square_side(told: &Material<'_>) -> Quantity {
     let leakage = &told.assessment.leakage;

@@ -50,21 +50,21 @@ fn leakage(material: &Material<'_>) -> String {
         return "No gaps are written down yet: how leaky the vehicle is, is not known.".to_owned();
     }
     if gaps.iter().all(|gap| gap.purpose.must_stay_open()) {
-        return "No gaps that nobody wanted are written down yet: how leaky the vehicle is, is not known."
+        return "No unintended gaps are written down yet: how leaky the vehicle is, is not known."
             .to_owned();
     }
     let area = unintended(material);
     let likely = likely(&area, "\u{a0}cm²");
     match (area.text(), square_side(material).text()) {
         (Ok(area), Ok(side)) => format!(
-            "Gaps that nobody wanted let in as much air as a square hole with sides of {side}: \
+            "Unintended gaps let in as much air as a square hole with sides of {side}: \
              leakage area EqLA {area}{likely}."
         ),
         (Ok(area), Err(_)) => {
-            format!("Leakage area of the gaps that nobody wanted (EqLA): {area}{likely}.")
+            format!("Leakage area of the unintended gaps (EqLA): {area}{likely}.")
         }
         (Err(unknown), _) => format!(
-            "The leakage area of the gaps that nobody wanted is not known: {}.",
+            "The leakage area of the unintended gaps is not known: {}.",
             unknown.reason
         ),
     }

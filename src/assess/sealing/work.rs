@@ -120,7 +120,7 @@ fn aim(prospect: &Prospect) -> Aim {
     }
 }
 
-/// The gaps that nobody wanted and that save the most; drains and ventilation of the user's are
+/// The unintended gaps and that save the most; drains and ventilation of the user's are
 /// for people to plan.
 fn proposal(survey: &Survey, ranking: &Ranking) -> Vec<Sealable> {
     let saves = ranking
