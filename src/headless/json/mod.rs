@@ -85,10 +85,7 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .answer("fabric", survey::fabric(survey, assessment))
         .with("safety_ventilation", survey::safety(&assessment.safety))
         .with("air_change", dependence::dependence(study))
-        .answer(
-            "uncertainty",
-            uncertainty::uncertainty(study.uncertainty()),
-        )
+        .answer("uncertainty", uncertainty::uncertainty(study.uncertainty()))
         .with("sealing", sealing::sealing(study, asked))
         .answer(
             "drying_heating",

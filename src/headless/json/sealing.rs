@@ -2,11 +2,9 @@
 
 use super::object::{Object, Value, list};
 use super::survey::safety;
-use crate::assess::answer::{Answer, LeakageTotal};
 use crate::assess::Study;
-use crate::assess::sealing::{
-    AirPerSleeper, Cost, Figures, Order, Plan, Ranking, Sealable,
-};
+use crate::assess::answer::{Answer, LeakageTotal};
+use crate::assess::sealing::{AirPerSleeper, Cost, Figures, Order, Plan, Ranking, Sealable};
 use crate::headless::asked::Asked;
 use crate::physics::units::MM2_PER_M2;
 use crate::survey::word::Word;
@@ -29,12 +27,12 @@ pub(super) fn sealing(study: &Study, asked: Asked) -> Object {
             ranking.clone().map(|found| figures(&found.before)),
         )
         .answer("ranking", ranking.clone().map(ranked))
-        .answer("order", order_of_work.as_ref().map(order).map_err(Clone::clone))
-        .answer("left_open", ranking.map(left_open))
-        .with(
-            "budget",
-            asked.budget.map_or(Value::Null, Value::from),
+        .answer(
+            "order",
+            order_of_work.as_ref().map(order).map_err(Clone::clone),
         )
+        .answer("left_open", ranking.map(left_open))
+        .with("budget", asked.budget.map_or(Value::Null, Value::from))
         .with("best", offered(best.as_ref().map(|best| &best.plan)))
         .with("ticked", offered(ticked.plan.as_ref()))
         .with(

@@ -1,8 +1,8 @@
 //! How sure the results are.
 
 use super::object::{Object, Value, list};
-use crate::assess::{Answer, NotKnown};
 use crate::assess::uncertainty::{Interval, NotFound, Share, UncertainInput, Uncertainty};
+use crate::assess::{Answer, NotKnown};
 use crate::physics::units::MM2_PER_M2;
 use crate::survey::Item;
 use crate::survey::word::Word;
