@@ -318,7 +318,7 @@ fn exit_codes_tell_fine_from_errors_from_failure() {
     let wrong = OnDisk::new(&survey);
     let check = wrong.check();
     assert!(
-        check.out.contains("\nERROR    vehicle, width_m\n"),
+        check.out.contains("\nERROR    the vehicle, width_m\n"),
         "{}",
         check.out
     );

@@ -51,7 +51,7 @@ fn an_impossible_size_makes_its_totals_not_known_with_the_reason() {
     );
     let answers = assess(&survey);
     let reason = answers.leakage.all.clone().unwrap_err().reason;
-    assert!(reason.contains("diameter is -5 mm"), "{reason}");
+    assert!(reason.contains("diameter is −5 mm"), "{reason}");
     assert!(answers.cases[0].air.is_err());
     assert!(
         answers

@@ -45,7 +45,7 @@ fn columns(table: &Table) -> Vec<Column> {
         columns.filter(|(_, column)| column.align != Align::Tick)
     };
     let natural: Vec<usize> = shown()
-        .map(|(at, column)| natural_width(table, at, &column.head))
+        .map(|(at, column)| natural_width(table, at, &column.head, column.align == Align::Left))
         .collect();
     let limits = fitted(&natural, |place| {
         shown()
@@ -61,7 +61,15 @@ fn columns(table: &Table) -> Vec<Column> {
                 cells.iter().map(|cell| wrapped(cell, limit)).collect()
             } else {
                 let cells = on_the_point(&cells, limit);
-                cells.iter().map(|cell| wrapped(cell, limit)).collect()
+                let lines = |cell: &String| {
+                    // Wrapping would take the blanks away that set a number on its point.
+                    if width(cell) <= limit && !cell.contains('\n') {
+                        vec![cell.clone()]
+                    } else {
+                        wrapped(cell, limit)
+                    }
+                };
+                cells.iter().map(lines).collect()
             };
             let head = wrapped(&column.head, limit);
             let lines = cells.iter().flatten().chain(&head);
@@ -84,9 +92,15 @@ fn cell(row: &Row, at: usize) -> &str {
     row.cells.get(at).map_or("", String::as_str)
 }
 
-fn natural_width(table: &Table, at: usize, head: &str) -> usize {
-    let cells = table.rows.iter().map(|row| cell(row, at));
-    cells
+fn natural_width(table: &Table, at: usize, head: &str, words: bool) -> usize {
+    let cells: Vec<&str> = table.rows.iter().map(|row| cell(row, at)).collect();
+    let aligned = if words {
+        cells.iter().map(|&cell| cell.to_owned()).collect()
+    } else {
+        on_the_point(&cells, WIDEST_NUMBER)
+    };
+    aligned
+        .iter()
         .flat_map(|cell| cell.split('\n'))
         .map(width)
         .chain(head.split('\n').map(|line| width(line).min(WIDEST_NUMBER)))

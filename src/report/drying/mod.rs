@@ -174,10 +174,16 @@ pub(crate) fn held(comparison: &Comparison) -> String {
 
 fn held_words(comparison: &Comparison) -> String {
     let target = target(comparison);
+    let (calm, windy) = (
+        comparison.case_name(comparison.calmest),
+        comparison.case_name(comparison.windiest),
+    );
     let both = if comparison.calmest == comparison.windiest {
-        ""
+        String::new()
+    } else if (calm, windy) == ("still", "windy") {
+        " still and windy".to_owned()
     } else {
-        " still and windy"
+        format!(" in “{calm}” and in “{windy}”")
     };
     match named(comparison, &[Verdict::StillAndWindy]).as_str() {
         "" => format!("nothing compared here holds {target}{both}"),

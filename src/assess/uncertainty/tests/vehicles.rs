@@ -172,7 +172,7 @@ fn leakage_not_found_is_added_beside_the_headline() {
         uncertainty(&survey, SEED, 200)
             .unwrap_err()
             .reason
-            .contains("cannot be")
+            .contains("not possible")
     );
 }
 

@@ -50,9 +50,14 @@ fn a_headline_reads_the_same_in_summary_and_working() {
             &Choices::new(Kind::Report),
         );
         for (label, heading, before, behind) in [
-            ("Mean, /h", "Air change", "", " /h in the mean"),
-            (TOGETHER, "Heat to hold the set temperature", "", " W: "),
-            (HELD, "Water to remove", "; ", " L/day"),
+            ("Mean, /h", "Air change", "", "\u{a0}/h in the mean"),
+            (
+                TOGETHER,
+                "Heat to hold the set temperature",
+                "",
+                "\u{a0}W: ",
+            ),
+            (HELD, "Water to remove", "; ", "\u{a0}L/day"),
         ] {
             for (cell, result) in of_cases(&report, label)
                 .iter()
@@ -102,7 +107,7 @@ fn the_completion_sheets_workings_are_those_of_its_after() {
     let results = results(&completion, "Air change");
     let result = results.last().expect("the windiest case");
     assert!(
-        result.starts_with(&format!("{after} /h in the mean")),
+        result.starts_with(&format!("{after}\u{a0}/h in the mean")),
         "{after}: {result}"
     );
 }
@@ -189,7 +194,7 @@ fn sizes_in_workings_are_as_they_were_typed() {
         &file::parse(CARAVAN).expect("a sample"),
         &Choices::new(Kind::Report),
     );
-    let text = words(&report, "Appendix: workings and sources");
+    let text = words(&report, "Appendix: workings and sources").replace('\u{a0}', " ");
     assert!(
         text.contains("length L 2600 mm; width d 0.7 mm; depth z 42 mm; bends 1; count 1"),
         "{text}"
