@@ -1,7 +1,5 @@
 //! Factors between SI and the units that people read and type.
 
-/// Seconds in a minute.
-pub const SECONDS_PER_MINUTE: f64 = 60.0;
 /// Seconds in an hour.
 pub const SECONDS_PER_HOUR: f64 = 3600.0;
 /// Seconds in a day.
@@ -12,8 +10,6 @@ pub const LITRES_PER_DAY: f64 = SECONDS_PER_DAY;
 pub const GRAMS_PER_HOUR: f64 = 1000.0 * SECONDS_PER_HOUR;
 /// Joules in a kilowatt-hour.
 pub const JOULES_PER_KWH: f64 = 3.6e6;
-/// Watts in a kilowatt, joules in a kilojoule.
-pub const WATTS_PER_KW: f64 = 1000.0;
 /// Grams in a kilogram.
 pub const GRAMS_PER_KG: f64 = 1000.0;
 /// Litres in a cubic metre.

@@ -2,9 +2,9 @@
 
 use super::Material;
 use super::blocks::{Align, Block, Reasons, Section, Table};
-use super::cases::ach;
 use super::ledger::remedy;
 use super::measured::by_test;
+use super::results::ach;
 use super::sealing::{LEAST, MOST, Side, case, changes};
 use super::words::{name, place};
 use crate::assess::quantity::Kind;

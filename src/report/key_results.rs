@@ -1,8 +1,8 @@
 //! The few results that are always in sight.
 
 use super::Material;
-use super::cases::{air_change, heat, water};
 use super::leakage::{square_side, unintended};
+use super::results::{air_change, heat, water};
 use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::uncertainty::Interval;
 use crate::assess::words::given;

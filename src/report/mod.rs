@@ -19,6 +19,7 @@ pub mod key_results;
 pub mod leakage;
 pub(crate) mod ledger;
 pub(crate) mod measured;
+pub mod results;
 pub(crate) mod safety;
 pub(crate) mod sealing;
 pub(crate) mod summary;

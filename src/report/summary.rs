@@ -1,9 +1,9 @@
 //! Results in plain words.
 
 use super::blocks::{Block, Section};
-use super::cases::{air_change, heat, water};
 use super::drying::held;
 use super::leakage::{square_side, unintended};
+use super::results::{air_change, heat, water};
 use super::safety::is_closed;
 use super::sealing::material_alone;
 use super::{Material, findings};

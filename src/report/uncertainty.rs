@@ -2,8 +2,8 @@
 
 use super::Material;
 use super::blocks::{Align, Block, Fact, Reasons, Section, Table};
-use super::cases::season;
 use super::leakage::unintended;
+use super::results::season;
 use crate::assess::quantity::Kind;
 use crate::assess::uncertainty::{NotFound, Uncertainty};
 use crate::assess::words::capital;

@@ -95,12 +95,6 @@ impl History {
         !self.past.is_empty()
     }
 
-    /// Whether there is a step to redo.
-    #[must_use]
-    pub fn can_redo(&self) -> bool {
-        !self.undone.is_empty()
-    }
-
     /// Undoes one step; false when there is none.
     pub fn undo(&mut self) -> bool {
         self.open_step = None;

@@ -14,21 +14,6 @@ use super::{files_under, package};
 /// Circles that stand, each with the folder or files that hold all of it, and the reason.
 const STANDING: &[(&[&str], &str)] = &[
     (
-        &[
-            "src/assess/curves.rs",
-            "src/assess/drying/",
-            "src/assess/quantity.rs",
-            "src/assess/sealing/",
-            "src/assess/study.rs",
-            "src/assess/uncertainty/",
-        ],
-        "the study holds every answer, and whole answers can be asked for without one",
-    ),
-    (
-        &["src/assess/mod.rs", "src/assess/prepared.rs"],
-        "what is prepared is worked out with what the assessment offers",
-    ),
-    (
         &["src/assess/envelope.rs", "src/assess/in_air.rs"],
         "the envelope gives the vehicle in its air, which is made of it",
     ),
@@ -39,10 +24,6 @@ const STANDING: &[(&[&str], &str)] = &[
     (
         &["src/assess/working/"],
         "every part writes on the sheet of a working",
-    ),
-    (
-        &["src/headless/page/"],
-        "every part shares the page's words",
     ),
     (
         &["src/physics/coupled/"],
@@ -61,17 +42,13 @@ const STANDING: &[(&[&str], &str)] = &[
         "the network and the search for its pressures are one calculation",
     ),
     (
-        &["src/report/cases.rs", "src/report/uncertainty.rs"],
-        "intervals stand in the table of cases, and the season is told beside them",
-    ),
-    (
         &["src/sheet/contents/"],
         "drawings are made from what the sheet is made from",
     ),
 ];
 
 /// So many files a standing circle may tie together.
-const LARGEST: usize = 18;
+const LARGEST: usize = 5;
 
 type Module = Vec<String>;
 

@@ -23,7 +23,9 @@ fn named(guide: &str) -> Vec<&str> {
 
 /// Every file of the program and its tests, and every folder with one in it, as `/src/…`.
 fn places() -> Result<Vec<String>, Box<dyn Error>> {
-    let endings = ["rs", "md", "typ", "py", "sh", "ron", "csv", "ttf", "png"];
+    let endings = [
+        "rs", "md", "typ", "py", "sh", "ron", "csv", "ttf", "png", "txt",
+    ];
     let mut places = vec!["/DEVELOPERS.md".to_owned(), "/README.md".to_owned()];
     for folder in ["src", "tests", "sample-surveys"] {
         for file in files_under(folder, &endings)? {

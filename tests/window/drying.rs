@@ -1,5 +1,6 @@
 //! The Drying & heat page: verdicts, figures and findings of the comparison.
 
+use super::pages::told;
 use super::{
     Window, click_button, ctrl, opened, press, replace_text, sample, shows, small_survey, survey,
 };
@@ -289,8 +290,9 @@ fn every_how_of_the_comparison_opens_its_working() {
         assert!(shows(&window, &working.result), "{topic:?}");
         assert!(!working.sources.is_empty(), "{topic:?}");
         for source in &working.sources {
-            let mark = format!("[{}] {}", source.mark.letter(), source.text);
-            assert!(shows(&window, &mark), "{topic:?}: {mark}");
+            let [marked, meaning] = told(source);
+            assert!(shows(&window, &marked), "{topic:?}: {marked}");
+            assert!(shows(&window, &meaning), "{topic:?}: {meaning}");
         }
     }
     let case = &all.cases[all.windiest];
@@ -405,7 +407,7 @@ fn a_usual_build_up_fills_the_layers_in_one_step_and_says_what_it_is() {
     assert_eq!(thick, [Some(5.0), Some(40.0), Some(9.0)]);
     assert!(shows(&window, "not a measurement"));
     // Worked by hand, ISO 6946 [M]: 1/(0.17 + 0.005/0.13 + 0.040/0.034 + 0.009/0.13 + 0.04).
-    assert!(shows(&window, "0.669 W/(m² K)"));
+    assert!(shows(&window, "0.669\u{a0}W/(m²\u{a0}K)"));
     ctrl(&mut window, Key::Z);
     assert_eq!(last(survey(&window)), before);
 }

@@ -136,7 +136,7 @@ fn a_filter_says_how_many_it_shows_what_they_come_to_and_the_way_back() {
     assert_eq!(rows(&window), [1, 4]);
     assert!(shows(&window, "shows 2 of 5 gaps"));
     // 250 and 50 of 1000 mm².
-    assert!(shows(&window, "30 % of the leakage"));
+    assert!(shows(&window, "30\u{a0}% of the leakage"));
     step(&mut window, "Show zone", 2);
     assert_eq!(rows(&window), [4]);
     window.get_by_label("show all").click();
@@ -156,7 +156,7 @@ fn the_most_leaking_are_the_fewest_that_make_four_fifths() {
     press(&mut window, Key::ArrowDown);
     // 60 % do not suffice, 60 + 25 % do.
     assert_eq!(rows(&window), [1, 2]);
-    assert!(shows(&window, "85 % of the leakage"));
+    assert!(shows(&window, "85\u{a0}% of the leakage"));
 }
 
 #[test]
@@ -168,7 +168,7 @@ fn state_purpose_and_certainty_filter_and_nothing_left_is_told() {
     assert_eq!(rows(&window), [3]);
     step(&mut window, "Show state", 3);
     assert_eq!(rows(&window), Vec::<u32>::new());
-    assert!(shows(&window, "No gap is like that"));
+    assert!(shows(&window, "No gap matches: show all"));
     step(&mut window, "Show certainty", 1);
     assert!(shows(&window, "shows 0 of 5 gaps"));
 }

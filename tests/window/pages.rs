@@ -9,7 +9,7 @@ use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::assess::quantity::Kind;
-use gapledger::assess::{Topic, assess, working};
+use gapledger::assess::{Source, Topic, assess, working};
 use gapledger::survey::fabric::{BuildUp, FabricPart};
 use gapledger::survey::{Item, Place, WeatherId};
 use gapledger::window::page::Page;
@@ -78,10 +78,10 @@ fn the_volume_follows_the_inside_sizes() {
     let mut window = opened(&path);
     open_section(&mut window, "Body and place");
     // 4.8 × 2.2 × 1.95 = 20.592 m³, and with 4.6 m of length 19.734 m³.
-    assert!(shows(&window, "20.6 m³"));
+    assert!(shows(&window, "20.6\u{a0}m³"));
     replace_text(&mut window, "Length inside", "2*2,3");
     assert_eq!(survey(&window).vehicle.inside_length_m, Some(4.6));
-    assert!(shows(&window, "19.7 m³"));
+    assert!(shows(&window, "19.7\u{a0}m³"));
     replace_text(&mut window, "Length inside", "4+");
     press(&mut window, Key::Tab);
     assert!(shows(&window, "the sum is not finished"));
@@ -149,9 +149,9 @@ fn a_wall_of_three_layers_shows_its_u_value() {
     let element = survey(&window).fabric[0].clone();
     assert_eq!(element.part, FabricPart::Wall);
     assert!(matches!(&element.build_up, BuildUp::Layers(layers) if layers.len() == 3));
-    assert!(shows(&window, "1.01 W/(m² K)"));
+    assert!(shows(&window, "1.01\u{a0}W/(m²\u{a0}K)"));
     // 10 m² with 10 % of thermal bridges: 11.2 W/K.
-    assert!(shows(&window, "11.2 W/K"));
+    assert!(shows(&window, "11.2\u{a0}W/K"));
     click_button(&mut window, "Layer 3 away");
     let BuildUp::Layers(layers) = &survey(&window).fabric[0].build_up else {
         unreachable!("nothing chose another build-up")
@@ -293,6 +293,28 @@ fn what_is_not_known_says_why_and_never_shows_zero() {
     assert!(shows(&window, &why.reason));
     assert!(shows(&window, "not known"));
     assert!(!shows(&window, " 0 W"));
+    assert!(!shows(&window, " 0\u{a0}W"));
+    let labels: Vec<String> = window
+        .query_all_by_role(Role::Label)
+        .filter_map(|node| node.accesskit_node().value())
+        .collect();
+    let rows = labels
+        .windows(2)
+        .filter(|pair| pair[0] == "Through the fabric, W");
+    let cells: Vec<&String> = rows.map(|pair| &pair[1]).collect();
+    assert!(!cells.is_empty());
+    for cell in cells {
+        assert!(cell.starts_with("not known"), "{cell}");
+    }
+}
+
+/// How a source stands in a working: its mark behind it, and what the mark means.
+pub(super) fn told(source: &Source) -> [String; 2] {
+    let letter = source.mark.letter();
+    [
+        format!("{} [{letter}]", source.text),
+        format!("[{letter}] {}", source.mark.words()),
+    ]
 }
 
 #[test]
@@ -324,9 +346,9 @@ fn every_headline_opens_its_working_with_sources_and_marks() {
         assert!(shows(&window, &working.title), "{topic:?}");
         assert!(shows(&window, &working.result), "{topic:?}");
         for source in &working.sources {
-            let mark = format!("[{}] {}", source.mark.letter(), source.text);
-            assert!(shows(&window, &mark), "{topic:?}: {mark}");
-            assert!(shows(&window, source.mark.words()), "{topic:?}");
+            let [marked, meaning] = told(source);
+            assert!(shows(&window, &marked), "{topic:?}: {marked}");
+            assert!(shows(&window, &meaning), "{topic:?}: {meaning}");
         }
     }
 }

@@ -8,7 +8,7 @@ use eframe::egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
 use gapledger::assess::quantity::Kind;
 use gapledger::assess::uncertainty::{SEED, uncertainty};
-use gapledger::assess::words::figure;
+use gapledger::assess::words::{capital, figure};
 use gapledger::assess::{Study, assess, face_totals};
 use gapledger::survey::{Certainty, Edit, Form, GapId, InnerOpeningId, Item, Record, SpaceId};
 use gapledger::window::answers::Effort;
@@ -175,7 +175,10 @@ fn parking_warmth_coefficients_and_faces_stand_as_worked_out() {
         );
     }
     window
-        .get_by_role_and_label(Role::DisclosureTriangle, "Air changes by warmth as a table")
+        .get_by_role_and_label(
+            Role::DisclosureTriangle,
+            "Air changes by warmth inside as a table",
+        )
         .click_accesskit();
     window.run();
     for curve in study.temperature_curves().clone().unwrap() {
@@ -267,9 +270,10 @@ fn a_guessed_inner_opening_is_measured_next_and_its_link_leads_there() {
         Item::InnerOpening(InnerOpeningId(1)),
         "{first:?}"
     );
-    assert!(shows(&window, &first.sentence));
+    let sentence = format!("{}.", capital(&first.sentence));
+    assert!(shows(&window, &sentence), "{sentence}");
     window
-        .get_by_role_and_label(Role::Link, "go to inner opening 1 and measure it")
+        .get_by_role_and_label(Role::Link, "go to inner opening 1")
         .click_accesskit();
     window.run();
     assert_eq!(window.state().view().page, Page::Vehicle);

@@ -1,8 +1,8 @@
 //! What was noticed about targets, options and supply.
 
 use super::answer::{OptionAnswer, OptionKind};
-use super::situation::Situation;
-use super::{Ground, situation};
+use super::ground::Ground;
+use super::situation::{self, Situation};
 use crate::assess::answer::Answer;
 use crate::assess::quantity::Kind;
 use crate::assess::words::figure;

@@ -1,7 +1,8 @@
 //! The air of sleepers: how much each has, and what carbon dioxide settles at.
 
 use super::answer::NightAir;
-use super::{Ground, equipment};
+use super::equipment;
+use super::ground::Ground;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::physics::people::carbon_dioxide_ppm;

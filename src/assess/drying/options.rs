@@ -1,9 +1,10 @@
 //! The options, each in every weather case.
 
 use super::answer::{OptionAnswer, OptionCase, OptionKind, Supply};
+use super::ground::Ground;
 use super::situation::{Fitted, Situation};
 use super::state::Judge;
-use super::{Ground, equipment, library, money, verdict};
+use super::{equipment, library, money, verdict};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::physics::coupled::{self, Running};

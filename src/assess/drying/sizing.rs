@@ -1,7 +1,7 @@
 //! What to look for when buying: removal needed, rated capacities, heaters.
 
-use super::Ground;
 use super::answer::{AchPoint, Capacity, HeaterFor, HeaterSize, NeedCurve, SizedFor, Sizing};
+use super::ground::Ground;
 use super::library::rating_state;
 use super::money::DAYS_PER_MONTH;
 use super::situation::{Situation, state};

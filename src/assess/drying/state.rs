@@ -1,8 +1,9 @@
 //! One option in one weather case: the steady state, and what follows from it.
 
 use super::answer::{DryOut, Fall, OptionCase};
+use super::ground::Ground;
 use super::situation::{Fitted, Situation};
-use super::{Ground, money, surfaces};
+use super::{money, surfaces};
 use crate::assess::answer::Answer;
 use crate::physics::MoistAir;
 use crate::physics::contents::{equilibrium_moisture, water_to_give_off};

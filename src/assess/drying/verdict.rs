@@ -1,7 +1,7 @@
 //! The verdict on an option in a plain sentence with its numbers.
 
-use super::Ground;
 use super::answer::{OptionCase, OptionKind, Verdict};
+use super::ground::Ground;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::quantity::Kind;
 use crate::physics::coupled::Running;

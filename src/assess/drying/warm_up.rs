@@ -1,8 +1,9 @@
 //! How long it takes to warm up, and the power that does it within an hour.
 
 use super::answer::WarmUp;
+use super::ground::Ground;
 use super::situation::Situation;
-use super::{Ground, equipment, library};
+use super::{equipment, library};
 use crate::assess::answer::Answer;
 use crate::physics::moisture::ventilation_conductance;
 use crate::physics::units::SECONDS_PER_HOUR;

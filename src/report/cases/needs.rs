@@ -1,17 +1,10 @@
 //! Rows of water to remove and heat to hold temperatures.
 
-use super::{Columns, heat, water};
+use super::columns::Columns;
 use crate::assess::quantity::Kind;
-use crate::assess::{Answer, CaseAnswer, CaseDrying, CaseHeat, HeatNeed, RequiredRemoval, Topic};
+use crate::assess::{CaseDrying, CaseHeat, HeatNeed, RequiredRemoval, Topic};
 use crate::physics::units::GRAMS_PER_HOUR;
-
-pub(super) fn drying(case: &CaseAnswer) -> Answer<&CaseDrying> {
-    case.drying.as_ref().map_err(Clone::clone)
-}
-
-pub(super) fn needs(case: &CaseAnswer) -> Answer<&CaseHeat> {
-    case.heat.as_ref().map_err(Clone::clone)
-}
+use crate::report::results::{drying, heat, needs, water};
 
 impl Columns<'_> {
     pub(super) fn water(&mut self) {

@@ -1,6 +1,6 @@
 //! Every option in figures: what the inside comes to, what it takes, and what it asks of the supply.
 
-use super::{Stage, name};
+use super::names::{Stage, name, target};
 use crate::assess::drying::{Comparison, Energy, OptionAnswer, OptionCase, Supply};
 use crate::assess::quantity::{Kind, money};
 use crate::assess::words::figure;
@@ -201,7 +201,7 @@ pub(crate) fn warmth_alone(comparison: &Comparison, case: usize) -> Option<Strin
     let warm = comparison.cases.get(case)?.warmth_alone_c.as_ref().ok()?;
     Some(format!(
         "with nothing giving off water, warmth alone comes to {} at {} inside.",
-        super::target(comparison),
+        target(comparison),
         Kind::Celsius.text(*warm)
     ))
 }

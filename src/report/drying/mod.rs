@@ -2,6 +2,7 @@
 //! surfaces, damp contents and sleepers. One part for each question, each built in one place.
 
 mod figures;
+mod names;
 mod night;
 mod sizes;
 mod surfaces;
@@ -13,12 +14,13 @@ pub(crate) use sizes::{heaters, machines};
 pub(crate) use surfaces::surfaces;
 pub(crate) use times::{drying_out, warming_up};
 
-use super::blocks::{Block, Section, Table};
+use super::blocks::{Block, Section};
 use super::{Material, findings};
 use crate::assess::Answer;
 use crate::assess::drying::{Comparison, OptionAnswer, Verdict};
 use crate::assess::quantity::Kind;
 use crate::assess::words::{capital, counted, sentence};
+use names::{name, target};
 
 /// All of it, one part after the other.
 pub(crate) fn section(material: &Material<'_>) -> Section {
@@ -47,49 +49,6 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
     section
 }
 
-/// The comparison as surveyed or with the planned gaps sealed.
-#[derive(Clone, Copy)]
-struct Stage<'a> {
-    comparison: &'a Comparison,
-    after_plan: bool,
-}
-
-impl<'a> Stage<'a> {
-    /// As surveyed, and after the plan where there is one.
-    fn all(comparison: &'a Comparison) -> impl Iterator<Item = Self> {
-        let as_surveyed = Self {
-            comparison,
-            after_plan: false,
-        };
-        let then = comparison.sealed().map(|comparison| Self {
-            comparison,
-            after_plan: true,
-        });
-        std::iter::once(as_surveyed).chain(then)
-    }
-
-    /// A name, with *after the plan* behind it where that is meant.
-    fn named(self, name: &str) -> String {
-        let when = if self.after_plan {
-            ", after the plan"
-        } else {
-            ""
-        };
-        format!("{name}{when}")
-    }
-
-    /// Sets a heading over the rows that follow, where some are after the plan.
-    fn head(self, table: &mut Table, all: &Comparison) {
-        if all.sealed().is_some() {
-            table.group(if self.after_plan {
-                "After the plan"
-            } else {
-                "As surveyed"
-            });
-        }
-    }
-}
-
 /// What is said of one option.
 #[derive(Clone, Debug)]
 pub(crate) struct Told {
@@ -99,11 +58,6 @@ pub(crate) struct Told {
     pub(crate) now: String,
     /// The same with the planned gaps sealed; `None` while none is planned.
     pub(crate) after_plan: Option<Answer<String>>,
-}
-
-/// Number and name of an option, as its figures are called in drawings and tables.
-fn name(at: usize, option: &OptionAnswer) -> String {
-    format!("{} {}", at + 1, option.starred_name())
 }
 
 /// What is said of each option.
@@ -117,11 +71,6 @@ pub(crate) fn told(comparison: &Comparison) -> Vec<Told> {
             after_plan: comparison.option_after_plan(at).map(|then| then.map(words)),
         })
         .collect()
-}
-
-/// The humidity to hold, as it was typed in.
-fn target(comparison: &Comparison) -> String {
-    Kind::RelativeHumidity.typed(comparison.target_rh * 100.0)
 }
 
 /// What the comparison answers.

@@ -1,6 +1,6 @@
 //! Sizes to look for when buying: machines and heaters.
 
-use super::Stage;
+use super::names::Stage;
 use crate::assess::drying::{Comparison, SizedFor};
 use crate::assess::quantity::Kind;
 use crate::assess::words::capital;

@@ -1,6 +1,6 @@
 //! How long drying out damp contents and warming up take.
 
-use super::name;
+use super::names::name;
 use crate::assess::drying::{Comparison, DryOut, WarmUp};
 use crate::assess::quantity::Kind;
 use crate::assess::words::figure;

@@ -5,7 +5,7 @@ use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::sealing::{AirPerSleeper, Figures};
 use crate::assess::uncertainty::{CaseUncertainty, Interval, Uncertainty};
 use crate::assess::{Answer, Assessment, CaseAnswer, LeakageTotal, NotKnown};
-use crate::report::cases::{ach, litres, watts};
+use crate::report::results::{ach, litres, watts};
 use crate::report::{Align, Reasons, Section, Table};
 
 /// One side of the work: the vehicle before it or after it.

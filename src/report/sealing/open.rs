@@ -1,10 +1,10 @@
 //! What stays open, and why.
 
-use super::numbered;
 use crate::assess::sealing::{StaysOpen, Work};
 use crate::assess::{Answer, sealing::LeftOpen};
 use crate::report::words::{name, place};
 use crate::report::{Align, Block, Reasons, Section, Table, findings};
+use crate::survey::findings::called;
 use crate::survey::{Field, Finding, Gap, GapId, Item, Place, Severity, Survey, WorkState};
 
 /// The gaps that no plan may hold: what protects people first. The first column has no tick.
@@ -56,11 +56,20 @@ pub(crate) fn refused(survey: &Survey, refused: &[(GapId, StaysOpen)]) -> Vec<Bl
         findings::block(&Finding {
             severity: Severity::Danger,
             place: Place::at(Item::Gap(*id), Field::State),
-            sentence: format!("{} is marked as planned, but {why}", numbered(survey, *id)),
+            sentence: format!("{} is marked as planned, but {why}", subject(survey, *id)),
             advice: "it is not in the plan: do not seal it".to_owned(),
         })
     });
     blocks.collect()
+}
+
+/// A gap at the head of a sentence: `gap 7 “door seal”`.
+fn subject(survey: &Survey, id: GapId) -> String {
+    let number = findings::about(Item::Gap(id));
+    match survey.gap(id) {
+        Some(gap) => called(&number, &name(gap)),
+        None => number,
+    }
 }
 
 /// What a protected opening is for, and the danger where it is sealed or is to be.

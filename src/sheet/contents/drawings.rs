@@ -90,7 +90,7 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
 fn nothing_known(material: &Material<'_>) -> Option<NotKnown> {
     let mut why = NotKnown::because("there is no weather case");
     for case in &material.told.assessment.cases {
-        match crate::report::cases::ach(case) {
+        match crate::report::results::ach(case) {
             Ok(_) => return None,
             Err(unknown) => why = unknown,
         }

@@ -82,7 +82,7 @@ impl App {
             }
             Ok(loaded) => {
                 let document = Document::loaded(running.path.clone(), loaded);
-                let page = self.looks.page.unwrap_or(Page::Gaps);
+                let page = self.preferences.page.unwrap_or(Page::Gaps);
                 self.show_document(document, page);
             }
             Err(error) => self.notices.tell(Severity::Error, sentence_of(&error)),

@@ -40,7 +40,7 @@ impl App {
             return;
         }
         self.keeping.note(document);
-        self.looks.page = Some(self.view.page);
+        self.preferences.page = Some(self.view.page);
         self.tell_of_rescued();
     }
 

@@ -3,6 +3,7 @@
 use super::App;
 use super::state::Picking;
 use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
+use crate::window::changes_of_many::{self, ChangeOfMany};
 use crate::window::commands::Command;
 use crate::window::document::Document;
 use crate::window::ledger;
@@ -12,7 +13,6 @@ use crate::window::photos::Source;
 use crate::window::picker::{Pick, Picked, Way};
 use crate::window::questions::{Answered, Dialog, PathFor, Then};
 use crate::window::request::Request;
-use crate::window::together::{self, ChangeOfMany};
 use crate::window::typesetting::{Output, SheetFile};
 use eframe::egui;
 use egui::{ThemePreference, ViewportCommand};
@@ -108,26 +108,32 @@ impl App {
             Command::Messages => self.asked = Some(Dialog::Messages.into()),
             Command::Keys => self.asked = Some(Dialog::Keys.into()),
             Command::FirstSteps => self.guide.begin(),
-            Command::Light => self.look(ctx, |app| app.looks.theme = ThemePreference::Light),
-            Command::Dark => self.look(ctx, |app| app.looks.theme = ThemePreference::Dark),
+            Command::Light => self.look(ctx, |app| app.preferences.theme = ThemePreference::Light),
+            Command::Dark => self.look(ctx, |app| app.preferences.theme = ThemePreference::Dark),
             Command::FollowSystem => {
-                self.look(ctx, |app| app.looks.theme = ThemePreference::System);
+                self.look(ctx, |app| app.preferences.theme = ThemePreference::System);
             }
-            Command::Larger => self.look(ctx, |app| app.looks.set_zoom(app.looks.zoom + 0.1)),
-            Command::Smaller => self.look(ctx, |app| app.looks.set_zoom(app.looks.zoom - 0.1)),
-            Command::FirstSize => self.look(ctx, |app| app.looks.set_zoom(1.0)),
-            Command::TouchSize => self.look(ctx, |app| app.looks.touch = !app.looks.touch),
+            Command::Larger => self.look(ctx, |app| {
+                app.preferences.set_zoom(app.preferences.zoom + 0.1)
+            }),
+            Command::Smaller => self.look(ctx, |app| {
+                app.preferences.set_zoom(app.preferences.zoom - 0.1)
+            }),
+            Command::FirstSize => self.look(ctx, |app| app.preferences.set_zoom(1.0)),
+            Command::TouchSize => {
+                self.look(ctx, |app| app.preferences.touch = !app.preferences.touch)
+            }
         }
     }
 
     fn end_guide(&mut self) {
         self.guide.open = false;
-        self.looks.guide_seen = true;
+        self.preferences.guide_seen = true;
     }
 
     fn look(&mut self, ctx: &egui::Context, change: impl FnOnce(&mut Self)) {
         change(self);
-        self.looks.apply(ctx);
+        self.preferences.apply(ctx);
     }
 
     fn ledger_command(&mut self, command: Command) {
@@ -144,9 +150,9 @@ impl App {
                     selected: change.selected.into_iter().collect(),
                 })
             }
-            Command::DuplicateGap => together::duplicate(survey, &chosen),
-            Command::MirrorGap => together::mirror(survey, &chosen),
-            _ => together::delete(survey, &chosen, &self.view.gaps.shown_in(survey)),
+            Command::DuplicateGap => changes_of_many::duplicate(survey, &chosen),
+            Command::MirrorGap => changes_of_many::mirror(survey, &chosen),
+            _ => changes_of_many::delete(survey, &chosen, &self.view.gaps.shown_in(survey)),
         };
         let Some(change) = change else {
             let words = match command {

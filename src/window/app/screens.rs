@@ -237,7 +237,7 @@ impl eframe::App for App {
     }
 
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
-        self.looks.store(storage);
+        self.preferences.store(storage);
         self.view.gaps.store(storage);
         self.view.job_sheet.store(storage);
     }

@@ -9,7 +9,6 @@ use crate::window::document::Document;
 use crate::window::focus::FocusKeeper;
 use crate::window::guide::Guide;
 use crate::window::keeping::Keeping;
-use crate::window::looks::Looks;
 use crate::window::notices::Notices;
 use crate::window::notices::sentence_of;
 use crate::window::page::Page;
@@ -17,6 +16,7 @@ use crate::window::pages::gaps::GapsView;
 use crate::window::pages::job_sheet::JobSheetView;
 use crate::window::photos::Photos;
 use crate::window::picker::{Picked, Picker};
+use crate::window::preferences::Preferences;
 use crate::window::questions::{Asked, Dialog};
 use crate::window::request::Queue;
 use crate::window::start::Start;
@@ -48,7 +48,7 @@ pub struct App {
     pub(super) picking: Option<Picking>,
     pub(super) samples: Vec<PathBuf>,
     pub(super) may_close: bool,
-    pub(super) looks: Looks,
+    pub(super) preferences: Preferences,
     pub(super) guide: Guide,
     pub(super) sheets: Typesetting,
     pub(super) keeping: Keeping,
@@ -63,8 +63,8 @@ impl App {
     #[must_use]
     pub fn new(cc: &eframe::CreationContext<'_>, start: Start) -> Self {
         theme::install(&cc.egui_ctx);
-        let looks = Looks::stored(cc.storage);
-        looks.apply(&cc.egui_ctx);
+        let preferences = Preferences::stored(cc.storage);
+        preferences.apply(&cc.egui_ctx);
         let ctx = cc.egui_ctx.clone();
         let again = ctx.clone();
         let (keeping, problem) =
@@ -91,14 +91,14 @@ impl App {
             may_close: false,
             guide: Guide::default(),
             sheets: Typesetting::new(start.spawner, wake, start.effort),
-            looks,
+            preferences,
             keeping,
             photos,
             closing_after_photos: false,
             focus: FocusKeeper::default(),
             title: String::new(),
         };
-        if start.guide && !app.looks.guide_seen {
+        if start.guide && !app.preferences.guide_seen {
             app.guide.begin();
         }
         if let Some(problem) = problem {

@@ -5,7 +5,7 @@
 //! only the last moments are lost. The worker sleeps until there is something to do and wakes by
 //! itself: the window need not be painted for it.
 
-use super::held::{Held, session_name};
+use super::held_file::{HeldFile, session_name};
 use super::offer::{self, Offer, rescue_file, session_lock};
 use super::recent::{self, Recent};
 use super::{DataFolder, disk, rescue};
@@ -264,8 +264,8 @@ impl Worker {
         self.shared.changed.notify_all();
     }
 
-    fn begin(&self) -> Option<Held> {
-        match Held::take(session_lock(&self.folder.rescue(), &self.session)) {
+    fn begin(&self) -> Option<HeldFile> {
+        match HeldFile::take(session_lock(&self.folder.rescue(), &self.session)) {
             Ok(held) => Some(held),
             Err(error) => {
                 self.failed(&format!(

@@ -44,7 +44,7 @@
 //! anything else by now, saving asks first.
 
 mod disk;
-pub mod held;
+pub mod held_file;
 pub mod keeper;
 pub mod offer;
 pub mod open_files;

@@ -1,6 +1,6 @@
 //! What earlier runs of the program left behind.
 
-use super::held::is_held;
+use super::held_file::is_held;
 use super::{DataFolder, disk, rescue};
 use crate::survey::Survey;
 use crate::survey::file::load;
@@ -177,7 +177,7 @@ pub fn put_away(data: &DataFolder, path: &Path) -> io::Result<PathBuf> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::held::Held;
+    use super::super::held_file::HeldFile;
     use super::*;
     use crate::survey::file::{FileStamp, print};
     use crate::survey::{Edit, Facing, Form, Gap, GapId, Record, VehicleKind};
@@ -221,7 +221,7 @@ mod tests {
         for litter in ["1-a.lock", "1-a.1.tmp"] {
             fs::write(folder.join(litter), "").unwrap();
         }
-        let _running = Held::take(session_lock(&folder, "3-c")).unwrap();
+        let _running = HeldFile::take(session_lock(&folder, "3-c")).unwrap();
         let offers = look(&data);
         let names: Vec<_> = offers
             .iter()

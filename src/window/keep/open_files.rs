@@ -5,7 +5,7 @@
 //! the survey's own file would not do: saving puts a new file in its place.
 
 use super::DataFolder;
-use super::held::{Held, is_held};
+use super::held_file::{HeldFile, is_held};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -15,7 +15,7 @@ pub struct OpenFile {
     folder: PathBuf,
     key: String,
     /// `None` where the system has no locks: then nobody notices anybody.
-    held: Option<Held>,
+    held: Option<HeldFile>,
 }
 
 impl OpenFile {
@@ -26,7 +26,7 @@ impl OpenFile {
         let key = key(path);
         let entry = folder.join(format!("{key}-{session}.lock"));
         Self {
-            held: Held::take(entry).ok(),
+            held: HeldFile::take(entry).ok(),
             folder,
             key,
         }
@@ -35,7 +35,7 @@ impl OpenFile {
     /// Whether another program has the same file open.
     #[must_use]
     pub fn elsewhere(&self) -> bool {
-        let own = self.held.as_ref().map(Held::path);
+        let own = self.held.as_ref().map(HeldFile::path);
         holders(&self.folder, &self.key, own)
     }
 }

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::assess::{DryingTopic, drying_working};
-use crate::survey::{CostBasis, Remedy, RemedyKind, WorkState};
+use crate::survey::{CostBasis, Purpose, Remedy, RemedyKind, WorkState};
 
 fn sealant(left_percent: f64) -> Remedy {
     Remedy {

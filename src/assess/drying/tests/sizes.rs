@@ -1,6 +1,7 @@
 //! What to look for when buying.
 
 use super::*;
+use crate::physics::MoistAir;
 
 fn point(comparison: &Comparison, ach: f64) -> AchPoint {
     let points = comparison.sizing.against_ach.clone().expect("a volume");

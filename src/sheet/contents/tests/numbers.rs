@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::assess::uncertainty::{SEED, uncertainty};
-use crate::survey::{Form, Remedy};
+use crate::survey::{Form, GapId, Purpose, Remedy};
 
 const INTEGRATED: &str = include_str!("../../../../sample-surveys/forest-integrated.ron");
 

@@ -22,10 +22,7 @@ use crate::window::widgets;
 use cells::CARD_LEAST;
 use eframe::egui;
 use egui::{ScrollArea, Ui};
-
-use std::sync::Arc;
-use texts::Whole;
-use view::{DryingHeatContext, Part, dates};
+use view::{DryingHeatContext, Part, whole};
 
 /// Draws the page.
 pub fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
@@ -84,12 +81,6 @@ fn part<'a>(
 ) {
     let drawn = ui.scope(|ui| content(ui, context)).response;
     context.view.ways.below(ui, part, &drawn);
-}
-
-/// What is told of the comparison.
-fn whole(context: &mut DryingHeatContext<'_>, comparison: &Comparison) -> Arc<Whole> {
-    let dates = dates(context);
-    context.view.texts.whole(dates, context.survey, comparison)
 }
 
 /// What needs the comparison, or why there is none.

@@ -1,7 +1,7 @@
 //! What would do it: the verdicts in words, one picture, and every option in numbers.
 
 use super::cells::POINTS_PER_MM;
-use super::view::{DryingHeatContext, dates};
+use super::view::{DryingHeatContext, dates, whole};
 use crate::assess::Comparison;
 use crate::assess::drying::OptionAnswer;
 use crate::figure::options::verdict_words;
@@ -15,7 +15,7 @@ use egui::{Label, RichText, Ui};
 
 /// Draws the card.
 pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
-    let whole = super::whole(context, comparison);
+    let whole = whole(context, comparison);
     for words in &whole.summary {
         let text = RichText::new(words)
             .family(bold())

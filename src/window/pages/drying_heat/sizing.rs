@@ -2,7 +2,7 @@
 
 use super::cells::CARD_LEAST;
 use super::curves;
-use super::view::DryingHeatContext;
+use super::view::{DryingHeatContext, whole};
 use crate::assess::Comparison;
 use crate::window::widgets;
 use eframe::egui::Ui;
@@ -21,7 +21,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison:
         }
     });
     ui.separator();
-    let whole = super::whole(context, comparison);
+    let whole = whole(context, comparison);
     widgets::columns(ui, LIST_LEAST, 2, |ui, at| {
         let list = if at == 0 {
             &whole.machines

@@ -1,10 +1,12 @@
 //! What the Drying & heat page remembers between frames.
 
 use super::shown::Shown;
-use super::texts::{Dates, Texts};
+use super::texts::{Dates, Texts, Whole};
+use crate::assess::Comparison;
 use crate::survey::Item;
 use crate::window::context::PageContext;
 use crate::window::widgets::Ways;
+use std::sync::Arc;
 
 /// What the page gets to see.
 pub(super) type DryingHeatContext<'a> = PageContext<'a, DryingHeatView>;
@@ -32,6 +34,12 @@ pub(super) fn dates(context: &DryingHeatContext<'_>) -> Dates {
         .results
         .map_or(0, |results| results.comparison_revision());
     (context.revision, compared)
+}
+
+/// What is told of the comparison.
+pub(super) fn whole(context: &mut DryingHeatContext<'_>, comparison: &Comparison) -> Arc<Whole> {
+    let dates = dates(context);
+    context.view.texts.whole(dates, context.survey, comparison)
 }
 
 /// The parts of the page, from what the owner asks to what the engineer checks.

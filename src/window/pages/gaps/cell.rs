@@ -9,8 +9,8 @@ use crate::survey::{
     Certainty, Edit, Facing, Field, Gap, GapId, Item, Place, Purpose, Record, RemedyKind, Survey,
     WorkState,
 };
+use crate::window::changes_of_many::remedied;
 use crate::window::theme::palette;
-use crate::window::together::remedied;
 use crate::window::widgets::{self, NumberField, TextField};
 use eframe::egui;
 use egui::{Area, EventFilter, Frame, Id, Key, Order, Rect, Ui, UiBuilder};

@@ -101,7 +101,7 @@ pub(super) fn choose(ui: &mut Ui, division: &mut Division) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::window::looks::tests::Stored;
+    use crate::window::preferences::tests::Stored;
 
     #[test]
     fn the_division_of_the_page_is_as_it_was_in_the_next_run() {

@@ -2,7 +2,7 @@
 
 use super::view::GapsContext;
 use crate::survey::{Certainty, Gap, RemedyKind, WorkState, ZoneId};
-use crate::window::together;
+use crate::window::changes_of_many;
 use crate::window::widgets::{self, Choice};
 use eframe::egui::Ui;
 
@@ -68,10 +68,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
             kind.map_or("none yet", RemedyKind::name).to_owned()
         });
         let edit = zone
-            .map(|zone| together::zone(survey, &ids, zone))
-            .or_else(|| state.map(|state| together::state(survey, &ids, state)))
-            .or_else(|| sure.map(|sure| together::certainty(survey, &ids, sure)))
-            .or_else(|| remedy.map(|kind| together::remedy(survey, &ids, kind)));
+            .map(|zone| changes_of_many::zone(survey, &ids, zone))
+            .or_else(|| state.map(|state| changes_of_many::state(survey, &ids, state)))
+            .or_else(|| sure.map(|sure| changes_of_many::certainty(survey, &ids, sure)))
+            .or_else(|| remedy.map(|kind| changes_of_many::remedy(survey, &ids, kind)));
         if let Some(edit) = edit {
             context.queue.edit(edit, None);
         }

@@ -5,8 +5,8 @@ use super::change;
 use super::view::GapsContext;
 use crate::survey::word::Word;
 use crate::survey::{CostBasis, Edit, Field, Gap, Item, Record, Remedy, RemedyKind, WorkState};
+use crate::window::changes_of_many::remedied;
 use crate::window::context::PageContext;
-use crate::window::together::remedied;
 use crate::window::widgets::{self, Choice};
 use eframe::egui::Ui;
 

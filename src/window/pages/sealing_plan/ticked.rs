@@ -19,8 +19,9 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let Some(dated) = answers.ticked() else {
         return;
     };
-    for block in sealing::refused(context.survey, &dated.answer.refused) {
-        report::block(ui, context.queue, "refused", &block);
+    let refused = sealing::refused(context.survey, &dated.answer.refused);
+    for (at, block) in refused.iter().enumerate() {
+        report::block(ui, context.queue, &format!("refused {at}"), block);
     }
     let aim = context.view.aim;
     match (&dated.answer.plan, context.results) {

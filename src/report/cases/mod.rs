@@ -1,20 +1,19 @@
 //! The weather cases side by side: weather, air change, air of each space, water to remove, heat.
 
+mod columns;
 mod needs;
 
 use super::Material;
-use super::blocks::{Align, Fact, Reasons, Section, Table};
+use super::blocks::{Fact, Reasons, Section};
 use super::direction;
+use super::results::{ach, air, air_change, season};
 use super::uncertainty::very_likely;
-use crate::assess::quantity::{Kind, Quantity};
-use crate::assess::uncertainty::{CaseUncertainty, Interval};
-use crate::assess::words::{compass, figure, given};
-use crate::assess::{
-    Answer, CaseAir, CaseAnswer, CaseDrying, DirectionAnswer, NotKnown, SpaceAir, Topic,
-};
+use crate::assess::quantity::Kind;
+use crate::assess::words::{compass, figure};
+use crate::assess::{Answer, CaseAir, CaseAnswer, DirectionAnswer, NotKnown, SpaceAir, Topic};
 use crate::physics::units::SECONDS_PER_HOUR;
-use crate::survey::{WeatherCase, WeatherId};
-use needs::{drying, needs};
+use crate::survey::WeatherCase;
+use columns::Columns;
 
 /// Weather cases that stand side by side; more go into a further table.
 const SIDE_BY_SIDE: usize = 4;
@@ -46,65 +45,6 @@ impl Part {
         Self::Water,
         Self::Heat,
     ];
-}
-
-/// The mean air change of a case, with its interval.
-#[must_use]
-pub fn air_change(told: &Material<'_>, case: &CaseAnswer) -> Quantity {
-    Kind::AirChanges
-        .of(ach(case))
-        .within(interval(told, case, |found| &found.ach_per_h))
-}
-
-/// Water to remove to hold the target humidity at the set temperature, with its interval.
-#[must_use]
-pub fn water(told: &Material<'_>, case: &CaseAnswer) -> Quantity {
-    Kind::LitresPerDay
-        .of(litres(case))
-        .within(interval(told, case, |found| &found.removal_l_per_day))
-}
-
-/// Heat to hold the set temperature, with its interval.
-#[must_use]
-pub fn heat(told: &Material<'_>, case: &CaseAnswer) -> Quantity {
-    Kind::Watts
-        .of(watts(case))
-        .within(interval(told, case, |found| &found.heat_w))
-}
-
-/// The mean air change of a case alone, per hour.
-pub(crate) fn ach(case: &CaseAnswer) -> Answer<f64> {
-    air(case)?.mean_ach_per_h.clone()
-}
-
-/// Water to remove in a case alone, L/day.
-pub(crate) fn litres(case: &CaseAnswer) -> Answer<f64> {
-    Ok(drying(case)?.at_set_temperature.l_per_day())
-}
-
-/// Heat to hold the set temperature in a case alone, W.
-pub(crate) fn watts(case: &CaseAnswer) -> Answer<f64> {
-    needs(case)?.set_temperature.total_w()
-}
-
-/// Mean air change over the cases by their weights, with its interval.
-#[must_use]
-pub fn season(told: &Material<'_>) -> Quantity {
-    let found = told.uncertainty;
-    Kind::AirChanges
-        .of(told.assessment.season_ach_per_h.clone())
-        .within(found.and_then(|found| found.season_ach_per_h.as_ref().ok()))
-}
-
-fn interval<'a>(
-    told: &Material<'a>,
-    case: &CaseAnswer,
-    of: impl Fn(&'a CaseUncertainty) -> &'a Answer<Interval>,
-) -> Option<&'a Interval> {
-    let cases = &told.uncertainty?.cases;
-    of(cases.iter().find(|one| one.id == case.id)?)
-        .as_ref()
-        .ok()
 }
 
 /// Some parts of the table, with what must be known to read it.
@@ -172,28 +112,7 @@ fn notes(told: &Material<'_>, parts: &[Part]) -> Vec<String> {
     notes
 }
 
-/// A table being written: what is told in front, one column for each case.
-struct Columns<'a> {
-    told: &'a Material<'a>,
-    cases: &'a [CaseAnswer],
-    table: Table,
-    reasons: Reasons,
-}
-
-impl<'a> Columns<'a> {
-    fn new(told: &'a Material<'a>, cases: &'a [CaseAnswer]) -> Self {
-        let mut table = Table::default().wide("Weather case", Align::Left, 1);
-        for case in cases {
-            table = table.column(case.name.clone(), Align::Right);
-        }
-        Self {
-            told,
-            cases,
-            table,
-            reasons: Reasons::default(),
-        }
-    }
-
+impl Columns<'_> {
     fn part(&mut self, part: Part) {
         match part {
             Part::Weather => self.weather(),
@@ -202,67 +121,6 @@ impl<'a> Columns<'a> {
             Part::Spaces => self.spaces(),
             Part::Water => self.water(),
             Part::Heat => self.heat(),
-        }
-    }
-
-    /// One row: a label, and words or a mark for each case.
-    fn row(&mut self, label: impl Into<String>, cell: impl Fn(&CaseAnswer) -> Answer<String>) {
-        let mut cells = vec![label.into()];
-        for case in self.cases {
-            cells.push(self.reasons.or(&cell(case), String::clone));
-        }
-        self.table.row(cells);
-    }
-
-    /// One row of numbers of one kind, its unit behind the label.
-    fn numbers(&mut self, label: &str, kind: Kind, of: impl Fn(&CaseAnswer) -> Answer<f64>) {
-        let label = format!("{label}, {}", kind.unit());
-        self.row(label, |case| of(case).map(|value| kind.number(value)));
-    }
-
-    /// The same of the balance of air.
-    fn of_air(&mut self, label: &str, kind: Kind, of: fn(&CaseAir) -> f64) {
-        self.numbers(label, kind, |case| air(case).map(of));
-    }
-
-    /// The same of the water.
-    fn of_water(&mut self, label: &str, kind: Kind, of: fn(&CaseDrying) -> f64) {
-        self.numbers(label, kind, |case| drying(case).map(of));
-    }
-
-    /// A row of what was written down.
-    fn recorded(&mut self, label: &str, of: fn(&WeatherCase) -> f64) {
-        let survey = self.told.survey;
-        self.row(label, |case| match survey.weather_case(case.id) {
-            Some(case) => Ok(given(of(case))),
-            None => Err(NotKnown::because("the survey holds no such weather case")),
-        });
-    }
-
-    /// Says where the numbers of the last row are worked out.
-    fn worked_out(&mut self, topic: fn(WeatherId) -> Topic) {
-        let workings = (1..).zip(self.cases.iter().map(|case| topic(case.id)));
-        if let Some(row) = self.table.rows.last_mut() {
-            row.workings = workings.collect();
-        }
-    }
-
-    /// A result that has a working, with a row for the intervals where they were worked out.
-    fn result(
-        &mut self,
-        label: &str,
-        topic: fn(WeatherId) -> Topic,
-        of: fn(&Material<'_>, &CaseAnswer) -> Quantity,
-    ) {
-        let told = self.told;
-        let kind = self.cases.first().map(|case| of(told, case).kind());
-        let Some(kind) = kind else { return };
-        self.numbers(label, kind, |case| of(told, case).value());
-        self.worked_out(topic);
-        if told.uncertainty.is_some() {
-            self.row("very likely", |case| {
-                Ok(of(told, case).range().unwrap_or_default())
-            });
         }
     }
 
@@ -376,10 +234,6 @@ impl<'a> Columns<'a> {
             });
         }
     }
-}
-
-fn air(case: &CaseAnswer) -> Answer<&CaseAir> {
-    case.air.as_ref().map_err(Clone::clone)
 }
 
 /// One of a case's wind directions.

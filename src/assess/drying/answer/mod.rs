@@ -1,5 +1,9 @@
 //! What the comparison answers. SI, shares 0 to 1; a name that is neither carries its unit.
 
+mod sizes;
+
+pub use sizes::{AchPoint, Capacity, HeaterFor, HeaterSize, NeedCurve, SizedFor, Sizing};
+
 use crate::assess::answer::{Answer, NotKnown};
 use crate::physics::MoistAir;
 use crate::physics::coupled::Running;
@@ -344,122 +348,6 @@ pub struct DryOut {
     pub spare_kg_s: f64,
     /// Days until it is out, at least; `None` where there is nothing to spare.
     pub days: Option<f64>,
-}
-
-/// What to look for when buying.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Sizing {
-    /// Removal needed against the humidity to hold, one curve for each weather case, at the set
-    /// temperature.
-    pub against_rh: Vec<NeedCurve>,
-    /// Removal needed against the air changes, in the air of the windiest case.
-    pub against_ach: Answer<Vec<AchPoint>>,
-    /// Rated capacities.
-    pub capacities: Vec<Capacity>,
-    /// Heaters.
-    pub heaters: Vec<HeaterSize>,
-}
-
-/// Removal needed against the humidity to hold.
-#[derive(Clone, Debug, PartialEq)]
-pub struct NeedCurve {
-    /// The weather case.
-    pub id: WeatherId,
-    /// Points: relative humidity, removal in kg/s.
-    pub points: Answer<Vec<(f64, f64)>>,
-}
-
-/// Removal needed at one air change.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct AchPoint {
-    /// Air changes at inside-air density, per hour.
-    pub ach_per_h: f64,
-    /// With the inside at outside temperature, kg/s.
-    pub at_outside_temperature_kg_s: f64,
-    /// With the inside at the set temperature, kg/s.
-    pub at_set_temperature_kg_s: f64,
-}
-
-/// The weather that a size is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum SizedFor {
-    /// The calmest weather case.
-    Still,
-    /// The windiest weather case.
-    Windy,
-    /// The design outside temperature in the windiest case's wind.
-    Design,
-}
-
-impl SizedFor {
-    /// Its word, as cases are called throughout the comparison.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Still => "still",
-            Self::Windy => "windy",
-            Self::Design => "design",
-        }
-    }
-}
-
-/// The rated capacity to look for.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Capacity {
-    /// Kind of machine.
-    pub kind: MachineKind,
-    /// For which weather.
-    pub sized_for: SizedFor,
-    /// Inside temperature held, °C.
-    pub inside_c: f64,
-    /// Rating state that makers state capacities at: temperature, °C.
-    pub rated_c: f64,
-    /// And relative humidity.
-    pub rated_rh: f64,
-    /// Water to remove there, kg/s.
-    pub needed_kg_s: Answer<f64>,
-    /// Capacity at the rating state that removes it, kg/s, the margin added.
-    pub rated_kg_s: Answer<f64>,
-}
-
-/// What a heater is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum HeaterFor {
-    /// Keeping the frost out.
-    FrostGuard,
-    /// The set temperature for drying.
-    SetTemperature,
-    /// Comfort.
-    Comfort,
-}
-
-impl HeaterFor {
-    /// Its words.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::FrostGuard => "frost guard",
-            Self::SetTemperature => "set temperature while drying",
-            Self::Comfort => "comfort",
-        }
-    }
-}
-
-/// A heater's size.
-#[derive(Clone, Debug, PartialEq)]
-pub struct HeaterSize {
-    /// What it is for.
-    pub heater_for: HeaterFor,
-    /// Temperature to hold, °C.
-    pub inside_c: f64,
-    /// At the design outside temperature in the windiest case's wind: heat with the air, W.
-    pub air_w: Answer<f64>,
-    /// Heat through the fabric, W.
-    pub fabric_w: f64,
-    /// Rating to look for, both together with the margin, W.
-    pub rating_w: Answer<f64>,
-    /// Heat over a month of the weather cases by their shares, kWh.
-    pub kwh_per_month: Answer<f64>,
 }
 
 /// Warming up from the outside temperature to comfort.

@@ -1,13 +1,13 @@
-//! What the user chose about the looks: colours, size, page. Kept between runs.
+//! What the user chose for the window: colours, size, page. Kept between runs.
 
 use super::page::Page;
 use super::theme;
 use eframe::egui;
 use egui::ThemePreference;
 
-/// Colours and size.
+/// Colours, size, first steps and page.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Looks {
+pub struct Preferences {
     /// Light, dark, or as the system.
     pub theme: ThemePreference,
     /// Size of everything: 1 to 2.
@@ -31,7 +31,7 @@ const GUIDE_KEY: &str = "first steps";
 const ON: &str = "on";
 const PAGE_KEY: &str = "page";
 
-impl Default for Looks {
+impl Default for Preferences {
     fn default() -> Self {
         Self {
             theme: ThemePreference::System,
@@ -43,15 +43,15 @@ impl Default for Looks {
     }
 }
 
-impl Looks {
+impl Preferences {
     /// As they were stored in an earlier run; what cannot be read is as at first.
     #[must_use]
     pub fn stored(storage: Option<&dyn eframe::Storage>) -> Self {
-        let mut looks = Self::default();
+        let mut preferences = Self::default();
         let Some(storage) = storage else {
-            return looks;
+            return preferences;
         };
-        looks.theme = match storage.get_string(THEME_KEY).as_deref() {
+        preferences.theme = match storage.get_string(THEME_KEY).as_deref() {
             Some("light") => ThemePreference::Light,
             Some("dark") => ThemePreference::Dark,
             _ => ThemePreference::System,
@@ -60,16 +60,16 @@ impl Looks {
             .get_string(ZOOM_KEY)
             .and_then(|zoom| zoom.parse().ok())
         {
-            looks.set_zoom(zoom);
+            preferences.set_zoom(zoom);
         }
         let on = |key| storage.get_string(key).as_deref() == Some(ON);
-        looks.touch = on(TOUCH_KEY);
-        looks.guide_seen = on(GUIDE_KEY);
+        preferences.touch = on(TOUCH_KEY);
+        preferences.guide_seen = on(GUIDE_KEY);
         let page = storage.get_string(PAGE_KEY);
-        looks.page = Page::ALL
+        preferences.page = Page::ALL
             .into_iter()
             .find(|known| page.as_deref() == Some(known.name()));
-        looks
+        preferences
     }
 
     /// Keeps them for the next run.
@@ -133,34 +133,34 @@ pub(super) mod tests {
     #[test]
     fn what_was_chosen_is_as_it_was_in_the_next_run() {
         let mut stored = Stored::default();
-        assert_eq!(Looks::stored(Some(&stored)), Looks::default());
+        assert_eq!(Preferences::stored(Some(&stored)), Preferences::default());
         for page in Page::ALL {
-            let looks = Looks {
+            let preferences = Preferences {
                 theme: ThemePreference::Dark,
                 zoom: 1.3,
                 page: Some(page),
                 touch: true,
                 guide_seen: true,
             };
-            looks.store(&mut stored);
-            assert_eq!(Looks::stored(Some(&stored)), looks);
+            preferences.store(&mut stored);
+            assert_eq!(Preferences::stored(Some(&stored)), preferences);
         }
         stored
             .0
             .insert(PAGE_KEY.to_owned(), "a later page".to_owned());
         stored.0.insert(ZOOM_KEY.to_owned(), "large".to_owned());
-        let looks = Looks::stored(Some(&stored));
-        assert_eq!((looks.page, looks.zoom), (None, 1.0));
+        let preferences = Preferences::stored(Some(&stored));
+        assert_eq!((preferences.page, preferences.zoom), (None, 1.0));
     }
 
     #[test]
     fn the_size_stays_within_what_is_on_offer() {
-        let mut looks = Looks::default();
+        let mut preferences = Preferences::default();
         for (asked, given) in [(1.1, 1.1), (0.2, 1.0), (7.0, 2.0), (1.5499, 1.5)] {
-            looks.set_zoom(asked);
-            assert!((looks.zoom - given).abs() < 1e-6, "{asked}");
+            preferences.set_zoom(asked);
+            assert!((preferences.zoom - given).abs() < 1e-6, "{asked}");
         }
-        looks.set_zoom(f32::NAN);
-        assert!((looks.zoom - 1.5).abs() < 1e-6);
+        preferences.set_zoom(f32::NAN);
+        assert!((preferences.zoom - 1.5).abs() < 1e-6);
     }
 }

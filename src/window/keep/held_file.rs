@@ -12,12 +12,12 @@ use std::path::{Path, PathBuf};
 
 /// A file that this program holds; dropping it lets it go and removes it.
 #[derive(Debug)]
-pub struct Held {
+pub struct HeldFile {
     path: PathBuf,
     _file: File,
 }
 
-impl Held {
+impl HeldFile {
     /// Makes the file and holds it. It gets its name only once it is held: nobody ever finds it
     /// free.
     ///
@@ -49,7 +49,7 @@ impl Held {
     }
 }
 
-impl Drop for Held {
+impl Drop for HeldFile {
     fn drop(&mut self) {
         // Whoever looks next removes it in our stead.
         let _ = fs::remove_file(&self.path);
@@ -84,7 +84,7 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join("deep").join("one.lock");
         assert!(!is_held(&path));
-        let held = Held::take(path.clone()).unwrap();
+        let held = HeldFile::take(path.clone()).unwrap();
         assert!(is_held(held.path()) && is_held(&path));
         drop(held);
         assert!(!is_held(&path) && !path.exists());

@@ -1,0 +1,58 @@
+//! What options, the target and the two stages are called in every part.
+
+use crate::assess::drying::{Comparison, OptionAnswer};
+use crate::assess::quantity::Kind;
+use crate::report::blocks::Table;
+
+/// The comparison as surveyed or with the planned gaps sealed.
+#[derive(Clone, Copy)]
+pub(super) struct Stage<'a> {
+    pub(super) comparison: &'a Comparison,
+    pub(super) after_plan: bool,
+}
+
+impl<'a> Stage<'a> {
+    /// As surveyed, and after the plan where there is one.
+    pub(super) fn all(comparison: &'a Comparison) -> impl Iterator<Item = Self> {
+        let as_surveyed = Self {
+            comparison,
+            after_plan: false,
+        };
+        let then = comparison.sealed().map(|comparison| Self {
+            comparison,
+            after_plan: true,
+        });
+        std::iter::once(as_surveyed).chain(then)
+    }
+
+    /// A name, with *after the plan* behind it where that is meant.
+    pub(super) fn named(self, name: &str) -> String {
+        let when = if self.after_plan {
+            ", after the plan"
+        } else {
+            ""
+        };
+        format!("{name}{when}")
+    }
+
+    /// Sets a heading over the rows that follow, where some are after the plan.
+    pub(super) fn head(self, table: &mut Table, all: &Comparison) {
+        if all.sealed().is_some() {
+            table.group(if self.after_plan {
+                "After the plan"
+            } else {
+                "As surveyed"
+            });
+        }
+    }
+}
+
+/// Number and name of an option, as its figures are called in drawings and tables.
+pub(super) fn name(at: usize, option: &OptionAnswer) -> String {
+    format!("{} {}", at + 1, option.starred_name())
+}
+
+/// The humidity to hold, as it was typed in.
+pub(super) fn target(comparison: &Comparison) -> String {
+    Kind::RelativeHumidity.typed(comparison.target_rh * 100.0)
+}
