@@ -44,14 +44,10 @@ fn columns(table: &Table) -> Vec<Column> {
         let columns = table.columns.iter().enumerate();
         columns.filter(|(_, column)| column.align != Align::Tick)
     };
-    let natural: Vec<usize> = shown()
-        .map(|(at, column)| natural_width(table, at, &column.head, column.align == Align::Left))
+    let room: Vec<Room> = shown()
+        .map(|(at, column)| room(table, at, &column.head, column.align == Align::Left))
         .collect();
-    let limits = fitted(&natural, |place| {
-        shown()
-            .nth(place)
-            .is_some_and(|(_, column)| column.align == Align::Left)
-    });
+    let limits = fitted(&room);
     shown()
         .zip(limits)
         .map(|((at, column), limit)| {
@@ -92,39 +88,55 @@ fn cell(row: &Row, at: usize) -> &str {
     row.cells.get(at).map_or("", String::as_str)
 }
 
-fn natural_width(table: &Table, at: usize, head: &str, words: bool) -> usize {
+/// How wide a column would be, and how narrow it may become.
+struct Room {
+    words: bool,
+    natural: usize,
+    least: usize,
+}
+
+fn room(table: &Table, at: usize, head: &str, words: bool) -> Room {
     let cells: Vec<&str> = table.rows.iter().map(|row| cell(row, at)).collect();
     let aligned = if words {
         cells.iter().map(|&cell| cell.to_owned()).collect()
     } else {
         on_the_point(&cells, WIDEST_NUMBER)
     };
-    aligned
-        .iter()
-        .flat_map(|cell| cell.split('\n'))
-        .map(width)
-        .chain(head.split('\n').map(|line| width(line).min(WIDEST_NUMBER)))
-        .max()
-        .unwrap_or(0)
+    let widest = |texts: &mut dyn Iterator<Item = &str>| texts.map(width).max().unwrap_or(0);
+    let cells = widest(&mut aligned.iter().flat_map(|cell| cell.split('\n')));
+    let heading = widest(&mut head.split('\n')).min(WIDEST_NUMBER);
+    if words {
+        let natural = cells.max(heading);
+        let least = natural.min(NARROWEST);
+        return Room {
+            words,
+            natural,
+            least,
+        };
+    }
+    let cells = cells.min(WIDEST_NUMBER);
+    Room {
+        words,
+        natural: cells.max(heading),
+        least: cells.max(widest(&mut head.split([' ', '\n'])).min(WIDEST_NUMBER)),
+    }
 }
 
-/// Widths that fit the page: columns of numbers keep theirs, the widest columns of words give way.
-fn fitted(natural: &[usize], is_words: impl Fn(usize) -> bool) -> Vec<usize> {
-    let mut widths = natural.to_vec();
-    for (at, width) in widths.iter_mut().enumerate() {
-        if !is_words(at) {
-            *width = (*width).min(WIDEST_NUMBER);
-        }
-    }
+/// Widths that fit the page: headings over numbers are wrapped first, then the widest columns of
+/// words give way.
+fn fitted(room: &[Room]) -> Vec<usize> {
+    let mut widths: Vec<usize> = room.iter().map(|room| room.natural).collect();
     let between = BETWEEN * widths.len().saturating_sub(1);
     while widths.iter().sum::<usize>() + between > WIDTH {
-        let of_words = widths
-            .iter_mut()
-            .enumerate()
-            .filter(|(at, _)| is_words(*at));
-        match of_words.map(|(_, width)| width).max() {
-            Some(widest) if *widest > NARROWEST => *widest -= 1,
-            _ => break,
+        let spare = |words: bool, (width, room): &(&mut usize, &Room)| {
+            room.words == words && **width > room.least
+        };
+        let mut columns: Vec<(&mut usize, &Room)> = widths.iter_mut().zip(room).collect();
+        let words = !columns.iter().any(|column| spare(false, column));
+        columns.retain(|column| spare(words, column));
+        match columns.into_iter().map(|(width, _)| width).max() {
+            Some(widest) => *widest -= 1,
+            None => break,
         }
     }
     widths
