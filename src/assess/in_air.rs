@@ -139,7 +139,7 @@ impl SolvedDirection<'_> {
     }
 
     /// Air into each space, kg/s: from outside, its supply fans included, and from other spaces.
-    pub(crate) fn into_spaces(&self) -> Vec<[f64; 2]> {
+    pub(crate) fn air_into_spaces(&self) -> Vec<[f64; 2]> {
         let network = &self.in_air.network;
         let spaces = network.spaces.iter();
         let mut into: Vec<[f64; 2]> = spaces.map(|space| [space.supply, 0.0]).collect();

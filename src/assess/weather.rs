@@ -138,7 +138,7 @@ impl Vehicle<'_> {
                 inner_flows: solved.inner_flows().iter().map(inner_flow).collect(),
                 space_pressures: listed.map(|(_, pressure)| *pressure).collect(),
             });
-            for (sums, [outside, others]) in into_spaces.iter_mut().zip(solved.into_spaces()) {
+            for (sums, [outside, others]) in into_spaces.iter_mut().zip(solved.air_into_spaces()) {
                 sums[0] += outside;
                 sums[1] += others;
             }

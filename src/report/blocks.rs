@@ -333,6 +333,10 @@ impl Table {
         self.add(RowKind::Group, [text.into()]);
     }
 
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "the row was put there in the line above"
+    )]
     fn add(&mut self, kind: RowKind, cells: impl IntoIterator<Item = String>) -> &mut Row {
         let mut cells: Vec<String> = cells.into_iter().collect();
         cells.resize(self.columns.len().max(1), String::new());

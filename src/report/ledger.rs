@@ -78,10 +78,10 @@ impl Ledger<'_> {
         let survey = self.material.survey;
         for (id, total) in &self.material.assessment.leakage.by_zone {
             let of_zone: Vec<&Gap> = survey.gaps.iter().filter(|gap| gap.zone == *id).collect();
-            if of_zone.is_empty() {
+            let Some(first) = of_zone.first() else {
                 continue;
-            }
-            let zone = self.zone(of_zone[0]);
+            };
+            let zone = self.zone(first);
             self.table.group(zone.clone());
             for gap in of_zone {
                 self.row(gap);

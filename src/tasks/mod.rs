@@ -31,7 +31,6 @@ pub trait Watch: Fn(f64) -> ControlFlow<()> + Sync {}
 impl<T: Fn(f64) -> ControlFlow<()> + Sync> Watch for T {}
 
 /// A watch that never gives up.
-#[must_use]
 pub fn to_the_end(_share: f64) -> ControlFlow<()> {
     ControlFlow::Continue(())
 }

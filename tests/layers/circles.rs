@@ -115,12 +115,12 @@ impl Sources {
             let brings = found.brings.as_ref();
             brings.is_some_and(|brings| brings.name == name)
         })?;
-        self.from_the_root(module, found)
+        self.whole_path(module, found)
     }
 
     /// A path counted from the root: one that begins with a name of the file itself is followed
     /// to where that name is from.
-    fn from_the_root(&self, module: &[String], found: &Found) -> Option<Vec<String>> {
+    fn whole_path(&self, module: &[String], found: &Found) -> Option<Vec<String>> {
         if found.start == Start::Crate {
             return Some(found.names.clone());
         }
@@ -145,7 +145,7 @@ impl Sources {
         };
         let mut used = BTreeSet::new();
         for found in &paths.found {
-            let Some(path) = self.from_the_root(module, found) else {
+            let Some(path) = self.whole_path(module, found) else {
                 continue;
             };
             let only_handed_on = found.brings.as_ref().is_some_and(|brings| {

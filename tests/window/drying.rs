@@ -299,7 +299,10 @@ fn every_how_of_the_comparison_opens_its_working() {
     let name = format!("how? 1 {}, {}", all.options[0].name, case.name);
     window.state_mut().queue().close_working();
     window.run();
-    window.get_by_role_and_label(Role::Link, &name).click();
+    // It stands further down than the page shows.
+    window
+        .get_by_role_and_label(Role::Link, &name)
+        .click_accesskit();
     window.run();
     let topic = Topic::Drying(DryingTopic::Option(0, id));
     assert_eq!(window.state().view().working, Some(topic));

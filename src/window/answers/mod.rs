@@ -4,6 +4,10 @@
 //! work out its parts, the most urgent first; the window shows the newest of each part and says
 //! where that is of an older revision. Longer work is done for the page that shows it alone, and
 //! can be stopped.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "every part has its place in a list of that length"
+)]
 
 mod asked;
 mod effort;
@@ -62,14 +66,12 @@ impl Results {
     }
 
     /// Air change against wind speed; it comes a moment later and may be of an older revision.
-    #[must_use]
     pub fn wind_curve(&self) -> &Answer<WindCurve> {
         let curve = self.curve.as_ref();
         curve.map_or(&self.not_yet.0, |of| of.study.wind_curve())
     }
 
     /// The options for drying and heating; they come last and may be of an older revision.
-    #[must_use]
     pub fn comparison(&self) -> &Answer<Comparison> {
         let compared = self.compared.as_ref();
         compared.map_or(&self.not_yet.1, |of| of.study.comparison())

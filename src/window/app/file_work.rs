@@ -10,7 +10,7 @@ use std::sync::mpsc::{Receiver, sync_channel};
 
 /// What came of a file.
 pub(super) enum Done {
-    Loaded(Result<Loaded, LoadError>),
+    Loaded(Box<Result<Loaded, LoadError>>),
     Saved(Backups, Result<FileStamp, SaveError>),
 }
 

@@ -31,7 +31,7 @@ impl App {
         let started = self
             .files
             .start(path, Doing::Loading { revision }, move || {
-                Done::Loaded(load(&from))
+                Done::Loaded(Box::new(load(&from)))
             });
         if let Err(error) = started {
             self.no_worker(&error);
@@ -42,7 +42,7 @@ impl App {
     /// Takes in a file that was read before the window went on.
     fn loaded_at_once(&mut self) {
         if let Some((running, Done::Loaded(loaded))) = self.take_done() {
-            self.loaded(&running, loaded);
+            self.loaded(&running, *loaded);
         }
     }
 
@@ -144,7 +144,7 @@ impl App {
             return;
         };
         match done {
-            Done::Loaded(loaded) => self.loaded(&running, loaded),
+            Done::Loaded(loaded) => self.loaded(&running, *loaded),
             Done::Saved(backups, result) => {
                 self.files.backups = backups;
                 self.saved(running, result, ctx, frame);

@@ -93,6 +93,9 @@ enum Message<O> {
     Failed,
 }
 
+/// Puts one thing into the line of those that wait.
+type PutIn<T> = fn(&mut VecDeque<T>, T);
+
 impl<I: Send + 'static, O: Send + 'static> Task<I, O> {
     /// Nothing asked yet. `wake` is called whenever something has come back.
     #[must_use]
@@ -155,7 +158,7 @@ impl<I: Send + 'static, O: Send + 'static> Task<I, O> {
         self.put(input, VecDeque::push_front)
     }
 
-    fn put(&mut self, input: I, at: fn(&mut VecDeque<(u64, I)>, (u64, I))) -> Result<(), String> {
+    fn put(&mut self, input: I, at: PutIn<(u64, I)>) -> Result<(), String> {
         self.working += 1;
         self.stopped = false;
         let number = self.shared.newest.load(Ordering::SeqCst);

@@ -241,6 +241,7 @@ impl Typesetting {
             }
             News::Copies(photos) => self.photos = Some(photos),
             News::Set(key, Ok(pages)) => {
+                let pages = *pages;
                 self.running = None;
                 self.pictures.age();
                 self.drawing.forget();

@@ -50,7 +50,7 @@ impl Step {
 pub(super) enum News {
     Step(Step),
     Copies(Arc<PrintCopies>),
-    Set(SheetKey, Result<Typeset, String>),
+    Set(SheetKey, Result<Box<Typeset>, String>),
 }
 
 /// Sets a sheet; nothing comes of it once nobody wants it any more.
@@ -93,7 +93,7 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
         typeset(&contents(&material, &choices)).map_err(|error| error.to_string())
     });
     let pages = pages.map_err(|words| format!("The sheet could not be set: {words}."));
-    line.send(News::Set(key, pages));
+    line.send(News::Set(key, pages.map(Box::new)));
 }
 
 /// Tells how far the draws are, at each twentieth of the way, and hears whether to go on.

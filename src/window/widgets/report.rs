@@ -278,13 +278,14 @@ fn words_width(ui: &Ui, table: &Table) -> f32 {
 }
 
 fn cell(ui: &mut Ui, align: Align, words: f32, text: RichText) {
+    let height = ui.spacing().interact_size.y;
     if align == Align::Left {
-        ui.vertical(|ui| {
+        ui.horizontal(|ui| {
             ui.set_max_width(words);
+            ui.set_min_height(height);
             ui.add(Label::new(text).wrap());
         });
     } else {
-        let height = ui.spacing().interact_size.y;
         let layout = Layout::right_to_left(egui::Align::Center);
         ui.with_layout(layout, |ui| {
             ui.set_min_size(vec2(0.0, height));

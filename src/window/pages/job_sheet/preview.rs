@@ -33,11 +33,6 @@ pub(super) fn show(ui: &mut Ui, context: &mut JobSheetContext<'_>, above: Option
         });
 }
 
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "sizes on a screen"
-)]
 fn pages(ui: &mut Ui, context: &mut JobSheetContext<'_>, viewport: Rect) {
     let Some(pages) = context.sheets.pages() else {
         if context.sheets.step().is_some() {
