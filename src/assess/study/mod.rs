@@ -49,7 +49,7 @@ use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError, TryLockError};
 /// are planned, once more with those sealed.
 ///
 /// # Errors
-/// [`NotKnown`] where nothing can be compared: the air change or the fabric is not known, a
+/// [`NotKnown`](crate::assess::NotKnown) where nothing can be compared: the air change or the fabric is not known, a
 /// target or a source is impossible, or there is no weather case.
 pub fn compare(survey: &Survey) -> Answer<Comparison> {
     Study::of(survey).comparison().clone()
@@ -210,7 +210,7 @@ impl Study {
     /// The survey made ready for the draws of what is in doubt.
     ///
     /// # Errors
-    /// [`NotKnown`] where the air change itself is not.
+    /// [`NotKnown`](crate::assess::NotKnown) where the air change itself is not.
     pub fn trials(&self) -> Answer<&Trials> {
         let trials = self
             .kept
@@ -249,7 +249,7 @@ impl Study {
     /// The survey made ready to be sealed.
     ///
     /// # Errors
-    /// [`NotKnown`] where the air change itself is not.
+    /// [`NotKnown`](crate::assess::NotKnown) where the air change itself is not.
     pub fn prospect(&self) -> Answer<&Prospect> {
         let prospect = || Prospect::of(&self.survey, self.model()?);
         let prospect = self.kept.prospect.get_or_init(prospect);
@@ -301,7 +301,7 @@ impl Study {
     /// Works out a plan of these gaps.
     ///
     /// # Errors
-    /// [`NotKnown`] where the air change itself is not, or as [`after`].
+    /// [`NotKnown`](crate::assess::NotKnown) where the air change itself is not, or as [`after`].
     pub fn plan(&self, sealables: &[Sealable]) -> Answer<Plan> {
         let done = Self::new(Arc::new(after(&self.survey, sealables)?));
         self.plan_with(&done, sealables)
