@@ -5,6 +5,7 @@ use crate::assess::drying::{Comparison, Energy, OptionAnswer, OptionCase, Supply
 use crate::assess::quantity::{Kind, money};
 use crate::assess::words::figure;
 use crate::assess::{Answer, DryingTopic, Topic};
+#[cfg(feature = "window")]
 use crate::physics::MoistAir;
 use crate::physics::coupled::Running;
 use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
@@ -263,6 +264,7 @@ fn of_supply(supply: Option<&Answer<Supply>>, reasons: &mut Reasons) -> [String;
 }
 
 /// The states of air in one weather case: outside, and what each option brings.
+#[cfg(feature = "window")]
 pub(crate) fn states(comparison: &Comparison, case: usize) -> Table {
     let mut table = Table::default()
         .wide("state", Align::Left, 1)

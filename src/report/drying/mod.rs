@@ -8,7 +8,9 @@ mod sizes;
 mod surfaces;
 mod times;
 
-pub(crate) use figures::{figures, states, warmth_alone};
+pub(crate) use figures::figures;
+#[cfg(feature = "window")]
+pub(crate) use figures::{states, warmth_alone};
 pub(crate) use night::night;
 pub(crate) use sizes::{heaters, machines};
 pub(crate) use surfaces::surfaces;

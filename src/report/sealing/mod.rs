@@ -9,7 +9,9 @@ mod work;
 
 pub(crate) use change::{LEAST, MOST, Side, case, changes};
 pub(crate) use open::{left_open, must_stay_open, refused};
-pub(crate) use outcome::{best, material_alone, outcome, planned};
+#[cfg(feature = "window")]
+pub(crate) use outcome::planned;
+pub(crate) use outcome::{best, material_alone, outcome};
 pub(crate) use ranking::{order, ranking};
 pub(crate) use work::{plan, work};
 

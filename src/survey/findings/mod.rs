@@ -10,8 +10,10 @@ mod photo;
 mod space;
 mod vehicle;
 
+#[cfg(feature = "sheet")]
+pub(crate) use finding::numbered;
 pub use finding::{Finding, Item, Place, Severity};
-pub(crate) use finding::{called, named_or, numbered};
+pub(crate) use finding::{called, named_or};
 pub use gap::is_damp;
 pub use photo::photos;
 
