@@ -217,13 +217,13 @@ impl Kind {
 }
 
 /// So many digits behind the point, with a real minus sign and none before a zero.
-fn decimals(value: f64, places: i32) -> String {
+fn decimals(value: f64, places: u8) -> String {
     if !value.is_finite() {
         return "not a number".to_owned();
     }
-    let unit = 10f64.powi(places);
+    let unit = 10f64.powi(i32::from(places));
     let rounded = (value * unit).round() / unit + 0.0;
-    let places = usize::try_from(places).unwrap_or_default();
+    let places = usize::from(places);
     format!("{rounded:.places$}").replace('-', "−")
 }
 
@@ -232,7 +232,7 @@ fn percent(value: f64) -> String {
     if value > 0.0 && value < 0.05 {
         "< 0.1".to_owned()
     } else {
-        decimals(value, i32::from(value < 9.95))
+        decimals(value, u8::from(value < 9.95))
     }
 }
 
