@@ -7,7 +7,7 @@
 use super::answer::{Answer, NotKnown};
 use super::exposure::{Leak, WindSide, coefficient, heights, wind_side};
 use super::in_air::VehicleInAir;
-use super::inside::{self, InsideSpace};
+use super::inside::{self, InsideSpace, RunningFan};
 use super::law::{GapLaw, sharp_area};
 use crate::physics::flow_law::Gas;
 use crate::physics::network::{Body, Space};
@@ -33,6 +33,8 @@ pub(crate) struct Envelope {
     spaces: Vec<InsideSpace>,
     /// Places of the spaces and flow of each inner opening, in the survey's order.
     openings: Vec<([usize; 2], PlacedFlow)>,
+    /// Fans that run in the set-up.
+    fans: Vec<RunningFan>,
     /// Sizes that decide the wind's pressure.
     body: WindBody,
     /// Heights above ground of floor and roof, m; the wind's speed is taken at the roof.
@@ -95,6 +97,7 @@ impl Envelope {
             openings: openings
                 .map(|opening| inside::opening(survey, opening, middle))
                 .collect::<Answer<_>>()?,
+            fans: inside::fans(survey)?,
             leaks: Vec::new(),
             body,
             floor,
@@ -162,19 +165,16 @@ impl Envelope {
     /// takes it.
     pub(crate) fn body(&self, outside: &MoistAir, inside: &MoistAir) -> Body {
         let outside = Gas::from(outside);
-        let space = |space: &InsideSpace| {
-            let gas = Gas::from(&space.air(inside));
-            Space {
-                gas,
-                supply: space.supply * outside.density,
-                extract: space.extract * gas.density,
-            }
+        let space = |space: &InsideSpace| Space {
+            gas: Gas::from(&space.air(inside)),
         };
-        let leaks = self.leaks.iter();
+        let spaces: Vec<Space> = self.spaces.iter().map(space).collect();
+        let (leaks, fans) = (self.leaks.iter(), self.fans.iter());
         Body {
             outside,
             datum: f64::midpoint(self.floor, self.roof),
-            spaces: self.spaces.iter().map(space).collect(),
+            fans: fans.map(|fan| fan.between(&outside, &spaces)).collect(),
+            spaces,
             gaps: leaks.map(|leak| (leak.space, leak.placed)).collect(),
             openings: self.openings.clone(),
         }

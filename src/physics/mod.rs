@@ -35,6 +35,8 @@ pub use air::{AirError, GRAVITY, MoistAir, STANDARD_PRESSURE};
 pub use curve::Curve;
 pub use ensemble::Ensemble;
 pub use flow_law::{FlowLaw, GapFlow, Gas, OpeningError};
-pub use network::{Body, Network, NetworkError, OpeningFlow, Path, PlacedFlow, Solved, Workspace};
+pub use network::{
+    Body, Fan, FanWay, Network, NetworkError, OpeningFlow, Path, PlacedFlow, Solved, Workspace,
+};
 pub use pressure_coefficient::{Face, PressureSet};
 pub use wind::{Shelter, Terrain};

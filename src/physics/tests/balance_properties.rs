@@ -48,6 +48,7 @@ impl Case {
             paths: self.gaps.iter().map(|gap| self.path(gap)).collect(),
             supply: self.supply,
             extract: self.extract,
+            ..OneSpace::default()
         }
     }
 

@@ -5,7 +5,7 @@ use proptest::prelude::*;
 
 use super::super::flow_law::{GapFlow, Gas};
 use super::super::network::*;
-use super::{OneSpace, Weather, crack, dry_air, opening, power};
+use super::{OneSpace, Weather, constant_fans, crack, dry_air, opening, power};
 
 fn path(flow: &GapFlow, one: &Gas, other: &Gas, z_low: f64, rise: f64) -> Path {
     Path::new(flow, one, other, z_low, z_low + rise)
@@ -50,7 +50,7 @@ fn windy(areas: &[(usize, f64, f64)], doors: &[(usize, usize, f64)], spaces: usi
     let network = Network {
         outside: AIR,
         datum: 1.0,
-        spaces: vec![Space::of(AIR); spaces],
+        spaces: vec![Space { gas: AIR }; spaces],
         outer: areas
             .iter()
             .map(|(space, area, _)| OuterGap {
@@ -66,6 +66,7 @@ fn windy(areas: &[(usize, f64, f64)], doors: &[(usize, usize, f64)], spaces: usi
                 path: path(&opening(*area), &AIR, &AIR, 1.0, 0.0),
             })
             .collect(),
+        fans: vec![],
     };
     InWind {
         network,
@@ -127,13 +128,14 @@ fn a_tall_doorway_exchanges_air_both_ways() {
     let network = Network {
         outside: AIR,
         datum: 1.0,
-        spaces: vec![Space::of(cold), Space::of(warm)],
+        spaces: vec![Space { gas: cold }, Space { gas: warm }],
         outer: vec![],
         inner: vec![InnerOpening {
             from: 0,
             to: 1,
             path: path(&door, &cold, &warm, 0.6, height),
         }],
+        fans: vec![],
     };
     let mut workspace = Workspace::default();
     network.solve(0.0, &[], &mut workspace).unwrap();
@@ -155,7 +157,7 @@ fn a_tall_doorway_exchanges_air_both_ways() {
 #[test]
 fn a_fan_draws_through_the_door() {
     let mut network = windy(&[(0, 0.01, 0.0)], &[(0, 1, 0.002)], 2);
-    network.network.spaces[1].extract = 0.012;
+    network.network.fans = constant_fans(1, 0.0, 0.012);
     let mut workspace = Workspace::default();
     let solved = network.solve(0.0, &mut workspace).unwrap();
     assert!((solved.inflow - 0.012).abs() < 1e-14);
@@ -169,12 +171,12 @@ fn a_fan_draws_through_the_door() {
 fn what_cannot_be_is_refused() {
     let room = &mut Workspace::default();
     let mut network = windy(&[(0, 0.01, 0.5)], &[(0, 1, 0.01)], 2);
-    network.network.spaces[1].extract = 0.01;
+    network.network.fans = constant_fans(1, 0.0, 0.01);
     network.network.inner[0].path = network.network.inner[0].path.scaled(0.0);
     assert_eq!(network.solve(9.0, room), Err(NetworkError::NoOpening));
-    network.network.spaces[1].extract = f64::NAN;
+    network.network.fans = constant_fans(1, 0.0, f64::NAN);
     assert_eq!(network.solve(9.0, room), Err(NetworkError::NotFinite));
-    network.network.spaces[1].extract = 0.0;
+    network.network.fans.clear();
     assert!(network.solve(9.0, room).is_ok());
     assert_eq!(
         network.network.solve(9.0, &[], room),
@@ -224,23 +226,21 @@ impl Vehicle {
             z_low,
             z_high: z_low + rise,
         };
-        let spaces = self.airs.iter().zip(&self.extracts);
+        let extracts = self.extracts.iter().enumerate();
         let outer = self.outer.iter();
         let inner = self.inner.iter();
         Body {
             outside: self.outside,
             datum: 1.4,
-            spaces: spaces
-                .map(|(air, extract)| Space {
-                    extract: *extract,
-                    ..Space::of(*air)
-                })
-                .collect(),
+            spaces: self.airs.iter().map(|gas| Space { gas: *gas }).collect(),
             gaps: outer
                 .map(|(space, flow, z, rise, _)| (*space, placed(flow, *z, *rise)))
                 .collect(),
             openings: inner
                 .map(|(from, to, flow, z, rise)| ([*from, *to], placed(flow, *z, *rise)))
+                .collect(),
+            fans: extracts
+                .flat_map(|(space, extract)| constant_fans(space, 0.0, *extract))
                 .collect(),
         }
     }
@@ -306,6 +306,7 @@ fn lawful_drop(path: &Path, densities: [f64; 2], wind: f64, flow: OpeningFlow) -
         paths: vec![*path],
         supply: (-net).max(0.0),
         extract: net.max(0.0),
+        ..OneSpace::default()
     };
     let conditions = Weather {
         density_out: densities[0],
@@ -369,7 +370,7 @@ proptest! {
         }
         let alone = vehicle.in_wind();
         let mut beside = alone.clone();
-        beside.network.spaces.push(Space::of(AIR));
+        beside.network.spaces.push(Space { gas: AIR });
         let mut found = [Workspace::default(), Workspace::default()];
         let wind = vehicle.dynamic_pressure;
         let one = alone.solve(wind, &mut found[0]).unwrap();
@@ -443,7 +444,7 @@ fn closing_an_inner_opening_may_raise_the_inflow() {
         &[(0, 1, 0.05)],
         2,
     );
-    network.network.spaces[0].supply = 0.03;
+    network.network.fans = constant_fans(0, 0.03, 0.0);
     let open = network.inflow(10.0);
     network.network.inner[0].path = network.network.inner[0].path.scaled(1e-3);
     let shut = network.inflow(10.0);
