@@ -16,7 +16,7 @@ use std::fmt::Display;
 pub(super) fn sealing(study: &Study, asked: Asked) -> Object {
     let offered = |found: &Answer<Plan>| Object::new().found("plan", found, plan);
     let (ranking, order) = (study.ranking(asked.aim), study.order(asked.aim));
-    let ticked = study.ticked();
+    let planned = study.planned_work();
     let best = asked.best(study);
     Object::new()
         .with("aim", asked.aim.word())
@@ -28,8 +28,8 @@ pub(super) fn sealing(study: &Study, asked: Asked) -> Object {
         })
         .with("budget", asked.budget)
         .with("best", best.as_ref().map(|best| offered(&best.plan)))
-        .with("ticked", ticked.plan.as_ref().map(offered))
-        .list("ticked_refused", &ticked.refused, |(gap, why)| {
+        .with("ticked", planned.plan.as_ref().map(offered))
+        .list("ticked_refused", &planned.refused, |(gap, why)| {
             why_not(*gap, why)
         })
 }

@@ -5,10 +5,10 @@ mod budget;
 mod curve;
 mod date;
 mod left_open;
+mod planned;
 mod prices;
 mod ranking;
 mod state;
-mod ticked;
 mod view;
 mod work_in_hand;
 
@@ -39,7 +39,7 @@ pub fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
                 "What sealing each gap saves",
                 ranking::show,
             );
-            part(ui, context, Part::Ticked, "The plan", ticked::show);
+            part(ui, context, Part::Planned, "The plan", planned::show);
             part(
                 ui,
                 context,
