@@ -5,6 +5,7 @@ mod choice;
 mod edge;
 mod findings;
 mod focus;
+mod input;
 mod layout;
 mod no_gap_yet;
 mod number_field;
