@@ -93,11 +93,11 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
                 ..EventFilter::default()
             };
             ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
-            if let Some(option) = self
-                .stepped(ui)
-                .or_else(|| self.spelled(ui, response.id, words))
-            {
-                chosen = Some(option);
+            let names: Vec<String> = self.takes.options.iter().map(words).collect();
+            let at = self.place();
+            let letters = || spelled(ui, response.id, &names, at);
+            if let Some(option) = self.stepped(ui).or_else(letters) {
+                chosen = self.takes.options.get(option).cloned();
             }
         }
         (chosen, response)
@@ -117,57 +117,49 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
         }
     }
 
-    fn stepped(&self, ui: &Ui) -> Option<T> {
+    fn place(&self) -> Option<usize> {
+        let mut options = self.takes.options.iter();
+        options.position(|option| option == self.takes.current)
+    }
+
+    fn stepped(&self, ui: &Ui) -> Option<usize> {
         let down = ui.input(|input| input.key_pressed(Key::ArrowDown));
         let up = ui.input(|input| input.key_pressed(Key::ArrowUp));
-        let at = self
-            .takes
-            .options
-            .iter()
-            .position(|option| option == self.takes.current)?;
+        let at = self.place()?;
         let next = match (up, down) {
             (false, true) => at.checked_add(1)?,
             (true, false) => at.checked_sub(1)?,
             _ => return None,
         };
-        self.takes.options.get(next).cloned()
+        (next < self.takes.options.len()).then_some(next)
     }
+}
 
-    /// The option that letters lead to, those typed in this frame and just before.
-    fn spelled(&self, ui: &Ui, id: Id, words: &impl Fn(&T) -> String) -> Option<T> {
-        let (typed, now) = ui.input(|input| {
-            let text = |event: &egui::Event| match event {
-                egui::Event::Text(text) => Some(text.clone()),
-                _ => None,
-            };
-            let typed: String = input.events.iter().filter_map(text).collect();
-            (typed, input.time)
-        });
-        if typed.trim().is_empty() {
-            return None;
-        }
-        let before = ui.data(|data| data.get_temp::<(f64, String)>(id));
-        let mut letters = before
-            .filter(|(then, _)| now - then < LETTERS_BELONG_S)
-            .map_or_else(String::new, |(_, letters)| letters);
-        let names: Vec<String> = self
-            .takes
-            .options
-            .iter()
-            .map(|option| words(option).to_lowercase())
-            .collect();
-        let from = self
-            .takes
-            .options
-            .iter()
-            .position(|option| option == self.takes.current);
-        let mut found = None;
-        for letter in typed.to_lowercase().chars() {
-            found = led_to(&names, found.or(from), &mut letters, letter).or(found);
-        }
-        ui.data_mut(|data| data.insert_temp(id, (now, letters)));
-        self.takes.options.get(found?).cloned()
+/// The place of the name that letters lead to, those typed in this frame and just before into what
+/// has this id.
+pub fn spelled(ui: &Ui, id: Id, names: &[String], from: Option<usize>) -> Option<usize> {
+    let (typed, now) = ui.input(|input| {
+        let text = |event: &egui::Event| match event {
+            egui::Event::Text(text) => Some(text.clone()),
+            _ => None,
+        };
+        let typed: String = input.events.iter().filter_map(text).collect();
+        (typed, input.time)
+    });
+    if typed.trim().is_empty() {
+        return None;
     }
+    let before = ui.data(|data| data.get_temp::<(f64, String)>(id));
+    let mut letters = before
+        .filter(|(then, _)| now - then < LETTERS_BELONG_S)
+        .map_or_else(String::new, |(_, letters)| letters);
+    let names: Vec<String> = names.iter().map(|name| name.to_lowercase()).collect();
+    let mut found = None;
+    for letter in typed.to_lowercase().chars() {
+        found = led_to(&names, found.or(from), &mut letters, letter).or(found);
+    }
+    ui.data_mut(|data| data.insert_temp(id, (now, letters)));
+    found
 }
 
 /// Letters that follow each other within this time spell one word, s.
