@@ -227,7 +227,7 @@ fn a_gap_that_was_marked_as_planned_and_protects_people_stays_out_of_the_plan() 
         window
             .state()
             .answers()
-            .marked_planned()
+            .planned_work()
             .unwrap()
             .answer
             .plan
