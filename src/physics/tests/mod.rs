@@ -6,6 +6,7 @@ mod air;
 mod balance;
 mod balance_properties;
 mod ensemble;
+mod fans;
 mod flow_law;
 mod heat_and_moisture;
 mod network;

@@ -204,6 +204,17 @@ fn any_flow() -> impl Strategy<Value = GapFlow> {
     })
 }
 
+/// A fan from a washroom's to one far too strong, that a draught or next to nothing stops.
+pub(super) fn any_fan(spaces: usize) -> impl Strategy<Value = Fan> {
+    let way = prop_oneof![Just(FanWay::Supply), Just(FanWay::Extract)];
+    (0..spaces, way, -4.0..0.0_f64, 0.0..2.5_f64).prop_map(|(space, way, free, most)| Fan {
+        space,
+        way,
+        free_flow: 10f64.powf(free),
+        most_pressure: 10f64.powf(most),
+    })
+}
+
 /// A vehicle of one to sixteen spaces of any warmth, everything joined anyhow by openings from
 /// pinholes to doorways a million times too wide.
 #[derive(Clone, Debug)]
@@ -214,7 +225,10 @@ pub(super) struct Vehicle {
     pub(super) outer: Vec<(usize, GapFlow, f64, f64, f64)>,
     /// Spaces, flow, lower end, rise.
     pub(super) inner: Vec<(usize, usize, GapFlow, f64, f64)>,
+    /// What each space loses whatever the pressure, kg/s.
     pub(super) extracts: Vec<f64>,
+    /// Fans that pressure slows.
+    pub(super) fans: Vec<Fan>,
     pub(super) dynamic_pressure: f64,
 }
 
@@ -241,6 +255,7 @@ impl Vehicle {
                 .collect(),
             fans: extracts
                 .flat_map(|(space, extract)| constant_fans(space, 0.0, *extract))
+                .chain(self.fans.iter().copied())
                 .collect(),
         }
     }
@@ -280,8 +295,9 @@ pub(super) fn any_vehicle() -> impl Strategy<Value = Vehicle> {
                 vec(outer, 1..14),
                 vec(inner, 0..2 * spaces),
                 vec(fans, spaces),
+                vec(any_fan(spaces), 0..4),
             )
-                .prop_map(move |(mut outer, inner, extracts)| {
+                .prop_map(move |(mut outer, inner, extracts, fans)| {
                     // A fan must find air: every space has a gap of its own.
                     for at in 0..spaces {
                         outer.push((at, crack(1.0, 1e-3, 20e-3, 0), 0.5, 0.0, 0.1));
@@ -292,6 +308,7 @@ pub(super) fn any_vehicle() -> impl Strategy<Value = Vehicle> {
                         outer,
                         inner: inner.into_iter().filter(|one| one.0 != one.1).collect(),
                         extracts,
+                        fans,
                         dynamic_pressure,
                     }
                 })
@@ -349,6 +366,14 @@ proptest! {
             let apart = (lawful - pressures[gap.space]).abs();
             prop_assert!(apart <= 1e-5 * span.max(lawful.abs()), "{apart}");
         }
+        for (fan, flow) in network.fans.iter().zip(workspace.fan_flows()) {
+            let against = match fan.way {
+                FanWay::Supply => pressures[fan.space],
+                FanWay::Extract => -pressures[fan.space],
+            };
+            let lawful = fan.free_flow * (1.0 - against / fan.most_pressure).clamp(0.0, 1.0);
+            prop_assert!((flow - lawful).abs() <= 1e-6 * fan.free_flow, "{flow} {fan:?}");
+        }
         for (door, flow) in network.inner.iter().zip(workspace.inner_flows()) {
             let densities = [density(door.from), density(door.to)];
             let lawful = lawful_drop(&door.path, densities, 0.0, *flow);
@@ -368,6 +393,7 @@ proptest! {
         for gap in &mut vehicle.outer {
             gap.0 = 0;
         }
+        vehicle.fans.iter_mut().for_each(|fan| fan.space = 0);
         let alone = vehicle.in_wind();
         let mut beside = alone.clone();
         beside.network.spaces.push(Space { gas: AIR });
@@ -391,6 +417,7 @@ proptest! {
         for gap in &mut vehicle.outer {
             gap.0 %= 2;
         }
+        vehicle.fans.iter_mut().for_each(|fan| fan.space %= 2);
         vehicle.inner = vec![(0, 1, opening(1e5), 1.0, 0.0)];
         let joined = vehicle.inflow();
         vehicle.inner.clear();
@@ -405,6 +432,8 @@ proptest! {
             alone.outer.iter_mut().for_each(|gap| gap.0 = 0);
             alone.airs.truncate(1);
             alone.extracts = vec![vehicle.extracts[at]];
+            alone.fans.retain(|fan| fan.space == at);
+            alone.fans.iter_mut().for_each(|fan| fan.space = 0);
             alone.inflow()
         };
         prop_assert!((apart - each(0) - each(1)).abs() <= 1e-9 * apart);
@@ -412,6 +441,7 @@ proptest! {
         vehicle.airs.truncate(1);
         vehicle.extracts.truncate(1);
         vehicle.outer.iter_mut().for_each(|gap| gap.0 = 0);
+        vehicle.fans.iter_mut().for_each(|fan| fan.space = 0);
         let one = vehicle.inflow();
         prop_assert!((joined - one).abs() <= 1e-7 * one, "{joined} {one}");
     }
