@@ -4,11 +4,11 @@ use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
 use super::lines::{Look, case_looks, key, not_known};
 use super::rose::nearest;
 use super::view::AirChangeContext;
-use crate::assess::CaseAnswer;
 use crate::assess::quantity::Kind;
+use crate::assess::{WindCurve, WindPoint};
 use crate::figure::styles::PLAIN;
 use crate::report::direction::side;
-use crate::report::{Material, Section, dependence};
+use crate::report::{Material, Section};
 use crate::window::answers::Results;
 use crate::window::theme::palette;
 use crate::window::widgets::report;
@@ -23,28 +23,58 @@ pub(super) fn ach_plot(name: &'static str) -> Plot<'static> {
     still_plot(name, HEIGHT).y_axis_label("air changes, /h")
 }
 
-/// A case, its place among all, and its points.
-type Curve<'a> = (&'a CaseAnswer, usize, Vec<[f64; 2]>);
+/// The curve of a weather case against wind direction.
+#[derive(Clone, Debug)]
+pub(super) struct DirectionCurve {
+    name: String,
+    /// Place of the case among all.
+    place: usize,
+    points: Vec<[f64; 2]>,
+}
 
 /// The cases whose air change is known in every direction.
-fn curves(results: &Results) -> Vec<Curve<'_>> {
+pub(super) fn direction_curves(results: &Results) -> Vec<DirectionCurve> {
     let point = |one: &crate::assess::DirectionAnswer| {
         let ach = *one.ach_per_h.as_ref().ok()?;
         ach.is_finite().then_some([one.from_front_deg, ach])
     };
-    results
-        .assessment()
-        .cases
-        .iter()
-        .enumerate()
+    let cases = results.assessment().cases.iter().enumerate();
+    cases
         .filter_map(|(place, case)| {
             let air = case.air.as_ref().ok()?;
             let points: Option<Vec<[f64; 2]>> = air.directions.iter().map(point).collect();
-            points
-                .filter(|points| !points.is_empty())
-                .map(|points| (case, place, points))
+            let points = points.filter(|points| !points.is_empty())?;
+            let name = case.name.clone();
+            Some(DirectionCurve {
+                name,
+                place,
+                points,
+            })
         })
         .collect()
+}
+
+/// The lines of the air change against wind speed.
+#[derive(Clone, Debug)]
+pub(super) struct SpeedCurve {
+    speeds: Vec<f64>,
+    lowest: Vec<f64>,
+    mean: Vec<f64>,
+    highest: Vec<f64>,
+}
+
+/// `None` where a value is no number.
+pub(super) fn speed_curve(curve: &WindCurve) -> Option<SpeedCurve> {
+    let column = |of: fn(&WindPoint) -> f64| -> Vec<f64> { curve.points.iter().map(of).collect() };
+    let found = SpeedCurve {
+        speeds: column(|point| point.wind_m_s),
+        lowest: column(|point| point.lowest_per_h),
+        mean: column(|point| point.mean_per_h),
+        highest: column(|point| point.highest_per_h),
+    };
+    let mut values = found.lowest.iter().chain(&found.mean).chain(&found.highest);
+    let finite = values.all(|value| value.is_finite());
+    finite.then_some(found)
 }
 
 /// Draws the air changes of each case against the direction the wind comes from.
@@ -54,7 +84,8 @@ pub(super) fn against_direction(
     results: &Results,
     told: &Material<'_>,
 ) {
-    let curves = curves(results);
+    let kept = context.view.drawings.by_direction(results, told);
+    let (curves, table) = &*kept;
     if curves.is_empty() {
         let cases = &results.assessment().cases;
         not_known(ui, cases.iter().find_map(|case| case.air.as_ref().err()));
@@ -63,15 +94,15 @@ pub(super) fn against_direction(
     let all = case_looks(ui, results.assessment());
     let looks: Vec<Look> = curves
         .iter()
-        .filter_map(|(_, place, _)| all.get(*place).copied())
+        .filter_map(|curve| all.get(curve.place).copied())
         .collect();
     let chosen = context.view.direction;
     let chosen_deg = curves
         .first()
-        .and_then(|(.., points)| points.get(chosen))
+        .and_then(|curve| curve.points.get(chosen))
         .map(|[from_front, _]| *from_front);
     let rule = palette(ui).outline;
-    let names = curves.iter().map(|(case, ..)| case.name.as_str());
+    let names = curves.iter().map(|curve| curve.name.as_str());
     key(ui, names.zip(looks.iter().copied()));
     let plot = ach_plot("against direction")
         .include_x(0.0)
@@ -84,8 +115,8 @@ pub(super) fn against_direction(
         if let Some(at) = chosen_deg {
             plot.vline(VLine::new("flows below", at).color(rule).width(1.0));
         }
-        for ((case, _, points), look) in curves.iter().zip(&looks) {
-            draw(plot, &case.name, closed(points), look);
+        for (curve, look) in curves.iter().zip(&looks) {
+            draw(plot, &curve.name, closed(&curve.points), look);
         }
     });
     name_plot(
@@ -97,10 +128,10 @@ pub(super) fn against_direction(
         && let Some(at) = response.response.interact_pointer_pos()
     {
         let angle = response.transform.value_from_position(at).x;
-        let points = curves.first().map_or(&[] as &[_], |(.., points)| points);
-        context.view.direction = nearest(points.iter().map(|[from_front, _]| *from_front), angle);
+        let points = curves.iter().take(1).flat_map(|curve| &curve.points);
+        context.view.direction = nearest(points.map(|[from_front, _]| *from_front), angle);
     }
-    as_table(ui, context, &dependence::by_direction(told));
+    as_table(ui, context, table);
 }
 
 /// The first point once more at the right end: the circle closes.
@@ -144,28 +175,24 @@ pub(super) fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<St
 
 /// Draws lowest, mean and highest air change over the directions against wind speed.
 pub(super) fn against_speed(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
-    let curve = match results.wind_curve() {
-        Ok(curve) => curve,
+    let kept = context.view.drawings.by_speed(results);
+    let (curve, table) = &*kept;
+    let curve = match curve {
+        Ok(Some(curve)) => curve,
+        Ok(None) => return not_known(ui, None),
         Err(why) => return not_known(ui, Some(why)),
     };
-    let speeds: Vec<f64> = curve.points.iter().map(|point| point.wind_m_s).collect();
-    let column = |of: fn(&crate::assess::WindPoint) -> f64| -> Vec<f64> {
-        curve.points.iter().map(of).collect()
-    };
-    let lowest = column(|point| point.lowest_per_h);
-    let mean = column(|point| point.mean_per_h);
-    let highest = column(|point| point.highest_per_h);
-    if [&lowest, &mean, &highest]
-        .iter()
-        .any(|values| values.iter().any(|value| !value.is_finite()))
-    {
-        return not_known(ui, None);
-    }
+    let SpeedCurve {
+        speeds,
+        lowest,
+        mean,
+        highest,
+    } = curve;
     let [mean_look, most_look, least_look] = PLAIN.map(|style| Look::of(ui, style));
     let lines = [
-        ("most", &highest, most_look),
-        ("mean", &mean, mean_look),
-        ("least", &lowest, least_look),
+        ("most", highest, most_look),
+        ("mean", mean, mean_look),
+        ("least", lowest, least_look),
     ];
     let band = palette(ui).stripe;
     key(ui, lines.iter().map(|(name, _, look)| (*name, *look)));
@@ -175,7 +202,7 @@ pub(super) fn against_speed(ui: &mut Ui, context: &mut AirChangeContext<'_>, res
         .x_axis_formatter(|mark, _| number(mark.value))
         .label_formatter(|at| hover(at, "wind", " m/s"));
     let response = plot.show(ui, |plot| {
-        plot.add(FilledArea::new("least to most", &speeds, &lowest, &highest).fill_color(band));
+        plot.add(FilledArea::new("least to most", speeds, lowest, highest).fill_color(band));
         for (name, values, look) in &lines {
             let points: Vec<[f64; 2]> = speeds
                 .iter()
@@ -190,7 +217,7 @@ pub(super) fn against_speed(ui: &mut Ui, context: &mut AirChangeContext<'_>, res
         &response,
         "Plot of air changes per hour against wind speed; the figures stand in the table below",
     );
-    as_table(ui, context, &dependence::by_speed(results.wind_curve()));
+    as_table(ui, context, table);
 }
 
 /// The figures of a plot, folded away under it.
