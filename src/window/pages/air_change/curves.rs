@@ -1,11 +1,10 @@
 //! Air changes against wind direction and against wind speed.
 
-use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
-use super::lines::{Look, case_looks, key, not_known};
+use super::super::plots::{self, Curve, number, still_plot};
+use super::lines::{Look, case_looks, not_known};
 use super::rose::nearest;
 use super::view::AirChangeContext;
 use crate::assess::quantity::Kind;
-use crate::assess::{WindCurve, WindPoint};
 use crate::figure::styles::PLAIN;
 use crate::report::direction::side;
 use crate::report::{Material, Section};
@@ -23,58 +22,23 @@ pub(super) fn ach_plot(name: &'static str) -> Plot<'static> {
     still_plot(name, HEIGHT).y_axis_label("air changes, /h")
 }
 
-/// The curve of a weather case against wind direction.
-#[derive(Clone, Debug)]
-pub(super) struct DirectionCurve {
-    name: String,
-    /// Place of the case among all.
-    place: usize,
-    points: Vec<[f64; 2]>,
-}
-
 /// The cases whose air change is known in every direction.
-pub(super) fn direction_curves(results: &Results) -> Vec<DirectionCurve> {
+fn curves<'r>(ui: &Ui, results: &'r Results) -> Vec<Curve<'r>> {
     let point = |one: &crate::assess::DirectionAnswer| {
         let ach = *one.ach_per_h.as_ref().ok()?;
         ach.is_finite().then_some([one.from_front_deg, ach])
     };
-    let cases = results.assessment().cases.iter().enumerate();
+    let assessment = results.assessment();
+    let looks = case_looks(ui, assessment);
+    let cases = assessment.cases.iter().zip(looks);
     cases
-        .filter_map(|(place, case)| {
+        .filter_map(|(case, look)| {
             let air = case.air.as_ref().ok()?;
             let points: Option<Vec<[f64; 2]>> = air.directions.iter().map(point).collect();
             let points = points.filter(|points| !points.is_empty())?;
-            let name = case.name.clone();
-            Some(DirectionCurve {
-                name,
-                place,
-                points,
-            })
+            Some((case.name.as_str(), closed(points), look))
         })
         .collect()
-}
-
-/// The lines of the air change against wind speed.
-#[derive(Clone, Debug)]
-pub(super) struct SpeedCurve {
-    speeds: Vec<f64>,
-    lowest: Vec<f64>,
-    mean: Vec<f64>,
-    highest: Vec<f64>,
-}
-
-/// `None` where a value is no number.
-pub(super) fn speed_curve(curve: &WindCurve) -> Option<SpeedCurve> {
-    let column = |of: fn(&WindPoint) -> f64| -> Vec<f64> { curve.points.iter().map(of).collect() };
-    let found = SpeedCurve {
-        speeds: column(|point| point.wind_m_s),
-        lowest: column(|point| point.lowest_per_h),
-        mean: column(|point| point.mean_per_h),
-        highest: column(|point| point.highest_per_h),
-    };
-    let mut values = found.lowest.iter().chain(&found.mean).chain(&found.highest);
-    let finite = values.all(|value| value.is_finite());
-    finite.then_some(found)
 }
 
 /// Draws the air changes of each case against the direction the wind comes from.
@@ -84,26 +48,20 @@ pub(super) fn against_direction(
     results: &Results,
     told: &Material<'_>,
 ) {
-    let kept = context.view.drawings.by_direction(results, told);
-    let (curves, table) = &*kept;
+    let curves = curves(ui, results);
     if curves.is_empty() {
         let cases = &results.assessment().cases;
         not_known(ui, cases.iter().find_map(|case| case.air.as_ref().err()));
         return;
     }
-    let all = case_looks(ui, results.assessment());
-    let looks: Vec<Look> = curves
-        .iter()
-        .filter_map(|curve| all.get(curve.place).copied())
-        .collect();
     let chosen = context.view.direction;
-    let chosen_deg = curves
-        .first()
-        .and_then(|curve| curve.points.get(chosen))
-        .map(|[from_front, _]| *from_front);
+    // The last point is the first once more.
+    let angles: Vec<f64> = curves.first().map_or(Vec::new(), |(_, points, _)| {
+        let points = points.split_last().map_or(&[][..], |(_, points)| points);
+        points.iter().map(|[from_front, _]| *from_front).collect()
+    });
+    let chosen_deg = angles.get(chosen).copied();
     let rule = palette(ui).outline;
-    let names = curves.iter().map(|curve| curve.name.as_str());
-    key(ui, names.zip(looks.iter().copied()));
     let plot = ach_plot("against direction")
         .include_x(0.0)
         .include_x(360.0)
@@ -111,38 +69,27 @@ pub(super) fn against_direction(
         .x_grid_spacer(|_| quarters())
         .x_axis_formatter(|mark, _| quarter_words(mark.value))
         .label_formatter(|at| hover(at, "wind from", "°"));
-    let response = plot.show(ui, |plot| {
+    let words = "air changes per hour against wind direction";
+    let response = plots::show(ui, plot, words, &curves, |plot| {
         if let Some(at) = chosen_deg {
             plot.vline(VLine::new("flows below", at).color(rule).width(1.0));
         }
-        for (curve, look) in curves.iter().zip(&looks) {
-            draw(plot, &curve.name, closed(&curve.points), look);
-        }
     });
-    name_plot(
-        ui,
-        &response,
-        "Plot of air changes per hour against wind direction; the figures stand in the table below",
-    );
     if response.response.clicked()
         && let Some(at) = response.response.interact_pointer_pos()
     {
         let angle = response.transform.value_from_position(at).x;
-        let points = curves.iter().take(1).flat_map(|curve| &curve.points);
-        context.view.direction = nearest(points.map(|[from_front, _]| *from_front), angle);
+        context.view.direction = nearest(angles.into_iter(), angle);
     }
-    as_table(ui, context, table);
+    let table = context.view.drawings.by_direction(results, told);
+    as_table(ui, context, &table);
 }
 
 /// The first point once more at the right end: the circle closes.
-fn closed(points: &[[f64; 2]]) -> Vec<[f64; 2]> {
-    let mut all = points.to_vec();
-    all.extend(
-        points
-            .first()
-            .map(|[from_front, ach]| [from_front + 360.0, *ach]),
-    );
-    all
+fn closed(mut points: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
+    let first = points.first().copied();
+    points.extend(first.map(|[from_front, ach]| [from_front + 360.0, ach]));
+    points
 }
 
 fn quarters() -> Vec<GridMark> {
@@ -175,49 +122,42 @@ pub(super) fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<St
 
 /// Draws lowest, mean and highest air change over the directions against wind speed.
 pub(super) fn against_speed(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
-    let kept = context.view.drawings.by_speed(results);
-    let (curve, table) = &*kept;
-    let curve = match curve {
-        Ok(Some(curve)) => curve,
-        Ok(None) => return not_known(ui, None),
+    let curve = match results.wind_curve() {
+        Ok(curve) => curve,
         Err(why) => return not_known(ui, Some(why)),
     };
-    let SpeedCurve {
-        speeds,
-        lowest,
-        mean,
-        highest,
-    } = curve;
-    let [mean_look, most_look, least_look] = PLAIN.map(|style| Look::of(ui, style));
-    let lines = [
-        ("most", highest, most_look),
-        ("mean", mean, mean_look),
-        ("least", lowest, least_look),
+    let line = |of: fn(&crate::assess::WindPoint) -> f64| -> Vec<[f64; 2]> {
+        let points = curve.points.iter();
+        points.map(|point| [point.wind_m_s, of(point)]).collect()
+    };
+    let [mean, most, least] = PLAIN.map(|style| Look::of(ui, style));
+    let curves = [
+        ("most", line(|point| point.highest_per_h), most),
+        ("mean", line(|point| point.mean_per_h), mean),
+        ("least", line(|point| point.lowest_per_h), least),
     ];
+    let mut all = curves.iter().flat_map(|(_, points, _)| points);
+    if all.any(|[_, ach]| !ach.is_finite()) {
+        return not_known(ui, None);
+    }
     let band = palette(ui).stripe;
-    key(ui, lines.iter().map(|(name, _, look)| (*name, *look)));
+    let column = |of: fn(&crate::assess::WindPoint) -> f64| -> Vec<f64> {
+        curve.points.iter().map(of).collect()
+    };
+    let speeds = column(|point| point.wind_m_s);
+    let (lowest, highest) = (
+        column(|point| point.lowest_per_h),
+        column(|point| point.highest_per_h),
+    );
     let plot = ach_plot("against speed")
         .x_axis_label("wind at a weather station, m/s")
-        .x_grid_spacer(|input| marks(input.bounds))
-        .x_axis_formatter(|mark, _| number(mark.value))
         .label_formatter(|at| hover(at, "wind", " m/s"));
-    let response = plot.show(ui, |plot| {
-        plot.add(FilledArea::new("least to most", speeds, lowest, highest).fill_color(band));
-        for (name, values, look) in &lines {
-            let points: Vec<[f64; 2]> = speeds
-                .iter()
-                .zip(values.iter())
-                .map(|(speed, value)| [*speed, *value])
-                .collect();
-            draw(plot, name, points, look);
-        }
+    let words = "air changes per hour against wind speed";
+    plots::show(ui, plot, words, &curves, |plot| {
+        plot.add(FilledArea::new("least to most", &speeds, &lowest, &highest).fill_color(band));
     });
-    name_plot(
-        ui,
-        &response,
-        "Plot of air changes per hour against wind speed; the figures stand in the table below",
-    );
-    as_table(ui, context, table);
+    let table = context.view.drawings.by_speed(results);
+    as_table(ui, context, &table);
 }
 
 /// The figures of a plot, folded away under it.
@@ -232,7 +172,7 @@ mod tests {
 
     #[test]
     fn the_circle_closes_at_the_right_end() {
-        let all = closed(&[[0.0, 1.0], [180.0, 2.0]]);
+        let all = closed(vec![[0.0, 1.0], [180.0, 2.0]]);
         assert_eq!(all, [[0.0, 1.0], [180.0, 2.0], [360.0, 1.0]]);
     }
 

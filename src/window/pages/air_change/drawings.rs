@@ -1,10 +1,9 @@
-//! Drawings, curves and their tables, made once for each result and choice, not in every frame.
+//! Drawings, and the tables of the curves, made once for each result and choice, not in every frame.
 
 use super::super::kept::Kept;
-use super::curves::{DirectionCurve, SpeedCurve, direction_curves, speed_curve};
 use super::flows::{PICTURE_MM, SECTION_MM};
 use super::rose::SIZE_MM;
-use crate::assess::{Answer, CaseAir, DirectionAnswer};
+use crate::assess::{CaseAir, DirectionAnswer};
 use crate::figure::body::{BodyFigure, body};
 use crate::figure::rose::rose;
 use crate::figure::{self, Arrangement, RoseFrame, Scene, Show};
@@ -22,8 +21,8 @@ pub(super) struct Drawings {
     rose: Kept<(Dates, RoseFrame), Scene>,
     body: Kept<(u64, WeatherId, usize, Option<GapId>), BodyFigure>,
     section: Kept<(u64, WeatherId, usize), Option<Scene>>,
-    by_direction: Kept<u64, (Vec<DirectionCurve>, Section)>,
-    by_speed: Kept<Option<u64>, (Answer<Option<SpeedCurve>>, Section)>,
+    by_direction: Kept<u64, Section>,
+    by_speed: Kept<Option<u64>, Section>,
 }
 
 impl Drawings {
@@ -73,30 +72,19 @@ impl Drawings {
         })
     }
 
-    /// The curves against wind direction, and their table.
-    pub(super) fn by_direction(
-        &mut self,
-        results: &Results,
-        told: &Material<'_>,
-    ) -> Arc<(Vec<DirectionCurve>, Section)> {
-        self.by_direction.get(results.revision, || {
-            (direction_curves(results), dependence::by_direction(told))
-        })
+    /// The table of the curves against wind direction.
+    pub(super) fn by_direction(&mut self, results: &Results, told: &Material<'_>) -> Arc<Section> {
+        let table = || dependence::by_direction(told);
+        self.by_direction.get(results.revision, table)
     }
 
-    /// The curve against wind speed, and its table.
-    pub(super) fn by_speed(
-        &mut self,
-        results: &Results,
-    ) -> Arc<(Answer<Option<SpeedCurve>>, Section)> {
-        self.by_speed.get(results.wind_curve_revision(), || {
-            let curve = results.wind_curve();
-            let drawn = curve.as_ref().map(speed_curve).map_err(Clone::clone);
-            (drawn, dependence::by_speed(curve))
-        })
+    /// The table of the curve against wind speed.
+    pub(super) fn by_speed(&mut self, results: &Results) -> Arc<Section> {
+        let table = || dependence::by_speed(results.wind_curve());
+        self.by_speed.get(results.wind_curve_revision(), table)
     }
 
-    /// How many drawings and curves were made.
+    /// How many drawings and tables were made.
     pub(super) fn times_made(&self) -> u64 {
         self.rose.times_made()
             + self.body.times_made()

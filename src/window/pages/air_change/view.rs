@@ -37,7 +37,7 @@ impl AirChangeView {
         }
     }
 
-    /// How many drawings and curves were made since the survey was opened.
+    /// How many drawings and tables were made since the survey was opened.
     #[must_use]
     pub fn times_drawn(&self) -> u64 {
         self.drawings.times_made()
