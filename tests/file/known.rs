@@ -1,7 +1,7 @@
 //! The frozen file of format 1, with every field and every word in it, and the survey it stands
 //! for, written down by hand. The vehicle is invented.
 
-use gapledger::physics::pressure_coefficient::PressureSet;
+use gapledger::physics::pressure_coefficient::{PressureSet, Underside};
 use gapledger::physics::wind::{Shelter, Terrain};
 use gapledger::survey::*;
 
@@ -29,7 +29,9 @@ pub(crate) fn survey() -> Survey {
             inside_width_m: Some(2.17),
             inside_height_m: Some(1.98),
             volume_m3: Some(25.0),
-            skirted: true,
+            underside: Underside::SkirtedLeaking,
+            skirt_free_area_mm2: None,
+            underfloor_by_place: false,
             berths: 4,
         },
         site: Site {

@@ -45,10 +45,12 @@ pub(super) fn volume(survey: &Survey, assessment: &Assessment) -> Working {
 fn law(sheet: &mut Sheet, form: &Form) {
     match form {
         Form::NarrowGap { .. } => {
-            sheet.source(
-                Mark::Memory,
-                "Baker, Sharples and Ward, Air flow through cracks, Building and Environment 22(4), 1987: Δp = a Q + b Q², a = 12 μ z/(L d³), b = ρ C/(2 d² L²), C = 1.5 + bends",
-            );
+            sheet
+                .source(
+                    Mark::Relayed,
+                    "Baker, Sharples and Ward, Air flow through cracks, Building and Environment 22(4), 1987: Δp = a Q + b Q², a = 12 μ z/(L d³), b = ρ C/(2 d² L²), C = 1.5",
+                )
+                .source(Mark::Memory, "each bend adds 1 to C");
             sheet.source(
                 Mark::Relayed,
                 "never more than a sharp-edged opening of the same size, discharge coefficient 0.61 (BS 5925 form)",
@@ -56,8 +58,8 @@ fn law(sheet: &mut Sheet, form: &Form) {
         }
         Form::StatedArea { .. } | Form::FlowTest { .. } => {
             sheet.source(
-                Mark::Memory,
-                "power law Q = C Δpⁿ; n 0.65 where none is stated (ASTM E779)",
+                Mark::Relayed,
+                "power law Q = C Δpⁿ (ASTM E779); n 0.65 where none is stated",
             );
         }
         Form::Grille { .. } => {
@@ -217,7 +219,7 @@ pub(super) fn gap(survey: &Survey, assessment: &Assessment, id: GapId) -> Option
         }
     };
     law(&mut sheet, &gap.form);
-    sheet.source(Mark::Memory, "EqLA: CAN/CGSB-149.10; ELA: ASTM E779");
+    sheet.source(Mark::Relayed, "EqLA: CAN/CGSB-149.10; ELA: ASTM E779");
     Some(sheet.finish())
 }
 
@@ -259,7 +261,7 @@ pub(super) fn area(survey: &Survey, assessment: &Assessment) -> Working {
     sheet
         .note("every purpose but safety ventilation, gas drop-out and appliance air")
         .source(
-            Mark::Memory,
+            Mark::Relayed,
             "CAN/CGSB-149.10: equivalent leakage area at 10 Pa, Cd 0.611",
         )
         .finish()
@@ -303,7 +305,7 @@ pub(super) fn exponent(assessment: &Assessment) -> Working {
     ));
     sheet
         .note("rule of thumb: n50/20 comes near the mean air change (Kronvall and Persily [M])")
-        .source(Mark::Memory, "ISO 9972, ASTM E779")
+        .source(Mark::Relayed, "ISO 9972, ASTM E779")
         .finish()
 }
 

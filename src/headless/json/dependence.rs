@@ -2,7 +2,7 @@
 
 use super::object::{Object, Value, list};
 use crate::assess::spaces::ClosingEffect;
-use crate::assess::{Parking, SetSensitivity, Study, TemperatureCurve};
+use crate::assess::{Parking, Study, TemperatureCurve, WindChoice};
 use crate::survey::Survey;
 use crate::survey::word::Word;
 
@@ -15,7 +15,11 @@ pub(super) fn dependence(study: &Study) -> Object {
         )
         .with(
             "pressure_sets",
-            list(study.pressure_sets(), |set| sensitivity(survey, set)),
+            list(&study.wind_choices().sets, |set| choice(survey, set)),
+        )
+        .with(
+            "undersides",
+            list(&study.wind_choices().undersides, |way| choice(survey, way)),
         )
         .answer(
             "parking",
@@ -38,8 +42,8 @@ fn curve(curve: &TemperatureCurve) -> Object {
         )
 }
 
-fn sensitivity(survey: &Survey, set: &SetSensitivity) -> Object {
-    let cases = survey.weather.iter().zip(&set.mean_ach_per_h);
+fn choice(survey: &Survey, choice: &WindChoice) -> Object {
+    let cases = survey.weather.iter().zip(&choice.mean_ach_per_h);
     let cases: Vec<Object> = cases
         .map(|(case, ach)| {
             Object::new()
@@ -48,7 +52,10 @@ fn sensitivity(survey: &Survey, set: &SetSensitivity) -> Object {
         })
         .collect();
     Object::new()
-        .with("pressure_set", set.set.word())
+        .with("pressure_set", choice.set.word())
+        .with("underside", choice.underside.word())
+        .with("underfloor_by_place", choice.by_place)
+        .with("chosen", choice.chosen)
         .with("cases", cases)
 }
 

@@ -45,6 +45,16 @@ fn intervals(found: &Uncertainty) -> Object {
         .with("air_change_parts", list(&found.air_change_shares, part))
         .with("leakage_parts", list(&found.leakage_shares, part))
         .with(
+            "outweighed",
+            found.outweighed.as_ref().map_or(Value::Null, |outweighed| {
+                Object::new()
+                    .with("under_floor_share", outweighed.under_floor)
+                    .with("sizes_share", outweighed.sizes)
+                    .with("sentence", outweighed.sentence.as_str())
+                    .into()
+            }),
+        )
+        .with(
             "measure_next",
             list(&found.measure_next, |next| {
                 let (gap, inner_opening) = match next.item {
@@ -94,6 +104,7 @@ fn part(share: &Share) -> Object {
         UncertainInput::Discharge => "discharge",
         UncertainInput::WallPressure => "wall_pressure",
         UncertainInput::UnderfloorPressure => "underfloor_pressure",
+        UncertainInput::Gusts => "gusts",
         UncertainInput::Wind => "wind",
     };
     Object::new()
