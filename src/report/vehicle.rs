@@ -96,7 +96,8 @@ fn under_the_floor(vehicle: &Vehicle) -> String {
     match vehicle.underside {
         Underside::SkirtedTight => {
             let area = given_or_query(vehicle.skirt_free_area_mm2);
-            format!("{stands}; the skirt's gaps {area} mm²")
+            let area = Kind::LeakageMm2.with_unit(&area);
+            format!("{stands}; the skirt's gaps {area}")
         }
         Underside::Open if vehicle.underfloor_by_place => {
             format!("{stands}; wind by the place of each gap there")
