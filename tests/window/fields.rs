@@ -205,9 +205,15 @@ fn a_tight_skirt_asks_for_its_gaps_and_an_open_floor_for_places() {
     assert_eq!(survey(&window).vehicle.underside, Underside::SkirtedTight);
     assert!(!shows(&window, by_place));
     // Until its gaps are given, what passes it is not known.
-    assert!(shows(&window, "what passes a tight skirt cannot be worked out"));
+    assert!(shows(
+        &window,
+        "what passes a tight skirt cannot be worked out"
+    ));
     replace_text(&mut window, "Gaps of the skirt", "20000");
     assert_eq!(survey(&window).vehicle.skirt_free_area_mm2, Some(20_000.0));
     window.run();
-    assert!(!shows(&window, "what passes a tight skirt cannot be worked out"));
+    assert!(!shows(
+        &window,
+        "what passes a tight skirt cannot be worked out"
+    ));
 }

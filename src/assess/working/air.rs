@@ -5,10 +5,9 @@
 )]
 
 use super::{Sheet, not_known, with_unit};
-use crate::assess::Mark;
 use crate::assess::answer::{Assessment, CaseAir, CaseAnswer, Working};
 use crate::physics::pressure_coefficient::{PressureSet, Underside};
-use crate::physics::units::{CM2_PER_M2, LITRES_PER_M3, SECONDS_PER_HOUR};
+use crate::physics::units::{CM2_PER_M2, LITRES_PER_M3};
 use crate::physics::wind::{EXTRAPOLATED_BELOW, LEAST_SPEED, Shelter};
 use crate::survey::{Survey, WeatherCase, WeatherId};
 
@@ -38,75 +37,49 @@ pub(super) fn air_change(
     sheet.typed("wind at the weather station U₁₀", recorded.wind_m_s, "m/s");
     match &answer.air {
         Ok(air) => figures(&mut sheet, survey, assessment, air),
-        Err(reason) => {
-            sheet.result(not_known(reason));
-        }
+        Err(reason) => sheet.unknown(reason),
     }
-    sheet.source(
-        Mark::Relayed,
-        "wind at body height: BS 5925:1991, U = U₁₀ k zᵃ",
-    );
+    sheet.relayed("wind at body height: BS 5925:1991, U = U₁₀ k zᵃ");
     wind_sources(&mut sheet, survey);
-    sheet.source(
-        Mark::Assumption,
-        "mean over 16 wind directions relative to the vehicle",
-    );
+    sheet.assumed("mean over 16 wind directions relative to the vehicle");
     Some(sheet.finish())
 }
 
 /// Where the pressure coefficients are from.
 fn wind_sources(sheet: &mut Sheet, survey: &Survey) {
-    let (mark, set) = match survey.site.pressure_set {
-        PressureSet::LowRise => (
-            Mark::Read,
-            "pressure coefficients of walls and roof: AIVC, Liddament 1986, low-rise 2:1",
-        ),
-        PressureSet::WallAverage => (
-            Mark::Read,
+    match survey.site.pressure_set {
+        PressureSet::LowRise => sheet
+            .read("pressure coefficients of walls and roof: AIVC, Liddament 1986, low-rise 2:1"),
+        PressureSet::WallAverage => sheet.read(
             "pressure coefficients of the walls: Swami and Chandra, ASHRAE Transactions 94(1), 1988; roof from AIVC, Liddament 1986",
         ),
-        PressureSet::VehicleBody => (
-            Mark::Computed,
+        PressureSet::VehicleBody => sheet.computed(
             "pressure coefficients of walls and roof: a vehicle's body in simulated wind, computed by this project; a cube on the ground agreed with measurements",
         ),
     };
-    sheet.source(mark, set);
-    if survey.site.pressure_set == PressureSet::VehicleBody
-        && survey.site.shelter != Shelter::Exposed
-    {
-        sheet.source(
-            Mark::Assumption,
-            "the same where it is sheltered: × 0.7 part sheltered, × 0.45 sheltered",
-        );
+    let sheltered = survey.site.shelter != Shelter::Exposed;
+    if sheltered && survey.site.pressure_set == PressureSet::VehicleBody {
+        sheet.assumed("the same where it is sheltered: × 0.7 part sheltered, × 0.45 sheltered");
     }
     match survey.vehicle.underside {
         Underside::Open => {
-            sheet.source(
-                Mark::Computed,
-                "underfloor and cavities, by the wind's angle off the front: simulated wind, computed by this project; floor itself not validated against measurement",
-            );
-            if survey.site.shelter != Shelter::Exposed {
-                sheet.source(
-                    Mark::Assumption,
+            sheet.computed("underfloor and cavities, by the wind's angle off the front: simulated wind, computed by this project; floor itself not validated against measurement");
+            if sheltered {
+                sheet.assumed(
                     "the same where it is sheltered: × 0.8 part sheltered, × 0.6 sheltered",
                 );
             }
         }
         Underside::ClosedOneSide => {
-            sheet.source(
-                Mark::Assumption,
+            sheet.assumed(
                 "underfloor and cavities, closed on one side: 0, within ±0.2; not computed",
             );
         }
         Underside::SkirtedLeaking | Underside::SkirtedTight => {
-            sheet.source(
-                Mark::Read,
-                "underfloor and cavities behind skirts: mean of the four walls by the length of skirt, as a crawl space",
-            );
+            sheet.read("underfloor and cavities behind skirts: mean of the four walls by the length of skirt, as a crawl space");
         }
     }
-    sheet.source(
-        Mark::Assumption,
+    sheet.assumed(
         "a cavity feels what the underfloor feels, where its own coefficient is not given",
     );
 }
@@ -130,12 +103,7 @@ fn figures(sheet: &mut Sheet, survey: &Survey, assessment: &Assessment, air: &Ca
     sheet.number("outside density ρₒ", air.outside.density(), 4, "kg/m³");
     sheet.typed("inside", air.inside.t_c, "°C");
     sheet.number("inside density ρᵢ", air.inside.density(), 4, "kg/m³");
-    sheet.number(
-        "mean gross inflow",
-        air.mean_inflow_kg_s * SECONDS_PER_HOUR,
-        3,
-        "kg/h",
-    );
+    sheet.kg_per_h("mean gross inflow", air.mean_inflow_kg_s);
     if let Ok(volume) = assessment.volume_m3 {
         sheet.number("volume V", volume, 3, "m³");
     }
@@ -190,19 +158,11 @@ pub(super) fn cross_check(
             sheet.number("Q", check.flow * LITRES_PER_M3, 3, "L/s");
             sheet.result(with_unit(check.ach_per_h, 2, "/h"));
         }
-        Err(reason) => {
-            sheet.result(not_known(&reason));
-        }
+        Err(reason) => sheet.unknown(&reason),
     }
     sheet
-        .source(
-            Mark::Read,
-            "ASHRAE Fundamentals, basic model; Cs scaled by height/2.5 m, one storey",
-        )
-        .source(
-            Mark::Assumption,
-            "shelter class 1, 3, 5 for exposed, part sheltered, sheltered",
-        )
+        .read("ASHRAE Fundamentals, basic model; Cs scaled by height/2.5 m, one storey")
+        .assumed("shelter class 1, 3, 5 for exposed, part sheltered, sheltered")
         .note("a rough model made for houses: half to double is agreement");
     Some(sheet.finish())
 }

@@ -1,0 +1,177 @@
+//! What the reader of the text says, in plain sentences with line and column.
+
+use super::error::ParseError;
+use ron::error::{Error, SpannedError};
+
+/// The error of a file whose format number was looked for.
+pub(super) fn header_error(text: &str, error: &SpannedError) -> ParseError {
+    match &error.code {
+        Error::MissingStructField {
+            field: "format", ..
+        }
+        | Error::ExpectedStructLike
+        | Error::ExpectedNamedStructLike(_)
+        | Error::ExpectedDifferentStructName { .. } => ParseError::NoFormat,
+        _ => parse_error(text, error),
+    }
+}
+
+/// The error of a file that was being read.
+pub(super) fn parse_error(text: &str, error: &SpannedError) -> ParseError {
+    let place = misspelt_word(&error.code)
+        .and_then(|word| place_of_word(text, word, error.span.end.line, error.span.end.col));
+    let (line, column) = place.unwrap_or((error.span.end.line, error.span.end.col));
+    ParseError::Wrong {
+        line,
+        column,
+        what: in_words(&error.code),
+    }
+}
+
+/// The word that is not known, where that is the error.
+fn misspelt_word(code: &Error) -> Option<&str> {
+    match code {
+        Error::NoSuchStructField { found, .. } | Error::NoSuchEnumVariant { found, .. } => {
+            Some(found)
+        }
+        Error::DuplicateStructField { field, .. } => Some(field),
+        _ => None,
+    }
+}
+
+/// Where the word stands that the reader has just passed: the last one at or before the place
+/// where it stopped.
+fn place_of_word(text: &str, word: &str, line: usize, column: usize) -> Option<(usize, usize)> {
+    if word.is_empty() {
+        return None;
+    }
+    let line_start: usize = text
+        .split_inclusive('\n')
+        .take(line.checked_sub(1)?)
+        .map(str::len)
+        .sum();
+    let passed: usize = text
+        .get(line_start..)?
+        .chars()
+        .take(column.checked_sub(1)?)
+        .map(char::len_utf8)
+        .sum();
+    let read = text.get(..line_start + passed)?;
+    let start = read.rfind(word)?;
+    let before = read.get(..start)?;
+    Some((
+        1 + before.matches('\n').count(),
+        1 + before.chars().rev().take_while(|&c| c != '\n').count(),
+    ))
+}
+
+fn in_words(code: &Error) -> String {
+    match code {
+        Error::NoSuchStructField {
+            expected,
+            found,
+            outer,
+        } => format!(
+            "there is no field `{found}`{}: {}",
+            of(outer.as_deref()),
+            choose(found, expected)
+        ),
+        Error::NoSuchEnumVariant {
+            expected, found, ..
+        } => format!(
+            "`{found}` is none of the words allowed here: {}",
+            choose(found, expected)
+        ),
+        Error::MissingStructField { field, outer } => format!(
+            "the field `{field}`{} is missing before this place: add it",
+            of(outer.as_deref())
+        ),
+        Error::DuplicateStructField { field, outer } => format!(
+            "the field `{field}`{} stands twice: remove one of them",
+            of(outer.as_deref())
+        ),
+        Error::Eof => {
+            String::from("the file ends too early: it was cut short, so look for its .bak file")
+        }
+        Error::ExpectedFloat => String::from("a number must stand here"),
+        Error::ExpectedInteger => String::from("a whole number, zero or more, must stand here"),
+        Error::IntegerOutOfBounds => {
+            String::from("this must be a whole number from 0 to 4294967295")
+        }
+        Error::ExpectedBoolean => String::from("`true` or `false` must stand here"),
+        Error::ExpectedString => String::from("a text in double quotes must stand here"),
+        Error::ExpectedArray => String::from("a list in square brackets must stand here"),
+        Error::ExpectedComma => String::from("a comma is missing before this place"),
+        Error::TrailingCharacters => {
+            String::from("something stands here after the end of the survey: remove it")
+        }
+        Error::ExceededRecursionLimit => {
+            String::from("brackets are nested deeper than in any survey")
+        }
+        Error::Message(message) => message.clone(),
+        other => format!("this cannot be read: {other}"),
+    }
+}
+
+fn of(outer: Option<&str>) -> String {
+    outer.map_or_else(String::new, |outer| format!(" in {outer}"))
+}
+
+/// The nearest word if one is near, otherwise all that are allowed.
+fn choose(found: &str, expected: &[&str]) -> String {
+    let nearest = expected
+        .iter()
+        .map(|word| {
+            let other_start = !word.starts_with(|first| found.starts_with(first));
+            (edits(found, word), other_start, *word)
+        })
+        .min()
+        .filter(|(edits, _, word)| edits * 3 <= word.len());
+    match nearest {
+        Some((_, _, word)) => format!("is `{word}` meant?"),
+        None if expected.is_empty() => String::from("nothing is allowed here"),
+        None => format!("allowed are {}", expected.join(", ")),
+    }
+}
+
+/// How many letters to put in, take out or change to make one word of the other.
+fn edits(from: &str, to: &str) -> usize {
+    // Names are short; a longer word is no near miss and not worth the work.
+    if from.len() > 64 {
+        return usize::MAX / 4;
+    }
+    let to: Vec<char> = to.chars().collect();
+    let mut row: Vec<usize> = (0..=to.len()).collect();
+    for (at, letter) in from.chars().enumerate() {
+        let mut diagonal = at;
+        let mut left = at + 1;
+        if let Some(first) = row.first_mut() {
+            *first = left;
+        }
+        for (other, cell) in to.iter().zip(row.iter_mut().skip(1)) {
+            let changed = diagonal + usize::from(*other != letter);
+            diagonal = *cell;
+            left = changed.min(left + 1).min(*cell + 1);
+            *cell = left;
+        }
+    }
+    row.last().copied().unwrap_or(usize::MAX / 4)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn edits_are_counted() {
+        for (from, to, count) in [
+            ("lenght_m", "length_m", 2),
+            ("width_m", "width_m", 0),
+            ("", "abc", 3),
+            ("abc", "", 3),
+            ("kitten", "sitting", 3),
+        ] {
+            assert_eq!(edits(from, to), count, "{from} {to}");
+        }
+    }
+}

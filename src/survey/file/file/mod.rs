@@ -1,0 +1,30 @@
+//! The survey file: `NAME.ron`, with the photos in the folder `NAME.photos` beside it.
+//!
+//! A file names its format first. Each format has its own frozen set of structs (see `v1`),
+//! so that a file written today is read by every later version; the runtime structs of
+//! [`crate::survey`] are never written themselves. The format is described field by field, for
+//! people and for other programs, below (`v1/format.md`).
+//!
+//! [`parse`] and [`print()`] are pure; [`load()`] and [`save()`] touch the disk.
+//!
+#![doc = include_str!("v1/format.md")]
+
+mod disk;
+mod error;
+mod limits;
+mod load;
+mod misread;
+mod photos;
+mod save;
+mod stamp;
+mod text;
+mod v1;
+
+pub use disk::{Disk, RealDisk};
+pub use error::{LoadError, ParseError, SaveError, SaveStep};
+pub use limits::{LARGEST_FILE_BYTES, MOST_GAPS, MOST_RECORDS, NEWEST_FORMAT};
+pub use load::{Loaded, load};
+pub use photos::*;
+pub use save::{Backups, Overwrite, backup_path, protection, save, save_through};
+pub use stamp::FileStamp;
+pub use text::{parse, parse_bytes, print};

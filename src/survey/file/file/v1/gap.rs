@@ -1,0 +1,411 @@
+//! Format 1: zones and gaps.
+
+use super::ids::{GapId, SpaceId, ZoneId};
+use super::live;
+use super::stored::{
+    Entry, MOST_GAP_ENTRIES, Number, PhotoName, Stored, Text, choice, list, numbered, record, words,
+};
+use serde::{Deserialize, Serialize};
+
+record! {
+    /// A place group for gaps.
+    Zone {
+        id: ZoneId,
+        name: Text,
+    }
+}
+
+/// The zones of a file that lists none.
+pub(super) fn usual_zones() -> Vec<Zone> {
+    [
+        "cab",
+        "floor edge",
+        "rooflights",
+        "fridge vents",
+        "doors",
+        "windows",
+        "lockers & service holes",
+    ]
+    .into_iter()
+    .zip(1..)
+    .map(|(name, id)| Zone {
+        id: ZoneId(id),
+        name: Text(name.to_owned()),
+    })
+    .collect()
+}
+
+/// The outside a gap opens to; the cavities stand beside the faces as words of their own.
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(super) enum Facing {
+    Front,
+    Rear,
+    Nearside,
+    Offside,
+    Roof,
+    Underfloor,
+    EngineBay,
+    WheelArch,
+    Locker,
+    RefrigeratorCompartment,
+}
+
+impl Stored for Facing {
+    type Live = live::Facing;
+
+    fn live(self) -> live::Facing {
+        match self {
+            Self::Front => live::Facing::Front,
+            Self::Rear => live::Facing::Rear,
+            Self::Nearside => live::Facing::Nearside,
+            Self::Offside => live::Facing::Offside,
+            Self::Roof => live::Facing::Roof,
+            Self::Underfloor => live::Facing::Underfloor,
+            Self::EngineBay => live::Facing::Cavity(live::Cavity::EngineBay),
+            Self::WheelArch => live::Facing::Cavity(live::Cavity::WheelArch),
+            Self::Locker => live::Facing::Cavity(live::Cavity::Locker),
+            Self::RefrigeratorCompartment => {
+                live::Facing::Cavity(live::Cavity::RefrigeratorCompartment)
+            }
+        }
+    }
+
+    fn stored(live: &live::Facing) -> Self {
+        match live {
+            live::Facing::Front => Self::Front,
+            live::Facing::Rear => Self::Rear,
+            live::Facing::Nearside => Self::Nearside,
+            live::Facing::Offside => Self::Offside,
+            live::Facing::Roof => Self::Roof,
+            live::Facing::Underfloor => Self::Underfloor,
+            live::Facing::Cavity(live::Cavity::EngineBay) => Self::EngineBay,
+            live::Facing::Cavity(live::Cavity::WheelArch) => Self::WheelArch,
+            live::Facing::Cavity(live::Cavity::Locker) => Self::Locker,
+            live::Facing::Cavity(live::Cavity::RefrigeratorCompartment) => {
+                Self::RefrigeratorCompartment
+            }
+        }
+    }
+}
+
+words! {
+    /// What a grille is made of.
+    GrilleMaterial {
+        Metal = "metal",
+        Wood = "wood",
+    }
+    /// Which area a stated figure is.
+    AreaConvention {
+        Free = "free",
+        EquivalentAt1Pa = "equivalent",
+        EffectiveAt4Pa = "effective",
+    }
+    /// What the opening is there for.
+    Purpose {
+        Unintended = "unintended",
+        SafetyVentilation = "safety_ventilation",
+        GasDropOut = "gas_drop_out",
+        ApplianceAir = "appliance_air",
+        Drain = "drain",
+        UserVentilation = "user_ventilation",
+    }
+    /// Where the air goes.
+    LeadsTo {
+        LivingSpace = "living_space",
+        Compartment = "compartment",
+    }
+    /// How the size was found.
+    Certainty {
+        Measured = "measured",
+        Estimated = "estimated",
+        Guessed = "guessed",
+    }
+    /// The material of a remedy.
+    RemedyKind {
+        Strip = "strip",
+        Brush = "brush",
+        Sealant = "sealant",
+        Grommet = "grommet",
+        CoverPlate = "cover_plate",
+        Curtain = "curtain",
+        Own = "own",
+    }
+    /// What the material cost is counted by.
+    CostBasis {
+        Piece = "piece",
+        Metre = "metre",
+    }
+    /// Where the work stands.
+    WorkState {
+        Open = "open",
+        Planned = "planned",
+        Sealed = "sealed",
+        Deferred = "deferred",
+    }
+}
+
+choice! {
+    /// Form and sizes of one gap.
+    Form {
+        NarrowGap = "narrow_gap" {
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            length_mm: Option<Number>,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            width_mm: Option<Number>,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            depth_mm: Option<Number>,
+            #[serde(default)]
+            bends: u32,
+        }
+        RoundHole = "round_hole" {
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            diameter_mm: Option<Number>,
+        }
+        RectangularHole = "rectangular_hole" {
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            width_mm: Option<Number>,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            height_mm: Option<Number>,
+        }
+        RingGap = "ring_gap" {
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            hole_mm: Option<Number>,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            pipe_mm: Option<Number>,
+        }
+        Grille = "grille" {
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            width_mm: Option<Number>,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            height_mm: Option<Number>,
+            material: GrilleMaterial,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            free_percent: Option<Number>,
+        }
+        StatedArea = "stated_area" {
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            area_mm2: Option<Number>,
+            convention: AreaConvention,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            exponent: Option<Number>,
+        }
+        FlowTest = "flow_test" {
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            flow_m3_per_h: Option<Number>,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            at_pa: Option<Number>,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            exponent: Option<Number>,
+        }
+    }
+}
+
+record! {
+    /// Where the middle of the gap is.
+    #[derive(Default)]
+    #[serde(default)]
+    Position {
+        #[serde(skip_serializing_if = "Option::is_none")]
+        along_m: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        across_m: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        height_m: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        rise_m: Option<Number>,
+    }
+}
+
+impl Position {
+    fn is_unknown(&self) -> bool {
+        let known = [self.along_m, self.across_m, self.height_m, self.rise_m];
+        known.iter().all(Option::is_none)
+    }
+}
+
+record! {
+    /// How a closable gap stands in each set-up.
+    Closing {
+        #[serde(default)]
+        open_laid_up: bool,
+        #[serde(default)]
+        open_in_use: bool,
+        #[serde(default = "ten_percent")]
+        leaves_percent: Number,
+    }
+}
+
+fn ten_percent() -> Number {
+    Number(10.0)
+}
+
+/// The outer opening that a gap lies behind.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) enum Behind {
+    #[serde(rename = "gap")]
+    Gap(GapId),
+    #[serde(rename = "opening")]
+    Opening {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        free_area_mm2: Option<Number>,
+    },
+}
+
+impl Stored for Behind {
+    type Live = live::Behind;
+
+    fn live(self) -> live::Behind {
+        match self {
+            Self::Gap(id) => live::Behind::Gap(id.live()),
+            Self::Opening { free_area_mm2 } => live::Behind::Opening {
+                free_area_mm2: free_area_mm2.live(),
+            },
+        }
+    }
+
+    fn stored(live: &live::Behind) -> Self {
+        match live {
+            live::Behind::Gap(id) => Self::Gap(Stored::stored(id)),
+            live::Behind::Opening { free_area_mm2 } => Self::Opening {
+                free_area_mm2: Stored::stored(free_area_mm2),
+            },
+        }
+    }
+}
+
+record! {
+    /// How a gap would be sealed.
+    Remedy {
+        kind: RemedyKind,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        words: Text,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        leak_left_percent: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        material_cost: Option<Number>,
+        #[serde(default = "CostBasis::piece")]
+        cost_basis: CostBasis,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        minutes: Option<Number>,
+    }
+}
+
+impl CostBasis {
+    fn piece() -> Self {
+        Self::Piece
+    }
+}
+
+record! {
+    /// A photo with its marks.
+    Photo {
+        name: PhotoName,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        caption: Text,
+        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
+        marks: Vec<PhotoMark>,
+    }
+}
+
+choice! {
+    /// A mark on a photo, in shares of the upright picture.
+    PhotoMark {
+        Circle = "circle" { across: Number, down: Number, radius: Number, }
+        Arrow = "arrow" {
+            from_across: Number,
+            from_down: Number,
+            across: Number,
+            down: Number,
+        }
+    }
+}
+
+impl Entry for Photo {
+    const WORD: &'static str = "photo";
+}
+
+impl Entry for PhotoMark {
+    const WORD: &'static str = "mark";
+}
+
+record! {
+    /// One leakage point, or several alike.
+    Gap {
+        id: GapId,
+        zone: ZoneId,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        name: Text,
+        facing: Facing,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cavity_pressure_coefficient: Option<Number>,
+        form: Form,
+        #[serde(default = "one")]
+        count: u32,
+        #[serde(default, skip_serializing_if = "Position::is_unknown")]
+        position: Position,
+        #[serde(default = "Purpose::unintended")]
+        purpose: Purpose,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        closing: Option<Closing>,
+        #[serde(default = "LeadsTo::living_space")]
+        leads_to: LeadsTo,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        behind: Option<Behind>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        space: Option<SpaceId>,
+        #[serde(default = "Certainty::estimated")]
+        certainty: Certainty,
+        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
+        photos: Vec<Photo>,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        damp: Text,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        note: Text,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        remedy: Option<Remedy>,
+        #[serde(default = "WorkState::open")]
+        state: WorkState,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        state_date: Text,
+    }
+}
+
+fn one() -> u32 {
+    1
+}
+
+impl Purpose {
+    fn unintended() -> Self {
+        Self::Unintended
+    }
+}
+
+impl LeadsTo {
+    fn living_space() -> Self {
+        Self::LivingSpace
+    }
+}
+
+impl Certainty {
+    pub(super) fn estimated() -> Self {
+        Self::Estimated
+    }
+}
+
+impl WorkState {
+    fn open() -> Self {
+        Self::Open
+    }
+}
+
+numbered!(Zone = "zone");
+
+impl Entry for Gap {
+    const WORD: &'static str = "gap";
+    const MOST: usize = MOST_GAP_ENTRIES;
+    fn number(&self) -> Option<u32> {
+        Some(self.id.0)
+    }
+}

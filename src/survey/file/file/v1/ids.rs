@@ -1,0 +1,17 @@
+//! The numbers by which records name each other.
+
+use super::stored::numbers;
+
+numbers!(
+    ApplianceId,
+    FabricId,
+    FanId,
+    GapId,
+    HeaterId,
+    InnerOpeningId,
+    MachineId,
+    SourceId,
+    SpaceId,
+    WeatherId,
+    ZoneId
+);

@@ -1,0 +1,326 @@
+//! Format 1: title, vehicle, appliances, place, weather, targets and prices.
+
+use super::ids::{ApplianceId, WeatherId};
+use super::stored::{Number, Text, choice, numbered, record, words};
+
+record! {
+    /// Who made the survey, of what, where and when.
+    #[derive(Default)]
+    Header {
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        title: Text,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        scene: Text,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        surveyor: Text,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        date: Text,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        reference: Text,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        note: Text,
+    }
+}
+
+impl Header {
+    pub(super) fn is_empty(&self) -> bool {
+        [
+            &self.title,
+            &self.scene,
+            &self.surveyor,
+            &self.date,
+            &self.reference,
+            &self.note,
+        ]
+        .into_iter()
+        .all(Text::is_empty)
+    }
+}
+
+words! {
+    /// What sort of vehicle.
+    VehicleKind {
+        TouringCaravan = "touring_caravan",
+        PanelVan = "panel_van",
+        CoachBuilt = "coach_built",
+        Integrated = "integrated",
+        Other = "other",
+    }
+    /// What an appliance is.
+    ApplianceKind {
+        Hob = "hob",
+        Oven = "oven",
+        SpaceHeater = "space_heater",
+        WaterHeater = "water_heater",
+        Refrigerator = "refrigerator",
+        Stove = "stove",
+        Other = "other",
+    }
+    /// The district.
+    Terrain {
+        OpenFlat = "open_flat",
+        ScatteredWindbreaks = "scattered_windbreaks",
+        Urban = "urban",
+        City = "city",
+    }
+    /// The immediate surroundings.
+    Shelter {
+        Exposed = "exposed",
+        PartSheltered = "part_sheltered",
+        Sheltered = "sheltered",
+    }
+    /// Which set of pressure coefficients.
+    PressureSet {
+        LowRise = "low_rise",
+        WallAverage = "wall_average",
+        VehicleBody = "vehicle_body",
+    }
+    /// temporary
+    Underside {
+        Open = "open",
+        ClosedOneSide = "closed_one_side",
+        SkirtedLeaking = "skirted_leaking",
+        SkirtedTight = "skirted_tight",
+    }
+    /// Which of the closable gaps stand open.
+    SetUp {
+        LaidUp = "laid_up",
+        InUse = "in_use",
+    }
+}
+
+impl SetUp {
+    pub(super) fn laid_up() -> Self {
+        Self::LaidUp
+    }
+}
+
+record! {
+    /// Size and kind of the vehicle.
+    Vehicle {
+        kind: VehicleKind,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        length_m: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        width_m: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        height_m: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        floor_height_m: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        inside_length_m: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        inside_width_m: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        inside_height_m: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        volume_m3: Option<Number>,
+        #[serde(default)]
+        underside: Underside,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        skirt_free_area_mm2: Option<Number>,
+        #[serde(default)]
+        underfloor_by_place: bool,
+        #[serde(default = "two")]
+        berths: u32,
+    }
+}
+
+impl Default for Underside {
+    fn default() -> Self {
+        Self::Open
+    }
+}
+
+fn two() -> u32 {
+    2
+}
+
+record! {
+    /// An appliance that burns something inside.
+    Appliance {
+        id: ApplianceId,
+        kind: ApplianceKind,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        name: Text,
+        room_sealed: bool,
+    }
+}
+
+record! {
+    /// Where the vehicle stands.
+    #[serde(default)]
+    Site {
+        terrain: Terrain,
+        shelter: Shelter,
+        pressure_set: PressureSet,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        heading_deg: Option<Number>,
+        altitude_m: Number,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        prevailing_wind_deg: Option<Number>,
+    }
+}
+
+impl Default for Site {
+    fn default() -> Self {
+        Self {
+            terrain: Terrain::ScatteredWindbreaks,
+            shelter: Shelter::PartSheltered,
+            pressure_set: PressureSet::LowRise,
+            heading_deg: None,
+            altitude_m: Number(0.0),
+            prevailing_wind_deg: None,
+        }
+    }
+}
+
+record! {
+    /// The states wanted inside.
+    #[serde(default)]
+    Targets {
+        rh_percent: Number,
+        set_temperature_c: Number,
+        frost_guard_c: Number,
+        comfort_c: Number,
+        design_outside_c: Number,
+    }
+}
+
+impl Default for Targets {
+    fn default() -> Self {
+        Self {
+            rh_percent: Number(55.0),
+            set_temperature_c: Number(10.0),
+            frost_guard_c: Number(5.0),
+            comfort_c: Number(20.0),
+            design_outside_c: Number(-5.0),
+        }
+    }
+}
+
+record! {
+    /// What energy and work cost.
+    #[serde(default)]
+    Tariffs {
+        currency: Text,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        electricity_per_kwh: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        gas_per_kg: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        liquid_fuel_per_l: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        workshop_per_hour: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        tax_percent: Option<Number>,
+    }
+}
+
+impl Default for Tariffs {
+    fn default() -> Self {
+        Self {
+            currency: Text(String::from("EUR")),
+            electricity_per_kwh: None,
+            gas_per_kg: None,
+            liquid_fuel_per_l: None,
+            workshop_per_hour: None,
+            tax_percent: None,
+        }
+    }
+}
+
+record! {
+    /// Contents, sun and supply, for drying and heating.
+    #[serde(default)]
+    Drying {
+        sun_w: Number,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        contents_kg: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        contents_moisture_percent: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        heat_capacity_kj_per_k: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        salt_kg: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        hookup_a: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        battery_wh: Option<Number>,
+    }
+}
+
+impl Default for Drying {
+    fn default() -> Self {
+        Self {
+            sun_w: Number(0.0),
+            contents_kg: None,
+            contents_moisture_percent: None,
+            heat_capacity_kj_per_k: None,
+            salt_kg: None,
+            hookup_a: None,
+            battery_wh: None,
+        }
+    }
+}
+
+choice! {
+    /// How warm the inside is.
+    InsideAir {
+        WarmerBy = "warmer_by" { kelvin: Number, }
+        HeldAt = "held_at" { temperature_c: Number, }
+    }
+}
+
+impl InsideAir {
+    fn two_kelvin_warmer() -> Self {
+        Self::WarmerBy {
+            kelvin: Number(2.0),
+        }
+    }
+}
+
+record! {
+    /// A wind speed with outside and inside air states.
+    WeatherCase {
+        id: WeatherId,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        name: Text,
+        wind_m_s: Number,
+        outside_c: Number,
+        outside_rh_percent: Number,
+        #[serde(default = "InsideAir::two_kelvin_warmer")]
+        inside: InsideAir,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        inside_rh_percent: Option<Number>,
+        #[serde(default = "equal_weight")]
+        weight: Number,
+    }
+}
+
+fn equal_weight() -> Number {
+    Number(1.0)
+}
+
+/// The weather of a file that lists none: still, breezy and windy.
+pub(super) fn usual_weather() -> Vec<WeatherCase> {
+    [
+        (1, "still", 0.0, 0.3),
+        (2, "breezy", 4.0, 0.5),
+        (3, "windy", 8.0, 0.2),
+    ]
+    .into_iter()
+    .map(|(id, name, wind_m_s, weight)| WeatherCase {
+        id: WeatherId(id),
+        name: Text(name.to_owned()),
+        wind_m_s: Number(wind_m_s),
+        outside_c: Number(5.0),
+        outside_rh_percent: Number(87.0),
+        inside: InsideAir::two_kelvin_warmer(),
+        inside_rh_percent: None,
+        weight: Number(weight),
+    })
+    .collect()
+}
+
+numbered!(Appliance = "appliance", WeatherCase = "weather case");

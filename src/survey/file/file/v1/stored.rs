@@ -1,0 +1,365 @@
+//! What the structs of the format are made of: conversion both ways, numbers, texts and lists.
+
+use crate::survey::file::{MOST_GAPS, MOST_RECORDS};
+use serde::de::{self, Deserializer, SeqAccess, Visitor};
+use serde::ser::{self, Serializer};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
+use std::fmt;
+use std::marker::PhantomData;
+
+/// A value of the file and the runtime value it stands for. Nothing is lost either way.
+pub(super) trait Stored: Sized {
+    /// The runtime type.
+    type Live;
+    /// The runtime value.
+    fn live(self) -> Self::Live;
+    /// The value to write.
+    fn stored(live: &Self::Live) -> Self;
+}
+
+macro_rules! stored_as_it_is {
+    ($($kind:ty),*) => {$(
+        impl Stored for $kind {
+            type Live = $kind;
+            fn live(self) -> $kind {
+                self
+            }
+            fn stored(live: &$kind) -> Self {
+                *live
+            }
+        }
+    )*};
+}
+stored_as_it_is!(bool, u32);
+
+impl<T: Stored> Stored for Option<T> {
+    type Live = Option<T::Live>;
+    fn live(self) -> Self::Live {
+        self.map(T::live)
+    }
+    fn stored(live: &Self::Live) -> Self {
+        live.as_ref().map(T::stored)
+    }
+}
+
+impl<T: Stored> Stored for Vec<T> {
+    type Live = Vec<T::Live>;
+    fn live(self) -> Self::Live {
+        self.into_iter().map(T::live).collect()
+    }
+    fn stored(live: &Self::Live) -> Self {
+        live.iter().map(T::stored).collect()
+    }
+}
+
+/// A finite number. RON would also take `inf` and `NaN`; here they are refused where they stand.
+#[derive(Clone, Copy)]
+pub(super) struct Number(pub(super) f64);
+
+impl Stored for Number {
+    type Live = f64;
+    fn live(self) -> f64 {
+        self.0
+    }
+    fn stored(live: &f64) -> Self {
+        Self(*live)
+    }
+}
+
+impl<'de> Deserialize<'de> for Number {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let value = f64::deserialize(deserializer)?;
+        if value.is_finite() {
+            Ok(Self(value))
+        } else {
+            Err(de::Error::custom(
+                "this number is not finite: write a plain number, or leave the field out if it is unknown",
+            ))
+        }
+    }
+}
+
+impl Serialize for Number {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let value = self.0;
+        // A whole number reads better without `.0`. Up to 1e15 it keeps every digit, and
+        // minus zero keeps its sign by staying as it is.
+        let whole = value.fract() == 0.0 && value.abs() < 1e15;
+        if whole && !(value == 0.0 && value.is_sign_negative()) {
+            #[expect(clippy::cast_possible_truncation, reason = "whole and below 1e15")]
+            let whole = value as i64;
+            serializer.serialize_i64(whole)
+        } else {
+            serializer.serialize_f64(value)
+        }
+    }
+}
+
+/// A text, written with as few escapes as are needed to read it back.
+#[derive(Clone, Default, Deserialize)]
+#[serde(transparent)]
+pub(super) struct Text(pub(super) String);
+
+impl Text {
+    pub(super) fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+}
+
+impl Stored for Text {
+    type Live = String;
+    fn live(self) -> String {
+        self.0
+    }
+    fn stored(live: &String) -> Self {
+        Self(live.clone())
+    }
+}
+
+impl Serialize for Text {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let quoted = quoted(&self.0);
+        ron::value::RawValue::from_ron(&quoted)
+            .map_err(ser::Error::custom)?
+            .serialize(serializer)
+    }
+}
+
+/// The text between quotes. What a reader could not see, or what would change the order of the
+/// letters on the screen, is written as an escape; an apostrophe or an accent is not.
+fn quoted(text: &str) -> String {
+    let mut quoted = String::with_capacity(text.len() + 2);
+    quoted.push('"');
+    for letter in text.chars() {
+        match letter {
+            '"' => quoted.push_str("\\\""),
+            '\\' => quoted.push_str("\\\\"),
+            '\n' => quoted.push_str("\\n"),
+            '\r' => quoted.push_str("\\r"),
+            '\t' => quoted.push_str("\\t"),
+            hidden if is_hidden(hidden) => quoted.extend(hidden.escape_unicode()),
+            plain => quoted.push(plain),
+        }
+    }
+    quoted.push('"');
+    quoted
+}
+
+fn is_hidden(letter: char) -> bool {
+    letter.is_control()
+        || matches!(
+            letter,
+            '\u{ad}'
+                | '\u{61c}'
+                | '\u{200b}'..='\u{200f}'
+                | '\u{2028}'..='\u{202e}'
+                | '\u{2060}'..='\u{206f}'
+                | '\u{feff}'
+        )
+}
+
+/// The name of a photo: a plain file name in the photo folder and nothing that leads elsewhere.
+#[derive(Clone)]
+pub(super) struct PhotoName(String);
+
+impl Stored for PhotoName {
+    type Live = String;
+    fn live(self) -> String {
+        self.0
+    }
+    fn stored(live: &String) -> Self {
+        Self(live.clone())
+    }
+}
+
+impl Serialize for PhotoName {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        Text(self.0.clone()).serialize(serializer)
+    }
+}
+
+impl<'de> Deserialize<'de> for PhotoName {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let name = String::deserialize(deserializer)?;
+        if crate::survey::file::is_plain_file_name(&name) {
+            Ok(Self(name))
+        } else {
+            Err(de::Error::custom(format!(
+                "the photo name {name:?} is not a plain file name: put the photo into the photo folder and write its name alone, without a folder"
+            )))
+        }
+    }
+}
+
+/// An entry of a list: how many there may be, and its number if entries have one.
+pub(super) trait Entry {
+    /// What one is called.
+    const WORD: &'static str;
+    /// The most of them in one list.
+    const MOST: usize = MOST_RECORDS;
+    /// Its number, which no other entry of the list may have.
+    fn number(&self) -> Option<u32> {
+        None
+    }
+}
+
+/// The most gaps, for the one list that may be longer than the others.
+pub(super) const MOST_GAP_ENTRIES: usize = MOST_GAPS;
+
+/// Reads a list, and stops at the entry that is one too many or whose number is taken, so that
+/// the error names its line.
+pub(super) fn list<'de, D, T>(deserializer: D) -> Result<Vec<T>, D::Error>
+where
+    D: Deserializer<'de>,
+    T: Deserialize<'de> + Entry,
+{
+    deserializer.deserialize_seq(ListVisitor(PhantomData))
+}
+
+struct ListVisitor<T>(PhantomData<T>);
+
+impl<'de, T: Deserialize<'de> + Entry> Visitor<'de> for ListVisitor<T> {
+    type Value = Vec<T>;
+
+    fn expecting(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(formatter, "a list of {}s", T::WORD)
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut entries: A) -> Result<Vec<T>, A::Error> {
+        let mut list = Vec::new();
+        let mut taken = BTreeSet::new();
+        while let Some(entry) = entries.next_element::<T>()? {
+            if list.len() == T::MOST {
+                return Err(de::Error::custom(format!(
+                    "there are more than {} {}s in one list: that is more than any survey has",
+                    T::MOST,
+                    T::WORD
+                )));
+            }
+            if let Some(number) = entry.number()
+                && !taken.insert(number)
+            {
+                return Err(de::Error::custom(format!(
+                    "the {} that ends here has id {number}, as another one before it: give it an id that no other {} has",
+                    T::WORD,
+                    T::WORD
+                )));
+            }
+            list.push(entry);
+        }
+        Ok(list)
+    }
+}
+
+/// A struct of the file whose fields stand for the runtime struct of the same name.
+macro_rules! record {
+    ($(#[$meta:meta])* $name:ident { $($(#[$field_meta:meta])* $field:ident: $kind:ty,)+ }) => {
+        #[derive(serde::Serialize, serde::Deserialize)]
+        #[serde(deny_unknown_fields)]
+        $(#[$meta])*
+        pub(super) struct $name {
+            $($(#[$field_meta])* pub(super) $field: $kind,)+
+        }
+
+        impl $crate::survey::file::v1::stored::Stored for $name {
+            type Live = $crate::survey::file::v1::live::$name;
+            fn live(self) -> Self::Live {
+                $crate::survey::file::v1::live::$name { $($field: self.$field.live(),)+ }
+            }
+            fn stored(live: &Self::Live) -> Self {
+                Self { $($field: <$kind>::stored(&live.$field),)+ }
+            }
+        }
+    };
+}
+
+/// An enum of the file, written as one word each, that stands for the runtime enum of that name.
+macro_rules! words {
+    ($($(#[$meta:meta])* $name:ident { $($variant:ident = $word:literal,)+ })+) => {$(
+        $(#[$meta])*
+        #[derive(Clone, Copy, serde::Serialize, serde::Deserialize)]
+        pub(super) enum $name {
+            $(#[serde(rename = $word)] $variant,)+
+        }
+
+        impl $crate::survey::file::v1::stored::Stored for $name {
+            type Live = $crate::survey::file::v1::live::$name;
+            fn live(self) -> Self::Live {
+                match self {
+                    $(Self::$variant => Self::Live::$variant,)+
+                }
+            }
+            fn stored(live: &Self::Live) -> Self {
+                match live {
+                    $($crate::survey::file::v1::live::$name::$variant => Self::$variant,)+
+                }
+            }
+        }
+    )+};
+}
+
+/// An enum of the file, each word with its own fields, for the runtime enum of that name.
+macro_rules! choice {
+    ($(#[$meta:meta])* $name:ident {
+        $($variant:ident = $word:literal { $($(#[$field_meta:meta])* $field:ident: $kind:ty,)+ })+
+    }) => {
+        $(#[$meta])*
+        #[derive(serde::Serialize, serde::Deserialize)]
+        #[serde(deny_unknown_fields)]
+        pub(super) enum $name {
+            $(#[serde(rename = $word)] $variant { $($(#[$field_meta])* $field: $kind,)+ },)+
+        }
+
+        impl $crate::survey::file::v1::stored::Stored for $name {
+            type Live = $crate::survey::file::v1::live::$name;
+            fn live(self) -> Self::Live {
+                match self {
+                    $(Self::$variant { $($field),+ } => {
+                        Self::Live::$variant { $($field: $field.live()),+ }
+                    })+
+                }
+            }
+            fn stored(live: &Self::Live) -> Self {
+                match live {
+                    $($crate::survey::file::v1::live::$name::$variant { $($field),+ } => {
+                        Self::$variant { $($field: <$kind>::stored($field)),+ }
+                    })+
+                }
+            }
+        }
+    };
+}
+
+/// The number of a record, written as a plain whole number.
+macro_rules! numbers {
+    ($($name:ident),+ $(,)?) => {$(
+        #[derive(Clone, Copy, serde::Serialize, serde::Deserialize)]
+        #[serde(transparent)]
+        pub(super) struct $name(pub(super) u32);
+
+        impl $crate::survey::file::v1::stored::Stored for $name {
+            type Live = $crate::survey::file::v1::live::$name;
+            fn live(self) -> Self::Live {
+                $crate::survey::file::v1::live::$name(self.0)
+            }
+            fn stored(live: &Self::Live) -> Self {
+                Self(live.0)
+            }
+        }
+    )+};
+}
+
+/// Records with a number of their own, and the word for one.
+macro_rules! numbered {
+    ($($name:ident = $word:literal),+ $(,)?) => {$(
+        impl $crate::survey::file::v1::stored::Entry for $name {
+            const WORD: &'static str = $word;
+            fn number(&self) -> Option<u32> {
+                Some(self.id.0)
+            }
+        }
+    )+};
+}
+
+pub(super) use {choice, numbered, numbers, record, words};
