@@ -15,7 +15,12 @@ pub(crate) const FILE: &str = include_str!("format-2.ron");
 /// The survey in the file of format 2: that of format 1, and in it every field and word that came
 /// with format 2, at other values than a file of format 1 stands for.
 pub(crate) fn newest() -> Survey {
-    survey()
+    let mut survey = survey();
+    survey.vehicle.underside = Underside::SkirtedTight;
+    survey.vehicle.skirt_free_area_mm2 = Some(18_000.0);
+    survey.vehicle.underfloor_by_place = true;
+    survey.site.pressure_set = PressureSet::VehicleBody;
+    survey
 }
 
 /// The survey in the file of format 1.
