@@ -5,12 +5,17 @@ use super::entry::{Entry, Field as F, of};
 pub(super) const FIELDS: &[Entry] = &[
     of(F::Title, "title", "Title").help("The name of the survey as it stands on the job sheet."),
     of(F::Scene, "scene", "Scene")
+        .empty("farmyard, left side to a wall …")
+        .rows(2)
         .help("Where the vehicle stood on the day: what shelters it, on which side, how far away."),
     of(F::Surveyor, "surveyor", "Surveyor").help("Who measured, so that questions find their way."),
-    of(F::Date, "date", "Date").help("The day of the survey, as year-month-day."),
+    of(F::Date, "date", "Date")
+        .empty("year-month-day")
+        .help("The day of the survey, as year-month-day."),
     of(F::Reference, "reference", "Job reference")
         .help("The workshop's number for the job, if it has one."),
     of(F::Notes, "note", "Notes")
+        .rows(3)
         .help("What holds for the whole survey: weather, tools, what was not reached."),
     of(F::SetUp, "set_up", "Set-up").help(
         "How the vehicle stands: laid up with nobody in it, or in use; it decides which gaps \
@@ -68,6 +73,7 @@ pub(super) const FIELDS: &[Entry] = &[
         .range("inside height", "m", 0.8, 3.0)
         .help("From floor to ceiling in the middle of the room."),
     of(F::Volume, "volume_m3", "Volume, if better known")
+        .empty("by sizes")
         .range("volume", "m³", 1.0, 120.0)
         .help("Only where the body is no box: the sum of its parts, furniture not deducted."),
     of(F::Berths, "berths", "Berths")
@@ -80,6 +86,8 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::Shelter, "shelter", "Shelter")
         .help("Look at what stands within a few vehicle lengths: walls, hedges, other vehicles."),
     of(F::Heading, "heading_deg", "Front points to")
+        .direction()
+        .empty("not given")
         .range("heading", "°", 0.0, 360.0)
         .help(
             "Read a compass along the vehicle, some steps away from its steel: a point such as \
@@ -90,6 +98,8 @@ pub(super) const FIELDS: &[Entry] = &[
         "prevailing_wind_deg",
         "Prevailing wind from",
     )
+    .direction()
+    .empty("not given")
     .range("prevailing wind from", "°", 0.0, 360.0)
     .help(
         "The direction that most wind comes from, from a wind rose of the nearest station: \

@@ -16,16 +16,11 @@ pub(super) fn header(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let header = &context.survey.header;
     let mut fields = Fields::new(ui, context, Item::Header, header, &Edit::Header);
     fields.text(Field::Title, |header| &mut header.title);
-    fields
-        .hint("farmyard, left side to a wall …")
-        .rows(2)
-        .text(Field::Scene, |header| &mut header.scene);
+    fields.text(Field::Scene, |header| &mut header.scene);
     fields.text(Field::Surveyor, |header| &mut header.surveyor);
-    fields
-        .hint("year-month-day")
-        .text(Field::Date, |header| &mut header.date);
+    fields.text(Field::Date, |header| &mut header.date);
     fields.text(Field::Reference, |header| &mut header.reference);
-    fields.rows(3).text(Field::Notes, |header| &mut header.note);
+    fields.text(Field::Notes, |header| &mut header.note);
 }
 
 /// Kind and sizes.
@@ -48,9 +43,7 @@ pub(super) fn vehicle(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     fields.optional(Field::InsideLength, |vehicle| &mut vehicle.inside_length_m);
     fields.optional(Field::InsideWidth, |vehicle| &mut vehicle.inside_width_m);
     fields.optional(Field::InsideHeight, |vehicle| &mut vehicle.inside_height_m);
-    fields
-        .hint("by sizes")
-        .optional(Field::Volume, |vehicle| &mut vehicle.volume_m3);
+    fields.optional(Field::Volume, |vehicle| &mut vehicle.volume_m3);
     fields.count(Field::Berths, |vehicle| &mut vehicle.berths);
     fields.noticed();
     volume(ui, context);
@@ -112,12 +105,8 @@ pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     fields.one_of(Field::Shelter, &Shelter::ALL, shelter, |site| {
         &mut site.shelter
     });
-    fields
-        .direction()
-        .optional(Field::Heading, |site| &mut site.heading_deg);
-    fields
-        .direction()
-        .optional(Field::PrevailingWind, |site| &mut site.prevailing_wind_deg);
+    fields.optional(Field::Heading, |site| &mut site.heading_deg);
+    fields.optional(Field::PrevailingWind, |site| &mut site.prevailing_wind_deg);
     widgets::muted(
         fields.ui,
         "A point of the compass such as NW, or degrees clockwise from north; with the heading, \
