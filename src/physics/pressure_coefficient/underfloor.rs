@@ -70,7 +70,7 @@ fn left_by_shelter(shelter: Shelter) -> f64 {
 
 /// A value at an angle off the front, folded both ways so that 180 degrees are as 0 and 270 as
 /// 90, linear between values every 22.5 degrees.
-pub(super) fn folded(from_front_deg: f64, value: impl Fn(usize) -> f64) -> f64 {
+fn folded(from_front_deg: f64, value: impl Fn(usize) -> f64) -> f64 {
     let position = folded_deg(from_front_deg) / 22.5;
     let below = position.floor().min(3.0);
     #[expect(
@@ -82,7 +82,8 @@ pub(super) fn folded(from_front_deg: f64, value: impl Fn(usize) -> f64) -> f64 {
     value(first) + (position - below) * (value(first + 1) - value(first))
 }
 
-fn folded_deg(from_front_deg: f64) -> f64 {
+/// An angle off the front, 0 to 90 degrees: from either side and from either end alike.
+pub(super) fn folded_deg(from_front_deg: f64) -> f64 {
     let turned = from_front_deg.rem_euclid(360.0);
     let from_one_side = turned.min(360.0 - turned);
     from_one_side.min(180.0 - from_one_side)

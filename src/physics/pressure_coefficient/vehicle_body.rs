@@ -1,6 +1,7 @@
 //! Pressure coefficients of a vehicle's body, computed by this project; how, and how far they were
 //! checked, stands with [`underfloor`](super::underfloor).
 
+use super::underfloor::folded_deg;
 use crate::physics::wind::Shelter;
 
 /// Area mean of a side wall at 0, 22.5, … 180 degrees from its normal **\[N\]**: a sharp-edged box
@@ -29,9 +30,7 @@ pub(super) fn wall(shelter: Shelter, is_long: bool, from_normal_deg: f64) -> f64
 
 /// The roof's, the wind so many degrees off the front.
 pub(super) fn roof(shelter: Shelter, from_front_deg: f64) -> f64 {
-    let turned = from_front_deg.rem_euclid(360.0);
-    let from_one_side = turned.min(360.0 - turned);
-    left_by_shelter(shelter) * between(&ROOF, from_one_side.min(180.0 - from_one_side))
+    left_by_shelter(shelter) * between(&ROOF, folded_deg(from_front_deg))
 }
 
 /// Linear between values every 22.5 degrees from 0.
