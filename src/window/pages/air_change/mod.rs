@@ -2,6 +2,7 @@
 
 mod curves;
 mod dependence;
+mod drawings;
 mod flows;
 pub(super) mod lines;
 mod rose;
