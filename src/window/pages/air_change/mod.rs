@@ -122,7 +122,7 @@ fn dependence_cards(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
         }
         (_, Some(found)) => {
             widgets::card(ui, "Choice of pressure coefficients", |ui| {
-                dependence::pressure_sets(ui, context, found);
+                dependence::wind_choices(ui, context, found);
             });
         }
     });
