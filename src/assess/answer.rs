@@ -110,7 +110,7 @@ pub enum GapLeakage {
         /// Which sizes are missing.
         reason: String,
     },
-    /// A size is impossible: totals that need it are not known either.
+    /// Something recorded of it is impossible: it is left out everywhere, and a finding says why.
     Impossible {
         /// What is wrong.
         reason: String,
@@ -152,8 +152,42 @@ pub struct LeakageTotal {
     pub gaps: usize,
     /// Ledger lines that belong here but are not sized, and so are not in it.
     pub not_sized: usize,
+    /// Ledger lines that belong here but are left out, since what is recorded of them cannot be.
+    pub left_out: usize,
     /// Their flows and areas together.
     pub figures: LeakageFigures,
+}
+
+impl LeakageTotal {
+    /// Whether gaps that belong here are missing from it, so that it is at least so much.
+    #[must_use]
+    pub fn lacks_some(&self) -> bool {
+        self.not_sized + self.left_out > 0
+    }
+
+    /// Its flows and areas.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where gaps belong to it and none of them counts: it is then not nothing.
+    pub fn known(&self) -> Answer<&LeakageFigures> {
+        let why = match (self.gaps, self.not_sized, self.left_out) {
+            (1.., ..) | (0, 0, 0) => return Ok(&self.figures),
+            (0, 1.., 0) => "none of these gaps is sized yet",
+            (0, ..) => "none of these gaps is sized, or what is recorded of them cannot be",
+        };
+        Err(NotKnown::because(why))
+    }
+
+    /// What is missing from it: `2 not sized, 1 left out`; nothing where it is whole.
+    #[must_use]
+    pub fn lacking(&self) -> Option<String> {
+        let parts = [(self.not_sized, "not sized"), (self.left_out, "left out")];
+        let told = parts.into_iter().filter(|(count, _)| *count > 0);
+        let words: Vec<String> = told
+            .map(|(count, what)| format!("{count} {what}"))
+            .collect();
+        (!words.is_empty()).then(|| words.join(", "))
+    }
 }
 
 /// Leakage areas and their totals.
@@ -184,6 +218,8 @@ pub struct Leakage {
     pub square_side: Answer<f64>,
     /// Ledger lines that are not sized.
     pub not_sized: Vec<GapId>,
+    /// Ledger lines that are left out, since what is recorded of them cannot be.
+    pub left_out: Vec<GapId>,
 }
 
 /// What one weather case comes to.

@@ -53,8 +53,8 @@ impl Envelope {
     /// Puts the vehicle together.
     ///
     /// # Errors
-    /// [`NotKnown`] where a size is missing that the balance needs, or a gap, a space or an inner
-    /// opening is impossible.
+    /// [`NotKnown`] where a size is missing that the balance needs, no gap can be counted, or a space
+    /// or an inner opening is impossible. Gaps that are not sized or impossible are left out.
     pub(crate) fn new(survey: &Survey, findings: &[Finding], laws: &[GapLaw]) -> Answer<Self> {
         let vehicle = &survey.vehicle;
         let given = |size: Option<f64>, what| {
@@ -88,9 +88,11 @@ impl Envelope {
                         area: sharp_area(flow),
                     });
                 }
-                GapLaw::Impossible(reason) => return Err(NotKnown::because(reason.clone())),
-                GapLaw::NotSized(_) | GapLaw::Compartment => {}
+                GapLaw::Impossible(_) | GapLaw::NotSized(_) | GapLaw::Compartment => {}
             }
+        }
+        if leaks.is_empty() {
+            return Err(nothing_leaks(laws));
         }
         let openings = survey.inner_openings.iter();
         let mut envelope = Self {
@@ -98,7 +100,7 @@ impl Envelope {
             openings: openings
                 .map(|opening| inside::opening(survey, opening, middle))
                 .collect::<Answer<_>>()?,
-            fans: inside::fans(survey)?,
+            fans: inside::fans(survey, findings)?,
             leaks: Vec::new(),
             body,
             floor,
@@ -201,6 +203,20 @@ impl Envelope {
         }
         areas.iter().copied().fold(0.0, f64::max)
     }
+}
+
+/// Why there is no air balance where no gap takes part in it: nothing would be said with nothing.
+fn nothing_leaks(laws: &[GapLaw]) -> NotKnown {
+    let any = |such: fn(&GapLaw) -> bool| laws.iter().any(such);
+    NotKnown::because(if laws.is_empty() {
+        "no gap entered yet"
+    } else if any(|law| matches!(law, GapLaw::NotSized(_))) {
+        "no gap is sized yet"
+    } else if any(|law| matches!(law, GapLaw::Impossible(_))) {
+        "every gap is left out, since what is recorded of it cannot be"
+    } else {
+        "no gap that leads inside is entered yet"
+    })
 }
 
 /// Arithmetic mean.

@@ -10,7 +10,7 @@ use crate::physics::network::Space;
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::{Fan, FanWay, GapFlow, Gas, MoistAir, PlacedFlow};
 use crate::survey::equipment::{FanDirection, USUAL_MOST_PRESSURE_PA};
-use crate::survey::{Finding, InnerOpening, Item, Severity, SpaceId, Survey};
+use crate::survey::{self, Finding, InnerOpening, Item, Severity, SpaceId, Survey};
 
 /// One space inside. A survey that lists none is of a single space.
 #[derive(Clone, Default)]
@@ -80,13 +80,19 @@ pub(super) fn spaces(survey: &Survey, findings: &[Finding]) -> Answer<Vec<Inside
     Ok(spaces)
 }
 
-/// The fans that run in the set-up shown. Fans without a flow are left out, and a finding says so.
+/// The fans that run in the set-up shown. Fans without a flow, and those of which something recorded
+/// cannot be, are left out, and a finding says so.
 ///
 /// # Errors
 /// [`NotKnown`] where a fan names none of the spaces.
-pub(super) fn fans(survey: &Survey) -> Answer<Vec<RunningFan>> {
+pub(super) fn fans(survey: &Survey, findings: &[Finding]) -> Answer<Vec<RunningFan>> {
     let mut fans = Vec::new();
-    for fan in &survey.fans {
+    let is_wrong = |fan: &survey::Fan| {
+        let own = |finding: &&Finding| finding.place.item == Item::Fan(fan.id);
+        let mut found = findings.iter().filter(own);
+        found.any(|finding| finding.severity == Severity::Error)
+    };
+    for fan in survey.fans.iter().filter(|fan| !is_wrong(fan)) {
         let on = survey.set_up.choose(fan.on_laid_up, fan.on_in_use);
         if let (true, Some(flow)) = (on, fan.flow_m3_per_h) {
             fans.push(RunningFan {
@@ -96,7 +102,7 @@ pub(super) fn fans(survey: &Survey) -> Answer<Vec<RunningFan>> {
                     FanDirection::Supply => FanWay::Supply,
                 },
                 free_flow: flow / SECONDS_PER_HOUR,
-                most_pressure: USUAL_MOST_PRESSURE_PA,
+                most_pressure: fan.most_pressure_pa.unwrap_or(USUAL_MOST_PRESSURE_PA),
             });
         }
     }

@@ -217,6 +217,8 @@ pub struct Fan {
     /// Flow against no pressure, m³/h of the air it moves: that of outside for supply, that of its
     /// space for extract.
     pub flow_m3_per_h: Option<f64>,
+    /// Pressure that stops it, Pa; `None` is [`USUAL_MOST_PRESSURE_PA`].
+    pub most_pressure_pa: Option<f64>,
     /// Runs when the vehicle is laid up.
     pub on_laid_up: bool,
     /// Runs when the vehicle is in use.

@@ -157,6 +157,7 @@ pub enum Field {
     SourceInUse,
     FanDirection,
     FanFlow,
+    FanMostPressure,
     FanLaidUp,
     FanInUse,
 }

@@ -267,6 +267,7 @@ replaced! {
         #[serde(default)]
         space: Option<SpaceId>,
     }
+    new { most_pressure_pa: None, }
 }
 
 numbered!(

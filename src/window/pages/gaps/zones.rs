@@ -77,10 +77,11 @@ fn figures(ui: &mut Ui, context: &GapsContext<'_>, id: ZoneId) {
 }
 
 fn hover(total: &LeakageTotal) -> String {
+    let lacking = total.lacking();
+    let lacking = lacking.map_or_else(String::new, |words| format!(", without {words}"));
     format!(
-        "EqLA of {} gaps of the ledger; {} more are not sized. The share is of the flow at 10 Pa \
-         through all gaps",
-        total.gaps, total.not_sized
+        "EqLA of {} gaps of the ledger{lacking}. The share is of the flow at 10 Pa through all gaps",
+        total.gaps
     )
 }
 
