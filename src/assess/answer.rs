@@ -7,7 +7,7 @@ use super::mark::Mark;
 use crate::physics::machine::MachineError;
 use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
 use crate::physics::{AirError, MoistAir, NetworkError, OpeningError};
-use crate::survey::{Facing, Finding, GapId, Purpose, SetUp, SpaceId, WeatherId, ZoneId};
+use crate::survey::{Facing, Finding, GapId, HeaterId, Purpose, SetUp, SpaceId, WeatherId, ZoneId};
 
 /// Why a result cannot be given, in a plain sentence without full stop.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -237,6 +237,22 @@ pub struct CaseAnswer {
     pub drying: Answer<CaseDrying>,
     /// Heat to hold temperatures.
     pub heat: Answer<CaseHeat>,
+    /// What each of the survey's heaters holds in this wind, in its order.
+    pub heaters: Vec<CaseHeater>,
+}
+
+/// What a heater holds in the wind of one weather case.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CaseHeater {
+    /// The heater.
+    pub id: HeaterId,
+    /// Temperature that it is to hold, °C: its set point, or without one that of frost guard while
+    /// laid up and of comfort in use.
+    pub inside_c: f64,
+    /// Heat to hold it at the design outside temperature, W.
+    pub needed_w: Answer<f64>,
+    /// Coldest outside air in which its rating is enough, °C.
+    pub lowest_outside_c: Answer<f64>,
 }
 
 /// The air change of one weather case.

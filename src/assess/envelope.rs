@@ -129,6 +129,24 @@ impl Envelope {
         self.leaks.extend(leaks);
     }
 
+    /// The same with every fan off.
+    pub(super) fn without_fans(&self) -> Self {
+        Self {
+            fans: Vec::new(),
+            ..self.clone()
+        }
+    }
+
+    /// One number for each fan that runs, put at its fan's place in the survey.
+    pub(super) fn by_survey(&self, running: &[f64]) -> Vec<Option<f64>> {
+        let last = self.fans.iter().map(|fan| fan.listed + 1).max();
+        let mut all = vec![None; last.unwrap_or(0)];
+        for (fan, value) in self.fans.iter().zip(running) {
+            all[fan.listed] = Some(*value);
+        }
+        all
+    }
+
     /// The gaps in the balance: those of the ledger in its order, then what was added.
     pub(crate) fn leaks(&self) -> &[Leak] {
         &self.leaks

@@ -115,6 +115,13 @@ impl SolvedDirection<'_> {
         self.pressures()[0]
     }
 
+    /// Share of its free flow that each running fan moves.
+    pub(crate) fn fan_shares(&self) -> Vec<f64> {
+        let fans = self.in_air.network.fans.iter();
+        let flows = fans.zip(self.workspace.fan_flows());
+        flows.map(|(fan, flow)| flow / fan.free_flow).collect()
+    }
+
     /// Height at which the first space and undisturbed outside air are at the same pressure, m.
     pub(crate) fn neutral_level(&self) -> Option<f64> {
         let network = &self.in_air.network;

@@ -22,6 +22,8 @@ pub(crate) struct InsideSpace {
 /// A fan that runs.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct RunningFan {
+    /// Its place in the survey.
+    pub(super) listed: usize,
     /// Index of its space.
     space: usize,
     way: FanWay,
@@ -92,10 +94,16 @@ pub(super) fn fans(survey: &Survey, findings: &[Finding]) -> Answer<Vec<RunningF
         let mut found = findings.iter().filter(own);
         found.any(|finding| finding.severity == Severity::Error)
     };
-    for fan in survey.fans.iter().filter(|fan| !is_wrong(fan)) {
+    let sound = survey
+        .fans
+        .iter()
+        .enumerate()
+        .filter(|(_, fan)| !is_wrong(fan));
+    for (listed, fan) in sound {
         let on = survey.set_up.choose(fan.on_laid_up, fan.on_in_use);
         if let (true, Some(flow)) = (on, fan.flow_m3_per_h) {
             fans.push(RunningFan {
+                listed,
                 space: place(survey, fan.space)?,
                 way: match fan.direction {
                     FanDirection::Extract => FanWay::Extract,

@@ -71,6 +71,7 @@ impl Vehicle<'_> {
             air,
             drying,
             heat,
+            heaters: self.heaters(case),
         }
     }
 
@@ -102,7 +103,7 @@ impl Vehicle<'_> {
         })
     }
 
-    fn no_error(&self, concerns: impl Fn(&Place) -> bool) -> Answer<()> {
+    pub(super) fn no_error(&self, concerns: impl Fn(&Place) -> bool) -> Answer<()> {
         let is_error = |finding: &&Finding| finding.severity == Severity::Error;
         let mut errors = self.findings.iter().filter(is_error);
         let error = errors.find(|finding| concerns(&finding.place));
@@ -306,7 +307,12 @@ impl Vehicle<'_> {
     }
 
     /// Heat to hold `inside_c`; none where it is warmer outside.
-    fn heat_need(&self, case: &WeatherCase, outside: &MoistAir, inside_c: f64) -> Answer<HeatNeed> {
+    pub(super) fn heat_need(
+        &self,
+        case: &WeatherCase,
+        outside: &MoistAir,
+        inside_c: f64,
+    ) -> Answer<HeatNeed> {
         let (inflow, density_in) = self.inflow_at(case, outside, inside_c)?;
         let dry_air_kg_s = dry_air_flow(inflow, outside.humidity_ratio);
         let difference = (inside_c - outside.t_c).max(0.0);

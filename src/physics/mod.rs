@@ -25,7 +25,7 @@ pub mod moisture;
 pub mod network;
 pub mod people;
 pub mod pressure_coefficient;
-mod root;
+pub(crate) mod root;
 pub mod units;
 pub mod warm_up;
 pub mod wind;
