@@ -3,11 +3,12 @@
 use std::cell::RefCell;
 
 use super::equipment::Sources;
+use super::surfaces::WARMEST_C;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::assess::weather::same_water;
 use crate::physics::MoistAir;
-use crate::physics::coupled::{self, CoupledError, DryOut, Inside, Steady};
+use crate::physics::coupled::{self, Clearing, ColdSurface, CoupledError, DryOut, Inside, Steady};
 use crate::physics::machine::Machine;
 use crate::physics::machine::salt::water_at_equilibrium;
 use crate::physics::moisture::{dry_air_flow, required_removal};
@@ -19,6 +20,8 @@ pub(crate) struct Situation<'a> {
     pub(crate) outside: MoistAir,
     /// Wind used at the roof's height, m/s.
     wind: f64,
+    /// What water may condense on.
+    cold: Vec<ColdSurface>,
     /// Dry air by inside temperature, as far as it has been worked out: the options ask for the
     /// same temperatures, and each answer is sixteen air balances.
     known: RefCell<Vec<(f64, f64)>>,
@@ -38,8 +41,19 @@ impl<'a> Situation<'a> {
             envelope,
             outside,
             wind,
+            cold: Vec::new(),
             known: RefCell::new(Vec::new()),
         }
+    }
+
+    /// The same with surfaces on which water may condense.
+    pub(crate) fn with_surfaces(self, cold: Vec<ColdSurface>) -> Self {
+        Self { cold, ..self }
+    }
+
+    /// The surfaces on which water may condense.
+    pub(crate) fn surfaces(&self) -> &[ColdSurface] {
+        &self.cold
     }
 
     /// Dry air that flows through with the inside at a temperature, kg/s, mean over all
@@ -74,7 +88,7 @@ impl<'a> Situation<'a> {
         Ok(flow)
     }
 
-    fn inside<'b>(&self, fabric: f64, sources: &Sources, fitted: &Fitted<'b>) -> Inside<'b> {
+    fn inside<'b>(&'b self, fabric: f64, sources: &Sources, fitted: &Fitted<'b>) -> Inside<'b> {
         Inside {
             outside: self.outside,
             fabric,
@@ -84,6 +98,7 @@ impl<'a> Situation<'a> {
             heater: fitted.heater,
             machine: fitted.machine,
             hygrostat: fitted.hygrostat,
+            surfaces: &self.cold,
         }
     }
 
@@ -100,6 +115,35 @@ impl<'a> Situation<'a> {
     ) -> Answer<Steady> {
         let inside = self.inside(fabric, sources, fitted);
         coupled::solve(&inside, |t_c| self.dry_air(t_c)).map_err(not_known)
+    }
+
+    /// What clears a surface in a steady state, by itself each ([`coupled::clearing`]); the
+    /// appliances are ΣUA, W/K, the sources and what is in the vehicle.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where an air flow is not known.
+    pub(crate) fn clearing(
+        &self,
+        (fabric, sources, fitted): (f64, &Sources, &Fitted<'_>),
+        steady: &Steady,
+        surface: &ColdSurface,
+        limit: f64,
+    ) -> Answer<Clearing> {
+        let inside = self.inside(fabric, sources, fitted);
+        coupled::clearing(&inside, steady, surface, limit, WARMEST_C, |t_c| {
+            self.dry_air(t_c)
+        })
+        .map_err(not_known)
+    }
+
+    /// The inside air at a temperature with nothing but the sources and the surfaces in it
+    /// ([`coupled::air_without_machine`]); `flow` is the dry air that flows through, kg/s.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the state cannot be.
+    pub(crate) fn alone(&self, sources: &Sources, t_c: f64, flow: f64) -> Answer<MoistAir> {
+        let nothing = self.inside(0.0, sources, &Fitted::default());
+        Ok(coupled::air_without_machine(&nothing, t_c, flow)?)
     }
 
     /// What can be taken from damp contents at a relative humidity: the state held there, and the

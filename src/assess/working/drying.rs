@@ -4,7 +4,8 @@ use super::{Sheet, celsius, not_known, with_unit};
 use crate::assess::Mark;
 use crate::assess::answer::{Answer, Working};
 use crate::assess::drying::{
-    Capacity, Comparison, HeaterSize, NightAir, OptionAnswer, OptionCase, Surface, WarmUp,
+    Capacity, Comparison, HeaterSize, NightAir, OptionAnswer, OptionCase, Surface, WARMEST_C,
+    WarmUp,
 };
 use crate::assess::quantity::Kind;
 use crate::assess::topic::DryingTopic;
@@ -60,7 +61,7 @@ fn state(
     let (option, case) = found(comparison, option, id)?;
     let mut sheet = Sheet::new(
         format!("{}, {}", option.name, case_name(comparison, id)),
-        "m_da (Wₒ − Wᵢ) + S − D − C = 0 and (Σ U A + m_da (1006 + 1860 Wₒ)) (Tᵢ − Tₒ) = heater + gains + P + (D + C − S_liquid) h_fg, solved together",
+        "m_da (Wₒ − Wᵢ) + S − D − Σ Cₛ − C = 0 and (Σ U A + m_da (1006 + 1860 Wₒ)) (Tᵢ − Tₒ) = heater + gains + P + (D + Σ fₛ Cₛ + C − S_liquid) h_fg, solved together",
     );
     sheet.input("set-up", survey.set_up.name());
     match case {
@@ -74,6 +75,10 @@ fn state(
         .source(
             Mark::Assumption,
             "steady balance of water and heat at the mean air flow over 16 wind directions; h_fg 2.5 MJ/kg",
+        )
+        .source(
+            Mark::Assumption,
+            "cold surfaces take Cₛ = 2.1e-3 m/s × area × (vapour density inside − saturated at Tₛ), never below zero; the share fₛ = f_Rsi of its heat comes back to the room; Tₛ leaves out the heat of the water, which makes Cₛ some 20 to 45 % high",
         );
     machine_source(&mut sheet, option);
     Some(sheet.finish())
@@ -106,7 +111,7 @@ fn known_state(sheet: &mut Sheet, comparison: &Comparison, case: &OptionCase) {
         "L/day",
     );
     sheet.number(
-        "condensation C",
+        "condensation Σ Cₛ + C",
         case.condensation_kg_s * LITRES_PER_DAY,
         3,
         "L/day",
@@ -230,8 +235,15 @@ fn dry_out(
 fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> Working {
     let mut sheet = Sheet::new(
         format!("Surface of {}, {}", surface.words(), option.name),
-        "Tₛ = Tₒ + f_Rsi (Tᵢ − Tₒ);  f_Rsi = 1 − Rsi/(Rsi + R_layers + Rse);  surface RH = p_v/p_ws(Tₛ)",
+        "Tₛ = Tₒ + f_Rsi (Tᵢ − Tₒ);  f_Rsi = 1 − Rsi/(Rsi + R_layers + Rse);  surface RH = p_v/p_ws(Tₛ);  Cₛ = 2.1e-3 m/s × A (ρ_v(Tᵢ) − ρ_v,sat(Tₛ))",
     );
+    match surface.area_m2 {
+        Some(area) => sheet.number("area A", area, 3, "m²"),
+        None => sheet.input(
+            "area A",
+            "not given: nothing condenses on it in the balance",
+        ),
+    };
     sheet.number("f_Rsi", surface.temperature_factor, 3, "");
     sheet.input("outside seen Tₒ", celsius(surface.outside_seen_c));
     sheet.input("inside Tᵢ", celsius(case.inside.t_c));
@@ -254,17 +266,12 @@ fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> 
         celsius(surface.temperature_c),
         with_unit(surface.surface_rh * 100.0, 3, "%")
     ));
+    if surface.condenses {
+        let litres = surface.condensed_kg_s * LITRES_PER_DAY;
+        sheet.number("condenses Cₛ", litres, 3, "L/day");
+    }
     if surface.exceeds {
-        if let Some(kelvin) = surface.kelvin_to_clear {
-            sheet.note(format!(
-                "cleared by {} more inside with the same water",
-                with_unit(kelvin, 2, "K")
-            ));
-        }
-        sheet.note(format!(
-            "or by {} inside at this temperature",
-            with_unit(surface.rh_to_clear * 100.0, 2, "% RH")
-        ));
+        clears(&mut sheet, case, surface);
     }
     sheet
         .source(
@@ -276,6 +283,30 @@ fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> 
             "roof and glass see 3 K less on a clear night; a thermal bridge takes a tenth of the area",
         )
         .finish()
+}
+
+/// What clears a surface: balances solved anew with the surface at its limit.
+fn clears(sheet: &mut Sheet, case: &OptionCase, surface: &Surface) {
+    match &surface.kelvin_to_clear {
+        Ok(Some(kelvin)) => sheet.note(format!(
+            "cleared by {} inside, the heater raised by {}, with the air flow and the water that come of it",
+            celsius(case.inside.t_c + kelvin),
+            with_unit(*kelvin, 2, "K")
+        )),
+        Ok(None) => sheet.note(format!("never cleared by warmth: {} inside do not", celsius(WARMEST_C))),
+        Err(reason) => sheet.note(format!("warmth that clears it: {}", not_known(reason))),
+    };
+    match &surface.removal_to_clear_kg_s {
+        Ok(kg_s) => sheet.note(format!(
+            "or by removing {} in all at this temperature: D = S + m_da (Wₒ − W_limit) − Σ Cₛ of colder surfaces, no heat of a machine",
+            Kind::LitresPerDay.text(kg_s * LITRES_PER_DAY)
+        )),
+        Err(reason) => sheet.note(format!("removal that clears it: {}", not_known(reason))),
+    };
+    sheet.note(format!(
+        "or by {} inside at this temperature",
+        with_unit(surface.rh_to_clear * 100.0, 2, "% RH")
+    ));
 }
 
 fn capacity(capacity: &Capacity) -> Working {

@@ -1,0 +1,164 @@
+//! What clears a cold surface: water removed, or warmth. Both are balances solved anew with the
+//! inside at the surface's limit; neither is read off with the vapour as it is.
+
+use super::cold::ColdSurface;
+use super::settle::Settler;
+use super::water::{Aim, AtTemperature};
+use super::{CoupledError, Heater, Inside, Steady};
+use crate::physics::air::{AirError, MoistAir, humidity_ratio, saturation_pressure};
+use crate::physics::machine::Machine;
+use crate::physics::root::{Guess, NoRoot, Probe, falling_root};
+
+/// A rating that limits no heater, W.
+const NO_LIMIT: f64 = 1e7;
+/// Share of the limit to which the humidity at a surface counts as being at it.
+const AT_LIMIT: f64 = 1e-10;
+/// Temperatures nearer than this are the same, K.
+const FINEST_KELVIN: f64 = 1e-10;
+/// How fast the humidity at a surface falls with its temperature, the vapour the same: share for
+/// each kelvin. A guess to begin with.
+const USUAL_FALL: f64 = 0.068;
+
+/// What clears a surface, each by itself.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Clearing {
+    /// Water to remove in all with the temperature kept, kg/s.
+    pub removal: f64,
+    /// Inside temperature at which it is clear with the heater raised, °C; `None` where the
+    /// warmest in reach does not clear it.
+    pub warm_c: Option<f64>,
+}
+
+/// What clears a surface whose humidity is above `limit` (0 to 1) in a steady state.
+///
+/// ```text
+/// D = max(0, S + m_da (W_o − W_lim) − Σ C_s),   W_lim the water at p_v = φ_lim p_ws(T_s)
+/// T: p_v(T) = φ_lim p_ws(T_o' + f_Rsi (T − T_o'))
+/// ```
+/// where D is the removal with T_i, m_da and S as they are and no heat of a machine, Σ C_s what
+/// still condenses on colder surfaces at that water, and p_v(T) the vapour pressure of the steady
+/// state with the heater raised until the inside is at T, with the air flow and the sources that
+/// belong to it and the machine that is there. T is the first found between the state's own and
+/// `warmest_c`.
+///
+/// # Errors
+/// As [`super::solve`].
+pub fn clearing<E>(
+    inside: &Inside<'_>,
+    steady: &Steady,
+    surface: &ColdSurface,
+    limit: f64,
+    warmest_c: f64,
+    dry_air_flow: impl Fn(f64) -> Result<f64, E>,
+) -> Result<Clearing, CoupledError<E>> {
+    super::check(inside)?;
+    if !(limit > 0.0 && limit <= 1.0) {
+        return Err(CoupledError::Number("the surface's limit"));
+    }
+    Ok(Clearing {
+        removal: removal(inside, steady, surface, limit),
+        warm_c: warmth(inside, steady, surface, limit, warmest_c, &dry_air_flow)?,
+    })
+}
+
+fn removal(inside: &Inside<'_>, steady: &Steady, surface: &ColdSurface, limit: f64) -> f64 {
+    let t_c = steady.inside.t_c;
+    let most = limit * saturation_pressure(surface.temperature_c(t_c));
+    let ratio = humidity_ratio(most, inside.outside.pressure);
+    AtTemperature::new(inside, None, t_c, steady.dry_air_flow, steady.source)
+        .surplus(ratio)
+        .max(0.0)
+}
+
+fn warmth<E>(
+    inside: &Inside<'_>,
+    steady: &Steady,
+    surface: &ColdSurface,
+    limit: f64,
+    warmest_c: f64,
+    dry_air_flow: &impl Fn(f64) -> Result<f64, E>,
+) -> Result<Option<f64>, CoupledError<E>> {
+    let own_c = steady.inside.t_c;
+    if own_c >= warmest_c {
+        return Ok(None);
+    }
+    let over = |t_c: f64, vapour: f64| {
+        let most = limit * saturation_pressure(surface.temperature_c(t_c));
+        (vapour / most).max(f64::MIN_POSITIVE).ln()
+    };
+    let guess = Guess {
+        start: own_c,
+        slope: USUAL_FALL * surface.temperature_factor,
+        finest: FINEST_KELVIN,
+    };
+    let found = falling_root(
+        |t_c| {
+            let vapour = if t_c.total_cmp(&own_c).is_eq() {
+                steady.inside.vapour_pressure()
+            } else {
+                warmed(inside, t_c, dry_air_flow)?.vapour_pressure()
+            };
+            let value = over(t_c, vapour);
+            Ok(Probe {
+                value,
+                close: value.abs() <= AT_LIMIT,
+            })
+        },
+        (own_c, warmest_c),
+        guess,
+    );
+    match found {
+        Ok(crossing) => Ok(Some(crossing.below)),
+        Err(NoRoot::AboveSpan) => Ok(None),
+        // It is clear as it is.
+        Err(NoRoot::BelowSpan) => Ok(Some(own_c)),
+        Err(NoRoot::Function(error)) => Err(error),
+    }
+}
+
+/// The inside air with the heater raised until the inside is at a temperature, °C. Dry heat
+/// changes the water by the temperature alone; a flame inside adds to it, so its output counts.
+fn warmed<E>(
+    inside: &Inside<'_>,
+    t_c: f64,
+    dry_air_flow: &impl Fn(f64) -> Result<f64, E>,
+) -> Result<MoistAir, CoupledError<E>> {
+    if let Some(heater) = inside.heater
+        && heater.water_per_joule > 0.0
+    {
+        let raised = Inside {
+            heater: Some(Heater {
+                rating: NO_LIMIT,
+                set_point_c: Some(t_c),
+                ..heater
+            }),
+            ..*inside
+        };
+        return Ok(Settler::new(&raised, dry_air_flow, Aim::Steady)
+            .solve()?
+            .inside);
+    }
+    let flow = dry_air_flow(t_c).map_err(CoupledError::Flow)?;
+    if !(flow.is_finite() && flow >= 0.0) {
+        return Err(CoupledError::Number("the air flow"));
+    }
+    let machine = inside
+        .machine
+        .filter(|machine| machine.lowest_room_c() <= t_c)
+        .map(|machine: &Machine| machine.at(t_c, inside.outside.pressure));
+    let source = inside.vapour_source + inside.liquid_source;
+    let water = AtTemperature::new(inside, machine, t_c, flow, source).water(Aim::Steady);
+    MoistAir::new(t_c, water.humidity_ratio, inside.outside.pressure)
+        .map_err(|_| CoupledError::Number("the inside air's state"))
+}
+
+/// The inside air with its temperature held and neither machine nor heater, `flow` the dry air
+/// that flows through, kg/s: what the sources and the surfaces leave in it.
+///
+/// # Errors
+/// A temperature that cannot be.
+pub fn air_without_machine(inside: &Inside<'_>, t_c: f64, flow: f64) -> Result<MoistAir, AirError> {
+    let source = inside.vapour_source + inside.liquid_source;
+    let water = AtTemperature::new(inside, None, t_c, flow, source).without_machine();
+    MoistAir::new(t_c, water.humidity_ratio, inside.outside.pressure)
+}
