@@ -4,9 +4,8 @@
 use super::cold::ColdSurface;
 use super::settle::Settler;
 use super::water::{Aim, AtTemperature};
-use super::{CoupledError, Heater, Inside, Steady};
+use super::{CoupledError, Heater, Inside, Running, Steady};
 use crate::physics::air::{AirError, MoistAir, humidity_ratio, saturation_pressure};
-use crate::physics::machine::Machine;
 use crate::physics::root::{Guess, NoRoot, Probe, falling_root};
 
 /// A rating that limits no heater, W.
@@ -24,8 +23,8 @@ const USUAL_FALL: f64 = 0.068;
 pub struct Clearing {
     /// Water to remove in all with the temperature kept, kg/s.
     pub removal: f64,
-    /// Inside temperature at which it is clear with the heater raised, °C; `None` where the
-    /// warmest in reach does not clear it.
+    /// Set point at which it is clear with a heater that reaches it, °C; `None` where the warmest
+    /// in reach does not clear it. A machine that the warmth lets start may make it warmer still.
     pub warm_c: Option<f64>,
 }
 
@@ -82,9 +81,9 @@ fn warmth<E>(
     if own_c >= warmest_c {
         return Ok(None);
     }
-    let over = |t_c: f64, vapour: f64| {
-        let most = limit * saturation_pressure(surface.temperature_c(t_c));
-        (vapour / most).max(f64::MIN_POSITIVE).ln()
+    let over = |air: &MoistAir| {
+        let most = limit * saturation_pressure(surface.temperature_c(air.t_c));
+        (air.vapour_pressure() / most).max(f64::MIN_POSITIVE).ln()
     };
     let guess = Guess {
         start: own_c,
@@ -93,12 +92,11 @@ fn warmth<E>(
     };
     let found = falling_root(
         |t_c| {
-            let vapour = if t_c.total_cmp(&own_c).is_eq() {
-                steady.inside.vapour_pressure()
+            let value = if t_c.total_cmp(&own_c).is_eq() {
+                over(&steady.inside)
             } else {
-                warmed(inside, t_c, dry_air_flow)?.vapour_pressure()
+                over(&warmed(inside, steady.running, t_c, dry_air_flow)?)
             };
-            let value = over(t_c, vapour);
             Ok(Probe {
                 value,
                 close: value.abs() <= AT_LIMIT,
@@ -116,10 +114,12 @@ fn warmth<E>(
     }
 }
 
-/// The inside air with the heater raised until the inside is at a temperature, °C. Dry heat
-/// changes the water by the temperature alone; a flame inside adds to it, so its output counts.
+/// The inside air with a heater that reaches a set point, °C. Dry heat changes the water by the
+/// temperature alone. A flame inside adds to it, so its output counts; and a machine that was too
+/// cold before brings heat of its own once it starts.
 fn warmed<E>(
     inside: &Inside<'_>,
+    before: Running,
     t_c: f64,
     dry_air_flow: &impl Fn(f64) -> Result<f64, E>,
 ) -> Result<MoistAir, CoupledError<E>> {
@@ -142,10 +142,7 @@ fn warmed<E>(
     if !(flow.is_finite() && flow >= 0.0) {
         return Err(CoupledError::Number("the air flow"));
     }
-    let machine = inside
-        .machine
-        .filter(|machine| machine.lowest_room_c() <= t_c)
-        .map(|machine: &Machine| machine.at(t_c, inside.outside.pressure));
+    let machine = machine.map(|machine| machine.at(t_c, inside.outside.pressure));
     let source = inside.vapour_source + inside.liquid_source;
     let water = AtTemperature::new(inside, machine, t_c, flow, source).water(Aim::Steady);
     MoistAir::new(t_c, water.humidity_ratio, inside.outside.pressure)
