@@ -123,20 +123,21 @@ fn warmed<E>(
     t_c: f64,
     dry_air_flow: &impl Fn(f64) -> Result<f64, E>,
 ) -> Result<MoistAir, CoupledError<E>> {
-    if let Some(heater) = inside.heater
-        && heater.water_per_joule > 0.0
-    {
+    let water_per_joule = inside.heater.map_or(0.0, |heater| heater.water_per_joule);
+    let machine = inside
+        .machine
+        .filter(|machine| machine.lowest_room_c() <= t_c);
+    if water_per_joule > 0.0 || machine.is_some() && before == Running::TooCold {
         let raised = Inside {
             heater: Some(Heater {
                 rating: NO_LIMIT,
                 set_point_c: Some(t_c),
-                ..heater
+                water_per_joule,
             }),
             ..*inside
         };
-        return Ok(Settler::new(&raised, dry_air_flow, Aim::Steady)
-            .solve()?
-            .inside);
+        let steady = Settler::new(&raised, dry_air_flow, Aim::Steady).solve()?;
+        return Ok(steady.inside);
     }
     let flow = dry_air_flow(t_c).map_err(CoupledError::Flow)?;
     if !(flow.is_finite() && flow >= 0.0) {
