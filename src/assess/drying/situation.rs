@@ -10,9 +10,7 @@ use crate::assess::weather::same_water;
 use crate::physics::MoistAir;
 use crate::physics::coupled::{self, Clearing, ColdSurface, CoupledError, DryOut, Inside, Steady};
 use crate::physics::machine::Machine;
-use crate::physics::machine::salt::water_at_equilibrium;
 use crate::physics::moisture::{dry_air_flow, required_removal};
-use crate::physics::units::SECONDS_PER_DAY;
 
 /// An envelope in the weather of one case.
 pub(crate) struct Situation<'a> {
@@ -197,18 +195,4 @@ fn not_known(error: CoupledError<NotKnown>) -> NotKnown {
 /// [`NotKnown`] where it cannot be.
 pub(crate) fn state(t_c: f64, rh: f64, pressure: f64) -> Answer<MoistAir> {
     Ok(MoistAir::from_relative_humidity(t_c, rh, pressure)?)
-}
-
-/// Days until salt has taken the water it is in balance with in this state's air; `None` where
-/// it takes none, or the air is so humid that there is no balance.
-///
-/// ```text
-/// t = M w(T, φ)/D
-/// ```
-/// where M is the dry salt, kg, w the water per kg of it in balance with the air
-/// ([`water_at_equilibrium`], Conde **\[S\]**), and D what the tub takes in this state, kg/s. D falls
-/// as the solution thins, so this is a least time **\[A\]**.
-pub(crate) fn salt_days(salt_kg: f64, case: &super::answer::OptionCase) -> Option<f64> {
-    let water = salt_kg * water_at_equilibrium(case.inside.t_c, case.rh)?;
-    (case.removal_kg_s > 0.0).then(|| water / case.removal_kg_s / SECONDS_PER_DAY)
 }

@@ -136,6 +136,7 @@ pub enum Field {
     SetPoint,
     MachineKind,
     TubArea,
+    TubHolds,
     RatedRemoval,
     RatedTemperature,
     RatedRh,
