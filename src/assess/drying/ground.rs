@@ -36,8 +36,8 @@ impl Ground<'_> {
             .iter()
             .map(|case| {
                 let outside = self.outside(case)?;
-                let cold = surfaces::cold(&self.listed, outside.t_c);
                 let wind = self.wind(envelope, case);
+                let cold = surfaces::cold(&self.listed, outside.t_c, wind);
                 Ok(Situation::new(envelope, outside, wind).with_surfaces(cold))
             })
             .collect()

@@ -7,6 +7,7 @@ use super::situation::{Fitted, Situation};
 use crate::assess::answer::Answer;
 use crate::assess::fabric::{element_u, heat_flow};
 use crate::physics::air::saturation_pressure;
+use crate::physics::clear_night::{self, Sees};
 use crate::physics::coupled::{ColdSurface, Steady};
 use crate::physics::fabric::{
     GLASS_JUDGING_RESISTANCE, Layer, OPAQUE_JUDGING_RESISTANCE, OUTSIDE_SURFACE_RESISTANCE,
@@ -14,8 +15,6 @@ use crate::physics::fabric::{
 };
 use crate::survey::{FabricElement, FabricId, FabricPart, Survey};
 
-/// How much colder than the air the sky makes roof and glass on a clear night, K **\[A\]**.
-pub(crate) const CLEAR_NIGHT_KELVIN: f64 = 3.0;
 /// Surface humidity against mould, ISO 13788 **\[M\]**.
 pub(crate) const MOULD_LIMIT: f64 = 0.8;
 /// Surface humidity against corrosion of metal, ISO 13788 **\[M\]**.
@@ -47,10 +46,14 @@ impl Listed {
         }
     }
 
-    /// It with the outside at a temperature, °C: roof and glass see a clear sky.
-    fn cold(&self, outside_c: f64) -> ColdSurface {
+    /// It in the outside air, °C, and the wind at the body, m/s: roof and glass see a clear night
+    /// sky ([`clear_night::kelvin`]).
+    fn cold(&self, outside_c: f64, wind: f64) -> ColdSurface {
         let sky = match self.part {
-            FabricPart::Roof | FabricPart::Rooflight | FabricPart::Window => CLEAR_NIGHT_KELVIN,
+            FabricPart::Roof | FabricPart::Rooflight => {
+                clear_night::kelvin(Sees::TheWholeSky, wind)
+            }
+            FabricPart::Window => clear_night::kelvin(Sees::HalfTheSky, wind),
             FabricPart::Wall | FabricPart::Floor | FabricPart::Door | FabricPart::CabMetal => 0.0,
         };
         ColdSurface {
@@ -68,8 +71,8 @@ pub(crate) fn listed(survey: &Survey) -> Vec<Listed> {
 }
 
 /// The surfaces as the balance knows them, in the same order.
-pub(crate) fn cold(listed: &[Listed], outside_c: f64) -> Vec<ColdSurface> {
-    listed.iter().map(|one| one.cold(outside_c)).collect()
+pub(crate) fn cold(listed: &[Listed], outside_c: f64, wind: f64) -> Vec<ColdSurface> {
+    listed.iter().map(|one| one.cold(outside_c, wind)).collect()
 }
 
 /// The surfaces of an element with their temperature factors: the plain part and, where bridges are
@@ -161,8 +164,8 @@ impl State<'_> {
     /// T_s = T_o' + f_Rsi (T_i − T_o'),   φ_s = p_v/p_ws(T_s)
     /// C_s = h_m A_s max(0, ρ_v(T_i) − ρ_v,sat(T_s))
     /// ```
-    /// where T_o' is the outside temperature that the surface sees (roof and glass see a clear sky,
-    /// [`CLEAR_NIGHT_KELVIN`] colder than the air), T_i and p_v are those of the inside air; the
+    /// where T_o' is the outside temperature that the surface sees (roof and glass see a clear night
+    /// sky, [`clear_night::kelvin`]), T_i and p_v are those of the inside air; the
     /// limit φ_lim is 1 on glass, 0.6 on metal, 0.8 elsewhere. What clears it, removal or warmth,
     /// is the balance solved anew with the surface at φ_lim
     /// ([`crate::physics::coupled::clearing`]), warmth up to [`WARMEST_C`].

@@ -284,7 +284,7 @@ pub struct Surface {
     pub area_m2: Option<f64>,
     /// Temperature factor of the surface.
     pub temperature_factor: f64,
-    /// Outside temperature that it sees: 3 K colder than the air for roof and glass on a clear
+    /// Outside temperature that it sees: colder than the air for roof and glass on a clear
     /// night, °C.
     pub outside_seen_c: f64,
     /// Its temperature, °C.
