@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use std::convert::Infallible;
 
 use gapledger::physics::MoistAir;
-use gapledger::physics::coupled::{self, ColdSurface, Heater, Inside, Running, Steady};
+use gapledger::physics::coupled::{self, AirFlow, ColdSurface, Heater, Inside, Running, Steady};
 use gapledger::physics::machine::{Kind, Machine, MakerPoint};
 
 use crate::assert_close;
@@ -105,7 +105,11 @@ fn what_clears_a_surface_agrees_with_brentq() {
         let found = solved(&row, |inside, steady| {
             let first = inside.surfaces[0];
             let limit = row.limit.unwrap();
-            coupled::clearing(inside, &steady, &first, limit, 30.0, |t_c| flow(&row, t_c)).unwrap()
+            let flow = AirFlow {
+                exact: |t_c| flow(&row, t_c),
+                near: |_| None,
+            };
+            coupled::clearing(inside, &steady, (&first, limit), 30.0, &flow).unwrap()
         });
         let what = format_args!("case {case}, removal").to_string();
         assert_close(found.removal, removal, 1e-13, &what);

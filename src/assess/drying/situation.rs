@@ -8,7 +8,9 @@ use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::assess::weather::same_water;
 use crate::physics::MoistAir;
-use crate::physics::coupled::{self, Clearing, ColdSurface, CoupledError, DryOut, Inside, Steady};
+use crate::physics::coupled::{
+    self, AirFlow, Clearing, ColdSurface, CoupledError, DryOut, Inside, Steady,
+};
 use crate::physics::machine::Machine;
 use crate::physics::moisture::{dry_air_flow, required_removal};
 
@@ -115,8 +117,8 @@ impl<'a> Situation<'a> {
         coupled::solve(&inside, |t_c| self.dry_air(t_c)).map_err(not_known)
     }
 
-    /// What clears a surface in a steady state, by itself each ([`coupled::clearing`]); the
-    /// appliances are ΣUA, W/K, the sources and what is in the vehicle.
+    /// What clears a surface in a steady state, each by itself ([`coupled::clearing`]); the
+    /// vehicle is ΣUA, W/K, the sources and what is in it.
     ///
     /// # Errors
     /// [`NotKnown`] where an air flow is not known.
@@ -124,14 +126,31 @@ impl<'a> Situation<'a> {
         &self,
         (fabric, sources, fitted): (f64, &Sources, &Fitted<'_>),
         steady: &Steady,
-        surface: &ColdSurface,
-        limit: f64,
+        at_limit: (&ColdSurface, f64),
     ) -> Answer<Clearing> {
         let inside = self.inside(fabric, sources, fitted);
-        coupled::clearing(&inside, steady, surface, limit, WARMEST_C, |t_c| {
-            self.dry_air(t_c)
-        })
-        .map_err(not_known)
+        let flow = AirFlow {
+            exact: |t_c| self.dry_air(t_c),
+            near: |t_c| self.nearly(t_c),
+        };
+        coupled::clearing(&inside, steady, at_limit, WARMEST_C, &flow).map_err(not_known)
+    }
+
+    /// The dry air between the two temperatures next to this one at which it is known, kg/s, by a
+    /// straight line, and how far apart they are, K.
+    fn nearly(&self, inside_c: f64) -> Option<(f64, f64)> {
+        let known = self.known.borrow();
+        let below = known.iter().filter(|(t_c, _)| *t_c <= inside_c);
+        let above = known.iter().filter(|(t_c, _)| *t_c >= inside_c);
+        let (cold_c, cold) = *below.max_by(|one, other| one.0.total_cmp(&other.0))?;
+        let (warm_c, warm) = *above.min_by(|one, other| one.0.total_cmp(&other.0))?;
+        let apart = warm_c - cold_c;
+        let share = if apart > 0.0 {
+            (inside_c - cold_c) / apart
+        } else {
+            0.0
+        };
+        Some((cold + share * (warm - cold), apart))
     }
 
     /// The inside air at a temperature with nothing but the sources and the surfaces in it

@@ -201,12 +201,8 @@ impl State<'_> {
     }
 
     fn clearing(&self, cold: &ColdSurface, limit: f64) -> (Answer<f64>, Answer<Option<f64>>) {
-        let found = self.situation.clearing(
-            (self.fabric, self.sources, self.fitted),
-            self.steady,
-            cold,
-            limit,
-        );
+        let vehicle = (self.fabric, self.sources, self.fitted);
+        let found = self.situation.clearing(vehicle, self.steady, (cold, limit));
         let own_c = self.steady.inside.t_c;
         let removal = found.as_ref().map(|found| found.removal);
         let warmth = found.as_ref().map(|found| found.warm_c);

@@ -18,6 +18,23 @@ const FINEST_KELVIN: f64 = 1e-10;
 /// each kelvin. A guess to begin with.
 const USUAL_FALL: f64 = 0.068;
 
+/// Rounds of looking with an air flow that is nearly known before every look works it out.
+const ROUNDS: u32 = 6;
+/// An air flow read off between two known ones so near to each other is good enough, K.
+const NEAR_KELVIN: f64 = 0.1;
+/// So is what it finds, where the flow worked out there leaves the surface so near its limit.
+const NEARLY_AT_LIMIT: f64 = 1e-6;
+
+/// The dry air that flows through by the inside temperature, °C: worked out, which takes long, and
+/// as it reads off from what was worked out before.
+pub struct AirFlow<Exact, Near> {
+    /// The flow at a temperature, kg/s.
+    pub exact: Exact,
+    /// The flow between two known ones, kg/s, and how far apart these are, K; `None` where the
+    /// temperature does not lie between two.
+    pub near: Near,
+}
+
 /// What clears a surface, each by itself.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Clearing {
@@ -45,72 +62,123 @@ pub struct Clearing {
 pub fn clearing<E>(
     inside: &Inside<'_>,
     steady: &Steady,
-    surface: &ColdSurface,
-    limit: f64,
+    (surface, limit): (&ColdSurface, f64),
     warmest_c: f64,
-    dry_air_flow: impl Fn(f64) -> Result<f64, E>,
+    flow: &AirFlow<impl Fn(f64) -> Result<f64, E>, impl Fn(f64) -> Option<(f64, f64)>>,
 ) -> Result<Clearing, CoupledError<E>> {
     super::check(inside)?;
     if !(limit > 0.0 && limit <= 1.0) {
         return Err(CoupledError::Number("the surface's limit"));
     }
+    let search = Search {
+        inside,
+        steady,
+        surface,
+        limit,
+        warmest_c,
+    };
     Ok(Clearing {
-        removal: removal(inside, steady, surface, limit),
-        warm_c: warmth(inside, steady, surface, limit, warmest_c, &dry_air_flow)?,
+        removal: search.removal(),
+        warm_c: search.warmth(flow)?,
     })
 }
 
-fn removal(inside: &Inside<'_>, steady: &Steady, surface: &ColdSurface, limit: f64) -> f64 {
-    let t_c = steady.inside.t_c;
-    let most = limit * saturation_pressure(surface.temperature_c(t_c));
-    let ratio = humidity_ratio(most, inside.outside.pressure);
-    AtTemperature::new(inside, None, t_c, steady.dry_air_flow, steady.source)
-        .surplus(ratio)
-        .max(0.0)
-}
-
-fn warmth<E>(
-    inside: &Inside<'_>,
-    steady: &Steady,
-    surface: &ColdSurface,
+/// What is looked for: a surface at its limit.
+struct Search<'a> {
+    inside: &'a Inside<'a>,
+    steady: &'a Steady,
+    surface: &'a ColdSurface,
     limit: f64,
     warmest_c: f64,
-    dry_air_flow: &impl Fn(f64) -> Result<f64, E>,
-) -> Result<Option<f64>, CoupledError<E>> {
-    let own_c = steady.inside.t_c;
-    if own_c >= warmest_c {
-        return Ok(None);
+}
+
+impl Search<'_> {
+    /// Vapour pressure that brings the surface to its limit, Pa.
+    fn most(&self, inside_c: f64) -> f64 {
+        self.limit * saturation_pressure(self.surface.temperature_c(inside_c))
     }
-    let over = |air: &MoistAir| {
-        let most = limit * saturation_pressure(surface.temperature_c(air.t_c));
-        (air.vapour_pressure() / most).max(f64::MIN_POSITIVE).ln()
-    };
-    let guess = Guess {
-        start: own_c,
-        slope: USUAL_FALL * surface.temperature_factor,
-        finest: FINEST_KELVIN,
-    };
-    let found = falling_root(
-        |t_c| {
-            let value = if t_c.total_cmp(&own_c).is_eq() {
-                over(&steady.inside)
-            } else {
-                over(&warmed(inside, steady.running, t_c, dry_air_flow)?)
+
+    fn removal(&self) -> f64 {
+        let (inside, steady) = (self.inside, self.steady);
+        let t_c = steady.inside.t_c;
+        let ratio = humidity_ratio(self.most(t_c), inside.outside.pressure);
+        AtTemperature::new(inside, None, t_c, steady.dry_air_flow, steady.source)
+            .surplus(ratio)
+            .max(0.0)
+    }
+
+    fn warmth<E>(
+        &self,
+        flow: &AirFlow<impl Fn(f64) -> Result<f64, E>, impl Fn(f64) -> Option<(f64, f64)>>,
+    ) -> Result<Option<f64>, CoupledError<E>> {
+        if self.steady.inside.t_c >= self.warmest_c {
+            return Ok(None);
+        }
+        // Both ends are known then, and every temperature lies between two.
+        for end_c in [self.steady.inside.t_c, self.warmest_c] {
+            (flow.exact)(end_c).map_err(CoupledError::Flow)?;
+        }
+        let nearly = |t_c: f64| match (flow.near)(t_c) {
+            Some((read_off, _)) => Ok(read_off),
+            None => (flow.exact)(t_c),
+        };
+        for _ in 0..ROUNDS {
+            let Some(t_c) = self.crossing(&nearly)? else {
+                return Ok(None);
             };
-            Ok(Probe {
-                value,
-                close: value.abs() <= AT_LIMIT,
-            })
-        },
-        (own_c, warmest_c),
-        guess,
-    );
-    match found {
-        Ok(crossing) => Ok(Some(crossing.below)),
-        Err(NoRoot::AboveSpan) => Ok(None),
-        // It is clear as it is.
-        Err(NoRoot::BelowSpan) => Ok(Some(own_c)),
-        Err(NoRoot::Function(error)) => Err(error),
+            let near = (flow.near)(t_c).is_some_and(|(_, apart)| apart <= NEAR_KELVIN);
+            if near || self.over(t_c, &flow.exact)?.abs() <= NEARLY_AT_LIMIT {
+                return Ok(Some(t_c));
+            }
+        }
+        self.crossing(&flow.exact)
+    }
+
+    /// How far the surface is above its limit with the heater raised to a temperature, as the
+    /// logarithm: nearly a straight line.
+    fn over<E>(
+        &self,
+        t_c: f64,
+        flow: &impl Fn(f64) -> Result<f64, E>,
+    ) -> Result<f64, CoupledError<E>> {
+        let air = if t_c.total_cmp(&self.steady.inside.t_c).is_eq() {
+            self.steady.inside
+        } else {
+            warmed(self.inside, self.steady.running, t_c, flow)?
+        };
+        let share = air.vapour_pressure() / self.most(air.t_c);
+        Ok(share.max(f64::MIN_POSITIVE).ln())
+    }
+
+    /// The first temperature found at which the surface is at its limit, or below it at once.
+    fn crossing<E>(
+        &self,
+        flow: &impl Fn(f64) -> Result<f64, E>,
+    ) -> Result<Option<f64>, CoupledError<E>> {
+        let own_c = self.steady.inside.t_c;
+        let guess = Guess {
+            start: own_c,
+            slope: USUAL_FALL * self.surface.temperature_factor,
+            finest: FINEST_KELVIN,
+        };
+        let found = falling_root(
+            |t_c| {
+                let value = self.over(t_c, flow)?;
+                Ok(Probe {
+                    value,
+                    close: value.abs() <= AT_LIMIT,
+                })
+            },
+            (own_c, self.warmest_c),
+            guess,
+        );
+        match found {
+            Ok(crossing) => Ok(Some(crossing.below)),
+            Err(NoRoot::AboveSpan) => Ok(None),
+            // It is clear as it is.
+            Err(NoRoot::BelowSpan) => Ok(Some(own_c)),
+            Err(NoRoot::Function(error)) => Err(error),
+        }
     }
 }
 

@@ -28,7 +28,7 @@ mod water;
 
 use thiserror::Error;
 
-pub use clear::{Clearing, air_without_machine, clearing};
+pub use clear::{AirFlow, Clearing, air_without_machine, clearing};
 pub use cold::{ColdSurface, SURFACE_MASS_TRANSFER};
 
 use self::settle::Settler;

@@ -4,7 +4,7 @@ use super::books::surfaces;
 use super::*;
 use crate::physics::air::{ZERO_CELSIUS, saturation_pressure};
 use crate::physics::coupled::{
-    Clearing, ColdSurface, SURFACE_MASS_TRANSFER, clearing, dry_out, solve,
+    AirFlow, Clearing, ColdSurface, SURFACE_MASS_TRANSFER, clearing, dry_out, solve,
 };
 use crate::physics::moisture::{HEAT_OF_VAPORISATION, ventilation_conductance};
 use proptest::prelude::*;
@@ -163,10 +163,11 @@ fn clear(
     limit: f64,
     flow: impl Fn(f64) -> f64,
 ) -> Clearing {
-    clearing(inside, state, surface, limit, WARMEST_C, |t_c| {
-        Ok::<_, Infallible>(flow(t_c))
-    })
-    .expect("an answer")
+    let flow = AirFlow {
+        exact: |t_c| Ok::<_, Infallible>(flow(t_c)),
+        near: |_| None,
+    };
+    clearing(inside, state, (surface, limit), WARMEST_C, &flow).expect("an answer")
 }
 
 /// The state once the removal is followed: a machine without power takes just that much in air of
