@@ -2,8 +2,8 @@
 
 use super::object::{Object, Value, list};
 use crate::assess::drying::{
-    Capacity, Comparison, DryOut, HeaterFor, HeaterSize, OptionAnswer, OptionCase, OptionKind,
-    SizedFor, Spot, Supply, Surface, Verdict, WarmUp,
+    Capacity, Comparison, DryOut, HeaterFor, HeaterSize, Offer, OptionAnswer, OptionCase,
+    OptionKind, Proviso, Shortfall, SizedFor, Spot, Supply, Surface, Verdict, WarmUp,
 };
 use crate::assess::{Answer, NotKnown};
 use crate::physics::coupled::Running;
@@ -19,6 +19,8 @@ pub(super) fn comparison(found: &Comparison) -> Object {
     };
     Object::new()
         .with("target_rh_percent", found.target_rh * 100.0)
+        .with("inside_c", found.inside_c)
+        .with("weights", found.weights)
         .with("calmest_case", id(found.calmest))
         .with("windiest_case", id(found.windiest))
         .with("findings", list(&found.findings, super::findings::finding))
@@ -44,7 +46,12 @@ pub(super) fn comparison(found: &Comparison) -> Object {
                     .with("case", night.id.0)
                     .with("sleepers", night.sleepers)
                     .with("air_per_sleeper_m3_per_h", night.per_sleeper_m3_s * 3600.0)
-                    .with("carbon_dioxide_ppm", night.carbon_dioxide_ppm)
+                    .answer(
+                        "carbon_dioxide_ppm",
+                        night.carbon_dioxide_ppm.ok_or_else(|| {
+                            NotKnown::because("it rises beyond 40 000 ppm: far too little air")
+                        }),
+                    )
             }),
         )
 }
@@ -84,6 +91,8 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
         })
         .collect();
     let none = |why: &str| Err(NotKnown::because(why));
+    let provisos = option.provisos.iter();
+    let provisos: Vec<Value> = provisos.map(|proviso| proviso.word().into()).collect();
     let fan = option.room_volumes_per_h.clone();
     let supply = option
         .supply
@@ -109,6 +118,8 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
             "verdict",
             option.verdict.clone().map(|verdict| verdict.word()),
         )
+        .answer("season_share_held", option.verdict.clone().map(held_share))
+        .with("provisos", provisos)
         .with("sentence", super::plain(&option.sentence))
         .answer("electricity_kwh_per_month", option.kwh_per_month.clone())
         .answer("cost_per_month", option.cost_per_month.clone())
@@ -121,6 +132,15 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
             supply.unwrap_or_else(|| Err(NotKnown::because("it draws nothing from the supply"))),
         )
         .with("cases", cases)
+}
+
+/// Share of the season over which the target is held.
+fn held_share(verdict: Verdict) -> f64 {
+    match verdict {
+        Verdict::Always => 1.0,
+        Verdict::Partly(share) => share,
+        Verdict::Never | Verdict::NothingToOpen => 0.0,
+    }
 }
 
 fn supply_object(supply: &Supply) -> Object {
@@ -165,6 +185,13 @@ fn state(state: &OptionCase) -> Object {
         .answer("cost_per_month", state.energy.cost_per_month.clone())
         .with("holds_target", state.holds)
         .with(
+            "why_not",
+            state.shortfall.map_or(Value::Null, |why| why.word().into()),
+        )
+        .with("start_margin_k", number(state.start_margin_k))
+        .with("ice_leaves_share", number(state.ice_leaves))
+        .with("below_set_point_k", number(state.below_set_point_k))
+        .with(
             "fall",
             state.fall.map_or(Value::Null, |fall| {
                 Object::new()
@@ -181,6 +208,10 @@ fn state(state: &OptionCase) -> Object {
                 .map_or(Value::Null, |found| dry_out(&found).into()),
         )
         .with("surfaces", list(&state.surfaces, surface))
+}
+
+fn number(value: Option<f64>) -> Value {
+    value.map_or(Value::Null, Value::from)
 }
 
 fn dry_out(dry_out: &DryOut) -> Object {
@@ -254,14 +285,30 @@ fn against_ach(comparison: &Comparison) -> Answer<Vec<Object>> {
 
 fn capacity(capacity: &Capacity) -> Object {
     let litres = |answer: &Answer<f64>| answer.clone().map(|kg_s| kg_s * LITRES_PER_DAY);
+    let (now, most) = match capacity.offer {
+        Ok(Offer::LessAir {
+            now_per_h,
+            at_most_per_h,
+            ..
+        }) => (Some(now_per_h), Some(at_most_per_h)),
+        _ => (None, None),
+    };
+    let case = match capacity.sized_for {
+        SizedFor::Case(id) => Value::from(id.0),
+        SizedFor::Design => Value::Null,
+    };
     Object::new()
         .with("kind", capacity.kind.word())
         .with("sized_for", capacity.sized_for.word())
+        .with("case", case)
         .with("inside_c", capacity.inside_c)
         .with("rating_c", capacity.rated_c)
         .with("rating_rh_percent", capacity.rated_rh * 100.0)
         .answer("needed_l_per_day", litres(&capacity.needed_kg_s))
         .answer("rated_l_per_day", litres(&capacity.rated_kg_s))
+        .answer("offer", capacity.offer.clone().map(|offer| offer.word()))
+        .with("ach_now_per_h", number(now))
+        .with("ach_at_most_per_h", number(most))
 }
 
 fn heater(size: &HeaterSize) -> Object {
@@ -323,10 +370,10 @@ impl Word for OptionKind {
 impl Word for Verdict {
     fn word(&self) -> &'static str {
         match self {
-            Self::StillAndWindy => "still_and_windy",
-            Self::OnlyStill => "only_still",
-            Self::OnlyWindy => "only_windy",
-            Self::No => "no",
+            Self::Always => "always",
+            Self::Partly(_) => "partly",
+            Self::Never => "never",
+            Self::NothingToOpen => "nothing_to_open",
         }
     }
 }
@@ -355,9 +402,40 @@ impl Word for Spot {
 impl Word for SizedFor {
     fn word(&self) -> &'static str {
         match self {
-            Self::Still => "still",
-            Self::Windy => "windy",
+            Self::Case(_) => "case",
             Self::Design => "design",
+        }
+    }
+}
+
+impl Word for Offer {
+    fn word(&self) -> &'static str {
+        match self {
+            Self::NoneNeeded => "none_needed",
+            Self::Offered => "offered",
+            Self::LessAir { .. } => "less_air_first",
+            Self::LessWater { .. } => "less_water_first",
+        }
+    }
+}
+
+impl Word for Proviso {
+    fn word(&self) -> &'static str {
+        match self {
+            Self::Unattended => "flame_unattended",
+            Self::ShortOfHeat => "short_of_heat",
+        }
+    }
+}
+
+impl Word for Shortfall {
+    fn word(&self) -> &'static str {
+        match self {
+            Self::TooCold => "too_cold_for_machine",
+            Self::MachineTooSmall => "machine_too_small",
+            Self::HeaterTooSmall => "heater_too_small",
+            Self::NotWarmEnough => "not_warm_enough",
+            Self::NothingRemoves => "nothing_removes",
         }
     }
 }
