@@ -1,7 +1,7 @@
 //! The options beside each other: the relative humidity each brings in every weather case, against
 //! the target, and for how much of the season it holds it.
 
-use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
 use super::styles::{self, Style};
 use crate::assess::drying::{Comparison, OptionAnswer, Standing};
 use crate::assess::quantity::Kind;
@@ -192,12 +192,8 @@ impl Axis {
 
     fn upright(&self, rh: f64, top: f64, role: Role, width: f64, dash: Dash) -> Shape {
         let x = self.x(rh);
-        Shape::Polyline {
-            points: vec![Point::new(x, top), Point::new(x, self.bottom)],
-            role,
-            width,
-            dash,
-        }
+        let points = vec![Point::new(x, top), Point::new(x, self.bottom)];
+        Shape::line(points, Stroke { role, width, dash })
     }
 
     /// Every how many tenths there is room for a label.
@@ -231,16 +227,6 @@ impl Axis {
         let at = Point::new(self.x(target), self.top - 4.4);
         let words = format!("target {}", percent(target));
         scene.text(at, words, LETTER, Role::Own, Anchor::Middle);
-    }
-}
-
-fn rectangle(from: Point, to: Point, fill: Option<Role>, outline: Option<Role>) -> Shape {
-    Shape::Polygon {
-        points: vec![from, Point::new(to.x, from.y), to, Point::new(from.x, to.y)],
-        fill,
-        outline,
-        width: 0.25,
-        dash: Dash::Solid,
     }
 }
 
@@ -337,12 +323,8 @@ impl<'a> Line<'a> {
         } else {
             let low = axis.x(known().fold(f64::INFINITY, f64::min));
             let high = axis.x(known().fold(f64::NEG_INFINITY, f64::max));
-            scene.add(Shape::Polyline {
-                points: vec![Point::new(low, y), Point::new(high, y)],
-                role: Role::Faint,
-                width: 0.3,
-                dash: Dash::Solid,
-            });
+            let range = vec![Point::new(low, y), Point::new(high, y)];
+            scene.add(Shape::line(range, Stroke::solid(Role::Faint, 0.3)));
         }
         #[expect(clippy::cast_precision_loss, reason = "a few weather cases")]
         let steps = self.humidities.len().saturating_sub(1) as f64;
@@ -375,7 +357,8 @@ impl<'a> Line<'a> {
                 let fill = state.holds.then_some(Role::Well);
                 let from = Point::new(at.x, at.y - SEASON_HALF);
                 let to = Point::new(at.x + width, at.y + SEASON_HALF);
-                scene.add(rectangle(from, to, fill, Some(Role::Faint)));
+                let outline = Stroke::solid(Role::Faint, 0.25);
+                scene.add(Shape::rectangle((from, to), fill, outline));
             }
             at.x += width;
         }

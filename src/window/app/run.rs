@@ -145,9 +145,9 @@ impl App {
         let change = match command {
             Command::AddGap => {
                 let one = self.view.gaps.selected_in(survey);
-                ledger::add(survey, one).map(|change| ChangeOfMany {
-                    edit: change.edit,
-                    selected: change.selected.into_iter().collect(),
+                ledger::add(survey, one).map(|gap| ChangeOfMany {
+                    selected: vec![gap.id],
+                    edit: Edit::gap(gap),
                 })
             }
             Command::DuplicateGap => changes_of_many::duplicate(survey, &chosen),
@@ -207,7 +207,7 @@ impl App {
             Then::Close if self.files.is_busy() => self.files.close_when_done(),
             Then::Close if self.photos_still_carried() => {}
             Then::Close => {
-                self.keeping.let_go();
+                self.unsaved.let_go();
                 self.may_close = true;
                 ctx.send_viewport_cmd(ViewportCommand::Close);
             }
@@ -376,7 +376,7 @@ impl App {
                 self.save_to(path, true, then, ctx, frame);
             }
             (Dialog::Shared { path, then }, Answered::SaveAnyway) => {
-                self.keeping.agree(&path);
+                self.unsaved.agree(&path);
                 self.save_to(path, false, then, ctx, frame);
             }
             (Dialog::Rescued { path, .. }, Answered::OpenRescued) => {

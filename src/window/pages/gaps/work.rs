@@ -4,8 +4,8 @@ use super::super::fields::Fields;
 use super::change;
 use super::view::GapsContext;
 use crate::survey::word::Word;
-use crate::survey::{CostBasis, Edit, Field, Gap, Item, Record, Remedy, RemedyKind, WorkState};
-use crate::window::changes_of_many::remedied;
+use crate::survey::{CostBasis, Edit, Field, Gap, Item, Remedy, WorkState};
+use crate::window::changes_of_many::{remedied, remedy_kinds, remedy_words};
 use crate::window::context::PageContext;
 use crate::window::widgets::{self, Choice};
 use eframe::egui::Ui;
@@ -41,15 +41,12 @@ pub(in crate::window::pages) fn show<View>(
 
 fn remedy_kind(fields: &mut Fields<'_, '_, Gap>, gap: &Gap) {
     let current = gap.remedy.as_ref().map(|remedy| remedy.kind);
-    let mut options = vec![None];
-    options.extend(RemedyKind::ALL.map(Some));
+    let options = remedy_kinds();
     let (ui, _, _) = fields.parts();
     let chosen = Choice::of(Field::Remedy, &current, &options)
         .id(gap.id)
-        .show(ui, |kind| {
-            kind.map_or("none yet", RemedyKind::name).to_owned()
-        });
-    let remedy = chosen.map(|kind| remedied(gap.remedy.as_ref(), kind));
+        .show(ui, |kind| remedy_words(*kind).to_owned());
+    let remedy = chosen.map(|kind| remedied(gap, kind));
     fields.take(remedy, |gap| &mut gap.remedy);
 }
 
@@ -58,7 +55,7 @@ fn remedy<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, gap: &Gap, rem
     let put = |remedy| {
         let mut gap = gap.clone();
         gap.remedy = Some(remedy);
-        Edit::Put(Record::Gap(Box::new(gap)))
+        Edit::gap(gap)
     };
     let mut fields = Fields::new(ui, context, Item::Gap(gap.id), remedy, &put);
     fields.text(Field::RemedyWords, |remedy| &mut remedy.words);

@@ -7,7 +7,8 @@ use crate::assess::Answer;
 use crate::assess::sealing::{Ranked, Sealable};
 use crate::assess::words::facing;
 use crate::report::sealing;
-use crate::survey::{Gap, Item, Place, RemedyKind, Survey, WorkState};
+use crate::survey::{Gap, Item, Place, Survey, WorkState};
+use crate::window::changes_of_many::remedy_kinds;
 use crate::window::request::Queue;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice, report};
@@ -126,8 +127,7 @@ pub(super) fn state_choice(ui: &mut Ui, queue: &mut Queue, dated: Dated<'_>, gap
 fn remedy(ui: &mut Ui, queue: &mut Queue, gap: &Gap, sealable: &Sealable) {
     let suggested = sealable.remedy().kind.name();
     let current = gap.remedy.as_ref().map(|own| own.kind);
-    let mut options = vec![None];
-    options.extend(RemedyKind::ALL.map(Some));
+    let options = remedy_kinds();
     let label = format!("Remedy of gap {}", gap.id);
     let signs = sealing::suggested(sealable);
     let chosen = Choice::new(&label, &current, &options)
