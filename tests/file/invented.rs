@@ -141,6 +141,7 @@ impl Maker {
                 kind: maker.pick(&ApplianceKind::ALL),
                 name: maker.text(),
                 room_sealed: maker.yes(),
+                input_mj_per_h: maker.maybe(),
             }),
             machines: self.list(3, Self::machine),
             heaters: self.heaters(),
@@ -233,6 +234,7 @@ impl Maker {
             volume_m3: self.maybe(),
             skirted: self.yes(),
             berths: self.next(),
+            code_of_practice: self.pick(&CodeOfPractice::ALL),
         }
     }
 

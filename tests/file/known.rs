@@ -15,7 +15,10 @@ pub(crate) const FILE: &str = include_str!("format-2.ron");
 /// The survey in the file of format 2: that of format 1, and in it every field and word that came
 /// with format 2, at other values than a file of format 1 stands for.
 pub(crate) fn newest() -> Survey {
-    survey()
+    let mut survey = survey();
+    survey.vehicle.code_of_practice = CodeOfPractice::AsNzs5601;
+    survey.appliances[0].input_mj_per_h = Some(21.5);
+    survey
 }
 
 /// The survey in the file of format 1.
@@ -41,6 +44,7 @@ pub(crate) fn survey() -> Survey {
             volume_m3: Some(25.0),
             skirted: true,
             berths: 4,
+            code_of_practice: CodeOfPractice::En721,
         },
         site: Site {
             terrain: Terrain::OpenFlat,
@@ -367,6 +371,7 @@ fn appliances() -> Vec<Appliance> {
             kind,
             name: kind.name().to_uppercase(),
             room_sealed: matches!(kind, ApplianceKind::WaterHeater),
+            input_mj_per_h: None,
         })
         .collect()
 }

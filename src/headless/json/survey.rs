@@ -33,6 +33,7 @@ pub(super) fn vehicle(survey: &Survey, assessment: &Assessment) -> Object {
         .with("gross_volume_m3", &assessment.volume_m3)
         .with("skirted", vehicle.skirted)
         .with("berths", vehicle.berths)
+        .with("code_of_practice", vehicle.code_of_practice.word())
 }
 
 pub(super) fn site(survey: &Survey) -> Object {

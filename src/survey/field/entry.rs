@@ -23,6 +23,7 @@ pub enum Field {
     InsideHeight,
     Volume,
     Berths,
+    CodeOfPractice,
     Terrain,
     Shelter,
     Heading,
@@ -131,6 +132,7 @@ pub enum Field {
     // appliances, heaters, drying machines, moisture sources and fans
     ApplianceKind,
     RoomSealed,
+    RatedInput,
     Fuel,
     Rating,
     SetPoint,

@@ -63,6 +63,7 @@ replaced! {
         #[serde(default = "two")]
         berths: u32,
     }
+    new { code_of_practice: v2::CodeOfPractice::En721, }
 }
 
 fn two() -> u32 {
@@ -78,6 +79,7 @@ replaced! {
         name: Text,
         room_sealed: bool,
     }
+    new { input_mj_per_h: None, }
 }
 
 replaced! {

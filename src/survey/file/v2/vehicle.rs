@@ -5,6 +5,11 @@ use super::super::v1::ids::ApplianceId;
 use super::super::v1::site::{Shelter, Terrain, VehicleKind};
 
 words! {
+    /// Code of practice for fixed ventilation.
+    CodeOfPractice {
+        En721 = "en_721",
+        AsNzs5601 = "as_nzs_5601_2",
+    }
     /// What an appliance is.
     ApplianceKind {
         Hob = "hob",
@@ -46,11 +51,19 @@ record! {
         skirted: bool,
         #[serde(default = "two")]
         berths: u32,
+        #[serde(default = "CodeOfPractice::usual")]
+        code_of_practice: CodeOfPractice,
     }
 }
 
 fn two() -> u32 {
     2
+}
+
+impl CodeOfPractice {
+    fn usual() -> Self {
+        Self::En721
+    }
 }
 
 record! {
@@ -61,6 +74,8 @@ record! {
         #[serde(default, skip_serializing_if = "Text::is_empty")]
         name: Text,
         room_sealed: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        input_mj_per_h: Option<Number>,
     }
 }
 

@@ -7,7 +7,7 @@ use crate::assess::quantity::Kind;
 use crate::assess::words::{shelter, terrain};
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::wind::{Shelter, Terrain};
-use crate::survey::{Edit, Field, Item, VehicleKind};
+use crate::survey::{CodeOfPractice, Edit, Field, Item, VehicleKind};
 use crate::window::widgets;
 use eframe::egui::Ui;
 
@@ -52,6 +52,12 @@ pub(super) fn vehicle(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         .hint("by sizes")
         .optional(Field::Volume, |vehicle| &mut vehicle.volume_m3);
     fields.count(Field::Berths, |vehicle| &mut vehicle.berths);
+    fields.one_of(
+        Field::CodeOfPractice,
+        &CodeOfPractice::ALL,
+        CodeOfPractice::name,
+        |vehicle| &mut vehicle.code_of_practice,
+    );
     fields.noticed();
     volume(ui, context);
 }
