@@ -6,7 +6,7 @@ use super::ids::{WeatherId, ZoneId};
 use super::site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::vehicle::{CodeOfPractice, Vehicle, VehicleKind};
 use super::{Header, Survey};
-use crate::physics::pressure_coefficient::PressureSet;
+use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::wind::{Shelter, Terrain};
 
 /// The default zones, in the order of a walk round.
@@ -56,7 +56,9 @@ impl Survey {
                 inside_width_m: None,
                 inside_height_m: None,
                 volume_m3: None,
-                skirted: false,
+                underside: Underside::Open,
+                skirt_free_area_mm2: None,
+                underfloor_by_place: false,
                 berths: 2,
                 code_of_practice: CodeOfPractice::En721,
             },

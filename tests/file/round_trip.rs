@@ -58,10 +58,23 @@ fn a_file_of_format_1_is_written_as_format_2_and_stays_the_same_survey() {
 }
 
 /// What came with format 2, each as a file could hold it: a field, or a word of an older field.
-const NEW_IN_FORMAT_2: [(&str, &str); 2] = [
+const NEW_IN_FORMAT_2: [(&str, &str); 6] = [
     (
         "code_of_practice",
         "vehicle: (kind: other, code_of_practice: as_nzs_5601_2)",
+    ),
+    ("underside", "vehicle: (kind: other, underside: open)"),
+    (
+        "skirt_free_area_mm2",
+        "vehicle: (kind: other, skirt_free_area_mm2: 900)",
+    ),
+    (
+        "underfloor_by_place",
+        "vehicle: (kind: other, underfloor_by_place: true)",
+    ),
+    (
+        "vehicle_body",
+        "vehicle: (kind: other), site: (pressure_set: vehicle_body)",
     ),
     (
         "input_mj_per_h",
