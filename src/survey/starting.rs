@@ -4,7 +4,7 @@ use super::drying::Drying;
 use super::gap::Zone;
 use super::ids::{WeatherId, ZoneId};
 use super::site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
-use super::vehicle::{Vehicle, VehicleKind};
+use super::vehicle::{CodeOfPractice, Vehicle, VehicleKind};
 use super::{Header, Survey};
 use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::wind::{Shelter, Terrain};
@@ -60,6 +60,7 @@ impl Survey {
                 skirt_free_area_mm2: None,
                 underfloor_by_place: false,
                 berths: 2,
+                code_of_practice: CodeOfPractice::En721,
             },
             site: Site {
                 terrain: Terrain::ScatteredWindbreaks,

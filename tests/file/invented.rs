@@ -141,6 +141,7 @@ impl Maker {
                 kind: maker.pick(&ApplianceKind::ALL),
                 name: maker.text(),
                 room_sealed: maker.yes(),
+                input_mj_per_h: maker.maybe(),
             }),
             machines: self.list(3, Self::machine),
             heaters: self.heaters(),
@@ -235,6 +236,7 @@ impl Maker {
             skirt_free_area_mm2: self.maybe(),
             underfloor_by_place: self.yes(),
             berths: self.next(),
+            code_of_practice: self.pick(&CodeOfPractice::ALL),
         }
     }
 

@@ -16,6 +16,8 @@ pub(crate) const FILE: &str = include_str!("format-2.ron");
 /// with format 2, at other values than a file of format 1 stands for.
 pub(crate) fn newest() -> Survey {
     let mut survey = survey();
+    survey.vehicle.code_of_practice = CodeOfPractice::AsNzs5601;
+    survey.appliances[0].input_mj_per_h = Some(21.5);
     survey.vehicle.underside = Underside::SkirtedTight;
     survey.vehicle.skirt_free_area_mm2 = Some(18_000.0);
     survey.vehicle.underfloor_by_place = true;
@@ -49,6 +51,7 @@ pub(crate) fn survey() -> Survey {
             skirt_free_area_mm2: None,
             underfloor_by_place: false,
             berths: 4,
+            code_of_practice: CodeOfPractice::En721,
         },
         site: Site {
             terrain: Terrain::OpenFlat,
@@ -376,6 +379,7 @@ fn appliances() -> Vec<Appliance> {
             kind,
             name: kind.name().to_uppercase(),
             room_sealed: matches!(kind, ApplianceKind::WaterHeater),
+            input_mj_per_h: None,
         })
         .collect()
 }

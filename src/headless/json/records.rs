@@ -95,6 +95,7 @@ fn appliance(appliance: &Appliance) -> Object {
         .with("kind", appliance.kind.word())
         .with("name", &appliance.name)
         .with("room_sealed", appliance.room_sealed)
+        .recorded("input_mj_per_h", appliance.input_mj_per_h)
 }
 
 fn machine(machine: &Machine) -> Object {

@@ -25,6 +25,7 @@ pub enum Field {
     InsideHeight,
     Volume,
     Berths,
+    CodeOfPractice,
     Terrain,
     Shelter,
     Heading,
@@ -133,6 +134,7 @@ pub enum Field {
     // appliances, heaters, drying machines, moisture sources and fans
     ApplianceKind,
     RoomSealed,
+    RatedInput,
     Fuel,
     Rating,
     SetPoint,

@@ -9,6 +9,12 @@ pub(super) const FIELDS: &[Entry] = &[
         "Tick it where the flame takes its air from outside through its own duct; the plate \
              on the appliance says so.",
     ),
+    of(F::RatedInput, "input_mj_per_h", "Heat input")
+        .range("heat input", "MJ/h", 0.1, 200.0)
+        .help(
+            "The rated gas consumption in MJ/h from the appliance's plate, all burners together; \
+             1 kW is 3.6 MJ/h.",
+        ),
     of(F::Fuel, "fuel", "Heater runs on").help("The fuel, from the plate on the heater."),
     of(F::Rating, "rating_w", "Heat at full output")
         .range("rating", "W", 1.0, 30_000.0)

@@ -18,6 +18,7 @@ fn a_plan_shows_everything_before_and_after() {
         kind: crate::survey::ApplianceKind::Hob,
         name: "two burners".to_owned(),
         room_sealed: false,
+        input_mj_per_h: None,
     });
     survey.gaps[1].damp = "24 %".to_owned();
     let sealables: Vec<Sealable> = [1, 2]
