@@ -122,8 +122,8 @@ impl Judge<'_> {
     /// m_da (W_o − W_w) + S − Σ C_s = 0,   s_warmth = (φ₀ − φ(T_i, W_w))/(φ₀ − φ)
     /// ```
     /// where φ₀ is the humidity with nothing done, φ and T_i the option's, S the water given off,
-    /// kg/s, m_da the option's dry air, kg/s, C_s what cold surfaces take, and W_w at most saturated. The other share is that of
-    /// the water. The order is a choice **\[A\]**; s_warmth is above 1 where the option adds water.
+    /// kg/s, m_da the option's dry air, kg/s, C_s what cold surfaces take, and W_w at most saturated.
+    /// The other share is that of the water. The order is a choice **\[A\]**; s_warmth is above 1 where the option adds water.
     ///
     /// # Errors
     /// [`NotKnown`] where doing nothing has no state.
