@@ -18,6 +18,7 @@ pub(crate) fn thorough() -> Survey {
         kind: ApplianceKind::Hob,
         name: "two-burner hob".to_owned(),
         room_sealed: false,
+        input_mj_per_h: None,
     }];
     survey.sources = vec![MoistureSource {
         id: SourceId(1),

@@ -86,6 +86,7 @@ impl Later for Vehicle {
             skirt_free_area_mm2: None,
             underfloor_by_place: false,
             berths: self.berths,
+            code_of_practice: v2::CodeOfPractice::En721,
         }
     }
 }
@@ -103,6 +104,7 @@ replaced! {
         name: Text,
         room_sealed: bool,
     }
+    new { input_mj_per_h: None, }
 }
 
 replaced! {
@@ -232,6 +234,9 @@ replaced! {
         hygrostat: bool,
         #[serde(default, deserialize_with = "list")]
         points: Vec<MachinePoint>,
+    }
+    new {
+        tub_l: None,
     }
 }
 
