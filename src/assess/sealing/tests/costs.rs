@@ -68,7 +68,7 @@ fn work_without_a_rate_is_not_free() {
         cost.whole()
             .unwrap_err()
             .reason
-            .contains("45 minutes of work have no price")
+            .contains("the work, 45 min, has no price")
     );
     assert!(ranked.saving_per_cost.is_none() && ranked.payback_winters.is_err());
     assert_eq!((without.cost, without.minutes_not_priced), (30.0, 45.0));
