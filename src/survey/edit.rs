@@ -6,11 +6,12 @@
 use super::drying::Drying;
 use super::equipment::{Fan, Heater, Machine, MoistureSource};
 use super::fabric::FabricElement;
-use super::gap::{Behind, Gap, Zone};
+use super::gap::{Behind, Gap, WorkState, Zone};
 use super::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
+use super::leave::{Refusal, may_become};
 use super::site::{SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::space::{InnerOpening, Space};
 use super::vehicle::{Appliance, Vehicle};
@@ -89,6 +90,8 @@ pub enum Edit {
     SetUp(SetUp),
     /// Leakage that was not found, as a share of what was found, %.
     LeakageNotFound(Option<f64>),
+    /// Whether the list of appliances is confirmed to be whole.
+    AppliancesConfirmed(bool),
     /// Replaces the record with the same id, or adds it at the end of its list.
     Put(Record),
     /// Removes a record.
@@ -127,6 +130,17 @@ pub enum EditRefused {
         gap: GapId,
         /// The zone it names.
         zone: ZoneId,
+    },
+    /// Bringing a gap into a state that would close what must stay open, or what nobody has said
+    /// or looked at.
+    #[error("gap {gap} cannot be marked {}: {why}", .state.name())]
+    NotToBeClosed {
+        /// The gap.
+        gap: GapId,
+        /// The state.
+        state: WorkState,
+        /// Why not.
+        why: Refusal,
     },
     /// Removing a space that something still names.
     #[error("space {space} cannot be removed while {what} names it: give that another space first")]
@@ -238,6 +252,7 @@ impl Survey {
             Edit::Drying(drying) => self.drying = drying,
             Edit::SetUp(set_up) => self.set_up = set_up,
             Edit::LeakageNotFound(percent) => self.leakage_not_found_percent = percent,
+            Edit::AppliancesConfirmed(confirmed) => self.appliances_confirmed = confirmed,
             Edit::Put(record) => self.put(record)?,
             Edit::Remove(id) => self.remove(id)?,
             Edit::Several(edits) => {
@@ -261,11 +276,17 @@ impl Survey {
                         zone: gap.zone,
                     });
                 }
-                put(&mut self.gaps, *gap);
+                let gap = self.kept_safe(*gap)?;
+                put(&mut self.gaps, gap);
             }
             Record::Weather(case) => put(&mut self.weather, case),
             Record::Fabric(element) => put(&mut self.fabric, *element),
-            Record::Appliance(appliance) => put(&mut self.appliances, appliance),
+            Record::Appliance(appliance) => {
+                // One more: the list was not whole.
+                let known = |one: &Appliance| one.id == appliance.id;
+                self.appliances_confirmed &= self.appliances.iter().any(known);
+                put(&mut self.appliances, appliance);
+            }
             Record::Machine(machine) => put(&mut self.machines, *machine),
             Record::Heater(heater) => put(&mut self.heaters, heater),
             Record::Fan(fan) => put(&mut self.fans, fan),
@@ -274,6 +295,29 @@ impl Survey {
             Record::InnerOpening(opening) => put(&mut self.inner_openings, *opening),
         }
         Ok(())
+    }
+
+    /// The gap as it may be put: an opening that protected people stays marked as changed by hand,
+    /// and none gets into a state that it may not have.
+    fn kept_safe(&self, mut gap: Gap) -> Result<Gap, EditRefused> {
+        let old = self.gap(gap.id);
+        if let Some(old) = old {
+            gap.purpose_was = match old.purpose {
+                _ if gap.purpose.must_stay_open() => None,
+                was if was.must_stay_open() => Some(was),
+                _ => old.purpose_was,
+            };
+        }
+        if old.is_none_or(|old| old.state != gap.state)
+            && let Err(why) = may_become(self, &gap, gap.state)
+        {
+            return Err(EditRefused::NotToBeClosed {
+                gap: gap.id,
+                state: gap.state,
+                why,
+            });
+        }
+        Ok(gap)
     }
 
     /// The first gap, fan or opening that names a space.

@@ -14,12 +14,15 @@ pub mod field;
 pub mod file;
 pub mod findings;
 pub mod gap;
+mod gap_part;
 pub mod history;
 pub mod ids;
+pub mod leave;
 pub mod number;
 pub mod photo;
 pub mod remedy;
 pub mod shapes;
+pub mod signs;
 pub mod site;
 mod sizes;
 pub mod space;
@@ -38,7 +41,7 @@ pub use field::Field;
 pub use findings::{Finding, Item, Place, Severity};
 pub use gap::{
     AreaConvention, Behind, Cavity, Certainty, Closing, CostBasis, Facing, Form, Gap,
-    GrilleMaterial, LeadsTo, Position, Purpose, Remedy, RemedyKind, WorkState, Zone,
+    GapPart, GrilleMaterial, LeadsTo, Position, Purpose, Remedy, RemedyKind, WorkState, Zone,
 };
 pub use history::{History, MergeKey};
 pub use ids::{
@@ -95,6 +98,9 @@ pub struct Survey {
     pub fabric: Vec<FabricElement>,
     /// Appliances that burn something or need air.
     pub appliances: Vec<Appliance>,
+    /// The surveyor confirms that the list of appliances is whole: until then, what must stay open
+    /// is not known.
+    pub appliances_confirmed: bool,
     /// Drying machines.
     pub machines: Vec<Machine>,
     /// Heaters.

@@ -82,7 +82,10 @@ pub enum Field {
     TestPressure,
     GapCount,
     Certainty,
+    GapPart,
     Purpose,
+    PurposeConfirmed,
+    PurposeWas,
     Along,
     Across,
     MiddleHeight,
@@ -131,6 +134,7 @@ pub enum Field {
     // appliances, heaters, drying machines, moisture sources and fans
     ApplianceKind,
     RoomSealed,
+    AppliancesConfirmed,
     Fuel,
     Rating,
     SetPoint,
