@@ -70,7 +70,7 @@ impl Manner {
 }
 
 /// Why nothing may be planned for a gap.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum Refusal {
     /// It protects people.
     #[error("{} must stay open: it protects the people inside", .0.name())]
@@ -101,7 +101,7 @@ pub enum Refusal {
     PartNotSaid,
     /// A word that may tell of something which protects people.
     #[error("\u{201c}{0}\u{201d} in its name, zone or note may tell of gas, a flue or a vent: confirm that it protects nobody")]
-    Sign(String),
+    Sign(&'static str),
     /// It is an opening in the floor.
     #[error("openings in the floor may be drop-outs of a gas locker or appliance: confirm that it protects nobody")]
     InFloor,
@@ -113,7 +113,7 @@ pub enum Refusal {
 impl Refusal {
     /// Whether it is an opening that protects people: closing it is a danger.
     #[must_use]
-    pub fn protects(&self) -> bool {
+    pub fn protects(self) -> bool {
         matches!(
             self,
             Self::ProtectsPeople(_) | Self::NeverClosed(_) | Self::DropOut
@@ -122,7 +122,7 @@ impl Refusal {
 
     /// Whether it may be one: something is to be said or looked at first.
     #[must_use]
-    pub fn may_protect(&self) -> bool {
+    pub fn may_protect(self) -> bool {
         matches!(
             self,
             Self::PurposeNotSaid | Self::PurposeNotConfirmed | Self::Sign(_) | Self::InFloor

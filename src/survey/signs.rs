@@ -3,14 +3,43 @@
 
 use super::{Gap, Survey};
 
-/// Words that make the program ask, by their beginning.
-const BEGINNINGS: [&str; 27] = [
-    "lpg", "propan", "butan", "cylinder", "bottle", "regulator", "batter", "toilet", "cassette",
-    "flue", "chimney", "exhaust", "combustion", "burner", "fridge", "refrigerator", "freezer",
-    "drain", "grill", "louv", "vent", "hob", "cooker", "stove", "heater", "boiler", "dropout",
+/// Beginnings of words that make the program ask, and the word that it then names.
+const BEGINNINGS: [(&str, &str); 25] = [
+    ("lpg", "LPG"),
+    ("propan", "propane"),
+    ("butan", "butane"),
+    ("cylinder", "cylinder"),
+    ("bottle", "bottle"),
+    ("regulator", "regulator"),
+    ("batter", "battery"),
+    ("toilet", "toilet"),
+    ("cassette", "cassette"),
+    ("flue", "flue"),
+    ("chimney", "chimney"),
+    ("exhaust", "exhaust"),
+    ("combustion", "combustion"),
+    ("burner", "burner"),
+    ("fridge", "fridge"),
+    ("refrigerator", "refrigerator"),
+    ("drain", "drain"),
+    ("grill", "grille"),
+    ("louv", "louvre"),
+    ("vent", "vent"),
+    ("cooker", "cooker"),
+    ("stove", "stove"),
+    ("heater", "heater"),
+    ("boiler", "boiler"),
+    ("applianc", "appliance"),
 ];
 /// Words that do so as they stand.
-const WHOLE: [&str; 6] = ["gas", "mesh", "oven", "ovens", "hobs", "air"];
+const WHOLE: [(&str, &str); 6] = [
+    ("gas", "gas"),
+    ("mesh", "mesh"),
+    ("oven", "oven"),
+    ("ovens", "oven"),
+    ("hob", "hob"),
+    ("hobs", "hob"),
+];
 /// What leads gas.
 const PIPES: [&str; 8] = [
     "pipe", "pipes", "pipework", "line", "lines", "hose", "tube", "connection",
@@ -53,24 +82,27 @@ fn drops_out(words: &[String]) -> bool {
 /// gap.name = "gasket of the lamp".to_owned();
 /// assert_eq!(signs::sign(&survey, &gap), None);
 /// gap.note = "Beside the gas tap.".to_owned();
-/// assert_eq!(signs::sign(&survey, &gap).as_deref(), Some("gas"));
+/// assert_eq!(signs::sign(&survey, &gap), Some("gas"));
 /// ```
 #[must_use]
-pub fn sign(survey: &Survey, gap: &Gap) -> Option<String> {
+pub fn sign(survey: &Survey, gap: &Gap) -> Option<&'static str> {
     let told = [gap.name.clone(), zone_name(survey, gap), gap.note.clone()];
     for text in &told {
         let words = words(text);
         if drops_out(&words) {
-            return Some("drop-out".to_owned());
+            return Some("drop-out");
         }
-        let speaks = |word: &&String| {
-            WHOLE.contains(&word.as_str()) || BEGINNINGS.iter().any(|begin| word.starts_with(begin))
-        };
-        if let Some(word) = words.iter().find(speaks) {
-            return Some(word.clone());
+        if let Some(named) = words.iter().find_map(|word| named(word)) {
+            return Some(named);
         }
     }
     None
+}
+
+fn named(word: &str) -> Option<&'static str> {
+    let whole = WHOLE.iter().find(|(whole, _)| *whole == word);
+    let begins = || BEGINNINGS.iter().find(|(begin, _)| word.starts_with(begin));
+    whole.or_else(begins).map(|(_, named)| *named)
 }
 
 /// Whether its zone is one of vents, such as *fridge vents*.

@@ -4,7 +4,7 @@ use super::gaps::{closing, form_sizes};
 use super::object::{Object, list};
 use crate::survey::word::Word;
 use crate::survey::{
-    Appliance, BuildUp, FabricElement, Fan, Heater, InnerOpening, Layer, Machine, MachinePoint,
+    Appliance, BuildUp, FabricElement, Fan, Field as F, Heater, InnerOpening, Layer, Machine, MachinePoint,
     MoistureSource, Outline, Space, Survey, Zone,
 };
 
@@ -18,6 +18,7 @@ pub(super) fn with_records(object: Object, survey: &Survey) -> Object {
             list(&survey.inner_openings, inner_opening),
         )
         .with("fabric_elements", list(&survey.fabric, fabric_element))
+        .with(F::AppliancesConfirmed, survey.appliances_confirmed)
         .with("appliances", list(&survey.appliances, appliance))
         .with("machines", list(&survey.machines, machine))
         .with("heaters", list(&survey.heaters, heater))

@@ -63,6 +63,7 @@ fn remedy(sealable: &Sealable) -> Object {
         .with("words", remedy.words.as_str())
         .with("leak_left_percent", sealable.leak_left() * 100.0)
         .with("assumed", sealable.is_assumed())
+        .or_null("heed", sealable.heed())
         .answer("cost", sealable.cost().map(cost))
 }
 
