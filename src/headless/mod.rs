@@ -304,47 +304,4 @@ fn complain(sentence: &str, errors: &mut impl Write) -> Outcome {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// An output that fails in a given way.
-    struct Fails(io::ErrorKind);
-
-    impl Write for Fails {
-        fn write(&mut self, _: &[u8]) -> io::Result<usize> {
-            Err(self.0.into())
-        }
-
-        fn flush(&mut self) -> io::Result<()> {
-            Ok(())
-        }
-    }
-
-    #[test]
-    fn a_reader_who_leaves_changes_nothing() {
-        let mut errors = Vec::new();
-        let mut gone = Fails(io::ErrorKind::BrokenPipe);
-        for outcome in [Outcome::Fine, Outcome::SurveyHasDangers] {
-            assert_eq!(print("text", outcome, &mut gone, &mut errors), outcome);
-        }
-        assert!(errors.is_empty());
-    }
-
-    #[test]
-    fn a_full_disk_behind_the_output_is_said() {
-        let mut errors = Vec::new();
-        let mut full = Fails(io::ErrorKind::StorageFull);
-        let outcome = print("text", Outcome::Fine, &mut full, &mut errors);
-        assert_eq!(outcome, Outcome::Failed);
-        assert!(String::from_utf8_lossy(&errors).contains("could not be printed"));
-    }
-
-    #[test]
-    fn a_budget_is_a_number_from_nothing_up() {
-        assert_eq!(sum_of_money("150"), Ok(150.0));
-        assert_eq!(sum_of_money("99,5"), Ok(99.5));
-        for text in ["nan", "inf", "-5", "much", ""] {
-            assert!(sum_of_money(text).is_err(), "{text}");
-        }
-    }
-}
+mod tests;

@@ -6,12 +6,12 @@
 use super::drying::Drying;
 use super::equipment::{Fan, Heater, Machine, MoistureSource};
 use super::fabric::FabricElement;
-use super::gap::{Behind, Gap, WorkState, Zone};
+use super::gap::{Behind, Gap, Zone};
 use super::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
-use super::leave::{Refusal, may_become};
+use super::kept_safe::{NotToBeClosed, kept_safe};
 use super::site::{SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::space::{InnerOpening, Space};
 use super::vehicle::{Appliance, Vehicle};
@@ -133,15 +133,8 @@ pub enum EditRefused {
     },
     /// Bringing a gap into a state that would close what must stay open, or what nobody has said
     /// or looked at.
-    #[error("gap {gap} cannot be marked {}: {why}", .state.name())]
-    NotToBeClosed {
-        /// The gap.
-        gap: GapId,
-        /// The state.
-        state: WorkState,
-        /// Why not.
-        why: Refusal,
-    },
+    #[error(transparent)]
+    NotToBeClosed(#[from] NotToBeClosed),
     /// Removing a space that something still names.
     #[error("space {space} cannot be removed while {what} names it: give that another space first")]
     SpaceInUse {
@@ -276,7 +269,7 @@ impl Survey {
                         zone: gap.zone,
                     });
                 }
-                let gap = self.kept_safe(*gap)?;
+                let gap = kept_safe(self, *gap)?;
                 put(&mut self.gaps, gap);
             }
             Record::Weather(case) => put(&mut self.weather, case),
@@ -295,29 +288,6 @@ impl Survey {
             Record::InnerOpening(opening) => put(&mut self.inner_openings, *opening),
         }
         Ok(())
-    }
-
-    /// The gap as it may be put: an opening that protected people stays marked as changed by hand,
-    /// and none gets into a state that it may not have.
-    fn kept_safe(&self, mut gap: Gap) -> Result<Gap, EditRefused> {
-        let old = self.gap(gap.id);
-        if let Some(old) = old {
-            gap.purpose_was = match old.purpose {
-                _ if gap.purpose.must_stay_open() => None,
-                was if was.must_stay_open() => Some(was),
-                _ => old.purpose_was,
-            };
-        }
-        if old.is_none_or(|old| old.state != gap.state)
-            && let Err(why) = may_become(self, &gap, gap.state)
-        {
-            return Err(EditRefused::NotToBeClosed {
-                gap: gap.id,
-                state: gap.state,
-                why,
-            });
-        }
-        Ok(gap)
     }
 
     /// The first gap, fan or opening that names a space.

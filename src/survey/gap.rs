@@ -1,8 +1,8 @@
 //! A gap: one leakage point, or several alike, and all that was written down about it.
 
+pub use super::gap_part::GapPart;
 use super::ids::{GapId, SpaceId, ZoneId};
 use super::photo::Photo;
-pub use super::gap_part::GapPart;
 pub use super::remedy::{CostBasis, Remedy, RemedyKind, WorkState};
 use super::site::SetUp;
 

@@ -79,13 +79,19 @@ pub enum Refusal {
     #[error("{} must stay open", .0.name())]
     NeverClosed(GapPart),
     /// A floor opening of a gas locker.
-    #[error("a floor opening of a gas locker lets leaked gas fall out, whatever it is called: it must stay open")]
+    #[error(
+        "a floor opening of a gas locker lets leaked gas fall out, whatever it is called: it must stay open"
+    )]
     DropOut,
     /// A gas pipe's passage.
-    #[error("a gas pipe's passage is work for a licensed gas fitter, with a fire-resisting, gas-tight fitting")]
+    #[error(
+        "a gas pipe's passage is work for a licensed gas fitter, with a fire-resisting, gas-tight fitting"
+    )]
     GasFitter,
     /// It closes: that is a setting.
-    #[error("it closes by its own flap, lever or slide: shut it there, that is a setting and no remedy")]
+    #[error(
+        "it closes by its own flap, lever or slide: shut it there, that is a setting and no remedy"
+    )]
     Setting,
     /// It leads into a compartment and leaks only through the gaps behind it.
     #[error("it leaks only through the gaps behind it: seal those")]
@@ -94,19 +100,30 @@ pub enum Refusal {
     #[error("its purpose is not said: it may be air for people or for an appliance")]
     PurposeNotSaid,
     /// A grille, or a gap in a zone of vents, that is called unintended.
-    #[error("grilles, and gaps among vents, are rarely unintended: confirm that it protects nobody")]
+    #[error(
+        "grilles, and gaps among vents, are rarely unintended: confirm that it protects nobody"
+    )]
     PurposeNotConfirmed,
     /// What part it is, is not said.
     #[error("what part it is, is not said")]
     PartNotSaid,
     /// A word that may tell of something which protects people.
-    #[error("\u{201c}{0}\u{201d} in its name, zone or note may tell of gas, a flue or a vent: confirm that it protects nobody")]
+    #[error(
+        "\u{201c}{0}\u{201d} in its name, zone or note may tell of gas, a flue or a vent: confirm that it protects nobody"
+    )]
     Sign(&'static str),
+    /// It protected people before somebody changed its purpose by hand.
+    #[error("it was {} before its purpose was changed by hand: confirm that it protects nobody", .0.name())]
+    ChangedByHand(Purpose),
     /// It is an opening in the floor.
-    #[error("openings in the floor may be drop-outs of a gas locker or appliance: confirm that it protects nobody")]
+    #[error(
+        "openings in the floor may be drop-outs of a gas locker or appliance: confirm that it protects nobody"
+    )]
     InFloor,
     /// Which appliances are in the vehicle is not confirmed.
-    #[error("which appliances burn in the vehicle is not confirmed, so what must stay open is not known")]
+    #[error(
+        "which appliances burn in the vehicle is not confirmed, so what must stay open is not known"
+    )]
     Appliances,
 }
 
@@ -125,7 +142,11 @@ impl Refusal {
     pub fn may_protect(self) -> bool {
         matches!(
             self,
-            Self::PurposeNotSaid | Self::PurposeNotConfirmed | Self::Sign(_) | Self::InFloor
+            Self::PurposeNotSaid
+                | Self::PurposeNotConfirmed
+                | Self::Sign(_)
+                | Self::ChangedByHand(_)
+                | Self::InFloor
         )
     }
 }
@@ -218,6 +239,9 @@ pub fn leave(survey: &Survey, gap: &Gap) -> Result<Manner, Refusal> {
 
 /// What has to be looked at before somebody has confirmed that the opening protects nobody.
 fn looked_at(survey: &Survey, gap: &Gap) -> Result<(), Refusal> {
+    if let Some(was) = gap.purpose_was {
+        return Err(Refusal::ChangedByHand(was));
+    }
     if asks_purpose(survey, gap) {
         return Err(Refusal::PurposeNotConfirmed);
     }

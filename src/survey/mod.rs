@@ -15,8 +15,10 @@ pub mod file;
 pub mod findings;
 pub mod gap;
 mod gap_part;
+mod given_up;
 pub mod history;
 pub mod ids;
+mod kept_safe;
 pub mod leave;
 pub mod number;
 pub mod photo;
@@ -40,14 +42,15 @@ pub use fabric::{BuildUp, FabricElement, FabricPart, Layer, Outline};
 pub use field::Field;
 pub use findings::{Finding, Item, Place, Severity};
 pub use gap::{
-    AreaConvention, Behind, Cavity, Certainty, Closing, CostBasis, Facing, Form, Gap,
-    GapPart, GrilleMaterial, LeadsTo, Position, Purpose, Remedy, RemedyKind, WorkState, Zone,
+    AreaConvention, Behind, Cavity, Certainty, Closing, CostBasis, Facing, Form, Gap, GapPart,
+    GrilleMaterial, LeadsTo, Position, Purpose, Remedy, RemedyKind, WorkState, Zone,
 };
 pub use history::{History, MergeKey};
 pub use ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
+pub use kept_safe::NotToBeClosed;
 pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 pub use space::{InnerOpening, Space};

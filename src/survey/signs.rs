@@ -42,11 +42,25 @@ const WHOLE: [(&str, &str); 6] = [
 ];
 /// What leads gas.
 const PIPES: [&str; 8] = [
-    "pipe", "pipes", "pipework", "line", "lines", "hose", "tube", "connection",
+    "pipe",
+    "pipes",
+    "pipework",
+    "line",
+    "lines",
+    "hose",
+    "tube",
+    "connection",
 ];
 /// What gas bottles stand in.
 const LOCKERS: [&str; 8] = [
-    "locker", "lockers", "box", "compartment", "cupboard", "bottle", "bottles", "cylinder",
+    "locker",
+    "lockers",
+    "box",
+    "compartment",
+    "cupboard",
+    "bottle",
+    "bottles",
+    "cylinder",
 ];
 
 fn words(text: &str) -> Vec<String> {
@@ -64,11 +78,15 @@ fn zone_name(survey: &Survey, gap: &Gap) -> String {
 }
 
 fn is_gas(word: &str) -> bool {
-    word == "gas" || word.starts_with("lpg") || word.starts_with("propan") || word.starts_with("butan")
+    word == "gas"
+        || word.starts_with("lpg")
+        || word.starts_with("propan")
+        || word.starts_with("butan")
 }
 
 fn drops_out(words: &[String]) -> bool {
-    let pair = |pair: &[String]| matches!(pair, [drop, out] if drop == "drop" && out.starts_with("out"));
+    let pair =
+        |pair: &[String]| matches!(pair, [drop, out] if drop == "drop" && out.starts_with("out"));
     words.windows(2).any(pair) || words.iter().any(|word| word.starts_with("dropout"))
 }
 

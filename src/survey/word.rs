@@ -4,8 +4,8 @@
 
 use super::{
     ApplianceKind, AreaConvention, Cavity, Certainty, CostBasis, FabricPart, Facing, FanDirection,
-    Form, GapPart, GrilleMaterial, HeaterFuel, LeadsTo, MachineKind, Purpose, RemedyKind, SetUp, SourceKind,
-    VehicleKind, WorkState,
+    Form, GapPart, GrilleMaterial, HeaterFuel, LeadsTo, MachineKind, Purpose, RemedyKind, SetUp,
+    SourceKind, VehicleKind, WorkState,
 };
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::wind::{Shelter, Terrain};

@@ -53,6 +53,7 @@ pub fn show(ctx: &egui::Context, asked: &mut Asked, known: &Known<'_>, queue: &m
                 Dialog::Shared { path, .. } => shared(ui, path, fresh, queue),
                 Dialog::Rescued { sentence, .. } => rescued(ui, sentence, fresh, queue),
                 Dialog::PutAway { sentence, .. } => put_away(ui, sentence, fresh, queue),
+                Dialog::GivenUp { sentence, .. } => given_up(ui, sentence, fresh, queue),
                 Dialog::Findings => all_findings(ui, findings, fresh, queue),
                 Dialog::Messages => messages(ui, told, fresh, queue),
                 Dialog::Keys => keys(ui, fresh, queue),
@@ -251,6 +252,20 @@ fn put_away(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
         &[
             ("Keep it on the start page", Answered::Cancel),
             ("Put away", Answered::PutAway),
+        ],
+    );
+}
+
+fn given_up(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
+    ui.heading("Does it really protect nobody?");
+    ui.label(sentence);
+    buttons(
+        ui,
+        fresh,
+        queue,
+        &[
+            ("Leave it as it is", Answered::Cancel),
+            ("It was entered wrongly: change it", Answered::GiveUp),
         ],
     );
 }

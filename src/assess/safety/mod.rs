@@ -295,7 +295,9 @@ pub(crate) fn findings(survey: &Survey, laws: &[GapLaw], safety: &Safety) -> Vec
             ),
         )),
     }
-    findings.extend(worse(survey, laws, &safety.verdict).map(|sentence| finding(Severity::Danger, sentence)));
+    findings.extend(
+        worse(survey, laws, &safety.verdict).map(|sentence| finding(Severity::Danger, sentence)),
+    );
     for gap in &survey.gaps {
         let counted = gap.purpose == Purpose::SafetyVentilation
             && gap.leads_to == LeadsTo::LivingSpace
@@ -331,9 +333,8 @@ pub(crate) fn findings(survey: &Survey, laws: &[GapLaw], safety: &Safety) -> Vec
 /// What is worse than the verdict says: below the table for the appliances listed so far, while the
 /// list is not confirmed; and what is left once ventilators that are marked planned are closed.
 fn worse(survey: &Survey, laws: &[GapLaw], verdict: &SafetyVerdict) -> Option<String> {
-    let planned = |gap: &Gap| {
-        gap.purpose == Purpose::SafetyVentilation && gap.state == WorkState::Planned
-    };
+    let planned =
+        |gap: &Gap| gap.purpose == Purpose::SafetyVentilation && gap.state == WorkState::Planned;
     let closes = survey.gaps.iter().any(planned);
     let sealed = |gap: &Gap| gap.state == WorkState::Sealed;
     let listed = as_listed(survey, laws, |gap| sealed(gap) || planned(gap)).verdict;

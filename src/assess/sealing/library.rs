@@ -28,9 +28,11 @@ pub fn starting_remedy(manner: Manner, form: &Form) -> Remedy {
 fn new_seal(form: &Form) -> Remedy {
     match *form {
         Form::NarrowGap { width_mm, .. } => match width_mm {
-            Some(width) if width <= FILLED_UP_TO_MM => {
-                metre(RemedyKind::Strip, "set hinges and catches, or a new seal", 4.0)
-            }
+            Some(width) if width <= FILLED_UP_TO_MM => metre(
+                RemedyKind::Strip,
+                "set hinges and catches, or a new seal",
+                4.0,
+            ),
             Some(width) if width > STRIP_UP_TO_MM => metre(RemedyKind::Brush, "brush seal", 9.0),
             _ => metre(RemedyKind::Strip, "new seal", 4.0),
         },
@@ -63,9 +65,11 @@ fn fixed(form: &Form) -> Remedy {
         Form::RingGap { .. } => piece(RemedyKind::Grommet, "grommet round the pipe", 3.0),
         Form::RectangularHole { .. } => piece(RemedyKind::CoverPlate, "plate over the hole", 8.0),
         Form::Grille { .. } => piece(RemedyKind::CoverPlate, "cover behind the grille", 12.0),
-        Form::StatedArea { .. } | Form::FlowTest { .. } => {
-            piece(RemedyKind::Own, "find each single leak and enter it by itself first", 15.0)
-        }
+        Form::StatedArea { .. } | Form::FlowTest { .. } => piece(
+            RemedyKind::Own,
+            "find each single leak and enter it by itself first",
+            15.0,
+        ),
     }
 }
 

@@ -22,7 +22,10 @@ fn gap_object(survey: &Survey, gap: &Gap, answer: Option<&GapAnswer>) -> Object 
         .with(F::Purpose, gap.purpose.word())
         .with(F::PurposeConfirmed, gap.purpose_confirmed)
         .or_null(F::PurposeWas, gap.purpose_was.map(|was| was.word()))
-        .or_null("not_to_be_planned", leave(survey, gap).err().map(|why| why.to_string()))
+        .or_null(
+            "not_to_be_planned",
+            leave(survey, gap).err().map(|why| why.to_string()),
+        )
         .with("closable", gap.closing.is_some())
         .with("open", stands_open(gap, survey.set_up))
         .or_null(F::Closing, gap.closing.map(closing));

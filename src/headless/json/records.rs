@@ -4,8 +4,8 @@ use super::gaps::{closing, form_sizes};
 use super::object::{Object, list};
 use crate::survey::word::Word;
 use crate::survey::{
-    Appliance, BuildUp, FabricElement, Fan, Field as F, Heater, InnerOpening, Layer, Machine, MachinePoint,
-    MoistureSource, Outline, Space, Survey, Zone,
+    Appliance, BuildUp, FabricElement, Fan, Field as F, Heater, InnerOpening, Layer, Machine,
+    MachinePoint, MoistureSource, Outline, Space, Survey, Zone,
 };
 
 /// Adds every list to the object.

@@ -15,9 +15,8 @@ pub(crate) fn left_open(survey: &Survey, left: &[LeftOpen]) -> Section {
         section.paragraph("Every gap of the ledger may be sealed.");
         return section;
     }
-    let (protects, rest): (Vec<&LeftOpen>, Vec<&LeftOpen>) = left
-        .iter()
-        .partition(|one| one.why.protects());
+    let (protects, rest): (Vec<&LeftOpen>, Vec<&LeftOpen>) =
+        left.iter().partition(|one| one.why.protects());
     if !protects.is_empty() {
         section.paragraph(
             "Openings that protect people are never sealed, whatever they save. Local codes apply; gas \
@@ -128,7 +127,12 @@ pub(crate) fn must_stay_open(survey: &Survey, work: &Answer<Work>) -> Section {
     let others = others.filter(|left| !left.why.protects());
     let (fitters, others): (Vec<&LeftOpen>, Vec<&LeftOpen>) =
         others.partition(|left| left.why.is_for_fitter());
-    points(&mut section, survey, "For a licensed gas fitter, not for the workshop", &fitters);
+    points(
+        &mut section,
+        survey,
+        "For a licensed gas fitter, not for the workshop",
+        &fitters,
+    );
     points(&mut section, survey, "Not part of this order", &others);
     section
 }

@@ -1,7 +1,8 @@
 //! What sealing each gap by itself saves, and what the money buys.
 
 use super::{
-    NOT_PRICED, SUGGESTED, any_suggested, cost, heed, in_currency, numbered, suggested, without_price,
+    NOT_PRICED, SUGGESTED, any_suggested, cost, heed, in_currency, numbered, suggested,
+    without_price,
 };
 use crate::assess::quantity::Kind;
 use crate::assess::sealing::{Aim, Figures, Order, Ranked};

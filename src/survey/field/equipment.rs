@@ -9,7 +9,12 @@ pub(super) const FIELDS: &[Entry] = &[
         "Tick it where the flame takes its air from outside through its own duct; the plate \
              on the appliance says so.",
     ),
-    of(F::AppliancesConfirmed, "appliances_confirmed", "all of them are listed").help(
+    of(
+        F::AppliancesConfirmed,
+        "appliances_confirmed",
+        "all of them are listed",
+    )
+    .help(
         "Tick it when you have looked for every hob, oven, heater, boiler, refrigerator and stove: \
              until then, what must stay open is not known and nothing is offered for sealing.",
     ),

@@ -122,7 +122,12 @@ pub(super) const FIELDS: &[Entry] = &[
         "Why the opening is there: look for a grille, a flue or a gas locker above it before \
              you call it unintended, because safety openings must never be sealed.",
     ),
-    of(F::PurposeConfirmed, "purpose_confirmed", "seen to protect nobody").help(
+    of(
+        F::PurposeConfirmed,
+        "purpose_confirmed",
+        "seen to protect nobody",
+    )
+    .help(
         "Tick it when you have seen both ends: it airs nobody, feeds no flame, leads no fumes \
              away, and is no floor opening of a gas locker or beneath a gas appliance.",
     ),

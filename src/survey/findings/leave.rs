@@ -59,9 +59,10 @@ pub(super) fn gap(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
 fn asked(finder: &mut Finder<'_>, why: Refusal) {
     let field = match why {
         Refusal::PurposeNotSaid => Field::Purpose,
-        Refusal::PurposeNotConfirmed | Refusal::Sign(_) | Refusal::InFloor => {
-            Field::PurposeConfirmed
-        }
+        Refusal::PurposeNotConfirmed
+        | Refusal::Sign(_)
+        | Refusal::ChangedByHand(_)
+        | Refusal::InFloor => Field::PurposeConfirmed,
         _ => return,
     };
     finder.add(

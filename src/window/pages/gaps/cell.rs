@@ -4,10 +4,10 @@ use super::change::change;
 use super::columns::{Column, Editing};
 use super::ledger_view::{Cell, LedAway, LedgerView};
 use super::view::GapsContext;
+use crate::survey::leave::{remedies, states};
 use crate::survey::number::whole;
 use crate::survey::{
     Certainty, Edit, Facing, Field, Gap, GapId, Item, Place, Purpose, Record, RemedyKind, Survey,
-    WorkState,
 };
 use crate::window::changes_of_many::remedied;
 use crate::window::theme::palette;
@@ -47,21 +47,33 @@ pub(super) fn begin(ui: &Ui, context: &mut GapsContext<'_>, id: GapId, column: C
 }
 
 /// The options of a column, in words.
-fn options(survey: &Survey, column: Column) -> Vec<String> {
+fn options(survey: &Survey, gap: &Gap, column: Column) -> Vec<String> {
     let named = |names: &[&str]| names.iter().map(|&name| name.to_owned()).collect();
     match column {
         Column::Zone => survey.zones.iter().map(|zone| zone.name.clone()).collect(),
         Column::Facing => named(&Facing::ALL.map(Facing::name)),
         Column::Certainty => named(&Certainty::ALL.map(Certainty::name)),
         Column::Mark | Column::Purpose => named(&Purpose::ALL.map(Purpose::name)),
-        Column::State => named(&WorkState::ALL.map(WorkState::name)),
+        Column::State => {
+            let states = states(survey, gap).into_iter();
+            states.map(|state| state.name().to_owned()).collect()
+        }
         Column::Remedy => {
             let mut names = vec!["none yet"];
-            names.extend(RemedyKind::ALL.map(RemedyKind::name));
+            names.extend(kinds(survey, gap).into_iter().map(RemedyKind::name));
             named(&names)
         }
         _ => Vec::new(),
     }
+}
+
+/// The kinds of remedy that a gap may have, and the one it has.
+fn kinds(survey: &Survey, gap: &Gap) -> Vec<RemedyKind> {
+    let offered = remedies(survey, gap);
+    let own = gap.remedy.as_ref().map(|remedy| remedy.kind);
+    let mut kinds = RemedyKind::ALL.to_vec();
+    kinds.retain(|kind| offered.contains(kind) || own == Some(*kind));
+    kinds
 }
 
 fn current(survey: &Survey, gap: &Gap, column: Column) -> usize {
@@ -73,11 +85,11 @@ fn current(survey: &Survey, gap: &Gap, column: Column) -> usize {
         Column::Facing => at(&Facing::ALL, &gap.facing),
         Column::Certainty => at(&Certainty::ALL, &gap.certainty),
         Column::Mark | Column::Purpose => at(&Purpose::ALL, &gap.purpose),
-        Column::State => at(&WorkState::ALL, &gap.state),
+        Column::State => at(&states(survey, gap), &gap.state),
         Column::Remedy => gap
             .remedy
             .as_ref()
-            .and_then(|remedy| at(&RemedyKind::ALL, &remedy.kind))
+            .and_then(|remedy| at(&kinds(survey, gap), &remedy.kind))
             .map(|at| at + 1),
         _ => None,
     };
@@ -100,9 +112,13 @@ fn choose(survey: &Survey, gap: &mut Gap, column: Column, option: usize) {
         Column::Facing => set(&mut gap.facing, &Facing::ALL, option),
         Column::Certainty => set(&mut gap.certainty, &Certainty::ALL, option),
         Column::Mark | Column::Purpose => set(&mut gap.purpose, &Purpose::ALL, option),
-        Column::State => set(&mut gap.state, &WorkState::ALL, option),
+        Column::State => {
+            let states = states(survey, gap);
+            set(&mut gap.state, &states, option);
+        }
         Column::Remedy => {
-            let kind = option.checked_sub(1).and_then(|at| RemedyKind::ALL.get(at));
+            let kinds = kinds(survey, gap);
+            let kind = option.checked_sub(1).and_then(|at| kinds.get(at));
             gap.remedy = remedied(gap.remedy.as_ref(), kind.copied());
         }
         _ => {}
@@ -111,7 +127,10 @@ fn choose(survey: &Survey, gap: &mut Gap, column: Column, option: usize) {
 
 /// The keys of a cell that offers several options; the ledger has the focus meanwhile.
 pub(super) fn keys(ui: &Ui, context: &mut GapsContext<'_>, cell: Cell) {
-    let names = options(context.survey, cell.column);
+    let Some(gap) = context.survey.gap(cell.gap) else {
+        return;
+    };
+    let names = options(context.survey, gap, cell.column);
     let pressed = |key| ui.input(|input| input.key_pressed(key));
     let last = names.len().saturating_sub(1);
     let mut option = cell.option;
@@ -227,7 +246,7 @@ fn typed(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: Cell, widt
 
 /// The list of options under the cell.
 fn offer(ui: &Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: Cell, rect: Rect) {
-    let names = options(context.survey, cell.column);
+    let names = options(context.survey, gap, cell.column);
     let mut chosen = None;
     let area = Area::new(Id::unique("options of a cell"))
         .order(Order::Foreground)

@@ -3,8 +3,12 @@
 use super::super::fields::Fields;
 use super::change;
 use super::view::GapsContext;
+use crate::assess::words::capital;
+use crate::survey::leave::{leave, remedies, states};
 use crate::survey::word::Word;
-use crate::survey::{CostBasis, Edit, Field, Gap, Item, Record, Remedy, RemedyKind, WorkState};
+use crate::survey::{
+    CostBasis, Edit, Field, Gap, Item, Record, Remedy, RemedyKind, Survey, WorkState,
+};
 use crate::window::changes_of_many::remedied;
 use crate::window::context::PageContext;
 use crate::window::widgets::{self, Choice};
@@ -16,33 +20,41 @@ pub(in crate::window::pages) fn show<View>(
     context: &mut PageContext<'_, View>,
     gap: &Gap,
 ) {
-    if gap.purpose.must_stay_open() {
-        widgets::muted(
-            ui,
-            format!(
-                "This is {}: it stays open and is never sealed. Local codes apply; gas work \
-                 belongs to licensed fitters.",
-                gap.purpose.name()
-            ),
-        );
+    let survey = context.survey;
+    if let Some(words) = what_holds(survey, gap) {
+        widgets::muted(ui, words);
     }
+    let states = states(survey, gap);
+    let remedies = remedies(survey, gap);
     let mut fields = change::fields(ui, context, gap);
-    fields.one_of(Field::State, &WorkState::ALL, WorkState::name, |gap| {
-        &mut gap.state
-    });
+    fields.one_of(Field::State, &states, WorkState::name, |gap| &mut gap.state);
     fields
         .hint("2026-01-31")
         .text(Field::StateDate, |gap| &mut gap.state_date);
-    remedy_kind(&mut fields, gap);
+    remedy_kind(&mut fields, gap, &remedies);
     if let Some(of) = &gap.remedy {
         remedy(ui, context, gap, of);
     }
 }
 
-fn remedy_kind(fields: &mut Fields<'_, '_, Gap>, gap: &Gap) {
+/// What holds for any work on the gap.
+fn what_holds(survey: &Survey, gap: &Gap) -> Option<String> {
+    match leave(survey, gap) {
+        Err(why) if why.protects() => Some(format!(
+            "{}. Local codes apply; gas work belongs to licensed fitters.",
+            capital(&why.to_string())
+        )),
+        Err(why) => Some(format!("It is in no plan: {why}.")),
+        Ok(manner) => manner.heed().map(|words| format!("{}.", capital(words))),
+    }
+}
+
+fn remedy_kind(fields: &mut Fields<'_, '_, Gap>, gap: &Gap, remedies: &[RemedyKind]) {
     let current = gap.remedy.as_ref().map(|remedy| remedy.kind);
     let mut options = vec![None];
-    options.extend(RemedyKind::ALL.map(Some));
+    let kinds = RemedyKind::ALL.into_iter();
+    let offered = kinds.filter(|kind| remedies.contains(kind) || current == Some(*kind));
+    options.extend(offered.map(Some));
     let (ui, _, _) = fields.parts();
     let chosen = Choice::of(Field::Remedy, &current, &options)
         .id(gap.id)

@@ -1,12 +1,10 @@
 //! Edits of the plan: where the work on gaps stands, and how they are sealed.
 
 use crate::assess::sealing::Sealable;
+use crate::survey::leave::may_become;
 use crate::survey::{
     CostBasis, Edit, Form, Gap, GapId, Record, Remedy, RemedyKind, Survey, WorkState,
 };
-
-/// The states that a gap which may be sealed can have.
-pub(super) const STATES: [WorkState; 4] = WorkState::ALL;
 
 fn put(gap: Gap) -> Edit {
     Edit::Put(Record::Gap(Box::new(gap)))
@@ -51,7 +49,8 @@ pub(super) fn all_planned(survey: &Survey, state: WorkState, date: &str) -> Opti
     let planned = survey
         .gaps
         .iter()
-        .filter(|gap| gap.state == WorkState::Planned && !gap.purpose.must_stay_open());
+        .filter(|gap| gap.state == WorkState::Planned)
+        .filter(|gap| may_become(survey, gap, state).is_ok());
     several(
         planned
             .map(|gap| in_state(survey, gap, state, date))

@@ -5,7 +5,7 @@ mod fields;
 pub(super) mod view;
 
 use super::view::GapsContext;
-use crate::survey::{Certainty, Edit, Facing, Field, Record, ZoneId};
+use crate::survey::{Certainty, Edit, Facing, Field, GapPart, Purpose, Record, ZoneId};
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use draft::Start;
@@ -40,6 +40,7 @@ fn bar(ui: &mut Ui, context: &mut GapsContext<'_>) {
         fields::sizes(ui, &mut entry, wanted == Some(Wanted::FirstSize));
         fields::place(ui, &mut entry);
         fields::name(ui, &mut entry);
+        what_for(ui, context, &mut entry);
         found_by(ui, &mut entry);
         pressed = labelled(ui, "", 52.0, |ui| {
             let height = ui.spacing().interact_size.y;
@@ -131,6 +132,36 @@ fn choices(ui: &mut Ui, context: &GapsContext<'_>, entry: &mut Entry, shape_want
     });
     if let Some(start) = chosen {
         entry.draft.begin(start);
+        entry.settled = true;
+    }
+}
+
+/// What part it is, and what it is there for.
+fn what_for(ui: &mut Ui, context: &GapsContext<'_>, entry: &mut Entry) {
+    let part = entry.draft.part();
+    let chosen = labelled(ui, "part", 146.0, |ui| {
+        Choice::new("New gap: part", &part, &GapPart::ALL)
+            .help(Field::GapPart.help())
+            .compact()
+            .on_enter(&mut entry.entered)
+            .width(138.0)
+            .show(ui, |part| part.name().to_owned())
+    });
+    if let Some(part) = chosen {
+        entry.draft.part = Some(part);
+        entry.settled = true;
+    }
+    let purpose = entry.draft.purpose(context.survey);
+    let chosen = labelled(ui, "purpose", 138.0, |ui| {
+        Choice::new("New gap: purpose", &purpose, &Purpose::ALL)
+            .help(Field::Purpose.help())
+            .compact()
+            .on_enter(&mut entry.entered)
+            .width(130.0)
+            .show(ui, |purpose| purpose.name().to_owned())
+    });
+    if let Some(purpose) = chosen {
+        entry.draft.purpose = Some(purpose);
         entry.settled = true;
     }
 }
