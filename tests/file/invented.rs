@@ -142,6 +142,7 @@ impl Maker {
                 name: maker.text(),
                 room_sealed: maker.yes(),
             }),
+            appliances_confirmed: self.yes(),
             machines: self.list(3, Self::machine),
             heaters: self.heaters(),
             fans: self.fans(),
@@ -361,7 +362,10 @@ impl Maker {
                 height_m: self.maybe(),
                 rise_m: self.maybe(),
             },
+            part: self.pick(&GapPart::ALL),
             purpose: self.pick(&Purpose::ALL),
+            purpose_confirmed: self.yes(),
+            purpose_was: self.yes().then_some(Purpose::GasDropOut),
             closing: self.closing(),
             leads_to: self.pick(&[LeadsTo::LivingSpace, LeadsTo::Compartment]),
             behind: match self.next() % 3 {

@@ -75,6 +75,7 @@ pub(crate) fn survey() -> Survey {
         weather: weather(),
         fabric: fabric(),
         appliances: appliances(),
+        appliances_confirmed: true,
         machines: machines(),
         heaters: heaters(),
         fans: fans(),
