@@ -100,6 +100,14 @@ pub enum Edit {
     Several(Vec<Edit>),
 }
 
+impl Edit {
+    /// Replaces a gap, or adds it at the end of the ledger.
+    #[must_use]
+    pub fn gap(gap: Gap) -> Self {
+        Self::Put(Record::Gap(Box::new(gap)))
+    }
+}
+
 /// Why an edit was not made. The survey is unchanged.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum EditRefused {

@@ -134,6 +134,12 @@ impl Survey {
         self.zones.iter().find(|zone| zone.id == id)
     }
 
+    /// The name of a zone; empty where it is gone.
+    #[must_use]
+    pub fn zone_name(&self, id: ZoneId) -> &str {
+        self.zone(id).map_or("", |zone| zone.name.as_str())
+    }
+
     /// The space with this id.
     #[must_use]
     pub fn space(&self, id: SpaceId) -> Option<&Space> {

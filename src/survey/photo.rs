@@ -66,6 +66,37 @@ impl PhotoMark {
         }
     }
 
+    /// The mark with each of its places, across and down, and its radius changed.
+    #[must_use]
+    pub fn changed(
+        self,
+        place: impl Fn(f64, f64) -> (f64, f64),
+        of_radius: impl Fn(f64) -> f64,
+    ) -> Self {
+        let (across, down) = self.place();
+        let (across, down) = place(across, down);
+        match self {
+            Self::Circle { radius, .. } => Self::Circle {
+                across,
+                down,
+                radius: of_radius(radius),
+            },
+            Self::Arrow {
+                from_across,
+                from_down,
+                ..
+            } => {
+                let (from_across, from_down) = place(from_across, from_down);
+                Self::Arrow {
+                    from_across,
+                    from_down,
+                    across,
+                    down,
+                }
+            }
+        }
+    }
+
     /// Whether it points into the picture and, for a circle, has a size that can be seen.
     #[must_use]
     pub fn is_in_picture(&self) -> bool {

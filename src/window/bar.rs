@@ -1,14 +1,14 @@
 //! The bar at the top: menus, pages, and the set-up that results are shown for.
 
-use super::commands::{COMMANDS, Command, CommandLine, Menu};
+use super::commands::{Command, CommandLine, MENUS};
 use super::page::Page;
 use super::request::Queue;
-use super::theme::{bold, palette};
+use super::theme::palette;
 use super::widgets;
 use crate::survey::{Edit, SetUp, Survey};
 use eframe::egui;
 use egui::containers::menu::{MenuBar, MenuButton};
-use egui::{Button, RichText, Stroke, Ui, vec2};
+use egui::{Button, RichText, Ui, vec2};
 
 /// Room for the set-up, so that it wraps as one piece.
 const SET_UP_WIDTH: f32 = 196.0;
@@ -31,9 +31,9 @@ pub(super) fn show(ui: &mut Ui, survey: Option<&Survey>, shown: Page, queue: &mu
 }
 
 fn menus(ui: &mut Ui, survey_open: bool, queue: &mut Queue) {
-    for menu in Menu::ALL {
-        MenuButton::new(menu.name()).ui(ui, |ui| {
-            for line in COMMANDS.iter().filter(|line| line.menu == menu) {
+    for (menu, lines) in MENUS {
+        MenuButton::new(menu).ui(ui, |ui| {
+            for line in lines {
                 if line.starts_group {
                     ui.separator();
                 }
@@ -61,17 +61,8 @@ fn entry(ui: &mut Ui, line: &CommandLine, survey_open: bool, queue: &mut Queue) 
 }
 
 fn tab(ui: &mut Ui, page: Page, shown: bool, queue: &mut Queue) {
-    let palette = palette(ui);
-    let mut words = RichText::new(page.name()).color(palette.text);
-    if shown {
-        words = words.family(bold()).color(palette.accent);
-    }
     let command = Command::Show(page);
-    let response = ui.add(
-        Button::new(words)
-            .frame_when_inactive(false)
-            .selected(false),
-    );
+    let response = widgets::tab(ui, page.name(), shown, palette(ui).accent);
     if let Some(line) = command.line() {
         let keys = line.shortcuts.first();
         let keys = keys.map_or_else(String::new, |keys| {
@@ -80,16 +71,6 @@ fn tab(ui: &mut Ui, page: Page, shown: bool, queue: &mut Queue) {
         response
             .clone()
             .on_hover_text(format!("{}{keys}", line.tooltip));
-    }
-    ui.ctx().accesskit_node_builder(response.id, |node| {
-        node.set_role(egui::accesskit::Role::Tab);
-        node.set_selected(shown);
-    });
-    if shown {
-        let rect = response.rect.shrink2(vec2(7.0, 0.0));
-        let line = Stroke::new(2.5, palette.accent);
-        ui.painter()
-            .hline(rect.x_range(), rect.bottom() - 1.0, line);
     }
     if response.clicked() {
         queue.command(command);

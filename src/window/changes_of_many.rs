@@ -3,7 +3,7 @@
 use super::ledger::{copied, mirrored};
 use crate::survey::leave::{may_become, remedies};
 use crate::survey::{
-    Behind, Certainty, CostBasis, Edit, Gap, GapId, GapPart, Record, RecordId, Remedy, RemedyKind,
+    Behind, Certainty, CostBasis, Edit, Form, Gap, GapId, GapPart, RecordId, Remedy, RemedyKind,
     Survey, WorkState, ZoneId,
 };
 use std::collections::HashMap;
@@ -17,10 +17,6 @@ pub struct ChangeOfMany {
     pub selected: Vec<GapId>,
 }
 
-fn put(gap: Gap) -> Edit {
-    Edit::Put(Record::Gap(Box::new(gap)))
-}
-
 /// Each of the gaps, changed.
 fn each(survey: &Survey, ids: &[GapId], change: impl Fn(&mut Gap)) -> Edit {
     let gaps = ids.iter().filter_map(|&id| survey.gap(id));
@@ -28,7 +24,7 @@ fn each(survey: &Survey, ids: &[GapId], change: impl Fn(&mut Gap)) -> Edit {
         gaps.map(|gap| {
             let mut gap = gap.clone();
             change(&mut gap);
-            put(gap)
+            Edit::gap(gap)
         })
         .collect(),
     )
@@ -67,29 +63,45 @@ pub fn certainty(survey: &Survey, ids: &[GapId], certainty: Certainty) -> Edit {
 pub fn remedy(survey: &Survey, ids: &[GapId], kind: Option<RemedyKind>) -> Edit {
     each(survey, ids, |gap| {
         if kind.is_none_or(|kind| remedies(survey, gap).contains(&kind)) {
-            gap.remedy = remedied(gap.remedy.as_ref(), kind);
+            gap.remedy = remedied(gap, kind);
         }
     })
 }
 
-/// A remedy of another kind: words, costs and time stay as they were.
+/// The remedy of a gap with another kind: words, costs and time stay as they were.
 #[must_use]
-pub fn remedied(old: Option<&Remedy>, kind: Option<RemedyKind>) -> Option<Remedy> {
+pub fn remedied(gap: &Gap, kind: Option<RemedyKind>) -> Option<Remedy> {
     let kind = kind?;
-    Some(match old {
-        Some(old) => Remedy {
-            kind,
-            ..old.clone()
-        },
+    Some(match gap.remedy.clone() {
+        Some(old) => Remedy { kind, ..old },
         None => Remedy {
             kind,
             words: String::new(),
             leak_left_percent: None,
             material_cost: None,
-            cost_basis: CostBasis::Piece,
+            cost_basis: match gap.form {
+                Form::NarrowGap { .. } => CostBasis::Metre,
+                _ => CostBasis::Piece,
+            },
             minutes: None,
         },
     })
+}
+
+/// No remedy, and every kind of one that suits any of the gaps or that it has.
+#[must_use]
+pub fn remedy_kinds(survey: &Survey, gaps: &[&Gap]) -> Vec<Option<RemedyKind>> {
+    let has = |gap: &Gap, kind| gap.remedy.as_ref().is_some_and(|own| own.kind == kind);
+    let suits = |gap: &Gap, kind| remedies(survey, gap).contains(&kind) || has(gap, kind);
+    let kinds = RemedyKind::ALL.into_iter();
+    let kinds = kinds.filter(|kind| gaps.iter().any(|gap| suits(gap, *kind)));
+    std::iter::once(None).chain(kinds.map(Some)).collect()
+}
+
+/// A kind of remedy in words, or that there is none.
+#[must_use]
+pub fn remedy_words(kind: Option<RemedyKind>) -> &'static str {
+    kind.map_or("none yet", RemedyKind::name)
 }
 
 /// Copies of all, as found.
@@ -112,7 +124,7 @@ fn copies(survey: &Survey, ids: &[GapId], change: impl Fn(&mut Gap)) -> Option<C
         let mut gap = copied(gap, free);
         change(&mut gap);
         selected.push(gap.id);
-        edits.push(put(gap));
+        edits.push(Edit::gap(gap));
         free = GapId(free.0.checked_add(1)?);
     }
     (!selected.is_empty()).then_some(ChangeOfMany {
@@ -171,7 +183,7 @@ fn inner_first(survey: &Survey, ids: &[GapId]) -> Vec<GapId> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::survey::{Facing, Form, LeadsTo, VehicleKind};
+    use crate::survey::{Facing, LeadsTo, VehicleKind};
 
     fn survey(gaps: u32) -> Survey {
         let mut survey = Survey::new(VehicleKind::PanelVan);
@@ -180,7 +192,7 @@ mod tests {
                 diameter_mm: Some(10.0),
             };
             let gap = Gap::new(GapId(id), survey.zones[0].id, Facing::Roof, form);
-            survey.apply(put(gap)).unwrap();
+            survey.apply(Edit::gap(gap)).unwrap();
         }
         survey
     }
@@ -196,7 +208,7 @@ mod tests {
             let mut gap = survey.gap(GapId(inner)).unwrap().clone();
             gap.behind = Some(Behind::Gap(GapId(outer)));
             gap.leads_to = LeadsTo::Compartment;
-            survey.apply(put(gap)).unwrap();
+            survey.apply(Edit::gap(gap)).unwrap();
         }
         let change = delete(&survey, &ids(&[4, 2, 1]), &ids(&[1, 2, 3, 4])).unwrap();
         survey.apply(change.edit).unwrap();
@@ -228,11 +240,23 @@ mod tests {
 
     #[test]
     fn another_kind_of_remedy_keeps_words_and_costs() {
-        let mut first = remedied(None, Some(RemedyKind::Brush)).unwrap();
-        first.material_cost = Some(4.5);
-        let second = remedied(Some(&first), Some(RemedyKind::Strip)).unwrap();
+        let mut gap = survey(1).gaps.remove(0);
+        gap.remedy = remedied(&gap, Some(RemedyKind::Brush));
+        gap.remedy.as_mut().unwrap().material_cost = Some(4.5);
+        let second = remedied(&gap, Some(RemedyKind::Strip)).unwrap();
         assert_eq!(second.material_cost, Some(4.5));
         assert_eq!(second.kind, RemedyKind::Strip);
-        assert_eq!(remedied(Some(&second), None), None);
+        assert_eq!(second.cost_basis, CostBasis::Piece);
+        assert_eq!(remedied(&gap, None), None);
+    }
+
+    #[test]
+    fn a_first_remedy_of_a_narrow_gap_is_counted_by_the_metre() {
+        let mut gap = survey(1).gaps.remove(0);
+        let [narrow, ..] = Form::blanks();
+        assert!(matches!(narrow, Form::NarrowGap { .. }));
+        gap.form = narrow;
+        let remedy = remedied(&gap, Some(RemedyKind::Strip)).unwrap();
+        assert_eq!(remedy.cost_basis, CostBasis::Metre);
     }
 }

@@ -1,6 +1,6 @@
 //! Every key of the window on one sheet.
 
-use super::commands::{COMMANDS, Menu};
+use super::commands::MENUS;
 use super::theme::palette;
 use eframe::egui;
 use egui::{Grid, Label, RichText, ScrollArea, Ui};
@@ -31,15 +31,15 @@ pub(super) fn show(ui: &mut Ui) {
                 .num_columns(3)
                 .striped(true)
                 .show(ui, |ui| {
-                    for menu in Menu::ALL {
-                        for line in COMMANDS.iter().filter(|line| line.menu == menu) {
+                    for (menu, lines) in MENUS {
+                        for line in lines {
                             let keys: Vec<String> = line
                                 .shortcuts
                                 .iter()
                                 .map(|keys| ui.ctx().format_shortcut(keys))
                                 .collect();
                             if !keys.is_empty() {
-                                row(ui, menu.name(), &keys.join(" or "), line.tooltip);
+                                row(ui, menu, &keys.join(" or "), line.tooltip);
                             }
                         }
                     }

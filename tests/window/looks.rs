@@ -7,7 +7,7 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::survey::file::print;
 use gapledger::survey::{Survey, VehicleKind};
 use gapledger::window::app::Start;
-use gapledger::window::commands::{COMMANDS, Command};
+use gapledger::window::commands::{self, Command};
 use gapledger::window::page::Page;
 use gapledger::window::theme::TOUCH_TARGET;
 
@@ -64,7 +64,7 @@ fn the_sheet_of_keys_names_every_command_that_has_keys() {
     let mut window = window(Start::test(None));
     window.state_mut().queue().command(Command::Keys);
     window.run();
-    for line in COMMANDS.iter().filter(|line| !line.shortcuts.is_empty()) {
+    for line in commands::all().filter(|line| !line.shortcuts.is_empty()) {
         assert!(shows(&window, line.tooltip), "{}", line.name);
     }
     press(&mut window, Key::Enter);

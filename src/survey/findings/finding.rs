@@ -5,7 +5,7 @@ use crate::survey::ids::{
     WeatherId, ZoneId,
 };
 use crate::survey::number::given;
-use crate::survey::{Field, Gap, date};
+use crate::survey::{Field, Gap, RecordId, date};
 
 /// How bad it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -74,6 +74,24 @@ pub enum Item {
     Ledger,
     /// Safety ventilation as a whole.
     SafetyVentilation,
+}
+
+impl From<RecordId> for Item {
+    fn from(record: RecordId) -> Self {
+        match record {
+            RecordId::Zone(id) => Self::Zone(id),
+            RecordId::Gap(id) => Self::Gap(id),
+            RecordId::Weather(id) => Self::Weather(id),
+            RecordId::Fabric(id) => Self::Fabric(id),
+            RecordId::Appliance(id) => Self::Appliance(id),
+            RecordId::Machine(id) => Self::Machine(id),
+            RecordId::Heater(id) => Self::Heater(id),
+            RecordId::Fan(id) => Self::Fan(id),
+            RecordId::Source(id) => Self::Source(id),
+            RecordId::Space(id) => Self::Space(id),
+            RecordId::InnerOpening(id) => Self::InnerOpening(id),
+        }
+    }
 }
 
 /// Where a finding is: the item and, if it is about one, the field.

@@ -3,7 +3,7 @@
 use super::App;
 use super::state::Picking;
 use crate::survey::findings::numbered;
-use crate::survey::{Edit, GapId, MergeKey, Photo, Record, Severity, findings};
+use crate::survey::{Edit, GapId, MergeKey, Photo, Severity, findings};
 use crate::window::page::Page;
 use crate::window::photos::Source;
 use crate::window::picker::{Pick, Picked, Way};
@@ -88,7 +88,7 @@ impl App {
         }
         gap.photos.push(Photo::new(name));
         let merge = MergeKey(format!("photos {batch}"));
-        self.edit(Edit::Put(Record::Gap(Box::new(gap))), Some(merge));
+        self.edit(Edit::gap(gap), Some(merge));
     }
 
     /// Asks the system for photos for the selected gap.

@@ -167,9 +167,9 @@ impl App {
         let change = match command {
             Command::AddGap => {
                 let one = self.view.gaps.selected_in(survey);
-                ledger::add(survey, one).map(|change| ChangeOfMany {
-                    edit: change.edit,
-                    selected: change.selected.into_iter().collect(),
+                ledger::add(survey, one).map(|gap| ChangeOfMany {
+                    selected: vec![gap.id],
+                    edit: Edit::gap(gap),
                 })
             }
             Command::DuplicateGap => changes_of_many::duplicate(survey, &chosen),

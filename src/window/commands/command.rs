@@ -70,42 +70,11 @@ pub enum Command {
     FirstSteps,
 }
 
-/// The menu a command stands in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Menu {
-    /// Files.
-    Survey,
-    /// Steps and gaps.
-    Edit,
-    /// Pages and looks.
-    View,
-    /// Help.
-    Help,
-}
-
-impl Menu {
-    /// Every menu, from left to right.
-    pub const ALL: [Self; 4] = [Self::Survey, Self::Edit, Self::View, Self::Help];
-
-    /// Its name.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Survey => "Survey",
-            Self::Edit => "Edit",
-            Self::View => "View",
-            Self::Help => "Help",
-        }
-    }
-}
-
 /// One line of the table.
 #[derive(Clone, Copy, Debug)]
 pub struct CommandLine {
     /// The command.
     pub command: Command,
-    /// The menu it stands in.
-    pub menu: Menu,
     /// A rule is drawn above it.
     pub starts_group: bool,
     /// Its name in the menu.

@@ -3,8 +3,8 @@
 mod command;
 mod table;
 
-pub use command::{Command, CommandLine, Menu};
-pub use table::COMMANDS;
+pub use command::{Command, CommandLine};
+pub use table::MENUS;
 
 use eframe::egui;
 use egui::KeyboardShortcut;
@@ -31,8 +31,13 @@ impl Command {
     /// Its line in the table.
     #[must_use]
     pub fn line(self) -> Option<&'static CommandLine> {
-        COMMANDS.iter().find(|line| line.command == self)
+        all().find(|line| line.command == self)
     }
+}
+
+/// Every command, in the order of the menus.
+pub fn all() -> impl Iterator<Item = &'static CommandLine> {
+    MENUS.iter().flat_map(|(_, lines)| *lines)
 }
 
 /// The commands whose shortcut was pressed; their keys are used up. With a photo shown large, only
@@ -43,7 +48,7 @@ pub fn pressed(ctx: &egui::Context, survey_open: bool, photo_large: bool) -> Vec
     let typing = ctx.text_edit_focused();
     let mut pressed = Vec::new();
     // Longer chords first: Ctrl+Shift+S also matches Ctrl+S.
-    let mut lines: Vec<&CommandLine> = COMMANDS.iter().collect();
+    let mut lines: Vec<&CommandLine> = all().collect();
     lines.sort_by_key(|line| {
         let shift = |shortcut: &KeyboardShortcut| shortcut.modifiers.shift;
         !line.shortcuts.iter().any(shift)

@@ -1,6 +1,6 @@
 //! The table itself: a line for each command, in the order of the menus.
 
-use super::command::{Command, CommandLine, Menu};
+use super::command::{Command, CommandLine};
 use crate::window::page::Page;
 use eframe::egui;
 use egui::{Key, KeyboardShortcut, Modifiers};
@@ -18,7 +18,6 @@ const fn plain(key: Key) -> KeyboardShortcut {
 }
 
 const fn line(
-    menu: Menu,
     command: Command,
     name: &'static str,
     shortcuts: &'static [KeyboardShortcut],
@@ -26,7 +25,6 @@ const fn line(
 ) -> CommandLine {
     CommandLine {
         command,
-        menu,
         starts_group: false,
         name,
         tooltip,
@@ -47,10 +45,16 @@ impl CommandLine {
     }
 }
 
-/// Every command, in the order of the menus.
-pub const COMMANDS: &[CommandLine] = &[
+/// Every menu, from left to right, with its commands.
+pub const MENUS: [(&str, &[CommandLine]); 4] = [
+    ("Survey", SURVEY),
+    ("Edit", EDIT),
+    ("View", VIEW),
+    ("Help", HELP),
+];
+
+const SURVEY: &[CommandLine] = &[
     line(
-        Menu::Survey,
         Command::New,
         "New survey…",
         &[ctrl_shift(Key::N)],
@@ -58,30 +62,20 @@ pub const COMMANDS: &[CommandLine] = &[
     )
     .always(),
     line(
-        Menu::Survey,
         Command::Open,
         "Open…",
         &[ctrl(Key::O)],
         "Open a survey file",
     )
     .always(),
+    line(Command::Save, "Save", &[ctrl(Key::S)], "Save the survey").group(),
     line(
-        Menu::Survey,
-        Command::Save,
-        "Save",
-        &[ctrl(Key::S)],
-        "Save the survey",
-    )
-    .group(),
-    line(
-        Menu::Survey,
         Command::SaveAs,
         "Save as…",
         &[ctrl_shift(Key::S)],
         "Save the survey under another name",
     ),
     line(
-        Menu::Survey,
         Command::SaveSheet,
         "Save job sheet as PDF…",
         &[ctrl(Key::P)],
@@ -89,51 +83,36 @@ pub const COMMANDS: &[CommandLine] = &[
     )
     .group(),
     line(
-        Menu::Survey,
         Command::SaveLedger,
         "Save ledger as CSV…",
         &[],
         "Write the ledger of gaps for a spreadsheet",
     ),
     line(
-        Menu::Survey,
         Command::SavePlan,
         "Save plan as CSV…",
         &[],
         "Write the sealing plan for a spreadsheet",
     ),
     line(
-        Menu::Survey,
         Command::StartPage,
         "Start page",
         &[ctrl(Key::W)],
         "Close this survey; new, recent and rescued surveys",
     )
     .group(),
+    line(Command::Quit, "Quit", &[ctrl(Key::Q)], "Leave Gapledger").always(),
+];
+
+const EDIT: &[CommandLine] = &[
+    line(Command::Undo, "Undo", &[ctrl(Key::Z)], "Undo the last step"),
     line(
-        Menu::Survey,
-        Command::Quit,
-        "Quit",
-        &[ctrl(Key::Q)],
-        "Leave Gapledger",
-    )
-    .always(),
-    line(
-        Menu::Edit,
-        Command::Undo,
-        "Undo",
-        &[ctrl(Key::Z)],
-        "Undo the last step",
-    ),
-    line(
-        Menu::Edit,
         Command::Redo,
         "Redo",
         &[ctrl_shift(Key::Z), ctrl(Key::Y)],
         "Do the step again that was undone last",
     ),
     line(
-        Menu::Edit,
         Command::AddGap,
         "Add gap",
         &[ctrl(Key::N), plain(Key::Insert)],
@@ -141,91 +120,81 @@ pub const COMMANDS: &[CommandLine] = &[
     )
     .group(),
     line(
-        Menu::Edit,
         Command::QuickEntry,
         "Quick entry",
         &[ctrl(Key::E)],
         "Go to the bar that takes a gap in one line and is ready for the next",
     ),
     line(
-        Menu::Edit,
         Command::DuplicateGap,
         "Duplicate gap",
         &[ctrl(Key::D)],
         "Add a copy of each selected gap",
     ),
     line(
-        Menu::Edit,
         Command::MirrorGap,
         "Mirror gap to the other side",
         &[ctrl(Key::M)],
         "Add a copy of each selected gap on the other side of the vehicle",
     ),
     line(
-        Menu::Edit,
         Command::DeleteGap,
         "Delete gap",
         &[ctrl(Key::Delete)],
         "Delete each selected gap; it can be undone",
     ),
     line(
-        Menu::Edit,
         Command::FindGap,
         "Find gap",
         &[ctrl(Key::F)],
         "Search the ledger by words or by the number of a gap",
     ),
     line(
-        Menu::Edit,
         Command::AddPhotos,
         "Add photos…",
         &[ctrl_shift(Key::P)],
         "Add photos to the selected gap",
     ),
+];
+
+const VIEW: &[CommandLine] = &[
     line(
-        Menu::View,
         Command::Show(Page::Vehicle),
         "Vehicle",
         &[ctrl(Key::Num1)],
         "Size, place, weather, fabric, equipment",
     ),
     line(
-        Menu::View,
         Command::Show(Page::Gaps),
         "Gaps",
         &[ctrl(Key::Num2)],
         "The ledger of gaps",
     ),
     line(
-        Menu::View,
         Command::Show(Page::AirChange),
         "Air change",
         &[ctrl(Key::Num3)],
         "Air changes in each weather case",
     ),
     line(
-        Menu::View,
         Command::Show(Page::DryingHeat),
         "Drying & heat",
         &[ctrl(Key::Num4)],
         "Water to remove and heat in each weather case",
     ),
     line(
-        Menu::View,
         Command::Show(Page::SealingPlan),
         "Sealing plan",
         &[ctrl(Key::Num5)],
         "What to seal first, for the money, and what stays open",
     ),
     line(
-        Menu::View,
         Command::Show(Page::JobSheet),
         "Job sheet",
         &[ctrl(Key::Num6)],
         "What is printed and handed over",
     ),
     line(
-        Menu::View,
         Command::Findings,
         "Findings",
         &[plain(Key::F8)],
@@ -233,7 +202,6 @@ pub const COMMANDS: &[CommandLine] = &[
     )
     .group(),
     line(
-        Menu::View,
         Command::Light,
         "Light colours",
         &[],
@@ -242,7 +210,6 @@ pub const COMMANDS: &[CommandLine] = &[
     .always()
     .group(),
     line(
-        Menu::View,
         Command::Dark,
         "Dark colours",
         &[],
@@ -250,7 +217,6 @@ pub const COMMANDS: &[CommandLine] = &[
     )
     .always(),
     line(
-        Menu::View,
         Command::FollowSystem,
         "Colours as the system",
         &[],
@@ -258,7 +224,6 @@ pub const COMMANDS: &[CommandLine] = &[
     )
     .always(),
     line(
-        Menu::View,
         Command::Larger,
         "Larger",
         &[ctrl(Key::Plus), ctrl(Key::Equals)],
@@ -267,7 +232,6 @@ pub const COMMANDS: &[CommandLine] = &[
     .always()
     .group(),
     line(
-        Menu::View,
         Command::Smaller,
         "Smaller",
         &[ctrl(Key::Minus)],
@@ -275,7 +239,6 @@ pub const COMMANDS: &[CommandLine] = &[
     )
     .always(),
     line(
-        Menu::View,
         Command::FirstSize,
         "Usual size",
         &[ctrl(Key::Num0)],
@@ -283,15 +246,16 @@ pub const COMMANDS: &[CommandLine] = &[
     )
     .always(),
     line(
-        Menu::View,
         Command::TouchSize,
         "Touch size",
         &[ctrl(Key::T)],
         "Inputs and buttons large enough for a gloved finger; choose it again for the usual size",
     )
     .always(),
+];
+
+const HELP: &[CommandLine] = &[
     line(
-        Menu::Help,
         Command::FieldHelp,
         "Help on the field",
         &[plain(Key::F1)],
@@ -299,7 +263,6 @@ pub const COMMANDS: &[CommandLine] = &[
     )
     .always(),
     line(
-        Menu::Help,
         Command::Keys,
         "Keys…",
         &[ctrl(Key::F1)],
@@ -307,14 +270,12 @@ pub const COMMANDS: &[CommandLine] = &[
     )
     .always(),
     line(
-        Menu::Help,
         Command::FirstSteps,
         "First steps",
         &[],
         "What to do first, in a line under the menus",
     ),
     line(
-        Menu::Help,
         Command::Messages,
         "Messages…",
         &[ctrl_shift(Key::M)],

@@ -5,12 +5,13 @@ use super::opened::{At, Drag, Lightbox, Tool, turn_to};
 use crate::survey::PhotoMark;
 use crate::window::request::Queue;
 use crate::window::theme::palette;
+use crate::window::widgets::hold_arrows;
 use eframe::egui;
 use egui::accesskit::Role;
 use egui::load::SizedTexture;
 use egui::{
-    Color32, Event, EventFilter, Id, Key, Painter, Pos2, Rect, Response, Sense, Stroke, StrokeKind,
-    Ui, WidgetInfo, pos2, vec2,
+    Color32, Event, Id, Key, Painter, Pos2, Rect, Response, Sense, Stroke, StrokeKind, Ui,
+    WidgetInfo, pos2, vec2,
 };
 
 /// Colour of a mark, and of the dark line under it: seen on light and on dark.
@@ -40,7 +41,7 @@ pub(super) fn show(
     }
     let picture = Picture { rect };
     if response.has_focus() {
-        hold(ui, &response);
+        hold_arrows(ui, response.id);
         keys(ui, queue, lightbox, here, &picture);
     }
     pointer(ui, queue, lightbox, here, &picture, &response);
@@ -75,16 +76,6 @@ impl Picture {
         let inside = |share: f32| f64::from(share).clamp(0.0, 1.0);
         (inside(from.x), inside(from.y))
     }
-}
-
-/// Arrow keys stay with the photo; Tab goes on as everywhere.
-fn hold(ui: &Ui, response: &Response) {
-    let filter = EventFilter {
-        vertical_arrows: true,
-        horizontal_arrows: true,
-        ..EventFilter::default()
-    };
-    ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
 }
 
 fn keys(ui: &Ui, queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>, picture: &Picture) {

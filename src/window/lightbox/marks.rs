@@ -40,20 +40,13 @@ pub(super) fn add(queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>, mar
 
 /// Puts a mark of the tool's kind where it is seen at once.
 pub(super) fn put_in_the_middle(queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>) {
-    let mark = match lightbox.tool {
-        Tool::Circle => PhotoMark::Circle {
-            across: 0.5,
-            down: 0.5,
-            radius: USUAL_RADIUS,
-        },
-        Tool::Arrow => PhotoMark::Arrow {
-            from_across: 0.35,
-            from_down: 0.35,
-            across: 0.5,
-            down: 0.5,
-        },
+    let (from, to) = match lightbox.tool {
+        Tool::Circle => ((0.5, 0.5), (0.5 + USUAL_RADIUS, 0.5)),
+        Tool::Arrow => ((0.35, 0.35), (0.5, 0.5)),
     };
-    add(queue, lightbox, here, mark);
+    if let Some(mark) = drawn(lightbox.tool, from, to, 1.0) {
+        add(queue, lightbox, here, mark);
+    }
     lightbox.fresh = true;
 }
 
@@ -73,82 +66,43 @@ pub(super) fn remove(queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>) 
 /// The mark moved by shares of the picture; its place stays in it.
 pub(super) fn moved(mark: PhotoMark, across_by: f64, down_by: f64) -> PhotoMark {
     let (across, down) = mark.place();
-    let to = (
-        (across + across_by).clamp(0.0, 1.0),
-        (down + down_by).clamp(0.0, 1.0),
-    );
-    match mark {
-        PhotoMark::Circle { radius, .. } => PhotoMark::Circle {
-            across: to.0,
-            down: to.1,
-            radius,
-        },
-        PhotoMark::Arrow {
-            from_across,
-            from_down,
-            ..
-        } => PhotoMark::Arrow {
-            from_across: from_across + to.0 - across,
-            from_down: from_down + to.1 - down,
-            across: to.0,
-            down: to.1,
-        },
-    }
+    let right = (across + across_by).clamp(0.0, 1.0) - across;
+    let lower = (down + down_by).clamp(0.0, 1.0) - down;
+    mark.changed(
+        |across, down| (across + right, down + lower),
+        |radius| radius,
+    )
 }
 
 /// The mark larger or smaller; an arrow keeps its tip.
 pub(super) fn sized(mark: PhotoMark, factor: f64) -> PhotoMark {
-    match mark {
-        PhotoMark::Circle {
-            across,
-            down,
-            radius,
-        } => PhotoMark::Circle {
-            across,
-            down,
-            radius: (radius * factor).clamp(LEAST, 1.0),
-        },
+    let (across, down) = mark.place();
+    let factor = match mark {
         PhotoMark::Arrow {
             from_across,
             from_down,
-            across,
-            down,
-        } => {
-            let (back, up) = (from_across - across, from_down - down);
-            let factor = if back.hypot(up) * factor < LEAST {
-                1.0
-            } else {
-                factor
-            };
-            PhotoMark::Arrow {
-                from_across: across + back * factor,
-                from_down: down + up * factor,
-                across,
-                down,
-            }
-        }
-    }
+            ..
+        } if (from_across - across).hypot(from_down - down) * factor < LEAST => 1.0,
+        _ => factor,
+    };
+    mark.changed(
+        |x, y| (across + (x - across) * factor, down + (y - down) * factor),
+        |radius| (radius * factor).clamp(LEAST, 1.0),
+    )
 }
 
 /// An arrow turned about its tip by an eighth; `ratio` is height by width.
 pub(super) fn turned(mark: PhotoMark, ratio: f64) -> PhotoMark {
-    let PhotoMark::Arrow {
-        from_across,
-        from_down,
-        across,
-        down,
-    } = mark
-    else {
-        return mark;
-    };
-    let (back, up) = (from_across - across, (from_down - down) * ratio);
+    let (across, down) = mark.place();
     let (sine, cosine) = std::f64::consts::FRAC_PI_4.sin_cos();
-    PhotoMark::Arrow {
-        from_across: across + back * cosine - up * sine,
-        from_down: down + (back * sine + up * cosine) / ratio,
-        across,
-        down,
-    }
+    let about_tip = |x: f64, y: f64| {
+        let (back, up) = (x - across, (y - down) * ratio);
+        (
+            across + back * cosine - up * sine,
+            down + (back * sine + up * cosine) / ratio,
+        )
+    };
+    mark.changed(about_tip, |radius| radius)
 }
 
 /// Whether a place is on the mark, near enough to take hold of it.

@@ -11,7 +11,7 @@ use super::photos::{Photos, Sight};
 use super::request::Queue;
 use super::widgets::{self, TextField};
 use crate::survey::findings::numbered;
-use crate::survey::{Edit, Field, Record, Survey};
+use crate::survey::{Edit, Field, Survey};
 use eframe::egui;
 use egui::{Context, Frame, Id, Key, Modal, Modifiers, Ui, vec2};
 use opened::{At, Drag, Tool, turn_to};
@@ -84,7 +84,7 @@ fn content(
         if let Some(photo) = gap.photos.get_mut(here.at) {
             photo.caption = caption;
         }
-        queue.typed(Edit::Put(Record::Gap(Box::new(gap))));
+        queue.typed(Edit::gap(gap));
     }
     let room = ui.available_size() * ui.ctx().pixels_per_point();
     let sight = photos.large(ui.ctx(), &here.photo.name, room);

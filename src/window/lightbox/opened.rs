@@ -1,6 +1,6 @@
 //! The photo shown large, and what is being done to it.
 
-use crate::survey::{Edit, Gap, GapId, MergeKey, Photo, PhotoMark, Record};
+use crate::survey::{Edit, Gap, GapId, MergeKey, Photo, PhotoMark};
 use crate::window::request::Queue;
 
 /// What a drag on the photo draws.
@@ -69,7 +69,7 @@ impl At<'_> {
         if let Some(photo) = gap.photos.get_mut(self.at) {
             change(photo);
         }
-        queue.edit(Edit::Put(Record::Gap(Box::new(gap))), merge);
+        queue.edit(Edit::gap(gap), merge);
     }
 
     /// Changes one mark; changes of the same mark in a row are one step.
@@ -106,26 +106,5 @@ pub(super) fn turn_to(
 /// stays readable.
 pub(super) fn rounded(mark: PhotoMark) -> PhotoMark {
     let round = |share: f64| (share * 1e4).round() / 1e4;
-    match mark {
-        PhotoMark::Circle {
-            across,
-            down,
-            radius,
-        } => PhotoMark::Circle {
-            across: round(across),
-            down: round(down),
-            radius: round(radius),
-        },
-        PhotoMark::Arrow {
-            from_across,
-            from_down,
-            across,
-            down,
-        } => PhotoMark::Arrow {
-            from_across: round(from_across),
-            from_down: round(from_down),
-            across: round(across),
-            down: round(down),
-        },
-    }
+    mark.changed(|across, down| (round(across), round(down)), round)
 }

@@ -1,9 +1,10 @@
-//! The sections of a page that holds more than one screen shows.
+//! The sections and the parts of a page that holds more than one screen shows.
 
-use crate::window::theme::{bold, palette};
+use crate::window::context::PageContext;
+use crate::window::theme::palette;
+use crate::window::widgets::{self, Ways};
 use eframe::egui;
-use egui::accesskit::Role;
-use egui::{Button, RichText, Stroke, Ui, vec2};
+use egui::{ScrollArea, Ui};
 
 /// Draws the names of the sections; `Some` is the one newly chosen.
 pub(super) fn choose<S: Copy + PartialEq>(
@@ -14,7 +15,8 @@ pub(super) fn choose<S: Copy + PartialEq>(
     let mut chosen = None;
     ui.horizontal_wrapped(|ui| {
         for &(section, name) in sections {
-            if one(ui, name, section == shown) {
+            let here = section == shown;
+            if widgets::tab(ui, name, here, palette(ui).text).clicked() && !here {
                 chosen = Some(section);
             }
         }
@@ -23,22 +25,27 @@ pub(super) fn choose<S: Copy + PartialEq>(
     chosen
 }
 
-fn one(ui: &mut Ui, name: &str, shown: bool) -> bool {
-    let palette = palette(ui);
-    let mut words = RichText::new(name).color(palette.muted);
-    if shown {
-        words = words.family(bold()).color(palette.text);
-    }
-    let response = ui.add(Button::new(words).frame_when_inactive(false));
-    ui.ctx().accesskit_node_builder(response.id, |node| {
-        node.set_role(Role::Tab);
-        node.set_selected(shown);
-    });
-    if shown {
-        let rect = response.rect.shrink2(vec2(7.0, 0.0));
-        let line = Stroke::new(2.0, palette.outline);
-        ui.painter()
-            .hline(rect.x_range(), rect.bottom() - 1.0, line);
-    }
-    response.clicked() && !shown
+/// Draws the parts of a page below each other; the one that the user asked for is scrolled to.
+pub(super) fn parts<'a, View, P: Copy + PartialEq>(
+    ui: &mut Ui,
+    context: &mut PageContext<'a, View>,
+    page: &str,
+    ways: fn(&mut View) -> &mut Ways<P>,
+    parts: &[(P, &str)],
+    mut draw: impl FnMut(&mut Ui, &mut PageContext<'a, View>, P),
+) {
+    ScrollArea::vertical()
+        .id_salt(page)
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            if context.survey.gaps.is_empty() {
+                widgets::no_gap_yet(ui, context.queue);
+                ui.add_space(4.0);
+            }
+            for &(part, _) in parts {
+                let drawn = ui.scope(|ui| draw(ui, context, part)).response;
+                ways(context.view).below(ui, part, &drawn);
+            }
+            widgets::follow_focus(ui);
+        });
 }

@@ -1,5 +1,6 @@
 //! Choosing one of several, and ticking yes or no.
 
+use super::input::{Input, Takes};
 use super::layout::LABEL_WIDTH;
 use super::words::tell_name;
 use crate::survey::Field;
@@ -10,73 +11,44 @@ use egui::{ComboBox, EventFilter, Id, Key, Response, Ui};
 /// A choice of one among several, with its label. Up and down step through the options while it
 /// has the focus, letters go to the next option that begins with them; Enter or Space opens the
 /// list.
-#[must_use = "call show"]
-pub struct Choice<'a, T> {
-    label: &'a str,
-    help: &'static str,
+pub type Choice<'a, T> = Input<'a, Among<'a, T>>;
+
+/// One of several.
+pub struct Among<'a, T> {
     current: &'a T,
     options: &'a [T],
-    id: Id,
-    width: f32,
-    compact: bool,
-    focus: bool,
     entered: Option<&'a mut bool>,
+}
+
+impl<T> Takes for Among<'_, T> {
+    const KIND: &'static str = "choice";
+    const WIDTH: f32 = 190.0;
+}
+
+impl<'a, T> Among<'a, T> {
+    fn new(current: &'a T, options: &'a [T]) -> Self {
+        Self {
+            current,
+            options,
+            entered: None,
+        }
+    }
 }
 
 impl<'a, T: PartialEq + Clone> Choice<'a, T> {
     /// A choice of the survey; its label and help are those of the catalogue.
     pub fn of(field: Field, current: &'a T, options: &'a [T]) -> Self {
-        Self::new(field.label(), current, options).help(field.help())
+        Self::for_field(field, Among::new(current, options))
     }
 
     /// A choice of the page among these options.
     pub fn new(label: &'a str, current: &'a T, options: &'a [T]) -> Self {
-        Self {
-            label,
-            help: "",
-            current,
-            options,
-            id: Id::unique(("choice", label)),
-            width: 190.0,
-            compact: false,
-            focus: false,
-            entered: None,
-        }
-    }
-
-    /// What to choose, and how to find out.
-    pub fn help(mut self, help: &'static str) -> Self {
-        self.help = help;
-        self
+        Self::for_page(label, Among::new(current, options))
     }
 
     /// Enter does not open the list but is told here: for lines where Enter means the whole line.
     pub fn on_enter(mut self, entered: &'a mut bool) -> Self {
-        self.entered = Some(entered);
-        self
-    }
-
-    /// Tells this choice from others of the same label; take the record's id, never its index.
-    pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
-        self.id = Id::unique(("choice", self.label, of));
-        self
-    }
-
-    /// Width of the input.
-    pub fn width(mut self, width: f32) -> Self {
-        self.width = width;
-        self
-    }
-
-    /// Without visible label, for tables; assistive technology still reads it.
-    pub fn compact(mut self) -> Self {
-        self.compact = true;
-        self
-    }
-
-    /// Takes the focus in this frame.
-    pub fn focus(mut self, focus: bool) -> Self {
-        self.focus = focus;
+        self.takes.entered = Some(entered);
         self
     }
 
@@ -86,7 +58,7 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
             return self.input(ui, &words).0;
         }
         ui.horizontal(|ui| {
-            super::layout::label(ui, self.label, LABEL_WIDTH);
+            self.label_before(ui);
             self.input(ui, &words).0
         })
         .inner
@@ -96,12 +68,12 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
         let mut chosen = None;
         self.take_enter(ui);
         let response = ComboBox::from_id_salt(self.id)
-            .selected_text(words(self.current))
+            .selected_text(words(self.takes.current))
             .width(self.width)
             .truncate()
             .show_ui(ui, |ui| {
-                for option in self.options {
-                    let here = option == self.current;
+                for option in self.takes.options {
+                    let here = option == self.takes.current;
                     if ui.selectable_label(here, words(option)).clicked() {
                         // By keyboard it would stay open.
                         ui.close();
@@ -113,9 +85,7 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
         tell_name(ui, response.id, self.label);
         let of = self.id.with("drawn as");
         ui.data_mut(|data| data.insert_temp(of, response.id));
-        if self.focus {
-            response.request_focus();
-        }
+        self.take_focus(&response);
         let response = help::explain(ui, response, self.label, self.help);
         if response.has_focus() {
             let filter = EventFilter {
@@ -123,11 +93,11 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
                 ..EventFilter::default()
             };
             ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
-            if let Some(option) = self
-                .stepped(ui)
-                .or_else(|| self.spelled(ui, response.id, words))
-            {
-                chosen = Some(option);
+            let names: Vec<String> = self.takes.options.iter().map(words).collect();
+            let at = self.place();
+            let letters = || spelled(ui, response.id, &names, at);
+            if let Some(option) = self.stepped(ui).or_else(letters) {
+                chosen = self.takes.options.get(option).cloned();
             }
         }
         (chosen, response)
@@ -135,7 +105,7 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
 
     /// Takes Enter away from the list while this has the focus and the list is closed.
     fn take_enter(&mut self, ui: &Ui) {
-        let Some(entered) = &mut self.entered else {
+        let Some(entered) = &mut self.takes.entered else {
             return;
         };
         let here = ui.data(|data| data.get_temp::<Id>(self.id.with("drawn as")));
@@ -147,54 +117,49 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
         }
     }
 
-    fn stepped(&self, ui: &Ui) -> Option<T> {
+    fn place(&self) -> Option<usize> {
+        let mut options = self.takes.options.iter();
+        options.position(|option| option == self.takes.current)
+    }
+
+    fn stepped(&self, ui: &Ui) -> Option<usize> {
         let down = ui.input(|input| input.key_pressed(Key::ArrowDown));
         let up = ui.input(|input| input.key_pressed(Key::ArrowUp));
-        let at = self
-            .options
-            .iter()
-            .position(|option| option == self.current)?;
+        let at = self.place()?;
         let next = match (up, down) {
             (false, true) => at.checked_add(1)?,
             (true, false) => at.checked_sub(1)?,
             _ => return None,
         };
-        self.options.get(next).cloned()
+        (next < self.takes.options.len()).then_some(next)
     }
+}
 
-    /// The option that letters lead to, those typed in this frame and just before.
-    fn spelled(&self, ui: &Ui, id: Id, words: &impl Fn(&T) -> String) -> Option<T> {
-        let (typed, now) = ui.input(|input| {
-            let text = |event: &egui::Event| match event {
-                egui::Event::Text(text) => Some(text.clone()),
-                _ => None,
-            };
-            let typed: String = input.events.iter().filter_map(text).collect();
-            (typed, input.time)
-        });
-        if typed.trim().is_empty() {
-            return None;
-        }
-        let before = ui.data(|data| data.get_temp::<(f64, String)>(id));
-        let mut letters = before
-            .filter(|(then, _)| now - then < LETTERS_BELONG_S)
-            .map_or_else(String::new, |(_, letters)| letters);
-        let names: Vec<String> = self
-            .options
-            .iter()
-            .map(|option| words(option).to_lowercase())
-            .collect();
-        let from = self
-            .options
-            .iter()
-            .position(|option| option == self.current);
-        let mut found = None;
-        for letter in typed.to_lowercase().chars() {
-            found = led_to(&names, found.or(from), &mut letters, letter).or(found);
-        }
-        ui.data_mut(|data| data.insert_temp(id, (now, letters)));
-        self.options.get(found?).cloned()
+/// The place of the name that letters lead to, those typed in this frame and just before into what
+/// has this id.
+pub fn spelled(ui: &Ui, id: Id, names: &[String], from: Option<usize>) -> Option<usize> {
+    let (typed, now) = ui.input(|input| {
+        let text = |event: &egui::Event| match event {
+            egui::Event::Text(text) => Some(text.clone()),
+            _ => None,
+        };
+        let typed: String = input.events.iter().filter_map(text).collect();
+        (typed, input.time)
+    });
+    if typed.trim().is_empty() {
+        return None;
     }
+    let before = ui.data(|data| data.get_temp::<(f64, String)>(id));
+    let mut letters = before
+        .filter(|(then, _)| now - then < LETTERS_BELONG_S)
+        .map_or_else(String::new, |(_, letters)| letters);
+    let names: Vec<String> = names.iter().map(|name| name.to_lowercase()).collect();
+    let mut found = None;
+    for letter in typed.to_lowercase().chars() {
+        found = led_to(&names, found.or(from), &mut letters, letter).or(found);
+    }
+    ui.data_mut(|data| data.insert_temp(id, (now, letters)));
+    found
 }
 
 /// Letters that follow each other within this time spell one word, s.

@@ -1,7 +1,7 @@
-//! Keeping what has the focus in sight.
+//! Keeping the focus: what has it stays in sight, and arrow keys stay with it.
 
 use eframe::egui;
-use egui::{Id, Ui};
+use egui::{EventFilter, Id, Response, Ui};
 
 /// At the end of what scrolls: when the keyboard has moved the focus to something of it, scrolls so
 /// that it is in sight.
@@ -20,5 +20,23 @@ pub fn follow_focus(ui: &Ui) {
         && ui.min_rect().contains_rect(response.rect)
     {
         ui.scroll_to_rect(response.rect, None);
+    }
+}
+
+/// While this has the focus, arrow keys are its own; Tab goes on as everywhere.
+pub fn hold_arrows(ui: &Ui, id: Id) {
+    let filter = EventFilter {
+        vertical_arrows: true,
+        horizontal_arrows: true,
+        ..EventFilter::default()
+    };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(id, filter));
+}
+
+/// Gives this the focus whenever nothing else has it and nothing lies over it.
+pub fn hold_focus(ui: &Ui, response: &Response) {
+    let free = ui.memory(|memory| memory.focused().is_none() && memory.top_modal_layer().is_none());
+    if free && !egui::Popup::is_any_open(ui.ctx()) {
+        response.request_focus();
     }
 }

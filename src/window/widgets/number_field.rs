@@ -4,14 +4,13 @@
 //! typing into a field is one step for undo. Enter, Tab and leaving the field end the step, Esc
 //! takes it back. What cannot be read stays in the field, with the reason under it.
 
-use super::layout::LABEL_WIDTH;
+use super::input::{Input, Takes};
 use super::number_text;
 use super::severity::{finding_words, message_line};
 use super::words::tell_name;
 use crate::assess::words::compass_point;
-use crate::survey::{Field, MergeKey, Severity};
+use crate::survey::{Field, Severity};
 use crate::window::help;
-use crate::window::marks::Marks;
 use crate::window::request::Queue;
 use crate::window::theme::palette;
 use eframe::egui;
@@ -20,21 +19,30 @@ use egui::text_selection::CCursorRange;
 use egui::{Id, Key, Response, Stroke, TextEdit, Ui};
 
 /// A field for one number.
-#[must_use = "call show"]
-pub struct NumberField<'a> {
-    label: &'a str,
-    of: Option<Field>,
+pub type NumberField<'a> = Input<'a, Number<'a>>;
+
+/// A number, and which numbers are taken.
+#[derive(Default)]
+pub struct Number<'a> {
     value: Option<f64>,
-    id: Id,
-    marks: Option<Marks<'a>>,
     unit: Option<&'a str>,
-    hint: &'static str,
-    width: f32,
-    compact: bool,
     required: bool,
     whole: bool,
     direction: bool,
-    focus: bool,
+}
+
+impl Takes for Number<'_> {
+    const KIND: &'static str = "number";
+    const WIDTH: f32 = 84.0;
+}
+
+impl Number<'_> {
+    fn of(value: Option<f64>) -> Self {
+        Self {
+            value,
+            ..Self::default()
+        }
+    }
 }
 
 /// What was typed and not yet shown back from the survey.
@@ -58,49 +66,12 @@ fn same(a: Option<f64>, b: Option<f64>) -> bool {
 impl<'a> NumberField<'a> {
     /// A field of the survey; its label, unit, range and help are those of the catalogue.
     pub fn new(field: Field, value: Option<f64>) -> Self {
-        let id = Id::unique(("number", field));
-        Self::with(Some(field), field.label(), id, value)
+        Self::for_field(field, Number::of(value))
     }
 
     /// A number of the page, which the survey does not hold.
     pub fn of_page(label: &'a str, value: Option<f64>) -> Self {
-        Self::with(None, label, Id::unique(("number", label)), value)
-    }
-
-    fn with(of: Option<Field>, label: &'a str, id: Id, value: Option<f64>) -> Self {
-        Self {
-            label,
-            of,
-            value,
-            id,
-            marks: None,
-            unit: None,
-            hint: "",
-            width: 84.0,
-            compact: false,
-            required: false,
-            whole: false,
-            direction: false,
-            focus: false,
-        }
-    }
-
-    /// Another label than the catalogue's, to say which record it is of.
-    pub fn label(mut self, label: &'a str) -> Self {
-        self.label = label;
-        self
-    }
-
-    /// Tells this field from that of another record; take the record's id, never its index.
-    pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
-        self.id = self.of.map_or(self.id, |field| Self::id_of(field, of));
-        self
-    }
-
-    /// The id of the input of this field, told apart as [`NumberField::id`] does.
-    #[must_use]
-    pub fn id_of(field: Field, of: impl std::hash::Hash + std::fmt::Debug) -> Id {
-        Id::unique(("number", field, of))
+        Self::for_page(label, Number::of(value))
     }
 
     /// Whether what stands in the input with this id cannot be read as a number.
@@ -110,62 +81,32 @@ impl<'a> NumberField<'a> {
             .is_some_and(|typing| typing.refused.is_some())
     }
 
-    /// Takes the focus in this frame, with everything in it selected.
-    pub fn focus(mut self, focus: bool) -> Self {
-        self.focus = focus;
-        self
-    }
-
     /// Forgets what was typed into the input with this id, which is put away.
     pub fn forget(ui: &Ui, id: Id) {
         ui.data_mut(|data| data.remove::<Typing>(id));
     }
 
-    /// Shows the findings about its item at this field, and takes the focus when wanted.
-    pub fn marks(mut self, marks: Marks<'a>) -> Self {
-        self.marks = Some(marks);
-        self
-    }
-
     /// Another unit than the range's, such as a currency.
     pub fn unit(mut self, unit: &'a str) -> Self {
-        self.unit = Some(unit);
-        self
-    }
-
-    /// What is taken when the field stays empty.
-    pub fn hint(mut self, hint: &'static str) -> Self {
-        self.hint = hint;
-        self
-    }
-
-    /// Width of the input.
-    pub fn width(mut self, width: f32) -> Self {
-        self.width = width;
-        self
-    }
-
-    /// Without visible label, for tables; assistive technology still reads it.
-    pub fn compact(mut self) -> Self {
-        self.compact = true;
+        self.takes.unit = Some(unit);
         self
     }
 
     /// An empty field is refused.
     pub fn required(mut self) -> Self {
-        self.required = true;
+        self.takes.required = true;
         self
     }
 
     /// Only whole numbers are taken.
     pub fn whole(mut self) -> Self {
-        self.whole = true;
+        self.takes.whole = true;
         self
     }
 
     /// A direction in degrees clockwise from north: a point of the compass is taken too.
     pub fn direction(mut self, direction: bool) -> Self {
-        self.direction = direction;
+        self.takes.direction = direction;
         self
     }
 
@@ -199,11 +140,11 @@ impl<'a> NumberField<'a> {
         ui: &mut Ui,
         queue: &mut Queue,
     ) -> (Option<Option<f64>>, Option<(Severity, String)>) {
-        let label = super::layout::label(ui, self.label, LABEL_WIDTH);
+        let label = self.label_before(ui);
         let (commit, response, trouble) = self.input(ui, queue);
         let response = response.labelled_by(label.id);
-        let unit = match self.value {
-            Some(degrees) if self.direction => {
+        let unit = match self.takes.value {
+            Some(degrees) if self.takes.direction => {
                 format!("{} {}", self.unit_words(), compass_point(degrees))
             }
             _ => self.unit_words().to_owned(),
@@ -219,7 +160,10 @@ impl<'a> NumberField<'a> {
     }
 
     fn unit_words(&self) -> &str {
-        self.unit.or_else(|| self.of.map(Field::unit)).unwrap_or("")
+        self.takes
+            .unit
+            .or_else(|| self.of.map(Field::unit))
+            .unwrap_or("")
     }
 
     /// Hover text: the trouble, what to measure and how, and the range in words.
@@ -245,9 +189,9 @@ impl<'a> NumberField<'a> {
     ) -> (Option<Option<f64>>, Response, Option<(Severity, String)>) {
         let mut typing = ui
             .data(|data| data.get_temp::<Typing>(self.id))
-            .filter(|typing| same(typing.known, self.value));
+            .filter(|typing| same(typing.known, self.takes.value));
         let mut text = typing.as_ref().map_or_else(
-            || number_text::format(self.value),
+            || number_text::format(self.takes.value),
             |typing| typing.text.clone(),
         );
         let trouble = self.trouble(typing.as_ref());
@@ -266,12 +210,6 @@ impl<'a> NumberField<'a> {
             }
         });
         (commit, response, trouble)
-    }
-
-    fn wanted(&self) -> bool {
-        self.marks
-            .zip(self.of)
-            .is_some_and(|(marks, field)| marks.wants(field))
     }
 
     fn text_edit(
@@ -295,20 +233,14 @@ impl<'a> NumberField<'a> {
             })
             .inner;
         let response = output.response.response.clone();
-        if self.wanted() {
-            response.request_focus();
-            response.scroll_to_me(Some(egui::Align::Center));
-        }
-        if self.focus {
-            response.request_focus();
-        }
+        self.take_focus(&response);
         let by_keyboard = !ui.input(|input| input.pointer.any_down() || input.pointer.any_click());
         if (response.gained_focus() && by_keyboard) || self.focus {
             let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
             output.state.cursor.set_char_range(Some(all));
             output.state.store(ui.ctx(), self.id);
         }
-        let help = self.of.map_or("", Field::help);
+        let help = self.help;
         help::offer(ui, &response, self.label, help);
         if let Some((_, words)) = trouble {
             let words = format!("{words}. {help}");
@@ -328,14 +260,14 @@ impl<'a> NumberField<'a> {
         let committed = typing.as_ref().is_some_and(|typing| typing.committed);
         let mut now = Typing {
             text,
-            known: self.value,
+            known: self.takes.value,
             refused: None,
             settled: false,
             committed,
         };
         let mut commit = None;
         match self.read(&now.text) {
-            Ok(value) if same(value, self.value) => {}
+            Ok(value) if same(value, self.takes.value) => {}
             Ok(value) => {
                 queue.typing_in(self.key());
                 now.known = value;
@@ -349,17 +281,17 @@ impl<'a> NumberField<'a> {
     }
 
     fn read(&self, text: &str) -> Result<Option<f64>, String> {
-        let value = if self.direction {
+        let value = if self.takes.direction {
             number_text::parse_direction(text)?
         } else {
             number_text::parse(text)?
         };
         match value {
-            None if self.required => Err("a number is needed here".to_owned()),
-            Some(number) if self.whole && number.fract().abs() > 0.0 => {
+            None if self.takes.required => Err("a number is needed here".to_owned()),
+            Some(number) if self.takes.whole && number.fract().abs() > 0.0 => {
                 Err("whole numbers only".to_owned())
             }
-            Some(number) if self.whole && !(0.0..=1e6).contains(&number) => {
+            Some(number) if self.takes.whole && !(0.0..=1e6).contains(&number) => {
                 Err("a count from 0 up is needed here".to_owned())
             }
             value => Ok(value),
@@ -391,10 +323,6 @@ impl<'a> NumberField<'a> {
         }
     }
 
-    fn key(&self) -> MergeKey {
-        MergeKey(format!("{:?}", self.id))
-    }
-
     /// What is wrong at the field: unreadable text, a number outside its range, or a finding.
     fn trouble(&self, typing: Option<&Typing>) -> Option<(Severity, String)> {
         match typing {
@@ -411,7 +339,7 @@ impl<'a> NumberField<'a> {
             Some(Typing { settled: false, .. }) => return None,
             _ => {}
         }
-        if let (Some(range), Some(value)) = (self.of.and_then(Field::range), self.value)
+        if let (Some(range), Some(value)) = (self.of.and_then(Field::range), self.takes.value)
             && !range.allows(value)
         {
             let words = format!(
@@ -420,9 +348,7 @@ impl<'a> NumberField<'a> {
             );
             return Some((Severity::Error, words));
         }
-        self.marks
-            .zip(self.of)
-            .and_then(|(marks, field)| marks.at(field))
+        self.finding()
             .map(|finding| (finding.severity, finding_words(finding)))
     }
 }

@@ -1,28 +1,26 @@
 //! A field for words, with the same rules as the number field: live, one step, Esc takes back.
 
-use super::layout::LABEL_WIDTH;
+use super::input::{Input, Takes};
 use super::severity::finding_line;
 use super::words::tell_name;
-use crate::survey::{Field, MergeKey};
+use crate::survey::Field;
 use crate::window::help;
-use crate::window::marks::Marks;
 use crate::window::request::Queue;
 use eframe::egui;
-use egui::{Id, Key, Response, TextEdit, Ui};
+use egui::{Key, Response, TextEdit, Ui};
 
 /// A field for words.
-#[must_use = "call show"]
-pub struct TextField<'a> {
-    label: &'a str,
-    of: Option<Field>,
+pub type TextField<'a> = Input<'a, Text<'a>>;
+
+/// A text, and over how many lines it is written.
+pub struct Text<'a> {
     value: &'a str,
-    id: Id,
-    marks: Option<Marks<'a>>,
-    hint: &'static str,
-    width: f32,
     rows: usize,
-    compact: bool,
-    focus: bool,
+}
+
+impl Takes for Text<'_> {
+    const KIND: &'static str = "text";
+    const WIDTH: f32 = 190.0;
 }
 
 /// Longest text taken: notes of a survey, not books.
@@ -31,81 +29,17 @@ const LONGEST: usize = 4000;
 impl<'a> TextField<'a> {
     /// A text of the survey; its label and help are those of the catalogue.
     pub fn new(field: Field, value: &'a str) -> Self {
-        let id = Id::unique(("text", field));
-        Self::with(Some(field), field.label(), id, value)
+        Self::for_field(field, Text { value, rows: 1 })
     }
 
     /// A text of the page, which the survey does not hold.
     pub fn of_page(label: &'a str, value: &'a str) -> Self {
-        Self::with(None, label, Id::unique(("text", label)), value)
-    }
-
-    fn with(of: Option<Field>, label: &'a str, id: Id, value: &'a str) -> Self {
-        Self {
-            label,
-            of,
-            value,
-            id,
-            marks: None,
-            hint: "",
-            width: 190.0,
-            rows: 1,
-            compact: false,
-            focus: false,
-        }
-    }
-
-    /// Another label than the catalogue's, to say which record it is of.
-    pub fn label(mut self, label: &'a str) -> Self {
-        self.label = label;
-        self
-    }
-
-    /// Tells this field from that of another record; take the record's id, never its index.
-    pub fn id(mut self, of: impl std::hash::Hash + std::fmt::Debug) -> Self {
-        self.id = self.of.map_or(self.id, |field| Self::id_of(field, of));
-        self
-    }
-
-    /// The id of the input of this field, told apart as [`TextField::id`] does.
-    #[must_use]
-    pub fn id_of(field: Field, of: impl std::hash::Hash + std::fmt::Debug) -> Id {
-        Id::unique(("text", field, of))
-    }
-
-    /// Shows the findings about its item at this field, and takes the focus when wanted.
-    pub fn marks(mut self, marks: Marks<'a>) -> Self {
-        self.marks = Some(marks);
-        self
-    }
-
-    /// Words shown while it is empty.
-    pub fn hint(mut self, hint: &'static str) -> Self {
-        self.hint = hint;
-        self
-    }
-
-    /// Width of the input.
-    pub fn width(mut self, width: f32) -> Self {
-        self.width = width;
-        self
+        Self::for_page(label, Text { value, rows: 1 })
     }
 
     /// Several lines.
     pub fn rows(mut self, rows: usize) -> Self {
-        self.rows = rows;
-        self
-    }
-
-    /// Without visible label, for tables; assistive technology still reads it.
-    pub fn compact(mut self) -> Self {
-        self.compact = true;
-        self
-    }
-
-    /// Takes the focus in this frame.
-    pub fn focus(mut self, focus: bool) -> Self {
-        self.focus = focus;
+        self.takes.rows = rows;
         self
     }
 
@@ -119,14 +53,13 @@ impl<'a> TextField<'a> {
         ui.vertical(|ui| {
             let commit = ui
                 .horizontal(|ui| {
-                    let label = super::layout::label(ui, self.label, LABEL_WIDTH);
+                    let label = self.label_before(ui);
                     let (commit, response) = self.input(ui, queue);
                     let _ = response.labelled_by(label.id);
                     commit
                 })
                 .inner;
-            let marks = self.marks.zip(self.of);
-            if let Some(finding) = marks.and_then(|(marks, field)| marks.at(field)) {
+            if let Some(finding) = self.finding() {
                 finding_line(ui, finding);
             }
             commit
@@ -135,9 +68,9 @@ impl<'a> TextField<'a> {
     }
 
     fn input(&self, ui: &mut Ui, queue: &mut Queue) -> (Option<String>, Response) {
-        let mut text = self.value.to_owned();
-        let edit = if self.rows > 1 {
-            TextEdit::multiline(&mut text).desired_rows(self.rows)
+        let mut text = self.takes.value.to_owned();
+        let edit = if self.takes.rows > 1 {
+            TextEdit::multiline(&mut text).desired_rows(self.takes.rows)
         } else {
             TextEdit::singleline(&mut text)
                 .return_key(None)
@@ -151,23 +84,19 @@ impl<'a> TextField<'a> {
             .show(ui)
             .response
             .response;
-        let marks = self.marks.zip(self.of);
-        if self.focus || marks.is_some_and(|(marks, field)| marks.wants(field)) {
-            response.request_focus();
-            response.scroll_to_me(Some(egui::Align::Center));
-        }
-        let changed = response.changed() && text != self.value;
+        self.take_focus(&response);
+        let changed = response.changed() && text != self.takes.value;
         if changed {
-            queue.typing_in(MergeKey(format!("{:?}", self.id)));
+            queue.typing_in(self.key());
             ui.data_mut(|data| data.insert_temp(self.id, true));
         }
         self.settle(ui, &response, queue);
-        let response = help::explain(ui, response, self.label, self.of.map_or("", Field::help));
+        let response = help::explain(ui, response, self.label, self.help);
         (changed.then_some(text), response)
     }
 
     fn settle(&self, ui: &Ui, response: &Response, queue: &mut Queue) {
-        let entered = self.rows == 1
+        let entered = self.takes.rows == 1
             && response.has_focus()
             && ui.input(|input| input.key_pressed(Key::Enter));
         if !(entered || response.lost_focus()) {

@@ -1,9 +1,10 @@
 //! Words that stand alone: muted ones, links, and names for assistive technology.
 
 use crate::assess::Mark;
-use crate::window::theme::{TOUCH_TARGET, palette};
+use crate::window::theme::{TOUCH_TARGET, bold, palette};
 use eframe::egui;
-use egui::{Button, Id, Response, RichText, Ui, WidgetText, vec2};
+use egui::accesskit::Role;
+use egui::{Button, Color32, Id, Response, RichText, Stroke, Ui, WidgetText, vec2};
 
 /// Gives an input without visible label its name.
 pub fn tell_name(ui: &Ui, id: Id, name: &str) {
@@ -29,9 +30,30 @@ pub fn link(ui: &mut Ui, words: impl Into<WidgetText>) -> Response {
         .frame(false)
         .min_size(vec2(target, target));
     let response = ui.add(button);
+    ui.ctx()
+        .accesskit_node_builder(response.id, |node| node.set_role(Role::Link));
+    response
+}
+
+/// The name of one of several pages or sections; the one shown is underlined in this colour.
+pub fn tab(ui: &mut Ui, name: &str, shown: bool, colour: Color32) -> Response {
+    let palette = palette(ui);
+    let mut words = RichText::new(name).color(palette.text);
+    if shown {
+        words = words.family(bold()).color(colour);
+    }
+    let button = Button::new(words).frame_when_inactive(false);
+    let response = ui.add(button.selected(false));
     ui.ctx().accesskit_node_builder(response.id, |node| {
-        node.set_role(egui::accesskit::Role::Link)
+        node.set_role(Role::Tab);
+        node.set_selected(shown);
     });
+    if shown {
+        let rect = response.rect.shrink2(vec2(7.0, 0.0));
+        let line = Stroke::new(2.5, colour);
+        ui.painter()
+            .hline(rect.x_range(), rect.bottom() - 1.0, line);
+    }
     response
 }
 

@@ -11,10 +11,12 @@ mod warmer;
 
 pub use view::AirChangeView;
 
+use super::sections;
+use crate::report::Material;
 use crate::report::cases::{self, Part as Rows};
+use crate::window::answers::Results;
 use crate::window::widgets;
-use eframe::egui;
-use egui::{ScrollArea, Ui};
+use eframe::egui::Ui;
 use view::{AirChangeContext, Part};
 
 /// Width of a card at least.
@@ -32,61 +34,66 @@ pub fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
         return;
     };
     context.view.ways.row(ui, &Part::ALL);
-    ScrollArea::vertical()
-        .id_salt("air change")
-        .auto_shrink(false)
-        .show(ui, |ui| {
-            if context.survey.gaps.is_empty() {
-                widgets::no_gap_yet(ui, context.queue);
-                return;
-            }
-            part(ui, context, Part::Cases, |ui, context| {
-                let set_up = results.assessment().set_up.name();
-                let title = format!("Weather cases, {set_up}");
-                let cases = cases::section(&told, &PARTS);
-                widgets::card(ui, &title, |ui| {
-                    widgets::report::section(ui, context.queue, &cases);
-                });
-            });
-            part(ui, context, Part::Sure, |ui, context| {
-                widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
-                    0 => widgets::card(ui, "Rose of air changes, by wind direction", |ui| {
-                        rose::show(ui, context, results);
-                    }),
-                    _ => widgets::card(ui, "How sure, and what to measure next", |ui| {
-                        uncertainty::show(ui, context, &told);
-                    }),
-                });
-            });
-            part(ui, context, Part::Curves, |ui, context| {
-                widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
-                    0 => widgets::card(ui, "Air changes against wind direction", |ui| {
-                        curves::against_direction(ui, context, results, &told);
-                    }),
-                    _ => widgets::card(ui, "Air changes against wind speed", |ui| {
-                        curves::against_speed(ui, context, results);
-                    }),
-                });
-            });
-            part(ui, context, Part::Flows, |ui, context| {
-                widgets::card(ui, "Air through each gap", |ui| {
-                    flows::show(ui, context, results);
-                });
-            });
-            part(ui, context, Part::Dependence, dependence_cards);
-            widgets::follow_focus(ui);
-        });
+    let parts = if context.survey.gaps.is_empty() {
+        &[]
+    } else {
+        &Part::ALL[..]
+    };
+    sections::parts(
+        ui,
+        context,
+        "air change",
+        |view| &mut view.ways,
+        parts,
+        |ui, context, part| {
+            draw(ui, context, part, results, &told);
+        },
+    );
 }
 
-/// One part of the page; it is scrolled to where the user asked for it.
-fn part<'a>(
+fn draw(
     ui: &mut Ui,
-    context: &mut AirChangeContext<'a>,
+    context: &mut AirChangeContext<'_>,
     part: Part,
-    content: impl FnOnce(&mut Ui, &mut AirChangeContext<'a>),
+    results: &Results,
+    told: &Material<'_>,
 ) {
-    let drawn = ui.scope(|ui| content(ui, context)).response;
-    context.view.ways.below(ui, part, &drawn);
+    match part {
+        Part::Cases => {
+            let set_up = results.assessment().set_up.name();
+            let title = format!("Weather cases, {set_up}");
+            let cases = cases::section(told, &PARTS);
+            widgets::card(ui, &title, |ui| {
+                widgets::report::section(ui, context.queue, &cases);
+            });
+        }
+        Part::Sure => {
+            widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
+                0 => widgets::card(ui, "Rose of air changes, by wind direction", |ui| {
+                    rose::show(ui, context, results);
+                }),
+                _ => widgets::card(ui, "How sure, and what to measure next", |ui| {
+                    uncertainty::show(ui, context, told);
+                }),
+            });
+        }
+        Part::Curves => {
+            widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
+                0 => widgets::card(ui, "Air changes against wind direction", |ui| {
+                    curves::against_direction(ui, context, results, told);
+                }),
+                _ => widgets::card(ui, "Air changes against wind speed", |ui| {
+                    curves::against_speed(ui, context, results);
+                }),
+            });
+        }
+        Part::Flows => {
+            widgets::card(ui, "Air through each gap", |ui| {
+                flows::show(ui, context, results);
+            });
+        }
+        Part::Dependence => dependence_cards(ui, context),
+    }
 }
 
 /// What depends on warmth, on coefficients, on parking, and on doors inside.

@@ -14,7 +14,7 @@ use crate::window::body;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
-use egui::{EventFilter, Key, RichText, Ui};
+use egui::{Key, RichText, Ui};
 
 /// Size on paper, mm: it decides how large letters are on the rose.
 const SIZE_MM: f64 = 92.0;
@@ -55,7 +55,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Re
         context.view.direction = nearest(angles, from_up - turn);
         touched.response.request_focus();
     } else if touched.response.has_focus() {
-        keep_arrows(ui, touched.response.id);
+        widgets::hold_arrows(ui, touched.response.id);
         context.view.direction = stepped(ui, at, count);
     }
     if let Some(direction) = chosen {
@@ -124,15 +124,6 @@ fn names(ui: &mut Ui, assessment: &Assessment) {
             "Four weather cases are drawn, the calmest and the windiest among them; the table has all.",
         );
     }
-}
-
-fn keep_arrows(ui: &Ui, id: egui::Id) {
-    let filter = EventFilter {
-        horizontal_arrows: true,
-        vertical_arrows: true,
-        ..EventFilter::default()
-    };
-    ui.memory_mut(|memory| memory.set_focus_lock_filter(id, filter));
 }
 
 fn stepped(ui: &Ui, at: usize, count: usize) -> usize {

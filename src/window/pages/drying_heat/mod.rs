@@ -15,13 +15,13 @@ mod view;
 
 pub use view::DryingHeatView;
 
+use super::sections;
 use crate::assess::{Answer, Comparison};
 use crate::report::{cases, drying};
 use crate::window::answers::Results;
 use crate::window::widgets;
 use cells::CARD_LEAST;
-use eframe::egui;
-use egui::{ScrollArea, Ui};
+use eframe::egui::Ui;
 use view::{DryingHeatContext, Part, whole};
 
 /// Draws the page.
@@ -31,56 +31,31 @@ pub fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
         return;
     };
     context.view.ways.row(ui, &Part::ALL);
-    ScrollArea::vertical()
-        .id_salt("drying and heat")
-        .auto_shrink(false)
-        .show(ui, |ui| {
-            if context.survey.gaps.is_empty() {
-                widgets::no_gap_yet(ui, context.queue);
-                ui.add_space(4.0);
-            }
-            part(ui, context, Part::Options, |ui, context| {
-                options_card(ui, context, results);
-            });
-            part(ui, context, Part::Chart, |ui, context| {
-                widgets::card(ui, "Warmth and water in one picture", |ui| {
-                    compared(ui, results, |ui, all| chart::show(ui, context, all));
-                });
-            });
-            part(ui, context, Part::WaterAndHeat, |ui, context| {
-                water_and_heat(ui, context);
-            });
-            part(ui, context, Part::Sizes, |ui, context| {
-                widgets::card(ui, "Sizes to look for", |ui| {
-                    compared(ui, results, |ui, all| sizing::show(ui, context, all));
-                });
-            });
-            part(ui, context, Part::Surfaces, |ui, context| {
-                widgets::card(ui, "Cold surfaces", |ui| {
-                    compared(ui, results, |ui, all| surfaces::show(ui, context, all));
-                });
-            });
-            part(ui, context, Part::Times, |ui, context| {
-                widgets::card(ui, "Drying out, warming up, nights", |ui| {
-                    compared(ui, results, |ui, all| times(ui, context, all));
-                });
-            });
-            part(ui, context, Part::Safety, |ui, context| {
-                safety_and_cautions(ui, context, results);
-            });
-            widgets::follow_focus(ui);
-        });
-}
-
-/// One part of the page; it is scrolled to where the user asked for it.
-fn part<'a>(
-    ui: &mut Ui,
-    context: &mut DryingHeatContext<'a>,
-    part: Part,
-    content: impl FnOnce(&mut Ui, &mut DryingHeatContext<'a>),
-) {
-    let drawn = ui.scope(|ui| content(ui, context)).response;
-    context.view.ways.below(ui, part, &drawn);
+    let draw = |ui: &mut Ui, context: &mut DryingHeatContext<'_>, part| match part {
+        Part::Options => options_card(ui, context, results),
+        Part::Chart => widgets::card(ui, "Warmth and water in one picture", |ui| {
+            compared(ui, results, |ui, all| chart::show(ui, context, all));
+        }),
+        Part::WaterAndHeat => water_and_heat(ui, context),
+        Part::Sizes => widgets::card(ui, "Sizes to look for", |ui| {
+            compared(ui, results, |ui, all| sizing::show(ui, context, all));
+        }),
+        Part::Surfaces => widgets::card(ui, "Cold surfaces", |ui| {
+            compared(ui, results, |ui, all| surfaces::show(ui, context, all));
+        }),
+        Part::Times => widgets::card(ui, "Drying out, warming up, nights", |ui| {
+            compared(ui, results, |ui, all| times(ui, context, all));
+        }),
+        Part::Safety => safety_and_cautions(ui, context, results),
+    };
+    sections::parts(
+        ui,
+        context,
+        "drying and heat",
+        |view| &mut view.ways,
+        &Part::ALL,
+        draw,
+    );
 }
 
 /// What needs the comparison, or why there is none.

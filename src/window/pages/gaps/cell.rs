@@ -2,14 +2,14 @@
 
 use super::change::change;
 use super::columns::{Column, Editing};
-use super::ledger_view::{Cell, LedAway, LedgerView};
+use super::ledger_view::{Cell, LedAway, LedgerView, ledger_id};
 use super::view::GapsContext;
-use crate::survey::leave::{remedies, states};
+use crate::survey::leave::states;
 use crate::survey::number::whole;
 use crate::survey::{
-    Certainty, Edit, Facing, Field, Gap, GapId, Item, Place, Purpose, Record, RemedyKind, Survey,
+    Certainty, Edit, Facing, Field, Gap, GapId, Item, Place, Purpose, Survey, WorkState,
 };
-use crate::window::changes_of_many::remedied;
+use crate::window::changes_of_many::{remedied, remedy_kinds, remedy_words};
 use crate::window::theme::palette;
 use crate::window::widgets::{self, NumberField, TextField};
 use eframe::egui;
@@ -46,91 +46,66 @@ pub(super) fn begin(ui: &Ui, context: &mut GapsContext<'_>, id: GapId, column: C
     ui.ctx().request_repaint();
 }
 
-/// The options of a column, in words.
-fn options(survey: &Survey, gap: &Gap, column: Column) -> Vec<String> {
-    let named = |names: &[&str]| names.iter().map(|&name| name.to_owned()).collect();
+/// What a column offers for a gap: each option in words, with the gap as it would then be.
+fn options(survey: &Survey, gap: &Gap, column: Column) -> Vec<(String, Gap)> {
+    let with = |change: &dyn Fn(&mut Gap)| {
+        let mut changed = gap.clone();
+        change(&mut changed);
+        changed
+    };
     match column {
-        Column::Zone => survey.zones.iter().map(|zone| zone.name.clone()).collect(),
-        Column::Facing => named(&Facing::ALL.map(Facing::name)),
-        Column::Certainty => named(&Certainty::ALL.map(Certainty::name)),
-        Column::Mark | Column::Purpose => named(&Purpose::ALL.map(Purpose::name)),
-        Column::State => {
-            let states = states(survey, gap).into_iter();
-            states.map(|state| state.name().to_owned()).collect()
+        Column::Zone => {
+            let zones = survey.zones.iter();
+            zones
+                .map(|zone| (zone.name.clone(), with(&|gap| gap.zone = zone.id)))
+                .collect()
         }
-        Column::Remedy => {
-            let mut names = vec!["none yet"];
-            names.extend(kinds(survey, gap).into_iter().map(RemedyKind::name));
-            named(&names)
+        Column::Facing => all(gap, Facing::ALL, Facing::name, |gap| &mut gap.facing),
+        Column::Certainty => all(gap, Certainty::ALL, Certainty::name, |gap| {
+            &mut gap.certainty
+        }),
+        Column::Mark | Column::Purpose => {
+            all(gap, Purpose::ALL, Purpose::name, |gap| &mut gap.purpose)
         }
+        Column::State => all(gap, states(survey, gap), WorkState::name, |gap| {
+            &mut gap.state
+        }),
+        Column::Remedy => remedy_kinds(survey, &[gap])
+            .into_iter()
+            .map(|kind| {
+                let remedied = with(&|gap| gap.remedy = remedied(gap, kind));
+                (remedy_words(kind).to_owned(), remedied)
+            })
+            .collect(),
         _ => Vec::new(),
     }
 }
 
-/// The kinds of remedy that a gap may have, and the one it has.
-fn kinds(survey: &Survey, gap: &Gap) -> Vec<RemedyKind> {
-    let offered = remedies(survey, gap);
-    let own = gap.remedy.as_ref().map(|remedy| remedy.kind);
-    let mut kinds = RemedyKind::ALL.to_vec();
-    kinds.retain(|kind| offered.contains(kind) || own == Some(*kind));
-    kinds
-}
-
-fn current(survey: &Survey, gap: &Gap, column: Column) -> usize {
-    fn at<T: PartialEq>(all: &[T], one: &T) -> Option<usize> {
-        all.iter().position(|other| other == one)
-    }
-    let place = match column {
-        Column::Zone => survey.zones.iter().position(|zone| zone.id == gap.zone),
-        Column::Facing => at(&Facing::ALL, &gap.facing),
-        Column::Certainty => at(&Certainty::ALL, &gap.certainty),
-        Column::Mark | Column::Purpose => at(&Purpose::ALL, &gap.purpose),
-        Column::State => at(&states(survey, gap), &gap.state),
-        Column::Remedy => gap
-            .remedy
-            .as_ref()
-            .and_then(|remedy| at(&kinds(survey, gap), &remedy.kind))
-            .map(|at| at + 1),
-        _ => None,
+/// Each of these in a part of the gap, with its name.
+fn all<T: Copy>(
+    gap: &Gap,
+    all: impl IntoIterator<Item = T>,
+    name: fn(T) -> &'static str,
+    part: fn(&mut Gap) -> &mut T,
+) -> Vec<(String, Gap)> {
+    let option = |one: T| {
+        let mut changed = gap.clone();
+        *part(&mut changed) = one;
+        (name(one).to_owned(), changed)
     };
-    place.unwrap_or(0)
+    all.into_iter().map(option).collect()
 }
 
-/// Gives the gap the option at this place of the column's list.
-fn choose(survey: &Survey, gap: &mut Gap, column: Column, option: usize) {
-    fn set<T: Copy>(part: &mut T, all: &[T], option: usize) {
-        if let Some(chosen) = all.get(option) {
-            *part = *chosen;
-        }
-    }
-    match column {
-        Column::Zone => {
-            if let Some(zone) = survey.zones.get(option) {
-                gap.zone = zone.id;
-            }
-        }
-        Column::Facing => set(&mut gap.facing, &Facing::ALL, option),
-        Column::Certainty => set(&mut gap.certainty, &Certainty::ALL, option),
-        Column::Mark | Column::Purpose => set(&mut gap.purpose, &Purpose::ALL, option),
-        Column::State => {
-            let states = states(survey, gap);
-            set(&mut gap.state, &states, option);
-        }
-        Column::Remedy => {
-            let kinds = kinds(survey, gap);
-            let kind = option.checked_sub(1).and_then(|at| kinds.get(at));
-            gap.remedy = remedied(gap.remedy.as_ref(), kind.copied());
-        }
-        _ => {}
-    }
+/// The option that the gap has now.
+fn current(survey: &Survey, gap: &Gap, column: Column) -> usize {
+    let options = options(survey, gap, column);
+    let now = options.iter().position(|(_, changed)| changed == gap);
+    now.unwrap_or(0)
 }
 
 /// The keys of a cell that offers several options; the ledger has the focus meanwhile.
 pub(super) fn keys(ui: &Ui, context: &mut GapsContext<'_>, cell: Cell) {
-    let Some(gap) = context.survey.gap(cell.gap) else {
-        return;
-    };
-    let names = options(context.survey, gap, cell.column);
+    let names = names(context.survey, cell);
     let pressed = |key| ui.input(|input| input.key_pressed(key));
     let last = names.len().saturating_sub(1);
     let mut option = cell.option;
@@ -144,7 +119,7 @@ pub(super) fn keys(ui: &Ui, context: &mut GapsContext<'_>, cell: Cell) {
             option = to;
         }
     }
-    if let Some(spelled) = spelled(ui, &names, option) {
+    if let Some(spelled) = widgets::spelled(ui, ledger_id(), &names, Some(option)) {
         option = spelled;
     }
     let ledger = &mut context.view.ledger;
@@ -156,18 +131,10 @@ pub(super) fn keys(ui: &Ui, context: &mut GapsContext<'_>, cell: Cell) {
     }
 }
 
-/// The next option that begins with the letter typed.
-fn spelled(ui: &Ui, names: &[String], from: usize) -> Option<usize> {
-    let typed = ui.input(|input| {
-        input.events.iter().find_map(|event| match event {
-            egui::Event::Text(text) => text.chars().next(),
-            _ => None,
-        })
-    })?;
-    let begins = |name: &String| name.to_lowercase().starts_with(typed);
-    let round = names.iter().enumerate().cycle().skip(from + 1);
-    let mut round = round.take(names.len());
-    round.find(|(_, name)| begins(name)).map(|(at, _)| at)
+fn names(survey: &Survey, cell: Cell) -> Vec<String> {
+    let gap = survey.gap(cell.gap);
+    let options = gap.map_or_else(Vec::new, |gap| options(survey, gap, cell.column));
+    options.into_iter().map(|(name, _)| name).collect()
 }
 
 fn take(context: &mut GapsContext<'_>, cell: Cell, option: usize) {
@@ -175,10 +142,12 @@ fn take(context: &mut GapsContext<'_>, cell: Cell, option: usize) {
     let Some(gap) = context.survey.gap(cell.gap) else {
         return;
     };
-    let mut changed = gap.clone();
-    choose(context.survey, &mut changed, cell.column, option);
-    let edit = Edit::Put(Record::Gap(Box::new(changed)));
-    context.queue.edit(edit, None);
+    let chosen = options(context.survey, gap, cell.column)
+        .into_iter()
+        .nth(option);
+    if let Some((_, changed)) = chosen {
+        context.queue.edit(Edit::gap(changed), None);
+    }
 }
 
 /// Draws the input or the options over the cell.
@@ -246,7 +215,7 @@ fn typed(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: Cell, widt
 
 /// The list of options under the cell.
 fn offer(ui: &Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: Cell, rect: Rect) {
-    let names = options(context.survey, gap, cell.column);
+    let names = names(context.survey, cell);
     let mut chosen = None;
     let area = Area::new(Id::unique("options of a cell"))
         .order(Order::Foreground)

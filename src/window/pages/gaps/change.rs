@@ -1,14 +1,10 @@
 //! The fields of a gap, and the change that one of them asks for.
 
 use super::super::fields::Fields;
-use crate::survey::{Edit, Gap, Item, Record};
+use crate::survey::{Edit, Gap, Item};
 use crate::window::context::PageContext;
 use crate::window::request::Queue;
 use eframe::egui::Ui;
-
-fn put(gap: Gap) -> Edit {
-    Edit::Put(Record::Gap(Box::new(gap)))
-}
 
 /// The fields of a gap.
 pub(super) fn fields<'a, 'u, View>(
@@ -16,12 +12,12 @@ pub(super) fn fields<'a, 'u, View>(
     context: &'u mut PageContext<'a, View>,
     gap: &Gap,
 ) -> Fields<'a, 'u, Gap> {
-    Fields::new(ui, context, Item::Gap(gap.id), gap, &put)
+    Fields::new(ui, context, Item::Gap(gap.id), gap, &Edit::gap)
 }
 
 /// Queues a change of a gap that a field has just reported.
 pub(super) fn change(queue: &mut Queue, gap: &Gap, change: impl FnOnce(&mut Gap)) {
     let mut changed = gap.clone();
     change(&mut changed);
-    queue.typed(put(changed));
+    queue.typed(Edit::gap(changed));
 }

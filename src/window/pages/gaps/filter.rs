@@ -7,7 +7,7 @@ use super::listing::{Filter, Listing, Only, Sort};
 use super::view::GapsContext;
 use crate::assess::LeakageTotal;
 use crate::assess::quantity::{Kind, Quantity};
-use crate::survey::{Certainty, Facing, Purpose, Survey, WorkState, ZoneId};
+use crate::survey::{Certainty, Facing, Purpose, WorkState};
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
@@ -159,23 +159,22 @@ fn counted(gaps: usize) -> String {
     }
 }
 
-/// A choice that may be left open: `any` says so.
+/// A choice that may be left open.
 fn part<T: PartialEq + Clone>(
     ui: &mut Ui,
-    label: &str,
-    any: &str,
+    what: &str,
     value: &mut Option<T>,
     all: impl IntoIterator<Item = T>,
     words: impl Fn(&T) -> String,
 ) {
     let mut options = vec![None];
     options.extend(all.into_iter().map(Some));
-    let chosen = Choice::new(label, value, &options)
+    let chosen = Choice::new(&format!("Show {what}"), value, &options)
         .compact()
         .width(CHOICE)
         .show(ui, |option| match option {
             Some(option) => words(option),
-            None => any.to_owned(),
+            None => format!("any {what}"),
         });
     if let Some(chosen) = chosen {
         *value = chosen;
@@ -196,48 +195,22 @@ fn filter(ui: &mut Ui, context: &mut GapsContext<'_>) {
         if let Some(only) = only {
             filter.only = only;
         }
-        zones(ui, survey, &mut filter.zone);
-        part(
-            ui,
-            "Show facing",
-            "any facing",
-            &mut filter.facing,
-            Facing::ALL,
-            |one| one.name().to_owned(),
-        );
-        part(
-            ui,
-            "Show purpose",
-            "any purpose",
-            &mut filter.purpose,
-            Purpose::ALL,
-            |one| one.name().to_owned(),
-        );
-        part(
-            ui,
-            "Show state",
-            "any state",
-            &mut filter.state,
-            WorkState::ALL,
-            |one| one.name().to_owned(),
-        );
-        part(
-            ui,
-            "Show certainty",
-            "any certainty",
-            &mut filter.certainty,
-            Certainty::ALL,
-            |one| one.name().to_owned(),
-        );
+        let ids = survey.zones.iter().map(|zone| zone.id);
+        part(ui, "zone", &mut filter.zone, ids, |id| {
+            survey.zone_name(*id).to_owned()
+        });
+        fn named<T: Copy>(name: fn(T) -> &'static str) -> impl Fn(&T) -> String {
+            move |one| name(*one).to_owned()
+        }
+        let name = named(Facing::name);
+        part(ui, "facing", &mut filter.facing, Facing::ALL, name);
+        let name = named(Purpose::name);
+        part(ui, "purpose", &mut filter.purpose, Purpose::ALL, name);
+        let name = named(WorkState::name);
+        part(ui, "state", &mut filter.state, WorkState::ALL, name);
+        let name = named(Certainty::name);
+        part(ui, "certainty", &mut filter.certainty, Certainty::ALL, name);
         sort(ui, &mut wanted.sort, &columns);
-    });
-}
-
-fn zones(ui: &mut Ui, survey: &Survey, zone: &mut Option<ZoneId>) {
-    let ids = survey.zones.iter().map(|zone| zone.id);
-    part(ui, "Show zone", "any zone", zone, ids, |id| {
-        let zone = survey.zone(*id);
-        zone.map_or_else(String::new, |zone| zone.name.clone())
     });
 }
 

@@ -22,10 +22,7 @@ pub(super) fn gap(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
         .focus(edit_wanted)
         .text(Field::GapName, |gap| &mut gap.name);
     let zones: Vec<ZoneId> = survey.zones.iter().map(|zone| zone.id).collect();
-    let zone_name = |id: &ZoneId| {
-        let zone = survey.zone(*id);
-        zone.map_or_else(String::new, |zone| zone.name.clone())
-    };
+    let zone_name = |id: &ZoneId| survey.zone_name(*id).to_owned();
     fields.choice(Field::Zone, &zones, zone_name, |gap| &mut gap.zone);
     fields.one_of(Field::Facing, &Facing::ALL, Facing::name, |gap| {
         &mut gap.facing

@@ -89,11 +89,10 @@ fn holds(gap: &Gap, survey: &Survey, searched: &[String]) -> bool {
     if searched.is_empty() {
         return true;
     }
-    let zone = survey.zone(gap.zone).map_or("", |zone| zone.name.as_str());
     let remedy = gap.remedy.as_ref();
     let text = [
         gap.shown_name(),
-        zone,
+        survey.zone_name(gap.zone),
         gap.facing.name(),
         &gap.note,
         &gap.damp,

@@ -1,8 +1,8 @@
 //! Changing the selected gaps together.
 
 use super::view::GapsContext;
-use crate::survey::leave::{self, remedies, states};
-use crate::survey::{Certainty, Gap, GapPart, RemedyKind, Survey, WorkState, ZoneId};
+use crate::survey::leave::{self, states};
+use crate::survey::{Certainty, Gap, GapPart, Survey, WorkState, ZoneId};
 use crate::window::changes_of_many;
 use crate::window::widgets::{self, Choice};
 use eframe::egui::Ui;
@@ -51,8 +51,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
         ui.strong(format!("{} gaps selected", gaps.len()));
         let zones: Vec<ZoneId> = survey.zones.iter().map(|zone| zone.id).collect();
         let zone = choice(ui, "Zone", common(&gaps, |gap| gap.zone), zones, |id| {
-            let zone = survey.zone(*id);
-            zone.map_or_else(String::new, |zone| zone.name.clone())
+            survey.zone_name(*id).to_owned()
         });
         let state = common(&gaps, |gap| gap.state);
         let offered = WorkState::ALL
@@ -66,13 +65,9 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
             one.name().to_owned()
         });
         let remedy = common(&gaps, |gap| gap.remedy.as_ref().map(|remedy| remedy.kind));
-        let mut kinds = vec![None];
-        let offered = RemedyKind::ALL
-            .into_iter()
-            .filter(|kind| gaps.iter().any(|gap| remedies(survey, gap).contains(kind)));
-        kinds.extend(offered.map(Some));
+        let kinds = changes_of_many::remedy_kinds(survey, &gaps);
         let remedy = choice(ui, "Remedy", remedy, kinds, |kind| {
-            kind.map_or("none yet", RemedyKind::name).to_owned()
+            changes_of_many::remedy_words(*kind).to_owned()
         });
         let edit = zone
             .map(|zone| changes_of_many::zone(survey, &ids, zone))

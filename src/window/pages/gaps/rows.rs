@@ -84,8 +84,7 @@ impl<'a> Row<'a> {
     }
 
     fn zone(&self) -> &'a str {
-        let zone = self.survey.zone(self.gap.zone);
-        zone.map_or("", |zone| zone.name.as_str())
+        self.survey.zone_name(self.gap.zone)
     }
 
     fn leakage(&self) -> Option<&'a GapLeakage> {

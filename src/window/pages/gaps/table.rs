@@ -14,8 +14,8 @@ use crate::window::widgets;
 use eframe::egui;
 use egui::accesskit::Role;
 use egui::{
-    Align2, EventFilter, FontId, Id, Rect, Response, ScrollArea, Sense, Stroke, StrokeKind,
-    TextStyle, TextWrapMode, Ui, WidgetInfo, WidgetText, pos2, vec2,
+    Align2, FontId, Id, Rect, Response, ScrollArea, Sense, Stroke, StrokeKind, TextStyle,
+    TextWrapMode, Ui, WidgetInfo, WidgetText, pos2, vec2,
 };
 
 const ROW_HEIGHT: f32 = 22.0;
@@ -124,9 +124,11 @@ fn table(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &Lay) 
     let body = Rect::from_min_size(ui.cursor().min, vec2(lay.width, ui.available_height()));
     let focus = ui.interact(body, ledger_id(), Sense::focusable_noninteractive());
     focus.widget_info(|| WidgetInfo::labeled(Role::ListBox, true, "Gap ledger"));
-    let here = hold_focus(ui, &focus);
+    widgets::hold_focus(ui, &focus);
+    let here = focus.has_focus();
     help::offer(ui, &focus, "Gap ledger", HELP);
     if here {
+        widgets::hold_arrows(ui, focus.id);
         let selected = context.view.selected_in(context.survey);
         keys::run(ui, context, rows, selected, rows_in_sight(ui, lay));
     }
@@ -149,24 +151,6 @@ fn table(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &Lay) 
     if cell::after(ui, context, &shown, &ids) || back {
         focus.request_focus();
     }
-}
-
-/// The ledger takes the focus whenever nothing else has it and nothing lies over it.
-fn hold_focus(ui: &Ui, focus: &Response) -> bool {
-    let free = ui.memory(|memory| memory.focused().is_none() && memory.top_modal_layer().is_none());
-    if free && !egui::Popup::is_any_open(ui.ctx()) {
-        focus.request_focus();
-    }
-    let here = focus.has_focus();
-    if here {
-        let filter = EventFilter {
-            vertical_arrows: true,
-            horizontal_arrows: true,
-            ..EventFilter::default()
-        };
-        ui.memory_mut(|memory| memory.set_focus_lock_filter(focus.id, filter));
-    }
-    here
 }
 
 /// The headings; a click sorts.

@@ -4,12 +4,10 @@ use super::super::fields::Fields;
 use super::change;
 use super::view::GapsContext;
 use crate::assess::words::capital;
-use crate::survey::leave::{leave, remedies, states};
+use crate::survey::leave::{leave, states};
 use crate::survey::word::Word;
-use crate::survey::{
-    CostBasis, Edit, Field, Gap, Item, Record, Remedy, RemedyKind, Survey, WorkState,
-};
-use crate::window::changes_of_many::remedied;
+use crate::survey::{CostBasis, Edit, Field, Gap, Item, Remedy, RemedyKind, Survey, WorkState};
+use crate::window::changes_of_many::{remedied, remedy_kinds, remedy_words};
 use crate::window::context::PageContext;
 use crate::window::widgets::{self, Choice};
 use eframe::egui::Ui;
@@ -25,7 +23,7 @@ pub(in crate::window::pages) fn show<View>(
         widgets::muted(ui, words);
     }
     let states = states(survey, gap);
-    let remedies = remedies(survey, gap);
+    let remedies = remedy_kinds(survey, &[gap]);
     let mut fields = change::fields(ui, context, gap);
     fields.one_of(Field::State, &states, WorkState::name, |gap| &mut gap.state);
     fields
@@ -49,19 +47,13 @@ fn what_holds(survey: &Survey, gap: &Gap) -> Option<String> {
     }
 }
 
-fn remedy_kind(fields: &mut Fields<'_, '_, Gap>, gap: &Gap, remedies: &[RemedyKind]) {
+fn remedy_kind(fields: &mut Fields<'_, '_, Gap>, gap: &Gap, options: &[Option<RemedyKind>]) {
     let current = gap.remedy.as_ref().map(|remedy| remedy.kind);
-    let mut options = vec![None];
-    let kinds = RemedyKind::ALL.into_iter();
-    let offered = kinds.filter(|kind| remedies.contains(kind) || current == Some(*kind));
-    options.extend(offered.map(Some));
     let (ui, _, _) = fields.parts();
-    let chosen = Choice::of(Field::Remedy, &current, &options)
+    let chosen = Choice::of(Field::Remedy, &current, options)
         .id(gap.id)
-        .show(ui, |kind| {
-            kind.map_or("none yet", RemedyKind::name).to_owned()
-        });
-    let remedy = chosen.map(|kind| remedied(gap.remedy.as_ref(), kind));
+        .show(ui, |kind| remedy_words(*kind).to_owned());
+    let remedy = chosen.map(|kind| remedied(gap, kind));
     fields.take(remedy, |gap| &mut gap.remedy);
 }
 
@@ -70,7 +62,7 @@ fn remedy<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, gap: &Gap, rem
     let put = |remedy| {
         let mut gap = gap.clone();
         gap.remedy = Some(remedy);
-        Edit::Put(Record::Gap(Box::new(gap)))
+        Edit::gap(gap)
     };
     let mut fields = Fields::new(ui, context, Item::Gap(gap.id), remedy, &put);
     fields.text(Field::RemedyWords, |remedy| &mut remedy.words);

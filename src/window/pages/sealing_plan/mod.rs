@@ -14,56 +14,35 @@ mod work_in_hand;
 
 pub use view::SealingPlanView;
 
+use super::sections;
 use crate::assess::sealing::Aim;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice, TextField};
 use eframe::egui;
-use egui::{RichText, ScrollArea, Ui};
+use egui::{RichText, Ui};
 use view::{Part, SealingPlanContext};
 
 /// Draws the page.
 pub fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     head(ui, context);
-    ScrollArea::vertical()
-        .id_salt("sealing plan")
-        .auto_shrink(false)
-        .show(ui, |ui| {
-            if context.survey.gaps.is_empty() {
-                widgets::no_gap_yet(ui, context.queue);
-                ui.add_space(4.0);
-            }
-            part(
-                ui,
-                context,
-                Part::Ranking,
-                "What sealing each gap saves",
-                ranking::show,
-            );
-            part(ui, context, Part::Ticked, "The plan", ticked::show);
-            part(
-                ui,
-                context,
-                Part::Budget,
-                "The best set within a budget",
-                budget::show,
-            );
-            part(ui, context, Part::Curve, "What the money buys", curve::show);
-            part(
-                ui,
-                context,
-                Part::LeftOpen,
-                "What stays open, and why",
-                left_open::show,
-            );
-            part(
-                ui,
-                context,
-                Part::Prices,
-                "Remedies and prices",
-                prices::show,
-            );
-            widgets::follow_focus(ui);
+    let draw = |ui: &mut Ui, context: &mut SealingPlanContext<'_>, part: Part| {
+        widgets::card(ui, part.title(), |ui| match part {
+            Part::Ranking => ranking::show(ui, context),
+            Part::Ticked => ticked::show(ui, context),
+            Part::Budget => budget::show(ui, context),
+            Part::Curve => curve::show(ui, context),
+            Part::LeftOpen => left_open::show(ui, context),
+            Part::Prices => prices::show(ui, context),
         });
+    };
+    sections::parts(
+        ui,
+        context,
+        "sealing plan",
+        |view| &mut view.ways,
+        &Part::ALL,
+        draw,
+    );
 }
 
 /// The aim, the date, and the ways to the parts; they stay in sight.
@@ -91,18 +70,4 @@ fn head(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
         context.view.ways.links(ui, &Part::ALL);
     });
     ui.add_space(2.0);
-}
-
-/// One part of the page; it is scrolled to where the user asked for it.
-fn part<'a>(
-    ui: &mut Ui,
-    context: &mut SealingPlanContext<'a>,
-    part: Part,
-    title: &str,
-    content: impl FnOnce(&mut Ui, &mut SealingPlanContext<'a>),
-) {
-    let drawn = ui
-        .scope(|ui| widgets::card(ui, title, |ui| content(ui, context)))
-        .response;
-    context.view.ways.below(ui, part, &drawn);
 }

@@ -7,8 +7,9 @@ use crate::assess::Answer;
 use crate::assess::sealing::{Ranked, Sealable};
 use crate::assess::words::facing;
 use crate::report::sealing;
-use crate::survey::leave::{remedies, states};
+use crate::survey::leave::states;
 use crate::survey::{Gap, Item, Place, Survey, WorkState};
+use crate::window::changes_of_many::remedy_kinds;
 use crate::window::request::Queue;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice, report};
@@ -128,8 +129,7 @@ pub(super) fn state_choice(ui: &mut Ui, queue: &mut Queue, dated: Dated<'_>, gap
 fn remedy(ui: &mut Ui, queue: &mut Queue, (survey, gap): (&Survey, &Gap), sealable: &Sealable) {
     let suggested = sealable.remedy().kind.name();
     let current = gap.remedy.as_ref().map(|own| own.kind);
-    let mut options = vec![None];
-    options.extend(remedies(survey, gap).into_iter().map(Some));
+    let options = remedy_kinds(survey, &[gap]);
     let label = format!("Remedy of gap {}", gap.id);
     let signs = sealing::suggested(sealable);
     let chosen = Choice::new(&label, &current, &options)

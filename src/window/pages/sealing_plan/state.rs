@@ -2,13 +2,8 @@
 
 use crate::assess::sealing::Sealable;
 use crate::survey::leave::may_become;
-use crate::survey::{
-    CostBasis, Edit, Form, Gap, GapId, Record, Remedy, RemedyKind, Survey, WorkState,
-};
-
-fn put(gap: Gap) -> Edit {
-    Edit::Put(Record::Gap(Box::new(gap)))
-}
+use crate::survey::{Edit, Gap, GapId, Remedy, RemedyKind, Survey, WorkState};
+use crate::window::changes_of_many::remedied;
 
 /// The gap in another state since a date. Sealed, it keeps what its remedy leaves: where the
 /// surveyor named none, the suggested one, so that it is known what still flows.
@@ -27,7 +22,7 @@ pub(super) fn in_state(survey: &Survey, gap: &Gap, state: WorkState, date: &str)
     {
         changed.remedy = Some(sealable.remedy().clone());
     }
-    put(changed)
+    Edit::gap(changed)
 }
 
 /// Exactly these gaps in the plan: others that were planned are open again. `None` where nothing
@@ -65,24 +60,8 @@ fn several(edits: Vec<Edit>) -> Option<Edit> {
 /// The gap with another kind of remedy; `None` leaves it to the suggestion.
 pub(super) fn with_remedy(gap: &Gap, kind: Option<RemedyKind>) -> Edit {
     let mut changed = gap.clone();
-    changed.remedy = kind.map(|kind| match &gap.remedy {
-        Some(own) => Remedy {
-            kind,
-            ..own.clone()
-        },
-        None => Remedy {
-            kind,
-            words: String::new(),
-            leak_left_percent: None,
-            material_cost: None,
-            cost_basis: match gap.form {
-                Form::NarrowGap { .. } => CostBasis::Metre,
-                _ => CostBasis::Piece,
-            },
-            minutes: None,
-        },
-    });
-    put(changed)
+    changed.remedy = remedied(gap, kind);
+    Edit::gap(changed)
 }
 
 /// The same change of the remedy of several gaps; a suggested remedy becomes their own with it.
@@ -99,7 +78,7 @@ pub(super) fn remedies(
             .unwrap_or_else(|| sealable.remedy().clone());
         change(&mut remedy);
         gap.remedy = Some(remedy);
-        Some(put(gap))
+        Some(Edit::gap(gap))
     });
     Edit::Several(changed.collect())
 }
@@ -107,7 +86,7 @@ pub(super) fn remedies(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::survey::{Facing, Purpose, VehicleKind};
+    use crate::survey::{Facing, Form, Purpose, VehicleKind};
 
     fn survey(states: &[WorkState]) -> Survey {
         let mut survey = Survey::new(VehicleKind::TouringCaravan);
@@ -117,7 +96,7 @@ mod tests {
             };
             let mut gap = Gap::new(GapId(id), survey.zones[0].id, Facing::Front, form);
             gap.state = *state;
-            survey.apply(put(gap)).unwrap();
+            survey.apply(Edit::gap(gap)).unwrap();
         }
         survey
     }

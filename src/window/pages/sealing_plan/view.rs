@@ -82,6 +82,18 @@ impl Part {
         (Self::LeftOpen, "what stays open"),
         (Self::Prices, "remedies and prices"),
     ];
+
+    /// The heading of its card.
+    pub(super) fn title(self) -> &'static str {
+        match self {
+            Self::Ranking => "What sealing each gap saves",
+            Self::Ticked => "The plan",
+            Self::Budget => "The best set within a budget",
+            Self::Curve => "What the money buys",
+            Self::LeftOpen => "What stays open, and why",
+            Self::Prices => "Remedies and prices",
+        }
+    }
 }
 
 /// The figure that the plot shows.

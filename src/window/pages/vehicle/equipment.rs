@@ -6,7 +6,7 @@ use super::view::{CARD_LEAST, VehicleContext};
 use super::{drying, lists, machines};
 use crate::survey::equipment::FanDirection;
 use crate::survey::{
-    Appliance, ApplianceKind, Edit, Fan, Field, Heater, HeaterFuel, Item, MoistureSource, Record,
+    Appliance, ApplianceKind, Edit, Fan, Field, Heater, HeaterFuel, MoistureSource, Record,
     RecordId, SourceKind,
 };
 use crate::window::widgets;
@@ -30,10 +30,29 @@ pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
 
 fn appliances(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
-    for appliance in &survey.appliances {
-        ui.push_id(appliance.id, |ui| one_appliance(ui, context, appliance));
-        lists::between(ui);
-    }
+    lists::show(
+        ui,
+        context,
+        &survey.appliances,
+        &|appliance| Edit::Put(Record::Appliance(appliance)),
+        |one| {
+            (
+                RecordId::Appliance(one.id),
+                &one.name,
+                one.kind.name().to_owned(),
+            )
+        },
+        |fields, _| {
+            fields.one_of(
+                Field::ApplianceKind,
+                &ApplianceKind::ALL,
+                ApplianceKind::name,
+                |appliance| &mut appliance.kind,
+            );
+            fields.text(Field::Name, |appliance| &mut appliance.name);
+            fields.tick(Field::RoomSealed, |appliance| &mut appliance.room_sealed);
+        },
+    );
     widgets::muted(
         ui,
         "They decide which ventilation table holds. Gas, flues and ventilation are for a licensed \
@@ -55,35 +74,28 @@ fn appliances(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     lists::add(ui, context, "Add appliance", edit);
 }
 
-fn one_appliance(ui: &mut Ui, context: &mut VehicleContext<'_>, appliance: &Appliance) {
-    let item = Item::Appliance(appliance.id);
-    let id = RecordId::Appliance(appliance.id);
-    lists::head(
-        ui,
-        context,
-        &appliance.name,
-        appliance.kind.name(),
-        item,
-        id,
-    );
-    let put = |appliance| Edit::Put(Record::Appliance(appliance));
-    let mut fields = Fields::new(ui, context, item, appliance, &put);
-    fields.one_of(
-        Field::ApplianceKind,
-        &ApplianceKind::ALL,
-        ApplianceKind::name,
-        |appliance| &mut appliance.kind,
-    );
-    fields.text(Field::Name, |appliance| &mut appliance.name);
-    fields.tick(Field::RoomSealed, |appliance| &mut appliance.room_sealed);
-}
-
 fn heaters(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
-    for heater in &survey.heaters {
-        ui.push_id(heater.id, |ui| one_heater(ui, context, heater));
-        lists::between(ui);
-    }
+    lists::show(
+        ui,
+        context,
+        &survey.heaters,
+        &|heater| Edit::Put(Record::Heater(heater)),
+        |one| {
+            let kind = format!("{} heater", one.fuel.name());
+            (RecordId::Heater(one.id), &one.name, kind)
+        },
+        |fields, _| {
+            fields.text(Field::Name, |heater| &mut heater.name);
+            fields.one_of(Field::Fuel, &HeaterFuel::ALL, HeaterFuel::name, |heater| {
+                &mut heater.fuel
+            });
+            fields.optional(Field::Rating, |heater| &mut heater.rating_w);
+            fields
+                .hint("none")
+                .optional(Field::SetPoint, |heater| &mut heater.set_point_c);
+        },
+    );
     let heater = Heater {
         id: survey.free_heater_id(),
         name: String::new(),
@@ -95,29 +107,30 @@ fn heaters(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     lists::add(ui, context, "Add heater", edit);
 }
 
-fn one_heater(ui: &mut Ui, context: &mut VehicleContext<'_>, heater: &Heater) {
-    let item = Item::Heater(heater.id);
-    let id = RecordId::Heater(heater.id);
-    let kind = format!("{} heater", heater.fuel.name());
-    lists::head(ui, context, &heater.name, &kind, item, id);
-    let put = |heater| Edit::Put(Record::Heater(heater));
-    let mut fields = Fields::new(ui, context, item, heater, &put);
-    fields.text(Field::Name, |heater| &mut heater.name);
-    fields.one_of(Field::Fuel, &HeaterFuel::ALL, HeaterFuel::name, |heater| {
-        &mut heater.fuel
-    });
-    fields.optional(Field::Rating, |heater| &mut heater.rating_w);
-    fields
-        .hint("none")
-        .optional(Field::SetPoint, |heater| &mut heater.set_point_c);
-}
-
 fn sources(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
-    for source in &survey.sources {
-        ui.push_id(source.id, |ui| one_source(ui, context, source));
-        lists::between(ui);
-    }
+    lists::show(
+        ui,
+        context,
+        &survey.sources,
+        &|source| Edit::Put(Record::Source(source)),
+        |one| {
+            (
+                RecordId::Source(one.id),
+                &one.name,
+                one.kind.name().to_owned(),
+            )
+        },
+        |fields, source| {
+            source_kind(fields, source);
+            fields.text(Field::Name, |source| &mut source.name);
+            fields.count(Field::SourceCount, |source| &mut source.count);
+            fields.optional(Field::SourceRate, |source| &mut source.rate_g_per_h);
+            fields.number(Field::SourceHours, |source| &mut source.hours_per_day);
+            fields.tick(Field::SourceLaidUp, |source| &mut source.laid_up);
+            fields.tick(Field::SourceInUse, |source| &mut source.in_use);
+        },
+    );
     widgets::muted(
         ui,
         "An empty vehicle that is laid up and dry gives off nothing: then leave this list empty.",
@@ -135,21 +148,6 @@ fn sources(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     };
     let edit = Edit::Put(Record::Source(source));
     lists::add(ui, context, "Add moisture source", edit);
-}
-
-fn one_source(ui: &mut Ui, context: &mut VehicleContext<'_>, source: &MoistureSource) {
-    let item = Item::Source(source.id);
-    let id = RecordId::Source(source.id);
-    lists::head(ui, context, &source.name, source.kind.name(), item, id);
-    let put = |source| Edit::Put(Record::Source(source));
-    let mut fields = Fields::new(ui, context, item, source, &put);
-    source_kind(&mut fields, source);
-    fields.text(Field::Name, |source| &mut source.name);
-    fields.count(Field::SourceCount, |source| &mut source.count);
-    fields.optional(Field::SourceRate, |source| &mut source.rate_g_per_h);
-    fields.number(Field::SourceHours, |source| &mut source.hours_per_day);
-    fields.tick(Field::SourceLaidUp, |source| &mut source.laid_up);
-    fields.tick(Field::SourceInUse, |source| &mut source.in_use);
 }
 
 /// The kind; a new kind brings its usual rate along, unless the surveyor has typed one.
@@ -170,10 +168,26 @@ fn source_kind(fields: &mut Fields<'_, '_, MoistureSource>, source: &MoistureSou
 
 fn fans(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
-    for fan in &survey.fans {
-        ui.push_id(fan.id, |ui| one_fan(ui, context, fan));
-        lists::between(ui);
-    }
+    let ways = [FanDirection::Extract, FanDirection::Supply];
+    let words = |way| match way {
+        FanDirection::Extract => "inside to outside",
+        FanDirection::Supply => "outside to inside",
+    };
+    lists::show(
+        ui,
+        context,
+        &survey.fans,
+        &|fan| Edit::Put(Record::Fan(fan)),
+        |one| (RecordId::Fan(one.id), &one.name, "fan".to_owned()),
+        |fields, _| {
+            fields.text(Field::Name, |fan| &mut fan.name);
+            fields.one_of(Field::FanDirection, &ways, words, |fan| &mut fan.direction);
+            fields.optional(Field::FanFlow, |fan| &mut fan.flow_m3_per_h);
+            fields.tick(Field::FanLaidUp, |fan| &mut fan.on_laid_up);
+            fields.tick(Field::FanInUse, |fan| &mut fan.on_in_use);
+            space_choice::choose(fields, survey, |fan| &mut fan.space);
+        },
+    );
     let fan = Fan {
         id: survey.free_fan_id(),
         name: String::new(),
@@ -184,23 +198,4 @@ fn fans(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         space: None,
     };
     lists::add(ui, context, "Add fan", Edit::Put(Record::Fan(fan)));
-}
-
-fn one_fan(ui: &mut Ui, context: &mut VehicleContext<'_>, fan: &Fan) {
-    let item = Item::Fan(fan.id);
-    let survey = context.survey;
-    lists::head(ui, context, &fan.name, "fan", item, RecordId::Fan(fan.id));
-    let put = |fan| Edit::Put(Record::Fan(fan));
-    let mut fields = Fields::new(ui, context, item, fan, &put);
-    fields.text(Field::Name, |fan| &mut fan.name);
-    let ways = [FanDirection::Extract, FanDirection::Supply];
-    let words = |way| match way {
-        FanDirection::Extract => "inside to outside",
-        FanDirection::Supply => "outside to inside",
-    };
-    fields.one_of(Field::FanDirection, &ways, words, |fan| &mut fan.direction);
-    fields.optional(Field::FanFlow, |fan| &mut fan.flow_m3_per_h);
-    fields.tick(Field::FanLaidUp, |fan| &mut fan.on_laid_up);
-    fields.tick(Field::FanInUse, |fan| &mut fan.on_in_use);
-    space_choice::choose(&mut fields, survey, |fan| &mut fan.space);
 }

@@ -70,7 +70,7 @@ fn selected(ui: &mut Ui, context: &mut VehicleContext<'_>) {
 fn form(ui: &mut Ui, context: &mut VehicleContext<'_>, element: &FabricElement) {
     let item = Item::Fabric(element.id);
     let id = RecordId::Fabric(element.id);
-    lists::head(ui, context, &element.name, element.part.name(), item, id);
+    lists::head(ui, context, &element.name, element.part.name(), id);
     let mut fields = Fields::new(ui, context, item, element, &put);
     fields.text(Field::Name, |element| &mut element.name);
     fields.one_of(Field::Part, &FabricPart::ALL, FabricPart::name, |element| {
@@ -79,7 +79,7 @@ fn form(ui: &mut Ui, context: &mut VehicleContext<'_>, element: &FabricElement) 
     fields.optional(Field::Area, |element| &mut element.area_m2);
     build_up(&mut fields, element);
     fields.number(Field::Bridges, |element| &mut element.bridge_percent);
-    outline(&mut fields, element);
+    outline(ui, context, element);
     loss(ui, context, element);
 }
 
@@ -121,54 +121,39 @@ fn build_up(fields: &mut Fields<'_, '_, FabricElement>, element: &FabricElement)
 }
 
 /// The element's place on the drawing, for windows, doors and rooflights.
-fn outline(fields: &mut Fields<'_, '_, FabricElement>, element: &FabricElement) {
-    let (ui, _, _) = fields.parts();
+fn outline(ui: &mut Ui, context: &mut VehicleContext<'_>, element: &FabricElement) {
+    let with = |outline: Option<Outline>| {
+        put(FabricElement {
+            outline,
+            ..element.clone()
+        })
+    };
     if let Some(drawn) = widgets::tick(ui, Field::Outline, element.outline.is_some()) {
         let outline = drawn.then(|| blank_outline(element.part));
-        fields.change(|element| element.outline = outline);
+        context.queue.typed(with(outline));
         return;
     }
     let Some(outline) = element.outline else {
         return;
     };
-    let (ui, queue, marks) = fields.parts();
-    let mut changed = outline;
-    let mut any = false;
     let facings: Vec<Facing> = Facing::ALL
         .into_iter()
         .filter(|facing| !matches!(facing, Facing::Cavity(_)))
         .collect();
-    let facing = Choice::of(Field::OutlineFacing, &outline.facing, &facings)
-        .id(element.id)
-        .show(ui, |facing| facing.name().to_owned());
-    if let Some(facing) = facing {
-        changed.facing = facing;
-        any = true;
-    }
-    for (field, value) in [
-        (Field::OutlineAlong, &mut changed.along_m),
-        (Field::OutlineUp, &mut changed.up_m),
-        (Field::OutlineWidth, &mut changed.width_m),
-        (Field::OutlineHeight, &mut changed.height_m),
-    ] {
-        let typed = NumberField::new(field, Some(*value))
-            .id(element.id)
-            .marks(marks)
-            .required()
-            .show(ui, queue);
-        if let Some(Some(typed)) = typed {
-            *value = typed;
-            any = true;
-        }
-    }
+    let put = |outline| with(Some(outline));
+    let mut fields = Fields::new(ui, context, Item::Fabric(element.id), &outline, &put);
+    fields.one_of(Field::OutlineFacing, &facings, Facing::name, |outline| {
+        &mut outline.facing
+    });
+    fields.number(Field::OutlineAlong, |outline| &mut outline.along_m);
+    fields.number(Field::OutlineUp, |outline| &mut outline.up_m);
+    fields.number(Field::OutlineWidth, |outline| &mut outline.width_m);
+    fields.number(Field::OutlineHeight, |outline| &mut outline.height_m);
     widgets::muted(
         ui,
         "Along: from the front, or from the nearside on front and rear. Up: above ground, or from \
          the nearside on roof and floor.",
     );
-    if any {
-        fields.change(|element| element.outline = Some(changed));
-    }
 }
 
 /// A place to start from; it is drawn, and never used in a result.

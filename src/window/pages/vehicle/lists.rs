@@ -1,6 +1,6 @@
 //! What the lists of records have in common: a head with the way to remove, and a button to add.
 
-use super::super::fields::{whole_findings, worst};
+use super::super::fields::{Fields, whole_findings, worst};
 use super::view::VehicleContext;
 use crate::survey::{Edit, Item, RecordId};
 use crate::window::theme::bold;
@@ -14,9 +14,9 @@ pub(super) fn head(
     context: &mut VehicleContext<'_>,
     name: &str,
     kind: &str,
-    item: Item,
     id: RecordId,
 ) {
+    let item = Item::from(id);
     let shown = shown_name(name, kind);
     ui.horizontal(|ui| {
         if let Some(severity) = worst(context, item) {
@@ -36,6 +36,26 @@ pub(super) fn head(
     whole_findings(ui, context.marks(item));
 }
 
+/// Draws each record of a list: its head, of id, name and what it is, and its fields.
+pub(super) fn show<'a, T: Clone>(
+    ui: &mut Ui,
+    context: &mut VehicleContext<'a>,
+    records: &[T],
+    put: &dyn Fn(T) -> Edit,
+    of: impl Fn(&T) -> (RecordId, &str, String),
+    draw: impl Fn(&mut Fields<'a, '_, T>, &T),
+) {
+    for record in records {
+        let (id, name, kind) = of(record);
+        ui.push_id(id, |ui| {
+            head(ui, context, name, &kind, id);
+            let mut fields = Fields::new(ui, context, id.into(), record, put);
+            draw(&mut fields, record);
+        });
+        between(ui);
+    }
+}
+
 /// A record's name, or what it is where it has none.
 pub(super) fn shown_name(name: &str, kind: &str) -> String {
     if name.trim().is_empty() {
@@ -53,7 +73,7 @@ pub(super) fn add(ui: &mut Ui, context: &mut VehicleContext<'_>, words: &str, ed
 }
 
 /// A line between records.
-pub(super) fn between(ui: &mut Ui) {
+fn between(ui: &mut Ui) {
     ui.add_space(3.0);
     ui.separator();
     ui.add_space(1.0);

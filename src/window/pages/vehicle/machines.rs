@@ -4,7 +4,7 @@ use super::super::fields::{Fields, Part, field_findings};
 use super::lists;
 use super::view::VehicleContext;
 use crate::survey::equipment::MachinePoint;
-use crate::survey::{Edit, Field, Item, Machine, MachineId, MachineKind, Record, RecordId};
+use crate::survey::{Edit, Field, Machine, MachineId, MachineKind, Record, RecordId};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
 use crate::window::widgets::{self, NumberField};
@@ -18,10 +18,20 @@ fn put(machine: Machine) -> Edit {
 /// Draws the list.
 pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
-    for machine in &survey.machines {
-        ui.push_id(machine.id, |ui| one(ui, context, machine));
-        lists::between(ui);
-    }
+    lists::show(
+        ui,
+        context,
+        &survey.machines,
+        &put,
+        |one| {
+            (
+                RecordId::Machine(one.id),
+                &one.name,
+                one.kind.name().to_owned(),
+            )
+        },
+        one,
+    );
     widgets::muted(
         ui,
         "Enter the maker's figure with the temperature and humidity it was stated at: the same \
@@ -31,11 +41,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     lists::add(ui, context, "Add drying machine", put(machine));
 }
 
-fn one(ui: &mut Ui, context: &mut VehicleContext<'_>, machine: &Machine) {
-    let item = Item::Machine(machine.id);
-    let id = RecordId::Machine(machine.id);
-    lists::head(ui, context, &machine.name, machine.kind.name(), item, id);
-    let mut fields = Fields::new(ui, context, item, machine, &put);
+fn one(fields: &mut Fields<'_, '_, Machine>, machine: &Machine) {
     fields.text(Field::Name, |machine| &mut machine.name);
     fields.one_of(
         Field::MachineKind,
@@ -58,7 +64,7 @@ fn one(ui: &mut Ui, context: &mut VehicleContext<'_>, machine: &Machine) {
     fields.optional(Field::Airflow, |machine| &mut machine.airflow_m3_per_h);
     fields.optional(Field::LowestRoom, |machine| &mut machine.lowest_room_c);
     fields.tick(Field::Hygrostat, |machine| &mut machine.hygrostat);
-    points(&mut fields, machine);
+    points(fields, machine);
 }
 
 /// The columns: their headings and fields.

@@ -5,7 +5,7 @@ use super::super::gaps::sizes;
 use super::lists;
 use super::view::{CARD_LEAST, VehicleContext};
 use crate::survey::{
-    Certainty, Edit, Field, Form, InnerOpening, Item, Record, RecordId, Space, SpaceId, Survey,
+    Certainty, Edit, Field, Form, InnerOpening, Record, RecordId, Space, SpaceId, Survey,
 };
 use crate::window::widgets;
 use eframe::egui::Ui;
@@ -62,27 +62,31 @@ fn spaces(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         );
         return;
     }
-    for one in &survey.spaces {
-        ui.push_id(one.id, |ui| one_space(ui, context, one));
-        lists::between(ui);
-    }
+    let first = survey.spaces.first().map(|space| space.id);
+    lists::show(
+        ui,
+        context,
+        &survey.spaces,
+        &put_space,
+        |one| {
+            (
+                RecordId::Space(one.id),
+                &one.name,
+                format!("space {}", one.id),
+            )
+        },
+        |fields, one| {
+            fields.text(Field::Name, |space| &mut space.name);
+            fields
+                .hint("not given")
+                .optional(Field::SpaceVolume, |space| &mut space.volume_m3);
+            if first != Some(one.id) {
+                fields.number(Field::WarmerThanFirst, |space| &mut space.warmer_by_k);
+            }
+        },
+    );
     let new = put_space(space(survey.free_space_id(), ""));
     lists::add(ui, context, "Add space", new);
-}
-
-fn one_space(ui: &mut Ui, context: &mut VehicleContext<'_>, one: &Space) {
-    let item = Item::Space(one.id);
-    let kind = format!("space {}", one.id);
-    lists::head(ui, context, &one.name, &kind, item, RecordId::Space(one.id));
-    let first = context.survey.spaces.first().map(|space| space.id) == Some(one.id);
-    let mut fields = Fields::new(ui, context, item, one, &put_space);
-    fields.text(Field::Name, |space| &mut space.name);
-    fields
-        .hint("not given")
-        .optional(Field::SpaceVolume, |space| &mut space.volume_m3);
-    if !first {
-        fields.number(Field::WarmerThanFirst, |space| &mut space.warmer_by_k);
-    }
 }
 
 fn put_opening(opening: InnerOpening) -> Edit {
@@ -95,10 +99,17 @@ fn openings(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         ui.label("There is only one space: nothing joins it to another.");
         return;
     };
-    for opening in &survey.inner_openings {
-        ui.push_id(opening.id, |ui| one_opening(ui, context, opening));
-        lists::between(ui);
-    }
+    lists::show(
+        ui,
+        context,
+        &survey.inner_openings,
+        &put_opening,
+        |one| {
+            let kind = format!("inner opening {}", one.id);
+            (RecordId::InnerOpening(one.id), &one.name, kind)
+        },
+        |fields, _| opening_fields(fields, survey),
+    );
     let form = Form::RectangularHole {
         width_mm: None,
         height_mm: None,
@@ -107,14 +118,8 @@ fn openings(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     lists::add(ui, context, "Add inner opening", put_opening(new));
 }
 
-fn one_opening(ui: &mut Ui, context: &mut VehicleContext<'_>, opening: &InnerOpening) {
-    let item = Item::InnerOpening(opening.id);
-    let survey = context.survey;
-    let kind = format!("inner opening {}", opening.id);
-    let id = RecordId::InnerOpening(opening.id);
-    lists::head(ui, context, &opening.name, &kind, item, id);
+fn opening_fields(fields: &mut Fields<'_, '_, InnerOpening>, survey: &Survey) {
     let ids: Vec<SpaceId> = survey.spaces.iter().map(|space| space.id).collect();
-    let mut fields = Fields::new(ui, context, item, opening, &put_opening);
     fields
         .hint("doorway, curtain, bulkhead gap …")
         .text(Field::Name, |opening| &mut opening.name);
@@ -130,7 +135,7 @@ fn one_opening(ui: &mut Ui, context: &mut VehicleContext<'_>, opening: &InnerOpe
         |id| survey.space_name(*id),
         |opening| &mut opening.to,
     );
-    sizes::form(&mut fields, |opening| &mut opening.form);
+    sizes::form(fields, |opening| &mut opening.form);
     fields.count(Field::GapCount, |opening| &mut opening.count);
     fields
         .hint("mid-height")

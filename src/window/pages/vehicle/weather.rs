@@ -65,7 +65,7 @@ fn add(ui: &mut Ui, context: &mut VehicleContext<'_>) {
 fn weather_case(ui: &mut Ui, context: &mut VehicleContext<'_>, case: &WeatherCase) {
     let item = Item::Weather(case.id);
     let id = RecordId::Weather(case.id);
-    lists::head(ui, context, &case.name, "weather case", item, id);
+    lists::head(ui, context, &case.name, "weather case", id);
     let mut fields = Fields::new(ui, context, item, case, &put);
     fields.text(Field::Name, |case| &mut case.name);
     fields.number(Field::Wind, |case| &mut case.wind_m_s);

@@ -45,7 +45,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool
         palette(ui),
     );
     if holds_focus {
-        hold_focus(ui, &response);
+        widgets::hold_focus(ui, &response);
     }
     pointer::act(ui, context, &response, &figure, frame);
     keys::act(ui, context, &response, &figure, space);
@@ -83,14 +83,6 @@ fn figure(context: &mut GapsContext<'_>, space: Rect) -> Option<Arc<BodyFigure>>
         figure: Arc::clone(&figure),
     });
     Some(figure)
-}
-
-/// Where the ledger is not shown, the drawing takes the focus whenever nothing else has it.
-fn hold_focus(ui: &Ui, response: &Response) {
-    let free = ui.memory(|memory| memory.focused().is_none() && memory.top_modal_layer().is_none());
-    if free && !egui::Popup::is_any_open(ui.ctx()) {
-        response.request_focus();
-    }
 }
 
 fn border(ui: &Ui, response: &Response, space: Rect) {

@@ -5,7 +5,7 @@ use super::sight::Drawn;
 use super::view::{Drag, drawing_id, gaps_at};
 use crate::figure::body::{BodyFigure, Picked};
 use crate::figure::scene::Point;
-use crate::survey::{Edit, Gap, GapId, MergeKey, Record};
+use crate::survey::{Edit, Gap, GapId, MergeKey};
 use crate::window::body::Frame;
 use crate::window::commands::Command;
 use crate::window::ledger;
@@ -58,9 +58,9 @@ fn click(context: &mut GapsContext<'_>, figure: &BodyFigure, frame: Frame, at: P
         return;
     };
     match ledger::add_at(context.survey, selected, picked.facing, picked.position) {
-        Some(change) => {
-            context.queue.edit(change.edit, None);
-            context.view.after_adding(change.selected, true);
+        Some(gap) => {
+            context.view.after_adding(Some(gap.id), true);
+            context.queue.edit(Edit::gap(gap), None);
         }
         // The command says what is missing.
         None => context.queue.command(Command::AddGap),
@@ -156,7 +156,7 @@ pub(super) fn put(context: &mut GapsContext<'_>, gap: &Gap, picked: Picked, step
     }
     let mut moved = gap.clone();
     (moved.facing, moved.position) = (picked.facing, picked.position);
-    let edit = Edit::Put(Record::Gap(Box::new(moved)));
+    let edit = Edit::gap(moved);
     context.queue.edit(edit, Some(MergeKey(step.to_owned())));
 }
 

@@ -5,7 +5,7 @@ mod fields;
 pub(super) mod view;
 
 use super::view::GapsContext;
-use crate::survey::{Certainty, Edit, Facing, Field, GapPart, Purpose, Record, ZoneId};
+use crate::survey::{Certainty, Edit, Facing, Field, GapPart, Purpose, ZoneId};
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use draft::Start;
@@ -74,9 +74,7 @@ fn add(context: &mut GapsContext<'_>) {
         return;
     };
     let id = gap.id;
-    context
-        .queue
-        .edit(Edit::Put(Record::Gap(Box::new(gap))), None);
+    context.queue.edit(Edit::gap(gap), None);
     quick.draft = quick.draft.next();
     quick.settled.clone_from(&quick.draft);
     quick.wanted = Some(Wanted::FirstSize);
@@ -97,10 +95,7 @@ fn choices(ui: &mut Ui, context: &GapsContext<'_>, entry: &mut Entry, shape_want
                 .compact()
                 .on_enter(&mut entry.entered)
                 .width(104.0)
-                .show(ui, |id| {
-                    let zone = survey.zone(*id);
-                    zone.map_or_else(String::new, |zone| zone.name.clone())
-                })
+                .show(ui, |id| survey.zone_name(*id).to_owned())
         });
         if let Some(zone) = chosen {
             entry.draft.zone = Some(zone);
