@@ -69,7 +69,7 @@ fn offered(survey: &Survey) -> Vec<(&'static str, GapId, Option<RemedyKind>)> {
     {
         add("plan", of(&one.sealable));
     }
-    for work in study.work() {
+    if let Ok(work) = study.work() {
         for step in &work.steps {
             add("work order", of(&step.sealable));
         }
