@@ -16,5 +16,5 @@ pub use body::{Arrangement, BodyFigure, Layout, Picked, Show};
 pub use options::options;
 pub use psychrometric::{Psychrometric, psychrometric};
 pub use rose::{RoseFrame, rose};
-pub use scene::{Anchor, Dash, Mark, Point, Role, Scene, Shape};
+pub use scene::{Anchor, Dash, Mark, Point, Role, Scene, Shape, Stroke};
 pub use section::section;

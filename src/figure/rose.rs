@@ -1,6 +1,6 @@
 //! The rose: air changes per hour against wind direction.
 
-use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use super::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 use super::styles::{self, numbered};
 use crate::assess::Assessment;
 use crate::assess::number::significant;
@@ -62,12 +62,10 @@ pub fn rose(
         let style = numbered(number);
         let round: Vec<Point> = points.iter().chain(points.first()).copied().collect();
         if !round.is_empty() {
-            scene.add(Shape::Polyline {
-                points: round,
-                role: style.role,
-                width: style.width,
-                dash: style.dash,
-            });
+            scene.add(Shape::line(
+                round,
+                Stroke::new(style.role, style.width, style.dash),
+            ));
         }
         for point in points {
             styles::mark(&mut scene, *point, MARKER, style);
@@ -187,14 +185,12 @@ fn polar(centre: Point, distance: f64, clockwise_from_up_deg: f64) -> Point {
 fn rings(scene: &mut Scene, centre: Point, radius: f64, step: f64, outer: f64) {
     let mut value = step;
     while value <= outer * (1.0 + 1e-9) {
-        scene.add(Shape::Circle {
+        scene.add(Shape::circle(
             centre,
-            radius: radius * value / outer,
-            fill: None,
-            outline: Some(Role::Faint),
-            width: 0.2,
-            dash: Dash::Solid,
-        });
+            radius * value / outer,
+            None,
+            Stroke::solid(Role::Faint, 0.2),
+        ));
         let at = polar(centre, radius * value / outer, 22.5);
         scene.text(
             at,
@@ -208,12 +204,7 @@ fn rings(scene: &mut Scene, centre: Point, radius: f64, step: f64, outer: f64) {
     for spoke in 0..8 {
         let end = polar(centre, radius, 45.0 * f64::from(spoke));
         let points = vec![centre, end];
-        scene.add(Shape::Polyline {
-            points,
-            role: Role::Faint,
-            width: 0.15,
-            dash: Dash::Solid,
-        });
+        scene.add(Shape::line(points, Stroke::solid(Role::Faint, 0.15)));
     }
 }
 
@@ -221,12 +212,12 @@ fn rings(scene: &mut Scene, centre: Point, radius: f64, step: f64, outer: f64) {
 pub fn needle(scene: &mut Scene, clockwise_from_up_deg: f64) {
     let centre = Point::new(scene.width / 2.0, scene.height / 2.0);
     let radius = scene.width / 2.0 - 9.0;
-    scene.add(Shape::Arrow {
-        from: polar(centre, radius + 1.0, clockwise_from_up_deg),
-        to: polar(centre, 8.0, clockwise_from_up_deg),
-        role: Role::Selected,
-        width: 0.5,
-    });
+    scene.add(Shape::arrow(
+        polar(centre, radius + 1.0, clockwise_from_up_deg),
+        polar(centre, 8.0, clockwise_from_up_deg),
+        Role::Selected,
+        0.5,
+    ));
 }
 
 /// A small body in the middle, its front towards the heading.
@@ -235,19 +226,17 @@ fn vehicle(scene: &mut Scene, centre: Point, turn_deg: f64) {
         let nose = polar(centre, along, turn_deg);
         polar(nose, across, turn_deg + 90.0)
     };
-    scene.add(Shape::Polygon {
-        points: vec![
+    scene.add(Shape::polygon(
+        vec![
             corner(6.0, 0.0),
             corner(4.0, 2.2),
             corner(-5.0, 2.2),
             corner(-5.0, -2.2),
             corner(4.0, -2.2),
         ],
-        fill: Some(Role::Body),
-        outline: Some(Role::Ink),
-        width: 0.35,
-        dash: Dash::Solid,
-    });
+        Role::Body,
+        Stroke::solid(Role::Ink, 0.35),
+    ));
 }
 
 fn captions(scene: &mut Scene, centre: Point, radius: f64, frame: RoseFrame) {

@@ -84,6 +84,37 @@ pub enum Anchor {
     Right,
 }
 
+/// How a line or an outline is drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stroke {
+    /// Colour.
+    pub role: Role,
+    /// Width, mm.
+    pub width: f64,
+    /// How it is broken.
+    pub dash: Dash,
+}
+
+impl Stroke {
+    /// A stroke of this colour and width, mm, broken so.
+    #[must_use]
+    pub const fn new(role: Role, width: f64, dash: Dash) -> Self {
+        Self { role, width, dash }
+    }
+
+    /// An unbroken stroke.
+    #[must_use]
+    pub const fn solid(role: Role, width: f64) -> Self {
+        Self::new(role, width, Dash::Solid)
+    }
+
+    /// A stroke of long dashes.
+    #[must_use]
+    pub const fn dashed(role: Role, width: f64) -> Self {
+        Self::new(role, width, Dash::Dashed)
+    }
+}
+
 /// One shape.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Shape {
@@ -91,12 +122,8 @@ pub enum Shape {
     Polyline {
         /// The points.
         points: Vec<Point>,
-        /// Colour.
-        role: Role,
-        /// Width, mm.
-        width: f64,
-        /// How it is broken.
-        dash: Dash,
+        /// How it is drawn.
+        stroke: Stroke,
     },
     /// A closed area.
     Polygon {
@@ -104,12 +131,8 @@ pub enum Shape {
         points: Vec<Point>,
         /// Colour inside, if filled.
         fill: Option<Role>,
-        /// Colour of the outline, if any.
-        outline: Option<Role>,
-        /// Width of the outline, mm.
-        width: f64,
-        /// How the outline is broken.
-        dash: Dash,
+        /// Its outline, if any.
+        outline: Option<Stroke>,
     },
     /// A circle.
     Circle {
@@ -119,12 +142,8 @@ pub enum Shape {
         radius: f64,
         /// Colour inside, if filled.
         fill: Option<Role>,
-        /// Colour of the outline, if any.
-        outline: Option<Role>,
-        /// Width of the outline, mm.
-        width: f64,
-        /// How the outline is broken.
-        dash: Dash,
+        /// Its outline, if any.
+        outline: Option<Stroke>,
     },
     /// An arrow with its head at `to`.
     Arrow {
@@ -150,6 +169,68 @@ pub enum Shape {
         /// Which point of it stands there.
         anchor: Anchor,
     },
+}
+
+impl Shape {
+    /// A line through points.
+    #[must_use]
+    pub fn line(points: Vec<Point>, stroke: Stroke) -> Self {
+        Self::Polyline { points, stroke }
+    }
+
+    /// A closed area, filled, outlined, or both.
+    #[must_use]
+    pub fn polygon(
+        points: Vec<Point>,
+        fill: impl Into<Option<Role>>,
+        outline: impl Into<Option<Stroke>>,
+    ) -> Self {
+        let (fill, outline) = (fill.into(), outline.into());
+        Self::Polygon {
+            points,
+            fill,
+            outline,
+        }
+    }
+
+    /// An upright rectangle between two opposite corners.
+    #[must_use]
+    pub fn rectangle(
+        (a, b): (Point, Point),
+        fill: impl Into<Option<Role>>,
+        outline: impl Into<Option<Stroke>>,
+    ) -> Self {
+        let (right, left) = (Point::new(b.x, a.y), Point::new(a.x, b.y));
+        Self::polygon(vec![a, right, b, left], fill, outline)
+    }
+
+    /// A circle, filled, outlined, or both.
+    #[must_use]
+    pub fn circle(
+        centre: Point,
+        radius: f64,
+        fill: impl Into<Option<Role>>,
+        outline: impl Into<Option<Stroke>>,
+    ) -> Self {
+        let (fill, outline) = (fill.into(), outline.into());
+        Self::Circle {
+            centre,
+            radius,
+            fill,
+            outline,
+        }
+    }
+
+    /// An arrow from its tail to its head, its shaft so many mm wide.
+    #[must_use]
+    pub fn arrow(from: Point, to: Point, role: Role, width: f64) -> Self {
+        Self::Arrow {
+            from,
+            to,
+            role,
+            width,
+        }
+    }
 }
 
 /// A shape and what it stands for.

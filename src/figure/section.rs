@@ -1,7 +1,7 @@
 //! A section through the body: the pressure that drives air in or out at each height, the inside
 //! pressure, and the neutral level.
 
-use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use super::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 use crate::assess::number::significant;
 use crate::assess::{CaseAir, DirectionAnswer};
 use crate::survey::Vehicle;
@@ -108,29 +108,25 @@ fn signed(pressure: f64) -> String {
 
 fn body(scene: &mut Scene, (left, right): (f64, f64), (floor, roof): (f64, f64), ground: f64) {
     let width = scene.width;
-    scene.add(Shape::Polyline {
-        points: vec![
+    scene.add(Shape::line(
+        vec![
             Point::new(width * 0.04, ground),
             Point::new(width * 0.96, ground),
         ],
-        role: Role::Faint,
-        width: 0.3,
-        dash: Dash::Solid,
-    });
+        Stroke::solid(Role::Faint, 0.3),
+    ));
     for x in [left + (right - left) * 0.14, right - (right - left) * 0.14] {
         let radius = ((ground - floor) * 0.5).max(0.5);
-        scene.add(Shape::Circle {
-            centre: Point::new(x, ground - radius),
+        scene.add(Shape::circle(
+            Point::new(x, ground - radius),
             radius,
-            fill: Some(Role::Ground),
-            outline: Some(Role::Ink),
-            width: 0.3,
-            dash: Dash::Solid,
-        });
+            Role::Ground,
+            Stroke::solid(Role::Ink, 0.3),
+        ));
     }
     let corner = 1.6;
-    scene.add(Shape::Polygon {
-        points: vec![
+    scene.add(Shape::polygon(
+        vec![
             Point::new(left, floor),
             Point::new(left, roof + corner),
             Point::new(left + corner, roof),
@@ -138,11 +134,9 @@ fn body(scene: &mut Scene, (left, right): (f64, f64), (floor, roof): (f64, f64),
             Point::new(right, roof + corner),
             Point::new(right, floor),
         ],
-        fill: Some(Role::Body),
-        outline: Some(Role::Ink),
-        width: 0.5,
-        dash: Dash::Solid,
-    });
+        Role::Body,
+        Stroke::solid(Role::Ink, 0.5),
+    ));
 }
 
 /// An arrow at the wall: into the body where air comes in, out of it where it leaves.
@@ -158,12 +152,7 @@ fn arrow(scene: &mut Scene, (wall, y): (f64, f64), pressure: f64, most: f64) {
     } else {
         (at_wall, outside, Role::Outward)
     };
-    scene.add(Shape::Arrow {
-        from,
-        to,
-        role,
-        width: 0.5,
-    });
+    scene.add(Shape::arrow(from, to, role, 0.5));
 }
 
 /// The line of the neutral level, and the level in words.
@@ -180,15 +169,13 @@ fn neutral(
         Some(level) if level > roof => beyond("above the roof"),
         Some(level) if level < floor => beyond("below the floor"),
         Some(level) => {
-            scene.add(Shape::Polyline {
-                points: vec![
+            scene.add(Shape::line(
+                vec![
                     Point::new(left - LONGEST, y(level)),
                     Point::new(right + 2.0, y(level)),
                 ],
-                role: Role::Own,
-                width: 0.4,
-                dash: Dash::Dashed,
-            });
+                Stroke::dashed(Role::Own, 0.4),
+            ));
             let words = format!("{} m", significant(level, 3));
             let text = format!("neutral level {words}");
             let at = Point::new(right + 3.0, y(level));

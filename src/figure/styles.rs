@@ -1,7 +1,7 @@
 //! How the lines of weather cases are told apart, the same on every drawing and plot: by dash and
 //! marker first, by colour besides.
 
-use super::scene::{Dash, Point, Role, Scene, Shape};
+use super::scene::{Dash, Point, Role, Scene, Shape, Stroke};
 use std::collections::HashSet;
 
 /// The sign at each point of a line.
@@ -99,22 +99,9 @@ pub fn of_cases(count: usize, calmest_and_windiest: (usize, usize)) -> Vec<Style
 /// Adds a marker `radius` mm large.
 pub fn mark(scene: &mut Scene, at: Point, radius: f64, style: Style) {
     let corner = |x: f64, y: f64| Point::new(at.x + x * radius, at.y + y * radius);
-    let filled = |points: Vec<Point>| Shape::Polygon {
-        points,
-        fill: Some(style.role),
-        outline: None,
-        width: 0.0,
-        dash: Dash::Solid,
-    };
+    let filled = |points: Vec<Point>| Shape::polygon(points, style.role, None);
     match style.marker {
-        Marker::Circle => scene.add(Shape::Circle {
-            centre: at,
-            radius,
-            fill: Some(style.role),
-            outline: None,
-            width: 0.0,
-            dash: Dash::Solid,
-        }),
+        Marker::Circle => scene.add(Shape::circle(at, radius, style.role, None)),
         Marker::Square => {
             let side = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)];
             scene.add(filled(side.map(|(x, y)| corner(0.9 * x, 0.9 * y)).to_vec()));
@@ -126,12 +113,10 @@ pub fn mark(scene: &mut Scene, at: Point, radius: f64, style: Style) {
         ])),
         Marker::Cross => {
             for (x, y) in [(1.0, 1.0), (1.0, -1.0)] {
-                scene.add(Shape::Polyline {
-                    points: vec![corner(-x, -y), corner(x, y)],
-                    role: style.role,
-                    width: 0.4,
-                    dash: Dash::Solid,
-                });
+                scene.add(Shape::line(
+                    vec![corner(-x, -y), corner(x, y)],
+                    Stroke::solid(style.role, 0.4),
+                ));
             }
         }
     }

@@ -1,6 +1,6 @@
 //! Drawings as SVG, for paper: light on ink, every line solid enough to print.
 
-use crate::figure::{Anchor, Dash, Point, Role, Scene, Shape};
+use crate::figure::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
 use std::fmt::Write;
 
 /// Family that texts of drawings are set in; DejaVu Sans has the signs that B612 lacks.
@@ -43,37 +43,28 @@ fn text(scene: &Scene, beside: f64) -> String {
 fn shape(out: &mut String, shape: &Shape) {
     // Writing to a string cannot fail.
     let _ = match shape {
-        Shape::Polyline {
-            points,
-            role,
-            width,
-            dash,
-        } => write!(
+        Shape::Polyline { points, stroke } => write!(
             out,
             "<polyline points=\"{}\" fill=\"none\"{}/>",
             list(points),
-            stroke(Some(*role), *width, *dash)
+            line(*stroke)
         ),
         Shape::Polygon {
             points,
             fill: inside,
             outline,
-            width,
-            dash,
         } => write!(
             out,
             "<polygon points=\"{}\"{}{}/>",
             list(points),
             fill(*inside),
-            stroke(*outline, *width, *dash)
+            outline.map(line).unwrap_or_default()
         ),
         Shape::Circle {
             centre,
             radius,
             fill: inside,
             outline,
-            width,
-            dash,
         } => write!(
             out,
             "<circle cx=\"{}\" cy=\"{}\" r=\"{}\"{}{}/>",
@@ -81,7 +72,7 @@ fn shape(out: &mut String, shape: &Shape) {
             number(centre.y),
             number(*radius),
             fill(*inside),
-            stroke(*outline, *width, *dash)
+            outline.map(line).unwrap_or_default()
         ),
         Shape::Arrow {
             from,
@@ -114,7 +105,7 @@ fn arrow(out: &mut String, from: Point, to: Point, role: Role, width: f64) -> st
         out,
         "<polyline points=\"{}\" fill=\"none\"{}/><polygon points=\"{}\"{}/>",
         list(&[from, neck]),
-        stroke(Some(role), width, Dash::Solid),
+        line(Stroke::solid(role, width)),
         list(&[to, left, right]),
         fill(Some(role))
     )
@@ -164,10 +155,7 @@ fn fill(role: Option<Role>) -> String {
     )
 }
 
-fn stroke(role: Option<Role>, width: f64, dash: Dash) -> String {
-    let Some(role) = role else {
-        return String::new();
-    };
+fn line(Stroke { role, width, dash }: Stroke) -> String {
     let broken = match dash {
         Dash::Solid => String::new(),
         Dash::Dashed => format!(
@@ -244,14 +232,12 @@ mod tests {
     #[test]
     fn numbers_are_short_and_shapes_keep_their_dash() {
         let mut scene = Scene::new(10.0, 20.5);
-        scene.add(Shape::Circle {
-            centre: Point::new(1.0 / 3.0, 2.0),
-            radius: 1.5,
-            fill: None,
-            outline: Some(Role::Ink),
-            width: 0.5,
-            dash: Dash::Dashed,
-        });
+        scene.add(Shape::circle(
+            Point::new(1.0 / 3.0, 2.0),
+            1.5,
+            None,
+            Stroke::dashed(Role::Ink, 0.5),
+        ));
         let text = svg(&scene);
         assert!(text.contains("viewBox=\"-5 0 20 20.5\""), "{text}");
         assert!(

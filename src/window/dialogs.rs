@@ -38,25 +38,42 @@ pub fn show(ctx: &egui::Context, asked: &mut Asked, known: &Known<'_>, queue: &m
             let wide = (ui.ctx().content_rect().width() - 60.0).min(560.0);
             ui.set_width(wide);
             match &mut asked.dialog {
-                Dialog::Unsaved(then) => unsaved(ui, name, then, fresh, queue),
                 Dialog::NewSurvey => new_survey(ui, fresh, queue),
                 Dialog::Path {
                     purpose,
                     text,
                     note,
                 } => path(ui, purpose, text, note, fresh, queue),
-                Dialog::Overwrite { sentence, .. } => overwrite(ui, sentence, fresh, queue),
+                Dialog::Findings => {
+                    let heading = format!("Findings ({})", findings.len());
+                    listed(ui, &heading, fresh, queue, |ui, queue| {
+                        if findings.is_empty() {
+                            ui.label("No findings in this survey.");
+                        }
+                        finding_list(ui, queue, findings.iter(), true);
+                    });
+                }
+                Dialog::Messages => {
+                    listed(ui, "Messages", fresh, queue, |ui, _| told.show_all(ui));
+                }
+                Dialog::Keys => listed(ui, "Keys", fresh, queue, |ui, _| keys::show(ui)),
+                Dialog::Unsaved(then) => ask(ui, unsaved(name, then), fresh, queue),
+                Dialog::Overwrite { sentence, .. } => {
+                    ask(ui, overwrite(sentence.clone()), fresh, queue);
+                }
                 Dialog::Replace { path, .. } => {
                     let sentence = format!("There is a file {} already.", path.display());
-                    overwrite(ui, &sentence, fresh, queue);
+                    ask(ui, overwrite(sentence), fresh, queue);
                 }
-                Dialog::Shared { path, .. } => shared(ui, path, fresh, queue),
-                Dialog::Rescued { sentence, .. } => rescued(ui, sentence, fresh, queue),
-                Dialog::PutAway { sentence, .. } => put_away(ui, sentence, fresh, queue),
-                Dialog::GivenUp { sentence, .. } => given_up(ui, sentence, fresh, queue),
-                Dialog::Findings => all_findings(ui, findings, fresh, queue),
-                Dialog::Messages => messages(ui, told, fresh, queue),
-                Dialog::Keys => keys(ui, fresh, queue),
+                Dialog::Shared { path, .. } => ask(ui, shared(path), fresh, queue),
+                Dialog::Rescued { sentence, .. } => {
+                    ask(ui, rescued(sentence), fresh, queue);
+                    widgets::muted(ui, "What was rescued stays on the start page.");
+                }
+                Dialog::PutAway { sentence, .. } => ask(ui, put_away(sentence), fresh, queue),
+                Dialog::GivenUp { sentence, .. } => {
+                    ask(ui, given_up(sentence.clone()), fresh, queue);
+                }
             }
         });
     if modal.should_close() {
@@ -80,8 +97,19 @@ fn buttons(ui: &mut Ui, fresh: bool, queue: &mut Queue, answers: &[(&str, Answer
     });
 }
 
-fn unsaved(ui: &mut Ui, name: &str, then: &Then, fresh: bool, queue: &mut Queue) {
-    ui.heading("Save the changes?");
+/// A question that is answered by a button: heading, sentence, answers.
+type Question = (&'static str, String, Vec<(&'static str, Answered)>);
+
+fn ask(ui: &mut Ui, (heading, sentence, answers): Question, fresh: bool, queue: &mut Queue) {
+    ui.heading(heading);
+    ui.label(sentence);
+    buttons(ui, fresh, queue, &answers);
+}
+
+const CANCEL: (&str, Answered) = ("Cancel", Answered::Cancel);
+const OTHER_NAME: (&str, Answered) = ("Save under another name", Answered::OtherName);
+
+fn unsaved(name: &str, then: &Then) -> Question {
     let what = match then {
         Then::Close => "leaving Gapledger",
         Then::New | Then::NewSurvey(_) => "starting a new survey",
@@ -89,19 +117,69 @@ fn unsaved(ui: &mut Ui, name: &str, then: &Then, fresh: bool, queue: &mut Queue)
         Then::OpenRescued(_) => "opening what was rescued",
         Then::StartPage => "going to the start page",
     };
-    ui.label(format!(
-        "\u{201c}{name}\u{201d} has changes that are not saved. Save them before {what}?"
-    ));
-    buttons(
-        ui,
-        fresh,
-        queue,
-        &[
-            ("Save", Answered::SaveFirst),
-            ("Discard changes", Answered::Discard),
-            ("Cancel", Answered::Cancel),
-        ],
+    let sentence =
+        format!("\u{201c}{name}\u{201d} has changes that are not saved. Save them before {what}?");
+    let save = ("Save", Answered::SaveFirst);
+    let discard = ("Discard changes", Answered::Discard);
+    ("Save the changes?", sentence, vec![save, discard, CANCEL])
+}
+
+fn overwrite(sentence: String) -> Question {
+    let over = ("Overwrite", Answered::Overwrite);
+    let answers = vec![OTHER_NAME, over, CANCEL];
+    ("Overwrite the file?", sentence, answers)
+}
+
+fn shared(path: &Path) -> Question {
+    let sentence = format!(
+        "{} is open in another Gapledger too. If you save here, the other will be asked whether \
+         to overwrite your changes, and the work of one of you may be lost.",
+        path.display()
     );
+    let anyway = ("Save anyway", Answered::SaveAnyway);
+    let answers = vec![OTHER_NAME, anyway, CANCEL];
+    ("Save over the other window's work?", sentence, answers)
+}
+
+fn rescued(sentence: &str) -> Question {
+    let open = ("Open what was rescued", Answered::OpenRescued);
+    let answers = vec![open, ("Use the saved file", Answered::Cancel)];
+    ("Open the rescued changes?", sentence.to_owned(), answers)
+}
+
+fn given_up(sentence: String) -> Question {
+    let leave = ("Leave it as it is", Answered::Cancel);
+    let change = ("It was entered wrongly: change it", Answered::GiveUp);
+    (
+        "Does it really protect nobody?",
+        sentence,
+        vec![leave, change],
+    )
+}
+
+fn put_away(sentence: &str) -> Question {
+    let keep = ("Keep it on the start page", Answered::Cancel);
+    let answers = vec![keep, ("Put away", Answered::PutAway)];
+    ("Put it away?", sentence.to_owned(), answers)
+}
+
+/// A list to read, which scrolls.
+fn listed(
+    ui: &mut Ui,
+    heading: &str,
+    fresh: bool,
+    queue: &mut Queue,
+    list: impl FnOnce(&mut Ui, &mut Queue),
+) {
+    ui.heading(heading);
+    let tall = ui.ctx().content_rect().height() - 180.0;
+    ScrollArea::vertical()
+        .max_height(tall.max(80.0))
+        .show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            list(ui, queue);
+        });
+    buttons(ui, fresh, queue, &[("Close", Answered::Cancel)]);
 }
 
 fn new_survey(ui: &mut Ui, fresh: bool, queue: &mut Queue) {
@@ -191,114 +269,4 @@ fn path(
     if take && !text.trim().is_empty() {
         queue.push(Request::Answer(Answered::Path(PathBuf::from(text.trim()))));
     }
-}
-
-fn overwrite(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
-    ui.heading("Overwrite the file?");
-    ui.label(sentence);
-    buttons(
-        ui,
-        fresh,
-        queue,
-        &[
-            ("Save under another name", Answered::OtherName),
-            ("Overwrite", Answered::Overwrite),
-            ("Cancel", Answered::Cancel),
-        ],
-    );
-}
-
-fn shared(ui: &mut Ui, path: &Path, fresh: bool, queue: &mut Queue) {
-    ui.heading("Save over the other window's work?");
-    ui.label(format!(
-        "{} is open in another Gapledger too. If you save here, the other will be asked whether \
-         to overwrite your changes, and the work of one of you may be lost.",
-        path.display()
-    ));
-    buttons(
-        ui,
-        fresh,
-        queue,
-        &[
-            ("Save under another name", Answered::OtherName),
-            ("Save anyway", Answered::SaveAnyway),
-            ("Cancel", Answered::Cancel),
-        ],
-    );
-}
-
-fn rescued(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
-    ui.heading("Open the rescued changes?");
-    ui.label(sentence);
-    buttons(
-        ui,
-        fresh,
-        queue,
-        &[
-            ("Open what was rescued", Answered::OpenRescued),
-            ("Use the saved file", Answered::Cancel),
-        ],
-    );
-    widgets::muted(ui, "What was rescued stays on the start page.");
-}
-
-fn put_away(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
-    ui.heading("Put it away?");
-    ui.label(sentence);
-    buttons(
-        ui,
-        fresh,
-        queue,
-        &[
-            ("Keep it on the start page", Answered::Cancel),
-            ("Put away", Answered::PutAway),
-        ],
-    );
-}
-
-fn given_up(ui: &mut Ui, sentence: &str, fresh: bool, queue: &mut Queue) {
-    ui.heading("Does it really protect nobody?");
-    ui.label(sentence);
-    buttons(
-        ui,
-        fresh,
-        queue,
-        &[
-            ("Leave it as it is", Answered::Cancel),
-            ("It was entered wrongly: change it", Answered::GiveUp),
-        ],
-    );
-}
-
-fn all_findings(ui: &mut Ui, findings: &[Finding], fresh: bool, queue: &mut Queue) {
-    ui.heading(format!("Findings ({})", findings.len()));
-    if findings.is_empty() {
-        ui.label("No findings in this survey.");
-    }
-    let tall = ui.ctx().content_rect().height() - 180.0;
-    ScrollArea::vertical()
-        .max_height(tall.max(80.0))
-        .show(ui, |ui| {
-            ui.set_width(ui.available_width());
-            finding_list(ui, queue, findings.iter(), true);
-        });
-    buttons(ui, fresh, queue, &[("Close", Answered::Cancel)]);
-}
-
-fn messages(ui: &mut Ui, told: &Notices, fresh: bool, queue: &mut Queue) {
-    ui.heading("Messages");
-    let tall = ui.ctx().content_rect().height() - 180.0;
-    ScrollArea::vertical()
-        .max_height(tall.max(80.0))
-        .show(ui, |ui| {
-            ui.set_width(ui.available_width());
-            told.show_all(ui);
-        });
-    buttons(ui, fresh, queue, &[("Close", Answered::Cancel)]);
-}
-
-fn keys(ui: &mut Ui, fresh: bool, queue: &mut Queue) {
-    ui.heading("Keys");
-    keys::show(ui);
-    buttons(ui, fresh, queue, &[("Close", Answered::Cancel)]);
 }

@@ -3,7 +3,7 @@
 use super::commands::MENUS;
 use super::theme::palette;
 use eframe::egui;
-use egui::{Grid, Label, RichText, ScrollArea, Ui};
+use egui::{Grid, Label, RichText, Ui};
 
 /// Keys that belong to one part of the window: where, keys, what they do.
 pub const KEYS_OF_PARTS: &[(&str, &str, &str)] = &[
@@ -22,31 +22,25 @@ pub const KEYS_OF_PARTS: &[(&str, &str, &str)] = &[
 
 /// Draws the sheet.
 pub(super) fn show(ui: &mut Ui) {
-    let tall = ui.ctx().content_rect().height() - 180.0;
-    ScrollArea::vertical()
-        .max_height(tall.max(80.0))
+    Grid::new("keys")
+        .num_columns(3)
+        .striped(true)
         .show(ui, |ui| {
-            ui.set_width(ui.available_width());
-            Grid::new("keys")
-                .num_columns(3)
-                .striped(true)
-                .show(ui, |ui| {
-                    for (menu, lines) in MENUS {
-                        for line in lines {
-                            let keys: Vec<String> = line
-                                .shortcuts
-                                .iter()
-                                .map(|keys| ui.ctx().format_shortcut(keys))
-                                .collect();
-                            if !keys.is_empty() {
-                                row(ui, menu, &keys.join(" or "), line.tooltip);
-                            }
-                        }
+            for (menu, lines) in MENUS {
+                for line in lines {
+                    let keys: Vec<String> = line
+                        .shortcuts
+                        .iter()
+                        .map(|keys| ui.ctx().format_shortcut(keys))
+                        .collect();
+                    if !keys.is_empty() {
+                        row(ui, menu, &keys.join(" or "), line.tooltip);
                     }
-                    for (part, keys, what) in KEYS_OF_PARTS {
-                        row(ui, part, keys, what);
-                    }
-                });
+                }
+            }
+            for (part, keys, what) in KEYS_OF_PARTS {
+                row(ui, part, keys, what);
+            }
         });
 }
 

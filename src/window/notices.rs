@@ -119,9 +119,7 @@ impl Notices {
                 if notice.undo && widgets::link(ui, "Undo").clicked() {
                     queue.command(Command::Undo);
                 }
-                let away = widgets::link(ui, "put away");
-                widgets::tell_name(ui, away.id, &format!("put away: {}", notice.sentence));
-                if away.clicked() {
+                if widgets::named_link(ui, "put away", &format!("put away: {}", notice.sentence)) {
                     queue.push(Request::Dismiss(notice.number));
                 }
             });

@@ -2,7 +2,7 @@
 
 use super::answers::Effort;
 use super::background::{self, Spawner};
-use super::keep::DataFolder;
+use super::data_folder::DataFolder;
 use super::photos;
 use super::picker::{self, Picker};
 use super::start_page;

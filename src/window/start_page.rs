@@ -1,10 +1,10 @@
 //! The page shown while no survey is open.
 
 use super::commands::Command;
+use super::data_folder::offer::Offer;
+use super::data_folder::recent::Recent;
+use super::data_folder::words::{ago, count, difference};
 use super::dialogs::kind_buttons;
-use super::keep::offer::Offer;
-use super::keep::recent::Recent;
-use super::keep::words::{ago, count, difference};
 use super::request::{Queue, Request};
 use super::theme::{bold, figure_style, palette};
 use super::widgets;

@@ -35,25 +35,22 @@ pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>) {
         return;
     }
     let count = headlines.len() + 1;
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a handful of headlines"
-    )]
-    let fit = (ui.available_width() / CELL_LEAST).floor().max(1.0) as usize;
-    // Equal rows look calmer than a full row and a remnant.
-    let each = count.div_ceil(count.div_ceil(fit.min(count)));
+    let (each, width) = row(ui, count);
     let mut at = 0;
     while at < count {
-        ui.columns(each, |columns| {
-            for (cell, index) in columns.iter_mut().zip(at..count) {
-                // Columns stretch their text to full lines; a strip reads better without.
-                cell.with_layout(Layout::top_down(Align::Min), |cell| {
+        ui.horizontal_top(|ui| {
+            for index in at..count.min(at + each) {
+                let height = CELL_HEIGHT + (ui.spacing().interact_size.y - LINE).max(0.0);
+                let layout = Layout::top_down(Align::Min);
+                ui.allocate_ui_with_layout(vec2(width, height), layout, |cell| {
+                    cell.set_max_width(width);
                     cell.spacing_mut().item_spacing.y = 1.0;
-                    let more = (cell.spacing().interact_size.y - LINE).max(0.0);
-                    cell.set_min_height(CELL_HEIGHT + more);
+                    cell.set_min_height(height);
                     match headlines.get(index).zip(sure.get(index)) {
-                        Some((headline, sure)) => full(cell, context, headline, sure),
+                        Some((headline, sure)) => {
+                            cell.set_min_width(width);
+                            full(cell, context, headline, sure);
+                        }
                         None => alerts(cell, context, findings),
                     }
                 });
@@ -63,8 +60,31 @@ pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>) {
     }
 }
 
-/// Width of a cell at least.
-const CELL_LEAST: f32 = 148.0;
+/// How many cells stand in a row, and how wide they are. Where all stand in one, that of the alerts
+/// is narrower than the results.
+fn row(ui: &Ui, count: usize) -> (usize, f32) {
+    let (room, space) = (ui.available_width(), ui.spacing().item_spacing.x);
+    #[expect(clippy::cast_precision_loss, reason = "a handful of cells")]
+    let width = |room: f32, cells: usize| room / cells as f32 - space;
+    let results = width(room - ALERTS, count - 1);
+    if results >= CELL_LEAST {
+        return (count, results);
+    }
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a handful of headlines"
+    )]
+    let fit = (room / (CELL_LEAST + space)).floor().max(1.0) as usize;
+    // Equal rows look calmer than a full row and a remnant.
+    let each = count.div_ceil(count.div_ceil(fit.min(count - 1)));
+    (each, width(room, each))
+}
+
+/// Width of a result's cell at least.
+const CELL_LEAST: f32 = 170.0;
+/// Width of the alerts beside the results.
+const ALERTS: f32 = 96.0;
 /// Height of a cell: nothing jumps when the small print grows or goes.
 const CELL_HEIGHT: f32 = 76.0;
 /// Height of a line with a link in it, in the usual size.
@@ -85,7 +105,7 @@ fn sure<View>(context: &PageContext<'_, View>, results: &[KeyResult; 5]) -> [Str
 const SURE: &str = "What it may be: 95 % of the draws of all that is uncertain lie between these. Measure \
                     next, on the Air change page, says what would narrow it.";
 
-/// Figure and interval on one line, as far as it reaches.
+/// Figure and interval on one line; where that does not reach, the interval on the next.
 fn with_brackets(ui: &Ui, figure: &str, sure: &str) -> LayoutJob {
     let format = |style: TextStyle, colour| TextFormat {
         font_id: style.resolve(ui.style()),
@@ -94,14 +114,19 @@ fn with_brackets(ui: &Ui, figure: &str, sure: &str) -> LayoutJob {
         ..TextFormat::default()
     };
     let colours = palette(ui);
-    let mut job = LayoutJob::default();
-    job.wrap.max_width = ui.available_width();
-    job.append(figure, 0.0, format(figure_style(), colours.text));
-    if !sure.is_empty() {
-        job.append(" ", 0.0, format(TextStyle::Small, colours.muted));
-        job.append(sure, 0.0, format(TextStyle::Small, colours.muted));
-    }
-    job
+    let job = |between: &str| {
+        let mut job = LayoutJob::default();
+        job.wrap.max_width = ui.available_width();
+        job.append(figure, 0.0, format(figure_style(), colours.text));
+        if !sure.is_empty() {
+            let words = format!("{between}{sure}");
+            job.append(&words, 0.0, format(TextStyle::Small, colours.muted));
+        }
+        job
+    };
+    let beside = job(" ");
+    let rows = ui.fonts_mut(|fonts| fonts.layout_job(beside.clone()).rows.len());
+    if rows > 1 { job("\n") } else { beside }
 }
 
 /// Title, figure, and at most two rows of small print; all of it on hover.

@@ -9,7 +9,7 @@ use gapledger::survey::file::load;
 use gapledger::survey::{VehicleKind, starting_sizes};
 use gapledger::window::app::Start;
 use gapledger::window::commands::Command;
-use gapledger::window::keep::{DataFolder, offer};
+use gapledger::window::data_folder::{DataFolder, offer};
 use gapledger::window::page::Page;
 use gapledger::window::questions::Dialog;
 use std::path::Path;
@@ -25,7 +25,7 @@ fn kept(data: &Path, path: Option<&Path>) -> Window<'static> {
 }
 
 fn settle(window: &mut Window<'_>) {
-    window.state_mut().finish_keeping();
+    window.state_mut().finish_writing_down();
     window.run();
 }
 

@@ -7,7 +7,7 @@ use egui::accesskit::{Role, Toggled};
 use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::assess::Topic;
 use gapledger::assess::quantity::{Kind, price};
-use gapledger::assess::sealing::{Aim, Prospect, Ranked, Sealable, plan, ticked};
+use gapledger::assess::sealing::{Aim, Prospect, Ranked, Sealable, marked_planned, plan};
 use gapledger::survey::{Edit, GapId, Item, Place, Record, WorkState};
 use gapledger::window::app::{App, Start};
 use gapledger::window::commands::Command;
@@ -94,7 +94,7 @@ fn a_tick_takes_a_gap_into_the_plan_with_its_date_and_undo_takes_it_out() {
         (gap.state, gap.state_date.as_str()),
         (WorkState::Planned, "2026-02-03")
     );
-    let (sealables, refused) = ticked(survey(&window));
+    let (sealables, refused) = marked_planned(survey(&window));
     assert!(refused.is_empty());
     let worked = plan(survey(&window), &sealables).unwrap();
     let currency = &survey(&window).tariffs.currency;
@@ -227,7 +227,7 @@ fn a_gap_that_was_marked_as_planned_and_protects_people_stays_out_of_the_plan() 
         window
             .state()
             .answers()
-            .ticked()
+            .planned_work()
             .unwrap()
             .answer
             .plan
@@ -246,7 +246,7 @@ fn a_plan_shows_its_savings_together_and_warns_below_the_table() {
     for id in &ids {
         tick(&mut window, *id);
     }
-    let (sealables, _) = ticked(survey(&window));
+    let (sealables, _) = marked_planned(survey(&window));
     let worked = plan(survey(&window), &sealables).unwrap();
     let both = worked.together[0];
     let [alone, together] = [both.sum_alone, both.together].map(|ach| Kind::AirChanges.text(ach));

@@ -51,6 +51,36 @@ fn intervals_stand_behind_the_headlines_and_in_every_weather_case() {
     }
 }
 
+/// In a window of 1280 points, and in one of 1024 with the results in one row as well.
+#[test]
+fn the_interval_of_the_water_is_never_broken_inside() {
+    for name in SAMPLES {
+        let mut window = air_page(name);
+        for wide in [1280.0, 1024.0] {
+            window.set_size(egui::vec2(wide, 900.0));
+            window.run();
+            let found = drawn(&window);
+            let results = super::strip(survey(&window), &assess(survey(&window)), Some(&found));
+            let tops: Vec<f32> = results
+                .iter()
+                .map(|result| window.get_by_label(&result.title).rect().top())
+                .collect();
+            assert!(tops.iter().all(|top| (top - tops[0]).abs() < 1.0), "{name}");
+            let figure = results[3].figure.clone().unwrap();
+            let range = results[3].range.clone().unwrap();
+            let beside = format!("{figure} ({range})");
+            let below = format!("{figure}\n({range})");
+            let height = |words: &str| {
+                let label = window.query_by_label(words);
+                label.map(|label| label.rect().height())
+            };
+            let one = height(&beside).is_some_and(|height| height < 26.0);
+            let two = height(&below).is_some_and(|height| height < 46.0);
+            assert!(one || two, "{name}, {wide}: {beside}");
+        }
+    }
+}
+
 /// 10.0 cm² between 8.0 and 12.5 reads so; the bracket holds the headline itself.
 #[test]
 fn the_bracket_holds_the_plain_result() {

@@ -54,7 +54,9 @@ pub use aim::{Aim, Figures, WINTER_DAYS};
 pub use cost::Cost;
 pub use library::{starting_leak_left_percent, starting_remedy};
 pub use order::{Order, Step};
-pub use plan::{AirPerSleeper, FlowShift, Plan, PlannedGap, Ticked, Together, after, plan, ticked};
+pub use plan::{
+    AirPerSleeper, FlowShift, Plan, PlannedGap, PlannedWork, Together, after, marked_planned, plan,
+};
 pub(crate) use plan::{air_per_sleeper, plan_of};
 pub use prospect::{LeftOpen, Prospect, Ranked, Ranking};
 pub use sealable::{Sealable, StaysOpen};

@@ -96,10 +96,10 @@ pub struct AirPerSleeper {
     pub windy_m3_per_h: f64,
 }
 
-/// The plan that the surveyor ticked.
+/// The plan of the gaps that the surveyor marked.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Ticked {
-    /// The plan; `None` where nothing is ticked.
+pub struct PlannedWork {
+    /// The plan; `None` where none is marked.
     pub plan: Option<Answer<Plan>>,
     /// Gaps marked as planned that must stay open.
     pub refused: Vec<(GapId, StaysOpen)>,
@@ -107,7 +107,7 @@ pub struct Ticked {
 
 /// The gaps that the surveyor has marked as planned, and those marked so that must stay open.
 #[must_use]
-pub fn ticked(survey: &Survey) -> (Vec<Sealable>, Vec<(GapId, StaysOpen)>) {
+pub fn marked_planned(survey: &Survey) -> (Vec<Sealable>, Vec<(GapId, StaysOpen)>) {
     let (mut sealables, mut refused) = (Vec::new(), Vec::new());
     for gap in survey
         .gaps

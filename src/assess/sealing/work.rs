@@ -1,6 +1,8 @@
 //! The work that a sheet sets out: which gaps, in which order, with what, for how much.
 
-use super::{Aim, Cost, Figures, LeftOpen, Plan, Prospect, Ranking, Sealable, StaysOpen, ticked};
+use super::{
+    Aim, Cost, Figures, LeftOpen, Plan, Prospect, Ranking, Sealable, StaysOpen, marked_planned,
+};
 use crate::assess::{Answer, NotKnown};
 use crate::survey::{CostBasis, GapId, Purpose, RemedyKind, Survey};
 
@@ -76,7 +78,7 @@ impl Work {
         ranking: impl FnOnce(Aim) -> Answer<&'a Ranking>,
         plan: impl FnOnce(&[Sealable]) -> Answer<Plan>,
     ) -> Answer<Self> {
-        let (planned, refused) = ticked(survey);
+        let (planned, refused) = marked_planned(survey);
         let (chosen, sealables) = if planned.is_empty() && refused.is_empty() {
             let proposed = proposal(survey, ranking(aim(prospect))?);
             (Chosen::Proposed, proposed)

@@ -36,7 +36,8 @@ use super::model::Model;
 use super::parking::Parking;
 use super::prepared::Prepared;
 use super::sealing::{
-    Aim, Order, Plan, Prospect, Ranking, Sealable, Ticked, Watch, Work, after, plan_of, ticked,
+    Aim, Order, Plan, PlannedWork, Prospect, Ranking, Sealable, Watch, Work, after, marked_planned,
+    plan_of,
 };
 use super::spaces::ClosingEffect;
 use super::uncertainty::{Trials, Uncertainty};
@@ -95,8 +96,8 @@ struct Kept {
     rankings: [OnceLock<Answer<Ranking>>; Aim::ALL.len()],
     orders: [OnceLock<Answer<Order>>; Aim::ALL.len()],
     best: Mutex<Vec<Arc<Best>>>,
-    ticked: OnceLock<Ticked>,
-    ticked_done: OnceLock<Answer<Box<Study>>>,
+    planned_work: OnceLock<PlannedWork>,
+    as_planned: OnceLock<Answer<Box<Study>>>,
     work: OnceLock<Answer<Work>>,
     before_work: OnceLock<Option<Box<Study>>>,
     after_work: OnceLock<Option<Box<Study>>>,
@@ -307,12 +308,12 @@ impl Study {
         self.plan_with(&done, sealables)
     }
 
-    /// The plan that the surveyor ticked by hand.
-    pub fn ticked(&self) -> &Ticked {
-        self.once(&self.kept.ticked, Part::Ticked, || {
-            let (sealables, refused) = ticked(&self.survey);
-            let plan = || self.plan_with(self.ticked_done()?, &sealables);
-            Ticked {
+    /// The plan of the gaps that the surveyor marked.
+    pub fn planned_work(&self) -> &PlannedWork {
+        self.once(&self.kept.planned_work, Part::Planned, || {
+            let (sealables, refused) = marked_planned(&self.survey);
+            let plan = || self.plan_with(self.as_planned()?, &sealables);
+            PlannedWork {
                 plan: (!sealables.is_empty()).then(plan),
                 refused,
             }
@@ -326,21 +327,21 @@ impl Study {
 
     /// What the options come to once the planned gaps are sealed; `None` while none is planned.
     fn after_plan(&self) -> Option<AfterPlan> {
-        let (sealables, _) = ticked(&self.survey);
-        let comparison = || self.ticked_done()?.comparison().clone().map(Box::new);
+        let (sealables, _) = marked_planned(&self.survey);
+        let comparison = || self.as_planned()?.comparison().clone().map(Box::new);
         (!sealables.is_empty()).then(|| AfterPlan {
             gaps: sealables.iter().map(Sealable::gap).collect(),
             comparison: comparison(),
         })
     }
 
-    /// The survey with the ticked gaps sealed.
+    /// The survey with the planned gaps sealed.
     ///
     /// # Errors
     /// As [`after`].
-    fn ticked_done(&self) -> Answer<&Self> {
-        let done = self.kept.ticked_done.get_or_init(|| {
-            let (sealables, _) = ticked(&self.survey);
+    fn as_planned(&self) -> Answer<&Self> {
+        let done = self.kept.as_planned.get_or_init(|| {
+            let (sealables, _) = marked_planned(&self.survey);
             let done = after(&self.survey, &sealables)?;
             Ok(Box::new(Self::new(Arc::new(done))))
         });
@@ -352,7 +353,7 @@ impl Study {
     pub fn work(&self) -> &Answer<Work> {
         self.once(&self.kept.work, Part::Work, || {
             let ranking = |aim| self.ranking(aim).as_ref().map_err(Clone::clone);
-            let plan = |sealables: &[Sealable]| match &self.ticked().plan {
+            let plan = |sealables: &[Sealable]| match &self.planned_work().plan {
                 Some(plan) => plan.clone(),
                 None => self.plan(sealables),
             };

@@ -27,8 +27,8 @@ pub enum Part {
     Ranking,
     /// The order in which to seal.
     Order,
-    /// The plan that the surveyor ticked.
-    Ticked,
+    /// The plan of the gaps that the surveyor marked.
+    Planned,
     /// The best set within a budget.
     Best,
     /// The work that a sheet sets out.
@@ -50,7 +50,7 @@ impl Part {
         Self::Uncertainty,
         Self::Ranking,
         Self::Order,
-        Self::Ticked,
+        Self::Planned,
         Self::Best,
         Self::Work,
     ];

@@ -5,10 +5,9 @@
 )]
 
 use super::{Sheet, not_known, with_unit};
-use crate::assess::Mark;
 use crate::assess::answer::{Assessment, CaseAir, CaseAnswer, Working};
 use crate::physics::pressure_coefficient::PressureSet;
-use crate::physics::units::{CM2_PER_M2, LITRES_PER_M3, SECONDS_PER_HOUR};
+use crate::physics::units::{CM2_PER_M2, LITRES_PER_M3};
 use crate::physics::wind::{EXTRAPOLATED_BELOW, LEAST_SPEED};
 use crate::survey::{Survey, WeatherCase, WeatherId};
 
@@ -38,9 +37,7 @@ pub(super) fn air_change(
     sheet.typed("wind at the weather station U₁₀", recorded.wind_m_s, "m/s");
     match &answer.air {
         Ok(air) => figures(&mut sheet, survey, assessment, air),
-        Err(reason) => {
-            sheet.result(not_known(reason));
-        }
+        Err(reason) => sheet.unknown(reason),
     }
     let set = match survey.site.pressure_set {
         PressureSet::LowRise => {
@@ -51,19 +48,10 @@ pub(super) fn air_change(
         }
     };
     sheet
-        .source(
-            Mark::Relayed,
-            "wind at body height: BS 5925:1991, U = U₁₀ k zᵃ",
-        )
-        .source(Mark::Memory, set)
-        .source(
-            Mark::Assumption,
-            "underfloor and cavities: no published mean for a parked vehicle",
-        )
-        .source(
-            Mark::Assumption,
-            "mean over 16 wind directions relative to the vehicle",
-        );
+        .relayed("wind at body height: BS 5925:1991, U = U₁₀ k zᵃ")
+        .memory(set)
+        .assumed("underfloor and cavities: no published mean for a parked vehicle")
+        .assumed("mean over 16 wind directions relative to the vehicle");
     Some(sheet.finish())
 }
 
@@ -86,12 +74,7 @@ fn figures(sheet: &mut Sheet, survey: &Survey, assessment: &Assessment, air: &Ca
     sheet.number("outside density ρₒ", air.outside.density(), 4, "kg/m³");
     sheet.typed("inside", air.inside.t_c, "°C");
     sheet.number("inside density ρᵢ", air.inside.density(), 4, "kg/m³");
-    sheet.number(
-        "mean gross inflow",
-        air.mean_inflow_kg_s * SECONDS_PER_HOUR,
-        3,
-        "kg/h",
-    );
+    sheet.kg_per_h("mean gross inflow", air.mean_inflow_kg_s);
     if let Ok(volume) = assessment.volume_m3 {
         sheet.number("volume V", volume, 3, "m³");
     }
@@ -146,19 +129,11 @@ pub(super) fn cross_check(
             sheet.number("Q", check.flow * LITRES_PER_M3, 3, "L/s");
             sheet.result(with_unit(check.ach_per_h, 2, "/h"));
         }
-        Err(reason) => {
-            sheet.result(not_known(&reason));
-        }
+        Err(reason) => sheet.unknown(&reason),
     }
     sheet
-        .source(
-            Mark::Read,
-            "ASHRAE Fundamentals, basic model; Cs scaled by height/2.5 m, one storey",
-        )
-        .source(
-            Mark::Assumption,
-            "shelter class 1, 3, 5 for exposed, part sheltered, sheltered",
-        )
+        .read("ASHRAE Fundamentals, basic model; Cs scaled by height/2.5 m, one storey")
+        .assumed("shelter class 1, 3, 5 for exposed, part sheltered, sheltered")
         .note("a rough model made for houses: half to double is agreement");
     Some(sheet.finish())
 }

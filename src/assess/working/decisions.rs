@@ -1,9 +1,9 @@
 //! Workings of what the assessment does not hold: how sure the results are, what sealing saves.
 
-use super::{Sheet, with_unit};
-use crate::assess::Mark;
+use super::{Sheet, percent, with_unit};
 use crate::assess::answer::Working;
 use crate::assess::number::significant;
+use crate::assess::quantity::Kind;
 use crate::assess::sealing::{Aim, Figures, Ranked, WINTER_DAYS};
 use crate::assess::uncertainty::{Interval, Uncertainty};
 use crate::survey::Survey;
@@ -51,7 +51,10 @@ pub fn uncertainty_working(found: &Uncertainty) -> Working {
         )
         .input("wind at the body", "95 % within a factor of 1.2");
     for share in found.air_change_shares.iter().take(PARTS) {
-        let part = format!("{:.0} % of the uncertainty", share.share * 100.0);
+        let part = format!(
+            "{} of the uncertainty",
+            Kind::WholePercent.text(share.share)
+        );
         sheet.input(&share.of.name(), part);
     }
     let result = match &found.season_ach_per_h {
@@ -60,11 +63,8 @@ pub fn uncertainty_working(found: &Uncertainty) -> Working {
     };
     sheet
         .result(result)
-        .source(
-            Mark::Memory,
-            "JCGM 101:2008, propagation of distributions by a Monte Carlo method",
-        )
-        .source(Mark::Assumption, "how far each input may be off")
+        .memory("JCGM 101:2008, propagation of distributions by a Monte Carlo method")
+        .assumed("how far each input may be off")
         .note(
             "The headline stays the plain result; mean and interval of the draws stand beside it.",
         )
@@ -73,14 +73,14 @@ pub fn uncertainty_working(found: &Uncertainty) -> Working {
     let of_sizes = shares.filter(|share| share.of.sized().is_some());
     let sizes: f64 = of_sizes.map(|share| share.share).sum();
     sheet.note(format!(
-        "{:.0} % of the uncertainty lies in single sizes, which measuring can lessen; the rest in wind and \
+        "{} of the uncertainty lies in single sizes, which measuring can lessen; the rest in wind and \
          pressure coefficients, which it cannot.",
-        sizes * 100.0
+        Kind::WholePercent.text(sizes)
     ));
     if let Some(line) = &found.not_found {
         sheet.note(format!(
-            "Leakage not found, {} % of what was found, is in the intervals and not in the headline.",
-            significant(line.percent, 3)
+            "Leakage not found, {} of what was found, is in the intervals and not in the headline.",
+            with_unit(line.percent, 3, "%")
         ));
     }
     sheet.finish()
@@ -102,7 +102,7 @@ pub fn ranking_working(survey: &Survey, aim: Aim, before: &Figures, ranked: &[Ra
     };
     for one in ranked.iter().take(GAPS) {
         let id = one.sealable.gap();
-        let left = with_unit(one.sealable.leak_left() * 100.0, 3, "%");
+        let left = percent(one.sealable.leak_left());
         let name = format!("gap {id}, {left} of its leak left");
         match one.saves.of(aim) {
             Ok(saved) => sheet.input(&name, format!("saves {}", aim.text(saved, currency))),
@@ -115,7 +115,7 @@ pub fn ranking_working(survey: &Survey, aim: Aim, before: &Figures, ranked: &[Ra
     };
     sheet
         .result(result)
-        .source(Mark::Assumption, "shares that remedies leave, prices and times, where none were given")
+        .assumed("shares that remedies leave, prices and times, where none were given")
         .note("Areas do not decide: a large gap where the pressure is low may save less than a small one.")
         .note("Savings do not add up: sealing one gap shifts air to others.");
     if aim != Aim::AchWindy {
@@ -127,10 +127,11 @@ pub fn ranking_working(survey: &Survey, aim: Aim, before: &Figures, ranked: &[Ra
             || "not given".to_owned(),
             |price| with_unit(price, 3, currency),
         );
-        sheet.input("electricity, each kWh", price).source(
-            Mark::Assumption,
-            &format!("a winter of {WINTER_DAYS} days, November to March"),
-        );
+        sheet
+            .input("electricity, each kWh", price)
+            .assumed(&format!(
+                "a winter of {WINTER_DAYS} days, November to March"
+            ));
     }
     sheet.finish()
 }

@@ -1,6 +1,6 @@
 //! Workings of the comparison of drying and heating.
 
-use super::{Sheet, celsius, not_known, with_unit};
+use super::{Sheet, celsius, not_known, percent, with_unit};
 use crate::assess::Mark;
 use crate::assess::answer::{Answer, Working};
 use crate::assess::drying::{
@@ -65,15 +65,11 @@ fn state(
     sheet.input("set-up", survey.set_up.name());
     match case {
         Ok(case) => known_state(&mut sheet, comparison, case),
-        Err(reason) => {
-            sheet.result(not_known(reason));
-        }
+        Err(reason) => sheet.unknown(reason),
     }
     sheet
-        .source(Mark::Read, "moist air: ASHRAE Fundamentals 2017, chapter 1")
-        .source(
-            Mark::Assumption,
-            "steady balance of water and heat at the mean air flow over 16 wind directions; h_fg 2.5 MJ/kg",
+        .read("moist air: ASHRAE Fundamentals 2017, chapter 1")
+        .assumed("steady balance of water and heat at the mean air flow over 16 wind directions; h_fg 2.5 MJ/kg",
         );
     machine_source(&mut sheet, option);
     Some(sheet.finish())
@@ -98,34 +94,22 @@ fn after_plan(
 }
 
 fn known_state(sheet: &mut Sheet, comparison: &Comparison, case: &OptionCase) {
-    sheet.number("dry air m_da", case.dry_air_kg_s * 3600.0, 3, "kg/h");
-    sheet.number(
-        "water removed D",
-        case.removal_kg_s * LITRES_PER_DAY,
-        3,
-        "L/day",
-    );
-    sheet.number(
-        "condensation C",
-        case.condensation_kg_s * LITRES_PER_DAY,
-        3,
-        "L/day",
-    );
+    sheet.kg_per_h("dry air m_da", case.dry_air_kg_s);
+    sheet.litres_per_day("water removed D", case.removal_kg_s);
+    sheet.litres_per_day("condensation C", case.condensation_kg_s);
     sheet.number("machine P", case.machine_w, 3, "W");
-    sheet.number("share of the time it runs", case.duty * 100.0, 3, "%");
+    sheet.percent("share of the time it runs", case.duty);
     sheet.number("heater", case.heater_w, 3, "W");
-    sheet.number(
+    sheet.litres_per_day(
         "water to remove for the target at this temperature",
-        case.load_kg_s * LITRES_PER_DAY,
-        3,
-        "L/day",
+        case.load_kg_s,
     );
     if case.running == Running::TooCold {
         sheet.note("the vehicle is too cold for the machine to start");
     }
     match case.fall {
         Some(fall) => {
-            sheet.number("RH with nothing done", fall.rh_without * 100.0, 3, "%");
+            sheet.percent("RH with nothing done", fall.rh_without);
             sheet.note(format!(
                 "of the fall {} is owed to warmth and {} to water removed: warmth first, with the same water given off",
                 Kind::WholePercent.text(fall.warmth_share),
@@ -139,12 +123,12 @@ fn known_state(sheet: &mut Sheet, comparison: &Comparison, case: &OptionCase) {
     let dew = case
         .dew_point_c
         .map_or_else(String::new, |dew| format!(", dew point {}", celsius(dew)));
-    let target = with_unit(comparison.target_rh * 100.0, 3, "%");
+    let target = percent(comparison.target_rh);
     let held = if case.holds { "is held" } else { "is not held" };
     sheet.result(format!(
         "{} and {} inside{dew}; the target of {target} {held}",
         celsius(case.inside.t_c),
-        with_unit(case.rh * 100.0, 3, "%")
+        percent(case.rh)
     ));
 }
 
@@ -155,9 +139,7 @@ fn machine_source(sheet: &mut Sheet, option: &OptionAnswer) {
         OptionKind::HeatAndMachine => MachineKind::Compressor,
         _ => return,
     };
-    sheet.source(
-        Mark::Assumption,
-        match kind {
+    sheet.assumed(match kind {
             MachineKind::Compressor => "compressor: D = D_rated × (W − W at saturation 15 K below the room) × frost, over the same at the rating; frost 1 at a coil of 3 °C, 0.3 at −10 °C; stops below its lowest room temperature",
             MachineKind::DesiccantRotor => "rotor: D = D_rated × √(W/W_rated) × clamp((RH − 0.15)/0.35, 0, 1), at most 1.2 D_rated and 1.44 kg per kWh",
             MachineKind::Thermoelectric => "thermoelectric: D = D_rated × (W − W at saturation 12 K below the room, never below 0 °C), over the same at the rating",
@@ -165,13 +147,10 @@ fn machine_source(sheet: &mut Sheet, option: &OptionAnswer) {
         },
     );
     if kind == MachineKind::SaltTub {
-        sheet.source(
-            Mark::Read,
-            "RH over calcium chloride: Conde, Int. J. Thermal Sciences 43 (2004) 367",
-        );
+        sheet.read("RH over calcium chloride: Conde, Int. J. Thermal Sciences 43 (2004) 367");
     }
     if option.generic {
-        sheet.source(Mark::Assumption, "size from the generic library");
+        sheet.assumed("size from the generic library");
     }
 }
 
@@ -198,18 +177,8 @@ fn dry_out(
         sheet.number("dry mass m", mass, 3, "kg");
         sheet.number("moisture u", moisture, 3, "%");
     }
-    sheet.number(
-        "balance u_balance",
-        dry_out.balance_moisture * 100.0,
-        3,
-        "%",
-    );
-    sheet.number(
-        "spare removal",
-        dry_out.spare_kg_s * LITRES_PER_DAY,
-        3,
-        "L/day",
-    );
+    sheet.percent("balance u_balance", dry_out.balance_moisture);
+    sheet.litres_per_day("spare removal", dry_out.spare_kg_s);
     let litres = Kind::Litres.text(dry_out.water_kg);
     sheet.result(match dry_out.days {
         Some(days) => format!("{litres}, out in {} at least", Kind::Days.text(days)),
@@ -219,11 +188,10 @@ fn dry_out(
     });
     sheet
         .note("things dry ever more slowly towards the end, and from inside out")
-        .source(
-            Mark::Memory,
+        .memory(
             "moisture in balance: Hailwood and Horrobin's form with the Wood Handbook's constants",
         )
-        .source(Mark::Assumption, "all contents behave like wood");
+        .assumed("all contents behave like wood");
     Some(sheet.finish())
 }
 
@@ -241,7 +209,7 @@ fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> 
         3,
         "Pa",
     );
-    sheet.number("limit", surface.limit * 100.0, 3, "%");
+    sheet.percent("limit", surface.limit);
     let verdict = if surface.condenses {
         "water condenses"
     } else if surface.exceeds {
@@ -252,7 +220,7 @@ fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> 
     sheet.result(format!(
         "{} and {}: {verdict}",
         celsius(surface.temperature_c),
-        with_unit(surface.surface_rh * 100.0, 3, "%")
+        percent(surface.surface_rh)
     ));
     if surface.exceeds {
         if let Some(kelvin) = surface.kelvin_to_clear {
@@ -267,13 +235,9 @@ fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> 
         ));
     }
     sheet
-        .source(
-            Mark::Memory,
-            "ISO 13788: 0.8 against mould, 0.6 against corrosion of metal; Rsi 0.25 opaque, 0.13 glass",
+        .memory("ISO 13788: 0.8 against mould, 0.6 against corrosion of metal; Rsi 0.25 opaque, 0.13 glass",
         )
-        .source(
-            Mark::Assumption,
-            "roof and glass see 3 K less on a clear night; a thermal bridge takes a tenth of the area",
+        .assumed("roof and glass see 3 K less on a clear night; a thermal bridge takes a tenth of the area",
         )
         .finish()
 }
@@ -289,26 +253,21 @@ fn capacity(capacity: &Capacity) -> Working {
         format!(
             "{}, {}",
             celsius(capacity.rated_c),
-            with_unit(capacity.rated_rh * 100.0, 3, "%")
+            percent(capacity.rated_rh)
         ),
     );
     match (&capacity.needed_kg_s, &capacity.rated_kg_s) {
         (Ok(needed), Ok(rated)) => {
-            sheet.number("needed", needed * LITRES_PER_DAY, 3, "L/day");
+            sheet.litres_per_day("needed", *needed);
             sheet.result(format!(
                 "{} at the rating state",
                 Kind::LitresPerDay.text(rated * LITRES_PER_DAY)
             ));
         }
-        (Err(reason), _) | (_, Err(reason)) => {
-            sheet.result(not_known(reason));
-        }
+        (Err(reason), _) | (_, Err(reason)) => sheet.unknown(reason),
     }
     sheet
-        .source(
-            Mark::Assumption,
-            "generic behaviour of the kind; margin of a quarter",
-        )
+        .assumed("generic behaviour of the kind; margin of a quarter")
         .source(
             Mark::CommonPractice,
             "the state that makers rate the kind at",
@@ -327,9 +286,7 @@ fn heater(size: &HeaterSize) -> Working {
             sheet.number("with the air", *air, 3, "W");
             sheet.result(Kind::Watts.text(*rating));
         }
-        (Err(reason), _) | (_, Err(reason)) => {
-            sheet.result(not_known(reason));
-        }
+        (Err(reason), _) | (_, Err(reason)) => sheet.unknown(reason),
     }
     if let Ok(kwh) = &size.kwh_per_month {
         sheet.note(format!(
@@ -338,11 +295,8 @@ fn heater(size: &HeaterSize) -> Working {
         ));
     }
     sheet
-        .source(Mark::Memory, "U-values: ISO 6946")
-        .source(
-            Mark::Assumption,
-            "margin of a quarter; no sun, people or machines",
-        )
+        .memory("U-values: ISO 6946")
+        .assumed("margin of a quarter; no sun, people or machines")
         .finish()
 }
 
@@ -380,9 +334,9 @@ fn warm_up(warm_up: &WarmUp) -> Working {
         });
     }
     sheet.result(results.join("; "));
-    sheet.source(Mark::Assumption, "one heat capacity, one conductance");
+    sheet.assumed("one heat capacity, one conductance");
     if assumed {
-        sheet.source(Mark::Assumption, "heat capacity 30 kJ/K for each m³");
+        sheet.assumed("heat capacity 30 kJ/K for each m³");
     }
     sheet.finish()
 }
@@ -398,12 +352,10 @@ fn night_air(air: &Answer<NightAir>) -> Working {
             sheet.number("air for each", air.per_sleeper_m3_s * 3600.0, 3, "m³/h");
             sheet.result(Kind::PartsPerMillion.text(air.carbon_dioxide_ppm));
         }
-        Err(reason) => {
-            sheet.result(not_known(reason));
-        }
+        Err(reason) => sheet.unknown(reason),
     }
     sheet
-        .source(Mark::Memory, "13.6 L/h of a sleeper: EN 16798-1")
+        .memory("13.6 L/h of a sleeper: EN 16798-1")
         .note("a steady state in the calmest weather; it says nothing about carbon monoxide: fixed ventilators stay open, and a CO alarm is fitted")
         .finish()
 }

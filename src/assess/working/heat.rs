@@ -1,12 +1,11 @@
 //! Workings of water and heat.
 
 use super::{Sheet, celsius, not_known, with_unit};
-use crate::assess::Mark;
 use crate::assess::answer::{Answer, Assessment, CaseAnswer, HeatNeed, RequiredRemoval, Working};
 use crate::assess::fabric::{element_u, element_words, heat_flow};
 use crate::assess::quantity::Kind;
 use crate::physics::fabric::OUTSIDE_SURFACE_RESISTANCE;
-use crate::physics::units::{GRAMS_PER_HOUR, SECONDS_PER_HOUR};
+use crate::physics::units::GRAMS_PER_HOUR;
 use crate::survey::fabric::BuildUp;
 use crate::survey::{FabricId, Survey, WeatherId};
 
@@ -41,12 +40,7 @@ pub(super) fn removal(survey: &Survey, assessment: &Assessment, id: WeatherId) -
             );
             for removal in [&drying.at_outside_temperature, &drying.at_set_temperature] {
                 let at = celsius(removal.inside_c);
-                sheet.number(
-                    &format!("m_da at {at} inside"),
-                    removal.dry_air_kg_s * SECONDS_PER_HOUR,
-                    3,
-                    "kg/h",
-                );
+                sheet.kg_per_h(&format!("m_da at {at} inside"), removal.dry_air_kg_s);
                 sheet.number(
                     &format!("W* at {at} inside"),
                     removal.target_humidity_ratio * 1000.0,
@@ -66,17 +60,12 @@ pub(super) fn removal(survey: &Survey, assessment: &Assessment, id: WeatherId) -
                 removal_words(&drying.at_set_temperature)
             ));
         }
-        Err(reason) => {
-            sheet.result(not_known(reason));
-        }
+        Err(reason) => sheet.unknown(reason),
     }
     sheet
         .note("steady load only: a damp vehicle gives off more for weeks")
-        .source(Mark::Read, "moist air: ASHRAE Fundamentals 2017, chapter 1")
-        .source(
-            Mark::Assumption,
-            "steady balance of water at the mean air flow over 16 wind directions",
-        );
+        .read("moist air: ASHRAE Fundamentals 2017, chapter 1")
+        .assumed("steady balance of water at the mean air flow over 16 wind directions");
     Some(sheet.finish())
 }
 
@@ -113,12 +102,7 @@ fn heat_sheet(title: String, assessment: &Assessment, need: &Answer<HeatNeed>) -
         Ok(need) => {
             sheet.typed("inside Tᵢ", need.inside_c, "°C");
             sheet.typed("outside Tₒ", need.outside_c, "°C");
-            sheet.number(
-                "dry air m_da",
-                need.dry_air_kg_s * SECONDS_PER_HOUR,
-                3,
-                "kg/h",
-            );
+            sheet.kg_per_h("dry air m_da", need.dry_air_kg_s);
             if let Ok(fabric) = &assessment.fabric {
                 sheet.number("Σ U A with thermal bridges", fabric.ua_w_per_k, 3, "W/K");
             }
@@ -135,13 +119,11 @@ fn heat_sheet(title: String, assessment: &Assessment, need: &Answer<HeatNeed>) -
                 )),
             };
         }
-        Err(reason) => {
-            sheet.result(not_known(reason));
-        }
+        Err(reason) => sheet.unknown(reason),
     }
     sheet
-        .source(Mark::Read, "rule of thumb for the air: 0.33 n V W/K")
-        .source(Mark::Memory, "U-values: ISO 6946")
+        .read("rule of thumb for the air: 0.33 n V W/K")
+        .memory("U-values: ISO 6946")
         .note("steady heat, without sun, people or machines")
         .finish()
 }
@@ -187,7 +169,7 @@ pub(super) fn element(survey: &Survey, id: FabricId) -> Option<Working> {
         (Err(reason), _) => sheet.result(not_known(&reason)),
     };
     sheet
-        .source(Mark::Memory, "ISO 6946; inside surface resistance 0.13 wall, 0.10 up, 0.17 down; outside 0.04 m² K/W")
-        .source(Mark::Assumption, "thermal bridges 10 to 25 % for frames, ribs and wheel arches");
+        .memory("ISO 6946; inside surface resistance 0.13 wall, 0.10 up, 0.17 down; outside 0.04 m² K/W")
+        .assumed("thermal bridges 10 to 25 % for frames, ribs and wheel arches");
     Some(sheet.finish())
 }

@@ -1,14 +1,13 @@
 //! Workings of volume, leakage areas and safety ventilation.
 
 use super::{Sheet, not_known, with_unit};
-use crate::assess::Mark;
 use crate::assess::answer::{Assessment, GapLeakage, SafetyVerdict, Working};
 use crate::assess::words::{counted, given};
 use crate::physics::units::{
     CM2_PER_M2 as CM2, LITRES_PER_M3, MM_PER_M, MM2_PER_M2 as MM2, SECONDS_PER_HOUR,
 };
 use crate::survey::gap::{Behind, Form, WorkState};
-use crate::survey::{Gap, GapId, Survey};
+use crate::survey::{Field, Gap, GapId, Survey};
 
 pub(super) fn volume(survey: &Survey, assessment: &Assessment) -> Working {
     let vehicle = &survey.vehicle;
@@ -34,10 +33,7 @@ pub(super) fn volume(survey: &Survey, assessment: &Assessment) -> Working {
         Err(reason) => sheet.result(not_known(reason)),
     };
     sheet
-        .source(
-            Mark::Assumption,
-            "gross internal volume; fitted furniture is not deducted",
-        )
+        .assumed("gross internal volume; fitted furniture is not deducted")
         .finish()
 }
 
@@ -45,31 +41,22 @@ pub(super) fn volume(survey: &Survey, assessment: &Assessment) -> Working {
 fn law(sheet: &mut Sheet, form: &Form) {
     match form {
         Form::NarrowGap { .. } => {
-            sheet.source(
-                Mark::Memory,
-                "Baker, Sharples and Ward, Air flow through cracks, Building and Environment 22(4), 1987: Δp = a Q + b Q², a = 12 μ z/(L d³), b = ρ C/(2 d² L²), C = 1.5 + bends",
+            sheet.memory("Baker, Sharples and Ward, Air flow through cracks, Building and Environment 22(4), 1987: Δp = a Q + b Q², a = 12 μ z/(L d³), b = ρ C/(2 d² L²), C = 1.5 + bends",
             );
-            sheet.source(
-                Mark::Relayed,
-                "never more than a sharp-edged opening of the same size, discharge coefficient 0.61 (BS 5925 form)",
+            sheet.relayed("never more than a sharp-edged opening of the same size, discharge coefficient 0.61 (BS 5925 form)",
             );
         }
         Form::StatedArea { .. } | Form::FlowTest { .. } => {
-            sheet.source(
-                Mark::Memory,
-                "power law Q = C Δpⁿ; n 0.65 where none is stated (ASTM E779)",
-            );
+            sheet.memory("power law Q = C Δpⁿ; n 0.65 where none is stated (ASTM E779)");
         }
         Form::Grille { .. } => {
-            sheet.source(
-                Mark::Relayed,
+            sheet.relayed(
                 "sharp-edged opening on the free area, discharge coefficient 0.61 (BS 5925 form)",
             );
-            sheet.source(Mark::Read, "free share where it is not known: metal 75 %, wood 25 % (NFPA 54 as quoted in a gas guide)");
+            sheet.read("free share where it is not known: metal 75 %, wood 25 % (NFPA 54 as quoted in a gas guide)");
         }
         Form::RoundHole { .. } | Form::RectangularHole { .. } | Form::RingGap { .. } => {
-            sheet.source(
-                Mark::Relayed,
+            sheet.relayed(
                 "sharp-edged opening Q = Cd A √(2 Δp/ρ), discharge coefficient 0.61 (BS 5925 form)",
             );
         }
@@ -88,74 +75,38 @@ fn formula(form: &Form) -> &'static str {
     }
 }
 
-fn sizes(sheet: &mut Sheet, form: &Form) {
-    let fields: Vec<(&str, Option<f64>, &str)> = match *form {
-        Form::NarrowGap {
-            length_mm,
-            width_mm,
-            depth_mm,
-            bends,
-        } => vec![
-            ("length L", length_mm, "mm"),
-            ("width d", width_mm, "mm"),
-            ("depth z", depth_mm, "mm"),
-            ("bends", Some(f64::from(bends)), ""),
-        ],
-        Form::RoundHole { diameter_mm } => vec![("diameter", diameter_mm, "mm")],
-        Form::RectangularHole {
-            width_mm,
-            height_mm,
-        } => {
-            vec![("width", width_mm, "mm"), ("height", height_mm, "mm")]
-        }
-        Form::RingGap { hole_mm, pipe_mm } => {
-            vec![
-                ("hole diameter", hole_mm, "mm"),
-                ("pipe diameter", pipe_mm, "mm"),
-            ]
-        }
-        Form::Grille {
-            width_mm,
-            height_mm,
-            free_percent,
-            ..
-        } => vec![
-            ("width", width_mm, "mm"),
-            ("height", height_mm, "mm"),
-            ("free share stated", free_percent, "%"),
-        ],
-        Form::StatedArea {
-            area_mm2, exponent, ..
-        } => {
-            vec![("area", area_mm2, "mm²"), ("flow exponent", exponent, "")]
-        }
-        Form::FlowTest {
-            flow_m3_per_h,
-            at_pa,
-            exponent,
-        } => vec![
-            ("flow", flow_m3_per_h, "m³/h"),
-            ("at", at_pa, "Pa"),
-            ("flow exponent", exponent, ""),
-        ],
-    };
-    for (name, value, unit) in fields {
-        if let Some(value) = value {
-            sheet.typed(name, value, unit);
-        }
+/// Its letter in the formula, or its name among the sizes of its form.
+fn size_name(size: Field) -> &'static str {
+    match size {
+        Field::GapLength => "length L",
+        Field::GapWidth => "width d",
+        Field::GapDepth => "depth z",
+        Field::HoleWidth => "width",
+        Field::HoleHeight => "height",
+        Field::RingHole => "hole diameter",
+        Field::RingPipe => "pipe diameter",
+        Field::FreeShare => "free share stated",
+        Field::StatedArea => "area",
+        Field::FlowExponent => "flow exponent",
+        Field::TestFlow => "flow",
+        Field::TestPressure => "at",
+        other => other.words(),
     }
 }
 
-/// A share as it was typed.
-fn percent(share: f64) -> String {
-    format!("{} %", given(share))
+fn sizes(sheet: &mut Sheet, form: &Form) {
+    for (field, value) in form.sizes() {
+        if let Some(value) = value {
+            sheet.typed(size_name(field), value, field.unit());
+        }
+    }
 }
 
 fn arrangement(sheet: &mut Sheet, survey: &Survey, gap: &Gap) {
     sheet.input("count", gap.count.to_string());
     if let Some(closing) = gap.closing {
         let open = crate::assess::law::share_open(gap, survey.set_up);
-        sheet.number("share open in this set-up", open * 100.0, 3, "%");
+        sheet.percent("share open in this set-up", open);
         if open < 1.0 {
             sheet.note(format!(
                 "closed when {}: {} % passes all the same",
@@ -167,7 +118,7 @@ fn arrangement(sheet: &mut Sheet, survey: &Survey, gap: &Gap) {
     if gap.state == WorkState::Sealed {
         let left = gap.remedy.as_ref().and_then(|own| own.leak_left_percent);
         match left {
-            Some(left) => sheet.input("sealed, its remedy leaves", percent(left)),
+            Some(left) => sheet.typed("sealed, its remedy leaves", left, "%"),
             None => sheet.input("sealed, its remedy leaves", "a share that is not given"),
         };
     }
@@ -217,7 +168,7 @@ pub(super) fn gap(survey: &Survey, assessment: &Assessment, id: GapId) -> Option
         }
     };
     law(&mut sheet, &gap.form);
-    sheet.source(Mark::Memory, "EqLA: CAN/CGSB-149.10; ELA: ASTM E779");
+    sheet.memory("EqLA: CAN/CGSB-149.10; ELA: ASTM E779");
     Some(sheet.finish())
 }
 
@@ -252,16 +203,11 @@ pub(super) fn area(survey: &Survey, assessment: &Assessment) -> Working {
                 ));
             }
         }
-        (Err(reason), _) | (_, Err(reason)) => {
-            sheet.result(not_known(reason));
-        }
+        (Err(reason), _) | (_, Err(reason)) => sheet.unknown(reason),
     }
     sheet
         .note("every purpose but safety ventilation, gas drop-out and appliance air")
-        .source(
-            Mark::Memory,
-            "CAN/CGSB-149.10: equivalent leakage area at 10 Pa, Cd 0.611",
-        )
+        .memory("CAN/CGSB-149.10: equivalent leakage area at 10 Pa, Cd 0.611")
         .finish()
 }
 
@@ -303,7 +249,7 @@ pub(super) fn exponent(assessment: &Assessment) -> Working {
     ));
     sheet
         .note("rule of thumb: n50/20 comes near the mean air change (Kronvall and Persily [M])")
-        .source(Mark::Memory, "ISO 9972, ASTM E779")
+        .memory("ISO 9972, ASTM E779")
         .finish()
 }
 
@@ -349,10 +295,8 @@ pub(super) fn safety(survey: &Survey, assessment: &Assessment) -> Working {
     };
     sheet
         .note("local codes and a licensed fitter decide; this is a survey, not a certificate")
-        .source(
-            Mark::Relayed,
-            "EN 721 minimum free areas, as three guides to conversion approval relay them, edition unstated; the current edition is EN 721:2019",
+        .relayed("EN 721 minimum free areas, as three guides to conversion approval relay them, edition unstated; the current edition is EN 721:2019",
         )
-        .source(Mark::Assumption, "high elsewhere means the upper half of the body; a ventilator that can be closed counts as closed")
+        .assumed("high elsewhere means the upper half of the body; a ventilator that can be closed counts as closed")
         .finish()
 }

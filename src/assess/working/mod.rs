@@ -14,6 +14,7 @@ use super::mark::Mark;
 use super::quantity::{Kind, NO_BREAK};
 use super::topic::Topic;
 use super::words::{figure, given};
+use crate::physics::units::{LITRES_PER_DAY, SECONDS_PER_HOUR};
 use crate::survey::Survey;
 
 /// The working of a result; `None` where the survey holds no such gap, case or element, and for
@@ -61,6 +62,20 @@ impl Sheet {
         self.input(name, with_unit(value, digits, unit))
     }
 
+    /// A flow of air, from kg/s.
+    fn kg_per_h(&mut self, name: &str, kg_s: f64) -> &mut Self {
+        self.number(name, kg_s * SECONDS_PER_HOUR, 3, "kg/h")
+    }
+
+    /// A flow of water, from kg/s.
+    fn litres_per_day(&mut self, name: &str, kg_s: f64) -> &mut Self {
+        self.number(name, kg_s * LITRES_PER_DAY, 3, "L/day")
+    }
+
+    fn percent(&mut self, name: &str, share: f64) -> &mut Self {
+        self.input(name, percent(share))
+    }
+
     /// A number as it was typed in.
     fn typed(&mut self, name: &str, value: f64, unit: &str) -> &mut Self {
         self.input(name, spaced(&given(value), unit))
@@ -74,6 +89,24 @@ impl Sheet {
         self
     }
 
+    /// Read in the source itself.
+    fn read(&mut self, text: &str) -> &mut Self {
+        self.source(Mark::Read, text)
+    }
+
+    /// Relayed by another text.
+    fn relayed(&mut self, text: &str) -> &mut Self {
+        self.source(Mark::Relayed, text)
+    }
+
+    fn memory(&mut self, text: &str) -> &mut Self {
+        self.source(Mark::Memory, text)
+    }
+
+    fn assumed(&mut self, text: &str) -> &mut Self {
+        self.source(Mark::Assumption, text)
+    }
+
     fn note(&mut self, text: impl Into<String>) -> &mut Self {
         self.0.notes.push(text.into());
         self
@@ -84,6 +117,11 @@ impl Sheet {
         self
     }
 
+    /// No result, and why.
+    fn unknown(&mut self, reason: &NotKnown) {
+        self.result(not_known(reason));
+    }
+
     fn finish(&mut self) -> Working {
         self.0.clone()
     }
@@ -91,6 +129,10 @@ impl Sheet {
 
 fn with_unit(value: f64, digits: i32, unit: &str) -> String {
     spaced(&figure(value, digits), unit)
+}
+
+fn percent(share: f64) -> String {
+    with_unit(share * 100.0, 3, "%")
 }
 
 /// A number and its unit, which stay on one line.

@@ -1,7 +1,7 @@
 //! Numbers beside the marks, each where neither a mark nor another number covers it.
 
 use super::spread::Placed;
-use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 use crate::survey::WorkState;
 use std::collections::HashMap;
 
@@ -214,12 +214,10 @@ pub(super) fn labels(scene: &mut Scene, marks: &[(&Placed<'_>, String)]) {
             let end = area.nearest(mark.at);
             let from = on_edge(mark, end);
             things.add(Thing::Line(from, end));
-            scene.add(Shape::Polyline {
-                points: vec![from, end],
-                role: Role::Faint,
-                width: 0.2,
-                dash: Dash::Solid,
-            });
+            scene.add(Shape::line(
+                vec![from, end],
+                Stroke::solid(Role::Faint, 0.2),
+            ));
         }
         things.add(Thing::Text(area));
         let left = Point::new(area.left, f64::midpoint(area.top, area.bottom));

@@ -1,7 +1,7 @@
 //! What the marks mean, each with its words.
 
 use super::marks::{role, shape};
-use crate::figure::scene::{Dash, Point, Role, Scene, Shape};
+use crate::figure::scene::{Point, Role, Scene, Shape, Stroke};
 use crate::survey::gap::{Certainty, Purpose};
 
 /// Side of the small drawing of a mark, mm.
@@ -33,20 +33,18 @@ pub fn legend() -> Vec<LegendEntry> {
     }));
     let hollow = || mark((Purpose::Unintended, Certainty::Measured), None);
     entries.push(entry([hollow()], "hollow, ?: its place is not known"));
-    let stroke = Shape::Polyline {
-        points: vec![Point::new(0.4, SIDE - 0.4), Point::new(SIDE - 0.4, 0.4)],
-        role: Role::Ink,
-        width: 0.4,
-        dash: Dash::Solid,
-    };
+    let stroke = Shape::line(
+        vec![Point::new(0.4, SIDE - 0.4), Point::new(SIDE - 0.4, 0.4)],
+        Stroke::solid(Role::Ink, 0.4),
+    );
     entries.push(entry([hollow(), stroke], "struck: sealed"));
-    let ring = |radius| Shape::Circle {
-        centre: Point::new(SIDE / 2.0, SIDE / 2.0),
-        radius,
-        fill: None,
-        outline: Some(Role::Ink),
-        width: 0.4,
-        dash: Dash::Solid,
+    let ring = |radius| {
+        Shape::circle(
+            Point::new(SIDE / 2.0, SIDE / 2.0),
+            radius,
+            None,
+            Stroke::solid(Role::Ink, 0.4),
+        )
     };
     entries.push(entry(
         [ring(1.2), ring(2.0)],

@@ -4,7 +4,7 @@ use super::labels::labels;
 use super::layout::Layout;
 use super::spread::{Placed, spread};
 use crate::assess::{Assessment, DirectionAnswer, GapLeakage};
-use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
 use crate::survey::gap::{Certainty, Facing, Gap, Purpose, WorkState};
 use crate::survey::{GapId, Survey};
 use std::collections::HashMap;
@@ -114,24 +114,17 @@ pub(super) fn shape(
     fill: Option<Role>,
     outline: Role,
 ) -> Shape {
-    let (width, dash) = (0.45, dash(certainty));
-    let polygon = |corners, first_deg, stretch: f64| Shape::Polygon {
-        points: regular(centre, radius * stretch, corners, first_deg),
-        fill,
-        outline: Some(outline),
-        width,
-        dash,
+    let outline = Stroke::new(outline, 0.45, dash(certainty));
+    let polygon = |corners, first_deg, stretch: f64| {
+        Shape::polygon(
+            regular(centre, radius * stretch, corners, first_deg),
+            fill,
+            outline,
+        )
     };
     // The stretch gives every shape about the area of the circle.
     match purpose {
-        Purpose::Unintended => Shape::Circle {
-            centre,
-            radius,
-            fill,
-            outline: Some(outline),
-            width,
-            dash,
-        },
+        Purpose::Unintended => Shape::circle(centre, radius, fill, outline),
         Purpose::NotSaid => polygon(5, 0.0, 1.15),
         Purpose::SafetyVentilation => polygon(4, 45.0, 1.25),
         Purpose::GasDropOut => polygon(3, 180.0, 1.55),
@@ -218,12 +211,10 @@ pub(super) fn gaps(
 /// A thin line from where a gap is to its mark drawn beside.
 fn leader(scene: &mut Scene, mark: &Placed<'_>) {
     if mark.sharing == 1 && mark.home.distance(mark.at) > 0.1 {
-        scene.add(Shape::Polyline {
-            points: vec![mark.home, mark.at],
-            role: Role::Ink,
-            width: 0.2,
-            dash: Dash::Solid,
-        });
+        scene.add(Shape::line(
+            vec![mark.home, mark.at],
+            Stroke::solid(Role::Ink, 0.2),
+        ));
     }
 }
 
@@ -241,12 +232,7 @@ fn one(scene: &mut Scene, mark: &Placed<'_>) {
     scene.add_gap(gap.id, shape(centre, radius, kind, fill, Role::Ink));
     if sealed {
         let (from, to) = mark.stroke();
-        scene.add(Shape::Polyline {
-            points: vec![from, to],
-            role: Role::Ink,
-            width: 0.4,
-            dash: Dash::Solid,
-        });
+        scene.add(Shape::line(vec![from, to], Stroke::solid(Role::Ink, 0.4)));
     }
 }
 
@@ -261,14 +247,7 @@ fn label(mark: &Placed<'_>, numbers: bool) -> Option<String> {
 
 /// Two rings: too many gaps to be told apart at this size.
 fn several(scene: &mut Scene, mark: &Placed<'_>) {
-    let ring = |radius, fill| Shape::Circle {
-        centre: mark.at,
-        radius,
-        fill,
-        outline: Some(Role::Ink),
-        width: 0.45,
-        dash: Dash::Solid,
-    };
+    let ring = |radius, fill| Shape::circle(mark.at, radius, fill, Stroke::solid(Role::Ink, 0.45));
     scene.add_gap(mark.gap.id, ring(mark.reach(), Some(Role::Body)));
     scene.add(ring(mark.radius, Some(Role::Ground)));
 }
@@ -276,26 +255,22 @@ fn several(scene: &mut Scene, mark: &Placed<'_>) {
 /// The height that the selected gap spans.
 fn span(scene: &mut Scene, layout: &Layout, mark: &Placed<'_>) {
     if let Some((lower, upper)) = layout.ends(mark.gap) {
-        scene.add(Shape::Polyline {
-            points: vec![lower, upper],
-            role: Role::Selected,
-            width: 0.5,
-            dash: Dash::Solid,
-        });
+        scene.add(Shape::line(
+            vec![lower, upper],
+            Stroke::solid(Role::Selected, 0.5),
+        ));
     }
 }
 
 /// A ring round the selected gap, with its number and name beside.
 fn highlight(scene: &mut Scene, mark: &Placed<'_>) {
     let (gap, centre) = (mark.gap, mark.at);
-    scene.add(Shape::Circle {
+    scene.add(Shape::circle(
         centre,
-        radius: mark.radius + 1.6,
-        fill: None,
-        outline: Some(Role::Selected),
-        width: 0.6,
-        dash: Dash::Solid,
-    });
+        mark.radius + 1.6,
+        None,
+        Stroke::solid(Role::Selected, 0.6),
+    ));
     let name = gap.shown_name();
     let words = match name.char_indices().nth(LONGEST_NAME) {
         Some((cut, _)) => format!("{} {}…", gap.id, name.get(..cut).unwrap_or(name)),
@@ -319,18 +294,11 @@ fn backing(scene: &mut Scene, at: Point, side: f64, letters: usize) {
     let length = side * (letters as f64 * SELECTED * MEAN_LETTER + 0.8);
     let (half, back) = (SELECTED * 0.85, side * -0.6);
     let corner = |x: f64, y: f64| Point::new(at.x + x, at.y + y);
-    scene.add(Shape::Polygon {
-        points: vec![
-            corner(back, -half),
-            corner(length, -half),
-            corner(length, half),
-            corner(back, half),
-        ],
-        fill: Some(Role::Body),
-        outline: Some(Role::Selected),
-        width: 0.2,
-        dash: Dash::Solid,
-    });
+    scene.add(Shape::rectangle(
+        (corner(back, -half), corner(length, half)),
+        Role::Body,
+        Stroke::solid(Role::Selected, 0.2),
+    ));
 }
 
 /// Draws the air of one direction: arrows towards the middle of the body come in, arrows away
@@ -392,10 +360,5 @@ fn arrow(
     let near = Point::new(at.x - dx * reach, at.y - dy * reach);
     let far = Point::new(near.x - dx * length, near.y - dy * length);
     let (from, to) = if inward { (far, near) } else { (near, far) };
-    scene.add(Shape::Arrow {
-        from,
-        to,
-        role,
-        width: 0.3 + 1.4 * strength,
-    });
+    scene.add(Shape::arrow(from, to, role, 0.3 + 1.4 * strength));
 }

@@ -13,7 +13,7 @@ pub use layout::{Arrangement, Layout, Panel, Picked, Recorded};
 pub use legend::{LegendEntry, legend};
 pub use marks::{MarkPlace, Show};
 
-use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
 use crate::assess::number::significant;
 use crate::assess::{Assessment, DirectionAnswer};
 use crate::survey::gap::{Facing, Position};
@@ -139,12 +139,10 @@ fn neutral_level(scene: &mut Scene, layout: &Layout, direction: &DirectionAnswer
             layout.place(facing, &position).0
         };
         let points = vec![at(0.0, 0.0), at(layout.length_m, layout.width_m)];
-        scene.add(Shape::Polyline {
+        scene.add(Shape::line(
             points,
-            role: Role::Second,
-            width: 0.35,
-            dash: Dash::Dotted,
-        });
+            Stroke::new(Role::Second, 0.35, Dash::Dotted),
+        ));
     }
     let panel = layout.panel(Facing::Nearside);
     let down = (layout.height_m - level) * layout.scale;
@@ -167,12 +165,7 @@ fn wind(scene: &mut Scene, layout: &Layout, direction: &DirectionAnswer) {
     let (dx, dy) = (-radians.cos(), -radians.sin());
     let from = Point::new(centre.x + dx * size * 0.8, centre.y + dy * size * 0.8);
     let to = Point::new(centre.x - dx * size * 0.8, centre.y - dy * size * 0.8);
-    scene.add(Shape::Arrow {
-        from,
-        to,
-        role: Role::Ink,
-        width: 1.2,
-    });
+    scene.add(Shape::arrow(from, to, Role::Ink, 1.2));
     scene.text(
         Point::new(centre.x, centre.y + size + 3.0),
         format!("wind {:.0}° from front", direction.from_front_deg),

@@ -1,7 +1,7 @@
 //! Windows, doors and rooflights on their faces, simply.
 
 use super::layout::{FINE, Layout};
-use crate::figure::scene::{Dash, Point, Role, Scene, Shape};
+use crate::figure::scene::{Point, Role, Scene, Shape, Stroke};
 use crate::survey::fabric::{FabricPart, Outline};
 use crate::survey::gap::{Facing, Position};
 
@@ -26,27 +26,20 @@ pub(super) fn opening(scene: &mut Scene, layout: &Layout, outline: &Outline, par
 }
 
 fn frame(at: &impl Fn(f64, f64) -> Point, share: f64, fill: Option<Role>) -> Shape {
-    Shape::Polygon {
-        points: vec![
+    Shape::polygon(
+        vec![
             at(-share, -share),
             at(share, -share),
             at(share, share),
             at(-share, share),
         ],
         fill,
-        outline: Some(Role::Faint),
-        width: FINE,
-        dash: Dash::Solid,
-    }
+        Stroke::solid(Role::Faint, FINE),
+    )
 }
 
 fn line(points: Vec<Point>) -> Shape {
-    Shape::Polyline {
-        points,
-        role: Role::Faint,
-        width: FINE,
-        dash: Dash::Solid,
-    }
+    Shape::line(points, Stroke::solid(Role::Faint, FINE))
 }
 
 /// A point of the opening: −1 to 1 along and up, 0 its middle.

@@ -2,7 +2,7 @@
 
 use super::layout::{FINE, Layout, Panel};
 use super::opening::opening;
-use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 use crate::survey::gap::{Facing, Position};
 use crate::survey::{Survey, VehicleKind};
 
@@ -43,13 +43,11 @@ pub(super) fn faces(scene: &mut Scene, layout: &Layout, survey: &Survey) {
 }
 
 fn panel(scene: &mut Scene, panel: &Panel) {
-    scene.add(Shape::Polygon {
-        points: panel.corners(),
-        fill: Some(Role::Body),
-        outline: Some(Role::Ink),
-        width: LINE,
-        dash: Dash::Solid,
-    });
+    scene.add(Shape::polygon(
+        panel.corners(),
+        Role::Body,
+        Stroke::solid(Role::Ink, LINE),
+    ));
 }
 
 /// A side: filled from floor to roof, the ground as a faint line at its foot.
@@ -82,12 +80,7 @@ fn side(scene: &mut Scene, layout: &Layout, facing: Facing) {
         Facing::Rear => corners(whole.right, whole.top, whole.right, whole.bottom),
         _ => corners(whole.left, whole.bottom, whole.right, whole.bottom),
     };
-    scene.add(Shape::Polyline {
-        points: ground,
-        role: Role::Faint,
-        width: LINE,
-        dash: Dash::Dashed,
-    });
+    scene.add(Shape::line(ground, Stroke::dashed(Role::Faint, LINE)));
 }
 
 /// Axle places as shares of the length, for the drawing only.
@@ -108,14 +101,12 @@ fn wheels(scene: &mut Scene, layout: &Layout, facing: Facing, kind: VehicleKind)
             height_m: Some(WHEEL_RADIUS_M),
             ..Position::default()
         };
-        scene.add(Shape::Circle {
-            centre: layout.place(facing, &position).0,
-            radius: WHEEL_RADIUS_M * layout.scale,
-            fill: Some(Role::Ground),
-            outline: Some(Role::Faint),
-            width: LINE,
-            dash: Dash::Solid,
-        });
+        scene.add(Shape::circle(
+            layout.place(facing, &position).0,
+            WHEEL_RADIUS_M * layout.scale,
+            Role::Ground,
+            Stroke::solid(Role::Faint, LINE),
+        ));
     }
 }
 
@@ -131,13 +122,11 @@ fn wheels_below(scene: &mut Scene, layout: &Layout, kind: VehicleKind) {
                 top,
                 bottom: top + breadth,
             };
-            scene.add(Shape::Polygon {
-                points: wheel.corners(),
-                fill: Some(Role::Ground),
-                outline: Some(Role::Faint),
-                width: FINE,
-                dash: Dash::Solid,
-            });
+            scene.add(Shape::polygon(
+                wheel.corners(),
+                Role::Ground,
+                Stroke::solid(Role::Faint, FINE),
+            ));
         }
     }
 }
@@ -164,12 +153,7 @@ fn cab(scene: &mut Scene, layout: &Layout) {
             at(facing, 0.0, layout.floor_height_m),
             at(facing, layout.width_m, layout.height_m),
         ];
-        scene.add(Shape::Polyline {
-            points,
-            role: Role::Faint,
-            width: FINE,
-            dash: Dash::Dashed,
-        });
+        scene.add(Shape::line(points, Stroke::dashed(Role::Faint, FINE)));
     }
 }
 
@@ -183,12 +167,7 @@ fn drawbar(scene: &mut Scene, layout: &Layout) {
         tip,
         Point::new(under.left, middle.y + spread),
     ];
-    scene.add(Shape::Polyline {
-        points,
-        role: Role::Faint,
-        width: LINE,
-        dash: Dash::Solid,
-    });
+    scene.add(Shape::line(points, Stroke::solid(Role::Faint, LINE)));
 }
 
 fn captions(scene: &mut Scene, layout: &Layout) {

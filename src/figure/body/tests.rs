@@ -2,7 +2,7 @@
 
 use super::{Arrangement, Layout, Show, body};
 use crate::assess::assess;
-use crate::figure::scene::{Point, Role, Shape};
+use crate::figure::scene::{Point, Role, Shape, Stroke};
 use crate::survey::gap::{Certainty, Facing, Form, Gap, Position};
 use crate::survey::{GapId, Survey, VehicleKind, ZoneId, file};
 
@@ -286,8 +286,10 @@ fn the_selected_gap_is_named_beside_its_mark_and_a_sealed_one_is_struck() {
     let span = shapes().find_map(|shape| match shape {
         Shape::Polyline {
             points,
-            role: Role::Selected,
-            ..
+            stroke: Stroke {
+                role: Role::Selected,
+                ..
+            },
         } => Some(points[0].distance(points[1])),
         _ => None,
     });

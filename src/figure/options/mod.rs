@@ -1,7 +1,7 @@
 //! The options beside each other: the relative humidity each brings, from still to windy, against
 //! the target.
 
-use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use super::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 use crate::assess::drying::{Comparison, OptionAnswer, Verdict};
 use crate::assess::quantity::Kind;
 
@@ -132,14 +132,9 @@ impl Axis {
         self.left + share.clamp(0.0, 1.0) * (self.right - self.left)
     }
 
-    fn upright(&self, rh: f64, top: f64, role: Role, width: f64, dash: Dash) -> Shape {
+    fn upright(&self, rh: f64, top: f64, stroke: Stroke) -> Shape {
         let x = self.x(rh);
-        Shape::Polyline {
-            points: vec![Point::new(x, top), Point::new(x, self.bottom)],
-            role,
-            width,
-            dash,
-        }
+        Shape::line(vec![Point::new(x, top), Point::new(x, self.bottom)], stroke)
     }
 
     /// Every how many tenths there is room for a label.
@@ -157,7 +152,7 @@ impl Axis {
             if rh < self.least - 1e-9 {
                 continue;
             }
-            scene.add(self.upright(rh, HEAD - 1.0, Role::Ground, 0.2, Dash::Solid));
+            scene.add(self.upright(rh, HEAD - 1.0, Stroke::solid(Role::Ground, 0.2)));
             if tenth % self.labelled() == 0 {
                 let at = Point::new(self.x(rh), self.bottom + 2.2);
                 scene.text(at, percent(rh), 2.2, Role::Faint, Anchor::Middle);
@@ -169,7 +164,7 @@ impl Axis {
     }
 
     fn target(&self, scene: &mut Scene, target: f64) {
-        scene.add(self.upright(target, HEAD - 2.0, Role::Own, 0.45, Dash::Dashed));
+        scene.add(self.upright(target, HEAD - 2.0, Stroke::dashed(Role::Own, 0.45)));
         let at = Point::new(self.x(target), 3.6);
         let words = format!("target {}", percent(target));
         scene.text(at, words, LETTER, Role::Own, Anchor::Middle);
@@ -188,40 +183,23 @@ fn heads(scene: &mut Scene, width: f64) {
 }
 
 fn ring(scene: &mut Scene, centre: Point, role: Role) {
-    scene.add(Shape::Circle {
+    scene.add(Shape::circle(
         centre,
-        radius: 1.15,
-        fill: Some(Role::Body),
-        outline: Some(role),
-        width: 0.45,
-        dash: Dash::Solid,
-    });
+        1.15,
+        Role::Body,
+        Stroke::solid(role, 0.45),
+    ));
 }
 
 fn square(scene: &mut Scene, centre: Point, role: Role) {
-    scene.add(rectangle(centre, 1.05, 1.05, Some(role), None));
+    scene.add(Shape::rectangle(around(centre, 1.05, 1.05), role, None));
 }
 
-fn rectangle(
-    centre: Point,
-    half_width: f64,
-    half_height: f64,
-    fill: Option<Role>,
-    outline: Option<Role>,
-) -> Shape {
-    let corner = |x: f64, y: f64| Point::new(centre.x + x, centre.y + y);
-    Shape::Polygon {
-        points: vec![
-            corner(-half_width, -half_height),
-            corner(half_width, -half_height),
-            corner(half_width, half_height),
-            corner(-half_width, half_height),
-        ],
-        fill,
-        outline,
-        width: 0.25,
-        dash: Dash::Solid,
-    }
+/// The corners of a rectangle round a point.
+fn around(centre: Point, half_width: f64, half_height: f64) -> (Point, Point) {
+    let corner =
+        |side: f64| Point::new(centre.x + side * half_width, centre.y + side * half_height);
+    (corner(-1.0), corner(1.0))
 }
 
 /// Words cut to a width, mm, with a sign that something is missing.
@@ -314,8 +292,12 @@ impl<'a> Line<'a> {
             let (from, to) = (axis.x(still.min(windy)), axis.x(still.max(windy)));
             let centre = Point::new(f64::midpoint(from, to), y);
             let half = (to - from) / 2.0;
-            let band = rectangle(centre, half, half_band, Some(Role::Glass), Some(role));
-            scene.add(band);
+            let band = around(centre, half, half_band);
+            scene.add(Shape::rectangle(
+                band,
+                Role::Glass,
+                Stroke::solid(role, 0.25),
+            ));
             ring(scene, Point::new(axis.x(still), y), role);
             square(scene, Point::new(axis.x(windy), y), role);
         } else {

@@ -66,8 +66,9 @@ fn what_is_held_stands_left_of_the_target_line() {
     let line = scene.marks.iter().find_map(|mark| match &mark.shape {
         Shape::Polyline {
             points,
-            role: Role::Own,
-            ..
+            stroke: Stroke {
+                role: Role::Own, ..
+            },
         } => Some(points[0].x),
         _ => None,
     });

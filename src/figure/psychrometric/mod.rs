@@ -4,7 +4,7 @@
 mod names;
 
 use self::names::{LETTER, Names};
-use super::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use super::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 use crate::assess::drying::{Comparison, OptionAnswer};
 use crate::assess::quantity::Kind;
 use crate::assess::{Answer, NotKnown};
@@ -171,15 +171,6 @@ fn axes(outside: &MoistAir, states: &[(usize, MoistAir)], (width, height): (f64,
     }
 }
 
-fn line(points: Vec<Point>, role: Role, width: f64, dash: Dash) -> Shape {
-    Shape::Polyline {
-        points,
-        role,
-        width,
-        dash,
-    }
-}
-
 /// Whole numbers from one to another by steps.
 fn steps(from: f64, to: f64, step: f64) -> impl Iterator<Item = f64> {
     let first = (from / step).ceil();
@@ -193,7 +184,10 @@ fn grid(scene: &mut Scene, axes: &Axes) {
     let step = if span > 24.0 { 5.0 } else { 2.0 };
     for t_c in steps(axes.coldest_c, axes.warmest_c, step) {
         let (foot, head) = (axes.place(t_c, axes.least), axes.place(t_c, axes.most));
-        scene.add(line(vec![foot, head], Role::Ground, 0.2, Dash::Solid));
+        scene.add(Shape::line(
+            vec![foot, head],
+            Stroke::solid(Role::Ground, 0.2),
+        ));
         let at = Point::new(foot.x, foot.y + 2.8);
         scene.text(at, format!("{t_c:.0}"), LETTER, Role::Faint, Anchor::Middle);
     }
@@ -204,7 +198,10 @@ fn grid(scene: &mut Scene, axes: &Axes) {
             axes.place(axes.coldest_c, grams / 1e3),
             axes.place(axes.warmest_c, grams / 1e3),
         );
-        scene.add(line(vec![from, to], Role::Ground, 0.2, Dash::Solid));
+        scene.add(Shape::line(
+            vec![from, to],
+            Stroke::solid(Role::Ground, 0.2),
+        ));
         let at = Point::new(from.x - 1.6, from.y);
         scene.text(
             at,
@@ -227,23 +224,17 @@ fn curves(scene: &mut Scene, axes: &Axes, target: f64) {
         let rh = f64::from(percent) / 100.0;
         if !near_target(rh) {
             let words = format!("{} RH", Kind::RelativeHumidity.text(rh));
-            curve(scene, axes, rh, (Role::Faint, 0.25, Dash::Solid), &words);
+            curve(scene, axes, rh, Stroke::solid(Role::Faint, 0.25), &words);
         }
     }
     let words = format!("target {}", Kind::RelativeHumidity.text(target));
-    curve(scene, axes, target, (Role::Own, 0.6, Dash::Dashed), &words);
+    curve(scene, axes, target, Stroke::dashed(Role::Own, 0.6), &words);
     let words = "100\u{a0}%, condenses";
-    curve(scene, axes, 1.0, (Role::Ink, 0.6, Dash::Solid), words);
+    curve(scene, axes, 1.0, Stroke::solid(Role::Ink, 0.6), words);
 }
 
 /// A curve of equal relative humidity from edge to edge; its name stands where it ends.
-fn curve(
-    scene: &mut Scene,
-    axes: &Axes,
-    rh: f64,
-    (role, width, dash): (Role, f64, Dash),
-    words: &str,
-) {
+fn curve(scene: &mut Scene, axes: &Axes, rh: f64, stroke: Stroke, words: &str) {
     let points = curve_points(axes, rh);
     let (Some(start), Some(end)) = (points.first().copied(), points.last().copied()) else {
         return;
@@ -251,7 +242,8 @@ fn curve(
     if start.distance(end) < 4.0 {
         return;
     }
-    scene.add(line(points, role, width, dash));
+    scene.add(Shape::line(points, stroke));
+    let role = stroke.role;
     if end.x >= axes.right - 1e-6 {
         let at = Point::new(end.x + 1.2, end.y);
         scene.text(at, words, LETTER, role, Anchor::Left);
@@ -321,12 +313,7 @@ fn arrows(
         names.keep_clear(*tail, *head);
     }
     for &(tail, head, role, words) in drawn() {
-        scene.add(Shape::Arrow {
-            from: tail,
-            to: head,
-            role,
-            width: 0.7,
-        });
+        scene.add(Shape::arrow(tail, head, role, 0.7));
         let middle = Point::new(f64::midpoint(tail.x, head.x), f64::midpoint(tail.y, head.y));
         names.write(scene, middle, words, role);
     }
@@ -344,14 +331,12 @@ fn marks(scene: &mut Scene, names: &mut Names, axes: &Axes, states: &[(usize, Mo
             Some((_, numbers)) => numbers.push(*number),
             None => groups.push((at, vec![*number])),
         }
-        scene.add(Shape::Circle {
-            centre: at,
-            radius: 0.9,
-            fill: Some(Role::Body),
-            outline: Some(Role::Ink),
-            width: 0.4,
-            dash: Dash::Solid,
-        });
+        scene.add(Shape::circle(
+            at,
+            0.9,
+            Role::Body,
+            Stroke::solid(Role::Ink, 0.4),
+        ));
     }
     for (at, numbers) in groups {
         let words: Vec<String> = numbers.iter().map(ToString::to_string).collect();
@@ -363,18 +348,16 @@ fn outside_mark(scene: &mut Scene, names: &mut Names, axes: &Axes, outside: &Moi
     const REACH: f64 = 2.1;
     let centre = axes.place(outside.t_c, outside.humidity_ratio);
     let corner = |x: f64, y: f64| Point::new(centre.x + x, centre.y + y);
-    scene.add(Shape::Polygon {
-        points: vec![
+    scene.add(Shape::polygon(
+        vec![
             corner(0.0, -REACH),
             corner(REACH, 0.0),
             corner(0.0, REACH),
             corner(-REACH, 0.0),
         ],
-        fill: Some(Role::Own),
-        outline: None,
-        width: 0.0,
-        dash: Dash::Solid,
-    });
+        Role::Own,
+        None,
+    ));
     names.write(scene, centre, "outside", Role::Own);
 }
 

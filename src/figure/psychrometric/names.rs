@@ -1,6 +1,6 @@
 //! Names beside their points, clear of each other and of every mark.
 
-use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 
 /// Height of letters, mm.
 pub(super) const LETTER: f64 = 2.4;
@@ -79,12 +79,10 @@ impl Names {
         let place = Point::new(at.x + offset.0, at.y + offset.1);
         if place.distance(at) > NEAR {
             let short = offset.1 - HALF.copysign(offset.1);
-            scene.add(Shape::Polyline {
-                points: vec![at, Point::new(place.x, at.y + short)],
-                role: Role::Faint,
-                width: 0.2,
-                dash: Dash::Solid,
-            });
+            scene.add(Shape::line(
+                vec![at, Point::new(place.x, at.y + short)],
+                Stroke::solid(Role::Faint, 0.2),
+            ));
         }
         let anchor = if offset.0 < 0.0 {
             Anchor::Right

@@ -64,7 +64,7 @@ fn the_saturation_curve_goes_through_published_states() {
         &mut scene,
         &axes,
         1.0,
-        (Role::Ink, 0.5, Dash::Solid),
+        Stroke::solid(Role::Ink, 0.5),
         "100 %",
     );
     let Shape::Polyline { points, .. } = &scene.marks[0].shape else {

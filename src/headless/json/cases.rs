@@ -1,19 +1,19 @@
 //! The weather cases: air in every direction and through every gap, water, heat.
 
-use super::object::{Object, list};
+use super::object::Object;
 use crate::assess::{
     Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer, HeatNeed,
     NotKnown, RequiredRemoval,
 };
 use crate::physics::MoistAir;
 use crate::physics::units::GRAMS_PER_HOUR;
-use crate::survey::{InsideAir, Survey};
+use crate::survey::{InsideAir, Survey, WeatherCase};
 
 pub(super) fn case(survey: &Survey, assessment: &Assessment, case: &CaseAnswer) -> Object {
     let recorded = survey.weather_case(case.id);
     Object::new()
         .with("id", case.id.0)
-        .with("name", case.name.as_str())
+        .with("name", &case.name)
         .recorded("weight", recorded.map(|case| case.weight))
         .with("weight_share", case.share)
         .recorded("wind_10m_m_s", recorded.map(|case| case.wind_m_s))
@@ -22,27 +22,15 @@ pub(super) fn case(survey: &Survey, assessment: &Assessment, case: &CaseAnswer) 
             "outside_rh_percent",
             recorded.map(|case| case.outside_rh_percent),
         )
-        .recorded(
-            "inside_c",
-            recorded.map(crate::survey::WeatherCase::inside_c),
-        )
+        .recorded("inside_c", recorded.map(WeatherCase::inside_c))
         .recorded("inside", recorded.map(|case| inside(case.inside)))
-        .or_null(
+        .with(
             "inside_rh_percent",
             recorded.and_then(|case| case.inside_rh_percent),
         )
-        .answer(
-            "air",
-            case.air
-                .as_ref()
-                .map(|found| air(assessment, found))
-                .map_err(Clone::clone),
-        )
-        .answer(
-            "drying",
-            case.drying.as_ref().map(drying).map_err(Clone::clone),
-        )
-        .answer("heat", case.heat.as_ref().map(heat).map_err(Clone::clone))
+        .found("air", &case.air, |found| air(assessment, found))
+        .found("drying", &case.drying, drying)
+        .found("heat", &case.heat, heat)
 }
 
 /// Whether the inside follows the outside or is held at a temperature.
@@ -58,11 +46,8 @@ fn inside(inside: InsideAir) -> Object {
 }
 
 fn air(assessment: &Assessment, air: &CaseAir) -> Object {
-    let direction_of = |index: usize| {
-        air.directions
-            .get(index)
-            .ok_or_else(|| NotKnown::because("no wind direction was worked out"))
-    };
+    let none = || NotKnown::because("no wind direction was worked out");
+    let direction_of = |index: usize| air.directions.get(index).ok_or_else(none);
     let ach = |index| direction_of(index).and_then(|found| found.ach_per_h.clone());
     let from = |index| direction_of(index).map(|found| found.from_front_deg);
     Object::new()
@@ -71,33 +56,26 @@ fn air(assessment: &Assessment, air: &CaseAir) -> Object {
         .with("wind_at_body_m_s", air.wind_at_body)
         .with("wind_used_m_s", air.wind_used)
         .with("mass_flow_in_mean_kg_s", air.mean_inflow_kg_s)
-        .answer("ach_mean_per_h", air.mean_ach_per_h.clone())
-        .answer("ach_lowest_per_h", ach(air.lowest))
-        .answer("ach_lowest_from_front_deg", from(air.lowest))
-        .answer("ach_highest_per_h", ach(air.highest))
-        .answer("ach_highest_from_front_deg", from(air.highest))
-        .answer("cross_check", air.cross_check.clone().map(cross_check))
-        .with(
-            "spaces",
-            list(&air.spaces, |space| {
-                Object::new()
-                    .with("space", space.id.0)
-                    .with("mass_flow_in_mean_kg_s", space.mean_inflow_kg_s)
-                    .answer("ach_mean_per_h", space.ach_per_h.clone())
-                    .with(
-                        "mass_flow_in_from_spaces_mean_kg_s",
-                        space.mean_from_spaces_kg_s,
-                    )
-                    .answer(
-                        "ach_from_spaces_mean_per_h",
-                        space.from_spaces_per_h.clone(),
-                    )
-            }),
-        )
-        .with(
-            "directions",
-            list(&air.directions, |found| direction(assessment, found)),
-        )
+        .with("ach_mean_per_h", &air.mean_ach_per_h)
+        .with("ach_lowest_per_h", ach(air.lowest))
+        .with("ach_lowest_from_front_deg", from(air.lowest))
+        .with("ach_highest_per_h", ach(air.highest))
+        .with("ach_highest_from_front_deg", from(air.highest))
+        .found("cross_check", &air.cross_check, cross_check)
+        .list("spaces", &air.spaces, |space| {
+            Object::new()
+                .with("space", space.id.0)
+                .with("mass_flow_in_mean_kg_s", space.mean_inflow_kg_s)
+                .with("ach_mean_per_h", &space.ach_per_h)
+                .with(
+                    "mass_flow_in_from_spaces_mean_kg_s",
+                    space.mean_from_spaces_kg_s,
+                )
+                .with("ach_from_spaces_mean_per_h", &space.from_spaces_per_h)
+        })
+        .list("directions", &air.directions, |found| {
+            direction(assessment, found)
+        })
 }
 
 fn state(air: &MoistAir) -> Object {
@@ -109,7 +87,7 @@ fn state(air: &MoistAir) -> Object {
         .with("pressure_pa", air.pressure)
 }
 
-fn cross_check(check: CrossCheck) -> Object {
+fn cross_check(check: &CrossCheck) -> Object {
     Object::new()
         .with("ach_per_h", check.ach_per_h)
         .with("flow_m3_s", check.flow)
@@ -124,11 +102,17 @@ fn direction(assessment: &Assessment, direction: &DirectionAnswer) -> Object {
     let neutral = direction.neutral_level.ok_or_else(|| {
         NotKnown::because("inside and outside air weigh so nearly the same that there is none")
     });
-    let flows: Vec<Object> = assessment
-        .gaps
-        .iter()
-        .zip(&direction.flows)
-        .map(|(gap, flow)| {
+    let flows = assessment.gaps.iter().zip(&direction.flows);
+    Object::new()
+        .with("from_front_deg", direction.from_front_deg)
+        .with("compass_deg", compass)
+        .with("ach_per_h", &direction.ach_per_h)
+        .with("mass_flow_in_kg_s", direction.inflow_kg_s)
+        .with("mass_flow_out_kg_s", direction.outflow_kg_s)
+        .with("inside_pressure_pa", direction.inside_pressure)
+        .with("neutral_level_m", neutral)
+        .with("one_sided", direction.one_sided)
+        .list("flows", flows, |(gap, flow)| {
             let flow = flow.ok_or_else(|| {
                 // A gap with figures that is yet in no balance has no reason of its own.
                 assessment
@@ -138,29 +122,15 @@ fn direction(assessment: &Assessment, direction: &DirectionAnswer) -> Object {
             });
             Object::new()
                 .with("gap", gap.id.0)
-                .answer("mass_flow_in_kg_s", flow.clone().map(|flow| flow.in_kg_s))
-                .answer("mass_flow_out_kg_s", flow.map(|flow| flow.out_kg_s))
+                .with("mass_flow_in_kg_s", flow.clone().map(|flow| flow.in_kg_s))
+                .with("mass_flow_out_kg_s", flow.map(|flow| flow.out_kg_s))
         })
-        .collect();
-    Object::new()
-        .with("from_front_deg", direction.from_front_deg)
-        .answer("compass_deg", compass)
-        .answer("ach_per_h", direction.ach_per_h.clone())
-        .with("mass_flow_in_kg_s", direction.inflow_kg_s)
-        .with("mass_flow_out_kg_s", direction.outflow_kg_s)
-        .with("inside_pressure_pa", direction.inside_pressure)
-        .answer("neutral_level_m", neutral)
-        .with("one_sided", direction.one_sided)
-        .with("flows", flows)
         .with("space_pressures_pa", direction.space_pressures.clone())
-        .with(
-            "inner_flows",
-            list(&direction.inner_flows, |flow| {
-                Object::new()
-                    .with("mass_flow_forward_kg_s", flow.forward_kg_s)
-                    .with("mass_flow_back_kg_s", flow.back_kg_s)
-            }),
-        )
+        .list("inner_flows", &direction.inner_flows, |flow| {
+            Object::new()
+                .with("mass_flow_forward_kg_s", flow.forward_kg_s)
+                .with("mass_flow_back_kg_s", flow.back_kg_s)
+        })
 }
 
 fn drying(drying: &CaseDrying) -> Object {
@@ -201,9 +171,9 @@ fn need(need: &HeatNeed) -> Object {
     Object::new()
         .with("inside_c", need.inside_c)
         .with("outside_c", need.outside_c)
-        .answer("ach_per_h", need.ach_per_h.clone())
+        .with("ach_per_h", &need.ach_per_h)
         .with("dry_air_kg_s", need.dry_air_kg_s)
         .with("air_w", need.air_w)
-        .answer("fabric_w", need.fabric_w.clone())
-        .answer("heat_w", need.total_w())
+        .with("fabric_w", &need.fabric_w)
+        .with("heat_w", need.total_w())
 }

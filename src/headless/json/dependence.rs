@@ -1,55 +1,44 @@
 //! What the air change depends on: warmth, choice of coefficients, parking, doors inside.
 
-use super::object::{Object, Value, list};
+use super::object::{Object, list};
 use crate::assess::spaces::ClosingEffect;
 use crate::assess::{Parking, SetSensitivity, Study, TemperatureCurve};
 use crate::survey::Survey;
 use crate::survey::word::Word;
 
 pub(super) fn dependence(study: &Study) -> Object {
-    let (survey, curves) = (study.survey(), study.temperature_curves().as_ref());
+    let survey = study.survey();
     Object::new()
-        .answer(
-            "against_temperature",
-            curves.map(|all| list(all, curve)).map_err(Clone::clone),
-        )
-        .with(
-            "pressure_sets",
-            list(study.pressure_sets(), |set| sensitivity(survey, set)),
-        )
-        .answer(
-            "parking",
-            study.parking().as_ref().map(parking).map_err(Clone::clone),
-        )
-        .with("inner_openings", list(study.closing_effects(), closing))
+        .found("against_temperature", study.temperature_curves(), |all| {
+            list(all, curve)
+        })
+        .list("pressure_sets", study.pressure_sets(), |set| {
+            sensitivity(survey, set)
+        })
+        .found("parking", study.parking(), parking)
+        .list("inner_openings", study.closing_effects(), closing)
 }
 
 fn curve(curve: &TemperatureCurve) -> Object {
     Object::new()
         .with("case", curve.id.0)
         .with("outside_c", curve.outside_c)
-        .with(
-            "points",
-            list(&curve.points, |(kelvin, ach)| {
-                Object::new()
-                    .with("warmer_inside_k", *kelvin)
-                    .with("ach_mean_per_h", *ach)
-            }),
-        )
+        .list("points", &curve.points, |(kelvin, ach)| {
+            Object::new()
+                .with("warmer_inside_k", *kelvin)
+                .with("ach_mean_per_h", *ach)
+        })
 }
 
 fn sensitivity(survey: &Survey, set: &SetSensitivity) -> Object {
     let cases = survey.weather.iter().zip(&set.mean_ach_per_h);
-    let cases: Vec<Object> = cases
-        .map(|(case, ach)| {
-            Object::new()
-                .with("case", case.id.0)
-                .answer("ach_mean_per_h", ach.clone())
-        })
-        .collect();
     Object::new()
         .with("pressure_set", set.set.word())
-        .with("cases", cases)
+        .list("cases", cases, |(case, ach)| {
+            Object::new()
+                .with("case", case.id.0)
+                .with("ach_mean_per_h", ach)
+        })
 }
 
 fn parking(parking: &Parking) -> Object {
@@ -62,25 +51,21 @@ fn parking(parking: &Parking) -> Object {
         .with("worst_ach_per_h", parking.worst.1)
         .recorded("heading_deg", now.map(|now| now.0))
         .recorded("ach_per_h", now.map(|now| now.1))
-        .with("sentence", parking.sentence.as_str())
+        .with("sentence", &parking.sentence)
 }
 
 fn closing(effect: &ClosingEffect) -> Object {
     Object::new()
         .with("id", effect.id.0)
-        .with("name", effect.name.as_str())
+        .with("name", &effect.name)
         .with("stands_open", effect.stands_open)
-        .with(
-            "cases",
-            list(&effect.cases, |case| {
-                let flows = case.inflow_kg_s.clone();
-                let ach = case.ach_per_h.clone();
-                Object::new()
-                    .with("case", Value::from(case.id.0))
-                    .answer("mass_flow_in_open_kg_s", flows.clone().map(|pair| pair.0))
-                    .answer("mass_flow_in_closed_kg_s", flows.map(|pair| pair.1))
-                    .answer("ach_open_per_h", ach.clone().map(|pair| pair.0))
-                    .answer("ach_closed_per_h", ach.map(|pair| pair.1))
-            }),
-        )
+        .list("cases", &effect.cases, |case| {
+            let (flows, ach) = (&case.inflow_kg_s, &case.ach_per_h);
+            Object::new()
+                .with("case", case.id.0)
+                .found("mass_flow_in_open_kg_s", flows, |pair| pair.0)
+                .found("mass_flow_in_closed_kg_s", flows, |pair| pair.1)
+                .found("ach_open_per_h", ach, |pair| pair.0)
+                .found("ach_closed_per_h", ach, |pair| pair.1)
+        })
 }

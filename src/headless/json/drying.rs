@@ -1,140 +1,97 @@
 //! The comparison of drying and heating.
 
-use super::object::{Object, Value, list};
+use super::object::{Object, list};
+use crate::assess::NotKnown;
 use crate::assess::drying::{
-    Capacity, Comparison, DryOut, HeaterFor, HeaterSize, OptionAnswer, OptionCase, OptionKind,
-    SizedFor, Spot, Supply, Surface, Verdict, WarmUp,
+    AchPoint, AfterPlan, Capacity, Comparison, DryOut, Fall, HeaterFor, HeaterSize, OptionAnswer,
+    OptionCase, OptionKind, SizedFor, Spot, Supply, Surface, Verdict, WarmUp,
 };
-use crate::assess::{Answer, NotKnown};
 use crate::physics::coupled::Running;
 use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
 use crate::survey::word::Word;
 
 pub(super) fn comparison(found: &Comparison) -> Object {
-    let id = |index: usize| {
-        found
-            .cases
-            .get(index)
-            .map_or(Value::Null, |case| Value::from(case.id.0))
-    };
+    let id = |index: usize| found.cases.get(index).map(|case| case.id.0);
     Object::new()
         .with("target_rh_percent", found.target_rh * 100.0)
         .with("calmest_case", id(found.calmest))
         .with("windiest_case", id(found.windiest))
-        .with("findings", list(&found.findings, super::findings::finding))
-        .with(
-            "warmth_alone",
-            list(&found.cases, |case| {
-                Object::new()
-                    .with("case", case.id.0)
-                    .answer("inside_c", case.warmth_alone_c.clone())
-            }),
-        )
+        .list("findings", &found.findings, super::findings::finding)
+        .list("warmth_alone", &found.cases, |case| {
+            Object::new()
+                .with("case", case.id.0)
+                .with("inside_c", &case.warmth_alone_c)
+        })
         .with("options", options(found))
-        .with("after_plan", after_plan(found))
-        .with("removal_against_rh", against_rh(found))
-        .answer("removal_against_ach", against_ach(found))
-        .with("capacities", list(&found.sizing.capacities, capacity))
-        .with("heaters", list(&found.sizing.heaters, heater))
-        .with("warm_up", list(&found.warm_up, warm_up))
-        .answer(
-            "night_air",
-            found.night_air.as_ref().map_err(Clone::clone).map(|night| {
-                Object::new()
-                    .with("case", night.id.0)
-                    .with("sleepers", night.sleepers)
-                    .with("air_per_sleeper_m3_per_h", night.per_sleeper_m3_s * 3600.0)
-                    .with("carbon_dioxide_ppm", night.carbon_dioxide_ppm)
-            }),
-        )
+        .with("after_plan", found.after_plan.as_ref().map(after_plan))
+        .list("removal_against_rh", &found.sizing.against_rh, |curve| {
+            let case = Object::new().with("case", curve.id.0);
+            case.found("points", &curve.points, |points| list(points, at_rh))
+        })
+        .found("removal_against_ach", &found.sizing.against_ach, |points| {
+            list(points, at_ach)
+        })
+        .list("capacities", &found.sizing.capacities, capacity)
+        .list("heaters", &found.sizing.heaters, heater)
+        .list("warm_up", &found.warm_up, warm_up)
+        .found("night_air", &found.night_air, |night| {
+            Object::new()
+                .with("case", night.id.0)
+                .with("sleepers", night.sleepers)
+                .with("air_per_sleeper_m3_per_h", night.per_sleeper_m3_s * 3600.0)
+                .with("carbon_dioxide_ppm", night.carbon_dioxide_ppm)
+        })
 }
 
 fn options(found: &Comparison) -> Vec<Object> {
     list(&found.options, |one| option(found, one))
 }
 
-/// The same once the planned gaps are sealed; null while none is planned.
-fn after_plan(found: &Comparison) -> Value {
-    let Some(plan) = &found.after_plan else {
-        return Value::Null;
-    };
-    let gaps: Vec<Value> = plan.gaps.iter().map(|gap| Value::from(gap.0)).collect();
-    let then = plan.comparison.as_ref().map_err(Clone::clone).map(|then| {
+/// The same once the planned gaps are sealed.
+fn after_plan(plan: &AfterPlan) -> Object {
+    let gaps = Object::new().list("gaps", &plan.gaps, |gap| gap.0);
+    gaps.found("comparison", &plan.comparison, |then| {
         Object::new()
             .with("options", options(then))
-            .with("capacities", list(&then.sizing.capacities, capacity))
-            .with("heaters", list(&then.sizing.heaters, heater))
-    });
-    Object::new()
-        .with("gaps", gaps)
-        .answer("comparison", then)
-        .into()
+            .list("capacities", &then.sizing.capacities, capacity)
+            .list("heaters", &then.sizing.heaters, heater)
+    })
 }
 
 fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
-    let cases: Vec<Object> = comparison
-        .cases
-        .iter()
-        .zip(&option.cases)
-        .map(|(case, state)| {
-            Object::new().with("case", case.id.0).answer(
-                "state",
-                state.as_ref().map_err(Clone::clone).map(self::state),
-            )
-        })
-        .collect();
-    let none = |why: &str| Err(NotKnown::because(why));
-    let fan = option.room_volumes_per_h.clone();
-    let supply = option
-        .supply
-        .clone()
-        .map(|answer| answer.map(|found| supply_object(&found)));
+    let cases = comparison.cases.iter().zip(&option.cases);
+    let no_fan = Err(NotKnown::because("it has no fan, or its flow is not given"));
+    let no_supply = Err(NotKnown::because("it draws nothing from the supply"));
+    let fan = option.room_volumes_per_h.as_ref().unwrap_or(&no_fan);
+    let supply = option.supply.as_ref().unwrap_or(&no_supply);
     Object::new()
         .with("kind", option.kind.word())
-        .with("name", option.name.as_str())
-        .with(
-            "machine",
-            option.machine.map_or(Value::Null, |id| id.0.into()),
-        )
-        .with(
-            "heater",
-            option.heater.map_or(Value::Null, |id| id.0.into()),
-        )
+        .with("name", &option.name)
+        .with("machine", option.machine.map(|id| id.0))
+        .with("heater", option.heater.map(|id| id.0))
         .with("generic", option.generic)
-        .with(
-            "lowest_room_c",
-            option.lowest_room_c.map_or(Value::Null, Value::from),
-        )
-        .answer(
-            "verdict",
-            option.verdict.clone().map(|verdict| verdict.word()),
-        )
+        .with("lowest_room_c", option.lowest_room_c)
+        .found("verdict", &option.verdict, Word::word)
         .with("sentence", super::plain(&option.sentence))
-        .answer("electricity_kwh_per_month", option.kwh_per_month.clone())
-        .answer("cost_per_month", option.cost_per_month.clone())
-        .answer(
-            "fan_room_volumes_per_h",
-            fan.unwrap_or_else(|| none("it has no fan, or its flow is not given")),
-        )
-        .answer(
-            "supply",
-            supply.unwrap_or_else(|| Err(NotKnown::because("it draws nothing from the supply"))),
-        )
-        .with("cases", cases)
+        .with("electricity_kwh_per_month", &option.kwh_per_month)
+        .with("cost_per_month", &option.cost_per_month)
+        .with("fan_room_volumes_per_h", fan)
+        .found("supply", supply, supply_object)
+        .list("cases", cases, |(case, answer)| {
+            Object::new()
+                .with("case", case.id.0)
+                .found("state", answer, state)
+        })
 }
 
 fn supply_object(supply: &Supply) -> Object {
-    let flag = |flag: Option<bool>| flag.map_or(Value::Null, Value::from);
     Object::new()
         .with("peak_w", supply.peak_w)
         .with("current_230v_a", supply.current_a)
         .with("within_10_a", supply.within_10_a)
         .with("within_16_a", supply.within_16_a)
-        .with("within_own", flag(supply.within_own))
-        .with(
-            "battery_days",
-            supply.battery_days.map_or(Value::Null, Value::from),
-        )
+        .with("within_own", supply.within_own)
+        .with("battery_days", supply.battery_days)
 }
 
 fn state(state: &OptionCase) -> Object {
@@ -145,9 +102,9 @@ fn state(state: &OptionCase) -> Object {
         .with("inside_c", state.inside.t_c)
         .with("rh_percent", state.rh * 100.0)
         .with("humidity_ratio_kg_kg", state.inside.humidity_ratio)
-        .answer("dew_point_c", dew)
+        .with("dew_point_c", dew)
         .with("dry_air_kg_s", state.dry_air_kg_s)
-        .answer("ach_per_h", state.ach_per_h.clone())
+        .with("ach_per_h", &state.ach_per_h)
         .with("removal_l_per_day", state.removal_kg_s * LITRES_PER_DAY)
         .with("load_l_per_day", state.load_kg_s * LITRES_PER_DAY)
         .with(
@@ -161,26 +118,19 @@ fn state(state: &OptionCase) -> Object {
         .with("electricity_kwh_per_day", state.energy.kwh_per_day)
         .with("gas_kg_per_day", state.energy.gas_kg_per_day)
         .with("liquid_fuel_l_per_day", state.energy.liquid_fuel_l_per_day)
-        .answer("cost_per_day", state.energy.cost_per_day.clone())
-        .answer("cost_per_month", state.energy.cost_per_month.clone())
+        .with("cost_per_day", &state.energy.cost_per_day)
+        .with("cost_per_month", &state.energy.cost_per_month)
         .with("holds_target", state.holds)
-        .with(
-            "fall",
-            state.fall.map_or(Value::Null, |fall| {
-                Object::new()
-                    .with("rh_without_percent", fall.rh_without * 100.0)
-                    .with("warmth_share", fall.warmth_share)
-                    .with("water_share", fall.water_share)
-                    .into()
-            }),
-        )
-        .with(
-            "dry_out",
-            state
-                .dry_out
-                .map_or(Value::Null, |found| dry_out(&found).into()),
-        )
-        .with("surfaces", list(&state.surfaces, surface))
+        .with("fall", state.fall.map(fall))
+        .with("dry_out", state.dry_out.as_ref().map(dry_out))
+        .list("surfaces", &state.surfaces, surface)
+}
+
+fn fall(fall: Fall) -> Object {
+    Object::new()
+        .with("rh_without_percent", fall.rh_without * 100.0)
+        .with("warmth_share", fall.warmth_share)
+        .with("water_share", fall.water_share)
 }
 
 fn dry_out(dry_out: &DryOut) -> Object {
@@ -191,7 +141,7 @@ fn dry_out(dry_out: &DryOut) -> Object {
         .with("balance_moisture_percent", dry_out.balance_moisture * 100.0)
         .with("water_l", dry_out.water_kg)
         .with("spare_l_per_day", dry_out.spare_kg_s * LITRES_PER_DAY)
-        .answer("days", days)
+        .with("days", days)
 }
 
 fn surface(surface: &Surface) -> Object {
@@ -200,7 +150,7 @@ fn surface(surface: &Surface) -> Object {
         .ok_or_else(|| NotKnown::because("no warmth in reach clears it"));
     Object::new()
         .with("element", surface.element.0)
-        .with("name", surface.name.as_str())
+        .with("name", &surface.name)
         .with("spot", surface.spot.word())
         .with("temperature_factor", surface.temperature_factor)
         .with("outside_seen_c", surface.outside_seen_c)
@@ -209,7 +159,7 @@ fn surface(surface: &Surface) -> Object {
         .with("limit_percent", surface.limit * 100.0)
         .with("condenses", surface.condenses)
         .with("exceeds", surface.exceeds)
-        .answer("kelvin_to_clear", kelvin)
+        .with("kelvin_to_clear", kelvin)
         .with("rh_to_clear_percent", surface.rh_to_clear * 100.0)
         .with(
             "removal_to_clear_l_per_day",
@@ -217,94 +167,60 @@ fn surface(surface: &Surface) -> Object {
         )
 }
 
-fn against_rh(comparison: &Comparison) -> Vec<Object> {
-    list(&comparison.sizing.against_rh, |curve| {
-        let points = curve.points.as_ref().map_err(Clone::clone).map(|points| {
-            list(points, |(rh, removal)| {
-                Object::new()
-                    .with("rh_percent", rh * 100.0)
-                    .with("removal_l_per_day", removal * LITRES_PER_DAY)
-            })
-        });
-        Object::new()
-            .with("case", curve.id.0)
-            .answer("points", points)
-    })
+fn at_rh((rh, removal_kg_s): &(f64, f64)) -> Object {
+    Object::new()
+        .with("rh_percent", rh * 100.0)
+        .with("removal_l_per_day", removal_kg_s * LITRES_PER_DAY)
 }
 
-fn against_ach(comparison: &Comparison) -> Answer<Vec<Object>> {
-    let points = comparison
-        .sizing
-        .against_ach
-        .as_ref()
-        .map_err(Clone::clone)?;
-    Ok(list(points, |point| {
-        Object::new()
-            .with("ach_per_h", point.ach_per_h)
-            .with(
-                "at_outside_temperature_l_per_day",
-                point.at_outside_temperature_kg_s * LITRES_PER_DAY,
-            )
-            .with(
-                "at_set_temperature_l_per_day",
-                point.at_set_temperature_kg_s * LITRES_PER_DAY,
-            )
-    }))
+fn at_ach(point: &AchPoint) -> Object {
+    let at_outside = point.at_outside_temperature_kg_s * LITRES_PER_DAY;
+    let at_set = point.at_set_temperature_kg_s * LITRES_PER_DAY;
+    Object::new()
+        .with("ach_per_h", point.ach_per_h)
+        .with("at_outside_temperature_l_per_day", at_outside)
+        .with("at_set_temperature_l_per_day", at_set)
 }
 
 fn capacity(capacity: &Capacity) -> Object {
-    let litres = |answer: &Answer<f64>| answer.clone().map(|kg_s| kg_s * LITRES_PER_DAY);
+    let litres = |kg_s: &f64| kg_s * LITRES_PER_DAY;
     Object::new()
         .with("kind", capacity.kind.word())
         .with("sized_for", capacity.sized_for.word())
         .with("inside_c", capacity.inside_c)
         .with("rating_c", capacity.rated_c)
         .with("rating_rh_percent", capacity.rated_rh * 100.0)
-        .answer("needed_l_per_day", litres(&capacity.needed_kg_s))
-        .answer("rated_l_per_day", litres(&capacity.rated_kg_s))
+        .found("needed_l_per_day", &capacity.needed_kg_s, litres)
+        .found("rated_l_per_day", &capacity.rated_kg_s, litres)
 }
 
 fn heater(size: &HeaterSize) -> Object {
     Object::new()
         .with("heater_for", size.heater_for.word())
         .with("inside_c", size.inside_c)
-        .answer("air_w", size.air_w.clone())
+        .with("air_w", &size.air_w)
         .with("fabric_w", size.fabric_w)
-        .answer("rating_w", size.rating_w.clone())
-        .answer("heat_kwh_per_month", size.kwh_per_month.clone())
+        .with("rating_w", &size.rating_w)
+        .with("heat_kwh_per_month", &size.kwh_per_month)
 }
 
 fn warm_up(warm_up: &WarmUp) -> Object {
     let never = || NotKnown::because("it never gets there");
-    let heaters: Vec<Object> = warm_up
-        .heaters
-        .iter()
-        .map(|(name, takes)| {
-            let minutes = takes
-                .clone()
-                .and_then(|seconds| seconds.ok_or_else(never))
-                .map(|seconds| seconds / 60.0);
-            Object::new()
-                .with("name", name.as_str())
-                .answer("minutes", minutes)
-        })
-        .collect();
-    let capacity = |which: fn(&(f64, bool)) -> Value| warm_up.heat_capacity.as_ref().map(which);
+    let capacity = &warm_up.heat_capacity;
     Object::new()
         .with("case", warm_up.id.0)
         .with("from_c", warm_up.from_c)
         .with("to_c", warm_up.to_c)
-        .answer(
-            "heat_capacity_kj_per_k",
-            capacity(|found| Value::from(found.0 / 1000.0)).map_err(Clone::clone),
-        )
-        .answer(
-            "heat_capacity_assumed",
-            capacity(|found| Value::from(found.1)).map_err(Clone::clone),
-        )
-        .answer("conductance_w_per_k", warm_up.conductance_w_per_k.clone())
-        .answer("power_for_an_hour_w", warm_up.power_for_an_hour_w.clone())
-        .with("heaters", heaters)
+        .found("heat_capacity_kj_per_k", capacity, |found| found.0 / 1000.0)
+        .found("heat_capacity_assumed", capacity, |found| found.1)
+        .with("conductance_w_per_k", &warm_up.conductance_w_per_k)
+        .with("power_for_an_hour_w", &warm_up.power_for_an_hour_w)
+        .list("heaters", &warm_up.heaters, |(name, takes)| {
+            let seconds = takes.clone().and_then(|takes| takes.ok_or_else(never));
+            Object::new()
+                .with("name", name)
+                .found("minutes", &seconds, |seconds| seconds / 60.0)
+        })
 }
 
 impl Word for OptionKind {

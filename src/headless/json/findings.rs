@@ -1,6 +1,6 @@
 //! Findings as JSON.
 
-use super::object::{Object, Value, plain};
+use super::object::{Object, plain};
 use crate::survey::{Finding, Item, Severity};
 
 pub(super) fn finding_counts(findings: &[Finding]) -> Object {
@@ -22,7 +22,7 @@ pub(super) fn finding(finding: &Finding) -> Object {
     Object::new()
         .with("severity", finding.severity.name())
         .with("item", item)
-        .with("id", id.map_or(Value::Null, Value::from))
+        .with("id", id)
         .with("field", finding.place.field_key())
         .with("sentence", plain(&finding.sentence))
         .with("advice", plain(&finding.advice))

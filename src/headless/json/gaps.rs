@@ -21,37 +21,37 @@ fn gap_object(survey: &Survey, gap: &Gap, answer: Option<&GapAnswer>) -> Object 
         .with(F::GapPart, gap.part.word())
         .with(F::Purpose, gap.purpose.word())
         .with(F::PurposeConfirmed, gap.purpose_confirmed)
-        .or_null(F::PurposeWas, gap.purpose_was.map(|was| was.word()))
-        .or_null(
+        .with(F::PurposeWas, gap.purpose_was.map(|was| was.word()))
+        .with(
             "not_to_be_planned",
             leave(survey, gap).err().map(|why| why.to_string()),
         )
         .with("closable", gap.closing.is_some())
         .with("open", stands_open(gap, survey.set_up))
-        .or_null(F::Closing, gap.closing.map(closing));
+        .with(F::Closing, gap.closing.map(closing));
     behind(object, gap)
         .with(F::Certainty, gap.certainty.word())
-        .with(F::Photos, list(&gap.photos, photo))
-        .with(F::Damp, gap.damp.as_str())
-        .with(F::GapNote, gap.note.as_str())
-        .or_null(F::Remedy, gap.remedy.as_ref().map(remedy))
+        .list(F::Photos, &gap.photos, photo)
+        .with(F::Damp, &gap.damp)
+        .with(F::GapNote, &gap.note)
+        .with(F::Remedy, gap.remedy.as_ref().map(remedy))
         .with(F::State, gap.state.word())
-        .with(F::StateDate, gap.state_date.as_str())
+        .with(F::StateDate, &gap.state_date)
         .with("leakage_is", leakage_word(answer))
 }
 
 /// What it is, its form, and where it is.
 fn place(survey: &Survey, gap: &Gap) -> Object {
-    let zone = survey.zone(gap.zone).map(|zone| zone.name.as_str());
+    let zone = survey.zone(gap.zone).map(|zone| &zone.name);
     let space = survey.space_or_first(gap.space);
     let space_name = space.and_then(|id| survey.space(id));
     Object::new()
         .with("id", gap.id.0)
-        .with(F::GapName, gap.name.as_str())
+        .with(F::GapName, &gap.name)
         .with(F::Zone, gap.zone.0)
         .recorded("zone_name", zone)
-        .or_null(F::Space, space.map(|id| id.0))
-        .or_null("space_name", space_name.map(|space| space.name.as_str()))
+        .with(F::Space, space.map(|id| id.0))
+        .with("space_name", space_name.map(|space| &space.name))
         .with(F::Facing, gap.facing.word())
         .recorded(F::CavityPressure, gap.cavity_pressure_coefficient)
         .with(F::Form, gap.form.word())
@@ -74,8 +74,8 @@ fn behind(object: Object, gap: &Gap) -> Object {
     };
     object
         .with(F::LeadsTo, gap.leads_to.word())
-        .or_null("behind_gap", outer)
-        .or_null("behind_opening", opening)
+        .with("behind_gap", outer)
+        .with("behind_opening", opening)
 }
 
 /// The sizes of a form by their names in the survey file.
@@ -101,9 +101,9 @@ pub(super) fn closing(closing: Closing) -> Object {
 
 fn photo(photo: &Photo) -> Object {
     Object::new()
-        .with("name", photo.name.as_str())
-        .with(F::Caption, photo.caption.as_str())
-        .with("marks", list(&photo.marks, mark))
+        .with("name", &photo.name)
+        .with(F::Caption, &photo.caption)
+        .list("marks", &photo.marks, mark)
 }
 
 fn mark(mark: &PhotoMark) -> Object {
@@ -133,7 +133,7 @@ fn mark(mark: &PhotoMark) -> Object {
 fn remedy(remedy: &Remedy) -> Object {
     Object::new()
         .with("kind", remedy.kind.word())
-        .with(F::RemedyWords, remedy.words.as_str())
+        .with(F::RemedyWords, &remedy.words)
         .recorded(F::LeakLeft, remedy.leak_left_percent)
         .recorded(F::MaterialCost, remedy.material_cost)
         .with(F::CostBasis, remedy.cost_basis.word())

@@ -29,7 +29,7 @@ use crate::assess::{
 use crate::headless::asked::Asked;
 use crate::survey::Survey;
 use findings::{finding, finding_counts};
-use object::{Object, Value, list, plain};
+use object::{Object, plain};
 
 /// Number of the layout of the output.
 const FORMAT: u32 = 2;
@@ -59,41 +59,32 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .with("program_version", env!("CARGO_PKG_VERSION"))
         .with("set_up", assessment.set_up.word())
         .with("finding_counts", finding_counts(&assessment.findings))
-        .with("findings", list(&assessment.findings, finding))
+        .list("findings", &assessment.findings, finding)
         .with("survey", survey::header(survey))
         .with("vehicle", survey::vehicle(survey, assessment))
         .with("site", survey::site(survey))
         .with("targets", survey::targets(survey))
         .with("tariffs", survey::tariffs(survey))
         .with("drying", survey::drying(survey))
-        .or_null(
+        .with(
             "leakage_not_found_percent",
             survey.leakage_not_found_percent,
         );
     records::with_records(head, survey)
         .with("leakage", leakage::leakage(survey, assessment))
         .with("gaps", gaps::gaps(survey, assessment))
-        .with(
-            "cases",
-            list(&assessment.cases, |case| {
-                cases::case(survey, assessment, case)
-            }),
-        )
+        .list("cases", &assessment.cases, |case| {
+            cases::case(survey, assessment, case)
+        })
         .recorded("calmest_case", calmest)
         .recorded("windiest_case", windiest)
-        .answer("season_ach_mean_per_h", assessment.season_ach_per_h.clone())
-        .answer("fabric", survey::fabric(survey, assessment))
+        .with("season_ach_mean_per_h", &assessment.season_ach_per_h)
+        .with("fabric", survey::fabric(survey, assessment))
         .with("safety_ventilation", survey::safety(&assessment.safety))
         .with("air_change", dependence::dependence(study))
-        .answer("uncertainty", uncertainty::uncertainty(study.uncertainty()))
+        .with("uncertainty", uncertainty::uncertainty(study.uncertainty()))
         .with("sealing", sealing::sealing(study, asked))
-        .answer(
-            "drying_heating",
-            comparison
-                .as_ref()
-                .map(drying::comparison)
-                .map_err(Clone::clone),
-        )
+        .found("drying_heating", comparison, drying::comparison)
         .with("workings", workings(survey, assessment, comparison))
 }
 
@@ -155,58 +146,36 @@ fn workings(
     assessment: &Assessment,
     comparison: &Answer<Comparison>,
 ) -> Vec<Object> {
-    let compared = comparison.as_ref().ok().into_iter().flat_map(|comparison| {
-        drying_topics(comparison)
-            .into_iter()
-            .filter_map(|(word, id, topic)| {
-                let working = drying_working(survey, comparison, topic)?;
-                Some(working_object(word, id, &working))
-            })
+    let topics = topics(survey).into_iter().filter_map(|(word, id, topic)| {
+        let working = working(survey, assessment, topic)?;
+        Some(working_object(word, id, &working))
     });
-    topics(survey)
-        .into_iter()
-        .filter_map(|(word, id, topic)| {
-            let working = working(survey, assessment, topic)?;
+    let compared = comparison.as_ref().ok().into_iter();
+    let compared = compared.flat_map(|comparison| {
+        let topics = drying_topics(comparison).into_iter();
+        topics.filter_map(|(word, id, topic)| {
+            let working = drying_working(survey, comparison, topic)?;
             Some(working_object(word, id, &working))
         })
-        .chain(compared)
-        .collect()
+    });
+    topics.chain(compared).collect()
 }
 
 fn working_object(topic: &str, id: Option<u32>, working: &Working) -> Object {
-    let inputs = working
-        .inputs
-        .iter()
-        .map(|(name, value)| {
-            Object::new()
-                .with("name", name.as_str())
-                .with("value", plain(value))
+    Object::new()
+        .with("topic", topic)
+        .with("id", id)
+        .with("title", plain(&working.title))
+        .with("formula", &working.formula)
+        .list("inputs", &working.inputs, |(name, value)| {
+            Object::new().with("name", name).with("value", plain(value))
         })
-        .collect::<Vec<_>>();
-    let sources = working
-        .sources
-        .iter()
-        .map(|source| {
+        .with("result", plain(&working.result))
+        .list("sources", &working.sources, |source| {
             Object::new()
                 .with("mark", source.mark.letter().to_string())
                 .with("mark_means", source.mark.words())
-                .with("text", source.text.as_str())
+                .with("text", &source.text)
         })
-        .collect::<Vec<_>>();
-    Object::new()
-        .with("topic", topic)
-        .with("id", id.map_or(Value::Null, Value::from))
-        .with("title", plain(&working.title))
-        .with("formula", working.formula.as_str())
-        .with("inputs", inputs)
-        .with("result", plain(&working.result))
-        .with("sources", sources)
-        .with(
-            "notes",
-            working
-                .notes
-                .iter()
-                .map(|note| plain(note))
-                .collect::<Vec<_>>(),
-        )
+        .list("notes", &working.notes, |note| plain(note))
 }

@@ -10,6 +10,8 @@ use std::borrow::Cow;
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Value {
     Null,
+    /// Null, with the reason beside it where it stands behind a key.
+    NotKnown(String),
     Flag(bool),
     Whole(u64),
     Number(f64),
@@ -21,7 +23,7 @@ pub(super) enum Value {
 impl Serialize for Value {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match self {
-            Self::Null => serializer.serialize_unit(),
+            Self::Null | Self::NotKnown(_) => serializer.serialize_unit(),
             Self::Flag(flag) => serializer.serialize_bool(*flag),
             Self::Whole(number) => serializer.serialize_u64(*number),
             Self::Number(number) => serializer.serialize_f64(*number),
@@ -62,6 +64,12 @@ impl From<&str> for Value {
     }
 }
 
+impl From<&String> for Value {
+    fn from(text: &String) -> Self {
+        Self::Text(text.clone())
+    }
+}
+
 impl From<String> for Value {
     fn from(text: String) -> Self {
         Self::Text(text)
@@ -77,6 +85,26 @@ impl From<Object> for Value {
 impl<T: Into<Value>> From<Vec<T>> for Value {
     fn from(values: Vec<T>) -> Self {
         Self::List(values.into_iter().map(Into::into).collect())
+    }
+}
+
+/// What may be absent: null then means that there is none.
+impl<T: Into<Value>> From<Option<T>> for Value {
+    fn from(value: Option<T>) -> Self {
+        value.map_or(Self::Null, Into::into)
+    }
+}
+
+/// What may not be known.
+impl<T: Into<Value>> From<Answer<T>> for Value {
+    fn from(answer: Answer<T>) -> Self {
+        answer.map_or_else(|unknown| Self::NotKnown(unknown.reason), Into::into)
+    }
+}
+
+impl<T: Clone + Into<Value>> From<&Answer<T>> for Value {
+    fn from(answer: &Answer<T>) -> Self {
+        answer.clone().into()
     }
 }
 
@@ -116,13 +144,15 @@ impl Object {
         Self::default()
     }
 
-    /// Adds a key. A number that JSON cannot hold is not known, never something else.
+    /// Adds a key. What is not known is null, and the key with `_not_known` behind it gives the
+    /// reason. A number that JSON cannot hold is not known, never something else.
     pub(super) fn with(mut self, key: impl Key, value: impl Into<Value>) -> Self {
         let key = key.text();
         match value.into() {
             Value::Number(number) if !number.is_finite() => {
                 self.not_known(key, "the result is not a finite number")
             }
+            Value::NotKnown(reason) => self.not_known(key, &reason),
             value => {
                 self.0.push((Cow::Borrowed(key), value));
                 self
@@ -130,13 +160,24 @@ impl Object {
         }
     }
 
-    /// Adds a key whose value may not be known: then it is null, and the key with `_not_known`
-    /// behind it gives the reason.
-    pub(super) fn answer<T: Into<Value>>(self, key: &'static str, answer: Answer<T>) -> Self {
-        match answer {
-            Ok(value) => self.with(key, value),
-            Err(unknown) => self.not_known(key, &unknown.reason),
-        }
+    /// Adds a key for what comes of an answer, or the reason why it is not known.
+    pub(super) fn found<T, V: Into<Value>>(
+        self,
+        key: &'static str,
+        answer: &Answer<T>,
+        value: impl FnOnce(&T) -> V,
+    ) -> Self {
+        self.with(key, answer.as_ref().map(value).map_err(Clone::clone))
+    }
+
+    /// Adds a key with a list of what comes of each of some items.
+    pub(super) fn list<I: IntoIterator, V: Into<Value>>(
+        self,
+        key: impl Key,
+        items: I,
+        value: impl Fn(I::Item) -> V,
+    ) -> Self {
+        self.with(key, list(items, value))
     }
 
     /// Adds a key that holds what was recorded, if it was.
@@ -145,11 +186,6 @@ impl Object {
             Some(value) => self.with(key, value),
             None => self.not_known(key.text(), "not given in the survey"),
         }
-    }
-
-    /// Adds a key for something that may be absent: null then means that there is none.
-    pub(super) fn or_null<T: Into<Value>>(self, key: impl Key, value: Option<T>) -> Self {
-        self.with(key, value.map_or(Value::Null, Into::into))
     }
 
     pub(super) fn not_known(mut self, key: &'static str, reason: &str) -> Self {
@@ -167,9 +203,9 @@ pub(super) fn plain(sentence: &str) -> String {
     sentence.replace(NO_BREAK, " ")
 }
 
-/// An object for each of some items.
-pub(super) fn list<T>(items: &[T], object: impl Fn(&T) -> Object) -> Vec<Object> {
-    items.iter().map(object).collect()
+/// What comes of each of some items.
+pub(super) fn list<I: IntoIterator, V>(items: I, value: impl Fn(I::Item) -> V) -> Vec<V> {
+    items.into_iter().map(value).collect()
 }
 
 #[cfg(test)]
@@ -181,11 +217,11 @@ mod tests {
     fn what_is_not_known_is_null_with_its_reason() {
         let object = Object::new()
             .with("b_first", 1.5)
-            .answer::<f64>("a_w", Err(NotKnown::because("no area")))
+            .with("a_w", Answer::<f64>::Err(NotKnown::because("no area")))
             .recorded("length_m", None::<f64>)
             .with("c_w", f64::NAN)
-            .or_null("space", None::<u32>)
-            .or_null("behind_gap", Some(3_u32));
+            .with("space", None::<u32>)
+            .with("behind_gap", Some(3_u32));
         let text = serde_json::to_string(&object).expect("JSON");
         let expected = "{\"b_first\":1.5,\"a_w\":null,\"a_w_not_known\":\"no area\",\
             \"length_m\":null,\"length_m_not_known\":\"not given in the survey\",\

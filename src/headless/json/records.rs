@@ -1,7 +1,7 @@
 //! The lists of the survey as they were recorded: zones, spaces, fabric and equipment.
 
 use super::gaps::{closing, form_sizes};
-use super::object::{Object, list};
+use super::object::Object;
 use crate::survey::word::Word;
 use crate::survey::{
     Appliance, BuildUp, FabricElement, Fan, Field as F, Heater, InnerOpening, Layer, Machine,
@@ -11,31 +11,26 @@ use crate::survey::{
 /// Adds every list to the object.
 pub(super) fn with_records(object: Object, survey: &Survey) -> Object {
     object
-        .with("zones", list(&survey.zones, zone))
-        .with("spaces", list(&survey.spaces, space))
-        .with(
-            "inner_openings",
-            list(&survey.inner_openings, inner_opening),
-        )
-        .with("fabric_elements", list(&survey.fabric, fabric_element))
+        .list("zones", &survey.zones, zone)
+        .list("spaces", &survey.spaces, space)
+        .list("inner_openings", &survey.inner_openings, inner_opening)
+        .list("fabric_elements", &survey.fabric, fabric_element)
         .with(F::AppliancesConfirmed, survey.appliances_confirmed)
-        .with("appliances", list(&survey.appliances, appliance))
-        .with("machines", list(&survey.machines, machine))
-        .with("heaters", list(&survey.heaters, heater))
-        .with("fans", list(&survey.fans, |one| fan(survey, one)))
-        .with("sources", list(&survey.sources, source))
+        .list("appliances", &survey.appliances, appliance)
+        .list("machines", &survey.machines, machine)
+        .list("heaters", &survey.heaters, heater)
+        .list("fans", &survey.fans, |one| fan(survey, one))
+        .list("sources", &survey.sources, source)
 }
 
 fn zone(zone: &Zone) -> Object {
-    Object::new()
-        .with("id", zone.id.0)
-        .with("name", zone.name.as_str())
+    Object::new().with("id", zone.id.0).with("name", &zone.name)
 }
 
 fn space(space: &Space) -> Object {
     Object::new()
         .with("id", space.id.0)
-        .with("name", space.name.as_str())
+        .with("name", &space.name)
         .recorded("volume_m3", space.volume_m3)
         .with("warmer_by_k", space.warmer_by_k)
 }
@@ -43,7 +38,7 @@ fn space(space: &Space) -> Object {
 fn inner_opening(opening: &InnerOpening) -> Object {
     Object::new()
         .with("id", opening.id.0)
-        .with("name", opening.name.as_str())
+        .with("name", &opening.name)
         .with("from", opening.from.0)
         .with("to", opening.to.0)
         .with("form", opening.form.word())
@@ -51,31 +46,36 @@ fn inner_opening(opening: &InnerOpening) -> Object {
         .with("count", opening.count)
         .recorded("height_m", opening.height_m)
         .recorded("rise_m", opening.rise_m)
-        .or_null("closing", opening.closing.map(closing))
+        .with("closing", opening.closing.map(closing))
         .with("certainty", opening.certainty.word())
 }
 
-fn fabric_element(element: &FabricElement) -> Object {
-    let object = Object::new()
+/// What an element of the fabric is.
+pub(super) fn element(element: &FabricElement) -> Object {
+    Object::new()
         .with("id", element.id.0)
-        .with("name", element.name.as_str())
+        .with("name", &element.name)
         .with("part", element.part.word())
-        .recorded("area_m2", element.area_m2);
+        .recorded("area_m2", element.area_m2)
+}
+
+fn fabric_element(element: &FabricElement) -> Object {
+    let object = self::element(element);
     match &element.build_up {
         BuildUp::Layers(layers) => object
             .with("build_up", "layers")
-            .with("layers", list(layers, layer)),
+            .list("layers", layers, layer),
         BuildUp::Stated { u_w_per_m2_k } => object
             .with("build_up", "stated")
             .recorded("u_w_per_m2_k", *u_w_per_m2_k),
     }
     .with("bridge_percent", element.bridge_percent)
-    .or_null("outline", element.outline.as_ref().map(outline))
+    .with("outline", element.outline.as_ref().map(outline))
 }
 
 fn layer(layer: &Layer) -> Object {
     Object::new()
-        .with("material", layer.material.as_str())
+        .with("material", &layer.material)
         .recorded("thickness_mm", layer.thickness_mm)
         .recorded("conductivity_w_per_m_k", layer.conductivity_w_per_m_k)
         .recorded("resistance_m2_k_per_w", layer.resistance_m2_k_per_w)
@@ -94,14 +94,14 @@ fn appliance(appliance: &Appliance) -> Object {
     Object::new()
         .with("id", appliance.id.0)
         .with("kind", appliance.kind.word())
-        .with("name", appliance.name.as_str())
+        .with("name", &appliance.name)
         .with("room_sealed", appliance.room_sealed)
 }
 
 fn machine(machine: &Machine) -> Object {
     Object::new()
         .with("id", machine.id.0)
-        .with("name", machine.name.as_str())
+        .with("name", &machine.name)
         .with("kind", machine.kind.word())
         .recorded("rated_removal_l_per_day", machine.rated_removal_l_per_day)
         .recorded("rated_temperature_c", machine.rated_temperature_c)
@@ -111,7 +111,7 @@ fn machine(machine: &Machine) -> Object {
         .recorded("lowest_room_c", machine.lowest_room_c)
         .recorded("tub_area_m2", machine.tub_area_m2)
         .with("hygrostat", machine.hygrostat)
-        .with("points", list(&machine.points, point))
+        .list("points", &machine.points, point)
 }
 
 fn point(point: &MachinePoint) -> Object {
@@ -125,28 +125,28 @@ fn point(point: &MachinePoint) -> Object {
 fn heater(heater: &Heater) -> Object {
     Object::new()
         .with("id", heater.id.0)
-        .with("name", heater.name.as_str())
+        .with("name", &heater.name)
         .with("fuel", heater.fuel.word())
         .recorded("rating_w", heater.rating_w)
-        .or_null("set_point_c", heater.set_point_c)
+        .with("set_point_c", heater.set_point_c)
 }
 
 fn fan(survey: &Survey, fan: &Fan) -> Object {
     let space = survey.space_or_first(fan.space);
     Object::new()
         .with("id", fan.id.0)
-        .with("name", fan.name.as_str())
+        .with("name", &fan.name)
         .with("direction", fan.direction.word())
         .recorded("flow_m3_per_h", fan.flow_m3_per_h)
         .with("on_laid_up", fan.on_laid_up)
         .with("on_in_use", fan.on_in_use)
-        .or_null("space", space.map(|id| id.0))
+        .with("space", space.map(|id| id.0))
 }
 
 fn source(source: &MoistureSource) -> Object {
     Object::new()
         .with("id", source.id.0)
-        .with("name", source.name.as_str())
+        .with("name", &source.name)
         .with("kind", source.kind.word())
         .with("count", source.count)
         .recorded("rate_g_per_h", source.rate_g_per_h)

@@ -10,12 +10,12 @@ use crate::survey::word::Word;
 pub(super) fn header(survey: &Survey) -> Object {
     let header = &survey.header;
     Object::new()
-        .with("title", header.title.as_str())
-        .with("scene", header.scene.as_str())
-        .with("surveyor", header.surveyor.as_str())
-        .with("date", header.date.as_str())
-        .with("reference", header.reference.as_str())
-        .with("note", header.note.as_str())
+        .with("title", &header.title)
+        .with("scene", &header.scene)
+        .with("surveyor", &header.surveyor)
+        .with("date", &header.date)
+        .with("reference", &header.reference)
+        .with("note", &header.note)
 }
 
 pub(super) fn vehicle(survey: &Survey, assessment: &Assessment) -> Object {
@@ -29,8 +29,8 @@ pub(super) fn vehicle(survey: &Survey, assessment: &Assessment) -> Object {
         .recorded("inside_length_m", vehicle.inside_length_m)
         .recorded("inside_width_m", vehicle.inside_width_m)
         .recorded("inside_height_m", vehicle.inside_height_m)
-        .or_null("volume_m3", vehicle.volume_m3)
-        .answer("gross_volume_m3", assessment.volume_m3.clone())
+        .with("volume_m3", vehicle.volume_m3)
+        .with("gross_volume_m3", &assessment.volume_m3)
         .with("skirted", vehicle.skirted)
         .with("berths", vehicle.berths)
 }
@@ -59,7 +59,7 @@ pub(super) fn targets(survey: &Survey) -> Object {
 pub(super) fn tariffs(survey: &Survey) -> Object {
     let tariffs = &survey.tariffs;
     Object::new()
-        .with("currency", tariffs.currency.as_str())
+        .with("currency", &tariffs.currency)
         .recorded("electricity_per_kwh", tariffs.electricity_per_kwh)
         .recorded("gas_per_kg", tariffs.gas_per_kg)
         .recorded("liquid_fuel_per_l", tariffs.liquid_fuel_per_l)
@@ -84,41 +84,31 @@ pub(super) fn drying(survey: &Survey) -> Object {
 
 pub(super) fn fabric(survey: &Survey, assessment: &Assessment) -> Answer<Object> {
     let fabric = assessment.fabric.clone()?;
-    let elements: Vec<Object> = survey
-        .fabric
-        .iter()
-        .zip(&fabric.elements)
-        .map(|(element, (u, ua))| {
-            Object::new()
-                .with("id", element.id.0)
-                .with("name", element.name.as_str())
-                .with("part", element.part.word())
-                .recorded("area_m2", element.area_m2)
-                .with("u_w_per_m2_k", *u)
-                .with("ua_w_per_k", *ua)
-        })
-        .collect();
+    let elements = survey.fabric.iter().zip(&fabric.elements);
     Ok(Object::new()
         .with("ua_w_per_k", fabric.ua_w_per_k)
         .with("area_m2", fabric.area_m2)
-        .with("elements", elements))
+        .list("elements", elements, |(element, (u, ua))| {
+            super::records::element(element)
+                .with("u_w_per_m2_k", *u)
+                .with("ua_w_per_k", *ua)
+        }))
 }
 
 pub(super) fn safety(safety: &Safety) -> Object {
-    let mm2 = |area: &Answer<f64>| area.clone().map(|area| area * MM2_PER_M2);
-    let required = safety.required.clone().map(|required| {
-        Object::new()
-            .with("high_in_roof_mm2", required.high_in_roof * MM2_PER_M2)
-            .with("high_elsewhere_mm2", required.high_elsewhere * MM2_PER_M2)
-            .with("low_mm2", required.low * MM2_PER_M2)
-            .with("open_flued", required.open_flued)
-    });
+    let mm2 = |area: &f64| area * MM2_PER_M2;
     let object = Object::new()
-        .answer("plan_area_m2", safety.plan_area_m2.clone())
-        .answer("required", required)
-        .answer("high_in_roof_mm2", mm2(&safety.high_in_roof))
-        .answer("high_elsewhere_mm2", mm2(&safety.high_elsewhere))
-        .answer("low_mm2", mm2(&safety.low));
+        .with("plan_area_m2", &safety.plan_area_m2)
+        .found("required", &safety.required, |required| {
+            Object::new()
+                .with("high_in_roof_mm2", mm2(&required.high_in_roof))
+                .with("high_elsewhere_mm2", mm2(&required.high_elsewhere))
+                .with("low_mm2", mm2(&required.low))
+                .with("open_flued", required.open_flued)
+        })
+        .found("high_in_roof_mm2", &safety.high_in_roof, mm2)
+        .found("high_elsewhere_mm2", &safety.high_elsewhere, mm2)
+        .found("low_mm2", &safety.low, mm2);
     match &safety.verdict {
         SafetyVerdict::Meets => object.with("verdict", "meets"),
         SafetyVerdict::Below {

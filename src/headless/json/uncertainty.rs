@@ -1,6 +1,6 @@
 //! How sure the results are.
 
-use super::object::{Object, Value, list};
+use super::object::Object;
 use crate::assess::uncertainty::{Interval, NotFound, Share, UncertainInput, Uncertainty};
 use crate::assess::{Answer, NotKnown};
 use crate::physics::units::MM2_PER_M2;
@@ -9,19 +9,14 @@ use crate::survey::word::Word;
 
 /// [`NotKnown`] where no draws were made.
 pub(super) fn uncertainty(found: Option<&Answer<Uncertainty>>) -> Answer<Object> {
-    match found {
-        Some(found) => found.as_ref().map(intervals).map_err(Clone::clone),
-        None => Err(NotKnown::because("no draws were made")),
-    }
+    let none = || NotKnown::because("no draws were made");
+    let found = found.ok_or_else(none)?;
+    found.as_ref().map(intervals).map_err(Clone::clone)
 }
 
 fn intervals(found: &Uncertainty) -> Object {
-    let answer = |answer: &Answer<Interval>| {
-        answer
-            .as_ref()
-            .map(|found| interval(found, 1.0))
-            .map_err(Clone::clone)
-    };
+    let plain = |found: &Interval| interval(found, 1.0);
+    let not_found_line = found.not_found.as_ref();
     Object::new()
         .with("draws", found.draws)
         .with("eqla_10pa_mm2", interval(&found.eqla, MM2_PER_M2))
@@ -30,44 +25,38 @@ fn intervals(found: &Uncertainty) -> Object {
             "unintended_eqla_10pa_mm2",
             interval(&found.eqla_unintended, MM2_PER_M2),
         )
-        .answer("n50_per_h", answer(&found.n50_per_h))
-        .answer("season_ach_mean_per_h", answer(&found.season_ach_per_h))
-        .with(
-            "cases",
-            list(&found.cases, |case| {
-                Object::new()
-                    .with("case", case.id.0)
-                    .answer("ach_mean_per_h", answer(&case.ach_per_h))
-                    .answer("removal_l_per_day", answer(&case.removal_l_per_day))
-                    .answer("heat_w", answer(&case.heat_w))
-            }),
-        )
-        .with("air_change_parts", list(&found.air_change_shares, part))
-        .with("leakage_parts", list(&found.leakage_shares, part))
-        .with(
-            "measure_next",
-            list(&found.measure_next, |next| {
-                let (gap, inner_opening) = match next.item {
-                    Item::Gap(id) => (Value::from(id.0), Value::Null),
-                    Item::InnerOpening(id) => (Value::Null, Value::from(id.0)),
-                    _ => (Value::Null, Value::Null),
-                };
-                Object::new()
-                    .with("gap", gap)
-                    .with("inner_opening", inner_opening)
-                    .with("certainty", next.certainty.word())
-                    .with("size_uncertainty_share", next.share)
-                    .with("uncertainty_share", next.share_of_all)
-                    .with("sentence", next.sentence.as_str())
-            }),
-        )
+        .found("n50_per_h", &found.n50_per_h, plain)
+        .found("season_ach_mean_per_h", &found.season_ach_per_h, plain)
+        .list("cases", &found.cases, |case| {
+            Object::new()
+                .with("case", case.id.0)
+                .found("ach_mean_per_h", &case.ach_per_h, plain)
+                .found("removal_l_per_day", &case.removal_l_per_day, plain)
+                .found("heat_w", &case.heat_w, plain)
+        })
+        .list("air_change_parts", &found.air_change_shares, part)
+        .list("leakage_parts", &found.leakage_shares, part)
+        .list("measure_next", &found.measure_next, |next| {
+            opening(Object::new(), next.item)
+                .with("certainty", next.certainty.word())
+                .with("size_uncertainty_share", next.share)
+                .with("uncertainty_share", next.share_of_all)
+                .with("sentence", &next.sentence)
+        })
         .with(
             "not_found",
-            found
-                .not_found
-                .as_ref()
-                .map_or(Value::Null, |line| not_found(found, line).into()),
+            not_found_line.map(|line| not_found(found, line)),
         )
+}
+
+/// The gap or the inner opening that an item is, if it is one; null for the other.
+fn opening(object: Object, item: impl Into<Option<Item>>) -> Object {
+    let (gap, inner_opening) = match item.into() {
+        Some(Item::Gap(id)) => (Some(id.0), None),
+        Some(Item::InnerOpening(id)) => (None, Some(id.0)),
+        _ => (None, None),
+    };
+    object.with("gap", gap).with("inner_opening", inner_opening)
 }
 
 fn interval(found: &Interval, scale: f64) -> Object {
@@ -79,41 +68,27 @@ fn interval(found: &Interval, scale: f64) -> Object {
 }
 
 fn part(share: &Share) -> Object {
-    let (mut gap, mut inner_opening) = (Value::Null, Value::Null);
-    let of = match share.of {
-        UncertainInput::Gap(id) => {
-            gap = Value::from(id.0);
-            "gap"
-        }
-        UncertainInput::InnerOpening(id) => {
-            inner_opening = Value::from(id.0);
-            "inner_opening"
-        }
-        UncertainInput::Surveyor => "surveyor",
-        UncertainInput::NotFound => "not_found",
-        UncertainInput::Discharge => "discharge",
-        UncertainInput::WallPressure => "wall_pressure",
-        UncertainInput::UnderfloorPressure => "underfloor_pressure",
-        UncertainInput::Wind => "wind",
+    let (of, item) = match share.of {
+        UncertainInput::Gap(id) => ("gap", Some(Item::Gap(id))),
+        UncertainInput::InnerOpening(id) => ("inner_opening", Some(Item::InnerOpening(id))),
+        UncertainInput::Surveyor => ("surveyor", None),
+        UncertainInput::NotFound => ("not_found", None),
+        UncertainInput::Discharge => ("discharge", None),
+        UncertainInput::WallPressure => ("wall_pressure", None),
+        UncertainInput::UnderfloorPressure => ("underfloor_pressure", None),
+        UncertainInput::Wind => ("wind", None),
     };
-    Object::new()
-        .with("of", of)
-        .with("gap", gap)
-        .with("inner_opening", inner_opening)
-        .with("uncertainty_share", share.share)
+    opening(Object::new().with("of", of), item).with("uncertainty_share", share.share)
 }
 
 fn not_found(found: &Uncertainty, line: &NotFound) -> Object {
     let cases = found.cases.iter().zip(&line.ach_per_h);
-    let cases: Vec<Object> = cases
-        .map(|(case, more)| {
-            Object::new()
-                .with("case", case.id.0)
-                .answer("more_ach_per_h", more.clone())
-        })
-        .collect();
     Object::new()
         .with("found_percent", line.percent)
         .with("more_eqla_10pa_mm2", line.eqla * MM2_PER_M2)
-        .with("cases", cases)
+        .list("cases", cases, |(case, more)| {
+            Object::new()
+                .with("case", case.id.0)
+                .with("more_ach_per_h", more)
+        })
 }

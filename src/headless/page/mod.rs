@@ -87,7 +87,7 @@ fn sealing(study: &Study, asked: Asked) -> Section {
         section.append(sealing::ranking(survey, asked.aim, &ranking.ranked));
         section.append(sealing::order(survey, asked.aim, order));
     }
-    let refused = sealing::refused(survey, &study.ticked().refused);
+    let refused = sealing::refused(survey, &study.planned_work().refused);
     section.blocks.extend(refused);
     if let Some(best) = asked.best(study) {
         let sum = (best.aim, best.budget);

@@ -4,7 +4,7 @@ use super::Material;
 use crate::assess::NotKnown;
 use crate::figure::body::body;
 use crate::figure::rose::drawn;
-use crate::figure::{Arrangement, Dash, Point, Role, RoseFrame, Scene, Shape, Show, rose};
+use crate::figure::{Arrangement, Point, Role, RoseFrame, Scene, Shape, Show, Stroke, rose};
 use crate::report::words::name;
 use crate::report::{Block, Photo, Section};
 use crate::sheet::blocks::Picture;
@@ -226,25 +226,23 @@ fn marks(marks: &[PhotoMark], width: f64, height: f64) -> Scene {
                     across,
                     down,
                     radius,
-                } => Shape::Circle {
-                    centre: Point::new(across * width, down * height),
-                    radius: radius * width,
-                    fill: None,
-                    outline: Some(role),
-                    width: line,
-                    dash: Dash::Solid,
-                },
+                } => Shape::circle(
+                    Point::new(across * width, down * height),
+                    radius * width,
+                    None,
+                    Stroke::solid(role, line),
+                ),
                 PhotoMark::Arrow {
                     from_across,
                     from_down,
                     across,
                     down,
-                } => Shape::Arrow {
-                    from: Point::new(from_across * width, from_down * height),
-                    to: Point::new(across * width, down * height),
+                } => Shape::arrow(
+                    Point::new(from_across * width, from_down * height),
+                    Point::new(across * width, down * height),
                     role,
-                    width: line,
-                },
+                    line,
+                ),
             });
         }
     }

@@ -18,7 +18,7 @@ pub use effort::Effort;
 
 use super::background::{Line, Manner, Spawner, Status, Task, Wake};
 use super::page::Page;
-use crate::assess::sealing::{Aim, Order, Ranking, Ticked};
+use crate::assess::sealing::{Aim, Order, PlannedWork, Ranking};
 use crate::assess::uncertainty::Uncertainty;
 use crate::assess::{Answer, Assessment, Best, Comparison, NotKnown, Part, Study, WindCurve};
 use crate::survey::{Finding, Survey};
@@ -344,10 +344,10 @@ impl Answers {
         self.dated(Part::Ranking, |study, aim| study.ranking(aim))
     }
 
-    /// The newest plan as ticked, possibly of an older revision.
+    /// The newest plan of the gaps marked, possibly of an older revision.
     #[must_use]
-    pub fn ticked(&self) -> Option<Dated<&Ticked>> {
-        self.dated(Part::Ticked, |study, _| study.ticked())
+    pub fn planned_work(&self) -> Option<Dated<&PlannedWork>> {
+        self.dated(Part::Planned, |study, _| study.planned_work())
     }
 
     /// The newest order in which to seal, possibly of an older revision.

@@ -36,7 +36,7 @@ pub(super) fn uncertainty(asked: &Asked, effort: Effort, line: &Line<'_, (Asked,
     }
 }
 
-/// The ranking and the plan as ticked first, the order after them.
+/// The ranking and the plan of the gaps marked first, the order after them.
 pub(super) fn sealing(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
     let (study, aim) = (&asked.of.study, asked.wanted.aim);
     study.ranking(aim);
@@ -44,8 +44,8 @@ pub(super) fn sealing(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) 
     if line.stopped() {
         return;
     }
-    study.ticked();
-    line.send((asked.clone(), Part::Ticked));
+    study.planned_work();
+    line.send((asked.clone(), Part::Planned));
     let watch = &mut |share| line.progress(share);
     if study.order_watched(aim, watch).is_some() {
         line.send((asked.clone(), Part::Order));

@@ -114,7 +114,7 @@ impl App {
             self.files.waiting = Some(Waiting { path, anyway, then });
             return;
         }
-        if self.keeping.must_ask_before_saving(&path) {
+        if self.unsaved.must_ask_before_saving(&path) {
             self.asked = Some(Dialog::Shared { path, then }.into());
             return;
         }
@@ -123,7 +123,7 @@ impl App {
         };
         let asked = document.to_save(&path, anyway);
         let doing = Doing::Saving {
-            document: self.keeping.document(),
+            document: self.unsaved.document(),
             survey: Arc::clone(&asked.survey),
             then,
         };
@@ -176,7 +176,7 @@ impl App {
         else {
             return;
         };
-        let same = self.keeping.document() == document;
+        let same = self.unsaved.document() == document;
         let stamp = match &result {
             Ok(stamp) | Err(SaveError::NotConfirmed { stamp, .. }) => Some(stamp.clone()),
             Err(_) => None,

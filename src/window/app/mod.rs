@@ -3,8 +3,8 @@
 
 mod file_work;
 mod files;
-mod keeping;
 mod photos;
+mod rescue;
 mod run;
 mod screens;
 mod state;

@@ -57,7 +57,7 @@ impl App {
         self.note_photos();
         if self.closing_after_photos && !self.photos.carrying() {
             self.closing_after_photos = false;
-            self.keeping.let_go();
+            self.unsaved.let_go();
             self.may_close = true;
             ctx.send_viewport_cmd(ViewportCommand::Close);
         }

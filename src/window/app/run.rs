@@ -229,7 +229,7 @@ impl App {
             Then::Close if self.files.is_busy() => self.files.close_when_done(),
             Then::Close if self.photos_still_carried() => {}
             Then::Close => {
-                self.keeping.let_go();
+                self.unsaved.let_go();
                 self.may_close = true;
                 ctx.send_viewport_cmd(ViewportCommand::Close);
             }
@@ -398,7 +398,7 @@ impl App {
                 self.save_to(path, true, then, ctx, frame);
             }
             (Dialog::Shared { path, then }, Answered::SaveAnyway) => {
-                self.keeping.agree(&path);
+                self.unsaved.agree(&path);
                 self.save_to(path, false, then, ctx, frame);
             }
             (Dialog::Rescued { path, .. }, Answered::OpenRescued) => {

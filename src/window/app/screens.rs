@@ -143,8 +143,8 @@ impl App {
             .show(ui, |ui| {
                 ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
                     let offered = start_page::Offered {
-                        rescued: self.keeping.offers(),
-                        recent: self.keeping.recent(),
+                        rescued: self.unsaved.offers(),
+                        recent: self.unsaved.recent(),
                         samples: &self.samples,
                     };
                     start_page::show(ui, &offered, &mut self.queue);

@@ -8,7 +8,6 @@ use crate::window::answers::{Answers, Results, Revised};
 use crate::window::document::Document;
 use crate::window::focus::FocusKeeper;
 use crate::window::guide::Guide;
-use crate::window::keeping::Keeping;
 use crate::window::notices::Notices;
 use crate::window::notices::sentence_of;
 use crate::window::page::Page;
@@ -22,6 +21,7 @@ use crate::window::request::Queue;
 use crate::window::start::Start;
 use crate::window::theme;
 use crate::window::typesetting::{SheetKey, Told, Typesetting};
+use crate::window::unsaved_work::UnsavedWork;
 use eframe::egui;
 use egui::ViewportCommand;
 use std::path::{Path, PathBuf};
@@ -51,7 +51,7 @@ pub struct App {
     pub(super) preferences: Preferences,
     pub(super) guide: Guide,
     pub(super) sheets: Typesetting,
-    pub(super) keeping: Keeping,
+    pub(super) unsaved: UnsavedWork,
     pub(super) photos: Photos,
     pub(super) closing_after_photos: bool,
     pub(super) focus: FocusKeeper,
@@ -67,8 +67,8 @@ impl App {
         preferences.apply(&cc.egui_ctx);
         let ctx = cc.egui_ctx.clone();
         let again = ctx.clone();
-        let (keeping, problem) =
-            Keeping::start(start.data, Box::new(move || again.request_repaint()));
+        let (unsaved, problem) =
+            UnsavedWork::start(start.data, Box::new(move || again.request_repaint()));
         let wake: Arc<dyn Fn() + Send + Sync> = Arc::new(move || ctx.request_repaint());
         let answers = Answers::new(Arc::clone(&start.spawner), Arc::clone(&wake), start.effort);
         let photos = Photos::new(&start.photo_spawner, start.photo_holding, &wake);
@@ -92,7 +92,7 @@ impl App {
             guide: Guide::default(),
             sheets: Typesetting::new(start.spawner, wake, start.effort),
             preferences,
-            keeping,
+            unsaved,
             photos,
             closing_after_photos: false,
             focus: FocusKeeper::default(),
@@ -173,7 +173,7 @@ impl App {
     pub(super) fn show_document(&mut self, document: Document, page: Page) {
         self.sheets.clear();
         self.view = self.view.for_another_survey(page);
-        self.keeping.let_go();
+        self.unsaved.let_go();
         self.answers.forget();
         self.photos.open(document.path());
         self.guide.start_over();

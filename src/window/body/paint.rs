@@ -1,7 +1,7 @@
 //! Shapes of a scene as shapes of the painter.
 
 use super::frame::{Frame, narrow};
-use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape};
+use crate::figure::scene::{self, Anchor, Dash, Point, Role, Scene, Shape};
 use crate::window::theme::Palette;
 use eframe::egui;
 use egui::{Align2, Color32, FontId, Painter, Pos2, Stroke};
@@ -19,30 +19,22 @@ pub fn paint(painter: &Painter, scene: &Scene, frame: &Frame, palette: &Palette)
 }
 
 fn shape(painter: &Painter, shape: &Shape, frame: &Frame, palette: &Palette) {
-    let stroke = |role: Role, width: f64| {
-        Stroke::new(
-            (narrow(width) * frame.scale).max(0.7),
-            colour(role, palette),
-        )
+    let pen = |role: Role, width: f64| {
+        let width = (narrow(width) * frame.scale).max(0.7);
+        Stroke::new(width, colour(role, palette))
     };
     let place = |points: &[Point]| -> Vec<Pos2> {
         points.iter().map(|point| frame.to_screen(*point)).collect()
     };
     match shape {
-        Shape::Polyline {
-            points,
-            role,
-            width,
-            dash,
-        } => {
-            line(painter, &place(points), stroke(*role, *width), *dash);
+        Shape::Polyline { points, stroke } => {
+            let pen = pen(stroke.role, stroke.width);
+            line(painter, &place(points), pen, stroke.dash);
         }
         Shape::Polygon {
             points,
             fill,
             outline,
-            width,
-            dash,
         } => {
             let points = place(points);
             if let Some(fill) = fill {
@@ -53,8 +45,13 @@ fn shape(painter: &Painter, shape: &Shape, frame: &Frame, palette: &Palette) {
                     Stroke::NONE,
                 ));
             }
-            if let Some(role) = outline {
-                closed(painter, points, stroke(*role, *width), *dash);
+            if let Some(outline) = outline {
+                closed(
+                    painter,
+                    points,
+                    pen(outline.role, outline.width),
+                    outline.dash,
+                );
             }
         }
         Shape::Circle {
@@ -62,20 +59,18 @@ fn shape(painter: &Painter, shape: &Shape, frame: &Frame, palette: &Palette) {
             radius,
             fill,
             outline,
-            width,
-            dash,
         } => {
             let (centre, radius) = (frame.to_screen(*centre), narrow(*radius) * frame.scale);
             if let Some(fill) = fill {
                 painter.circle_filled(centre, radius, colour(*fill, palette));
             }
-            match (outline, dash) {
-                (None, _) => {}
-                (Some(role), Dash::Solid) => {
-                    painter.circle_stroke(centre, radius, stroke(*role, *width));
-                }
-                (Some(role), dash) => {
-                    closed(painter, round(centre, radius), stroke(*role, *width), *dash);
+            if let Some(scene::Stroke { role, width, dash }) = outline {
+                let pen = pen(*role, *width);
+                match dash {
+                    Dash::Solid => {
+                        painter.circle_stroke(centre, radius, pen);
+                    }
+                    dash => closed(painter, round(centre, radius), pen, *dash),
                 }
             }
         }
@@ -85,13 +80,8 @@ fn shape(painter: &Painter, shape: &Shape, frame: &Frame, palette: &Palette) {
             role,
             width,
         } => {
-            let stroke = stroke(*role, *width);
-            arrow(
-                painter,
-                frame.to_screen(*from),
-                frame.to_screen(*to),
-                stroke,
-            );
+            let (from, to) = (frame.to_screen(*from), frame.to_screen(*to));
+            arrow(painter, from, to, pen(*role, *width));
         }
         Shape::Text {
             at,

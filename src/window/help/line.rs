@@ -30,9 +30,7 @@ pub(in crate::window) fn show(ui: &mut Ui, queue: &mut Queue, otherwise: &str) {
         let told = ui.label(words);
         ui.ctx()
             .accesskit_node_builder(told.id, |node| node.set_live(Live::Polite));
-        let away = widgets::link(ui, "close");
-        widgets::tell_name(ui, away.id, "Close the help");
-        if away.clicked() {
+        if widgets::named_link(ui, "close", "Close the help") {
             queue.command(Command::FieldHelp);
         }
     });

@@ -268,3 +268,48 @@ pub(super) fn worst<View>(context: &PageContext<'_, View>, item: Item) -> Option
         .map(|finding| finding.severity)
         .min()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::words::{shelter, terrain};
+    use crate::physics::wind::{Shelter, Terrain};
+    use crate::window::theme;
+    use eframe::egui::{TextStyle, TextWrapMode, WidgetText};
+    use egui_kittest::Harness;
+
+    #[test]
+    fn in_touch_size_a_drop_down_in_a_card_has_room_for_district_and_shelter() {
+        for wide in [1280.0, 1024.0] {
+            let mut cards = 0;
+            let mut window = Harness::builder()
+                .with_size(eframe::egui::vec2(wide, 800.0))
+                .build_ui(|ui| {
+                    theme::install(ui.ctx());
+                    theme::size(ui.ctx(), true);
+                    widgets::columns(ui, 370.0, 3, |ui, _| {
+                        widgets::card(ui, "Where it stands", |ui| {
+                            if !widgets::is_touch(ui) {
+                                return;
+                            }
+                            cards += 1;
+                            let spacing = ui.spacing();
+                            let arrow = spacing.icon_width + spacing.icon_spacing;
+                            let room = input_width(ui) - 2.0 * spacing.button_padding.x - arrow;
+                            let options = Terrain::ALL.map(terrain).into_iter();
+                            for words in options.chain(Shelter::ALL.map(shelter)) {
+                                let wrap = Some(TextWrapMode::Extend);
+                                let style = TextStyle::Button;
+                                let text = WidgetText::from(words);
+                                let galley = text.into_galley(ui, wrap, f32::INFINITY, style);
+                                assert!(galley.size().x <= room, "{words}: {room}");
+                            }
+                        });
+                    });
+                });
+            window.run_steps(3);
+            drop(window);
+            assert!(cards > 0);
+        }
+    }
+}

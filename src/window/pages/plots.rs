@@ -1,13 +1,13 @@
 //! What the plots of several pages share: they stand still, and their axes carry round numbers.
 
-use super::air_change::lines::Look;
+use super::air_change::lines::{Look, key};
 use eframe::egui;
 use egui::accesskit::Role;
 use egui::{Ui, Vec2, WidgetInfo};
 use egui_plot::{GridMark, HoverPosition, Line, Plot, PlotResponse, PlotUi, Points};
 
 /// A plot that stands still: it neither zooms nor scrolls, so the page scrolls over it. The
-/// upright axis begins at zero and carries round numbers.
+/// upright axis begins at zero; both carry round numbers.
 pub(super) fn still_plot(name: &'static str, height: f32) -> Plot<'static> {
     Plot::new(name)
         .height(height)
@@ -19,6 +19,8 @@ pub(super) fn still_plot(name: &'static str, height: f32) -> Plot<'static> {
         .allow_double_click_reset(false)
         .show_crosshair(false)
         .include_y(0.0)
+        .x_axis_formatter(|mark, _| number(mark.value))
+        .x_grid_spacer(|input| marks(input.bounds))
         .y_axis_formatter(|mark, _| number(mark.value))
         .y_grid_spacer(|input| marks(input.bounds))
 }
@@ -33,9 +35,33 @@ pub(super) fn number(value: f64) -> String {
     }
 }
 
+/// One line of a plot: its name, its points, and how it looks.
+pub(super) type Curve<'n> = (&'n str, Vec<[f64; 2]>, Look);
+
+/// Draws the key, and under it the plot with its curves over what `behind` draws. `words` say what
+/// it is a plot of.
+pub(super) fn show(
+    ui: &mut Ui,
+    plot: Plot<'static>,
+    words: &str,
+    curves: &[Curve<'_>],
+    behind: impl FnOnce(&mut PlotUi<'_>),
+) -> PlotResponse<()> {
+    key(ui, curves.iter().map(|(name, _, look)| (*name, *look)));
+    let response = plot.show(ui, |plot| {
+        behind(plot);
+        for curve in curves {
+            draw(plot, curve);
+        }
+    });
+    let words = format!("Plot of {words}; its figures stand in a table too");
+    name_plot(ui, &response, &words);
+    response
+}
+
 /// Gives a plot its name. A plot knows only once it was drawn how much room its axes take: it is
 /// drawn once more whenever that has changed, lest words lie over each other.
-pub(super) fn name_plot<R>(ui: &Ui, plot: &PlotResponse<R>, words: &str) {
+fn name_plot<R>(ui: &Ui, plot: &PlotResponse<R>, words: &str) {
     let response = &plot.response;
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, words));
     let now = plot.transform.frame().size();
@@ -93,15 +119,15 @@ pub(super) fn hover(
 }
 
 /// A curve with a mark at each point.
-pub(super) fn draw(plot: &mut PlotUi<'_>, name: &str, points: Vec<[f64; 2]>, look: &Look) {
+fn draw(plot: &mut PlotUi<'_>, (name, points, look): &Curve<'_>) {
     plot.line(
-        Line::new(name, points.clone())
+        Line::new(*name, points.clone())
             .color(look.colour)
             .style(look.dash)
             .width(look.width),
     );
     plot.points(
-        Points::new(name, points)
+        Points::new(*name, points.clone())
             .color(look.colour)
             .shape(look.marker)
             .radius(3.2),

@@ -1,11 +1,15 @@
 //! How labels, inputs and cards stand beside and below each other.
 
+use super::words::is_touch;
 use crate::window::theme::palette;
 use eframe::egui;
 use egui::{Align, Frame, Layout, Margin, Response, RichText, Stroke, Ui, vec2};
 
 /// Width of the labels in front of inputs, so that inputs stand in one line.
 pub const LABEL_WIDTH: f32 = 138.0;
+
+/// So much wider is a card in touch size.
+const TOUCH_WIDER: f32 = 1.3;
 
 /// A label of fixed width in front of an input; it wraps rather than being cut off.
 pub fn label(ui: &mut Ui, words: &str, width: f32) -> Response {
@@ -53,8 +57,13 @@ pub fn card<R>(ui: &mut Ui, title: &str, content: impl FnOnce(&mut Ui) -> R) -> 
 
 /// Lays cards out in as many columns as fit, each `least` wide at least; `cards` draws the card
 /// with the number it is given. Cards go to the columns in turn, so tab order follows the eye
-/// down each column.
+/// down each column. In touch size they are wider, as words in inputs have less room.
 pub fn columns(ui: &mut Ui, least: f32, cards: usize, mut draw: impl FnMut(&mut Ui, usize)) {
+    let least = if is_touch(ui) {
+        least * TOUCH_WIDER
+    } else {
+        least
+    };
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,

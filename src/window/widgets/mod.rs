@@ -29,4 +29,4 @@ pub use progress::long_work;
 pub use severity::{finding_line, message_line, severity_colour, severity_sign, sign};
 pub use text_field::TextField;
 pub use ways::Ways;
-pub use words::{explain_marks, is_touch, link, muted, tab, tell_name};
+pub use words::{explain_marks, is_touch, link, muted, named_button, named_link, tab, tell_name};

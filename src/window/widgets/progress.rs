@@ -19,9 +19,7 @@ pub fn long_work(ui: &mut Ui, queue: &mut Queue, work: LongWork, status: Status,
                         .desired_width(150.0)
                         .show_percentage(),
                 );
-                let stop = ui.button("Stop");
-                super::words::tell_name(ui, stop.id, &format!("Stop working out {what}"));
-                if stop.clicked() {
+                if super::words::named_button(ui, "Stop", &format!("Stop working out {what}")) {
                     queue.push(Request::Stop(work));
                 }
             });
@@ -29,9 +27,7 @@ pub fn long_work(ui: &mut Ui, queue: &mut Queue, work: LongWork, status: Status,
         Status::Stopped => {
             ui.horizontal_wrapped(|ui| {
                 super::words::muted(ui, format!("{what}: stopped before it was worked out."));
-                let again = ui.button("Work it out");
-                super::words::tell_name(ui, again.id, &format!("Work out {what}"));
-                if again.clicked() {
+                if super::words::named_button(ui, "Work it out", &format!("Work out {what}")) {
                     queue.push(Request::Again(work));
                 }
             });

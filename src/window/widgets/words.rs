@@ -35,6 +35,20 @@ pub fn link(ui: &mut Ui, words: impl Into<WidgetText>) -> Response {
     response
 }
 
+/// A button that says more to assistive technology than what is on it; whether it was pressed.
+pub fn named_button(ui: &mut Ui, words: &str, name: &str) -> bool {
+    let response = ui.button(words);
+    tell_name(ui, response.id, name);
+    response.clicked()
+}
+
+/// A [`link`] that says more to assistive technology than its words; whether it was followed.
+pub fn named_link(ui: &mut Ui, words: impl Into<WidgetText>, name: &str) -> bool {
+    let response = link(ui, words);
+    tell_name(ui, response.id, name);
+    response.clicked()
+}
+
 /// The name of one of several pages or sections; the one shown is underlined in this colour.
 pub fn tab(ui: &mut Ui, name: &str, shown: bool, colour: Color32) -> Response {
     let palette = palette(ui);

@@ -99,12 +99,12 @@ fn the_figures_after_are_those_of_the_survey_after() {
 }
 
 #[test]
-fn ticked_gaps_are_those_planned() {
+fn gaps_marked_as_planned_are_the_work() {
     let mut survey = vehicle(&[(80.0, 10.0), (60.0, 5.0), (40.0, 8.0)]);
     survey.gaps[0].state = WorkState::Planned;
     survey.gaps[2].state = WorkState::Planned;
     survey.gaps[2].purpose = Purpose::GasDropOut;
-    let (sealables, refused) = ticked(&survey);
+    let (sealables, refused) = marked_planned(&survey);
     assert_eq!(
         sealables.iter().map(Sealable::gap).collect::<Vec<_>>(),
         [GapId(1)]

@@ -14,7 +14,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
 
     /// Whatever a file says, no protected opening gets into a ranking, an order, a set within a
-    /// budget or a plan of the gaps that are ticked; and its law is untouched after the work.
+    /// budget or a plan of the gaps that are marked; and its law is untouched after the work.
     #[test]
     fn no_plan_from_any_file_holds_a_protected_opening(
         survey in any_vehicle(2..10),
@@ -35,8 +35,8 @@ proptest! {
         let chosen = prospect.best_within(Aim::AchWindy, budget).unwrap();
         let ranked = prospect.rank(Aim::AchWindy).unwrap();
         let order = prospect.order(Aim::Heat).unwrap();
-        let (ticked, _) = ticked(&survey);
-        let all = chosen.iter().chain(&ticked)
+        let (marked, _) = marked_planned(&survey);
+        let all = chosen.iter().chain(&marked)
             .chain(ranked.iter().map(|one| &one.sealable))
             .chain(order.steps.iter().map(|step| &step.sealable));
         for sealable in all {
@@ -48,7 +48,7 @@ proptest! {
             let listed = LeftOpen { gap: gap.id, why };
             prop_assert!(prospect.left_open().contains(&listed));
         }
-        for plan_of in [&chosen, &ticked] {
+        for plan_of in [&chosen, &marked] {
             let done = after(&survey, plan_of).unwrap();
             for gap in survey.gaps.iter().filter(|gap| gap.purpose.must_stay_open()) {
                 prop_assert_eq!(done.gap(gap.id).unwrap(), gap);

@@ -1,10 +1,9 @@
 //! Air changes against wind direction and against wind speed.
 
-use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
-use super::lines::{Look, case_looks, key, not_known};
+use super::super::plots::{self, Curve, number, still_plot};
+use super::lines::{Look, case_looks, not_known};
 use super::rose::nearest;
 use super::view::AirChangeContext;
-use crate::assess::CaseAnswer;
 use crate::assess::quantity::Kind;
 use crate::figure::styles::PLAIN;
 use crate::report::direction::side;
@@ -23,26 +22,21 @@ pub(super) fn ach_plot(name: &'static str) -> Plot<'static> {
     still_plot(name, HEIGHT).y_axis_label("air changes, /h")
 }
 
-/// A case, its place among all, and its points.
-type Curve<'a> = (&'a CaseAnswer, usize, Vec<[f64; 2]>);
-
 /// The cases whose air change is known in every direction.
-fn curves(results: &Results) -> Vec<Curve<'_>> {
+fn curves<'r>(ui: &Ui, results: &'r Results) -> Vec<Curve<'r>> {
     let point = |one: &crate::assess::DirectionAnswer| {
         let ach = *one.ach_per_h.as_ref().ok()?;
         ach.is_finite().then_some([one.from_front_deg, ach])
     };
-    results
-        .assessment()
-        .cases
-        .iter()
-        .enumerate()
-        .filter_map(|(place, case)| {
+    let assessment = results.assessment();
+    let looks = case_looks(ui, assessment);
+    let cases = assessment.cases.iter().zip(looks);
+    cases
+        .filter_map(|(case, look)| {
             let air = case.air.as_ref().ok()?;
             let points: Option<Vec<[f64; 2]>> = air.directions.iter().map(point).collect();
-            points
-                .filter(|points| !points.is_empty())
-                .map(|points| (case, place, points))
+            let points = points.filter(|points| !points.is_empty())?;
+            Some((case.name.as_str(), closed(points), look))
         })
         .collect()
 }
@@ -54,25 +48,20 @@ pub(super) fn against_direction(
     results: &Results,
     told: &Material<'_>,
 ) {
-    let curves = curves(results);
+    let curves = curves(ui, results);
     if curves.is_empty() {
         let cases = &results.assessment().cases;
         not_known(ui, cases.iter().find_map(|case| case.air.as_ref().err()));
         return;
     }
-    let all = case_looks(ui, results.assessment());
-    let looks: Vec<Look> = curves
-        .iter()
-        .filter_map(|(_, place, _)| all.get(*place).copied())
-        .collect();
     let chosen = context.view.direction;
-    let chosen_deg = curves
-        .first()
-        .and_then(|(.., points)| points.get(chosen))
-        .map(|[from_front, _]| *from_front);
+    // The last point is the first once more.
+    let angles: Vec<f64> = curves.first().map_or(Vec::new(), |(_, points, _)| {
+        let points = points.split_last().map_or(&[][..], |(_, points)| points);
+        points.iter().map(|[from_front, _]| *from_front).collect()
+    });
+    let chosen_deg = angles.get(chosen).copied();
     let rule = palette(ui).outline;
-    let names = curves.iter().map(|(case, ..)| case.name.as_str());
-    key(ui, names.zip(looks.iter().copied()));
     let plot = ach_plot("against direction")
         .include_x(0.0)
         .include_x(360.0)
@@ -80,38 +69,26 @@ pub(super) fn against_direction(
         .x_grid_spacer(|_| quarters())
         .x_axis_formatter(|mark, _| quarter_words(mark.value))
         .label_formatter(|at| hover(at, "wind from", "°"));
-    let response = plot.show(ui, |plot| {
+    let words = "air changes per hour against wind direction";
+    let response = plots::show(ui, plot, words, &curves, |plot| {
         if let Some(at) = chosen_deg {
             plot.vline(VLine::new("flows below", at).color(rule).width(1.0));
         }
-        for ((case, _, points), look) in curves.iter().zip(&looks) {
-            draw(plot, &case.name, closed(points), look);
-        }
     });
-    name_plot(
-        ui,
-        &response,
-        "Plot of air changes per hour against wind direction; the figures stand in the table below",
-    );
     if response.response.clicked()
         && let Some(at) = response.response.interact_pointer_pos()
     {
         let angle = response.transform.value_from_position(at).x;
-        let points = curves.first().map_or(&[] as &[_], |(.., points)| points);
-        context.view.direction = nearest(points.iter().map(|[from_front, _]| *from_front), angle);
+        context.view.direction = nearest(angles.into_iter(), angle);
     }
     as_table(ui, context, &dependence::by_direction(told));
 }
 
 /// The first point once more at the right end: the circle closes.
-fn closed(points: &[[f64; 2]]) -> Vec<[f64; 2]> {
-    let mut all = points.to_vec();
-    all.extend(
-        points
-            .first()
-            .map(|[from_front, ach]| [from_front + 360.0, *ach]),
-    );
-    all
+fn closed(mut points: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
+    let first = points.first().copied();
+    points.extend(first.map(|[from_front, ach]| [from_front + 360.0, ach]));
+    points
 }
 
 fn quarters() -> Vec<GridMark> {
@@ -148,48 +125,36 @@ pub(super) fn against_speed(ui: &mut Ui, context: &mut AirChangeContext<'_>, res
         Ok(curve) => curve,
         Err(why) => return not_known(ui, Some(why)),
     };
-    let speeds: Vec<f64> = curve.points.iter().map(|point| point.wind_m_s).collect();
+    let line = |of: fn(&crate::assess::WindPoint) -> f64| -> Vec<[f64; 2]> {
+        let points = curve.points.iter();
+        points.map(|point| [point.wind_m_s, of(point)]).collect()
+    };
+    let [mean, most, least] = PLAIN.map(|style| Look::of(ui, style));
+    let curves = [
+        ("most", line(|point| point.highest_per_h), most),
+        ("mean", line(|point| point.mean_per_h), mean),
+        ("least", line(|point| point.lowest_per_h), least),
+    ];
+    let mut all = curves.iter().flat_map(|(_, points, _)| points);
+    if all.any(|[_, ach]| !ach.is_finite()) {
+        return not_known(ui, None);
+    }
+    let band = palette(ui).stripe;
     let column = |of: fn(&crate::assess::WindPoint) -> f64| -> Vec<f64> {
         curve.points.iter().map(of).collect()
     };
-    let lowest = column(|point| point.lowest_per_h);
-    let mean = column(|point| point.mean_per_h);
-    let highest = column(|point| point.highest_per_h);
-    if [&lowest, &mean, &highest]
-        .iter()
-        .any(|values| values.iter().any(|value| !value.is_finite()))
-    {
-        return not_known(ui, None);
-    }
-    let [mean_look, most_look, least_look] = PLAIN.map(|style| Look::of(ui, style));
-    let lines = [
-        ("most", &highest, most_look),
-        ("mean", &mean, mean_look),
-        ("least", &lowest, least_look),
-    ];
-    let band = palette(ui).stripe;
-    key(ui, lines.iter().map(|(name, _, look)| (*name, *look)));
+    let speeds = column(|point| point.wind_m_s);
+    let (lowest, highest) = (
+        column(|point| point.lowest_per_h),
+        column(|point| point.highest_per_h),
+    );
     let plot = ach_plot("against speed")
         .x_axis_label("wind at a weather station, m/s")
-        .x_grid_spacer(|input| marks(input.bounds))
-        .x_axis_formatter(|mark, _| number(mark.value))
         .label_formatter(|at| hover(at, "wind", " m/s"));
-    let response = plot.show(ui, |plot| {
+    let words = "air changes per hour against wind speed";
+    plots::show(ui, plot, words, &curves, |plot| {
         plot.add(FilledArea::new("least to most", &speeds, &lowest, &highest).fill_color(band));
-        for (name, values, look) in &lines {
-            let points: Vec<[f64; 2]> = speeds
-                .iter()
-                .zip(values.iter())
-                .map(|(speed, value)| [*speed, *value])
-                .collect();
-            draw(plot, name, points, look);
-        }
     });
-    name_plot(
-        ui,
-        &response,
-        "Plot of air changes per hour against wind speed; the figures stand in the table below",
-    );
     as_table(ui, context, &dependence::by_speed(results.wind_curve()));
 }
 
@@ -205,7 +170,7 @@ mod tests {
 
     #[test]
     fn the_circle_closes_at_the_right_end() {
-        let all = closed(&[[0.0, 1.0], [180.0, 2.0]]);
+        let all = closed(vec![[0.0, 1.0], [180.0, 2.0]]);
         assert_eq!(all, [[0.0, 1.0], [180.0, 2.0], [360.0, 1.0]]);
     }
 

@@ -105,7 +105,8 @@ fn piece(ui: &Ui, rect: Rect, look: Look) {
     );
 }
 
-pub(super) fn not_known(ui: &mut Ui, why: Option<&crate::assess::NotKnown>) {
+/// Why a plot has nothing to show; without a reason there is no weather case.
+pub(in crate::window::pages) fn not_known(ui: &mut Ui, why: Option<&crate::assess::NotKnown>) {
     match why {
         Some(why) => widgets::answer_line(ui, &Err(why.clone())),
         None => {

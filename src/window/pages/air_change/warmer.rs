@@ -1,8 +1,8 @@
 //! Air changes against how much warmer it is inside.
 
-use super::super::plots::{draw, name_plot, number};
+use super::super::plots::{self, Curve};
 use super::curves::{ach_plot, as_table, hover};
-use super::lines::{Look, case_look, key, not_known};
+use super::lines::{case_look, not_known};
 use super::view::AirChangeContext;
 use crate::assess::{Assessment, Study, TemperatureCurve};
 use crate::report::dependence;
@@ -21,32 +21,20 @@ pub(super) fn show(
         Err(why) => return not_known(ui, Some(why)),
     };
     let finite = |curve: &&TemperatureCurve| curve.points.iter().all(|(_, ach)| ach.is_finite());
-    let drawn: Vec<(&TemperatureCurve, Look)> = curves
+    let drawn: Vec<Curve<'_>> = curves
         .iter()
         .filter(finite)
-        .filter_map(|curve| Some((curve, case_look(ui, assessment, curve.id)?)))
+        .filter_map(|curve| {
+            let points = curve.points.iter().map(|(kelvin, ach)| [*kelvin, *ach]);
+            let look = case_look(ui, assessment, curve.id)?;
+            Some((curve.name.as_str(), points.collect(), look))
+        })
         .collect();
-    key(
-        ui,
-        drawn
-            .iter()
-            .map(|(curve, look)| (curve.name.as_str(), *look)),
-    );
     let plot = ach_plot("against temperature")
         .x_axis_label("inside warmer than outside by, K")
-        .x_axis_formatter(|mark, _| number(mark.value))
         .label_formatter(|at| hover(at, "warmer by", " K"));
-    let response = plot.show(ui, |plot| {
-        for (curve, look) in &drawn {
-            let points = curve.points.iter().map(|(kelvin, ach)| [*kelvin, *ach]);
-            draw(plot, &curve.name, points.collect(), look);
-        }
-    });
-    name_plot(
-        ui,
-        &response,
-        "Plot of air changes per hour against how much warmer it is inside; the figures stand in the table below",
-    );
+    let words = "air changes per hour against how much warmer it is inside";
+    plots::show(ui, plot, words, &drawn, |_| {});
     as_table(
         ui,
         context,

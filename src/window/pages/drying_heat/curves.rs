@@ -1,10 +1,10 @@
 //! Removal needed against the humidity to hold and against the air changes.
 
-use super::super::air_change::lines::{Look, key};
-use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
+use super::super::air_change::lines::{Look, not_known};
+use super::super::plots::{self, Curve, number, still_plot};
+use crate::assess::Comparison;
 use crate::assess::quantity::Kind;
 use crate::assess::words::figure;
-use crate::assess::{Answer, Comparison, NotKnown};
 use crate::figure::styles::{self, PLAIN};
 use crate::physics::units::LITRES_PER_DAY;
 use crate::window::theme::palette;
@@ -13,8 +13,6 @@ use eframe::egui::{CollapsingHeader, Grid, RichText, Ui};
 use egui_plot::{HoverPosition, LineStyle, VLine};
 
 const HEIGHT: f32 = 210.0;
-
-type Points = Vec<[f64; 2]>;
 
 fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<String> {
     plots::hover(at, |x, litres| {
@@ -25,12 +23,6 @@ fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<String> {
     })
 }
 
-fn not_known(ui: &mut Ui, why: Option<&NotKnown>) {
-    let nothing = NotKnown::because("there is no weather case");
-    let why = why.unwrap_or(&nothing).clone();
-    widgets::answer_line(ui, &Answer::<String>::Err(why));
-}
-
 /// Draws the removal needed against the humidity to hold, a curve for each weather case.
 pub(super) fn against_rh(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
     let set = Kind::Celsius.typed(set_c);
@@ -38,19 +30,16 @@ pub(super) fn against_rh(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
     let all = &comparison.sizing.against_rh;
     let extremes = (comparison.calmest, comparison.windiest);
     let styles = styles::of_cases(comparison.cases.len(), extremes);
-    let (looks, curves): (Vec<Look>, Vec<(&str, Points)>) = all
+    let curves: Vec<Curve<'_>> = all
         .iter()
         .filter_map(|curve| {
             let mut cases = comparison.cases.iter().zip(&styles);
             let (case, style) = cases.find(|(case, _)| case.id == curve.id)?;
-            let points = curve.points.as_ref().ok()?;
-            let points = points
-                .iter()
-                .map(|(rh, kg_s)| [rh * 100.0, kg_s * LITRES_PER_DAY]);
-            let look = Look::of(ui, *style);
-            Some((look, (case.name.as_str(), points.collect())))
+            let points = curve.points.as_ref().ok()?.iter();
+            let points = points.map(|(rh, kg_s)| [rh * 100.0, kg_s * LITRES_PER_DAY]);
+            Some((case.name.as_str(), points.collect(), Look::of(ui, *style)))
         })
-        .unzip();
+        .collect();
     if curves.is_empty() {
         not_known(ui, all.iter().find_map(|curve| curve.points.as_ref().err()));
         return;
@@ -60,7 +49,7 @@ pub(super) fn against_rh(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
         ui,
         ("removal against RH", "RH to hold, %", "target"),
         Some(target),
-        (&curves, &looks),
+        &curves,
         |at| hover(at, "to hold", "%"),
     );
     table(ui, "Removal by RH as a table", "RH, %", &curves);
@@ -76,22 +65,24 @@ pub(super) fn against_ach(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
         Ok(points) => points,
         Err(why) => return not_known(ui, Some(why)),
     };
-    let line = |of: fn(&crate::assess::drying::AchPoint) -> f64| -> Points {
+    let line = |of: fn(&crate::assess::drying::AchPoint) -> f64| -> Vec<[f64; 2]> {
         let each = points.iter();
         each.map(|point| [point.ach_per_h, of(point) * LITRES_PER_DAY])
             .collect()
     };
     let at_set = format!("inside at {}", Kind::Celsius.typed(set_c));
+    let as_cold = line(|point| point.at_outside_temperature_kg_s);
+    let [cold, warm, _] = PLAIN.map(|style| Look::of(ui, style));
     let curves = [
+        ("inside as cold as outside", as_cold, cold),
         (
-            "inside as cold as outside",
-            line(|point| point.at_outside_temperature_kg_s),
+            at_set.as_str(),
+            line(|point| point.at_set_temperature_kg_s),
+            warm,
         ),
-        (at_set.as_str(), line(|point| point.at_set_temperature_kg_s)),
     ];
     let nothing_done = comparison.state(0, comparison.windiest).ok();
     let own = nothing_done.and_then(|state| state.ach_per_h.clone().ok());
-    let looks = PLAIN.map(|style| Look::of(ui, style));
     plot(
         ui,
         (
@@ -100,7 +91,7 @@ pub(super) fn against_ach(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
             "this vehicle",
         ),
         own,
-        (&curves, &looks),
+        &curves,
         |at| hover(at, "at", "/h"),
     );
     table(
@@ -116,39 +107,22 @@ fn plot(
     ui: &mut Ui,
     (name, axis, upright_name): (&'static str, &'static str, &'static str),
     upright: Option<f64>,
-    (curves, looks): (&[(&str, Points)], &[Look]),
+    curves: &[Curve<'_>],
     hover: impl Fn(&HoverPosition<'_>) -> Option<String> + 'static,
 ) {
-    key(
-        ui,
-        curves
-            .iter()
-            .map(|(name, _)| *name)
-            .zip(looks.iter().copied()),
-    );
     let colour = palette(ui).accent;
-    let all = curves.iter().flat_map(|(_, points)| points);
+    let all = curves.iter().flat_map(|(_, points, _)| points);
     let furthest = all.map(|[x, _]| *x).fold(0.0, f64::max);
-    let response = still_plot(name, HEIGHT)
+    let plot = still_plot(name, HEIGHT)
         .y_axis_label("water to remove, L/day")
         .x_axis_label(axis)
-        .x_axis_formatter(|mark, _| number(mark.value))
-        .x_grid_spacer(|input| marks(input.bounds))
-        .label_formatter(hover)
-        .show(ui, |plot| {
-            if let Some(at) = upright.filter(|at| *at <= furthest) {
-                let upright = VLine::new(upright_name, at).color(colour).width(2.0);
-                plot.vline(upright.style(LineStyle::dashed_dense()));
-            }
-            for ((name, points), look) in curves.iter().zip(looks) {
-                draw(plot, name, points.clone(), look);
-            }
-        });
-    name_plot(
-        ui,
-        &response,
-        &format!("Plot of {name}; the figures stand in the table below"),
-    );
+        .label_formatter(hover);
+    plots::show(ui, plot, name, curves, |plot| {
+        if let Some(at) = upright.filter(|at| *at <= furthest) {
+            let upright = VLine::new(upright_name, at).color(colour).width(2.0);
+            plot.vline(upright.style(LineStyle::dashed_dense()));
+        }
+    });
     if let Some(at) = upright {
         let at_words = figure(at, 2);
         let words = if at <= furthest {
@@ -160,22 +134,22 @@ fn plot(
     }
 }
 
-fn table(ui: &mut Ui, title: &str, axis: &str, curves: &[(&str, Points)]) {
+fn table(ui: &mut Ui, title: &str, axis: &str, curves: &[Curve<'_>]) {
     CollapsingHeader::new(title).show(ui, |ui| {
         Grid::new(title)
             .striped(true)
             .spacing([14.0, 2.0])
             .show(ui, |ui| {
                 ui.label(RichText::new(axis).small());
-                for (name, _) in curves {
+                for (name, ..) in curves {
                     ui.label(RichText::new(format!("{name}, L/day")).small());
                 }
                 ui.end_row();
-                let rows = curves.iter().map(|(_, points)| points.len()).max();
+                let rows = curves.iter().map(|(_, points, _)| points.len()).max();
                 for row in 0..rows.unwrap_or(0) {
-                    let first = curves.first().and_then(|(_, points)| points.get(row));
+                    let first = curves.first().and_then(|(_, points, _)| points.get(row));
                     ui.label(first.map(|[x, _]| number(*x)).unwrap_or_default());
-                    for (_, points) in curves {
+                    for (_, points, _) in curves {
                         let litres = points
                             .get(row)
                             .map(|[_, litres]| Kind::LitresPerDay.number(*litres));

@@ -56,6 +56,8 @@ pub(super) enum Editing {
 
 /// How a column looks.
 pub(super) struct Look {
+    /// Its word where choices are stored.
+    key: &'static str,
     /// Heading of the column.
     pub(super) heading: &'static str,
     /// Words for it, for choosing and sorting.
@@ -68,8 +70,9 @@ pub(super) struct Look {
     pub(super) right: bool,
 }
 
-const fn look(heading: &'static str, words: &'static str, width: f32) -> Look {
+const fn look(key: &'static str, heading: &'static str, words: &'static str, width: f32) -> Look {
     Look {
+        key,
         heading,
         words,
         width,
@@ -115,22 +118,22 @@ impl Column {
     /// Its heading, words and width.
     pub(super) fn look(self) -> Look {
         match self {
-            Self::Number => look("no.", "number", 34.0).number(),
-            Self::Mark => look("", "mark", 24.0),
-            Self::Noticed => look("", "noticed", 24.0),
-            Self::Name => look("name", "name", 130.0).growing(),
-            Self::Zone => look("zone", "zone", 76.0).growing(),
-            Self::Facing => look("facing", "facing", 104.0),
-            Self::Form => look("form & sizes", "form and sizes", 158.0).growing(),
-            Self::Count => look("count", "count", 46.0).number(),
-            Self::Area => look("EqLA cm²", "leakage area", 72.0).number(),
-            Self::Share => look("share", "share of the leakage", 50.0).number(),
-            Self::Certainty => look("certainty", "certainty", 72.0),
-            Self::Purpose => look("purpose", "purpose", 114.0),
-            Self::State => look("state", "state", 62.0),
-            Self::Remedy => look("remedy", "remedy", 84.0),
-            Self::Height => look("height m", "height", 62.0).number(),
-            Self::Note => look("note", "note", 140.0).growing(),
+            Self::Number => look("number", "no.", "number", 34.0).number(),
+            Self::Mark => look("mark", "", "mark", 24.0),
+            Self::Noticed => look("noticed", "", "noticed", 24.0),
+            Self::Name => look("name", "name", "name", 130.0).growing(),
+            Self::Zone => look("zone", "zone", "zone", 76.0).growing(),
+            Self::Facing => look("facing", "facing", "facing", 104.0),
+            Self::Form => look("form", "form & sizes", "form and sizes", 158.0).growing(),
+            Self::Count => look("count", "count", "count", 46.0).number(),
+            Self::Area => look("area", "EqLA cm²", "leakage area", 72.0).number(),
+            Self::Share => look("share", "share", "share of the leakage", 50.0).number(),
+            Self::Certainty => look("certainty", "certainty", "certainty", 72.0),
+            Self::Purpose => look("purpose", "purpose", "purpose", 114.0),
+            Self::State => look("state", "state", "state", 62.0),
+            Self::Remedy => look("remedy", "remedy", "remedy", 84.0),
+            Self::Height => look("height", "height m", "height", 62.0).number(),
+            Self::Note => look("note", "note", "note", 140.0).growing(),
         }
     }
 
@@ -156,28 +159,6 @@ impl Column {
     /// Whether its largest values are what one looks for first.
     pub(super) fn largest_first(self) -> bool {
         matches!(self, Self::Area | Self::Share)
-    }
-
-    /// Its word where choices are stored.
-    fn key(self) -> &'static str {
-        match self {
-            Self::Number => "number",
-            Self::Mark => "mark",
-            Self::Noticed => "noticed",
-            Self::Name => "name",
-            Self::Zone => "zone",
-            Self::Facing => "facing",
-            Self::Form => "form",
-            Self::Count => "count",
-            Self::Area => "area",
-            Self::Share => "share",
-            Self::Certainty => "certainty",
-            Self::Purpose => "purpose",
-            Self::State => "state",
-            Self::Remedy => "remedy",
-            Self::Height => "height",
-            Self::Note => "note",
-        }
     }
 }
 
@@ -236,13 +217,13 @@ impl Columns {
     }
 
     fn words(&self) -> String {
-        let keys: Vec<&str> = self.0.iter().map(|column| column.key()).collect();
+        let keys: Vec<&str> = self.0.iter().map(|column| column.look().key).collect();
         keys.join(" ")
     }
 
     fn read(words: &str) -> Self {
         let kept: Vec<&str> = words.split_whitespace().collect();
-        let stays = |column: &Column| *column == Column::Name || kept.contains(&column.key());
+        let stays = |column: &Column| *column == Column::Name || kept.contains(&column.look().key);
         Self(Column::ALL.into_iter().filter(stays).collect())
     }
 }
@@ -275,7 +256,7 @@ mod tests {
             assert!(
                 Column::ALL[..at]
                     .iter()
-                    .all(|other| other.key() != column.key())
+                    .all(|other| other.look().key != column.look().key)
             );
             assert!(!column.look().words.is_empty());
         }

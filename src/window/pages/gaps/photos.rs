@@ -89,9 +89,7 @@ fn tile(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, at: usize) {
     }
     ui.horizontal(|ui| {
         widgets::muted(ui, format!("{}", at + 1));
-        let away = ui.link("remove");
-        widgets::tell_name(ui, away.id, &format!("remove photo {}", at + 1));
-        if away.clicked() {
+        if widgets::named_link(ui, "remove", &format!("remove photo {}", at + 1)) {
             let name = photo.name.clone();
             change(context.queue, gap, |gap| {
                 gap.photos.retain(|photo| photo.name != name);

@@ -44,9 +44,7 @@ fn row(ui: &mut Ui, context: &mut GapsContext<'_>, zone: &Zone) {
         };
         ui.label(RichText::new(words).color(palette(ui).muted));
         figures(ui, context, zone.id);
-        let away = ui.link("remove");
-        widgets::tell_name(ui, away.id, &format!("remove zone {}", zone.name));
-        if away.clicked() {
+        if widgets::named_link(ui, "remove", &format!("remove zone {}", zone.name)) {
             context
                 .queue
                 .edit(Edit::Remove(RecordId::Zone(zone.id)), None);

@@ -76,9 +76,7 @@ fn state(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
                 let bar = egui::ProgressBar::new(share).desired_width(110.0);
                 ui.add(bar.show_percentage());
             }
-            let cancel = ui.button("Cancel");
-            widgets::tell_name(ui, cancel.id, "Cancel setting the pages");
-            if cancel.clicked() {
+            if widgets::named_button(ui, "Cancel", "Cancel setting the pages") {
                 context.queue.push(Request::CancelSheet);
             }
         });

@@ -1,7 +1,7 @@
 //! What the money buys: the figures against money spent, in the order of most saving for it.
 
-use super::super::air_change::lines::{Look, case_looks, key};
-use super::super::plots::{self, draw, marks, name_plot, number, still_plot};
+use super::super::air_change::lines::{Look, case_looks};
+use super::super::plots::{self, Curve, still_plot};
 use super::state;
 use super::view::{SealingPlanContext, Shown};
 use super::work_in_hand::{on_its_way, out_of_date};
@@ -103,7 +103,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
 fn plot(ui: &mut Ui, context: &SealingPlanContext<'_>, order: &Order) {
     let shown = context.view.curve;
     let looks = looks(ui, context);
-    let lines: Vec<(&str, Vec<[f64; 2]>, Look)> = shown
+    let lines: Vec<Curve<'_>> = shown
         .lines()
         .into_iter()
         .filter_map(|(name, weather, of)| {
@@ -125,26 +125,14 @@ fn plot(ui: &mut Ui, context: &SealingPlanContext<'_>, order: &Order) {
         widgets::muted(ui, "This figure is not known.");
         return;
     }
-    key(ui, lines.iter().map(|(name, _, look)| (*name, *look)));
     let currency = context.survey.tariffs.currency.trim().to_owned();
     let unit = currency.clone();
-    let response = still_plot("what money buys", HEIGHT)
+    let plot = still_plot("what money buys", HEIGHT)
         .include_x(0.0)
         .y_axis_label(shown.name())
         .x_axis_label(format!("money spent, {currency}"))
-        .x_axis_formatter(|mark, _| number(mark.value))
-        .x_grid_spacer(|input| marks(input.bounds))
-        .label_formatter(move |at| hover(at, &unit))
-        .show(ui, |plot| {
-            for (name, points, look) in &lines {
-                draw(plot, name, points.clone(), look);
-            }
-        });
-    name_plot(
-        ui,
-        &response,
-        "Plot of what the money buys; the figures stand in the table beside it",
-    );
+        .label_formatter(move |at| hover(at, &unit));
+    plots::show(ui, plot, "what the money buys", &lines, |_| {});
 }
 
 /// The looks of the calmest case, of the season and of the windiest case: the same as on the

@@ -23,7 +23,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
         return;
     };
     let plan = answers
-        .ticked()
+        .planned_work()
         .and_then(|dated| dated.answer.plan.as_ref());
     let section = match plan {
         Some(Ok(plan)) => safety::ventilation(&plan.safety.0, Some(&plan.safety.1)),

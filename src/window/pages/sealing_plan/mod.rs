@@ -5,10 +5,10 @@ mod budget;
 mod curve;
 mod date;
 mod left_open;
+mod planned;
 mod prices;
 mod ranking;
 mod state;
-mod ticked;
 mod view;
 mod work_in_hand;
 
@@ -28,7 +28,7 @@ pub fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let draw = |ui: &mut Ui, context: &mut SealingPlanContext<'_>, part: Part| {
         widgets::card(ui, part.title(), |ui| match part {
             Part::Ranking => ranking::show(ui, context),
-            Part::Ticked => ticked::show(ui, context),
+            Part::Planned => planned::show(ui, context),
             Part::Budget => budget::show(ui, context),
             Part::Curve => curve::show(ui, context),
             Part::LeftOpen => left_open::show(ui, context),

@@ -66,7 +66,7 @@ impl SealingPlanView {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Part {
     Ranking,
-    Ticked,
+    Planned,
     Budget,
     Curve,
     LeftOpen,
@@ -76,7 +76,7 @@ pub(super) enum Part {
 impl Part {
     pub(super) const ALL: [(Self, &'static str); 6] = [
         (Self::Ranking, "what to seal"),
-        (Self::Ticked, "the plan"),
+        (Self::Planned, "the plan"),
         (Self::Budget, "within a budget"),
         (Self::Curve, "what money buys"),
         (Self::LeftOpen, "what stays open"),
@@ -87,7 +87,7 @@ impl Part {
     pub(super) fn title(self) -> &'static str {
         match self {
             Self::Ranking => "What sealing each gap saves",
-            Self::Ticked => "The plan",
+            Self::Planned => "The plan",
             Self::Budget => "The best set within a budget",
             Self::Curve => "What the money buys",
             Self::LeftOpen => "What stays open, and why",

@@ -23,9 +23,7 @@ pub(super) fn head(
             widgets::severity_sign(ui, severity);
         }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            let away = ui.button("Remove");
-            widgets::tell_name(ui, away.id, &format!("Remove {shown}"));
-            if away.clicked() {
+            if widgets::named_button(ui, "Remove", &format!("Remove {shown}")) {
                 context.queue.edit(Edit::Remove(id), None);
             }
             ui.with_layout(Layout::left_to_right(Align::Center), |ui| {

@@ -89,92 +89,76 @@ fn choices(ui: &mut Ui, context: &GapsContext<'_>, entry: &mut Entry, shape_want
     let survey = context.survey;
     let zones: Vec<ZoneId> = survey.zones.iter().map(|zone| zone.id).collect();
     if let Some(current) = entry.draft.zone_in(survey) {
-        let chosen = labelled(ui, "zone", 112.0, |ui| {
-            Choice::new("New gap: zone", &current, &zones)
-                .help(Field::Zone.help())
-                .compact()
-                .on_enter(&mut entry.entered)
-                .width(104.0)
-                .show(ui, |id| survey.zone_name(*id).to_owned())
+        let look = ("zone", 104.0, Field::Zone.help());
+        let zone = choice(ui, entry, look, (&current, &zones), false, |id| {
+            survey.zone_name(*id).to_owned()
         });
-        if let Some(zone) = chosen {
-            entry.draft.zone = Some(zone);
-            entry.settled = true;
-        }
+        entry.draft.zone = zone.or(entry.draft.zone);
     }
     let facing = entry.draft.facing;
-    let chosen = labelled(ui, "facing", 146.0, |ui| {
-        Choice::new("New gap: facing", &facing, &Facing::ALL)
-            .help(Field::Facing.help())
-            .compact()
-            .on_enter(&mut entry.entered)
-            .width(138.0)
-            .show(ui, |facing| facing.name().to_owned())
+    let look = ("facing", 138.0, Field::Facing.help());
+    let chosen = choice(ui, entry, look, (&facing, &Facing::ALL), false, |facing| {
+        facing.name().to_owned()
     });
     if let Some(facing) = chosen {
         entry.draft.choose(facing);
-        entry.settled = true;
     }
-    let start = entry.draft.start;
-    let chosen = labelled(ui, "what it is", 168.0, |ui| {
-        Choice::new("New gap: what it is", &start, &Start::all())
-            .help(START_HELP)
-            .compact()
-            .on_enter(&mut entry.entered)
-            .width(160.0)
-            .focus(shape_wanted)
-            .show(ui, |start| start.words())
+    let (start, all) = (entry.draft.start, Start::all());
+    let look = ("what it is", 160.0, START_HELP);
+    let chosen = choice(ui, entry, look, (&start, &all), shape_wanted, |start| {
+        start.words()
     });
     if let Some(start) = chosen {
         entry.draft.begin(start);
-        entry.settled = true;
     }
 }
 
 /// What part it is, and what it is there for.
 fn what_for(ui: &mut Ui, context: &GapsContext<'_>, entry: &mut Entry) {
     let part = entry.draft.part();
-    let chosen = labelled(ui, "part", 146.0, |ui| {
-        Choice::new("New gap: part", &part, &GapPart::ALL)
-            .help(Field::GapPart.help())
-            .compact()
-            .on_enter(&mut entry.entered)
-            .width(138.0)
-            .show(ui, |part| part.name().to_owned())
+    let look = ("part", 138.0, Field::GapPart.help());
+    let chosen = choice(ui, entry, look, (&part, &GapPart::ALL[..]), false, |part| {
+        part.name().to_owned()
     });
-    if let Some(part) = chosen {
-        entry.draft.part = Some(part);
-        entry.settled = true;
-    }
+    entry.draft.part = chosen.or(entry.draft.part);
     let purpose = entry.draft.purpose(context.survey);
-    let chosen = labelled(ui, "purpose", 138.0, |ui| {
-        Choice::new("New gap: purpose", &purpose, &Purpose::ALL)
-            .help(Field::Purpose.help())
-            .compact()
-            .on_enter(&mut entry.entered)
-            .width(130.0)
-            .show(ui, |purpose| purpose.name().to_owned())
+    let look = ("purpose", 130.0, Field::Purpose.help());
+    let all = (&purpose, &Purpose::ALL[..]);
+    let chosen = choice(ui, entry, look, all, false, |purpose| {
+        purpose.name().to_owned()
     });
-    if let Some(purpose) = chosen {
-        entry.draft.purpose = Some(purpose);
-        entry.settled = true;
-    }
+    entry.draft.purpose = chosen.or(entry.draft.purpose);
 }
 
 fn found_by(ui: &mut Ui, entry: &mut Entry) {
-    let certainty = entry.draft.certainty;
-    let chosen = labelled(ui, "size found by", 100.0, |ui| {
-        Choice::new("New gap: size found by", &certainty, &Certainty::ALL)
-            .help(Field::Certainty.help())
+    let sure = entry.draft.certainty;
+    let look = ("size found by", 92.0, Field::Certainty.help());
+    let chosen = choice(ui, entry, look, (&sure, &Certainty::ALL), false, |sure| {
+        sure.name().to_owned()
+    });
+    entry.draft.certainty = chosen.unwrap_or(sure);
+}
+
+/// A choice under its label, width and help; what is chosen settles the draft.
+fn choice<T: PartialEq + Clone>(
+    ui: &mut Ui,
+    entry: &mut Entry,
+    (label, width, help): (&str, f32, &'static str),
+    (current, all): (&T, &[T]),
+    focus: bool,
+    words: impl Fn(&T) -> String,
+) -> Option<T> {
+    let chosen = labelled(ui, label, width + 8.0, |ui| {
+        Choice::new(&format!("New gap: {label}"), current, all)
+            .help(help)
             .compact()
             .on_enter(&mut entry.entered)
-            .width(92.0)
-            .show(ui, |certainty| certainty.name().to_owned())
+            .width(width)
+            .focus(focus)
+            .show(ui, words)
     });
-    if let Some(certainty) = chosen {
-        entry.draft.certainty = certainty;
-        entry.settled = true;
-    }
+    entry.settled |= chosen.is_some();
+    chosen
 }
 
 /// What stands under the line: what was added, and what the sizes are worth.

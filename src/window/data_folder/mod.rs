@@ -1,6 +1,6 @@
 //! Nothing is lost: the program's own folder, and everything it keeps there.
 //!
-//! - [`keeper`]: a worker thread that writes the open survey down soon after each change;
+//! - [`autosave`]: a worker thread that writes the open survey down soon after each change;
 //! - [`rescue`]: how such a file is written, and read after a crash;
 //! - [`offer`]: what earlier runs left behind, to be offered on the start page;
 //! - [`open_files`]: by which two programs on one file notice each other;
@@ -43,9 +43,9 @@
 //! change. It is opened as unsaved changes of that file, with that stamp: if the file holds
 //! anything else by now, saving asks first.
 
+pub mod autosave;
 mod disk;
 pub mod held_file;
-pub mod keeper;
 pub mod offer;
 pub mod open_files;
 pub mod recent;

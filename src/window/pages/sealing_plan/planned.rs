@@ -16,7 +16,7 @@ const WHAT: usize = 1;
 /// Draws the gaps of the plan and what it comes to.
 pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let answers = context.answers;
-    let Some(dated) = answers.ticked() else {
+    let Some(dated) = answers.planned_work() else {
         return;
     };
     let refused = sealing::refused(context.survey, &dated.answer.refused);

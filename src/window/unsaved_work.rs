@@ -1,20 +1,20 @@
 //! The window's side of losing nothing: what it hands to the worker, and what it was told.
 
+use super::data_folder::DataFolder;
+use super::data_folder::autosave::{Autosave, Snapshot};
+use super::data_folder::offer::Offer;
+use super::data_folder::open_files::{OpenFile, is_open_elsewhere};
+use super::data_folder::recent::Recent;
+use super::data_folder::rescue::Belongs;
 use super::document::Document;
-use super::keep::DataFolder;
-use super::keep::keeper::{Keeper, Snapshot};
-use super::keep::offer::Offer;
-use super::keep::open_files::{OpenFile, is_open_elsewhere};
-use super::keep::recent::Recent;
-use super::keep::rescue::Belongs;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::SystemTime;
 
 /// What the window remembers of its dealings with the worker.
 #[derive(Default)]
-pub(super) struct Keeping {
-    pub(super) keeper: Option<Keeper>,
+pub(super) struct UnsavedWork {
+    pub(super) autosave: Option<Autosave>,
     /// Number of the open survey in this run.
     pub(super) document: u64,
     /// Document, revision and whether it was unsaved, as last handed over.
@@ -32,25 +32,25 @@ pub(super) struct Keeping {
     pub(super) asked_for: Option<u64>,
 }
 
-impl Keeping {
+impl UnsavedWork {
     /// Starts the worker. The sentence says why there is none.
     pub(super) fn start(
         folder: Option<DataFolder>,
         wake: Box<dyn Fn() + Send + Sync>,
     ) -> (Self, Option<String>) {
-        let mut keeping = Self::default();
-        let problem = match folder.map(|folder| Keeper::start(folder, wake)) {
+        let mut unsaved = Self::default();
+        let problem = match folder.map(|folder| Autosave::start(folder, wake)) {
             None => None,
-            Some(Ok(keeper)) => {
-                keeper.look();
-                keeping.keeper = Some(keeper);
+            Some(Ok(autosave)) => {
+                autosave.look();
+                unsaved.autosave = Some(autosave);
                 None
             }
             Some(Err(error)) => Some(format!(
                 "Unsaved work is not written down, because no worker started ({error}): save often."
             )),
         };
-        (keeping, problem)
+        (unsaved, problem)
     }
 
     /// Number of the open survey in this run.
@@ -71,8 +71,8 @@ impl Keeping {
     /// The open survey is saved, let go, or replaced: what was written down of it goes, and the
     /// next survey gets a number of its own.
     pub(super) fn let_go(&mut self) {
-        if let Some(keeper) = &self.keeper {
-            keeper.settled(self.document);
+        if let Some(autosave) = &self.autosave {
+            autosave.settled(self.document);
         }
         self.document += 1;
         self.noted = None;
@@ -82,11 +82,11 @@ impl Keeping {
     /// Whether another program has a file open which the user has not agreed to save to all the
     /// same.
     pub(super) fn must_ask_before_saving(&self, path: &Path) -> bool {
-        let Some(keeper) = &self.keeper else {
+        let Some(autosave) = &self.autosave else {
             return false;
         };
         self.agreed.as_deref() != Some(path)
-            && is_open_elsewhere(keeper.folder(), keeper.session(), path)
+            && is_open_elsewhere(autosave.folder(), autosave.session(), path)
     }
 
     /// The user saves to this file although another program has it open.
@@ -96,7 +96,9 @@ impl Keeping {
 
     /// Hands the survey over when it has changed, and takes back what is saved.
     pub(super) fn note(&mut self, document: &mut Document) {
-        let Some(keeper) = &self.keeper else { return };
+        let Some(autosave) = &self.autosave else {
+            return;
+        };
         let unsaved = document.unsaved();
         let now = (self.document, document.history.revision(), unsaved);
         if self.noted == Some(now) {
@@ -106,7 +108,7 @@ impl Keeping {
         self.noted = Some(now);
         if unsaved {
             let absolute = |path: &Path| std::path::absolute(path).unwrap_or(path.to_owned());
-            keeper.note(Snapshot {
+            autosave.note(Snapshot {
                 document: self.document,
                 belongs: Belongs {
                     file: document.path().map(absolute),
@@ -116,7 +118,7 @@ impl Keeping {
                 survey: Arc::clone(document.history.survey()),
             });
         } else if was_unsaved {
-            keeper.settled(self.document);
+            autosave.settled(self.document);
         }
     }
 
@@ -128,10 +130,10 @@ impl Keeping {
         }
         self.told_elsewhere = false;
         self.file = path.map(|path| {
-            let open = self.keeper.as_ref().map(|keeper| {
+            let open = self.autosave.as_ref().map(|autosave| {
                 let absolute = std::path::absolute(path).unwrap_or(path.to_owned());
-                keeper.remember(&absolute);
-                OpenFile::open(keeper.folder(), keeper.session(), path)
+                autosave.remember(&absolute);
+                OpenFile::open(autosave.folder(), autosave.session(), path)
             });
             (path.to_owned(), open)
         });

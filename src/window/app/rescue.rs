@@ -1,10 +1,10 @@
-//! Keeping up with the open survey, so that nothing of it is lost.
+//! UnsavedWork up with the open survey, so that nothing of it is lost.
 
 use super::App;
 use crate::survey::Severity;
+use crate::window::data_folder::autosave::{Autosave, News};
+use crate::window::data_folder::{offer, words};
 use crate::window::document::Document;
-use crate::window::keep::keeper::{Keeper, News};
-use crate::window::keep::{offer, words};
 use crate::window::notices::sentence_of;
 use crate::window::page::Page;
 use crate::window::questions::Dialog;
@@ -21,8 +21,8 @@ impl App {
             input.raw.events.iter().any(focused)
         });
         let path = self.path().map(Path::to_owned);
-        let another_file = self.keeping.follow(path.as_deref());
-        if (another_file || came_back) && self.keeping.newly_elsewhere() {
+        let another_file = self.unsaved.follow(path.as_deref());
+        if (another_file || came_back) && self.unsaved.newly_elsewhere() {
             let name = self.name();
             self.notices.tell(
                 Severity::Warning,
@@ -39,7 +39,7 @@ impl App {
             // What is unsaved now was let go.
             return;
         }
-        self.keeping.note(document);
+        self.unsaved.note(document);
         self.preferences.page = Some(self.view.page);
         self.tell_of_rescued();
     }
@@ -51,12 +51,12 @@ impl App {
     }
 
     fn take_news(&mut self) {
-        let news = self.keeping.keeper.as_ref().map(Keeper::news);
+        let news = self.unsaved.autosave.as_ref().map(Autosave::news);
         for news in news.unwrap_or_default() {
             match news {
                 News::Found(offers, recent) => {
-                    self.keeping.offers = Some(offers);
-                    self.keeping.recent = recent;
+                    self.unsaved.offers = Some(offers);
+                    self.unsaved.recent = recent;
                 }
                 News::Failed(sentence) => self.notices.tell(Severity::Warning, sentence),
             }
@@ -65,14 +65,14 @@ impl App {
 
     /// Once for each survey that is opened: whether an earlier run left work on it, or on others.
     fn tell_of_rescued(&mut self) {
-        let known = self.keeping.offers.is_some() && self.asked.is_none();
-        let first = self.keeping.asked_for.is_none();
-        if !known || self.keeping.asked_for == Some(self.keeping.document) {
+        let known = self.unsaved.offers.is_some() && self.asked.is_none();
+        let first = self.unsaved.asked_for.is_none();
+        if !known || self.unsaved.asked_for == Some(self.unsaved.document) {
             return;
         }
-        self.keeping.asked_for = Some(self.keeping.document);
+        self.unsaved.asked_for = Some(self.unsaved.document);
         let path = self.path().map(Path::to_owned);
-        let offer = path.and_then(|path| self.keeping.offer_for(&path).cloned());
+        let offer = path.and_then(|path| self.unsaved.offer_for(&path).cloned());
         let on_this = offer.and_then(|offer| Some((offer.path, offer.content.ok()?)));
         if let Some((path, rescued)) = on_this {
             let sentence = format!(
@@ -83,7 +83,7 @@ impl App {
                 words::difference(&rescued.difference),
             );
             self.asked = Some(Dialog::Rescued { path, sentence }.into());
-        } else if first && !self.keeping.offers().is_empty() {
+        } else if first && !self.unsaved.offers().is_empty() {
             self.notices.tell(
                 Severity::Note,
                 "Unsaved work of an earlier run was rescued: the start page (menu Survey) offers it.",
@@ -93,24 +93,24 @@ impl App {
 
     /// Opens what an earlier run left behind, as unsaved changes of the file it belongs to.
     pub(super) fn open_rescued(&mut self, path: &Path) {
-        let Some(keeper) = &self.keeping.keeper else {
+        let Some(autosave) = &self.unsaved.autosave else {
             return;
         };
         // Showing it gives it the next number.
-        let (belongs, survey) = match keeper.adopt(self.keeping.document + 1, path) {
+        let (belongs, survey) = match autosave.adopt(self.unsaved.document + 1, path) {
             Ok(adopted) => adopted,
             Err(words) => {
                 self.notices.tell(Severity::Error, format!("{words}."));
-                keeper.look();
+                autosave.look();
                 return;
             }
         };
-        if let Some(offers) = &mut self.keeping.offers {
+        if let Some(offers) = &mut self.unsaved.offers {
             offers.retain(|offer| offer.path != path);
         }
         let document = Document::rescued(belongs.file, belongs.stamp, survey);
         self.show_document(document, Page::Gaps);
-        self.keeping.asked_for = Some(self.keeping.document);
+        self.unsaved.asked_for = Some(self.unsaved.document);
         self.notices.tell(
             Severity::Note,
             "This is what was rescued. Save it to keep it.",
@@ -120,11 +120,11 @@ impl App {
     /// Asks whether what was rescued may be put away.
     pub(super) fn ask_to_put_away(&mut self, path: &Path) {
         let found = self
-            .keeping
+            .unsaved
             .offers()
             .iter()
             .find(|offer| offer.path == path);
-        let (Some(offer), Some(keeper)) = (found, &self.keeping.keeper) else {
+        let (Some(offer), Some(autosave)) = (found, &self.unsaved.autosave) else {
             return;
         };
         let what = match &offer.content {
@@ -133,17 +133,17 @@ impl App {
         };
         let sentence = format!(
             "{what} will not be offered any more. It is not deleted, but moved to {}.",
-            keeper.folder().put_away().display()
+            autosave.folder().put_away().display()
         );
         let path = path.to_owned();
         self.asked = Some(Dialog::PutAway { path, sentence }.into());
     }
 
     pub(super) fn put_away(&mut self, path: &Path) {
-        let Some(keeper) = &self.keeping.keeper else {
+        let Some(autosave) = &self.unsaved.autosave else {
             return;
         };
-        match offer::put_away(keeper.folder(), path) {
+        match offer::put_away(autosave.folder(), path) {
             Ok(place) => {
                 let words = format!("It was moved to {}.", place.display());
                 self.notices.tell(Severity::Note, words);
@@ -154,32 +154,32 @@ impl App {
                 self.notices.tell(Severity::Error, words);
             }
         }
-        keeper.look();
+        autosave.look();
     }
 
     /// Takes a file out of the list of those that were open last.
     pub(super) fn forget_recent(&mut self, path: &Path) {
-        if let Some(keeper) = &self.keeping.keeper {
-            keeper.forget(path);
+        if let Some(autosave) = &self.unsaved.autosave {
+            autosave.forget(path);
         }
     }
 
     /// Puts the open survey away and shows the start page.
     pub(super) fn put_survey_away(&mut self) {
-        self.keeping.let_go();
+        self.unsaved.let_go();
         self.document = None;
         self.view = self.view.for_another_survey(Page::default());
         self.photos.open(None);
         self.answers.forget();
-        if let Some(keeper) = &self.keeping.keeper {
-            keeper.look();
+        if let Some(autosave) = &self.unsaved.autosave {
+            autosave.look();
         }
     }
 
     /// Waits until everything is written down, and takes in what was found; for tests.
-    pub fn finish_keeping(&mut self) {
-        if let Some(keeper) = &self.keeping.keeper {
-            keeper.finish();
+    pub fn finish_writing_down(&mut self) {
+        if let Some(autosave) = &self.unsaved.autosave {
+            autosave.finish();
         }
         self.take_news();
     }

@@ -86,14 +86,14 @@ impl Shared {
 }
 
 /// Hands work to the worker. Dropping it waits until everything is written.
-pub struct Keeper {
+pub struct Autosave {
     folder: DataFolder,
     session: String,
     shared: Arc<Shared>,
     worker: Option<JoinHandle<()>>,
 }
 
-impl Keeper {
+impl Autosave {
     /// Starts the worker on a folder. `wake` is called from it whenever there is news.
     ///
     /// # Errors
@@ -222,7 +222,7 @@ fn due(desk: &Desk) -> bool {
         .is_some_and(|waiting| waiting.due <= now)
 }
 
-impl Drop for Keeper {
+impl Drop for Autosave {
     fn drop(&mut self) {
         self.shared.desk().ending = true;
         self.shared.changed.notify_all();
@@ -374,8 +374,8 @@ mod tests {
     use crate::survey::VehicleKind;
     use std::time::SystemTime;
 
-    fn keeper(folder: &Path) -> Keeper {
-        Keeper::start(DataFolder::at(folder), Box::new(|| {})).unwrap()
+    fn autosave(folder: &Path) -> Autosave {
+        Autosave::start(DataFolder::at(folder), Box::new(|| {})).unwrap()
     }
 
     fn snapshot(document: u64, title: &str) -> Snapshot {
@@ -400,7 +400,7 @@ mod tests {
     #[test]
     fn the_newest_is_written_and_goes_when_it_is_settled() {
         let folder = tempfile::tempdir().unwrap();
-        let first = keeper(folder.path());
+        let first = autosave(folder.path());
         for title in ["one", "two", "three"] {
             first.note(snapshot(1, title));
         }
@@ -419,14 +419,14 @@ mod tests {
     #[test]
     fn two_programs_do_not_write_over_each_other_and_one_may_take_over() {
         let folder = tempfile::tempdir().unwrap();
-        let (first, second) = (keeper(folder.path()), keeper(folder.path()));
+        let (first, second) = (autosave(folder.path()), autosave(folder.path()));
         first.note(snapshot(1, "first"));
         second.note(snapshot(1, "second"));
         drop(first);
         second.finish();
         assert_eq!(rescued(folder.path()), ["first"]);
         let left = offer::look(second.folder()).remove(0).path;
-        let third = keeper(folder.path());
+        let third = autosave(folder.path());
         third.finish();
         let (_, survey) = third.adopt(7, &left).unwrap();
         assert_eq!(survey.header.title, "first");
@@ -444,10 +444,10 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let in_the_way = folder.path().join("file");
         std::fs::write(&in_the_way, "").unwrap();
-        let keeper = keeper(&in_the_way);
-        keeper.note(snapshot(1, "lost"));
-        keeper.finish();
-        let news = keeper.news();
+        let autosave = autosave(&in_the_way);
+        autosave.note(snapshot(1, "lost"));
+        autosave.finish();
+        let news = autosave.news();
         let told = |words: &str| {
             news.iter()
                 .any(|news| matches!(news, News::Failed(told) if told.contains(words)))
