@@ -344,7 +344,7 @@ fn a_file_that_cannot_be_read_is_one_sentence_and_exit_2() {
     for (disk, words) in [
         (missing, "there is no file"),
         (
-            OnDisk::holding(&text.replace("format: 1", "format: 7")),
+            OnDisk::holding(&text.replace("format: 2", "format: 7")),
             "get a newer Gapledger",
         ),
         (OnDisk::holding(&text.replace("14", "NaN")), "line"),

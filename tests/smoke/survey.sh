@@ -20,7 +20,7 @@ write_survey() {
     cat >"$survey" <<'RON'
 #![enable(implicit_some)]
 (
-  format: 1,
+  format: 2,
   header: (title: "Invented caravan", scene: "Made up to work the window."),
   vehicle: (
     kind: touring_caravan,
