@@ -1,11 +1,12 @@
-//! How well a colour stands out from what lies under it.
+//! How well a colour stands out from what lies under it: a measure for tests.
 
+use crate::window::theme::Palette;
 use eframe::egui::Color32;
 
 /// Least contrast of text: WCAG 2.1, 1.4.3 level AA \[M, from memory\].
-pub const TEXT: f64 = 4.5;
+const TEXT: f64 = 4.5;
 /// Least contrast of lines and marks that carry meaning: WCAG 2.1, 1.4.11 \[M, from memory\].
-pub const MARK: f64 = 3.0;
+const MARK: f64 = 3.0;
 
 /// Relative luminance, 0 black to 1 white: WCAG 2.1 \[M, from memory\].
 fn luminance(colour: Color32) -> f64 {
@@ -21,18 +22,78 @@ fn luminance(colour: Color32) -> f64 {
 }
 
 /// Contrast ratio of two opaque colours, 1 to 21: WCAG 2.1 \[M, from memory\].
-#[must_use]
-pub fn contrast(one: Color32, other: Color32) -> f64 {
+fn contrast(one: Color32, other: Color32) -> f64 {
     let (one, other) = (luminance(one), luminance(other));
     (one.max(other) + 0.05) / (one.min(other) + 0.05)
 }
 
-#[cfg(test)]
+impl Palette {
+    /// Every pair of text colour and surface that occurs, with words for both.
+    fn pairs(&self) -> Vec<(&'static str, Color32, Color32)> {
+        let mut pairs = Vec::new();
+        for (surface, colour) in [
+            ("page", self.page),
+            ("card", self.card),
+            ("strip", self.strip),
+            ("stripe", self.stripe),
+            ("field", self.field),
+        ] {
+            for text in [
+                self.text,
+                self.muted,
+                self.accent,
+                self.danger,
+                self.warning,
+                self.ok,
+                self.second,
+                self.third,
+            ] {
+                pairs.push((surface, text, colour));
+            }
+        }
+        for (surface, colour) in [
+            ("button", self.button),
+            ("button_hovered", self.button_hovered),
+            ("selection", self.selection),
+        ] {
+            pairs.push((surface, self.text, colour));
+            pairs.push((surface, self.muted, colour));
+        }
+        for alert in [self.danger, self.warning, self.ok] {
+            pairs.push(("selection", alert, self.selection));
+        }
+        pairs.push(("accent", self.on_accent, self.accent));
+        pairs
+    }
+
+    /// Every pair of a line or mark that carries meaning and the surface under it, with words.
+    fn marks(&self) -> Vec<(&'static str, Color32, Color32)> {
+        let mut pairs = vec![
+            ("outline of an input", self.outline, self.field),
+            ("outline of an input on a card", self.outline, self.card),
+            ("focus on the selected row", self.accent, self.selection),
+            ("focus on a button", self.accent, self.button_hovered),
+        ];
+        for surface in [self.page, self.card, self.stripe, self.selection] {
+            for (what, mark) in [
+                ("mark of an unintended gap", self.warning),
+                ("mark of what must stay open", self.ok),
+                ("mark of a drain or vent", self.accent),
+                ("outline of a mark", self.text),
+                ("sign of a danger", self.danger),
+            ] {
+                pairs.push((what, mark, surface));
+            }
+        }
+        pairs
+    }
+}
+
 mod tests {
     use super::*;
     use crate::figure::scene::Role;
     use crate::window::body::colour;
-    use crate::window::theme::{DARK, LIGHT, Palette};
+    use crate::window::theme::{DARK, LIGHT};
 
     const THEMES: [(&str, Palette); 2] = [("light", LIGHT), ("dark", DARK)];
 

@@ -11,7 +11,8 @@ pub mod body;
 pub mod changes_of_many;
 pub mod commands;
 pub mod context;
-pub mod contrast;
+#[cfg(test)]
+mod contrast;
 pub mod data_folder;
 pub mod dialogs;
 pub mod document;

@@ -1,7 +1,7 @@
 //! A file of each format, with every field and every word of it, and the surveys they stand for,
 //! written down by hand. The vehicle is invented.
 
-use gapledger::physics::pressure_coefficient::PressureSet;
+use gapledger::physics::pressure_coefficient::{PressureSet, Underside};
 use gapledger::physics::wind::{Shelter, Terrain};
 use gapledger::survey::*;
 
@@ -16,6 +16,10 @@ pub(crate) const FILE: &str = include_str!("format-2.ron");
 /// with format 2, at other values than a file of format 1 stands for.
 pub(crate) fn newest() -> Survey {
     let mut survey = survey();
+    survey.vehicle.underside = Underside::SkirtedTight;
+    survey.vehicle.skirt_free_area_mm2 = Some(18_000.0);
+    survey.vehicle.underfloor_by_place = true;
+    survey.site.pressure_set = PressureSet::VehicleBody;
     what_gaps_are(&mut survey);
     survey
 }
@@ -56,7 +60,9 @@ pub(crate) fn survey() -> Survey {
             inside_width_m: Some(2.17),
             inside_height_m: Some(1.98),
             volume_m3: Some(25.0),
-            skirted: true,
+            underside: Underside::SkirtedLeaking,
+            skirt_free_area_mm2: None,
+            underfloor_by_place: false,
             berths: 4,
         },
         site: Site {

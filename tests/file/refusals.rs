@@ -149,7 +149,12 @@ fn the_wrong_kind_of_value_is_refused() {
     );
     refused_at(&vehicle("berths: -2"), 1, 46, "whole number from 0");
     refused_at(&vehicle("berths: 5000000000"), 1, 54, "whole number from 0");
-    refused_at(&vehicle("skirted: yes"), 1, 45, "`true` or `false`");
+    refused_at(
+        &vehicle("underfloor_by_place: yes"),
+        1,
+        57,
+        "`true` or `false`",
+    );
     refused_at(
         &with_gaps("    (id: 1, zone: 1, facing: rear, form: round_hole(), name: 5)"),
         5,

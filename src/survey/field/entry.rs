@@ -17,7 +17,9 @@ pub enum Field {
     Width,
     RoofHeight,
     FloorHeight,
-    Skirted,
+    Underside,
+    SkirtFreeArea,
+    UnderfloorByPlace,
     InsideLength,
     InsideWidth,
     InsideHeight,
@@ -199,6 +201,9 @@ pub(super) struct Entry {
     pub(super) words: &'static str,
     pub(super) range: Option<Range>,
     pub(super) help: &'static str,
+    pub(super) empty: &'static str,
+    pub(super) rows: usize,
+    pub(super) direction: bool,
 }
 
 /// An entry of a choice or a text; `key` is also the name in the survey file.
@@ -211,6 +216,9 @@ pub(super) const fn of(field: Field, key: &'static str, label: &'static str) -> 
         words: label,
         range: None,
         help: "",
+        empty: "",
+        rows: 1,
+        direction: false,
     }
 }
 
@@ -235,6 +243,24 @@ impl Entry {
             lowest,
             highest,
         });
+        self
+    }
+
+    /// What is taken while it is empty, or what might stand there.
+    pub(super) const fn empty(mut self, words: &'static str) -> Self {
+        self.empty = words;
+        self
+    }
+
+    /// It is a text of several lines.
+    pub(super) const fn rows(mut self, rows: usize) -> Self {
+        self.rows = rows;
+        self
+    }
+
+    /// It is a direction, in degrees clockwise from north.
+    pub(super) const fn direction(mut self) -> Self {
+        self.direction = true;
         self
     }
 

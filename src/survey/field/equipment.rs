@@ -23,6 +23,7 @@ pub(super) const FIELDS: &[Entry] = &[
         .range("rating", "W", 1.0, 30_000.0)
         .help("The heat at full output, from the plate on the heater."),
     of(F::SetPoint, "set_point_c", "Thermostat at")
+        .empty("none")
         .range("thermostat set point", "°C", -5.0, 40.0)
         .help("The temperature that the thermostat is set to; empty where it has none."),
     of(F::MachineKind, "kind", "Machine")

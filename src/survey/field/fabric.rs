@@ -7,6 +7,7 @@ pub(super) const FIELDS: &[Entry] = &[
         "The name it is known by in this survey, so that results can say which one they mean.",
     ),
     of(F::SpaceVolume, "space_volume_m3", "Volume")
+        .empty("not given")
         .stored_as("volume_m3")
         .range("volume", "m³", 0.05, 120.0)
         .help(

@@ -5,10 +5,12 @@ use super::entry::{Entry, Field as F, of};
 pub(super) const FIELDS: &[Entry] = &[
     of(F::ZoneName, "name", "Name of the zone")
         .help("A place that you look at in one go, such as the cab or the floor edge."),
-    of(F::GapName, "name", "What it is").help(
-        "Say what leaks so that somebody else finds it: door seal, cable hole behind the \
+    of(F::GapName, "name", "What it is")
+        .empty("door seal, cable hole …")
+        .help(
+            "Say what leaks so that somebody else finds it: door seal, cable hole behind the \
              fridge.",
-    ),
+        ),
     of(F::Zone, "zone", "Zone").help(
         "The group of places it belongs to; zones have totals, so that you see where to begin.",
     ),
@@ -21,6 +23,7 @@ pub(super) const FIELDS: &[Entry] = &[
         "cavity_pressure_coefficient",
         "Cavity's Cp",
     )
+    .empty("underfloor")
     .range("cavity pressure coefficient", "", -3.0, 1.0)
     .help(
         "The wind pressure in the cavity as a share of the wind's own; leave it empty unless \
@@ -80,6 +83,7 @@ pub(super) const FIELDS: &[Entry] = &[
              no free share is given.",
     ),
     of(F::FreeShare, "free_percent", "Free share")
+        .empty("by material")
         .range("free share", "%", 1.0, 100.0)
         .help(
             "The open part of the grille's face: measure one slot and the pitch of the slots; a \
@@ -93,6 +97,7 @@ pub(super) const FIELDS: &[Entry] = &[
              a flow test.",
     ),
     of(F::FlowExponent, "exponent", "Flow exponent")
+        .empty("0.65")
         .range("flow exponent", "", 0.5, 1.0)
         .help(
             "From the test report, 0.5 for a hole to 1 for a fine crack; left empty, 0.65 is \
@@ -180,8 +185,10 @@ pub(super) const FIELDS: &[Entry] = &[
              to the closed edge.",
         ),
     of(F::Damp, "damp", "Damp reading")
+        .empty("percent or words")
         .help("What the damp meter shows beside the gap, in percent or in words."),
     of(F::GapNote, "note", "Note")
+        .rows(3)
         .help("Anything else: how it was found, what hides it, what to look at again."),
     of(F::Photos, "photos", "Photos").help(
         "Photos of the gap from near and from afar, with a mark where the gap is, so that the \
@@ -192,6 +199,7 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::State, "state", "State")
         .help("How far the work is: a sealed gap counts only with what its remedy leaves."),
     of(F::StateDate, "state_date", "Date of the state")
+        .empty("year-month-day")
         .help("The day that the state was reached, as year-month-day."),
     of(F::Remedy, "remedy", "Remedy").help(
         "What it would be sealed with; try a piece of the strip or brush in the gap before \
@@ -220,6 +228,7 @@ pub(super) const FIELDS: &[Entry] = &[
         "leakage_not_found_percent",
         "Leakage not found",
     )
+    .empty("off")
     .range("leakage not found", "%", 0.0, 100.0)
     .help(
         "What is added for leaks that nobody found, as a share of those found; a fan test \

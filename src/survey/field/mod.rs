@@ -111,6 +111,24 @@ impl Field {
         self.range().is_none_or(|range| range.allows(value))
     }
 
+    /// What is taken while it is empty, or what might stand there; empty where nothing is.
+    #[must_use]
+    pub const fn when_empty(self) -> &'static str {
+        self.entry().empty
+    }
+
+    /// Over how many lines it is written, where it is a text.
+    #[must_use]
+    pub const fn rows(self) -> usize {
+        self.entry().rows
+    }
+
+    /// Whether it is a direction: a point of the compass, or degrees clockwise from north.
+    #[must_use]
+    pub const fn is_direction(self) -> bool {
+        self.entry().direction
+    }
+
     /// What to enter, and how to measure it on site.
     #[must_use]
     pub const fn help(self) -> &'static str {
@@ -142,5 +160,16 @@ mod tests {
             assert!(range.allows(range.lowest) && range.allows(range.highest));
             assert!(!range.allows(f64::NAN) && !range.allows(f64::INFINITY));
         }
+    }
+
+    #[test]
+    fn a_direction_is_in_degrees_and_only_a_text_has_several_lines() {
+        for field in Field::all() {
+            assert!(!field.is_direction() || field.unit() == "°", "{field:?}");
+            assert!(field.rows() == 1 || field.range().is_none(), "{field:?}");
+        }
+        assert!(Field::Heading.is_direction() && !Field::Rise.is_direction());
+        assert_eq!(Field::GapNote.rows(), 3);
+        assert_eq!(Field::Volume.when_empty(), "by sizes");
     }
 }

@@ -26,6 +26,7 @@ pub(super) const FIELDS: &[Entry] = &[
         .range("inside temperature", "°C", -30.0, 50.0)
         .help("The temperature that the heater holds, read in the middle of the room."),
     of(F::InsideRh, "inside_rh_percent", "Inside RH, if read")
+        .empty("not read")
         .range("inside relative humidity", "%", 1.0, 100.0)
         .help("Leave a hygrometer in the middle of the room for an hour, doors shut, and read it."),
     of(F::Weight, "weight", "Weight in the season")
@@ -46,7 +47,9 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::DesignOutside, "design_outside_c", "Coldest outside")
         .range("design outside temperature", "°C", -40.0, 20.0)
         .help("The coldest night that heat must last for, from local weather records."),
-    of(F::Currency, "currency", "Currency").help("The sign that stands behind every price."),
+    of(F::Currency, "currency", "Currency")
+        .empty("EUR, £ …")
+        .help("The sign that stands behind every price."),
     of(F::Electricity, "electricity_per_kwh", "Electricity")
         .range("electricity price", "/kWh", 0.0, 1000.0)
         .help("The price of a kilowatt-hour, from the bill or the site's board."),
@@ -63,6 +66,7 @@ pub(super) const FIELDS: &[Entry] = &[
         .range("tax", "%", 0.0, 100.0)
         .help("The tax that is added to the workshop's prices."),
     of(F::ContentsMass, "contents_kg", "Dry mass of contents")
+        .empty("not weighed")
         .range("dry mass of the contents", "kg", 1.0, 5000.0)
         .help(
             "Furniture, boards and cushions together, dry: weigh what comes out, estimate the \
@@ -73,24 +77,29 @@ pub(super) const FIELDS: &[Entry] = &[
         "contents_moisture_percent",
         "Their moisture",
     )
+    .empty("not measured")
     .range("moisture of the contents", "%", 0.0, 150.0)
     .help("What a wood-moisture meter shows in boards and furniture, the mean of several places."),
     of(F::HeatCapacity, "heat_capacity_kj_per_k", "Heat capacity")
+        .empty("from the volume")
         .range("heat capacity of the inside", "kJ/K", 10.0, 10_000.0)
         .help("Of everything inside; left empty, it follows from the volume."),
     of(F::Sun, "sun_w", "Sun, day and night")
         .range("heat of the sun", "W", 0.0, 3000.0)
         .help("The sun's heat through windows and roof as a mean over day and night."),
     of(F::Salt, "salt_kg", "Salt in a tub, dry")
+        .empty("not given")
         .range("dry salt in a tub", "kg", 0.05, 50.0)
         .help("Weigh the salt before it has taken up any water."),
     of(F::HookUp, "hookup_a", "Supply at 230 V")
+        .empty("not given")
         .range("electric supply", "A", 1.0, 63.0)
         .help(
             "The rating of the breaker at the post, read from its lever; leave the wiring to an \
              electrician.",
         ),
     of(F::Battery, "battery_wh", "Batteries may give")
+        .empty("none")
         .range("battery", "Wh", 10.0, 100_000.0)
         .help("Volts times ampere-hours of the part that may be drawn, from the battery's label."),
 ];

@@ -5,6 +5,7 @@
 
 use super::App;
 use super::file_work::{Doing, Done, Running, Waiting};
+use super::state::System;
 use crate::survey::Severity;
 use crate::survey::file::{FileStamp, LoadError, Loaded, SaveError, load};
 use crate::window::document::Document;
@@ -12,7 +13,6 @@ use crate::window::notices::sentence_of;
 use crate::window::page::Page;
 use crate::window::questions::{Dialog, PathFor, Then};
 use crate::window::request::Request;
-use eframe::egui;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::TryRecvError;
@@ -89,15 +89,10 @@ impl App {
         }
     }
 
-    pub(super) fn save_or_ask(
-        &mut self,
-        then: Option<Then>,
-        ctx: &egui::Context,
-        frame: &eframe::Frame,
-    ) {
+    pub(super) fn save_or_ask(&mut self, then: Option<Then>, system: System<'_>) {
         match self.path().map(Path::to_owned) {
-            Some(path) => self.save_to(path, false, then, ctx, frame),
-            None => self.ask_path(PathFor::Save(then), ctx, frame),
+            Some(path) => self.save_to(path, false, then, system),
+            None => self.ask_path(PathFor::Save(then), system),
         }
     }
 
@@ -106,8 +101,7 @@ impl App {
         path: PathBuf,
         anyway: bool,
         then: Option<Then>,
-        ctx: &egui::Context,
-        frame: &eframe::Frame,
+        system: System<'_>,
     ) {
         self.asked = None;
         if self.files.is_busy() {
@@ -135,11 +129,11 @@ impl App {
         if let Err(error) = started {
             self.no_worker(&error);
         }
-        self.files_in(ctx, frame);
+        self.files_in(system);
     }
 
     /// Takes in what came of a file; once in every frame.
-    pub(super) fn files_in(&mut self, ctx: &egui::Context, frame: &eframe::Frame) {
+    pub(super) fn files_in(&mut self, system: System<'_>) {
         let Some((running, done)) = self.take_done() else {
             return;
         };
@@ -147,16 +141,16 @@ impl App {
             Done::Loaded(loaded) => self.loaded(&running, *loaded),
             Done::Saved(backups, result) => {
                 self.files.backups = backups;
-                self.saved(running, result, ctx, frame);
+                self.saved(running, result, system);
             }
         }
         if self.files.is_busy() {
             return;
         }
         if let Some(Waiting { path, anyway, then }) = self.files.waiting.take() {
-            self.save_to(path, anyway, then, ctx, frame);
+            self.save_to(path, anyway, then, system);
         } else if std::mem::take(&mut self.files.closing) {
-            self.proceed(Then::Close, ctx, frame);
+            self.proceed(Then::Close, system);
         }
     }
 
@@ -164,8 +158,7 @@ impl App {
         &mut self,
         running: Running,
         result: Result<FileStamp, SaveError>,
-        ctx: &egui::Context,
-        frame: &eframe::Frame,
+        system: System<'_>,
     ) {
         let Running { path, doing, .. } = running;
         let Doing::Saving {
@@ -192,7 +185,7 @@ impl App {
                 match then.filter(|_| same) {
                     // What was changed meanwhile is asked about once more.
                     Some(then) if self.unsaved() => self.asked = Some(Dialog::Unsaved(then).into()),
-                    Some(then) => self.proceed(then, ctx, frame),
+                    Some(then) => self.proceed(then, system),
                     None => {}
                 }
             }

@@ -1,7 +1,7 @@
 //! Photos on their way into the survey: from a dialog, dropped, or pasted.
 
 use super::App;
-use super::state::Picking;
+use super::state::{Picking, System};
 use crate::survey::findings::numbered;
 use crate::survey::{Edit, GapId, MergeKey, Photo, Severity, findings};
 use crate::window::page::Page;
@@ -92,7 +92,7 @@ impl App {
     }
 
     /// Asks the system for photos for the selected gap.
-    pub(super) fn ask_photos(&mut self, ctx: &Context, frame: &eframe::Frame) {
+    pub(super) fn ask_photos(&mut self, system: System<'_>) {
         let Some(gap) = self.gap_for_photos() else {
             return;
         };
@@ -104,7 +104,7 @@ impl App {
                 endings: vec!["jpg", "jpeg", "JPG", "JPEG", "png", "PNG", "webp"],
             };
             self.picking = Some(Picking {
-                answer: (self.picker)(&pick, frame, ctx),
+                answer: (self.picker)(&pick, system.frame, system.ctx),
                 photos_of: Some(gap),
             });
         }

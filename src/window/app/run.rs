@@ -1,7 +1,7 @@
 //! Running what the queue holds, at the start of each frame.
 
 use super::App;
-use super::state::Picking;
+use super::state::{Picking, System};
 use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
 use crate::window::changes_of_many::{self, ChangeOfMany};
 use crate::window::commands::Command;
@@ -11,6 +11,7 @@ use crate::window::notices::sentence_of;
 use crate::window::page::Page;
 use crate::window::photos::Source;
 use crate::window::picker::{Pick, Picked, Way};
+use crate::window::preferences::Preferences;
 use crate::window::questions::{Answered, Dialog, PathFor, Then, what_is_given_up};
 use crate::window::request::Request;
 use crate::window::typesetting::{Output, SheetFile};
@@ -20,7 +21,7 @@ use std::path::{Path, PathBuf};
 use std::sync::mpsc::TryRecvError;
 
 impl App {
-    pub(super) fn run(&mut self, request: Request, ctx: &egui::Context, frame: &eframe::Frame) {
+    pub(super) fn run(&mut self, request: Request, system: System<'_>) {
         match request {
             Request::Edit { edit, merge } => self.edit(edit, merge),
             Request::CloseStep => self.with_document(|document| document.history.close_step()),
@@ -33,20 +34,20 @@ impl App {
                 self.asked = None;
                 self.view.go_to(place);
             }
-            Request::Command(command) => self.command(command, ctx, frame),
-            Request::NewSurvey(kind) => self.guard(Then::NewSurvey(kind), ctx, frame),
-            Request::OpenFile(path) => self.guard(Then::OpenFile(path), ctx, frame),
-            Request::OpenRescued(path) => self.guard(Then::OpenRescued(path), ctx, frame),
+            Request::Command(command) => self.command(command, system),
+            Request::NewSurvey(kind) => self.guard(Then::NewSurvey(kind), system),
+            Request::OpenFile(path) => self.guard(Then::OpenFile(path), system),
+            Request::OpenRescued(path) => self.guard(Then::OpenRescued(path), system),
             Request::PutAway(path) => self.ask_to_put_away(&path),
             Request::ForgetRecent(path) => self.forget_recent(&path),
-            Request::Answer(answered) => self.answer(answered, ctx, frame),
+            Request::Answer(answered) => self.answer(answered, system),
             Request::Dismiss(number) => self.notices.dismiss(number),
             Request::Show(page) => self.view.page = page,
             Request::SelectGap(gap) => self.view.gaps.select(Some(gap)),
             Request::EndGuide => self.end_guide(),
             Request::CancelSheet => self.sheets.cancel(),
             Request::SetSheetAgain => self.sheets.again(),
-            Request::WriteFile(file) => self.ask_path(PathFor::Write(file), ctx, frame),
+            Request::WriteFile(file) => self.ask_path(PathFor::Write(file), system),
             Request::OpenWritten => self.sheets.open(),
         }
     }
@@ -89,17 +90,17 @@ impl App {
         }
     }
 
-    fn command(&mut self, command: Command, ctx: &egui::Context, frame: &eframe::Frame) {
+    fn command(&mut self, command: Command, system: System<'_>) {
         match command {
-            Command::New => self.guard(Then::New, ctx, frame),
-            Command::Open => self.guard(Then::Open, ctx, frame),
-            Command::StartPage => self.guard(Then::StartPage, ctx, frame),
-            Command::Quit => self.guard(Then::Close, ctx, frame),
-            Command::Save => self.save_or_ask(None, ctx, frame),
-            Command::SaveAs => self.ask_path(PathFor::Save(None), ctx, frame),
-            Command::SaveSheet => self.save_sheet(ctx, frame),
-            Command::SaveLedger => self.ask_path(PathFor::Write(SheetFile::Ledger), ctx, frame),
-            Command::SavePlan => self.ask_path(PathFor::Write(SheetFile::Plan), ctx, frame),
+            Command::New => self.guard(Then::New, system),
+            Command::Open => self.guard(Then::Open, system),
+            Command::StartPage => self.guard(Then::StartPage, system),
+            Command::Quit => self.guard(Then::Close, system),
+            Command::Save => self.save_or_ask(None, system),
+            Command::SaveAs => self.ask_path(PathFor::Save(None), system),
+            Command::SaveSheet => self.save_sheet(system),
+            Command::SaveLedger => self.ask_path(PathFor::Write(SheetFile::Ledger), system),
+            Command::SavePlan => self.ask_path(PathFor::Write(SheetFile::Plan), system),
             Command::Undo | Command::Redo => {
                 // What a notice offers to undo is another step now.
                 self.notices.gone_on();
@@ -124,27 +125,21 @@ impl App {
                 self.view.gaps.search();
             }
             Command::FieldHelp => self.view.help = !self.view.help,
-            Command::AddPhotos => self.ask_photos(ctx, frame),
+            Command::AddPhotos => self.ask_photos(system),
             Command::Show(page) => self.view.page = page,
             Command::Findings => self.asked = Some(Dialog::Findings.into()),
             Command::Messages => self.asked = Some(Dialog::Messages.into()),
             Command::Keys => self.asked = Some(Dialog::Keys.into()),
             Command::FirstSteps => self.guide.begin(),
-            Command::Light => self.look(ctx, |app| app.preferences.theme = ThemePreference::Light),
-            Command::Dark => self.look(ctx, |app| app.preferences.theme = ThemePreference::Dark),
+            Command::Light => self.look(system, |look| look.theme = ThemePreference::Light),
+            Command::Dark => self.look(system, |look| look.theme = ThemePreference::Dark),
             Command::FollowSystem => {
-                self.look(ctx, |app| app.preferences.theme = ThemePreference::System);
+                self.look(system, |look| look.theme = ThemePreference::System);
             }
-            Command::Larger => self.look(ctx, |app| {
-                app.preferences.set_zoom(app.preferences.zoom + 0.1)
-            }),
-            Command::Smaller => self.look(ctx, |app| {
-                app.preferences.set_zoom(app.preferences.zoom - 0.1)
-            }),
-            Command::FirstSize => self.look(ctx, |app| app.preferences.set_zoom(1.0)),
-            Command::TouchSize => {
-                self.look(ctx, |app| app.preferences.touch = !app.preferences.touch)
-            }
+            Command::Larger => self.look(system, |look| look.set_zoom(look.zoom + 0.1)),
+            Command::Smaller => self.look(system, |look| look.set_zoom(look.zoom - 0.1)),
+            Command::FirstSize => self.look(system, |look| look.set_zoom(1.0)),
+            Command::TouchSize => self.look(system, |look| look.touch = !look.touch),
         }
     }
 
@@ -153,9 +148,9 @@ impl App {
         self.preferences.guide_seen = true;
     }
 
-    fn look(&mut self, ctx: &egui::Context, change: impl FnOnce(&mut Self)) {
-        change(self);
-        self.preferences.apply(ctx);
+    fn look(&mut self, system: System<'_>, change: impl FnOnce(&mut Preferences)) {
+        change(&mut self.preferences);
+        self.preferences.apply(system.ctx);
     }
 
     fn ledger_command(&mut self, command: Command) {
@@ -215,15 +210,15 @@ impl App {
     }
 
     /// Goes on at once, or asks about unsaved changes first.
-    fn guard(&mut self, then: Then, ctx: &egui::Context, frame: &eframe::Frame) {
+    fn guard(&mut self, then: Then, system: System<'_>) {
         if self.unsaved() {
             self.asked = Some(Dialog::Unsaved(then).into());
         } else {
-            self.proceed(then, ctx, frame);
+            self.proceed(then, system);
         }
     }
 
-    pub(super) fn proceed(&mut self, then: Then, ctx: &egui::Context, frame: &eframe::Frame) {
+    pub(super) fn proceed(&mut self, then: Then, system: System<'_>) {
         self.asked = None;
         match then {
             Then::Close if self.files.is_busy() => self.files.close_when_done(),
@@ -231,11 +226,11 @@ impl App {
             Then::Close => {
                 self.unsaved.let_go();
                 self.may_close = true;
-                ctx.send_viewport_cmd(ViewportCommand::Close);
+                system.ctx.send_viewport_cmd(ViewportCommand::Close);
             }
             Then::New => self.asked = Some(Dialog::NewSurvey.into()),
             Then::NewSurvey(kind) => self.new_survey(kind),
-            Then::Open => self.ask_path(PathFor::Open, ctx, frame),
+            Then::Open => self.ask_path(PathFor::Open, system),
             Then::OpenFile(path) => self.open_file(&path),
             Then::OpenRescued(path) => self.open_rescued(&path),
             Then::StartPage => self.put_survey_away(),
@@ -246,12 +241,7 @@ impl App {
         self.show_document(Document::new(Survey::starting(kind)), Page::Vehicle);
     }
 
-    pub(super) fn ask_path(
-        &mut self,
-        purpose: PathFor,
-        ctx: &egui::Context,
-        frame: &eframe::Frame,
-    ) {
+    pub(super) fn ask_path(&mut self, purpose: PathFor, system: System<'_>) {
         let text = match (&purpose, self.path()) {
             (PathFor::Save(_), Some(path)) => path.display().to_string(),
             (PathFor::Write(file), Some(path)) => {
@@ -269,11 +259,11 @@ impl App {
             }
             .into(),
         );
-        self.browse(ctx, frame);
+        self.browse(system);
     }
 
     /// The sheet must be in sight before it is written.
-    fn save_sheet(&mut self, ctx: &egui::Context, frame: &eframe::Frame) {
+    fn save_sheet(&mut self, system: System<'_>) {
         self.view.page = Page::JobSheet;
         if self.sheets.pages().is_none() || self.sheets.step().is_some() {
             let words = "The pages are being set; save them when they are there.";
@@ -281,7 +271,7 @@ impl App {
             return;
         }
         let kind = self.view.job_sheet.choices.kind;
-        self.ask_path(PathFor::Write(SheetFile::Pdf(kind)), ctx, frame);
+        self.ask_path(PathFor::Write(SheetFile::Pdf(kind)), system);
     }
 
     /// Writes a file, or asks first where one is there already.
@@ -304,14 +294,14 @@ impl App {
         });
     }
 
-    fn browse(&mut self, ctx: &egui::Context, frame: &eframe::Frame) {
+    fn browse(&mut self, system: System<'_>) {
         let (saving, file) = match self.dialog() {
             Some(Dialog::Path { purpose, .. }) => match purpose {
                 PathFor::Open => (false, None),
                 PathFor::Save(_) | PathFor::Write(_) => (true, purpose.file()),
                 PathFor::Photo(_) => {
                     self.asked = None;
-                    self.ask_photos(ctx, frame);
+                    self.ask_photos(system);
                     return;
                 }
             },
@@ -336,7 +326,7 @@ impl App {
             endings: vec![ending],
         };
         self.picking = Some(Picking {
-            answer: (self.picker)(&pick, frame, ctx),
+            answer: (self.picker)(&pick, system.frame, system.ctx),
             photos_of: None,
         });
     }
@@ -371,9 +361,9 @@ impl App {
         self.queue.push(Request::Answer(answered));
     }
 
-    fn answer(&mut self, answered: Answered, ctx: &egui::Context, frame: &eframe::Frame) {
+    fn answer(&mut self, answered: Answered, system: System<'_>) {
         if answered == Answered::Browse {
-            self.browse(ctx, frame);
+            self.browse(system);
             return;
         }
         let Some(asked) = self.asked.take() else {
@@ -381,39 +371,39 @@ impl App {
         };
         match (asked.dialog, answered) {
             (Dialog::Unsaved(then), Answered::SaveFirst) => {
-                self.save_or_ask(Some(then), ctx, frame);
+                self.save_or_ask(Some(then), system);
             }
-            (Dialog::Unsaved(then), Answered::Discard) => self.proceed(then, ctx, frame),
+            (Dialog::Unsaved(then), Answered::Discard) => self.proceed(then, system),
             (Dialog::Path { purpose, .. }, Answered::Path(path)) => match purpose {
                 PathFor::Open => self.open_file(&path),
                 PathFor::Photo(gap) => self.attach(gap, vec![Source::File(path)]),
                 PathFor::Save(then) => {
-                    self.save_to(with_ending(path, "ron"), false, then, ctx, frame);
+                    self.save_to(with_ending(path, "ron"), false, then, system);
                 }
                 PathFor::Write(file) => {
                     self.write_file(file, with_ending(path, file.ending()), false);
                 }
             },
             (Dialog::Overwrite { path, then, .. }, Answered::Overwrite) => {
-                self.save_to(path, true, then, ctx, frame);
+                self.save_to(path, true, then, system);
             }
             (Dialog::Shared { path, then }, Answered::SaveAnyway) => {
                 self.unsaved.agree(&path);
-                self.save_to(path, false, then, ctx, frame);
+                self.save_to(path, false, then, system);
             }
             (Dialog::Rescued { path, .. }, Answered::OpenRescued) => {
-                self.guard(Then::OpenRescued(path), ctx, frame);
+                self.guard(Then::OpenRescued(path), system);
             }
             (Dialog::PutAway { path, .. }, Answered::PutAway) => self.put_away(&path),
             (Dialog::GivenUp { edit, merge, .. }, Answered::GiveUp) => self.change(*edit, merge),
             (Dialog::Overwrite { then, .. } | Dialog::Shared { then, .. }, Answered::OtherName) => {
-                self.ask_path(PathFor::Save(then), ctx, frame);
+                self.ask_path(PathFor::Save(then), system);
             }
             (Dialog::Replace { path, file }, Answered::Overwrite) => {
                 self.write_file(file, path, true);
             }
             (Dialog::Replace { file, .. }, Answered::OtherName) => {
-                self.ask_path(PathFor::Write(file), ctx, frame);
+                self.ask_path(PathFor::Write(file), system);
             }
             _ => {}
         }

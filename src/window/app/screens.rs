@@ -1,6 +1,7 @@
 //! What is on the screen: the page with its surroundings, or the start page.
 
 use super::App;
+use super::state::System;
 use super::view::ViewState;
 use crate::window::context::PageContext;
 use crate::window::document::Document;
@@ -162,16 +163,17 @@ fn panel_frame(fill: egui::Color32, vertical: i8) -> Frame {
 
 impl eframe::App for App {
     fn logic(&mut self, ctx: &egui::Context, frame: &mut eframe::Frame) {
+        let system = System { ctx, frame };
         if self.asked.is_none() {
             let large = self.view.gaps.lightbox.is_some();
             for command in commands::pressed(ctx, self.document.is_some(), large) {
                 self.queue.command(command);
             }
         }
-        self.files_in(ctx, frame);
+        self.files_in(system);
         self.take_picked();
         for request in self.queue.take() {
-            self.run(request, ctx, frame);
+            self.run(request, system);
         }
         self.photos_in(ctx);
         self.guard_closing(ctx);

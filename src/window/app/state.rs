@@ -35,6 +35,13 @@ pub(super) struct Picking {
     pub(super) photos_of: Option<GapId>,
 }
 
+/// The system that the window runs in, as it is in this frame.
+#[derive(Clone, Copy)]
+pub(super) struct System<'a> {
+    pub(super) ctx: &'a egui::Context,
+    pub(super) frame: &'a eframe::Frame,
+}
+
 /// The window.
 pub struct App {
     pub(super) document: Option<Document>,

@@ -17,15 +17,7 @@ pub(super) struct Fields<'a, 'u, T> {
     item: Item,
     record: T,
     put: &'u dyn Fn(T) -> Edit,
-    inputs: InputLook,
-}
-
-/// How the next inputs look.
-#[derive(Clone, Copy, Default)]
-struct InputLook {
-    hint: &'static str,
-    rows: usize,
-    direction: bool,
+    hint: Option<&'static str>,
     focus: bool,
 }
 
@@ -49,31 +41,20 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
             item,
             record: record.clone(),
             put,
-            inputs: InputLook::default(),
+            hint: None,
+            focus: false,
         }
     }
 
-    /// Words shown in the next input while it is empty.
+    /// Other words than the catalogue's in the next input while it is empty.
     pub(super) fn hint(&mut self, hint: &'static str) -> &mut Self {
-        self.inputs.hint = hint;
-        self
-    }
-
-    /// The next text has several lines.
-    pub(super) fn rows(&mut self, rows: usize) -> &mut Self {
-        self.inputs.rows = rows;
-        self
-    }
-
-    /// The next number is a direction: a point of the compass is taken too.
-    pub(super) fn direction(&mut self) -> &mut Self {
-        self.inputs.direction = true;
+        self.hint = Some(hint);
         self
     }
 
     /// The next text takes the focus in this frame.
     pub(super) fn focus(&mut self, focus: bool) -> &mut Self {
-        self.inputs.focus = focus;
+        self.focus = focus;
         self
     }
 
@@ -89,13 +70,12 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
     }
 
     fn optional_in(&mut self, unit: &str, field: Field, part: Part<T, Option<f64>>) {
-        let look = std::mem::take(&mut self.inputs);
+        let hint = self.hint.take().unwrap_or(field.when_empty());
         let typed = NumberField::new(field, *part(&mut self.record))
             .id(self.item)
             .marks(self.marks)
             .unit(unit)
-            .hint(look.hint)
-            .direction(look.direction)
+            .hint(hint)
             .show(self.ui, self.queue);
         self.take(typed, part);
     }
@@ -123,15 +103,14 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
 
     /// Words.
     pub(super) fn text(&mut self, field: Field, part: Part<T, String>) {
-        let look = std::mem::take(&mut self.inputs);
+        let hint = self.hint.take().unwrap_or(field.when_empty());
         let width = input_width(self.ui);
         let typed = TextField::new(field, part(&mut self.record))
             .id(self.item)
             .width(width)
             .marks(self.marks)
-            .hint(look.hint)
-            .rows(look.rows.max(1))
-            .focus(look.focus)
+            .hint(hint)
+            .focus(std::mem::take(&mut self.focus))
             .show(self.ui, self.queue);
         self.take(typed, part);
     }

@@ -38,6 +38,7 @@ impl<'a, K: Takes> Input<'a, K> {
             of: Some(field),
             id: Id::unique((K::KIND, field)),
             help: field.help(),
+            hint: field.when_empty(),
             ..Self::for_page(field.label(), takes)
         }
     }

@@ -28,7 +28,6 @@ pub struct Number<'a> {
     unit: Option<&'a str>,
     required: bool,
     whole: bool,
-    direction: bool,
 }
 
 impl Takes for Number<'_> {
@@ -104,12 +103,6 @@ impl<'a> NumberField<'a> {
         self
     }
 
-    /// A direction in degrees clockwise from north: a point of the compass is taken too.
-    pub fn direction(mut self, direction: bool) -> Self {
-        self.takes.direction = direction;
-        self
-    }
-
     /// Draws the field. `Some` is a new value, `Some(None)` the field cleared; pass the edit
     /// that follows from it to [`Queue::typed`].
     pub fn show(self, ui: &mut Ui, queue: &mut Queue) -> Option<Option<f64>> {
@@ -144,7 +137,7 @@ impl<'a> NumberField<'a> {
         let (commit, response, trouble) = self.input(ui, queue);
         let response = response.labelled_by(label.id);
         let unit = match self.takes.value {
-            Some(degrees) if self.takes.direction => {
+            Some(degrees) if self.is_direction() => {
                 format!("{} {}", self.unit_words(), compass_point(degrees))
             }
             _ => self.unit_words().to_owned(),
@@ -157,6 +150,10 @@ impl<'a> NumberField<'a> {
         }
         self.hover(response, trouble.as_ref());
         (commit, trouble)
+    }
+
+    fn is_direction(&self) -> bool {
+        self.of.is_some_and(Field::is_direction)
     }
 
     fn unit_words(&self) -> &str {
@@ -281,7 +278,7 @@ impl<'a> NumberField<'a> {
     }
 
     fn read(&self, text: &str) -> Result<Option<f64>, String> {
-        let value = if self.takes.direction {
+        let value = if self.is_direction() {
             number_text::parse_direction(text)?
         } else {
             number_text::parse(text)?

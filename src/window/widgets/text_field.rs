@@ -12,10 +12,9 @@ use egui::{Key, Response, TextEdit, Ui};
 /// A field for words.
 pub type TextField<'a> = Input<'a, Text<'a>>;
 
-/// A text, and over how many lines it is written.
+/// A text.
 pub struct Text<'a> {
     value: &'a str,
-    rows: usize,
 }
 
 impl Takes for Text<'_> {
@@ -29,18 +28,12 @@ const LONGEST: usize = 4000;
 impl<'a> TextField<'a> {
     /// A text of the survey; its label and help are those of the catalogue.
     pub fn new(field: Field, value: &'a str) -> Self {
-        Self::for_field(field, Text { value, rows: 1 })
+        Self::for_field(field, Text { value })
     }
 
     /// A text of the page, which the survey does not hold.
     pub fn of_page(label: &'a str, value: &'a str) -> Self {
-        Self::for_page(label, Text { value, rows: 1 })
-    }
-
-    /// Several lines.
-    pub fn rows(mut self, rows: usize) -> Self {
-        self.takes.rows = rows;
-        self
+        Self::for_page(label, Text { value })
     }
 
     /// Draws the field. `Some` is the new text; pass the edit that follows to [`Queue::typed`].
@@ -69,8 +62,8 @@ impl<'a> TextField<'a> {
 
     fn input(&self, ui: &mut Ui, queue: &mut Queue) -> (Option<String>, Response) {
         let mut text = self.takes.value.to_owned();
-        let edit = if self.takes.rows > 1 {
-            TextEdit::multiline(&mut text).desired_rows(self.takes.rows)
+        let edit = if self.rows() > 1 {
+            TextEdit::multiline(&mut text).desired_rows(self.rows())
         } else {
             TextEdit::singleline(&mut text)
                 .return_key(None)
@@ -95,8 +88,16 @@ impl<'a> TextField<'a> {
         (changed.then_some(text), response)
     }
 
+    /// Over how many lines it is written: one in a table.
+    fn rows(&self) -> usize {
+        match self.of {
+            Some(field) if !self.compact => field.rows(),
+            _ => 1,
+        }
+    }
+
     fn settle(&self, ui: &Ui, response: &Response, queue: &mut Queue) {
-        let entered = self.takes.rows == 1
+        let entered = self.rows() == 1
             && response.has_focus()
             && ui.input(|input| input.key_pressed(Key::Enter));
         if !(entered || response.lost_focus()) {

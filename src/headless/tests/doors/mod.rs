@@ -61,7 +61,7 @@ fn offered(survey: &Survey) -> Vec<(&'static str, GapId, Option<RemedyKind>)> {
         }
     }
     for one in study
-        .ticked()
+        .planned_work()
         .plan
         .iter()
         .flatten()

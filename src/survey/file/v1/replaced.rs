@@ -48,30 +48,55 @@ replaced_words! {
     }
 }
 
-replaced! {
-    /// Size and kind of the vehicle.
-    Vehicle {
-        kind: VehicleKind,
-        #[serde(default)]
-        length_m: Option<Number>,
-        #[serde(default)]
-        width_m: Option<Number>,
-        #[serde(default)]
-        height_m: Option<Number>,
-        #[serde(default)]
-        floor_height_m: Option<Number>,
-        #[serde(default)]
-        inside_length_m: Option<Number>,
-        #[serde(default)]
-        inside_width_m: Option<Number>,
-        #[serde(default)]
-        inside_height_m: Option<Number>,
-        #[serde(default)]
-        volume_m3: Option<Number>,
-        #[serde(default)]
-        skirted: bool,
-        #[serde(default = "two")]
-        berths: u32,
+/// Size and kind of the vehicle.
+#[derive(serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Vehicle {
+    kind: VehicleKind,
+    #[serde(default)]
+    length_m: Option<Number>,
+    #[serde(default)]
+    width_m: Option<Number>,
+    #[serde(default)]
+    height_m: Option<Number>,
+    #[serde(default)]
+    floor_height_m: Option<Number>,
+    #[serde(default)]
+    inside_length_m: Option<Number>,
+    #[serde(default)]
+    inside_width_m: Option<Number>,
+    #[serde(default)]
+    inside_height_m: Option<Number>,
+    #[serde(default)]
+    volume_m3: Option<Number>,
+    #[serde(default)]
+    skirted: bool,
+    #[serde(default = "two")]
+    berths: u32,
+}
+
+impl Later for Vehicle {
+    type Later = v2::Vehicle;
+    fn later(self) -> v2::Vehicle {
+        v2::Vehicle {
+            kind: self.kind,
+            length_m: self.length_m,
+            width_m: self.width_m,
+            height_m: self.height_m,
+            floor_height_m: self.floor_height_m,
+            inside_length_m: self.inside_length_m,
+            inside_width_m: self.inside_width_m,
+            inside_height_m: self.inside_height_m,
+            volume_m3: self.volume_m3,
+            underside: if self.skirted {
+                v2::Underside::SkirtedLeaking
+            } else {
+                v2::Underside::Open
+            },
+            skirt_free_area_mm2: None,
+            underfloor_by_place: false,
+            berths: self.berths,
+        }
     }
 }
 

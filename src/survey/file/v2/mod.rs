@@ -25,7 +25,9 @@ use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
-pub(super) use vehicle::{Appliance, ApplianceKind, PressureSet, Site, Targets, Vehicle};
+pub(super) use vehicle::{
+    Appliance, ApplianceKind, PressureSet, Site, Targets, Underside, Vehicle,
+};
 
 /// The line that a file begins with, so that it is known for a survey before it is read.
 const FIRST_LINE: &str = "// Gapledger survey";

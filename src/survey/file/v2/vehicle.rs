@@ -19,6 +19,14 @@ words! {
     PressureSet {
         LowRise = "low_rise",
         WallAverage = "wall_average",
+        VehicleBody = "vehicle_body",
+    }
+    /// How the space under the floor stands to the wind.
+    Underside {
+        Open = "open",
+        ClosedOneSide = "closed_one_side",
+        SkirtedLeaking = "skirted_leaking",
+        SkirtedTight = "skirted_tight",
     }
 }
 
@@ -42,10 +50,20 @@ record! {
         inside_height_m: Option<Number>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         volume_m3: Option<Number>,
+        #[serde(default = "Underside::open")]
+        underside: Underside,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        skirt_free_area_mm2: Option<Number>,
         #[serde(default)]
-        skirted: bool,
+        underfloor_by_place: bool,
         #[serde(default = "two")]
         berths: u32,
+    }
+}
+
+impl Underside {
+    fn open() -> Self {
+        Self::Open
     }
 }
 

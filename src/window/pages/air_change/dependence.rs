@@ -15,14 +15,8 @@ use egui::{Label, Ui};
 pub(super) fn parked(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: Option<&Study>) {
     let site = &context.survey.site;
     let mut fields = Fields::new(ui, context, Item::Site, site, &Edit::Site);
-    fields
-        .hint("not given")
-        .direction()
-        .optional(Field::PrevailingWind, |site| &mut site.prevailing_wind_deg);
-    fields
-        .hint("not given")
-        .direction()
-        .optional(Field::Heading, |site| &mut site.heading_deg);
+    fields.optional(Field::PrevailingWind, |site| &mut site.prevailing_wind_deg);
+    fields.optional(Field::Heading, |site| &mut site.heading_deg);
     widgets::muted(
         fields.ui,
         "A point of the compass such as NW, or degrees clockwise from north.",
@@ -33,9 +27,9 @@ pub(super) fn parked(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: Opt
     }
 }
 
-/// Mean air change of each weather case by both sets of pressure coefficients.
-pub(super) fn pressure_sets(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: &Study) {
-    let section = dependence::pressure_sets(context.survey, found.pressure_sets());
+/// Mean air change of each weather case by every choice of wind pressures.
+pub(super) fn wind_choices(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: &Study) {
+    let section = dependence::wind_choices(context.survey, found.wind_choices());
     report::section(ui, context.queue, &section);
 }
 

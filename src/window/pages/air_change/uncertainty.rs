@@ -31,7 +31,6 @@ fn not_found(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
     let percent = context.survey.leakage_not_found_percent;
     let typed = NumberField::new(Field::NotFound, percent)
         .marks(context.marks(Item::Ledger))
-        .hint("off")
         .show(ui, context.queue);
     if let Some(percent) = typed {
         context.queue.typed(Edit::LeakageNotFound(percent));

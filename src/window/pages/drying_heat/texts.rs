@@ -1,5 +1,6 @@
 //! What the page tells, put together once for each comparison and choice, not in every frame.
 
+use super::super::kept::Kept;
 use super::shown::Shown;
 use crate::assess::{Answer, Comparison};
 use crate::figure::{self, Psychrometric, Scene};
@@ -7,30 +8,6 @@ use crate::report::drying::{self, Told};
 use crate::report::{Section, Table};
 use crate::survey::Survey;
 use std::sync::Arc;
-
-/// Something worked out for a key, kept until the key changes.
-#[derive(Clone, Debug)]
-struct Kept<K, V>(Option<(K, Arc<V>)>);
-
-impl<K, V> Default for Kept<K, V> {
-    fn default() -> Self {
-        Self(None)
-    }
-}
-
-impl<K: PartialEq, V> Kept<K, V> {
-    /// What was kept for this key, or else what `make` makes of it.
-    fn get(&mut self, key: K, make: impl FnOnce() -> V) -> Arc<V> {
-        match &self.0 {
-            Some((kept, value)) if *kept == key => Arc::clone(value),
-            _ => {
-                let value = Arc::new(make());
-                self.0 = Some((key, Arc::clone(&value)));
-                value
-            }
-        }
-    }
-}
 
 /// Revisions of the survey and of the comparison.
 pub(super) type Dates = (u64, u64);

@@ -18,7 +18,6 @@ pub(super) fn gap(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
     let edit_wanted = context.view.edit_wanted;
     let mut fields = change::fields(ui, context, gap);
     fields
-        .hint("door seal, cable hole …")
         .focus(edit_wanted)
         .text(Field::GapName, |gap| &mut gap.name);
     let zones: Vec<ZoneId> = survey.zones.iter().map(|zone| zone.id).collect();
@@ -28,11 +27,9 @@ pub(super) fn gap(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
         &mut gap.facing
     });
     if matches!(gap.facing, Facing::Cavity(_)) {
-        fields
-            .hint("underfloor")
-            .optional(Field::CavityPressure, |gap| {
-                &mut gap.cavity_pressure_coefficient
-            });
+        fields.optional(Field::CavityPressure, |gap| {
+            &mut gap.cavity_pressure_coefficient
+        });
     }
     space_choice::choose(&mut fields, survey, |gap| &mut gap.space);
     sizes::form(&mut fields, |gap| &mut gap.form);

@@ -50,12 +50,9 @@ pub(in crate::window::pages) fn form<T: Clone>(
             _ => {}
         }
         let mut input = NumberField::new(field, size).id(item).marks(marks);
-        input = match field {
-            Field::Bends => input.whole().required(),
-            Field::FreeShare => input.hint("by material"),
-            Field::FlowExponent => input.hint("0.65"),
-            _ => input,
-        };
+        if field == Field::Bends {
+            input = input.whole().required();
+        }
         if let Some(typed) = input.show(ui, queue) {
             form.set_size(field, typed);
             changed = true;

@@ -26,9 +26,7 @@ pub(in crate::window::pages) fn show<View>(
     let remedies = remedy_kinds(survey, &[gap]);
     let mut fields = change::fields(ui, context, gap);
     fields.one_of(Field::State, &states, WorkState::name, |gap| &mut gap.state);
-    fields
-        .hint("2026-01-31")
-        .text(Field::StateDate, |gap| &mut gap.state_date);
+    fields.text(Field::StateDate, |gap| &mut gap.state_date);
     remedy_kind(&mut fields, gap, &remedies);
     if let Some(of) = &gap.remedy {
         remedy(ui, context, gap, of);
@@ -83,8 +81,6 @@ fn remedy<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, gap: &Gap, rem
 /// Draws damp reading and note.
 pub(super) fn notes(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
     let mut fields = change::fields(ui, context, gap);
-    fields
-        .hint("percent or words")
-        .text(Field::Damp, |gap| &mut gap.damp);
-    fields.rows(3).text(Field::GapNote, |gap| &mut gap.note);
+    fields.text(Field::Damp, |gap| &mut gap.damp);
+    fields.text(Field::GapNote, |gap| &mut gap.note);
 }

@@ -157,9 +157,7 @@ fn rates(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     let currency = tariffs.currency.trim().to_owned();
     ui.heading("Rates");
     let mut fields = Fields::new(ui, context, Item::Tariffs, tariffs, &Edit::Tariffs);
-    fields
-        .hint("EUR, £ …")
-        .text(Field::Currency, |tariffs| &mut tariffs.currency);
+    fields.text(Field::Currency, |tariffs| &mut tariffs.currency);
     fields.price(&currency, Field::Workshop, |tariffs| {
         &mut tariffs.workshop_per_hour
     });

@@ -4,10 +4,10 @@ use super::super::fields::{Fields, whole_findings};
 use super::view::VehicleContext;
 use crate::assess::Topic;
 use crate::assess::quantity::Kind;
-use crate::assess::words::{shelter, terrain};
-use crate::physics::pressure_coefficient::PressureSet;
+use crate::assess::words::{shelter, terrain, underside};
+use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::wind::{Shelter, Terrain};
-use crate::survey::{Edit, Field, Item, VehicleKind};
+use crate::survey::{Edit, Field, Item, Vehicle, VehicleKind};
 use crate::window::widgets;
 use eframe::egui::Ui;
 
@@ -16,16 +16,11 @@ pub(super) fn header(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let header = &context.survey.header;
     let mut fields = Fields::new(ui, context, Item::Header, header, &Edit::Header);
     fields.text(Field::Title, |header| &mut header.title);
-    fields
-        .hint("farmyard, left side to a wall …")
-        .rows(2)
-        .text(Field::Scene, |header| &mut header.scene);
+    fields.text(Field::Scene, |header| &mut header.scene);
     fields.text(Field::Surveyor, |header| &mut header.surveyor);
-    fields
-        .hint("year-month-day")
-        .text(Field::Date, |header| &mut header.date);
+    fields.text(Field::Date, |header| &mut header.date);
     fields.text(Field::Reference, |header| &mut header.reference);
-    fields.rows(3).text(Field::Notes, |header| &mut header.note);
+    fields.text(Field::Notes, |header| &mut header.note);
 }
 
 /// Kind and sizes.
@@ -43,17 +38,35 @@ pub(super) fn vehicle(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     fields.optional(Field::Width, |vehicle| &mut vehicle.width_m);
     fields.optional(Field::RoofHeight, |vehicle| &mut vehicle.height_m);
     fields.optional(Field::FloorHeight, |vehicle| &mut vehicle.floor_height_m);
-    fields.tick(Field::Skirted, |vehicle| &mut vehicle.skirted);
+    under_floor(&mut fields);
     widgets::muted(fields.ui, "Inside, fitted furniture not deducted");
     fields.optional(Field::InsideLength, |vehicle| &mut vehicle.inside_length_m);
     fields.optional(Field::InsideWidth, |vehicle| &mut vehicle.inside_width_m);
     fields.optional(Field::InsideHeight, |vehicle| &mut vehicle.inside_height_m);
-    fields
-        .hint("by sizes")
-        .optional(Field::Volume, |vehicle| &mut vehicle.volume_m3);
+    fields.optional(Field::Volume, |vehicle| &mut vehicle.volume_m3);
     fields.count(Field::Berths, |vehicle| &mut vehicle.berths);
     fields.noticed();
     volume(ui, context);
+}
+
+/// How the space under the floor stands to the wind.
+fn under_floor(fields: &mut Fields<'_, '_, Vehicle>) {
+    fields.one_of(Field::Underside, &Underside::ALL, underside, |vehicle| {
+        &mut vehicle.underside
+    });
+    match *fields.get(|vehicle| &mut vehicle.underside) {
+        Underside::SkirtedTight => {
+            fields.optional(Field::SkirtFreeArea, |vehicle| {
+                &mut vehicle.skirt_free_area_mm2
+            });
+        }
+        Underside::Open => {
+            fields.tick(Field::UnderfloorByPlace, |vehicle| {
+                &mut vehicle.underfloor_by_place
+            });
+        }
+        Underside::ClosedOneSide | Underside::SkirtedLeaking => {}
+    }
 }
 
 fn volume(ui: &mut Ui, context: &mut VehicleContext<'_>) {
@@ -73,6 +86,7 @@ fn set_words(set: PressureSet) -> &'static str {
     match set {
         PressureSet::LowRise => "low-rise 2:1, by shelter",
         PressureSet::WallAverage => "wall averages, exposed",
+        PressureSet::VehicleBody => "vehicle body, by shelter",
     }
 }
 
@@ -91,27 +105,22 @@ pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     fields.one_of(Field::Shelter, &Shelter::ALL, shelter, |site| {
         &mut site.shelter
     });
-    fields
-        .direction()
-        .optional(Field::Heading, |site| &mut site.heading_deg);
-    fields
-        .direction()
-        .optional(Field::PrevailingWind, |site| &mut site.prevailing_wind_deg);
+    fields.optional(Field::Heading, |site| &mut site.heading_deg);
+    fields.optional(Field::PrevailingWind, |site| &mut site.prevailing_wind_deg);
     widgets::muted(
         fields.ui,
         "A point of the compass such as NW, or degrees clockwise from north; with the heading, \
          results name compass directions too.",
     );
     fields.number(Field::Altitude, |site| &mut site.altitude_m);
-    let sets = [PressureSet::LowRise, PressureSet::WallAverage];
-    fields.one_of(Field::PressureSet, &sets, set_words, |site| {
+    fields.one_of(Field::PressureSet, &PressureSet::ALL, set_words, |site| {
         &mut site.pressure_set
     });
     let (ui, _, marks) = fields.parts();
     whole_findings(ui, marks);
     widgets::muted(
         ui,
-        "Low-rise: AIVC, Liddament 1986 [M]. Wall averages: Swami and Chandra 1988 [M], for \
-         comparison; they know no shelter.",
+        "Low-rise: AIVC, Liddament 1986 [S]. Wall averages: Swami and Chandra 1988 [S]; they know no \
+         shelter. Vehicle body: computed by this project [N]. None was measured on a parked vehicle.",
     );
 }

@@ -10,33 +10,21 @@ use eframe::egui::Ui;
 pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let drying = &context.survey.drying;
     let mut fields = Fields::new(ui, context, Item::Drying, drying, &Edit::Drying);
-    fields
-        .hint("not weighed")
-        .optional(Field::ContentsMass, |drying| &mut drying.contents_kg);
-    fields
-        .hint("not measured")
-        .optional(Field::ContentsMoisture, |drying| {
-            &mut drying.contents_moisture_percent
-        });
+    fields.optional(Field::ContentsMass, |drying| &mut drying.contents_kg);
+    fields.optional(Field::ContentsMoisture, |drying| {
+        &mut drying.contents_moisture_percent
+    });
     widgets::muted(
         fields.ui,
         "Furniture, boards, cushions and carpets, with the moisture that a wood-moisture meter \
          shows: for the litres and days to dry them out.",
     );
-    fields
-        .hint("from the volume")
-        .optional(Field::HeatCapacity, |drying| {
-            &mut drying.heat_capacity_kj_per_k
-        });
+    fields.optional(Field::HeatCapacity, |drying| {
+        &mut drying.heat_capacity_kj_per_k
+    });
     fields.number(Field::Sun, |drying| &mut drying.sun_w);
-    fields
-        .hint("not given")
-        .optional(Field::Salt, |drying| &mut drying.salt_kg);
-    fields
-        .hint("not given")
-        .optional(Field::HookUp, |drying| &mut drying.hookup_a);
-    fields
-        .hint("none")
-        .optional(Field::Battery, |drying| &mut drying.battery_wh);
+    fields.optional(Field::Salt, |drying| &mut drying.salt_kg);
+    fields.optional(Field::HookUp, |drying| &mut drying.hookup_a);
+    fields.optional(Field::Battery, |drying| &mut drying.battery_wh);
     fields.noticed();
 }

@@ -91,9 +91,7 @@ fn heaters(ui: &mut Ui, context: &mut VehicleContext<'_>) {
                 &mut heater.fuel
             });
             fields.optional(Field::Rating, |heater| &mut heater.rating_w);
-            fields
-                .hint("none")
-                .optional(Field::SetPoint, |heater| &mut heater.set_point_c);
+            fields.optional(Field::SetPoint, |heater| &mut heater.set_point_c);
         },
     );
     let heater = Heater {

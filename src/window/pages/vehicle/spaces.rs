@@ -77,9 +77,7 @@ fn spaces(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         },
         |fields, one| {
             fields.text(Field::Name, |space| &mut space.name);
-            fields
-                .hint("not given")
-                .optional(Field::SpaceVolume, |space| &mut space.volume_m3);
+            fields.optional(Field::SpaceVolume, |space| &mut space.volume_m3);
             if first != Some(one.id) {
                 fields.number(Field::WarmerThanFirst, |space| &mut space.warmer_by_k);
             }

@@ -72,9 +72,7 @@ fn weather_case(ui: &mut Ui, context: &mut VehicleContext<'_>, case: &WeatherCas
     fields.number(Field::Outside, |case| &mut case.outside_c);
     fields.number(Field::OutsideRh, |case| &mut case.outside_rh_percent);
     inside(&mut fields, case);
-    fields
-        .hint("not read")
-        .optional(Field::InsideRh, |case| &mut case.inside_rh_percent);
+    fields.optional(Field::InsideRh, |case| &mut case.inside_rh_percent);
     fields.number(Field::Weight, |case| &mut case.weight);
     let answers = context.results.map(|results| &results.assessment().cases);
     if let Some(answer) = answers.and_then(|all| all.iter().find(|one| one.id == case.id)) {
@@ -151,9 +149,7 @@ fn tariffs(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let tariffs = &context.survey.tariffs;
     let currency = tariffs.currency.trim().to_owned();
     let mut fields = Fields::new(ui, context, Item::Tariffs, tariffs, &Edit::Tariffs);
-    fields
-        .hint("EUR, £ …")
-        .text(Field::Currency, |tariffs| &mut tariffs.currency);
+    fields.text(Field::Currency, |tariffs| &mut tariffs.currency);
     fields.price(&currency, Field::Electricity, |tariffs| {
         &mut tariffs.electricity_per_kwh
     });
