@@ -19,7 +19,7 @@ struct Line<'a> {
 type Cell = fn(&Line<'_>) -> String;
 
 /// Every column: its header, and its cell for a gap.
-const COLUMNS: [(&str, Cell); 22] = [
+const COLUMNS: [(&str, Cell); 23] = [
     ("order", |line| line.order.to_string()),
     ("gap", |line| line.step.sealable.gap().to_string()),
     ("name", |line| {
@@ -43,6 +43,9 @@ const COLUMNS: [(&str, Cell); 22] = [
     }),
     ("remedy_words", |line| {
         harmless(&line.step.sealable.remedy().words)
+    }),
+    ("heed", |line| {
+        harmless(line.step.sealable.heed().unwrap_or_default())
     }),
     ("leak_left_percent", |line| {
         number(line.step.sealable.remedy().leak_left_percent)
