@@ -54,19 +54,19 @@ pub(crate) fn find(
 }
 
 fn warmer_outside(ground: &Ground<'_>, case: &WeatherCase, all: &mut Vec<Finding>) {
-    let targets = &ground.survey.targets;
-    if case.outside_c > targets.set_temperature_c {
+    let kept_c = ground.inside_c();
+    if case.outside_c > kept_c {
         all.push(finding(
             Severity::Note,
             Item::Weather(case.id),
             Field::Outside,
             format!(
-                "weather case \u{201c}{}\u{201d}: at {} it is warmer outside than the set temperature of {}, so no heat is needed",
+                "weather case \u{201c}{}\u{201d}: at {} it is warmer outside than the {} to be held inside, so no heat is needed",
                 case.name,
                 Kind::Celsius.typed(case.outside_c),
-                Kind::Celsius.typed(targets.set_temperature_c)
+                Kind::Celsius.typed(kept_c)
             ),
-            "raise the set temperature if warmth is to dry in this weather too",
+            "raise the temperature to be held if warmth is to dry in this weather too",
         ));
     }
 }
@@ -78,11 +78,7 @@ fn out_of_reach(
     situation: &Situation<'_>,
     all: &mut Vec<Finding>,
 ) {
-    let set = ground
-        .survey
-        .targets
-        .set_temperature_c
-        .max(situation.outside.t_c);
+    let set = ground.inside_c().max(situation.outside.t_c);
     let outside = &situation.outside;
     let reached = outside.vapour_pressure() / saturation_pressure(set);
     if reached <= ground.target_rh {

@@ -68,3 +68,15 @@ pub fn rating_state(kind: MachineKind) -> (f64, f64) {
         MachineKind::Compressor | MachineKind::Thermoelectric | MachineKind::SaltTub => (30.0, 0.8),
     }
 }
+
+/// The largest size of a kind that makers offer at its rating state, L/day **\[A\]**; `None` for a
+/// tub, which has no rating.
+#[must_use]
+pub fn largest_l_per_day(kind: MachineKind) -> Option<f64> {
+    match kind {
+        MachineKind::Compressor => Some(70.0),
+        MachineKind::DesiccantRotor => Some(20.0),
+        MachineKind::Thermoelectric => Some(2.0),
+        MachineKind::SaltTub => None,
+    }
+}

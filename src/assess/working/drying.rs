@@ -4,7 +4,8 @@ use super::{Sheet, celsius, not_known, percent, with_unit};
 use crate::assess::Mark;
 use crate::assess::answer::{Answer, Working};
 use crate::assess::drying::{
-    Capacity, Comparison, HeaterSize, NightAir, OptionAnswer, OptionCase, Surface, WarmUp,
+    Capacity, Comparison, HeaterSize, MOST_PPM, NightAir, Offer, OptionAnswer, OptionCase, Surface,
+    WarmUp,
 };
 use crate::assess::quantity::Kind;
 use crate::assess::topic::DryingTopic;
@@ -106,6 +107,18 @@ fn known_state(sheet: &mut Sheet, comparison: &Comparison, case: &OptionCase) {
     );
     if case.running == Running::TooCold {
         sheet.note("the vehicle is too cold for the machine to start");
+    }
+    if let Some(margin) = case.start_margin_k {
+        sheet.input(
+            "warmer without it than it needs to start",
+            Kind::Kelvin.text(margin),
+        );
+    }
+    if let Some(leaves) = case.ice_leaves {
+        sheet.input(
+            "strength that ice leaves its coil",
+            Kind::WholePercent.text(leaves),
+        );
     }
     match case.fall {
         Some(fall) => {
@@ -266,6 +279,19 @@ fn capacity(capacity: &Capacity) -> Working {
         }
         (Err(reason), _) | (_, Err(reason)) => sheet.unknown(reason),
     }
+    if let Ok(Offer::LessAir {
+        largest_kg_s,
+        now_per_h,
+        at_most_per_h,
+    }) = capacity.offer
+    {
+        sheet.note(format!(
+            "no such machine: the largest is {} [A]; it holds the target at {} instead of {}, from ACH = 3600 (D/1.25 − S) (1 + Wₒ)/((Wₒ − W*) ρᵢ V)",
+            Kind::LitresPerDay.text(largest_kg_s * LITRES_PER_DAY),
+            Kind::AirChanges.text(at_most_per_h),
+            Kind::AirChanges.text(now_per_h)
+        ));
+    }
     sheet
         .assumed("generic behaviour of the kind; margin of a quarter")
         .source(
@@ -350,7 +376,10 @@ fn night_air(air: &Answer<NightAir>) -> Working {
         Ok(air) => {
             sheet.input("sleepers N", air.sleepers.to_string());
             sheet.number("air for each", air.per_sleeper_m3_s * 3600.0, 3, "m³/h");
-            sheet.result(Kind::PartsPerMillion.text(air.carbon_dioxide_ppm));
+            sheet.result(air.carbon_dioxide_ppm.map_or_else(
+                || format!("beyond {}", Kind::PartsPerMillion.text(MOST_PPM)),
+                |ppm| Kind::PartsPerMillion.text(ppm),
+            ));
         }
         Err(reason) => sheet.unknown(reason),
     }
