@@ -3,6 +3,7 @@
 use super::answer::ComparedCase;
 use super::equipment::{Sources, first_error};
 use super::situation::Situation;
+use super::surfaces::{self, Listed};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::assess::law::{GapLaw, laws};
@@ -25,6 +26,8 @@ pub(crate) struct Ground<'a> {
     /// Σ U A, W/K.
     pub(crate) fabric: f64,
     pub(crate) sources: Sources,
+    /// The surfaces that can get cold.
+    pub(crate) listed: Vec<Listed>,
     pub(crate) volume_m3: Answer<f64>,
     pub(crate) target_rh: f64,
     pub(crate) calmest: usize,
@@ -39,7 +42,9 @@ impl Ground<'_> {
             .iter()
             .map(|case| {
                 let outside = self.outside(case)?;
-                Ok(Situation::new(envelope, outside, self.wind(envelope, case)))
+                let wind = self.wind(envelope, case);
+                let cold = surfaces::cold(&self.listed, outside.t_c, wind);
+                Ok(Situation::new(envelope, outside, wind).with_surfaces(cold))
             })
             .collect()
     }

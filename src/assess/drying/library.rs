@@ -14,6 +14,7 @@ pub fn machine(kind: MachineKind) -> Machine {
         MachineKind::SaltTub => Machine {
             name: "salt tub, 0.02 m²".to_owned(),
             tub_area_m2: Some(0.02),
+            tub_l: Some(2.0),
             hygrostat: false,
             ..none
         },

@@ -31,6 +31,8 @@ pub use answer::{
     WarmUp,
 };
 
+pub(crate) use surfaces::WARMEST_C;
+
 use super::answer::{Answer, NotKnown};
 use super::assessment::calmest_and_windiest;
 use super::prepared::Prepared;
@@ -68,6 +70,7 @@ pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Compa
         findings,
         fabric: prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k,
         sources: equipment::sources(survey, findings)?,
+        listed: surfaces::listed(survey),
         volume_m3: prepared.volume_m3.clone(),
         target_rh: survey.targets.rh_percent / 100.0,
         calmest,

@@ -5,10 +5,8 @@ use super::ground::Ground;
 use super::situation::{Fitted, Situation};
 use super::{money, surfaces};
 use crate::assess::answer::{Answer, NotKnown};
-use crate::physics::MoistAir;
 use crate::physics::contents::{equilibrium_moisture, water_to_give_off};
 use crate::physics::coupled::{Running, Steady};
-use crate::physics::moisture::steady_humidity_ratio;
 use crate::physics::units::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::survey::HeaterFuel;
 
@@ -71,7 +69,7 @@ impl Judge<'_> {
             machine_w: steady.machine_power,
             heater_w: steady.heater_power,
             running: steady.running,
-            condensation_kg_s: steady.condensation,
+            condensation_kg_s: steady.condensation + steady.on_surfaces,
             energy: self.energy(&steady),
             fall: self.fall(&steady)?,
             holds,
@@ -82,7 +80,7 @@ impl Judge<'_> {
                 .filter(|_| steady.running == Running::Runs)
                 .and_then(|machine| machine.ice_leaves(steady.inside.t_c)),
             below_set_point_k: below_set_point(fitted, &steady),
-            surfaces: surfaces::surfaces(ground.survey, &self.situation.outside, &steady),
+            surfaces: surfaces::surfaces(ground, self.situation, fitted, &steady),
             dry_out: self.dry_out(fitted)?,
         })
     }
@@ -121,11 +119,11 @@ impl Judge<'_> {
     /// temperature and air flow; the rest is owed to the water removed.
     ///
     /// ```text
-    /// W_w = W_o + S/m_da,   s_warmth = (φ₀ − φ(T_i, W_w))/(φ₀ − φ)
+    /// m_da (W_o − W_w) + S − Σ C_s = 0,   s_warmth = (φ₀ − φ(T_i, W_w))/(φ₀ − φ)
     /// ```
     /// where φ₀ is the humidity with nothing done, φ and T_i the option's, S the water given off,
-    /// kg/s, m_da the option's dry air, kg/s, and W_w at most saturated. The other share is that of
-    /// the water. The order is a choice **\[A\]**; s_warmth is above 1 where the option adds water.
+    /// kg/s, m_da the option's dry air, kg/s, C_s what cold surfaces take, and W_w at most saturated.
+    /// The other share is that of the water. The order is a choice **\[A\]**; s_warmth is above 1 where the option adds water.
     ///
     /// # Errors
     /// [`NotKnown`] where doing nothing has no state.
@@ -138,12 +136,8 @@ impl Judge<'_> {
         if fall < LEAST_FALL {
             return Ok(None);
         }
-        let outside = self.situation.outside.humidity_ratio;
-        let water = self.ground.sources.water();
-        let most = steady.inside.saturation_humidity_ratio()?;
-        let ratio = steady_humidity_ratio(water, steady.dry_air_flow, outside)
-            .map_or(most, |ratio| ratio.min(most));
-        let warm = MoistAir::new(steady.inside.t_c, ratio, steady.inside.pressure)?;
+        let (t_c, flow) = (steady.inside.t_c, steady.dry_air_flow);
+        let warm = self.situation.alone(&self.ground.sources, t_c, flow)?;
         let warmth_share = (without - warm.relative_humidity().min(1.0)) / fall;
         Ok(Some(Fall {
             rh_without: without,

@@ -4,11 +4,12 @@ use super::object::{Object, list};
 use crate::assess::drying::{
     AchPoint, AfterPlan, Capacity, Comparison, DryOut, Fall, HeaterFor, HeaterSize, NightAir,
     Offer, OptionAnswer, OptionCase, OptionKind, Proviso, Shortfall, SizedFor, Spot, Supply,
-    Surface, Verdict, WarmUp,
+    Surface, Verdict, WARMEST_C, WarmUp,
 };
+use crate::assess::quantity::Kind;
 use crate::assess::{Answer, NotKnown};
 use crate::physics::coupled::Running;
-use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
+use crate::physics::units::LITRES_PER_DAY;
 use crate::survey::word::Word;
 
 pub(super) fn comparison(found: &Comparison) -> Object {
@@ -129,8 +130,8 @@ fn state(state: &OptionCase) -> Object {
         .with("removal_l_per_day", state.removal_kg_s * LITRES_PER_DAY)
         .with("load_l_per_day", state.load_kg_s * LITRES_PER_DAY)
         .with(
-            "condensation_g_per_h",
-            state.condensation_kg_s * GRAMS_PER_HOUR,
+            "condensation_l_per_day",
+            state.condensation_kg_s * LITRES_PER_DAY,
         )
         .with("running", state.running.word())
         .with("duty_share", state.duty)
@@ -170,25 +171,34 @@ fn dry_out(dry_out: &DryOut) -> Object {
 }
 
 fn surface(surface: &Surface) -> Object {
-    let kelvin = surface
-        .kelvin_to_clear
-        .ok_or_else(|| NotKnown::because("no warmth in reach clears it"));
+    let never = || {
+        let warmest = Kind::Celsius.typed(WARMEST_C);
+        NotKnown::because(format!("never: {warmest} inside do not clear it"))
+    };
+    let kelvin = surface.kelvin_to_clear.clone();
+    let kelvin = kelvin.and_then(|kelvin| kelvin.ok_or_else(never));
     Object::new()
         .with("element", surface.element.0)
         .with("name", &surface.name)
         .with("spot", surface.spot.word())
+        .recorded("area_m2", surface.area_m2)
         .with("temperature_factor", surface.temperature_factor)
         .with("outside_seen_c", surface.outside_seen_c)
         .with("temperature_c", surface.temperature_c)
         .with("surface_rh_percent", surface.surface_rh * 100.0)
         .with("limit_percent", surface.limit * 100.0)
         .with("condenses", surface.condenses)
+        .with(
+            "condensation_l_per_day",
+            surface.condensed_kg_s * LITRES_PER_DAY,
+        )
         .with("exceeds", surface.exceeds)
         .with("kelvin_to_clear", kelvin)
         .with("rh_to_clear_percent", surface.rh_to_clear * 100.0)
-        .with(
+        .found(
             "removal_to_clear_l_per_day",
-            surface.removal_to_clear_kg_s * LITRES_PER_DAY,
+            &surface.removal_to_clear_kg_s,
+            |kg_s| kg_s * LITRES_PER_DAY,
         )
 }
 

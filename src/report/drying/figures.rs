@@ -8,7 +8,7 @@ use crate::assess::{Answer, DryingTopic, Topic};
 #[cfg(feature = "window")]
 use crate::physics::MoistAir;
 use crate::physics::coupled::Running;
-use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
+use crate::physics::units::LITRES_PER_DAY;
 use crate::report::blocks::{Align, Reasons, Section, Table};
 use crate::survey::Survey;
 
@@ -173,22 +173,22 @@ fn in_weather(currency: &str, comparison: &Comparison, reasons: &mut Reasons) ->
     table
 }
 
-/// Where the air cannot hold its water.
+/// Water that condenses, on cold surfaces and because the air cannot hold it.
 fn condensation(comparison: &Comparison) -> Vec<String> {
     let mut notes = Vec::new();
     for stage in Stage::all(comparison) {
         let all = stage.comparison;
         for case in 0..all.cases.len() {
             let wet = |(at, option): (usize, &OptionAnswer)| {
-                let wet = all.state(at, case).ok()?.condensation_kg_s * GRAMS_PER_HOUR;
-                let grams = Kind::GramsPerHour.number(wet);
-                (wet > 0.0).then(|| format!("{} {grams}", option.name))
+                let wet = all.state(at, case).ok()?.condensation_kg_s * LITRES_PER_DAY;
+                let litres = Kind::LitresPerDay.number(wet);
+                (wet > 0.0).then(|| format!("{} {litres}", option.name))
             };
             let wet: Vec<String> = all.options.iter().enumerate().filter_map(wet).collect();
             if !wet.is_empty() {
                 let when = stage.named(all.case_name(case));
                 notes.push(format!(
-                    "Condenses inside, g/h, {when}: {}.",
+                    "Condenses inside, L/day, {when}: {}.",
                     wet.join("; ")
                 ));
             }

@@ -195,7 +195,7 @@ pub struct OptionCase {
     pub heater_w: f64,
     /// What the machine does.
     pub running: Running,
-    /// Water that condenses because the air cannot hold it, kg/s.
+    /// Water that condenses, on the cold surfaces and because the air cannot hold it, kg/s.
     pub condensation_kg_s: f64,
     /// What it draws and burns.
     pub energy: Energy,
@@ -277,9 +277,11 @@ pub struct Surface {
     pub name: String,
     /// The surface meant.
     pub spot: Spot,
+    /// Its area, m²; `None` where it is not given: then nothing condenses on it in the balance.
+    pub area_m2: Option<f64>,
     /// Temperature factor of the surface.
     pub temperature_factor: f64,
-    /// Outside temperature that it sees: 3 K colder than the air for roof and glass on a clear
+    /// Outside temperature that it sees: colder than the air for roof and glass on a clear
     /// night, °C.
     pub outside_seen_c: f64,
     /// Its temperature, °C.
@@ -291,16 +293,18 @@ pub struct Surface {
     pub limit: f64,
     /// Water condenses on it.
     pub condenses: bool,
+    /// Water that condenses on it, kg/s.
+    pub condensed_kg_s: f64,
     /// The limit is exceeded.
     pub exceeds: bool,
-    /// Kelvin that the inside must be warmer, with the same water, to clear it; zero where it is
-    /// clear, `None` where no warmth in reach does.
-    pub kelvin_to_clear: Option<f64>,
+    /// Kelvin that the inside must be warmer to clear it, the heater raised and all else as it
+    /// follows from that; zero where it is clear, `None` where no warmth in reach does.
+    pub kelvin_to_clear: Answer<Option<f64>>,
     /// Relative humidity inside at this temperature that clears it.
     pub rh_to_clear: f64,
-    /// Water to remove besides what is removed already, at this temperature and air flow, to
-    /// clear it, kg/s.
-    pub removal_to_clear_kg_s: f64,
+    /// Water to remove in all, at this temperature and air flow, to clear it, kg/s; zero where it
+    /// is clear.
+    pub removal_to_clear_kg_s: Answer<f64>,
 }
 
 impl Surface {

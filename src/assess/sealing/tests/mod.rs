@@ -2,7 +2,7 @@
 
 use super::library::starting_minutes;
 use super::*;
-use crate::assess::assess;
+use crate::assess::NotKnown;
 use crate::assess::tests::{add, air, bare, closable, gap_mut, hole};
 use crate::survey::leave::{Manner, Refusal};
 use crate::survey::{
