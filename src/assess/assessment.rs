@@ -31,7 +31,7 @@ pub(super) fn assessment(survey: &Survey, prepared: &Prepared) -> Assessment {
         })
         .collect();
     let mut findings = prepared.findings.clone();
-    findings.extend(safety::findings(survey, &safety));
+    findings.extend(safety::findings(survey, &prepared.laws, &safety));
     findings.extend(flues::findings(survey, prepared, &safety.verdict, &cases));
     findings.extend(reach::findings(survey, &cases));
     findings.sort_by_key(|finding| finding.severity);

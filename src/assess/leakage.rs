@@ -7,7 +7,7 @@ use super::law::GapLaw;
 use crate::physics::flow_law::{GapFlow, Gas};
 use crate::physics::leakage::{self, LeakageArea};
 use crate::physics::units::SECONDS_PER_HOUR;
-use crate::survey::{Gap, GapId, LeadsTo, Purpose, Survey};
+use crate::survey::{Gap, GapId, LeadsTo, Purpose, Survey, leave};
 
 /// Reference pressure of the effective leakage area, Pa: ASTM E779 **\[R\]**. The exponent is fitted
 /// between this and [`HIGH`].
@@ -114,7 +114,7 @@ pub(crate) fn leakage(survey: &Survey, gaps: &[GapAnswer], volume_m3: &Answer<f6
     let of = |choice: &dyn Fn(&Gap) -> bool| total(survey, gaps, choice);
     let all = some(of(&|_| true), "no gap entered yet");
     let unintended = some(
-        of(&|gap| !gap.purpose.must_stay_open()),
+        of(&|gap| leave::counts_as_leak(survey, gap)),
         if survey.gaps.is_empty() {
             "no gap entered yet"
         } else {
@@ -147,9 +147,9 @@ pub(crate) fn leakage(survey: &Survey, gaps: &[GapAnswer], volume_m3: &Answer<f6
             .into_iter()
             .map(|facing| (facing, of(&|gap| gap.facing == facing)))
             .collect(),
-        by_purpose: groups(survey, |gap| gap.purpose)
+        by_purpose: groups(survey, |gap| leave::purpose(survey, gap))
             .into_iter()
-            .map(|purpose| (purpose, of(&|gap| gap.purpose == purpose)))
+            .map(|purpose| (purpose, of(&|gap| leave::purpose(survey, gap) == purpose)))
             .collect(),
         safety_ventilation: of(&|gap| gap.purpose == Purpose::SafetyVentilation),
         not_sized: which(gaps, |leakage| {

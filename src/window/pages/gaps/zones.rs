@@ -3,6 +3,7 @@
 use super::view::GapsContext;
 use crate::assess::LeakageTotal;
 use crate::assess::quantity::Kind;
+use crate::assess::words::counted;
 use crate::report::leakage::eqla;
 use crate::survey::{Edit, Field, Item, Record, RecordId, Zone, ZoneId};
 use crate::window::theme::palette;
@@ -80,8 +81,8 @@ fn hover(total: &LeakageTotal) -> String {
     let lacking = total.lacking();
     let lacking = lacking.map_or_else(String::new, |words| format!(", without {words}"));
     format!(
-        "EqLA of {} gaps of the ledger{lacking}. The share is of the flow at 10 Pa through all gaps",
-        total.gaps
+        "EqLA of {} of the ledger{lacking}. The share is of the flow at 10 Pa through all gaps",
+        counted(total.gaps, "gap", "gaps")
     )
 }
 
