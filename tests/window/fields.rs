@@ -113,7 +113,7 @@ fn a_place_out_of_range_is_refused_at_its_field() {
     replace_text(&mut window, "Height of its middle", "99");
     press(&mut window, Key::Tab);
     assert_eq!(height(&window), Some(0.6));
-    assert!(shows(&window, "0.05 to 4.5 m is needed here"));
+    assert!(shows(&window, "outside 0.05 to 4.5 m: no gap is there"));
     replace_text(&mut window, "Height of its middle", "0.7");
     press(&mut window, Key::Tab);
     assert_eq!(height(&window), Some(0.7));
