@@ -81,11 +81,12 @@ impl Vehicle<'_> {
     pub(crate) fn first_error(&self, case: &WeatherCase) -> Answer<()> {
         self.no_error(|place| match place.item {
             Item::Vehicle => {
-                const NEEDED: [Field; 4] = [
+                const NEEDED: [Field; 5] = [
                     Field::Length,
                     Field::Width,
                     Field::RoofHeight,
                     Field::FloorHeight,
+                    Field::SkirtFreeArea,
                 ];
                 NEEDED.iter().any(|field| place.is_at(*field))
             }

@@ -166,14 +166,15 @@ impl Edge {
     /// Takes a flow, with the pressure and slope that belong to it. The slope is that of the
     /// least flow where there is less: a square root's has no end at nothing.
     pub(in crate::physics) fn set(&mut self, flow: f64) {
-        self.flow = flow;
-        self.pressure = self.pressure_for(flow);
         if let Law::Fan(fan) = &mut self.law {
-            fan.come_to(flow, self.step);
+            self.flow = fan.come_to(flow, self.step);
+            self.pressure = fan.pressure_for(self.flow);
             self.slope = fan.slope();
-            self.gross = flow.abs();
+            self.gross = self.flow.abs();
             return;
         }
+        self.flow = flow;
+        self.pressure = self.pressure_for(flow);
         let steep = if self.is_tall || flow.abs() >= self.least {
             self.pressure
         } else {
@@ -193,19 +194,20 @@ impl Edge {
         }
     }
 
-    /// Takes off what a fan's flow has beyond the ends of its law.
-    pub(super) fn hold_within(&mut self) {
-        if let Law::Fan(fan) = &self.law {
-            self.flow = fan.held(self.flow);
-        }
-    }
-
-    /// Whether the flow is one that the law can have.
-    pub(super) fn is_lawful(&self) -> bool {
-        match &self.law {
-            Law::Path(..) => true,
-            Law::Fan(fan) => fan.allows(self.flow),
-        }
+    /// Brings a fan back to the falling part of its law where the pressure asks for it; says whether
+    /// it did.
+    pub(super) fn release(&mut self) -> bool {
+        let Law::Fan(fan) = &mut self.law else {
+            return false;
+        };
+        let Some(flow) = fan.release(self.driven) else {
+            return false;
+        };
+        self.flow = flow;
+        self.pressure = fan.pressure_for(flow);
+        self.slope = fan.slope();
+        self.gross = flow.abs();
+        true
     }
 
     /// Flow each way.

@@ -33,9 +33,6 @@ pub struct Fan {
     pub most_pressure: f64,
 }
 
-/// Slope beyond the ends of the law as a share of that between them: it gives every flow a
-/// pressure, as the search by flows wants it, and moves no air worth the name.
-const FAINT_SLOPE: f64 = 1e-12;
 /// Share of the free flow within which a step that ends at an end of the law is at that end.
 const AT_END: f64 = 1e-12;
 
@@ -97,8 +94,9 @@ enum Part {
     Free,
 }
 
-/// The law of a fan turned round: the pressure outside less that of the space, Pa, that belongs to
-/// an inward flow, for the search by flows. Flows beyond the ends have steep pressures of their own.
+/// The law of a fan turned round, for the search by flows: the pressure outside less that of the
+/// space, Pa, that belongs to an inward flow. Running free or stopped, the fan is a flow that does not
+/// answer to pressure, until [`FanLaw::release`] finds that it should.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct FanLaw {
     /// One for supply, minus one for extract.
@@ -133,46 +131,59 @@ impl FanLaw {
     /// Inward flow at a pressure difference, and its slope.
     pub(super) fn at(&self, pressure: f64) -> (f64, f64) {
         let factor = 1.0 + self.sign * pressure / self.most_pressure;
-        let held = factor.clamp(0.0, 1.0);
-        let share = held + FAINT_SLOPE * (factor - held);
-        let falling = self.free_flow / self.most_pressure;
         let works = factor > 0.0 && factor < 1.0;
-        (
-            self.free() * share,
-            if works {
-                falling
-            } else {
-                FAINT_SLOPE * falling
-            },
-        )
+        let slope = if works { self.falling() } else { 0.0 };
+        (self.free() * factor.clamp(0.0, 1.0), slope)
     }
 
     /// Pressure difference that belongs to an inward flow, Pa.
     pub(super) fn pressure_for(&self, flow: f64) -> f64 {
         let share = self.sign * flow / self.free_flow;
-        let held = share.clamp(0.0, 1.0);
-        self.sign * self.most_pressure * ((held - 1.0) + (share - held) / FAINT_SLOPE)
+        self.sign * self.most_pressure * (share - 1.0)
+    }
+
+    /// Slope where the flow falls with the pressure, kg/(s Pa).
+    fn falling(&self) -> f64 {
+        self.free_flow / self.most_pressure
     }
 
     /// How the flow answers to the pressure difference where it is, kg/(s Pa).
     pub(super) fn slope(&self) -> f64 {
-        let falling = self.free_flow / self.most_pressure;
         match self.part {
-            Part::Falling => falling,
-            Part::Stopped | Part::Free => FAINT_SLOPE * falling,
+            Part::Falling => self.falling(),
+            Part::Stopped | Part::Free => 0.0,
         }
     }
 
-    /// Notes where on the law a flow is that was come to by a step.
-    pub(super) fn come_to(&mut self, flow: f64, step: f64) {
-        let (share, outwards) = (self.sign * flow / self.free_flow, self.sign * step > 0.0);
-        self.part = if share >= 1.0 || (outwards && share >= 1.0 - AT_END) {
-            Part::Free
-        } else if share <= 0.0 || (!outwards && share <= AT_END) {
-            Part::Stopped
-        } else {
-            Part::Falling
+    /// Takes a flow that a step came to, and notes where on the law it is; what lies beyond the ends
+    /// is cut off.
+    pub(super) fn come_to(&mut self, flow: f64, step: f64) -> f64 {
+        let (share, rises) = (self.sign * flow / self.free_flow, self.sign * step);
+        if share > 1.0 || (rises > 0.0 && share >= 1.0 - AT_END) {
+            self.part = Part::Free;
+        } else if share < 0.0 || (rises < 0.0 && share <= AT_END) {
+            self.part = Part::Stopped;
+        } else if rises.abs() > 0.0 {
+            self.part = Part::Falling;
+        }
+        match self.part {
+            Part::Free => self.free(),
+            Part::Stopped => 0.0,
+            Part::Falling => flow,
+        }
+    }
+
+    /// The flow to go on from where a pressure difference lies on the falling part while the fan was
+    /// taken to run free or to stand; it is then on that part.
+    pub(super) fn release(&mut self, driven: f64) -> Option<f64> {
+        let along = self.sign * driven;
+        let flow = match self.part {
+            Part::Free if along < 0.0 => self.free(),
+            Part::Stopped if along > -self.most_pressure => 0.0,
+            _ => return None,
         };
+        self.part = Part::Falling;
+        Some(flow)
     }
 
     /// Share of a step from a flow that may be taken before the law bends.
@@ -191,16 +202,5 @@ impl FanLaw {
         } else {
             1.0
         }
-    }
-
-    /// The flow without what lies beyond the ends of the law.
-    pub(super) fn held(&self, flow: f64) -> f64 {
-        self.sign * (self.sign * flow).clamp(0.0, self.free_flow)
-    }
-
-    /// Whether a flow is one that the fan can have.
-    pub(super) fn allows(&self, flow: f64) -> bool {
-        const ROUNDING: f64 = 1e-9;
-        (flow - self.held(flow)).abs() <= ROUNDING * self.free_flow
     }
 }

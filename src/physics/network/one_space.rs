@@ -246,6 +246,9 @@ impl<'a> Search<'a> {
             stop: 0.0,
         };
         for fan in &self.network.fans {
+            if fan.free_flow <= 0.0 {
+                continue;
+            }
             if fan.way == way {
                 pull.surplus += fan.free_flow;
                 pull.stop = f64::max(pull.stop, fan.most_pressure);

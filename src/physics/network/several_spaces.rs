@@ -28,6 +28,8 @@ const STALLED: u32 = 4;
 const FAINT: f64 = 1e-20;
 /// Flow that is no air worth the name, kg/s: a litre in some four hundred thousand years.
 const NOTHING: f64 = 1e-16;
+/// Share of the through-flow that no space may have left over.
+const LEFT_OVER: f64 = 1e-9;
 /// Steps of Newton's method at most.
 const MOST_STEPS: u32 = 400;
 /// Evaluations of one line search at most.
@@ -69,6 +71,10 @@ impl SeveralSpaces {
         let (mut steps, mut stalled, mut best) = (0, 0, f64::INFINITY);
         loop {
             self.solve_pressures();
+            if steps < MOST_STEPS && self.release() {
+                steps += 1;
+                continue;
+            }
             let mismatch = self.propose(FAINT * span);
             if !mismatch.is_finite() {
                 return Err(NetworkError::NotFinite);
@@ -89,13 +95,13 @@ impl SeveralSpaces {
                 break;
             }
         }
-        self.edges.iter_mut().for_each(Edge::hold_within);
         self.settle();
-        if self.edges.iter().all(Edge::is_lawful) {
-            Ok(self.sum_up(network, steps))
-        } else {
-            Err(NetworkError::NoOpening)
+        let solved = self.sum_up(network, steps);
+        // What fans that nothing stops bring into a space without another way out is left over.
+        if solved.imbalance > LEFT_OVER * solved.inflow.max(solved.outflow) + NOTHING {
+            return Err(NetworkError::NoOpening);
         }
+        Ok(solved)
     }
 
     fn lay_out(&mut self, network: &Network, dynamic_pressure: f64, coefficients: &[f64]) {
@@ -243,6 +249,15 @@ impl SeveralSpaces {
             }
         }
         most
+    }
+
+    /// Brings a fan back to the falling part of its law where the pressures ask for it; says whether
+    /// any was: the straight lines are then others. One at a time: two might push each other to and
+    /// fro.
+    fn release(&mut self) -> bool {
+        self.drive();
+        let mut open = self.edges.iter_mut().filter(|edge| edge.is_open());
+        open.any(Edge::release)
     }
 
     /// How the function that is made least changes along the proposed change, after a share of

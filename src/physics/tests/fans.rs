@@ -58,7 +58,7 @@ fn a_strong_fan_through_a_small_hole_is_held_by_its_own_pressure() {
     for (area, free) in [(4e-4, 1500.0 / 3600.0), (0.01, 0.02), (0.05, 0.1)] {
         let c: f64 = 1.2 / (2.0 * (0.61_f64 * area).powi(2));
         let slope = 60.0 / free;
-        let exact = (-slope + (slope * slope + 4.0 * c * 60.0).sqrt()) / (2.0 * c);
+        let exact = 2.0 * 60.0 / (slope + (slope * slope + 4.0 * c * 60.0).sqrt());
         for way in [FanWay::Supply, FanWay::Extract] {
             let solved = with_hole(area, vec![fan(way, 1.2 * free, 60.0)])
                 .solve(&CALM, &[0.0], 0.0)
