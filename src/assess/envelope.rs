@@ -8,7 +8,7 @@ use super::answer::{Answer, NotKnown};
 use super::exposure::{Leak, WindSide, coefficient, floor_place, heights, wind_side};
 use super::in_air::VehicleInAir;
 use super::inside::{self, InsideSpace, RunningFan};
-use super::law::{self, GapLaw, sharp_area};
+use super::law::{GapLaw, sharp_area};
 use crate::physics::flow_law::Gas;
 use crate::physics::network::{Body, Space};
 use crate::physics::pressure_coefficient::{Underside, WindBody};
@@ -69,11 +69,6 @@ impl Envelope {
             length: given(vehicle.length_m, "length")?,
             width: given(vehicle.width_m, "width")?,
         };
-        let behind = |gap| law::is_behind_skirt(survey, gap);
-        if vehicle.skirt_free_area_mm2.is_none() && survey.gaps.iter().any(behind) {
-            let why = "the gaps of the skirt in front of gaps under the floor are not given";
-            return Err(NotKnown::because(why));
-        }
         let middle = f64::midpoint(floor, roof);
         let mut leaks = Vec::new();
         for (ledger, (gap, law)) in survey.gaps.iter().zip(laws).enumerate() {

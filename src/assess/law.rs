@@ -195,7 +195,7 @@ pub(crate) fn laws(survey: &Survey, findings: &[Finding]) -> Vec<GapLaw> {
 }
 
 /// Whether a tight skirt closes off the outside that a gap opens to.
-pub(super) fn is_behind_skirt(survey: &Survey, gap: &Gap) -> bool {
+fn is_behind_skirt(survey: &Survey, gap: &Gap) -> bool {
     survey.vehicle.underside == Underside::SkirtedTight
         && gap.leads_to == LeadsTo::LivingSpace
         && outermost(survey, gap).facing == Facing::Underfloor
