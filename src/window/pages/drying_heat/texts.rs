@@ -6,31 +6,8 @@ use crate::figure::{self, Psychrometric, Scene};
 use crate::report::drying::{self, Told};
 use crate::report::{Section, Table};
 use crate::survey::Survey;
+use crate::window::kept::Kept;
 use std::sync::Arc;
-
-/// Something worked out for a key, kept until the key changes.
-#[derive(Clone, Debug)]
-struct Kept<K, V>(Option<(K, Arc<V>)>);
-
-impl<K, V> Default for Kept<K, V> {
-    fn default() -> Self {
-        Self(None)
-    }
-}
-
-impl<K: PartialEq, V> Kept<K, V> {
-    /// What was kept for this key, or else what `make` makes of it.
-    fn get(&mut self, key: K, make: impl FnOnce() -> V) -> Arc<V> {
-        match &self.0 {
-            Some((kept, value)) if *kept == key => Arc::clone(value),
-            _ => {
-                let value = Arc::new(make());
-                self.0 = Some((key, Arc::clone(&value)));
-                value
-            }
-        }
-    }
-}
 
 /// Revisions of the survey and of the comparison.
 pub(super) type Dates = (u64, u64);
