@@ -1,11 +1,9 @@
 //! Curves over a range of weather.
 
-use super::answer::{Answer, Assessment, DirectionAnswer, NotKnown};
-use super::assessment::assess;
+use super::answer::{Answer, DirectionAnswer, NotKnown};
 use super::envelope::mean;
 use super::prepared::Prepared;
 use super::weather::{air_states, same_water};
-use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::speed_at_body;
 use crate::survey::{Facing, Survey, WeatherCase, WeatherId};
@@ -127,45 +125,6 @@ pub(super) fn ach_against_temperature(
         })
     };
     survey.weather.iter().map(curve).collect()
-}
-
-/// Mean ACH of each weather case by one set of pressure coefficients.
-#[derive(Clone, Debug, PartialEq)]
-pub struct SetSensitivity {
-    /// The set.
-    pub set: PressureSet,
-    /// Mean ACH of each weather case, in the survey's order.
-    pub mean_ach_per_h: Vec<Answer<f64>>,
-}
-
-/// The survey assessed with either published set of pressure coefficients: how much hangs on the
-/// choice. Everything else stays as surveyed.
-pub(super) fn pressure_set_sensitivity(
-    survey: &Survey,
-    assessment: &Assessment,
-) -> [SetSensitivity; 2] {
-    let of = |set, assessment: &Assessment| SetSensitivity {
-        set,
-        mean_ach_per_h: assessment
-            .cases
-            .iter()
-            .map(|case| {
-                case.air
-                    .as_ref()
-                    .map_err(Clone::clone)?
-                    .mean_ach_per_h
-                    .clone()
-            })
-            .collect(),
-    };
-    [PressureSet::LowRise, PressureSet::WallAverage].map(|set| {
-        if survey.site.pressure_set == set {
-            return of(set, assessment);
-        }
-        let mut other = survey.clone();
-        other.site.pressure_set = set;
-        of(set, &assess(&other))
-    })
 }
 
 /// Air in and out through all gaps of one face, kg/s.

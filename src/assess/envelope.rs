@@ -5,13 +5,13 @@
 )]
 
 use super::answer::{Answer, NotKnown};
-use super::exposure::{Leak, WindSide, coefficient, heights, wind_side};
+use super::exposure::{Leak, WindSide, coefficient, floor_place, heights, wind_side};
 use super::in_air::VehicleInAir;
 use super::inside::{self, InsideSpace};
 use super::law::{GapLaw, sharp_area};
 use crate::physics::flow_law::Gas;
 use crate::physics::network::{Body, Space};
-use crate::physics::pressure_coefficient::WindBody;
+use crate::physics::pressure_coefficient::{Underside, WindBody};
 use crate::physics::{MoistAir, PlacedFlow};
 use crate::survey::{Finding, Survey};
 
@@ -63,7 +63,7 @@ impl Envelope {
         let body = WindBody {
             set: survey.site.pressure_set,
             shelter: survey.site.shelter,
-            skirted: vehicle.skirted,
+            underside: vehicle.underside,
             length: given(vehicle.length_m, "length")?,
             width: given(vehicle.width_m, "width")?,
         };
@@ -82,6 +82,7 @@ impl Envelope {
                             z_high,
                         },
                         wind: wind_side(survey, gap),
+                        place: floor_place(survey, gap),
                         area: sharp_area(flow),
                     });
                 }
@@ -112,7 +113,7 @@ impl Envelope {
     pub(crate) fn add(&mut self, leaks: Vec<Leak>) {
         for leak in &leaks {
             for (direction, coefficients) in self.coefficients.iter_mut().enumerate() {
-                coefficients.push(coefficient(&self.body, leak.wind, direction_deg(direction)));
+                coefficients.push(coefficient(&self.body, leak, direction_deg(direction)));
             }
             let known = self.sides.iter().position(|side| *side == leak.wind);
             self.side_of_leak.push(known.unwrap_or(self.sides.len()));
@@ -146,6 +147,11 @@ impl Envelope {
     /// Outside length and width, m.
     pub(crate) fn plan(&self) -> (f64, f64) {
         (self.body.length, self.body.width)
+    }
+
+    /// How the space under the floor stands to the wind.
+    pub(crate) fn underside(&self) -> Underside {
+        self.body.underside
     }
 
     /// Height of the floor above ground, m.

@@ -1,10 +1,11 @@
 //! A gap as the balance sees it, and what of the outside it feels: the side whose wind pressure it
 //! has, and the heights of its ends.
 
+use super::law::outermost;
 use crate::physics::PlacedFlow;
-use crate::physics::pressure_coefficient::{Face, WindBody, underfloor};
+use crate::physics::pressure_coefficient::{Face, FloorPlace, WindBody};
 use crate::survey::Survey;
-use crate::survey::gap::{Behind, Cavity, Facing, Gap};
+use crate::survey::gap::{Cavity, Facing, Gap};
 
 /// One gap in the balance.
 #[derive(Clone)]
@@ -17,6 +18,8 @@ pub(crate) struct Leak {
     pub(crate) placed: PlacedFlow,
     /// The face whose wind pressure it feels.
     pub(crate) wind: WindSide,
+    /// Where under the floor it is, where that is to count.
+    pub(crate) place: FloorPlace,
     /// Sharp area it amounts to, for the one-sided rule, m².
     pub(crate) area: f64,
 }
@@ -51,11 +54,7 @@ pub(super) fn heights(gap: &Gap, floor: f64, middle: f64, roof: f64) -> (f64, f6
 
 /// The side whose pressure drives a gap: its own, or that of the opening in front of it.
 pub(super) fn wind_side(survey: &Survey, gap: &Gap) -> WindSide {
-    let outer = match gap.behind {
-        Some(Behind::Gap(outer)) => survey.gap(outer),
-        _ => None,
-    };
-    let outermost = outer.unwrap_or(gap);
+    let outermost = outermost(survey, gap);
     let face = match outermost.facing {
         Facing::Front => Face::Front,
         Facing::Rear => Face::Rear,
@@ -72,10 +71,34 @@ pub(super) fn wind_side(survey: &Survey, gap: &Gap) -> WindSide {
     WindSide::Face(face)
 }
 
-pub(super) fn coefficient(body: &WindBody, side: WindSide, from_deg: f64) -> f64 {
-    match side {
+impl WindSide {
+    /// Whether it feels what the underfloor feels.
+    pub(crate) fn is_underfloor(self) -> bool {
+        matches!(self, Self::Cavity | Self::Face(Face::Underfloor))
+    }
+}
+
+/// Where under the floor a gap is, for a survey that tells the floor's places apart. A cavity has
+/// the mean of the whole floor.
+pub(super) fn floor_place(survey: &Survey, gap: &Gap) -> FloorPlace {
+    let vehicle = &survey.vehicle;
+    let gap = outermost(survey, gap);
+    if !vehicle.underfloor_by_place || gap.facing != Facing::Underfloor {
+        return FloorPlace::default();
+    }
+    let share = |distance: Option<f64>, whole: Option<f64>| Some(distance? / whole?);
+    FloorPlace::at(
+        share(gap.position.along_m, vehicle.length_m),
+        share(gap.position.across_m, vehicle.width_m),
+    )
+}
+
+/// Pressure coefficient at a leak for wind from an angle off the front.
+pub(super) fn coefficient(body: &WindBody, leak: &Leak, from_deg: f64) -> f64 {
+    match leak.wind {
+        WindSide::Face(Face::Underfloor) => body.underfloor(leak.place, from_deg),
         WindSide::Face(face) => body.coefficient(face, from_deg),
-        WindSide::Cavity => underfloor(body.shelter, body.skirted),
+        WindSide::Cavity => body.coefficient(Face::Underfloor, from_deg),
         WindSide::Fixed(coefficient) => coefficient,
     }
 }

@@ -1,10 +1,11 @@
 //! From what was written down about a gap to the law of its flow.
 
+use crate::physics::Underside;
 use crate::physics::flow_law::{FlowLaw, GapFlow, Gas, OpeningError};
 use crate::physics::leakage::{self, DEFAULT_EXPONENT};
 use crate::physics::units::{MM, MM2, SECONDS_PER_HOUR};
 use crate::survey::gap::{
-    AreaConvention, Behind, Closing, Form, Gap, GrilleMaterial, LeadsTo, WorkState,
+    AreaConvention, Behind, Closing, Facing, Form, Gap, GrilleMaterial, LeadsTo, WorkState,
 };
 use crate::survey::{Finding, GapId, Item, SetUp, Severity, Survey};
 use std::collections::HashMap;
@@ -171,19 +172,49 @@ pub(crate) fn laws(survey: &Survey, findings: &[Finding]) -> Vec<GapLaw> {
         }
     }
     let mut behind: HashMap<GapId, f64> = HashMap::new();
+    let mut behind_skirt = 0.0;
     for gap in &survey.gaps {
-        if let Some(Behind::Gap(outer)) = gap.behind
-            && !errors.contains_key(&gap.id)
-            && let Some(area) = sharing_area(&gap.form)
-        {
+        if errors.contains_key(&gap.id) {
+            continue;
+        }
+        let Some(area) = sharing_area(&gap.form) else {
+            continue;
+        };
+        if let Some(Behind::Gap(outer)) = gap.behind {
             *behind.entry(outer).or_insert(0.0) += area * f64::from(gap.count);
+        }
+        if is_behind_skirt(survey, gap) {
+            behind_skirt += area * f64::from(gap.count);
         }
     }
     let law = |gap: &Gap| match errors.get(&gap.id) {
         Some(sentence) => GapLaw::Impossible((*sentence).to_owned()),
-        None => gap_law(survey, gap, &errors, &behind),
+        None => gap_law(survey, gap, &errors, &behind, behind_skirt),
     };
     survey.gaps.iter().map(law).collect()
+}
+
+/// Whether a tight skirt closes off the outside that a gap opens to.
+fn is_behind_skirt(survey: &Survey, gap: &Gap) -> bool {
+    survey.vehicle.underside == Underside::SkirtedTight
+        && gap.leads_to == LeadsTo::LivingSpace
+        && outermost(survey, gap).facing == Facing::Underfloor
+}
+
+/// The opening that meets the outside: the gap itself, or the one in the ledger it lies behind.
+pub(super) fn outermost<'a>(survey: &'a Survey, gap: &'a Gap) -> &'a Gap {
+    let outer = match gap.behind {
+        Some(Behind::Gap(outer)) => survey.gap(outer),
+        _ => None,
+    };
+    outer.unwrap_or(gap)
+}
+
+/// The sharp opening that two amount to, one behind the other, m²: `1/A² = 1/A₁² + 1/A₂²`.
+fn in_series(first: f64, second: f64) -> f64 {
+    (1.0 / (first * first) + 1.0 / (second * second))
+        .sqrt()
+        .recip()
 }
 
 fn gap_law(
@@ -191,6 +222,7 @@ fn gap_law(
     gap: &Gap,
     errors: &HashMap<GapId, &str>,
     behind: &HashMap<GapId, f64>,
+    behind_skirt: f64,
 ) -> GapLaw {
     if gap.leads_to == LeadsTo::Compartment {
         return GapLaw::Compartment;
@@ -224,6 +256,20 @@ fn gap_law(
             };
             Some(share)
         }
+    };
+    let in_front = if is_behind_skirt(survey, gap) {
+        let share = (|| {
+            let skirt = survey.vehicle.skirt_free_area_mm2? * MM2;
+            Some(skirt * sharing_area(&gap.form)? / behind_skirt)
+        })();
+        let Some(share) = share else {
+            return GapLaw::NotSized(
+                "the gaps of the skirt in front of it are not given".to_owned(),
+            );
+        };
+        Some(in_front.map_or(share, |nearer| in_series(nearer, share)))
+    } else {
+        in_front
     };
     let multiplier = f64::from(gap.count) * share_open(gap, survey.set_up) * left;
     // An outer opening that is shut and leaves nothing lets nothing through.

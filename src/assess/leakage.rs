@@ -9,10 +9,10 @@ use crate::physics::leakage::{self, LeakageArea};
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::{Gap, LeadsTo, Purpose, Survey};
 
-/// Reference pressure of the effective leakage area, Pa: ASTM E779 **\[M\]**. The exponent is fitted
+/// Reference pressure of the effective leakage area, Pa: ASTM E779 **\[R\]**. The exponent is fitted
 /// between this and [`HIGH`].
 pub(crate) const LOW: f64 = 4.0;
-/// Reference pressure of the equivalent leakage area, Pa: CAN/CGSB-149.10 **\[M\]**.
+/// Reference pressure of the equivalent leakage area, Pa: CAN/CGSB-149.10 **\[R\]**.
 pub(crate) const MIDDLE: f64 = 10.0;
 /// Reference pressure of n50 and q50, Pa.
 pub(crate) const HIGH: f64 = 50.0;
@@ -107,7 +107,7 @@ pub fn total(
 /// ```
 /// where Q4 and Q50 are the flows of all gaps together at 4 and 50 Pa (here in m³/h), V the gross
 /// volume in m³, A_E the envelope in m² ([`envelope_m2`]), and the side that of the square hole
-/// with the EqLA of the unintended gaps, m. n50 and q50 as in ISO 9972 and ASTM E779 **\[M\]**, but
+/// with the EqLA of the unintended gaps, m. n50 and q50 as in ISO 9972 and ASTM E779 **\[R\]**, but
 /// worked out from the gaps found, not tested.
 ///
 /// What depends on a missing volume or size carries the reason instead.

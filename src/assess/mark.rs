@@ -11,17 +11,20 @@ pub enum Mark {
     Memory,
     /// Common practice in the trade, no source.
     CommonPractice,
+    /// Computed by this project.
+    Computed,
     /// An assumption of this project.
     Assumption,
 }
 
 impl Mark {
     /// All of them, from what was read to what is assumed.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Read,
         Self::Relayed,
         Self::Memory,
         Self::CommonPractice,
+        Self::Computed,
         Self::Assumption,
     ];
 
@@ -33,6 +36,7 @@ impl Mark {
             Self::Relayed => 'R',
             Self::Memory => 'M',
             Self::CommonPractice => 'C',
+            Self::Computed => 'N',
             Self::Assumption => 'A',
         }
     }
@@ -51,6 +55,7 @@ impl Mark {
             Self::Relayed => "read in a text that relays the source",
             Self::Memory => "from memory, not read in the source",
             Self::CommonPractice => "common practice, no source",
+            Self::Computed => "computed by this project, method and validation written down",
             Self::Assumption => "an assumption of this project",
         }
     }

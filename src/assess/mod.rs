@@ -27,6 +27,7 @@ mod study;
 pub mod topic;
 pub mod uncertainty;
 mod weather;
+mod wind_choices;
 pub mod words;
 mod working;
 
@@ -38,13 +39,14 @@ pub use answer::{
     SpaceAir, Working,
 };
 pub use assessment::assess;
-pub use curves::{FaceTotal, SetSensitivity, TemperatureCurve, WindCurve, WindPoint, face_totals};
+pub use curves::{FaceTotal, TemperatureCurve, WindCurve, WindPoint, face_totals};
 pub use drying::Comparison;
 pub use leakage::total as leakage_total;
 pub use mark::Mark;
 pub use parking::Parking;
 pub use study::{Best, Drawing, Part, Study, compare};
 pub use topic::{DryingTopic, Topic};
+pub use wind_choices::{WindChoice, WindChoices};
 pub use working::{drying_working, ranking_working, uncertainty_working, working};
 
 #[cfg(test)]

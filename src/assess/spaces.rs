@@ -83,6 +83,14 @@ fn both(id: WeatherId, open: CaseInflow, closed: CaseInflow) -> ClosingCase {
     }
 }
 
+/// Mean air changes per hour of a survey in each weather case, and nothing else of it.
+pub(super) fn air_changes(survey: &Survey) -> Vec<Answer<f64>> {
+    let cases = inflows(survey).into_iter();
+    cases
+        .map(|case| case.and_then(|(inflow, per)| Ok(inflow * per?)))
+        .collect()
+}
+
 fn inflows(survey: &Survey) -> Vec<CaseInflow> {
     let prepared = Prepared::new(survey);
     let vehicle = prepared.vehicle(survey);

@@ -1,6 +1,7 @@
 //! Numbers, sizes and directions as people read them.
 
 use crate::physics::wind::{Shelter, Terrain};
+use crate::physics::{PressureSet, Underside};
 use crate::survey::gap::{Behind, Form, GrilleMaterial, LeadsTo};
 pub use crate::survey::number::{figure, given};
 use crate::survey::{Facing, Gap, SetUp, WorkState};
@@ -238,6 +239,27 @@ pub fn shelter(shelter: Shelter) -> &'static str {
         Shelter::Exposed => "exposed",
         Shelter::PartSheltered => "partly sheltered by what is near",
         Shelter::Sheltered => "sheltered by what is near",
+    }
+}
+
+/// A set of wind pressures, and where it is from.
+#[must_use]
+pub fn pressure_set(set: PressureSet) -> &'static str {
+    match set {
+        PressureSet::LowRise => "low-rise building, AIVC, Liddament 1986 [S]",
+        PressureSet::WallAverage => "wall average, Swami and Chandra 1988 [S]",
+        PressureSet::VehicleBody => "vehicle body, computed by this project [N]",
+    }
+}
+
+/// How the space under the floor stands to the wind, in words.
+#[must_use]
+pub fn underside(underside: Underside) -> &'static str {
+    match underside {
+        Underside::Open => "open all round",
+        Underside::ClosedOneSide => "closed on one side",
+        Underside::SkirtedLeaking => "skirted, with gaps",
+        Underside::SkirtedTight => "skirted tightly",
     }
 }
 

@@ -80,7 +80,7 @@ pub enum FlowLaw {
         discharge: f64,
     },
     /// Narrow gap: Baker, Sharples & Ward, *Air flow through cracks*, Building and Environment
-    /// 22(4), 1987, 293–304 **\[M\]**, never passing more than a sharp opening (Cd 0.61) of the
+    /// 22(4), 1987, 293–304 **\[R\]**; that each bend adds 1 is **\[M\]**; never passing more than a sharp opening (Cd 0.61) of the
     /// same area.
     ///
     /// ```text
@@ -100,7 +100,7 @@ pub enum FlowLaw {
     /// Power law of a component with a known test result: `Q = C Δpⁿ` at reference air.
     ///
     /// At another state of the air the flow is multiplied by `(ρ₀/ρ)^(1−n) (μ₀/μ)^(2n−1)`, the
-    /// inverse of the normalisation of ASTM E779 **\[M\]**: for n = 0.5 that is `√(ρ₀/ρ)` of an
+    /// inverse of the normalisation of ASTM E779 **\[R\]**: for n = 0.5 that is `√(ρ₀/ρ)` of an
     /// opening, for n = 1 the `μ₀/μ` of laminar flow.
     Power {
         /// Flow coefficient C, m³/(s Paⁿ) at [`Gas::REFERENCE`].
@@ -325,7 +325,7 @@ fn sharp_resistance(gas: &Gas, area: f64, discharge: f64) -> f64 {
 }
 
 /// Factor that takes a power law's coefficient from reference air to air of another state:
-/// `(ρ₀/ρ)^(1−n) (μ₀/μ)^(2n−1)`, inverse of the normalisation of ASTM E779 **\[M\]**.
+/// `(ρ₀/ρ)^(1−n) (μ₀/μ)^(2n−1)`, inverse of the normalisation of ASTM E779 **\[R\]**.
 pub fn from_reference(gas: &Gas, exponent: f64) -> f64 {
     let reference = Gas::REFERENCE;
     (reference.density / gas.density).powf(1.0 - exponent)

@@ -8,9 +8,10 @@ pub const DEFAULT_EXPONENT: f64 = 0.65;
 /// A convention that turns a flow into an area. Always name it beside the number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum LeakageArea {
-    /// Effective leakage area ELA: 4 Pa, Cd 1.0. ASTM E779, Sherman and Grimsrud **\[M\]**.
+    /// Effective leakage area ELA: 4 Pa, Cd 1.0. ASTM E779, Sherman and Grimsrud **\[R\]**.
     Ela4Pa,
-    /// Equivalent leakage area EqLA: 10 Pa, Cd 0.611. CAN/CGSB-149.10 **\[M\]**.
+    /// Equivalent leakage area EqLA: 10 Pa, Cd 0.611. CAN/CGSB-149.10 **\[R\]**; it is 0.61 there, the
+    /// third figure **\[M\]**.
     Eqla10Pa,
 }
 
@@ -94,7 +95,7 @@ pub fn from_flow(flow: f64, dp: f64, exponent: f64) -> FlowLaw {
 /// ```text
 /// C₀ = C (ρ/ρ₀)^(1−n) (μ/μ₀)^(2n−1)
 /// ```
-/// ASTM E779 **\[M\]**. C in m³/(s Paⁿ) at the state `tested`.
+/// ASTM E779 **\[R\]**. C in m³/(s Paⁿ) at the state `tested`.
 pub fn from_test(coefficient: f64, exponent: f64, tested: &Gas) -> FlowLaw {
     FlowLaw::Power {
         coefficient: coefficient / from_reference(tested, exponent),

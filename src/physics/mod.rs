@@ -3,13 +3,15 @@
 //!
 //! Sources are named beside each formula. The letter after a source says how it is known:
 //! **\[S\]** read in the source named, **\[R\]** read in a text that relays it, **\[M\]** from
-//! memory, **\[C\]** common practice without a source, **\[A\]** an assumption of this program.
+//! memory, **\[C\]** common practice without a source, **\[N\]** computed by this project, with
+//! method and validation written down, **\[A\]** an assumption of this program.
 //!
 //! Pressure differences are outside minus inside: a positive one drives air in. Heights are
 //! metres above the ground. Temperatures named `_c` are in °C, all other quantities in SI.
 
 pub mod air;
 pub mod basic_model;
+pub mod clear_night;
 pub mod contents;
 pub mod coupled;
 pub mod curve;
@@ -36,5 +38,5 @@ pub use curve::Curve;
 pub use ensemble::Ensemble;
 pub use flow_law::{FlowLaw, GapFlow, Gas, OpeningError};
 pub use network::{Body, Network, NetworkError, OpeningFlow, Path, PlacedFlow, Solved, Workspace};
-pub use pressure_coefficient::{Face, PressureSet};
+pub use pressure_coefficient::{Face, PressureSet, Underside};
 pub use wind::{Shelter, Terrain};

@@ -91,7 +91,15 @@ pub fn dynamic_pressure(density: f64, speed: f64) -> f64 {
 /// Q = 0.025 A U
 /// ```
 /// where A is the open area in m² and U the wind speed at body height in m/s.
-/// BS 5925 **\[M\]**. The result of a case is the larger of this and the balance.
+/// BS 5925 **\[R\]**. The result of a case is the larger of this and the balance. What was measured
+/// lies within [`ONE_SIDED_RANGE`].
 pub fn one_sided_flow(area: f64, speed: f64) -> f64 {
-    0.025 * area * speed
+    ONE_SIDED * area * speed
 }
+
+/// Factor of [`one_sided_flow`] **\[R\]**.
+pub const ONE_SIDED: f64 = 0.025;
+
+/// Least and greatest that the factor may be (EN 16798-7, airing and its zone without cross
+/// ventilation **\[R\]**).
+pub const ONE_SIDED_RANGE: (f64, f64) = (0.016, 0.07);

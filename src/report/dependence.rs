@@ -5,10 +5,9 @@ use super::blocks::{Align, Block, Reasons, Section, Table};
 use super::direction::{off_the_front, side};
 use crate::assess::quantity::Kind;
 use crate::assess::spaces::{ClosingCase, ClosingEffect};
-use crate::assess::words::{capital, compass, figure, given};
-use crate::assess::{Answer, CaseAnswer, NotKnown, Parking, SetSensitivity};
-use crate::assess::{TemperatureCurve, WindCurve};
-use crate::physics::PressureSet;
+use crate::assess::words::{capital, compass, figure, given, pressure_set, underside};
+use crate::assess::{Answer, CaseAnswer, NotKnown, Parking};
+use crate::assess::{TemperatureCurve, WindChoice, WindChoices, WindCurve};
 use crate::survey::Survey;
 
 /// A section that says no more than why it is not known.
@@ -35,7 +34,7 @@ pub fn section(told: &Material<'_>) -> Section {
         .append(by_direction(told))
         .append(by_speed(study.wind_curve()))
         .append(by_warmth(study.temperature_curves()))
-        .append(pressure_sets(survey, study.pressure_sets()))
+        .append(wind_choices(survey, study.wind_choices()))
         .append(parked(study.parking()))
         .append(doors_inside(survey, study.closing_effects()));
     section
@@ -126,49 +125,65 @@ pub fn by_warmth(curves: &Answer<Vec<TemperatureCurve>>) -> Section {
     section
 }
 
-/// A set of pressure coefficients and where it is from.
+/// Mean air change of each weather case by every set of pressure coefficients, and by every way the
+/// space under the floor may stand to the wind.
 #[must_use]
-pub fn pressure_set(set: PressureSet) -> &'static str {
-    match set {
-        PressureSet::LowRise => "Liddament 1986 [M], low-rise",
-        PressureSet::WallAverage => "Swami and Chandra 1988 [M], wall average",
-    }
-}
-
-/// Mean air change of each weather case by both sets of pressure coefficients.
-#[must_use]
-pub fn pressure_sets(survey: &Survey, sets: &[SetSensitivity; 2]) -> Section {
+pub fn wind_choices(survey: &Survey, choices: &WindChoices) -> Section {
     let mut section = Section::new("Choice of pressure coefficients");
-    let mut reasons = Reasons::default();
-    let names = survey.weather.iter().map(|case| &case.name);
-    let mut table = by_case("Air changes, mean", names);
-    for of_set in sets {
-        let chosen = if of_set.set == survey.site.pressure_set {
-            ", chosen"
+    let set = |choice: &WindChoice| pressure_set(choice.set).to_owned();
+    side_by_side(&mut section, survey, ("Walls and roof", &choices.sets), set);
+    section.note(
+        "None of the sets was measured on a parked vehicle: how far they lie apart says how much \
+         depends on the choice.",
+    );
+    let under = |choice: &WindChoice| {
+        let place = if choice.by_place {
+            ", by the place of each gap"
         } else {
             ""
         };
-        let mut cells = vec![format!("{}{chosen}", pressure_set(of_set.set))];
-        let means = of_set.mean_ach_per_h.iter();
-        cells.extend(means.map(|ach| reasons.or(ach, |ach| Kind::AirChanges.number(*ach))));
-        table.row(cells);
-    }
-    let [first, second] = sets;
-    let pairs = first.mean_ach_per_h.iter().zip(&second.mean_ach_per_h);
-    let mut cells = vec!["second against first".to_owned()];
-    cells.extend(pairs.map(|(first, second)| {
-        let change = first
-            .clone()
-            .and_then(|first| Ok(change(second.clone()?, first)));
-        reasons.or(&change, String::clone)
-    }));
-    table.row(cells);
-    section.table(table, &reasons);
+        format!("{}{place}", capital(underside(choice.underside)))
+    };
+    side_by_side(
+        &mut section,
+        survey,
+        ("Under the floor", &choices.undersides),
+        under,
+    );
     section.note(
-        "Neither set was measured on a parked vehicle: how far they lie apart says how much depends \
-         on the choice.",
+        "Under an open floor the wind's suction was computed by this project [N] and not validated \
+         against any measurement there; closed on one side it is assumed to be none [A].",
     );
     section
+}
+
+/// A table of choices; each that the survey does not make is set against the one it makes.
+fn side_by_side(
+    section: &mut Section,
+    survey: &Survey,
+    (title, choices): (&str, &[WindChoice]),
+    words: impl Fn(&WindChoice) -> String,
+) {
+    let mut reasons = Reasons::default();
+    let names = survey.weather.iter().map(|case| &case.name);
+    let mut table = by_case(title, names);
+    let chosen = choices.iter().find(|choice| choice.chosen);
+    for choice in choices {
+        let mark = if choice.chosen { ", chosen" } else { "" };
+        let mut cells = vec![format!("{}{mark}", words(choice))];
+        for (at, ach) in choice.mean_ach_per_h.iter().enumerate() {
+            let was = chosen.and_then(|chosen| chosen.mean_ach_per_h.get(at));
+            cells.push(reasons.or(ach, |ach| {
+                let number = Kind::AirChanges.number(*ach);
+                match was {
+                    Some(Ok(was)) if !choice.chosen => format!("{number} ({})", change(*ach, *was)),
+                    _ => number,
+                }
+            }));
+        }
+        table.row(cells);
+    }
+    section.table(table, &reasons);
 }
 
 /// By how many percent a figure is more or less: `+12 %`.

@@ -50,8 +50,8 @@ pub fn section(told: &Material<'_>) -> Section {
     section.table(table, &reasons);
     section.facts(tightness(told), &Reasons::default());
     section.note(
-        "EqLA: equivalent leakage area, 10 Pa, discharge coefficient 0.611 (CAN/CGSB-149.10 [M]). \
-         ELA: effective leakage area, 4 Pa, coefficient 1 (ASTM E779, Sherman and Grimsrud [M]). \
+        "EqLA: equivalent leakage area, 10 Pa, discharge coefficient 0.611 (CAN/CGSB-149.10 [R]). \
+         ELA: effective leakage area, 4 Pa, coefficient 1 (ASTM E779, Sherman and Grimsrud [R]). \
          Both at 20 °C, 1.2041 kg/m³. ≥: gaps that are not sized would add to it.",
     );
     section

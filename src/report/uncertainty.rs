@@ -11,6 +11,8 @@ use crate::assess::{Answer, Topic};
 
 /// Inputs that are listed besides the sizes.
 const PARTS: usize = 6;
+/// What carries less than this is not listed: it may as well be the draws' own scatter.
+const LEAST_PART: f64 = 0.005;
 
 /// How sure the results are; those of each weather case stand with the case.
 #[must_use]
@@ -55,6 +57,9 @@ pub(crate) fn very_likely(found: &Uncertainty) -> String {
 }
 
 fn measure_next(section: &mut Section, found: &Uncertainty) {
+    if let Some(outweighed) = &found.outweighed {
+        section.paragraph(capital(&format!("{}.", outweighed.sentence)));
+    }
     if found.measure_next.is_empty() {
         section.paragraph(
             "Measure next: no single size adds enough uncertainty to be worth measuring again.",
@@ -74,7 +79,7 @@ fn parts(found: &Uncertainty) -> Option<String> {
     let common: Vec<String> = found
         .air_change_shares
         .iter()
-        .filter(|share| share.of.sized().is_none())
+        .filter(|share| share.of.sized().is_none() && share.share >= LEAST_PART)
         .take(PARTS)
         .map(|share| format!("{} {}", share.of.name(), Kind::Share.text(share.share)))
         .collect();

@@ -2,11 +2,13 @@
 
 use super::Material;
 use super::blocks::{Fact, Reasons, Section};
-use super::dependence::pressure_set;
 use crate::assess::Topic;
 use crate::assess::quantity::Kind;
-use crate::assess::words::{compass, given, given_or_query, shelter, terrain};
-use crate::survey::Appliance;
+use crate::assess::words::{
+    compass, given, given_or_query, pressure_set, shelter, terrain, underside,
+};
+use crate::physics::Underside;
+use crate::survey::{Appliance, Vehicle};
 
 /// Lines under the title.
 pub(crate) fn facts_at_head(material: &Material<'_>) -> Vec<(String, String)> {
@@ -52,11 +54,6 @@ fn facts(material: &Material<'_>, reasons: &mut Reasons) -> Vec<Fact> {
         vehicle.inside_height_m,
     ];
     let volume = Kind::CubicMetres.of(material.assessment.volume_m3.clone());
-    let skirted = if vehicle.skirted {
-        "; skirted under the floor"
-    } else {
-        ""
-    };
     let mut facts = vec![
         Fact::new(
             "Outside, length × width",
@@ -72,7 +69,8 @@ fn facts(material: &Material<'_>, reasons: &mut Reasons) -> Vec<Fact> {
             reasons.or(&volume.text(), String::clone),
         )
         .worked_out(Topic::Volume),
-        Fact::new("Berths", format!("{}{skirted}", vehicle.berths)),
+        Fact::new("Berths", vehicle.berths.to_string()),
+        Fact::new("Under the floor", under_the_floor(vehicle)),
         Fact::new(
             "Surroundings",
             format!(
@@ -91,6 +89,21 @@ fn facts(material: &Material<'_>, reasons: &mut Reasons) -> Vec<Fact> {
     }
     facts.extend(material.survey.appliances.iter().map(appliance));
     facts
+}
+
+fn under_the_floor(vehicle: &Vehicle) -> String {
+    let stands = underside(vehicle.underside);
+    match vehicle.underside {
+        Underside::SkirtedTight => {
+            let area = given_or_query(vehicle.skirt_free_area_mm2);
+            let area = Kind::LeakageMm2.with_unit(&area);
+            format!("{stands}; the skirt's gaps {area}")
+        }
+        Underside::Open if vehicle.underfloor_by_place => {
+            format!("{stands}; wind by the place of each gap there")
+        }
+        Underside::Open | Underside::ClosedOneSide | Underside::SkirtedLeaking => stands.to_owned(),
+    }
 }
 
 fn appliance(appliance: &Appliance) -> Fact {

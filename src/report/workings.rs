@@ -159,8 +159,8 @@ mod tests {
     fn sources_lose_the_list_of_gaps_only() {
         assert_eq!(without_gaps("1, 2: BS 5925 [R]"), "Source: BS 5925 [R]");
         assert_eq!(
-            without_gaps("Baker: cracks [M]"),
-            "Source: Baker: cracks [M]"
+            without_gaps("Baker: cracks [R]"),
+            "Source: Baker: cracks [R]"
         );
     }
 }

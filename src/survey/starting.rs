@@ -6,7 +6,7 @@ use super::ids::{WeatherId, ZoneId};
 use super::site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::vehicle::{Vehicle, VehicleKind};
 use super::{Header, Survey};
-use crate::physics::pressure_coefficient::PressureSet;
+use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::wind::{Shelter, Terrain};
 
 /// The default zones, in the order of a walk round.
@@ -56,7 +56,9 @@ impl Survey {
                 inside_width_m: None,
                 inside_height_m: None,
                 volume_m3: None,
-                skirted: false,
+                underside: Underside::Open,
+                skirt_free_area_mm2: None,
+                underfloor_by_place: false,
                 berths: 2,
             },
             site: Site {
@@ -109,9 +111,9 @@ pub struct StartingSizes {
     pub inside_height_m: f64,
 }
 
-/// The sizes that a new survey of such a vehicle starts with: round figures for a vehicle of
-/// middling size, to be measured and written over \[A\]. `None` for a vehicle that may be
-/// anything.
+/// The sizes that a new survey of such a vehicle starts with: invented ones of a vehicle of
+/// middling size that is no maker's, to be measured and written over \[A\]. `None` for a vehicle
+/// that may be anything.
 #[must_use]
 pub fn starting_sizes(kind: VehicleKind) -> Option<StartingSizes> {
     let sizes = |outside: [f64; 4], inside: [f64; 3]| {
@@ -128,10 +130,10 @@ pub fn starting_sizes(kind: VehicleKind) -> Option<StartingSizes> {
         })
     };
     match kind {
-        VehicleKind::TouringCaravan => sizes([5.5, 2.3, 2.6, 0.5], [5.3, 2.2, 1.95]),
-        VehicleKind::PanelVan => sizes([6.0, 2.05, 2.6, 0.6], [4.8, 1.85, 1.9]),
-        VehicleKind::CoachBuilt => sizes([7.0, 2.3, 2.9, 0.7], [6.2, 2.15, 2.0]),
-        VehicleKind::Integrated => sizes([7.2, 2.3, 2.9, 0.7], [6.6, 2.15, 2.0]),
+        VehicleKind::TouringCaravan => sizes([5.33, 2.37, 2.57, 0.47], [5.14, 2.25, 1.96]),
+        VehicleKind::PanelVan => sizes([5.72, 2.11, 2.63, 0.58], [4.57, 1.88, 1.91]),
+        VehicleKind::CoachBuilt => sizes([6.83, 2.37, 2.93, 0.69], [6.03, 2.21, 2.01]),
+        VehicleKind::Integrated => sizes([7.07, 2.37, 2.93, 0.69], [6.47, 2.21, 2.01]),
         VehicleKind::Other => None,
     }
 }

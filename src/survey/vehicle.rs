@@ -1,6 +1,7 @@
 //! The vehicle: kind, size, and the appliances in it.
 
 use super::ids::ApplianceId;
+use crate::physics::Underside;
 
 /// What sort of leisure vehicle it is. Only drawings and starting sizes depend on it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -68,8 +69,13 @@ pub struct Vehicle {
     /// Gross internal volume, m³, where it is known better than length × width × height.
     /// Fitted furniture is not deducted.
     pub volume_m3: Option<f64>,
-    /// The gap under the floor is closed off by skirts or boards.
-    pub skirted: bool,
+    /// How the space under the floor stands to the wind.
+    pub underside: Underside,
+    /// Free area that a tight skirt leaves all round, mm²: its own gaps and vents together.
+    pub skirt_free_area_mm2: Option<f64>,
+    /// Gaps under an open floor take the wind's pressure of their own place there, not the mean of
+    /// the floor.
+    pub underfloor_by_place: bool,
     /// Number of sleeping places.
     pub berths: u32,
 }

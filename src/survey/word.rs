@@ -7,7 +7,7 @@ use super::{
     Form, GrilleMaterial, HeaterFuel, LeadsTo, MachineKind, Purpose, RemedyKind, SetUp, SourceKind,
     VehicleKind, WorkState,
 };
-use crate::physics::pressure_coefficient::PressureSet;
+use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::wind::{Shelter, Terrain};
 
 /// A choice that has a fixed word.
@@ -54,6 +54,13 @@ words! {
     PressureSet {
         Self::LowRise => "low_rise",
         Self::WallAverage => "wall_average",
+        Self::VehicleBody => "vehicle_body",
+    }
+    Underside {
+        Self::Open => "open",
+        Self::ClosedOneSide => "closed_one_side",
+        Self::SkirtedLeaking => "skirted_leaking",
+        Self::SkirtedTight => "skirted_tight",
     }
     Facing {
         Self::Front => "front",

@@ -13,7 +13,7 @@ use gapledger::physics::air::{MoistAir, STANDARD_PRESSURE};
 use gapledger::physics::network::{OuterGap, Space};
 use gapledger::physics::pressure_coefficient::WindBody;
 use gapledger::physics::{
-    Face, FlowLaw, GapFlow, Gas, Network, Path, PressureSet, Shelter, Workspace,
+    Face, FlowLaw, GapFlow, Gas, Network, Path, PressureSet, Shelter, Underside, Workspace,
 };
 
 const DIRECTIONS: u32 = 16;
@@ -74,7 +74,7 @@ fn vehicle(gaps: usize, with_power_laws: bool) -> Vehicle {
     let body = WindBody {
         set: PressureSet::LowRise,
         shelter: Shelter::Exposed,
-        skirted: false,
+        underside: Underside::Open,
         length: 6.2,
         width: 2.2,
     };

@@ -5,7 +5,7 @@ use gapledger::survey::file::parse;
 use gapledger::survey::{Field, VehicleKind};
 
 /// The description of the file.
-const FORMAT: &str = include_str!("../../src/survey/file/v1/format.md");
+const FORMAT: &str = include_str!("../../src/survey/file/v2/format.md");
 
 /// The examples in it.
 fn examples() -> Vec<&'static str> {
@@ -35,7 +35,8 @@ fn the_examples_are_surveys() {
 /// Every field and word of the format that is in the frozen file.
 fn names_in_the_file() -> Vec<String> {
     // Every second piece between quotes is text of the surveyor's.
-    let file = known::FILE.replace("\\\"", "");
+    let (_, file) = known::FILE.split_once('\n').unwrap();
+    let file = file.replace("\\\"", "");
     let mut names: Vec<String> = file
         .split('"')
         .step_by(2)
@@ -91,9 +92,9 @@ fn every_range_is_given_as_it_is_checked() {
 fn every_word_of_the_format_is_in_the_frozen_file() {
     // The words that the program offers, asked from it by a word that is none.
     let words = |before: &str, after: &str| -> Vec<String> {
-        let text = format!("(format: 1, vehicle: (kind: other), {before}zzzzzzzz{after})");
+        let text = format!("(format: 2, vehicle: (kind: other), {before}zzzzzzzz{after})");
         let text = match before.is_empty() {
-            true => String::from("(format: 1, vehicle: (kind: zzzzzzzz))"),
+            true => String::from("(format: 2, vehicle: (kind: zzzzzzzz))"),
             false => text,
         };
         let error = parse(&text).unwrap_err().to_string();
@@ -142,7 +143,7 @@ fn every_word_of_the_format_is_in_the_frozen_file() {
     ] {
         for word in words(before, after) {
             assert!(FORMAT.contains(&format!("`{word}`")), "{word}");
-            let text = format!("(format: 1, vehicle: (kind: other), {before}{word}{after})");
+            let text = format!("(format: 2, vehicle: (kind: other), {before}{word}{after})");
             if !before.is_empty() {
                 parse(&text).unwrap();
             }

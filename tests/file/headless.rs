@@ -141,7 +141,7 @@ fn near(value: &Value, expected: f64, tolerance: f64) {
 }
 
 /// A sharp-edged hole of A = 100 × 100 mm, Cd 0.61 (BS 5925 form [R]): EqLA = 0.61 A/0.611
-/// (CAN/CGSB-149.10, 10 Pa, Cd 0.611 [M]), ELA = 0.61 A (ASTM E779, 4 Pa, Cd 1 [M]).
+/// (CAN/CGSB-149.10, 10 Pa, Cd 0.611 [R]), ELA = 0.61 A (ASTM E779, 4 Pa, Cd 1 [R]).
 #[test]
 fn json_gives_the_areas_of_a_sharp_hole() {
     let mut survey = van();
@@ -341,7 +341,7 @@ fn a_file_that_cannot_be_read_is_one_sentence_and_exit_2() {
     for (disk, words) in [
         (missing, "there is no file"),
         (
-            OnDisk::holding(&text.replace("format: 1", "format: 7")),
+            OnDisk::holding(&text.replace("format: 2", "format: 7")),
             "get a newer Gapledger",
         ),
         (OnDisk::holding(&text.replace("14", "NaN")), "line"),

@@ -300,7 +300,7 @@ fn every_headline_has_its_working_with_marked_sources() {
         for part in ["\nFormula: ", "\nResult ", "\n– Source: "] {
             assert!(working.contains(part), "{working}");
         }
-        let marked = ["[S]", "[R]", "[M]", "[C]", "[A]"]
+        let marked = ["[S]", "[R]", "[M]", "[C]", "[N]", "[A]"]
             .iter()
             .any(|mark| working.contains(mark));
         assert!(marked, "{working}");

@@ -114,9 +114,9 @@ fn deep_nesting_is_refused_even_with_little_stack() {
             let deep = piece.repeat(100_000);
             for text in [
                 deep.clone(),
-                format!("(format: 1, vehicle: {deep}"),
-                format!("(format: 1, vehicle: (kind: other, length_m: {deep}"),
-                format!("(format: 1, vehicle: (kind: other), gaps: [(id: 1, behind: {deep}"),
+                format!("(format: 2, vehicle: {deep}"),
+                format!("(format: 2, vehicle: (kind: other, length_m: {deep}"),
+                format!("(format: 2, vehicle: (kind: other), gaps: [(id: 1, behind: {deep}"),
             ] {
                 assert!(parse(&text).is_err(), "{piece}");
             }

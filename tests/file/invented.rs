@@ -3,7 +3,7 @@
 //! The random numbers are a list that runs out: after its end everything is the first choice,
 //! `None` or empty. A failing case therefore shrinks to a small survey.
 
-use gapledger::physics::pressure_coefficient::PressureSet;
+use gapledger::physics::pressure_coefficient::{PressureSet, Underside};
 use gapledger::physics::wind::{Shelter, Terrain};
 use gapledger::survey::*;
 use proptest::prelude::*;
@@ -231,7 +231,9 @@ impl Maker {
             inside_width_m: self.maybe(),
             inside_height_m: self.maybe(),
             volume_m3: self.maybe(),
-            skirted: self.yes(),
+            underside: self.pick(&Underside::ALL),
+            skirt_free_area_mm2: self.maybe(),
+            underfloor_by_place: self.yes(),
             berths: self.next(),
         }
     }
@@ -245,7 +247,7 @@ impl Maker {
                 Terrain::City,
             ]),
             shelter: self.pick(&[Shelter::Exposed, Shelter::PartSheltered, Shelter::Sheltered]),
-            pressure_set: self.pick(&[PressureSet::LowRise, PressureSet::WallAverage]),
+            pressure_set: self.pick(&PressureSet::ALL),
             heading_deg: self.maybe(),
             altitude_m: self.number(),
             prevailing_wind_deg: self.maybe(),

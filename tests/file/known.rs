@@ -1,14 +1,29 @@
-//! The frozen file of format 1, with every field and every word in it, and the survey it stands
-//! for, written down by hand. The vehicle is invented.
+//! A file of each format, with every field and every word of it, and the surveys they stand for,
+//! written down by hand. The vehicle is invented.
 
-use gapledger::physics::pressure_coefficient::PressureSet;
+use gapledger::physics::pressure_coefficient::{PressureSet, Underside};
 use gapledger::physics::wind::{Shelter, Terrain};
 use gapledger::survey::*;
 
-/// The file. It never changes again: it stands for all the files that people have.
-pub(crate) const FILE: &str = include_str!("format-1.ron");
+/// The file of format 1. It never changes again: it stands for all the files of that format that
+/// people have.
+pub(crate) const FORMAT_1: &str = include_str!("format-1.ron");
 
-/// The survey in it.
+/// The file of format 2. It changes as long as that format is open, and then never again.
+pub(crate) const FILE: &str = include_str!("format-2.ron");
+
+/// The survey in the file of format 2: that of format 1, and in it every field and word that came
+/// with format 2, at other values than a file of format 1 stands for.
+pub(crate) fn newest() -> Survey {
+    let mut survey = survey();
+    survey.vehicle.underside = Underside::SkirtedTight;
+    survey.vehicle.skirt_free_area_mm2 = Some(18_000.0);
+    survey.vehicle.underfloor_by_place = true;
+    survey.site.pressure_set = PressureSet::VehicleBody;
+    survey
+}
+
+/// The survey in the file of format 1.
 pub(crate) fn survey() -> Survey {
     Survey {
         header: Header {
@@ -29,7 +44,9 @@ pub(crate) fn survey() -> Survey {
             inside_width_m: Some(2.17),
             inside_height_m: Some(1.98),
             volume_m3: Some(25.0),
-            skirted: true,
+            underside: Underside::SkirtedLeaking,
+            skirt_free_area_mm2: None,
+            underfloor_by_place: false,
             berths: 4,
         },
         site: Site {

@@ -11,7 +11,7 @@ fn a_file_is_loaded() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("van.ron");
     fs::write(&path, known::FILE).unwrap();
-    assert_eq!(load(&path).unwrap().survey, known::survey());
+    assert_eq!(load(&path).unwrap().survey, known::newest());
 }
 
 #[test]
@@ -56,7 +56,7 @@ fn the_largest_size_is_read_and_one_byte_more_is_not() {
     let mut text = known::FILE.to_owned();
     text.push_str(&" ".repeat(usize::try_from(LARGEST_FILE_BYTES).unwrap() - text.len()));
     fs::write(&path, &text).unwrap();
-    assert_eq!(load(&path).unwrap().survey, known::survey());
+    assert_eq!(load(&path).unwrap().survey, known::newest());
     text.push(' ');
     fs::write(&path, &text).unwrap();
     let error = load(&path).unwrap_err();
@@ -67,7 +67,7 @@ fn the_largest_size_is_read_and_one_byte_more_is_not() {
 fn what_is_wrong_inside_is_said_with_file_line_and_column() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("wrong.ron");
-    fs::write(&path, "(format: 1,\n vehicle: (kind: other, colour: 3))").unwrap();
+    fs::write(&path, "(format: 2,\n vehicle: (kind: other, colour: 3))").unwrap();
     let error = load(&path).unwrap_err();
     let sentence = error.to_string();
     assert!(sentence.contains("wrong.ron"), "{sentence}");
@@ -76,7 +76,7 @@ fn what_is_wrong_inside_is_said_with_file_line_and_column() {
         "{sentence}"
     );
 
-    fs::write(&path, b"(format: 1, \xff").unwrap();
+    fs::write(&path, b"(format: 2, \xff").unwrap();
     let error = load(&path).unwrap_err();
     let LoadError::Content { source, .. } = error else {
         panic!("{error:?}");
@@ -121,7 +121,7 @@ fn photos_are_present_missing_or_unreadable() {
     assert_eq!(photo_state(&path, "folder.jpg"), PhotoState::Unreadable);
     assert_eq!(photo_state(&path, "../secret"), PhotoState::Unreadable);
 
-    let states = photo_states(&path, &known::survey());
+    let states = photo_states(&path, &known::newest());
     let states: Vec<(&str, PhotoState)> = states
         .iter()
         .map(|(name, state)| (name.as_str(), *state))

@@ -19,19 +19,19 @@ fn refused_at(text: &str, line: usize, column: usize, part: &str) {
 
 /// A file with this in the place of one gap.
 fn with_gaps(gaps: &str) -> String {
-    format!("(\n  format: 1,\n  vehicle: (kind: other),\n  gaps: [\n{gaps}\n  ],\n)\n")
+    format!("(\n  format: 2,\n  vehicle: (kind: other),\n  gaps: [\n{gaps}\n  ],\n)\n")
 }
 
 #[test]
 fn an_unknown_field_is_refused_where_it_stands() {
     refused_at(
-        "(\n  format: 1,\n  colour: \"red\",\n  vehicle: (kind: other),\n)",
+        "(\n  format: 2,\n  colour: \"red\",\n  vehicle: (kind: other),\n)",
         3,
         3,
         "there is no field `colour` in Survey: allowed are format, header, vehicle",
     );
     refused_at(
-        "(\n  format: 1,\n  vehicle: (\n    kind: other,\n    width_m: 2.1,\n    lenght_m: 5,\n    height_m: 2,\n  ),\n)",
+        "(\n  format: 2,\n  vehicle: (\n    kind: other,\n    width_m: 2.1,\n    lenght_m: 5,\n    height_m: 2,\n  ),\n)",
         6,
         5,
         "is `length_m` meant?",
@@ -66,7 +66,7 @@ fn an_unknown_field_is_refused_where_it_stands() {
         ("gaps: [(id: 1, behind: opening(x: 1))]", "x"),
         ("gaps: [(id: 1, remedy: (x: 1))]", "x"),
     ] {
-        let start = "(format: 1, vehicle: (kind: other),\n";
+        let start = "(format: 2, vehicle: (kind: other),\n";
         let column = 1 + text.find(&format!("{field}: 1")).unwrap();
         let sentence = format!("there is no field `{field}` in ");
         refused_at(&format!("{start}{text})"), 2, column, &sentence);
@@ -76,7 +76,7 @@ fn an_unknown_field_is_refused_where_it_stands() {
 #[test]
 fn an_unknown_word_is_refused_where_it_stands() {
     refused_at(
-        "(\n  format: 1,\n  vehicle: (kind: panel_vam),\n)",
+        "(\n  format: 2,\n  vehicle: (kind: panel_vam),\n)",
         3,
         19,
         "`panel_vam` is none of the words allowed here: is `panel_van` meant?",
@@ -98,13 +98,13 @@ fn a_missing_field_and_a_field_that_stands_twice_are_named() {
         "the field `facing` in Gap is missing before this place",
     );
     refused_at(
-        "(format: 1)",
+        "(format: 2)",
         1,
         11,
         "the field `vehicle` in Survey is missing",
     );
     refused_at(
-        "(format: 1, vehicle: (kind: other, kind: other))",
+        "(format: 2, vehicle: (kind: other, kind: other))",
         1,
         36,
         "the field `kind` in Vehicle stands twice",
@@ -125,7 +125,7 @@ fn numbers_that_are_not_finite_are_refused_where_they_stand() {
         ("Some(NaN)", 21),
     ] {
         let text = format!(
-            "(\n  format: 1,\n  vehicle: (\n    kind: other,\n    width_m: {word},\n  ),\n)"
+            "(\n  format: 2,\n  vehicle: (\n    kind: other,\n    width_m: {word},\n  ),\n)"
         );
         let column_of_end = column + 1;
         let wrong = parse(&text).unwrap_err();
@@ -140,7 +140,7 @@ fn numbers_that_are_not_finite_are_refused_where_they_stand() {
 
 #[test]
 fn the_wrong_kind_of_value_is_refused() {
-    let vehicle = |field: &str| format!("(format: 1, vehicle: (kind: other, {field}))");
+    let vehicle = |field: &str| format!("(format: 2, vehicle: (kind: other, {field}))");
     refused_at(
         &vehicle("width_m: \"2\""),
         1,
@@ -149,7 +149,12 @@ fn the_wrong_kind_of_value_is_refused() {
     );
     refused_at(&vehicle("berths: -2"), 1, 46, "whole number from 0");
     refused_at(&vehicle("berths: 5000000000"), 1, 54, "whole number from 0");
-    refused_at(&vehicle("skirted: yes"), 1, 45, "`true` or `false`");
+    refused_at(
+        &vehicle("underfloor_by_place: yes"),
+        1,
+        57,
+        "`true` or `false`",
+    );
     refused_at(
         &with_gaps("    (id: 1, zone: 1, facing: rear, form: round_hole(), name: 5)"),
         5,
@@ -157,19 +162,19 @@ fn the_wrong_kind_of_value_is_refused() {
         "a text in double quotes",
     );
     refused_at(
-        "(format: 1, vehicle: (kind: other), gaps: 3)",
+        "(format: 2, vehicle: (kind: other), gaps: 3)",
         1,
         43,
         "a list",
     );
     refused_at(
-        "(format: 1,\n vehicle: (kind: other)\n gaps: [])",
+        "(format: 2,\n vehicle: (kind: other)\n gaps: [])",
         3,
         2,
         "a comma is missing before this place",
     );
     refused_at(
-        "(format: 1, vehicle: (kind: other)) (",
+        "(format: 2, vehicle: (kind: other)) (",
         1,
         37,
         "after the end",
@@ -182,11 +187,11 @@ fn formats_that_are_not_known_are_refused_before_anything_else() {
     assert_eq!(newer, ParseError::NewerFormat { format: 7 });
     assert_eq!(
         newer.to_string(),
-        "this file is format 7; this program reads up to 1: get a newer Gapledger"
+        "this file is format 7; this program reads up to 2: get a newer Gapledger"
     );
     assert_eq!(
-        parse("(format: 2, vehicle: (kind: other))").unwrap_err(),
-        ParseError::NewerFormat { format: 2 }
+        parse("(format: 3, vehicle: (kind: other))").unwrap_err(),
+        ParseError::NewerFormat { format: 3 }
     );
     assert_eq!(
         parse("(format: 0, vehicle: (kind: other))").unwrap_err(),
@@ -210,7 +215,7 @@ fn formats_that_are_not_known_are_refused_before_anything_else() {
 
 #[test]
 fn bytes_that_are_not_text_are_refused_with_line_and_column() {
-    let mut bytes = "(\n  format: 1,\n  header: (title: \"Grö"
+    let mut bytes = "(\n  format: 2,\n  header: (title: \"Grö"
         .as_bytes()
         .to_vec();
     bytes.push(0xff);
@@ -270,7 +275,7 @@ fn an_id_that_stands_twice_is_refused() {
             "moisture source",
         ),
     ] {
-        let error = parse(&format!("(format: 1, vehicle: (kind: other), {list})")).unwrap_err();
+        let error = parse(&format!("(format: 2, vehicle: (kind: other), {list})")).unwrap_err();
         let part = format!("the {word} that ends here has id 1");
         assert!(error.to_string().contains(&part), "{error}");
     }

@@ -21,32 +21,53 @@ proptest! {
 }
 
 #[test]
-fn the_frozen_file_gives_the_known_survey() {
-    let survey = parse(known::FILE).unwrap();
-    let expected = known::survey();
-    // First the parts, so that a failure shows where it is.
-    assert_eq!(survey.header, expected.header);
-    assert_eq!(survey.vehicle, expected.vehicle);
-    for (gap, expected) in survey.gaps.iter().zip(&expected.gaps) {
-        assert_eq!(gap, expected);
+fn the_file_of_each_format_gives_the_known_survey() {
+    for (file, expected) in [
+        (known::FORMAT_1, known::survey()),
+        (known::FILE, known::newest()),
+    ] {
+        let survey = parse(file).unwrap();
+        // First the parts, so that a failure shows where it is.
+        assert_eq!(survey.header, expected.header);
+        assert_eq!(survey.vehicle, expected.vehicle);
+        for (gap, expected) in survey.gaps.iter().zip(&expected.gaps) {
+            assert_eq!(gap, expected);
+        }
+        assert_eq!(survey, expected);
     }
-    assert_eq!(survey, expected);
+}
+
+/// `GAPLEDGER_WRITE_FILE=1` writes the file anew while its format is open: read what changed.
+#[test]
+fn printing_the_known_survey_gives_the_file_byte_for_byte() {
+    let printed = print(&known::newest());
+    if std::env::var_os("GAPLEDGER_WRITE_FILE").is_some() {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/file/format-2.ron");
+        return std::fs::write(path, printed).unwrap();
+    }
+    assert_eq!(printed, known::FILE);
 }
 
 #[test]
-fn printing_the_known_survey_gives_the_frozen_file_byte_for_byte() {
-    assert_eq!(print(&known::survey()), known::FILE);
+fn a_file_of_format_1_is_written_as_format_2_and_stays_the_same_survey() {
+    let survey = parse(known::FORMAT_1).unwrap();
+    let printed = print(&survey);
+    let start = "// Gapledger survey\n#![enable(implicit_some)]\n(\n  format: 2,\n";
+    assert!(printed.starts_with(start), "{printed}");
+    assert_eq!(parse(&printed).unwrap(), survey);
 }
 
 #[test]
 fn the_shortest_file_is_a_new_survey() {
-    let survey = parse("(format: 1, vehicle: (kind: coach_built))").unwrap();
-    assert_eq!(survey, Survey::new(VehicleKind::CoachBuilt));
+    for format in [1, 2] {
+        let text = format!("(format: {format}, vehicle: (kind: coach_built))");
+        assert_eq!(parse(&text).unwrap(), Survey::new(VehicleKind::CoachBuilt));
+    }
 }
 
 #[test]
 fn empty_lists_stay_empty() {
-    let text = "(format: 1, vehicle: (kind: other), zones: [], weather: [])";
+    let text = "(format: 2, vehicle: (kind: other), zones: [], weather: [])";
     let survey = parse(text).unwrap();
     assert!(survey.zones.is_empty() && survey.weather.is_empty());
     assert_eq!(parse(&print(&survey)).unwrap(), survey);
@@ -54,12 +75,12 @@ fn empty_lists_stay_empty() {
 
 #[test]
 fn other_ways_to_write_the_same_are_read() {
-    let survey = parse("(format: 1, vehicle: (kind: other, length_m: 5.2))").unwrap();
+    let survey = parse("(format: 2, vehicle: (kind: other, length_m: 5.2))").unwrap();
     for text in [
         // With the line that says so, and `Some` all the same.
-        "#![enable(implicit_some)]\n(format: 1, vehicle: (kind: other, length_m: Some(5.2)))",
+        "#![enable(implicit_some)]\n(format: 2, vehicle: (kind: other, length_m: Some(5.2)))",
         // Windows line ends, a byte order mark, comments, a trailing comma, another order.
-        "\u{feff}(\r\n  vehicle: (length_m: 5.2e0, kind: other, width_m: None), // says the owner\r\n  /* one */ format: 1,\r\n)\r\n",
+        "\u{feff}(\r\n  vehicle: (length_m: 5.2e0, kind: other, width_m: None), // says the owner\r\n  /* one */ format: 2,\r\n)\r\n",
     ] {
         assert_eq!(parse(text).unwrap(), survey, "{text}");
     }

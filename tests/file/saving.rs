@@ -17,7 +17,7 @@ fn folder_with_file() -> (tempfile::TempDir, PathBuf, FileStamp) {
 }
 
 fn titled(title: &str) -> Survey {
-    let mut survey = known::survey();
+    let mut survey = known::newest();
     survey.header.title = title.to_owned();
     survey
 }
@@ -165,9 +165,9 @@ fn places_where_no_file_can_be_are_named() {
 #[test]
 fn a_survey_that_could_not_be_loaded_again_is_not_saved() {
     let (folder, path, stamp) = folder_with_file();
-    let mut not_a_number = known::survey();
+    let mut not_a_number = known::newest();
     not_a_number.vehicle.length_m = Some(f64::NAN);
-    let mut leads_elsewhere = known::survey();
+    let mut leads_elsewhere = known::newest();
     leads_elsewhere.gaps[0]
         .photos
         .push(gapledger::survey::Photo::new("../x.jpg"));

@@ -54,7 +54,7 @@ impl Disk for FailingDisk {
 
     fn copy(&mut self, from: &Path, to: &mut File) -> io::Result<()> {
         if let Err(error) = self.step("copy") {
-            to.write_all(b"(format: 1, ")?;
+            to.write_all(b"(format: 2, ")?;
             return Err(error);
         }
         RealDisk.copy(from, to)
@@ -98,7 +98,7 @@ const STEPS: [&str; 9] = [
 ];
 
 fn changed() -> Survey {
-    let mut survey = known::survey();
+    let mut survey = known::newest();
     survey.header.title = "changed".to_owned();
     survey
 }
@@ -245,7 +245,7 @@ fn a_file_changed_while_the_new_one_is_being_written_is_not_overwritten() {
             RealDisk.create(folder, like)
         }
         fn write(&mut self, file: &mut File, bytes: &[u8]) -> io::Result<()> {
-            fs::write(&self.0, "(format: 1, vehicle: (kind: integrated))")?;
+            fs::write(&self.0, "(format: 2, vehicle: (kind: integrated))")?;
             RealDisk.write(file, bytes)
         }
         fn copy(&mut self, from: &Path, to: &mut File) -> io::Result<()> {

@@ -126,7 +126,7 @@ fn tried_by_another(folder: &Path) {
         "{refused:?}"
     );
 
-    let survey = known::survey();
+    let survey = known::newest();
     let mut backups = Backups::default();
     let stamp = load(&protected).unwrap().stamp;
     let error = save(

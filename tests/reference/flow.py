@@ -8,10 +8,10 @@ Laws, with their sources:
 
 * opening: dp = rho/(2 Cd^2 A^2) Q^2, the sharp-edged form of BS 5925 [R];
 * crack: dp = a Q + b Q^2 with a = 12 mu z/(L d^3), b = rho C/(2 d^2 L^2), C = 1.5 + bends: Baker,
-  Sharples & Ward, Building and Environment 22(4), 1987 [M]; never easier to pass than a sharp
+  Sharples & Ward, Building and Environment 22(4), 1987 [R]; never easier to pass than a sharp
   opening of the same section with Cd 0.61, so the greater of the two drops is taken;
 * power law: Q = C dp^n, C at reference air.  ISO 9972 and ASTM E779 bring a tested coefficient to
-  reference air with C_ref = C (rho/rho0)^(1-n) (mu/mu0)^(2n-1) [M]; here the other way round;
+  reference air with C_ref = C (rho/rho0)^(1-n) (mu/mu0)^(2n-1) [R]; here the other way round;
 * behind an opening of area A_s: same flow, drops add (series resistance), Cd 0.61.
 """
 

@@ -21,7 +21,7 @@ def near(found: float, stated: float, half_digit: float) -> None:
 
 
 def crack_flows() -> None:
-    """Crack law of Baker, Sharples & Ward 1987 [M]: litres a second of 1 m at 4 Pa, 30 mm deep."""
+    """Crack law of Baker, Sharples & Ward 1987 [R]: litres a second of 1 m at 4 Pa, 30 mm deep."""
     gas = Gas(1.2, 1.81e-5)
     stated = {
         0.5: (0.0763, 0.0761, 0.0758),

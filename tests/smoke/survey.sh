@@ -20,11 +20,11 @@ write_survey() {
     cat >"$survey" <<'RON'
 #![enable(implicit_some)]
 (
-  format: 1,
+  format: 2,
   header: (title: "Invented caravan", scene: "Made up to work the window."),
   vehicle: (
     kind: touring_caravan,
-    length_m: 5.2, width_m: 2.2, height_m: 2.6, floor_height_m: 0.55,
+    length_m: 5.13, width_m: 2.27, height_m: 2.57, floor_height_m: 0.53,
     inside_length_m: 5.0, inside_width_m: 2.1, inside_height_m: 1.95,
   ),
   zones: [(id: 1, name: "walls"), (id: 2, name: "floor")],

@@ -2,6 +2,9 @@
 
 use super::{ctrl, opened, press, replace_text, shows, small_survey, survey, text_of, type_text};
 use eframe::egui::Key;
+use eframe::egui::accesskit::Role;
+use egui_kittest::kittest::Queryable;
+use gapledger::physics::Underside;
 use gapledger::survey::{Form, GapId};
 use gapledger::window::commands::Command;
 use gapledger::window::page::Page;
@@ -175,4 +178,42 @@ fn ctrl_a_in_a_field_selects_its_text_and_no_further_rows() {
         let chosen = window.state().view().gaps.chosen_in(survey(&window));
         assert!(chosen.len() < 2, "{field}");
     }
+}
+
+#[test]
+fn a_tight_skirt_asks_for_its_gaps_and_an_open_floor_for_places() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    ctrl(&mut window, Key::Num1);
+    window.run();
+    assert_eq!(survey(&window).vehicle.underside, Underside::Open);
+    let by_place = "by the place of each gap under the floor";
+    window
+        .get_by_role_and_label(Role::CheckBox, by_place)
+        .click_accesskit();
+    window.run();
+    assert!(survey(&window).vehicle.underfloor_by_place);
+    assert!(!shows(&window, "Gaps of the skirt"));
+    window
+        .get_by_role_and_label(Role::ComboBox, "Under the floor")
+        .focus();
+    window.run();
+    for _ in 0..3 {
+        press(&mut window, Key::ArrowDown);
+    }
+    window.run();
+    assert_eq!(survey(&window).vehicle.underside, Underside::SkirtedTight);
+    assert!(!shows(&window, by_place));
+    // Until its gaps are given, what passes it is not known.
+    assert!(shows(
+        &window,
+        "what passes a tight skirt cannot be worked out"
+    ));
+    replace_text(&mut window, "Gaps of the skirt", "20000");
+    assert_eq!(survey(&window).vehicle.skirt_free_area_mm2, Some(20_000.0));
+    window.run();
+    assert!(!shows(
+        &window,
+        "what passes a tight skirt cannot be worked out"
+    ));
 }

@@ -157,8 +157,9 @@ fn parking_warmth_coefficients_and_faces_stand_as_worked_out() {
     let mut letters = parked.sentence.chars();
     let first: String = letters.next().unwrap().to_uppercase().collect();
     assert!(shows(&window, &format!("{first}{}.", letters.as_str())));
-    for set in study.pressure_sets().clone() {
-        for ach in set.mean_ach_per_h {
+    let choices = study.wind_choices();
+    for choice in choices.sets.iter().chain(&choices.undersides) {
+        for ach in choice.mean_ach_per_h.clone() {
             assert!(shows(&window, &Kind::AirChanges.number(ach.unwrap())));
         }
     }

@@ -190,7 +190,10 @@ fn how_sure_the_results_are_has_a_working() {
     let found = drawn(&window);
     let first = &found.air_change_shares[0];
     assert!(shows(&window, &first.of.name()));
-    let part = format!("{:.0} % of the uncertainty", first.share * 100.0);
+    let part = format!(
+        "{} of the uncertainty",
+        Kind::WholePercent.text(first.share)
+    );
     assert!(window.query_all_by_label(&part).count() > 0, "{part}");
 }
 
@@ -238,6 +241,32 @@ fn the_rose_is_turned_by_keys_and_by_clicks() {
     window.drop_at(at);
     window.run();
     assert_eq!(window.state().view().air_change.direction(), 4);
+}
+
+#[test]
+fn a_page_at_rest_makes_no_drawing_and_no_table_anew() {
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    ctrl(&mut window, Key::Num3);
+    window.run();
+    let drawn = |window: &Window<'_>| window.state().view().air_change.times_drawn();
+    let before = drawn(&window);
+    assert!(before > 0);
+    for _ in 0..5 {
+        window.step();
+    }
+    assert_eq!(drawn(&window), before);
+    // Another direction is another picture of the flows and of the pressures; rose and curves stay.
+    window
+        .get_all_by_role(Role::Image)
+        .find(|node| {
+            let label = node.accesskit_node().label();
+            label.is_some_and(|label| label.contains("chosen"))
+        })
+        .unwrap()
+        .focus();
+    window.run();
+    press(&mut window, Key::ArrowRight);
+    assert_eq!(drawn(&window), before + 2);
 }
 
 #[test]

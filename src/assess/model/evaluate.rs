@@ -15,10 +15,14 @@ pub(crate) struct Varied {
     pub(crate) inner_factors: Vec<f64>,
     /// Factor on the discharge coefficient of every sharp edge.
     pub(crate) discharge: f64,
-    /// Factor on the pressure coefficients of walls and roof.
+    /// Factor on the pressure coefficients of walls and roof, and under a skirted floor.
     pub(crate) walls: f64,
-    /// Coefficient of underfloor and cavities.
+    /// Factor on those of an underfloor without skirts and of cavities.
     pub(crate) underfloor: f64,
+    /// What is added to the same.
+    pub(crate) underfloor_shift: f64,
+    /// Factor on what gusts exchange where all openings lie on one side.
+    pub(crate) gusts: f64,
     /// Factor on the wind at the body.
     pub(crate) wind: f64,
     /// Imbalance that may be left, as a share of the through-flow.
@@ -63,7 +67,9 @@ impl Model {
             inner_factors: vec![1.0; self.envelope.openings()],
             discharge: 1.0,
             walls: 1.0,
-            underfloor: self.underfloor,
+            underfloor: 1.0,
+            underfloor_shift: 0.0,
+            gusts: 1.0,
             wind: 1.0,
             tolerance,
         }
@@ -161,19 +167,21 @@ impl Model {
         let density_out = ensemble.body().outside.density;
         let wind = (case.wind * varied.wind).max(LEAST_SPEED);
         let dynamic = dynamic_pressure(density_out, wind);
-        let gusts = one_sided_flow(widest, wind) * density_out;
+        let gusts = one_sided_flow(widest, wind) * density_out * varied.gusts;
         let ratio = dynamic / air.dynamic_pressure;
-        let held = [
-            (&in_air.underfloor, varied.underfloor),
-            (&in_air.fixed, 1.0),
-        ];
-        ensemble.hold(member, dynamic, &held);
         let scale = dynamic * varied.walls;
         if air.starts.is_empty() {
             member.state_mut().pressures.fill(0.0);
         }
         let mut before = None;
-        for (at, coefficients) in in_air.walls.iter().enumerate() {
+        let by_direction = in_air.walls.iter().zip(&in_air.underfloor);
+        for (at, (coefficients, underfloor)) in by_direction.enumerate() {
+            let held = [
+                (underfloor, varied.underfloor),
+                (&in_air.unskirted, varied.underfloor_shift),
+                (&in_air.fixed, 1.0),
+            ];
+            ensemble.hold(member, dynamic, &held);
             let solved = if let Some(start) = air.starts.get(at) {
                 move_on(member.state_mut(), start, before, ratio);
                 before = Some(start);

@@ -21,7 +21,7 @@ use super::weather::{air_states, source_kg_s};
 use crate::physics::MoistAir;
 use crate::physics::ensemble::{Arranged, Ensemble, State};
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
-use crate::physics::pressure_coefficient::{Face, underfloor};
+use crate::physics::pressure_coefficient::Underside;
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::{LEAST_SPEED, dynamic_pressure, speed_at};
 use crate::survey::{Survey, WeatherCase, WeatherId};
@@ -31,10 +31,13 @@ struct ModelInAir {
     outside: MoistAir,
     inside: MoistAir,
     ensemble: Ensemble,
-    /// Coefficients of walls and roof by direction; zero for the rest.
+    /// Coefficients of walls and roof by direction, and under a skirted floor; zero for the rest.
     walls: Vec<Arranged>,
-    /// One for underfloor and cavities, zero for the rest.
-    underfloor: Arranged,
+    /// Coefficients of an underfloor that has no skirts, and of cavities, by direction; zero for
+    /// the rest.
+    underfloor: Vec<Arranged>,
+    /// One for the same, zero for the rest.
+    unskirted: Arranged,
     /// Coefficients that the surveyor gave.
     fixed: Arranged,
 }
@@ -79,8 +82,8 @@ pub(crate) struct Model {
     pub(crate) volume_m3: Answer<f64>,
     pub(crate) source_kg_s: Answer<f64>,
     pub(crate) fabric: Answer<Fabric>,
-    /// Coefficient of underfloor and cavities as taken.
-    pub(crate) underfloor: f64,
+    /// How the space under the floor stands to the wind.
+    pub(crate) underside: Underside,
 }
 
 impl Model {
@@ -111,7 +114,7 @@ impl Model {
             volume_m3: prepared.volume_m3.clone(),
             source_kg_s: source_kg_s(survey),
             fabric: prepared.fabric.clone(),
-            underfloor: underfloor(survey.site.shelter, survey.vehicle.skirted),
+            underside: survey.vehicle.underside,
         };
         let weights: f64 = survey.weather.iter().map(|case| case.weight).sum();
         for case in &survey.weather {
@@ -239,21 +242,23 @@ impl ModelInAir {
             let leaks = envelope.leaks().iter().enumerate();
             ensemble.arrange(leaks.map(|(at, leak)| of(leak.wind, at)))
         };
-        let walls = |direction: usize| {
-            let coefficients = envelope.coefficients(direction);
-            list(&|side, at| match side {
-                WindSide::Cavity | WindSide::Face(Face::Underfloor) | WindSide::Fixed(_) => 0.0,
-                WindSide::Face(_) => coefficients[at],
-            })
+        // Under skirts the pressure follows the walls', and so does its uncertainty.
+        let skirted = envelope.underside().is_skirted();
+        let is_floor = |side: WindSide| side.is_underfloor() && !skirted;
+        let by_direction = |wanted: &dyn Fn(WindSide) -> bool| {
+            let directions = (0..DIRECTIONS).map(|direction| {
+                let coefficients = envelope.coefficients(direction);
+                list(&|side, at| if wanted(side) { coefficients[at] } else { 0.0 })
+            });
+            directions.collect()
         };
+        let is_fixed = |side| matches!(side, WindSide::Fixed(_));
         Self {
             outside: *outside,
             inside: *inside,
-            walls: (0..DIRECTIONS).map(walls).collect(),
-            underfloor: list(&|side, _| match side {
-                WindSide::Cavity | WindSide::Face(Face::Underfloor) => 1.0,
-                WindSide::Face(_) | WindSide::Fixed(_) => 0.0,
-            }),
+            walls: by_direction(&|side| !is_floor(side) && !is_fixed(side)),
+            underfloor: by_direction(&is_floor),
+            unskirted: list(&|side, _| if is_floor(side) { 1.0 } else { 0.0 }),
             fixed: list(&|side, _| match side {
                 WindSide::Fixed(coefficient) => coefficient,
                 WindSide::Cavity | WindSide::Face(_) => 0.0,

@@ -5,6 +5,7 @@ use crate::assess::envelope::Envelope;
 use crate::assess::exposure::{Leak, WindSide};
 use crate::assess::law::sharp_area;
 use crate::physics::leakage::{DEFAULT_EXPONENT, LeakageArea, from_leakage_area};
+use crate::physics::pressure_coefficient::FloorPlace;
 use crate::physics::{Face, GapFlow, PlacedFlow};
 
 /// One leak on each face, into the first space, with the found gaps' equivalent leakage area
@@ -43,6 +44,7 @@ pub(super) fn leaks(envelope: &Envelope, leakage: &Leakage) -> Answer<Vec<Leak>>
                 z_high,
             },
             wind: WindSide::Face(face),
+            place: FloorPlace::default(),
             area: sharp_area(&flow),
         })
     };

@@ -30,7 +30,7 @@ pub use part::Part;
 
 use super::answer::{Answer, Assessment};
 use super::assessment::assessment;
-use super::curves::{SetSensitivity, TemperatureCurve, WindCurve};
+use super::curves::{TemperatureCurve, WindCurve};
 use super::drying::{AfterPlan, Comparison};
 use super::model::Model;
 use super::parking::Parking;
@@ -41,7 +41,8 @@ use super::sealing::{
 };
 use super::spaces::ClosingEffect;
 use super::uncertainty::{Trials, Uncertainty};
-use super::{curves, drying, parking, spaces};
+use super::wind_choices::WindChoices;
+use super::{curves, drying, parking, spaces, wind_choices};
 use crate::survey::{Gap, Survey, WorkState};
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError, TryLockError};
@@ -84,7 +85,7 @@ struct Kept {
     comparison: OnceLock<Answer<Comparison>>,
     wind_curve: OnceLock<Answer<WindCurve>>,
     temperature_curves: OnceLock<Answer<Vec<TemperatureCurve>>>,
-    pressure_sets: OnceLock<[SetSensitivity; 2]>,
+    wind_choices: OnceLock<WindChoices>,
     closing: OnceLock<Vec<ClosingEffect>>,
     parking: OnceLock<Answer<Parking>>,
     trials: OnceLock<Answer<Trials>>,
@@ -187,10 +188,11 @@ impl Study {
         })
     }
 
-    /// Both published sets of pressure coefficients side by side: how much hangs on the choice.
-    pub fn pressure_sets(&self) -> &[SetSensitivity; 2] {
-        self.once(&self.kept.pressure_sets, Part::PressureSets, || {
-            curves::pressure_set_sensitivity(&self.survey, self.assessment())
+    /// The sets of pressure coefficients, and how the space under the floor stands to the wind,
+    /// side by side: how much hangs on the choice.
+    pub fn wind_choices(&self) -> &WindChoices {
+        self.once(&self.kept.wind_choices, Part::WindChoices, || {
+            wind_choices::wind_choices(&self.survey, self.assessment())
         })
     }
 

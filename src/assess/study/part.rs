@@ -15,8 +15,8 @@ pub enum Part {
     WindCurve,
     /// Air change against warmth.
     TemperatureCurves,
-    /// Both sets of pressure coefficients.
-    PressureSets,
+    /// What the choice of wind pressures does.
+    WindChoices,
     /// What closing each inner opening does.
     Closing,
     /// Best and worst heading.
@@ -44,7 +44,7 @@ impl Part {
         Self::Comparison,
         Self::WindCurve,
         Self::TemperatureCurves,
-        Self::PressureSets,
+        Self::WindChoices,
         Self::Closing,
         Self::Parking,
         Self::Uncertainty,

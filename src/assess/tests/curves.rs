@@ -1,8 +1,8 @@
 //! Curves, parking, and what hangs on the choice of pressure coefficients.
 
 use super::{air, bare, gap_mut, hole};
-use crate::assess::{Study, assess, face_totals};
-use crate::physics::pressure_coefficient::PressureSet;
+use crate::assess::{Study, WindChoice, WindChoices, assess, face_totals};
+use crate::physics::{PressureSet, Underside};
 use crate::survey::{Cavity, Facing, InsideAir, Survey};
 
 /// Two openings of 100 cm², 2 m apart, that feel no wind: with the weight of air alone
@@ -74,20 +74,55 @@ fn turning_the_front_into_the_wind_calms_a_vehicle_that_leaks_at_its_sides() {
     assert!(of(&survey).unwrap().sentence.contains("changes little"));
 }
 
+/// Every choice gives what the assessment gives once the survey makes it, to ten digits.
+fn as_if_chosen(survey: &Survey, choice: &WindChoice) {
+    let mut other = survey.clone();
+    other.site.pressure_set = choice.set;
+    other.vehicle.underside = choice.underside;
+    other.vehicle.underfloor_by_place = choice.by_place;
+    let cases = assess(&other).cases;
+    assert_eq!(cases.len(), choice.mean_ach_per_h.len());
+    for (case, ach) in cases.iter().zip(&choice.mean_ach_per_h) {
+        let expected = case.air.clone().unwrap().mean_ach_per_h.unwrap();
+        let found = ach.clone().unwrap();
+        assert!((found / expected - 1.0).abs() < 1e-10, "{choice:?}");
+    }
+}
+
 #[test]
-fn both_sets_stand_side_by_side() {
+fn every_choice_of_wind_pressures_stands_side_by_side() {
     let mut survey = sideways();
-    let [low_rise, wall_average] = Study::of(&survey).pressure_sets().clone();
-    assert_eq!(
-        (low_rise.set, wall_average.set),
-        (PressureSet::LowRise, PressureSet::WallAverage)
-    );
-    for set in [low_rise, wall_average] {
-        survey.site.pressure_set = set.set;
-        let cases = assess(&survey).cases;
-        for (case, ach) in cases.iter().zip(&set.mean_ach_per_h) {
-            assert_eq!(&case.air.clone().unwrap().mean_ach_per_h, ach);
-        }
+    let under = hole(&mut survey, Facing::Underfloor, 0.5, 80.0);
+    let found = Study::of(&survey).wind_choices().clone();
+    let sets: Vec<PressureSet> = found.sets.iter().map(|choice| choice.set).collect();
+    assert_eq!(sets, PressureSet::ALL);
+    let ways = |found: &WindChoices| {
+        let ways = found.undersides.iter();
+        ways.map(|choice| (choice.underside, choice.by_place))
+            .collect::<Vec<_>>()
+    };
+    let untold = [
+        (Underside::Open, false),
+        (Underside::ClosedOneSide, false),
+        (Underside::SkirtedLeaking, false),
+    ];
+    assert_eq!(ways(&found), untold);
+    for choice in found.sets.iter().chain(&found.undersides) {
+        as_if_chosen(&survey, choice);
+    }
+    // A skirt whose gaps were measured, and a gap whose place was.
+    survey.vehicle.skirt_free_area_mm2 = Some(20_000.0);
+    gap_mut(&mut survey, under).position.across_m = Some(0.3);
+    let told = Study::of(&survey).wind_choices().clone();
+    assert_eq!(told.undersides.len(), 5);
+    assert!(ways(&told).contains(&(Underside::Open, true)));
+    assert!(ways(&told).contains(&(Underside::SkirtedTight, false)));
+    for choice in &told.undersides {
+        as_if_chosen(&survey, choice);
+    }
+    // The survey makes one choice in each list.
+    for list in [&found.sets, &found.undersides, &told.sets, &told.undersides] {
+        assert_eq!(list.iter().filter(|choice| choice.chosen).count(), 1);
     }
 }
 

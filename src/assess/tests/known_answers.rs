@@ -97,7 +97,7 @@ fn wind_at_the_body_and_its_floor() {
     close(at(0).wind_used, 0.5, 1e-12);
 }
 
-/// Gaps on one face alone: 0.025 A U (BS 5925 [M]), A the equivalent area.
+/// Gaps on one face alone: 0.025 A U (BS 5925 [R]), A the equivalent area.
 #[test]
 fn one_face_alone_exchanges_air_by_gusts() {
     let mut survey = bare();
@@ -113,8 +113,8 @@ fn one_face_alone_exchanges_air_by_gusts() {
     close(case.mean_inflow_kg_s / case.outside.density(), flow, 1e-9);
 }
 
-/// Leakage areas of one sharp opening of 100 cm²: EqLA (10 Pa, Cd 0.611, CAN/CGSB-149.10 [M]) is
-/// 100 × 0.61/0.611 cm², ELA (4 Pa, Cd 1, ASTM E779 [M]) 61 cm², exponent 0.5.
+/// Leakage areas of one sharp opening of 100 cm²: EqLA (10 Pa, Cd 0.611, CAN/CGSB-149.10 [R]) is
+/// 100 × 0.61/0.611 cm², ELA (4 Pa, Cd 1, ASTM E779 [R]) 61 cm², exponent 0.5.
 #[test]
 fn leakage_areas_of_a_sharp_opening() {
     let mut survey = bare();
@@ -138,7 +138,7 @@ fn leakage_areas_of_a_sharp_opening() {
 }
 
 /// A narrow gap 1 m × 1 mm × 20 mm passes 0.7911 L/s at 4 Pa with ρ 1.2 and μ 1.81e-5 (Baker,
-/// Sharples and Ward 1987 [M]); at the program's reference air the same within 0.3 %.
+/// Sharples and Ward 1987 [R]); at the program's reference air the same within 0.3 %.
 #[test]
 fn a_narrow_gap_flows_as_published() {
     let mut survey = bare();

@@ -5,6 +5,7 @@ mod known_answers;
 mod safety;
 mod spaces;
 mod truths;
+mod underfloor;
 mod unknown;
 
 use crate::survey::{

@@ -2,6 +2,7 @@
 
 use super::bare;
 use crate::assess::{Assessment, assess};
+use crate::physics::{PressureSet, Underside};
 use crate::survey::gap::{Cavity, Facing, Form, Gap};
 use crate::survey::{GapId, InsideAir, Survey, ZoneId};
 use proptest::prelude::*;
@@ -47,11 +48,15 @@ fn gap() -> impl Strategy<Value = Gap> {
         facing(),
         0.6..2.4_f64,
         prop::option::of(0.1..1.0_f64),
+        prop::option::of(0.0..6.0_f64),
+        prop::option::of(0.0..2.2_f64),
     )
-        .prop_map(|(form, facing, height, rise)| {
+        .prop_map(|(form, facing, height, rise, along, across)| {
             let mut gap = Gap::new(GapId(1), ZoneId(1), facing, form);
             gap.position.height_m = Some(height);
             gap.position.rise_m = rise;
+            gap.position.along_m = along;
+            gap.position.across_m = across;
             gap
         })
 }
@@ -61,9 +66,16 @@ fn survey() -> impl Strategy<Value = Survey> {
         prop::collection::vec(gap(), 2..14),
         -10.0..20.0_f64,
         0.0..25.0_f64,
+        prop::sample::select(&PressureSet::ALL[..]),
+        // Skirts with gaps, and no tight ones: their gaps are shared out among those behind.
+        prop::sample::select(&Underside::ALL[..3]),
+        any::<bool>(),
     )
-        .prop_map(|(gaps, outside_c, kelvin)| {
+        .prop_map(|(gaps, outside_c, kelvin, set, underside, by_place)| {
             let mut survey = bare();
+            survey.site.pressure_set = set;
+            survey.vehicle.underside = underside;
+            survey.vehicle.underfloor_by_place = by_place;
             survey.gaps = gaps;
             for (id, gap) in (1..).zip(&mut survey.gaps) {
                 gap.id = GapId(id);
@@ -145,6 +157,8 @@ proptest! {
         let mut mirrored = survey.clone();
         for gap in &mut mirrored.gaps {
             gap.facing = gap.facing.mirrored();
+            let across = &mut gap.position.across_m;
+            *across = across.map(|across| 2.2 - across);
         }
         let (left, right) = (assess(&survey), assess(&mirrored));
         for (left, right) in left.cases.iter().zip(&right.cases) {

@@ -5,19 +5,13 @@
 )]
 
 use super::input::UncertainInput;
+use super::measure::outweighed;
 use super::random::Draw;
 use super::trials::{CASE_COLUMNS, Chunk, LEAKAGE_COLUMNS, Trials};
-use super::{
-    CaseUncertainty, FEWEST_DRAWS, Interval, MeasureNext, NotFound, Share, Uncertainty, too_few,
-};
+use super::{CaseUncertainty, FEWEST_DRAWS, Interval, NotFound, Share, Uncertainty, too_few};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::model::{Case, Want};
 use crate::physics::units::{LITRES_PER_DAY, SECONDS_PER_HOUR};
-
-/// A size carrying less than this is not worth another measurement.
-const WORTH_MEASURING: f64 = 0.03;
-/// Sizes listed as worth measuring at most.
-const MOST_LISTED: usize = 10;
 
 impl Trials {
     /// Puts the pieces together. They must come from this survey and seed and hold every draw
@@ -78,6 +72,7 @@ impl Trials {
                         .collect(),
                 )
             }),
+            outweighed: outweighed(&air_change),
             measure_next: self.measure_next(&air_change),
             air_change_shares: air_change,
             leakage_shares: leakage,
@@ -140,39 +135,6 @@ impl Trials {
                     .map(|(uncertainty, _, area)| (*uncertainty, *area)),
             ),
         )
-    }
-
-    fn measure_next(&self, shares: &[Share]) -> Vec<MeasureNext> {
-        let of_sizes = shares.iter().filter(|share| share.of.sized().is_some());
-        let of_sizes: f64 = of_sizes.map(|share| share.share).sum();
-        let listed = shares.iter().filter_map(|share| {
-            let item = share.of.sized()?;
-            let number = match share.of {
-                UncertainInput::InnerOpening(id) => format!("inner opening {id}"),
-                UncertainInput::Gap(id) => format!("gap {id}"),
-                _ => return None,
-            };
-            let part = share.share / of_sizes;
-            let sized = self.sized.iter().find(|sized| sized.item == item)?;
-            let what = if sized.name.is_empty() {
-                number
-            } else {
-                format!("the {} ({number})", sized.name)
-            };
-            let sentence = format!(
-                "measure {what} better: now {}, it carries {:.0} % of the uncertainty that sizes leave in the air change",
-                sized.certainty.name(),
-                part * 100.0
-            );
-            (part >= WORTH_MEASURING).then_some(MeasureNext {
-                item,
-                certainty: sized.certainty,
-                share: part,
-                share_of_all: share.share,
-                sentence,
-            })
-        });
-        listed.take(MOST_LISTED).collect()
     }
 
     /// What leakage not found adds to the plain result.

@@ -1,7 +1,9 @@
 //! What is uncertain, and by how much.
 
 use super::random::Draw;
-use crate::physics::pressure_coefficient::UNDERFLOOR_SPAN;
+use crate::physics::pressure_coefficient::Underside;
+use crate::physics::pressure_coefficient::underfloor::{CLOSED_HALF_SPAN, FACTOR_HALF_SPAN};
+use crate::physics::wind::{ONE_SIDED, ONE_SIDED_RANGE};
 use crate::survey::{Certainty, GapId, InnerOpeningId, Item};
 
 /// An input that is uncertain.
@@ -19,8 +21,10 @@ pub enum UncertainInput {
     Discharge,
     /// Pressure coefficients of walls and roof.
     WallPressure,
-    /// Pressure coefficient of underfloor and cavities.
+    /// Pressure coefficient of an underfloor without skirts and of cavities.
     UnderfloorPressure,
+    /// Air that gusts exchange where all openings lie on one side.
+    Gusts,
     /// Wind at the body.
     Wind,
 }
@@ -37,6 +41,7 @@ impl UncertainInput {
             Self::Discharge => "discharge of sharp edges".to_owned(),
             Self::WallPressure => "wind pressure on walls and roof".to_owned(),
             Self::UnderfloorPressure => "wind pressure under the floor".to_owned(),
+            Self::Gusts => "air exchanged by gusts".to_owned(),
             Self::Wind => "wind at the body".to_owned(),
         }
     }
@@ -52,6 +57,7 @@ impl UncertainInput {
             | Self::Discharge
             | Self::WallPressure
             | Self::UnderfloorPressure
+            | Self::Gusts
             | Self::Wind => None,
         }
     }
@@ -65,6 +71,7 @@ impl UncertainInput {
             Self::WallPressure => 4,
             Self::UnderfloorPressure => 5,
             Self::Wind => 6,
+            Self::Gusts => 7,
             Self::Gap(id) => 1000 + u64::from(id.0),
             // Beyond the last gap that a number of 32 bits can have.
             Self::InnerOpening(id) => (1 << 33) + u64::from(id.0),
@@ -80,12 +87,21 @@ pub enum Spread {
         /// Standard deviation of the logarithm.
         sigma: f64,
     },
-    /// Evenly between two values.
-    Even {
-        /// The lower.
-        low: f64,
-        /// The upper.
-        high: f64,
+    /// A factor whose logarithm is normal on either side of its middle, 1, with σ of its own there.
+    Skewed {
+        /// σ below the middle.
+        below: f64,
+        /// σ above it.
+        above: f64,
+    },
+    /// Normal, and nothing below a least value.
+    Normal {
+        /// Its middle.
+        middle: f64,
+        /// Standard deviation before the cut.
+        sigma: f64,
+        /// What lies below becomes this.
+        least: f64,
     },
 }
 
@@ -110,17 +126,42 @@ impl Spread {
         })
     }
 
-    /// Spread of any input but a size \[A\].
-    pub(super) fn of_common(uncertainty: UncertainInput) -> Self {
+    /// Spread of the coefficient under a floor that stands so to the wind: of a factor where it is
+    /// open \[N\], of what is added where one side is closed \[A\]. Under skirts the pressure
+    /// follows the walls', and the factor stays one.
+    fn of_underfloor(underside: Underside) -> Self {
+        let (middle, half_span, least) = match underside {
+            Underside::Open => (1.0, FACTOR_HALF_SPAN, 0.0),
+            Underside::ClosedOneSide => (0.0, CLOSED_HALF_SPAN, f64::NEG_INFINITY),
+            Underside::SkirtedLeaking | Underside::SkirtedTight => (1.0, 0.0, 0.0),
+        };
+        Self::Normal {
+            middle,
+            sigma: half_span / TWO_SIDED_95,
+            least,
+        }
+    }
+
+    /// Whether it spreads at all.
+    pub(super) fn varies(self) -> bool {
+        match self {
+            Self::Factor { sigma } | Self::Normal { sigma, .. } => sigma > 0.0,
+            Self::Skewed { below, above } => below > 0.0 || above > 0.0,
+        }
+    }
+
+    /// Spread of any input but a size \[A\], for a floor that stands so to the wind.
+    pub(super) fn of_common(uncertainty: UncertainInput, underside: Underside) -> Self {
         match uncertainty {
             UncertainInput::Surveyor => within(1.15),
             UncertainInput::Discharge => within(1.08),
             UncertainInput::WallPressure => within(1.25),
             UncertainInput::Wind => within(1.2),
-            UncertainInput::UnderfloorPressure => Self::Even {
-                low: UNDERFLOOR_SPAN.0,
-                high: UNDERFLOOR_SPAN.1,
+            UncertainInput::Gusts => Self::Skewed {
+                below: (ONE_SIDED / ONE_SIDED_RANGE.0).ln() / TWO_SIDED_95,
+                above: (ONE_SIDED_RANGE.1 / ONE_SIDED).ln() / TWO_SIDED_95,
             },
+            UncertainInput::UnderfloorPressure => Self::of_underfloor(underside),
             // What nobody found, nobody measured either.
             UncertainInput::NotFound | UncertainInput::Gap(_) | UncertainInput::InnerOpening(_) => {
                 Self::of_gap(Certainty::Guessed)
@@ -131,14 +172,22 @@ impl Spread {
     /// The value drawn.
     ///
     /// ```text
-    /// exp(σ z − σ²/2),  z normal
+    /// exp(σ z − σ²/2)  or  exp(σ z), σ by the side  or  max(least, middle + σ z),  z normal
     /// ```
     pub(super) fn draw(self, draw: Draw, uncertainty: UncertainInput) -> f64 {
         match self {
             Self::Factor { sigma } => {
                 (sigma * draw.normal(uncertainty.key()) - 0.5 * sigma * sigma).exp()
             }
-            Self::Even { low, high } => low + (high - low) * draw.even(uncertainty.key()),
+            Self::Skewed { below, above } => {
+                let z = draw.normal(uncertainty.key());
+                (z * if z < 0.0 { below } else { above }).exp()
+            }
+            Self::Normal {
+                middle,
+                sigma,
+                least,
+            } => (middle + sigma * draw.normal(uncertainty.key())).max(least),
         }
     }
 }

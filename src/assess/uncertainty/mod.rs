@@ -12,8 +12,11 @@
 //! | leakage not found | lognormal round the stated share, 95 % factor 3 | \[A\] |
 //! | discharge of sharp edges | lognormal, ±8 % | \[A\] |
 //! | pressure coefficients of walls and roof | lognormal, ±25 % | \[A\] |
-//! | coefficient of underfloor and cavities | even over −0.5…+0.2 | \[A\] |
+//! | coefficient of an open underfloor and of cavities | one factor, normal, 95 % 0.5…1.5, at least 0 | \[N\] |
+//! | the same, closed on one side | normal, ±0.2 round 0 | \[A\] |
+//! | the same, skirted | as the walls, whose mean it is | \[A\] |
 //! | wind at the body | lognormal, ±20 % | \[A\] |
+//! | air exchanged by gusts, all openings on one side | 0.016…0.07 round 0.025 | \[R\] |
 //!
 //! The work comes in pieces: [`Trials::draw_chunk`] for any range of draws, anywhere, and
 //! [`Trials::combine`] once all are there. The answer is the same to the last bit however the
@@ -21,6 +24,7 @@
 
 mod combine;
 mod input;
+mod measure;
 mod random;
 mod trials;
 
@@ -64,7 +68,18 @@ pub struct Share {
     pub share: f64,
 }
 
-/// A gap or inner opening worth measuring better.
+/// The wind under the floor, where it is more uncertain than any size.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outweighed {
+    /// Its part of all uncertainty about the air change, 0…1.
+    pub under_floor: f64,
+    /// The part of all single sizes together.
+    pub sizes: f64,
+    /// The same in a sentence.
+    pub sentence: String,
+}
+
+/// A gap or inner opening whose size carries much of the uncertainty.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MeasureNext {
     /// The gap, or the inner opening.
@@ -129,7 +144,10 @@ pub struct Uncertainty {
     pub air_change_shares: Vec<Share>,
     /// Parts of the spread of the leakage area of all gaps, greatest first.
     pub leakage_shares: Vec<Share>,
-    /// Gaps and inner openings worth measuring better, the best first.
+    /// Told before all measuring: the wind under the floor, where it outweighs sizes.
+    pub outweighed: Option<Outweighed>,
+    /// Gaps and inner openings that carry much of the uncertainty: first those that measuring helps,
+    /// the best first.
     pub measure_next: Vec<MeasureNext>,
     /// Leakage not found, where the surveyor asked for it.
     pub not_found: Option<NotFound>,

@@ -12,8 +12,9 @@ use crate::assess::model::{Model, Varied, Want, Workbench};
 use crate::assess::prepared::Prepared;
 use crate::physics::flow_law::{FlowLaw, Gas};
 use crate::physics::leakage::LeakageArea;
+use crate::physics::pressure_coefficient::Underside;
 use crate::survey::number::given;
-use crate::survey::{Certainty, Field, Item, Survey};
+use crate::survey::{Certainty, Field, Form, Item, Survey};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -47,6 +48,7 @@ pub(super) struct Sized {
     pub(super) item: Item,
     pub(super) name: String,
     pub(super) certainty: Certainty,
+    pub(super) form: Form,
 }
 
 /// Some of the draws, worked out.
@@ -105,12 +107,13 @@ impl Trials {
                         item: Item::Gap(gap.id),
                         name: gap.name.clone(),
                         certainty: gap.certainty,
+                        form: gap.form.clone(),
                     });
                 }
                 None => {
                     uncertainties.push((
                         UncertainInput::NotFound,
-                        Spread::of_common(UncertainInput::NotFound),
+                        Spread::of_common(UncertainInput::NotFound, model.underside),
                     ));
                     unintended.push(true);
                 }
@@ -135,6 +138,7 @@ impl Trials {
                 item: Item::InnerOpening(opening.id),
                 name: opening.name.clone(),
                 certainty: opening.certainty,
+                form: opening.form.clone(),
             });
         }
         Ok(Self {
@@ -159,6 +163,7 @@ impl Trials {
             UncertainInput::Discharge,
             UncertainInput::WallPressure,
             UncertainInput::UnderfloorPressure,
+            UncertainInput::Gusts,
             UncertainInput::Wind,
         ];
         if self.uncertainties.len() > self.gaps {
@@ -167,7 +172,8 @@ impl Trials {
         inputs.extend(
             common
                 .into_iter()
-                .map(|uncertainty| (uncertainty, Spread::of_common(uncertainty))),
+                .map(|uncertainty| (uncertainty, self.spread(uncertainty)))
+                .filter(|(_, spread)| spread.varies()),
         );
         inputs
     }
@@ -199,8 +205,7 @@ impl Trials {
         bench: &mut Workbench,
         rows: &mut Vec<f64>,
     ) -> Answer<()> {
-        let common =
-            |uncertainty: UncertainInput| Spread::of_common(uncertainty).draw(draw, uncertainty);
+        let common = |uncertainty: UncertainInput| self.spread(uncertainty).draw(draw, uncertainty);
         let surveyor = common(UncertainInput::Surveyor);
         for (factor, (uncertainty, spread)) in varied.factors.iter_mut().zip(&self.uncertainties) {
             let own = spread.draw(draw, *uncertainty);
@@ -219,7 +224,14 @@ impl Trials {
         }
         varied.discharge = common(UncertainInput::Discharge);
         varied.walls = common(UncertainInput::WallPressure);
-        varied.underfloor = common(UncertainInput::UnderfloorPressure);
+        let underfloor = common(UncertainInput::UnderfloorPressure);
+        match self.model.underside {
+            Underside::ClosedOneSide => varied.underfloor_shift = underfloor,
+            Underside::Open | Underside::SkirtedLeaking | Underside::SkirtedTight => {
+                varied.underfloor = underfloor;
+            }
+        }
+        varied.gusts = common(UncertainInput::Gusts);
         varied.wind = common(UncertainInput::Wind);
         rows.extend(self.leakage(varied));
         self.model.evaluate(bench, varied, Want::Both)?;
@@ -227,6 +239,11 @@ impl Trials {
             rows.extend([inflow.recorded, inflow.at_set_temperature]);
         }
         Ok(())
+    }
+
+    /// How anything but a single size is spread.
+    fn spread(&self, uncertainty: UncertainInput) -> Spread {
+        Spread::of_common(uncertainty, self.model.underside)
     }
 
     /// ELA, EqLA, EqLA of the unintended gaps, flow at 50 Pa.

@@ -6,9 +6,9 @@
 
 use super::{Sheet, not_known, with_unit};
 use crate::assess::answer::{Assessment, CaseAir, CaseAnswer, Working};
-use crate::physics::pressure_coefficient::PressureSet;
+use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::units::{CM2_PER_M2, LITRES_PER_M3};
-use crate::physics::wind::{EXTRAPOLATED_BELOW, LEAST_SPEED};
+use crate::physics::wind::{EXTRAPOLATED_BELOW, LEAST_SPEED, Shelter};
 use crate::survey::{Survey, WeatherCase, WeatherId};
 
 fn case<'a>(
@@ -39,20 +39,49 @@ pub(super) fn air_change(
         Ok(air) => figures(&mut sheet, survey, assessment, air),
         Err(reason) => sheet.unknown(reason),
     }
-    let set = match survey.site.pressure_set {
-        PressureSet::LowRise => {
-            "pressure coefficients: AIVC, Liddament 1986, low-rise 2:1; numbers not yet read in the original"
-        }
-        PressureSet::WallAverage => {
-            "pressure coefficients of the walls: Swami and Chandra, ASHRAE Transactions 94(1), 1988; roof from AIVC, Liddament 1986"
-        }
-    };
-    sheet
-        .relayed("wind at body height: BS 5925:1991, U = U₁₀ k zᵃ")
-        .memory(set)
-        .assumed("underfloor and cavities: no published mean for a parked vehicle")
-        .assumed("mean over 16 wind directions relative to the vehicle");
+    sheet.relayed("wind at body height: BS 5925:1991, U = U₁₀ k zᵃ");
+    wind_sources(&mut sheet, survey);
+    sheet.assumed("mean over 16 wind directions relative to the vehicle");
     Some(sheet.finish())
+}
+
+/// Where the pressure coefficients are from.
+fn wind_sources(sheet: &mut Sheet, survey: &Survey) {
+    match survey.site.pressure_set {
+        PressureSet::LowRise => sheet
+            .read("pressure coefficients of walls and roof: AIVC, Liddament 1986, low-rise 2:1"),
+        PressureSet::WallAverage => sheet.read(
+            "pressure coefficients of the walls: Swami and Chandra, ASHRAE Transactions 94(1), 1988; roof from AIVC, Liddament 1986",
+        ),
+        PressureSet::VehicleBody => sheet.computed(
+            "pressure coefficients of walls and roof: a vehicle's body in simulated wind, computed by this project; a cube on the ground agreed with measurements",
+        ),
+    };
+    let sheltered = survey.site.shelter != Shelter::Exposed;
+    if sheltered && survey.site.pressure_set == PressureSet::VehicleBody {
+        sheet.assumed("the same where it is sheltered: × 0.7 part sheltered, × 0.45 sheltered");
+    }
+    match survey.vehicle.underside {
+        Underside::Open => {
+            sheet.computed("underfloor and cavities, by the wind's angle off the front: simulated wind, computed by this project; floor itself not validated against measurement");
+            if sheltered {
+                sheet.assumed(
+                    "the same where it is sheltered: × 0.8 part sheltered, × 0.6 sheltered",
+                );
+            }
+        }
+        Underside::ClosedOneSide => {
+            sheet.assumed(
+                "underfloor and cavities, closed on one side: 0, within ±0.2; not computed",
+            );
+        }
+        Underside::SkirtedLeaking | Underside::SkirtedTight => {
+            sheet.read("underfloor and cavities behind skirts: mean of the four walls by the length of skirt, as a crawl space");
+        }
+    }
+    sheet.assumed(
+        "a cavity feels what the underfloor feels, where its own coefficient is not given",
+    );
 }
 
 fn figures(sheet: &mut Sheet, survey: &Survey, assessment: &Assessment, air: &CaseAir) {
@@ -79,7 +108,7 @@ fn figures(sheet: &mut Sheet, survey: &Survey, assessment: &Assessment, air: &Ca
         sheet.number("volume V", volume, 3, "m³");
     }
     if air.directions.iter().any(|direction| direction.one_sided) {
-        sheet.note("in some directions gusts through the openings of one face exchange more than the steady balance: 0.025 A U (BS 5925 [M]) is used there");
+        sheet.note("in some directions gusts through the openings of one face exchange more than the steady balance: 0.025 A U (BS 5925 [R]) is used there");
     }
     let (lowest, highest) = (&air.directions[air.lowest], &air.directions[air.highest]);
     match (&air.mean_ach_per_h, &lowest.ach_per_h, &highest.ach_per_h) {

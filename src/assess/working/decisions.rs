@@ -6,6 +6,7 @@ use crate::assess::number::significant;
 use crate::assess::quantity::Kind;
 use crate::assess::sealing::{Aim, Figures, Ranked, WINTER_DAYS};
 use crate::assess::uncertainty::{Interval, Uncertainty};
+use crate::physics::Underside;
 use crate::survey::Survey;
 
 /// Parts of the uncertainty that are listed.
@@ -21,9 +22,18 @@ fn span(interval: &Interval, unit: &str) -> String {
     )
 }
 
+/// How far the coefficients under a floor that stands so to the wind may be off.
+fn under_the_floor(underside: Underside) -> &'static str {
+    match underside {
+        Underside::Open => "one factor, 95 % within 0.5 to 1.5",
+        Underside::ClosedOneSide => "95 % within −0.2 to +0.2",
+        Underside::SkirtedLeaking | Underside::SkirtedTight => "as walls and roof",
+    }
+}
+
 /// How sure the results are, and why.
 #[must_use]
-pub fn uncertainty_working(found: &Uncertainty) -> Working {
+pub fn uncertainty_working(survey: &Survey, found: &Uncertainty) -> Working {
     let mut sheet = Sheet::new(
         "How sure the results are",
         "everything that is uncertain is drawn, the vehicle worked out again with what was drawn, many times;  \
@@ -46,10 +56,14 @@ pub fn uncertainty_working(found: &Uncertainty) -> Working {
             "95 % within a factor of 1.25",
         )
         .input(
-            "pressure coefficient of underfloor and cavities",
-            "even over −0.5 to +0.2",
+            "pressure coefficients of underfloor and cavities",
+            under_the_floor(survey.vehicle.underside),
         )
-        .input("wind at the body", "95 % within a factor of 1.2");
+        .input("wind at the body", "95 % within a factor of 1.2")
+        .input(
+            "air that gusts exchange, all openings on one side",
+            "0.025 A U, 95 % within 0.016 to 0.07",
+        );
     for share in found.air_change_shares.iter().take(PARTS) {
         let part = format!(
             "{} of the uncertainty",

@@ -41,13 +41,13 @@ pub(super) fn volume(survey: &Survey, assessment: &Assessment) -> Working {
 fn law(sheet: &mut Sheet, form: &Form) {
     match form {
         Form::NarrowGap { .. } => {
-            sheet.memory("Baker, Sharples and Ward, Air flow through cracks, Building and Environment 22(4), 1987: Δp = a Q + b Q², a = 12 μ z/(L d³), b = ρ C/(2 d² L²), C = 1.5 + bends",
-            );
+            sheet.relayed("Baker, Sharples and Ward, Air flow through cracks, Building and Environment 22(4), 1987: Δp = a Q + b Q², a = 12 μ z/(L d³), b = ρ C/(2 d² L²), C = 1.5");
+            sheet.memory("each bend adds 1 to C");
             sheet.relayed("never more than a sharp-edged opening of the same size, discharge coefficient 0.61 (BS 5925 form)",
             );
         }
         Form::StatedArea { .. } | Form::FlowTest { .. } => {
-            sheet.memory("power law Q = C Δpⁿ; n 0.65 where none is stated (ASTM E779)");
+            sheet.relayed("power law Q = C Δpⁿ (ASTM E779); n 0.65 where none is stated");
         }
         Form::Grille { .. } => {
             sheet.relayed(
@@ -168,7 +168,7 @@ pub(super) fn gap(survey: &Survey, assessment: &Assessment, id: GapId) -> Option
         }
     };
     law(&mut sheet, &gap.form);
-    sheet.memory("EqLA: CAN/CGSB-149.10; ELA: ASTM E779");
+    sheet.relayed("EqLA: CAN/CGSB-149.10; ELA: ASTM E779");
     Some(sheet.finish())
 }
 
@@ -207,7 +207,7 @@ pub(super) fn area(survey: &Survey, assessment: &Assessment) -> Working {
     }
     sheet
         .note("every purpose but safety ventilation, gas drop-out and appliance air")
-        .memory("CAN/CGSB-149.10: equivalent leakage area at 10 Pa, Cd 0.611")
+        .relayed("CAN/CGSB-149.10: equivalent leakage area at 10 Pa, Cd 0.611")
         .finish()
 }
 
@@ -249,7 +249,7 @@ pub(super) fn exponent(assessment: &Assessment) -> Working {
     ));
     sheet
         .note("rule of thumb: n50/20 comes near the mean air change (Kronvall and Persily [M])")
-        .memory("ISO 9972, ASTM E779")
+        .relayed("ISO 9972, ASTM E779")
         .finish()
 }
 

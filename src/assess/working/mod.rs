@@ -103,6 +103,10 @@ impl Sheet {
         self.source(Mark::Memory, text)
     }
 
+    fn computed(&mut self, text: &str) -> &mut Self {
+        self.source(Mark::Computed, text)
+    }
+
     fn assumed(&mut self, text: &str) -> &mut Self {
         self.source(Mark::Assumption, text)
     }

@@ -2,7 +2,7 @@
 
 use super::object::{Object, list};
 use crate::assess::spaces::ClosingEffect;
-use crate::assess::{Parking, SetSensitivity, Study, TemperatureCurve};
+use crate::assess::{Parking, Study, TemperatureCurve, WindChoice};
 use crate::survey::Survey;
 use crate::survey::word::Word;
 
@@ -12,8 +12,11 @@ pub(super) fn dependence(study: &Study) -> Object {
         .found("against_temperature", study.temperature_curves(), |all| {
             list(all, curve)
         })
-        .list("pressure_sets", study.pressure_sets(), |set| {
-            sensitivity(survey, set)
+        .list("pressure_sets", &study.wind_choices().sets, |set| {
+            choice(survey, set)
+        })
+        .list("undersides", &study.wind_choices().undersides, |way| {
+            choice(survey, way)
         })
         .found("parking", study.parking(), parking)
         .list("inner_openings", study.closing_effects(), closing)
@@ -30,10 +33,13 @@ fn curve(curve: &TemperatureCurve) -> Object {
         })
 }
 
-fn sensitivity(survey: &Survey, set: &SetSensitivity) -> Object {
-    let cases = survey.weather.iter().zip(&set.mean_ach_per_h);
+fn choice(survey: &Survey, choice: &WindChoice) -> Object {
+    let cases = survey.weather.iter().zip(&choice.mean_ach_per_h);
     Object::new()
-        .with("pressure_set", set.set.word())
+        .with("pressure_set", choice.set.word())
+        .with("underside", choice.underside.word())
+        .with("underfloor_by_place", choice.by_place)
+        .with("chosen", choice.chosen)
         .list("cases", cases, |(case, ach)| {
             Object::new()
                 .with("case", case.id.0)

@@ -31,7 +31,9 @@ pub(super) fn vehicle(survey: &Survey, assessment: &Assessment) -> Object {
         .recorded("inside_height_m", vehicle.inside_height_m)
         .with("volume_m3", vehicle.volume_m3)
         .with("gross_volume_m3", &assessment.volume_m3)
-        .with("skirted", vehicle.skirted)
+        .with("underside", vehicle.underside.word())
+        .with("skirt_free_area_mm2", vehicle.skirt_free_area_mm2)
+        .with("underfloor_by_place", vehicle.underfloor_by_place)
         .with("berths", vehicle.berths)
 }
 

@@ -1,7 +1,9 @@
 //! How sure the results are.
 
 use super::object::Object;
-use crate::assess::uncertainty::{Interval, NotFound, Share, UncertainInput, Uncertainty};
+use crate::assess::uncertainty::{
+    Interval, NotFound, Outweighed, Share, UncertainInput, Uncertainty,
+};
 use crate::assess::{Answer, NotKnown};
 use crate::physics::units::MM2_PER_M2;
 use crate::survey::Item;
@@ -36,6 +38,7 @@ fn intervals(found: &Uncertainty) -> Object {
         })
         .list("air_change_parts", &found.air_change_shares, part)
         .list("leakage_parts", &found.leakage_shares, part)
+        .with("outweighed", found.outweighed.as_ref().map(outweighed))
         .list("measure_next", &found.measure_next, |next| {
             opening(Object::new(), next.item)
                 .with("certainty", next.certainty.word())
@@ -67,6 +70,13 @@ fn interval(found: &Interval, scale: f64) -> Object {
         .with("standard_deviation", found.standard_deviation * scale)
 }
 
+fn outweighed(found: &Outweighed) -> Object {
+    Object::new()
+        .with("under_floor_share", found.under_floor)
+        .with("sizes_share", found.sizes)
+        .with("sentence", &found.sentence)
+}
+
 fn part(share: &Share) -> Object {
     let (of, item) = match share.of {
         UncertainInput::Gap(id) => ("gap", Some(Item::Gap(id))),
@@ -76,6 +86,7 @@ fn part(share: &Share) -> Object {
         UncertainInput::Discharge => ("discharge", None),
         UncertainInput::WallPressure => ("wall_pressure", None),
         UncertainInput::UnderfloorPressure => ("underfloor_pressure", None),
+        UncertainInput::Gusts => ("gusts", None),
         UncertainInput::Wind => ("wind", None),
     };
     opening(Object::new().with("of", of), item).with("uncertainty_share", share.share)

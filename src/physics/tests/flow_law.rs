@@ -7,7 +7,7 @@ use super::{HAND_AIR, crack, near, near_share, opening, power};
 
 #[test]
 fn crack_flows_agree_with_the_published_law() {
-    // Baker, Sharples & Ward 1987 [M]: L 1 m, z 30 mm, ρ 1.2, μ 1.81e-5, 4 Pa; L/s for no, one
+    // Baker, Sharples & Ward 1987 [R]: L 1 m, z 30 mm, ρ 1.2, μ 1.81e-5, 4 Pa; L/s for no, one
     // and two bends.
     let table = [
         (0.5e-3, [0.0763, 0.0761, 0.0758], 0.00005),
@@ -181,7 +181,7 @@ fn power_law_follows_the_air() {
 
 #[test]
 fn leakage_areas_follow_their_conventions() {
-    // CAN/CGSB-149.10 and ASTM E779 conventions [M]: n 0.65 gives EqLA/ELA = 1.878.
+    // CAN/CGSB-149.10 and ASTM E779 conventions [R]: n 0.65 gives EqLA/ELA = 1.878.
     let law = leakage::from_leakage_area(0.01, LeakageArea::Ela4Pa, 0.65);
     let curve = GapFlow::new(law).unwrap().at(&Gas::REFERENCE);
     let area =

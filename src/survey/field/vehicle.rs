@@ -41,9 +41,24 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::FloorHeight, "floor_height_m", "Floor above ground")
         .range("floor height", "m", 0.1, 1.8)
         .help("From the ground to the top of the floor inside, measured at the door sill."),
-    of(F::Skirted, "skirted", "skirts close off the underfloor").help(
-        "Tick it where skirts reach near the ground all round, so that wind hardly blows \
-             under the floor.",
+    of(F::Underside, "underside", "Under the floor").help(
+        "Look under it from all sides as it stands: open all round; closed along one side by a \
+             kerb, a bank, snow or an awning's skirt; or skirted all round, with gaps or tightly.",
+    ),
+    of(F::SkirtFreeArea, "skirt_free_area_mm2", "Gaps of the skirt")
+        .range("free area of the skirt's gaps", "mm²", 100.0, 5_000_000.0)
+        .help(
+            "All gaps and vents of the skirt together: the length along the ground times the \
+             height of the gap there, and the free area of every vent.",
+        ),
+    of(
+        F::UnderfloorByPlace,
+        "underfloor_by_place",
+        "by the place of each gap under the floor",
+    )
+    .help(
+        "Tick it where gaps under the floor have their place measured, from the front and from \
+             the nearside: the wind sucks harder behind the edge that it meets.",
     ),
     of(F::InsideLength, "inside_length_m", "Length inside")
         .range("inside length", "m", 1.0, 15.0)
@@ -93,6 +108,8 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::Altitude, "altitude_m", "Altitude")
         .range("altitude", "m", -430.0, 5000.0)
         .help("Height above sea level, from a map."),
-    of(F::PressureSet, "pressure_set", "Wind pressures")
-        .help("The published set of wind pressures that results are for."),
+    of(F::PressureSet, "pressure_set", "Wind pressures").help(
+        "The set of wind pressures on walls and roof that results are for; Air change shows what \
+             the choice does.",
+    ),
 ];

@@ -3,7 +3,7 @@
 use ron::extensions::Extensions;
 
 /// The newest format this program reads, and the one it writes.
-pub const NEWEST_FORMAT: u32 = 1;
+pub const NEWEST_FORMAT: u32 = 2;
 
 /// The largest file that is read, in bytes: 16 MiB. A survey of a thousand gaps with notes is
 /// under one.

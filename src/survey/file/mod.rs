@@ -3,22 +3,25 @@
 //! A file names its format first. Each format has its own frozen set of structs (see `v1`),
 //! so that a file written today is read by every later version; the runtime structs of
 //! [`crate::survey`] are never written themselves. The format is described field by field, for
-//! people and for other programs, below (`v1/format.md`).
+//! people and for other programs, below (`v2/format.md`).
 //!
 //! [`parse`] and [`print()`] are pure; [`load()`] and [`save()`] touch the disk.
 //!
-#![doc = include_str!("v1/format.md")]
+#![doc = include_str!("v2/format.md")]
 
 mod disk;
 mod error;
 mod limits;
+mod live;
 mod load;
 mod misread;
 mod photos;
 mod save;
 mod stamp;
+mod stored;
 mod text;
 mod v1;
+mod v2;
 
 pub use disk::{Disk, RealDisk};
 pub use error::{LoadError, ParseError, SaveError, SaveStep};

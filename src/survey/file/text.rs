@@ -2,7 +2,7 @@
 
 use super::error::ParseError;
 use super::limits::{NEWEST_FORMAT, reading};
-use super::{misread, v1};
+use super::{misread, v1, v2};
 use crate::survey::Survey;
 use serde::Deserialize;
 
@@ -36,7 +36,7 @@ pub fn parse_bytes(bytes: &[u8]) -> Result<Survey, ParseError> {
 /// # fn main() -> Result<(), gapledger::survey::file::ParseError> {
 /// let survey = gapledger::survey::file::parse(
 ///     "(
-///         format: 1,
+///         format: 2,
 ///         vehicle: (kind: panel_van),
 ///         gaps: [(id: 1, zone: 5, facing: rear, form: round_hole(diameter_mm: 20))],
 ///     )",
@@ -57,11 +57,13 @@ pub fn parse(text: &str) -> Result<Survey, ParseError> {
     let header: Header = reading()
         .from_str(text)
         .map_err(|error| misread::header_error(text, &error))?;
-    match header.format {
+    let survey = match header.format {
         1 => v1::read(text),
+        2 => v2::read(text),
         format if format > NEWEST_FORMAT => Err(ParseError::NewerFormat { format }),
         format => Err(ParseError::UnknownFormat { format }),
-    }
+    }?;
+    survey.into_live()
 }
 
 /// Writes a survey as the text of a file, in the newest format. Touches no disk.
@@ -71,5 +73,5 @@ pub fn parse(text: &str) -> Result<Survey, ParseError> {
 /// sure of that before it writes.
 #[must_use]
 pub fn print(survey: &Survey) -> String {
-    v1::write(survey)
+    v2::write(survey)
 }

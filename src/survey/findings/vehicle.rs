@@ -1,9 +1,10 @@
 //! Findings about the vehicle, its site, weather, targets, prices and fabric.
 
 use super::finding::{Finder, Finding, Item, Severity, called};
+use crate::physics::Underside;
 use crate::survey::fabric::{BuildUp, FabricElement, Layer};
 use crate::survey::number::{figure, given};
-use crate::survey::{Field, InsideAir, Survey, WeatherCase};
+use crate::survey::{Facing, Field, InsideAir, Survey, WeatherCase};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     header(survey, findings);
@@ -99,7 +100,42 @@ fn size(survey: &Survey, findings: &mut Vec<Finding>) {
             "measure the vehicle and replace them by its own sizes",
         );
     }
+    underside(survey, findings);
     outside_volume(survey, findings);
+}
+
+/// The space under the floor: the gaps of a tight skirt, and places that count but are missing.
+fn underside(survey: &Survey, findings: &mut Vec<Finding>) {
+    let vehicle = &survey.vehicle;
+    let mut finder = Finder::new(findings, Item::Vehicle, "vehicle");
+    finder.check(Field::SkirtFreeArea, vehicle.skirt_free_area_mm2);
+    if vehicle.underside == Underside::SkirtedTight {
+        finder.need(
+            Severity::Error,
+            Field::SkirtFreeArea,
+            vehicle.skirt_free_area_mm2,
+            "so what passes a tight skirt cannot be worked out",
+        );
+    }
+    if vehicle.underfloor_by_place && vehicle.underside == Underside::Open {
+        let under = survey
+            .gaps
+            .iter()
+            .filter(|gap| gap.facing == Facing::Underfloor);
+        let without = under
+            .filter(|gap| gap.position.along_m.is_none() || gap.position.across_m.is_none())
+            .count();
+        if without > 0 {
+            finder.add(
+                Severity::Note,
+                Field::UnderfloorByPlace,
+                format!(
+                    "the wind under the floor is to go by place, but gaps without their whole place there: {without}"
+                ),
+                "measure them from the front and from the nearside; until then they take a mean of the floor",
+            );
+        }
+    }
 }
 
 fn outside_volume(survey: &Survey, findings: &mut Vec<Finding>) {

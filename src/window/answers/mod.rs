@@ -71,6 +71,12 @@ impl Results {
         curve.map_or(&self.not_yet.0, |of| of.study.wind_curve())
     }
 
+    /// Revision of the air change against wind speed; `None` until it is there.
+    #[must_use]
+    pub fn wind_curve_revision(&self) -> Option<u64> {
+        self.curve.as_ref().map(|of| of.revision)
+    }
+
     /// The options for drying and heating; they come last and may be of an older revision.
     pub fn comparison(&self) -> &Answer<Comparison> {
         let compared = self.compared.as_ref();

@@ -55,7 +55,7 @@ pub(super) fn sealing(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) 
 pub(super) fn dependence(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
     let study = &asked.of.study;
     study.temperature_curves();
-    study.pressure_sets();
+    study.wind_choices();
     study.closing_effects();
     study.parking();
     line.send((asked.clone(), Part::Parking));

@@ -7,7 +7,7 @@
 //! // Gapledger rescue 1 (file:Some("/home/ada/van.ron"),stamp:Some("812-5f…"),gaps:3,unix_s:1922837465)
 //! #![enable(implicit_some)]
 //! (
-//!   format: 1,
+//!   format: 2,
 //!   …
 //! ```
 

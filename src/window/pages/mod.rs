@@ -5,6 +5,7 @@ pub mod drying_heat;
 mod fields;
 pub mod gaps;
 pub mod job_sheet;
+mod kept;
 mod plots;
 pub mod sealing_plan;
 mod sections;

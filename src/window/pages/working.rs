@@ -108,7 +108,7 @@ fn uncertainty<View>(context: &PageContext<'_, View>) -> Option<Working> {
         .uncertainty(context.revision)?
         .as_ref()
         .ok()?;
-    Some(uncertainty_working(found))
+    Some(uncertainty_working(context.survey, found))
 }
 
 fn ranking<View>(context: &PageContext<'_, View>) -> Option<Working> {

@@ -11,6 +11,7 @@ use crate::survey::{Facing, GapId, InsideAir, Survey};
 
 mod laws;
 mod spaces;
+mod underfloor;
 mod vehicles;
 
 /// So many draws, cut into pieces that are put together the last first.

@@ -1,9 +1,9 @@
 //! Format 1: walls, roof, floor, windows and doors.
 
+use super::super::live;
+use super::super::stored::{Entry, Number, Stored, Text, list, numbered, record, words};
 use super::gap::Facing;
 use super::ids::FabricId;
-use super::live;
-use super::stored::{Entry, Number, Stored, Text, list, numbered, record, words};
 use serde::{Deserialize, Serialize};
 
 words! {
@@ -42,7 +42,7 @@ impl Entry for Layer {
 /// How heat transmittance is known.
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) enum BuildUp {
+pub(in crate::survey::file) enum BuildUp {
     #[serde(rename = "layers")]
     Layers(#[serde(deserialize_with = "list")] Vec<Layer>),
     #[serde(rename = "stated")]

@@ -1,10 +1,10 @@
-//! Format 1: zones and gaps.
+//! Format 1: zones, and what gaps are made of.
 
-use super::ids::{GapId, SpaceId, ZoneId};
-use super::live;
-use super::stored::{
-    Entry, MOST_GAP_ENTRIES, Number, PhotoName, Stored, Text, choice, list, numbered, record, words,
+use super::super::live;
+use super::super::stored::{
+    Entry, Number, PhotoName, Stored, Text, choice, list, numbered, record, words,
 };
+use super::ids::{GapId, ZoneId};
 use serde::{Deserialize, Serialize};
 
 record! {
@@ -16,7 +16,7 @@ record! {
 }
 
 /// The zones of a file that lists none.
-pub(super) fn usual_zones() -> Vec<Zone> {
+pub(in crate::survey::file) fn usual_zones() -> Vec<Zone> {
     [
         "cab",
         "floor edge",
@@ -38,7 +38,7 @@ pub(super) fn usual_zones() -> Vec<Zone> {
 /// The outside a gap opens to; the cavities stand beside the faces as words of their own.
 #[derive(Clone, Copy, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-pub(super) enum Facing {
+pub(in crate::survey::file) enum Facing {
     Front,
     Rear,
     Nearside,
@@ -100,15 +100,6 @@ words! {
         Free = "free",
         EquivalentAt1Pa = "equivalent",
         EffectiveAt4Pa = "effective",
-    }
-    /// What the opening is there for.
-    Purpose {
-        Unintended = "unintended",
-        SafetyVentilation = "safety_ventilation",
-        GasDropOut = "gas_drop_out",
-        ApplianceAir = "appliance_air",
-        Drain = "drain",
-        UserVentilation = "user_ventilation",
     }
     /// Where the air goes.
     LeadsTo {
@@ -218,7 +209,7 @@ record! {
 }
 
 impl Position {
-    fn is_unknown(&self) -> bool {
+    pub(in crate::survey::file) fn is_unknown(&self) -> bool {
         let known = [self.along_m, self.across_m, self.height_m, self.rise_m];
         known.iter().all(Option::is_none)
     }
@@ -243,7 +234,7 @@ fn ten_percent() -> Number {
 /// The outer opening that a gap lies behind.
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) enum Behind {
+pub(in crate::survey::file) enum Behind {
     #[serde(rename = "gap")]
     Gap(GapId),
     #[serde(rename = "opening")]
@@ -330,82 +321,22 @@ impl Entry for PhotoMark {
     const WORD: &'static str = "mark";
 }
 
-record! {
-    /// One leakage point, or several alike.
-    Gap {
-        id: GapId,
-        zone: ZoneId,
-        #[serde(default, skip_serializing_if = "Text::is_empty")]
-        name: Text,
-        facing: Facing,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        cavity_pressure_coefficient: Option<Number>,
-        form: Form,
-        #[serde(default = "one")]
-        count: u32,
-        #[serde(default, skip_serializing_if = "Position::is_unknown")]
-        position: Position,
-        #[serde(default = "Purpose::unintended")]
-        purpose: Purpose,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        closing: Option<Closing>,
-        #[serde(default = "LeadsTo::living_space")]
-        leads_to: LeadsTo,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        behind: Option<Behind>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        space: Option<SpaceId>,
-        #[serde(default = "Certainty::estimated")]
-        certainty: Certainty,
-        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
-        photos: Vec<Photo>,
-        #[serde(default, skip_serializing_if = "Text::is_empty")]
-        damp: Text,
-        #[serde(default, skip_serializing_if = "Text::is_empty")]
-        note: Text,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        remedy: Option<Remedy>,
-        #[serde(default = "WorkState::open")]
-        state: WorkState,
-        #[serde(default, skip_serializing_if = "Text::is_empty")]
-        state_date: Text,
-    }
-}
-
-fn one() -> u32 {
-    1
-}
-
-impl Purpose {
-    fn unintended() -> Self {
-        Self::Unintended
-    }
-}
-
-impl LeadsTo {
-    fn living_space() -> Self {
-        Self::LivingSpace
-    }
-}
-
 impl Certainty {
-    pub(super) fn estimated() -> Self {
+    pub(in crate::survey::file) fn estimated() -> Self {
         Self::Estimated
-    }
-}
-
-impl WorkState {
-    fn open() -> Self {
-        Self::Open
     }
 }
 
 numbered!(Zone = "zone");
 
-impl Entry for Gap {
-    const WORD: &'static str = "gap";
-    const MOST: usize = MOST_GAP_ENTRIES;
-    fn number(&self) -> Option<u32> {
-        Some(self.id.0)
+impl LeadsTo {
+    pub(in crate::survey::file) fn living_space() -> Self {
+        Self::LivingSpace
+    }
+}
+
+impl WorkState {
+    pub(in crate::survey::file) fn open() -> Self {
+        Self::Open
     }
 }

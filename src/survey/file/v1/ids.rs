@@ -1,6 +1,6 @@
 //! The numbers by which records name each other.
 
-use super::stored::numbers;
+use super::super::stored::numbers;
 
 numbers!(
     ApplianceId,

@@ -1,7 +1,7 @@
-//! Format 1: title, vehicle, appliances, place, weather, targets and prices.
+//! Format 1: title, weather, contents and prices, and words for the vehicle and its place.
 
-use super::ids::{ApplianceId, WeatherId};
-use super::stored::{Number, Text, choice, numbered, record, words};
+use super::super::stored::{Number, Text, choice, numbered, record, words};
+use super::ids::WeatherId;
 
 record! {
     /// Who made the survey, of what, where and when.
@@ -23,7 +23,7 @@ record! {
 }
 
 impl Header {
-    pub(super) fn is_empty(&self) -> bool {
+    pub(in crate::survey::file) fn is_empty(&self) -> bool {
         [
             &self.title,
             &self.scene,
@@ -46,16 +46,6 @@ words! {
         Integrated = "integrated",
         Other = "other",
     }
-    /// What an appliance is.
-    ApplianceKind {
-        Hob = "hob",
-        Oven = "oven",
-        SpaceHeater = "space_heater",
-        WaterHeater = "water_heater",
-        Refrigerator = "refrigerator",
-        Stove = "stove",
-        Other = "other",
-    }
     /// The district.
     Terrain {
         OpenFlat = "open_flat",
@@ -69,11 +59,6 @@ words! {
         PartSheltered = "part_sheltered",
         Sheltered = "sheltered",
     }
-    /// Which set of pressure coefficients.
-    PressureSet {
-        LowRise = "low_rise",
-        WallAverage = "wall_average",
-    }
     /// Which of the closable gaps stand open.
     SetUp {
         LaidUp = "laid_up",
@@ -82,102 +67,8 @@ words! {
 }
 
 impl SetUp {
-    pub(super) fn laid_up() -> Self {
+    pub(in crate::survey::file) fn laid_up() -> Self {
         Self::LaidUp
-    }
-}
-
-record! {
-    /// Size and kind of the vehicle.
-    Vehicle {
-        kind: VehicleKind,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        length_m: Option<Number>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        width_m: Option<Number>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        height_m: Option<Number>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        floor_height_m: Option<Number>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        inside_length_m: Option<Number>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        inside_width_m: Option<Number>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        inside_height_m: Option<Number>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        volume_m3: Option<Number>,
-        #[serde(default)]
-        skirted: bool,
-        #[serde(default = "two")]
-        berths: u32,
-    }
-}
-
-fn two() -> u32 {
-    2
-}
-
-record! {
-    /// An appliance that burns something inside.
-    Appliance {
-        id: ApplianceId,
-        kind: ApplianceKind,
-        #[serde(default, skip_serializing_if = "Text::is_empty")]
-        name: Text,
-        room_sealed: bool,
-    }
-}
-
-record! {
-    /// Where the vehicle stands.
-    #[serde(default)]
-    Site {
-        terrain: Terrain,
-        shelter: Shelter,
-        pressure_set: PressureSet,
-        #[serde(skip_serializing_if = "Option::is_none")]
-        heading_deg: Option<Number>,
-        altitude_m: Number,
-        #[serde(skip_serializing_if = "Option::is_none")]
-        prevailing_wind_deg: Option<Number>,
-    }
-}
-
-impl Default for Site {
-    fn default() -> Self {
-        Self {
-            terrain: Terrain::ScatteredWindbreaks,
-            shelter: Shelter::PartSheltered,
-            pressure_set: PressureSet::LowRise,
-            heading_deg: None,
-            altitude_m: Number(0.0),
-            prevailing_wind_deg: None,
-        }
-    }
-}
-
-record! {
-    /// The states wanted inside.
-    #[serde(default)]
-    Targets {
-        rh_percent: Number,
-        set_temperature_c: Number,
-        frost_guard_c: Number,
-        comfort_c: Number,
-        design_outside_c: Number,
-    }
-}
-
-impl Default for Targets {
-    fn default() -> Self {
-        Self {
-            rh_percent: Number(55.0),
-            set_temperature_c: Number(10.0),
-            frost_guard_c: Number(5.0),
-            comfort_c: Number(20.0),
-            design_outside_c: Number(-5.0),
-        }
     }
 }
 
@@ -285,7 +176,7 @@ fn equal_weight() -> Number {
 }
 
 /// The weather of a file that lists none: still, breezy and windy.
-pub(super) fn usual_weather() -> Vec<WeatherCase> {
+pub(in crate::survey::file) fn usual_weather() -> Vec<WeatherCase> {
     [
         (1, "still", 0.0, 0.3),
         (2, "breezy", 4.0, 0.5),
@@ -305,4 +196,4 @@ pub(super) fn usual_weather() -> Vec<WeatherCase> {
     .collect()
 }
 
-numbered!(Appliance = "appliance", WeatherCase = "weather case");
+numbered!(WeatherCase = "weather case");

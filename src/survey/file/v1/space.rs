@@ -1,8 +1,8 @@
 //! Format 1: spaces inside and the openings between them.
 
+use super::super::stored::{Number, Text, numbered, record};
 use super::gap::{Certainty, Closing, Form};
 use super::ids::{InnerOpeningId, SpaceId};
-use super::stored::{Number, Text, numbered, record};
 
 record! {
     /// A space inside the vehicle.

@@ -7,7 +7,7 @@ use super::view::AirChangeContext;
 use crate::assess::quantity::Kind;
 use crate::figure::styles::PLAIN;
 use crate::report::direction::side;
-use crate::report::{Material, Section, dependence};
+use crate::report::{Material, Section};
 use crate::window::answers::Results;
 use crate::window::theme::palette;
 use crate::window::widgets::report;
@@ -81,7 +81,8 @@ pub(super) fn against_direction(
         let angle = response.transform.value_from_position(at).x;
         context.view.direction = nearest(angles.into_iter(), angle);
     }
-    as_table(ui, context, &dependence::by_direction(told));
+    let table = context.view.drawings.by_direction(results, told);
+    as_table(ui, context, &table);
 }
 
 /// The first point once more at the right end: the circle closes.
@@ -155,7 +156,8 @@ pub(super) fn against_speed(ui: &mut Ui, context: &mut AirChangeContext<'_>, res
     plots::show(ui, plot, words, &curves, |plot| {
         plot.add(FilledArea::new("least to most", &speeds, &lowest, &highest).fill_color(band));
     });
-    as_table(ui, context, &dependence::by_speed(results.wind_curve()));
+    let table = context.view.drawings.by_speed(results);
+    as_table(ui, context, &table);
 }
 
 /// The figures of a plot, folded away under it.

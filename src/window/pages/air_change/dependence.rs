@@ -27,9 +27,9 @@ pub(super) fn parked(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: Opt
     }
 }
 
-/// Mean air change of each weather case by both sets of pressure coefficients.
-pub(super) fn pressure_sets(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: &Study) {
-    let section = dependence::pressure_sets(context.survey, found.pressure_sets());
+/// Mean air change of each weather case by every choice of wind pressures.
+pub(super) fn wind_choices(ui: &mut Ui, context: &mut AirChangeContext<'_>, found: &Study) {
+    let section = dependence::wind_choices(context.survey, found.wind_choices());
     report::section(ui, context.queue, &section);
 }
 

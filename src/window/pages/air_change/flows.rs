@@ -2,7 +2,6 @@
 
 use super::view::AirChangeContext;
 use crate::assess::{CaseAir, CaseAnswer, DirectionAnswer, GapAirFlow};
-use crate::figure::{self, Arrangement, Show};
 use crate::report::{direction, flows};
 use crate::survey::{Gap, WeatherId};
 use crate::window::answers::Results;
@@ -43,9 +42,9 @@ pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Re
         return;
     };
     report::section(ui, context.queue, &flows::balance(air, direction));
-    picture(ui, context, results, direction);
+    picture(ui, context, results, case.id, direction);
     widgets::columns(ui, HALF_LEAST, 2, |ui, at| match at {
-        0 => pressures(ui, context, air, direction),
+        0 => pressures(ui, context, case.id, air, direction),
         _ => report::section(ui, context.queue, &flows::faces(context.survey, direction)),
     });
     table(ui, context, direction);
@@ -57,19 +56,14 @@ fn picture(
     ui: &mut Ui,
     context: &mut AirChangeContext<'_>,
     results: &Results,
+    case: WeatherId,
     direction: &DirectionAnswer,
 ) {
-    let show = Show {
-        selected: context.selected,
-        direction: Some(direction),
-        numbers: true,
-    };
-    let figure = figure::body::body(
-        context.survey,
-        results.assessment(),
-        Arrangement::Wide,
-        PICTURE_MM,
-        &show,
+    let figure = context.view.drawings.body(
+        (context.survey, results),
+        (case, context.view.direction),
+        direction,
+        context.selected,
     );
     let height = body::height_for(ui, &figure.scene);
     let touched = body::show(ui, &figure.scene, height);
@@ -97,15 +91,20 @@ fn picture(
 /// The section with inside pressure and neutral level.
 fn pressures(
     ui: &mut Ui,
-    context: &AirChangeContext<'_>,
+    context: &mut AirChangeContext<'_>,
+    case: WeatherId,
     air: &CaseAir,
     direction: &DirectionAnswer,
 ) {
-    let Some(scene) = figure::section(&context.survey.vehicle, air, direction, SECTION_MM) else {
+    let chosen = (case, context.view.direction);
+    let drawings = &mut context.view.drawings;
+    let survey = (context.survey, context.revision);
+    let kept = drawings.section(survey, chosen, air, direction);
+    let Some(scene) = &*kept else {
         return;
     };
-    let height = body::height_for(ui, &scene).min(SECTION_HEIGHT);
-    body::show(ui, &scene, height);
+    let height = body::height_for(ui, scene).min(SECTION_HEIGHT);
+    body::show(ui, scene, height);
     widgets::muted(
         ui,
         "The pressure that drives air in (arrows towards the body) or out at each height, where the wind \
@@ -114,13 +113,13 @@ fn pressures(
 }
 
 /// Width of the section on paper, mm.
-const SECTION_MM: f64 = 110.0;
+pub(super) const SECTION_MM: f64 = 110.0;
 const SECTION_HEIGHT: f32 = 230.0;
 /// Width of the section and of the totals beside it, at least.
 const HALF_LEAST: f32 = 400.0;
 
 /// Width of the picture on paper, mm: it decides how large marks and letters are on the body.
-const PICTURE_MM: f64 = 330.0;
+pub(super) const PICTURE_MM: f64 = 330.0;
 
 fn chosen_case<'r>(
     context: &AirChangeContext<'_>,

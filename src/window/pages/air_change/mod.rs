@@ -2,6 +2,7 @@
 
 mod curves;
 mod dependence;
+mod drawings;
 mod flows;
 pub(super) mod lines;
 mod rose;
@@ -121,7 +122,7 @@ fn dependence_cards(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
         }
         (_, Some(found)) => {
             widgets::card(ui, "Choice of pressure coefficients", |ui| {
-                dependence::pressure_sets(ui, context, found);
+                dependence::wind_choices(ui, context, found);
             });
         }
     });

@@ -7,7 +7,7 @@ use crate::assess::words::compass_point;
 use crate::assess::{Assessment, CaseAir};
 use crate::figure::rose::{drawn, needle};
 use crate::figure::styles::DRAWN;
-use crate::figure::{RoseFrame, rose};
+use crate::figure::{RoseFrame, Scene};
 use crate::report::direction;
 use crate::window::answers::Results;
 use crate::window::body;
@@ -17,7 +17,7 @@ use eframe::egui;
 use egui::{Key, RichText, Ui};
 
 /// Size on paper, mm: it decides how large letters are on the rose.
-const SIZE_MM: f64 = 92.0;
+pub(super) const SIZE_MM: f64 = 92.0;
 const MOST_HEIGHT: f32 = 330.0;
 
 /// Draws the rose, and what is chosen on it.
@@ -31,7 +31,9 @@ pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Re
     let frame = frame_choice(ui, context, heading);
     names(ui, assessment);
     let at = context.view.direction;
-    let mut scene = rose(assessment, heading, frame, SIZE_MM);
+    let dates = (context.revision, results.revision);
+    let drawings = &mut context.view.drawings;
+    let mut scene = Scene::clone(&drawings.rose(dates, results, heading, frame));
     let turn = match (frame, heading) {
         (RoseFrame::Compass, Some(heading)) => heading,
         _ => 0.0,

@@ -1,5 +1,6 @@
 //! What the Air change page remembers between frames.
 
+use super::drawings::Drawings;
 use crate::figure::RoseFrame;
 use crate::survey::{Item, WeatherId};
 use crate::window::context::PageContext;
@@ -16,6 +17,7 @@ pub struct AirChangeView {
     pub(super) ledger_order: bool,
     pub(super) by_compass: bool,
     pub(super) ways: Ways<Part>,
+    pub(super) drawings: Drawings,
 }
 
 impl AirChangeView {
@@ -33,6 +35,12 @@ impl AirChangeView {
         } else {
             RoseFrame::Vehicle
         }
+    }
+
+    /// How many drawings and tables were made since the survey was opened.
+    #[must_use]
+    pub fn times_drawn(&self) -> u64 {
+        self.drawings.times_made()
     }
 
     /// Number of the wind direction whose flows are shown, clockwise from the front.

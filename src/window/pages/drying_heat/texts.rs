@@ -1,5 +1,6 @@
 //! What the page tells, put together once for each comparison and choice, not in every frame.
 
+use super::super::kept::Kept;
 use super::shown::Shown;
 use crate::assess::{Answer, Comparison};
 use crate::figure::{self, Psychrometric, Scene};

@@ -4,10 +4,10 @@ use super::super::fields::{Fields, whole_findings};
 use super::view::VehicleContext;
 use crate::assess::Topic;
 use crate::assess::quantity::Kind;
-use crate::assess::words::{shelter, terrain};
-use crate::physics::pressure_coefficient::PressureSet;
+use crate::assess::words::{shelter, terrain, underside};
+use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::wind::{Shelter, Terrain};
-use crate::survey::{Edit, Field, Item, VehicleKind};
+use crate::survey::{Edit, Field, Item, Vehicle, VehicleKind};
 use crate::window::widgets;
 use eframe::egui::Ui;
 
@@ -38,7 +38,7 @@ pub(super) fn vehicle(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     fields.optional(Field::Width, |vehicle| &mut vehicle.width_m);
     fields.optional(Field::RoofHeight, |vehicle| &mut vehicle.height_m);
     fields.optional(Field::FloorHeight, |vehicle| &mut vehicle.floor_height_m);
-    fields.tick(Field::Skirted, |vehicle| &mut vehicle.skirted);
+    under_floor(&mut fields);
     widgets::muted(fields.ui, "Inside, fitted furniture not deducted");
     fields.optional(Field::InsideLength, |vehicle| &mut vehicle.inside_length_m);
     fields.optional(Field::InsideWidth, |vehicle| &mut vehicle.inside_width_m);
@@ -47,6 +47,26 @@ pub(super) fn vehicle(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     fields.count(Field::Berths, |vehicle| &mut vehicle.berths);
     fields.noticed();
     volume(ui, context);
+}
+
+/// How the space under the floor stands to the wind.
+fn under_floor(fields: &mut Fields<'_, '_, Vehicle>) {
+    fields.one_of(Field::Underside, &Underside::ALL, underside, |vehicle| {
+        &mut vehicle.underside
+    });
+    match *fields.get(|vehicle| &mut vehicle.underside) {
+        Underside::SkirtedTight => {
+            fields.optional(Field::SkirtFreeArea, |vehicle| {
+                &mut vehicle.skirt_free_area_mm2
+            });
+        }
+        Underside::Open => {
+            fields.tick(Field::UnderfloorByPlace, |vehicle| {
+                &mut vehicle.underfloor_by_place
+            });
+        }
+        Underside::ClosedOneSide | Underside::SkirtedLeaking => {}
+    }
 }
 
 fn volume(ui: &mut Ui, context: &mut VehicleContext<'_>) {
@@ -66,6 +86,7 @@ fn set_words(set: PressureSet) -> &'static str {
     match set {
         PressureSet::LowRise => "low-rise 2:1, by shelter",
         PressureSet::WallAverage => "wall averages, exposed",
+        PressureSet::VehicleBody => "vehicle body, by shelter",
     }
 }
 
@@ -92,15 +113,14 @@ pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
          results name compass directions too.",
     );
     fields.number(Field::Altitude, |site| &mut site.altitude_m);
-    let sets = [PressureSet::LowRise, PressureSet::WallAverage];
-    fields.one_of(Field::PressureSet, &sets, set_words, |site| {
+    fields.one_of(Field::PressureSet, &PressureSet::ALL, set_words, |site| {
         &mut site.pressure_set
     });
     let (ui, _, marks) = fields.parts();
     whole_findings(ui, marks);
     widgets::muted(
         ui,
-        "Low-rise: AIVC, Liddament 1986 [M]. Wall averages: Swami and Chandra 1988 [M], for \
-         comparison; they know no shelter.",
+        "Low-rise: AIVC, Liddament 1986 [S]. Wall averages: Swami and Chandra 1988 [S]; they know no \
+         shelter. Vehicle body: computed by this project [N]. None was measured on a parked vehicle.",
     );
 }

@@ -4,6 +4,11 @@
 //! clockwise from the front of the vehicle seen from above: 0 head-on, 90 from the offside
 //! (right), 180 from behind, 270 from the nearside (left).
 
+pub mod underfloor;
+mod vehicle_body;
+
+pub use underfloor::{FloorPlace, Underside};
+
 use super::wind::Shelter;
 
 /// A face of the body.
@@ -47,23 +52,31 @@ impl Face {
     }
 }
 
-/// A published set of coefficients.
+/// A set of coefficients of walls and roof.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum PressureSet {
-    /// Low-rise building, length twice the width, three shelters: AIVC, Liddament 1986 **\[M\]**,
-    /// numbers not yet read in the original.
+    /// Low-rise building, length twice the width, three shelters: AIVC, Liddament 1986 **\[S\]**;
+    /// all 72 numbers found the same in an open building-simulation database that names the guide.
     #[default]
     LowRise,
-    /// Wall averages of Swami and Chandra, ASHRAE Trans. 94(1), 1988 **\[M\]**: exposed walls of
-    /// any proportion; roof and underfloor from the first set. The formula knows no shelter.
+    /// Wall averages of Swami and Chandra, ASHRAE Trans. 94(1), 1988 **\[S\]**: exposed walls of
+    /// any proportion; the roof from the first set. The formula knows no shelter.
     WallAverage,
+    /// A vehicle's body, raised above the ground, computed by this project **\[N\]**: see
+    /// [`underfloor`] for the method and what it was checked against.
+    VehicleBody,
+}
+
+impl PressureSet {
+    /// All sets, in the order offered.
+    pub const ALL: [Self; 3] = [Self::LowRise, Self::WallAverage, Self::VehicleBody];
 }
 
 /// Cp of a wall or roof at 0, 45, … 315 degrees.
 type Row = [f64; 8];
 
 /// Rows for a long wall (angle from its own normal), a short wall (facing 90 degrees) and the
-/// roof (angle from the normal of the long wall). AIVC, Liddament 1986, low-rise 2:1 **\[M\]**.
+/// roof (angle from the normal of the long wall). AIVC, Liddament 1986, low-rise 2:1 **\[S\]**.
 fn rows(shelter: Shelter) -> (Row, Row, Row) {
     match shelter {
         Shelter::Exposed => (
@@ -104,21 +117,7 @@ fn interpolate(row: &Row, angle_deg: f64) -> f64 {
     }
 }
 
-/// Least and greatest underfloor coefficient to reckon with **\[A\]**.
-pub const UNDERFLOOR_SPAN: (f64, f64) = (-0.5, 0.2);
-
-/// Coefficient under the floor of a parked vehicle: −0.2 exposed, −0.15 part sheltered, −0.1
-/// sheltered, 0 where skirted **\[A\]**; no published mean is known.
-pub fn underfloor(shelter: Shelter, skirted: bool) -> f64 {
-    match (skirted, shelter) {
-        (true, _) => 0.0,
-        (false, Shelter::Exposed) => -0.2,
-        (false, Shelter::PartSheltered) => -0.15,
-        (false, Shelter::Sheltered) => -0.1,
-    }
-}
-
-/// Average Cp of a wall by Swami and Chandra, 1988 **\[M\]**.
+/// Average Cp of a wall by Swami and Chandra, 1988 **\[S\]**.
 ///
 /// ```text
 /// Cp = 0.6 ln[1.248 − 0.703 sin(x/2) − 1.175 sin²x + 0.131 sin³(2xG)
@@ -148,12 +147,12 @@ pub fn wall_average(angle_deg: f64, side_ratio: f64) -> f64 {
 /// What the wind pressure on a vehicle depends on, besides the wind's direction.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct WindBody {
-    /// Which published set to use.
+    /// Which set to use for walls and roof.
     pub set: PressureSet,
     /// Immediate surroundings.
     pub shelter: Shelter,
-    /// Whether the space under the floor is closed by skirts.
-    pub skirted: bool,
+    /// How the space under the floor stands to the wind.
+    pub underside: Underside,
     /// Length of the body, m.
     pub length: f64,
     /// Width of the body, m.
@@ -165,41 +164,101 @@ impl WindBody {
     /// front of the vehicle).
     ///
     /// ```
-    /// use gapledger::physics::pressure_coefficient::{Face, PressureSet, WindBody};
+    /// use gapledger::physics::pressure_coefficient::{Face, PressureSet, Underside, WindBody};
     /// use gapledger::physics::wind::Shelter;
     /// let body = WindBody {
     ///     set: PressureSet::LowRise,
     ///     shelter: Shelter::Exposed,
-    ///     skirted: false,
+    ///     underside: Underside::Open,
     ///     length: 6.0,
     ///     width: 2.2,
     /// };
-    /// // Wind square onto the nearside: 0.5 there, −0.7 on the offside (Liddament 1986 [M]).
+    /// // Wind square onto the nearside: 0.5 there, −0.7 on the offside (Liddament 1986 [S]).
     /// assert!((body.coefficient(Face::Nearside, 270.0) - 0.5).abs() < 1e-12);
     /// assert!((body.coefficient(Face::Offside, 270.0) + 0.7).abs() < 1e-12);
     /// ```
     pub fn coefficient(&self, face: Face, wind_from_relative_deg: f64) -> f64 {
-        let sides_are_long = self.length >= self.width;
-        let (long, short, roof) = rows(self.shelter);
-        let Some(normal_deg) = face.normal_deg() else {
-            return match face {
-                Face::Underfloor => underfloor(self.shelter, self.skirted),
-                // The roof's angles count from the normal of a long wall; which one is the same.
-                _ if sides_are_long => interpolate(&roof, wind_from_relative_deg - 90.0),
-                _ => interpolate(&roof, wind_from_relative_deg),
-            };
-        };
-        let from_normal_deg = wind_from_relative_deg - normal_deg;
-        let is_side = matches!(face, Face::Nearside | Face::Offside);
-        match self.set {
-            PressureSet::LowRise if is_side == sides_are_long => {
-                interpolate(&long, from_normal_deg)
+        match face {
+            Face::Front | Face::Rear | Face::Nearside | Face::Offside => {
+                self.wall(face, wind_from_relative_deg)
             }
-            PressureSet::LowRise => interpolate(&short, from_normal_deg + 90.0),
+            Face::Roof => self.roof(wind_from_relative_deg),
+            Face::Underfloor => self.underfloor(FloorPlace::default(), wind_from_relative_deg),
+        }
+    }
+
+    /// Pressure coefficient at a place under the floor.
+    ///
+    /// - Open: [`underfloor::open_at`], or [`underfloor::open`] where the place is not known;
+    /// - closed on one side: 0 **\[A\]**, within ±[`underfloor::CLOSED_HALF_SPAN`];
+    /// - skirted: the mean of the four walls', weighted by the length of skirt along each, for
+    ///   every direction (the rule for crawl spaces **\[S\]**); tight skirts have the same outside,
+    ///   and stand in front of the floor's gaps besides.
+    pub fn underfloor(&self, place: FloorPlace, wind_from_relative_deg: f64) -> f64 {
+        let from_end_deg = self.from_end_deg(wind_from_relative_deg);
+        match self.underside {
+            Underside::Open if place == FloorPlace::default() || !self.sides_are_long() => {
+                underfloor::open(self.shelter, from_end_deg)
+            }
+            Underside::Open => underfloor::open_at(self.shelter, place, wind_from_relative_deg),
+            Underside::ClosedOneSide => 0.0,
+            Underside::SkirtedLeaking | Underside::SkirtedTight => {
+                self.mean_of_walls(wind_from_relative_deg)
+            }
+        }
+    }
+
+    /// Mean of the four walls' coefficients by their lengths.
+    fn mean_of_walls(&self, wind_from_relative_deg: f64) -> f64 {
+        let along = |face| self.wall(face, wind_from_relative_deg);
+        let ends = along(Face::Front) + along(Face::Rear);
+        let sides = along(Face::Nearside) + along(Face::Offside);
+        0.5 * (self.width * ends + self.length * sides) / (self.width + self.length)
+    }
+
+    fn sides_are_long(&self) -> bool {
+        self.length >= self.width
+    }
+
+    /// The wind's angle off an end of the body, the shorter face; which one is the same.
+    fn from_end_deg(&self, wind_from_relative_deg: f64) -> f64 {
+        if self.sides_are_long() {
+            wind_from_relative_deg
+        } else {
+            wind_from_relative_deg - 90.0
+        }
+    }
+
+    fn roof(&self, wind_from_relative_deg: f64) -> f64 {
+        let from_end_deg = self.from_end_deg(wind_from_relative_deg);
+        match self.set {
+            PressureSet::VehicleBody => vehicle_body::roof(self.shelter, from_end_deg),
+            // The roof's angles count from the normal of a long wall; which one is the same.
+            PressureSet::LowRise | PressureSet::WallAverage => {
+                let (_, _, roof) = rows(self.shelter);
+                interpolate(&roof, from_end_deg - 90.0)
+            }
+        }
+    }
+
+    fn wall(&self, face: Face, wind_from_relative_deg: f64) -> f64 {
+        let from_normal_deg = wind_from_relative_deg - face.normal_deg().unwrap_or_default();
+        let is_side = matches!(face, Face::Nearside | Face::Offside);
+        let is_long = is_side == self.sides_are_long();
+        match self.set {
+            PressureSet::LowRise => {
+                let (long, short, _) = rows(self.shelter);
+                if is_long {
+                    interpolate(&long, from_normal_deg)
+                } else {
+                    interpolate(&short, from_normal_deg + 90.0)
+                }
+            }
             PressureSet::WallAverage => {
                 let ratio = self.length / self.width;
                 wall_average(from_normal_deg, if is_side { ratio } else { ratio.recip() })
             }
+            PressureSet::VehicleBody => vehicle_body::wall(self.shelter, is_long, from_normal_deg),
         }
     }
 }

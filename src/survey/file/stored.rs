@@ -1,4 +1,4 @@
-//! What the structs of the format are made of: conversion both ways, numbers, texts and lists.
+//! What the structs of every format are made of: conversion both ways, numbers, texts and lists.
 
 use crate::survey::file::{MOST_GAPS, MOST_RECORDS};
 use serde::de::{self, Deserializer, SeqAccess, Visitor};
@@ -9,7 +9,7 @@ use std::fmt;
 use std::marker::PhantomData;
 
 /// A value of the file and the runtime value it stands for. Nothing is lost either way.
-pub(super) trait Stored: Sized {
+pub(in crate::survey::file) trait Stored: Sized {
     /// The runtime type.
     type Live;
     /// The runtime value.
@@ -55,7 +55,7 @@ impl<T: Stored> Stored for Vec<T> {
 
 /// A finite number. RON would also take `inf` and `NaN`; here they are refused where they stand.
 #[derive(Clone, Copy)]
-pub(super) struct Number(pub(super) f64);
+pub(in crate::survey::file) struct Number(pub(in crate::survey::file) f64);
 
 impl Stored for Number {
     type Live = f64;
@@ -99,10 +99,10 @@ impl Serialize for Number {
 /// A text, written with as few escapes as are needed to read it back.
 #[derive(Clone, Default, Deserialize)]
 #[serde(transparent)]
-pub(super) struct Text(pub(super) String);
+pub(in crate::survey::file) struct Text(pub(in crate::survey::file) String);
 
 impl Text {
-    pub(super) fn is_empty(&self) -> bool {
+    pub(in crate::survey::file) fn is_empty(&self) -> bool {
         self.0.is_empty()
     }
 }
@@ -161,7 +161,7 @@ fn is_hidden(letter: char) -> bool {
 
 /// The name of a photo: a plain file name in the photo folder and nothing that leads elsewhere.
 #[derive(Clone)]
-pub(super) struct PhotoName(String);
+pub(in crate::survey::file) struct PhotoName(String);
 
 impl Stored for PhotoName {
     type Live = String;
@@ -193,7 +193,7 @@ impl<'de> Deserialize<'de> for PhotoName {
 }
 
 /// An entry of a list: how many there may be, and its number if entries have one.
-pub(super) trait Entry {
+pub(in crate::survey::file) trait Entry {
     /// What one is called.
     const WORD: &'static str;
     /// The most of them in one list.
@@ -205,11 +205,11 @@ pub(super) trait Entry {
 }
 
 /// The most gaps, for the one list that may be longer than the others.
-pub(super) const MOST_GAP_ENTRIES: usize = MOST_GAPS;
+pub(in crate::survey::file) const MOST_GAP_ENTRIES: usize = MOST_GAPS;
 
 /// Reads a list, and stops at the entry that is one too many or whose number is taken, so that
 /// the error names its line.
-pub(super) fn list<'de, D, T>(deserializer: D) -> Result<Vec<T>, D::Error>
+pub(in crate::survey::file) fn list<'de, D, T>(deserializer: D) -> Result<Vec<T>, D::Error>
 where
     D: Deserializer<'de>,
     T: Deserialize<'de> + Entry,
@@ -258,14 +258,14 @@ macro_rules! record {
         #[derive(serde::Serialize, serde::Deserialize)]
         #[serde(deny_unknown_fields)]
         $(#[$meta])*
-        pub(super) struct $name {
-            $($(#[$field_meta])* pub(super) $field: $kind,)+
+        pub(in crate::survey::file) struct $name {
+            $($(#[$field_meta])* pub(in crate::survey::file) $field: $kind,)+
         }
 
-        impl $crate::survey::file::v1::stored::Stored for $name {
-            type Live = $crate::survey::file::v1::live::$name;
+        impl $crate::survey::file::stored::Stored for $name {
+            type Live = $crate::survey::file::live::$name;
             fn live(self) -> Self::Live {
-                $crate::survey::file::v1::live::$name { $($field: self.$field.live(),)+ }
+                $crate::survey::file::live::$name { $($field: self.$field.live(),)+ }
             }
             fn stored(live: &Self::Live) -> Self {
                 Self { $($field: <$kind>::stored(&live.$field),)+ }
@@ -279,12 +279,12 @@ macro_rules! words {
     ($($(#[$meta:meta])* $name:ident { $($variant:ident = $word:literal,)+ })+) => {$(
         $(#[$meta])*
         #[derive(Clone, Copy, serde::Serialize, serde::Deserialize)]
-        pub(super) enum $name {
+        pub(in crate::survey::file) enum $name {
             $(#[serde(rename = $word)] $variant,)+
         }
 
-        impl $crate::survey::file::v1::stored::Stored for $name {
-            type Live = $crate::survey::file::v1::live::$name;
+        impl $crate::survey::file::stored::Stored for $name {
+            type Live = $crate::survey::file::live::$name;
             fn live(self) -> Self::Live {
                 match self {
                     $(Self::$variant => Self::Live::$variant,)+
@@ -292,7 +292,7 @@ macro_rules! words {
             }
             fn stored(live: &Self::Live) -> Self {
                 match live {
-                    $($crate::survey::file::v1::live::$name::$variant => Self::$variant,)+
+                    $($crate::survey::file::live::$name::$variant => Self::$variant,)+
                 }
             }
         }
@@ -307,12 +307,12 @@ macro_rules! choice {
         $(#[$meta])*
         #[derive(serde::Serialize, serde::Deserialize)]
         #[serde(deny_unknown_fields)]
-        pub(super) enum $name {
+        pub(in crate::survey::file) enum $name {
             $(#[serde(rename = $word)] $variant { $($(#[$field_meta])* $field: $kind,)+ },)+
         }
 
-        impl $crate::survey::file::v1::stored::Stored for $name {
-            type Live = $crate::survey::file::v1::live::$name;
+        impl $crate::survey::file::stored::Stored for $name {
+            type Live = $crate::survey::file::live::$name;
             fn live(self) -> Self::Live {
                 match self {
                     $(Self::$variant { $($field),+ } => {
@@ -322,7 +322,7 @@ macro_rules! choice {
             }
             fn stored(live: &Self::Live) -> Self {
                 match live {
-                    $($crate::survey::file::v1::live::$name::$variant { $($field),+ } => {
+                    $($crate::survey::file::live::$name::$variant { $($field),+ } => {
                         Self::$variant { $($field: <$kind>::stored($field)),+ }
                     })+
                 }
@@ -336,12 +336,12 @@ macro_rules! numbers {
     ($($name:ident),+ $(,)?) => {$(
         #[derive(Clone, Copy, serde::Serialize, serde::Deserialize)]
         #[serde(transparent)]
-        pub(super) struct $name(pub(super) u32);
+        pub(in crate::survey::file) struct $name(pub(in crate::survey::file) u32);
 
-        impl $crate::survey::file::v1::stored::Stored for $name {
-            type Live = $crate::survey::file::v1::live::$name;
+        impl $crate::survey::file::stored::Stored for $name {
+            type Live = $crate::survey::file::live::$name;
             fn live(self) -> Self::Live {
-                $crate::survey::file::v1::live::$name(self.0)
+                $crate::survey::file::live::$name(self.0)
             }
             fn stored(live: &Self::Live) -> Self {
                 Self(live.0)
@@ -353,7 +353,7 @@ macro_rules! numbers {
 /// Records with a number of their own, and the word for one.
 macro_rules! numbered {
     ($($name:ident = $word:literal),+ $(,)?) => {$(
-        impl $crate::survey::file::v1::stored::Entry for $name {
+        impl $crate::survey::file::stored::Entry for $name {
             const WORD: &'static str = $word;
             fn number(&self) -> Option<u32> {
                 Some(self.id.0)
@@ -362,4 +362,4 @@ macro_rules! numbered {
     )+};
 }
 
-pub(super) use {choice, numbered, numbers, record, words};
+pub(in crate::survey::file) use {choice, numbered, numbers, record, words};
