@@ -19,7 +19,6 @@ pub mod document;
 mod focus;
 pub mod guide;
 pub mod help;
-pub mod kept;
 pub mod keys;
 pub mod ledger;
 mod lightbox;

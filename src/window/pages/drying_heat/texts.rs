@@ -7,7 +7,6 @@ use crate::figure::{self, Psychrometric, Scene};
 use crate::report::drying::{self, Told};
 use crate::report::{Section, Table};
 use crate::survey::Survey;
-use crate::window::kept::Kept;
 use std::sync::Arc;
 
 /// Revisions of the survey and of the comparison.

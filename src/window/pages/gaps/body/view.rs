@@ -5,7 +5,7 @@ use crate::figure::body::{Arrangement, BodyFigure};
 use crate::figure::scene::Point;
 use crate::survey::{Facing, GapId, Position};
 use crate::window::body::{Frame, REACH};
-use crate::window::kept::Kept;
+use crate::window::pages::kept::Kept;
 use eframe::egui::{Id, Pos2};
 
 /// What the drawing remembers between frames.
