@@ -457,6 +457,7 @@ impl Maker {
             airflow_m3_per_h: self.maybe(),
             lowest_room_c: self.maybe(),
             tub_area_m2: self.maybe(),
+            tub_l: self.maybe(),
             hygrostat: self.yes(),
             points: self.list(3, |maker, _| MachinePoint {
                 temperature_c: maker.number(),

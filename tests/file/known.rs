@@ -23,6 +23,7 @@ pub(crate) fn newest() -> Survey {
     survey.vehicle.underfloor_by_place = true;
     survey.site.pressure_set = PressureSet::VehicleBody;
     what_gaps_are(&mut survey);
+    survey.machines[3].tub_l = Some(2.5);
     survey
 }
 
@@ -371,6 +372,7 @@ fn machines() -> Vec<Machine> {
             airflow_m3_per_h: None,
             lowest_room_c: None,
             tub_area_m2: (id == 4).then_some(0.02),
+            tub_l: None,
             hygrostat: id != 4,
             points: Vec::new(),
         })

@@ -58,7 +58,7 @@ fn a_file_of_format_1_is_written_as_format_2_and_stays_the_same_survey() {
 }
 
 /// What came with format 2, each as a file could hold it: a field, or a word of an older field.
-const NEW_IN_FORMAT_2: [(&str, &str); 6] = [
+const NEW_IN_FORMAT_2: [(&str, &str); 7] = [
     (
         "code_of_practice",
         "vehicle: (kind: other, code_of_practice: as_nzs_5601_2)",
@@ -79,6 +79,10 @@ const NEW_IN_FORMAT_2: [(&str, &str); 6] = [
     (
         "input_mj_per_h",
         "vehicle: (kind: other), appliances: [(id: 1, kind: hob, room_sealed: false, input_mj_per_h: 9)]",
+    ),
+    (
+        "tub_l",
+        "vehicle: (kind: other), machines: [(id: 1, kind: salt_tub, tub_l: 2)]",
     ),
 ];
 

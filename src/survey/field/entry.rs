@@ -144,6 +144,7 @@ pub enum Field {
     SetPoint,
     MachineKind,
     TubArea,
+    TubHolds,
     RatedRemoval,
     RatedTemperature,
     RatedRh,

@@ -37,6 +37,9 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::TubArea, "tub_area_m2", "Surface of the tub")
         .range("tub surface", "m²", 0.0001, 5.0)
         .help("Length times width of the salt's open surface, with a ruler."),
+    of(F::TubHolds, "tub_l", "The tub holds")
+        .range("what the tub holds", "L", 0.05, 50.0)
+        .help("What fits below the rim, from the packet or with a measuring jug and water."),
     of(F::RatedRemoval, "rated_removal_l_per_day", "Removes")
         .range("rated removal", "L/day", 0.001, 200.0)
         .help("Litres a day from the plate or manual, with the air that they were measured in."),

@@ -81,6 +81,7 @@ fn machine_ranges(finder: &mut Finder<'_>, machine: &Machine) {
     finder.check(Field::Airflow, machine.airflow_m3_per_h);
     finder.check(Field::LowestRoom, machine.lowest_room_c);
     finder.check(Field::TubArea, machine.tub_area_m2);
+    finder.check(Field::TubHolds, machine.tub_l);
     for point in &machine.points {
         finder.check(Field::PointTemperature, point.temperature_c);
         finder.check(Field::PointRh, point.rh_percent);

@@ -268,6 +268,9 @@ replaced! {
         #[serde(default, deserialize_with = "list")]
         points: Vec<MachinePoint>,
     }
+    new {
+        tub_l: None,
+    }
 }
 
 fn yes() -> bool {
