@@ -98,9 +98,8 @@ fn what_came_with_format_2_is_refused_in_format_1() {
 
 #[test]
 fn the_shortest_file_is_a_new_survey() {
-    let read = |format: u32| {
-        parse(&format!("(format: {format}, vehicle: (kind: coach_built))")).unwrap()
-    };
+    let read =
+        |format: u32| parse(&format!("(format: {format}, vehicle: (kind: coach_built))")).unwrap();
     let mut new = Survey::new(VehicleKind::CoachBuilt);
     assert_eq!(read(2), new);
     // What a file of format 1 left out is what it was, whatever a new survey starts with.
