@@ -16,7 +16,7 @@ use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_condu
 use crate::physics::units::{GRAMS_PER_KG, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::physics::wind::{LEAST_SPEED, Shelter, speed_at};
 use crate::physics::{MoistAir, OpeningFlow};
-use crate::survey::findings::named_or;
+use crate::survey::findings::{is_left_out, named_or};
 use crate::survey::{Finding, Item, Severity, Survey, WeatherCase};
 
 /// All that the cases need to know of the vehicle.
@@ -74,7 +74,8 @@ impl Vehicle<'_> {
         }
     }
 
-    /// An impossible value of the vehicle, the site, the targets or this case stops the case.
+    /// An impossible value of the vehicle, the site, the targets or this case stops the case. A size
+    /// that was left out stops only what needs it.
     pub(crate) fn first_error(&self, case: &WeatherCase) -> Answer<()> {
         let concerns = |item: Item| {
             matches!(
@@ -90,7 +91,8 @@ impl Vehicle<'_> {
         let error = self
             .findings
             .iter()
-            .find(|finding| finding.severity == Severity::Error && concerns(finding.place.item));
+            .filter(|finding| finding.severity == Severity::Error && concerns(finding.place.item))
+            .find(|finding| !is_left_out(&self.survey.vehicle, &finding.place));
         error.map_or(Ok(()), |error| {
             Err(NotKnown::because(error.sentence.clone()))
         })
