@@ -96,7 +96,10 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::FanFlow, "fan_flow_m3_per_h", "Flow")
         .stored_as("flow_m3_per_h")
         .range("flow", "m³/h", 0.0, 5000.0)
-        .help("The flow on the fan's plate; in place it is mostly less."),
+        .help(
+            "The flow on the fan's plate, of the air that it moves: inside air for an extract fan, \
+             outside air for a supply fan; in place it is mostly less.",
+        ),
     of(F::FanLaidUp, "on_laid_up", "runs when laid up")
         .help("Tick it where it runs while nobody lives in the vehicle."),
     of(F::FanInUse, "on_in_use", "runs in use")
