@@ -205,7 +205,7 @@ fn a_result_needs_the_fields_that_it_is_said_to_need() {
             ("air changes at 50 Pa (n50)", leakage.n50_per_h.is_ok()),
             (
                 "leakage for each m² of envelope",
-                leakage.q50_per_m2.is_ok(),
+                leakage.q50_per_envelope_m3_per_h_m2.is_ok(),
             ),
             ("air flow in weather", case.air.is_ok()),
             ("air changes an hour", ach.is_ok()),

@@ -58,7 +58,7 @@ fn a_file_of_format_1_is_written_as_format_2_and_stays_the_same_survey() {
 }
 
 /// What came with format 2, each as a file could hold it: a field, or a word of an older field.
-const NEW_IN_FORMAT_2: [(&str, &str); 7] = [
+const NEW_IN_FORMAT_2: [(&str, &str); 13] = [
     (
         "code_of_practice",
         "vehicle: (kind: other, code_of_practice: as_nzs_5601_2)",
@@ -79,6 +79,30 @@ const NEW_IN_FORMAT_2: [(&str, &str); 7] = [
     (
         "input_mj_per_h",
         "vehicle: (kind: other), appliances: [(id: 1, kind: hob, room_sealed: false, input_mj_per_h: 9)]",
+    ),
+    (
+        "part",
+        "vehicle: (kind: other), gaps: [(id: 1, zone: 1, facing: rear, form: round_hole(), part: hole)]",
+    ),
+    (
+        "purpose_confirmed",
+        "vehicle: (kind: other), gaps: [(id: 1, zone: 1, facing: rear, form: round_hole(), purpose_confirmed: true)]",
+    ),
+    (
+        "purpose_was",
+        "vehicle: (kind: other), gaps: [(id: 1, zone: 1, facing: rear, form: round_hole(), purpose_was: drain)]",
+    ),
+    (
+        "not_said",
+        "vehicle: (kind: other), gaps: [(id: 1, zone: 1, facing: rear, form: round_hole(), purpose: not_said)]",
+    ),
+    (
+        "trap",
+        "vehicle: (kind: other), gaps: [(id: 1, zone: 1, facing: rear, form: round_hole(), remedy: (kind: trap))]",
+    ),
+    (
+        "appliances_confirmed",
+        "vehicle: (kind: other), appliances_confirmed: true",
     ),
     (
         "tub_l",
