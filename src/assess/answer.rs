@@ -8,7 +8,7 @@ use crate::physics::machine::MachineError;
 use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
 use crate::physics::{AirError, MoistAir, NetworkError, OpeningError};
 use crate::survey::{
-    CodeOfPractice, Facing, Finding, GapId, Purpose, SetUp, SpaceId, WeatherId, ZoneId,
+    CodeOfPractice, Facing, Finding, GapId, HeaterId, Purpose, SetUp, SpaceId, WeatherId, ZoneId,
 };
 
 /// Why a result cannot be given, in a plain sentence without full stop.
@@ -112,7 +112,7 @@ pub enum GapLeakage {
         /// Which sizes are missing.
         reason: String,
     },
-    /// A size is impossible: totals that need it are not known either.
+    /// Something recorded of it is impossible: it is left out everywhere, and a finding says why.
     Impossible {
         /// What is wrong.
         reason: String,
@@ -154,8 +154,42 @@ pub struct LeakageTotal {
     pub gaps: usize,
     /// Ledger lines that belong here but are not sized, and so are not in it.
     pub not_sized: usize,
+    /// Ledger lines that belong here but are left out, since what is recorded of them cannot be.
+    pub left_out: usize,
     /// Their flows and areas together.
     pub figures: LeakageFigures,
+}
+
+impl LeakageTotal {
+    /// Whether gaps that belong here are missing from it, so that it is at least so much.
+    #[must_use]
+    pub fn lacks_some(&self) -> bool {
+        self.not_sized + self.left_out > 0
+    }
+
+    /// Its flows and areas.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where gaps belong to it and none of them counts: it is then not nothing.
+    pub fn known(&self) -> Answer<&LeakageFigures> {
+        let why = match (self.gaps, self.not_sized, self.left_out) {
+            (1.., ..) | (0, 0, 0) => return Ok(&self.figures),
+            (0, 1.., 0) => "none of these gaps is sized yet",
+            (0, ..) => "none of these gaps is sized, or what is recorded of them cannot be",
+        };
+        Err(NotKnown::because(why))
+    }
+
+    /// What is missing from it: `2 not sized, 1 left out`; nothing where it is whole.
+    #[must_use]
+    pub fn lacking(&self) -> Option<String> {
+        let parts = [(self.not_sized, "not sized"), (self.left_out, "left out")];
+        let told = parts.into_iter().filter(|(count, _)| *count > 0);
+        let words: Vec<String> = told
+            .map(|(count, what)| format!("{count} {what}"))
+            .collect();
+        (!words.is_empty()).then(|| words.join(", "))
+    }
 }
 
 /// Leakage areas and their totals.
@@ -186,6 +220,8 @@ pub struct Leakage {
     pub square_side: Answer<f64>,
     /// Ledger lines that are not sized.
     pub not_sized: Vec<GapId>,
+    /// Ledger lines that are left out, since what is recorded of them cannot be.
+    pub left_out: Vec<GapId>,
 }
 
 /// What one weather case comes to.
@@ -203,6 +239,22 @@ pub struct CaseAnswer {
     pub drying: Answer<CaseDrying>,
     /// Heat to hold temperatures.
     pub heat: Answer<CaseHeat>,
+    /// What each of the survey's heaters holds in this wind, in its order.
+    pub heaters: Vec<CaseHeater>,
+}
+
+/// What a heater holds in the wind of one weather case.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CaseHeater {
+    /// The heater.
+    pub id: HeaterId,
+    /// Temperature that it is to hold, °C: its set point, or without one that of frost guard while
+    /// laid up and of comfort in use.
+    pub inside_c: f64,
+    /// Heat to hold it at the design outside temperature, W.
+    pub needed_w: Answer<f64>,
+    /// Coldest outside air in which its rating is enough, °C.
+    pub lowest_outside_c: Answer<f64>,
 }
 
 /// The air change of one weather case.

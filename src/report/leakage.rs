@@ -32,7 +32,7 @@ pub fn square_side(told: &Material<'_>) -> Quantity {
 
 /// Whether gaps without a size are missing from a total.
 fn lacks_some(total: &Answer<LeakageTotal>) -> bool {
-    total.as_ref().is_ok_and(|total| total.not_sized > 0)
+    total.as_ref().is_ok_and(LeakageTotal::lacks_some)
 }
 
 /// What part of all leakage an area is: percent, without its sign.
@@ -56,7 +56,7 @@ pub fn section(told: &Material<'_>) -> Section {
     section.note(
         "EqLA: equivalent leakage area, 10 Pa, discharge coefficient 0.611 (CAN/CGSB-149.10 [R]). \
          ELA: effective leakage area, 4 Pa, coefficient 1 (ASTM E779, Sherman and Grimsrud [R]). \
-         Both at 20 °C, 1.2041 kg/m³. ≥: gaps that are not sized would add to it.",
+         Both at 20 °C, 1.2041 kg/m³. ≥: gaps that are not sized or left out would add to it.",
     );
     section
 }
@@ -85,7 +85,7 @@ fn totals(told: &Material<'_>, reasons: &mut Reasons) -> Table {
     let mut table = Table::default()
         .wide("", Align::Left, 1)
         .column("Gaps", Align::Right)
-        .column("Not sized", Align::Right)
+        .column("Not sized or left out", Align::Right)
         .column("EqLA at 10 Pa, cm²", Align::Decimal)
         .column("Share, %", Align::Decimal)
         .column("ELA at 4 Pa, cm²", Align::Decimal)
@@ -130,7 +130,7 @@ fn row(
         some => some.to_string(),
     };
     let (gaps, not_sized) = match total {
-        Ok(total) if total.gaps == 0 && total.not_sized == 0 => {
+        Ok(total) if total.gaps == 0 && !total.lacks_some() => {
             let none = "none".to_owned();
             return [
                 name.to_owned(),
@@ -142,7 +142,10 @@ fn row(
                 dash(),
             ];
         }
-        Ok(total) => (total.gaps.to_string(), count(total.not_sized)),
+        Ok(total) => (
+            total.gaps.to_string(),
+            count(total.not_sized + total.left_out),
+        ),
         Err(_) => (dash(), dash()),
     };
     let mut number = |kind: Kind, of: fn(&LeakageFigures) -> f64| {

@@ -230,13 +230,16 @@ fn the_check_survey_has_the_flow_that_its_scene_says() -> Result<(), Box<dyn Err
     let rh = case.outside_rh_percent / 100.0;
     let outside = MoistAir::from_relative_humidity(case.outside_c, rh, STANDARD_PRESSURE)?;
     let inside = MoistAir::new(case.inside_c(), outside.humidity_ratio, STANDARD_PRESSURE)?;
-    let space = Space::of(Gas::from(&inside));
+    let space = Space {
+        gas: Gas::from(&inside),
+    };
     let mut body = Body {
         outside: Gas::from(&outside),
         datum: survey.vehicle.middle_height_m().ok_or("it has no height")?,
         spaces: vec![space],
         gaps: Vec::new(),
         openings: Vec::new(),
+        fans: Vec::new(),
     };
     for gap in &survey.gaps {
         let Form::RectangularHole {

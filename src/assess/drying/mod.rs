@@ -47,9 +47,6 @@ use ground::Ground;
 /// [`NotKnown`] where nothing can be compared: the air change or the fabric is not known, a
 /// target or a source is impossible, or there is no weather case.
 pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Comparison> {
-    if survey.gaps.is_empty() {
-        return Err(NotKnown::because("no gap has been written down yet"));
-    }
     let findings = &prepared.findings;
     // Without weights the season is not known, each weather case is; a size of the vehicle that was
     // left out stops only what needs it.
@@ -61,9 +58,6 @@ pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Compa
         .collect();
     for item in [Item::Vehicle, Item::Site, Item::Targets] {
         first_error(&stopping, item)?;
-    }
-    for fan in &survey.fans {
-        first_error(findings, Item::Fan(fan.id))?;
     }
     let (calmest, windiest) = calmest_and_windiest(survey)
         .ok_or_else(|| NotKnown::because("there is no weather case"))?;

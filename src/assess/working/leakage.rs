@@ -2,7 +2,7 @@
 
 use super::{Sheet, not_known, with_unit};
 use crate::assess::answer::{Assessment, GapLeakage, SafetyVerdict, Working};
-use crate::assess::words::{counted, given};
+use crate::assess::words::given;
 use crate::physics::units::{
     CM2_PER_M2 as CM2, LITRES_PER_M3, MM_PER_M, MM2_PER_M2 as MM2, SECONDS_PER_HOUR,
 };
@@ -162,7 +162,7 @@ pub(super) fn gap(survey: &Survey, assessment: &Assessment, id: GapId) -> Option
             with_unit(figures.flow_10pa * LITRES_PER_M3, 3, "L/s"),
         )),
         GapLeakage::NotSized { reason } => sheet.result(format!("not sized: {reason}")),
-        GapLeakage::Impossible { reason } => sheet.result(format!("not known: {reason}")),
+        GapLeakage::Impossible { reason } => sheet.result(format!("left out: {reason}")),
         GapLeakage::Compartment => {
             sheet.result("counts only as the opening in front of the gaps behind it")
         }
@@ -196,11 +196,8 @@ pub(super) fn area(survey: &Survey, assessment: &Assessment) -> Working {
                 with_unit(total.figures.eqla * CM2, 3, "cm²"),
                 with_unit(side * MM_PER_M, 3, "mm side")
             ));
-            if total.not_sized > 0 {
-                sheet.note(format!(
-                    "{} not sized and not in it: the true area is larger",
-                    counted(total.not_sized, "gap is", "gaps are")
-                ));
+            if let Some(lacking) = total.lacking() {
+                sheet.note(format!("not in it: {lacking}; the true area is larger"));
             }
         }
         (Err(reason), _) | (_, Err(reason)) => sheet.unknown(reason),
