@@ -31,7 +31,7 @@ pub(super) fn assessment(survey: &Survey, prepared: &Prepared) -> Assessment {
         })
         .collect();
     let mut findings = prepared.findings.clone();
-    findings.extend(safety::findings(survey, &safety));
+    findings.extend(safety::findings(survey, &prepared.laws, &safety));
     findings.sort_by_key(|finding| finding.severity);
     Assessment {
         set_up: survey.set_up,

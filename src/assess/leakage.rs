@@ -7,7 +7,7 @@ use super::law::GapLaw;
 use crate::physics::flow_law::{GapFlow, Gas};
 use crate::physics::leakage::{self, LeakageArea};
 use crate::physics::units::SECONDS_PER_HOUR;
-use crate::survey::{Gap, LeadsTo, Purpose, Survey};
+use crate::survey::{Gap, LeadsTo, Purpose, Survey, leave};
 
 /// Reference pressure of the effective leakage area, Pa: ASTM E779 **\[R\]**. The exponent is fitted
 /// between this and [`HIGH`].
@@ -114,7 +114,7 @@ pub fn total(
 pub(crate) fn leakage(survey: &Survey, gaps: &[GapAnswer], volume_m3: &Answer<f64>) -> Leakage {
     let of = |choice: &dyn Fn(&Gap) -> bool| total(survey, gaps, choice);
     let all = of(&|_| true);
-    let unintended = of(&|gap| !gap.purpose.must_stay_open());
+    let unintended = of(&|gap| leave::counts_as_leak(survey, gap));
     let exponent = all.clone().and_then(|total| {
         leakage::fitted_exponent(total.figures.flow_50pa, total.figures.flow_4pa)
             .ok_or_else(|| NotKnown::because("nothing leaks, so there is no exponent"))
@@ -141,9 +141,9 @@ pub(crate) fn leakage(survey: &Survey, gaps: &[GapAnswer], volume_m3: &Answer<f6
             .into_iter()
             .map(|facing| (facing, of(&|gap| gap.facing == facing)))
             .collect(),
-        by_purpose: groups(survey, |gap| gap.purpose)
+        by_purpose: groups(survey, |gap| leave::purpose(survey, gap))
             .into_iter()
-            .map(|purpose| (purpose, of(&|gap| gap.purpose == purpose)))
+            .map(|purpose| (purpose, of(&|gap| leave::purpose(survey, gap) == purpose)))
             .collect(),
         safety_ventilation: of(&|gap| gap.purpose == Purpose::SafetyVentilation),
         not_sized: not_sized(gaps),

@@ -50,10 +50,17 @@ pub enum Command {
         #[arg(long, value_name = "NUMBER", default_value_t = DRAWS)]
         draws: u32,
     },
-    /// Print everything that is wrong, dangerous, doubtful or worth knowing; exit 1 on an error
+    /// Print everything that is wrong, dangerous, doubtful or worth knowing
+    ///
+    /// Exit codes: 0 where nobody could be hurt and nothing is in error, 1 for errors, 2 where the
+    /// survey could not be read, 3 for dangers, which outrank errors. The other commands exit
+    /// alike.
     Check {
         /// The survey file, NAME.ron
         file: PathBuf,
+        /// Exit 1 for warnings too
+        #[arg(long)]
+        strict: bool,
     },
     /// Write the ledger of gaps as CSV, units in the headers
     Gaps {
@@ -116,6 +123,8 @@ pub enum Outcome {
     SurveyHasErrors,
     /// It could not be done: exit code 2.
     Failed,
+    /// It was done, but somebody could be hurt: exit code 3, whatever else is wrong.
+    SurveyHasDangers,
 }
 
 impl Outcome {
@@ -126,15 +135,29 @@ impl Outcome {
             Self::Fine => 0,
             Self::SurveyHasErrors => 1,
             Self::Failed => 2,
+            Self::SurveyHasDangers => 3,
         }
     }
 
     fn of(findings: &[Finding]) -> Self {
-        let mut all = findings.iter();
-        if all.any(|finding| finding.severity == Severity::Error) {
+        let any = |severity| findings.iter().any(|finding| finding.severity == severity);
+        if any(Severity::Danger) {
+            Self::SurveyHasDangers
+        } else if any(Severity::Error) {
             Self::SurveyHasErrors
         } else {
             Self::Fine
+        }
+    }
+
+    /// The same, with warnings counted as errors.
+    fn strictly_of(findings: &[Finding]) -> Self {
+        let warned = findings
+            .iter()
+            .any(|finding| finding.severity == Severity::Warning);
+        match Self::of(findings) {
+            Self::Fine if warned => Self::SurveyHasErrors,
+            outcome => outcome,
         }
     }
 }
@@ -167,7 +190,8 @@ pub fn run(command: Command) -> ExitCode {
 /// use gapledger::headless::{Command, Outcome, run_to};
 /// let (mut out, mut errors) = (Vec::new(), Vec::new());
 /// let file = "no-such-survey.ron".into();
-/// let outcome = run_to(Command::Check { file }, &mut out, &mut errors);
+/// let check = Command::Check { file, strict: false };
+/// let outcome = run_to(check, &mut out, &mut errors);
 /// assert_eq!(outcome, Outcome::Failed);
 /// assert!(out.is_empty());
 /// assert!(String::from_utf8_lossy(&errors).starts_with("gapledger: there is no file"));
@@ -208,7 +232,7 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             };
             Ok((text, Outcome::of(&study.assessment().findings)))
         }
-        Command::Check { file } => {
+        Command::Check { file, strict } => {
             let study = load(&file)?;
             let survey = study.survey();
             let mut findings = study.assessment().findings.clone();
@@ -216,7 +240,12 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             findings.extend(findings::photos(survey, &states));
             findings.extend(sheet::unprintable(survey));
             findings.sort_by_key(|finding| finding.severity);
-            Ok((page::blocks(&findings), Outcome::of(&findings)))
+            let outcome = if strict {
+                Outcome::strictly_of(&findings)
+            } else {
+                Outcome::of(&findings)
+            };
+            Ok((page::blocks(&findings), outcome))
         }
         Command::Gaps {
             file,
@@ -275,47 +304,4 @@ fn complain(sentence: &str, errors: &mut impl Write) -> Outcome {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// An output that fails in a given way.
-    struct Fails(io::ErrorKind);
-
-    impl Write for Fails {
-        fn write(&mut self, _: &[u8]) -> io::Result<usize> {
-            Err(self.0.into())
-        }
-
-        fn flush(&mut self) -> io::Result<()> {
-            Ok(())
-        }
-    }
-
-    #[test]
-    fn a_reader_who_leaves_changes_nothing() {
-        let mut errors = Vec::new();
-        let mut gone = Fails(io::ErrorKind::BrokenPipe);
-        for outcome in [Outcome::Fine, Outcome::SurveyHasErrors] {
-            assert_eq!(print("text", outcome, &mut gone, &mut errors), outcome);
-        }
-        assert!(errors.is_empty());
-    }
-
-    #[test]
-    fn a_full_disk_behind_the_output_is_said() {
-        let mut errors = Vec::new();
-        let mut full = Fails(io::ErrorKind::StorageFull);
-        let outcome = print("text", Outcome::Fine, &mut full, &mut errors);
-        assert_eq!(outcome, Outcome::Failed);
-        assert!(String::from_utf8_lossy(&errors).contains("could not be printed"));
-    }
-
-    #[test]
-    fn a_budget_is_a_number_from_nothing_up() {
-        assert_eq!(sum_of_money("150"), Ok(150.0));
-        assert_eq!(sum_of_money("99,5"), Ok(99.5));
-        for text in ["nan", "inf", "-5", "much", ""] {
-            assert!(sum_of_money(text).is_err(), "{text}");
-        }
-    }
-}
+mod tests;

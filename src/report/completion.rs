@@ -12,7 +12,7 @@ use crate::assess::sealing::{Prospect, air_per_sleeper};
 use crate::assess::uncertainty::Uncertainty;
 use crate::assess::words::{self, counted};
 use crate::assess::{Assessment, Study};
-use crate::survey::{Gap, GapId, Survey, WorkState};
+use crate::survey::{Gap, GapId, Survey, WorkState, leave};
 
 /// The gaps that are sealed and may be.
 pub(crate) fn sealed(survey: &Survey) -> Vec<GapId> {
@@ -21,13 +21,13 @@ pub(crate) fn sealed(survey: &Survey) -> Vec<GapId> {
 
 fn done(survey: &Survey) -> impl Iterator<Item = &Gap> {
     let gaps = survey.gaps.iter();
-    gaps.filter(|gap| gap.state == WorkState::Sealed && !gap.purpose.must_stay_open())
+    gaps.filter(|gap| gap.state == WorkState::Sealed && !leave::never(survey, gap))
 }
 
 /// Openings that protect people and were sealed nevertheless.
 fn wrongly_sealed(survey: &Survey) -> Vec<String> {
     let gaps = survey.gaps.iter();
-    gaps.filter(|gap| gap.state == WorkState::Sealed && gap.purpose.must_stay_open())
+    gaps.filter(|gap| gap.state == WorkState::Sealed && leave::never(survey, gap))
         .map(|gap| format!("gap {} “{}”", gap.id, name(gap)))
         .collect()
 }
@@ -161,7 +161,7 @@ fn remaining(section: &mut Section, survey: &Survey) {
     let open = survey
         .gaps
         .iter()
-        .filter(|gap| gap.state != WorkState::Sealed && !gap.purpose.must_stay_open());
+        .filter(|gap| gap.state != WorkState::Sealed && !leave::never(survey, gap));
     let points: Vec<String> = open
         .map(|gap| format!("{} · {}: {}", gap.id, name(gap), gap.state.name()))
         .collect();

@@ -6,6 +6,7 @@ use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::words::facing;
 use crate::assess::{Answer, LeakageFigures, LeakageTotal, Topic};
 use crate::physics::units::SECONDS_PER_HOUR;
+use crate::survey::{Purpose, leave};
 
 /// EqLA of the unintended gaps, with its interval.
 #[must_use]
@@ -48,6 +49,9 @@ pub fn section(told: &Material<'_>) -> Section {
     let mut reasons = Reasons::default();
     let table = totals(told, &mut reasons);
     section.table(table, &reasons);
+    if let Some(words) = not_said(told) {
+        section.note(words);
+    }
     section.facts(tightness(told), &Reasons::default());
     section.note(
         "EqLA: equivalent leakage area, 10 Pa, discharge coefficient 0.611 (CAN/CGSB-149.10 [R]). \
@@ -55,6 +59,21 @@ pub fn section(told: &Material<'_>) -> Section {
          Both at 20 °C, 1.2041 kg/m³. ≥: gaps that are not sized would add to it.",
     );
     section
+}
+
+/// Which gaps count in the total of all gaps alone, because nobody has said what they are for.
+fn not_said(told: &Material<'_>) -> Option<String> {
+    let survey = told.survey;
+    let gaps = survey.gaps.iter();
+    let gaps = gaps.filter(|gap| leave::purpose(survey, gap) == Purpose::NotSaid);
+    let ids: Vec<String> = gaps.map(|gap| gap.id.to_string()).collect();
+    (!ids.is_empty()).then(|| {
+        format!(
+            "What gap {} is for is not said: it counts in all gaps, neither among the unintended ones nor \
+             as safety ventilation, and is not offered for sealing.",
+            ids.join(", ")
+        )
+    })
 }
 
 fn totals(told: &Material<'_>, reasons: &mut Reasons) -> Table {

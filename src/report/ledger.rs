@@ -8,7 +8,7 @@ use super::words::{long_notes, name, note_in_table, place};
 use crate::assess::Topic;
 use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::words::{form, given, remarks};
-use crate::survey::{Gap, Item, Remedy};
+use crate::survey::{Gap, Item, Remedy, leave};
 
 /// The order of the ledger.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -136,9 +136,14 @@ impl Ledger<'_> {
 
     fn notes(&self, gap: &Gap) -> String {
         let mut lines = remarks(gap, self.material.assessment.set_up);
-        if gap.purpose.must_stay_open() {
+        let survey = self.material.survey;
+        if leave::never(survey, gap) {
             lines.push("must stay open".to_owned());
         }
+        if leave::purpose(survey, gap) != gap.purpose {
+            lines.push("called unintended, not confirmed".to_owned());
+        }
+        lines.extend(purpose_before(gap));
         if !gap.state_date.trim().is_empty() {
             lines.push(gap.state_date.trim().to_owned());
         }
@@ -160,6 +165,12 @@ impl Ledger<'_> {
         self.table
             .total([none(), name.to_owned(), none(), none(), total]);
     }
+}
+
+/// What a gap was there for before somebody changed that by hand.
+pub(crate) fn purpose_before(gap: &Gap) -> Option<String> {
+    let was = gap.purpose_was?;
+    Some(format!("purpose changed by hand, it was {}", was.name()))
 }
 
 /// A remedy in words: `strip: compressible strip, leaves 15 %`.

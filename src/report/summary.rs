@@ -11,7 +11,7 @@ use crate::assess::quantity::{Kind, Quantity, price};
 use crate::assess::sealing::{Chosen, Work};
 use crate::assess::words::{counted, given};
 use crate::assess::{Answer, CaseAnswer};
-use crate::survey::GapId;
+use crate::survey::{GapId, leave};
 
 /// The results in plain words, and the findings worth knowing.
 pub(crate) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
@@ -49,7 +49,7 @@ fn leakage(material: &Material<'_>) -> String {
     if gaps.is_empty() {
         return "No gaps are written down yet: how leaky the vehicle is, is not known.".to_owned();
     }
-    if gaps.iter().all(|gap| gap.purpose.must_stay_open()) {
+    if gaps.iter().all(|gap| leave::never(material.survey, gap)) {
         return "No unintended gaps are written down yet: how leaky the vehicle is, is not known."
             .to_owned();
     }

@@ -11,6 +11,7 @@ use super::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
+use super::kept_safe::{NotToBeClosed, kept_safe};
 use super::site::{SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::space::{InnerOpening, Space};
 use super::vehicle::{Appliance, Vehicle};
@@ -89,6 +90,8 @@ pub enum Edit {
     SetUp(SetUp),
     /// Leakage that was not found, as a share of what was found, %.
     LeakageNotFound(Option<f64>),
+    /// Whether the list of appliances is confirmed to be whole.
+    AppliancesConfirmed(bool),
     /// Replaces the record with the same id, or adds it at the end of its list.
     Put(Record),
     /// Removes a record.
@@ -136,6 +139,10 @@ pub enum EditRefused {
         /// The zone it names.
         zone: ZoneId,
     },
+    /// Bringing a gap into a state that would close what must stay open, or what nobody has said
+    /// or looked at.
+    #[error(transparent)]
+    NotToBeClosed(#[from] NotToBeClosed),
     /// Removing a space that something still names.
     #[error("space {space} cannot be removed while {what} names it: give that another space first")]
     SpaceInUse {
@@ -246,6 +253,7 @@ impl Survey {
             Edit::Drying(drying) => self.drying = drying,
             Edit::SetUp(set_up) => self.set_up = set_up,
             Edit::LeakageNotFound(percent) => self.leakage_not_found_percent = percent,
+            Edit::AppliancesConfirmed(confirmed) => self.appliances_confirmed = confirmed,
             Edit::Put(record) => self.put(record)?,
             Edit::Remove(id) => self.remove(id)?,
             Edit::Several(edits) => {
@@ -269,11 +277,17 @@ impl Survey {
                         zone: gap.zone,
                     });
                 }
-                put(&mut self.gaps, *gap);
+                let gap = kept_safe(self, *gap)?;
+                put(&mut self.gaps, gap);
             }
             Record::Weather(case) => put(&mut self.weather, case),
             Record::Fabric(element) => put(&mut self.fabric, *element),
-            Record::Appliance(appliance) => put(&mut self.appliances, appliance),
+            Record::Appliance(appliance) => {
+                // One more: the list was not whole.
+                let known = |one: &Appliance| one.id == appliance.id;
+                self.appliances_confirmed &= self.appliances.iter().any(known);
+                put(&mut self.appliances, appliance);
+            }
             Record::Machine(machine) => put(&mut self.machines, *machine),
             Record::Heater(heater) => put(&mut self.heaters, heater),
             Record::Fan(fan) => put(&mut self.fans, fan),

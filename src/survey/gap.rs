@@ -1,5 +1,6 @@
 //! A gap: one leakage point, or several alike, and all that was written down about it.
 
+pub use super::gap_part::GapPart;
 use super::ids::{GapId, SpaceId, ZoneId};
 use super::photo::Photo;
 pub use super::remedy::{CostBasis, Remedy, RemedyKind, WorkState};
@@ -255,10 +256,11 @@ pub struct Position {
     pub rise_m: Option<f64>,
 }
 
-/// What the opening is there for. Only unintended gaps, drains and user ventilation may ever be
-/// sealed or closed; the others protect people.
+/// What the opening is there for. What may be done about it says [`super::leave`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Purpose {
+    /// Nobody has said it yet.
+    NotSaid,
     /// Nobody wanted it.
     Unintended,
     /// Fixed ventilation for the people inside.
@@ -275,7 +277,8 @@ pub enum Purpose {
 
 impl Purpose {
     /// Every purpose, in the order offered.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
+        Self::NotSaid,
         Self::Unintended,
         Self::SafetyVentilation,
         Self::GasDropOut,
@@ -288,6 +291,7 @@ impl Purpose {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
+            Self::NotSaid => "purpose not said",
             Self::Unintended => "unintended",
             Self::SafetyVentilation => "safety ventilation",
             Self::GasDropOut => "gas drop-out",
@@ -401,8 +405,14 @@ pub struct Gap {
     pub count: u32,
     /// Where its middle is.
     pub position: Position,
+    /// What part of the vehicle it is.
+    pub part: GapPart,
     /// What it is there for.
     pub purpose: Purpose,
+    /// Somebody has looked at both ends and confirms that it protects nobody.
+    pub purpose_confirmed: bool,
+    /// What it was there for before somebody changed that by hand, where it protected people then.
+    pub purpose_was: Option<Purpose>,
     /// How it closes, if it does.
     pub closing: Option<Closing>,
     /// Whether it leaks by itself or only into a compartment.
@@ -437,9 +447,14 @@ impl Gap {
         }
     }
 
-    /// A new gap with nothing measured: unintended, one of it, size estimated, state open.
+    /// A new gap with nothing measured: one of it, size estimated, state open. It is unintended,
+    /// but for a grille, whose purpose is not said.
     #[must_use]
     pub fn new(id: GapId, zone: ZoneId, facing: Facing, form: Form) -> Self {
+        let purpose = match form {
+            Form::Grille { .. } => Purpose::NotSaid,
+            _ => Purpose::Unintended,
+        };
         Self {
             id,
             zone,
@@ -449,7 +464,10 @@ impl Gap {
             form,
             count: 1,
             position: Position::default(),
-            purpose: Purpose::Unintended,
+            part: GapPart::NotSaid,
+            purpose,
+            purpose_confirmed: false,
+            purpose_was: None,
             closing: None,
             leads_to: LeadsTo::LivingSpace,
             behind: None,

@@ -14,12 +14,17 @@ pub mod field;
 pub mod file;
 pub mod findings;
 pub mod gap;
+mod gap_part;
+mod given_up;
 pub mod history;
 pub mod ids;
+mod kept_safe;
+pub mod leave;
 pub mod number;
 pub mod photo;
 pub mod remedy;
 pub mod shapes;
+pub mod signs;
 pub mod site;
 mod sizes;
 pub mod space;
@@ -37,7 +42,7 @@ pub use fabric::{BuildUp, FabricElement, FabricPart, Layer, Outline};
 pub use field::Field;
 pub use findings::{Finding, Item, Place, Severity};
 pub use gap::{
-    AreaConvention, Behind, Cavity, Certainty, Closing, CostBasis, Facing, Form, Gap,
+    AreaConvention, Behind, Cavity, Certainty, Closing, CostBasis, Facing, Form, Gap, GapPart,
     GrilleMaterial, LeadsTo, Position, Purpose, Remedy, RemedyKind, WorkState, Zone,
 };
 pub use history::{History, MergeKey};
@@ -45,6 +50,7 @@ pub use ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
+pub use kept_safe::NotToBeClosed;
 pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 pub use space::{InnerOpening, Space};
@@ -95,6 +101,9 @@ pub struct Survey {
     pub fabric: Vec<FabricElement>,
     /// Appliances that burn something or need air.
     pub appliances: Vec<Appliance>,
+    /// The surveyor confirms that the list of appliances is whole: until then, what must stay open
+    /// is not known.
+    pub appliances_confirmed: bool,
     /// Drying machines.
     pub machines: Vec<Machine>,
     /// Heaters.

@@ -15,19 +15,22 @@ pub enum RemedyKind {
     CoverPlate,
     /// Curtain.
     Curtain,
+    /// Trap or one-way valve in a drain.
+    Trap,
     /// Something of the workshop's own, named in the remedy.
     Own,
 }
 
 impl RemedyKind {
     /// Every kind, in the order offered.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Strip,
         Self::Brush,
         Self::Sealant,
         Self::Grommet,
         Self::CoverPlate,
         Self::Curtain,
+        Self::Trap,
         Self::Own,
     ];
 
@@ -41,6 +44,7 @@ impl RemedyKind {
             Self::Grommet => "grommet",
             Self::CoverPlate => "cover plate",
             Self::Curtain => "curtain",
+            Self::Trap => "trap or one-way valve",
             Self::Own => "own method",
         }
     }

@@ -4,7 +4,7 @@
 //! saves typing where a gap is seen and not yet measured. A gap recorded with these sizes is
 //! *guessed* until somebody has measured or estimated it.
 
-use super::gap::{Cavity, Closing, Facing, Form, GrilleMaterial, LeadsTo, Purpose};
+use super::gap::{Cavity, Closing, Facing, Form, GapPart, GrilleMaterial, LeadsTo, Purpose};
 
 /// A common gap with sizes to start from.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,6 +17,8 @@ pub struct StartingShape {
     pub form: Form,
     /// Height that it spans, m, guessed \[A\]; `None` is flat.
     pub rise_m: Option<f64>,
+    /// What part it is.
+    pub part: GapPart,
     /// What it is there for.
     pub purpose: Purpose,
     /// Whether it leaks by itself.
@@ -26,12 +28,13 @@ pub struct StartingShape {
 }
 
 impl StartingShape {
-    const fn new(name: &'static str, form: Form) -> Self {
+    const fn new(name: &'static str, part: GapPart, form: Form) -> Self {
         Self {
             name,
             facing: None,
             form,
             rise_m: None,
+            part,
             purpose: Purpose::Unintended,
             leads_to: LeadsTo::LivingSpace,
             closing: None,
@@ -85,6 +88,9 @@ const fn grille(width_mm: f64, height_mm: f64) -> Form {
     }
 }
 
+const MOVES: GapPart = GapPart::MovingSeal;
+const JOINT: GapPart = GapPart::FixedJoint;
+const PASSES: GapPart = GapPart::Passage;
 const BAY: Facing = Facing::Cavity(Cavity::EngineBay);
 const BEHIND_REFRIGERATOR: Facing = Facing::Cavity(Cavity::RefrigeratorCompartment);
 
@@ -92,55 +98,72 @@ const BEHIND_REFRIGERATOR: Facing = Facing::Cavity(Cavity::RefrigeratorCompartme
 /// holes, then the openings that protect people or are somebody's own.
 pub const SHAPES: &[StartingShape] = &[
     // Twice 1750 and twice 650 mm.
-    StartingShape::new("door seal all round", narrow(4800.0, 1.0, 20.0, 1)).rise(1.75),
-    StartingShape::new("sliding door seal", narrow(5600.0, 1.5, 20.0, 1)).rise(1.6),
-    StartingShape::new("rear doors seal", narrow(8100.0, 1.2, 20.0, 1))
+    StartingShape::new("door seal all round", MOVES, narrow(4800.0, 1.0, 20.0, 1)).rise(1.75),
+    StartingShape::new("sliding door seal", MOVES, narrow(5600.0, 1.5, 20.0, 1)).rise(1.6),
+    StartingShape::new("rear doors seal", MOVES, narrow(8100.0, 1.2, 20.0, 1))
         .facing(Facing::Rear)
         .rise(1.7),
-    StartingShape::new("window seal", narrow(2800.0, 0.4, 12.0, 1)).rise(0.5),
-    StartingShape::new("locker flap", narrow(2200.0, 1.0, 15.0, 1)).rise(0.35),
-    StartingShape::new("toilet flap", narrow(1300.0, 0.8, 15.0, 1)).rise(0.3),
+    StartingShape::new("window seal", MOVES, narrow(2800.0, 0.4, 12.0, 1)).rise(0.5),
+    StartingShape::new("locker flap", MOVES, narrow(2200.0, 1.0, 15.0, 1)).rise(0.35),
+    StartingShape::new("toilet flap", MOVES, narrow(1300.0, 0.8, 15.0, 1)).rise(0.3),
     // Four times 400 mm, and twice 700 and twice 500 mm.
-    StartingShape::new("rooflight frame", narrow(1600.0, 0.6, 25.0, 1)).facing(Facing::Roof),
-    StartingShape::new("large rooflight frame", narrow(2400.0, 0.6, 25.0, 1)).facing(Facing::Roof),
-    StartingShape::new("aerial or cable through the roof", ring(14.0, 8.0)).facing(Facing::Roof),
-    StartingShape::new("pedal grommet", ring(42.0, 36.0)).facing(BAY),
-    StartingShape::new("steering column boot", ring(60.0, 56.0)).facing(BAY),
-    StartingShape::new("cable loom through the bulkhead", ring(50.0, 44.0)).facing(BAY),
-    StartingShape::new("wheel-arch joint", narrow(1800.0, 0.5, 20.0, 1))
+    StartingShape::new("rooflight frame", JOINT, narrow(1600.0, 0.6, 25.0, 1)).facing(Facing::Roof),
+    StartingShape::new("large rooflight frame", JOINT, narrow(2400.0, 0.6, 25.0, 1))
+        .facing(Facing::Roof),
+    StartingShape::new("aerial or cable through the roof", PASSES, ring(14.0, 8.0))
+        .facing(Facing::Roof),
+    StartingShape::new("pedal grommet", PASSES, ring(42.0, 36.0)).facing(BAY),
+    StartingShape::new("steering column boot", PASSES, ring(60.0, 56.0)).facing(BAY),
+    StartingShape::new("cable loom through the bulkhead", PASSES, ring(50.0, 44.0)).facing(BAY),
+    StartingShape::new("wheel-arch joint", JOINT, narrow(1800.0, 0.5, 20.0, 1))
         .facing(Facing::Cavity(Cavity::WheelArch)),
-    StartingShape::new("step well seam", narrow(1500.0, 0.5, 15.0, 1)).facing(Facing::Underfloor),
-    StartingShape::new("floor edge joint", narrow(2000.0, 0.3, 30.0, 1)).facing(Facing::Underfloor),
-    StartingShape::new("cable hole", ring(14.0, 8.0)).facing(Facing::Underfloor),
-    StartingShape::new("water pipe hole", ring(22.0, 15.0)).facing(Facing::Underfloor),
-    StartingShape::new("waste pipe hole", ring(40.0, 28.0)).facing(Facing::Underfloor),
-    StartingShape::new("open hole, no longer used", hole(12.0)),
+    StartingShape::new("step well seam", JOINT, narrow(1500.0, 0.5, 15.0, 1))
+        .facing(Facing::Underfloor),
+    StartingShape::new("floor edge joint", JOINT, narrow(2000.0, 0.3, 30.0, 1))
+        .facing(Facing::Underfloor),
+    StartingShape::new("cable hole", PASSES, ring(14.0, 8.0)).facing(Facing::Underfloor),
+    StartingShape::new("water pipe hole", PASSES, ring(22.0, 15.0)).facing(Facing::Underfloor),
+    StartingShape::new("waste pipe hole", PASSES, ring(40.0, 28.0)).facing(Facing::Underfloor),
+    StartingShape::new("open hole, no longer used", GapPart::Hole, hole(12.0)),
     // Behind its grilles: the outer opening is asked for in the ledger.
-    StartingShape::new("refrigerator surround", narrow(2800.0, 1.5, 50.0, 1))
-        .facing(BEHIND_REFRIGERATOR)
-        .rise(0.8),
+    StartingShape::new(
+        "refrigerator surround",
+        GapPart::RefrigeratorSurround,
+        narrow(2800.0, 1.5, 50.0, 1),
+    )
+    .facing(BEHIND_REFRIGERATOR)
+    .rise(0.8),
     StartingShape {
         leads_to: LeadsTo::Compartment,
-        ..StartingShape::new("refrigerator grille", grille(450.0, 200.0))
+        ..StartingShape::new("refrigerator grille", GapPart::Grille, grille(450.0, 200.0))
             .purpose(Purpose::ApplianceAir)
     },
-    StartingShape::new("heater flue collar", ring(84.0, 80.0)).purpose(Purpose::ApplianceAir),
-    StartingShape::new("gas drop-out in the floor", hole(40.0))
+    StartingShape::new("heater flue collar", GapPart::Flue, ring(84.0, 80.0))
+        .purpose(Purpose::ApplianceAir),
+    StartingShape::new("gas drop-out in the floor", GapPart::Hole, hole(40.0))
         .facing(Facing::Underfloor)
         .purpose(Purpose::GasDropOut),
-    StartingShape::new("fixed ventilator in the floor", grille(150.0, 150.0))
-        .facing(Facing::Underfloor)
-        .purpose(Purpose::SafetyVentilation),
-    StartingShape::new("fixed ventilator in the roof", hole(80.0))
+    StartingShape::new(
+        "fixed ventilator in the floor",
+        GapPart::Grille,
+        grille(150.0, 150.0),
+    )
+    .facing(Facing::Underfloor)
+    .purpose(Purpose::SafetyVentilation),
+    StartingShape::new("fixed ventilator in the roof", GapPart::Grille, hole(80.0))
         .facing(Facing::Roof)
         .purpose(Purpose::SafetyVentilation),
-    StartingShape::new("shower or floor drain", hole(20.0))
+    StartingShape::new("shower or floor drain", GapPart::Drain, hole(20.0))
         .facing(Facing::Underfloor)
         .purpose(Purpose::Drain),
     StartingShape {
         closing: Some(Closing::CLOSED),
-        ..StartingShape::new("ventilator that closes", grille(200.0, 100.0))
-            .purpose(Purpose::UserVentilation)
+        ..StartingShape::new(
+            "ventilator that closes",
+            GapPart::Grille,
+            grille(200.0, 100.0),
+        )
+        .purpose(Purpose::UserVentilation)
     },
 ];
 

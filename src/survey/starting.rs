@@ -82,6 +82,7 @@ impl Survey {
             weather: default_weather(),
             fabric: Vec::new(),
             appliances: Vec::new(),
+            appliances_confirmed: false,
             machines: Vec::new(),
             heaters: Vec::new(),
             fans: Vec::new(),

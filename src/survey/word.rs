@@ -4,7 +4,7 @@
 
 use super::{
     ApplianceKind, AreaConvention, Cavity, Certainty, CodeOfPractice, CostBasis, FabricPart,
-    Facing, FanDirection, Form, GrilleMaterial, HeaterFuel, LeadsTo, MachineKind, Purpose,
+    Facing, FanDirection, Form, GapPart, GrilleMaterial, HeaterFuel, LeadsTo, MachineKind, Purpose,
     RemedyKind, SetUp, SourceKind, VehicleKind, WorkState,
 };
 use crate::physics::pressure_coefficient::{PressureSet, Underside};
@@ -96,7 +96,22 @@ words! {
         Self::EquivalentAt1Pa => "equivalent",
         Self::EffectiveAt4Pa => "effective",
     }
+    GapPart {
+        Self::NotSaid => "not_said",
+        Self::FixedJoint => "fixed_joint",
+        Self::MovingSeal => "moving_seal",
+        Self::Passage => "passage",
+        Self::GasPassage => "gas_passage",
+        Self::Hole => "hole",
+        Self::Grille => "grille",
+        Self::Drain => "drain",
+        Self::RefrigeratorSurround => "refrigerator_surround",
+        Self::Flue => "flue",
+        Self::BatteryVent => "battery_vent",
+        Self::ToiletVent => "toilet_vent",
+    }
     Purpose {
+        Self::NotSaid => "not_said",
         Self::Unintended => "unintended",
         Self::SafetyVentilation => "safety_ventilation",
         Self::GasDropOut => "gas_drop_out",
@@ -120,6 +135,7 @@ words! {
         Self::Grommet => "grommet",
         Self::CoverPlate => "cover_plate",
         Self::Curtain => "curtain",
+        Self::Trap => "trap",
         Self::Own => "own",
     }
     CostBasis {

@@ -1,9 +1,10 @@
 //! Changes of several gaps at once. Each is one edit, and so one step for undo.
 
 use super::ledger::{copied, mirrored};
+use crate::survey::leave::{may_become, remedies};
 use crate::survey::{
-    Behind, Certainty, CostBasis, Edit, Form, Gap, GapId, RecordId, Remedy, RemedyKind, Survey,
-    WorkState, ZoneId,
+    Behind, Certainty, CostBasis, Edit, Form, Gap, GapId, GapPart, RecordId, Remedy, RemedyKind,
+    Survey, WorkState, ZoneId,
 };
 use std::collections::HashMap;
 
@@ -35,15 +36,20 @@ pub fn zone(survey: &Survey, ids: &[GapId], zone: ZoneId) -> Edit {
     each(survey, ids, |gap| gap.zone = zone)
 }
 
-/// All get one state of the work. Openings that must stay open are never planned or sealed.
+/// All get one state of the work, but for those that may not have it.
 #[must_use]
 pub fn state(survey: &Survey, ids: &[GapId], state: WorkState) -> Edit {
-    let seals = matches!(state, WorkState::Planned | WorkState::Sealed);
     each(survey, ids, |gap| {
-        if !(seals && gap.purpose.must_stay_open()) {
+        if may_become(survey, gap, state).is_ok() {
             gap.state = state;
         }
     })
+}
+
+/// All are the same part.
+#[must_use]
+pub fn part(survey: &Survey, ids: &[GapId], part: GapPart) -> Edit {
+    each(survey, ids, |gap| gap.part = part)
 }
 
 /// The sizes of all were found in one way.
@@ -52,11 +58,11 @@ pub fn certainty(survey: &Survey, ids: &[GapId], certainty: Certainty) -> Edit {
     each(survey, ids, |gap| gap.certainty = certainty)
 }
 
-/// All get one kind of remedy, or none. Openings that must stay open get none.
+/// All get one kind of remedy, or none, but for those that it does not suit.
 #[must_use]
 pub fn remedy(survey: &Survey, ids: &[GapId], kind: Option<RemedyKind>) -> Edit {
     each(survey, ids, |gap| {
-        if kind.is_none() || !gap.purpose.must_stay_open() {
+        if kind.is_none_or(|kind| remedies(survey, gap).contains(&kind)) {
             gap.remedy = remedied(gap, kind);
         }
     })
@@ -82,11 +88,14 @@ pub fn remedied(gap: &Gap, kind: Option<RemedyKind>) -> Option<Remedy> {
     })
 }
 
-/// No remedy, and every kind of one.
+/// No remedy, and every kind of one that suits any of the gaps or that it has.
 #[must_use]
-pub fn remedy_kinds() -> Vec<Option<RemedyKind>> {
-    let kinds = RemedyKind::ALL.map(Some);
-    std::iter::once(None).chain(kinds).collect()
+pub fn remedy_kinds(survey: &Survey, gaps: &[&Gap]) -> Vec<Option<RemedyKind>> {
+    let has = |gap: &Gap, kind| gap.remedy.as_ref().is_some_and(|own| own.kind == kind);
+    let suits = |gap: &Gap, kind| remedies(survey, gap).contains(&kind) || has(gap, kind);
+    let kinds = RemedyKind::ALL.into_iter();
+    let kinds = kinds.filter(|kind| gaps.iter().any(|gap| suits(gap, *kind)));
+    std::iter::once(None).chain(kinds.map(Some)).collect()
 }
 
 /// A kind of remedy in words, or that there is none.

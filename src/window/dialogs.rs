@@ -71,6 +71,9 @@ pub fn show(ctx: &egui::Context, asked: &mut Asked, known: &Known<'_>, queue: &m
                     widgets::muted(ui, "What was rescued stays on the start page.");
                 }
                 Dialog::PutAway { sentence, .. } => ask(ui, put_away(sentence), fresh, queue),
+                Dialog::GivenUp { sentence, .. } => {
+                    ask(ui, given_up(sentence.clone()), fresh, queue);
+                }
             }
         });
     if modal.should_close() {
@@ -142,6 +145,16 @@ fn rescued(sentence: &str) -> Question {
     let open = ("Open what was rescued", Answered::OpenRescued);
     let answers = vec![open, ("Use the saved file", Answered::Cancel)];
     ("Open the rescued changes?", sentence.to_owned(), answers)
+}
+
+fn given_up(sentence: String) -> Question {
+    let leave = ("Leave it as it is", Answered::Cancel);
+    let change = ("It was entered wrongly: change it", Answered::GiveUp);
+    (
+        "Does it really protect nobody?",
+        sentence,
+        vec![leave, change],
+    )
 }
 
 fn put_away(sentence: &str) -> Question {

@@ -62,6 +62,8 @@ pub(super) fn copied(gap: &Gap, id: GapId) -> Gap {
     let mut gap = gap.clone();
     gap.id = id;
     gap.photos.clear();
+    // Nobody has looked at both ends of another opening.
+    gap.purpose_confirmed = false;
     gap.state = WorkState::Open;
     gap.state_date.clear();
     gap

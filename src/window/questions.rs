@@ -1,7 +1,8 @@
 //! The questions the window asks, one at a time, and their answers.
 
 use super::typesetting::SheetFile;
-use crate::survey::{GapId, VehicleKind};
+use crate::survey::findings::called;
+use crate::survey::{Edit, Gap, GapId, MergeKey, VehicleKind};
 use std::path::PathBuf;
 
 /// What follows once unsaved changes are out of the way.
@@ -48,7 +49,7 @@ impl PathFor {
 }
 
 /// A question.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Dialog {
     /// There are unsaved changes.
     Unsaved(Then),
@@ -100,12 +101,39 @@ pub enum Dialog {
         /// What then happens to it.
         sentence: String,
     },
+    /// An opening that protects people is to be called something else.
+    GivenUp {
+        /// The change.
+        edit: Box<Edit>,
+        /// The step that it belongs to.
+        merge: Option<MergeKey>,
+        /// Which openings, and what that means.
+        sentence: String,
+    },
     /// Everything that was noticed.
     Findings,
     /// What the window told in this run.
     Messages,
     /// Every key.
     Keys,
+}
+
+/// What it means to call openings that protect people something else; nothing where there are none.
+#[must_use]
+pub fn what_is_given_up(gaps: &[&Gap]) -> Option<String> {
+    let (first, more) = gaps.split_first()?;
+    let which = called(&format!("Gap {}", first.id), first.shown_name());
+    let others = match more.len() {
+        0 => String::new(),
+        1 => " (and one more)".to_owned(),
+        more => format!(" (and {more} more)"),
+    };
+    Some(format!(
+        "{which}{others} is {}: it protects the people inside. Called anything else, it may be closed, \
+         and whoever closes it may take the air from people or a flame, or keep leaked gas in. Change it \
+         only if it was entered wrongly and you have seen both ends. It stays marked as changed by hand.",
+        first.purpose.name()
+    ))
 }
 
 /// How a dialog was answered.
@@ -129,6 +157,8 @@ pub enum Answered {
     OpenRescued,
     /// Put away what was rescued.
     PutAway,
+    /// Call the opening something else: it was entered wrongly.
+    GiveUp,
     /// Save under another name instead.
     OtherName,
 }

@@ -86,7 +86,10 @@ impl OnDisk {
 
     fn check(&self) -> Run {
         let file = self.file.clone();
-        run(Command::Check { file })
+        run(Command::Check {
+            file,
+            strict: false,
+        })
     }
 
     fn gaps(&self, output: &Path) -> Run {
@@ -364,6 +367,7 @@ fn a_file_that_cannot_be_read_is_one_sentence_and_exit_2() {
     let folder = tempfile::tempdir().unwrap();
     let run = run(Command::Check {
         file: folder.path().to_owned(),
+        strict: false,
     });
     assert_eq!(run.outcome, Outcome::Failed);
     assert!(run.errors.contains("is a folder"));

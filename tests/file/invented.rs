@@ -143,6 +143,7 @@ impl Maker {
                 room_sealed: maker.yes(),
                 input_mj_per_h: maker.maybe(),
             }),
+            appliances_confirmed: self.yes(),
             machines: self.list(3, Self::machine),
             heaters: self.heaters(),
             fans: self.fans(),
@@ -365,7 +366,10 @@ impl Maker {
                 height_m: self.maybe(),
                 rise_m: self.maybe(),
             },
+            part: self.pick(&GapPart::ALL),
             purpose: self.pick(&Purpose::ALL),
+            purpose_confirmed: self.yes(),
+            purpose_was: self.yes().then_some(Purpose::GasDropOut),
             closing: self.closing(),
             leads_to: self.pick(&[LeadsTo::LivingSpace, LeadsTo::Compartment]),
             behind: match self.next() % 3 {

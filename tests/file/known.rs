@@ -22,8 +22,24 @@ pub(crate) fn newest() -> Survey {
     survey.vehicle.skirt_free_area_mm2 = Some(18_000.0);
     survey.vehicle.underfloor_by_place = true;
     survey.site.pressure_set = PressureSet::VehicleBody;
+    what_gaps_are(&mut survey);
     survey.machines[3].tub_l = Some(2.5);
     survey
+}
+
+/// What part each gap is and how its purpose stands, and that the appliances are confirmed.
+fn what_gaps_are(survey: &mut Survey) {
+    survey.appliances_confirmed = true;
+    let parts = GapPart::ALL.into_iter().rev().cycle();
+    for (gap, part) in survey.gaps.iter_mut().zip(parts) {
+        gap.part = part;
+    }
+    survey.gaps[0].purpose = Purpose::NotSaid;
+    survey.gaps[0].purpose_confirmed = true;
+    survey.gaps[6].purpose_was = Some(Purpose::GasDropOut);
+    if let Some(remedy) = &mut survey.gaps[1].remedy {
+        remedy.kind = RemedyKind::Trap;
+    }
 }
 
 /// The survey in the file of format 1.
@@ -96,6 +112,7 @@ pub(crate) fn survey() -> Survey {
         weather: weather(),
         fabric: fabric(),
         appliances: appliances(),
+        appliances_confirmed: false,
         machines: machines(),
         heaters: heaters(),
         fans: fans(),
@@ -185,9 +202,15 @@ fn gaps() -> Vec<Gap> {
         .zip(1..)
         .map(|((form, facing), id)| Gap::new(GapId(id), ZoneId(1), facing, form))
         .collect();
-    for ((gap, kind), purpose) in gaps.iter_mut().zip(RemedyKind::ALL).zip(
+    for gap in &mut gaps {
+        gap.purpose = Purpose::Unintended;
+    }
+    let kinds = RemedyKind::ALL.into_iter();
+    let kinds = kinds.filter(|kind| *kind != RemedyKind::Trap);
+    for ((gap, kind), purpose) in gaps.iter_mut().zip(kinds).zip(
         Purpose::ALL
             .into_iter()
+            .filter(|purpose| *purpose != Purpose::NotSaid)
             .chain(std::iter::repeat(Purpose::Unintended)),
     ) {
         gap.purpose = purpose;

@@ -26,6 +26,7 @@ mod pages;
 mod photos;
 mod plan;
 mod plan_work;
+mod protected;
 mod quick;
 mod sheet;
 mod spaces;
@@ -40,7 +41,7 @@ use gapledger::assess::uncertainty::Uncertainty;
 use gapledger::assess::{Assessment, NotKnown, Study};
 use gapledger::report::Material;
 use gapledger::report::key_results::{KeyResult, key_results};
-use gapledger::survey::{Edit, Facing, Form, Gap, GapId, Record, Survey, VehicleKind};
+use gapledger::survey::{Edit, Facing, Form, Gap, GapId, GapPart, Record, Survey, VehicleKind};
 use gapledger::window::app::{App, Start};
 use std::path::{Path, PathBuf};
 
@@ -87,6 +88,7 @@ pub fn small_survey() -> (tempfile::TempDir, PathBuf) {
     survey.vehicle.inside_length_m = Some(4.8);
     survey.vehicle.inside_width_m = Some(2.2);
     survey.vehicle.inside_height_m = Some(1.95);
+    survey.appliances_confirmed = true;
     for (id, facing, height) in [(1, Facing::Nearside, 0.6), (2, Facing::Offside, 2.4)] {
         let form = Form::NarrowGap {
             length_mm: Some(1000.0),
@@ -96,6 +98,7 @@ pub fn small_survey() -> (tempfile::TempDir, PathBuf) {
         };
         let mut gap = Gap::new(GapId(id), survey.zones[4].id, facing, form);
         gap.name = format!("seal {id}");
+        gap.part = GapPart::FixedJoint;
         gap.position.height_m = Some(height);
         survey.apply(Edit::Put(Record::Gap(Box::new(gap)))).unwrap();
     }

@@ -208,18 +208,25 @@ fn what_protects_people_cannot_be_ticked_and_says_why() {
 
 #[test]
 fn a_gap_that_was_marked_as_planned_and_protects_people_stays_out_of_the_plan() {
-    let mut window = plan_page("coastal-coachbuilt.ron");
-    let mut gap = survey(&window)
-        .gaps
-        .iter()
-        .find(|gap| gap.purpose.must_stay_open())
-        .unwrap()
-        .clone();
+    // No edit marks one so, but a file may.
+    let text = std::fs::read_to_string(sample("coastal-coachbuilt.ron")).unwrap();
+    let mut marked = gapledger::survey::file::parse(&text).unwrap();
+    let gaps = marked.gaps.iter_mut();
+    let mut protected = gaps.filter(|gap| gap.purpose.must_stay_open());
+    let gap = protected.next().unwrap();
     gap.state = WorkState::Planned;
-    let id = gap.id;
-    let edit = Edit::Put(Record::Gap(Box::new(gap)));
-    window.state_mut().queue().edit(edit, None);
+    let (id, put) = (gap.id, gap.clone());
+    let mut window = plan_page("coastal-coachbuilt.ron");
+    let before = survey(&window).clone();
+    window.state_mut().queue().edit(Edit::gap(put), None);
     window.run();
+    assert_eq!(survey(&window), &before);
+    assert!(shows(&window, "cannot be marked planned"));
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("marked.ron");
+    std::fs::write(&path, gapledger::survey::file::print(&marked)).unwrap();
+    window = opened(&path);
+    ctrl(&mut window, Key::Num5);
     window.run();
     assert!(shows(&window, &format!("gap {id} ")));
     assert!(shows(&window, "it is not in the plan"));

@@ -9,7 +9,7 @@ pub mod words;
 use super::answer::{Answer, NotKnown, Safety, SafetyRequirement, SafetyVerdict};
 use super::law::{GapLaw, free_area};
 use crate::survey::gap::{Behind, Facing, Gap, LeadsTo, Purpose};
-use crate::survey::{Field, Finding, Item, Place, SetUp, Severity, Survey};
+use crate::survey::{Field, Finding, Item, Place, SetUp, Severity, Survey, WorkState};
 
 /// Rows of the table: plan area up to, m²; then high in the roof, high elsewhere and low, mm².
 const OPEN_FLUED: [(f64, [f64; 3]); 5] = [
@@ -122,11 +122,10 @@ fn level(survey: &Survey, gap: &Gap) -> Answer<Level> {
 /// Free area of a ventilator that stays open whatever anybody closes, m².
 ///
 /// ```text
-/// A = min(n A₁, A_f) · c/100 · w
+/// A = min(n A₁, A_f) · c/100
 /// ```
 /// where n is how many are alike, A₁ the free area of one, A_f that of the opening in front of
-/// them if there is one, c what passes when closed, % (100 where it does not close), and w the
-/// share that work already done has left. The smaller area counts, not the two in series: the
+/// them if there is one, and c what passes when closed, % (100 where it does not close). The smaller area counts, not the two in series: the
 /// table asks for free area, not for flow \[A\].
 ///
 /// # Errors
@@ -159,14 +158,31 @@ fn lasting_free_area(survey: &Survey, gap: &Gap, law: &GapLaw) -> Answer<f64> {
     let closed = gap
         .closing
         .map_or(1.0, |closing| closing.leaves_percent / 100.0);
-    Ok(all * closed * super::law::share_left_by_work(gap).unwrap_or(1.0))
+    Ok(all * closed)
 }
 
 /// Adds up the surveyed safety ventilation and holds it against the table.
 ///
 /// Only gaps with that purpose that lead into the living space count. One whose level is not
-/// known may be low or high, so it leaves both sums *not known*.
+/// known may be low or high, so it leaves both sums *not known*. One that is marked sealed counts
+/// nothing, whatever its remedy leaves. Until the surveyor has confirmed the list of appliances,
+/// the row that applies and the verdict are *not known*.
 pub(crate) fn safety(survey: &Survey, laws: &[GapLaw]) -> Safety {
+    let mut safety = as_listed(survey, laws, |gap| gap.state == WorkState::Sealed);
+    if !survey.appliances_confirmed {
+        let why = || NotKnown::because(NOT_CONFIRMED);
+        safety.required = safety.required.and_then(|_| Err(why()));
+        safety.verdict = SafetyVerdict::NotKnown(why());
+    }
+    safety
+}
+
+/// Why the table's row is not known before the appliances are.
+const NOT_CONFIRMED: &str =
+    "which appliances burn in the vehicle is not confirmed, and what must stay open hangs on them";
+
+/// The same for the appliances listed so far, with some ventilators closed.
+fn as_listed(survey: &Survey, laws: &[GapLaw], closed: impl Fn(&Gap) -> bool) -> Safety {
     let plan_area_m2 = survey.vehicle.plan_area_m2().ok_or_else(|| {
         NotKnown::because("the outside length or width of the vehicle is not given")
     });
@@ -183,7 +199,11 @@ pub(crate) fn safety(survey: &Survey, laws: &[GapLaw]) -> Safety {
             continue;
         }
         let level = level(survey, gap);
-        let area = lasting_free_area(survey, gap, law);
+        let area = if closed(gap) {
+            Ok(0.0)
+        } else {
+            lasting_free_area(survey, gap, law)
+        };
         let targets: &[usize] = match &level {
             Ok(Level::HighInRoof) => &[0],
             Ok(Level::HighElsewhere) => &[1],
@@ -247,7 +267,7 @@ fn verdict(
 pub(crate) const DEFER: &str = "follow the local code and have a licensed fitter check ventilation and gas before anybody sleeps in it or lights an appliance";
 
 /// What the verdict means for the people inside.
-pub(crate) fn findings(survey: &Survey, safety: &Safety) -> Vec<Finding> {
+pub(crate) fn findings(survey: &Survey, laws: &[GapLaw], safety: &Safety) -> Vec<Finding> {
     let finding = |severity, sentence: String| Finding {
         severity,
         place: Place::whole(Item::SafetyVentilation),
@@ -275,6 +295,9 @@ pub(crate) fn findings(survey: &Survey, safety: &Safety) -> Vec<Finding> {
             ),
         )),
     }
+    findings.extend(
+        worse(survey, laws, &safety.verdict).map(|sentence| finding(Severity::Danger, sentence)),
+    );
     for gap in &survey.gaps {
         let counted = gap.purpose == Purpose::SafetyVentilation
             && gap.leads_to == LeadsTo::LivingSpace
@@ -305,4 +328,33 @@ pub(crate) fn findings(survey: &Survey, safety: &Safety) -> Vec<Finding> {
         ));
     }
     findings
+}
+
+/// What is worse than the verdict says: below the table for the appliances listed so far, while the
+/// list is not confirmed; and what is left once ventilators that are marked planned are closed.
+fn worse(survey: &Survey, laws: &[GapLaw], verdict: &SafetyVerdict) -> Option<String> {
+    let planned =
+        |gap: &Gap| gap.purpose == Purpose::SafetyVentilation && gap.state == WorkState::Planned;
+    let closes = survey.gaps.iter().any(planned);
+    let sealed = |gap: &Gap| gap.state == WorkState::Sealed;
+    let listed = as_listed(survey, laws, |gap| sealed(gap) || planned(gap)).verdict;
+    let SafetyVerdict::Below {
+        high_share,
+        low_share,
+    } = listed
+    else {
+        return None;
+    };
+    let shares = words::below(high_share, low_share);
+    if closes {
+        return Some(format!(
+            "closing the ventilators that are marked planned would leave {shares}"
+        ));
+    }
+    matches!(verdict, SafetyVerdict::NotKnown(_)).then(|| {
+        format!(
+            "surveyed safety ventilation is below the table even for the appliances listed so far (EN 721 as \
+             relayed [R]): {shares}"
+        )
+    })
 }

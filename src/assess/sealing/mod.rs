@@ -4,8 +4,8 @@
 //! with that gap sealed, in every weather case and wind direction. Sealing one gap shifts air to
 //! the others, so that savings do not add up; both the sum and the truth are shown.
 //!
-//! Openings that protect people cannot get in: a plan takes only [`Sealable`]s, and none can be
-//! made from fixed ventilation, a gas drop-out hole or an appliance's air.
+//! Openings that protect people cannot get in: a plan takes only [`Sealable`]s, and one is made
+//! only where [`leave`](crate::survey::leave::leave) says so.
 //!
 //! ```
 //! use gapledger::assess::sealing::{Aim, Prospect, plan};

@@ -3,14 +3,16 @@
 use super::cost::{self, Cost};
 use super::library::{starting_leak_left_percent, starting_remedy};
 use crate::assess::answer::Answer;
-use crate::survey::{Gap, GapId, LeadsTo, Purpose, Remedy, Survey, WorkState};
+use crate::survey::leave::{Manner, Refusal, leave};
+use crate::survey::{Gap, GapId, Remedy, RemedyKind, Survey, WorkState};
 
 /// A gap that may be sealed, and how. It can be made by [`Sealable::of`] alone, which refuses
-/// every opening that protects people.
+/// every gap that [`leave`] does not give free.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sealable {
     gap: GapId,
     remedy: Remedy,
+    manner: Manner,
     leak_left: f64,
     assumed: bool,
     cost: Answer<Cost>,
@@ -19,12 +21,9 @@ pub struct Sealable {
 /// Why a gap stays as it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum StaysOpen {
-    /// It protects people.
-    #[error("{} must stay open: it protects the people inside", .0.name())]
-    ProtectsPeople(Purpose),
-    /// It leads into a compartment and leaks only through the gaps behind it.
-    #[error("it leaks only through the gaps behind it: seal those")]
-    Compartment,
+    /// Nothing may be planned for it.
+    #[error(transparent)]
+    Refused(#[from] Refusal),
     /// It is sealed already.
     #[error("it is sealed already")]
     SealedAlready,
@@ -34,6 +33,14 @@ pub enum StaysOpen {
     /// It has no size, so that nothing can be said about it.
     #[error("it is not sized")]
     NotSized,
+    /// The remedy is none for such a part.
+    #[error("{} is no remedy for it: {}", .kind.name(), .manner.heed().unwrap_or("choose another"))]
+    RemedyUnsuited {
+        /// The remedy that the surveyor named.
+        kind: RemedyKind,
+        /// How it is to be closed.
+        manner: Manner,
+    },
     /// The remedy leaves everything.
     #[error("its remedy would leave all of the leak")]
     RemedyLeavesAll,
@@ -42,19 +49,37 @@ pub enum StaysOpen {
     NoSuchGap,
 }
 
+impl StaysOpen {
+    /// Whether it protects people, or may do so as far as anybody has said.
+    #[must_use]
+    pub fn protects(self) -> bool {
+        matches!(self, Self::Refused(why) if why.protects())
+    }
+
+    /// Whether it is work for a licensed fitter.
+    #[must_use]
+    pub fn is_for_fitter(self) -> bool {
+        self == Self::Refused(Refusal::GasFitter)
+    }
+}
+
 impl Sealable {
     /// Leave to seal a gap of a survey.
     ///
     /// # Errors
-    /// [`StaysOpen`] where it protects people, is an outer opening of a compartment, is sealed
-    /// already, would not be helped by its remedy, or is not there.
+    /// [`StaysOpen`] where nothing may be planned for it, it is sealed already, its remedy does not
+    /// suit it or would not help, or it is not there.
     pub fn of(survey: &Survey, id: GapId) -> Result<Self, StaysOpen> {
         let gap = survey.gap(id).ok_or(StaysOpen::NoSuchGap)?;
-        may_be_sealed(gap)?;
+        let manner = leave(survey, gap)?;
         if gap.state == WorkState::Sealed {
             return Err(StaysOpen::SealedAlready);
         }
-        let (remedy, assumed) = remedy_of(gap);
+        let (remedy, assumed) = remedy_of(gap, manner);
+        if !manner.takes(remedy.kind) {
+            let kind = remedy.kind;
+            return Err(StaysOpen::RemedyUnsuited { kind, manner });
+        }
         let left = remedy
             .leak_left_percent
             .unwrap_or_else(|| starting_leak_left_percent(remedy.kind));
@@ -64,6 +89,7 @@ impl Sealable {
         Ok(Self {
             gap: id,
             cost: cost::of(survey, gap, &remedy),
+            manner,
             leak_left: left / 100.0,
             remedy: Remedy {
                 leak_left_percent: Some(left),
@@ -83,6 +109,12 @@ impl Sealable {
     #[must_use]
     pub fn remedy(&self) -> &Remedy {
         &self.remedy
+    }
+
+    /// What whoever does the work must heed, whatever the remedy.
+    #[must_use]
+    pub fn heed(&self) -> Option<&'static str> {
+        self.manner.heed()
     }
 
     /// Share of the leak that remains, 0…1.
@@ -107,22 +139,11 @@ impl Sealable {
     }
 }
 
-/// Whether the kind of opening may be sealed at all.
-pub(super) fn may_be_sealed(gap: &Gap) -> Result<(), StaysOpen> {
-    if gap.purpose.must_stay_open() {
-        Err(StaysOpen::ProtectsPeople(gap.purpose))
-    } else if gap.leads_to == LeadsTo::Compartment {
-        Err(StaysOpen::Compartment)
-    } else {
-        Ok(())
-    }
-}
-
 /// The surveyor's remedy, completed from the starting library, and whether anything was added
 /// that decides the saving.
-fn remedy_of(gap: &Gap) -> (Remedy, bool) {
+fn remedy_of(gap: &Gap, manner: Manner) -> (Remedy, bool) {
     match &gap.remedy {
         Some(own) => (own.clone(), own.leak_left_percent.is_none()),
-        None => (starting_remedy(&gap.form), true),
+        None => (starting_remedy(manner, &gap.form), true),
     }
 }

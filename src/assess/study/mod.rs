@@ -43,7 +43,7 @@ use super::spaces::ClosingEffect;
 use super::uncertainty::{Trials, Uncertainty};
 use super::wind_choices::WindChoices;
 use super::{curves, drying, parking, spaces, wind_choices};
-use crate::survey::{Gap, Survey, WorkState};
+use crate::survey::{Gap, Survey, WorkState, leave};
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError, TryLockError};
 
@@ -370,7 +370,7 @@ impl Study {
 
     /// The survey as it is now. What must be opened again at once counts as open.
     pub fn after_work(&self) -> &Self {
-        self.opened(&self.kept.after_work, |gap| gap.purpose.must_stay_open())
+        self.opened(&self.kept.after_work, |gap| leave::never(&self.survey, gap))
     }
 
     /// The survey with some of the sealed gaps open; itself where there are none of those.

@@ -9,10 +9,11 @@ mod underfloor;
 mod unknown;
 
 use crate::survey::{
-    Certainty, Closing, Facing, Form, Gap, GapId, InsideAir, Survey, VehicleKind, ZoneId,
+    Certainty, Closing, Facing, Form, Gap, GapId, GapPart, InsideAir, Purpose, Survey, VehicleKind,
+    ZoneId,
 };
 
-/// A box of 25 m³ on 6.0 × 2.2 m of plan with no gaps.
+/// A box of 25 m³ on 6.0 × 2.2 m of plan with no gaps, its appliances confirmed.
 pub(crate) fn bare() -> Survey {
     let mut survey = Survey::new(VehicleKind::TouringCaravan);
     let vehicle = &mut survey.vehicle;
@@ -21,6 +22,7 @@ pub(crate) fn bare() -> Survey {
     vehicle.height_m = Some(2.6);
     vehicle.floor_height_m = Some(0.5);
     vehicle.volume_m3 = Some(25.0);
+    survey.appliances_confirmed = true;
     survey
 }
 
@@ -34,12 +36,14 @@ pub(crate) fn hole(survey: &mut Survey, facing: Facing, height_m: f64, area_cm2:
     add(survey, facing, height_m, form)
 }
 
-/// Adds a gap.
+/// Adds a joint that somebody has looked at, so that it may be sealed.
 pub(crate) fn add(survey: &mut Survey, facing: Facing, height_m: f64, form: Form) -> GapId {
     let id = survey.free_gap_id();
     let mut gap = Gap::new(id, ZoneId(1), facing, form);
     gap.position.height_m = Some(height_m);
     gap.certainty = Certainty::Measured;
+    (gap.part, gap.purpose) = (GapPart::FixedJoint, Purpose::Unintended);
+    gap.purpose_confirmed = true;
     survey.gaps.push(gap);
     id
 }

@@ -14,7 +14,7 @@ use crate::physics::flow_law::{FlowLaw, Gas};
 use crate::physics::leakage::LeakageArea;
 use crate::physics::pressure_coefficient::Underside;
 use crate::survey::number::given;
-use crate::survey::{Certainty, Field, Form, Item, Survey};
+use crate::survey::{Certainty, Field, Form, Item, Survey, leave};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -102,7 +102,7 @@ impl Trials {
                     let gap = &survey.gaps[at];
                     uncertainties
                         .push((UncertainInput::Gap(gap.id), Spread::of_gap(gap.certainty)));
-                    unintended.push(!gap.purpose.must_stay_open());
+                    unintended.push(leave::counts_as_leak(survey, gap));
                     sized.push(Sized {
                         item: Item::Gap(gap.id),
                         name: gap.name.clone(),

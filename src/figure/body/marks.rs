@@ -78,7 +78,7 @@ pub(super) fn role(purpose: Purpose) -> Role {
     match purpose {
         Purpose::Unintended => Role::Leak,
         Purpose::SafetyVentilation | Purpose::GasDropOut | Purpose::ApplianceAir => Role::Protected,
-        Purpose::Drain | Purpose::UserVentilation => Role::Own,
+        Purpose::NotSaid | Purpose::Drain | Purpose::UserVentilation => Role::Own,
     }
 }
 
@@ -105,7 +105,8 @@ fn regular(centre: Point, radius: f64, corners: u32, first_deg: f64) -> Vec<Poin
 }
 
 /// The shape of a purpose: circle unintended, square safety ventilation, triangle pointing down
-/// gas drop-out, hexagon appliance air, diamond drain, triangle pointing up user ventilation.
+/// gas drop-out, hexagon appliance air, diamond drain, triangle pointing up user ventilation,
+/// pentagon not said.
 pub(super) fn shape(
     centre: Point,
     radius: f64,
@@ -124,6 +125,7 @@ pub(super) fn shape(
     // The stretch gives every shape about the area of the circle.
     match purpose {
         Purpose::Unintended => Shape::circle(centre, radius, fill, outline),
+        Purpose::NotSaid => polygon(5, 0.0, 1.15),
         Purpose::SafetyVentilation => polygon(4, 45.0, 1.25),
         Purpose::GasDropOut => polygon(3, 180.0, 1.55),
         Purpose::ApplianceAir => polygon(6, 0.0, 1.1),

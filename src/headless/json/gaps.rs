@@ -4,6 +4,7 @@ use super::leakage::with_figures;
 use super::object::{Object, list};
 use crate::assess::{Assessment, GapAnswer, GapLeakage};
 use crate::survey::gap::{Behind, Form};
+use crate::survey::leave::leave;
 use crate::survey::word::Word;
 use crate::survey::{Closing, Field as F, Gap, Photo, PhotoMark, Remedy, SetUp, Survey};
 
@@ -17,7 +18,14 @@ pub(super) fn gaps(survey: &Survey, assessment: &Assessment) -> Vec<Object> {
 
 fn gap_object(survey: &Survey, gap: &Gap, answer: Option<&GapAnswer>) -> Object {
     let object = place(survey, gap)
+        .with(F::GapPart, gap.part.word())
         .with(F::Purpose, gap.purpose.word())
+        .with(F::PurposeConfirmed, gap.purpose_confirmed)
+        .with(F::PurposeWas, gap.purpose_was.map(|was| was.word()))
+        .with(
+            "not_to_be_planned",
+            leave(survey, gap).err().map(|why| why.to_string()),
+        )
         .with("closable", gap.closing.is_some())
         .with("open", stands_open(gap, survey.set_up))
         .with(F::Closing, gap.closing.map(closing));

@@ -4,8 +4,8 @@ use super::gaps::{closing, form_sizes};
 use super::object::Object;
 use crate::survey::word::Word;
 use crate::survey::{
-    Appliance, BuildUp, FabricElement, Fan, Heater, InnerOpening, Layer, Machine, MachinePoint,
-    MoistureSource, Outline, Space, Survey, Zone,
+    Appliance, BuildUp, FabricElement, Fan, Field as F, Heater, InnerOpening, Layer, Machine,
+    MachinePoint, MoistureSource, Outline, Space, Survey, Zone,
 };
 
 /// Adds every list to the object.
@@ -15,6 +15,7 @@ pub(super) fn with_records(object: Object, survey: &Survey) -> Object {
         .list("spaces", &survey.spaces, space)
         .list("inner_openings", &survey.inner_openings, inner_opening)
         .list("fabric_elements", &survey.fabric, fabric_element)
+        .with(F::AppliancesConfirmed, survey.appliances_confirmed)
         .list("appliances", &survey.appliances, appliance)
         .list("machines", &survey.machines, machine)
         .list("heaters", &survey.heaters, heater)

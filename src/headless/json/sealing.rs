@@ -68,6 +68,7 @@ fn remedy(sealable: &Sealable) -> Object {
         .with("words", &remedy.words)
         .with("leak_left_percent", sealable.leak_left() * 100.0)
         .with("assumed", sealable.is_assumed())
+        .with("heed", sealable.heed())
         .with("cost", sealable.cost().map(cost))
 }
 

@@ -19,6 +19,7 @@ use super::words::{name, place};
 use crate::assess::Answer;
 use crate::assess::quantity::Kind;
 use crate::assess::sealing::{Cost, Sealable};
+use crate::report::Section;
 use crate::survey::{Gap, GapId, Survey};
 
 /// What is said where a gap saves, costs or leaves something that nobody gave.
@@ -45,6 +46,22 @@ pub(crate) fn any_suggested<'a>(mut sealables: impl Iterator<Item = &'a Sealable
 fn how(sealable: &Sealable) -> String {
     let remedy = super::ledger::remedy(sealable.remedy());
     format!("{remedy}{}", suggested(sealable))
+}
+
+/// Says what whoever does the work must heed for some of the gaps, whatever their remedies.
+fn heed<'a>(section: &mut Section, sealables: impl Iterator<Item = &'a Sealable>) {
+    let mut told: Vec<(&'static str, Vec<String>)> = Vec::new();
+    for one in sealables {
+        let Some(words) = one.heed() else { continue };
+        let id = one.gap().to_string();
+        match told.iter_mut().find(|(other, _)| *other == words) {
+            Some((_, gaps)) => gaps.push(id),
+            None => told.push((words, vec![id])),
+        }
+    }
+    for (words, gaps) in told {
+        section.note(format!("Gap {}: {words}.", gaps.join(", ")));
+    }
 }
 
 /// What a gap costs, as far as it is priced.

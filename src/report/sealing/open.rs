@@ -5,6 +5,7 @@ use crate::assess::{Answer, sealing::LeftOpen};
 use crate::report::words::{name, place};
 use crate::report::{Align, Block, Reasons, Section, Table, findings};
 use crate::survey::findings::called;
+use crate::survey::leave::{self, Refusal};
 use crate::survey::{Field, Finding, Gap, GapId, Item, Place, Severity, Survey, WorkState};
 
 /// The gaps that no plan may hold: what protects people first. The first column has no tick.
@@ -14,9 +15,8 @@ pub(crate) fn left_open(survey: &Survey, left: &[LeftOpen]) -> Section {
         section.paragraph("Every gap of the ledger may be sealed.");
         return section;
     }
-    let (protects, rest): (Vec<&LeftOpen>, Vec<&LeftOpen>) = left
-        .iter()
-        .partition(|one| matches!(one.why, StaysOpen::ProtectsPeople(_)));
+    let (protects, rest): (Vec<&LeftOpen>, Vec<&LeftOpen>) =
+        left.iter().partition(|one| one.why.protects());
     if !protects.is_empty() {
         section.paragraph(
             "Openings that protect people are never sealed, whatever they save. Local codes apply; gas \
@@ -43,7 +43,7 @@ fn why(survey: &Survey, left: &LeftOpen) -> String {
     let gap = survey.gap(left.gap);
     let sealed = gap.is_some_and(|gap| gap.state == WorkState::Sealed);
     match left.why {
-        StaysOpen::ProtectsPeople(_) if sealed => {
+        why if why.protects() && sealed => {
             format!("{}. It is sealed: open it again at once", left.why)
         }
         why => why.to_string(),
@@ -54,13 +54,21 @@ fn why(survey: &Survey, left: &LeftOpen) -> String {
 pub(crate) fn refused(survey: &Survey, refused: &[(GapId, StaysOpen)]) -> Vec<Block> {
     let blocks = refused.iter().map(|(id, why)| {
         findings::block(&Finding {
-            severity: Severity::Danger,
+            severity: severity(*why),
             place: Place::at(Item::Gap(*id), Field::State),
             sentence: format!("{} is marked as planned, but {why}", subject(survey, *id)),
             advice: "it is not in the plan: do not seal it".to_owned(),
         })
     });
     blocks.collect()
+}
+
+/// How bad it is that a gap is marked planned which may not be sealed.
+fn severity(why: StaysOpen) -> Severity {
+    match why {
+        StaysOpen::Refused(why) if why.protects() || why.may_protect() => Severity::Danger,
+        _ => Severity::Warning,
+    }
 }
 
 /// A gap at the head of a sentence: `gap 7 “door seal”`.
@@ -73,20 +81,28 @@ fn subject(survey: &Survey, id: GapId) -> String {
 }
 
 /// What a protected opening is for, and the danger where it is sealed or is to be.
-fn purpose(gap: &Gap) -> String {
+fn purpose(gap: &Gap, why: Refusal) -> String {
     let danger = match gap.state {
         WorkState::Sealed => "\nDanger: it is sealed. Open it again at once.",
         WorkState::Planned => "\nDanger: it is marked planned. Do not close it.",
         _ => "",
     };
-    format!("{}{danger}", gap.purpose.name())
+    let what = match why {
+        Refusal::ProtectsPeople(purpose) => purpose.name(),
+        Refusal::NeverClosed(part) => part.name(),
+        _ => "gas drop-out",
+    };
+    format!("{what}{danger}")
 }
 
 /// What whoever works must leave clear, with boxes to tick.
 pub(crate) fn must_stay_open(survey: &Survey, work: &Answer<Work>) -> Section {
     let mut section = Section::new("What must not be closed");
     let gaps = survey.gaps.iter();
-    let protected: Vec<&Gap> = gaps.filter(|gap| gap.purpose.must_stay_open()).collect();
+    let protected: Vec<(&Gap, Refusal)> = gaps
+        .filter_map(|gap| Some((gap, leave::leave(survey, gap).err()?)))
+        .filter(|(_, why)| why.protects())
+        .collect();
     if protected.is_empty() {
         section.paragraph(
             "No opening that protects people is in the survey. Whatever fixed ventilator, gas drop-out \
@@ -98,24 +114,38 @@ pub(crate) fn must_stay_open(survey: &Survey, work: &Answer<Work>) -> Section {
             .wide("What and where", Align::Left, 3)
             .wide("What it is for", Align::Left, 2)
             .column("Left clear", Align::Tick);
-        for gap in protected {
+        for (gap, why) in protected {
             table.row([
                 gap.id.to_string(),
                 format!("{}\n{}", name(gap), place(gap)),
-                purpose(gap),
+                purpose(gap, why),
             ]);
         }
         section.table(table, &Reasons::default());
     }
     let others = work.iter().flat_map(|work| &work.stays_open);
-    let others: Vec<String> = others
+    let others = others.filter(|left| !left.why.protects());
+    let (fitters, others): (Vec<&LeftOpen>, Vec<&LeftOpen>) =
+        others.partition(|left| left.why.is_for_fitter());
+    points(
+        &mut section,
+        survey,
+        "For a licensed gas fitter, not for the workshop",
+        &fitters,
+    );
+    points(&mut section, survey, "Not part of this order", &others);
+    section
+}
+
+/// Gaps that are not in the order, and why.
+fn points(section: &mut Section, survey: &Survey, title: &str, left: &[&LeftOpen]) {
+    let points: Vec<String> = left
+        .iter()
         .filter_map(|left| Some((survey.gap(left.gap)?, left.why)))
-        .filter(|(gap, _)| !gap.purpose.must_stay_open())
         .map(|(gap, why)| format!("{} · {}: {why}.", gap.id, name(gap)))
         .collect();
-    if !others.is_empty() {
-        section.heading("Not part of this order");
-        section.push(Block::Points { points: others });
+    if !points.is_empty() {
+        section.heading(title);
+        section.push(Block::Points { points });
     }
-    section
 }

@@ -1,7 +1,7 @@
 //! What a plan comes to: money, time, figures before and after, what shifts, what to heed.
 
 use super::{
-    NOT_PRICED, SUGGESTED, Side, any_suggested, changes, cost, how, in_currency, less, named,
+    NOT_PRICED, SUGGESTED, Side, any_suggested, changes, cost, heed, how, in_currency, less, named,
     numbered, without_price,
 };
 use crate::assess::quantity::{Kind, price};
@@ -174,6 +174,7 @@ fn notes(section: &mut Section, survey: &Survey, plan: &Plan, in_turn: bool) {
          working out the air again, not by area."
     ));
     let sealables = || plan.gaps.iter().map(|one| &one.sealable);
+    heed(section, sealables());
     if without_price(sealables()) {
         section.note(NOT_PRICED);
     }

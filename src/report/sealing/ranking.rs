@@ -1,7 +1,8 @@
 //! What sealing each gap by itself saves, and what the money buys.
 
 use super::{
-    NOT_PRICED, SUGGESTED, any_suggested, cost, in_currency, numbered, suggested, without_price,
+    NOT_PRICED, SUGGESTED, any_suggested, cost, heed, in_currency, numbered, suggested,
+    without_price,
 };
 use crate::assess::quantity::Kind;
 use crate::assess::sealing::{Aim, Figures, MOST_WINTERS, Order, Payback, Ranked};
@@ -99,6 +100,7 @@ pub(crate) fn ranking(survey: &Survey, aim: Aim, ranked: &[Ranked]) -> Section {
         ));
     }
     let sealables = || ranked.iter().map(|one| &one.sealable);
+    heed(&mut section, sealables());
     for column in unknown {
         if let Some(Err(why)) = ranked.first().map(column.cell) {
             let head = column.head.replace('\n', " ");

@@ -1,9 +1,10 @@
 //! The planned work, and the order to do it in.
 
-use super::{SUGGESTED, any_suggested, how, left_open, material_alone, outcome};
+use super::{SUGGESTED, any_suggested, heed, how, left_open, material_alone, outcome};
 use crate::assess::quantity::{Kind, price};
 use crate::assess::sealing::{Chosen, Work, WorkStep, nothing_to_seal};
 use crate::assess::{Answer, Assessment, NotKnown};
+use crate::report::ledger::purpose_before;
 use crate::report::measured::by_test;
 use crate::report::words::{duration, long_notes, minutes, name, note_in_table, place};
 use crate::report::{Align, Reasons, Section, Table, findings};
@@ -101,6 +102,7 @@ pub(crate) fn work(survey: &Survey, work: &Answer<Work>, prices: bool) -> Sectio
         minutes(work.plan.minutes),
     ]);
     section.table(table, &reasons);
+    heed(&mut section, work.steps.iter().map(|step| &step.sealable));
     let gaps = work.steps.iter();
     if let Some(words) = by_test(gaps.filter_map(|step| survey.gap(step.sealable.gap()))) {
         section.note(words);
@@ -150,6 +152,7 @@ fn order_words(survey: &Survey, step: &WorkStep) -> String {
         return String::new();
     };
     let mut lines = vec![name(gap), place(gap)];
+    lines.extend(purpose_before(gap));
     if !gap.damp.trim().is_empty() {
         lines.push(format!("damp reading: {}", gap.damp.trim()));
     }

@@ -3,6 +3,7 @@
 use super::cells::{Writer, flag, harmless, number};
 use crate::assess::{Answer, Assessment, LeakageFigures};
 use crate::physics::units::{MM2_PER_M2, SECONDS_PER_HOUR};
+use crate::survey::leave::leave;
 use crate::survey::word::Word;
 use crate::survey::{Behind, Field as F, Form, Gap, Survey};
 
@@ -33,7 +34,7 @@ struct Line<'a> {
 type Cell = fn(&Line<'_>) -> String;
 
 /// Every column: its header, and its cell for a gap.
-const COLUMNS: [(&str, Cell); 52] = [
+const COLUMNS: [(&str, Cell); 56] = [
     ("gap", |line| line.gap.id.to_string()),
     (F::GapName.file_key(), |line| harmless(&line.gap.name)),
     (F::Zone.file_key(), |line| {
@@ -81,8 +82,22 @@ const COLUMNS: [(&str, Cell); 52] = [
         number(line.gap.position.height_m)
     }),
     (F::Rise.file_key(), |line| number(line.gap.position.rise_m)),
+    (F::GapPart.file_key(), |line| {
+        line.gap.part.word().to_owned()
+    }),
     (F::Purpose.file_key(), |line| {
         line.gap.purpose.word().to_owned()
+    }),
+    (F::PurposeConfirmed.file_key(), |line| {
+        flag(Some(line.gap.purpose_confirmed))
+    }),
+    (F::PurposeWas.file_key(), |line| {
+        let was = line.gap.purpose_was;
+        was.map_or_else(String::new, |was| was.word().to_owned())
+    }),
+    ("not_to_be_planned", |line| {
+        let why = leave(line.survey, line.gap).err();
+        why.map_or_else(String::new, |why| harmless(&why.to_string()))
     }),
     (F::OpenLaidUp.file_key(), |line| {
         flag(line.gap.closing.map(|closing| closing.open_laid_up))

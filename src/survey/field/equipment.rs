@@ -15,6 +15,15 @@ pub(super) const FIELDS: &[Entry] = &[
             "The rated gas consumption in MJ/h from the appliance's plate, all burners together; \
              1 kW is 3.6 MJ/h.",
         ),
+    of(
+        F::AppliancesConfirmed,
+        "appliances_confirmed",
+        "all of them are listed",
+    )
+    .help(
+        "Tick it when you have looked for every hob, oven, heater, boiler, refrigerator and stove: \
+             until then, what must stay open is not known and nothing is offered for sealing.",
+    ),
     of(F::Fuel, "fuel", "Heater runs on").help("The fuel, from the plate on the heater."),
     of(F::Rating, "rating_w", "Heat at full output")
         .range("rating", "W", 1.0, 30_000.0)

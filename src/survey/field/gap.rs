@@ -119,9 +119,26 @@ pub(super) const FIELDS: &[Entry] = &[
         "Measured: with gauge, ruler or caliper. Estimated: seen, or shown by daylight or \
              smoke. Guessed: not all of it seen.",
     ),
+    of(F::GapPart, "part", "What part it is").help(
+        "What moves, what passes through, what must let air or water out: the remedy follows from \
+             it, and nothing is offered until it is said.",
+    ),
     of(F::Purpose, "purpose", "Purpose").help(
         "Why the opening is there: look for a grille, a flue or a gas locker above it before \
              you call it unintended, because safety openings must never be sealed.",
+    ),
+    of(
+        F::PurposeConfirmed,
+        "purpose_confirmed",
+        "seen to protect nobody",
+    )
+    .help(
+        "Tick it when you have seen both ends: it airs nobody, feeds no flame, leads no fumes \
+             away, and is no floor opening of a gas locker or beneath a gas appliance.",
+    ),
+    of(F::PurposeWas, "purpose_was", "Purpose before").help(
+        "The program keeps it where somebody changed by hand what an opening that protects people \
+             is there for.",
     ),
     of(F::Along, "along_m", "From the front")
         .range("place from the front", "m", -1.0, 15.0)

@@ -5,7 +5,7 @@ use crate::physics::flow_law::{CRACK_DEPTH_SPAN, CRACK_WIDTH_SPAN, crack_was_mea
 use crate::physics::units::MM;
 use crate::survey::gap::{Behind, Facing, Form, Gap, LeadsTo, Purpose, WorkState};
 use crate::survey::number::{figure, given};
-use crate::survey::{Field, Survey};
+use crate::survey::{Field, Survey, leave};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     if survey.gaps.is_empty() {
@@ -25,7 +25,8 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         narrow_gap_data(&mut finder, gap);
         place(&mut finder, survey, gap);
         behind(&mut finder, survey, gap);
-        purpose(&mut finder, gap);
+        purpose(&mut finder, survey, gap);
+        super::leave::gap(&mut finder, survey, gap);
         work(&mut finder, gap);
         super::photo::marks(&mut finder, gap);
     }
@@ -208,10 +209,10 @@ fn behind(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     }
 }
 
-fn purpose(finder: &mut Finder<'_>, gap: &Gap) {
+fn purpose(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     if let Some(closing) = gap.closing {
         finder.check(Field::ClosedLeaves, closing.leaves_percent);
-        if gap.purpose.must_stay_open() {
+        if leave::never(survey, gap) {
             finder.add(
                 Severity::Danger,
                 Field::Purpose,
@@ -220,9 +221,6 @@ fn purpose(finder: &mut Finder<'_>, gap: &Gap) {
             );
         }
     }
-    if gap.purpose.must_stay_open() {
-        protected_state(finder, gap);
-    }
     if gap.purpose == Purpose::UserVentilation && gap.closing.is_none() {
         finder.add(
             Severity::Note,
@@ -230,26 +228,6 @@ fn purpose(finder: &mut Finder<'_>, gap: &Gap) {
             "whether this user ventilation stands open is not given; it is taken as always open",
             "say whether it stands open when laid up and when in use",
         );
-    }
-}
-
-/// An opening that protects people is neither sealed nor planned to be.
-fn protected_state(finder: &mut Finder<'_>, gap: &Gap) {
-    let purpose = gap.purpose.name();
-    match gap.state {
-        WorkState::Sealed => finder.add(
-            Severity::Danger,
-            Field::State,
-            format!("{purpose} is marked sealed: it must stay open"),
-            "open it again at once; have a licensed fitter check gas and ventilation",
-        ),
-        WorkState::Planned => finder.add(
-            Severity::Danger,
-            Field::State,
-            format!("{purpose} is marked planned but must stay open: do not close it"),
-            "set its state back to open",
-        ),
-        _ => {}
     }
 }
 

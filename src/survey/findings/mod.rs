@@ -6,6 +6,7 @@
 mod equipment;
 mod finding;
 mod gap;
+mod leave;
 mod photo;
 mod space;
 mod vehicle;
@@ -25,6 +26,7 @@ pub fn find(survey: &Survey) -> Vec<Finding> {
     let mut findings = Vec::new();
     vehicle::find(survey, &mut findings);
     gap::find(survey, &mut findings);
+    leave::whole(survey, &mut findings);
     space::find(survey, &mut findings);
     equipment::find(survey, &mut findings);
     findings.sort_by_key(|finding| finding.severity);

@@ -12,7 +12,7 @@ use crate::window::page::Page;
 use crate::window::photos::Source;
 use crate::window::picker::{Pick, Picked, Way};
 use crate::window::preferences::Preferences;
-use crate::window::questions::{Answered, Dialog, PathFor, Then};
+use crate::window::questions::{Answered, Dialog, PathFor, Then, what_is_given_up};
 use crate::window::request::Request;
 use crate::window::typesetting::{Output, SheetFile};
 use eframe::egui;
@@ -58,7 +58,29 @@ impl App {
         }
     }
 
+    /// Makes a change, or asks first where it takes an opening from those that protect people.
     pub(super) fn edit(&mut self, edit: Edit, merge: Option<MergeKey>) {
+        let Some(document) = &self.document else {
+            return;
+        };
+        let survey = document.history.survey();
+        match what_is_given_up(&survey.given_up_by(&edit)) {
+            Some(sentence) => {
+                let edit = Box::new(edit);
+                self.asked = Some(
+                    Dialog::GivenUp {
+                        edit,
+                        merge,
+                        sentence,
+                    }
+                    .into(),
+                );
+            }
+            None => self.change(edit, merge),
+        }
+    }
+
+    fn change(&mut self, edit: Edit, merge: Option<MergeKey>) {
         let Some(document) = &mut self.document else {
             return;
         };
@@ -373,6 +395,7 @@ impl App {
                 self.guard(Then::OpenRescued(path), system);
             }
             (Dialog::PutAway { path, .. }, Answered::PutAway) => self.put_away(&path),
+            (Dialog::GivenUp { edit, merge, .. }, Answered::GiveUp) => self.change(*edit, merge),
             (Dialog::Overwrite { then, .. } | Dialog::Shared { then, .. }, Answered::OtherName) => {
                 self.ask_path(PathFor::Save(then), system);
             }

@@ -68,7 +68,7 @@ fn work_without_a_rate_is_not_free() {
         cost.whole()
             .unwrap_err()
             .reason
-            .contains("45 minutes of work have no price")
+            .contains("the work, 45 min, has no price")
     );
     assert!(ranked.saving_per_cost.is_none() && ranked.payback.is_err());
     assert_eq!((without.cost, without.minutes_not_priced), (30.0, 45.0));
@@ -129,24 +129,34 @@ fn metres_of_a_gap_without_length_have_no_price() {
 #[test]
 fn the_starting_library_knows_every_form() {
     for form in Form::blanks() {
-        let start = starting_remedy(&form);
-        let left = start.leak_left_percent.unwrap();
-        assert!((0.0..100.0).contains(&left), "{form:?}");
-        assert!(start.material_cost.unwrap() > 0.0 && starting_minutes(start.kind) > 0.0);
+        for manner in [
+            Manner::Fixed,
+            Manner::NewSeal,
+            Manner::Trap,
+            Manner::RefrigeratorSurround,
+        ] {
+            let start = starting_remedy(manner, &form);
+            assert!(manner.takes(start.kind), "{manner:?} {form:?}");
+            let left = start.leak_left_percent.unwrap();
+            assert!((0.0..100.0).contains(&left), "{form:?}");
+            assert!(start.material_cost.unwrap() > 0.0 && starting_minutes(start.kind) > 0.0);
+        }
     }
-    let kind = |width| {
-        starting_remedy(&Form::NarrowGap {
-            length_mm: None,
-            width_mm: Some(width),
-            depth_mm: None,
-            bends: 0,
+    let kinds = |manner| {
+        [1.0, 3.0, 12.0].map(|width| {
+            let form = Form::NarrowGap {
+                length_mm: None,
+                width_mm: Some(width),
+                depth_mm: None,
+                bends: 0,
+            };
+            starting_remedy(manner, &form).kind
         })
-        .kind
     };
-    assert_eq!(
-        [kind(1.0), kind(3.0), kind(12.0)],
-        [RemedyKind::Sealant, RemedyKind::Strip, RemedyKind::Brush]
-    );
+    let (sealant, strip, brush) = (RemedyKind::Sealant, RemedyKind::Strip, RemedyKind::Brush);
+    assert_eq!(kinds(Manner::Fixed), [sealant, strip, brush]);
+    assert_eq!(kinds(Manner::NewSeal), [strip, strip, brush]);
+    assert_eq!(kinds(Manner::Trap), [RemedyKind::Trap; 3]);
     let mut survey = bare();
     let id = hole(&mut survey, Facing::Front, 1.0, 30.0);
     let sealable = Sealable::of(&survey, id).unwrap();

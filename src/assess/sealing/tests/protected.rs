@@ -44,7 +44,7 @@ proptest! {
         }
         // Each protected opening is listed with the reason, and keeps its law after the work.
         for gap in survey.gaps.iter().filter(|gap| gap.purpose.must_stay_open()) {
-            let why = StaysOpen::ProtectsPeople(gap.purpose);
+            let why = StaysOpen::Refused(Refusal::ProtectsPeople(gap.purpose));
             let listed = LeftOpen { gap: gap.id, why };
             prop_assert!(prospect.left_open().contains(&listed));
         }
@@ -74,10 +74,10 @@ fn every_reason_to_stay_open_has_its_words() {
     assert_eq!(
         why,
         [
-            StaysOpen::ProtectsPeople(Purpose::SafetyVentilation),
-            StaysOpen::ProtectsPeople(Purpose::GasDropOut),
-            StaysOpen::ProtectsPeople(Purpose::ApplianceAir),
-            StaysOpen::Compartment,
+            StaysOpen::Refused(Refusal::ProtectsPeople(Purpose::SafetyVentilation)),
+            StaysOpen::Refused(Refusal::ProtectsPeople(Purpose::GasDropOut)),
+            StaysOpen::Refused(Refusal::ProtectsPeople(Purpose::ApplianceAir)),
+            StaysOpen::Refused(Refusal::Compartment),
             StaysOpen::SealedAlready,
             StaysOpen::Deferred,
             StaysOpen::NotSized,

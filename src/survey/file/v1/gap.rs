@@ -112,16 +112,6 @@ words! {
         Estimated = "estimated",
         Guessed = "guessed",
     }
-    /// The material of a remedy.
-    RemedyKind {
-        Strip = "strip",
-        Brush = "brush",
-        Sealant = "sealant",
-        Grommet = "grommet",
-        CoverPlate = "cover_plate",
-        Curtain = "curtain",
-        Own = "own",
-    }
     /// What the material cost is counted by.
     CostBasis {
         Piece = "piece",
@@ -266,25 +256,8 @@ impl Stored for Behind {
     }
 }
 
-record! {
-    /// How a gap would be sealed.
-    Remedy {
-        kind: RemedyKind,
-        #[serde(default, skip_serializing_if = "Text::is_empty")]
-        words: Text,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        leak_left_percent: Option<Number>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        material_cost: Option<Number>,
-        #[serde(default = "CostBasis::piece")]
-        cost_basis: CostBasis,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        minutes: Option<Number>,
-    }
-}
-
 impl CostBasis {
-    fn piece() -> Self {
+    pub(in super::super) fn piece() -> Self {
         Self::Piece
     }
 }

@@ -5,7 +5,7 @@ use super::equipment::MoistureSource;
 use super::equipment::{FanDirection, HeaterFuel, MachineKind, MachinePoint};
 use super::fabric::FabricElement;
 use super::gap::{
-    Behind, Certainty, Closing, Facing, Form, LeadsTo, Photo, Position, Remedy, WorkState, Zone,
+    Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, Photo, Position, WorkState, Zone,
 };
 use super::ids::{ApplianceId, FanId, GapId, HeaterId, MachineId, SpaceId, WeatherId, ZoneId};
 use super::site::{Drying, Header, SetUp, Shelter, Tariffs, Terrain, VehicleKind, WeatherCase};
@@ -61,6 +61,7 @@ unchanged!(
     Behind,
     Certainty,
     Closing,
+    CostBasis,
     Drying,
     FabricElement,
     Facing,
@@ -75,7 +76,6 @@ unchanged!(
     MoistureSource,
     Photo,
     Position,
-    Remedy,
     SetUp,
     Shelter,
     Space,

@@ -100,6 +100,7 @@ impl Later for Survey {
             weather: self.weather.later(),
             fabric: self.fabric.later(),
             appliances: self.appliances.later(),
+            appliances_confirmed: false,
             machines: self.machines.later(),
             heaters: self.heaters.later(),
             fans: self.fans.later(),

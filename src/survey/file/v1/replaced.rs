@@ -5,7 +5,7 @@ use super::super::stored::{Entry, MOST_GAP_ENTRIES, Number, Text, list, numbered
 use super::super::v2;
 use super::equipment::{FanDirection, HeaterFuel, MachineKind, MachinePoint};
 use super::gap::{
-    Behind, Certainty, Closing, Facing, Form, LeadsTo, Photo, Position, Remedy, WorkState,
+    Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, Photo, Position, WorkState,
 };
 use super::ids::{ApplianceId, FanId, GapId, HeaterId, MachineId, SpaceId, ZoneId};
 use super::later::{Later, replaced, replaced_words};
@@ -26,6 +26,16 @@ replaced_words! {
     PressureSet {
         LowRise = "low_rise",
         WallAverage = "wall_average",
+    }
+    /// The material of a remedy.
+    RemedyKind {
+        Strip = "strip",
+        Brush = "brush",
+        Sealant = "sealant",
+        Grommet = "grommet",
+        CoverPlate = "cover_plate",
+        Curtain = "curtain",
+        Own = "own",
     }
     /// What the opening is there for.
     Purpose {
@@ -158,6 +168,23 @@ impl Default for Targets {
 }
 
 replaced! {
+    /// How a gap would be sealed.
+    Remedy {
+        kind: RemedyKind,
+        #[serde(default)]
+        words: Text,
+        #[serde(default)]
+        leak_left_percent: Option<Number>,
+        #[serde(default)]
+        material_cost: Option<Number>,
+        #[serde(default = "CostBasis::piece")]
+        cost_basis: CostBasis,
+        #[serde(default)]
+        minutes: Option<Number>,
+    }
+}
+
+replaced! {
     /// One leakage point, or several alike.
     Gap {
         id: GapId,
@@ -196,6 +223,12 @@ replaced! {
         state: WorkState,
         #[serde(default)]
         state_date: Text,
+    }
+    // It keeps what it says, and is asked what it never said.
+    new {
+        part: v2::GapPart::NotSaid,
+        purpose_confirmed: false,
+        purpose_was: None,
     }
 }
 

@@ -2,19 +2,63 @@
 
 use super::super::stored::{Entry, MOST_GAP_ENTRIES, Number, Text, list, record, words};
 use super::super::v1::gap::{
-    Behind, Certainty, Closing, Facing, Form, LeadsTo, Photo, Position, Remedy, WorkState,
+    Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, Photo, Position, WorkState,
 };
 use super::super::v1::ids::{GapId, SpaceId, ZoneId};
 
 words! {
+    /// What part of the vehicle it is.
+    GapPart {
+        NotSaid = "not_said",
+        FixedJoint = "fixed_joint",
+        MovingSeal = "moving_seal",
+        Passage = "passage",
+        GasPassage = "gas_passage",
+        Hole = "hole",
+        Grille = "grille",
+        Drain = "drain",
+        RefrigeratorSurround = "refrigerator_surround",
+        Flue = "flue",
+        BatteryVent = "battery_vent",
+        ToiletVent = "toilet_vent",
+    }
+    /// The material of a remedy.
+    RemedyKind {
+        Strip = "strip",
+        Brush = "brush",
+        Sealant = "sealant",
+        Grommet = "grommet",
+        CoverPlate = "cover_plate",
+        Curtain = "curtain",
+        Trap = "trap",
+        Own = "own",
+    }
     /// What the opening is there for.
     Purpose {
+        NotSaid = "not_said",
         Unintended = "unintended",
         SafetyVentilation = "safety_ventilation",
         GasDropOut = "gas_drop_out",
         ApplianceAir = "appliance_air",
         Drain = "drain",
         UserVentilation = "user_ventilation",
+    }
+}
+
+record! {
+    /// How a gap would be sealed.
+    Remedy {
+        kind: RemedyKind,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        words: Text,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        leak_left_percent: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        material_cost: Option<Number>,
+        #[serde(default = "CostBasis::piece")]
+        cost_basis: CostBasis,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        minutes: Option<Number>,
     }
 }
 
@@ -33,8 +77,14 @@ record! {
         count: u32,
         #[serde(default, skip_serializing_if = "Position::is_unknown")]
         position: Position,
-        #[serde(default = "Purpose::unintended")]
+        #[serde(default = "GapPart::not_said")]
+        part: GapPart,
+        #[serde(default = "Purpose::not_said")]
         purpose: Purpose,
+        #[serde(default)]
+        purpose_confirmed: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        purpose_was: Option<Purpose>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         closing: Option<Closing>,
         #[serde(default = "LeadsTo::living_space")]
@@ -64,9 +114,15 @@ fn one() -> u32 {
     1
 }
 
+impl GapPart {
+    fn not_said() -> Self {
+        Self::NotSaid
+    }
+}
+
 impl Purpose {
-    fn unintended() -> Self {
-        Self::Unintended
+    fn not_said() -> Self {
+        Self::NotSaid
     }
 }
 

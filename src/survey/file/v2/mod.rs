@@ -20,7 +20,7 @@ use super::v1::site::{Drying, Header, SetUp, Tariffs, WeatherCase, usual_weather
 use super::v1::space::{InnerOpening, Space};
 use crate::survey::Survey as LiveSurvey;
 pub(super) use equipment::{Fan, Heater, Machine};
-pub(super) use gap::{Gap, Purpose};
+pub(super) use gap::{Gap, GapPart, Purpose, Remedy, RemedyKind};
 use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
@@ -69,6 +69,8 @@ pub(super) struct Survey {
         skip_serializing_if = "Vec::is_empty"
     )]
     pub(super) appliances: Vec<Appliance>,
+    #[serde(default)]
+    pub(super) appliances_confirmed: bool,
     #[serde(
         default,
         deserialize_with = "list",
@@ -154,6 +156,7 @@ impl Survey {
             weather: self.weather.live(),
             fabric: self.fabric.live(),
             appliances: self.appliances.live(),
+            appliances_confirmed: self.appliances_confirmed,
             machines: self.machines.live(),
             heaters: self.heaters.live(),
             fans: self.fans.live(),
@@ -191,6 +194,7 @@ impl Survey {
             weather: Stored::stored(&live.weather),
             fabric: Stored::stored(&live.fabric),
             appliances: Stored::stored(&live.appliances),
+            appliances_confirmed: live.appliances_confirmed,
             machines: Stored::stored(&live.machines),
             heaters: Stored::stored(&live.heaters),
             fans: Stored::stored(&live.fans),

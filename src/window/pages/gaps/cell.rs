@@ -4,6 +4,7 @@ use super::change::change;
 use super::columns::{Column, Editing};
 use super::ledger_view::{Cell, LedAway, LedgerView, ledger_id};
 use super::view::GapsContext;
+use crate::survey::leave::states;
 use crate::survey::number::whole;
 use crate::survey::{
     Certainty, Edit, Facing, Field, Gap, GapId, Item, Place, Purpose, Survey, WorkState,
@@ -66,8 +67,10 @@ fn options(survey: &Survey, gap: &Gap, column: Column) -> Vec<(String, Gap)> {
         Column::Mark | Column::Purpose => {
             all(gap, Purpose::ALL, Purpose::name, |gap| &mut gap.purpose)
         }
-        Column::State => all(gap, WorkState::ALL, WorkState::name, |gap| &mut gap.state),
-        Column::Remedy => remedy_kinds()
+        Column::State => all(gap, states(survey, gap), WorkState::name, |gap| {
+            &mut gap.state
+        }),
+        Column::Remedy => remedy_kinds(survey, &[gap])
             .into_iter()
             .map(|kind| {
                 let remedied = with(&|gap| gap.remedy = remedied(gap, kind));
@@ -79,9 +82,9 @@ fn options(survey: &Survey, gap: &Gap, column: Column) -> Vec<(String, Gap)> {
 }
 
 /// Each of these in a part of the gap, with its name.
-fn all<T: Copy, const N: usize>(
+fn all<T: Copy>(
     gap: &Gap,
-    all: [T; N],
+    all: impl IntoIterator<Item = T>,
     name: fn(T) -> &'static str,
     part: fn(&mut Gap) -> &mut T,
 ) -> Vec<(String, Gap)> {
@@ -90,7 +93,7 @@ fn all<T: Copy, const N: usize>(
         *part(&mut changed) = one;
         (name(one).to_owned(), changed)
     };
-    all.map(option).into()
+    all.into_iter().map(option).collect()
 }
 
 /// The option that the gap has now.

@@ -5,8 +5,10 @@ use super::change;
 use super::sizes;
 use super::view::GapsContext;
 use crate::assess::quantity::Kind;
+use crate::assess::words::capital;
 use crate::assess::{GapLeakage, Topic};
-use crate::survey::{Certainty, Facing, Field, Gap, Purpose, ZoneId};
+use crate::report::ledger::purpose_before;
+use crate::survey::{Certainty, Facing, Field, Gap, GapPart, Purpose, ZoneId};
 use crate::window::widgets;
 use eframe::egui::Ui;
 
@@ -35,9 +37,19 @@ pub(super) fn gap(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
     fields.one_of(Field::Certainty, &Certainty::ALL, Certainty::name, |gap| {
         &mut gap.certainty
     });
+    fields.one_of(Field::GapPart, &GapPart::ALL, GapPart::name, |gap| {
+        &mut gap.part
+    });
     fields.one_of(Field::Purpose, &Purpose::ALL, Purpose::name, |gap| {
         &mut gap.purpose
     });
+    if !gap.purpose.must_stay_open() {
+        fields.tick(Field::PurposeConfirmed, |gap| &mut gap.purpose_confirmed);
+    }
+    let before = purpose_before(gap);
+    if let Some(words) = before {
+        widgets::muted(ui, format!("{}.", capital(&words)));
+    }
     leakage(ui, context, gap);
 }
 

@@ -1,7 +1,8 @@
 //! Changing the selected gaps together.
 
 use super::view::GapsContext;
-use crate::survey::{Certainty, Gap, WorkState, ZoneId};
+use crate::survey::leave::{self, states};
+use crate::survey::{Certainty, Gap, GapPart, Survey, WorkState, ZoneId};
 use crate::window::changes_of_many;
 use crate::window::widgets::{self, Choice};
 use eframe::egui::Ui;
@@ -53,32 +54,36 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
             survey.zone_name(*id).to_owned()
         });
         let state = common(&gaps, |gap| gap.state);
-        let state = choice(ui, "State", state, WorkState::ALL, |one| {
-            one.name().to_owned()
-        });
+        let offered = WorkState::ALL
+            .into_iter()
+            .filter(|state| gaps.iter().any(|gap| states(survey, gap).contains(state)));
+        let state = choice(ui, "State", state, offered, |one| one.name().to_owned());
+        let part = common(&gaps, |gap| gap.part);
+        let part = choice(ui, "Part", part, GapPart::ALL, |one| one.name().to_owned());
         let sure = common(&gaps, |gap| gap.certainty);
         let sure = choice(ui, "Size", sure, Certainty::ALL, |one| {
             one.name().to_owned()
         });
         let remedy = common(&gaps, |gap| gap.remedy.as_ref().map(|remedy| remedy.kind));
-        let kinds = changes_of_many::remedy_kinds();
+        let kinds = changes_of_many::remedy_kinds(survey, &gaps);
         let remedy = choice(ui, "Remedy", remedy, kinds, |kind| {
             changes_of_many::remedy_words(*kind).to_owned()
         });
         let edit = zone
             .map(|zone| changes_of_many::zone(survey, &ids, zone))
             .or_else(|| state.map(|state| changes_of_many::state(survey, &ids, state)))
+            .or_else(|| part.map(|part| changes_of_many::part(survey, &ids, part)))
             .or_else(|| sure.map(|sure| changes_of_many::certainty(survey, &ids, sure)))
             .or_else(|| remedy.map(|kind| changes_of_many::remedy(survey, &ids, kind)));
         if let Some(edit) = edit {
             context.queue.edit(edit, None);
         }
-        protected(ui, &gaps);
+        protected(ui, survey, &gaps);
     });
 }
 
-fn protected(ui: &mut Ui, gaps: &[&Gap]) {
-    let kept = gaps.iter().filter(|gap| gap.purpose.must_stay_open());
+fn protected(ui: &mut Ui, survey: &Survey, gaps: &[&Gap]) {
+    let kept = gaps.iter().filter(|gap| leave::never(survey, gap));
     let words = match kept.count() {
         0 => return,
         1 => {

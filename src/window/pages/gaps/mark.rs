@@ -35,7 +35,7 @@ fn colour(purpose: Purpose, colours: &Palette) -> Color32 {
     match purpose {
         Purpose::Unintended => colours.warning,
         Purpose::SafetyVentilation | Purpose::GasDropOut | Purpose::ApplianceAir => colours.ok,
-        Purpose::Drain | Purpose::UserVentilation => colours.accent,
+        Purpose::NotSaid | Purpose::Drain | Purpose::UserVentilation => colours.accent,
     }
 }
 
@@ -44,6 +44,7 @@ fn colour(purpose: Purpose, colours: &Palette) -> Color32 {
 fn corners(purpose: Purpose) -> Option<(u8, f32, f32)> {
     match purpose {
         Purpose::Unintended => None,
+        Purpose::NotSaid => Some((5, 0.0, 1.15)),
         Purpose::SafetyVentilation => Some((4, 45.0, 1.25)),
         Purpose::GasDropOut => Some((3, 180.0, 1.55)),
         Purpose::ApplianceAir => Some((6, 0.0, 1.1)),

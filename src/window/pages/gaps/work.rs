@@ -3,8 +3,10 @@
 use super::super::fields::Fields;
 use super::change;
 use super::view::GapsContext;
+use crate::assess::words::capital;
+use crate::survey::leave::{leave, states};
 use crate::survey::word::Word;
-use crate::survey::{CostBasis, Edit, Field, Gap, Item, Remedy, WorkState};
+use crate::survey::{CostBasis, Edit, Field, Gap, Item, Remedy, RemedyKind, Survey, WorkState};
 use crate::window::changes_of_many::{remedied, remedy_kinds, remedy_words};
 use crate::window::context::PageContext;
 use crate::window::widgets::{self, Choice};
@@ -16,32 +18,37 @@ pub(in crate::window::pages) fn show<View>(
     context: &mut PageContext<'_, View>,
     gap: &Gap,
 ) {
-    if gap.purpose.must_stay_open() {
-        widgets::muted(
-            ui,
-            format!(
-                "This is {}: it stays open and is never sealed. Local codes apply; gas work \
-                 belongs to licensed fitters.",
-                gap.purpose.name()
-            ),
-        );
+    let survey = context.survey;
+    if let Some(words) = what_holds(survey, gap) {
+        widgets::muted(ui, words);
     }
+    let states = states(survey, gap);
+    let remedies = remedy_kinds(survey, &[gap]);
     let mut fields = change::fields(ui, context, gap);
-    fields.one_of(Field::State, &WorkState::ALL, WorkState::name, |gap| {
-        &mut gap.state
-    });
+    fields.one_of(Field::State, &states, WorkState::name, |gap| &mut gap.state);
     fields.text(Field::StateDate, |gap| &mut gap.state_date);
-    remedy_kind(&mut fields, gap);
+    remedy_kind(&mut fields, gap, &remedies);
     if let Some(of) = &gap.remedy {
         remedy(ui, context, gap, of);
     }
 }
 
-fn remedy_kind(fields: &mut Fields<'_, '_, Gap>, gap: &Gap) {
+/// What holds for any work on the gap.
+fn what_holds(survey: &Survey, gap: &Gap) -> Option<String> {
+    match leave(survey, gap) {
+        Err(why) if why.protects() => Some(format!(
+            "{}. Local codes apply; gas work belongs to licensed fitters.",
+            capital(&why.to_string())
+        )),
+        Err(why) => Some(format!("It is in no plan: {why}.")),
+        Ok(manner) => manner.heed().map(|words| format!("{}.", capital(words))),
+    }
+}
+
+fn remedy_kind(fields: &mut Fields<'_, '_, Gap>, gap: &Gap, options: &[Option<RemedyKind>]) {
     let current = gap.remedy.as_ref().map(|remedy| remedy.kind);
-    let options = remedy_kinds();
     let (ui, _, _) = fields.parts();
-    let chosen = Choice::of(Field::Remedy, &current, &options)
+    let chosen = Choice::of(Field::Remedy, &current, options)
         .id(gap.id)
         .show(ui, |kind| remedy_words(*kind).to_owned());
     let remedy = chosen.map(|kind| remedied(gap, kind));

@@ -7,6 +7,7 @@ use crate::assess::Answer;
 use crate::assess::sealing::{Ranked, Sealable};
 use crate::assess::words::facing;
 use crate::report::sealing;
+use crate::survey::leave::states;
 use crate::survey::{Gap, Item, Place, Survey, WorkState};
 use crate::window::changes_of_many::remedy_kinds;
 use crate::window::request::Queue;
@@ -59,7 +60,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
                     widgets::muted(ui, facing(gap.facing));
                 });
             }
-            HOW => remedy(ui, queue, gap, &one.sealable),
+            HOW => remedy(ui, queue, (survey, gap), &one.sealable),
             behind if behind == row.cells.len() => {
                 state_choice(ui, queue, (survey, &date), gap);
             }
@@ -114,7 +115,8 @@ fn change_state(queue: &mut Queue, (survey, date): Dated<'_>, gap: &Gap, to: Wor
 /// The state of the work on a gap, to be changed.
 pub(super) fn state_choice(ui: &mut Ui, queue: &mut Queue, dated: Dated<'_>, gap: &Gap) {
     let label = format!("State of gap {}", gap.id);
-    let chosen = Choice::new(&label, &gap.state, &state::STATES)
+    let states = states(dated.0, gap);
+    let chosen = Choice::new(&label, &gap.state, &states)
         .compact()
         .width(STATE)
         .show(ui, |state| state.name().to_owned());
@@ -124,10 +126,10 @@ pub(super) fn state_choice(ui: &mut Ui, queue: &mut Queue, dated: Dated<'_>, gap
 }
 
 /// How it would be sealed, to be changed.
-fn remedy(ui: &mut Ui, queue: &mut Queue, gap: &Gap, sealable: &Sealable) {
+fn remedy(ui: &mut Ui, queue: &mut Queue, (survey, gap): (&Survey, &Gap), sealable: &Sealable) {
     let suggested = sealable.remedy().kind.name();
     let current = gap.remedy.as_ref().map(|own| own.kind);
-    let options = remedy_kinds();
+    let options = remedy_kinds(survey, &[gap]);
     let label = format!("Remedy of gap {}", gap.id);
     let signs = sealing::suggested(sealable);
     let chosen = Choice::new(&label, &current, &options)

@@ -1,11 +1,9 @@
 //! Edits of the plan: where the work on gaps stands, and how they are sealed.
 
 use crate::assess::sealing::Sealable;
+use crate::survey::leave::may_become;
 use crate::survey::{Edit, Gap, GapId, Remedy, RemedyKind, Survey, WorkState};
 use crate::window::changes_of_many::remedied;
-
-/// The states that a gap which may be sealed can have.
-pub(super) const STATES: [WorkState; 4] = WorkState::ALL;
 
 /// The gap in another state since a date. Sealed, it keeps what its remedy leaves: where the
 /// surveyor named none, the suggested one, so that it is known what still flows.
@@ -46,7 +44,8 @@ pub(super) fn all_planned(survey: &Survey, state: WorkState, date: &str) -> Opti
     let planned = survey
         .gaps
         .iter()
-        .filter(|gap| gap.state == WorkState::Planned && !gap.purpose.must_stay_open());
+        .filter(|gap| gap.state == WorkState::Planned)
+        .filter(|gap| may_become(survey, gap, state).is_ok());
     several(
         planned
             .map(|gap| in_state(survey, gap, state, date))

@@ -59,6 +59,12 @@ fn appliances(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         "They decide which ventilation table holds. Gas, flues and ventilation are for a licensed \
          fitter; the local code takes precedence over everything said here.",
     );
+    let confirmed = widgets::tick(ui, Field::AppliancesConfirmed, survey.appliances_confirmed);
+    if let Some(confirmed) = confirmed {
+        context
+            .queue
+            .edit(Edit::AppliancesConfirmed(confirmed), None);
+    }
     let appliance = Appliance {
         id: survey.free_appliance_id(),
         kind: ApplianceKind::Hob,

@@ -1,8 +1,10 @@
 //! The gap that the bar is about to add.
 
+use crate::survey::leave::asks_purpose;
 use crate::survey::shapes::{SHAPES, StartingShape};
 use crate::survey::{
-    Behind, Cavity, Certainty, Facing, Form, Gap, LeadsTo, Position, Survey, Vehicle, ZoneId,
+    Behind, Cavity, Certainty, Facing, Form, Gap, GapPart, LeadsTo, Position, Purpose, Survey,
+    Vehicle, ZoneId,
 };
 
 /// What a draft starts from.
@@ -61,6 +63,10 @@ pub(super) struct Draft {
     pub(super) count: u32,
     pub(super) position: Position,
     pub(super) certainty: Certainty,
+    /// The part chosen by hand.
+    pub(super) part: Option<GapPart>,
+    /// The purpose chosen by hand.
+    pub(super) purpose: Option<Purpose>,
     pub(super) name: String,
 }
 
@@ -77,6 +83,8 @@ impl Default for Draft {
             count: 1,
             position: Position::default(),
             certainty: Certainty::Estimated,
+            part: None,
+            purpose: None,
             name: String::new(),
         }
     }
@@ -88,6 +96,7 @@ impl Draft {
         self.start = start;
         self.form = start.form();
         self.name.clear();
+        (self.part, self.purpose) = (None, None);
         if !self.held {
             let own = start.shape().and_then(|shape| shape.facing);
             self.turn(own.unwrap_or(self.by_hand));
@@ -131,6 +140,8 @@ impl Draft {
             count: 1,
             position: Position::default(),
             name: String::new(),
+            part: None,
+            purpose: None,
             held: false,
             ..self.clone()
         };
@@ -168,11 +179,37 @@ impl Draft {
                 gap.certainty = Certainty::Guessed;
             }
             gap.position.rise_m = shape.rise_m;
-            (gap.purpose, gap.leads_to) = (shape.purpose, shape.leads_to);
+            gap.leads_to = shape.leads_to;
             gap.closing = shape.closing;
         }
+        gap.part = self.part();
+        gap.purpose = self.purpose_of(survey, &gap);
         gap.behind = self.behind(survey);
         Some(gap)
+    }
+
+    /// What part it is: as chosen, or as its shape or a bare grille says.
+    pub(super) fn part(&self) -> GapPart {
+        let own = || match self.start.shape() {
+            Some(shape) => shape.part,
+            None if matches!(self.form, Form::Grille { .. }) => GapPart::Grille,
+            None => GapPart::NotSaid,
+        };
+        self.part.unwrap_or_else(own)
+    }
+
+    /// What it is there for, in this survey: a grille, or what stands among vents, is never
+    /// unintended before somebody has said so.
+    pub(super) fn purpose(&self, survey: &Survey) -> Purpose {
+        self.gap(survey).map_or(Purpose::NotSaid, |gap| gap.purpose)
+    }
+
+    fn purpose_of(&self, survey: &Survey, gap: &Gap) -> Purpose {
+        let shape = self.start.shape();
+        let own = shape.map_or(Purpose::Unintended, |shape| shape.purpose);
+        let asked = own == Purpose::Unintended && asks_purpose(survey, gap);
+        self.purpose
+            .unwrap_or(if asked { Purpose::NotSaid } else { own })
     }
 
     /// What lies in front of a gap behind the refrigerator: its outer opening, where the ledger

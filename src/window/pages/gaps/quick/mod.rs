@@ -5,7 +5,7 @@ mod fields;
 pub(super) mod view;
 
 use super::view::GapsContext;
-use crate::survey::{Certainty, Edit, Facing, Field, ZoneId};
+use crate::survey::{Certainty, Edit, Facing, Field, GapPart, Purpose, ZoneId};
 use crate::window::theme::palette;
 use crate::window::widgets::{self, Choice};
 use draft::Start;
@@ -40,6 +40,7 @@ fn bar(ui: &mut Ui, context: &mut GapsContext<'_>) {
         fields::sizes(ui, &mut entry, wanted == Some(Wanted::FirstSize));
         fields::place(ui, &mut entry);
         fields::name(ui, &mut entry);
+        what_for(ui, context, &mut entry);
         found_by(ui, &mut entry);
         pressed = labelled(ui, "", 52.0, |ui| {
             let height = ui.spacing().interact_size.y;
@@ -110,6 +111,23 @@ fn choices(ui: &mut Ui, context: &GapsContext<'_>, entry: &mut Entry, shape_want
     if let Some(start) = chosen {
         entry.draft.begin(start);
     }
+}
+
+/// What part it is, and what it is there for.
+fn what_for(ui: &mut Ui, context: &GapsContext<'_>, entry: &mut Entry) {
+    let part = entry.draft.part();
+    let look = ("part", 138.0, Field::GapPart.help());
+    let chosen = choice(ui, entry, look, (&part, &GapPart::ALL[..]), false, |part| {
+        part.name().to_owned()
+    });
+    entry.draft.part = chosen.or(entry.draft.part);
+    let purpose = entry.draft.purpose(context.survey);
+    let look = ("purpose", 130.0, Field::Purpose.help());
+    let all = (&purpose, &Purpose::ALL[..]);
+    let chosen = choice(ui, entry, look, all, false, |purpose| {
+        purpose.name().to_owned()
+    });
+    entry.draft.purpose = chosen.or(entry.draft.purpose);
 }
 
 fn found_by(ui: &mut Ui, entry: &mut Entry) {
