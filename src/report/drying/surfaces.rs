@@ -3,6 +3,7 @@
 
 use crate::assess::drying::{Comparison, OptionCase, Spot, Surface, WARMEST_C};
 use crate::assess::quantity::Kind;
+use crate::assess::words::figure;
 use crate::assess::{DryingTopic, Topic};
 use crate::physics::units::LITRES_PER_DAY;
 use crate::report::blocks::{Align, Reasons, Section, Table};
@@ -56,15 +57,18 @@ pub(crate) fn surfaces(comparison: &Comparison, option: usize, case: usize) -> S
     section
 }
 
+/// Least water that is told to condense, L a day: a film too thin to see **\[A\]**.
+pub(super) const LEAST_TOLD_L: f64 = 0.01;
+
 /// What condenses in all, and what the table's words mean.
 fn notes(state: &OptionCase) -> Vec<String> {
     let litres = |kg_s: f64| Kind::LitresPerDay.text(kg_s * LITRES_PER_DAY);
     let mut notes = Vec::new();
     let all = state.condensation_kg_s;
-    if all > 0.0 {
+    if all * LITRES_PER_DAY >= LEAST_TOLD_L {
         let on_surfaces: f64 = state.surfaces.iter().map(|one| one.condensed_kg_s).sum();
         let beside = all - on_surfaces;
-        let beside = if beside > 1e-6 * all {
+        let beside = if beside * LITRES_PER_DAY >= LEAST_TOLD_L {
             format!(
                 ", {} of it beside these surfaces, because the air can hold no more",
                 litres(beside)
@@ -98,7 +102,14 @@ fn cells(surface: &Surface, reasons: &mut Reasons) -> [String; 9] {
     let litres = |kg_s: f64| Kind::LitresPerDay.number(kg_s * LITRES_PER_DAY);
     let condensed = match surface.area_m2 {
         None => "no area".to_owned(),
-        Some(_) if surface.condenses => litres(surface.condensed_kg_s),
+        Some(_) if surface.condenses => {
+            let condensed = surface.condensed_kg_s * LITRES_PER_DAY;
+            if condensed < LEAST_TOLD_L {
+                format!("under {}", figure(LEAST_TOLD_L, 1))
+            } else {
+                Kind::LitresPerDay.number(condensed)
+            }
+        }
         Some(_) => String::new(),
     };
     let [kelvin, removal, rh_inside] = if surface.exceeds {
