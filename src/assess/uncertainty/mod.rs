@@ -1,4 +1,4 @@
-//! How sure the results are, and what to measure better.
+//! How sure the results are, and what to measure next.
 //!
 //! JCGM 101:2008, propagation of distributions by Monte Carlo \[M\]: every uncertain input is drawn
 //! from its distribution, the vehicle is worked out again with what was drawn, and the middle
