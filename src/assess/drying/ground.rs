@@ -1,9 +1,9 @@
 //! What every option stands on: the survey with what follows from it for all of them.
 
 use super::answer::ComparedCase;
-use super::cold_surfaces::{self, Listed};
 use super::equipment::{Sources, first_error};
 use super::situation::Situation;
+use super::surfaces::{self, Listed};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::assess::law::{GapLaw, laws};
@@ -43,7 +43,7 @@ impl Ground<'_> {
             .map(|case| {
                 let outside = self.outside(case)?;
                 let wind = self.wind(envelope, case);
-                let cold = cold_surfaces::cold(&self.listed, outside.t_c, wind);
+                let cold = surfaces::cold(&self.listed, outside.t_c, wind);
                 Ok(Situation::new(envelope, outside, wind).with_surfaces(cold))
             })
             .collect()

@@ -10,7 +10,6 @@
 //! it to that.
 
 pub mod answer;
-mod cold_surfaces;
 pub(crate) mod equipment;
 mod findings;
 mod ground;
@@ -32,7 +31,7 @@ pub use answer::{
     WarmUp,
 };
 
-pub(crate) use cold_surfaces::WARMEST_C;
+pub(crate) use surfaces::WARMEST_C;
 
 use super::answer::{Answer, NotKnown};
 use super::assessment::calmest_and_windiest;
@@ -71,7 +70,7 @@ pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Compa
         findings,
         fabric: prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k,
         sources: equipment::sources(survey, findings)?,
-        listed: cold_surfaces::listed(survey),
+        listed: surfaces::listed(survey),
         volume_m3: prepared.volume_m3.clone(),
         target_rh: survey.targets.rh_percent / 100.0,
         calmest,

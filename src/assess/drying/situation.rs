@@ -2,8 +2,8 @@
 
 use std::cell::RefCell;
 
-use super::cold_surfaces::WARMEST_C;
 use super::equipment::Sources;
+use super::surfaces::WARMEST_C;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::assess::weather::same_water;
