@@ -22,6 +22,8 @@ pub enum Proviso {
     Unattended,
     /// The heater does not come to its set point in some weather, or in use not to comfort.
     ShortOfHeat,
+    /// In some weather it is held only because water condenses on cold surfaces.
+    WetSurfaces,
 }
 
 /// Why the target is not held in one weather case.

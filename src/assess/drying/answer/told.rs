@@ -1,12 +1,26 @@
 //! The verdict on an option, told in a sign and a few words.
 
-use super::OptionAnswer;
 use super::judged::{Proviso, Standing, Verdict};
+use super::{OptionAnswer, OptionCase};
 use crate::assess::quantity::Kind;
 
 /// Share of the season from which an option counts as one that does the job: three quarters
 /// **\[A\]**.
 const MOST_OF_IT: f64 = 0.75;
+
+/// Share of a load that rounding may leave **\[A\]**.
+const ROUNDING: f64 = 1e-6;
+
+impl OptionCase {
+    /// Whether the target is held only because water condenses on cold surfaces: neither does the
+    /// air carry it off at the target, nor a machine that could still do more.
+    #[must_use]
+    pub fn holds_by_condensation(&self) -> bool {
+        let left = self.load_kg_s * (1.0 - ROUNDING) > self.removal_kg_s;
+        let spare = self.removal_kg_s > 0.0 && self.duty < 1.0;
+        self.holds && self.condensation_kg_s > 0.0 && left && !spare
+    }
+}
 
 impl OptionAnswer {
     /// How well the option does over the season.
@@ -45,6 +59,7 @@ impl OptionAnswer {
             let provisos = self.provisos.iter().map(|proviso| match proviso {
                 Proviso::Unattended => ", if attended",
                 Proviso::ShortOfHeat => ", short of heat",
+                Proviso::WetSurfaces => ", by wet surfaces",
             });
             provisos.fold(words, |words, proviso| words + proviso)
         } else {
