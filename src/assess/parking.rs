@@ -6,6 +6,7 @@
 
 use super::answer::{Answer, Assessment, CaseAir, NotKnown};
 use super::envelope::{DIRECTIONS, direction_deg};
+use super::words::compass_point;
 use crate::survey::Survey;
 
 /// Best and worst heading for the prevailing wind, in the windiest weather case.
@@ -105,36 +106,15 @@ fn sentence(case: &str, wind: f64, best: (f64, f64), from: f64, stands: bool) ->
     let (to, from_words) = (best.1, if stands { "as it stands" } else { "at worst" });
     if to > 0.95 * from {
         return format!(
-            "for wind from the {} turning the vehicle changes little: {case}, {from:.2} air changes an hour {from_words}, {to:.2} at best",
+            "for wind from {} turning the vehicle changes little: {case}, {from:.2} air changes an hour {from_words}, {to:.2} at best",
             compass_point(wind)
         );
     }
     format!(
-        "parked with its front to the {}, for wind from the {}, the {case} air change falls from {from:.2} an hour {from_words} to {to:.2}",
+        "parked with its front to {}, for wind from {}, the {case} air change falls from {from:.2} an hour {from_words} to {to:.2}",
         compass_point(best.0),
         compass_point(wind)
     )
-}
-
-/// The nearest of eight compass points.
-fn compass_point(deg: f64) -> &'static str {
-    const POINTS: [&str; 8] = [
-        "north",
-        "north-east",
-        "east",
-        "south-east",
-        "south",
-        "south-west",
-        "west",
-        "north-west",
-    ];
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a place among eight"
-    )]
-    let place = (deg.rem_euclid(360.0) / 45.0).round() as usize;
-    POINTS[place % POINTS.len()]
 }
 
 #[cfg(test)]
@@ -142,17 +122,14 @@ mod tests {
     use super::*;
 
     #[test]
-    fn compass_points_are_the_nearest() {
-        for (deg, point) in [
-            (0.0, "north"),
-            (359.0, "north"),
-            (22.4, "north"),
-            (22.6, "north-east"),
-            (180.0, "south"),
-            (-90.0, "west"),
-        ] {
-            assert_eq!(compass_point(deg), point, "{deg}");
+    fn a_wind_has_one_name_wherever_it_is_told() {
+        let told = |to| sentence("windy", 255.0, (165.0, to), 2.0, true);
+        for sentence in [told(1.0), told(1.99)] {
+            let name = crate::assess::words::compass(255.0);
+            assert_eq!(name, "255° WSW");
+            assert!(sentence.contains("for wind from WSW"), "{sentence}");
         }
+        assert!(told(1.0).contains("its front to SSE"), "{}", told(1.0));
     }
 
     #[test]

@@ -18,6 +18,17 @@ pub fn counted(count: usize, one: &str, many: &str) -> String {
     format!("{count} {}", if count == 1 { one } else { many })
 }
 
+/// Things in a row: `one`, `one and two`, `one, two and three`.
+#[must_use]
+pub fn listed(things: impl IntoIterator<Item = String>) -> String {
+    let mut all: Vec<String> = things.into_iter().collect();
+    match (all.pop(), all.is_empty()) {
+        (None, _) => String::new(),
+        (Some(only), true) => only,
+        (Some(last), false) => format!("{} and {last}", all.join(", ")),
+    }
+}
+
 /// The first letter large.
 #[must_use]
 pub fn capital(text: &str) -> String {

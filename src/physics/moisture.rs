@@ -71,22 +71,3 @@ pub fn warmth_alone_c(outside_c: f64, outside_rh: f64, target_rh: f64) -> Result
     dew_point(outside_rh * saturation_pressure(outside_c) / target_rh)
         .ok_or(AirError::RelativeHumidity(outside_rh))
 }
-
-/// Steady humidity ratio inside without a machine, kg/kg: `W_i = W_o + S/m_da`.
-///
-/// Without a source the inside is as humid as the outside, whatever the air flow. `None` where
-/// water is given off and no air takes it away: there is no steady state. Values above saturation
-/// mean condensation.
-pub fn steady_humidity_ratio(
-    source: f64,
-    dry_air_flow: f64,
-    outside_humidity_ratio: f64,
-) -> Option<f64> {
-    if source <= 0.0 {
-        Some(outside_humidity_ratio)
-    } else if dry_air_flow > 0.0 {
-        Some(outside_humidity_ratio + source / dry_air_flow)
-    } else {
-        None
-    }
-}

@@ -1,11 +1,11 @@
 //! What to buy and what it costs.
 
 use super::blocks::{Align, Reasons, Section, Table};
-use super::sealing::{any_suggested, in_currency};
+use super::sealing::{any_suggested, in_currency, paid_back};
 use super::words::{digits, duration};
-use crate::assess::quantity::{Kind, money};
+use crate::assess::quantity::money;
 use crate::assess::sealing::Work;
-use crate::assess::words::given;
+use crate::assess::words::{given, sentence};
 use crate::survey::{CostBasis, GapId, Survey};
 
 /// The shopping list.
@@ -119,11 +119,8 @@ pub(crate) fn section(survey: &Survey, work: &Work) -> Section {
             unknown.join(", ")
         ));
     }
-    if let Ok(winters) = &work.plan.payback_winters {
-        section.note(format!(
-            "By the heat it saves, priced as electricity, it pays for itself in {}.",
-            Kind::Winters.text(*winters)
-        ));
+    if let Ok(payback) = work.plan.payback {
+        section.note(sentence(&paid_back(payback)));
     }
     section
 }

@@ -20,17 +20,16 @@ pub(crate) fn minutes(minutes: f64) -> String {
     digits(minutes, 0, 2)
 }
 
-/// Minutes, from an hour on as hours and minutes.
+/// Whole minutes, from an hour on as hours and minutes.
 pub(crate) fn duration(all: f64) -> String {
-    // As printed, so that 59.999 is an hour.
-    let all = (all * 100.0).round() / 100.0;
+    // As printed, so that 59.9 is an hour.
+    let all = all.round();
     let hours = (all / 60.0).floor();
     let rest = all - 60.0 * hours;
     if hours < 1.0 {
-        return format!("{}\u{a0}min", minutes(all));
+        return format!("{all:.0}\u{a0}min");
     }
-    let zero = if rest < 9.995 { "0" } else { "" };
-    format!("{hours:.0}\u{a0}h {zero}{}\u{a0}min", minutes(rest))
+    format!("{hours:.0}\u{a0}h {rest:02.0}\u{a0}min")
 }
 
 /// The words for a gap: its name, or what it is.
@@ -131,9 +130,9 @@ mod tests {
 
     #[test]
     fn times_and_amounts_read_well() {
-        assert_eq!(duration(12.2), "12.2\u{a0}min");
-        assert_eq!(duration(678.6), "11\u{a0}h 18.6\u{a0}min");
-        assert_eq!(duration(59.999), "1\u{a0}h 00\u{a0}min");
+        assert_eq!(duration(12.2), "12\u{a0}min");
+        assert_eq!(duration(258.2), "4\u{a0}h 18\u{a0}min");
+        assert_eq!(duration(59.6), "1\u{a0}h 00\u{a0}min");
         assert_eq!(digits(0.1 + 0.2, 0, 3), "0.3");
         assert_eq!(digits(78.0, 2, 4), "78.00");
         assert_eq!(digits(120.0, 0, 2), "120");

@@ -75,6 +75,8 @@ pub struct Machine {
     pub lowest_room_c: Option<f64>,
     /// Free surface of a salt tub, m².
     pub tub_area_m2: Option<f64>,
+    /// What a salt tub holds before it runs over, L.
+    pub tub_l: Option<f64>,
     /// Stops when the target humidity is reached.
     pub hygrostat: bool,
     /// Further figures of the maker's.
@@ -96,6 +98,7 @@ impl Machine {
             airflow_m3_per_h: None,
             lowest_room_c: None,
             tub_area_m2: None,
+            tub_l: None,
             hygrostat: true,
             points: Vec::new(),
         }

@@ -55,7 +55,7 @@ pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 pub use space::{InnerOpening, Space};
 pub use starting::{StartingSizes, starting_sizes};
-pub use vehicle::{Appliance, ApplianceKind, Vehicle, VehicleKind};
+pub use vehicle::{Appliance, ApplianceKind, CodeOfPractice, Vehicle, VehicleKind};
 
 /// Who made the survey, of what, where and when.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -47,6 +47,29 @@ impl VehicleKind {
     }
 }
 
+/// The code of practice that fixed ventilation is held against.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum CodeOfPractice {
+    /// EN 721, of Europe.
+    En721,
+    /// AS/NZS 5601.2, of Australia and New Zealand.
+    AsNzs5601,
+}
+
+impl CodeOfPractice {
+    /// Both, in the order offered.
+    pub const ALL: [Self; 2] = [Self::En721, Self::AsNzs5601];
+
+    /// Its number.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::En721 => "EN 721",
+            Self::AsNzs5601 => "AS/NZS 5601.2",
+        }
+    }
+}
+
 /// Size and kind of the vehicle. Lengths in metres; what was not measured is `None`.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Vehicle {
@@ -78,6 +101,8 @@ pub struct Vehicle {
     pub underfloor_by_place: bool,
     /// Number of sleeping places.
     pub berths: u32,
+    /// The code of practice for its fixed ventilation.
+    pub code_of_practice: CodeOfPractice,
 }
 
 impl Vehicle {
@@ -148,7 +173,7 @@ impl ApplianceKind {
 }
 
 /// An appliance that burns something inside the vehicle.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Appliance {
     /// Its number.
     pub id: ApplianceId,
@@ -158,4 +183,6 @@ pub struct Appliance {
     pub name: String,
     /// Draws its air from outside and gives its products outside, sealed from the room.
     pub room_sealed: bool,
+    /// Rated heat input, MJ/h.
+    pub input_mj_per_h: Option<f64>,
 }

@@ -3,9 +3,9 @@
 //! They are part of what other programs rely on, and so do not follow the display names.
 
 use super::{
-    ApplianceKind, AreaConvention, Cavity, Certainty, CostBasis, FabricPart, Facing, FanDirection,
-    Form, GapPart, GrilleMaterial, HeaterFuel, LeadsTo, MachineKind, Purpose, RemedyKind, SetUp,
-    SourceKind, VehicleKind, WorkState,
+    ApplianceKind, AreaConvention, Cavity, Certainty, CodeOfPractice, CostBasis, FabricPart,
+    Facing, FanDirection, Form, GapPart, GrilleMaterial, HeaterFuel, LeadsTo, MachineKind, Purpose,
+    RemedyKind, SetUp, SourceKind, VehicleKind, WorkState,
 };
 use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::wind::{Shelter, Terrain};
@@ -39,6 +39,10 @@ words! {
         Self::CoachBuilt => "coach_built",
         Self::Integrated => "integrated",
         Self::Other => "other",
+    }
+    CodeOfPractice {
+        Self::En721 => "en_721",
+        Self::AsNzs5601 => "as_nzs_5601_2",
     }
     Terrain {
         Self::OpenFlat => "open_flat",

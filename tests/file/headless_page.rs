@@ -18,6 +18,7 @@ pub(crate) fn thorough() -> Survey {
         kind: ApplianceKind::Hob,
         name: "two-burner hob".to_owned(),
         room_sealed: false,
+        input_mj_per_h: None,
     }];
     survey.sources = vec![MoistureSource {
         id: SourceId(1),
@@ -341,4 +342,48 @@ fn planned_gaps_print_the_comparison_once_more() {
     }
     assert!(less > 5);
     assert!(then.contains(", after the plan"));
+}
+
+/// Words that end in `s` and are of one thing, or a unit.
+const SINGULAR: [&str; 4] = ["gas", "is", "was", "this"];
+
+/// Where one of a thing is told as several: `1 gaps`, `in 1 directions`.
+fn wrong_numbers(text: &str) -> Vec<String> {
+    let words: Vec<&str> = text.split_whitespace().collect();
+    words
+        .windows(2)
+        .filter(|pair| pair[0].trim_start_matches('(') == "1")
+        .filter(|pair| {
+            let word = pair[1].trim_end_matches(|c: char| !c.is_alphanumeric());
+            let plain = word.chars().all(|c| c.is_ascii_lowercase());
+            plain && word.len() > 1 && word.ends_with('s') && !SINGULAR.contains(&word)
+        })
+        .map(|pair| pair.join(" "))
+        .collect()
+}
+
+#[test]
+fn one_thing_is_never_told_as_several() {
+    assert_eq!(
+        wrong_numbers("in 1 directions, 1 gap is"),
+        ["1 directions,"]
+    );
+    let samples =
+        std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/sample-surveys")).unwrap();
+    let mut surveys = vec![thorough(), Survey::new(VehicleKind::Other)];
+    for file in samples.map(|file| file.unwrap().path()) {
+        if file.extension().is_some_and(|ending| ending == "ron") {
+            let text = std::fs::read_to_string(file).unwrap();
+            surveys.push(gapledger::survey::file::parse(&text).unwrap());
+        }
+    }
+    assert!(surveys.len() > 6);
+    let mut one = thorough();
+    one.gaps.truncate(1);
+    one.gaps[0].state = WorkState::Planned;
+    surveys.push(one);
+    for survey in surveys {
+        let page = page(&survey);
+        assert_eq!(wrong_numbers(&page), [""; 0], "{}", survey.header.title);
+    }
 }

@@ -141,6 +141,7 @@ impl Maker {
                 kind: maker.pick(&ApplianceKind::ALL),
                 name: maker.text(),
                 room_sealed: maker.yes(),
+                input_mj_per_h: maker.maybe(),
             }),
             appliances_confirmed: self.yes(),
             machines: self.list(3, Self::machine),
@@ -236,6 +237,7 @@ impl Maker {
             skirt_free_area_mm2: self.maybe(),
             underfloor_by_place: self.yes(),
             berths: self.next(),
+            code_of_practice: self.pick(&CodeOfPractice::ALL),
         }
     }
 
@@ -455,6 +457,7 @@ impl Maker {
             airflow_m3_per_h: self.maybe(),
             lowest_room_c: self.maybe(),
             tub_area_m2: self.maybe(),
+            tub_l: self.maybe(),
             hygrostat: self.yes(),
             points: self.list(3, |maker, _| MachinePoint {
                 temperature_c: maker.number(),

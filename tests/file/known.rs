@@ -16,11 +16,14 @@ pub(crate) const FILE: &str = include_str!("format-2.ron");
 /// with format 2, at other values than a file of format 1 stands for.
 pub(crate) fn newest() -> Survey {
     let mut survey = survey();
+    survey.vehicle.code_of_practice = CodeOfPractice::AsNzs5601;
+    survey.appliances[0].input_mj_per_h = Some(21.5);
     survey.vehicle.underside = Underside::SkirtedTight;
     survey.vehicle.skirt_free_area_mm2 = Some(18_000.0);
     survey.vehicle.underfloor_by_place = true;
     survey.site.pressure_set = PressureSet::VehicleBody;
     what_gaps_are(&mut survey);
+    survey.machines[3].tub_l = Some(2.5);
     survey
 }
 
@@ -64,6 +67,7 @@ pub(crate) fn survey() -> Survey {
             skirt_free_area_mm2: None,
             underfloor_by_place: false,
             berths: 4,
+            code_of_practice: CodeOfPractice::En721,
         },
         site: Site {
             terrain: Terrain::OpenFlat,
@@ -368,6 +372,7 @@ fn machines() -> Vec<Machine> {
             airflow_m3_per_h: None,
             lowest_room_c: None,
             tub_area_m2: (id == 4).then_some(0.02),
+            tub_l: None,
             hygrostat: id != 4,
             points: Vec::new(),
         })
@@ -397,6 +402,7 @@ fn appliances() -> Vec<Appliance> {
             kind,
             name: kind.name().to_uppercase(),
             room_sealed: matches!(kind, ApplianceKind::WaterHeater),
+            input_mj_per_h: None,
         })
         .collect()
 }

@@ -57,6 +57,45 @@ fn a_file_of_format_1_is_written_as_format_2_and_stays_the_same_survey() {
     assert_eq!(parse(&printed).unwrap(), survey);
 }
 
+/// What came with format 2, each as a file could hold it: a field, or a word of an older field.
+const NEW_IN_FORMAT_2: [(&str, &str); 7] = [
+    (
+        "code_of_practice",
+        "vehicle: (kind: other, code_of_practice: as_nzs_5601_2)",
+    ),
+    ("underside", "vehicle: (kind: other, underside: open)"),
+    (
+        "skirt_free_area_mm2",
+        "vehicle: (kind: other, skirt_free_area_mm2: 900)",
+    ),
+    (
+        "underfloor_by_place",
+        "vehicle: (kind: other, underfloor_by_place: true)",
+    ),
+    (
+        "vehicle_body",
+        "vehicle: (kind: other), site: (pressure_set: vehicle_body)",
+    ),
+    (
+        "input_mj_per_h",
+        "vehicle: (kind: other), appliances: [(id: 1, kind: hob, room_sealed: false, input_mj_per_h: 9)]",
+    ),
+    (
+        "tub_l",
+        "vehicle: (kind: other), machines: [(id: 1, kind: salt_tub, tub_l: 2)]",
+    ),
+];
+
+#[test]
+fn what_came_with_format_2_is_refused_in_format_1() {
+    for (name, fields) in NEW_IN_FORMAT_2 {
+        let of = |format: u32| format!("(format: {format}, {fields})");
+        parse(&of(2)).unwrap();
+        let refused = parse(&of(1)).unwrap_err().to_string();
+        assert!(refused.contains(&format!("`{name}`")), "{refused}");
+    }
+}
+
 #[test]
 fn the_shortest_file_is_a_new_survey() {
     for format in [1, 2] {

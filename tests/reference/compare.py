@@ -38,6 +38,9 @@ FLOORS = {
     "machine_w": 1e-7,
     "heater_out_w": 1e-7,
     "condensation_kg_s": 1e-13,
+    "on_surfaces_kg_s": 1e-13,
+    "clearing_removal_kg_s": 1e-13,
+    "clearing_c": 1e-7,
 }
 SHARE_OF_INFLOW = 1e-12
 # Of vehicles of several spaces.

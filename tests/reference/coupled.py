@@ -1,27 +1,52 @@
 """Reference solution of the coupled balance of heat and water, nested scipy.optimize.brentq.
 
-    water  m (W_o - W) + S - duty D(T, W) - C = 0
+    water  m (W_o - W) + S - duty D(T, W) - sum C_s - C = 0
     heat   (UA + m (1006 + 1860 W_o)) (T - T_o)
-           = Q + gains + duty P + (duty D + C) h_fg - S_liquid h_fg
+           = Q + gains + duty P + (duty D + sum f_s C_s + C) h_fg - S_liquid h_fg
+    C_s = 2.1e-3 m/s A_s max(0, rho_v(T) - rho_v,sat(T_s)),  T_s = T_seen + f_s (T - T_seen)
 
 The program solves one falling function of the temperature in which hygrostat and thermostat are
 eliminated.  Here they are the outer loops: heater output Q, in it the duty, in it the temperature,
 in it the humidity ratio, each by brentq.  Moist air is psychrolib's.  Air flow is a made-up
 m = still + stack sqrt(|T - T_o|), standing for wind and stack.
+
+Rooms with surfaces also have what clears the first of them, where it is above its limit: the
+removal with the temperature kept, and the inside temperature with the heater raised, up to 30 degC.
+At a given inside temperature dry heat has no part in the water, so the second is one brentq in the
+temperature over the water balances; where that crosses the limit more than once it is left out.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import psychrolib
 from scipy.optimize import brentq
 
 from air import RTOL
-from machines import H_FG, Figure, Machine
+from machines import H_FG, R_VAPOUR, TUB_TRANSFER, Figure, Machine
 
-CASES = 200
+CASES = 260
+# Rooms from this one on have surfaces.
+FIRST_WITH_SURFACES = 201
+WARMEST_C = 30.0
+
+
+@dataclass(frozen=True)
+class Surface:
+    area_m2: float
+    factor: float
+    seen_c: float
+
+    def temperature(self, inside_c: float) -> float:
+        return self.seen_c + self.factor * (inside_c - self.seen_c)
+
+    def takes(self, inside_c: float, vapour_pa: float) -> float:
+        here = self.temperature(inside_c)
+        inside = vapour_pa / (R_VAPOUR * (inside_c + 273.15))
+        saturated = psychrolib.GetSatVapPres(here) / (R_VAPOUR * (here + 273.15))
+        return TUB_TRANSFER * self.area_m2 * max(0.0, inside - saturated)
 
 
 @dataclass(frozen=True)
@@ -40,6 +65,8 @@ class Room:
     still_kg_s: float
     stack_kg_s_k05: float
     machine: Machine | None
+    surfaces: tuple[Surface, ...] = ()
+    limit: float | None = None
 
 
 @dataclass(frozen=True)
@@ -51,6 +78,7 @@ class Answer:
     machine_w: float
     heater_w: float
     condensation_kg_s: float
+    on_surfaces_kg_s: float
     runs: bool
 
 
@@ -73,13 +101,21 @@ class Solver:
         removal, power = self.room.machine.full(t_c, ratio, self.room.pressure_pa)
         return duty * removal, duty * power
 
+    def onto_surfaces(self, t_c: float, ratio: float) -> tuple[float, float]:
+        """What condenses on the surfaces, and the part whose heat comes back."""
+        vapour = psychrolib.GetVapPresFromHumRatio(ratio, self.room.pressure_pa)
+        each = [(one.factor, one.takes(t_c, vapour)) for one in self.room.surfaces]
+        return sum(taken for _, taken in each), sum(factor * taken for factor, taken in each)
+
     def water(self, t_c: float, duty: float, source: float) -> tuple[float, float]:
         """Humidity ratio and condensation at a temperature."""
         flow = self.flow(t_c)
         saturated = psychrolib.GetSatHumRatio(t_c, self.room.pressure_pa)
 
         def left(ratio: float) -> float:
-            return flow * (self.w_out - ratio) + source - self.machine(t_c, ratio, duty)[0]
+            removal = self.machine(t_c, ratio, duty)[0]
+            onto = self.onto_surfaces(t_c, ratio)[0]
+            return flow * (self.w_out - ratio) + source - removal - onto
 
         if left(saturated) >= 0.0:
             return saturated, left(saturated)
@@ -95,11 +131,12 @@ class Solver:
             removal, power = self.machine(t_c, ratio, duty)
             through = room.fabric_w_per_k + self.flow(t_c) * (1006.0 + 1860.0 * self.w_out)
             gains = heater + room.gains_w + power
-            latent = (removal + condensation - room.liquid_kg_s) * H_FG
+            onto, back = self.onto_surfaces(t_c, ratio)
+            latent = (removal + condensation + back - room.liquid_kg_s) * H_FG
             residual = gains + latent - through * (t_c - room.t_out_c)
             found = Answer(
                 t_c, ratio, removal, duty if self.runs else 0.0, power, heater, condensation,
-                self.runs,
+                onto, self.runs,
             )
             return residual, found
 
@@ -148,6 +185,48 @@ def solve(room: Room) -> Answer:
     return Solver(room, True).on_thermostat()
 
 
+def clearing(room: Room, answer: Answer) -> tuple[float | None, float | None]:
+    """Removal and inside temperature that clear the first surface; None where there is none."""
+    if not room.surfaces:
+        return None, None
+    surface, t_in = room.surfaces[0], answer.t_in_c
+
+    def most(t_c: float) -> float:
+        return room.limit * psychrolib.GetSatVapPres(surface.temperature(t_c))
+
+    if psychrolib.GetVapPresFromHumRatio(answer.humidity_ratio, room.pressure_pa) <= most(t_in):
+        return None, None
+    solver = Solver(room, False)
+    ratio = psychrolib.GetHumRatioFromVapPres(most(t_in), room.pressure_pa)
+    source = room.vapour_kg_s + room.liquid_kg_s
+    removal = (
+        source + answer.heater_w * room.water_kg_per_j
+        + solver.flow(t_in) * (solver.w_out - ratio)
+        - solver.onto_surfaces(t_in, ratio)[0]
+    )
+    if room.water_kg_per_j > 0.0 or t_in >= WARMEST_C:
+        return removal, None
+
+    def over(t_c: float) -> float:
+        runs = room.machine is not None and t_c >= room.machine.lowest()
+        there = Solver(room, runs)
+        ratio = there.water(t_c, 1.0, source)[0]
+        if runs and room.hygrostat_rh is not None:
+            held = psychrolib.GetHumRatioFromRelHum(t_c, room.hygrostat_rh, room.pressure_pa)
+            if ratio < held:
+                ratio = min(held, Solver(room, False).water(t_c, 0.0, source)[0])
+        return psychrolib.GetVapPresFromHumRatio(ratio, room.pressure_pa) / most(t_c) - 1.0
+
+    grid = np.linspace(t_in + 1e-6, WARMEST_C, 40)
+    signs = [over(float(t_c)) > 0.0 for t_c in grid]
+    changes = [at for at in range(len(grid) - 1) if signs[at] != signs[at + 1]]
+    if len(changes) != 1 or not signs[0]:
+        return removal, None
+    ends = float(grid[changes[0]]), float(grid[changes[0] + 1])
+    warm = brentq(over, *ends, xtol=1e-300, rtol=RTOL, maxiter=500)
+    return removal, warm if abs(over(warm)) < 1e-9 else None
+
+
 KINDS = ("none", "compressor", "thermoelectric", "rotor", "salt")
 # Rating states in rising order of every kind's driving quantity.
 STATES = ((10.0, 0.7), (20.0, 0.7), (30.0, 0.8))
@@ -184,7 +263,7 @@ def room(number: int) -> Room:
         return _round(rng.uniform(low, high)) if rng.random() < chance else None
 
     heater = perhaps(0.4, 100.0, 2000.0)
-    return Room(
+    drawn = Room(
         t_out_c=_round(rng.uniform(-5.0, 16.0)),
         rh_out=_round(rng.uniform(0.6, 1.0)),
         pressure_pa=[101325.0, 95461.0, 84500.0][number % 3],
@@ -200,31 +279,53 @@ def room(number: int) -> Room:
         stack_kg_s_k05=_round(rng.uniform(0.0, 3e-3)),
         machine=machine(KINDS[number % len(KINDS)], rng),
     )
+    if number < FIRST_WITH_SURFACES:
+        return drawn
+    # Drawn last, so that the rooms without surfaces stay what they were.
+    surfaces = tuple(
+        Surface(
+            _round(rng.uniform(0.05, 12.0)),
+            _round(rng.uniform(0.1, 0.85)),
+            _round(drawn.t_out_c - (rng.uniform(2.0, 9.5) if rng.random() < 0.5 else 0.0)),
+        )
+        for _ in range(rng.integers(1, 7))
+    )
+    return replace(
+        drawn,
+        vapour_kg_s=drawn.vapour_kg_s or _round(rng.uniform(0.0, 1.2e-4)),
+        surfaces=surfaces,
+        limit=(0.6, 0.8, 1.0)[number % 3],
+    )
 
 
-def solved(number: int) -> tuple[Room, Answer]:
+def solved(number: int) -> tuple[Room, Answer, tuple[float | None, float | None]]:
     one = room(number)
-    return one, solve(one)
+    answer = solve(one)
+    return one, answer, clearing(one, answer)
 
 
 HEADER = (
     "case", "t_out_c", "rh_out", "pressure_pa", "fabric_w_per_k", "vapour_kg_s", "liquid_kg_s",
     "gains_w", "heater_w", "set_point_c", "water_kg_per_j", "hygrostat_rh", "still_kg_s",
-    "stack_kg_s_k05", "kind", "tub_m2", "lowest_room_c", "figures", "runs", "t_in_c",
-    "humidity_ratio", "removal_kg_s", "duty", "machine_w", "heater_out_w", "condensation_kg_s",
+    "stack_kg_s_k05", "kind", "tub_m2", "lowest_room_c", "figures", "surfaces", "limit", "runs",
+    "t_in_c", "humidity_ratio", "removal_kg_s", "duty", "machine_w", "heater_out_w",
+    "condensation_kg_s", "on_surfaces_kg_s", "clearing_removal_kg_s", "clearing_c",
 )
 
 
-def row(number: int, one: Room, answer: Answer) -> list[object]:
+def row(
+    number: int, one: Room, answer: Answer, cleared: tuple[float | None, float | None]
+) -> list[object]:
     appliance = one.machine or Machine("none")
     figures = ";".join(
         f"{f.t_c!r}/{f.rh!r}/{f.removal_kg_s!r}/{f.power_w!r}" for f in appliance.figures
     )
+    surfaces = ";".join(f"{s.area_m2!r}/{s.factor!r}/{s.seen_c!r}" for s in one.surfaces)
     return [
         number, one.t_out_c, one.rh_out, one.pressure_pa, one.fabric_w_per_k, one.vapour_kg_s,
         one.liquid_kg_s, one.gains_w, one.heater_w, one.set_point_c, one.water_kg_per_j,
         one.hygrostat_rh, one.still_kg_s, one.stack_kg_s_k05, appliance.kind, appliance.tub_m2,
-        appliance.lowest_room_c, figures, int(answer.runs), answer.t_in_c, answer.humidity_ratio,
+        appliance.lowest_room_c, figures, surfaces, one.limit, int(answer.runs), answer.t_in_c, answer.humidity_ratio,
         answer.removal_kg_s, answer.duty, answer.machine_w, answer.heater_w,
-        answer.condensation_kg_s,
+        answer.condensation_kg_s, answer.on_surfaces_kg_s, *cleared,
     ]

@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use std::convert::Infallible;
 
 use gapledger::physics::MoistAir;
-use gapledger::physics::coupled::{self, Heater, Running, Steady};
+use gapledger::physics::coupled::{self, AirFlow, ColdSurface, Heater, Inside, Running, Steady};
 use gapledger::physics::machine::{Kind, Machine, MakerPoint};
 
 use crate::assert_close;
@@ -50,9 +50,30 @@ fn machine(row: &Room) -> Option<Machine> {
     Some(Machine::new(kind(&row.kind), &figures, row.lowest_room_c).unwrap())
 }
 
-fn solved(row: &Room) -> Steady {
-    let machine = machine(row);
-    let inside = coupled::Inside {
+fn surfaces(row: &Room) -> Vec<ColdSurface> {
+    let surface = |text: &str| {
+        let numbers: Vec<f64> = text.split('/').map(|n| n.parse().unwrap()).collect();
+        let [area, temperature_factor, outside_seen_c] = numbers[..] else {
+            panic!("case {}: {text}", row.case);
+        };
+        ColdSurface {
+            area,
+            temperature_factor,
+            outside_seen_c,
+        }
+    };
+    let all = row.surfaces.split(';').filter(|text| !text.is_empty());
+    all.map(surface).collect()
+}
+
+fn flow(row: &Room, t_c: f64) -> Result<f64, Infallible> {
+    Ok(row.still_kg_s + row.stack_kg_s_k05 * (t_c - row.t_out_c).abs().sqrt())
+}
+
+/// The room with its steady state, handed to a look at both.
+fn solved<Found>(row: &Room, look: impl FnOnce(&Inside<'_>, Steady) -> Found) -> Found {
+    let (machine, surfaces) = (machine(row), surfaces(row));
+    let inside = Inside {
         outside: MoistAir::from_relative_humidity(row.t_out_c, row.rh_out, row.pressure_pa)
             .unwrap(),
         fabric: row.fabric_w_per_k,
@@ -66,17 +87,46 @@ fn solved(row: &Room) -> Steady {
         }),
         machine: machine.as_ref(),
         hygrostat: row.hygrostat_rh,
+        surfaces: &surfaces,
     };
-    coupled::solve(&inside, |t_c: f64| {
-        Ok::<_, Infallible>(row.still_kg_s + row.stack_kg_s_k05 * (t_c - row.t_out_c).abs().sqrt())
-    })
-    .unwrap()
+    let steady = coupled::solve(&inside, |t_c| flow(row, t_c)).unwrap();
+    look(&inside, steady)
+}
+
+/// What clears the first surface, where the table tells of it.
+#[test]
+fn what_clears_a_surface_agrees_with_brentq() {
+    let (mut removals, mut warmths) = (0, 0);
+    for row in rooms() {
+        let Some(removal) = row.clearing_removal_kg_s else {
+            continue;
+        };
+        let case = row.case;
+        let found = solved(&row, |inside, steady| {
+            let first = inside.surfaces[0];
+            let limit = row.limit.unwrap();
+            let flow = AirFlow {
+                exact: |t_c| flow(&row, t_c),
+                near: |_| None,
+            };
+            coupled::clearing(inside, &steady, (&first, limit), 30.0, &flow).unwrap()
+        });
+        let what = format_args!("case {case}, removal").to_string();
+        assert_close(found.removal, removal, 1e-13, &what);
+        removals += 1;
+        if let Some(warm_c) = row.clearing_c {
+            let what = format!("case {case}, warmth: {found:?}");
+            assert_close(found.warm_c.unwrap(), warm_c, 1e-6, &what);
+            warmths += 1;
+        }
+    }
+    assert!(removals >= 30 && warmths >= 15, "{removals}, {warmths}");
 }
 
 #[test]
 fn rooms_agree_with_nested_brentq() {
     for row in rooms() {
-        let (steady, case) = (solved(&row), row.case);
+        let (steady, case) = (solved(&row, |_, steady| steady), row.case);
         assert_eq!(
             steady.running == Running::Runs,
             row.runs == 1,
@@ -98,6 +148,12 @@ fn rooms_agree_with_nested_brentq() {
                 "condensation",
                 steady.condensation,
                 row.condensation_kg_s,
+                1e-13,
+            ),
+            (
+                "on surfaces",
+                steady.on_surfaces,
+                row.on_surfaces_kg_s,
                 1e-13,
             ),
         ];
@@ -152,4 +208,6 @@ fn the_table_covers_every_kind_and_every_way_of_running() {
             .count()
             >= 10
     );
+    let wet = rows.iter().filter(|row| row.on_surfaces_kg_s > 0.0);
+    assert!(wet.count() >= 30, "surfaces take water");
 }

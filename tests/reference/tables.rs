@@ -93,6 +93,10 @@ pub(crate) struct Room {
     pub(crate) lowest_room_c: Option<f64>,
     /// `t_c/rh/removal_kg_s/power_w`, one after the other with semicolons between.
     pub(crate) figures: String,
+    /// `area_m2/factor/seen_c`, one after the other with semicolons between.
+    pub(crate) surfaces: String,
+    /// Highest relative humidity at the first of them.
+    pub(crate) limit: Option<f64>,
     pub(crate) runs: u8,
     pub(crate) t_in_c: f64,
     pub(crate) humidity_ratio: f64,
@@ -101,6 +105,10 @@ pub(crate) struct Room {
     pub(crate) machine_w: f64,
     pub(crate) heater_out_w: f64,
     pub(crate) condensation_kg_s: f64,
+    pub(crate) on_surfaces_kg_s: f64,
+    /// What clears the first surface; empty where it is clear, or not told.
+    pub(crate) clearing_removal_kg_s: Option<f64>,
+    pub(crate) clearing_c: Option<f64>,
 }
 
 /// One vehicle of `network.csv`.

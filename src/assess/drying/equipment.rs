@@ -47,7 +47,7 @@ pub(crate) fn machine(machine: &Machine) -> Answer<PhysicalMachine> {
         } else if machine.power_w.is_none() {
             "the power"
         } else {
-            "the temperature and humidity that belong to the removal"
+            "the air state (temperature and humidity) that belongs to the removal"
         };
         return Err(if what.ends_with("by") {
             NotKnown::because(format!("{what} \u{201c}{name}\u{201d} is not given"))

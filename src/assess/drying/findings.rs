@@ -2,13 +2,16 @@
 
 use super::answer::{OptionAnswer, OptionKind};
 use super::ground::Ground;
-use super::situation::{self, Situation};
+use super::library;
+use super::situation::Situation;
 use crate::assess::answer::Answer;
 use crate::assess::quantity::Kind;
 use crate::assess::words::figure;
 use crate::physics::MoistAir;
 use crate::physics::air::saturation_pressure;
+use crate::physics::machine::salt::tub_times;
 use crate::physics::moisture::warmth_alone_c;
+use crate::physics::units::{LITRES_PER_M3, SECONDS_PER_DAY};
 use crate::survey::{Field, Finding, Item, MachineKind, Place, Severity, WeatherCase};
 
 fn finding(
@@ -54,19 +57,19 @@ pub(crate) fn find(
 }
 
 fn warmer_outside(ground: &Ground<'_>, case: &WeatherCase, all: &mut Vec<Finding>) {
-    let targets = &ground.survey.targets;
-    if case.outside_c > targets.set_temperature_c {
+    let kept_c = ground.inside_c();
+    if case.outside_c > kept_c {
         all.push(finding(
             Severity::Note,
             Item::Weather(case.id),
             Field::Outside,
             format!(
-                "weather case \u{201c}{}\u{201d}: at {} it is warmer outside than the set temperature of {}, so no heat is needed",
+                "weather case \u{201c}{}\u{201d}: at {} it is warmer outside than the {} to be held inside, so no heat is needed",
                 case.name,
                 Kind::Celsius.typed(case.outside_c),
-                Kind::Celsius.typed(targets.set_temperature_c)
+                Kind::Celsius.typed(kept_c)
             ),
-            "raise the set temperature if warmth is to dry in this weather too",
+            "raise the temperature to be held if warmth is to dry in this weather too",
         ));
     }
 }
@@ -78,11 +81,7 @@ fn out_of_reach(
     situation: &Situation<'_>,
     all: &mut Vec<Finding>,
 ) {
-    let set = ground
-        .survey
-        .targets
-        .set_temperature_c
-        .max(situation.outside.t_c);
+    let set = ground.inside_c().max(situation.outside.t_c);
     let outside = &situation.outside;
     let reached = outside.vapour_pressure() / saturation_pressure(set);
     if reached <= ground.target_rh {
@@ -175,28 +174,63 @@ fn supply(ground: &Ground<'_>, option: &OptionAnswer, all: &mut Vec<Finding>) {
     }
 }
 
-/// How long the salt lasts, and that it changes nothing once it has run.
+/// How long the salt lasts and when the tub is full, in the weather in which it gathers most; and
+/// that the trade sees it go faster.
 fn salt(ground: &Ground<'_>, option: &OptionAnswer, all: &mut Vec<Finding>) {
-    let (OptionKind::Machine(MachineKind::SaltTub), Some(salt)) =
+    let (OptionKind::Machine(kind @ MachineKind::SaltTub), Some(salt)) =
         (option.kind, ground.survey.drying.salt_kg)
     else {
         return;
     };
-    let Some(Ok(windy)) = option.cases.get(ground.windiest) else {
+    let cases = option.cases.iter().zip(&ground.survey.weather);
+    let most = cases
+        .filter_map(|(case, weather)| Some((case.as_ref().ok()?, weather)))
+        .max_by(|(one, _), (other, _)| one.removal_kg_s.total_cmp(&other.removal_kg_s));
+    let Some((case, weather)) = most else {
         return;
     };
-    let Some(days) = situation::salt_days(salt, windy) else {
+    let own = ground
+        .survey
+        .machines
+        .iter()
+        .find(|machine| Some(machine.id) == option.machine);
+    let holds_l = own.map_or_else(|| library::machine(kind).tub_l, |own| own.tub_l);
+    let times = tub_times(
+        salt,
+        holds_l.map_or(f64::INFINITY, |litres| litres / LITRES_PER_M3),
+        case.inside.t_c,
+        case.rh,
+        case.removal_kg_s,
+    );
+    let Some(dissolved) = times.dissolved else {
         return;
+    };
+    let days = |seconds: f64| Kind::Days.text(seconds / SECONDS_PER_DAY);
+    let full = match (holds_l, times.full) {
+        (None, _) => {
+            "when the tub is full is not known, because what it holds is not given".to_owned()
+        }
+        (Some(litres), Some(full)) => {
+            let tub = Kind::Litres.typed(litres);
+            format!("the tub of {tub} is full after some {}", days(full))
+        }
+        (Some(litres), None) => {
+            let tub = Kind::Litres.typed(litres);
+            format!(
+                "the tub of {tub} never fills, because the brine comes into balance with the air first"
+            )
+        }
     };
     all.push(finding(
         Severity::Note,
         item(option),
         Field::Salt,
         format!(
-            "\u{201c}{}\u{201d}: {}\u{a0}kg of salt stay dry enough to work for some {} in the windiest weather, then the brine gathers ever less",
+            "\u{201c}{}\u{201d}: {}\u{a0}kg of salt have dissolved after some {} in \u{201c}{}\u{201d}, where it gathers most, and gather ever less from then on; {full}; the trade sees it go two to three times faster [C]",
             option.name,
             figure(salt, 2),
-            Kind::Days.text(days)
+            days(dissolved),
+            weather.name.trim(),
         ),
         "empty the tub before it runs over, and keep brine off metal",
     ));

@@ -3,14 +3,21 @@
 use super::answer::ComparedCase;
 use super::equipment::{Sources, first_error};
 use super::situation::Situation;
+use super::surfaces::{self, Listed};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::assess::law::{GapLaw, laws};
 use crate::assess::weather::air_states;
 use crate::physics::MoistAir;
+use crate::physics::coupled;
 use crate::physics::moisture::warmth_alone_c;
 use crate::physics::wind::speed_at_body;
-use crate::survey::{Cavity, Facing, Finding, Item, Purpose, Survey, WeatherCase};
+use crate::survey::{
+    Cavity, Facing, Finding, Heater, HeaterFuel, Item, Purpose, SetUp, Survey, WeatherCase,
+};
+
+/// Heat that no vehicle needs, W: what keeps it at comfort is never short of it.
+const COMFORT_HEAT_MOST: f64 = 1e6;
 
 /// What every option stands on.
 pub(crate) struct Ground<'a> {
@@ -19,6 +26,8 @@ pub(crate) struct Ground<'a> {
     /// Σ U A, W/K.
     pub(crate) fabric: f64,
     pub(crate) sources: Sources,
+    /// The surfaces that can get cold.
+    pub(crate) listed: Vec<Listed>,
     pub(crate) volume_m3: Answer<f64>,
     pub(crate) target_rh: f64,
     pub(crate) calmest: usize,
@@ -33,7 +42,9 @@ impl Ground<'_> {
             .iter()
             .map(|case| {
                 let outside = self.outside(case)?;
-                Ok(Situation::new(envelope, outside, self.wind(envelope, case)))
+                let wind = self.wind(envelope, case);
+                let cold = surfaces::cold(&self.listed, outside.t_c, wind);
+                Ok(Situation::new(envelope, outside, wind).with_surfaces(cold))
             })
             .collect()
     }
@@ -49,10 +60,45 @@ impl Ground<'_> {
         speed_at_body(self.survey.site.terrain, case.wind_m_s, envelope.roof())
     }
 
+    /// All weights together.
+    pub(crate) fn weights(&self) -> f64 {
+        self.survey.weather.iter().map(|case| case.weight).sum()
+    }
+
     /// Share of a case in all weights.
     pub(crate) fn share(&self, case: &WeatherCase) -> f64 {
-        let all: f64 = self.survey.weather.iter().map(|case| case.weight).sum();
+        let all = self.weights();
         if all > 0.0 { case.weight / all } else { 0.0 }
+    }
+
+    /// Temperature at which people keep it, °C; `None` while it is laid up.
+    pub(crate) fn comfort_c(&self) -> Option<f64> {
+        (self.survey.set_up == SetUp::InUse).then_some(self.survey.targets.comfort_c)
+    }
+
+    /// Temperature that sizes are for, °C: comfort in use, else the set temperature for drying.
+    pub(crate) fn inside_c(&self) -> f64 {
+        let set = self.survey.targets.set_temperature_c;
+        self.comfort_c().unwrap_or(set)
+    }
+
+    /// What keeps the vehicle at comfort in use where an option has no heater of its own: as much
+    /// dry heat as that takes.
+    pub(crate) fn comfort_heat(&self) -> Option<coupled::Heater> {
+        self.comfort_c().map(|comfort_c| coupled::Heater {
+            rating: COMFORT_HEAT_MOST,
+            set_point_c: Some(comfort_c),
+            water_per_joule: 0.0,
+        })
+    }
+
+    /// What that heat burns: the fuel of the survey's strongest heater; `None` where none is
+    /// written down.
+    pub(crate) fn comfort_fuel(&self) -> Option<HeaterFuel> {
+        let rating = |heater: &&Heater| heater.rating_w.unwrap_or(0.0);
+        let heaters = self.survey.heaters.iter();
+        let strongest = heaters.max_by(|a, b| rating(a).total_cmp(&rating(b)));
+        strongest.map(|heater| heater.fuel)
     }
 
     /// Mean over the cases by their shares; cases without a share need not be known.
@@ -73,13 +119,28 @@ impl Ground<'_> {
         }
     }
 
+    /// What a weather case is called: its name, or its number where it has none.
+    pub(crate) fn case_name(&self, at: usize) -> String {
+        let name = self
+            .survey
+            .weather
+            .get(at)
+            .map_or("", |case| case.name.trim());
+        if name.is_empty() {
+            format!("weather case {}", at + 1)
+        } else {
+            name.to_owned()
+        }
+    }
+
     /// The weather cases as they are compared.
     pub(crate) fn cases(&self, situations: &[Answer<Situation<'_>>]) -> Vec<ComparedCase> {
         self.survey
             .weather
             .iter()
             .zip(situations)
-            .map(|(case, situation)| {
+            .enumerate()
+            .map(|(at, (case, situation))| {
                 let outside = situation
                     .as_ref()
                     .map(|situation| situation.outside)
@@ -94,7 +155,7 @@ impl Ground<'_> {
                 });
                 ComparedCase {
                     id: case.id,
-                    name: case.name.clone(),
+                    name: self.case_name(at),
                     wind_m_s: case.wind_m_s,
                     share: self.share(case),
                     outside,
@@ -104,11 +165,9 @@ impl Ground<'_> {
             .collect()
     }
 
-    /// The laws with every closable ventilator and locker opening standing open.
-    ///
-    /// # Errors
-    /// [`NotKnown`] where none is closed.
-    pub(crate) fn opened_laws(&self) -> Answer<Vec<GapLaw>> {
+    /// The laws with every closable ventilator and locker opening standing open; `None` where none
+    /// that can be opened stands closed.
+    pub(crate) fn opened_laws(&self) -> Option<Vec<GapLaw>> {
         let mut opened = self.survey.clone();
         let mut any = false;
         for gap in &mut opened.gaps {
@@ -121,12 +180,6 @@ impl Ground<'_> {
                 *open = true;
             }
         }
-        if any {
-            Ok(laws(&opened, self.findings))
-        } else {
-            Err(NotKnown::because(
-                "no ventilator or locker opening that can be opened stands closed",
-            ))
-        }
+        any.then(|| laws(&opened, self.findings))
     }
 }

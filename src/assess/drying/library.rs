@@ -14,6 +14,7 @@ pub fn machine(kind: MachineKind) -> Machine {
         MachineKind::SaltTub => Machine {
             name: "salt tub, 0.02 m²".to_owned(),
             tub_area_m2: Some(0.02),
+            tub_l: Some(2.0),
             hygrostat: false,
             ..none
         },
@@ -66,5 +67,17 @@ pub fn rating_state(kind: MachineKind) -> (f64, f64) {
     match kind {
         MachineKind::DesiccantRotor => (20.0, 0.6),
         MachineKind::Compressor | MachineKind::Thermoelectric | MachineKind::SaltTub => (30.0, 0.8),
+    }
+}
+
+/// The largest size of a kind that makers offer at its rating state, L/day **\[A\]**; `None` for a
+/// tub, which has no rating.
+#[must_use]
+pub fn largest_l_per_day(kind: MachineKind) -> Option<f64> {
+    match kind {
+        MachineKind::Compressor => Some(70.0),
+        MachineKind::DesiccantRotor => Some(20.0),
+        MachineKind::Thermoelectric => Some(2.0),
+        MachineKind::SaltTub => None,
     }
 }

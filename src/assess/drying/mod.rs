@@ -1,12 +1,13 @@
-//! Drying and heating: what each option really does to this vehicle, still and windy.
+//! Drying and heating: what each option really does to this vehicle, over the whole season.
 //!
 //! [`compare`](super::compare) solves the coupled balance of heat and water for every option in every weather
 //! case, with the vehicle's own air flow at the temperature each option brings about. It is a
 //! pure function beside [`crate::assess::assess`], which it does not need and which does not wait
 //! for it. Where gaps are marked as planned, it compares once more with those gaps sealed.
 //!
-//! The weather case's own inside temperature plays no part here: what the inside comes to is the
-//! answer.
+//! Laid up, the weather case's own inside temperature plays no part here: what the inside comes to
+//! is the answer. In use people keep it at comfort, so every option is judged there, whatever heats
+//! it to that.
 
 pub mod answer;
 pub(crate) mod equipment;
@@ -25,14 +26,17 @@ pub(crate) mod warm_up;
 
 pub use answer::{
     AchPoint, AfterPlan, Capacity, ComparedCase, Comparison, DryOut, Energy, Fall, Freshness,
-    HeaterFor, HeaterSize, NeedCurve, NightAir, OptionAnswer, OptionCase, OptionKind, SizedFor,
-    Sizing, Spot, Supply, Surface, Verdict, WarmUp,
+    HeaterFor, HeaterSize, MOST_PPM, NeedCurve, NightAir, Offer, OptionAnswer, OptionCase,
+    OptionKind, Proviso, Shortfall, SizedFor, Sizing, Spot, Standing, Supply, Surface, Verdict,
+    WarmUp,
 };
+
+pub(crate) use surfaces::WARMEST_C;
 
 use super::answer::{Answer, NotKnown};
 use super::assessment::calmest_and_windiest;
 use super::prepared::Prepared;
-use crate::survey::{Item, Survey};
+use crate::survey::{Field, Finding, Item, Survey};
 use equipment::first_error;
 use ground::Ground;
 
@@ -46,8 +50,14 @@ pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Compa
         return Err(NotKnown::because("no gap has been written down yet"));
     }
     let findings = &prepared.findings;
+    // Without weights the season is not known, each weather case is.
+    let but_weights: Vec<Finding> = findings
+        .iter()
+        .filter(|finding| !finding.place.is_at(Field::Weight))
+        .cloned()
+        .collect();
     for item in [Item::Vehicle, Item::Site, Item::Targets] {
-        first_error(findings, item)?;
+        first_error(&but_weights, item)?;
     }
     for fan in &survey.fans {
         first_error(findings, Item::Fan(fan.id))?;
@@ -60,6 +70,7 @@ pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Compa
         findings,
         fabric: prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k,
         sources: equipment::sources(survey, findings)?,
+        listed: surfaces::listed(survey),
         volume_m3: prepared.volume_m3.clone(),
         target_rh: survey.targets.rh_percent / 100.0,
         calmest,
@@ -70,7 +81,9 @@ pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Compa
     Ok(Comparison {
         set_up: survey.set_up,
         target_rh: ground.target_rh,
+        inside_c: ground.inside_c(),
         cases: ground.cases(&situations),
+        weights: ground.weights(),
         calmest,
         windiest,
         findings: findings::find(&ground, &situations, &options),

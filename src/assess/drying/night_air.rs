@@ -1,14 +1,15 @@
 //! The air of sleepers: how much each has, and what carbon dioxide settles at.
 
-use super::answer::NightAir;
+use super::answer::{MOST_PPM, NightAir};
 use super::equipment;
 use super::ground::Ground;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::physics::people::carbon_dioxide_ppm;
-use crate::survey::Item;
+use crate::survey::{Item, SetUp};
 
-/// Air for each sleeper in the calmest case, at that case's own inside temperature.
+/// Air for each sleeper in the calmest case, at that case's own inside temperature: with the heating
+/// off at night less air comes in than at comfort.
 ///
 /// ```text
 /// Q = m/ρ_i,   q = Q/N,   C = 420 + 10⁶ N G/Q
@@ -18,8 +19,11 @@ use crate::survey::Item;
 /// ppm. It says nothing about carbon monoxide.
 ///
 /// # Errors
-/// [`NotKnown`] where there are no berths, no weather, or no air flow.
+/// [`NotKnown`] while it is laid up, and where there are no berths, no weather, or no air flow.
 pub(crate) fn night_air(ground: &Ground<'_>, envelope: &Envelope) -> Answer<NightAir> {
+    if ground.survey.set_up == SetUp::LaidUp {
+        return Err(NotKnown::because("nobody sleeps in it while it is laid up"));
+    }
     let case = ground
         .survey
         .weather
@@ -40,6 +44,6 @@ pub(crate) fn night_air(ground: &Ground<'_>, envelope: &Envelope) -> Answer<Nigh
         id: case.id,
         sleepers,
         per_sleeper_m3_s: flow / f64::from(sleepers),
-        carbon_dioxide_ppm: ppm,
+        carbon_dioxide_ppm: (ppm <= MOST_PPM).then_some(ppm),
     })
 }

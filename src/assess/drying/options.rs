@@ -1,12 +1,13 @@
 //! The options, each in every weather case.
 
-use super::answer::{OptionAnswer, OptionCase, OptionKind, Supply};
+use super::answer::{OptionAnswer, OptionCase, OptionKind, Proviso, Supply, Verdict};
 use super::ground::Ground;
 use super::situation::{Fitted, Situation};
 use super::state::Judge;
 use super::{equipment, library, money, verdict};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
+use crate::assess::quantity::Kind;
 use crate::physics::coupled::{self, Running};
 use crate::physics::machine::Machine as PhysicalMachine;
 use crate::survey::{Heater, HeaterFuel, HeaterId, Item, Machine, MachineId, MachineKind};
@@ -45,36 +46,63 @@ impl Appliances {
 
 /// Every option, in the order shown.
 pub(crate) fn all(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Vec<OptionAnswer> {
-    let nothing = Appliances::none(OptionKind::Nothing, "nothing");
-    let idle = solve(ground, situations, None, &nothing);
+    let nothing = match ground.comfort_c() {
+        None => "nothing".to_owned(),
+        Some(comfort_c) => format!("nothing but heat to {}", Kind::Celsius.typed(comfort_c)),
+    };
+    let nothing = Appliances::none(OptionKind::Nothing, nothing);
+    let idle = solve(ground, situations, Beside::default(), &nothing);
     let before = idle.clone();
+    let beside = Beside {
+        before: Some(&before),
+        without: Some(&before),
+    };
     let mut options = vec![finish(ground, &nothing, idle)];
     options.push(lockers_open(ground, &before));
     let machines = machines(ground);
     for appliances in &machines {
-        let cases = solve(ground, situations, Some(&before), appliances);
+        let cases = solve(ground, situations, beside, appliances);
         options.push(finish(ground, appliances, cases));
     }
     let heaters = heaters(ground);
+    let first_heater = options.len();
     for appliances in &heaters {
-        let cases = solve(ground, situations, Some(&before), appliances);
+        let cases = solve(ground, situations, beside, appliances);
         options.push(finish(ground, appliances, cases));
     }
-    if let Some(large) = large_machine(&machines) {
+    let Some(large) = large_machine(&machines) else {
+        return options;
+    };
+    // In use the vehicle is at comfort whatever heats it.
+    if ground.comfort_c().is_none() {
         options.push(same_heat(ground, situations, &before, &large, &options));
-        let with_heat = heaters.first().map(|heat| Appliances {
+    }
+    if let Some(heat) = heaters.first() {
+        let both = Appliances {
             name: format!("{} + {}", heat.name, large.name),
             heater: heat.heater.clone(),
             own_heater: heat.own_heater,
             kind: OptionKind::HeatAndMachine,
             ..large
-        });
-        if let Some(both) = with_heat {
-            let cases = solve(ground, situations, Some(&before), &both);
-            options.push(finish(ground, &both, cases));
-        }
+        };
+        let heated = options.get(first_heater).map(|heat| heat.cases.clone());
+        let beside = Beside {
+            without: heated.as_deref(),
+            ..beside
+        };
+        let cases = solve(ground, situations, beside, &both);
+        options.push(finish(ground, &both, cases));
     }
     options
+}
+
+/// The states that an option is held against, in every weather case.
+#[derive(Clone, Copy, Default)]
+struct Beside<'a> {
+    /// With nothing done.
+    before: Option<&'a [Answer<OptionCase>]>,
+    /// Without its machine.
+    without: Option<&'a [Answer<OptionCase>]>,
 }
 
 /// Machines of every kind: the survey's own, or else the generic one.
@@ -174,7 +202,12 @@ fn physical(
             if let Some(id) = appliances.own_heater {
                 equipment::first_error(ground.findings, Item::Heater(id))?;
             }
-            Some(equipment::heater(heater)?)
+            let heater = equipment::heater(heater)?;
+            Some(coupled::Heater {
+                // In use it is turned to comfort.
+                set_point_c: ground.comfort_c().or(heater.set_point_c),
+                ..heater
+            })
         }
         None => None,
     };
@@ -185,7 +218,7 @@ fn physical(
 fn solve(
     ground: &Ground<'_>,
     situations: &[Answer<Situation<'_>>],
-    before: Option<&[Answer<OptionCase>]>,
+    beside: Beside<'_>,
     appliances: &Appliances,
 ) -> Vec<Answer<OptionCase>> {
     let physical = physical(ground, appliances);
@@ -199,14 +232,15 @@ fn solve(
         let fitted = Fitted {
             machine: machine.as_ref(),
             hygrostat: hygrostat.then_some(ground.target_rh),
-            heater: *heater,
+            heater: heater.or_else(|| ground.comfort_heat()),
         };
         let fuel = appliances.heater.as_ref().map(|heater| heater.fuel);
         Judge {
             ground,
             situation,
-            fuel,
-            before: before.and_then(|cases| cases.get(at)),
+            fuel: fuel.or_else(|| ground.comfort_fuel()),
+            before: beside.before.and_then(|cases| cases.get(at)),
+            without: beside.without.and_then(|cases| cases.get(at)),
             with_dry_out: at == ground.calmest || at == ground.windiest,
         }
         .case(&fitted)
@@ -221,13 +255,23 @@ fn solve(
 /// Everything open that can be opened: the same vehicle with another envelope.
 fn lockers_open(ground: &Ground<'_>, before: &[Answer<OptionCase>]) -> OptionAnswer {
     let appliances = Appliances::none(OptionKind::LockersOpen, "ventilators and lockers open");
-    let envelope = ground
-        .opened_laws()
-        .and_then(|laws| Envelope::new(ground.survey, ground.findings, &laws));
-    let cases = match &envelope {
+    let Some(laws) = ground.opened_laws() else {
+        let sentence =
+            "nothing to open: no ventilator or locker opening that can be opened stands closed";
+        return OptionAnswer {
+            verdict: Ok(Verdict::NothingToOpen),
+            sentence: sentence.to_owned(),
+            ..finish(ground, &appliances, before.to_vec())
+        };
+    };
+    let cases = match &Envelope::new(ground.survey, ground.findings, &laws) {
         Ok(envelope) => {
             let situations = ground.situations(envelope);
-            solve(ground, &situations, Some(before), &appliances)
+            let beside = Beside {
+                before: Some(before),
+                ..Beside::default()
+            };
+            solve(ground, &situations, beside, &appliances)
         }
         Err(unknown) => vec![Err(unknown.clone()); before.len()],
     };
@@ -275,6 +319,7 @@ fn same_heat(
                 situation,
                 fuel: Some(HeaterFuel::Electricity),
                 before: before.get(at),
+                without: None,
                 with_dry_out: at == ground.calmest || at == ground.windiest,
             }
             .case(&fitted)
@@ -296,7 +341,8 @@ fn finish(
         .and_then(|(machine, _)| machine)
         .map(|machine| machine.lowest_room_c())
         .filter(|lowest| lowest.is_finite());
-    let (verdict, sentence) = verdict::verdict(ground, appliances.kind, lowest_room_c, &cases);
+    let machine = (appliances.kind, lowest_room_c);
+    let (verdict, sentence) = verdict::verdict(ground, machine, &cases);
     let each = |of: fn(&OptionCase) -> Answer<f64>| {
         ground.season(|at| match cases.get(at) {
             Some(case) => of(case.as_ref().map_err(Clone::clone)?),
@@ -312,6 +358,7 @@ fn finish(
         generic: appliances.generic(),
         lowest_room_c,
         verdict,
+        provisos: provisos(ground, appliances, &cases),
         sentence,
         room_volumes_per_h: room_volumes(ground, appliances),
         supply: supply(ground, appliances, &cases),
@@ -319,6 +366,29 @@ fn finish(
         cost_per_month: each(|case| case.energy.cost_per_month.clone()),
         cases,
     }
+}
+
+/// What has to be said beside the verdict.
+fn provisos(
+    ground: &Ground<'_>,
+    appliances: &Appliances,
+    cases: &[Answer<OptionCase>],
+) -> Vec<Proviso> {
+    let Some(heater) = &appliances.heater else {
+        return Vec::new();
+    };
+    let flame = heater.fuel != HeaterFuel::Electricity;
+    let known = ground.survey.weather.iter().zip(cases);
+    let season = known.filter(|(case, _)| ground.share(case) > 0.0);
+    let short = season
+        .flat_map(|(_, case)| case)
+        .any(|case| case.below_set_point_k.is_some());
+    let told = [
+        (flame && ground.comfort_c().is_none(), Proviso::Unattended),
+        (short, Proviso::ShortOfHeat),
+    ];
+    let told = told.into_iter().filter(|(holds, _)| *holds);
+    told.map(|(_, proviso)| proviso).collect()
 }
 
 /// Room volumes that the machine's own fan moves an hour.

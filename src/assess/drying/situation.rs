@@ -3,15 +3,16 @@
 use std::cell::RefCell;
 
 use super::equipment::Sources;
+use super::surfaces::WARMEST_C;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::assess::weather::same_water;
 use crate::physics::MoistAir;
-use crate::physics::coupled::{self, CoupledError, DryOut, Inside, Steady};
+use crate::physics::coupled::{
+    self, AirFlow, Clearing, ColdSurface, CoupledError, DryOut, Inside, Steady,
+};
 use crate::physics::machine::Machine;
-use crate::physics::machine::salt::water_at_equilibrium;
 use crate::physics::moisture::{dry_air_flow, required_removal};
-use crate::physics::units::SECONDS_PER_DAY;
 
 /// An envelope in the weather of one case.
 pub(crate) struct Situation<'a> {
@@ -19,6 +20,8 @@ pub(crate) struct Situation<'a> {
     pub(crate) outside: MoistAir,
     /// Wind used at the roof's height, m/s.
     wind: f64,
+    /// What water may condense on.
+    cold: Vec<ColdSurface>,
     /// Dry air by inside temperature, as far as it has been worked out: the options ask for the
     /// same temperatures, and each answer is sixteen air balances.
     known: RefCell<Vec<(f64, f64)>>,
@@ -38,8 +41,19 @@ impl<'a> Situation<'a> {
             envelope,
             outside,
             wind,
+            cold: Vec::new(),
             known: RefCell::new(Vec::new()),
         }
+    }
+
+    /// The same with surfaces on which water may condense.
+    pub(crate) fn with_surfaces(self, cold: Vec<ColdSurface>) -> Self {
+        Self { cold, ..self }
+    }
+
+    /// The surfaces on which water may condense.
+    pub(crate) fn surfaces(&self) -> &[ColdSurface] {
+        &self.cold
     }
 
     /// Dry air that flows through with the inside at a temperature, kg/s, mean over all
@@ -74,7 +88,7 @@ impl<'a> Situation<'a> {
         Ok(flow)
     }
 
-    fn inside<'b>(&self, fabric: f64, sources: &Sources, fitted: &Fitted<'b>) -> Inside<'b> {
+    fn inside<'b>(&'b self, fabric: f64, sources: &Sources, fitted: &Fitted<'b>) -> Inside<'b> {
         Inside {
             outside: self.outside,
             fabric,
@@ -84,6 +98,7 @@ impl<'a> Situation<'a> {
             heater: fitted.heater,
             machine: fitted.machine,
             hygrostat: fitted.hygrostat,
+            surfaces: &self.cold,
         }
     }
 
@@ -100,6 +115,52 @@ impl<'a> Situation<'a> {
     ) -> Answer<Steady> {
         let inside = self.inside(fabric, sources, fitted);
         coupled::solve(&inside, |t_c| self.dry_air(t_c)).map_err(not_known)
+    }
+
+    /// What clears a surface in a steady state, each by itself ([`coupled::clearing`]); the
+    /// vehicle is ΣUA, W/K, the sources and what is in it.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where an air flow is not known.
+    pub(crate) fn clearing(
+        &self,
+        (fabric, sources, fitted): (f64, &Sources, &Fitted<'_>),
+        steady: &Steady,
+        at_limit: (&ColdSurface, f64),
+    ) -> Answer<Clearing> {
+        let inside = self.inside(fabric, sources, fitted);
+        let flow = AirFlow {
+            exact: |t_c| self.dry_air(t_c),
+            near: |t_c| self.nearly(t_c),
+        };
+        coupled::clearing(&inside, steady, at_limit, WARMEST_C, &flow).map_err(not_known)
+    }
+
+    /// The dry air between the two temperatures next to this one at which it is known, kg/s, by a
+    /// straight line, and how far apart they are, K.
+    fn nearly(&self, inside_c: f64) -> Option<(f64, f64)> {
+        let known = self.known.borrow();
+        let below = known.iter().filter(|(t_c, _)| *t_c <= inside_c);
+        let above = known.iter().filter(|(t_c, _)| *t_c >= inside_c);
+        let (cold_c, cold) = *below.max_by(|one, other| one.0.total_cmp(&other.0))?;
+        let (warm_c, warm) = *above.min_by(|one, other| one.0.total_cmp(&other.0))?;
+        let apart = warm_c - cold_c;
+        let share = if apart > 0.0 {
+            (inside_c - cold_c) / apart
+        } else {
+            0.0
+        };
+        Some((cold + share * (warm - cold), apart))
+    }
+
+    /// The inside air at a temperature with nothing but the sources and the surfaces in it
+    /// ([`coupled::air_without_machine`]); `flow` is the dry air that flows through, kg/s.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the state cannot be.
+    pub(crate) fn alone(&self, sources: &Sources, t_c: f64, flow: f64) -> Answer<MoistAir> {
+        let nothing = self.inside(0.0, sources, &Fitted::default());
+        Ok(coupled::air_without_machine(&nothing, t_c, flow)?)
     }
 
     /// What can be taken from damp contents at a relative humidity: the state held there, and the
@@ -153,18 +214,4 @@ fn not_known(error: CoupledError<NotKnown>) -> NotKnown {
 /// [`NotKnown`] where it cannot be.
 pub(crate) fn state(t_c: f64, rh: f64, pressure: f64) -> Answer<MoistAir> {
     Ok(MoistAir::from_relative_humidity(t_c, rh, pressure)?)
-}
-
-/// Days until salt has taken the water it is in balance with in this state's air; `None` where
-/// it takes none, or the air is so humid that there is no balance.
-///
-/// ```text
-/// t = M w(T, φ)/D
-/// ```
-/// where M is the dry salt, kg, w the water per kg of it in balance with the air
-/// ([`water_at_equilibrium`], Conde **\[S\]**), and D what the tub takes in this state, kg/s. D falls
-/// as the solution thins, so this is a least time **\[A\]**.
-pub(crate) fn salt_days(salt_kg: f64, case: &super::answer::OptionCase) -> Option<f64> {
-    let water = salt_kg * water_at_equilibrium(case.inside.t_c, case.rh)?;
-    (case.removal_kg_s > 0.0).then(|| water / case.removal_kg_s / SECONDS_PER_DAY)
 }

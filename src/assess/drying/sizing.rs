@@ -1,8 +1,10 @@
 //! What to look for when buying: removal needed, rated capacities, heaters.
 
-use super::answer::{AchPoint, Capacity, HeaterFor, HeaterSize, NeedCurve, SizedFor, Sizing};
+use super::answer::{
+    AchPoint, Capacity, HeaterFor, HeaterSize, NeedCurve, Offer, SizedFor, Sizing,
+};
 use super::ground::Ground;
-use super::library::rating_state;
+use super::library::{self, rating_state};
 use super::money::DAYS_PER_MONTH;
 use super::situation::{Situation, state};
 use crate::assess::answer::{Answer, NotKnown};
@@ -10,7 +12,7 @@ use crate::assess::envelope::Envelope;
 use crate::physics::MoistAir;
 use crate::physics::machine::{Machine, MakerPoint};
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
-use crate::physics::units::SECONDS_PER_HOUR;
+use crate::physics::units::{LITRES_PER_DAY, SECONDS_PER_HOUR};
 use crate::survey::MachineKind;
 
 /// What is added to a size worked out, share **\[A\]**.
@@ -24,7 +26,7 @@ const CURVE_STEPS: u32 = 24;
 /// A power so large that it limits no rotor: the size asked for is the removal.
 const NO_LIMIT_W: f64 = 1e9;
 
-/// All sizes, at the set temperature and the target humidity of the survey.
+/// All sizes, at the target humidity of the survey and the temperature it is held at.
 pub(crate) fn sizing(
     ground: &Ground<'_>,
     envelope: &Envelope,
@@ -41,7 +43,7 @@ pub(crate) fn sizing(
 /// Water to remove against the humidity held, 40 to 80 %, one curve for each weather case: `W` of
 /// the target varies, temperature and air flow do not.
 fn against_rh(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Vec<NeedCurve> {
-    let set = ground.survey.targets.set_temperature_c;
+    let set = ground.inside_c();
     let curve = |situation: &Answer<Situation<'_>>| {
         let situation = situation.as_ref().map_err(Clone::clone)?;
         (CURVE_RH.0..=CURVE_RH.1)
@@ -94,7 +96,7 @@ fn against_ach(
 ) -> Answer<Vec<AchPoint>> {
     let volume = ground.volume_m3.clone()?;
     let outside = at(situations, ground.windiest)?.outside;
-    let set = ground.survey.targets.set_temperature_c;
+    let set = ground.inside_c();
     let need = |ach_per_h: f64, inside_c: f64| {
         let target = state(inside_c, ground.target_rh, outside.pressure)?;
         let inflow = ach_per_h / SECONDS_PER_HOUR * volume * target.density();
@@ -125,7 +127,7 @@ fn curve_end(
     envelope: &Envelope,
     situations: &[Answer<Situation<'_>>],
 ) -> Answer<f64> {
-    let inside_c = ground.survey.targets.set_temperature_c;
+    let inside_c = ground.inside_c();
     let volume = ground.volume_m3.clone()?;
     let design = design(ground, envelope, situations);
     let all = situations.iter().chain([&design]).flatten();
@@ -134,11 +136,23 @@ fn curve_end(
         let outside = &situation.outside;
         for inside_c in [inside_c, outside.t_c] {
             let inside = state(inside_c, ground.target_rh, outside.pressure)?;
-            let inflow = situation.dry_air(inside_c)? * (1.0 + outside.humidity_ratio);
-            most = most.max(inflow * SECONDS_PER_HOUR / (inside.density() * volume));
+            let flow = situation.dry_air(inside_c)?;
+            most = most.max(air_changes(flow, outside, &inside, volume));
         }
     }
     Ok((most * 1.05 / CURVE_ACH_LEAST).ceil().max(1.0) * CURVE_ACH_LEAST)
+}
+
+/// Air changes at inside-air density, per hour.
+///
+/// ```text
+/// ACH = 3600 m_da (1 + W_o)/(ρ_i V)
+/// ```
+/// where m_da is the dry air that flows through, kg/s, W_o the humidity ratio outside, ρ_i the density
+/// inside, kg/m³, and V the gross volume, m³.
+fn air_changes(dry_air: f64, outside: &MoistAir, inside: &MoistAir, volume: f64) -> f64 {
+    let inflow = dry_air * (1.0 + outside.humidity_ratio);
+    inflow * SECONDS_PER_HOUR / (inside.density() * volume)
 }
 
 /// The design weather **\[A\]**: the windiest case's wind with the design outside temperature, at
@@ -169,63 +183,115 @@ fn design<'e>(
     ))
 }
 
-/// Rated capacities of three kinds of machine in the calmest, the windiest and the design weather:
-/// what has to be removed, over what a machine of the kind removes of its rating there, with
-/// [`MARGIN`] on top.
+/// Rated capacities of three kinds of machine in every weather case and in the design weather: what
+/// has to be removed, over what a machine of the kind removes of its rating there, with [`MARGIN`] on
+/// top.
 fn capacities(
     ground: &Ground<'_>,
     envelope: &Envelope,
     situations: &[Answer<Situation<'_>>],
 ) -> Vec<Capacity> {
     let design = design(ground, envelope, situations);
-    let weathers = [
-        (SizedFor::Still, at(situations, ground.calmest)),
-        (SizedFor::Windy, at(situations, ground.windiest)),
-        (SizedFor::Design, design.as_ref().map_err(Clone::clone)),
-    ];
+    let cases = ground.survey.weather.iter().zip(situations);
+    let cases = cases.map(|(case, situation)| (SizedFor::Case(case.id), situation));
+    let weathers: Vec<_> = cases.chain([(SizedFor::Design, &design)]).collect();
     let kinds = [
         MachineKind::Compressor,
         MachineKind::DesiccantRotor,
         MachineKind::Thermoelectric,
     ];
-    let inside_c = ground.survey.targets.set_temperature_c;
-    let mut all = Vec::new();
-    for kind in kinds {
-        let (rated_c, rated_rh) = rating_state(kind);
-        for (sized_for, situation) in &weathers {
-            let needed = situation.clone().and_then(|situation| {
-                situation.load(inside_c, ground.target_rh, ground.sources.water())
-            });
-            let rated = needed.clone().and_then(|needed| {
-                let pressure = situation.clone()?.outside.pressure;
-                let inside = state(inside_c, ground.target_rh, pressure)?;
-                rated_capacity(kind, needed, &inside).map(|rated| rated * (1.0 + MARGIN))
-            });
-            all.push(Capacity {
-                kind,
-                sized_for: *sized_for,
-                inside_c,
-                rated_c,
-                rated_rh,
-                needed_kg_s: needed,
-                rated_kg_s: rated,
-            });
-        }
-    }
-    all
+    let of_kind = |kind| {
+        let weathers = weathers.iter();
+        weathers.map(move |(sized_for, situation)| capacity(ground, kind, *sized_for, situation))
+    };
+    kinds.into_iter().flat_map(of_kind).collect()
 }
 
-/// Capacity at the kind's rating state of a machine that removes `needed` from this air, kg/s.
+/// The rated capacity of one kind in one weather.
+fn capacity(
+    ground: &Ground<'_>,
+    kind: MachineKind,
+    sized_for: SizedFor,
+    situation: &Answer<Situation<'_>>,
+) -> Capacity {
+    let inside_c = ground.inside_c();
+    let (rated_c, rated_rh) = rating_state(kind);
+    let situation = situation.as_ref().map_err(Clone::clone);
+    let needed = situation
+        .clone()
+        .and_then(|situation| situation.load(inside_c, ground.target_rh, ground.sources.water()));
+    let share = situation.clone().and_then(|situation| {
+        let inside = state(inside_c, ground.target_rh, situation.outside.pressure)?;
+        share_of_rating(kind, &inside)
+    });
+    let rated = needed.clone().and_then(|needed| {
+        if needed <= 0.0 {
+            return Ok(0.0);
+        }
+        Ok(needed / share.clone()? * (1.0 + MARGIN))
+    });
+    let offer = rated.clone().and_then(|rated| {
+        let largest = library::largest_l_per_day(kind).map(|most| most / LITRES_PER_DAY);
+        match largest {
+            _ if rated <= 0.0 => Ok(Offer::NoneNeeded),
+            Some(largest) if rated > largest => {
+                let most = largest * share? / (1.0 + MARGIN);
+                lessened(ground, situation?, largest, most)
+            }
+            _ => Ok(Offer::Offered),
+        }
+    });
+    Capacity {
+        kind,
+        sized_for,
+        inside_c,
+        rated_c,
+        rated_rh,
+        needed_kg_s: needed,
+        rated_kg_s: rated,
+        offer,
+    }
+}
+
+/// What the air would have to come down to for the largest size that makers offer.
 ///
 /// ```text
-/// D_rated = D/d
+/// m_most = (D_most − S)/(W_o − W_t),   ACH = 3600 m_most (1 + W_o)/(ρ_i V)
 /// ```
-/// where D is what has to be removed, and d what a machine rated at 1 kg/s removes from this air:
-/// every kind's removal is proportional to its rating **\[A\]**.
+/// where D_most is what the largest size removes there less its margin, kg/s, S the water given off
+/// inside, kg/s, and W_o and W_t the humidity ratios outside and of the state to hold. Where S alone is
+/// more than D_most, no sealing is enough.
+///
+/// # Errors
+/// [`NotKnown`] where the air flow or the volume is not.
+fn lessened(
+    ground: &Ground<'_>,
+    situation: &Situation<'_>,
+    largest_kg_s: f64,
+    most: f64,
+) -> Answer<Offer> {
+    let volume = ground.volume_m3.clone()?;
+    let outside = &situation.outside;
+    let inside = state(ground.inside_c(), ground.target_rh, outside.pressure)?;
+    let carried = outside.humidity_ratio - inside.humidity_ratio;
+    let left = most - ground.sources.water();
+    if left <= 0.0 || carried <= 0.0 {
+        return Ok(Offer::LessWater { largest_kg_s });
+    }
+    let now = situation.dry_air(inside.t_c)?;
+    Ok(Offer::LessAir {
+        largest_kg_s,
+        now_per_h: air_changes(now, outside, &inside, volume),
+        at_most_per_h: air_changes(left / carried, outside, &inside, volume),
+    })
+}
+
+/// What a machine of a kind rated at 1 kg/s removes from this air, kg/s: every kind's removal is
+/// proportional to its rating **\[A\]**.
 ///
 /// # Errors
 /// [`NotKnown`] where a machine of the kind gathers nothing in such air.
-fn rated_capacity(kind: MachineKind, needed: f64, inside: &MoistAir) -> Answer<f64> {
+fn share_of_rating(kind: MachineKind, inside: &MoistAir) -> Answer<f64> {
     let (t_c, rh) = rating_state(kind);
     let one = MakerPoint {
         t_c,
@@ -233,12 +299,9 @@ fn rated_capacity(kind: MachineKind, needed: f64, inside: &MoistAir) -> Answer<f
         removal: 1.0,
         power: NO_LIMIT_W,
     };
-    let machine = Machine::new(kind.behaviour(), &[one], None)?;
-    let share = machine.removal(inside);
-    if needed <= 0.0 {
-        Ok(0.0)
-    } else if share > 0.0 {
-        Ok(needed / share)
+    let share = Machine::new(kind.behaviour(), &[one], None)?.removal(inside);
+    if share > 0.0 {
+        Ok(share)
     } else {
         Err(NotKnown::because(format!(
             "a {} gathers nothing in such air",

@@ -1,14 +1,12 @@
 //! One option in one weather case: the steady state, and what follows from it.
 
-use super::answer::{DryOut, Fall, OptionCase};
+use super::answer::{DryOut, Energy, Fall, OptionCase, Shortfall};
 use super::ground::Ground;
 use super::situation::{Fitted, Situation};
 use super::{money, surfaces};
-use crate::assess::answer::Answer;
-use crate::physics::MoistAir;
+use crate::assess::answer::{Answer, NotKnown};
 use crate::physics::contents::{equilibrium_moisture, water_to_give_off};
-use crate::physics::coupled::Steady;
-use crate::physics::moisture::steady_humidity_ratio;
+use crate::physics::coupled::{Running, Steady};
 use crate::physics::units::{SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::survey::HeaterFuel;
 
@@ -17,6 +15,9 @@ const LEAST_FALL: f64 = 0.005;
 /// The target counts as held to a twentieth of a point: a machine that stops at it holds it.
 const HELD: f64 = 5e-4;
 
+/// Least fall below a set point that is told, K: less does not show in a tenth of a degree.
+const LEAST_KELVIN: f64 = 0.05;
+
 /// Works out one option in one weather case.
 pub(crate) struct Judge<'a> {
     pub(crate) ground: &'a Ground<'a>,
@@ -24,6 +25,8 @@ pub(crate) struct Judge<'a> {
     pub(crate) fuel: Option<HeaterFuel>,
     /// The same case with nothing done, unless this is it.
     pub(crate) before: Option<&'a Answer<OptionCase>>,
+    /// The same case without the machine, where there is one.
+    pub(crate) without: Option<&'a Answer<OptionCase>>,
     pub(crate) with_dry_out: bool,
 }
 
@@ -53,7 +56,7 @@ impl Judge<'_> {
         let load_kg_s = self
             .situation
             .load(steady.inside.t_c, ground.target_rh, steady.source)?;
-        let alone = fitted.machine.is_none() && fitted.heater.is_none();
+        let holds = rh <= ground.target_rh + HELD;
         Ok(OptionCase {
             inside: steady.inside,
             rh,
@@ -66,29 +69,61 @@ impl Judge<'_> {
             machine_w: steady.machine_power,
             heater_w: steady.heater_power,
             running: steady.running,
-            condensation_kg_s: steady.condensation,
-            energy: money::energy(
-                &ground.survey.tariffs,
-                ground.findings,
-                steady.machine_power,
-                self.fuel.map(|fuel| (fuel, steady.heater_power)),
-            ),
-            fall: if alone { None } else { self.fall(&steady)? },
-            holds: rh <= ground.target_rh + HELD,
-            surfaces: surfaces::surfaces(ground.survey, &self.situation.outside, &steady),
+            condensation_kg_s: steady.condensation + steady.on_surfaces,
+            energy: self.energy(&steady),
+            fall: self.fall(&steady)?,
+            holds,
+            shortfall: (!holds).then(|| shortfall(fitted, &steady)),
+            start_margin_k: self.start_margin(fitted),
+            ice_leaves: fitted
+                .machine
+                .filter(|_| steady.running == Running::Runs)
+                .and_then(|machine| machine.ice_leaves(steady.inside.t_c)),
+            below_set_point_k: below_set_point(fitted, &steady),
+            surfaces: surfaces::surfaces(ground, self.situation, fitted, &steady),
             dry_out: self.dry_out(fitted)?,
         })
+    }
+
+    /// What is drawn and burnt. Where nobody wrote down what heats the vehicle, what that costs is not
+    /// known.
+    fn energy(&self, steady: &Steady) -> Energy {
+        let (survey, heat) = (self.ground.survey, steady.heater_power);
+        let mut energy = money::energy(
+            &survey.tariffs,
+            self.ground.findings,
+            steady.machine_power,
+            self.fuel.map(|fuel| (fuel, heat)),
+        );
+        if self.fuel.is_none() && heat > 0.0 {
+            let unknown =
+                NotKnown::because("no heater is written down, so what heating costs is not known");
+            energy.cost_per_day = Err(unknown.clone());
+            energy.cost_per_month = Err(unknown);
+        }
+        energy
+    }
+
+    /// How much warmer it is without the machine than the machine needs, K.
+    ///
+    /// ```text
+    /// T_i(without the machine) − T_lowest
+    /// ```
+    fn start_margin(&self, fitted: &Fitted<'_>) -> Option<f64> {
+        let lowest = fitted.machine?.lowest_room_c();
+        let without = self.without?.as_ref().ok()?;
+        lowest.is_finite().then_some(without.inside.t_c - lowest)
     }
 
     /// The fall against doing nothing: warmth first, with the same water given off, the option's
     /// temperature and air flow; the rest is owed to the water removed.
     ///
     /// ```text
-    /// W_w = W_o + S/m_da,   s_warmth = (φ₀ − φ(T_i, W_w))/(φ₀ − φ)
+    /// m_da (W_o − W_w) + S − Σ C_s = 0,   s_warmth = (φ₀ − φ(T_i, W_w))/(φ₀ − φ)
     /// ```
     /// where φ₀ is the humidity with nothing done, φ and T_i the option's, S the water given off,
-    /// kg/s, m_da the option's dry air, kg/s, and W_w at most saturated. The other share is that of
-    /// the water. The order is a choice **\[A\]**; s_warmth is above 1 where the option adds water.
+    /// kg/s, m_da the option's dry air, kg/s, C_s what cold surfaces take, and W_w at most saturated.
+    /// The other share is that of the water. The order is a choice **\[A\]**; s_warmth is above 1 where the option adds water.
     ///
     /// # Errors
     /// [`NotKnown`] where doing nothing has no state.
@@ -101,12 +136,8 @@ impl Judge<'_> {
         if fall < LEAST_FALL {
             return Ok(None);
         }
-        let outside = self.situation.outside.humidity_ratio;
-        let water = self.ground.sources.water();
-        let most = steady.inside.saturation_humidity_ratio()?;
-        let ratio = steady_humidity_ratio(water, steady.dry_air_flow, outside)
-            .map_or(most, |ratio| ratio.min(most));
-        let warm = MoistAir::new(steady.inside.t_c, ratio, steady.inside.pressure)?;
+        let (t_c, flow) = (steady.inside.t_c, steady.dry_air_flow);
+        let warm = self.situation.alone(&self.ground.sources, t_c, flow)?;
         let warmth_share = (without - warm.relative_humidity().min(1.0)) / fall;
         Ok(Some(Fall {
             rh_without: without,
@@ -155,4 +186,24 @@ impl Judge<'_> {
             days,
         }))
     }
+}
+
+/// Why a target is not held.
+fn shortfall(fitted: &Fitted<'_>, steady: &Steady) -> Shortfall {
+    match steady.running {
+        Running::TooCold => return Shortfall::TooCold,
+        Running::Runs => return Shortfall::MachineTooSmall,
+        Running::NoMachine => {}
+    }
+    match fitted.heater {
+        None => Shortfall::NothingRemoves,
+        Some(_) if below_set_point(fitted, steady).is_some() => Shortfall::HeaterTooSmall,
+        Some(_) => Shortfall::NotWarmEnough,
+    }
+}
+
+/// How much colder it is than the heater's set point, K.
+fn below_set_point(fitted: &Fitted<'_>, steady: &Steady) -> Option<f64> {
+    let below = fitted.heater?.set_point_c? - steady.inside.t_c;
+    (below > LEAST_KELVIN).then_some(below)
 }

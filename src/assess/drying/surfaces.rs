@@ -1,18 +1,20 @@
 //! Cold surfaces: where mould, rust and water on the glass are to be expected.
 
 use super::answer::{Spot, Surface};
+use super::equipment::Sources;
+use super::ground::Ground;
+use super::situation::{Fitted, Situation};
+use crate::assess::answer::Answer;
 use crate::assess::fabric::{element_u, heat_flow};
-use crate::physics::MoistAir;
-use crate::physics::air::{dew_point, humidity_ratio, saturation_pressure};
-use crate::physics::coupled::Steady;
+use crate::physics::air::saturation_pressure;
+use crate::physics::clear_night::{self, Sees};
+use crate::physics::coupled::{ColdSurface, Steady};
 use crate::physics::fabric::{
     GLASS_JUDGING_RESISTANCE, Layer, OPAQUE_JUDGING_RESISTANCE, OUTSIDE_SURFACE_RESISTANCE,
-    surface_temperature_c, temperature_factor,
+    temperature_factor,
 };
-use crate::survey::{FabricElement, FabricPart, Survey};
+use crate::survey::{FabricElement, FabricId, FabricPart, Survey};
 
-/// How much colder than the air the sky makes roof and glass on a clear night, K **\[A\]**.
-pub(crate) const CLEAR_NIGHT_KELVIN: f64 = 3.0;
 /// Surface humidity against mould, ISO 13788 **\[M\]**.
 pub(crate) const MOULD_LIMIT: f64 = 0.8;
 /// Surface humidity against corrosion of metal, ISO 13788 **\[M\]**.
@@ -20,29 +22,68 @@ pub(crate) const CORROSION_LIMIT: f64 = 0.6;
 /// Share of an element's area that its thermal bridges take **\[A\]**: an addition of 15 % on the
 /// whole is then 2.5 times the loss of the plain part on the bridge itself.
 pub(crate) const BRIDGE_AREA_SHARE: f64 = 0.1;
-/// Warmest inside that is worth a number, °C **\[A\]**.
-const WARMEST_C: f64 = 60.0;
+/// Warmest inside that is told to clear a surface, °C **\[A\]**.
+pub(crate) const WARMEST_C: f64 = 30.0;
 
-/// Every cold surface of the fabric in a state. Elements whose build-up is not known are left out;
-/// the findings name them.
-pub(crate) fn surfaces(survey: &Survey, outside: &MoistAir, steady: &Steady) -> Vec<Surface> {
-    survey
-        .fabric
-        .iter()
-        .flat_map(|element| spots(element))
-        .map(|(element, spot, factor)| surface(element, spot, factor, outside, steady))
-        .collect()
+/// A surface of the fabric that can get cold.
+pub(crate) struct Listed {
+    element: FabricId,
+    name: String,
+    part: FabricPart,
+    spot: Spot,
+    factor: f64,
+    /// Its area, m²: without one nothing condenses on it in the balance.
+    area: Option<f64>,
+}
+
+impl Listed {
+    /// Highest relative humidity at it, 0 to 1: 1 on glass, 0.6 on metal, 0.8 elsewhere.
+    fn limit(&self) -> f64 {
+        match self.spot {
+            Spot::Glass => 1.0,
+            Spot::Metal => CORROSION_LIMIT,
+            Spot::Plain | Spot::Bridge => MOULD_LIMIT,
+        }
+    }
+
+    /// It in the outside air, °C, and the wind at the body, m/s: roof and glass see a clear night
+    /// sky ([`clear_night::kelvin`]).
+    fn cold(&self, outside_c: f64, wind: f64) -> ColdSurface {
+        let sky = match self.part {
+            FabricPart::Roof | FabricPart::Rooflight => {
+                clear_night::kelvin(Sees::TheWholeSky, wind)
+            }
+            FabricPart::Window => clear_night::kelvin(Sees::HalfTheSky, wind),
+            FabricPart::Wall | FabricPart::Floor | FabricPart::Door | FabricPart::CabMetal => 0.0,
+        };
+        ColdSurface {
+            area: self.area.unwrap_or(0.0),
+            temperature_factor: self.factor,
+            outside_seen_c: outside_c - sky,
+        }
+    }
+}
+
+/// Every cold surface of the fabric. Elements whose build-up is not known are left out; the
+/// findings name them.
+pub(crate) fn listed(survey: &Survey) -> Vec<Listed> {
+    survey.fabric.iter().flat_map(spots).collect()
+}
+
+/// The surfaces as the balance knows them, in the same order.
+pub(crate) fn cold(listed: &[Listed], outside_c: f64, wind: f64) -> Vec<ColdSurface> {
+    listed.iter().map(|one| one.cold(outside_c, wind)).collect()
 }
 
 /// The surfaces of an element with their temperature factors: the plain part and, where bridges are
 /// added, the bridge.
 ///
 /// ```text
-/// U_bridge = U (1 + b/100/s)
+/// U_bridge = U (1 + b/100/s),   A_bridge = s A
 /// ```
-/// where U is the U-value of the plain part, W/(m² K), b the addition for bridges, %, and s the
-/// share of the area that they take, [`BRIDGE_AREA_SHARE`].
-fn spots(element: &FabricElement) -> Vec<(&FabricElement, Spot, f64)> {
+/// where U is the U-value of the plain part, W/(m² K), b the addition for bridges, %, A the area of
+/// the element, m², and s the share of it that they take, [`BRIDGE_AREA_SHARE`].
+fn spots(element: &FabricElement) -> Vec<Listed> {
     let Ok(u) = element_u(element) else {
         return Vec::new();
     };
@@ -51,12 +92,23 @@ fn spots(element: &FabricElement) -> Vec<(&FabricElement, Spot, f64)> {
         FabricPart::CabMetal => Spot::Metal,
         FabricPart::Wall | FabricPart::Roof | FabricPart::Floor | FabricPart::Door => Spot::Plain,
     };
-    let mut all = vec![(element, plain, factor(element, plain, u))];
+    let one = |spot: Spot, u: f64, share: f64| Listed {
+        element: element.id,
+        name: element.name.clone(),
+        part: element.part,
+        spot,
+        factor: factor(element, spot, u),
+        area: element.area_m2.map(|area| area * share),
+    };
     if plain == Spot::Plain && element.bridge_percent > 0.0 {
         let bridge = u * (1.0 + element.bridge_percent / 100.0 / BRIDGE_AREA_SHARE);
-        all.push((element, Spot::Bridge, factor(element, Spot::Bridge, bridge)));
+        vec![
+            one(plain, u, 1.0 - BRIDGE_AREA_SHARE),
+            one(Spot::Bridge, bridge, BRIDGE_AREA_SHARE),
+        ]
+    } else {
+        vec![one(plain, u, 1.0)]
     }
-    all
 }
 
 /// Temperature factor f_Rsi of a surface with this U-value: the layers are what is left of the
@@ -77,66 +129,88 @@ fn factor(element: &FabricElement, spot: Spot, u: f64) -> f64 {
     temperature_factor(&[Layer::Resistance(layers)], judging)
 }
 
-/// One surface in a state: how cold, how humid, and what would clear it.
-///
-/// ```text
-/// T_s = T_o' + f_Rsi (T_i − T_o'),   φ_s = p_v/p_ws(T_s)
-/// T_clear = T_o' + (T_d(p_v/φ_lim) − T_o')/f_Rsi
-/// ΔW = max(0, m_da (W_i − W(φ_lim p_ws(T_s))))
-/// ```
-/// where T_o' is the outside temperature that the surface sees (roof and glass see a clear sky,
-/// [`CLEAR_NIGHT_KELVIN`] colder than the air), T_i and p_v are those of the inside air, φ_lim is the
-/// limit (1 on glass, 0.6 on metal, 0.8 elsewhere), T_d the dew point, m_da the dry air that flows
-/// through, kg/s, and W the humidity ratio. T_clear is the inside temperature that clears the
-/// surface with the vapour as it is, told up to 60 °C; ΔW the removal that clears it with the
-/// temperature as it is.
-fn surface(
-    element: &FabricElement,
-    spot: Spot,
-    factor: f64,
-    outside: &MoistAir,
+/// Every cold surface in a steady state.
+pub(crate) fn surfaces(
+    ground: &Ground<'_>,
+    situation: &Situation<'_>,
+    fitted: &Fitted<'_>,
     steady: &Steady,
-) -> Surface {
-    let sky = match element.part {
-        FabricPart::Roof | FabricPart::Rooflight | FabricPart::Window => CLEAR_NIGHT_KELVIN,
-        FabricPart::Wall | FabricPart::Floor | FabricPart::Door | FabricPart::CabMetal => 0.0,
+) -> Vec<Surface> {
+    let state = State {
+        fabric: ground.fabric,
+        sources: &ground.sources,
+        situation,
+        fitted,
+        steady,
     };
-    let limit = match spot {
-        Spot::Glass => 1.0,
-        Spot::Metal => CORROSION_LIMIT,
-        Spot::Plain | Spot::Bridge => MOULD_LIMIT,
-    };
-    let inside = &steady.inside;
-    let outside_seen_c = outside.t_c - sky;
-    let temperature_c = surface_temperature_c(factor, outside_seen_c, inside.t_c);
-    let vapour = inside.vapour_pressure();
-    let surface_rh = vapour / saturation_pressure(temperature_c);
-    let exceeds = surface_rh > limit;
-    // The surface clears at the temperature at which this vapour comes to the limit.
-    let clear_c = dew_point(vapour / limit);
-    let kelvin_to_clear = if exceeds {
-        clear_c
-            .map(|clear_c| outside_seen_c + (clear_c - outside_seen_c) / factor)
-            .filter(|warm| *warm <= WARMEST_C)
-            .map(|warm| warm - inside.t_c)
-    } else {
-        Some(0.0)
-    };
-    let most = limit * saturation_pressure(temperature_c);
-    let ratio = humidity_ratio(most, inside.pressure);
-    Surface {
-        element: element.id,
-        name: element.name.clone(),
-        spot,
-        temperature_factor: factor,
-        outside_seen_c,
-        temperature_c,
-        surface_rh,
-        limit,
-        condenses: surface_rh > 1.0,
-        exceeds,
-        kelvin_to_clear,
-        rh_to_clear: (most / saturation_pressure(inside.t_c)).min(1.0),
-        removal_to_clear_kg_s: (steady.dry_air_flow * (inside.humidity_ratio - ratio)).max(0.0),
+    let all = ground.listed.iter().zip(situation.surfaces());
+    all.map(|(listed, cold)| state.surface(listed, cold))
+        .collect()
+}
+
+/// A steady state and how it came about.
+struct State<'a> {
+    fabric: f64,
+    sources: &'a Sources,
+    situation: &'a Situation<'a>,
+    fitted: &'a Fitted<'a>,
+    steady: &'a Steady,
+}
+
+impl State<'_> {
+    /// One surface: how cold, how humid, what condenses on it, and what would clear it.
+    ///
+    /// ```text
+    /// T_s = T_o' + f_Rsi (T_i − T_o'),   φ_s = p_v/p_ws(T_s)
+    /// C_s = h_m A_s max(0, ρ_v(T_i) − ρ_v,sat(T_s))
+    /// ```
+    /// where T_o' is the outside temperature that the surface sees (roof and glass see a clear night
+    /// sky, [`clear_night::kelvin`]), T_i and p_v are those of the inside air; the
+    /// limit φ_lim is 1 on glass, 0.6 on metal, 0.8 elsewhere. What clears it, removal or warmth,
+    /// is the balance solved anew with the surface at φ_lim
+    /// ([`crate::physics::coupled::clearing`]), warmth up to [`WARMEST_C`].
+    fn surface(&self, listed: &Listed, cold: &ColdSurface) -> Surface {
+        let inside = &self.steady.inside;
+        let limit = listed.limit();
+        let temperature_c = cold.temperature_c(inside.t_c);
+        let saturation = saturation_pressure(temperature_c);
+        let surface_rh = inside.vapour_pressure() / saturation;
+        let exceeds = surface_rh > limit;
+        let (removal_to_clear_kg_s, kelvin_to_clear) = if exceeds {
+            self.clearing(cold, limit)
+        } else {
+            (Ok(0.0), Ok(Some(0.0)))
+        };
+        Surface {
+            element: listed.element,
+            name: listed.name.clone(),
+            spot: listed.spot,
+            area_m2: listed.area,
+            temperature_factor: listed.factor,
+            outside_seen_c: cold.outside_seen_c,
+            temperature_c,
+            surface_rh,
+            limit,
+            condenses: surface_rh > 1.0,
+            condensed_kg_s: cold.condensation(inside),
+            exceeds,
+            kelvin_to_clear,
+            rh_to_clear: (limit * saturation / saturation_pressure(inside.t_c)).min(1.0),
+            removal_to_clear_kg_s,
+        }
+    }
+
+    fn clearing(&self, cold: &ColdSurface, limit: f64) -> (Answer<f64>, Answer<Option<f64>>) {
+        let vehicle = (self.fabric, self.sources, self.fitted);
+        let found = self.situation.clearing(vehicle, self.steady, (cold, limit));
+        let own_c = self.steady.inside.t_c;
+        let removal = found.as_ref().map(|found| found.removal);
+        let warmth = found.as_ref().map(|found| found.warm_c);
+        (
+            removal.map_err(Clone::clone),
+            warmth
+                .map(|warm_c| warm_c.map(|warm_c| warm_c - own_c))
+                .map_err(Clone::clone),
+        )
     }
 }

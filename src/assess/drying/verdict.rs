@@ -1,214 +1,343 @@
-//! The verdict on an option in a plain sentence with its numbers.
+//! The verdict on an option over the season, in a plain sentence with its numbers.
 
-use super::answer::{OptionCase, OptionKind, Verdict};
+use super::answer::{OptionCase, OptionKind, Shortfall, Verdict};
 use super::ground::Ground;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::quantity::Kind;
-use crate::physics::coupled::Running;
+use crate::assess::words::listed;
 use crate::physics::units::LITRES_PER_DAY;
 
-/// Verdict and sentence; the sentence has no full stop.
+/// A machine that starts with less than this to spare is told to stand near its limit, K **\[A\]**.
+const NEAR_KELVIN: f64 = 2.0;
+/// So many weather cases are told one by one; of more the ends alone.
+const TOLD_ONE_BY_ONE: usize = 4;
+
+/// Verdict and sentence; the sentence has no full stop. `machine` is the kind of the option with the
+/// lowest room temperature of its machine, °C, where it has one.
 ///
 /// An option *holds* the target in a weather case where its steady state is at most as humid
-/// ([`OptionCase::holds`]). The verdict is about the calmest and the windiest case alone.
+/// ([`OptionCase::holds`]). The verdict weighs the cases by their shares of the season:
+///
+/// ```text
+/// held = Σ w_held/Σ w
+/// ```
+/// where w are the weights. Without any weight it is known only where all cases agree.
 pub(crate) fn verdict(
     ground: &Ground<'_>,
-    kind: OptionKind,
-    lowest_room_c: Option<f64>,
+    machine: (OptionKind, Option<f64>),
     cases: &[Answer<OptionCase>],
 ) -> (Answer<Verdict>, String) {
-    let both = case(cases, ground.calmest)
-        .and_then(|still| case(cases, ground.windiest).map(|windy| (still, windy)));
-    match both {
+    let known = match told(ground, cases) {
+        Ok(known) => known,
         Err(unknown) => {
             let sentence = format!("not known: {}", unknown.reason);
-            (Err(unknown), sentence)
+            return (Err(unknown), sentence);
         }
-        Ok((still, windy)) => {
-            let verdict = match (still.holds, windy.holds) {
-                (true, true) => Verdict::StillAndWindy,
-                (true, false) => Verdict::OnlyStill,
-                (false, true) => Verdict::OnlyWindy,
-                (false, false) => Verdict::No,
-            };
-            let words = Words {
-                target: Kind::RelativeHumidity.typed(ground.survey.targets.rh_percent),
-                given_off: ground.sources.water() > 0.0,
-                lowest_room_c,
-                one_case: ground.calmest == ground.windiest,
-            };
-            (Ok(verdict), words.sentence(kind, verdict, still, windy))
-        }
-    }
+    };
+    let verdict = over_the_season(&known);
+    let words = Words {
+        target: Kind::RelativeHumidity.typed(ground.survey.targets.rh_percent),
+        set_c: ground.comfort_c(),
+        lowest_room_c: machine.1,
+        known: &known,
+    };
+    let sentence = words.sentence(machine.0, &verdict);
+    (verdict, sentence)
 }
 
-/// The option's state in the weather case at a place.
+/// A weather case of an option.
+struct Told<'a> {
+    name: String,
+    share: f64,
+    state: &'a OptionCase,
+}
+
+/// Every weather case of an option.
 ///
 /// # Errors
-/// [`NotKnown`] where there is none, or as it says itself.
-fn case(cases: &[Answer<OptionCase>], at: usize) -> Answer<&OptionCase> {
-    cases
-        .get(at)
-        .ok_or_else(|| NotKnown::because("there is no such weather case"))?
-        .as_ref()
-        .map_err(Clone::clone)
+/// [`NotKnown`] where a case with a share of the season is not known.
+fn told<'a>(ground: &Ground<'_>, cases: &'a [Answer<OptionCase>]) -> Answer<Vec<Told<'a>>> {
+    let mut all = Vec::with_capacity(cases.len());
+    let numbered = ground.survey.weather.iter().enumerate();
+    for ((at, case), state) in numbered.zip(cases) {
+        let share = ground.share(case);
+        match state {
+            Ok(state) => all.push(Told {
+                name: ground.case_name(at),
+                share,
+                state,
+            }),
+            Err(unknown) if share > 0.0 || ground.weights() <= 0.0 => return Err(unknown.clone()),
+            Err(_) => {}
+        }
+    }
+    Ok(all)
 }
 
-/// Water in litres, without its unit.
-fn litres(kg_s: f64) -> String {
-    Kind::Litres.number(kg_s * LITRES_PER_DAY)
-}
-
-/// A number of litres a day in words.
-fn a_day(litres: &str) -> String {
-    format!("{} a day", Kind::Litres.with_unit(litres))
-}
-
-/// The share of the time that a machine runs.
-fn running(case: &OptionCase) -> String {
-    Kind::WholePercent.text(case.duty)
+fn over_the_season(known: &[Told<'_>]) -> Answer<Verdict> {
+    let weighed = known.iter().any(|case| case.share > 0.0);
+    let counted = || known.iter().filter(|case| !weighed || case.share > 0.0);
+    let held = counted().filter(|case| case.state.holds);
+    let share: f64 = held.clone().map(|case| case.share).sum();
+    match (held.count(), counted().count()) {
+        (held, all) if held == all => Ok(Verdict::Always),
+        (0, _) => Ok(Verdict::Never),
+        _ if weighed => Ok(Verdict::Partly(share)),
+        _ => Err(NotKnown::because("no weather case has a weight")),
+    }
 }
 
 /// What the sentences need besides the states.
-struct Words {
+struct Words<'a> {
     /// The humidity to hold, with its sign.
     target: String,
-    /// Water is given off inside.
-    given_off: bool,
+    /// Temperature that heaters are turned to in use, °C.
+    set_c: Option<f64>,
     /// Lowest room temperature of the machine, °C.
     lowest_room_c: Option<f64>,
-    /// There is one weather case alone, neither still nor windy.
-    one_case: bool,
+    known: &'a [Told<'a>],
 }
 
-impl Words {
-    /// Verdict, reason, and the state that comes of it.
-    fn sentence(
-        &self,
-        kind: OptionKind,
-        verdict: Verdict,
-        still: &OptionCase,
-        windy: &OptionCase,
-    ) -> String {
-        let target = &self.target;
-        let held = match verdict {
-            Verdict::StillAndWindy if self.one_case => format!("holds {target}"),
-            Verdict::StillAndWindy => format!("holds {target} still and windy"),
-            Verdict::OnlyStill => format!("holds {target} only when still"),
-            Verdict::OnlyWindy => format!("holds {target} only when windy"),
-            Verdict::No => format!("does not hold {target}"),
-        };
-        let at = |case: &OptionCase| {
-            let rh = Kind::RelativeHumidity.text(case.rh);
-            format!("{rh} at {}", Kind::Celsius.text(case.inside.t_c))
-        };
-        let reason = self.reason(kind, verdict, still, windy);
-        if self.one_case {
-            format!("{held}: {reason}; {}", at(still))
-        } else {
-            format!("{held}: {reason}; still {}, windy {}", at(still), at(windy))
-        }
-    }
+type Cases<'b, 'a> = Vec<&'b Told<'a>>;
 
-    /// A figure, or where there are two weather cases both: `0.31 when still and 0.62 when windy`.
-    fn both(&self, still: &str, windy: &str) -> String {
-        if self.one_case {
-            still.to_owned()
-        } else {
-            format!("{still} when still and {windy} when windy")
-        }
-    }
-
-    /// The case that the reason is about: where the target is not held, the windy one before the
-    /// still one, and the words for it in front of the reason.
-    fn worse<'c>(
-        &self,
-        still: &'c OptionCase,
-        windy: &'c OptionCase,
-    ) -> (&'c OptionCase, &'static str) {
-        let (case, when) = if windy.holds {
-            (still, "when still ")
-        } else {
-            (windy, "when windy ")
-        };
-        (case, if self.one_case { "" } else { when })
-    }
-
-    /// The air, or the air and what is inside, brings in so much.
-    fn brings_in(&self, case: &OptionCase) -> String {
-        let who = if self.given_off {
-            "the air and the sources inside bring in"
-        } else {
-            "the air brings in"
-        };
-        format!("{who} {}", a_day(&litres(case.load_kg_s)))
-    }
-
-    /// The reason in numbers.
-    fn reason(
-        &self,
-        kind: OptionKind,
-        verdict: Verdict,
-        still: &OptionCase,
-        windy: &OptionCase,
-    ) -> String {
-        let machine = matches!(kind, OptionKind::Machine(_) | OptionKind::HeatAndMachine);
-        if !machine {
-            return self.without_machine(kind, verdict, still, windy);
-        }
-        if still.running == Running::TooCold && windy.running == Running::TooCold {
-            let lowest = self.lowest_room_c.map_or_else(String::new, |lowest| {
-                let lowest = Kind::Celsius.typed(lowest);
-                format!(", which needs {lowest} to start")
-            });
-            return format!("too cold inside for the machine{lowest}");
-        }
-        if verdict == Verdict::StillAndWindy {
-            if still.duty <= 0.0 && windy.duty <= 0.0 {
-                return "the machine has nothing to do".to_owned();
+impl<'a> Words<'a> {
+    /// Verdict, reasons, what is near a limit, and the humidity that comes of it.
+    fn sentence(&self, kind: OptionKind, verdict: &Answer<Verdict>) -> String {
+        let mut parts = Vec::new();
+        let held: Cases<'_, 'a> = self.known.iter().filter(|case| case.state.holds).collect();
+        let head = self.head(verdict);
+        match (held.is_empty(), verdict) {
+            (true, _) => parts.push(head),
+            (false, Ok(Verdict::Always)) => {
+                parts.push(format!("{head}: {}", self.does(kind, &held)))
             }
-            return self.removes(still, windy);
+            (false, _) => parts.push(format!(
+                "{head}, in {}: {}",
+                names(&held),
+                self.does(kind, &held)
+            )),
         }
-        let (worse, when) = self.worse(still, windy);
-        format!(
-            "{when}it removes {} while {}",
-            a_day(&litres(worse.removal_kg_s)),
-            self.brings_in(worse),
-        )
+        parts.extend(self.not_held(verdict));
+        parts.extend(self.short_of_heat());
+        parts.extend(self.near_the_limit());
+        parts.push(self.humidity());
+        parts.join("; ")
     }
 
-    /// What a machine that holds the target does for it.
-    fn removes(&self, still: &OptionCase, windy: &OptionCase) -> String {
-        let calm = a_day(&litres(still.removal_kg_s));
-        let (seldom, often) = (running(still), running(windy));
-        if self.one_case {
-            format!("removes {calm}, running {seldom} of the time")
-        } else {
-            let wind = litres(windy.removal_kg_s);
-            format!(
-                "removes {calm} when still and {wind} when windy, running {seldom} and {often} of the time"
-            )
+    fn head(&self, verdict: &Answer<Verdict>) -> String {
+        let target = &self.target;
+        let one = self.known.len() == 1;
+        match verdict {
+            Ok(Verdict::Always) if one => format!("holds {target}"),
+            Ok(Verdict::Never) if one => format!("does not hold {target}"),
+            Ok(Verdict::Always) => format!("holds {target} all season"),
+            Ok(Verdict::Partly(share)) => {
+                format!(
+                    "holds {target} for {} of the season",
+                    Kind::Share.text(*share)
+                )
+            }
+            Ok(Verdict::Never | Verdict::NothingToOpen) => format!("never holds {target}"),
+            Err(unknown) => format!(
+                "for how much of the season is not known: {}",
+                unknown.reason
+            ),
         }
     }
 
-    /// The reason where no machine runs: warmth that holds the target, or water left in the air.
-    fn without_machine(
-        &self,
-        kind: OptionKind,
-        verdict: Verdict,
-        still: &OptionCase,
-        windy: &OptionCase,
-    ) -> String {
-        if verdict == Verdict::StillAndWindy {
-            let watts = |case: &OptionCase| Kind::Watts.text(case.heater_w);
-            return match kind {
-                OptionKind::BackgroundHeat | OptionKind::SameHeat => {
-                    format!("warmth alone, {}", self.both(&watts(still), &watts(windy)))
+    /// What an option that holds the target does for it.
+    fn does(&self, kind: OptionKind, held: &Cases<'_, 'a>) -> String {
+        let watts = || ends(Kind::Watts, held, |case| case.heater_w);
+        match kind {
+            OptionKind::Machine(_) | OptionKind::HeatAndMachine => {
+                if held.iter().all(|case| case.state.duty <= 0.0) {
+                    return "the machine has nothing to do".to_owned();
                 }
-                _ => "no water has to be removed".to_owned(),
-            };
+                format!(
+                    "it removes {} a day, running {} of the time",
+                    litres(held, |case| case.removal_kg_s),
+                    ends(Kind::WholePercent, held, |case| case.duty)
+                )
+            }
+            OptionKind::BackgroundHeat | OptionKind::SameHeat => {
+                format!("by warmth alone, {}", watts())
+            }
+            OptionKind::Nothing | OptionKind::LockersOpen => match self.set_c {
+                Some(_) => format!("by the warmth of comfort, {}", watts()),
+                None => "no water has to be removed".to_owned(),
+            },
         }
-        let (worse, when) = self.worse(still, windy);
-        format!("{when}it removes no water while {}", self.brings_in(worse))
     }
+
+    /// Where it is not held and why, the cases with the same reason together.
+    fn not_held(&self, verdict: &Answer<Verdict>) -> Vec<String> {
+        let mut groups: Vec<(Shortfall, Cases<'_, 'a>)> = Vec::new();
+        for case in self.known {
+            let Some(why) = case.state.shortfall else {
+                continue;
+            };
+            match groups.iter_mut().find(|(other, _)| *other == why) {
+                Some((_, cases)) => cases.push(case),
+                None => groups.push((why, vec![case])),
+            }
+        }
+        let everywhere = groups.len() == 1 && *verdict == Ok(Verdict::Never);
+        groups
+            .into_iter()
+            .map(|(why, cases)| {
+                let reason = self.why(why, &cases);
+                if everywhere && cases.len() == self.known.len() {
+                    reason
+                } else {
+                    format!("not in {}: {reason}", names(&cases))
+                }
+            })
+            .collect()
+    }
+
+    fn why(&self, why: Shortfall, cases: &Cases<'_, 'a>) -> String {
+        let target = &self.target;
+        let load = litres(cases, |case| case.load_kg_s);
+        let inside = ends(Kind::Celsius, cases, |case| case.inside.t_c);
+        match why {
+            Shortfall::TooCold => {
+                let lacks = ends(Kind::Kelvin, cases, |case| {
+                    -case.start_margin_k.unwrap_or(0.0)
+                });
+                let needs = self.lowest_room_c.map_or_else(String::new, |lowest| {
+                    format!(", which needs {}", Kind::Celsius.typed(lowest))
+                });
+                format!("inside it is {lacks} too cold for the machine to start{needs}")
+            }
+            Shortfall::MachineTooSmall => {
+                let removed = litres(cases, |case| case.removal_kg_s);
+                format!(
+                    "it removes {removed} a day{}, and {target} at {inside} would take {load}",
+                    iced(cases)
+                )
+            }
+            Shortfall::HeaterTooSmall | Shortfall::NotWarmEnough => format!(
+                "it warms to {inside} and removes no water; {target} at that would take removing {load} a day"
+            ),
+            Shortfall::NothingRemoves => {
+                format!("{target} would take removing {load} a day")
+            }
+        }
+    }
+
+    /// Where a heater does not come to its set point.
+    fn short_of_heat(&self) -> Option<String> {
+        let below = |case: &&Told<'_>| case.state.below_set_point_k.is_some();
+        let cold: Cases<'_, 'a> = self.known.iter().filter(below).collect();
+        if cold.is_empty() {
+            return None;
+        }
+        let lacks = ends(Kind::Kelvin, &cold, |case| {
+            case.below_set_point_k.unwrap_or(0.0)
+        });
+        let of = self.set_c.map_or_else(
+            || "its set point".to_owned(),
+            |set_c| Kind::Celsius.typed(set_c),
+        );
+        Some(format!(
+            "in {} the heater stays {lacks} below {of}",
+            names(&cold)
+        ))
+    }
+
+    /// Where a machine starts with little to spare.
+    fn near_the_limit(&self) -> Option<String> {
+        let margin = |case: &Told<'_>| case.state.start_margin_k;
+        let is_near =
+            |case: &&Told<'_>| margin(case).is_some_and(|k| (0.0..NEAR_KELVIN).contains(&k));
+        let near: Cases<'_, 'a> = self.known.iter().filter(is_near).collect();
+        if near.is_empty() {
+            return None;
+        }
+        let spare = ends(Kind::Kelvin, &near, |case| {
+            case.start_margin_k.unwrap_or(0.0)
+        });
+        Some(format!(
+            "in {} it is only {spare} warmer than the machine needs to start",
+            names(&near)
+        ))
+    }
+
+    /// The humidity inside, and what it is without the option.
+    fn humidity(&self) -> String {
+        let cases: Cases<'_, 'a> = self.known.iter().collect();
+        let inside = if let [only] = cases.as_slice() {
+            let rh = Kind::RelativeHumidity.text(only.state.rh);
+            format!("{rh} at {}", Kind::Celsius.text(only.state.inside.t_c))
+        } else if cases.len() > TOLD_ONE_BY_ONE {
+            format!(
+                "RH {}",
+                ends(Kind::RelativeHumidity, &cases, |case| case.rh)
+            )
+        } else {
+            let each = cases.iter().map(|case| {
+                let rh = Kind::RelativeHumidity.text(case.state.rh);
+                let at = Kind::Celsius.text(case.state.inside.t_c);
+                format!("{rh} at {at} in “{}”", case.name)
+            });
+            format!("RH {}", listed(each))
+        };
+        let fallen: Cases<'_, 'a> = cases
+            .into_iter()
+            .filter(|case| case.state.fall.is_some())
+            .collect();
+        if fallen.is_empty() {
+            return inside;
+        }
+        let before = ends(Kind::RelativeHumidity, &fallen, |case| {
+            case.fall.map_or(case.rh, |fall| fall.rh_without)
+        });
+        format!("{inside}, down from {before}")
+    }
+}
+
+/// What ice on the coil leaves of the machine's strength, where it takes any.
+fn iced(cases: &Cases<'_, '_>) -> String {
+    let leaves = |case: &Told<'_>| case.state.ice_leaves.filter(|leaves| *leaves < 1.0);
+    let icy: Cases<'_, '_> = cases
+        .iter()
+        .copied()
+        .filter(|case| leaves(case).is_some())
+        .collect();
+    if icy.is_empty() {
+        return String::new();
+    }
+    let left = ends(Kind::WholePercent, &icy, |case| {
+        case.ice_leaves.unwrap_or(1.0)
+    });
+    format!(" (ice on its coil leaves it {left} of its strength)")
+}
+
+/// The names of weather cases: `“still” and “gale”`.
+fn names(cases: &Cases<'_, '_>) -> String {
+    listed(cases.iter().map(|case| {
+        let none = if case.share > 0.0 {
+            ""
+        } else {
+            " (no part of the season)"
+        };
+        format!("“{}”{none}", case.name)
+    }))
+}
+
+/// The least and the greatest of a figure over the cases with its unit: `0.43 to 2.7 L`.
+fn ends(kind: Kind, cases: &Cases<'_, '_>, of: impl Fn(&OptionCase) -> f64) -> String {
+    let each = || cases.iter().map(|case| of(case.state));
+    let low = kind.number(each().fold(f64::INFINITY, f64::min));
+    let high = kind.number(each().fold(f64::NEG_INFINITY, f64::max));
+    kind.with_unit(&if low == high {
+        low
+    } else {
+        format!("{low} to {high}")
+    })
+}
+
+/// The same of water, in litres.
+fn litres(cases: &Cases<'_, '_>, of: impl Fn(&OptionCase) -> f64) -> String {
+    ends(Kind::Litres, cases, |case| of(case) * LITRES_PER_DAY)
 }

@@ -52,7 +52,7 @@ impl Cost {
 /// Why work of so many minutes has no price.
 pub(super) fn not_priced(minutes: f64) -> NotKnown {
     NotKnown::because(format!(
-        "no hourly rate is given, so that {} minutes of work have no price",
+        "no hourly rate is given, so that the work, {} min, has no price",
         // To hundredths, as sheets print them.
         crate::assess::words::given((minutes * 100.0).round() / 100.0)
     ))
@@ -66,7 +66,7 @@ pub(super) fn not_priced(minutes: f64) -> NotKnown {
 /// where q is the pieces, or the metres of [`length`] times the gaps alike, p the price of one, r the
 /// workshop's hourly rate, t the minutes for the whole gap, and x the tax, %: none without a rate
 /// above nothing. A price or time that is not given is the program's suggestion for that remedy
-/// \[A\], and the cost then says that it is assumed.
+/// \[A\], a time in whole minutes, begun ones counted whole; the cost then says that it is assumed.
 ///
 /// # Errors
 /// [`NotKnown`] where the material goes by the metre and the gap has no length.
@@ -87,7 +87,7 @@ pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
     let material = quantity * price.unwrap_or_else(|| starting_price(remedy.kind));
     let minutes = remedy
         .minutes
-        .unwrap_or_else(|| quantity * starting_minutes(remedy.kind));
+        .unwrap_or_else(|| whole_minutes(quantity * starting_minutes(remedy.kind)));
     let rate = survey.tariffs.workshop_per_hour;
     let labour = match rate {
         Some(rate) => Some(rate * minutes / 60.0),
@@ -111,6 +111,12 @@ pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
         priced: material + labour.into_iter().sum::<f64>() + tax,
         assumed: price.is_none() || gap.remedy.is_none(),
     })
+}
+
+/// Minutes begun, so that what is told adds up to what is told of all.
+fn whole_minutes(minutes: f64) -> f64 {
+    // A product such as 3.9 × 6 must not gain a minute by its last bit.
+    (minutes - 1e-9).ceil().max(0.0)
 }
 
 /// Length of seal that one gap takes, m: along a narrow gap, round a hole; `None` where a size is

@@ -41,6 +41,7 @@ mod best;
 mod cost;
 mod library;
 mod order;
+mod payback;
 mod plan;
 mod prospect;
 mod sealable;
@@ -54,6 +55,7 @@ pub use aim::{Aim, Figures, WINTER_DAYS};
 pub use cost::Cost;
 pub use library::{starting_leak_left_percent, starting_remedy};
 pub use order::{Order, Step};
+pub use payback::{MOST_WINTERS, Payback};
 pub use plan::{
     AirPerSleeper, FlowShift, Plan, PlannedGap, PlannedWork, Together, after, marked_planned, plan,
 };

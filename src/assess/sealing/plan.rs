@@ -6,7 +6,8 @@
 
 use super::aim::{Aim, Figures};
 use super::cost::not_priced;
-use super::prospect::{FINE, Prospect, payback};
+use super::payback::Payback;
+use super::prospect::{FINE, Prospect};
 use super::sealable::{Sealable, StaysOpen};
 use crate::assess::answer::{Answer, Assessment, LeakageTotal, NotKnown, Safety, SafetyVerdict};
 use crate::assess::assessment::assess;
@@ -40,8 +41,8 @@ pub struct Plan {
     pub together: Vec<Together>,
     /// How the air through each gap changes in the windiest case, in the ledger's order.
     pub shifts: Vec<FlowShift>,
-    /// Winters until it has paid for itself.
-    pub payback_winters: Answer<f64>,
+    /// When it has paid for itself.
+    pub payback: Answer<Payback>,
     /// Safety ventilation before and after: a plan never touches it.
     pub safety: (Safety, Safety),
     /// Outside air for each sleeper before and after.
@@ -209,7 +210,7 @@ pub(crate) fn plan_of(
         minutes_not_priced,
         together: together(&gaps, &saved),
         shifts: shifts(survey, sealables, was, will_be),
-        payback_winters: payback(known_cost, &saved.winter_cost),
+        payback: Payback::of(known_cost, &saved.winter_cost),
         cost_not_known,
         air_per_sleeper: (
             air_per_sleeper(survey, was),

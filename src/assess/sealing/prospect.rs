@@ -5,8 +5,9 @@
 )]
 
 use super::aim::{Aim, Figures, Scales};
+use super::payback::Payback;
 use super::sealable::{Sealable, StaysOpen};
-use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::answer::Answer;
 use crate::assess::model::{Model, Varied, Want, Workbench};
 use crate::assess::prepared::Prepared;
 use crate::survey::{GapId, Survey, WorkState};
@@ -63,8 +64,8 @@ pub struct Ranked {
     /// Saving of the aim for each unit of money; `None` where the whole cost is not
     /// known, or nothing.
     pub saving_per_cost: Option<f64>,
-    /// Winters until it has paid for itself.
-    pub payback_winters: Answer<f64>,
+    /// When it has paid for itself.
+    pub payback: Answer<Payback>,
 }
 
 impl Prospect {
@@ -145,7 +146,7 @@ impl Prospect {
             ranked.push(Ranked {
                 sealable: candidate.sealable.clone(),
                 saving_per_cost: per_cost.map(|cost| saving / cost),
-                payback_winters: payback(whole, &saves.winter_cost),
+                payback: Payback::of(whole, &saves.winter_cost),
                 saves,
             });
         }
@@ -170,18 +171,6 @@ impl Prospect {
             varied: self.model.as_surveyed(FINE),
             bench: self.model.workbench(),
         }
-    }
-}
-
-/// Winters until a cost has paid for itself.
-pub(super) fn payback(cost: Answer<f64>, saved: &Answer<f64>) -> Answer<f64> {
-    let (cost, saved) = (cost?, saved.clone()?);
-    if saved > 0.0 {
-        Ok(cost / saved)
-    } else {
-        Err(NotKnown::because(
-            "it saves no money, so it never pays back",
-        ))
     }
 }
 

@@ -12,6 +12,7 @@ fn with_hob(mut survey: Survey) -> Survey {
         kind: ApplianceKind::Hob,
         name: "two burners".into(),
         room_sealed: false,
+        input_mj_per_h: None,
     });
     survey
 }

@@ -4,7 +4,8 @@ use super::{Sheet, celsius, not_known, percent, with_unit};
 use crate::assess::Mark;
 use crate::assess::answer::{Answer, Working};
 use crate::assess::drying::{
-    Capacity, Comparison, HeaterSize, NightAir, OptionAnswer, OptionCase, Surface, WarmUp,
+    Capacity, Comparison, HeaterSize, MOST_PPM, NightAir, Offer, OptionAnswer, OptionCase, Surface,
+    WARMEST_C, WarmUp,
 };
 use crate::assess::quantity::Kind;
 use crate::assess::topic::DryingTopic;
@@ -60,7 +61,7 @@ fn state(
     let (option, case) = found(comparison, option, id)?;
     let mut sheet = Sheet::new(
         format!("{}, {}", option.name, case_name(comparison, id)),
-        "m_da (Wₒ − Wᵢ) + S − D − C = 0 and (Σ U A + m_da (1006 + 1860 Wₒ)) (Tᵢ − Tₒ) = heater + gains + P + (D + C − S_liquid) h_fg, solved together",
+        "m_da (Wₒ − Wᵢ) + S − D − Σ Cₛ − C = 0 and (Σ U A + m_da (1006 + 1860 Wₒ)) (Tᵢ − Tₒ) = heater + gains + P + (D + Σ fₛ Cₛ + C − S_liquid) h_fg, solved together",
     );
     sheet.input("set-up", survey.set_up.name());
     match case {
@@ -69,7 +70,8 @@ fn state(
     }
     sheet
         .read("moist air: ASHRAE Fundamentals 2017, chapter 1")
-        .assumed("steady balance of water and heat at the mean air flow over 16 wind directions; h_fg 2.5 MJ/kg",
+        .assumed("steady balance of water and heat at the mean air flow over 16 wind directions; h_fg 2.5 MJ/kg")
+        .assumed("cold surfaces take Cₛ = 2.1e-3 m/s × area × (vapour density inside − saturated at Tₛ), never below zero; the share fₛ = f_Rsi of its heat comes back to the room; Tₛ leaves out the heat of the water, which makes Cₛ some 20 to 45 % high",
         );
     machine_source(&mut sheet, option);
     Some(sheet.finish())
@@ -96,7 +98,7 @@ fn after_plan(
 fn known_state(sheet: &mut Sheet, comparison: &Comparison, case: &OptionCase) {
     sheet.kg_per_h("dry air m_da", case.dry_air_kg_s);
     sheet.litres_per_day("water removed D", case.removal_kg_s);
-    sheet.litres_per_day("condensation C", case.condensation_kg_s);
+    sheet.litres_per_day("condensation Σ Cₛ + C", case.condensation_kg_s);
     sheet.number("machine P", case.machine_w, 3, "W");
     sheet.percent("share of the time it runs", case.duty);
     sheet.number("heater", case.heater_w, 3, "W");
@@ -106,6 +108,18 @@ fn known_state(sheet: &mut Sheet, comparison: &Comparison, case: &OptionCase) {
     );
     if case.running == Running::TooCold {
         sheet.note("the vehicle is too cold for the machine to start");
+    }
+    if let Some(margin) = case.start_margin_k {
+        sheet.input(
+            "warmer without it than it needs to start",
+            Kind::Kelvin.text(margin),
+        );
+    }
+    if let Some(leaves) = case.ice_leaves {
+        sheet.input(
+            "strength that ice leaves its coil",
+            Kind::WholePercent.text(leaves),
+        );
     }
     match case.fall {
         Some(fall) => {
@@ -198,8 +212,15 @@ fn dry_out(
 fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> Working {
     let mut sheet = Sheet::new(
         format!("Surface of {}, {}", surface.words(), option.name),
-        "Tₛ = Tₒ + f_Rsi (Tᵢ − Tₒ);  f_Rsi = 1 − Rsi/(Rsi + R_layers + Rse);  surface RH = p_v/p_ws(Tₛ)",
+        "Tₛ = Tₒ + f_Rsi (Tᵢ − Tₒ);  f_Rsi = 1 − Rsi/(Rsi + R_layers + Rse);  surface RH = p_v/p_ws(Tₛ);  Cₛ = 2.1e-3 m/s × A (ρ_v(Tᵢ) − ρ_v,sat(Tₛ))",
     );
+    match surface.area_m2 {
+        Some(area) => sheet.number("area A", area, 3, "m²"),
+        None => sheet.input(
+            "area A",
+            "not given: nothing condenses on it in the balance",
+        ),
+    };
     sheet.number("f_Rsi", surface.temperature_factor, 3, "");
     sheet.input("outside seen Tₒ", celsius(surface.outside_seen_c));
     sheet.input("inside Tᵢ", celsius(case.inside.t_c));
@@ -222,24 +243,43 @@ fn cold_surface(option: &OptionAnswer, case: &OptionCase, surface: &Surface) -> 
         celsius(surface.temperature_c),
         percent(surface.surface_rh)
     ));
+    if surface.condenses {
+        sheet.litres_per_day("condenses Cₛ", surface.condensed_kg_s);
+    }
     if surface.exceeds {
-        if let Some(kelvin) = surface.kelvin_to_clear {
-            sheet.note(format!(
-                "cleared by {} more inside with the same water",
-                with_unit(kelvin, 2, "K")
-            ));
-        }
-        sheet.note(format!(
-            "or by {} inside at this temperature",
-            with_unit(surface.rh_to_clear * 100.0, 2, "% RH")
-        ));
+        clears(&mut sheet, case, surface);
     }
     sheet
         .memory("ISO 13788: 0.8 against mould, 0.6 against corrosion of metal; Rsi 0.25 opaque, 0.13 glass",
         )
-        .assumed("roof and glass see 3 K less on a clear night; a thermal bridge takes a tenth of the area",
+        .read("clear night: the roof sees 9.5 K less at 0.5 m/s of wind at the body, 6 K at 2 m/s, 4 K at 4 m/s, windows 5, 3 and 2 K; this project's own calculation from Berdahl–Martin and McAdams")
+        .assumed("a thermal bridge takes a tenth of the area",
         )
         .finish()
+}
+
+/// What clears a surface: balances solved anew with the surface at its limit.
+fn clears(sheet: &mut Sheet, case: &OptionCase, surface: &Surface) {
+    match &surface.kelvin_to_clear {
+        Ok(Some(kelvin)) => sheet.note(format!(
+            "cleared by {} inside, the heater raised by {}, with the air flow and the water that come of it",
+            celsius(case.inside.t_c + kelvin),
+            with_unit(*kelvin, 2, "K")
+        )),
+        Ok(None) => sheet.note(format!("never cleared by warmth: {} inside do not", celsius(WARMEST_C))),
+        Err(reason) => sheet.note(format!("warmth that clears it: {reason}")),
+    };
+    match &surface.removal_to_clear_kg_s {
+        Ok(kg_s) => sheet.note(format!(
+            "or by removing {} in all at this temperature: D = S + m_da (Wₒ − W_limit) − Σ Cₛ of colder surfaces, no heat of a machine",
+            Kind::LitresPerDay.text(kg_s * LITRES_PER_DAY)
+        )),
+        Err(reason) => sheet.note(format!("removal that clears it: {reason}")),
+    };
+    sheet.note(format!(
+        "or by {} inside at this temperature",
+        with_unit(surface.rh_to_clear * 100.0, 2, "% RH")
+    ));
 }
 
 fn capacity(capacity: &Capacity) -> Working {
@@ -265,6 +305,19 @@ fn capacity(capacity: &Capacity) -> Working {
             ));
         }
         (Err(reason), _) | (_, Err(reason)) => sheet.unknown(reason),
+    }
+    if let Ok(Offer::LessAir {
+        largest_kg_s,
+        now_per_h,
+        at_most_per_h,
+    }) = capacity.offer
+    {
+        sheet.note(format!(
+            "no such machine: the largest is {} [A]; it holds the target at {} instead of {}, from ACH = 3600 (D/1.25 − S) (1 + Wₒ)/((Wₒ − W*) ρᵢ V)",
+            Kind::LitresPerDay.text(largest_kg_s * LITRES_PER_DAY),
+            Kind::AirChanges.text(at_most_per_h),
+            Kind::AirChanges.text(now_per_h)
+        ));
     }
     sheet
         .assumed("generic behaviour of the kind; margin of a quarter")
@@ -350,7 +403,10 @@ fn night_air(air: &Answer<NightAir>) -> Working {
         Ok(air) => {
             sheet.input("sleepers N", air.sleepers.to_string());
             sheet.number("air for each", air.per_sleeper_m3_s * 3600.0, 3, "m³/h");
-            sheet.result(Kind::PartsPerMillion.text(air.carbon_dioxide_ppm));
+            sheet.result(air.carbon_dioxide_ppm.map_or_else(
+                || format!("beyond {}", Kind::PartsPerMillion.text(MOST_PPM)),
+                |ppm| Kind::PartsPerMillion.text(ppm),
+            ));
         }
         Err(reason) => sheet.unknown(reason),
     }

@@ -1,41 +1,53 @@
-//! The options beside each other: the relative humidity each brings, from still to windy, against
-//! the target.
+//! The options beside each other: the relative humidity each brings in every weather case, against
+//! the target, and for how much of the season it holds it.
 
-use super::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
-use crate::assess::drying::{Comparison, OptionAnswer, Verdict};
+use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
+use super::styles::{self, Style};
+use crate::assess::drying::{Comparison, OptionAnswer, Standing};
 use crate::assess::quantity::Kind;
 
 /// Height of an option's row, mm.
-const ROW: f64 = 6.4;
+const ROW: f64 = 6.8;
 /// Height of the line below it for the same option after the plan, mm.
-const AFTER: f64 = 4.6;
+const AFTER: f64 = 5.4;
+/// Height of a line of the key to the marks, mm.
+const KEY: f64 = 4.2;
 /// Height of the head with the target's name, mm.
-const HEAD: f64 = 9.0;
+const HEAD: f64 = 8.0;
 /// Height of the axis at the foot, mm.
 const FOOT: f64 = 9.0;
-/// Width of the figures and verdicts at the right, mm.
-const RIGHT: f64 = 58.0;
+/// Width of the season's bar and the verdict at the right, mm.
+const RIGHT: f64 = 60.0;
+/// Width of the season's bar, mm.
+const SEASON: f64 = 17.0;
+/// Half its height, mm.
+const SEASON_HALF: f64 = 1.3;
 /// Room for a mark at the right end of the scale, mm.
 const CLEAR: f64 = 4.0;
-/// Right ends of the figures for still and windy weather from the left of those, mm.
-const STILL: f64 = 10.5;
-const WINDY: f64 = 23.0;
 /// Height of letters, mm.
 const LETTER: f64 = 2.5;
 /// Width of a letter on average, in heights of it.
 const LETTER_WIDTH: f64 = 0.62;
 /// Room that a label of the axis wants, mm.
 const LABEL: f64 = 9.0;
-/// Half the height of a band, mm.
-const BAND: f64 = 1.5;
+/// Half the size of a mark, mm.
+const MARK: f64 = 0.9;
+/// From one weather case's mark to the next, and from the first to the last at most, mm.
+const APART: f64 = 1.6;
+const SPREAD: f64 = 4.2;
+/// Letters of a weather case's name in the key.
+const NAME_MOST: usize = 30;
 
 /// Draws the options `width` mm wide, one row each, in the comparison's order.
 ///
-/// A row shows a hollow ring where it is calmest, a filled square where it is windiest, and a band
-/// between the two; figures and the verdict in words stand beside it. Once gaps are planned, a
-/// second line shows the same option with those gaps sealed.
+/// A row shows a mark for each weather case, as those are marked throughout, one below the other so
+/// that none hides another; beside them a bar of the season, as wide for each case as its share, filled
+/// where the target is held; then the verdict in words. Once gaps are planned, a second line shows the
+/// same option with those gaps sealed.
 #[must_use]
 pub fn options(comparison: &Comparison, width: f64) -> Scene {
+    let extremes = (comparison.calmest, comparison.windiest);
+    let marks = styles::of_cases(comparison.cases.len(), extremes);
     let rows: Vec<Row<'_>> = (1..)
         .zip(&comparison.options)
         .map(|(number, option): (usize, _)| Row {
@@ -45,16 +57,20 @@ pub fn options(comparison: &Comparison, width: f64) -> Scene {
             then: after_plan(comparison, number - 1),
         })
         .collect();
-    let height = HEAD + rows.iter().map(Row::height).sum::<f64>() + FOOT;
+    let key = Key::new(comparison, width);
+    let top = key.height + HEAD;
+    let height = top + rows.iter().map(Row::height).sum::<f64>() + FOOT;
     let mut scene = Scene::new(width, height);
     scene.description = description(comparison, &rows);
-    let axis = Axis::new(comparison.target_rh, &rows, width, height - FOOT);
+    key.draw(&mut scene, &marks);
+    let axis = Axis::new(comparison.target_rh, &rows, width, (top, height - FOOT));
     axis.draw(&mut scene);
-    heads(&mut scene, width);
-    let mut top = HEAD;
+    let at = Point::new(width - RIGHT, top - 4.4);
+    scene.text(at, "held, by the season", 2.2, Role::Faint, Anchor::Left);
+    let mut y = top;
     for row in &rows {
-        row.draw(&mut scene, &axis, top + ROW / 2.0);
-        top += row.height();
+        row.draw(&mut scene, (&axis, &marks), y + ROW / 2.0);
+        y += row.height();
     }
     axis.target(&mut scene, comparison.target_rh);
     scene
@@ -66,30 +82,24 @@ fn after_plan(comparison: &Comparison, option: usize) -> Option<Line<'_>> {
     Some(Line::new(then, then.options.get(option)?))
 }
 
-fn humidity(option: &OptionAnswer, case: usize) -> Option<f64> {
-    let case = option.cases.get(case)?.as_ref().ok()?;
-    Some(case.rh)
-}
-
 fn percent(rh: f64) -> String {
     Kind::RelativeHumidity.text(rh)
 }
 
-/// Verdict in a sign and words, and the colour that says the same once more.
+/// The colour that says once more what the sign of a verdict says.
 #[must_use]
-pub fn verdict_words(option: &OptionAnswer) -> (&'static str, Role) {
-    match option.verdict {
-        Ok(Verdict::StillAndWindy) => ("✔ still and windy", Role::Well),
-        Ok(Verdict::OnlyStill) => ("▲ only when still", Role::Partly),
-        Ok(Verdict::OnlyWindy) => ("▲ only when windy", Role::Partly),
-        Ok(Verdict::No) => ("✖ does not hold it", Role::Faint),
-        Err(_) => ("ℹ not known", Role::Faint),
+pub fn role(standing: Standing) -> Role {
+    match standing {
+        Standing::Well => Role::Well,
+        Standing::Partly => Role::Partly,
+        Standing::Not | Standing::NotKnown => Role::Faint,
     }
 }
 
 fn description(comparison: &Comparison, rows: &[Row<'_>]) -> String {
     let mut words = format!(
-        "Relative humidity that each option brings, still and windy, against the target of {}",
+        "Relative humidity that each option brings in each weather case, and for how much of the season \
+         it holds the target of {}",
         percent(comparison.target_rh)
     );
     for row in rows {
@@ -101,27 +111,75 @@ fn description(comparison: &Comparison, rows: &[Row<'_>]) -> String {
     words
 }
 
+/// The weather cases with their marks, in as many lines as they take.
+struct Key {
+    entries: Vec<(Point, String)>,
+    height: f64,
+}
+
+impl Key {
+    fn new(comparison: &Comparison, width: f64) -> Self {
+        let mut at = Point::new(5.5, KEY / 2.0);
+        let mut entries = Vec::new();
+        for case in &comparison.cases {
+            let name: String = case.name.chars().take(NAME_MOST).collect();
+            let words = if comparison.cases.len() > 1 && comparison.weights > 0.0 {
+                format!("{name}, {}", Kind::Share.text(case.share))
+            } else {
+                name
+            };
+            let long = length(&words) + 9.0;
+            if at.x > 5.5 && at.x + long > width {
+                at = Point::new(5.5, at.y + KEY);
+            }
+            entries.push((at, words));
+            at.x += long;
+        }
+        Self {
+            entries,
+            height: at.y + KEY / 2.0,
+        }
+    }
+
+    fn draw(&self, scene: &mut Scene, marks: &[Style]) {
+        for ((at, words), style) in self.entries.iter().zip(marks) {
+            styles::mark(scene, *at, MARK, *style);
+            let at = Point::new(at.x + 2.5, at.y);
+            scene.text(at, words.as_str(), LETTER, Role::Ink, Anchor::Left);
+        }
+    }
+}
+
+/// How long words are about, mm.
+fn length(words: &str) -> f64 {
+    #[expect(clippy::cast_precision_loss, reason = "a few letters")]
+    let letters = words.chars().count() as f64;
+    letters * LETTER * LETTER_WIDTH
+}
+
 struct Axis {
     left: f64,
     right: f64,
+    top: f64,
     bottom: f64,
     least: f64,
 }
 
 impl Axis {
     /// From a round tenth below everything shown up to saturation.
-    fn new(target: f64, rows: &[Row<'_>], width: f64, bottom: f64) -> Self {
+    fn new(target: f64, rows: &[Row<'_>], width: f64, (top, bottom): (f64, f64)) -> Self {
         let lines = rows
             .iter()
             .flat_map(|row| [Some(&row.now), row.then.as_ref()]);
         let lines = lines.flatten();
-        let shown = lines.flat_map(|line| [line.still, line.windy]).flatten();
+        let shown = lines.flat_map(|line| line.humidities.iter().flatten().copied());
         let least = shown.fold(target, f64::min);
         let least = ((least - 0.03) * 10.0).floor() / 10.0;
         let left = (width * 0.27).clamp(34.0, 82.0);
         Self {
             left,
             right: (width - RIGHT - CLEAR).max(left + 20.0),
+            top,
             bottom,
             least: least.clamp(0.0, 0.9),
         }
@@ -132,9 +190,10 @@ impl Axis {
         self.left + share.clamp(0.0, 1.0) * (self.right - self.left)
     }
 
-    fn upright(&self, rh: f64, top: f64, stroke: Stroke) -> Shape {
+    fn upright(&self, rh: f64, top: f64, role: Role, width: f64, dash: Dash) -> Shape {
         let x = self.x(rh);
-        Shape::line(vec![Point::new(x, top), Point::new(x, self.bottom)], stroke)
+        let points = vec![Point::new(x, top), Point::new(x, self.bottom)];
+        Shape::line(points, Stroke { role, width, dash })
     }
 
     /// Every how many tenths there is room for a label.
@@ -152,7 +211,7 @@ impl Axis {
             if rh < self.least - 1e-9 {
                 continue;
             }
-            scene.add(self.upright(rh, HEAD - 1.0, Stroke::solid(Role::Ground, 0.2)));
+            scene.add(self.upright(rh, self.top - 1.0, Role::Ground, 0.2, Dash::Solid));
             if tenth % self.labelled() == 0 {
                 let at = Point::new(self.x(rh), self.bottom + 2.2);
                 scene.text(at, percent(rh), 2.2, Role::Faint, Anchor::Middle);
@@ -164,42 +223,11 @@ impl Axis {
     }
 
     fn target(&self, scene: &mut Scene, target: f64) {
-        scene.add(self.upright(target, HEAD - 2.0, Stroke::dashed(Role::Own, 0.45)));
-        let at = Point::new(self.x(target), 3.6);
+        scene.add(self.upright(target, self.top - 2.0, Role::Own, 0.45, Dash::Dashed));
+        let at = Point::new(self.x(target), self.top - 4.4);
         let words = format!("target {}", percent(target));
         scene.text(at, words, LETTER, Role::Own, Anchor::Middle);
     }
-}
-
-/// The heads over the figures, each behind its sign.
-fn heads(scene: &mut Scene, width: f64) {
-    let still = Point::new(width - RIGHT + STILL, 3.6);
-    let windy = Point::new(width - RIGHT + WINDY, 3.6);
-    for (at, words) in [(still, "still"), (windy, "windy")] {
-        scene.text(at, words, 2.2, Role::Faint, Anchor::Right);
-    }
-    ring(scene, Point::new(still.x - 1.2, 7.0), Role::Ink);
-    square(scene, Point::new(windy.x - 1.2, 7.0), Role::Ink);
-}
-
-fn ring(scene: &mut Scene, centre: Point, role: Role) {
-    scene.add(Shape::circle(
-        centre,
-        1.15,
-        Role::Body,
-        Stroke::solid(role, 0.45),
-    ));
-}
-
-fn square(scene: &mut Scene, centre: Point, role: Role) {
-    scene.add(Shape::rectangle(around(centre, 1.05, 1.05), role, None));
-}
-
-/// The corners of a rectangle round a point.
-fn around(centre: Point, half_width: f64, half_height: f64) -> (Point, Point) {
-    let corner =
-        |side: f64| Point::new(centre.x + side * half_width, centre.y + side * half_height);
-    (corner(-1.0), corner(1.0))
 }
 
 /// Words cut to a width, mm, with a sign that something is missing.
@@ -236,7 +264,7 @@ impl Row<'_> {
         }
     }
 
-    fn draw(&self, scene: &mut Scene, axis: &Axis, y: f64) {
+    fn draw(&self, scene: &mut Scene, scale: (&Axis, &[Style]), y: f64) {
         let number = Point::new(5.0, y);
         scene.text(
             number,
@@ -245,74 +273,95 @@ impl Row<'_> {
             Role::Faint,
             Anchor::Right,
         );
-        let name = shortened(self.name, axis.left - 9.0);
+        let name = shortened(self.name, scale.0.left - 9.0);
         scene.text(Point::new(6.5, y), name, LETTER, Role::Ink, Anchor::Left);
-        self.now.draw(scene, axis, y, BAND);
+        self.now.draw(scene, scale, y);
         if let Some(then) = &self.then {
-            let y = y + AFTER;
+            let y = y + f64::midpoint(ROW, AFTER);
             let at = Point::new(6.5, y);
             scene.text(at, "after the plan", 2.2, Role::Faint, Anchor::Left);
-            then.draw(scene, axis, y, BAND * 0.6);
+            then.draw(scene, scale, y);
         }
     }
 }
 
 /// What an option brings, as surveyed or after the plan.
 struct Line<'a> {
+    comparison: &'a Comparison,
     option: &'a OptionAnswer,
-    still: Option<f64>,
-    windy: Option<f64>,
+    /// In each weather case.
+    humidities: Vec<Option<f64>>,
 }
 
 impl<'a> Line<'a> {
-    fn new(comparison: &Comparison, option: &'a OptionAnswer) -> Self {
+    fn new(comparison: &'a Comparison, option: &'a OptionAnswer) -> Self {
+        let cases = option.cases.iter();
         Self {
+            comparison,
             option,
-            still: humidity(option, comparison.calmest),
-            windy: humidity(option, comparison.windiest),
+            humidities: cases
+                .map(|case| case.as_ref().ok().map(|state| state.rh))
+                .collect(),
         }
     }
 
     fn told(&self) -> String {
-        let figure = |rh: Option<f64>| rh.map_or_else(|| "not known".to_owned(), percent);
-        let verdict = verdict_words(self.option).0;
-        format!(
-            "still {}, windy {}, {}",
-            figure(self.still),
-            figure(self.windy),
-            verdict
-                .trim_start_matches(|sign: char| !sign.is_ascii())
-                .trim()
-        )
+        let cases = self.comparison.cases.iter().zip(&self.humidities);
+        let each = cases.map(|(case, rh)| {
+            let rh = rh.map_or_else(|| "not known".to_owned(), percent);
+            format!("{rh} in “{}”", case.name)
+        });
+        let each: Vec<String> = each.chain([self.option.verdict_words()]).collect();
+        each.join(", ")
     }
 
-    fn draw(&self, scene: &mut Scene, axis: &Axis, y: f64, half_band: f64) {
-        let (words, role) = verdict_words(self.option);
-        if let (Some(still), Some(windy)) = (self.still, self.windy) {
-            let (from, to) = (axis.x(still.min(windy)), axis.x(still.max(windy)));
-            let centre = Point::new(f64::midpoint(from, to), y);
-            let half = (to - from) / 2.0;
-            let band = around(centre, half, half_band);
-            scene.add(Shape::rectangle(
-                band,
-                Role::Glass,
-                Stroke::solid(role, 0.25),
-            ));
-            ring(scene, Point::new(axis.x(still), y), role);
-            square(scene, Point::new(axis.x(windy), y), role);
-        } else {
+    fn draw(&self, scene: &mut Scene, (axis, marks): (&Axis, &[Style]), y: f64) {
+        let known = || self.humidities.iter().flatten().copied();
+        if known().next().is_none() {
             let at = Point::new(axis.left + 2.0, y);
             scene.text(at, "not known", LETTER, Role::Faint, Anchor::Left);
+        } else {
+            let low = axis.x(known().fold(f64::INFINITY, f64::min));
+            let high = axis.x(known().fold(f64::NEG_INFINITY, f64::max));
+            let range = vec![Point::new(low, y), Point::new(high, y)];
+            scene.add(Shape::line(range, Stroke::solid(Role::Faint, 0.3)));
         }
-        let right = scene.width - RIGHT;
-        for (x, rh) in [(STILL, self.still), (WINDY, self.windy)] {
+        #[expect(clippy::cast_precision_loss, reason = "a few weather cases")]
+        let steps = self.humidities.len().saturating_sub(1) as f64;
+        let step = APART.min(SPREAD / steps.max(1.0));
+        let mut at = y - steps * step / 2.0;
+        for (rh, style) in self.humidities.iter().zip(marks) {
             if let Some(rh) = rh {
-                let at = Point::new(right + x, y);
-                scene.text(at, percent(rh), LETTER, Role::Ink, Anchor::Right);
+                styles::mark(scene, Point::new(axis.x(*rh), at), MARK, *style);
             }
+            at += step;
         }
-        let at = Point::new(right + WINDY + 3.0, y);
-        scene.text(at, words, LETTER, role, Anchor::Left);
+        let standing = self.option.standing();
+        let words = self.option.signed_verdict().replace(" of the season", "");
+        let words = shortened(&words, RIGHT - SEASON - 2.0);
+        let left = scene.width - RIGHT;
+        self.season(scene, Point::new(left, y));
+        let at = Point::new(left + SEASON + 2.0, y);
+        scene.text(at, words, LETTER, role(standing), Anchor::Left);
+    }
+
+    /// The season from left to right, each weather case as wide as its share, filled where it is held.
+    fn season(&self, scene: &mut Scene, mut at: Point) {
+        for (case, state) in self.comparison.cases.iter().zip(&self.option.cases) {
+            let width = case.share * SEASON;
+            let Ok(state) = state else {
+                at.x += width;
+                continue;
+            };
+            if width > 0.0 {
+                let fill = state.holds.then_some(Role::Well);
+                let from = Point::new(at.x, at.y - SEASON_HALF);
+                let to = Point::new(at.x + width, at.y + SEASON_HALF);
+                let outline = Stroke::solid(Role::Faint, 0.25);
+                scene.add(Shape::rectangle((from, to), fill, outline));
+            }
+            at.x += width;
+        }
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::assess::compare;
+use crate::assess::drying::Verdict;
 use crate::survey::file::parse;
 use crate::survey::{Purpose, WorkState};
 
@@ -10,53 +11,115 @@ fn comparison() -> Comparison {
     compare(&parse(text).unwrap()).unwrap()
 }
 
-fn squares(scene: &Scene) -> Vec<Point> {
+/// The filled areas of the season's bars, by row: their left and right ends.
+fn held(scene: &Scene) -> Vec<(f64, f64, f64)> {
     let filled = scene.marks.iter().filter_map(|mark| match &mark.shape {
         Shape::Polygon {
             points,
-            fill,
+            fill: Some(Role::Well),
+            outline: Some(_),
+        } => Some((points[0].y, points[0].x, points[1].x)),
+        _ => None,
+    });
+    filled.collect()
+}
+
+/// The middles of the circles: the marks of the first weather case, its key first.
+fn circles(scene: &Scene) -> Vec<Point> {
+    let circles = scene.marks.iter().filter_map(|mark| match &mark.shape {
+        Shape::Circle { centre, .. } => Some(*centre),
+        _ => None,
+    });
+    circles.collect()
+}
+
+/// The same of the squares.
+fn squares(scene: &Scene) -> Vec<Point> {
+    let squares = scene.marks.iter().filter_map(|mark| match &mark.shape {
+        Shape::Polygon {
+            points,
+            fill: Some(Role::Second),
             outline: None,
-            ..
-        } if fill.is_some() => Some(Point::new(
-            f64::midpoint(points[0].x, points[1].x),
+        } => Some(Point::new(
+            f64::midpoint(points[0].x, points[2].x),
             f64::midpoint(points[0].y, points[2].y),
         )),
         _ => None,
     });
-    // The first one explains the sign in the head.
-    filled.skip(1).collect()
+    squares.collect()
+}
+
+fn humidities(comparison: &Comparison, case: usize) -> Vec<f64> {
+    let options = comparison.options.iter();
+    let states = options.filter_map(|option| option.cases[case].as_ref().ok());
+    states.map(|state| state.rh).collect()
 }
 
 #[test]
-fn the_windy_marks_stand_in_the_order_of_their_humidity_and_on_their_rows() {
+fn every_weather_case_has_a_mark_on_every_row_on_one_scale() {
     let comparison = comparison();
     let scene = options(&comparison, 240.0);
-    let marks = squares(&scene);
-    let rh: Vec<f64> = comparison
+    // The caravan's first case is marked by circles, its second by squares.
+    for (case, marks) in [(0, circles(&scene)), (1, squares(&scene))] {
+        let rh = humidities(&comparison, case);
+        assert!(rh.len() >= 8);
+        // One mark more explains the sign.
+        assert_eq!(marks.len(), rh.len() + 1);
+        let marks = &marks[1..];
+        assert!(marks.windows(2).all(|pair| pair[1].y > pair[0].y));
+        let least = (0..rh.len())
+            .min_by(|a, b| rh[*a].total_cmp(&rh[*b]))
+            .unwrap();
+        let most = (0..rh.len())
+            .max_by(|a, b| rh[*a].total_cmp(&rh[*b]))
+            .unwrap();
+        // Two marks fix the scale; every other one must lie on it.
+        let scale = (marks[most].x - marks[least].x) / (rh[most] - rh[least]);
+        assert!(scale > 0.0);
+        for (mark, rh_here) in marks.iter().zip(&rh) {
+            let x = marks[least].x + scale * (rh_here - rh[least]);
+            assert!((mark.x - x).abs() < 1e-6);
+        }
+    }
+}
+
+#[test]
+fn no_mark_hides_another_of_the_same_row() {
+    let comparison = comparison();
+    let scene = options(&comparison, 240.0);
+    let (first, second) = (circles(&scene), squares(&scene));
+    for (a, b) in first.iter().zip(&second).skip(1) {
+        assert!((a.y - b.y).abs() >= MARK, "{} {}", a.y, b.y);
+    }
+}
+
+#[test]
+fn the_bar_of_the_season_is_filled_over_the_share_that_is_held() {
+    let comparison = comparison();
+    let scene = options(&comparison, 240.0);
+    let filled = held(&scene);
+    let mut seen = 0;
+    let mut top = Vec::new();
+    for (y, ..) in &filled {
+        if !top.contains(y) {
+            top.push(*y);
+        }
+    }
+    let holding = comparison
         .options
         .iter()
-        .filter_map(|option| humidity(option, comparison.windiest))
-        .collect();
-    assert!(rh.len() >= 8);
-    assert_eq!(marks.len(), rh.len());
-    for (a, b) in marks.iter().zip(marks.iter().skip(1)) {
-        assert!(b.y > a.y);
+        .filter_map(|option| match option.verdict {
+            Ok(Verdict::Always) => Some(1.0),
+            Ok(Verdict::Partly(share)) => Some(share),
+            _ => None,
+        });
+    for (share, y) in holding.zip(&top) {
+        let row = filled.iter().filter(|(at, ..)| at == y);
+        let length: f64 = row.map(|(_, from, to)| to - from).sum();
+        assert!((length - share * SEASON).abs() < 1e-9, "{length} {share}");
+        seen += 1;
     }
-    // Two marks fix the scale; every other one must lie on it.
-    let (low, high) = (
-        (0..rh.len())
-            .min_by(|a, b| rh[*a].total_cmp(&rh[*b]))
-            .unwrap(),
-        (0..rh.len())
-            .max_by(|a, b| rh[*a].total_cmp(&rh[*b]))
-            .unwrap(),
-    );
-    let scale = (marks[high].x - marks[low].x) / (rh[high] - rh[low]);
-    assert!(scale > 0.0);
-    for (mark, rh_here) in marks.iter().zip(&rh) {
-        let x = marks[low].x + scale * (rh_here - rh[low]);
-        assert!((mark.x - x).abs() < 1e-6);
-    }
+    assert!(seen >= 2 && seen == top.len());
 }
 
 #[test]
@@ -64,26 +127,20 @@ fn what_is_held_stands_left_of_the_target_line() {
     let comparison = comparison();
     let scene = options(&comparison, 240.0);
     let line = scene.marks.iter().find_map(|mark| match &mark.shape {
-        Shape::Polyline {
-            points,
-            stroke: Stroke {
-                role: Role::Own, ..
-            },
-        } => Some(points[0].x),
+        Shape::Polyline { points, stroke } if stroke.role == Role::Own => Some(points[0].x),
         _ => None,
     });
     let line = line.unwrap();
-    let with = comparison
+    let mut count = 0;
+    let states = comparison
         .options
         .iter()
-        .filter(|option| humidity(option, comparison.windiest).is_some());
-    let mut held = 0;
-    for (mark, option) in squares(&scene).iter().zip(with) {
-        let windy = option.cases[comparison.windiest].as_ref().unwrap();
-        assert_eq!(mark.x <= line + 0.2, windy.holds, "{}", option.name);
-        held += u32::from(windy.holds);
+        .map(|option| option.cases[0].as_ref().unwrap());
+    for (mark, state) in circles(&scene)[1..].iter().zip(states) {
+        assert_eq!(mark.x <= line + 0.2, state.holds);
+        count += u32::from(state.holds);
     }
-    assert!(held > 0);
+    assert!(count > 0);
 }
 
 #[test]
@@ -138,13 +195,16 @@ fn labels_of_the_axis_stand_clear_of_each_other_at_every_width() {
 }
 
 #[test]
-fn the_description_tells_every_verdict_in_words() {
+fn the_description_tells_every_case_and_verdict_in_words() {
     let comparison = comparison();
     let words = options(&comparison, 240.0).description;
     for option in &comparison.options {
         assert!(words.contains(&option.name));
+        assert!(words.contains(&option.verdict_words()), "{words}");
     }
-    assert!(words.contains("still and windy") || words.contains("only when"));
+    for case in &comparison.cases {
+        assert!(words.contains(&format!("in “{}”", case.name)));
+    }
     assert!(!words.contains('✔') && !words.contains('✖'));
 }
 
@@ -161,19 +221,18 @@ fn after_the_plan_every_option_has_a_second_line_with_its_own_humidity() {
     let then = comparison.after_plan.as_ref().unwrap();
     let then = then.comparison.as_ref().unwrap();
     let scene = options(&comparison, 240.0);
-    let marks = squares(&scene);
-    let of = |all: &Comparison, at: usize| humidity(&all.options[at], all.windiest);
+    let marks = circles(&scene);
+    let of = |all: &Comparison, at: usize| {
+        let state = all.options[at].cases[0].as_ref();
+        state.ok().map(|state| state.rh)
+    };
     let mut wanted = Vec::new();
     for at in 0..comparison.options.len() {
         wanted.extend([of(&comparison, at), of(then, at)].into_iter().flatten());
     }
+    let marks = &marks[1..];
     assert_eq!(marks.len(), wanted.len());
-    assert!(
-        marks
-            .iter()
-            .zip(marks.iter().skip(1))
-            .all(|(a, b)| b.y > a.y)
-    );
+    assert!(marks.windows(2).all(|pair| pair[1].y > pair[0].y));
     // On one scale: a higher humidity stands further right.
     for (a, rh_a) in marks.iter().zip(&wanted) {
         for (b, rh_b) in marks.iter().zip(&wanted) {
@@ -191,13 +250,27 @@ fn after_the_plan_every_option_has_a_second_line_with_its_own_humidity() {
 }
 
 #[test]
-fn a_mark_at_saturation_stands_clear_of_the_figures_beside_the_scale() {
-    // The window draws letters a quarter larger than their height.
-    const LARGER: f64 = 1.25;
+fn a_mark_at_saturation_stands_clear_of_the_bar_of_the_season() {
     for width in [140.0, 180.0, 240.0] {
-        let axis = Axis::new(0.6, &[], width, 100.0);
-        let mark = axis.x(1.0) + 1.15 + 0.45 / 2.0;
-        let figure = width - RIGHT + STILL - 5.0 * LETTER * LETTER_WIDTH * LARGER;
-        assert!(figure - mark >= 2.0, "{width}: {mark} and {figure}");
+        let axis = Axis::new(0.6, &[], width, (12.0, 100.0));
+        let mark = axis.x(1.0) + 1.2 * MARK;
+        assert!(width - RIGHT - mark >= 2.0, "{width}: {mark}");
     }
+}
+
+#[test]
+fn many_weather_cases_with_long_names_take_lines_of_their_own() {
+    let mut comparison = comparison();
+    let few = options(&comparison, 150.0).height;
+    for at in 0..9 {
+        let mut case = comparison.cases[0].clone();
+        case.name = format!("a very long name of some weather, number {at}");
+        comparison.cases.push(case);
+        for option in &mut comparison.options {
+            let state = option.cases[0].clone();
+            option.cases.push(state);
+        }
+    }
+    let scene = options(&comparison, 150.0);
+    assert!(scene.height > few + 3.0 * KEY);
 }

@@ -1,19 +1,23 @@
 //! The comparison of drying and heating.
 
 use super::object::{Object, list};
-use crate::assess::NotKnown;
 use crate::assess::drying::{
-    AchPoint, AfterPlan, Capacity, Comparison, DryOut, Fall, HeaterFor, HeaterSize, OptionAnswer,
-    OptionCase, OptionKind, SizedFor, Spot, Supply, Surface, Verdict, WarmUp,
+    AchPoint, AfterPlan, Capacity, Comparison, DryOut, Fall, HeaterFor, HeaterSize, NightAir,
+    Offer, OptionAnswer, OptionCase, OptionKind, Proviso, Shortfall, SizedFor, Spot, Supply,
+    Surface, Verdict, WARMEST_C, WarmUp,
 };
+use crate::assess::quantity::Kind;
+use crate::assess::{Answer, NotKnown};
 use crate::physics::coupled::Running;
-use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
+use crate::physics::units::LITRES_PER_DAY;
 use crate::survey::word::Word;
 
 pub(super) fn comparison(found: &Comparison) -> Object {
     let id = |index: usize| found.cases.get(index).map(|case| case.id.0);
     Object::new()
         .with("target_rh_percent", found.target_rh * 100.0)
+        .with("inside_c", found.inside_c)
+        .with("weights", found.weights)
         .with("calmest_case", id(found.calmest))
         .with("windiest_case", id(found.windiest))
         .list("findings", &found.findings, super::findings::finding)
@@ -39,8 +43,15 @@ pub(super) fn comparison(found: &Comparison) -> Object {
                 .with("case", night.id.0)
                 .with("sleepers", night.sleepers)
                 .with("air_per_sleeper_m3_per_h", night.per_sleeper_m3_s * 3600.0)
-                .with("carbon_dioxide_ppm", night.carbon_dioxide_ppm)
+                .with("carbon_dioxide_ppm", settles_at(night))
         })
+}
+
+fn settles_at(night: &NightAir) -> Answer<f64> {
+    let beyond = "it rises beyond 40 000 ppm: far too little air";
+    night
+        .carbon_dioxide_ppm
+        .ok_or_else(|| NotKnown::because(beyond))
 }
 
 fn options(found: &Comparison) -> Vec<Object> {
@@ -72,6 +83,8 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
         .with("generic", option.generic)
         .with("lowest_room_c", option.lowest_room_c)
         .found("verdict", &option.verdict, Word::word)
+        .found("season_share_held", &option.verdict, held_share)
+        .list("provisos", &option.provisos, Word::word)
         .with("sentence", super::plain(&option.sentence))
         .with("electricity_kwh_per_month", &option.kwh_per_month)
         .with("cost_per_month", &option.cost_per_month)
@@ -82,6 +95,15 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
                 .with("case", case.id.0)
                 .found("state", answer, state)
         })
+}
+
+/// Share of the season over which the target is held.
+fn held_share(verdict: &Verdict) -> f64 {
+    match verdict {
+        Verdict::Always => 1.0,
+        Verdict::Partly(share) => *share,
+        Verdict::Never | Verdict::NothingToOpen => 0.0,
+    }
 }
 
 fn supply_object(supply: &Supply) -> Object {
@@ -108,8 +130,8 @@ fn state(state: &OptionCase) -> Object {
         .with("removal_l_per_day", state.removal_kg_s * LITRES_PER_DAY)
         .with("load_l_per_day", state.load_kg_s * LITRES_PER_DAY)
         .with(
-            "condensation_g_per_h",
-            state.condensation_kg_s * GRAMS_PER_HOUR,
+            "condensation_l_per_day",
+            state.condensation_kg_s * LITRES_PER_DAY,
         )
         .with("running", state.running.word())
         .with("duty_share", state.duty)
@@ -121,6 +143,10 @@ fn state(state: &OptionCase) -> Object {
         .with("cost_per_day", &state.energy.cost_per_day)
         .with("cost_per_month", &state.energy.cost_per_month)
         .with("holds_target", state.holds)
+        .with("why_not", state.shortfall.map(|why| why.word()))
+        .with("start_margin_k", state.start_margin_k)
+        .with("ice_leaves_share", state.ice_leaves)
+        .with("below_set_point_k", state.below_set_point_k)
         .with("fall", state.fall.map(fall))
         .with("dry_out", state.dry_out.as_ref().map(dry_out))
         .list("surfaces", &state.surfaces, surface)
@@ -145,25 +171,34 @@ fn dry_out(dry_out: &DryOut) -> Object {
 }
 
 fn surface(surface: &Surface) -> Object {
-    let kelvin = surface
-        .kelvin_to_clear
-        .ok_or_else(|| NotKnown::because("no warmth in reach clears it"));
+    let never = || {
+        let warmest = Kind::Celsius.typed(WARMEST_C);
+        NotKnown::because(format!("never: {warmest} inside do not clear it"))
+    };
+    let kelvin = surface.kelvin_to_clear.clone();
+    let kelvin = kelvin.and_then(|kelvin| kelvin.ok_or_else(never));
     Object::new()
         .with("element", surface.element.0)
         .with("name", &surface.name)
         .with("spot", surface.spot.word())
+        .recorded("area_m2", surface.area_m2)
         .with("temperature_factor", surface.temperature_factor)
         .with("outside_seen_c", surface.outside_seen_c)
         .with("temperature_c", surface.temperature_c)
         .with("surface_rh_percent", surface.surface_rh * 100.0)
         .with("limit_percent", surface.limit * 100.0)
         .with("condenses", surface.condenses)
+        .with(
+            "condensation_l_per_day",
+            surface.condensed_kg_s * LITRES_PER_DAY,
+        )
         .with("exceeds", surface.exceeds)
         .with("kelvin_to_clear", kelvin)
         .with("rh_to_clear_percent", surface.rh_to_clear * 100.0)
-        .with(
+        .found(
             "removal_to_clear_l_per_day",
-            surface.removal_to_clear_kg_s * LITRES_PER_DAY,
+            &surface.removal_to_clear_kg_s,
+            |kg_s| kg_s * LITRES_PER_DAY,
         )
 }
 
@@ -184,14 +219,30 @@ fn at_ach(point: &AchPoint) -> Object {
 
 fn capacity(capacity: &Capacity) -> Object {
     let litres = |kg_s: &f64| kg_s * LITRES_PER_DAY;
+    let (now, most) = match capacity.offer {
+        Ok(Offer::LessAir {
+            now_per_h,
+            at_most_per_h,
+            ..
+        }) => (Some(now_per_h), Some(at_most_per_h)),
+        _ => (None, None),
+    };
+    let case = match capacity.sized_for {
+        SizedFor::Case(id) => Some(id.0),
+        SizedFor::Design => None,
+    };
     Object::new()
         .with("kind", capacity.kind.word())
         .with("sized_for", capacity.sized_for.word())
+        .with("case", case)
         .with("inside_c", capacity.inside_c)
         .with("rating_c", capacity.rated_c)
         .with("rating_rh_percent", capacity.rated_rh * 100.0)
         .found("needed_l_per_day", &capacity.needed_kg_s, litres)
         .found("rated_l_per_day", &capacity.rated_kg_s, litres)
+        .found("offer", &capacity.offer, Word::word)
+        .with("ach_now_per_h", now)
+        .with("ach_at_most_per_h", most)
 }
 
 fn heater(size: &HeaterSize) -> Object {
@@ -239,10 +290,10 @@ impl Word for OptionKind {
 impl Word for Verdict {
     fn word(&self) -> &'static str {
         match self {
-            Self::StillAndWindy => "still_and_windy",
-            Self::OnlyStill => "only_still",
-            Self::OnlyWindy => "only_windy",
-            Self::No => "no",
+            Self::Always => "always",
+            Self::Partly(_) => "partly",
+            Self::Never => "never",
+            Self::NothingToOpen => "nothing_to_open",
         }
     }
 }
@@ -271,9 +322,40 @@ impl Word for Spot {
 impl Word for SizedFor {
     fn word(&self) -> &'static str {
         match self {
-            Self::Still => "still",
-            Self::Windy => "windy",
+            Self::Case(_) => "case",
             Self::Design => "design",
+        }
+    }
+}
+
+impl Word for Offer {
+    fn word(&self) -> &'static str {
+        match self {
+            Self::NoneNeeded => "none_needed",
+            Self::Offered => "offered",
+            Self::LessAir { .. } => "less_air_first",
+            Self::LessWater { .. } => "less_water_first",
+        }
+    }
+}
+
+impl Word for Proviso {
+    fn word(&self) -> &'static str {
+        match self {
+            Self::Unattended => "flame_unattended",
+            Self::ShortOfHeat => "short_of_heat",
+        }
+    }
+}
+
+impl Word for Shortfall {
+    fn word(&self) -> &'static str {
+        match self {
+            Self::TooCold => "too_cold_for_machine",
+            Self::MachineTooSmall => "machine_too_small",
+            Self::HeaterTooSmall => "heater_too_small",
+            Self::NotWarmEnough => "not_warm_enough",
+            Self::NothingRemoves => "nothing_removes",
         }
     }
 }

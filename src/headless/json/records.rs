@@ -96,6 +96,7 @@ fn appliance(appliance: &Appliance) -> Object {
         .with("kind", appliance.kind.word())
         .with("name", &appliance.name)
         .with("room_sealed", appliance.room_sealed)
+        .recorded("input_mj_per_h", appliance.input_mj_per_h)
 }
 
 fn machine(machine: &Machine) -> Object {
@@ -110,6 +111,7 @@ fn machine(machine: &Machine) -> Object {
         .recorded("airflow_m3_per_h", machine.airflow_m3_per_h)
         .recorded("lowest_room_c", machine.lowest_room_c)
         .recorded("tub_area_m2", machine.tub_area_m2)
+        .recorded("tub_l", machine.tub_l)
         .with("hygrostat", machine.hygrostat)
         .list("points", &machine.points, point)
 }

@@ -3,9 +3,10 @@
 use super::object::{Object, list};
 use super::survey::safety;
 use crate::assess::Study;
-use crate::assess::answer::{Answer, LeakageTotal};
+use crate::assess::answer::{Answer, LeakageTotal, NotKnown};
+use crate::assess::quantity::Kind;
 use crate::assess::sealing::{
-    AirPerSleeper, Cost, Figures, FlowShift, Plan, Ranked, Sealable, Step,
+    AirPerSleeper, Cost, Figures, FlowShift, MOST_WINTERS, Payback, Plan, Ranked, Sealable, Step,
 };
 use crate::headless::asked::Asked;
 use crate::physics::units::MM2_PER_M2;
@@ -45,7 +46,18 @@ fn ranked(one: &Ranked) -> Object {
     remedy(&one.sealable)
         .with("saves", figures(&one.saves))
         .with("saving_by_cost", one.saving_per_cost)
-        .with("payback_winters", &one.payback_winters)
+        .with("payback_winters", payback_winters(&one.payback))
+}
+
+/// Winters until it has paid for itself; never by heat alone is no number but a reason.
+fn payback_winters(payback: &Answer<Payback>) -> Answer<f64> {
+    match payback.clone()? {
+        Payback::Winters(winters) => Ok(winters),
+        Payback::NeverByHeatAlone => Err(NotKnown::because(format!(
+            "never by heat alone: it would take more than {}",
+            Kind::Winters.typed(MOST_WINTERS)
+        ))),
+    }
 }
 
 fn remedy(sealable: &Sealable) -> Object {
@@ -113,7 +125,7 @@ fn plan(plan: &Plan) -> Object {
                 .with("together", one.together)
         })
         .list("flow_shifts", &plan.shifts, shift)
-        .with("payback_winters", &plan.payback_winters)
+        .with("payback_winters", payback_winters(&plan.payback))
         .with("safety_before", safety(&plan.safety.0))
         .with("safety_after", safety(&plan.safety.1))
         .found("air_per_sleeper_before", sleeper_before, sleeper)

@@ -35,6 +35,7 @@ pub(super) fn vehicle(survey: &Survey, assessment: &Assessment) -> Object {
         .with("skirt_free_area_mm2", vehicle.skirt_free_area_mm2)
         .with("underfloor_by_place", vehicle.underfloor_by_place)
         .with("berths", vehicle.berths)
+        .with("code_of_practice", vehicle.code_of_practice.word())
 }
 
 pub(super) fn site(survey: &Survey) -> Object {

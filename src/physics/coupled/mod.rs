@@ -1,17 +1,19 @@
 //! Inside temperature and humidity together: one steady balance of heat and of water.
 //!
 //! ```text
-//! water  m_da (W_o − W_i) + S − D(T_i, W_i) − C = 0
-//! heat   (Σ U A + H_v)(T_i − T_o) = Q + gains + P + (D + C) h_fg − S_liquid h_fg
+//! water  m_da (W_o − W_i) + S − D(T_i, W_i) − Σ C_s − C = 0
+//! heat   (Σ U A + H_v)(T_i − T_o) = Q + gains + P + (D + Σ f_s C_s + C) h_fg − S_liquid h_fg
 //! ```
 //! where m_da is the dry air that flows through in kg/s, a function of T_i; H_v = m_da
 //! (1006 + 1860 W_o) in W/K; S the water given off inside, S_liquid the part of it that
-//! evaporates inside, D the water a machine removes, C what condenses, all kg/s; Q the heater, P
-//! the machine's electric power, gains people, flames and sun, all W; h_fg 2.5 MJ/kg. Steady
-//! balances of mass and energy.
+//! evaporates inside, D the water a machine removes, C_s what condenses on a cold surface
+//! ([`ColdSurface::condensation`]) and f_s its temperature factor, C what the air cannot hold
+//! besides, all kg/s; Q the heater, P the machine's electric power, gains people, flames and sun,
+//! all W; h_fg 2.5 MJ/kg. Steady balances of mass and energy.
 //!
-//! The air never holds more than saturation: the surplus condenses. Water gives up its heat where
-//! it condenses, in the machine or on a cold surface. A hygrostat scales D and P by a duty of 0 to
+//! Cold surfaces take water before the air as a whole is saturated; of its heat the share f_s
+//! comes back to the room, the rest leaves through the surface **\[A\]**. The air never holds more
+//! than saturation: the surplus condenses and leaves its heat inside. A hygrostat scales D and P by a duty of 0 to
 //! 1 so that the RH inside stays at its setting; a thermostat gives what its set point needs, up
 //! to the rating. Both are continuous in T_i, so the heat balance is one falling function of T_i
 //! whose zero a bracket closes in on: it always ends.
@@ -19,10 +21,15 @@
 //! A machine with a lowest inside temperature runs only where the vehicle is at least that warm
 //! without it: it cannot start in a colder one, however warm it would make it.
 
+mod clear;
+mod cold;
 mod settle;
 mod water;
 
 use thiserror::Error;
+
+pub use clear::{AirFlow, Clearing, air_without_machine, clearing};
+pub use cold::{ColdSurface, SURFACE_MASS_TRANSFER};
 
 use self::settle::Settler;
 use super::air::{MoistAir, TEMPERATURE_SPAN_C};
@@ -60,6 +67,8 @@ pub struct Inside<'a> {
     /// Relative humidity at which the machine's hygrostat holds the inside air, 0 to 1; `None` lets it
     /// run all the time.
     pub hygrostat: Option<f64>,
+    /// Surfaces on which water may condense.
+    pub surfaces: &'a [ColdSurface],
 }
 
 /// Why there is no steady state.
@@ -108,8 +117,12 @@ pub struct Steady {
     pub machine_power: f64,
     /// Heat of the heater, mean, W.
     pub heater_power: f64,
-    /// Water that condenses on cold surfaces because the air cannot hold it, kg/s.
+    /// Water that condenses because the air cannot hold it, besides what the surfaces take, kg/s.
     pub condensation: f64,
+    /// Water that condenses on the surfaces, kg/s.
+    pub on_surfaces: f64,
+    /// The part of it whose heat comes back to the room, kg/s.
+    pub given_back: f64,
     /// Water given off inside, kg/s: the sources' and the heater's.
     pub source: f64,
     /// Part of it that evaporates inside, kg/s.
@@ -136,7 +149,10 @@ impl Steady {
     #[must_use]
     pub fn water_book(&self, inside: &Inside<'_>) -> (f64, f64) {
         let into = self.dry_air_flow * inside.outside.humidity_ratio + self.source;
-        let out = self.dry_air_flow * self.inside.humidity_ratio + self.removal + self.condensation;
+        let out = self.dry_air_flow * self.inside.humidity_ratio
+            + self.removal
+            + self.on_surfaces
+            + self.condensation;
         (into - out, into)
     }
 
@@ -172,6 +188,7 @@ impl Steady {
 ///     heater: Some(Heater { rating: 280.0, set_point_c: None, water_per_joule: 0.0 }),
 ///     machine: None,
 ///     hygrostat: None,
+///     surfaces: &[],
 /// };
 /// let steady = solve(&inside, |_| Ok::<_, Infallible>(air))?;
 /// assert!((steady.inside.t_c - 10.0).abs() < 1e-9);
@@ -192,7 +209,7 @@ pub fn solve<E>(
 /// The same balance with W_i = W at that RH and the evaporation from the contents as the unknown:
 ///
 /// ```text
-/// E = D(T_i, W) + m_da (W − W_o) − S,   E takes E h_fg from the air there
+/// E = D(T_i, W) + m_da (W − W_o) + Σ C_s − S,   E takes E h_fg from the air there
 /// ```
 /// `source` and `evaporated` of the answer hold S + E. E is negative where the machine cannot
 /// even hold the RH with the contents dry.
@@ -233,6 +250,7 @@ fn check<E>(inside: &Inside<'_>) -> Result<(), CoupledError<E>> {
         set_point_c: None,
         water_per_joule: 0.0,
     });
+    let in_span = |t_c: f64| (TEMPERATURE_SPAN_C.0..=TEMPERATURE_SPAN_C.1).contains(&t_c);
     let not_negative = [
         (inside.fabric, "the fabric's loss"),
         (inside.vapour_source, "the vapour given off"),
@@ -242,12 +260,20 @@ fn check<E>(inside: &Inside<'_>) -> Result<(), CoupledError<E>> {
         (heater.water_per_joule, "the heater's water"),
         (inside.hygrostat.unwrap_or(0.0), "the hygrostat's setting"),
     ];
+    let surface = |surface: &ColdSurface| {
+        surface.area.is_finite()
+            && surface.area >= 0.0
+            && (0.0..=1.0).contains(&surface.temperature_factor)
+            && in_span(surface.outside_seen_c)
+    };
+    if !inside.surfaces.iter().all(surface) {
+        return Err(CoupledError::Number("every cold surface"));
+    }
     for (value, what) in not_negative {
         if !(value.is_finite() && value >= 0.0) {
             return Err(CoupledError::Number(what));
         }
     }
-    let in_span = |t_c: f64| (TEMPERATURE_SPAN_C.0..=TEMPERATURE_SPAN_C.1).contains(&t_c);
     if !in_span(inside.outside.t_c) {
         return Err(CoupledError::Number("the outside temperature"));
     }

@@ -1,5 +1,6 @@
 //! The balance of heat: one falling function of the inside temperature.
 
+use super::cold::OnSurfaces;
 use super::water::{Aim, AtTemperature, Water};
 use super::{CoupledError, Heater, Inside, Running, Steady};
 use crate::physics::air::{MoistAir, TEMPERATURE_SPAN_C};
@@ -225,6 +226,10 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
                 duty: mix(one.duty, other.duty),
                 machine_power: mix(one.machine_power, other.machine_power),
                 condensation: mix(one.condensation, other.condensation),
+                on_surfaces: OnSurfaces {
+                    condensed: mix(one.on_surfaces.condensed, other.on_surfaces.condensed),
+                    given_back: mix(one.on_surfaces.given_back, other.on_surfaces.given_back),
+                },
                 source: mix(one.source, other.source),
                 evaporated: mix(one.evaporated, other.evaporated),
             },
@@ -248,6 +253,8 @@ impl<'a, E, Flow: Fn(f64) -> Result<f64, E>> Settler<'a, Flow> {
             machine_power: look.water.machine_power,
             heater_power: look.heater,
             condensation: look.water.condensation,
+            on_surfaces: look.water.on_surfaces.condensed,
+            given_back: look.water.on_surfaces.given_back,
             source: look.water.source,
             evaporated: look.water.evaporated,
             running,
@@ -263,7 +270,8 @@ fn heat(inside: &Inside<'_>, t_c: f64, flow: f64, heater: f64, water: &Water) ->
     let gains = heater
         + inside.gains
         + water.machine_power
-        + (water.removal + water.condensation) * HEAT_OF_VAPORISATION
+        + (water.removal + water.condensation + water.on_surfaces.given_back)
+            * HEAT_OF_VAPORISATION
         + (-through).max(0.0);
     let losses = through.max(0.0) + water.evaporated * HEAT_OF_VAPORISATION;
     (gains, losses)
@@ -277,6 +285,10 @@ pub(super) fn heat_book(inside: &Inside<'_>, steady: &Steady) -> (f64, f64) {
         duty: steady.duty,
         machine_power: steady.machine_power,
         condensation: steady.condensation,
+        on_surfaces: OnSurfaces {
+            condensed: steady.on_surfaces,
+            given_back: steady.given_back,
+        },
         source: steady.source,
         evaporated: steady.evaporated,
     };

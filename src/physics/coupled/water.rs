@@ -3,7 +3,8 @@
 use std::convert::Infallible;
 
 use super::Inside;
-use crate::physics::air::{humidity_ratio, saturation_pressure};
+use super::cold::{Cold, OnSurfaces};
+use crate::physics::air::{humidity_ratio, saturation_pressure, vapour_pressure};
 use crate::physics::machine::MachineAt;
 use crate::physics::root::{Guess, Probe, falling_root};
 
@@ -26,7 +27,9 @@ pub(super) struct Water {
     pub(super) removal: f64,
     pub(super) duty: f64,
     pub(super) machine_power: f64,
+    /// What condenses because the air cannot hold it.
     pub(super) condensation: f64,
+    pub(super) on_surfaces: OnSurfaces,
     /// Given off inside, kg/s.
     pub(super) source: f64,
     /// The part that evaporates inside, kg/s.
@@ -40,6 +43,7 @@ pub(super) struct AtTemperature<'a> {
     pub(super) flow: f64,
     /// All water given off inside, the heater's with it, kg/s.
     pub(super) source: f64,
+    cold: Cold<'a>,
     saturated: f64,
     saturation: f64,
 }
@@ -58,6 +62,7 @@ impl<'a> AtTemperature<'a> {
             machine,
             flow,
             source,
+            cold: Cold::new(inside, t_c),
             saturated: humidity_ratio(saturation, inside.outside.pressure),
             saturation,
         }
@@ -83,9 +88,17 @@ impl<'a> AtTemperature<'a> {
         self.machine.map_or(0.0, |machine| machine.power(ratio))
     }
 
-    /// Water that comes in, less what the air carries out, at a humidity ratio, kg/s.
-    fn surplus(&self, ratio: f64) -> f64 {
+    /// What condenses on surfaces at a humidity ratio.
+    fn on_surfaces(&self, ratio: f64) -> OnSurfaces {
+        let vapour = vapour_pressure(ratio, self.inside.outside.pressure);
+        self.cold.at(vapour)
+    }
+
+    /// Water that comes in, less what the air carries out and what condenses on surfaces, at a
+    /// humidity ratio, kg/s.
+    pub(super) fn surplus(&self, ratio: f64) -> f64 {
         self.source + self.flow * (self.inside.outside.humidity_ratio - ratio)
+            - self.on_surfaces(ratio).condensed
     }
 
     fn held(&self, rh: f64) -> Water {
@@ -98,6 +111,7 @@ impl<'a> AtTemperature<'a> {
             duty: if self.machine.is_some() { 1.0 } else { 0.0 },
             machine_power: self.full_power(ratio),
             condensation: 0.0,
+            on_surfaces: self.on_surfaces(ratio),
             source: self.source + from_contents,
             evaporated: self.inside.liquid_source + from_contents.max(0.0),
         }
@@ -128,6 +142,7 @@ impl<'a> AtTemperature<'a> {
             duty,
             machine_power: duty * self.full_power(wanted),
             condensation: 0.0,
+            on_surfaces: self.on_surfaces(wanted),
             source: self.source,
             evaporated: self.inside.liquid_source,
         }
@@ -138,7 +153,41 @@ impl<'a> AtTemperature<'a> {
         self.surplus(ratio) - self.full_removal(ratio)
     }
 
-    fn without_machine(&self) -> Water {
+    pub(super) fn without_machine(&self) -> Water {
+        let (ratio, condensation) = self.idle_ratio();
+        Water {
+            humidity_ratio: ratio,
+            removal: 0.0,
+            duty: 0.0,
+            machine_power: 0.0,
+            condensation,
+            on_surfaces: self.on_surfaces(ratio),
+            source: self.source,
+            evaporated: self.inside.liquid_source,
+        }
+    }
+
+    /// Nothing flows and nothing is given off: the air can only be as humid as it came in, or as
+    /// the coldest surface leaves it.
+    fn nothing_moves(&self) -> bool {
+        self.flow <= 0.0 && self.source <= 0.0
+    }
+
+    /// As humid as the air came in, and no more than it and the surfaces let it be.
+    fn as_it_came_in(&self) -> f64 {
+        let dry = self.cold.dry_up_to(self.inside.outside.pressure);
+        self.inside
+            .outside
+            .humidity_ratio
+            .min(self.saturated)
+            .min(dry)
+    }
+
+    /// Humidity ratio without a machine, and the water that the air cannot hold.
+    fn idle_ratio(&self) -> (f64, f64) {
+        if self.nothing_moves() {
+            return (self.as_it_came_in(), 0.0);
+        }
         let outside = self.inside.outside.humidity_ratio;
         let level = if self.source <= 0.0 {
             outside
@@ -147,20 +196,17 @@ impl<'a> AtTemperature<'a> {
         } else {
             f64::INFINITY
         };
-        let ratio = level.min(self.saturated);
-        Water {
-            humidity_ratio: ratio,
-            removal: 0.0,
-            duty: 0.0,
-            machine_power: 0.0,
-            condensation: if level > self.saturated {
-                self.surplus(self.saturated).max(0.0)
+        let most = level.min(self.saturated);
+        let left = self.surplus(most);
+        if left >= 0.0 || most <= self.cold.dry_up_to(self.inside.outside.pressure) {
+            let held = if level > self.saturated {
+                left.max(0.0)
             } else {
                 0.0
-            },
-            source: self.source,
-            evaporated: self.inside.liquid_source,
+            };
+            return (most, held);
         }
+        (self.crossing(most, |ratio| self.surplus(ratio)), 0.0)
     }
 
     fn running(&self) -> Water {
@@ -171,37 +217,43 @@ impl<'a> AtTemperature<'a> {
             duty: 1.0,
             machine_power: self.full_power(ratio),
             condensation,
+            on_surfaces: self.on_surfaces(ratio),
             source: self.source,
             evaporated: self.inside.liquid_source,
         }
     }
 
-    /// Humidity ratio and condensation with the machine running all the time.
+    /// Humidity ratio with the machine running all the time, and the water that the air cannot hold.
     fn running_ratio(&self) -> (f64, f64) {
-        let outside = self.inside.outside.humidity_ratio;
+        if self.nothing_moves() {
+            return (self.floor().min(self.as_it_came_in()), 0.0);
+        }
         let most = self.saturated;
         let left = self.balance_at(most);
         if left >= 0.0 {
-            // Also where nothing flows and nothing is given off: then the air can only be as
-            // humid as it came in.
-            return if self.flow <= 0.0 && self.source <= 0.0 {
-                (outside.min(most), 0.0)
-            } else {
-                (most, left)
-            };
+            return (most, left);
         }
-        if self.flow <= 0.0 && self.source <= 0.0 {
-            return (self.floor().min(outside), 0.0);
-        }
-        let into = self.source + self.flow * outside;
+        (self.crossing(most, |ratio| self.balance_at(ratio)), 0.0)
+    }
+
+    /// The humidity ratio below `most` at which a balance of water that falls with it is even. At
+    /// zero the balance is what comes in, which is not negative, and at `most` it is negative.
+    fn crossing(&self, most: f64, balance: impl Fn(f64) -> f64) -> f64 {
+        let outside = self.inside.outside;
+        let into = self.source + self.flow * outside.humidity_ratio;
+        let onto_surfaces = if most > self.cold.dry_up_to(outside.pressure) {
+            self.cold.steepest() * vapour_pressure(most, outside.pressure)
+        } else {
+            0.0
+        };
         let guess = Guess {
-            start: outside.min(most),
-            slope: self.flow + self.full_removal(most) / most,
+            start: outside.humidity_ratio.min(most),
+            slope: self.flow + (self.full_removal(most) + onto_surfaces) / most,
             finest: 0.0,
         };
         let found = falling_root::<Infallible>(
             |ratio| {
-                let value = self.balance_at(ratio);
+                let value = balance(ratio);
                 Ok(Probe {
                     value,
                     close: value.abs() <= CLOSED * into,
@@ -210,9 +262,7 @@ impl<'a> AtTemperature<'a> {
             (0.0, most),
             guess,
         );
-        // The bracket holds by construction: at zero the balance is what comes in, which is not
-        // negative, and at saturation it is negative.
-        (found.map_or(0.0, |found| found.below), 0.0)
+        found.map_or(0.0, |found| found.below)
     }
 
     /// The most humid air from which the machine takes nothing, kg/kg: bisected, the removal

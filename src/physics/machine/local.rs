@@ -5,7 +5,7 @@ use super::{Kind, Machine};
 use crate::physics::air::{humidity_ratio, saturation_pressure, vapour_pressure};
 
 /// How much colder than the room a compressor's coil is, K **\[A\]**.
-const COMPRESSOR_COIL: f64 = 15.0;
+pub(super) const COMPRESSOR_COIL: f64 = 15.0;
 /// How much colder than the room a thermoelectric plate can be, K **\[A\]**; never below 0 °C.
 const THERMOELECTRIC_PLATE: f64 = 12.0;
 /// Coil temperatures between which frost takes its share, °C, and what is left at the lower.
@@ -27,7 +27,7 @@ pub(super) enum Drive {
 }
 
 /// Share of its removal that a compressor keeps at a coil temperature, °C.
-fn frost(coil_c: f64) -> f64 {
+pub(super) fn frost(coil_c: f64) -> f64 {
     let (low, high, left) = FROST;
     left + (1.0 - left) * ((coil_c - low) / (high - low)).clamp(0.0, 1.0)
 }

@@ -228,6 +228,27 @@ impl Machine {
         self.at(air.t_c, air.pressure).power(air.humidity_ratio)
     }
 
+    /// Share of its removal that ice leaves to a compressor in a room at this temperature, °C; `None`
+    /// for the other kinds, whose coil does not ice.
+    ///
+    /// ```
+    /// use gapledger::physics::machine::{Kind, Machine, MakerPoint};
+    /// let rated = MakerPoint { t_c: 30.0, rh: 0.8, removal: 1e-4, power: 280.0 };
+    /// let machine = Machine::new(Kind::Compressor, &[rated], None)?;
+    /// // The coil is 15 K colder: 1 from 18 °C up, 0.3 at 5 °C and below, half way 0.65 [A].
+    /// assert_eq!(machine.ice_leaves(18.0), Some(1.0));
+    /// assert_eq!(machine.ice_leaves(5.0), Some(0.3));
+    /// assert!((machine.ice_leaves(11.5).unwrap() - 0.65).abs() < 1e-12);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn ice_leaves(&self, room_c: f64) -> Option<f64> {
+        match self.kind {
+            Kind::Compressor => Some(local::frost(room_c - local::COMPRESSOR_COIL)),
+            Kind::DesiccantRotor | Kind::Thermoelectric | Kind::SaltTub => None,
+        }
+    }
+
     /// What it may gather at most, kg/s, when it draws this power.
     ///
     /// A rotor has to heat its wheel: never above 1.44 kg per kWh (2.5 MJ/kg), and at most 1.2

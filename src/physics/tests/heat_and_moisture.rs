@@ -133,18 +133,6 @@ fn removal_is_never_negative_and_counts_the_source() {
 }
 
 #[test]
-fn steady_humidity_has_the_water_balance_closed() {
-    near(steady_humidity_ratio(0.0, 0.0, 0.004).unwrap(), 0.004, 0.0);
-    // 1e-5 kg/s into 0.005 kg/s: 2 g/kg more.
-    near(
-        steady_humidity_ratio(1e-5, 0.005, 0.004).unwrap(),
-        0.006,
-        1e-15,
-    );
-    assert!(steady_humidity_ratio(1e-5, 0.0, 0.004).is_none());
-}
-
-#[test]
 fn ventilation_heat_agrees_with_the_rule_of_thumb() {
     // 0.335 × 0.5 /h × 25 m³ × 15 K = 63 W [S].
     let outside = air(5.0, 0.87);

@@ -1,14 +1,14 @@
 //! Every option in figures: what the inside comes to, what it takes, and what it asks of the supply.
 
-use super::names::{Stage, name, target};
+use super::names::{Stage, in_season, name, target};
 use crate::assess::drying::{Comparison, Energy, OptionAnswer, OptionCase, Supply};
 use crate::assess::quantity::{Kind, money};
-use crate::assess::words::figure;
+use crate::assess::words::{figure, listed};
 use crate::assess::{Answer, DryingTopic, Topic};
 #[cfg(feature = "window")]
 use crate::physics::MoistAir;
 use crate::physics::coupled::Running;
-use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
+use crate::physics::units::LITRES_PER_DAY;
 use crate::report::blocks::{Align, Reasons, Section, Table};
 use crate::survey::Survey;
 
@@ -40,7 +40,10 @@ pub(crate) fn figures(survey: &Survey, comparison: &Comparison) -> Section {
     for note in condensation(comparison) {
         section.note(note);
     }
-    for case in comparison.told_cases() {
+    for note in ice(comparison) {
+        section.note(note);
+    }
+    for case in 0..comparison.cases.len() {
         if let Some(words) = warmth_alone(comparison, case) {
             section.note(format!("{}: {words}", comparison.case_name(case)));
         }
@@ -147,11 +150,8 @@ fn in_weather(currency: &str, comparison: &Comparison, reasons: &mut Reasons) ->
     }
     for stage in Stage::all(comparison) {
         let all = stage.comparison;
-        for case in all.told_cases() {
-            let Some(weather) = all.cases.get(case) else {
-                continue;
-            };
-            table.group(stage.named(all.case_name(case)));
+        for (case, weather) in all.cases.iter().enumerate() {
+            table.group(stage.named(&in_season(all, case)));
             for (at, option) in all.options.iter().enumerate() {
                 let mut cells = vec![name(at, option)];
                 match all.state(at, case) {
@@ -173,28 +173,49 @@ fn in_weather(currency: &str, comparison: &Comparison, reasons: &mut Reasons) ->
     table
 }
 
-/// Where the air cannot hold its water.
+/// Water that condenses, on cold surfaces and because the air cannot hold it.
 fn condensation(comparison: &Comparison) -> Vec<String> {
     let mut notes = Vec::new();
     for stage in Stage::all(comparison) {
         let all = stage.comparison;
         for case in 0..all.cases.len() {
             let wet = |(at, option): (usize, &OptionAnswer)| {
-                let wet = all.state(at, case).ok()?.condensation_kg_s * GRAMS_PER_HOUR;
-                let grams = Kind::GramsPerHour.number(wet);
-                (wet > 0.0).then(|| format!("{} {grams}", option.name))
+                let wet = all.state(at, case).ok()?.condensation_kg_s * LITRES_PER_DAY;
+                let litres = Kind::LitresPerDay.number(wet);
+                (wet > 0.0).then(|| format!("{} {litres}", option.name))
             };
             let wet: Vec<String> = all.options.iter().enumerate().filter_map(wet).collect();
             if !wet.is_empty() {
                 let when = stage.named(all.case_name(case));
                 notes.push(format!(
-                    "Condenses inside, g/h, {when}: {}.",
+                    "Condenses inside, L/day, {when}: {}.",
                     wet.join("; ")
                 ));
             }
         }
     }
     notes
+}
+
+/// What ice on the coil leaves of a compressor's strength.
+fn ice(comparison: &Comparison) -> Vec<String> {
+    let told = |option: &OptionAnswer| {
+        let cases = comparison.cases.iter().zip(&option.cases);
+        let each = cases.filter_map(|(case, state)| {
+            let leaves = state.as_ref().ok()?.ice_leaves?;
+            (leaves < 1.0)
+                .then(|| format!("{} in “{}”", Kind::WholePercent.text(leaves), case.name))
+        });
+        let each = listed(each);
+        (!each.is_empty()).then(|| {
+            format!(
+                "Ice on the coil of “{}”, 15\u{a0}K colder than the room [A], leaves it {each} of the strength it \
+                 has above 18\u{a0}°C.",
+                option.name
+            )
+        })
+    };
+    comparison.options.iter().filter_map(told).collect()
 }
 
 /// How warm it would have to be inside to reach the target without anything else.
@@ -211,6 +232,7 @@ pub(crate) fn warmth_alone(comparison: &Comparison, case: usize) -> Option<Strin
 fn by_month(currency: &str, comparison: &Comparison, reasons: &mut Reasons) -> Table {
     let mut table = Table::default()
         .wide("Option", Align::Left, 1)
+        .column("target held", Align::Left)
         .column("kWh a month", Align::Decimal)
         .column(format!("{currency} a month"), Align::Decimal)
         .column("A at 230\u{a0}V", Align::Decimal)
@@ -222,6 +244,7 @@ fn by_month(currency: &str, comparison: &Comparison, reasons: &mut Reasons) -> T
         for (at, option) in stage.comparison.options.iter().enumerate() {
             let mut cells = vec![
                 name(at, option),
+                option.verdict_words(),
                 reasons.or(&option.kwh_per_month, |kwh| {
                     Kind::KilowattHours.number(*kwh)
                 }),
@@ -309,14 +332,17 @@ mod tests {
         let comparison = compare(&caravan()).expect("a comparison");
         let table = in_weather("EUR", &comparison, &mut Reasons::default());
         let rows = || table.rows.iter().filter(|row| row.kind == RowKind::Plain);
-        let (calmest, windiest) = (comparison.calmest, comparison.windiest);
-        assert_eq!(rows().count(), 2 * comparison.options.len());
+        let windiest = comparison.windiest;
+        let all = comparison.cases.len() * comparison.options.len();
+        assert!(comparison.cases.len() == 3 && rows().count() == all);
         for (row, at) in rows().zip(0..comparison.options.len()) {
-            let id = comparison.cases[calmest].id;
+            let id = comparison.cases[0].id;
             let topic = Topic::Drying(DryingTopic::Option(at, id));
             assert_eq!(row.topic, Some(topic));
         }
-        let windy = rows().nth(comparison.options.len()).expect("a row");
+        let windy = rows()
+            .nth(windiest * comparison.options.len())
+            .expect("a row");
         let state = comparison.state(0, windiest).expect("known");
         assert_eq!(windy.cells[1], Kind::Celsius.number(state.inside.t_c));
         assert_eq!(windy.cells[2], Kind::RelativeHumidity.number(state.rh));

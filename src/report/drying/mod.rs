@@ -19,10 +19,12 @@ pub(crate) use times::{drying_out, warming_up};
 use super::blocks::{Block, Section};
 use super::{Material, findings};
 use crate::assess::Answer;
-use crate::assess::drying::{Comparison, OptionAnswer, Verdict};
+use crate::assess::drying::{Comparison, OptionAnswer, Proviso, Standing, Verdict};
 use crate::assess::quantity::Kind;
-use crate::assess::words::{capital, counted, sentence};
+use crate::assess::words::{capital, counted, figure, listed, sentence};
+use crate::survey::SetUp;
 use names::{name, target};
+use std::cmp::Ordering;
 
 /// All of it, one part after the other.
 pub(crate) fn section(material: &Material<'_>) -> Section {
@@ -103,61 +105,119 @@ pub(crate) fn verdicts(comparison: &Comparison) -> Section {
     section
 }
 
-/// Which options hold the target, in a few lines for those who read no further.
+/// Which options hold the target and for how long, in a few lines for those who read no further.
 pub(crate) fn summary(comparison: &Comparison) -> Vec<String> {
+    let all_season = all_season(comparison);
     let mut lines = vec![format!("{} {}", held_sign(comparison), held(comparison))];
-    let some = named(comparison, &[Verdict::OnlyStill, Verdict::OnlyWindy]);
-    if !some.is_empty() {
-        lines.push(format!("▲ Only in one of the two: {some}."));
+    let long = some_of_it(comparison);
+    if !long.is_empty() {
+        let sign = long
+            .iter()
+            .map(|option| option.standing())
+            .find(|standing| *standing == Standing::Well)
+            .unwrap_or(Standing::Partly)
+            .sign();
+        let each: Vec<String> = long.into_iter().map(with_its_share).collect();
+        lines.push(format!(
+            "{sign} For part of the season: {}.",
+            each.join("; ")
+        ));
     }
-    let none = named(comparison, &[Verdict::No]);
+    for (proviso, words) in PROVISOS {
+        let names = named(comparison, |option| {
+            option.verdict == Ok(Verdict::Always) && option.provisos.first() == Some(&proviso)
+        });
+        if !names.is_empty() {
+            lines.push(format!("▲ It would be held{all_season}, {words}: {names}."));
+        }
+    }
+    let none = named(comparison, |option| option.verdict == Ok(Verdict::Never));
     if !none.is_empty() {
-        lines.push(format!("ℹ Does not hold it: {none}."));
+        let at_no_time = if all_season.is_empty() {
+            "Does not hold it"
+        } else {
+            "At no time"
+        };
+        lines.push(format!("ℹ {at_no_time}: {none}."));
     }
     lines.extend(after_plan(comparison));
     lines
 }
 
-/// The options that hold the target in all weather told of, in a sentence.
+/// What has to be said beside a verdict, before the names it is about.
+const PROVISOS: [(Proviso, &str); 2] = [
+    (
+        Proviso::Unattended,
+        "but by a flame that nobody watches while it is laid up",
+    ),
+    (
+        Proviso::ShortOfHeat,
+        "but with less heat than the heater is set to",
+    ),
+];
+
+/// ` all season`, where there is more than one weather case.
+fn all_season(comparison: &Comparison) -> &'static str {
+    if comparison.cases.len() > 1 {
+        " all season"
+    } else {
+        ""
+    }
+}
+
+/// The options that hold the target all season, or the one that holds it longest, in a sentence.
 pub(crate) fn held(comparison: &Comparison) -> String {
     sentence(&held_words(comparison))
 }
 
-fn held_words(comparison: &Comparison) -> String {
-    let target = target(comparison);
-    let (calm, windy) = (
-        comparison.case_name(comparison.calmest),
-        comparison.case_name(comparison.windiest),
-    );
-    let both = if comparison.calmest == comparison.windiest {
-        String::new()
-    } else if (calm, windy) == ("still", "windy") {
-        " still and windy".to_owned()
-    } else {
-        format!(" in “{calm}” and in “{windy}”")
+/// Whether the target is held all season, with nothing to be said against it.
+fn all_of_it(option: &OptionAnswer) -> bool {
+    option.verdict == Ok(Verdict::Always) && option.provisos.is_empty()
+}
+
+/// The options that hold the target for part of the season, the longest first.
+fn some_of_it(comparison: &Comparison) -> Vec<&OptionAnswer> {
+    let share = |option: &OptionAnswer| match option.verdict {
+        Ok(Verdict::Partly(share)) => Some(share),
+        _ => None,
     };
-    match named(comparison, &[Verdict::StillAndWindy]).as_str() {
-        "" => format!("nothing compared here holds {target}{both}"),
-        names => format!("holds {target}{both}: {names}"),
+    let options = comparison.options.iter();
+    let mut some: Vec<&OptionAnswer> = options.filter(|one| share(one).is_some()).collect();
+    some.sort_by(|a, b| share(b).partial_cmp(&share(a)).unwrap_or(Ordering::Equal));
+    some
+}
+
+fn with_its_share(option: &OptionAnswer) -> String {
+    format!("{}, {}", option.name, option.verdict_words())
+}
+
+fn held_words(comparison: &Comparison) -> String {
+    let (target, all_season) = (target(comparison), all_season(comparison));
+    let names = named(comparison, all_of_it);
+    if !names.is_empty() {
+        return format!("holds {target}{all_season}: {names}");
     }
+    let longest = some_of_it(comparison)
+        .first()
+        .map_or_else(String::new, |option| {
+            format!("; longest does {}", with_its_share(option))
+        });
+    format!("nothing compared here holds {target}{all_season}{longest}")
 }
 
 fn held_sign(comparison: &Comparison) -> &'static str {
-    if named(comparison, &[Verdict::StillAndWindy]).is_empty() {
-        "▲"
+    if comparison.options.iter().any(all_of_it) {
+        Standing::Well.sign()
     } else {
-        "✔"
+        Standing::Partly.sign()
     }
 }
 
-/// The options with one of these verdicts.
-fn named(comparison: &Comparison, wanted: &[Verdict]) -> String {
+/// The names of the options that are wanted.
+fn named(comparison: &Comparison, wanted: impl Fn(&OptionAnswer) -> bool) -> String {
     let options = comparison.options.iter();
     let names: Vec<&str> = options
-        .filter(|option| {
-            let verdict = option.verdict.as_ref();
-            verdict.is_ok_and(|verdict| wanted.contains(verdict))
-        })
+        .filter(|option| wanted(option))
         .map(|option| option.name.as_str())
         .collect();
     names.join("; ")
@@ -177,8 +237,26 @@ fn after_plan(comparison: &Comparison) -> Option<String> {
     })
 }
 
-/// What the summary's words mean: the weather, and the plan.
+/// What the summary's words mean: the season, how options are judged, and the plan.
 pub(crate) fn summary_notes(comparison: &Comparison) -> Vec<String> {
+    let in_use = (comparison.set_up == SetUp::InUse).then(|| {
+        format!(
+            "In use every option is judged with {} inside and what people give off. Options without a heater \
+             of their own are heated to that by what there is; a heater is turned to it.",
+            Kind::Celsius.typed(comparison.inside_c)
+        )
+    });
+    let unattended = comparison.options.iter().any(|option| {
+        let provisos = option.provisos.iter();
+        provisos
+            .clone()
+            .any(|proviso| *proviso == Proviso::Unattended)
+    });
+    let unattended = unattended.then(|| {
+        "Gas and fuel are shut off in a vehicle that nobody is in: common practice [C]. A flame is no way to \
+         keep it dry there."
+            .to_owned()
+    });
     let plan = comparison.after_plan.as_ref().map(|plan| {
         let gaps: Vec<String> = plan.gaps.iter().map(ToString::to_string).collect();
         format!(
@@ -186,24 +264,36 @@ pub(crate) fn summary_notes(comparison: &Comparison) -> Vec<String> {
             gaps.join(", ")
         )
     });
-    which_cases(comparison).into_iter().chain(plan).collect()
+    [season(comparison), in_use, unattended, plan]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
-/// Which cases the sentences mean by still and windy, where these are not called so.
-fn which_cases(comparison: &Comparison) -> Option<String> {
-    let case = |at: usize| Some((comparison.case_name(at), comparison.cases.get(at)?.wind_m_s));
-    let (calm, windy) = (case(comparison.calmest)?, case(comparison.windiest)?);
-    if comparison.calmest == comparison.windiest || (calm.0, windy.0) == ("still", "windy") {
+/// How much of the season each weather case is.
+fn season(comparison: &Comparison) -> Option<String> {
+    if comparison.cases.len() < 2 {
         return None;
     }
-    Some(format!(
-        "Here still means the weather case with least wind, “{}” ({}), and windy the one with most, \
-         “{}” ({}).",
-        calm.0,
-        Kind::MetresPerSecond.typed(calm.1),
-        windy.0,
-        Kind::MetresPerSecond.typed(windy.1)
-    ))
+    if comparison.weights <= 0.0 {
+        return Some(
+            "No weather case has a weight, so for how much of the season something holds is not known."
+                .to_owned(),
+        );
+    }
+    let each = comparison
+        .cases
+        .iter()
+        .map(|case| format!("“{}” {}", case.name, Kind::Share.text(case.share)));
+    let made = if (comparison.weights - 1.0).abs() > 1e-6 {
+        format!(
+            " (shares of all weights, which add up to {})",
+            figure(comparison.weights, 3)
+        )
+    } else {
+        String::new()
+    };
+    Some(format!("The season: {}{made}.", listed(each)))
 }
 
 /// What was noticed about targets, options and supply.

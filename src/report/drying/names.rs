@@ -52,6 +52,17 @@ pub(super) fn name(at: usize, option: &OptionAnswer) -> String {
     format!("{} {}", at + 1, option.starred_name())
 }
 
+/// A weather case with its part of the season, where there is more than one.
+pub(super) fn in_season(comparison: &Comparison, case: usize) -> String {
+    let name = comparison.case_name(case);
+    match comparison.cases.get(case) {
+        Some(weather) if comparison.cases.len() > 1 && comparison.weights > 0.0 => {
+            format!("{name}, {} of the season", Kind::Share.text(weather.share))
+        }
+        _ => name.to_owned(),
+    }
+}
+
 /// The humidity to hold, as it was typed in.
 pub(super) fn target(comparison: &Comparison) -> String {
     Kind::RelativeHumidity.typed(comparison.target_rh * 100.0)

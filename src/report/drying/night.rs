@@ -1,15 +1,22 @@
 //! The air of sleepers.
 
-use crate::assess::drying::{Comparison, Freshness};
+use crate::assess::drying::{Comparison, Freshness, MOST_PPM};
 use crate::assess::quantity::Kind;
 use crate::assess::safety::words::ALARM;
 use crate::assess::{DryingTopic, Topic};
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::report::blocks::{Block, Fact, Section};
+use crate::survey::SetUp;
 
 /// Air for each sleeper with everybody asleep, whether it is enough, and what it says nothing of.
 pub(crate) fn night(comparison: &Comparison) -> Section {
     let mut section = Section::new("Air at night, everybody asleep");
+    if comparison.set_up == SetUp::LaidUp {
+        section.paragraph(
+            "Nobody sleeps in it while it is laid up. Show it in use to see the air that sleepers have.",
+        );
+        return section;
+    }
     let fact = match &comparison.night_air {
         Err(unknown) => Fact::new("Air at night", unknown.to_string()),
         Ok(air) => Fact::new(
@@ -21,9 +28,12 @@ pub(crate) fn night(comparison: &Comparison) -> Section {
                 air.sleepers
             ),
             format!(
-                "{} for each, carbon dioxide settles at {}",
+                "{} for each, carbon dioxide {}",
                 Kind::AirPerSleeper.text(air.per_sleeper_m3_s * SECONDS_PER_HOUR),
-                Kind::PartsPerMillion.text(air.carbon_dioxide_ppm)
+                match air.carbon_dioxide_ppm {
+                    Some(ppm) => format!("settles at {}", Kind::PartsPerMillion.text(ppm)),
+                    None => format!("rises beyond {}", Kind::PartsPerMillion.text(MOST_PPM)),
+                }
             ),
         ),
     };

@@ -1,13 +1,13 @@
 //! Sizes to look for when buying: machines and heaters.
 
 use super::names::Stage;
-use crate::assess::drying::{Comparison, SizedFor};
+use crate::assess::drying::{Capacity, Comparison, Offer, SizedFor};
 use crate::assess::quantity::Kind;
-use crate::assess::words::capital;
+use crate::assess::words::{capital, listed, sentence};
 use crate::assess::{DryingTopic, Topic};
 use crate::physics::units::LITRES_PER_DAY;
 use crate::report::blocks::{Align, Reasons, Section, Table};
-use crate::survey::Survey;
+use crate::survey::{MachineKind, Survey};
 
 fn litres(kg_s: &f64) -> String {
     Kind::LitresPerDay.number(kg_s * LITRES_PER_DAY)
@@ -33,12 +33,9 @@ pub(crate) fn machines(survey: &Survey, comparison: &Comparison) -> Section {
                     Kind::Celsius.typed(size.rated_c),
                     Kind::RelativeHumidity.text(size.rated_rh)
                 ),
-                size.sized_for.name().to_owned(),
+                weather(comparison, size.sized_for).to_owned(),
                 reasons.or(&size.needed_kg_s, litres),
-                match size.needed_kg_s {
-                    Ok(needed) if needed <= 0.0 => "none needed".to_owned(),
-                    _ => reasons.or(&size.rated_kg_s, litres),
-                },
+                rating(size, &mut reasons),
             ]);
             if !stage.after_plan {
                 row.worked_out(Topic::Drying(DryingTopic::Capacity(at)));
@@ -46,17 +43,92 @@ pub(crate) fn machines(survey: &Survey, comparison: &Comparison) -> Section {
         }
     }
     section.table(table, &reasons);
+    for stage in Stage::all(comparison) {
+        for words in no_such_machine(stage) {
+            section.paragraph(words);
+        }
+    }
     let targets = &survey.targets;
     section.note(format!(
         "The smallest rating that holds {} at {} inside, with a quarter added [A]. Compare it with the \
-         maker’s figure at the same temperature and RH. Still: the weather with least wind; windy: with \
-         most; {}: {} outside in the wind of the windiest.",
+         maker’s figure at the same temperature and RH. {}: {} outside in the wind of “{}”.",
         Kind::RelativeHumidity.typed(targets.rh_percent),
-        Kind::Celsius.typed(targets.set_temperature_c),
-        SizedFor::Design.name(),
-        Kind::Celsius.typed(targets.design_outside_c)
+        Kind::Celsius.typed(comparison.inside_c),
+        capital(DESIGN),
+        Kind::Celsius.typed(targets.design_outside_c),
+        comparison.case_name(comparison.windiest)
     ));
     section
+}
+
+/// What the coldest weather that heaters are sized for is called.
+const DESIGN: &str = "design";
+
+/// The weather that a size is for.
+fn weather(comparison: &Comparison, sized_for: SizedFor) -> &str {
+    match sized_for {
+        SizedFor::Case(id) => comparison
+            .case_index(id)
+            .map_or("", |case| comparison.case_name(case)),
+        SizedFor::Design => DESIGN,
+    }
+}
+
+/// The rating to look for, or why there is none.
+fn rating(size: &Capacity, reasons: &mut Reasons) -> String {
+    match size.offer {
+        Ok(Offer::NoneNeeded) => "none needed".to_owned(),
+        Ok(Offer::LessAir { .. } | Offer::LessWater { .. }) => "no such machine".to_owned(),
+        Ok(Offer::Offered) | Err(_) => reasons.or(&size.rated_kg_s, litres),
+    }
+}
+
+/// For each kind whose size nobody offers, what sealing would have to reach first.
+fn no_such_machine(stage: Stage<'_>) -> Vec<String> {
+    let all = stage.comparison;
+    let sizes = &all.sizing.capacities;
+    let mut kinds: Vec<MachineKind> = sizes.iter().map(|size| size.kind).collect();
+    kinds.dedup();
+    let of_kind = |kind: MachineKind| {
+        let offers = sizes.iter().filter(|size| size.kind == kind);
+        let offers = offers.filter_map(|size| Some((size.sized_for, size.offer.as_ref().ok()?)));
+        let mut largest = None;
+        let mut less = Vec::new();
+        for (sized_for, offer) in offers {
+            let case = weather(all, sized_for);
+            match offer {
+                Offer::LessAir {
+                    largest_kg_s,
+                    now_per_h,
+                    at_most_per_h,
+                } => {
+                    largest = Some(*largest_kg_s);
+                    less.push(format!(
+                        "from {} to {} in “{case}”",
+                        Kind::AirChanges.text(*now_per_h),
+                        Kind::AirChanges.text(*at_most_per_h)
+                    ));
+                }
+                Offer::LessWater { largest_kg_s } => {
+                    largest = Some(*largest_kg_s);
+                    less.push(format!(
+                        "by no sealing in “{case}”, where what is given off inside is too much for it"
+                    ));
+                }
+                Offer::NoneNeeded | Offer::Offered => {}
+            }
+        }
+        largest.map(|largest| {
+            let largest = Kind::LitresPerDay.text(largest * LITRES_PER_DAY);
+            sentence(&stage.named(&format!(
+                "▲ No such machine, lessen the air first: no {} above {largest} is made [A]. The largest holds it \
+                 with the air change brought {}",
+                kind.name(),
+                listed(less)
+            )))
+        })
+    };
+    kinds.into_iter().filter_map(of_kind).collect()
 }
 
 /// Ratings of heaters to look for.
@@ -90,9 +162,10 @@ pub(crate) fn heaters(survey: &Survey, comparison: &Comparison) -> Section {
     }
     section.table(table, &reasons);
     section.note(format!(
-        "Ratings for {} outside in the windiest weather, with a quarter added [A]; the heat of a month is \
+        "Ratings for {} outside in the wind of “{}”, with a quarter added [A]; the heat of a month is \
          over the weather cases by their shares. Frost guard does not replace draining the water system.",
-        Kind::Celsius.typed(survey.targets.design_outside_c)
+        Kind::Celsius.typed(survey.targets.design_outside_c),
+        comparison.case_name(comparison.windiest)
     ));
     section
 }

@@ -1,7 +1,7 @@
 //! Cold surfaces: where mould, rust and water on the glass are to be expected, and what clears
 //! them.
 
-use crate::assess::drying::{Comparison, Spot, Surface};
+use crate::assess::drying::{Comparison, OptionCase, Spot, Surface, WARMEST_C};
 use crate::assess::quantity::Kind;
 use crate::assess::{DryingTopic, Topic};
 use crate::physics::units::LITRES_PER_DAY;
@@ -28,37 +28,87 @@ pub(crate) fn surfaces(comparison: &Comparison, option: usize, case: usize) -> S
                 .column("RH % there", Align::Decimal)
                 .column("limit %", Align::Decimal)
                 .column("state", Align::Left)
+                .column("condenses L/day", Align::Decimal)
                 .column("K warmer", Align::Decimal)
-                .column("or RH % inside", Align::Decimal)
-                .column("or L/day more", Align::Decimal);
+                .column("or L/day removed", Align::Decimal)
+                .column("or RH % inside", Align::Decimal);
+            let mut reasons = Reasons::default();
             for (at, surface) in state.surfaces.iter().enumerate() {
-                let row = table.row(cells(surface));
+                let row = table.row(cells(surface, &mut reasons));
                 if let Some(case) = comparison.cases.get(case) {
                     row.worked_out(Topic::Drying(DryingTopic::Surface(option, case.id, at)));
                 }
             }
-            section.table(table, &Reasons::default());
+            section.table(table, &reasons);
+            for sentence in notes(state) {
+                section.note(sentence);
+            }
         }
     }
     section.note(
-        "Each of the last three clears the surface by itself. Limits at the surface: 80\u{a0}% against \
-         mould, 60\u{a0}% against rust on bare metal (ISO 13788 [M]), water on glass. On a clear night \
-         roof and glass see air 3\u{a0}K colder [A].",
+        "Each of the last three clears the surface by itself: the heater raised by so many kelvin, \
+         with the air and the water that come of it; a machine that takes so much in all at this \
+         temperature; or the air held at that humidity. Limits at the surface: 80\u{a0}% against \
+         mould, 60\u{a0}% against rust on bare metal (ISO 13788 [M]), water on glass. The night is \
+         clear: roof and rooflights see air 9.5 to 4\u{a0}K colder, windows 5 to 2\u{a0}K, the less the \
+         more wind [S]; under cloud none.",
     );
     section
 }
 
-fn cells(surface: &Surface) -> [String; 8] {
+/// What condenses in all, and what the table's words mean.
+fn notes(state: &OptionCase) -> Vec<String> {
+    let litres = |kg_s: f64| Kind::LitresPerDay.text(kg_s * LITRES_PER_DAY);
+    let mut notes = Vec::new();
+    let all = state.condensation_kg_s;
+    if all > 0.0 {
+        let on_surfaces: f64 = state.surfaces.iter().map(|one| one.condensed_kg_s).sum();
+        let beside = all - on_surfaces;
+        let beside = if beside > 1e-6 * all {
+            format!(
+                ", {} of it beside these surfaces, because the air can hold no more",
+                litres(beside)
+            )
+        } else {
+            String::new()
+        };
+        notes.push(format!(
+            "In all {} condense{beside}: wipe it up, or the warmth of the day gives it back to the air.",
+            litres(all)
+        ));
+    }
+    if state.surfaces.iter().any(|one| one.area_m2.is_none()) {
+        notes.push("Without an area nothing condenses on a surface in this reckoning.".to_owned());
+    }
+    if state
+        .surfaces
+        .iter()
+        .any(|one| one.kelvin_to_clear == Ok(None))
+    {
+        notes.push(format!(
+            "never: {} inside do not clear it.",
+            Kind::Celsius.typed(WARMEST_C)
+        ));
+    }
+    notes
+}
+
+fn cells(surface: &Surface, reasons: &mut Reasons) -> [String; 9] {
     let rh = |rh: f64| Kind::RelativeHumidity.number(rh);
-    let [kelvin, rh_inside, more] = if surface.exceeds {
-        let kelvin = surface.kelvin_to_clear;
+    let litres = |kg_s: f64| Kind::LitresPerDay.number(kg_s * LITRES_PER_DAY);
+    let condensed = match surface.area_m2 {
+        None => "no area".to_owned(),
+        Some(_) if surface.condenses => litres(surface.condensed_kg_s),
+        Some(_) => String::new(),
+    };
+    let [kelvin, removal, rh_inside] = if surface.exceeds {
+        let warmer = |kelvin: &Option<f64>| {
+            kelvin.map_or_else(|| "never".to_owned(), |kelvin| Kind::Kelvin.number(kelvin))
+        };
         [
-            kelvin.map_or_else(
-                || "out of reach".to_owned(),
-                |kelvin| Kind::Kelvin.number(kelvin),
-            ),
+            reasons.or(&surface.kelvin_to_clear, warmer),
+            reasons.or(&surface.removal_to_clear_kg_s, |kg_s| litres(*kg_s)),
             rh(surface.rh_to_clear),
-            Kind::LitresPerDay.number(surface.removal_to_clear_kg_s * LITRES_PER_DAY),
         ]
     } else {
         [const { String::new() }; 3]
@@ -69,9 +119,10 @@ fn cells(surface: &Surface) -> [String; 8] {
         rh(surface.surface_rh),
         rh(surface.limit),
         state(surface).to_owned(),
+        condensed,
         kelvin,
+        removal,
         rh_inside,
-        more,
     ]
 }
 

@@ -13,7 +13,8 @@ const HOURS_PER_DAY: f64 = 24.0;
 /// Drying out damp contents: a row for each option that can be told.
 pub(crate) fn drying_out(comparison: &Comparison) -> Section {
     let mut section = Section::new("Drying out damp contents");
-    let told = comparison.told_cases();
+    let mut told = vec![comparison.calmest, comparison.windiest];
+    told.dedup();
     let mut table = Table::default()
         .wide("Option", Align::Left, 1)
         .column("To give off, L", Align::Decimal);

@@ -5,7 +5,9 @@ use super::{
     numbered, without_price,
 };
 use crate::assess::quantity::{Kind, price};
-use crate::assess::sealing::{Aim, AirPerSleeper, FlowShift, Plan, PlannedGap, Work, WorkStep};
+use crate::assess::sealing::{
+    Aim, AirPerSleeper, FlowShift, MOST_WINTERS, Payback, Plan, PlannedGap, Work, WorkStep,
+};
 use crate::assess::{Answer, Assessment, NotKnown};
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::report::words::{duration, minutes};
@@ -250,11 +252,8 @@ fn costs(survey: &Survey, plan: &Plan) -> String {
     } else {
         "at least "
     };
-    let payback = match &plan.payback_winters {
-        Ok(winters) => format!(
-            "by the heat it saves, priced as electricity, it pays for itself in {}",
-            Kind::Winters.text(*winters)
-        ),
+    let payback = match &plan.payback {
+        Ok(payback) => paid_back(*payback),
         Err(why) => format!("when it pays for itself is not known: {}", why.reason),
     };
     format!(
@@ -263,6 +262,20 @@ fn costs(survey: &Survey, plan: &Plan) -> String {
         material_alone(plan),
         duration(plan.minutes)
     )
+}
+
+/// When it has paid for itself, in a sentence that begins small and has no full stop.
+pub(crate) fn paid_back(payback: Payback) -> String {
+    match payback {
+        Payback::Winters(winters) => format!(
+            "by the heat it saves, priced as electricity, it pays for itself in {}",
+            Kind::Winters.text(winters)
+        ),
+        Payback::NeverByHeatAlone => format!(
+            "it never pays for itself by heat alone: that would take more than {}",
+            Kind::Winters.typed(MOST_WINTERS)
+        ),
+    }
 }
 
 /// Words behind a cost that lacks the work.

@@ -5,7 +5,7 @@ use super::{
     without_price,
 };
 use crate::assess::quantity::Kind;
-use crate::assess::sealing::{Aim, Figures, Order, Ranked};
+use crate::assess::sealing::{Aim, Figures, MOST_WINTERS, Order, Payback, Ranked};
 use crate::assess::words::facing;
 use crate::assess::{Answer, Topic};
 use crate::report::words::{minutes, name};
@@ -35,7 +35,10 @@ fn columns(survey: &Survey) -> Vec<Column> {
             one.sealable.cost().map(|cost| minutes(cost.minutes))
         }),
         column("Pays back,\nwinters".to_owned(), |one| {
-            Kind::Winters.of(one.payback_winters.clone()).number()
+            one.payback.clone().map(|payback| match payback {
+                Payback::Winters(winters) => Kind::Winters.number(winters),
+                Payback::NeverByHeatAlone => "never".to_owned(),
+            })
         }),
     ]
 }
@@ -87,6 +90,15 @@ pub(crate) fn ranking(survey: &Survey, aim: Aim, ranked: &[Ranked]) -> Section {
         "Saves: air changes with most wind; water and heat in the season, at the set temperature, mean over \
          the weather cases by their weights.",
     );
+    if ranked
+        .iter()
+        .any(|one| one.payback == Ok(Payback::NeverByHeatAlone))
+    {
+        section.note(format!(
+            "never: by heat alone it does not pay for itself within {}.",
+            Kind::Winters.typed(MOST_WINTERS)
+        ));
+    }
     let sealables = || ranked.iter().map(|one| &one.sealable);
     heed(&mut section, sealables());
     for column in unknown {

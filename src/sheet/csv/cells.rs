@@ -8,6 +8,11 @@ pub(super) fn number(value: Option<f64>) -> String {
     value.map_or_else(String::new, |value| value.to_string())
 }
 
+/// An amount of money to the cent, or an empty cell.
+pub(super) fn money(value: Option<f64>) -> String {
+    number(value.map(|value| (value * 100.0).round() / 100.0))
+}
+
 /// Yes or no, where it is known.
 pub(super) fn flag(value: Option<bool>) -> String {
     value.map_or_else(String::new, |value| {
@@ -32,6 +37,14 @@ pub(super) fn harmless(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn money_has_cents_and_nothing_beyond() {
+        assert_eq!(money(Some(0.1 + 0.2)), "0.3");
+        assert_eq!(money(Some(22.666_666_666_7)), "22.67");
+        assert_eq!(money(Some(15.0)), "15");
+        assert_eq!(money(None), "");
+    }
 
     #[test]
     fn cells_that_look_like_formulas_are_made_harmless() {

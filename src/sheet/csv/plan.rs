@@ -1,6 +1,6 @@
 //! The sealing plan as CSV, one line for each gap in the order of work.
 
-use super::cells::{Writer, flag, harmless, number};
+use super::cells::{Writer, flag, harmless, money, number};
 use crate::assess::Answer;
 use crate::assess::sealing::{Chosen, Work, WorkStep};
 use crate::assess::sealing::{Cost, Figures};
@@ -59,11 +59,11 @@ const COLUMNS: [(&str, Cell); 23] = [
     ("quantity", |line| cost(line, |cost| Some(cost.quantity))),
     ("minutes", |line| cost(line, |cost| Some(cost.minutes))),
     ("material_cost", |line| {
-        cost(line, |cost| Some(cost.material))
+        price(line, |cost| Some(cost.material))
     }),
-    ("labour_cost", |line| cost(line, |cost| cost.labour)),
-    ("tax", |line| cost(line, |cost| Some(cost.tax))),
-    ("total_cost", |line| cost(line, |cost| cost.whole().ok())),
+    ("labour_cost", |line| price(line, |cost| cost.labour)),
+    ("tax", |line| price(line, |cost| Some(cost.tax))),
+    ("total_cost", |line| price(line, |cost| cost.whole().ok())),
     ("currency", |line| harmless(&line.survey.tariffs.currency)),
     ("cost_not_known", |line| {
         let reason = line.cost.as_ref().err();
@@ -100,6 +100,10 @@ pub(super) fn lines(writer: &mut Writer, survey: &Survey, work: &Work) -> Result
 
 fn cost(line: &Line<'_>, value: fn(&Cost) -> Option<f64>) -> String {
     number(line.cost.as_ref().ok().and_then(value))
+}
+
+fn price(line: &Line<'_>, value: fn(&Cost) -> Option<f64>) -> String {
+    money(line.cost.as_ref().ok().and_then(value))
 }
 
 fn after(line: &Line<'_>, value: fn(&Figures) -> Option<f64>) -> String {

@@ -9,6 +9,12 @@ pub(super) const FIELDS: &[Entry] = &[
         "Tick it where the flame takes its air from outside through its own duct; the plate \
              on the appliance says so.",
     ),
+    of(F::RatedInput, "input_mj_per_h", "Heat input")
+        .range("heat input", "MJ/h", 0.1, 200.0)
+        .help(
+            "The rated gas consumption in MJ/h from the appliance's plate, all burners together; \
+             1 kW is 3.6 MJ/h.",
+        ),
     of(
         F::AppliancesConfirmed,
         "appliances_confirmed",
@@ -31,6 +37,9 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::TubArea, "tub_area_m2", "Surface of the tub")
         .range("tub surface", "m²", 0.0001, 5.0)
         .help("Length times width of the salt's open surface, with a ruler."),
+    of(F::TubHolds, "tub_l", "The tub holds")
+        .range("what the tub holds", "L", 0.05, 50.0)
+        .help("What fits below the rim, from the packet or with a measuring jug and water."),
     of(F::RatedRemoval, "rated_removal_l_per_day", "Removes")
         .range("rated removal", "L/day", 0.001, 200.0)
         .help("Litres a day from the plate or manual, with the air that they were measured in."),

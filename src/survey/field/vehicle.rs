@@ -79,6 +79,10 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::Berths, "berths", "Berths")
         .range("berths", "", 0.0, 12.0)
         .help("How many people the vehicle sleeps, from its papers."),
+    of(F::CodeOfPractice, "code_of_practice", "Ventilation after").help(
+        "The code of practice that holds where the vehicle is used: EN 721 in Europe, AS/NZS \
+             5601.2 in Australia and New Zealand.",
+    ),
     of(F::Terrain, "terrain", "District").help(
         "Look some kilometres to the windward side: fields, hedges, suburb or town slow the \
              wind on its way.",

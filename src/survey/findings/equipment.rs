@@ -4,9 +4,22 @@ use crate::physics::machine::{self as physics, MachineError};
 
 use super::finding::{Finder, Finding, Item, Severity, called};
 use crate::survey::equipment::{HeaterFuel, Machine, MachineKind};
-use crate::survey::{Field, MoistureSource, SetUp, SourceKind, Survey};
+use crate::survey::{CodeOfPractice, Field, MoistureSource, SetUp, SourceKind, Survey};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
+    for appliance in &survey.appliances {
+        let subject = called(appliance.kind.name(), &appliance.name);
+        let mut finder = Finder::new(findings, Item::Appliance(appliance.id), subject);
+        finder.check(Field::RatedInput, appliance.input_mj_per_h);
+        if survey.vehicle.code_of_practice == CodeOfPractice::AsNzs5601 && !appliance.room_sealed {
+            finder.need(
+                Severity::Warning,
+                Field::RatedInput,
+                appliance.input_mj_per_h,
+                "the free areas that AS/NZS 5601.2 asks for cannot be worked out",
+            );
+        }
+    }
     for machine in &survey.machines {
         let subject = called(machine.kind.name(), &machine.name);
         let mut finder = Finder::new(findings, Item::Machine(machine.id), subject);
@@ -68,6 +81,7 @@ fn machine_ranges(finder: &mut Finder<'_>, machine: &Machine) {
     finder.check(Field::Airflow, machine.airflow_m3_per_h);
     finder.check(Field::LowestRoom, machine.lowest_room_c);
     finder.check(Field::TubArea, machine.tub_area_m2);
+    finder.check(Field::TubHolds, machine.tub_l);
     for point in &machine.points {
         finder.check(Field::PointTemperature, point.temperature_c);
         finder.check(Field::PointRh, point.rh_percent);

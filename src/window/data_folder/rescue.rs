@@ -11,6 +11,7 @@
 //!   …
 //! ```
 
+use crate::assess::words::counted;
 use crate::survey::Survey;
 use crate::survey::file::{FileStamp, LARGEST_FILE_BYTES, ParseError, parse, parse_bytes, print};
 use serde::{Deserialize, Serialize};
@@ -89,8 +90,8 @@ pub fn read_text(bytes: &[u8]) -> Result<(Belongs, Survey), String> {
         ron::from_str(first).map_err(|error| format!("its first line cannot be read ({error})"))?;
     if first.gaps != survey.gaps.len() {
         return Err(format!(
-            "it should hold {} gaps and holds {}",
-            first.gaps,
+            "it should hold {} and holds {}",
+            counted(first.gaps, "gap", "gaps"),
             survey.gaps.len()
         ));
     }

@@ -2,6 +2,7 @@
 
 use super::marks;
 use super::opened::{At, Drag, Lightbox, Tool, turn_to};
+use crate::assess::words::counted;
 use crate::survey::PhotoMark;
 use crate::window::request::Queue;
 use crate::window::theme::palette;
@@ -34,7 +35,10 @@ pub(super) fn show(
     let id = Id::unique(("photo shown large", &here.photo.name));
     ui.allocate_rect(room, Sense::hover());
     let response = ui.interact(rect, id, Sense::click_and_drag());
-    let words = format!("photo, {} marks", here.photo.marks.len());
+    let words = format!(
+        "photo, {}",
+        counted(here.photo.marks.len(), "mark", "marks")
+    );
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &words));
     if std::mem::take(&mut lightbox.fresh) {
         response.request_focus();

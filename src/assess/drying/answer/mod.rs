@@ -1,8 +1,10 @@
 //! What the comparison answers. SI, shares 0 to 1; a name that is neither carries its unit.
 
+mod judged;
 mod sizes;
 
-pub use sizes::{AchPoint, Capacity, HeaterFor, HeaterSize, NeedCurve, SizedFor, Sizing};
+pub use judged::{Proviso, Shortfall, Standing, Verdict};
+pub use sizes::{AchPoint, Capacity, HeaterFor, HeaterSize, NeedCurve, Offer, SizedFor, Sizing};
 
 use crate::assess::answer::{Answer, NotKnown};
 use crate::physics::MoistAir;
@@ -16,11 +18,15 @@ pub struct Comparison {
     pub set_up: SetUp,
     /// Relative humidity to hold.
     pub target_rh: f64,
+    /// Temperature that sizes are for, °C: comfort in use, else the set temperature for drying.
+    pub inside_c: f64,
     /// The weather cases, in the survey's order.
     pub cases: Vec<ComparedCase>,
-    /// Index of the case with the least wind: *still* in the verdicts.
+    /// All weights together, before they are made shares of one.
+    pub weights: f64,
+    /// Index of the case with the least wind.
     pub calmest: usize,
-    /// Index of the case with the most wind: *windy* in the verdicts.
+    /// Index of the case with the most wind.
     pub windiest: usize,
     /// The options, in the order shown; the first is to do nothing.
     pub options: Vec<OptionAnswer>,
@@ -46,19 +52,10 @@ pub struct AfterPlan {
 }
 
 impl Comparison {
-    /// Indices of the cases that verdicts are about and that are told side by side: the calmest and
-    /// the windiest, one where they are the same.
-    #[must_use]
-    pub fn told_cases(&self) -> Vec<usize> {
-        let mut told = vec![self.calmest, self.windiest];
-        told.dedup();
-        told
-    }
-
     /// Name of a weather case, by its index.
     #[must_use]
     pub fn case_name(&self, case: usize) -> &str {
-        self.cases.get(case).map_or("", |case| case.name.trim())
+        self.cases.get(case).map_or("", |case| &case.name)
     }
 
     /// Index of a weather case.
@@ -102,7 +99,7 @@ impl Comparison {
 pub struct ComparedCase {
     /// The weather case.
     pub id: WeatherId,
-    /// Its name.
+    /// Its name, or its number where it has none.
     pub name: String,
     /// Wind at the weather station, m/s.
     pub wind_m_s: f64,
@@ -148,8 +145,10 @@ pub struct OptionAnswer {
     pub lowest_room_c: Option<f64>,
     /// The state in each weather case, in their order.
     pub cases: Vec<Answer<OptionCase>>,
-    /// Whether it suffices.
+    /// Over how much of the season it holds the target.
     pub verdict: Answer<Verdict>,
+    /// What has to be said beside the verdict.
+    pub provisos: Vec<Proviso>,
     /// The verdict in a plain sentence with its numbers.
     pub sentence: String,
     /// Air that the machine's own fan moves, room volumes an hour; `None` without a fan.
@@ -168,19 +167,6 @@ impl OptionAnswer {
     pub fn starred_name(&self) -> String {
         format!("{}{}", self.name, if self.generic { "*" } else { "" })
     }
-}
-
-/// Whether the target is held.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Verdict {
-    /// In still and in windy weather.
-    StillAndWindy,
-    /// Only when it is still.
-    OnlyStill,
-    /// Only when it is windy: water is given off inside, and the wind carries it away.
-    OnlyWindy,
-    /// Neither.
-    No,
 }
 
 /// One option in one weather case.
@@ -209,7 +195,7 @@ pub struct OptionCase {
     pub heater_w: f64,
     /// What the machine does.
     pub running: Running,
-    /// Water that condenses because the air cannot hold it, kg/s.
+    /// Water that condenses, on the cold surfaces and because the air cannot hold it, kg/s.
     pub condensation_kg_s: f64,
     /// What it draws and burns.
     pub energy: Energy,
@@ -218,6 +204,17 @@ pub struct OptionCase {
     pub fall: Option<Fall>,
     /// Whether the target is held.
     pub holds: bool,
+    /// Why it is not; `None` where it is.
+    pub shortfall: Option<Shortfall>,
+    /// How much warmer it is without the machine than the machine needs to start, K: below zero it
+    /// does not start. `None` without a machine, or where it starts in any cold.
+    pub start_margin_k: Option<f64>,
+    /// Share of its strength that ice leaves to the coil of a compressor that runs; `None` without
+    /// one.
+    pub ice_leaves: Option<f64>,
+    /// How much colder it is than the heater's set point, K; `None` where it is as warm as that, or
+    /// there is no such heater.
+    pub below_set_point_k: Option<f64>,
     /// Cold surfaces in this state.
     pub surfaces: Vec<Surface>,
     /// Drying out damp contents; `None` where they were not recorded or nothing can be said.
@@ -280,9 +277,11 @@ pub struct Surface {
     pub name: String,
     /// The surface meant.
     pub spot: Spot,
+    /// Its area, m²; `None` where it is not given: then nothing condenses on it in the balance.
+    pub area_m2: Option<f64>,
     /// Temperature factor of the surface.
     pub temperature_factor: f64,
-    /// Outside temperature that it sees: 3 K colder than the air for roof and glass on a clear
+    /// Outside temperature that it sees: colder than the air for roof and glass on a clear
     /// night, °C.
     pub outside_seen_c: f64,
     /// Its temperature, °C.
@@ -294,16 +293,18 @@ pub struct Surface {
     pub limit: f64,
     /// Water condenses on it.
     pub condenses: bool,
+    /// Water that condenses on it, kg/s.
+    pub condensed_kg_s: f64,
     /// The limit is exceeded.
     pub exceeds: bool,
-    /// Kelvin that the inside must be warmer, with the same water, to clear it; zero where it is
-    /// clear, `None` where no warmth in reach does.
-    pub kelvin_to_clear: Option<f64>,
+    /// Kelvin that the inside must be warmer to clear it, the heater raised and all else as it
+    /// follows from that; zero where it is clear, `None` where no warmth in reach does.
+    pub kelvin_to_clear: Answer<Option<f64>>,
     /// Relative humidity inside at this temperature that clears it.
     pub rh_to_clear: f64,
-    /// Water to remove besides what is removed already, at this temperature and air flow, to
-    /// clear it, kg/s.
-    pub removal_to_clear_kg_s: f64,
+    /// Water to remove in all, at this temperature and air flow, to clear it, kg/s; zero where it
+    /// is clear.
+    pub removal_to_clear_kg_s: Answer<f64>,
 }
 
 impl Surface {
@@ -378,9 +379,13 @@ pub struct NightAir {
     pub sleepers: u32,
     /// Air for each, m³/s.
     pub per_sleeper_m3_s: f64,
-    /// Carbon dioxide that it settles at, ppm.
-    pub carbon_dioxide_ppm: f64,
+    /// Carbon dioxide that it settles at, ppm; `None` where that would be more than
+    /// [`MOST_PPM`](crate::assess::drying::MOST_PPM).
+    pub carbon_dioxide_ppm: Option<f64>,
 }
+
+/// Carbon dioxide beyond which no figure means anything, ppm: nobody lives to see it settle.
+pub const MOST_PPM: f64 = 40_000.0;
 
 /// How fresh the air of sleepers is, by its carbon dioxide: guide values of the German Environment
 /// Agency, 2008 **\[M\]**.
@@ -403,12 +408,10 @@ impl NightAir {
     /// How fresh it is.
     #[must_use]
     pub fn freshness(&self) -> Freshness {
-        if self.carbon_dioxide_ppm > TOO_LITTLE_AIR_PPM {
-            Freshness::TooLittleAir
-        } else if self.carbon_dioxide_ppm > STUFFY_PPM {
-            Freshness::Stuffy
-        } else {
-            Freshness::Fresh
+        match self.carbon_dioxide_ppm {
+            Some(ppm) if ppm <= STUFFY_PPM => Freshness::Fresh,
+            Some(ppm) if ppm <= TOO_LITTLE_AIR_PPM => Freshness::Stuffy,
+            _ => Freshness::TooLittleAir,
         }
     }
 }

@@ -6,8 +6,8 @@ use crate::survey::{MachineKind, WeatherId};
 /// What to look for when buying.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sizing {
-    /// Removal needed against the humidity to hold, one curve for each weather case, at the set
-    /// temperature.
+    /// Removal needed against the humidity to hold, one curve for each weather case, at the
+    /// comparison's temperature.
     pub against_rh: Vec<NeedCurve>,
     /// Removal needed against the air changes, in the air of the windiest case.
     pub against_ach: Answer<Vec<AchPoint>>,
@@ -40,24 +40,33 @@ pub struct AchPoint {
 /// The weather that a size is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum SizedFor {
-    /// The calmest weather case.
-    Still,
-    /// The windiest weather case.
-    Windy,
+    /// A weather case.
+    Case(WeatherId),
     /// The design outside temperature in the windiest case's wind.
     Design,
 }
 
-impl SizedFor {
-    /// Its word, as cases are called throughout the comparison.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Still => "still",
-            Self::Windy => "windy",
-            Self::Design => "design",
-        }
-    }
+/// Whether a size can be bought.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Offer {
+    /// No water has to be removed.
+    NoneNeeded,
+    /// Makers offer such a size.
+    Offered,
+    /// No maker does: the air has to be lessened first.
+    LessAir {
+        /// The largest size offered at the rating state, kg/s.
+        largest_kg_s: f64,
+        /// Air changes at inside-air density now, per hour.
+        now_per_h: f64,
+        /// Air changes at which the largest size would just hold the target, per hour.
+        at_most_per_h: f64,
+    },
+    /// No maker does, and less air would not help: what is given off inside alone is too much.
+    LessWater {
+        /// The largest size offered at the rating state, kg/s.
+        largest_kg_s: f64,
+    },
 }
 
 /// The rated capacity to look for.
@@ -77,6 +86,8 @@ pub struct Capacity {
     pub needed_kg_s: Answer<f64>,
     /// Capacity at the rating state that removes it, kg/s, the margin added.
     pub rated_kg_s: Answer<f64>,
+    /// Whether such a size can be bought.
+    pub offer: Answer<Offer>,
 }
 
 /// What a heater is for.

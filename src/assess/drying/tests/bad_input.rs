@@ -181,12 +181,15 @@ fn an_impossible_weather_case_leaves_the_others() {
     let comparison = compared(&survey);
     let cases = &option(&comparison, OptionKind::Nothing).cases;
     assert!(cases[0].is_ok() && cases[1].is_err() && cases[2].is_ok());
-    assert!(option(&comparison, OptionKind::Nothing).verdict.is_ok());
-    assert!(
-        option(&comparison, OptionKind::Nothing)
-            .kwh_per_month
-            .is_err()
-    );
+    // Half of the season is not known, so neither is the season.
+    let nothing = option(&comparison, OptionKind::Nothing);
+    assert!(reason(nothing.verdict.clone()).contains("140"));
+    assert!(nothing.kwh_per_month.is_err());
+    // It does not matter where it is no part of the season.
+    survey.weather[1].weight = 0.0;
+    let comparison = compared(&survey);
+    let nothing = option(&comparison, OptionKind::Nothing);
+    assert_eq!(nothing.verdict, Ok(Verdict::Never));
 }
 
 #[test]

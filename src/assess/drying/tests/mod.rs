@@ -3,6 +3,8 @@
 mod after_plan;
 mod bad_input;
 mod money;
+mod season;
+mod sentences;
 mod sizes;
 mod surfaces;
 mod trade;
@@ -13,8 +15,8 @@ use super::*;
 use crate::assess::compare;
 use crate::survey::{
     BuildUp, Certainty, Drying, FabricElement, FabricId, FabricPart, Facing, Form, Gap, GapId,
-    Heater, HeaterFuel, HeaterId, InsideAir, Machine, MachineId, MachineKind, SetUp, VehicleKind,
-    ZoneId,
+    Heater, HeaterFuel, HeaterId, InsideAir, Machine, MachineId, MachineKind, MoistureSource,
+    SetUp, SourceId, SourceKind, VehicleKind, ZoneId,
 };
 
 const DAY: f64 = 86_400.0;
@@ -109,6 +111,20 @@ fn own_machine(id: u32, kind: MachineKind, litres: f64, watts: f64) -> Machine {
         rated_rh_percent: Some(60.0),
         power_w: Some(watts),
         ..library::machine(kind)
+    }
+}
+
+/// Two sleepers in use, all day: 40 g/h each (BS 5250 **\[M\]**).
+fn sleepers() -> MoistureSource {
+    MoistureSource {
+        id: SourceId(1),
+        name: "sleepers".to_owned(),
+        kind: SourceKind::PersonAsleep,
+        count: 2,
+        rate_g_per_h: Some(40.0),
+        hours_per_day: 24.0,
+        laid_up: false,
+        in_use: true,
     }
 }
 

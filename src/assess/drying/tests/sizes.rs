@@ -147,7 +147,10 @@ fn warming_up_follows_from_capacity_and_conductance() {
 
 #[test]
 fn sleepers_share_the_air_of_the_calmest_case() {
-    let survey = body();
+    let mut survey = body();
+    // Laid up nobody sleeps in it.
+    assert!(compared(&survey).night_air.is_err());
+    survey.set_up = SetUp::InUse;
     let comparison = compared(&survey);
     let night = comparison.night_air.expect("known");
     let calm = &crate::assess::assess(&survey).cases[0];
@@ -155,8 +158,120 @@ fn sleepers_share_the_air_of_the_calmest_case() {
     let flow = air.mean_inflow_kg_s / air.inside.density();
     assert!((night.per_sleeper_m3_s - flow / 2.0).abs() < 1e-12);
     let ppm = 420.0 + 2.0 * 0.0136e6 / (flow * 3600.0);
-    assert!((night.carbon_dioxide_ppm - ppm).abs() < 1e-6);
-    let mut none = body();
+    assert!((night.carbon_dioxide_ppm.expect("below 40 000") - ppm).abs() < 1e-6);
+    // So tight that it would be 200 000 ppm: no figure, and no place to sleep in.
+    let mut tight = survey.clone();
+    for gap in &mut tight.gaps {
+        gap.form = Form::RoundHole {
+            diameter_mm: Some(1.5),
+        };
+    }
+    let night = compared(&tight).night_air.expect("known");
+    assert_eq!(night.carbon_dioxide_ppm, None);
+    assert_eq!(night.freshness(), Freshness::TooLittleAir);
+    let mut none = survey;
     none.vehicle.berths = 0;
     assert!(compared(&none).night_air.is_err());
+}
+
+/// What is larger than any maker offers is answered by the air change at which the largest would do;
+/// the vehicle's holes are then closed to that, and everything is worked out once more.
+#[test]
+fn where_no_maker_offers_the_size_the_air_it_names_makes_the_largest_hold_the_target() {
+    let mut survey = body();
+    survey.weather[2].wind_m_s = 20.0;
+    survey.weather[2].outside_c = 9.0;
+    survey.weather[2].outside_rh_percent = 90.0;
+    let id = survey.weather[2].id;
+    let size = |survey: &Survey, kind: MachineKind| {
+        let sizes = compared(survey).sizing.capacities.into_iter();
+        let mut sizes = sizes.filter(|size| size.kind == kind);
+        sizes
+            .find(|size| size.sized_for == SizedFor::Case(id))
+            .expect("a size")
+    };
+    // Assumed [A]: 70, 20 and 2 L/day.
+    for (kind, litres) in [
+        (MachineKind::Compressor, 70.0),
+        (MachineKind::DesiccantRotor, 20.0),
+        (MachineKind::Thermoelectric, 2.0),
+    ] {
+        let asked = size(&survey, kind);
+        let Ok(Offer::LessAir {
+            largest_kg_s,
+            now_per_h,
+            at_most_per_h,
+        }) = asked.offer
+        else {
+            panic!("{kind:?}: {:?}", asked.offer);
+        };
+        assert!((largest_kg_s * DAY - litres).abs() < 1e-9);
+        assert!(asked.rated_kg_s.expect("known") * DAY > litres && at_most_per_h < now_per_h);
+        // Close the holes until so much air is left: their diameters by halving.
+        let (mut none, mut all) = (0.0, 1.0);
+        let mut sealed = survey.clone();
+        for _ in 0..50 {
+            let share = f64::midpoint(none, all);
+            for gap in &mut sealed.gaps {
+                gap.form = Form::RoundHole {
+                    diameter_mm: Some(105.0 * share),
+                };
+            }
+            let air = air_at_set_temperature(&sealed, 2);
+            if air > at_most_per_h {
+                all = share
+            } else {
+                none = share
+            }
+        }
+        let then = size(&sealed, kind).rated_kg_s.expect("known");
+        assert!((then / largest_kg_s - 1.0).abs() < 1e-6, "{kind:?}: {then}");
+    }
+    // The largest compressor in that air holds the target at that temperature by itself.
+    let Ok(Offer::LessAir { at_most_per_h, .. }) = size(&survey, MachineKind::Compressor).offer
+    else {
+        panic!("it is too large");
+    };
+    assert!(at_most_per_h > 0.0);
+}
+
+/// Air changes with the inside at the set temperature and the target humidity, from the air balance.
+fn air_at_set_temperature(survey: &Survey, case: usize) -> f64 {
+    let mut survey = survey.clone();
+    let set = survey.targets.set_temperature_c;
+    survey.weather[case].inside = InsideAir::HeldAt { temperature_c: set };
+    survey.weather[case].inside_rh_percent = None;
+    let answer = crate::assess::assess(&survey);
+    let air = answer.cases[case].air.as_ref().expect("known");
+    let inside =
+        MoistAir::from_relative_humidity(set, survey.targets.rh_percent / 100.0, 101_325.0);
+    let inside = inside.expect("air").density();
+    air.mean_inflow_kg_s * 3600.0 / inside / 20.0
+}
+
+#[test]
+fn what_is_given_off_inside_may_be_too_much_for_the_largest_whatever_is_sealed() {
+    let mut survey = body();
+    survey.set_up = SetUp::InUse;
+    survey.targets.rh_percent = 30.0;
+    let mut many = sleepers();
+    many.count = 40;
+    survey.sources = vec![many];
+    let sizes = compared(&survey).sizing.capacities;
+    let plate = sizes
+        .iter()
+        .find(|size| size.kind == MachineKind::Thermoelectric);
+    let offer = plate.expect("a size").offer.clone();
+    assert!(matches!(offer, Ok(Offer::LessWater { .. })), "{offer:?}");
+}
+
+#[test]
+fn sizes_are_told_for_every_weather_case_and_for_the_design_weather() {
+    let survey = body();
+    let sizes = compared(&survey).sizing.capacities;
+    let weathers: Vec<SizedFor> = sizes.iter().take(4).map(|size| size.sized_for).collect();
+    let cases = survey.weather.iter().map(|case| SizedFor::Case(case.id));
+    let wanted: Vec<SizedFor> = cases.chain([SizedFor::Design]).collect();
+    assert_eq!(weathers, wanted);
+    assert_eq!(sizes.len(), 3 * 4);
 }

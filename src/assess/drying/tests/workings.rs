@@ -71,7 +71,11 @@ fn sizes_surfaces_and_the_rest_have_workings() {
     for at in 0..comparison.warm_up.len() {
         opened(&survey, &comparison, DryingTopic::WarmUp(at));
     }
-    let night = opened(&survey, &comparison, DryingTopic::NightAir);
+    let in_use = Survey {
+        set_up: SetUp::InUse,
+        ..survey.clone()
+    };
+    let night = opened(&in_use, &compared(&in_use), DryingTopic::NightAir);
     assert!(
         night
             .notes

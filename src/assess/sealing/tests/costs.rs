@@ -68,11 +68,11 @@ fn work_without_a_rate_is_not_free() {
         cost.whole()
             .unwrap_err()
             .reason
-            .contains("45 minutes of work have no price")
+            .contains("the work, 45 min, has no price")
     );
-    assert!(ranked.saving_per_cost.is_none() && ranked.payback_winters.is_err());
+    assert!(ranked.saving_per_cost.is_none() && ranked.payback.is_err());
     assert_eq!((without.cost, without.minutes_not_priced), (30.0, 45.0));
-    assert!(without.payback_winters.is_err());
+    assert!(without.payback.is_err());
     let said = |plan: &Plan| {
         let about =
             |finding: &&crate::survey::Finding| finding.place.is_at(crate::survey::Field::Workshop);
@@ -84,7 +84,7 @@ fn work_without_a_rate_is_not_free() {
     assert_eq!(cost.whole(), Ok(75.0));
     assert!(ranked.saving_per_cost.is_some());
     assert_eq!((with.cost, with.minutes_not_priced), (75.0, 0.0));
-    assert!(with.payback_winters.is_ok() && said(&with).is_none());
+    assert!(with.payback.is_ok() && said(&with).is_none());
 }
 
 #[test]
@@ -122,7 +122,7 @@ fn metres_of_a_gap_without_length_have_no_price() {
     assert!(!chosen.is_empty() && chosen.iter().all(|one| one.gap() != id));
     let plan = plan(&survey, &[sealable]).unwrap();
     assert_eq!(plan.cost_not_known, [id]);
-    assert!(plan.payback_winters.is_err());
+    assert!(plan.payback.is_err());
 }
 
 /// Every form has a remedy to begin with, marked as assumed, that leaves less than it found.
@@ -169,4 +169,33 @@ fn the_starting_library_knows_every_form() {
     let sealable = Sealable::of(&survey, id).unwrap();
     assert!(sealable.is_assumed() && (sealable.leak_left() - 0.15).abs() < 1e-12);
     assert!((sealable.cost().unwrap().material - 7.0).abs() < 1e-12);
+}
+
+/// 30 winters by hand: a gap that saves 2 a winter may cost 60, and no more.
+#[test]
+fn what_takes_more_than_thirty_winters_never_pays_for_itself_by_heat() {
+    let of = |cost: f64, saved: f64| Payback::of(Ok(cost), &Ok(saved));
+    assert_eq!(of(15.0, 2.0), Ok(Payback::Winters(7.5)));
+    assert_eq!(of(60.0, 2.0), Ok(Payback::Winters(30.0)));
+    for (cost, saved) in [
+        (60.1, 2.0),
+        (5.0, 0.0),
+        (0.0, 0.0),
+        (5.0, -1.0),
+        (0.0, -1.0),
+    ] {
+        assert_eq!(of(cost, saved), Ok(Payback::NeverByHeatAlone));
+    }
+    let unknown = || Err(NotKnown::because("no price"));
+    assert!(Payback::of(unknown(), &Ok(1.0)).is_err());
+    assert!(Payback::of(Ok(1.0), &unknown()).is_err());
+    // A dear remedy on a small hole: page, order and quotation say so in one and the same sentence.
+    let (mut survey, id) = door();
+    hole(&mut survey, Facing::Front, 1.0, 30.0);
+    survey.tariffs.electricity_per_kwh = Some(0.3);
+    survey.tariffs.workshop_per_hour = Some(0.0);
+    gap_mut(&mut survey, id).remedy = Some(remedy(95.0, 50_000.0));
+    let sealable = Sealable::of(&survey, id).unwrap();
+    let plan = plan(&survey, &[sealable]).unwrap();
+    assert_eq!(plan.payback, Ok(Payback::NeverByHeatAlone));
 }

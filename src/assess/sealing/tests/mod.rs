@@ -2,8 +2,8 @@
 
 use super::library::starting_minutes;
 use super::*;
-use crate::assess::assess;
 use crate::assess::tests::{add, air, bare, closable, gap_mut, hole};
+use crate::assess::{NotKnown, assess};
 use crate::survey::leave::{Manner, Refusal};
 use crate::survey::{
     CostBasis, Facing, Form, GapId, InsideAir, LeadsTo, Purpose, Remedy, RemedyKind, Survey,

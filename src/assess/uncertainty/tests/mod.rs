@@ -33,4 +33,15 @@ fn in_pieces(
     trials.combine(seed, chunks).unwrap()
 }
 
+/// What two openings in line let through, for each m/s of wind: the larger of the balance,
+/// `Cd √ΔCp/√(1/A₁² + 1/A₂²)` (BS 5925 [R]), and of what gusts exchange through the larger,
+/// `0.025 A` with A the sharp opening by the convention's coefficient (BS 5925 [R]); `discharge` and
+/// `gusts` are factors on either.
+fn two_in_line(areas: [f64; 2], drop: f64, discharge: f64, gusts: f64) -> f64 {
+    let [one, other] = areas;
+    let series = (one.powi(-2) + other.powi(-2)).sqrt().recip();
+    let balance = 0.61 * discharge * drop.sqrt() * series;
+    balance.max(0.025 * gusts * 0.61 / 0.611 * one.max(other))
+}
+
 const FACE: Facing = Facing::Cavity(Cavity::Locker);

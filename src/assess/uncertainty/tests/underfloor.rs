@@ -1,7 +1,8 @@
 //! The pressure under the floor: its range, by how the space below stands to the wind.
 
 use super::*;
-use crate::physics::{PressureSet, Underside};
+use crate::physics::pressure_coefficient::WindBody;
+use crate::physics::{Face, PressureSet, Underside};
 use crate::survey::Survey;
 
 /// A hole under the floor and one into a cavity of a given coefficient, equally large and at one
@@ -19,9 +20,9 @@ fn floor_and_cavity(underside: Underside, coefficient: f64) -> Survey {
     survey
 }
 
-/// The draws of the windy case by a closed form: `m ∝ U Cd √ΔCp/√(1/A₁² + 1/A₂²)` (BS 5925 [R]),
-/// where `drop` is √ΔCp against that of the plain result.
-fn follows(survey: &Survey, drop: impl Fn(&dyn Fn(UncertainInput) -> f64) -> f64) {
+/// The draws of the windy case by a closed form ([`two_in_line`]), the mean over the directions;
+/// `drop` is ΔCp where the floor's coefficient is as given, for what is drawn.
+fn follows(survey: &Survey, drop: impl Fn(f64, &dyn Fn(UncertainInput) -> f64) -> f64) {
     const DRAWS: u32 = 4000;
     let found = uncertainty(survey, 11, DRAWS).unwrap().cases[2]
         .ach_per_h
@@ -30,20 +31,37 @@ fn follows(survey: &Survey, drop: impl Fn(&dyn Fn(UncertainInput) -> f64) -> f64
     let plain = assess(survey).cases[2].air.clone().unwrap();
     let plain = plain.mean_ach_per_h.unwrap();
     let underside = survey.vehicle.underside;
+    let body = WindBody {
+        set: survey.site.pressure_set,
+        shelter: survey.site.shelter,
+        underside,
+        length: 6.0,
+        width: 2.2,
+    };
+    let under_floor = |at: u32| body.coefficient(Face::Underfloor, 22.5 * f64::from(at));
+    let mean = |areas: [f64; 2], of: &dyn Fn(UncertainInput) -> f64| {
+        let (discharge, gusts) = (of(UncertainInput::Discharge), of(UncertainInput::Gusts));
+        let flows = (0..16).map(|at| {
+            let drop = drop(under_floor(at), of);
+            two_in_line(areas, drop, discharge, gusts)
+        });
+        flows.sum::<f64>() / 16.0
+    };
+    // Every factor one, and nothing added.
+    let as_surveyed = mean([1.0, 1.0], &|input| {
+        let added =
+            input == UncertainInput::UnderfloorPressure && underside == Underside::ClosedOneSide;
+        if added { 0.0 } else { 1.0 }
+    });
     let closed = (0..DRAWS).map(|n| {
         let draw = Draw::new(11, n);
         let of = |uncertainty| match uncertainty {
             UncertainInput::Gap(_) => Spread::of_gap(Certainty::Estimated).draw(draw, uncertainty),
             _ => Spread::of_common(uncertainty, underside).draw(draw, uncertainty),
         };
-        let sizes = [1, 2].map(|id| of(UncertainInput::Gap(GapId(id))).powi(-2));
-        let common = [
-            UncertainInput::Surveyor,
-            UncertainInput::Discharge,
-            UncertainInput::Wind,
-        ];
-        let common: f64 = common.map(&of).iter().product();
-        plain * common * drop(&of) * (2.0 / (sizes[0] + sizes[1])).sqrt()
+        let sizes = [1, 2].map(|id| of(UncertainInput::Gap(GapId(id))));
+        let common = of(UncertainInput::Surveyor) * of(UncertainInput::Wind);
+        plain * common * mean(sizes, &of) / as_surveyed
     });
     let closed = interval(closed.collect());
     for (found, closed) in [
@@ -58,7 +76,9 @@ fn follows(survey: &Survey, drop: impl Fn(&dyn Fn(UncertainInput) -> f64) -> f64
 #[test]
 fn under_an_open_floor_one_factor_holds_for_all_directions() {
     let survey = floor_and_cavity(Underside::Open, 0.0);
-    follows(&survey, |of| of(UncertainInput::UnderfloorPressure).sqrt());
+    follows(&survey, |floor, of| {
+        -floor * of(UncertainInput::UnderfloorPressure)
+    });
 }
 
 /// The factor is normal, 95 % within 0.5 to 1.5, and never below nothing; that added where one
@@ -91,8 +111,8 @@ fn the_range_under_the_floor_is_as_stated() {
 #[test]
 fn closed_on_one_side_the_draw_is_added() {
     let survey = floor_and_cavity(Underside::ClosedOneSide, 0.6);
-    follows(&survey, |of| {
-        ((0.6 - of(UncertainInput::UnderfloorPressure)) / 0.6).sqrt()
+    follows(&survey, |floor, of| {
+        0.6 - floor - of(UncertainInput::UnderfloorPressure)
     });
 }
 
@@ -102,7 +122,9 @@ fn behind_skirts_the_draw_is_the_walls() {
     let mut survey = floor_and_cavity(Underside::SkirtedLeaking, 0.0);
     // This set's mean of the walls is a suction from every direction.
     survey.site.pressure_set = PressureSet::LowRise;
-    follows(&survey, |of| of(UncertainInput::WallPressure).sqrt());
+    follows(&survey, |floor, of| {
+        -floor * of(UncertainInput::WallPressure)
+    });
     let found = uncertainty(&survey, 11, 400).unwrap();
     let mut shares = found.air_change_shares.iter();
     assert!(shares.all(|share| share.of != UncertainInput::UnderfloorPressure));

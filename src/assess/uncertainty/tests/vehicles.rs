@@ -89,7 +89,6 @@ fn wind_across_two_openings_follows_its_closed_form() {
         .unwrap()
         .mean_ach_per_h
         .unwrap();
-    let inverse = |a: f64, b: f64| 1.0 / (1.0 / (a * a) + 1.0 / (b * b)).sqrt();
     let closed = (0..draws).map(|n| {
         let draw = Draw::new(11, n);
         let of = |uncertainty| match uncertainty {
@@ -102,10 +101,14 @@ fn wind_across_two_openings_follows_its_closed_form() {
         );
         plain
             * of(UncertainInput::Surveyor)
-            * of(UncertainInput::Discharge)
             * of(UncertainInput::Wind)
-            * inverse(one, 2.0 * other)
-            / inverse(1.0, 2.0)
+            * two_in_line(
+                [one, 2.0 * other],
+                0.9,
+                of(UncertainInput::Discharge),
+                of(UncertainInput::Gusts),
+            )
+            / two_in_line([1.0, 2.0], 0.9, 1.0, 1.0)
     });
     let closed = interval(closed.collect());
     let ach = case.ach_per_h.clone().unwrap();

@@ -198,6 +198,7 @@ fn van() -> Survey {
         kind: ApplianceKind::Hob,
         name: String::new(),
         room_sealed: false,
+        input_mj_per_h: None,
     });
     survey.appliances_confirmed = true;
     survey.tariffs.electricity_per_kwh = Some(0.3);

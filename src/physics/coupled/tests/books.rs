@@ -1,11 +1,11 @@
 //! The books of water and heat over random rooms.
 
 use super::*;
-use crate::physics::coupled::{CoupledError, Running, solve};
+use crate::physics::coupled::{ColdSurface, CoupledError, Running, solve};
 use proptest::prelude::*;
 use std::cell::Cell;
 
-/// A inside without its machine, the machine's kind and size, and the air flow's two numbers.
+/// An inside without its machine, the machine's kind and size, and the air flow's two numbers.
 #[derive(Clone, Debug)]
 struct Drawn {
     outside: (f64, f64),
@@ -16,12 +16,26 @@ struct Drawn {
     heater: Option<(f64, Option<f64>, f64)>,
     machine: Option<(Kind, f64, f64)>,
     hygrostat: Option<f64>,
+    surfaces: Vec<ColdSurface>,
     /// Dry-air flow m = still + stack √|T_i − T_o|, kg/s.
     flow: (f64, f64),
 }
 
 fn or_none(most: f64) -> impl Strategy<Value = f64> {
     prop_oneof![Just(0.0), 0.0..most]
+}
+
+/// Surfaces of a vehicle, some without area, some that see a clear night sky.
+pub(super) fn surfaces(outside_c: f64) -> impl Strategy<Value = Vec<ColdSurface>> {
+    let one = (or_none(20.0), 0.0..1.0_f64, or_none(9.5));
+    prop::collection::vec(one, 0..8).prop_map(move |all| {
+        let surface = |(area, temperature_factor, sky): (f64, f64, f64)| ColdSurface {
+            area,
+            temperature_factor,
+            outside_seen_c: outside_c - sky,
+        };
+        all.into_iter().map(surface).collect()
+    })
 }
 
 fn drawn() -> impl Strategy<Value = Drawn> {
@@ -46,9 +60,28 @@ fn drawn() -> impl Strategy<Value = Drawn> {
         prop::option::of((kind, 0.05..60.0_f64, 20.0..900.0_f64)),
         prop::option::of(0.2..0.95_f64),
         (or_none(0.06), or_none(0.01)),
+        surfaces(0.0),
     )
         .prop_map(
-            |(outside, pressure, fabric, sources, gains, heater, machine, hygrostat, flow)| Drawn {
+            |(
+                outside,
+                pressure,
+                fabric,
+                sources,
+                gains,
+                heater,
+                machine,
+                hygrostat,
+                flow,
+                surfaces,
+            )| Drawn {
+                surfaces: surfaces
+                    .into_iter()
+                    .map(|surface| ColdSurface {
+                        outside_seen_c: outside.0 + surface.outside_seen_c,
+                        ..surface
+                    })
+                    .collect(),
                 outside,
                 pressure,
                 fabric,
@@ -100,6 +133,7 @@ impl Drawn {
                 }),
             machine: machine.as_ref(),
             hygrostat: self.hygrostat,
+            surfaces: &self.surfaces,
         };
         let looks = Cell::new(0);
         let steady = solve(&inside, |t_c: f64| {
@@ -137,6 +171,7 @@ fn the_books_close_where_the_flow_hangs_on_the_last_bits_of_the_temperature() {
         heater: None,
         machine: None,
         hygrostat: None,
+        surfaces: Vec::new(),
         flow: (0.0, 0.004_077_063_457_617_441),
     };
     drawn.solved(|inside, steady, looks| {
@@ -178,6 +213,7 @@ fn check(
         heat.abs() <= (1e-9 * gains).max(1e-10),
         "heat {heat:e} of {gains:e}: {steady:?}"
     );
+    on_surfaces(inside, &steady)?;
     let rh = steady.relative_humidity();
     prop_assert!((0.0..=1.0 + 1e-12).contains(&rh), "RH {rh}");
     prop_assert!(steady.condensation >= 0.0 && steady.removal >= 0.0);
@@ -198,6 +234,25 @@ fn check(
         }
     }
     hygrostat(inside, &steady)
+}
+
+/// The surfaces take what each takes by itself, and give back their share.
+fn on_surfaces(inside: &Inside<'_>, steady: &Steady) -> Result<(), TestCaseError> {
+    let each = inside.surfaces.iter().map(|surface| {
+        (
+            surface.temperature_factor,
+            surface.condensation(&steady.inside),
+        )
+    });
+    let (taken, back) = each.fold((0.0, 0.0), |(taken, back), (factor, one)| {
+        (taken + one, back + factor * one)
+    });
+    // Last bits of W and T again, by the surfaces' whole conductance.
+    let near = |found: f64, wanted: f64| (found - wanted).abs() <= 1e-6 * wanted + 1e-13;
+    prop_assert!(near(steady.on_surfaces, taken), "{taken:e}: {steady:?}");
+    prop_assert!(near(steady.given_back, back), "{back:e}: {steady:?}");
+    prop_assert!(steady.on_surfaces >= 0.0 && steady.given_back <= steady.on_surfaces);
+    Ok(())
 }
 
 fn hygrostat(inside: &Inside<'_>, steady: &Steady) -> Result<(), TestCaseError> {

@@ -1,6 +1,7 @@
 //! The coupled balance against closed forms, its own books and what the trade sees.
 
 mod books;
+mod cold;
 mod limits;
 mod trade;
 mod truths;
@@ -27,6 +28,7 @@ fn inside<'a>(outside: MoistAir, fabric: f64) -> Inside<'a> {
         heater: None,
         machine: None,
         hygrostat: None,
+        surfaces: &[],
     }
 }
 

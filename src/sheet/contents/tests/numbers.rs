@@ -176,7 +176,7 @@ fn the_working_of_a_sealed_gap_shows_what_its_remedy_leaves() {
     };
     let words = put_in(&survey, "28");
     assert!(
-        words.contains("sealed, its remedy leaves 12.5 %"),
+        words.contains("sealed, its remedy leaves 12.5\u{a0}%"),
         "{words}"
     );
     assert!(!put_in(&survey, "27").contains("leaves"));

@@ -96,6 +96,7 @@ impl Later for Vehicle {
             skirt_free_area_mm2: None,
             underfloor_by_place: false,
             berths: self.berths,
+            code_of_practice: v2::CodeOfPractice::En721,
         }
     }
 }
@@ -113,6 +114,7 @@ replaced! {
         name: Text,
         room_sealed: bool,
     }
+    new { input_mj_per_h: None, }
 }
 
 replaced! {
@@ -265,6 +267,9 @@ replaced! {
         hygrostat: bool,
         #[serde(default, deserialize_with = "list")]
         points: Vec<MachinePoint>,
+    }
+    new {
+        tub_l: None,
     }
 }
 

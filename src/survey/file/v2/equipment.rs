@@ -25,6 +25,8 @@ record! {
         lowest_room_c: Option<Number>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         tub_area_m2: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        tub_l: Option<Number>,
         #[serde(default = "yes")]
         hygrostat: bool,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]

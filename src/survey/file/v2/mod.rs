@@ -26,7 +26,7 @@ use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 pub(super) use vehicle::{
-    Appliance, ApplianceKind, PressureSet, Site, Targets, Underside, Vehicle,
+    Appliance, ApplianceKind, CodeOfPractice, PressureSet, Site, Targets, Underside, Vehicle,
 };
 
 /// The line that a file begins with, so that it is known for a survey before it is read.

@@ -5,6 +5,11 @@ use super::super::v1::ids::ApplianceId;
 use super::super::v1::site::{Shelter, Terrain, VehicleKind};
 
 words! {
+    /// Code of practice for fixed ventilation.
+    CodeOfPractice {
+        En721 = "en_721",
+        AsNzs5601 = "as_nzs_5601_2",
+    }
     /// What an appliance is.
     ApplianceKind {
         Hob = "hob",
@@ -58,6 +63,8 @@ record! {
         underfloor_by_place: bool,
         #[serde(default = "two")]
         berths: u32,
+        #[serde(default = "CodeOfPractice::usual")]
+        code_of_practice: CodeOfPractice,
     }
 }
 
@@ -71,6 +78,12 @@ fn two() -> u32 {
     2
 }
 
+impl CodeOfPractice {
+    fn usual() -> Self {
+        Self::En721
+    }
+}
+
 record! {
     /// An appliance that burns something inside.
     Appliance {
@@ -79,6 +92,8 @@ record! {
         #[serde(default, skip_serializing_if = "Text::is_empty")]
         name: Text,
         room_sealed: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        input_mj_per_h: Option<Number>,
     }
 }
 

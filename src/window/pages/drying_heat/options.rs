@@ -4,7 +4,7 @@ use super::cells::POINTS_PER_MM;
 use super::view::{DryingHeatContext, dates, whole};
 use crate::assess::Comparison;
 use crate::assess::drying::OptionAnswer;
-use crate::figure::options::verdict_words;
+use crate::figure::options::role;
 use crate::report::drying::Told;
 use crate::survey::{Finding, Severity};
 use crate::window::body;
@@ -53,9 +53,10 @@ fn verdict(ui: &mut Ui, told: &Told, option: &OptionAnswer, then: Option<&Option
         ui.horizontal_wrapped(|ui| {
             ui.spacing_mut().interact_size.y = 18.0;
             ui.label(name);
-            if let Some((words, role)) = option.map(verdict_words) {
-                let colour = body::colour(role, palette(ui));
-                ui.label(RichText::new(words).family(bold()).color(colour));
+            if let Some(option) = option {
+                let colour = body::colour(role(option.standing()), palette(ui));
+                let words = RichText::new(option.signed_verdict());
+                ui.label(words.family(bold()).color(colour));
             }
         });
     };

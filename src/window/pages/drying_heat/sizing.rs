@@ -12,7 +12,7 @@ const LIST_LEAST: f32 = 560.0;
 
 /// Draws the card.
 pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
-    let set_c = context.survey.targets.set_temperature_c;
+    let set_c = comparison.inside_c;
     widgets::columns(ui, CARD_LEAST, 2, |ui, at| {
         if at == 0 {
             curves::against_rh(ui, comparison, set_c);

@@ -3,6 +3,7 @@
 use super::view::GapsContext;
 use crate::assess::LeakageTotal;
 use crate::assess::quantity::Kind;
+use crate::assess::words::counted;
 use crate::report::leakage::eqla;
 use crate::survey::{Edit, Field, Item, Record, RecordId, Zone, ZoneId};
 use crate::window::theme::palette;
@@ -78,9 +79,10 @@ fn figures(ui: &mut Ui, context: &GapsContext<'_>, id: ZoneId) {
 
 fn hover(total: &LeakageTotal) -> String {
     format!(
-        "EqLA of {} gaps of the ledger; {} more are not sized. The share is of the flow at 10 Pa \
-         through all gaps",
-        total.gaps, total.not_sized
+        "EqLA of {} of the ledger, and {} not sized. The share is of the flow at 10 Pa through all \
+         gaps",
+        counted(total.gaps, "gap", "gaps"),
+        total.not_sized
     )
 }
 

@@ -7,7 +7,7 @@ use crate::assess::quantity::Kind;
 use crate::assess::words::{shelter, terrain, underside};
 use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::wind::{Shelter, Terrain};
-use crate::survey::{Edit, Field, Item, Vehicle, VehicleKind};
+use crate::survey::{CodeOfPractice, Edit, Field, Item, Vehicle, VehicleKind};
 use crate::window::widgets;
 use eframe::egui::Ui;
 
@@ -45,6 +45,12 @@ pub(super) fn vehicle(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     fields.optional(Field::InsideHeight, |vehicle| &mut vehicle.inside_height_m);
     fields.optional(Field::Volume, |vehicle| &mut vehicle.volume_m3);
     fields.count(Field::Berths, |vehicle| &mut vehicle.berths);
+    fields.one_of(
+        Field::CodeOfPractice,
+        &CodeOfPractice::ALL,
+        CodeOfPractice::name,
+        |vehicle| &mut vehicle.code_of_practice,
+    );
     fields.noticed();
     volume(ui, context);
 }

@@ -51,6 +51,7 @@ fn appliances(ui: &mut Ui, context: &mut VehicleContext<'_>) {
             );
             fields.text(Field::Name, |appliance| &mut appliance.name);
             fields.tick(Field::RoomSealed, |appliance| &mut appliance.room_sealed);
+            fields.optional(Field::RatedInput, |appliance| &mut appliance.input_mj_per_h);
         },
     );
     widgets::muted(
@@ -69,6 +70,7 @@ fn appliances(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         kind: ApplianceKind::Hob,
         name: String::new(),
         room_sealed: false,
+        input_mj_per_h: None,
     };
     let edit = Edit::Put(Record::Appliance(appliance));
     lists::add(ui, context, "Add appliance", edit);

@@ -51,6 +51,7 @@ fn one(fields: &mut Fields<'_, '_, Machine>, machine: &Machine) {
     );
     if machine.kind == MachineKind::SaltTub {
         fields.optional(Field::TubArea, |machine| &mut machine.tub_area_m2);
+        fields.optional(Field::TubHolds, |machine| &mut machine.tub_l);
         return;
     }
     fields.optional(Field::RatedRemoval, |machine| {
