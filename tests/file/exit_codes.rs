@@ -45,6 +45,7 @@ fn a_danger_exits_3_from_every_command_and_outranks_errors() {
         kind: ApplianceKind::Hob,
         name: String::new(),
         room_sealed: false,
+        input_mj_per_h: None,
     });
     for (confirmed, volume) in [(true, 14.0), (false, 14.0), (true, -3.0)] {
         survey.appliances_confirmed = confirmed;
