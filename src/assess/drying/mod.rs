@@ -36,6 +36,7 @@ pub(crate) use surfaces::WARMEST_C;
 use super::answer::{Answer, NotKnown};
 use super::assessment::calmest_and_windiest;
 use super::prepared::Prepared;
+use crate::survey::findings::is_left_out;
 use crate::survey::{Field, Finding, Item, Survey};
 use equipment::first_error;
 use ground::Ground;
@@ -46,21 +47,17 @@ use ground::Ground;
 /// [`NotKnown`] where nothing can be compared: the air change or the fabric is not known, a
 /// target or a source is impossible, or there is no weather case.
 pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Comparison> {
-    if survey.gaps.is_empty() {
-        return Err(NotKnown::because("no gap has been written down yet"));
-    }
     let findings = &prepared.findings;
-    // Without weights the season is not known, each weather case is.
-    let but_weights: Vec<Finding> = findings
+    // Without weights the season is not known, each weather case is; a size of the vehicle that was
+    // left out stops only what needs it.
+    let stopping: Vec<Finding> = findings
         .iter()
         .filter(|finding| !finding.place.is_at(Field::Weight))
+        .filter(|finding| !is_left_out(&survey.vehicle, &finding.place))
         .cloned()
         .collect();
     for item in [Item::Vehicle, Item::Site, Item::Targets] {
-        first_error(&but_weights, item)?;
-    }
-    for fan in &survey.fans {
-        first_error(findings, Item::Fan(fan.id))?;
+        first_error(&stopping, item)?;
     }
     let (calmest, windiest) = calmest_and_windiest(survey)
         .ok_or_else(|| NotKnown::because("there is no weather case"))?;

@@ -208,6 +208,7 @@ fn a_curtain_may_raise_the_inflow() {
         direction: FanDirection::Supply,
         flow_m3_per_h: Some(90.0),
         on_laid_up: true,
+        most_pressure_pa: None,
         on_in_use: true,
         space: Some(SpaceId(2)),
     }];

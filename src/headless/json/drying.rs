@@ -344,6 +344,7 @@ impl Word for Proviso {
         match self {
             Self::Unattended => "flame_unattended",
             Self::ShortOfHeat => "short_of_heat",
+            Self::WetSurfaces => "wet_surfaces",
         }
     }
 }

@@ -1,6 +1,6 @@
 //! How far an option suffices: over the season, and why not in one weather case.
 
-use super::OptionAnswer;
+use super::{OptionAnswer, OptionCase};
 use crate::assess::quantity::Kind;
 
 /// Share of the season from which an option counts as one that does the job: three quarters
@@ -29,6 +29,8 @@ pub enum Proviso {
     Unattended,
     /// The heater does not come to its set point in some weather, or in use not to comfort.
     ShortOfHeat,
+    /// In some weather it is held only because water condenses on cold surfaces.
+    WetSurfaces,
 }
 
 /// Why the target is not held in one weather case.
@@ -72,6 +74,20 @@ impl Standing {
     }
 }
 
+/// Share of a load that rounding may leave **\[A\]**.
+const ROUNDING: f64 = 1e-6;
+
+impl OptionCase {
+    /// Whether the target is held only because water condenses on cold surfaces: neither does the
+    /// air carry it off at the target, nor a machine that could still do more.
+    #[must_use]
+    pub fn holds_by_condensation(&self) -> bool {
+        let left = self.load_kg_s * (1.0 - ROUNDING) > self.removal_kg_s;
+        let spare = self.removal_kg_s > 0.0 && self.duty < 1.0;
+        self.holds && self.condensation_kg_s > 0.0 && left && !spare
+    }
+}
+
 impl OptionAnswer {
     /// How well the option does over the season.
     #[must_use]
@@ -109,6 +125,7 @@ impl OptionAnswer {
             let provisos = self.provisos.iter().map(|proviso| match proviso {
                 Proviso::Unattended => ", if attended",
                 Proviso::ShortOfHeat => ", short of heat",
+                Proviso::WetSurfaces => ", by wet surfaces",
             });
             provisos.fold(words, |words, proviso| words + proviso)
         } else {

@@ -284,3 +284,26 @@ fn surfaces_take_their_water_out_of_the_air() {
     let area = |which: Spot| spot(case, which).area_m2.expect("an area");
     assert!((area(Spot::Bridge) - 0.5).abs() < 1e-12 && (area(Spot::Plain) - 4.5).abs() < 1e-12);
 }
+
+/// A large cold pane under a clear sky keeps the air at some 80 %: no verdict to be glad of.
+#[test]
+fn what_is_held_by_wet_surfaces_alone_is_no_green_tick() {
+    let mut survey = clad();
+    survey.fabric[1].area_m2 = Some(30.0);
+    survey.targets.rh_percent = 90.0;
+    survey.weather.truncate(1);
+    survey.weather[0].outside_rh_percent = 97.0;
+    let comparison = compared(&survey);
+    let nothing = option(&comparison, OptionKind::Nothing);
+    let case = still(&comparison, OptionKind::Nothing);
+    assert!(case.holds && case.condensation_kg_s > 1e-6, "{}", case.rh);
+    assert!(case.holds_by_condensation());
+    assert_eq!(nothing.verdict, Ok(Verdict::Always));
+    assert_eq!(nothing.provisos, [Proviso::WetSurfaces]);
+    assert_eq!(nothing.standing(), Standing::Partly);
+    // Without the pane's area it is not held at all.
+    survey.fabric[1].area_m2 = Some(0.01);
+    let comparison = compared(&survey);
+    let case = still(&comparison, OptionKind::Nothing);
+    assert!(!case.holds && !case.holds_by_condensation());
+}

@@ -132,10 +132,8 @@ fn told(ui: &mut Ui, context: &mut GapsContext<'_>, listing: &Listing) {
                 let share = share.map_or_else(String::new, |share| {
                     format!(", {} of the leakage", Kind::Share.text(share))
                 });
-                let lacking = match total.not_sized {
-                    0 => String::new(),
-                    lacking => format!(", {lacking} not sized"),
-                };
+                let lacking = total.lacking();
+                let lacking = lacking.map_or_else(String::new, |words| format!(", {words}"));
                 format!(
                     "EqLA {}, ELA {}{share}{lacking}",
                     area(|total| total.figures.eqla),
