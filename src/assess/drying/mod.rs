@@ -33,7 +33,7 @@ pub use answer::{
 
 pub(crate) use surfaces::WARMEST_C;
 
-use super::answer::{Answer, NotKnown};
+use super::answer::{Answer, CaseAnswer, NotKnown};
 use super::assessment::calmest_and_windiest;
 use super::prepared::Prepared;
 use crate::survey::findings::is_left_out;
@@ -41,12 +41,17 @@ use crate::survey::{Field, Finding, Item, Survey};
 use equipment::first_error;
 use ground::Ground;
 
-/// Compares the options for the set-up that the survey shows, with the vehicle as it stands.
+/// Compares the options for the set-up that the survey shows, with the vehicle as it stands; `cases`
+/// are the answers of the assessment.
 ///
 /// # Errors
 /// [`NotKnown`] where nothing can be compared: the air change or the fabric is not known, a
 /// target or a source is impossible, or there is no weather case.
-pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Comparison> {
+pub(super) fn as_it_stands(
+    survey: &Survey,
+    prepared: &Prepared,
+    cases: &[CaseAnswer],
+) -> Answer<Comparison> {
     let findings = &prepared.findings;
     // Without weights the season is not known, each weather case is; a size of the vehicle that was
     // left out stops only what needs it.
@@ -64,6 +69,7 @@ pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Compa
     let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
     let ground = Ground {
         survey,
+        answers: cases,
         findings,
         fabric: prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k,
         sources: equipment::sources(survey, findings)?,
