@@ -14,6 +14,7 @@ pub(crate) mod equipment;
 mod findings;
 mod ground;
 pub mod library;
+pub(crate) mod listed;
 mod money;
 pub(crate) mod night_air;
 mod options;
@@ -31,7 +32,7 @@ pub use answer::{
     WarmUp,
 };
 
-pub(crate) use surfaces::WARMEST_C;
+pub(crate) use listed::WARMEST_C;
 
 use super::answer::{Answer, CaseAnswer, NotKnown};
 use super::assessment::calmest_and_windiest;
@@ -73,7 +74,7 @@ pub(super) fn as_it_stands(
         findings,
         fabric: prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k,
         sources: equipment::sources(survey, findings)?,
-        listed: surfaces::listed(survey),
+        listed: listed::listed(survey),
         volume_m3: prepared.volume_m3.clone(),
         target_rh: survey.targets.rh_percent / 100.0,
         calmest,
