@@ -276,7 +276,10 @@ fn lessened(
     let carried = outside.humidity_ratio - inside.humidity_ratio;
     let left = most - ground.sources.water();
     if left <= 0.0 || carried <= 0.0 {
-        return Ok(Offer::LessWater { largest_kg_s });
+        return Ok(Offer::LessWater {
+            largest_kg_s,
+            air_dries: carried < 0.0,
+        });
     }
     let now = situation.dry_air(inside.t_c)?;
     Ok(Offer::LessAir {

@@ -103,21 +103,29 @@ type Cases<'b, 'a> = Vec<&'b Told<'a>>;
 impl<'a> Words<'a> {
     /// Verdict, reasons, what is near a limit, and the humidity that comes of it.
     fn sentence(&self, kind: OptionKind, verdict: &Answer<Verdict>) -> String {
-        let mut parts = Vec::new();
-        let held: Cases<'_, 'a> = self.known.iter().filter(|case| case.state.holds).collect();
         let head = self.head(verdict);
-        match (held.is_empty(), verdict) {
-            (true, _) => parts.push(head),
-            (false, Ok(Verdict::Always)) => {
-                parts.push(format!("{head}: {}", self.does(kind, &held)))
+        let held: Cases<'_, 'a> = self.known.iter().filter(|case| case.state.holds).collect();
+        let not_held = self.not_held();
+        let mut parts = match (verdict, not_held.as_slice()) {
+            (Ok(Verdict::Always), _) => vec![format!("{head}: {}", self.does(kind, &held))],
+            // One reason for all of it needs no names.
+            (_, [(why, cases)]) if held.is_empty() => {
+                vec![format!("{head}: {}", self.why(*why, cases))]
             }
-            (false, _) => parts.push(format!(
+            (_, _) if held.is_empty() => vec![head],
+            (_, _) => vec![format!(
                 "{head}, in {}: {}",
                 names(&held),
                 self.does(kind, &held)
-            )),
+            )],
+        };
+        if !(held.is_empty() && not_held.len() == 1) {
+            parts.extend(
+                not_held.iter().map(|(why, cases)| {
+                    format!("not in {}: {}", names(cases), self.why(*why, cases))
+                }),
+            );
         }
-        parts.extend(self.not_held(verdict));
         parts.extend(self.short_of_heat());
         parts.extend(self.near_the_limit());
         parts.push(self.humidity());
@@ -169,9 +177,9 @@ impl<'a> Words<'a> {
         }
     }
 
-    /// Where it is not held and why, the cases with the same reason together.
-    fn not_held(&self, verdict: &Answer<Verdict>) -> Vec<String> {
-        let mut groups: Vec<(Shortfall, Cases<'_, 'a>)> = Vec::new();
+    /// Where it is not held, the cases with the same reason together.
+    fn not_held(&self) -> Vec<(Shortfall, Cases<'a, 'a>)> {
+        let mut groups: Vec<(Shortfall, Cases<'a, 'a>)> = Vec::new();
         for case in self.known {
             let Some(why) = case.state.shortfall else {
                 continue;
@@ -181,18 +189,16 @@ impl<'a> Words<'a> {
                 None => groups.push((why, vec![case])),
             }
         }
-        let everywhere = groups.len() == 1 && *verdict == Ok(Verdict::Never);
         groups
-            .into_iter()
-            .map(|(why, cases)| {
-                let reason = self.why(why, &cases);
-                if everywhere && cases.len() == self.known.len() {
-                    reason
-                } else {
-                    format!("not in {}: {reason}", names(&cases))
-                }
-            })
-            .collect()
+    }
+
+    /// `in “gale” `, or nothing where there is one weather case alone.
+    fn place(&self, cases: &Cases<'_, '_>) -> String {
+        if self.known.len() == 1 {
+            String::new()
+        } else {
+            format!("in {} ", names(cases))
+        }
     }
 
     fn why(&self, why: Shortfall, cases: &Cases<'_, 'a>) -> String {
@@ -240,8 +246,8 @@ impl<'a> Words<'a> {
             |set_c| Kind::Celsius.typed(set_c),
         );
         Some(format!(
-            "in {} the heater stays {lacks} below {of}",
-            names(&cold)
+            "{}the heater stays {lacks} below {of}",
+            self.place(&cold)
         ))
     }
 
@@ -258,8 +264,8 @@ impl<'a> Words<'a> {
             case.start_margin_k.unwrap_or(0.0)
         });
         Some(format!(
-            "in {} it is only {spare} warmer than the machine needs to start",
-            names(&near)
+            "{}it is only {spare} warmer than the machine needs to start",
+            self.place(&near)
         ))
     }
 

@@ -66,6 +66,8 @@ pub enum Offer {
     LessWater {
         /// The largest size offered at the rating state, kg/s.
         largest_kg_s: f64,
+        /// Outside air is drier than what is to be held: more of it would carry the water off.
+        air_dries: bool,
     },
 }
 
