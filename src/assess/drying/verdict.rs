@@ -5,6 +5,7 @@ use super::ground::Ground;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::quantity::Kind;
 use crate::assess::words::listed;
+use crate::physics::coupled::Running;
 use crate::physics::units::LITRES_PER_DAY;
 
 /// A machine that starts with less than this to spare is told to stand near its limit, K **\[A\]**.
@@ -208,7 +209,7 @@ impl<'a> Words<'a> {
         match why {
             Shortfall::TooCold => {
                 let lacks = ends(Kind::Kelvin, cases, |case| {
-                    -case.start_margin_k.unwrap_or(0.0)
+                    (-case.start_margin_k.unwrap_or(0.0)).max(0.0)
                 });
                 let needs = self.lowest_room_c.map_or_else(String::new, |lowest| {
                     format!(", which needs {}", Kind::Celsius.typed(lowest))
@@ -253,15 +254,16 @@ impl<'a> Words<'a> {
 
     /// Where a machine starts with little to spare.
     fn near_the_limit(&self) -> Option<String> {
-        let margin = |case: &Told<'_>| case.state.start_margin_k;
-        let is_near =
-            |case: &&Told<'_>| margin(case).is_some_and(|k| (0.0..NEAR_KELVIN).contains(&k));
+        let is_near = |case: &&Told<'_>| {
+            let margin = case.state.start_margin_k;
+            case.state.running == Running::Runs && margin.is_some_and(|k| k < NEAR_KELVIN)
+        };
         let near: Cases<'_, 'a> = self.known.iter().filter(is_near).collect();
         if near.is_empty() {
             return None;
         }
         let spare = ends(Kind::Kelvin, &near, |case| {
-            case.start_margin_k.unwrap_or(0.0)
+            case.start_margin_k.unwrap_or(0.0).max(0.0)
         });
         Some(format!(
             "{}it is only {spare} warmer than the machine needs to start",
