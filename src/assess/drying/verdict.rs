@@ -127,6 +127,12 @@ impl<'a> Words<'a> {
                 }),
             );
         }
+        parts.extend(verdict.as_ref().err().map(|unknown| {
+            format!(
+                "for how much of the season is not known: {}",
+                unknown.reason
+            )
+        }));
         parts.extend(self.short_of_heat());
         parts.extend(self.near_the_limit());
         parts.push(self.humidity());
@@ -147,10 +153,7 @@ impl<'a> Words<'a> {
                 )
             }
             Ok(Verdict::Never | Verdict::NothingToOpen) => format!("never holds {target}"),
-            Err(unknown) => format!(
-                "for how much of the season is not known: {}",
-                unknown.reason
-            ),
+            Err(_) => format!("holds {target}"),
         }
     }
 
