@@ -7,6 +7,7 @@ use crate::assess::quantity::Kind;
 use crate::assess::words::listed;
 use crate::physics::coupled::Running;
 use crate::physics::units::LITRES_PER_DAY;
+use crate::survey::MachineKind;
 
 /// A machine that starts with less than this to spare is told to stand near its limit, K **\[A\]**.
 const NEAR_KELVIN: f64 = 2.0;
@@ -162,14 +163,19 @@ impl<'a> Words<'a> {
         let watts = || ends(Kind::Watts, held, |case| case.heater_w);
         match kind {
             OptionKind::Machine(_) | OptionKind::HeatAndMachine => {
-                if held.iter().all(|case| case.state.duty <= 0.0) {
+                if held.iter().all(|case| case.state.removal_kg_s <= 0.0) {
                     return "the machine has nothing to do".to_owned();
                 }
-                format!(
-                    "it removes {} a day, running {} of the time",
-                    litres(held, |case| case.removal_kg_s),
-                    ends(Kind::WholePercent, held, |case| case.duty)
-                )
+                let removes = format!(
+                    "it removes {} a day",
+                    litres(held, |case| case.removal_kg_s)
+                );
+                // A tub is never switched off.
+                if kind == OptionKind::Machine(MachineKind::SaltTub) {
+                    return removes;
+                }
+                let running = ends(Kind::WholePercent, held, |case| case.duty);
+                format!("{removes}, running {running} of the time")
             }
             OptionKind::BackgroundHeat | OptionKind::SameHeat => {
                 format!("by warmth alone, {}", watts())

@@ -193,6 +193,15 @@ fn with_its_share(option: &OptionAnswer) -> String {
 
 fn held_words(comparison: &Comparison) -> String {
     let (target, all_season) = (target(comparison), all_season(comparison));
+    if comparison.options.first().is_some_and(all_of_it) {
+        return match comparison.set_up {
+            SetUp::LaidUp => format!("with nothing done {target} is held{all_season}"),
+            SetUp::InUse => format!(
+                "heat to {} alone holds {target}{all_season}: no machine is needed",
+                Kind::Celsius.typed(comparison.inside_c)
+            ),
+        };
+    }
     let names = named(comparison, all_of_it);
     if !names.is_empty() {
         return format!("holds {target}{all_season}: {names}");

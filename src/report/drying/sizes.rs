@@ -96,7 +96,7 @@ fn no_such_machine(stage: Stage<'_>) -> Vec<String> {
 fn too_large(stage: Stage<'_>, kind: MachineKind) -> Option<String> {
     let all = stage.comparison;
     let mut largest = None;
-    let (mut less_air, mut more_air, mut less_water) = (Vec::new(), Vec::new(), Vec::new());
+    let [mut less_air, mut never, mut more_air, mut less_water] = [const { Vec::new() }; 4];
     for size in all
         .sizing
         .capacities
@@ -109,13 +109,17 @@ fn too_large(stage: Stage<'_>, kind: MachineKind) -> Option<String> {
                 largest_kg_s,
                 now_per_h,
                 at_most_per_h,
+                least_per_h,
             }) => {
                 largest = Some(largest_kg_s);
-                less_air.push(format!(
-                    "from {} to {} in {case}",
-                    Kind::AirChanges.text(now_per_h),
-                    Kind::AirChanges.text(at_most_per_h)
-                ));
+                let air = |per_h| Kind::AirChanges.text(per_h);
+                if least_per_h <= at_most_per_h {
+                    let (now, most) = (air(now_per_h), air(at_most_per_h));
+                    less_air.push(format!("from {now} to {most} in {case}"));
+                } else {
+                    let (most, least) = (air(at_most_per_h), air(least_per_h));
+                    never.push(format!("{case}, {most} and {least}"));
+                }
             }
             Ok(Offer::LessWater {
                 largest_kg_s,
@@ -139,6 +143,11 @@ fn too_large(stage: Stage<'_>, kind: MachineKind) -> Option<String> {
         (
             less_air,
             "Lessen the air first: the largest just holds it with the air change brought",
+        ),
+        (
+            never,
+            "No sealing comes to what the largest could hold; that, and what is left with every gap sealed that \
+             may be:",
         ),
         (
             more_air,

@@ -29,6 +29,8 @@ pub enum Proviso {
     Unattended,
     /// The heater does not come to its set point in some weather, or in use not to comfort.
     ShortOfHeat,
+    /// The target is held all season without this machine too.
+    NotNeeded,
 }
 
 /// Why the target is not held in one weather case.
@@ -55,7 +57,7 @@ pub enum Standing {
     Partly,
     /// It does not.
     Not,
-    /// It cannot be said.
+    /// It cannot be said, or there is nothing to say for it.
     NotKnown,
 }
 
@@ -83,10 +85,10 @@ impl OptionAnswer {
             Ok(Verdict::Never) => Standing::Not,
             Ok(Verdict::NothingToOpen) | Err(_) => Standing::NotKnown,
         };
-        if standing == Standing::Well && !self.provisos.is_empty() {
-            Standing::Partly
-        } else {
-            standing
+        match standing {
+            Standing::Well if self.provisos.contains(&Proviso::NotNeeded) => Standing::NotKnown,
+            Standing::Well if !self.provisos.is_empty() => Standing::Partly,
+            _ => standing,
         }
     }
 
@@ -109,6 +111,7 @@ impl OptionAnswer {
             let provisos = self.provisos.iter().map(|proviso| match proviso {
                 Proviso::Unattended => ", if attended",
                 Proviso::ShortOfHeat => ", short of heat",
+                Proviso::NotNeeded => ", not needed",
             });
             provisos.fold(words, |words, proviso| words + proviso)
         } else {

@@ -61,6 +61,9 @@ pub enum Offer {
         now_per_h: f64,
         /// Air changes at which the largest size would just hold the target, per hour.
         at_most_per_h: f64,
+        /// Air changes left with every gap sealed that may be, per hour: where that is more, no
+        /// sealing comes to it.
+        least_per_h: f64,
     },
     /// No maker does, and less air would not help: what is given off inside alone is too much.
     LessWater {

@@ -218,6 +218,12 @@ fn in_use_every_option_is_judged_at_comfort() {
             case.rh
         );
     }
+    // Warm as that it is dry enough, and no machine is praised for it.
+    assert_eq!(warm.verdict, Ok(Verdict::Always));
+    for kind in [COMPRESSOR, ROTOR, PLATE, TUB] {
+        let machine = option(&comparison, kind);
+        assert_eq!(machine.signed_verdict(), "ℹ all season, not needed");
+    }
     // No machine is too cold there, and nothing is compared with its heat alone.
     assert_eq!(still(&comparison, COMPRESSOR).running, Running::Runs);
     assert!(

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::physics::MoistAir;
+use crate::survey::GapPart;
 
 fn point(comparison: &Comparison, ach: f64) -> AchPoint {
     let points = comparison.sizing.against_ach.clone().expect("a volume");
@@ -201,6 +202,7 @@ fn where_no_maker_offers_the_size_the_air_it_names_makes_the_largest_hold_the_ta
             largest_kg_s,
             now_per_h,
             at_most_per_h,
+            ..
         }) = asked.offer
         else {
             panic!("{kind:?}: {:?}", asked.offer);
@@ -323,4 +325,46 @@ fn sizes_are_told_for_every_weather_case_and_for_the_design_weather() {
     let wanted: Vec<SizedFor> = cases.chain([SizedFor::Design]).collect();
     assert_eq!(weathers, wanted);
     assert_eq!(sizes.len(), 3 * 4);
+}
+
+/// Advice that no sealing can follow must not be taken for one that calls for more: what protects
+/// people stays open in the air that is left.
+#[test]
+fn what_no_sealing_comes_to_is_told_by_the_air_that_is_left_with_safety_ventilation_open() {
+    let mut survey = body();
+    survey.weather[2].wind_m_s = 30.0;
+    survey.weather[2].outside_c = 9.0;
+    survey.weather[2].outside_rh_percent = 90.0;
+    survey.appliances_confirmed = true;
+    for gap in &mut survey.gaps {
+        gap.part = GapPart::FixedJoint;
+        gap.purpose_confirmed = true;
+    }
+    let id = survey.weather[2].id;
+    let left = |survey: &Survey| {
+        let sizes = compared(survey).sizing.capacities.into_iter();
+        let of = |size: Capacity| match (size.kind, size.sized_for, size.offer) {
+            (
+                MachineKind::Thermoelectric,
+                SizedFor::Case(case),
+                Ok(Offer::LessAir {
+                    at_most_per_h,
+                    least_per_h,
+                    now_per_h,
+                    ..
+                }),
+            ) if case == id => Some((least_per_h, at_most_per_h, now_per_h)),
+            _ => None,
+        };
+        sizes.filter_map(of).next().expect("too large")
+    };
+    // Four joints that may all be sealed: nothing is left.
+    let (least, most, _) = left(&survey);
+    assert!(least <= most, "{least} {most}");
+    // Two of them protect people: half of the air stays, and no sealing comes to it.
+    for gap in &mut survey.gaps[..2] {
+        gap.purpose = crate::survey::Purpose::SafetyVentilation;
+    }
+    let (least, most, now) = left(&survey);
+    assert!(least > most && least < now, "{least} {most} {now}");
 }
