@@ -3,11 +3,14 @@
 //! Nothing here is a default in place of a missing number: a result that cannot be given is
 //! [`NotKnown`] with the reason. Values are SI; a name that is not SI carries its unit.
 
-use super::mark::Mark;
 use crate::physics::machine::MachineError;
 use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
 use crate::physics::{AirError, MoistAir, NetworkError, OpeningError};
-use crate::survey::{Facing, Finding, GapId, Purpose, SetUp, SpaceId, WeatherId, ZoneId};
+use crate::survey::{
+    CodeOfPractice, Facing, Finding, GapId, HeaterId, Purpose, SetUp, SpaceId, WeatherId, ZoneId,
+};
+
+pub use super::worked::{Source, Working};
 
 /// Why a result cannot be given, in a plain sentence without full stop.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -110,7 +113,7 @@ pub enum GapLeakage {
         /// Which sizes are missing.
         reason: String,
     },
-    /// A size is impossible: totals that need it are not known either.
+    /// Something recorded of it is impossible: it is left out everywhere, and a finding says why.
     Impossible {
         /// What is wrong.
         reason: String,
@@ -152,8 +155,42 @@ pub struct LeakageTotal {
     pub gaps: usize,
     /// Ledger lines that belong here but are not sized, and so are not in it.
     pub not_sized: usize,
+    /// Ledger lines that belong here but are left out, since what is recorded of them cannot be.
+    pub left_out: usize,
     /// Their flows and areas together.
     pub figures: LeakageFigures,
+}
+
+impl LeakageTotal {
+    /// Whether gaps that belong here are missing from it, so that it is at least so much.
+    #[must_use]
+    pub fn lacks_some(&self) -> bool {
+        self.not_sized + self.left_out > 0
+    }
+
+    /// Its flows and areas.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where gaps belong to it and none of them counts: it is then not nothing.
+    pub fn known(&self) -> Answer<&LeakageFigures> {
+        let why = match (self.gaps, self.not_sized, self.left_out) {
+            (1.., ..) | (0, 0, 0) => return Ok(&self.figures),
+            (0, 1.., 0) => "none of these gaps is sized yet",
+            (0, ..) => "none of these gaps is sized, or what is recorded of them cannot be",
+        };
+        Err(NotKnown::because(why))
+    }
+
+    /// What is missing from it: `2 not sized, 1 left out`; nothing where it is whole.
+    #[must_use]
+    pub fn lacking(&self) -> Option<String> {
+        let parts = [(self.not_sized, "not sized"), (self.left_out, "left out")];
+        let told = parts.into_iter().filter(|(count, _)| *count > 0);
+        let words: Vec<String> = told
+            .map(|(count, what)| format!("{count} {what}"))
+            .collect();
+        (!words.is_empty()).then(|| words.join(", "))
+    }
 }
 
 /// Leakage areas and their totals.
@@ -184,6 +221,8 @@ pub struct Leakage {
     pub square_side: Answer<f64>,
     /// Ledger lines that are not sized.
     pub not_sized: Vec<GapId>,
+    /// Ledger lines that are left out, since what is recorded of them cannot be.
+    pub left_out: Vec<GapId>,
 }
 
 /// What one weather case comes to.
@@ -201,6 +240,22 @@ pub struct CaseAnswer {
     pub drying: Answer<CaseDrying>,
     /// Heat to hold temperatures.
     pub heat: Answer<CaseHeat>,
+    /// What each of the survey's heaters holds in this wind, in its order.
+    pub heaters: Vec<CaseHeater>,
+}
+
+/// What a heater holds in the wind of one weather case.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CaseHeater {
+    /// The heater.
+    pub id: HeaterId,
+    /// Temperature that it is to hold, °C: its set point, or without one that of frost guard while
+    /// laid up and of comfort in use.
+    pub inside_c: f64,
+    /// Heat to hold it at the design outside temperature, W.
+    pub needed_w: Answer<f64>,
+    /// Coldest outside air in which its rating is enough, °C.
+    pub lowest_outside_c: Answer<f64>,
 }
 
 /// The air change of one weather case.
@@ -397,12 +452,14 @@ pub struct Fabric {
     pub area_m2: f64,
 }
 
-/// Fixed ventilation against the table of minimum free areas.
+/// Fixed ventilation against the minimum free areas of a code of practice.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Safety {
+    /// The code of practice.
+    pub code: CodeOfPractice,
     /// Plan area, m².
     pub plan_area_m2: Answer<f64>,
-    /// The table's row for this vehicle.
+    /// What it asks for.
     pub required: Answer<SafetyRequirement>,
     /// Surveyed free area in the roof, m².
     pub high_in_roof: Answer<f64>,
@@ -425,14 +482,25 @@ pub struct SafetyRequirement {
     pub low: f64,
     /// Whether an appliance that is not room-sealed was taken into account.
     pub open_flued: bool,
+    /// What it goes by, where that is heat input and not plan area.
+    pub heat_input: Option<HeatInput>,
+}
+
+/// What minimum free areas may go by.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HeatInput {
+    /// Rated heat input of the appliances that are not room-sealed, MJ/h.
+    pub mj_per_h: f64,
+    /// Sleeping places.
+    pub berths: u32,
 }
 
 /// Whether the surveyed safety ventilation suffices.
 #[derive(Clone, Debug, PartialEq)]
 pub enum SafetyVerdict {
-    /// It meets the table, as far as free areas say.
+    /// It meets the minimum, as far as free areas say.
     Meets,
-    /// It is below the table.
+    /// It is below the minimum.
     Below {
         /// Share of the high area required that is there, 0…1 or more.
         high_share: f64,
@@ -441,38 +509,4 @@ pub enum SafetyVerdict {
     },
     /// It cannot be said.
     NotKnown(NotKnown),
-}
-
-/// One result's working: how it came about, for the reader who will not trust a bare number.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Working {
-    /// What is worked out.
-    pub title: String,
-    /// The formula in plain text.
-    pub formula: String,
-    /// What was put in: name, value with unit.
-    pub inputs: Vec<(String, String)>,
-    /// What came out, with unit.
-    pub result: String,
-    /// Where formula and figures come from.
-    pub sources: Vec<Source>,
-    /// What to keep in mind.
-    pub notes: Vec<String>,
-}
-
-/// A source with its mark.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Source {
-    /// How far the source was seen.
-    pub mark: Mark,
-    /// The source.
-    pub text: String,
-}
-
-impl Source {
-    /// The source with its mark behind it.
-    #[must_use]
-    pub fn marked(&self) -> String {
-        format!("{} {}", self.text, self.mark.bracketed())
-    }
 }

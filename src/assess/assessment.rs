@@ -2,7 +2,7 @@
 
 use super::answer::{Answer, Assessment, CaseAnswer, NotKnown};
 use super::prepared::Prepared;
-use super::safety;
+use super::{flues, reach, safety};
 use crate::survey::Survey;
 
 /// Works out everything about a survey, for the set-up it shows.
@@ -32,6 +32,8 @@ pub(super) fn assessment(survey: &Survey, prepared: &Prepared) -> Assessment {
         .collect();
     let mut findings = prepared.findings.clone();
     findings.extend(safety::findings(survey, &prepared.laws, &safety));
+    findings.extend(flues::findings(survey, prepared, &safety.verdict, &cases));
+    findings.extend(reach::findings(survey, &cases));
     findings.sort_by_key(|finding| finding.severity);
     Assessment {
         set_up: survey.set_up,

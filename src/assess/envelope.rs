@@ -7,7 +7,7 @@
 use super::answer::{Answer, NotKnown};
 use super::exposure::{Leak, WindSide, coefficient, floor_place, heights, wind_side};
 use super::in_air::VehicleInAir;
-use super::inside::{self, InsideSpace};
+use super::inside::{self, InsideSpace, RunningFan};
 use super::law::{GapLaw, sharp_area};
 use crate::physics::flow_law::Gas;
 use crate::physics::network::{Body, Space};
@@ -33,8 +33,12 @@ pub(crate) struct Envelope {
     spaces: Vec<InsideSpace>,
     /// Places of the spaces and flow of each inner opening, in the survey's order.
     openings: Vec<([usize; 2], PlacedFlow)>,
-    /// Sizes that decide the wind's pressure.
+    /// Fans that run in the set-up.
+    fans: Vec<RunningFan>,
+    /// What decides the wind's pressure.
     body: WindBody,
+    /// Outside length and width, m.
+    plan: Answer<(f64, f64)>,
     /// Heights above ground of floor and roof, m; the wind's speed is taken at the roof.
     floor: f64,
     roof: f64,
@@ -51,8 +55,8 @@ impl Envelope {
     /// Puts the vehicle together.
     ///
     /// # Errors
-    /// [`NotKnown`] where a size is missing that the balance needs, or a gap, a space or an inner
-    /// opening is impossible.
+    /// [`NotKnown`] where a size is missing that the balance needs, no gap can be counted, or a space
+    /// or an inner opening is impossible. Gaps that are not sized or impossible are left out.
     pub(crate) fn new(survey: &Survey, findings: &[Finding], laws: &[GapLaw]) -> Answer<Self> {
         let vehicle = &survey.vehicle;
         let given = |size: Option<f64>, what| {
@@ -60,13 +64,9 @@ impl Envelope {
         };
         let roof = given(vehicle.height_m, "height above ground")?;
         let floor = given(vehicle.floor_height_m, "floor height")?;
-        let body = WindBody {
-            set: survey.site.pressure_set,
-            shelter: survey.site.shelter,
-            underside: vehicle.underside,
-            length: given(vehicle.length_m, "length")?,
-            width: given(vehicle.width_m, "width")?,
-        };
+        let plan = given(vehicle.length_m, "length")
+            .and_then(|length| Ok((length, given(vehicle.width_m, "width")?)));
+        let body = wind_body(survey, &plan)?;
         let middle = f64::midpoint(floor, roof);
         let mut leaks = Vec::new();
         for (ledger, (gap, law)) in survey.gaps.iter().zip(laws).enumerate() {
@@ -86,9 +86,11 @@ impl Envelope {
                         area: sharp_area(flow),
                     });
                 }
-                GapLaw::Impossible(reason) => return Err(NotKnown::because(reason.clone())),
-                GapLaw::NotSized(_) | GapLaw::Compartment => {}
+                GapLaw::Impossible(_) | GapLaw::NotSized(_) | GapLaw::Compartment => {}
             }
+        }
+        if leaks.is_empty() {
+            return Err(nothing_leaks(laws));
         }
         let openings = survey.inner_openings.iter();
         let mut envelope = Self {
@@ -96,8 +98,10 @@ impl Envelope {
             openings: openings
                 .map(|opening| inside::opening(survey, opening, middle))
                 .collect::<Answer<_>>()?,
+            fans: inside::fans(survey, findings)?,
             leaks: Vec::new(),
             body,
+            plan,
             floor,
             roof,
             gaps: survey.gaps.len(),
@@ -124,6 +128,24 @@ impl Envelope {
         self.leaks.extend(leaks);
     }
 
+    /// The same with every fan off.
+    pub(super) fn without_fans(&self) -> Self {
+        Self {
+            fans: Vec::new(),
+            ..self.clone()
+        }
+    }
+
+    /// One number for each fan that runs, put at its fan's place in the survey.
+    pub(super) fn by_survey(&self, running: &[f64]) -> Vec<Option<f64>> {
+        let last = self.fans.iter().map(|fan| fan.listed + 1).max();
+        let mut all = vec![None; last.unwrap_or(0)];
+        for (fan, value) in self.fans.iter().zip(running) {
+            all[fan.listed] = Some(*value);
+        }
+        all
+    }
+
     /// The gaps in the balance: those of the ledger in its order, then what was added.
     pub(crate) fn leaks(&self) -> &[Leak] {
         &self.leaks
@@ -145,8 +167,11 @@ impl Envelope {
     }
 
     /// Outside length and width, m.
-    pub(crate) fn plan(&self) -> (f64, f64) {
-        (self.body.length, self.body.width)
+    ///
+    /// # Errors
+    /// [`NotKnown`] where one is not given.
+    pub(crate) fn plan(&self) -> Answer<(f64, f64)> {
+        self.plan.clone()
     }
 
     /// How the space under the floor stands to the wind.
@@ -168,19 +193,16 @@ impl Envelope {
     /// takes it.
     pub(crate) fn body(&self, outside: &MoistAir, inside: &MoistAir) -> Body {
         let outside = Gas::from(outside);
-        let space = |space: &InsideSpace| {
-            let gas = Gas::from(&space.air(inside));
-            Space {
-                gas,
-                supply: space.supply * outside.density,
-                extract: space.extract * gas.density,
-            }
+        let space = |space: &InsideSpace| Space {
+            gas: Gas::from(&space.air(inside)),
         };
-        let leaks = self.leaks.iter();
+        let spaces: Vec<Space> = self.spaces.iter().map(space).collect();
+        let (leaks, fans) = (self.leaks.iter(), self.fans.iter());
         Body {
             outside,
             datum: f64::midpoint(self.floor, self.roof),
-            spaces: self.spaces.iter().map(space).collect(),
+            fans: fans.map(|fan| fan.between(&outside, &spaces)).collect(),
+            spaces,
             gaps: leaks.map(|leak| (leak.space, leak.placed)).collect(),
             openings: self.openings.clone(),
         }
@@ -201,6 +223,42 @@ impl Envelope {
         }
         areas.iter().copied().fold(0.0, f64::max)
     }
+}
+
+/// What the wind's pressure hangs on: length and width only where the set or the skirts need them.
+///
+/// # Errors
+/// [`NotKnown`] where they are needed and one is not given.
+fn wind_body(survey: &Survey, plan: &Answer<(f64, f64)>) -> Answer<WindBody> {
+    let set = survey.site.pressure_set;
+    let shelter = survey.site.shelter;
+    let underside = survey.vehicle.underside;
+    match plan {
+        Ok((length, width)) => Ok(WindBody {
+            set,
+            shelter,
+            underside,
+            length: *length,
+            width: *width,
+        }),
+        Err(unknown) => {
+            WindBody::longer_than_wide(set, shelter, underside).ok_or_else(|| unknown.clone())
+        }
+    }
+}
+
+/// Why there is no air balance where no gap takes part in it: nothing would be said with nothing.
+fn nothing_leaks(laws: &[GapLaw]) -> NotKnown {
+    let any = |such: fn(&GapLaw) -> bool| laws.iter().any(such);
+    NotKnown::because(if laws.is_empty() {
+        "no gap entered yet"
+    } else if any(|law| matches!(law, GapLaw::NotSized(_))) {
+        "no gap is sized yet"
+    } else if any(|law| matches!(law, GapLaw::Impossible(_))) {
+        "every gap is left out, since what is recorded of it cannot be"
+    } else {
+        "no gap that leads inside is entered yet"
+    })
 }
 
 /// Arithmetic mean.

@@ -6,7 +6,7 @@
 
 use super::answer::Answer;
 use super::envelope::{DIRECTIONS, Envelope, mean};
-use crate::physics::network::{Network, OpeningFlow, Space, Workspace};
+use crate::physics::network::{FanWay, Network, OpeningFlow, Space, Workspace};
 use crate::physics::wind::{dynamic_pressure, one_sided_flow};
 
 /// The vehicle with given air outside and inside.
@@ -115,6 +115,13 @@ impl SolvedDirection<'_> {
         self.pressures()[0]
     }
 
+    /// Share of its free flow that each running fan moves.
+    pub(crate) fn fan_shares(&self) -> Vec<f64> {
+        let fans = self.in_air.network.fans.iter();
+        let flows = fans.zip(self.workspace.fan_flows());
+        flows.map(|(fan, flow)| flow / fan.free_flow).collect()
+    }
+
     /// Height at which the first space and undisturbed outside air are at the same pressure, m.
     pub(crate) fn neutral_level(&self) -> Option<f64> {
         let network = &self.in_air.network;
@@ -141,8 +148,12 @@ impl SolvedDirection<'_> {
     /// Air into each space, kg/s: from outside, its supply fans included, and from other spaces.
     pub(crate) fn air_into_spaces(&self) -> Vec<[f64; 2]> {
         let network = &self.in_air.network;
-        let spaces = network.spaces.iter();
-        let mut into: Vec<[f64; 2]> = spaces.map(|space| [space.supply, 0.0]).collect();
+        let mut into = vec![[0.0; 2]; network.spaces.len()];
+        for (fan, flow) in network.fans.iter().zip(self.workspace.fan_flows()) {
+            if fan.way == FanWay::Supply {
+                into[fan.space][0] += flow;
+            }
+        }
         for (gap, flow) in network.outer.iter().zip(self.workspace.outer_flows()) {
             into[gap.space][0] += flow.forward;
         }

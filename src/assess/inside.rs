@@ -6,20 +6,47 @@
 
 use super::answer::{Answer, NotKnown};
 use super::law::{own_law, share_when_closing};
+use crate::physics::network::Space;
 use crate::physics::units::SECONDS_PER_HOUR;
-use crate::physics::{GapFlow, MoistAir, PlacedFlow};
-use crate::survey::equipment::FanDirection;
-use crate::survey::{Finding, InnerOpening, Item, Severity, SpaceId, Survey};
+use crate::physics::{Fan, FanWay, GapFlow, Gas, MoistAir, PlacedFlow};
+use crate::survey::equipment::{FanDirection, USUAL_MOST_PRESSURE_PA};
+use crate::survey::{self, Finding, InnerOpening, Item, Severity, SpaceId, Survey};
 
 /// One space inside. A survey that lists none is of a single space.
 #[derive(Clone, Default)]
 pub(crate) struct InsideSpace {
     /// How much warmer than the first it is, K.
     warmer_by: f64,
-    /// Flow of the supply fans that run in the set-up, m³/s of outside air.
-    pub(crate) supply: f64,
-    /// Flow of the extract fans, m³/s of its own air.
-    pub(crate) extract: f64,
+}
+
+/// A fan that runs.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct RunningFan {
+    /// Its place in the survey.
+    pub(super) listed: usize,
+    /// Index of its space.
+    space: usize,
+    way: FanWay,
+    /// Flow against no pressure, m³/s of the air it moves.
+    free_flow: f64,
+    /// Pressure that stops it, Pa.
+    most_pressure: f64,
+}
+
+impl RunningFan {
+    /// The fan as the balance takes it, between outside air and the airs of the spaces.
+    pub(crate) fn between(&self, outside: &Gas, spaces: &[Space]) -> Fan {
+        let moved = match self.way {
+            FanWay::Supply => outside,
+            FanWay::Extract => &spaces[self.space].gas,
+        };
+        Fan {
+            space: self.space,
+            way: self.way,
+            free_flow: self.free_flow * moved.density,
+            most_pressure: self.most_pressure,
+        }
+    }
 }
 
 impl InsideSpace {
@@ -34,11 +61,10 @@ impl InsideSpace {
     }
 }
 
-/// The spaces with their fans, at least one. Fans without a flow are left out, and a finding
-/// says so.
+/// The spaces, at least one.
 ///
 /// # Errors
-/// [`NotKnown`] where a space or an inner opening cannot be, or a fan names none of the spaces.
+/// [`NotKnown`] where a space or an inner opening cannot be.
 pub(super) fn spaces(survey: &Survey, findings: &[Finding]) -> Answer<Vec<InsideSpace>> {
     let concerns = |item: Item| matches!(item, Item::Space(_) | Item::InnerOpening(_));
     let error = findings
@@ -53,17 +79,42 @@ pub(super) fn spaces(survey: &Survey, findings: &[Finding]) -> Answer<Vec<Inside
     });
     let mut spaces = vec![InsideSpace::default()];
     spaces.extend(others);
-    for fan in &survey.fans {
+    Ok(spaces)
+}
+
+/// The fans that run in the set-up shown. Fans without a flow, and those of which something recorded
+/// cannot be, are left out, and a finding says so.
+///
+/// # Errors
+/// [`NotKnown`] where a fan names none of the spaces.
+pub(super) fn fans(survey: &Survey, findings: &[Finding]) -> Answer<Vec<RunningFan>> {
+    let mut fans = Vec::new();
+    let is_wrong = |fan: &survey::Fan| {
+        let own = |finding: &&Finding| finding.place.item == Item::Fan(fan.id);
+        let mut found = findings.iter().filter(own);
+        found.any(|finding| finding.severity == Severity::Error)
+    };
+    let sound = survey
+        .fans
+        .iter()
+        .enumerate()
+        .filter(|(_, fan)| !is_wrong(fan));
+    for (listed, fan) in sound {
         let on = survey.set_up.choose(fan.on_laid_up, fan.on_in_use);
         if let (true, Some(flow)) = (on, fan.flow_m3_per_h) {
-            let space = &mut spaces[place(survey, fan.space)?];
-            match fan.direction {
-                FanDirection::Extract => space.extract += flow / SECONDS_PER_HOUR,
-                FanDirection::Supply => space.supply += flow / SECONDS_PER_HOUR,
-            }
+            fans.push(RunningFan {
+                listed,
+                space: place(survey, fan.space)?,
+                way: match fan.direction {
+                    FanDirection::Extract => FanWay::Extract,
+                    FanDirection::Supply => FanWay::Supply,
+                },
+                free_flow: flow / SECONDS_PER_HOUR,
+                most_pressure: fan.most_pressure_pa.unwrap_or(USUAL_MOST_PRESSURE_PA),
+            });
         }
     }
-    Ok(spaces)
+    Ok(fans)
 }
 
 /// An inner opening in the set-up shown: the places of its spaces, its flow and the heights of

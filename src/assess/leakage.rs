@@ -7,7 +7,7 @@ use super::law::GapLaw;
 use crate::physics::flow_law::{GapFlow, Gas};
 use crate::physics::leakage::{self, LeakageArea};
 use crate::physics::units::SECONDS_PER_HOUR;
-use crate::survey::{Gap, LeadsTo, Purpose, Survey, leave};
+use crate::survey::{Gap, GapId, LeadsTo, Purpose, Survey, leave};
 
 /// Reference pressure of the effective leakage area, Pa: ASTM E779 **\[R\]**. The exponent is fitted
 /// between this and [`HIGH`].
@@ -62,11 +62,11 @@ pub(crate) fn gaps(survey: &Survey, laws: &[GapLaw]) -> Vec<GapAnswer> {
 /// Adds up flows and areas of those gaps that the choice takes, gap by gap at reference air:
 /// areas of one convention add, since all are taken at the same pressure.
 ///
-/// `gaps` are the answers for this very survey. Gaps that are not sized are counted, and the
-/// total is then a least one.
+/// `gaps` are the answers for this very survey. Gaps that are not sized, and those left out because
+/// something recorded of them is impossible, are counted, and the total is then a least one.
 ///
 /// # Errors
-/// [`NotKnown`] where a size is impossible, or none of the gaps is sized.
+/// [`NotKnown`] where all of the gaps are such.
 pub fn total(
     survey: &Survey,
     gaps: &[GapAnswer],
@@ -75,6 +75,7 @@ pub fn total(
     let mut total = LeakageTotal {
         gaps: 0,
         not_sized: 0,
+        left_out: 0,
         figures: LeakageFigures::default(),
     };
     let chosen = survey.gaps.iter().zip(gaps).filter(|(gap, _)| choice(gap));
@@ -89,13 +90,11 @@ pub fn total(
                 total.figures.eqla += figures.eqla;
             }
             GapLeakage::NotSized { .. } => total.not_sized += 1,
-            GapLeakage::Impossible { reason } => return Err(NotKnown::because(reason.clone())),
+            GapLeakage::Impossible { .. } => total.left_out += 1,
             GapLeakage::Compartment => {}
         }
     }
-    if total.gaps == 0 && total.not_sized > 0 {
-        return Err(NotKnown::because("none of these gaps is sized yet"));
-    }
+    total.known()?;
     Ok(total)
 }
 
@@ -113,8 +112,15 @@ pub fn total(
 /// What depends on a missing volume or size carries the reason instead.
 pub(crate) fn leakage(survey: &Survey, gaps: &[GapAnswer], volume_m3: &Answer<f64>) -> Leakage {
     let of = |choice: &dyn Fn(&Gap) -> bool| total(survey, gaps, choice);
-    let all = of(&|_| true);
-    let unintended = of(&|gap| leave::counts_as_leak(survey, gap));
+    let all = some(of(&|_| true), "no gap entered yet");
+    let unintended = some(
+        of(&|gap| leave::counts_as_leak(survey, gap)),
+        if survey.gaps.is_empty() {
+            "no gap entered yet"
+        } else {
+            "no unintended gap entered yet"
+        },
+    );
     let exponent = all.clone().and_then(|total| {
         leakage::fitted_exponent(total.figures.flow_50pa, total.figures.flow_4pa)
             .ok_or_else(|| NotKnown::because("nothing leaks, so there is no exponent"))
@@ -146,7 +152,12 @@ pub(crate) fn leakage(survey: &Survey, gaps: &[GapAnswer], volume_m3: &Answer<f6
             .map(|purpose| (purpose, of(&|gap| leave::purpose(survey, gap) == purpose)))
             .collect(),
         safety_ventilation: of(&|gap| gap.purpose == Purpose::SafetyVentilation),
-        not_sized: not_sized(gaps),
+        not_sized: which(gaps, |leakage| {
+            matches!(leakage, GapLeakage::NotSized { .. })
+        }),
+        left_out: which(gaps, |leakage| {
+            matches!(leakage, GapLeakage::Impossible { .. })
+        }),
         all,
         unintended,
         by_zone,
@@ -174,12 +185,18 @@ fn groups<K: PartialEq>(survey: &Survey, key: impl Fn(&Gap) -> K) -> Vec<K> {
     keys
 }
 
-/// The gaps whose size was not taken, in the ledger's order.
-fn not_sized(gaps: &[GapAnswer]) -> Vec<crate::survey::GapId> {
-    gaps.iter()
-        .filter(|answer| matches!(answer.leakage, GapLeakage::NotSized { .. }))
-        .map(|answer| answer.id)
-        .collect()
+/// A total of no gap at all is not nothing, but not known.
+fn some(total: Answer<LeakageTotal>, otherwise: &str) -> Answer<LeakageTotal> {
+    match total {
+        Ok(total) if total.gaps == 0 => Err(NotKnown::because(otherwise)),
+        other => other,
+    }
+}
+
+/// The gaps whose leakage is such, in the ledger's order.
+fn which(gaps: &[GapAnswer], such: impl Fn(&GapLeakage) -> bool) -> Vec<GapId> {
+    let such = gaps.iter().filter(|answer| such(&answer.leakage));
+    such.map(|answer| answer.id).collect()
 }
 
 /// Outside walls, roof and floor of the body as a box, m².

@@ -11,6 +11,7 @@ pub mod drying;
 mod envelope;
 mod exposure;
 mod fabric;
+pub mod flues;
 mod in_air;
 mod inside;
 mod law;
@@ -20,6 +21,7 @@ mod model;
 mod parking;
 mod prepared;
 pub mod quantity;
+pub mod reach;
 pub mod safety;
 pub mod sealing;
 pub mod spaces;
@@ -29,14 +31,15 @@ pub mod uncertainty;
 mod weather;
 mod wind_choices;
 pub mod words;
+mod worked;
 mod working;
 
 pub use crate::survey::number;
 pub use answer::{
     Answer, Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer,
-    Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatNeed, InnerAirFlow, Leakage, LeakageFigures,
-    LeakageTotal, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict, Source,
-    SpaceAir, Working,
+    Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatInput, HeatNeed, InnerAirFlow, Leakage,
+    LeakageFigures, LeakageTotal, NotKnown, RequiredRemoval, Safety, SafetyRequirement,
+    SafetyVerdict, Source, SpaceAir, Working,
 };
 pub use assessment::assess;
 pub use curves::{FaceTotal, TemperatureCurve, WindCurve, WindPoint, face_totals};

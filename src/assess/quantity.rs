@@ -5,9 +5,9 @@
 //! and its unit are kept on one line by a no-break space; below zero stands a minus sign, not a
 //! hyphen.
 
-use super::answer::{Answer, LeakageTotal, NotKnown};
+use super::answer::{Answer, LeakageTotal};
 use super::uncertainty::Interval;
-use super::words::{NONE_SIZED, figure, given};
+use super::words::{figure, given};
 use crate::physics::units::{CM2_PER_M2, GRAMS_PER_KG, MM_PER_M, MM2_PER_M2};
 
 /// The space that keeps a number and its unit on one line.
@@ -266,13 +266,10 @@ impl Quantity {
         of: impl FnOnce(&LeakageTotal) -> f64,
     ) -> Self {
         let value = total.as_ref().map_err(Clone::clone).and_then(|total| {
-            if total.gaps == 0 && total.not_sized > 0 {
-                Err(NotKnown::because(NONE_SIZED))
-            } else {
-                Ok(of(total))
-            }
+            total.known()?;
+            Ok(of(total))
         });
-        let lacks_some = total.as_ref().is_ok_and(|total| total.not_sized > 0);
+        let lacks_some = total.as_ref().is_ok_and(LeakageTotal::lacks_some);
         Self::new(kind, value).at_least(lacks_some)
     }
 
@@ -299,7 +296,7 @@ impl Quantity {
     /// Its value.
     ///
     /// # Errors
-    /// [`NotKnown`] with the reason.
+    /// [`NotKnown`](super::answer::NotKnown) with the reason.
     pub fn value(&self) -> Answer<f64> {
         self.value.clone()
     }
@@ -307,7 +304,7 @@ impl Quantity {
     /// The number without its unit: `≥ 41.2`.
     ///
     /// # Errors
-    /// [`NotKnown`] with the reason.
+    /// [`NotKnown`](super::answer::NotKnown) with the reason.
     pub fn number(&self) -> Answer<String> {
         let value = self.value.as_ref().map_err(Clone::clone)?;
         let number = self.kind.number(*value);
@@ -321,7 +318,7 @@ impl Quantity {
     /// The number with its unit: `≥ 41.2 cm²`.
     ///
     /// # Errors
-    /// [`NotKnown`] with the reason.
+    /// [`NotKnown`](super::answer::NotKnown) with the reason.
     pub fn text(&self) -> Answer<String> {
         self.number().map(|number| self.kind.with_unit(&number))
     }
@@ -370,12 +367,13 @@ pub fn price(amount: f64, currency: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::assess::LeakageFigures;
+    use crate::assess::{LeakageFigures, NotKnown};
 
     fn total(gaps: usize, not_sized: usize) -> Answer<LeakageTotal> {
         Ok(LeakageTotal {
             gaps,
             not_sized,
+            left_out: 0,
             figures: LeakageFigures {
                 eqla: 0.004_123,
                 ..LeakageFigures::default()

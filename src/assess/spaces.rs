@@ -1,6 +1,6 @@
 //! What closing an inner opening does: a curtain drawn across the cab, a door shut.
 
-use super::answer::{Answer, NotKnown};
+use super::answer::Answer;
 use super::prepared::Prepared;
 use super::weather::air_states;
 use crate::physics::units::SECONDS_PER_HOUR;
@@ -98,9 +98,6 @@ fn inflows(survey: &Survey) -> Vec<CaseInflow> {
     cases
         .map(|case| {
             vehicle.first_error(case)?;
-            if survey.gaps.is_empty() {
-                return Err(NotKnown::because("no gap has been written down yet"));
-            }
             let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
             let (outside, inside) = air_states(survey, case)?;
             let in_air = envelope.at(&outside, &inside);

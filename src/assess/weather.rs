@@ -16,8 +16,8 @@ use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_condu
 use crate::physics::units::{GRAMS_PER_KG, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::physics::wind::{LEAST_SPEED, Shelter, speed_at};
 use crate::physics::{MoistAir, OpeningFlow};
-use crate::survey::findings::named_or;
-use crate::survey::{Finding, Item, Severity, Survey, WeatherCase};
+use crate::survey::findings::{is_left_out, named_or};
+use crate::survey::{Field, Finding, Item, Place, Severity, Survey, WeatherCase};
 
 /// All that the cases need to know of the vehicle.
 pub(crate) struct Vehicle<'a> {
@@ -71,26 +71,45 @@ impl Vehicle<'_> {
             air,
             drying,
             heat,
+            heaters: self.heaters(case),
         }
     }
 
-    /// An impossible value of the vehicle, the site, the targets or this case stops the case.
+    /// What of the vehicle, the site, the spaces and this case is impossible stops its air change
+    /// and all that hangs on it. What it does not need, such as the direction the front points to,
+    /// does not; nor does a size of the vehicle that was left out stop more than what needs it.
     pub(crate) fn first_error(&self, case: &WeatherCase) -> Answer<()> {
-        let concerns = |item: Item| {
-            matches!(
-                item,
-                Item::Vehicle
-                    | Item::Site
-                    | Item::Targets
-                    | Item::Fan(_)
-                    | Item::Space(_)
-                    | Item::InnerOpening(_)
-            ) || item == Item::Weather(case.id)
+        self.no_error(|place| match place.item {
+            Item::Vehicle => {
+                const NEEDED: [Field; 4] = [
+                    Field::Length,
+                    Field::Width,
+                    Field::RoofHeight,
+                    Field::FloorHeight,
+                ];
+                NEEDED.iter().any(|field| place.is_at(*field))
+            }
+            Item::Site => !place.is_at(Field::Heading) && !place.is_at(Field::PrevailingWind),
+            Item::Space(_) => !place.is_at(Field::SpaceVolume),
+            Item::InnerOpening(_) => true,
+            item => item == Item::Weather(case.id),
+        })
+    }
+
+    /// An impossible target stops what is worked out for it.
+    fn no_wrong_target(&self, needed: &[Field]) -> Answer<()> {
+        self.no_error(|place| {
+            place.item == Item::Targets && needed.iter().any(|field| place.is_at(*field))
+        })
+    }
+
+    pub(super) fn no_error(&self, concerns: impl Fn(&Place) -> bool) -> Answer<()> {
+        let is_error = |finding: &&Finding| {
+            finding.severity == Severity::Error
+                && !is_left_out(&self.survey.vehicle, &finding.place)
         };
-        let error = self
-            .findings
-            .iter()
-            .find(|finding| finding.severity == Severity::Error && concerns(finding.place.item));
+        let mut errors = self.findings.iter().filter(is_error);
+        let error = errors.find(|finding| concerns(&finding.place));
         error.map_or(Ok(()), |error| {
             Err(NotKnown::because(error.sentence.clone()))
         })
@@ -108,9 +127,6 @@ impl Vehicle<'_> {
 
     fn air(&self, case: &WeatherCase, (outside, inside): (MoistAir, MoistAir)) -> Answer<CaseAir> {
         let envelope = self.envelope()?;
-        if self.survey.gaps.is_empty() {
-            return Err(NotKnown::because("no gap has been written down yet"));
-        }
         let (wind_at_body, wind_used) = self.wind(envelope, case);
         let in_air = envelope.at(&outside, &inside);
         let heading = self.survey.site.heading_deg;
@@ -224,9 +240,6 @@ impl Vehicle<'_> {
         inside_c: f64,
     ) -> Answer<(f64, f64)> {
         let envelope = self.envelope()?;
-        if self.survey.gaps.is_empty() {
-            return Err(NotKnown::because("no gap has been written down yet"));
-        }
         let inside = same_water(outside, inside_c)?;
         let in_air = envelope.at(outside, &inside);
         let (_, wind) = self.wind(envelope, case);
@@ -234,6 +247,7 @@ impl Vehicle<'_> {
     }
 
     fn drying(&self, case: &WeatherCase, outside: &MoistAir) -> Answer<CaseDrying> {
+        self.no_wrong_target(&[Field::TargetRh, Field::SetTemperature])?;
         let source = source_kg_s(self.survey)?;
         Ok(CaseDrying {
             source_kg_s: source,
@@ -276,6 +290,12 @@ impl Vehicle<'_> {
     }
 
     fn heat(&self, case: &WeatherCase, outside: &MoistAir) -> Answer<CaseHeat> {
+        self.no_wrong_target(&[
+            Field::SetTemperature,
+            Field::FrostGuard,
+            Field::Comfort,
+            Field::DesignOutside,
+        ])?;
         let targets = &self.survey.targets;
         let design = MoistAir::from_relative_humidity(
             targets.design_outside_c,
@@ -290,7 +310,12 @@ impl Vehicle<'_> {
     }
 
     /// Heat to hold `inside_c`; none where it is warmer outside.
-    fn heat_need(&self, case: &WeatherCase, outside: &MoistAir, inside_c: f64) -> Answer<HeatNeed> {
+    pub(super) fn heat_need(
+        &self,
+        case: &WeatherCase,
+        outside: &MoistAir,
+        inside_c: f64,
+    ) -> Answer<HeatNeed> {
         let (inflow, density_in) = self.inflow_at(case, outside, inside_c)?;
         let dry_air_kg_s = dry_air_flow(inflow, outside.humidity_ratio);
         let difference = (inside_c - outside.t_c).max(0.0);
@@ -356,7 +381,17 @@ pub(crate) fn source_kg_s(survey: &Survey) -> Answer<f64> {
                     named_or(&source.name, "a source")
                 ))
             })?;
-            grams_per_day += rate * f64::from(source.count) * source.hours_per_day;
+            let hours = source.hours_per_day;
+            for (field, value) in [(Field::SourceRate, rate), (Field::SourceHours, hours)] {
+                if !field.allows(value) {
+                    let source = named_or(&source.name, "a source");
+                    let words = field.words();
+                    return Err(NotKnown::because(format!(
+                        "the {words} of {source} is not possible"
+                    )));
+                }
+            }
+            grams_per_day += rate * f64::from(source.count) * hours;
         }
     }
     Ok(grams_per_day / SECONDS_PER_DAY / GRAMS_PER_KG)

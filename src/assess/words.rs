@@ -274,9 +274,6 @@ pub fn underside(underside: Underside) -> &'static str {
     }
 }
 
-/// Why the total of nothing but unsized gaps is not known.
-pub const NONE_SIZED: &str = "none of its gaps has all its sizes";
-
 #[cfg(test)]
 mod tests {
     use super::*;

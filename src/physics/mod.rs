@@ -25,7 +25,7 @@ pub mod moisture;
 pub mod network;
 pub mod people;
 pub mod pressure_coefficient;
-mod root;
+pub(crate) mod root;
 pub mod units;
 pub mod warm_up;
 pub mod wind;
@@ -37,6 +37,8 @@ pub use air::{AirError, GRAVITY, MoistAir, STANDARD_PRESSURE};
 pub use curve::Curve;
 pub use ensemble::Ensemble;
 pub use flow_law::{FlowLaw, GapFlow, Gas, OpeningError};
-pub use network::{Body, Network, NetworkError, OpeningFlow, Path, PlacedFlow, Solved, Workspace};
+pub use network::{
+    Body, Fan, FanWay, Network, NetworkError, OpeningFlow, Path, PlacedFlow, Solved, Workspace,
+};
 pub use pressure_coefficient::{Face, PressureSet, Underside};
 pub use wind::{Shelter, Terrain};

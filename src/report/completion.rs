@@ -11,7 +11,7 @@ use crate::assess::quantity::Kind;
 use crate::assess::sealing::{Prospect, air_per_sleeper};
 use crate::assess::uncertainty::Uncertainty;
 use crate::assess::words::{self, counted};
-use crate::assess::{Assessment, Study};
+use crate::assess::{Assessment, LeakageTotal, Study};
 use crate::survey::{Gap, GapId, Survey, WorkState, leave};
 
 /// The gaps that are sealed and may be.
@@ -130,7 +130,7 @@ fn in_plain_words(survey: &Survey, sides: [&Assessment; 2]) -> Vec<String> {
     if let [Ok(before), Ok(after)] = sides.map(|side| side.leakage.square_side.clone()) {
         let lacks = |side: &Assessment| {
             let total = side.leakage.unintended.as_ref();
-            total.is_ok_and(|total| total.not_sized > 0)
+            total.is_ok_and(LeakageTotal::lacks_some)
         };
         let at_least = if sides.into_iter().any(lacks) {
             "at least "

@@ -67,14 +67,10 @@ impl KeyResult {
 fn leakage(told: &Material<'_>) -> KeyResult {
     let total = told.assessment.leakage.unintended.as_ref();
     let small = match total {
-        Ok(total) if total.gaps == 0 && total.not_sized == 0 => {
-            "no gap written down yet".to_owned()
-        }
         Ok(total) => {
             let side = square_side(told).text();
             let side = side.map(|side| format!("one square hole, {side} wide"));
-            let not_sized = (total.not_sized > 0).then(|| format!("{} not sized", total.not_sized));
-            let parts: Vec<String> = side.ok().into_iter().chain(not_sized).collect();
+            let parts: Vec<String> = side.ok().into_iter().chain(total.lacking()).collect();
             parts.join("; ")
         }
         Err(_) => String::new(),

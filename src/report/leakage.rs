@@ -6,7 +6,7 @@ use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::words::facing;
 use crate::assess::{Answer, LeakageFigures, LeakageTotal, Topic};
 use crate::physics::units::SECONDS_PER_HOUR;
-use crate::survey::{Purpose, leave};
+use crate::survey::{Purpose, leave, number};
 
 /// EqLA of the unintended gaps, with its interval.
 #[must_use]
@@ -32,7 +32,7 @@ pub fn square_side(told: &Material<'_>) -> Quantity {
 
 /// Whether gaps without a size are missing from a total.
 fn lacks_some(total: &Answer<LeakageTotal>) -> bool {
-    total.as_ref().is_ok_and(|total| total.not_sized > 0)
+    total.as_ref().is_ok_and(LeakageTotal::lacks_some)
 }
 
 /// What part of all leakage an area is: percent, without its sign.
@@ -56,7 +56,7 @@ pub fn section(told: &Material<'_>) -> Section {
     section.note(
         "EqLA: equivalent leakage area, 10 Pa, discharge coefficient 0.611 (CAN/CGSB-149.10 [R]). \
          ELA: effective leakage area, 4 Pa, coefficient 1 (ASTM E779, Sherman and Grimsrud [R]). \
-         Both at 20 °C, 1.2041 kg/m³. ≥: gaps that are not sized would add to it.",
+         Both at 20 °C, 1.2041 kg/m³. ≥: gaps that are not sized or left out would add to it.",
     );
     section
 }
@@ -68,10 +68,14 @@ fn not_said(told: &Material<'_>) -> Option<String> {
     let gaps = gaps.filter(|gap| leave::purpose(survey, gap) == Purpose::NotSaid);
     let ids: Vec<String> = gaps.map(|gap| gap.id.to_string()).collect();
     (!ids.is_empty()).then(|| {
+        let (is, it, counts) = match ids.len() {
+            1 => ("is", "it", "counts"),
+            _ => ("are", "they", "count"),
+        };
         format!(
-            "What gap {} is for is not said: it counts in all gaps, neither among the unintended ones nor \
-             as safety ventilation, and is not offered for sealing.",
-            ids.join(", ")
+            "What {} {is} for is not said: {it} {counts} in all gaps, neither among the unintended ones nor \
+             as safety ventilation, and {is} not offered for sealing.",
+            number::gaps(&ids)
         )
     })
 }
@@ -81,7 +85,7 @@ fn totals(told: &Material<'_>, reasons: &mut Reasons) -> Table {
     let mut table = Table::default()
         .wide("", Align::Left, 1)
         .column("Gaps", Align::Right)
-        .column("Not sized", Align::Right)
+        .column("Not sized or left out", Align::Right)
         .column("EqLA at 10 Pa, cm²", Align::Decimal)
         .column("Share, %", Align::Decimal)
         .column("ELA at 4 Pa, cm²", Align::Decimal)
@@ -126,7 +130,7 @@ fn row(
         some => some.to_string(),
     };
     let (gaps, not_sized) = match total {
-        Ok(total) if total.gaps == 0 && total.not_sized == 0 => {
+        Ok(total) if total.gaps == 0 && !total.lacks_some() => {
             let none = "none".to_owned();
             return [
                 name.to_owned(),
@@ -138,7 +142,10 @@ fn row(
                 dash(),
             ];
         }
-        Ok(total) => (total.gaps.to_string(), count(total.not_sized)),
+        Ok(total) => (
+            total.gaps.to_string(),
+            count(total.not_sized + total.left_out),
+        ),
         Err(_) => (dash(), dash()),
     };
     let mut number = |kind: Kind, of: fn(&LeakageFigures) -> f64| {

@@ -26,6 +26,7 @@ pub(crate) fn sentences(material: &Material<'_>, work: &Answer<Work>) -> Section
     let mut sentences = vec![leakage(material)];
     if !material.survey.gaps.is_empty() {
         sentences.extend(not_sized(material));
+        sentences.extend(left_out(material));
         sentences.extend(air(material));
         sentences.extend(water_and_heat(material));
         sentences.extend(sealing(material, work));
@@ -77,6 +78,19 @@ fn not_sized(material: &Material<'_>) -> Option<String> {
         format!(
             "{} not sized ({}): in no total, so that air, water and heat lack them, and totals are at \
              least so much (≥).",
+            counted(ids.len(), "gap is", "gaps are"),
+            ids.join(", ")
+        )
+    })
+}
+
+fn left_out(material: &Material<'_>) -> Option<String> {
+    let gaps = &material.assessment.leakage.left_out;
+    let ids: Vec<String> = gaps.iter().map(GapId::to_string).collect();
+    (!ids.is_empty()).then(|| {
+        format!(
+            "{} left out ({}), since what is recorded of them cannot be: the findings say what to \
+             mend. All results go without them, and totals are at least so much (≥).",
             counted(ids.len(), "gap is", "gaps are"),
             ids.join(", ")
         )

@@ -205,6 +205,9 @@ pub enum FanDirection {
     Supply,
 }
 
+/// Pressure that stops a fan whose maker does not say, Pa **\[A\]**.
+pub const USUAL_MOST_PRESSURE_PA: f64 = 60.0;
+
 /// A fan between inside and outside.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fan {
@@ -214,8 +217,11 @@ pub struct Fan {
     pub name: String,
     /// Which way it moves air.
     pub direction: FanDirection,
-    /// Flow, m³/h at the air it moves.
+    /// Flow against no pressure, m³/h of the air it moves: that of outside for supply, that of its
+    /// space for extract.
     pub flow_m3_per_h: Option<f64>,
+    /// Pressure that stops it, Pa; `None` is [`USUAL_MOST_PRESSURE_PA`].
+    pub most_pressure_pa: Option<f64>,
     /// Runs when the vehicle is laid up.
     pub on_laid_up: bool,
     /// Runs when the vehicle is in use.

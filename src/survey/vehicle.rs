@@ -186,3 +186,18 @@ pub struct Appliance {
     /// Rated heat input, MJ/h.
     pub input_mj_per_h: Option<f64>,
 }
+
+impl Appliance {
+    /// Whether it burns the room's air and has a flue, from which gas may spill back: all that is
+    /// not room-sealed but hobs and ovens.
+    #[must_use]
+    pub fn has_open_flue(&self) -> bool {
+        !self.room_sealed && !matches!(self.kind, ApplianceKind::Hob | ApplianceKind::Oven)
+    }
+
+    /// Whether it burns into the room, with no flue: a hob or an oven.
+    #[must_use]
+    pub fn burns_without_flue(&self) -> bool {
+        !self.room_sealed && matches!(self.kind, ApplianceKind::Hob | ApplianceKind::Oven)
+    }
+}

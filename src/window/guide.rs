@@ -106,9 +106,10 @@ impl Guide {
                 let vehicle = &survey.vehicle;
                 vehicle.gross_volume_m3().is_some() && !vehicle.has_starting_sizes()
             }
-            Page::Gaps => {
-                answers.is_some_and(|answers| survey.gaps.len() > answers.leakage.not_sized.len())
-            }
+            Page::Gaps => answers.is_some_and(|answers| {
+                let leakage = &answers.leakage;
+                survey.gaps.len() > leakage.not_sized.len() + leakage.left_out.len()
+            }),
             Page::AirChange | Page::DryingHeat => self.seen.contains(&step.page),
             Page::SealingPlan => {
                 let chosen = [WorkState::Planned, WorkState::Sealed];

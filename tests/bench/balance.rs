@@ -109,9 +109,10 @@ fn vehicle(gaps: usize, with_power_laws: bool) -> Vehicle {
         network: Network {
             outside: gas_out,
             datum: 1.5,
-            spaces: vec![Space::of(gas_in)],
+            spaces: vec![Space { gas: gas_in }],
             outer,
             inner: Vec::new(),
+            fans: Vec::new(),
         },
         dynamic_pressure: 0.5 * gas_out.density * 9.0,
         coefficients,

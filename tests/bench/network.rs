@@ -62,10 +62,13 @@ fn vehicle(spaces: usize) -> (Network, Vec<f64>) {
         outside,
         datum: 1.5,
         spaces: (0..spaces)
-            .map(|space| Space::of(gas(density(space))))
+            .map(|space| Space {
+                gas: gas(density(space)),
+            })
             .collect(),
         outer: outer.collect(),
         inner: inner.collect(),
+        fans: Vec::new(),
     };
     let coefficients = (0..GAPS).map(|at| 0.5 - 0.25 * (at % 6) as f64);
     (network, coefficients.collect())

@@ -203,6 +203,7 @@ impl Maker {
             name: maker.text(),
             direction: maker.pick(&[FanDirection::Extract, FanDirection::Supply]),
             flow_m3_per_h: maker.maybe(),
+            most_pressure_pa: maker.maybe(),
             on_laid_up: maker.yes(),
             on_in_use: maker.yes(),
             space: maker.yes().then(|| SpaceId(maker.next())),

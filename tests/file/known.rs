@@ -22,6 +22,7 @@ pub(crate) fn newest() -> Survey {
     survey.vehicle.skirt_free_area_mm2 = Some(18_000.0);
     survey.vehicle.underfloor_by_place = true;
     survey.site.pressure_set = PressureSet::VehicleBody;
+    survey.fans[0].most_pressure_pa = Some(85.0);
     what_gaps_are(&mut survey);
     survey.machines[3].tub_l = Some(2.5);
     survey
@@ -430,6 +431,7 @@ fn fans() -> Vec<Fan> {
             name: "roof fan".into(),
             direction,
             flow_m3_per_h: Some(120.0),
+            most_pressure_pa: None,
             on_laid_up: id == 2,
             on_in_use: id == 1,
             space: (id == 2).then_some(SpaceId(2)),

@@ -1,15 +1,19 @@
 //! Air balances of random vehicles against an independent solver.
 
-use gapledger::physics::network::{OuterGap, Space};
-use gapledger::physics::{FlowLaw, GapFlow, Gas, MoistAir, Network, Path, Workspace};
+use gapledger::physics::network::{Body, OuterGap, Space};
+use gapledger::physics::{
+    Ensemble, FlowLaw, GapFlow, Gas, MoistAir, Network, Path, PlacedFlow, Workspace,
+};
 
 use crate::assert_close;
-use crate::tables::{Gap, Vehicle, vehicles};
+use crate::tables::{FanRow, Gap, Vehicle, constant_fans, fans, vehicles};
 
 /// Pa: the inside pressure passes through zero, so it cannot be held to 1e-9 of itself there. Five
 /// gaps in six of the table have more than 0.1 Pa across them: this is 1e-9 of that. The whole flow
 /// in and out is held to 1e-9 of itself in every vehicle, however weakly driven.
 const PRESSURE_FLOOR: f64 = 1e-10;
+/// Share of its free flow that a fan's flow may be off by: one all but stopped has no more digits.
+const FAN_ROUNDING: f64 = 1e-13;
 /// Share of the whole inflow: what a flow through one gap may be off by if it is smaller itself,
 /// as near zero pressure it goes with the square root of a rounding error.
 const SHARE_OF_INFLOW: f64 = 1e-12;
@@ -36,8 +40,11 @@ fn the_air_on_both_sides_agrees() {
 /// From the outside pressure as well as from a guess far off: the answer may not hang on it.
 #[test]
 fn every_balance_agrees_from_any_start() {
+    let fans = fans();
     for (vehicle, gaps) in vehicles() {
-        let (network, coefficients) = laid_out(&vehicle, &gaps);
+        let (network, coefficients) = laid_out(&vehicle, &gaps, &fans);
+        let own = fans.iter().filter(|fan| fan.vehicle == vehicle.vehicle);
+        let own: Vec<&FanRow> = own.collect();
         for start in [0.0, vehicle.inside_pressure_pa, 40.0, -1e5] {
             let name = format!("vehicle {} from {start} Pa", vehicle.vehicle);
             let mut workspace = Workspace::default();
@@ -56,7 +63,64 @@ fn every_balance_agrees_from_any_start() {
                 assert_close(flow.forward, gap.in_kg_s, floor, &format!("{name} in"));
                 assert_close(flow.back, gap.out_kg_s, floor, &format!("{name} out"));
             }
+            // Behind the two constant ones that every network is laid out with.
+            let moved = &workspace.fan_flows()[2..];
+            assert_eq!(moved.len(), own.len(), "{name}");
+            for (flow, fan) in moved.iter().zip(&own) {
+                let floor = FAN_ROUNDING * fan.free_kg_s;
+                assert_close(*flow, fan.flow_kg_s, floor, &format!("{name}, fan"));
+            }
         }
+    }
+}
+
+/// The balance that draws of the uncertainty and trials of sealing use: to the same tables.
+#[test]
+fn the_fast_balance_agrees_wherever_there_are_fans() {
+    let fans = fans();
+    for (vehicle, gaps) in vehicles() {
+        let (network, coefficients) = laid_out(&vehicle, &gaps, &fans);
+        if network.fans.iter().all(|fan| fan.free_flow == 0.0) {
+            continue;
+        }
+        let ensemble = Ensemble::new(Body {
+            outside: network.outside,
+            datum: network.datum,
+            spaces: network.spaces,
+            gaps: gaps.iter().map(|gap| (0, placed(gap))).collect(),
+            openings: Vec::new(),
+            fans: network.fans,
+        });
+        let arranged = ensemble.arrange(coefficients);
+        let mut member = ensemble.member();
+        let wind = vehicle.dynamic_pressure_pa;
+        ensemble.hold(&mut member, wind, &[]);
+        let solved = ensemble.solve(&mut member, &arranged, wind, 1e-9).unwrap();
+        let (name, inflow) = (format!("vehicle {}", vehicle.vehicle), vehicle.inflow_kg_s);
+        assert_close(solved.inflow, inflow, 2e-9 * inflow, &name);
+    }
+}
+
+/// Fans at every part of their law.
+#[test]
+fn the_table_holds_fans_that_run_free_slowed_and_stopped() {
+    let fans = fans();
+    for way in ["supply", "extract"] {
+        let own = || fans.iter().filter(|fan| fan.way == way);
+        let count = |what: fn(f64) -> bool| {
+            let shares = own().map(|fan| fan.flow_kg_s / fan.free_kg_s);
+            shares.filter(|share| what(*share)).count()
+        };
+        assert!(count(|share| share >= 1.0) >= 10, "{way} free");
+        assert!(
+            count(|share| share > 0.2 && share < 0.9) >= 10,
+            "{way} slowed"
+        );
+        assert!(
+            count(|share| share > 0.0 && share < 0.02) >= 5,
+            "{way} all but stopped"
+        );
+        assert!(count(|share| share <= 0.0) >= 4, "{way} stopped");
     }
 }
 
@@ -100,7 +164,9 @@ fn the_table_holds_every_kind_of_gap_and_drive() {
     assert!(both_ways >= 50, "{both_ways} gaps pass air both ways");
 }
 
-fn laid_out(vehicle: &Vehicle, gaps: &[Gap]) -> (Network, Vec<f64>) {
+/// The network, and the pressure coefficients of its gaps; first the constant fans, then those
+/// that pressure slows.
+fn laid_out(vehicle: &Vehicle, gaps: &[Gap], fans: &[FanRow]) -> (Network, Vec<f64>) {
     let outside = Gas {
         density: vehicle.density_out_kg_m3,
         viscosity: vehicle.viscosity_out_pa_s,
@@ -113,18 +179,27 @@ fn laid_out(vehicle: &Vehicle, gaps: &[Gap]) -> (Network, Vec<f64>) {
         space: 0,
         path: Path::new(&flow_of(gap), &outside, &inside, gap.z_low_m, gap.z_high_m),
     });
+    let slowed = fans.iter().filter(|fan| fan.vehicle == vehicle.vehicle);
     let network = Network {
         outside,
         datum: vehicle.datum_m,
-        spaces: vec![Space {
-            gas: inside,
-            supply: vehicle.supply_kg_s,
-            extract: vehicle.extract_kg_s,
-        }],
+        spaces: vec![Space { gas: inside }],
         outer: outer.collect(),
         inner: Vec::new(),
+        fans: constant_fans(0, vehicle.supply_kg_s, vehicle.extract_kg_s)
+            .into_iter()
+            .chain(slowed.map(FanRow::fan))
+            .collect(),
     };
     (network, gaps.iter().map(|gap| gap.cp).collect())
+}
+
+fn placed(gap: &Gap) -> PlacedFlow {
+    PlacedFlow {
+        flow: flow_of(gap),
+        z_low: gap.z_low_m,
+        z_high: gap.z_high_m,
+    }
 }
 
 pub(crate) fn flow_of(gap: &Gap) -> GapFlow {

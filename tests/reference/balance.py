@@ -13,10 +13,31 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+import numpy as np
 from scipy.optimize import brentq
 
 from air import RTOL, Gas
 from flow import GRAVITY, Gap, Law, gap_flows
+
+
+@dataclass(frozen=True)
+class Fan:
+    """A fan whose flow falls in a straight line with the pressure it works against [A].
+
+    Against no pressure or with one that helps it moves its free flow, against `most_pa` nothing.
+    Its ends are at mid-height, the outer one in undisturbed air.
+    """
+
+    supplies: bool
+    free_kg_s: float
+    most_pa: float
+
+    def flow(self, inside_pressure_pa: float) -> float:
+        against = inside_pressure_pa if self.supplies else -inside_pressure_pa
+        return float(np.interp(against, [0.0, self.most_pa], [self.free_kg_s, 0.0]))
+
+
+STILL = Gap("opening", 0.0, 0.0, 0.0)
 
 
 @dataclass(frozen=True)
@@ -29,16 +50,18 @@ class Case:
     datum_m: float
     supply_kg_s: float = 0.0
     extract_kg_s: float = 0.0
+    curves: tuple[Fan, ...] = ()
 
 
 @dataclass(frozen=True)
 class Answer:
-    """Inside pressure, gross flows with fans, and (in, out) of every gap in kg/s."""
+    """Inside pressure, gross flows with fans, (in, out) of every gap and of every fan, in kg/s."""
 
     inside_pressure_pa: float
     inflow_kg_s: float
     outflow_kg_s: float
     gaps: list[tuple[float, float]]
+    fans: list[float]
 
 
 def solve(case: Case, gaps: list[Gap]) -> Answer:
@@ -50,6 +73,8 @@ def solve(case: Case, gaps: list[Gap]) -> Answer:
     """
     space = Space(case, gaps)
     levels = [(gap, z) for gap in gaps for z in (gap.z_low_m, gap.z_high_m)]
+    if case.curves:  # the origin of their own pressure is undisturbed air at the datum
+        levels.append((STILL, case.datum_m))
     outside = [space.outside_pressure(gap, z) for gap, z in levels]
     rough = space.root(min(outside) - 1e-3, max(outside) + 1e-3, 1.0)
     least = min(range(len(levels)), key=lambda index: abs(outside[index] - rough))
@@ -58,11 +83,16 @@ def solve(case: Case, gaps: list[Gap]) -> Answer:
     around = 1e-9 * max(1.0, abs(rest))  # well above the rounding of the flows
     rest = space.root(rest - around, rest + around, around)
     through = space.flows(rest)
+    fans = space.fans(rest)
     inflow = sum(mass_in for mass_in, _ in through) + case.supply_kg_s
     outflow = sum(mass_out for _, mass_out in through) + case.extract_kg_s
-    if abs(inflow - outflow) > 1e-11 * inflow:
+    for fan, flow in zip(case.curves, fans):
+        inflow, outflow = inflow + flow * fan.supplies, outflow + flow * (not fan.supplies)
+    # A fan all but stopped has no more digits than its free flow.
+    rounding = 1e-15 * sum(fan.free_kg_s for fan in case.curves)
+    if abs(inflow - outflow) > 1e-11 * inflow + rounding:
         raise ArithmeticError(f"imbalance {inflow - outflow:.1e} of {inflow:.1e} kg/s")
-    return Answer(outside[least] + rest, inflow, outflow, through)
+    return Answer(outside[least] + rest, inflow, outflow, through, fans)
 
 
 class Space:
@@ -102,7 +132,14 @@ class Space:
     def surplus(self, inside_pressure: float) -> float:
         """What comes in less what leaves, fans included, kg/s; falls as the pressure rises."""
         net = sum(mass_in - mass_out for mass_in, mass_out in self.flows(inside_pressure))
+        for fan, flow in zip(self.case.curves, self.fans(inside_pressure)):
+            net += flow if fan.supplies else -flow
         return net + self.case.supply_kg_s - self.case.extract_kg_s
+
+    def fans(self, inside_pressure: float) -> list[float]:
+        """What every fan with a curve moves, kg/s."""
+        at_datum = inside_pressure - self.outside_pressure(STILL, self.case.datum_m)
+        return [fan.flow(at_datum) for fan in self.case.curves]
 
     def root(self, low: float, high: float, step: float) -> float:
         """The pressure without surplus, from a first bracket that is widened as need be."""

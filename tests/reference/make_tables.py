@@ -1,5 +1,6 @@
-"""Make the tables moist_air.csv, air_balance.csv, air_balance_gaps.csv, coupled.csv, uncertainty.csv,
-uncertainty_gaps.csv, network.csv, network_spaces.csv and network_ways.csv.
+"""Make the tables moist_air.csv, air_balance.csv, air_balance_gaps.csv, air_balance_fans.csv,
+coupled.csv, uncertainty.csv, uncertainty_gaps.csv, network.csv, network_spaces.csv, network_ways.csv
+and network_fans.csv.
 
     python3 -m venv /tmp/reference-venv
     /tmp/reference-venv/bin/pip install -r tests/reference/requirements.txt
@@ -30,7 +31,7 @@ import uncertainty
 import network
 import published
 from air import dew_point_c
-from balance import Answer, solve
+from balance import Answer, Fan, solve
 from flow import Gap
 from vehicles import PRESSURES_PA, VEHICLES, Vehicle, vehicle
 
@@ -56,6 +57,7 @@ WAYS = (
     "vehicle", "from_space", "to_space", *(field.name for field in fields(Gap)),
     "in_kg_s", "out_kg_s",
 )
+FANS = ("vehicle", "space", "way", "free_kg_s", "most_pressure_pa", "flow_kg_s")
 GAPS = ("vehicle", "gap", *(field.name for field in fields(Gap)), "in_kg_s", "out_kg_s")
 
 
@@ -107,7 +109,7 @@ def balance_row(number: int, one: Vehicle, answer: Answer) -> list[object]:
 
 def network_rows(
     number: int, one: network.Vehicle, answer: network.Answer
-) -> tuple[list[object], list[list[object]], list[list[object]]]:
+) -> tuple[list[object], list[list[object]], list[list[object]], list[list[object]]]:
     row = [
         number, one.outside.density, one.outside.viscosity, one.dynamic_pressure_pa, one.datum_m,
         answer.inflow_kg_s,
@@ -123,7 +125,16 @@ def network_rows(
         [number, way.from_space, way.to_space, *asdict(way.gap).values(), *flows]
         for way, flows in zip(one.ways, answer.flows)
     ]
-    return row, spaces, ways
+    listed = [(index, fan) for index, space in enumerate(one.spaces) for fan in space.curves]
+    fans = [
+        fan_row(number, index, fan, flow) for (index, fan), flow in zip(listed, answer.fans)
+    ]
+    return row, spaces, ways, fans
+
+
+def fan_row(number: int, space: int, fan: Fan, flow: float) -> list[object]:
+    way = "supply" if fan.supplies else "extract"
+    return [number, space, way, fan.free_kg_s, fan.most_pa, flow]
 
 
 def write(path: Path, header: tuple[str, ...], rows: list[list[object]]) -> None:
@@ -147,26 +158,31 @@ def make(folder: Path) -> None:
         rooms = list(pool.map(coupled.solved, range(1, coupled.CASES + 1), chunksize=4))
         networks = list(pool.map(network.solved, range(1, network.VEHICLES + 1), chunksize=4))
         pieces = list(pool.map(uncertainty.piece, range(uncertainty.DRAWS // uncertainty.PIECE)))
-    vehicles, gaps = [], []
+    vehicles, gaps, fans = [], [], []
     for number, (one, answer) in enumerate(answers, start=1):
         vehicles.append(balance_row(number, one, answer))
         for index, (gap, flows) in enumerate(zip(one.gaps, answer.gaps), start=1):
             gaps.append([number, index, *asdict(gap).values(), *flows])
+        for fan, flow in zip(one.case.curves, answer.fans):
+            fans.append(fan_row(number, 0, fan, flow))
     write(folder / "air_balance.csv", BALANCE, vehicles)
     write(folder / "air_balance_gaps.csv", GAPS, gaps)
+    write(folder / "air_balance_fans.csv", FANS, fans)
     rows = [coupled.row(number, *solved) for number, solved in enumerate(rooms, start=1)]
     write(folder / "coupled.csv", coupled.HEADER, rows)
     write(folder / "uncertainty.csv", uncertainty.HEADER, uncertainty.rows(pieces))
     write(folder / "uncertainty_gaps.csv", uncertainty.GAPS_HEADER, [list(gap) for gap in uncertainty.GAPS])
-    rows, spaces, ways = [], [], []
+    rows, spaces, ways, fans = [], [], [], []
     for number, (one, answer) in enumerate(networks, start=1):
-        row, own_spaces, own_ways = network_rows(number, one, answer)
+        row, own_spaces, own_ways, own_fans = network_rows(number, one, answer)
         rows.append(row)
         spaces += own_spaces
         ways += own_ways
+        fans += own_fans
     write(folder / "network.csv", NETWORK, rows)
     write(folder / "network_spaces.csv", SPACES, spaces)
     write(folder / "network_ways.csv", WAYS, ways)
+    write(folder / "network_fans.csv", FANS, fans)
 
 
 if __name__ == "__main__":

@@ -13,6 +13,7 @@ the gaps as they are (quadrature, see flow.py).  Nothing is shared with a search
 
 Vehicles are invented: two to six spaces in a chain with some further doors, gaps from pinholes to
 grilles, doorways as wide as the pressures' own digits can bear.  Inputs are rounded before use.
+The vehicles after the first 200 have fans whose flow falls with the pressure (balance.py).
 """
 
 from __future__ import annotations
@@ -23,10 +24,12 @@ import numpy as np
 from scipy.optimize import brentq, root
 
 from air import Gas, gas_of
+from balance import Fan
 from flow import GRAVITY, Gap, Law, gap_flows
-from vehicles import digits, evenly, gap, spread
+from vehicles import curve, digits, evenly, gap, spread
 
-VEHICLES = 200
+WITHOUT_CURVES = 200
+VEHICLES = 270
 SEED = 20_240_611
 SLICES = 6
 # Where rounding lets scipy come no nearer, a surplus of this share of what passes will do.
@@ -35,11 +38,18 @@ ROUNDING = 2e-10
 
 @dataclass(frozen=True)
 class Space:
-    """Air of a space and its fans."""
+    """Air of a space and its fans: constant flows, and fans that pressure slows."""
 
     gas: Gas
     supply_kg_s: float
     extract_kg_s: float
+    curves: tuple[Fan, ...] = ()
+
+    def supply(self, pressure_pa: float) -> float:
+        return self.supply_kg_s + sum(f.flow(pressure_pa) for f in self.curves if f.supplies)
+
+    def extract(self, pressure_pa: float) -> float:
+        return self.extract_kg_s + sum(f.flow(pressure_pa) for f in self.curves if not f.supplies)
 
 
 @dataclass(frozen=True)
@@ -62,10 +72,12 @@ class Vehicle:
 
 @dataclass(frozen=True)
 class Answer:
-    """Pressures of the spaces, (forward, back) of every way in kg/s, and the whole flow in."""
+    """Pressures of the spaces, (forward, back) of every way and the flow of every fan with a curve,
+    space by space, in kg/s, and the whole flow in."""
 
     pressures_pa: list[float]
     flows: list[tuple[float, float]]
+    fans: list[float]
     inflow_kg_s: float
 
 
@@ -79,6 +91,10 @@ def vehicle(number: int) -> Vehicle:
     spaces = []
     for _ in range(count):
         t_c = first if alike else digits(first + rng.uniform(-12.0, 12.0))
+        if number > WITHOUT_CURVES:
+            curves = [curve(rng) for _ in range(int(rng.integers(0, 3)))]
+            spaces.append(Space(gas_of(t_c, 0.4, 101325.0), 0.0, 0.0, tuple(curves)))
+            continue
         has_fan = rng.uniform()
         spaces.append(Space(
             gas_of(t_c, 0.4, 101325.0),
@@ -153,7 +169,8 @@ class Balance:
         return result
 
     def surplus(self, steps: np.ndarray) -> np.ndarray:
-        surplus = np.array([s.supply_kg_s - s.extract_kg_s for s in self.one.spaces])
+        pressures = zip(self.one.spaces, np.cumsum(steps))
+        surplus = np.array([s.supply(p) - s.extract(p) for s, p in pressures])
         for way, (there, back) in zip(self.ways, self.flows(steps)):
             surplus[way.to_space] += there - back
             if way.from_space is not None:
@@ -162,7 +179,8 @@ class Balance:
 
     def through(self, steps: np.ndarray) -> np.ndarray:
         """Half of all that passes in and out of each space, kg/s."""
-        total = np.array([s.supply_kg_s + s.extract_kg_s for s in self.one.spaces])
+        pressures = zip(self.one.spaces, np.cumsum(steps))
+        total = np.array([s.supply(p) + s.extract(p) for s, p in pressures])
         for way, (there, back) in zip(self.ways, self.flows(steps)):
             total[way.to_space] += there + back
             if way.from_space is not None:
@@ -202,8 +220,11 @@ def solve(one: Vehicle) -> Answer:
     steps = closer(balance, closer(Balance(one, sliced(one.ways)), start, 1e-6), 1e-11)
     flows = balance.flows(steps)
     outer_in = sum(f[0] for w, f in zip(one.ways, flows) if w.from_space is None)
-    inflow = outer_in + sum(space.supply_kg_s for space in one.spaces)
-    return Answer([float(p) for p in np.cumsum(steps)], flows, inflow)
+    pressures = [float(p) for p in np.cumsum(steps)]
+    at = list(zip(one.spaces, pressures))
+    inflow = outer_in + sum(space.supply(p) for space, p in at)
+    fans = [fan.flow(p) for space, p in at for fan in space.curves]
+    return Answer(pressures, flows, fans, inflow)
 
 
 def closer(balance: Balance, start: np.ndarray, share: float) -> np.ndarray:

@@ -5,7 +5,9 @@ use gapledger::physics::{Ensemble, Gas, PlacedFlow};
 
 use crate::air_balance::flow_of;
 use crate::assert_close;
-use crate::tables::{NetworkSpace, NetworkVehicle, NetworkWay, networks};
+use crate::tables::{
+    FanRow, NetworkSpace, NetworkVehicle, NetworkWay, constant_fans, network_fans, networks,
+};
 
 /// Pa: pressures pass through zero.
 const PRESSURE_FLOOR: f64 = 2e-8;
@@ -13,6 +15,8 @@ const PRESSURE_FLOOR: f64 = 2e-8;
 /// scipy balances no space to better than a few parts in 1e10, and near zero pressure a flow goes
 /// with the square root of what is off.
 const SHARE_OF_INFLOW: f64 = 1e-8;
+/// Share of its free flow that a fan's flow may be off by: what [`PRESSURE_FLOOR`] leaves.
+const FAN: f64 = 1e-8;
 /// Share by which the whole inflow may differ.
 const INFLOW: f64 = 3e-9;
 
@@ -22,7 +26,12 @@ fn laid_out(
     vehicle: &NetworkVehicle,
     spaces: &[NetworkSpace],
     ways: &[NetworkWay],
+    fans: &[FanRow],
 ) -> (Body, Vec<f64>) {
+    let constant = spaces
+        .iter()
+        .flat_map(|space| constant_fans(space.space, space.supply_kg_s, space.extract_kg_s));
+    let slowed = fans.iter().filter(|fan| fan.vehicle == vehicle.vehicle);
     let mut body = Body {
         outside: Gas {
             density: vehicle.density_out_kg_m3,
@@ -36,12 +45,11 @@ fn laid_out(
                     density: space.density_kg_m3,
                     viscosity: space.viscosity_pa_s,
                 },
-                supply: space.supply_kg_s,
-                extract: space.extract_kg_s,
             })
             .collect(),
         gaps: Vec::new(),
         openings: Vec::new(),
+        fans: constant.chain(slowed.map(FanRow::fan)).collect(),
     };
     let mut coefficients = Vec::new();
     for way in ways {
@@ -64,8 +72,9 @@ fn laid_out(
 #[test]
 fn every_vehicle_of_several_spaces_agrees_with_scipy() {
     let mut workspace = Workspace::default();
+    let fans = network_fans();
     for (vehicle, spaces, ways) in networks() {
-        let (body, coefficients) = laid_out(&vehicle, &spaces, &ways);
+        let (body, coefficients) = laid_out(&vehicle, &spaces, &ways, &fans);
         let wind = vehicle.dynamic_pressure_pa;
         let solved = body
             .network()
@@ -93,6 +102,12 @@ fn every_vehicle_of_several_spaces_agrees_with_scipy() {
             assert_close(flow.forward, way.in_kg_s, floor, &what);
             assert_close(flow.back, way.out_kg_s, floor, &what);
         }
+        let own = fans.iter().filter(|fan| fan.vehicle == vehicle.vehicle);
+        let moved = workspace.fan_flows().iter().skip(2 * spaces.len());
+        for (flow, fan) in moved.zip(own) {
+            let floor = FAN * fan.free_kg_s;
+            assert_close(*flow, fan.flow_kg_s, floor, &format!("{name}, {fan:?}"));
+        }
     }
 }
 
@@ -100,8 +115,9 @@ fn every_vehicle_of_several_spaces_agrees_with_scipy() {
 /// tables.
 #[test]
 fn the_fast_balance_of_several_spaces_agrees_with_scipy() {
+    let fans = network_fans();
     for (vehicle, spaces, ways) in networks() {
-        let (body, coefficients) = laid_out(&vehicle, &spaces, &ways);
+        let (body, coefficients) = laid_out(&vehicle, &spaces, &ways, &fans);
         let ensemble = Ensemble::new(body);
         let arranged = ensemble.arrange(coefficients);
         let mut member = ensemble.member();
@@ -136,6 +152,11 @@ fn the_table_holds_every_kind_of_vehicle() {
         spaces.filter(|space| of(space) > 0.0).count()
     };
     assert!(fans(|space| space.supply_kg_s) >= 30 && fans(|space| space.extract_kg_s) >= 60);
+    let slowed = network_fans();
+    let share = |fan: &FanRow| fan.flow_kg_s / fan.free_kg_s;
+    let count = |what: fn(f64) -> bool| slowed.iter().filter(|fan| what(share(fan))).count();
+    assert!(count(|share| share >= 1.0) >= 15 && count(|share| share <= 0.0) >= 10);
+    assert!(count(|share| share > 0.0 && share < 1.0) >= 50);
     for kind in ["opening", "crack", "power"] {
         assert!(
             inner().filter(|way| way.kind == kind).count() >= 50,

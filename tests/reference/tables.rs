@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use gapledger::physics::{Fan, FanWay};
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 
@@ -161,6 +162,45 @@ pub(crate) struct NetworkWay {
     pub(crate) out_kg_s: f64,
 }
 
+/// One fan of `air_balance_fans.csv` or `network_fans.csv`, with what it moves.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct FanRow {
+    pub(crate) vehicle: u32,
+    pub(crate) space: usize,
+    pub(crate) way: String,
+    pub(crate) free_kg_s: f64,
+    pub(crate) most_pressure_pa: f64,
+    pub(crate) flow_kg_s: f64,
+}
+
+impl FanRow {
+    /// Its fan.
+    pub(crate) fn fan(&self) -> Fan {
+        Fan {
+            space: self.space,
+            way: match self.way.as_str() {
+                "supply" => FanWay::Supply,
+                "extract" => FanWay::Extract,
+                other => panic!("no such way: {other}"),
+            },
+            free_flow: self.free_kg_s,
+            most_pressure: self.most_pressure_pa,
+        }
+    }
+}
+
+/// Fans of a space that move their flow whatever the pressure.
+pub(crate) fn constant_fans(space: usize, supply: f64, extract: f64) -> [Fan; 2] {
+    let ways = [(FanWay::Supply, supply), (FanWay::Extract, extract)];
+    ways.map(|(way, free_flow)| Fan {
+        space,
+        way,
+        free_flow,
+        most_pressure: f64::INFINITY,
+    })
+}
+
 impl NetworkWay {
     /// Its gap.
     pub(crate) fn gap(&self) -> Gap {
@@ -216,6 +256,16 @@ pub(crate) fn uncertainty_gaps() -> Vec<UncertainGap> {
 /// Its figures.
 pub(crate) fn uncertainty_rows() -> Vec<UncertaintyRow> {
     read("uncertainty.csv")
+}
+
+/// The fans of vehicles of several spaces.
+pub(crate) fn network_fans() -> Vec<FanRow> {
+    read("network_fans.csv")
+}
+
+/// The fans of vehicles of one space.
+pub(crate) fn fans() -> Vec<FanRow> {
+    read("air_balance_fans.csv")
 }
 
 /// Every vehicle of several spaces with its spaces and ways.

@@ -4,19 +4,23 @@ Every vehicle has a generator seeded by its own number, so one can be worked out
 rounded to a few digits before they are used, to keep the tables short.  A vehicle in which nothing
 drives air (no difference of density, and no wind or all gaps on one face) is given a fan: flows of
 nothing but rounding are no reference.
+
+The vehicles after the first 240 have fans whose flow falls with the pressure, from bathroom fans to
+ones far too strong for the few tight gaps of their vehicle.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from air import gas_of
-from balance import Case
+from balance import Case, Fan
 from flow import Gap
 
-VEHICLES = 240
+WITHOUT_CURVES = 240
+VEHICLES = 340
 SEED = 20_240_117
 PRESSURES_PA = (101325.0, 84556.0)  # standard, and about that at 1500 m
 
@@ -49,6 +53,8 @@ def evenly(rng: np.random.Generator, low: float, high: float) -> float:
 
 
 def vehicle(number: int) -> Vehicle:
+    if number > WITHOUT_CURVES:
+        return with_curves(number)
     rng = np.random.default_rng([SEED, number])
     pressure = PRESSURES_PA[int(rng.integers(2))]
     t_out, rh_out, t_in, rh_in = climate(rng)
@@ -70,6 +76,37 @@ def vehicle(number: int) -> Vehicle:
         extract,
     )
     return Vehicle(t_out, rh_out, t_in, rh_in, pressure, wind, case, gaps)
+
+
+def with_curves(number: int) -> Vehicle:
+    """A vehicle with one to four fans that pressure slows, its gaps tighter by as much as 1000."""
+    rng = np.random.default_rng([SEED, number])
+    pressure = PRESSURES_PA[int(rng.integers(2))]
+    t_out, rh_out, t_in, rh_in = climate(rng)
+    wind = float(rng.choice([0.0, 0.5, evenly(rng, 1.0, 12.0)]))
+    outside, inside = gas_of(t_out, rh_out, pressure), gas_of(t_in, rh_in, pressure)
+    tighter = float(rng.choice([1.0, 0.1, 0.01, 0.001]))
+    faces = [evenly(rng, -1.2, 0.8) for _ in range(6)]
+    gaps = [gap(rng, faces[int(rng.integers(6))]) for _ in range(int(rng.integers(1, 13)))]
+    gaps = [replace(one, multiplier=digits(one.multiplier * tighter)) for one in gaps]
+    curves = [curve(rng) for _ in range(int(rng.integers(1, 5)))]
+    case = Case(
+        outside,
+        inside,
+        0.5 * outside.density * wind**2,
+        evenly(rng, 1.0, 2.2),
+        curves=tuple(curves),
+    )
+    return Vehicle(t_out, rh_out, t_in, rh_in, pressure, wind, case, gaps)
+
+
+def curve(rng: np.random.Generator) -> Fan:
+    """From 10 m3/h in a washroom to what 1500 m3/h weigh."""
+    return Fan(
+        bool(rng.uniform() < 0.3),
+        spread(rng, 3e-3, 0.5),
+        60.0 if rng.uniform() < 0.4 else spread(rng, 8.0, 300.0),
+    )
 
 
 def climate(rng: np.random.Generator) -> tuple[float, float, float, float]:

@@ -355,7 +355,8 @@ fn finish(
         .map(|machine| machine.lowest_room_c())
         .filter(|lowest| lowest.is_finite());
     let machine = (appliances.kind, lowest_room_c);
-    let (verdict, sentence) = verdict::verdict(ground, machine, &cases);
+    let heater = appliances.own_heater;
+    let (verdict, sentence) = verdict::verdict(ground, machine, heater, &cases);
     let each = |of: fn(&OptionCase) -> Answer<f64>| {
         ground.season(|at| match cases.get(at) {
             Some(case) => of(case.as_ref().map_err(Clone::clone)?),
@@ -387,18 +388,21 @@ fn provisos(
     appliances: &Appliances,
     cases: &[Answer<OptionCase>],
 ) -> Vec<Proviso> {
-    let Some(heater) = &appliances.heater else {
-        return Vec::new();
+    let heater = appliances.heater.as_ref();
+    let flame = heater.is_some_and(|heater| heater.fuel != HeaterFuel::Electricity);
+    let some = |of: fn(&OptionCase) -> bool| {
+        let known = ground.survey.weather.iter().zip(cases);
+        let season = known.filter(|(case, _)| ground.share(case) > 0.0);
+        season.flat_map(|(_, case)| case).any(of)
     };
-    let flame = heater.fuel != HeaterFuel::Electricity;
-    let known = ground.survey.weather.iter().zip(cases);
-    let season = known.filter(|(case, _)| ground.share(case) > 0.0);
-    let short = season
-        .flat_map(|(_, case)| case)
-        .any(|case| case.below_set_point_k.is_some());
+    let short = heater.is_some() && some(|case| case.below_set_point_k.is_some());
     let told = [
         (flame && ground.comfort_c().is_none(), Proviso::Unattended),
         (short, Proviso::ShortOfHeat),
+        (
+            some(OptionCase::holds_by_condensation),
+            Proviso::WetSurfaces,
+        ),
     ];
     let told = told.into_iter().filter(|(holds, _)| *holds);
     told.map(|(_, proviso)| proviso).collect()

@@ -93,9 +93,6 @@ impl Model {
     /// # Errors
     /// [`NotKnown`] where the air change itself is not.
     pub(crate) fn new(survey: &Survey, prepared: &Prepared, not_found: bool) -> Answer<Self> {
-        if survey.gaps.is_empty() {
-            return Err(NotKnown::because("no gap has been written down yet"));
-        }
         if survey.weather.is_empty() {
             return Err(NotKnown::because("there is no weather case"));
         }

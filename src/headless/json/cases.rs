@@ -31,6 +31,13 @@ pub(super) fn case(survey: &Survey, assessment: &Assessment, case: &CaseAnswer) 
         .found("air", &case.air, |found| air(assessment, found))
         .found("drying", &case.drying, drying)
         .found("heat", &case.heat, heat)
+        .list("heaters", &case.heaters, |heater| {
+            Object::new()
+                .with("heater", heater.id.0)
+                .with("inside_c", heater.inside_c)
+                .with("lowest_outside_c", &heater.lowest_outside_c)
+                .with("needed_at_design_w", &heater.needed_w)
+        })
 }
 
 /// Whether the inside follows the outside or is held at a temperature.

@@ -347,6 +347,7 @@ impl Word for Proviso {
             Self::Unattended => "flame_unattended",
             Self::ShortOfHeat => "short_of_heat",
             Self::NotNeeded => "not_needed",
+            Self::WetSurfaces => "wet_surfaces",
         }
     }
 }

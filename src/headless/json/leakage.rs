@@ -1,8 +1,7 @@
 //! Leakage areas and their totals.
 
 use super::object::Object;
-use crate::assess::words::NONE_SIZED;
-use crate::assess::{Answer, Assessment, LeakageFigures, LeakageTotal, NotKnown};
+use crate::assess::{Answer, Assessment, LeakageFigures, LeakageTotal};
 use crate::physics::units::{MM_PER_M, MM2_PER_M2, SECONDS_PER_HOUR};
 use crate::survey::Survey;
 use crate::survey::word::Word;
@@ -24,6 +23,7 @@ pub(super) fn leakage(survey: &Survey, assessment: &Assessment) -> Object {
         )
         .with("envelope_m2", &leakage.envelope_m2)
         .list("not_sized_gaps", &leakage.not_sized, |id| id.0)
+        .list("left_out_gaps", &leakage.left_out, |id| id.0)
         .list("by_zone", &leakage.by_zone, |(id, answer)| {
             let name = survey.zone(*id).map(|zone| &zone.name);
             let zone = Object::new().with("zone", id.0).recorded("name", name);
@@ -44,13 +44,9 @@ fn total(total: &LeakageTotal) -> Object {
     let counts = Object::new()
         .with("gaps", total.gaps)
         .with("not_sized", total.not_sized)
-        .with("at_least", total.not_sized > 0);
-    let figures = if total.gaps == 0 && total.not_sized > 0 {
-        Err(NotKnown::because(NONE_SIZED))
-    } else {
-        Ok(&total.figures)
-    };
-    with_figures(counts, figures)
+        .with("left_out", total.left_out)
+        .with("at_least", total.lacks_some());
+    with_figures(counts, total.known())
 }
 
 pub(super) fn with_figures(object: Object, figures: Answer<&LeakageFigures>) -> Object {

@@ -140,6 +140,7 @@ fn fan(survey: &Survey, fan: &Fan) -> Object {
         .with("name", &fan.name)
         .with("direction", fan.direction.word())
         .recorded("flow_m3_per_h", fan.flow_m3_per_h)
+        .recorded("most_pressure_pa", fan.most_pressure_pa)
         .with("on_laid_up", fan.on_laid_up)
         .with("on_in_use", fan.on_in_use)
         .with("space", space.map(|id| id.0))

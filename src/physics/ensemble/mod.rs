@@ -26,7 +26,7 @@ use self::block::{Block, LANES, Lanes, Sums};
 use self::several_spaces::InnerOpenings;
 use super::flow_law::{FlowLaw, Resistances};
 use super::network::path::TwoAirs;
-use super::network::{Body, Network, NetworkError, Path, Solved, Workspace};
+use super::network::{Body, FanWay, Network, NetworkError, Path, Solved, Workspace};
 
 /// A body laid out to be balanced many times over.
 #[derive(Clone, Debug)]
@@ -352,13 +352,23 @@ impl Ensemble {
             member.blocks[at].tall(&dp(at), &mut sums);
         }
         let sum = |lanes: &Lanes| (lanes[0] + lanes[1]) + (lanes[2] + lanes[3]);
-        let fans = &self.body.spaces[space];
         let mut total = Total {
-            inflow: fans.supply + sum(&sums.inflow),
-            outflow: fans.extract + sum(&sums.outflow),
+            inflow: sum(&sums.inflow),
+            outflow: sum(&sums.outflow),
             slope_in: sum(&sums.slope_in),
             slope: sum(&sums.slope),
         };
+        for fan in self.body.fans.iter().filter(|fan| fan.space == space) {
+            let found = fan.at(inside);
+            total.slope += found.slope;
+            match fan.way {
+                FanWay::Supply => {
+                    total.inflow += found.flow;
+                    total.slope_in += found.slope;
+                }
+                FanWay::Extract => total.outflow += found.flow,
+            }
+        }
         for (slot, path) in (own.power_slot..).zip(&member.powers[own.powers.clone()]) {
             let flow = own.airs.flow(path, dp(slot / LANES)[slot % LANES]);
             total.inflow += flow.inward;

@@ -1,7 +1,7 @@
 //! A body described whatever its size and wind: from it come the network that is solved once and
 //! the ensemble that is solved many times over.
 use super::path::PlacedFlow;
-use super::{InnerOpening, Network, OuterGap, Space};
+use super::{Fan, InnerOpening, Network, OuterGap, Space};
 use crate::physics::flow_law::Gas;
 
 /// Spaces with their airs, and the gaps and inner openings that join them to outside and to one
@@ -18,6 +18,8 @@ pub struct Body {
     pub gaps: Vec<(usize, PlacedFlow)>,
     /// Indices of the first and the second space, and flow, of each inner opening.
     pub openings: Vec<([usize; 2], PlacedFlow)>,
+    /// Fans between spaces and outside.
+    pub fans: Vec<Fan>,
 }
 
 impl Body {
@@ -61,6 +63,7 @@ impl Body {
                     ),
                 })
                 .collect(),
+            fans: self.fans.clone(),
         }
     }
 }

@@ -4,7 +4,8 @@
 //! ```text
 //! outer gap of space s   Δp = Cp ½ρ_o U² − p_s − (ρ_o − ρ_s) g (z − z_datum)
 //! inner opening a to b   Δp = p_a − p_b − (ρ_a − ρ_b) g (z − z_datum)
-//! each space             Σ mass flows in + supply = Σ mass flows out + extract
+//! fan of space s         m = m_free · min(1, max(0, 1 ∓ p_s/Δp_max))
+//! each space             Σ mass flows in = Σ mass flows out, fans included
 //! ```
 //! Mass is balanced, not volume. Every space has an air of its own; air that flows carries the
 //! density of where it comes from. A tall opening between a warm and a cold space passes air both
@@ -24,6 +25,7 @@
 mod body;
 pub(in crate::physics) mod edge;
 pub(in crate::physics) mod elimination;
+mod fan;
 mod one_space;
 pub(in crate::physics) mod path;
 mod settle;
@@ -37,6 +39,7 @@ use super::air::GRAVITY;
 use super::flow_law::Gas;
 
 pub use self::body::Body;
+pub use self::fan::{Fan, FanWay};
 pub use self::path::{Path, PlacedFlow};
 
 /// A space inside the vehicle.
@@ -44,21 +47,6 @@ pub use self::path::{Path, PlacedFlow};
 pub struct Space {
     /// Its air.
     pub gas: Gas,
-    /// Outside air blown in by fans, kg/s (a fan's m³/s times the outside density).
-    pub supply: f64,
-    /// Air drawn out to outside by fans, kg/s (a fan's m³/s times the space's density).
-    pub extract: f64,
-}
-
-impl Space {
-    /// A space without fans.
-    pub fn of(gas: Gas) -> Self {
-        Self {
-            gas,
-            supply: 0.0,
-            extract: 0.0,
-        }
-    }
 }
 
 /// A gap between a space and outside.
@@ -94,15 +82,18 @@ pub struct Network {
     pub outer: Vec<OuterGap>,
     /// Openings between spaces.
     pub inner: Vec<InnerOpening>,
+    /// Fans between spaces and outside.
+    pub fans: Vec<Fan>,
 }
 
 /// Why a network has no answer.
 #[derive(Clone, Copy, Debug, Error, PartialEq, Eq)]
 pub enum NetworkError {
-    /// Fans of a space that nothing joins to outside move more one way than the other.
+    /// Fans that no pressure stops move more one way than the other, in a space that nothing joins
+    /// to outside.
     #[error("The fans do not move the same air in and out, and no gap is open to make it up.")]
     NoOpening,
-    /// A number is not finite, or a density is not positive.
+    /// A number is not finite, or a density or the pressure that stops a fan is not positive.
     #[error("The air balance needs finite numbers and positive densities.")]
     NotFinite,
     /// As many pressure coefficients as gaps are needed.
@@ -113,8 +104,8 @@ pub enum NetworkError {
         /// Number of coefficients given.
         coefficients: usize,
     },
-    /// A gap or an opening names a space that is not there, or joins one to itself.
-    #[error("A gap or an inner opening names a space that is not there.")]
+    /// A gap, an opening or a fan names a space that is not there, or an opening joins one to itself.
+    #[error("A gap, an inner opening or a fan names a space that is not there.")]
     NoSuchSpace,
     /// The search ended before the balance was good enough.
     #[error("The air balance of the spaces could not be solved.")]
@@ -159,6 +150,7 @@ pub struct Workspace {
     pressures: Vec<f64>,
     outer: Vec<OpeningFlow>,
     inner: Vec<OpeningFlow>,
+    fans: Vec<f64>,
     several: SeveralSpaces,
 }
 
@@ -176,6 +168,11 @@ impl Workspace {
     /// Flow through each inner opening, in the network's order.
     pub fn inner_flows(&self) -> &[OpeningFlow] {
         &self.inner
+    }
+
+    /// What each fan moves, kg/s, in the network's order.
+    pub fn fan_flows(&self) -> &[f64] {
+        &self.fans
     }
 
     /// Sets the pressures to look near, Pa.
@@ -209,12 +206,13 @@ impl Network {
     /// let one = Network {
     ///     outside: air,
     ///     datum: 1.0,
-    ///     spaces: vec![Space::of(air)],
+    ///     spaces: vec![Space { gas: air }],
     ///     outer: vec![
     ///         OuterGap { space: 0, path: hole(0.01)? },
     ///         OuterGap { space: 0, path: hole(0.02)? },
     ///     ],
     ///     inner: vec![],
+    ///     fans: vec![],
     /// };
     /// let mut workspace = Workspace::default();
     /// let solved = one.solve(0.5 * 1.2 * 4.0 * 4.0, &[0.6, -0.3], &mut workspace)?;
@@ -222,7 +220,7 @@ impl Network {
     /// // Three equal openings in line: front wall, doorway, rear wall. A third of the pressure is
     /// // lost at each, so m = Cd A √(2 ρ Δp/3) (series form of BS 5925 [R]).
     /// let two = Network {
-    ///     spaces: vec![Space::of(air); 2],
+    ///     spaces: vec![Space { gas: air }; 2],
     ///     outer: vec![
     ///         OuterGap { space: 0, path: hole(0.01)? },
     ///         OuterGap { space: 1, path: hole(0.01)? },
@@ -248,10 +246,13 @@ impl Network {
         }
         let several = &mut workspace.several;
         let solved = several.solve(self, dynamic_pressure, coefficients)?;
-        let (outer, inner) = several.edges.split_at(self.outer.len());
+        let (outer, others) = several.edges.split_at(self.outer.len());
         workspace.outer.clear();
         workspace.outer.extend(outer.iter().map(Edge::flows));
-        workspace.inner.extend(inner.iter().map(Edge::flows));
+        let inner = others.iter().take(self.inner.len());
+        workspace.inner.extend(inner.map(Edge::flows));
+        workspace.fans.clear();
+        workspace.fans.extend(several.fan_flows(self));
         workspace.pressures.clear();
         workspace.pressures.extend_from_slice(&several.pressures);
         Ok(solved)
@@ -283,15 +284,15 @@ impl Network {
         let inner = self.inner.iter().all(|opening| {
             opening.from < count && opening.to < count && opening.from != opening.to
         });
-        if !(outer && inner) {
+        let fans = self.fans.iter().all(|fan| fan.space < count);
+        if !(outer && inner && fans) {
             return Err(NetworkError::NoSuchSpace);
         }
         let positive = |density: f64| density.is_finite() && density > 0.0;
-        let spaces = self.spaces.iter().all(|space| {
-            positive(space.gas.density) && space.supply.is_finite() && space.extract.is_finite()
-        });
+        let spaces = self.spaces.iter().all(|space| positive(space.gas.density));
         let numbers = [dynamic_pressure, self.datum].into_iter();
         if spaces
+            && self.fans.iter().all(Fan::is_sound)
             && positive(self.outside.density)
             && numbers
                 .chain(coefficients.iter().copied())

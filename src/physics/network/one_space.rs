@@ -8,7 +8,7 @@
 //! A bracket closes from both sides and bisection takes over where the steps gain too little.
 
 use super::path::{Path, TwoAirs};
-use super::{Network, NetworkError, OpeningFlow, Solved, Space, Workspace};
+use super::{FanWay, Network, NetworkError, OpeningFlow, Solved, Space, Workspace};
 
 /// Imbalance aimed at, as a share of the through-flow.
 const AIM: f64 = 1e-12;
@@ -27,7 +27,6 @@ const FREE_CENTRING: u32 = 12;
 /// The space and its gaps, and what is known of its pressure, all relative to `centre`.
 struct Search<'a> {
     network: &'a Network,
-    space: &'a Space,
     airs: TwoAirs,
     coefficients: &'a [f64],
     dynamic_pressure: f64,
@@ -49,6 +48,14 @@ struct Evaluation {
     /// Index of the gap with the steepest slope, and that slope.
     steepest: usize,
     steepest_slope: f64,
+}
+
+/// What fans of one way can do.
+struct Pull {
+    /// kg/s.
+    surplus: f64,
+    /// Pa.
+    stop: f64,
 }
 
 impl Evaluation {
@@ -84,7 +91,6 @@ pub(super) fn solve(
     workspace.outer.resize(network.outer.len(), nothing);
     let mut search = Search {
         network,
-        space,
         airs: TwoAirs::new(network.outside.density, space.gas.density, network.datum),
         coefficients,
         dynamic_pressure,
@@ -94,28 +100,19 @@ pub(super) fn solve(
         low: 0.0,
         high: 0.0,
     };
-    let Some((low, high)) = search.bracket()? else {
-        return sealed(space);
+    let (solved, pressure) = match search.bracket()? {
+        Some((low, high)) => {
+            (search.low, search.high) = (low, high);
+            search.remainder = start.clamp(low, high);
+            search.run(&mut workspace.outer)
+        }
+        None => (search.sealed(start)?, start),
     };
-    (search.low, search.high) = (low, high);
-    search.remainder = start.clamp(low, high);
-    let (solved, pressure) = search.run(&mut workspace.outer);
     workspace.start_from(&[pressure]);
+    workspace.fans.clear();
+    let fans = network.fans.iter();
+    workspace.fans.extend(fans.map(|fan| fan.at(pressure).flow));
     Ok(solved)
-}
-
-/// A space with nothing open keeps the pressure it had.
-fn sealed(space: &Space) -> Result<Solved, NetworkError> {
-    let imbalance = (space.supply - space.extract).abs();
-    if imbalance > NOTHING {
-        return Err(NetworkError::NoOpening);
-    }
-    Ok(Solved {
-        inflow: space.supply,
-        outflow: space.extract,
-        imbalance,
-        steps: 0,
-    })
 }
 
 impl<'a> Search<'a> {
@@ -172,14 +169,31 @@ impl<'a> Search<'a> {
         (solved, centre + remainder)
     }
 
-    /// Pressures between which the answer lies; `None` where nothing is open.
+    /// A space with nothing open, and no fan that a pressure stops, keeps the pressure it had.
+    fn sealed(&self, pressure: f64) -> Result<Solved, NetworkError> {
+        let now = self.with_fans(pressure);
+        let imbalance = now.imbalance().abs();
+        if imbalance > NOTHING {
+            return Err(NetworkError::NoOpening);
+        }
+        Ok(Solved {
+            inflow: now.inflow,
+            outflow: now.outflow,
+            imbalance,
+            steps: 0,
+        })
+    }
+
+    /// Pressures between which the answer lies; `None` where nothing is open and no fan is one that
+    /// a pressure stops.
     ///
     /// Without fans the inside cannot lie beyond the outside pressures at the gaps. Fans shift it
-    /// by no more than it takes to drive all their surplus through any one gap alone.
+    /// by no more than it takes to drive all their surplus through any one gap alone, and no
+    /// further than to the pressure that stops them.
     fn bracket(&self) -> Result<Option<(f64, f64)>, NetworkError> {
-        let surplus = self.space.supply - self.space.extract;
+        let [raises, lowers] = [FanWay::Supply, FanWay::Extract].map(|way| self.pull(way));
         let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
-        let mut beyond = f64::INFINITY;
+        let (mut above, mut below) = (f64::INFINITY, f64::INFINITY);
         let mut finite = true;
         for (gap, &coefficient) in self.network.outer.iter().zip(self.coefficients) {
             let middle = self.middle(&gap.path, coefficient);
@@ -190,28 +204,56 @@ impl<'a> Search<'a> {
             }
             low = low.min(middle - reach);
             high = high.max(middle + reach);
-            if surplus.abs() > 0.0 {
-                beyond = beyond.min(self.airs.level_pressure(&gap.path, -surplus).abs());
+            let alone = |flow: f64| self.airs.level_pressure(&gap.path, flow).abs();
+            if raises.surplus > 0.0 {
+                above = above.min(alone(-raises.surplus));
+            }
+            if lowers.surplus > 0.0 {
+                below = below.min(alone(lowers.surplus));
             }
         }
         if !finite {
             return Err(NetworkError::NotFinite);
         }
-        if low > high {
-            return Ok(None);
+        let sealed = low > high;
+        if sealed {
+            if self.network.fans.iter().all(|fan| fan.is_constant()) {
+                return Ok(None);
+            }
+            (low, high) = (0.0, 0.0);
         }
         // A single gap needs exactly that; the answer must lie inside the bracket, not at its end.
         const MARGIN: f64 = 1.01;
-        if surplus > 0.0 {
-            high += MARGIN * beyond;
-        } else if surplus < 0.0 {
-            low -= MARGIN * beyond;
+        if raises.surplus > 0.0 {
+            high = (high + MARGIN * above).min(high.max(MARGIN * raises.stop));
         }
-        if low.is_finite() && high.is_finite() {
+        if lowers.surplus > 0.0 {
+            low = (low - MARGIN * below).max(low.min(-MARGIN * lowers.stop));
+        }
+        let ends = [low, high].map(|end| self.with_fans(end).imbalance());
+        if low.is_finite() && high.is_finite() && !(sealed && (ends[0] < 0.0 || ends[1] > 0.0)) {
             Ok(Some((low, high)))
         } else {
             Err(NetworkError::NoOpening)
         }
+    }
+
+    /// What the fans of one way may move beyond what constant ones of the other way take up, and
+    /// the pressure that stops them all.
+    fn pull(&self, way: FanWay) -> Pull {
+        let mut pull = Pull {
+            surplus: 0.0,
+            stop: 0.0,
+        };
+        for fan in &self.network.fans {
+            if fan.way == way {
+                pull.surplus += fan.free_flow;
+                pull.stop = f64::max(pull.stop, fan.most_pressure);
+            } else if fan.is_constant() {
+                pull.surplus -= fan.free_flow;
+            }
+        }
+        pull
     }
 
     fn middle(&self, path: &Path, coefficient: f64) -> f64 {
@@ -220,13 +262,7 @@ impl<'a> Search<'a> {
 
     /// All gaps and fans at the inside pressure `centre + remainder`; leaves the flows in `flows`.
     fn evaluate(&self, flows: &mut [OpeningFlow]) -> Evaluation {
-        let mut sum = Evaluation {
-            inflow: self.space.supply,
-            outflow: self.space.extract,
-            slope: 0.0,
-            steepest: 0,
-            steepest_slope: 0.0,
-        };
+        let mut sum = self.with_fans(self.centre + self.remainder);
         let gaps = self.network.outer.iter().zip(self.coefficients);
         for (index, ((gap, &coefficient), through)) in gaps.zip(flows).enumerate() {
             let middle = (self.middle(&gap.path, coefficient) - self.centre) - self.remainder;
@@ -238,6 +274,26 @@ impl<'a> Search<'a> {
             if flow.slope > sum.steepest_slope {
                 sum.steepest_slope = flow.slope;
                 sum.steepest = index;
+            }
+        }
+        sum
+    }
+
+    /// The fans alone at an inside pressure.
+    fn with_fans(&self, pressure: f64) -> Evaluation {
+        let mut sum = Evaluation {
+            inflow: 0.0,
+            outflow: 0.0,
+            slope: 0.0,
+            steepest: 0,
+            steepest_slope: 0.0,
+        };
+        for fan in &self.network.fans {
+            let found = fan.at(pressure);
+            sum.slope += found.slope;
+            match fan.way {
+                FanWay::Supply => sum.inflow += found.flow,
+                FanWay::Extract => sum.outflow += found.flow,
             }
         }
         sum

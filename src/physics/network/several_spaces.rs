@@ -15,7 +15,7 @@ use super::edge::Edge;
 use super::elimination::Conductances;
 use super::path::TwoAirs;
 use super::settle::WidestWays;
-use super::{Network, NetworkError, Solved, Space};
+use super::{Fan, Network, NetworkError, Solved};
 
 /// Mismatch from which one more step is the last: Newton's method then leaves next to nothing.
 const LAST_STEP: f64 = 1e-9;
@@ -38,9 +38,9 @@ const WHOLE: f64 = 0.1;
 /// What the search has of a network.
 #[derive(Clone, Debug, Default)]
 pub(super) struct SeveralSpaces {
-    /// Outer gaps, then inner openings, in the network's order.
+    /// Outer gaps, then inner openings, then fans that a pressure stops, in the network's order.
     pub(super) edges: Vec<Edge>,
-    /// What fans bring each space, kg/s net.
+    /// What fans that no pressure stops bring each space, kg/s net.
     pub(super) sources: Vec<f64>,
     /// Flow sums of each space.
     pub(super) balance: Vec<f64>,
@@ -89,8 +89,13 @@ impl SeveralSpaces {
                 break;
             }
         }
+        self.edges.iter_mut().for_each(Edge::hold_within);
         self.settle();
-        Ok(self.sum_up(network, steps))
+        if self.edges.iter().all(Edge::is_lawful) {
+            Ok(self.sum_up(network, steps))
+        } else {
+            Err(NetworkError::NoOpening)
+        }
     }
 
     fn lay_out(&mut self, network: &Network, dynamic_pressure: f64, coefficients: &[f64]) {
@@ -108,8 +113,14 @@ impl SeveralSpaces {
             inner.map(|opening| Edge::inner(opening, airs(density(opening.from), opening.to))),
         );
         self.sources.clear();
-        let net = |space: &Space| space.supply - space.extract;
-        self.sources.extend(network.spaces.iter().map(net));
+        self.sources.resize(count, 0.0);
+        for fan in &network.fans {
+            if fan.is_constant() {
+                self.sources[fan.space] += fan.free_gain();
+            } else {
+                self.edges.push(Edge::fan(fan));
+            }
+        }
         for list in [&mut self.balance, &mut self.pressures, &mut self.remainders] {
             list.clear();
             list.resize(count, 0.0);
@@ -142,8 +153,9 @@ impl SeveralSpaces {
             let spaces = (0..count).filter(|at| self.group[*at] == first);
             let (mut net, mut gross) = (0.0, 0.0);
             for at in spaces {
+                let fans = network.fans.iter().filter(|fan| fan.space == at);
                 net += self.sources[at];
-                gross += network.spaces[at].supply + network.spaces[at].extract;
+                gross += fans.map(|fan| fan.free_flow).sum::<f64>();
             }
             if net.abs() > 1e-12 * gross {
                 return Err(NetworkError::NoOpening);
@@ -249,14 +261,17 @@ impl SeveralSpaces {
 
     /// Share of the change to make: all of it where that comes near the lowest point of the
     /// line, otherwise the lowest point. The slope along the line grows, so that a bracket
-    /// always closes in on it.
+    /// always closes in on it. A change ends where the first fan's law bends: beyond it the
+    /// straight lines do not hold.
     fn line_search(&self) -> f64 {
+        let open = self.edges.iter().filter(|edge| edge.is_open());
+        let whole = open.map(Edge::reach).fold(1.0, f64::min);
         let first = self.fall(0.0);
-        let last = self.fall(1.0);
+        let last = self.fall(whole);
         if last <= WHOLE * first.abs() {
-            return 1.0;
+            return whole;
         }
-        let (mut low, mut high) = ((0.0, first), (1.0, last));
+        let (mut low, mut high) = ((0.0, first), (whole, last));
         for step in 0..LINE_STEPS {
             let secant = low.0 + (high.0 - low.0) * (-low.1) / (high.1 - low.1);
             // A secant that keeps moving one end only is followed by halving.
@@ -276,6 +291,22 @@ impl SeveralSpaces {
             }
         }
         0.5 * (low.0 + high.0)
+    }
+
+    /// What each fan moves, kg/s, in the network's order.
+    pub(super) fn fan_flows<'a>(&'a self, network: &'a Network) -> impl Iterator<Item = f64> + 'a {
+        let mut edges = self
+            .edges
+            .iter()
+            .skip(network.outer.len() + network.inner.len());
+        network.fans.iter().map(move |fan: &Fan| {
+            let edge = if fan.is_constant() {
+                None
+            } else {
+                edges.next()
+            };
+            edge.map_or(fan.free_flow, |edge| edge.flow.abs())
+        })
     }
 
     fn take(&mut self, share: f64) {
@@ -304,9 +335,9 @@ impl SeveralSpaces {
 
     fn sum_up(&mut self, network: &Network, steps: u32) -> Solved {
         let (mut inflow, mut outflow) = (0.0, 0.0);
-        for space in &network.spaces {
-            inflow += space.supply;
-            outflow += space.extract;
+        for fan in network.fans.iter().filter(|fan| fan.is_constant()) {
+            inflow += fan.free_gain().max(0.0);
+            outflow += (-fan.free_gain()).max(0.0);
         }
         for edge in self.edges.iter().filter(|edge| edge.from.is_none()) {
             let flows = edge.flows();

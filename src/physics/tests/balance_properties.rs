@@ -5,6 +5,7 @@ use proptest::prelude::*;
 
 use super::super::flow_law::{FlowLaw, GapFlow, SHARP_DISCHARGE};
 use super::super::network::*;
+use super::network::any_fan;
 use super::{Found, OneSpace, Weather, dry_air};
 
 /// One random gap: its flow, heights and pressure coefficient.
@@ -25,6 +26,7 @@ struct Case {
     dynamic_pressure: f64,
     supply: f64,
     extract: f64,
+    fans: Vec<Fan>,
     start: f64,
 }
 
@@ -48,6 +50,7 @@ impl Case {
             paths: self.gaps.iter().map(|gap| self.path(gap)).collect(),
             supply: self.supply,
             extract: self.extract,
+            fans: self.fans.clone(),
         }
     }
 
@@ -124,16 +127,18 @@ fn any_case(most_gaps: usize) -> impl Strategy<Value = Case> {
         wind,
         fan(),
         fan(),
+        prop_oneof![3 => vec(any_fan(1), 0), 1 => vec(any_fan(1), 1..4)],
         prop_oneof![Just(0.0), -100.0..100.0_f64, -1e9..1e9_f64],
     )
         .prop_map(
-            |(gaps, outside_c, inside_c, dynamic_pressure, supply, extract, start)| Case {
+            |(gaps, outside_c, inside_c, dynamic_pressure, supply, extract, fans, start)| Case {
                 gaps,
                 outside_c,
                 inside_c,
                 dynamic_pressure,
                 supply,
                 extract,
+                fans,
                 start,
             },
         )
@@ -157,6 +162,12 @@ proptest! {
         prop_assert!(solved.steps <= 60, "{}", solved.steps);
         // The flows gap by gap add up to the same.
         let (mut inflow, mut outflow) = (case.supply, case.extract);
+        let fans = |way| {
+            let own = case.fans.iter().filter(move |fan| fan.way == way);
+            own.map(|fan| fan.at(solved.inside_pressure).flow).sum::<f64>()
+        };
+        inflow += fans(FanWay::Supply);
+        outflow += fans(FanWay::Extract);
         for flow in &solved.flows {
             prop_assert!(flow.forward >= 0.0 && flow.back >= 0.0);
             inflow += flow.forward;
@@ -175,6 +186,7 @@ proptest! {
     fn inside_pressure_lies_among_the_outside_pressures(mut case in any_case(20)) {
         case.supply = 0.0;
         case.extract = 0.0;
+        case.fans.clear();
         let conditions = case.conditions();
         let gradient = (conditions.density_out - conditions.density_in) * 9.81;
         let outside = |gap: &Gap, z: f64| {
@@ -266,6 +278,7 @@ proptest! {
     ) {
         case.supply = 0.0;
         case.extract = 0.0;
+        case.fans.clear();
         case.inside_c = case.outside_c;
         let before = case.inflow();
         case.dynamic_pressure *= factor;
@@ -283,6 +296,12 @@ proptest! {
             gap.coefficient = -gap.coefficient;
         }
         std::mem::swap(&mut case.supply, &mut case.extract);
+        for fan in &mut case.fans {
+            fan.way = match fan.way {
+                FanWay::Supply => FanWay::Extract,
+                FanWay::Extract => FanWay::Supply,
+            };
+        }
         let backward = case.solve();
         let through = forward.inflow.max(forward.outflow);
         prop_assert!((forward.inflow - backward.outflow).abs() <= slack(through));
@@ -310,6 +329,7 @@ fn wind_may_work_against_the_stack() {
         dynamic_pressure: 0.0,
         supply: 0.0,
         extract: 0.0,
+        fans: Vec::new(),
         start: 0.0,
     };
     let calm = case.inflow();

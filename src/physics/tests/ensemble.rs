@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use super::super::ensemble::{Ensemble, Member};
 use super::super::flow_law::{FlowLaw, GapFlow};
 use super::super::network::{Body, Path, PlacedFlow, Space};
-use super::{OneSpace, Weather, dry_air};
+use super::{OneSpace, Weather, constant_fans, dry_air};
 
 fn law() -> impl Strategy<Value = FlowLaw> {
     prop_oneof![
@@ -48,13 +48,10 @@ fn body(gaps: &[PlacedFlow], (t_out, t_in): (f64, f64), (supply, extract): (f64,
     Ensemble::new(Body {
         outside: dry_air(t_out),
         datum: 1.4,
-        spaces: vec![Space {
-            gas: dry_air(t_in),
-            supply,
-            extract,
-        }],
+        spaces: vec![Space { gas: dry_air(t_in) }],
         gaps: gaps.iter().map(|gap| (0, *gap)).collect(),
         openings: Vec::new(),
+        fans: constant_fans(0, supply, extract),
     })
 }
 
@@ -84,6 +81,7 @@ fn exact(
         paths,
         supply: fans.0,
         extract: fans.1,
+        ..OneSpace::default()
     };
     let conditions = Weather {
         density_out: gas_out.density,

@@ -6,6 +6,7 @@ mod air;
 mod balance;
 mod balance_properties;
 mod ensemble;
+mod fans;
 mod flow_law;
 mod heat_and_moisture;
 mod network;
@@ -16,7 +17,9 @@ mod tall;
 
 use super::air::{MoistAir, STANDARD_PRESSURE};
 use super::flow_law::{FlowLaw, GapFlow, Gas, SHARP_DISCHARGE};
-use super::network::{Network, NetworkError, OpeningFlow, OuterGap, Path, Space, Workspace};
+use super::network::{
+    Fan, FanWay, Network, NetworkError, OpeningFlow, OuterGap, Path, Space, Workspace,
+};
 
 /// Air of the hand-worked checks: 1.2 kg/m³, 1.81e-5 Pa s.
 const HAND_AIR: Gas = Gas {
@@ -28,8 +31,11 @@ const HAND_AIR: Gas = Gas {
 #[derive(Clone, Default)]
 struct OneSpace {
     paths: Vec<Path>,
+    /// What fans blow in and draw out whatever the pressure, kg/s.
     supply: f64,
     extract: f64,
+    /// Further fans.
+    fans: Vec<Fan>,
 }
 
 /// The weather round it, and its inside air.
@@ -64,8 +70,6 @@ impl OneSpace {
             datum: weather.datum,
             spaces: vec![Space {
                 gas: gas(weather.density_in),
-                supply: self.supply,
-                extract: self.extract,
             }],
             outer: paths
                 .map(|path| OuterGap {
@@ -74,6 +78,11 @@ impl OneSpace {
                 })
                 .collect(),
             inner: Vec::new(),
+            fans: [
+                constant_fans(0, self.supply, self.extract).as_slice(),
+                &self.fans,
+            ]
+            .concat(),
         }
     }
 
@@ -103,6 +112,17 @@ impl Weather {
         let network = OneSpace::default().network(self);
         network.neutral_level(&network.spaces[0], inside_pressure)
     }
+}
+
+/// Fans of a space that move their flow whatever the pressure, kg/s.
+fn constant_fans(space: usize, supply: f64, extract: f64) -> Vec<Fan> {
+    let fan = |way, free_flow| Fan {
+        space,
+        way,
+        free_flow,
+        most_pressure: f64::INFINITY,
+    };
+    vec![fan(FanWay::Supply, supply), fan(FanWay::Extract, extract)]
 }
 
 fn dry_air(t_c: f64) -> Gas {

@@ -5,7 +5,7 @@ use proptest::prelude::*;
 
 use super::super::flow_law::{GapFlow, Gas};
 use super::super::network::*;
-use super::{OneSpace, Weather, crack, dry_air, opening, power};
+use super::{OneSpace, Weather, constant_fans, crack, dry_air, opening, power};
 
 fn path(flow: &GapFlow, one: &Gas, other: &Gas, z_low: f64, rise: f64) -> Path {
     Path::new(flow, one, other, z_low, z_low + rise)
@@ -50,7 +50,7 @@ fn windy(areas: &[(usize, f64, f64)], doors: &[(usize, usize, f64)], spaces: usi
     let network = Network {
         outside: AIR,
         datum: 1.0,
-        spaces: vec![Space::of(AIR); spaces],
+        spaces: vec![Space { gas: AIR }; spaces],
         outer: areas
             .iter()
             .map(|(space, area, _)| OuterGap {
@@ -66,6 +66,7 @@ fn windy(areas: &[(usize, f64, f64)], doors: &[(usize, usize, f64)], spaces: usi
                 path: path(&opening(*area), &AIR, &AIR, 1.0, 0.0),
             })
             .collect(),
+        fans: vec![],
     };
     InWind {
         network,
@@ -127,13 +128,14 @@ fn a_tall_doorway_exchanges_air_both_ways() {
     let network = Network {
         outside: AIR,
         datum: 1.0,
-        spaces: vec![Space::of(cold), Space::of(warm)],
+        spaces: vec![Space { gas: cold }, Space { gas: warm }],
         outer: vec![],
         inner: vec![InnerOpening {
             from: 0,
             to: 1,
             path: path(&door, &cold, &warm, 0.6, height),
         }],
+        fans: vec![],
     };
     let mut workspace = Workspace::default();
     network.solve(0.0, &[], &mut workspace).unwrap();
@@ -155,7 +157,7 @@ fn a_tall_doorway_exchanges_air_both_ways() {
 #[test]
 fn a_fan_draws_through_the_door() {
     let mut network = windy(&[(0, 0.01, 0.0)], &[(0, 1, 0.002)], 2);
-    network.network.spaces[1].extract = 0.012;
+    network.network.fans = constant_fans(1, 0.0, 0.012);
     let mut workspace = Workspace::default();
     let solved = network.solve(0.0, &mut workspace).unwrap();
     assert!((solved.inflow - 0.012).abs() < 1e-14);
@@ -169,12 +171,12 @@ fn a_fan_draws_through_the_door() {
 fn what_cannot_be_is_refused() {
     let room = &mut Workspace::default();
     let mut network = windy(&[(0, 0.01, 0.5)], &[(0, 1, 0.01)], 2);
-    network.network.spaces[1].extract = 0.01;
+    network.network.fans = constant_fans(1, 0.0, 0.01);
     network.network.inner[0].path = network.network.inner[0].path.scaled(0.0);
     assert_eq!(network.solve(9.0, room), Err(NetworkError::NoOpening));
-    network.network.spaces[1].extract = f64::NAN;
+    network.network.fans = constant_fans(1, 0.0, f64::NAN);
     assert_eq!(network.solve(9.0, room), Err(NetworkError::NotFinite));
-    network.network.spaces[1].extract = 0.0;
+    network.network.fans.clear();
     assert!(network.solve(9.0, room).is_ok());
     assert_eq!(
         network.network.solve(9.0, &[], room),
@@ -202,6 +204,17 @@ fn any_flow() -> impl Strategy<Value = GapFlow> {
     })
 }
 
+/// A fan from a washroom's to one far too strong, that a draught or next to nothing stops.
+pub(super) fn any_fan(spaces: usize) -> impl Strategy<Value = Fan> {
+    let way = prop_oneof![Just(FanWay::Supply), Just(FanWay::Extract)];
+    (0..spaces, way, -4.0..0.0_f64, 0.0..2.5_f64).prop_map(|(space, way, free, most)| Fan {
+        space,
+        way,
+        free_flow: 10f64.powf(free),
+        most_pressure: 10f64.powf(most),
+    })
+}
+
 /// A vehicle of one to sixteen spaces of any warmth, everything joined anyhow by openings from
 /// pinholes to doorways a million times too wide.
 #[derive(Clone, Debug)]
@@ -212,7 +225,10 @@ pub(super) struct Vehicle {
     pub(super) outer: Vec<(usize, GapFlow, f64, f64, f64)>,
     /// Spaces, flow, lower end, rise.
     pub(super) inner: Vec<(usize, usize, GapFlow, f64, f64)>,
+    /// What each space loses whatever the pressure, kg/s.
     pub(super) extracts: Vec<f64>,
+    /// Fans that pressure slows.
+    pub(super) fans: Vec<Fan>,
     pub(super) dynamic_pressure: f64,
 }
 
@@ -224,23 +240,22 @@ impl Vehicle {
             z_low,
             z_high: z_low + rise,
         };
-        let spaces = self.airs.iter().zip(&self.extracts);
+        let extracts = self.extracts.iter().enumerate();
         let outer = self.outer.iter();
         let inner = self.inner.iter();
         Body {
             outside: self.outside,
             datum: 1.4,
-            spaces: spaces
-                .map(|(air, extract)| Space {
-                    extract: *extract,
-                    ..Space::of(*air)
-                })
-                .collect(),
+            spaces: self.airs.iter().map(|gas| Space { gas: *gas }).collect(),
             gaps: outer
                 .map(|(space, flow, z, rise, _)| (*space, placed(flow, *z, *rise)))
                 .collect(),
             openings: inner
                 .map(|(from, to, flow, z, rise)| ([*from, *to], placed(flow, *z, *rise)))
+                .collect(),
+            fans: extracts
+                .flat_map(|(space, extract)| constant_fans(space, 0.0, *extract))
+                .chain(self.fans.iter().copied())
                 .collect(),
         }
     }
@@ -280,8 +295,9 @@ pub(super) fn any_vehicle() -> impl Strategy<Value = Vehicle> {
                 vec(outer, 1..14),
                 vec(inner, 0..2 * spaces),
                 vec(fans, spaces),
+                vec(any_fan(spaces), 0..4),
             )
-                .prop_map(move |(mut outer, inner, extracts)| {
+                .prop_map(move |(mut outer, inner, extracts, fans)| {
                     // A fan must find air: every space has a gap of its own.
                     for at in 0..spaces {
                         outer.push((at, crack(1.0, 1e-3, 20e-3, 0), 0.5, 0.0, 0.1));
@@ -292,6 +308,7 @@ pub(super) fn any_vehicle() -> impl Strategy<Value = Vehicle> {
                         outer,
                         inner: inner.into_iter().filter(|one| one.0 != one.1).collect(),
                         extracts,
+                        fans,
                         dynamic_pressure,
                     }
                 })
@@ -306,6 +323,7 @@ fn lawful_drop(path: &Path, densities: [f64; 2], wind: f64, flow: OpeningFlow) -
         paths: vec![*path],
         supply: (-net).max(0.0),
         extract: net.max(0.0),
+        ..OneSpace::default()
     };
     let conditions = Weather {
         density_out: densities[0],
@@ -348,6 +366,14 @@ proptest! {
             let apart = (lawful - pressures[gap.space]).abs();
             prop_assert!(apart <= 1e-5 * span.max(lawful.abs()), "{apart}");
         }
+        for (fan, flow) in network.fans.iter().zip(workspace.fan_flows()) {
+            let against = match fan.way {
+                FanWay::Supply => pressures[fan.space],
+                FanWay::Extract => -pressures[fan.space],
+            };
+            let lawful = fan.free_flow * (1.0 - against / fan.most_pressure).clamp(0.0, 1.0);
+            prop_assert!((flow - lawful).abs() <= 1e-6 * fan.free_flow, "{flow} {fan:?}");
+        }
         for (door, flow) in network.inner.iter().zip(workspace.inner_flows()) {
             let densities = [density(door.from), density(door.to)];
             let lawful = lawful_drop(&door.path, densities, 0.0, *flow);
@@ -367,9 +393,10 @@ proptest! {
         for gap in &mut vehicle.outer {
             gap.0 = 0;
         }
+        vehicle.fans.iter_mut().for_each(|fan| fan.space = 0);
         let alone = vehicle.in_wind();
         let mut beside = alone.clone();
-        beside.network.spaces.push(Space::of(AIR));
+        beside.network.spaces.push(Space { gas: AIR });
         let mut found = [Workspace::default(), Workspace::default()];
         let wind = vehicle.dynamic_pressure;
         let one = alone.solve(wind, &mut found[0]).unwrap();
@@ -390,6 +417,7 @@ proptest! {
         for gap in &mut vehicle.outer {
             gap.0 %= 2;
         }
+        vehicle.fans.iter_mut().for_each(|fan| fan.space %= 2);
         vehicle.inner = vec![(0, 1, opening(1e5), 1.0, 0.0)];
         let joined = vehicle.inflow();
         vehicle.inner.clear();
@@ -404,6 +432,8 @@ proptest! {
             alone.outer.iter_mut().for_each(|gap| gap.0 = 0);
             alone.airs.truncate(1);
             alone.extracts = vec![vehicle.extracts[at]];
+            alone.fans.retain(|fan| fan.space == at);
+            alone.fans.iter_mut().for_each(|fan| fan.space = 0);
             alone.inflow()
         };
         prop_assert!((apart - each(0) - each(1)).abs() <= 1e-9 * apart);
@@ -411,6 +441,7 @@ proptest! {
         vehicle.airs.truncate(1);
         vehicle.extracts.truncate(1);
         vehicle.outer.iter_mut().for_each(|gap| gap.0 = 0);
+        vehicle.fans.iter_mut().for_each(|fan| fan.space = 0);
         let one = vehicle.inflow();
         prop_assert!((joined - one).abs() <= 1e-7 * one, "{joined} {one}");
     }
@@ -443,7 +474,7 @@ fn closing_an_inner_opening_may_raise_the_inflow() {
         &[(0, 1, 0.05)],
         2,
     );
-    network.network.spaces[0].supply = 0.03;
+    network.network.fans = constant_fans(0, 0.03, 0.0);
     let open = network.inflow(10.0);
     network.network.inner[0].path = network.network.inner[0].path.scaled(1e-3);
     let shut = network.inflow(10.0);

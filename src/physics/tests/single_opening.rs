@@ -44,6 +44,7 @@ fn one_opening_with_a_fan_takes_the_pressure_the_law_says() {
         paths: vec![Path::new(&opening(0.01), &HAND_AIR, &HAND_AIR, 1.0, 1.0)],
         supply,
         extract,
+        ..OneSpace::default()
     };
     let dp: f64 = 0.6 * (0.02_f64 / (0.61 * 0.01)).powi(2);
     let supplied = body(0.024, 0.0).solve(&still(1.2), &[0.0], 0.0).unwrap();

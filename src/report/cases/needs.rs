@@ -2,9 +2,12 @@
 
 use super::columns::Columns;
 use crate::assess::quantity::Kind;
-use crate::assess::{CaseDrying, CaseHeat, HeatNeed, RequiredRemoval, Topic};
+use crate::assess::reach::COLDEST_C;
+use crate::assess::words::capital;
+use crate::assess::{CaseAnswer, CaseDrying, CaseHeat, HeatNeed, NotKnown, RequiredRemoval, Topic};
 use crate::physics::units::GRAMS_PER_HOUR;
 use crate::report::results::{drying, heat, needs, water};
+use crate::survey::findings::called;
 
 impl Columns<'_> {
     pub(super) fn water(&mut self) {
@@ -64,11 +67,47 @@ impl Columns<'_> {
         self.numbers("Comfort together", Kind::Watts, |case| {
             needs(case)?.comfort.total_w()
         });
+        self.heaters();
         self.numbers(
             "Loss of the fabric with thermal bridges",
             Kind::WattsPerKelvin,
             |_| Ok(fabric.clone()?.ua_w_per_k),
         );
+    }
+
+    /// Down to which outside temperature each heater holds its set point.
+    fn heaters(&mut self) {
+        let survey = self.told.survey;
+        if survey.heaters.is_empty() {
+            return;
+        }
+        let design = Kind::Celsius.typed(survey.targets.design_outside_c);
+        self.table.group(format!(
+            "Coldest outside air in which each heater holds its set point ({design} is the coldest to last for)"
+        ));
+        for (at, heater) in survey.heaters.iter().enumerate() {
+            let own = move |case: &CaseAnswer| {
+                let own = case.heaters.get(at).cloned();
+                own.ok_or_else(|| NotKnown::because("it was not worked out"))
+            };
+            let holds = self.told.assessment.cases.first().and_then(|case| {
+                let own = case.heaters.get(at)?;
+                Some(format!(", {} inside", Kind::Celsius.typed(own.inside_c)))
+            });
+            let rating = heater
+                .rating_w
+                .map(|rating| format!(", {}", Kind::Watts.typed(rating)));
+            let name = capital(&called("heater", &heater.name));
+            let words = [rating, holds].into_iter().flatten().collect::<String>();
+            self.row(format!("{name}{words}: down to, °C"), move |case| {
+                let lowest = own(case)?.lowest_outside_c?;
+                Ok(if lowest <= COLDEST_C {
+                    format!("below {}", Kind::Celsius.number(COLDEST_C))
+                } else {
+                    Kind::Celsius.number(lowest)
+                })
+            });
+        }
     }
 
     fn air_and_fabric(&mut self, group: String, of: fn(&CaseHeat) -> &HeatNeed) {

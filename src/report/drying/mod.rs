@@ -183,7 +183,7 @@ fn points(difference: f64) -> String {
 }
 
 /// What has to be said beside a verdict, before the names it is about.
-const PROVISOS: [(Proviso, &str); 2] = [
+const PROVISOS: [(Proviso, &str); 3] = [
     (
         Proviso::Unattended,
         "but by a flame that nobody watches while it is laid up",
@@ -191,6 +191,10 @@ const PROVISOS: [(Proviso, &str); 2] = [
     (
         Proviso::ShortOfHeat,
         "but with less heat than the heater is set to",
+    ),
+    (
+        Proviso::WetSurfaces,
+        "but only because water condenses on cold surfaces",
     ),
 ];
 

@@ -164,6 +164,7 @@ pub enum Field {
     SourceInUse,
     FanDirection,
     FanFlow,
+    FanMostPressure,
     FanLaidUp,
     FanInUse,
 }

@@ -96,7 +96,14 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::FanFlow, "fan_flow_m3_per_h", "Flow")
         .stored_as("flow_m3_per_h")
         .range("flow", "m³/h", 0.0, 5000.0)
-        .help("The flow on the fan's plate; in place it is mostly less."),
+        .help(
+            "The flow on the fan's plate, with nothing before or behind it, of the air that it moves: \
+             inside air for an extract fan, outside air for a supply fan.",
+        ),
+    of(F::FanMostPressure, "most_pressure_pa", "Stopped by")
+        .range("pressure that stops it", "Pa", 5.0, 2000.0)
+        .empty("60")
+        .help("The most pressure in the maker's sheet; left empty, 60 Pa is taken."),
     of(F::FanLaidUp, "on_laid_up", "runs when laid up")
         .help("Tick it where it runs while nobody lives in the vehicle."),
     of(F::FanInUse, "on_in_use", "runs in use")

@@ -129,6 +129,15 @@ impl Field {
         self.entry().direction
     }
 
+    /// Whether it says where on the body something is: no gap is where its range ends.
+    #[must_use]
+    pub const fn is_place(self) -> bool {
+        matches!(
+            self,
+            Self::Along | Self::Across | Self::MiddleHeight | Self::Rise
+        )
+    }
+
     /// What to enter, and how to measure it on site.
     #[must_use]
     pub const fn help(self) -> &'static str {

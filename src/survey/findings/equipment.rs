@@ -50,7 +50,9 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     for fan in &survey.fans {
         let subject = called("fan", &fan.name);
         let mut finder = Finder::new(findings, Item::Fan(fan.id), subject);
+        let before = finder.findings.len();
         finder.check(Field::FanFlow, fan.flow_m3_per_h);
+        finder.check(Field::FanMostPressure, fan.most_pressure_pa);
         finder.need(
             Severity::Warning,
             Field::FanFlow,
@@ -65,6 +67,15 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
                 Field::Space,
                 format!("it moves air of space {space}, which does not exist"),
                 "choose one of the spaces listed, or none",
+            );
+        }
+        let found = finder.findings.iter().skip(before);
+        if found.filter(|one| one.severity == Severity::Error).count() > 0 {
+            finder.add(
+                Severity::Warning,
+                None,
+                "it is left out of the air balance until that is mended",
+                "mend what cannot be",
             );
         }
     }

@@ -22,6 +22,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         let subject = gap_subject(gap);
         let mut finder = Finder::new(findings, Item::Gap(gap.id), subject);
         sizes(&mut finder, gap);
+        larger_than_face(&mut finder, survey, gap);
         narrow_gap_data(&mut finder, gap);
         place(&mut finder, survey, gap);
         behind(&mut finder, survey, gap);
@@ -130,12 +131,134 @@ fn place(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
         ),
         Some(height) => outside_body(finder, survey, height, position.rise_m),
     }
+    beside_body(finder, survey, gap);
+}
+
+/// Length and height of a face, m: of the body as a box.
+fn face(survey: &Survey, facing: Facing) -> Option<(f64, f64)> {
+    let vehicle = &survey.vehicle;
+    let upright = || Some(vehicle.height_m? - vehicle.floor_height_m?);
+    let (along, across) = match facing {
+        Facing::Front | Facing::Rear => (vehicle.width_m?, upright()?),
+        Facing::Nearside | Facing::Offside => (vehicle.length_m?, upright()?),
+        Facing::Roof | Facing::Underfloor => (vehicle.length_m?, vehicle.width_m?),
+        Facing::Cavity(_) => return None,
+    };
+    (along > 0.0 && across > 0.0).then_some((along, across))
+}
+
+/// What no face has room for: a hole larger than it, or a gap longer than the way round it.
+fn larger_than_face(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
+    let Some((one, other)) = face(survey, gap.facing) else {
+        return;
+    };
+    let (longer, shorter) = (f64::max(one, other), f64::min(one, other));
+    let room = format!("{} \u{d7} {} m", figure(longer, 3), figure(shorter, 3));
+    let count = f64::from(gap.count);
+    let beyond = |sides: (f64, f64)| {
+        let (long, short) = (f64::max(sides.0, sides.1), f64::min(sides.0, sides.1));
+        long > longer || short > shorter || count * long * short > longer * shorter
+    };
+    let (field, sentence) = match gap.form {
+        Form::RoundHole {
+            diameter_mm: Some(diameter),
+        } if beyond((diameter * MM, diameter * MM)) => (
+            Field::Diameter,
+            format!(
+                "a hole of {} mm is larger than its face, {room}",
+                given(diameter)
+            ),
+        ),
+        Form::RectangularHole {
+            width_mm: Some(width),
+            height_mm: Some(height),
+        }
+        | Form::Grille {
+            width_mm: Some(width),
+            height_mm: Some(height),
+            ..
+        } if beyond((width * MM, height * MM)) => (
+            Field::HoleWidth,
+            format!(
+                "an opening of {} \u{d7} {} mm is larger than its face, {room}",
+                given(width),
+                given(height)
+            ),
+        ),
+        Form::StatedArea {
+            area_mm2: Some(area),
+            ..
+        } if count * area * MM * MM > longer * shorter => (
+            Field::StatedArea,
+            format!(
+                "an area of {} mm\u{b2} is larger than its face, {room}",
+                given(area)
+            ),
+        ),
+        Form::NarrowGap {
+            length_mm: Some(length),
+            ..
+        } if length * MM > 2.0 * (longer + shorter) => (
+            Field::GapLength,
+            format!(
+                "a length of {} mm is longer than the way round its face, {room}",
+                given(length)
+            ),
+        ),
+        _ => return,
+    };
+    finder.add(
+        Severity::Error,
+        field,
+        sentence,
+        "check its sizes, the face it is in, and the outside sizes of the vehicle",
+    );
+}
+
+/// How far beyond the body a gap may be said to be, m: bumpers and mouldings stand out.
+const BESIDE_M: f64 = 0.3;
+
+/// A place beside the body, by its length and width.
+fn beside_body(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
+    let (position, vehicle) = (&gap.position, &survey.vehicle);
+    let places = [
+        (
+            Field::Along,
+            position.along_m,
+            vehicle.length_m,
+            "from the front",
+            "long",
+        ),
+        (
+            Field::Across,
+            position.across_m,
+            vehicle.width_m,
+            "from the nearside",
+            "wide",
+        ),
+    ];
+    for (field, place, size, from, is) in places {
+        if let (Some(place), Some(size)) = (place, size)
+            && !(-BESIDE_M..=size + BESIDE_M).contains(&place)
+        {
+            finder.add(
+                Severity::Warning,
+                field,
+                format!(
+                    "its place, {} m {from}, is outside the body, {} m {is}",
+                    given(place),
+                    given(size)
+                ),
+                "measure it again from the front and the nearside of the body",
+            );
+        }
+    }
 }
 
 fn outside_body(finder: &mut Finder<'_>, survey: &Survey, height: f64, rise: Option<f64>) {
     let half_rise = rise.map_or(0.0, |rise| rise / 2.0);
     if let Some(roof) = survey.vehicle.height_m
-        && height + half_rise > roof + 0.3
+        && height + half_rise > roof + BESIDE_M
     {
         finder.add(
             Severity::Warning,

@@ -288,11 +288,23 @@ impl<'a> NumberField<'a> {
             Some(number) if self.takes.whole && number.fract().abs() > 0.0 => {
                 Err("whole numbers only".to_owned())
             }
+            Some(number) if self.is_outside_where_it_may_be(number) => {
+                let range = self.of.and_then(Field::range);
+                let range = range.map_or_else(String::new, |range| range.in_words());
+                Err(format!("outside {range}: no gap is there"))
+            }
             Some(number) if self.takes.whole && !(0.0..=1e6).contains(&number) => {
                 Err("a count from 0 up is needed here".to_owned())
             }
             value => Ok(value),
         }
+    }
+
+    /// Whether it is a place that no gap can have. Other sizes out of range are taken and marked:
+    /// the surveyor may have measured what this program holds impossible.
+    fn is_outside_where_it_may_be(&self, number: f64) -> bool {
+        let place = self.of.filter(|field| field.is_place());
+        place.is_some_and(|field| !field.allows(number))
     }
 
     /// Enter, Esc and leaving the field.
@@ -340,7 +352,7 @@ impl<'a> NumberField<'a> {
             && !range.allows(value)
         {
             let words = format!(
-                "outside {}: results that need it are not known",
+                "outside {}: results go without it, or are not known",
                 range.in_words()
             );
             return Some((Severity::Error, words));

@@ -305,6 +305,7 @@ replaced! {
         #[serde(default)]
         space: Option<SpaceId>,
     }
+    new { most_pressure_pa: None, }
 }
 
 numbered!(

@@ -61,6 +61,8 @@ record! {
         direction: FanDirection,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         flow_m3_per_h: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        most_pressure_pa: Option<Number>,
         on_laid_up: bool,
         on_in_use: bool,
         #[serde(default, skip_serializing_if = "Option::is_none")]

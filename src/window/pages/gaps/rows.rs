@@ -97,7 +97,7 @@ impl<'a> Row<'a> {
         match self.leakage() {
             Some(GapLeakage::Known(figures)) => Kind::LeakageCm2.number(figures.eqla),
             Some(GapLeakage::NotSized { .. }) => "not sized".to_owned(),
-            Some(GapLeakage::Impossible { .. }) => "not known".to_owned(),
+            Some(GapLeakage::Impossible { .. }) => "left out".to_owned(),
             Some(GapLeakage::Compartment) => "outer".to_owned(),
             None => NONE.to_owned(),
         }

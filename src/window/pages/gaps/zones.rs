@@ -78,11 +78,11 @@ fn figures(ui: &mut Ui, context: &GapsContext<'_>, id: ZoneId) {
 }
 
 fn hover(total: &LeakageTotal) -> String {
+    let lacking = total.lacking();
+    let lacking = lacking.map_or_else(String::new, |words| format!(", without {words}"));
     format!(
-        "EqLA of {} of the ledger, and {} not sized. The share is of the flow at 10 Pa through all \
-         gaps",
-        counted(total.gaps, "gap", "gaps"),
-        total.not_sized
+        "EqLA of {} of the ledger{lacking}. The share is of the flow at 10 Pa through all gaps",
+        counted(total.gaps, "gap", "gaps")
     )
 }
 

@@ -183,6 +183,7 @@ fn fans(ui: &mut Ui, context: &mut VehicleContext<'_>) {
             fields.text(Field::Name, |fan| &mut fan.name);
             fields.one_of(Field::FanDirection, &ways, words, |fan| &mut fan.direction);
             fields.optional(Field::FanFlow, |fan| &mut fan.flow_m3_per_h);
+            fields.optional(Field::FanMostPressure, |fan| &mut fan.most_pressure_pa);
             fields.tick(Field::FanLaidUp, |fan| &mut fan.on_laid_up);
             fields.tick(Field::FanInUse, |fan| &mut fan.on_in_use);
             space_choice::choose(fields, survey, |fan| &mut fan.space);
@@ -193,6 +194,7 @@ fn fans(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         name: String::new(),
         direction: FanDirection::Extract,
         flow_m3_per_h: None,
+        most_pressure_pa: None,
         on_laid_up: false,
         on_in_use: true,
         space: None,

@@ -1,0 +1,157 @@
+//! Down to which outside temperature each heater holds its set point.
+
+use super::answer::{Answer, CaseAnswer, CaseHeater, NotKnown};
+use super::quantity::Kind;
+use super::weather::Vehicle;
+use super::words::{figure, listed};
+use crate::physics::MoistAir;
+use crate::physics::air::pressure_at_altitude;
+use crate::physics::root::{Guess, NoRoot, Probe, falling_root};
+use crate::survey::findings::called;
+use crate::survey::{Field, Finding, Heater, Item, Place, SetUp, Severity, Survey, WeatherCase};
+
+/// Coldest outside air that is looked at, °C: what holds there holds anywhere.
+pub const COLDEST_C: f64 = -60.0;
+/// Temperatures nearer than this are one, K.
+const FINEST_K: f64 = 1e-4;
+/// Heat nearer than this to the rating is the rating, W.
+const FINEST_W: f64 = 1e-3;
+
+/// The temperature that a heater is to hold, °C: its thermostat's, or without one that of frost guard
+/// while laid up and of comfort in use.
+fn held_c(survey: &Survey, heater: &Heater) -> f64 {
+    let targets = &survey.targets;
+    let wanted = survey
+        .set_up
+        .choose(targets.frost_guard_c, targets.comfort_c);
+    heater.set_point_c.unwrap_or(wanted)
+}
+
+impl Vehicle<'_> {
+    /// What each heater holds in the wind of a case.
+    pub(super) fn heaters(&self, case: &WeatherCase) -> Vec<CaseHeater> {
+        let heaters = self.survey.heaters.iter();
+        heaters
+            .map(|heater| {
+                let inside_c = held_c(self.survey, heater);
+                let design = self.survey.targets.design_outside_c;
+                let needed = |outside_c: f64| self.needed(case, inside_c, outside_c);
+                let sound = self.first_error(case).and_then(|()| self.sound(heater));
+                CaseHeater {
+                    id: heater.id,
+                    inside_c,
+                    needed_w: sound.clone().and_then(|_| needed(design.min(inside_c))),
+                    lowest_outside_c: sound.and_then(|rating| lowest(inside_c, rating, needed)),
+                }
+            })
+            .collect()
+    }
+
+    /// The rating of a heater, W, where nothing recorded of it is impossible.
+    fn sound(&self, heater: &Heater) -> Answer<f64> {
+        self.no_error(|place| {
+            place.item == Item::Heater(heater.id)
+                || (place.item == Item::Targets
+                    && (place.is_at(Field::DesignOutside)
+                        || place
+                            .is_at(self.survey.set_up.choose(Field::FrostGuard, Field::Comfort))))
+        })?;
+        heater
+            .rating_w
+            .ok_or_else(|| NotKnown::because("the rating of the heater is not given"))
+    }
+
+    /// Heat to hold a temperature at another outside, in the wind and at the relative humidity of a
+    /// case, W.
+    fn needed(&self, case: &WeatherCase, inside_c: f64, outside_c: f64) -> Answer<f64> {
+        let pressure = pressure_at_altitude(self.survey.site.altitude_m);
+        let rh = case.outside_rh_percent / 100.0;
+        let outside = MoistAir::from_relative_humidity(outside_c, rh, pressure)?;
+        self.heat_need(case, &outside, inside_c)?.total_w()
+    }
+}
+
+/// The outside temperature at which a rating is just enough, °C; [`COLDEST_C`] where it is enough there.
+///
+/// ```text
+/// P = (ΣUA + H_v) (T_set − T_o)
+/// ```
+/// where P is the rating, W, ΣUA the fabric's loss, W/K, and H_v what the air takes along, W/K, with
+/// the air flow solved at that very difference. Without sun, people or machines **\[A\]**.
+///
+/// # Errors
+/// As the heat needed.
+fn lowest(inside_c: f64, rating: f64, mut needed: impl FnMut(f64) -> Answer<f64>) -> Answer<f64> {
+    const FIRST_K: f64 = 10.0;
+    let per_kelvin = needed(inside_c - FIRST_K)? / FIRST_K;
+    let guess = Guess {
+        start: inside_c - rating / per_kelvin,
+        slope: per_kelvin,
+        finest: FINEST_K,
+    };
+    let lacking = |outside_c: f64| {
+        let value = needed(outside_c)? - rating;
+        Ok::<_, NotKnown>(Probe {
+            value,
+            close: value.abs() <= FINEST_W,
+        })
+    };
+    match falling_root(lacking, (COLDEST_C, inside_c), guess) {
+        Ok(crossing) => Ok(0.5 * (crossing.above + crossing.below)),
+        Err(NoRoot::BelowSpan) => Ok(COLDEST_C),
+        Err(NoRoot::AboveSpan) => Ok(inside_c),
+        Err(NoRoot::Function(unknown)) => Err(unknown),
+    }
+}
+
+/// A degree is told to tenths: what is nearer to the design temperature reaches it.
+const TOLD_K: f64 = 0.05;
+
+/// Heaters that do not hold their set point down to the design temperature.
+pub(super) fn findings(survey: &Survey, cases: &[CaseAnswer]) -> Vec<Finding> {
+    let design = survey.targets.design_outside_c;
+    let mut findings = Vec::new();
+    for (at, heater) in survey.heaters.iter().enumerate() {
+        let own = || {
+            cases
+                .iter()
+                .filter_map(|case| Some((case, case.heaters.get(at)?)))
+        };
+        let lowest = |own: &CaseHeater| own.lowest_outside_c.as_ref().ok().copied();
+        let worst = own().filter_map(|(_, own)| lowest(own)).reduce(f64::max);
+        let Some(set_c) = own().map(|(_, own)| own.inside_c).next() else {
+            continue;
+        };
+        if worst.is_none_or(|worst| worst <= design.min(set_c) + TOLD_K) {
+            continue;
+        }
+        let told = own().filter_map(|(case, own)| {
+            let lowest = Kind::Celsius.text(lowest(own)?);
+            Some(format!("{lowest} in \u{201c}{}\u{201d}", case.name))
+        });
+        let most = own().filter_map(|(_, own)| own.needed_w.as_ref().ok().copied());
+        let most = most.reduce(f64::max);
+        let needed = most.map_or_else(String::new, |most| {
+            format!("; {} would", Kind::Watts.with_unit(&figure(most, 2)))
+        });
+        let rating = heater.rating_w.unwrap_or_default();
+        let water = match survey.set_up {
+            SetUp::LaidUp => "drain the water system; then ",
+            SetUp::InUse => "",
+        };
+        findings.push(Finding {
+            severity: Severity::Warning,
+            place: Place::at(Item::Heater(heater.id), Field::Rating),
+            sentence: format!(
+                "{}: {} hold {} only down to {} outside, not down to the {} that heat must last for{needed}",
+                called("heater", &heater.name),
+                Kind::Watts.typed(rating),
+                Kind::Celsius.typed(set_c),
+                listed(told),
+                Kind::Celsius.typed(design),
+            ),
+            advice: format!("{water}seal gaps, or take a heater strong enough"),
+        });
+    }
+    findings
+}
