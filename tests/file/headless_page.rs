@@ -321,8 +321,11 @@ fn planned_gaps_print_the_comparison_once_more() {
             .out
             .contains("After the plan")
     );
+    survey.appliances_confirmed = true;
     for gap in &mut survey.gaps {
         if gap.purpose == Purpose::Unintended {
+            gap.part = GapPart::FixedJoint;
+            gap.purpose_confirmed = true;
             gap.state = WorkState::Planned;
         }
     }

@@ -33,7 +33,8 @@ fn hole(id: u32, facing: Facing, height: f64, diameter: f64) -> Gap {
     gap.name = format!("hole {id}");
     gap.position.height_m = Some(height);
     gap.certainty = Certainty::Measured;
-    gap.part = GapPart::Hole;
+    gap.part = GapPart::FixedJoint;
+    gap.purpose_confirmed = true;
     gap
 }
 
@@ -73,6 +74,7 @@ pub(super) fn body() -> Survey {
         case.inside = InsideAir::WarmerBy { kelvin: 2.0 };
     }
     survey.weather[2].wind_m_s = 6.5;
+    survey.appliances_confirmed = true;
     survey
 }
 
