@@ -3,13 +3,14 @@
 //! Nothing here is a default in place of a missing number: a result that cannot be given is
 //! [`NotKnown`] with the reason. Values are SI; a name that is not SI carries its unit.
 
-use super::mark::Mark;
 use crate::physics::machine::MachineError;
 use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
 use crate::physics::{AirError, MoistAir, NetworkError, OpeningError};
 use crate::survey::{
     CodeOfPractice, Facing, Finding, GapId, HeaterId, Purpose, SetUp, SpaceId, WeatherId, ZoneId,
 };
+
+pub use super::worked::{Source, Working};
 
 /// Why a result cannot be given, in a plain sentence without full stop.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -508,38 +509,4 @@ pub enum SafetyVerdict {
     },
     /// It cannot be said.
     NotKnown(NotKnown),
-}
-
-/// One result's working: how it came about, for the reader who will not trust a bare number.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Working {
-    /// What is worked out.
-    pub title: String,
-    /// The formula in plain text.
-    pub formula: String,
-    /// What was put in: name, value with unit.
-    pub inputs: Vec<(String, String)>,
-    /// What came out, with unit.
-    pub result: String,
-    /// Where formula and figures come from.
-    pub sources: Vec<Source>,
-    /// What to keep in mind.
-    pub notes: Vec<String>,
-}
-
-/// A source with its mark.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Source {
-    /// How far the source was seen.
-    pub mark: Mark,
-    /// The source.
-    pub text: String,
-}
-
-impl Source {
-    /// The source with its mark behind it.
-    #[must_use]
-    pub fn marked(&self) -> String {
-        format!("{} {}", self.text, self.mark.bracketed())
-    }
 }

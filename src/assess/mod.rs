@@ -31,6 +31,7 @@ pub mod uncertainty;
 mod weather;
 mod wind_choices;
 pub mod words;
+mod worked;
 mod working;
 
 pub use crate::survey::number;

@@ -84,7 +84,7 @@ fn what_is_not_a_number_stays_visible_with_its_reason_and_changes_nothing() {
 }
 
 #[test]
-fn an_out_of_range_number_stays_visible_and_makes_results_not_known() {
+fn an_out_of_range_number_stays_visible_and_the_results_go_on_without_its_gap() {
     let (_folder, path) = small_survey();
     let mut window = opened(&path);
     replace_text(&mut window, "Clear width", "99999");
@@ -92,9 +92,31 @@ fn an_out_of_range_number_stays_visible_and_makes_results_not_known() {
     assert_eq!(width(&window), Some(99_999.0));
     assert_eq!(text_of(&window, "Clear width"), "99999");
     assert!(shows(&window, "outside 0.01 to 3000 mm"));
-    assert!(shows(&window, "not known"));
+    assert!(shows(&window, "left out"));
     let results = window.state().results().unwrap();
-    assert!(results.assessment().leakage.unintended.is_err());
+    let leakage = &results.assessment().leakage;
+    assert_eq!(leakage.left_out, vec![GapId(1)]);
+    assert!(
+        leakage
+            .unintended
+            .as_ref()
+            .is_ok_and(|total| total.gaps == 1)
+    );
+}
+
+#[test]
+fn a_place_out_of_range_is_refused_at_its_field() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    let height =
+        |window: &super::Window<'_>| survey(window).gap(GapId(1)).unwrap().position.height_m;
+    replace_text(&mut window, "Height of its middle", "99");
+    press(&mut window, Key::Tab);
+    assert_eq!(height(&window), Some(0.6));
+    assert!(shows(&window, "outside 0.05 to 4.5 m: no gap is there"));
+    replace_text(&mut window, "Height of its middle", "0.7");
+    press(&mut window, Key::Tab);
+    assert_eq!(height(&window), Some(0.7));
 }
 
 #[test]

@@ -2,9 +2,9 @@
 
 use super::answer::ComparedCase;
 use super::equipment::{Sources, first_error};
+use super::listed::{self, Listed};
 use super::situation::Situation;
-use super::surfaces::{self, Listed};
-use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::answer::{Answer, CaseAnswer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::assess::law::{GapLaw, laws};
 use crate::assess::weather::air_states;
@@ -13,7 +13,8 @@ use crate::physics::coupled;
 use crate::physics::moisture::warmth_alone_c;
 use crate::physics::wind::speed_at_body;
 use crate::survey::{
-    Cavity, Facing, Finding, Heater, HeaterFuel, Item, Purpose, SetUp, Survey, WeatherCase,
+    Cavity, Facing, Finding, Heater, HeaterFuel, HeaterId, Item, Purpose, SetUp, Survey,
+    WeatherCase,
 };
 
 /// Heat that no vehicle needs, W: what keeps it at comfort is never short of it.
@@ -22,6 +23,8 @@ const COMFORT_HEAT_MOST: f64 = 1e6;
 /// What every option stands on.
 pub(crate) struct Ground<'a> {
     pub(crate) survey: &'a Survey,
+    /// What the assessment says of each weather case.
+    pub(crate) answers: &'a [CaseAnswer],
     pub(crate) findings: &'a [Finding],
     /// Σ U A, W/K.
     pub(crate) fabric: f64,
@@ -35,6 +38,14 @@ pub(crate) struct Ground<'a> {
 }
 
 impl Ground<'_> {
+    /// The coldest outside air in which a heater holds its set point in the wind of the case at a
+    /// place, °C, where that is known.
+    pub(crate) fn holds_down_to(&self, heater: HeaterId, at: usize) -> Option<f64> {
+        let mut heaters = self.answers.get(at)?.heaters.iter();
+        let own = heaters.find(|own| own.id == heater)?;
+        own.lowest_outside_c.as_ref().ok().copied()
+    }
+
     /// The vehicle in every weather case.
     pub(crate) fn situations<'e>(&self, envelope: &'e Envelope) -> Vec<Answer<Situation<'e>>> {
         self.survey
@@ -43,7 +54,7 @@ impl Ground<'_> {
             .map(|case| {
                 let outside = self.outside(case)?;
                 let wind = self.wind(envelope, case);
-                let cold = surfaces::cold(&self.listed, outside.t_c, wind);
+                let cold = listed::cold(&self.listed, outside.t_c, wind);
                 Ok(Situation::new(envelope, outside, wind).with_surfaces(cold))
             })
             .collect()

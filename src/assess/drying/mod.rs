@@ -14,6 +14,7 @@ pub(crate) mod equipment;
 mod findings;
 mod ground;
 pub mod library;
+pub(crate) mod listed;
 mod money;
 pub(crate) mod night_air;
 mod options;
@@ -31,9 +32,9 @@ pub use answer::{
     WarmUp,
 };
 
-pub(crate) use surfaces::WARMEST_C;
+pub(crate) use listed::WARMEST_C;
 
-use super::answer::{Answer, NotKnown};
+use super::answer::{Answer, CaseAnswer, NotKnown};
 use super::assessment::calmest_and_windiest;
 use super::prepared::Prepared;
 use crate::survey::findings::is_left_out;
@@ -41,12 +42,17 @@ use crate::survey::{Field, Finding, Item, Survey};
 use equipment::first_error;
 use ground::Ground;
 
-/// Compares the options for the set-up that the survey shows, with the vehicle as it stands.
+/// Compares the options for the set-up that the survey shows, with the vehicle as it stands; `cases`
+/// are the answers of the assessment.
 ///
 /// # Errors
 /// [`NotKnown`] where nothing can be compared: the air change or the fabric is not known, a
 /// target or a source is impossible, or there is no weather case.
-pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Comparison> {
+pub(super) fn as_it_stands(
+    survey: &Survey,
+    prepared: &Prepared,
+    cases: &[CaseAnswer],
+) -> Answer<Comparison> {
     let findings = &prepared.findings;
     // Without weights the season is not known, each weather case is; a size of the vehicle that was
     // left out stops only what needs it.
@@ -64,10 +70,11 @@ pub(super) fn as_it_stands(survey: &Survey, prepared: &Prepared) -> Answer<Compa
     let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
     let ground = Ground {
         survey,
+        answers: cases,
         findings,
         fabric: prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k,
         sources: equipment::sources(survey, findings)?,
-        listed: surfaces::listed(survey),
+        listed: listed::listed(survey),
         volume_m3: prepared.volume_m3.clone(),
         target_rh: survey.targets.rh_percent / 100.0,
         calmest,

@@ -342,7 +342,8 @@ fn finish(
         .map(|machine| machine.lowest_room_c())
         .filter(|lowest| lowest.is_finite());
     let machine = (appliances.kind, lowest_room_c);
-    let (verdict, sentence) = verdict::verdict(ground, machine, &cases);
+    let heater = appliances.own_heater;
+    let (verdict, sentence) = verdict::verdict(ground, machine, heater, &cases);
     let each = |of: fn(&OptionCase) -> Answer<f64>| {
         ground.season(|at| match cases.get(at) {
             Some(case) => of(case.as_ref().map_err(Clone::clone)?),

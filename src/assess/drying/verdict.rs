@@ -6,6 +6,7 @@ use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::quantity::Kind;
 use crate::assess::words::listed;
 use crate::physics::units::LITRES_PER_DAY;
+use crate::survey::HeaterId;
 
 /// A machine that starts with less than this to spare is told to stand near its limit, K **\[A\]**.
 const NEAR_KELVIN: f64 = 2.0;
@@ -13,7 +14,7 @@ const NEAR_KELVIN: f64 = 2.0;
 const TOLD_ONE_BY_ONE: usize = 4;
 
 /// Verdict and sentence; the sentence has no full stop. `machine` is the kind of the option with the
-/// lowest room temperature of its machine, °C, where it has one.
+/// lowest room temperature of its machine, °C, where it has one, `heater` its own heater.
 ///
 /// An option *holds* the target in a weather case where its steady state is at most as humid
 /// ([`OptionCase::holds`]). The verdict weighs the cases by their shares of the season:
@@ -25,9 +26,10 @@ const TOLD_ONE_BY_ONE: usize = 4;
 pub(crate) fn verdict(
     ground: &Ground<'_>,
     machine: (OptionKind, Option<f64>),
+    heater: Option<HeaterId>,
     cases: &[Answer<OptionCase>],
 ) -> (Answer<Verdict>, String) {
-    let known = match told(ground, cases) {
+    let known = match told(ground, heater, cases) {
         Ok(known) => known,
         Err(unknown) => {
             let sentence = format!("not known: {}", unknown.reason);
@@ -49,6 +51,8 @@ pub(crate) fn verdict(
 struct Told<'a> {
     name: String,
     share: f64,
+    /// Coldest outside air in which the heater holds its set point in this wind, °C.
+    holds_down_to: Option<f64>,
     state: &'a OptionCase,
 }
 
@@ -56,7 +60,11 @@ struct Told<'a> {
 ///
 /// # Errors
 /// [`NotKnown`] where a case with a share of the season is not known.
-fn told<'a>(ground: &Ground<'_>, cases: &'a [Answer<OptionCase>]) -> Answer<Vec<Told<'a>>> {
+fn told<'a>(
+    ground: &Ground<'_>,
+    heater: Option<HeaterId>,
+    cases: &'a [Answer<OptionCase>],
+) -> Answer<Vec<Told<'a>>> {
     let mut all = Vec::with_capacity(cases.len());
     let numbered = ground.survey.weather.iter().enumerate();
     for ((at, case), state) in numbered.zip(cases) {
@@ -65,6 +73,7 @@ fn told<'a>(ground: &Ground<'_>, cases: &'a [Answer<OptionCase>]) -> Answer<Vec<
             Ok(state) => all.push(Told {
                 name: ground.case_name(at),
                 share,
+                holds_down_to: heater.and_then(|heater| ground.holds_down_to(heater, at)),
                 state,
             }),
             Err(unknown) if share > 0.0 || ground.weights() <= 0.0 => return Err(unknown.clone()),
@@ -240,9 +249,24 @@ impl<'a> Words<'a> {
             |set_c| Kind::Celsius.typed(set_c),
         );
         Some(format!(
-            "in {} the heater stays {lacks} below {of}",
-            names(&cold)
+            "in {} the heater stays {lacks} below {of}{}",
+            names(&cold),
+            self.held_down_to(&cold)
         ))
+    }
+
+    /// Down to which outside temperature the heater holds its own set point in the wind of cases.
+    fn held_down_to(&self, cold: &Cases<'_, 'a>) -> String {
+        let mut each: Vec<String> = cold
+            .iter()
+            .filter_map(|case| Some(Kind::Celsius.text(case.holds_down_to?)))
+            .collect();
+        each.dedup();
+        // In use it is turned up to comfort, whatever it is set to.
+        if each.is_empty() || self.set_c.is_some() {
+            return String::new();
+        }
+        format!(", which it holds down to {} outside", listed(each))
     }
 
     /// Where a machine starts with little to spare.

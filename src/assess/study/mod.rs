@@ -165,7 +165,8 @@ impl Study {
     /// The options of drying and heating, as [`compare`](super::compare) gives them.
     pub fn comparison(&self) -> &Answer<Comparison> {
         self.once(&self.kept.comparison, Part::Comparison, || {
-            let mut comparison = drying::as_it_stands(&self.survey, self.prepared())?;
+            let mut comparison =
+                drying::as_it_stands(&self.survey, self.prepared(), &self.assessment().cases)?;
             comparison.after_plan = self.after_plan();
             Ok(comparison)
         })

@@ -1,7 +1,9 @@
 //! Whole surveys to known answers, and truths that hold for any survey.
 
 mod curves;
+mod flues;
 mod known_answers;
+mod reach;
 mod safety;
 mod spaces;
 mod truths;

@@ -41,6 +41,9 @@ pub(super) fn air_change(
     }
     sheet.relayed("wind at body height: BS 5925:1991, U = U₁₀ k zᵃ");
     wind_sources(&mut sheet, survey);
+    if !survey.fans.is_empty() {
+        sheet.assumed("a fan's flow falls in a straight line to nothing at the pressure that stops it, 60 Pa where its maker does not say; its ends are at mid-height, the outer one out of the wind");
+    }
     sheet.assumed("mean over 16 wind directions relative to the vehicle");
     Some(sheet.finish())
 }

@@ -288,12 +288,11 @@ impl<'a> NumberField<'a> {
             Some(number) if self.takes.whole && number.fract().abs() > 0.0 => {
                 Err("whole numbers only".to_owned())
             }
-            Some(number) if self.is_outside_where_it_may_be(number) => Err(format!(
-                "a place {} is needed here",
-                self.of
-                    .and_then(Field::range)
-                    .map_or_else(String::new, |range| range.in_words())
-            )),
+            Some(number) if self.is_outside_where_it_may_be(number) => {
+                let range = self.of.and_then(Field::range);
+                let range = range.map_or_else(String::new, |range| range.in_words());
+                Err(format!("outside {range}: no gap is there"))
+            }
             Some(number) if self.takes.whole && !(0.0..=1e6).contains(&number) => {
                 Err("a count from 0 up is needed here".to_owned())
             }

@@ -192,7 +192,9 @@ fn a_heater_below_its_set_point_is_not_praised_for_the_humidity_it_brings() {
     let below = case.below_set_point_k.expect("it is colder");
     assert!((below - (4.0 - case.inside.t_c)).abs() < 1e-12 && below > 5.0);
     assert!(
-        guard.sentence.contains("K below its set point"),
+        guard
+            .sentence
+            .contains("K below its set point, which it holds down to"),
         "{}",
         guard.sentence
     );
