@@ -78,6 +78,7 @@ fn content(
     let caption = TextField::new(Field::Caption, &here.photo.caption)
         .id((here.gap.id, &here.photo.name))
         .width(width.clamp(120.0, 640.0))
+        .kept_on_escape()
         .show(ui, queue);
     if let Some(caption) = caption {
         let mut gap = here.gap.clone();

@@ -331,7 +331,7 @@ fn put_away(ui: &Ui, context: &mut GapsContext<'_>, input: Id) {
     *cell = None;
     context.queue.close_step();
     NumberField::forget(ui, input);
-    ui.data_mut(|data| data.remove::<bool>(input));
+    TextField::forget(ui, input);
 }
 
 fn neighbour(rows: &[GapId], id: GapId, up: bool) -> Option<GapId> {
