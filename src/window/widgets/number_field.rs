@@ -11,6 +11,8 @@ use super::severity::{finding_words, message_line};
 use super::touched::tell_touched;
 use super::words::tell_name;
 use crate::assess::words::compass_point;
+use crate::survey::findings::is_off_body;
+use crate::survey::number::given;
 use crate::survey::{Field, Severity};
 use crate::window::help;
 use crate::window::request::Queue;
@@ -32,6 +34,7 @@ pub struct Number<'a> {
     value: Option<f64>,
     unit: Option<&'a str>,
     required: bool,
+    reaches: Option<f64>,
     whole: bool,
 }
 
@@ -101,6 +104,13 @@ impl<'a> NumberField<'a> {
     /// An empty field is refused.
     pub fn required(mut self) -> Self {
         self.takes.required = true;
+        self
+    }
+
+    /// It is a place on a body that reaches so far, where that is known: what lies beside the body
+    /// is refused.
+    pub fn on_body(mut self, reaches: Option<f64>) -> Self {
+        self.takes.reaches = reaches;
         self
     }
 
@@ -299,6 +309,10 @@ impl<'a> NumberField<'a> {
                 let range = self.of.and_then(Field::range);
                 let range = range.map_or_else(String::new, |range| range.in_words());
                 Err(format!("outside {range}: no gap is there"))
+            }
+            Some(number) if self.takes.reaches.is_some_and(|to| is_off_body(number, to)) => {
+                let to = self.takes.reaches.map_or_else(String::new, given);
+                Err(format!("outside the body, which ends at {to} m"))
             }
             Some(number) if self.takes.whole && !(0.0..=1e6).contains(&number) => {
                 Err("a count from 0 up is needed here".to_owned())
