@@ -320,6 +320,7 @@ impl Scene {
 
     /// Where the mark of a gap is: its middle and how far it reaches, mm.
     #[must_use]
+    #[cfg(test)]
     pub fn gap_extent(&self, gap: GapId) -> Option<(Point, f64)> {
         self.marks
             .iter()

@@ -65,6 +65,7 @@ impl Prospect {
     ///
     /// # Errors
     /// [`NotKnown`] where the aim's figure is not, or the budget is no number.
+    #[cfg(test)]
     pub fn best_within(&self, aim: Aim, budget: f64) -> Answer<Vec<Sealable>> {
         self.best(self.search(aim, budget)?)
     }
