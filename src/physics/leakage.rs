@@ -1,8 +1,8 @@
 //! Leakage areas by their conventions, and laws made from stated areas and test results.
 
-use super::flow_law::{FlowLaw, Gas, SHARP_DISCHARGE};
 #[cfg(test)]
 use super::flow_law::from_reference;
+use super::flow_law::{FlowLaw, Gas, SHARP_DISCHARGE};
 
 /// Flow exponent of an effective leakage area stated without one **\[M\]**.
 pub const DEFAULT_EXPONENT: f64 = 0.65;

@@ -65,7 +65,6 @@ impl Prospect {
     ///
     /// # Errors
     /// [`NotKnown`] where the aim's figure is not, or the budget is no number.
-    #[cfg(test)]
     pub fn best_within(&self, aim: Aim, budget: f64) -> Answer<Vec<Sealable>> {
         self.best(self.search(aim, budget)?)
     }
