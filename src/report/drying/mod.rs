@@ -32,8 +32,7 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
     let comparison = match material.comparison {
         Ok(comparison) => comparison,
         Err(unknown) => {
-            section.paragraph(format!("Nothing can be compared: {}.", unknown.reason));
-            return section;
+            return section.ending(format!("Nothing can be compared: {}.", unknown.reason));
         }
     };
     let survey = material.survey;
@@ -99,9 +98,7 @@ pub(crate) fn verdicts(comparison: &Comparison) -> Section {
             Some(Err(unknown)) => format!("{now} After the plan: {unknown}."),
         }
     });
-    section.push(Block::Points {
-        points: points.collect(),
-    });
+    section.points(points);
     section
 }
 

@@ -6,6 +6,7 @@ use crate::figure;
 use crate::figure::body::body;
 use crate::figure::rose::drawn;
 use crate::figure::{Arrangement, Point, Role, RoseFrame, Scene, Shape, Show, Stroke, rose};
+use crate::physics::counts::count;
 use crate::report::words::name;
 use crate::report::{Block, Photo, Section};
 use crate::sheet::blocks::Picture;
@@ -303,9 +304,8 @@ fn row_height(row: &[Shown<'_>], width: f64) -> f64 {
     fits
 }
 
-#[expect(clippy::cast_precision_loss, reason = "a handful of photos")]
-fn gaps_between(count: usize) -> f64 {
-    count.saturating_sub(1) as f64
+fn gaps_between(photos: usize) -> f64 {
+    count(photos.saturating_sub(1))
 }
 
 /// Width over height.
