@@ -9,6 +9,7 @@ use super::exposure::{Leak, WindSide, coefficient, floor_place, heights, wind_si
 use super::in_air::VehicleInAir;
 use super::inside::{self, InsideSpace, RunningFan};
 use super::law::{GapLaw, sharp_area};
+use crate::physics::counts::count;
 use crate::physics::flow_law::Gas;
 use crate::physics::network::{Body, Space};
 use crate::physics::pressure_coefficient::{Underside, WindBody};
@@ -21,9 +22,7 @@ pub(crate) const DIRECTIONS: usize = 16;
 /// Wind directions relative to the front of the vehicle, degrees clockwise.
 pub(crate) fn direction_deg(index: usize) -> f64 {
     // Sixteen: exact in f64.
-    #[expect(clippy::cast_precision_loss, reason = "a small count")]
-    let share = index as f64 / DIRECTIONS as f64;
-    share * 360.0
+    count(index) / count(DIRECTIONS) * 360.0
 }
 
 /// All gaps, spaces, inner openings and fans of a vehicle, independent of the weather.
@@ -263,7 +262,5 @@ fn nothing_leaks(laws: &[GapLaw]) -> NotKnown {
 
 /// Arithmetic mean.
 pub(crate) fn mean(values: &[f64; DIRECTIONS]) -> f64 {
-    #[expect(clippy::cast_precision_loss, reason = "a small count")]
-    let count = DIRECTIONS as f64;
-    values.iter().sum::<f64>() / count
+    values.iter().sum::<f64>() / count(DIRECTIONS)
 }

@@ -12,6 +12,7 @@ use super::envelope::{DIRECTIONS, Envelope, direction_deg, mean};
 use super::in_air::VehicleInAir;
 use crate::physics::air::pressure_at_altitude;
 use crate::physics::basic_model::{self, ShelterClass};
+use crate::physics::counts::count;
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
 use crate::physics::units::{GRAMS_PER_KG, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::physics::wind::{LEAST_SPEED, Shelter, speed_at};
@@ -182,9 +183,8 @@ impl Vehicle<'_> {
         let spaces = self.survey.spaces.iter().zip(in_air.spaces()).zip(sums);
         spaces
             .map(|((space, found), sums)| {
-                #[expect(clippy::cast_precision_loss, reason = "sixteen")]
                 let [mean_inflow_kg_s, mean_from_spaces_kg_s] =
-                    sums.map(|sum| sum / DIRECTIONS as f64);
+                    sums.map(|sum| sum / count(DIRECTIONS));
                 let volume = space.volume_m3.ok_or_else(|| {
                     NotKnown::because(format!("the volume of space {} is not given", space.id))
                 });

@@ -4,6 +4,7 @@ use super::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 use super::styles::{self, numbered};
 use crate::assess::Assessment;
 use crate::assess::number::significant;
+use crate::physics::counts::whole;
 
 /// What the rose's upright means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -109,12 +110,7 @@ fn label(scene: &mut Scene, name: &str, points: &[Point], curve: usize, role: Ro
     } else {
         (-1.2, Anchor::Right, point.x)
     };
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a handful of letters"
-    )]
-    let letters = (room / (NAME * MEAN_LETTER)).max(0.0) as usize;
+    let letters = whole(room / (NAME * MEAN_LETTER));
     let lines = fitted(name, letters.max(6));
     let (height, mut y) = (1.2 * NAME, point.y);
     y -= height / 2.0 * f64::from(u8::from(lines.len() > 1));

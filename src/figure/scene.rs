@@ -1,5 +1,6 @@
 //! Shapes in millimetres. x runs right, y runs down, as on paper.
 
+use crate::physics::counts::count;
 use crate::survey::GapId;
 
 /// A point, mm.
@@ -320,6 +321,7 @@ impl Scene {
 
     /// Where the mark of a gap is: its middle and how far it reaches, mm.
     #[must_use]
+    #[cfg(test)]
     pub fn gap_extent(&self, gap: GapId) -> Option<(Point, f64)> {
         self.marks
             .iter()
@@ -333,12 +335,11 @@ fn extent(shape: &Shape) -> Option<(Point, f64)> {
     match shape {
         Shape::Circle { centre, radius, .. } => Some((*centre, *radius)),
         Shape::Polygon { points, .. } => {
-            #[expect(clippy::cast_precision_loss, reason = "a handful of corners")]
-            let count = points.len() as f64;
+            let corners = count(points.len());
             let sum = points.iter().fold(Point::default(), |sum, point| {
                 Point::new(sum.x + point.x, sum.y + point.y)
             });
-            let centre = Point::new(sum.x / count, sum.y / count);
+            let centre = Point::new(sum.x / corners, sum.y / corners);
             let reach = points
                 .iter()
                 .map(|point| centre.distance(*point))

@@ -258,28 +258,10 @@ impl MoistAir {
     /// ```
     pub fn from_relative_humidity(t_c: f64, rh: f64, pressure: f64) -> Result<Self, AirError> {
         check_temperature_and_pressure(t_c, pressure)?;
-        Self::from_share_of(saturation_pressure(t_c), t_c, rh, pressure)
-    }
-
-    /// Air whose relative humidity (0 to 1) was stated over liquid water, as instruments do
-    /// below freezing.
-    ///
-    /// # Errors
-    /// As [`MoistAir::from_relative_humidity`].
-    pub fn from_relative_humidity_over_water(
-        t_c: f64,
-        rh: f64,
-        pressure: f64,
-    ) -> Result<Self, AirError> {
-        check_temperature_and_pressure(t_c, pressure)?;
-        Self::from_share_of(saturation_pressure_over_water(t_c), t_c, rh, pressure)
-    }
-
-    fn from_share_of(saturated: f64, t_c: f64, rh: f64, pressure: f64) -> Result<Self, AirError> {
         if !(0.0..=1.0).contains(&rh) {
             return Err(AirError::RelativeHumidity(rh));
         }
-        let vapour_pressure = rh * saturated;
+        let vapour_pressure = rh * saturation_pressure(t_c);
         if vapour_pressure >= pressure {
             return Err(AirError::VapourAboveTotal {
                 vapour_pressure,
@@ -320,11 +302,6 @@ impl MoistAir {
         (1.0 + self.humidity_ratio) / self.specific_volume()
     }
 
-    /// Mass of dry air in a cubic metre, kg/m³: `1/v`.
-    pub fn dry_air_density(&self) -> f64 {
-        1.0 / self.specific_volume()
-    }
-
     /// Enthalpy, J per kg of dry air, zero for dry air at 0 °C:
     /// `h = 1.006 t + W (2501 + 1.86 t)` kJ/kg. ASHRAE Fundamentals 2017 ch. 1 **\[S\]**.
     pub fn enthalpy(&self) -> f64 {
@@ -339,21 +316,6 @@ impl MoistAir {
     /// Dynamic viscosity, Pa s. See [`viscosity`]; the vapour's share is neglected.
     pub fn viscosity(&self) -> f64 {
         viscosity(self.t_c)
-    }
-
-    /// Humidity ratio of saturated air at this temperature and pressure, kg/kg.
-    ///
-    /// # Errors
-    /// The saturation pressure reaches the total pressure (thin air only).
-    pub fn saturation_humidity_ratio(&self) -> Result<f64, AirError> {
-        let vapour_pressure = saturation_pressure(self.t_c);
-        if vapour_pressure >= self.pressure {
-            return Err(AirError::VapourAboveTotal {
-                vapour_pressure,
-                pressure: self.pressure,
-            });
-        }
-        Ok(humidity_ratio(vapour_pressure, self.pressure))
     }
 }
 

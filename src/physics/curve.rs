@@ -92,6 +92,7 @@ impl Curve {
 
     /// Pressure difference Δp* above which a crack is limited by the sharp-edged opening law, Pa.
     /// `None` where the gap is no crack or the two laws never cross.
+    #[cfg(test)]
     pub fn crossing_pressure(&self) -> Option<f64> {
         match self.shape {
             Shape::Crack { crossing, .. } if crossing.is_finite() => Some(crossing),
@@ -105,6 +106,7 @@ impl Curve {
     }
 
     /// Flow with the sign of `dp`, m³/s.
+    #[cfg(test)]
     pub fn flow_signed(&self, dp: f64) -> f64 {
         self.flow(dp.abs()).copysign(dp)
     }

@@ -111,15 +111,6 @@ pub enum FlowLaw {
 }
 
 impl FlowLaw {
-    /// Whether the sizes lie within the measurements behind the law: for a crack 0.4–4 mm wide
-    /// and 10–70 mm deep **\[M\]**; the other laws have no such span.
-    pub fn within_measured_range(&self) -> bool {
-        match *self {
-            FlowLaw::Crack { width, depth, .. } => crack_was_measured(width, depth),
-            FlowLaw::Opening { .. } | FlowLaw::Power { .. } => true,
-        }
-    }
-
     fn check(&self) -> Result<(), OpeningError> {
         match *self {
             FlowLaw::Opening { area, discharge } => {

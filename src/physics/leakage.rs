@@ -1,6 +1,8 @@
 //! Leakage areas by their conventions, and laws made from stated areas and test results.
 
-use super::flow_law::{FlowLaw, Gas, SHARP_DISCHARGE, from_reference};
+#[cfg(test)]
+use super::flow_law::from_reference;
+use super::flow_law::{FlowLaw, Gas, SHARP_DISCHARGE};
 
 /// Flow exponent of an effective leakage area stated without one **\[M\]**.
 pub const DEFAULT_EXPONENT: f64 = 0.65;
@@ -96,6 +98,7 @@ pub fn from_flow(flow: f64, dp: f64, exponent: f64) -> FlowLaw {
 /// C₀ = C (ρ/ρ₀)^(1−n) (μ/μ₀)^(2n−1)
 /// ```
 /// ASTM E779 **\[R\]**. C in m³/(s Paⁿ) at the state `tested`.
+#[cfg(test)]
 pub fn from_test(coefficient: f64, exponent: f64, tested: &Gas) -> FlowLaw {
     FlowLaw::Power {
         coefficient: coefficient / from_reference(tested, exponent),

@@ -13,6 +13,7 @@ pub mod air;
 pub mod basic_model;
 pub mod clear_night;
 pub mod contents;
+pub mod counts;
 pub mod coupled;
 pub mod curve;
 pub mod ensemble;

@@ -61,10 +61,28 @@ impl Section {
 
     /// Adds names and values in two columns, with the reasons for what is not known.
     pub fn facts(&mut self, rows: Vec<Fact>, reasons: &Reasons) -> &mut Self {
-        self.push(Block::Facts { rows });
-        for note in reasons.notes() {
-            self.note(note);
-        }
+        self.push(Block::Facts { rows }).notes(reasons.notes())
+    }
+
+    /// Adds small print where there is any, a paragraph of its own each.
+    pub fn notes(&mut self, texts: impl IntoIterator<Item = String>) -> &mut Self {
+        let texts = texts.into_iter().map(|text| Block::Note { text });
+        self.blocks.extend(texts);
+        self
+    }
+
+    /// Adds points below one another; nothing where there are none.
+    pub fn points(&mut self, points: impl IntoIterator<Item = String>) -> &mut Self {
+        let points: Vec<String> = points.into_iter().collect();
+        let some = (!points.is_empty()).then_some(Block::Points { points });
+        self.blocks.extend(some);
+        self
+    }
+
+    /// The section with a last paragraph.
+    #[must_use]
+    pub fn ending(mut self, text: impl Into<String>) -> Self {
+        self.paragraph(text);
         self
     }
 
@@ -79,11 +97,7 @@ impl Section {
 
     /// Adds a table with the reasons for what it does not know.
     pub fn table(&mut self, table: Table, reasons: &Reasons) -> &mut Self {
-        self.push(Block::Table { table });
-        for note in reasons.notes() {
-            self.note(note);
-        }
-        self
+        self.push(Block::Table { table }).notes(reasons.notes())
     }
 }
 

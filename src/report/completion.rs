@@ -37,16 +37,14 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
     let mut section = Section::new("What was done");
     let wrong = wrongly_sealed(survey);
     if survey.gaps.is_empty() {
-        section.paragraph("No gaps are written down yet.");
-        return section;
+        return section.ending("No gaps are written down yet.");
     }
     if done(survey).next().is_none() {
-        section.paragraph(if wrong.is_empty() {
+        return section.ending(if wrong.is_empty() {
             "No gap is marked as sealed yet: there is nothing to compare."
         } else {
             "No gap that may be sealed is marked as sealed yet: there is nothing to compare."
         });
-        return section;
     }
     let (before, after) = (material.study.before_work(), material.study.after_work());
     section.push(Block::Plain {
@@ -63,9 +61,7 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
     section.note(small_print(with_intervals, &wrong));
     section.heading("Gaps that were sealed");
     section.table(gaps(survey), &Reasons::default());
-    if let Some(words) = by_test(done(survey)) {
-        section.note(words);
-    }
+    section.notes(by_test(done(survey)));
     remaining(&mut section, survey);
     section
 }
@@ -161,12 +157,13 @@ fn remaining(section: &mut Section, survey: &Survey) {
     let open = survey
         .gaps
         .iter()
-        .filter(|gap| gap.state != WorkState::Sealed && !leave::never(survey, gap));
+        .filter(|gap| gap.state != WorkState::Sealed && leave::leave(survey, gap).is_ok());
     let points: Vec<String> = open
         .map(|gap| format!("{} · {}: {}", gap.id, name(gap), gap.state.name()))
         .collect();
     if !points.is_empty() {
-        section.heading("Gaps that are not sealed");
-        section.push(Block::Points { points });
+        section
+            .heading("Gaps that may be sealed and are not")
+            .points(points);
     }
 }

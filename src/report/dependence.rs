@@ -236,10 +236,9 @@ pub const MAY_RAISE: &str =
 pub fn doors_inside(survey: &Survey, effects: &[ClosingEffect]) -> Section {
     let mut section = Section::new("Doors and curtains inside");
     for effect in effects {
-        section.heading(opening_name(effect));
-        section.push(Block::Points {
-            points: closing(survey, effect),
-        });
+        section
+            .heading(opening_name(effect))
+            .points(closing(survey, effect));
     }
     if effects.is_empty() {
         section.paragraph("No door or curtain inside that can be closed is recorded.");

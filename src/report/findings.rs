@@ -59,8 +59,7 @@ pub(crate) fn block(finding: &Finding) -> Block {
 pub(crate) fn section(findings: &[Finding], told: impl Fn(&Finding) -> bool) -> Section {
     let mut section = Section::new("What to keep in mind");
     if findings.is_empty() {
-        section.paragraph("Nothing is missing, doubtful or dangerous as far as was recorded.");
-        return section;
+        return section.ending("Nothing is missing, doubtful or dangerous as far as was recorded.");
     }
     section.paragraph(format!("Findings: {}.", counts(findings)));
     let mut left_out = Vec::new();

@@ -49,9 +49,7 @@ pub fn section(told: &Material<'_>) -> Section {
     let mut reasons = Reasons::default();
     let table = totals(told, &mut reasons);
     section.table(table, &reasons);
-    if let Some(words) = not_said(told) {
-        section.note(words);
-    }
+    section.notes(not_said(told));
     section.facts(tightness(told), &Reasons::default());
     section.note(
         "EqLA: equivalent leakage area, 10 Pa, discharge coefficient 0.611 (CAN/CGSB-149.10 [R]). \

@@ -26,8 +26,7 @@ pub(crate) fn section(material: &Material<'_>, order: Order) -> Section {
         Order::LeakiestFirst => "Ledger of gaps, the leakiest first",
     });
     if gaps.is_empty() {
-        section.paragraph("No gap has been written down yet.");
-        return section;
+        return section.ending("No gap has been written down yet.");
     }
     let mut ledger = Ledger {
         material,
@@ -48,9 +47,7 @@ pub(crate) fn section(material: &Material<'_>, order: Order) -> Section {
     }
     ledger.total("All gaps", &eqla(&material.assessment.leakage.all));
     section.table(ledger.table, &ledger.reasons);
-    if let Some(words) = by_test(gaps.iter()) {
-        section.note(words);
-    }
+    section.notes(by_test(gaps.iter()));
     section.note(
         "EqLA: equivalent leakage area at 10 Pa, as the gap stands in this set-up; a gap without a \
          figure is in no total. Share: of all gaps together. Numbers are those on the drawing; \

@@ -21,8 +21,7 @@ pub fn section(told: &Material<'_>, found: &Answer<Uncertainty>) -> Section {
     let found = match found {
         Ok(found) => found,
         Err(unknown) => {
-            section.paragraph(capital(&format!("{unknown}.")));
-            return section;
+            return section.ending(capital(&format!("{unknown}.")));
         }
     };
     section.facts(
@@ -37,9 +36,7 @@ pub fn section(told: &Material<'_>, found: &Answer<Uncertainty>) -> Section {
         section.paragraph(not_found(found, line));
     }
     measure_next(&mut section, found);
-    if let Some(words) = parts(found) {
-        section.note(words);
-    }
+    section.notes(parts(found));
     section.note(format!(
         "{} How far each input may be off is assumed [A]; the result itself stays as it is.",
         very_likely(found)

@@ -50,9 +50,9 @@ pub fn one(working: &Working) -> Section {
         }
     }
     if !working.notes.is_empty() {
-        section.heading("To keep in mind").push(Block::Points {
-            points: working.notes.clone(),
-        });
+        section
+            .heading("To keep in mind")
+            .points(working.notes.clone());
     }
     section
 }
@@ -73,9 +73,7 @@ fn of_cases(section: &mut Section, title: &str, workings: &OfCases) {
             .collect()
     });
     points.extend(lines(workings, |working| working.notes.clone()));
-    if !points.is_empty() {
-        section.push(Block::Points { points });
-    }
+    section.points(points);
 }
 
 /// Inputs and results in rows, cases in columns.
@@ -133,9 +131,7 @@ fn gaps(section: &mut Section, material: &Material<'_>) {
         working.sources.iter().map(Source::marked).collect()
     });
     let points = sources.into_iter().map(|line| without_gaps(&line));
-    section.push(Block::Points {
-        points: points.collect(),
-    });
+    section.points(points);
 }
 
 /// Sources of gaps go by the line; the list of the gaps in front only lengthens it.

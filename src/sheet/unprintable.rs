@@ -1,6 +1,7 @@
 //! Findings about characters that no bundled font holds: sheets show □ in their place.
 
 use super::glyphs::boxed;
+use crate::report::findings::about;
 use crate::survey::{Field, Finding, Gap, Item, Place, Severity, Survey};
 use std::collections::BTreeSet;
 
@@ -19,20 +20,71 @@ pub fn unprintable(survey: &Survey) -> Vec<Finding> {
     for gap in &survey.gaps {
         of_gap(&mut finder, gap);
     }
-    let names = [
-        survey.zones.iter().map(zone).collect::<Vec<_>>(),
-        survey.weather.iter().map(weather).collect(),
-        survey.fabric.iter().map(fabric).collect(),
-        survey.appliances.iter().map(appliance).collect(),
-        survey.machines.iter().map(machine).collect(),
-        survey.heaters.iter().map(heater).collect(),
-        survey.fans.iter().map(fan).collect(),
-        survey.sources.iter().map(source).collect(),
-        survey.spaces.iter().map(space).collect(),
-        survey.inner_openings.iter().map(inner_opening).collect(),
-    ];
-    for (item, what, name) in names.into_iter().flatten() {
-        finder.look(item, Field::Name, name, || format!("the name of {what}"));
+    let mut names: Vec<(Item, &str)> = Vec::new();
+    names.extend(
+        survey
+            .zones
+            .iter()
+            .map(|one| (Item::Zone(one.id), &*one.name)),
+    );
+    names.extend(
+        survey
+            .weather
+            .iter()
+            .map(|one| (Item::Weather(one.id), &*one.name)),
+    );
+    names.extend(
+        survey
+            .fabric
+            .iter()
+            .map(|one| (Item::Fabric(one.id), &*one.name)),
+    );
+    names.extend(
+        survey
+            .appliances
+            .iter()
+            .map(|one| (Item::Appliance(one.id), &*one.name)),
+    );
+    names.extend(
+        survey
+            .machines
+            .iter()
+            .map(|one| (Item::Machine(one.id), &*one.name)),
+    );
+    names.extend(
+        survey
+            .heaters
+            .iter()
+            .map(|one| (Item::Heater(one.id), &*one.name)),
+    );
+    names.extend(
+        survey
+            .fans
+            .iter()
+            .map(|one| (Item::Fan(one.id), &*one.name)),
+    );
+    names.extend(
+        survey
+            .sources
+            .iter()
+            .map(|one| (Item::Source(one.id), &*one.name)),
+    );
+    names.extend(
+        survey
+            .spaces
+            .iter()
+            .map(|one| (Item::Space(one.id), &*one.name)),
+    );
+    names.extend(
+        survey
+            .inner_openings
+            .iter()
+            .map(|one| (Item::InnerOpening(one.id), &*one.name)),
+    );
+    for (item, name) in names {
+        finder.look(item, Field::Name, name, || {
+            format!("the name of {}", about(item))
+        });
     }
     finder.findings
 }
@@ -102,59 +154,6 @@ fn of_gap(finder: &mut Finder, gap: &Gap) {
             });
         }
     }
-}
-
-/// Something with a name: where it is, words for it, and the name.
-type Named<'a> = (Item, String, &'a str);
-
-fn zone(zone: &crate::survey::Zone) -> Named<'_> {
-    (Item::Zone(zone.id), format!("zone {}", zone.id), &zone.name)
-}
-
-fn weather(case: &crate::survey::WeatherCase) -> Named<'_> {
-    let words = format!("weather case {}", case.id);
-    (Item::Weather(case.id), words, &case.name)
-}
-
-fn fabric(element: &crate::survey::FabricElement) -> Named<'_> {
-    let words = format!("a {}", element.part.name());
-    (Item::Fabric(element.id), words, &element.name)
-}
-
-fn appliance(one: &crate::survey::Appliance) -> Named<'_> {
-    let words = format!("a {}", one.kind.name());
-    (Item::Appliance(one.id), words, &one.name)
-}
-
-fn machine(one: &crate::survey::Machine) -> Named<'_> {
-    let words = format!("drying machine {}", one.id);
-    (Item::Machine(one.id), words, &one.name)
-}
-
-fn heater(one: &crate::survey::Heater) -> Named<'_> {
-    (
-        Item::Heater(one.id),
-        format!("heater {}", one.id),
-        &one.name,
-    )
-}
-
-fn fan(one: &crate::survey::Fan) -> Named<'_> {
-    (Item::Fan(one.id), format!("fan {}", one.id), &one.name)
-}
-
-fn source(one: &crate::survey::MoistureSource) -> Named<'_> {
-    let words = format!("moisture source {}", one.id);
-    (Item::Source(one.id), words, &one.name)
-}
-
-fn space(one: &crate::survey::Space) -> Named<'_> {
-    (Item::Space(one.id), format!("space {}", one.id), &one.name)
-}
-
-fn inner_opening(one: &crate::survey::InnerOpening) -> Named<'_> {
-    let words = format!("inner opening {}", one.id);
-    (Item::InnerOpening(one.id), words, &one.name)
 }
 
 /// `漢 (U+6F22), 字 (U+5B57) and 3 more`: the sign where it shows, its number always.

@@ -91,6 +91,7 @@ impl History {
 
     /// Whether there is a step to undo.
     #[must_use]
+    #[cfg(test)]
     pub fn can_undo(&self) -> bool {
         !self.past.is_empty()
     }

@@ -1,5 +1,7 @@
 //! Numbers as people read them: sensible digits, no more.
 
+use crate::physics::counts;
+
 /// A number with this many significant digits, without exponent: `0.0846`, `12.3`, `1230`.
 ///
 /// ```
@@ -28,12 +30,7 @@ pub fn significant(value: f64, digits: i32) -> String {
     // 9.999 to three digits is 10.0: the rounding has moved the magnitude.
     let decimals = f64::from(digits) - 1.0 - magnitude(rounded);
     let shown = decimals.clamp(0.0, 12.0);
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "clamped to 0…12 just above"
-    )]
-    let places = shown as usize;
+    let places = counts::whole(shown);
     format!("{rounded:.places$}")
 }
 

@@ -6,6 +6,7 @@ use super::commands::Command;
 use super::context::PageContext;
 use super::theme::{figure_style, palette};
 use super::widgets;
+use crate::physics::counts::whole;
 use crate::report::key_results::{KeyResult, key_results};
 use crate::survey::{Finding, Severity};
 use eframe::egui;
@@ -71,12 +72,7 @@ fn row(ui: &Ui, count: usize) -> (usize, f32) {
     if results >= CELL_LEAST {
         return (count, results);
     }
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a handful of headlines"
-    )]
-    let fit = (room / (CELL_LEAST + space)).floor().max(1.0) as usize;
+    let fit = whole(f64::from(room / (CELL_LEAST + space))).max(1);
     // Equal rows look calmer than a full row and a remnant.
     let each = count.div_ceil(count.div_ceil(fit.min(count - 1)));
     (each, width(room, each))

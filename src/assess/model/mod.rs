@@ -19,6 +19,7 @@ use super::exposure::{Leak, WindSide};
 use super::prepared::Prepared;
 use super::weather::{air_states, source_kg_s};
 use crate::physics::MoistAir;
+use crate::physics::counts::count;
 use crate::physics::ensemble::{Arranged, Ensemble, State};
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
 use crate::physics::pressure_coefficient::Underside;
@@ -265,8 +266,6 @@ impl ModelInAir {
     }
 }
 
-fn equal_share(count: usize) -> f64 {
-    #[expect(clippy::cast_precision_loss, reason = "a small count")]
-    let count = count as f64;
-    1.0 / count
+fn equal_share(among: usize) -> f64 {
+    1.0 / count(among)
 }

@@ -13,6 +13,7 @@ use crate::assess::answer::{Answer, Assessment, LeakageTotal, NotKnown, Safety, 
 use crate::assess::assessment::assess;
 use crate::assess::model::Want;
 use crate::assess::safety;
+use crate::physics::counts::count;
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::findings::is_damp;
 use crate::survey::{Field, Finding, GapId, Item, Place, Severity, Survey, WorkState};
@@ -296,9 +297,8 @@ fn shifts(
             inward += flow.in_kg_s;
             outward += flow.out_kg_s;
         }
-        #[expect(clippy::cast_precision_loss, reason = "sixteen")]
-        let count = air.directions.len() as f64;
-        Some((inward / count, outward / count))
+        let directions = count(air.directions.len());
+        Some((inward / directions, outward / directions))
     };
     let gaps = survey.gaps.iter().enumerate();
     gaps.filter_map(|(at, gap)| {

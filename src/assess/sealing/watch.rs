@@ -1,6 +1,7 @@
 //! Long searches say how far they are and can be given up.
 
 use crate::assess::answer::{Answer, NotKnown};
+use crate::physics::counts::count;
 use std::ops::ControlFlow;
 
 /// Hears the share that is done, 0…1, again and again, and says whether to go on.
@@ -23,9 +24,7 @@ impl<'a> Watched<'a> {
 
     /// So many steps of so many are done.
     pub(super) fn reached(&mut self, done: usize, of: usize) {
-        #[expect(clippy::cast_precision_loss, reason = "counts of steps")]
-        let share = done as f64 / of.max(1) as f64;
-        self.share = share;
+        self.share = count(done) / count(of.max(1));
     }
 
     /// Goes on, or not.

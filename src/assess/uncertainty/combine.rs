@@ -11,6 +11,7 @@ use super::trials::{CASE_COLUMNS, Chunk, LEAKAGE_COLUMNS, Trials};
 use super::{CaseUncertainty, FEWEST_DRAWS, Interval, NotFound, Share, Uncertainty, too_few};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::model::{Case, Want};
+use crate::physics::counts::{count, whole};
 use crate::physics::units::{LITRES_PER_DAY, SECONDS_PER_HOUR};
 
 impl Trials {
@@ -185,11 +186,6 @@ impl Table {
     }
 }
 
-#[expect(clippy::cast_precision_loss, reason = "counts of draws")]
-fn count(n: usize) -> f64 {
-    n as f64
-}
-
 /// Mean, standard deviation and the middle 95 %: quantiles between neighbouring draws in order
 /// of size, position `p (N − 1)`.
 pub(super) fn interval(mut draws: Vec<f64>) -> Interval {
@@ -205,15 +201,10 @@ pub(super) fn interval(mut draws: Vec<f64>) -> Interval {
     }
 }
 
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "a place in a list"
-)]
 fn quantile(sorted: &[f64], p: f64) -> f64 {
     let place = p * count(sorted.len() - 1);
     let below = place.floor();
-    let at = below as usize;
+    let at = whole(below);
     let above = (at + 1).min(sorted.len() - 1);
     sorted[at] + (place - below) * (sorted[above] - sorted[at])
 }

@@ -1,7 +1,9 @@
 //! Numbers beside the marks, each where neither a mark nor another number covers it.
 
 use super::spread::Placed;
+use super::spread::cell;
 use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
+use crate::physics::counts::count;
 use crate::survey::WorkState;
 use std::collections::HashMap;
 
@@ -132,13 +134,8 @@ struct Things {
 
 impl Things {
     fn squares_of(area: &Area) -> impl Iterator<Item = (i64, i64)> + use<> {
-        #[expect(
-            clippy::cast_possible_truncation,
-            reason = "a drawing is a few metres at most"
-        )]
-        let whole = |value: f64| (value / CELL).floor() as i64;
-        let (left, right) = (whole(area.left), whole(area.right));
-        let (top, bottom) = (whole(area.top), whole(area.bottom));
+        let (left, top) = cell(Point::new(area.left, area.top), CELL);
+        let (right, bottom) = cell(Point::new(area.right, area.bottom), CELL);
         (left..=right).flat_map(move |x| (top..=bottom).map(move |y| (x, y)))
     }
 
@@ -273,9 +270,7 @@ fn on_edge(mark: &Placed<'_>, end: Point) -> Point {
 }
 
 fn text_width(words: &str, size: f64) -> f64 {
-    #[expect(clippy::cast_precision_loss, reason = "a handful of letters")]
-    let letters = words.chars().count() as f64;
-    letters * size * LETTER
+    count(words.chars().count()) * size * LETTER
 }
 
 fn text_area(at: Point, words: &str, size: f64, anchor: Anchor) -> Area {

@@ -5,6 +5,7 @@ use super::layout::Layout;
 use super::spread::{Placed, spread};
 use crate::assess::{Assessment, DirectionAnswer, GapLeakage};
 use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
+use crate::physics::counts::count;
 use crate::survey::gap::{Certainty, Facing, Gap, Purpose, WorkState};
 use crate::survey::{GapId, Survey};
 use std::collections::HashMap;
@@ -63,14 +64,10 @@ fn largest(scale: f64) -> f64 {
 
 /// Radius of the largest mark among so many on this body: where they crowd, large ones would hide
 /// the rest.
-fn among(layout: &Layout, count: usize) -> f64 {
+fn among(layout: &Layout, marks: usize) -> f64 {
     let round = 2.0 * (layout.height_m + layout.width_m);
     let faces = layout.length_m * round * layout.scale * layout.scale;
-    #[expect(
-        clippy::cast_precision_loss,
-        reason = "a survey holds thousands at most"
-    )]
-    let spacing = (faces / count.max(1) as f64).sqrt();
+    let spacing = (faces / count(marks.max(1))).sqrt();
     (spacing / 2.0).max(1.5 * LEAST_RADIUS)
 }
 
@@ -290,8 +287,7 @@ fn highlight(scene: &mut Scene, mark: &Placed<'_>) {
 
 /// A ground under a text of so many letters, so that lines and marks do not run through it.
 fn backing(scene: &mut Scene, at: Point, side: f64, letters: usize) {
-    #[expect(clippy::cast_precision_loss, reason = "a handful of letters")]
-    let length = side * (letters as f64 * SELECTED * MEAN_LETTER + 0.8);
+    let length = side * (count(letters) * SELECTED * MEAN_LETTER + 0.8);
     let (half, back) = (SELECTED * 0.85, side * -0.6);
     let corner = |x: f64, y: f64| Point::new(at.x + x, at.y + y);
     scene.add(Shape::rectangle(

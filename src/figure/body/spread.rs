@@ -1,6 +1,7 @@
 //! Marks that would cover each other: a few are drawn apart, many become one with their number.
 
 use crate::figure::scene::Point;
+use crate::physics::counts::count;
 use crate::survey::gap::Gap;
 use std::collections::{BTreeMap, HashMap};
 
@@ -71,7 +72,7 @@ pub(super) fn spread(placed: &mut [Placed<'_>]) {
 }
 
 /// The square of a grid of this width that a point lies in.
-fn cell(point: Point, width: f64) -> (i64, i64) {
+pub(super) fn cell(point: Point, width: f64) -> (i64, i64) {
     #[expect(
         clippy::cast_possible_truncation,
         reason = "places on a drawing are a few hundred millimetres"
@@ -108,20 +109,18 @@ fn groups(placed: &[Placed<'_>]) -> Vec<Vec<usize>> {
 
 /// On a ring round their middle, so far from each other that each can be seen and hit.
 fn apart(placed: &mut [Placed<'_>], group: &[usize]) {
-    #[expect(clippy::cast_precision_loss, reason = "a handful of marks")]
-    let count = group.len() as f64;
+    let all = count(group.len());
     let (mut middle, mut largest) = (Point::default(), 0.0_f64);
     for &at in group {
         if let Some(mark) = placed.get(at) {
-            middle.x += mark.home.x / count;
-            middle.y += mark.home.y / count;
+            middle.x += mark.home.x / all;
+            middle.y += mark.home.y / all;
             largest = largest.max(mark.radius.min(COUNTED_MOST));
         }
     }
-    let ring = (largest + 0.4) / (std::f64::consts::PI / count).sin();
+    let ring = (largest + 0.4) / (std::f64::consts::PI / all).sin();
     let places = (0..group.len()).map(|number| {
-        #[expect(clippy::cast_precision_loss, reason = "a handful of marks")]
-        let turn = std::f64::consts::TAU * number as f64 / count;
+        let turn = std::f64::consts::TAU * count(number) / all;
         Point::new(middle.x - ring * turn.cos(), middle.y - ring * turn.sin())
     });
     let places: Vec<Point> = places.collect();

@@ -5,6 +5,7 @@ use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
 use super::styles::{self, Style};
 use crate::assess::drying::{Comparison, OptionAnswer, Standing};
 use crate::assess::quantity::Kind;
+use crate::physics::counts::{count, whole};
 
 /// Height of an option's row, mm.
 const ROW: f64 = 6.8;
@@ -152,9 +153,7 @@ impl Key {
 
 /// How long words are about, mm.
 fn length(words: &str) -> f64 {
-    #[expect(clippy::cast_precision_loss, reason = "a few letters")]
-    let letters = words.chars().count() as f64;
-    letters * LETTER * LETTER_WIDTH
+    count(words.chars().count()) * LETTER * LETTER_WIDTH
 }
 
 struct Axis {
@@ -233,12 +232,7 @@ impl Axis {
 /// Words cut to a width, mm, with a sign that something is missing.
 fn shortened(words: &str, width: f64) -> String {
     let fit = (width / (LETTER * LETTER_WIDTH)).floor().max(1.0);
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a number of letters"
-    )]
-    let fit = fit as usize;
+    let fit = whole(fit);
     if words.chars().count() <= fit {
         words.to_owned()
     } else {
@@ -326,8 +320,7 @@ impl<'a> Line<'a> {
             let range = vec![Point::new(low, y), Point::new(high, y)];
             scene.add(Shape::line(range, Stroke::solid(Role::Faint, 0.3)));
         }
-        #[expect(clippy::cast_precision_loss, reason = "a few weather cases")]
-        let steps = self.humidities.len().saturating_sub(1) as f64;
+        let steps = count(self.humidities.len().saturating_sub(1));
         let step = APART.min(SPREAD / steps.max(1.0));
         let mut at = y - steps * step / 2.0;
         for (rh, style) in self.humidities.iter().zip(marks) {

@@ -1,6 +1,7 @@
 //! Names beside their points, clear of each other and of every mark.
 
 use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
+use crate::physics::counts::count;
 
 /// Height of letters, mm.
 pub(super) const LETTER: f64 = 2.4;
@@ -61,8 +62,7 @@ impl Names {
 
     /// Writes a name at the first free place beside its point; where all are taken, at the last.
     pub(super) fn write(&mut self, scene: &mut Scene, at: Point, words: &str, role: Role) {
-        #[expect(clippy::cast_precision_loss, reason = "a few letters")]
-        let long = words.chars().count() as f64 * LETTER * LETTER_WIDTH;
+        let long = count(words.chars().count()) * LETTER * LETTER_WIDTH;
         let taken = |(x, y): (f64, f64)| {
             let (left, middle) = (at.x + x, at.y + y);
             let left = if x < 0.0 { left - long } else { left };

@@ -147,6 +147,7 @@ impl Steady {
     /// The books of water, kg/s: what comes in less what goes out, zero but for rounding; and
     /// the sum of what comes in, to hold it against.
     #[must_use]
+    #[cfg(test)]
     pub fn water_book(&self, inside: &Inside<'_>) -> (f64, f64) {
         let into = self.dry_air_flow * inside.outside.humidity_ratio + self.source;
         let out = self.dry_air_flow * self.inside.humidity_ratio
@@ -159,6 +160,7 @@ impl Steady {
     /// The books of heat, W: gains less losses, zero but for rounding; and the sum of the gains,
     /// to hold it against.
     #[must_use]
+    #[cfg(test)]
     pub fn heat_book(&self, inside: &Inside<'_>) -> (f64, f64) {
         settle::heat_book(inside, self)
     }

@@ -278,6 +278,7 @@ fn heat(inside: &Inside<'_>, t_c: f64, flow: f64, heater: f64, water: &Water) ->
 }
 
 /// Gains less losses, and the gains, W.
+#[cfg(test)]
 pub(super) fn heat_book(inside: &Inside<'_>, steady: &Steady) -> (f64, f64) {
     let water = Water {
         humidity_ratio: steady.inside.humidity_ratio,

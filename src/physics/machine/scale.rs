@@ -1,5 +1,7 @@
 //! Removal and power against the driving quantity, through the maker's figures.
 
+use crate::physics::counts;
+
 /// One figure: driving quantity, removal in kg/s, power in W.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Mark {
@@ -28,8 +30,7 @@ impl Scale {
                     break;
                 }
                 pools.pop();
-                #[expect(clippy::cast_precision_loss, reason = "a handful of figures")]
-                let (one, other) = (count as f64, pool.1 as f64);
+                let (one, other) = (counts::count(count), counts::count(pool.1));
                 pool = (
                     (mean * one + pool.0 * other) / (one + other),
                     count + pool.1,

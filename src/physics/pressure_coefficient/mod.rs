@@ -9,6 +9,7 @@ mod vehicle_body;
 
 pub use underfloor::{FloorPlace, Underside};
 
+use super::counts::whole;
 use super::wind::Shelter;
 
 /// A face of the body.
@@ -102,12 +103,7 @@ fn interpolate(row: &Row, angle_deg: f64) -> f64 {
     let position = angle_deg.rem_euclid(360.0) / 45.0;
     let below = position.floor();
     let share = position - below;
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a whole number from 0 to 8"
-    )]
-    let first = below as usize;
+    let first = whole(below);
     // A remainder rounded up to 360 belongs to 0; hence the cycle.
     let mut values = row.iter().cycle().skip(first);
     match (values.next(), values.next()) {

@@ -2,6 +2,7 @@
 //!
 #![doc = include_str!("simulation.md")]
 
+use crate::physics::counts::whole;
 use crate::physics::wind::Shelter;
 
 /// How the space under the floor stands to the wind.
@@ -73,12 +74,7 @@ fn left_by_shelter(shelter: Shelter) -> f64 {
 fn folded(from_front_deg: f64, value: impl Fn(usize) -> f64) -> f64 {
     let position = folded_deg(from_front_deg) / 22.5;
     let below = position.floor().min(3.0);
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a whole number from 0 to 3"
-    )]
-    let first = below as usize;
+    let first = whole(below);
     value(first) + (position - below) * (value(first + 1) - value(first))
 }
 

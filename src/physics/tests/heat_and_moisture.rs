@@ -95,7 +95,7 @@ fn unheated_body_in_winter_air_needs_what_was_worked_by_hand() {
     let exact = dry_air_flow(inflow, outside.humidity_ratio);
     near(exact * SECONDS_PER_HOUR, 15.745, 5e-3);
     near(
-        exact / (0.5 * 25.0 * outside.dry_air_density() / SECONDS_PER_HOUR),
+        exact / (0.5 * 25.0 * (1.0 / outside.specific_volume()) / SECONDS_PER_HOUR),
         1.0,
         1e-12,
     );

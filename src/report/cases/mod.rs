@@ -53,8 +53,7 @@ pub fn section(told: &Material<'_>, parts: &[Part]) -> Section {
     let mut section = Section::new("Results by weather");
     let cases = &told.assessment.cases;
     if cases.is_empty() {
-        section.paragraph("There is no weather case: add one, such as still air, 0 m/s.");
-        return section;
+        return section.ending("There is no weather case: add one, such as still air, 0 m/s.");
     }
     for some in cases.chunks(SIDE_BY_SIDE) {
         let mut columns = Columns::new(told, some);

@@ -12,10 +12,9 @@ use crate::survey::SetUp;
 pub(crate) fn night(comparison: &Comparison) -> Section {
     let mut section = Section::new("Air at night, everybody asleep");
     if comparison.set_up == SetUp::LaidUp {
-        section.paragraph(
+        return section.ending(
             "Nobody sleeps in it while it is laid up. Show it in use to see the air that sleepers have.",
         );
-        return section;
     }
     let fact = match &comparison.night_air {
         Err(unknown) => Fact::new("Air at night", unknown.to_string()),

@@ -43,8 +43,8 @@ pub(crate) fn drying_out(comparison: &Comparison) -> Section {
         }
     }
     if table.rows.is_empty() {
-        section.paragraph("Not known: it needs the dry mass of the contents and their moisture.");
-        return section;
+        return section
+            .ending("Not known: it needs the dry mass of the contents and their moisture.");
     }
     section.table(table, &Reasons::default());
     section.note(

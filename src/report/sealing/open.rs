@@ -12,8 +12,7 @@ use crate::survey::{Field, Finding, Gap, GapId, Item, Place, Severity, Survey, W
 pub(crate) fn left_open(survey: &Survey, left: &[LeftOpen]) -> Section {
     let mut section = Section::new("What stays as it is, and why");
     if left.is_empty() {
-        section.paragraph("Every gap of the ledger may be sealed.");
-        return section;
+        return section.ending("Every gap of the ledger may be sealed.");
     }
     let (protects, rest): (Vec<&LeftOpen>, Vec<&LeftOpen>) =
         left.iter().partition(|one| one.why.protects());
@@ -145,7 +144,6 @@ fn points(section: &mut Section, survey: &Survey, title: &str, left: &[&LeftOpen
         .map(|(gap, why)| format!("{} · {}: {why}.", gap.id, name(gap)))
         .collect();
     if !points.is_empty() {
-        section.heading(title);
-        section.push(Block::Points { points });
+        section.heading(title).points(points);
     }
 }

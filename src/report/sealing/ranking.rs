@@ -51,8 +51,7 @@ fn saves(one: &Ranked, aim: Aim) -> Answer<String> {
 pub(crate) fn ranking(survey: &Survey, aim: Aim, ranked: &[Ranked]) -> Section {
     let mut section = Section::new("What sealing each gap saves");
     if ranked.is_empty() {
-        section.paragraph("There is no gap that may be sealed.");
-        return section;
+        return section.ending("There is no gap that may be sealed.");
     }
     section.topic = Some(Topic::Ranking);
     section.paragraph(format!(
@@ -127,8 +126,7 @@ fn named(survey: &Survey, id: GapId) -> String {
 pub(crate) fn order(survey: &Survey, aim: Aim, order: &Order) -> Section {
     let mut section = Section::new("What the money buys");
     if order.steps.is_empty() {
-        section.paragraph("No gap with a known cost would save anything.");
-        return section;
+        return section.ending("No gap with a known cost would save anything.");
     }
     section.paragraph(format!(
         "At each step the gap that saves most for its cost ({}), given what is sealed by then. For a \

@@ -16,8 +16,7 @@ pub(crate) fn plan(survey: &Survey, assessment: &Assessment, work: &Answer<Work>
     let work = match some(work) {
         Ok(work) => work,
         Err(unknown) => {
-            section.paragraph(format!("There is no sealing plan: {}.", unknown.reason));
-            return section;
+            return section.ending(format!("There is no sealing plan: {}.", unknown.reason));
         }
     };
     let chosen = match work.chosen {
@@ -60,12 +59,10 @@ pub(crate) fn work(survey: &Survey, work: &Answer<Work>, prices: bool) -> Sectio
     let work = match some(work) {
         Ok(work) if !work.steps.is_empty() => work,
         Ok(work) => {
-            section.paragraph(nothing_to_do(work));
-            return section;
+            return section.ending(nothing_to_do(work));
         }
         Err(NotKnown { reason }) => {
-            section.paragraph(format!("There is no order of work: {reason}."));
-            return section;
+            return section.ending(format!("There is no order of work: {reason}."));
         }
     };
     if work.chosen == Chosen::Proposed {
@@ -104,9 +101,9 @@ pub(crate) fn work(survey: &Survey, work: &Answer<Work>, prices: bool) -> Sectio
     section.table(table, &reasons);
     heed(&mut section, work.steps.iter().map(|step| &step.sealable));
     let gaps = work.steps.iter();
-    if let Some(words) = by_test(gaps.filter_map(|step| survey.gap(step.sealable.gap()))) {
-        section.note(words);
-    }
+    section.notes(by_test(
+        gaps.filter_map(|step| survey.gap(step.sealable.gap())),
+    ));
     if any_suggested(work.steps.iter().map(|step| &step.sealable)) {
         section.note(SUGGESTED);
     }

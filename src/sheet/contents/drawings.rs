@@ -1,10 +1,12 @@
 //! Drawings and photos.
 
 use super::Material;
-use crate::assess::NotKnown;
+use crate::assess::{Comparison, NotKnown};
+use crate::figure;
 use crate::figure::body::body;
 use crate::figure::rose::drawn;
 use crate::figure::{Arrangement, Point, Role, RoseFrame, Scene, Shape, Show, Stroke, rose};
+use crate::physics::counts::count;
 use crate::report::words::name;
 use crate::report::{Block, Photo, Section};
 use crate::sheet::blocks::Picture;
@@ -84,6 +86,21 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
     );
     add(&mut section, "rose", &rose, &rose_caption(material));
     (section, files)
+}
+
+/// The options of drying and heating beside each other.
+pub(super) fn options(comparison: &Comparison, paper: Paper) -> (Block, (String, Picture)) {
+    let name = "options".to_owned();
+    let scene = figure::options(comparison, text_width(paper));
+    let block = Block::Figure {
+        file: name.clone(),
+        width_mm: format!("{:.1}", scene.width),
+        alt: scene.description.clone(),
+        caption: "Relative humidity that each option brings in each weather case; dashed: the target. The bar \
+                  is the season, each case as wide as its share of it: filled where the target is held."
+            .to_owned(),
+    };
+    (block, (name, drawing(&scene)))
 }
 
 /// Why there is no rose, where no weather case has an air change.
@@ -287,9 +304,8 @@ fn row_height(row: &[Shown<'_>], width: f64) -> f64 {
     fits
 }
 
-#[expect(clippy::cast_precision_loss, reason = "a handful of photos")]
-fn gaps_between(count: usize) -> f64 {
-    count.saturating_sub(1) as f64
+fn gaps_between(photos: usize) -> f64 {
+    count(photos.saturating_sub(1))
 }
 
 /// Width over height.

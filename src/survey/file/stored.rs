@@ -274,7 +274,8 @@ macro_rules! record {
     };
 }
 
-/// An enum of the file, written as one word each, that stands for the runtime enum of that name.
+/// An enum of the file, written as one word each, that stands for the runtime enum of that name;
+/// the words are those of JSON and CSV too.
 macro_rules! words {
     ($($(#[$meta:meta])* $name:ident { $($variant:ident = $word:literal,)+ })+) => {$(
         $(#[$meta])*
@@ -296,10 +297,19 @@ macro_rules! words {
                 }
             }
         }
+
+        impl $crate::survey::word::Word for $crate::survey::file::live::$name {
+            fn word(&self) -> &'static str {
+                match self {
+                    $(Self::$variant => $word,)+
+                }
+            }
+        }
     )+};
 }
 
-/// An enum of the file, each word with its own fields, for the runtime enum of that name.
+/// An enum of the file, each word with its own fields, for the runtime enum of that name; the
+/// words are those of JSON and CSV too.
 macro_rules! choice {
     ($(#[$meta:meta])* $name:ident {
         $($variant:ident = $word:literal { $($(#[$field_meta:meta])* $field:ident: $kind:ty,)+ })+
@@ -325,6 +335,14 @@ macro_rules! choice {
                     $($crate::survey::file::live::$name::$variant { $($field),+ } => {
                         Self::$variant { $($field: <$kind>::stored($field)),+ }
                     })+
+                }
+            }
+        }
+
+        impl $crate::survey::word::Word for $crate::survey::file::live::$name {
+            fn word(&self) -> &'static str {
+                match self {
+                    $(Self::$variant { .. } => $word,)+
                 }
             }
         }

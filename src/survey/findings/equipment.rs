@@ -13,7 +13,6 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         finder.check(Field::RatedInput, appliance.input_mj_per_h);
         if survey.vehicle.code_of_practice == CodeOfPractice::AsNzs5601 && !appliance.room_sealed {
             finder.need(
-                Severity::Warning,
                 Field::RatedInput,
                 appliance.input_mj_per_h,
                 "the free areas that AS/NZS 5601.2 asks for cannot be worked out",
@@ -33,15 +32,12 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         finder.check(Field::Rating, heater.rating_w);
         finder.check(Field::SetPoint, heater.set_point_c);
         finder.need(
-            Severity::Warning,
             Field::Rating,
             heater.rating_w,
             "what it can hold cannot be worked out",
         );
         if heater.fuel == HeaterFuel::UnfluedGas {
-            finder.add(
-                Severity::Danger,
-                None,
+            finder.danger(None,
                 "a flame without a flue gives off carbon monoxide and water into the room",
                 "do not use it to heat or dry a closed vehicle; fit a CO alarm (EN 50291-2 is the variant for leisure vehicles [S]) and ask a licensed fitter",
             );
@@ -54,7 +50,6 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         finder.check(Field::FanFlow, fan.flow_m3_per_h);
         finder.check(Field::FanMostPressure, fan.most_pressure_pa);
         finder.need(
-            Severity::Warning,
             Field::FanFlow,
             fan.flow_m3_per_h,
             "it is left out of the air balance",
@@ -62,8 +57,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         if let Some(space) = fan.space
             && !survey.spaces.iter().any(|known| known.id == space)
         {
-            finder.add(
-                Severity::Error,
+            finder.error(
                 Field::Space,
                 format!("it moves air of space {space}, which does not exist"),
                 "choose one of the spaces listed, or none",
@@ -71,8 +65,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         }
         let found = finder.findings.iter().skip(before);
         if found.filter(|one| one.severity == Severity::Error).count() > 0 {
-            finder.add(
-                Severity::Warning,
+            finder.warn(
                 None,
                 "it is left out of the air balance until that is mended",
                 "mend what cannot be",
@@ -104,7 +97,6 @@ fn machine_ranges(finder: &mut Finder<'_>, machine: &Machine) {
 fn machine_state(finder: &mut Finder<'_>, machine: &Machine) {
     if machine.kind == MachineKind::SaltTub {
         finder.need(
-            Severity::Warning,
             Field::TubArea,
             machine.tub_area_m2,
             "what it gathers cannot be worked out",
@@ -113,7 +105,6 @@ fn machine_state(finder: &mut Finder<'_>, machine: &Machine) {
     }
     if machine.points.is_empty() {
         finder.need(
-            Severity::Warning,
             Field::RatedRemoval,
             machine.rated_removal_l_per_day,
             "what it gathers cannot be worked out",
@@ -121,15 +112,12 @@ fn machine_state(finder: &mut Finder<'_>, machine: &Machine) {
     }
     let state = machine.rated_temperature_c.is_some() && machine.rated_rh_percent.is_some();
     if machine.rated_removal_l_per_day.is_some() && !state {
-        finder.add(
-            Severity::Warning,
-            Field::RatedTemperature,
+        finder.warn(Field::RatedTemperature,
             "its removal is given without the temperature and humidity it was stated at",
             "look for both beside the maker's figure: the same machine gathers far less in cold air",
         );
     }
     finder.need(
-        Severity::Warning,
         Field::Power,
         machine.power_w,
         "its warmth and its running cost are not known",
@@ -159,7 +147,7 @@ fn machine_figures(finder: &mut Finder<'_>, machine: &Machine) {
         ),
     };
     if let Err(error) = found {
-        finder.add(Severity::Error, field, error.to_string(), advice);
+        finder.error(field, error.to_string(), advice);
     }
 }
 
@@ -170,15 +158,12 @@ fn moisture_source(survey: &Survey, source: &MoistureSource, findings: &mut Vec<
     finder.check(Field::SourceHours, source.hours_per_day);
     finder.check(Field::SourceCount, f64::from(source.count));
     finder.need(
-        Severity::Warning,
         Field::SourceRate,
         source.rate_g_per_h,
         "the water to remove is not known",
     );
     if source.kind == SourceKind::UnfluedFlame {
-        finder.add(
-            Severity::Danger,
-            None,
+        finder.danger(None,
             "a flame without a flue gives off carbon monoxide and water into the room",
             "never use it as a heater; fit a CO alarm (EN 50291-2 is the variant for leisure vehicles [S]) and ask a licensed fitter",
         );
@@ -188,8 +173,7 @@ fn moisture_source(survey: &Survey, source: &MoistureSource, findings: &mut Vec<
         SourceKind::PersonAwake | SourceKind::PersonAsleep
     );
     if people && source.laid_up && survey.set_up == SetUp::LaidUp {
-        finder.add(
-            Severity::Note,
+        finder.remark(
             Field::SourceLaidUp,
             "people are present in a vehicle that is laid up",
             "untick laid up, unless somebody does stay in it",

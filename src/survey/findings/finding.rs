@@ -190,6 +190,46 @@ impl<'a> Finder<'a> {
         });
     }
 
+    /// Adds an error: a result cannot be given until it is mended.
+    pub(super) fn error(
+        &mut self,
+        field: impl Into<Option<Field>>,
+        sentence: impl AsRef<str>,
+        advice: impl Into<String>,
+    ) {
+        self.add(Severity::Error, field, sentence, advice);
+    }
+
+    /// Adds a danger: a person could be hurt.
+    pub(super) fn danger(
+        &mut self,
+        field: impl Into<Option<Field>>,
+        sentence: impl AsRef<str>,
+        advice: impl Into<String>,
+    ) {
+        self.add(Severity::Danger, field, sentence, advice);
+    }
+
+    /// Adds a warning: a result is doubtful or incomplete.
+    pub(super) fn warn(
+        &mut self,
+        field: impl Into<Option<Field>>,
+        sentence: impl AsRef<str>,
+        advice: impl Into<String>,
+    ) {
+        self.add(Severity::Warning, field, sentence, advice);
+    }
+
+    /// Adds what is worth knowing.
+    pub(super) fn remark(
+        &mut self,
+        field: impl Into<Option<Field>>,
+        sentence: impl AsRef<str>,
+        advice: impl Into<String>,
+    ) {
+        self.add(Severity::Note, field, sentence, advice);
+    }
+
     /// An error where the value lies outside its field's range.
     pub(super) fn check(&mut self, field: Field, value: impl Into<Option<f64>>) {
         let (Some(value), Some(range)) = (value.into(), field.range()) else {
@@ -197,8 +237,7 @@ impl<'a> Finder<'a> {
         };
         if !range.allows(value) {
             let words = format!("{} is {} {}", field.words(), given(value), range.unit);
-            self.add(
-                Severity::Error,
+            self.error(
                 field,
                 format!("{}, which is not possible", words.trim_end()),
                 format!(
@@ -212,8 +251,7 @@ impl<'a> Finder<'a> {
     /// A warning where a text that should be a date is none.
     pub(super) fn check_date(&mut self, field: Field, words: &str, text: &str) {
         if !text.is_empty() && date::parse(text).is_none() {
-            self.add(
-                Severity::Warning,
+            self.warn(
                 field,
                 format!("the {words} \u{201c}{text}\u{201d} is not a date"),
                 "write it as year-month-day, for example 2026-01-31",
@@ -221,8 +259,13 @@ impl<'a> Finder<'a> {
         }
     }
 
+    /// A warning where a value that results depend on is missing.
+    pub(super) fn need(&mut self, field: Field, value: Option<f64>, consequence: &str) {
+        self.need_as(Severity::Warning, field, value, consequence);
+    }
+
     /// A finding where a value that results depend on is missing.
-    pub(super) fn need(
+    pub(super) fn need_as(
         &mut self,
         severity: Severity,
         field: Field,

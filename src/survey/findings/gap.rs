@@ -1,6 +1,7 @@
 //! Findings about the gaps.
 
 use super::finding::{Finder, Finding, Item, Severity, gap_subject};
+use super::place::{BESIDE_M, is_off_body};
 use crate::physics::flow_law::{CRACK_DEPTH_SPAN, CRACK_WIDTH_SPAN, crack_was_measured};
 use crate::physics::units::MM;
 use crate::survey::gap::{Behind, Facing, Form, Gap, LeadsTo, Purpose, WorkState};
@@ -9,8 +10,7 @@ use crate::survey::{Field, Survey, leave};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     if survey.gaps.is_empty() {
-        Finder::new(findings, Item::Ledger, "").add(
-            Severity::Warning,
+        Finder::new(findings, Item::Ledger, "").warn(
             None,
             "no gap has been written down yet, so nothing can be said about leakage",
             "walk round the vehicle and add each gap you see, feel or hear",
@@ -36,8 +36,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
 fn sizes(finder: &mut Finder<'_>, gap: &Gap) {
     sizes_in_range(finder, &gap.form, gap.count);
     if let Some((field, words)) = gap.form.missing() {
-        finder.add(
-            Severity::Warning,
+        finder.warn(
             field,
             format!("not sized: {words}, so it is in no total"),
             "measure it, or estimate it and mark the size as estimated or guessed",
@@ -57,8 +56,7 @@ pub(super) fn sizes_in_range(finder: &mut Finder<'_>, form: &Form, count: u32) {
     } = *form
         && pipe >= hole
     {
-        finder.add(
-            Severity::Error,
+        finder.error(
             Field::RingPipe,
             format!(
                 "the pipe ({} mm) fills or overfills its hole ({} mm)",
@@ -68,6 +66,14 @@ pub(super) fn sizes_in_range(finder: &mut Finder<'_>, form: &Form, count: u32) {
             "measure both diameters again; if nothing is open, remove the gap",
         );
     }
+}
+
+pub(super) fn below_ground(finder: &mut Finder<'_>) {
+    finder.error(
+        Field::Rise,
+        "it would begin below the ground",
+        "give the height of its middle, and the rise from its lower to its upper end",
+    );
 }
 
 fn narrow_gap_data(finder: &mut Finder<'_>, gap: &Gap) {
@@ -82,9 +88,7 @@ fn narrow_gap_data(finder: &mut Finder<'_>, gap: &Gap) {
     if !crack_was_measured(width * MM, depth * MM) {
         let span =
             |(from, to): (f64, f64)| format!("{} to {} mm", given(from / MM), given(to / MM));
-        finder.add(
-            Severity::Note,
-            Field::GapWidth,
+        finder.remark(Field::GapWidth,
             format!(
                 "{} mm wide and {} mm deep lies outside the measurements behind the narrow-gap law ({} wide, {} deep)",
                 given(width),
@@ -105,9 +109,7 @@ fn place(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     finder.check(Field::Rise, position.rise_m);
     finder.check(Field::CavityPressure, gap.cavity_pressure_coefficient);
     if gap.cavity_pressure_coefficient.is_some() && !matches!(gap.facing, Facing::Cavity(_)) {
-        finder.add(
-            Severity::Warning,
-            Field::CavityPressure,
+        finder.warn(Field::CavityPressure,
             "it has a cavity pressure coefficient but opens to no cavity; the coefficient is not used",
             "choose the cavity it opens to, or clear the coefficient",
         );
@@ -115,16 +117,14 @@ fn place(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     if let Some(space) = gap.space
         && !survey.spaces.iter().any(|known| known.id == space)
     {
-        finder.add(
-            Severity::Error,
+        finder.error(
             Field::Space,
             format!("it opens into space {space}, which does not exist"),
             "choose one of the spaces listed, or none",
         );
     }
     match position.height_m {
-        None => finder.add(
-            Severity::Note,
+        None => finder.remark(
             Field::MiddleHeight,
             "height not given; the usual height of its facing is taken",
             "measure the height of its middle above ground: it decides how warm air drives it",
@@ -132,6 +132,7 @@ fn place(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
         Some(height) => outside_body(finder, survey, height, position.rise_m),
     }
     beside_body(finder, survey, gap);
+    super::place::other_half(finder, survey, gap);
 }
 
 /// Length and height of a face, m: of the body as a box.
@@ -207,16 +208,12 @@ fn larger_than_face(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
         ),
         _ => return,
     };
-    finder.add(
-        Severity::Error,
+    finder.error(
         field,
         sentence,
         "check its sizes, the face it is in, and the outside sizes of the vehicle",
     );
 }
-
-/// How far beyond the body a gap may be said to be, m: bumpers and mouldings stand out.
-const BESIDE_M: f64 = 0.3;
 
 /// A place beside the body, by its length and width.
 fn beside_body(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
@@ -239,10 +236,9 @@ fn beside_body(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     ];
     for (field, place, size, from, is) in places {
         if let (Some(place), Some(size)) = (place, size)
-            && !(-BESIDE_M..=size + BESIDE_M).contains(&place)
+            && is_off_body(place, size)
         {
-            finder.add(
-                Severity::Warning,
+            finder.warn(
                 field,
                 format!(
                     "its place, {} m {from}, is outside the body, {} m {is}",
@@ -260,20 +256,13 @@ fn outside_body(finder: &mut Finder<'_>, survey: &Survey, height: f64, rise: Opt
     if let Some(roof) = survey.vehicle.height_m
         && height + half_rise > roof + BESIDE_M
     {
-        finder.add(
-            Severity::Warning,
-            Field::MiddleHeight,
+        finder.warn(Field::MiddleHeight,
             format!("its top, {} m, is above the roof, {} m", figure(height + half_rise, 3), given(roof)),
             "measure the height of its middle from the ground, and the rise from its lower to its upper end",
         );
     }
     if height - half_rise < 0.0 {
-        finder.add(
-            Severity::Error,
-            Field::Rise,
-            "it would begin below the ground",
-            "give the height of its middle, and the rise from its lower to its upper end",
-        );
+        below_ground(finder);
     }
 }
 
@@ -283,39 +272,29 @@ fn behind(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
         Some(Behind::Opening { free_area_mm2 }) => {
             finder.check(Field::AreaInFront, free_area_mm2);
             if free_area_mm2.is_none() {
-                finder.add(
-                    Severity::Warning,
-                    Field::AreaInFront,
+                finder.warn(Field::AreaInFront,
                     "not sized: the free area of the opening in front is not given, so it is in no total",
                     "measure the opening in front",
                 );
             }
         }
         Some(Behind::Gap(outer)) => match survey.gap(outer) {
-            None => finder.add(
-                Severity::Error,
-                Field::Behind,
+            None => finder.error(Field::Behind,
                 format!("it lies behind gap {outer}, which does not exist"),
                 "choose the outer gap again",
             ),
-            Some(outer) if outer.id == gap.id => finder.add(
-                Severity::Error,
-                Field::Behind,
+            Some(outer) if outer.id == gap.id => finder.error(Field::Behind,
                 "it cannot lie behind itself",
                 "choose another gap, or none",
             ),
-            Some(outer) if outer.leads_to == LeadsTo::LivingSpace => finder.add(
-                Severity::Error,
-                Field::Behind,
+            Some(outer) if outer.leads_to == LeadsTo::LivingSpace => finder.error(Field::Behind,
                 format!(
                     "it lies behind gap {}, which leads into the living space, so its air would be counted twice",
                     outer.id
                 ),
                 "set the outer gap to lead into a compartment, or this one to lie behind nothing",
             ),
-            Some(outer) if outer.behind.is_some() => finder.add(
-                Severity::Error,
-                Field::Behind,
+            Some(outer) if outer.behind.is_some() => finder.error(Field::Behind,
                 format!("gap {} in front of it lies behind another opening itself", outer.id),
                 "only two openings in a row can be worked out: combine two of them",
             ),
@@ -323,8 +302,7 @@ fn behind(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
         },
     }
     if gap.leads_to == LeadsTo::Compartment && gap.behind.is_some() {
-        finder.add(
-            Severity::Error,
+        finder.error(
             Field::LeadsTo,
             "an outer opening of a compartment cannot itself lie behind another opening",
             "set it to lie behind nothing",
@@ -336,17 +314,14 @@ fn purpose(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     if let Some(closing) = gap.closing {
         finder.check(Field::ClosedLeaves, closing.leaves_percent);
         if leave::never(survey, gap) {
-            finder.add(
-                Severity::Danger,
-                Field::Purpose,
+            finder.danger(Field::Purpose,
                 format!("{} that can be closed protects nobody", gap.purpose.name()),
                 "make sure it cannot be closed; follow the local code and have a licensed fitter check it",
             );
         }
     }
     if gap.purpose == Purpose::UserVentilation && gap.closing.is_none() {
-        finder.add(
-            Severity::Note,
+        finder.remark(
             Field::Closing,
             "whether this user ventilation stands open is not given; it is taken as always open",
             "say whether it stands open when laid up and when in use",
@@ -390,9 +365,7 @@ fn work(finder: &mut Finder<'_>, gap: &Gap) {
         .as_ref()
         .and_then(|remedy| remedy.leak_left_percent);
     if gap.state == WorkState::Sealed && left.is_none() {
-        finder.add(
-            Severity::Warning,
-            Field::LeakLeft,
+        finder.warn(Field::LeakLeft,
             "it is marked sealed without saying what share of the leak remains, so it is in no total",
             "enter the share that remains; 10 % is a cautious guess for a strip or sealant",
         );

@@ -8,9 +8,7 @@ use crate::survey::{Field, Gap, Survey, WorkState, number};
 /// What is asked of the survey as a whole.
 pub(super) fn whole(survey: &Survey, findings: &mut Vec<Finding>) {
     if !survey.appliances_confirmed {
-        Finder::new(findings, Item::Vehicle, "").add(
-            Severity::Warning,
-            Field::AppliancesConfirmed,
+        Finder::new(findings, Item::Vehicle, "").warn(Field::AppliancesConfirmed,
             "which appliances burn in the vehicle is not confirmed: what must stay open is not known, and \
              nothing is offered for sealing",
             "look for every hob, oven, heater, boiler, refrigerator and stove, list them, and tick that \
@@ -23,8 +21,7 @@ pub(super) fn whole(survey: &Survey, findings: &mut Vec<Finding>) {
         .map(|gap| gap.id.to_string())
         .collect();
     if !unsaid.is_empty() {
-        Finder::new(findings, Item::Ledger, "").add(
-            Severity::Warning,
+        Finder::new(findings, Item::Ledger, "").warn(
             Field::GapPart,
             format!(
                 "what part it is, is not said of {}: {} offered for sealing",
@@ -43,9 +40,7 @@ pub(super) fn whole(survey: &Survey, findings: &mut Vec<Finding>) {
 /// What is asked of one gap, and the danger where it is closed or is to be.
 pub(super) fn gap(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     if let Some(was) = gap.purpose_was {
-        finder.add(
-            Severity::Warning,
-            Field::PurposeWas,
+        finder.warn(Field::PurposeWas,
             format!(
                 "it was {} before its purpose was changed by hand to {}",
                 was.name(),
@@ -70,9 +65,7 @@ fn asked(finder: &mut Finder<'_>, why: Refusal) {
         | Refusal::InFloor => Field::PurposeConfirmed,
         _ => return,
     };
-    finder.add(
-        Severity::Warning,
-        field,
+    finder.warn(field,
         format!("{why}; until then it is not offered for sealing"),
         "follow it to both ends and see what it serves; then say its purpose, or tick that it protects \
          nobody",

@@ -1,6 +1,6 @@
 //! Findings about the photos of the gaps.
 
-use super::finding::{Finder, Finding, Item, Severity};
+use super::finding::{Finder, Finding, Item};
 use crate::survey::file::PhotoState;
 use crate::survey::gap::Gap;
 use crate::survey::{Field, Survey};
@@ -14,8 +14,7 @@ pub(super) fn marks(finder: &mut Finder<'_>, gap: &Gap) {
     for photo in &gap.photos {
         let outside = photo.marks.iter().filter(|mark| !mark.is_in_picture());
         if outside.count() > 0 {
-            finder.add(
-                Severity::Note,
+            finder.remark(
                 FIELD,
                 format!(
                     "a mark on photo \u{201c}{}\u{201d} lies outside the picture",
@@ -57,8 +56,7 @@ pub fn photos(survey: &Survey, states: &BTreeMap<String, PhotoState>) -> Vec<Fin
                      the gap",
                 ),
             };
-            finder.add(
-                Severity::Warning,
+            finder.warn(
                 FIELD,
                 format!("photo \u{201c}{name}\u{201d} {trouble}"),
                 advice,

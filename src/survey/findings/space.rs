@@ -1,7 +1,7 @@
 //! Findings about spaces and the openings between them.
 
-use super::finding::{Finder, Finding, Item, Severity, numbered};
-use super::gap::sizes_in_range;
+use super::finding::{Finder, Finding, Item, numbered};
+use super::gap::{below_ground, sizes_in_range};
 use crate::survey::{Field, InnerOpening, SpaceId, Survey};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
@@ -18,8 +18,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
             .iter()
             .any(|opening| opening.from == space.id || opening.to == space.id);
         if survey.spaces.len() > 1 && !joined {
-            finder.add(
-                Severity::Note,
+            finder.remark(
                 None,
                 "nothing joins it to another space",
                 "add the doorway, curtain or bulkhead gaps, if there are any",
@@ -40,8 +39,7 @@ fn inner_opening(finder: &mut Finder<'_>, survey: &Survey, opening: &InnerOpenin
     let known = |id: SpaceId| survey.spaces.iter().any(|space| space.id == id);
     for (field, id) in [(Field::From, opening.from), (Field::To, opening.to)] {
         if !known(id) {
-            finder.add(
-                Severity::Error,
+            finder.error(
                 field,
                 format!("it joins space {id}, which does not exist"),
                 "choose one of the spaces listed",
@@ -49,8 +47,7 @@ fn inner_opening(finder: &mut Finder<'_>, survey: &Survey, opening: &InnerOpenin
         }
     }
     if opening.from == opening.to {
-        finder.add(
-            Severity::Error,
+        finder.error(
             Field::To,
             "it joins a space to itself",
             "choose another space",
@@ -63,8 +60,7 @@ fn inner_opening(finder: &mut Finder<'_>, survey: &Survey, opening: &InnerOpenin
         finder.check(Field::ClosedLeaves, closing.leaves_percent);
     }
     if let Some((field, words)) = opening.form.missing() {
-        finder.add(
-            Severity::Error,
+        finder.error(
             field,
             format!("not sized: {words}, so the air of the spaces cannot be worked out"),
             "measure it, or estimate it",
@@ -75,11 +71,6 @@ fn inner_opening(finder: &mut Finder<'_>, survey: &Survey, opening: &InnerOpenin
         .height_m
         .is_some_and(|height| height - half_rise < 0.0)
     {
-        finder.add(
-            Severity::Error,
-            Field::Rise,
-            "it would begin below the ground",
-            "give the height of its middle, and the rise from its lower to its upper end",
-        );
+        below_ground(finder);
     }
 }

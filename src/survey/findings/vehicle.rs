@@ -12,8 +12,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     size(survey, findings);
     site(survey, findings);
     if survey.weather.is_empty() {
-        Finder::new(findings, Item::Site, "").add(
-            Severity::Error,
+        Finder::new(findings, Item::Site, "").error(
             None,
             "there is no weather case, so there is no air change to work out",
             "add at least one weather case, such as still: 0 m/s",
@@ -49,8 +48,7 @@ fn size(survey: &Survey, findings: &mut Vec<Finding>) {
     if let (Some(height), Some(floor)) = (vehicle.height_m, vehicle.floor_height_m)
         && height <= floor
     {
-        finder.add(
-            Severity::Error,
+        finder.error(
             Field::RoofHeight,
             format!(
                 "the roof ({} m above ground) is not above the floor ({} m)",
@@ -61,8 +59,7 @@ fn size(survey: &Survey, findings: &mut Vec<Finding>) {
         );
     }
     if vehicle.has_starting_sizes() {
-        finder.add(
-            Severity::Note,
+        finder.remark(
             Field::Length,
             format!(
                 "the sizes are usual ones of a {}, not measured",
@@ -81,7 +78,7 @@ fn underside(survey: &Survey, findings: &mut Vec<Finding>) {
     let mut finder = Finder::new(findings, Item::Vehicle, "vehicle");
     finder.check(Field::SkirtFreeArea, vehicle.skirt_free_area_mm2);
     if vehicle.underside == Underside::SkirtedTight {
-        finder.need(
+        finder.need_as(
             Severity::Error,
             Field::SkirtFreeArea,
             vehicle.skirt_free_area_mm2,
@@ -97,9 +94,7 @@ fn underside(survey: &Survey, findings: &mut Vec<Finding>) {
             .filter(|gap| gap.position.along_m.is_none() || gap.position.across_m.is_none())
             .count();
         if without > 0 {
-            finder.add(
-                Severity::Note,
-                Field::UnderfloorByPlace,
+            finder.remark(Field::UnderfloorByPlace,
                 format!(
                     "the wind under the floor is to go by place, but gaps without their whole place there: {without}"
                 ),
@@ -153,15 +148,15 @@ fn left_out(survey: &Survey, finder: &mut Finder<'_>) {
         (Field::Length, vehicle.length_m),
         (Field::Width, vehicle.width_m),
     ] {
-        finder.need(severity, field, value, consequence);
+        finder.need_as(severity, field, value, consequence);
     }
     for (field, value) in [
         (Field::RoofHeight, vehicle.height_m),
         (Field::FloorHeight, vehicle.floor_height_m),
     ] {
-        finder.need(needed, field, value, "the air change cannot be worked out");
+        finder.need_as(needed, field, value, "the air change cannot be worked out");
     }
-    finder.need(
+    finder.need_as(
         needed,
         Field::Volume,
         vehicle.gross_volume_m3(),
@@ -180,8 +175,7 @@ fn outside_volume(survey: &Survey, findings: &mut Vec<Finding>) {
         && volume > outside
         && outside > 0.0
     {
-        finder.add(
-            Severity::Warning,
+        finder.warn(
             Field::Volume,
             format!(
                 "the inside volume, {} m³, is more than the outside sizes hold, {} m³",
@@ -231,7 +225,7 @@ fn drying(survey: &Survey, findings: &mut Vec<Finding>) {
         _ => return,
     };
     let both = "the time to dry out needs the mass of the contents and their moisture";
-    finder.need(Severity::Note, missing, None, both);
+    finder.need_as(Severity::Note, missing, None, both);
 }
 
 fn weather(case: &WeatherCase, findings: &mut Vec<Finding>) {
@@ -252,8 +246,7 @@ fn weights(survey: &Survey, findings: &mut Vec<Finding>) {
     let total: f64 = survey.weather.iter().map(|case| case.weight).sum();
     if !survey.weather.is_empty() && total <= 0.0 {
         let mut finder = Finder::new(findings, Item::Site, "weather");
-        finder.add(
-            Severity::Error,
+        finder.error(
             Field::Weight,
             "the weights of all weather cases together are zero",
             "give at least one case a weight above zero",
@@ -267,7 +260,6 @@ fn fabric(element: &FabricElement, findings: &mut Vec<Finding>) {
     finder.check(Field::Area, element.area_m2);
     finder.check(Field::Bridges, element.bridge_percent);
     finder.need(
-        Severity::Warning,
         Field::Area,
         element.area_m2,
         "the heat through the fabric is not known",
@@ -276,7 +268,6 @@ fn fabric(element: &FabricElement, findings: &mut Vec<Finding>) {
         BuildUp::Stated { u_w_per_m2_k } => {
             finder.check(Field::UValue, *u_w_per_m2_k);
             finder.need(
-                Severity::Warning,
                 Field::UValue,
                 *u_w_per_m2_k,
                 "the heat through the fabric is not known",
@@ -284,8 +275,7 @@ fn fabric(element: &FabricElement, findings: &mut Vec<Finding>) {
         }
         BuildUp::Layers(layers) => {
             if layers.is_empty() {
-                finder.add(
-                    Severity::Warning,
+                finder.warn(
                     None,
                     "it has no layers, so the heat through it is not known",
                     "add its layers from outside to inside, or state a U-value",
@@ -310,18 +300,14 @@ fn check_layer(finder: &mut Finder<'_>, layer: &Layer) {
     finder.check(Field::Resistance, layer.resistance_m2_k_per_w);
     let by_thickness = layer.thickness_mm.is_some() && layer.conductivity_w_per_m_k.is_some();
     match (by_thickness, layer.resistance_m2_k_per_w.is_some()) {
-        (false, false) => finder.add(
-            Severity::Warning,
-            Field::Resistance,
+        (false, false) => finder.warn(Field::Resistance,
             format!(
                 "{} has neither thickness and conductivity nor a resistance",
                 called("layer", &layer.material)
             ),
             "enter thickness in mm and conductivity in W/(m K), or a resistance for an air gap",
         ),
-        (true, true) => finder.add(
-            Severity::Note,
-            Field::Resistance,
+        (true, true) => finder.remark(Field::Resistance,
             format!(
                 "{} states a resistance besides its thickness and conductivity; the resistance is used",
                 called("layer", &layer.material)

@@ -11,10 +11,11 @@ mod spawner;
 pub(crate) use spawner::{Held, held};
 pub use spawner::{Spawner, Wake, inline, on_a_thread, on_a_thread_named};
 
+use crate::physics::counts::whole;
 use std::collections::VecDeque;
 use std::ops::ControlFlow;
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
+use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
@@ -23,7 +24,7 @@ use std::time::Duration;
 pub type Work<I, O> = Arc<dyn Fn(I, &Line<'_, O>) + Send + Sync>;
 
 /// The window is woken at each such part of the way, in thousandths.
-const TOLD_EVERY: u32 = 50;
+const TOLD_EVERY: usize = 50;
 
 /// Where a task stands.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -79,7 +80,7 @@ struct Shared<I> {
     /// Number of the newest work submitted; older work gives up.
     newest: AtomicU64,
     /// Thousandths done.
-    done: AtomicU32,
+    done: AtomicUsize,
 }
 
 struct Waiting<I> {
@@ -119,7 +120,7 @@ impl<I: Send + 'static, O: Send + 'static> Task<I, O> {
                 waiting: Mutex::new(waiting),
                 woken: Condvar::new(),
                 newest: AtomicU64::new(0),
-                done: AtomicU32::new(0),
+                done: AtomicUsize::new(0),
             }),
             sender,
             receiver,
@@ -253,7 +254,7 @@ impl<I, O> Drop for Task<I, O> {
 pub struct Line<'a, O> {
     number: u64,
     newest: &'a AtomicU64,
-    done: &'a AtomicU32,
+    done: &'a AtomicUsize,
     sender: &'a Sender<(u64, Message<O>)>,
     wake: &'a (dyn Fn() + Send + Sync),
 }
@@ -270,12 +271,7 @@ impl<O> Line<'_, O> {
         if self.stopped() {
             return ControlFlow::Break(());
         }
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "held to 0 to 1000"
-        )]
-        let done = (share.clamp(0.0, 1.0) * 1000.0) as u32;
+        let done = whole(share.clamp(0.0, 1.0) * 1000.0);
         let before = self.done.fetch_max(done, Ordering::Relaxed);
         if done / TOLD_EVERY > before / TOLD_EVERY {
             (self.wake)();

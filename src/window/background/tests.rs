@@ -1,4 +1,5 @@
 use super::*;
+use std::sync::atomic::AtomicU32;
 use std::time::Instant;
 
 fn task(

@@ -53,6 +53,6 @@ impl Frame {
     clippy::cast_possible_truncation,
     reason = "screen co-ordinates are f32"
 )]
-pub(super) fn narrow(value: f64) -> f32 {
+pub(in crate::window) fn narrow(value: f64) -> f32 {
     value as f32
 }

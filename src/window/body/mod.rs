@@ -11,7 +11,7 @@ use crate::figure::scene::{Point, Scene};
 use crate::survey::GapId;
 use eframe::egui;
 use egui::{Pos2, Response, Sense, Ui, Vec2};
-use frame::narrow;
+pub(super) use frame::narrow;
 
 /// How far from a mark a click still means it, in points of the screen.
 pub const REACH: f32 = 8.0;

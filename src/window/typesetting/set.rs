@@ -1,15 +1,17 @@
 //! Setting a sheet, step by step, on a worker.
 
 use super::order::{Order, PrintCopies, SheetChoices, SheetKey};
+use crate::physics::counts::{count, whole};
 use crate::sheet::photos::{logo, print_copies};
 use crate::sheet::{Choices, Material, Typeset, Workshop, contents, typeset};
 use crate::tasks;
 use crate::window::background::Line;
+use crate::window::body::narrow;
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;
 use std::path::Path;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicU8, Ordering};
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// What the worker is at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -19,7 +21,7 @@ pub enum Step {
     /// How sure the results are is worked out.
     Uncertainty {
         /// How much of it is done.
-        percent: u8,
+        percent: usize,
     },
     /// Pages are set.
     Pages,
@@ -40,7 +42,7 @@ impl Step {
     #[must_use]
     pub fn share(self) -> Option<f32> {
         match self {
-            Self::Uncertainty { percent } => Some(f32::from(percent) / 100.0),
+            Self::Uncertainty { percent } => Some(narrow(count(percent) / 100.0)),
             Self::Photos | Self::Pages => None,
         }
     }
@@ -98,16 +100,10 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
 
 /// Tells how far the draws are, at each twentieth of the way, and hears whether to go on.
 fn told(line: &Line<'_, News>, at: usize, of: usize) -> impl Fn(f64) -> ControlFlow<()> + Sync {
-    let told = AtomicU8::new(0);
+    let told = AtomicUsize::new(0);
     move |share: f64| {
-        #[expect(clippy::cast_precision_loss, reason = "one or two")]
-        let share = (at as f64 + share) / of as f64;
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "a share of twenty"
-        )]
-        let percent = (share * 20.0) as u8 * 5;
+        let share = (count(at) + share) / count(of);
+        let percent = whole(share * 20.0) * 5;
         if told.fetch_max(percent + 1, Ordering::Relaxed) <= percent {
             line.send(News::Step(Step::Uncertainty { percent }));
         }

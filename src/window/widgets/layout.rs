@@ -1,6 +1,7 @@
 //! How labels, inputs and cards stand beside and below each other.
 
 use super::words::is_touch;
+use crate::physics::counts::whole;
 use crate::window::theme::palette;
 use eframe::egui;
 use egui::{Align, Frame, Layout, Margin, Response, RichText, Stroke, Ui, vec2};
@@ -64,12 +65,7 @@ pub fn columns(ui: &mut Ui, least: f32, cards: usize, mut draw: impl FnMut(&mut 
     } else {
         least
     };
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a handful of columns"
-    )]
-    let fit = (ui.available_width() / least).floor().max(1.0) as usize;
+    let fit = whole(f64::from(ui.available_width() / least)).max(1);
     let count = fit.min(cards).max(1);
     let each = cards.div_ceil(count);
     ui.columns(count, |columns| {

@@ -31,11 +31,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison:
         .view
         .texts
         .options(dates(context), comparison, width);
-    #[expect(
-        clippy::cast_possible_truncation,
-        reason = "points of the screen are f32"
-    )]
-    let height = scene.height as f32 * POINTS_PER_MM;
+    let height = body::narrow(scene.height) * POINTS_PER_MM;
     body::show(ui, &scene, height);
     ui.add_space(4.0);
     let options = whole.options.iter().zip(&comparison.options);

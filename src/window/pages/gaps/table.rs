@@ -7,6 +7,7 @@ use super::rows::Row;
 use super::selection::listing;
 use super::view::GapsContext;
 use super::{cell, filter, keys, many, mark};
+use crate::physics::counts::whole;
 use crate::survey::{Gap, GapId};
 use crate::window::help;
 use crate::window::theme::{Palette, TOUCH_TARGET, bold, palette};
@@ -125,7 +126,8 @@ fn table(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &Lay) 
     let focus = ui.interact(body, ledger_id(), Sense::focusable_noninteractive());
     focus.widget_info(|| WidgetInfo::labeled(Role::ListBox, true, "Gap ledger"));
     widgets::hold_focus(ui, &focus);
-    let here = focus.has_focus();
+    // Keys belong to an open list, not to the rows under it.
+    let here = focus.has_focus() && !egui::Popup::is_any_open(ui.ctx());
     help::offer(ui, &focus, "Gap ledger", HELP);
     if here {
         widgets::hold_arrows(ui, focus.id);
@@ -384,11 +386,6 @@ fn into_sight((offset, shown): (f32, f32), start: f32, size: f32) -> Option<f32>
 fn rows_in_sight(ui: &Ui, lay: &Lay) -> usize {
     let shown = ui.data(|data| data.get_temp::<(f32, f32)>(ledger_id()));
     let height = shown.map_or(0.0, |(_, height)| height);
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a screen has few rows"
-    )]
-    let rows = (height / lay.row).max(0.0) as usize;
+    let rows = whole(f64::from(height / lay.row));
     rows.saturating_sub(1).max(1)
 }

@@ -1,6 +1,8 @@
 //! The pages as they will be printed.
 
 use super::view::JobSheetContext;
+use crate::survey::number;
+use crate::window::body::narrow;
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
@@ -51,12 +53,7 @@ fn pages(ui: &mut Ui, context: &mut JobSheetContext<'_>, viewport: Rect) {
         let Some((wide, high)) = pages.page_size(page) else {
             continue;
         };
-        #[expect(
-            clippy::cast_possible_truncation,
-            reason = "screen co-ordinates are f32"
-        )]
-        let tall = (high / wide) as f32;
-        let size = vec2(width, width * tall);
+        let size = vec2(width, width * narrow(high / wide));
         let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
         let words = format!("Page {} of {}", page + 1, pages.pages());
         response.widget_info(|| WidgetInfo::labeled(egui::Role::Image, true, &words));
@@ -66,12 +63,7 @@ fn pages(ui: &mut Ui, context: &mut JobSheetContext<'_>, viewport: Rect) {
         }
         ui.add_space(BETWEEN);
     }
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "the width of a screen in pixels"
-    )]
-    let pixels = (width * ui.ctx().pixels_per_point()).round() as u32;
+    let pixels = number::whole(f64::from(width * ui.ctx().pixels_per_point()));
     let wanted = in_sight.map(|(first, end)| (first..end, pixels));
     if context.view.in_sight != wanted {
         context.view.in_sight = wanted;

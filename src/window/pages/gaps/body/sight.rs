@@ -3,7 +3,7 @@
 use crate::figure::body::{Arrangement, Layout};
 use crate::figure::scene::Scene;
 use crate::survey::Vehicle;
-use crate::window::body::Frame;
+use crate::window::body::{Frame, narrow};
 use eframe::egui;
 use egui::{Pos2, Rect, Vec2};
 
@@ -43,12 +43,7 @@ impl Default for Sight {
 }
 
 fn points(millimetres: f64) -> f32 {
-    #[expect(
-        clippy::cast_possible_truncation,
-        reason = "screen co-ordinates are f32"
-    )]
-    let narrow = millimetres as f32;
-    narrow * POINTS_PER_MM
+    narrow(millimetres) * POINTS_PER_MM
 }
 
 impl Sight {

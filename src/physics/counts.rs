@@ -1,0 +1,19 @@
+//! Between counts, or places in a list, and numbers with a fraction.
+
+/// The whole number at or below a value; zero where it is negative or no number.
+#[must_use]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a float that does not fit becomes the nearest number that does"
+)]
+pub fn whole(value: f64) -> usize {
+    value as usize
+}
+
+/// A count as a number to reckon with.
+#[must_use]
+#[expect(clippy::cast_precision_loss, reason = "exact up to 2^53 things")]
+pub fn count(things: usize) -> f64 {
+    things as f64
+}
