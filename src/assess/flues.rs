@@ -10,7 +10,6 @@ use super::words::{figure, listed};
 use crate::physics::MoistAir;
 use crate::physics::air::pressure_at_altitude;
 use crate::physics::people::carbon_dioxide_ppm;
-use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::LEAST_SPEED;
 use crate::survey::findings::called;
 use crate::survey::{
@@ -189,7 +188,7 @@ fn held_back(survey: &Survey, pull: &FanPull, findings: &mut Vec<Finding>) {
         if *share >= HELD_BACK {
             continue;
         }
-        let moved = Kind::CubicMetresPerHour.text(share * free / SECONDS_PER_HOUR);
+        let moved = Kind::CubicMetresPerHour.text(share * free);
         findings.push(Finding {
             severity: Severity::Warning,
             place: Place::at(Item::Fan(fan.id), Field::FanFlow),

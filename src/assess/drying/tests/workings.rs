@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::assess::{DryingTopic, Mark, Working, drying_working};
-use crate::survey::{WeatherId, WorkState};
+use crate::survey::{CostBasis, Remedy, RemedyKind, WeatherId, WorkState};
 
 fn opened(survey: &Survey, comparison: &Comparison, topic: DryingTopic) -> Working {
     let working = drying_working(survey, comparison, topic).expect("a working");
@@ -102,7 +102,20 @@ fn sealing_everything_still_gives_workings() {
     for gap in &mut survey.gaps {
         gap.state = WorkState::Sealed;
     }
-    // Sealed without saying what is left: not sized, no air flows but what nobody knows of.
+    // Sealed without saying what is left: not sized, and nothing known is not nothing.
+    let unknown = compare(&survey).expect_err("nobody knows what is left");
+    assert_eq!(unknown.reason, "no gap is sized yet");
+    // Sealed to the last: no air flows.
+    for gap in &mut survey.gaps {
+        gap.remedy = Some(Remedy {
+            kind: RemedyKind::Strip,
+            words: String::new(),
+            leak_left_percent: Some(0.0),
+            material_cost: None,
+            cost_basis: CostBasis::Piece,
+            minutes: None,
+        });
+    }
     let comparison = compared(&survey);
     opened(&survey, &comparison, DryingTopic::NightAir);
     let state = still(&comparison, OptionKind::Nothing);
