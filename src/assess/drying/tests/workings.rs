@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::assess::{DryingTopic, Mark, Working, drying_working};
-use crate::survey::{WeatherId, WorkState};
+use crate::survey::{CostBasis, Remedy, RemedyKind, WeatherId, WorkState};
 
 fn opened(survey: &Survey, comparison: &Comparison, topic: DryingTopic) -> Working {
     let working = drying_working(survey, comparison, topic).expect("a working");
@@ -101,8 +101,16 @@ fn sealing_everything_still_gives_workings() {
     let mut survey = damp();
     for gap in &mut survey.gaps {
         gap.state = WorkState::Sealed;
+        gap.remedy = Some(Remedy {
+            kind: RemedyKind::Sealant,
+            words: String::new(),
+            leak_left_percent: Some(0.0),
+            material_cost: None,
+            cost_basis: CostBasis::Piece,
+            minutes: None,
+        });
     }
-    // Sealed without saying what is left: not sized, no air flows but what nobody knows of.
+    // Sealed to nothing: no air flows.
     let comparison = compared(&survey);
     opened(&survey, &comparison, DryingTopic::NightAir);
     let state = still(&comparison, OptionKind::Nothing);
