@@ -20,10 +20,12 @@ const USUAL_FALL: f64 = 0.068;
 
 /// Rounds of looking with an air flow that is nearly known before every look works it out.
 const ROUNDS: u32 = 6;
-/// An air flow read off between two known ones so near to each other is good enough, K.
-const NEAR_KELVIN: f64 = 0.1;
+/// An air flow read off between two known ones is good enough where these are no further apart than
+/// this share of the kelvin between inside and outside: a flow that goes with their root is then
+/// known to 3e-4, and the humidity to a hundredth of a point.
+const NEAR_SHARE: f64 = 0.1;
 /// So is what it finds, where the flow worked out there leaves the surface so near its limit.
-const NEARLY_AT_LIMIT: f64 = 1e-6;
+const NEARLY_AT_LIMIT: f64 = 5e-5;
 
 /// The dry air that flows through by the inside temperature, °C: worked out, which takes long, and
 /// as it reads off from what was worked out before.
@@ -126,7 +128,8 @@ impl Search<'_> {
             let Some(t_c) = self.crossing(&nearly)? else {
                 return Ok(None);
             };
-            let near = (flow.near)(t_c).is_some_and(|(_, apart)| apart <= NEAR_KELVIN);
+            let most = NEAR_SHARE * (t_c - self.inside.outside.t_c).abs();
+            let near = (flow.near)(t_c).is_some_and(|(_, apart)| apart <= most);
             if near || self.over(t_c, &flow.exact)?.abs() <= NEARLY_AT_LIMIT {
                 return Ok(Some(t_c));
             }

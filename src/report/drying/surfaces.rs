@@ -59,6 +59,8 @@ pub(crate) fn surfaces(comparison: &Comparison, option: usize, case: usize) -> S
 
 /// Least water that is told to condense, L a day: a film too thin to see **\[A\]**.
 pub(super) const LEAST_TOLD_L: f64 = 0.01;
+/// Least warmth that is told, K.
+const LEAST_TOLD_K: f64 = 0.1;
 
 /// What condenses in all, and what the table's words mean.
 fn notes(state: &OptionCase) -> Vec<String> {
@@ -97,24 +99,29 @@ fn notes(state: &OptionCase) -> Vec<String> {
     notes
 }
 
+/// A number, or under the least that is told.
+fn at_least(kind: Kind, least: f64, value: f64) -> String {
+    if value < least {
+        format!("under {}", figure(least, 1))
+    } else {
+        kind.number(value)
+    }
+}
+
 fn cells(surface: &Surface, reasons: &mut Reasons) -> [String; 9] {
     let rh = |rh: f64| Kind::RelativeHumidity.number(rh);
-    let litres = |kg_s: f64| Kind::LitresPerDay.number(kg_s * LITRES_PER_DAY);
+    let litres = |kg_s: f64| at_least(Kind::LitresPerDay, LEAST_TOLD_L, kg_s * LITRES_PER_DAY);
     let condensed = match surface.area_m2 {
         None => "no area".to_owned(),
-        Some(_) if surface.condenses => {
-            let condensed = surface.condensed_kg_s * LITRES_PER_DAY;
-            if condensed < LEAST_TOLD_L {
-                format!("under {}", figure(LEAST_TOLD_L, 1))
-            } else {
-                Kind::LitresPerDay.number(condensed)
-            }
-        }
+        Some(_) if surface.condenses => litres(surface.condensed_kg_s),
         Some(_) => String::new(),
     };
     let [kelvin, removal, rh_inside] = if surface.exceeds {
         let warmer = |kelvin: &Option<f64>| {
-            kelvin.map_or_else(|| "never".to_owned(), |kelvin| Kind::Kelvin.number(kelvin))
+            kelvin.map_or_else(
+                || "never".to_owned(),
+                |kelvin| at_least(Kind::Kelvin, LEAST_TOLD_K, kelvin),
+            )
         };
         [
             reasons.or(&surface.kelvin_to_clear, warmer),
@@ -194,11 +201,16 @@ mod tests {
             }
             if surface.exceeds {
                 let kelvin = surface.kelvin_to_clear.clone().expect("known");
-                let warmth =
-                    kelvin.map_or("never".to_owned(), |kelvin| Kind::Kelvin.number(kelvin));
+                let warmth = kelvin.map_or("never".to_owned(), |kelvin| match kelvin {
+                    0.0..0.1 => "under 0.1".to_owned(),
+                    kelvin => Kind::Kelvin.number(kelvin),
+                });
                 assert_eq!(row.cells[6], warmth);
                 let removal = surface.removal_to_clear_kg_s.clone().expect("known");
-                let removal = Kind::LitresPerDay.number(removal * LITRES_PER_DAY);
+                let removal = match removal * LITRES_PER_DAY {
+                    0.0..0.01 => "under 0.01".to_owned(),
+                    litres => Kind::LitresPerDay.number(litres),
+                };
                 assert_eq!(row.cells[7], removal);
                 told += 1;
             }

@@ -181,7 +181,8 @@ fn follow(survey: &Survey) -> [u32; 3] {
             assert!((heated.inside.t_c - set).abs() < 1e-6);
             let there = heated.surfaces[place].surface_rh;
             if kelvin.is_some() {
-                assert!((there - surface.limit).abs() < 1e-4, "{there}: {surface:?}");
+                // A twentieth of a point, as for the target.
+                assert!((there - surface.limit).abs() < 5e-4, "{there}: {surface:?}");
                 told[1] += 1;
             } else {
                 assert!(there > surface.limit, "{there}: {surface:?}");
