@@ -8,10 +8,13 @@ use super::widgets;
 use crate::survey::{Edit, SetUp, Survey};
 use eframe::egui;
 use egui::containers::menu::{MenuBar, MenuButton};
-use egui::{Button, RichText, Ui, vec2};
+use egui::{Button, RichText, ScrollArea, Ui, vec2};
 
 /// Room for the set-up, so that it wraps as one piece.
 const SET_UP_WIDTH: f32 = 196.0;
+
+/// Height that the bar's and the menu's own edges take beside the entries.
+const ROUND_MENU: f32 = 24.0;
 
 /// Draws the bar.
 pub(super) fn show(ui: &mut Ui, survey: Option<&Survey>, shown: Page, queue: &mut Queue) {
@@ -33,12 +36,17 @@ pub(super) fn show(ui: &mut Ui, survey: Option<&Survey>, shown: Page, queue: &mu
 fn menus(ui: &mut Ui, survey_open: bool, queue: &mut Queue) {
     for (menu, lines) in MENUS {
         MenuButton::new(menu).ui(ui, |ui| {
-            for line in lines {
-                if line.starts_group {
-                    ui.separator();
+            // In touch size on a low screen a menu is longer than the screen.
+            let room = ui.ctx().content_rect().height() - ui.spacing().interact_size.y - ROUND_MENU;
+            ScrollArea::vertical().max_height(room).show(ui, |ui| {
+                for line in lines {
+                    if line.starts_group {
+                        ui.separator();
+                    }
+                    entry(ui, line, survey_open, queue);
                 }
-                entry(ui, line, survey_open, queue);
-            }
+                widgets::follow_focus(ui);
+            });
         });
     }
 }
