@@ -191,16 +191,8 @@ impl eframe::App for App {
         Panel::top("bar")
             .frame(panel_frame(palette.strip, 3))
             .show(ui, |ui| {
-                let survey = self
-                    .document
-                    .as_ref()
-                    .map(|document| document.history.survey());
-                bar::show(
-                    ui,
-                    survey.map(|survey| &**survey),
-                    self.view.page,
-                    &mut self.queue,
-                );
+                let history = self.document.as_ref().map(|document| &document.history);
+                bar::show(ui, history, self.view.page, &mut self.queue);
             });
         if self.document.is_some() {
             self.survey_screen(ui);
