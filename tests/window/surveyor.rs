@@ -332,7 +332,7 @@ fn touch_size_can_be_left_on_a_low_screen() {
 #[test]
 fn a_new_survey_begins_in_its_length() {
     let mut window = window(Start::test(None));
-    click_button(&mut window, "panel van");
+    click_button(&mut window, "panel-van camper");
     assert!(focused(&window, Role::TextInput, "Length"));
     type_text(&mut window, "6");
     assert_eq!(survey(&window).vehicle.length_m, Some(6.0));
@@ -431,7 +431,7 @@ fn an_error_goes_with_its_cause() {
 #[test]
 fn without_file_dialogs_none_is_offered_and_a_path_is() {
     let mut window = window(Start::test(None));
-    click_button(&mut window, "panel van");
+    click_button(&mut window, "panel-van camper");
     ctrl(&mut window, Key::S);
     window.run();
     assert!(shows(&window, "The system offers no file dialog here"));
