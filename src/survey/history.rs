@@ -5,6 +5,7 @@
 
 use super::Survey;
 use super::edit::{Edit, EditRefused};
+use super::step::step_in_words;
 use std::collections::VecDeque;
 use std::sync::Arc;
 
@@ -96,6 +97,12 @@ impl History {
         !self.past.is_empty()
     }
 
+    /// What undo would take back, in words.
+    #[must_use]
+    pub fn last_step(&self) -> Option<String> {
+        Some(step_in_words(self.past.back()?, &self.now))
+    }
+
     /// Undoes one step; false when there is none.
     pub fn undo(&mut self) -> bool {
         self.open_step = None;
@@ -164,10 +171,11 @@ mod tests {
         let mut history = History::new(Survey::new(VehicleKind::Other));
         let set_up = history.survey().set_up;
         history.apply(Edit::SetUp(set_up), None).unwrap();
-        assert!(!history.can_undo());
+        assert!(!history.can_undo() && history.last_step().is_none());
         assert_eq!(history.revision(), 0);
         history.apply(Edit::SetUp(SetUp::InUse), None).unwrap();
         assert!(history.can_undo());
+        assert_eq!(history.last_step().as_deref(), Some("set-up"));
     }
 
     #[test]

@@ -5,55 +5,68 @@ use super::page::Page;
 use super::request::Queue;
 use super::theme::palette;
 use super::widgets;
-use crate::survey::{Edit, SetUp, Survey};
+use crate::survey::{Edit, History, SetUp};
 use eframe::egui;
 use egui::containers::menu::{MenuBar, MenuButton};
-use egui::{Button, RichText, Ui, vec2};
+use egui::{Button, RichText, ScrollArea, Ui, vec2};
 
 /// Room for the set-up, so that it wraps as one piece.
 const SET_UP_WIDTH: f32 = 196.0;
 
+/// Height that the bar's and the menu's own edges take beside the entries.
+const ROUND_MENU: f32 = 24.0;
+
 /// Draws the bar.
-pub(super) fn show(ui: &mut Ui, survey: Option<&Survey>, shown: Page, queue: &mut Queue) {
+pub(super) fn show(ui: &mut Ui, history: Option<&History>, shown: Page, queue: &mut Queue) {
     ui.horizontal_wrapped(|ui| {
         let height = ui.spacing().interact_size.y;
         ui.allocate_ui(vec2(170.0, height), |ui| {
-            MenuBar::new().ui(ui, |ui| menus(ui, survey.is_some(), queue));
+            MenuBar::new().ui(ui, |ui| menus(ui, history, queue));
         });
-        let Some(survey) = survey else { return };
+        let Some(history) = history else { return };
         for page in Page::ALL {
             tab(ui, page, shown == page, queue);
         }
         ui.allocate_ui(vec2(SET_UP_WIDTH, height), |ui| {
-            ui.horizontal(|ui| set_up(ui, survey.set_up, queue));
+            ui.horizontal(|ui| set_up(ui, history.survey().set_up, queue));
         });
     });
 }
 
-fn menus(ui: &mut Ui, survey_open: bool, queue: &mut Queue) {
+fn menus(ui: &mut Ui, history: Option<&History>, queue: &mut Queue) {
     for (menu, lines) in MENUS {
         MenuButton::new(menu).ui(ui, |ui| {
-            for line in lines {
-                if line.starts_group {
-                    ui.separator();
+            // In touch size on a low screen a menu is longer than the screen.
+            let room = ui.ctx().content_rect().height() - ui.spacing().interact_size.y - ROUND_MENU;
+            ScrollArea::vertical().max_height(room).show(ui, |ui| {
+                for line in lines {
+                    if line.starts_group {
+                        ui.separator();
+                    }
+                    entry(ui, line, history, queue);
                 }
-                entry(ui, line, survey_open, queue);
-            }
+                widgets::follow_focus(ui);
+            });
         });
     }
 }
 
-fn entry(ui: &mut Ui, line: &CommandLine, survey_open: bool, queue: &mut Queue) {
-    let mut button = Button::new(line.name);
+fn entry(ui: &mut Ui, line: &CommandLine, history: Option<&History>, queue: &mut Queue) {
+    let step = history.filter(|_| line.command == Command::Undo);
+    let name = match step.and_then(History::last_step) {
+        Some(step) => format!("{}: {step}", line.name),
+        None => line.name.to_owned(),
+    };
+    let mut button = Button::new(&name);
     if let Some(shortcut) = line.shortcuts.first() {
         button = button.shortcut_text(ui.ctx().format_shortcut(shortcut));
     }
-    let enabled = survey_open || !line.needs_survey;
+    let enabled = history.is_some() || !line.needs_survey;
     let response = ui
         .add_enabled(enabled, button)
         .on_hover_text(line.tooltip)
         .on_disabled_hover_text("Open a survey first");
-    widgets::tell_name(ui, response.id, line.name);
+    widgets::tell_name(ui, response.id, &name);
     if response.clicked() {
         queue.command(line.command);
         ui.close();

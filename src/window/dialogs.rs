@@ -9,6 +9,8 @@ use super::widgets::{self, finding_list};
 use crate::assess::quantity::Kind;
 use crate::survey::{Finding, VehicleKind, starting_sizes};
 use eframe::egui;
+use egui::text::CCursor;
+use egui::text_selection::CCursorRange;
 use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
 use std::path::{Path, PathBuf};
 
@@ -21,6 +23,8 @@ pub struct Known<'a> {
     pub findings: &'a [Finding],
     /// What was told.
     pub told: &'a Notices,
+    /// Whether the system has file dialogs.
+    pub file_dialog: bool,
 }
 
 /// Draws the question and queues the answer.
@@ -29,6 +33,7 @@ pub fn show(ctx: &egui::Context, asked: &mut Asked, known: &Known<'_>, queue: &m
         name,
         findings,
         told,
+        file_dialog,
     } = *known;
     let fresh = std::mem::take(&mut asked.fresh);
     let frame = egui::Frame::window(&ctx.global_style()).inner_margin(18);
@@ -43,7 +48,7 @@ pub fn show(ctx: &egui::Context, asked: &mut Asked, known: &Known<'_>, queue: &m
                     purpose,
                     text,
                     note,
-                } => path(ui, purpose, text, note, fresh, queue),
+                } => path(ui, purpose, text, (note, file_dialog), fresh, queue),
                 Dialog::Findings => {
                     let heading = format!("Findings ({})", findings.len());
                     listed(ui, &heading, fresh, queue, |ui, queue| {
@@ -222,7 +227,7 @@ fn path(
     ui: &mut Ui,
     purpose: &PathFor,
     text: &mut String,
-    note: &str,
+    (note, file_dialog): (&str, bool),
     fresh: bool,
     queue: &mut Queue,
 ) {
@@ -239,17 +244,19 @@ fn path(
     };
     ui.heading(heading);
     let label = widgets::label(ui, "Path of the file", 200.0);
-    let response = ui
-        .add(
-            TextEdit::singleline(text)
-                .id(Id::unique("path of the file"))
-                .desired_width(f32::INFINITY)
-                .return_key(None)
-                .hint_text(hint),
-        )
-        .labelled_by(label.id);
+    let mut output = TextEdit::singleline(text)
+        .id(Id::unique("path of the file"))
+        .desired_width(f32::INFINITY)
+        .return_key(None)
+        .hint_text(hint)
+        .show(ui);
+    let response = output.response.response.clone().labelled_by(label.id);
     if fresh {
         response.request_focus();
+        // What is typed replaces the path offered.
+        let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
+        output.state.cursor.set_char_range(Some(all));
+        output.state.store(ui.ctx(), response.id);
     }
     if !note.is_empty() {
         ui.label(RichText::new(note).color(palette(ui).muted));
@@ -259,7 +266,7 @@ fn path(
     ui.add_space(6.0);
     ui.horizontal_wrapped(|ui| {
         take |= ui.button(verb).clicked();
-        if ui.button("Browse…").clicked() {
+        if file_dialog && ui.button("Browse…").clicked() {
             queue.push(Request::Answer(Answered::Browse));
         }
         if ui.button("Cancel").clicked() {

@@ -161,11 +161,11 @@ impl Guide {
             if let Some(step) = next.and_then(|at| STEPS.get(at)) {
                 widgets::muted(ui, step.help);
             }
-            let away = widgets::link(ui, "put away").on_hover_text(
-                "Puts the first steps away for good; Help, First steps brings them back",
+            let close = widgets::link(ui, "close").on_hover_text(
+                "Closes the first steps for good; Help, First steps brings them back",
             );
-            widgets::tell_name(ui, away.id, "Put the first steps away");
-            if away.clicked() {
+            widgets::tell_name(ui, close.id, "Close the first steps");
+            if close.clicked() {
                 queue.push(Request::EndGuide);
             }
         });

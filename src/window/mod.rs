@@ -46,6 +46,10 @@ use std::path::PathBuf;
 
 const ICON: &[u8] = include_bytes!("../../icons/gapledger-256.png");
 
+/// Size of the first window: with its title and a bar of the desktop it has room on a screen of
+/// 1366 × 768.
+const FIRST_SIZE: [f32; 2] = [1280.0, 700.0];
+
 /// Opens the window and stays in it until it is closed.
 ///
 /// # Errors
@@ -54,7 +58,7 @@ pub fn run(path: Option<PathBuf>) -> eframe::Result {
     let mut viewport = egui::ViewportBuilder::default()
         .with_title("Gapledger")
         .with_app_id("gapledger")
-        .with_inner_size([1280.0, 800.0])
+        .with_inner_size(FIRST_SIZE)
         .with_min_inner_size([1024.0, 700.0]);
     // A window without its icon is still a window.
     if let Ok(icon) = eframe::icon_data::from_png_bytes(ICON) {
@@ -93,6 +97,12 @@ pub fn in_words(error: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_first_window_has_room_on_a_small_screen_with_a_title_and_a_bar() {
+        let [width, height] = FIRST_SIZE;
+        assert!(width <= 1366.0 && height + 32.0 + 36.0 <= 768.0);
+    }
 
     #[test]
     fn an_error_is_told_whole_but_for_places_in_the_sources_of_libraries() {

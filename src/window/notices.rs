@@ -15,10 +15,28 @@ pub(super) fn sentence_of(error: &dyn std::fmt::Display) -> String {
     sentence(&error.to_string())
 }
 
+/// What a warning or an error came of: where that goes well the next time, it is over.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cause {
+    /// A change of the survey that was refused.
+    Edit,
+    /// A file that was not read.
+    Open,
+    /// A file that was not written.
+    Save,
+    /// A job sheet or a table that was not written.
+    Sheet,
+    /// Anything else.
+    Other,
+}
+
 /// One sentence.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Notice {
     number: u64,
+    cause: Cause,
+    /// What was asked for at once with it.
+    turn: u64,
     /// How bad it is.
     pub severity: Severity,
     /// What happened.
@@ -32,6 +50,7 @@ pub struct Notice {
 pub struct Notices {
     list: Vec<Notice>,
     told: u64,
+    turn: u64,
     /// Everything told in this run, with when; the oldest make room.
     all: VecDeque<(Instant, Severity, String)>,
 }
@@ -44,16 +63,30 @@ const MOST_KEPT: usize = 200;
 impl Notices {
     /// Tells something.
     pub fn tell(&mut self, severity: Severity, sentence: impl Into<String>) {
-        self.push(severity, sentence.into(), false);
+        self.tell_of(Cause::Other, severity, sentence);
+    }
+
+    /// Tells something that is over once its cause is.
+    pub fn tell_of(&mut self, cause: Cause, severity: Severity, sentence: impl Into<String>) {
+        self.push(cause, severity, sentence.into(), false);
     }
 
     /// Tells of something that can be undone.
     pub fn tell_undoable(&mut self, sentence: impl Into<String>) {
-        self.push(Severity::Note, sentence.into(), true);
+        self.push(Cause::Other, Severity::Note, sentence.into(), true);
     }
 
-    fn push(&mut self, severity: Severity, sentence: String, undo: bool) {
+    fn push(&mut self, cause: Cause, severity: Severity, sentence: String, undo: bool) {
         self.list.retain(|notice| notice.sentence != sentence);
+        // News takes the place of older news; warnings and errors stay.
+        let turn = self.turn;
+        let stays = |one: &Notice| one.severity != Severity::Note || one.turn == turn;
+        if severity == Severity::Note {
+            self.list.retain(stays);
+        }
+        if cause != Cause::Other {
+            self.over(cause);
+        }
         self.told += 1;
         if self.all.len() == MOST_KEPT {
             self.all.pop_front();
@@ -62,6 +95,8 @@ impl Notices {
             .push_back((Instant::now(), severity, sentence.clone()));
         self.list.push(Notice {
             number: self.told,
+            cause,
+            turn,
             severity,
             sentence,
             undo,
@@ -71,12 +106,22 @@ impl Notices {
         }
     }
 
-    /// Puts one away.
+    /// Something was asked for: what is told from now on is told anew.
+    pub fn turn(&mut self) {
+        self.turn += 1;
+    }
+
+    /// Takes away warnings and errors whose cause is gone.
+    pub fn over(&mut self, cause: Cause) {
+        self.list.retain(|notice| notice.cause != cause);
+    }
+
+    /// Takes one away.
     pub fn dismiss(&mut self, number: u64) {
         self.list.retain(|notice| notice.number != number);
     }
 
-    /// Puts away what is only worth knowing: the user has gone on.
+    /// Takes away what is only worth knowing: the user has gone on.
     pub fn gone_on(&mut self) {
         self.list.retain(|notice| notice.severity != Severity::Note);
     }
@@ -119,7 +164,7 @@ impl Notices {
                 if notice.undo && widgets::link(ui, "Undo").clicked() {
                     queue.command(Command::Undo);
                 }
-                if widgets::named_link(ui, "put away", &format!("put away: {}", notice.sentence)) {
+                if widgets::named_link(ui, "dismiss", &format!("dismiss: {}", notice.sentence)) {
                     queue.push(Request::Dismiss(notice.number));
                 }
             });
@@ -141,7 +186,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_is_put_away_stays_in_the_list_of_all() {
+    fn what_is_dismissed_stays_in_the_list_of_all() {
         let mut notices = Notices::default();
         for sentence in ["one", "two", "three", "four"] {
             notices.tell(Severity::Warning, sentence);
@@ -151,6 +196,35 @@ mod tests {
         notices.dismiss(last);
         let all: Vec<&str> = notices.all().map(|(_, sentence)| sentence).collect();
         assert_eq!(all, ["one", "two", "three", "four"]);
+    }
+
+    #[test]
+    fn news_takes_the_place_of_news_and_an_error_goes_with_its_cause() {
+        let mut notices = Notices::default();
+        notices.tell(Severity::Note, "saved");
+        notices.tell(Severity::Note, "copied at once with it");
+        assert_eq!(notices.list().len(), 2);
+        notices.turn();
+        notices.tell_of(Cause::Save, Severity::Error, "the disk is full");
+        notices.tell(Severity::Warning, "a photo is missing");
+        notices.turn();
+        notices.tell(Severity::Note, "undone");
+        let told = |notices: &Notices| -> Vec<String> {
+            let all = notices.list().iter();
+            all.map(|notice| notice.sentence.clone()).collect()
+        };
+        let expected = ["the disk is full", "a photo is missing", "undone"];
+        assert_eq!(told(&notices), expected);
+        notices.over(Cause::Save);
+        assert_eq!(told(&notices), ["a photo is missing", "undone"]);
+        // The same trouble with other words stands there once.
+        notices.tell_of(Cause::Open, Severity::Error, "no such file");
+        notices.tell_of(Cause::Open, Severity::Error, "not a survey");
+        assert_eq!(
+            told(&notices).last().map(String::as_str),
+            Some("not a survey")
+        );
+        assert!(!told(&notices).contains(&"no such file".to_owned()));
     }
 
     #[test]

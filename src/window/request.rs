@@ -49,7 +49,7 @@ pub enum Request {
     ForgetRecent(PathBuf),
     /// A dialog was answered.
     Answer(Answered),
-    /// Put a message away, by its number.
+    /// Take a message off the window, by its number.
     Dismiss(u64),
     /// Show a page.
     Show(Page),

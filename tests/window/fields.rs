@@ -164,10 +164,11 @@ fn a_direction_may_be_typed_as_a_point_of_the_compass() {
         .command(Command::Show(Page::Vehicle));
     window.run();
     replace_text(&mut window, "Front points to", "n");
-    // North as it is begun, nothing that can be read half-way, north-north-west in the end.
+    // North as it is begun; half-way nothing that can be read, so as it was; north-north-west in
+    // the end.
     assert_eq!(survey(&window).site.heading_deg, Some(0.0));
     type_text(&mut window, "n");
-    assert_eq!(survey(&window).site.heading_deg, Some(0.0));
+    assert_eq!(survey(&window).site.heading_deg, None);
     type_text(&mut window, "w");
     assert_eq!(survey(&window).site.heading_deg, Some(337.5));
     press(&mut window, Key::Enter);

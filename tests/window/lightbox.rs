@@ -131,13 +131,20 @@ fn marks_are_put_moved_sized_and_removed_by_keyboard() {
     window.get_by_label_contains("open photo 1 of").focus();
     window.run();
     press(&mut window, Key::Enter);
+    // The keys of the tools draw nothing yet.
+    press(&mut window, Key::A);
     press(&mut window, Key::C);
+    assert!(marks(&window).is_empty());
+    press(&mut window, Key::Enter);
     for key in [Key::ArrowRight, Key::ArrowRight, Key::ArrowUp, Key::Plus] {
         press(&mut window, key);
     }
     near(&circle(&window), &[0.52, 0.49, 0.11], 1e-9);
+    press(&mut window, Key::Enter);
     press(&mut window, Key::A);
+    press(&mut window, Key::Enter);
     assert_eq!(marks(&window).len(), 2);
+    assert!(matches!(marks(&window)[1], PhotoMark::Arrow { .. }));
     press(&mut window, Key::Delete);
     assert_eq!(marks(&window).len(), 1);
     assert_eq!(survey(&window).gaps.len(), 2, "Delete is the mark's");

@@ -75,7 +75,7 @@ fn the_sheet_of_keys_names_every_command_that_has_keys() {
 fn what_was_told_can_be_read_again() {
     let mut window = window(Start::test(Some("nowhere/at-all.ron".into())));
     let told = window.state().notices().list()[0].sentence.clone();
-    window.get_by_label(&format!("put away: {told}")).click();
+    window.get_by_label(&format!("dismiss: {told}")).click();
     window.run();
     assert!(!shows(&window, &told));
     window.state_mut().queue().command(Command::Messages);
@@ -106,7 +106,7 @@ fn first_steps_lead_through_the_job_and_get_out_of_the_way() {
             .query_by_label("First steps: Air change, done")
             .is_some()
     );
-    window.get_by_label("Put the first steps away").click();
+    window.get_by_label("Close the first steps").click();
     window.run();
     assert!(
         window

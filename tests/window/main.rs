@@ -30,6 +30,7 @@ mod protected;
 mod quick;
 mod sheet;
 mod spaces;
+mod surveyor;
 mod uncertainty;
 
 use eframe::egui;

@@ -11,7 +11,7 @@ use crate::survey::file::{
     FileStamp, LoadError, Loaded, NEWEST_FORMAT, SaveError, backup_path, load,
 };
 use crate::window::document::Document;
-use crate::window::notices::sentence_of;
+use crate::window::notices::{Cause, sentence_of};
 use crate::window::page::Page;
 use crate::window::questions::{Dialog, PathFor, Then};
 use crate::window::request::Request;
@@ -84,6 +84,7 @@ impl App {
             }
             Ok(loaded) => {
                 let format = loaded.format;
+                self.notices.over(Cause::Open);
                 let document = Document::loaded(running.path.clone(), loaded);
                 let page = self.preferences.page.unwrap_or(Page::Gaps);
                 self.show_document(document, page);
@@ -92,7 +93,10 @@ impl App {
                     self.notices.tell(Severity::Note, words);
                 }
             }
-            Err(error) => self.notices.tell(Severity::Error, sentence_of(&error)),
+            Err(error) => {
+                let sentence = sentence_of(&error);
+                self.notices.tell_of(Cause::Open, Severity::Error, sentence);
+            }
         }
     }
 
@@ -187,6 +191,7 @@ impl App {
         }
         match result {
             Ok(_) => {
+                self.notices.over(Cause::Save);
                 let words = format!("Saved as {}.", path.display());
                 self.notices.tell(Severity::Note, words);
                 match then.filter(|_| same) {
@@ -207,7 +212,8 @@ impl App {
             }
             Err(error) => {
                 let note = sentence_of(&error);
-                self.notices.tell(Severity::Error, note.clone());
+                self.notices
+                    .tell_of(Cause::Save, Severity::Error, note.clone());
                 if same {
                     // What was typed is there again to be mended.
                     let (purpose, text) = (PathFor::Save(then), path.display().to_string());

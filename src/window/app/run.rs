@@ -2,12 +2,12 @@
 
 use super::App;
 use super::state::{Picking, System};
-use crate::survey::{Edit, GapId, MergeKey, Severity, Survey, VehicleKind};
+use crate::survey::{Edit, Field, GapId, Item, MergeKey, Place, Severity, Survey, VehicleKind};
 use crate::window::changes_of_many::{self, ChangeOfMany};
 use crate::window::commands::Command;
 use crate::window::document::Document;
 use crate::window::ledger;
-use crate::window::notices::sentence_of;
+use crate::window::notices::{Cause, sentence_of};
 use crate::window::page::Page;
 use crate::window::photos::Source;
 use crate::window::picker::{Pick, Picked, Way};
@@ -85,8 +85,15 @@ impl App {
             return;
         };
         match document.history.apply(edit, merge) {
-            Ok(()) => self.notices.gone_on(),
-            Err(refused) => self.notices.tell(Severity::Warning, sentence_of(&refused)),
+            Ok(()) => {
+                self.notices.gone_on();
+                self.notices.over(Cause::Edit);
+            }
+            Err(refused) => {
+                let sentence = sentence_of(&refused);
+                self.notices
+                    .tell_of(Cause::Edit, Severity::Warning, sentence);
+            }
         }
     }
 
@@ -193,7 +200,7 @@ impl App {
                 self.notices
                     .tell_undoable(format!("{many} gaps were deleted."));
             }
-            (_, _, [one]) => self.view.gaps.select_and_edit(Some(*one)),
+            (_, _, [one]) => self.view.gaps.select_added(*one),
             _ => self.view.gaps.select_all(selected),
         }
     }
@@ -228,6 +235,7 @@ impl App {
 
     fn new_survey(&mut self, kind: VehicleKind) {
         self.show_document(Document::new(Survey::starting(kind)), Page::Vehicle);
+        self.view.go_to(Place::at(Item::Vehicle, Field::Length));
     }
 
     pub(super) fn ask_path(&mut self, purpose: PathFor, system: System<'_>) {
@@ -238,17 +246,42 @@ impl App {
                 let name = format!("{stem} {}.{}", file.name(), file.ending());
                 path.with_file_name(name).display().to_string()
             }
+            (PathFor::Save(_), None) => self.first_path(None),
+            (PathFor::Write(file), None) => self.first_path(Some(*file)),
             _ => String::new(),
         };
         self.asked = Some(
             Dialog::Path {
                 purpose,
                 text,
-                note: String::new(),
+                note: self.no_file_dialog(),
             }
             .into(),
         );
         self.browse(system);
+    }
+
+    /// What is said where the system has shown that it has no file dialog.
+    fn no_file_dialog(&self) -> String {
+        match self.file_dialog {
+            true => String::new(),
+            false => "The system offers no file dialog here: type the path.".to_owned(),
+        }
+    }
+
+    /// A path to begin with, for what has no file yet: in the folder of the survey that was open
+    /// last, else in the person's own.
+    fn first_path(&self, file: Option<SheetFile>) -> String {
+        let recent = self.unsaved.recent().first();
+        let folder = recent.and_then(|recent| recent.path.parent().map(Path::to_owned));
+        let folder = folder.or_else(std::env::home_dir).unwrap_or_default();
+        let name = self.document.as_ref().map(Document::name);
+        let name = name.unwrap_or_default().replace(['/', '\\', ':'], "-");
+        let name = match file {
+            Some(file) => format!("{name} {}.{}", file.name(), file.ending()),
+            None => format!("{name}.ron"),
+        };
+        folder.join(name).display().to_string()
     }
 
     /// The sheet must be in sight before it is written.
@@ -296,7 +329,7 @@ impl App {
             },
             _ => return,
         };
-        if self.picking.is_some() {
+        if self.picking.is_some() || !self.file_dialog {
             return;
         }
         let name = self
@@ -330,6 +363,8 @@ impl App {
         };
         let photos_of = picking.photos_of;
         self.picking = None;
+        self.file_dialog = picked != Picked::NoDialog;
+        let no_dialog = self.no_file_dialog();
         if let Some(gap) = photos_of {
             self.photos_picked(gap, picked);
             return;
@@ -342,7 +377,7 @@ impl App {
             Picked::Paths(paths) => paths.into_iter().next(),
             Picked::Cancelled => None,
             Picked::NoDialog => {
-                "The system offers no file dialog here: type the path.".clone_into(note);
+                *note = no_dialog;
                 return;
             }
         };

@@ -172,6 +172,9 @@ impl eframe::App for App {
         }
         self.files_in(system);
         self.take_picked();
+        if !self.queue.is_empty() {
+            self.notices.turn();
+        }
         for request in self.queue.take() {
             self.run(request, system);
         }
@@ -188,16 +191,8 @@ impl eframe::App for App {
         Panel::top("bar")
             .frame(panel_frame(palette.strip, 3))
             .show(ui, |ui| {
-                let survey = self
-                    .document
-                    .as_ref()
-                    .map(|document| document.history.survey());
-                bar::show(
-                    ui,
-                    survey.map(|survey| &**survey),
-                    self.view.page,
-                    &mut self.queue,
-                );
+                let history = self.document.as_ref().map(|document| &document.history);
+                bar::show(ui, history, self.view.page, &mut self.queue);
             });
         if self.document.is_some() {
             self.survey_screen(ui);
@@ -227,7 +222,12 @@ impl eframe::App for App {
                 name: &name,
                 findings,
                 told: &self.notices,
+                file_dialog: self.file_dialog,
             };
+            // What the pointer was over before is not any more.
+            if asked.fresh {
+                ui.ctx().request_repaint();
+            }
             dialogs::show(ui.ctx(), asked, &known, &mut self.queue);
         }
         let page = self.document.as_ref().map(|_| self.view.page);

@@ -9,8 +9,7 @@ use crate::window::document::Document;
 use crate::window::focus::FocusKeeper;
 use crate::window::guide::Guide;
 use crate::window::key_order::KeyOrder;
-use crate::window::notices::Notices;
-use crate::window::notices::sentence_of;
+use crate::window::notices::{Cause, Notices, sentence_of};
 use crate::window::page::Page;
 use crate::window::pages::gaps::GapsView;
 use crate::window::pages::job_sheet::JobSheetView;
@@ -54,6 +53,8 @@ pub struct App {
     pub(super) asked: Option<Asked>,
     pub(super) picker: Picker,
     pub(super) picking: Option<Picking>,
+    /// The system has file dialogs, for all that is known.
+    pub(super) file_dialog: bool,
     pub(super) samples: Vec<PathBuf>,
     pub(super) may_close: bool,
     pub(super) preferences: Preferences,
@@ -96,6 +97,7 @@ impl App {
             asked: None,
             picker: start.picker,
             picking: None,
+            file_dialog: true,
             samples: start.samples,
             may_close: false,
             guide: Guide::default(),
@@ -218,9 +220,14 @@ impl App {
             match told {
                 Told::Done(sentence) => {
                     self.guide.wrote(self.sheets.written());
+                    self.notices.over(Cause::Sheet);
                     self.notices.tell(Severity::Note, sentence);
                 }
-                Told::Failed(words) => self.notices.tell(Severity::Error, sentence_of(&words)),
+                Told::Failed(words) => {
+                    let sentence = sentence_of(&words);
+                    self.notices
+                        .tell_of(Cause::Sheet, Severity::Error, sentence);
+                }
             }
         }
         if self.view.page != Page::JobSheet {

@@ -78,7 +78,14 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
 
     fn input(&mut self, ui: &mut Ui, words: &impl Fn(&T) -> String) -> (Option<T>, Response) {
         let mut chosen = None;
-        let focused = self.focused(ui);
+        let drawn = self.drawn_as(ui);
+        // Esc takes the focus away before the list closes.
+        let was_open = drawn.is_some_and(|id| ComboBox::is_open(ui.ctx(), id));
+        let focused = drawn.filter(|id| ui.memory(|memory| memory.has_focus(*id)));
+        // A space in a word being spelled is a letter, and opens or closes nothing.
+        if focused.is_some_and(|id| is_spelling(ui, id)) {
+            ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Space));
+        }
         let pointed = focused.and_then(|id| self.pointed(ui, id, words));
         self.take_enter(ui);
         let response = ComboBox::from_id_salt(self.id)
@@ -107,7 +114,7 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
         self.take_focus(&response);
         let escaped = ui.input(|input| input.key_pressed(Key::Escape));
         // Whoever opens the list by mouse goes on by keyboard; Esc closes the list alone.
-        if response.clicked() || (escaped && response.lost_focus() && pointed.is_some()) {
+        if response.clicked() || (escaped && was_open && response.lost_focus()) {
             response.request_focus();
         }
         let response = help::explain(ui, response, self.label, self.help);
@@ -129,15 +136,9 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
         (chosen, response)
     }
 
-    /// The id it was drawn with, while it has the focus.
-    fn focused(&self, ui: &Ui) -> Option<Id> {
-        let here = ui.data(|data| data.get_temp::<Id>(self.id.with("drawn as")));
-        let id = here.filter(|id| ui.memory(|memory| memory.has_focus(*id)))?;
-        // A space in a word being spelled is a letter, and opens or closes nothing.
-        if is_spelling(ui, id) {
-            ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Space));
-        }
-        Some(id)
+    /// The id it was drawn with.
+    fn drawn_as(&self, ui: &Ui) -> Option<Id> {
+        ui.data(|data| data.get_temp(self.id.with("drawn as")))
     }
 
     /// Where the keyboard is in the open list, after the keys of this frame.
@@ -165,11 +166,11 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
 
     /// Takes Enter away from the list while this has the focus and the list is closed.
     fn take_enter(&mut self, ui: &Ui) {
+        let drawn = self.drawn_as(ui);
         let Some(entered) = &mut self.takes.entered else {
             return;
         };
-        let here = ui.data(|data| data.get_temp::<Id>(self.id.with("drawn as")));
-        let has_focus = here.is_some_and(|id| ui.memory(|memory| memory.has_focus(id)));
+        let has_focus = drawn.is_some_and(|id| ui.memory(|memory| memory.has_focus(id)));
         if has_focus && !egui::Popup::is_any_open(ui.ctx()) {
             let enter =
                 |input: &mut egui::InputState| input.consume_key(egui::Modifiers::NONE, Key::Enter);

@@ -19,7 +19,7 @@ const CHOICE: f32 = 128.0;
 /// Draws the line and what is unfolded under it.
 pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, listing: &Listing) {
     ui.horizontal_wrapped(|ui| {
-        search(ui, context);
+        search(ui, context, listing);
         let words = match context.view.ledger.wanted.filter.choices() {
             0 => "Filter".to_owned(),
             choices => format!("Filter ({choices})"),
@@ -37,7 +37,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, listing: &Listing
     }
 }
 
-fn search(ui: &mut Ui, context: &mut GapsContext<'_>) {
+fn search(ui: &mut Ui, context: &mut GapsContext<'_>, listing: &Listing) {
     let ledger = &mut context.view.ledger;
     let text = &mut ledger.wanted.filter.search;
     let response = ui.add(
@@ -66,10 +66,23 @@ fn search(ui: &mut Ui, context: &mut GapsContext<'_>) {
     if response.lost_focus() && escape {
         text.clear();
     }
+    if down {
+        select_what_is_shown(context, listing);
+    }
     response.on_hover_text(
         "Words or the number of a gap: looked for in what it is, zone, facing, form, note and \
          remedy (Ctrl+F). Enter goes to the rows, Esc clears.",
     );
+}
+
+/// Where the selected gap is not among the rows, the first of them is selected instead.
+fn select_what_is_shown(context: &mut GapsContext<'_>, listing: &Listing) {
+    let selected = context.view.selected_in(context.survey);
+    if selected.is_none_or(|id| listing.row(id).is_none())
+        && let Some(first) = listing.lines.first()
+    {
+        context.view.select(Some(first.id));
+    }
 }
 
 fn fold(

@@ -94,14 +94,16 @@ fn acts(ui: &Ui, context: &mut GapsContext<'_>, listing: &Listing, selected: Opt
         match (column, shown) {
             (Some(column), Some(id)) => cell::begin(ui, context, id, column),
             (None, Some(id)) if pressed(Key::F2) => cell::begin(ui, context, id, Column::Name),
-            _ => {
+            (_, Some(_)) => {
                 context.view.edit_wanted = true;
                 context.view.ledger.led_away = Some(LedAway::Soon);
                 ui.ctx().request_repaint();
             }
+            // A gap that is not among the rows is not the one that is meant.
+            (_, None) => {}
         }
     }
-    if pressed(Key::Delete) {
+    if pressed(Key::Delete) && shown.is_some() {
         context.queue.command(Command::DeleteGap);
     }
     if pressed(Key::Escape) {

@@ -49,6 +49,8 @@ pub(super) struct LedgerView {
     pub(super) search_wanted: bool,
     /// Everything selected, where it is more than the one gap.
     pub(super) also: BTreeSet<GapId>,
+    /// The selected gap was just added: it is shown whatever the filter says.
+    pub(super) added: bool,
     /// Where a range began.
     pub(super) anchor: Option<GapId>,
     pub(super) listing: Option<Rc<Listing>>,

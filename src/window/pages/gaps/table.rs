@@ -2,7 +2,7 @@
 
 use super::columns::Column;
 use super::ledger_view::ledger_id;
-use super::listing::{Listing, Sort};
+use super::listing::{Filter, Listing, Sort};
 use super::rows::Row;
 use super::selection::listing;
 use super::view::GapsContext;
@@ -77,7 +77,15 @@ impl Lay {
 
 /// Draws what stands above the ledger: search and filter.
 pub(super) fn above(ui: &mut Ui, context: &mut GapsContext<'_>) {
-    let rows = listing(context);
+    let mut rows = listing(context);
+    // Whoever adds a gap wants to see it, whatever was searched for before.
+    let selected = context.view.selected_in(context.survey);
+    if std::mem::take(&mut context.view.ledger.added)
+        && selected.is_some_and(|id| rows.row(id).is_none())
+    {
+        context.view.ledger.wanted.filter = Filter::default();
+        rows = listing(context);
+    }
     filter::show(ui, context, &rows);
 }
 
@@ -194,13 +202,16 @@ fn body_rows(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &L
     let selected = context.view.selected_in(survey);
     let mut area = ScrollArea::vertical().auto_shrink(false).id_salt("rows");
     // A gap just added may be in the list only a frame later.
+    let mut scrolled = false;
     if context.view.scroll_wanted
         && let Some(at) = selected.and_then(|id| rows.row(id))
         && std::mem::take(&mut context.view.scroll_wanted)
         && let Some(offset) = offset_for(ui, at, lay.row)
     {
+        scrolled = true;
         area = area.vertical_scroll_offset(offset);
     }
+    let before = ui.data(|data| data.get_temp::<(f32, f32)>(ledger_id()));
     let output = area.show_rows(ui, lay.row, rows.lines.len(), |ui, range| {
         for at in range {
             let line = rows.lines.get(at);
@@ -213,6 +224,33 @@ fn body_rows(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &L
     });
     let shown = (output.state.clamped_offset().y, output.inner_rect.height());
     ui.data_mut(|data| data.insert_temp(ledger_id(), shown));
+    // A message or a card more may have left less room: what was in sight stays in sight.
+    let less_room = before.is_some_and(|(_, height)| shown.1 < height);
+    let meant = |at| scrolled || before.is_some_and(|before| in_sight(before, at, lay.row));
+    if less_room
+        && shown.1 >= lay.row
+        && let Some(at) = selected.and_then(|id| rows.row(id))
+        && meant(at)
+        && !in_sight(shown, at, lay.row)
+    {
+        context.view.scroll_wanted = true;
+        ui.ctx().request_repaint();
+    }
+}
+
+/// Whether a row is wholly within what is shown.
+fn in_sight(shown: (f32, f32), at: usize, row: f32) -> bool {
+    into_sight(shown, top_of(at, row), row).is_none()
+}
+
+/// Where a row begins.
+fn top_of(at: usize, row: f32) -> f32 {
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a ledger has no millions of rows"
+    )]
+    let at = at as f32;
+    at * row
 }
 
 fn one_row(
@@ -353,12 +391,8 @@ fn hover(gap: &Gap, row: &Row<'_>) -> String {
 
 /// The scroll offset that brings a row into sight, where it is out of it.
 fn offset_for(ui: &Ui, at: usize, row: f32) -> Option<f32> {
-    #[expect(
-        clippy::cast_precision_loss,
-        reason = "a ledger has no millions of rows"
-    )]
-    let top = at as f32 * row;
-    into_sight(ui.data(|data| data.get_temp(ledger_id()))?, top, row)
+    let shown = ui.data(|data| data.get_temp(ledger_id()))?;
+    into_sight(shown, top_of(at, row), row)
 }
 
 /// The scroll offset that brings the keyboard's column into sight.

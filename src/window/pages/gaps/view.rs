@@ -123,6 +123,12 @@ impl GapsView {
         }
     }
 
+    /// Selects a gap that was just added, whether the filter would show it or not.
+    pub fn select_added(&mut self, id: GapId) {
+        self.select_and_edit(Some(id));
+        self.ledger.added = true;
+    }
+
     /// Selects a gap and puts the focus into its form.
     pub fn select_and_edit(&mut self, id: Option<GapId>) {
         self.select(id);
@@ -146,6 +152,7 @@ impl GapsView {
             Some((id, false)) if survey.gap(id).is_some() => self.select(Some(id)),
             _ => return,
         }
+        self.ledger.added = true;
         self.adding = None;
     }
 }
