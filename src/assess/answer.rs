@@ -6,7 +6,9 @@
 use crate::physics::machine::MachineError;
 use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
 use crate::physics::{AirError, MoistAir, NetworkError, OpeningError};
-use crate::survey::{Facing, Finding, GapId, HeaterId, Purpose, SetUp, SpaceId, WeatherId, ZoneId};
+use crate::survey::{
+    CodeOfPractice, Facing, Finding, GapId, HeaterId, Purpose, SetUp, SpaceId, WeatherId, ZoneId,
+};
 
 pub use super::worked::{Source, Working};
 
@@ -450,12 +452,14 @@ pub struct Fabric {
     pub area_m2: f64,
 }
 
-/// Fixed ventilation against the table of minimum free areas.
+/// Fixed ventilation against the minimum free areas of a code of practice.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Safety {
+    /// The code of practice.
+    pub code: CodeOfPractice,
     /// Plan area, m².
     pub plan_area_m2: Answer<f64>,
-    /// The table's row for this vehicle.
+    /// What it asks for.
     pub required: Answer<SafetyRequirement>,
     /// Surveyed free area in the roof, m².
     pub high_in_roof: Answer<f64>,
@@ -478,14 +482,25 @@ pub struct SafetyRequirement {
     pub low: f64,
     /// Whether an appliance that is not room-sealed was taken into account.
     pub open_flued: bool,
+    /// What it goes by, where that is heat input and not plan area.
+    pub heat_input: Option<HeatInput>,
+}
+
+/// What minimum free areas may go by.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HeatInput {
+    /// Rated heat input of the appliances that are not room-sealed, MJ/h.
+    pub mj_per_h: f64,
+    /// Sleeping places.
+    pub berths: u32,
 }
 
 /// Whether the surveyed safety ventilation suffices.
 #[derive(Clone, Debug, PartialEq)]
 pub enum SafetyVerdict {
-    /// It meets the table, as far as free areas say.
+    /// It meets the minimum, as far as free areas say.
     Meets,
-    /// It is below the table.
+    /// It is below the minimum.
     Below {
         /// Share of the high area required that is there, 0…1 or more.
         high_share: f64,

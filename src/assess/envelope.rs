@@ -34,8 +34,10 @@ pub(crate) struct Envelope {
     openings: Vec<([usize; 2], PlacedFlow)>,
     /// Fans that run in the set-up.
     fans: Vec<RunningFan>,
-    /// Sizes that decide the wind's pressure.
+    /// What decides the wind's pressure.
     body: WindBody,
+    /// Outside length and width, m.
+    plan: Answer<(f64, f64)>,
     /// Heights above ground of floor and roof, m; the wind's speed is taken at the roof.
     floor: f64,
     roof: f64,
@@ -61,13 +63,9 @@ impl Envelope {
         };
         let roof = given(vehicle.height_m, "height above ground")?;
         let floor = given(vehicle.floor_height_m, "floor height")?;
-        let body = WindBody {
-            set: survey.site.pressure_set,
-            shelter: survey.site.shelter,
-            underside: vehicle.underside,
-            length: given(vehicle.length_m, "length")?,
-            width: given(vehicle.width_m, "width")?,
-        };
+        let plan = given(vehicle.length_m, "length")
+            .and_then(|length| Ok((length, given(vehicle.width_m, "width")?)));
+        let body = wind_body(survey, &plan)?;
         let middle = f64::midpoint(floor, roof);
         let mut leaks = Vec::new();
         for (ledger, (gap, law)) in survey.gaps.iter().zip(laws).enumerate() {
@@ -102,6 +100,7 @@ impl Envelope {
             fans: inside::fans(survey, findings)?,
             leaks: Vec::new(),
             body,
+            plan,
             floor,
             roof,
             gaps: survey.gaps.len(),
@@ -167,8 +166,11 @@ impl Envelope {
     }
 
     /// Outside length and width, m.
-    pub(crate) fn plan(&self) -> (f64, f64) {
-        (self.body.length, self.body.width)
+    ///
+    /// # Errors
+    /// [`NotKnown`] where one is not given.
+    pub(crate) fn plan(&self) -> Answer<(f64, f64)> {
+        self.plan.clone()
     }
 
     /// How the space under the floor stands to the wind.
@@ -219,6 +221,28 @@ impl Envelope {
             areas[*side] += leak.area * factor(at);
         }
         areas.iter().copied().fold(0.0, f64::max)
+    }
+}
+
+/// What the wind's pressure hangs on: length and width only where the set or the skirts need them.
+///
+/// # Errors
+/// [`NotKnown`] where they are needed and one is not given.
+fn wind_body(survey: &Survey, plan: &Answer<(f64, f64)>) -> Answer<WindBody> {
+    let set = survey.site.pressure_set;
+    let shelter = survey.site.shelter;
+    let underside = survey.vehicle.underside;
+    match plan {
+        Ok((length, width)) => Ok(WindBody {
+            set,
+            shelter,
+            underside,
+            length: *length,
+            width: *width,
+        }),
+        Err(unknown) => {
+            WindBody::longer_than_wide(set, shelter, underside).ok_or_else(|| unknown.clone())
+        }
     }
 }
 

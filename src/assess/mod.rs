@@ -37,9 +37,9 @@ mod working;
 pub use crate::survey::number;
 pub use answer::{
     Answer, Assessment, CaseAir, CaseAnswer, CaseDrying, CaseHeat, CrossCheck, DirectionAnswer,
-    Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatNeed, InnerAirFlow, Leakage, LeakageFigures,
-    LeakageTotal, NotKnown, RequiredRemoval, Safety, SafetyRequirement, SafetyVerdict, Source,
-    SpaceAir, Working,
+    Fabric, GapAirFlow, GapAnswer, GapLeakage, HeatInput, HeatNeed, InnerAirFlow, Leakage,
+    LeakageFigures, LeakageTotal, NotKnown, RequiredRemoval, Safety, SafetyRequirement,
+    SafetyVerdict, Source, SpaceAir, Working,
 };
 pub use assessment::assess;
 pub use curves::{FaceTotal, TemperatureCurve, WindCurve, WindPoint, face_totals};

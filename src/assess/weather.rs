@@ -17,7 +17,7 @@ use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_condu
 use crate::physics::units::{GRAMS_PER_KG, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::physics::wind::{LEAST_SPEED, Shelter, speed_at};
 use crate::physics::{MoistAir, OpeningFlow};
-use crate::survey::findings::named_or;
+use crate::survey::findings::{is_left_out, named_or};
 use crate::survey::{Field, Finding, Item, Place, Severity, Survey, WeatherCase};
 
 /// All that the cases need to know of the vehicle.
@@ -78,7 +78,7 @@ impl Vehicle<'_> {
 
     /// What of the vehicle, the site, the spaces and this case is impossible stops its air change
     /// and all that hangs on it. What it does not need, such as the direction the front points to,
-    /// does not.
+    /// does not; nor does a size of the vehicle that was left out stop more than what needs it.
     pub(crate) fn first_error(&self, case: &WeatherCase) -> Answer<()> {
         self.no_error(|place| match place.item {
             Item::Vehicle => {
@@ -105,7 +105,10 @@ impl Vehicle<'_> {
     }
 
     pub(super) fn no_error(&self, concerns: impl Fn(&Place) -> bool) -> Answer<()> {
-        let is_error = |finding: &&Finding| finding.severity == Severity::Error;
+        let is_error = |finding: &&Finding| {
+            finding.severity == Severity::Error
+                && !is_left_out(&self.survey.vehicle, &finding.place)
+        };
         let mut errors = self.findings.iter().filter(is_error);
         let error = errors.find(|finding| concerns(&finding.place));
         error.map_or(Ok(()), |error| {

@@ -11,7 +11,7 @@ mod json;
 mod page;
 mod sheet;
 
-pub use sheet::{KindWord, PaperWord, PartWord, SheetArguments};
+pub use sheet::SheetArguments;
 
 use crate::assess::Study;
 use crate::assess::uncertainty::DRAWS;

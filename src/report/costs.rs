@@ -6,6 +6,7 @@ use super::words::{digits, duration};
 use crate::assess::quantity::money;
 use crate::assess::sealing::Work;
 use crate::assess::words::{given, sentence};
+use crate::survey::number::gaps;
 use crate::survey::{CostBasis, GapId, Survey};
 
 /// The shopping list.
@@ -115,8 +116,8 @@ pub(crate) fn section(survey: &Survey, work: &Work) -> Section {
         .collect();
     if !unknown.is_empty() {
         section.note(format!(
-            "Not in the total, because their cost is not known: gap {}.",
-            unknown.join(", ")
+            "Not in the total, because what it costs is not known: {}.",
+            gaps(&unknown)
         ));
     }
     if let Ok(payback) = work.plan.payback {

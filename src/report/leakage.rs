@@ -6,7 +6,7 @@ use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::words::facing;
 use crate::assess::{Answer, LeakageFigures, LeakageTotal, Topic};
 use crate::physics::units::SECONDS_PER_HOUR;
-use crate::survey::{Purpose, leave};
+use crate::survey::{Purpose, leave, number};
 
 /// EqLA of the unintended gaps, with its interval.
 #[must_use]
@@ -66,10 +66,14 @@ fn not_said(told: &Material<'_>) -> Option<String> {
     let gaps = gaps.filter(|gap| leave::purpose(survey, gap) == Purpose::NotSaid);
     let ids: Vec<String> = gaps.map(|gap| gap.id.to_string()).collect();
     (!ids.is_empty()).then(|| {
+        let (is, it, counts) = match ids.len() {
+            1 => ("is", "it", "counts"),
+            _ => ("are", "they", "count"),
+        };
         format!(
-            "What gap {} is for is not said: it counts in all gaps, neither among the unintended ones nor \
-             as safety ventilation, and is not offered for sealing.",
-            ids.join(", ")
+            "What {} {is} for is not said: {it} {counts} in all gaps, neither among the unintended ones nor \
+             as safety ventilation, and {is} not offered for sealing.",
+            number::gaps(&ids)
         )
     })
 }

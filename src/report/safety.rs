@@ -4,10 +4,10 @@ use super::blocks::{Align, Block, Reasons, Section, Table};
 use super::findings;
 use crate::assess::cautions::{self, Caution};
 use crate::assess::quantity::Kind;
-use crate::assess::safety::words::{Line, STAY_OPEN, TABLE, area_mm2, defer};
-use crate::assess::words::capital;
+use crate::assess::safety::words::{Line, STAY_OPEN, area_mm2, defer, source};
+use crate::assess::words::{capital, counted, given};
 use crate::assess::{Assessment, Safety, SafetyVerdict, Topic};
-use crate::survey::{Field, Finding, Item, Severity, Survey};
+use crate::survey::{CodeOfPractice, Field, Finding, Item, Severity, Survey};
 
 /// Openings that protect people and are marked as sealed or planned. Comes first on every sheet.
 pub(crate) fn closed(assessment: &Assessment) -> Section {
@@ -26,7 +26,7 @@ pub(crate) fn is_closed(finding: &Finding) -> bool {
         && matches!(place.item, Item::Gap(_))
 }
 
-/// Safety ventilation against its table; beside it, what a plan leaves of it.
+/// Safety ventilation against the minimum; beside it, what a plan leaves of it.
 pub(crate) fn ventilation(safety: &Safety, with_plan: Option<&Safety>) -> Section {
     let mut section = Section::new("Safety ventilation: never to be sealed");
     section.topic = Some(Topic::SafetyVentilation);
@@ -52,17 +52,30 @@ pub(crate) fn ventilation(safety: &Safety, with_plan: Option<&Safety>) -> Sectio
         table.row(cells);
     }
     section.table(table, &reasons);
-    section.note(row_of_the_table(safety));
+    section.note(goes_by(safety));
     if with_plan.is_some() {
         section.push(under_a_plan(&safety.verdict));
     }
-    section.note(TABLE);
+    section.note(source(safety.code));
     section.note(STAY_OPEN);
     section
 }
 
-/// Which row of the table applies.
-fn row_of_the_table(safety: &Safety) -> String {
+/// What the minimum goes by.
+fn goes_by(safety: &Safety) -> String {
+    if safety.code == CodeOfPractice::AsNzs5601 {
+        return match safety.required.as_ref().map(|required| required.heat_input) {
+            Ok(Some(input)) => format!(
+                "Asked for: V = 610 U + 650 P, at least 4000 mm², high and as much low, with U = {} MJ/h, the heat \
+                 input of the appliances that are not room-sealed, and P = {}.",
+                given(input.mj_per_h),
+                counted(input.berths as usize, "berth", "berths"),
+            ),
+            _ => "Asked for: V = 610 U + 650 P, at least 4000 mm², high and as much low; U is the heat input of \
+                  the appliances that are not room-sealed, MJ/h, P the berths."
+                .to_owned(),
+        };
+    }
     let area = Kind::SquareMetres
         .of(safety.plan_area_m2.clone())
         .sentence();

@@ -1,4 +1,4 @@
-//! How sure the results are, and which size to measure better.
+//! How sure the results are, and what to measure next.
 
 use super::Material;
 use super::blocks::{Align, Block, Fact, Reasons, Section, Table};

@@ -81,3 +81,16 @@ pub fn whole(value: f64) -> u32 {
     let count = value.round() as u32;
     count
 }
+
+/// Gaps by their numbers.
+///
+/// ```
+/// use gapledger::survey::number::gaps;
+/// assert_eq!(gaps(&["3".to_owned()]), "gap 3");
+/// assert_eq!(gaps(&["3".to_owned(), "5".to_owned()]), "gaps 3, 5");
+/// ```
+#[must_use]
+pub fn gaps(numbers: &[String]) -> String {
+    let word = if numbers.len() == 1 { "gap" } else { "gaps" };
+    format!("{word} {}", numbers.join(", "))
+}

@@ -43,6 +43,7 @@ pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>) {
             for index in at..count.min(at + each) {
                 let height = CELL_HEIGHT + (ui.spacing().interact_size.y - LINE).max(0.0);
                 let layout = Layout::top_down(Align::Min);
+                let width = width.min(ui.available_width());
                 ui.allocate_ui_with_layout(vec2(width, height), layout, |cell| {
                     cell.set_max_width(width);
                     cell.spacing_mut().item_spacing.y = 1.0;

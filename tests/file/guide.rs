@@ -1,8 +1,11 @@
 //! The description of the survey file says what the program does.
 
 use crate::known;
+use gapledger::assess::{SafetyVerdict, assess};
 use gapledger::survey::file::parse;
-use gapledger::survey::{Field, VehicleKind};
+use gapledger::survey::{
+    Appliance, ApplianceId, ApplianceKind, CodeOfPractice, Field, Survey, VehicleKind,
+};
 
 /// The description of the file.
 const FORMAT: &str = include_str!("../../src/survey/file/v2/format.md");
@@ -150,4 +153,97 @@ fn every_word_of_the_format_is_in_the_frozen_file() {
             parse(&whole(before, &word, after)).unwrap();
         }
     }
+}
+
+/// The right-hand cell of a result's row in the table of what each needs.
+fn needs(result: &str) -> &'static str {
+    let start = format!("| {result} | ");
+    let row = FORMAT.lines().find(|line| line.starts_with(&start));
+    &row.unwrap_or_else(|| panic!("no row {start}"))[start.len()..]
+}
+
+/// Whether a field is named in a result's row, or in that of a result named there.
+fn is_needed(result: &str, field: &str) -> bool {
+    let row = needs(result);
+    let through = ["air flow in weather", "heat through the fabric"];
+    row.contains(&format!("`{field}`"))
+        || through
+            .into_iter()
+            .any(|other| other != result && row.contains(other) && is_needed(other, field))
+}
+
+#[test]
+fn a_result_needs_the_fields_that_it_is_said_to_need() {
+    // With the set that needs length and width, so that every row holds as it stands.
+    let text = examples()[1].replace(
+        "terrain: open_flat,",
+        "terrain: open_flat, pressure_set: wall_average,",
+    );
+    let mut survey = parse(&text).unwrap();
+    survey.vehicle = parse(examples()[0]).unwrap().vehicle;
+    survey.vehicle.volume_m3 = Some(20.0);
+    (
+        survey.vehicle.inside_length_m,
+        survey.vehicle.inside_width_m,
+    ) = (None, None);
+    survey.gaps = parse(examples()[0]).unwrap().gaps;
+    survey.appliances_confirmed = true;
+    survey.appliances = vec![Appliance {
+        id: ApplianceId(1),
+        kind: ApplianceKind::Hob,
+        name: String::new(),
+        room_sealed: false,
+        input_mj_per_h: Some(20.0),
+    }];
+    let known = |survey: &Survey| {
+        let found = assess(survey);
+        let case = &found.cases[0];
+        let ach = case.air.clone().and_then(|air| air.mean_ach_per_h);
+        let leakage = &found.leakage;
+        [
+            ("leakage areas and flows at a pressure", leakage.all.is_ok()),
+            ("air changes at 50 Pa (n50)", leakage.n50_per_h.is_ok()),
+            (
+                "leakage for each m² of envelope",
+                leakage.q50_per_envelope_m3_per_h_m2.is_ok(),
+            ),
+            ("air flow in weather", case.air.is_ok()),
+            ("air changes an hour", ach.is_ok()),
+            ("heat through the fabric", found.fabric.is_ok()),
+            (
+                "safety ventilation",
+                !matches!(found.safety.verdict, SafetyVerdict::NotKnown(_)),
+            ),
+        ]
+    };
+    for (result, known) in known(&survey) {
+        assert!(known, "{result}");
+    }
+    type LeaveOut = fn(&mut Survey);
+    let fields: [(&str, LeaveOut); 8] = [
+        ("length_m", |survey| survey.vehicle.length_m = None),
+        ("width_m", |survey| survey.vehicle.width_m = None),
+        ("height_m", |survey| survey.vehicle.height_m = None),
+        ("floor_height_m", |survey| {
+            survey.vehicle.floor_height_m = None
+        }),
+        ("volume_m3", |survey| survey.vehicle.volume_m3 = None),
+        ("area_m2", |survey| survey.fabric[0].area_m2 = None),
+        ("appliances_confirmed", |survey| {
+            survey.appliances_confirmed = false
+        }),
+        ("berths", |survey| survey.vehicle.berths = 0),
+    ];
+    for (field, leave_out) in fields {
+        let mut without = survey.clone();
+        leave_out(&mut without);
+        for (result, known) in known(&without) {
+            assert_eq!(known, !is_needed(result, field), "{result} without {field}");
+        }
+    }
+    survey.vehicle.code_of_practice = CodeOfPractice::AsNzs5601;
+    survey.vehicle.length_m = None;
+    assert!(known(&survey)[6].1);
+    survey.appliances[0].input_mj_per_h = None;
+    assert!(!known(&survey)[6].1 && is_needed("safety ventilation", "input_mj_per_h"));
 }

@@ -387,3 +387,15 @@ fn one_thing_is_never_told_as_several() {
         assert_eq!(wrong_numbers(&page), [""; 0], "{}", survey.header.title);
     }
 }
+
+#[test]
+fn check_tells_of_a_missing_photo() {
+    let mut survey = van();
+    let mut gap = hole(3, Facing::Rear, 100.0);
+    gap.photos = vec![gapledger::survey::Photo::new("seal.jpg")];
+    survey.gaps.push(gap);
+    let out = OnDisk::new(&survey).check().out;
+    let out = out.split_whitespace().collect::<Vec<_>>().join(" ");
+    let told = "photo \u{201c}seal.jpg\u{201d} is missing";
+    assert!(out.contains(told), "{out}");
+}

@@ -11,7 +11,10 @@ use gapledger::physics::network::{Body, Space, Workspace};
 use gapledger::physics::{FlowLaw, GapFlow, Gas, MoistAir, PlacedFlow, STANDARD_PRESSURE};
 use gapledger::survey::file::{PhotoState, parse, photo_folder, photo_states, print};
 use gapledger::survey::findings::{self, Severity};
-use gapledger::survey::{Facing, Form, InnerOpening, LeadsTo, Photo, PhotoMark, Purpose, Survey};
+use gapledger::survey::{
+    Facing, Form, InnerOpening, LeadsTo, Photo, PhotoMark, Purpose, Survey, VehicleKind,
+    starting_sizes,
+};
 
 use super::{files_under, package};
 
@@ -285,6 +288,31 @@ fn the_check_survey_has_the_flow_that_its_scene_says() -> Result<(), Box<dyn Err
             survey.header.scene.contains(words),
             "the scene says {words}"
         );
+    }
+    Ok(())
+}
+
+/// Lengths and widths of makers' vehicles are mostly told in whole five centimetres; ours are odd, so
+/// that no sample and no starting size passes for one of theirs.
+#[test]
+fn sizes_are_invented_ones() -> Result<(), Box<dyn Error>> {
+    let is_odd = |metres: f64| {
+        let centimetres = (metres * 100.0).round();
+        (centimetres / 5.0).fract() != 0.0
+    };
+    for (name, _, survey) in samples()? {
+        let vehicle = &survey.vehicle;
+        if vehicle.kind == VehicleKind::Other {
+            continue;
+        }
+        for size in [vehicle.length_m, vehicle.width_m] {
+            assert!(size.is_some_and(is_odd), "{name}: {size:?} m");
+        }
+    }
+    for kind in VehicleKind::ALL {
+        if let Some(sizes) = starting_sizes(kind) {
+            assert!(is_odd(sizes.length_m) && is_odd(sizes.width_m), "{kind:?}");
+        }
     }
     Ok(())
 }

@@ -268,3 +268,24 @@ fn a_survey_changed_while_another_is_read_is_asked_about() {
     assert_eq!(window.state().path(), Some(&*path));
     assert!(asks_about_changes(&window));
 }
+
+#[test]
+fn a_file_of_the_older_format_is_told_and_saved_in_the_newer_one() {
+    let older = "(format: 1, vehicle: (kind: other), gaps: [(id: 1, zone: 5, facing: rear, \
+                 form: narrow_gap(length_mm: 600, width_mm: 2, depth_mm: 20))])";
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("van.ron");
+    std::fs::write(&path, older).unwrap();
+    let mut window = opened(&path);
+    let told = "This file is in format 1. Saving writes format 2";
+    assert!(shows(&window, told));
+    assert!(shows(&window, "stays beside it as van.ron.bak"));
+    replace_text(&mut window, "Clear width", "3");
+    ctrl(&mut window, Key::S);
+    let saved = std::fs::read_to_string(&path).unwrap();
+    assert!(saved.starts_with("// Gapledger survey\n"), "{saved}");
+    assert_eq!(&load(&path).unwrap().survey, survey(&window));
+    let kept = gapledger::survey::file::backup_path(&path);
+    assert_eq!(std::fs::read_to_string(kept).unwrap(), older);
+    assert!(!shows(&opened(&path), told));
+}

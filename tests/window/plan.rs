@@ -410,7 +410,7 @@ fn what_the_money_buys_stands_in_a_table_and_can_be_planned_up_to_a_step() {
 #[test]
 fn safety_ventilation_is_found_on_the_page_by_its_finding_and_its_working() {
     let mut window = plan_page("coastal-coachbuilt.ron");
-    assert!(shows(&window, "Below the table"));
+    assert!(shows(&window, "Below the minimum"));
     window.state_mut().queue().open_working(Topic::Ranking);
     window.run();
     assert!(shows(

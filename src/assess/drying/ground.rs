@@ -2,8 +2,8 @@
 
 use super::answer::ComparedCase;
 use super::equipment::{Sources, first_error};
+use super::listed::{self, Listed};
 use super::situation::Situation;
-use super::surfaces::{self, Listed};
 use crate::assess::answer::{Answer, CaseAnswer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::assess::law::{GapLaw, laws};
@@ -54,7 +54,7 @@ impl Ground<'_> {
             .map(|case| {
                 let outside = self.outside(case)?;
                 let wind = self.wind(envelope, case);
-                let cold = surfaces::cold(&self.listed, outside.t_c, wind);
+                let cold = listed::cold(&self.listed, outside.t_c, wind);
                 Ok(Situation::new(envelope, outside, wind).with_surfaces(cold))
             })
             .collect()

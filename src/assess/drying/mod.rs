@@ -14,6 +14,7 @@ pub(crate) mod equipment;
 mod findings;
 mod ground;
 pub mod library;
+pub(crate) mod listed;
 mod money;
 pub(crate) mod night_air;
 mod options;
@@ -31,11 +32,12 @@ pub use answer::{
     WarmUp,
 };
 
-pub(crate) use surfaces::WARMEST_C;
+pub(crate) use listed::WARMEST_C;
 
 use super::answer::{Answer, CaseAnswer, NotKnown};
 use super::assessment::calmest_and_windiest;
 use super::prepared::Prepared;
+use crate::survey::findings::is_left_out;
 use crate::survey::{Field, Finding, Item, Survey};
 use equipment::first_error;
 use ground::Ground;
@@ -52,14 +54,16 @@ pub(super) fn as_it_stands(
     cases: &[CaseAnswer],
 ) -> Answer<Comparison> {
     let findings = &prepared.findings;
-    // Without weights the season is not known, each weather case is.
-    let but_weights: Vec<Finding> = findings
+    // Without weights the season is not known, each weather case is; a size of the vehicle that was
+    // left out stops only what needs it.
+    let stopping: Vec<Finding> = findings
         .iter()
         .filter(|finding| !finding.place.is_at(Field::Weight))
+        .filter(|finding| !is_left_out(&survey.vehicle, &finding.place))
         .cloned()
         .collect();
     for item in [Item::Vehicle, Item::Site, Item::Targets] {
-        first_error(&but_weights, item)?;
+        first_error(&stopping, item)?;
     }
     let (calmest, windiest) = calmest_and_windiest(survey)
         .ok_or_else(|| NotKnown::because("there is no weather case"))?;
@@ -70,7 +74,7 @@ pub(super) fn as_it_stands(
         findings,
         fabric: prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k,
         sources: equipment::sources(survey, findings)?,
-        listed: surfaces::listed(survey),
+        listed: listed::listed(survey),
         volume_m3: prepared.volume_m3.clone(),
         target_rh: survey.targets.rh_percent / 100.0,
         calmest,

@@ -3,7 +3,7 @@
 use std::cell::RefCell;
 
 use super::equipment::Sources;
-use super::surfaces::WARMEST_C;
+use super::listed::WARMEST_C;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::assess::weather::same_water;

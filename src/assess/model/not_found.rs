@@ -11,7 +11,8 @@ use crate::physics::{Face, GapFlow, PlacedFlow};
 /// One leak on each face, into the first space, with the found gaps' equivalent leakage area
 /// shared out by the face's area and the usual flow exponent \[A\].
 pub(super) fn leaks(envelope: &Envelope, leakage: &Leakage) -> Answer<Vec<Leak>> {
-    let ((length, width), floor, roof) = (envelope.plan(), envelope.floor(), envelope.roof());
+    let (length, width) = envelope.plan()?;
+    let (floor, roof) = (envelope.floor(), envelope.roof());
     let height = roof - floor;
     let found = leakage.all.clone()?.figures.eqla;
     // Where nothing was found there is nothing to take a share of.

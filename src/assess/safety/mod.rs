@@ -1,9 +1,9 @@
-//! Safety ventilation against the table of minimum free areas.
+//! Safety ventilation against the minimum free areas of a code of practice.
 //!
-//! EN 721 minimum free areas, as three guides to conversion approval relay them, edition
-//! unstated (the current one is EN 721:2019) \[R\]. Refrigerator grilles open to a compartment
-//! that must be sealed from the living space \[S\]: they count nothing here.
+//! Refrigerator grilles open to a compartment that must be sealed from the living space \[S\]:
+//! they count nothing here.
 
+pub mod asked;
 pub mod words;
 
 use super::answer::{Answer, NotKnown, Safety, SafetyRequirement, SafetyVerdict};
@@ -11,67 +11,11 @@ use super::law::{GapLaw, free_area};
 use crate::survey::gap::{Behind, Facing, Gap, LeadsTo, Purpose};
 use crate::survey::{Field, Finding, Item, Place, SetUp, Severity, Survey, WorkState};
 
-/// Rows of the table: plan area up to, m²; then high in the roof, high elsewhere and low, mm².
-const OPEN_FLUED: [(f64, [f64; 3]); 5] = [
-    (5.0, [7_500.0, 15_000.0, 1_000.0]),
-    (10.0, [10_000.0, 20_000.0, 1_500.0]),
-    (15.0, [12_500.0, 25_000.0, 2_000.0]),
-    (20.0, [15_000.0, 30_000.0, 3_000.0]),
-    (f64::INFINITY, [20_000.0, 40_000.0, 5_000.0]),
-];
-
-/// Only room-sealed appliances or none, plan area up to [`ROOM_SEALED_PLAN_AREA_M2`], mm² \[R, one
-/// source\].
-const ROOM_SEALED: [f64; 3] = [1_500.0, 3_000.0, 500.0];
-/// Where the row of room-sealed appliances ends, m² \[R, one source\].
-const ROOM_SEALED_PLAN_AREA_M2: f64 = 10.0;
-
 /// A low opening lies at most this far above the floor, m \[R\].
 const LOW_ABOVE_FLOOR: f64 = 0.1;
 
 /// Square metres in a square millimetre.
 const MM2: f64 = 1e-6;
-
-/// Minimum free areas, m², for a plan area in m²: external length without drawbar × width without
-/// mirrors. The first row of the table whose plan area is not exceeded; `open_flued` where any
-/// appliance is not sealed from the room.
-///
-/// | plan area up to, m² | high in the roof, mm² | high elsewhere, mm² | low, mm² |
-/// |---|---|---|---|
-/// | 5 | 7 500 | 15 000 | 1 000 |
-/// | 10 | 10 000 | 20 000 | 1 500 |
-/// | 15 | 12 500 | 25 000 | 2 000 |
-/// | 20 | 15 000 | 30 000 | 3 000 |
-/// | above | 20 000 | 40 000 | 5 000 |
-/// | 10, all room-sealed | 1 500 | 3 000 | 500 |
-///
-/// EN 721 as relayed \[R\]; the last row from one source alone.
-///
-/// # Errors
-/// [`NotKnown`] where the table has no row: only room-sealed appliances above 10 m².
-pub fn requirement(plan_area_m2: f64, open_flued: bool) -> Answer<SafetyRequirement> {
-    let row = if open_flued {
-        OPEN_FLUED
-            .iter()
-            .find(|(up_to, _)| plan_area_m2 <= *up_to)
-            .map(|(_, row)| *row)
-    } else if plan_area_m2 <= ROOM_SEALED_PLAN_AREA_M2 {
-        Some(ROOM_SEALED)
-    } else {
-        None
-    };
-    let [high_in_roof, high_elsewhere, low] = row.ok_or_else(|| {
-        NotKnown::because(
-            "the figures at hand for vehicles with only room-sealed appliances end at 10 m² of plan area; ask a licensed fitter",
-        )
-    })?;
-    Ok(SafetyRequirement {
-        high_in_roof: high_in_roof * MM2,
-        high_elsewhere: high_elsewhere * MM2,
-        low: low * MM2,
-        open_flued,
-    })
-}
 
 /// Where a ventilator counts.
 enum Level {
@@ -125,8 +69,8 @@ fn level(survey: &Survey, gap: &Gap) -> Answer<Level> {
 /// A = min(n A₁, A_f) · c/100
 /// ```
 /// where n is how many are alike, A₁ the free area of one, A_f that of the opening in front of
-/// them if there is one, and c what passes when closed, % (100 where it does not close). The smaller area counts, not the two in series: the
-/// table asks for free area, not for flow \[A\].
+/// them if there is one, and c what passes when closed, % (100 where it does not close). The smaller area counts, not the two in series: free
+/// area is asked for, not flow \[A\].
 ///
 /// # Errors
 /// [`NotKnown`] where it is not sized, or given by a flow or an equivalent area.
@@ -142,7 +86,7 @@ fn lasting_free_area(survey: &Survey, gap: &Gap, law: &GapLaw) -> Answer<f64> {
     }
     let own = free_area(&gap.form).ok_or_else(|| {
         NotKnown::because(format!(
-            "safety ventilator {} is given by a flow or an equivalent area; the table asks for its free area",
+            "safety ventilator {} is given by a flow or an equivalent area; its free area is asked for",
             gap.id
         ))
     })?;
@@ -161,12 +105,12 @@ fn lasting_free_area(survey: &Survey, gap: &Gap, law: &GapLaw) -> Answer<f64> {
     Ok(all * closed)
 }
 
-/// Adds up the surveyed safety ventilation and holds it against the table.
+/// Adds up the surveyed safety ventilation and holds it against the code of practice.
 ///
 /// Only gaps with that purpose that lead into the living space count. One whose level is not
 /// known may be low or high, so it leaves both sums *not known*. One that is marked sealed counts
 /// nothing, whatever its remedy leaves. Until the surveyor has confirmed the list of appliances,
-/// the row that applies and the verdict are *not known*.
+/// what is asked for and the verdict are *not known*.
 pub(crate) fn safety(survey: &Survey, laws: &[GapLaw]) -> Safety {
     let mut safety = as_listed(survey, laws, |gap| gap.state == WorkState::Sealed);
     if !survey.appliances_confirmed {
@@ -177,7 +121,7 @@ pub(crate) fn safety(survey: &Survey, laws: &[GapLaw]) -> Safety {
     safety
 }
 
-/// Why the table's row is not known before the appliances are.
+/// Why what is asked for is not known before the appliances are.
 const NOT_CONFIRMED: &str =
     "which appliances burn in the vehicle is not confirmed, and what must stay open hangs on them";
 
@@ -186,13 +130,7 @@ fn as_listed(survey: &Survey, laws: &[GapLaw], closed: impl Fn(&Gap) -> bool) ->
     let plan_area_m2 = survey.vehicle.plan_area_m2().ok_or_else(|| {
         NotKnown::because("the outside length or width of the vehicle is not given")
     });
-    let open_flued = survey
-        .appliances
-        .iter()
-        .any(|appliance| !appliance.room_sealed);
-    let required = plan_area_m2
-        .clone()
-        .and_then(|area| requirement(area, open_flued));
+    let required = asked::asked(survey, &plan_area_m2);
     let mut sums = [Ok(0.0), Ok(0.0), Ok(0.0)];
     for (gap, law) in survey.gaps.iter().zip(laws) {
         if gap.purpose != Purpose::SafetyVentilation || gap.leads_to == LeadsTo::Compartment {
@@ -224,6 +162,7 @@ fn as_listed(survey: &Survey, laws: &[GapLaw], closed: impl Fn(&Gap) -> bool) ->
     let [high_in_roof, high_elsewhere, low] = sums;
     let verdict = verdict(&required, &high_in_roof, &high_elsewhere, &low);
     Safety {
+        code: survey.vehicle.code_of_practice,
         plan_area_m2,
         required,
         high_in_roof,
@@ -233,7 +172,7 @@ fn as_listed(survey: &Survey, laws: &[GapLaw], closed: impl Fn(&Gap) -> bool) ->
     }
 }
 
-/// Whether the sums meet the table.
+/// Whether the sums meet the minimum.
 ///
 /// ```text
 /// A_roof/R + A_other/O ≥ 1   and   A_low/L ≥ 1
@@ -253,7 +192,7 @@ fn verdict(
         Ok::<_, NotKnown>((high, low.clone()? / required.low))
     })();
     match shares {
-        // A ventilator of exactly the table's size must not fail by the last bit of a sum.
+        // A ventilator of exactly the size asked for must not fail by the last bit of a sum.
         Ok((high, low)) if high >= 1.0 - 1e-9 && low >= 1.0 - 1e-9 => SafetyVerdict::Meets,
         Ok((high_share, low_share)) => SafetyVerdict::Below {
             high_share,
@@ -283,7 +222,8 @@ pub(crate) fn findings(survey: &Survey, laws: &[GapLaw], safety: &Safety) -> Vec
         } => findings.push(finding(
             Severity::Danger,
             format!(
-                "surveyed safety ventilation is below the table (EN 721 as relayed [R]): {}",
+                "surveyed safety ventilation is below the minimum ({} as relayed [R]): {}",
+                safety.code.name(),
                 words::below(*high_share, *low_share)
             ),
         )),
@@ -310,7 +250,7 @@ pub(crate) fn findings(survey: &Survey, laws: &[GapLaw], safety: &Safety) -> Vec
                     "safety ventilator {} is neither within 100 mm of the floor [R] nor in the upper half of the body [A]: it counts neither as low nor as high",
                     gap.id
                 ),
-                advice: "check its height; the table asks for openings high and low".to_owned(),
+                advice: "check its height; openings are asked for high and low".to_owned(),
             });
         }
     }
@@ -330,7 +270,7 @@ pub(crate) fn findings(survey: &Survey, laws: &[GapLaw], safety: &Safety) -> Vec
     findings
 }
 
-/// What is worse than the verdict says: below the table for the appliances listed so far, while the
+/// What is worse than the verdict says: below the minimum for the appliances listed so far, while the
 /// list is not confirmed; and what is left once ventilators that are marked planned are closed.
 fn worse(survey: &Survey, laws: &[GapLaw], verdict: &SafetyVerdict) -> Option<String> {
     let planned =
@@ -353,8 +293,9 @@ fn worse(survey: &Survey, laws: &[GapLaw], verdict: &SafetyVerdict) -> Option<St
     }
     matches!(verdict, SafetyVerdict::NotKnown(_)).then(|| {
         format!(
-            "surveyed safety ventilation is below the table even for the appliances listed so far (EN 721 as \
-             relayed [R]): {shares}"
+            "surveyed safety ventilation is below the minimum even for the appliances listed so far ({} as \
+             relayed [R]): {shares}",
+            survey.vehicle.code_of_practice.name()
         )
     })
 }

@@ -1,13 +1,29 @@
-//! Safety ventilation in words: the lines of its table, the verdict, and where the table is from.
+//! Safety ventilation in words: the lines of the minimum, the verdict, and where it is from.
 
 use super::{DEFER, MM2};
 use crate::assess::answer::{Answer, Safety, SafetyRequirement, SafetyVerdict};
 use crate::assess::words::{capital, figure};
+use crate::survey::CodeOfPractice;
 
-/// Where the table is from, how high openings share, and who decides.
-pub const TABLE: &str = "Roof and other high openings share pro rata. Minimum free areas after EN 721 as three \
-    guides to conversion approval relay it, edition unstated; the current one is EN 721:2019 [R]. The local code \
-    decides, and a licensed fitter checks it. Other leaks never count as safety ventilation.";
+/// Where the minimum is from, how high openings share, and who decides.
+#[must_use]
+pub fn source(code: CodeOfPractice) -> String {
+    let from = match code {
+        CodeOfPractice::En721 => {
+            "Roof and other high openings share pro rata. Minimum free areas after EN 721 as three \
+             guides to conversion approval relay it, edition unstated; the current one is EN 721:2019 [R]."
+        }
+        CodeOfPractice::AsNzs5601 => {
+            "Roof and other high openings count alike. Minimum free areas after AS/NZS 5601.2 as \
+             relayed, edition unstated [R]; that high and low have all of it each, and what counts as \
+             either, is taken the safe way [A]."
+        }
+    };
+    format!(
+        "{from} The local code decides, and a licensed fitter checks it. Other leaks never count as \
+         safety ventilation."
+    )
+}
 
 /// What stays open whatever it costs.
 pub const STAY_OPEN: &str = "Fixed ventilators, gas drop-out openings, flues, combustion-air and refrigerator ventilation \
@@ -16,7 +32,7 @@ pub const STAY_OPEN: &str = "Fixed ventilators, gas drop-out openings, flues, co
 /// The standard of the alarm to fit; belongs behind *fit a carbon monoxide alarm*.
 pub const ALARM: &str = "EN 50291-2 is the variant for caravans, motor caravans and boats [S]";
 
-/// One line of the table: where the openings are, and their free areas.
+/// One line of the minimum: where the openings are, and their free areas.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Line {
     /// High up, in the roof.
@@ -53,10 +69,10 @@ impl Line {
         }
     }
 
-    /// The free area that the table asks for if all of it is there, m².
+    /// The free area that the code of practice asks for if all of it is there, m².
     ///
     /// # Errors
-    /// [`NotKnown`](crate::assess::NotKnown) where the table has no row for the vehicle.
+    /// [`NotKnown`](crate::assess::NotKnown) where that is not known.
     pub fn asked_for(self, safety: &Safety) -> Answer<f64> {
         let of = |row: &SafetyRequirement| match self {
             Self::HighInRoof => row.high_in_roof,
@@ -88,8 +104,8 @@ impl SafetyVerdict {
     #[must_use]
     pub fn head(&self) -> &'static str {
         match self {
-            Self::Meets => "meets the table",
-            Self::Below { .. } => "below the table",
+            Self::Meets => "meets the minimum",
+            Self::Below { .. } => "below the minimum",
             Self::NotKnown(_) => "not known whether it suffices",
         }
     }

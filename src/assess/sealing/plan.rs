@@ -385,7 +385,10 @@ fn heed(
         SafetyVerdict::Meets => return findings,
         SafetyVerdict::Below { .. } => (
             Severity::Danger,
-            "sealing would take away air that now makes up for missing safety ventilation: what is surveyed lies below the table (EN 721 as relayed [R])".to_owned(),
+            format!(
+                "sealing would take away air that now makes up for missing safety ventilation: what is surveyed lies below the minimum ({} as relayed [R])",
+                after.code.name()
+            ),
         ),
         SafetyVerdict::NotKnown(reason) => (
             Severity::Warning,

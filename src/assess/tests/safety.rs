@@ -1,10 +1,13 @@
 //! Safety ventilation against EN 721's minimum free areas [R].
 
 use super::{bare, gap_mut, hole};
-use crate::assess::safety::requirement;
+use crate::assess::HeatInput;
+use crate::assess::safety::asked::{by_heat_input, by_plan_area};
 use crate::assess::{SafetyVerdict, assess};
 use crate::survey::gap::{Closing, Purpose};
-use crate::survey::{Appliance, ApplianceId, ApplianceKind, Facing, GapId, Severity, Survey};
+use crate::survey::{
+    Appliance, ApplianceId, ApplianceKind, CodeOfPractice, Facing, Field, GapId, Severity, Survey,
+};
 
 fn with_hob(mut survey: Survey) -> Survey {
     survey.appliances.push(Appliance {
@@ -33,7 +36,7 @@ fn the_table_is_read_by_plan_area() {
         (20.0, [15_000.0, 30_000.0, 3_000.0]),
         (20.1, [20_000.0, 40_000.0, 5_000.0]),
     ] {
-        let row = requirement(plan_area, true).unwrap();
+        let row = by_plan_area(plan_area, true).unwrap();
         let mm2 = [row.high_in_roof, row.high_elsewhere, row.low].map(|area| (area * 1e6).round());
         let off = mm2
             .iter()
@@ -41,8 +44,8 @@ fn the_table_is_read_by_plan_area() {
             .map(|(found, read)| (found - read).abs());
         assert!(off.sum::<f64>() < 1e-6, "{plan_area} m²: {mm2:?}");
     }
-    assert!((requirement(10.0, false).unwrap().low * 1e6 - 500.0).abs() < 1e-9);
-    assert!(requirement(10.1, false).is_err());
+    assert!((by_plan_area(10.0, false).unwrap().low * 1e6 - 500.0).abs() < 1e-9);
+    assert!(by_plan_area(10.1, false).is_err());
 }
 
 #[test]
@@ -65,7 +68,7 @@ fn roof_and_wall_share_pro_rata() {
         SafetyVerdict::Below { .. }
     ));
     assert!(answers.findings.iter().any(|finding| {
-        finding.severity == Severity::Danger && finding.sentence.contains("below the table")
+        finding.severity == Severity::Danger && finding.sentence.contains("below the minimum")
     }));
 }
 
@@ -123,4 +126,61 @@ fn only_room_sealed_appliances_above_ten_square_metres_are_not_known() {
         assess(&survey).safety.verdict,
         SafetyVerdict::NotKnown(_)
     ));
+}
+
+/// AS/NZS 5601.2 as relayed [R]: 29 MJ/h and 2 berths ask for 18 990 mm² high and low.
+#[test]
+fn the_other_code_goes_by_heat_input_and_berths() {
+    let of = |mj_per_h, berths| {
+        let row = by_heat_input(HeatInput { mj_per_h, berths });
+        assert!((row.high_in_roof - row.low).abs() < 1e-15);
+        assert!((row.high_elsewhere - row.low).abs() < 1e-15);
+        (row.low * 1e6).round()
+    };
+    assert!((of(29.0, 2) - 18_990.0).abs() < 1e-9);
+    // 610 × 3 + 650 × 2 = 3130: the least of 4000 holds.
+    assert!((of(3.0, 2) - 4_000.0).abs() < 1e-9);
+    assert!((of(0.0, 0) - 4_000.0).abs() < 1e-9);
+    assert!((of(0.0, 7) - 4_550.0).abs() < 1e-9);
+}
+
+#[test]
+fn heat_input_that_is_missing_leaves_safety_not_known_never_a_pass() {
+    let mut survey = with_hob(bare());
+    survey.vehicle.code_of_practice = CodeOfPractice::AsNzs5601;
+    ventilator(&mut survey, Facing::Roof, 2.6, 18_990.0);
+    ventilator(&mut survey, Facing::Underfloor, 0.5, 18_990.0);
+    let answers = assess(&survey);
+    let SafetyVerdict::NotKnown(reason) = &answers.safety.verdict else {
+        panic!("{:?}", answers.safety.verdict);
+    };
+    assert!(reason.reason.contains("heat input"), "{}", reason.reason);
+    let asks = |finding: &crate::survey::Finding| finding.place.is_at(Field::RatedInput);
+    assert!(answers.findings.iter().any(asks));
+
+    survey.appliances[0].input_mj_per_h = Some(29.0);
+    survey.vehicle.berths = 2;
+    let answers = assess(&survey);
+    assert_eq!(answers.safety.verdict, SafetyVerdict::Meets);
+    assert!(!answers.findings.iter().any(asks));
+    // One berth more asks for 650 mm² more than there is.
+    survey.vehicle.berths = 3;
+    let answers = assess(&survey);
+    assert!(matches!(
+        answers.safety.verdict,
+        SafetyVerdict::Below { .. }
+    ));
+    let danger = answers.findings.iter().find(|finding| {
+        finding.severity == Severity::Danger && finding.sentence.contains("AS/NZS 5601.2")
+    });
+    assert!(danger.is_some());
+    // Neither the plan area nor a room-sealed appliance counts.
+    survey.vehicle.berths = 2;
+    survey.vehicle.length_m = None;
+    let mut sealed = survey.appliances[0].clone();
+    sealed.id = ApplianceId(2);
+    sealed.room_sealed = true;
+    sealed.input_mj_per_h = None;
+    survey.appliances.push(sealed);
+    assert_eq!(assess(&survey).safety.verdict, SafetyVerdict::Meets);
 }

@@ -2,9 +2,10 @@
 
 use super::{add, bare, gap_mut, hole};
 use crate::assess::{CaseAnswer, GapLeakage, Topic, assess, working};
+use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::survey::gap::{Behind, WorkState};
 use crate::survey::{
-    AreaConvention, Facing, Fan, FanDirection, FanId, Form, Gap, Severity, SpaceId, Survey,
+    AreaConvention, Facing, Fan, FanDirection, FanId, Field, Form, Gap, Severity, SpaceId, Survey,
 };
 
 #[test]
@@ -318,4 +319,91 @@ fn every_topic_has_a_working_even_when_nothing_is_known() {
             );
         }
     }
+}
+
+/// The wind pressures of a body longer than wide hang on its length and width only by wall averages
+/// and skirts; where nothing needs them, leaving them out changes no air change.
+#[test]
+fn length_and_width_left_out_stop_only_what_needs_them_and_are_then_an_error() {
+    let mut sized = bare();
+    hole(&mut sized, Facing::Nearside, 0.6, 20.0);
+    hole(&mut sized, Facing::Underfloor, 0.5, 30.0);
+    hole(&mut sized, Facing::Roof, 2.6, 10.0);
+    for set in PressureSet::ALL {
+        for underside in Underside::ALL {
+            sized.site.pressure_set = set;
+            sized.vehicle.underside = underside;
+            sized.vehicle.skirt_free_area_mm2 = Some(50_000.0);
+            let mut unsized_body = sized.clone();
+            unsized_body.vehicle.length_m = None;
+            unsized_body.vehicle.width_m = None;
+            let (with, without) = (assess(&sized), assess(&unsized_body));
+            let needed = set == PressureSet::WallAverage
+                || matches!(
+                    underside,
+                    Underside::SkirtedLeaking | Underside::SkirtedTight
+                );
+            let errors: Vec<_> = without
+                .findings
+                .iter()
+                .filter(|finding| finding.severity == Severity::Error)
+                .map(|finding| finding.sentence.as_str())
+                .collect();
+            for (with, without) in with.cases.iter().zip(&without.cases) {
+                let mean = |case: &CaseAnswer| case.air.clone().and_then(|air| air.mean_ach_per_h);
+                if needed {
+                    let reason = mean(without).unwrap_err().reason;
+                    assert!(reason.contains("length of the vehicle"), "{reason}");
+                } else {
+                    assert_eq!(mean(without), mean(with), "{set:?} {underside:?}");
+                    assert!(mean(with).is_ok());
+                }
+            }
+            assert_eq!(errors.len(), if needed { 2 } else { 0 }, "{errors:?}");
+        }
+    }
+}
+
+#[test]
+fn an_air_change_that_lacks_a_size_of_the_vehicle_has_an_error_at_it() {
+    let mut survey = bare();
+    hole(&mut survey, Facing::Nearside, 0.6, 20.0);
+    for (field, leave_out) in [
+        (
+            Field::RoofHeight,
+            (|survey| survey.vehicle.height_m = None) as fn(&mut Survey),
+        ),
+        (Field::FloorHeight, |survey| {
+            survey.vehicle.floor_height_m = None
+        }),
+        (Field::Volume, |survey| survey.vehicle.volume_m3 = None),
+    ] {
+        let mut survey = survey.clone();
+        leave_out(&mut survey);
+        let answers = assess(&survey);
+        let known = answers.cases[0]
+            .air
+            .clone()
+            .and_then(|air| air.mean_ach_per_h);
+        assert!(known.is_err(), "{field:?}");
+        let error = answers
+            .findings
+            .iter()
+            .find(|finding| finding.severity == Severity::Error);
+        assert!(
+            error.is_some_and(|error| error.place.is_at(field)),
+            "{field:?}"
+        );
+        // An empty ledger has no air change to be without.
+        survey.gaps.clear();
+        let found = assess(&survey).findings;
+        assert!(
+            found
+                .iter()
+                .all(|finding| finding.severity != Severity::Error)
+        );
+    }
+    // The air that flows needs no volume.
+    survey.vehicle.volume_m3 = None;
+    assert!(assess(&survey).cases[0].air.is_ok());
 }

@@ -4,6 +4,7 @@
 use super::input::UncertainInput;
 use super::trials::{Sized, Trials};
 use super::{MeasureNext, Outweighed, Share};
+use crate::assess::quantity::Kind;
 use crate::survey::{Certainty, Form, Item};
 
 /// A size carrying less than this is not worth another measurement.
@@ -40,41 +41,33 @@ fn all_sizes(shares: &[Share]) -> f64 {
     of_sizes.map(|share| share.share).sum()
 }
 
-/// Where the pressure of the wind under the floor carries more of the uncertainty than the size
-/// that carries most.
+/// What of the uncertainty lies in the wind, where that is more than in all sizes together.
 pub(super) fn outweighed(shares: &[Share]) -> Option<Outweighed> {
-    let under_floor = shares
-        .iter()
-        .find(|share| share.of == UncertainInput::UnderfloorPressure)?
-        .share;
-    let mut of_sizes = shares.iter().filter(|share| share.of.sized().is_some());
-    let greatest = of_sizes.next().map_or(0.0, |share| share.share);
-    if under_floor <= greatest {
-        return None;
-    }
+    let part = |of: UncertainInput| shares.iter().find(|share| share.of == of);
+    let part = |of| part(of).map_or(0.0, |share| share.share);
+    let under_floor = part(UncertainInput::UnderfloorPressure);
+    let walls = part(UncertainInput::WallPressure);
+    let speed = part(UncertainInput::Wind);
     let sizes = all_sizes(shares);
-    let than = if under_floor > sizes {
-        format!("more than all sizes together, {}", percent(sizes))
-    } else {
-        format!(
-            "more than any single size, {} at most; all together {}",
-            percent(greatest),
-            percent(sizes)
-        )
-    };
-    Some(Outweighed {
+    let wind = under_floor + walls + speed;
+    (wind > sizes).then(|| Outweighed {
         under_floor,
+        wind,
         sizes,
         sentence: format!(
-            "the wind under the floor carries {} of the uncertainty in the air change, {than}: no \
-             gauge lessens that, a test of the air change in wind does",
-            percent(under_floor)
+            "the wind outweighs all sizes: of the uncertainty in the air change {} lies in its pressure \
+             under the floor, {} in that on walls and roof, {} in its speed at the body, and {} in all \
+             sizes together; no gauge lessens that, a test of the air change in wind does",
+            percent(under_floor),
+            percent(walls),
+            percent(speed),
+            percent(sizes)
         ),
     })
 }
 
 fn percent(share: f64) -> String {
-    format!("{:.0} %", share * 100.0)
+    Kind::WholePercent.text(share)
 }
 
 fn sentence(sized: &Sized, part: f64) -> String {
@@ -94,15 +87,14 @@ fn sentence(sized: &Sized, part: f64) -> String {
     let doubt = Doubt::of(&sized.form);
     match (sized.certainty, doubt.how) {
         (Certainty::Measured, Some(_)) => format!(
-            "{what} is measured: measuring {} again gains nothing, a flow test of it would; {carries}",
+            "{what}: already measured, so that measuring {} again gains nothing, only a flow test; \
+             {carries}",
             doubt.size
         ),
-        (Certainty::Measured, None) => {
-            format!(
-                "{what} was tested: only {} would gain; {carries}",
-                doubt.size
-            )
-        }
+        (Certainty::Measured, None) => format!(
+            "{what}: already tested, so that only {} gains; {carries}",
+            doubt.size
+        ),
         (Certainty::Estimated | Certainty::Guessed, Some(how)) => format!(
             "measure {} of {what} {how}: now {}, {carries}",
             doubt.size,
@@ -132,8 +124,8 @@ impl Doubt {
             Form::RectangularHole {
                 width_mm: Some(width),
                 height_mm: Some(height),
-            } if width < height => ("the width", Some("with a caliper")),
-            Form::RectangularHole { .. } => ("the height", Some("with a caliper")),
+            } if width < height => ("the width", Some("with a steel rule")),
+            Form::RectangularHole { .. } => ("the height", Some("with a steel rule")),
             Form::RingGap { .. } => (
                 "the gap between hole and pipe",
                 Some("with a feeler gauge or drill shanks, all round"),
@@ -165,22 +157,23 @@ mod tests {
     }
 
     #[test]
-    fn the_wind_under_the_floor_is_told_first_where_it_outweighs_sizes() {
+    fn the_wind_is_told_first_where_it_outweighs_sizes() {
         let gap = |id| UncertainInput::Gap(GapId(id));
         let floor = UncertainInput::UnderfloorPressure;
-        let all = [share(floor, 0.5), share(gap(1), 0.2), share(gap(2), 0.1)];
+        let all = [
+            share(floor, 0.4),
+            share(UncertainInput::Wind, 0.1),
+            share(UncertainInput::WallPressure, 0.05),
+            share(gap(1), 0.2),
+            share(gap(2), 0.1),
+        ];
         let found = outweighed(&all).unwrap();
-        assert!((found.sizes - 0.3).abs() < 1e-12 && (found.under_floor - 0.5).abs() < 1e-12);
-        let begins = "the wind under the floor carries 50 % of the uncertainty in the air change, \
-                      more than all sizes together, 30 %";
+        assert!((found.sizes - 0.3).abs() < 1e-12 && (found.under_floor - 0.4).abs() < 1e-12);
+        assert!((found.wind - 0.55).abs() < 1e-12);
+        let begins = "the wind outweighs all sizes: of the uncertainty in the air change 40\u{a0}% lies in \
+                      its pressure under the floor, 5\u{a0}% in that on walls and roof, 10\u{a0}% in its speed \
+                      at the body, and 30\u{a0}% in all sizes together";
         assert!(found.sentence.starts_with(begins), "{}", found.sentence);
-        let any = [share(floor, 0.25), share(gap(1), 0.2), share(gap(2), 0.1)];
-        let found = outweighed(&any).unwrap();
-        assert!(
-            found
-                .sentence
-                .contains("more than any single size, 20 % at most")
-        );
         assert_eq!(outweighed(&[share(gap(1), 0.4), share(floor, 0.3)]), None);
         assert_eq!(outweighed(&[share(gap(1), 0.4)]), None);
     }
@@ -201,17 +194,18 @@ mod tests {
         assert_eq!(
             told(narrow.clone(), Certainty::Guessed),
             "measure the width of the door seal (gap 3) with a feeler gauge in several places: now \
-             guessed, it carries 40 % of the uncertainty that sizes leave in the air change"
+             guessed, it carries 40\u{a0}% of the uncertainty that sizes leave in the air change"
         );
         let measured = told(narrow, Certainty::Measured);
-        let begins = "the door seal (gap 3) is measured: measuring the width again gains nothing, a \
-                      flow test of it would";
+        let begins = "the door seal (gap 3): already measured, so that measuring the width again \
+                      gains nothing, only a flow test";
         assert!(measured.starts_with(begins), "{measured}");
         for form in Form::blanks() {
             for certainty in Certainty::ALL {
                 let words = told(form.clone(), certainty);
                 assert!(!words.contains("better"), "{words}");
-                let gains_nothing = words.contains("gains nothing") || words.contains("was tested");
+                let gains_nothing =
+                    words.contains("gains nothing") || words.contains("already tested");
                 assert_eq!(gains_nothing, certainty == Certainty::Measured, "{words}");
             }
         }

@@ -1,4 +1,4 @@
-//! How sure the results are, and what to measure better.
+//! How sure the results are, and what to measure next.
 //!
 //! JCGM 101:2008, propagation of distributions by Monte Carlo \[M\]: every uncertain input is drawn
 //! from its distribution, the vehicle is worked out again with what was drawn, and the middle
@@ -68,11 +68,13 @@ pub struct Share {
     pub share: f64,
 }
 
-/// The wind under the floor, where it is more uncertain than any size.
+/// The wind, where it carries more of the uncertainty than all sizes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outweighed {
-    /// Its part of all uncertainty about the air change, 0…1.
+    /// The part of its pressure under the floor in all uncertainty about the air change, 0…1.
     pub under_floor: f64,
+    /// Of its pressure under the floor, that on walls and roof, and its speed together.
+    pub wind: f64,
     /// The part of all single sizes together.
     pub sizes: f64,
     /// The same in a sentence.
@@ -144,7 +146,7 @@ pub struct Uncertainty {
     pub air_change_shares: Vec<Share>,
     /// Parts of the spread of the leakage area of all gaps, greatest first.
     pub leakage_shares: Vec<Share>,
-    /// Told before all measuring: the wind under the floor, where it outweighs sizes.
+    /// Told before all measuring: the wind, where it outweighs sizes.
     pub outweighed: Option<Outweighed>,
     /// Gaps and inner openings that carry much of the uncertainty: first those that measuring helps,
     /// the best first.

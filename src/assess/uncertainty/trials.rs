@@ -43,7 +43,7 @@ pub struct Trials {
     pub(super) found_eqla: f64,
 }
 
-/// A size that somebody could measure better.
+/// A size that somebody took, or could take.
 pub(super) struct Sized {
     pub(super) item: Item,
     pub(super) name: String,

@@ -7,7 +7,7 @@ use crate::physics::units::{
     CM2_PER_M2 as CM2, LITRES_PER_M3, MM_PER_M, MM2_PER_M2 as MM2, SECONDS_PER_HOUR,
 };
 use crate::survey::gap::{Behind, Form, WorkState};
-use crate::survey::{Field, Gap, GapId, Survey};
+use crate::survey::{CodeOfPractice, Field, Gap, GapId, Survey};
 
 pub(super) fn volume(survey: &Survey, assessment: &Assessment) -> Working {
     let vehicle = &survey.vehicle;
@@ -253,7 +253,13 @@ pub(super) fn exponent(assessment: &Assessment) -> Working {
 pub(super) fn safety(survey: &Survey, assessment: &Assessment) -> Working {
     let mut sheet = Sheet::new(
         "Safety ventilation",
-        "A_roof/R + A_elsewhere/O ≥ 1, and A_low ≥ L, by free area",
+        match assessment.safety.code {
+            CodeOfPractice::En721 => "A_roof/R + A_elsewhere/O ≥ 1, and A_low ≥ L, by free area",
+            CodeOfPractice::AsNzs5601 => {
+                "A_roof/R + A_elsewhere/O ≥ 1, and A_low ≥ L, by free area; \
+                 R = O = L = max(4000, 610 U + 650 P) mm²"
+            }
+        },
     );
     let safety = &assessment.safety;
     if let Ok(area) = safety.plan_area_m2 {
@@ -266,6 +272,10 @@ pub(super) fn safety(survey: &Survey, assessment: &Assessment) -> Working {
         .count();
     sheet.input("appliances that are not room-sealed", open.to_string());
     if let Ok(required) = safety.required {
+        if let Some(input) = required.heat_input {
+            sheet.number("U, their heat input", input.mj_per_h, 4, "MJ/h");
+            sheet.input("P, berths", input.berths.to_string());
+        }
         sheet.number("R, high in the roof", required.high_in_roof * MM2, 4, "mm²");
         sheet.number(
             "O, or high elsewhere",
@@ -286,14 +296,16 @@ pub(super) fn safety(survey: &Survey, assessment: &Assessment) -> Working {
         };
     }
     match &safety.verdict {
-        SafetyVerdict::Meets => sheet.result("the surveyed free areas meet the table"),
+        SafetyVerdict::Meets => sheet.result("the surveyed free areas meet the minimum"),
         SafetyVerdict::Below { .. } => sheet.result(safety.verdict.sentence()),
         SafetyVerdict::NotKnown(reason) => sheet.result(not_known(reason)),
     };
     sheet
         .note("local codes and a licensed fitter decide; this is a survey, not a certificate")
-        .relayed("EN 721 minimum free areas, as three guides to conversion approval relay them, edition unstated; the current edition is EN 721:2019",
-        )
+        .relayed(match safety.code {
+            CodeOfPractice::En721 => "EN 721 minimum free areas, as three guides to conversion approval relay them, edition unstated; the current edition is EN 721:2019",
+            CodeOfPractice::AsNzs5601 => "AS/NZS 5601.2 minimum free areas, edition unstated",
+        })
         .assumed("high elsewhere means the upper half of the body; a ventilator that can be closed counts as closed")
         .finish()
 }

@@ -101,6 +101,7 @@ pub(super) fn fabric(survey: &Survey, assessment: &Assessment) -> Answer<Object>
 pub(super) fn safety(safety: &Safety) -> Object {
     let mm2 = |area: &f64| area * MM2_PER_M2;
     let object = Object::new()
+        .with("code_of_practice", safety.code.word())
         .with("plan_area_m2", &safety.plan_area_m2)
         .found("required", &safety.required, |required| {
             Object::new()
@@ -108,6 +109,10 @@ pub(super) fn safety(safety: &Safety) -> Object {
                 .with("high_elsewhere_mm2", mm2(&required.high_elsewhere))
                 .with("low_mm2", mm2(&required.low))
                 .with("open_flued", required.open_flued)
+                .with(
+                    "heat_input_mj_per_h",
+                    required.heat_input.map(|input| input.mj_per_h),
+                )
         })
         .found("high_in_roof_mm2", &safety.high_in_roof, mm2)
         .found("high_elsewhere_mm2", &safety.high_elsewhere, mm2)

@@ -73,6 +73,7 @@ fn interval(found: &Interval, scale: f64) -> Object {
 fn outweighed(found: &Outweighed) -> Object {
     Object::new()
         .with("under_floor_share", found.under_floor)
+        .with("wind_share", found.wind)
         .with("sizes_share", found.sizes)
         .with("sentence", &found.sentence)
 }

@@ -156,6 +156,29 @@ pub struct WindBody {
 }
 
 impl WindBody {
+    /// A body of which nothing is known but that it is longer than wide, as every vehicle on a road
+    /// is; `None` where the pressures hang on how much longer: wall averages take the ratio of the
+    /// walls, and skirts the mean of the walls by their lengths.
+    pub fn longer_than_wide(
+        set: PressureSet,
+        shelter: Shelter,
+        underside: Underside,
+    ) -> Option<Self> {
+        let by_ratio = set == PressureSet::WallAverage
+            || matches!(
+                underside,
+                Underside::SkirtedLeaking | Underside::SkirtedTight
+            );
+        (!by_ratio).then_some(Self {
+            set,
+            shelter,
+            underside,
+            // Only asked which of them is greater.
+            length: 2.0,
+            width: 1.0,
+        })
+    }
+
     /// Pressure coefficient of a face for wind from `wind_from_relative_deg` (clockwise from the
     /// front of the vehicle).
     ///

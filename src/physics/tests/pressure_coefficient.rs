@@ -349,3 +349,41 @@ fn wind_is_slower_near_the_ground_and_in_town() {
     // BS 5925 single-sided [R]: 0.025 × 0.1 m² × 4 m/s = 10 L/s.
     near(one_sided_flow(0.1, 4.0), 0.010, 1e-15);
 }
+
+/// What a body longer than wide feels hangs on its sizes only where it is said to.
+#[test]
+fn only_wall_averages_and_skirts_need_the_sizes_of_the_body() {
+    let faces = [
+        Face::Front,
+        Face::Rear,
+        Face::Nearside,
+        Face::Offside,
+        Face::Roof,
+        Face::Underfloor,
+    ];
+    for set in PressureSet::ALL {
+        for underside in Underside::ALL {
+            let sized = |length, width| WindBody {
+                underside,
+                ..body(set, Shelter::PartSheltered, length, width)
+            };
+            let spread = |one: WindBody, other: WindBody| {
+                let turns = (0..16).map(|turn| 22.5 * f64::from(turn));
+                turns
+                    .flat_map(|from| faces.map(|face| (face, from)))
+                    .map(|(face, from)| one.coefficient(face, from) - other.coefficient(face, from))
+                    .fold(0.0_f64, |most, off| most.max(off.abs()))
+            };
+            match WindBody::longer_than_wide(set, Shelter::PartSheltered, underside) {
+                Some(unsized_body) => {
+                    assert!(spread(unsized_body, sized(2.1, 2.0)) < 1e-15);
+                    assert!(spread(unsized_body, sized(12.0, 1.9)) < 1e-15);
+                }
+                None => assert!(
+                    spread(sized(2.1, 2.0), sized(12.0, 1.9)) > 0.01,
+                    "{set:?} {underside:?}"
+                ),
+            }
+        }
+    }
+}

@@ -1,6 +1,7 @@
 //! Every option in figures: what the inside comes to, what it takes, and what it asks of the supply.
 
 use super::names::{Stage, in_season, name, target};
+use super::surfaces::LEAST_TOLD_L;
 use crate::assess::drying::{Comparison, Energy, OptionAnswer, OptionCase, Supply};
 use crate::assess::quantity::{Kind, money};
 use crate::assess::words::{figure, listed};
@@ -182,7 +183,7 @@ fn condensation(comparison: &Comparison) -> Vec<String> {
             let wet = |(at, option): (usize, &OptionAnswer)| {
                 let wet = all.state(at, case).ok()?.condensation_kg_s * LITRES_PER_DAY;
                 let litres = Kind::LitresPerDay.number(wet);
-                (wet > 0.0).then(|| format!("{} {litres}", option.name))
+                (wet >= LEAST_TOLD_L).then(|| format!("{} {litres}", option.name))
             };
             let wet: Vec<String> = all.options.iter().enumerate().filter_map(wet).collect();
             if !wet.is_empty() {

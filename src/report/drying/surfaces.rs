@@ -3,6 +3,7 @@
 
 use crate::assess::drying::{Comparison, OptionCase, Spot, Surface, WARMEST_C};
 use crate::assess::quantity::Kind;
+use crate::assess::words::figure;
 use crate::assess::{DryingTopic, Topic};
 use crate::physics::units::LITRES_PER_DAY;
 use crate::report::blocks::{Align, Reasons, Section, Table};
@@ -56,15 +57,18 @@ pub(crate) fn surfaces(comparison: &Comparison, option: usize, case: usize) -> S
     section
 }
 
+/// Least water that is told to condense, L a day: a film too thin to see **\[A\]**.
+pub(super) const LEAST_TOLD_L: f64 = 0.01;
+
 /// What condenses in all, and what the table's words mean.
 fn notes(state: &OptionCase) -> Vec<String> {
     let litres = |kg_s: f64| Kind::LitresPerDay.text(kg_s * LITRES_PER_DAY);
     let mut notes = Vec::new();
     let all = state.condensation_kg_s;
-    if all > 0.0 {
+    if all * LITRES_PER_DAY >= LEAST_TOLD_L {
         let on_surfaces: f64 = state.surfaces.iter().map(|one| one.condensed_kg_s).sum();
         let beside = all - on_surfaces;
-        let beside = if beside > 1e-6 * all {
+        let beside = if beside * LITRES_PER_DAY >= LEAST_TOLD_L {
             format!(
                 ", {} of it beside these surfaces, because the air can hold no more",
                 litres(beside)
@@ -98,7 +102,14 @@ fn cells(surface: &Surface, reasons: &mut Reasons) -> [String; 9] {
     let litres = |kg_s: f64| Kind::LitresPerDay.number(kg_s * LITRES_PER_DAY);
     let condensed = match surface.area_m2 {
         None => "no area".to_owned(),
-        Some(_) if surface.condenses => litres(surface.condensed_kg_s),
+        Some(_) if surface.condenses => {
+            let condensed = surface.condensed_kg_s * LITRES_PER_DAY;
+            if condensed < LEAST_TOLD_L {
+                format!("under {}", figure(LEAST_TOLD_L, 1))
+            } else {
+                Kind::LitresPerDay.number(condensed)
+            }
+        }
         Some(_) => String::new(),
     };
     let [kelvin, removal, rh_inside] = if surface.exceeds {
@@ -133,5 +144,82 @@ fn state(surface: &Surface) -> &'static str {
         _ if !surface.exceeds => "✔ clear",
         Spot::Metal => "▲ may rust",
         Spot::Plain | Spot::Bridge | Spot::Glass => "▲ mould can grow",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::compare;
+    use crate::report::blocks::Block;
+    use crate::survey::{MoistureSource, SourceId, SourceKind, Survey, file};
+
+    /// The caravan sample in damp weather, with a source of so many grams an hour.
+    fn damp(grams_per_hour: f64) -> Survey {
+        let text = include_str!("../../../sample-surveys/farmyard-caravan.ron");
+        let mut survey = file::parse(text).expect("a sample");
+        for case in &mut survey.weather {
+            case.outside_rh_percent = 98.0;
+        }
+        survey.sources = vec![MoistureSource {
+            id: SourceId(1),
+            name: "wet things".to_owned(),
+            kind: SourceKind::Other,
+            count: 1,
+            rate_g_per_h: Some(grams_per_hour),
+            hours_per_day: 24.0,
+            laid_up: true,
+            in_use: true,
+        }];
+        survey
+    }
+
+    #[test]
+    fn each_surface_says_what_condenses_and_what_truly_clears_it_and_all_of_them_how_much() {
+        let comparison = compare(&damp(400.0)).expect("a comparison");
+        let at = comparison.calmest;
+        let state = comparison.state(0, at).expect("a state");
+        let section = surfaces(&comparison, 0, at);
+        let table = section.blocks.iter().find_map(|block| match block {
+            Block::Table { table } => Some(table),
+            _ => None,
+        });
+        let rows = &table.expect("a table").rows;
+        assert_eq!(rows.len(), state.surfaces.len());
+        let mut told = 0;
+        for (row, surface) in rows.iter().zip(&state.surfaces) {
+            let litres = surface.condensed_kg_s * LITRES_PER_DAY;
+            if surface.condenses && litres >= LEAST_TOLD_L {
+                assert_eq!(row.cells[5], Kind::LitresPerDay.number(litres));
+            }
+            if surface.exceeds {
+                let kelvin = surface.kelvin_to_clear.clone().expect("known");
+                let warmth =
+                    kelvin.map_or("never".to_owned(), |kelvin| Kind::Kelvin.number(kelvin));
+                assert_eq!(row.cells[6], warmth);
+                let removal = surface.removal_to_clear_kg_s.clone().expect("known");
+                let removal = Kind::LitresPerDay.number(removal * LITRES_PER_DAY);
+                assert_eq!(row.cells[7], removal);
+                told += 1;
+            }
+        }
+        assert!(told >= 2, "{told}");
+        let all = Kind::LitresPerDay.text(state.condensation_kg_s * LITRES_PER_DAY);
+        let notes = section.blocks.iter().filter_map(|block| match block {
+            Block::Note { text } => Some(text.as_str()),
+            _ => None,
+        });
+        let notes: Vec<&str> = notes.collect();
+        assert!(
+            notes
+                .iter()
+                .any(|note| note.starts_with(&format!("In all {all} condense"))),
+            "{notes:?}"
+        );
+        let never = state
+            .surfaces
+            .iter()
+            .any(|one| one.kelvin_to_clear == Ok(None));
+        assert_eq!(notes.iter().any(|note| note.starts_with("never:")), never);
     }
 }

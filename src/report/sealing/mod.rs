@@ -19,8 +19,9 @@ use super::words::{name, place};
 use crate::assess::Answer;
 use crate::assess::quantity::Kind;
 use crate::assess::sealing::{Cost, Sealable};
+use crate::assess::words::capital;
 use crate::report::Section;
-use crate::survey::{Gap, GapId, Survey};
+use crate::survey::{Gap, GapId, Survey, number};
 
 /// What is said where a gap saves, costs or leaves something that nobody gave.
 const SUGGESTED: &str = "Suggestions of this program [A]: * the remedy, or what it leaves; † a price or a time. The \
@@ -60,7 +61,7 @@ fn heed<'a>(section: &mut Section, sealables: impl Iterator<Item = &'a Sealable>
         }
     }
     for (words, gaps) in told {
-        section.note(format!("Gap {}: {words}.", gaps.join(", ")));
+        section.note(format!("{}: {words}.", capital(&number::gaps(&gaps))));
     }
 }
 

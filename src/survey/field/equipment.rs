@@ -96,7 +96,10 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::FanFlow, "fan_flow_m3_per_h", "Flow")
         .stored_as("flow_m3_per_h")
         .range("flow", "m³/h", 0.0, 5000.0)
-        .help("The flow on the fan's plate, with nothing before or behind it."),
+        .help(
+            "The flow on the fan's plate, with nothing before or behind it, of the air that it moves: \
+             inside air for an extract fan, outside air for a supply fan.",
+        ),
     of(F::FanMostPressure, "most_pressure_pa", "Stopped by")
         .range("pressure that stops it", "Pa", 5.0, 2000.0)
         .empty("60")

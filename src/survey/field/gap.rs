@@ -91,7 +91,10 @@ pub(super) const FIELDS: &[Entry] = &[
         ),
     of(F::StatedArea, "area_mm2", "Area")
         .range("area", "mm²", 0.01, 5_000_000.0)
-        .help("The area as it is stamped on the ventilator or stated by its maker."),
+        .help(
+            "The area as it is stamped on the ventilator or stated by its maker. A free area passes \
+             what a sharp-edged opening of that area passes.",
+        ),
     of(F::StatedAs, "convention", "Which area").help(
         "What kind of area is stated: free area is what a ruler finds, the others follow from \
              a flow test.",
@@ -105,7 +108,10 @@ pub(super) const FIELDS: &[Entry] = &[
         ),
     of(F::TestFlow, "flow_m3_per_h", "Flow")
         .range("flow", "m³/h", 0.001, 20_000.0)
-        .help("The flow read on the fan or flow meter at the test pressure."),
+        .help(
+            "The flow at the test pressure, brought to air of 20 °C; the results move it to the air \
+             that flows in each weather.",
+        ),
     of(F::TestPressure, "at_pa", "Test pressure")
         .range("test pressure", "Pa", 0.1, 500.0)
         .help("The pressure difference read on the gauge while the flow was read."),
@@ -159,7 +165,7 @@ pub(super) const FIELDS: &[Entry] = &[
         .range("rise", "m", 0.0, 4.0)
         .help(
             "From the lowest to the highest point of the gap: the height of the door for its \
-             seal, nothing for a gap that lies flat.",
+             seal, nothing for a gap that lies flat. The gap's length is spread evenly over it.",
         ),
     of(F::LeadsTo, "leads_to", "Leads into").help(
         "Hold smoke to the gap: if it shows in the living space choose that; a compartment \

@@ -3,7 +3,7 @@
 use super::error::LoadError;
 use super::limits::LARGEST_FILE_BYTES;
 use super::stamp::FileStamp;
-use super::text::parse_bytes;
+use super::text::read_bytes;
 use crate::survey::Survey;
 use std::fs::File;
 use std::io::{self, Read};
@@ -16,6 +16,8 @@ pub struct Loaded {
     pub survey: Survey,
     /// What the file held, for [`super::save()`].
     pub stamp: FileStamp,
+    /// The format it is in; [`super::save()`] writes the newest.
+    pub format: u32,
 }
 
 /// Loads a survey file.
@@ -24,13 +26,14 @@ pub struct Loaded {
 /// [`LoadError`], each case with a sentence of its own. Nothing on the disk is changed.
 pub fn load(path: &Path) -> Result<Loaded, LoadError> {
     let bytes = read(path)?;
-    let survey = parse_bytes(&bytes).map_err(|source| LoadError::Content {
+    let (format, survey) = read_bytes(&bytes).map_err(|source| LoadError::Content {
         path: path.to_owned(),
         source,
     })?;
     Ok(Loaded {
         survey,
         stamp: FileStamp::of(&bytes),
+        format,
     })
 }
 

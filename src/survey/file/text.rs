@@ -17,8 +17,13 @@ struct Header {
 /// # Errors
 /// As [`parse`], and [`ParseError::NotUtf8`] with the place of the first byte that is not text.
 pub fn parse_bytes(bytes: &[u8]) -> Result<Survey, ParseError> {
+    read_bytes(bytes).map(|(_, survey)| survey)
+}
+
+/// The same, with the format that the bytes are in.
+pub(super) fn read_bytes(bytes: &[u8]) -> Result<(u32, Survey), ParseError> {
     match std::str::from_utf8(bytes) {
-        Ok(text) => parse(text),
+        Ok(text) => read(text),
         Err(error) => {
             let sound = bytes.get(..error.valid_up_to()).unwrap_or_default();
             let sound = String::from_utf8_lossy(sound);
@@ -49,6 +54,10 @@ pub fn parse_bytes(bytes: &[u8]) -> Result<Survey, ParseError> {
 /// # Errors
 /// [`ParseError`] says in a plain sentence what is wrong, and where.
 pub fn parse(text: &str) -> Result<Survey, ParseError> {
+    read(text).map(|(_, survey)| survey)
+}
+
+fn read(text: &str) -> Result<(u32, Survey), ParseError> {
     // Some editors put a byte order mark in front; it means nothing in UTF-8.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     if text.trim().is_empty() {
@@ -63,7 +72,7 @@ pub fn parse(text: &str) -> Result<Survey, ParseError> {
         format if format > NEWEST_FORMAT => Err(ParseError::NewerFormat { format }),
         format => Err(ParseError::UnknownFormat { format }),
     }?;
-    survey.into_live()
+    Ok((header.format, survey.into_live()?))
 }
 
 /// Writes a survey as the text of a file, in the newest format. Touches no disk.

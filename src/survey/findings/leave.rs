@@ -3,7 +3,7 @@
 
 use super::finding::{Finder, Finding, Item, Severity};
 use crate::survey::leave::{Refusal, leave};
-use crate::survey::{Field, Gap, Survey, WorkState};
+use crate::survey::{Field, Gap, Survey, WorkState, number};
 
 /// What is asked of the survey as a whole.
 pub(super) fn whole(survey: &Survey, findings: &mut Vec<Finding>) {
@@ -24,8 +24,13 @@ pub(super) fn whole(survey: &Survey, findings: &mut Vec<Finding>) {
         Finder::new(findings, Item::Ledger, "").warn(
             Field::GapPart,
             format!(
-                "what part it is, is not said of gap {}: none of them is offered for sealing",
-                unsaid.join(", ")
+                "what part it is, is not said of {}: {} offered for sealing",
+                number::gaps(&unsaid),
+                if unsaid.len() == 1 {
+                    "it is not"
+                } else {
+                    "none of them is"
+                }
             ),
             "say of each what part it is: a fixed joint, a moving seal, a passage, a drain …",
         );

@@ -17,6 +17,7 @@ pub use finding::{Finding, Item, Place, Severity};
 pub(crate) use finding::{called, named_or};
 pub use gap::is_damp;
 pub use photo::photos;
+pub use vehicle::is_left_out;
 
 use super::Survey;
 

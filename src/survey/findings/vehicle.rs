@@ -1,10 +1,11 @@
 //! Findings about the vehicle, its site, weather, targets, prices and fabric.
 
-use super::finding::{Finder, Finding, Item, Severity, called};
+use super::finding::{Finder, Finding, Item, Place, Severity, called};
 use crate::physics::Underside;
+use crate::physics::pressure_coefficient::WindBody;
 use crate::survey::fabric::{BuildUp, FabricElement, Layer};
 use crate::survey::number::{figure, given};
-use crate::survey::{Facing, Field, InsideAir, Survey, WeatherCase};
+use crate::survey::{Facing, Field, InsideAir, Survey, Vehicle, WeatherCase};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     header(survey, findings);
@@ -43,30 +44,7 @@ fn size(survey: &Survey, findings: &mut Vec<Finding>) {
     finder.check(Field::InsideHeight, vehicle.inside_height_m);
     finder.check(Field::Volume, vehicle.volume_m3);
     finder.check(Field::Berths, f64::from(vehicle.berths));
-    for (field, value) in [
-        (Field::Length, vehicle.length_m),
-        (Field::Width, vehicle.width_m),
-    ] {
-        finder.need(
-            field,
-            value,
-            "wind on the faces and the ventilation table cannot be worked out",
-        );
-    }
-    for (field, value) in [
-        (Field::RoofHeight, vehicle.height_m),
-        (Field::FloorHeight, vehicle.floor_height_m),
-    ] {
-        finder.need(field, value, "the air change cannot be worked out");
-    }
-    let volume = vehicle.gross_volume_m3();
-    if volume.is_none() {
-        finder.need(
-            Field::Volume,
-            volume,
-            "nor are all three inside sizes, so air changes per hour are not known",
-        );
-    }
+    left_out(survey, &mut finder);
     if let (Some(height), Some(floor)) = (vehicle.height_m, vehicle.floor_height_m)
         && height <= floor
     {
@@ -124,6 +102,66 @@ fn underside(survey: &Survey, findings: &mut Vec<Finding>) {
             );
         }
     }
+}
+
+/// Whether a place in the survey is a size of the vehicle that nobody took.
+#[must_use]
+pub fn is_left_out(vehicle: &Vehicle, place: &Place) -> bool {
+    let sizes = [
+        (Field::Length, vehicle.length_m),
+        (Field::Width, vehicle.width_m),
+        (Field::RoofHeight, vehicle.height_m),
+        (Field::FloorHeight, vehicle.floor_height_m),
+        (Field::Volume, vehicle.gross_volume_m3()),
+    ];
+    let mut left_out = sizes.into_iter().filter(|(_, size)| size.is_none());
+    place.item == Item::Vehicle && left_out.any(|(field, _)| place.is_at(field))
+}
+
+/// Whether wind pressures hang on how much longer than wide the body is.
+fn needs_plan_for_wind(survey: &Survey) -> bool {
+    let (site, underside) = (&survey.site, survey.vehicle.underside);
+    WindBody::longer_than_wide(site.pressure_set, site.shelter, underside).is_none()
+}
+
+/// Sizes that nobody took. One that the air change needs is an error as soon as there is a gap.
+fn left_out(survey: &Survey, finder: &mut Finder<'_>) {
+    let vehicle = &survey.vehicle;
+    let needed = if survey.gaps.is_empty() {
+        Severity::Warning
+    } else {
+        Severity::Error
+    };
+    let (severity, consequence) = if needs_plan_for_wind(survey) {
+        (
+            needed,
+            "the air change cannot be worked out with these wind pressures or skirts",
+        )
+    } else {
+        (
+            Severity::Warning,
+            "the area of the body, and what goes by it, is not known: EN 721's ventilation, the \
+             leakage for each m², leakage not found",
+        )
+    };
+    for (field, value) in [
+        (Field::Length, vehicle.length_m),
+        (Field::Width, vehicle.width_m),
+    ] {
+        finder.need_as(severity, field, value, consequence);
+    }
+    for (field, value) in [
+        (Field::RoofHeight, vehicle.height_m),
+        (Field::FloorHeight, vehicle.floor_height_m),
+    ] {
+        finder.need_as(needed, field, value, "the air change cannot be worked out");
+    }
+    finder.need_as(
+        needed,
+        Field::Volume,
+        vehicle.gross_volume_m3(),
+        "nor are all three inside sizes, so air changes per hour are not known",
+    );
 }
 
 fn outside_volume(survey: &Survey, findings: &mut Vec<Finding>) {

@@ -7,7 +7,9 @@ use super::App;
 use super::file_work::{Doing, Done, Running, Waiting};
 use super::state::System;
 use crate::survey::Severity;
-use crate::survey::file::{FileStamp, LoadError, Loaded, SaveError, load};
+use crate::survey::file::{
+    FileStamp, LoadError, Loaded, NEWEST_FORMAT, SaveError, backup_path, load,
+};
 use crate::window::document::Document;
 use crate::window::notices::sentence_of;
 use crate::window::page::Page;
@@ -81,9 +83,14 @@ impl App {
                 self.queue.push(Request::OpenFile(running.path.clone()));
             }
             Ok(loaded) => {
+                let format = loaded.format;
                 let document = Document::loaded(running.path.clone(), loaded);
                 let page = self.preferences.page.unwrap_or(Page::Gaps);
                 self.show_document(document, page);
+                if format < NEWEST_FORMAT {
+                    let words = older_format(&running.path, format);
+                    self.notices.tell(Severity::Note, words);
+                }
             }
             Err(error) => self.notices.tell(Severity::Error, sentence_of(&error)),
         }
@@ -214,4 +221,14 @@ impl App {
             }
         }
     }
+}
+
+/// What saving does to a file of an older format.
+fn older_format(path: &Path, format: u32) -> String {
+    let backup = backup_path(path);
+    let kept = backup.file_name().unwrap_or_default().to_string_lossy();
+    format!(
+        "This file is in format {format}. Saving writes format {NEWEST_FORMAT}, which older versions of \
+         Gapledger do not read; the file as it is stays beside it as {kept}."
+    )
 }

@@ -32,6 +32,11 @@ impl<K: PartialEq, V> Kept<K, V> {
         }
     }
 
+    /// What was kept last, whatever it is from.
+    pub(super) fn last(&self) -> Option<&V> {
+        self.last.as_ref().map(|(_, value)| &**value)
+    }
+
     /// How often it was made.
     pub(super) fn times_made(&self) -> u64 {
         self.made

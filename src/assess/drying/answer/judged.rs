@@ -1,12 +1,5 @@
 //! How far an option suffices: over the season, and why not in one weather case.
 
-use super::{OptionAnswer, OptionCase};
-use crate::assess::quantity::Kind;
-
-/// Share of the season from which an option counts as one that does the job: three quarters
-/// **\[A\]**.
-const MOST_OF_IT: f64 = 0.75;
-
 /// Over how much of the season the target is held: the weather cases by their shares. A case
 /// without a share is told and does not count.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -71,71 +64,5 @@ impl Standing {
             Self::Not => "✖",
             Self::NotKnown => "ℹ",
         }
-    }
-}
-
-/// Share of a load that rounding may leave **\[A\]**.
-const ROUNDING: f64 = 1e-6;
-
-impl OptionCase {
-    /// Whether the target is held only because water condenses on cold surfaces: neither does the
-    /// air carry it off at the target, nor a machine that could still do more.
-    #[must_use]
-    pub fn holds_by_condensation(&self) -> bool {
-        let left = self.load_kg_s * (1.0 - ROUNDING) > self.removal_kg_s;
-        let spare = self.removal_kg_s > 0.0 && self.duty < 1.0;
-        self.holds && self.condensation_kg_s > 0.0 && left && !spare
-    }
-}
-
-impl OptionAnswer {
-    /// How well the option does over the season.
-    #[must_use]
-    pub fn standing(&self) -> Standing {
-        let standing = match self.verdict {
-            Ok(Verdict::Always) => Standing::Well,
-            Ok(Verdict::Partly(share)) if share >= MOST_OF_IT => Standing::Well,
-            Ok(Verdict::Partly(_)) => Standing::Partly,
-            Ok(Verdict::Never) => Standing::Not,
-            Ok(Verdict::NothingToOpen) | Err(_) => Standing::NotKnown,
-        };
-        if standing == Standing::Well && !self.provisos.is_empty() {
-            Standing::Partly
-        } else {
-            standing
-        }
-    }
-
-    /// The verdict in a few words: `90 % of the season`.
-    #[must_use]
-    pub fn verdict_words(&self) -> String {
-        let one_case = self.cases.len() == 1;
-        let words = match self.verdict {
-            Ok(Verdict::Always) if one_case => "holds it".to_owned(),
-            Ok(Verdict::Never) if one_case => "does not hold it".to_owned(),
-            Ok(Verdict::Always) => "all season".to_owned(),
-            Ok(Verdict::Partly(share)) => {
-                format!("{} of the season", Kind::Share.text(share))
-            }
-            Ok(Verdict::Never) => "at no time".to_owned(),
-            Ok(Verdict::NothingToOpen) => "nothing to open".to_owned(),
-            Err(_) => "not known".to_owned(),
-        };
-        if matches!(self.verdict, Ok(Verdict::Always | Verdict::Partly(_))) {
-            let provisos = self.provisos.iter().map(|proviso| match proviso {
-                Proviso::Unattended => ", if attended",
-                Proviso::ShortOfHeat => ", short of heat",
-                Proviso::WetSurfaces => ", by wet surfaces",
-            });
-            provisos.fold(words, |words, proviso| words + proviso)
-        } else {
-            words
-        }
-    }
-
-    /// Sign and words of the verdict.
-    #[must_use]
-    pub fn signed_verdict(&self) -> String {
-        format!("{} {}", self.standing().sign(), self.verdict_words())
     }
 }

@@ -2,6 +2,7 @@
 
 mod judged;
 mod sizes;
+mod told;
 
 pub use judged::{Proviso, Shortfall, Standing, Verdict};
 pub use sizes::{AchPoint, Capacity, HeaterFor, HeaterSize, NeedCurve, Offer, SizedFor, Sizing};

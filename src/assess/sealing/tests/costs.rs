@@ -43,6 +43,28 @@ fn material_time_and_tax_add_up() {
     );
 }
 
+/// A strip is suggested at 6 minutes a metre \[A\]: two seals of 3.7 m take 44.4 minutes, told and
+/// priced as 45; what divides evenly gains nothing.
+#[test]
+fn a_suggested_time_is_in_whole_minutes() {
+    let (mut survey, id) = door();
+    for (length_mm, minutes) in [(3700.0, 45.0), (3750.0, 45.0), (5000.0, 60.0)] {
+        let gap = gap_mut(&mut survey, id);
+        gap.form = Form::NarrowGap {
+            length_mm: Some(length_mm),
+            width_mm: Some(2.0),
+            depth_mm: Some(20.0),
+            bends: 1,
+        };
+        if let Some(remedy) = &mut gap.remedy {
+            (remedy.kind, remedy.minutes) = (RemedyKind::Strip, None);
+        }
+        survey.tariffs.workshop_per_hour = Some(60.0);
+        let cost = Sealable::of(&survey, id).unwrap().cost().unwrap();
+        assert_eq!((cost.minutes, cost.labour), (minutes, Some(minutes)));
+    }
+}
+
 /// Work without an hourly rate does not come for nothing: the whole cost, the saving for the money
 /// and the payback are not known, and the plan says so; the material still is.
 #[test]

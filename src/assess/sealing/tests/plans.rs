@@ -68,7 +68,7 @@ fn a_plan_shows_everything_before_and_after() {
     // The ventilator is too small for the table, before as after, and the plan says so.
     assert_eq!(plan.safety.0, plan.safety.1);
     assert_eq!(plan.findings[0].severity, Severity::Danger);
-    assert!(plan.findings[0].sentence.contains("below the table"));
+    assert!(plan.findings[0].sentence.contains("below the minimum"));
     assert!(
         plan.findings[1]
             .sentence

@@ -191,7 +191,10 @@ fn the_guessed_gap_is_measured_next() {
     let first = &found.measure_next[0];
     assert_eq!(first.item, Item::Gap(GapId(3)));
     assert!(first.share > 0.8 && first.share_of_all > 0.4, "{first:?}");
-    let percent = format!("it carries {:.0} % of the uncertainty", first.share * 100.0);
+    let percent = format!(
+        "it carries {:.0}\u{a0}% of the uncertainty",
+        first.share * 100.0
+    );
     assert!(
         first
             .sentence

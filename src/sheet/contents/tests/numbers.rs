@@ -196,7 +196,7 @@ fn sizes_in_workings_are_as_they_were_typed() {
     );
     let text = words(&report, "Appendix: workings and sources").replace('\u{a0}', " ");
     assert!(
-        text.contains("length L 2600 mm; width d 0.7 mm; depth z 42 mm; bends 1; count 1"),
+        text.contains("length L 2500 mm; width d 0.7 mm; depth z 42 mm; bends 1; count 1"),
         "{text}"
     );
 }

@@ -146,7 +146,7 @@ choice! {
 }
 
 impl InsideAir {
-    fn two_kelvin_warmer() -> Self {
+    pub(in crate::survey::file) fn two_kelvin_warmer() -> Self {
         Self::WarmerBy {
             kelvin: Number(2.0),
         }
@@ -176,7 +176,7 @@ fn equal_weight() -> Number {
 }
 
 /// The weather of a file that lists none: still, breezy and windy.
-pub(in crate::survey::file) fn usual_weather() -> Vec<WeatherCase> {
+pub(super) fn usual_weather() -> Vec<WeatherCase> {
     [
         (1, "still", 0.0, 0.3),
         (2, "breezy", 4.0, 0.5),

@@ -8,6 +8,7 @@
 mod equipment;
 mod gap;
 mod vehicle;
+mod weather;
 
 use super::error::ParseError;
 use super::limits::reading;
@@ -16,7 +17,7 @@ use super::stored::{Number, Stored, list};
 use super::v1::equipment::MoistureSource;
 use super::v1::fabric::FabricElement;
 use super::v1::gap::{Zone, usual_zones};
-use super::v1::site::{Drying, Header, SetUp, Tariffs, WeatherCase, usual_weather};
+use super::v1::site::{Drying, Header, SetUp, Tariffs, WeatherCase};
 use super::v1::space::{InnerOpening, Space};
 use crate::survey::Survey as LiveSurvey;
 pub(super) use equipment::{Fan, Heater, Machine};
@@ -28,6 +29,7 @@ use std::collections::BTreeSet;
 pub(super) use vehicle::{
     Appliance, ApplianceKind, CodeOfPractice, PressureSet, Site, Targets, Underside, Vehicle,
 };
+use weather::usual_weather;
 
 /// The line that a file begins with, so that it is known for a survey before it is read.
 const FIRST_LINE: &str = "// Gapledger survey";

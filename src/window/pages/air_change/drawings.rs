@@ -1,8 +1,6 @@
 //! Drawings, and the tables of the curves, made once for each result and choice, not in every frame.
 
 use super::super::kept::Kept;
-use super::flows::{PICTURE_MM, SECTION_MM};
-use super::rose::SIZE_MM;
 use crate::assess::{CaseAir, DirectionAnswer};
 use crate::figure::body::{BodyFigure, body};
 use crate::figure::rose::rose;
@@ -11,6 +9,13 @@ use crate::report::{Material, Section, dependence};
 use crate::survey::{GapId, Survey, WeatherId};
 use crate::window::answers::Results;
 use std::sync::Arc;
+
+/// Size of the rose on paper, mm: it decides how large its letters are.
+pub(super) const ROSE_MM: f64 = 92.0;
+/// Width of the unfolded body on paper, mm: it decides how large marks and letters are on it.
+const PICTURE_MM: f64 = 330.0;
+/// Width of the section on paper, mm.
+const SECTION_MM: f64 = 110.0;
 
 /// Revisions of the survey and of the results.
 type Dates = (u64, u64);
@@ -35,7 +40,7 @@ impl Drawings {
         frame: RoseFrame,
     ) -> Arc<Scene> {
         self.rose.get((dates, frame), || {
-            rose(results.assessment(), heading_deg, frame, SIZE_MM)
+            rose(results.assessment(), heading_deg, frame, ROSE_MM)
         })
     }
 

@@ -112,14 +112,9 @@ fn pressures(
     );
 }
 
-/// Width of the section on paper, mm.
-pub(super) const SECTION_MM: f64 = 110.0;
 const SECTION_HEIGHT: f32 = 230.0;
 /// Width of the section and of the totals beside it, at least.
 const HALF_LEAST: f32 = 400.0;
-
-/// Width of the picture on paper, mm: it decides how large marks and letters are on the body.
-pub(super) const PICTURE_MM: f64 = 330.0;
 
 fn chosen_case<'r>(
     context: &AirChangeContext<'_>,

@@ -1,6 +1,7 @@
 //! The rose: air changes against wind direction, all weather cases together. A click or the arrow
 //! keys choose the direction whose flows are shown.
 
+use super::drawings::ROSE_MM;
 use super::lines::{case_looks, key, not_known};
 use super::view::AirChangeContext;
 use crate::assess::words::compass_point;
@@ -16,8 +17,6 @@ use crate::window::widgets::{self, Choice};
 use eframe::egui;
 use egui::{Key, RichText, Ui};
 
-/// Size on paper, mm: it decides how large letters are on the rose.
-pub(super) const SIZE_MM: f64 = 92.0;
 const MOST_HEIGHT: f32 = 330.0;
 
 /// Draws the rose, and what is chosen on it.
@@ -51,7 +50,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Re
     let touched = body::show(ui, &scene, height);
     let count = air.directions.len();
     if let Some(point) = touched.clicked {
-        let (right, up) = (point.x - SIZE_MM / 2.0, SIZE_MM / 2.0 - point.y);
+        let (right, up) = (point.x - ROSE_MM / 2.0, ROSE_MM / 2.0 - point.y);
         let from_up = right.atan2(up).to_degrees();
         let angles = air.directions.iter().map(|one| one.from_front_deg);
         context.view.direction = nearest(angles, from_up - turn);

@@ -1,4 +1,4 @@
-//! How sure the air change is, and which size to measure better.
+//! How sure the air change is, and what to measure next.
 
 use super::view::AirChangeContext;
 use crate::report::{Material, uncertainty};

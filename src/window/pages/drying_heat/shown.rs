@@ -50,11 +50,7 @@ impl Shown {
             let case = comparison.cases.iter().find(|case| case.id == *id);
             case.map_or_else(String::new, |case| case.name.clone())
         };
-        if let Some(chosen) = Choice::new(label, now, &ids)
-            .id(label)
-            .width(190.0)
-            .show(ui, name)
-        {
+        if let Some(chosen) = Choice::new(label, now, &ids).show(ui, name) {
             self.case = Some(chosen);
         }
     }
@@ -72,11 +68,7 @@ impl Shown {
                 format!("{number}  {}", option.name)
             })
         };
-        if let Some(chosen) = Choice::new(label, now, &keys)
-            .id(label)
-            .width(190.0)
-            .show(ui, name)
-        {
+        if let Some(chosen) = Choice::new(label, now, &keys).show(ui, name) {
             self.option = Some(chosen);
         }
     }

@@ -20,27 +20,14 @@ const CHOICE: f32 = 128.0;
 pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, listing: &Listing) {
     ui.horizontal_wrapped(|ui| {
         search(ui, context);
-        let choices = context.view.ledger.wanted.filter.choices();
-        let words = match choices {
+        let words = match context.view.ledger.wanted.filter.choices() {
             0 => "Filter".to_owned(),
             choices => format!("Filter ({choices})"),
         };
-        fold(
-            ui,
-            context,
-            Fold::Filter,
-            &words,
-            "Filter",
-            "Which gaps are shown, and in which order",
-        );
-        fold(
-            ui,
-            context,
-            Fold::Columns,
-            "Columns",
-            "Columns",
-            "Which columns are shown",
-        );
+        let hover = "Which gaps are shown, and in which order";
+        fold(ui, context, Fold::Filter, (&words, "Filter"), hover);
+        let hover = "Which columns are shown";
+        fold(ui, context, Fold::Columns, ("Columns", "Columns"), hover);
         told(ui, context, listing);
     });
     match context.view.ledger.fold {
@@ -89,8 +76,7 @@ fn fold(
     ui: &mut Ui,
     context: &mut GapsContext<'_>,
     fold: Fold,
-    words: &str,
-    name: &str,
+    (words, name): (&str, &str),
     hover: &str,
 ) {
     let ledger = &mut context.view.ledger;

@@ -16,7 +16,7 @@ use crate::window::widgets;
 use eframe::egui;
 use egui::{Panel, Rect, Response, Sense, StrokeKind, Ui, Vec2};
 use std::sync::Arc;
-use view::{Drawn, drawing_id, gaps_at};
+use view::{drawing_id, gaps_at};
 
 /// Draws the unfolded body into all of the space.
 pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool) {
@@ -60,29 +60,20 @@ fn figure(context: &mut GapsContext<'_>, space: Rect) -> Option<Arc<BodyFigure>>
     let selected = context.view.selected_in(context.survey);
     let view = &mut context.view.body;
     let (arrangement, width) = view.sight.paper(&context.survey.vehicle, space);
-    if let Some(drawn) = &view.drawn
-        && (drawn.revision, drawn.results) == (context.revision, results.revision)
-        && drawn.selected == selected
-        && (drawn.width - width).abs() < 1e-6
-        && drawn.figure.layout.arrangement == arrangement
-    {
-        return Some(Arc::clone(&drawn.figure));
-    }
+    let key = (
+        context.revision,
+        results.revision,
+        selected,
+        (arrangement, width),
+    );
     let show = Show {
         selected,
         direction: None,
         numbers: true,
     };
-    let assessment = results.assessment();
-    let figure = Arc::new(body(context.survey, assessment, arrangement, width, &show));
-    view.drawn = Some(Drawn {
-        revision: context.revision,
-        results: results.revision,
-        selected,
-        width,
-        figure: Arc::clone(&figure),
-    });
-    Some(figure)
+    let (survey, assessment) = (context.survey, results.assessment());
+    let draw = || body(survey, assessment, arrangement, width, &show);
+    Some(view.drawn.get(key, draw))
 }
 
 fn border(ui: &Ui, response: &Response, space: Rect) {

@@ -1,12 +1,12 @@
 //! What the drawing of the unfolded body remembers between frames, and how it is found again.
 
 use super::sight::Sight;
-use crate::figure::body::BodyFigure;
+use crate::figure::body::{Arrangement, BodyFigure};
 use crate::figure::scene::Point;
 use crate::survey::{Facing, GapId, Position};
 use crate::window::body::{Frame, REACH};
+use crate::window::pages::kept::Kept;
 use eframe::egui::{Id, Pos2};
-use std::sync::Arc;
 
 /// What the drawing remembers between frames.
 #[derive(Clone, Debug, Default)]
@@ -18,25 +18,19 @@ pub struct BodyView {
     /// The gap that keys move: while Ctrl is held it is one step.
     pub(super) nudged: Option<GapId>,
     pub(super) legend: bool,
-    pub(super) drawn: Option<Drawn>,
+    pub(super) drawn: Kept<Made, BodyFigure>,
     pub(super) shown: Option<Frame>,
 }
 
-/// A drawing and what it was made from.
-#[derive(Clone, Debug)]
-pub(super) struct Drawn {
-    pub(super) revision: u64,
-    pub(super) results: u64,
-    pub(super) selected: Option<GapId>,
-    pub(super) width: f64,
-    pub(super) figure: Arc<BodyFigure>,
-}
+/// What a drawing was made from: revisions of survey and results, the gap selected, arrangement and
+/// width.
+type Made = (u64, u64, Option<GapId>, (Arrangement, f64));
 
 impl BodyView {
     /// Where a place of the vehicle was on the screen in the last frame.
     #[must_use]
     pub fn on_screen(&self, facing: Facing, position: &Position) -> Option<Pos2> {
-        let figure = &self.drawn.as_ref()?.figure;
+        let figure = self.drawn.last()?;
         let (point, _) = figure.layout.place(facing, position);
         Some(self.shown?.to_screen(point))
     }
@@ -44,7 +38,7 @@ impl BodyView {
     /// Where the mark of a gap was on the screen in the last frame.
     #[must_use]
     pub fn mark_on_screen(&self, gap: GapId) -> Option<Pos2> {
-        let place = *self.drawn.as_ref()?.figure.place_of(gap)?;
+        let place = *self.drawn.last()?.place_of(gap)?;
         Some(self.shown?.to_screen(place.at))
     }
 }
