@@ -24,6 +24,7 @@ pub mod quantity;
 pub mod reach;
 pub mod safety;
 pub mod sealing;
+mod sound;
 pub mod spaces;
 mod study;
 pub mod topic;

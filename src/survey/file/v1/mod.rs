@@ -19,13 +19,13 @@ use super::limits::reading;
 use super::misread;
 use super::stored::{Number, list};
 use super::v2;
-use equipment::MoistureSource;
+use equipment::{Heater, MoistureSource};
 use fabric::FabricElement;
 use gap::Zone;
 use later::Later;
-use replaced::{Appliance, Fan, Gap, Heater, Machine, Site, Targets, Vehicle};
+use replaced::{Appliance, Fan, Gap, Machine, Site, Vehicle};
 use serde::Deserialize;
-use site::{Drying, Header, SetUp, Tariffs, WeatherCase};
+use site::{Drying, Header, SetUp, Targets, Tariffs, WeatherCase};
 use space::{InnerOpening, Space};
 
 /// A whole survey file.

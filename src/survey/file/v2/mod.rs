@@ -14,21 +14,19 @@ use super::error::ParseError;
 use super::limits::reading;
 use super::misread;
 use super::stored::{Number, Stored, list};
-use super::v1::equipment::MoistureSource;
+use super::v1::equipment::{Heater, MoistureSource};
 use super::v1::fabric::FabricElement;
 use super::v1::gap::{Zone, usual_zones};
-use super::v1::site::{Drying, Header, SetUp, Tariffs, WeatherCase};
+use super::v1::site::{Drying, Header, SetUp, Targets, Tariffs, WeatherCase};
 use super::v1::space::{InnerOpening, Space};
 use crate::survey::Survey as LiveSurvey;
-pub(super) use equipment::{Fan, Heater, Machine};
+pub(super) use equipment::{Fan, Machine};
 pub(super) use gap::{Gap, GapPart, Purpose, Remedy, RemedyKind};
 use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
-pub(super) use vehicle::{
-    Appliance, ApplianceKind, CodeOfPractice, PressureSet, Site, Targets, Underside, Vehicle,
-};
+pub(super) use vehicle::{Appliance, CodeOfPractice, PressureSet, Site, Underside, Vehicle};
 use weather::usual_weather;
 
 /// The line that a file begins with, so that it is known for a survey before it is read.
