@@ -157,11 +157,13 @@ fn remaining(section: &mut Section, survey: &Survey) {
     let open = survey
         .gaps
         .iter()
-        .filter(|gap| gap.state != WorkState::Sealed && !leave::never(survey, gap));
+        .filter(|gap| gap.state != WorkState::Sealed && leave::leave(survey, gap).is_ok());
     let points: Vec<String> = open
         .map(|gap| format!("{} · {}: {}", gap.id, name(gap), gap.state.name()))
         .collect();
     if !points.is_empty() {
-        section.heading("Gaps that are not sealed").points(points);
+        section
+            .heading("Gaps that may be sealed and are not")
+            .points(points);
     }
 }

@@ -50,7 +50,8 @@ fn leakage(material: &Material<'_>) -> String {
     if gaps.is_empty() {
         return "No gaps are written down yet: how leaky the vehicle is, is not known.".to_owned();
     }
-    if gaps.iter().all(|gap| leave::never(material.survey, gap)) {
+    let survey = material.survey;
+    if !gaps.iter().any(|gap| leave::counts_as_leak(survey, gap)) {
         return "No unintended gaps are written down yet: how leaky the vehicle is, is not known."
             .to_owned();
     }

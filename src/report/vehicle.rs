@@ -88,6 +88,12 @@ fn facts(material: &Material<'_>, reasons: &mut Reasons) -> Vec<Fact> {
         facts.push(Fact::new("Prevailing wind from", wind));
     }
     facts.extend(material.survey.appliances.iter().map(appliance));
+    let whole = if material.survey.appliances_confirmed {
+        "confirmed to be all"
+    } else {
+        "not confirmed to be all: what must stay open is not known"
+    };
+    facts.push(Fact::new("Appliances that burn something", whole));
     facts
 }
 

@@ -29,6 +29,7 @@ pub mod site;
 mod sizes;
 pub mod space;
 pub mod starting;
+mod step;
 pub mod vehicle;
 pub mod word;
 
@@ -55,6 +56,7 @@ pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 pub use space::{InnerOpening, Space};
 pub use starting::{StartingSizes, starting_sizes};
+pub use step::step_in_words;
 pub use vehicle::{Appliance, ApplianceKind, CodeOfPractice, Vehicle, VehicleKind};
 
 /// Who made the survey, of what, where and when.

@@ -32,7 +32,8 @@ impl Word for Facing {
 mod tests {
     use super::*;
     use crate::survey::{
-        Certainty, Form, Gap, GapId, LeadsTo, Purpose, Survey, VehicleKind, WorkState, ZoneId, file,
+        Certainty, Form, Gap, GapId, GapPart, LeadsTo, Purpose, Survey, VehicleKind, WorkState,
+        ZoneId, file,
     };
 
     /// The survey file is the other place where these words stand; they must agree.
@@ -43,13 +44,15 @@ mod tests {
         for (id, facing) in (1..).zip(Facing::ALL) {
             let form = Form::blanks()[id as usize % 7].clone();
             let mut gap = Gap::new(GapId(id), ZoneId(1), facing, form);
-            gap.purpose = Purpose::ALL[id as usize % 6];
+            gap.part = GapPart::ALL[id as usize % 12];
+            gap.purpose = Purpose::ALL[id as usize % 7];
             gap.certainty = Certainty::ALL[id as usize % 3];
             gap.state = WorkState::ALL[id as usize % 4];
             gap.leads_to = LeadsTo::Compartment;
             // The file leaves out what is the usual choice.
             let usual = Gap::new(GapId(id), ZoneId(1), facing, gap.form.clone());
             expected.extend([gap.facing.word(), gap.form.word(), gap.leads_to.word()]);
+            expected.push(gap.part.word());
             for (word, is_usual) in [
                 (gap.purpose.word(), gap.purpose == usual.purpose),
                 (gap.certainty.word(), gap.certainty == usual.certainty),

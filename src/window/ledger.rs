@@ -87,7 +87,9 @@ mod tests {
         );
         gap.position.across_m = Some(0.5);
         gap.photos.push(crate::survey::Photo::new("one.jpg"));
+        gap.part = crate::survey::GapPart::Hole;
         gap.state = WorkState::Sealed;
+        survey.appliances_confirmed = true;
         survey.apply(Edit::gap(gap)).unwrap();
         (survey, GapId(1))
     }

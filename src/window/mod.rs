@@ -19,6 +19,7 @@ pub mod document;
 mod focus;
 pub mod guide;
 pub mod help;
+mod key_order;
 pub mod keys;
 pub mod ledger;
 mod lightbox;

@@ -85,10 +85,10 @@ impl Queue {
     pub fn typed(&mut self, edit: Edit) {
         let merge = self.typing.take();
         let request = Request::Edit { edit, merge };
-        // A field left in the very frame of its last change has closed its step already: the
-        // change still belongs in front of that.
+        // A field left in the very frame of its last change has closed or taken back its step
+        // already: the change still belongs in front of that.
         let at = match self.requests.last() {
-            Some(Request::CloseStep) => self.requests.len() - 1,
+            Some(Request::CloseStep | Request::AbortStep) => self.requests.len() - 1,
             _ => self.requests.len(),
         };
         self.requests.insert(at, request);

@@ -144,6 +144,7 @@ fn surveys() -> Vec<Survey> {
     // Too little safety ventilation: the shares are printed.
     let mut below = van();
     below.appliances = thorough().appliances;
+    below.appliances_confirmed = true;
     below.gaps = vec![hole(1, Facing::Rear, 20.0)];
     surveys.push(below);
     surveys.push(decided());

@@ -12,6 +12,10 @@ pub(crate) fn thorough() -> Survey {
     survey.header.date = "2026-01-31".to_owned();
     survey.site.heading_deg = Some(200.0);
     survey.gaps = gaps();
+    for gap in &mut survey.gaps {
+        (gap.part, gap.purpose_confirmed) = (GapPart::FixedJoint, true);
+    }
+    survey.appliances_confirmed = true;
     survey.fabric = fabric();
     survey.appliances = vec![Appliance {
         id: ApplianceId(1),
@@ -317,8 +321,11 @@ fn planned_gaps_print_the_comparison_once_more() {
             .out
             .contains("After the plan")
     );
+    survey.appliances_confirmed = true;
     for gap in &mut survey.gaps {
         if gap.purpose == Purpose::Unintended {
+            gap.part = GapPart::FixedJoint;
+            gap.purpose_confirmed = true;
             gap.state = WorkState::Planned;
         }
     }

@@ -38,8 +38,16 @@ fn what_gaps_are(survey: &mut Survey) {
     survey.gaps[0].purpose = Purpose::NotSaid;
     survey.gaps[0].purpose_confirmed = true;
     survey.gaps[6].purpose_was = Some(Purpose::GasDropOut);
-    if let Some(remedy) = &mut survey.gaps[1].remedy {
-        remedy.kind = RemedyKind::Trap;
+    let zone = survey.gaps[0].zone;
+    for (id, part) in [(901, GapPart::NotSaid), (902, GapPart::FixedJoint)] {
+        let form = Form::RoundHole { diameter_mm: None };
+        let mut gap = Gap::new(GapId(id), zone, Facing::Roof, form);
+        gap.part = part;
+        gap.remedy = survey.gaps[1].remedy.clone().map(|remedy| Remedy {
+            kind: RemedyKind::Trap,
+            ..remedy
+        });
+        survey.gaps.push(gap);
     }
 }
 

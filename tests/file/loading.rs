@@ -14,6 +14,64 @@ fn a_file_is_loaded() {
     assert_eq!(load(&path).unwrap().survey, known::newest());
 }
 
+/// What a file of format 1 never said is asked, whatever it calls its gaps.
+#[test]
+fn an_old_file_keeps_what_it_says_and_is_asked_the_rest() {
+    use gapledger::survey::leave::{Refusal, leave};
+    use gapledger::survey::{GapPart, Purpose, Severity, file, findings};
+    let text = "(format: 1, vehicle: (kind: panel_van), gaps: [
+        (id: 1, zone: 4, facing: nearside, form: grille(material: metal), purpose: unintended),
+        (id: 2, zone: 4, facing: nearside, form: round_hole(diameter_mm: 20), state: planned),
+        (id: 3, zone: 5, facing: nearside, form: round_hole(diameter_mm: 20), state: planned),
+        (id: 4, zone: 5, facing: roof, form: round_hole(), purpose: safety_ventilation),
+    ])";
+    let survey = file::parse(text).unwrap();
+    let why: Vec<Refusal> = survey
+        .gaps
+        .iter()
+        .map(|gap| leave(&survey, gap).unwrap_err())
+        .collect();
+    assert_eq!(
+        why,
+        [
+            Refusal::PurposeNotConfirmed,
+            Refusal::PurposeNotConfirmed,
+            Refusal::PartNotSaid,
+            Refusal::ProtectsPeople(Purpose::SafetyVentilation),
+        ]
+    );
+    for gap in &survey.gaps[..3] {
+        assert_eq!(
+            (gap.part, gap.purpose),
+            (GapPart::NotSaid, Purpose::Unintended)
+        );
+    }
+    assert!(!survey.appliances_confirmed);
+    let found = findings::find(&survey);
+    let told = |severity, words: &str| {
+        let mut all = found.iter();
+        all.any(|one| one.severity == severity && one.sentence.contains(words))
+    };
+    assert!(told(
+        Severity::Danger,
+        "gap 2: it is marked planned, but grilles, and gaps among vents"
+    ));
+    assert!(told(
+        Severity::Warning,
+        "gap 1: grilles, and gaps among vents, are rarely unintended"
+    ));
+    assert!(told(
+        Severity::Warning,
+        "what part it is, is not said of gap 3"
+    ));
+    assert!(told(
+        Severity::Warning,
+        "which appliances burn in the vehicle is not confirmed"
+    ));
+    // What somebody then says is kept by the newest format.
+    assert_eq!(file::parse(&file::print(&survey)).unwrap(), survey);
+}
+
 #[test]
 fn a_missing_file_is_missing() {
     let folder = tempfile::tempdir().unwrap();

@@ -8,6 +8,7 @@
     reason = "helpers of tests may fail loudly"
 )]
 
+mod exit_codes;
 mod guide;
 mod headless;
 mod headless_guide;

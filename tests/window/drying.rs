@@ -111,8 +111,10 @@ fn planned_gaps_put_every_option_beside_itself_after_the_plan() {
     let inside = Kind::Celsius.number(state.inside.t_c);
     assert!(window.query_all_by_label(&inside).count() > 0);
     let name = format!(
-        "how? 1 {}, {}, after the plan",
-        all.options[0].name, case.name
+        "how? 1 {}, {}, {} of the season, after the plan",
+        all.options[0].name,
+        case.name,
+        Kind::Share.text(case.share)
     );
     window.get_by_role_and_label(Role::Link, &name).focus();
     window.run();
@@ -281,7 +283,12 @@ fn every_how_of_the_comparison_opens_its_working() {
         }
     }
     let case = &all.cases[all.windiest];
-    let name = format!("how? 1 {}, {}", all.options[0].name, case.name);
+    let name = format!(
+        "how? 1 {}, {}, {} of the season",
+        all.options[0].name,
+        case.name,
+        Kind::Share.text(case.share)
+    );
     window.state_mut().queue().close_working();
     window.run();
     // It stands further down than the page shows.

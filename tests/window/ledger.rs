@@ -6,8 +6,8 @@ use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::survey::{
-    AreaConvention, Behind, Certainty, Edit, Facing, Form, Gap, GapId, LeadsTo, Purpose, Record,
-    RemedyKind, Survey, VehicleKind, WorkState,
+    AreaConvention, Behind, Certainty, Edit, Facing, Form, Gap, GapId, GapPart, LeadsTo, Purpose,
+    Record, RemedyKind, Survey, VehicleKind, WorkState,
 };
 use gapledger::window::pages::gaps::Column;
 use std::path::PathBuf;
@@ -24,6 +24,7 @@ fn five() -> (tempfile::TempDir, PathBuf) {
             ("floor vent", 1, Facing::Underfloor, Some(50.0)),
             ("wheel arch", 0, Facing::Offside, None),
         ];
+        survey.appliances_confirmed = true;
         for (id, (name, zone, facing, area_mm2)) in (1..).zip(gaps) {
             let mut gap = stated(GapId(id), zones[zone], facing, area_mm2);
             name.clone_into(&mut gap.name);
@@ -42,7 +43,9 @@ fn stated(id: GapId, zone: gapledger::survey::ZoneId, facing: Facing, area: Opti
         convention: AreaConvention::Free,
         exponent: None,
     };
-    Gap::new(id, zone, facing, form)
+    let mut gap = Gap::new(id, zone, facing, form);
+    (gap.part, gap.purpose_confirmed) = (GapPart::FixedJoint, true);
+    gap
 }
 
 fn written(fill: impl FnOnce(&mut Survey)) -> (tempfile::TempDir, PathBuf) {
@@ -164,7 +167,7 @@ fn state_purpose_and_certainty_filter_and_nothing_left_is_told() {
     let (_folder, path) = five();
     let mut window = opened(&path);
     click_button(&mut window, "Filter");
-    step(&mut window, "Show purpose", 2);
+    step(&mut window, "Show purpose", 3);
     assert_eq!(rows(&window), [3]);
     step(&mut window, "Show state", 3);
     assert_eq!(rows(&window), Vec::<u32>::new());

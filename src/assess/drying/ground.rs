@@ -12,6 +12,7 @@ use crate::physics::MoistAir;
 use crate::physics::coupled;
 use crate::physics::moisture::warmth_alone_c;
 use crate::physics::wind::speed_at_body;
+use crate::survey::leave::leave;
 use crate::survey::{
     Cavity, Facing, Finding, Heater, HeaterFuel, HeaterId, Item, Purpose, SetUp, Survey,
     WeatherCase,
@@ -174,6 +175,23 @@ impl Ground<'_> {
                 }
             })
             .collect()
+    }
+
+    /// The vehicle with every gap closed that may be planned at all ([`leave`]); `None` where nothing
+    /// leaks then.
+    pub(crate) fn sealed_envelope(&self) -> Option<Envelope> {
+        let gaps = self.survey.gaps.iter();
+        let laws = gaps
+            .zip(laws(self.survey, self.findings))
+            .map(|(gap, law)| {
+                if leave(self.survey, gap).is_ok() {
+                    GapLaw::NotSized(String::new())
+                } else {
+                    law
+                }
+            });
+        let laws: Vec<GapLaw> = laws.collect();
+        Envelope::new(self.survey, self.findings, &laws).ok()
     }
 
     /// The laws with every closable ventilator and locker opening standing open; `None` where none

@@ -46,6 +46,19 @@ impl Appliances {
 
 /// Every option, in the order shown.
 pub(crate) fn all(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Vec<OptionAnswer> {
+    let mut options = each(ground, situations);
+    let held = |option: &OptionAnswer| option.verdict == Ok(Verdict::Always);
+    if options.first().is_some_and(held) {
+        for option in &mut options {
+            if matches!(option.kind, OptionKind::Machine(_)) && held(option) {
+                option.provisos.push(Proviso::NotNeeded);
+            }
+        }
+    }
+    options
+}
+
+fn each(ground: &Ground<'_>, situations: &[Answer<Situation<'_>>]) -> Vec<OptionAnswer> {
     let nothing = match ground.comfort_c() {
         None => "nothing".to_owned(),
         Some(comfort_c) => format!("nothing but heat to {}", Kind::Celsius.typed(comfort_c)),

@@ -78,14 +78,20 @@ impl<'a> Situation<'a> {
         if let Some(flow) = found {
             return Ok(flow);
         }
-        let inside = same_water(&self.outside, inside_c)?;
-        let inflow = self
-            .envelope
-            .at(&self.outside, &inside)
-            .mean_inflow(self.wind)?;
-        let flow = dry_air_flow(inflow, self.outside.humidity_ratio);
+        let flow = self.dry_air_through(self.envelope, inside_c)?;
         self.known.borrow_mut().push((inside_c, flow));
         Ok(flow)
+    }
+
+    /// The same through another envelope in the same weather.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where a balance has no finite solution.
+    pub(crate) fn dry_air_through(&self, envelope: &Envelope, inside_c: f64) -> Answer<f64> {
+        let inside = same_water(&self.outside, inside_c)?;
+        let in_air = envelope.at(&self.outside, &inside);
+        let inflow = in_air.mean_inflow(self.wind)?;
+        Ok(dry_air_flow(inflow, self.outside.humidity_ratio))
     }
 
     fn inside<'b>(&'b self, fabric: f64, sources: &Sources, fitted: &Fitted<'b>) -> Inside<'b> {

@@ -14,6 +14,7 @@ use crate::physics::machine::{Machine, MakerPoint};
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
 use crate::physics::units::{LITRES_PER_DAY, SECONDS_PER_HOUR};
 use crate::survey::MachineKind;
+use std::cell::OnceCell;
 
 /// What is added to a size worked out, share **\[A\]**.
 pub(crate) const MARGIN: f64 = 0.25;
@@ -194,7 +195,16 @@ fn capacities(
     let design = design(ground, envelope, situations);
     let cases = ground.survey.weather.iter().zip(situations);
     let cases = cases.map(|(case, situation)| (SizedFor::Case(case.id), situation));
-    let weathers: Vec<_> = cases.chain([(SizedFor::Design, &design)]).collect();
+    let sealed = OnceCell::new();
+    let weathers: Vec<Weather<'_, '_>> = cases
+        .chain([(SizedFor::Design, &design)])
+        .map(|(sized_for, situation)| Weather {
+            sized_for,
+            situation,
+            sealed: &sealed,
+            least: OnceCell::new(),
+        })
+        .collect();
     let kinds = [
         MachineKind::Compressor,
         MachineKind::DesiccantRotor,
@@ -202,21 +212,39 @@ fn capacities(
     ];
     let of_kind = |kind| {
         let weathers = weathers.iter();
-        weathers.map(move |(sized_for, situation)| capacity(ground, kind, *sized_for, situation))
+        weathers.map(move |weather| capacity(ground, kind, weather))
     };
     kinds.into_iter().flat_map(of_kind).collect()
 }
 
-/// The rated capacity of one kind in one weather.
-fn capacity(
-    ground: &Ground<'_>,
-    kind: MachineKind,
+/// A weather that sizes are for.
+struct Weather<'a, 'e> {
     sized_for: SizedFor,
-    situation: &Answer<Situation<'_>>,
-) -> Capacity {
+    situation: &'a Answer<Situation<'e>>,
+    /// The vehicle with every gap closed that may be, once it is asked for.
+    sealed: &'a OnceCell<Option<Envelope>>,
+    /// The dry air that still flows through it, kg/s, once it is asked for.
+    least: OnceCell<Answer<f64>>,
+}
+
+impl Weather<'_, '_> {
+    /// Dry air that flows through with every gap sealed that may be, kg/s.
+    fn least(&self, ground: &Ground<'_>, situation: &Situation<'_>) -> Answer<f64> {
+        let least = || {
+            let sealed = self.sealed.get_or_init(|| ground.sealed_envelope());
+            sealed.as_ref().map_or(Ok(0.0), |envelope| {
+                situation.dry_air_through(envelope, ground.inside_c())
+            })
+        };
+        self.least.get_or_init(least).clone()
+    }
+}
+
+/// The rated capacity of one kind in one weather.
+fn capacity(ground: &Ground<'_>, kind: MachineKind, weather: &Weather<'_, '_>) -> Capacity {
     let inside_c = ground.inside_c();
     let (rated_c, rated_rh) = rating_state(kind);
-    let situation = situation.as_ref().map_err(Clone::clone);
+    let situation = weather.situation.as_ref().map_err(Clone::clone);
     let needed = situation
         .clone()
         .and_then(|situation| situation.load(inside_c, ground.target_rh, ground.sources.water()));
@@ -236,14 +264,14 @@ fn capacity(
             _ if rated <= 0.0 => Ok(Offer::NoneNeeded),
             Some(largest) if rated > largest => {
                 let most = largest * share? / (1.0 + MARGIN);
-                lessened(ground, situation?, largest, most)
+                lessened(ground, (weather, situation?), largest, most)
             }
             _ => Ok(Offer::Offered),
         }
     });
     Capacity {
         kind,
-        sized_for,
+        sized_for: weather.sized_for,
         inside_c,
         rated_c,
         rated_rh,
@@ -266,7 +294,7 @@ fn capacity(
 /// [`NotKnown`] where the air flow or the volume is not.
 fn lessened(
     ground: &Ground<'_>,
-    situation: &Situation<'_>,
+    (weather, situation): (&Weather<'_, '_>, &Situation<'_>),
     largest_kg_s: f64,
     most: f64,
 ) -> Answer<Offer> {
@@ -276,13 +304,17 @@ fn lessened(
     let carried = outside.humidity_ratio - inside.humidity_ratio;
     let left = most - ground.sources.water();
     if left <= 0.0 || carried <= 0.0 {
-        return Ok(Offer::LessWater { largest_kg_s });
+        return Ok(Offer::LessWater {
+            largest_kg_s,
+            air_dries: carried < 0.0,
+        });
     }
     let now = situation.dry_air(inside.t_c)?;
     Ok(Offer::LessAir {
         largest_kg_s,
         now_per_h: air_changes(now, outside, &inside, volume),
         at_most_per_h: air_changes(left / carried, outside, &inside, volume),
+        least_per_h: air_changes(weather.least(ground, situation)?, outside, &inside, volume),
     })
 }
 

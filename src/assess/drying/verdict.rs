@@ -5,8 +5,9 @@ use super::ground::Ground;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::quantity::Kind;
 use crate::assess::words::listed;
+use crate::physics::coupled::Running;
 use crate::physics::units::LITRES_PER_DAY;
-use crate::survey::HeaterId;
+use crate::survey::{HeaterId, MachineKind};
 
 /// A machine that starts with less than this to spare is told to stand near its limit, K **\[A\]**.
 const NEAR_KELVIN: f64 = 2.0;
@@ -112,21 +113,35 @@ type Cases<'b, 'a> = Vec<&'b Told<'a>>;
 impl<'a> Words<'a> {
     /// Verdict, reasons, what is near a limit, and the humidity that comes of it.
     fn sentence(&self, kind: OptionKind, verdict: &Answer<Verdict>) -> String {
-        let mut parts = Vec::new();
-        let held: Cases<'_, 'a> = self.known.iter().filter(|case| case.state.holds).collect();
         let head = self.head(verdict);
-        match (held.is_empty(), verdict) {
-            (true, _) => parts.push(head),
-            (false, Ok(Verdict::Always)) => {
-                parts.push(format!("{head}: {}", self.does(kind, &held)))
+        let held: Cases<'_, 'a> = self.known.iter().filter(|case| case.state.holds).collect();
+        let not_held = self.not_held();
+        let mut parts = match (verdict, not_held.as_slice()) {
+            (Ok(Verdict::Always), _) => vec![format!("{head}: {}", self.does(kind, &held))],
+            // One reason for all of it needs no names.
+            (_, [(why, cases)]) if held.is_empty() => {
+                vec![format!("{head}: {}", self.why(*why, cases))]
             }
-            (false, _) => parts.push(format!(
+            (_, _) if held.is_empty() => vec![head],
+            (_, _) => vec![format!(
                 "{head}, in {}: {}",
                 names(&held),
                 self.does(kind, &held)
-            )),
+            )],
+        };
+        if !(held.is_empty() && not_held.len() == 1) {
+            parts.extend(
+                not_held.iter().map(|(why, cases)| {
+                    format!("not in {}: {}", names(cases), self.why(*why, cases))
+                }),
+            );
         }
-        parts.extend(self.not_held(verdict));
+        parts.extend(verdict.as_ref().err().map(|unknown| {
+            format!(
+                "for how much of the season is not known: {}",
+                unknown.reason
+            )
+        }));
         parts.extend(self.short_of_heat());
         parts.extend(self.near_the_limit());
         parts.push(self.humidity());
@@ -147,10 +162,7 @@ impl<'a> Words<'a> {
                 )
             }
             Ok(Verdict::Never | Verdict::NothingToOpen) => format!("never holds {target}"),
-            Err(unknown) => format!(
-                "for how much of the season is not known: {}",
-                unknown.reason
-            ),
+            Err(_) => format!("holds {target}"),
         }
     }
 
@@ -159,14 +171,19 @@ impl<'a> Words<'a> {
         let watts = || ends(Kind::Watts, held, |case| case.heater_w);
         match kind {
             OptionKind::Machine(_) | OptionKind::HeatAndMachine => {
-                if held.iter().all(|case| case.state.duty <= 0.0) {
+                if held.iter().all(|case| case.state.removal_kg_s <= 0.0) {
                     return "the machine has nothing to do".to_owned();
                 }
-                format!(
-                    "it removes {} a day, running {} of the time",
-                    litres(held, |case| case.removal_kg_s),
-                    ends(Kind::WholePercent, held, |case| case.duty)
-                )
+                let removes = format!(
+                    "it removes {} a day",
+                    litres(held, |case| case.removal_kg_s)
+                );
+                // A tub is never switched off.
+                if kind == OptionKind::Machine(MachineKind::SaltTub) {
+                    return removes;
+                }
+                let running = ends(Kind::WholePercent, held, |case| case.duty);
+                format!("{removes}, running {running} of the time")
             }
             OptionKind::BackgroundHeat | OptionKind::SameHeat => {
                 format!("by warmth alone, {}", watts())
@@ -178,9 +195,9 @@ impl<'a> Words<'a> {
         }
     }
 
-    /// Where it is not held and why, the cases with the same reason together.
-    fn not_held(&self, verdict: &Answer<Verdict>) -> Vec<String> {
-        let mut groups: Vec<(Shortfall, Cases<'_, 'a>)> = Vec::new();
+    /// Where it is not held, the cases with the same reason together.
+    fn not_held(&self) -> Vec<(Shortfall, Cases<'a, 'a>)> {
+        let mut groups: Vec<(Shortfall, Cases<'a, 'a>)> = Vec::new();
         for case in self.known {
             let Some(why) = case.state.shortfall else {
                 continue;
@@ -190,18 +207,16 @@ impl<'a> Words<'a> {
                 None => groups.push((why, vec![case])),
             }
         }
-        let everywhere = groups.len() == 1 && *verdict == Ok(Verdict::Never);
         groups
-            .into_iter()
-            .map(|(why, cases)| {
-                let reason = self.why(why, &cases);
-                if everywhere && cases.len() == self.known.len() {
-                    reason
-                } else {
-                    format!("not in {}: {reason}", names(&cases))
-                }
-            })
-            .collect()
+    }
+
+    /// `in “gale” `, or nothing where there is one weather case alone.
+    fn place(&self, cases: &Cases<'_, '_>) -> String {
+        if self.known.len() == 1 {
+            String::new()
+        } else {
+            format!("in {} ", names(cases))
+        }
     }
 
     fn why(&self, why: Shortfall, cases: &Cases<'_, 'a>) -> String {
@@ -211,7 +226,7 @@ impl<'a> Words<'a> {
         match why {
             Shortfall::TooCold => {
                 let lacks = ends(Kind::Kelvin, cases, |case| {
-                    -case.start_margin_k.unwrap_or(0.0)
+                    (-case.start_margin_k.unwrap_or(0.0)).max(0.0)
                 });
                 let needs = self.lowest_room_c.map_or_else(String::new, |lowest| {
                     format!(", which needs {}", Kind::Celsius.typed(lowest))
@@ -249,8 +264,8 @@ impl<'a> Words<'a> {
             |set_c| Kind::Celsius.typed(set_c),
         );
         Some(format!(
-            "in {} the heater stays {lacks} below {of}{}",
-            names(&cold),
+            "{}the heater stays {lacks} below {of}{}",
+            self.place(&cold),
             self.held_down_to(&cold)
         ))
     }
@@ -271,19 +286,20 @@ impl<'a> Words<'a> {
 
     /// Where a machine starts with little to spare.
     fn near_the_limit(&self) -> Option<String> {
-        let margin = |case: &Told<'_>| case.state.start_margin_k;
-        let is_near =
-            |case: &&Told<'_>| margin(case).is_some_and(|k| (0.0..NEAR_KELVIN).contains(&k));
+        let is_near = |case: &&Told<'_>| {
+            let margin = case.state.start_margin_k;
+            case.state.running == Running::Runs && margin.is_some_and(|k| k < NEAR_KELVIN)
+        };
         let near: Cases<'_, 'a> = self.known.iter().filter(is_near).collect();
         if near.is_empty() {
             return None;
         }
         let spare = ends(Kind::Kelvin, &near, |case| {
-            case.start_margin_k.unwrap_or(0.0)
+            case.start_margin_k.unwrap_or(0.0).max(0.0)
         });
         Some(format!(
-            "in {} it is only {spare} warmer than the machine needs to start",
-            names(&near)
+            "{}it is only {spare} warmer than the machine needs to start",
+            self.place(&near)
         ))
     }
 

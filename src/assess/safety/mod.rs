@@ -125,11 +125,32 @@ pub(crate) fn safety(survey: &Survey, laws: &[GapLaw]) -> Safety {
 const NOT_CONFIRMED: &str =
     "which appliances burn in the vehicle is not confirmed, and what must stay open hangs on them";
 
+/// Plan area of the vehicle, m².
+///
+/// # Errors
+/// [`NotKnown`] where its length or width is not given, or cannot be: no row goes by that.
+fn plan_area_m2(survey: &Survey) -> Answer<f64> {
+    let vehicle = &survey.vehicle;
+    let area = vehicle.plan_area_m2().ok_or_else(|| {
+        NotKnown::because("the outside length or width of the vehicle is not given")
+    })?;
+    let sizes = [
+        (Field::Length, vehicle.length_m),
+        (Field::Width, vehicle.width_m),
+    ];
+    let mut sizes = sizes.into_iter();
+    if sizes.all(|(field, size)| size.is_none_or(|size| field.allows(size))) {
+        Ok(area)
+    } else {
+        Err(NotKnown::because(
+            "the outside length or width of the vehicle is not possible",
+        ))
+    }
+}
+
 /// The same for the appliances listed so far, with some ventilators closed.
 fn as_listed(survey: &Survey, laws: &[GapLaw], closed: impl Fn(&Gap) -> bool) -> Safety {
-    let plan_area_m2 = survey.vehicle.plan_area_m2().ok_or_else(|| {
-        NotKnown::because("the outside length or width of the vehicle is not given")
-    });
+    let plan_area_m2 = plan_area_m2(survey);
     let required = asked::asked(survey, &plan_area_m2);
     let mut sums = [Ok(0.0), Ok(0.0), Ok(0.0)];
     for (gap, law) in survey.gaps.iter().zip(laws) {

@@ -376,6 +376,8 @@ fn flows_through_the_gaps_add_up() {
 fn inside_air_keeps_the_outside_water() {
     let mut survey = bare();
     hole(&mut survey, Facing::Front, 1.0, 12.0);
+    survey.weather[0].outside_c = 5.0;
+    survey.weather[0].outside_rh_percent = 87.0;
     let answers = assess(&survey);
     let case = answers.cases[0].air.as_ref().unwrap();
     let outside = MoistAir::from_relative_humidity(5.0, 0.87, STANDARD_PRESSURE).unwrap();

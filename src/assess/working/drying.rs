@@ -310,13 +310,15 @@ fn capacity(capacity: &Capacity) -> Working {
         largest_kg_s,
         now_per_h,
         at_most_per_h,
+        least_per_h,
     }) = capacity.offer
     {
         sheet.note(format!(
-            "no such machine: the largest is {} [A]; it holds the target at {} instead of {}, from ACH = 3600 (D/1.25 − S) (1 + Wₒ)/((Wₒ − W*) ρᵢ V)",
+            "no such machine: the largest is {} [A]; it holds the target at {} instead of {}, from ACH = 3600 (D/1.25 − S) (1 + Wₒ)/((Wₒ − W*) ρᵢ V); with every gap sealed that may be {} are left",
             Kind::LitresPerDay.text(largest_kg_s * LITRES_PER_DAY),
             Kind::AirChanges.text(at_most_per_h),
-            Kind::AirChanges.text(now_per_h)
+            Kind::AirChanges.text(now_per_h),
+            Kind::AirChanges.text(least_per_h)
         ));
     }
     sheet

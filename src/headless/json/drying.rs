@@ -219,13 +219,14 @@ fn at_ach(point: &AchPoint) -> Object {
 
 fn capacity(capacity: &Capacity) -> Object {
     let litres = |kg_s: &f64| kg_s * LITRES_PER_DAY;
-    let (now, most) = match capacity.offer {
+    let (now, most, least) = match capacity.offer {
         Ok(Offer::LessAir {
             now_per_h,
             at_most_per_h,
+            least_per_h,
             ..
-        }) => (Some(now_per_h), Some(at_most_per_h)),
-        _ => (None, None),
+        }) => (Some(now_per_h), Some(at_most_per_h), Some(least_per_h)),
+        _ => (None, None, None),
     };
     let case = match capacity.sized_for {
         SizedFor::Case(id) => Some(id.0),
@@ -243,6 +244,7 @@ fn capacity(capacity: &Capacity) -> Object {
         .found("offer", &capacity.offer, Word::word)
         .with("ach_now_per_h", now)
         .with("ach_at_most_per_h", most)
+        .with("ach_sealed_per_h", least)
 }
 
 fn heater(size: &HeaterSize) -> Object {
@@ -344,6 +346,7 @@ impl Word for Proviso {
         match self {
             Self::Unattended => "flame_unattended",
             Self::ShortOfHeat => "short_of_heat",
+            Self::NotNeeded => "not_needed",
             Self::WetSurfaces => "wet_surfaces",
         }
     }

@@ -128,7 +128,25 @@ pub(crate) fn summary(comparison: &Comparison) -> Vec<String> {
             lines.push(format!("▲ It would be held{all_season}, {words}: {names}."));
         }
     }
-    let none = named(comparison, |option| option.verdict == Ok(Verdict::Never));
+    let near = |option: &OptionAnswer| {
+        let share = nearly_held(comparison, option);
+        (option.verdict == Ok(Verdict::Never) && share >= NEARLY).then_some(share)
+    };
+    let close = comparison.options.iter().filter_map(|option| {
+        let share = Kind::Share.text(near(option)?);
+        Some(format!("{}, {share} of the season", option.name))
+    });
+    let close: Vec<String> = close.collect();
+    if !close.is_empty() {
+        lines.push(format!(
+            "▲ Not quite, but within {} of it: {}.",
+            points(NEAR),
+            close.join("; ")
+        ));
+    }
+    let none = named(comparison, |option| {
+        option.verdict == Ok(Verdict::Never) && near(option).is_none()
+    });
     if !none.is_empty() {
         let at_no_time = if all_season.is_empty() {
             "Does not hold it"
@@ -139,6 +157,26 @@ pub(crate) fn summary(comparison: &Comparison) -> Vec<String> {
     }
     lines.extend(after_plan(comparison));
     lines
+}
+
+/// How near the target counts as not quite held, relative humidity **\[A\]**.
+const NEAR: f64 = 0.05;
+/// For how much of the season at least, share **\[A\]**.
+const NEARLY: f64 = 0.5;
+
+/// Share of the season over which an option comes near the target or holds it.
+fn nearly_held(comparison: &Comparison, option: &OptionAnswer) -> f64 {
+    let cases = comparison.cases.iter().zip(&option.cases);
+    let near = cases.filter(|(_, state)| {
+        let rh = state.as_ref().map(|state| state.rh);
+        rh.is_ok_and(|rh| rh <= comparison.target_rh + NEAR)
+    });
+    near.map(|(case, _)| case.share).sum()
+}
+
+/// A difference of humidities: `5 points`.
+fn points(difference: f64) -> String {
+    format!("{} points", Kind::RelativeHumidity.number(difference))
 }
 
 /// What has to be said beside a verdict, before the names it is about.
@@ -194,6 +232,15 @@ fn with_its_share(option: &OptionAnswer) -> String {
 
 fn held_words(comparison: &Comparison) -> String {
     let (target, all_season) = (target(comparison), all_season(comparison));
+    if comparison.options.first().is_some_and(all_of_it) {
+        return match comparison.set_up {
+            SetUp::LaidUp => format!("with nothing done {target} is held{all_season}"),
+            SetUp::InUse => format!(
+                "heat to {} alone holds {target}{all_season}: no machine is needed",
+                Kind::Celsius.typed(comparison.inside_c)
+            ),
+        };
+    }
     let names = named(comparison, all_of_it);
     if !names.is_empty() {
         return format!("holds {target}{all_season}: {names}");
@@ -303,4 +350,86 @@ fn noticed(comparison: &Comparison) -> Section {
     let blocks = findings::worst_first(&comparison.findings).map(findings::block);
     section.blocks.extend(blocks);
     section
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assess::compare;
+    use crate::survey::file::parse;
+
+    fn coastal() -> crate::survey::Survey {
+        let text = include_str!("../../../sample-surveys/coastal-coachbuilt.ron");
+        parse(text).expect("a sample")
+    }
+
+    /// A compressor that brings 85 to 63 % for more than half of the season stands apart from a tub
+    /// that does nothing, and the tick is the rotor's, not that of a flame nobody watches.
+    #[test]
+    fn what_comes_near_the_target_is_not_told_beside_what_does_nothing() {
+        let comparison = compare(&coastal()).expect("a comparison");
+        let lines = summary(&comparison);
+        let of = |start: &str| {
+            let line = lines.iter().find(|line| line.contains(start));
+            line.unwrap_or_else(|| panic!("{start}: {lines:?}"))
+                .as_str()
+        };
+        let near = of("Not quite, but within 5 points of it");
+        assert!(near.contains("compressor, 20 L/day"), "{near}");
+        assert!(!near.contains("salt"), "{near}");
+        let never = of("At no time");
+        assert!(never.contains("salt tub"), "{never}");
+        assert!(!never.contains("; compressor, 20 L/day"), "{never}");
+        let part = of("For part of the season");
+        assert!(part.starts_with("✔ "), "{part}");
+        assert!(part.contains("desiccant rotor, 8 L/day, 90"), "{part}");
+        let flame = of("by a flame that nobody watches");
+        assert!(
+            flame.starts_with("▲ ") && flame.contains("gas air heater"),
+            "{flame}"
+        );
+        for line in lines.iter().filter(|line| line.starts_with('✔')) {
+            assert!(!line.contains("gas"), "{line}");
+        }
+    }
+
+    #[test]
+    fn the_shares_of_the_season_stand_beside_the_verdicts_and_what_they_are_shares_of() {
+        let mut survey = coastal();
+        let notes = summary_notes(&compare(&survey).expect("a comparison"));
+        let season = "The season: “still” 15\u{a0}%, “sea breeze” 55\u{a0}%, “windy” 20\u{a0}% and “gale” 10\u{a0}%.";
+        assert!(notes.iter().any(|note| note == season), "{notes:?}");
+        for case in &mut survey.weather {
+            case.weight *= 4.0;
+        }
+        let notes = summary_notes(&compare(&survey).expect("a comparison"));
+        let made = "(shares of all weights, which add up to 4.00)";
+        assert!(notes.iter().any(|note| note.contains(made)), "{notes:?}");
+        for case in &mut survey.weather {
+            case.weight = 0.0;
+        }
+        let notes = summary_notes(&compare(&survey).expect("a comparison"));
+        assert!(
+            notes
+                .iter()
+                .any(|note| note.starts_with("No weather case has a weight"))
+        );
+    }
+
+    #[test]
+    fn a_size_that_nobody_makes_is_told_by_what_sealing_would_have_to_reach() {
+        let survey = coastal();
+        let section = machines(&survey, &compare(&survey).expect("a comparison"));
+        let text = format!("{section:?}");
+        assert!(text.contains("no such machine"), "{text}");
+        assert!(
+            text.contains("No compressor dehumidifier above 70"),
+            "{text}"
+        );
+        assert!(
+            text.contains("Lessen the air first") || text.contains("No sealing comes to"),
+            "{text}"
+        );
+        assert!(text.contains("“gale”") && !text.contains("560"), "{text}");
+    }
 }

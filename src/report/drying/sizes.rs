@@ -3,7 +3,7 @@
 use super::names::Stage;
 use crate::assess::drying::{Capacity, Comparison, Offer, SizedFor};
 use crate::assess::quantity::Kind;
-use crate::assess::words::{capital, listed, sentence};
+use crate::assess::words::{capital, listed};
 use crate::assess::{DryingTopic, Topic};
 use crate::physics::units::LITRES_PER_DAY;
 use crate::report::blocks::{Align, Reasons, Section, Table};
@@ -83,52 +83,87 @@ fn rating(size: &Capacity, reasons: &mut Reasons) -> String {
     }
 }
 
-/// For each kind whose size nobody offers, what sealing would have to reach first.
+/// For each kind whose size nobody offers, what would have to be reached first.
 fn no_such_machine(stage: Stage<'_>) -> Vec<String> {
-    let all = stage.comparison;
-    let sizes = &all.sizing.capacities;
+    let sizes = &stage.comparison.sizing.capacities;
     let mut kinds: Vec<MachineKind> = sizes.iter().map(|size| size.kind).collect();
     kinds.dedup();
-    let of_kind = |kind: MachineKind| {
-        let offers = sizes.iter().filter(|size| size.kind == kind);
-        let offers = offers.filter_map(|size| Some((size.sized_for, size.offer.as_ref().ok()?)));
-        let mut largest = None;
-        let mut less = Vec::new();
-        for (sized_for, offer) in offers {
-            let case = weather(all, sized_for);
-            match offer {
-                Offer::LessAir {
-                    largest_kg_s,
-                    now_per_h,
-                    at_most_per_h,
-                } => {
-                    largest = Some(*largest_kg_s);
-                    less.push(format!(
-                        "from {} to {} in “{case}”",
-                        Kind::AirChanges.text(*now_per_h),
-                        Kind::AirChanges.text(*at_most_per_h)
-                    ));
+    let words = kinds.into_iter().filter_map(|kind| too_large(stage, kind));
+    words.collect()
+}
+
+/// What would have to be reached for the largest machine of a kind, where that is too small.
+fn too_large(stage: Stage<'_>, kind: MachineKind) -> Option<String> {
+    let all = stage.comparison;
+    let mut largest = None;
+    let [mut less_air, mut never, mut more_air, mut less_water] = [const { Vec::new() }; 4];
+    for size in all
+        .sizing
+        .capacities
+        .iter()
+        .filter(|size| size.kind == kind)
+    {
+        let case = format!("“{}”", weather(all, size.sized_for));
+        match size.offer {
+            Ok(Offer::LessAir {
+                largest_kg_s,
+                now_per_h,
+                at_most_per_h,
+                least_per_h,
+            }) => {
+                largest = Some(largest_kg_s);
+                let air = |per_h| Kind::AirChanges.text(per_h);
+                if least_per_h <= at_most_per_h {
+                    let (now, most) = (air(now_per_h), air(at_most_per_h));
+                    less_air.push(format!("from {now} to {most} in {case}"));
+                } else {
+                    let (most, least) = (air(at_most_per_h), air(least_per_h));
+                    never.push(format!("{case}, {most} and {least}"));
                 }
-                Offer::LessWater { largest_kg_s } => {
-                    largest = Some(*largest_kg_s);
-                    less.push(format!(
-                        "by no sealing in “{case}”, where what is given off inside is too much for it"
-                    ));
-                }
-                Offer::NoneNeeded | Offer::Offered => {}
             }
+            Ok(Offer::LessWater {
+                largest_kg_s,
+                air_dries,
+            }) => {
+                largest = Some(largest_kg_s);
+                let list = if air_dries {
+                    &mut more_air
+                } else {
+                    &mut less_water
+                };
+                list.push(case);
+            }
+            Ok(Offer::NoneNeeded | Offer::Offered) | Err(_) => {}
         }
-        largest.map(|largest| {
-            let largest = Kind::LitresPerDay.text(largest * LITRES_PER_DAY);
-            sentence(&stage.named(&format!(
-                "▲ No such machine, lessen the air first: no {} above {largest} is made [A]. The largest holds it \
-                 with the air change brought {}",
-                kind.name(),
-                listed(less)
-            )))
-        })
-    };
-    kinds.into_iter().filter_map(of_kind).collect()
+    }
+    let largest = Kind::LitresPerDay.text(largest? * LITRES_PER_DAY);
+    let mut words = stage.named(&format!("▲ No {} above {largest} is made [A]", kind.name()));
+    words.push('.');
+    for (cases, does) in [
+        (
+            less_air,
+            "Lessen the air first: the largest just holds it with the air change brought",
+        ),
+        (
+            never,
+            "No sealing comes to what the largest could hold; that, and what is left with every gap sealed that \
+             may be:",
+        ),
+        (
+            more_air,
+            "What is given off inside is too much for the largest, and outside air carries it off: let more in, \
+             in",
+        ),
+        (
+            less_water,
+            "What is given off inside is too much for the largest, whatever is sealed, in",
+        ),
+    ] {
+        if !cases.is_empty() {
+            words.push_str(&format!(" {does} {}.", listed(cases)));
+        }
+    }
+    Some(words)
 }
 
 /// Ratings of heaters to look for.

@@ -1,7 +1,8 @@
 //! Drawings and photos.
 
 use super::Material;
-use crate::assess::NotKnown;
+use crate::assess::{Comparison, NotKnown};
+use crate::figure;
 use crate::figure::body::body;
 use crate::figure::rose::drawn;
 use crate::figure::{Arrangement, Point, Role, RoseFrame, Scene, Shape, Show, Stroke, rose};
@@ -85,6 +86,21 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
     );
     add(&mut section, "rose", &rose, &rose_caption(material));
     (section, files)
+}
+
+/// The options of drying and heating beside each other.
+pub(super) fn options(comparison: &Comparison, paper: Paper) -> (Block, (String, Picture)) {
+    let name = "options".to_owned();
+    let scene = figure::options(comparison, text_width(paper));
+    let block = Block::Figure {
+        file: name.clone(),
+        width_mm: format!("{:.1}", scene.width),
+        alt: scene.description.clone(),
+        caption: "Relative humidity that each option brings in each weather case; dashed: the target. The bar \
+                  is the season, each case as wide as its share of it: filled where the target is held."
+            .to_owned(),
+    };
+    (block, (name, drawing(&scene)))
 }
 
 /// Why there is no rose, where no weather case has an air change.

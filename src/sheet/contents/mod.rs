@@ -96,7 +96,7 @@ impl Writer<'_> {
             self.add(sealing::plan(material.survey, material.assessment, work));
         }
         if self.choices.has(Part::Drying) {
-            self.add(drying::section(&material));
+            self.drying();
         }
         self.add(safety::ventilation(&material.assessment.safety, None));
         self.cautions();
@@ -162,6 +162,18 @@ impl Writer<'_> {
         }
         let (section, files) = drawings::section(&self.material, self.choices);
         self.files.extend(files);
+        self.add(section);
+    }
+
+    /// The options of drying and heating, their picture first.
+    fn drying(&mut self) {
+        let told = &self.material.told;
+        let mut section = drying::section(told);
+        if let (true, Ok(comparison)) = (self.choices.has(Part::Drawings), told.comparison) {
+            let (figure, file) = drawings::options(comparison, self.choices.paper);
+            section.blocks.insert(0, figure);
+            self.files.push(file);
+        }
         self.add(section);
     }
 

@@ -1,6 +1,7 @@
 //! Findings about the gaps.
 
 use super::finding::{Finder, Finding, Item, Severity, gap_subject};
+use super::place::{BESIDE_M, is_off_body};
 use crate::physics::flow_law::{CRACK_DEPTH_SPAN, CRACK_WIDTH_SPAN, crack_was_measured};
 use crate::physics::units::MM;
 use crate::survey::gap::{Behind, Facing, Form, Gap, LeadsTo, Purpose, WorkState};
@@ -131,6 +132,7 @@ fn place(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
         Some(height) => outside_body(finder, survey, height, position.rise_m),
     }
     beside_body(finder, survey, gap);
+    super::place::other_half(finder, survey, gap);
 }
 
 /// Length and height of a face, m: of the body as a box.
@@ -213,9 +215,6 @@ fn larger_than_face(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     );
 }
 
-/// How far beyond the body a gap may be said to be, m: bumpers and mouldings stand out.
-const BESIDE_M: f64 = 0.3;
-
 /// A place beside the body, by its length and width.
 fn beside_body(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     let (position, vehicle) = (&gap.position, &survey.vehicle);
@@ -237,7 +236,7 @@ fn beside_body(finder: &mut Finder<'_>, survey: &Survey, gap: &Gap) {
     ];
     for (field, place, size, from, is) in places {
         if let (Some(place), Some(size)) = (place, size)
-            && !(-BESIDE_M..=size + BESIDE_M).contains(&place)
+            && is_off_body(place, size)
         {
             finder.warn(
                 field,

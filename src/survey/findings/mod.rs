@@ -8,6 +8,7 @@ mod finding;
 mod gap;
 mod leave;
 mod photo;
+mod place;
 mod space;
 mod vehicle;
 
@@ -17,6 +18,7 @@ pub use finding::{Finding, Item, Place, Severity};
 pub(crate) use finding::{called, named_or};
 pub use gap::is_damp;
 pub use photo::photos;
+pub use place::{body_reaches, is_off_body};
 pub use vehicle::is_left_out;
 
 use super::Survey;

@@ -8,6 +8,7 @@ mod rescue;
 mod run;
 mod screens;
 mod state;
+mod undo;
 pub mod view;
 
 pub use super::start::Start;

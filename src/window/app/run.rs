@@ -101,18 +101,7 @@ impl App {
             Command::SaveSheet => self.save_sheet(system),
             Command::SaveLedger => self.ask_path(PathFor::Write(SheetFile::Ledger), system),
             Command::SavePlan => self.ask_path(PathFor::Write(SheetFile::Plan), system),
-            Command::Undo | Command::Redo => {
-                // What a notice offers to undo is another step now.
-                self.notices.gone_on();
-                self.with_document(|document| match command {
-                    Command::Undo => {
-                        document.history.undo();
-                    }
-                    _ => {
-                        document.history.redo();
-                    }
-                });
-            }
+            Command::Undo | Command::Redo => self.step_back(command == Command::Undo),
             Command::AddGap | Command::DuplicateGap | Command::MirrorGap | Command::DeleteGap => {
                 self.ledger_command(command)
             }

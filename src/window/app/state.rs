@@ -8,6 +8,7 @@ use crate::window::answers::{Answers, Results, Revised};
 use crate::window::document::Document;
 use crate::window::focus::FocusKeeper;
 use crate::window::guide::Guide;
+use crate::window::key_order::KeyOrder;
 use crate::window::notices::Notices;
 use crate::window::notices::sentence_of;
 use crate::window::page::Page;
@@ -70,6 +71,7 @@ impl App {
     #[must_use]
     pub fn new(cc: &eframe::CreationContext<'_>, start: Start) -> Self {
         theme::install(&cc.egui_ctx);
+        cc.egui_ctx.add_plugin(KeyOrder::default());
         let preferences = Preferences::stored(cc.storage);
         preferences.apply(&cc.egui_ctx);
         let ctx = cc.egui_ctx.clone();

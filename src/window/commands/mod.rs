@@ -6,6 +6,7 @@ mod table;
 pub use command::{Command, CommandLine};
 pub use table::MENUS;
 
+use super::widgets::untouched;
 use eframe::egui;
 use egui::KeyboardShortcut;
 
@@ -42,10 +43,11 @@ pub fn all() -> impl Iterator<Item = &'static CommandLine> {
 
 /// The commands whose shortcut was pressed; their keys are used up. With a photo shown large, only
 /// those that do not change what lies under it. While words are typed, a
-/// text field's own keys stay its own.
+/// text field's own keys stay its own; a field into which nothing was typed has nothing to undo.
 #[must_use]
 pub fn pressed(ctx: &egui::Context, survey_open: bool, photo_large: bool) -> Vec<Command> {
     let typing = ctx.text_edit_focused();
+    let nothing_typed = untouched(ctx);
     let mut pressed = Vec::new();
     // Longer chords first: Ctrl+Shift+S also matches Ctrl+S.
     let mut lines: Vec<&CommandLine> = all().collect();
@@ -57,11 +59,11 @@ pub fn pressed(ctx: &egui::Context, survey_open: bool, photo_large: bool) -> Vec
         if line.needs_survey && !survey_open {
             continue;
         }
-        let kept_for_text = typing
-            && matches!(
-                line.command,
-                Command::Undo | Command::Redo | Command::DeleteGap
-            );
+        let kept_for_text = match line.command {
+            Command::Undo | Command::Redo => typing && !nothing_typed,
+            Command::DeleteGap => typing,
+            _ => false,
+        };
         // A photo shown large lies over the pages and has keys of its own.
         let kept_for_photo = photo_large && !line.command.reaches_under_a_photo();
         if kept_for_text || kept_for_photo {

@@ -87,7 +87,6 @@ fn keys(ui: &Ui, queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>, pict
     for (key, tool) in [(Key::C, Tool::Circle), (Key::A, Tool::Arrow)] {
         if pressed(key) {
             lightbox.tool = tool;
-            marks::put_in_the_middle(queue, lightbox, here);
             return;
         }
     }
@@ -99,6 +98,8 @@ fn keys(ui: &Ui, queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>, pict
             turn_to(queue, lightbox, here, here.at.checked_sub(1));
         } else if pressed(Key::ArrowRight) {
             turn_to(queue, lightbox, here, Some(here.at + 1));
+        } else if pressed(Key::Enter) {
+            marks::put_in_the_middle(queue, lightbox, here);
         }
         return;
     };
@@ -170,11 +171,16 @@ fn pointer(
         let origin = ui.input(|input| input.pointer.press_origin());
         if let Some(at) = origin.map(|at| picture.share(at)) {
             queue.close_step();
-            let held = lightbox.selected.filter(|_| hit(at) == lightbox.selected);
+            // The selected mark is held anywhere on it, others by their line: within a circle
+            // there is something to be drawn on.
+            let selected = lightbox.selected.filter(|_| hit(at) == lightbox.selected);
+            let by_line = |mark: &PhotoMark| marks::has_line_at(mark, at, picture.ratio(), near);
+            let held = selected.or_else(|| here.photo.marks.iter().rposition(by_line));
             lightbox.drag = Some(match held {
                 Some(_) => Drag::Move { last: at },
                 None => Drag::Draw { from: at, to: at },
             });
+            lightbox.selected = held;
             response.request_focus();
         }
     }
@@ -215,6 +221,8 @@ pub(in crate::window) fn paint_marks(
     let at = |across: f64, down: f64| {
         rect.min + vec2(across as f32 * rect.width(), down as f32 * rect.height())
     };
+    // What is marked is in the picture: a circle that is larger is drawn as far as that goes.
+    let painter = painter.with_clip_rect(painter.clip_rect().intersect(rect));
     for (number, mark) in marks.iter().enumerate() {
         // The selected one is told by its thicker line.
         let width = if selected == Some(number) {
@@ -241,7 +249,7 @@ pub(in crate::window) fn paint_marks(
                     down,
                 } => {
                     let tail = at(from_across, from_down);
-                    arrow(painter, tail, at(across, down), line, stroke);
+                    arrow(&painter, tail, at(across, down), line, stroke);
                 }
             }
         }

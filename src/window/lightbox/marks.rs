@@ -110,6 +110,15 @@ pub(super) fn is_at(mark: &PhotoMark, place: (f64, f64), ratio: f64, near: f64) 
     let distance = |to: (f64, f64)| (place.0 - to.0).hypot((place.1 - to.1) * ratio);
     match *mark {
         PhotoMark::Circle { radius, .. } => distance(mark.place()) <= radius + near,
+        PhotoMark::Arrow { .. } => has_line_at(mark, place, ratio, near),
+    }
+}
+
+/// Whether the line of the mark goes through a place, or so near that it is meant.
+pub(super) fn has_line_at(mark: &PhotoMark, place: (f64, f64), ratio: f64, near: f64) -> bool {
+    let distance = |to: (f64, f64)| (place.0 - to.0).hypot((place.1 - to.1) * ratio);
+    match *mark {
+        PhotoMark::Circle { radius, .. } => (distance(mark.place()) - radius).abs() <= near,
         PhotoMark::Arrow {
             from_across,
             from_down,

@@ -78,6 +78,7 @@ fn content(
     let caption = TextField::new(Field::Caption, &here.photo.caption)
         .id((here.gap.id, &here.photo.name))
         .width(width.clamp(120.0, 640.0))
+        .kept_on_escape()
         .show(ui, queue);
     if let Some(caption) = caption {
         let mut gap = here.gap.clone();
@@ -163,8 +164,9 @@ fn tools(ui: &mut Ui, queue: &mut Queue, lightbox: &mut Lightbox, here: &At<'_>)
     });
     let keys = match lightbox.selected {
         None => {
-            "Drag on the photo to draw, or press C for a circle, A for an arrow. \
-             Left and right turn to the other photos, Esc closes."
+            "Drag on the photo to draw, or drag a mark by its line to move it. C is for circles, A \
+             for arrows, Enter puts one in the middle. Left and right turn to the other photos, Esc \
+             closes."
         }
         Some(_) => {
             "Arrow keys move the mark, + and − size it, R turns an arrow, Delete removes it; \

@@ -18,6 +18,7 @@ pub(super) struct Fields<'a, 'u, T> {
     record: T,
     put: &'u dyn Fn(T) -> Edit,
     hint: Option<&'static str>,
+    reaches: Option<f64>,
     focus: bool,
 }
 
@@ -42,6 +43,7 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
             record: record.clone(),
             put,
             hint: None,
+            reaches: None,
             focus: false,
         }
     }
@@ -49,6 +51,12 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
     /// Other words than the catalogue's in the next input while it is empty.
     pub(super) fn hint(&mut self, hint: &'static str) -> &mut Self {
         self.hint = Some(hint);
+        self
+    }
+
+    /// The next number is a place on a body that reaches so far, where that is known.
+    pub(super) fn on_body(&mut self, reaches: Option<f64>) -> &mut Self {
+        self.reaches = reaches;
         self
     }
 
@@ -76,6 +84,7 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
             .marks(self.marks)
             .unit(unit)
             .hint(hint)
+            .on_body(self.reaches.take())
             .show(self.ui, self.queue);
         self.take(typed, part);
     }

@@ -1,16 +1,18 @@
 //! Choosing one of several, and ticking yes or no.
 
+use super::focus::hold_up_and_down;
 use super::input::{Input, Takes};
 use super::layout::LABEL_WIDTH;
 use super::words::tell_name;
 use crate::survey::Field;
 use crate::window::help;
 use eframe::egui;
-use egui::{ComboBox, EventFilter, Id, Key, Response, Ui};
+use egui::{ComboBox, Id, Key, Modifiers, Response, Ui};
 
 /// A choice of one among several, with its label. Up and down step through the options while it
-/// has the focus, letters go to the next option that begins with them; Enter or Space opens the
-/// list.
+/// has the focus, letters go to the next option that begins with them; Enter, Space or a click
+/// opens the list. In the open list the same keys go from option to option, and nothing is chosen
+/// until Enter.
 pub type Choice<'a, T> = Input<'a, Among<'a, T>>;
 
 /// One of several.
@@ -18,6 +20,16 @@ pub struct Among<'a, T> {
     current: &'a T,
     options: &'a [T],
     entered: Option<&'a mut bool>,
+}
+
+/// Where the keyboard is in an open list.
+#[derive(Clone, Copy)]
+struct Pointed {
+    at: usize,
+    /// It has come here in this frame.
+    moved: bool,
+    /// This option was taken, which closes the list.
+    taken: bool,
 }
 
 impl<T> Takes for Among<'_, T> {
@@ -66,18 +78,25 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
 
     fn input(&mut self, ui: &mut Ui, words: &impl Fn(&T) -> String) -> (Option<T>, Response) {
         let mut chosen = None;
+        let focused = self.focused(ui);
+        let pointed = focused.and_then(|id| self.pointed(ui, id, words));
         self.take_enter(ui);
         let response = ComboBox::from_id_salt(self.id)
             .selected_text(words(self.takes.current))
             .width(self.width)
             .truncate()
             .show_ui(ui, |ui| {
-                for option in self.takes.options {
+                for (at, option) in self.takes.options.iter().enumerate() {
                     let here = option == self.takes.current;
-                    if ui.selectable_label(here, words(option)).clicked() {
+                    let lit = pointed.map_or(here, |pointed| pointed.at == at);
+                    let response = ui.selectable_label(lit, words(option));
+                    if response.clicked() {
                         // By keyboard it would stay open.
                         ui.close();
                         chosen = (!here).then(|| option.clone());
+                    }
+                    if lit && pointed.is_some_and(|pointed| pointed.moved) {
+                        response.scroll_to_me(None);
                     }
                 }
             })
@@ -86,21 +105,62 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
         let of = self.id.with("drawn as");
         ui.data_mut(|data| data.insert_temp(of, response.id));
         self.take_focus(&response);
+        let escaped = ui.input(|input| input.key_pressed(Key::Escape));
+        // Whoever opens the list by mouse goes on by keyboard; Esc closes the list alone.
+        if response.clicked() || (escaped && response.lost_focus() && pointed.is_some()) {
+            response.request_focus();
+        }
         let response = help::explain(ui, response, self.label, self.help);
-        if response.has_focus() {
-            let filter = EventFilter {
-                vertical_arrows: true,
-                ..EventFilter::default()
-            };
-            ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
+        if let Some(Pointed {
+            at, taken: true, ..
+        }) = pointed
+        {
+            chosen = self.takes.options.get(at).cloned();
+            chosen = chosen.filter(|option| option != self.takes.current);
+        } else if response.has_focus() && pointed.is_none() {
+            hold_up_and_down(ui, response.id);
             let names: Vec<String> = self.takes.options.iter().map(words).collect();
             let at = self.place();
             let letters = || spelled(ui, response.id, &names, at);
-            if let Some(option) = self.stepped(ui).or_else(letters) {
+            if let Some(option) = self.stepped(ui, at).or_else(letters) {
                 chosen = self.takes.options.get(option).cloned();
             }
         }
         (chosen, response)
+    }
+
+    /// The id it was drawn with, while it has the focus.
+    fn focused(&self, ui: &Ui) -> Option<Id> {
+        let here = ui.data(|data| data.get_temp::<Id>(self.id.with("drawn as")));
+        let id = here.filter(|id| ui.memory(|memory| memory.has_focus(*id)))?;
+        // A space in a word being spelled is a letter, and opens or closes nothing.
+        if is_spelling(ui, id) {
+            ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Space));
+        }
+        Some(id)
+    }
+
+    /// Where the keyboard is in the open list, after the keys of this frame.
+    fn pointed(&self, ui: &Ui, id: Id, words: &impl Fn(&T) -> String) -> Option<Pointed> {
+        let kept = id.with("pointed at");
+        if !ComboBox::is_open(ui.ctx(), id) {
+            ui.data_mut(|data| data.remove::<usize>(kept));
+            return None;
+        }
+        hold_up_and_down(ui, id);
+        let before = ui.data(|data| data.get_temp::<usize>(kept));
+        let from = before.or_else(|| self.place());
+        let names: Vec<String> = self.takes.options.iter().map(words).collect();
+        let letters = || spelled(ui, id, &names, from);
+        let at = self.stepped(ui, from).or_else(letters).or(from)?;
+        ui.data_mut(|data| data.insert_temp(kept, at));
+        let key = |key| ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
+        let taken = key(Key::Enter) || key(Key::Space);
+        if taken {
+            egui::Popup::close_all(ui.ctx());
+        }
+        let moved = before != Some(at);
+        Some(Pointed { at, moved, taken })
     }
 
     /// Takes Enter away from the list while this has the focus and the list is closed.
@@ -109,8 +169,8 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
             return;
         };
         let here = ui.data(|data| data.get_temp::<Id>(self.id.with("drawn as")));
-        let focused = here.is_some_and(|id| ui.memory(|memory| memory.has_focus(id)));
-        if focused && !egui::Popup::is_any_open(ui.ctx()) {
+        let has_focus = here.is_some_and(|id| ui.memory(|memory| memory.has_focus(id)));
+        if has_focus && !egui::Popup::is_any_open(ui.ctx()) {
             let enter =
                 |input: &mut egui::InputState| input.consume_key(egui::Modifiers::NONE, Key::Enter);
             **entered |= ui.input_mut(enter);
@@ -122,10 +182,10 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
         options.position(|option| option == self.takes.current)
     }
 
-    fn stepped(&self, ui: &Ui) -> Option<usize> {
+    fn stepped(&self, ui: &Ui, from: Option<usize>) -> Option<usize> {
         let down = ui.input(|input| input.key_pressed(Key::ArrowDown));
         let up = ui.input(|input| input.key_pressed(Key::ArrowUp));
-        let at = self.place()?;
+        let at = from?;
         let next = match (up, down) {
             (false, true) => at.checked_add(1)?,
             (true, false) => at.checked_sub(1)?,
@@ -146,13 +206,10 @@ pub fn spelled(ui: &Ui, id: Id, names: &[String], from: Option<usize>) -> Option
         let typed: String = input.events.iter().filter_map(text).collect();
         (typed, input.time)
     });
-    if typed.trim().is_empty() {
+    let mut letters = letters_before(ui, id);
+    if typed.is_empty() || (typed.trim().is_empty() && letters.is_empty()) {
         return None;
     }
-    let before = ui.data(|data| data.get_temp::<(f64, String)>(id));
-    let mut letters = before
-        .filter(|(then, _)| now - then < LETTERS_BELONG_S)
-        .map_or_else(String::new, |(_, letters)| letters);
     let names: Vec<String> = names.iter().map(|name| name.to_lowercase()).collect();
     let mut found = None;
     for letter in typed.to_lowercase().chars() {
@@ -160,6 +217,20 @@ pub fn spelled(ui: &Ui, id: Id, names: &[String], from: Option<usize>) -> Option
     }
     ui.data_mut(|data| data.insert_temp(id, (now, letters)));
     found
+}
+
+/// The letters typed just before.
+fn letters_before(ui: &Ui, id: Id) -> String {
+    let now = ui.input(|input| input.time);
+    let before = ui.data(|data| data.get_temp::<(f64, String)>(id));
+    before
+        .filter(|(then, _)| now - then < LETTERS_BELONG_S)
+        .map_or_else(String::new, |(_, letters)| letters)
+}
+
+/// Whether letters were typed just now, so that a space belongs to them.
+fn is_spelling(ui: &Ui, id: Id) -> bool {
+    !letters_before(ui, id).is_empty()
 }
 
 /// Letters that follow each other within this time spell one word, s.
@@ -229,6 +300,9 @@ mod tests {
         assert_eq!(spell(Some(1), "c"), Some(2));
         assert_eq!(spell(Some(0), "cas"), Some(2));
         assert_eq!(spell(Some(1), "cab"), Some(1));
+        assert_eq!(spell(Some(2), "cable h"), Some(1));
+        // A space that leads nowhere stays where it is.
+        assert_eq!(spell(Some(2), "cas "), Some(2));
         // The same letter again goes on, and round.
         assert_eq!(spell(Some(0), "cc"), Some(2));
         assert_eq!(spell(Some(0), "ccc"), Some(1));

@@ -33,6 +33,15 @@ pub fn hold_arrows(ui: &Ui, id: Id) {
     ui.memory_mut(|memory| memory.set_focus_lock_filter(id, filter));
 }
 
+/// While this has the focus, the arrow keys up and down are its own.
+pub(super) fn hold_up_and_down(ui: &Ui, id: Id) {
+    let filter = EventFilter {
+        vertical_arrows: true,
+        ..EventFilter::default()
+    };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(id, filter));
+}
+
 /// Gives this the focus whenever nothing else has it and nothing lies over it.
 pub fn hold_focus(ui: &Ui, response: &Response) {
     let free = ui.memory(|memory| memory.focused().is_none() && memory.top_modal_layer().is_none());

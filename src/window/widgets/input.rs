@@ -128,6 +128,21 @@ impl<'a, K: Takes> Input<'a, K> {
         }
     }
 
+    /// Whether the focus has just come to it, so that its text is selected whole: by key at once,
+    /// by a click once that is over and was no drag across some of the text.
+    pub(super) fn entered(&self, ui: &Ui, response: &Response) -> bool {
+        let pointer = ui.input(|input| input.pointer.any_down() || input.pointer.any_click());
+        let by_click = self.id.with("entered by a click");
+        if response.gained_focus() {
+            let pending = pointer && !response.clicked();
+            ui.data_mut(|data| data.insert_temp(by_click, pending));
+            return !pending;
+        }
+        let released = ui.input(|input| input.pointer.any_released());
+        let pending = || ui.data_mut(|data| data.remove_temp::<bool>(by_click));
+        released && pending() == Some(true) && response.clicked()
+    }
+
     /// Its label, to stand in front of it.
     pub(super) fn label_before(&self, ui: &mut Ui) -> Response {
         super::layout::label(ui, self.label, LABEL_WIDTH)

@@ -14,6 +14,7 @@ mod progress;
 pub mod report;
 mod severity;
 mod text_field;
+mod touched;
 mod ways;
 mod words;
 
@@ -28,5 +29,6 @@ pub use number_field::NumberField;
 pub use progress::long_work;
 pub use severity::{finding_line, message_line, severity_colour, severity_sign, sign};
 pub use text_field::TextField;
+pub use touched::untouched;
 pub use ways::Ways;
 pub use words::{explain_marks, is_touch, link, muted, named_button, named_link, tab, tell_name};

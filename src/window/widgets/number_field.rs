@@ -2,13 +2,17 @@
 //!
 //! A valid number is reported with every keystroke, so that the results move at once; all
 //! typing into a field is one step for undo. Enter, Tab and leaving the field end the step, Esc
-//! takes it back. What cannot be read stays in the field, with the reason under it.
+//! takes it back. What cannot be read stays in the field, with the reason under it, and the survey
+//! has the value from before the typing again: of `30 cm` the 30 is not left behind.
 
 use super::input::{Input, Takes};
 use super::number_text;
 use super::severity::{finding_words, message_line};
+use super::touched::tell_touched;
 use super::words::tell_name;
 use crate::assess::words::compass_point;
+use crate::survey::findings::is_off_body;
+use crate::survey::number::given;
 use crate::survey::{Field, Severity};
 use crate::window::help;
 use crate::window::request::Queue;
@@ -17,6 +21,9 @@ use eframe::egui;
 use egui::text::CCursor;
 use egui::text_selection::CCursorRange;
 use egui::{Id, Key, Response, Stroke, TextEdit, Ui};
+
+/// What newly typed text or a key makes of the value: `None` where it stays.
+type Commit = Option<Option<f64>>;
 
 /// A field for one number.
 pub type NumberField<'a> = Input<'a, Number<'a>>;
@@ -27,6 +34,7 @@ pub struct Number<'a> {
     value: Option<f64>,
     unit: Option<&'a str>,
     required: bool,
+    reaches: Option<f64>,
     whole: bool,
 }
 
@@ -50,6 +58,8 @@ struct Typing {
     text: String,
     /// The survey's value this text belongs to; another value means it was changed elsewhere.
     known: Option<f64>,
+    /// The value before this typing.
+    before: Option<f64>,
     /// Why the text cannot be read.
     refused: Option<String>,
     /// Whether the refusal is shown: not while still typing.
@@ -97,6 +107,13 @@ impl<'a> NumberField<'a> {
         self
     }
 
+    /// It is a place on a body that reaches so far, where that is known: what lies beside the body
+    /// is refused.
+    pub fn on_body(mut self, reaches: Option<f64>) -> Self {
+        self.takes.reaches = reaches;
+        self
+    }
+
     /// Only whole numbers are taken.
     pub fn whole(mut self) -> Self {
         self.takes.whole = true;
@@ -105,7 +122,7 @@ impl<'a> NumberField<'a> {
 
     /// Draws the field. `Some` is a new value, `Some(None)` the field cleared; pass the edit
     /// that follows from it to [`Queue::typed`].
-    pub fn show(self, ui: &mut Ui, queue: &mut Queue) -> Option<Option<f64>> {
+    pub fn show(self, ui: &mut Ui, queue: &mut Queue) -> Commit {
         if self.compact {
             let (commit, response, trouble) = self.input(ui, queue);
             let unit = self.unit_words();
@@ -132,7 +149,7 @@ impl<'a> NumberField<'a> {
         &self,
         ui: &mut Ui,
         queue: &mut Queue,
-    ) -> (Option<Option<f64>>, Option<(Severity, String)>) {
+    ) -> (Commit, Option<(Severity, String)>) {
         let label = self.label_before(ui);
         let (commit, response, trouble) = self.input(ui, queue);
         let response = response.labelled_by(label.id);
@@ -183,7 +200,7 @@ impl<'a> NumberField<'a> {
         &self,
         ui: &mut Ui,
         queue: &mut Queue,
-    ) -> (Option<Option<f64>>, Response, Option<(Severity, String)>) {
+    ) -> (Commit, Response, Option<(Severity, String)>) {
         let mut typing = ui
             .data(|data| data.get_temp::<Typing>(self.id))
             .filter(|typing| same(typing.known, self.takes.value));
@@ -197,7 +214,8 @@ impl<'a> NumberField<'a> {
         if response.changed() {
             commit = self.take_text(text, &mut typing, queue);
         }
-        self.settle(ui, &response, &mut typing, queue);
+        commit = self.settle(ui, &response, &mut typing, queue).or(commit);
+        tell_touched(ui, self.id, &response, typing.is_some());
         ui.data_mut(|data| match typing {
             Some(typing) => {
                 data.insert_temp(self.id, typing);
@@ -231,8 +249,7 @@ impl<'a> NumberField<'a> {
             .inner;
         let response = output.response.response.clone();
         self.take_focus(&response);
-        let by_keyboard = !ui.input(|input| input.pointer.any_down() || input.pointer.any_click());
-        if (response.gained_focus() && by_keyboard) || self.focus {
+        if self.entered(ui, &response) || self.focus {
             let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
             output.state.cursor.set_char_range(Some(all));
             output.state.store(ui.ctx(), self.id);
@@ -247,34 +264,34 @@ impl<'a> NumberField<'a> {
         response
     }
 
-    /// Reads newly typed text; a number that differs from the survey's is reported.
-    fn take_text(
-        &self,
-        text: String,
-        typing: &mut Option<Typing>,
-        queue: &mut Queue,
-    ) -> Option<Option<f64>> {
-        let committed = typing.as_ref().is_some_and(|typing| typing.committed);
-        let mut now = Typing {
-            text,
-            known: self.takes.value,
-            refused: None,
-            settled: false,
-            committed,
+    /// Reads newly typed text; a number that differs from the survey's is reported, and for text
+    /// that is none the value from before.
+    fn take_text(&self, text: String, typing: &mut Option<Typing>, queue: &mut Queue) -> Commit {
+        let begun = typing.as_ref().filter(|typing| typing.committed);
+        let before = begun.map_or(self.takes.value, |typing| typing.before);
+        let (value, refused) = match self.read(&text) {
+            Ok(value) => (value, None),
+            Err(why) => (before, Some(why)),
         };
-        let mut commit = None;
-        match self.read(&now.text) {
-            Ok(value) if same(value, self.takes.value) => {}
-            Ok(value) => {
-                queue.typing_in(self.key());
-                now.known = value;
-                now.committed = true;
-                commit = Some(value);
-            }
-            Err(why) => now.refused = Some(why),
-        }
-        *typing = Some(now);
+        let commit = self.commit(value, queue);
+        *typing = Some(Typing {
+            text,
+            known: value,
+            before,
+            refused,
+            settled: false,
+            committed: begun.is_some() || commit.is_some(),
+        });
         commit
+    }
+
+    /// Reports a value, where it is another than the survey's.
+    fn commit(&self, value: Option<f64>, queue: &mut Queue) -> Commit {
+        let another = !same(value, self.takes.value);
+        another.then(|| {
+            queue.typing_in(self.key());
+            value
+        })
     }
 
     fn read(&self, text: &str) -> Result<Option<f64>, String> {
@@ -293,6 +310,10 @@ impl<'a> NumberField<'a> {
                 let range = range.map_or_else(String::new, |range| range.in_words());
                 Err(format!("outside {range}: no gap is there"))
             }
+            Some(number) if self.takes.reaches.is_some_and(|to| is_off_body(number, to)) => {
+                let to = self.takes.reaches.map_or_else(String::new, given);
+                Err(format!("outside the body, which ends at {to} m"))
+            }
             Some(number) if self.takes.whole && !(0.0..=1e6).contains(&number) => {
                 Err("a count from 0 up is needed here".to_owned())
             }
@@ -307,21 +328,32 @@ impl<'a> NumberField<'a> {
         place.is_some_and(|field| !field.allows(number))
     }
 
-    /// Enter, Esc and leaving the field.
-    fn settle(&self, ui: &Ui, response: &Response, typing: &mut Option<Typing>, queue: &mut Queue) {
+    /// Enter, Esc and leaving the field; after Esc the value from before is reported.
+    fn settle(
+        &self,
+        ui: &Ui,
+        response: &Response,
+        typing: &mut Option<Typing>,
+        queue: &mut Queue,
+    ) -> Commit {
         let entered = response.has_focus() && ui.input(|input| input.key_pressed(Key::Enter));
         let escaped = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Escape));
         if escaped {
-            if typing.take().is_some_and(|typing| typing.committed) {
-                queue.abort_step();
-            }
-            return;
+            let begun = typing.take().filter(|typing| typing.committed)?;
+            let commit = self.commit(begun.before, queue);
+            queue.abort_step();
+            return commit;
         }
         if !(entered || response.lost_focus()) {
-            return;
+            return None;
         }
-        if typing.as_ref().is_some_and(|typing| typing.committed) {
-            queue.close_step();
+        if let Some(begun) = typing.as_ref().filter(|typing| typing.committed) {
+            // Typing that came to nothing is no step.
+            if same(begun.known, begun.before) {
+                queue.abort_step();
+            } else {
+                queue.close_step();
+            }
         }
         match typing {
             Some(refused) if refused.refused.is_some() => {
@@ -330,6 +362,7 @@ impl<'a> NumberField<'a> {
             }
             _ => *typing = None,
         }
+        None
     }
 
     /// What is wrong at the field: unreadable text, a number outside its range, or a finding.

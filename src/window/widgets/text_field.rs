@@ -2,12 +2,15 @@
 
 use super::input::{Input, Takes};
 use super::severity::finding_line;
+use super::touched::tell_touched;
 use super::words::tell_name;
 use crate::survey::Field;
 use crate::window::help;
 use crate::window::request::Queue;
 use eframe::egui;
-use egui::{Key, Response, TextEdit, Ui};
+use egui::text::CCursor;
+use egui::text_selection::CCursorRange;
+use egui::{Id, Key, Response, TextEdit, Ui};
 
 /// A field for words.
 pub type TextField<'a> = Input<'a, Text<'a>>;
@@ -15,11 +18,25 @@ pub type TextField<'a> = Input<'a, Text<'a>>;
 /// A text.
 pub struct Text<'a> {
     value: &'a str,
+    kept_on_escape: bool,
 }
+
+/// The text before the typing that goes on.
+#[derive(Clone, Default)]
+struct Before(String);
 
 impl Takes for Text<'_> {
     const KIND: &'static str = "text";
     const WIDTH: f32 = 190.0;
+}
+
+impl<'a> Text<'a> {
+    fn of(value: &'a str) -> Self {
+        Self {
+            value,
+            kept_on_escape: false,
+        }
+    }
 }
 
 /// Longest text taken: notes of a survey, not books.
@@ -28,12 +45,23 @@ const LONGEST: usize = 4000;
 impl<'a> TextField<'a> {
     /// A text of the survey; its label and help are those of the catalogue.
     pub fn new(field: Field, value: &'a str) -> Self {
-        Self::for_field(field, Text { value })
+        Self::for_field(field, Text::of(value))
     }
 
     /// A text of the page, which the survey does not hold.
     pub fn of_page(label: &'a str, value: &'a str) -> Self {
-        Self::for_page(label, Text { value })
+        Self::for_page(label, Text::of(value))
+    }
+
+    /// Esc leaves what was typed as it is: for where Esc means that all around it is done.
+    pub fn kept_on_escape(mut self) -> Self {
+        self.takes.kept_on_escape = true;
+        self
+    }
+
+    /// Forgets that something was typed into the input with this id, which is put away.
+    pub fn forget(ui: &Ui, id: Id) {
+        ui.data_mut(|data| data.remove::<Before>(id));
     }
 
     /// Draws the field. `Some` is the new text; pass the edit that follows to [`Queue::typed`].
@@ -69,23 +97,34 @@ impl<'a> TextField<'a> {
                 .return_key(None)
                 .align(egui::Align2::LEFT_CENTER)
         };
-        let response = edit
+        let mut output = edit
             .id(self.id)
             .desired_width(self.width)
             .char_limit(LONGEST)
             .hint_text(self.hint)
-            .show(ui)
-            .response
-            .response;
+            .show(ui);
+        let response = output.response.response.clone();
         self.take_focus(&response);
-        let changed = response.changed() && text != self.takes.value;
-        if changed {
-            queue.typing_in(self.key());
-            ui.data_mut(|data| data.insert_temp(self.id, true));
+        let by_pointer = ui.input(|input| input.pointer.any_released());
+        if self.entered(ui, &response) && by_pointer && self.rows() == 1 {
+            let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
+            output.state.cursor.set_char_range(Some(all));
+            output.state.store(ui.ctx(), self.id);
         }
-        self.settle(ui, &response, queue);
+        let mut commit = None;
+        if response.changed() && text != self.takes.value {
+            queue.typing_in(self.key());
+            ui.data_mut(|data| {
+                let before = || Before(self.takes.value.to_owned());
+                data.get_temp_mut_or_insert_with(self.id, before);
+            });
+            commit = Some(text);
+        }
+        commit = self.settle(ui, &response, queue).or(commit);
+        let begun = ui.data(|data| data.get_temp::<Before>(self.id));
+        tell_touched(ui, self.id, &response, begun.is_some());
         let response = help::explain(ui, response, self.label, self.help);
-        (changed.then_some(text), response)
+        (commit, response)
     }
 
     /// Over how many lines it is written: one in a table.
@@ -96,23 +135,22 @@ impl<'a> TextField<'a> {
         }
     }
 
-    fn settle(&self, ui: &Ui, response: &Response, queue: &mut Queue) {
+    /// Enter, Esc and leaving the field; after Esc the text from before is reported.
+    fn settle(&self, ui: &Ui, response: &Response, queue: &mut Queue) -> Option<String> {
         let entered = self.rows() == 1
             && response.has_focus()
             && ui.input(|input| input.key_pressed(Key::Enter));
         if !(entered || response.lost_focus()) {
-            return;
+            return None;
         }
-        let committed = ui
-            .data_mut(|data| data.remove_temp::<bool>(self.id))
-            .unwrap_or(false);
-        if !committed {
-            return;
-        }
-        if response.lost_focus() && ui.input(|input| input.key_pressed(Key::Escape)) {
-            queue.abort_step();
-        } else {
+        let Before(before) = ui.data_mut(|data| data.remove_temp(self.id))?;
+        let escaped = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Escape));
+        if !escaped || self.takes.kept_on_escape {
             queue.close_step();
+            return None;
         }
+        queue.typing_in(self.key());
+        queue.abort_step();
+        Some(before)
     }
 }

@@ -22,6 +22,8 @@ pub enum Proviso {
     Unattended,
     /// The heater does not come to its set point in some weather, or in use not to comfort.
     ShortOfHeat,
+    /// The target is held all season without this machine too.
+    NotNeeded,
     /// In some weather it is held only because water condenses on cold surfaces.
     WetSurfaces,
 }
@@ -50,7 +52,7 @@ pub enum Standing {
     Partly,
     /// It does not.
     Not,
-    /// It cannot be said.
+    /// It cannot be said, or there is nothing to say for it.
     NotKnown,
 }
 

@@ -61,11 +61,16 @@ pub enum Offer {
         now_per_h: f64,
         /// Air changes at which the largest size would just hold the target, per hour.
         at_most_per_h: f64,
+        /// Air changes left with every gap sealed that may be, per hour: where that is more, no
+        /// sealing comes to it.
+        least_per_h: f64,
     },
     /// No maker does, and less air would not help: what is given off inside alone is too much.
     LessWater {
         /// The largest size offered at the rating state, kg/s.
         largest_kg_s: f64,
+        /// Outside air is drier than what is to be held: more of it would carry the water off.
+        air_dries: bool,
     },
 }
 

@@ -33,10 +33,10 @@ impl OptionAnswer {
             Ok(Verdict::Never) => Standing::Not,
             Ok(Verdict::NothingToOpen) | Err(_) => Standing::NotKnown,
         };
-        if standing == Standing::Well && !self.provisos.is_empty() {
-            Standing::Partly
-        } else {
-            standing
+        match standing {
+            Standing::Well if self.provisos.contains(&Proviso::NotNeeded) => Standing::NotKnown,
+            Standing::Well if !self.provisos.is_empty() => Standing::Partly,
+            _ => standing,
         }
     }
 
@@ -59,6 +59,7 @@ impl OptionAnswer {
             let provisos = self.provisos.iter().map(|proviso| match proviso {
                 Proviso::Unattended => ", if attended",
                 Proviso::ShortOfHeat => ", short of heat",
+                Proviso::NotNeeded => ", not needed",
                 Proviso::WetSurfaces => ", by wet surfaces",
             });
             provisos.fold(words, |words, proviso| words + proviso)

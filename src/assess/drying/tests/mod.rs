@@ -15,8 +15,8 @@ use super::*;
 use crate::assess::compare;
 use crate::survey::{
     BuildUp, Certainty, Drying, FabricElement, FabricId, FabricPart, Facing, Form, Gap, GapId,
-    Heater, HeaterFuel, HeaterId, InsideAir, Machine, MachineId, MachineKind, MoistureSource,
-    SetUp, SourceId, SourceKind, VehicleKind, ZoneId,
+    GapPart, Heater, HeaterFuel, HeaterId, InsideAir, Machine, MachineId, MachineKind,
+    MoistureSource, SetUp, SourceId, SourceKind, VehicleKind, ZoneId,
 };
 
 const DAY: f64 = 86_400.0;
@@ -33,6 +33,8 @@ fn hole(id: u32, facing: Facing, height: f64, diameter: f64) -> Gap {
     gap.name = format!("hole {id}");
     gap.position.height_m = Some(height);
     gap.certainty = Certainty::Measured;
+    gap.part = GapPart::FixedJoint;
+    gap.purpose_confirmed = true;
     gap
 }
 
@@ -41,6 +43,7 @@ fn hole(id: u32, facing: Facing, height: f64, diameter: f64) -> Gap {
 pub(super) fn body() -> Survey {
     let mut survey = Survey::new(VehicleKind::TouringCaravan);
     survey.header.title = "Invented body".to_owned();
+    survey.appliances_confirmed = true;
     let vehicle = &mut survey.vehicle;
     vehicle.length_m = Some(5.5);
     vehicle.width_m = Some(2.2);
@@ -71,6 +74,7 @@ pub(super) fn body() -> Survey {
         case.inside = InsideAir::WarmerBy { kelvin: 2.0 };
     }
     survey.weather[2].wind_m_s = 6.5;
+    survey.appliances_confirmed = true;
     survey
 }
 

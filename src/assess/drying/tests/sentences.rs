@@ -25,7 +25,7 @@ fn what_the_air_brings_is_told_as_what_holding_the_target_would_take() {
         }
     };
     let expected = format!(
-        "never holds 55 %; it removes {} L a day, and 55 % at 6.0 °C would take {} L",
+        "never holds 55 %: it removes {} L a day, and 55 % at 6.0 °C would take {} L",
         ends(|case| case.removal_kg_s),
         ends(|case| case.load_kg_s)
     );
@@ -45,7 +45,7 @@ fn heat_that_does_not_suffice_is_told_by_what_it_does() {
     let comparison = compared(&survey);
     let sentence = sentence(&comparison, OptionKind::BackgroundHeat);
     assert!(
-        sentence.starts_with("never holds 55 %; it warms to 9.0 °C and removes no water; 55 % at that would take removing "),
+        sentence.starts_with("never holds 55 %: it warms to 9.0 °C and removes no water; 55 % at that would take removing "),
         "{sentence}"
     );
     // 0.85 p_ws(6 °C)/p_ws(9 °C) with 935.3 and 1148.2 Pa (ASHRAE 2017 tables [S]): 69 %.
@@ -93,7 +93,7 @@ fn one_weather_case_alone_is_no_season() {
         assert!(!option.verdict_words().contains("season"));
     }
     assert!(sentence(&comparison, ROTOR).starts_with("holds 55 %: it removes "));
-    assert!(sentence(&comparison, TUB).starts_with("does not hold 55 %; it removes "));
+    assert!(sentence(&comparison, TUB).starts_with("does not hold 55 %: it removes "));
 }
 
 #[test]

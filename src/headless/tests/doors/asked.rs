@@ -118,10 +118,14 @@ fn a_safety_opening_called_unintended_stays_marked_and_asks() {
     assert_eq!(given_up, [OTHER]);
     survey.apply(edit).expect("a change");
     assert_eq!(survey.gaps[1].purpose_was, Some(Purpose::SafetyVentilation));
-    refused_everywhere(
-        &survey,
-        "purpose changed by hand, it was safety ventilation",
+    let words = "it was safety ventilation before its purpose was changed by hand";
+    refused_everywhere(&survey, words);
+    let ledger = contents(
+        &Material::of(&Study::of(&survey), Kind::Report, &BTreeMap::new()),
+        &Choices::new(Kind::Report),
     );
+    let paper = format!("{:?}", ledger.text.sections);
+    assert!(paper.contains("purpose changed by hand, it was safety ventilation"));
     // No later edit takes the mark away, but setting it back.
     let mut washed = survey.gaps[1].clone();
     (washed.purpose_was, washed.purpose_confirmed) = (None, true);

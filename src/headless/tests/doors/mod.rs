@@ -11,9 +11,9 @@ use crate::sheet::contents::{Material, contents};
 use crate::sheet::{Choices, Kind};
 use crate::survey::leave::{self, Manner, Refusal};
 use crate::survey::{
-    Appliance, ApplianceId, ApplianceKind, Cavity, Closing, CostBasis, Edit, Facing, Form, Gap,
-    GapId, GapPart, GrilleMaterial, LeadsTo, Purpose, Record, Remedy, RemedyKind, Survey,
-    VehicleKind, WorkState, ZoneId,
+    Appliance, ApplianceId, ApplianceKind, BuildUp, Cavity, Closing, CostBasis, Edit,
+    FabricElement, FabricId, FabricPart, Facing, Form, Gap, GapId, GapPart, GrilleMaterial,
+    LeadsTo, Purpose, Record, Remedy, RemedyKind, Survey, VehicleKind, WorkState, ZoneId,
 };
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -201,6 +201,17 @@ fn van() -> Survey {
         input_mj_per_h: None,
     });
     survey.appliances_confirmed = true;
+    survey.fabric.push(FabricElement {
+        id: FabricId(1),
+        name: "all round".to_owned(),
+        part: FabricPart::Wall,
+        area_m2: Some(45.0),
+        build_up: BuildUp::Stated {
+            u_w_per_m2_k: Some(1.5),
+        },
+        bridge_percent: 0.0,
+        outline: None,
+    });
     survey.tariffs.electricity_per_kwh = Some(0.3);
     survey.tariffs.workshop_per_hour = Some(50.0);
     let joint = add(

@@ -4,6 +4,7 @@ use super::change::change;
 use super::columns::{Column, Editing};
 use super::ledger_view::{Cell, LedAway, LedgerView, ledger_id};
 use super::view::GapsContext;
+use crate::survey::findings::body_reaches;
 use crate::survey::leave::states;
 use crate::survey::number::whole;
 use crate::survey::{
@@ -198,6 +199,8 @@ fn typed(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: Cell, widt
                 .width(width);
             if counts {
                 input = input.whole().required();
+            } else {
+                input = input.on_body(body_reaches(context.survey, field));
             }
             match (input.show(ui, context.queue), counts) {
                 (Some(Some(count)), true) => {
@@ -331,7 +334,7 @@ fn put_away(ui: &Ui, context: &mut GapsContext<'_>, input: Id) {
     *cell = None;
     context.queue.close_step();
     NumberField::forget(ui, input);
-    ui.data_mut(|data| data.remove::<bool>(input));
+    TextField::forget(ui, input);
 }
 
 fn neighbour(rows: &[GapId], id: GapId, up: bool) -> Option<GapId> {

@@ -1,18 +1,26 @@
 //! The selected gap's place, and the way that air takes through it.
 
-use super::super::fields::Fields;
+use super::super::fields::{Fields, Part};
 use super::change;
 use super::view::GapsContext;
+use crate::survey::findings::body_reaches;
 use crate::survey::{Behind, Field, Gap, GapId, LeadsTo, Survey};
 use crate::window::widgets::{self, NumberField};
 use eframe::egui::Ui;
 
 /// Draws the place.
 pub(super) fn place(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
+    let survey = context.survey;
     let mut fields = change::fields(ui, context, gap);
-    fields.optional(Field::Along, |gap| &mut gap.position.along_m);
-    fields.optional(Field::Across, |gap| &mut gap.position.across_m);
-    fields.optional(Field::MiddleHeight, |gap| &mut gap.position.height_m);
+    let parts: [(Field, Part<Gap, Option<f64>>); 3] = [
+        (Field::Along, |gap| &mut gap.position.along_m),
+        (Field::Across, |gap| &mut gap.position.across_m),
+        (Field::MiddleHeight, |gap| &mut gap.position.height_m),
+    ];
+    for (field, part) in parts {
+        let reaches = body_reaches(survey, field);
+        fields.on_body(reaches).optional(field, part);
+    }
     fields.optional(Field::Rise, |gap| &mut gap.position.rise_m);
     widgets::muted(
         ui,

@@ -126,7 +126,8 @@ fn table(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &Lay) 
     let focus = ui.interact(body, ledger_id(), Sense::focusable_noninteractive());
     focus.widget_info(|| WidgetInfo::labeled(Role::ListBox, true, "Gap ledger"));
     widgets::hold_focus(ui, &focus);
-    let here = focus.has_focus();
+    // Keys belong to an open list, not to the rows under it.
+    let here = focus.has_focus() && !egui::Popup::is_any_open(ui.ctx());
     help::offer(ui, &focus, "Gap ledger", HELP);
     if here {
         widgets::hold_arrows(ui, focus.id);

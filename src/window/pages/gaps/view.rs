@@ -12,10 +12,15 @@ use crate::window::lightbox::Lightbox;
 /// What the page gets to see.
 pub(super) type GapsContext<'a> = PageContext<'a, GapsView>;
 
+/// So many earlier selections are remembered.
+const EARLIER_MOST: usize = 50;
+
 /// What the page remembers between frames.
 #[derive(Clone, Debug, Default)]
 pub struct GapsView {
     pub(super) selected: Option<GapId>,
+    /// What was selected before, the newest last: undo comes back to it.
+    earlier: Vec<Vec<GapId>>,
     /// The ledger: its rows, and what is selected beside the one gap.
     pub(super) ledger: LedgerView,
     /// The form's first field takes the focus in the next frame.
@@ -83,9 +88,39 @@ impl GapsView {
 
     /// Selects a gap.
     pub fn select(&mut self, id: Option<GapId>) {
+        if self.selected != id || self.several() {
+            let also = self.ledger.also.iter().copied();
+            let others = also.filter(|other| Some(*other) != self.selected);
+            self.earlier
+                .push(self.selected.into_iter().chain(others).collect());
+            if self.earlier.len() > EARLIER_MOST {
+                self.earlier.remove(0);
+            }
+        }
         self.selected = id;
         self.ledger.select_one(id);
         self.scroll_wanted = true;
+    }
+
+    /// After undo or redo: what came back is selected; where the selected gap is gone, what was
+    /// selected before it.
+    pub fn after_undo(&mut self, before: &Survey, after: &Survey) {
+        let came = after.gaps.iter().map(|gap| gap.id);
+        let came: Vec<GapId> = came.filter(|id| before.gap(*id).is_none()).collect();
+        if !came.is_empty() {
+            self.select_all(&came);
+            return;
+        }
+        if self.selected.is_none_or(|id| after.gap(id).is_some()) {
+            return;
+        }
+        while let Some(mut earlier) = self.earlier.pop() {
+            earlier.retain(|id| after.gap(*id).is_some());
+            if !earlier.is_empty() {
+                self.select_all(&earlier);
+                return;
+            }
+        }
     }
 
     /// Selects a gap and puts the focus into its form.

@@ -86,15 +86,17 @@ pub(super) fn remedies(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::survey::{Facing, Form, Purpose, VehicleKind};
+    use crate::survey::{Facing, Form, GapPart, Purpose, VehicleKind};
 
     fn survey(states: &[WorkState]) -> Survey {
         let mut survey = Survey::new(VehicleKind::TouringCaravan);
+        survey.appliances_confirmed = true;
         for (id, state) in (1..).zip(states) {
             let form = Form::RoundHole {
                 diameter_mm: Some(20.0),
             };
             let mut gap = Gap::new(GapId(id), survey.zones[0].id, Facing::Front, form);
+            gap.part = GapPart::Hole;
             gap.state = *state;
             survey.apply(Edit::gap(gap)).unwrap();
         }

@@ -1,8 +1,9 @@
 //! The inputs of the bar.
 
 use super::draft::Draft;
+use crate::survey::findings::body_reaches;
 use crate::survey::number::whole;
-use crate::survey::{Facing, Field, Position};
+use crate::survey::{Facing, Field, Position, Survey};
 use crate::window::request::{Queue, Request};
 use crate::window::theme::palette;
 use crate::window::widgets::{NumberField, TextField};
@@ -98,6 +99,16 @@ fn number(
     (field, value): (Field, Option<f64>),
     focus: bool,
 ) -> Option<Option<f64>> {
+    number_to(ui, entry, (field, value), (focus, None))
+}
+
+/// Draws a number that may be a place on a body that reaches so far.
+fn number_to(
+    ui: &mut Ui,
+    entry: &mut Entry,
+    (field, value): (Field, Option<f64>),
+    (focus, reaches): (bool, Option<f64>),
+) -> Option<Option<f64>> {
     let words = format!("{} {}", short(field), field.unit());
     let name = format!("New gap: {}", short(field));
     let mut scratch = Queue::default();
@@ -107,6 +118,7 @@ fn number(
             .id(OF)
             .width(NUMBER)
             .focus(focus)
+            .on_body(reaches)
             .compact();
         if matches!(field, Field::Bends | Field::GapCount) {
             input = input.whole().required();
@@ -147,10 +159,11 @@ fn asked_on(facing: Facing, place: &mut Position) -> Vec<(Field, &mut Option<f64
 }
 
 /// Draws the place.
-pub(super) fn place(ui: &mut Ui, entry: &mut Entry) {
+pub(super) fn place(ui: &mut Ui, entry: &mut Entry, survey: &Survey) {
     let mut place = entry.draft.position;
     for (field, value) in asked_on(entry.draft.facing, &mut place) {
-        if let Some(typed) = number(ui, entry, (field, *value), false) {
+        let reaches = body_reaches(survey, field);
+        if let Some(typed) = number_to(ui, entry, (field, *value), (false, reaches)) {
             *value = typed;
         }
     }

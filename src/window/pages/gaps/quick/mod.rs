@@ -38,7 +38,7 @@ fn bar(ui: &mut Ui, context: &mut GapsContext<'_>) {
         ui.spacing_mut().item_spacing = vec2(6.0, 4.0);
         choices(ui, context, &mut entry, wanted == Some(Wanted::Shape));
         fields::sizes(ui, &mut entry, wanted == Some(Wanted::FirstSize));
-        fields::place(ui, &mut entry);
+        fields::place(ui, &mut entry, context.survey);
         fields::name(ui, &mut entry);
         what_for(ui, context, &mut entry);
         found_by(ui, &mut entry);
