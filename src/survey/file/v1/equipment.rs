@@ -1,4 +1,4 @@
-//! Format 1: what machines, heaters and fans are made of, and moisture sources.
+//! Format 1: heaters and moisture sources, and what machines and fans are made of.
 
 use super::super::stored::{Entry, Number, Text, numbered, record, words};
 use super::ids::{HeaterId, SourceId};

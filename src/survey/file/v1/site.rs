@@ -1,4 +1,5 @@
-//! Format 1: title, weather, contents and prices, and words for the vehicle and its place.
+//! Format 1: title, weather, states wanted inside, contents and prices, and words for the vehicle and
+//! its place.
 
 use super::super::stored::{Number, Text, choice, numbered, record, words};
 use super::ids::WeatherId;

@@ -1,4 +1,4 @@
-//! Format 2: machines, heaters and fans.
+//! Format 2: machines and fans.
 
 use super::super::stored::{Number, Text, list, numbered, record};
 use super::super::v1::equipment::{FanDirection, MachineKind, MachinePoint};

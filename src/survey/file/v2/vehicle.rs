@@ -1,4 +1,4 @@
-//! Format 2: the vehicle and its appliances, where it stands, and the states wanted inside.
+//! Format 2: the vehicle and its appliances, and where it stands.
 
 use super::super::stored::{Number, Text, numbered, record, words};
 use super::super::v1::ids::ApplianceId;
