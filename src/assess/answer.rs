@@ -3,50 +3,14 @@
 //! Nothing here is a default in place of a missing number: a result that cannot be given is
 //! [`NotKnown`] with the reason. Values are SI; a name that is not SI carries its unit.
 
-use crate::physics::machine::MachineError;
+use crate::physics::MoistAir;
 use crate::physics::units::{GRAMS_PER_HOUR, LITRES_PER_DAY};
-use crate::physics::{AirError, MoistAir, NetworkError, OpeningError};
 use crate::survey::{
     CodeOfPractice, Facing, Finding, GapId, HeaterId, Purpose, SetUp, SpaceId, WeatherId, ZoneId,
 };
 
+pub use super::not_known::{Answer, NotKnown};
 pub use super::worked::{Source, Working};
-
-/// Why a result cannot be given, in a plain sentence without full stop.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("not known: {reason}")]
-pub struct NotKnown {
-    /// The reason.
-    pub reason: String,
-}
-
-impl NotKnown {
-    /// Not known, for this reason.
-    #[must_use]
-    pub fn because(reason: impl Into<String>) -> Self {
-        Self {
-            reason: reason.into(),
-        }
-    }
-}
-
-/// An error of the physics or of a state of air is the reason by itself.
-impl<E: PhysicsError> From<E> for NotKnown {
-    fn from(error: E) -> Self {
-        Self::because(error.to_string())
-    }
-}
-
-/// Errors that say in a plain sentence what is not possible.
-trait PhysicsError: std::error::Error {}
-
-impl PhysicsError for AirError {}
-impl PhysicsError for MachineError {}
-impl PhysicsError for OpeningError {}
-impl PhysicsError for NetworkError {}
-
-/// A result, or why it is not known.
-pub type Answer<T> = Result<T, NotKnown>;
 
 /// Everything worked out from one survey, for the set-up it shows.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,11 +1,12 @@
 //! Heat through the fabric: U-values of the parts entered, and their sum.
 
 use super::answer::{Answer, Fabric, NotKnown};
+use super::sound::sound;
 use crate::physics::fabric::{self as physics, HeatFlow, u_value};
 use crate::physics::units::MM;
 use crate::survey::fabric::{BuildUp, FabricElement, FabricPart, Layer};
 use crate::survey::findings::named_or;
-use crate::survey::{Finding, Item, Severity, Survey};
+use crate::survey::{Finding, Item, Survey};
 
 /// Which way heat leaves through a part, for its inside surface resistance: ISO 6946 **\[M\]**.
 pub(crate) fn heat_flow(part: FabricPart) -> HeatFlow {
@@ -78,12 +79,7 @@ pub(crate) fn fabric(survey: &Survey, findings: &[Finding]) -> Answer<Fabric> {
             "no walls, roof or floor have been entered",
         ));
     }
-    let error = findings.iter().find(|finding| {
-        finding.severity == Severity::Error && matches!(finding.place.item, Item::Fabric(_))
-    });
-    if let Some(error) = error {
-        return Err(NotKnown::because(error.sentence.clone()));
-    }
+    sound(findings, |place| matches!(place.item, Item::Fabric(_)))?;
     let mut fabric = Fabric {
         ua_w_per_k: 0.0,
         elements: Vec::new(),

@@ -6,6 +6,7 @@
 
 use super::answer::{Answer, NotKnown};
 use super::law::{own_law, share_when_closing};
+use super::sound::sound;
 use crate::physics::network::Space;
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::{Fan, FanWay, GapFlow, Gas, MoistAir, PlacedFlow};
@@ -66,13 +67,9 @@ impl InsideSpace {
 /// # Errors
 /// [`NotKnown`] where a space or an inner opening cannot be.
 pub(super) fn spaces(survey: &Survey, findings: &[Finding]) -> Answer<Vec<InsideSpace>> {
-    let concerns = |item: Item| matches!(item, Item::Space(_) | Item::InnerOpening(_));
-    let error = findings
-        .iter()
-        .find(|finding| finding.severity == Severity::Error && concerns(finding.place.item));
-    if let Some(error) = error {
-        return Err(NotKnown::because(error.sentence.clone()));
-    }
+    sound(findings, |place| {
+        matches!(place.item, Item::Space(_) | Item::InnerOpening(_))
+    })?;
     let others = survey.spaces.iter().skip(1).map(|space| InsideSpace {
         warmer_by: space.warmer_by_k,
         ..InsideSpace::default()

@@ -3,9 +3,10 @@
 use super::answer::{Answer, Fabric, GapAnswer, Leakage, NotKnown};
 use super::envelope::Envelope;
 use super::law::{GapLaw, laws};
+use super::sound::sound;
 use super::weather::Vehicle;
 use super::{fabric, leakage};
-use crate::survey::{Field, Finding, Item, Severity, Survey, findings};
+use crate::survey::{Field, Finding, Item, Survey, findings};
 
 /// Findings, laws of the gaps, leakage, envelope and fabric of one survey.
 pub(crate) struct Prepared {
@@ -60,14 +61,9 @@ fn volume_m3(survey: &Survey, findings: &[Finding]) -> Answer<f64> {
         Field::InsideWidth,
         Field::InsideHeight,
     ];
-    let error = findings.iter().find(|finding| {
-        finding.severity == Severity::Error
-            && finding.place.item == Item::Vehicle
-            && FIELDS.iter().any(|&field| finding.place.is_at(field))
-    });
-    if let Some(error) = error {
-        return Err(NotKnown::because(error.sentence.clone()));
-    }
+    sound(findings, |place| {
+        place.item == Item::Vehicle && FIELDS.iter().any(|&field| place.is_at(field))
+    })?;
     survey
         .vehicle
         .gross_volume_m3()

@@ -10,6 +10,7 @@ use super::answer::{
 };
 use super::envelope::{DIRECTIONS, Envelope, direction_deg, mean};
 use super::in_air::VehicleInAir;
+use super::sound::sound;
 use crate::physics::air::pressure_at_altitude;
 use crate::physics::basic_model::{self, ShelterClass};
 use crate::physics::counts::count;
@@ -18,7 +19,7 @@ use crate::physics::units::{GRAMS_PER_KG, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::physics::wind::{LEAST_SPEED, Shelter, speed_at};
 use crate::physics::{MoistAir, OpeningFlow};
 use crate::survey::findings::{is_left_out, named_or};
-use crate::survey::{Field, Finding, Item, Place, Severity, Survey, WeatherCase};
+use crate::survey::{Field, Finding, Item, MoistureSource, Place, Survey, WeatherCase};
 
 /// All that the cases need to know of the vehicle.
 pub(crate) struct Vehicle<'a> {
@@ -106,14 +107,9 @@ impl Vehicle<'_> {
     }
 
     pub(super) fn no_error(&self, concerns: impl Fn(&Place) -> bool) -> Answer<()> {
-        let is_error = |finding: &&Finding| {
-            finding.severity == Severity::Error
-                && !is_left_out(&self.survey.vehicle, &finding.place)
-        };
-        let mut errors = self.findings.iter().filter(is_error);
-        let error = errors.find(|finding| concerns(&finding.place));
-        error.map_or(Ok(()), |error| {
-            Err(NotKnown::because(error.sentence.clone()))
+        let vehicle = &self.survey.vehicle;
+        sound(self.findings, |place| {
+            !is_left_out(vehicle, place) && concerns(place)
         })
     }
 
@@ -367,6 +363,19 @@ fn shelter_class(shelter: Shelter) -> ShelterClass {
     }
 }
 
+/// Water that one source gives off while it lasts, g/h.
+///
+/// # Errors
+/// [`NotKnown`] where it is not given.
+pub(crate) fn rate_g_per_h(source: &MoistureSource) -> Answer<f64> {
+    source.rate_g_per_h.ok_or_else(|| {
+        NotKnown::because(format!(
+            "the water given off by {} is not given",
+            named_or(&source.name, "a source")
+        ))
+    })
+}
+
 /// Water given off inside in the set-up shown, mean over the day, kg/s.
 ///
 /// # Errors
@@ -376,12 +385,7 @@ pub(crate) fn source_kg_s(survey: &Survey) -> Answer<f64> {
     for source in &survey.sources {
         let present = survey.set_up.choose(source.laid_up, source.in_use);
         if present {
-            let rate = source.rate_g_per_h.ok_or_else(|| {
-                NotKnown::because(format!(
-                    "the water given off by {} is not given",
-                    named_or(&source.name, "a source")
-                ))
-            })?;
+            let rate = rate_g_per_h(source)?;
             let hours = source.hours_per_day;
             for (field, value) in [(Field::SourceRate, rate), (Field::SourceHours, hours)] {
                 if !field.allows(value) {

@@ -11,11 +11,11 @@ mod json;
 mod page;
 mod sheet;
 
-pub use sheet::{KindWord, PaperWord, PartWord, SheetArguments};
+pub use sheet::SheetArguments;
 
 use crate::assess::Study;
 use crate::assess::uncertainty::DRAWS;
-use crate::sheet::csv;
+use crate::sheet::csv::{self, ByteOrderMark, CsvError};
 use crate::survey::{Edit, Finding, SetUp, Severity, file, findings};
 use crate::tasks;
 use asked::Asked;
@@ -168,7 +168,7 @@ enum Failure {
     #[error(transparent)]
     Load(#[from] file::LoadError),
     #[error(transparent)]
-    Csv(#[from] csv::CsvError),
+    Csv(#[from] CsvError),
     #[error(transparent)]
     Sheet(#[from] sheet::SheetFailure),
     #[error("the set-up could not be changed: {0}")]
@@ -251,20 +251,12 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             file,
             output,
             byte_order_mark,
-        } => {
-            let study = load(&file)?;
-            csv::write_ledger(&file, &output, &study, mark(byte_order_mark))?;
-            Ok((String::new(), Outcome::of(&study.assessment().findings)))
-        }
+        } => table(&file, &output, byte_order_mark, csv::ledger),
         Command::Plan {
             file,
             output,
             byte_order_mark,
-        } => {
-            let study = load(&file)?;
-            csv::write_plan(&file, &output, &study, mark(byte_order_mark))?;
-            Ok((String::new(), Outcome::of(&study.assessment().findings)))
-        }
+        } => table(&file, &output, byte_order_mark, csv::plan),
         Command::Sheet(arguments) => {
             let study = load(&arguments.file)?;
             let text = sheet::write(&arguments, &study)?;
@@ -273,12 +265,17 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
     }
 }
 
-fn mark(with: bool) -> csv::ByteOrderMark {
-    if with {
-        csv::ByteOrderMark::With
-    } else {
-        csv::ByteOrderMark::Without
-    }
+/// Writes a table of a survey as CSV.
+fn table(
+    file: &Path,
+    output: &Path,
+    marked: bool,
+    bytes: impl Fn(&Study, ByteOrderMark) -> Result<Vec<u8>, CsvError>,
+) -> Result<(String, Outcome), Failure> {
+    let study = load(file)?;
+    let bytes = bytes(&study, ByteOrderMark::asked(marked))?;
+    csv::write(file, output, &bytes)?;
+    Ok((String::new(), Outcome::of(&study.assessment().findings)))
 }
 
 fn load(path: &Path) -> Result<Study, file::LoadError> {

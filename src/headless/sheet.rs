@@ -1,7 +1,8 @@
 //! The command that writes the job sheet.
 
 use crate::assess::Study;
-use clap::{Args, ValueEnum};
+use crate::sheet::{Kind, Paper, Part};
+use clap::Args;
 use std::path::PathBuf;
 
 /// What is asked of the job sheet.
@@ -14,13 +15,13 @@ pub struct SheetArguments {
     pub output: PathBuf,
     /// Which sheet
     #[arg(long, value_enum, default_value_t)]
-    pub kind: KindWord,
+    pub kind: Kind,
     /// Size of the paper
     #[arg(long, value_enum, default_value_t)]
-    pub paper: PaperWord,
+    pub paper: Paper,
     /// Parts to leave out; safety ventilation and cautions are always printed
     #[arg(long, value_name = "PART", value_enum, value_delimiter = ',')]
-    pub without: Vec<PartWord>,
+    pub without: Vec<Part>,
     /// Name of the workshop, for the head of the sheet
     #[arg(long, value_name = "NAME", default_value = "")]
     pub workshop: String,
@@ -32,51 +33,6 @@ pub struct SheetArguments {
     pub logo: Option<PathBuf>,
 }
 
-/// A sheet as written on the command line.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
-pub enum KindWord {
-    /// For owner and engineer: everything that was found and worked out
-    #[default]
-    Report,
-    /// For the workshop: what to do, in order, with what
-    WorkOrder,
-    /// For the owner after the work: before and after
-    Completion,
-}
-
-/// A size of paper as written on the command line.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
-pub enum PaperWord {
-    /// 210 × 297 mm
-    #[default]
-    A4,
-    /// 8½ × 11 inches
-    Letter,
-}
-
-/// A part of a sheet as written on the command line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum PartWord {
-    /// Vehicle and place
-    Vehicle,
-    /// The unfolded body and the wind rose
-    Drawings,
-    /// The ledger of gaps
-    Ledger,
-    /// Photos
-    Photos,
-    /// The sealing plan
-    Plan,
-    /// Prices on the work order
-    Costs,
-    /// Drying and heating
-    Drying,
-    /// Workings and sources
-    Workings,
-    /// Room to sign
-    Signature,
-}
-
 #[cfg(feature = "sheet")]
 pub(super) use with_typesetter::{SheetFailure, unprintable, write};
 #[cfg(not(feature = "sheet"))]
@@ -84,13 +40,11 @@ pub(super) use without_typesetter::{SheetFailure, unprintable, write};
 
 #[cfg(feature = "sheet")]
 mod with_typesetter {
-    use super::{KindWord, PaperWord, PartWord, SheetArguments, Study};
+    use super::{Part, SheetArguments, Study};
     use crate::assess::uncertainty::DRAWS;
     use crate::sheet::output::{self, OutputError};
     use crate::sheet::photos::{PictureError, logo, print_copies};
-    use crate::sheet::{
-        Choices, Kind, Material, Paper, Part, SheetError, Workshop, contents, typeset,
-    };
+    use crate::sheet::{Choices, Material, SheetError, Workshop, contents, typeset};
     use crate::tasks::{self, processors, to_the_end};
 
     pub(in crate::headless) use crate::sheet::unprintable;
@@ -130,17 +84,10 @@ mod with_typesetter {
     }
 
     fn choices(arguments: &SheetArguments) -> Result<Choices, PictureError> {
-        let mut choices = Choices::new(match arguments.kind {
-            KindWord::Report => Kind::Report,
-            KindWord::WorkOrder => Kind::WorkOrder,
-            KindWord::Completion => Kind::Completion,
-        });
-        choices.paper = match arguments.paper {
-            PaperWord::A4 => Paper::A4,
-            PaperWord::Letter => Paper::Letter,
-        };
-        for word in &arguments.without {
-            choices.parts.remove(&part(*word));
+        let mut choices = Choices::new(arguments.kind);
+        choices.paper = arguments.paper;
+        for part in &arguments.without {
+            choices.parts.remove(part);
         }
         choices.workshop = Workshop {
             name: arguments.workshop.clone(),
@@ -148,20 +95,6 @@ mod with_typesetter {
             logo: arguments.logo.as_deref().map(logo).transpose()?,
         };
         Ok(choices)
-    }
-
-    fn part(word: PartWord) -> Part {
-        match word {
-            PartWord::Vehicle => Part::Vehicle,
-            PartWord::Drawings => Part::Drawings,
-            PartWord::Ledger => Part::Ledger,
-            PartWord::Photos => Part::Photos,
-            PartWord::Plan => Part::Plan,
-            PartWord::Costs => Part::Costs,
-            PartWord::Drying => Part::Drying,
-            PartWord::Workings => Part::Workings,
-            PartWord::Signature => Part::Signature,
-        }
     }
 }
 

@@ -73,29 +73,28 @@ fn leakage(material: &Material<'_>) -> String {
 }
 
 fn not_sized(material: &Material<'_>) -> Option<String> {
-    let gaps = &material.assessment.leakage.not_sized;
-    let ids: Vec<String> = gaps.iter().map(GapId::to_string).collect();
-    (!ids.is_empty()).then(|| {
+    lacking(&material.assessment.leakage.not_sized, |gaps, ids| {
         format!(
-            "{} not sized ({}): in no total, so that air, water and heat lack them, and totals are at \
-             least so much (≥).",
-            counted(ids.len(), "gap is", "gaps are"),
-            ids.join(", ")
+            "{gaps} not sized ({ids}): in no total, so that air, water and heat lack them, and totals are at \
+             least so much (≥)."
         )
     })
 }
 
 fn left_out(material: &Material<'_>) -> Option<String> {
-    let gaps = &material.assessment.leakage.left_out;
-    let ids: Vec<String> = gaps.iter().map(GapId::to_string).collect();
-    (!ids.is_empty()).then(|| {
+    lacking(&material.assessment.leakage.left_out, |gaps, ids| {
         format!(
-            "{} left out ({}), since what is recorded of them cannot be: the findings say what to \
-             mend. All results go without them, and totals are at least so much (≥).",
-            counted(ids.len(), "gap is", "gaps are"),
-            ids.join(", ")
+            "{gaps} left out ({ids}), since what is recorded of them cannot be: the findings say what to \
+             mend. All results go without them, and totals are at least so much (≥)."
         )
     })
+}
+
+/// Words about gaps that totals lack, of how many they are and of their numbers.
+fn lacking(gaps: &[GapId], words: impl FnOnce(&str, &str) -> String) -> Option<String> {
+    let ids: Vec<String> = gaps.iter().map(GapId::to_string).collect();
+    let how_many = counted(ids.len(), "gap is", "gaps are");
+    (!ids.is_empty()).then(|| words(&how_many, &ids.join(", ")))
 }
 
 /// The calmest and the windiest case, one where they are the same.

@@ -2,10 +2,11 @@
 
 use super::blocks::Picture;
 use crate::assess::Study;
+use clap::ValueEnum;
 use std::collections::BTreeSet;
 
-/// Which of the three sheets.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+/// Which of the three sheets. What is said of each is the help of the command line too.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, ValueEnum)]
 pub enum Kind {
     /// For owner and engineer: everything that was found and worked out.
     #[default]
@@ -67,13 +68,13 @@ impl Kind {
 
 /// A part of a sheet that may be left out. Safety ventilation and cautions are no such part: they
 /// are always printed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, ValueEnum)]
 pub enum Part {
     /// Vehicle and place.
     Vehicle,
     /// The unfolded body and the wind rose.
     Drawings,
-    /// The ledger of gaps by zone.
+    /// The ledger of gaps.
     Ledger,
     /// Photos.
     Photos,
@@ -121,7 +122,7 @@ impl Part {
 }
 
 /// Size of the paper.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, ValueEnum)]
 pub enum Paper {
     /// 210 × 297 mm.
     #[default]

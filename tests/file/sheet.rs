@@ -2,8 +2,8 @@
 
 use crate::headless::{OnDisk, run};
 use gapledger::assess::Study;
-use gapledger::headless::{Command, KindWord, Outcome, PaperWord, SheetArguments};
-use gapledger::sheet::{Choices, Kind, Material, Typeset, contents, typeset};
+use gapledger::headless::{Command, Outcome, SheetArguments};
+use gapledger::sheet::{Choices, Kind, Material, Paper, Typeset, contents, typeset};
 use gapledger::survey::file::{parse, photo_folder};
 use gapledger::survey::*;
 use proptest::prelude::*;
@@ -19,8 +19,8 @@ pub(crate) fn arguments(file: &Path, output: &Path) -> SheetArguments {
     SheetArguments {
         file: file.to_owned(),
         output: output.to_owned(),
-        kind: KindWord::Report,
-        paper: PaperWord::A4,
+        kind: Kind::Report,
+        paper: Paper::A4,
         without: Vec::new(),
         workshop: "Invented Workshop".to_owned(),
         address: "1 Made-up Lane\\nNowhere".to_owned(),
@@ -374,12 +374,12 @@ fn photos_are_printed_small_and_missing_ones_named() {
 fn each_sheet_goes_on_either_paper() {
     let on_disk = OnDisk::new(&parse(CARAVAN).unwrap());
     for (kind, head) in [
-        (KindWord::WorkOrder, "WORK ORDER"),
-        (KindWord::Completion, "COMPLETION SHEET"),
+        (Kind::WorkOrder, "WORK ORDER"),
+        (Kind::Completion, "COMPLETION SHEET"),
     ] {
         let output = on_disk.path("sheet.pdf");
         let mut asked = arguments(&on_disk.file(), &output);
-        (asked.kind, asked.paper) = (kind, PaperWord::Letter);
+        (asked.kind, asked.paper) = (kind, Paper::Letter);
         let run = run(Command::Sheet(asked));
         assert_ne!(run.outcome, Outcome::Failed, "{}", run.errors);
         let pdf = fs::read(&output).unwrap();

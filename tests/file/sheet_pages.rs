@@ -3,7 +3,7 @@
 use crate::headless::{OnDisk, run};
 use crate::sheet::{CARAVAN, COACH_BUILT, arguments, filled_with, pages, photo, poppler};
 use gapledger::assess::Study;
-use gapledger::headless::{Command, KindWord, Outcome};
+use gapledger::headless::{Command, Outcome};
 use gapledger::report::Block;
 use gapledger::sheet::{Choices, Kind, Material, contents, unprintable};
 use gapledger::survey::file::{parse, photo_folder};
@@ -235,7 +235,7 @@ fn each_wrong_input_is_told_with_what_to_do() {
         words.contains("no-logo.png") && words.contains("or leave it out"),
         "{words}"
     );
-    asked.kind = KindWord::WorkOrder;
+    asked.kind = Kind::WorkOrder;
     let text = on_disk.path("text.png");
     fs::write(&text, "no picture").unwrap();
     asked.logo = Some(text);

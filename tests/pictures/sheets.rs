@@ -1,7 +1,8 @@
 //! Pictures of pages of the three sheets, drawn from the PDF by poppler: one of each kind of page.
 
 use egui_kittest::{SnapshotOptions, SnapshotResults};
-use gapledger::headless::{Command, KindWord, Outcome, PaperWord, SheetArguments, run_to};
+use gapledger::headless::{Command, Outcome, SheetArguments, run_to};
+use gapledger::sheet::{Kind, Paper};
 use image::RgbaImage;
 use std::path::{Path, PathBuf};
 
@@ -21,14 +22,14 @@ fn sample() -> PathBuf {
 }
 
 /// Prints a sheet of the sample into a folder.
-fn print(kind: KindWord, workshop: &str, folder: &Path) -> PathBuf {
+fn print(kind: Kind, workshop: &str, folder: &Path) -> PathBuf {
     let output = folder.join("sheet.pdf");
     let (mut words, mut errors) = (Vec::new(), Vec::new());
     let command = Command::Sheet(SheetArguments {
         file: sample(),
         output: output.clone(),
         kind,
-        paper: PaperWord::A4,
+        paper: Paper::A4,
         without: Vec::new(),
         workshop: workshop.to_owned(),
         address: "1 Made-up Lane\\nNowhere".to_owned(),
@@ -66,7 +67,7 @@ fn pages(pdf: &Path, folder: &Path) -> Vec<RgbaImage> {
 }
 
 /// Compares the pages of these numbers.
-fn compare(kind: KindWord, name: &str, numbers: &[usize]) {
+fn compare(kind: Kind, name: &str, numbers: &[usize]) {
     let folder = tempfile::tempdir().unwrap();
     let pdf = print(kind, "Invented Workshop", folder.path());
     let pages = pages(&pdf, folder.path());
@@ -87,19 +88,19 @@ fn compare(kind: KindWord, name: &str, numbers: &[usize]) {
 /// Summary, the body, rose and ledger, plan and photos, drying, workings.
 #[test]
 fn the_report() {
-    compare(KindWord::Report, "sheet-report", &[1, 3, 4, 7, 8, 10]);
+    compare(Kind::Report, "sheet-report", &[1, 3, 4, 7, 8, 10]);
 }
 
 /// The work, and costs with what must not be closed.
 #[test]
 fn the_work_order() {
-    compare(KindWord::WorkOrder, "sheet-work-order", &[1, 3]);
+    compare(Kind::WorkOrder, "sheet-work-order", &[1, 3]);
 }
 
 /// Before and after.
 #[test]
 fn the_completion_sheet() {
-    compare(KindWord::Completion, "sheet-completion", &[1]);
+    compare(Kind::Completion, "sheet-completion", &[1]);
 }
 
 /// The comparison itself: one other word on a page is noticed.
@@ -108,7 +109,7 @@ fn another_word_on_paper_is_noticed() {
     let kept = tempfile::tempdir().unwrap();
     let first = |workshop: &str| {
         let folder = tempfile::tempdir().unwrap();
-        let pdf = print(KindWord::Completion, workshop, folder.path());
+        let pdf = print(Kind::Completion, workshop, folder.path());
         pages(&pdf, folder.path()).swap_remove(0)
     };
     let usual = first("Invented Workshop");

@@ -1,14 +1,14 @@
 //! From what was written down about machines, heaters and sources to what the balance knows.
 
 use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::sound::sound;
+use crate::assess::weather::rate_g_per_h;
 use crate::physics::coupled;
 use crate::physics::flame;
 use crate::physics::machine::Machine as PhysicalMachine;
 use crate::physics::people::{ASLEEP_METABOLIC_RATE, AWAKE_METABOLIC_RATE, sensible_heat};
-use crate::survey::findings::{called, named_or};
-use crate::survey::{
-    Finding, Heater, HeaterFuel, Item, Machine, MachineKind, Severity, SourceKind, Survey,
-};
+use crate::survey::findings::called;
+use crate::survey::{Finding, Heater, HeaterFuel, Item, Machine, MachineKind, SourceKind, Survey};
 
 /// One gram an hour, kg/s.
 const GRAMS_PER_HOUR: f64 = 1e-3 / 3600.0;
@@ -18,12 +18,7 @@ const GRAMS_PER_HOUR: f64 = 1e-3 / 3600.0;
 /// # Errors
 /// [`NotKnown`] with the sentence of the first error.
 pub(crate) fn first_error(findings: &[Finding], item: Item) -> Answer<()> {
-    let error = findings
-        .iter()
-        .find(|finding| finding.severity == Severity::Error && finding.place.item == item);
-    error.map_or(Ok(()), |error| {
-        Err(NotKnown::because(error.sentence.clone()))
-    })
+    sound(findings, |place| place.item == item)
 }
 
 /// The behaviour of a machine: its kind's, through the maker's points
@@ -124,12 +119,7 @@ pub(crate) fn sources(survey: &Survey, findings: &[Finding]) -> Answer<Sources> 
             continue;
         }
         first_error(findings, Item::Source(source.id))?;
-        let one = source.rate_g_per_h.ok_or_else(|| {
-            NotKnown::because(format!(
-                "the water given off by {} is not given",
-                named_or(&source.name, "a source")
-            ))
-        })? * GRAMS_PER_HOUR;
+        let one = rate_g_per_h(source)? * GRAMS_PER_HOUR;
         let times = f64::from(source.count) * source.hours_per_day / 24.0;
         let heat = match source.kind {
             SourceKind::PersonAwake => sensible_heat(AWAKE_METABOLIC_RATE, one),

@@ -1,7 +1,6 @@
 //! Numbers beside the marks, each where neither a mark nor another number covers it.
 
-use super::spread::Placed;
-use super::spread::cell;
+use super::spread::{Placed, cell};
 use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 use crate::physics::counts::count;
 use crate::survey::WorkState;

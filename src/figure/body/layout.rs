@@ -36,6 +36,14 @@ pub(super) const FACES: [Facing; 6] = [
     Facing::Underfloor,
 ];
 
+/// The upright faces.
+pub(super) const SIDES: [Facing; 4] = [
+    Facing::Nearside,
+    Facing::Offside,
+    Facing::Front,
+    Facing::Rear,
+];
+
 /// Width of a fine line, mm.
 pub(super) const FINE: f64 = 0.25;
 /// Margin all round, mm: room for captions.
@@ -296,6 +304,17 @@ impl Layout {
                 position.along_m.is_some() && position.across_m.is_some(),
             ),
         }
+    }
+
+    /// Where a point of the vehicle lies on one of its faces.
+    pub(super) fn on_face(&self, facing: Facing, along: f64, across: f64, height: f64) -> Point {
+        let position = Position {
+            along_m: Some(along),
+            across_m: Some(across),
+            height_m: Some(height),
+            rise_m: None,
+        };
+        self.place(facing, &position).0
     }
 
     /// The place on the vehicle under a point of the drawing; `None` off every face. Only what

@@ -16,8 +16,9 @@ pub use marks::{MarkPlace, Show};
 use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
 use crate::assess::number::significant;
 use crate::assess::{Assessment, DirectionAnswer};
-use crate::survey::gap::{Facing, Position};
+use crate::survey::gap::Facing;
 use crate::survey::{GapId, Survey};
+use layout::SIDES;
 
 /// The drawing and where its faces lie.
 #[derive(Clone, Debug, PartialEq)]
@@ -123,21 +124,8 @@ fn neutral_level(scene: &mut Scene, layout: &Layout, direction: &DirectionAnswer
     if !(layout.floor_height_m..=layout.height_m).contains(&level) {
         return;
     }
-    for facing in [
-        Facing::Nearside,
-        Facing::Offside,
-        Facing::Front,
-        Facing::Rear,
-    ] {
-        let at = |along: f64, across: f64| {
-            let position = Position {
-                along_m: Some(along),
-                across_m: Some(across),
-                height_m: Some(level),
-                rise_m: None,
-            };
-            layout.place(facing, &position).0
-        };
+    for facing in SIDES {
+        let at = |along, across| layout.on_face(facing, along, across, level);
         let points = vec![at(0.0, 0.0), at(layout.length_m, layout.width_m)];
         scene.add(Shape::line(
             points,

@@ -1,6 +1,6 @@
 //! The faces themselves: floor and roof line, ground, wheels, cab, windows and doors.
 
-use super::layout::{FINE, Layout, Panel};
+use super::layout::{FINE, Layout, Panel, SIDES};
 use super::opening::opening;
 use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 use crate::survey::gap::{Facing, Position};
@@ -17,12 +17,7 @@ pub(super) fn faces(scene: &mut Scene, layout: &Layout, survey: &Survey) {
     for facing in [Facing::Roof, Facing::Underfloor] {
         panel(scene, &layout.panel(facing));
     }
-    for facing in [
-        Facing::Nearside,
-        Facing::Offside,
-        Facing::Front,
-        Facing::Rear,
-    ] {
+    for facing in SIDES {
         side(scene, layout, facing);
     }
     for facing in [Facing::Nearside, Facing::Offside] {
@@ -134,15 +129,7 @@ fn wheels_below(scene: &mut Scene, layout: &Layout, kind: VehicleKind) {
 /// The line behind the cab on plan, sides and underfloor.
 fn cab(scene: &mut Scene, layout: &Layout) {
     let along = CAB_SHARE * layout.length_m;
-    let at = |facing, across_m: f64, height_m: f64| {
-        let position = Position {
-            along_m: Some(along),
-            across_m: Some(across_m),
-            height_m: Some(height_m),
-            rise_m: None,
-        };
-        layout.place(facing, &position).0
-    };
+    let at = |facing, across, height| layout.on_face(facing, along, across, height);
     for facing in [
         Facing::Roof,
         Facing::Underfloor,

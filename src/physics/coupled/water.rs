@@ -106,14 +106,12 @@ impl<'a> AtTemperature<'a> {
         let removal = self.full_removal(ratio);
         let from_contents = removal - self.surplus(ratio);
         Water {
-            humidity_ratio: ratio,
             removal,
             duty: if self.machine.is_some() { 1.0 } else { 0.0 },
             machine_power: self.full_power(ratio),
-            condensation: 0.0,
-            on_surfaces: self.on_surfaces(ratio),
             source: self.source + from_contents,
             evaporated: self.inside.liquid_source + from_contents.max(0.0),
+            ..self.idle_at(ratio, 0.0)
         }
     }
 
@@ -137,14 +135,10 @@ impl<'a> AtTemperature<'a> {
         let removal = self.surplus(wanted).max(0.0);
         let duty = if full > 0.0 { removal / full } else { 0.0 };
         Water {
-            humidity_ratio: wanted,
             removal,
             duty,
             machine_power: duty * self.full_power(wanted),
-            condensation: 0.0,
-            on_surfaces: self.on_surfaces(wanted),
-            source: self.source,
-            evaporated: self.inside.liquid_source,
+            ..self.idle_at(wanted, 0.0)
         }
     }
 
@@ -153,18 +147,23 @@ impl<'a> AtTemperature<'a> {
         self.surplus(ratio) - self.full_removal(ratio)
     }
 
-    pub(super) fn without_machine(&self) -> Water {
-        let (ratio, condensation) = self.idle_ratio();
+    /// At a humidity ratio, and with what the air cannot hold, while no machine runs.
+    fn idle_at(&self, humidity_ratio: f64, condensation: f64) -> Water {
         Water {
-            humidity_ratio: ratio,
+            humidity_ratio,
             removal: 0.0,
             duty: 0.0,
             machine_power: 0.0,
             condensation,
-            on_surfaces: self.on_surfaces(ratio),
+            on_surfaces: self.on_surfaces(humidity_ratio),
             source: self.source,
             evaporated: self.inside.liquid_source,
         }
+    }
+
+    pub(super) fn without_machine(&self) -> Water {
+        let (ratio, condensation) = self.idle_ratio();
+        self.idle_at(ratio, condensation)
     }
 
     /// Nothing flows and nothing is given off: the air can only be as humid as it came in, or as
@@ -212,14 +211,10 @@ impl<'a> AtTemperature<'a> {
     fn running(&self) -> Water {
         let (ratio, condensation) = self.running_ratio();
         Water {
-            humidity_ratio: ratio,
             removal: self.full_removal(ratio),
             duty: 1.0,
             machine_power: self.full_power(ratio),
-            condensation,
-            on_surfaces: self.on_surfaces(ratio),
-            source: self.source,
-            evaporated: self.inside.liquid_source,
+            ..self.idle_at(ratio, condensation)
         }
     }
 

@@ -74,8 +74,15 @@ fn cost(cost: &Cost) -> String {
 const NOT_PRICED: &str = "≥: the material alone. No hourly rate is given, so the work has no price and nothing pays \
     back. Give the workshop's rate, or 0 if the work is to count nothing.";
 
-fn without_price<'a>(mut sealables: impl Iterator<Item = &'a Sealable>) -> bool {
-    sealables.any(|one| one.cost().is_ok_and(|cost| cost.labour.is_none()))
+/// Says of some gaps what has no price, and what the program suggested.
+fn of_prices<'a>(section: &mut Section, sealables: impl Iterator<Item = &'a Sealable> + Clone) {
+    let no_price = |one: &Sealable| one.cost().is_ok_and(|cost| cost.labour.is_none());
+    if sealables.clone().any(no_price) {
+        section.note(NOT_PRICED);
+    }
+    if any_suggested(sealables) {
+        section.note(SUGGESTED);
+    }
 }
 
 /// A gap's number and name: `7 door seal`.

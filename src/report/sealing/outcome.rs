@@ -1,9 +1,6 @@
 //! What a plan comes to: money, time, figures before and after, what shifts, what to heed.
 
-use super::{
-    NOT_PRICED, SUGGESTED, Side, any_suggested, changes, cost, heed, how, in_currency, less, named,
-    numbered, without_price,
-};
+use super::{Side, changes, cost, heed, how, in_currency, less, named, numbered, of_prices};
 use crate::assess::quantity::{Kind, price};
 use crate::assess::sealing::{
     Aim, AirPerSleeper, FlowShift, MOST_WINTERS, Payback, Plan, PlannedGap, Work, WorkStep,
@@ -175,12 +172,7 @@ fn notes(section: &mut Section, survey: &Survey, plan: &Plan, in_turn: bool) {
     ));
     let sealables = || plan.gaps.iter().map(|one| &one.sealable);
     heed(section, sealables());
-    if without_price(sealables()) {
-        section.note(NOT_PRICED);
-    }
-    if any_suggested(sealables()) {
-        section.note(SUGGESTED);
-    }
+    of_prices(section, sealables());
 }
 
 /// What a plan costs and changes, and what to heed.

@@ -1,9 +1,6 @@
 //! What sealing each gap by itself saves, and what the money buys.
 
-use super::{
-    NOT_PRICED, SUGGESTED, any_suggested, cost, heed, in_currency, numbered, suggested,
-    without_price,
-};
+use super::{cost, heed, in_currency, numbered, of_prices, suggested};
 use crate::assess::quantity::Kind;
 use crate::assess::sealing::{Aim, Figures, MOST_WINTERS, Order, Payback, Ranked};
 use crate::assess::words::facing;
@@ -106,12 +103,7 @@ pub(crate) fn ranking(survey: &Survey, aim: Aim, ranked: &[Ranked]) -> Section {
             section.note(format!("{head}: not known: {}.", why.reason));
         }
     }
-    if without_price(sealables()) {
-        section.note(NOT_PRICED);
-    }
-    if any_suggested(sealables()) {
-        section.note(SUGGESTED);
-    }
+    of_prices(&mut section, sealables());
     section
 }
 

@@ -85,9 +85,7 @@ impl Writer<'_> {
         if self.choices.has(Part::Vehicle) {
             self.add(vehicle::section(&material));
         }
-        if self.choices.has(Part::Drawings) {
-            self.drawings();
-        }
+        self.drawings();
         if self.choices.has(Part::Ledger) {
             self.add(ledger::section(&material, ledger::Order::ByZone));
         }
@@ -113,9 +111,7 @@ impl Writer<'_> {
         let work = material.study.work();
         let prices = self.choices.has(Part::Costs);
         self.add(sealing::work(material.survey, work, prices));
-        if self.choices.has(Part::Drawings) {
-            self.drawings();
-        }
+        self.drawings();
         if let Ok(work) = work {
             self.add(costs::shopping(material.survey, work, prices));
             if prices {
@@ -134,9 +130,7 @@ impl Writer<'_> {
     fn completion(&mut self) {
         let material = self.material.told;
         self.add(completion::section(&material));
-        if self.choices.has(Part::Drawings) {
-            self.drawings();
-        }
+        self.drawings();
         if self.choices.has(Part::Photos) {
             let sealed = completion::sealed(material.survey);
             self.photos(|gap| sealed.contains(&gap));
@@ -163,6 +157,9 @@ impl Writer<'_> {
     }
 
     fn drawings(&mut self) {
+        if !self.choices.has(Part::Drawings) {
+            return;
+        }
         let (section, files) = drawings::section(&self.material, self.choices);
         self.files.extend(files);
         self.add(section);

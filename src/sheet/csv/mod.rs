@@ -40,6 +40,14 @@ pub enum ByteOrderMark {
     With,
 }
 
+impl ByteOrderMark {
+    /// With or without.
+    #[must_use]
+    pub fn asked(with: bool) -> Self {
+        if with { Self::With } else { Self::Without }
+    }
+}
+
 /// The byte-order mark in UTF-8.
 const MARK: [u8; 3] = [0xEF, 0xBB, 0xBF];
 
@@ -66,32 +74,12 @@ pub fn plan(study: &Study, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
     table(mark, |writer| plan::lines(writer, study.survey(), work))
 }
 
-/// Writes the ledger to `output`.
+/// Writes a table to `output`.
 ///
 /// # Errors
 /// [`CsvError`]; the old file is then still there.
-pub fn write_ledger(
-    survey_file: &Path,
-    output: &Path,
-    study: &Study,
-    mark: ByteOrderMark,
-) -> Result<(), CsvError> {
-    let bytes = ledger(study, mark)?;
-    Ok(output::write(Some(survey_file), output, ENDING, &bytes)?)
-}
-
-/// Writes the sealing plan to `output`.
-///
-/// # Errors
-/// [`CsvError`]; the old file is then still there.
-pub fn write_plan(
-    survey_file: &Path,
-    output: &Path,
-    study: &Study,
-    mark: ByteOrderMark,
-) -> Result<(), CsvError> {
-    let bytes = plan(study, mark)?;
-    Ok(output::write(Some(survey_file), output, ENDING, &bytes)?)
+pub fn write(survey_file: &Path, output: &Path, table: &[u8]) -> Result<(), CsvError> {
+    Ok(output::write(Some(survey_file), output, ENDING, table)?)
 }
 
 fn table(

@@ -252,13 +252,19 @@ impl<'de, T: Deserialize<'de> + Entry> Visitor<'de> for ListVisitor<T> {
     }
 }
 
-/// A struct of the file whose fields stand for the runtime struct of the same name.
+/// A struct of the file whose fields stand for the runtime struct of the same name. What stands
+/// after `always` is the file's own, with the value that is written.
 macro_rules! record {
-    ($(#[$meta:meta])* $name:ident { $($(#[$field_meta:meta])* $field:ident: $kind:ty,)+ }) => {
+    (
+        $(#[$meta:meta])*
+        $name:ident { $($(#[$field_meta:meta])* $field:ident: $kind:ty,)+ }
+        $(always { $own:ident: $own_kind:ty = $value:expr })?
+    ) => {
         #[derive(serde::Serialize, serde::Deserialize)]
         #[serde(deny_unknown_fields)]
         $(#[$meta])*
         pub(in crate::survey::file) struct $name {
+            $(pub(in crate::survey::file) $own: $own_kind,)?
             $($(#[$field_meta])* pub(in crate::survey::file) $field: $kind,)+
         }
 
@@ -268,7 +274,7 @@ macro_rules! record {
                 $crate::survey::file::live::$name { $($field: self.$field.live(),)+ }
             }
             fn stored(live: &Self::Live) -> Self {
-                Self { $($field: <$kind>::stored(&live.$field),)+ }
+                Self { $($own: $value,)? $($field: <$kind>::stored(&live.$field),)+ }
             }
         }
     };

@@ -32,11 +32,13 @@ pub fn answer_line(ui: &mut Ui, answer: &Answer<String>) {
         Ok(words) => {
             ui.label(RichText::new(words).color(palette(ui).text));
         }
-        Err(why) => {
-            not_known(ui, why);
-            super::words::muted(ui, &why.reason);
-        }
+        Err(why) => not_known_since(ui, why),
     }
+}
+
+fn not_known_since(ui: &mut Ui, why: &NotKnown) {
+    not_known(ui, why);
+    super::words::muted(ui, &why.reason);
 }
 
 /// A headline: title with the way to its working, the figure, and a line of small print.
@@ -59,10 +61,7 @@ pub fn figure(
                 ui.label(RichText::new(figure).text_style(figure_style()));
                 super::words::muted(ui, small);
             }
-            Err(why) => {
-                not_known(ui, why);
-                super::words::muted(ui, &why.reason);
-            }
+            Err(why) => not_known_since(ui, why),
         }
     });
 }

@@ -1,14 +1,16 @@
 //! From the structs of format 1 to those of format 2.
 
 use super::super::stored::{Number, Text};
-use super::equipment::MoistureSource;
-use super::equipment::{FanDirection, HeaterFuel, MachineKind, MachinePoint};
+use super::equipment::{FanDirection, Heater, MachineKind, MachinePoint, MoistureSource};
 use super::fabric::FabricElement;
 use super::gap::{
     Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, Photo, Position, WorkState, Zone,
 };
-use super::ids::{ApplianceId, FanId, GapId, HeaterId, MachineId, SpaceId, WeatherId, ZoneId};
-use super::site::{Drying, Header, SetUp, Shelter, Tariffs, Terrain, VehicleKind, WeatherCase};
+use super::ids::{ApplianceId, FanId, GapId, MachineId, SpaceId, WeatherId, ZoneId};
+use super::site::{
+    ApplianceKind, Drying, Header, SetUp, Shelter, Targets, Tariffs, Terrain, VehicleKind,
+    WeatherCase,
+};
 use super::space::{InnerOpening, Space};
 
 /// What stands in format 2 for a value of format 1. Nothing is lost.
@@ -53,11 +55,11 @@ unchanged!(
     ApplianceId,
     FanId,
     GapId,
-    HeaterId,
     MachineId,
     SpaceId,
     WeatherId,
     ZoneId,
+    ApplianceKind,
     Behind,
     Certainty,
     Closing,
@@ -68,7 +70,7 @@ unchanged!(
     FanDirection,
     Form,
     Header,
-    HeaterFuel,
+    Heater,
     InnerOpening,
     LeadsTo,
     MachineKind,
@@ -79,6 +81,7 @@ unchanged!(
     SetUp,
     Shelter,
     Space,
+    Targets,
     Tariffs,
     Terrain,
     VehicleKind,

@@ -19,59 +19,57 @@ use super::limits::reading;
 use super::misread;
 use super::stored::{Number, list};
 use super::v2;
-use equipment::MoistureSource;
+use equipment::{Heater, MoistureSource};
 use fabric::FabricElement;
 use gap::Zone;
-use later::Later;
-use replaced::{Appliance, Fan, Gap, Heater, Machine, Site, Targets, Vehicle};
-use serde::Deserialize;
-use site::{Drying, Header, SetUp, Tariffs, WeatherCase};
+use later::{Later, replaced};
+use replaced::{Appliance, Fan, Gap, Machine, Site, Vehicle};
+use site::{Drying, Header, SetUp, Targets, Tariffs, WeatherCase};
 use space::{InnerOpening, Space};
 
-/// A whole survey file.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Survey {
-    /// Always 1 here.
-    #[expect(dead_code, reason = "it was read before, to know how to read the rest")]
-    format: u32,
-    #[serde(default)]
-    header: Header,
-    vehicle: Vehicle,
-    #[serde(default)]
-    site: Site,
-    #[serde(default)]
-    targets: Targets,
-    #[serde(default)]
-    tariffs: Tariffs,
-    #[serde(default)]
-    drying: Drying,
-    #[serde(default = "SetUp::laid_up")]
-    set_up: SetUp,
-    #[serde(default = "gap::usual_zones", deserialize_with = "list")]
-    zones: Vec<Zone>,
-    #[serde(default, deserialize_with = "list")]
-    gaps: Vec<Gap>,
-    #[serde(default = "site::usual_weather", deserialize_with = "list")]
-    weather: Vec<WeatherCase>,
-    #[serde(default, deserialize_with = "list")]
-    fabric: Vec<FabricElement>,
-    #[serde(default, deserialize_with = "list")]
-    appliances: Vec<Appliance>,
-    #[serde(default, deserialize_with = "list")]
-    machines: Vec<Machine>,
-    #[serde(default, deserialize_with = "list")]
-    heaters: Vec<Heater>,
-    #[serde(default, deserialize_with = "list")]
-    fans: Vec<Fan>,
-    #[serde(default, deserialize_with = "list")]
-    sources: Vec<MoistureSource>,
-    #[serde(default, deserialize_with = "list")]
-    spaces: Vec<Space>,
-    #[serde(default, deserialize_with = "list")]
-    inner_openings: Vec<InnerOpening>,
-    #[serde(default)]
-    leakage_not_found_percent: Option<Number>,
+replaced! {
+    /// A whole survey file.
+    Survey {
+        format: u32,
+        #[serde(default)]
+        header: Header,
+        vehicle: Vehicle,
+        #[serde(default)]
+        site: Site,
+        #[serde(default)]
+        targets: Targets,
+        #[serde(default)]
+        tariffs: Tariffs,
+        #[serde(default)]
+        drying: Drying,
+        #[serde(default = "SetUp::laid_up")]
+        set_up: SetUp,
+        #[serde(default = "gap::usual_zones", deserialize_with = "list")]
+        zones: Vec<Zone>,
+        #[serde(default, deserialize_with = "list")]
+        gaps: Vec<Gap>,
+        #[serde(default = "site::usual_weather", deserialize_with = "list")]
+        weather: Vec<WeatherCase>,
+        #[serde(default, deserialize_with = "list")]
+        fabric: Vec<FabricElement>,
+        #[serde(default, deserialize_with = "list")]
+        appliances: Vec<Appliance>,
+        #[serde(default, deserialize_with = "list")]
+        machines: Vec<Machine>,
+        #[serde(default, deserialize_with = "list")]
+        heaters: Vec<Heater>,
+        #[serde(default, deserialize_with = "list")]
+        fans: Vec<Fan>,
+        #[serde(default, deserialize_with = "list")]
+        sources: Vec<MoistureSource>,
+        #[serde(default, deserialize_with = "list")]
+        spaces: Vec<Space>,
+        #[serde(default, deserialize_with = "list")]
+        inner_openings: Vec<InnerOpening>,
+        #[serde(default)]
+        leakage_not_found_percent: Option<Number>,
+    }
+    new { appliances_confirmed: false, }
 }
 
 /// Reads a file of format 1, as one of format 2.
@@ -79,35 +77,8 @@ pub(super) fn read(text: &str) -> Result<v2::Survey, ParseError> {
     let survey: Survey = reading()
         .from_str(text)
         .map_err(|error| misread::parse_error(text, &error))?;
-    Ok(survey.later())
-}
-
-impl Later for Survey {
-    type Later = v2::Survey;
-
-    fn later(self) -> v2::Survey {
-        v2::Survey {
-            format: 2,
-            header: self.header.later(),
-            vehicle: self.vehicle.later(),
-            site: self.site.later(),
-            targets: self.targets.later(),
-            tariffs: self.tariffs.later(),
-            drying: self.drying.later(),
-            set_up: self.set_up.later(),
-            zones: self.zones.later(),
-            gaps: self.gaps.later(),
-            weather: self.weather.later(),
-            fabric: self.fabric.later(),
-            appliances: self.appliances.later(),
-            appliances_confirmed: false,
-            machines: self.machines.later(),
-            heaters: self.heaters.later(),
-            fans: self.fans.later(),
-            sources: self.sources.later(),
-            spaces: self.spaces.later(),
-            inner_openings: self.inner_openings.later(),
-            leakage_not_found_percent: self.leakage_not_found_percent.later(),
-        }
-    }
+    Ok(v2::Survey {
+        format: 2,
+        ..survey.later()
+    })
 }

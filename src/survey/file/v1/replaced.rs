@@ -3,25 +3,15 @@
 
 use super::super::stored::{Entry, MOST_GAP_ENTRIES, Number, Text, list, numbered};
 use super::super::v2;
-use super::equipment::{FanDirection, HeaterFuel, MachineKind, MachinePoint};
+use super::equipment::{FanDirection, MachineKind, MachinePoint};
 use super::gap::{
     Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, Photo, Position, WorkState,
 };
-use super::ids::{ApplianceId, FanId, GapId, HeaterId, MachineId, SpaceId, ZoneId};
+use super::ids::{ApplianceId, FanId, GapId, MachineId, SpaceId, ZoneId};
 use super::later::{Later, replaced, replaced_words};
-use super::site::{Shelter, Terrain, VehicleKind};
+use super::site::{ApplianceKind, Shelter, Terrain, VehicleKind};
 
 replaced_words! {
-    /// What an appliance is.
-    ApplianceKind {
-        Hob = "hob",
-        Oven = "oven",
-        SpaceHeater = "space_heater",
-        WaterHeater = "water_heater",
-        Refrigerator = "refrigerator",
-        Stove = "stove",
-        Other = "other",
-    }
     /// Which set of pressure coefficients.
     PressureSet {
         LowRise = "low_rise",
@@ -144,30 +134,6 @@ impl Default for Site {
 }
 
 replaced! {
-    /// The states wanted inside.
-    #[serde(default)]
-    Targets {
-        rh_percent: Number,
-        set_temperature_c: Number,
-        frost_guard_c: Number,
-        comfort_c: Number,
-        design_outside_c: Number,
-    }
-}
-
-impl Default for Targets {
-    fn default() -> Self {
-        Self {
-            rh_percent: Number(55.0),
-            set_temperature_c: Number(10.0),
-            frost_guard_c: Number(5.0),
-            comfort_c: Number(20.0),
-            design_outside_c: Number(-5.0),
-        }
-    }
-}
-
-replaced! {
     /// How a gap would be sealed.
     Remedy {
         kind: RemedyKind,
@@ -278,20 +244,6 @@ fn yes() -> bool {
 }
 
 replaced! {
-    /// A heater.
-    Heater {
-        id: HeaterId,
-        #[serde(default)]
-        name: Text,
-        fuel: HeaterFuel,
-        #[serde(default)]
-        rating_w: Option<Number>,
-        #[serde(default)]
-        set_point_c: Option<Number>,
-    }
-}
-
-replaced! {
     /// A fan between inside and outside.
     Fan {
         id: FanId,
@@ -308,12 +260,7 @@ replaced! {
     new { most_pressure_pa: None, }
 }
 
-numbered!(
-    Appliance = "appliance",
-    Machine = "machine",
-    Heater = "heater",
-    Fan = "fan",
-);
+numbered!(Appliance = "appliance", Machine = "machine", Fan = "fan",);
 
 impl Entry for Gap {
     const WORD: &'static str = "gap";

@@ -1,4 +1,5 @@
-//! Format 1: title, weather, contents and prices, and words for the vehicle and its place.
+//! Format 1: title, weather, states wanted inside, contents and prices, and words for the vehicle and
+//! its place.
 
 use super::super::stored::{Number, Text, choice, numbered, record, words};
 use super::ids::WeatherId;
@@ -46,6 +47,16 @@ words! {
         Integrated = "integrated",
         Other = "other",
     }
+    /// What an appliance is.
+    ApplianceKind {
+        Hob = "hob",
+        Oven = "oven",
+        SpaceHeater = "space_heater",
+        WaterHeater = "water_heater",
+        Refrigerator = "refrigerator",
+        Stove = "stove",
+        Other = "other",
+    }
     /// The district.
     Terrain {
         OpenFlat = "open_flat",
@@ -69,6 +80,30 @@ words! {
 impl SetUp {
     pub(in crate::survey::file) fn laid_up() -> Self {
         Self::LaidUp
+    }
+}
+
+record! {
+    /// The states wanted inside.
+    #[serde(default)]
+    Targets {
+        rh_percent: Number,
+        set_temperature_c: Number,
+        frost_guard_c: Number,
+        comfort_c: Number,
+        design_outside_c: Number,
+    }
+}
+
+impl Default for Targets {
+    fn default() -> Self {
+        Self {
+            rh_percent: Number(55.0),
+            set_temperature_c: Number(10.0),
+            frost_guard_c: Number(5.0),
+            comfort_c: Number(20.0),
+            design_outside_c: Number(-5.0),
+        }
     }
 }
 

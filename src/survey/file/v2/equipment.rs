@@ -1,8 +1,8 @@
-//! Format 2: machines, heaters and fans.
+//! Format 2: machines and fans.
 
 use super::super::stored::{Number, Text, list, numbered, record};
-use super::super::v1::equipment::{FanDirection, HeaterFuel, MachineKind, MachinePoint};
-use super::super::v1::ids::{FanId, HeaterId, MachineId, SpaceId};
+use super::super::v1::equipment::{FanDirection, MachineKind, MachinePoint};
+use super::super::v1::ids::{FanId, MachineId, SpaceId};
 
 record! {
     /// A drying machine.
@@ -39,20 +39,6 @@ fn yes() -> bool {
 }
 
 record! {
-    /// A heater.
-    Heater {
-        id: HeaterId,
-        #[serde(default, skip_serializing_if = "Text::is_empty")]
-        name: Text,
-        fuel: HeaterFuel,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        rating_w: Option<Number>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        set_point_c: Option<Number>,
-    }
-}
-
-record! {
     /// A fan between inside and outside.
     Fan {
         id: FanId,
@@ -70,4 +56,4 @@ record! {
     }
 }
 
-numbered!(Machine = "machine", Heater = "heater", Fan = "fan");
+numbered!(Machine = "machine", Fan = "fan");

@@ -1,24 +1,14 @@
-//! Format 2: the vehicle and its appliances, where it stands, and the states wanted inside.
+//! Format 2: the vehicle and its appliances, and where it stands.
 
 use super::super::stored::{Number, Text, numbered, record, words};
 use super::super::v1::ids::ApplianceId;
-use super::super::v1::site::{Shelter, Terrain, VehicleKind};
+use super::super::v1::site::{ApplianceKind, Shelter, Terrain, VehicleKind};
 
 words! {
     /// Code of practice for fixed ventilation.
     CodeOfPractice {
         En721 = "en_721",
         AsNzs5601 = "as_nzs_5601_2",
-    }
-    /// What an appliance is.
-    ApplianceKind {
-        Hob = "hob",
-        Oven = "oven",
-        SpaceHeater = "space_heater",
-        WaterHeater = "water_heater",
-        Refrigerator = "refrigerator",
-        Stove = "stove",
-        Other = "other",
     }
     /// Which set of pressure coefficients.
     PressureSet {
@@ -121,30 +111,6 @@ impl Default for Site {
             heading_deg: None,
             altitude_m: Number(0.0),
             prevailing_wind_deg: None,
-        }
-    }
-}
-
-record! {
-    /// The states wanted inside.
-    #[serde(default)]
-    Targets {
-        rh_percent: Number,
-        set_temperature_c: Number,
-        frost_guard_c: Number,
-        comfort_c: Number,
-        design_outside_c: Number,
-    }
-}
-
-impl Default for Targets {
-    fn default() -> Self {
-        Self {
-            rh_percent: Number(55.0),
-            set_temperature_c: Number(10.0),
-            frost_guard_c: Number(5.0),
-            comfort_c: Number(20.0),
-            design_outside_c: Number(-5.0),
         }
     }
 }

@@ -144,11 +144,7 @@ fn tables(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
         let view = &mut context.view;
         let marked = view.mark == ByteOrderMark::With;
         if let Some(with) = widgets::plain_tick(ui, "Begin with a byte-order mark", marked) {
-            view.mark = if with {
-                ByteOrderMark::With
-            } else {
-                ByteOrderMark::Without
-            };
+            view.mark = ByteOrderMark::asked(with);
         }
         widgets::muted(
             ui,
