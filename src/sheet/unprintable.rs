@@ -20,72 +20,20 @@ pub fn unprintable(survey: &Survey) -> Vec<Finding> {
     for gap in &survey.gaps {
         of_gap(&mut finder, gap);
     }
-    let mut names: Vec<(Item, &str)> = Vec::new();
-    names.extend(
-        survey
-            .zones
-            .iter()
-            .map(|one| (Item::Zone(one.id), &*one.name)),
-    );
-    names.extend(
-        survey
-            .weather
-            .iter()
-            .map(|one| (Item::Weather(one.id), &*one.name)),
-    );
-    names.extend(
-        survey
-            .fabric
-            .iter()
-            .map(|one| (Item::Fabric(one.id), &*one.name)),
-    );
-    names.extend(
-        survey
-            .appliances
-            .iter()
-            .map(|one| (Item::Appliance(one.id), &*one.name)),
-    );
-    names.extend(
-        survey
-            .machines
-            .iter()
-            .map(|one| (Item::Machine(one.id), &*one.name)),
-    );
-    names.extend(
-        survey
-            .heaters
-            .iter()
-            .map(|one| (Item::Heater(one.id), &*one.name)),
-    );
-    names.extend(
-        survey
-            .fans
-            .iter()
-            .map(|one| (Item::Fan(one.id), &*one.name)),
-    );
-    names.extend(
-        survey
-            .sources
-            .iter()
-            .map(|one| (Item::Source(one.id), &*one.name)),
-    );
-    names.extend(
-        survey
-            .spaces
-            .iter()
-            .map(|one| (Item::Space(one.id), &*one.name)),
-    );
-    names.extend(
-        survey
-            .inner_openings
-            .iter()
-            .map(|one| (Item::InnerOpening(one.id), &*one.name)),
-    );
-    for (item, name) in names {
-        finder.look(item, Field::Name, name, || {
-            format!("the name of {}", about(item))
-        });
-    }
+    finder.names(&survey.zones, |one| (Item::Zone(one.id), &one.name));
+    finder.names(&survey.weather, |one| (Item::Weather(one.id), &one.name));
+    finder.names(&survey.fabric, |one| (Item::Fabric(one.id), &one.name));
+    finder.names(&survey.appliances, |one| {
+        (Item::Appliance(one.id), &one.name)
+    });
+    finder.names(&survey.machines, |one| (Item::Machine(one.id), &one.name));
+    finder.names(&survey.heaters, |one| (Item::Heater(one.id), &one.name));
+    finder.names(&survey.fans, |one| (Item::Fan(one.id), &one.name));
+    finder.names(&survey.sources, |one| (Item::Source(one.id), &one.name));
+    finder.names(&survey.spaces, |one| (Item::Space(one.id), &one.name));
+    finder.names(&survey.inner_openings, |one| {
+        (Item::InnerOpening(one.id), &one.name)
+    });
     finder.findings
 }
 
@@ -95,6 +43,15 @@ struct Finder {
 }
 
 impl Finder {
+    /// Findings about the names of some records.
+    fn names<T>(&mut self, records: &[T], of: impl Fn(&T) -> (Item, &str)) {
+        for (item, name) in records.iter().map(of) {
+            self.look(item, Field::Name, name, || {
+                format!("the name of {}", about(item))
+            });
+        }
+    }
+
     /// A finding where the text cannot be printed whole; the words for it are made only then.
     fn look(&mut self, item: Item, field: Field, text: &str, words: impl FnOnce() -> String) {
         let boxed = boxed(text);
