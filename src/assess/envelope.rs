@@ -57,6 +57,9 @@ impl Envelope {
     /// [`NotKnown`] where a size is missing that the balance needs, no gap can be counted, or a space
     /// or an inner opening is impossible. Gaps that are not sized or impossible are left out.
     pub(crate) fn new(survey: &Survey, findings: &[Finding], laws: &[GapLaw]) -> Answer<Self> {
+        if !laws.iter().any(|law| matches!(law, GapLaw::Flows(_))) {
+            return Err(nothing_leaks(laws));
+        }
         let vehicle = &survey.vehicle;
         let given = |size: Option<f64>, what| {
             size.ok_or_else(|| NotKnown::because(format!("the {what} of the vehicle is not given")))
@@ -87,9 +90,6 @@ impl Envelope {
                 }
                 GapLaw::Impossible(_) | GapLaw::NotSized(_) | GapLaw::Compartment => {}
             }
-        }
-        if leaks.is_empty() {
-            return Err(nothing_leaks(laws));
         }
         let openings = survey.inner_openings.iter();
         let mut envelope = Self {

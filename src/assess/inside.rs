@@ -72,7 +72,6 @@ pub(super) fn spaces(survey: &Survey, findings: &[Finding]) -> Answer<Vec<Inside
     })?;
     let others = survey.spaces.iter().skip(1).map(|space| InsideSpace {
         warmer_by: space.warmer_by_k,
-        ..InsideSpace::default()
     });
     let mut spaces = vec![InsideSpace::default()];
     spaces.extend(others);

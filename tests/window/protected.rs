@@ -13,7 +13,7 @@ const CHANGE: &str = "It was entered wrongly: change it";
 fn ventilator(window: &Window<'_>) -> Gap {
     let mut gaps = survey(window).gaps.iter();
     let fixed = |gap: &&Gap| gap.purpose == Purpose::SafetyVentilation;
-    gaps.find(fixed).expect("a fixed ventilator").clone()
+    gaps.find(fixed).unwrap().clone()
 }
 
 fn call_unintended(window: &mut Window<'_>, gap: &Gap) {

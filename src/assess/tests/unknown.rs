@@ -43,7 +43,8 @@ fn a_gap_that_is_not_sized_is_listed_and_in_no_total() {
 /// One record that cannot be, of whatever kind, takes nothing but itself away.
 #[test]
 fn a_gap_that_cannot_be_is_left_out_and_the_results_go_on_without_it() {
-    let spoil: [(&str, fn(&mut Gap)); 5] = [
+    type Spoiled = (&'static str, fn(&mut Gap));
+    let spoil: [Spoiled; 5] = [
         ("height above ground is 99 m", |gap| {
             gap.position.height_m = Some(99.0)
         }),

@@ -114,7 +114,7 @@ fn the_bar_of_the_season_is_filled_over_the_share_that_is_held() {
             _ => None,
         });
     for (share, y) in holding.zip(&top) {
-        let row = filled.iter().filter(|(at, ..)| at == y);
+        let row = filled.iter().filter(|(at, ..)| (at - y).abs() < 1e-9);
         let length: f64 = row.map(|(_, from, to)| to - from).sum();
         assert!((length - share * SEASON).abs() < 1e-9, "{length} {share}");
         seen += 1;

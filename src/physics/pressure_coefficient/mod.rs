@@ -214,7 +214,7 @@ impl WindBody {
     ///   every direction (the rule for crawl spaces **\[S\]**); tight skirts have the same outside,
     ///   and stand in front of the floor's gaps besides.
     pub fn underfloor(&self, place: FloorPlace, wind_from_relative_deg: f64) -> f64 {
-        let from_end_deg = self.from_end_deg(wind_from_relative_deg);
+        let from_end_deg = self.angle_off_end_deg(wind_from_relative_deg);
         match self.underside {
             Underside::Open if place == FloorPlace::default() || !self.sides_are_long() => {
                 underfloor::open(self.shelter, from_end_deg)
@@ -240,7 +240,7 @@ impl WindBody {
     }
 
     /// The wind's angle off an end of the body, the shorter face; which one is the same.
-    fn from_end_deg(&self, wind_from_relative_deg: f64) -> f64 {
+    fn angle_off_end_deg(&self, wind_from_relative_deg: f64) -> f64 {
         if self.sides_are_long() {
             wind_from_relative_deg
         } else {
@@ -249,7 +249,7 @@ impl WindBody {
     }
 
     fn roof(&self, wind_from_relative_deg: f64) -> f64 {
-        let from_end_deg = self.from_end_deg(wind_from_relative_deg);
+        let from_end_deg = self.angle_off_end_deg(wind_from_relative_deg);
         match self.set {
             PressureSet::VehicleBody => vehicle_body::roof(self.shelter, from_end_deg),
             // The roof's angles count from the normal of a long wall; which one is the same.

@@ -9,8 +9,10 @@ struct Untouched;
 
 /// Tells whether something that is not yet settled was typed into the input with this id.
 pub(super) fn tell_touched(ui: &Ui, id: Id, response: &Response, touched: bool) {
+    // Asked before the data is locked: the answer takes the same lock.
+    let untouched = response.has_focus() && !touched;
     ui.data_mut(|data| {
-        if response.has_focus() && !touched {
+        if untouched {
             data.insert_temp(id, Untouched);
         } else {
             data.remove::<Untouched>(id);

@@ -155,7 +155,7 @@ fn follow(survey: &Survey) -> [u32; 3] {
             weather.outside.as_ref().expect("air"),
         );
         for (place, surface) in case.surfaces.iter().enumerate() {
-            assert!((surface.kelvin_to_clear == Ok(Some(0.0))) == !surface.exceeds);
+            assert_eq!(surface.kelvin_to_clear == Ok(Some(0.0)), !surface.exceeds);
             if !surface.exceeds {
                 continue;
             }

@@ -268,7 +268,7 @@ fn without_an_air_change_there_is_no_rose() {
     survey.gaps.clear();
     let empty = sheet(&survey, &Choices::new(Kind::Report));
     assert!(empty.files.iter().all(|(name, _)| name != "rose"));
-    assert!(words(&empty, "Where the gaps are").contains("Not known: no gap has been"));
+    assert!(words(&empty, "Where the gaps are").contains("Not known: no gap entered yet"));
 }
 
 #[test]
