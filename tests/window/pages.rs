@@ -80,6 +80,7 @@ fn the_volume_follows_the_inside_sizes() {
     // 4.8 × 2.2 × 1.95 = 20.592 m³, and with 4.6 m of length 19.734 m³.
     assert!(shows(&window, "20.6\u{a0}m³"));
     replace_text(&mut window, "Length inside", "2*2,3");
+    press(&mut window, Key::Tab);
     assert_eq!(survey(&window).vehicle.inside_length_m, Some(4.6));
     assert!(shows(&window, "19.7\u{a0}m³"));
     replace_text(&mut window, "Length inside", "4+");

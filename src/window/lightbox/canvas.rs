@@ -40,11 +40,13 @@ pub(super) fn show(
         counted(here.photo.marks.len(), "mark", "marks")
     );
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &words));
-    if std::mem::take(&mut lightbox.fresh) {
+    // The key that opened the photo is not meant for it.
+    let fresh = std::mem::take(&mut lightbox.fresh);
+    if fresh {
         response.request_focus();
     }
     let picture = Picture { rect };
-    if response.has_focus() {
+    if response.has_focus() && !fresh {
         hold_arrows(ui, response.id);
         keys(ui, queue, lightbox, here, &picture);
     }
