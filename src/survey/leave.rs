@@ -259,7 +259,8 @@ fn manner(gap: &Gap) -> Manner {
     if gap.purpose == Purpose::Drain || gap.part == GapPart::Drain {
         return Manner::Trap;
     }
-    let refrigerator = gap.facing == Facing::Cavity(Cavity::RefrigeratorCompartment);
+    let refrigerator = gap.facing == Facing::Cavity(Cavity::RefrigeratorCompartment)
+        || signs::is_of_refrigerator(gap);
     match gap.part {
         GapPart::RefrigeratorSurround => Manner::RefrigeratorSurround,
         _ if refrigerator => Manner::RefrigeratorSurround,

@@ -147,3 +147,12 @@ pub fn is_of_gas_locker(survey: &Survey, gap: &Gap) -> bool {
     let gas = words.iter().any(|word| is_gas(word));
     gas && words.iter().any(|word| LOCKERS.contains(&word.as_str())) || drops_out(&words)
 }
+
+/// Whether its name speaks of a refrigerator.
+#[must_use]
+pub fn is_of_refrigerator(gap: &Gap) -> bool {
+    let refrigerator = ["fridge", "refrigerator"];
+    words(&gap.name)
+        .iter()
+        .any(|word| refrigerator.iter().any(|begin| word.starts_with(begin)))
+}

@@ -78,7 +78,7 @@ fn sentence(sized: &Sized, part: f64) -> String {
     };
     let what = match sized.name.trim() {
         "" => number,
-        name => format!("the {name} ({number})"),
+        name => format!("{number} \u{201c}{name}\u{201d}"),
     };
     let carries = format!(
         "it carries {} of the uncertainty that sizes leave in the air change",
@@ -193,11 +193,11 @@ mod tests {
         let narrow = Form::blanks()[0].clone();
         assert_eq!(
             told(narrow.clone(), Certainty::Guessed),
-            "measure the width of the door seal (gap 3) with a feeler gauge in several places: now \
+            "measure the width of gap 3 \u{201c}door seal\u{201d} with a feeler gauge in several places: now \
              guessed, it carries 40\u{a0}% of the uncertainty that sizes leave in the air change"
         );
         let measured = told(narrow, Certainty::Measured);
-        let begins = "the door seal (gap 3): already measured, so that measuring the width again \
+        let begins = "gap 3 \u{201c}door seal\u{201d}: already measured, so that measuring the width again \
                       gains nothing, only a flow test";
         assert!(measured.starts_with(begins), "{measured}");
         for form in Form::blanks() {

@@ -125,7 +125,7 @@ fn a_guessed_inner_opening_is_measured_next() {
     let first = &found.measure_next[0];
     assert_eq!(first.item, Item::InnerOpening(InnerOpeningId(1)));
     assert!(first.share > 0.5, "{first:?}");
-    let begins = "measure the area of the curtain (inner opening 1) by taking the sizes of the opening \
+    let begins = "measure the area of inner opening 1 \u{201c}curtain\u{201d} by taking the sizes of the opening \
                   itself: now guessed";
     assert!(first.sentence.starts_with(begins), "{}", first.sentence);
     let sum: f64 = found

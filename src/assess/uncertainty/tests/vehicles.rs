@@ -198,7 +198,7 @@ fn the_guessed_gap_is_measured_next() {
     assert!(
         first
             .sentence
-            .starts_with("measure the area of the door seal (gap 3) by taking the sizes")
+            .starts_with("measure the area of gap 3 \u{201c}door seal\u{201d} by taking the sizes")
     );
     assert!(first.sentence.contains(&percent), "{}", first.sentence);
     for list in [&found.air_change_shares, &found.leakage_shares] {

@@ -101,6 +101,16 @@ fn round_a_refrigerator_only_what_bears_the_heat_and_towards_the_living_space() 
     assert!(line["remedy_words"].contains("heat-resisting"));
     assert!(line["heed"].contains("towards the living space only"));
     assert!(text_page(&survey).contains("nothing that narrows the refrigerator's own air"));
+    // So does a joint that is only named so.
+    survey.gaps[1].facing = Facing::Offside;
+    survey.gaps[1].part = GapPart::FixedJoint;
+    survey.gaps[1].name = "round the refrigerator".to_owned();
+    let lines = plan_lines(&Study::of(&survey));
+    assert!(
+        lines
+            .iter()
+            .any(|line| line["remedy_words"].contains("heat-resisting"))
+    );
     survey.gaps[1].remedy = Some(remedy(RemedyKind::CoverPlate));
     assert!(Sealable::of(&survey, OTHER).is_err());
 }
