@@ -27,7 +27,7 @@ enum Shape {
 /// Flow against pressure difference for one gap and one state of the air.
 ///
 /// Made by [`GapFlow::at`](crate::physics::GapFlow::at). Every method taking `dp` expects a
-/// pressure difference of zero or more in Pa, save [`Curve::flow_signed`].
+/// pressure difference of zero or more in Pa, save `flow_signed`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Curve {
     shape: Shape,

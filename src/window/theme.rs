@@ -1,9 +1,8 @@
 //! The look: ink on ledger paper by day, chalk on slate by night.
 //!
 //! Colours have roles, never places: a page asks for `palette(ui).warning` and gets the colour
-//! that reads well in the theme shown. Every pair of a text colour and a surface it may stand on
-//! is listed in [`Palette::pairs`], every mark in [`Palette::marks`]; they keep the contrast that
-//! [`contrast`](super::contrast) names.
+//! that reads well in the theme shown. The tests in `contrast.rs` list every pair of a text
+//! colour and a surface it may stand on, and every mark, and hold their contrast.
 
 use crate::fonts;
 use eframe::egui;

@@ -72,7 +72,7 @@ impl Prospect {
     /// Makes a survey ready.
     ///
     /// # Errors
-    /// [`NotKnown`] where the air change itself is not.
+    /// [`NotKnown`](crate::assess::NotKnown) where the air change itself is not.
     pub fn new(survey: &Survey) -> Answer<Self> {
         let model = Model::new(survey, &Prepared::new(survey), false)?;
         Self::of(survey, Arc::new(model))
@@ -130,7 +130,7 @@ impl Prospect {
     /// Every gap that may be sealed with what sealing it alone saves, the greatest saving first.
     ///
     /// # Errors
-    /// [`NotKnown`] where the aim's figure is not.
+    /// [`NotKnown`](crate::assess::NotKnown) where the aim's figure is not.
     pub fn rank(&self, aim: Aim) -> Answer<Vec<Ranked>> {
         self.before.of(aim)?;
         let mut trial = self.trial();

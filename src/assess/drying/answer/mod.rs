@@ -381,7 +381,7 @@ pub struct NightAir {
     /// Air for each, m³/s.
     pub per_sleeper_m3_s: f64,
     /// Carbon dioxide that it settles at, ppm; `None` where that would be more than
-    /// [`MOST_PPM`](crate::assess::drying::MOST_PPM).
+    /// [`MOST_PPM`].
     pub carbon_dioxide_ppm: Option<f64>,
 }
 
