@@ -3,7 +3,7 @@
 use super::*;
 use crate::physics::MoistAir;
 use crate::physics::air::saturation_pressure;
-use crate::survey::{Layer, MoistureSource, SourceId, SourceKind};
+use crate::survey::{Field, Layer, MoistureSource, SourceId, SourceKind};
 use proptest::prelude::*;
 
 fn layered(
@@ -168,6 +168,12 @@ fn follow(survey: &Survey) -> [u32; 3] {
             told[0] += 1;
             let kelvin = surface.kelvin_to_clear.clone().expect("known");
             let set = kelvin.map_or(30.0, |kelvin| case.inside.t_c + kelvin);
+            // A thermostat is refused below its range: such warmth is followed in the balance alone
+            // (`coupled`, *advice is true when it is followed*).
+            let range = Field::SetPoint.range().expect("a range");
+            if !range.allows(set) {
+                continue;
+            }
             let mut warm = survey.clone();
             warm.heaters = vec![own_heater(
                 1,
