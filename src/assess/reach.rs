@@ -107,6 +107,12 @@ fn lowest(inside_c: f64, rating: f64, mut needed: impl FnMut(f64) -> Answer<f64>
 /// A degree is told to tenths: what is nearer to the design temperature reaches it.
 const TOLD_K: f64 = 0.05;
 
+/// Two figures of it, rounded up: with less than what is told the heater would still fall short.
+fn enough(watts: f64) -> f64 {
+    let step = 10_f64.powf(watts.log10().floor() - 1.0);
+    (watts / step).ceil() * step
+}
+
 /// Heaters that do not hold their set point down to the design temperature.
 pub(super) fn findings(survey: &Survey, cases: &[CaseAnswer]) -> Vec<Finding> {
     let design = survey.targets.design_outside_c;
@@ -119,7 +125,8 @@ pub(super) fn findings(survey: &Survey, cases: &[CaseAnswer]) -> Vec<Finding> {
         };
         let lowest = |own: &CaseHeater| own.lowest_outside_c.as_ref().ok().copied();
         let worst = own().filter_map(|(_, own)| lowest(own)).reduce(f64::max);
-        let Some(set_c) = own().map(|(_, own)| own.inside_c).next() else {
+        let set_c = own().map(|(_, own)| own.inside_c).next();
+        let (Some(set_c), Some(rating)) = (set_c, heater.rating_w) else {
             continue;
         };
         if worst.is_none_or(|worst| worst <= design.min(set_c) + TOLD_K) {
@@ -132,9 +139,11 @@ pub(super) fn findings(survey: &Survey, cases: &[CaseAnswer]) -> Vec<Finding> {
         let most = own().filter_map(|(_, own)| own.needed_w.as_ref().ok().copied());
         let most = most.reduce(f64::max);
         let needed = most.map_or_else(String::new, |most| {
-            format!("; {} would", Kind::Watts.with_unit(&figure(most, 2)))
+            format!(
+                "; {} would",
+                Kind::Watts.with_unit(&figure(enough(most), 2))
+            )
         });
-        let rating = heater.rating_w.unwrap_or_default();
         let water = match survey.set_up {
             SetUp::LaidUp => "drain the water system; then ",
             SetUp::InUse => "",
@@ -154,4 +163,18 @@ pub(super) fn findings(survey: &Survey, cases: &[CaseAnswer]) -> Vec<Finding> {
         });
     }
     findings
+}
+
+#[cfg(test)]
+mod tests {
+    use super::enough;
+
+    #[test]
+    fn the_heat_told_is_never_less_than_what_is_needed() {
+        for watts in [1_767.3, 1_540.0, 1_501.0, 3_848.0, 990.5, 87.2] {
+            let told = enough(watts);
+            assert!(told >= watts && told <= 1.1 * watts, "{told} for {watts}");
+        }
+        assert!((enough(1_540.0) - 1_600.0).abs() < 1e-9);
+    }
 }

@@ -14,8 +14,7 @@ use crate::physics::moisture::warmth_alone_c;
 use crate::physics::wind::speed_at_body;
 use crate::survey::leave::leave;
 use crate::survey::{
-    Cavity, Facing, Finding, Heater, HeaterFuel, HeaterId, Item, Purpose, SetUp, Survey,
-    WeatherCase,
+    Cavity, Facing, Finding, HeaterFuel, HeaterId, Item, Purpose, SetUp, Survey, WeatherCase,
 };
 
 /// Heat that no vehicle needs, W: what keeps it at comfort is never short of it.
@@ -104,13 +103,16 @@ impl Ground<'_> {
         })
     }
 
-    /// What that heat burns: the fuel of the survey's strongest heater; `None` where none is
-    /// written down.
+    /// What that heat burns: the fuel of the survey's strongest heater, or of its only one; `None`
+    /// where none is written down, or of several not one is rated.
     pub(crate) fn comfort_fuel(&self) -> Option<HeaterFuel> {
-        let rating = |heater: &&Heater| heater.rating_w.unwrap_or(0.0);
+        if let [only] = self.survey.heaters.as_slice() {
+            return Some(only.fuel);
+        }
         let heaters = self.survey.heaters.iter();
-        let strongest = heaters.max_by(|a, b| rating(a).total_cmp(&rating(b)));
-        strongest.map(|heater| heater.fuel)
+        let rated = heaters.filter_map(|heater| Some((heater.rating_w?, heater.fuel)));
+        let strongest = rated.max_by(|a, b| a.0.total_cmp(&b.0));
+        strongest.map(|(_, fuel)| fuel)
     }
 
     /// Mean over the cases by their shares; cases without a share need not be known.
