@@ -259,7 +259,6 @@ impl<'a> AtTemperature<'a> {
         Rates {
             t_c: self.t_c,
             vapour,
-            saturation: self.saturation,
             dry_air: self.dry_air,
             heater: self.heater,
             machine_power,
