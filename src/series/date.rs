@@ -276,7 +276,7 @@ pub(super) fn orders(text: &str) -> Vec<DateOrder> {
 
 /// A moment written as this program writes it, to the minute or, where it has seconds, the second.
 #[must_use]
-pub(super) fn written(seconds: i64) -> String {
+pub fn written(seconds: i64) -> String {
     let Ok(moment) = jiff::Timestamp::from_second(seconds) else {
         return String::from("a time out of the calendar");
     };

@@ -230,9 +230,7 @@ impl Layout {
                 }
                 Column::Readings {
                     what: said.what,
-                    unit: unit
-                        .or_else(|| said.what.units().first().copied())
-                        .unwrap_or(Unit::Celsius),
+                    unit: unit.unwrap_or_else(|| said.what.held_in()),
                     sensor: said.sensor,
                 }
             }

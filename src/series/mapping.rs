@@ -90,6 +90,12 @@ impl What {
         }
     }
 
+    /// The unit it is held in.
+    #[must_use]
+    pub fn held_in(self) -> Unit {
+        self.units().first().copied().unwrap_or(Unit::Celsius)
+    }
+
     /// The units it may be written in, the one it is held in first.
     #[must_use]
     pub fn units(self) -> &'static [Unit] {
