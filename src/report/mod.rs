@@ -24,6 +24,7 @@ pub(crate) mod papers;
 pub mod results;
 pub(crate) mod safety;
 pub(crate) mod sealing;
+pub(crate) mod series;
 pub(crate) mod summary;
 pub mod uncertainty;
 pub(crate) mod vehicle;

@@ -60,6 +60,13 @@ pub(super) fn render(study: &Study, asked: Asked) -> String {
     page.finish()
 }
 
+/// One section by itself.
+pub(super) fn alone(section: &Section) -> String {
+    let mut page = Page::default();
+    print::section(&mut page, section);
+    page.finish()
+}
+
 /// What was surveyed, where it stands, and which set-up the results are for.
 fn vehicle(page: &mut Page, told: &Material<'_>) {
     let mut section = Section::new("Vehicle and place");
