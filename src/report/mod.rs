@@ -25,6 +25,7 @@ pub(crate) mod sealing;
 pub(crate) mod summary;
 pub mod uncertainty;
 pub(crate) mod vehicle;
+pub mod walk;
 pub mod words;
 pub mod workings;
 

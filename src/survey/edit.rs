@@ -15,6 +15,7 @@ use super::kept_safe::{NotToBeClosed, kept_safe};
 use super::site::{SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::space::{InnerOpening, Space};
 use super::vehicle::{Appliance, Vehicle};
+use super::walk::{Outcome, Visit};
 use super::{Header, Survey};
 
 /// A record of one of the survey's lists.
@@ -92,6 +93,15 @@ pub enum Edit {
     LeakageNotFound(Option<f64>),
     /// Whether the list of appliances is confirmed to be whole.
     AppliancesConfirmed(bool),
+    /// What came of a usual place on the walk round.
+    Visited(Visit),
+    /// Nothing is said any more of the place of this station and word.
+    NotVisited {
+        /// Word of the station.
+        station: String,
+        /// Word of the place.
+        place: String,
+    },
     /// Replaces the record with the same id, or adds it at the end of its list.
     Put(Record),
     /// Removes a record.
@@ -150,6 +160,12 @@ pub enum EditRefused {
         space: SpaceId,
         /// What names it.
         what: String,
+    },
+    /// Saying that a place has no gap, or was not reached, while the ledger holds one of it.
+    #[error("gap {gap} was found there: delete it first, if it is none")]
+    GapFoundThere {
+        /// The gap.
+        gap: GapId,
     },
     /// Removing what is not there.
     #[error("there is nothing to remove: {0:?} is not in the survey")]
@@ -254,6 +270,10 @@ impl Survey {
             Edit::SetUp(set_up) => self.set_up = set_up,
             Edit::LeakageNotFound(percent) => self.leakage_not_found_percent = percent,
             Edit::AppliancesConfirmed(confirmed) => self.appliances_confirmed = confirmed,
+            Edit::Visited(visit) => self.visited(visit)?,
+            Edit::NotVisited { station, place } => {
+                self.walk.retain(|visit| !visit.is_of(&station, &place));
+            }
             Edit::Put(record) => self.put(record)?,
             Edit::Remove(id) => self.remove(id)?,
             Edit::Several(edits) => {
@@ -267,6 +287,20 @@ impl Survey {
         Ok(())
     }
 
+    fn visited(&mut self, visit: Visit) -> Result<(), EditRefused> {
+        let before = self.visit(&visit.station, &visit.place);
+        let found = before.and_then(|before| self.found_at(before).next());
+        match (visit.outcome, found) {
+            (Outcome::Nothing | Outcome::NotReached, Some(gap)) => {
+                Err(EditRefused::GapFoundThere { gap })
+            }
+            _ => {
+                self.take_visit(visit);
+                Ok(())
+            }
+        }
+    }
+
     fn put(&mut self, record: Record) -> Result<(), EditRefused> {
         match record {
             Record::Zone(zone) => put(&mut self.zones, zone),
@@ -278,6 +312,9 @@ impl Survey {
                     });
                 }
                 let gap = kept_safe(self, *gap)?;
+                if self.gap(gap.id).is_none() {
+                    self.forget_in_walk(gap.id);
+                }
                 put(&mut self.gaps, gap);
             }
             Record::Weather(case) => put(&mut self.weather, case),
@@ -333,7 +370,9 @@ impl Survey {
                         behind: inner.id,
                     });
                 }
-                remove(&mut self.gaps, id, named)
+                remove(&mut self.gaps, id, named)?;
+                self.forget_in_walk(id);
+                Ok(())
             }
             RecordId::Weather(id) => remove(&mut self.weather, id, named),
             RecordId::Fabric(id) => remove(&mut self.fabric, id, named),

@@ -7,7 +7,7 @@ use super::choices::{Choices, Kind, Paper, Part};
 use crate::assess::{Mark, Study};
 use crate::report::{
     self, Block, Section, cases, completion, costs, drying, ledger, safety, sealing, summary,
-    vehicle, workings,
+    vehicle, walk, workings,
 };
 use crate::survey::date;
 use std::collections::BTreeMap;
@@ -89,6 +89,7 @@ impl Writer<'_> {
         if self.choices.has(Part::Ledger) {
             self.add(ledger::section(&material, ledger::Order::ByZone));
         }
+        self.add(walk::section(material.survey));
         if self.choices.has(Part::Photos) {
             self.photos(|_| true);
         }

@@ -8,6 +8,7 @@
 mod equipment;
 mod gap;
 mod vehicle;
+mod walk;
 mod weather;
 
 use super::error::ParseError;
@@ -26,6 +27,7 @@ use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 use std::collections::BTreeSet;
 pub(super) use vehicle::{Appliance, CodeOfPractice, PressureSet, Site, Underside, Vehicle};
+use walk::Visit;
 use weather::usual_weather;
 
 /// The line that a file begins with, so that it is known for a survey before it is read.
@@ -73,6 +75,8 @@ record! {
         inner_openings: Vec<InnerOpening>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         leakage_not_found_percent: Option<Number>,
+        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
+        walk: Vec<Visit>,
     }
     always { format: u32 = 2 }
 }
