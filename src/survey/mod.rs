@@ -31,6 +31,8 @@ pub mod space;
 pub mod starting;
 pub mod stations;
 mod step;
+pub mod typical_winters;
+mod usual;
 pub mod vehicle;
 pub mod walk;
 mod walked;
@@ -61,6 +63,8 @@ pub use space::{InnerOpening, Space};
 pub use starting::{StartingSizes, starting_sizes};
 pub use stations::{Station, UsualPlace};
 pub use step::step_in_words;
+pub use typical_winters::{MonthlyWeather, TypicalWinter, WinterMeans};
+pub use usual::{Usual, UsualPart};
 pub use vehicle::{Appliance, ApplianceKind, CodeOfPractice, Vehicle, VehicleKind};
 pub use walk::{Outcome, Progress, Visit};
 
@@ -128,6 +132,8 @@ pub struct Survey {
     pub leakage_not_found_percent: Option<f64>,
     /// What came of the usual places on the walk round, in the order looked at.
     pub walk: Vec<Visit>,
+    /// What of it is usual for such a vehicle, and not measured.
+    pub usual: Usual,
 }
 
 impl Survey {

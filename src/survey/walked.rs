@@ -81,12 +81,21 @@ impl Survey {
     }
 
     /// Takes a visit in, in the place of an earlier one.
-    pub(super) fn take_visit(&mut self, visit: Visit) {
+    ///
+    /// # Errors
+    /// The gap that was found there and is in the ledger, where the visit says that there is none.
+    pub(super) fn take_visit(&mut self, visit: Visit) -> Result<(), GapId> {
+        let before = self.visit(&visit.station, &visit.place);
+        let found = before.and_then(|before| self.found_at(before).next());
+        if let (Outcome::Nothing | Outcome::NotReached, Some(gap)) = (visit.outcome, found) {
+            return Err(gap);
+        }
         let same = |old: &&mut Visit| old.is_of(&visit.station, &visit.place);
         match self.walk.iter_mut().find(same) {
             Some(old) => *old = visit,
             None => self.walk.push(visit),
         }
+        Ok(())
     }
 
     /// Takes the number of a gap out of every visit: a gap that is gone, or one whose number is

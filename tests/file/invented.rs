@@ -157,6 +157,18 @@ impl Maker {
                 outcome: maker.pick(&Outcome::ALL),
                 gaps: maker.list(3, |_, id| GapId(id)),
             }),
+            usual: self.usual(),
+        }
+    }
+
+    fn usual(&mut self) -> Usual {
+        Usual {
+            winter: self.yes().then(|| self.pick(&TypicalWinter::ALL)),
+            fabric: self.list(3, |_, id| FabricId(id)),
+            appliances: self.list(3, |_, id| ApplianceId(id)),
+            weather: self.list(3, |_, id| WeatherId(id)),
+            design_outside: self.yes(),
+            altitude: self.yes(),
         }
     }
 

@@ -37,6 +37,14 @@ pub(crate) fn newest() -> Survey {
         gaps,
     })
     .into();
+    survey.usual = Usual {
+        winter: Some(TypicalWinter::Alpine),
+        fabric: vec![FabricId(1), FabricId(3)],
+        appliances: vec![ApplianceId(2)],
+        weather: vec![WeatherId(1)],
+        design_outside: true,
+        altitude: true,
+    };
     survey
 }
 
@@ -167,6 +175,7 @@ pub(crate) fn survey() -> Survey {
         }],
         leakage_not_found_percent: Some(20.0),
         walk: Vec::new(),
+        usual: Usual::default(),
     }
 }
 

@@ -69,7 +69,11 @@ replaced! {
         #[serde(default)]
         leakage_not_found_percent: Option<Number>,
     }
-    new { appliances_confirmed: false, walk: Vec::new(), }
+    new {
+        appliances_confirmed: false,
+        usual: v2::Usual::default(),
+        walk: Vec::new(),
+    }
 }
 
 /// Reads a file of format 1, as one of format 2.

@@ -7,6 +7,7 @@
 
 mod equipment;
 mod gap;
+mod usual;
 mod vehicle;
 mod walk;
 mod weather;
@@ -26,6 +27,7 @@ pub(super) use gap::{Gap, GapPart, Purpose, Remedy, RemedyKind};
 use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 use std::collections::BTreeSet;
+pub(super) use usual::Usual;
 pub(super) use vehicle::{Appliance, CodeOfPractice, PressureSet, Site, Underside, Vehicle};
 use walk::Visit;
 use weather::usual_weather;
@@ -77,6 +79,8 @@ record! {
         leakage_not_found_percent: Option<Number>,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
         walk: Vec<Visit>,
+        #[serde(default, skip_serializing_if = "Usual::is_nothing")]
+        usual: Usual,
     }
     always { format: u32 = 2 }
 }
