@@ -242,7 +242,8 @@ const UNDER: &[UsualPlace] = &[
         "gas pipe through the floor",
         "gas pipe through the floor",
     )
-    .at(SERVICES, Facing::Underfloor, [0.5, 0.9, 0.0])
+    // Among lockers it would pass for their drop-out.
+    .at(FLOOR_EDGE, Facing::Underfloor, [0.5, 0.9, 0.0])
     .look(&[Look::Torch]),
     place("waste_pipes", "waste pipes", "waste pipe hole")
         .at(SERVICES, Facing::Underfloor, [0.55, 0.75, 0.0])
