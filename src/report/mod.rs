@@ -28,6 +28,7 @@ pub(crate) mod series;
 pub(crate) mod summary;
 pub mod uncertainty;
 pub(crate) mod vehicle;
+pub mod walk;
 pub mod words;
 pub mod workings;
 

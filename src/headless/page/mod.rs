@@ -13,7 +13,7 @@ use crate::assess::{Assessment, Mark, Study};
 use crate::headless::asked::Asked;
 use crate::report::{
     Block, Fact, Material, Section, cases, dependence, drying, findings, leakage, ledger, safety,
-    sealing, summary, uncertainty, vehicle, workings,
+    sealing, summary, uncertainty, vehicle, walk, workings,
 };
 use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
@@ -48,6 +48,10 @@ pub(super) fn render(study: &Study, asked: Asked) -> String {
     }
     let ledger = ledger::section(&told, ledger::Order::LeakiestFirst);
     print::section(&mut page, &ledger);
+    let walk = walk::section(survey);
+    if !walk.blocks.is_empty() {
+        print::section(&mut page, &walk);
+    }
     print::section(&mut page, &sealing(study, asked));
     for section in [
         safety::ventilation(&assessment.safety, None),
