@@ -30,6 +30,8 @@ mod sizes;
 pub mod space;
 pub mod starting;
 mod step;
+pub mod typed;
+pub mod unit;
 pub mod vehicle;
 pub mod word;
 

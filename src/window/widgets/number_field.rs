@@ -13,6 +13,7 @@ use super::words::tell_name;
 use crate::assess::words::compass_point;
 use crate::survey::findings::is_off_body;
 use crate::survey::number::given;
+use crate::survey::typed;
 use crate::survey::{Field, Severity};
 use crate::window::help;
 use crate::window::request::Queue;
@@ -298,7 +299,7 @@ impl<'a> NumberField<'a> {
         let value = if self.is_direction() {
             number_text::parse_direction(text)?
         } else {
-            number_text::parse(text)?
+            typed::number(text, typed::Wanted::stored(self.unit_words()))?
         };
         match value {
             None if self.takes.required => Err("a number is needed here".to_owned()),
