@@ -22,6 +22,7 @@ pub(crate) mod measured;
 pub mod results;
 pub(crate) mod safety;
 pub(crate) mod sealing;
+pub mod shown;
 pub(crate) mod summary;
 pub mod uncertainty;
 pub(crate) mod vehicle;

@@ -31,7 +31,9 @@ pub mod space;
 pub mod starting;
 mod step;
 pub mod typed;
+mod typical_winters;
 pub mod unit;
+mod usual;
 pub mod vehicle;
 pub mod word;
 
@@ -59,6 +61,8 @@ pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 pub use space::{InnerOpening, Space};
 pub use starting::{StartingSizes, starting_sizes};
 pub use step::step_in_words;
+pub use typical_winters::{MonthlyWeather, TypicalWinter, WinterMeans};
+pub use usual::{Usual, UsualPart};
 pub use vehicle::{Appliance, ApplianceKind, CodeOfPractice, Vehicle, VehicleKind};
 
 /// Who made the survey, of what, where and when.
@@ -123,6 +127,8 @@ pub struct Survey {
     pub inner_openings: Vec<InnerOpening>,
     /// Leakage that was not found, as a share of what was found, %; `None` leaves it out.
     pub leakage_not_found_percent: Option<f64>,
+    /// What of it is usual for such a vehicle, and not measured.
+    pub usual: Usual,
 }
 
 impl Survey {

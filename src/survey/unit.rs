@@ -114,6 +114,48 @@ pub fn named(symbol: &str) -> Option<&'static Unit> {
     ALL.iter().find(|unit| unit.symbol == plain)
 }
 
+/// The unit in which US readers expect what is metric here; `None` for what they use too, such as
+/// watts, kilowatt-hours and the pascals of a fan test.
+#[must_use]
+pub fn customary(metric: &Unit) -> Option<&'static Unit> {
+    let (_, symbol) = CUSTOMARY
+        .iter()
+        .find(|(symbol, _)| *symbol == metric.symbol)?;
+    let same = |unit: &&Unit| unit.dimension == metric.dimension && unit.symbol == *symbol;
+    ALL.iter().find(same)
+}
+
+/// Every metric unit that has a customary one, and which.
+const CUSTOMARY: [(&str, &str); 27] = [
+    ("mm", "in"),
+    ("cm", "in"),
+    ("m", "ft"),
+    ("mm²", "in²"),
+    ("cm²", "in²"),
+    ("m²", "ft²"),
+    ("m³", "ft³"),
+    ("L", "pt"),
+    ("m³/h", "cfm"),
+    ("m³/(h m²)", "cfm/ft²"),
+    ("L/day", "pt/day"),
+    ("g/h", "oz/h"),
+    ("kg/h", "lb/h"),
+    ("°C", "°F"),
+    ("K", "°F"),
+    ("kg", "lb"),
+    ("MJ/h", "BTU/h"),
+    ("m/s", "mph"),
+    ("W/(m² K)", "BTU/(h ft² °F)"),
+    ("W/(m K)", "BTU in/(h ft² °F)"),
+    ("m² K/W", "h ft² °F/BTU"),
+    ("W/K", "BTU/(h °F)"),
+    ("kJ/K", "BTU/°F"),
+    ("g/kg", "gr/lb"),
+    ("kg/m³", "lb/ft³"),
+    ("/kg", "/lb"),
+    ("/L", "/gal"),
+];
+
 const INCH: f64 = 0.0254;
 const FOOT: f64 = 12.0 * INCH;
 const MILE: f64 = 5280.0 * FOOT;
@@ -215,14 +257,14 @@ pub const ALL: &[Unit] = &[
     unit(D::Flow, "L/s", &[], 1e-3),
     unit(
         D::Flow,
-        "ft³/min",
-        &["ft3/min", "ft^3/min", "cu ft/min", "cfm"],
+        "cfm",
+        &["ft³/min", "ft3/min", "ft^3/min", "cu ft/min"],
         FOOT * FOOT * FOOT / 60.0,
     ),
     unit(D::Flow, "L/min", &[], 1e-3 / 60.0),
     unit(D::Flow, "m³/s", &["m3/s", "m^3/s"], 1.0),
     unit(D::FlowByArea, "m³/(h m²)", &[], 1.0 / HOUR),
-    unit(D::FlowByArea, "ft³/(min ft²)", &["cfm/ft²"], FOOT / 60.0),
+    unit(D::FlowByArea, "cfm/ft²", &["cfm/ft2"], FOOT / 60.0),
     unit(D::VolumeRate, "L/day", &["L/d"], 1e-3 / DAY),
     unit(D::VolumeRate, "ml/day", &["ml/d"], 1e-6 / DAY),
     unit(D::VolumeRate, "pt/day", &["pints/day", "pt/d"], PINT / DAY),

@@ -151,6 +151,18 @@ impl Maker {
             spaces: self.spaces(),
             inner_openings: self.inner_openings(),
             leakage_not_found_percent: self.maybe(),
+            usual: self.usual(),
+        }
+    }
+
+    fn usual(&mut self) -> Usual {
+        Usual {
+            winter: self.yes().then(|| self.pick(&TypicalWinter::ALL)),
+            fabric: self.list(3, |_, id| FabricId(id)),
+            appliances: self.list(3, |_, id| ApplianceId(id)),
+            weather: self.list(3, |_, id| WeatherId(id)),
+            design_outside: self.yes(),
+            altitude: self.yes(),
         }
     }
 

@@ -25,6 +25,14 @@ pub(crate) fn newest() -> Survey {
     survey.fans[0].most_pressure_pa = Some(85.0);
     what_gaps_are(&mut survey);
     survey.machines[3].tub_l = Some(2.5);
+    survey.usual = Usual {
+        winter: Some(TypicalWinter::Alpine),
+        fabric: vec![FabricId(1), FabricId(3)],
+        appliances: vec![ApplianceId(2)],
+        weather: vec![WeatherId(1)],
+        design_outside: true,
+        altitude: true,
+    };
     survey
 }
 
@@ -154,6 +162,7 @@ pub(crate) fn survey() -> Survey {
             certainty: Certainty::Measured,
         }],
         leakage_not_found_percent: Some(20.0),
+        usual: Usual::default(),
     }
 }
 

@@ -69,7 +69,10 @@ replaced! {
         #[serde(default)]
         leakage_not_found_percent: Option<Number>,
     }
-    new { appliances_confirmed: false, }
+    new {
+        appliances_confirmed: false,
+        usual: v2::Usual::default(),
+    }
 }
 
 /// Reads a file of format 1, as one of format 2.

@@ -7,6 +7,7 @@
 
 mod equipment;
 mod gap;
+mod usual;
 mod vehicle;
 mod weather;
 
@@ -25,6 +26,7 @@ pub(super) use gap::{Gap, GapPart, Purpose, Remedy, RemedyKind};
 use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 use std::collections::BTreeSet;
+pub(super) use usual::Usual;
 pub(super) use vehicle::{Appliance, CodeOfPractice, PressureSet, Site, Underside, Vehicle};
 use weather::usual_weather;
 
@@ -73,6 +75,8 @@ record! {
         inner_openings: Vec<InnerOpening>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         leakage_not_found_percent: Option<Number>,
+        #[serde(default, skip_serializing_if = "Usual::is_nothing")]
+        usual: Usual,
     }
     always { format: u32 = 2 }
 }
