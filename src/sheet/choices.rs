@@ -2,6 +2,7 @@
 
 use super::blocks::Picture;
 use crate::assess::Study;
+use crate::assess::shown::Units;
 use clap::ValueEnum;
 use std::collections::BTreeSet;
 
@@ -176,6 +177,8 @@ pub struct Choices {
     pub parts: BTreeSet<Part>,
     /// Whose sheet it is.
     pub workshop: Workshop,
+    /// Units that sizes are printed in.
+    pub units: Units,
 }
 
 impl Choices {
@@ -187,6 +190,7 @@ impl Choices {
             paper: Paper::default(),
             parts: Part::ALL.into_iter().collect(),
             workshop: Workshop::default(),
+            units: Units::default(),
         }
     }
 

@@ -19,15 +19,17 @@ use crate::survey::field::Range;
 use crate::survey::typed::Wanted;
 use crate::survey::unit::{Unit, customary, named};
 use crate::survey::{Field, Survey};
+use clap::ValueEnum;
 use std::borrow::Cow;
 
 /// A system of units for screen and paper.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, ValueEnum)]
 pub enum Units {
-    /// Metric units.
+    /// Millimetres, degrees Celsius
     #[default]
     Metric,
-    /// US customary units.
+    /// Inches, feet, degrees Fahrenheit
+    #[value(name = "us")]
     UsCustomary,
 }
 
@@ -65,6 +67,17 @@ impl Units {
     #[must_use]
     pub fn shown(self, value: f64, metric: &str) -> f64 {
         named(metric).map_or(value, |unit| unit.to(self.of(unit), value))
+    }
+
+    /// A number of a metric unit as a field shows it: what was given, or six significant digits of
+    /// what it comes to in the unit shown.
+    #[must_use]
+    pub fn typed(self, value: f64, metric: &str) -> f64 {
+        let shown = self.shown(value, metric);
+        if self.symbol(metric) == metric || shown == 0.0 || !shown.is_finite() {
+            return shown;
+        }
+        format!("{shown:.5e}").parse().unwrap_or(shown)
     }
 
     /// How a number typed into a field of this metric unit is read.
@@ -106,6 +119,15 @@ impl Shown {
                 Units::Metric => Vec::new(),
                 Units::UsCustomary => kept::of(survey),
             },
+        }
+    }
+
+    /// In these units, for texts that are about no survey.
+    #[must_use]
+    pub fn of(units: Units) -> Self {
+        Self {
+            units,
+            kept: Vec::new(),
         }
     }
 

@@ -50,7 +50,7 @@ pub(super) fn rewritten(text: &str) -> Cow<'_, str> {
 
 /// How long the number is that begins here, behind the sign before it.
 pub(super) fn number_at(text: &str, before: char) -> Option<usize> {
-    if before.is_alphanumeric() || matches!(before, '.' | '-' | '_' | NOT_TAKEN) {
+    if before.is_alphanumeric() || matches!(before, '.' | ',' | '-' | '_' | NOT_TAKEN) {
         return None;
     }
     number_length(text)

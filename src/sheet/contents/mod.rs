@@ -4,6 +4,7 @@ mod drawings;
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part};
+use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
 use crate::report::{
     self, Block, Section, cases, completion, costs, drying, ledger, safety, sealing, summary,
@@ -52,7 +53,8 @@ pub fn contents(material: &Material<'_>, choices: &Choices) -> Sheet {
         Kind::WorkOrder => writer.work_order(),
         Kind::Completion => writer.completion(),
     }
-    let text = writer.text();
+    let shown = Shown::new(choices.units, material.told.survey);
+    let text = writer.text().shown(&shown);
     Sheet {
         text,
         files: writer.files,
@@ -170,7 +172,7 @@ impl Writer<'_> {
         let told = &self.material.told;
         let mut section = drying::section(told);
         if let (true, Ok(comparison)) = (self.choices.has(Part::Drawings), told.comparison) {
-            let (figure, file) = drawings::options(comparison, self.choices.paper);
+            let (figure, file) = drawings::options(comparison, self.choices);
             section.blocks.insert(0, figure);
             self.files.push(file);
         }

@@ -1,5 +1,6 @@
 //! What is asked of the setting of sheets.
 
+use crate::assess::shown::Units;
 use crate::sheet::blocks::Picture;
 use crate::sheet::{Kind, Paper, Part};
 use crate::window::answers::{Effort, Revised};
@@ -22,6 +23,8 @@ pub struct SheetChoices {
     pub address: String,
     /// Path of its logo; empty for none.
     pub logo: String,
+    /// Units that sizes are printed in: those of the window.
+    pub units: Units,
 }
 
 impl Default for SheetChoices {
@@ -33,6 +36,7 @@ impl Default for SheetChoices {
             workshop: String::new(),
             address: String::new(),
             logo: String::new(),
+            units: Units::default(),
         }
     }
 }

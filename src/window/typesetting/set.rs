@@ -125,5 +125,6 @@ fn choices(chosen: &SheetChoices) -> Result<Choices, String> {
             address: chosen.address.clone(),
             logo,
         },
+        units: chosen.units,
     })
 }
