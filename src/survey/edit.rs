@@ -11,6 +11,7 @@ use super::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
+use super::job::Job;
 use super::kept_safe::{NotToBeClosed, kept_safe};
 use super::site::{SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::space::{InnerOpening, Space};
@@ -111,6 +112,8 @@ pub enum Edit {
     Targets(Targets),
     /// Prices.
     Tariffs(Tariffs),
+    /// Customer, numbers and dates of the papers.
+    Job(Job),
     /// Contents, sun and supply.
     Drying(Drying),
     /// The set-up that results are shown for.
@@ -300,6 +303,7 @@ impl Survey {
                     before.total_cmp(&self.targets.design_outside_c).is_eq();
             }
             Edit::Tariffs(tariffs) => self.tariffs = tariffs,
+            Edit::Job(job) => self.job = job,
             Edit::Drying(drying) => self.drying = drying,
             Edit::SetUp(set_up) => self.set_up = set_up,
             Edit::LeakageNotFound(percent) => self.leakage_not_found_percent = percent,

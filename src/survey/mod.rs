@@ -18,6 +18,7 @@ mod gap_part;
 mod given_up;
 pub mod history;
 pub mod ids;
+pub mod job;
 mod kept_safe;
 pub mod leave;
 pub mod number;
@@ -55,6 +56,7 @@ pub use ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
+pub use job::Job;
 pub use kept_safe::NotToBeClosed;
 pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
@@ -95,6 +97,8 @@ pub struct Survey {
     pub targets: Targets,
     /// What energy and work cost.
     pub tariffs: Tariffs,
+    /// Whom the work is for, and the papers about it.
+    pub job: Job,
     /// Contents, sun and supply, for drying and heating.
     pub drying: Drying,
     /// The set-up that results are shown for: laid up or in use.

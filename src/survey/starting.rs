@@ -5,7 +5,7 @@ use super::gap::Zone;
 use super::ids::{WeatherId, ZoneId};
 use super::site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::vehicle::{CodeOfPractice, Vehicle, VehicleKind};
-use super::{Header, Survey, Usual};
+use super::{Header, Job, Survey, Usual};
 use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::wind::{Shelter, Terrain};
 
@@ -70,6 +70,7 @@ impl Survey {
             },
             targets: Targets::default(),
             tariffs: Tariffs::default(),
+            job: Job::default(),
             drying: Drying::default(),
             set_up: SetUp::LaidUp,
             zones: (1..)

@@ -95,6 +95,7 @@ fn part(before: &Survey, after: &Survey) -> &'static str {
         (before.site != after.site, "place of the vehicle"),
         (before.targets != after.targets, "targets"),
         (before.tariffs != after.tariffs, "prices"),
+        (before.job != after.job, "customer and papers"),
         (before.drying != after.drying, "contents and supply"),
         (
             before.appliances_confirmed != after.appliances_confirmed,

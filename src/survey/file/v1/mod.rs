@@ -71,6 +71,7 @@ replaced! {
     }
     new {
         appliances_confirmed: false,
+        job: v2::Job::default(),
         usual: v2::Usual::default(),
     }
 }

@@ -7,6 +7,7 @@
 
 mod equipment;
 mod gap;
+mod job;
 mod usual;
 mod vehicle;
 mod weather;
@@ -23,6 +24,7 @@ use super::v1::space::{InnerOpening, Space};
 use crate::survey::Survey as LiveSurvey;
 pub(super) use equipment::{Fan, Machine};
 pub(super) use gap::{Gap, GapPart, Purpose, Remedy, RemedyKind};
+pub(super) use job::Job;
 use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 use std::collections::BTreeSet;
@@ -45,6 +47,8 @@ record! {
         targets: Targets,
         #[serde(default)]
         tariffs: Tariffs,
+        #[serde(default, skip_serializing_if = "Job::is_empty")]
+        job: Job,
         #[serde(default)]
         drying: Drying,
         #[serde(default = "SetUp::laid_up")]
