@@ -2,7 +2,7 @@
 
 use super::{ctrl, opened, press, replace_text, shows, small_survey, survey, text_of, type_text};
 use eframe::egui::Key;
-use egui_kittest::kittest::{By, Queryable};
+use egui_kittest::kittest::{By, NodeT, Queryable};
 use gapledger::survey::file::load;
 use gapledger::survey::{Form, GapId};
 use gapledger::window::commands::Command;
