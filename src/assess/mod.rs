@@ -26,6 +26,7 @@ pub mod quantity;
 pub mod reach;
 pub mod safety;
 pub mod sealing;
+pub mod shown;
 mod sound;
 pub mod spaces;
 mod study;

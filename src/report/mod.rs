@@ -25,6 +25,7 @@ pub mod results;
 pub(crate) mod safety;
 pub(crate) mod sealing;
 pub(crate) mod series;
+pub mod shown;
 pub(crate) mod summary;
 pub mod uncertainty;
 pub(crate) mod vehicle;
