@@ -43,9 +43,9 @@ pub fn all() -> impl Iterator<Item = &'static CommandLine> {
 
 /// The commands whose shortcut was pressed; their keys are used up. With a photo shown large, only
 /// those that do not change what lies under it. While words are typed, a
-/// text field's own keys stay its own; a field into which nothing was typed has nothing to undo.
+/// text field's own keys stay its own; those of the walk round count while its list has the focus; a field into which nothing was typed has nothing to undo.
 #[must_use]
-pub fn pressed(ctx: &egui::Context, survey_open: bool, photo_large: bool) -> Vec<Command> {
+pub fn pressed(ctx: &egui::Context, survey_open: bool, photo_large: bool, walking: bool) -> Vec<Command> {
     let typing = ctx.text_edit_focused();
     let nothing_typed = untouched(ctx);
     let mut pressed = Vec::new();
@@ -56,7 +56,7 @@ pub fn pressed(ctx: &egui::Context, survey_open: bool, photo_large: bool) -> Vec
         !line.shortcuts.iter().any(shift)
     });
     for line in lines {
-        if line.needs_survey && !survey_open {
+        if line.needs_survey && !survey_open || line.on_walk && !walking {
             continue;
         }
         let kept_for_text = match line.command {
