@@ -3,13 +3,13 @@
 use super::paths::{Found, Paths, Start};
 
 /// The layers from the top to the bottom. A layer may name itself and those after it.
-pub(crate) const LAYERS: [&str; 11] = [
+pub(crate) const LAYERS: [&str; 12] = [
     "main", "headless", "window", "sheet", "report", "figure", "fonts", "tasks", "assess",
-    "survey", "physics",
+    "survey", "climate", "physics",
 ];
 
 /// Layers that do no input or output, read no clock and start no thread.
-const PURE: [&str; 5] = ["report", "figure", "assess", "survey", "physics"];
+const PURE: [&str; 6] = ["report", "figure", "assess", "survey", "climate", "physics"];
 
 /// The one place in a pure layer that handles files.
 const FILES: &str = "src/survey/file/";
@@ -157,7 +157,7 @@ fn outward(home: &Home<'_>, found: &Found) -> Option<String> {
     }
     let in_files = home.file.starts_with(FILES);
     if SERIALISERS.contains(&first.as_str())
-        && matches!(home.layer, "survey" | "physics")
+        && matches!(home.layer, "survey" | "climate" | "physics")
         && !in_files
     {
         return Some(format!("writes or reads records outside {FILES}"));
