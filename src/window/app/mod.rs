@@ -3,6 +3,7 @@
 
 mod file_work;
 mod files;
+mod gaps;
 mod photos;
 mod rescue;
 mod run;
@@ -10,6 +11,7 @@ mod screens;
 mod state;
 mod undo;
 pub mod view;
+mod walk;
 
 pub use super::start::Start;
 pub use state::App;

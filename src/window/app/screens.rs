@@ -96,6 +96,32 @@ impl App {
             });
     }
 
+    fn bar(&mut self, ui: &mut egui::Ui) {
+        Panel::top("bar")
+            .frame(panel_frame(theme::palette(ui).strip, 3))
+            .show(ui, |ui| {
+                let history = self.document.as_ref().map(|document| &document.history);
+                bar::show(ui, history, self.view.page, &mut self.queue);
+            });
+    }
+
+    /// Site mode: nothing but its bar, what is told, and the page.
+    fn site_screen(&mut self, ui: &mut egui::Ui) {
+        let palette = theme::palette(ui);
+        Panel::top("site bar")
+            .frame(panel_frame(palette.strip, 3))
+            .show(ui, |ui| {
+                self.page(ui, |view| &mut view.gaps, pages::gaps::site::bar);
+            });
+        self.foot(ui);
+        CentralPanel::default()
+            .frame(panel_frame(palette.page, 6))
+            .show(ui, |ui| {
+                self.page(ui, |view| &mut view.gaps, pages::gaps::site::show);
+                self.view.wanted = None;
+            });
+    }
+
     fn help_line(&mut self, ui: &mut egui::Ui, otherwise: &str) {
         if self.view.help {
             Panel::bottom("help line")
@@ -165,10 +191,16 @@ impl eframe::App for App {
     fn logic(&mut self, ctx: &egui::Context, frame: &mut eframe::Frame) {
         let system = System { ctx, frame };
         if self.asked.is_none() {
-            let large = self.view.gaps.lightbox.is_some();
-            for command in commands::pressed(ctx, self.document.is_some(), large) {
+            let now = commands::Situation {
+                survey_open: self.document.is_some(),
+                photo_large: self.view.gaps.lightbox.is_some(),
+                on_gaps: self.view.page == Page::Gaps,
+                walking: ctx.memory(|memory| memory.has_focus(pages::gaps::walk_list())),
+            };
+            for command in commands::pressed(ctx, now) {
                 self.queue.command(command);
             }
+            self.paste_in(ctx);
         }
         self.files_in(system);
         self.take_picked();
@@ -178,6 +210,7 @@ impl eframe::App for App {
         for request in self.queue.take() {
             self.run(request, system);
         }
+        self.follow_site_mode(ctx);
         self.photos_in(ctx);
         self.guard_closing(ctx);
         self.work_out();
@@ -188,17 +221,15 @@ impl eframe::App for App {
     }
 
     fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
-        let palette = theme::palette(ui);
-        Panel::top("bar")
-            .frame(panel_frame(palette.strip, 3))
-            .show(ui, |ui| {
-                let history = self.document.as_ref().map(|document| &document.history);
-                bar::show(ui, history, self.view.page, &mut self.queue);
-            });
-        if self.document.is_some() {
-            self.survey_screen(ui);
+        if self.in_site_mode() {
+            self.site_screen(ui);
         } else {
-            self.start_screen(ui);
+            self.bar(ui);
+            if self.document.is_some() {
+                self.survey_screen(ui);
+            } else {
+                self.start_screen(ui);
+            }
         }
         if let Some(document) = &self.document {
             lightbox::show(

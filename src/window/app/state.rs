@@ -30,6 +30,10 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::Receiver;
 
+/// Told where the program has no folder of its own.
+const NO_DATA_FOLDER: &str = "Gapledger found no home folder (HOME is not set): changes that are \
+     not saved are not written down for a rescue, and files opened are not remembered. Save often.";
+
 /// The system's file dialog while it is open.
 pub(super) struct Picking {
     pub(super) answer: Receiver<Picked>,
@@ -65,8 +69,12 @@ pub struct App {
     pub(super) unsaved: UnsavedWork,
     pub(super) photos: Photos,
     pub(super) closing_after_photos: bool,
+    /// When the system was asked for what is on its clipboard, and has not answered yet.
+    pub(super) paste_wanted: Option<f64>,
     pub(super) focus: FocusKeeper,
     title: String,
+    /// Everything is as large as site mode wants it.
+    pub(super) site_sized: bool,
     /// Which revision, in which units, the widgets were told of last.
     units_told: Option<(u64, Units)>,
 }
@@ -110,8 +118,10 @@ impl App {
             unsaved,
             photos,
             closing_after_photos: false,
+            paste_wanted: None,
             focus: FocusKeeper::default(),
             title: String::new(),
+            site_sized: false,
             units_told: None,
         };
         if start.guide && !app.preferences.guide_seen {
@@ -119,6 +129,9 @@ impl App {
         }
         if let Some(problem) = problem {
             app.notices.tell(Severity::Warning, problem);
+        }
+        if start.no_data_folder {
+            app.notices.tell(Severity::Warning, NO_DATA_FOLDER);
         }
         if let Some(path) = start.path {
             app.open_file(&path);

@@ -20,7 +20,7 @@ mod words;
 
 pub use answer::{answer_line, figure, not_known, working_button};
 pub use choice::{Choice, plain_tick, spelled, tick};
-pub use edge::{Moved, edge};
+pub use edge::{Moved, edge, level_edge};
 pub use findings::{finding_list, finding_row};
 pub use focus::{follow_focus, hold_arrows, hold_focus};
 pub use layout::{LABEL_WIDTH, card, columns, label, row};

@@ -2,7 +2,7 @@
 
 use super::division::{Division, Parts, SHARES};
 use super::view::GapsContext;
-use super::{form, path, photos, table, walk, work, zones};
+use super::{form, many, path, photos, table, walk, work, zones};
 use crate::survey::{GapId, Item};
 use crate::window::widgets::{self, Moved, finding_list};
 use eframe::egui;
@@ -38,10 +38,8 @@ pub(super) fn ledger_and_form(ui: &mut Ui, context: &mut GapsContext<'_>) {
 
 /// The edge between ledger and form; it moves what is above it.
 fn edge_above_the_form(ui: &mut Ui, context: &mut GapsContext<'_>, room: egui::Rect, most: f32) {
-    let (rect, _) = ui.allocate_exact_size(
-        egui::vec2(ui.available_width(), EDGE),
-        egui::Sense::hover(),
-    );
+    let (rect, _) =
+        ui.allocate_exact_size(egui::vec2(ui.available_width(), EDGE), egui::Sense::hover());
     let moved = widgets::level_edge(ui, "Edge between ledger and form", rect);
     let height = match moved {
         Some(Moved::To(y)) => y - room.top(),
@@ -50,7 +48,11 @@ fn edge_above_the_form(ui: &mut Ui, context: &mut GapsContext<'_>, room: egui::R
     };
     // What stands under the ledger belongs to what is above the edge.
     let under = rect.center().y - room.top() - context.view.division.above * room.height();
-    let under = if matches!(moved, Some(Moved::Back)) { 0.0 } else { under.max(0.0) };
+    let under = if matches!(moved, Some(Moved::Back)) {
+        0.0
+    } else {
+        under.max(0.0)
+    };
     let share = (height - under).clamp(LEDGER_LEAST, most) / room.height();
     context.view.division.above = share.clamp(*SHARES.start(), *SHARES.end());
 }
@@ -81,7 +83,6 @@ pub(super) fn ledger(ui: &mut Ui, context: &mut GapsContext<'_>, height: f32) {
         ui.set_max_height(height);
         table::show(ui, context);
     });
-    table::below(ui, context);
     ui.add_space(6.0);
 }
 
@@ -104,6 +105,14 @@ pub(super) fn cards(ui: &mut Ui, context: &mut GapsContext<'_>) {
         });
         return;
     };
+    if context.view.several() {
+        widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
+            0 => widgets::card(ui, &many::title(context), |ui| many::show(ui, context)),
+            _ => widgets::card(ui, "Zones", |ui| zones::show(ui, context)),
+        });
+        context.view.edit_wanted = false;
+        return;
+    }
     let noticed = context.marks(Item::Gap(id)).all().next().is_some();
     let mut cards = vec![Card::Gap];
     if noticed {

@@ -63,6 +63,11 @@ impl Default for Division {
 }
 
 impl Division {
+    /// Whether the walk round is shown.
+    pub(super) fn is_walk(self) -> bool {
+        self.parts == Parts::Walk
+    }
+
     /// Shows the walk round.
     pub(super) fn walk(&mut self) {
         self.parts = Parts::Walk;

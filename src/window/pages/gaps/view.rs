@@ -4,6 +4,7 @@ use super::body::view::BodyView;
 use super::columns::Columns;
 use super::division::Division;
 use super::ledger_view::LedgerView;
+use super::menu::GapMenu;
 use super::quick::view::QuickEntry;
 use super::site::SiteView;
 use super::walk::view::{At, WalkView};
@@ -36,6 +37,8 @@ pub struct GapsView {
     /// A gap that was asked for, to select once it is in the survey, and whether its form then
     /// takes the focus.
     pub(super) adding: Option<(GapId, bool)>,
+    /// What can be done with the selected gaps.
+    pub(super) menu: GapMenu,
     /// Name of a zone about to be added.
     pub(super) new_zone: String,
     /// The photo shown large.
@@ -144,6 +147,11 @@ impl GapsView {
     /// Shows the walk round, beside the drawing.
     pub fn show_walk(&mut self) {
         self.division.walk();
+    }
+
+    /// Whether the usual places are in sight.
+    pub(super) fn walks(&self) -> bool {
+        self.site.on || self.division.is_walk()
     }
 
     /// The place of the walk round that is looked at.

@@ -7,9 +7,10 @@ mod tools;
 pub(super) mod view;
 
 use super::view::GapsContext;
+use super::walk;
 use crate::assess::quantity::Kind;
 use crate::figure::body::{BodyFigure, Show, body};
-use crate::survey::Gap;
+use crate::survey::{Gap, GapId};
 use crate::window::body::{Frame, paint};
 use crate::window::theme::palette;
 use crate::window::widgets;
@@ -27,6 +28,11 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool
             .frame(egui::Frame::new().inner_margin(egui::Margin::symmetric(0, 4)))
             .show(ui, tools::legend_rows);
     }
+    drawing(ui, context, holds_focus);
+}
+
+/// Draws the unfolded body alone.
+pub(super) fn drawing(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool) {
     let size = ui.available_size().max(Vec2::splat(60.0));
     let (space, _) = ui.allocate_exact_size(size, Sense::hover());
     let response = ui.interact(space, drawing_id(), Sense::click_and_drag());
@@ -44,6 +50,9 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool
         &frame,
         palette(ui),
     );
+    if context.view.walks() {
+        walk::paint_mark(ui, context, &figure, frame, space);
+    }
     if holds_focus {
         widgets::hold_focus(ui, &response);
     }
@@ -58,16 +67,18 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool
 fn figure(context: &mut GapsContext<'_>, space: Rect) -> Option<Arc<BodyFigure>> {
     let results = context.results?;
     let selected = context.view.selected_in(context.survey);
+    let also: Vec<GapId> = context.view.also().collect();
     let view = &mut context.view.body;
     let (arrangement, width) = view.sight.paper(&context.survey.vehicle, space);
     let key = (
         context.revision,
         results.revision,
-        selected,
+        (selected, also.clone()),
         (arrangement, width),
     );
     let show = Show {
         selected,
+        also: &also,
         direction: None,
         numbers: true,
     };

@@ -5,6 +5,7 @@ use super::super::view::GapsContext;
 use crate::report::key_results::key_results;
 use crate::window::commands::Command;
 use crate::window::theme::{bold, palette};
+use crate::window::units;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Align, Layout, RichText, Ui};
@@ -52,6 +53,7 @@ fn results(ui: &mut Ui, context: &GapsContext<'_>) {
         .filter_map(|result| Some(format!("{} {}", result.title, result.figure.ok()?)))
         .collect();
     for words in words {
+        let words = units::text(ui.ctx(), &words);
         let text = RichText::new(words).color(palette(ui).text);
         ui.add(egui::Label::new(text).truncate());
         ui.add_space(8.0);

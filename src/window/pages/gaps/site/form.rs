@@ -1,7 +1,7 @@
 //! The one large form of site mode: the selected gap, in two columns, with the pad below.
 
 use super::super::view::GapsContext;
-use super::{pad, super::photos};
+use super::{super::photos, pad};
 use crate::assess::GapLeakage;
 use crate::assess::quantity::Kind;
 use crate::survey::findings::body_reaches;
@@ -10,6 +10,7 @@ use crate::survey::{Certainty, Edit, Facing, Field, Form, Gap, GapPart, Item, Pu
 use crate::window::commands::Command;
 use crate::window::ledger::blank_like;
 use crate::window::theme::{bold, palette};
+use crate::window::units;
 use crate::window::widgets::{self, Choice, NumberField, TextField};
 use eframe::egui;
 use egui::{Id, RichText, ScrollArea, Ui, vec2};
@@ -84,28 +85,49 @@ fn heading(ui: &mut Ui, context: &GapsContext<'_>, gap: &Gap) {
         let title = format!("Gap {}: {}", gap.id, gap.shown_name());
         ui.label(RichText::new(title).heading().family(bold()));
         if let Some(words) = leakage {
+            let words = units::text(ui.ctx(), &words);
             ui.label(RichText::new(words).color(palette(ui).muted));
         }
     });
 }
 
-/// What can be done with the gap and after it.
+/// What can be done with the gap, and after it.
 fn buttons(ui: &mut Ui, context: &mut GapsContext<'_>) {
-    ui.horizontal_wrapped(|ui| {
-        if ui.button("New gap").clicked() {
-            context.queue.command(Command::AddGap);
-        }
-        let words = "Adds a gap with nothing said of it yet, and its photo";
-        if ui
-            .button("Photo of a new gap")
-            .on_hover_text(words)
-            .clicked()
-        {
-            context.queue.command(Command::AddGap);
-            context.queue.command(Command::AddPhotos);
-        }
-        if ui.button("Next place").clicked() {
-            context.queue.command(Command::WalkRound);
+    let some = !context.survey.gaps.is_empty();
+    ui.horizontal(|ui| {
+        let all: [(&str, &str, bool, &[Command]); 4] = [
+            (
+                "New gap",
+                "Adds a gap with the zone and facing of this one",
+                true,
+                &[Command::AddGap],
+            ),
+            (
+                "Photo",
+                "Adds photos to this gap",
+                some,
+                &[Command::AddPhotos],
+            ),
+            (
+                "Photo first",
+                "Adds a gap of which nothing is said yet, and its photo; the rest may wait",
+                true,
+                &[Command::AddGap, Command::AddPhotos],
+            ),
+            (
+                "Next place",
+                "On to the next usual place that nobody has looked at",
+                true,
+                &[Command::WalkRound],
+            ),
+        ];
+        for (name, words, enabled, commands) in all {
+            let button = ui.add_enabled(enabled, egui::Button::new(name));
+            if button.on_hover_text(words).clicked() {
+                for command in commands {
+                    context.queue.command(*command);
+                }
+            }
         }
     });
 }
@@ -175,7 +197,8 @@ fn two(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, cells: &[Cell]) {
 
 /// The small label over a field.
 fn over(ui: &mut Ui, field: Field) {
-    let unit = field.unit();
+    let shown = units::shown(ui.ctx());
+    let unit = shown.units().symbol(field.unit());
     let words = if unit.is_empty() {
         field.label().to_owned()
     } else {
@@ -190,9 +213,14 @@ fn one(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap, cell: Cell, width:
     let done = match cell {
         Cell::Form => {
             let current = blank_like(&gap.form);
-            let chosen = choice(ui, gap, Field::Form, (&current, &Form::blanks()), width, |form| {
-                form.name()
-            });
+            let chosen = choice(
+                ui,
+                gap,
+                Field::Form,
+                (&current, &Form::blanks()),
+                width,
+                |form| form.name(),
+            );
             put(&mut of.form, chosen)
         }
         Cell::Purpose => {

@@ -13,7 +13,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
         return;
     };
     ui.horizontal(|ui| {
-        for (sign, name, next) in [("←", "Station before", false), ("→", "Next station", true)] {
+        for (sign, name, next) in [("←", "Station before", false), ("→", "Next station", true)]
+        {
             if widgets::named_button(ui, sign, name) {
                 context.view.walk.step_station(context.survey, next);
             }

@@ -160,7 +160,12 @@ fn row(ui: &mut Ui, survey: &Survey, at: At, here: bool) -> Response {
         painter.text(pos2(x, middle), align, words, font.clone(), colour);
     };
     text(rect.left() + 18.0, Align2::CENTER_CENTER, sign, colour);
-    text(rect.left() + 34.0, Align2::LEFT_CENTER, at.1.name, colours.text);
+    text(
+        rect.left() + 34.0,
+        Align2::LEFT_CENTER,
+        at.1.name,
+        colours.text,
+    );
     let state = state(survey, at);
     text(rect.right() - 10.0, Align2::RIGHT_CENTER, &state, colour);
     response

@@ -4,11 +4,11 @@ use crate::survey::{Station, Survey, UsualPlace};
 use eframe::egui::Id;
 
 /// A station and one of its places.
-pub type At = (&'static Station, &'static UsualPlace);
+pub(in crate::window) type At = (&'static Station, &'static UsualPlace);
 
 /// Where the walk round stands.
 #[derive(Clone, Debug, Default)]
-pub struct WalkView {
+pub(in crate::window) struct WalkView {
     /// Words of station and place.
     at: Option<(&'static str, &'static str)>,
     /// The list takes the focus in the next frame.
@@ -25,7 +25,7 @@ pub(in crate::window) fn list_id() -> Id {
 impl WalkView {
     /// The place that is looked at: the one chosen, else the first of which nothing is said.
     #[must_use]
-    pub fn place_in(&self, survey: &Survey) -> Option<At> {
+    pub(in crate::window) fn place_in(&self, survey: &Survey) -> Option<At> {
         let chosen = self.index(survey);
         let first = || survey.usual_places().position(|at| is_open(survey, at));
         survey
@@ -40,7 +40,7 @@ impl WalkView {
     }
 
     /// Gives the list the focus. Where a gap was found at the place, the next one is looked at.
-    pub fn come_back(&mut self, survey: &Survey) {
+    pub(in crate::window) fn come_back(&mut self, survey: &Survey) {
         self.focus_wanted = true;
         if self.place_in(survey).is_some_and(|at| !is_open(survey, at)) {
             self.go_on(survey);
@@ -49,7 +49,7 @@ impl WalkView {
 
     /// Goes on to the next place of which nothing is said, going round; where there is none, to the
     /// next.
-    pub fn go_on(&mut self, survey: &Survey) {
+    pub(in crate::window) fn go_on(&mut self, survey: &Survey) {
         let all: Vec<At> = survey.usual_places().collect();
         let here = self.index(survey).unwrap_or_default();
         let round = (1..=all.len()).filter_map(|by| all.get((here + by) % all.len().max(1)));
@@ -81,7 +81,10 @@ impl WalkView {
         };
         let mut firsts: Vec<At> = Vec::new();
         for at in survey.usual_places() {
-            if firsts.last().is_none_or(|(station, _)| station.id != at.0.id) {
+            if firsts
+                .last()
+                .is_none_or(|(station, _)| station.id != at.0.id)
+            {
                 firsts.push(at);
             }
         }
