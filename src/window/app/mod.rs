@@ -9,6 +9,7 @@ mod run;
 mod screens;
 mod state;
 mod undo;
+mod usual;
 pub mod view;
 
 pub use super::start::Start;

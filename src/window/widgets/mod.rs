@@ -15,6 +15,7 @@ pub mod report;
 mod severity;
 mod text_field;
 mod touched;
+mod usual_button;
 mod ways;
 mod words;
 
@@ -30,5 +31,6 @@ pub use progress::long_work;
 pub use severity::{finding_line, message_line, severity_colour, severity_sign, sign};
 pub use text_field::TextField;
 pub use touched::untouched;
+pub use usual_button::usual_button;
 pub use ways::Ways;
 pub use words::{explain_marks, is_touch, link, muted, named_button, named_link, tab, tell_name};

@@ -5,6 +5,7 @@ mod drying;
 mod equipment;
 mod fabric;
 mod fabric_list;
+mod fill;
 mod layers;
 mod lists;
 mod machines;
