@@ -16,6 +16,8 @@ pub struct Start {
     pub spawner: Spawner,
     /// The system's file dialogs.
     pub picker: Picker,
+    /// Whether the system has them, as far as can be seen beforehand.
+    pub file_dialog: bool,
     /// Sample surveys offered on the start page.
     pub samples: Vec<PathBuf>,
     /// How much is made of longer work.
@@ -41,6 +43,7 @@ impl Start {
             path,
             spawner: background::on_a_thread(),
             picker: picker::system(),
+            file_dialog: picker::has_dialog(),
             samples: start_page::samples(Path::new("sample-surveys")),
             effort: Effort::program(),
             guide: true,
@@ -58,6 +61,7 @@ impl Start {
             path,
             spawner: background::inline(),
             picker: picker::none(),
+            file_dialog: true,
             samples: Vec::new(),
             effort: Effort::test(),
             guide: false,

@@ -29,9 +29,11 @@ mod plan_work;
 mod protected;
 mod quick;
 mod sheet;
+mod sight;
 mod spaces;
 mod surveyor;
 mod uncertainty;
+mod usual;
 
 use eframe::egui;
 use egui::accesskit::Role;

@@ -1,7 +1,9 @@
 //! What the Vehicle page remembers between frames, and how wide its cards are.
 
+use crate::figure::outline::SideFigure;
 use crate::survey::{FabricId, Field, Item, Place, Survey, TypicalWinter};
 use crate::window::context::PageContext;
+use crate::window::pages::kept::Kept;
 
 /// What the page gets to see.
 pub(super) type VehicleContext<'a> = PageContext<'a, VehicleView>;
@@ -18,6 +20,8 @@ pub struct VehicleView {
     pub(super) winter: Option<TypicalWinter>,
     /// What is seldom changed of where it stands is unfolded.
     pub(super) more: bool,
+    /// The vehicle from its side, for a revision of the survey.
+    pub(super) drawing: Kept<u64, SideFigure>,
 }
 
 /// The parts of the page, in the order of the job.
