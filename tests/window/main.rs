@@ -21,6 +21,7 @@ mod killed;
 mod ledger;
 mod lightbox;
 mod looks;
+mod many;
 mod once;
 mod pages;
 mod photos;
@@ -33,6 +34,7 @@ mod sight;
 mod spaces;
 mod surveyor;
 mod uncertainty;
+mod units;
 mod usual;
 
 use eframe::egui;
