@@ -30,11 +30,13 @@ mod plan_work;
 mod protected;
 mod quick;
 mod sheet;
+mod sight;
 mod site;
 mod spaces;
 mod surveyor;
 mod uncertainty;
 mod units;
+mod usual;
 mod walk;
 
 use eframe::egui;

@@ -7,9 +7,11 @@ mod gaps;
 mod photos;
 mod rescue;
 mod run;
+mod samples;
 mod screens;
 mod state;
 mod undo;
+mod usual;
 pub mod view;
 mod walk;
 

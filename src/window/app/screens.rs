@@ -172,7 +172,7 @@ impl App {
                     let offered = start_page::Offered {
                         rescued: self.unsaved.offers(),
                         recent: self.unsaved.recent(),
-                        samples: &self.samples,
+                        samples: self.samples,
                     };
                     start_page::show(ui, &offered, &mut self.queue);
                     widgets::follow_focus(ui);
@@ -221,6 +221,11 @@ impl eframe::App for App {
     }
 
     fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
+        // Nothing under a dialog has the pointer: a tooltip that was open would stay over it.
+        let pointer = self.asked.is_some().then(|| {
+            let ctx = ui.ctx();
+            ctx.input_mut(|input| std::mem::take(&mut input.pointer))
+        });
         if self.in_site_mode() {
             self.site_screen(ui);
         } else {
@@ -239,6 +244,9 @@ impl eframe::App for App {
                 &mut self.photos,
                 &mut self.queue,
             );
+        }
+        if let Some(pointer) = pointer {
+            ui.ctx().input_mut(|input| input.pointer = pointer);
         }
         self.drop_hint(ui.ctx());
         if let Some(asked) = &mut self.asked {

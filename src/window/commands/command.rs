@@ -64,6 +64,8 @@ pub enum Command {
     NotReached,
     /// Nothing is said of the usual place any more.
     NotLookedAt,
+    /// Fill in what is usual for the vehicle's kind.
+    UsualVehicle,
     /// Show a page.
     Show(Page),
     /// Show all findings.
