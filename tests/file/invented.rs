@@ -150,6 +150,7 @@ impl Maker {
             sources: self.sources(),
             spaces: self.spaces(),
             inner_openings: self.inner_openings(),
+            fittings: self.yes().then(|| self.list(4, Self::fitting)),
             leakage_not_found_percent: self.maybe(),
             usual: self.usual(),
         }
@@ -448,13 +449,25 @@ impl Maker {
                 })),
             },
             bridge_percent: self.number(),
-            outline: self.yes().then(|| Outline {
-                facing: self.pick(&Facing::ALL),
-                along_m: self.number(),
-                up_m: self.number(),
-                width_m: self.number(),
-                height_m: self.number(),
-            }),
+            outline: self.yes().then(|| self.outline()),
+        }
+    }
+
+    fn outline(&mut self) -> Outline {
+        Outline {
+            facing: self.pick(&Facing::ALL),
+            along_m: self.number(),
+            up_m: self.number(),
+            width_m: self.number(),
+            height_m: self.number(),
+        }
+    }
+
+    fn fitting(&mut self, id: u32) -> Fitting {
+        Fitting {
+            id: FittingId(id),
+            kind: self.pick(&FittingKind::ALL),
+            outline: self.outline(),
         }
     }
 

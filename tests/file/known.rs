@@ -25,6 +25,19 @@ pub(crate) fn newest() -> Survey {
     survey.fans[0].most_pressure_pa = Some(85.0);
     what_gaps_are(&mut survey);
     survey.machines[3].tub_l = Some(2.5);
+    let fittings = FittingKind::ALL.into_iter().zip(1..);
+    let fitting = |(kind, id)| Fitting {
+        id: FittingId(id),
+        kind,
+        outline: Outline {
+            facing: Facing::Offside,
+            along_m: 0.9 * f64::from(id),
+            up_m: 1.5,
+            width_m: 0.5,
+            height_m: 0.45,
+        },
+    };
+    survey.fittings = Some(fittings.map(fitting).collect());
     survey.usual = Usual {
         winter: Some(TypicalWinter::Alpine),
         fabric: vec![FabricId(1), FabricId(3)],
@@ -161,6 +174,7 @@ pub(crate) fn survey() -> Survey {
             }),
             certainty: Certainty::Measured,
         }],
+        fittings: None,
         leakage_not_found_percent: Some(20.0),
         usual: Usual::default(),
     }

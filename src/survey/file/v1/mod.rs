@@ -71,6 +71,7 @@ replaced! {
     }
     new {
         appliances_confirmed: false,
+        fittings: None,
         usual: v2::Usual::default(),
     }
 }
