@@ -38,6 +38,8 @@ const PLAIN: Show<'static> = Show {
     selected: None,
     direction: None,
     numbers: true,
+    fitting: None,
+    before: None,
 };
 
 #[test]
@@ -256,11 +258,11 @@ fn marks_are_small_where_there_are_many() {
 }
 
 #[test]
-fn the_keyboard_reads_the_faces_from_the_top_and_each_from_the_left() {
+fn the_keyboard_reads_the_faces_in_the_order_of_a_walk_round_and_each_from_the_left() {
     let survey = survey();
     let mut order = drawn(&survey).reading_order();
-    // Offside above, front to the left, nearside below, underfloor last.
-    assert_eq!(order, [3, 1, 2, 4].map(GapId));
+    // Round the vehicle from the front: nearside, rear, offside; underfloor last.
+    assert_eq!(order, [1, 2, 3, 4].map(GapId));
     order = drawn(&crowded(4, -0.3)).reading_order();
     assert_eq!(order, [4, 3, 2, 1].map(GapId));
 }

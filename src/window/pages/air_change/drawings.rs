@@ -58,6 +58,7 @@ impl Drawings {
                 selected,
                 direction: Some(direction),
                 numbers: true,
+                ..Show::default()
             };
             let assessment = results.assessment();
             body(survey, assessment, Arrangement::Wide, PICTURE_MM, &show)

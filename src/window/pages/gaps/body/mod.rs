@@ -70,6 +70,7 @@ fn figure(context: &mut GapsContext<'_>, space: Rect) -> Option<Arc<BodyFigure>>
         selected,
         direction: None,
         numbers: true,
+        ..Show::default()
     };
     let (survey, assessment) = (context.survey, results.assessment());
     let draw = || body(survey, assessment, arrangement, width, &show);

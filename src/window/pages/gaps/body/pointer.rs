@@ -129,7 +129,7 @@ fn begin(ui: &Ui, context: &mut GapsContext<'_>, figure: &BodyFigure, frame: Fra
         .find(|gap| Some(**gap) == selected)
         .or_else(|| here.first());
     let drag = gap.and_then(|gap| {
-        let middle = figure.place_of(*gap)?.at;
+        let middle = figure.place_of(*gap)?.grip;
         let at = frame.to_scene(origin);
         context.view.select(Some(*gap));
         Some(Drag::Mark {

@@ -38,8 +38,8 @@ impl BodyView {
     /// Where the mark of a gap was on the screen in the last frame.
     #[must_use]
     pub fn mark_on_screen(&self, gap: GapId) -> Option<Pos2> {
-        let place = *self.drawn.last()?.place_of(gap)?;
-        Some(self.shown?.to_screen(place.at))
+        let at = self.drawn.last()?.place_of(gap)?.at;
+        Some(self.shown?.to_screen(at))
     }
 }
 
