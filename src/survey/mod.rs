@@ -19,9 +19,12 @@ mod gap_part;
 mod given_up;
 pub mod history;
 pub mod ids;
+pub mod job;
 mod kept_safe;
 pub mod leave;
+pub mod limits;
 pub mod number;
+mod order;
 pub mod photo;
 pub mod remedy;
 pub mod shapes;
@@ -30,10 +33,15 @@ pub mod site;
 mod sizes;
 pub mod space;
 pub mod starting;
+pub mod stations;
 mod step;
-pub mod typical_winters;
+pub mod typed;
+mod typical_winters;
+pub mod unit;
 mod usual;
 pub mod vehicle;
+pub mod walk;
+mod walked;
 pub mod word;
 
 pub use drying::Drying;
@@ -55,15 +63,18 @@ pub use ids::{
     ApplianceId, FabricId, FanId, FittingId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId,
     SpaceId, WeatherId, ZoneId,
 };
+pub use job::Job;
 pub use kept_safe::NotToBeClosed;
 pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 pub use space::{InnerOpening, Space};
 pub use starting::{StartingSizes, starting_sizes};
+pub use stations::{Station, UsualPlace};
 pub use step::step_in_words;
 pub use typical_winters::{MonthlyWeather, TypicalWinter, WinterMeans};
 pub use usual::{Usual, UsualPart};
 pub use vehicle::{Appliance, ApplianceKind, CodeOfPractice, Vehicle, VehicleKind};
+pub use walk::{Outcome, Progress, Visit};
 
 /// Who made the survey, of what, where and when.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -95,6 +106,8 @@ pub struct Survey {
     pub targets: Targets,
     /// What energy and work cost.
     pub tariffs: Tariffs,
+    /// Whom the work is for, and the papers about it.
+    pub job: Job,
     /// Contents, sun and supply, for drying and heating.
     pub drying: Drying,
     /// The set-up that results are shown for: laid up or in use.
@@ -130,6 +143,8 @@ pub struct Survey {
     pub fittings: Option<Vec<Fitting>>,
     /// Leakage that was not found, as a share of what was found, %; `None` leaves it out.
     pub leakage_not_found_percent: Option<f64>,
+    /// What came of the usual places on the walk round, in the order looked at.
+    pub walk: Vec<Visit>,
     /// What of it is usual for such a vehicle, and not measured.
     pub usual: Usual,
 }

@@ -9,6 +9,8 @@ pub mod background;
 mod bar;
 pub mod body;
 pub mod changes_of_many;
+pub mod clipboard;
+mod command_entry;
 pub mod commands;
 pub mod context;
 #[cfg(test)]
@@ -27,6 +29,7 @@ pub mod marks;
 pub mod notices;
 pub mod page;
 pub mod pages;
+pub mod paste;
 pub mod photos;
 pub mod picker;
 pub mod preferences;
@@ -37,6 +40,7 @@ pub mod start_page;
 pub mod strip;
 pub mod theme;
 pub mod typesetting;
+pub mod units;
 mod unsaved_work;
 pub mod widgets;
 

@@ -24,6 +24,8 @@ pub struct Start {
     pub guide: bool,
     /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
     pub data: Option<DataFolder>,
+    /// The platform has no folder for what the program keeps, which is told.
+    pub no_data_folder: bool,
     /// Where surveys are read and written.
     pub file_spawner: Spawner,
     /// Where photos are read and kept.
@@ -37,14 +39,16 @@ impl Start {
     /// folder `sample-surveys` beside the working directory.
     #[must_use]
     pub fn program(path: Option<PathBuf>) -> Self {
+        let data = DataFolder::of_the_platform();
         Self {
             path,
+            no_data_folder: data.is_none(),
             spawner: background::on_a_thread(),
             picker: picker::system(),
             samples: start_page::samples(Path::new("sample-surveys")),
             effort: Effort::program(),
             guide: true,
-            data: DataFolder::of_the_platform(),
+            data,
             file_spawner: background::on_a_thread_named("files"),
             photo_spawner: background::on_a_thread_named("photos"),
             photo_holding: photos::holding_folder(),
@@ -62,6 +66,7 @@ impl Start {
             effort: Effort::test(),
             guide: false,
             data: None,
+            no_data_folder: false,
             file_spawner: background::inline(),
             photo_spawner: background::inline(),
             photo_holding: None,

@@ -58,8 +58,9 @@ fn a_file_of_format_1_is_written_as_format_2_and_stays_the_same_survey() {
 }
 
 /// What came with format 2, each as a file could hold it: a field, or a word of an older field.
-const NEW_IN_FORMAT_2: [(&str, &str); 16] = [
+const NEW_IN_FORMAT_2: &[(&str, &str)] = &[
     ("fittings", "vehicle: (kind: other), fittings: []"),
+    ("job", "vehicle: (kind: other), job: (customer: \"Nobody\")"),
     ("usual", "vehicle: (kind: other), usual: (altitude: true)"),
     (
         "most_pressure_pa",
@@ -113,6 +114,10 @@ const NEW_IN_FORMAT_2: [(&str, &str); 16] = [
     (
         "tub_l",
         "vehicle: (kind: other), machines: [(id: 1, kind: salt_tub, tub_l: 2)]",
+    ),
+    (
+        "walk",
+        "vehicle: (kind: other), walk: [(station: \"roof\", place: \"aerial\", outcome: nothing)]",
     ),
 ];
 

@@ -21,6 +21,7 @@ mod killed;
 mod ledger;
 mod lightbox;
 mod looks;
+mod many;
 mod once;
 mod pages;
 mod photos;
@@ -32,6 +33,7 @@ mod sheet;
 mod spaces;
 mod surveyor;
 mod uncertainty;
+mod units;
 
 use eframe::egui;
 use egui::accesskit::Role;

@@ -16,6 +16,8 @@ use std::collections::HashMap;
 pub struct Show<'a> {
     /// The gap drawn as selected.
     pub selected: Option<GapId>,
+    /// Gaps selected together with it.
+    pub also: &'a [GapId],
     /// One wind direction, to draw its flows and neutral level.
     pub direction: Option<&'a DirectionAnswer>,
     /// Whether each mark carries its number.
@@ -248,6 +250,12 @@ pub(super) fn gaps(
         Some(before) => labels_as_before(scene, &numbered, before),
         None => labels(scene, &numbered),
     };
+    let also = placed
+        .iter()
+        .filter(|mark| show.also.contains(&mark.gap.id));
+    for mark in also.filter(|mark| show.selected != Some(mark.gap.id)) {
+        ring(scene, mark);
+    }
     // Above all others, where nothing covers it.
     let selected = placed
         .iter()
@@ -350,28 +358,28 @@ fn span(scene: &mut Scene, layout: &Layout, mark: &Placed<'_>) {
     }
 }
 
-/// A ring round the selected gap, with its number and name beside.
-fn highlight(scene: &mut Scene, mark: &Placed<'_>) {
-    let (gap, centre) = (mark.gap, mark.at);
-    if mark.is_line() {
-        let broad = mark.breadth + 1.8;
-        scene.add(Shape::line(
-            mark.line(),
-            Stroke::solid(Role::Selected, broad),
-        ));
-        scene.add(Shape::line(
-            mark.line(),
-            Stroke::solid(Role::Body, mark.breadth + 0.7),
-        ));
-        one(scene, mark);
-    } else {
+/// What marks a gap as selected: a ring round its mark, a broad edge along its line.
+fn ring(scene: &mut Scene, mark: &Placed<'_>) {
+    if !mark.is_line() {
         scene.add(Shape::circle(
-            centre,
+            mark.at,
             mark.radius + 1.6,
             None,
             Stroke::solid(Role::Selected, 0.6),
         ));
+        return;
     }
+    for (role, beyond) in [(Role::Selected, 1.8), (Role::Body, 0.7)] {
+        let stroke = Stroke::solid(role, mark.breadth + beyond);
+        scene.add(Shape::line(mark.line(), stroke));
+    }
+    one(scene, mark);
+}
+
+/// What marks it as selected, with its number and name beside.
+fn highlight(scene: &mut Scene, mark: &Placed<'_>) {
+    let (gap, centre) = (mark.gap, mark.at);
+    ring(scene, mark);
     let name = gap.shown_name();
     let words = match name.char_indices().nth(LONGEST_NAME) {
         Some((cut, _)) => format!("{} {}…", gap.id, name.get(..cut).unwrap_or(name)),

@@ -3,6 +3,7 @@
 
 mod file_work;
 mod files;
+mod gaps;
 mod photos;
 mod rescue;
 mod run;

@@ -2,11 +2,10 @@
 
 use super::App;
 use super::state::{Picking, System};
-use crate::survey::{Edit, Field, GapId, Item, MergeKey, Place, Severity, Survey, VehicleKind};
-use crate::window::changes_of_many::{self, ChangeOfMany};
+use crate::assess::shown::Units;
+use crate::survey::{Edit, Field, Item, MergeKey, Place, Severity, Survey, VehicleKind};
 use crate::window::commands::Command;
 use crate::window::document::Document;
-use crate::window::ledger;
 use crate::window::notices::{Cause, sentence_of};
 use crate::window::page::Page;
 use crate::window::photos::Source;
@@ -112,6 +111,10 @@ impl App {
             Command::AddGap | Command::DuplicateGap | Command::MirrorGap | Command::DeleteGap => {
                 self.ledger_command(command)
             }
+            Command::CopyGaps => self.copy_gaps(system.ctx),
+            Command::PasteGaps => self.ask_for_clipboard(system.ctx),
+            Command::SelectAllGaps => self.select_all_gaps(),
+            Command::MoveUp | Command::MoveDown => self.move_gaps(command == Command::MoveDown),
             Command::QuickEntry => {
                 self.view.page = Page::Gaps;
                 self.view.gaps.quick.jump();
@@ -132,6 +135,8 @@ impl App {
             Command::FollowSystem => {
                 self.look(system, |look| look.theme = ThemePreference::System);
             }
+            Command::Metric => self.look(system, |look| look.units = Units::Metric),
+            Command::UsCustomary => self.look(system, |look| look.units = Units::UsCustomary),
             Command::Larger => self.look(system, |look| look.set_zoom(look.zoom + 0.1)),
             Command::Smaller => self.look(system, |look| look.set_zoom(look.zoom - 0.1)),
             Command::FirstSize => self.look(system, |look| look.set_zoom(1.0)),
@@ -147,62 +152,6 @@ impl App {
     fn look(&mut self, system: System<'_>, change: impl FnOnce(&mut Preferences)) {
         change(&mut self.preferences);
         self.preferences.apply(system.ctx);
-    }
-
-    fn ledger_command(&mut self, command: Command) {
-        let Some(document) = &self.document else {
-            return;
-        };
-        let survey = document.history.survey();
-        let chosen = self.view.gaps.chosen_in(survey);
-        let change = match command {
-            Command::AddGap => {
-                let one = self.view.gaps.selected_in(survey);
-                ledger::add(survey, one).map(|gap| ChangeOfMany {
-                    selected: vec![gap.id],
-                    edit: Edit::gap(gap),
-                })
-            }
-            Command::DuplicateGap => changes_of_many::duplicate(survey, &chosen),
-            Command::MirrorGap => changes_of_many::mirror(survey, &chosen),
-            _ => changes_of_many::delete(survey, &chosen, &self.view.gaps.shown_in(survey)),
-        };
-        let Some(change) = change else {
-            let words = match command {
-                Command::AddGap => "A gap needs a zone: add a zone first.",
-                _ => "No gap is selected.",
-            };
-            self.notices.tell(Severity::Note, words);
-            return;
-        };
-        let before = document.history.revision();
-        self.edit(change.edit, None);
-        let made = self
-            .document
-            .as_ref()
-            .map(|document| document.history.revision())
-            != Some(before);
-        if made {
-            self.after_ledger_command(command, &chosen, &change.selected);
-        }
-    }
-
-    fn after_ledger_command(&mut self, command: Command, chosen: &[GapId], selected: &[GapId]) {
-        self.view.page = Page::Gaps;
-        match (command, chosen, selected) {
-            (Command::DeleteGap, [id], _) => {
-                self.view.gaps.select_all(selected);
-                self.notices.tell_undoable(format!("Gap {id} was deleted."));
-            }
-            (Command::DeleteGap, ..) => {
-                self.view.gaps.select_all(selected);
-                let many = chosen.len();
-                self.notices
-                    .tell_undoable(format!("{many} gaps were deleted."));
-            }
-            (_, _, [one]) => self.view.gaps.select_added(*one),
-            _ => self.view.gaps.select_all(selected),
-        }
     }
 
     /// Goes on at once, or asks about unsaved changes first.

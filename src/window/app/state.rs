@@ -2,6 +2,7 @@
 
 use super::file_work::Files;
 use super::view::ViewState;
+use crate::assess::shown::{Shown, Units};
 use crate::survey::file::protection;
 use crate::survey::{GapId, Severity, Survey};
 use crate::window::answers::{Answers, Results, Revised};
@@ -21,12 +22,17 @@ use crate::window::request::Queue;
 use crate::window::start::Start;
 use crate::window::theme;
 use crate::window::typesetting::{SheetKey, Told, Typesetting};
+use crate::window::units;
 use crate::window::unsaved_work::UnsavedWork;
 use eframe::egui;
 use egui::ViewportCommand;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::Receiver;
+
+/// Told where the program has no folder of its own.
+const NO_DATA_FOLDER: &str = "Gapledger found no home folder (HOME is not set): changes that are \
+     not saved are not written down for a rescue, and files opened are not remembered. Save often.";
 
 /// The system's file dialog while it is open.
 pub(super) struct Picking {
@@ -63,8 +69,12 @@ pub struct App {
     pub(super) unsaved: UnsavedWork,
     pub(super) photos: Photos,
     pub(super) closing_after_photos: bool,
+    /// When the system was asked for what is on its clipboard, and has not answered yet.
+    pub(super) paste_wanted: Option<f64>,
     pub(super) focus: FocusKeeper,
     title: String,
+    /// Which revision, in which units, the widgets were told of last.
+    units_told: Option<(u64, Units)>,
 }
 
 impl App {
@@ -106,8 +116,10 @@ impl App {
             unsaved,
             photos,
             closing_after_photos: false,
+            paste_wanted: None,
             focus: FocusKeeper::default(),
             title: String::new(),
+            units_told: None,
         };
         if start.guide && !app.preferences.guide_seen {
             app.guide.begin();
@@ -115,10 +127,30 @@ impl App {
         if let Some(problem) = problem {
             app.notices.tell(Severity::Warning, problem);
         }
+        if start.no_data_folder {
+            app.notices.tell(Severity::Warning, NO_DATA_FOLDER);
+        }
         if let Some(path) = start.path {
             app.open_file(&path);
         }
         app
+    }
+
+    /// Tells the widgets in which units the survey is shown, when either has changed.
+    pub(super) fn tell_units(&mut self, ctx: &egui::Context) {
+        let units = self.preferences.units;
+        self.view.job_sheet.choices.units = units;
+        let document = self.document.as_ref();
+        let revision = document.map_or(u64::MAX, |document| document.history.revision());
+        if self.units_told == Some((revision, units)) {
+            return;
+        }
+        self.units_told = Some((revision, units));
+        let shown = document.map_or_else(
+            || Shown::of(units),
+            |document| Shown::new(units, document.history.survey()),
+        );
+        units::tell(ctx, Arc::new(shown));
     }
 
     /// The open survey.

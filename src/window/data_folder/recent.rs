@@ -1,11 +1,15 @@
 //! The files that were open last.
 
 use super::disk;
+use crate::survey::file::read_file;
 use std::io;
 use std::path::{Path, PathBuf};
 
 /// As many are remembered.
 pub const MOST: usize = 8;
+
+/// Longer lists than any that is written are not read.
+const LARGEST_LIST_BYTES: u64 = 256 * 1024;
 
 /// A file that was open.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -52,8 +56,8 @@ pub fn forget(list: &Path, path: &Path) -> io::Result<()> {
 }
 
 fn paths(list: &Path) -> Vec<PathBuf> {
-    let text = std::fs::read_to_string(list).unwrap_or_default();
-    let names: Vec<String> = ron::from_str(&text).unwrap_or_default();
+    let bytes = read_file(list, LARGEST_LIST_BYTES).unwrap_or_default();
+    let names: Vec<String> = ron::de::from_bytes(&bytes).unwrap_or_default();
     names.into_iter().map(PathBuf::from).take(MOST).collect()
 }
 

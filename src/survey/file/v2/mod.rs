@@ -8,8 +8,10 @@
 mod equipment;
 mod fitting;
 mod gap;
+mod job;
 mod usual;
 mod vehicle;
+mod walk;
 mod weather;
 
 use super::error::ParseError;
@@ -25,11 +27,13 @@ use crate::survey::Survey as LiveSurvey;
 pub(super) use equipment::{Fan, Machine};
 use fitting::Fittings;
 pub(super) use gap::{Gap, GapPart, Purpose, Remedy, RemedyKind};
+pub(super) use job::Job;
 use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 use std::collections::BTreeSet;
 pub(super) use usual::Usual;
 pub(super) use vehicle::{Appliance, CodeOfPractice, PressureSet, Site, Underside, Vehicle};
+use walk::Visit;
 use weather::usual_weather;
 
 /// The line that a file begins with, so that it is known for a survey before it is read.
@@ -47,6 +51,8 @@ record! {
         targets: Targets,
         #[serde(default)]
         tariffs: Tariffs,
+        #[serde(default, skip_serializing_if = "Job::is_empty")]
+        job: Job,
         #[serde(default)]
         drying: Drying,
         #[serde(default = "SetUp::laid_up")]
@@ -79,6 +85,8 @@ record! {
         fittings: Option<Fittings>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         leakage_not_found_percent: Option<Number>,
+        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
+        walk: Vec<Visit>,
         #[serde(default, skip_serializing_if = "Usual::is_nothing")]
         usual: Usual,
     }
