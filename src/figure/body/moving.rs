@@ -1,8 +1,10 @@
 //! Adding and moving gaps on the drawing.
 
 use super::layout::{FACES, Layout, Panel, Picked};
+use crate::figure::outline::fittings::on_face;
 use crate::figure::scene::Point;
 use crate::survey::gap::{Cavity, Facing, Gap, Position};
+use crate::survey::{Fitting, Outline};
 
 impl Layout {
     /// The place that a new gap at a point of the drawing has, with everything that its face
@@ -69,6 +71,32 @@ impl Layout {
         let to = Point::new(at.x + right_m * self.scale, at.y + down_m * self.scale);
         let face = self.drawn_on(gap.facing, &gap.position);
         self.moved(gap, held(&self.panel(face), to))
+    }
+
+    /// A fitting after its middle was moved to a point: on the face there, and off every face at the
+    /// edge of its own.
+    #[must_use]
+    pub fn fitting_moved(&self, fitting: &Fitting, to: Point) -> Fitting {
+        let own = self.drawn_on(fitting.outline.facing, &Position::default());
+        let face = self.face_at(to).unwrap_or(own);
+        self.fitting_on(fitting, face, to)
+    }
+
+    /// A fitting with its middle as near to a point as this face allows.
+    #[must_use]
+    pub fn fitting_on(&self, fitting: &Fitting, face: Facing, to: Point) -> Fitting {
+        let rounded = |metres: f64| (metres * 100.0).round() / 100.0;
+        let (side, up) = self.spot_at(face, held(&self.panel(face), to));
+        let outline = Outline {
+            facing: face,
+            along_m: rounded(side),
+            up_m: rounded(up),
+            ..fitting.outline
+        };
+        Fitting {
+            outline: on_face(&outline, &self.sizes),
+            ..fitting.clone()
+        }
     }
 
     /// The point of another drawing of the same vehicle that shows the place at a point of this

@@ -161,6 +161,34 @@ pub fn usual(sizes: &Sizes) -> Vec<Fitting> {
     list.iter().zip(1..).map(fitting).collect()
 }
 
+/// A new fitting in the middle of a face where such a one may be.
+#[must_use]
+pub fn new(id: FittingId, kind: FittingKind, sizes: &Sizes) -> Fitting {
+    let (facing, (width_m, height_m)) = match kind {
+        Window => (Facing::Nearside, (0.9, 0.5)),
+        Rooflight => (Facing::Roof, (0.4, 0.4)),
+        HabitationDoor => (Facing::Nearside, (0.6, 1.7)),
+        SlidingDoor => (Facing::Nearside, (1.2, 1.65)),
+        RefrigeratorVent => (Facing::Offside, (0.45, 0.18)),
+        LockerFlap => (Facing::Offside, (0.6, 0.35)),
+    };
+    let outline = Outline {
+        facing,
+        along_m: sizes.length_m / 2.0,
+        up_m: match facing {
+            Facing::Roof => sizes.width_m / 2.0,
+            _ => f64::midpoint(sizes.floor_height_m, sizes.height_m),
+        },
+        width_m,
+        height_m,
+    };
+    Fitting {
+        id,
+        kind,
+        outline: on_face(&outline, sizes),
+    }
+}
+
 /// How far a face reaches: from and to along it, from and to up it, m.
 fn face(facing: Facing, sizes: &Sizes) -> ((f64, f64), (f64, f64)) {
     let up = (0.0, sizes.height_m);

@@ -24,6 +24,7 @@ use crate::physics::counts::count;
 use crate::survey::gap::Facing;
 use crate::survey::{Survey, VehicleKind};
 use dimensions::Room;
+use piece::on;
 
 /// How wide a text is whose letters are so wide on average, mm.
 #[must_use]
@@ -62,22 +63,21 @@ impl SideFigure {
     }
 }
 
-fn on(origin: Point, scale: f64, (along, height): Spot) -> Point {
-    Point::new(origin.x + along * scale, origin.y - height * scale)
-}
-
 /// Draws the vehicle from its side, `width` mm wide. What was not recorded is drawn with usual
 /// sizes, thin and broken, and its figure says so.
 #[must_use]
 pub fn side(survey: &Survey, show: SideShow, width: f64) -> SideFigure {
     let sizes = Sizes::of(&survey.vehicle);
-    let room = Room::of(show);
+    let room = Room::of(show.dimensions);
     let beside = if show.front { sizes.width_m } else { 0.0 };
     let metres = sizes.drawbar_m() + sizes.length_m + beside;
-    let scale = ((width - room.across(show)) / metres).max(1.0);
+    let scale = ((width - room.across(show.front)) / metres).max(1.0);
     let ground = room.above + sizes.height_m * scale;
     let origin = Point::new(room.left + sizes.drawbar_m() * scale, ground);
-    let mut scene = Scene::new(room.across(show) + metres * scale, ground + room.below);
+    let mut scene = Scene::new(
+        room.across(show.front) + metres * scale,
+        ground + room.below,
+    );
     let pen = Pen {
         usual: !(sizes.recorded.length && sizes.recorded.height),
         ..Pen::PLAIN
