@@ -1,5 +1,8 @@
 //! The drawing holds every gap, and a click on a mark means that gap.
 
+mod fittings;
+mod seams;
+
 use super::{Arrangement, Layout, Show, body};
 use crate::assess::assess;
 use crate::figure::scene::{Point, Role, Shape, Stroke};
@@ -198,10 +201,10 @@ fn the_numbers_of_gaps_close_together_can_be_read() {
         all_can_be_read(&drawn(&crowded(count, apart_m)));
     }
     for sample in [
-        include_str!("../../../sample-surveys/farmyard-caravan.ron"),
-        include_str!("../../../sample-surveys/street-panel-van.ron"),
-        include_str!("../../../sample-surveys/forest-integrated.ron"),
-        include_str!("../../../sample-surveys/coastal-coachbuilt.ron"),
+        include_str!("../../../../sample-surveys/farmyard-caravan.ron"),
+        include_str!("../../../../sample-surveys/street-panel-van.ron"),
+        include_str!("../../../../sample-surveys/forest-integrated.ron"),
+        include_str!("../../../../sample-surveys/coastal-coachbuilt.ron"),
     ] {
         let survey = file::parse(sample).unwrap();
         let figure = body(&survey, &assess(&survey), Arrangement::Tall, 176.0, &PLAIN);
