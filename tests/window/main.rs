@@ -11,6 +11,7 @@ mod division;
 mod drying;
 mod fields;
 mod files;
+mod fittings;
 mod focus;
 mod frame;
 mod gaps;
