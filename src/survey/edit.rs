@@ -203,12 +203,6 @@ pub enum EditRefused {
         /// What names it.
         what: String,
     },
-    /// Saying that a place has no gap, or was not reached, while the ledger holds one of it.
-    #[error("gap {gap} was found there: delete it first, if it is none")]
-    GapFoundThere {
-        /// The gap.
-        gap: GapId,
-    },
     /// A list longer than any file holds.
     #[error("a survey holds at most {most} {what}: take some out first, or begin another survey")]
     TooMany {
@@ -220,6 +214,12 @@ pub enum EditRefused {
     /// Moving a gap that does not exist, or in front of one.
     #[error("gap {gap} is not in the survey")]
     NoSuchGap {
+        /// The gap.
+        gap: GapId,
+    },
+    /// Saying that a place has no gap, or was not reached, while the ledger holds one of it.
+    #[error("gap {gap} was found there: delete it first, if it is none")]
+    GapFoundThere {
         /// The gap.
         gap: GapId,
     },

@@ -35,6 +35,7 @@ pub mod picker;
 pub mod preferences;
 pub mod questions;
 pub mod request;
+pub mod samples;
 mod start;
 pub mod start_page;
 pub mod strip;

@@ -5,8 +5,8 @@ use super::background::{self, Spawner};
 use super::data_folder::DataFolder;
 use super::photos;
 use super::picker::{self, Picker};
-use super::start_page;
-use std::path::{Path, PathBuf};
+use super::samples::{SAMPLES, Sample};
+use std::path::PathBuf;
 
 /// What the window starts with.
 pub struct Start {
@@ -19,7 +19,7 @@ pub struct Start {
     /// Whether the system has them, as far as can be seen beforehand.
     pub file_dialog: bool,
     /// Sample surveys offered on the start page.
-    pub samples: Vec<PathBuf>,
+    pub samples: &'static [Sample],
     /// How much is made of longer work.
     pub effort: Effort,
     /// Whether someone new is shown the first steps.
@@ -37,8 +37,7 @@ pub struct Start {
 }
 
 impl Start {
-    /// As the program starts: results on a thread, the system's file dialog, samples from the
-    /// folder `sample-surveys` beside the working directory.
+    /// As the program starts: results on a thread, the system's file dialog, its samples.
     #[must_use]
     pub fn program(path: Option<PathBuf>) -> Self {
         let data = DataFolder::of_the_platform();
@@ -48,7 +47,7 @@ impl Start {
             spawner: background::on_a_thread(),
             picker: picker::system(),
             file_dialog: picker::has_dialog(),
-            samples: start_page::samples(Path::new("sample-surveys")),
+            samples: SAMPLES,
             effort: Effort::program(),
             guide: true,
             data,
@@ -66,7 +65,7 @@ impl Start {
             spawner: background::inline(),
             picker: picker::none(),
             file_dialog: true,
-            samples: Vec::new(),
+            samples: &[],
             effort: Effort::test(),
             guide: false,
             data: None,

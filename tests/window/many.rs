@@ -11,7 +11,7 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::survey::file::load;
 use gapledger::survey::{Edit, Facing, Gap, GapId, Photo, Purpose, Record, WorkState};
 use gapledger::window::commands::Command;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 /// A survey of four gaps.
 fn four() -> (tempfile::TempDir, PathBuf) {
@@ -417,26 +417,4 @@ fn a_command_from_the_menu_asks_the_system_for_its_clipboard() {
     window.step();
     paste(&mut window, &text);
     assert_eq!(order(&window), [1, 2, 3, 4, 5]);
-}
-
-#[test]
-fn more_gaps_than_can_be_saved_are_refused_and_it_is_said() {
-    let (_folder, path) = small_survey();
-    let mut loaded = load(&path).unwrap().survey;
-    let first = loaded.gaps[0].clone();
-    let more = (3..=5000).map(|id| {
-        let mut gap = first.clone();
-        gap.id = GapId(id);
-        gap
-    });
-    loaded.gaps.extend(more);
-    write(&path, &loaded);
-    let mut window = opened(&path);
-    ctrl(&mut window, Key::N);
-    assert_eq!(survey(&window).gaps.len(), 5000);
-    assert!(shows(&window, "A survey holds at most 5000 gaps"));
-}
-
-fn write(path: &Path, survey: &gapledger::survey::Survey) {
-    std::fs::write(path, gapledger::survey::file::print(survey)).unwrap();
 }

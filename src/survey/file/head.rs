@@ -144,7 +144,13 @@ mod tests {
         let long = "a".repeat(200_000);
         let open = format!("(format:2,vehicle:(kind:panel_van),x:\"{long}");
         let no_text = vec![0xff; 200_000];
-        for bytes in [b"" as &[u8], b"(", deep.as_bytes(), open.as_bytes(), &no_text] {
+        for bytes in [
+            b"" as &[u8],
+            b"(",
+            deep.as_bytes(),
+            open.as_bytes(),
+            &no_text,
+        ] {
             std::fs::write(&path, bytes).unwrap();
             let read = read_head(&path);
             assert!(read.is_none() || bytes == open.as_bytes(), "{read:?}");

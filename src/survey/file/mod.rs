@@ -11,6 +11,7 @@
 
 mod disk;
 mod error;
+mod head;
 mod limits;
 mod live;
 mod load;
@@ -25,6 +26,7 @@ mod v2;
 
 pub use disk::{Disk, RealDisk};
 pub use error::{LoadError, ParseError, SaveError, SaveStep};
+pub use head::{FileHead, read_head};
 pub use limits::{LARGEST_FILE_BYTES, NEWEST_FORMAT};
 pub use load::{Loaded, load, read_file};
 pub use photos::*;

@@ -1,6 +1,7 @@
 //! Commands about the gaps of the ledger: added, copied, moved, deleted, each in one step.
 
 use super::App;
+use super::photos::paths_in;
 use crate::assess::words::counted;
 use crate::survey::{Edit, GapId, Severity};
 use crate::window::changes_of_many::{self, ChangeOfMany};
@@ -121,7 +122,8 @@ impl App {
             let mut texts = Vec::new();
             ctx.input_mut(|input| {
                 input.events.retain(|event| match event {
-                    Event::Paste(text) => {
+                    // Paths of photos are for the gap that is selected.
+                    Event::Paste(text) if wanted || paths_in(text).is_empty() => {
                         texts.push(text.clone());
                         false
                     }

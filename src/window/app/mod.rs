@@ -7,6 +7,7 @@ mod gaps;
 mod photos;
 mod rescue;
 mod run;
+mod samples;
 mod screens;
 mod state;
 mod undo;

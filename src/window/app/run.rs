@@ -36,6 +36,7 @@ impl App {
             Request::Command(command) => self.command(command, system),
             Request::NewSurvey(kind) => self.guard(Then::NewSurvey(kind), system),
             Request::OpenFile(path) => self.guard(Then::OpenFile(path), system),
+            Request::OpenSample(sample) => self.open_sample(sample),
             Request::OpenRescued(path) => self.guard(Then::OpenRescued(path), system),
             Request::PutAway(path) => self.ask_to_put_away(&path),
             Request::ForgetRecent(path) => self.forget_recent(&path),

@@ -146,7 +146,7 @@ impl App {
                     let offered = start_page::Offered {
                         rescued: self.unsaved.offers(),
                         recent: self.unsaved.recent(),
-                        samples: &self.samples,
+                        samples: self.samples,
                     };
                     start_page::show(ui, &offered, &mut self.queue);
                     widgets::follow_focus(ui);

@@ -20,6 +20,7 @@ use crate::window::picker::{Picked, Picker};
 use crate::window::preferences::Preferences;
 use crate::window::questions::{Asked, Dialog};
 use crate::window::request::Queue;
+use crate::window::samples::Sample;
 use crate::window::start::Start;
 use crate::window::theme;
 use crate::window::typesetting::{SheetKey, Told, Typesetting};
@@ -27,7 +28,7 @@ use crate::window::units;
 use crate::window::unsaved_work::UnsavedWork;
 use eframe::egui;
 use egui::ViewportCommand;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::Arc;
 use std::sync::mpsc::Receiver;
 
@@ -62,7 +63,7 @@ pub struct App {
     pub(super) picking: Option<Picking>,
     /// The system has file dialogs, for all that is known.
     pub(super) file_dialog: bool,
-    pub(super) samples: Vec<PathBuf>,
+    pub(super) samples: &'static [Sample],
     pub(super) may_close: bool,
     pub(super) preferences: Preferences,
     pub(super) guide: Guide,

@@ -37,7 +37,7 @@ pub struct Snapshot {
 }
 
 /// What the worker has found or failed at.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum News {
     /// What earlier runs left behind, and the files that were open last.
     Found(Vec<Offer>, Vec<Recent>),

@@ -56,7 +56,6 @@ impl GapMenu {
 
 /// Draws it, where it is open. Arrows go from entry to entry, Enter takes one, Esc closes it.
 pub(super) fn show(ui: &Ui, menu: &mut GapMenu, several: bool, queue: &mut Queue) {
-    let fresh = std::mem::take(&mut menu.fresh);
     let anchor = PopupAnchor::Position(menu.at);
     let popup = Popup::new(id(), ui.ctx().clone(), anchor, ui.layer_id())
         .kind(PopupKind::Menu)
@@ -81,6 +80,9 @@ pub(super) fn show(ui: &Ui, menu: &mut GapMenu, several: bool, queue: &mut Queue
                     entries.push(entry(ui, line, line.name, true, queue).id);
                 }
             }
+            // In its first frame it is only measured, and nothing in it takes the focus.
+            let fresh = menu.fresh && !ui.is_sizing_pass();
+            menu.fresh &= ui.is_sizing_pass();
             steps(ui, &entries, fresh);
             widgets::follow_focus(ui);
         });
