@@ -68,6 +68,12 @@ impl AirChangeView {
         self.drawings.times_made()
     }
 
+    /// How many parts are unfolded.
+    #[must_use]
+    pub fn unfolded(&self) -> usize {
+        self.open.0.iter().filter(|open| **open).count()
+    }
+
     /// Number of the wind direction whose flows are shown, clockwise from the front.
     #[must_use]
     pub fn direction(&self) -> usize {
