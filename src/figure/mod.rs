@@ -6,6 +6,7 @@
 
 pub mod body;
 pub mod options;
+pub mod outline;
 pub mod psychrometric;
 pub mod rose;
 pub mod scene;
