@@ -47,6 +47,7 @@ pub(super) use without_typesetter::{SheetFailure, unprintable, write};
 
 #[cfg(feature = "sheet")]
 mod with_typesetter {
+    use super::super::is_standard_output;
     use super::{Part, SheetArguments, Study};
     use crate::assess::uncertainty::DRAWS;
     use crate::sheet::output::{self, OutputError};
@@ -70,11 +71,12 @@ mod with_typesetter {
         Output(#[from] OutputError),
     }
 
-    /// Writes the sheet; the text tells what had to be replaced on it.
+    /// Writes the sheet, or gives it back where it goes to standard output. What is given back for a
+    /// file tells what had to be replaced on the sheet.
     pub(in crate::headless) fn write(
         arguments: &SheetArguments,
         study: &Study,
-    ) -> Result<String, SheetFailure> {
+    ) -> Result<Vec<u8>, SheetFailure> {
         let choices = choices(arguments)?;
         let photos = if choices.has(Part::Photos) {
             print_copies(&arguments.file, study.survey(), &|| false)
@@ -87,10 +89,12 @@ mod with_typesetter {
         let material = Material::of(study, choices.kind, &photos);
         let pages = typeset(&contents(&material, &choices))?;
         let pdf = pages.pdf()?;
-        output::write(Some(&arguments.file), &arguments.output, ".pdf", &pdf)?;
-        Ok(pages
-            .replaced()
-            .map_or_else(String::new, |sentence| format!("{sentence}.\n")))
+        if is_standard_output(&arguments.output) {
+            return Ok(pdf);
+        }
+        output::write_or_send(Some(&arguments.file), &arguments.output, ".pdf", &pdf)?;
+        let replaced = pages.replaced().map(|sentence| format!("{sentence}.\n"));
+        Ok(replaced.unwrap_or_default().into())
     }
 
     fn choices(arguments: &SheetArguments) -> Result<Choices, SheetFailure> {
@@ -142,7 +146,7 @@ mod without_typesetter {
     pub(in crate::headless) fn write(
         _arguments: &SheetArguments,
         _study: &Study,
-    ) -> Result<String, SheetFailure> {
+    ) -> Result<Vec<u8>, SheetFailure> {
         Err(SheetFailure::NotBuilt)
     }
 }

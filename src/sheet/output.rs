@@ -240,16 +240,32 @@ mod tests {
         symlink("/dev/null", path("null.pdf")).unwrap();
         fs::create_dir(path("folder.pdf")).unwrap();
         for name in ["socket.pdf", "null.pdf", "folder.pdf"] {
-            assert!(refused(&path(name)).contains("not an ordinary file"), "{name}");
+            assert!(
+                refused(&path(name)).contains("not an ordinary file"),
+                "{name}"
+            );
         }
         // A command writes to a device, and the link to it stays.
         write_or_send(None, &path("null.pdf"), ".pdf", b"%PDF-").unwrap();
         assert!(fs::symlink_metadata(path("null.pdf")).unwrap().is_symlink());
-        assert!(fs::metadata("/dev/null").unwrap().file_type().is_char_device());
+        assert!(
+            fs::metadata("/dev/null")
+                .unwrap()
+                .file_type()
+                .is_char_device()
+        );
         for name in ["socket.pdf", "folder.pdf"] {
-            assert!(write_or_send(None, &path(name), ".pdf", b"%PDF-").is_err(), "{name}");
+            assert!(
+                write_or_send(None, &path(name), ".pdf", b"%PDF-").is_err(),
+                "{name}"
+            );
         }
-        assert!(fs::metadata(path("socket.pdf")).unwrap().file_type().is_socket());
+        assert!(
+            fs::metadata(path("socket.pdf"))
+                .unwrap()
+                .file_type()
+                .is_socket()
+        );
     }
 
     #[cfg(unix)]
@@ -275,13 +291,19 @@ mod tests {
         use std::io::Read;
         let folder = tempfile::tempdir().unwrap();
         let pipe = folder.path().join("pipe.pdf");
-        let made = std::process::Command::new("mkfifo").arg(&pipe).status().unwrap();
+        let made = std::process::Command::new("mkfifo")
+            .arg(&pipe)
+            .status()
+            .unwrap();
         assert!(made.success());
         assert!(refused(&pipe).contains("not an ordinary file"));
         let reading = pipe.clone();
         let reader = std::thread::spawn(move || {
             let mut begin = [0; 5];
-            fs::File::open(reading).unwrap().read_exact(&mut begin).unwrap();
+            fs::File::open(reading)
+                .unwrap()
+                .read_exact(&mut begin)
+                .unwrap();
             begin
         });
         write_or_send(None, &pipe, ".pdf", &b"%PDF-".repeat(100_000)).unwrap();

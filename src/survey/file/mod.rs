@@ -28,7 +28,7 @@ pub use error::{LoadError, ParseError, SaveError, SaveStep};
 pub use limits::{LARGEST_FILE_BYTES, MOST_GAPS, MOST_RECORDS, NEWEST_FORMAT};
 pub use load::{Loaded, load};
 pub use photos::*;
-pub use save::{Backups, Overwrite, backup_path, protection, save, save_through};
 pub(crate) use save::behind_links;
+pub use save::{Backups, Overwrite, backup_path, protection, save, save_through};
 pub use stamp::FileStamp;
 pub use text::{parse, parse_bytes, print};
