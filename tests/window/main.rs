@@ -21,6 +21,7 @@ mod killed;
 mod ledger;
 mod lightbox;
 mod looks;
+mod many;
 mod once;
 mod pages;
 mod photos;

@@ -3,9 +3,11 @@
 
 mod file_work;
 mod files;
+mod gaps;
 mod photos;
 mod rescue;
 mod run;
+mod samples;
 mod screens;
 mod state;
 mod undo;

@@ -229,7 +229,7 @@ impl App {
 
 /// The file paths that a text consists of, one a line, as file managers put them on the
 /// clipboard; nothing where any line is something else.
-fn paths_in(text: &str) -> Vec<PathBuf> {
+pub(super) fn paths_in(text: &str) -> Vec<PathBuf> {
     let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
     let paths: Option<Vec<PathBuf>> = lines.map(path_of).collect();
     paths.unwrap_or_default()

@@ -36,6 +36,16 @@ pub enum Command {
     MirrorGap,
     /// Delete the selected gap.
     DeleteGap,
+    /// Copy the selected gaps to the clipboard.
+    CopyGaps,
+    /// Add the gaps that are on the clipboard.
+    PasteGaps,
+    /// Select every gap that the ledger shows.
+    SelectAllGaps,
+    /// Move the selected gaps a row up.
+    MoveUp,
+    /// Move the selected gaps a row down.
+    MoveDown,
     /// Go to the bar that takes gaps quickly.
     QuickEntry,
     /// Go to the search of the ledger.

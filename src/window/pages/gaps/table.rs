@@ -6,7 +6,7 @@ use super::listing::{Filter, Listing, Sort};
 use super::rows::Row;
 use super::selection::listing;
 use super::view::GapsContext;
-use super::{cell, filter, keys, many, mark};
+use super::{cell, filter, keys, mark, moving};
 use crate::physics::counts::whole;
 use crate::survey::{Gap, GapId};
 use crate::window::help;
@@ -87,12 +87,6 @@ pub(super) fn above(ui: &mut Ui, context: &mut GapsContext<'_>) {
         rows = listing(context);
     }
     filter::show(ui, context, &rows);
-}
-
-/// Draws what stands below the ledger, where it moves no row away from the pointer: changes of
-/// all that is selected.
-pub(super) fn below(ui: &mut Ui, context: &mut GapsContext<'_>) {
-    many::show(ui, context);
 }
 
 /// Draws the ledger.
@@ -221,6 +215,7 @@ fn body_rows(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &L
             };
             one_row(ui, context, rows, lay, (at, &row), focused);
         }
+        moving::carry(ui, context, rows, lay.row);
     });
     let shown = (output.state.clamped_offset().y, output.inner_rect.height());
     ui.data_mut(|data| data.insert_temp(ledger_id(), shown));
@@ -270,6 +265,15 @@ fn one_row(
         column: context.view.ledger.column,
     };
     let (rect, response) = draw_row(ui, lay, row, look);
+    if one == Some(id) {
+        context.view.menu.row = Some(rect.intersect(ui.clip_rect()));
+    }
+    if let Some((_, number)) = lay
+        .cells(rect)
+        .find(|(column, _)| *column == Column::Number)
+    {
+        moving::grip(ui, context, id, number);
+    }
     if let Some(open) = context.view.ledger.cell
         && open.gap == id
         && let Some((_, rect)) = lay.cells(rect).find(|(column, _)| *column == open.column)
@@ -285,6 +289,13 @@ fn one_row(
             Some((column, _)) => cell::begin(ui, context, id, column),
             None => context.view.edit_wanted = true,
         }
+    } else if response.secondary_clicked() {
+        if !context.view.is_chosen(id, one) {
+            context.view.select(Some(id));
+        }
+        ui.memory_mut(|memory| memory.request_focus(ledger_id()));
+        let at = response.interact_pointer_pos().unwrap_or(rect.center());
+        context.view.menu.open(ui, at);
     } else if response.clicked() {
         let modifiers = ui.input(|input| input.modifiers);
         context.view.ledger.cell = None;
