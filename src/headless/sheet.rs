@@ -26,6 +26,9 @@ pub struct SheetArguments {
     /// Parts to leave out; safety ventilation and cautions are always printed
     #[arg(long, value_name = "PART", value_enum, value_delimiter = ',')]
     pub without: Vec<Part>,
+    /// Parts to print besides the usual ones: bill and proof, on the completion sheet
+    #[arg(long, value_name = "PART", value_enum, value_delimiter = ',')]
+    pub with: Vec<Part>,
     /// Name of the workshop, for the head of the sheet
     #[arg(long, value_name = "NAME", default_value = "")]
     pub workshop: String,
@@ -101,6 +104,7 @@ mod with_typesetter {
         let mut choices = Choices::new(arguments.kind);
         choices.paper = arguments.paper;
         choices.units = arguments.units;
+        choices.parts.extend(&arguments.with);
         for part in &arguments.without {
             choices.parts.remove(part);
         }

@@ -27,7 +27,7 @@ mod v2;
 pub use disk::{Disk, RealDisk};
 pub use error::{LoadError, ParseError, SaveError, SaveStep};
 pub use head::{FileHead, read_head};
-pub use limits::{LARGEST_FILE_BYTES, NEWEST_FORMAT};
+pub use limits::{LARGEST_FILE_BYTES, LONGEST_TEXT_BYTES, NEWEST_FORMAT};
 pub use load::{Loaded, load, read_file};
 pub use photos::*;
 pub(crate) use save::behind_links;
