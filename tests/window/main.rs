@@ -30,10 +30,12 @@ mod plan_work;
 mod protected;
 mod quick;
 mod sheet;
+mod sight;
 mod spaces;
 mod surveyor;
 mod uncertainty;
 mod units;
+mod usual;
 
 use eframe::egui;
 use egui::accesskit::Role;
