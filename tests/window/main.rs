@@ -31,6 +31,7 @@ mod protected;
 mod quick;
 mod sheet;
 mod spaces;
+mod start;
 mod surveyor;
 mod uncertainty;
 mod units;
