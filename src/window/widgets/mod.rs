@@ -22,7 +22,7 @@ pub use answer::{answer_line, figure, not_known, working_button};
 pub use choice::{Choice, plain_tick, spelled, tick};
 pub use edge::{Moved, edge};
 pub use findings::{finding_list, finding_row};
-pub use focus::{follow_focus, hold_arrows, hold_focus};
+pub use focus::{asks_for_menu, follow_focus, hold_arrows, hold_focus};
 pub use layout::{LABEL_WIDTH, card, columns, label, row};
 pub use no_gap_yet::no_gap_yet;
 pub use number_field::NumberField;
