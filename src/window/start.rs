@@ -16,6 +16,8 @@ pub struct Start {
     pub spawner: Spawner,
     /// The system's file dialogs.
     pub picker: Picker,
+    /// Whether the system has them, as far as can be seen beforehand.
+    pub file_dialog: bool,
     /// Sample surveys offered on the start page.
     pub samples: &'static [Sample],
     /// How much is made of longer work.
@@ -44,6 +46,7 @@ impl Start {
             no_data_folder: data.is_none(),
             spawner: background::on_a_thread(),
             picker: picker::system(),
+            file_dialog: picker::has_dialog(),
             samples: SAMPLES,
             effort: Effort::program(),
             guide: true,
@@ -61,6 +64,7 @@ impl Start {
             path,
             spawner: background::inline(),
             picker: picker::none(),
+            file_dialog: true,
             samples: &[],
             effort: Effort::test(),
             guide: false,

@@ -30,11 +30,13 @@ mod plan_work;
 mod protected;
 mod quick;
 mod sheet;
+mod sight;
 mod spaces;
 mod start;
 mod surveyor;
 mod uncertainty;
 mod units;
+mod usual;
 
 use eframe::egui;
 use egui::accesskit::Role;

@@ -11,6 +11,7 @@ mod samples;
 mod screens;
 mod state;
 mod undo;
+mod usual;
 pub mod view;
 
 pub use super::start::Start;

@@ -96,7 +96,9 @@ impl App {
         let Some(gap) = self.gap_for_photos() else {
             return;
         };
-        if self.picking.is_none() {
+        if !self.file_dialog {
+            self.photos_picked(gap, Picked::NoDialog);
+        } else if self.picking.is_none() {
             let pick = Pick {
                 way: Way::Several,
                 folder: None,

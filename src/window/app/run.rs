@@ -126,6 +126,7 @@ impl App {
             }
             Command::FieldHelp => self.view.help = !self.view.help,
             Command::AddPhotos => self.ask_photos(system),
+            Command::UsualVehicle => self.fill_usual(),
             Command::Show(page) => self.view.page = page,
             Command::Findings => self.asked = Some(Dialog::Findings.into()),
             Command::Messages => self.asked = Some(Dialog::Messages.into()),

@@ -193,6 +193,11 @@ impl eframe::App for App {
     }
 
     fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
+        // Nothing under a dialog has the pointer: a tooltip that was open would stay over it.
+        let pointer = self.asked.is_some().then(|| {
+            let ctx = ui.ctx();
+            ctx.input_mut(|input| std::mem::take(&mut input.pointer))
+        });
         let palette = theme::palette(ui);
         Panel::top("bar")
             .frame(panel_frame(palette.strip, 3))
@@ -213,6 +218,9 @@ impl eframe::App for App {
                 &mut self.photos,
                 &mut self.queue,
             );
+        }
+        if let Some(pointer) = pointer {
+            ui.ctx().input_mut(|input| input.pointer = pointer);
         }
         self.drop_hint(ui.ctx());
         if let Some(asked) = &mut self.asked {

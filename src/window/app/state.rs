@@ -108,7 +108,7 @@ impl App {
             asked: None,
             picker: start.picker,
             picking: None,
-            file_dialog: true,
+            file_dialog: start.file_dialog,
             samples: start.samples,
             may_close: false,
             guide: Guide::default(),

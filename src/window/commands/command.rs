@@ -52,6 +52,8 @@ pub enum Command {
     FindGap,
     /// Add photos to the selected gap.
     AddPhotos,
+    /// Fill in what is usual for the vehicle's kind.
+    UsualVehicle,
     /// Show a page.
     Show(Page),
     /// Show all findings.

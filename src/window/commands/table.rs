@@ -190,6 +190,13 @@ const EDIT: &[CommandLine] = &[
         &[ctrl_shift(Key::P)],
         "Add photos to the selected gap",
     ),
+    line(
+        Command::UsualVehicle,
+        "Fill in what is usual",
+        &[ctrl_shift(Key::U)],
+        "Fabric, appliances and weather that such a vehicle usually has, wherever nothing is entered",
+    )
+    .group(),
 ];
 
 const VIEW: &[CommandLine] = &[

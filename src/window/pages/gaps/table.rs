@@ -195,17 +195,24 @@ fn body_rows(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &L
     let survey = context.survey;
     let selected = context.view.selected_in(survey);
     let mut area = ScrollArea::vertical().auto_shrink(false).id_salt("rows");
-    // A gap just added may be in the list only a frame later.
+    let before = ui.data(|data| data.get_temp::<(f32, f32)>(ledger_id()));
+    // A gap just added may be in the list only a frame later, and the list itself be new: how much
+    // it shows is known once it was drawn.
     let mut scrolled = false;
     if context.view.scroll_wanted
         && let Some(at) = selected.and_then(|id| rows.row(id))
-        && std::mem::take(&mut context.view.scroll_wanted)
-        && let Some(offset) = offset_for(ui, at, lay.row)
     {
-        scrolled = true;
-        area = area.vertical_scroll_offset(offset);
+        match before {
+            Some(shown) => {
+                context.view.scroll_wanted = false;
+                if let Some(offset) = into_sight(shown, top_of(at, lay.row), lay.row) {
+                    scrolled = true;
+                    area = area.vertical_scroll_offset(offset);
+                }
+            }
+            None => ui.ctx().request_repaint(),
+        }
     }
-    let before = ui.data(|data| data.get_temp::<(f32, f32)>(ledger_id()));
     let output = area.show_rows(ui, lay.row, rows.lines.len(), |ui, range| {
         for at in range {
             let line = rows.lines.get(at);
@@ -399,12 +406,6 @@ fn hover(gap: &Gap, row: &Row<'_>) -> String {
         words = format!("{words}\n{}", gap.note);
     }
     words
-}
-
-/// The scroll offset that brings a row into sight, where it is out of it.
-fn offset_for(ui: &Ui, at: usize, row: f32) -> Option<f32> {
-    let shown = ui.data(|data| data.get_temp(ledger_id()))?;
-    into_sight(shown, top_of(at, row), row)
 }
 
 /// The scroll offset that brings the keyboard's column into sight.
