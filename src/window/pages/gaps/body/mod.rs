@@ -9,6 +9,7 @@ mod tools;
 pub(super) mod view;
 
 use super::view::GapsContext;
+use super::walk;
 use crate::assess::quantity::Kind;
 use crate::figure::body::{BodyFigure, Show, body};
 use crate::survey::{Gap, GapId};
@@ -35,6 +36,11 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool
             .frame(egui::Frame::new().inner_margin(egui::Margin::symmetric(0, 4)))
             .show(ui, |ui| fittings::rows(ui, context));
     }
+    drawing(ui, context, holds_focus);
+}
+
+/// Draws the unfolded body alone.
+pub(super) fn drawing(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool) {
     let size = ui.available_size().max(Vec2::splat(60.0));
     let (space, _) = ui.allocate_exact_size(size, Sense::hover());
     let response = ui.interact(space, drawing_id(), Sense::click_and_drag());
@@ -52,6 +58,9 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool
         &frame,
         palette(ui),
     );
+    if context.view.walks() {
+        walk::paint_mark(ui, context, &figure, frame, space);
+    }
     if holds_focus {
         widgets::hold_focus(ui, &response);
     }
