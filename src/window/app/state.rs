@@ -75,6 +75,8 @@ pub struct App {
     pub(super) paste_wanted: Option<f64>,
     pub(super) focus: FocusKeeper,
     title: String,
+    /// Everything is as large as site mode wants it.
+    pub(super) site_sized: bool,
     /// Which revision, in which units, the widgets were told of last.
     units_told: Option<(u64, Units)>,
 }
@@ -122,6 +124,7 @@ impl App {
             paste_wanted: None,
             focus: FocusKeeper::default(),
             title: String::new(),
+            site_sized: false,
             units_told: None,
         };
         if start.guide && !app.preferences.guide_seen {

@@ -108,7 +108,7 @@ fn picture(
     }
     widgets::muted(
         ui,
-        "Arrows towards the middle of the body bring air in, arrows away from it take air out; \
+        "Arrows down to a mark bring air in, arrows up from it take air out; \
          broader ones carry more. Circles are unintended gaps, squares safety ventilation, \
          hexagons appliance air, triangles gas drop-outs (down) and user ventilation (up), \
          diamonds drains; the outline is whole where the size was measured, dashed where \
