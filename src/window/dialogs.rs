@@ -8,6 +8,7 @@ use super::theme::palette;
 use super::widgets::{self, finding_list};
 use crate::assess::quantity::Kind;
 use crate::survey::{Finding, VehicleKind, starting_sizes};
+use crate::window::units;
 use eframe::egui;
 use egui::text::CCursor;
 use egui::text_selection::CCursorRange;
@@ -212,7 +213,9 @@ fn starting_words(kind: VehicleKind) -> String {
 pub fn kind_buttons(ui: &mut Ui, focus_first: bool, queue: &mut Queue) {
     ui.horizontal_wrapped(|ui| {
         for (at, kind) in VehicleKind::ALL.into_iter().enumerate() {
-            let response = ui.button(kind.name()).on_hover_text(starting_words(kind));
+            let response = ui.button(kind.name());
+            let words = units::text(ui.ctx(), &starting_words(kind));
+            let response = response.on_hover_text(words);
             if at == 0 && focus_first {
                 response.request_focus();
             }
