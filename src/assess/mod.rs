@@ -32,6 +32,7 @@ pub mod spaces;
 mod study;
 pub mod topic;
 pub mod uncertainty;
+mod walk;
 mod weather;
 mod wind_choices;
 pub mod words;
@@ -53,6 +54,7 @@ pub use mark::Mark;
 pub use parking::Parking;
 pub use study::{Best, Drawing, Part, Study, compare};
 pub use topic::{DryingTopic, Topic};
+pub use walk::{WalkRound, walk_round};
 pub use wind_choices::{WindChoice, WindChoices};
 pub use working::{drying_working, ranking_working, uncertainty_working, working};
 

@@ -9,8 +9,10 @@
 mod asked;
 mod json;
 mod page;
+mod series;
 mod sheet;
 
+pub use series::SeriesArguments;
 pub use sheet::SheetArguments;
 
 use crate::assess::Study;
@@ -93,6 +95,8 @@ pub enum Command {
     },
     /// Write the job sheet as PDF: the survey report, the work order or the completion sheet
     Sheet(SheetArguments),
+    /// Read a logger's file and print what it understood; exits 1 where it could not
+    Series(SeriesArguments),
 }
 
 /// A sum of money as typed: finite and not below zero.
@@ -178,6 +182,8 @@ enum Failure {
     Csv(#[from] CsvError),
     #[error(transparent)]
     Sheet(#[from] sheet::SheetFailure),
+    #[error(transparent)]
+    Series(#[from] series::SeriesFailure),
     #[error("the set-up could not be changed: {0}")]
     SetUp(#[from] crate::survey::EditRefused),
     #[error("the results could not be put into JSON: {0}")]
@@ -271,6 +277,7 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             output,
             byte_order_mark,
         } => table(&file, &output, byte_order_mark, csv::plan),
+        Command::Series(arguments) => Ok(series::text(&arguments)?),
         Command::Sheet(arguments) => {
             let study = load(&arguments.file)?;
             let text = sheet::write(&arguments, &study)?;

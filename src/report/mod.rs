@@ -20,14 +20,18 @@ pub mod key_results;
 pub mod leakage;
 pub(crate) mod ledger;
 pub(crate) mod measured;
+pub mod missing;
 pub(crate) mod papers;
 pub mod results;
 pub(crate) mod safety;
 pub(crate) mod sealing;
+pub(crate) mod series;
 pub mod shown;
 pub(crate) mod summary;
 pub mod uncertainty;
+pub mod usual;
 pub(crate) mod vehicle;
+pub mod walk;
 pub mod words;
 pub mod workings;
 

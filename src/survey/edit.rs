@@ -18,6 +18,7 @@ use super::space::{InnerOpening, Space};
 use super::typical_winters::TypicalWinter;
 use super::usual::UsualPart;
 use super::vehicle::{Appliance, Vehicle};
+use super::walk::Visit;
 use super::{Header, Survey};
 
 /// A record of one of the survey's lists.
@@ -122,6 +123,15 @@ pub enum Edit {
     LeakageNotFound(Option<f64>),
     /// Whether the list of appliances is confirmed to be whole.
     AppliancesConfirmed(bool),
+    /// What came of a usual place on the walk round.
+    Visited(Visit),
+    /// Nothing is said any more of the place of this station and word.
+    NotVisited {
+        /// Word of the station.
+        station: String,
+        /// Word of the place.
+        place: String,
+    },
     /// Fills in what is usual for the vehicle's kind, with the weather of such a winter, wherever
     /// nobody has entered anything, and marks it so.
     Usual(TypicalWinter),
@@ -131,6 +141,13 @@ pub enum Edit {
     Put(Record),
     /// Removes a record.
     Remove(RecordId),
+    /// Moves gaps, in the order they have, in front of another; without one to the end.
+    MoveGaps {
+        /// The gaps that move.
+        gaps: Vec<GapId>,
+        /// The gap that follows them then.
+        before: Option<GapId>,
+    },
     /// Several changes that are one step for the user; all or none are made.
     Several(Vec<Edit>),
 }
@@ -185,6 +202,26 @@ pub enum EditRefused {
         space: SpaceId,
         /// What names it.
         what: String,
+    },
+    /// A list longer than any file holds.
+    #[error("a survey holds at most {most} {what}: take some out first, or begin another survey")]
+    TooMany {
+        /// What the list is of.
+        what: &'static str,
+        /// How many it may hold.
+        most: usize,
+    },
+    /// Moving a gap that does not exist, or in front of one.
+    #[error("gap {gap} is not in the survey")]
+    NoSuchGap {
+        /// The gap.
+        gap: GapId,
+    },
+    /// Saying that a place has no gap, or was not reached, while the ledger holds one of it.
+    #[error("gap {gap} was found there: delete it first, if it is none")]
+    GapFoundThere {
+        /// The gap.
+        gap: GapId,
     },
     /// Removing what is not there.
     #[error("there is nothing to remove: {0:?} is not in the survey")]
@@ -307,6 +344,12 @@ impl Survey {
             Edit::Drying(drying) => self.drying = drying,
             Edit::SetUp(set_up) => self.set_up = set_up,
             Edit::LeakageNotFound(percent) => self.leakage_not_found_percent = percent,
+            Edit::Visited(visit) => self
+                .take_visit(visit)
+                .map_err(|gap| EditRefused::GapFoundThere { gap })?,
+            Edit::NotVisited { station, place } => {
+                self.walk.retain(|visit| !visit.is_of(&station, &place));
+            }
             Edit::AppliancesConfirmed(confirmed) => {
                 self.appliances_confirmed = confirmed;
                 if confirmed {
@@ -317,6 +360,7 @@ impl Survey {
             Edit::Known(part) => self.usual.forget(part),
             Edit::Put(record) => self.put(record)?,
             Edit::Remove(id) => self.remove(id)?,
+            Edit::MoveGaps { gaps, before } => self.move_gaps(&gaps, before)?,
             Edit::Several(edits) => {
                 let mut changed = self.clone();
                 for edit in edits {
@@ -329,6 +373,7 @@ impl Survey {
     }
 
     fn put(&mut self, record: Record) -> Result<(), EditRefused> {
+        self.has_room_for(&record)?;
         let part = record.usual_part();
         let changed = match record {
             Record::Zone(zone) => put(&mut self.zones, zone),
@@ -340,6 +385,9 @@ impl Survey {
                     });
                 }
                 let gap = kept_safe(self, *gap)?;
+                if self.gap(gap.id).is_none() {
+                    self.forget_in_walk(gap.id);
+                }
                 put(&mut self.gaps, gap)
             }
             Record::Weather(case) => put(&mut self.weather, case),
@@ -402,7 +450,9 @@ impl Survey {
                         behind: inner.id,
                     });
                 }
-                remove(&mut self.gaps, id, named)
+                remove(&mut self.gaps, id, named)?;
+                self.forget_in_walk(id);
+                Ok(())
             }
             RecordId::Weather(id) => remove(&mut self.weather, id, named),
             RecordId::Fabric(id) => remove(&mut self.fabric, id, named),

@@ -26,6 +26,18 @@ pub(crate) fn newest() -> Survey {
     survey.job = job();
     what_gaps_are(&mut survey);
     survey.machines[3].tub_l = Some(2.5);
+    survey.walk = [
+        ("cab", "pedals", Outcome::Found, vec![GapId(1), GapId(2)]),
+        ("roof", "aerial", Outcome::NotReached, vec![]),
+        ("windows", "rear_window", Outcome::Nothing, vec![]),
+    ]
+    .map(|(station, place, outcome, gaps)| Visit {
+        station: station.into(),
+        place: place.into(),
+        outcome,
+        gaps,
+    })
+    .into();
     survey.usual = Usual {
         winter: Some(TypicalWinter::Alpine),
         fabric: vec![FabricId(1), FabricId(3)],
@@ -181,6 +193,7 @@ pub(crate) fn survey() -> Survey {
             certainty: Certainty::Measured,
         }],
         leakage_not_found_percent: Some(20.0),
+        walk: Vec::new(),
         usual: Usual::default(),
     }
 }

@@ -114,6 +114,10 @@ const NEW_IN_FORMAT_2: &[(&str, &str)] = &[
         "tub_l",
         "vehicle: (kind: other), machines: [(id: 1, kind: salt_tub, tub_l: 2)]",
     ),
+    (
+        "walk",
+        "vehicle: (kind: other), walk: [(station: \"roof\", place: \"aerial\", outcome: nothing)]",
+    ),
 ];
 
 #[test]

@@ -14,7 +14,7 @@ use crate::assess::{Assessment, Mark, Study};
 use crate::headless::asked::Asked;
 use crate::report::{
     Block, Fact, Material, Section, cases, dependence, drying, findings, leakage, ledger, safety,
-    sealing, summary, uncertainty, vehicle, workings,
+    sealing, summary, uncertainty, vehicle, walk, workings,
 };
 use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
@@ -49,6 +49,10 @@ pub(super) fn render(study: &Study, asked: Asked, units: Units) -> String {
     }
     let ledger = ledger::section(&told, ledger::Order::LeakiestFirst);
     print::section(&mut page, &ledger);
+    let walk = walk::section(survey);
+    if !walk.blocks.is_empty() {
+        print::section(&mut page, &walk);
+    }
     print::section(&mut page, &sealing(study, asked));
     for section in [
         safety::ventilation(&assessment.safety, None),
@@ -58,6 +62,13 @@ pub(super) fn render(study: &Study, asked: Asked, units: Units) -> String {
     ] {
         print::section(&mut page, &section);
     }
+    page.finish()
+}
+
+/// One section by itself.
+pub(super) fn alone(section: &Section) -> String {
+    let mut page = Page::default();
+    print::section(&mut page, section);
     page.finish()
 }
 

@@ -8,7 +8,7 @@ use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
 use crate::report::{
     self, Block, Section, cases, completion, costs, drying, ledger, papers, safety, sealing,
-    summary, vehicle, workings,
+    summary, vehicle, walk, workings,
 };
 use crate::survey::date;
 use std::collections::BTreeMap;
@@ -94,6 +94,7 @@ impl Writer<'_> {
         if self.choices.has(Part::Ledger) {
             self.add(ledger::section(&material, ledger::Order::ByZone));
         }
+        self.add(walk::section(material.survey));
         if self.choices.has(Part::Photos) {
             self.photos(|_| true);
         }
