@@ -13,6 +13,7 @@ use crate::window::guide::Guide;
 use crate::window::key_order::KeyOrder;
 use crate::window::notices::{Cause, Notices, sentence_of};
 use crate::window::page::Page;
+use crate::window::pages::air_change::AirChangeView;
 use crate::window::pages::gaps::GapsView;
 use crate::window::pages::job_sheet::JobSheetView;
 use crate::window::photos::Photos;
@@ -79,6 +80,8 @@ pub struct App {
     dates: DateWay,
     /// The day that a new survey is dated with.
     pub(super) today: Option<fn() -> String>,
+    /// Everything is as large as site mode wants it.
+    pub(super) site_sized: bool,
     /// Which revision, in which units, the widgets were told of last.
     units_told: Option<(u64, Units)>,
 }
@@ -101,6 +104,7 @@ impl App {
         let view = ViewState {
             job_sheet: JobSheetView::stored(cc.storage),
             gaps: GapsView::stored(cc.storage),
+            air_change: AirChangeView::stored(cc.storage),
             ..ViewState::default()
         };
         let mut app = Self {
@@ -127,6 +131,7 @@ impl App {
             title: String::new(),
             dates: start.dates,
             today: start.today,
+            site_sized: false,
             units_told: None,
         };
         if start.guide && !app.preferences.guide_seen {
