@@ -61,7 +61,7 @@ impl SheetText {
     /// The same in the units chosen.
     #[must_use]
     pub fn shown(self, shown: &Shown) -> Self {
-        if shown.is_metric() {
+        if shown.changes_nothing() {
             return self;
         }
         let sections = self.sections.iter();
@@ -73,6 +73,7 @@ impl SheetText {
             facts: facts
                 .map(|(name, value)| (name.clone(), shown.text(value).into_owned()))
                 .collect(),
+            foot: shown.text(&self.foot).into_owned(),
             ..self
         }
     }

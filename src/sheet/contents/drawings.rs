@@ -50,7 +50,7 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
         &show,
     );
     let mut files = Vec::new();
-    let shown = shown::Shown::new(choices.units, material.told.survey);
+    let shown = shown::Shown::written(choices.units, choices.dates, material.told.survey);
     let mut add = |section: &mut Section, name: &str, scene: &Scene, caption: &str| {
         let scene = &*scene.shown(&shown);
         files.push((name.to_owned(), drawing(scene)));
@@ -95,7 +95,9 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
 pub(super) fn options(comparison: &Comparison, choices: &Choices) -> (Block, (String, Picture)) {
     let name = "options".to_owned();
     let scene = figure::options(comparison, text_width(choices.paper));
-    let scene = scene.shown(&shown::Shown::of(choices.units)).into_owned();
+    let scene = scene
+        .shown(&shown::Shown::of(choices.units, choices.dates))
+        .into_owned();
     let block = Block::Figure {
         file: name.clone(),
         width_mm: format!("{:.1}", scene.width),

@@ -56,7 +56,7 @@ pub fn contents(material: &Material<'_>, choices: &Choices) -> Sheet {
         Kind::Completion => writer.completion(),
         Kind::Invoice => writer.invoice(),
     }
-    let shown = Shown::new(choices.units, material.told.survey);
+    let shown = Shown::written(choices.units, choices.dates, material.told.survey);
     let text = writer.text().shown(&shown);
     Sheet {
         text,

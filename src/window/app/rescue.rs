@@ -150,7 +150,7 @@ impl App {
             }
             Err(error) => {
                 let words = sentence_of(&error);
-                let words = format!("{} could not be put away. {words}", path.display());
+                let words = format!("{} could not be moved aside. {words}", path.display());
                 self.notices.tell(Severity::Error, words);
             }
         }

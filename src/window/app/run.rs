@@ -193,7 +193,9 @@ impl App {
     }
 
     fn new_survey(&mut self, kind: VehicleKind) {
-        self.show_document(Document::new(Survey::starting(kind)), Page::Vehicle);
+        let mut survey = Survey::starting(kind);
+        survey.header.date = self.today.map_or_else(String::new, |today| today());
+        self.show_document(Document::new(survey), Page::Vehicle);
         self.view.go_to(Place::at(Item::Vehicle, Field::Length));
     }
 
