@@ -292,8 +292,13 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             byte_order_mark,
         } => table(&file, &output, byte_order_mark, csv::plan),
         Command::Series(arguments) => {
-            let (text, outcome) = series::text(&arguments)?;
-            Ok((text.into(), outcome))
+            let understood = series::text(&arguments)?;
+            let outcome = if understood.is_whole {
+                Outcome::Fine
+            } else {
+                Outcome::SurveyHasErrors
+            };
+            Ok((understood.text.into(), outcome))
         }
         Command::Sheet(arguments) => {
             let study = load(&arguments.file)?;
