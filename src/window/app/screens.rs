@@ -281,6 +281,7 @@ impl eframe::App for App {
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
         self.preferences.store(storage);
         self.view.gaps.store(storage);
+        self.view.air_change.store(storage);
         self.view.job_sheet.store(storage);
     }
 

@@ -12,6 +12,7 @@ use crate::window::guide::Guide;
 use crate::window::key_order::KeyOrder;
 use crate::window::notices::{Cause, Notices, sentence_of};
 use crate::window::page::Page;
+use crate::window::pages::air_change::AirChangeView;
 use crate::window::pages::gaps::GapsView;
 use crate::window::pages::job_sheet::JobSheetView;
 use crate::window::photos::Photos;
@@ -98,6 +99,7 @@ impl App {
         let view = ViewState {
             job_sheet: JobSheetView::stored(cc.storage),
             gaps: GapsView::stored(cc.storage),
+            air_change: AirChangeView::stored(cc.storage),
             ..ViewState::default()
         };
         let mut app = Self {
