@@ -11,6 +11,11 @@ pub const KEYS_OF_PARTS: &[(&str, &str, &str)] = &[
     ("Ledger", "Enter", "Edit the selected gap"),
     ("Ledger", "Delete", "Delete the selected gap"),
     (
+        "Walk round",
+        "Arrows, Home, End",
+        "Up and down by places, left and right by stations",
+    ),
+    (
         "Ledger",
         "Shift and arrows",
         "Select several, to be changed together",
