@@ -92,6 +92,46 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
     (section, files)
 }
 
+/// The steps of a work order on the unfolded body, by their numbers, and nothing else: with few marks
+/// they are drawn large.
+pub(super) fn steps(material: &Material<'_>, paper: Paper, steps: &[GapId]) -> (Section, Files) {
+    let mut section = Section::new("Where the steps are");
+    let step = |id: GapId| {
+        (1..)
+            .zip(steps)
+            .find(|(_, gap)| **gap == id)
+            .map(|(at, _)| GapId(at))
+    };
+    let mut survey = material.told.survey.clone();
+    survey
+        .gaps
+        .retain_mut(|gap| step(gap.id).map(|number| gap.id = number).is_some());
+    let mut assessment = material.told.assessment.clone();
+    let answers = &mut assessment.gaps;
+    answers.retain_mut(|gap| step(gap.id).map(|number| gap.id = number).is_some());
+    if survey.gaps.is_empty() {
+        return (section, Files::new());
+    }
+    let show = Show {
+        selected: None,
+        also: &[],
+        direction: None,
+        numbers: true,
+    };
+    let width = text_width(paper);
+    let scene = body(&survey, &assessment, Arrangement::Tall, width, &show).scene;
+    section.push(Block::Figure {
+        file: "body".to_owned(),
+        width_mm: format!("{:.1}", scene.width.min(width)),
+        alt: scene.description.clone(),
+        caption: "The numbers are those of the steps. The body unfolded, seen from above with the front to \
+                  the left; the underfloor as seen from above through the floor. Hollow with a question \
+                  mark: its place is not fully known."
+            .to_owned(),
+    });
+    (section, vec![("body".to_owned(), drawing(&scene))])
+}
+
 /// The options of drying and heating beside each other.
 pub(super) fn options(comparison: &Comparison, choices: &Choices) -> (Block, (String, Picture)) {
     let name = "options".to_owned();

@@ -4,6 +4,7 @@ mod drawings;
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part, WorkshopTexts};
+use crate::assess::sealing::Work;
 use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
 use crate::report::{
@@ -117,8 +118,8 @@ impl Writer<'_> {
         let work = material.study.work();
         let prices = self.choices.has(Part::Costs);
         self.add(sealing::work(material.survey, work, prices));
-        self.drawings();
         if let Ok(work) = work {
+            self.steps(work);
             self.add(costs::shopping(material.survey, work, prices));
             if prices {
                 self.add(costs::section(material.survey, work));
@@ -139,7 +140,9 @@ impl Writer<'_> {
         for section in papers::quotation(material.survey, work) {
             self.add(section);
         }
-        self.drawings();
+        if let Ok(work) = work {
+            self.steps(work);
+        }
         if let (true, Ok(work)) = (self.choices.has(Part::Photos), work) {
             let steps = || work.steps.iter().map(|step| step.sealable.gap());
             self.photos(|gap| steps().any(|one| one == gap));
@@ -220,6 +223,17 @@ impl Writer<'_> {
             return;
         }
         let (section, files) = drawings::section(&self.material, self.choices);
+        self.files.extend(files);
+        self.add(section);
+    }
+
+    /// Where the steps of some work are.
+    fn steps(&mut self, work: &Work) {
+        if !self.choices.has(Part::Drawings) {
+            return;
+        }
+        let steps: Vec<_> = work.steps.iter().map(|step| step.sealable.gap()).collect();
+        let (section, files) = drawings::steps(&self.material, self.choices.paper, &steps);
         self.files.extend(files);
         self.add(section);
     }
