@@ -5,6 +5,7 @@ use crate::assess::shown;
 use crate::assess::{Comparison, NotKnown};
 use crate::figure;
 use crate::figure::body::body;
+use crate::figure::outline::{Sizes, small_of};
 use crate::figure::rose::drawn;
 use crate::figure::{Arrangement, Point, Role, RoseFrame, Scene, Shape, Show, Stroke, rose};
 use crate::physics::counts::count;
@@ -13,7 +14,7 @@ use crate::report::{Block, Photo, Section};
 use crate::sheet::blocks::Picture;
 use crate::sheet::choices::{Choices, Kind, Paper};
 use crate::sheet::svg::{svg, svg_exactly};
-use crate::survey::{GapId, PhotoMark};
+use crate::survey::{GapId, PhotoMark, Survey};
 use std::sync::Arc;
 
 /// Margin left and right of the text, mm; the template has the same.
@@ -91,6 +92,16 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
     (section, files)
 }
 
+/// Width and height of the vehicle at the head, mm; the template has the same.
+const COVER: (f64, f64) = (58.0, 26.0);
+
+/// The vehicle from its side, with what it shows.
+pub(super) fn cover(survey: &Survey) -> ((String, Picture), String) {
+    let scene = small_of(&Sizes::of(&survey.vehicle), COVER);
+    let alt = scene.description.clone();
+    (("cover".to_owned(), drawing(&scene)), alt)
+}
+
 /// The steps of a work order on the unfolded body, by their numbers, and nothing else: with few marks
 /// they are drawn large.
 pub(super) fn steps(material: &Material<'_>, paper: Paper, steps: &[GapId]) -> (Section, Files) {
@@ -112,10 +123,8 @@ pub(super) fn steps(material: &Material<'_>, paper: Paper, steps: &[GapId]) -> (
         return (section, Files::new());
     }
     let show = Show {
-        selected: None,
-        also: &[],
-        direction: None,
         numbers: true,
+        ..Show::default()
     };
     let width = text_width(paper);
     let scene = body(&survey, &assessment, Arrangement::Tall, width, &show).scene;

@@ -307,6 +307,17 @@ impl Writer<'_> {
         }
     }
 
+    /// The vehicle from its side, in its own sizes as far as they are recorded. An invoice shows none.
+    fn cover(&mut self) -> Option<(String, String)> {
+        if self.choices.kind == Kind::Invoice {
+            return None;
+        }
+        let (file, alt) = drawings::cover(self.material.told.survey);
+        let name = file.0.clone();
+        self.files.push(file);
+        Some((name, alt))
+    }
+
     /// What stands under the workshop's name: its address, and on bills its tax number.
     fn under_the_name(&self) -> String {
         let texts = &self.choices.workshop.texts;
@@ -348,6 +359,7 @@ impl Writer<'_> {
             address: self.under_the_name(),
             logo: workshop.logo.as_ref().map(|_| LOGO.to_owned()),
             logo_mm: logo_size(workshop.logo.as_ref()),
+            cover: self.cover(),
             sections: std::mem::take(&mut self.sections),
         }
     }
