@@ -32,6 +32,7 @@ pub mod topic;
 pub mod uncertainty;
 mod weather;
 mod wind_choices;
+pub mod winter;
 pub mod words;
 mod worked;
 mod working;
