@@ -10,6 +10,7 @@ pub mod fonts;
 pub mod headless;
 pub mod physics;
 pub mod report;
+pub mod series;
 pub mod sheet;
 pub mod survey;
 pub mod tasks;

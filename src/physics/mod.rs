@@ -22,6 +22,7 @@ pub mod flame;
 pub mod flow_law;
 pub mod leakage;
 pub mod machine;
+pub mod measurement;
 pub mod moisture;
 pub mod mould;
 pub mod network;

@@ -11,12 +11,14 @@ use super::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
+use super::job::Job;
 use super::kept_safe::{NotToBeClosed, kept_safe};
 use super::site::{SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::space::{InnerOpening, Space};
 use super::typical_winters::TypicalWinter;
 use super::usual::UsualPart;
 use super::vehicle::{Appliance, Vehicle};
+use super::walk::Visit;
 use super::{Header, Survey};
 
 /// A record of one of the survey's lists.
@@ -111,6 +113,8 @@ pub enum Edit {
     Targets(Targets),
     /// Prices.
     Tariffs(Tariffs),
+    /// Customer, numbers and dates of the papers.
+    Job(Job),
     /// Contents, sun and supply.
     Drying(Drying),
     /// The set-up that results are shown for.
@@ -119,6 +123,15 @@ pub enum Edit {
     LeakageNotFound(Option<f64>),
     /// Whether the list of appliances is confirmed to be whole.
     AppliancesConfirmed(bool),
+    /// What came of a usual place on the walk round.
+    Visited(Visit),
+    /// Nothing is said any more of the place of this station and word.
+    NotVisited {
+        /// Word of the station.
+        station: String,
+        /// Word of the place.
+        place: String,
+    },
     /// Fills in what is usual for the vehicle's kind, with the weather of such a winter, wherever
     /// nobody has entered anything, and marks it so.
     Usual(TypicalWinter),
@@ -182,6 +195,12 @@ pub enum EditRefused {
         space: SpaceId,
         /// What names it.
         what: String,
+    },
+    /// Saying that a place has no gap, or was not reached, while the ledger holds one of it.
+    #[error("gap {gap} was found there: delete it first, if it is none")]
+    GapFoundThere {
+        /// The gap.
+        gap: GapId,
     },
     /// Removing what is not there.
     #[error("there is nothing to remove: {0:?} is not in the survey")]
@@ -300,9 +319,16 @@ impl Survey {
                     before.total_cmp(&self.targets.design_outside_c).is_eq();
             }
             Edit::Tariffs(tariffs) => self.tariffs = tariffs,
+            Edit::Job(job) => self.job = job,
             Edit::Drying(drying) => self.drying = drying,
             Edit::SetUp(set_up) => self.set_up = set_up,
             Edit::LeakageNotFound(percent) => self.leakage_not_found_percent = percent,
+            Edit::Visited(visit) => self
+                .take_visit(visit)
+                .map_err(|gap| EditRefused::GapFoundThere { gap })?,
+            Edit::NotVisited { station, place } => {
+                self.walk.retain(|visit| !visit.is_of(&station, &place));
+            }
             Edit::AppliancesConfirmed(confirmed) => {
                 self.appliances_confirmed = confirmed;
                 if confirmed {
@@ -336,6 +362,9 @@ impl Survey {
                     });
                 }
                 let gap = kept_safe(self, *gap)?;
+                if self.gap(gap.id).is_none() {
+                    self.forget_in_walk(gap.id);
+                }
                 put(&mut self.gaps, gap)
             }
             Record::Weather(case) => put(&mut self.weather, case),
@@ -398,7 +427,9 @@ impl Survey {
                         behind: inner.id,
                     });
                 }
-                remove(&mut self.gaps, id, named)
+                remove(&mut self.gaps, id, named)?;
+                self.forget_in_walk(id);
+                Ok(())
             }
             RecordId::Weather(id) => remove(&mut self.weather, id, named),
             RecordId::Fabric(id) => remove(&mut self.fabric, id, named),

@@ -95,11 +95,13 @@ fn part(before: &Survey, after: &Survey) -> &'static str {
         (before.site != after.site, "place of the vehicle"),
         (before.targets != after.targets, "targets"),
         (before.tariffs != after.tariffs, "prices"),
+        (before.job != after.job, "customer and papers"),
         (before.drying != after.drying, "contents and supply"),
         (
             before.appliances_confirmed != after.appliances_confirmed,
             "list of appliances confirmed",
         ),
+        (before.walk != after.walk, "walk round"),
     ];
     let found = differs.into_iter().find(|(differs, _)| *differs);
     found.map_or("leakage not found", |(_, words)| words)

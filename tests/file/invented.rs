@@ -130,6 +130,19 @@ impl Maker {
             site: self.site(),
             targets: self.targets(),
             tariffs: self.tariffs(),
+            job: Job {
+                customer: self.text(),
+                address: self.text(),
+                registration: self.text(),
+                quotation_number: self.text(),
+                quotation_date: self.text(),
+                valid_until: self.text(),
+                order_number: self.text(),
+                order_date: self.text(),
+                invoice_number: self.text(),
+                invoice_date: self.text(),
+                pay_by: self.text(),
+            },
             drying: self.drying(),
             set_up: self.pick(&SetUp::ALL),
             zones,
@@ -151,6 +164,12 @@ impl Maker {
             spaces: self.spaces(),
             inner_openings: self.inner_openings(),
             leakage_not_found_percent: self.maybe(),
+            walk: self.list(4, |maker, _| Visit {
+                station: maker.text(),
+                place: maker.text(),
+                outcome: maker.pick(&Outcome::ALL),
+                gaps: maker.list(3, |_, id| GapId(id)),
+            }),
             usual: self.usual(),
         }
     }

@@ -58,7 +58,8 @@ fn a_file_of_format_1_is_written_as_format_2_and_stays_the_same_survey() {
 }
 
 /// What came with format 2, each as a file could hold it: a field, or a word of an older field.
-const NEW_IN_FORMAT_2: [(&str, &str); 15] = [
+const NEW_IN_FORMAT_2: &[(&str, &str)] = &[
+    ("job", "vehicle: (kind: other), job: (customer: \"Nobody\")"),
     ("usual", "vehicle: (kind: other), usual: (altitude: true)"),
     (
         "most_pressure_pa",
@@ -112,6 +113,10 @@ const NEW_IN_FORMAT_2: [(&str, &str); 15] = [
     (
         "tub_l",
         "vehicle: (kind: other), machines: [(id: 1, kind: salt_tub, tub_l: 2)]",
+    ),
+    (
+        "walk",
+        "vehicle: (kind: other), walk: [(station: \"roof\", place: \"aerial\", outcome: nothing)]",
     ),
 ];
 

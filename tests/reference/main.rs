@@ -20,6 +20,7 @@ mod air_balance;
 mod coupled;
 mod moist_air;
 mod network;
+mod series;
 mod tables;
 mod uncertainty;
 mod weather;

@@ -22,6 +22,7 @@ mod records;
 mod sealing;
 mod survey;
 mod uncertainty;
+mod walk;
 
 use crate::assess::{
     Answer, Assessment, Comparison, DryingTopic, Study, Topic, Working, drying_working, working,
@@ -65,12 +66,14 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .with("site", survey::site(survey))
         .with("targets", survey::targets(survey))
         .with("tariffs", survey::tariffs(survey))
+        .with("job", survey::job(survey))
         .with("drying", survey::drying(survey))
         .with(
             "leakage_not_found_percent",
             survey.leakage_not_found_percent,
         );
     records::with_records(head, survey)
+        .with("walk", walk::walk(survey))
         .with("leakage", leakage::leakage(survey, assessment))
         .with("gaps", gaps::gaps(survey, assessment))
         .list("cases", &assessment.cases, |case| {
@@ -84,6 +87,7 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .with("air_change", dependence::dependence(study))
         .with("uncertainty", uncertainty::uncertainty(study.uncertainty()))
         .with("sealing", sealing::sealing(study, asked))
+        .with("papers", sealing::papers(study))
         .found("drying_heating", comparison, drying::comparison)
         .with("workings", workings(survey, assessment, comparison))
 }

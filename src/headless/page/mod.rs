@@ -9,11 +9,12 @@ mod layout;
 mod print;
 mod table;
 
+use crate::assess::shown::{Shown, Units};
 use crate::assess::{Assessment, Mark, Study};
 use crate::headless::asked::Asked;
 use crate::report::{
     Block, Fact, Material, Section, cases, dependence, drying, findings, leakage, ledger, safety,
-    sealing, summary, uncertainty, vehicle, workings,
+    sealing, summary, uncertainty, vehicle, walk, workings,
 };
 use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
@@ -21,9 +22,9 @@ use layout::{Page, WIDTH, pad_left, width};
 pub(super) use alerts::blocks;
 
 /// The whole page.
-pub(super) fn render(study: &Study, asked: Asked) -> String {
+pub(super) fn render(study: &Study, asked: Asked, units: Units) -> String {
     let (survey, assessment) = (study.survey(), study.assessment());
-    let mut page = Page::default();
+    let mut page = Page::of(Shown::new(units, survey));
     title(&mut page, survey, assessment);
     print::section(
         &mut page,
@@ -48,6 +49,10 @@ pub(super) fn render(study: &Study, asked: Asked) -> String {
     }
     let ledger = ledger::section(&told, ledger::Order::LeakiestFirst);
     print::section(&mut page, &ledger);
+    let walk = walk::section(survey);
+    if !walk.blocks.is_empty() {
+        print::section(&mut page, &walk);
+    }
     print::section(&mut page, &sealing(study, asked));
     for section in [
         safety::ventilation(&assessment.safety, None),
@@ -57,6 +62,13 @@ pub(super) fn render(study: &Study, asked: Asked) -> String {
     ] {
         print::section(&mut page, &section);
     }
+    page.finish()
+}
+
+/// One section by itself.
+pub(super) fn alone(section: &Section) -> String {
+    let mut page = Page::default();
+    print::section(&mut page, section);
     page.finish()
 }
 

@@ -94,14 +94,20 @@ fn purpose(gap: &Gap, why: Refusal) -> String {
     format!("{what}{danger}")
 }
 
+/// The openings that protect people, each with what it is for.
+pub(crate) fn protected(survey: &Survey) -> Vec<(&Gap, String)> {
+    let gaps = survey.gaps.iter();
+    let refused = gaps.filter_map(|gap| Some((gap, leave::leave(survey, gap).err()?)));
+    refused
+        .filter(|(_, why)| why.protects())
+        .map(|(gap, why)| (gap, purpose(gap, why)))
+        .collect()
+}
+
 /// What whoever works must leave clear, with boxes to tick.
 pub(crate) fn must_stay_open(survey: &Survey, work: &Answer<Work>) -> Section {
     let mut section = Section::new("What must not be closed");
-    let gaps = survey.gaps.iter();
-    let protected: Vec<(&Gap, Refusal)> = gaps
-        .filter_map(|gap| Some((gap, leave::leave(survey, gap).err()?)))
-        .filter(|(_, why)| why.protects())
-        .collect();
+    let protected = protected(survey);
     if protected.is_empty() {
         section.paragraph(
             "No opening that protects people is in the survey. Whatever fixed ventilator, gas drop-out \
@@ -113,11 +119,11 @@ pub(crate) fn must_stay_open(survey: &Survey, work: &Answer<Work>) -> Section {
             .wide("What and where", Align::Left, 3)
             .wide("What it is for", Align::Left, 2)
             .column("Left clear", Align::Tick);
-        for (gap, why) in protected {
+        for (gap, purpose) in protected {
             table.row([
                 gap.id.to_string(),
                 format!("{}\n{}", name(gap), place(gap)),
-                purpose(gap, why),
+                purpose,
             ]);
         }
         section.table(table, &Reasons::default());

@@ -6,6 +6,7 @@
 mod equipment;
 mod finding;
 mod gap;
+mod job;
 mod leave;
 mod photo;
 mod place;
@@ -34,6 +35,7 @@ pub fn find(survey: &Survey) -> Vec<Finding> {
     leave::whole(survey, &mut findings);
     space::find(survey, &mut findings);
     equipment::find(survey, &mut findings);
+    job::find(survey, &mut findings);
     usual::find(survey, &mut findings);
     findings.sort_by_key(|finding| finding.severity);
     findings

@@ -121,9 +121,9 @@ fn choices(chosen: &SheetChoices) -> Result<Choices, String> {
         paper: chosen.paper,
         parts: chosen.parts.clone(),
         workshop: Workshop {
-            name: chosen.workshop.clone(),
-            address: chosen.address.clone(),
+            texts: chosen.workshop.clone(),
             logo,
         },
+        units: chosen.units,
     })
 }

@@ -71,7 +71,9 @@ replaced! {
     }
     new {
         appliances_confirmed: false,
+        job: v2::Job::default(),
         usual: v2::Usual::default(),
+        walk: Vec::new(),
     }
 }
 

@@ -7,8 +7,10 @@
 
 mod equipment;
 mod gap;
+mod job;
 mod usual;
 mod vehicle;
+mod walk;
 mod weather;
 
 use super::error::ParseError;
@@ -23,11 +25,13 @@ use super::v1::space::{InnerOpening, Space};
 use crate::survey::Survey as LiveSurvey;
 pub(super) use equipment::{Fan, Machine};
 pub(super) use gap::{Gap, GapPart, Purpose, Remedy, RemedyKind};
+pub(super) use job::Job;
 use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 use std::collections::BTreeSet;
 pub(super) use usual::Usual;
 pub(super) use vehicle::{Appliance, CodeOfPractice, PressureSet, Site, Underside, Vehicle};
+use walk::Visit;
 use weather::usual_weather;
 
 /// The line that a file begins with, so that it is known for a survey before it is read.
@@ -45,6 +49,8 @@ record! {
         targets: Targets,
         #[serde(default)]
         tariffs: Tariffs,
+        #[serde(default, skip_serializing_if = "Job::is_empty")]
+        job: Job,
         #[serde(default)]
         drying: Drying,
         #[serde(default = "SetUp::laid_up")]
@@ -75,6 +81,8 @@ record! {
         inner_openings: Vec<InnerOpening>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         leakage_not_found_percent: Option<Number>,
+        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
+        walk: Vec<Visit>,
         #[serde(default, skip_serializing_if = "Usual::is_nothing")]
         usual: Usual,
     }
