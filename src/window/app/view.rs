@@ -53,7 +53,7 @@ impl ViewState {
             _ => Page::Vehicle,
         };
         match self.page {
-            Page::Vehicle => self.vehicle.reveal(place.item),
+            Page::Vehicle => self.vehicle.reveal(place),
             Page::Gaps => self.gaps.reveal(place.item),
             Page::AirChange => self.air_change.reveal(place.item),
             Page::DryingHeat => self.drying_heat.reveal(place.item),
