@@ -27,3 +27,4 @@ mod sheet;
 #[cfg(feature = "sheet")]
 mod sheet_pages;
 mod unprivileged;
+mod winter;

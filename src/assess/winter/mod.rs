@@ -16,6 +16,18 @@ pub use mould::{MouldAt, MouldSpot};
 pub use options::WinterOption;
 pub use run::{Weathered, Winter};
 
+use crate::climate::{Weather, invent};
+use crate::survey::TypicalWinter;
+
+/// The seed of invented weather: the same winter for everybody.
+const SEED: u64 = 20_261_128;
+
+/// The weather of a typical winter, hour by hour.
+#[must_use]
+pub fn invented(winter: TypicalWinter) -> Weather {
+    invent(&winter.means(), winter.name(), SEED)
+}
+
 /// Heat capacity, J/K for each m³ of volume, where none is given **\[A\]**: that of
 /// [`crate::physics::warm_up`].
 pub use crate::physics::warm_up::USUAL_HEAT_CAPACITY_PER_M3;
@@ -24,3 +36,6 @@ pub use crate::physics::warm_up::USUAL_HEAT_CAPACITY_PER_M3;
 pub const USUAL_BUFFER: f64 = 0.6;
 /// Surface of contents for each m³ of volume, m² **\[A\]**.
 pub const USUAL_BUFFER_AREA_PER_M3: f64 = 2.0;
+
+#[cfg(test)]
+mod tests;

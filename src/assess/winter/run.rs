@@ -13,7 +13,7 @@ use crate::assess::envelope::Envelope;
 use crate::assess::fabric::element_u;
 use crate::assess::not_known::NotKnown;
 use crate::assess::study::Study;
-use crate::climate::{Weather, season};
+use crate::climate::{Hour, Weather, season};
 use crate::physics::counts::count;
 use crate::physics::units::{JOULES_PER_KWH, SECONDS_PER_HOUR};
 use crate::physics::warm_up::USUAL_HEAT_CAPACITY_PER_M3;
@@ -72,14 +72,22 @@ impl Winter {
     /// [`NotKnown`] where the options cannot be compared, the weather holds no whole winter or lacks
     /// what is needed, or a size that sun or contents need is not given.
     pub fn new(study: &Study, weather: &Weather, stay: &Stay) -> Answer<Self> {
+        let hours = season(weather).ok_or_else(|| {
+            NotKnown::because("the weather holds no whole winter (November to March, in the south May to September)")
+        })?;
+        Self::over(study, weather, &hours, stay)
+    }
+
+    /// The same over any hours of the weather, one after another.
+    ///
+    /// # Errors
+    /// As [`Winter::new`], but for a winter that is not whole.
+    pub fn over(study: &Study, weather: &Weather, hours: &[Hour], stay: &Stay) -> Answer<Self> {
         let survey = study.survey();
         let prepared = study.prepared();
         let comparison = study.comparison().as_ref().map_err(Clone::clone)?;
         let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
-        let hours = season(weather).ok_or_else(|| {
-            NotKnown::because("the weather holds no whole winter (November to March, in the south May to September)")
-        })?;
-        let outdoors = outdoors(survey, weather, &hours, envelope.roof())?;
+        let outdoors = outdoors(survey, weather, hours, envelope.roof())?;
         let elements = elements(survey, stay)?;
         let volume = prepared.volume_m3.clone()?;
         let fabric = prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k;
@@ -146,9 +154,7 @@ impl Winter {
     }
 
     /// Day and number of each hour, and the air outside.
-    pub fn outside(
-        &self,
-    ) -> impl Iterator<Item = (&crate::climate::Hour, &crate::physics::MoistAir)> {
+    pub fn outside(&self) -> impl Iterator<Item = (&Hour, &crate::physics::MoistAir)> {
         self.outdoors.iter().map(|hour| (&hour.hour, &hour.air))
     }
 
@@ -309,13 +315,18 @@ impl Winter {
         })
     }
 
-    /// Steady weather for tests of the whole chain.
+    /// The table of the air, for tests.
     #[cfg(test)]
-    pub(super) fn parts(&self) -> (&Body, &[Forcing], &AirTable<NotKnown>) {
-        (&self.body, &self.forcing, &self.air)
+    pub(super) fn air(&self) -> &AirTable<NotKnown> {
+        &self.air
     }
 
+    /// Air outside, wind and where it comes from in an hour, for tests.
     #[cfg(test)]
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "a test names an hour that is there"
+    )]
     pub(super) fn wind_of(&self, hour: usize) -> (crate::physics::MoistAir, (f64, Option<f64>)) {
         let own = &self.outdoors[hour];
         (own.air, (own.wind, own.from_front_deg))
