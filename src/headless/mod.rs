@@ -77,7 +77,7 @@ pub enum Command {
     Gaps {
         /// The survey file, NAME.ron
         file: PathBuf,
-        /// The CSV file to write; an old one is replaced
+        /// The CSV file to write, or - for standard output; an old file is replaced
         #[arg(short, long, value_name = "OUT.csv")]
         output: PathBuf,
         /// Begin with a byte-order mark, for spreadsheets that take UTF-8 for another encoding
@@ -88,14 +88,14 @@ pub enum Command {
     Plan {
         /// The survey file, NAME.ron
         file: PathBuf,
-        /// The CSV file to write; an old one is replaced
+        /// The CSV file to write, or - for standard output; an old file is replaced
         #[arg(short, long, value_name = "OUT.csv")]
         output: PathBuf,
         /// Begin with a byte-order mark, for spreadsheets that take UTF-8 for another encoding
         #[arg(long)]
         byte_order_mark: bool,
     },
-    /// Write the job sheet as PDF: the survey report, the work order or the completion sheet
+    /// Write the job sheet as PDF: survey report, quotation, work order, completion sheet, invoice
     Sheet(SheetArguments),
     /// Read a logger's file and print what it understood; exits 1 where it could not
     Series(SeriesArguments),
@@ -217,14 +217,14 @@ pub fn run(command: Command) -> ExitCode {
 /// assert!(String::from_utf8_lossy(&errors).starts_with("gapledger: there is no file"));
 /// ```
 pub fn run_to(command: Command, out: &mut impl Write, errors: &mut impl Write) -> Outcome {
-    match text_of(command) {
-        Ok((text, outcome)) => print(&text, outcome, out, errors),
+    match done(command) {
+        Ok((bytes, outcome)) => print(&bytes, outcome, out, errors),
         Err(failure) => complain(&failure.to_string(), errors),
     }
 }
 
 /// What the command prints, and how it ends.
-fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
+fn done(command: Command) -> Result<(Vec<u8>, Outcome), Failure> {
     match command {
         Command::Assess {
             file,
@@ -251,7 +251,7 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             } else {
                 page::render(&study, asked, units)
             };
-            Ok((text, Outcome::of(&study.assessment().findings)))
+            Ok((text.into(), Outcome::of(&study.assessment().findings)))
         }
         Command::Check {
             file,
@@ -271,7 +271,7 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
                 Outcome::of(&findings)
             };
             let shown = Shown::new(units, survey);
-            Ok((page::blocks(&findings, &shown), outcome))
+            Ok((page::blocks(&findings, &shown).into(), outcome))
         }
         Command::Gaps {
             file,
@@ -283,20 +283,15 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             output,
             byte_order_mark,
         } => table(&file, &output, byte_order_mark, csv::plan),
-        Command::Winter(arguments) => {
-            let mut survey = file::load(&arguments.file)?.survey;
-            if let Some(word) = arguments.set_up {
-                survey.apply(Edit::SetUp(word.into()))?;
-            }
-            let study = Study::new(Arc::new(survey));
-            let text = winter::text(&arguments, &study)?;
-            Ok((text, Outcome::of(&study.assessment().findings)))
+        Command::Winter(arguments) => Ok(winter::done(&arguments)?),
+        Command::Series(arguments) => {
+            let (text, outcome) = series::text(&arguments)?;
+            Ok((text.into(), outcome))
         }
-        Command::Series(arguments) => Ok(series::text(&arguments)?),
         Command::Sheet(arguments) => {
             let study = load(&arguments.file)?;
-            let text = sheet::write(&arguments, &study)?;
-            Ok((text, Outcome::of(&study.assessment().findings)))
+            let printed = sheet::write(&arguments, &study)?;
+            Ok((printed, Outcome::of(&study.assessment().findings)))
         }
     }
 }
@@ -307,19 +302,29 @@ fn table(
     output: &Path,
     marked: bool,
     bytes: impl Fn(&Study, ByteOrderMark) -> Result<Vec<u8>, CsvError>,
-) -> Result<(String, Outcome), Failure> {
+) -> Result<(Vec<u8>, Outcome), Failure> {
     let study = load(file)?;
     let bytes = bytes(&study, ByteOrderMark::asked(marked))?;
-    csv::write(file, output, &bytes)?;
-    Ok((String::new(), Outcome::of(&study.assessment().findings)))
+    let printed = if is_standard_output(output) {
+        bytes
+    } else {
+        csv::write(file, output, &bytes)?;
+        Vec::new()
+    };
+    Ok((printed, Outcome::of(&study.assessment().findings)))
 }
 
 fn load(path: &Path) -> Result<Study, file::LoadError> {
     file::load(path).map(|loaded| Study::new(Arc::new(loaded.survey)))
 }
 
-fn print(text: &str, outcome: Outcome, out: &mut impl Write, errors: &mut impl Write) -> Outcome {
-    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+/// Whether a file to write is named `-`, which is standard output.
+fn is_standard_output(output: &Path) -> bool {
+    output.as_os_str() == "-"
+}
+
+fn print(text: &[u8], outcome: Outcome, out: &mut impl Write, errors: &mut impl Write) -> Outcome {
+    match out.write_all(text).and_then(|()| out.flush()) {
         // Whoever reads has seen enough, as `head` does: not a failure.
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => outcome,
         Err(error) => complain(

@@ -1,16 +1,17 @@
 //! `gapledger winter`: every option through a winter, hour by hour.
 
-use super::{SetUpWord, page};
+use super::{Outcome, SetUpWord, is_standard_output, page};
 use crate::assess::winter::{Season, Winter, invented};
 use crate::assess::{Answer, NotKnown, Study};
 use crate::climate::{Hour, Weather, epw};
 use crate::report::winter::{WinterTold, sections};
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
 use crate::survey::file::{self, LoadError};
-use crate::survey::{BodyColour, Presence, Stay, TypicalWinter};
+use crate::survey::{BodyColour, Edit, EditRefused, Presence, Stay, TypicalWinter};
 use crate::tasks;
 use clap::{Args, ValueEnum};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 /// Largest weather file that is read: a year by the hour has two megabytes.
 const MOST_BYTES: u64 = 64 << 20;
@@ -42,7 +43,8 @@ pub struct WinterArguments {
     /// Hours in which somebody is there, in use, such as 18-8; all the time unless given
     #[arg(long, value_name = "FROM-TO", value_parser = presence)]
     pub present: Option<Presence>,
-    /// Write every hour of every option to this CSV file; an old one is replaced
+    /// Write every hour of every option to this CSV file, or - for standard output; an old file is
+    /// replaced
     #[arg(short, long, value_name = "HOURS.csv")]
     pub output: Option<PathBuf>,
 }
@@ -113,6 +115,10 @@ fn presence(text: &str) -> Result<Presence, String> {
 /// Why there is no winter.
 #[derive(Debug, thiserror::Error)]
 pub(super) enum WinterFailure {
+    #[error(transparent)]
+    Load(#[from] LoadError),
+    #[error("the set-up could not be changed: {0}")]
+    SetUp(#[from] EditRefused),
     #[error("there is no weather file {0:?}: check the name and the folder")]
     NoWeather(PathBuf),
     #[error(
@@ -127,8 +133,19 @@ pub(super) enum WinterFailure {
     Csv(#[from] CsvError),
 }
 
-/// What is printed; the table of hours is written where one was asked for.
-pub(super) fn text(arguments: &WinterArguments, study: &Study) -> Result<String, WinterFailure> {
+/// What is printed, and how it ends. The table of hours is written where one was asked for; on
+/// standard output it stands instead of the page.
+pub(super) fn done(arguments: &WinterArguments) -> Result<(Vec<u8>, Outcome), WinterFailure> {
+    let mut survey = file::load(&arguments.file)?.survey;
+    if let Some(word) = arguments.set_up {
+        survey.apply(Edit::SetUp(word.into()))?;
+    }
+    let study = Study::new(Arc::new(survey));
+    let printed = printed(arguments, &study)?;
+    Ok((printed, Outcome::of(&study.assessment().findings)))
+}
+
+fn printed(arguments: &WinterArguments, study: &Study) -> Result<Vec<u8>, WinterFailure> {
     let survey = study.survey();
     let typical = arguments
         .typical
@@ -152,14 +169,13 @@ pub(super) fn text(arguments: &WinterArguments, study: &Study) -> Result<String,
         .ok_or_else(|| WinterFailure::NotKnown(NotKnown::because("it was given up")))?;
     if let Some(output) = &arguments.output {
         let table = csv::winter(&winter, &seasons, ByteOrderMark::Without)?;
+        if is_standard_output(output) {
+            return Ok(table);
+        }
         csv::write(&arguments.file, output, &table)?;
     }
-    Ok(page(
-        study,
-        &winter,
-        &seasons,
-        arguments.weather.is_none().then_some(typical),
-    ))
+    let typical = arguments.weather.is_none().then_some(typical);
+    Ok(page(study, &winter, &seasons, typical).into())
 }
 
 fn page(

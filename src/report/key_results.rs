@@ -2,7 +2,7 @@
 
 use super::Material;
 use super::leakage::{square_side, unintended};
-use super::results::{air_change, heat, water};
+use super::results::{air_change, heat, season, water};
 use crate::assess::quantity::{Kind, NO_BREAK, Quantity};
 use crate::assess::shown::Shown;
 use crate::assess::uncertainty::Interval;
@@ -45,6 +45,21 @@ pub fn key_results(told: &Material<'_>) -> [KeyResult; 5] {
             .with(format!("to hold {rh} at {set}")),
         both.of("Heat", Topic::Heat, heat)
             .with(format!("to hold {set}")),
+    ]
+}
+
+/// Air changes with least wind, over the season, and with most wind.
+#[must_use]
+pub fn air_changes(told: &Material<'_>) -> [KeyResult; 3] {
+    let cases = &told.assessment.cases;
+    let ends = told.assessment.calmest_and_windiest;
+    let calm = ends.and_then(|(calm, _)| cases.get(calm));
+    let windy = ends.and_then(|(_, windy)| cases.get(windy));
+    let mean = KeyResult::new("Air changes, mean of the season", None, &season(told));
+    [
+        air("least wind", told, calm),
+        mean.with("weather cases by their weights".to_owned()),
+        air("most wind", told, windy),
     ]
 }
 

@@ -74,7 +74,8 @@ impl Kind {
             Self::Completion => &[
                 Part::Drawings,
                 Part::Photos,
-                Part::Workings,
+                Part::Bill,
+                Part::Proof,
                 Part::Signature,
             ],
         }
@@ -101,6 +102,10 @@ pub enum Part {
     Terms,
     /// Drying and heating.
     Drying,
+    /// The bill of the work done, on the completion sheet; only where it is asked for.
+    Bill,
+    /// Workings of the results after the work; only where they are asked for.
+    Proof,
     /// Workings and sources.
     Workings,
     /// Room to sign.
@@ -109,7 +114,7 @@ pub enum Part {
 
 impl Part {
     /// Every part, in the order printed.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 12] = [
         Self::Vehicle,
         Self::Drawings,
         Self::Ledger,
@@ -118,9 +123,20 @@ impl Part {
         Self::Costs,
         Self::Terms,
         Self::Drying,
+        Self::Bill,
+        Self::Proof,
         Self::Workings,
         Self::Signature,
     ];
+
+    /// The parts that are printed unless somebody says otherwise.
+    #[must_use]
+    pub fn usual() -> BTreeSet<Self> {
+        let mut parts = BTreeSet::from(Self::ALL);
+        parts.remove(&Self::Bill);
+        parts.remove(&Self::Proof);
+        parts
+    }
 
     /// Its name.
     #[must_use]
@@ -134,6 +150,8 @@ impl Part {
             Self::Costs => "costs",
             Self::Terms => "terms and warranty",
             Self::Drying => "drying and heating",
+            Self::Bill => "the bill",
+            Self::Proof => "appendix: workings of the results",
             Self::Workings => "workings and sources",
             Self::Signature => "room to sign",
         }
@@ -288,13 +306,13 @@ pub struct Choices {
 }
 
 impl Choices {
-    /// All parts of a sheet, on A4, without a workshop's name.
+    /// The usual parts of a sheet, on A4, without a workshop's name.
     #[must_use]
     pub fn new(kind: Kind) -> Self {
         Self {
             kind,
             paper: Paper::default(),
-            parts: Part::ALL.into_iter().collect(),
+            parts: Part::usual(),
             workshop: Workshop::default(),
             units: Units::default(),
         }

@@ -25,6 +25,8 @@ pub mod photos;
 #[cfg(feature = "sheet")]
 pub mod profile;
 #[cfg(feature = "sheet")]
+mod shorten;
+#[cfg(feature = "sheet")]
 pub mod typeset;
 #[cfg(feature = "sheet")]
 mod units;

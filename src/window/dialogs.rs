@@ -1,5 +1,6 @@
 //! Draws the question being asked, in a modal that Esc puts away.
 
+use super::body::{Frame, paint};
 use super::keys;
 use super::notices::Notices;
 use super::questions::{Answered, Asked, Dialog, PathFor, Then};
@@ -7,11 +8,12 @@ use super::request::{Queue, Request};
 use super::theme::palette;
 use super::widgets::{self, finding_list};
 use crate::assess::quantity::Kind;
+use crate::figure::outline::small;
 use crate::survey::{Finding, VehicleKind, starting_sizes};
 use eframe::egui;
-use egui::text::CCursor;
+use egui::text::{CCursor, LayoutJob, TextFormat};
 use egui::text_selection::CCursorRange;
-use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
+use egui::{Align, Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui, Vec2, vec2};
 use std::path::{Path, PathBuf};
 
 /// What a question may tell of.
@@ -208,11 +210,41 @@ fn starting_words(kind: VehicleKind) -> String {
     }
 }
 
+/// Size of the outline on a button: in millimetres as it is drawn, and in points.
+const OUTLINE_MM: (f64, f64) = (20.0, 10.0);
+const OUTLINE: Vec2 = vec2(48.0, 24.0);
+
+/// A button with the outline of a kind of vehicle beside its word.
+fn pictured(ui: &mut Ui, kind: VehicleKind) -> egui::Response {
+    const BETWEEN: f32 = 6.0;
+    let format = TextFormat {
+        font_id: egui::TextStyle::Button.resolve(ui.style()),
+        color: egui::Color32::PLACEHOLDER,
+        valign: Align::Center,
+        ..TextFormat::default()
+    };
+    let mut words = LayoutJob::default();
+    words.append(kind.name(), OUTLINE.x + BETWEEN, format);
+    let least = vec2(0.0, OUTLINE.y + 2.0 * ui.spacing().button_padding.y);
+    let button = egui::Button::new(words).min_size(least);
+    let response = ui.add(button.wrap_mode(egui::TextWrapMode::Extend));
+    let left = response.rect.left_center() + vec2(ui.spacing().button_padding.x, 0.0);
+    let place = egui::Rect::from_min_size(left - vec2(0.0, OUTLINE.y / 2.0), OUTLINE);
+    let scene = small(kind, OUTLINE_MM);
+    paint(
+        ui.painter(),
+        &scene,
+        &Frame::fit(&scene, place),
+        palette(ui),
+    );
+    response
+}
+
 /// One button for each kind of vehicle.
 pub fn kind_buttons(ui: &mut Ui, focus_first: bool, queue: &mut Queue) {
     ui.horizontal_wrapped(|ui| {
         for (at, kind) in VehicleKind::ALL.into_iter().enumerate() {
-            let response = ui.button(kind.name()).on_hover_text(starting_words(kind));
+            let response = pictured(ui, kind).on_hover_text(starting_words(kind));
             if at == 0 && focus_first {
                 response.request_focus();
             }

@@ -10,6 +10,11 @@ pub const KEYS_OF_PARTS: &[(&str, &str, &str)] = &[
     ("Ledger", "Arrows, Home, End", "Move through the rows"),
     ("Ledger", "Enter", "Edit the selected gap"),
     ("Ledger", "Delete", "Delete the selected gap"),
+    (
+        "Walk round",
+        "Arrows, Home, End",
+        "Up and down by places, left and right by stations",
+    ),
     ("Fields", "Tab, Shift+Tab", "Next and previous field"),
     ("Fields", "Enter", "Keep what was typed"),
     ("Fields", "Esc", "Restore what stood there before"),

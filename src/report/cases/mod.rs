@@ -15,8 +15,8 @@ use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::WeatherCase;
 use columns::Columns;
 
-/// Weather cases that stand side by side; more go into a further table.
-const SIDE_BY_SIDE: usize = 4;
+/// Weather cases that one table has room for; of more the rest goes into a further one.
+const SIDE_BY_SIDE: usize = 6;
 
 /// A group of rows of the table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,7 +55,7 @@ pub fn section(told: &Material<'_>, parts: &[Part]) -> Section {
     if cases.is_empty() {
         return section.ending("There is no weather case: add one, such as still air, 0 m/s.");
     }
-    for some in cases.chunks(SIDE_BY_SIDE) {
+    for some in by_wind(told).chunks(SIDE_BY_SIDE) {
         let mut columns = Columns::new(told, some);
         for part in parts {
             columns.part(*part);
@@ -68,6 +68,17 @@ pub fn section(told: &Material<'_>, parts: &[Part]) -> Section {
     }
     section.note(notes(told, parts).join(" "));
     section
+}
+
+/// The cases from the least wind to the most; those of one wind as in the survey.
+fn by_wind<'a>(told: &Material<'a>) -> Vec<&'a CaseAnswer> {
+    let wind = |case: &CaseAnswer| {
+        let case = told.survey.weather_case(case.id);
+        case.map_or(f64::INFINITY, |case| case.wind_m_s)
+    };
+    let mut cases: Vec<&CaseAnswer> = told.assessment.cases.iter().collect();
+    cases.sort_by(|a, b| wind(a).total_cmp(&wind(b)));
+    cases
 }
 
 /// What must be known to read the table.

@@ -38,16 +38,14 @@ fn text_width(paper: Paper) -> f64 {
 pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, Files) {
     let mut section = Section::new("Where the gaps are");
     let show = Show {
-        selected: None,
-        also: &[],
-        direction: None,
         numbers: true,
+        ..Show::default()
     };
     let width = text_width(choices.paper);
     let figure = body(
         material.told.survey,
         material.told.assessment,
-        Arrangement::Tall,
+        Arrangement::Square,
         width,
         &show,
     );
@@ -67,11 +65,12 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
         &mut section,
         "body",
         &figure.scene,
-        "The body unfolded, seen from above with the front to the left; the underfloor as seen from above \
-         through the floor. The area of a mark grows with the leakage area. Circle: unintended. \
+        "The body unfolded, its sides as one standing there sees them; roof and underfloor seen from above, \
+         the underfloor through the floor. A line is a long gap along its seal, to scale. The area of a mark, \
+         and of a line, grows with the leakage area. Circle or plain line: unintended. \
          Square: safety ventilation. Triangle pointing down: gas drop-out. Hexagon: appliance air. \
-         Diamond: drain. Triangle pointing up: user ventilation. Outline unbroken: measured; dashed: \
-         estimated; dotted: guessed. Hollow and struck through: sealed. Hollow with a question mark: its \
+         Diamond: drain. Triangle pointing up: user ventilation. Outline or line unbroken: measured; dashed: \
+         estimated; dotted: guessed. Hollow or thin, and struck through: sealed. Hollow with a question mark: its \
          place is not fully known.",
     );
     if choices.kind != Kind::Report {

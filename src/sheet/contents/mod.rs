@@ -178,15 +178,26 @@ impl Writer<'_> {
     fn completion(&mut self) {
         let material = self.material.told;
         self.add(completion::section(&material));
-        self.drawings();
-        if self.choices.has(Part::Photos) {
-            let sealed = completion::sealed(material.survey);
-            self.photos(|gap| sealed.contains(&gap));
+        let sealed = completion::sealed(material.survey);
+        // Without work there is nothing to hand over: one warning, and no pages about it.
+        if !sealed.is_empty() {
+            if self.choices.has(Part::Bill)
+                && let Some(section) = papers::bill_of_done_work(material.survey)
+            {
+                self.add(section);
+            }
+            self.drawings();
+            if self.choices.has(Part::Photos) {
+                self.photos(|gap| sealed.contains(&gap));
+            }
         }
         self.add(safety::ventilation(&material.assessment.safety, None));
         self.cautions();
+        if sealed.is_empty() {
+            return;
+        }
         self.signature();
-        if self.choices.has(Part::Workings) {
+        if self.choices.has(Part::Proof) {
             // Of the figures that stand in the column *after*.
             let after = material.study.after_work();
             self.add(workings::section(&report::Material {
@@ -238,7 +249,7 @@ impl Writer<'_> {
             Kind::Report | Kind::WorkOrder | Kind::Invoice => safety::before_sealing(survey),
         };
         // Where the appendix is printed, it explains them.
-        if !self.choices.has(Part::Workings) {
+        if !self.choices.has(Part::Workings) && !self.choices.has(Part::Proof) {
             section.note(format!("{}.", Mark::legend()));
         }
         self.add(section);

@@ -142,6 +142,12 @@ impl App {
             Command::Larger => self.look(system, |look| look.set_zoom(look.zoom + 0.1)),
             Command::Smaller => self.look(system, |look| look.set_zoom(look.zoom - 0.1)),
             Command::FirstSize => self.look(system, |look| look.set_zoom(1.0)),
+            Command::SiteMode => self.turn_site_mode(),
+            Command::WalkRound
+            | Command::Found
+            | Command::LookedNothing
+            | Command::NotReached
+            | Command::NotLookedAt => self.walk_command(command),
             Command::TouchSize => self.look(system, |look| look.touch = !look.touch),
         }
     }
@@ -154,6 +160,8 @@ impl App {
     fn look(&mut self, system: System<'_>, change: impl FnOnce(&mut Preferences)) {
         change(&mut self.preferences);
         self.preferences.apply(system.ctx);
+        // Where the window is in site mode, its size comes back in the next frame.
+        self.site_sized = false;
     }
 
     /// Goes on at once, or asks about unsaved changes first.

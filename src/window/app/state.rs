@@ -12,6 +12,7 @@ use crate::window::guide::Guide;
 use crate::window::key_order::KeyOrder;
 use crate::window::notices::{Cause, Notices, sentence_of};
 use crate::window::page::Page;
+use crate::window::pages::air_change::AirChangeView;
 use crate::window::pages::gaps::GapsView;
 use crate::window::pages::job_sheet::JobSheetView;
 use crate::window::photos::Photos;
@@ -74,6 +75,8 @@ pub struct App {
     pub(super) paste_wanted: Option<f64>,
     pub(super) focus: FocusKeeper,
     title: String,
+    /// Everything is as large as site mode wants it.
+    pub(super) site_sized: bool,
     /// Which revision, in which units, the widgets were told of last.
     units_told: Option<(u64, Units)>,
 }
@@ -96,6 +99,7 @@ impl App {
         let view = ViewState {
             job_sheet: JobSheetView::stored(cc.storage),
             gaps: GapsView::stored(cc.storage),
+            air_change: AirChangeView::stored(cc.storage),
             ..ViewState::default()
         };
         let mut app = Self {
@@ -120,6 +124,7 @@ impl App {
             paste_wanted: None,
             focus: FocusKeeper::default(),
             title: String::new(),
+            site_sized: false,
             units_told: None,
         };
         if start.guide && !app.preferences.guide_seen {

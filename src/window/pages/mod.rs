@@ -6,6 +6,7 @@ mod fields;
 pub mod gaps;
 pub mod job_sheet;
 mod kept;
+mod not_found;
 mod plots;
 pub mod sealing_plan;
 mod sections;

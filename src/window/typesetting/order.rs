@@ -30,7 +30,7 @@ impl Default for SheetChoices {
         Self {
             kind: Kind::default(),
             paper: Paper::default(),
-            parts: Part::ALL.into_iter().collect(),
+            parts: Part::usual(),
             workshop: WorkshopTexts::default(),
             logo: String::new(),
             units: Units::default(),

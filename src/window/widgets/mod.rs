@@ -24,7 +24,7 @@ mod words;
 pub use answer::{answer_line, figure, not_known, working_button};
 pub use choice::{Choice, plain_tick, spelled, tick};
 pub use compass::compass;
-pub use edge::{Moved, edge};
+pub use edge::{Moved, edge, level_edge};
 pub use findings::{finding_list, finding_row};
 pub use focus::{follow_focus, hold_arrows, hold_focus};
 pub use fold::fold;
