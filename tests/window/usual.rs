@@ -148,7 +148,7 @@ fn the_compass_is_turned_by_keys_and_by_dragging_in_one_step() {
         .get_by_role_and_label(Role::Slider, knob)
         .rect()
         .center();
-    let middle = from + egui::vec2(0.0, 68.0);
+    let middle = from + egui::vec2(0.0, 63.6);
     window.drag_at(from);
     window.run();
     for to in [
