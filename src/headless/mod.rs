@@ -1,4 +1,4 @@
-//! The program without a window: `assess`, `check`, `gaps`, `plan` and `sheet`.
+//! The program without a window: `assess`, `check`, `gaps`, `plan`, `sheet`, `series` and `winter`.
 //!
 //! Everything is made up as text first and then written at once, so that what is printed does not
 //! depend on how far a reader got. Results go to standard output; standard error holds one
@@ -11,14 +11,18 @@ mod json;
 mod page;
 mod series;
 mod sheet;
+mod winter;
 
 pub use series::SeriesArguments;
 pub use sheet::SheetArguments;
+pub use winter::{ColourWord, WinterArguments, WinterWord};
 
 use crate::assess::Study;
 use crate::assess::shown::{Shown, Units};
 use crate::assess::uncertainty::DRAWS;
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
+use crate::sheet::locale::dates_of_the_system;
+use crate::survey::date::DateWay;
 use crate::survey::{Edit, Finding, SetUp, Severity, file, findings};
 use crate::tasks;
 use asked::Asked;
@@ -97,6 +101,8 @@ pub enum Command {
     Sheet(SheetArguments),
     /// Read a logger's file and print what it understood; exits 1 where it could not
     Series(SeriesArguments),
+    /// Take every option of drying and heating through a winter, hour by hour
+    Winter(WinterArguments),
 }
 
 /// A sum of money as typed: finite and not below zero.
@@ -184,6 +190,8 @@ enum Failure {
     Sheet(#[from] sheet::SheetFailure),
     #[error(transparent)]
     Series(#[from] series::SeriesFailure),
+    #[error(transparent)]
+    Winter(#[from] winter::WinterFailure),
     #[error("the set-up could not be changed: {0}")]
     SetUp(#[from] crate::survey::EditRefused),
     #[error("the results could not be put into JSON: {0}")]
@@ -193,11 +201,12 @@ enum Failure {
 /// Does what the command says, on standard output and standard error.
 #[must_use]
 pub fn run(command: Command) -> ExitCode {
-    let outcome = run_to(command, &mut io::stdout().lock(), &mut io::stderr().lock());
+    let (mut out, mut errors) = (io::stdout().lock(), io::stderr().lock());
+    let outcome = run_in(command, dates_of_the_system(), &mut out, &mut errors);
     ExitCode::from(outcome.code())
 }
 
-/// Does what the command says, on the outputs given.
+/// Does what the command says, on the outputs given; dates stay as the survey holds them.
 ///
 /// ```
 /// use gapledger::headless::{Command, Outcome, run_to};
@@ -211,14 +220,24 @@ pub fn run(command: Command) -> ExitCode {
 /// assert!(String::from_utf8_lossy(&errors).starts_with("gapledger: there is no file"));
 /// ```
 pub fn run_to(command: Command, out: &mut impl Write, errors: &mut impl Write) -> Outcome {
-    match done(command) {
+    run_in(command, DateWay::YearMonthDay, out, errors)
+}
+
+/// The same with dates written so.
+fn run_in(
+    command: Command,
+    dates: DateWay,
+    out: &mut impl Write,
+    errors: &mut impl Write,
+) -> Outcome {
+    match done(command, dates) {
         Ok((bytes, outcome)) => print(&bytes, outcome, out, errors),
         Err(failure) => complain(&failure.to_string(), errors),
     }
 }
 
 /// What the command prints, and how it ends.
-fn done(command: Command) -> Result<(Vec<u8>, Outcome), Failure> {
+fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure> {
     match command {
         Command::Assess {
             file,
@@ -243,7 +262,8 @@ fn done(command: Command) -> Result<(Vec<u8>, Outcome), Failure> {
             let text = if json {
                 json::print(&study, asked)?
             } else {
-                page::render(&study, asked, units)
+                let shown = Shown::written(units, dates, study.survey());
+                page::render(&study, asked, shown)
             };
             Ok((text.into(), Outcome::of(&study.assessment().findings)))
         }
@@ -264,7 +284,7 @@ fn done(command: Command) -> Result<(Vec<u8>, Outcome), Failure> {
             } else {
                 Outcome::of(&findings)
             };
-            let shown = Shown::new(units, survey);
+            let shown = Shown::written(units, dates, survey);
             Ok((page::blocks(&findings, &shown).into(), outcome))
         }
         Command::Gaps {
@@ -277,13 +297,19 @@ fn done(command: Command) -> Result<(Vec<u8>, Outcome), Failure> {
             output,
             byte_order_mark,
         } => table(&file, &output, byte_order_mark, csv::plan),
+        Command::Winter(arguments) => Ok(winter::done(&arguments)?),
         Command::Series(arguments) => {
-            let (text, outcome) = series::text(&arguments)?;
-            Ok((text.into(), outcome))
+            let understood = series::text(&arguments)?;
+            let outcome = if understood.is_whole {
+                Outcome::Fine
+            } else {
+                Outcome::SurveyHasErrors
+            };
+            Ok((understood.text.into(), outcome))
         }
         Command::Sheet(arguments) => {
             let study = load(&arguments.file)?;
-            let printed = sheet::write(&arguments, &study)?;
+            let printed = sheet::write(&arguments, &study, dates)?;
             Ok((printed, Outcome::of(&study.assessment().findings)))
         }
     }

@@ -70,6 +70,11 @@ fn a_sample_opens_as_a_copy_that_says_so_and_is_saved_only_under_a_name() {
     assert_eq!(survey(&window).header.title, title);
     assert_eq!(window.state().path(), None);
     assert!(!window.state_mut().unsaved());
+    // What is told of it goes with it.
+    ctrl(&mut window, Key::W);
+    assert!(!shows(&window, "This is a copy of a sample"));
+    window.get_by_role_and_label(Role::Link, title).click();
+    window.run();
     // Its photos are there, and come along when it is saved.
     ctrl(&mut window, Key::Num2);
     assert_eq!(window.state().view().page, Page::Gaps);
