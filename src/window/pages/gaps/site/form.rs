@@ -60,13 +60,18 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
             photos::show(ui, context, gap, context.marks(Item::Gap(gap.id)));
             widgets::follow_focus(ui);
         });
-    context.view.edit_wanted = false;
     let numbers: Vec<Id> = cells
         .iter()
         .filter_map(|cell| number_of(*cell))
         .map(|field| NumberField::id_of(field, Item::Gap(gap.id)))
         .collect();
-    pad::show(ui, &mut context.view.site.pad, &numbers);
+    let edit_wanted = std::mem::take(&mut context.view.edit_wanted);
+    let pad = &mut context.view.site.pad;
+    if edit_wanted {
+        pad.lead_to(numbers.first().copied());
+        ui.ctx().request_repaint();
+    }
+    pad::show(ui, pad, &numbers);
     buttons(ui, context);
 }
 
