@@ -21,6 +21,8 @@ use crate::assess::Study;
 use crate::assess::shown::{Shown, Units};
 use crate::assess::uncertainty::DRAWS;
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
+use crate::sheet::locale::dates_of_the_system;
+use crate::survey::date::DateWay;
 use crate::survey::{Edit, Finding, SetUp, Severity, file, findings};
 use crate::tasks;
 use asked::Asked;
@@ -199,11 +201,12 @@ enum Failure {
 /// Does what the command says, on standard output and standard error.
 #[must_use]
 pub fn run(command: Command) -> ExitCode {
-    let outcome = run_to(command, &mut io::stdout().lock(), &mut io::stderr().lock());
+    let (mut out, mut errors) = (io::stdout().lock(), io::stderr().lock());
+    let outcome = run_in(command, dates_of_the_system(), &mut out, &mut errors);
     ExitCode::from(outcome.code())
 }
 
-/// Does what the command says, on the outputs given.
+/// Does what the command says, on the outputs given; dates stay as the survey holds them.
 ///
 /// ```
 /// use gapledger::headless::{Command, Outcome, run_to};
@@ -217,14 +220,24 @@ pub fn run(command: Command) -> ExitCode {
 /// assert!(String::from_utf8_lossy(&errors).starts_with("gapledger: there is no file"));
 /// ```
 pub fn run_to(command: Command, out: &mut impl Write, errors: &mut impl Write) -> Outcome {
-    match done(command) {
+    run_in(command, DateWay::YearMonthDay, out, errors)
+}
+
+/// The same with dates written so.
+fn run_in(
+    command: Command,
+    dates: DateWay,
+    out: &mut impl Write,
+    errors: &mut impl Write,
+) -> Outcome {
+    match done(command, dates) {
         Ok((bytes, outcome)) => print(&bytes, outcome, out, errors),
         Err(failure) => complain(&failure.to_string(), errors),
     }
 }
 
 /// What the command prints, and how it ends.
-fn done(command: Command) -> Result<(Vec<u8>, Outcome), Failure> {
+fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure> {
     match command {
         Command::Assess {
             file,
@@ -249,7 +262,8 @@ fn done(command: Command) -> Result<(Vec<u8>, Outcome), Failure> {
             let text = if json {
                 json::print(&study, asked)?
             } else {
-                page::render(&study, asked, units)
+                let shown = Shown::written(units, dates, study.survey());
+                page::render(&study, asked, shown)
             };
             Ok((text.into(), Outcome::of(&study.assessment().findings)))
         }
@@ -270,7 +284,7 @@ fn done(command: Command) -> Result<(Vec<u8>, Outcome), Failure> {
             } else {
                 Outcome::of(&findings)
             };
-            let shown = Shown::new(units, survey);
+            let shown = Shown::written(units, dates, survey);
             Ok((page::blocks(&findings, &shown).into(), outcome))
         }
         Command::Gaps {
@@ -285,12 +299,17 @@ fn done(command: Command) -> Result<(Vec<u8>, Outcome), Failure> {
         } => table(&file, &output, byte_order_mark, csv::plan),
         Command::Winter(arguments) => Ok(winter::done(&arguments)?),
         Command::Series(arguments) => {
-            let (text, outcome) = series::text(&arguments)?;
-            Ok((text.into(), outcome))
+            let understood = series::text(&arguments)?;
+            let outcome = if understood.is_whole {
+                Outcome::Fine
+            } else {
+                Outcome::SurveyHasErrors
+            };
+            Ok((understood.text.into(), outcome))
         }
         Command::Sheet(arguments) => {
             let study = load(&arguments.file)?;
-            let printed = sheet::write(&arguments, &study)?;
+            let printed = sheet::write(&arguments, &study, dates)?;
             Ok((printed, Outcome::of(&study.assessment().findings)))
         }
     }

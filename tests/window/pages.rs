@@ -138,7 +138,7 @@ fn a_wall_of_three_layers_shows_its_u_value() {
     let mut window = opened(&path);
     open_section(&mut window, "Fabric");
     click_button(&mut window, "Add element");
-    replace_text(&mut window, "Area of all of it", "10");
+    replace_text(&mut window, "Total area", "10");
     for (number, (material, thickness)) in [("GRP", "1,5"), ("EPS foam", "30"), ("plywood", "3")]
         .into_iter()
         .enumerate()

@@ -9,7 +9,7 @@ mod layout;
 mod print;
 mod table;
 
-use crate::assess::shown::{Shown, Units};
+use crate::assess::shown::Shown;
 use crate::assess::{Assessment, Mark, Study};
 use crate::headless::asked::Asked;
 use crate::report::{
@@ -22,9 +22,9 @@ use layout::{Page, WIDTH, pad_left, width};
 pub(super) use alerts::blocks;
 
 /// The whole page.
-pub(super) fn render(study: &Study, asked: Asked, units: Units) -> String {
+pub(super) fn render(study: &Study, asked: Asked, shown: Shown) -> String {
     let (survey, assessment) = (study.survey(), study.assessment());
-    let mut page = Page::of(Shown::new(units, survey));
+    let mut page = Page::of(shown);
     title(&mut page, survey, assessment);
     print::section(
         &mut page,

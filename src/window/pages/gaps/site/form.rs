@@ -81,12 +81,15 @@ fn heading(ui: &mut Ui, context: &GapsContext<'_>, gap: &Gap) {
             GapLeakage::Compartment => "counts only through the gaps behind it".to_owned(),
         })
     });
-    ui.horizontal_wrapped(|ui| {
+    // One line, whatever is told: the fields below stay where they are.
+    ui.horizontal(|ui| {
         let title = format!("Gap {}: {}", gap.id, gap.shown_name());
         ui.label(RichText::new(title).heading().family(bold()));
         if let Some(words) = leakage {
             let words = units::text(ui.ctx(), &words);
-            ui.label(RichText::new(words).color(palette(ui).muted));
+            let text = RichText::new(&words).color(palette(ui).muted);
+            ui.add(egui::Label::new(text).truncate())
+                .on_hover_text(words);
         }
     });
 }
