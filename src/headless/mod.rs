@@ -23,16 +23,16 @@ use crate::assess::uncertainty::DRAWS;
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
 use crate::sheet::locale::dates_of_the_system;
 use crate::survey::date::DateWay;
-use crate::survey::{Edit, Finding, SetUp, Severity, file, findings};
+use crate::survey::{Edit, Finding, Severity, file, findings};
 use crate::tasks;
 use asked::Asked;
-use clap::{Subcommand, ValueEnum};
+use clap::Subcommand;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 
-pub use asked::AimWord;
+pub use asked::{AimWord, SetUpWord};
 
 /// What can be done without a window.
 #[derive(Clone, Debug, PartialEq, Subcommand)]
@@ -110,24 +110,6 @@ fn sum_of_money(text: &str) -> Result<f64, String> {
     match text.replace(',', ".").parse::<f64>() {
         Ok(sum) if sum.is_finite() && sum >= 0.0 => Ok(sum),
         _ => Err("a sum of money is a number from 0 up, such as 150".to_owned()),
-    }
-}
-
-/// A set-up as written on the command line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum SetUpWord {
-    /// Standing unused through winter
-    LaidUp,
-    /// People live in it
-    InUse,
-}
-
-impl From<SetUpWord> for SetUp {
-    fn from(word: SetUpWord) -> Self {
-        match word {
-            SetUpWord::LaidUp => Self::LaidUp,
-            SetUpWord::InUse => Self::InUse,
-        }
     }
 }
 
@@ -297,7 +279,7 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             output,
             byte_order_mark,
         } => table(&file, &output, byte_order_mark, csv::plan),
-        Command::Winter(arguments) => Ok(winter::done(&arguments)?),
+        Command::Winter(arguments) => through_winter(&arguments),
         Command::Series(arguments) => {
             let understood = series::text(&arguments)?;
             let outcome = if understood.is_whole {
@@ -313,6 +295,26 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             Ok((printed, Outcome::of(&study.assessment().findings)))
         }
     }
+}
+
+/// Every option through a winter. A table of hours that goes to standard output stands instead of the
+/// page.
+fn through_winter(arguments: &WinterArguments) -> Result<(Vec<u8>, Outcome), Failure> {
+    let mut survey = file::load(&arguments.file)?.survey;
+    if let Some(word) = arguments.set_up {
+        survey.apply(Edit::SetUp(word.into()))?;
+    }
+    let study = Study::new(Arc::new(survey));
+    let found = winter::through(arguments, &study)?;
+    let printed = match &arguments.output {
+        Some(output) if is_standard_output(output) => found.table()?,
+        Some(output) => {
+            csv::write(&arguments.file, output, &found.table()?)?;
+            found.page().into()
+        }
+        None => found.page().into(),
+    };
+    Ok((printed, Outcome::of(&study.assessment().findings)))
 }
 
 /// Writes a table of a survey as CSV.

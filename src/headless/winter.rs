@@ -1,17 +1,17 @@
 //! `gapledger winter`: every option through a winter, hour by hour.
 
-use super::{Outcome, SetUpWord, is_standard_output, page};
+use super::asked::SetUpWord;
+use super::page;
 use crate::assess::winter::{Season, Winter, invented};
 use crate::assess::{Answer, NotKnown, Study};
 use crate::climate::{Hour, Weather, epw};
 use crate::report::winter::{WinterTold, sections};
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
 use crate::survey::file::{self, LoadError};
-use crate::survey::{BodyColour, Edit, EditRefused, Presence, Stay, TypicalWinter};
+use crate::survey::{BodyColour, Presence, Stay, TypicalWinter};
 use crate::tasks;
 use clap::{Args, ValueEnum};
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 
 /// Largest weather file that is read: a year by the hour has two megabytes.
 const MOST_BYTES: u64 = 64 << 20;
@@ -115,10 +115,6 @@ fn presence(text: &str) -> Result<Presence, String> {
 /// Why there is no winter.
 #[derive(Debug, thiserror::Error)]
 pub(super) enum WinterFailure {
-    #[error(transparent)]
-    Load(#[from] LoadError),
-    #[error("the set-up could not be changed: {0}")]
-    SetUp(#[from] EditRefused),
     #[error("there is no weather file {0:?}: check the name and the folder")]
     NoWeather(PathBuf),
     #[error(
@@ -129,23 +125,21 @@ pub(super) enum WinterFailure {
     Weather(PathBuf, epw::EpwError),
     #[error("the winter is not known: {}", .0.reason)]
     NotKnown(NotKnown),
-    #[error(transparent)]
-    Csv(#[from] CsvError),
 }
 
-/// What is printed, and how it ends. The table of hours is written where one was asked for; on
-/// standard output it stands instead of the page.
-pub(super) fn done(arguments: &WinterArguments) -> Result<(Vec<u8>, Outcome), WinterFailure> {
-    let mut survey = file::load(&arguments.file)?.survey;
-    if let Some(word) = arguments.set_up {
-        survey.apply(Edit::SetUp(word.into()))?;
-    }
-    let study = Study::new(Arc::new(survey));
-    let printed = printed(arguments, &study)?;
-    Ok((printed, Outcome::of(&study.assessment().findings)))
+/// A winter worked out.
+pub(super) struct Through<'a> {
+    study: &'a Study,
+    winter: Winter,
+    seasons: Vec<Answer<Season>>,
+    typical: Option<TypicalWinter>,
 }
 
-fn printed(arguments: &WinterArguments, study: &Study) -> Result<Vec<u8>, WinterFailure> {
+/// Every option through the winter that was asked for.
+pub(super) fn through<'a>(
+    arguments: &WinterArguments,
+    study: &'a Study,
+) -> Result<Through<'a>, WinterFailure> {
     let survey = study.survey();
     let typical = arguments
         .typical
@@ -167,37 +161,38 @@ fn printed(arguments: &WinterArguments, study: &Study) -> Result<Vec<u8>, Winter
     let winter = Winter::new(study, &weather, &stay).map_err(WinterFailure::NotKnown)?;
     let seasons = tasks::seasons(&winter, tasks::processors(), &tasks::to_the_end)
         .ok_or_else(|| WinterFailure::NotKnown(NotKnown::because("it was given up")))?;
-    if let Some(output) = &arguments.output {
-        let table = csv::winter(&winter, &seasons, ByteOrderMark::Without)?;
-        if is_standard_output(output) {
-            return Ok(table);
-        }
-        csv::write(&arguments.file, output, &table)?;
-    }
-    let typical = arguments.weather.is_none().then_some(typical);
-    Ok(page(study, &winter, &seasons, typical).into())
+    Ok(Through {
+        study,
+        winter,
+        seasons,
+        typical: arguments.weather.is_none().then_some(typical),
+    })
 }
 
-fn page(
-    study: &Study,
-    winter: &Winter,
-    seasons: &[Answer<Season>],
-    typical: Option<TypicalWinter>,
-) -> String {
-    let hours: Vec<Hour> = winter.outside().map(|(hour, _)| *hour).collect();
-    let told = WinterTold {
-        survey: study.survey(),
-        weathered: winter.weathered(),
-        options: winter.options(),
-        seasons,
-        hours: &hours,
-        typical,
-    };
-    sections(&told)
-        .iter()
-        .map(page::alone)
-        .collect::<Vec<_>>()
-        .join("\n")
+impl Through<'_> {
+    /// The hours as bytes of a CSV file.
+    pub(super) fn table(&self) -> Result<Vec<u8>, CsvError> {
+        csv::winter(&self.winter, &self.seasons, ByteOrderMark::Without)
+    }
+
+    /// The page.
+    pub(super) fn page(&self) -> String {
+        let winter = &self.winter;
+        let hours: Vec<Hour> = winter.outside().map(|(hour, _)| *hour).collect();
+        let told = WinterTold {
+            survey: self.study.survey(),
+            weathered: winter.weathered(),
+            options: winter.options(),
+            seasons: &self.seasons,
+            hours: &hours,
+            typical: self.typical,
+        };
+        sections(&told)
+            .iter()
+            .map(page::alone)
+            .collect::<Vec<_>>()
+            .join("\n")
+    }
 }
 
 fn weather(path: &Path) -> Result<Weather, WinterFailure> {

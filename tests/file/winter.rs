@@ -26,7 +26,7 @@ fn winter(on_disk: &OnDisk, weather: Option<PathBuf>, output: Option<PathBuf>) -
 #[test]
 fn a_winter_is_printed_and_its_hours_are_written() {
     let mut survey = file::parse(CARAVAN).unwrap();
-    // Two options are enough to see the table.
+    // Fewer machines and gaps, to be quicker.
     survey.machines.clear();
     survey.gaps.truncate(12);
     let on_disk = OnDisk::new(&survey);
