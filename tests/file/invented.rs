@@ -194,6 +194,9 @@ impl Maker {
             fuel: maker.pick(&HeaterFuel::ALL),
             rating_w: maker.maybe(),
             set_point_c: maker.maybe(),
+            price: maker.maybe(),
+            upkeep_per_month: maker.maybe(),
+            owned: maker.yes(),
         })
     }
 
@@ -466,6 +469,9 @@ impl Maker {
                 removal_l_per_day: maker.number(),
                 power_w: maker.number(),
             }),
+            price: self.maybe(),
+            upkeep_per_month: self.maybe(),
+            owned: self.yes(),
         }
     }
 }

@@ -25,6 +25,12 @@ pub(crate) fn newest() -> Survey {
     survey.fans[0].most_pressure_pa = Some(85.0);
     what_gaps_are(&mut survey);
     survey.machines[3].tub_l = Some(2.5);
+    let machine = &mut survey.machines[0];
+    (machine.price, machine.owned) = (Some(249.5), true);
+    machine.upkeep_per_month = Some(1.25);
+    let heater = &mut survey.heaters[0];
+    (heater.price, heater.owned) = (Some(49.0), true);
+    heater.upkeep_per_month = Some(0.75);
     survey
 }
 
@@ -384,6 +390,9 @@ fn machines() -> Vec<Machine> {
             tub_l: None,
             hygrostat: id != 4,
             points: Vec::new(),
+            price: None,
+            upkeep_per_month: None,
+            owned: false,
         })
         .collect();
     let first = &mut machines[0];
@@ -426,6 +435,9 @@ fn heaters() -> Vec<Heater> {
             fuel,
             rating_w: Some(2000.0),
             set_point_c: (id == 1).then_some(5.0),
+            price: None,
+            upkeep_per_month: None,
+            owned: false,
         })
         .collect()
 }

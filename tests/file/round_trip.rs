@@ -58,7 +58,7 @@ fn a_file_of_format_1_is_written_as_format_2_and_stays_the_same_survey() {
 }
 
 /// What came with format 2, each as a file could hold it: a field, or a word of an older field.
-const NEW_IN_FORMAT_2: [(&str, &str); 14] = [
+const NEW_IN_FORMAT_2: [(&str, &str); 17] = [
     (
         "most_pressure_pa",
         "vehicle: (kind: other), fans: [(id: 1, direction: supply, most_pressure_pa: 80, on_laid_up: true, on_in_use: true)]",
@@ -111,6 +111,18 @@ const NEW_IN_FORMAT_2: [(&str, &str); 14] = [
     (
         "tub_l",
         "vehicle: (kind: other), machines: [(id: 1, kind: salt_tub, tub_l: 2)]",
+    ),
+    (
+        "price",
+        "vehicle: (kind: other), heaters: [(id: 1, fuel: electricity, price: 60)]",
+    ),
+    (
+        "upkeep_per_month",
+        "vehicle: (kind: other), machines: [(id: 1, kind: salt_tub, upkeep_per_month: 3)]",
+    ),
+    (
+        "owned",
+        "vehicle: (kind: other), machines: [(id: 1, kind: compressor, owned: true)]",
     ),
 ];
 
