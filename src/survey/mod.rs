@@ -30,6 +30,7 @@ mod sizes;
 pub mod space;
 pub mod starting;
 mod step;
+pub mod typical_winters;
 pub mod vehicle;
 pub mod word;
 
@@ -57,6 +58,7 @@ pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 pub use space::{InnerOpening, Space};
 pub use starting::{StartingSizes, starting_sizes};
 pub use step::step_in_words;
+pub use typical_winters::{MonthlyWeather, TypicalWinter, WinterMeans};
 pub use vehicle::{Appliance, ApplianceKind, CodeOfPractice, Vehicle, VehicleKind};
 
 /// Who made the survey, of what, where and when.
