@@ -30,12 +30,15 @@ pub use asked::AimWord;
 /// What can be done without a window.
 #[derive(Clone, Debug, PartialEq, Subcommand)]
 pub enum Command {
-    /// Print all results of a survey: alerts, leakage, air changes, water, heat, workings
+    /// Print a survey's results in short: what is wrong, what to buy, what to seal, what never to close
     Assess {
         /// The survey file, NAME.ron
         file: PathBuf,
-        /// Print JSON with documented keys instead of a page to read
+        /// Print all results: alerts, leakage, air changes, water, heat, sealing, workings
         #[arg(long)]
+        full: bool,
+        /// Print JSON with documented keys instead of a page to read
+        #[arg(long, conflicts_with = "full")]
         json: bool,
         /// Work it out for this set-up instead of the one the file shows
         #[arg(long, value_name = "SET-UP")]
@@ -208,6 +211,7 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
     match command {
         Command::Assess {
             file,
+            full,
             json,
             set_up,
             budget,
@@ -227,8 +231,10 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             tasks::uncertainty(&study, draws, tasks::processors(), &tasks::to_the_end);
             let text = if json {
                 json::print(&study, asked)?
-            } else {
+            } else if full {
                 page::render(&study, asked)
+            } else {
+                page::in_short(&study)
             };
             Ok((text, Outcome::of(&study.assessment().findings)))
         }

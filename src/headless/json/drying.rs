@@ -84,7 +84,7 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
         .with("generic", option.generic)
         .with("lowest_room_c", option.lowest_room_c)
         .found("verdict", &option.verdict, Word::word)
-        .found("season_share_held", &option.verdict, held_share)
+        .found("season_share_held", &option.verdict, Verdict::share)
         .list("provisos", &option.provisos, Word::word)
         .with("sentence", super::plain(&option.sentence))
         .with("electricity_kwh_per_month", &option.kwh_per_month)
@@ -99,15 +99,6 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
                 .with("case", case.id.0)
                 .found("state", answer, state)
         })
-}
-
-/// Share of the season over which the target is held.
-fn held_share(verdict: &Verdict) -> f64 {
-    match verdict {
-        Verdict::Always => 1.0,
-        Verdict::Partly(share) => *share,
-        Verdict::Never | Verdict::NothingToOpen => 0.0,
-    }
 }
 
 fn supply_object(supply: &Supply) -> Object {

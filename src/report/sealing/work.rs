@@ -44,7 +44,8 @@ fn some(work: &Answer<Work>) -> Answer<&Work> {
     Ok(work)
 }
 
-fn nothing_to_do(work: &Work) -> String {
+/// Why there is nothing to do, where no gap is in the work.
+pub(crate) fn nothing_to_do(work: &Work) -> String {
     match work.chosen {
         Chosen::Planned => {
             "There is nothing to do: of the gaps marked as planned, none may be sealed.".to_owned()

@@ -80,6 +80,25 @@ impl Comparison {
         state.as_ref().map_err(Clone::clone)
     }
 
+    /// Relative humidity inside with an option, mean over the season by the cases' shares.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where that of a case with a share is not, or no case has one.
+    pub fn mean_rh(&self, option: usize) -> Answer<f64> {
+        let (mut sum, mut shares) = (0.0, 0.0);
+        for (at, case) in self.cases.iter().enumerate() {
+            if case.share > 0.0 {
+                sum += case.share * self.state(option, at)?.rh;
+                shares += case.share;
+            }
+        }
+        if shares > 0.0 {
+            Ok(sum / shares)
+        } else {
+            Err(NotKnown::because("no weather case has a weight"))
+        }
+    }
+
     /// All of this with the planned gaps sealed, where gaps are planned and it is known.
     #[must_use]
     pub fn sealed(&self) -> Option<&Self> {
