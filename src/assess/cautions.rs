@@ -41,6 +41,17 @@ pub fn before_sealing(survey: &Survey) -> Vec<Caution> {
         .collect()
 }
 
+/// What the owner of a sealed vehicle has to know: not what is only for whoever does the work.
+#[must_use]
+pub fn for_the_owner(survey: &Survey) -> Vec<Caution> {
+    let mut cautions = before_sealing(survey);
+    cautions.retain(|caution| FOR_THE_OWNER.contains(&caution.title));
+    cautions
+}
+
+/// Titles of the cautions that concern whoever lives with what was sealed.
+const FOR_THE_OWNER: [&str; 3] = ["Ventilation and gas", "Carbon monoxide", "Damp"];
+
 fn carbon_monoxide(survey: &Survey) -> String {
     let burns = survey
         .appliances

@@ -19,6 +19,7 @@ mod law;
 mod leakage;
 mod mark;
 mod model;
+mod money;
 mod not_known;
 mod parking;
 mod prepared;

@@ -7,6 +7,7 @@
 pub mod body;
 pub mod in_short;
 pub mod options;
+pub mod outline;
 pub mod psychrometric;
 pub mod rose;
 pub mod scene;

@@ -10,7 +10,7 @@ use std::path::PathBuf;
 pub struct SheetArguments {
     /// The survey file, NAME.ron
     pub file: PathBuf,
-    /// The PDF to write; an old one is replaced
+    /// The PDF to write, or - for standard output; an old file is replaced
     #[arg(short, long, value_name = "OUT.pdf")]
     pub output: PathBuf,
     /// Which sheet
@@ -28,6 +28,9 @@ pub struct SheetArguments {
     /// Its address; \n begins a new line
     #[arg(long, value_name = "ADDRESS", default_value = "")]
     pub address: String,
+    /// Its own texts as JSON: name, address, tax_number, payment, terms, warranty, acceptance
+    #[arg(long, value_name = "FILE.json")]
+    pub profile: Option<PathBuf>,
     /// Its logo, a JPEG, PNG or WebP file
     #[arg(long, value_name = "PICTURE")]
     pub logo: Option<PathBuf>,
@@ -44,7 +47,8 @@ mod with_typesetter {
     use crate::assess::uncertainty::DRAWS;
     use crate::sheet::output::{self, OutputError};
     use crate::sheet::photos::{PictureError, logo, print_copies};
-    use crate::sheet::{Choices, Material, SheetError, Workshop, contents, typeset};
+    use crate::sheet::profile::{ProfileError, profile};
+    use crate::sheet::{Choices, Material, SheetError, Workshop, WorkshopTexts, contents, typeset};
     use crate::tasks::{self, processors, to_the_end};
 
     pub(in crate::headless) use crate::sheet::unprintable;
@@ -54,6 +58,8 @@ mod with_typesetter {
     pub(in crate::headless) enum SheetFailure {
         #[error("the logo cannot be used: {0}. Name another picture after --logo, or leave it out")]
         Logo(#[from] PictureError),
+        #[error(transparent)]
+        Profile(#[from] ProfileError),
         #[error(transparent)]
         Sheet(#[from] SheetError),
         #[error(transparent)]
@@ -83,17 +89,27 @@ mod with_typesetter {
             .map_or_else(String::new, |sentence| format!("{sentence}.\n")))
     }
 
-    fn choices(arguments: &SheetArguments) -> Result<Choices, PictureError> {
+    fn choices(arguments: &SheetArguments) -> Result<Choices, SheetFailure> {
         let mut choices = Choices::new(arguments.kind);
         choices.paper = arguments.paper;
         for part in &arguments.without {
             choices.parts.remove(part);
         }
-        choices.workshop = Workshop {
-            name: arguments.workshop.clone(),
-            address: arguments.address.replace("\\n", "\n"),
-            logo: arguments.logo.as_deref().map(logo).transpose()?,
+        let mut texts = match &arguments.profile {
+            Some(path) => profile(path)?,
+            None => WorkshopTexts::default(),
         };
+        // What is named on the command line goes before what stands in the file.
+        for (own, named) in [
+            (&mut texts.name, arguments.workshop.clone()),
+            (&mut texts.address, arguments.address.replace("\\n", "\n")),
+        ] {
+            if !named.is_empty() {
+                *own = named;
+            }
+        }
+        let logo = arguments.logo.as_deref().map(logo).transpose()?;
+        choices.workshop = Workshop { texts, logo };
         Ok(choices)
     }
 }

@@ -1,12 +1,12 @@
 //! What to buy and what it costs.
 
+use super::bill::{ROUNDED, not_in_it, sums};
 use super::blocks::{Align, Reasons, Section, Table};
 use super::sealing::{any_suggested, in_currency, paid_back};
 use super::words::{digits, duration};
 use crate::assess::quantity::money;
 use crate::assess::sealing::Work;
 use crate::assess::words::{given, sentence};
-use crate::survey::number::gaps;
 use crate::survey::{CostBasis, GapId, Survey};
 
 /// The shopping list.
@@ -57,10 +57,9 @@ pub(crate) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
         table.row(cells);
     }
     if prices {
-        let all: f64 = work.purchases.iter().map(|purchase| purchase.cost).sum();
         let mut cells = vec![String::new(), "Material".to_owned()];
         cells.extend([const { String::new() }; 4]);
-        cells.push(money(all));
+        cells.push(money(work.bill().material));
         table.total(cells);
     }
     section.table(table, &Reasons::default());
@@ -74,52 +73,26 @@ pub(crate) fn shopping(survey: &Survey, work: &Work, prices: bool) -> Section {
     section
 }
 
-/// Material, labour, tax, total.
+/// Material, labour, net, tax, total.
 pub(crate) fn section(survey: &Survey, work: &Work) -> Section {
     let mut section = Section::new("Costs");
     if work.steps.is_empty() {
         return section;
     }
-    let currency = survey.tariffs.currency.trim();
+    let bill = work.bill();
     let mut table = Table::default()
         .wide("", Align::Left, 1)
-        .column(currency, Align::Decimal);
-    let material: f64 = work.costs().map(|cost| cost.material).sum();
-    let labour: f64 = work.costs().filter_map(|cost| cost.labour).sum();
-    let tax: f64 = work.costs().map(|cost| cost.tax).sum();
-    table.row(["Material".to_owned(), money(material)]);
-    let time = duration(work.plan.minutes);
-    match survey.tariffs.workshop_per_hour {
-        Some(rate) => {
-            table.row([
-                format!("Working time, {time} at {} an hour", digits(rate, 2, 4)),
-                money(labour),
-            ]);
-            match survey.tariffs.tax_percent {
-                Some(percent) => table.row([format!("Tax, {}\u{a0}%", given(percent)), money(tax)]),
-                None => table.row(["Tax: not given, not in the total".to_owned()]),
-            };
-        }
-        None => {
-            table.row([format!(
-                "Working time, {time}: no rate is given, so neither work nor tax is in the total"
-            )]);
-        }
+        .column(survey.tariffs.currency.trim(), Align::Decimal);
+    table.row(["Material".to_owned(), money(bill.material)]);
+    if let Some(rate) = survey.tariffs.workshop_per_hour {
+        let time = duration(bill.minutes());
+        let words = format!("Working time, {time} at {} an hour", digits(rate, 2, 4));
+        table.row([words, money(bill.labour)]);
     }
-    table.total(["Total".to_owned(), money(work.plan.cost)]);
+    sums(&mut table, survey, bill);
     section.table(table, &Reasons::default());
-    let unknown: Vec<String> = work
-        .plan
-        .cost_not_known
-        .iter()
-        .map(GapId::to_string)
-        .collect();
-    if !unknown.is_empty() {
-        section.note(format!(
-            "Not in the total, because what it costs is not known: {}.",
-            gaps(&unknown)
-        ));
-    }
+    not_in_it(&mut section, bill);
+    section.note(ROUNDED);
     if let Ok(payback) = work.plan.payback {
         section.note(sentence(&paid_back(payback)));
     }

@@ -96,6 +96,7 @@ pub(crate) fn about(item: Item) -> String {
         Item::Site => "the site and its weather".to_owned(),
         Item::Targets => "the targets".to_owned(),
         Item::Tariffs => "the prices".to_owned(),
+        Item::Job => "customer and papers".to_owned(),
         Item::Drying => "contents, sun and supply".to_owned(),
         Item::Zone(id) => format!("zone {id}"),
         Item::Gap(id) => format!("gap {id}"),

@@ -5,6 +5,7 @@
 //! them, the window draws them: none of them words a result of its own. Nothing here knows a
 //! toolkit or a typesetter.
 
+pub(crate) mod bill;
 pub mod blocks;
 pub mod cases;
 pub(crate) mod completion;
@@ -20,6 +21,7 @@ pub mod key_results;
 pub mod leakage;
 pub(crate) mod ledger;
 pub(crate) mod measured;
+pub(crate) mod papers;
 pub mod results;
 pub(crate) mod safety;
 pub(crate) mod sealing;

@@ -133,6 +133,13 @@ pub(crate) fn before_sealing(survey: &Survey) -> Section {
     section
 }
 
+/// What the owner has to know of sealing, whoever does the work.
+pub(crate) fn for_the_owner(survey: &Survey) -> Section {
+    let mut section = listed("Cautions", cautions::for_the_owner(survey));
+    section.note("Local codes and licensed trades decide; nothing here replaces them.");
+    section
+}
+
 /// What to beware of when drying or heating. None is left out.
 pub(crate) fn before_drying(survey: &Survey) -> Section {
     let mut section = listed("Before drying or heating", cautions::before_drying(survey));

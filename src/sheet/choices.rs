@@ -5,29 +5,41 @@ use crate::assess::Study;
 use clap::ValueEnum;
 use std::collections::BTreeSet;
 
-/// Which of the three sheets. What is said of each is the help of the command line too.
+/// Which of the sheets. What is said of each is the help of the command line too.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, ValueEnum)]
 pub enum Kind {
     /// For owner and engineer: everything that was found and worked out.
     #[default]
     Report,
+    /// For the customer before the work: what is offered, and for how much.
+    Quotation,
     /// For the workshop: what to do, in order, with what.
     WorkOrder,
     /// For the owner after the work: before and after.
     Completion,
+    /// For the customer after the work: what is to be paid.
+    Invoice,
 }
 
 impl Kind {
     /// Every kind, in the order offered.
-    pub const ALL: [Self; 3] = [Self::Report, Self::WorkOrder, Self::Completion];
+    pub const ALL: [Self; 5] = [
+        Self::Report,
+        Self::Quotation,
+        Self::WorkOrder,
+        Self::Completion,
+        Self::Invoice,
+    ];
 
     /// Its name.
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
             Self::Report => "survey report",
+            Self::Quotation => "quotation",
             Self::WorkOrder => "work order",
             Self::Completion => "completion sheet",
+            Self::Invoice => "invoice",
         }
     }
 
@@ -36,7 +48,7 @@ impl Kind {
     pub fn draws(self, study: &Study) -> Vec<&Study> {
         match self {
             Self::Report => vec![study],
-            Self::WorkOrder => Vec::new(),
+            Self::Quotation | Self::WorkOrder | Self::Invoice => Vec::new(),
             Self::Completion => vec![study.after_work(), study.before_work()],
         }
     }
@@ -55,6 +67,8 @@ impl Kind {
                 Part::Workings,
                 Part::Signature,
             ],
+            Self::Quotation => &[Part::Drawings, Part::Photos, Part::Terms, Part::Signature],
+            Self::Invoice => &[Part::Terms],
             Self::WorkOrder => &[Part::Drawings, Part::Photos, Part::Costs, Part::Signature],
             Self::Completion => &[
                 Part::Drawings,
@@ -82,6 +96,8 @@ pub enum Part {
     Plan,
     /// Prices on the work order.
     Costs,
+    /// The workshop's own terms, warranty and way of payment.
+    Terms,
     /// Drying and heating.
     Drying,
     /// Workings and sources.
@@ -92,13 +108,14 @@ pub enum Part {
 
 impl Part {
     /// Every part, in the order printed.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Vehicle,
         Self::Drawings,
         Self::Ledger,
         Self::Photos,
         Self::Plan,
         Self::Costs,
+        Self::Terms,
         Self::Drying,
         Self::Workings,
         Self::Signature,
@@ -114,6 +131,7 @@ impl Part {
             Self::Photos => "photos",
             Self::Plan => "sealing plan",
             Self::Costs => "costs",
+            Self::Terms => "terms and warranty",
             Self::Drying => "drying and heating",
             Self::Workings => "workings and sources",
             Self::Signature => "room to sign",
@@ -154,15 +172,103 @@ impl Paper {
     }
 }
 
-/// Whose sheet it is: printed at its head.
+/// Whose sheet it is, with what it says on its papers. What is empty is not printed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Workshop {
-    /// Its name.
+    /// What it says.
+    pub texts: WorkshopTexts,
+    /// Its own logo.
+    pub logo: Option<Picture>,
+}
+
+/// What a workshop says on its papers, in its own words.
+#[derive(Clone, Debug, Default, PartialEq, Eq, serde::Deserialize, serde::Serialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct WorkshopTexts {
+    /// Its name, at the head of every sheet.
     pub name: String,
     /// Its address, one line below the other.
     pub address: String,
-    /// Its own logo.
-    pub logo: Option<Picture>,
+    /// Number under which it pays tax, as the law asks for on bills.
+    pub tax_number: String,
+    /// How a bill is paid: account, time, discount.
+    pub payment: String,
+    /// Terms of a quotation.
+    pub terms: String,
+    /// What it answers for, and how long.
+    pub warranty: String,
+    /// What the customer signs on a quotation.
+    pub acceptance: String,
+}
+
+/// A text of the workshop's: its label, its name in a profile, over how many lines it is written, and
+/// the way to it.
+pub struct WorkshopText {
+    /// Label.
+    pub label: &'static str,
+    /// Name in a profile.
+    pub key: &'static str,
+    /// Lines.
+    pub rows: usize,
+    /// What to write there.
+    pub help: &'static str,
+    /// The text itself.
+    pub of: fn(&mut WorkshopTexts) -> &mut String,
+}
+
+impl WorkshopTexts {
+    /// Every text, in the order offered.
+    pub const ALL: [WorkshopText; 7] = [
+        WorkshopText {
+            label: "Name",
+            key: "name",
+            rows: 1,
+            help: "At the head of every sheet.",
+            of: |texts| &mut texts.name,
+        },
+        WorkshopText {
+            label: "Address",
+            key: "address",
+            rows: 3,
+            help: "Under the name, one line below the other.",
+            of: |texts| &mut texts.address,
+        },
+        WorkshopText {
+            label: "Tax number",
+            key: "tax_number",
+            rows: 1,
+            help: "On quotations and invoices, where the law asks for it.",
+            of: |texts| &mut texts.tax_number,
+        },
+        WorkshopText {
+            label: "Payment",
+            key: "payment",
+            rows: 3,
+            help: "On invoices: account, time to pay, discount.",
+            of: |texts| &mut texts.payment,
+        },
+        WorkshopText {
+            label: "Terms",
+            key: "terms",
+            rows: 3,
+            help: "On quotations: what holds beside the prices.",
+            of: |texts| &mut texts.terms,
+        },
+        WorkshopText {
+            label: "Warranty",
+            key: "warranty",
+            rows: 3,
+            help: "On quotations and invoices: what you answer for, and how long.",
+            of: |texts| &mut texts.warranty,
+        },
+        WorkshopText {
+            label: "Acceptance",
+            key: "acceptance",
+            rows: 2,
+            help: "On quotations, above the line where the customer signs.",
+            of: |texts| &mut texts.acceptance,
+        },
+    ];
 }
 
 /// Everything that is chosen.

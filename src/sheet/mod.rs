@@ -23,6 +23,8 @@ mod glyphs;
 #[cfg(feature = "sheet")]
 pub mod photos;
 #[cfg(feature = "sheet")]
+pub mod profile;
+#[cfg(feature = "sheet")]
 pub mod typeset;
 #[cfg(feature = "sheet")]
 mod units;
@@ -31,7 +33,7 @@ mod unprintable;
 #[cfg(feature = "sheet")]
 mod world;
 
-pub use choices::{Choices, Kind, Paper, Part, Workshop};
+pub use choices::{Choices, Kind, Paper, Part, Workshop, WorkshopText, WorkshopTexts};
 pub use contents::{Material, contents};
 #[cfg(feature = "sheet")]
 pub use typeset::{SheetError, Typeset, typeset};

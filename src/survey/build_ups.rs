@@ -75,6 +75,8 @@ pub fn usual_build_ups() -> Vec<UsualBuildUp> {
     };
     let plywood = |mm| layer("plywood", Material::Plywood, mm);
     let acrylic = |mm| layer("acrylic pane", Material::Acrylic, mm);
+    let steel = || layer("steel skin", Material::Steel, 0.8);
+    let polyurethane = |mm| layer("polyurethane foam", Material::PolyurethaneFoam, mm);
     vec![
         usual(
             "wall: glass-fibre, 30 mm foam, plywood",
@@ -92,11 +94,7 @@ pub fn usual_build_ups() -> Vec<UsualBuildUp> {
             "wall: steel van side, 20 mm foam, plywood",
             FabricPart::Wall,
             25.0,
-            vec![
-                layer("steel skin", Material::Steel, 0.8),
-                layer("polyurethane foam", Material::PolyurethaneFoam, 20.0),
-                plywood(4.0),
-            ],
+            vec![steel(), polyurethane(20.0), plywood(4.0)],
         ),
         usual(
             "roof: glass-fibre, 32 mm foam, plywood",
@@ -109,6 +107,18 @@ pub fn usual_build_ups() -> Vec<UsualBuildUp> {
             FabricPart::Floor,
             10.0,
             vec![plywood(5.0), extruded(40.0), plywood(9.0)],
+        ),
+        usual(
+            "roof: steel van roof, 20 mm foam, plywood",
+            FabricPart::Roof,
+            25.0,
+            vec![steel(), polyurethane(20.0), plywood(4.0)],
+        ),
+        usual(
+            "floor: steel van floor, 20 mm foam, plywood",
+            FabricPart::Floor,
+            20.0,
+            vec![steel(), extruded(20.0), plywood(9.0)],
         ),
         usual(
             "window: double acrylic",
@@ -128,12 +138,7 @@ pub fn usual_build_ups() -> Vec<UsualBuildUp> {
             0.0,
             vec![layer("glass", Material::Glass, 5.5)],
         ),
-        usual(
-            "cab: bare steel",
-            FabricPart::CabMetal,
-            0.0,
-            vec![layer("steel skin", Material::Steel, 0.8)],
-        ),
+        usual("cab: bare steel", FabricPart::CabMetal, 0.0, vec![steel()]),
         usual(
             "door: aluminium, 25 mm foam, plywood",
             FabricPart::Door,
@@ -184,6 +189,16 @@ mod tests {
                 0.882,
             ),
             ("floor: plywood, 40 mm foam, plywood", HeatFlow::Down, 0.669),
+            (
+                "roof: steel van roof, 20 mm foam, plywood",
+                HeatFlow::Up,
+                1.130,
+            ),
+            (
+                "floor: steel van floor, 20 mm foam, plywood",
+                HeatFlow::Down,
+                1.153,
+            ),
             ("window: double acrylic", HeatFlow::Horizontal, 2.699),
             ("windscreen: 5.5 mm glass", HeatFlow::Horizontal, 5.698),
             ("cab: bare steel", HeatFlow::Horizontal, 5.88),

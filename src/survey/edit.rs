@@ -11,9 +11,12 @@ use super::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
+use super::job::Job;
 use super::kept_safe::{NotToBeClosed, kept_safe};
 use super::site::{SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::space::{InnerOpening, Space};
+use super::typical_winters::TypicalWinter;
+use super::usual::UsualPart;
 use super::vehicle::{Appliance, Vehicle};
 use super::{Header, Survey};
 
@@ -71,6 +74,31 @@ pub enum RecordId {
     InnerOpening(InnerOpeningId),
 }
 
+impl Record {
+    /// The part that may be marked as usual.
+    fn usual_part(&self) -> Option<UsualPart> {
+        match self {
+            Self::Weather(case) => Some(UsualPart::Weather(case.id)),
+            Self::Fabric(element) => Some(UsualPart::Fabric(element.id)),
+            Self::Appliance(appliance) => Some(UsualPart::Appliance(appliance.id)),
+            _ => None,
+        }
+    }
+}
+
+impl RecordId {
+    /// The part that may be marked as usual.
+    #[must_use]
+    pub fn usual_part(self) -> Option<UsualPart> {
+        match self {
+            Self::Weather(id) => Some(UsualPart::Weather(id)),
+            Self::Fabric(id) => Some(UsualPart::Fabric(id)),
+            Self::Appliance(id) => Some(UsualPart::Appliance(id)),
+            _ => None,
+        }
+    }
+}
+
 /// One change of the survey.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Edit {
@@ -84,6 +112,8 @@ pub enum Edit {
     Targets(Targets),
     /// Prices.
     Tariffs(Tariffs),
+    /// Customer, numbers and dates of the papers.
+    Job(Job),
     /// Contents, sun and supply.
     Drying(Drying),
     /// The set-up that results are shown for.
@@ -92,6 +122,11 @@ pub enum Edit {
     LeakageNotFound(Option<f64>),
     /// Whether the list of appliances is confirmed to be whole.
     AppliancesConfirmed(bool),
+    /// Fills in what is usual for the vehicle's kind, with the weather of such a winter, wherever
+    /// nobody has entered anything, and marks it so.
+    Usual(TypicalWinter),
+    /// Somebody has looked: what was taken for usual is so.
+    Known(UsualPart),
     /// Replaces the record with the same id, or adds it at the end of its list.
     Put(Record),
     /// Removes a record.
@@ -186,10 +221,18 @@ has_id! {
     InnerOpening => InnerOpeningId,
 }
 
-fn put<T: HasId>(list: &mut Vec<T>, record: T) {
+/// Puts a record into its list; says whether that changes anything.
+fn put<T: HasId + PartialEq>(list: &mut Vec<T>, record: T) -> bool {
     match list.iter_mut().find(|old| old.id() == record.id()) {
-        Some(old) => *old = record,
-        None => list.push(record),
+        Some(old) => {
+            let changed = *old != record;
+            *old = record;
+            changed
+        }
+        None => {
+            list.push(record);
+            true
+        }
     }
 }
 
@@ -246,14 +289,32 @@ impl Survey {
     pub fn apply(&mut self, edit: Edit) -> Result<(), EditRefused> {
         match edit {
             Edit::Header(header) => self.header = header,
-            Edit::Vehicle(vehicle) => self.vehicle = vehicle,
-            Edit::Site(site) => self.site = site,
-            Edit::Targets(targets) => self.targets = targets,
+            Edit::Vehicle(vehicle) => {
+                let before = std::mem::replace(&mut self.vehicle, vehicle).kind;
+                self.usual_follows(before);
+            }
+            Edit::Site(site) => {
+                let before = std::mem::replace(&mut self.site, site).altitude_m;
+                self.usual.altitude &= before.total_cmp(&self.site.altitude_m).is_eq();
+            }
+            Edit::Targets(targets) => {
+                let before = std::mem::replace(&mut self.targets, targets).design_outside_c;
+                self.usual.design_outside &=
+                    before.total_cmp(&self.targets.design_outside_c).is_eq();
+            }
             Edit::Tariffs(tariffs) => self.tariffs = tariffs,
+            Edit::Job(job) => self.job = job,
             Edit::Drying(drying) => self.drying = drying,
             Edit::SetUp(set_up) => self.set_up = set_up,
             Edit::LeakageNotFound(percent) => self.leakage_not_found_percent = percent,
-            Edit::AppliancesConfirmed(confirmed) => self.appliances_confirmed = confirmed,
+            Edit::AppliancesConfirmed(confirmed) => {
+                self.appliances_confirmed = confirmed;
+                if confirmed {
+                    self.usual.appliances.clear();
+                }
+            }
+            Edit::Usual(winter) => self.fill_usual(winter),
+            Edit::Known(part) => self.usual.forget(part),
             Edit::Put(record) => self.put(record)?,
             Edit::Remove(id) => self.remove(id)?,
             Edit::Several(edits) => {
@@ -268,7 +329,8 @@ impl Survey {
     }
 
     fn put(&mut self, record: Record) -> Result<(), EditRefused> {
-        match record {
+        let part = record.usual_part();
+        let changed = match record {
             Record::Zone(zone) => put(&mut self.zones, zone),
             Record::Gap(gap) => {
                 if self.zone(gap.zone).is_none() {
@@ -278,7 +340,7 @@ impl Survey {
                     });
                 }
                 let gap = kept_safe(self, *gap)?;
-                put(&mut self.gaps, gap);
+                put(&mut self.gaps, gap)
             }
             Record::Weather(case) => put(&mut self.weather, case),
             Record::Fabric(element) => put(&mut self.fabric, *element),
@@ -286,7 +348,7 @@ impl Survey {
                 // One more: the list was not whole.
                 let known = |one: &Appliance| one.id == appliance.id;
                 self.appliances_confirmed &= self.appliances.iter().any(known);
-                put(&mut self.appliances, appliance);
+                put(&mut self.appliances, appliance)
             }
             Record::Machine(machine) => put(&mut self.machines, *machine),
             Record::Heater(heater) => put(&mut self.heaters, heater),
@@ -294,6 +356,10 @@ impl Survey {
             Record::Source(source) => put(&mut self.sources, source),
             Record::Space(space) => put(&mut self.spaces, space),
             Record::InnerOpening(opening) => put(&mut self.inner_openings, *opening),
+        };
+        // What is changed by hand is no longer the usual one.
+        if let (true, Some(part)) = (changed, part) {
+            self.usual.forget(part);
         }
         Ok(())
     }
@@ -310,6 +376,9 @@ impl Survey {
     }
 
     fn remove(&mut self, named: RecordId) -> Result<(), EditRefused> {
+        if let Some(part) = named.usual_part() {
+            self.usual.forget(part);
+        }
         match named {
             RecordId::Zone(id) => {
                 let gaps = self.gaps.iter().filter(|gap| gap.zone == id).count();
@@ -354,111 +423,4 @@ impl Survey {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::survey::{Facing, Form, VehicleKind};
-
-    fn survey_with_gap() -> (Survey, GapId) {
-        let mut survey = Survey::new(VehicleKind::TouringCaravan);
-        let id = survey.free_gap_id();
-        let zone = survey.zones[0].id;
-        let gap = Gap::new(
-            id,
-            zone,
-            Facing::Front,
-            Form::RoundHole {
-                diameter_mm: Some(20.0),
-            },
-        );
-        survey.apply(Edit::Put(Record::Gap(Box::new(gap)))).unwrap();
-        (survey, id)
-    }
-
-    #[test]
-    fn a_zone_that_holds_gaps_stays() {
-        let (mut survey, _) = survey_with_gap();
-        let before = survey.clone();
-        let zone = survey.zones[0].id;
-        let refused = survey
-            .apply(Edit::Remove(RecordId::Zone(zone)))
-            .unwrap_err();
-        assert!(refused.to_string().contains("still holds 1 gap"));
-        assert_eq!(survey, before);
-    }
-
-    #[test]
-    fn an_outer_gap_stays_while_another_lies_behind_it() {
-        let (mut survey, outer) = survey_with_gap();
-        let inner = survey.free_gap_id();
-        let mut gap = survey.gap(outer).unwrap().clone();
-        gap.id = inner;
-        gap.behind = Some(Behind::Gap(outer));
-        survey.apply(Edit::Put(Record::Gap(Box::new(gap)))).unwrap();
-        let refused = survey
-            .apply(Edit::Remove(RecordId::Gap(outer)))
-            .unwrap_err();
-        assert_eq!(
-            refused,
-            EditRefused::GapInFront {
-                gap: outer,
-                behind: inner
-            }
-        );
-        survey.apply(Edit::Remove(RecordId::Gap(inner))).unwrap();
-        survey.apply(Edit::Remove(RecordId::Gap(outer))).unwrap();
-        assert!(survey.gaps.is_empty());
-    }
-
-    #[test]
-    fn a_space_stays_while_something_names_it() {
-        let (mut survey, id) = survey_with_gap();
-        let space = |id| {
-            Record::Space(Space {
-                id: SpaceId(id),
-                name: "cab".to_owned(),
-                volume_m3: None,
-                warmer_by_k: 0.0,
-            })
-        };
-        let both = vec![Edit::Put(space(1)), Edit::Put(space(2))];
-        survey.apply(Edit::Several(both)).unwrap();
-        let mut gap = survey.gap(id).unwrap().clone();
-        gap.space = Some(SpaceId(2));
-        survey.apply(Edit::Put(Record::Gap(Box::new(gap)))).unwrap();
-        let refused = survey.apply(Edit::Remove(RecordId::Space(SpaceId(2))));
-        assert!(
-            refused
-                .unwrap_err()
-                .to_string()
-                .contains("while gap 1 names it")
-        );
-        survey
-            .apply(Edit::Remove(RecordId::Space(SpaceId(1))))
-            .unwrap();
-        assert_eq!(survey.spaces.len(), 1);
-    }
-
-    #[test]
-    fn several_edits_are_made_all_or_none() {
-        let (mut survey, id) = survey_with_gap();
-        let before = survey.clone();
-        let zone = survey.zones[0].id;
-        let edit = Edit::Several(vec![
-            Edit::SetUp(SetUp::InUse),
-            Edit::Remove(RecordId::Zone(zone)),
-            Edit::Remove(RecordId::Gap(id)),
-        ]);
-        assert!(survey.apply(edit).is_err());
-        assert_eq!(survey, before);
-    }
-
-    #[test]
-    fn putting_a_known_id_replaces_in_place() {
-        let (mut survey, id) = survey_with_gap();
-        let mut gap = survey.gap(id).unwrap().clone();
-        gap.count = 3;
-        survey.apply(Edit::Put(Record::Gap(Box::new(gap)))).unwrap();
-        assert_eq!(survey.gaps.len(), 1);
-        assert_eq!(survey.gaps[0].count, 3);
-    }
-}
+mod tests;

@@ -18,6 +18,7 @@ mod gap_part;
 mod given_up;
 pub mod history;
 pub mod ids;
+pub mod job;
 mod kept_safe;
 pub mod leave;
 pub mod number;
@@ -31,6 +32,7 @@ pub mod space;
 pub mod starting;
 mod step;
 pub mod typical_winters;
+mod usual;
 pub mod vehicle;
 pub mod word;
 
@@ -52,6 +54,7 @@ pub use ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
 };
+pub use job::Job;
 pub use kept_safe::NotToBeClosed;
 pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
@@ -59,6 +62,7 @@ pub use space::{InnerOpening, Space};
 pub use starting::{StartingSizes, starting_sizes};
 pub use step::step_in_words;
 pub use typical_winters::{MonthlyWeather, TypicalWinter, WinterMeans};
+pub use usual::{Usual, UsualPart};
 pub use vehicle::{Appliance, ApplianceKind, CodeOfPractice, Vehicle, VehicleKind};
 
 /// Who made the survey, of what, where and when.
@@ -91,6 +95,8 @@ pub struct Survey {
     pub targets: Targets,
     /// What energy and work cost.
     pub tariffs: Tariffs,
+    /// Whom the work is for, and the papers about it.
+    pub job: Job,
     /// Contents, sun and supply, for drying and heating.
     pub drying: Drying,
     /// The set-up that results are shown for: laid up or in use.
@@ -123,6 +129,8 @@ pub struct Survey {
     pub inner_openings: Vec<InnerOpening>,
     /// Leakage that was not found, as a share of what was found, %; `None` leaves it out.
     pub leakage_not_found_percent: Option<f64>,
+    /// What of it is usual for such a vehicle, and not measured.
+    pub usual: Usual,
 }
 
 impl Survey {

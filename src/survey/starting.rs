@@ -5,7 +5,7 @@ use super::gap::Zone;
 use super::ids::{WeatherId, ZoneId};
 use super::site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::vehicle::{CodeOfPractice, Vehicle, VehicleKind};
-use super::{Header, Survey};
+use super::{Header, Job, Survey, Usual};
 use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::wind::{Shelter, Terrain};
 
@@ -35,9 +35,7 @@ impl Survey {
         {
             FRONT_ZONE.clone_into(&mut first.name);
         }
-        if let Some(sizes) = starting_sizes(kind) {
-            survey.vehicle.set_sizes(sizes);
-        }
+        survey.vehicle.take_starting_sizes();
         survey
     }
 
@@ -72,6 +70,7 @@ impl Survey {
             },
             targets: Targets::default(),
             tariffs: Tariffs::default(),
+            job: Job::default(),
             drying: Drying::default(),
             set_up: SetUp::LaidUp,
             zones: (1..)
@@ -90,6 +89,7 @@ impl Survey {
             spaces: Vec::new(),
             inner_openings: Vec::new(),
             leakage_not_found_percent: None,
+            usual: Usual::default(),
         }
     }
 }
@@ -149,6 +149,13 @@ impl Vehicle {
             as_at_first.set_sizes(sizes);
             as_at_first == *self
         })
+    }
+
+    /// Takes the sizes that a new survey of such a vehicle starts with, where there are any.
+    pub(super) fn take_starting_sizes(&mut self) {
+        if let Some(sizes) = starting_sizes(self.kind) {
+            self.set_sizes(sizes);
+        }
     }
 
     fn set_sizes(&mut self, sizes: StartingSizes) {

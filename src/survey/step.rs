@@ -6,9 +6,27 @@ use super::gap::Gap;
 /// What differs between a survey and what became of it, in a few words: *gap 3 “hatch” added*.
 #[must_use]
 pub fn step_in_words(before: &Survey, after: &Survey) -> String {
-    gaps(before, after)
+    usual(before, after)
+        .or_else(|| gaps(before, after))
         .or_else(|| records(before, after))
         .unwrap_or_else(|| part(before, after).to_owned())
+}
+
+/// What is usual for the vehicle, filled in, or the mark taken from it.
+fn usual(before: &Survey, after: &Survey) -> Option<String> {
+    let marks = |survey: &Survey| {
+        let usual = &survey.usual;
+        let alone = usize::from(usual.design_outside) + usize::from(usual.altitude);
+        usual.fabric.len() + usual.appliances.len() + usual.weather.len() + alone
+    };
+    let filled = marks(after) > marks(before) || before.usual.winter != after.usual.winter;
+    if filled && before.vehicle.kind == after.vehicle.kind {
+        return Some(format!("usual {}", after.vehicle.kind.name()));
+    }
+    // Everything else stayed as it is.
+    let mut looked_at = before.clone();
+    looked_at.usual = after.usual.clone();
+    (before.usual != after.usual && looked_at == *after).then(|| "mark of what is usual".to_owned())
 }
 
 fn gaps(before: &Survey, after: &Survey) -> Option<String> {
@@ -77,6 +95,7 @@ fn part(before: &Survey, after: &Survey) -> &'static str {
         (before.site != after.site, "place of the vehicle"),
         (before.targets != after.targets, "targets"),
         (before.tariffs != after.tariffs, "prices"),
+        (before.job != after.job, "customer and papers"),
         (before.drying != after.drying, "contents and supply"),
         (
             before.appliances_confirmed != after.appliances_confirmed,

@@ -130,6 +130,19 @@ impl Maker {
             site: self.site(),
             targets: self.targets(),
             tariffs: self.tariffs(),
+            job: Job {
+                customer: self.text(),
+                address: self.text(),
+                registration: self.text(),
+                quotation_number: self.text(),
+                quotation_date: self.text(),
+                valid_until: self.text(),
+                order_number: self.text(),
+                order_date: self.text(),
+                invoice_number: self.text(),
+                invoice_date: self.text(),
+                pay_by: self.text(),
+            },
             drying: self.drying(),
             set_up: self.pick(&SetUp::ALL),
             zones,
@@ -151,6 +164,18 @@ impl Maker {
             spaces: self.spaces(),
             inner_openings: self.inner_openings(),
             leakage_not_found_percent: self.maybe(),
+            usual: self.usual(),
+        }
+    }
+
+    fn usual(&mut self) -> Usual {
+        Usual {
+            winter: self.yes().then(|| self.pick(&TypicalWinter::ALL)),
+            fabric: self.list(3, |_, id| FabricId(id)),
+            appliances: self.list(3, |_, id| ApplianceId(id)),
+            weather: self.list(3, |_, id| WeatherId(id)),
+            design_outside: self.yes(),
+            altitude: self.yes(),
         }
     }
 

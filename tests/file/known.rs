@@ -23,6 +23,7 @@ pub(crate) fn newest() -> Survey {
     survey.vehicle.underfloor_by_place = true;
     survey.site.pressure_set = PressureSet::VehicleBody;
     survey.fans[0].most_pressure_pa = Some(85.0);
+    survey.job = job();
     what_gaps_are(&mut survey);
     survey.machines[3].tub_l = Some(2.5);
     let machine = &mut survey.machines[0];
@@ -31,7 +32,32 @@ pub(crate) fn newest() -> Survey {
     let heater = &mut survey.heaters[0];
     (heater.price, heater.owned) = (Some(49.0), true);
     heater.upkeep_per_month = Some(0.75);
+    survey.usual = Usual {
+        winter: Some(TypicalWinter::Alpine),
+        fabric: vec![FabricId(1), FabricId(3)],
+        appliances: vec![ApplianceId(2)],
+        weather: vec![WeatherId(1)],
+        design_outside: true,
+        altitude: true,
+    };
     survey
+}
+
+/// A customer with papers, each text another.
+fn job() -> Job {
+    Job {
+        customer: "Nobody & Daughters".into(),
+        address: "2 Made-up Road\nNowhere".into(),
+        registration: "XX 00 YYY".into(),
+        quotation_number: "Q-31/07".into(),
+        quotation_date: "2031-02-05".into(),
+        valid_until: "2031-03-05".into(),
+        order_number: "O 12".into(),
+        order_date: "2031-02-11".into(),
+        invoice_number: "2031-0044".into(),
+        invoice_date: "2031-02-28".into(),
+        pay_by: "2031-03-14".into(),
+    }
 }
 
 /// What part each gap is and how its purpose stands, and that the appliances are confirmed.
@@ -107,6 +133,7 @@ pub(crate) fn survey() -> Survey {
             workshop_per_hour: Some(65.0),
             tax_percent: Some(20.0),
         },
+        job: Job::default(),
         drying: Drying {
             sun_w: 120.0,
             contents_kg: Some(410.0),
@@ -160,6 +187,7 @@ pub(crate) fn survey() -> Survey {
             certainty: Certainty::Measured,
         }],
         leakage_not_found_percent: Some(20.0),
+        usual: Usual::default(),
     }
 }
 

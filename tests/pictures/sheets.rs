@@ -33,6 +33,7 @@ fn print(kind: Kind, workshop: &str, folder: &Path) -> PathBuf {
         without: Vec::new(),
         workshop: workshop.to_owned(),
         address: "1 Made-up Lane\\nNowhere".to_owned(),
+        profile: None,
         logo: None,
     });
     let outcome = run_to(command, &mut words, &mut errors);

@@ -109,16 +109,16 @@ fn the_sheet_and_the_tables_are_written_and_nothing_is_lost_unasked() {
 fn the_workshop_is_printed_when_its_field_is_left() {
     let (folder, mut window) = on_the_page();
     replace_text(&mut window, "Name", "Invented Workshop");
-    assert_eq!(window.state().view().job_sheet.choices.workshop, "");
+    assert_eq!(window.state().view().job_sheet.choices.workshop.name, "");
     press(&mut window, Key::Tab);
     assert_eq!(
-        window.state().view().job_sheet.choices.workshop,
+        window.state().view().job_sheet.choices.workshop.name,
         "Invented Workshop"
     );
     replace_text(&mut window, "Name", "Another");
     press(&mut window, Key::Escape);
     assert_eq!(
-        window.state().view().job_sheet.choices.workshop,
+        window.state().view().job_sheet.choices.workshop.name,
         "Invented Workshop"
     );
     let logo = folder.path().join("none.png");

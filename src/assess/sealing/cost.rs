@@ -2,21 +2,27 @@
 
 use super::library::{starting_minutes, starting_price};
 use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::money;
 use crate::survey::{CostBasis, Form, Gap, Remedy, Survey};
+
+/// Minutes of an hour.
+const MINUTES_PER_HOUR: f64 = 60.0;
 
 /// Cost of one remedy, in the survey's currency.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cost {
     /// Pieces or metres of material, as the remedy counts it.
     pub quantity: f64,
-    /// Material.
+    /// Price of one.
+    pub unit_price: f64,
+    /// Material, to the cent.
     pub material: f64,
     /// Working time, minutes.
     pub minutes: f64,
-    /// Working time at the hourly rate; `None` where there is work but no rate. An owner who counts
+    /// Working time at the hourly rate, to the cent; `None` where there is work but no rate. An owner who counts
     /// no money for it gives a rate of nothing.
     pub labour: Option<f64>,
-    /// Tax on the workshop's bill.
+    /// Its part of the tax on the workshop's bill, not rounded: the bill rounds it once for all.
     pub tax: f64,
     /// All that is priced together: without the work where its price is not known.
     pub priced: f64,
@@ -67,9 +73,12 @@ pub(super) fn not_priced(minutes: f64) -> NotKnown {
 /// workshop's hourly rate, t the minutes for the whole gap, and x the tax, %: none without a rate
 /// above nothing. A price or time that is not given is the program's suggestion for that remedy
 /// \[A\], a time in whole minutes, begun ones counted whole; the cost then says that it is assumed.
+/// Quantities are taken to the thousandth, as they are printed; q p and r t/60 are rounded to the cent
+/// each, half a cent away from zero.
 ///
 /// # Errors
-/// [`NotKnown`] where the material goes by the metre and the gap has no length.
+/// [`NotKnown`] where the material goes by the metre and the gap has no length, or an amount is too
+/// large.
 pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
     let pieces = f64::from(gap.count);
     let quantity = match remedy.cost_basis {
@@ -83,14 +92,16 @@ pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
                 })?
         }
     };
+    let quantity = money::quantity(quantity);
     let price = remedy.material_cost;
-    let material = quantity * price.unwrap_or_else(|| starting_price(remedy.kind));
+    let unit_price = price.unwrap_or_else(|| starting_price(remedy.kind));
+    let material = money::product(quantity, unit_price, 1.0)?;
     let minutes = remedy
         .minutes
         .unwrap_or_else(|| whole_minutes(quantity * starting_minutes(remedy.kind)));
     let rate = survey.tariffs.workshop_per_hour;
     let labour = match rate {
-        Some(rate) => Some(rate * minutes / 60.0),
+        Some(rate) => Some(money::product(rate, minutes, MINUTES_PER_HOUR)?),
         None if minutes > 0.0 => None,
         None => Some(0.0),
     };
@@ -103,6 +114,7 @@ pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
     };
     Ok(Cost {
         quantity,
+        unit_price,
         material,
         minutes,
         labour,

@@ -38,6 +38,7 @@
 
 mod aim;
 mod best;
+mod bill;
 mod cost;
 mod library;
 mod order;
@@ -52,6 +53,7 @@ mod work;
 mod tests;
 
 pub use aim::{Aim, Figures, WINTER_DAYS};
+pub use bill::{Bill, Line, Tax};
 pub use cost::Cost;
 pub use library::{starting_leak_left_percent, starting_remedy};
 pub use order::{Order, Step};

@@ -5,6 +5,7 @@
 )]
 
 use super::aim::{Aim, Figures};
+use super::bill::Bill;
 use super::cost::not_priced;
 use super::payback::Payback;
 use super::prospect::{FINE, Prospect};
@@ -26,6 +27,8 @@ pub struct Plan {
     /// All costs together, in the survey's currency; gaps whose cost is not known are not in it,
     /// nor is work without an hourly rate.
     pub cost: f64,
+    /// The same as a bill: line by line, net, tax, gross.
+    pub bill: Bill,
     /// Gaps whose cost is not known.
     pub cost_not_known: Vec<GapId>,
     /// Working time, minutes.
@@ -188,15 +191,9 @@ pub(crate) fn plan_of(
             not_sized: variants.leaks[at].is_none(),
         });
     }
-    let costs = || sealables.iter().filter_map(|one| one.cost().ok());
-    let cost = costs().map(|cost| cost.priced).sum();
-    let cost_not_known: Vec<GapId> = sealables
-        .iter()
-        .filter(|one| one.cost().is_err())
-        .map(Sealable::gap)
-        .collect();
-    let without_price = costs().filter(|cost| cost.labour.is_none());
-    let minutes_not_priced: f64 = without_price.map(|cost| cost.minutes).sum();
+    let bill = Bill::of(survey, sealables)?;
+    let (cost, minutes_not_priced) = (bill.gross, bill.minutes_not_priced);
+    let cost_not_known: Vec<GapId> = bill.not_known.iter().map(|(gap, _)| *gap).collect();
     let known_cost = match cost_not_known.first() {
         Some(gap) => Err(NotKnown::because(format!(
             "the cost of gap {gap} is not known"
@@ -207,7 +204,7 @@ pub(crate) fn plan_of(
     let saved = before.less(&after);
     Ok(Plan {
         cost,
-        minutes: costs().map(|cost| cost.minutes).sum(),
+        minutes: bill.minutes(),
         minutes_not_priced,
         together: together(&gaps, &saved),
         shifts: shifts(survey, sealables, was, will_be),
@@ -223,6 +220,7 @@ pub(crate) fn plan_of(
             was.leakage.unintended.clone(),
             will_be.leakage.unintended.clone(),
         ),
+        bill,
         gaps,
         before,
         after,

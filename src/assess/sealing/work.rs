@@ -1,7 +1,7 @@
 //! The work that a sheet sets out: which gaps, in which order, with what, for how much.
 
 use super::{
-    Aim, Cost, Figures, LeftOpen, Plan, Prospect, Ranking, Sealable, StaysOpen, marked_planned,
+    Aim, Bill, Figures, LeftOpen, Plan, Prospect, Ranking, Sealable, StaysOpen, marked_planned,
 };
 use crate::assess::{Answer, NotKnown};
 use crate::survey::{CostBasis, GapId, Purpose, RemedyKind, Survey};
@@ -107,10 +107,10 @@ impl Work {
         })
     }
 
-    /// What all gaps cost whose cost is known.
-    pub fn costs(&self) -> impl Iterator<Item = Cost> {
-        let steps = self.steps.iter();
-        steps.filter_map(|step| step.sealable.cost().ok())
+    /// What it comes to as a bill.
+    #[must_use]
+    pub fn bill(&self) -> &Bill {
+        &self.plan.bill
     }
 }
 
@@ -178,7 +178,7 @@ fn purchases(sealables: &[Sealable]) -> Vec<Purchase> {
         if cost.quantity <= 0.0 {
             continue;
         }
-        let unit_price = cost.material / cost.quantity;
+        let unit_price = cost.unit_price;
         let alike = all.iter_mut().find(|one| {
             one.kind == remedy.kind
                 && one.words.trim() == remedy.words.trim()

@@ -102,6 +102,7 @@ struct Kept {
     as_planned: OnceLock<Answer<Box<Study>>>,
     work: OnceLock<Answer<Work>>,
     first: OnceLock<Answer<Option<First>>>,
+    ordered: OnceLock<Option<Box<Study>>>,
     before_work: OnceLock<Option<Box<Study>>>,
     after_work: OnceLock<Option<Box<Study>>>,
 }
@@ -386,6 +387,16 @@ impl Study {
                 gaps,
             }))
         })
+    }
+
+    /// The survey as it was when the order was placed, so that its work can be told again once it is
+    /// done; itself where nothing of an order is.
+    pub fn ordered(&self) -> &Self {
+        let ordered = self.kept.ordered.get_or_init(|| {
+            let ordered = self.survey.as_ordered()?;
+            Some(Box::new(Self::new(Arc::new(ordered))))
+        });
+        ordered.as_deref().unwrap_or(self)
     }
 
     /// The survey as it was before anything was sealed.

@@ -36,6 +36,7 @@ fn item(item: Item) -> (&'static str, Option<u32>) {
         Item::Site => ("site", None),
         Item::Targets => ("targets", None),
         Item::Tariffs => ("tariffs", None),
+        Item::Job => ("job", None),
         Item::Drying => ("drying", None),
         Item::Zone(id) => ("zone", Some(id.0)),
         Item::Gap(id) => ("gap", Some(id.0)),

@@ -67,6 +67,7 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .with("site", survey::site(survey))
         .with("targets", survey::targets(survey))
         .with("tariffs", survey::tariffs(survey))
+        .with("job", survey::job(survey))
         .with("drying", survey::drying(survey))
         .with(
             "leakage_not_found_percent",
@@ -86,6 +87,7 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .with("air_change", dependence::dependence(study))
         .with("uncertainty", uncertainty::uncertainty(study.uncertainty()))
         .with("sealing", sealing::sealing(study, asked))
+        .with("papers", sealing::papers(study))
         .found("drying_heating", comparison, drying::comparison)
         .with("workings", workings(survey, assessment, comparison))
 }

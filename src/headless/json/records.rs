@@ -5,7 +5,7 @@ use super::object::Object;
 use crate::survey::word::Word;
 use crate::survey::{
     Appliance, BuildUp, FabricElement, Fan, Field as F, Heater, InnerOpening, Layer, Machine,
-    MachinePoint, MoistureSource, Outline, Space, Survey, Zone,
+    MachinePoint, MoistureSource, Outline, Space, Survey, Usual, Zone,
 };
 
 /// Adds every list to the object.
@@ -21,6 +21,21 @@ pub(super) fn with_records(object: Object, survey: &Survey) -> Object {
         .list("heaters", &survey.heaters, heater)
         .list("fans", &survey.fans, |one| fan(survey, one))
         .list("sources", &survey.sources, source)
+        .with("usual", usual(&survey.usual))
+}
+
+/// What is usual for such a vehicle, and not measured.
+fn usual(usual: &Usual) -> Object {
+    let fabric: Vec<u32> = usual.fabric.iter().map(|id| id.0).collect();
+    let appliances: Vec<u32> = usual.appliances.iter().map(|id| id.0).collect();
+    let weather: Vec<u32> = usual.weather.iter().map(|id| id.0).collect();
+    Object::new()
+        .with("winter", usual.winter.map(|winter| winter.word()))
+        .with("fabric", fabric)
+        .with("appliances", appliances)
+        .with("weather", weather)
+        .with("design_outside", usual.design_outside)
+        .with("altitude", usual.altitude)
 }
 
 fn zone(zone: &Zone) -> Object {

@@ -6,7 +6,8 @@ use crate::assess::Study;
 use crate::assess::answer::{Answer, LeakageTotal, NotKnown};
 use crate::assess::quantity::Kind;
 use crate::assess::sealing::{
-    AirPerSleeper, Cost, Figures, FlowShift, MOST_WINTERS, Payback, Plan, Ranked, Sealable, Step,
+    AirPerSleeper, Bill, Cost, Figures, FlowShift, MOST_WINTERS, Payback, Plan, Ranked, Sealable,
+    Step,
 };
 use crate::headless::asked::Asked;
 use crate::physics::units::MM2_PER_M2;
@@ -33,6 +34,33 @@ pub(super) fn sealing(study: &Study, asked: Asked) -> Object {
         .list("ticked_refused", &planned.refused, |(gap, why)| {
             why_not(*gap, why)
         })
+}
+
+/// What a quotation of the planned gaps, or of those proposed, and an invoice of those sealed come to.
+pub(super) fn papers(study: &Study) -> Object {
+    let work = study.ordered().work();
+    let invoice = Bill::of_done_work(study.survey());
+    Object::new()
+        .found("quotation", work, |work| bill(work.bill()))
+        .found("invoice", &invoice, bill)
+}
+
+fn bill(bill: &Bill) -> Object {
+    Object::new()
+        .list("lines", &bill.lines, |line| {
+            Object::new()
+                .with("gap", line.gap.0)
+                .with("quantity", line.quantity)
+                .with("unit_price", line.unit_price)
+                .with("material", line.material)
+                .with("minutes", line.minutes)
+                .with("labour", line.labour)
+                .with("price", line.price)
+        })
+        .with("net", bill.net)
+        .with("tax_percent", bill.tax.map(|tax| tax.percent))
+        .with("tax", bill.tax.map(|tax| tax.amount))
+        .with("gross", bill.gross)
 }
 
 /// A gap that is not to be sealed, and the reason.

@@ -70,6 +70,22 @@ pub(super) fn tariffs(survey: &Survey) -> Object {
         .recorded("tax_percent", tariffs.tax_percent)
 }
 
+pub(super) fn job(survey: &Survey) -> Object {
+    let job = &survey.job;
+    Object::new()
+        .with("customer", &job.customer)
+        .with("address", &job.address)
+        .with("registration", &job.registration)
+        .with("quotation_number", &job.quotation_number)
+        .with("quotation_date", &job.quotation_date)
+        .with("valid_until", &job.valid_until)
+        .with("order_number", &job.order_number)
+        .with("order_date", &job.order_date)
+        .with("invoice_number", &job.invoice_number)
+        .with("invoice_date", &job.invoice_date)
+        .with("pay_by", &job.pay_by)
+}
+
 pub(super) fn drying(survey: &Survey) -> Object {
     let drying = &survey.drying;
     Object::new()

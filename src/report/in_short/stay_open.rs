@@ -6,7 +6,7 @@ use crate::assess::safety::words::defer;
 use crate::assess::words::capital;
 use crate::assess::{Mark, SafetyVerdict};
 use crate::report::Material;
-use crate::report::sealing::{NONE_PROTECTS, protected};
+use crate::report::sealing::{NONE_PROTECTS, protecting};
 use crate::survey::leave::{self, Refusal};
 use crate::survey::{Gap, GapPart, Item, Place, Purpose, number};
 
@@ -33,7 +33,7 @@ pub(super) fn part(material: &Material<'_>) -> Part {
     let survey = material.survey;
     let mut part = Part::new("Never close these");
     let mut groups: Vec<(&'static str, Vec<&Gap>)> = Vec::new();
-    for (gap, refusal) in protected(survey) {
+    for (gap, refusal) in protecting(survey) {
         let words = why(refusal);
         match groups.iter_mut().find(|(other, _)| *other == words) {
             Some((_, gaps)) => gaps.push(gap),

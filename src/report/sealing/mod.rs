@@ -8,12 +8,12 @@ mod ranking;
 mod work;
 
 pub(crate) use change::{LEAST, MOST, Side, case, changes};
-pub(crate) use open::{NONE_PROTECTS, left_open, must_stay_open, protected, refused};
+pub(crate) use open::{NONE_PROTECTS, left_open, must_stay_open, protected, protecting, refused};
 #[cfg(feature = "window")]
 pub(crate) use outcome::planned;
 pub(crate) use outcome::{best, material_alone, outcome, paid_back};
 pub(crate) use ranking::{order, ranking};
-pub(crate) use work::{nothing_to_do, plan, work};
+pub(crate) use work::{expected, nothing_to_do, plan, work};
 
 use super::words::{name, place};
 use crate::assess::Answer;

@@ -94,11 +94,17 @@ fn purpose(gap: &Gap, why: Refusal) -> String {
     format!("{what}{danger}")
 }
 
-/// The openings that protect people, whatever they are called, and why each stays open.
-pub(crate) fn protected(survey: &Survey) -> Vec<(&Gap, Refusal)> {
+/// The openings that protect people, and why each stays open.
+pub(crate) fn protecting(survey: &Survey) -> impl Iterator<Item = (&Gap, Refusal)> {
     let gaps = survey.gaps.iter();
     gaps.filter_map(|gap| Some((gap, leave::leave(survey, gap).err()?)))
         .filter(|(_, why)| why.protects())
+}
+
+/// The openings that protect people, each with what it is for.
+pub(crate) fn protected(survey: &Survey) -> Vec<(&Gap, String)> {
+    protecting(survey)
+        .map(|(gap, why)| (gap, purpose(gap, why)))
         .collect()
 }
 
@@ -118,11 +124,11 @@ pub(crate) fn must_stay_open(survey: &Survey, work: &Answer<Work>) -> Section {
             .wide("What and where", Align::Left, 3)
             .wide("What it is for", Align::Left, 2)
             .column("Left clear", Align::Tick);
-        for (gap, why) in protected {
+        for (gap, purpose) in protected {
             table.row([
                 gap.id.to_string(),
                 format!("{}\n{}", name(gap), place(gap)),
-                purpose(gap, why),
+                purpose,
             ]);
         }
         section.table(table, &Reasons::default());

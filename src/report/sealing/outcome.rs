@@ -155,10 +155,8 @@ fn together(plan: &Plan, in_turn: bool, aim: Aim) -> Vec<String> {
 }
 
 fn notes(section: &mut Section, survey: &Survey, plan: &Plan, in_turn: bool) {
-    let costs = || plan.gaps.iter().filter_map(|one| one.sealable.cost().ok());
-    let tax: f64 = costs().map(|cost| cost.tax).sum();
-    if tax > 0.0 {
-        let tax = price(tax, &survey.tariffs.currency);
+    if let Some(tax) = plan.bill.tax.filter(|tax| tax.amount > 0.0) {
+        let tax = price(tax.amount, &survey.tariffs.currency);
         section.note(format!("The costs include {tax} of tax."));
     }
     let turn = if in_turn {

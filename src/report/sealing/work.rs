@@ -117,6 +117,15 @@ pub(crate) fn work(survey: &Survey, work: &Answer<Work>, prices: bool) -> Sectio
     for finding in &work.plan.findings {
         section.push(findings::block(finding));
     }
+    section.note(expected(survey, work, prices));
+    let gaps = work.steps.iter();
+    let gaps = gaps.filter_map(|step| survey.gap(step.sealable.gap()));
+    long_notes(&mut section, gaps);
+    section
+}
+
+/// What is expected of the work, with what it costs where `prices` says so.
+pub(crate) fn expected(survey: &Survey, work: &Work, prices: bool) -> String {
     let cost = if prices {
         let alone = material_alone(&work.plan);
         format!(
@@ -126,15 +135,11 @@ pub(crate) fn work(survey: &Survey, work: &Answer<Work>, prices: bool) -> Sectio
     } else {
         String::new()
     };
-    section.note(format!(
+    format!(
         "Expected of it: air changes with most wind from {} to {} an hour{cost}.",
         known(&work.plan.before.ach_windy_per_h),
         known(&work.plan.after.ach_windy_per_h),
-    ));
-    let gaps = work.steps.iter();
-    let gaps = gaps.filter_map(|step| survey.gap(step.sealable.gap()));
-    long_notes(&mut section, gaps);
-    section
+    )
 }
 
 fn known(answer: &Answer<f64>) -> String {

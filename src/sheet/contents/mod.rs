@@ -3,11 +3,11 @@
 mod drawings;
 
 use super::blocks::{Picture, Sheet, SheetText};
-use super::choices::{Choices, Kind, Paper, Part};
+use super::choices::{Choices, Kind, Paper, Part, WorkshopTexts};
 use crate::assess::{Mark, Study};
 use crate::report::{
-    self, Block, Section, cases, completion, costs, drying, ledger, safety, sealing, summary,
-    vehicle, workings,
+    self, Block, Section, cases, completion, costs, drying, ledger, papers, safety, sealing,
+    summary, vehicle, workings,
 };
 use crate::survey::date;
 use std::collections::BTreeMap;
@@ -27,7 +27,8 @@ impl<'a> Material<'a> {
     #[must_use]
     pub fn of(study: &'a Study, kind: Kind, photos: &'a BTreeMap<String, Picture>) -> Self {
         let told = match kind {
-            Kind::Report | Kind::WorkOrder => report::Material::of(study),
+            Kind::Report | Kind::Invoice => report::Material::of(study),
+            Kind::Quotation | Kind::WorkOrder => report::Material::of(study.ordered()),
             Kind::Completion => report::Material::of_done_work(study),
         };
         Self { told, photos }
@@ -49,8 +50,10 @@ pub fn contents(material: &Material<'_>, choices: &Choices) -> Sheet {
     writer.add(safety::closed(material.told.assessment));
     match choices.kind {
         Kind::Report => writer.report(),
+        Kind::Quotation => writer.quotation(),
         Kind::WorkOrder => writer.work_order(),
         Kind::Completion => writer.completion(),
+        Kind::Invoice => writer.invoice(),
     }
     let text = writer.text();
     Sheet {
@@ -127,6 +130,48 @@ impl Writer<'_> {
         self.signature();
     }
 
+    fn quotation(&mut self) {
+        let material = self.material.told;
+        let work = material.study.work();
+        for section in papers::quotation(material.survey, work) {
+            self.add(section);
+        }
+        self.drawings();
+        if let (true, Ok(work)) = (self.choices.has(Part::Photos), work) {
+            let steps = || work.steps.iter().map(|step| step.sealable.gap());
+            self.photos(|gap| steps().any(|one| one == gap));
+        }
+        self.cautions();
+        self.own_words(&[
+            ("Terms", |texts| &texts.terms),
+            ("Warranty", |texts| &texts.warranty),
+        ]);
+        self.signature();
+    }
+
+    fn invoice(&mut self) {
+        for section in papers::invoice(self.material.told.survey) {
+            self.add(section);
+        }
+        self.own_words(&[
+            ("Payment", |texts| &texts.payment),
+            ("Warranty", |texts| &texts.warranty),
+        ]);
+    }
+
+    /// Sections of what the workshop says in its own words, where it says something.
+    fn own_words(&mut self, of: &[(&str, fn(&WorkshopTexts) -> &String)]) {
+        if !self.choices.has(Part::Terms) {
+            return;
+        }
+        for (title, text) in of {
+            let text = text(&self.choices.workshop.texts).trim();
+            if !text.is_empty() {
+                self.add(Section::new(*title).ending(text));
+            }
+        }
+    }
+
     fn completion(&mut self) {
         let material = self.material.told;
         self.add(completion::section(&material));
@@ -184,7 +229,11 @@ impl Writer<'_> {
     }
 
     fn cautions(&mut self) {
-        let mut section = safety::before_sealing(self.material.told.survey);
+        let survey = self.material.told.survey;
+        let mut section = match self.choices.kind {
+            Kind::Quotation | Kind::Completion => safety::for_the_owner(survey),
+            Kind::Report | Kind::WorkOrder | Kind::Invoice => safety::before_sealing(survey),
+        };
         // Where the appendix is printed, it explains them.
         if !self.choices.has(Part::Workings) {
             section.note(format!("{}.", Mark::legend()));
@@ -198,14 +247,49 @@ impl Writer<'_> {
         }
         let labels: &[&str] = match self.choices.kind {
             Kind::Report => &["Surveyed by", "Received by"],
+            Kind::Quotation => &["For the workshop", "Accepted by the customer"],
             Kind::WorkOrder => &["Ordered by", "Work done by"],
             Kind::Completion => &["Work done and checked by", "Vehicle received by"],
+            Kind::Invoice => return,
         };
-        let mut section = Section::new("Signatures");
+        let quotation = self.choices.kind == Kind::Quotation;
+        let mut section = Section::new(if quotation {
+            "Acceptance"
+        } else {
+            "Signatures"
+        });
+        let acceptance = self.choices.workshop.texts.acceptance.trim();
+        if quotation && !acceptance.is_empty() {
+            section.paragraph(acceptance);
+        }
         section.push(Block::Signature {
             labels: labels.iter().map(|&label| label.to_owned()).collect(),
         });
         self.sections.push(section);
+    }
+
+    /// What stands under the title.
+    fn facts(&self) -> Vec<(String, String)> {
+        let told = &self.material.told;
+        match self.choices.kind {
+            Kind::Report | Kind::Completion => vehicle::facts_at_head(told),
+            Kind::Quotation => papers::quotation_facts(told.survey),
+            Kind::WorkOrder => papers::order_facts(told.survey),
+            Kind::Invoice => papers::invoice_facts(told.survey),
+        }
+    }
+
+    /// What stands under the workshop's name: its address, and on bills its tax number.
+    fn under_the_name(&self) -> String {
+        let texts = &self.choices.workshop.texts;
+        let mut lines = vec![texts.address.trim().to_owned()];
+        let bill = matches!(self.choices.kind, Kind::Quotation | Kind::Invoice);
+        let number = texts.tax_number.trim();
+        if bill && !number.is_empty() {
+            lines.push(format!("Tax number {number}"));
+        }
+        lines.retain(|line| !line.is_empty());
+        lines.join("\n")
     }
 
     fn text(&mut self) -> SheetText {
@@ -222,7 +306,7 @@ impl Writer<'_> {
             kind: self.choices.kind.name().to_owned(),
             author: header.surveyor.trim().to_owned(),
             date: date::parse(&header.date),
-            facts: vehicle::facts_at_head(&self.material.told),
+            facts: self.facts(),
             foot: foot
                 .into_iter()
                 .filter(|words| !words.is_empty())
@@ -232,8 +316,8 @@ impl Writer<'_> {
                 Paper::A4 => "a4",
                 Paper::Letter => "us-letter",
             },
-            workshop: workshop.name.trim().to_owned(),
-            address: workshop.address.trim().to_owned(),
+            workshop: workshop.texts.name.trim().to_owned(),
+            address: self.under_the_name(),
             logo: workshop.logo.as_ref().map(|_| LOGO.to_owned()),
             logo_mm: logo_size(workshop.logo.as_ref()),
             sections: std::mem::take(&mut self.sections),

@@ -32,6 +32,18 @@ pub enum Field {
     PrevailingWind,
     Altitude,
     PressureSet,
+    // the customer, and the papers about the job
+    Customer,
+    CustomerAddress,
+    Registration,
+    QuotationNumber,
+    QuotationDate,
+    ValidUntil,
+    OrderNumber,
+    OrderDate,
+    InvoiceNumber,
+    InvoiceDate,
+    PayBy,
     // weather cases, target states, prices, and what drying depends on
     Wind,
     Outside,

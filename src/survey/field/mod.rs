@@ -9,14 +9,16 @@ mod entry;
 mod equipment;
 mod fabric;
 mod gap;
+mod job;
 mod vehicle;
 mod weather;
 
 use entry::Entry;
 pub use entry::{Field, Range};
 
-const PARTS: [&[Entry]; 5] = [
+const PARTS: [&[Entry]; 6] = [
     vehicle::FIELDS,
+    job::FIELDS,
     weather::FIELDS,
     gap::FIELDS,
     fabric::FIELDS,

@@ -46,6 +46,8 @@ pub enum Item {
     Targets,
     /// Prices.
     Tariffs,
+    /// The customer and the papers.
+    Job,
     /// Contents, sun and supply.
     Drying,
     /// A zone.

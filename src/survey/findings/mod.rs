@@ -6,10 +6,12 @@
 mod equipment;
 mod finding;
 mod gap;
+mod job;
 mod leave;
 mod photo;
 mod place;
 mod space;
+mod usual;
 mod vehicle;
 
 #[cfg(feature = "sheet")]
@@ -19,6 +21,7 @@ pub(crate) use finding::{called, named_or};
 pub use gap::is_damp;
 pub use photo::photos;
 pub use place::{body_reaches, is_off_body};
+pub use usual::usual;
 pub use vehicle::is_left_out;
 
 use super::Survey;
@@ -32,6 +35,8 @@ pub fn find(survey: &Survey) -> Vec<Finding> {
     leave::whole(survey, &mut findings);
     space::find(survey, &mut findings);
     equipment::find(survey, &mut findings);
+    job::find(survey, &mut findings);
+    usual::find(survey, &mut findings);
     findings.sort_by_key(|finding| finding.severity);
     findings
 }

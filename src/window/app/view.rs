@@ -49,6 +49,7 @@ impl ViewState {
         self.page = match place.item {
             Item::Zone(_) | Item::Gap(_) | Item::Ledger => Page::Gaps,
             Item::SafetyVentilation => Page::DryingHeat,
+            Item::Job => Page::JobSheet,
             _ => Page::Vehicle,
         };
         match self.page {
@@ -57,7 +58,7 @@ impl ViewState {
             Page::AirChange => self.air_change.reveal(place.item),
             Page::DryingHeat => self.drying_heat.reveal(place.item),
             Page::SealingPlan => self.sealing_plan.reveal(place.item),
-            // Nothing in a survey is entered there.
+            // All that a survey has there is in sight.
             Page::JobSheet => {}
         }
     }

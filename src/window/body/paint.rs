@@ -38,12 +38,7 @@ fn shape(painter: &Painter, shape: &Shape, frame: &Frame, palette: &Palette) {
         } => {
             let points = place(points);
             if let Some(fill) = fill {
-                let fill = colour(*fill, palette);
-                painter.add(egui::Shape::convex_polygon(
-                    points.clone(),
-                    fill,
-                    Stroke::NONE,
-                ));
+                painter.add(filled(&points, colour(*fill, palette)));
             }
             if let Some(outline) = outline {
                 closed(
@@ -106,6 +101,78 @@ fn shape(painter: &Painter, shape: &Shape, frame: &Frame, palette: &Palette) {
             );
         }
     }
+}
+
+/// A filled area. The painter fills convex ones itself; others are cut into triangles.
+fn filled(points: &[Pos2], fill: Color32) -> egui::Shape {
+    if is_convex(points) {
+        return egui::Shape::convex_polygon(points.to_vec(), fill, Stroke::NONE);
+    }
+    let mut mesh = egui::Mesh::default();
+    for corners in triangles(points) {
+        let first = u32::try_from(mesh.vertices.len()).unwrap_or_default();
+        for corner in corners {
+            mesh.colored_vertex(corner, fill);
+        }
+        mesh.add_triangle(first, first + 1, first + 2);
+    }
+    egui::Shape::mesh(mesh)
+}
+
+/// Twice the area of a triangle, positive where its corners follow each other clockwise on the
+/// screen.
+fn turn(a: Pos2, b: Pos2, c: Pos2) -> f32 {
+    (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)
+}
+
+fn is_convex(points: &[Pos2]) -> bool {
+    let next = |by: usize| points.iter().cycle().skip(by);
+    let turns = points.iter().zip(next(1)).zip(next(2));
+    let (mut left, mut right) = (false, false);
+    for ((a, b), c) in turns {
+        let turn = turn(*a, *b, *c);
+        left |= turn < -1e-3;
+        right |= turn > 1e-3;
+    }
+    !(left && right)
+}
+
+/// The triangles that a closed area without crossings is made of: corner after corner is cut off
+/// where nothing else of the area lies in the triangle that falls away.
+fn triangles(points: &[Pos2]) -> Vec<[Pos2; 3]> {
+    let mut rest = points.to_vec();
+    let whole: f32 = points
+        .iter()
+        .zip(points.iter().cycle().skip(1))
+        .map(|(a, b)| a.x * b.y - b.x * a.y)
+        .sum();
+    if whole < 0.0 {
+        rest.reverse();
+    }
+    let mut triangles = Vec::new();
+    while let Some((at, ear)) = ear(&rest) {
+        triangles.push(ear);
+        rest.remove(at);
+    }
+    triangles
+}
+
+/// A corner that can be cut off, and the triangle that falls away with it.
+fn ear(rest: &[Pos2]) -> Option<(usize, [Pos2; 3])> {
+    let count = rest.len();
+    if count < 3 {
+        return None;
+    }
+    (0..count).find_map(|at| {
+        let corner = |by: usize| rest.get((at + by) % count).copied();
+        let (a, b, c) = (corner(count - 1)?, corner(0)?, corner(1)?);
+        let outside = |p: &Pos2| {
+            let own = *p == a || *p == b || *p == c;
+            own || turn(a, b, *p) < 0.0 || turn(b, c, *p) < 0.0 || turn(c, a, *p) < 0.0
+        };
+        let cuts = turn(a, b, c) >= 0.0 && rest.iter().all(outside);
+        cuts.then_some((at, [a, b, c]))
+    })
 }
 
 fn closed(painter: &Painter, mut points: Vec<Pos2>, stroke: Stroke, dash: Dash) {
@@ -182,5 +249,63 @@ pub fn colour(role: Role, palette: &Palette) -> Color32 {
         Role::Third => palette.third,
         Role::Own | Role::Inward | Role::First => palette.accent,
         Role::Outward | Role::Selected => palette.danger,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::figure::outline::{Form, Look, Sizes, flank};
+    use crate::survey::VehicleKind;
+    use egui::pos2;
+
+    fn area(points: &[Pos2]) -> f32 {
+        let next = points.iter().cycle().skip(1);
+        let twice: f32 = points
+            .iter()
+            .zip(next)
+            .map(|(a, b)| a.x * b.y - b.x * a.y)
+            .sum();
+        twice.abs() / 2.0
+    }
+
+    /// The shoelace formula on one side, the triangles added up on the other.
+    #[test]
+    fn what_is_cut_into_triangles_keeps_its_area() {
+        let hook = [
+            (0.0, 0.0),
+            (4.0, 0.0),
+            (4.0, 4.0),
+            (3.0, 4.0),
+            (3.0, 1.0),
+            (0.0, 1.0),
+        ];
+        let mut shapes = vec![hook.map(|(x, y)| pos2(x, y)).to_vec()];
+        for kind in VehicleKind::ALL {
+            let hull = flank(&Sizes::usual(kind))
+                .into_iter()
+                .find(|piece| piece.look == Look::Hull);
+            let Some(Form::Area(points)) = hull.map(|piece| piece.form) else {
+                panic!("a body");
+            };
+            let on_screen = |(x, y): &(f64, f64)| pos2(narrow(*x), narrow(-*y)) * 100.0;
+            shapes.push(points.iter().map(on_screen).collect());
+        }
+        for shape in shapes {
+            let mut backwards = shape.clone();
+            backwards.reverse();
+            for shape in [shape, backwards] {
+                let parts: f32 = triangles(&shape).iter().map(|part| area(part)).sum();
+                let whole = area(&shape);
+                assert!((parts / whole - 1.0).abs() < 1e-3, "{parts} of {whole}");
+            }
+        }
+        assert!(!is_convex(&hook.map(|(x, y)| pos2(x, y))));
+        assert!(is_convex(&[
+            pos2(0.0, 0.0),
+            pos2(2.0, 0.0),
+            pos2(2.0, 1.0),
+            pos2(0.0, 1.0)
+        ]));
     }
 }

@@ -1,7 +1,7 @@
 //! What is asked of the setting of sheets.
 
 use crate::sheet::blocks::Picture;
-use crate::sheet::{Kind, Paper, Part};
+use crate::sheet::{Kind, Paper, Part, WorkshopTexts};
 use crate::window::answers::{Effort, Revised};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
@@ -16,10 +16,8 @@ pub struct SheetChoices {
     pub paper: Paper,
     /// Parts that are printed.
     pub parts: BTreeSet<Part>,
-    /// Name of the workshop.
-    pub workshop: String,
-    /// Its address.
-    pub address: String,
+    /// What the workshop says on its papers.
+    pub workshop: WorkshopTexts,
     /// Path of its logo; empty for none.
     pub logo: String,
 }
@@ -30,8 +28,7 @@ impl Default for SheetChoices {
             kind: Kind::default(),
             paper: Paper::default(),
             parts: Part::ALL.into_iter().collect(),
-            workshop: String::new(),
-            address: String::new(),
+            workshop: WorkshopTexts::default(),
             logo: String::new(),
         }
     }

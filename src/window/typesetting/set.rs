@@ -121,8 +121,7 @@ fn choices(chosen: &SheetChoices) -> Result<Choices, String> {
         paper: chosen.paper,
         parts: chosen.parts.clone(),
         workshop: Workshop {
-            name: chosen.workshop.clone(),
-            address: chosen.address.clone(),
+            texts: chosen.workshop.clone(),
             logo,
         },
     })

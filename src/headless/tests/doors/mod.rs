@@ -6,7 +6,7 @@ mod stories;
 
 use super::super::{json, page};
 use super::*;
-use crate::assess::sealing::{Aim, Sealable, StaysOpen};
+use crate::assess::sealing::{Aim, Bill, Sealable, StaysOpen};
 use crate::sheet::contents::{Material, contents};
 use crate::sheet::{Choices, Kind};
 use crate::survey::leave::{self, Manner, Refusal};
@@ -79,6 +79,19 @@ fn offered(survey: &Survey) -> Vec<(&'static str, GapId, Option<RemedyKind>)> {
             }
         }
     }
+    let quotation = study
+        .ordered()
+        .work()
+        .as_ref()
+        .map(|work| work.bill().clone());
+    for (door, bill) in [
+        ("quotation", quotation.ok()),
+        ("invoice", Bill::of_done_work(survey).ok()),
+    ] {
+        for line in bill.iter().flat_map(|bill| &bill.lines) {
+            add(door, (line.gap, Some(line.kind)));
+        }
+    }
     if let Ok(comparison) = study.comparison() {
         for gap in comparison.after_plan.iter().flat_map(|plan| &plan.gaps) {
             add("drying after the plan", (*gap, None));
@@ -103,6 +116,8 @@ fn offered(survey: &Survey) -> Vec<(&'static str, GapId, Option<RemedyKind>)> {
         "/sealing/order",
         "/sealing/best/plan/gaps",
         "/sealing/ticked/plan/gaps",
+        "/papers/quotation/lines",
+        "/papers/invoice/lines",
     ] {
         for gap in json_gaps(&json, path) {
             add("JSON", (GapId(gap), None));
@@ -273,23 +288,28 @@ fn a_joint_is_offered_at_every_door() {
     let open = doors(&survey, JOINT);
     survey.gaps[0].state = WorkState::Planned;
     let planned = doors(&survey, JOINT);
+    survey.gaps[0].state = WorkState::Sealed;
+    let sealed = doors(&survey, JOINT);
     let both: BTreeSet<&str> = open.union(&planned).copied().collect();
+    let all: BTreeSet<&str> = both.union(&sealed).copied().collect();
     let wanted = [
         "JSON",
         "an edit",
         "best set",
         "drying after the plan",
+        "invoice",
         "order",
         "paper",
         "plan",
         "plan as CSV",
+        "quotation",
         "ranking",
         "remedies on the Gaps page",
         "shopping list",
         "states on the Gaps page",
         "work order",
     ];
-    assert_eq!(both, BTreeSet::from(wanted));
+    assert_eq!(all, BTreeSet::from(wanted));
 }
 
 /// No door offers the gap, whatever state it is in, and the page says why.

@@ -69,7 +69,11 @@ replaced! {
         #[serde(default)]
         leakage_not_found_percent: Option<Number>,
     }
-    new { appliances_confirmed: false, }
+    new {
+        appliances_confirmed: false,
+        job: v2::Job::default(),
+        usual: v2::Usual::default(),
+    }
 }
 
 /// Reads a file of format 1, as one of format 2.

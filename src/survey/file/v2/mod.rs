@@ -7,6 +7,8 @@
 
 mod equipment;
 mod gap;
+mod job;
+mod usual;
 mod vehicle;
 mod weather;
 
@@ -22,9 +24,11 @@ use super::v1::space::{InnerOpening, Space};
 use crate::survey::Survey as LiveSurvey;
 pub(super) use equipment::{Fan, Heater, Machine};
 pub(super) use gap::{Gap, GapPart, Purpose, Remedy, RemedyKind};
+pub(super) use job::Job;
 use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 use std::collections::BTreeSet;
+pub(super) use usual::Usual;
 pub(super) use vehicle::{Appliance, CodeOfPractice, PressureSet, Site, Underside, Vehicle};
 use weather::usual_weather;
 
@@ -43,6 +47,8 @@ record! {
         targets: Targets,
         #[serde(default)]
         tariffs: Tariffs,
+        #[serde(default, skip_serializing_if = "Job::is_empty")]
+        job: Job,
         #[serde(default)]
         drying: Drying,
         #[serde(default = "SetUp::laid_up")]
@@ -73,6 +79,8 @@ record! {
         inner_openings: Vec<InnerOpening>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         leakage_not_found_percent: Option<Number>,
+        #[serde(default, skip_serializing_if = "Usual::is_nothing")]
+        usual: Usual,
     }
     always { format: u32 = 2 }
 }

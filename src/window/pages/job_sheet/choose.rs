@@ -1,6 +1,6 @@
 //! What is printed.
 
-use crate::sheet::{Kind, Paper};
+use crate::sheet::{Kind, Paper, WorkshopTexts};
 use crate::window::typesetting::SheetChoices;
 use crate::window::widgets;
 use eframe::egui;
@@ -43,8 +43,9 @@ pub(super) fn show(ui: &mut Ui, choices: &mut SheetChoices) {
     });
     ui.add_space(4.0);
     widgets::card(ui, "Workshop", |ui| {
-        field(ui, "Name", &mut choices.workshop, 1);
-        field(ui, "Address", &mut choices.address, 3);
+        for text in WorkshopTexts::ALL {
+            field(ui, text.label, (text.of)(&mut choices.workshop), text.rows);
+        }
         field(ui, "Path of the logo", &mut choices.logo, 1);
         widgets::muted(
             ui,

@@ -1,6 +1,7 @@
 //! The job sheet: what is printed, how it looks, and where it is written.
 
 mod choose;
+mod customer;
 mod preview;
 mod view;
 
@@ -61,6 +62,8 @@ fn side(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
     });
     ui.add_space(4.0);
     choose::show(ui, &mut context.view.choices);
+    ui.add_space(4.0);
+    widgets::card(ui, "Customer and papers", |ui| customer::show(ui, context));
     ui.add_space(4.0);
     tables(ui, context);
 }

@@ -1,5 +1,6 @@
 //! What the Job sheet page remembers; the workshop's words are kept between runs.
 
+use crate::sheet::WorkshopTexts;
 use crate::sheet::csv::ByteOrderMark;
 use crate::window::context::PageContext;
 use crate::window::typesetting::SheetChoices;
@@ -25,8 +26,15 @@ pub struct JobSheetView {
 
 /// Where the workshop's words are kept between runs.
 const WORKSHOP_KEY: &str = "workshop";
-const ADDRESS_KEY: &str = "workshop address";
 const LOGO_KEY: &str = "workshop logo";
+
+/// Where one of the workshop's texts is kept; the name as it always was.
+fn key(name: &str) -> String {
+    match name {
+        "name" => WORKSHOP_KEY.to_owned(),
+        name => format!("{WORKSHOP_KEY} {name}"),
+    }
+}
 
 impl JobSheetView {
     /// As it begins with another survey: what was chosen stays.
@@ -43,9 +51,10 @@ impl JobSheetView {
     pub fn stored(storage: Option<&dyn eframe::Storage>) -> Self {
         let mut view = Self::default();
         if let Some(storage) = storage {
-            let stored = |key| storage.get_string(key).unwrap_or_default();
-            view.choices.workshop = stored(WORKSHOP_KEY);
-            view.choices.address = stored(ADDRESS_KEY);
+            let stored = |key: &str| storage.get_string(key).unwrap_or_default();
+            for text in WorkshopTexts::ALL {
+                *(text.of)(&mut view.choices.workshop) = stored(&key(text.key));
+            }
             view.choices.logo = stored(LOGO_KEY);
         }
         view
@@ -53,8 +62,10 @@ impl JobSheetView {
 
     /// Keeps the workshop for the next run.
     pub fn store(&self, storage: &mut dyn eframe::Storage) {
-        storage.set_string(WORKSHOP_KEY, self.choices.workshop.clone());
-        storage.set_string(ADDRESS_KEY, self.choices.address.clone());
+        let mut texts = self.choices.workshop.clone();
+        for text in WorkshopTexts::ALL {
+            storage.set_string(&key(text.key), (text.of)(&mut texts).clone());
+        }
         storage.set_string(LOGO_KEY, self.choices.logo.clone());
     }
 }

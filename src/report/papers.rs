@@ -1,0 +1,207 @@
+//! Quotation and invoice: what is offered or was done, for how much, for whom.
+
+use super::bill::{lines, suggested};
+use super::blocks::{Block, Section};
+use super::findings;
+use super::sealing::{expected, nothing_to_do, protected};
+use crate::assess::Answer;
+use crate::assess::quantity::price;
+use crate::assess::sealing::{Bill, Chosen, Work};
+use crate::assess::words::capital;
+use crate::survey::{GapId, Survey, date};
+use std::collections::BTreeSet;
+
+/// Facts at the head of a sheet: those that somebody gave.
+type Facts = Vec<(String, String)>;
+
+fn given(facts: &[(&str, &str)]) -> Facts {
+    let given = facts.iter().filter(|(_, value)| !value.trim().is_empty());
+    given
+        .map(|(name, value)| ((*name).to_owned(), value.trim().to_owned()))
+        .collect()
+}
+
+/// Whom it is for, and of which vehicle.
+fn customer(survey: &Survey) -> [(&str, &str); 4] {
+    let job = &survey.job;
+    [
+        ("Customer", &job.customer),
+        ("Address", &job.address),
+        ("Vehicle", survey.vehicle.kind.name()),
+        ("Registration", &job.registration),
+    ]
+}
+
+/// Lines under the title of a quotation.
+pub(crate) fn quotation_facts(survey: &Survey) -> Facts {
+    let job = &survey.job;
+    let own = [
+        ("Quotation number", job.quotation_number.as_str()),
+        ("Date", &job.quotation_date),
+        ("Valid until", &job.valid_until),
+        ("Reference", &survey.header.reference),
+    ];
+    given(&[customer(survey), own].concat())
+}
+
+/// Lines under the title of a work order.
+pub(crate) fn order_facts(survey: &Survey) -> Facts {
+    let (job, header) = (&survey.job, &survey.header);
+    let own = [
+        ("Vehicle", survey.vehicle.kind.name()),
+        ("Registration", &job.registration),
+        ("Customer", &job.customer),
+        ("Order number", &job.order_number),
+        ("Date of the order", &job.order_date),
+        ("Reference", &header.reference),
+        ("Surveyed", &header.date),
+        ("Surveyed by", &header.surveyor),
+        ("Where it stands", &header.scene),
+    ];
+    given(&own)
+}
+
+/// Lines under the title of an invoice.
+pub(crate) fn invoice_facts(survey: &Survey) -> Facts {
+    let job = &survey.job;
+    let own = [
+        ("Invoice number", job.invoice_number.as_str()),
+        ("Date", &job.invoice_date),
+        ("To be paid by", &job.pay_by),
+        ("Quotation number", &job.quotation_number),
+    ];
+    let order = [
+        ("Order number", job.order_number.as_str()),
+        ("Date of the order", &job.order_date),
+    ];
+    let mut facts = [customer(survey), own].concat();
+    facts.extend(order);
+    given(&facts)
+}
+
+/// What is to be put right before a paper goes out of the house; empty where nothing is.
+fn before_it_goes_out(survey: &Survey, bill: &Bill, paper: &str) -> Section {
+    let mut section = Section::new("Before this goes to the customer");
+    let mut caution = |title: &str, text: String| {
+        section.push(Block::Caution {
+            title: title.to_owned(),
+            text,
+        });
+    };
+    if bill.minutes_not_priced > 0.0 {
+        caution(
+            "Work without a price",
+            "No hourly rate is given, so that this counts the material alone. Enter the workshop\u{2019}s rate."
+                .to_owned(),
+        );
+    }
+    if let Some(gaps) = suggested(bill) {
+        caution(
+            "Prices that nobody gave",
+            format!(
+                "{} (marked †): prices or times are suggestions of this program. Enter the workshop\u{2019}s own.",
+                capital(&gaps)
+            ),
+        );
+    }
+    let by_workshop = survey
+        .tariffs
+        .workshop_per_hour
+        .is_some_and(|rate| rate > 0.0);
+    if survey.tariffs.tax_percent.is_none() && by_workshop {
+        caution(
+            "No tax",
+            format!(
+                "No rate of tax is given, so that there is none on this {paper}. Enter it, or 0 where none is due."
+            ),
+        );
+    }
+    section
+}
+
+/// The quotation: what is offered, and for how much.
+pub(crate) fn quotation(survey: &Survey, work: &Answer<Work>) -> Vec<Section> {
+    let mut section = Section::new("What is offered");
+    let work = match work {
+        Ok(work) if !work.steps.is_empty() => work,
+        Ok(work) => return vec![section.ending(nothing_to_do(work))],
+        Err(why) => {
+            return vec![section.ending(format!("There is nothing to offer: {}.", why.reason))];
+        }
+    };
+    let bill = work.bill();
+    let mut first = before_it_goes_out(survey, bill, "quotation");
+    if work.chosen == Chosen::Proposed {
+        first.push(Block::Caution {
+            title: "Nothing is planned".to_owned(),
+            text: "No gap is marked as planned: the program chose the gaps that save most. Mark as planned \
+                   what is to be offered."
+                .to_owned(),
+        });
+    }
+    let order: Vec<GapId> = work.steps.iter().map(|step| step.sealable.gap()).collect();
+    lines(&mut section, survey, bill, &order);
+    section.paragraph(expected(survey, work, false));
+    for finding in &work.plan.findings {
+        section.push(findings::block(finding));
+    }
+    vec![first, section, open(survey)]
+}
+
+/// What stays open whatever is sealed, in a customer\u{2019}s words.
+fn open(survey: &Survey) -> Section {
+    let mut section = Section::new("What stays open");
+    let protected = protected(survey);
+    section.paragraph(
+        "Openings that protect people are never closed, whatever they cost in heat: fixed ventilation, gas \
+         drop-outs, flues and the air of appliances.",
+    );
+    section.points(
+        protected.into_iter().map(|(gap, purpose)| {
+            format!("{} (gap {}): {purpose}", super::words::name(gap), gap.id)
+        }),
+    );
+    section
+}
+
+/// The invoice: what was done, and what it costs.
+pub(crate) fn invoice(survey: &Survey) -> Vec<Section> {
+    let mut section = Section::new("What was done");
+    let bill = match Bill::of_done_work(survey) {
+        Ok(bill) => bill,
+        Err(why) => {
+            return vec![section.ending(format!("There is nothing to bill: {}.", why.reason))];
+        }
+    };
+    let mut first = before_it_goes_out(survey, &bill, "invoice");
+    if let Some(dates) = several_dates(survey) {
+        first.push(Block::Caution {
+            title: "Which order?".to_owned(),
+            text: format!(
+                "No date of the order is given, and gaps were sealed on several days ({dates}): work of an \
+                 earlier order may be on this bill. Enter the date of the order."
+            ),
+        });
+    }
+    lines(&mut section, survey, &bill, &[]);
+    let currency = &survey.tariffs.currency;
+    let due = match survey.job.pay_by.trim() {
+        "" => format!("To be paid: {}.", price(bill.gross, currency)),
+        day => format!("To be paid by {day}: {}.", price(bill.gross, currency)),
+    };
+    section.push(Block::Plain {
+        sentences: vec![due],
+    });
+    vec![first, section]
+}
+
+/// The days on which gaps were sealed, where they are several and no order tells them apart.
+fn several_dates(survey: &Survey) -> Option<String> {
+    if date::parse(&survey.job.order_date).is_some() {
+        return None;
+    }
+    let sealed = survey.gaps.iter().filter(|gap| survey.sealed_in_order(gap));
+    let dates: BTreeSet<&str> = sealed.map(|gap| gap.state_date.trim()).collect();
+    let dates: Vec<&str> = dates.into_iter().filter(|day| !day.is_empty()).collect();
+    (dates.len() > 1).then(|| dates.join(", "))
+}
