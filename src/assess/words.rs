@@ -141,7 +141,7 @@ pub fn sizes(form: &Form) -> String {
         } => {
             let bends = bends_words(bends);
             format!(
-                "narrow gap {} × {} mm, {} deep{bends}",
+                "narrow gap {} × {} mm, {} mm deep{bends}",
                 q(length_mm),
                 q(width_mm),
                 q(depth_mm)
@@ -330,6 +330,6 @@ mod tests {
             depth_mm: Some(30.5),
             bends: 1,
         });
-        assert_eq!(words, "narrow gap 1200 × ? mm, 30.5 deep, 1 bend");
+        assert_eq!(words, "narrow gap 1200 × ? mm, 30.5 mm deep, 1 bend");
     }
 }

@@ -1,7 +1,9 @@
 //! Shapes in millimetres. x runs right, y runs down, as on paper.
 
+use crate::assess::shown::Shown;
 use crate::physics::counts::count;
 use crate::survey::GapId;
+use std::borrow::Cow;
 
 /// A point, mm.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -297,6 +299,22 @@ impl Scene {
             role,
             anchor,
         });
+    }
+
+    /// The drawing with its texts in the units chosen.
+    #[must_use]
+    pub fn shown<'a>(&'a self, shown: &Shown) -> Cow<'a, Self> {
+        if shown.is_metric() {
+            return Cow::Borrowed(self);
+        }
+        let mut scene = self.clone();
+        scene.description = shown.text(&self.description).into_owned();
+        for mark in &mut scene.marks {
+            if let Shape::Text { text, .. } = &mut mark.shape {
+                *text = shown.head(text).0.into_owned();
+            }
+        }
+        Cow::Owned(scene)
     }
 
     /// The gap whose mark is nearest to a point, if within `reach` mm of its edge. Of several

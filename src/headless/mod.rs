@@ -9,11 +9,14 @@
 mod asked;
 mod json;
 mod page;
+mod series;
 mod sheet;
 
+pub use series::SeriesArguments;
 pub use sheet::SheetArguments;
 
 use crate::assess::Study;
+use crate::assess::shown::{Shown, Units};
 use crate::assess::uncertainty::DRAWS;
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
 use crate::survey::{Edit, Finding, SetUp, Severity, file, findings};
@@ -49,6 +52,9 @@ pub enum Command {
         /// What sealing is to save most of
         #[arg(long, value_name = "AIM", default_value = "ach-windy")]
         aim: AimWord,
+        /// Units that sizes are shown in; JSON stays metric
+        #[arg(long, value_enum, default_value_t)]
+        units: Units,
         /// Draws of what is uncertain; 0 leaves it out
         #[arg(long, value_name = "NUMBER", default_value_t = DRAWS)]
         draws: u32,
@@ -64,6 +70,9 @@ pub enum Command {
         /// Exit 1 for warnings too
         #[arg(long)]
         strict: bool,
+        /// Units that sizes are shown in
+        #[arg(long, value_enum, default_value_t)]
+        units: Units,
     },
     /// Write the ledger of gaps as CSV, units in the headers
     Gaps {
@@ -89,6 +98,8 @@ pub enum Command {
     },
     /// Write the job sheet as PDF: the survey report, the work order or the completion sheet
     Sheet(SheetArguments),
+    /// Read a logger's file and print what it understood; exits 1 where it could not
+    Series(SeriesArguments),
 }
 
 /// A sum of money as typed: finite and not below zero.
@@ -174,6 +185,8 @@ enum Failure {
     Csv(#[from] CsvError),
     #[error(transparent)]
     Sheet(#[from] sheet::SheetFailure),
+    #[error(transparent)]
+    Series(#[from] series::SeriesFailure),
     #[error("the set-up could not be changed: {0}")]
     SetUp(#[from] crate::survey::EditRefused),
     #[error("the results could not be put into JSON: {0}")]
@@ -193,7 +206,8 @@ pub fn run(command: Command) -> ExitCode {
 /// use gapledger::headless::{Command, Outcome, run_to};
 /// let (mut out, mut errors) = (Vec::new(), Vec::new());
 /// let file = "no-such-survey.ron".into();
-/// let check = Command::Check { file, strict: false };
+/// let units = gapledger::assess::shown::Units::Metric;
+/// let check = Command::Check { file, strict: false, units };
 /// let outcome = run_to(check, &mut out, &mut errors);
 /// assert_eq!(outcome, Outcome::Failed);
 /// assert!(out.is_empty());
@@ -216,6 +230,7 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             set_up,
             budget,
             aim,
+            units,
             draws,
         } => {
             let mut survey = file::load(&file)?.survey;
@@ -232,13 +247,17 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             let text = if json {
                 json::print(&study, asked)?
             } else if full {
-                page::render(&study, asked)
+                page::render(&study, asked, units)
             } else {
-                page::in_short(&study)
+                page::in_short(&study, units)
             };
             Ok((text, Outcome::of(&study.assessment().findings)))
         }
-        Command::Check { file, strict } => {
+        Command::Check {
+            file,
+            strict,
+            units,
+        } => {
             let study = load(&file)?;
             let survey = study.survey();
             let mut findings = study.assessment().findings.clone();
@@ -251,7 +270,8 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             } else {
                 Outcome::of(&findings)
             };
-            Ok((page::blocks(&findings), outcome))
+            let shown = Shown::new(units, survey);
+            Ok((page::blocks(&findings, &shown), outcome))
         }
         Command::Gaps {
             file,
@@ -263,6 +283,7 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             output,
             byte_order_mark,
         } => table(&file, &output, byte_order_mark, csv::plan),
+        Command::Series(arguments) => Ok(series::text(&arguments)?),
         Command::Sheet(arguments) => {
             let study = load(&arguments.file)?;
             let text = sheet::write(&arguments, &study)?;

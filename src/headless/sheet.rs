@@ -1,6 +1,7 @@
 //! The command that writes the job sheet.
 
 use crate::assess::Study;
+use crate::assess::shown::Units;
 use crate::sheet::{Kind, Paper, Part};
 use clap::Args;
 use std::path::PathBuf;
@@ -19,6 +20,9 @@ pub struct SheetArguments {
     /// Size of the paper
     #[arg(long, value_enum, default_value_t)]
     pub paper: Paper,
+    /// Units that sizes are printed in; the survey file stays metric
+    #[arg(long, value_enum, default_value_t)]
+    pub units: Units,
     /// Parts to leave out; safety ventilation and cautions are always printed
     #[arg(long, value_name = "PART", value_enum, value_delimiter = ',')]
     pub without: Vec<Part>,
@@ -92,6 +96,7 @@ mod with_typesetter {
     fn choices(arguments: &SheetArguments) -> Result<Choices, SheetFailure> {
         let mut choices = Choices::new(arguments.kind);
         choices.paper = arguments.paper;
+        choices.units = arguments.units;
         for part in &arguments.without {
             choices.parts.remove(part);
         }

@@ -17,3 +17,10 @@ pub fn whole(value: f64) -> usize {
 pub fn count(things: usize) -> f64 {
     things as f64
 }
+
+/// Whole seconds as a number to reckon with.
+#[must_use]
+#[expect(clippy::cast_precision_loss, reason = "exact up to 2^53 seconds")]
+pub fn seconds_as_f64(seconds: i64) -> f64 {
+    seconds as f64
+}

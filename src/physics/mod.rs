@@ -22,14 +22,19 @@ pub mod flame;
 pub mod flow_law;
 pub mod leakage;
 pub mod machine;
+pub mod measurement;
 pub mod moisture;
+pub mod mould;
 pub mod network;
 pub mod people;
 pub mod pressure_coefficient;
 pub(crate) mod root;
+pub mod sky;
+pub mod sun;
 pub mod units;
 pub mod warm_up;
 pub mod wind;
+pub mod winter;
 
 #[cfg(test)]
 mod tests;

@@ -17,6 +17,9 @@ pub struct Section {
     /// The working of what it tells.
     #[serde(skip)]
     pub topic: Option<Topic>,
+    /// Whether its numbers stay metric in whatever units others are shown: those of formulas.
+    #[serde(skip)]
+    pub stays_metric: bool,
 }
 
 impl Section {
@@ -28,7 +31,15 @@ impl Section {
             new_page: false,
             blocks: Vec::new(),
             topic: None,
+            stays_metric: false,
         }
+    }
+
+    /// The same with formulas in it, whose numbers stay metric.
+    #[must_use]
+    pub fn with_formulas(mut self) -> Self {
+        self.stays_metric = true;
+        self
     }
 
     /// The same, on a new page.

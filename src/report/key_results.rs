@@ -3,11 +3,13 @@
 use super::Material;
 use super::leakage::{square_side, unintended};
 use super::results::{air_change, heat, water};
-use crate::assess::quantity::{Kind, Quantity};
+use crate::assess::quantity::{Kind, NO_BREAK, Quantity};
+use crate::assess::shown::Shown;
 use crate::assess::uncertainty::Interval;
 use crate::assess::words::given;
 use crate::assess::{Answer, CaseAnswer, NotKnown, Topic};
 use crate::survey::WeatherId;
+use crate::survey::unit::named;
 
 /// One of them.
 #[derive(Clone, Debug, PartialEq)]
@@ -54,6 +56,31 @@ impl KeyResult {
             figure: quantity.text(),
             range: quantity.range(),
             small: String::new(),
+        }
+    }
+
+    /// The same in the units chosen.
+    #[must_use]
+    pub fn shown(self, shown: &Shown) -> Self {
+        if shown.is_metric() {
+            return self;
+        }
+        // The range has the unit of the figure.
+        let unit = self.figure.as_ref().ok().and_then(|figure| {
+            let unit = figure.rsplit(NO_BREAK).next()?;
+            named(unit)
+        });
+        Self {
+            title: shown.text(&self.title).into_owned(),
+            figure: self
+                .figure
+                .map(|figure| shown.text(&figure).into_owned())
+                .map_err(|why| NotKnown::because(shown.text(&why.reason))),
+            range: self
+                .range
+                .map(|range| shown.cell(&range, unit).into_owned()),
+            small: shown.text(&self.small).into_owned(),
+            topic: self.topic,
         }
     }
 

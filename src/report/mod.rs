@@ -25,9 +25,12 @@ pub(crate) mod papers;
 pub mod results;
 pub(crate) mod safety;
 pub(crate) mod sealing;
+pub(crate) mod series;
+pub mod shown;
 pub(crate) mod summary;
 pub mod uncertainty;
 pub(crate) mod vehicle;
+pub mod walk;
 pub mod words;
 pub mod workings;
 

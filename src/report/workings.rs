@@ -13,7 +13,9 @@ const SIDE_BY_SIDE: usize = 3;
 /// The workings of all headlines, then of every gap.
 #[must_use]
 pub fn section(material: &Material<'_>) -> Section {
-    let mut section = Section::new("Appendix: workings and sources").on_new_page();
+    let mut section = Section::new("Appendix: workings and sources")
+        .on_new_page()
+        .with_formulas();
     section.note(format!("{}.", Mark::legend()));
     for Headline { title, workings } in headlines(material.survey, material.assessment) {
         of_cases(&mut section, &title, &workings);
@@ -25,7 +27,7 @@ pub fn section(material: &Material<'_>) -> Section {
 /// The working of one result, for a reader who asked for it.
 #[must_use]
 pub fn one(working: &Working) -> Section {
-    let mut section = Section::new(working.title.clone());
+    let mut section = Section::new(working.title.clone()).with_formulas();
     section.heading("Formula");
     for line in working.formula.split(";  ") {
         section.paragraph(line);

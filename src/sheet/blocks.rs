@@ -3,6 +3,7 @@
 //! Every number is text here already, formatted once, so that the sheet cannot say anything else
 //! than the other surfaces.
 
+use crate::assess::shown::Shown;
 use crate::report::Section;
 use serde::Serialize;
 use std::sync::Arc;
@@ -54,4 +55,25 @@ pub struct SheetText {
     pub logo_mm: (String, String),
     /// The sections.
     pub sections: Vec<Section>,
+}
+
+impl SheetText {
+    /// The same in the units chosen.
+    #[must_use]
+    pub fn shown(self, shown: &Shown) -> Self {
+        if shown.is_metric() {
+            return self;
+        }
+        let sections = self.sections.iter();
+        let facts = self.facts.iter();
+        Self {
+            sections: sections
+                .map(|section| section.shown(shown).into_owned())
+                .collect(),
+            facts: facts
+                .map(|(name, value)| (name.clone(), shown.text(value).into_owned()))
+                .collect(),
+            ..self
+        }
+    }
 }

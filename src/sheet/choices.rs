@@ -2,6 +2,7 @@
 
 use super::blocks::Picture;
 use crate::assess::Study;
+use crate::assess::shown::Units;
 use clap::ValueEnum;
 use std::collections::BTreeSet;
 
@@ -282,6 +283,8 @@ pub struct Choices {
     pub parts: BTreeSet<Part>,
     /// Whose sheet it is.
     pub workshop: Workshop,
+    /// Units that sizes are printed in.
+    pub units: Units,
 }
 
 impl Choices {
@@ -293,6 +296,7 @@ impl Choices {
             paper: Paper::default(),
             parts: Part::ALL.into_iter().collect(),
             workshop: Workshop::default(),
+            units: Units::default(),
         }
     }
 

@@ -18,6 +18,7 @@ use super::space::{InnerOpening, Space};
 use super::typical_winters::TypicalWinter;
 use super::usual::UsualPart;
 use super::vehicle::{Appliance, Vehicle};
+use super::walk::Visit;
 use super::{Header, Survey};
 
 /// A record of one of the survey's lists.
@@ -122,6 +123,15 @@ pub enum Edit {
     LeakageNotFound(Option<f64>),
     /// Whether the list of appliances is confirmed to be whole.
     AppliancesConfirmed(bool),
+    /// What came of a usual place on the walk round.
+    Visited(Visit),
+    /// Nothing is said any more of the place of this station and word.
+    NotVisited {
+        /// Word of the station.
+        station: String,
+        /// Word of the place.
+        place: String,
+    },
     /// Fills in what is usual for the vehicle's kind, with the weather of such a winter, wherever
     /// nobody has entered anything, and marks it so.
     Usual(TypicalWinter),
@@ -185,6 +195,12 @@ pub enum EditRefused {
         space: SpaceId,
         /// What names it.
         what: String,
+    },
+    /// Saying that a place has no gap, or was not reached, while the ledger holds one of it.
+    #[error("gap {gap} was found there: delete it first, if it is none")]
+    GapFoundThere {
+        /// The gap.
+        gap: GapId,
     },
     /// Removing what is not there.
     #[error("there is nothing to remove: {0:?} is not in the survey")]
@@ -307,6 +323,12 @@ impl Survey {
             Edit::Drying(drying) => self.drying = drying,
             Edit::SetUp(set_up) => self.set_up = set_up,
             Edit::LeakageNotFound(percent) => self.leakage_not_found_percent = percent,
+            Edit::Visited(visit) => self
+                .take_visit(visit)
+                .map_err(|gap| EditRefused::GapFoundThere { gap })?,
+            Edit::NotVisited { station, place } => {
+                self.walk.retain(|visit| !visit.is_of(&station, &place));
+            }
             Edit::AppliancesConfirmed(confirmed) => {
                 self.appliances_confirmed = confirmed;
                 if confirmed {
@@ -340,6 +362,9 @@ impl Survey {
                     });
                 }
                 let gap = kept_safe(self, *gap)?;
+                if self.gap(gap.id).is_none() {
+                    self.forget_in_walk(gap.id);
+                }
                 put(&mut self.gaps, gap)
             }
             Record::Weather(case) => put(&mut self.weather, case),
@@ -402,7 +427,9 @@ impl Survey {
                         behind: inner.id,
                     });
                 }
-                remove(&mut self.gaps, id, named)
+                remove(&mut self.gaps, id, named)?;
+                self.forget_in_walk(id);
+                Ok(())
             }
             RecordId::Weather(id) => remove(&mut self.weather, id, named),
             RecordId::Fabric(id) => remove(&mut self.fabric, id, named),

@@ -30,10 +30,15 @@ pub mod site;
 mod sizes;
 pub mod space;
 pub mod starting;
+pub mod stations;
 mod step;
-pub mod typical_winters;
+pub mod typed;
+mod typical_winters;
+pub mod unit;
 mod usual;
 pub mod vehicle;
+pub mod walk;
+mod walked;
 pub mod word;
 
 pub use drying::Drying;
@@ -60,10 +65,12 @@ pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 pub use space::{InnerOpening, Space};
 pub use starting::{StartingSizes, starting_sizes};
+pub use stations::{Station, UsualPlace};
 pub use step::step_in_words;
 pub use typical_winters::{MonthlyWeather, TypicalWinter, WinterMeans};
 pub use usual::{Usual, UsualPart};
 pub use vehicle::{Appliance, ApplianceKind, CodeOfPractice, Vehicle, VehicleKind};
+pub use walk::{Outcome, Progress, Visit};
 
 /// Who made the survey, of what, where and when.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -129,6 +136,8 @@ pub struct Survey {
     pub inner_openings: Vec<InnerOpening>,
     /// Leakage that was not found, as a share of what was found, %; `None` leaves it out.
     pub leakage_not_found_percent: Option<f64>,
+    /// What came of the usual places on the walk round, in the order looked at.
+    pub walk: Vec<Visit>,
     /// What of it is usual for such a vehicle, and not measured.
     pub usual: Usual,
 }

@@ -4,7 +4,13 @@
 //! saves typing where a gap is seen and not yet measured. A gap recorded with these sizes is
 //! *guessed* until somebody has measured or estimated it.
 
-use super::gap::{Cavity, Closing, Facing, Form, GapPart, GrilleMaterial, LeadsTo, Purpose};
+use super::Survey;
+use super::gap::{
+    Behind, Cavity, Certainty, Closing, Facing, Form, Gap, GapPart, GrilleMaterial, LeadsTo,
+    Purpose,
+};
+use super::ids::{GapId, ZoneId};
+use super::leave::asks_purpose;
 
 /// A common gap with sizes to start from.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,6 +61,63 @@ impl StartingShape {
         self.purpose = purpose;
         self
     }
+
+    const fn compartment(mut self) -> Self {
+        self.leads_to = LeadsTo::Compartment;
+        self
+    }
+
+    /// A gap of this shape: its sizes are guesses until somebody measures them.
+    #[must_use]
+    pub fn gap(&self, survey: &Survey, id: GapId, zone: ZoneId, facing: Facing) -> Gap {
+        let mut gap = Gap::new(id, zone, facing, self.form.clone());
+        self.name.clone_into(&mut gap.name);
+        gap.certainty = Certainty::Guessed;
+        gap.position.rise_m = self.rise_m;
+        gap.leads_to = self.leads_to;
+        gap.closing = self.closing;
+        gap.part = self.part;
+        gap.purpose = asked_purpose(survey, &gap, self.purpose);
+        gap.behind = only_outer_opening(survey, facing);
+        gap
+    }
+}
+
+/// What a gap is there for where nobody has said it: a grille, or what stands among vents, is never
+/// unintended before somebody has said so.
+#[must_use]
+pub fn asked_purpose(survey: &Survey, gap: &Gap, own: Purpose) -> Purpose {
+    if own == Purpose::Unintended && asks_purpose(survey, gap) {
+        Purpose::NotSaid
+    } else {
+        own
+    }
+}
+
+/// What lies in front of a gap behind the refrigerator: its outer opening, where the ledger holds
+/// just one.
+#[must_use]
+pub fn only_outer_opening(survey: &Survey, facing: Facing) -> Option<Behind> {
+    if facing != Facing::Cavity(Cavity::RefrigeratorCompartment) {
+        return None;
+    }
+    let mut outer = survey
+        .gaps
+        .iter()
+        .filter(|gap| gap.leads_to == LeadsTo::Compartment)
+        .filter(|gap| !other_compartment(gap.part));
+    match (outer.next(), outer.next()) {
+        (Some(only), None) => Some(Behind::Gap(only.id)),
+        _ => None,
+    }
+}
+
+/// Whether such a part leads into another compartment than the refrigerator's.
+fn other_compartment(part: GapPart) -> bool {
+    matches!(
+        part,
+        GapPart::Flue | GapPart::BatteryVent | GapPart::ToiletVent
+    )
 }
 
 const fn narrow(length_mm: f64, width_mm: f64, depth_mm: f64, bends: u32) -> Form {
@@ -165,13 +228,50 @@ pub const SHAPES: &[StartingShape] = &[
         )
         .purpose(Purpose::UserVentilation)
     },
+    StartingShape::new("fixed glass joint", JOINT, narrow(4500.0, 0.2, 15.0, 1)).rise(0.8),
+    StartingShape::new("seam of wall or roof", JOINT, narrow(2000.0, 0.2, 25.0, 1)),
+    StartingShape::new("body-to-cab joint", JOINT, narrow(4500.0, 0.5, 25.0, 1)).rise(1.6),
+    StartingShape::new("card of a cab door", JOINT, narrow(2400.0, 0.5, 10.0, 1)).rise(0.6),
+    StartingShape::new("ceiling lining joint", JOINT, narrow(3000.0, 0.2, 10.0, 1))
+        .facing(Facing::Roof),
+    StartingShape::new(
+        "joint towards a locker",
+        JOINT,
+        narrow(2000.0, 0.5, 15.0, 1),
+    )
+    .rise(0.5),
+    StartingShape::new("rooflight lid", MOVES, narrow(1600.0, 0.5, 15.0, 1)).facing(Facing::Roof),
+    StartingShape::new(
+        "flap of a socket or filler",
+        MOVES,
+        narrow(500.0, 0.8, 10.0, 1),
+    )
+    .rise(0.1),
+    StartingShape::new(
+        "gas pipe through the floor",
+        GapPart::GasPassage,
+        ring(14.0, 10.0),
+    )
+    .facing(Facing::Underfloor),
+    StartingShape::new("heater air intake", GapPart::Flue, hole(24.0))
+        .facing(Facing::Underfloor)
+        .purpose(Purpose::ApplianceAir)
+        .compartment(),
+    // Their boxes are closed towards the living space.
+    StartingShape::new("battery box vent", GapPart::BatteryVent, hole(15.0))
+        .facing(Facing::Underfloor)
+        .purpose(Purpose::ApplianceAir)
+        .compartment(),
+    StartingShape::new("toilet tank vent", GapPart::ToiletVent, hole(20.0))
+        .purpose(Purpose::ApplianceAir)
+        .compartment(),
 ];
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::survey::findings::find;
-    use crate::survey::{Gap, GapId, Severity, Survey, VehicleKind};
+    use crate::survey::{Severity, VehicleKind};
 
     fn named(name: &str) -> &'static StartingShape {
         SHAPES.iter().find(|shape| shape.name == name).unwrap()
@@ -208,13 +308,20 @@ mod tests {
             "gas drop-out in the floor",
             "fixed ventilator in the floor",
             "fixed ventilator in the roof",
+            "heater air intake",
+            "battery box vent",
+            "toilet tank vent",
         ] {
             assert!(named(name).purpose.must_stay_open(), "{name}");
         }
         let sealable = SHAPES
             .iter()
             .filter(|shape| !shape.purpose.must_stay_open());
-        assert_eq!(sealable.count(), SHAPES.len() - 5);
+        assert_eq!(sealable.count(), SHAPES.len() - 8);
+        assert_eq!(
+            named("gas pipe through the floor").part,
+            GapPart::GasPassage
+        );
         assert_eq!(named("refrigerator surround").purpose, Purpose::Unintended);
     }
 }

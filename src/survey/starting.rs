@@ -20,8 +20,15 @@ pub const ZONE_NAMES: [&str; 7] = [
     "lockers & service holes",
 ];
 
-/// The first zone of what has no cab.
-const FRONT_ZONE: &str = "front";
+/// The name of the first zone: what is towed has no cab, its first zone is the front.
+pub(super) fn first_zone(kind: VehicleKind) -> &'static str {
+    let [cab, ..] = ZONE_NAMES;
+    if kind == VehicleKind::TouringCaravan {
+        "front"
+    } else {
+        cab
+    }
+}
 
 impl Survey {
     /// A new survey to begin on: [`Survey::new`] with the usual sizes of such a vehicle. A finding
@@ -30,10 +37,8 @@ impl Survey {
     #[must_use]
     pub fn starting(kind: VehicleKind) -> Self {
         let mut survey = Self::new(kind);
-        if kind == VehicleKind::TouringCaravan
-            && let Some(first) = survey.zones.first_mut()
-        {
-            FRONT_ZONE.clone_into(&mut first.name);
+        if let Some(first) = survey.zones.first_mut() {
+            first_zone(kind).clone_into(&mut first.name);
         }
         survey.vehicle.take_starting_sizes();
         survey
@@ -89,6 +94,7 @@ impl Survey {
             spaces: Vec::new(),
             inner_openings: Vec::new(),
             leakage_not_found_percent: None,
+            walk: Vec::new(),
             usual: Usual::default(),
         }
     }

@@ -101,6 +101,7 @@ fn part(before: &Survey, after: &Survey) -> &'static str {
             before.appliances_confirmed != after.appliances_confirmed,
             "list of appliances confirmed",
         ),
+        (before.walk != after.walk, "walk round"),
     ];
     let found = differs.into_iter().find(|(differs, _)| *differs);
     found.map_or("leakage not found", |(_, words)| words)

@@ -3,6 +3,8 @@
 //! All of them are invented: none is the climate of a place, and every figure is an assumption of
 //! this project **\[A\]**. They are monthly means, from which the weather of each hour is made.
 
+pub use crate::climate::{MonthlyWeather, WinterMeans};
+
 /// A kind of winter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum TypicalWinter {
@@ -16,36 +18,6 @@ pub enum TypicalWinter {
     Northern,
     /// A dry plateau: great swing between day and night, much sun.
     HighPlain,
-}
-
-/// Means of one month.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct MonthlyWeather {
-    /// Mean temperature, °C.
-    pub mean_c: f64,
-    /// Warmest less coldest hour of a mean day, K.
-    pub daily_range_k: f64,
-    /// Mean relative humidity, %.
-    pub rh_percent: f64,
-    /// Mean wind at 10 m over open country, m/s.
-    pub wind_m_s: f64,
-    /// Sunshine, hours a day.
-    pub sunshine_h_per_day: f64,
-}
-
-/// What a winter is made of.
-#[derive(Clone, Debug, PartialEq)]
-pub struct WinterMeans {
-    /// Degrees north; south of the equator negative.
-    pub latitude_deg: f64,
-    /// Height above sea level, m.
-    pub altitude_m: f64,
-    /// Outside temperature to size heaters for, °C.
-    pub design_outside_c: f64,
-    /// How far the mean of a day strays from the month's: standard deviation, K.
-    pub day_to_day_k: f64,
-    /// January to December.
-    pub months: [MonthlyWeather; 12],
 }
 
 impl TypicalWinter {

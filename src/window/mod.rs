@@ -37,6 +37,7 @@ pub mod start_page;
 pub mod strip;
 pub mod theme;
 pub mod typesetting;
+pub mod units;
 mod unsaved_work;
 pub mod widgets;
 

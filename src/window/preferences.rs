@@ -1,11 +1,12 @@
-//! What the user chose for the window: colours, size, page. Kept between runs.
+//! What the user chose for the window: colours, size, units, page. Kept between runs.
 
 use super::page::Page;
 use super::theme;
+use crate::assess::shown::Units;
 use eframe::egui;
 use egui::ThemePreference;
 
-/// Colours, size, first steps and page.
+/// Colours, size, units, first steps and page.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Preferences {
     /// Light, dark, or as the system.
@@ -14,6 +15,8 @@ pub struct Preferences {
     pub zoom: f32,
     /// Inputs and buttons at least 44 points high.
     pub touch: bool,
+    /// Units that sizes are shown and read in.
+    pub units: Units,
     /// The first steps were put away.
     pub guide_seen: bool,
     /// The page that was shown last.
@@ -30,6 +33,7 @@ const GUIDE_KEY: &str = "first steps";
 /// What a switch that is on is stored as.
 const ON: &str = "on";
 const PAGE_KEY: &str = "page";
+const UNITS_KEY: &str = "units";
 
 impl Default for Preferences {
     fn default() -> Self {
@@ -37,6 +41,7 @@ impl Default for Preferences {
             theme: ThemePreference::System,
             zoom: 1.0,
             touch: false,
+            units: Units::default(),
             guide_seen: false,
             page: None,
         }
@@ -65,6 +70,11 @@ impl Preferences {
         let on = |key| storage.get_string(key).as_deref() == Some(ON);
         preferences.touch = on(TOUCH_KEY);
         preferences.guide_seen = on(GUIDE_KEY);
+        let units = storage.get_string(UNITS_KEY);
+        preferences.units = Units::ALL
+            .into_iter()
+            .find(|known| units.as_deref() == Some(known.name()))
+            .unwrap_or_default();
         let page = storage.get_string(PAGE_KEY);
         preferences.page = Page::ALL
             .into_iter()
@@ -81,6 +91,7 @@ impl Preferences {
         };
         storage.set_string(THEME_KEY, word.to_owned());
         storage.set_string(ZOOM_KEY, self.zoom.to_string());
+        storage.set_string(UNITS_KEY, self.units.name().to_owned());
         for (key, on) in [(TOUCH_KEY, self.touch), (GUIDE_KEY, self.guide_seen)] {
             storage.set_string(key, if on { ON } else { "off" }.to_owned());
         }
@@ -141,6 +152,7 @@ pub(super) mod tests {
                 page: Some(page),
                 touch: true,
                 guide_seen: true,
+                units: Units::UsCustomary,
             };
             preferences.store(&mut stored);
             assert_eq!(Preferences::stored(Some(&stored)), preferences);

@@ -5,7 +5,7 @@ use super::background::Status;
 use super::commands::Command;
 use super::context::PageContext;
 use super::theme::{figure_style, palette};
-use super::widgets;
+use super::{units, widgets};
 use crate::physics::counts::whole;
 use crate::report::key_results::{KeyResult, key_results};
 use crate::survey::{Finding, Severity};
@@ -23,7 +23,8 @@ pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>) {
         return;
     };
     let Some(told) = context.told() else { return };
-    let headlines = key_results(&told);
+    let shown = units::shown(ui.ctx());
+    let headlines = key_results(&told).map(|result| result.shown(&shown));
     let sure = sure(context, &headlines);
     let findings = &results.findings;
     if ui.ctx().content_rect().height() < TALL {

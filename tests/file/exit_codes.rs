@@ -75,7 +75,14 @@ fn only_a_strict_check_counts_warnings() {
     let disk = OnDisk::new(&survey);
     let check = |strict| {
         let file = disk.file();
-        run(Command::Check { file, strict }).outcome.code()
+        let units = gapledger::assess::shown::Units::Metric;
+        run(Command::Check {
+            file,
+            strict,
+            units,
+        })
+        .outcome
+        .code()
     };
     assert_eq!((check(false), check(true)), (0, 1));
 }

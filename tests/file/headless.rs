@@ -1,6 +1,7 @@
 //! The commands without a window: what they print, write and exit with.
 
 use crate::invented::any_survey;
+use gapledger::assess::shown::Units;
 use gapledger::assess::{Assessment, assess};
 use gapledger::headless::{AimWord, Command, Outcome, SetUpWord, run_to};
 use gapledger::survey::file::print;
@@ -61,6 +62,7 @@ impl OnDisk {
             set_up,
             budget: None,
             aim: AimWord::AchWindy,
+            units: Units::Metric,
             // As few as an interval can be made of: the draws themselves are tested elsewhere.
             draws: 100,
         })
@@ -75,6 +77,7 @@ impl OnDisk {
             set_up: None,
             budget: Some(budget),
             aim: AimWord::Heat,
+            units: Units::Metric,
             draws: 100,
         });
         serde_json::from_str(&asked.out).unwrap()
@@ -89,6 +92,7 @@ impl OnDisk {
         run(Command::Check {
             file,
             strict: false,
+            units: Units::Metric,
         })
     }
 
@@ -337,6 +341,7 @@ fn a_file_that_cannot_be_read_is_one_sentence_and_exit_2() {
     let run = run(Command::Check {
         file: folder.path().to_owned(),
         strict: false,
+        units: Units::Metric,
     });
     assert_eq!(run.outcome, Outcome::Failed);
     assert!(run.errors.contains("is a folder"));

@@ -164,6 +164,12 @@ impl Maker {
             spaces: self.spaces(),
             inner_openings: self.inner_openings(),
             leakage_not_found_percent: self.maybe(),
+            walk: self.list(4, |maker, _| Visit {
+                station: maker.text(),
+                place: maker.text(),
+                outcome: maker.pick(&Outcome::ALL),
+                gaps: maker.list(3, |_, id| GapId(id)),
+            }),
             usual: self.usual(),
         }
     }

@@ -32,6 +32,18 @@ pub(crate) fn newest() -> Survey {
     let heater = &mut survey.heaters[0];
     (heater.price, heater.owned) = (Some(49.0), true);
     heater.upkeep_per_month = Some(0.75);
+    survey.walk = [
+        ("cab", "pedals", Outcome::Found, vec![GapId(1), GapId(2)]),
+        ("roof", "aerial", Outcome::NotReached, vec![]),
+        ("windows", "rear_window", Outcome::Nothing, vec![]),
+    ]
+    .map(|(station, place, outcome, gaps)| Visit {
+        station: station.into(),
+        place: place.into(),
+        outcome,
+        gaps,
+    })
+    .into();
     survey.usual = Usual {
         winter: Some(TypicalWinter::Alpine),
         fabric: vec![FabricId(1), FabricId(3)],
@@ -187,6 +199,7 @@ pub(crate) fn survey() -> Survey {
             certainty: Certainty::Measured,
         }],
         leakage_not_found_percent: Some(20.0),
+        walk: Vec::new(),
         usual: Usual::default(),
     }
 }

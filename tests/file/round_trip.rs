@@ -126,6 +126,10 @@ const NEW_IN_FORMAT_2: &[(&str, &str)] = &[
         "owned",
         "vehicle: (kind: other), machines: [(id: 1, kind: compressor, owned: true)]",
     ),
+    (
+        "walk",
+        "vehicle: (kind: other), walk: [(station: \"roof\", place: \"aerial\", outcome: nothing)]",
+    ),
 ];
 
 #[test]

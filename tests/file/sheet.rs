@@ -21,6 +21,7 @@ pub(crate) fn arguments(file: &Path, output: &Path) -> SheetArguments {
         output: output.to_owned(),
         kind: Kind::Report,
         paper: Paper::A4,
+        units: gapledger::assess::shown::Units::Metric,
         without: Vec::new(),
         workshop: "Invented Workshop".to_owned(),
         address: "1 Made-up Lane\\nNowhere".to_owned(),

@@ -3,6 +3,7 @@
 use crate::headless::{OnDisk, run};
 use crate::sheet::{CARAVAN, COACH_BUILT, arguments, filled_with, pages, photo, poppler};
 use gapledger::assess::Study;
+use gapledger::assess::shown::Units;
 use gapledger::headless::{Command, Outcome};
 use gapledger::report::Block;
 use gapledger::sheet::{Choices, Kind, Material, contents, unprintable};
@@ -153,6 +154,7 @@ fn what_cannot_be_printed_is_a_finding_of_check() {
     let run = run(Command::Check {
         file: on_disk.file(),
         strict: false,
+        units: Units::Metric,
     });
     let id = survey.gaps[2].id;
     let printed = run.out.split_whitespace().collect::<Vec<_>>().join(" ");

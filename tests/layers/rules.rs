@@ -3,13 +3,16 @@
 use super::paths::{Found, Paths, Start};
 
 /// The layers from the top to the bottom. A layer may name itself and those after it.
-pub(crate) const LAYERS: [&str; 11] = [
+pub(crate) const LAYERS: [&str; 13] = [
     "main", "headless", "window", "sheet", "report", "figure", "fonts", "tasks", "assess",
-    "survey", "physics",
+    "survey", "climate", "series", "physics",
 ];
 
 /// Layers that do no input or output, read no clock and start no thread.
-const PURE: [&str; 5] = ["report", "figure", "assess", "survey", "physics"];
+const PURE: [&str; 6] = ["report", "figure", "assess", "survey", "climate", "physics"];
+
+/// The layer that reads text with columns: it may know calendars and tables, but opens nothing.
+const READING: &str = "series";
 
 /// The one place in a pure layer that handles files.
 const FILES: &str = "src/survey/file/";
@@ -148,6 +151,16 @@ fn outward(home: &Home<'_>, found: &Found) -> Option<String> {
     if (first.starts_with("typst") || belongs(first, &TYPESETTING)) && home.layer != "sheet" {
         return Some(String::from("is used outside src/sheet/"));
     }
+    if home.layer == READING {
+        let opens = matches!(first.as_str(), "std" | "core" | "alloc")
+            && found
+                .names
+                .get(1)
+                .is_some_and(|module| OUTSIDE.contains(&module.as_str()) && module != "io");
+        let clock = found.names.last().is_some_and(|last| last == "now");
+        return (opens || clock)
+            .then(|| format!("reaches outside the program from {}", home.layer));
+    }
     if !PURE.contains(&home.layer) {
         return None;
     }
@@ -157,7 +170,7 @@ fn outward(home: &Home<'_>, found: &Found) -> Option<String> {
     }
     let in_files = home.file.starts_with(FILES);
     if SERIALISERS.contains(&first.as_str())
-        && matches!(home.layer, "survey" | "physics")
+        && matches!(home.layer, "survey" | "climate" | "physics")
         && !in_files
     {
         return Some(format!("writes or reads records outside {FILES}"));

@@ -30,6 +30,7 @@ fn print(kind: Kind, workshop: &str, folder: &Path) -> PathBuf {
         output: output.clone(),
         kind,
         paper: Paper::A4,
+        units: gapledger::assess::shown::Units::Metric,
         without: Vec::new(),
         workshop: workshop.to_owned(),
         address: "1 Made-up Lane\\nNowhere".to_owned(),

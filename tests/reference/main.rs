@@ -3,7 +3,7 @@
 //! The tables beside this file come from `make_tables.py`: moist air from psychrolib (ASHRAE
 //! Fundamentals 2017 ch. 1 **\[S\]**), air balances from scipy's brentq and quad, the coupled
 //! balance of heat and water from nested brentq, vehicles of several spaces from scipy's root, which
-//! share no closed form with the program; and the uncertainty of a vehicle from a million draws in numpy.
+//! share no closed form with the program; the sun, its light on planes and a weather file from pvlib; and the uncertainty of a vehicle from a million draws in numpy.
 //! `compare.py` makes them again and compares.
 
 #![expect(
@@ -20,8 +20,10 @@ mod air_balance;
 mod coupled;
 mod moist_air;
 mod network;
+mod series;
 mod tables;
 mod uncertainty;
+mod weather;
 
 /// Relative agreement asked for wherever both sides solve the same equations.
 const RELATIVE: f64 = 1e-9;

@@ -1,6 +1,6 @@
 """Make the tables moist_air.csv, air_balance.csv, air_balance_gaps.csv, air_balance_fans.csv,
-coupled.csv, uncertainty.csv, uncertainty_gaps.csv, network.csv, network_spaces.csv, network_ways.csv
-and network_fans.csv.
+coupled.csv, uncertainty.csv, uncertainty_gaps.csv, network.csv, network_spaces.csv, network_ways.csv,
+network_fans.csv, sun.csv, epw.csv and the weather file weather.epw.
 
     python3 -m venv /tmp/reference-venv
     /tmp/reference-venv/bin/pip install -r tests/reference/requirements.txt
@@ -30,6 +30,7 @@ import coupled
 import uncertainty
 import network
 import published
+import weather
 from air import dew_point_c
 from balance import Answer, Fan, solve
 from flow import Gap
@@ -183,6 +184,7 @@ def make(folder: Path) -> None:
     write(folder / "network_spaces.csv", SPACES, spaces)
     write(folder / "network_ways.csv", WAYS, ways)
     write(folder / "network_fans.csv", FANS, fans)
+    weather.write(folder)
 
 
 if __name__ == "__main__":

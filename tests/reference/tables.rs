@@ -71,6 +71,50 @@ pub(crate) struct Gap {
     pub(crate) out_kg_s: f64,
 }
 
+/// One moment of `sun.csv`.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct SunRow {
+    pub(crate) year: i32,
+    pub(crate) month: u8,
+    pub(crate) day: u8,
+    pub(crate) hour_ut: f64,
+    pub(crate) latitude_deg: f64,
+    pub(crate) longitude_deg: f64,
+    pub(crate) pressure_pa: f64,
+    pub(crate) elevation_deg: f64,
+    pub(crate) azimuth_deg: f64,
+    pub(crate) direct_w_m2: f64,
+    pub(crate) diffuse_w_m2: f64,
+    pub(crate) global_w_m2: f64,
+    pub(crate) facing_deg: f64,
+    pub(crate) level_w_m2: f64,
+    pub(crate) upright_w_m2: f64,
+}
+
+/// One hour of `epw.csv`; empty where nothing was recorded.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct WeatherHour {
+    pub(crate) hour: u32,
+    pub(crate) temp_air: Option<f64>,
+    pub(crate) temp_dew: Option<f64>,
+    pub(crate) relative_humidity: Option<f64>,
+    pub(crate) atmospheric_pressure: Option<f64>,
+    pub(crate) ghi_infrared: Option<f64>,
+    pub(crate) ghi: Option<f64>,
+    pub(crate) dni: Option<f64>,
+    pub(crate) dhi: Option<f64>,
+    pub(crate) wind_direction: Option<f64>,
+    pub(crate) wind_speed: Option<f64>,
+    pub(crate) total_sky_cover: Option<f64>,
+    pub(crate) opaque_sky_cover: Option<f64>,
+    pub(crate) visibility: Option<f64>,
+    pub(crate) albedo: Option<f64>,
+    pub(crate) snow_depth: Option<f64>,
+    pub(crate) precipitable_water: Option<f64>,
+}
+
 /// One room of `coupled.csv`; what it does not have is empty.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -290,6 +334,22 @@ pub(crate) fn networks() -> Vec<(NetworkVehicle, Vec<NetworkSpace>, Vec<NetworkW
     let all_taken = spaces.next().is_none() && ways.next().is_none();
     assert!(all_taken, "a space or a way belongs to no vehicle");
     vehicles
+}
+
+/// The sun at places and moments.
+pub(crate) fn suns() -> Vec<SunRow> {
+    read("sun.csv")
+}
+
+/// The hours of the weather file as pvlib reads it.
+pub(crate) fn weather_hours() -> Vec<WeatherHour> {
+    read("epw.csv")
+}
+
+/// The weather file itself.
+pub(crate) fn weather_file() -> Vec<u8> {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/reference/weather.epw");
+    std::fs::read(path).unwrap()
 }
 
 /// The rooms of the coupled balance.

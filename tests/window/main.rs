@@ -32,6 +32,7 @@ mod sheet;
 mod spaces;
 mod surveyor;
 mod uncertainty;
+mod units;
 
 use eframe::egui;
 use egui::accesskit::Role;

@@ -72,11 +72,11 @@ fn of_refused_text_no_fragment_is_left_behind() {
     let (_folder, path) = small_survey();
     let mut window = opened(&path);
     replace_text(&mut window, "Length", "3");
-    for letter in ["0", " ", "c", "m"] {
+    for letter in ["0", " ", "c", "n"] {
         type_text(&mut window, letter);
     }
     press(&mut window, Key::Tab);
-    assert_eq!(text_of(&window, "Length"), "30 cm");
+    assert_eq!(text_of(&window, "Length"), "30 cn");
     assert_eq!(sizes(&window), (Some(1000.0), Some(2.0)));
     ctrl(&mut window, Key::S);
     assert!(!window.state_mut().unsaved());
@@ -97,8 +97,8 @@ fn what_is_typed_faster_than_the_frames_goes_into_the_field_it_was_typed_into() 
     let (_folder, path) = small_survey();
     let mut window = opened(&path);
     replace_text(&mut window, "Length", "3");
-    at_once(&mut window, vec![text("0"), text(" cm"), key(Key::Tab)]);
-    assert_eq!(text_of(&window, "Length"), "30 cm");
+    at_once(&mut window, vec![text("0"), text(" cn"), key(Key::Tab)]);
+    assert_eq!(text_of(&window, "Length"), "30 cn");
     assert_eq!(sizes(&window), (Some(1000.0), Some(2.0)));
     replace_text(&mut window, "Length", "4");
     let both = vec![text("50"), key(Key::Tab), text("1,5"), key(Key::Enter)];

@@ -23,6 +23,7 @@ mod records;
 mod sealing;
 mod survey;
 mod uncertainty;
+mod walk;
 
 use crate::assess::{
     Answer, Assessment, Comparison, DryingTopic, Study, Topic, Working, drying_working, working,
@@ -74,6 +75,7 @@ fn whole(study: &Study, asked: Asked) -> Object {
             survey.leakage_not_found_percent,
         );
     records::with_records(head, survey)
+        .with("walk", walk::walk(survey))
         .with("leakage", leakage::leakage(survey, assessment))
         .with("gaps", gaps::gaps(survey, assessment))
         .list("cases", &assessment.cases, |case| {

@@ -3,13 +3,16 @@
 use super::layout::Page;
 use super::print;
 use crate::assess::Mark;
+use crate::assess::shown::Shown;
 use crate::report::findings::{about, counts, worst_first};
+use crate::report::shown;
 use crate::survey::Finding;
 
 /// All findings, one to a block.
-pub(in crate::headless) fn blocks(findings: &[Finding]) -> String {
+pub(in crate::headless) fn blocks(findings: &[Finding], shown: &Shown) -> String {
     let mut page = Page::default();
     for finding in worst_first(findings) {
+        let finding = &shown::finding(finding, shown);
         print::finding(&mut page, finding, Some(&place(finding)));
         page.blank();
     }
@@ -69,13 +72,13 @@ NOTE     gap 7, gap_width_mm
 
 1 danger, 1 error, no warnings, 1 note.
 ";
-        assert_eq!(blocks(&findings), expected);
+        assert_eq!(blocks(&findings, &Shown::default()), expected);
     }
 
     #[test]
     fn marks_in_findings_are_explained_before_the_counts() {
         let findings = [finding(Severity::Danger, "below its table, as relayed [R]")];
-        let text = blocks(&findings);
+        let text = blocks(&findings, &Shown::default());
         let end = "\
 Marks behind a source: [R] read in a text that relays the source.
 

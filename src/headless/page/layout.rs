@@ -1,5 +1,6 @@
 //! Lines of a fixed width: measuring, wrapping, headings.
 
+use crate::assess::shown::Shown;
 use std::borrow::Cow;
 use textwrap::{Options, WordSeparator, WordSplitter, WrapAlgorithm};
 use unicode_width::UnicodeWidthChar;
@@ -11,9 +12,19 @@ pub(super) const WIDTH: usize = 100;
 #[derive(Debug, Default)]
 pub(super) struct Page {
     text: String,
+    /// How sizes are shown on it.
+    pub(super) shown: Shown,
 }
 
 impl Page {
+    /// An empty page with sizes shown so.
+    pub(super) fn of(shown: Shown) -> Self {
+        Self {
+            text: String::new(),
+            shown,
+        }
+    }
+
     pub(super) fn finish(self) -> String {
         self.text
     }

@@ -10,11 +10,12 @@ mod layout;
 mod print;
 mod table;
 
+use crate::assess::shown::{Shown, Units};
 use crate::assess::{Assessment, Mark, Study};
 use crate::headless::asked::Asked;
 use crate::report::{
     Block, Fact, Material, Section, cases, dependence, drying, findings, in_short, leakage, ledger,
-    safety, sealing, summary, uncertainty, vehicle, workings,
+    safety, sealing, summary, uncertainty, vehicle, walk, workings,
 };
 use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
@@ -22,9 +23,9 @@ use layout::{Page, WIDTH, pad_left, width};
 pub(super) use alerts::blocks;
 
 /// The results in short.
-pub(super) fn in_short(study: &Study) -> String {
+pub(super) fn in_short(study: &Study, units: Units) -> String {
     let (survey, assessment) = (study.survey(), study.assessment());
-    let mut page = Page::default();
+    let mut page = Page::of(Shown::new(units, survey));
     title(&mut page, survey, assessment);
     short(&mut page, study);
     page.finish()
@@ -37,9 +38,9 @@ fn short(page: &mut Page, study: &Study) {
 }
 
 /// The whole page.
-pub(super) fn render(study: &Study, asked: Asked) -> String {
+pub(super) fn render(study: &Study, asked: Asked, units: Units) -> String {
     let (survey, assessment) = (study.survey(), study.assessment());
-    let mut page = Page::default();
+    let mut page = Page::of(Shown::new(units, survey));
     title(&mut page, survey, assessment);
     print::section(
         &mut page,
@@ -65,6 +66,10 @@ pub(super) fn render(study: &Study, asked: Asked) -> String {
     }
     let ledger = ledger::section(&told, ledger::Order::LeakiestFirst);
     print::section(&mut page, &ledger);
+    let walk = walk::section(survey);
+    if !walk.blocks.is_empty() {
+        print::section(&mut page, &walk);
+    }
     print::section(&mut page, &sealing(study, asked));
     for section in [
         safety::ventilation(&assessment.safety, None),
@@ -74,6 +79,13 @@ pub(super) fn render(study: &Study, asked: Asked) -> String {
     ] {
         print::section(&mut page, &section);
     }
+    page.finish()
+}
+
+/// One section by itself.
+pub(super) fn alone(section: &Section) -> String {
+    let mut page = Page::default();
+    print::section(&mut page, section);
     page.finish()
 }
 

@@ -7,8 +7,10 @@ use crate::survey::Finding;
 
 /// Prints a section with its heading.
 pub(super) fn section(page: &mut Page, section: &Section) {
+    let shown = page.shown.clone();
+    let section = section.shown(&shown);
     page.heading(&section.title);
-    blocks(page, section);
+    blocks(page, &section);
 }
 
 /// Prints what stands in a section; what only paper can hold (drawings, photos, room to sign) is left out.

@@ -62,7 +62,7 @@ pub(super) fn solution_vapour_density(t_c: f64) -> f64 {
 /// ```
 /// where ξ is kg of anhydrous salt per kg of solution. Conde 2004; the constants are from memory
 /// **\[M\]** and give the published water uptake at 5 °C **\[S\]** to three digits.
-fn solution_rh(salt_share: f64, t_c: f64) -> f64 {
+pub(in crate::physics) fn solution_rh(salt_share: f64, t_c: f64) -> f64 {
     let theta = (t_c + ZERO_CELSIUS) / CRITICAL;
     let at_25 = 1.0
         - (1.0 + (salt_share / 0.478).powf(-5.20)).powf(-0.40)
@@ -110,7 +110,7 @@ pub fn water_at_equilibrium(t_c: f64, rh: f64) -> Option<f64> {
 /// ```
 /// where w is the water, kg for each kg of salt, and ρ the density, kg/m³. Conde 2004; the constants
 /// are from memory **\[M\]** and give 1184 kg/m³ at a fifth of salt (tables: 1178 **\[M\]**).
-fn brine_volume(water: f64) -> f64 {
+pub(in crate::physics) fn brine_volume(water: f64) -> f64 {
     let z = 1.0 / water;
     let density = WATER_DENSITY * (1.0 + z * (0.836_014 + z * (-0.436_300 + z * 0.105_642)));
     (1.0 + water) / density

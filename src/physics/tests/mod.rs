@@ -9,6 +9,7 @@ mod ensemble;
 mod fans;
 mod flow_law;
 mod heat_and_moisture;
+mod measurement;
 mod network;
 mod pressure_coefficient;
 mod several_spaces;

@@ -1,6 +1,7 @@
 //! Drawings and photos.
 
 use super::Material;
+use crate::assess::shown;
 use crate::assess::{Comparison, NotKnown};
 use crate::figure;
 use crate::figure::body::body;
@@ -50,7 +51,9 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
         &show,
     );
     let mut files = Vec::new();
+    let shown = shown::Shown::new(choices.units, material.told.survey);
     let mut add = |section: &mut Section, name: &str, scene: &Scene, caption: &str| {
+        let scene = &*scene.shown(&shown);
         files.push((name.to_owned(), drawing(scene)));
         section.push(Block::Figure {
             file: name.to_owned(),
@@ -89,9 +92,10 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
 }
 
 /// The options of drying and heating beside each other.
-pub(super) fn options(comparison: &Comparison, paper: Paper) -> (Block, (String, Picture)) {
+pub(super) fn options(comparison: &Comparison, choices: &Choices) -> (Block, (String, Picture)) {
     let name = "options".to_owned();
-    let scene = figure::options(comparison, text_width(paper));
+    let scene = figure::options(comparison, text_width(choices.paper));
+    let scene = scene.shown(&shown::Shown::of(choices.units)).into_owned();
     let block = Block::Figure {
         file: name.clone(),
         width_mm: format!("{:.1}", scene.width),

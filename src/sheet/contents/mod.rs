@@ -4,10 +4,11 @@ mod drawings;
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part, WorkshopTexts};
+use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
 use crate::report::{
     self, Block, Section, cases, completion, costs, drying, ledger, papers, safety, sealing,
-    summary, vehicle, workings,
+    summary, vehicle, walk, workings,
 };
 use crate::survey::date;
 use std::collections::BTreeMap;
@@ -55,7 +56,8 @@ pub fn contents(material: &Material<'_>, choices: &Choices) -> Sheet {
         Kind::Completion => writer.completion(),
         Kind::Invoice => writer.invoice(),
     }
-    let text = writer.text();
+    let shown = Shown::new(choices.units, material.told.survey);
+    let text = writer.text().shown(&shown);
     Sheet {
         text,
         files: writer.files,
@@ -92,6 +94,7 @@ impl Writer<'_> {
         if self.choices.has(Part::Ledger) {
             self.add(ledger::section(&material, ledger::Order::ByZone));
         }
+        self.add(walk::section(material.survey));
         if self.choices.has(Part::Photos) {
             self.photos(|_| true);
         }
@@ -215,7 +218,7 @@ impl Writer<'_> {
         let told = &self.material.told;
         let mut section = drying::section(told);
         if let (true, Ok(comparison)) = (self.choices.has(Part::Drawings), told.comparison) {
-            let (figure, file) = drawings::options(comparison, self.choices.paper);
+            let (figure, file) = drawings::options(comparison, self.choices);
             section.blocks.insert(0, figure);
             self.files.push(file);
         }

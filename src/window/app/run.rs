@@ -2,6 +2,7 @@
 
 use super::App;
 use super::state::{Picking, System};
+use crate::assess::shown::Units;
 use crate::survey::{Edit, Field, GapId, Item, MergeKey, Place, Severity, Survey, VehicleKind};
 use crate::window::changes_of_many::{self, ChangeOfMany};
 use crate::window::commands::Command;
@@ -132,6 +133,8 @@ impl App {
             Command::FollowSystem => {
                 self.look(system, |look| look.theme = ThemePreference::System);
             }
+            Command::Metric => self.look(system, |look| look.units = Units::Metric),
+            Command::UsCustomary => self.look(system, |look| look.units = Units::UsCustomary),
             Command::Larger => self.look(system, |look| look.set_zoom(look.zoom + 0.1)),
             Command::Smaller => self.look(system, |look| look.set_zoom(look.zoom - 0.1)),
             Command::FirstSize => self.look(system, |look| look.set_zoom(1.0)),

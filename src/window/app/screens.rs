@@ -181,6 +181,7 @@ impl eframe::App for App {
         self.photos_in(ctx);
         self.guard_closing(ctx);
         self.work_out();
+        self.tell_units(ctx);
         self.set_sheet(ctx);
         self.keep(ctx);
         self.tell_title(ctx);

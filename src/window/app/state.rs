@@ -2,6 +2,7 @@
 
 use super::file_work::Files;
 use super::view::ViewState;
+use crate::assess::shown::{Shown, Units};
 use crate::survey::file::protection;
 use crate::survey::{GapId, Severity, Survey};
 use crate::window::answers::{Answers, Results, Revised};
@@ -21,6 +22,7 @@ use crate::window::request::Queue;
 use crate::window::start::Start;
 use crate::window::theme;
 use crate::window::typesetting::{SheetKey, Told, Typesetting};
+use crate::window::units;
 use crate::window::unsaved_work::UnsavedWork;
 use eframe::egui;
 use egui::ViewportCommand;
@@ -65,6 +67,8 @@ pub struct App {
     pub(super) closing_after_photos: bool,
     pub(super) focus: FocusKeeper,
     title: String,
+    /// Which revision, in which units, the widgets were told of last.
+    units_told: Option<(u64, Units)>,
 }
 
 impl App {
@@ -108,6 +112,7 @@ impl App {
             closing_after_photos: false,
             focus: FocusKeeper::default(),
             title: String::new(),
+            units_told: None,
         };
         if start.guide && !app.preferences.guide_seen {
             app.guide.begin();
@@ -119,6 +124,23 @@ impl App {
             app.open_file(&path);
         }
         app
+    }
+
+    /// Tells the widgets in which units the survey is shown, when either has changed.
+    pub(super) fn tell_units(&mut self, ctx: &egui::Context) {
+        let units = self.preferences.units;
+        self.view.job_sheet.choices.units = units;
+        let document = self.document.as_ref();
+        let revision = document.map_or(u64::MAX, |document| document.history.revision());
+        if self.units_told == Some((revision, units)) {
+            return;
+        }
+        self.units_told = Some((revision, units));
+        let shown = document.map_or_else(
+            || Shown::of(units),
+            |document| Shown::new(units, document.history.survey()),
+        );
+        units::tell(ctx, Arc::new(shown));
     }
 
     /// The open survey.

@@ -3,6 +3,7 @@
 use super::frame::{Frame, narrow};
 use crate::figure::scene::{self, Anchor, Dash, Point, Role, Scene, Shape};
 use crate::window::theme::Palette;
+use crate::window::units;
 use eframe::egui;
 use egui::{Align2, Color32, FontId, Painter, Pos2, Stroke};
 
@@ -13,6 +14,8 @@ const LETTER: f32 = 1.25;
 
 /// Paints a scene.
 pub fn paint(painter: &Painter, scene: &Scene, frame: &Frame, palette: &Palette) {
+    let shown = units::shown(painter.ctx());
+    let scene = scene.shown(&shown);
     for mark in &scene.marks {
         shape(painter, &mark.shape, frame, palette);
     }

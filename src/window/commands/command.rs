@@ -52,6 +52,10 @@ pub enum Command {
     Dark,
     /// Colours as the system has them.
     FollowSystem,
+    /// Sizes in metric units.
+    Metric,
+    /// Sizes in US customary units.
+    UsCustomary,
     /// Everything larger.
     Larger,
     /// Everything smaller.

@@ -224,6 +224,21 @@ const VIEW: &[CommandLine] = &[
     )
     .always(),
     line(
+        Command::Metric,
+        "Metric units",
+        &[],
+        "Show and read sizes in metric units",
+    )
+    .always()
+    .group(),
+    line(
+        Command::UsCustomary,
+        "US customary units",
+        &[],
+        "Show and read sizes in inches, feet and degrees Fahrenheit; the survey file stays metric",
+    )
+    .always(),
+    line(
         Command::Larger,
         "Larger",
         &[ctrl(Key::Plus), ctrl(Key::Equals)],

@@ -4,6 +4,7 @@ use super::at_hand;
 use crate::window::commands::Command;
 use crate::window::request::Queue;
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets;
 use eframe::egui;
 use egui::accesskit::Live;
@@ -21,7 +22,10 @@ pub(in crate::window) const OF_THE_START_PAGE: &str = "Choose the kind of vehicl
 /// Draws the line with help on the field that has the focus; else `otherwise`.
 pub(in crate::window) fn show(ui: &mut Ui, queue: &mut Queue, otherwise: &str) {
     let words = match at_hand(ui.ctx()) {
-        Some(at_hand) => format!("{}: {}", at_hand.label, at_hand.words),
+        Some(at_hand) => {
+            let words = units::text(ui.ctx(), at_hand.words);
+            format!("{}: {words}", at_hand.label)
+        }
         None => otherwise.to_owned(),
     };
     ui.horizontal_wrapped(|ui| {

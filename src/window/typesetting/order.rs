@@ -1,5 +1,6 @@
 //! What is asked of the setting of sheets.
 
+use crate::assess::shown::Units;
 use crate::sheet::blocks::Picture;
 use crate::sheet::{Kind, Paper, Part, WorkshopTexts};
 use crate::window::answers::{Effort, Revised};
@@ -20,6 +21,8 @@ pub struct SheetChoices {
     pub workshop: WorkshopTexts,
     /// Path of its logo; empty for none.
     pub logo: String,
+    /// Units that sizes are printed in: those of the window.
+    pub units: Units,
 }
 
 impl Default for SheetChoices {
@@ -30,6 +33,7 @@ impl Default for SheetChoices {
             parts: Part::ALL.into_iter().collect(),
             workshop: WorkshopTexts::default(),
             logo: String::new(),
+            units: Units::default(),
         }
     }
 }

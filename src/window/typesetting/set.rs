@@ -124,5 +124,6 @@ fn choices(chosen: &SheetChoices) -> Result<Choices, String> {
             texts: chosen.workshop.clone(),
             logo,
         },
+        units: chosen.units,
     })
 }

@@ -4,11 +4,13 @@ use crate::report::findings::about;
 use crate::survey::Finding;
 use crate::window::request::Queue;
 use crate::window::theme::palette;
+use crate::window::units;
 use eframe::egui;
 use egui::{RichText, Ui};
 
 /// One finding. `with_way` adds a link that leads to its place.
 pub fn finding_row(ui: &mut Ui, queue: &mut Queue, finding: &Finding, with_way: bool) {
+    let shown = units::shown(ui.ctx());
     let colour = super::severity::severity_colour(ui, finding.severity);
     ui.horizontal_top(|ui| {
         let word = format!(
@@ -21,8 +23,8 @@ pub fn finding_row(ui: &mut Ui, queue: &mut Queue, finding: &Finding, with_way: 
             ui.label(RichText::new(word).color(colour));
         });
         ui.vertical(|ui| {
-            ui.add(egui::Label::new(&finding.sentence).wrap());
-            super::words::muted(ui, format!("→ {}", finding.advice));
+            ui.add(egui::Label::new(shown.text(&finding.sentence)).wrap());
+            super::words::muted(ui, format!("→ {}", shown.text(&finding.advice)));
             if with_way {
                 let words = RichText::new(format!("go to {}", about(finding.place.item)))
                     .small()

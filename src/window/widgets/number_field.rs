@@ -1,4 +1,5 @@
-//! The one number field: comma or point, simple sums, and an out-of-range number stays visible.
+//! The one number field: comma or point, units and simple sums, and an out-of-range number stays
+//! visible. It shows and reads the units of the window; the survey's value is metric.
 //!
 //! A valid number is reported with every keystroke, so that the results move at once; all
 //! typing into a field is one step for undo. Enter, Tab and leaving the field end the step, Esc
@@ -10,13 +11,16 @@ use super::number_text;
 use super::severity::{finding_words, message_line};
 use super::touched::tell_touched;
 use super::words::tell_name;
+use crate::assess::shown::Units;
 use crate::assess::words::compass_point;
 use crate::survey::findings::is_off_body;
 use crate::survey::number::given;
+use crate::survey::typed;
 use crate::survey::{Field, Severity};
 use crate::window::help;
 use crate::window::request::Queue;
 use crate::window::theme::palette;
+use crate::window::units;
 use eframe::egui;
 use egui::text::CCursor;
 use egui::text_selection::CCursorRange;
@@ -125,7 +129,7 @@ impl<'a> NumberField<'a> {
     pub fn show(self, ui: &mut Ui, queue: &mut Queue) -> Commit {
         if self.compact {
             let (commit, response, trouble) = self.input(ui, queue);
-            let unit = self.unit_words();
+            let unit = self.unit_shown(ui);
             let name = if unit.is_empty() {
                 self.label.to_owned()
             } else {
@@ -157,7 +161,7 @@ impl<'a> NumberField<'a> {
             Some(degrees) if self.is_direction() => {
                 format!("{} {}", self.unit_words(), compass_point(degrees))
             }
-            _ => self.unit_words().to_owned(),
+            _ => self.unit_shown(ui),
         };
         if !unit.is_empty() {
             ui.label(egui::RichText::new(unit).color(palette(ui).muted));
@@ -180,15 +184,37 @@ impl<'a> NumberField<'a> {
             .unwrap_or("")
     }
 
+    /// The unit that the number is shown in.
+    fn unit_shown(&self, ui: &Ui) -> String {
+        units::shown(ui.ctx())
+            .units()
+            .symbol(self.unit_words())
+            .to_owned()
+    }
+
+    /// The value as the field shows it, in these units.
+    fn text_of(&self, units: Units) -> String {
+        number_text::format(
+            self.takes
+                .value
+                .map(|value| units.typed(value, self.unit_words())),
+        )
+    }
+
     /// Hover text: the trouble, what to measure and how, and the range in words.
     fn hover(&self, response: Response, trouble: Option<&(Severity, String)>) {
-        let range = self
-            .of
-            .and_then(|of| Some(format!("{}: {}", of.words(), of.range()?.in_words())));
+        let shown = units::shown(&response.ctx);
+        let range = self.of.and_then(|of| {
+            Some(format!(
+                "{}: {}",
+                of.words(),
+                shown.units().range(of.range()?)
+            ))
+        });
         let words: Vec<String> = trouble
             .map(|(_, words)| words.clone())
             .into_iter()
-            .chain(self.of.map(|of| of.help().to_owned()))
+            .chain(self.of.map(|of| shown.help(of).into_owned()))
             .chain(range.filter(|_| trouble.is_none()))
             .collect();
         if !words.is_empty() {
@@ -205,14 +231,17 @@ impl<'a> NumberField<'a> {
             .data(|data| data.get_temp::<Typing>(self.id))
             .filter(|typing| same(typing.known, self.takes.value));
         let mut text = typing.as_ref().map_or_else(
-            || number_text::format(self.takes.value),
+            || self.text_of(units::shown(ui.ctx()).units()),
             |typing| typing.text.clone(),
         );
-        let trouble = self.trouble(typing.as_ref());
+        let shown = units::shown(ui.ctx());
+        let trouble = self
+            .trouble(shown.units(), typing.as_ref())
+            .map(|(severity, words)| (severity, shown.text(&words).into_owned()));
         let response = self.text_edit(ui, &mut text, trouble.as_ref());
         let mut commit = None;
         if response.changed() {
-            commit = self.take_text(text, &mut typing, queue);
+            commit = self.take_text((text, shown.units()), &mut typing, queue);
         }
         commit = self.settle(ui, &response, &mut typing, queue).or(commit);
         tell_touched(ui, self.id, &response, typing.is_some());
@@ -266,10 +295,15 @@ impl<'a> NumberField<'a> {
 
     /// Reads newly typed text; a number that differs from the survey's is reported, and for text
     /// that is none the value from before.
-    fn take_text(&self, text: String, typing: &mut Option<Typing>, queue: &mut Queue) -> Commit {
+    fn take_text(
+        &self,
+        (text, units): (String, Units),
+        typing: &mut Option<Typing>,
+        queue: &mut Queue,
+    ) -> Commit {
         let begun = typing.as_ref().filter(|typing| typing.committed);
         let before = begun.map_or(self.takes.value, |typing| typing.before);
-        let (value, refused) = match self.read(&text) {
+        let (value, refused) = match self.read(&text, units) {
             Ok(value) => (value, None),
             Err(why) => (before, Some(why)),
         };
@@ -294,11 +328,15 @@ impl<'a> NumberField<'a> {
         })
     }
 
-    fn read(&self, text: &str) -> Result<Option<f64>, String> {
+    fn read(&self, text: &str, units: Units) -> Result<Option<f64>, String> {
+        // What the field showed by itself is the value, with all its digits.
+        if !text.is_empty() && text == self.text_of(units) {
+            return Ok(self.takes.value);
+        }
         let value = if self.is_direction() {
             number_text::parse_direction(text)?
         } else {
-            number_text::parse(text)?
+            typed::number(text, units.wanted(self.unit_words()))?
         };
         match value {
             None if self.takes.required => Err("a number is needed here".to_owned()),
@@ -307,7 +345,7 @@ impl<'a> NumberField<'a> {
             }
             Some(number) if self.is_outside_where_it_may_be(number) => {
                 let range = self.of.and_then(Field::range);
-                let range = range.map_or_else(String::new, |range| range.in_words());
+                let range = range.map_or_else(String::new, |range| units.range(range));
                 Err(format!("outside {range}: no gap is there"))
             }
             Some(number) if self.takes.reaches.is_some_and(|to| is_off_body(number, to)) => {
@@ -366,7 +404,7 @@ impl<'a> NumberField<'a> {
     }
 
     /// What is wrong at the field: unreadable text, a number outside its range, or a finding.
-    fn trouble(&self, typing: Option<&Typing>) -> Option<(Severity, String)> {
+    fn trouble(&self, units: Units, typing: Option<&Typing>) -> Option<(Severity, String)> {
         match typing {
             Some(Typing {
                 refused: Some(why),
@@ -386,7 +424,7 @@ impl<'a> NumberField<'a> {
         {
             let words = format!(
                 "outside {}: results go without it, or are not known",
-                range.in_words()
+                units.range(range)
             );
             return Some((Severity::Error, words));
         }

@@ -7,6 +7,7 @@ use crate::report::{Align, Block, Fact, Row, RowKind, Section, Table};
 use crate::survey::{Item, Place};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
+use crate::window::units;
 use eframe::egui;
 use egui::{Color32, Grid, Label, Layout, RichText, ScrollArea, Sense, Ui, UiBuilder, vec2};
 
@@ -25,6 +26,8 @@ pub fn section_with(ui: &mut Ui, queue: &mut Queue, section: &Section, controls:
 }
 
 fn drawn(ui: &mut Ui, queue: &mut Queue, section: &Section, mut controls: Option<Controls<'_>>) {
+    let shown = units::shown(ui.ctx());
+    let section = &*section.shown(&shown);
     for (at, block) in section.blocks.iter().enumerate() {
         ui.push_id(("block", &section.title, at), |ui| {
             match (block, &mut controls) {
@@ -42,12 +45,14 @@ fn drawn(ui: &mut Ui, queue: &mut Queue, section: &Section, mut controls: Option
 
 /// Draws some blocks; what only paper can hold is left out.
 pub fn block(ui: &mut Ui, queue: &mut Queue, salt: &str, block: &Block) {
-    ui.push_id(salt, |ui| draw(ui, queue, block));
+    let shown = units::shown(ui.ctx());
+    ui.push_id(salt, |ui| draw(ui, queue, &block.shown(&shown)));
 }
 
 /// Draws a section that is a part of a card: its heading and what stands in it.
 pub fn part(ui: &mut Ui, queue: &mut Queue, part: &Section) {
-    ui.label(RichText::new(&part.title).strong());
+    let title = units::text(ui.ctx(), &part.title);
+    ui.label(RichText::new(title).strong());
     section(ui, queue, part);
 }
 
@@ -79,7 +84,7 @@ fn draw(ui: &mut Ui, queue: &mut Queue, block: &Block) {
         Block::Facts { rows } => facts(ui, queue, rows),
         Block::Caution { title, text } => caution(ui, title, text),
         Block::Finding { finding, .. } => finding_row(ui, queue, finding, true),
-        Block::Table { table } => self::table(ui, queue, table),
+        Block::Table { table } => table_with(ui, queue, table, None),
         Block::Figure { .. } | Block::Photos { .. } | Block::Signature { .. } => {}
     }
 }
@@ -124,7 +129,8 @@ fn facts(ui: &mut Ui, queue: &mut Queue, rows: &[Fact]) {
 /// Draws a table of the report, which scrolls sideways where it does not fit; rows that have a
 /// working lead to it.
 pub fn table(ui: &mut Ui, queue: &mut Queue, table: &Table) {
-    table_with(ui, queue, table, None);
+    let shown = units::shown(ui.ctx());
+    table_with(ui, queue, &table.shown(&shown), None);
 }
 
 fn table_with(ui: &mut Ui, queue: &mut Queue, table: &Table, mut controls: Option<Controls<'_>>) {

@@ -3,6 +3,7 @@
 use super::words::explain_marks;
 use crate::survey::{Finding, Severity};
 use crate::window::theme::palette;
+use crate::window::units;
 use eframe::egui;
 use egui::{Color32, Response, RichText, Ui};
 
@@ -38,6 +39,7 @@ pub fn severity_sign(ui: &mut Ui, severity: Severity) -> Response {
 /// A sentence under an input, with the severity's sign.
 pub fn message_line(ui: &mut Ui, severity: Severity, words: &str) {
     let colour = severity_colour(ui, severity);
+    let words = &*units::text(ui.ctx(), words);
     let text = RichText::new(format!("{} {words}", sign(severity)))
         .color(colour)
         .small();

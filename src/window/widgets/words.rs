@@ -2,6 +2,7 @@
 
 use crate::assess::Mark;
 use crate::window::theme::{TOUCH_TARGET, bold, palette};
+use crate::window::units;
 use eframe::egui;
 use egui::accesskit::Role;
 use egui::{Button, Color32, Id, Response, RichText, Stroke, Ui, WidgetText, vec2};
@@ -84,7 +85,7 @@ pub fn explain_marks(response: Response, words: &str) -> Response {
 
 /// Small muted words.
 pub fn muted(ui: &mut Ui, words: impl Into<String>) -> Response {
-    let words = words.into();
+    let words = units::text(ui.ctx(), &words.into());
     let text = RichText::new(&words).small().color(palette(ui).muted);
     let response = ui.add(egui::Label::new(text).wrap());
     explain_marks(response, &words)

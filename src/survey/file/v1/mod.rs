@@ -73,6 +73,7 @@ replaced! {
         appliances_confirmed: false,
         job: v2::Job::default(),
         usual: v2::Usual::default(),
+        walk: Vec::new(),
     }
 }
 

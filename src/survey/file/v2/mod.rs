@@ -10,6 +10,7 @@ mod gap;
 mod job;
 mod usual;
 mod vehicle;
+mod walk;
 mod weather;
 
 use super::error::ParseError;
@@ -30,6 +31,7 @@ use ron::ser::PrettyConfig;
 use std::collections::BTreeSet;
 pub(super) use usual::Usual;
 pub(super) use vehicle::{Appliance, CodeOfPractice, PressureSet, Site, Underside, Vehicle};
+use walk::Visit;
 use weather::usual_weather;
 
 /// The line that a file begins with, so that it is known for a survey before it is read.
@@ -79,6 +81,8 @@ record! {
         inner_openings: Vec<InnerOpening>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         leakage_not_found_percent: Option<Number>,
+        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
+        walk: Vec<Visit>,
         #[serde(default, skip_serializing_if = "Usual::is_nothing")]
         usual: Usual,
     }

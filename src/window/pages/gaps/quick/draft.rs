@@ -1,10 +1,8 @@
 //! The gap that the bar is about to add.
 
-use crate::survey::leave::asks_purpose;
-use crate::survey::shapes::{SHAPES, StartingShape};
+use crate::survey::shapes::{SHAPES, StartingShape, asked_purpose, only_outer_opening};
 use crate::survey::{
-    Behind, Cavity, Certainty, Facing, Form, Gap, GapPart, LeadsTo, Position, Purpose, Survey,
-    Vehicle, ZoneId,
+    Certainty, Facing, Form, Gap, GapPart, Position, Purpose, Survey, Vehicle, ZoneId,
 };
 
 /// What a draft starts from.
@@ -184,7 +182,7 @@ impl Draft {
         }
         gap.part = self.part();
         gap.purpose = self.purpose_of(survey, &gap);
-        gap.behind = self.behind(survey);
+        gap.behind = only_outer_opening(survey, self.facing);
         Some(gap)
     }
 
@@ -207,25 +205,8 @@ impl Draft {
     fn purpose_of(&self, survey: &Survey, gap: &Gap) -> Purpose {
         let shape = self.start.shape();
         let own = shape.map_or(Purpose::Unintended, |shape| shape.purpose);
-        let asked = own == Purpose::Unintended && asks_purpose(survey, gap);
         self.purpose
-            .unwrap_or(if asked { Purpose::NotSaid } else { own })
-    }
-
-    /// What lies in front of a gap behind the refrigerator: its outer opening, where the ledger
-    /// holds just one.
-    fn behind(&self, survey: &Survey) -> Option<Behind> {
-        if self.facing != Facing::Cavity(Cavity::RefrigeratorCompartment) {
-            return None;
-        }
-        let mut outer = survey
-            .gaps
-            .iter()
-            .filter(|gap| gap.leads_to == LeadsTo::Compartment);
-        match (outer.next(), outer.next()) {
-            (Some(only), None) => Some(Behind::Gap(only.id)),
-            _ => None,
-        }
+            .unwrap_or_else(|| asked_purpose(survey, gap, own))
     }
 
     /// The place with everything that the face and the vehicle's sizes determine.
@@ -247,6 +228,7 @@ impl Draft {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::survey::{Behind, Cavity};
     use crate::survey::{Edit, Purpose, Record, VehicleKind};
 
     fn survey() -> Survey {

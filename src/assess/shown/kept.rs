@@ -1,0 +1,45 @@
+//! What people wrote in a survey: names and notes stay as they are in whatever units results are
+//! shown.
+
+use super::cell::unit_in;
+use super::text::rewritten;
+use crate::survey::Survey;
+use std::borrow::Cow;
+
+/// The texts of a survey that translating would change, the longest first.
+pub(super) fn of(survey: &Survey) -> Vec<String> {
+    let header = &survey.header;
+    let mut texts: Vec<&str> = vec![
+        &header.title,
+        &header.scene,
+        &header.surveyor,
+        &header.reference,
+        &header.note,
+    ];
+    for gap in &survey.gaps {
+        texts.extend([&gap.name, &gap.note, &gap.damp].map(String::as_str));
+        texts.extend(gap.remedy.iter().map(|remedy| remedy.words.as_str()));
+        texts.extend(gap.photos.iter().map(|photo| photo.caption.as_str()));
+    }
+    texts.extend(survey.zones.iter().map(|one| one.name.as_str()));
+    texts.extend(survey.weather.iter().map(|one| one.name.as_str()));
+    texts.extend(survey.fabric.iter().map(|one| one.name.as_str()));
+    texts.extend(survey.appliances.iter().map(|one| one.name.as_str()));
+    texts.extend(survey.machines.iter().map(|one| one.name.as_str()));
+    texts.extend(survey.heaters.iter().map(|one| one.name.as_str()));
+    texts.extend(survey.fans.iter().map(|one| one.name.as_str()));
+    texts.extend(survey.sources.iter().map(|one| one.name.as_str()));
+    texts.extend(survey.spaces.iter().map(|one| one.name.as_str()));
+    texts.extend(survey.inner_openings.iter().map(|one| one.name.as_str()));
+    let changes = |text: &&str| matches!(rewritten(text), Cow::Owned(_)) || unit_in(text).is_some();
+    let mut kept: Vec<String> = texts
+        .into_iter()
+        .map(str::trim)
+        .filter(|text| !text.is_empty())
+        .filter(changes)
+        .map(str::to_owned)
+        .collect();
+    kept.sort_by_key(|text| std::cmp::Reverse(text.len()));
+    kept.dedup();
+    kept
+}

@@ -1,0 +1,17 @@
+//! Weather by the hour: read from the open format of building simulation, or made from monthly
+//! means. Text in, rows out: no input or output, no clock, no survey.
+
+mod calendar;
+pub mod epw;
+mod fill;
+mod hour;
+mod invent;
+mod means;
+mod season;
+
+pub use calendar::{Day, days_in_month};
+pub use fill::LONGEST_GAP_H;
+pub use hour::{Hour, Place, Weather};
+pub use invent::invent;
+pub use means::{MonthlyWeather, WinterMeans};
+pub use season::season;

@@ -1,0 +1,216 @@
+//! `gapledger series`: reads a logger's file and prints what it understood.
+
+use super::Outcome;
+use super::page;
+use crate::report::series as told;
+use crate::series::{
+    self, DateOrder, Decimal, Encoding, Guess, MOST_BYTES, Mapping, ReadError, Separator, Zone,
+};
+use clap::{Args, ValueEnum};
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// What `series` may be told. What is not said is guessed, and every guess is printed.
+#[derive(Clone, Debug, PartialEq, Args)]
+pub struct SeriesArguments {
+    /// The logger's file: CSV, TXT or XLSX
+    pub file: PathBuf,
+    /// Order of the dates, needed where both ways are possible
+    #[arg(long, value_name = "ORDER")]
+    pub order: Option<OrderWord>,
+    /// Time zone of the logger's clock: a name such as Europe/London, or an offset such as +01:00
+    #[arg(long, value_name = "ZONE", allow_hyphen_values = true, value_parser = zone)]
+    pub zone: Option<ZoneWord>,
+    /// Seconds by which the logger's clock was ahead
+    #[arg(long, value_name = "SECONDS", allow_hyphen_values = true)]
+    pub ahead: Option<i64>,
+    /// Sign between columns
+    #[arg(long, value_name = "SIGN")]
+    pub separator: Option<SeparatorWord>,
+    /// Sign before decimals
+    #[arg(long, value_name = "SIGN")]
+    pub decimal: Option<DecimalWord>,
+    /// Encoding of the text
+    #[arg(long, value_name = "ENCODING")]
+    pub encoding: Option<EncodingWord>,
+    /// Sheet of a spreadsheet; the first where none is named
+    #[arg(long, value_name = "NAME")]
+    pub sheet: Option<String>,
+}
+
+/// An order of dates as written on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum OrderWord {
+    /// 2026-01-31
+    YearMonthDay,
+    /// 31/01/2026
+    DayMonthYear,
+    /// 01/31/2026
+    MonthDayYear,
+}
+
+/// A sign between columns.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum SeparatorWord {
+    /// ,
+    Comma,
+    /// ;
+    Semicolon,
+    /// Tabulator
+    Tab,
+}
+
+/// A sign before decimals.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum DecimalWord {
+    /// 12.5
+    Point,
+    /// 12,5
+    Comma,
+}
+
+/// An encoding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum EncodingWord {
+    /// UTF-8
+    Utf8,
+    /// UTF-16, low byte first
+    Utf16Low,
+    /// UTF-16, high byte first
+    Utf16High,
+    /// Windows-1252
+    Windows1252,
+}
+
+/// A time zone.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ZoneWord {
+    /// Seconds ahead of universal time.
+    Offset(i64),
+    /// By name.
+    Named(String),
+}
+
+/// A zone as typed: an offset begins with its sign.
+fn zone(text: &str) -> Result<ZoneWord, String> {
+    let asks = "write an offset as +01:00, or a name as Europe/London";
+    let Some(sign) = text.chars().next().filter(|sign| matches!(sign, '+' | '-')) else {
+        return if text.is_empty() {
+            Err(String::from(asks))
+        } else {
+            Ok(ZoneWord::Named(text.to_owned()))
+        };
+    };
+    let (hours, minutes) = text
+        .get(1..)
+        .unwrap_or_default()
+        .split_once(':')
+        .unwrap_or((text.get(1..).unwrap_or_default(), "0"));
+    match (hours.parse::<i64>(), minutes.parse::<i64>()) {
+        (Ok(hours @ 0..=14), Ok(minutes @ 0..=59)) => {
+            let seconds = hours * 3600 + minutes * 60;
+            Ok(ZoneWord::Offset(if sign == '-' {
+                -seconds
+            } else {
+                seconds
+            }))
+        }
+        _ => Err(String::from(asks)),
+    }
+}
+
+/// Why nothing of a file can be said.
+#[derive(Debug, thiserror::Error)]
+pub(super) enum SeriesFailure {
+    #[error("there is no file \u{201c}{0}\u{201d}")]
+    NoFile(String),
+    #[error("\u{201c}{0}\u{201d} is no file with readings but a folder, a pipe or a device")]
+    NotAFile(String),
+    #[error("\u{201c}{0}\u{201d} is larger than {mb} MB; export a shorter stretch of time", mb = MOST_BYTES >> 20)]
+    TooLarge(String),
+    #[error("\u{201c}{0}\u{201d} could not be read: {1}")]
+    Disk(String, std::io::Error),
+}
+
+/// What it understood, and how it ends: [`Outcome::SurveyHasErrors`], exit code 1, where the file's
+/// contents could not be read or day and month could be either.
+pub(super) fn text(arguments: &SeriesArguments) -> Result<(String, Outcome), SeriesFailure> {
+    let bytes = bytes(&arguments.file)?;
+    let name = arguments.file.file_name().unwrap_or_default();
+    let name = name.to_string_lossy();
+    let understood = series::guess(&bytes).and_then(|guess| {
+        let mapping = mapping(arguments, &guess);
+        if mapping.order.is_none() && guess.orders.len() > 1 {
+            return Ok((told::question(&name, &guess), Outcome::SurveyHasErrors));
+        }
+        let series = series::read(&bytes, &mapping)?;
+        Ok((
+            told::section(&name, &guess, &mapping, &series),
+            Outcome::Fine,
+        ))
+    });
+    Ok(match understood {
+        Ok((section, outcome)) => (page::alone(&section), outcome),
+        Err(error) => (refused(&name, &error), Outcome::SurveyHasErrors),
+    })
+}
+
+fn refused(name: &str, error: &ReadError) -> String {
+    format!("{name}: {error}\n")
+}
+
+fn mapping(arguments: &SeriesArguments, guess: &Guess) -> Mapping {
+    let mut mapping = guess.mapping.clone();
+    if let Some(order) = arguments.order {
+        mapping.order = Some(match order {
+            OrderWord::YearMonthDay => DateOrder::YearMonthDay,
+            OrderWord::DayMonthYear => DateOrder::DayMonthYear,
+            OrderWord::MonthDayYear => DateOrder::MonthDayYear,
+        });
+    }
+    match &arguments.zone {
+        Some(ZoneWord::Offset(seconds)) => mapping.zone = Zone::Offset(*seconds),
+        Some(ZoneWord::Named(name)) => mapping.zone = Zone::Named(name.clone()),
+        None => {}
+    }
+    if let Some(separator) = arguments.separator {
+        mapping.separator = match separator {
+            SeparatorWord::Comma => Separator::Comma,
+            SeparatorWord::Semicolon => Separator::Semicolon,
+            SeparatorWord::Tab => Separator::Tab,
+        };
+    }
+    if let Some(decimal) = arguments.decimal {
+        mapping.decimal = match decimal {
+            DecimalWord::Point => Decimal::Point,
+            DecimalWord::Comma => Decimal::Comma,
+        };
+    }
+    if let Some(encoding) = arguments.encoding {
+        mapping.encoding = match encoding {
+            EncodingWord::Utf8 => Encoding::Utf8,
+            EncodingWord::Utf16Low => Encoding::Utf16Low,
+            EncodingWord::Utf16High => Encoding::Utf16High,
+            EncodingWord::Windows1252 => Encoding::Windows1252,
+        };
+    }
+    mapping.clock_ahead_s = arguments.ahead.unwrap_or(0);
+    mapping.sheet = arguments.sheet.clone().unwrap_or_default();
+    mapping
+}
+
+/// The bytes of a regular file of a size that can be read; what is anything else is not opened.
+fn bytes(path: &Path) -> Result<Vec<u8>, SeriesFailure> {
+    let shown = || path.display().to_string();
+    let about = fs::metadata(path).map_err(|error| match error.kind() {
+        std::io::ErrorKind::NotFound => SeriesFailure::NoFile(shown()),
+        _ => SeriesFailure::Disk(shown(), error),
+    })?;
+    if !about.is_file() {
+        return Err(SeriesFailure::NotAFile(shown()));
+    }
+    if about.len() > u64::try_from(MOST_BYTES).unwrap_or(u64::MAX) {
+        return Err(SeriesFailure::TooLarge(shown()));
+    }
+    fs::read(path).map_err(|error| SeriesFailure::Disk(shown(), error))
+}

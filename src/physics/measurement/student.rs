@@ -1,0 +1,29 @@
+//! Student's t.
+
+use statrs::distribution::{ContinuousCDF, StudentsT};
+
+/// The t that a share of 95 % lies within, both sides together, for so many degrees of freedom.
+///
+/// ```text
+/// P(|T| ≤ t) = 0.95
+/// ```
+/// The degrees need not be whole (Welch). `None` below one degree: there is no interval worth
+/// stating then.
+///
+/// ```
+/// use gapledger::physics::measurement::student::t_95;
+/// // scipy.stats.t.ppf(0.975, ν) [N]: 12.7062 for 1, 3.18245 for 3, 2.77645 for 4, 1.95996 for many.
+/// for (freedom, expected) in [(1.0, 12.706_204_736_2), (3.0, 3.182_446_305_28), (4.0, 2.776_445_105_2)] {
+///     assert!((t_95(freedom).expect("enough") / expected - 1.0).abs() < 1e-8);
+/// }
+/// assert!((t_95(1e7).expect("enough") - 1.959_964_2).abs() < 1e-6);
+/// assert!(t_95(0.9).is_none());
+/// ```
+#[must_use]
+pub fn t_95(degrees_of_freedom: f64) -> Option<f64> {
+    if !(degrees_of_freedom >= 1.0 && degrees_of_freedom.is_finite()) {
+        return None;
+    }
+    let student = StudentsT::new(0.0, 1.0, degrees_of_freedom).ok()?;
+    Some(student.inverse_cdf(0.975))
+}

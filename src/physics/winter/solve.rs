@@ -1,0 +1,118 @@
+//! One implicit stage: the temperature at which no heat is left over, with the thermostat.
+
+use super::Heating;
+use super::moment::{AtTemperature, Base, Rates, Step};
+use crate::physics::moisture::HEAT_OF_VAPORISATION;
+
+/// Kelvin to which a temperature is found.
+const FINE: f64 = 1e-9;
+/// Looks after which a bracket is as fine as doubles allow.
+const MOST_LOOKS: usize = 100;
+/// How much of the humidity a kelvin more takes away: a guess for the first step.
+const USUAL_FALL: f64 = 0.068;
+
+/// A stage to be solved; `air` gives the dry air for an inside temperature, kg/s.
+pub(super) struct Stage<'a, A> {
+    pub(super) step: &'a Step<'a>,
+    pub(super) base: Base,
+    pub(super) air: A,
+    /// The heater, with the set point of the hour.
+    pub(super) heating: Option<(Heating, Option<f64>)>,
+    /// A temperature near the answer, °C.
+    pub(super) near_c: f64,
+}
+
+impl<E, A: Fn(f64) -> Result<f64, E>> Stage<'_, A> {
+    fn look(&self, t_c: f64, heater: f64) -> Result<Rates, E> {
+        let water = self
+            .heating
+            .map_or(0.0, |(heating, _)| heating.water_per_joule);
+        let flow = (self.air)(t_c)?;
+        let heat = (heater, heater * water);
+        Ok(AtTemperature::new(self.step, self.base, t_c, flow, heat).rates())
+    }
+
+    /// Heat that a kelvin more takes, J/K: a guess.
+    fn slope(&self) -> f64 {
+        let body = self.step.body;
+        body.heat_capacity
+            + self.base.length * body.fabric
+            + HEAT_OF_VAPORISATION * body.buffer * USUAL_FALL * 0.7
+    }
+
+    fn is_even(&self, rates: &Rates) -> bool {
+        rates.left.abs() <= FINE * self.slope()
+    }
+
+    /// The temperature where no heat is left over with a given heater.
+    fn temperature(&self, heater: f64, start_c: f64) -> Result<Rates, E> {
+        let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
+        let mut before: Option<(f64, f64)> = None;
+        let mut x = start_c;
+        let mut rates = self.look(x, heater)?;
+        for _ in 0..MOST_LOOKS {
+            if self.is_even(&rates) {
+                break;
+            }
+            if rates.left > 0.0 {
+                low = x;
+            } else {
+                high = x;
+            }
+            let slope = match before {
+                Some((other, left)) if (x - other).abs() > 0.0 => (rates.left - left) / (x - other),
+                _ => -self.slope(),
+            };
+            before = Some((x, rates.left));
+            let slope = if slope < 0.0 { slope } else { -self.slope() };
+            // No stage moves further than this, whatever the guess says.
+            let next = x + (-rates.left / slope).clamp(-30.0, 30.0);
+            let next = if next > low && next < high {
+                next
+            } else {
+                f64::midpoint(low.max(x - 30.0), high.min(x + 30.0))
+            };
+            if (next - x).abs() <= 4.0 * f64::EPSILON * x.abs().max(1.0) {
+                break;
+            }
+            x = next;
+            rates = self.look(x, heater)?;
+        }
+        Ok(rates)
+    }
+
+    /// The state at the end of the stage: a thermostat gives what its set point needs, up to the
+    /// rating.
+    pub(super) fn solve(&self) -> Result<Rates, E> {
+        let Some((heating, set_c)) = self.heating else {
+            return self.temperature(0.0, self.near_c);
+        };
+        let Some(set_c) = set_c else {
+            return self.temperature(heating.rating, self.near_c);
+        };
+        let off = self.look(set_c, 0.0)?;
+        if off.left >= 0.0 {
+            return self.temperature(0.0, self.near_c.max(set_c));
+        }
+        let full = self.look(set_c, heating.rating)?;
+        if full.left <= 0.0 {
+            return self.temperature(heating.rating, self.near_c.min(set_c));
+        }
+        // Nearly a straight line in the heat; dry heat exactly.
+        let (mut less, mut more) = ((0.0, off.left), (heating.rating, full.left));
+        let mut found = full;
+        for _ in 0..MOST_LOOKS {
+            let heater = less.0 + (more.0 - less.0) * less.1 / (less.1 - more.1);
+            found = self.look(set_c, heater)?;
+            if self.is_even(&found) || more.0 - less.0 <= FINE {
+                break;
+            }
+            if found.left > 0.0 {
+                more = (heater, found.left);
+            } else {
+                less = (heater, found.left);
+            }
+        }
+        Ok(found)
+    }
+}

@@ -1,0 +1,188 @@
+//! A logger's file as it was understood: how it is read, what stands in it, what is odd.
+
+use super::blocks::{Align, Fact, Section, Table};
+use crate::assess::words::{capital, counted};
+use crate::series::{Channel, Column, Guess, Mapping, Series, Zone, doubtful, moment};
+
+/// How the file is read and what is in it.
+#[must_use]
+pub(crate) fn section(name: &str, guess: &Guess, mapping: &Mapping, series: &Series) -> Section {
+    let mut section = Section::new(format!("Readings of {name}"));
+    section.push(super::Block::Facts {
+        rows: how_read(mapping, series),
+    });
+    section.points(unsure(guess, mapping));
+    section.push(super::Block::Table {
+        table: channels(series),
+    });
+    let notes = series.notes.iter().map(|note| capital(&note.to_string()));
+    section.points(notes.chain(odd(series)));
+    section
+}
+
+/// What has to be said before a file can be read: its dates in both orders.
+#[must_use]
+pub(crate) fn question(name: &str, guess: &Guess) -> Section {
+    let mut section = Section::new(format!("Readings of {name}"));
+    section.paragraph(
+        "Day and month can be read in two ways, and nothing in the file tells which is right. Say it: \
+         `--order day-month-year` or `--order month-day-year`.",
+    );
+    section.points(guess.orders.iter().map(|reading| {
+        format!(
+            "{}: from {} to {}",
+            reading.order.name(),
+            reading.first,
+            reading.last
+        )
+    }));
+    section
+}
+
+fn how_read(mapping: &Mapping, series: &Series) -> Vec<Fact> {
+    let at = |time: Option<&i64>| time.map_or_else(String::new, |time| moment(*time));
+    let zone = match &mapping.zone {
+        Zone::Unnamed => String::from("the logger\u{2019}s own clock, no zone named"),
+        Zone::Offset(seconds) => format!(
+            "{:+.2}\u{a0}h from universal time",
+            crate::physics::counts::seconds_as_f64(*seconds) / 3600.0
+        ),
+        Zone::Named(name) => name.clone(),
+    };
+    let order = mapping
+        .order
+        .map_or("not said", crate::series::DateOrder::name);
+    vec![
+        Fact::new("Text", mapping.encoding.name()),
+        Fact::new(
+            "Columns",
+            format!(
+                "parted by a {}, {} before decimals, {} before the readings",
+                mapping.separator.name(),
+                mapping.decimal.name(),
+                counted(mapping.lines_before, "line", "lines")
+            ),
+        ),
+        Fact::new("Dates", order),
+        Fact::new("Clock", zone),
+        Fact::new(
+            "Readings",
+            format!(
+                "{}, from {} to {}",
+                counted(series.times_s.len(), "row", "rows"),
+                at(series.times_s.first()),
+                at(series.times_s.last())
+            ),
+        ),
+    ]
+}
+
+/// What was taken for likely and should be looked at.
+fn unsure(guess: &Guess, mapping: &Mapping) -> Vec<String> {
+    guess
+        .units_not_said
+        .iter()
+        .filter_map(|at| {
+            let Column::Readings { what, unit, .. } = mapping.columns.get(*at)? else {
+                return None;
+            };
+            Some(format!(
+                "Column {}: the file does not say in which unit the {} is; {} is taken. Look whether \
+                 the numbers fit.",
+                at + 1,
+                what.name(),
+                unit.sign()
+            ))
+        })
+        .collect()
+}
+
+fn channels(series: &Series) -> Table {
+    let mut table = Table::default()
+        .wide("Sensor", Align::Left, 2)
+        .wide("What", Align::Left, 2)
+        .column("Unit", Align::Left)
+        .column("Lowest", Align::Right)
+        .column("Mean", Align::Right)
+        .column("Highest", Align::Right)
+        .column("Readings", Align::Right);
+    for channel in &series.channels {
+        let (low, mean, high, number) = span(channel);
+        let written = |value: f64| {
+            if number == 0 {
+                String::from("–")
+            } else {
+                format!("{value:.1}").replace('-', "\u{2212}")
+            }
+        };
+        let sensor = if channel.sensor.is_empty() {
+            String::from("–")
+        } else {
+            channel.sensor.clone()
+        };
+        table.row([
+            sensor,
+            channel.what.name().to_owned(),
+            channel.what.held_in().sign().to_owned(),
+            written(low),
+            written(mean),
+            written(high),
+            number.to_string(),
+        ]);
+    }
+    table
+}
+
+/// Lowest, mean and highest of a channel, and how many readings it has.
+fn span(channel: &Channel) -> (f64, f64, f64, usize) {
+    let there = || {
+        channel
+            .values
+            .iter()
+            .copied()
+            .filter(|value| !value.is_nan())
+    };
+    let number = there().count();
+    (
+        there().fold(f64::INFINITY, f64::min),
+        there().sum::<f64>() / crate::physics::counts::count(number.max(1)),
+        there().fold(f64::NEG_INFINITY, f64::max),
+        number,
+    )
+}
+
+/// Odd readings, told by channel and reason: how many and when first.
+fn odd(series: &Series) -> Vec<String> {
+    let found = doubtful(series);
+    let mut told: Vec<(usize, crate::series::Why, usize, usize)> = Vec::new();
+    for run in &found {
+        let readings = run.to - run.from + 1;
+        match told
+            .iter_mut()
+            .find(|(channel, why, ..)| *channel == run.channel && *why == run.why)
+        {
+            Some((.., number, _)) => *number += readings,
+            None => told.push((run.channel, run.why, readings, run.from)),
+        }
+    }
+    told.into_iter()
+        .map(|(channel, why, number, first)| {
+            let of = series.channels.get(channel);
+            let name = of.map_or_else(String::new, |one| {
+                let sensor = &one.sensor;
+                let between = if sensor.is_empty() { "" } else { ", " };
+                format!("{sensor}{between}{}", one.what.name())
+            });
+            let from = series
+                .times_s
+                .get(first)
+                .map_or_else(String::new, |time| moment(*time));
+            format!(
+                "{} {}: {}, first at {from}. Marked, not left out.",
+                capital(&name),
+                why.words(),
+                counted(number, "reading", "readings"),
+            )
+        })
+        .collect()
+}

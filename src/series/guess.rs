@@ -1,0 +1,377 @@
+//! How a file is likely to be read, and what only its owner can say.
+
+use csv_nose::{SampleSize, Sniffer};
+
+use super::date::{self, DateOrder, written};
+use super::decode::Encoding;
+use super::heading::said;
+use super::mapping::{Column, Mapping, Separator, Unit, What, Zone};
+use super::number::{self, Cell, Decimal};
+use super::read::{ReadError, skip_lines, text};
+use super::spreadsheet;
+
+/// Lines looked at to find separator, headings and columns.
+const LINES: usize = 200;
+
+/// Rows looked at to find the order of day and month: where none of so many has a day above 12, the
+/// rest of the file is looked at too.
+const ROWS: usize = 2_000;
+
+/// How the dates of a file would read in one order.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OrderReading {
+    /// The order.
+    pub order: DateOrder,
+    /// The first time by it.
+    pub first: String,
+    /// The last time by it.
+    pub last: String,
+}
+
+/// A likely mapping, the first rows by it, and what has to be asked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Guess {
+    /// The mapping. Its order is `None` where day and month can be read in two ways.
+    pub mapping: Mapping,
+    /// Headings of the columns, as the file has them.
+    pub headings: Vec<String>,
+    /// The first rows as they stand.
+    pub first_rows: Vec<Vec<String>>,
+    /// The orders that every date allows, more than one where it has to be asked.
+    pub orders: Vec<OrderReading>,
+    /// Columns (counted from 0) whose unit is not said in the file.
+    pub units_not_said: Vec<usize>,
+    /// Sheets of a spreadsheet.
+    pub sheets: Vec<String>,
+}
+
+/// Guesses how a file is to be read.
+///
+/// # Errors
+/// A file that is too large, no text, or has no row with a time and a number.
+pub fn guess(bytes: &[u8]) -> Result<Guess, ReadError> {
+    let is_workbook = spreadsheet::is_workbook(bytes);
+    let sheets = if is_workbook {
+        spreadsheet::sheets(bytes)?
+    } else {
+        Vec::new()
+    };
+    let mut mapping = Mapping {
+        encoding: if is_workbook {
+            Encoding::Utf8
+        } else {
+            Encoding::of(bytes)
+        },
+        separator: Separator::Comma,
+        decimal: Decimal::Point,
+        lines_before: 0,
+        order: None,
+        zone: Zone::Unnamed,
+        clock_ahead_s: 0,
+        columns: Vec::new(),
+        sheet: String::new(),
+    };
+    let (text, _) = text(bytes, &mapping)?;
+    let best = separators(&text, is_workbook)
+        .into_iter()
+        .filter_map(|separator| Layout::of(&text, separator))
+        .max_by_key(|layout| layout.worth)
+        .ok_or(ReadError::NoReadings)?;
+    mapping.separator = best.separator;
+    mapping.decimal = best.decimal;
+    mapping.lines_before = best.lines_before;
+    let headings = best.headings();
+    let mut units_not_said = Vec::new();
+    mapping.columns = (0..best.width())
+        .map(|at| best.column(at, &headings, &mut units_not_said))
+        .collect();
+    let orders = orders(&text, &mapping);
+    if let [only] = orders.as_slice() {
+        mapping.order = Some(only.order);
+    }
+    Ok(Guess {
+        mapping,
+        headings,
+        first_rows: best.rows.iter().take(8).cloned().collect(),
+        orders,
+        units_not_said,
+        sheets,
+    })
+}
+
+/// Separators worth trying, the sniffer's first.
+fn separators(text: &str, is_workbook: bool) -> Vec<Separator> {
+    if is_workbook {
+        return vec![Separator::Comma];
+    }
+    let end = text
+        .match_indices('\n')
+        .nth(LINES)
+        .map_or(text.len(), |(at, _)| at);
+    let sniffed = Sniffer::new()
+        .sample_size(SampleSize::Records(LINES))
+        .sniff_bytes(text.get(..end).unwrap_or_default().as_bytes())
+        .ok()
+        .and_then(|found| {
+            Separator::ALL
+                .into_iter()
+                .find(|one| one.byte() == found.dialect.delimiter)
+        });
+    // What the sniffer says comes last, so that it wins where two are worth the same.
+    let mut all: Vec<Separator> = Separator::ALL
+        .into_iter()
+        .filter(|one| Some(*one) != sniffed)
+        .collect();
+    all.extend(sniffed);
+    all
+}
+
+/// What a file looks like by one separator.
+struct Layout {
+    separator: Separator,
+    decimal: Decimal,
+    lines_before: usize,
+    heading: Vec<String>,
+    rows: Vec<Vec<String>>,
+    /// Cells that are numbers or times in rows as wide as the first, which tells a good reading.
+    worth: usize,
+}
+
+impl Layout {
+    fn of(text: &str, separator: Separator) -> Option<Self> {
+        let lines: Vec<Vec<String>> = text
+            .split('\n')
+            .take(LINES)
+            .map(|line| cells(line, separator))
+            .collect();
+        Decimal::ALL
+            .into_iter()
+            .filter(|decimal| !(*decimal == Decimal::Comma && separator == Separator::Comma))
+            .filter_map(|decimal| {
+                let first = lines.iter().position(|line| is_row(line, decimal))?;
+                let rows: Vec<Vec<String>> = lines
+                    .iter()
+                    .skip(first)
+                    .filter(|line| is_row(line, decimal))
+                    .cloned()
+                    .collect();
+                let width = rows.first()?.len();
+                let worth = rows
+                    .iter()
+                    .filter(|row| row.len() == width)
+                    .flatten()
+                    .filter(|cell| is_reading(cell, decimal) || is_moment(cell))
+                    .count();
+                Some(Self {
+                    separator,
+                    decimal,
+                    lines_before: first,
+                    heading: heading(lines.get(..first).unwrap_or_default(), width),
+                    rows,
+                    worth,
+                })
+            })
+            .max_by_key(|layout| layout.worth)
+    }
+
+    fn width(&self) -> usize {
+        self.rows.first().map_or(0, Vec::len)
+    }
+
+    fn headings(&self) -> Vec<String> {
+        (0..self.width())
+            .map(|at| self.heading.get(at).cloned().unwrap_or_default())
+            .collect()
+    }
+
+    /// All cells of a column that are not empty.
+    fn cells(&self, at: usize) -> impl Iterator<Item = &str> {
+        self.rows
+            .iter()
+            .filter_map(move |row| row.get(at))
+            .map(|cell| cell.trim())
+            .filter(|cell| !cell.is_empty())
+    }
+
+    fn column(&self, at: usize, headings: &[String], units_not_said: &mut Vec<usize>) -> Column {
+        let earlier = |is: fn(&str) -> bool| (0..at).any(|one| self.all(one, is));
+        if self.all(at, |cell| is_moment(cell) && !is_date(cell)) {
+            return if earlier(|cell| is_moment(cell) && !is_date(cell)) {
+                Column::LeftOut
+            } else {
+                Column::Moment
+            };
+        }
+        if self.all(at, is_date) {
+            let has_time = (0..self.width()).any(|one| self.all(one, is_of_day));
+            return match (has_time, earlier(is_date)) {
+                (true, false) => Column::Date,
+                (false, false) => Column::Moment,
+                (_, true) => Column::LeftOut,
+            };
+        }
+        if self.all(at, is_of_day) {
+            return if earlier(is_of_day) || !(0..self.width()).any(|one| self.all(one, is_date)) {
+                Column::LeftOut
+            } else {
+                Column::TimeOfDay
+            };
+        }
+        let heading = headings.get(at).map_or("", String::as_str);
+        let numbers = self
+            .cells(at)
+            .filter(|cell| matches!(number::cell(cell, self.decimal), Cell::Number(_)))
+            .count();
+        match said(heading) {
+            Some(said) if numbers > 0 => {
+                let unit = said.unit.or_else(|| self.unit_behind(at, said.what));
+                if unit.is_none() && said.what.units().len() > 1 {
+                    units_not_said.push(at);
+                }
+                Column::Readings {
+                    what: said.what,
+                    unit: unit.unwrap_or_else(|| said.what.held_in()),
+                    sensor: said.sensor,
+                }
+            }
+            _ => Column::LeftOut,
+        }
+    }
+
+    /// The unit behind the numbers of a column, `12.5 °F`.
+    fn unit_behind(&self, at: usize, what: What) -> Option<Unit> {
+        let cell = self.cells(at).next()?;
+        what.units()
+            .iter()
+            .copied()
+            .find(|unit| cell.ends_with(unit.sign()))
+    }
+
+    fn all(&self, at: usize, is: fn(&str) -> bool) -> bool {
+        let mut cells = self.cells(at).peekable();
+        cells.peek().is_some() && cells.all(is)
+    }
+}
+
+/// The last line above the readings that is wide enough; a line of units below the headings is put
+/// behind them.
+fn heading(above: &[Vec<String>], width: usize) -> Vec<String> {
+    let full = |line: &&Vec<String>| {
+        line.len() >= width.min(2) && line.iter().filter(|cell| !cell.trim().is_empty()).count() > 1
+    };
+    let mut wide = above.iter().rev().filter(full);
+    let Some(last) = wide.next() else {
+        return Vec::new();
+    };
+    let are_units = last
+        .iter()
+        .all(|cell| cell.chars().count() <= 8 && !cell.chars().any(|sign| sign.is_ascii_digit()))
+        && last.iter().any(|cell| cell.contains(['%', '°', '/']));
+    match wide.next().filter(|_| are_units) {
+        Some(names) => names
+            .iter()
+            .enumerate()
+            .map(|(at, name)| {
+                let unit = last.get(at).map_or("", String::as_str);
+                format!("{} {unit}", name.trim()).trim().to_owned()
+            })
+            .collect(),
+        None => last.iter().map(|cell| cell.trim().to_owned()).collect(),
+    }
+}
+
+fn cells(line: &str, separator: Separator) -> Vec<String> {
+    let mut reader = csv::ReaderBuilder::new()
+        .delimiter(separator.byte())
+        .has_headers(false)
+        .flexible(true)
+        .from_reader(line.as_bytes());
+    let mut record = csv::StringRecord::new();
+    match reader.read_record(&mut record) {
+        Ok(true) => record.iter().map(str::to_owned).collect(),
+        _ => Vec::new(),
+    }
+}
+
+/// Whether a line holds a time and a number that is no part of it.
+fn is_row(line: &[String], decimal: Decimal) -> bool {
+    line.iter().any(|cell| is_moment(cell)) && line.iter().any(|cell| is_reading(cell, decimal))
+}
+
+fn is_reading(cell: &str, decimal: Decimal) -> bool {
+    !is_moment(cell) && !is_of_day(cell) && matches!(number::cell(cell, decimal), Cell::Number(_))
+}
+
+fn is_moment(cell: &str) -> bool {
+    date::orders(cell)
+        .into_iter()
+        .any(|order| date::moment(cell, order).is_some())
+}
+
+fn is_date(cell: &str) -> bool {
+    date::orders(cell)
+        .into_iter()
+        .any(|order| date::date(cell, order).is_some())
+}
+
+fn is_of_day(cell: &str) -> bool {
+    cell.contains(':') && date::of_day(cell).is_some()
+}
+
+/// The orders that every date of a file allows, with its first and last time in each.
+fn orders(text: &str, mapping: &Mapping) -> Vec<OrderReading> {
+    let place = |wanted: &Column| mapping.columns.iter().position(|column| column == wanted);
+    let Some(at) = place(&Column::Moment).or_else(|| place(&Column::Date)) else {
+        return Vec::new();
+    };
+    let of_day = place(&Column::TimeOfDay);
+    let mut reader = csv::ReaderBuilder::new()
+        .delimiter(mapping.separator.byte())
+        .has_headers(false)
+        .flexible(true)
+        .from_reader(skip_lines(text, mapping.lines_before).as_bytes());
+    let mut allowed: Option<Vec<DateOrder>> = None;
+    let (mut first, mut last) = (None, None);
+    for (row, record) in reader.records().flatten().enumerate() {
+        let Some(cell) = record.get(at) else {
+            continue;
+        };
+        let by_cell = date::orders(cell);
+        if by_cell.is_empty() {
+            continue;
+        }
+        let stamp = (
+            cell.to_owned(),
+            of_day.and_then(|at| record.get(at)).map(str::to_owned),
+        );
+        first.get_or_insert_with(|| stamp.clone());
+        last = Some(stamp);
+        let before = allowed.take().unwrap_or_else(|| by_cell.clone());
+        let both: Vec<DateOrder> = before
+            .into_iter()
+            .filter(|order| by_cell.contains(order))
+            .collect();
+        let settled = both.len() <= 1;
+        allowed = Some(both);
+        if settled && row > ROWS {
+            break;
+        }
+    }
+    let reading = |order: DateOrder, stamp: &Option<(String, Option<String>)>| {
+        let (day, time) = stamp.as_ref()?;
+        let moment = date::moment(day, order)?.seconds;
+        let of_day = time.as_deref().and_then(date::of_day).unwrap_or(0);
+        Some(written(moment + of_day))
+    };
+    allowed
+        .unwrap_or_default()
+        .into_iter()
+        .filter_map(|order| {
+            Some(OrderReading {
+                order,
+                first: reading(order, &first)?,
+                last: reading(order, &last)?,
+            })
+        })
+        .collect()
+}

@@ -1,0 +1,486 @@
+//! Rows by a mapping.
+
+use std::borrow::Cow;
+use std::fmt;
+
+use jiff::tz::{AmbiguousOffset, TimeZone};
+
+use super::date::{self, DateOrder, written};
+use super::decode::decode;
+use super::mapping::{Column, Mapping, Unit, Zone};
+use super::number::{self, Cell};
+use super::{Channel, MOST_BYTES, MOST_ROWS, Series, spreadsheet};
+
+/// Why a file could not be read.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum ReadError {
+    /// Too many bytes.
+    #[error("the file is larger than {} MB; export a shorter stretch of time", MOST_BYTES >> 20)]
+    TooLarge,
+    /// Too many rows.
+    #[error(
+        "the file has more than {MOST_ROWS} rows; export a shorter stretch of time or fewer readings an hour"
+    )]
+    TooManyRows,
+    /// It is no text in that encoding.
+    #[error("the file is no text in {0}: choose another encoding")]
+    NoText(&'static str),
+    /// It begins as a spreadsheet and is none.
+    #[error(
+        "the file begins like a spreadsheet and cannot be read as one; save it again, or as CSV"
+    )]
+    NoWorkbook,
+    /// No such sheet.
+    #[error("the spreadsheet has no sheet called \u{201c}{0}\u{201d}")]
+    NoSheet(String),
+    /// No rows that look like readings.
+    #[error("no row with a time and a number was found; is this a logger\u{2019}s file?")]
+    NoReadings,
+    /// No column is said to hold times, or none readings.
+    #[error("say which column holds {0}")]
+    NoColumn(&'static str),
+    /// Day and month can be read in two ways and nobody has said which.
+    #[error("say whether dates are day, month, year or month, day, year")]
+    OrderNotSaid,
+    /// No such zone.
+    #[error(
+        "there is no time zone called \u{201c}{0}\u{201d}; write it as Europe/London is written"
+    )]
+    NoZone(String),
+    /// A cell that is not what its column holds.
+    #[error(
+        "line {line}, column {column}: {expected} was expected and \u{201c}{found}\u{201d} stands there"
+    )]
+    Cell {
+        /// Line, counted from 1.
+        line: u64,
+        /// Column, counted from 1.
+        column: usize,
+        /// What was expected.
+        expected: &'static str,
+        /// What is there, cut short.
+        found: String,
+    },
+    /// A row ends before its last needed column.
+    #[error(
+        "line {line} ends after {cells} columns; {expected} stand in the first row. Was the file cut short?"
+    )]
+    ShortRow {
+        /// Line, counted from 1.
+        line: u64,
+        /// How many there are.
+        cells: usize,
+        /// How many there should be.
+        expected: usize,
+    },
+}
+
+/// What was done to the rows on the way, each with a count or a time.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Note {
+    /// Rows were not in order of time and were put in order.
+    PutInOrder(usize),
+    /// Rows whose time had been there before, with the same values; one of each was kept.
+    Doubled(usize),
+    /// Rows whose time had been there before with other values; the first was kept. First such time.
+    Conflicting(usize, i64),
+    /// The clock went back by about an hour and runs on: the end of summer time, read without a zone.
+    WentBackAnHour(i64),
+    /// Times that do not exist in the zone, or exist twice and could not be told apart.
+    SummerTime(usize),
+    /// Empty cells among the readings.
+    Missing(usize),
+    /// Lines behind the readings that hold none, such as a summary: first of them.
+    Ends(u64),
+    /// Bytes that are no text in the encoding.
+    Replaced,
+}
+
+impl fmt::Display for Note {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::PutInOrder(rows) => {
+                write!(
+                    out,
+                    "{rows} rows stood out of order and were put in order of time"
+                )
+            }
+            Self::Doubled(rows) => {
+                write!(out, "{rows} rows were there twice; one of each was kept")
+            }
+            Self::Conflicting(rows, first) => write!(
+                out,
+                "{rows} rows have a time that was there before, with other readings, the first at {}; \
+                 the first of each was kept",
+                written(*first)
+            ),
+            Self::WentBackAnHour(at) => write!(
+                out,
+                "the clock goes back an hour after {}, as at the end of summer time: name the time \
+                 zone, so that these hours are told apart",
+                written(*at)
+            ),
+            Self::SummerTime(rows) => write!(
+                out,
+                "{rows} rows have a time that this zone does not have, or has twice, where summer time \
+                 begins or ends"
+            ),
+            Self::Missing(cells) => write!(out, "{cells} readings are empty"),
+            Self::Ends(line) => write!(
+                out,
+                "from line {line} on there are no readings; what stands there was left out"
+            ),
+            Self::Replaced => out.write_str("some letters could not be read in this encoding"),
+        }
+    }
+}
+
+/// The text of a file by a mapping.
+pub(super) fn text<'a>(
+    bytes: &'a [u8],
+    mapping: &Mapping,
+) -> Result<(Cow<'a, str>, bool), ReadError> {
+    if bytes.len() > MOST_BYTES {
+        return Err(ReadError::TooLarge);
+    }
+    if spreadsheet::is_workbook(bytes) {
+        return Ok((Cow::Owned(spreadsheet::text(bytes, &mapping.sheet)?), false));
+    }
+    if bytes.contains(&0) && mapping.encoding.name() == "UTF-8" {
+        return Err(ReadError::NoText("UTF-8"));
+    }
+    let decoded = decode(bytes, mapping.encoding);
+    Ok((decoded.text, decoded.has_replaced))
+}
+
+/// Reads all rows by a mapping.
+///
+/// Rows are put in order of time; a time that comes twice is kept once. What was done is told in
+/// [`Series::notes`].
+///
+/// # Errors
+/// With line and column where a cell is not what its column holds; lines behind the last reading that
+/// hold no time are not an error, but told.
+pub fn read(bytes: &[u8], mapping: &Mapping) -> Result<Series, ReadError> {
+    let (text, has_replaced) = text(bytes, mapping)?;
+    let places = Places::of(mapping)?;
+    let mut rows = Rows::new(&places, mapping)?;
+    let start = skip_lines(&text, mapping.lines_before);
+    let mut reader = csv::ReaderBuilder::new()
+        .delimiter(mapping.separator.byte())
+        .has_headers(false)
+        .flexible(true)
+        .from_reader(start.as_bytes());
+    let mut record = csv::ByteRecord::new();
+    while reader
+        .read_byte_record(&mut record)
+        .map_err(|_| ReadError::NoReadings)?
+    {
+        let line = record.position().map_or(0, csv::Position::line);
+        let line = line + u64::try_from(mapping.lines_before).unwrap_or(0);
+        if !rows.take(&record, line)? {
+            break;
+        }
+    }
+    let mut series = rows.into_series(mapping)?;
+    if has_replaced {
+        series.notes.push(Note::Replaced);
+    }
+    Ok(series)
+}
+
+/// The text behind its first lines.
+pub(super) fn skip_lines(text: &str, lines: usize) -> &str {
+    let mut rest = text;
+    for _ in 0..lines {
+        match rest.split_once('\n') {
+            Some((_, behind)) => rest = behind,
+            None => return "",
+        }
+    }
+    rest
+}
+
+/// Where the times stand.
+enum Times {
+    Moment(usize),
+    Apart { date: usize, of_day: usize },
+}
+
+struct Places {
+    times: Times,
+    order: DateOrder,
+    readings: Vec<(usize, Unit)>,
+}
+
+impl Places {
+    fn of(mapping: &Mapping) -> Result<Self, ReadError> {
+        let find = |wanted: &Column| mapping.columns.iter().position(|column| column == wanted);
+        let times = match (
+            find(&Column::Moment),
+            find(&Column::Date),
+            find(&Column::TimeOfDay),
+        ) {
+            (Some(at), ..) => Times::Moment(at),
+            (None, Some(date), Some(of_day)) => Times::Apart { date, of_day },
+            (None, Some(_), None) => return Err(ReadError::NoColumn("the time of day")),
+            _ => return Err(ReadError::NoColumn("date and time")),
+        };
+        let readings: Vec<(usize, Unit)> = mapping
+            .columns
+            .iter()
+            .enumerate()
+            .filter_map(|(at, column)| match column {
+                Column::Readings { unit, .. } => Some((at, *unit)),
+                _ => None,
+            })
+            .collect();
+        if readings.is_empty() {
+            return Err(ReadError::NoColumn("readings"));
+        }
+        Ok(Self {
+            times,
+            order: mapping.order.ok_or(ReadError::OrderNotSaid)?,
+            readings,
+        })
+    }
+}
+
+struct Rows<'a> {
+    places: &'a Places,
+    mapping: &'a Mapping,
+    zone: Option<TimeZone>,
+    times: Vec<i64>,
+    values: Vec<Vec<f64>>,
+    odd_times: usize,
+    missing: usize,
+    ends: Option<u64>,
+    last_clock: Option<i64>,
+}
+
+impl<'a> Rows<'a> {
+    fn new(places: &'a Places, mapping: &'a Mapping) -> Result<Self, ReadError> {
+        let zone = match &mapping.zone {
+            Zone::Named(name) => {
+                Some(TimeZone::get(name).map_err(|_| ReadError::NoZone(name.clone()))?)
+            }
+            Zone::Unnamed | Zone::Offset(_) => None,
+        };
+        Ok(Self {
+            places,
+            mapping,
+            zone,
+            times: Vec::new(),
+            values: vec![Vec::new(); places.readings.len()],
+            odd_times: 0,
+            missing: 0,
+            ends: None,
+            last_clock: None,
+        })
+    }
+
+    /// Takes a row; false where the readings have ended.
+    fn take(&mut self, record: &csv::ByteRecord, line: u64) -> Result<bool, ReadError> {
+        if record.iter().all(<[u8]>::is_empty) {
+            return Ok(true);
+        }
+        if self.times.len() >= MOST_ROWS {
+            return Err(ReadError::TooManyRows);
+        }
+        let Some(clock) = self.clock(record, line)? else {
+            self.ends = Some(line);
+            return Ok(false);
+        };
+        let expected = self.mapping.columns.len();
+        for (slot, (column, unit)) in self.places.readings.iter().enumerate() {
+            let Some(bytes) = record.get(*column) else {
+                return Err(ReadError::ShortRow {
+                    line,
+                    cells: record.len(),
+                    expected,
+                });
+            };
+            let text = String::from_utf8_lossy(bytes);
+            let value = match number::cell(&text, self.mapping.decimal) {
+                Cell::Number(number) => unit.held(number),
+                Cell::Missing => {
+                    self.missing += 1;
+                    f64::NAN
+                }
+                Cell::Other => return Err(wrong(line, *column, "a number", &text)),
+            };
+            if let Some(values) = self.values.get_mut(slot) {
+                values.push(value);
+            }
+        }
+        self.times.push(clock);
+        Ok(true)
+    }
+
+    /// The time of a row on the axis of the series; `None` where it holds none at all.
+    fn clock(&mut self, record: &csv::ByteRecord, line: u64) -> Result<Option<i64>, ReadError> {
+        let cell = |at: usize| String::from_utf8_lossy(record.get(at).unwrap_or_default());
+        let (seconds, offset) = match self.places.times {
+            Times::Moment(at) => {
+                let text = cell(at);
+                match date::moment(&text, self.places.order) {
+                    Some(clock) => (clock.seconds, clock.offset_s),
+                    None if !holds_a_digit(&text) && !self.times.is_empty() => return Ok(None),
+                    None => return Err(wrong(line, at, "a date with a time of day", &text)),
+                }
+            }
+            Times::Apart { date: at, of_day } => {
+                let (date_text, time_text) = (cell(at), cell(of_day));
+                if !holds_a_digit(&date_text) && !self.times.is_empty() {
+                    return Ok(None);
+                }
+                let day = date::moment(&date_text, self.places.order)
+                    .ok_or_else(|| wrong(line, at, "a date", &date_text))?;
+                let seconds = date::of_day(&time_text)
+                    .ok_or_else(|| wrong(line, of_day, "a time of day", &time_text))?;
+                (day.seconds + seconds, None)
+            }
+        };
+        Ok(Some(
+            self.placed(seconds, offset) - self.mapping.clock_ahead_s,
+        ))
+    }
+
+    /// A clock's reading as universal time, where the zone is known.
+    fn placed(&mut self, seconds: i64, offset: Option<i64>) -> i64 {
+        if let Some(offset) = offset {
+            return seconds - offset;
+        }
+        let placed = match (&self.mapping.zone, &self.zone) {
+            (Zone::Offset(ahead), _) => seconds - ahead,
+            (_, Some(zone)) => {
+                let (placed, is_odd) = in_zone(zone, seconds, self.last_clock);
+                self.odd_times += usize::from(is_odd);
+                placed
+            }
+            _ => seconds,
+        };
+        self.last_clock = Some(placed);
+        placed
+    }
+
+    fn into_series(self, mapping: &Mapping) -> Result<Series, ReadError> {
+        if self.times.is_empty() {
+            return Err(ReadError::NoReadings);
+        }
+        let mut notes = Vec::new();
+        if matches!(mapping.zone, Zone::Unnamed)
+            && let Some(at) = went_back(&self.times)
+        {
+            notes.push(Note::WentBackAnHour(at));
+        }
+        let mut order: Vec<usize> = (0..self.times.len()).collect();
+        let time = |at: usize| self.times.get(at).copied().unwrap_or_default();
+        let out_of_order = self
+            .times
+            .windows(2)
+            .filter(|pair| matches!(pair, [one, next] if next < one))
+            .count();
+        if out_of_order > 0 {
+            order.sort_by_key(|at| time(*at));
+            notes.push(Note::PutInOrder(out_of_order));
+        }
+        let same = |one: usize, other: usize| {
+            self.values.iter().all(|values| {
+                let value = |at: usize| values.get(at).map(|value| value.to_bits());
+                value(one) == value(other)
+            })
+        };
+        let (mut kept, mut doubled, mut conflicting, mut first) =
+            (Vec::with_capacity(order.len()), 0, 0, None);
+        for at in order {
+            match kept.last() {
+                Some(last) if time(*last) == time(at) => {
+                    if same(*last, at) {
+                        doubled += 1;
+                    } else {
+                        conflicting += 1;
+                        first.get_or_insert(time(at));
+                    }
+                }
+                _ => kept.push(at),
+            }
+        }
+        notes.extend((doubled > 0).then_some(Note::Doubled(doubled)));
+        notes.extend(first.map(|first| Note::Conflicting(conflicting, first)));
+        notes.extend((self.odd_times > 0).then_some(Note::SummerTime(self.odd_times)));
+        notes.extend((self.missing > 0).then_some(Note::Missing(self.missing)));
+        notes.extend(self.ends.map(Note::Ends));
+        let channels = mapping
+            .columns
+            .iter()
+            .filter_map(|column| match column {
+                Column::Readings { what, sensor, .. } => Some((*what, sensor.clone())),
+                _ => None,
+            })
+            .zip(&self.values)
+            .map(|((what, sensor), values)| Channel {
+                sensor,
+                what,
+                values: kept
+                    .iter()
+                    .filter_map(|at| values.get(*at).copied())
+                    .collect(),
+            })
+            .collect();
+        Ok(Series {
+            times_s: kept.iter().map(|at| time(*at)).collect(),
+            channels,
+            notes,
+        })
+    }
+}
+
+/// Where the clock goes back by an hour less one step and runs on from there.
+fn went_back(times: &[i64]) -> Option<i64> {
+    times.windows(3).find_map(|three| match three {
+        [before, back, on] if (-3600..=-1800).contains(&(back - before)) && on > back => {
+            Some(*before)
+        }
+        _ => None,
+    })
+}
+
+/// A civil time of a zone as universal time, and whether the zone does not have it or has it twice
+/// without what came before telling which.
+fn in_zone(zone: &TimeZone, seconds: i64, last: Option<i64>) -> (i64, bool) {
+    let Ok(stamp) = jiff::Timestamp::from_second(seconds) else {
+        return (seconds, true);
+    };
+    let civil = jiff::tz::Offset::UTC.to_datetime(stamp);
+    match zone.to_ambiguous_timestamp(civil).offset() {
+        AmbiguousOffset::Unambiguous { offset } => (seconds - i64::from(offset.seconds()), false),
+        AmbiguousOffset::Gap { before, .. } => (seconds - i64::from(before.seconds()), true),
+        AmbiguousOffset::Fold { before, after } => {
+            let early = seconds - i64::from(before.seconds());
+            let late = seconds - i64::from(after.seconds());
+            match last {
+                Some(last) if early > last => (early, false),
+                Some(_) => (late, false),
+                None => (early, true),
+            }
+        }
+    }
+}
+
+fn holds_a_digit(text: &str) -> bool {
+    text.bytes().any(|byte| byte.is_ascii_digit())
+}
+
+fn wrong(line: u64, column: usize, expected: &'static str, found: &str) -> ReadError {
+    let mut short: String = found.trim().chars().take(40).collect();
+    if short.len() < found.trim().len() {
+        short.push('…');
+    }
+    ReadError::Cell {
+        line,
+        column: column + 1,
+        expected,
+        found: short,
+    }
+}
