@@ -58,6 +58,7 @@ impl OnDisk {
         let file = self.file.clone();
         run(Command::Assess {
             file,
+            full: !json,
             json,
             set_up,
             budget: None,
@@ -73,6 +74,7 @@ impl OnDisk {
         let file = self.file.clone();
         let asked = run(Command::Assess {
             file,
+            full: false,
             json: true,
             set_up: None,
             budget: Some(budget),

@@ -170,8 +170,7 @@ fn rows<'a>(comparison: &'a Comparison, first: &'a Answer<Option<First>>) -> Vec
 }
 
 /// The bars of the options, for a drawing.
-#[must_use]
-pub fn bars(comparison: &Comparison, first: &Answer<Option<First>>) -> Vec<Bar> {
+pub(super) fn bars(comparison: &Comparison, first: &Answer<Option<First>>) -> Vec<Bar> {
     let mut reasons = Reasons::default();
     let bar = |row: Row<'_>| {
         let unknown = || "?".to_owned();

@@ -12,10 +12,7 @@ use crate::report::results::{ach, litres, watts};
 use crate::survey::{Field, Item, Place, SetUp, VehicleKind, leave, number};
 
 /// Side of the square hole in centimetres, with *at least* where gaps are missing from it.
-///
-/// # Errors
-/// [`NotKnown`](crate::assess::NotKnown) where no unintended gap is sized.
-pub fn hole(material: &Material<'_>) -> Answer<String> {
+pub(super) fn hole(material: &Material<'_>) -> Answer<String> {
     let leakage = &material.assessment.leakage;
     let side = leakage.square_side.clone()?;
     let total = leakage.unintended.as_ref().map_err(Clone::clone)?;

@@ -5,6 +5,7 @@
 mod buy;
 mod leak;
 mod page;
+mod pictures;
 mod seal;
 mod stay_open;
 mod sure;
@@ -14,9 +15,8 @@ use crate::assess::Mark;
 use crate::assess::words::sentence;
 use crate::survey::{Finding, Severity};
 
-pub use buy::bars;
-pub use leak::hole;
 pub use page::{InShort, Leads, Line, Part, Picture};
+pub use pictures::scene;
 
 /// What is said of a survey in short.
 #[must_use]
