@@ -4,6 +4,7 @@ use super::Material;
 use super::blocks::{Align, Block, Fact, Reasons, Section, Table};
 use super::leakage::unintended;
 use super::results::season;
+use super::usual;
 use crate::assess::quantity::Kind;
 use crate::assess::uncertainty::{NotFound, Uncertainty};
 use crate::assess::words::capital;
@@ -36,6 +37,7 @@ pub fn section(told: &Material<'_>, found: &Answer<Uncertainty>) -> Section {
         section.paragraph(not_found(found, line));
     }
     measure_next(&mut section, found);
+    usual::tell(&mut section, told.survey);
     section.notes(parts(found));
     section.note(format!(
         "{} How far each input may be off is assumed [A]; the result itself stays as it is.",

@@ -141,6 +141,13 @@ pub enum Edit {
     Put(Record),
     /// Removes a record.
     Remove(RecordId),
+    /// Moves gaps, in the order they have, in front of another; without one to the end.
+    MoveGaps {
+        /// The gaps that move.
+        gaps: Vec<GapId>,
+        /// The gap that follows them then.
+        before: Option<GapId>,
+    },
     /// Several changes that are one step for the user; all or none are made.
     Several(Vec<Edit>),
 }
@@ -195,6 +202,20 @@ pub enum EditRefused {
         space: SpaceId,
         /// What names it.
         what: String,
+    },
+    /// A list longer than any file holds.
+    #[error("a survey holds at most {most} {what}: take some out first, or begin another survey")]
+    TooMany {
+        /// What the list is of.
+        what: &'static str,
+        /// How many it may hold.
+        most: usize,
+    },
+    /// Moving a gap that does not exist, or in front of one.
+    #[error("gap {gap} is not in the survey")]
+    NoSuchGap {
+        /// The gap.
+        gap: GapId,
     },
     /// Saying that a place has no gap, or was not reached, while the ledger holds one of it.
     #[error("gap {gap} was found there: delete it first, if it is none")]
@@ -339,6 +360,7 @@ impl Survey {
             Edit::Known(part) => self.usual.forget(part),
             Edit::Put(record) => self.put(record)?,
             Edit::Remove(id) => self.remove(id)?,
+            Edit::MoveGaps { gaps, before } => self.move_gaps(&gaps, before)?,
             Edit::Several(edits) => {
                 let mut changed = self.clone();
                 for edit in edits {
@@ -351,6 +373,7 @@ impl Survey {
     }
 
     fn put(&mut self, record: Record) -> Result<(), EditRefused> {
+        self.has_room_for(&record)?;
         let part = record.usual_part();
         let changed = match record {
             Record::Zone(zone) => put(&mut self.zones, zone),

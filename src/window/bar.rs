@@ -1,5 +1,6 @@
 //! The bar at the top: menus, pages, and the set-up that results are shown for.
 
+use super::command_entry;
 use super::commands::{Command, CommandLine, MENUS};
 use super::page::Page;
 use super::request::Queue;
@@ -8,7 +9,7 @@ use super::widgets;
 use crate::survey::{Edit, History, SetUp};
 use eframe::egui;
 use egui::containers::menu::{MenuBar, MenuButton};
-use egui::{Button, RichText, ScrollArea, Ui, vec2};
+use egui::{RichText, ScrollArea, Ui, vec2};
 
 /// Room for the set-up, so that it wraps as one piece.
 const SET_UP_WIDTH: f32 = 196.0;
@@ -57,20 +58,8 @@ fn entry(ui: &mut Ui, line: &CommandLine, history: Option<&History>, queue: &mut
         Some(step) => format!("{}: {step}", line.name),
         None => line.name.to_owned(),
     };
-    let mut button = Button::new(&name);
-    if let Some(shortcut) = line.shortcuts.first() {
-        button = button.shortcut_text(ui.ctx().format_shortcut(shortcut));
-    }
     let enabled = history.is_some() || !line.needs_survey;
-    let response = ui
-        .add_enabled(enabled, button)
-        .on_hover_text(line.tooltip)
-        .on_disabled_hover_text("Open a survey first");
-    widgets::tell_name(ui, response.id, &name);
-    if response.clicked() {
-        queue.command(line.command);
-        ui.close();
-    }
+    command_entry::entry(ui, line, &name, enabled, queue);
 }
 
 fn tab(ui: &mut Ui, page: Page, shown: bool, queue: &mut Queue) {

@@ -3,8 +3,8 @@
 use super::ledger::{copied, mirrored};
 use crate::survey::leave::{may_become, remedies};
 use crate::survey::{
-    Behind, Certainty, CostBasis, Edit, Form, Gap, GapId, GapPart, RecordId, Remedy, RemedyKind,
-    Survey, WorkState, ZoneId,
+    Behind, Certainty, CostBasis, Edit, Facing, Form, Gap, GapId, GapPart, Purpose, RecordId,
+    Remedy, RemedyKind, Survey, WorkState, ZoneId,
 };
 use std::collections::HashMap;
 
@@ -15,6 +15,36 @@ pub struct ChangeOfMany {
     pub edit: Edit,
     /// The gaps to select.
     pub selected: Vec<GapId>,
+}
+
+/// All get another facing; where they are on it stays as it was recorded.
+#[must_use]
+pub fn facing(survey: &Survey, ids: &[GapId], facing: Facing) -> Edit {
+    each(survey, ids, |gap| gap.facing = facing)
+}
+
+/// All are there for one thing.
+#[must_use]
+pub fn purpose(survey: &Survey, ids: &[GapId], purpose: Purpose) -> Edit {
+    each(survey, ids, |gap| gap.purpose = purpose)
+}
+
+/// The gaps a row further up or down among those shown, `shown` from the top; none where they are
+/// at the end. Gaps that lie apart come together.
+#[must_use]
+pub fn moved(survey: &Survey, ids: &[GapId], shown: &[GapId], down: bool) -> Option<Edit> {
+    let chosen = |id: &GapId| ids.contains(id);
+    let before = if down {
+        let last = shown.iter().rposition(chosen)?;
+        let over = shown.get(last + 1)?;
+        let at = survey.gaps.iter().position(|gap| gap.id == *over)?;
+        survey.gaps.get(at + 1).map(|gap| gap.id)
+    } else {
+        let first = shown.iter().position(chosen)?;
+        Some(*shown.get(first.checked_sub(1)?)?)
+    };
+    let gaps = ids.to_vec();
+    Some(Edit::MoveGaps { gaps, before })
 }
 
 /// Each of the gaps, changed.
@@ -183,7 +213,7 @@ fn inner_first(survey: &Survey, ids: &[GapId]) -> Vec<GapId> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::survey::{Facing, LeadsTo, VehicleKind};
+    use crate::survey::{LeadsTo, VehicleKind};
 
     fn survey(gaps: u32) -> Survey {
         let mut survey = Survey::new(VehicleKind::PanelVan);
@@ -226,6 +256,26 @@ mod tests {
         assert_eq!(after(&[1, 2], &[5, 3, 2, 1]), Some(ids(&[3])));
         assert_eq!(after(&[1], &[1]), Some(Vec::new()));
         assert_eq!(after(&[77], &[1]), None);
+    }
+
+    #[test]
+    fn gaps_move_by_a_row_shown_and_not_out_of_the_ledger() {
+        let all = [1, 2, 3, 4, 5];
+        let after = |moving: &[u32], shown: &[u32], down| {
+            let mut survey = survey(5);
+            let edit = moved(&survey, &ids(moving), &ids(shown), down)?;
+            survey.apply(edit).unwrap();
+            Some(survey.gaps.iter().map(|gap| gap.id.0).collect::<Vec<_>>())
+        };
+        assert_eq!(after(&[3], &all, false), Some(vec![1, 3, 2, 4, 5]));
+        assert_eq!(after(&[3], &all, true), Some(vec![1, 2, 4, 3, 5]));
+        assert_eq!(after(&[4], &all, true), Some(vec![1, 2, 3, 5, 4]));
+        assert_eq!(after(&[2, 4], &all, false), Some(vec![2, 4, 1, 3, 5]));
+        assert_eq!(after(&[1], &all, false), None);
+        assert_eq!(after(&[2, 5], &all, true), None);
+        // Among rows that others lie between unseen, it goes past the next one seen.
+        assert_eq!(after(&[1], &[1, 4], true), Some(vec![2, 3, 4, 1, 5]));
+        assert_eq!(after(&[4], &[1, 4], false), Some(vec![4, 1, 2, 3, 5]));
     }
 
     #[test]

@@ -1,10 +1,12 @@
 //! The first steps: one line under the bar that says what comes next and gets out of the way.
 
+use super::commands::Command;
 use super::page::Page;
 use super::request::{Queue, Request};
 use super::theme::palette;
 use super::widgets;
 use crate::assess::Assessment;
+use crate::report::missing::missing;
 use crate::survey::{Field, Item, Place, Survey, WorkState};
 use eframe::egui;
 use egui::{RichText, Ui};
@@ -169,5 +171,34 @@ impl Guide {
                 queue.push(Request::EndGuide);
             }
         });
+        if let Some(answers) = answers {
+            still_missing(ui, survey, answers, queue);
+        }
     }
+}
+
+/// What is still missing for the results of each page, with the way to where it is entered.
+fn still_missing(ui: &mut Ui, survey: &Survey, answers: &Assessment, queue: &mut Queue) {
+    let all = missing(survey, answers);
+    if all.is_empty() {
+        return;
+    }
+    ui.horizontal_wrapped(|ui| {
+        widgets::muted(ui, "Still missing");
+        let mut before = None;
+        for one in &all {
+            let page = one.results.name();
+            if before.replace(page) != Some(page) {
+                widgets::muted(ui, format!("for {page}:"));
+            }
+            let name = format!("Missing for {page}: {}", one.words);
+            if widgets::named_button(ui, one.words, &name) {
+                queue.go_to(one.place);
+            }
+        }
+        let usual = all.iter().any(|one| one.usual_would_do);
+        if usual && widgets::usual_button(ui, survey.vehicle.kind) {
+            queue.command(Command::UsualVehicle);
+        }
+    });
 }

@@ -99,7 +99,8 @@ pub fn none() -> Picker {
 
 /// Whether the system has a file dialog. On desktops of the freedesktop kind it is shown by a
 /// service that is installed with a description, or else by a program.
-fn has_dialog() -> bool {
+#[must_use]
+pub fn has_dialog() -> bool {
     if !cfg!(all(unix, not(target_os = "macos"))) {
         return true;
     }

@@ -6,6 +6,7 @@ use super::answers::LongWork;
 use super::commands::Command;
 use super::page::Page;
 use super::questions::Answered;
+use super::samples::Sample;
 use super::typesetting::SheetFile;
 use crate::assess::Topic;
 use crate::survey::{Edit, GapId, MergeKey, Place, VehicleKind};
@@ -41,6 +42,8 @@ pub enum Request {
     NewSurvey(VehicleKind),
     /// Open the file at this path.
     OpenFile(PathBuf),
+    /// Open a copy of a sample.
+    OpenSample(Sample),
     /// Open what was rescued in this file.
     OpenRescued(PathBuf),
     /// Ask whether what was rescued in this file may be put away.

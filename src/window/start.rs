@@ -5,8 +5,8 @@ use super::background::{self, Spawner};
 use super::data_folder::DataFolder;
 use super::photos;
 use super::picker::{self, Picker};
-use super::start_page;
-use std::path::{Path, PathBuf};
+use super::samples::{SAMPLES, Sample};
+use std::path::PathBuf;
 
 /// What the window starts with.
 pub struct Start {
@@ -16,14 +16,18 @@ pub struct Start {
     pub spawner: Spawner,
     /// The system's file dialogs.
     pub picker: Picker,
+    /// Whether the system has them, as far as can be seen beforehand.
+    pub file_dialog: bool,
     /// Sample surveys offered on the start page.
-    pub samples: Vec<PathBuf>,
+    pub samples: &'static [Sample],
     /// How much is made of longer work.
     pub effort: Effort,
     /// Whether someone new is shown the first steps.
     pub guide: bool,
     /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
     pub data: Option<DataFolder>,
+    /// The platform has no folder for what the program keeps, which is told.
+    pub no_data_folder: bool,
     /// Where surveys are read and written.
     pub file_spawner: Spawner,
     /// Where photos are read and kept.
@@ -33,18 +37,20 @@ pub struct Start {
 }
 
 impl Start {
-    /// As the program starts: results on a thread, the system's file dialog, samples from the
-    /// folder `sample-surveys` beside the working directory.
+    /// As the program starts: results on a thread, the system's file dialog, its samples.
     #[must_use]
     pub fn program(path: Option<PathBuf>) -> Self {
+        let data = DataFolder::of_the_platform();
         Self {
             path,
+            no_data_folder: data.is_none(),
             spawner: background::on_a_thread(),
             picker: picker::system(),
-            samples: start_page::samples(Path::new("sample-surveys")),
+            file_dialog: picker::has_dialog(),
+            samples: SAMPLES,
             effort: Effort::program(),
             guide: true,
-            data: DataFolder::of_the_platform(),
+            data,
             file_spawner: background::on_a_thread_named("files"),
             photo_spawner: background::on_a_thread_named("photos"),
             photo_holding: photos::holding_folder(),
@@ -58,10 +64,12 @@ impl Start {
             path,
             spawner: background::inline(),
             picker: picker::none(),
-            samples: Vec::new(),
+            file_dialog: true,
+            samples: &[],
             effort: Effort::test(),
             guide: false,
             data: None,
+            no_data_folder: false,
             file_spawner: background::inline(),
             photo_spawner: background::inline(),
             photo_holding: None,

@@ -1,32 +1,22 @@
 //! The page shown while no survey is open.
 
+use super::body::{Frame, paint};
 use super::commands::Command;
 use super::data_folder::offer::Offer;
 use super::data_folder::recent::Recent;
 use super::data_folder::words::{ago, count, difference};
 use super::dialogs::kind_buttons;
 use super::request::{Queue, Request};
+use super::samples::Sample;
 use super::theme::{bold, figure_style, palette};
 use super::widgets;
+use crate::figure::outline::{self, Sizes};
+use crate::figure::scene::Scene;
 use crate::survey::Severity;
 use eframe::egui;
-use egui::{Id, RichText, Ui};
-use std::path::{Path, PathBuf};
+use egui::{Id, RichText, Sense, Ui, vec2};
+use std::path::Path;
 use std::time::SystemTime;
-
-/// The surveys in a folder of samples, by name; none where there is no such folder.
-#[must_use]
-pub fn samples(folder: &Path) -> Vec<PathBuf> {
-    let Ok(entries) = std::fs::read_dir(folder) else {
-        return Vec::new();
-    };
-    let mut samples: Vec<PathBuf> = entries
-        .filter_map(|entry| Some(entry.ok()?.path()))
-        .filter(|path| path.extension().is_some_and(|ending| ending == "ron"))
-        .collect();
-    samples.sort();
-    samples
-}
 
 /// A file's name as words: `farmyard-caravan.ron` is *farmyard caravan*.
 fn words(path: &Path) -> String {
@@ -43,7 +33,7 @@ pub struct Offered<'a> {
     /// The files that were open last.
     pub recent: &'a [Recent],
     /// Samples.
-    pub samples: &'a [PathBuf],
+    pub samples: &'static [Sample],
 }
 
 /// Widest the page becomes.
@@ -87,10 +77,9 @@ pub fn show(ui: &mut Ui, offered: &Offered<'_>, queue: &mut Queue) {
                     recent_files(ui, offered.recent, queue);
                 }),
                 _ => widgets::card(ui, "Samples, all invented", |ui| {
-                    for path in offered.samples {
-                        if widgets::link(ui, words(path)).clicked() {
-                            queue.push(Request::OpenFile(path.clone()));
-                        }
+                    widgets::muted(ui, "Each opens as a copy.");
+                    for (at, sample) in offered.samples.iter().enumerate() {
+                        ui.push_id(at, |ui| self::sample(ui, *sample, queue));
                     }
                 }),
             });
@@ -161,47 +150,132 @@ fn recent_files(ui: &mut Ui, recent: &[Recent], queue: &mut Queue) {
         return;
     }
     ui.add_space(4.0);
-    widgets::muted(ui, "Recent files");
-    for file in recent {
-        let path = file.path.display().to_string();
-        ui.horizontal_wrapped(|ui| {
-            if file.there {
-                let link = widgets::link(ui, words(&file.path)).on_hover_text(&path);
-                widgets::tell_name(ui, link.id, &format!("Open {path}"));
-                if link.clicked() {
-                    queue.push(Request::OpenFile(file.path.clone()));
-                }
-            } else {
-                widgets::muted(ui, format!("{} no longer exists", words(&file.path)))
-                    .on_hover_text(&path);
-                let off = widgets::link(ui, "remove from the list");
-                widgets::tell_name(ui, off.id, &format!("remove from the list: {path}"));
-                if off.clicked() {
-                    queue.push(Request::ForgetRecent(file.path.clone()));
-                }
-            }
-            if let Some(folder) = file.path.parent().and_then(Path::file_name) {
-                widgets::muted(ui, format!("in {}", folder.to_string_lossy()));
-            }
+    widgets::muted(ui, "Recent surveys");
+    for (at, file) in recent.iter().enumerate() {
+        ui.push_id(at, |ui| match file.there {
+            true => recent_file(ui, file, queue),
+            false => gone(ui, file, queue),
         });
     }
+}
+
+fn recent_file(ui: &mut Ui, file: &Recent, queue: &mut Queue) {
+    let path = file.path.display().to_string();
+    let title = file.head.as_ref().map(|head| head.header.title.trim());
+    let title = title.filter(|title| !title.is_empty());
+    let title = title.map_or_else(|| words(&file.path), short);
+    let scene = file.head.as_ref().map(|head| {
+        let sizes = Sizes::of(&head.vehicle);
+        outline::small_of(&sizes, DRAWING_MM)
+    });
+    drawn(ui, scene.as_ref(), |ui| {
+        let link = widgets::link(ui, title).on_hover_text(&path);
+        widgets::tell_name(ui, link.id, &format!("Open {path}"));
+        if link.clicked() {
+            queue.push(Request::OpenFile(file.path.clone()));
+        }
+        widgets::muted(ui, about(file));
+    });
+}
+
+/// Date, kind of vehicle and folder.
+fn about(file: &Recent) -> String {
+    let folder = file.path.parent().and_then(Path::file_name);
+    let folder = folder.map(|folder| format!("in {}", short(&folder.to_string_lossy())));
+    let head = match &file.head {
+        Some(head) => {
+            let date = head.header.date.trim();
+            let date = (!date.is_empty()).then(|| short(date));
+            let kind = Some(head.vehicle.kind.name().to_owned());
+            vec![date, kind]
+        }
+        None => vec![Some("no survey, as far as its beginning shows".to_owned())],
+    };
+    let parts = head.into_iter().chain([folder]).flatten();
+    parts.collect::<Vec<_>>().join(", ")
+}
+
+/// A text of a file nobody has opened yet: a line of at most so many letters.
+fn short(text: &str) -> String {
+    const MOST: usize = 60;
+    let line = text.lines().next().unwrap_or_default();
+    match line.char_indices().nth(MOST) {
+        Some((cut, _)) => format!("{}…", line.get(..cut).unwrap_or_default()),
+        None => line.to_owned(),
+    }
+}
+
+fn gone(ui: &mut Ui, file: &Recent, queue: &mut Queue) {
+    let path = file.path.display().to_string();
+    drawn(ui, None, |ui| {
+        widgets::muted(ui, format!("{} no longer exists", words(&file.path))).on_hover_text(&path);
+        let off = widgets::link(ui, "remove from the list");
+        widgets::tell_name(ui, off.id, &format!("remove from the list: {path}"));
+        if off.clicked() {
+            queue.push(Request::ForgetRecent(file.path.clone()));
+        }
+    });
+}
+
+fn sample(ui: &mut Ui, sample: Sample, queue: &mut Queue) {
+    let scene = outline::small(sample.kind, DRAWING_MM);
+    drawn(ui, Some(&scene), |ui| {
+        if widgets::link(ui, sample.title).clicked() {
+            queue.push(Request::OpenSample(sample));
+        }
+        widgets::muted(ui, sample.kind.name());
+    });
+}
+
+/// Size of the small drawing of a vehicle: in millimetres as it is drawn, and in points.
+const DRAWING_MM: (f64, f64) = (24.0, 12.0);
+const DRAWING: egui::Vec2 = vec2(60.0, 30.0);
+
+/// Words beside the small drawing of a vehicle, or beside its room where it is not known.
+fn drawn(ui: &mut Ui, scene: Option<&Scene>, content: impl FnOnce(&mut Ui)) {
+    ui.horizontal(|ui| {
+        let (rect, _) = ui.allocate_exact_size(DRAWING, Sense::hover());
+        if let Some(scene) = scene {
+            let frame = Frame::fit(scene, rect);
+            paint(ui.painter(), scene, &frame, palette(ui));
+        }
+        ui.vertical(|ui| {
+            ui.spacing_mut().item_spacing.y = 1.0;
+            content(ui);
+        });
+    });
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::survey::file::{print, read_head};
+    use crate::survey::{Survey, VehicleKind};
+    use std::path::PathBuf;
 
     #[test]
-    fn only_surveys_are_offered_by_name() {
+    fn a_recent_survey_is_told_by_date_kind_and_folder_in_one_short_line() {
         let folder = tempfile::tempdir().unwrap();
-        for name in ["b-two.ron", "a_one.ron", "notes.txt"] {
-            std::fs::write(folder.path().join(name), "").unwrap();
-        }
-        let found: Vec<String> = samples(folder.path())
-            .iter()
-            .map(|path| words(path))
-            .collect();
-        assert_eq!(found, ["a one", "b two"]);
-        assert!(samples(&folder.path().join("absent")).is_empty());
+        let path = folder.path().join("a_one-van.ron");
+        assert_eq!(words(&path), "a one van");
+        let mut survey = Survey::new(VehicleKind::PanelVan);
+        survey.header.date = "2026-11-03".to_owned();
+        std::fs::write(&path, print(&survey)).unwrap();
+        let told = |path: PathBuf| {
+            let head = read_head(&path);
+            about(&Recent {
+                path,
+                there: true,
+                head,
+            })
+        };
+        let inside = folder.path().file_name().unwrap().to_string_lossy();
+        let expected = format!("2026-11-03, panel-van camper, in {inside}");
+        assert_eq!(told(path), expected);
+        let other = folder.path().join("letter.ron");
+        std::fs::write(&other, "a letter").unwrap();
+        assert!(told(other).starts_with("no survey"));
+        assert_eq!(short(&"é".repeat(100)).chars().count(), 61);
+        assert_eq!(short("one\ntwo"), "one");
     }
 }

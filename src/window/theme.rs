@@ -226,6 +226,8 @@ fn visuals(theme: Theme, palette: &Palette) -> egui::Visuals {
     visuals.weak_text_color = Some(palette.muted);
     visuals.selection.bg_fill = palette.selection;
     visuals.selection.stroke = Stroke::new(2.0, palette.accent);
+    // A caret that blinks has the whole window drawn twice a second; it is thick and coloured instead.
+    visuals.text_cursor.blink = false;
     visuals.text_cursor.stroke = Stroke::new(2.0, palette.accent);
     let states = &mut visuals.widgets;
     for (state, fill, line) in [

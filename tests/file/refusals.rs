@@ -1,6 +1,7 @@
 //! What is not a survey is refused, with the place and a sentence.
 
-use gapledger::survey::file::{MOST_GAPS, ParseError, parse, parse_bytes};
+use gapledger::survey::file::{ParseError, parse, parse_bytes};
+use gapledger::survey::limits::MOST_GAPS;
 
 /// Asserts line, column and a part of the sentence.
 fn refused_at(text: &str, line: usize, column: usize, part: &str) {

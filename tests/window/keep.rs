@@ -12,6 +12,7 @@ use gapledger::window::commands::Command;
 use gapledger::window::data_folder::{DataFolder, offer};
 use gapledger::window::page::Page;
 use gapledger::window::questions::Dialog;
+use gapledger::window::samples::SAMPLES;
 use std::path::Path;
 
 /// The window with a folder of its own, after its worker has looked round.
@@ -320,9 +321,7 @@ fn what_has_the_focus_is_scrolled_into_sight() {
     leave_unsaved(&data, &path);
     let mut start = window(Start {
         data: Some(DataFolder::at(&data)),
-        samples: (0..12)
-            .map(|at| format!("sample-{at}.ron").into())
-            .collect(),
+        samples: vec![SAMPLES[0]; 12].leak(),
         ..Start::test(None)
     });
     settle(&mut start);

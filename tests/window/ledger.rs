@@ -230,7 +230,7 @@ fn shift_and_arrows_select_several_and_they_change_in_one_step() {
     shift(&mut window, Key::End);
     assert_eq!(selected(&window), [2, 3, 4, 5]);
     let before = survey(&window).clone();
-    step(&mut window, "Size of the selected gaps", 1);
+    step(&mut window, "Size found by, all selected gaps", 1);
     for id in 2..=5 {
         assert_eq!(gap(&window, id).certainty, Certainty::Guessed);
     }
@@ -250,11 +250,11 @@ fn zone_and_remedy_change_together_but_safety_ventilation_is_left_open() {
     assert_eq!(selected(&window).len(), 5);
     assert!(shows(&window, "1 of them must stay open"));
     // The zones differ: the first step down is the first zone.
-    step(&mut window, "Zone of the selected gaps", 1);
+    step(&mut window, "Zone, all selected gaps", 1);
     let first = survey(&window).zones[0].id;
     assert!(survey(&window).gaps.iter().all(|gap| gap.zone == first));
-    step(&mut window, "Remedy of the selected gaps", 1);
-    step(&mut window, "State of the selected gaps", 1);
+    step(&mut window, "Remedy, all selected gaps", 1);
+    step(&mut window, "State, all selected gaps", 1);
     for gap in &survey(&window).gaps {
         let kind = gap.remedy.as_ref().map(|remedy| remedy.kind);
         if gap.id == GapId(3) {
@@ -473,7 +473,7 @@ fn a_thousand_gaps_are_listed_once_for_each_change_and_drawn_where_seen() {
     assert_eq!(rows(&window).last(), Some(&1));
     ctrl(&mut window, Key::A);
     assert_eq!(selected(&window).len(), 1000);
-    step(&mut window, "Size of the selected gaps", 1);
+    step(&mut window, "Size found by, all selected gaps", 1);
     let guessed = |gap: &Gap| gap.certainty == Certainty::Guessed;
     assert!(survey(&window).gaps.iter().all(guessed));
     // The edit and its results are two changes.

@@ -134,7 +134,7 @@ fn a_list_opened_by_mouse_takes_the_keyboard_and_the_rows_stay_selected() {
     ctrl(&mut window, Key::A);
     assert_eq!(selected(&window), [GapId(1), GapId(2)]);
     let zone = survey(&window).gap(GapId(1)).unwrap().zone;
-    let of_all = "Zone of the selected gaps";
+    let of_all = "Zone, all selected gaps";
     window.get_by_role_and_label(Role::ComboBox, of_all).click();
     window.run();
     assert!(egui::Popup::is_any_open(&window.ctx));

@@ -15,6 +15,8 @@ use std::collections::HashMap;
 pub struct Show<'a> {
     /// The gap drawn as selected.
     pub selected: Option<GapId>,
+    /// Gaps selected together with it.
+    pub also: &'a [GapId],
     /// One wind direction, to draw its flows and neutral level.
     pub direction: Option<&'a DirectionAnswer>,
     /// Whether each mark carries its number.
@@ -185,6 +187,12 @@ pub(super) fn gaps(
         .filter_map(|mark| Some((*mark, label(mark, show.numbers)?)))
         .collect();
     labels(scene, &numbered);
+    let also = placed
+        .iter()
+        .filter(|mark| show.also.contains(&mark.gap.id));
+    for mark in also.filter(|mark| show.selected != Some(mark.gap.id)) {
+        ring(scene, mark);
+    }
     // Above all others, where nothing covers it.
     let selected = placed
         .iter()
@@ -259,15 +267,20 @@ fn span(scene: &mut Scene, layout: &Layout, mark: &Placed<'_>) {
     }
 }
 
-/// A ring round the selected gap, with its number and name beside.
-fn highlight(scene: &mut Scene, mark: &Placed<'_>) {
-    let (gap, centre) = (mark.gap, mark.at);
+/// A ring round what is selected.
+fn ring(scene: &mut Scene, mark: &Placed<'_>) {
     scene.add(Shape::circle(
-        centre,
+        mark.at,
         mark.radius + 1.6,
         None,
         Stroke::solid(Role::Selected, 0.6),
     ));
+}
+
+/// A ring round the selected gap, with its number and name beside.
+fn highlight(scene: &mut Scene, mark: &Placed<'_>) {
+    let (gap, centre) = (mark.gap, mark.at);
+    ring(scene, mark);
     let name = gap.shown_name();
     let words = match name.char_indices().nth(LONGEST_NAME) {
         Some((cut, _)) => format!("{} {}…", gap.id, name.get(..cut).unwrap_or(name)),

@@ -36,6 +36,7 @@ fn survey() -> Survey {
 
 const PLAIN: Show<'static> = Show {
     selected: None,
+    also: &[],
     direction: None,
     numbers: true,
 };
@@ -273,6 +274,7 @@ fn the_selected_gap_is_named_beside_its_mark_and_a_sealed_one_is_struck() {
     survey.gaps[2].state = crate::survey::WorkState::Sealed;
     let show = Show {
         selected: Some(GapId(2)),
+        also: &[],
         ..PLAIN
     };
     let answers = assess(&survey);

@@ -72,7 +72,7 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
             let mut part = Part::new("What to buy, and what not");
             part.line(
                 format!("What keeps it dry is not known: {}.", unknown.reason),
-                Leads::Place(Place::whole(Item::Vehicle)),
+                Leads::to_lacking(material.survey),
             );
             return part;
         }

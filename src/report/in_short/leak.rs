@@ -187,7 +187,7 @@ pub(super) fn does(material: &Material<'_>) -> Option<Part> {
             let why = why.map_or_else(String::new, |unknown| format!(": {}", unknown.reason));
             part.line(
                 format!("How much water has to come out and heat to go in is not known{why}."),
-                Leads::Place(Place::whole(Item::Vehicle)),
+                Leads::to_lacking(material.survey),
             );
         }
     }

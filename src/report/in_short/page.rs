@@ -3,7 +3,7 @@
 use crate::report::Align;
 use crate::report::blocks::{Block, Reasons, Section, Table};
 use crate::report::sealing::in_currency;
-use crate::survey::{Field, Item, Place};
+use crate::survey::{Field, Item, Place, Survey};
 
 /// Where a line leads to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,6 +21,15 @@ pub enum Leads {
 }
 
 impl Leads {
+    /// To what the comparison of drying and heating lacks.
+    pub(super) fn to_lacking(survey: &Survey) -> Self {
+        Self::Place(Place::whole(if survey.fabric.is_empty() {
+            Item::Fabric(survey.free_fabric_id())
+        } else {
+            Item::Vehicle
+        }))
+    }
+
     /// Where the appliances are confirmed.
     pub(super) const APPLIANCES: Self = Self::Place(Place {
         item: Item::Vehicle,

@@ -39,6 +39,7 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
     let mut section = Section::new("Where the gaps are");
     let show = Show {
         selected: None,
+        also: &[],
         direction: None,
         numbers: true,
     };

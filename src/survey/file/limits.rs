@@ -9,12 +9,6 @@ pub const NEWEST_FORMAT: u32 = 2;
 /// under one.
 pub const LARGEST_FILE_BYTES: u64 = 16 * 1024 * 1024;
 
-/// The most gaps a file may hold.
-pub const MOST_GAPS: usize = 5000;
-
-/// The most records any other list of a file may hold.
-pub const MOST_RECORDS: usize = 1000;
-
 /// How files are read: an optional value may be written without `Some(…)`, also where the
 /// line that says so is missing; nesting stops at a depth that no survey comes near.
 pub(super) fn reading() -> ron::Options {

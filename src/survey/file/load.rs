@@ -38,7 +38,16 @@ pub fn load(path: &Path) -> Result<Loaded, LoadError> {
 }
 
 /// The bytes of a file, if it is a file and not too large.
-pub(super) fn read(path: &Path) -> Result<Vec<u8>, LoadError> {
+fn read(path: &Path) -> Result<Vec<u8>, LoadError> {
+    read_file(path, LARGEST_FILE_BYTES)
+}
+
+/// The bytes of a file that holds at most so many, if it is a file: what would make the program
+/// wait, or never end, is not read.
+///
+/// # Errors
+/// [`LoadError`]; never [`LoadError::Content`].
+pub fn read_file(path: &Path, most: u64) -> Result<Vec<u8>, LoadError> {
     let refused = |source: io::Error| refusal(path, source);
     // Asked before opening: to open a pipe would wait for ever.
     let there = path.metadata().map_err(refused)?;
@@ -56,13 +65,16 @@ pub(super) fn read(path: &Path) -> Result<Vec<u8>, LoadError> {
     let too_large = || LoadError::TooLarge {
         path: path.to_owned(),
     };
-    if file.metadata().map_err(refused)?.len() > LARGEST_FILE_BYTES {
+    let length = file.metadata().map_err(refused)?.len();
+    if length == 0 {
+        // Files of the system itself, which call themselves empty, may make a reader wait for ever.
+        return Ok(Vec::new());
+    }
+    if length > most {
         return Err(too_large());
     }
     // The file may grow while it is read, hence a limit there too.
-    at_most(LARGEST_FILE_BYTES, file)
-        .map_err(refused)?
-        .ok_or_else(too_large)
+    at_most(most, file).map_err(refused)?.ok_or_else(too_large)
 }
 
 /// All that comes from the reader, or `None` if it is more than so many bytes.
@@ -85,6 +97,18 @@ fn refusal(path: &Path, source: io::Error) -> LoadError {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[cfg(target_os = "linux")]
+    #[test]
+    fn what_calls_itself_empty_and_makes_a_reader_wait_is_not_read() {
+        // Another file of the system that says it holds nothing and does: where it is read, a
+        // file that waits for the next message of the system would be too.
+        let version = Path::new("/proc/version");
+        assert!(!std::fs::read(version).unwrap().is_empty());
+        assert!(read_file(version, 1000).unwrap().is_empty());
+        let told = load(version).unwrap_err().to_string();
+        assert!(told.contains("empty"), "{told}");
+    }
 
     #[test]
     fn a_file_that_grows_without_end_is_not_read_without_end() {

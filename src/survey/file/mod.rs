@@ -11,6 +11,7 @@
 
 mod disk;
 mod error;
+mod head;
 mod limits;
 mod live;
 mod load;
@@ -25,8 +26,9 @@ mod v2;
 
 pub use disk::{Disk, RealDisk};
 pub use error::{LoadError, ParseError, SaveError, SaveStep};
-pub use limits::{LARGEST_FILE_BYTES, MOST_GAPS, MOST_RECORDS, NEWEST_FORMAT};
-pub use load::{Loaded, load};
+pub use head::{FileHead, read_head};
+pub use limits::{LARGEST_FILE_BYTES, NEWEST_FORMAT};
+pub use load::{Loaded, load, read_file};
 pub use photos::*;
 pub use save::{Backups, Overwrite, backup_path, protection, save, save_through};
 pub use stamp::FileStamp;

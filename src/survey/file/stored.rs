@@ -1,6 +1,6 @@
 //! What the structs of every format are made of: conversion both ways, numbers, texts and lists.
 
-use crate::survey::file::{MOST_GAPS, MOST_RECORDS};
+use crate::survey::limits::{MOST_GAPS, MOST_RECORDS};
 use serde::de::{self, Deserializer, SeqAccess, Visitor};
 use serde::ser::{self, Serializer};
 use serde::{Deserialize, Serialize};

@@ -13,7 +13,8 @@ pub fn usual(survey: &Survey) -> Vec<Finding> {
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     let (usual, kind) = (&survey.usual, survey.vehicle.kind.name());
-    let winter = usual.winter.map_or("typical", TypicalWinter::name);
+    let winter = usual.winter.map_or("unknown", TypicalWinter::name);
+    let winter = format!("\u{201c}{winter}\u{201d}");
     if let (Some(first), many) = (usual.fabric.first(), usual.fabric.len()) {
         let of = part_of(many, survey.fabric.len());
         Finder::new(findings, Item::Fabric(*first), "fabric").remark(
@@ -34,21 +35,23 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         let of = part_of(many, survey.weather.len());
         Finder::new(findings, Item::Weather(*first), "weather").remark(
             None,
-            format!("{of} assumed: a {winter} winter, of no real place"),
+            format!("{of} assumed: the typical winter {winter}, of no real place"),
             "replace it by the weather where the vehicle stands, or choose another winter",
         );
     }
     if usual.design_outside {
         Finder::new(findings, Item::Targets, "targets").remark(
             Field::DesignOutside,
-            format!("the coldest outside temperature is assumed: that of a {winter} winter"),
+            format!(
+                "the coldest outside temperature is assumed: that of the typical winter {winter}"
+            ),
             "take the coldest night from local weather records: heaters are sized by it",
         );
     }
     if usual.altitude {
         Finder::new(findings, Item::Site, "site").remark(
             Field::Altitude,
-            format!("the height above sea level is assumed: that of a {winter} winter"),
+            format!("the height above sea level is assumed: that of the typical winter {winter}"),
             "read it from a map",
         );
     }

@@ -3,12 +3,15 @@
 
 mod file_work;
 mod files;
+mod gaps;
 mod photos;
 mod rescue;
 mod run;
+mod samples;
 mod screens;
 mod state;
 mod undo;
+mod usual;
 pub mod view;
 
 pub use super::start::Start;

@@ -96,7 +96,9 @@ impl App {
         let Some(gap) = self.gap_for_photos() else {
             return;
         };
-        if self.picking.is_none() {
+        if !self.file_dialog {
+            self.photos_picked(gap, Picked::NoDialog);
+        } else if self.picking.is_none() {
             let pick = Pick {
                 way: Way::Several,
                 folder: None,
@@ -229,7 +231,7 @@ impl App {
 
 /// The file paths that a text consists of, one a line, as file managers put them on the
 /// clipboard; nothing where any line is something else.
-fn paths_in(text: &str) -> Vec<PathBuf> {
+pub(super) fn paths_in(text: &str) -> Vec<PathBuf> {
     let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
     let paths: Option<Vec<PathBuf>> = lines.map(path_of).collect();
     paths.unwrap_or_default()

@@ -3,11 +3,9 @@
 use super::App;
 use super::state::{Picking, System};
 use crate::assess::shown::Units;
-use crate::survey::{Edit, Field, GapId, Item, MergeKey, Place, Severity, Survey, VehicleKind};
-use crate::window::changes_of_many::{self, ChangeOfMany};
+use crate::survey::{Edit, Field, Item, MergeKey, Place, Severity, Survey, VehicleKind};
 use crate::window::commands::Command;
 use crate::window::document::Document;
-use crate::window::ledger;
 use crate::window::notices::{Cause, sentence_of};
 use crate::window::page::Page;
 use crate::window::photos::Source;
@@ -38,6 +36,7 @@ impl App {
             Request::Command(command) => self.command(command, system),
             Request::NewSurvey(kind) => self.guard(Then::NewSurvey(kind), system),
             Request::OpenFile(path) => self.guard(Then::OpenFile(path), system),
+            Request::OpenSample(sample) => self.open_sample(sample),
             Request::OpenRescued(path) => self.guard(Then::OpenRescued(path), system),
             Request::PutAway(path) => self.ask_to_put_away(&path),
             Request::ForgetRecent(path) => self.forget_recent(&path),
@@ -113,6 +112,10 @@ impl App {
             Command::AddGap | Command::DuplicateGap | Command::MirrorGap | Command::DeleteGap => {
                 self.ledger_command(command)
             }
+            Command::CopyGaps => self.copy_gaps(system.ctx),
+            Command::PasteGaps => self.ask_for_clipboard(system.ctx),
+            Command::SelectAllGaps => self.select_all_gaps(),
+            Command::MoveUp | Command::MoveDown => self.move_gaps(command == Command::MoveDown),
             Command::QuickEntry => {
                 self.view.page = Page::Gaps;
                 self.view.gaps.quick.jump();
@@ -123,6 +126,7 @@ impl App {
             }
             Command::FieldHelp => self.view.help = !self.view.help,
             Command::AddPhotos => self.ask_photos(system),
+            Command::UsualVehicle => self.fill_usual(),
             Command::Show(page) => self.view.page = page,
             Command::Findings => self.asked = Some(Dialog::Findings.into()),
             Command::Messages => self.asked = Some(Dialog::Messages.into()),
@@ -150,62 +154,6 @@ impl App {
     fn look(&mut self, system: System<'_>, change: impl FnOnce(&mut Preferences)) {
         change(&mut self.preferences);
         self.preferences.apply(system.ctx);
-    }
-
-    fn ledger_command(&mut self, command: Command) {
-        let Some(document) = &self.document else {
-            return;
-        };
-        let survey = document.history.survey();
-        let chosen = self.view.gaps.chosen_in(survey);
-        let change = match command {
-            Command::AddGap => {
-                let one = self.view.gaps.selected_in(survey);
-                ledger::add(survey, one).map(|gap| ChangeOfMany {
-                    selected: vec![gap.id],
-                    edit: Edit::gap(gap),
-                })
-            }
-            Command::DuplicateGap => changes_of_many::duplicate(survey, &chosen),
-            Command::MirrorGap => changes_of_many::mirror(survey, &chosen),
-            _ => changes_of_many::delete(survey, &chosen, &self.view.gaps.shown_in(survey)),
-        };
-        let Some(change) = change else {
-            let words = match command {
-                Command::AddGap => "A gap needs a zone: add a zone first.",
-                _ => "No gap is selected.",
-            };
-            self.notices.tell(Severity::Note, words);
-            return;
-        };
-        let before = document.history.revision();
-        self.edit(change.edit, None);
-        let made = self
-            .document
-            .as_ref()
-            .map(|document| document.history.revision())
-            != Some(before);
-        if made {
-            self.after_ledger_command(command, &chosen, &change.selected);
-        }
-    }
-
-    fn after_ledger_command(&mut self, command: Command, chosen: &[GapId], selected: &[GapId]) {
-        self.view.page = Page::Gaps;
-        match (command, chosen, selected) {
-            (Command::DeleteGap, [id], _) => {
-                self.view.gaps.select_all(selected);
-                self.notices.tell_undoable(format!("Gap {id} was deleted."));
-            }
-            (Command::DeleteGap, ..) => {
-                self.view.gaps.select_all(selected);
-                let many = chosen.len();
-                self.notices
-                    .tell_undoable(format!("{many} gaps were deleted."));
-            }
-            (_, _, [one]) => self.view.gaps.select_added(*one),
-            _ => self.view.gaps.select_all(selected),
-        }
     }
 
     /// Goes on at once, or asks about unsaved changes first.

@@ -149,7 +149,7 @@ impl App {
                     let offered = start_page::Offered {
                         rescued: self.unsaved.offers(),
                         recent: self.unsaved.recent(),
-                        samples: &self.samples,
+                        samples: self.samples,
                     };
                     start_page::show(ui, &offered, &mut self.queue);
                     widgets::follow_focus(ui);
@@ -168,10 +168,15 @@ impl eframe::App for App {
     fn logic(&mut self, ctx: &egui::Context, frame: &mut eframe::Frame) {
         let system = System { ctx, frame };
         if self.asked.is_none() {
-            let large = self.view.gaps.lightbox.is_some();
-            for command in commands::pressed(ctx, self.document.is_some(), large) {
+            let now = commands::Situation {
+                survey_open: self.document.is_some(),
+                photo_large: self.view.gaps.lightbox.is_some(),
+                on_gaps: self.view.page == Page::Gaps,
+            };
+            for command in commands::pressed(ctx, now) {
                 self.queue.command(command);
             }
+            self.paste_in(ctx);
         }
         self.files_in(system);
         self.take_picked();
@@ -191,6 +196,11 @@ impl eframe::App for App {
     }
 
     fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
+        // Nothing under a dialog has the pointer: a tooltip that was open would stay over it.
+        let pointer = self.asked.is_some().then(|| {
+            let ctx = ui.ctx();
+            ctx.input_mut(|input| std::mem::take(&mut input.pointer))
+        });
         let palette = theme::palette(ui);
         Panel::top("bar")
             .frame(panel_frame(palette.strip, 3))
@@ -211,6 +221,9 @@ impl eframe::App for App {
                 &mut self.photos,
                 &mut self.queue,
             );
+        }
+        if let Some(pointer) = pointer {
+            ui.ctx().input_mut(|input| input.pointer = pointer);
         }
         self.drop_hint(ui.ctx());
         if let Some(asked) = &mut self.asked {

@@ -19,6 +19,7 @@ use crate::window::picker::{Picked, Picker};
 use crate::window::preferences::Preferences;
 use crate::window::questions::{Asked, Dialog};
 use crate::window::request::Queue;
+use crate::window::samples::Sample;
 use crate::window::start::Start;
 use crate::window::theme;
 use crate::window::typesetting::{SheetKey, Told, Typesetting};
@@ -26,9 +27,13 @@ use crate::window::units;
 use crate::window::unsaved_work::UnsavedWork;
 use eframe::egui;
 use egui::ViewportCommand;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::Arc;
 use std::sync::mpsc::Receiver;
+
+/// Told where the program has no folder of its own.
+const NO_DATA_FOLDER: &str = "Gapledger found no home folder (HOME is not set): changes that are \
+     not saved are not written down for a rescue, and files opened are not remembered. Save often.";
 
 /// The system's file dialog while it is open.
 pub(super) struct Picking {
@@ -57,7 +62,7 @@ pub struct App {
     pub(super) picking: Option<Picking>,
     /// The system has file dialogs, for all that is known.
     pub(super) file_dialog: bool,
-    pub(super) samples: Vec<PathBuf>,
+    pub(super) samples: &'static [Sample],
     pub(super) may_close: bool,
     pub(super) preferences: Preferences,
     pub(super) guide: Guide,
@@ -65,6 +70,8 @@ pub struct App {
     pub(super) unsaved: UnsavedWork,
     pub(super) photos: Photos,
     pub(super) closing_after_photos: bool,
+    /// When the system was asked for what is on its clipboard, and has not answered yet.
+    pub(super) paste_wanted: Option<f64>,
     pub(super) focus: FocusKeeper,
     title: String,
     /// Which revision, in which units, the widgets were told of last.
@@ -101,7 +108,7 @@ impl App {
             asked: None,
             picker: start.picker,
             picking: None,
-            file_dialog: true,
+            file_dialog: start.file_dialog,
             samples: start.samples,
             may_close: false,
             guide: Guide::default(),
@@ -110,6 +117,7 @@ impl App {
             unsaved,
             photos,
             closing_after_photos: false,
+            paste_wanted: None,
             focus: FocusKeeper::default(),
             title: String::new(),
             units_told: None,
@@ -119,6 +127,9 @@ impl App {
         }
         if let Some(problem) = problem {
             app.notices.tell(Severity::Warning, problem);
+        }
+        if start.no_data_folder {
+            app.notices.tell(Severity::Warning, NO_DATA_FOLDER);
         }
         if let Some(path) = start.path {
             app.open_file(&path);

@@ -50,7 +50,7 @@ impl ViewState {
         self.wanted = Some(place);
         self.page = Page::of(place.item);
         match self.page {
-            Page::Vehicle => self.vehicle.reveal(place.item),
+            Page::Vehicle => self.vehicle.reveal(place),
             Page::Gaps => self.gaps.reveal(place.item),
             Page::AirChange => self.air_change.reveal(place.item),
             Page::DryingHeat => self.drying_heat.reveal(place.item),

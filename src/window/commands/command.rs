@@ -36,12 +36,24 @@ pub enum Command {
     MirrorGap,
     /// Delete the selected gap.
     DeleteGap,
+    /// Copy the selected gaps to the clipboard.
+    CopyGaps,
+    /// Add the gaps that are on the clipboard.
+    PasteGaps,
+    /// Select every gap that the ledger shows.
+    SelectAllGaps,
+    /// Move the selected gaps a row up.
+    MoveUp,
+    /// Move the selected gaps a row down.
+    MoveDown,
     /// Go to the bar that takes gaps quickly.
     QuickEntry,
     /// Go to the search of the ledger.
     FindGap,
     /// Add photos to the selected gap.
     AddPhotos,
+    /// Fill in what is usual for the vehicle's kind.
+    UsualVehicle,
     /// Show a page.
     Show(Page),
     /// Show all findings.

@@ -13,6 +13,10 @@ const fn ctrl_shift(key: Key) -> KeyboardShortcut {
     KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), key)
 }
 
+const fn alt(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::ALT, key)
+}
+
 const fn plain(key: Key) -> KeyboardShortcut {
     KeyboardShortcut::new(Modifiers::NONE, key)
 }
@@ -144,6 +148,37 @@ const EDIT: &[CommandLine] = &[
         "Delete each selected gap; it can be undone",
     ),
     line(
+        Command::CopyGaps,
+        "Copy gaps",
+        &[ctrl(Key::C)],
+        "Copy each selected gap to the clipboard, for this window or another",
+    )
+    .group(),
+    line(
+        Command::PasteGaps,
+        "Paste gaps",
+        &[ctrl(Key::V)],
+        "Add the gaps that are on the clipboard",
+    ),
+    line(
+        Command::SelectAllGaps,
+        "Select all gaps",
+        &[ctrl(Key::A)],
+        "Select every gap that the ledger shows",
+    ),
+    line(
+        Command::MoveUp,
+        "Move gaps up",
+        &[alt(Key::ArrowUp)],
+        "Move each selected gap a row up in the ledger; dragging its number does so too",
+    ),
+    line(
+        Command::MoveDown,
+        "Move gaps down",
+        &[alt(Key::ArrowDown)],
+        "Move each selected gap a row down in the ledger",
+    ),
+    line(
         Command::FindGap,
         "Find gap",
         &[ctrl(Key::F)],
@@ -155,6 +190,13 @@ const EDIT: &[CommandLine] = &[
         &[ctrl_shift(Key::P)],
         "Add photos to the selected gap",
     ),
+    line(
+        Command::UsualVehicle,
+        "Fill in what is usual",
+        &[ctrl_shift(Key::U)],
+        "Fabric, appliances and weather that such a vehicle usually has, wherever nothing is entered",
+    )
+    .group(),
 ];
 
 const VIEW: &[CommandLine] = &[

@@ -37,7 +37,7 @@ pub struct Snapshot {
 }
 
 /// What the worker has found or failed at.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum News {
     /// What earlier runs left behind, and the files that were open last.
     Found(Vec<Offer>, Vec<Recent>),
@@ -437,6 +437,38 @@ mod tests {
         let mut both = rescued(folder.path());
         both.sort();
         assert_eq!(both, ["first", "second"]);
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_pipe_among_the_rescue_files_holds_up_neither_looking_nor_the_end() {
+        let folder = tempfile::tempdir().unwrap();
+        let rescue = DataFolder::at(folder.path()).rescue();
+        fs::create_dir_all(&rescue).unwrap();
+        for name in ["1-a.1.ron", "1-a.lock", "2-b.1.ron", "2-b.1.tmp"] {
+            let made = std::process::Command::new("mkfifo")
+                .arg(rescue.join(name))
+                .status();
+            assert!(made.unwrap().success());
+        }
+        let made = std::process::Command::new("mkfifo")
+            .arg(DataFolder::at(folder.path()).recent())
+            .status();
+        assert!(made.unwrap().success());
+        let (ended, end) = std::sync::mpsc::channel();
+        let path = folder.path().to_owned();
+        std::thread::spawn(move || {
+            let autosave = autosave(&path);
+            autosave.look();
+            autosave.note(snapshot(1, "kept"));
+            autosave.finish();
+            let news = autosave.news();
+            drop(autosave);
+            let _ = ended.send(news);
+        });
+        let news = end.recv_timeout(Duration::from_secs(20)).unwrap();
+        assert_eq!(news, [News::Found(Vec::new(), Vec::new())]);
+        assert_eq!(rescued(folder.path()), ["kept"]);
     }
 
     #[test]

@@ -14,7 +14,7 @@ pub(super) const UNFINISHED: &str = "tmp";
 pub(super) fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
     let unfinished = path.with_extension(UNFINISHED);
     let written = (|| {
-        let mut file = File::create(&unfinished)?;
+        let mut file = private(&unfinished)?;
         file.write_all(bytes)?;
         file.sync_all()
     })();
@@ -26,9 +26,39 @@ pub(super) fn write_shared(path: &Path, bytes: &[u8]) -> io::Result<()> {
     let folder = path.parent().unwrap_or(Path::new("."));
     let mut disk = RealDisk;
     let (unfinished, mut file) = disk.create(folder, None)?;
-    let written = disk.write(&mut file, bytes).and_then(|()| disk.sync(&file));
+    let written = for_the_owner(&file)
+        .and_then(|()| disk.write(&mut file, bytes))
+        .and_then(|()| disk.sync(&file));
     drop(file);
     finish(written, &unfinished, path)
+}
+
+/// A new file that nobody but its owner may read: it holds a person's unsaved work.
+fn private(path: &Path) -> io::Result<File> {
+    let mut options = File::options();
+    options.write(true).create(true).truncate(true);
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::OpenOptionsExt;
+        options.mode(0o600);
+    }
+    let file = options.open(path)?;
+    // It may have been there, with another mode.
+    for_the_owner(&file)?;
+    Ok(file)
+}
+
+/// Nobody but its owner may read the file.
+#[cfg(unix)]
+fn for_the_owner(file: &File) -> io::Result<()> {
+    use std::os::unix::fs::PermissionsExt;
+    file.set_permissions(fs::Permissions::from_mode(0o600))
+}
+
+/// Elsewhere the folder of a person's programs is that person's alone.
+#[cfg(not(unix))]
+fn for_the_owner(_file: &File) -> io::Result<()> {
+    Ok(())
 }
 
 fn finish(written: io::Result<()>, unfinished: &Path, path: &Path) -> io::Result<()> {
@@ -52,6 +82,24 @@ pub(super) fn remove(path: &Path) -> io::Result<()> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[cfg(unix)]
+    #[test]
+    fn nobody_but_its_owner_may_read_what_is_written() {
+        use std::os::unix::fs::PermissionsExt;
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("kept.ron");
+        let mode = || path.metadata().unwrap().permissions().mode() & 0o777;
+        // Left behind by a program that let others read.
+        let unfinished = path.with_extension(UNFINISHED);
+        fs::write(&unfinished, "").unwrap();
+        fs::set_permissions(&unfinished, fs::Permissions::from_mode(0o644)).unwrap();
+        write_whole(&path, b"one").unwrap();
+        assert_eq!(mode(), 0o600);
+        fs::set_permissions(&path, fs::Permissions::from_mode(0o644)).unwrap();
+        write_shared(&path, b"two").unwrap();
+        assert_eq!(mode(), 0o600);
+    }
 
     #[test]
     fn a_file_that_cannot_be_finished_leaves_the_old_one() {

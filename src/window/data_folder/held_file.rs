@@ -60,6 +60,10 @@ impl Drop for HeldFile {
 /// counts as free too, so that nothing which was left behind is withheld.
 #[must_use]
 pub fn is_held(path: &Path) -> bool {
+    // To open a pipe would wait for ever.
+    if !path.is_file() {
+        return false;
+    }
     let Ok(file) = OpenOptions::new().read(true).open(path) else {
         return false;
     };

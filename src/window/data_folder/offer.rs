@@ -126,7 +126,8 @@ fn left_behind(folder: &Path) -> Vec<PathBuf> {
     let mut files = Vec::new();
     for entry in fs::read_dir(folder).into_iter().flatten().flatten() {
         let path = entry.path();
-        if runs(&path) {
+        // A pipe of such a name is not ours, and to open it would wait for ever.
+        if !path.is_file() || runs(&path) {
             continue;
         }
         let ending = path.extension();

@@ -1,19 +1,25 @@
 //! The files that were open last.
 
 use super::disk;
+use crate::survey::file::{FileHead, read_file, read_head};
 use std::io;
 use std::path::{Path, PathBuf};
 
 /// As many are remembered.
 pub const MOST: usize = 8;
 
+/// Longer lists than any that is written are not read.
+const LARGEST_LIST_BYTES: u64 = 256 * 1024;
+
 /// A file that was open.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Recent {
     /// The file.
     pub path: PathBuf,
     /// Whether it is still there.
     pub there: bool,
+    /// What its first part says; `None` where it is no survey, as far as that shows.
+    pub head: Option<FileHead>,
 }
 
 /// The list, the last one first. One that cannot be read is empty: it is made again as files are
@@ -24,6 +30,7 @@ pub fn read(list: &Path) -> Vec<Recent> {
         .into_iter()
         .map(|path| Recent {
             there: path.is_file(),
+            head: read_head(&path),
             path,
         })
         .collect()
@@ -52,8 +59,8 @@ pub fn forget(list: &Path, path: &Path) -> io::Result<()> {
 }
 
 fn paths(list: &Path) -> Vec<PathBuf> {
-    let text = std::fs::read_to_string(list).unwrap_or_default();
-    let names: Vec<String> = ron::from_str(&text).unwrap_or_default();
+    let bytes = read_file(list, LARGEST_LIST_BYTES).unwrap_or_default();
+    let names: Vec<String> = ron::de::from_bytes(&bytes).unwrap_or_default();
     names.into_iter().map(PathBuf::from).take(MOST).collect()
 }
 
@@ -87,6 +94,11 @@ mod tests {
         let first = |at: usize| (recent[at].path.clone(), recent[at].there);
         assert_eq!(first(0), (PathBuf::from("/far/9.ron"), false));
         assert_eq!(first(1), (near.clone(), true));
+        assert_eq!(recent[1].head, None);
+        let survey = crate::survey::Survey::new(crate::survey::VehicleKind::PanelVan);
+        std::fs::write(&near, crate::survey::file::print(&survey)).unwrap();
+        let head = read(&list)[1].head.clone().unwrap();
+        assert_eq!(head.vehicle, survey.vehicle);
         forget(&list, &near).unwrap();
         assert!(read(&list).iter().all(|recent| recent.path != near));
         std::fs::write(&list, "no list").unwrap();

@@ -13,10 +13,10 @@
 
 use crate::assess::words::counted;
 use crate::survey::Survey;
-use crate::survey::file::{FileStamp, LARGEST_FILE_BYTES, ParseError, parse, parse_bytes, print};
+use crate::survey::file::{
+    FileStamp, LARGEST_FILE_BYTES, LoadError, ParseError, parse, parse_bytes, print, read_file,
+};
 use serde::{Deserialize, Serialize};
-use std::fs::File;
-use std::io::Read;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
@@ -122,14 +122,14 @@ fn damage(error: ParseError) -> String {
 /// # Errors
 /// A sentence that says what is wrong with it.
 pub fn read(path: &Path) -> Result<(Belongs, Survey), String> {
-    let mut bytes = Vec::new();
-    File::open(path)
-        .and_then(|file| file.take(LARGEST_RESCUE_BYTES + 1).read_to_end(&mut bytes))
-        .map_err(|error| error.to_string())?;
-    if bytes.len() as u64 > LARGEST_RESCUE_BYTES {
-        return Err("it is larger than any survey".to_owned());
+    match read_file(path, LARGEST_RESCUE_BYTES) {
+        Ok(bytes) => read_text(&bytes),
+        Err(LoadError::TooLarge { .. }) => Err("it is larger than any survey".to_owned()),
+        Err(LoadError::Unreadable { source, .. }) => Err(source.to_string()),
+        Err(LoadError::NoPermission { .. }) => Err("reading it is not allowed".to_owned()),
+        Err(LoadError::Missing { .. }) => Err("it is not there any more".to_owned()),
+        Err(_) => Err("it is no file".to_owned()),
     }
-    read_text(&bytes)
 }
 
 /// A survey with its first line.

@@ -9,6 +9,7 @@ mod worker;
 pub use worker::Source;
 
 use super::background::{Manner, Spawner, Status, Task, Wake};
+use super::samples::SamplePhoto;
 use crate::survey::file::{PhotoState, photo_folder};
 use crate::survey::{GapId, Survey};
 use eframe::egui::{ColorImage, Context, TextureHandle, TextureOptions, Vec2, load::SizedTexture};
@@ -142,6 +143,13 @@ impl Photos {
             self.attaching += 1;
             let batch = self.batches;
             self.submit(Work::Attach { gap, batch, source });
+        }
+    }
+
+    /// Brings the photos of a sample where those of changes that are not saved are.
+    pub(super) fn unpack(&mut self, photos: &'static [SamplePhoto]) {
+        if !photos.is_empty() {
+            self.submit(Work::Unpack(photos));
         }
     }
 

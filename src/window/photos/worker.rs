@@ -6,6 +6,7 @@ use crate::survey::file::{
     clear_holding, keep_photo, photo_state_in, png_of, read_photo_file, ready_print_copy,
     set_aside,
 };
+use crate::window::samples::SamplePhoto;
 use eframe::egui::ColorImage;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -103,6 +104,7 @@ pub(super) enum Work {
     Look(Vec<String>),
     Carry(Carry),
     ClearHolding,
+    Unpack(&'static [SamplePhoto]),
 }
 
 /// Photos to bring beside the survey after a save.
@@ -160,7 +162,22 @@ pub(super) fn run(folders: &Folders, work: Work) -> Option<Done> {
             }
             return None;
         }
+        Work::Unpack(photos) => {
+            // A photo that does not get there is told as missing where it is shown.
+            for (name, bytes) in folders.holding.iter().flat_map(|_| photos) {
+                let _ = unpack(folders, name, bytes);
+            }
+            return None;
+        }
     })
+}
+
+fn unpack(folders: &Folders, name: &str, bytes: &[u8]) -> std::io::Result<()> {
+    let Some(holding) = &folders.holding else {
+        return Ok(());
+    };
+    std::fs::create_dir_all(holding)?;
+    std::fs::write(holding.join(name), bytes)
 }
 
 /// Whether a file was last written longer ago than photos are held.

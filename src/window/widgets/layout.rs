@@ -56,17 +56,22 @@ pub fn card<R>(ui: &mut Ui, title: &str, content: impl FnOnce(&mut Ui) -> R) -> 
         .inner
 }
 
-/// Lays cards out in as many columns as fit, each `least` wide at least; `cards` draws the card
-/// with the number it is given. Cards go to the columns in turn, so tab order follows the eye
-/// down each column. In touch size they are wider, as words in inputs have less room.
-pub fn columns(ui: &mut Ui, least: f32, cards: usize, mut draw: impl FnMut(&mut Ui, usize)) {
+/// How many columns fit that are each `least` wide at least, in touch size wider.
+#[must_use]
+pub fn columns_that_fit(ui: &Ui, least: f32) -> usize {
     let least = if is_touch(ui) {
         least * TOUCH_WIDER
     } else {
         least
     };
-    let fit = whole(f64::from(ui.available_width() / least)).max(1);
-    let count = fit.min(cards).max(1);
+    whole(f64::from(ui.available_width() / least)).max(1)
+}
+
+/// Lays cards out in as many columns as fit, each `least` wide at least; `cards` draws the card
+/// with the number it is given. Cards go to the columns in turn, so tab order follows the eye
+/// down each column. In touch size they are wider, as words in inputs have less room.
+pub fn columns(ui: &mut Ui, least: f32, cards: usize, mut draw: impl FnMut(&mut Ui, usize)) {
+    let count = columns_that_fit(ui, least).min(cards).max(1);
     let each = cards.div_ceil(count);
     ui.columns(count, |columns| {
         for (at, column) in columns.iter_mut().enumerate() {

@@ -2,9 +2,11 @@
 
 mod answer;
 mod choice;
+mod compass;
 mod edge;
 mod findings;
 mod focus;
+mod fold;
 mod input;
 mod layout;
 mod no_gap_yet;
@@ -15,20 +17,24 @@ pub mod report;
 mod severity;
 mod text_field;
 mod touched;
+mod usual_button;
 mod ways;
 mod words;
 
 pub use answer::{answer_line, figure, not_known, working_button};
 pub use choice::{Choice, plain_tick, spelled, tick};
+pub use compass::compass;
 pub use edge::{Moved, edge};
 pub use findings::{finding_list, finding_row};
 pub use focus::{follow_focus, hold_arrows, hold_focus};
-pub use layout::{LABEL_WIDTH, card, columns, label, row};
+pub use fold::fold;
+pub use layout::{LABEL_WIDTH, card, columns, columns_that_fit, label, row};
 pub use no_gap_yet::no_gap_yet;
 pub use number_field::NumberField;
 pub use progress::long_work;
 pub use severity::{finding_line, message_line, severity_colour, severity_sign, sign};
 pub use text_field::TextField;
 pub use touched::untouched;
+pub use usual_button::usual_button;
 pub use ways::Ways;
 pub use words::{explain_marks, is_touch, link, muted, named_button, named_link, tab, tell_name};

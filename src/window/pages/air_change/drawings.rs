@@ -56,6 +56,7 @@ impl Drawings {
         self.body.get((results.revision, case, at, selected), || {
             let show = Show {
                 selected,
+                also: &[],
                 direction: Some(direction),
                 numbers: true,
             };

@@ -19,8 +19,9 @@ use super::fields::{self, Fields};
 use super::sections;
 use crate::assess::{Answer, Comparison};
 use crate::report::{cases, drying};
-use crate::survey::{Edit, Field, Item, Targets};
+use crate::survey::{Edit, Field, Item, Place, Targets};
 use crate::window::answers::Results;
+use crate::window::commands::Command;
 use crate::window::widgets;
 use cells::CARD_LEAST;
 use eframe::egui::Ui;
@@ -76,6 +77,7 @@ fn options_card(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Resu
     let title = title.unwrap_or_else(|_| "What would hold the target?".to_owned());
     widgets::card(ui, &title, |ui| {
         targets(ui, context);
+        without_fabric(ui, context);
         compared(ui, results, |ui, all| options::show(ui, context, all));
     });
 }
@@ -91,6 +93,26 @@ fn targets(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
         let mut fields = Fields::new(ui, context, Item::Targets, targets, &Edit::Targets);
         fields.number(Field::TargetRh, |targets| &mut targets.rh_percent);
         fields.number(warmth.0, warmth.1);
+    });
+    ui.add_space(4.0);
+}
+
+/// Where nothing is known of walls and windows: what would do for a beginning, and where they are
+/// entered.
+fn without_fabric(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
+    let survey = context.survey;
+    if !survey.fabric.is_empty() {
+        return;
+    }
+    ui.label("Heat and drying need the fabric: walls, roof, floor, windows and doors.");
+    ui.horizontal_wrapped(|ui| {
+        if widgets::usual_button(ui, survey.vehicle.kind) {
+            context.queue.command(Command::UsualVehicle);
+        }
+        if ui.button("Enter the fabric").clicked() {
+            let fabric = Item::Fabric(survey.free_fabric_id());
+            context.queue.go_to(Place::whole(fabric));
+        }
     });
     ui.add_space(4.0);
 }

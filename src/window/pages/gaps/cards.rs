@@ -1,7 +1,7 @@
 //! The ledger and the cards of the selected gap, below each other.
 
 use super::view::GapsContext;
-use super::{form, path, photos, table, work, zones};
+use super::{form, many, path, photos, table, work, zones};
 use crate::survey::{GapId, Item};
 use crate::window::widgets::{self, finding_list};
 use eframe::egui;
@@ -51,7 +51,6 @@ pub(super) fn ledger(ui: &mut Ui, context: &mut GapsContext<'_>, height: f32) {
         ui.set_max_height(height);
         table::show(ui, context);
     });
-    table::below(ui, context);
     ui.add_space(6.0);
 }
 
@@ -74,6 +73,14 @@ pub(super) fn cards(ui: &mut Ui, context: &mut GapsContext<'_>) {
         });
         return;
     };
+    if context.view.several() {
+        widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
+            0 => widgets::card(ui, &many::title(context), |ui| many::show(ui, context)),
+            _ => widgets::card(ui, "Zones", |ui| zones::show(ui, context)),
+        });
+        context.view.edit_wanted = false;
+        return;
+    }
     let noticed = context.marks(Item::Gap(id)).all().next().is_some();
     let mut cards = vec![Card::Gap];
     if noticed {

@@ -112,7 +112,11 @@ fn acts(ui: &Ui, context: &mut GapsContext<'_>, listing: &Listing, selected: Opt
             context.view.select(selected);
         }
     }
-    if ui.input(|input| input.modifiers.command && input.key_pressed(Key::A)) {
-        context.view.choose_everything(listing);
+    let menu = |input: &egui::InputState| {
+        let shifted = input.modifiers.shift_only() && input.key_pressed(Key::F10);
+        shifted || input.key_pressed(Key::Menu)
+    };
+    if ui.input(menu) && shown.is_some() {
+        context.view.menu.open_at_row(ui);
     }
 }

@@ -32,6 +32,15 @@ pub(super) enum LedAway {
     In(Id),
 }
 
+/// Gaps that the pointer carries through the ledger.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Carried {
+    /// This one, with those selected together with it.
+    Gap(GapId),
+    /// None any more, though the button is still down.
+    Over,
+}
+
 /// What the ledger remembers between frames.
 #[derive(Clone, Debug, Default)]
 pub(super) struct LedgerView {
@@ -53,6 +62,8 @@ pub(super) struct LedgerView {
     pub(super) added: bool,
     /// Where a range began.
     pub(super) anchor: Option<GapId>,
+    /// Gaps carried to another place in the ledger.
+    pub(super) carried: Option<Carried>,
     pub(super) listing: Option<Rc<Listing>>,
     pub(super) made: u64,
 }

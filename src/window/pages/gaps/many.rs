@@ -1,85 +1,183 @@
-//! Changing the selected gaps together.
+//! The form of several selected gaps: what is changed in it is changed in all of them.
 
 use super::view::GapsContext;
+use crate::assess::words::{counted, listed};
 use crate::survey::leave::{self, states};
-use crate::survey::{Certainty, Gap, GapPart, Survey, WorkState, ZoneId};
+use crate::survey::{
+    Certainty, Edit, Facing, Field, Gap, GapId, GapPart, Purpose, RemedyKind, Survey, WorkState,
+    ZoneId,
+};
 use crate::window::changes_of_many;
 use crate::window::widgets::{self, Choice};
 use eframe::egui::Ui;
 
-/// Width of a choice.
-const CHOICE: f32 = 140.0;
+/// So many of the gaps are named.
+const NAMED_MOST: usize = 8;
+/// So many of the values that differ are named.
+const VALUES_MOST: usize = 5;
 
-/// What all of them have in common, or none where they differ.
-fn common<T: PartialEq>(gaps: &[&Gap], part: impl Fn(&Gap) -> T) -> Option<T> {
-    let mut parts = gaps.iter().map(|gap| part(gap));
-    let first = parts.next()?;
-    parts.all(|other| other == first).then_some(first)
+/// The gaps that are changed together.
+struct Together<'a> {
+    survey: &'a Survey,
+    ids: Vec<GapId>,
+    gaps: Vec<&'a Gap>,
+    /// The next field takes the focus.
+    focus: bool,
+    /// The change that a field has asked for.
+    edit: Option<Edit>,
 }
 
-/// A choice for all of them.
-fn choice<T: PartialEq + Clone>(
-    ui: &mut Ui,
-    what: &str,
-    now: Option<T>,
-    all: impl IntoIterator<Item = T>,
-    words: impl Fn(&T) -> String,
-) -> Option<T> {
-    let mut options: Vec<Option<T>> = all.into_iter().map(Some).collect();
-    if now.is_none() {
-        options.insert(0, None);
+impl Together<'_> {
+    /// A choice for all of them. Where they differ it says so, and how many have which value.
+    fn field<T: PartialEq + Clone>(
+        &mut self,
+        ui: &mut Ui,
+        field: Field,
+        value: impl Fn(&Gap) -> T,
+        offered: &[T],
+        words: impl Fn(&T) -> String,
+    ) -> Option<T> {
+        let values = tally(&self.gaps, value);
+        let now = match &values[..] {
+            [(one, _)] => Some(one.clone()),
+            _ => None,
+        };
+        let mut options: Vec<Option<T>> = offered.iter().cloned().map(Some).collect();
+        if now.is_none() {
+            options.insert(0, None);
+        }
+        let name = format!("{}, all selected gaps", field.label());
+        let focus = std::mem::take(&mut self.focus);
+        let chosen = widgets::row(ui, field.label(), |ui| {
+            Choice::new(&name, &now, &options)
+                .compact()
+                .focus(focus)
+                .help(field.help())
+                .show(ui, |option| match option {
+                    Some(option) => words(option),
+                    None => "different".to_owned(),
+                })
+        });
+        if values.len() > 1 {
+            let mut told: Vec<String> = values
+                .iter()
+                .take(VALUES_MOST)
+                .map(|(value, gaps)| format!("{gaps} {}", words(value)))
+                .collect();
+            if let Some(more @ 1..) = values.len().checked_sub(VALUES_MOST) {
+                told.push(counted(more, "other value", "other values"));
+            }
+            widgets::muted(ui, format!("{}.", listed(told)));
+        }
+        chosen.flatten()
     }
-    Choice::new(&format!("{what} of the selected gaps"), &now, &options)
-        .compact()
-        .width(CHOICE)
-        .show(ui, |option| match option {
-            Some(option) => format!("{what}: {}", words(option)),
-            None => format!("{what}: different"),
-        })
-        .flatten()
+
+    fn asks(&mut self, edit: Option<Edit>) {
+        self.edit = self.edit.take().or(edit);
+    }
 }
 
-/// Draws what can be changed for all selected gaps, where several are.
+/// Each value with how many have it, the most frequent first.
+fn tally<T: PartialEq>(gaps: &[&Gap], value: impl Fn(&Gap) -> T) -> Vec<(T, usize)> {
+    let mut values: Vec<(T, usize)> = Vec::new();
+    for gap in gaps {
+        let value = value(gap);
+        match values.iter_mut().find(|(other, _)| *other == value) {
+            Some((_, count)) => *count += 1,
+            None => values.push((value, 1)),
+        }
+    }
+    values.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
+    values
+}
+
+/// Title of the form.
+pub(super) fn title(context: &GapsContext<'_>) -> String {
+    let chosen = context.view.chosen_in(context.survey);
+    format!("{} gaps selected", chosen.len())
+}
+
+/// Draws the form.
 pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
-    if !context.view.several() {
-        return;
-    }
     let survey = context.survey;
     let ids = context.view.chosen_in(survey);
     let gaps: Vec<&Gap> = ids.iter().filter_map(|&id| survey.gap(id)).collect();
-    ui.horizontal_wrapped(|ui| {
-        ui.strong(format!("{} gaps selected", gaps.len()));
-        let zones: Vec<ZoneId> = survey.zones.iter().map(|zone| zone.id).collect();
-        let zone = choice(ui, "Zone", common(&gaps, |gap| gap.zone), zones, |id| {
-            survey.zone_name(*id).to_owned()
-        });
-        let state = common(&gaps, |gap| gap.state);
-        let offered = WorkState::ALL
-            .into_iter()
-            .filter(|state| gaps.iter().any(|gap| states(survey, gap).contains(state)));
-        let state = choice(ui, "State", state, offered, |one| one.name().to_owned());
-        let part = common(&gaps, |gap| gap.part);
-        let part = choice(ui, "Part", part, GapPart::ALL, |one| one.name().to_owned());
-        let sure = common(&gaps, |gap| gap.certainty);
-        let sure = choice(ui, "Size", sure, Certainty::ALL, |one| {
-            one.name().to_owned()
-        });
-        let remedy = common(&gaps, |gap| gap.remedy.as_ref().map(|remedy| remedy.kind));
-        let kinds = changes_of_many::remedy_kinds(survey, &gaps);
-        let remedy = choice(ui, "Remedy", remedy, kinds, |kind| {
-            changes_of_many::remedy_words(*kind).to_owned()
-        });
-        let edit = zone
-            .map(|zone| changes_of_many::zone(survey, &ids, zone))
-            .or_else(|| state.map(|state| changes_of_many::state(survey, &ids, state)))
-            .or_else(|| part.map(|part| changes_of_many::part(survey, &ids, part)))
-            .or_else(|| sure.map(|sure| changes_of_many::certainty(survey, &ids, sure)))
-            .or_else(|| remedy.map(|kind| changes_of_many::remedy(survey, &ids, kind)));
-        if let Some(edit) = edit {
-            context.queue.edit(edit, None);
-        }
-        protected(ui, survey, &gaps);
-    });
+    named(ui, &gaps);
+    protected(ui, survey, &gaps);
+    let mut all = Together {
+        survey,
+        ids,
+        gaps,
+        focus: context.view.edit_wanted,
+        edit: None,
+    };
+    what(ui, &mut all);
+    work(ui, &mut all);
+    if let Some(edit) = all.edit {
+        context.queue.edit(edit, None);
+    }
+}
+
+/// What the gaps are.
+fn what(ui: &mut Ui, all: &mut Together<'_>) {
+    let (survey, ids) = (all.survey, all.ids.clone());
+    let zones: Vec<ZoneId> = survey.zones.iter().map(|zone| zone.id).collect();
+    let words = |id: &ZoneId| survey.zone_name(*id).to_owned();
+    let zone = all.field(ui, Field::Zone, |gap| gap.zone, &zones, words);
+    all.asks(zone.map(|zone| changes_of_many::zone(survey, &ids, zone)));
+    let words = |one: &Facing| one.name().to_owned();
+    let facing = all.field(ui, Field::Facing, |gap| gap.facing, &Facing::ALL, words);
+    all.asks(facing.map(|facing| changes_of_many::facing(survey, &ids, facing)));
+    let words = |one: &Certainty| one.name().to_owned();
+    let (field, options) = (Field::Certainty, &Certainty::ALL);
+    let sure = all.field(ui, field, |gap| gap.certainty, options, words);
+    all.asks(sure.map(|sure| changes_of_many::certainty(survey, &ids, sure)));
+    let words = |one: &GapPart| one.name().to_owned();
+    let part = all.field(ui, Field::GapPart, |gap| gap.part, &GapPart::ALL, words);
+    all.asks(part.map(|part| changes_of_many::part(survey, &ids, part)));
+    let words = |one: &Purpose| one.name().to_owned();
+    let purpose = all.field(ui, Field::Purpose, |gap| gap.purpose, &Purpose::ALL, words);
+    all.asks(purpose.map(|purpose| changes_of_many::purpose(survey, &ids, purpose)));
+}
+
+/// What is done about them.
+fn work(ui: &mut Ui, all: &mut Together<'_>) {
+    let (survey, ids) = (all.survey, all.ids.clone());
+    let kinds = changes_of_many::remedy_kinds(survey, &all.gaps);
+    let words = |kind: &Option<RemedyKind>| changes_of_many::remedy_words(*kind).to_owned();
+    let own = |gap: &Gap| gap.remedy.as_ref().map(|remedy| remedy.kind);
+    let remedy = all.field(ui, Field::Remedy, own, &kinds, words);
+    all.asks(remedy.map(|kind| changes_of_many::remedy(survey, &ids, kind)));
+    let offered: Vec<WorkState> = WorkState::ALL
+        .into_iter()
+        .filter(|state| {
+            let mut gaps = all.gaps.iter();
+            gaps.any(|gap| states(survey, gap).contains(state))
+        })
+        .collect();
+    let words = |one: &WorkState| one.name().to_owned();
+    let state = all.field(ui, Field::State, |gap| gap.state, &offered, words);
+    all.asks(state.map(|state| changes_of_many::state(survey, &ids, state)));
+}
+
+/// Which gaps they are.
+fn named(ui: &mut Ui, gaps: &[&Gap]) {
+    let mut names: Vec<String> = gaps
+        .iter()
+        .take(NAMED_MOST)
+        .map(|gap| format!("{} {}", gap.id, gap.shown_name()))
+        .collect();
+    if let Some(more @ 1..) = gaps.len().checked_sub(NAMED_MOST) {
+        names.push(format!("{more} more"));
+    }
+    widgets::muted(
+        ui,
+        format!(
+            "{}. A choice made here is made for all of them, in one step. Esc in the ledger selects \
+             one of them again.",
+            listed(names)
+        ),
+    );
 }
 
 fn protected(ui: &mut Ui, survey: &Survey, gaps: &[&Gap]) {

@@ -13,6 +13,8 @@ mod ledger_view;
 mod listing;
 mod many;
 mod mark;
+mod menu;
+mod moving;
 mod parts;
 mod path;
 mod photos;
@@ -41,6 +43,8 @@ pub fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
     context.view.select_what_was_added(survey);
     buttons(ui, context);
     parts::show(ui, context);
+    let several = context.view.several();
+    menu::show(ui, &mut context.view.menu, several, context.queue);
 }
 
 fn buttons(ui: &mut Ui, context: &mut GapsContext<'_>) {

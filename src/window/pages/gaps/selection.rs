@@ -1,6 +1,6 @@
 //! Which rows of the ledger are shown, and which are selected.
 
-use super::listing::Listing;
+use super::listing::{Filter, Listing};
 use super::view::{GapsContext, GapsView};
 use crate::survey::{GapId, Survey};
 use std::collections::BTreeSet;
@@ -65,6 +65,32 @@ impl GapsView {
         }
     }
 
+    /// Selects gaps that were pasted, which are then shown whatever was searched for.
+    pub fn select_pasted(&mut self, ids: &[GapId]) {
+        self.ledger.wanted.filter = Filter::default();
+        self.select_all(ids);
+        self.ledger.added = true;
+    }
+
+    /// Selects every row that the ledger shows.
+    pub fn select_everything(&mut self, survey: &Survey) {
+        let shown = self.shown_in(survey);
+        let one = self.selected.filter(|id| shown.contains(id));
+        self.select(one.or_else(|| shown.first().copied()));
+        self.ledger.also = shown.into_iter().collect();
+    }
+
+    /// Whether the rows stand in another order than that of the survey.
+    #[must_use]
+    pub fn is_sorted(&self) -> bool {
+        self.ledger.wanted.sort.is_some()
+    }
+
+    /// Scrolls the ledger to the selected row, which is at another place now.
+    pub fn keep_in_sight(&mut self) {
+        self.scroll_wanted = true;
+    }
+
     /// Asks the search field to take the focus.
     pub fn search(&mut self) {
         self.ledger.search_wanted = true;
@@ -74,6 +100,11 @@ impl GapsView {
     #[must_use]
     pub fn times_listed(&self) -> u64 {
         self.ledger.made
+    }
+
+    /// The gaps selected together, where several are.
+    pub(super) fn also(&self) -> impl Iterator<Item = GapId> {
+        self.ledger.also.iter().copied()
     }
 
     /// Whether a row is drawn as selected.
@@ -121,13 +152,5 @@ impl GapsView {
         }
         self.select(now);
         self.ledger.also = also;
-    }
-
-    /// Selects every row shown.
-    pub(super) fn choose_everything(&mut self, listing: &Listing) {
-        let one = self.selected.filter(|&id| listing.row(id).is_some());
-        let first = one.or_else(|| listing.lines.first().map(|line| line.id));
-        self.select(first);
-        self.ledger.also = listing.lines.iter().map(|line| line.id).collect();
     }
 }

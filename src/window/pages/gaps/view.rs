@@ -4,6 +4,7 @@ use super::body::view::BodyView;
 use super::columns::Columns;
 use super::division::Division;
 use super::ledger_view::LedgerView;
+use super::menu::GapMenu;
 use super::quick::view::QuickEntry;
 use crate::survey::{GapId, Item, Survey};
 use crate::window::context::PageContext;
@@ -34,6 +35,8 @@ pub struct GapsView {
     /// A gap that was asked for, to select once it is in the survey, and whether its form then
     /// takes the focus.
     pub(super) adding: Option<(GapId, bool)>,
+    /// What can be done with the selected gaps.
+    pub(super) menu: GapMenu,
     /// Name of a zone about to be added.
     pub(super) new_zone: String,
     /// The photo shown large.

@@ -1,13 +1,14 @@
 //! The survey itself, the vehicle's sizes, and where it stands.
 
 use super::super::fields::{Fields, whole_findings};
+use super::fill;
 use super::view::VehicleContext;
 use crate::assess::Topic;
 use crate::assess::quantity::Kind;
 use crate::assess::words::{shelter, terrain, underside};
 use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::wind::{Shelter, Terrain};
-use crate::survey::{CodeOfPractice, Edit, Field, Item, Vehicle, VehicleKind};
+use crate::survey::{CodeOfPractice, Edit, Field, Item, UsualPart, Vehicle, VehicleKind};
 use crate::window::widgets;
 use eframe::egui::Ui;
 
@@ -111,6 +112,18 @@ pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     fields.one_of(Field::Shelter, &Shelter::ALL, shelter, |site| {
         &mut site.shelter
     });
+    let hands = [
+        (Field::Heading, site.heading_deg),
+        (Field::PrevailingWind, site.prevailing_wind_deg),
+    ];
+    let (card, queue, _) = fields.parts();
+    let turned = card.vertical_centered(|ui| widgets::compass(ui, queue, hands));
+    if let Some((field, degrees)) = turned.inner {
+        fields.change(|site| match field {
+            Field::Heading => site.heading_deg = Some(degrees),
+            _ => site.prevailing_wind_deg = Some(degrees),
+        });
+    }
     fields.optional(Field::Heading, |site| &mut site.heading_deg);
     fields.optional(Field::PrevailingWind, |site| &mut site.prevailing_wind_deg);
     widgets::muted(
@@ -119,13 +132,29 @@ pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
          results name compass directions too.",
     );
     fields.number(Field::Altitude, |site| &mut site.altitude_m);
+    whole_findings(ui, context.marks(Item::Site));
+    fill::mark(ui, context, UsualPart::Altitude, Field::Altitude.label());
+    let mut open = context.view.more;
+    widgets::fold(
+        ui,
+        "More: wind pressures and their sources",
+        &mut open,
+        |ui| {
+            wind_pressures(ui, context);
+        },
+    );
+    context.view.more = open;
+}
+
+/// Which set of wind pressures, and where each comes from.
+fn wind_pressures(ui: &mut Ui, context: &mut VehicleContext<'_>) {
+    let site = &context.survey.site;
+    let mut fields = Fields::new(ui, context, Item::Site, site, &Edit::Site);
     fields.one_of(Field::PressureSet, &PressureSet::ALL, set_words, |site| {
         &mut site.pressure_set
     });
-    let (ui, _, marks) = fields.parts();
-    whole_findings(ui, marks);
     widgets::muted(
-        ui,
+        fields.ui,
         "Low-rise: AIVC, Liddament 1986 [S]. Wall averages: Swami and Chandra 1988 [S]; they know no \
          shelter. Vehicle body: computed by this project [N]. None was measured on a parked vehicle.",
     );

@@ -1,6 +1,7 @@
 //! What the lists of records have in common: a head with the way to remove, and a button to add.
 
 use super::super::fields::{Fields, whole_findings, worst};
+use super::fill;
 use super::view::VehicleContext;
 use crate::survey::{Edit, Item, RecordId};
 use crate::window::theme::bold;
@@ -31,6 +32,9 @@ pub(super) fn head(
             });
         });
     });
+    if let Some(part) = id.usual_part() {
+        fill::mark(ui, context, part, &shown_name(name, kind));
+    }
     whole_findings(ui, context.marks(item));
 }
 

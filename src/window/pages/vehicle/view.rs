@@ -1,7 +1,9 @@
 //! What the Vehicle page remembers between frames, and how wide its cards are.
 
-use crate::survey::{FabricId, Item, Survey};
+use crate::figure::outline::SideFigure;
+use crate::survey::{FabricId, Field, Item, Place, Survey, TypicalWinter};
 use crate::window::context::PageContext;
+use crate::window::pages::kept::Kept;
 
 /// What the page gets to see.
 pub(super) type VehicleContext<'a> = PageContext<'a, VehicleView>;
@@ -14,6 +16,12 @@ pub(super) const CARD_LEAST: f32 = 370.0;
 pub struct VehicleView {
     pub(super) section: Section,
     pub(super) element: Option<FabricId>,
+    /// The winter to take weather from, where one was chosen.
+    pub(super) winter: Option<TypicalWinter>,
+    /// What is seldom changed of where it stands is unfolded.
+    pub(super) more: bool,
+    /// The vehicle from its side, for a revision of the survey.
+    pub(super) drawing: Kept<u64, SideFigure>,
 }
 
 /// The parts of the page, in the order of the job.
@@ -45,8 +53,10 @@ impl Section {
 
 impl VehicleView {
     /// Makes an item visible, for a finding's way to its place.
-    pub fn reveal(&mut self, item: Item) {
-        self.section = match item {
+    pub fn reveal(&mut self, place: Place) {
+        self.more |= place.is_at(Field::PressureSet);
+        self.section = match place.item {
+            _ if place.is_at(Field::AppliancesConfirmed) => Section::Equipment,
             Item::Weather(_) | Item::Targets | Item::Tariffs => Section::Weather,
             Item::Fabric(id) => {
                 self.element = Some(id);
@@ -61,6 +71,14 @@ impl VehicleView {
             Item::Space(_) | Item::InnerOpening(_) => Section::Spaces,
             _ => Section::Body,
         };
+    }
+
+    /// The winter to take weather from: the one chosen, or that of the survey. The first offered is
+    /// the middle one: heat sized for its cold is too much in most places rather than too little.
+    #[must_use]
+    pub fn winter_in(&self, survey: &Survey) -> TypicalWinter {
+        let known = self.winter.or(survey.usual.winter);
+        known.unwrap_or(TypicalWinter::Continental)
     }
 
     /// The section shown.

@@ -1,10 +1,12 @@
 //! Weather cases, the states wanted inside, and prices.
 
-use super::super::fields::Fields;
-use super::lists;
+use super::super::fields::{Fields, whole_findings};
 use super::view::{CARD_LEAST, VehicleContext};
+use super::{fill, lists};
 use crate::assess::quantity::Kind;
-use crate::survey::{Edit, Field, InsideAir, Item, Record, RecordId, Survey, WeatherCase};
+use crate::survey::{
+    Edit, Field, InsideAir, Item, Record, RecordId, Survey, UsualPart, WeatherCase,
+};
 use crate::window::widgets::{self, Choice, NumberField};
 use eframe::egui::Ui;
 
@@ -138,11 +140,13 @@ fn targets(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     fields.number(Field::DesignOutside, |targets| {
         &mut targets.design_outside_c
     });
+    whole_findings(ui, context.marks(Item::Targets));
+    let field = Field::DesignOutside.label();
+    fill::mark(ui, context, UsualPart::DesignOutside, field);
     widgets::muted(
-        fields.ui,
+        ui,
         "Frost guard and comfort are sized for the coldest outside temperature.",
     );
-    fields.noticed();
 }
 
 fn tariffs(ui: &mut Ui, context: &mut VehicleContext<'_>) {

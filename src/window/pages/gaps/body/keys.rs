@@ -50,6 +50,14 @@ pub(super) fn act(
         context.view.select_and_edit(selected);
         ui.ctx().request_repaint();
     }
+    let menu = ui.input(|input| {
+        let shifted = input.modifiers.shift_only() && input.key_pressed(Key::F10);
+        shifted || input.key_pressed(Key::Menu)
+    });
+    let mark = selected.and_then(|id| context.view.body.mark_on_screen(id));
+    if let (true, Some(at)) = (menu, mark) {
+        context.view.menu.open(ui, at);
+    }
     if pressed(Key::Delete) {
         context.queue.command(Command::DeleteGap);
     }

@@ -9,7 +9,7 @@ pub(super) mod view;
 use super::view::GapsContext;
 use crate::assess::quantity::Kind;
 use crate::figure::body::{BodyFigure, Show, body};
-use crate::survey::Gap;
+use crate::survey::{Gap, GapId};
 use crate::window::body::{Frame, paint};
 use crate::window::theme::palette;
 use crate::window::widgets;
@@ -58,16 +58,18 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool
 fn figure(context: &mut GapsContext<'_>, space: Rect) -> Option<Arc<BodyFigure>> {
     let results = context.results?;
     let selected = context.view.selected_in(context.survey);
+    let also: Vec<GapId> = context.view.also().collect();
     let view = &mut context.view.body;
     let (arrangement, width) = view.sight.paper(&context.survey.vehicle, space);
     let key = (
         context.revision,
         results.revision,
-        selected,
+        (selected, also.clone()),
         (arrangement, width),
     );
     let show = Show {
         selected,
+        also: &also,
         direction: None,
         numbers: true,
     };

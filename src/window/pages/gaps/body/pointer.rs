@@ -34,6 +34,12 @@ pub(super) fn act(
             edit_what_is_there(context, figure, frame, at);
         }
     }
+    if response.secondary_clicked()
+        && let Some(at) = response.interact_pointer_pos()
+    {
+        take_focus(ui);
+        menu(ui, context, figure, frame, at);
+    }
     if response.hovered() {
         cursor(ui, context, response, figure, frame);
     }
@@ -65,6 +71,17 @@ fn click(context: &mut GapsContext<'_>, figure: &BodyFigure, frame: Frame, at: P
         // The command says what is missing.
         None => context.queue.command(Command::AddGap),
     }
+}
+
+/// What can be done with the gap of a mark, and with those selected together with it.
+fn menu(ui: &Ui, context: &mut GapsContext<'_>, figure: &BodyFigure, frame: Frame, at: Pos2) {
+    let here = gaps_at(figure, frame, at);
+    let chosen = context.view.chosen_in(context.survey);
+    let Some(first) = here.first() else { return };
+    if !here.iter().any(|gap| chosen.contains(gap)) {
+        context.view.select(Some(*first));
+    }
+    context.view.menu.open(ui, at);
 }
 
 /// The second click of two on a mark; the first has selected its gap.

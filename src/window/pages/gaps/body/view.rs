@@ -22,9 +22,9 @@ pub struct BodyView {
     pub(super) shown: Option<Frame>,
 }
 
-/// What a drawing was made from: revisions of survey and results, the gap selected, arrangement and
-/// width.
-type Made = (u64, u64, Option<GapId>, (Arrangement, f64));
+/// What a drawing was made from: revisions of survey and results, the gap selected and those beside
+/// it, arrangement and width.
+type Made = (u64, u64, (Option<GapId>, Vec<GapId>), (Arrangement, f64));
 
 impl BodyView {
     /// Where a place of the vehicle was on the screen in the last frame.
