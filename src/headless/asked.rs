@@ -1,8 +1,10 @@
 //! What `assess` was asked for besides the survey: how many draws, and what the plan is for.
 
-use crate::assess::sealing::Aim;
+use super::SetUpWord;
+use crate::assess::sealing::{Aim, Wish};
 use crate::assess::{Best, Study};
-use clap::ValueEnum;
+use crate::survey::{Edit, EditRefused, Survey};
+use clap::{Args, ValueEnum};
 use std::ops::ControlFlow;
 use std::sync::Arc;
 
@@ -28,6 +30,37 @@ impl From<AimWord> for Aim {
             AimWord::Heat => Self::Heat,
             AimWord::WinterCost => Self::WinterCost,
         }
+    }
+}
+
+/// What a plan or a sheet is to go by instead of what the file says.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Args)]
+pub struct WishArguments {
+    /// Work it out for this set-up instead of the one the file shows
+    #[arg(long, value_name = "SET-UP")]
+    pub set_up: Option<SetUpWord>,
+    /// Take the best set of gaps for at most this sum of the survey's currency, whatever is marked
+    #[arg(long, value_name = "SUM", value_parser = super::sum_of_money)]
+    pub budget: Option<f64>,
+    /// What sealing is to save most of
+    #[arg(long, value_name = "AIM")]
+    pub aim: Option<AimWord>,
+}
+
+impl WishArguments {
+    /// A study of a survey that goes by it.
+    ///
+    /// # Errors
+    /// [`EditRefused`] where the set-up cannot be changed.
+    pub(super) fn study(self, mut survey: Survey) -> Result<Study, EditRefused> {
+        if let Some(word) = self.set_up {
+            survey.apply(Edit::SetUp(word.into()))?;
+        }
+        let wish = Wish {
+            aim: self.aim.map(Into::into),
+            budget: self.budget,
+        };
+        Ok(Study::wishing(Arc::new(survey), wish))
     }
 }
 

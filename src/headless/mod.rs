@@ -19,7 +19,7 @@ use crate::assess::Study;
 use crate::assess::shown::{Shown, Units};
 use crate::assess::uncertainty::DRAWS;
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
-use crate::survey::{Edit, Finding, SetUp, Severity, file, findings};
+use crate::survey::{Finding, SetUp, Severity, file, findings};
 use crate::tasks;
 use asked::Asked;
 use clap::{Subcommand, ValueEnum};
@@ -28,7 +28,7 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 
-pub use asked::AimWord;
+pub use asked::{AimWord, WishArguments};
 
 /// What can be done without a window.
 #[derive(Clone, Debug, PartialEq, Subcommand)]
@@ -50,8 +50,8 @@ pub enum Command {
         #[arg(long, value_name = "SUM", value_parser = sum_of_money)]
         budget: Option<f64>,
         /// What sealing is to save most of
-        #[arg(long, value_name = "AIM", default_value = "ach-windy")]
-        aim: AimWord,
+        #[arg(long, value_name = "AIM")]
+        aim: Option<AimWord>,
         /// Units that sizes are shown in; JSON stays metric
         #[arg(long, value_enum, default_value_t)]
         units: Units,
@@ -89,6 +89,9 @@ pub enum Command {
     Plan {
         /// The survey file, NAME.ron
         file: PathBuf,
+        /// What it is to go by instead of what the file says
+        #[command(flatten)]
+        wish: WishArguments,
         /// The CSV file to write; an old one is replaced
         #[arg(short, long, value_name = "OUT.csv")]
         output: PathBuf,
@@ -233,14 +236,17 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             units,
             draws,
         } => {
-            let mut survey = file::load(&file)?.survey;
-            if let Some(word) = set_up {
-                survey.apply(Edit::SetUp(word.into()))?;
-            }
-            let study = Study::new(Arc::new(survey));
+            // The other pages tell the best set beside the work.
+            let in_short = !full && !json;
+            let wish = WishArguments {
+                set_up,
+                budget: budget.filter(|_| in_short),
+                aim: aim.filter(|_| in_short),
+            };
+            let study = wish.study(file::load(&file)?.survey)?;
             let asked = Asked {
                 draws,
-                aim: aim.into(),
+                aim: aim.unwrap_or_default().into(),
                 budget,
             };
             tasks::uncertainty(&study, draws, tasks::processors(), &tasks::to_the_end);
@@ -277,15 +283,24 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             file,
             output,
             byte_order_mark,
-        } => table(&file, &output, byte_order_mark, csv::ledger),
+        } => table(
+            &load(&file)?,
+            &file,
+            (&output, byte_order_mark),
+            csv::ledger,
+        ),
         Command::Plan {
             file,
+            wish,
             output,
             byte_order_mark,
-        } => table(&file, &output, byte_order_mark, csv::plan),
+        } => {
+            let study = wish.study(file::load(&file)?.survey)?;
+            table(&study, &file, (&output, byte_order_mark), csv::plan)
+        }
         Command::Series(arguments) => Ok(series::text(&arguments)?),
         Command::Sheet(arguments) => {
-            let study = load(&arguments.file)?;
+            let study = arguments.wish.study(file::load(&arguments.file)?.survey)?;
             let text = sheet::write(&arguments, &study)?;
             Ok((text, Outcome::of(&study.assessment().findings)))
         }
@@ -294,13 +309,12 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
 
 /// Writes a table of a survey as CSV.
 fn table(
+    study: &Study,
     file: &Path,
-    output: &Path,
-    marked: bool,
+    (output, marked): (&Path, bool),
     bytes: impl Fn(&Study, ByteOrderMark) -> Result<Vec<u8>, CsvError>,
 ) -> Result<(String, Outcome), Failure> {
-    let study = load(file)?;
-    let bytes = bytes(&study, ByteOrderMark::asked(marked))?;
+    let bytes = bytes(study, ByteOrderMark::asked(marked))?;
     csv::write(file, output, &bytes)?;
     Ok((String::new(), Outcome::of(&study.assessment().findings)))
 }

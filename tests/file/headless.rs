@@ -62,7 +62,7 @@ impl OnDisk {
             json,
             set_up,
             budget: None,
-            aim: AimWord::AchWindy,
+            aim: Some(AimWord::AchWindy),
             units: Units::Metric,
             // As few as an interval can be made of: the draws themselves are tested elsewhere.
             draws: 100,
@@ -78,7 +78,7 @@ impl OnDisk {
             json: true,
             set_up: None,
             budget: Some(budget),
-            aim: AimWord::Heat,
+            aim: Some(AimWord::Heat),
             units: Units::Metric,
             draws: 100,
         });

@@ -78,3 +78,6 @@ pub(crate) fn first_gaps(work: &Work) -> Vec<Sealable> {
 pub fn ordered_by(work: &Work) -> Aim {
     work.aim
 }
+
+#[cfg(test)]
+mod tests;

@@ -11,7 +11,7 @@ use crate::survey::{GapId, Survey};
 use std::collections::HashMap;
 
 /// What to draw on the body.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, Default)]
 pub struct Show<'a> {
     /// The gap drawn as selected.
     pub selected: Option<GapId>,

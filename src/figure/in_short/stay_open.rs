@@ -11,9 +11,8 @@ pub fn stay_open(survey: &Survey, assessment: &Assessment, width: f64) -> Scene 
     let mut shown = survey.clone();
     shown.gaps.retain(|gap| leave::never(survey, gap));
     let show = Show {
-        selected: None,
-        direction: None,
         numbers: true,
+        ..Show::default()
     };
     let ids: Vec<String> = shown.gaps.iter().map(|gap| gap.id.to_string()).collect();
     let mut scene = body(&shown, assessment, Arrangement::Tall, width, &show).scene;

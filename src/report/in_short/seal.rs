@@ -168,6 +168,7 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
     let chosen = match first.chosen {
         Chosen::Planned => "Of the gaps marked as planned",
         Chosen::Proposed => "No gap is marked as planned. Of those that would save most",
+        Chosen::Within => "Of the best set for the money named",
     };
     let more = match first.more {
         0 => String::new(),

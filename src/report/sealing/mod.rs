@@ -11,7 +11,7 @@ pub(crate) use change::{LEAST, MOST, Side, case, changes};
 pub(crate) use open::{NONE_PROTECTS, left_open, must_stay_open, protected, protecting, refused};
 #[cfg(feature = "window")]
 pub(crate) use outcome::planned;
-pub(crate) use outcome::{best, material_alone, outcome, paid_back};
+pub(crate) use outcome::{best, material_alone, outcome, what_for, when_paid_back};
 pub(crate) use ranking::{order, ranking};
 pub(crate) use work::{expected, nothing_to_do, plan, work};
 

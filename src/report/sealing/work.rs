@@ -22,6 +22,7 @@ pub(crate) fn plan(survey: &Survey, assessment: &Assessment, work: &Answer<Work>
     let chosen = match work.chosen {
         Chosen::Planned => "The gaps marked as planned",
         Chosen::Proposed => "No gap is marked as planned. These would save the most",
+        Chosen::Within => "The best set of gaps for the money named",
     };
     section.paragraph(format!(
         "{chosen}, in the order of most saving for the money ({}).",
@@ -51,6 +52,10 @@ pub(crate) fn nothing_to_do(work: &Work) -> String {
             "There is nothing to do: of the gaps marked as planned, none may be sealed.".to_owned()
         }
         Chosen::Proposed => format!("There is nothing to do: {}.", nothing_to_seal().reason),
+        Chosen::Within => {
+            "There is nothing to do: nothing that costs no more than the money named would save anything."
+                .to_owned()
+        }
     }
 }
 
