@@ -4,7 +4,7 @@ use super::{Window, ctrl, opened, sample, shows};
 use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
-use egui_kittest::kittest::{NodeT, Queryable};
+use egui_kittest::kittest::Queryable;
 use gapledger::window::page::Page;
 
 fn in_short(window: &mut Window<'_>) {
