@@ -7,7 +7,7 @@ pub enum Mark {
     Read,
     /// Read in a text that relays the source.
     Relayed,
-    /// From memory, not read in the source.
+    /// Stated from memory, not checked against the source.
     Memory,
     /// Common practice in the trade, no source.
     CommonPractice,
@@ -53,7 +53,7 @@ impl Mark {
         match self {
             Self::Read => "read in the source",
             Self::Relayed => "read in a text that relays the source",
-            Self::Memory => "from memory, not read in the source",
+            Self::Memory => "stated from memory, not checked against the source",
             Self::CommonPractice => "common practice, no source",
             Self::Computed => "computed by this project, method and validation written down",
             Self::Assumption => "an assumption of this project",

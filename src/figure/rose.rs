@@ -20,8 +20,15 @@ const RINGS: f64 = 4.0;
 
 /// Draws a rose `size` mm wide and high; the cases of [`drawn`], told apart by dash and marker.
 ///
-/// Distance from the middle is the air change with the wind from that side. `heading_deg` turns
-/// it into compass terms where it is known.
+/// Distance from the inmost ring is the air change with the wind from that side, by its square root:
+/// still air can then be told from none beside a gale, and no curve lies under the vehicle.
+/// `heading_deg` turns it into compass terms where it is known.
+///
+/// ```text
+/// r = r₀ + (R − r₀) √(a / A)
+/// ```
+/// where a is the air change, A that of the outer ring, r₀ and R the radii of the inmost and the outer
+/// ring, mm.
 #[must_use]
 pub fn rose(
     assessment: &Assessment,
@@ -48,14 +55,14 @@ pub fn rose(
     }
     let step = ring_step(most);
     let outer = (most / step).ceil() * step;
-    rings(&mut scene, centre, radius, step, outer);
+    rings(&mut scene, centre, radius, outer);
     vehicle(&mut scene, centre, turn);
     let lines: Vec<(String, Vec<Point>)> = curves
         .into_iter()
         .map(|(name, values)| {
-            let points = values
-                .iter()
-                .map(|(from_front, ach)| polar(centre, radius * ach / outer, from_front + turn));
+            let points = values.iter().map(|(from_front, ach)| {
+                polar(centre, reach(radius, *ach, outer), from_front + turn)
+            });
             (name, points.collect())
         })
         .collect();
@@ -77,6 +84,9 @@ pub fn rose(
         label(&mut scene, name, points, number, numbered(number).role);
     }
     captions(&mut scene, centre, radius, frame);
+    let at = Point::new(1.0, size - 2.0);
+    let words = "inmost ring: none; square-root scale";
+    scene.text(at, words, 2.2, Role::Faint, Anchor::Left);
     scene
 }
 
@@ -86,6 +96,16 @@ pub fn rose(
 pub fn drawn(assessment: &Assessment) -> Vec<usize> {
     let extremes = assessment.calmest_and_windiest.unwrap_or((0, 0));
     styles::drawn(assessment.cases.len(), extremes)
+}
+
+/// Radius of the inmost ring, no air change at all: outside the vehicle in the middle, mm.
+const NONE_RADIUS: f64 = 7.5;
+/// Rings are so far apart at least, as parts of the way from the inmost to the outer.
+const APART: f64 = 0.17;
+
+/// How far from the middle an air change stands, mm.
+fn reach(radius: f64, ach: f64, outer: f64) -> f64 {
+    NONE_RADIUS + (radius - NONE_RADIUS) * (ach / outer).max(0.0).sqrt()
 }
 
 /// Half the size of a marker, mm.
@@ -178,28 +198,41 @@ fn polar(centre: Point, distance: f64, clockwise_from_up_deg: f64) -> Point {
     )
 }
 
-fn rings(scene: &mut Scene, centre: Point, radius: f64, step: f64, outer: f64) {
-    let mut value = step;
-    while value <= outer * (1.0 + 1e-9) {
-        scene.add(Shape::circle(
-            centre,
-            radius * value / outer,
-            None,
-            Stroke::solid(Role::Faint, 0.2),
-        ));
-        let at = polar(centre, radius * value / outer, 22.5);
+/// Air changes at which rings stand, from the outer one inwards: round ones below it, not too close.
+fn ring_values(outer: f64) -> Vec<f64> {
+    let mut values = vec![outer];
+    let mut place = 1.0_f64;
+    let power = 10.0_f64.powf(outer.log10().floor());
+    let round = [5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01].map(|part| part * power);
+    for value in round {
+        let at = (value / outer).sqrt();
+        if place - at >= APART && at >= APART {
+            values.push(value);
+            place = at;
+        }
+    }
+    values
+}
+
+fn rings(scene: &mut Scene, centre: Point, radius: f64, outer: f64) {
+    let none = Stroke::solid(Role::Faint, 0.3);
+    scene.add(Shape::circle(centre, NONE_RADIUS, None, none));
+    for value in ring_values(outer) {
+        let away = reach(radius, value, outer);
+        let line = Stroke::solid(Role::Faint, 0.2);
+        scene.add(Shape::circle(centre, away, None, line));
         scene.text(
-            at,
+            polar(centre, away, 22.5),
             format!("{} /h", significant(value, 2)),
             2.2,
             Role::Faint,
             Anchor::Left,
         );
-        value += step;
     }
     for spoke in 0..8 {
-        let end = polar(centre, radius, 45.0 * f64::from(spoke));
-        let points = vec![centre, end];
+        let towards = 45.0 * f64::from(spoke);
+        let points = [NONE_RADIUS, radius].map(|away| polar(centre, away, towards));
+        let points = points.to_vec();
         scene.add(Shape::line(points, Stroke::solid(Role::Faint, 0.15)));
     }
 }
@@ -257,6 +290,28 @@ mod tests {
         let long = fitted("still and very damp night in the valley", 10);
         assert_eq!(long, ["still and", "very damp…"]);
         assert_eq!(fitted("Donnerwetter", 6), ["Donne…"]);
+    }
+
+    /// A still night of 0.08 /h beside a gale of 4 /h: by hand, √(0.08/4) = 0.1414 of the way.
+    #[test]
+    fn still_air_can_be_read_beside_a_gale() {
+        let radius = 37.0;
+        let still = reach(radius, 0.08, 4.0);
+        assert!((still - (NONE_RADIUS + 0.141_42 * (radius - NONE_RADIUS))).abs() < 1e-3);
+        // Clear of the ring of none by more than a marker, and of the vehicle, whose nose is at 6 mm.
+        assert!(still - NONE_RADIUS > 2.0 * MARKER && NONE_RADIUS > 6.0);
+        assert!((reach(radius, 4.0, 4.0) - radius).abs() < 1e-12);
+    }
+
+    #[test]
+    fn rings_are_round_and_apart() {
+        for outer in [0.04, 1.0, 3.0, 4.0, 7.0, 60.0] {
+            let values = ring_values(outer);
+            assert!((3..=6).contains(&values.len()), "{outer}: {values:?}");
+            let places: Vec<f64> = values.iter().map(|one| (one / outer).sqrt()).collect();
+            let apart = |pair: &[f64]| pair[0] - pair[1] >= APART;
+            assert!(places.windows(2).all(apart), "{outer}: {values:?}");
+        }
     }
 
     #[test]

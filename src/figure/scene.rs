@@ -304,7 +304,7 @@ impl Scene {
     /// The drawing with its texts in the units chosen.
     #[must_use]
     pub fn shown<'a>(&'a self, shown: &Shown) -> Cow<'a, Self> {
-        if shown.is_metric() {
+        if shown.changes_nothing() {
             return Cow::Borrowed(self);
         }
         let mut scene = self.clone();
@@ -323,10 +323,10 @@ impl Scene {
     pub fn gap_at(&self, point: Point, reach: f64) -> Option<GapId> {
         let mut best: Option<(f64, f64, GapId)> = None;
         for mark in &self.marks {
-            let (Some(gap), Some((centre, radius))) = (mark.gap, extent(&mark.shape)) else {
+            let (Some(gap), Some((away, radius))) = (mark.gap, away(&mark.shape, point)) else {
                 continue;
             };
-            let outside = (centre.distance(point) - radius).max(0.0);
+            let outside = (away - radius).max(0.0);
             let nearer = best.is_none_or(|(best_outside, best_radius, _)| {
                 (outside, radius) < (best_outside, best_radius)
             });
@@ -346,6 +346,37 @@ impl Scene {
             .find(|mark| mark.gap == Some(gap))
             .and_then(|mark| extent(&mark.shape))
     }
+}
+
+/// How far a point is from the middle of a shape, or from its line, and how far the shape reaches
+/// from there, mm.
+fn away(shape: &Shape, point: Point) -> Option<(f64, f64)> {
+    if let Shape::Polyline { points, stroke } = shape {
+        return Some((from_line(points, point), stroke.width / 2.0));
+    }
+    let (centre, radius) = extent(shape)?;
+    Some((centre.distance(point), radius))
+}
+
+/// How far a point is from a line, mm.
+#[must_use]
+pub fn from_line(points: &[Point], point: Point) -> f64 {
+    nearest_on_line(points, point).map_or(f64::MAX, |nearest| nearest.distance(point))
+}
+
+/// The place on a line that is nearest to a point; `None` of no line.
+#[must_use]
+pub fn nearest_on_line(points: &[Point], point: Point) -> Option<Point> {
+    let ends = points.iter().zip(points.iter().skip(1));
+    let places = ends.map(|(from, to)| {
+        let (dx, dy) = (to.x - from.x, to.y - from.y);
+        let long = (dx * dx + dy * dy).max(1e-12);
+        let share = ((point.x - from.x) * dx + (point.y - from.y) * dy) / long;
+        let share = share.clamp(0.0, 1.0);
+        Point::new(from.x + dx * share, from.y + dy * share)
+    });
+    let places = points.first().copied().into_iter().chain(places);
+    places.min_by(|a, b| a.distance(point).total_cmp(&b.distance(point)))
 }
 
 /// Middle and reach of a closed shape.

@@ -19,6 +19,8 @@ use crate::assess::Study;
 use crate::assess::shown::{Shown, Units};
 use crate::assess::uncertainty::DRAWS;
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
+use crate::sheet::locale::dates_of_the_system;
+use crate::survey::date::DateWay;
 use crate::survey::{Finding, SetUp, Severity, file, findings};
 use crate::tasks;
 use asked::Asked;
@@ -78,7 +80,7 @@ pub enum Command {
     Gaps {
         /// The survey file, NAME.ron
         file: PathBuf,
-        /// The CSV file to write; an old one is replaced
+        /// The CSV file to write, or - for standard output; an old file is replaced
         #[arg(short, long, value_name = "OUT.csv")]
         output: PathBuf,
         /// Begin with a byte-order mark, for spreadsheets that take UTF-8 for another encoding
@@ -92,14 +94,14 @@ pub enum Command {
         /// What it is to go by instead of what the file says
         #[command(flatten)]
         wish: WishArguments,
-        /// The CSV file to write; an old one is replaced
+        /// The CSV file to write, or - for standard output; an old file is replaced
         #[arg(short, long, value_name = "OUT.csv")]
         output: PathBuf,
         /// Begin with a byte-order mark, for spreadsheets that take UTF-8 for another encoding
         #[arg(long)]
         byte_order_mark: bool,
     },
-    /// Write the job sheet as PDF: the survey report, the work order or the completion sheet
+    /// Write the job sheet as PDF: survey report, quotation, work order, completion sheet, invoice
     Sheet(SheetArguments),
     /// Read a logger's file and print what it understood; exits 1 where it could not
     Series(SeriesArguments),
@@ -199,11 +201,12 @@ enum Failure {
 /// Does what the command says, on standard output and standard error.
 #[must_use]
 pub fn run(command: Command) -> ExitCode {
-    let outcome = run_to(command, &mut io::stdout().lock(), &mut io::stderr().lock());
+    let (mut out, mut errors) = (io::stdout().lock(), io::stderr().lock());
+    let outcome = run_in(command, dates_of_the_system(), &mut out, &mut errors);
     ExitCode::from(outcome.code())
 }
 
-/// Does what the command says, on the outputs given.
+/// Does what the command says, on the outputs given; dates stay as the survey holds them.
 ///
 /// ```
 /// use gapledger::headless::{Command, Outcome, run_to};
@@ -217,14 +220,24 @@ pub fn run(command: Command) -> ExitCode {
 /// assert!(String::from_utf8_lossy(&errors).starts_with("gapledger: there is no file"));
 /// ```
 pub fn run_to(command: Command, out: &mut impl Write, errors: &mut impl Write) -> Outcome {
-    match text_of(command) {
-        Ok((text, outcome)) => print(&text, outcome, out, errors),
+    run_in(command, DateWay::YearMonthDay, out, errors)
+}
+
+/// The same with dates written so.
+fn run_in(
+    command: Command,
+    dates: DateWay,
+    out: &mut impl Write,
+    errors: &mut impl Write,
+) -> Outcome {
+    match done(command, dates) {
+        Ok((bytes, outcome)) => print(&bytes, outcome, out, errors),
         Err(failure) => complain(&failure.to_string(), errors),
     }
 }
 
 /// What the command prints, and how it ends.
-fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
+fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure> {
     match command {
         Command::Assess {
             file,
@@ -252,12 +265,15 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             tasks::uncertainty(&study, draws, tasks::processors(), &tasks::to_the_end);
             let text = if json {
                 json::print(&study, asked)?
-            } else if full {
-                page::render(&study, asked, units)
             } else {
-                page::in_short(&study, units)
+                let shown = Shown::written(units, dates, study.survey());
+                if full {
+                    page::render(&study, asked, shown)
+                } else {
+                    page::in_short(&study, shown)
+                }
             };
-            Ok((text, Outcome::of(&study.assessment().findings)))
+            Ok((text.into(), Outcome::of(&study.assessment().findings)))
         }
         Command::Check {
             file,
@@ -276,8 +292,8 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             } else {
                 Outcome::of(&findings)
             };
-            let shown = Shown::new(units, survey);
-            Ok((page::blocks(&findings, &shown), outcome))
+            let shown = Shown::written(units, dates, survey);
+            Ok((page::blocks(&findings, &shown).into(), outcome))
         }
         Command::Gaps {
             file,
@@ -298,11 +314,19 @@ fn text_of(command: Command) -> Result<(String, Outcome), Failure> {
             let study = wish.study(file::load(&file)?.survey)?;
             table(&study, &file, (&output, byte_order_mark), csv::plan)
         }
-        Command::Series(arguments) => Ok(series::text(&arguments)?),
+        Command::Series(arguments) => {
+            let understood = series::text(&arguments)?;
+            let outcome = if understood.is_whole {
+                Outcome::Fine
+            } else {
+                Outcome::SurveyHasErrors
+            };
+            Ok((understood.text.into(), outcome))
+        }
         Command::Sheet(arguments) => {
             let study = arguments.wish.study(file::load(&arguments.file)?.survey)?;
-            let text = sheet::write(&arguments, &study)?;
-            Ok((text, Outcome::of(&study.assessment().findings)))
+            let printed = sheet::write(&arguments, &study, dates)?;
+            Ok((printed, Outcome::of(&study.assessment().findings)))
         }
     }
 }
@@ -313,18 +337,28 @@ fn table(
     file: &Path,
     (output, marked): (&Path, bool),
     bytes: impl Fn(&Study, ByteOrderMark) -> Result<Vec<u8>, CsvError>,
-) -> Result<(String, Outcome), Failure> {
+) -> Result<(Vec<u8>, Outcome), Failure> {
     let bytes = bytes(study, ByteOrderMark::asked(marked))?;
-    csv::write(file, output, &bytes)?;
-    Ok((String::new(), Outcome::of(&study.assessment().findings)))
+    let printed = if is_standard_output(output) {
+        bytes
+    } else {
+        csv::write(file, output, &bytes)?;
+        Vec::new()
+    };
+    Ok((printed, Outcome::of(&study.assessment().findings)))
 }
 
 fn load(path: &Path) -> Result<Study, file::LoadError> {
     file::load(path).map(|loaded| Study::new(Arc::new(loaded.survey)))
 }
 
-fn print(text: &str, outcome: Outcome, out: &mut impl Write, errors: &mut impl Write) -> Outcome {
-    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+/// Whether a file to write is named `-`, which is standard output.
+fn is_standard_output(output: &Path) -> bool {
+    output.as_os_str() == "-"
+}
+
+fn print(text: &[u8], outcome: Outcome, out: &mut impl Write, errors: &mut impl Write) -> Outcome {
+    match out.write_all(text).and_then(|()| out.flush()) {
         // Whoever reads has seen enough, as `head` does: not a failure.
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => outcome,
         Err(error) => complain(

@@ -4,6 +4,7 @@ use super::WishArguments;
 use crate::assess::Study;
 use crate::assess::shown::Units;
 use crate::sheet::{Kind, Paper, Part};
+use crate::survey::date::DateWay;
 use clap::Args;
 use std::path::PathBuf;
 
@@ -30,6 +31,9 @@ pub struct SheetArguments {
     /// Parts to leave out; safety ventilation and cautions are always printed
     #[arg(long, value_name = "PART", value_enum, value_delimiter = ',')]
     pub without: Vec<Part>,
+    /// Parts to print besides the usual ones: bill and proof, on the completion sheet
+    #[arg(long, value_name = "PART", value_enum, value_delimiter = ',')]
+    pub with: Vec<Part>,
     /// Name of the workshop, for the head of the sheet
     #[arg(long, value_name = "NAME", default_value = "")]
     pub workshop: String,
@@ -51,7 +55,8 @@ pub(super) use without_typesetter::{SheetFailure, unprintable, write};
 
 #[cfg(feature = "sheet")]
 mod with_typesetter {
-    use super::{Part, SheetArguments, Study};
+    use super::super::is_standard_output;
+    use super::{DateWay, Part, SheetArguments, Study};
     use crate::assess::uncertainty::DRAWS;
     use crate::sheet::output::{self, OutputError};
     use crate::sheet::photos::{PictureError, logo, print_copies};
@@ -74,12 +79,15 @@ mod with_typesetter {
         Output(#[from] OutputError),
     }
 
-    /// Writes the sheet; the text tells what had to be replaced on it.
+    /// Writes the sheet, or gives it back where it goes to standard output. What is given back for a
+    /// file tells what had to be replaced on the sheet.
     pub(in crate::headless) fn write(
         arguments: &SheetArguments,
         study: &Study,
-    ) -> Result<String, SheetFailure> {
-        let choices = choices(arguments)?;
+        dates: DateWay,
+    ) -> Result<Vec<u8>, SheetFailure> {
+        let mut choices = choices(arguments)?;
+        choices.dates = dates;
         let photos = if choices.has(Part::Photos) {
             print_copies(&arguments.file, study.survey(), &|| false)
         } else {
@@ -91,16 +99,19 @@ mod with_typesetter {
         let material = Material::of(study, choices.kind, &photos);
         let pages = typeset(&contents(&material, &choices))?;
         let pdf = pages.pdf()?;
-        output::write(Some(&arguments.file), &arguments.output, ".pdf", &pdf)?;
-        Ok(pages
-            .replaced()
-            .map_or_else(String::new, |sentence| format!("{sentence}.\n")))
+        if is_standard_output(&arguments.output) {
+            return Ok(pdf);
+        }
+        output::write_or_send(Some(&arguments.file), &arguments.output, ".pdf", &pdf)?;
+        let replaced = pages.replaced().map(|sentence| format!("{sentence}.\n"));
+        Ok(replaced.unwrap_or_default().into())
     }
 
     fn choices(arguments: &SheetArguments) -> Result<Choices, SheetFailure> {
         let mut choices = Choices::new(arguments.kind);
         choices.paper = arguments.paper;
         choices.units = arguments.units;
+        choices.parts.extend(&arguments.with);
         for part in &arguments.without {
             choices.parts.remove(part);
         }
@@ -125,7 +136,7 @@ mod with_typesetter {
 
 #[cfg(not(feature = "sheet"))]
 mod without_typesetter {
-    use super::{SheetArguments, Study};
+    use super::{DateWay, SheetArguments, Study};
     use crate::survey::{Finding, Survey};
 
     /// Nothing is printed, so nothing is unprintable.
@@ -146,7 +157,8 @@ mod without_typesetter {
     pub(in crate::headless) fn write(
         _arguments: &SheetArguments,
         _study: &Study,
-    ) -> Result<String, SheetFailure> {
+        _dates: DateWay,
+    ) -> Result<Vec<u8>, SheetFailure> {
         Err(SheetFailure::NotBuilt)
     }
 }

@@ -40,11 +40,17 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
         return section.ending("No gaps are written down yet.");
     }
     if done(survey).next().is_none() {
-        return section.ending(if wrong.is_empty() {
-            "No gap is marked as sealed yet: there is nothing to compare."
+        let text = if wrong.is_empty() {
+            "No gap is marked as sealed yet: there is nothing to compare. Mark as sealed, with the date, what \
+             was done; then print this sheet."
         } else {
             "No gap that may be sealed is marked as sealed yet: there is nothing to compare."
+        };
+        section.push(Block::Caution {
+            title: "Nothing to hand over".to_owned(),
+            text: text.to_owned(),
         });
+        return section;
     }
     let (before, after) = (material.study.before_work(), material.study.after_work());
     section.push(Block::Plain {

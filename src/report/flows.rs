@@ -1,6 +1,7 @@
 //! Air through each gap, each face and between the spaces, in one wind direction.
 
 use super::blocks::{Align, Block, Section, Table};
+use super::direction;
 use crate::assess::quantity::Kind;
 use crate::assess::{CaseAir, DirectionAnswer, GapAirFlow, face_totals};
 use crate::physics::units::SECONDS_PER_HOUR;
@@ -15,6 +16,34 @@ pub const HEADS: [&str; 6] = [
     "out, kg/h",
     "of the inflow",
 ];
+
+/// What a picture of the flows shows: how much comes in, and through which gap most of it.
+#[must_use]
+pub fn sentence(survey: &Survey, case: &str, shown: &DirectionAnswer) -> String {
+    let from = direction::words(shown);
+    let all = kg_per_h(shown.inflow_kg_s);
+    let flows = shown
+        .flows
+        .iter()
+        .map(|flow| flow.map_or(0.0, |flow| flow.in_kg_s));
+    let most = survey
+        .gaps
+        .iter()
+        .zip(flows)
+        .max_by(|a, b| a.1.total_cmp(&b.1));
+    let through = most.filter(|(_, flow)| *flow > 0.0).map(|(gap, flow)| {
+        let share = Kind::Share.text(flow / shown.inflow_kg_s.max(flow));
+        format!(
+            ", most of it through gap {} {}, {share}",
+            gap.id,
+            gap.shown_name()
+        )
+    });
+    format!(
+        "In \u{201c}{case}\u{201d} with wind from {from}, {all} of air come in{}.",
+        through.unwrap_or_default()
+    )
+}
 
 /// One gap as a line of a table: number, name, facing, air in and out, share of all inflow.
 #[must_use]

@@ -2,7 +2,7 @@
 
 use super::Material;
 use super::leakage::{square_side, unintended};
-use super::results::{air_change, heat, water};
+use super::results::{air_change, heat, season, water};
 use crate::assess::quantity::{Kind, NO_BREAK, Quantity};
 use crate::assess::shown::Shown;
 use crate::assess::uncertainty::Interval;
@@ -48,6 +48,21 @@ pub fn key_results(told: &Material<'_>) -> [KeyResult; 5] {
     ]
 }
 
+/// Air changes with least wind, over the season, and with most wind.
+#[must_use]
+pub fn air_changes(told: &Material<'_>) -> [KeyResult; 3] {
+    let cases = &told.assessment.cases;
+    let ends = told.assessment.calmest_and_windiest;
+    let calm = ends.and_then(|(calm, _)| cases.get(calm));
+    let windy = ends.and_then(|(_, windy)| cases.get(windy));
+    let mean = KeyResult::new("Air changes, mean of the season", None, &season(told));
+    [
+        air("least wind", told, calm),
+        mean.with("weather cases by their weights".to_owned()),
+        air("most wind", told, windy),
+    ]
+}
+
 impl KeyResult {
     fn new(title: impl Into<String>, topic: Option<Topic>, quantity: &Quantity) -> Self {
         Self {
@@ -62,7 +77,7 @@ impl KeyResult {
     /// The same in the units chosen.
     #[must_use]
     pub fn shown(self, shown: &Shown) -> Self {
-        if shown.is_metric() {
+        if shown.changes_nothing() {
             return self;
         }
         // The range has the unit of the figure.

@@ -195,6 +195,14 @@ pub(crate) fn invoice(survey: &Survey) -> Vec<Section> {
     vec![first, section]
 }
 
+/// The bill of the work done, as a part of another sheet.
+pub(crate) fn bill_of_done_work(survey: &Survey) -> Option<Section> {
+    let bill = Bill::of_done_work(survey).ok()?;
+    let mut section = Section::new("What it costs");
+    lines(&mut section, survey, &bill, &[]);
+    Some(section)
+}
+
 /// The days on which gaps were sealed, where they are several and no order tells them apart.
 fn several_dates(survey: &Survey) -> Option<String> {
     if date::parse(&survey.job.order_date).is_some() {

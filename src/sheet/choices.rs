@@ -3,6 +3,7 @@
 use super::blocks::Picture;
 use crate::assess::Study;
 use crate::assess::shown::Units;
+use crate::survey::date::DateWay;
 use clap::ValueEnum;
 use std::collections::BTreeSet;
 
@@ -74,7 +75,8 @@ impl Kind {
             Self::Completion => &[
                 Part::Drawings,
                 Part::Photos,
-                Part::Workings,
+                Part::Bill,
+                Part::Proof,
                 Part::Signature,
             ],
         }
@@ -101,6 +103,10 @@ pub enum Part {
     Terms,
     /// Drying and heating.
     Drying,
+    /// The bill of the work done, on the completion sheet; only where it is asked for.
+    Bill,
+    /// Workings of the results after the work; only where they are asked for.
+    Proof,
     /// Workings and sources.
     Workings,
     /// Room to sign.
@@ -109,7 +115,7 @@ pub enum Part {
 
 impl Part {
     /// Every part, in the order printed.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 12] = [
         Self::Vehicle,
         Self::Drawings,
         Self::Ledger,
@@ -118,9 +124,20 @@ impl Part {
         Self::Costs,
         Self::Terms,
         Self::Drying,
+        Self::Bill,
+        Self::Proof,
         Self::Workings,
         Self::Signature,
     ];
+
+    /// The parts that are printed unless somebody says otherwise.
+    #[must_use]
+    pub fn usual() -> BTreeSet<Self> {
+        let mut parts = BTreeSet::from(Self::ALL);
+        parts.remove(&Self::Bill);
+        parts.remove(&Self::Proof);
+        parts
+    }
 
     /// Its name.
     #[must_use]
@@ -134,6 +151,8 @@ impl Part {
             Self::Costs => "costs",
             Self::Terms => "terms and warranty",
             Self::Drying => "drying and heating",
+            Self::Bill => "the bill",
+            Self::Proof => "appendix: workings of the results",
             Self::Workings => "workings and sources",
             Self::Signature => "room to sign",
         }
@@ -285,18 +304,21 @@ pub struct Choices {
     pub workshop: Workshop,
     /// Units that sizes are printed in.
     pub units: Units,
+    /// How dates are written.
+    pub dates: DateWay,
 }
 
 impl Choices {
-    /// All parts of a sheet, on A4, without a workshop's name.
+    /// The usual parts of a sheet, on A4, without a workshop's name.
     #[must_use]
     pub fn new(kind: Kind) -> Self {
         Self {
             kind,
             paper: Paper::default(),
-            parts: Part::ALL.into_iter().collect(),
+            parts: Part::usual(),
             workshop: Workshop::default(),
             units: Units::default(),
+            dates: DateWay::default(),
         }
     }
 

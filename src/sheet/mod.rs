@@ -15,6 +15,7 @@ pub mod blocks;
 pub mod choices;
 pub mod contents;
 pub mod csv;
+pub mod locale;
 pub mod output;
 pub mod svg;
 
@@ -24,6 +25,8 @@ mod glyphs;
 pub mod photos;
 #[cfg(feature = "sheet")]
 pub mod profile;
+#[cfg(feature = "sheet")]
+mod shorten;
 #[cfg(feature = "sheet")]
 pub mod typeset;
 #[cfg(feature = "sheet")]

@@ -2,6 +2,7 @@
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::glyphs::Printable;
+use super::shorten::{SHEET, shorten};
 use super::units;
 use super::world::SheetWorld;
 use serde_json::Value;
@@ -27,6 +28,15 @@ pub enum SheetError {
     /// The pages could not be made a PDF.
     #[error("the PDF could not be made: {0}")]
     Pdf(String),
+    /// There is more on it than the typesetter can take in reasonable time and memory.
+    #[error(
+        "the sheet would hold {letters} letters, more than the {SHEET} that can be set: leave parts out, such as \
+         the workings, or shorten the longest notes"
+    )]
+    TooLong {
+        /// Letters that are on it.
+        letters: usize,
+    },
     /// No thread could be started, or it died.
     #[error("the sheet could not be set, because its worker did not finish: {0}")]
     Worker(String),
@@ -52,15 +62,21 @@ pub struct PagePicture {
 /// Sets a sheet. It takes a while: not on the thread that draws.
 ///
 /// # Errors
-/// [`SheetError`]; no text that a person may write leads to one.
+/// [`SheetError`]; no text that a person may write leads to one, but for so many of them that they
+/// are more than paper takes.
 pub fn typeset(sheet: &Sheet) -> Result<Typeset, SheetError> {
+    let mut text = sheet.text.clone();
+    let letters = shorten(&mut text);
+    if letters > SHEET {
+        return Err(SheetError::TooLong { letters });
+    }
     let mut printable = Printable::default();
     let files: Vec<(String, Bytes)> = sheet
         .files
         .iter()
         .map(|(name, picture)| (name.clone(), bytes(picture, &mut printable)))
         .collect();
-    let data = data(&sheet.text, &mut printable)?;
+    let data = data(&text, &mut printable)?;
     let replaced = printable.sentence();
     let files = files
         .into_iter()

@@ -1,4 +1,5 @@
-//! Findings about characters that no bundled font holds: sheets show □ in their place.
+//! Findings about characters that no bundled font holds, in whose place sheets show □, and about texts
+//! that sheets cut.
 
 use super::glyphs::boxed;
 use crate::report::findings::about;
@@ -7,6 +8,11 @@ use std::collections::BTreeSet;
 
 /// Characters that a finding names; more are only counted.
 const NAMED: usize = 8;
+
+/// Letters up to which any text is printed whole, wherever it stands.
+const WHOLE: usize = 1_000;
+/// The same of notes, which stand whole below their table.
+const WHOLE_NOTE: usize = super::shorten::PARAGRAPH - 200;
 
 /// What to do about it.
 const ADVICE: &str = "write it with other characters, or sheets show □ in their place; Latin, Greek, \
@@ -53,7 +59,20 @@ impl Finder {
     }
 
     /// A finding where the text cannot be printed whole; the words for it are made only then.
-    fn look(&mut self, item: Item, field: Field, text: &str, words: impl FnOnce() -> String) {
+    fn look(&mut self, item: Item, field: Field, text: &str, words: impl Fn() -> String) {
+        let most = match field {
+            Field::Notes | Field::GapNote => WHOLE_NOTE,
+            _ => WHOLE,
+        };
+        let letters = text.chars().count();
+        if letters > most {
+            self.findings.push(Finding {
+                severity: Severity::Note,
+                place: Place::at(item, field),
+                sentence: format!("{} has {letters} letters: sheets cut it", words()),
+                advice: format!("shorten it to {most} letters, or attach the rest on paper"),
+            });
+        }
         let boxed = boxed(text);
         if !boxed.is_empty() {
             self.findings.push(Finding {
@@ -85,6 +104,33 @@ fn head(finder: &mut Finder, survey: &Survey) {
         (Field::Notes, &header.note, "the notes on the survey"),
     ] {
         finder.look(Item::Header, field, text, || words.to_owned());
+    }
+    let job = &survey.job;
+    for (field, text, words) in [
+        (Field::Customer, &job.customer, "the customer\u{2019}s name"),
+        (
+            Field::CustomerAddress,
+            &job.address,
+            "the customer\u{2019}s address",
+        ),
+        (Field::Registration, &job.registration, "the registration"),
+        (
+            Field::QuotationNumber,
+            &job.quotation_number,
+            "the number of the quotation",
+        ),
+        (
+            Field::OrderNumber,
+            &job.order_number,
+            "the number of the order",
+        ),
+        (
+            Field::InvoiceNumber,
+            &job.invoice_number,
+            "the number of the invoice",
+        ),
+    ] {
+        finder.look(Item::Job, field, text, || words.to_owned());
     }
     let currency = &survey.tariffs.currency;
     finder.look(Item::Tariffs, Field::Currency, currency, || {
@@ -198,6 +244,26 @@ mod tests {
         );
         assert!(found.iter().all(|one| one.severity == Severity::Note));
         assert!(found[0].advice.contains("Latin, Greek"));
+    }
+
+    #[test]
+    fn what_sheets_cut_is_found_where_it_is() {
+        let mut survey = survey();
+        survey.gaps[0].note = "n".repeat(5_000);
+        assert_eq!(unprintable(&survey), []);
+        survey.gaps[0].note = "n".repeat(9_000);
+        survey.gaps[0].name = "ö".repeat(1_001);
+        survey.job.customer = "c".repeat(4_000);
+        let found = unprintable(&survey);
+        let all: Vec<&str> = found.iter().map(|one| one.sentence.as_str()).collect();
+        assert_eq!(
+            all,
+            [
+                "the customer\u{2019}s name has 4000 letters: sheets cut it",
+                "gap 7: its name has 1001 letters: sheets cut it",
+                "gap 7: its note has 9000 letters: sheets cut it",
+            ]
+        );
     }
 
     #[test]

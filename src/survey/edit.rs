@@ -6,6 +6,7 @@
 use super::drying::Drying;
 use super::equipment::{Fan, Heater, Machine, MoistureSource};
 use super::fabric::FabricElement;
+use super::fitting::Fitting;
 use super::gap::{Behind, Gap, Zone};
 use super::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
@@ -123,6 +124,8 @@ pub enum Edit {
     LeakageNotFound(Option<f64>),
     /// Whether the list of appliances is confirmed to be whole.
     AppliancesConfirmed(bool),
+    /// What is drawn on the outside; `None` is what is usual for the kind.
+    Fittings(Option<Vec<Fitting>>),
     /// What came of a usual place on the walk round.
     Visited(Visit),
     /// Nothing is said any more of the place of this station and word.
@@ -356,6 +359,7 @@ impl Survey {
                     self.usual.appliances.clear();
                 }
             }
+            Edit::Fittings(fittings) => self.fittings = fittings,
             Edit::Usual(winter) => self.fill_usual(winter),
             Edit::Known(part) => self.usual.forget(part),
             Edit::Put(record) => self.put(record)?,

@@ -29,6 +29,8 @@ id!(/// Number of an appliance.
     ApplianceId);
 id!(/// Number of a drying machine.
     MachineId);
+id!(/// Number of a fitting.
+    FittingId);
 id!(/// Number of a heater.
     HeaterId);
 id!(/// Number of a fan.

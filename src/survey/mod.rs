@@ -13,6 +13,7 @@ pub mod fabric;
 pub mod field;
 pub mod file;
 pub mod findings;
+pub mod fitting;
 pub mod gap;
 mod gap_part;
 mod given_up;
@@ -52,14 +53,15 @@ pub use equipment::{
 pub use fabric::{BuildUp, FabricElement, FabricPart, Layer, Outline};
 pub use field::Field;
 pub use findings::{Finding, Item, Place, Severity};
+pub use fitting::{Fitting, FittingKind};
 pub use gap::{
     AreaConvention, Behind, Cavity, Certainty, Closing, CostBasis, Facing, Form, Gap, GapPart,
     GrilleMaterial, LeadsTo, Position, Purpose, Remedy, RemedyKind, WorkState, Zone,
 };
 pub use history::{History, MergeKey};
 pub use ids::{
-    ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
-    WeatherId, ZoneId,
+    ApplianceId, FabricId, FanId, FittingId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId,
+    SpaceId, WeatherId, ZoneId,
 };
 pub use job::Job;
 pub use kept_safe::NotToBeClosed;
@@ -136,6 +138,9 @@ pub struct Survey {
     pub spaces: Vec<Space>,
     /// Openings between them.
     pub inner_openings: Vec<InnerOpening>,
+    /// What is drawn on the outside, and where; `None`: what is usual for the vehicle's kind, where
+    /// it usually is. No result depends on it.
+    pub fittings: Option<Vec<Fitting>>,
     /// Leakage that was not found, as a share of what was found, %; `None` leaves it out.
     pub leakage_not_found_percent: Option<f64>,
     /// What came of the usual places on the walk round, in the order looked at.

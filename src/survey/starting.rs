@@ -93,6 +93,7 @@ impl Survey {
             sources: Vec::new(),
             spaces: Vec::new(),
             inner_openings: Vec::new(),
+            fittings: None,
             leakage_not_found_percent: None,
             walk: Vec::new(),
             usual: Usual::default(),

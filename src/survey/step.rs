@@ -92,6 +92,10 @@ fn part(before: &Survey, after: &Survey) -> &'static str {
         (before.set_up != after.set_up, "set-up"),
         (before.header != after.header, "title and surveyor"),
         (before.vehicle != after.vehicle, "vehicle"),
+        (
+            before.fittings != after.fittings,
+            "windows, doors and vents drawn",
+        ),
         (before.site != after.site, "place of the vehicle"),
         (before.targets != after.targets, "targets"),
         (before.tariffs != after.tariffs, "prices"),

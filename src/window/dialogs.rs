@@ -1,5 +1,6 @@
 //! Draws the question being asked, in a modal that Esc puts away.
 
+use super::body::{Frame, paint};
 use super::keys;
 use super::notices::Notices;
 use super::questions::{Answered, Asked, Dialog, PathFor, Then};
@@ -7,11 +8,13 @@ use super::request::{Queue, Request};
 use super::theme::palette;
 use super::widgets::{self, finding_list};
 use crate::assess::quantity::Kind;
+use crate::figure::outline::small;
 use crate::survey::{Finding, VehicleKind, starting_sizes};
+use crate::window::units;
 use eframe::egui;
-use egui::text::CCursor;
+use egui::text::{CCursor, LayoutJob, TextFormat};
 use egui::text_selection::CCursorRange;
-use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
+use egui::{Align, Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui, Vec2, vec2};
 use std::path::{Path, PathBuf};
 
 /// What a question may tell of.
@@ -164,7 +167,7 @@ fn given_up(sentence: String) -> Question {
 
 fn put_away(sentence: &str) -> Question {
     let keep = ("Keep it on the start page", Answered::Cancel);
-    let answers = vec![keep, ("Put away", Answered::PutAway)];
+    let answers = vec![keep, ("Move aside", Answered::PutAway)];
     ("Put it away?", sentence.to_owned(), answers)
 }
 
@@ -208,11 +211,42 @@ fn starting_words(kind: VehicleKind) -> String {
     }
 }
 
+/// Size of the outline on a button: in millimetres as it is drawn, and in points.
+const OUTLINE_MM: (f64, f64) = (20.0, 10.0);
+const OUTLINE: Vec2 = vec2(48.0, 24.0);
+
+/// A button with the outline of a kind of vehicle beside its word.
+fn pictured(ui: &mut Ui, kind: VehicleKind) -> egui::Response {
+    const BETWEEN: f32 = 6.0;
+    let format = TextFormat {
+        font_id: egui::TextStyle::Button.resolve(ui.style()),
+        color: egui::Color32::PLACEHOLDER,
+        valign: Align::Center,
+        ..TextFormat::default()
+    };
+    let mut words = LayoutJob::default();
+    words.append(kind.name(), OUTLINE.x + BETWEEN, format);
+    let least = vec2(0.0, OUTLINE.y + 2.0 * ui.spacing().button_padding.y);
+    let button = egui::Button::new(words).min_size(least);
+    let response = ui.add(button.wrap_mode(egui::TextWrapMode::Extend));
+    let left = response.rect.left_center() + vec2(ui.spacing().button_padding.x, 0.0);
+    let place = egui::Rect::from_min_size(left - vec2(0.0, OUTLINE.y / 2.0), OUTLINE);
+    let scene = small(kind, OUTLINE_MM);
+    paint(
+        ui.painter(),
+        &scene,
+        &Frame::fit(&scene, place),
+        palette(ui),
+    );
+    response
+}
+
 /// One button for each kind of vehicle.
 pub fn kind_buttons(ui: &mut Ui, focus_first: bool, queue: &mut Queue) {
     ui.horizontal_wrapped(|ui| {
         for (at, kind) in VehicleKind::ALL.into_iter().enumerate() {
-            let response = ui.button(kind.name()).on_hover_text(starting_words(kind));
+            let words = units::text(ui.ctx(), &starting_words(kind));
+            let response = pictured(ui, kind).on_hover_text(words);
             if at == 0 && focus_first {
                 response.request_focus();
             }
@@ -235,10 +269,12 @@ fn path(
         PathFor::Open => ("Open a survey".to_owned(), "Open"),
         PathFor::Save(_) => ("Save the survey as".to_owned(), "Save"),
         PathFor::Photo(_) => ("Add a photo".to_owned(), "Add"),
+        PathFor::Logo => ("Choose the workshop\u{2019}s logo".to_owned(), "Choose"),
         PathFor::Write(file) => (format!("Write the {} to", file.name()), "Write"),
     };
     let hint = match (purpose, purpose.file()) {
         (PathFor::Photo(_), _) => "/folder/photo.jpg".to_owned(),
+        (PathFor::Logo, _) => "/folder/logo.png".to_owned(),
         (_, Some(file)) => format!("/folder/name.{}", file.ending()),
         _ => "/folder/name.ron".to_owned(),
     };

@@ -124,3 +124,26 @@ fn deep_nesting_is_refused_even_with_little_stack() {
     };
     job.spawn(tries).unwrap().join().unwrap();
 }
+
+/// A text that no person writes is refused where it stands, in each format.
+#[test]
+fn a_text_longer_than_a_booklet_is_refused() {
+    for format in [1, 2] {
+        let of = |bytes: usize| {
+            let note = "n".repeat(bytes);
+            format!("(format: {format}, header: (note: \"{note}\"), vehicle: (kind: other))")
+        };
+        assert!(gapledger::survey::file::parse(&of(65_536)).is_ok());
+        let refused = gapledger::survey::file::parse(&of(65_537))
+            .unwrap_err()
+            .to_string();
+        assert!(
+            refused.contains("65537 bytes") && refused.contains("65536"),
+            "{refused}"
+        );
+        assert!(
+            refused.len() < 400,
+            "the text itself is not told: {refused}"
+        );
+    }
+}

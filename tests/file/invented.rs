@@ -3,6 +3,8 @@
 //! The random numbers are a list that runs out: after its end everything is the first choice,
 //! `None` or empty. A failing case therefore shrinks to a small survey.
 
+mod fabric;
+
 use gapledger::physics::pressure_coefficient::{PressureSet, Underside};
 use gapledger::physics::wind::{Shelter, Terrain};
 use gapledger::survey::*;
@@ -163,6 +165,7 @@ impl Maker {
             sources: self.sources(),
             spaces: self.spaces(),
             inner_openings: self.inner_openings(),
+            fittings: self.yes().then(|| self.list(4, Self::fitting)),
             leakage_not_found_percent: self.maybe(),
             walk: self.list(4, |maker, _| Visit {
                 station: maker.text(),
@@ -449,60 +452,6 @@ impl Maker {
             },
             inside_rh_percent: self.maybe(),
             weight: self.number(),
-        }
-    }
-
-    fn fabric(&mut self, id: u32) -> FabricElement {
-        FabricElement {
-            id: FabricId(id),
-            name: self.text(),
-            part: self.pick(&FabricPart::ALL),
-            area_m2: self.maybe(),
-            build_up: match self.yes() {
-                true => BuildUp::Stated {
-                    u_w_per_m2_k: self.maybe(),
-                },
-                false => BuildUp::Layers(self.list(4, |maker, _| Layer {
-                    material: maker.text(),
-                    thickness_mm: maker.maybe(),
-                    conductivity_w_per_m_k: maker.maybe(),
-                    resistance_m2_k_per_w: maker.maybe(),
-                })),
-            },
-            bridge_percent: self.number(),
-            outline: self.yes().then(|| Outline {
-                facing: self.pick(&Facing::ALL),
-                along_m: self.number(),
-                up_m: self.number(),
-                width_m: self.number(),
-                height_m: self.number(),
-            }),
-        }
-    }
-
-    fn machine(&mut self, id: u32) -> Machine {
-        Machine {
-            id: MachineId(id),
-            name: self.text(),
-            kind: self.pick(&MachineKind::ALL),
-            rated_removal_l_per_day: self.maybe(),
-            rated_temperature_c: self.maybe(),
-            rated_rh_percent: self.maybe(),
-            power_w: self.maybe(),
-            airflow_m3_per_h: self.maybe(),
-            lowest_room_c: self.maybe(),
-            tub_area_m2: self.maybe(),
-            tub_l: self.maybe(),
-            hygrostat: self.yes(),
-            points: self.list(3, |maker, _| MachinePoint {
-                temperature_c: maker.number(),
-                rh_percent: maker.number(),
-                removal_l_per_day: maker.number(),
-                power_w: maker.number(),
-            }),
-            price: self.maybe(),
-            upkeep_per_month: self.maybe(),
-            owned: self.yes(),
         }
     }
 }

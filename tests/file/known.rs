@@ -1,6 +1,9 @@
 //! A file of each format, with every field and every word of it, and the surveys they stand for,
 //! written down by hand. The vehicle is invented.
 
+mod equipment;
+
+use equipment::{appliances, fans, fittings, heaters, machines, sources};
 use gapledger::physics::pressure_coefficient::{PressureSet, Underside};
 use gapledger::physics::wind::{Shelter, Terrain};
 use gapledger::survey::*;
@@ -32,6 +35,7 @@ pub(crate) fn newest() -> Survey {
     let heater = &mut survey.heaters[0];
     (heater.price, heater.owned) = (Some(49.0), true);
     heater.upkeep_per_month = Some(0.75);
+    survey.fittings = Some(fittings());
     survey.walk = [
         ("cab", "pedals", Outcome::Found, vec![GapId(1), GapId(2)]),
         ("roof", "aerial", Outcome::NotReached, vec![]),
@@ -198,6 +202,7 @@ pub(crate) fn survey() -> Survey {
             }),
             certainty: Certainty::Measured,
         }],
+        fittings: None,
         leakage_not_found_percent: Some(20.0),
         walk: Vec::new(),
         usual: Usual::default(),
@@ -411,108 +416,4 @@ fn fabric() -> Vec<FabricElement> {
         height_m: 0.5,
     });
     fabric
-}
-
-fn machines() -> Vec<Machine> {
-    let mut machines: Vec<Machine> = MachineKind::ALL
-        .into_iter()
-        .zip(1..)
-        .map(|(kind, id)| Machine {
-            id: MachineId(id),
-            name: kind.name().into(),
-            kind,
-            rated_removal_l_per_day: None,
-            rated_temperature_c: None,
-            rated_rh_percent: None,
-            power_w: None,
-            airflow_m3_per_h: None,
-            lowest_room_c: None,
-            tub_area_m2: (id == 4).then_some(0.02),
-            tub_l: None,
-            hygrostat: id != 4,
-            points: Vec::new(),
-            price: None,
-            upkeep_per_month: None,
-            owned: false,
-        })
-        .collect();
-    let first = &mut machines[0];
-    first.rated_removal_l_per_day = Some(10.0);
-    first.rated_temperature_c = Some(27.0);
-    first.rated_rh_percent = Some(80.0);
-    first.power_w = Some(280.0);
-    first.airflow_m3_per_h = Some(150.0);
-    first.lowest_room_c = Some(5.0);
-    first.points = vec![MachinePoint {
-        temperature_c: 10.0,
-        rh_percent: 70.0,
-        removal_l_per_day: 1.5,
-        power_w: 240.0,
-    }];
-    machines
-}
-
-fn appliances() -> Vec<Appliance> {
-    ApplianceKind::ALL
-        .into_iter()
-        .zip(1..)
-        .map(|(kind, id)| Appliance {
-            id: ApplianceId(id),
-            kind,
-            name: kind.name().to_uppercase(),
-            room_sealed: matches!(kind, ApplianceKind::WaterHeater),
-            input_mj_per_h: None,
-        })
-        .collect()
-}
-
-fn heaters() -> Vec<Heater> {
-    HeaterFuel::ALL
-        .into_iter()
-        .zip(1..)
-        .map(|(fuel, id)| Heater {
-            id: HeaterId(id),
-            name: format!("heater {id}"),
-            fuel,
-            rating_w: Some(2000.0),
-            set_point_c: (id == 1).then_some(5.0),
-            price: None,
-            upkeep_per_month: None,
-            owned: false,
-        })
-        .collect()
-}
-
-fn fans() -> Vec<Fan> {
-    [FanDirection::Extract, FanDirection::Supply]
-        .into_iter()
-        .zip(1..)
-        .map(|(direction, id)| Fan {
-            id: FanId(id),
-            name: "roof fan".into(),
-            direction,
-            flow_m3_per_h: Some(120.0),
-            most_pressure_pa: None,
-            on_laid_up: id == 2,
-            on_in_use: id == 1,
-            space: (id == 2).then_some(SpaceId(2)),
-        })
-        .collect()
-}
-
-fn sources() -> Vec<MoistureSource> {
-    SourceKind::ALL
-        .into_iter()
-        .zip(1..)
-        .map(|(kind, id)| MoistureSource {
-            id: SourceId(id),
-            name: kind.name().into(),
-            kind,
-            count: id,
-            rate_g_per_h: kind.usual_rate_g_per_h(),
-            hours_per_day: 7.5,
-            laid_up: false,
-            in_use: true,
-        })
-        .collect()
 }

@@ -25,5 +25,7 @@ mod saving_fails;
 #[cfg(feature = "sheet")]
 mod sheet;
 #[cfg(feature = "sheet")]
+mod sheet_fill;
+#[cfg(feature = "sheet")]
 mod sheet_pages;
 mod unprivileged;

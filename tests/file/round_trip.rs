@@ -59,6 +59,7 @@ fn a_file_of_format_1_is_written_as_format_2_and_stays_the_same_survey() {
 
 /// What came with format 2, each as a file could hold it: a field, or a word of an older field.
 const NEW_IN_FORMAT_2: &[(&str, &str)] = &[
+    ("fittings", "vehicle: (kind: other), fittings: []"),
     ("job", "vehicle: (kind: other), job: (customer: \"Nobody\")"),
     ("usual", "vehicle: (kind: other), usual: (altitude: true)"),
     (

@@ -33,6 +33,7 @@ fn print(kind: Kind, workshop: &str, folder: &Path) -> PathBuf {
         paper: Paper::A4,
         units: gapledger::assess::shown::Units::Metric,
         without: Vec::new(),
+        with: Vec::new(),
         workshop: workshop.to_owned(),
         address: "1 Made-up Lane\\nNowhere".to_owned(),
         profile: None,

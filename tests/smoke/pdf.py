@@ -18,7 +18,7 @@ from pathlib import Path
 
 import pikepdf
 
-KINDS = ("report", "work-order", "completion")
+KINDS = ("report", "quotation", "work-order", "completion", "invoice")
 PAPERS = {"a4": (595.276, 841.89), "letter": (612.0, 792.0)}
 SHOWING = {"Tj", "TJ", "'", '"'}
 
@@ -91,9 +91,10 @@ def check_structure(pdf):
     for kid in kids if isinstance(kids, pikepdf.Array) else [kids]:
         leaves(kid, found)
     require(found.get("/Document") == 1, f"structure: {found}")
-    for kind in ("/H1", "/Table", "/TH", "/TD", "/P"):
+    # A paper that says that there is nothing to bill has no table.
+    for kind in ("/H1", "/P", *(("/TH", "/TD") if found.get("/Table") else ())):
         require(found.get(kind), f"no {kind} in the structure: {found}")
-    require(found["/TH"] >= found["/Table"], f"tables without head cells: {found}")
+    require(found.get("/TH", 0) >= found.get("/Table", 0), f"tables without head cells: {found}")
     require("/ParentTree" in tree, "no way from content to structure")
     return found
 
@@ -172,7 +173,7 @@ def check(path, paper):
         found = check_structure(pdf)
         seen = set()
         shown = sum(check_content(page, page.resources, seen) for page in pdf.pages)
-        require(shown > 500, f"only {shown} glyphs")
+        require(shown > 150, f"only {shown} glyphs")
         return len(pdf.pages), shown, found.get("/Figure", 0)
 
 

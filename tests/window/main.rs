@@ -11,6 +11,7 @@ mod division;
 mod drying;
 mod fields;
 mod files;
+mod fittings;
 mod focus;
 mod frame;
 mod gaps;
@@ -32,11 +33,14 @@ mod protected;
 mod quick;
 mod sheet;
 mod sight;
+mod site;
 mod spaces;
+mod start;
 mod surveyor;
 mod uncertainty;
 mod units;
 mod usual;
+mod walk;
 
 use eframe::egui;
 use egui::accesskit::Role;
@@ -118,6 +122,27 @@ pub fn small_survey() -> (tempfile::TempDir, PathBuf) {
 pub fn ctrl(window: &mut Window<'_>, key: Key) {
     window.key_press_modifiers(Modifiers::COMMAND, key);
     window.run();
+}
+
+/// Goes to the Air change page and unfolds all of it.
+pub fn air_change(window: &mut Window<'_>) {
+    ctrl(window, Key::Num3);
+    if window.state().view().air_change.unfolded() > 0 {
+        return;
+    }
+    for heading in [
+        "Weather cases side by side",
+        "Air through each gap",
+        "How sure, and what to measure next",
+        "Air changes against the wind",
+        "Warmth, parking, doors inside",
+    ] {
+        window
+            .get_by_role_and_label(Role::Button, heading)
+            .click_accesskit();
+        window.run();
+    }
+    assert_eq!(window.state().view().air_change.unfolded(), 5);
 }
 
 /// Presses a key.

@@ -19,7 +19,10 @@ fn open_everything(window: &mut Window<'_>) {
         Key::Num5,
         Key::Num6,
     ] {
-        ctrl(window, key);
+        match key {
+            Key::Num3 => air_change(window),
+            key => ctrl(window, key),
+        }
         window.run();
     }
     assert!(shows(window, " pages"));

@@ -1,8 +1,8 @@
 //! The pages Vehicle, Air change, Drying & heat, and the working.
 
 use super::{
-    Window, click_button, ctrl, opened, press, replace_text, sample, shows, small_survey, survey,
-    text_of,
+    Window, air_change, click_button, ctrl, opened, press, replace_text, sample, shows,
+    small_survey, survey, text_of,
 };
 use eframe::egui;
 use egui::Key;
@@ -102,7 +102,7 @@ fn a_weather_case_is_added_typed_and_removed() {
     click_button(&mut window, "Add weather case");
     let added = survey(&window).weather.last().unwrap().clone();
     assert_eq!(survey(&window).weather.len(), before.weather.len() + 1);
-    ctrl(&mut window, Key::Num3);
+    air_change(&mut window);
     assert!(shows(&window, &added.name));
     open_section(&mut window, "Weather and targets");
     click_button(&mut window, &format!("Remove {}", added.name));
@@ -138,7 +138,7 @@ fn a_wall_of_three_layers_shows_its_u_value() {
     let mut window = opened(&path);
     open_section(&mut window, "Fabric");
     click_button(&mut window, "Add element");
-    replace_text(&mut window, "Area of all of it", "10");
+    replace_text(&mut window, "Total area", "10");
     for (number, (material, thickness)) in [("GRP", "1,5"), ("EPS foam", "30"), ("plywood", "3")]
         .into_iter()
         .enumerate()
@@ -218,7 +218,7 @@ fn a_finding_leads_to_its_field_on_the_vehicle_page() {
 fn air_changes_stand_side_by_side_as_the_assessment_gives_them() {
     for name in SAMPLES {
         let mut window = opened(&sample(name));
-        ctrl(&mut window, Key::Num3);
+        air_change(&mut window);
         let assessment = assess(survey(&window));
         assert!(!assessment.cases.is_empty());
         for case in &assessment.cases {
@@ -242,7 +242,7 @@ fn air_changes_stand_side_by_side_as_the_assessment_gives_them() {
 #[test]
 fn the_wind_steps_round_the_vehicle_by_button_and_by_key() {
     let mut window = opened(&sample("two-opening-check.ron"));
-    ctrl(&mut window, Key::Num3);
+    air_change(&mut window);
     assert_eq!(window.state().view().air_change.direction(), 0);
     let step = |window: &mut Window<'_>, name: &str| {
         window
@@ -384,4 +384,34 @@ fn the_working_opens_by_its_link_follows_edits_and_closes_by_key() {
     assert!(shows(&window, &before));
     press(&mut window, Key::Escape);
     assert_eq!(window.state().view().working, None);
+}
+
+#[test]
+fn air_change_opens_with_the_picture_and_its_tables_folded() {
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    ctrl(&mut window, Key::Num3);
+    let told = "of air come in, most of it through gap";
+    assert!(shows(&window, told));
+    assert!(shows(&window, "Air changes, mean of the season"));
+    let image = |window: &Window<'_>, words: &str| {
+        let mut images = window.query_all_by(|node| node.role() == Role::Image);
+        images.find_map(|node| {
+            let label = node.accesskit_node().label()?;
+            label.contains(words).then(|| node.rect())
+        })
+    };
+    let rose = image(&window, "against the direction the wind comes from").unwrap();
+    let height = window.state().view().air_change.unfolded();
+    assert_eq!(height, 0);
+    assert!(rose.bottom() < 900.0 && rose.left() > 640.0, "{rose:?}");
+    assert!(!shows(&window, "Wind used, at the roof"));
+    click_button(&mut window, "Weather cases side by side");
+    assert!(shows(&window, "Wind used, at the roof"));
+    // It stays so with another survey.
+    window
+        .state_mut()
+        .open_file(&sample("street-panel-van.ron"));
+    window.run();
+    ctrl(&mut window, Key::Num3);
+    assert_eq!(window.state().view().air_change.unfolded(), 1);
 }

@@ -1,7 +1,8 @@
 //! More than one space inside, and what hangs on warmth, parking and pressure coefficients.
 
 use super::{
-    Window, click_button, ctrl, opened, press, replace_text, sample, shows, small_survey, survey,
+    Window, air_change, click_button, ctrl, opened, press, replace_text, sample, shows,
+    small_survey, survey,
 };
 use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
@@ -83,9 +84,9 @@ fn closing_a_door_is_a_switch_that_says_what_it_saves() {
         .get_by_role_and_label(Role::CheckBox, "open when laid up")
         .click_accesskit();
     window.run();
-    replace_text(&mut window, "Closed it leaves", "0,1");
+    replace_text(&mut window, "Still passes when closed", "0,1");
     press(&mut window, Key::Tab);
-    ctrl(&mut window, Key::Num3);
+    air_change(&mut window);
     window.run();
     let effect = &Study::of(survey(&window)).closing_effects()[0].clone();
     assert!(effect.stands_open);
@@ -148,7 +149,7 @@ fn a_gap_names_its_space_and_a_space_in_use_stays() {
 #[test]
 fn parking_warmth_coefficients_and_faces_stand_as_worked_out() {
     let mut window = opened(&sample("farmyard-caravan.ron"));
-    ctrl(&mut window, Key::Num3);
+    air_change(&mut window);
     window.run();
     let survey_now = survey(&window).clone();
     let study = Study::of(&survey_now);
@@ -196,7 +197,7 @@ fn parking_warmth_coefficients_and_faces_stand_as_worked_out() {
 #[test]
 fn another_prevailing_wind_moves_the_way_to_park() {
     let mut window = opened(&sample("farmyard-caravan.ron"));
-    ctrl(&mut window, Key::Num3);
+    air_change(&mut window);
     window.run();
     let before = Study::of(survey(&window)).parking().clone().unwrap();
     replace_text(&mut window, "Prevailing wind from", "0");
@@ -215,7 +216,7 @@ fn another_prevailing_wind_moves_the_way_to_park() {
 #[test]
 fn the_air_of_each_space_stands_under_the_cases() {
     let mut window = opened(&sample("vineyard-coachbuilt.ron"));
-    ctrl(&mut window, Key::Num3);
+    air_change(&mut window);
     window.run();
     let now = survey(&window).clone();
     for case in assess(&now).cases {
@@ -234,7 +235,7 @@ fn the_air_of_each_space_stands_under_the_cases() {
     }
     // A single space has no such table.
     let mut window = opened(&sample("farmyard-caravan.ron"));
-    ctrl(&mut window, Key::Num3);
+    air_change(&mut window);
     window.run();
     assert!(!shows(&window, "Air into each space"));
 }
@@ -262,7 +263,7 @@ fn a_guessed_inner_opening_is_measured_next_and_its_link_leads_there() {
         window.state_mut().queue().edit(edit, None);
     }
     window.run();
-    ctrl(&mut window, Key::Num3);
+    air_change(&mut window);
     window.run();
     let found = uncertainty(survey(&window), SEED, Effort::test().draws).unwrap();
     let first = &found.measure_next[0];

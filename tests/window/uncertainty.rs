@@ -1,6 +1,8 @@
 //! How sure the results are: intervals, what to measure next, leakage not found; and the rose.
 
-use super::{Window, ctrl, opened, press, replace_text, sample, shows, small_survey, survey};
+use super::{
+    Window, air_change, ctrl, opened, press, replace_text, sample, shows, small_survey, survey,
+};
 use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
@@ -25,7 +27,7 @@ const SAMPLES: [&str; 4] = [
 
 fn air_page(name: &str) -> Window<'static> {
     let mut window = opened(&sample(name));
-    ctrl(&mut window, Key::Num3);
+    air_change(&mut window);
     window
 }
 
@@ -142,7 +144,7 @@ fn the_guessed_gap_is_measured_next_and_its_link_leads_there() {
         window.state_mut().queue().edit(edit, None);
     }
     window.run();
-    ctrl(&mut window, Key::Num3);
+    air_change(&mut window);
     window.run();
     let found = drawn(&window);
     let first = &found.measure_next[0];
@@ -205,7 +207,7 @@ fn the_rose_is_turned_by_keys_and_by_clicks() {
         .with_max_steps(30)
         .build_eframe(|cc| App::new(cc, start));
     window.run();
-    ctrl(&mut window, Key::Num3);
+    air_change(&mut window);
     let rose = |window: &Window<'_>| {
         window
             .get_all_by_role(Role::Image)
@@ -246,7 +248,7 @@ fn the_rose_is_turned_by_keys_and_by_clicks() {
 #[test]
 fn a_page_at_rest_makes_no_drawing_and_no_table_anew() {
     let mut window = opened(&sample("farmyard-caravan.ron"));
-    ctrl(&mut window, Key::Num3);
+    air_change(&mut window);
     window.run();
     let drawn = |window: &Window<'_>| window.state().view().air_change.times_drawn();
     let before = drawn(&window);

@@ -3,7 +3,7 @@
 use super::spread::{Placed, cell};
 use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 use crate::physics::counts::count;
-use crate::survey::WorkState;
+use crate::survey::{GapId, WorkState};
 use std::collections::HashMap;
 
 /// Letters of a number, mm.
@@ -166,8 +166,36 @@ impl Things {
     }
 }
 
+/// Where the words of a mark stand.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LabelPlace {
+    /// The gap of the mark.
+    pub gap: GapId,
+    /// The way from the middle of the mark to the left end of the words' middle line, mm.
+    pub way: (f64, f64),
+}
+
+/// Writes the words of each mark where they stood before, and of a new one in the usual place.
+pub(super) fn labels_as_before(
+    scene: &mut Scene,
+    marks: &[(&Placed<'_>, String)],
+    before: &[LabelPlace],
+) -> Vec<LabelPlace> {
+    let ways: HashMap<GapId, (f64, f64)> =
+        before.iter().map(|label| (label.gap, label.way)).collect();
+    let write = |(mark, words): &(&Placed<'_>, String)| {
+        let gap = mark.gap.id;
+        let usual = mark.reach() + SIZE / 2.0;
+        let way = ways.get(&gap).copied().unwrap_or((usual, -usual));
+        let left = Point::new(mark.at.x + way.0, mark.at.y + way.1);
+        scene.text(left, words.clone(), SIZE, Role::Ink, Anchor::Left);
+        LabelPlace { gap, way }
+    };
+    marks.iter().map(write).collect()
+}
+
 /// Writes the words of each mark beside it. Those with least room choose first.
-pub(super) fn labels(scene: &mut Scene, marks: &[(&Placed<'_>, String)]) {
+pub(super) fn labels(scene: &mut Scene, marks: &[(&Placed<'_>, String)]) -> Vec<LabelPlace> {
     let mut things = Things::default();
     for mark in &scene.marks {
         if let Shape::Text {
@@ -187,8 +215,12 @@ pub(super) fn labels(scene: &mut Scene, marks: &[(&Placed<'_>, String)]) {
             let (from, to) = mark.stroke();
             things.add(Thing::Line(from, to));
         }
-        if mark.home.distance(mark.at) > 0.1 {
+        let path = mark.line();
+        if path.is_empty() && mark.home.distance(mark.at) > 0.1 {
             things.add(Thing::Line(mark.home, mark.at));
+        }
+        for (from, to) in path.iter().zip(path.iter().skip(1)) {
+            things.add(Thing::Line(*from, *to));
         }
     }
     let mut order: Vec<(usize, usize)> = marks
@@ -201,6 +233,7 @@ pub(super) fn labels(scene: &mut Scene, marks: &[(&Placed<'_>, String)]) {
         .collect();
     order.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(&b.1)));
     let (width, height) = (scene.width, scene.height);
+    let mut places = Vec::new();
     for (_, at) in order {
         let Some((mark, words)) = marks.get(at) else {
             continue;
@@ -218,7 +251,12 @@ pub(super) fn labels(scene: &mut Scene, marks: &[(&Placed<'_>, String)]) {
         things.add(Thing::Text(area));
         let left = Point::new(area.left, f64::midpoint(area.top, area.bottom));
         scene.text(left, words.clone(), SIZE, Role::Ink, Anchor::Left);
+        places.push(LabelPlace {
+            gap: mark.gap.id,
+            way: (left.x - mark.at.x, left.y - mark.at.y),
+        });
     }
+    places
 }
 
 /// The best place for the words of a mark, and how far from its mark that is.

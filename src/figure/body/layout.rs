@@ -1,31 +1,30 @@
 //! Where each face of the vehicle lies on the unfolded drawing, there and back.
 //!
-//! Seen from above with the front to the left. Round the plan lie the four sides, folded down
-//! along the edges of the roof: the nearside below and upright, the offside above, the front to
-//! the left, the rear to the right. The underfloor is drawn beside, seen from above through the
-//! floor, so that left stays left.
+//! The sides stand upright, as one sees them walking round: from the front the nearside is to the
+//! right, then the nearside with its front to the left, the rear, and the offside with its front to
+//! the right. The roof is seen from above with the front to the left, and so is the underfloor, as
+//! through the floor: on both the nearside is below.
 
+use crate::figure::outline::{Recorded, Sizes, Spot};
 use crate::figure::scene::Point;
 use crate::survey::Vehicle;
 use crate::survey::gap::{Cavity, Facing, Position};
 
-/// Where the underfloor goes.
+/// How the faces stand to each other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Arrangement {
-    /// To the right of the rest: a wide drawing.
+    /// The four sides in one row, roof and underfloor above them: a wide drawing.
     Wide,
-    /// Below the rest: a tall drawing.
+    /// Three rows: roof and underfloor, the long sides, front and rear.
+    Square,
+    /// Four rows, two faces wide at most: a tall drawing.
     Tall,
 }
 
-/// Sizes that stand in for those not measured yet, so that there is something to click on, m.
-const USUAL_LENGTH: f64 = 6.0;
-const USUAL_WIDTH: f64 = 2.2;
-const USUAL_HEIGHT: f64 = 2.7;
-const USUAL_FLOOR: f64 = 0.5;
+impl Arrangement {
+    const ALL: [Self; 3] = [Self::Wide, Self::Square, Self::Tall];
+}
 
-/// Space between the faces that are not joined, mm.
-const SPACE: f64 = 14.0;
 /// The faces that are drawn, in the order in which a point is looked for on them.
 pub(super) const FACES: [Facing; 6] = [
     Facing::Roof,
@@ -44,42 +43,24 @@ pub(super) const SIDES: [Facing; 4] = [
     Facing::Rear,
 ];
 
-/// Width of a fine line, mm.
-pub(super) const FINE: f64 = 0.25;
-/// Margin all round, mm: room for captions.
-const MARGIN: f64 = 7.0;
+/// Margin left and right, mm.
+const MARGIN: f64 = 3.0;
+/// Room above a row of faces, for their captions, mm.
+const ABOVE: f64 = 5.5;
+/// Room below a row, for the words at its ends, mm.
+const BELOW: f64 = 4.5;
+/// Room between faces of one row, mm.
+const BETWEEN: f64 = 4.0;
 
 /// The unfolded body in millimetres.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Layout {
-    /// Outside length, m.
-    pub length_m: f64,
-    /// Outside width, m.
-    pub width_m: f64,
-    /// Roof above ground, m.
-    pub height_m: f64,
-    /// Floor above ground, m.
-    pub floor_height_m: f64,
+    /// The sizes that it is drawn with.
+    pub sizes: Sizes,
     /// Millimetres of drawing for each metre of vehicle.
     pub scale: f64,
-    /// Where the underfloor goes.
+    /// How the faces stand to each other.
     pub arrangement: Arrangement,
-    /// Which sizes were recorded and are not only drawn as usual ones.
-    pub recorded: Recorded,
-}
-
-/// Which sizes of the vehicle were recorded. A place on the drawing tells nothing in a direction
-/// whose size is only a usual one.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Recorded {
-    /// Outside length.
-    pub length: bool,
-    /// Outside width.
-    pub width: bool,
-    /// Roof above ground.
-    pub height: bool,
-    /// Floor above ground.
-    pub floor: bool,
 }
 
 /// A place on the vehicle that a point of the drawing stands for.
@@ -132,54 +113,57 @@ impl Panel {
     }
 }
 
+/// Millimetres that stay, and metres of vehicle.
+type Extent = (f64, f64);
+
 impl Layout {
     /// Lays a vehicle out for a drawing about `width` mm wide. Sizes that are missing or
     /// impossible are drawn as usual ones.
     #[must_use]
     pub fn new(vehicle: &Vehicle, arrangement: Arrangement, width: f64) -> Self {
-        let sane = |value: Option<f64>, lowest: f64, highest: f64| {
-            value.filter(|value| (lowest..=highest).contains(value))
-        };
-        let length = sane(vehicle.length_m, 1.5, 15.0);
-        let across = sane(vehicle.width_m, 1.0, 3.0);
-        let height = sane(vehicle.height_m, 1.0, 4.5);
-        let floor = sane(vehicle.floor_height_m, 0.1, 1.8);
         let mut layout = Self {
-            length_m: length.unwrap_or(USUAL_LENGTH),
-            width_m: across.unwrap_or(USUAL_WIDTH),
-            height_m: height.unwrap_or(USUAL_HEIGHT),
-            floor_height_m: floor.unwrap_or(USUAL_FLOOR),
+            sizes: Sizes::of(vehicle),
             scale: 1.0,
             arrangement,
-            recorded: Recorded {
-                length: length.is_some(),
-                width: across.is_some(),
-                height: height.is_some(),
-                floor: floor.is_some(),
-            },
         };
-        if layout.height_m < layout.floor_height_m + 0.5 {
-            layout.height_m = layout.floor_height_m + 0.5;
-            layout.recorded.height = false;
-        }
         let (fixed, metres) = layout.breadth();
         layout.scale = ((width - fixed) / metres).max(1.0);
         layout
     }
 
-    /// What the drawing's width is made of: millimetres that stay, and metres of vehicle.
-    fn breadth(&self) -> (f64, f64) {
+    /// Which sizes of the vehicle were recorded.
+    #[must_use]
+    pub fn recorded(&self) -> Recorded {
+        self.sizes.recorded
+    }
+
+    /// What the drawing's width is made of.
+    fn breadth(&self) -> Extent {
+        let Sizes {
+            length_m, width_m, ..
+        } = self.sizes;
+        let bars = 2.0 * self.sizes.drawbar_m();
         match self.arrangement {
-            Arrangement::Wide => (2.0 * MARGIN + SPACE, 2.0 * (self.height_m + self.length_m)),
-            Arrangement::Tall => (2.0 * MARGIN, 2.0 * self.height_m + self.length_m),
+            Arrangement::Wide => (
+                2.0 * MARGIN + 3.0 * BETWEEN,
+                2.0 * (width_m + length_m) + bars,
+            ),
+            // Front and rear stand beside each other under the long sides.
+            Arrangement::Square => (2.0 * MARGIN + BETWEEN, 2.0 * length_m.max(width_m) + bars),
+            Arrangement::Tall => (2.0 * MARGIN + BETWEEN, width_m + length_m + bars),
         }
     }
 
     /// What its height is made of.
-    fn depth(&self) -> (f64, f64) {
+    fn depth(&self) -> Extent {
+        const ROW: f64 = ABOVE + BELOW;
+        let Sizes {
+            width_m, height_m, ..
+        } = self.sizes;
         match self.arrangement {
-            Arrangement::Wide => (2.0 * MARGIN, 2.0 * self.height_m + self.width_m),
-            Arrangement::Tall => (2.0 * MARGIN + SPACE, 2.0 * (self.height_m + self.width_m)),
+            Arrangement::Wide => (2.0 * ROW, width_m + height_m),
+            Arrangement::Square => (3.0 * ROW, width_m + 2.0 * height_m),
+            Arrangement::Tall => (4.0 * ROW, 2.0 * (width_m + height_m)),
         }
     }
 
@@ -194,51 +178,110 @@ impl Layout {
             let scale = ((wide - fixed) / metres).min((tall - fixed_down) / metres_down);
             (scale, fixed + metres * scale.max(1.0) * zoom)
         };
-        let (wide_scale, wide_width) = fit(Arrangement::Wide);
-        let (tall_scale, tall_width) = fit(Arrangement::Tall);
-        if tall_scale > wide_scale {
-            (Arrangement::Tall, tall_width)
-        } else {
-            (Arrangement::Wide, wide_width)
+        let [mut best, ..] = Arrangement::ALL;
+        for other in Arrangement::ALL {
+            if fit(other).0 > fit(best).0 {
+                best = other;
+            }
         }
+        (best, fit(best).1)
     }
 
     /// Width and height of the whole drawing, mm.
     #[must_use]
     pub fn size(&self) -> (f64, f64) {
-        let under = self.panel(Facing::Underfloor);
-        let rear = self.panel(Facing::Rear);
-        let nearside = self.panel(Facing::Nearside);
-        (
-            rear.right.max(under.right) + MARGIN,
-            nearside.bottom.max(under.bottom) + MARGIN,
-        )
+        let total = |(fixed, metres): Extent| fixed + metres * self.scale;
+        (total(self.breadth()), total(self.depth()))
     }
 
     /// The rectangle of a face. Sides reach from the roof down to the ground. Cavities are drawn
     /// on the face behind which they lie: see [`Layout::place`].
     #[must_use]
     pub fn panel(&self, facing: Facing) -> Panel {
-        let (length, width) = (self.length_m * self.scale, self.width_m * self.scale);
-        let height = self.height_m * self.scale;
-        let (left, top) = (MARGIN + height, MARGIN + height);
-        let at = |left: f64, top: f64, wide: f64, tall: f64| Panel {
+        let mm = |metres: f64| metres * self.scale;
+        let Sizes {
+            length_m,
+            width_m,
+            height_m,
+            ..
+        } = self.sizes;
+        let (length, width, height) = (mm(length_m), mm(width_m), mm(height_m));
+        let bar = mm(self.sizes.drawbar_m());
+        let (wide, tall) = match facing {
+            Facing::Roof | Facing::Underfloor | Facing::Cavity(_) => (length, width),
+            Facing::Nearside | Facing::Offside => (length, height),
+            Facing::Front | Facing::Rear => (width, height),
+        };
+        // Where the columns begin and the rows, whose upper edges are given.
+        let (first, row) = (MARGIN, BELOW + ABOVE);
+        let at = |left: f64, top: f64| Panel {
             left,
             top,
             right: left + wide,
             bottom: top + tall,
         };
-        match facing {
-            Facing::Roof => at(left, top, length, width),
-            Facing::Nearside => at(left, top + width, length, height),
-            Facing::Offside => at(left, MARGIN, length, height),
-            Facing::Front => at(MARGIN, top, height, width),
-            Facing::Rear => at(left + length, top, height, width),
-            Facing::Underfloor | Facing::Cavity(_) => match self.arrangement {
-                Arrangement::Wide => at(left + length + height + SPACE, top, length, width),
-                Arrangement::Tall => at(left, top + width + height + SPACE, length, width),
+        let plan = ABOVE;
+        let upper = plan + width + row;
+        let lower = upper + height + row;
+        let last_row = lower + height + row;
+        let beside = first + width + BETWEEN + bar;
+        let far = beside + length + BETWEEN;
+        let last = far + width + BETWEEN;
+        let half = first + bar + length + BETWEEN;
+        let (left, top) = match (self.arrangement, facing) {
+            (Arrangement::Wide | Arrangement::Tall, Facing::Roof) => (beside, plan),
+            (Arrangement::Wide | Arrangement::Tall, Facing::Nearside) => (beside, upper),
+            (Arrangement::Wide | Arrangement::Tall, Facing::Front) => (first, upper),
+            (Arrangement::Wide, Facing::Rear) => (far, upper),
+            (Arrangement::Wide, Facing::Offside) => (last, upper),
+            (Arrangement::Wide, Facing::Underfloor | Facing::Cavity(_)) => (last, plan),
+            (Arrangement::Tall, Facing::Rear) => (first, lower),
+            (Arrangement::Tall, Facing::Offside) => (beside, lower),
+            (Arrangement::Tall, Facing::Underfloor | Facing::Cavity(_)) => (beside, last_row),
+            (Arrangement::Square, Facing::Roof) => (first + bar, plan),
+            (Arrangement::Square, Facing::Underfloor | Facing::Cavity(_)) => (half + bar, plan),
+            (Arrangement::Square, Facing::Nearside) => (first + bar, upper),
+            (Arrangement::Square, Facing::Offside) => (half, upper),
+            (Arrangement::Square, Facing::Front) => (first + bar, lower),
+            (Arrangement::Square, Facing::Rear) => {
+                let under = (length - width).max(width + BETWEEN);
+                (first + bar + under, lower)
+            }
+        };
+        at(left, top)
+    }
+
+    /// A rectangle of the drawing where no face is.
+    #[must_use]
+    pub(super) fn free(&self) -> Panel {
+        let roof = self.panel(Facing::Roof);
+        let rear = self.panel(Facing::Rear);
+        match self.arrangement {
+            Arrangement::Wide | Arrangement::Tall => Panel {
+                left: MARGIN,
+                right: roof.left - BETWEEN,
+                ..roof
+            },
+            Arrangement::Square => Panel {
+                left: rear.right + BETWEEN,
+                right: self.size().0 - MARGIN,
+                ..rear
             },
         }
+    }
+
+    /// Where a point of a face lies: metres to the side and up, as outlines count them. On the long
+    /// sides the side counts from the front, on front and rear from the nearside; up counts from the
+    /// ground. On roof and underfloor it is metres from the front and from the nearside.
+    #[must_use]
+    pub fn spot(&self, face: Facing, (side, up): Spot) -> Point {
+        let panel = self.panel(face);
+        let (side, up) = (side * self.scale, up * self.scale);
+        let x = match face {
+            Facing::Offside | Facing::Front => panel.right - side,
+            _ => panel.left + side,
+        };
+        Point::new(x, panel.bottom - up)
     }
 
     /// The face on which a gap is drawn: its own, or for a cavity the one it lies behind.
@@ -247,7 +290,7 @@ impl Layout {
         let side = || {
             let near = position
                 .across_m
-                .is_none_or(|across| across <= self.width_m / 2.0);
+                .is_none_or(|across| across <= self.sizes.width_m / 2.0);
             if near {
                 Facing::Nearside
             } else {
@@ -266,98 +309,86 @@ impl Layout {
     #[must_use]
     pub fn place(&self, facing: Facing, position: &Position) -> (Point, bool) {
         let face = self.drawn_on(facing, position);
-        let panel = self.panel(face);
-        let middle = f64::midpoint(self.floor_height_m, self.height_m);
+        let Sizes {
+            length_m,
+            width_m,
+            height_m,
+            floor_height_m,
+            ..
+        } = self.sizes;
         let along = position
             .along_m
-            .unwrap_or(self.length_m / 2.0)
-            .clamp(0.0, self.length_m);
+            .unwrap_or(length_m / 2.0)
+            .clamp(0.0, length_m);
         let across = position
             .across_m
-            .unwrap_or(self.width_m / 2.0)
-            .clamp(0.0, self.width_m);
+            .unwrap_or(width_m / 2.0)
+            .clamp(0.0, width_m);
         let height = position
             .height_m
-            .unwrap_or(middle)
-            .clamp(0.0, self.height_m);
-        let down = (self.height_m - height) * self.scale;
-        let (along_mm, across_mm) = (along * self.scale, across * self.scale);
-        match face {
-            Facing::Nearside => (
-                Point::new(panel.left + along_mm, panel.top + down),
+            .unwrap_or(f64::midpoint(floor_height_m, height_m))
+            .clamp(0.0, height_m);
+        let (spot, complete) = match face {
+            Facing::Nearside | Facing::Offside => (
+                (along, height),
                 position.along_m.is_some() && position.height_m.is_some(),
             ),
-            Facing::Offside => (
-                Point::new(panel.left + along_mm, panel.bottom - down),
-                position.along_m.is_some() && position.height_m.is_some(),
-            ),
-            Facing::Front => (
-                Point::new(panel.right - down, panel.bottom - across_mm),
-                position.across_m.is_some() && position.height_m.is_some(),
-            ),
-            Facing::Rear => (
-                Point::new(panel.left + down, panel.bottom - across_mm),
+            Facing::Front | Facing::Rear => (
+                (across, height),
                 position.across_m.is_some() && position.height_m.is_some(),
             ),
             Facing::Roof | Facing::Underfloor | Facing::Cavity(_) => (
-                Point::new(panel.left + along_mm, panel.bottom - across_mm),
+                (along, across),
                 position.along_m.is_some() && position.across_m.is_some(),
             ),
-        }
+        };
+        (self.spot(face, spot), complete)
     }
 
-    /// Where a point of the vehicle lies on one of its faces.
-    pub(super) fn on_face(&self, facing: Facing, along: f64, across: f64, height: f64) -> Point {
-        let position = Position {
-            along_m: Some(along),
-            across_m: Some(across),
-            height_m: Some(height),
-            rise_m: None,
+    /// The place on a face under a point of the drawing, as [`Layout::spot`] counts it.
+    #[must_use]
+    pub fn spot_at(&self, face: Facing, point: Point) -> Spot {
+        let panel = self.panel(face);
+        let side = match face {
+            Facing::Offside | Facing::Front => panel.right - point.x,
+            _ => point.x - panel.left,
         };
-        self.place(facing, &position).0
+        (side / self.scale, (panel.bottom - point.y) / self.scale)
+    }
+
+    /// The face under a point of the drawing.
+    #[must_use]
+    pub fn face_at(&self, point: Point) -> Option<Facing> {
+        let mut faces = FACES.into_iter();
+        faces.find(|facing| self.panel(*facing).holds(point))
     }
 
     /// The place on the vehicle under a point of the drawing; `None` off every face. Only what
     /// the face and the recorded sizes determine is given.
     #[must_use]
     pub fn pick(&self, point: Point) -> Option<Picked> {
-        let facing = FACES
-            .into_iter()
-            .find(|facing| self.panel(*facing).holds(point))?;
-        let panel = self.panel(facing);
-        let metres = |millimetres: f64| (millimetres / self.scale * 100.0).round() / 100.0;
-        let known = self.recorded;
-        let height = |down: f64| {
-            let up = metres(self.height_m * self.scale - down);
-            known.height.then_some(up)
-        };
-        let along = known.length.then(|| metres(point.x - panel.left));
-        let across = known.width.then(|| metres(panel.bottom - point.y));
+        let facing = self.face_at(point)?;
+        let rounded = |metres: f64| (metres * 100.0).round() / 100.0;
+        let (side, up) = self.spot_at(facing, point);
+        let (side, up) = (rounded(side), rounded(up));
+        let known = self.recorded();
         let mut position = Position::default();
         match facing {
-            Facing::Nearside => {
-                position.along_m = along;
-                position.height_m = height(point.y - panel.top);
+            Facing::Nearside | Facing::Offside => {
+                position.along_m = known.length.then_some(side);
+                position.height_m = known.height.then_some(up);
             }
-            Facing::Offside => {
-                position.along_m = along;
-                position.height_m = height(panel.bottom - point.y);
-            }
-            Facing::Front => {
-                position.across_m = across;
-                position.height_m = height(panel.right - point.x);
-            }
-            Facing::Rear => {
-                position.across_m = across;
-                position.height_m = height(point.x - panel.left);
+            Facing::Front | Facing::Rear => {
+                position.across_m = known.width.then_some(side);
+                position.height_m = known.height.then_some(up);
             }
             Facing::Roof | Facing::Underfloor | Facing::Cavity(_) => {
-                position.along_m = along;
-                position.across_m = across;
+                position.along_m = known.length.then_some(side);
+                position.across_m = known.width.then_some(up);
                 position.height_m = if facing == Facing::Roof {
-                    known.height.then_some(self.height_m)
+                    known.height.then_some(self.sizes.height_m)
                 } else {
-                    known.floor.then_some(self.floor_height_m)
+                    known.floor.then_some(self.sizes.floor_height_m)
                 };
             }
         }
@@ -366,90 +397,4 @@ impl Layout {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::survey::{Survey, VehicleKind};
-    use proptest::prelude::*;
-
-    fn layout(arrangement: Arrangement) -> Layout {
-        let mut vehicle = Survey::new(VehicleKind::TouringCaravan).vehicle;
-        vehicle.length_m = Some(5.6);
-        vehicle.width_m = Some(2.1);
-        vehicle.height_m = Some(2.55);
-        vehicle.floor_height_m = Some(0.5);
-        Layout::new(&vehicle, arrangement, 300.0)
-    }
-
-    #[test]
-    fn the_drawing_is_as_wide_as_asked() {
-        for arrangement in [Arrangement::Wide, Arrangement::Tall] {
-            assert!((layout(arrangement).size().0 - 300.0).abs() < 1e-9);
-        }
-    }
-
-    #[test]
-    fn nearside_is_left_seen_facing_forward() {
-        // The front is to the left of the drawing, so the left-hand side is at the bottom.
-        let layout = layout(Arrangement::Wide);
-        assert!(layout.panel(Facing::Front).left < layout.panel(Facing::Roof).left);
-        assert!(layout.panel(Facing::Nearside).top > layout.panel(Facing::Roof).top);
-        let at = |across_m| Position {
-            across_m: Some(across_m),
-            ..Position::default()
-        };
-        let (near, _) = layout.place(Facing::Roof, &at(0.1));
-        let (off, _) = layout.place(Facing::Roof, &at(2.0));
-        assert!(near.y > off.y);
-    }
-
-    #[test]
-    fn no_two_faces_overlap() {
-        for arrangement in [Arrangement::Wide, Arrangement::Tall] {
-            let layout = layout(arrangement);
-            for (at, one) in FACES.iter().enumerate() {
-                for other in &FACES[at + 1..] {
-                    let (a, b) = (layout.panel(*one), layout.panel(*other));
-                    let apart = a.right <= b.left + 1e-9
-                        || b.right <= a.left + 1e-9
-                        || a.bottom <= b.top + 1e-9
-                        || b.bottom <= a.top + 1e-9;
-                    assert!(apart, "{one:?} {other:?}");
-                }
-            }
-        }
-    }
-
-    proptest! {
-        /// What is drawn at a place is picked at that place, within the rounding to 1 cm.
-        #[test]
-        fn place_and_pick_agree(
-            which in 0..6_usize,
-            along in 0.01..5.59_f64,
-            across in 0.01..2.09_f64,
-            height in 0.01..2.54_f64,
-            wide in any::<bool>(),
-        ) {
-            let arrangement = if wide { Arrangement::Wide } else { Arrangement::Tall };
-            let layout = layout(arrangement);
-            let facing = Facing::ALL[which];
-            let position = Position {
-                along_m: Some(along),
-                across_m: Some(across),
-                height_m: Some(height),
-                rise_m: None,
-            };
-            let (point, complete) = layout.place(facing, &position);
-            prop_assert!(complete);
-            let picked = layout.pick(point).unwrap();
-            prop_assert_eq!(picked.facing, facing);
-            let near = |value: Option<f64>, expected: f64| {
-                value.is_none_or(|value| (value - expected).abs() <= 0.005 + 1e-9)
-            };
-            prop_assert!(near(picked.position.along_m, along));
-            prop_assert!(near(picked.position.across_m, across));
-            if !matches!(facing, Facing::Roof | Facing::Underfloor) {
-                prop_assert!(near(picked.position.height_m, height));
-            }
-        }
-    }
-}
+mod tests;

@@ -32,6 +32,15 @@ pub fn legend() -> Vec<LegendEntry> {
         entry([shape], format!("outline: {}", certainty.name()))
     }));
     let hollow = || mark((Purpose::Unintended, Certainty::Measured), None);
+    let seam = {
+        let points = vec![
+            Point::new(0.5, SIDE * 0.7),
+            Point::new(SIDE * 0.5, SIDE * 0.3),
+            Point::new(SIDE - 0.5, SIDE * 0.3),
+        ];
+        Shape::line(points, Stroke::solid(Role::Leak, 1.0))
+    };
+    entries.push(entry([seam], "line: a long gap along its seal, to scale"));
     entries.push(entry([hollow()], "hollow, ?: its place is not known"));
     let stroke = Shape::line(
         vec![Point::new(0.4, SIDE - 0.4), Point::new(SIDE - 0.4, 0.4)],

@@ -1,13 +1,14 @@
 //! The gaps on the body: area by leakage, shape by purpose, outline by certainty.
 
-use super::labels::labels;
+use super::labels::{LabelPlace, labels, labels_as_before};
 use super::layout::Layout;
+use super::seam::{Openings, seam};
 use super::spread::{Placed, spread};
 use crate::assess::{Assessment, DirectionAnswer, GapLeakage};
-use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
+use crate::figure::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke, nearest_on_line};
 use crate::physics::counts::count;
 use crate::survey::gap::{Certainty, Facing, Gap, Purpose, WorkState};
-use crate::survey::{GapId, Survey};
+use crate::survey::{FittingId, GapId, Survey};
 use std::collections::HashMap;
 
 /// What to draw on the body.
@@ -21,17 +22,26 @@ pub struct Show<'a> {
     pub direction: Option<&'a DirectionAnswer>,
     /// Whether each mark carries its number.
     pub numbers: bool,
+    /// The fitting drawn as chosen.
+    pub fitting: Option<FittingId>,
+    /// Where the numbers were, while a mark is being moved: each stays there beside its mark, and no
+    /// place is looked for.
+    pub before: Option<&'a [LabelPlace]>,
 }
 
 /// Where the mark of a gap is drawn.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct MarkPlace {
     /// The gap.
     pub gap: GapId,
     /// Middle of its mark.
     pub at: Point,
-    /// How far the mark reaches from there, mm.
+    /// How far the mark reaches from there, or from its line, mm.
     pub reach: f64,
+    /// Its line, of a long gap; empty of any other.
+    pub path: Vec<Point>,
+    /// The point that moves to another place with the gap.
+    pub grip: Point,
     /// The face that it is drawn on.
     pub face: Facing,
     /// How many gaps share the mark, this one counted.
@@ -46,6 +56,15 @@ const MOST_RADIUS: f64 = 6.0;
 const FULL_SCALE: f64 = 16.0;
 /// EqLA of the gap with the largest mark, m²; larger ones are drawn no larger.
 const MOST_AREA: f64 = 60e-4;
+/// A gap is drawn as a line from this length on the drawing on, mm …
+const LEAST_LINE: f64 = 5.0;
+/// … if that is so many times the radius of its mark.
+const LONG: f64 = 3.0;
+/// The thinnest and the broadest line, mm.
+const THINNEST: f64 = 0.7;
+const BROADEST: f64 = 2.4;
+/// The line of a sealed gap, mm.
+const CLOSED: f64 = 0.45;
 /// Letters beside the selected mark, mm.
 const SELECTED: f64 = 2.6;
 /// Width of a letter by its height, on average.
@@ -67,8 +86,8 @@ fn largest(scale: f64) -> f64 {
 /// Radius of the largest mark among so many on this body: where they crowd, large ones would hide
 /// the rest.
 fn among(layout: &Layout, marks: usize) -> f64 {
-    let round = 2.0 * (layout.height_m + layout.width_m);
-    let faces = layout.length_m * round * layout.scale * layout.scale;
+    let round = 2.0 * (layout.sizes.height_m + layout.sizes.width_m);
+    let faces = layout.sizes.length_m * round * layout.scale * layout.scale;
     let spacing = (faces / count(marks.max(1))).sqrt();
     (spacing / 2.0).max(1.5 * LEAST_RADIUS)
 }
@@ -133,8 +152,31 @@ pub(super) fn shape(
     }
 }
 
+/// How long a line is, mm.
+fn length_of(path: &[Point]) -> f64 {
+    let ends = path.iter().zip(path.iter().skip(1));
+    ends.map(|(from, to)| from.distance(*to)).sum()
+}
+
+/// The line of a long gap and how broad it is: the line covers as much as the mark would.
+fn line(layout: &Layout, gap: &Gap, openings: &Openings, radius: f64) -> Option<(Vec<Point>, f64)> {
+    let path = seam(layout, gap, openings)?;
+    let long = length_of(&path);
+    if long < LEAST_LINE.max(LONG * radius) {
+        return None;
+    }
+    let breadth = std::f64::consts::PI * radius * radius / long;
+    // Not so broad that nobody could see it is broken.
+    let breadth = breadth.clamp(THINNEST, BROADEST).min(long / 7.0);
+    Some((path, breadth))
+}
+
 /// Where every mark is, those that would cover each other apart, in the order of the ledger.
-fn placed<'s>(layout: &Layout, survey: &'s Survey, assessment: &Assessment) -> Vec<Placed<'s>> {
+fn placed<'s>(
+    layout: &Layout,
+    (survey, openings): (&'s Survey, &Openings),
+    assessment: &Assessment,
+) -> Vec<Placed<'s>> {
     let leakages: HashMap<GapId, &GapLeakage> = assessment
         .gaps
         .iter()
@@ -147,12 +189,26 @@ fn placed<'s>(layout: &Layout, survey: &'s Survey, assessment: &Assessment) -> V
         .map(|gap| {
             let leakage = leakages.get(&gap.id);
             let radius = leakage.map_or(LEAST_RADIUS, |leakage| radius(leakage, most));
-            let (home, complete) = layout.place(gap.facing, &gap.position);
+            let (place, complete) = layout.place(gap.facing, &gap.position);
+            let line = line(layout, gap, openings, radius);
+            let home = line
+                .as_ref()
+                .and_then(|(path, _)| nearest_on_line(path, place))
+                .unwrap_or(place);
+            let (path, breadth) = line.unwrap_or_default();
             Placed {
                 gap,
                 home,
                 at: home,
-                radius,
+                // A sign on the line, where the purpose needs one, is as small as a mark may be.
+                radius: match (path.is_empty(), gap.purpose) {
+                    (true, _) => radius,
+                    (false, Purpose::Unintended) => (breadth / 2.0).max(0.6),
+                    (false, _) => LEAST_RADIUS,
+                },
+                path,
+                breadth,
+                grip: place,
                 complete,
                 sharing: 1,
                 first: true,
@@ -163,21 +219,25 @@ fn placed<'s>(layout: &Layout, survey: &'s Survey, assessment: &Assessment) -> V
     placed
 }
 
-/// Draws all gaps, the largest first, so that small ones lie on top, and tells where they are,
-/// in the order of the ledger.
+/// Draws all gaps, the largest first, so that small ones lie on top, and tells where they and their
+/// numbers are, in the order of the ledger.
 pub(super) fn gaps(
     scene: &mut Scene,
     layout: &Layout,
-    survey: &Survey,
+    (survey, openings): (&Survey, &Openings),
     assessment: &Assessment,
     show: &Show<'_>,
-) -> Vec<MarkPlace> {
-    let placed = placed(layout, survey, assessment);
+) -> (Vec<MarkPlace>, Vec<LabelPlace>) {
+    let placed = placed(layout, (survey, openings), assessment);
     for mark in &placed {
         leader(scene, mark);
     }
     let mut order: Vec<&Placed<'_>> = placed.iter().collect();
-    order.sort_by(|a, b| b.radius.total_cmp(&a.radius).then(a.gap.id.cmp(&b.gap.id)));
+    order.sort_by(|a, b| {
+        let lines_first = b.is_line().cmp(&a.is_line());
+        let larger_first = b.radius.total_cmp(&a.radius);
+        lines_first.then(larger_first).then(a.gap.id.cmp(&b.gap.id))
+    });
     let order = || order.iter().filter(|mark| mark.first);
     for mark in order() {
         one(scene, mark);
@@ -186,7 +246,10 @@ pub(super) fn gaps(
     let numbered: Vec<(&Placed<'_>, String)> = order()
         .filter_map(|mark| Some((*mark, label(mark, show.numbers)?)))
         .collect();
-    labels(scene, &numbered);
+    let labels = match show.before {
+        Some(before) => labels_as_before(scene, &numbered, before),
+        None => labels(scene, &numbered),
+    };
     let also = placed
         .iter()
         .filter(|mark| show.also.contains(&mark.gap.id));
@@ -201,21 +264,21 @@ pub(super) fn gaps(
         span(scene, layout, mark);
         highlight(scene, mark);
     }
-    placed
-        .iter()
-        .map(|mark| MarkPlace {
-            gap: mark.gap.id,
-            at: mark.at,
-            reach: mark.radius,
-            face: layout.drawn_on(mark.gap.facing, &mark.gap.position),
-            sharing: mark.sharing,
-        })
-        .collect()
+    let places = placed.iter().map(|mark| MarkPlace {
+        gap: mark.gap.id,
+        at: mark.at,
+        reach: mark.radius,
+        path: mark.line(),
+        grip: if mark.is_line() { mark.grip } else { mark.at },
+        face: layout.drawn_on(mark.gap.facing, &mark.gap.position),
+        sharing: mark.sharing,
+    });
+    (places.collect(), labels)
 }
 
 /// A thin line from where a gap is to its mark drawn beside.
 fn leader(scene: &mut Scene, mark: &Placed<'_>) {
-    if mark.sharing == 1 && mark.home.distance(mark.at) > 0.1 {
+    if mark.sharing == 1 && !mark.is_line() && mark.home.distance(mark.at) > 0.1 {
         scene.add(Shape::line(
             vec![mark.home, mark.at],
             Stroke::solid(Role::Ink, 0.2),
@@ -230,11 +293,36 @@ fn one(scene: &mut Scene, mark: &Placed<'_>) {
     if mark.sharing > 1 {
         return several(scene, mark);
     }
+    if mark.is_line() {
+        return long(scene, mark);
+    }
     // A gap without a full place is drawn hollow in the middle of its face, one that is sealed
     // hollow with a stroke through it.
     let fill = (mark.complete && !sealed).then(|| role(gap.purpose));
     let kind = (gap.purpose, gap.certainty);
     scene.add_gap(gap.id, shape(centre, radius, kind, fill, Role::Ink));
+    if sealed {
+        let (from, to) = mark.stroke();
+        scene.add(Shape::line(vec![from, to], Stroke::solid(Role::Ink, 0.4)));
+    }
+}
+
+/// A long gap: a line as broad as it leaks, broken as its size is known, with the sign of its
+/// purpose on it unless nobody wanted it. Sealed it is thin and struck.
+fn long(scene: &mut Scene, mark: &Placed<'_>) {
+    let (gap, sealed) = (mark.gap, mark.gap.state == WorkState::Sealed);
+    let stroke = if sealed {
+        Stroke::solid(Role::Ink, CLOSED)
+    } else {
+        let dash = dash(gap.certainty);
+        Stroke::new(role(gap.purpose), mark.breadth, dash)
+    };
+    scene.add_gap(gap.id, Shape::line(mark.line(), stroke));
+    if gap.purpose != Purpose::Unintended {
+        let fill = (!sealed).then(|| role(gap.purpose));
+        let kind = (gap.purpose, gap.certainty);
+        scene.add_gap(gap.id, shape(mark.at, mark.radius, kind, fill, Role::Ink));
+    }
     if sealed {
         let (from, to) = mark.stroke();
         scene.add(Shape::line(vec![from, to], Stroke::solid(Role::Ink, 0.4)));
@@ -259,6 +347,9 @@ fn several(scene: &mut Scene, mark: &Placed<'_>) {
 
 /// The height that the selected gap spans.
 fn span(scene: &mut Scene, layout: &Layout, mark: &Placed<'_>) {
+    if mark.is_line() {
+        return;
+    }
     if let Some((lower, upper)) = layout.ends(mark.gap) {
         scene.add(Shape::line(
             vec![lower, upper],
@@ -267,17 +358,25 @@ fn span(scene: &mut Scene, layout: &Layout, mark: &Placed<'_>) {
     }
 }
 
-/// A ring round what is selected.
+/// What marks a gap as selected: a ring round its mark, a broad edge along its line.
 fn ring(scene: &mut Scene, mark: &Placed<'_>) {
-    scene.add(Shape::circle(
-        mark.at,
-        mark.radius + 1.6,
-        None,
-        Stroke::solid(Role::Selected, 0.6),
-    ));
+    if !mark.is_line() {
+        scene.add(Shape::circle(
+            mark.at,
+            mark.radius + 1.6,
+            None,
+            Stroke::solid(Role::Selected, 0.6),
+        ));
+        return;
+    }
+    for (role, beyond) in [(Role::Selected, 1.8), (Role::Body, 0.7)] {
+        let stroke = Stroke::solid(role, mark.breadth + beyond);
+        scene.add(Shape::line(mark.line(), stroke));
+    }
+    one(scene, mark);
 }
 
-/// A ring round the selected gap, with its number and name beside.
+/// What marks it as selected, with its number and name beside.
 fn highlight(scene: &mut Scene, mark: &Placed<'_>) {
     let (gap, centre) = (mark.gap, mark.at);
     ring(scene, mark);
@@ -310,15 +409,9 @@ fn backing(scene: &mut Scene, at: Point, side: f64, letters: usize) {
     ));
 }
 
-/// Draws the air of one direction: arrows towards the middle of the body come in, arrows away
-/// from it go out, broad ones carry more.
-pub(super) fn flows(
-    scene: &mut Scene,
-    layout: &Layout,
-    survey: &Survey,
-    places: &[MarkPlace],
-    direction: &DirectionAnswer,
-) {
+/// Draws the air of one direction: arrows from the left down to a mark come in, arrows from it up to
+/// the right go out, broad ones carry more.
+pub(super) fn flows(scene: &mut Scene, places: &[MarkPlace], direction: &DirectionAnswer) {
     let most = direction
         .flows
         .iter()
@@ -328,7 +421,7 @@ pub(super) fn flows(
     if most <= 0.0 {
         return;
     }
-    for ((gap, flow), place) in survey.gaps.iter().zip(&direction.flows).zip(places) {
+    for (flow, place) in direction.flows.iter().zip(places) {
         let Some(flow) = flow else { continue };
         let (at, reach) = (place.at, place.reach);
         for (amount, role, inward) in [
@@ -338,36 +431,19 @@ pub(super) fn flows(
             // Below a five-hundredth of the largest nothing could be seen.
             if amount > most / 500.0 {
                 let strength = (amount / most).sqrt();
-                arrow(scene, layout, gap, (at, reach), strength, role, inward);
+                arrow(scene, (at, reach), strength, role, inward);
             }
         }
     }
 }
 
-fn arrow(
-    scene: &mut Scene,
-    layout: &Layout,
-    gap: &Gap,
-    (at, reach): (Point, f64),
-    strength: f64,
-    role: Role,
-    inward: bool,
-) {
-    let face = layout.drawn_on(gap.facing, &gap.position);
-    let (dx, dy): (f64, f64) = match face {
-        Facing::Nearside => (0.0, -1.0),
-        Facing::Offside => (0.0, 1.0),
-        Facing::Front => (1.0, 0.0),
-        Facing::Rear => (-1.0, 0.0),
-        Facing::Roof => (0.7, 0.7),
-        Facing::Underfloor | Facing::Cavity(_) => (0.7, -0.7),
-    };
+fn arrow(scene: &mut Scene, (at, reach): (Point, f64), strength: f64, role: Role, inward: bool) {
+    const SLANT: f64 = std::f64::consts::FRAC_1_SQRT_2;
     let length = 4.0 + 7.0 * strength;
-    // A tall gap may do both: its arrows stand side by side.
-    let aside = if inward { 0.9 } else { -0.9 };
-    let at = Point::new(at.x + dy.abs() * aside, at.y + dx.abs() * aside);
-    let near = Point::new(at.x - dx * reach, at.y - dy * reach);
-    let far = Point::new(near.x - dx * length, near.y - dy * length);
+    // A tall gap may do both: its arrows stand beside each other.
+    let side = if inward { -SLANT } else { SLANT };
+    let beyond = |by: f64| Point::new(at.x + side * by, at.y - SLANT * by);
+    let (near, far) = (beyond(reach), beyond(reach + length));
     let (from, to) = if inward { (far, near) } else { (near, far) };
     scene.add(Shape::arrow(from, to, role, 0.3 + 1.4 * strength));
 }

@@ -5,20 +5,25 @@ mod layout;
 mod legend;
 mod marks;
 mod moving;
-mod opening;
 mod outline;
+mod seam;
 mod spread;
 
-pub use layout::{Arrangement, Layout, Panel, Picked, Recorded};
+pub use labels::LabelPlace;
+pub use layout::{Arrangement, Layout, Panel, Picked};
 pub use legend::{LegendEntry, legend};
 pub use marks::{MarkPlace, Show};
+pub use outline::FittingPlace;
 
-use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
+use super::outline::fittings;
+use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke, from_line};
 use crate::assess::number::significant;
 use crate::assess::{Assessment, DirectionAnswer};
 use crate::survey::gap::Facing;
-use crate::survey::{GapId, Survey};
+use crate::survey::{FittingId, GapId, Survey};
 use layout::SIDES;
+use seam::Openings;
+use std::cmp::Ordering;
 
 /// The drawing and where its faces lie.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,6 +34,10 @@ pub struct BodyFigure {
     pub layout: Layout,
     /// Where the marks are, in the order of the ledger.
     pub places: Vec<MarkPlace>,
+    /// Where the numbers are.
+    pub labels: Vec<LabelPlace>,
+    /// Where the fittings are, in their order.
+    pub fittings: Vec<FittingPlace>,
 }
 
 impl BodyFigure {
@@ -42,7 +51,14 @@ impl BodyFigure {
     /// that share a mark. Of several marks that hold the point the smallest counts.
     #[must_use]
     pub fn gaps_at(&self, point: Point, reach: f64) -> Vec<GapId> {
-        let outside = |place: &MarkPlace| (place.at.distance(point) - place.reach).max(0.0);
+        let outside = |place: &MarkPlace| {
+            let away = if place.path.is_empty() {
+                place.at.distance(point)
+            } else {
+                from_line(&place.path, point).min(place.at.distance(point))
+            };
+            (away - place.reach).max(0.0)
+        };
         let nearest = self
             .places
             .iter()
@@ -62,25 +78,51 @@ impl BodyFigure {
         sharing.map(|place| place.gap).collect()
     }
 
-    /// The gaps face by face from the top of the drawing, on each from left to right: the order
+    /// The fitting that is drawn at a point: of several the smallest.
+    #[must_use]
+    pub fn fitting_at(&self, point: Point) -> Option<FittingId> {
+        let here = self
+            .fittings
+            .iter()
+            .filter(|place| place.panel.holds(point));
+        let area = |place: &&FittingPlace| {
+            let panel = place.panel;
+            (panel.right - panel.left) * (panel.bottom - panel.top)
+        };
+        let smallest = here.min_by(|a, b| area(a).total_cmp(&area(b)));
+        smallest.map(|place| place.id)
+    }
+
+    /// The gaps face by face in the order of a walk round, on each from left to right: the order
     /// in which the keyboard steps through them.
     #[must_use]
     pub fn reading_order(&self) -> Vec<GapId> {
-        let face = |facing: Facing| match facing {
-            Facing::Offside => 0,
-            Facing::Front => 1,
-            Facing::Roof => 2,
-            Facing::Rear => 3,
-            Facing::Nearside => 4,
-            Facing::Underfloor | Facing::Cavity(_) => 5,
-        };
         let mut places: Vec<&MarkPlace> = self.places.iter().collect();
-        places.sort_by(|a, b| {
-            let (by_x, by_y) = (a.at.x.total_cmp(&b.at.x), a.at.y.total_cmp(&b.at.y));
-            face(a.face).cmp(&face(b.face)).then(by_x).then(by_y)
-        });
+        places.sort_by(|a, b| reading(a.face, a.at, b.face, b.at));
         places.into_iter().map(|place| place.gap).collect()
     }
+
+    /// The fittings in the same order.
+    #[must_use]
+    pub fn fittings_in_order(&self) -> Vec<FittingId> {
+        let mut places: Vec<&FittingPlace> = self.fittings.iter().collect();
+        places.sort_by(|a, b| reading(a.face, a.panel.middle(), b.face, b.panel.middle()));
+        places.into_iter().map(|place| place.id).collect()
+    }
+}
+
+/// Which of two places is read first: by face, then from left to right, then from the top.
+fn reading(a_face: Facing, a: Point, b_face: Facing, b: Point) -> Ordering {
+    let face = |facing: Facing| match facing {
+        Facing::Front => 0,
+        Facing::Nearside => 1,
+        Facing::Rear => 2,
+        Facing::Offside => 3,
+        Facing::Roof => 4,
+        Facing::Underfloor | Facing::Cavity(_) => 5,
+    };
+    let (by_x, by_y) = (a.x.total_cmp(&b.x), a.y.total_cmp(&b.y));
+    face(a_face).cmp(&face(b_face)).then(by_x).then(by_y)
 }
 
 /// Draws the unfolded body about `width` mm wide.
@@ -95,14 +137,19 @@ pub fn body(
     let layout = Layout::new(&survey.vehicle, arrangement, width);
     let (width, height) = layout.size();
     let mut scene = Scene::new(width, height);
-    outline::faces(&mut scene, &layout, survey);
+    let shown = fittings::shown(survey);
+    let fittings = outline::faces(&mut scene, &layout, survey, &shown);
+    if let Some(id) = show.fitting {
+        chosen(&mut scene, &fittings, id);
+    }
     if let Some(direction) = show.direction {
         neutral_level(&mut scene, &layout, direction);
         wind(&mut scene, &layout, direction);
     }
-    let places = marks::gaps(&mut scene, &layout, survey, assessment, show);
+    let openings = Openings::of(&layout, survey, &shown);
+    let (places, labels) = marks::gaps(&mut scene, &layout, (survey, &openings), assessment, show);
     if let Some(direction) = show.direction {
-        marks::flows(&mut scene, &layout, survey, &places, direction);
+        marks::flows(&mut scene, &places, direction);
     }
     scene.description = format!(
         "The {} unfolded, with {} gaps marked on its faces",
@@ -113,6 +160,24 @@ pub fn body(
         scene,
         layout,
         places,
+        labels,
+        fittings,
+    }
+}
+
+/// A frame round the fitting that is chosen.
+fn chosen(scene: &mut Scene, fittings: &[FittingPlace], id: FittingId) {
+    const OUT: f64 = 0.9;
+    if let Some(place) = fittings.iter().find(|place| place.id == id) {
+        let panel = place.panel;
+        scene.add(Shape::rectangle(
+            (
+                Point::new(panel.left - OUT, panel.top - OUT),
+                Point::new(panel.right + OUT, panel.bottom + OUT),
+            ),
+            None,
+            Stroke::solid(Role::Selected, 0.6),
+        ));
     }
 }
 
@@ -121,19 +186,20 @@ fn neutral_level(scene: &mut Scene, layout: &Layout, direction: &DirectionAnswer
     let Some(level) = direction.neutral_level else {
         return;
     };
-    if !(layout.floor_height_m..=layout.height_m).contains(&level) {
+    if !(layout.sizes.floor_height_m..=layout.sizes.height_m).contains(&level) {
         return;
     }
     for facing in SIDES {
-        let at = |along, across| layout.on_face(facing, along, across, level);
-        let points = vec![at(0.0, 0.0), at(layout.length_m, layout.width_m)];
+        let panel = layout.panel(facing);
+        let y = layout.spot(facing, (0.0, level)).y;
+        let points = vec![Point::new(panel.left, y), Point::new(panel.right, y)];
         scene.add(Shape::line(
             points,
             Stroke::new(Role::Second, 0.35, Dash::Dotted),
         ));
     }
     let panel = layout.panel(Facing::Nearside);
-    let down = (layout.height_m - level) * layout.scale;
+    let down = (layout.sizes.height_m - level) * layout.scale;
     scene.text(
         Point::new(panel.left + 1.5, panel.top + down - 2.0),
         format!("neutral level {} m", significant(level, 3)),
@@ -145,10 +211,11 @@ fn neutral_level(scene: &mut Scene, layout: &Layout, direction: &DirectionAnswer
 
 /// A broad arrow in the corner that shows where the wind comes from.
 fn wind(scene: &mut Scene, layout: &Layout, direction: &DirectionAnswer) {
-    let corner = layout.panel(Facing::Roof);
-    let size = (layout.height_m * layout.scale / 2.0).min(18.0);
-    let centre = Point::new(corner.left - size - 4.0, corner.top - size - 8.0);
-    // The front is to the left: wind from the front blows to the right, angles count clockwise.
+    let free = layout.free();
+    let (wide, tall) = (free.right - free.left, free.bottom - free.top);
+    let size = (wide / 2.0).min(tall / 2.0 - 2.0).clamp(2.0, 18.0);
+    let centre = free.middle();
+    // Beside the roof, whose front is to the left: wind from the front blows to the right, angles count clockwise.
     let radians = direction.from_front_deg.to_radians();
     let (dx, dy) = (-radians.cos(), -radians.sin());
     let from = Point::new(centre.x + dx * size * 0.8, centre.y + dy * size * 0.8);

@@ -1,8 +1,10 @@
 //! Adding and moving gaps on the drawing.
 
 use super::layout::{FACES, Layout, Panel, Picked};
+use crate::figure::outline::fittings::on_face;
 use crate::figure::scene::Point;
 use crate::survey::gap::{Cavity, Facing, Gap, Position};
+use crate::survey::{Fitting, Outline};
 
 impl Layout {
     /// The place that a new gap at a point of the drawing has, with everything that its face
@@ -10,13 +12,13 @@ impl Layout {
     #[must_use]
     pub fn added(&self, point: Point) -> Option<Picked> {
         let mut picked = self.pick(point)?;
-        let (position, known) = (&mut picked.position, self.recorded);
+        let (position, known) = (&mut picked.position, self.recorded());
         position.height_m = position.height_m.map(|height| height.max(LOWEST_M));
         match picked.facing {
             Facing::Nearside => position.across_m = known.width.then_some(0.0),
-            Facing::Offside => position.across_m = known.width.then_some(self.width_m),
+            Facing::Offside => position.across_m = known.width.then_some(self.sizes.width_m),
             Facing::Front => position.along_m = known.length.then_some(0.0),
-            Facing::Rear => position.along_m = known.length.then_some(self.length_m),
+            Facing::Rear => position.along_m = known.length.then_some(self.sizes.length_m),
             Facing::Roof | Facing::Underfloor | Facing::Cavity(_) => {}
         }
         Some(picked)
@@ -69,6 +71,32 @@ impl Layout {
         let to = Point::new(at.x + right_m * self.scale, at.y + down_m * self.scale);
         let face = self.drawn_on(gap.facing, &gap.position);
         self.moved(gap, held(&self.panel(face), to))
+    }
+
+    /// A fitting after its middle was moved to a point: on the face there, and off every face at the
+    /// edge of its own.
+    #[must_use]
+    pub fn fitting_moved(&self, fitting: &Fitting, to: Point) -> Fitting {
+        let own = self.drawn_on(fitting.outline.facing, &Position::default());
+        let face = self.face_at(to).unwrap_or(own);
+        self.fitting_on(fitting, face, to)
+    }
+
+    /// A fitting with its middle as near to a point as this face allows.
+    #[must_use]
+    pub fn fitting_on(&self, fitting: &Fitting, face: Facing, to: Point) -> Fitting {
+        let rounded = |metres: f64| (metres * 100.0).round() / 100.0;
+        let (side, up) = self.spot_at(face, held(&self.panel(face), to));
+        let outline = Outline {
+            facing: face,
+            along_m: rounded(side),
+            up_m: rounded(up),
+            ..fitting.outline
+        };
+        Fitting {
+            outline: on_face(&outline, &self.sizes),
+            ..fitting.clone()
+        }
     }
 
     /// The point of another drawing of the same vehicle that shows the place at a point of this
@@ -171,7 +199,7 @@ mod tests {
         assert!((value - expected).abs() < 0.0051, "{value} for {expected}");
     }
 
-    /// On the drawing the nearside hangs below the roof: 0.5 m down is 0.5 m lower.
+    /// The sides stand upright: 0.5 m down is 0.5 m lower.
     #[test]
     fn a_mark_moved_right_and_down_moves_to_the_rear_and_lower() {
         let gap = gap(Facing::Nearside, 2.0, 0.0, 1.5);
@@ -181,12 +209,11 @@ mod tests {
         near(picked.position.height_m, 1.0);
         near(picked.position.across_m, 0.0);
         assert_eq!(picked.position.rise_m, Some(0.4));
-        // The offside is folded up: down on the drawing is up on the vehicle.
+        // The offside has its front to the right: right on the drawing is towards the front.
         let gap = self::gap(Facing::Offside, 2.0, 2.2, 1.5);
-        near(
-            layout().nudged(&gap, 0.0, 0.5).unwrap().position.height_m,
-            2.0,
-        );
+        let picked = layout().nudged(&gap, 0.5, 0.5).unwrap();
+        near(picked.position.along_m, 1.5);
+        near(picked.position.height_m, 1.0);
     }
 
     #[test]
@@ -200,7 +227,7 @@ mod tests {
         near(picked.position.height_m, 2.6);
         let rear = layout.moved(&gap, layout.panel(Facing::Rear).middle());
         near(rear.unwrap().position.along_m, 5.0);
-        let nowhere = Point::new(layout.panel(Facing::Nearside).left - 5.0, 1e6);
+        let nowhere = Point::new(layout.panel(Facing::Nearside).left - 1.0, 1e6);
         let picked = layout.moved(&gap, nowhere).unwrap();
         assert_eq!(picked.facing, Facing::Nearside);
         near(picked.position.along_m, 0.0);
@@ -265,8 +292,9 @@ mod tests {
     fn the_larger_arrangement_fits_the_space_and_zoom_enlarges_it() {
         let vehicle = survey().vehicle;
         for (wide, tall, expected) in [
-            (300.0, 130.0, Arrangement::Wide),
-            (150.0, 150.0, Arrangement::Tall),
+            (300.0, 90.0, Arrangement::Wide),
+            (200.0, 150.0, Arrangement::Square),
+            (150.0, 220.0, Arrangement::Tall),
         ] {
             let (arrangement, width) = Layout::fitting(&vehicle, wide, tall, 1.0);
             assert_eq!(arrangement, expected);

@@ -1,185 +1,193 @@
-//! The faces themselves: floor and roof line, ground, wheels, cab, windows and doors.
+//! The faces themselves: the vehicle's outline, its fittings, and the words round them.
 
-use super::layout::{FINE, Layout, Panel, SIDES};
-use super::opening::opening;
+use super::layout::{FACES, Layout, Panel};
+use crate::figure::outline::{
+    self, Pen, Piece, Sizes, cab_end, cab_end_name, draw, fittings, flank, front, rear, roof,
+    underfloor,
+};
 use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
-use crate::survey::gap::{Facing, Position};
-use crate::survey::{Survey, VehicleKind};
+use crate::survey::gap::Facing;
+use crate::survey::{Fitting, FittingId, Survey};
 
-const LINE: f64 = 0.4;
+/// Letters of captions, mm.
 const CAPTION: f64 = 2.8;
+/// Letters of the words at the ends of a face, mm.
+const SMALL: f64 = 2.2;
+/// Width of a letter by its height, on average.
+const MEAN_LETTER: f64 = 0.62;
+const LINE: f64 = 0.4;
 
-/// Share of the length that a cab takes, for the drawing only.
-const CAB_SHARE: f64 = 0.2;
+/// Where a fitting is drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FittingPlace {
+    /// The fitting.
+    pub id: FittingId,
+    /// The face it is on.
+    pub face: Facing,
+    /// Its rectangle on the drawing.
+    pub panel: Panel,
+}
 
-/// Draws every face with its caption.
-pub(super) fn faces(scene: &mut Scene, layout: &Layout, survey: &Survey) {
-    for facing in [Facing::Roof, Facing::Underfloor] {
-        panel(scene, &layout.panel(facing));
+/// Draws every face with its caption, and tells where the fittings are.
+pub(super) fn faces(
+    scene: &mut Scene,
+    layout: &Layout,
+    survey: &Survey,
+    shown: &[Fitting],
+) -> Vec<FittingPlace> {
+    let sizes = &layout.sizes;
+    for face in FACES {
+        put(scene, layout, face, &of_face(face, sizes));
+        if !matches!(face, Facing::Roof | Facing::Underfloor) {
+            ground(scene, &layout.panel(face));
+        }
     }
-    for facing in SIDES {
-        side(scene, layout, facing);
-    }
-    for facing in [Facing::Nearside, Facing::Offside] {
-        wheels(scene, layout, facing, survey.vehicle.kind);
-    }
-    wheels_below(scene, layout, survey.vehicle.kind);
-    if survey.vehicle.kind.has_cab() {
-        cab(scene, layout);
-    } else if survey.vehicle.kind == VehicleKind::TouringCaravan {
-        drawbar(scene, layout);
+    if survey.spaces.len() > 1 {
+        partition(scene, layout);
     }
     for element in &survey.fabric {
         if let Some(outline) = &element.outline {
-            opening(scene, layout, outline, element.part);
+            let face = drawn_on(layout, outline.facing);
+            let pieces = fittings::opening(element.part, outline, sizes);
+            put(scene, layout, face, &pieces);
         }
     }
-    captions(scene, layout);
+    let places = shown
+        .iter()
+        .map(|fitting| {
+            let face = drawn_on(layout, fitting.outline.facing);
+            put(scene, layout, face, &fittings::pieces(fitting, sizes));
+            FittingPlace {
+                id: fitting.id,
+                face,
+                panel: panel_of(layout, fitting),
+            }
+        })
+        .collect();
+    words(scene, layout);
+    places
 }
 
-fn panel(scene: &mut Scene, panel: &Panel) {
-    scene.add(Shape::polygon(
-        panel.corners(),
-        Role::Body,
-        Stroke::solid(Role::Ink, LINE),
+/// The face that something facing so is drawn on.
+fn drawn_on(layout: &Layout, facing: Facing) -> Facing {
+    layout.drawn_on(facing, &crate::survey::Position::default())
+}
+
+fn of_face(face: Facing, sizes: &Sizes) -> Vec<Piece> {
+    match face {
+        Facing::Roof => roof(sizes),
+        Facing::Underfloor | Facing::Cavity(_) => underfloor(sizes),
+        Facing::Nearside | Facing::Offside => flank(sizes),
+        Facing::Front => front(sizes),
+        Facing::Rear => rear(sizes),
+    }
+}
+
+fn put(scene: &mut Scene, layout: &Layout, face: Facing, pieces: &[Piece]) {
+    let at = |spot| layout.spot(face, spot);
+    draw(scene, pieces, layout.scale, Pen::PLAIN, at);
+}
+
+/// The rectangle of a fitting on the drawing.
+fn panel_of(layout: &Layout, fitting: &Fitting) -> Panel {
+    let face = drawn_on(layout, fitting.outline.facing);
+    let (from, to) = fittings::corners(&fittings::on_face(&fitting.outline, &layout.sizes));
+    let (a, b) = (layout.spot(face, from), layout.spot(face, to));
+    Panel {
+        left: a.x.min(b.x),
+        top: a.y.min(b.y),
+        right: a.x.max(b.x),
+        bottom: a.y.max(b.y),
+    }
+}
+
+/// The ground at the foot of a side.
+fn ground(scene: &mut Scene, panel: &Panel) {
+    scene.add(Shape::line(
+        vec![
+            Point::new(panel.left, panel.bottom),
+            Point::new(panel.right, panel.bottom),
+        ],
+        Stroke::dashed(Role::Faint, LINE),
     ));
 }
 
-/// A side: filled from floor to roof, the ground as a faint line at its foot.
-fn side(scene: &mut Scene, layout: &Layout, facing: Facing) {
-    let whole = layout.panel(facing);
-    let below = layout.floor_height_m * layout.scale;
-    let body = match facing {
-        Facing::Offside => Panel {
-            top: whole.top + below,
-            ..whole
-        },
-        Facing::Front => Panel {
-            left: whole.left + below,
-            ..whole
-        },
-        Facing::Rear => Panel {
-            right: whole.right - below,
-            ..whole
-        },
-        _ => Panel {
-            bottom: whole.bottom - below,
-            ..whole
-        },
+/// The wall behind the cab, unbroken where the inside is more than one space.
+fn partition(scene: &mut Scene, layout: &Layout) {
+    let Some(along) = cab_end(&layout.sizes) else {
+        return;
     };
-    panel(scene, &body);
-    let corners = |x1, y1, x2, y2| vec![Point::new(x1, y1), Point::new(x2, y2)];
-    let ground = match facing {
-        Facing::Offside => corners(whole.left, whole.top, whole.right, whole.top),
-        Facing::Front => corners(whole.left, whole.top, whole.left, whole.bottom),
-        Facing::Rear => corners(whole.right, whole.top, whole.right, whole.bottom),
-        _ => corners(whole.left, whole.bottom, whole.right, whole.bottom),
-    };
-    scene.add(Shape::line(ground, Stroke::dashed(Role::Faint, LINE)));
-}
-
-/// Axle places as shares of the length, for the drawing only.
-fn axles(kind: VehicleKind) -> &'static [f64] {
-    match kind {
-        VehicleKind::TouringCaravan => &[0.55],
-        VehicleKind::PanelVan => &[0.16, 0.76],
-        VehicleKind::CoachBuilt | VehicleKind::Integrated => &[0.14, 0.70],
-        VehicleKind::Other => &[0.2, 0.8],
-    }
-}
-
-fn wheels(scene: &mut Scene, layout: &Layout, facing: Facing, kind: VehicleKind) {
-    const WHEEL_RADIUS_M: f64 = 0.33;
-    for share in axles(kind) {
-        let position = Position {
-            along_m: Some(share * layout.length_m),
-            height_m: Some(WHEEL_RADIUS_M),
-            ..Position::default()
-        };
-        scene.add(Shape::circle(
-            layout.place(facing, &position).0,
-            WHEEL_RADIUS_M * layout.scale,
-            Role::Ground,
-            Stroke::solid(Role::Faint, LINE),
-        ));
-    }
-}
-
-fn wheels_below(scene: &mut Scene, layout: &Layout, kind: VehicleKind) {
-    let under = layout.panel(Facing::Underfloor);
-    let (half_length, breadth) = (0.33 * layout.scale, 0.2 * layout.scale);
-    for share in axles(kind) {
-        let x = under.left + share * layout.length_m * layout.scale;
-        for top in [under.top, under.bottom - breadth] {
-            let wheel = Panel {
-                left: x - half_length,
-                right: x + half_length,
-                top,
-                bottom: top + breadth,
-            };
-            scene.add(Shape::polygon(
-                wheel.corners(),
-                Role::Ground,
-                Stroke::solid(Role::Faint, FINE),
-            ));
-        }
-    }
-}
-
-/// The line behind the cab on plan, sides and underfloor.
-fn cab(scene: &mut Scene, layout: &Layout) {
-    let along = CAB_SHARE * layout.length_m;
-    let at = |facing, across, height| layout.on_face(facing, along, across, height);
-    for facing in [
+    let Sizes {
+        width_m,
+        height_m,
+        floor_height_m,
+        ..
+    } = layout.sizes;
+    for face in [
         Facing::Roof,
         Facing::Underfloor,
         Facing::Nearside,
         Facing::Offside,
     ] {
+        let (low, high) = match face {
+            Facing::Nearside | Facing::Offside => (floor_height_m, height_m),
+            _ => (0.0, width_m),
+        };
         let points = vec![
-            at(facing, 0.0, layout.floor_height_m),
-            at(facing, layout.width_m, layout.height_m),
+            layout.spot(face, (along, low)),
+            layout.spot(face, (along, high)),
         ];
-        scene.add(Shape::line(points, Stroke::dashed(Role::Faint, FINE)));
+        scene.add(Shape::line(points, Stroke::solid(Role::Faint, LINE)));
     }
 }
 
-fn drawbar(scene: &mut Scene, layout: &Layout) {
-    let under = layout.panel(Facing::Underfloor);
-    let middle = under.middle();
-    let tip = Point::new(under.left - (layout.scale * 0.9).min(7.0), middle.y);
-    let spread = 0.6 * layout.scale;
-    let points = vec![
-        Point::new(under.left, middle.y - spread),
-        tip,
-        Point::new(under.left, middle.y + spread),
-    ];
-    scene.add(Shape::line(points, Stroke::solid(Role::Faint, LINE)));
+/// The name of each face above it; under those with the vehicle's length, which end is which.
+fn words(scene: &mut Scene, layout: &Layout) {
+    for (face, name) in [
+        (Facing::Roof, "roof, seen from above"),
+        (Facing::Underfloor, "underfloor, seen from above"),
+        (Facing::Nearside, "nearside (left)"),
+        (Facing::Offside, "offside (right)"),
+        (Facing::Front, "front"),
+        (Facing::Rear, "rear"),
+    ] {
+        let panel = layout.panel(face);
+        let at = Point::new(panel.left, panel.top - 2.4);
+        scene.text(at, name, CAPTION, Role::Faint, Anchor::Left);
+        if !matches!(face, Facing::Front | Facing::Rear) {
+            ends(scene, layout, face);
+        }
+    }
 }
 
-fn captions(scene: &mut Scene, layout: &Layout) {
-    let above = |facing: Facing, text: &str, scene: &mut Scene| {
-        let panel = layout.panel(facing);
-        let at = Point::new(panel.left + 1.5, panel.top + 3.0);
-        scene.text(at, text, CAPTION, Role::Faint, Anchor::Left);
+fn ends(scene: &mut Scene, layout: &Layout, face: Facing) {
+    let panel = layout.panel(face);
+    let below = panel.bottom + 2.4;
+    let forward = face == Facing::Offside;
+    let (left, right) = if forward {
+        ("rear", "front")
+    } else {
+        ("front", "rear")
     };
-    above(Facing::Roof, "roof, seen from above", scene);
-    above(Facing::Front, "front", scene);
-    above(Facing::Rear, "rear", scene);
-    let under = layout.panel(Facing::Underfloor);
-    let at = Point::new(under.left, under.top - 3.0);
-    scene.text(
-        at,
-        "underfloor, seen from above",
-        CAPTION,
-        Role::Faint,
-        Anchor::Left,
+    let (start, end) = (
+        Point::new(panel.left, below),
+        Point::new(panel.right, below),
     );
-    // Beyond the ground, where no wheel is.
-    let off = layout.panel(Facing::Offside);
-    let at = Point::new(off.left + 1.5, off.top - 3.0);
-    scene.text(at, "offside (right)", CAPTION, Role::Faint, Anchor::Left);
-    let near = layout.panel(Facing::Nearside);
-    let at = Point::new(near.left + 1.5, near.bottom + 3.0);
-    scene.text(at, "nearside (left)", CAPTION, Role::Faint, Anchor::Left);
+    scene.text(start, left, SMALL, Role::Faint, Anchor::Left);
+    scene.text(end, right, SMALL, Role::Faint, Anchor::Right);
+    let Some(along) = cab_end(&layout.sizes) else {
+        return;
+    };
+    if !matches!(face, Facing::Nearside | Facing::Offside) {
+        return;
+    }
+    let name = cab_end_name(layout.sizes.kind);
+    let wide = outline::text_width(name, SMALL * MEAN_LETTER);
+    let at = Point::new(layout.spot(face, (along, 0.0)).x, below);
+    // Behind the line, as far as the words at the ends leave room.
+    let room = (layout.sizes.length_m - along) * layout.scale - outline::text_width(right, SMALL);
+    if wide + 2.0 < room {
+        let anchor = if forward { Anchor::Right } else { Anchor::Left };
+        scene.text(at, name, SMALL, Role::Faint, anchor);
+    }
 }

@@ -31,6 +31,12 @@ pub(super) struct Placed<'a> {
     /// Where its mark is drawn.
     pub(super) at: Point,
     pub(super) radius: f64,
+    /// Its line, where it is drawn as one, from where it is.
+    pub(super) path: Vec<Point>,
+    /// How broad that is, mm.
+    pub(super) breadth: f64,
+    /// Where it is held when it is moved.
+    pub(super) grip: Point,
     /// Whether every co-ordinate of its place is known.
     pub(super) complete: bool,
     /// How many gaps share the mark.
@@ -40,6 +46,21 @@ pub(super) struct Placed<'a> {
 }
 
 impl Placed<'_> {
+    /// Whether it is drawn as a line: it has one, and no other gap shares its mark.
+    pub(super) fn is_line(&self) -> bool {
+        !self.path.is_empty() && self.sharing == 1
+    }
+
+    /// Its line where it is drawn; none of a mark.
+    pub(super) fn line(&self) -> Vec<Point> {
+        if !self.is_line() {
+            return Vec::new();
+        }
+        let (x, y) = (self.at.x - self.home.x, self.at.y - self.home.y);
+        let moved = |point: &Point| Point::new(point.x + x, point.y + y);
+        self.path.iter().map(moved).collect()
+    }
+
     /// The ends of the stroke through a sealed one.
     pub(super) fn stroke(&self) -> (Point, Point) {
         let reach = self.radius * 1.25;

@@ -1,7 +1,7 @@
 //! Dimension lines: two ticks, a line between them, and its figure.
 
+use super::piece::on;
 use super::sizes::Sizes;
-use super::{SideShow, on};
 use crate::assess::quantity::Kind;
 use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 
@@ -28,9 +28,9 @@ pub(super) struct Room {
 }
 
 impl Room {
-    pub(super) fn of(show: SideShow) -> Self {
+    pub(super) fn of(dimensions: bool) -> Self {
         const AIR: f64 = 1.5;
-        let (beside, below, beyond) = if show.dimensions {
+        let (beside, below, beyond) = if dimensions {
             (AWAY + 1.5 + FIGURE, AWAY + 2.0 + 1.5 * LETTER, 6.0)
         } else {
             (AIR, AIR, AIR)
@@ -46,8 +46,8 @@ impl Room {
     }
 
     /// Everything across that does not grow with the vehicle, mm.
-    pub(super) fn across(&self, show: SideShow) -> f64 {
-        let front = if show.front {
+    pub(super) fn across(&self, with_front: bool) -> f64 {
+        let front = if with_front {
             self.between + self.beyond
         } else {
             0.0

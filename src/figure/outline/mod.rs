@@ -5,6 +5,7 @@
 
 mod dimensions;
 mod ends;
+pub mod fittings;
 mod flank;
 mod measures;
 mod piece;
@@ -19,8 +20,17 @@ pub use plan::{roof, underfloor};
 pub use sizes::{Recorded, Sizes};
 
 use super::scene::{Point, Role, Scene, Shape, Stroke};
+use crate::physics::counts::count;
+use crate::survey::gap::Facing;
 use crate::survey::{Survey, VehicleKind};
 use dimensions::Room;
+use piece::on;
+
+/// How wide a text is whose letters are so wide on average, mm.
+#[must_use]
+pub fn text_width(words: &str, letter: f64) -> f64 {
+    count(words.chars().count()) * letter
+}
 
 /// What the side view shows besides the side itself.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -53,27 +63,27 @@ impl SideFigure {
     }
 }
 
-fn on(origin: Point, scale: f64, (along, height): Spot) -> Point {
-    Point::new(origin.x + along * scale, origin.y - height * scale)
-}
-
 /// Draws the vehicle from its side, `width` mm wide. What was not recorded is drawn with usual
 /// sizes, thin and broken, and its figure says so.
 #[must_use]
 pub fn side(survey: &Survey, show: SideShow, width: f64) -> SideFigure {
     let sizes = Sizes::of(&survey.vehicle);
-    let room = Room::of(show);
+    let room = Room::of(show.dimensions);
     let beside = if show.front { sizes.width_m } else { 0.0 };
     let metres = sizes.drawbar_m() + sizes.length_m + beside;
-    let scale = ((width - room.across(show)) / metres).max(1.0);
+    let scale = ((width - room.across(show.front)) / metres).max(1.0);
     let ground = room.above + sizes.height_m * scale;
     let origin = Point::new(room.left + sizes.drawbar_m() * scale, ground);
-    let mut scene = Scene::new(room.across(show) + metres * scale, ground + room.below);
+    let mut scene = Scene::new(
+        room.across(show.front) + metres * scale,
+        ground + room.below,
+    );
     let pen = Pen {
         usual: !(sizes.recorded.length && sizes.recorded.height),
         ..Pen::PLAIN
     };
-    draw(&mut scene, &flank(&sizes), scale, pen, |spot| {
+    let pieces = with_openings(flank(&sizes), Facing::Nearside, survey, &sizes);
+    draw(&mut scene, &pieces, scale, pen, |spot| {
         on(origin, scale, spot)
     });
     let end = origin.x + sizes.length_m * scale;
@@ -85,7 +95,8 @@ pub fn side(survey: &Survey, show: SideShow, width: f64) -> SideFigure {
             ..Pen::PLAIN
         };
         // Seen from in front, the nearside is to the right.
-        draw(&mut scene, &front(&sizes), scale, pen, |(side, height)| {
+        let pieces = with_openings(front(&sizes), Facing::Front, survey, &sizes);
+        draw(&mut scene, &pieces, scale, pen, |(side, height)| {
             on(across, scale, (sizes.width_m - side, height))
         });
         let far = across.x + sizes.width_m * scale;
@@ -106,6 +117,26 @@ pub fn side(survey: &Survey, show: SideShow, width: f64) -> SideFigure {
         origin,
         sizes,
     }
+}
+
+/// The pieces of a face with what the fabric places on it, and its fittings.
+fn with_openings(
+    mut pieces: Vec<Piece>,
+    face: Facing,
+    survey: &Survey,
+    sizes: &Sizes,
+) -> Vec<Piece> {
+    for element in &survey.fabric {
+        if let Some(outline) = element.outline.filter(|outline| outline.facing == face) {
+            pieces.extend(fittings::opening(element.part, &outline, sizes));
+        }
+    }
+    for fitting in fittings::shown(survey) {
+        if fitting.outline.facing == face {
+            pieces.extend(fittings::pieces(&fitting, sizes));
+        }
+    }
+    pieces
 }
 
 fn described(sizes: &Sizes, show: SideShow) -> String {

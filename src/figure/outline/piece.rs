@@ -150,6 +150,11 @@ pub(super) fn held(mut pieces: Vec<Piece>, (left, low): Spot, (right, high): Spo
     pieces
 }
 
+/// Where a spot lies on a drawing whose face has its first spot at `origin`.
+pub(super) fn on(origin: Point, scale: f64, (side, up): Spot) -> Point {
+    Point::new(origin.x + side * scale, origin.y - up * scale)
+}
+
 /// Draws pieces where `at` says that the points of their face lie.
 pub fn draw(scene: &mut Scene, pieces: &[Piece], scale: f64, pen: Pen, at: impl Fn(Spot) -> Point) {
     for piece in pieces {

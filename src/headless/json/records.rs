@@ -4,8 +4,8 @@ use super::gaps::{closing, form_sizes};
 use super::object::Object;
 use crate::survey::word::Word;
 use crate::survey::{
-    Appliance, BuildUp, FabricElement, Fan, Field as F, Heater, InnerOpening, Layer, Machine,
-    MachinePoint, MoistureSource, Outline, Space, Survey, Usual, Zone,
+    Appliance, BuildUp, FabricElement, Fan, Field as F, Fitting, Heater, InnerOpening, Layer,
+    Machine, MachinePoint, MoistureSource, Outline, Space, Survey, Usual, Zone,
 };
 
 /// Adds every list to the object.
@@ -21,6 +21,7 @@ pub(super) fn with_records(object: Object, survey: &Survey) -> Object {
         .list("heaters", &survey.heaters, heater)
         .list("fans", &survey.fans, |one| fan(survey, one))
         .list("sources", &survey.sources, source)
+        .with("fittings", survey.fittings.as_deref().map(fittings))
         .with("usual", usual(&survey.usual))
 }
 
@@ -36,6 +37,17 @@ fn usual(usual: &Usual) -> Object {
         .with("weather", weather)
         .with("design_outside", usual.design_outside)
         .with("altitude", usual.altitude)
+}
+
+/// What is drawn on the outside of the vehicle.
+fn fittings(fittings: &[Fitting]) -> Vec<Object> {
+    let fitting = |fitting: &Fitting| {
+        Object::new()
+            .with("id", fitting.id.0)
+            .with("kind", fitting.kind.word())
+            .with("outline", outline(&fitting.outline))
+    };
+    fittings.iter().map(fitting).collect()
 }
 
 fn zone(zone: &Zone) -> Object {

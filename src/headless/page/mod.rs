@@ -10,7 +10,7 @@ mod layout;
 mod print;
 mod table;
 
-use crate::assess::shown::{Shown, Units};
+use crate::assess::shown::Shown;
 use crate::assess::{Assessment, Mark, Study};
 use crate::headless::asked::Asked;
 use crate::report::{
@@ -23,9 +23,9 @@ use layout::{Page, WIDTH, pad_left, width};
 pub(super) use alerts::blocks;
 
 /// The results in short.
-pub(super) fn in_short(study: &Study, units: Units) -> String {
+pub(super) fn in_short(study: &Study, shown: Shown) -> String {
     let (survey, assessment) = (study.survey(), study.assessment());
-    let mut page = Page::of(Shown::new(units, survey));
+    let mut page = Page::of(shown);
     title(&mut page, survey, assessment);
     short(&mut page, study);
     page.finish()
@@ -38,9 +38,9 @@ fn short(page: &mut Page, study: &Study) {
 }
 
 /// The whole page.
-pub(super) fn render(study: &Study, asked: Asked, units: Units) -> String {
+pub(super) fn render(study: &Study, asked: Asked, shown: Shown) -> String {
     let (survey, assessment) = (study.survey(), study.assessment());
-    let mut page = Page::of(Shown::new(units, survey));
+    let mut page = Page::of(shown);
     title(&mut page, survey, assessment);
     print::section(
         &mut page,

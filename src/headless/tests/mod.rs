@@ -2,6 +2,7 @@
 
 mod doors;
 mod in_short;
+mod walk;
 
 use super::*;
 
@@ -23,7 +24,7 @@ fn a_reader_who_leaves_changes_nothing() {
     let mut errors = Vec::new();
     let mut gone = Fails(io::ErrorKind::BrokenPipe);
     for outcome in [Outcome::Fine, Outcome::SurveyHasDangers] {
-        assert_eq!(print("text", outcome, &mut gone, &mut errors), outcome);
+        assert_eq!(print(b"text", outcome, &mut gone, &mut errors), outcome);
     }
     assert!(errors.is_empty());
 }
@@ -32,7 +33,7 @@ fn a_reader_who_leaves_changes_nothing() {
 fn a_full_disk_behind_the_output_is_said() {
     let mut errors = Vec::new();
     let mut full = Fails(io::ErrorKind::StorageFull);
-    let outcome = print("text", Outcome::Fine, &mut full, &mut errors);
+    let outcome = print(b"text", Outcome::Fine, &mut full, &mut errors);
     assert_eq!(outcome, Outcome::Failed);
     assert!(String::from_utf8_lossy(&errors).contains("could not be printed"));
 }

@@ -11,13 +11,13 @@ use crate::survey::{WeatherCase, WeatherId};
 /// A table being written: what is told in front, one column for each case.
 pub(super) struct Columns<'a> {
     pub(super) told: &'a Material<'a>,
-    cases: &'a [CaseAnswer],
+    cases: &'a [&'a CaseAnswer],
     pub(super) table: Table,
     pub(super) reasons: Reasons,
 }
 
 impl<'a> Columns<'a> {
-    pub(super) fn new(told: &'a Material<'a>, cases: &'a [CaseAnswer]) -> Self {
+    pub(super) fn new(told: &'a Material<'a>, cases: &'a [&'a CaseAnswer]) -> Self {
         let mut table = Table::default().wide("Weather case", Align::Left, 1);
         for case in cases {
             table = table.column(case.name.clone(), Align::Right);

@@ -15,8 +15,8 @@ use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::WeatherCase;
 use columns::Columns;
 
-/// Weather cases that stand side by side; more go into a further table.
-const SIDE_BY_SIDE: usize = 4;
+/// Weather cases that one table has room for; of more the rest goes into a further one.
+const SIDE_BY_SIDE: usize = 6;
 
 /// A group of rows of the table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,7 +55,7 @@ pub fn section(told: &Material<'_>, parts: &[Part]) -> Section {
     if cases.is_empty() {
         return section.ending("There is no weather case: add one, such as still air, 0 m/s.");
     }
-    for some in cases.chunks(SIDE_BY_SIDE) {
+    for some in by_wind(told).chunks(SIDE_BY_SIDE) {
         let mut columns = Columns::new(told, some);
         for part in parts {
             columns.part(*part);
@@ -68,6 +68,17 @@ pub fn section(told: &Material<'_>, parts: &[Part]) -> Section {
     }
     section.note(notes(told, parts).join(" "));
     section
+}
+
+/// The cases from the least wind to the most; those of one wind as in the survey.
+fn by_wind<'a>(told: &Material<'a>) -> Vec<&'a CaseAnswer> {
+    let wind = |case: &CaseAnswer| {
+        let case = told.survey.weather_case(case.id);
+        case.map_or(f64::INFINITY, |case| case.wind_m_s)
+    };
+    let mut cases: Vec<&CaseAnswer> = told.assessment.cases.iter().collect();
+    cases.sort_by(|a, b| wind(a).total_cmp(&wind(b)));
+    cases
 }
 
 /// What must be known to read the table.
@@ -287,5 +298,40 @@ mod tests {
         assert_eq!(level((-3.0, 1.24), body), "below the floor to 1.2");
         assert_eq!(level((1.0, 2.0), body), "1.0 to 2.0");
         assert_eq!(level((1.0, 9.0), None), "1.0 to 9.0");
+    }
+
+    #[test]
+    fn cases_stand_in_one_table_in_order_of_wind_whatever_their_order_in_the_survey() {
+        use crate::assess::Study;
+        use crate::report::Block;
+        use crate::survey::{Edit, Record, Survey, VehicleKind};
+        let mut survey = Survey::starting(VehicleKind::PanelVan);
+        survey.weather.reverse();
+        for (wind, name) in [(2.0, "light"), (12.0, "gale"), (6.0, "fresh")] {
+            let mut case = survey.weather[0].clone();
+            case.id = survey.free_weather_id();
+            (case.wind_m_s, case.name) = (wind, name.to_owned());
+            let put = Edit::Put(Record::Weather(case));
+            survey.apply(put).expect("a case more");
+        }
+        let study = Study::of(&survey);
+        let found = section(&Material::of(&study), &Part::ALL);
+        let tables = found.blocks.iter().filter_map(|block| match block {
+            Block::Table { table } => Some(table),
+            _ => None,
+        });
+        let heads: Vec<Vec<&str>> = tables
+            .map(|table| table.columns.iter().map(|one| one.head.as_str()).collect())
+            .collect();
+        let order = [
+            "Weather case",
+            "still",
+            "light",
+            "breezy",
+            "fresh",
+            "windy",
+            "gale",
+        ];
+        assert_eq!(heads, [order]);
     }
 }

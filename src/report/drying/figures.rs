@@ -191,16 +191,13 @@ fn condensation(comparison: &Comparison) -> Vec<String> {
         for case in 0..all.cases.len() {
             let wet = |(at, option): (usize, &OptionAnswer)| {
                 let wet = all.state(at, case).ok()?.condensation_kg_s * LITRES_PER_DAY;
-                let litres = Kind::LitresPerDay.number(wet);
+                let litres = Kind::LitresPerDay.text(wet);
                 (wet >= LEAST_TOLD_L).then(|| format!("{} {litres}", option.name))
             };
             let wet: Vec<String> = all.options.iter().enumerate().filter_map(wet).collect();
             if !wet.is_empty() {
                 let when = stage.named(all.case_name(case));
-                notes.push(format!(
-                    "Condenses inside, L/day, {when}: {}.",
-                    wet.join("; ")
-                ));
+                notes.push(format!("Condenses inside, {when}: {}.", wet.join("; ")));
             }
         }
     }

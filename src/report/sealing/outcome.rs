@@ -340,12 +340,13 @@ fn shifts(survey: &Survey, plan: &Plan) -> Option<String> {
         .map(|shift| {
             let [was, will_be] = [shift.before_kg_s.0, shift.after_kg_s.0]
                 .map(|flow| Kind::KilogramsPerHour.number(flow * SECONDS_PER_HOUR));
+            let will_be = Kind::KilogramsPerHour.with_unit(&will_be);
             format!("{} {was} → {will_be}", numbered(survey, shift.gap))
         })
         .collect();
     (!listed.is_empty()).then(|| {
         format!(
-            "More air then comes in through other gaps, kg/h with most wind: {}.",
+            "More air then comes in through other gaps with most wind: {}.",
             listed.join("; ")
         )
     })

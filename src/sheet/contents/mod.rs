@@ -4,6 +4,7 @@ mod drawings;
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part, WorkshopTexts};
+use crate::assess::sealing::Work;
 use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
 use crate::report::{
@@ -56,7 +57,7 @@ pub fn contents(material: &Material<'_>, choices: &Choices) -> Sheet {
         Kind::Completion => writer.completion(),
         Kind::Invoice => writer.invoice(),
     }
-    let shown = Shown::new(choices.units, material.told.survey);
+    let shown = Shown::written(choices.units, choices.dates, material.told.survey);
     let text = writer.text().shown(&shown);
     Sheet {
         text,
@@ -118,8 +119,8 @@ impl Writer<'_> {
         let work = material.study.work();
         let prices = self.choices.has(Part::Costs);
         self.add(sealing::work(material.survey, work, prices));
-        self.drawings();
         if let Ok(work) = work {
+            self.steps(work);
             self.add(costs::shopping(material.survey, work, prices));
             if prices {
                 self.add(costs::section(material.survey, work));
@@ -140,7 +141,9 @@ impl Writer<'_> {
         for section in papers::quotation(material.survey, work) {
             self.add(section);
         }
-        self.drawings();
+        if let Ok(work) = work {
+            self.steps(work);
+        }
         if let (true, Ok(work)) = (self.choices.has(Part::Photos), work) {
             let steps = || work.steps.iter().map(|step| step.sealable.gap());
             self.photos(|gap| steps().any(|one| one == gap));
@@ -179,15 +182,26 @@ impl Writer<'_> {
     fn completion(&mut self) {
         let material = self.material.told;
         self.add(completion::section(&material));
-        self.drawings();
-        if self.choices.has(Part::Photos) {
-            let sealed = completion::sealed(material.survey);
-            self.photos(|gap| sealed.contains(&gap));
+        let sealed = completion::sealed(material.survey);
+        // Without work there is nothing to hand over: one warning, and no pages about it.
+        if !sealed.is_empty() {
+            if self.choices.has(Part::Bill)
+                && let Some(section) = papers::bill_of_done_work(material.survey)
+            {
+                self.add(section);
+            }
+            self.drawings();
+            if self.choices.has(Part::Photos) {
+                self.photos(|gap| sealed.contains(&gap));
+            }
         }
         self.add(safety::ventilation(&material.assessment.safety, None));
         self.cautions();
+        if sealed.is_empty() {
+            return;
+        }
         self.signature();
-        if self.choices.has(Part::Workings) {
+        if self.choices.has(Part::Proof) {
             // Of the figures that stand in the column *after*.
             let after = material.study.after_work();
             self.add(workings::section(&report::Material {
@@ -227,6 +241,17 @@ impl Writer<'_> {
         self.add(section);
     }
 
+    /// Where the steps of some work are.
+    fn steps(&mut self, work: &Work) {
+        if !self.choices.has(Part::Drawings) {
+            return;
+        }
+        let steps: Vec<_> = work.steps.iter().map(|step| step.sealable.gap()).collect();
+        let (section, files) = drawings::steps(&self.material, self.choices.paper, &steps);
+        self.files.extend(files);
+        self.add(section);
+    }
+
     /// The options of drying and heating, their picture first.
     fn drying(&mut self) {
         let told = &self.material.told;
@@ -252,7 +277,7 @@ impl Writer<'_> {
             Kind::Report | Kind::WorkOrder | Kind::Invoice => safety::before_sealing(survey),
         };
         // Where the appendix is printed, it explains them.
-        if !self.choices.has(Part::Workings) {
+        if !self.choices.has(Part::Workings) && !self.choices.has(Part::Proof) {
             section.note(format!("{}.", Mark::legend()));
         }
         self.add(section);
@@ -296,6 +321,17 @@ impl Writer<'_> {
         }
     }
 
+    /// The vehicle from its side, in its own sizes as far as they are recorded. An invoice shows none.
+    fn cover(&mut self) -> Option<(String, String)> {
+        if self.choices.kind == Kind::Invoice {
+            return None;
+        }
+        let (file, alt) = drawings::cover(self.material.told.survey);
+        let name = file.0.clone();
+        self.files.push(file);
+        Some((name, alt))
+    }
+
     /// What stands under the workshop's name: its address, and on bills its tax number.
     fn under_the_name(&self) -> String {
         let texts = &self.choices.workshop.texts;
@@ -337,6 +373,7 @@ impl Writer<'_> {
             address: self.under_the_name(),
             logo: workshop.logo.as_ref().map(|_| LOGO.to_owned()),
             logo_mm: logo_size(workshop.logo.as_ref()),
+            cover: self.cover(),
             sections: std::mem::take(&mut self.sections),
         }
     }

@@ -79,7 +79,12 @@ pub fn plan(study: &Study, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
 /// # Errors
 /// [`CsvError`]; the old file is then still there.
 pub fn write(survey_file: &Path, output: &Path, table: &[u8]) -> Result<(), CsvError> {
-    Ok(output::write(Some(survey_file), output, ENDING, table)?)
+    Ok(output::write_or_send(
+        Some(survey_file),
+        output,
+        ENDING,
+        table,
+    )?)
 }
 
 fn table(

@@ -9,6 +9,9 @@ pub const NEWEST_FORMAT: u32 = 2;
 /// under one.
 pub const LARGEST_FILE_BYTES: u64 = 16 * 1024 * 1024;
 
+/// The longest text of a file, in bytes: 64 KiB. A page of notes is three.
+pub const LONGEST_TEXT_BYTES: usize = 64 * 1024;
+
 /// How files are read: an optional value may be written without `Some(…)`, also where the
 /// line that says so is missing; nesting stops at a depth that no survey comes near.
 pub(super) fn reading() -> ron::Options {

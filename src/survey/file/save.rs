@@ -135,7 +135,10 @@ fn failed(path: &Path, step: SaveStep, source: io::Error) -> SaveError {
 const MOST_LINKS: usize = 40;
 
 /// The file that a path leads to when it is a symbolic link, also when that file is not there yet.
-fn behind_links(path: &Path) -> io::Result<PathBuf> {
+///
+/// # Errors
+/// What the system says, or that the links go round in a circle.
+pub(crate) fn behind_links(path: &Path) -> io::Result<PathBuf> {
     let mut path = path.to_owned();
     for _ in 0..MOST_LINKS {
         match fs::symlink_metadata(&path) {

@@ -1,5 +1,6 @@
 //! What the structs of every format are made of: conversion both ways, numbers, texts and lists.
 
+use super::limits::LONGEST_TEXT_BYTES;
 use crate::survey::limits::{MOST_GAPS, MOST_RECORDS};
 use serde::de::{self, Deserializer, SeqAccess, Visitor};
 use serde::ser::{self, Serializer};
@@ -97,13 +98,25 @@ impl Serialize for Number {
 }
 
 /// A text, written with as few escapes as are needed to read it back.
-#[derive(Clone, Default, Deserialize)]
-#[serde(transparent)]
+#[derive(Clone, Default)]
 pub(in crate::survey::file) struct Text(pub(in crate::survey::file) String);
 
 impl Text {
     pub(in crate::survey::file) fn is_empty(&self) -> bool {
         self.0.is_empty()
+    }
+}
+
+impl<'de> Deserialize<'de> for Text {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let text = String::deserialize(deserializer)?;
+        if text.len() > LONGEST_TEXT_BYTES {
+            return Err(de::Error::custom(format!(
+                "this text has {} bytes, and no text of a survey more than {LONGEST_TEXT_BYTES}: keep the rest in a file of its own",
+                text.len()
+            )));
+        }
+        Ok(Self(text))
     }
 }
 

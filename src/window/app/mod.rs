@@ -13,6 +13,7 @@ mod state;
 mod undo;
 mod usual;
 pub mod view;
+mod walk;
 
 pub use super::start::Start;
 pub use state::App;

@@ -99,6 +99,32 @@ impl App {
             });
     }
 
+    fn bar(&mut self, ui: &mut egui::Ui) {
+        Panel::top("bar")
+            .frame(panel_frame(theme::palette(ui).strip, 3))
+            .show(ui, |ui| {
+                let history = self.document.as_ref().map(|document| &document.history);
+                bar::show(ui, history, self.view.page, &mut self.queue);
+            });
+    }
+
+    /// Site mode: nothing but its bar, what is told, and the page.
+    fn site_screen(&mut self, ui: &mut egui::Ui) {
+        let palette = theme::palette(ui);
+        Panel::top("site bar")
+            .frame(panel_frame(palette.strip, 3))
+            .show(ui, |ui| {
+                self.page(ui, |view| &mut view.gaps, pages::gaps::site::bar);
+            });
+        self.foot(ui);
+        CentralPanel::default()
+            .frame(panel_frame(palette.page, 6))
+            .show(ui, |ui| {
+                self.page(ui, |view| &mut view.gaps, pages::gaps::site::show);
+                self.view.wanted = None;
+            });
+    }
+
     fn help_line(&mut self, ui: &mut egui::Ui, otherwise: &str) {
         if self.view.help {
             Panel::bottom("help line")
@@ -172,6 +198,7 @@ impl eframe::App for App {
                 survey_open: self.document.is_some(),
                 photo_large: self.view.gaps.lightbox.is_some(),
                 on_gaps: self.view.page == Page::Gaps,
+                walking: ctx.memory(|memory| memory.has_focus(pages::gaps::walk_list())),
             };
             for command in commands::pressed(ctx, now) {
                 self.queue.command(command);
@@ -186,6 +213,7 @@ impl eframe::App for App {
         for request in self.queue.take() {
             self.run(request, system);
         }
+        self.follow_site_mode(ctx);
         self.photos_in(ctx);
         self.guard_closing(ctx);
         self.work_out();
@@ -201,17 +229,15 @@ impl eframe::App for App {
             let ctx = ui.ctx();
             ctx.input_mut(|input| std::mem::take(&mut input.pointer))
         });
-        let palette = theme::palette(ui);
-        Panel::top("bar")
-            .frame(panel_frame(palette.strip, 3))
-            .show(ui, |ui| {
-                let history = self.document.as_ref().map(|document| &document.history);
-                bar::show(ui, history, self.view.page, &mut self.queue);
-            });
-        if self.document.is_some() {
-            self.survey_screen(ui);
+        if self.in_site_mode() {
+            self.site_screen(ui);
         } else {
-            self.start_screen(ui);
+            self.bar(ui);
+            if self.document.is_some() {
+                self.survey_screen(ui);
+            } else {
+                self.start_screen(ui);
+            }
         }
         if let Some(document) = &self.document {
             lightbox::show(
@@ -258,6 +284,7 @@ impl eframe::App for App {
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
         self.preferences.store(storage);
         self.view.gaps.store(storage);
+        self.view.air_change.store(storage);
         self.view.job_sheet.store(storage);
     }
 

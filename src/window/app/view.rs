@@ -39,6 +39,7 @@ impl ViewState {
         Self {
             page,
             gaps: self.gaps.for_another_survey(),
+            air_change: self.air_change.for_another_survey(),
             job_sheet: self.job_sheet.for_another_survey(),
             ..Self::default()
         }

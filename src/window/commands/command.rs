@@ -52,6 +52,18 @@ pub enum Command {
     FindGap,
     /// Add photos to the selected gap.
     AddPhotos,
+    /// Go to the usual places of the walk round.
+    WalkRound,
+    /// Turn site mode on or off.
+    SiteMode,
+    /// There is a gap at the usual place.
+    Found,
+    /// Somebody looked at the usual place, and there is no gap.
+    LookedNothing,
+    /// Nobody could get at the usual place.
+    NotReached,
+    /// Nothing is said of the usual place any more.
+    NotLookedAt,
     /// Fill in what is usual for the vehicle's kind.
     UsualVehicle,
     /// Show a page.
@@ -101,4 +113,6 @@ pub struct CommandLine {
     pub shortcuts: &'static [KeyboardShortcut],
     /// It needs an open survey.
     pub needs_survey: bool,
+    /// Its keys count only while the list of usual places has the focus.
+    pub on_walk: bool,
 }

@@ -59,6 +59,8 @@ pub struct Situation {
     pub photo_large: bool,
     /// The Gaps page is shown.
     pub on_gaps: bool,
+    /// The list of the walk round has the focus.
+    pub walking: bool,
 }
 
 /// The commands whose shortcut was pressed; their keys are used up. With a photo shown large, only
@@ -77,6 +79,9 @@ pub fn pressed(ctx: &egui::Context, now: Situation) -> Vec<Command> {
     });
     for line in lines {
         if line.needs_survey && !now.survey_open {
+            continue;
+        }
+        if line.on_walk && !now.walking {
             continue;
         }
         if line.command.is_of_the_ledger() && !now.on_gaps {

@@ -34,12 +34,18 @@ const fn line(
         tooltip,
         shortcuts,
         needs_survey: true,
+        on_walk: false,
     }
 }
 
 impl CommandLine {
     const fn always(mut self) -> Self {
         self.needs_survey = false;
+        self
+    }
+
+    const fn on_walk(mut self) -> Self {
+        self.on_walk = true;
         self
     }
 
@@ -50,9 +56,10 @@ impl CommandLine {
 }
 
 /// Every menu, from left to right, with its commands.
-pub const MENUS: [(&str, &[CommandLine]); 4] = [
+pub const MENUS: [(&str, &[CommandLine]); 5] = [
     ("Survey", SURVEY),
     ("Edit", EDIT),
+    ("Walk", WALK),
     ("View", VIEW),
     ("Help", HELP),
 ];
@@ -197,6 +204,50 @@ const EDIT: &[CommandLine] = &[
         "Fabric, appliances and weather that such a vehicle usually has, wherever nothing is entered",
     )
     .group(),
+];
+
+const WALK: &[CommandLine] = &[
+    line(
+        Command::WalkRound,
+        "Walk round",
+        &[plain(Key::F7)],
+        "Go to the usual places, station by station, and on to the next one",
+    ),
+    line(
+        Command::SiteMode,
+        "Site mode",
+        &[plain(Key::F9)],
+        "Only the drawing, the station and one large form, for fingers; the same key leaves it",
+    ),
+    line(
+        Command::Found,
+        "Found",
+        &[plain(Key::Enter)],
+        "There is a gap at the place chosen: adds it there with its usual form",
+    )
+    .on_walk()
+    .group(),
+    line(
+        Command::LookedNothing,
+        "Looked, nothing",
+        &[plain(Key::N)],
+        "You looked at the place chosen, and there is no gap",
+    )
+    .on_walk(),
+    line(
+        Command::NotReached,
+        "Not reached",
+        &[plain(Key::R)],
+        "You could not get at the place chosen: the report says so",
+    )
+    .on_walk(),
+    line(
+        Command::NotLookedAt,
+        "Not yet",
+        &[plain(Key::Backspace)],
+        "Nothing is said of the place chosen any more",
+    )
+    .on_walk(),
 ];
 
 const VIEW: &[CommandLine] = &[

@@ -73,7 +73,7 @@ fn grip(
     let id = ui.scope_id().with(("compass", field));
     let rect = Rect::from_center_size(middle, Vec2::splat(size));
     let response = ui.interact(rect, id, Sense::click_and_drag());
-    let name = format!("{} on the compass", field.label());
+    let name = format!("Compass: {}", field.label());
     response.widget_info(|| WidgetInfo::slider(true, value.unwrap_or(0.0), &name));
     let response = response
         .on_hover_cursor(CursorIcon::Grab)

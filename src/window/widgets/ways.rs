@@ -24,6 +24,12 @@ impl<P: Copy + PartialEq> Ways<P> {
         self.wanted = Some(part);
     }
 
+    /// The part that was asked for and is not yet in sight.
+    #[must_use]
+    pub fn wanted(&self) -> Option<P> {
+        self.wanted
+    }
+
     /// Draws a link to each part, in a row that its surroundings may wrap.
     pub fn links(&mut self, ui: &mut Ui, parts: &[(P, &str)]) {
         let colour = palette(ui).accent;

@@ -99,7 +99,9 @@ fn the_completion_sheets_workings_are_those_of_its_after() {
     let mut survey = sealed_caravan();
     let vent = |gap: &&mut crate::survey::Gap| gap.purpose == Purpose::SafetyVentilation;
     survey.gaps.iter_mut().find(vent).expect("one").state = WorkState::Sealed;
-    let completion = sheet(&survey, &Choices::new(Kind::Completion));
+    let mut choices = Choices::new(Kind::Completion);
+    choices.parts.insert(Part::Proof);
+    let completion = sheet(&survey, &choices);
     let table = tables(&completion, "What was done")[0];
     let mut rows = plain_rows(table);
     let windy = rows.find(|row| row.cells[0].starts_with("Air changes with most wind"));

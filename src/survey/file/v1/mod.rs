@@ -71,6 +71,7 @@ replaced! {
     }
     new {
         appliances_confirmed: false,
+        fittings: None,
         job: v2::Job::default(),
         usual: v2::Usual::default(),
         walk: Vec::new(),

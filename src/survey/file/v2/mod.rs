@@ -6,6 +6,7 @@
 //! with does not change old files.
 
 mod equipment;
+mod fitting;
 mod gap;
 mod job;
 mod usual;
@@ -24,6 +25,7 @@ use super::v1::site::{Drying, Header, SetUp, Targets, Tariffs, WeatherCase};
 use super::v1::space::{InnerOpening, Space};
 use crate::survey::Survey as LiveSurvey;
 pub(super) use equipment::{Fan, Heater, Machine};
+use fitting::Fittings;
 pub(super) use gap::{Gap, GapPart, Purpose, Remedy, RemedyKind};
 pub(super) use job::Job;
 use ron::extensions::Extensions;
@@ -79,6 +81,8 @@ record! {
         spaces: Vec<Space>,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
         inner_openings: Vec<InnerOpening>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        fittings: Option<Fittings>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         leakage_not_found_percent: Option<Number>,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]

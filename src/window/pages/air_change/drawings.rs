@@ -59,6 +59,7 @@ impl Drawings {
                 also: &[],
                 direction: Some(direction),
                 numbers: true,
+                ..Show::default()
             };
             let assessment = results.assessment();
             body(survey, assessment, Arrangement::Wide, PICTURE_MM, &show)

@@ -8,6 +8,7 @@ use crate::window::answers::Results;
 use crate::window::body;
 use crate::window::request::Request;
 use crate::window::theme::{bold, palette};
+use crate::window::units;
 use crate::window::widgets::{self, Choice, report};
 use eframe::egui;
 use egui::{Align, Label, Layout, Rect, RichText, Sense, Ui, UiBuilder, pos2, vec2};
@@ -18,35 +19,62 @@ const PARTS: [f32; 6] = [0.06, 0.32, 0.20, 0.14, 0.14, 0.14];
 /// The first of the columns that hold flows.
 const FIRST_NUMBER: usize = 3;
 
-/// Draws the choice of case and direction, and the table.
-pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
+/// A weather case with its air, and the wind direction chosen.
+type Shown<'r> = (&'r CaseAnswer, &'r CaseAir, &'r DirectionAnswer);
+
+/// What is shown, or nothing where that is not known and was said.
+fn shown<'r>(
+    ui: &mut Ui,
+    context: &AirChangeContext<'_>,
+    results: &'r Results,
+) -> Option<Shown<'r>> {
     if results.revision != context.revision {
         // The ledger may have other lines by now; the answers for them are on their way.
         widgets::muted(ui, "The flows are being worked out.");
-        return;
+        return None;
     }
     let cases = &results.assessment().cases;
     let Some(case) = chosen_case(context, cases) else {
         ui.label("There is no weather case.");
+        return None;
+    };
+    match &case.air {
+        Ok(air) => Some((case, air, air.directions.get(context.view.direction)?)),
+        Err(not_known) => {
+            widgets::answer_line(ui, &Err(not_known.clone()));
+            None
+        }
+    }
+}
+
+/// Draws the choice of case and direction, the body with the flows, and what they come to.
+pub(super) fn show_picture(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
+    let cases = &results.assessment().cases;
+    if let Some(case) = chosen_case(context, cases) {
+        choose(ui, context, cases, case, case.air.as_ref().ok());
+    }
+    let Some((case, _, direction)) = shown(ui, context, results) else {
         return;
     };
-    let air = match &case.air {
-        Ok(air) => air,
-        Err(not_known) => {
-            choose(ui, context, cases, case, None);
-            return widgets::answer_line(ui, &Err(not_known.clone()));
-        }
-    };
-    choose(ui, context, cases, case, Some(air));
-    let Some(direction) = air.directions.get(context.view.direction) else {
+    let words = flows::sentence(context.survey, &case.name, direction);
+    let words = units::text(ui.ctx(), &words);
+    ui.add(Label::new(RichText::new(words).strong()).wrap());
+    picture(ui, context, results, case.id, direction);
+}
+
+/// Draws pressures, faces, and the table of the gaps.
+pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
+    let Some((case, air, direction)) = shown(ui, context, results) else {
         return;
     };
     report::section(ui, context.queue, &flows::balance(air, direction));
-    picture(ui, context, results, case.id, direction);
     widgets::columns(ui, HALF_LEAST, 2, |ui, at| match at {
         0 => pressures(ui, context, case.id, air, direction),
         _ => report::section(ui, context.queue, &flows::faces(context.survey, direction)),
     });
+    let mut largest_first = !context.view.ledger_order;
+    ui.checkbox(&mut largest_first, "largest first");
+    context.view.ledger_order = !largest_first;
     table(ui, context, direction);
 }
 
@@ -80,7 +108,7 @@ fn picture(
     }
     widgets::muted(
         ui,
-        "Arrows towards the middle of the body bring air in, arrows away from it take air out; \
+        "Arrows down to a mark bring air in, arrows up from it take air out; \
          broader ones carry more. Circles are unintended gaps, squares safety ventilation, \
          hexagons appliance air, triangles gas drop-outs (down) and user ventilation (up), \
          diamonds drains; the outline is whole where the size was measured, dashed where \
@@ -155,10 +183,6 @@ fn choose(
             let at = context.view.direction.min(count.saturating_sub(1));
             context.view.direction = step_direction(ui, air, at);
         }
-        ui.add_space(8.0);
-        let mut largest_first = !context.view.ledger_order;
-        ui.checkbox(&mut largest_first, "largest first");
-        context.view.ledger_order = !largest_first;
     });
 }
 

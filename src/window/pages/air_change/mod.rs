@@ -15,13 +15,22 @@ pub use view::AirChangeView;
 use super::sections;
 use crate::report::Material;
 use crate::report::cases::{self, Part as Rows};
+use crate::report::key_results::air_changes;
 use crate::window::answers::Results;
-use crate::window::widgets;
-use eframe::egui::Ui;
+use crate::window::{units, widgets};
+use eframe::egui;
+use egui::{Align, Layout, Ui, vec2};
 use view::{AirChangeContext, Part};
 
 /// Width of a card at least.
 const CARD_LEAST: f32 = 420.0;
+/// Narrower than this the rose stands below the body.
+const BESIDE_LEAST: f32 = 760.0;
+/// How much of the width the rose takes, and how much at most.
+const ROSE_SHARE: f32 = 0.34;
+const ROSE_MOST: f32 = 420.0;
+/// Width of one of the large numbers, at least.
+const NUMBER_LEAST: f32 = 210.0;
 /// Width of a card of what depends on what, at least: two beside each other at most.
 const WIDE_LEAST: f32 = 460.0;
 
@@ -52,6 +61,7 @@ pub fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
     );
 }
 
+/// A part: the picture as it is, every other under its heading.
 fn draw(
     ui: &mut Ui,
     context: &mut AirChangeContext<'_>,
@@ -59,25 +69,91 @@ fn draw(
     results: &Results,
     told: &Material<'_>,
 ) {
+    let Some(heading) = part.heading() else {
+        return picture(ui, context, results, told);
+    };
+    let asked = context.view.ways.wanted() == Some(part);
+    let Some(kept) = context.view.open.of(part) else {
+        return;
+    };
+    let mut open = *kept || asked;
+    widgets::fold(ui, heading, &mut open, |ui| {
+        unfolded(ui, context, part, results, told);
+    });
+    if let Some(kept) = context.view.open.of(part) {
+        *kept = open;
+    }
+}
+
+/// The numbers, the body with its flows and the rose beside it.
+fn picture(
+    ui: &mut Ui,
+    context: &mut AirChangeContext<'_>,
+    results: &Results,
+    told: &Material<'_>,
+) {
+    widgets::card(ui, "", |ui| {
+        numbers(ui, context, told);
+        ui.separator();
+        let room = ui.available_width();
+        if room < BESIDE_LEAST {
+            flows::show_picture(ui, context, results);
+            rose::show(ui, context, results);
+            return;
+        }
+        let gap = ui.spacing().item_spacing.x;
+        let rose = (room * ROSE_SHARE).min(ROSE_MOST);
+        let beside = [room - rose - gap, rose];
+        ui.horizontal_top(|ui| {
+            for (at, width) in beside.into_iter().enumerate() {
+                let size = vec2(width, 0.0);
+                ui.allocate_ui_with_layout(size, Layout::top_down(Align::Min), |ui| {
+                    ui.set_width(width);
+                    match at {
+                        0 => flows::show_picture(ui, context, results),
+                        _ => rose::show(ui, context, results),
+                    }
+                });
+            }
+        });
+    });
+}
+
+/// Three numbers, large.
+fn numbers(ui: &mut Ui, context: &mut AirChangeContext<'_>, told: &Material<'_>) {
+    let set_up = told.assessment.set_up.name();
+    widgets::muted(ui, format!("Results for: {set_up}"));
+    let all = air_changes(told);
+    widgets::columns(ui, NUMBER_LEAST, all.len(), |ui, at| {
+        let Some(one) = all.get(at) else { return };
+        let small = match &one.range {
+            Some(range) => format!("very likely {range}; {}", one.small),
+            None => one.small.clone(),
+        };
+        let written = |words: &str| units::text(ui.ctx(), words);
+        let figure = one.figure.clone();
+        let answer = figure.map(|figure| (written(&figure), written(&small)));
+        widgets::figure(ui, context.queue, &one.title, one.topic, &answer);
+    });
+}
+
+fn unfolded(
+    ui: &mut Ui,
+    context: &mut AirChangeContext<'_>,
+    part: Part,
+    results: &Results,
+    told: &Material<'_>,
+) {
     match part {
+        Part::Picture => {}
         Part::Cases => {
-            let set_up = results.assessment().set_up.name();
-            let title = format!("Weather cases, {set_up}");
             let cases = cases::section(told, &PARTS);
-            widgets::card(ui, &title, |ui| {
+            widgets::card(ui, "", |ui| {
                 widgets::report::section(ui, context.queue, &cases);
             });
         }
-        Part::Sure => {
-            widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
-                0 => widgets::card(ui, "Rose of air changes, by wind direction", |ui| {
-                    rose::show(ui, context, results);
-                }),
-                _ => widgets::card(ui, "How sure, and what to measure next", |ui| {
-                    uncertainty::show(ui, context, told);
-                }),
-            });
-        }
+        Part::Flows => widgets::card(ui, "", |ui| flows::show(ui, context, results)),
+        Part::Sure => widgets::card(ui, "", |ui| uncertainty::show(ui, context, told)),
         Part::Curves => {
             widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
                 0 => widgets::card(ui, "Air changes against wind direction", |ui| {
@@ -86,11 +162,6 @@ fn draw(
                 _ => widgets::card(ui, "Air changes against wind speed", |ui| {
                     curves::against_speed(ui, context, results);
                 }),
-            });
-        }
-        Part::Flows => {
-            widgets::card(ui, "Air through each gap", |ui| {
-                flows::show(ui, context, results);
             });
         }
         Part::Dependence => dependence_cards(ui, context),

@@ -1,5 +1,6 @@
 //! How sure the air change is, and what to measure next.
 
+use super::super::not_found::offer;
 use super::view::AirChangeContext;
 use crate::report::{Material, uncertainty};
 use crate::survey::{Edit, Field, Item};
@@ -35,6 +36,7 @@ fn not_found(ui: &mut Ui, context: &mut AirChangeContext<'_>) {
     if let Some(percent) = typed {
         context.queue.typed(Edit::LeakageNotFound(percent));
     }
+    offer(ui, context.survey, context.queue);
     if percent.is_none() {
         widgets::muted(
             ui,

@@ -1,9 +1,10 @@
 //! The ledger and the cards of the selected gap, below each other.
 
+use super::division::{Division, Parts, SHARES};
 use super::view::GapsContext;
-use super::{form, many, path, photos, table, work, zones};
+use super::{form, many, path, photos, table, walk, work, zones};
 use crate::survey::{GapId, Item};
-use crate::window::widgets::{self, finding_list};
+use crate::window::widgets::{self, Moved, finding_list};
 use eframe::egui;
 use egui::{ScrollArea, Ui};
 
@@ -11,6 +12,8 @@ use egui::{ScrollArea, Ui};
 const LEDGER_LEAST: f32 = 150.0;
 /// Height that the form below keeps.
 const FORM_LEAST: f32 = 190.0;
+/// Height of the edge between ledger and form.
+const EDGE: f32 = 9.0;
 /// Width of a card of the form at least.
 const CARD_LEAST: f32 = 356.0;
 
@@ -25,9 +28,33 @@ pub(super) fn ledger_and_form(ui: &mut Ui, context: &mut GapsContext<'_>) {
         });
         return;
     }
-    let ledger_height = (height * 0.42).max(LEDGER_LEAST);
-    ledger(ui, context, ledger_height);
+    let room = ui.available_rect_before_wrap();
+    let most = height - FORM_LEAST;
+    let above = (height * context.view.division.above).clamp(LEDGER_LEAST, most);
+    ledger(ui, context, above);
+    edge_above_the_form(ui, context, room, most);
     form_alone(ui, context);
+}
+
+/// The edge between ledger and form; it moves what is above it.
+fn edge_above_the_form(ui: &mut Ui, context: &mut GapsContext<'_>, room: egui::Rect, most: f32) {
+    let (rect, _) =
+        ui.allocate_exact_size(egui::vec2(ui.available_width(), EDGE), egui::Sense::hover());
+    let moved = widgets::level_edge(ui, "Edge between ledger and form", rect);
+    let height = match moved {
+        Some(Moved::To(y)) => y - room.top(),
+        Some(Moved::Back) => Division::default().above * room.height(),
+        None => return,
+    };
+    // What stands under the ledger belongs to what is above the edge.
+    let under = rect.center().y - room.top() - context.view.division.above * room.height();
+    let under = if matches!(moved, Some(Moved::Back)) {
+        0.0
+    } else {
+        under.max(0.0)
+    };
+    let share = (height - under).clamp(LEDGER_LEAST, most) / room.height();
+    context.view.division.above = share.clamp(*SHARES.start(), *SHARES.end());
 }
 
 /// The cards of the selected gap, which scroll.
@@ -41,7 +68,12 @@ pub(super) fn form_alone(ui: &mut Ui, context: &mut GapsContext<'_>) {
         });
 }
 
+/// The ledger, or the walk round in its place.
 pub(super) fn ledger(ui: &mut Ui, context: &mut GapsContext<'_>, height: f32) {
+    if context.view.division.parts == Parts::Walk {
+        walk::show(ui, context, height);
+        return;
+    }
     let top = ui.cursor().top();
     table::above(ui, context);
     let height = (height - (ui.cursor().top() - top)).max(LEDGER_LEAST);

@@ -12,13 +12,20 @@ pub(super) enum Parts {
     /// Both, one beside the other.
     #[default]
     Both,
+    /// The body beside the usual places of the walk round.
+    Walk,
 }
 
 impl Parts {
-    const ALL: [(Self, &'static str, &'static str); 3] = [
+    const ALL: [(Self, &'static str, &'static str); 4] = [
         (Self::Ledger, "Ledger", "The ledger over all of the width"),
         (Self::Body, "Body", "The unfolded body, large"),
         (Self::Both, "Both", "The unfolded body beside the ledger"),
+        (
+            Self::Walk,
+            "Walk round",
+            "The unfolded body beside the usual places, station by station",
+        ),
     ];
 
     fn name(self) -> &'static str {
@@ -37,6 +44,10 @@ pub struct Division {
     pub(super) both: f32,
     /// Share of the body where the form alone stands beside it.
     pub(super) alone: f32,
+    /// Share of the height that the ledger, or the walk round, has above the form.
+    pub(super) above: f32,
+    /// Share of drawing and places beside the form of site mode.
+    pub(super) site: f32,
 }
 
 impl Default for Division {
@@ -45,13 +56,29 @@ impl Default for Division {
             parts: Parts::default(),
             both: 0.44,
             alone: 0.62,
+            above: 0.42,
+            site: 0.48,
         }
+    }
+}
+
+impl Division {
+    /// Whether the walk round is shown.
+    pub(super) fn is_walk(self) -> bool {
+        self.parts == Parts::Walk
+    }
+
+    /// Shows the walk round.
+    pub(super) fn walk(&mut self) {
+        self.parts = Parts::Walk;
     }
 }
 
 const PARTS_KEY: &str = "gaps parts";
 const BOTH_KEY: &str = "body beside ledger";
 const ALONE_KEY: &str = "body beside form";
+const ABOVE_KEY: &str = "ledger above form";
+const SITE_KEY: &str = "site mode";
 
 impl Division {
     /// As it was stored in an earlier run; what cannot be read is as at first.
@@ -69,6 +96,8 @@ impl Division {
         for (key, share) in [
             (BOTH_KEY, &mut division.both),
             (ALONE_KEY, &mut division.alone),
+            (ABOVE_KEY, &mut division.above),
+            (SITE_KEY, &mut division.site),
         ] {
             let kept = storage.get_string(key).and_then(|kept| kept.parse().ok());
             *share = kept.filter(|kept| SHARES.contains(kept)).unwrap_or(*share);
@@ -81,6 +110,8 @@ impl Division {
         storage.set_string(PARTS_KEY, self.parts.name().to_owned());
         storage.set_string(BOTH_KEY, self.both.to_string());
         storage.set_string(ALONE_KEY, self.alone.to_string());
+        storage.set_string(ABOVE_KEY, self.above.to_string());
+        storage.set_string(SITE_KEY, self.site.to_string());
     }
 }
 
@@ -112,6 +143,8 @@ mod tests {
                 parts,
                 both: 0.35,
                 alone: 0.7,
+                above: 0.3,
+                site: 0.6,
             };
             division.store(&mut stored);
             assert_eq!(Division::stored(Some(&stored)), division);

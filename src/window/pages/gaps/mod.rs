@@ -21,15 +21,19 @@ mod photos;
 mod quick;
 mod rows;
 mod selection;
+pub mod site;
 pub(super) mod sizes;
 mod table;
 mod view;
+mod walk;
 pub(super) mod work;
 mod zones;
 
 pub use columns::{Column, Columns};
 pub use division::Division;
 pub use view::GapsView;
+
+pub(in crate::window) use walk::view::list_id as walk_list;
 
 use crate::window::commands::Command;
 use crate::window::widgets;

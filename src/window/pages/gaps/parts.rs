@@ -32,14 +32,16 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
         });
         return;
     }
-    quick::show(ui, context);
+    if parts != Parts::Walk {
+        quick::show(ui, context);
+    }
     match parts {
         Parts::Ledger => ledger_and_form(ui, context),
         Parts::Body => {
             beside(ui, context, true);
             form_alone(ui, context);
         }
-        Parts::Both => {
+        Parts::Both | Parts::Walk => {
             beside(ui, context, false);
             ledger_and_form(ui, context);
         }
@@ -88,7 +90,9 @@ fn beside(ui: &mut Ui, context: &mut GapsContext<'_>, alone: bool) {
 }
 
 fn one_below_the_other(ui: &mut Ui, context: &mut GapsContext<'_>, parts: Parts) {
-    quick::show(ui, context);
+    if parts != Parts::Walk {
+        quick::show(ui, context);
+    }
     if parts != Parts::Ledger {
         let size = vec2(ui.available_width(), BODY_LOW);
         ui.allocate_ui(size, |ui| {

@@ -6,6 +6,8 @@ use super::division::Division;
 use super::ledger_view::LedgerView;
 use super::menu::GapMenu;
 use super::quick::view::QuickEntry;
+use super::site::view::SiteView;
+use super::walk::view::{At, WalkView};
 use crate::survey::{GapId, Item, Survey};
 use crate::window::context::PageContext;
 use crate::window::lightbox::Lightbox;
@@ -41,6 +43,10 @@ pub struct GapsView {
     pub(super) new_zone: String,
     /// The photo shown large.
     pub(in crate::window) lightbox: Option<Lightbox>,
+    /// Where the walk round stands.
+    pub(in crate::window) walk: WalkView,
+    /// Site mode.
+    pub(in crate::window) site: SiteView,
     /// The columns of the ledger; they outlast the survey.
     pub columns: Columns,
     /// How the page is divided; it outlasts the survey.
@@ -130,6 +136,39 @@ impl GapsView {
     pub fn select_added(&mut self, id: GapId) {
         self.select_and_edit(Some(id));
         self.ledger.added = true;
+    }
+
+    /// Selects a gap found on the walk round; the focus goes to its first size.
+    pub fn select_found(&mut self, id: GapId) {
+        self.select(Some(id));
+        self.ledger.added = true;
+    }
+
+    /// Shows the walk round, beside the drawing.
+    pub fn show_walk(&mut self) {
+        self.division.walk();
+    }
+
+    /// Whether the usual places are in sight.
+    pub(super) fn walks(&self) -> bool {
+        self.site.on || self.division.is_walk()
+    }
+
+    /// The place of the walk round that is looked at.
+    #[must_use]
+    pub fn walk_place(&self, survey: &Survey) -> Option<At> {
+        self.walk.place_in(survey)
+    }
+
+    /// Whether site mode is on.
+    #[must_use]
+    pub fn in_site_mode(&self) -> bool {
+        self.site.on
+    }
+
+    /// Keeps looking at this place of the walk round.
+    pub(in crate::window) fn stay_at(&mut self, at: At) {
+        self.walk.choose(at);
     }
 
     /// Selects a gap and puts the focus into its form.

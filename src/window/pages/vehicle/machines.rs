@@ -7,6 +7,7 @@ use crate::survey::equipment::MachinePoint;
 use crate::survey::{Edit, Field, Machine, MachineId, MachineKind, Record, RecordId};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets::{self, NumberField};
 use eframe::egui;
 use egui::{Grid, RichText, Ui};
@@ -142,7 +143,9 @@ fn table(ui: &mut Ui, queue: &mut Queue, id: MachineId, points: &mut Vec<Machine
         .num_columns(5)
         .spacing([5.0, 3.0])
         .show(ui, |ui| {
+            let shown = units::shown(ui.ctx());
             for (words, _, _) in NUMBERS {
+                let (words, _) = shown.head(words);
                 ui.label(RichText::new(words).small().color(palette(ui).muted));
             }
             ui.end_row();

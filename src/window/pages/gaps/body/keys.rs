@@ -1,26 +1,20 @@
 //! The keyboard on the drawing: every mark is reached, moved and edited without a pointer.
 
 use super::super::view::GapsContext;
+use super::arrows::{self, NUDGE_M};
+use super::fittings;
 use super::pointer::put;
 use super::sight::STEP;
 use super::view::BodyView;
 use crate::figure::body::BodyFigure;
 use crate::survey::GapId;
 use crate::window::commands::Command;
+use crate::window::widgets;
 use eframe::egui;
-use egui::{EventFilter, Key, Modifiers, Rect, Response, Ui, Vec2, vec2};
+use egui::{EventFilter, Key, Modifiers, Rect, Response, Ui, Vec2};
 
-/// A nudge by key, m.
-const NUDGE_M: f64 = 0.05;
 /// A step of the sight by key, points.
 const SIGHT_STEP: f32 = 60.0;
-
-const ARROWS: [(Key, Vec2); 4] = [
-    (Key::ArrowLeft, vec2(-1.0, 0.0)),
-    (Key::ArrowRight, vec2(1.0, 0.0)),
-    (Key::ArrowUp, vec2(0.0, -1.0)),
-    (Key::ArrowDown, vec2(0.0, 1.0)),
-];
 
 /// Does what keys ask for while the drawing has the focus.
 pub(super) fn act(
@@ -37,11 +31,15 @@ pub(super) fn act(
     let filter = EventFilter {
         vertical_arrows: true,
         horizontal_arrows: true,
-        escape: context.view.body.drag.is_some() || context.view.body.nudged.is_some(),
+        escape: context.view.body.drag.is_some() || context.view.body.nudged,
         ..EventFilter::default()
     };
     ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
     sight(ui, context);
+    if context.view.body.fittings {
+        context.view.body.nudged |= fittings::keys(ui, context, figure);
+        return;
+    }
     step(ui, context, figure, space);
     nudge(ui, context, figure);
     let pressed = |key| ui.input(|input| input.key_pressed(key) && input.modifiers.is_none());
@@ -50,10 +48,7 @@ pub(super) fn act(
         context.view.select_and_edit(selected);
         ui.ctx().request_repaint();
     }
-    let menu = ui.input(|input| {
-        let shifted = input.modifiers.shift_only() && input.key_pressed(Key::F10);
-        shifted || input.key_pressed(Key::Menu)
-    });
+    let menu = widgets::asks_for_menu(ui);
     let mark = selected.and_then(|id| context.view.body.mark_on_screen(id));
     if let (true, Some(at)) = (menu, mark) {
         context.view.menu.open(ui, at);
@@ -61,21 +56,6 @@ pub(super) fn act(
     if pressed(Key::Delete) {
         context.queue.command(Command::DeleteGap);
     }
-}
-
-/// The arrows pressed in this frame with just these modifiers, added up.
-fn arrows(ui: &Ui, modifiers: Modifiers) -> Vec2 {
-    ui.input(|input| {
-        let mut sum = Vec2::ZERO;
-        if input.modifiers.matches_exact(modifiers) {
-            for (key, way) in ARROWS {
-                if input.key_pressed(key) {
-                    sum += way;
-                }
-            }
-        }
-        sum
-    })
 }
 
 fn sight(ui: &Ui, context: &mut GapsContext<'_>) {
@@ -103,7 +83,7 @@ fn sight(ui: &Ui, context: &mut GapsContext<'_>) {
         sight.whole();
     }
     // The sight moves to where the arrow points, so the drawing moves the other way.
-    let way = arrows(ui, Modifiers::SHIFT);
+    let way = arrows::pressed(ui, Modifiers::SHIFT);
     sight.shift(-way * SIGHT_STEP);
     if larger || smaller || whole || way != Vec2::ZERO {
         ui.ctx().request_repaint();
@@ -112,7 +92,7 @@ fn sight(ui: &Ui, context: &mut GapsContext<'_>) {
 
 /// Left and up go to the mark before, right and down to the one after.
 fn step(ui: &Ui, context: &mut GapsContext<'_>, figure: &BodyFigure, space: Rect) {
-    let way = arrows(ui, Modifiers::NONE);
+    let way = arrows::pressed(ui, Modifiers::NONE);
     let (first, last) = ui.input(|input| {
         let pressed = |key| input.modifiers.is_none() && input.key_pressed(key);
         (pressed(Key::Home), pressed(Key::End))
@@ -149,7 +129,7 @@ fn select(ui: &Ui, context: &mut GapsContext<'_>, figure: &BodyFigure, gap: GapI
 /// Ctrl and arrows move the selected gap over its face; all moves while Ctrl is held are one
 /// step.
 fn nudge(ui: &Ui, context: &mut GapsContext<'_>, figure: &BodyFigure) {
-    let way = arrows(ui, Modifiers::COMMAND);
+    let way = arrows::pressed(ui, Modifiers::COMMAND);
     if way == Vec2::ZERO {
         return;
     }
@@ -160,13 +140,13 @@ fn nudge(ui: &Ui, context: &mut GapsContext<'_>, figure: &BodyFigure) {
     let (right, down) = (f64::from(way.x) * NUDGE_M, f64::from(way.y) * NUDGE_M);
     if let Some(picked) = figure.layout.nudged(gap, right, down) {
         put(context, gap, picked, &format!("nudge gap {}", gap.id));
-        context.view.body.nudged = Some(gap.id);
+        context.view.body.nudged = true;
     }
 }
 
 /// Ends the step of the nudges when Ctrl is let go or the focus leaves; Esc takes them back.
 fn end_nudge(ui: &Ui, context: &mut GapsContext<'_>, response: &Response) {
-    if context.view.body.nudged.is_none() {
+    if !context.view.body.nudged {
         return;
     }
     let (held, escaped) = ui.input(|input| {
@@ -180,5 +160,5 @@ fn end_nudge(ui: &Ui, context: &mut GapsContext<'_>, response: &Response) {
     } else {
         context.queue.close_step();
     }
-    context.view.body.nudged = None;
+    context.view.body.nudged = false;
 }

@@ -1,5 +1,7 @@
 //! The unfolded body: gaps are added, selected and moved on it.
 
+mod arrows;
+mod fittings;
 mod keys;
 mod pointer;
 mod sight;
@@ -7,16 +9,18 @@ mod tools;
 pub(super) mod view;
 
 use super::view::GapsContext;
+use super::walk;
 use crate::assess::quantity::Kind;
 use crate::figure::body::{BodyFigure, Show, body};
 use crate::survey::{Gap, GapId};
 use crate::window::body::{Frame, paint};
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Panel, Rect, Response, Sense, StrokeKind, Ui, Vec2};
 use std::sync::Arc;
-use view::{drawing_id, gaps_at};
+use view::{Made, drawing_id, gaps_at};
 
 /// Draws the unfolded body into all of the space.
 pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool) {
@@ -27,6 +31,17 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool
             .frame(egui::Frame::new().inner_margin(egui::Margin::symmetric(0, 4)))
             .show(ui, tools::legend_rows);
     }
+    if context.view.body.fittings {
+        Panel::bottom("windows, doors and vents")
+            .resizable(false)
+            .frame(egui::Frame::new().inner_margin(egui::Margin::symmetric(0, 4)))
+            .show(ui, |ui| fittings::rows(ui, context));
+    }
+    drawing(ui, context, holds_focus);
+}
+
+/// Draws the unfolded body alone.
+pub(super) fn drawing(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool) {
     let size = ui.available_size().max(Vec2::splat(60.0));
     let (space, _) = ui.allocate_exact_size(size, Sense::hover());
     let response = ui.interact(space, drawing_id(), Sense::click_and_drag());
@@ -44,6 +59,9 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: bool
         &frame,
         palette(ui),
     );
+    if context.view.walks() {
+        walk::paint_mark(ui, context, &figure, frame, space);
+    }
     if holds_focus {
         widgets::hold_focus(ui, &response);
     }
@@ -61,17 +79,25 @@ fn figure(context: &mut GapsContext<'_>, space: Rect) -> Option<Arc<BodyFigure>>
     let also: Vec<GapId> = context.view.also().collect();
     let view = &mut context.view.body;
     let (arrangement, width) = view.sight.paper(&context.survey.vehicle, space);
-    let key = (
-        context.revision,
-        results.revision,
-        (selected, also.clone()),
-        (arrangement, width),
-    );
+    let fitting = view.fitting.filter(|_| view.fittings);
+    let key = Made {
+        revisions: (context.revision, results.revision),
+        selected: (selected, also.clone()),
+        fitting,
+        moving: view.is_moving(),
+        paper: (arrangement, width),
+    };
+    // Numbers that look for another place in every frame would dance, and take their time.
+    let moving = key.moving;
+    let before = view.drawn.last().filter(|_| moving);
+    let before = before.map(|figure| figure.labels.clone());
     let show = Show {
         selected,
         also: &also,
-        direction: None,
         numbers: true,
+        fitting,
+        before: before.as_deref(),
+        ..Show::default()
     };
     let (survey, assessment) = (context.survey, results.assessment());
     let draw = || body(survey, assessment, arrangement, width, &show);
@@ -96,7 +122,8 @@ fn hover(context: &GapsContext<'_>, response: &Response, figure: &BodyFigure, fr
         return;
     };
     let gaps = gaps_at(figure, frame, at);
-    if gaps.is_empty() || context.view.body.drag.is_some() {
+    let body = &context.view.body;
+    if gaps.is_empty() || body.drag.is_some() || body.fittings {
         return;
     }
     response.clone().on_hover_ui_at_pointer(|ui| {
@@ -109,7 +136,8 @@ fn hover(context: &GapsContext<'_>, response: &Response, figure: &BodyFigure, fr
         }
         for gap in gaps.iter().take(NAMED_MOST) {
             if let Some(gap) = context.survey.gap(*gap) {
-                ui.label(gap_words(context, gap));
+                let words = gap_words(context, gap);
+                ui.label(units::text(ui.ctx(), &words));
             }
         }
     });
@@ -145,9 +173,15 @@ fn describe(ui: &Ui, context: &GapsContext<'_>, response: &Response, figure: &Bo
     let selected = context.view.selected_in(context.survey);
     let selected = selected.and_then(|id| context.survey.gap(id));
     let value = selected.map_or_else(String::new, |gap| {
-        format!("selected: {}", gap_words(context, gap))
+        let words = gap_words(context, gap);
+        format!("selected: {}", units::text(ui.ctx(), &words))
     });
     ui.ctx().accesskit_node_builder(response.id, |node| {
+        let value = if context.view.body.fittings {
+            fittings::chosen_words(context)
+        } else {
+            value
+        };
         node.set_value(value);
         node.set_description(
             "Arrows step through the gaps, Ctrl and arrows move the selected one by 50 mm, Enter \

@@ -1,6 +1,7 @@
 //! The pointer on the drawing: select, add, move, zoom, pan.
 
 use super::super::view::GapsContext;
+use super::fittings;
 use super::sight::Drawn;
 use super::view::{Drag, drawing_id, gaps_at};
 use crate::figure::body::{BodyFigure, Picked};
@@ -29,12 +30,18 @@ pub(super) fn act(
         && let Some(at) = response.interact_pointer_pos()
     {
         take_focus(ui);
-        click(context, figure, frame, at);
-        if response.double_clicked() {
+        if context.view.body.fittings {
+            fittings::click(context, figure, frame, at);
+        } else {
+            let together = ui.input(|input| input.modifiers.command);
+            click(context, figure, frame, at, together);
+        }
+        if response.double_clicked() && !context.view.body.fittings {
             edit_what_is_there(context, figure, frame, at);
         }
     }
     if response.secondary_clicked()
+        && !context.view.body.fittings
         && let Some(at) = response.interact_pointer_pos()
     {
         take_focus(ui);
@@ -49,11 +56,24 @@ fn take_focus(ui: &Ui) {
     ui.memory_mut(|memory| memory.request_focus(drawing_id()));
 }
 
-/// A click on a mark selects its gap, on a shared mark the next of its gaps, on a free place of
+/// A click on a mark selects its gap, with Ctrl beside those selected already, on a shared mark the next of its gaps, on a free place of
 /// a face it adds a gap there.
-fn click(context: &mut GapsContext<'_>, figure: &BodyFigure, frame: Frame, at: Pos2) {
+fn click(
+    context: &mut GapsContext<'_>,
+    figure: &BodyFigure,
+    frame: Frame,
+    at: Pos2,
+    together: bool,
+) {
     let here = gaps_at(figure, frame, at);
     let selected = context.view.selected_in(context.survey);
+    if together {
+        // As in the ledger: the gap is selected too, or is not any more.
+        if let Some(gap) = here.first() {
+            context.view.toggle(*gap, selected);
+        }
+        return;
+    }
     if !here.is_empty() {
         let at = here.iter().position(|gap| Some(*gap) == selected);
         let next = at.map_or(0, |at| (at + 1) % here.len());
@@ -108,7 +128,7 @@ fn drag(
     let fingers = ui.input(|input| input.multi_touch().is_some());
     let escaped = ui.input(|input| input.key_pressed(Key::Escape));
     match drag {
-        Drag::Mark { .. } if escaped || fingers => {
+        Drag::Mark { .. } | Drag::Fitting { .. } if escaped || fingers => {
             context.queue.abort_step();
             context.view.body.drag = Some(Drag::Over);
         }
@@ -119,6 +139,13 @@ fn drag(
                 move_to(context, figure, gap, to);
             }
         }
+        Drag::Fitting { fitting, grip } if response.dragged() => {
+            if let Some(at) = response.interact_pointer_pos() {
+                let at = frame.to_scene(at);
+                let to = Point::new(at.x - grip.x, at.y - grip.y);
+                fittings::move_to(context, figure, fitting, to);
+            }
+        }
         Drag::Sight if response.dragged() && !fingers => {
             let by = response.drag_delta();
             context.view.body.sight.shift(by);
@@ -126,7 +153,7 @@ fn drag(
         _ => {}
     }
     if response.drag_stopped() || !ui.input(|input| input.pointer.any_down()) {
-        if matches!(context.view.body.drag, Some(Drag::Mark { .. })) {
+        if context.view.body.is_moving() {
             context.queue.close_step();
         }
         context.view.body.drag = None;
@@ -138,6 +165,11 @@ fn begin(ui: &Ui, context: &mut GapsContext<'_>, figure: &BodyFigure, frame: Fra
         return;
     };
     take_focus(ui);
+    if context.view.body.fittings {
+        let drag = fittings::begin(context, figure, frame.to_scene(origin));
+        context.view.body.drag = Some(drag);
+        return;
+    }
     let here = gaps_at(figure, frame, origin);
     let selected = context.view.selected_in(context.survey);
     // Of gaps that share a mark the selected one moves.
@@ -146,7 +178,7 @@ fn begin(ui: &Ui, context: &mut GapsContext<'_>, figure: &BodyFigure, frame: Fra
         .find(|gap| Some(**gap) == selected)
         .or_else(|| here.first());
     let drag = gap.and_then(|gap| {
-        let middle = figure.place_of(*gap)?.at;
+        let middle = figure.place_of(*gap)?.grip;
         let at = frame.to_scene(origin);
         context.view.select(Some(*gap));
         Some(Drag::Mark {
@@ -228,9 +260,13 @@ fn cursor(
     frame: Frame,
 ) {
     let icon = match context.view.body.drag {
-        Some(Drag::Mark { .. } | Drag::Sight) => egui::CursorIcon::Grabbing,
+        Some(Drag::Mark { .. } | Drag::Fitting { .. } | Drag::Sight) => egui::CursorIcon::Grabbing,
         Some(Drag::Over) => egui::CursorIcon::Default,
         None => match response.hover_pos() {
+            Some(at) if context.view.body.fittings => match figure.fitting_at(frame.to_scene(at)) {
+                Some(_) => egui::CursorIcon::Grab,
+                None => egui::CursorIcon::Default,
+            },
             Some(at) if !gaps_at(figure, frame, at).is_empty() => egui::CursorIcon::PointingHand,
             Some(at) if figure.layout.pick(frame.to_scene(at)).is_some() => {
                 egui::CursorIcon::Crosshair

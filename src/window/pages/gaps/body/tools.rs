@@ -36,6 +36,14 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
         {
             view.legend = !view.legend;
         }
+        let words = "Move, remove and add the windows, doors and vents that are drawn";
+        if ui
+            .selectable_label(view.fittings, "Windows & doors")
+            .on_hover_text(words)
+            .clicked()
+        {
+            view.fittings = !view.fittings;
+        }
         match missing(&context.survey.vehicle) {
             Some(words) => {
                 widgets::muted(ui, words);

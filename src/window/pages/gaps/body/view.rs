@@ -3,7 +3,7 @@
 use super::sight::Sight;
 use crate::figure::body::{Arrangement, BodyFigure};
 use crate::figure::scene::Point;
-use crate::survey::{Facing, GapId, Position};
+use crate::survey::{Facing, FittingId, GapId, Position};
 use crate::window::body::{Frame, REACH};
 use crate::window::pages::kept::Kept;
 use eframe::egui::{Id, Pos2};
@@ -15,16 +15,31 @@ pub struct BodyView {
     /// A step of enlarging or reducing that a key or button asked for.
     pub(super) enlarge_wanted: Option<f32>,
     pub(super) drag: Option<Drag>,
-    /// The gap that keys move: while Ctrl is held it is one step.
-    pub(super) nudged: Option<GapId>,
+    /// Keys move a gap or a fitting: while Ctrl is held it is one step.
+    pub(super) nudged: bool,
     pub(super) legend: bool,
+    /// Pointer and keys mean windows, doors and vents, and not the gaps.
+    pub(super) fittings: bool,
+    /// The fitting that is chosen.
+    pub(super) fitting: Option<FittingId>,
     pub(super) drawn: Kept<Made, BodyFigure>,
     pub(super) shown: Option<Frame>,
 }
 
-/// What a drawing was made from: revisions of survey and results, the gap selected and those beside
-/// it, arrangement and width.
-type Made = (u64, u64, (Option<GapId>, Vec<GapId>), (Arrangement, f64));
+/// What a drawing was made from.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Made {
+    /// Revisions of survey and results.
+    pub(super) revisions: (u64, u64),
+    /// The gap selected and those beside it.
+    pub(super) selected: (Option<GapId>, Vec<GapId>),
+    /// The fitting chosen.
+    pub(super) fitting: Option<FittingId>,
+    /// Something is being moved: numbers stay beside their marks.
+    pub(super) moving: bool,
+    /// Arrangement and width.
+    pub(super) paper: (Arrangement, f64),
+}
 
 impl BodyView {
     /// Where a place of the vehicle was on the screen in the last frame.
@@ -38,8 +53,24 @@ impl BodyView {
     /// Where the mark of a gap was on the screen in the last frame.
     #[must_use]
     pub fn mark_on_screen(&self, gap: GapId) -> Option<Pos2> {
-        let place = *self.drawn.last()?.place_of(gap)?;
-        Some(self.shown?.to_screen(place.at))
+        let at = self.drawn.last()?.place_of(gap)?.at;
+        Some(self.shown?.to_screen(at))
+    }
+}
+
+impl BodyView {
+    /// Whether something is being moved, by pointer or keys.
+    pub(super) fn is_moving(&self) -> bool {
+        let dragged = matches!(self.drag, Some(Drag::Mark { .. } | Drag::Fitting { .. }));
+        dragged || self.nudged
+    }
+
+    /// Where the middle of a fitting was on the screen in the last frame.
+    #[must_use]
+    pub fn fitting_on_screen(&self, fitting: FittingId) -> Option<Pos2> {
+        let places = &self.drawn.last()?.fittings;
+        let place = places.iter().find(|place| place.id == fitting)?;
+        Some(self.shown?.to_screen(place.panel.middle()))
     }
 }
 
@@ -53,6 +84,8 @@ pub(super) fn drawing_id() -> Id {
 pub(super) enum Drag {
     /// A mark, held at this way from its middle, mm.
     Mark { gap: GapId, grip: Point },
+    /// A fitting, held so.
+    Fitting { fitting: FittingId, grip: Point },
     /// The drawing.
     Sight,
     /// Nothing any more, though the button is still down.

@@ -1,5 +1,8 @@
 //! The drawing holds every gap, and a click on a mark means that gap.
 
+mod fittings;
+mod seams;
+
 use super::{Arrangement, Layout, Show, body};
 use crate::assess::assess;
 use crate::figure::scene::{Point, Role, Shape, Stroke};
@@ -39,6 +42,8 @@ const PLAIN: Show<'static> = Show {
     also: &[],
     direction: None,
     numbers: true,
+    fitting: None,
+    before: None,
 };
 
 #[test]
@@ -196,10 +201,10 @@ fn the_numbers_of_gaps_close_together_can_be_read() {
         all_can_be_read(&drawn(&crowded(count, apart_m)));
     }
     for sample in [
-        include_str!("../../../sample-surveys/farmyard-caravan.ron"),
-        include_str!("../../../sample-surveys/street-panel-van.ron"),
-        include_str!("../../../sample-surveys/forest-integrated.ron"),
-        include_str!("../../../sample-surveys/coastal-coachbuilt.ron"),
+        include_str!("../../../../sample-surveys/farmyard-caravan.ron"),
+        include_str!("../../../../sample-surveys/street-panel-van.ron"),
+        include_str!("../../../../sample-surveys/forest-integrated.ron"),
+        include_str!("../../../../sample-surveys/coastal-coachbuilt.ron"),
     ] {
         let survey = file::parse(sample).unwrap();
         let figure = body(&survey, &assess(&survey), Arrangement::Tall, 176.0, &PLAIN);
@@ -257,11 +262,11 @@ fn marks_are_small_where_there_are_many() {
 }
 
 #[test]
-fn the_keyboard_reads_the_faces_from_the_top_and_each_from_the_left() {
+fn the_keyboard_reads_the_faces_in_the_order_of_a_walk_round_and_each_from_the_left() {
     let survey = survey();
     let mut order = drawn(&survey).reading_order();
-    // Offside above, front to the left, nearside below, underfloor last.
-    assert_eq!(order, [3, 1, 2, 4].map(GapId));
+    // Round the vehicle from the front: nearside, rear, offside; underfloor last.
+    assert_eq!(order, [1, 2, 3, 4].map(GapId));
     order = drawn(&crowded(4, -0.3)).reading_order();
     assert_eq!(order, [4, 3, 2, 1].map(GapId));
 }

@@ -1,0 +1,159 @@
+//! How full the pages of sheets are. `GAPLEDGER_WRITE_SHEETS=FOLDER` keeps every sheet of every sample,
+//! to be looked at.
+
+use crate::sheet::poppler;
+use gapledger::assess::Study;
+use gapledger::sheet::photos::print_copies;
+use gapledger::sheet::{Choices, Kind, Material, Paper, contents, typeset};
+use gapledger::survey::file::load;
+use gapledger::survey::{Survey, WorkState};
+use std::fs;
+use std::path::Path;
+
+const SAMPLES: [&str; 6] = [
+    "coastal-coachbuilt",
+    "farmyard-caravan",
+    "forest-integrated",
+    "street-panel-van",
+    "two-opening-check",
+    "vineyard-coachbuilt",
+];
+
+/// Lines of a page that the head and the foot take, of a hundred.
+const HEAD: usize = 7;
+const FOOT: usize = 7;
+/// What a page but the last must at least be filled, of a hundred.
+const LEAST: usize = 33;
+
+/// How far down each page something stands, of a hundred, between head and foot.
+fn fills(pdf: &[u8]) -> Vec<usize> {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("sheet.pdf");
+    fs::write(&file, pdf).unwrap();
+    let drawn = std::process::Command::new("pdftoppm")
+        .args(["-r", "20", "-gray"])
+        .arg(&file)
+        .arg(folder.path().join("page"))
+        .status()
+        .unwrap_or_else(|error| panic!("pdftoppm of poppler-utils is needed: {error}"));
+    assert!(drawn.success());
+    let mut pages: Vec<_> = fs::read_dir(folder.path())
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "pgm"))
+        .collect();
+    pages.sort();
+    pages.iter().map(|path| fill(path)).collect()
+}
+
+fn fill(page: &Path) -> usize {
+    let picture = image::open(page).unwrap().into_luma8();
+    let (wide, high) = picture.dimensions();
+    let (wide, high) = (wide as usize, high as usize);
+    let rows: Vec<&[u8]> = picture.as_raw().chunks(wide).collect();
+    let (from, to) = (high * HEAD / 100, high * (100 - FOOT) / 100);
+    let lowest = (from..to)
+        .rev()
+        .find(|row| rows[*row].iter().any(|grey| *grey < 200));
+    lowest.map_or(0, |row| (row - from) * 100 / (to - from))
+}
+
+/// The sample with its plan carried out, for the sheets that tell of done work.
+fn with_work(survey: &Survey, kind: Kind) -> Survey {
+    let mut survey = survey.clone();
+    if matches!(kind, Kind::Completion | Kind::Invoice) {
+        let study = Study::of(&survey);
+        let steps: Vec<_> = study.work().iter().flat_map(|work| &work.steps).collect();
+        let ids: Vec<_> = steps.iter().map(|step| step.sealable.gap()).collect();
+        for gap in survey.gaps.iter_mut().filter(|gap| ids.contains(&gap.id)) {
+            gap.state = WorkState::Sealed;
+            gap.state_date = "2031-03-01".to_owned();
+        }
+    }
+    survey
+}
+
+#[test]
+fn no_page_but_the_last_is_under_a_third_full() {
+    let kept = std::env::var_os("GAPLEDGER_WRITE_SHEETS");
+    let mut empty = Vec::new();
+    for sample in SAMPLES {
+        let file =
+            Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("sample-surveys/{sample}.ron"));
+        let found = load(&file).unwrap().survey;
+        let photos = print_copies(&file, &found, &|| false);
+        for kind in Kind::ALL {
+            let survey = with_work(&found, kind);
+            let study = Study::of(&survey);
+            for paper in Paper::ALL {
+                let mut choices = Choices::new(kind);
+                choices.paper = paper;
+                choices.workshop.texts.name = "Invented Workshop".to_owned();
+                choices.workshop.texts.address = "1 Made-up Lane\nNowhere".to_owned();
+                let material = Material::of(&study, kind, &photos);
+                let pdf = typeset(&contents(&material, &choices))
+                    .unwrap()
+                    .pdf()
+                    .unwrap();
+                let name = format!("{sample}-{}-{}", kind.name(), paper.name()).replace(' ', "-");
+                if let Some(folder) = &kept {
+                    fs::write(Path::new(folder).join(format!("{name}.pdf")), &pdf).unwrap();
+                }
+                let fills = fills(&pdf);
+                let pages = fills.len();
+                for (page, fill) in fills.iter().enumerate() {
+                    if page + 1 < pages && *fill < LEAST {
+                        empty.push(format!(
+                            "{name}: page {} of {pages} is {fill} % full",
+                            page + 1
+                        ));
+                    }
+                }
+            }
+        }
+    }
+    assert!(empty.is_empty(), "{}", empty.join("\n"));
+}
+
+/// What is printed is what the JSON says, to the cent.
+#[test]
+fn the_sums_of_quotation_and_invoice_are_those_of_the_json() {
+    let text = include_str!("../../sample-surveys/farmyard-caravan.ron");
+    for (rate, tax, price) in [
+        (78.0, 20.0, 3.335),
+        (61.25, 7.7, 0.005),
+        (1.0, 0.5, 12.499_9),
+    ] {
+        let mut survey = gapledger::survey::file::parse(text).unwrap();
+        survey.tariffs.workshop_per_hour = Some(rate);
+        survey.tariffs.tax_percent = Some(tax);
+        for gap in &mut survey.gaps {
+            if let Some(remedy) = &mut gap.remedy {
+                remedy.material_cost = Some(price);
+            }
+        }
+        for (kind, key) in [(Kind::Quotation, "quotation"), (Kind::Invoice, "invoice")] {
+            let survey = with_work(&survey, kind);
+            let pdf = crate::sheet::pages(&survey, kind).pdf().unwrap();
+            let words = poppler("pdftotext", &["-layout"], &pdf);
+            let json = crate::headless::OnDisk::new(&survey).json();
+            let bill = &json["papers"][key];
+            for (label, key) in [
+                ("Net", "net"),
+                ("Tax, ", "tax"),
+                ("Total with tax", "gross"),
+            ] {
+                let mut lines = words
+                    .lines()
+                    .map(str::trim)
+                    .filter(|line| line.starts_with(label));
+                let line = lines
+                    .next()
+                    .unwrap_or_else(|| panic!("no {label}: {words}"));
+                let printed = line.split_whitespace().last().unwrap();
+                let told = format!("{:.2}", bill[key].as_f64().unwrap());
+                assert_eq!(printed, told, "{kind:?} {label}");
+            }
+        }
+    }
+}
