@@ -1,4 +1,4 @@
-//! The program without a window: `assess`, `check`, `gaps`, `plan` and `sheet`.
+//! The program without a window: `assess`, `check`, `gaps`, `plan`, `sheet`, `series` and `winter`.
 //!
 //! Everything is made up as text first and then written at once, so that what is printed does not
 //! depend on how far a reader got. Results go to standard output; standard error holds one
@@ -11,9 +11,11 @@ mod json;
 mod page;
 mod series;
 mod sheet;
+mod winter;
 
 pub use series::SeriesArguments;
 pub use sheet::SheetArguments;
+pub use winter::{ColourWord, WinterArguments, WinterWord};
 
 use crate::assess::Study;
 use crate::assess::shown::{Shown, Units};
@@ -105,6 +107,8 @@ pub enum Command {
     Sheet(SheetArguments),
     /// Read a logger's file and print what it understood; exits 1 where it could not
     Series(SeriesArguments),
+    /// Take every option of drying and heating through a winter, hour by hour
+    Winter(WinterArguments),
 }
 
 /// A sum of money as typed: finite and not below zero.
@@ -192,6 +196,8 @@ enum Failure {
     Sheet(#[from] sheet::SheetFailure),
     #[error(transparent)]
     Series(#[from] series::SeriesFailure),
+    #[error(transparent)]
+    Winter(#[from] winter::WinterFailure),
     #[error("the set-up could not be changed: {0}")]
     SetUp(#[from] crate::survey::EditRefused),
     #[error("the results could not be put into JSON: {0}")]
@@ -314,6 +320,7 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             let study = wish.study(file::load(&file)?.survey)?;
             table(&study, &file, (&output, byte_order_mark), csv::plan)
         }
+        Command::Winter(arguments) => Ok(winter::done(&arguments)?),
         Command::Series(arguments) => {
             let understood = series::text(&arguments)?;
             let outcome = if understood.is_whole {

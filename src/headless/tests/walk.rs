@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::assess::sealing::Aim;
-use crate::assess::shown::Units;
+use crate::assess::shown::Shown;
 use crate::survey::{Edit, Survey, VehicleKind, Visit};
 
 const ASKED: Asked = Asked {
@@ -12,7 +12,7 @@ const ASKED: Asked = Asked {
 };
 
 fn page(survey: &Survey) -> String {
-    let text = page::render(&Study::of(survey), ASKED, Units::Metric);
+    let text = page::render(&Study::of(survey), ASKED, Shown::default());
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 

@@ -174,7 +174,8 @@ pub(super) fn in_short(
         in_short::Picture::StayOpen => ("stay open", 0.6, "What must stay open, by number."),
     };
     let scene = in_short::scene(told, picture, part * text_width(choices.paper))?;
-    let scene = scene.shown(&shown::Shown::of(choices.units)).into_owned();
+    let shown = shown::Shown::of(choices.units, choices.dates);
+    let scene = scene.shown(&shown).into_owned();
     let block = Block::Figure {
         file: name.to_owned(),
         width_mm: format!("{:.1}", scene.width),
