@@ -23,16 +23,16 @@ use crate::assess::uncertainty::DRAWS;
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
 use crate::sheet::locale::dates_of_the_system;
 use crate::survey::date::DateWay;
-use crate::survey::{Finding, SetUp, Severity, file, findings};
+use crate::survey::{Finding, Severity, file, findings};
 use crate::tasks;
-use asked::Asked;
-use clap::{Subcommand, ValueEnum};
+use asked::{Asked, sum_of_money};
+use clap::Subcommand;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 
-pub use asked::{AimWord, WishArguments};
+pub use asked::{AimWord, SetUpWord, WishArguments};
 
 /// What can be done without a window.
 #[derive(Clone, Debug, PartialEq, Subcommand)]
@@ -109,32 +109,6 @@ pub enum Command {
     Series(SeriesArguments),
     /// Take every option of drying and heating through a winter, hour by hour
     Winter(WinterArguments),
-}
-
-/// A sum of money as typed: finite and not below zero.
-fn sum_of_money(text: &str) -> Result<f64, String> {
-    match text.replace(',', ".").parse::<f64>() {
-        Ok(sum) if sum.is_finite() && sum >= 0.0 => Ok(sum),
-        _ => Err("a sum of money is a number from 0 up, such as 150".to_owned()),
-    }
-}
-
-/// A set-up as written on the command line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum SetUpWord {
-    /// Standing unused through winter
-    LaidUp,
-    /// People live in it
-    InUse,
-}
-
-impl From<SetUpWord> for SetUp {
-    fn from(word: SetUpWord) -> Self {
-        match word {
-            SetUpWord::LaidUp => Self::LaidUp,
-            SetUpWord::InUse => Self::InUse,
-        }
-    }
 }
 
 /// How a command ended.

@@ -24,6 +24,7 @@
     reason = "every part and every aim has its place in a list of that length"
 )]
 
+mod first;
 mod part;
 
 pub use part::Part;
@@ -32,7 +33,7 @@ use super::answer::{Answer, Assessment};
 use super::assessment::assessment;
 use super::curves::{TemperatureCurve, WindCurve};
 use super::drying::{AfterPlan, Comparison};
-use super::in_short::{self, First};
+use super::in_short::First;
 use super::model::Model;
 use super::parking::Parking;
 use super::prepared::Prepared;
@@ -387,28 +388,6 @@ impl Study {
                 ranking,
                 plan,
             )
-        })
-    }
-
-    /// The gaps to seal first, worked out with those sealed; `None` where nothing is to be sealed,
-    /// not known where the air change itself is not.
-    pub fn first(&self) -> &Answer<Option<First>> {
-        self.once(&self.kept.first, Part::First, || {
-            let work = self.work().as_ref().map_err(Clone::clone)?;
-            let gaps = in_short::first_gaps(work);
-            if gaps.is_empty() {
-                return Ok(None);
-            }
-            let done = Self::new(Arc::new(after(&self.survey, &gaps)?));
-            let plan = self.plan_with(&done, &gaps)?;
-            let (survey, prepared) = (&done.survey, done.prepared());
-            Ok(Some(First {
-                chosen: work.chosen,
-                more: work.steps.len().saturating_sub(gaps.len()),
-                comparison: drying::as_it_stands(survey, prepared, &done.assessment().cases),
-                plan,
-                gaps,
-            }))
         })
     }
 
