@@ -167,11 +167,11 @@ pub(super) fn in_short(
     let (name, part, caption) = match picture {
         in_short::Picture::Hole => ("hole", 0.75, "Vehicle and hole to one scale."),
         in_short::Picture::Options => (
-            "what to buy",
+            "what-to-buy",
             1.0,
             "The bar is the season: filled for as much of it as the target is held.",
         ),
-        in_short::Picture::StayOpen => ("stay open", 0.6, "What must stay open, by number."),
+        in_short::Picture::StayOpen => ("stay-open", 0.6, "What must stay open, by number."),
     };
     let scene = in_short::scene(told, picture, part * text_width(choices.paper))?;
     let shown = shown::Shown::of(choices.units, choices.dates);
