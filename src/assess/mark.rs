@@ -7,7 +7,7 @@ pub enum Mark {
     Read,
     /// Read in a text that relays the source.
     Relayed,
-    /// From memory, not read in the source.
+    /// Stated from memory, not checked against the source.
     Memory,
     /// Common practice in the trade, no source.
     CommonPractice,
@@ -53,11 +53,20 @@ impl Mark {
         match self {
             Self::Read => "read in the source",
             Self::Relayed => "read in a text that relays the source",
-            Self::Memory => "from memory, not read in the source",
+            Self::Memory => "stated from memory, not checked against the source",
             Self::CommonPractice => "common practice, no source",
             Self::Computed => "computed by this project, method and validation written down",
             Self::Assumption => "an assumption of this project",
         }
+    }
+
+    /// A text without the marks that stand in it, for readers who look nothing up.
+    #[must_use]
+    pub fn without(text: &str) -> String {
+        let all = Self::ALL.into_iter();
+        all.fold(text.to_owned(), |text, mark| {
+            text.replace(&format!(" {}", mark.bracketed()), "")
+        })
     }
 
     /// The line that explains all marks, wherever some of them are shown.
@@ -103,6 +112,10 @@ mod tests {
         assert_eq!(
             Mark::legend_of("no mark, though a list [1] and an [X]"),
             None
+        );
+        assert_eq!(
+            Mark::without("as relayed [R], a guess [A]. [X]"),
+            "as relayed, a guess. [X]"
         );
         for mark in Mark::ALL {
             assert_eq!(Mark::legend().matches(&mark.bracketed()).count(), 1);

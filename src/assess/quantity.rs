@@ -8,7 +8,8 @@
 use super::answer::{Answer, LeakageTotal};
 use super::uncertainty::Interval;
 use super::words::{figure, given};
-use crate::physics::units::{CM2_PER_M2, GRAMS_PER_KG, MM_PER_M, MM2_PER_M2};
+use crate::physics::units::{CM_PER_M, CM2_PER_M2, GRAMS_PER_KG, MM_PER_M, MM2_PER_M2};
+use crate::survey::number::{NOT_A_NUMBER, with_unit};
 
 /// The space that keeps a number and its unit on one line.
 pub const NO_BREAK: char = '\u{a0}';
@@ -46,6 +47,8 @@ pub enum Kind {
     LeakageMm2,
     /// The side of a square hole, in m, shown in mm.
     SideMm,
+    /// The side of a square hole, in m, shown in cm.
+    SideCm,
     /// A temperature, °C, to a tenth.
     Celsius,
     /// A difference of temperature, K, to a tenth.
@@ -74,6 +77,10 @@ pub enum Kind {
     Amperes,
     /// A time, days.
     Days,
+    /// A time, minutes.
+    Minutes,
+    /// A time, hours.
+    Hours,
     /// A density, kg/m³.
     KilogramsPerCubicMetre,
     /// Carbon dioxide, ppm.
@@ -107,6 +114,7 @@ impl Kind {
             Self::LeakageCm2 => "cm²",
             Self::LeakageMm2 => "mm²",
             Self::SideMm => "mm",
+            Self::SideCm => "cm",
             Self::Celsius => "°C",
             Self::Kelvin => "K",
             Self::RelativeHumidity | Self::Share | Self::WholePercent => "%",
@@ -119,6 +127,8 @@ impl Kind {
             Self::GramsPerKilogram => "g/kg",
             Self::Amperes => "A",
             Self::Days => "days",
+            Self::Minutes => "minutes",
+            Self::Hours => "hours",
             Self::KilogramsPerCubicMetre => "kg/m³",
             Self::PartsPerMillion => "ppm",
             Self::Degrees => "°",
@@ -133,6 +143,7 @@ impl Kind {
             Self::LeakageCm2 => CM2_PER_M2,
             Self::LeakageMm2 => MM2_PER_M2,
             Self::SideMm => MM_PER_M,
+            Self::SideCm => CM_PER_M,
             Self::GramsPerKilogram => GRAMS_PER_KG,
             Self::RelativeHumidity | Self::Share | Self::WholePercent => 100.0,
             _ => 1.0,
@@ -153,6 +164,9 @@ impl Kind {
             | Self::Amperes
             | Self::Days
             | Self::Winters
+            | Self::Minutes
+            | Self::Hours
+            | Self::SideCm
             | Self::AirPerSleeper
             | Self::MetresPerSecond
             | Self::PartsPerMillion => figure(shown, 2),
@@ -200,12 +214,12 @@ impl Kind {
     #[must_use]
     pub fn with_unit(self, number: &str) -> String {
         let unit = self.unit();
-        if unit.is_empty() {
+        if number.ends_with(NOT_A_NUMBER) {
             number.to_owned()
         } else if unit.starts_with(DEGREE) && unit.chars().count() == 1 {
             format!("{number}{unit}")
         } else {
-            format!("{number}{NO_BREAK}{unit}")
+            with_unit(number, unit)
         }
     }
 
@@ -219,7 +233,7 @@ impl Kind {
 /// So many digits behind the point, with a real minus sign and none before a zero.
 fn decimals(value: f64, places: u8) -> String {
     if !value.is_finite() {
-        return "not a number".to_owned();
+        return NOT_A_NUMBER.to_owned();
     }
     let unit = 10f64.powi(i32::from(places));
     let rounded = (value * unit).round() / unit + 0.0;
@@ -426,6 +440,23 @@ mod tests {
         );
         let unknown = Kind::AirChanges.of(Err(NotKnown::because("no volume is given")));
         assert_eq!(unknown.sentence(), "not known: no volume is given");
+    }
+
+    #[test]
+    fn a_result_that_is_no_number_is_called_so_without_a_unit() {
+        let kinds = [
+            Kind::Share,
+            Kind::SquareMetres,
+            Kind::Celsius,
+            Kind::Degrees,
+            Kind::Watts,
+        ];
+        for (kind, value) in kinds
+            .into_iter()
+            .zip([f64::NAN, f64::INFINITY].into_iter().cycle())
+        {
+            assert_eq!(kind.text(value), "not a number", "{kind:?}");
+        }
     }
 
     #[test]

@@ -304,7 +304,7 @@ impl Scene {
     /// The drawing with its texts in the units chosen.
     #[must_use]
     pub fn shown<'a>(&'a self, shown: &Shown) -> Cow<'a, Self> {
-        if shown.is_metric() {
+        if shown.changes_nothing() {
             return Cow::Borrowed(self);
         }
         let mut scene = self.clone();

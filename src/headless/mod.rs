@@ -1,4 +1,4 @@
-//! The program without a window: `assess`, `check`, `gaps`, `plan` and `sheet`.
+//! The program without a window: `assess`, `check`, `gaps`, `plan`, `sheet`, `series` and `winter`.
 //!
 //! Everything is made up as text first and then written at once, so that what is printed does not
 //! depend on how far a reader got. Results go to standard output; standard error holds one
@@ -11,34 +11,41 @@ mod json;
 mod page;
 mod series;
 mod sheet;
+mod winter;
 
 pub use series::SeriesArguments;
 pub use sheet::SheetArguments;
+pub use winter::{ColourWord, WinterArguments, WinterWord};
 
 use crate::assess::Study;
 use crate::assess::shown::{Shown, Units};
 use crate::assess::uncertainty::DRAWS;
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
-use crate::survey::{Edit, Finding, SetUp, Severity, file, findings};
+use crate::sheet::locale::dates_of_the_system;
+use crate::survey::date::DateWay;
+use crate::survey::{Edit, Finding, Severity, file, findings};
 use crate::tasks;
-use asked::Asked;
-use clap::{Subcommand, ValueEnum};
+use asked::{Asked, sum_of_money};
+use clap::Subcommand;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 
-pub use asked::AimWord;
+pub use asked::{AimWord, SetUpWord, WishArguments};
 
 /// What can be done without a window.
 #[derive(Clone, Debug, PartialEq, Subcommand)]
 pub enum Command {
-    /// Print all results of a survey: alerts, leakage, air changes, water, heat, workings
+    /// Print a survey's results in short: what is wrong, what to buy, what to seal, what never to close
     Assess {
         /// The survey file, NAME.ron
         file: PathBuf,
-        /// Print JSON with documented keys instead of a page to read
+        /// Print all results: alerts, leakage, air changes, water, heat, sealing, workings
         #[arg(long)]
+        full: bool,
+        /// Print JSON with documented keys instead of a page to read
+        #[arg(long, conflicts_with = "full")]
         json: bool,
         /// Work it out for this set-up instead of the one the file shows
         #[arg(long, value_name = "SET-UP")]
@@ -47,8 +54,8 @@ pub enum Command {
         #[arg(long, value_name = "SUM", value_parser = sum_of_money)]
         budget: Option<f64>,
         /// What sealing is to save most of
-        #[arg(long, value_name = "AIM", default_value = "ach-windy")]
-        aim: AimWord,
+        #[arg(long, value_name = "AIM")]
+        aim: Option<AimWord>,
         /// Units that sizes are shown in; JSON stays metric
         #[arg(long, value_enum, default_value_t)]
         units: Units,
@@ -86,6 +93,9 @@ pub enum Command {
     Plan {
         /// The survey file, NAME.ron
         file: PathBuf,
+        /// What it is to go by instead of what the file says
+        #[command(flatten)]
+        wish: WishArguments,
         /// The CSV file to write, or - for standard output; an old file is replaced
         #[arg(short, long, value_name = "OUT.csv")]
         output: PathBuf,
@@ -97,32 +107,8 @@ pub enum Command {
     Sheet(SheetArguments),
     /// Read a logger's file and print what it understood; exits 1 where it could not
     Series(SeriesArguments),
-}
-
-/// A sum of money as typed: finite and not below zero.
-fn sum_of_money(text: &str) -> Result<f64, String> {
-    match text.replace(',', ".").parse::<f64>() {
-        Ok(sum) if sum.is_finite() && sum >= 0.0 => Ok(sum),
-        _ => Err("a sum of money is a number from 0 up, such as 150".to_owned()),
-    }
-}
-
-/// A set-up as written on the command line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum SetUpWord {
-    /// Standing unused through winter
-    LaidUp,
-    /// People live in it
-    InUse,
-}
-
-impl From<SetUpWord> for SetUp {
-    fn from(word: SetUpWord) -> Self {
-        match word {
-            SetUpWord::LaidUp => Self::LaidUp,
-            SetUpWord::InUse => Self::InUse,
-        }
-    }
+    /// Take every option of drying and heating through a winter, hour by hour
+    Winter(WinterArguments),
 }
 
 /// How a command ended.
@@ -184,6 +170,8 @@ enum Failure {
     Sheet(#[from] sheet::SheetFailure),
     #[error(transparent)]
     Series(#[from] series::SeriesFailure),
+    #[error(transparent)]
+    Winter(#[from] winter::WinterFailure),
     #[error("the set-up could not be changed: {0}")]
     SetUp(#[from] crate::survey::EditRefused),
     #[error("the results could not be put into JSON: {0}")]
@@ -193,11 +181,12 @@ enum Failure {
 /// Does what the command says, on standard output and standard error.
 #[must_use]
 pub fn run(command: Command) -> ExitCode {
-    let outcome = run_to(command, &mut io::stdout().lock(), &mut io::stderr().lock());
+    let (mut out, mut errors) = (io::stdout().lock(), io::stderr().lock());
+    let outcome = run_in(command, dates_of_the_system(), &mut out, &mut errors);
     ExitCode::from(outcome.code())
 }
 
-/// Does what the command says, on the outputs given.
+/// Does what the command says, on the outputs given; dates stay as the survey holds them.
 ///
 /// ```
 /// use gapledger::headless::{Command, Outcome, run_to};
@@ -211,17 +200,28 @@ pub fn run(command: Command) -> ExitCode {
 /// assert!(String::from_utf8_lossy(&errors).starts_with("gapledger: there is no file"));
 /// ```
 pub fn run_to(command: Command, out: &mut impl Write, errors: &mut impl Write) -> Outcome {
-    match done(command) {
+    run_in(command, DateWay::YearMonthDay, out, errors)
+}
+
+/// The same with dates written so.
+fn run_in(
+    command: Command,
+    dates: DateWay,
+    out: &mut impl Write,
+    errors: &mut impl Write,
+) -> Outcome {
+    match done(command, dates) {
         Ok((bytes, outcome)) => print(&bytes, outcome, out, errors),
         Err(failure) => complain(&failure.to_string(), errors),
     }
 }
 
 /// What the command prints, and how it ends.
-fn done(command: Command) -> Result<(Vec<u8>, Outcome), Failure> {
+fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure> {
     match command {
         Command::Assess {
             file,
+            full,
             json,
             set_up,
             budget,
@@ -229,21 +229,29 @@ fn done(command: Command) -> Result<(Vec<u8>, Outcome), Failure> {
             units,
             draws,
         } => {
-            let mut survey = file::load(&file)?.survey;
-            if let Some(word) = set_up {
-                survey.apply(Edit::SetUp(word.into()))?;
-            }
-            let study = Study::new(Arc::new(survey));
+            // The other pages tell the best set beside the work.
+            let in_short = !full && !json;
+            let wish = WishArguments {
+                set_up,
+                budget: budget.filter(|_| in_short),
+                aim: aim.filter(|_| in_short),
+            };
+            let study = wish.study(file::load(&file)?.survey)?;
             let asked = Asked {
                 draws,
-                aim: aim.into(),
+                aim: aim.unwrap_or_default().into(),
                 budget,
             };
             tasks::uncertainty(&study, draws, tasks::processors(), &tasks::to_the_end);
             let text = if json {
                 json::print(&study, asked)?
             } else {
-                page::render(&study, asked, units)
+                let shown = Shown::written(units, dates, study.survey());
+                if full {
+                    page::render(&study, asked, shown)
+                } else {
+                    page::in_short(&study, shown)
+                }
             };
             Ok((text.into(), Outcome::of(&study.assessment().findings)))
         }
@@ -264,40 +272,74 @@ fn done(command: Command) -> Result<(Vec<u8>, Outcome), Failure> {
             } else {
                 Outcome::of(&findings)
             };
-            let shown = Shown::new(units, survey);
+            let shown = Shown::written(units, dates, survey);
             Ok((page::blocks(&findings, &shown).into(), outcome))
         }
         Command::Gaps {
             file,
             output,
             byte_order_mark,
-        } => table(&file, &output, byte_order_mark, csv::ledger),
+        } => table(
+            &load(&file)?,
+            &file,
+            (&output, byte_order_mark),
+            csv::ledger,
+        ),
         Command::Plan {
             file,
+            wish,
             output,
             byte_order_mark,
-        } => table(&file, &output, byte_order_mark, csv::plan),
+        } => {
+            let study = wish.study(file::load(&file)?.survey)?;
+            table(&study, &file, (&output, byte_order_mark), csv::plan)
+        }
+        Command::Winter(arguments) => through_winter(&arguments),
         Command::Series(arguments) => {
-            let (text, outcome) = series::text(&arguments)?;
-            Ok((text.into(), outcome))
+            let understood = series::text(&arguments)?;
+            let outcome = if understood.is_whole {
+                Outcome::Fine
+            } else {
+                Outcome::SurveyHasErrors
+            };
+            Ok((understood.text.into(), outcome))
         }
         Command::Sheet(arguments) => {
-            let study = load(&arguments.file)?;
-            let printed = sheet::write(&arguments, &study)?;
+            let study = arguments.wish.study(file::load(&arguments.file)?.survey)?;
+            let printed = sheet::write(&arguments, &study, dates)?;
             Ok((printed, Outcome::of(&study.assessment().findings)))
         }
     }
 }
 
+/// Every option through a winter. A table of hours that goes to standard output stands instead of the
+/// page.
+fn through_winter(arguments: &WinterArguments) -> Result<(Vec<u8>, Outcome), Failure> {
+    let mut survey = file::load(&arguments.file)?.survey;
+    if let Some(word) = arguments.set_up {
+        survey.apply(Edit::SetUp(word.into()))?;
+    }
+    let study = Study::new(Arc::new(survey));
+    let found = winter::through(arguments, &study)?;
+    let printed = match &arguments.output {
+        Some(output) if is_standard_output(output) => found.table()?,
+        Some(output) => {
+            csv::write(&arguments.file, output, &found.table()?)?;
+            found.page().into()
+        }
+        None => found.page().into(),
+    };
+    Ok((printed, Outcome::of(&study.assessment().findings)))
+}
+
 /// Writes a table of a survey as CSV.
 fn table(
+    study: &Study,
     file: &Path,
-    output: &Path,
-    marked: bool,
+    (output, marked): (&Path, bool),
     bytes: impl Fn(&Study, ByteOrderMark) -> Result<Vec<u8>, CsvError>,
 ) -> Result<(Vec<u8>, Outcome), Failure> {
-    let study = load(file)?;
-    let bytes = bytes(&study, ByteOrderMark::asked(marked))?;
+    let bytes = bytes(study, ByteOrderMark::asked(marked))?;
     let printed = if is_standard_output(output) {
         bytes
     } else {

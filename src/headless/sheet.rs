@@ -1,16 +1,21 @@
 //! The command that writes the job sheet.
 
+use super::WishArguments;
 use crate::assess::Study;
 use crate::assess::shown::Units;
 use crate::sheet::{Kind, Paper, Part};
+use crate::survey::date::DateWay;
 use clap::Args;
 use std::path::PathBuf;
 
 /// What is asked of the job sheet.
-#[derive(Clone, Debug, PartialEq, Eq, Args)]
+#[derive(Clone, Debug, PartialEq, Args)]
 pub struct SheetArguments {
     /// The survey file, NAME.ron
     pub file: PathBuf,
+    /// What it is to go by instead of what the file says
+    #[command(flatten)]
+    pub wish: WishArguments,
     /// The PDF to write, or - for standard output; an old file is replaced
     #[arg(short, long, value_name = "OUT.pdf")]
     pub output: PathBuf,
@@ -51,7 +56,7 @@ pub(super) use without_typesetter::{SheetFailure, unprintable, write};
 #[cfg(feature = "sheet")]
 mod with_typesetter {
     use super::super::is_standard_output;
-    use super::{Part, SheetArguments, Study};
+    use super::{DateWay, Part, SheetArguments, Study};
     use crate::assess::uncertainty::DRAWS;
     use crate::sheet::output::{self, OutputError};
     use crate::sheet::photos::{PictureError, logo, print_copies};
@@ -79,8 +84,10 @@ mod with_typesetter {
     pub(in crate::headless) fn write(
         arguments: &SheetArguments,
         study: &Study,
+        dates: DateWay,
     ) -> Result<Vec<u8>, SheetFailure> {
-        let choices = choices(arguments)?;
+        let mut choices = choices(arguments)?;
+        choices.dates = dates;
         let photos = if choices.has(Part::Photos) {
             print_copies(&arguments.file, study.survey(), &|| false)
         } else {
@@ -129,7 +136,7 @@ mod with_typesetter {
 
 #[cfg(not(feature = "sheet"))]
 mod without_typesetter {
-    use super::{SheetArguments, Study};
+    use super::{DateWay, SheetArguments, Study};
     use crate::survey::{Finding, Survey};
 
     /// Nothing is printed, so nothing is unprintable.
@@ -150,6 +157,7 @@ mod without_typesetter {
     pub(in crate::headless) fn write(
         _arguments: &SheetArguments,
         _study: &Study,
+        _dates: DateWay,
     ) -> Result<Vec<u8>, SheetFailure> {
         Err(SheetFailure::NotBuilt)
     }

@@ -77,7 +77,7 @@ impl KeyResult {
     /// The same in the units chosen.
     #[must_use]
     pub fn shown(self, shown: &Shown) -> Self {
-        if shown.is_metric() {
+        if shown.changes_nothing() {
             return self;
         }
         // The range has the unit of the figure.

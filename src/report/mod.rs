@@ -16,6 +16,7 @@ pub(crate) mod drying;
 pub(crate) mod findings;
 pub mod flows;
 pub mod headlines;
+pub mod in_short;
 pub mod key_results;
 pub mod leakage;
 pub(crate) mod ledger;
@@ -32,6 +33,7 @@ pub mod uncertainty;
 pub mod usual;
 pub(crate) mod vehicle;
 pub mod walk;
+pub mod winter;
 pub mod words;
 pub mod workings;
 

@@ -16,7 +16,7 @@ impl Section {
     /// The section in the units chosen.
     #[must_use]
     pub fn shown<'a>(&'a self, shown: &Shown) -> Cow<'a, Self> {
-        if shown.is_metric() {
+        if shown.changes_nothing() {
             return Cow::Borrowed(self);
         }
         let mut section = self.clone();
@@ -43,7 +43,7 @@ impl Block {
     /// The block in the units chosen.
     #[must_use]
     pub fn shown<'a>(&'a self, shown: &Shown) -> Cow<'a, Self> {
-        if shown.is_metric() {
+        if shown.changes_nothing() {
             return Cow::Borrowed(self);
         }
         let mut block = self.clone();
@@ -121,7 +121,7 @@ impl Table {
     /// The table in the units chosen.
     #[must_use]
     pub fn shown<'a>(&'a self, shown: &Shown) -> Cow<'a, Self> {
-        if shown.is_metric() {
+        if shown.changes_nothing() {
             return Cow::Borrowed(self);
         }
         let mut table = self.clone();

@@ -53,6 +53,8 @@ pub struct SheetText {
     pub logo: Option<String>,
     /// Width and height of the logo on paper, mm.
     pub logo_mm: (String, String),
+    /// Name of the file with the vehicle's outline, and what it shows; beside the lines under the title.
+    pub cover: Option<(String, String)>,
     /// The sections.
     pub sections: Vec<Section>,
 }
@@ -61,7 +63,7 @@ impl SheetText {
     /// The same in the units chosen.
     #[must_use]
     pub fn shown(self, shown: &Shown) -> Self {
-        if shown.is_metric() {
+        if shown.changes_nothing() {
             return self;
         }
         let sections = self.sections.iter();
@@ -73,6 +75,7 @@ impl SheetText {
             facts: facts
                 .map(|(name, value)| (name.clone(), shown.text(value).into_owned()))
                 .collect(),
+            foot: shown.text(&self.foot).into_owned(),
             ..self
         }
     }

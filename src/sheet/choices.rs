@@ -3,6 +3,7 @@
 use super::blocks::Picture;
 use crate::assess::Study;
 use crate::assess::shown::Units;
+use crate::survey::date::DateWay;
 use clap::ValueEnum;
 use std::collections::BTreeSet;
 
@@ -303,6 +304,8 @@ pub struct Choices {
     pub workshop: Workshop,
     /// Units that sizes are printed in.
     pub units: Units,
+    /// How dates are written.
+    pub dates: DateWay,
 }
 
 impl Choices {
@@ -315,6 +318,7 @@ impl Choices {
             parts: Part::usual(),
             workshop: Workshop::default(),
             units: Units::default(),
+            dates: DateWay::default(),
         }
     }
 

@@ -15,6 +15,7 @@ pub mod blocks;
 pub mod choices;
 pub mod contents;
 pub mod csv;
+pub mod locale;
 pub mod output;
 pub mod svg;
 

@@ -2,6 +2,9 @@
 
 use crate::physics::counts;
 
+/// What stands in the place of a number that is none, without a unit.
+pub const NOT_A_NUMBER: &str = "not a number";
+
 /// A number with this many significant digits, without exponent: `0.0846`, `12.3`, `1230`.
 ///
 /// ```
@@ -15,7 +18,7 @@ use crate::physics::counts;
 #[must_use]
 pub fn significant(value: f64, digits: i32) -> String {
     if !value.is_finite() {
-        return "not a number".to_owned();
+        return NOT_A_NUMBER.to_owned();
     }
     if value == 0.0 {
         return "0".to_owned();
@@ -37,6 +40,9 @@ pub fn significant(value: f64, digits: i32) -> String {
 /// A worked-out number with so many significant digits and a real minus sign.
 #[must_use]
 pub fn figure(value: f64, digits: i32) -> String {
+    if !value.is_finite() {
+        return NOT_A_NUMBER.to_owned();
+    }
     if is_extreme(value) {
         return format!("{value:.2e}").replace('-', "−");
     }
@@ -46,6 +52,9 @@ pub fn figure(value: f64, digits: i32) -> String {
 /// A number that was typed in: as many digits as were given, unless no person would type so many.
 #[must_use]
 pub fn given(value: f64) -> String {
+    if !value.is_finite() {
+        return NOT_A_NUMBER.to_owned();
+    }
     if is_extreme(value) {
         return format!("{value:.2e}").replace('-', "−");
     }
@@ -82,6 +91,16 @@ pub fn whole(value: f64) -> u32 {
     count
 }
 
+/// A number in words and its unit, kept on one line; no unit where it is no number.
+#[must_use]
+pub fn with_unit(number: &str, unit: &str) -> String {
+    if unit.is_empty() || number.ends_with(NOT_A_NUMBER) {
+        number.to_owned()
+    } else {
+        format!("{number}\u{a0}{unit}")
+    }
+}
+
 /// Gaps by their numbers.
 ///
 /// ```
@@ -93,4 +112,19 @@ pub fn whole(value: f64) -> u32 {
 pub fn gaps(numbers: &[String]) -> String {
     let word = if numbers.len() == 1 { "gap" } else { "gaps" };
     format!("{word} {}", numbers.join(", "))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_no_number_is_called_so_and_has_no_unit() {
+        for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+            for text in [given(value), figure(value, 3), significant(value, 3)] {
+                assert_eq!(with_unit(&text, "m²"), NOT_A_NUMBER);
+            }
+        }
+        assert_eq!(with_unit(&given(2.5), "m²"), "2.5\u{a0}m²");
+    }
 }

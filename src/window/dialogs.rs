@@ -10,6 +10,7 @@ use super::widgets::{self, finding_list};
 use crate::assess::quantity::Kind;
 use crate::figure::outline::small;
 use crate::survey::{Finding, VehicleKind, starting_sizes};
+use crate::window::units;
 use eframe::egui;
 use egui::text::{CCursor, LayoutJob, TextFormat};
 use egui::text_selection::CCursorRange;
@@ -166,7 +167,7 @@ fn given_up(sentence: String) -> Question {
 
 fn put_away(sentence: &str) -> Question {
     let keep = ("Keep it on the start page", Answered::Cancel);
-    let answers = vec![keep, ("Put away", Answered::PutAway)];
+    let answers = vec![keep, ("Move aside", Answered::PutAway)];
     ("Put it away?", sentence.to_owned(), answers)
 }
 
@@ -244,7 +245,8 @@ fn pictured(ui: &mut Ui, kind: VehicleKind) -> egui::Response {
 pub fn kind_buttons(ui: &mut Ui, focus_first: bool, queue: &mut Queue) {
     ui.horizontal_wrapped(|ui| {
         for (at, kind) in VehicleKind::ALL.into_iter().enumerate() {
-            let response = pictured(ui, kind).on_hover_text(starting_words(kind));
+            let words = units::text(ui.ctx(), &starting_words(kind));
+            let response = pictured(ui, kind).on_hover_text(words);
             if at == 0 && focus_first {
                 response.request_focus();
             }
@@ -267,10 +269,12 @@ fn path(
         PathFor::Open => ("Open a survey".to_owned(), "Open"),
         PathFor::Save(_) => ("Save the survey as".to_owned(), "Save"),
         PathFor::Photo(_) => ("Add a photo".to_owned(), "Add"),
+        PathFor::Logo => ("Choose the workshop\u{2019}s logo".to_owned(), "Choose"),
         PathFor::Write(file) => (format!("Write the {} to", file.name()), "Write"),
     };
     let hint = match (purpose, purpose.file()) {
         (PathFor::Photo(_), _) => "/folder/photo.jpg".to_owned(),
+        (PathFor::Logo, _) => "/folder/logo.png".to_owned(),
         (_, Some(file)) => format!("/folder/name.{}", file.ending()),
         _ => "/folder/name.ron".to_owned(),
     };

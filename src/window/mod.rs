@@ -40,6 +40,7 @@ mod start;
 pub mod start_page;
 pub mod strip;
 pub mod theme;
+mod today;
 pub mod typesetting;
 pub mod units;
 mod unsaved_work;

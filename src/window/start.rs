@@ -6,6 +6,9 @@ use super::data_folder::DataFolder;
 use super::photos;
 use super::picker::{self, Picker};
 use super::samples::{SAMPLES, Sample};
+use super::today::today;
+use crate::sheet::locale::dates_of_the_system;
+use crate::survey::date::DateWay;
 use std::path::PathBuf;
 
 /// What the window starts with.
@@ -22,6 +25,10 @@ pub struct Start {
     pub samples: &'static [Sample],
     /// How much is made of longer work.
     pub effort: Effort,
+    /// The day that a new survey is dated with; `None` dates none.
+    pub today: Option<fn() -> String>,
+    /// How the system writes dates.
+    pub dates: DateWay,
     /// Whether someone new is shown the first steps.
     pub guide: bool,
     /// Where unsaved work is written down, and what was open last; `None` keeps nothing.
@@ -49,6 +56,8 @@ impl Start {
             file_dialog: picker::has_dialog(),
             samples: SAMPLES,
             effort: Effort::program(),
+            dates: dates_of_the_system(),
+            today: Some(today),
             guide: true,
             data,
             file_spawner: background::on_a_thread_named("files"),
@@ -67,6 +76,8 @@ impl Start {
             file_dialog: true,
             samples: &[],
             effort: Effort::test(),
+            dates: DateWay::default(),
+            today: None,
             guide: false,
             data: None,
             no_data_folder: false,

@@ -137,8 +137,8 @@ fn rescued(ui: &mut Ui, offer: &Offer, queue: &mut Queue) {
 }
 
 fn put_away(ui: &mut Ui, offer: &Offer, name: &str, queue: &mut Queue) {
-    let away = ui.button("Put away…");
-    widgets::tell_name(ui, away.id, &format!("Put away: {name}"));
+    let away = ui.button("Move aside…");
+    widgets::tell_name(ui, away.id, &format!("Move aside: {name}"));
     if away.clicked() {
         queue.push(Request::PutAway(offer.path.clone()));
     }

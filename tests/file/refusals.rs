@@ -341,3 +341,54 @@ fn there_may_be_5000_gaps_and_no_more() {
         "{error}"
     );
 }
+
+#[test]
+fn a_word_without_end_is_repeated_in_sixty_letters() {
+    let endless = "x".repeat(1_000_000);
+    for text in [
+        format!("(format: 2, {endless}: 1)"),
+        format!("(format: 2, vehicle: (kind: {endless}))"),
+        format!("(format: 2, vehicle: (kind: other), gaps: [(id: 1, zone: 5, facing: {endless})])"),
+    ] {
+        let refused = parse(&text).unwrap_err().to_string();
+        assert!(refused.contains(&"x".repeat(60)), "{refused:.200}");
+        assert!(!refused.contains(&"x".repeat(61)) && refused.len() < 1000);
+    }
+}
+
+#[test]
+fn signs_that_are_missing_are_told_in_plain_words() {
+    for (text, part) in [
+        (
+            "(format: 2, vehicle (kind: other))",
+            "a colon must stand here",
+        ),
+        ("(format: 2, r#1: 3)", ""),
+        (
+            "(format: 2, header: (title: \"\\q\"))",
+            "two of them for one",
+        ),
+        ("(format: 2, vehicle: [])", "an opening bracket ("),
+        (
+            "(format: 2, vehicle: (kind: other) gaps: [])",
+            "a closing bracket or a comma",
+        ),
+        ("(format: 2, header: (title: \"no end))", ""),
+        ("(format: 2, vehicle: (kind: other, length_m: _5))", ""),
+        ("(format: 2, 5: 3)", ""),
+    ] {
+        let refused = parse(text).unwrap_err().to_string();
+        assert!(refused.contains(part), "{text}: {refused}");
+        for jargon in [
+            "Expected",
+            "r#",
+            "Rust",
+            "identifier",
+            "struct",
+            "Option",
+            "underscore at",
+        ] {
+            assert!(!refused.contains(jargon), "{text}: {refused}");
+        }
+    }
+}

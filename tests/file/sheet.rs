@@ -2,7 +2,7 @@
 
 use crate::headless::{OnDisk, run};
 use gapledger::assess::Study;
-use gapledger::headless::{Command, Outcome, SheetArguments};
+use gapledger::headless::{Command, Outcome, SheetArguments, WishArguments};
 use gapledger::sheet::{Choices, Kind, Material, Paper, Typeset, contents, typeset};
 use gapledger::survey::file::{parse, photo_folder};
 use gapledger::survey::*;
@@ -17,6 +17,7 @@ const TWO_OPENINGS: &str = include_str!("../../sample-surveys/two-opening-check.
 
 pub(crate) fn arguments(file: &Path, output: &Path) -> SheetArguments {
     SheetArguments {
+        wish: WishArguments::default(),
         file: file.to_owned(),
         output: output.to_owned(),
         kind: Kind::Report,
@@ -428,6 +429,7 @@ fn the_plan_as_csv_follows_the_work_and_runs_nothing() {
     let on_disk = OnDisk::new(&survey);
     let output = on_disk.path("plan.csv");
     let command = |byte_order_mark| Command::Plan {
+        wish: WishArguments::default(),
         file: on_disk.file(),
         output: output.clone(),
         byte_order_mark,

@@ -238,7 +238,7 @@ fn contents_sun_and_supply_are_typed_with_their_ranges() {
         &window,
         "needs the mass of the contents and their moisture"
     ));
-    replace_text(&mut window, "Their moisture", "18,5");
+    replace_text(&mut window, "Moisture of contents", "18,5");
     press(&mut window, Key::Tab);
     assert_eq!(survey(&window).drying.contents_moisture_percent, Some(18.5));
     assert!(!shows(

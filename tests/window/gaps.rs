@@ -118,7 +118,7 @@ fn a_closable_gap_says_how_it_stands_in_each_set_up() {
     window.run();
     let closing = survey(&window).gap(GapId(1)).unwrap().closing.unwrap();
     assert!(closing.open_in_use && !closing.open_laid_up);
-    replace_text(&mut window, "Closed it leaves", "25");
+    replace_text(&mut window, "Still passes when closed", "25");
     let closing = survey(&window).gap(GapId(1)).unwrap().closing.unwrap();
     assert!((closing.leaves_percent - 25.0).abs() < 1e-12);
 }

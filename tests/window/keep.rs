@@ -136,11 +136,11 @@ fn what_was_rescued_is_put_away_only_after_a_question() {
     let data = folder.path().join("data");
     leave_unsaved(&data, &path);
     let mut window = kept(&data, None);
-    click_button(&mut window, "Put away: touring caravan");
+    click_button(&mut window, "Move aside: touring caravan");
     click_button(&mut window, "Keep it on the start page");
     assert_eq!(rescues(&data), 1);
-    click_button(&mut window, "Put away: touring caravan");
-    click_button(&mut window, "Put away");
+    click_button(&mut window, "Move aside: touring caravan");
+    click_button(&mut window, "Move aside");
     settle(&mut window);
     assert!(!shows(&window, "Rescued work"));
     assert_eq!(rescues(&data), 0);

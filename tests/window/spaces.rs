@@ -84,7 +84,7 @@ fn closing_a_door_is_a_switch_that_says_what_it_saves() {
         .get_by_role_and_label(Role::CheckBox, "open when laid up")
         .click_accesskit();
     window.run();
-    replace_text(&mut window, "Closed it leaves", "0,1");
+    replace_text(&mut window, "Still passes when closed", "0,1");
     press(&mut window, Key::Tab);
     air_change(&mut window);
     window.run();

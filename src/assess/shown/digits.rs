@@ -12,6 +12,7 @@ const MOST: usize = 6;
 /// Digits that a translated number has at least.
 pub(super) fn least(unit: &Unit) -> usize {
     match unit.dimension {
+        Dimension::Volume if unit.symbol == "L" => 2,
         Dimension::Length
         | Dimension::Area
         | Dimension::Volume
@@ -41,7 +42,7 @@ pub(super) fn converted(number: &str, from: &Unit, to: &Unit, least: usize) -> S
     if value == 0.0 {
         return number.to_owned();
     }
-    let digits = significant(&plain).clamp(least, MOST);
+    let digits = significant(&plain, zeros_count(from)).clamp(least, MOST);
     figure(shown, i32::try_from(digits).unwrap_or(3))
 }
 
@@ -55,14 +56,20 @@ fn tenths(value: f64, decimals: usize) -> String {
     text.replace('-', "−")
 }
 
-/// How many digits of a written number are significant. Zeros at the end of a whole number are
-/// so among the first three digits.
-fn significant(number: &str) -> usize {
+/// Whether zeros at the end of a whole number are significant among its first three digits: not
+/// where results have two digits.
+fn zeros_count(unit: &Unit) -> bool {
+    !matches!(unit.symbol, "g/h" | "L/day" | "L" | "m/s")
+}
+
+/// How many digits of a written number are significant.
+fn significant(number: &str, zeros_count: bool) -> usize {
     let mantissa = number.split(['e', 'E']).next().unwrap_or(number);
     let digits: String = mantissa.chars().filter(char::is_ascii_digit).collect();
     let digits = digits.trim_start_matches('0');
     if mantissa.contains('.') {
         return digits.len();
     }
-    digits.trim_end_matches('0').len().max(digits.len().min(3))
+    let least = if zeros_count { digits.len().min(3) } else { 0 };
+    digits.trim_end_matches('0').len().max(least)
 }

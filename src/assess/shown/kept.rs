@@ -2,6 +2,7 @@
 //! shown.
 
 use super::cell::unit_in;
+use super::dates;
 use super::text::rewritten;
 use crate::survey::Survey;
 use std::borrow::Cow;
@@ -31,7 +32,9 @@ pub(super) fn of(survey: &Survey) -> Vec<String> {
     texts.extend(survey.sources.iter().map(|one| one.name.as_str()));
     texts.extend(survey.spaces.iter().map(|one| one.name.as_str()));
     texts.extend(survey.inner_openings.iter().map(|one| one.name.as_str()));
-    let changes = |text: &&str| matches!(rewritten(text), Cow::Owned(_)) || unit_in(text).is_some();
+    let changes = |text: &&str| {
+        matches!(rewritten(text), Cow::Owned(_)) || unit_in(text).is_some() || dates::any(text)
+    };
     let mut kept: Vec<String> = texts
         .into_iter()
         .map(str::trim)

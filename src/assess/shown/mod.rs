@@ -3,18 +3,21 @@
 //! Every number is worked out and written in metric units, once, by
 //! [`Kind`](super::quantity::Kind). US customary text is a translation of that text, number by
 //! number, so that a number reads the same wherever it stands, and no sentence is worded twice.
-//! Files, JSON and CSV stay metric.
+//! Files, JSON and CSV stay metric. Dates go the same way: year first where they are kept, in the
+//! order of the reader's country where they are shown.
 //!
 //! A translated number has as many significant digits as the one that it was made from, and at
 //! least two; sizes have three. Temperatures have tenths. What a person wrote is never translated.
 
 mod cell;
+mod dates;
 mod digits;
 mod kept;
 #[cfg(test)]
 mod tests;
 mod text;
 
+use crate::survey::date::DateWay;
 use crate::survey::field::Range;
 use crate::survey::typed::Wanted;
 use crate::survey::unit::{Unit, customary, named};
@@ -105,7 +108,9 @@ impl Units {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Shown {
     units: Units,
-    /// What people wrote in the survey that holds a metric size: it stays as they wrote it.
+    dates: DateWay,
+    /// What people wrote in the survey that holds a metric size or a date: it stays as they wrote
+    /// it.
     kept: Vec<String>,
 }
 
@@ -113,22 +118,33 @@ impl Shown {
     /// In these units, for texts about this survey.
     #[must_use]
     pub fn new(units: Units, survey: &Survey) -> Self {
-        Self {
-            units,
-            kept: match units {
-                Units::Metric => Vec::new(),
-                Units::UsCustomary => kept::of(survey),
-            },
+        Self::written(units, DateWay::default(), survey)
+    }
+
+    /// In these units and with dates written so, for texts about this survey.
+    #[must_use]
+    pub fn written(units: Units, dates: DateWay, survey: &Survey) -> Self {
+        let mut shown = Self::of(units, dates);
+        if !shown.changes_nothing() {
+            shown.kept = kept::of(survey);
         }
+        shown
     }
 
     /// In these units, for texts that are about no survey.
     #[must_use]
-    pub fn of(units: Units) -> Self {
+    pub fn of(units: Units, dates: DateWay) -> Self {
         Self {
             units,
+            dates,
             kept: Vec::new(),
         }
+    }
+
+    /// How dates are written.
+    #[must_use]
+    pub fn dates(&self) -> DateWay {
+        self.dates
     }
 
     /// The system of units.
@@ -139,8 +155,8 @@ impl Shown {
 
     /// Whether texts are shown as they are.
     #[must_use]
-    pub fn is_metric(&self) -> bool {
-        self.units == Units::Metric
+    pub fn changes_nothing(&self) -> bool {
+        self.units == Units::Metric && self.dates == DateWay::YearMonthDay
     }
 
     /// A text, its sizes in the units chosen.
@@ -153,11 +169,11 @@ impl Shown {
     /// ```
     #[must_use]
     pub fn text<'a>(&self, text: &'a str) -> Cow<'a, str> {
-        if self.is_metric() {
+        if self.changes_nothing() {
             return Cow::Borrowed(text);
         }
         match self.kept_in(text) {
-            None => text::rewritten(text),
+            None => self.rewritten(text),
             Some((at, end)) => {
                 let (before, after) = (text.get(..at), text.get(end..));
                 let mut out = self.text(before.unwrap_or_default()).into_owned();
@@ -168,11 +184,22 @@ impl Shown {
         }
     }
 
+    fn rewritten<'a>(&self, text: &'a str) -> Cow<'a, str> {
+        let sized = match self.units {
+            Units::Metric => Cow::Borrowed(text),
+            Units::UsCustomary => text::rewritten(text),
+        };
+        match sized {
+            Cow::Borrowed(text) => dates::written(text, self.dates),
+            Cow::Owned(text) => Cow::Owned(dates::written(&text, self.dates).into_owned()),
+        }
+    }
+
     /// A heading or a label that may end in a unit of its own, and that unit, so that the numbers
     /// under it are shown alike.
     #[must_use]
     pub fn head<'a>(&self, text: &'a str) -> (Cow<'a, str>, Option<&'static Unit>) {
-        if self.is_metric() || self.kept_in(text).is_some() {
+        if self.units == Units::Metric || self.kept_in(text).is_some() {
             return (self.text(text), None);
         }
         match cell::unit_in(text) {
@@ -191,7 +218,7 @@ impl Shown {
     #[must_use]
     pub fn cell<'a>(&self, text: &'a str, unit: Option<&'static Unit>) -> Cow<'a, str> {
         match unit {
-            Some(unit) if !self.is_metric() && self.kept_in(text).is_none() => {
+            Some(unit) if self.units != Units::Metric && self.kept_in(text).is_none() => {
                 cell::numbers(text, unit, self.units.of(unit))
             }
             _ => self.text(text),

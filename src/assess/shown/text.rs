@@ -5,8 +5,9 @@ use crate::survey::unit::{ALL, Dimension, Unit, customary};
 use std::borrow::Cow;
 
 /// What stands between the numbers that share a unit.
-const BETWEEN: [&str; 8] = [
+const BETWEEN: [&str; 9] = [
     " to ",
+    " → ",
     " × ",
     "\u{a0}×\u{a0}",
     " ×\u{a0}",

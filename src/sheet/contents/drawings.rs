@@ -5,15 +5,16 @@ use crate::assess::shown;
 use crate::assess::{Comparison, NotKnown};
 use crate::figure;
 use crate::figure::body::body;
+use crate::figure::outline::{Sizes, small_of};
 use crate::figure::rose::drawn;
 use crate::figure::{Arrangement, Point, Role, RoseFrame, Scene, Shape, Show, Stroke, rose};
 use crate::physics::counts::count;
 use crate::report::words::name;
-use crate::report::{Block, Photo, Section};
+use crate::report::{self, Block, Photo, Section, in_short};
 use crate::sheet::blocks::Picture;
 use crate::sheet::choices::{Choices, Kind, Paper};
 use crate::sheet::svg::{svg, svg_exactly};
-use crate::survey::{GapId, PhotoMark};
+use crate::survey::{GapId, PhotoMark, Survey};
 use std::sync::Arc;
 
 /// Margin left and right of the text, mm; the template has the same.
@@ -50,7 +51,7 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
         &show,
     );
     let mut files = Vec::new();
-    let shown = shown::Shown::new(choices.units, material.told.survey);
+    let shown = shown::Shown::written(choices.units, choices.dates, material.told.survey);
     let mut add = |section: &mut Section, name: &str, scene: &Scene, caption: &str| {
         let scene = &*scene.shown(&shown);
         files.push((name.to_owned(), drawing(scene)));
@@ -91,11 +92,61 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
     (section, files)
 }
 
+/// Width and height of the vehicle at the head, mm; the template has the same.
+const COVER: (f64, f64) = (58.0, 26.0);
+
+/// The vehicle from its side, with what it shows.
+pub(super) fn cover(survey: &Survey) -> ((String, Picture), String) {
+    let scene = small_of(&Sizes::of(&survey.vehicle), COVER);
+    let alt = scene.description.clone();
+    (("cover".to_owned(), drawing(&scene)), alt)
+}
+
+/// The steps of a work order on the unfolded body, by their numbers, and nothing else: with few marks
+/// they are drawn large.
+pub(super) fn steps(material: &Material<'_>, paper: Paper, steps: &[GapId]) -> (Section, Files) {
+    let mut section = Section::new("Where the steps are");
+    let step = |id: GapId| {
+        (1..)
+            .zip(steps)
+            .find(|(_, gap)| **gap == id)
+            .map(|(at, _)| GapId(at))
+    };
+    let mut survey = material.told.survey.clone();
+    survey
+        .gaps
+        .retain_mut(|gap| step(gap.id).map(|number| gap.id = number).is_some());
+    let mut assessment = material.told.assessment.clone();
+    let answers = &mut assessment.gaps;
+    answers.retain_mut(|gap| step(gap.id).map(|number| gap.id = number).is_some());
+    if survey.gaps.is_empty() {
+        return (section, Files::new());
+    }
+    let show = Show {
+        numbers: true,
+        ..Show::default()
+    };
+    let width = text_width(paper);
+    let scene = body(&survey, &assessment, Arrangement::Tall, width, &show).scene;
+    section.push(Block::Figure {
+        file: "body".to_owned(),
+        width_mm: format!("{:.1}", scene.width.min(width)),
+        alt: scene.description.clone(),
+        caption: "The numbers are those of the steps. The body unfolded, seen from above with the front to \
+                  the left; the underfloor as seen from above through the floor. Hollow with a question \
+                  mark: its place is not fully known."
+            .to_owned(),
+    });
+    (section, vec![("body".to_owned(), drawing(&scene))])
+}
+
 /// The options of drying and heating beside each other.
 pub(super) fn options(comparison: &Comparison, choices: &Choices) -> (Block, (String, Picture)) {
     let name = "options".to_owned();
     let scene = figure::options(comparison, text_width(choices.paper));
-    let scene = scene.shown(&shown::Shown::of(choices.units)).into_owned();
+    let scene = scene
+        .shown(&shown::Shown::of(choices.units, choices.dates))
+        .into_owned();
     let block = Block::Figure {
         file: name.clone(),
         width_mm: format!("{:.1}", scene.width),
@@ -105,6 +156,33 @@ pub(super) fn options(comparison: &Comparison, choices: &Choices) -> (Block, (St
             .to_owned(),
     };
     (block, (name, drawing(&scene)))
+}
+
+/// A picture of the page in short; nothing where what it shows is not known.
+pub(super) fn in_short(
+    told: &report::Material<'_>,
+    choices: &Choices,
+    picture: in_short::Picture,
+) -> Option<(Block, (String, Picture))> {
+    let (name, part, caption) = match picture {
+        in_short::Picture::Hole => ("hole", 0.75, "Vehicle and hole to one scale."),
+        in_short::Picture::Options => (
+            "what to buy",
+            1.0,
+            "The bar is the season: filled for as much of it as the target is held.",
+        ),
+        in_short::Picture::StayOpen => ("stay open", 0.6, "What must stay open, by number."),
+    };
+    let scene = in_short::scene(told, picture, part * text_width(choices.paper))?;
+    let shown = shown::Shown::of(choices.units, choices.dates);
+    let scene = scene.shown(&shown).into_owned();
+    let block = Block::Figure {
+        file: name.to_owned(),
+        width_mm: format!("{:.1}", scene.width),
+        alt: scene.description.clone(),
+        caption: caption.to_owned(),
+    };
+    Some((block, (name.to_owned(), drawing(&scene))))
 }
 
 /// Why there is no rose, where no weather case has an air change.

@@ -34,19 +34,19 @@ pub(super) const FIELDS: &[Entry] = &[
         .help("The temperature that the thermostat is set to; empty where it has none."),
     of(F::MachineKind, "kind", "Machine")
         .help("How the machine takes water from the air, from its plate or manual."),
-    of(F::TubArea, "tub_area_m2", "Surface of the tub")
+    of(F::TubArea, "tub_area_m2", "Tub surface")
         .range("tub surface", "m²", 0.0001, 5.0)
         .help("Length times width of the salt's open surface, with a ruler."),
-    of(F::TubHolds, "tub_l", "The tub holds")
+    of(F::TubHolds, "tub_l", "Tub capacity")
         .range("what the tub holds", "L", 0.05, 50.0)
         .help("What fits below the rim, from the packet or with a measuring jug and water."),
-    of(F::RatedRemoval, "rated_removal_l_per_day", "Removes")
+    of(F::RatedRemoval, "rated_removal_l_per_day", "Water removed")
         .range("rated removal", "L/day", 0.001, 200.0)
         .help("Litres a day from the plate or manual, with the air that they were measured in."),
-    of(F::RatedTemperature, "rated_temperature_c", "… stated at")
+    of(F::RatedTemperature, "rated_temperature_c", "Stated at")
         .range("rating temperature", "°C", -10.0, 45.0)
         .help("The temperature of the air for which the removal is stated, from the manual."),
-    of(F::RatedRh, "rated_rh_percent", "… and RH")
+    of(F::RatedRh, "rated_rh_percent", "and at RH")
         .range("rating relative humidity", "%", 10.0, 100.0)
         .help("The humidity of the air for which the removal is stated, from the manual."),
     of(F::Power, "power_w", "Electric power")
@@ -76,15 +76,25 @@ pub(super) const FIELDS: &[Entry] = &[
         .stored_as("power_w")
         .range("power", "W", 0.0, 5000.0)
         .help("Electric power that the maker states for this air."),
+    of(F::Owned, "owned", "I own it")
+        .help("Tick it where it is there already, so that nothing has to be bought."),
+    of(F::Price, "price", "Price to buy")
+        .empty("not given")
+        .range("price to buy", "", 0.0, 1_000_000.0)
+        .help("What the machine or heater costs in the shop, fitted where it has to be fitted."),
+    of(F::Upkeep, "upkeep_per_month", "Besides power and fuel")
+        .empty("nothing")
+        .range("cost besides power and fuel", "/month", 0.0, 100_000.0)
+        .help("What a month of it costs besides power and fuel: new salt, filters, service."),
     of(F::SourceKind, "kind", "What gives off water")
         .help("Whatever gives off water inside: people, cooking, a flame, wet clothes."),
     of(F::SourceCount, "count", "How many")
         .range("count", "", 1.0, 500.0)
         .help("How many of them there are at one time."),
-    of(F::SourceRate, "rate_g_per_h", "Each gives off")
+    of(F::SourceRate, "rate_g_per_h", "Water from each")
         .range("water given off by one", "g/h", 0.0, 10_000.0)
         .help("Grams an hour for each; the usual value is filled in, weighing is better."),
-    of(F::SourceHours, "hours_per_day", "Lasts")
+    of(F::SourceHours, "hours_per_day", "Hours a day")
         .range("hours a day", "h/day", 0.0, 24.0)
         .help("How many hours of a day it lasts."),
     of(F::SourceLaidUp, "laid_up", "present when laid up")
@@ -100,7 +110,7 @@ pub(super) const FIELDS: &[Entry] = &[
             "The flow on the fan's plate, with nothing before or behind it, of the air that it moves: \
              inside air for an extract fan, outside air for a supply fan.",
         ),
-    of(F::FanMostPressure, "most_pressure_pa", "Stopped by")
+    of(F::FanMostPressure, "most_pressure_pa", "Pressure that stops it")
         .range("pressure that stops it", "Pa", 5.0, 2000.0)
         .empty("60")
         .help("The most pressure in the maker's sheet; left empty, 60 Pa is taken."),

@@ -24,13 +24,13 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::To, "to", "and").help("The space on its other side."),
     of(F::Part, "part", "Part")
         .help("The part of the body that the element is; it decides which surfaces see the sky."),
-    of(F::Area, "area_m2", "Area of all of it")
+    of(F::Area, "area_m2", "Total area")
         .range("area", "m²", 0.01, 200.0)
         .help(
             "Height times width with a tape, windows and doors deducted where they are elements \
              of their own.",
         ),
-    of(F::BuildUp, "build_up", "Known by").help(
+    of(F::BuildUp, "build_up", "Given as").help(
         "Choose layers where you have seen the build-up, a U-value where the maker states one.",
     ),
     of(F::UValue, "u_w_per_m2_k", "U-value")
@@ -42,14 +42,14 @@ pub(super) const FIELDS: &[Entry] = &[
             "What frames and ribs add to the loss; a cold streak under the hand or a thermal \
              camera shows them.",
         ),
-    of(F::Outline, "outline", "drawn on the body")
+    of(F::Outline, "outline", "shown on the drawing")
         .help("Tick it to draw the window or door on the unfolded body."),
     of(F::OutlineFacing, "facing", "On the face").help("The face of the body that it is drawn on."),
-    of(F::OutlineAlong, "outline_along_m", "Its middle along")
+    of(F::OutlineAlong, "outline_along_m", "Middle, from the front")
         .stored_as("along_m")
         .range("place along", "m", -1.0, 15.0)
         .help("From the front, or from the nearside, to its middle, with a tape."),
-    of(F::OutlineUp, "outline_up_m", "Its middle up")
+    of(F::OutlineUp, "outline_up_m", "Middle, from the ground")
         .stored_as("up_m")
         .range("height or place across", "m", -0.5, 4.5)
         .help("From the ground, or from the nearside, to its middle, with a tape."),

@@ -48,14 +48,14 @@ pub(super) const FIELDS: &[Entry] = &[
             "Push feeler gauges in until one just drags, at several places, and take the mean; \
              where daylight shows but no gauge reaches, say so under “Size found by”.",
         ),
-    of(F::GapDepth, "gap_depth_mm", "Depth of the way")
+    of(F::GapDepth, "gap_depth_mm", "Depth of the gap")
         .stored_as("depth_mm")
         .range("depth", "mm", 0.1, 500.0)
         .help(
             "How far the air travels in the gap, from inside to outside: push a thin strip \
              through and mark both faces on it.",
         ),
-    of(F::Bends, "bends", "Bends on the way")
+    of(F::Bends, "bends", "Bends in the gap")
         .range("bends", "", 0.0, 8.0)
         .help(
             "Count the corners that the air turns on its way: none for a plain joint, two round a \
@@ -95,7 +95,7 @@ pub(super) const FIELDS: &[Entry] = &[
             "The area as it is stamped on the ventilator or stated by its maker. A free area passes \
              what a sharp-edged opening of that area passes.",
         ),
-    of(F::StatedAs, "convention", "Which area").help(
+    of(F::StatedAs, "convention", "Kind of area").help(
         "What kind of area is stated: free area is what a ruler finds, the others follow from \
              a flow test.",
     ),
@@ -125,7 +125,7 @@ pub(super) const FIELDS: &[Entry] = &[
         "Measured: with gauge, ruler or caliper. Estimated: seen, or shown by daylight or \
              smoke. Guessed: not all of it seen.",
     ),
-    of(F::GapPart, "part", "What part it is").help(
+    of(F::GapPart, "part", "Part of the vehicle").help(
         "What moves, what passes through, what must let air or water out: the remedy follows from \
              it, and nothing is offered until it is said.",
     ),
@@ -136,7 +136,7 @@ pub(super) const FIELDS: &[Entry] = &[
     of(
         F::PurposeConfirmed,
         "purpose_confirmed",
-        "seen to protect nobody",
+        "checked: it protects nobody",
     )
     .help(
         "Tick it when you have seen both ends: it airs nobody, feeds no flame, leads no fumes \
@@ -175,7 +175,7 @@ pub(super) const FIELDS: &[Entry] = &[
         "The outer opening that the same air passes first, such as the grille in front of a \
              hole.",
     ),
-    of(F::AreaInFront, "free_area_mm2", "Its free area")
+    of(F::AreaInFront, "free_area_mm2", "Free area in front")
         .range("free area", "mm²", 0.01, 5_000_000.0)
         .help("Measure the clear opening of what lies in front with a ruler, less slats and mesh."),
     of(F::Closing, "closing", "can be closed")
@@ -184,7 +184,7 @@ pub(super) const FIELDS: &[Entry] = &[
         .help("Tick it where it stands open while nobody lives in the vehicle."),
     of(F::OpenInUse, "open_in_use", "open when in use")
         .help("Tick it where it stands open while somebody lives in the vehicle."),
-    of(F::ClosedLeaves, "leaves_percent", "Closed it leaves")
+    of(F::ClosedLeaves, "leaves_percent", "Still passes when closed")
         .range("share that passes when closed", "%", 0.0, 100.0)
         .help(
             "The share of the open flow that still passes when it is closed: hold smoke or a hand \
@@ -206,12 +206,12 @@ pub(super) const FIELDS: &[Entry] = &[
         .help("How far the work is: a sealed gap counts only with what its remedy leaves."),
     of(F::StateDate, "state_date", "Date of the state")
         .empty("year-month-day")
-        .help("The day that the state was reached, as year-month-day."),
+        .help("The day that the state was reached."),
     of(F::Remedy, "remedy", "Remedy").help(
         "What it would be sealed with; try a piece of the strip or brush in the gap before \
              you choose.",
     ),
-    of(F::RemedyWords, "words", "Words for the job")
+    of(F::RemedyWords, "words", "Note for the workshop")
         .help("What the workshop must know: profile, colour, which fixings to loosen first."),
     of(F::LeakLeft, "leak_left_percent", "Leak that remains")
         .range("share of the leak that remains", "%", 0.0, 100.0)
@@ -219,7 +219,7 @@ pub(super) const FIELDS: &[Entry] = &[
             "The share of the leak that stays after sealing; when the work is done, hold smoke to \
              it and correct the figure.",
         ),
-    of(F::CostBasis, "cost_basis", "Material counted by").help(
+    of(F::CostBasis, "cost_basis", "Material priced by").help(
         "Piece: the cost is for each gap alike. Metre: it is for each metre of the gap's \
              length.",
     ),

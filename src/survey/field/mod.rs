@@ -131,6 +131,21 @@ impl Field {
         self.entry().direction
     }
 
+    /// Whether it is a day, which the survey holds year first.
+    #[must_use]
+    pub const fn is_date(self) -> bool {
+        matches!(
+            self,
+            Self::Date
+                | Self::StateDate
+                | Self::QuotationDate
+                | Self::ValidUntil
+                | Self::OrderDate
+                | Self::InvoiceDate
+                | Self::PayBy
+        )
+    }
+
     /// Whether it says where on the body something is: no gap is where its range ends.
     #[must_use]
     pub const fn is_place(self) -> bool {

@@ -11,7 +11,7 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::Surveyor, "surveyor", "Surveyor").help("Who measured, so that questions find their way."),
     of(F::Date, "date", "Date")
         .empty("year-month-day")
-        .help("The day of the survey, as year-month-day."),
+        .help("The day of the survey."),
     of(F::Reference, "reference", "Job reference")
         .help("The workshop's number for the job, if it has one."),
     of(F::Notes, "note", "Notes")
@@ -79,11 +79,11 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::Berths, "berths", "Berths")
         .range("berths", "", 0.0, 12.0)
         .help("How many people the vehicle sleeps, from its papers."),
-    of(F::CodeOfPractice, "code_of_practice", "Ventilation after").help(
+    of(F::CodeOfPractice, "code_of_practice", "Ventilation rules").help(
         "The code of practice that holds where the vehicle is used: EN 721 in Europe, AS/NZS \
              5601.2 in Australia and New Zealand.",
     ),
-    of(F::Terrain, "terrain", "District").help(
+    of(F::Terrain, "terrain", "Terrain").help(
         "Look some kilometres to the windward side: fields, hedges, suburb or town slow the \
              wind on its way.",
     ),

@@ -75,7 +75,7 @@ pub(super) const FIELDS: &[Entry] = &[
     of(
         F::ContentsMoisture,
         "contents_moisture_percent",
-        "Their moisture",
+        "Moisture of contents",
     )
     .empty("not measured")
     .range("moisture of the contents", "%", 0.0, 150.0)
@@ -84,7 +84,7 @@ pub(super) const FIELDS: &[Entry] = &[
         .empty("from the volume")
         .range("heat capacity of the inside", "kJ/K", 10.0, 10_000.0)
         .help("Of everything inside; left empty, it follows from the volume."),
-    of(F::Sun, "sun_w", "Sun, day and night")
+    of(F::Sun, "sun_w", "Heat of the sun, mean")
         .range("heat of the sun", "W", 0.0, 3000.0)
         .help("The sun's heat through windows and roof as a mean over day and night."),
     of(F::Salt, "salt_kg", "Salt in a tub, dry")
@@ -98,7 +98,7 @@ pub(super) const FIELDS: &[Entry] = &[
             "The rating of the breaker at the post, read from its lever; leave the wiring to an \
              electrician.",
         ),
-    of(F::Battery, "battery_wh", "Batteries may give")
+    of(F::Battery, "battery_wh", "Usable battery energy")
         .empty("none")
         .range("battery", "Wh", 10.0, 100_000.0)
         .help("Volts times ampere-hours of the part that may be drawn, from the battery's label."),

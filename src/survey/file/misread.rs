@@ -2,6 +2,7 @@
 
 use super::error::ParseError;
 use ron::error::{Error, SpannedError};
+use std::borrow::Cow;
 
 /// The error of a file whose format number was looked for.
 pub(super) fn header_error(text: &str, error: &SpannedError) -> ParseError {
@@ -72,14 +73,16 @@ fn in_words(code: &Error) -> String {
             found,
             outer,
         } => format!(
-            "there is no field `{found}`{}: {}",
+            "there is no field `{}`{}: {}",
+            shortened(found),
             of(outer.as_deref()),
             choose(found, expected)
         ),
         Error::NoSuchEnumVariant {
             expected, found, ..
         } => format!(
-            "`{found}` is none of the words allowed here: {}",
+            "`{}` is none of the words allowed here: {}",
+            shortened(found),
             choose(found, expected)
         ),
         Error::MissingStructField { field, outer } => format!(
@@ -87,7 +90,8 @@ fn in_words(code: &Error) -> String {
             of(outer.as_deref())
         ),
         Error::DuplicateStructField { field, outer } => format!(
-            "the field `{field}`{} stands twice: remove one of them",
+            "the field `{}`{} stands twice: remove one of them",
+            shortened(field),
             of(outer.as_deref())
         ),
         Error::Eof => {
@@ -108,8 +112,56 @@ fn in_words(code: &Error) -> String {
         Error::ExceededRecursionLimit => {
             String::from("brackets are nested deeper than in any survey")
         }
-        Error::Message(message) => message.clone(),
-        other => format!("this cannot be read: {other}"),
+        Error::Message(message) => words_shortened(message),
+        other => punctuation(other).to_owned(),
+    }
+}
+
+/// Signs that are missing or too many.
+fn punctuation(code: &Error) -> &'static str {
+    match code {
+        Error::ExpectedMapColon => "a colon must stand here, between a name and its value",
+        Error::ExpectedStructLike
+        | Error::ExpectedNamedStructLike(_)
+        | Error::ExpectedMap
+        | Error::ExpectedOption => "an opening bracket ( must stand here",
+        Error::ExpectedStructLikeEnd | Error::ExpectedOptionEnd | Error::ExpectedMapEnd => {
+            "a closing bracket or a comma must stand here"
+        }
+        Error::ExpectedArrayEnd => "a closing bracket ] or a comma must stand here",
+        Error::ExpectedStringEnd => "a text is not closed: a double quote is missing",
+        Error::ExpectedIdentifier
+        | Error::InvalidIdentifier(_)
+        | Error::SuggestRawIdentifier(_) => {
+            "a name must stand here: small letters and underscores, no digit in front"
+        }
+        Error::InvalidEscape(_) => {
+            "a backslash in a text means something else here: write two of them for one"
+        }
+        Error::UnclosedBlockComment => "a remark that begins with /* is not closed by */",
+        Error::UnexpectedChar(_) => "this sign has no business here: remove it",
+        Error::FloatUnderscore
+        | Error::UnderscoreAtBeginning
+        | Error::InvalidIntegerDigit { .. } => {
+            "this is not how a number is written: digits, with a point for decimals"
+        }
+        _ => {
+            "this cannot be read: look at the commas, colons, quotes and brackets before this place"
+        }
+    }
+}
+
+/// Letters of a text from a file that a message repeats.
+const MOST_LETTERS: usize = 60;
+
+/// A text as a message repeats it: cut where no person would have written so much.
+pub(super) fn shortened(text: &str) -> Cow<'_, str> {
+    match text.char_indices().nth(MOST_LETTERS) {
+        Some((end, _)) => {
+            let start = text.get(..end).unwrap_or_default();
+            Cow::Owned(format!("{start}\u{2026}"))
+        }
+        None => Cow::Borrowed(text),
     }
 }
 
@@ -156,6 +208,12 @@ fn edits(from: &str, to: &str) -> usize {
         }
     }
     row.last().copied().unwrap_or(usize::MAX / 4)
+}
+
+/// A sentence whose words from a file are each cut where no person would have written so much.
+fn words_shortened(sentence: &str) -> String {
+    let words = sentence.split(' ').map(shortened);
+    words.collect::<Vec<_>>().join(" ")
 }
 
 #[cfg(test)]

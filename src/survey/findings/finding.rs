@@ -1,5 +1,6 @@
 //! What a finding is, and how one is made.
 
+use crate::survey::date::DateWay;
 use crate::survey::ids::{
     ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
     WeatherId, ZoneId,
@@ -253,10 +254,14 @@ impl<'a> Finder<'a> {
     /// A warning where a text that should be a date is none.
     pub(super) fn check_date(&mut self, field: Field, words: &str, text: &str) {
         if !text.is_empty() && date::parse(text).is_none() {
+            let what = match DateWay::two_readings(text) {
+                Some(both) => format!("can be read as {both}"),
+                None => "is not a date".to_owned(),
+            };
             self.warn(
                 field,
-                format!("the {words} \u{201c}{text}\u{201d} is not a date"),
-                "write it as year-month-day, for example 2026-01-31",
+                format!("the {words} \u{201c}{text}\u{201d} {what}"),
+                "write it year first, with four digits, then month and day, with a dash between each",
             );
         }
     }

@@ -150,7 +150,7 @@ impl App {
             }
             Err(error) => {
                 let words = sentence_of(&error);
-                let words = format!("{} could not be put away. {words}", path.display());
+                let words = format!("{} could not be moved aside. {words}", path.display());
                 self.notices.tell(Severity::Error, words);
             }
         }
@@ -167,6 +167,8 @@ impl App {
     /// Puts the open survey away and shows the start page.
     pub(super) fn put_survey_away(&mut self) {
         self.unsaved.let_go();
+        // What was told of it is over with it.
+        self.notices.forget_earlier();
         self.document = None;
         self.view = self.view.for_another_survey(Page::default());
         self.photos.open(None);

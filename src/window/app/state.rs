@@ -3,6 +3,7 @@
 use super::file_work::Files;
 use super::view::ViewState;
 use crate::assess::shown::{Shown, Units};
+use crate::survey::date::DateWay;
 use crate::survey::file::protection;
 use crate::survey::{GapId, Severity, Survey};
 use crate::window::answers::{Answers, Results, Revised};
@@ -75,6 +76,10 @@ pub struct App {
     pub(super) paste_wanted: Option<f64>,
     pub(super) focus: FocusKeeper,
     title: String,
+    /// How dates are written.
+    dates: DateWay,
+    /// The day that a new survey is dated with.
+    pub(super) today: Option<fn() -> String>,
     /// Everything is as large as site mode wants it.
     pub(super) site_sized: bool,
     /// Which revision, in which units, the widgets were told of last.
@@ -124,6 +129,8 @@ impl App {
             paste_wanted: None,
             focus: FocusKeeper::default(),
             title: String::new(),
+            dates: start.dates,
+            today: start.today,
             site_sized: false,
             units_told: None,
         };
@@ -146,6 +153,7 @@ impl App {
     pub(super) fn tell_units(&mut self, ctx: &egui::Context) {
         let units = self.preferences.units;
         self.view.job_sheet.choices.units = units;
+        self.view.job_sheet.choices.dates = self.dates;
         let document = self.document.as_ref();
         let revision = document.map_or(u64::MAX, |document| document.history.revision());
         if self.units_told == Some((revision, units)) {
@@ -153,8 +161,8 @@ impl App {
         }
         self.units_told = Some((revision, units));
         let shown = document.map_or_else(
-            || Shown::of(units),
-            |document| Shown::new(units, document.history.survey()),
+            || Shown::of(units, self.dates),
+            |document| Shown::written(units, self.dates, document.history.survey()),
         );
         units::tell(ctx, Arc::new(shown));
     }

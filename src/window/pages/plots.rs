@@ -1,6 +1,9 @@
 //! What the plots of several pages share: they stand still, and their axes carry round numbers.
 
 use super::air_change::lines::{Look, key};
+use crate::assess::shown::Units;
+use crate::assess::words::figure;
+use crate::window::units;
 use eframe::egui;
 use egui::accesskit::Role;
 use egui::{Ui, Vec2, WidgetInfo};
@@ -23,6 +26,41 @@ pub(super) fn still_plot(name: &'static str, height: f32) -> Plot<'static> {
         .x_grid_spacer(|input| marks(input.bounds))
         .y_axis_formatter(|mark, _| number(mark.value))
         .y_grid_spacer(|input| marks(input.bounds))
+}
+
+/// An axis with a unit: its numbers are those of the units shown.
+#[derive(Clone, Copy)]
+pub(super) struct Axis {
+    metric: &'static str,
+    units: Units,
+}
+
+impl Axis {
+    /// An axis of this metric unit.
+    pub(super) fn of(ui: &Ui, metric: &'static str) -> Self {
+        let units = units::shown(ui.ctx()).units();
+        Self { metric, units }
+    }
+
+    /// A metric number as it stands on the axis.
+    pub(super) fn at(self, metric: f64) -> f64 {
+        self.units.shown(metric, self.metric)
+    }
+
+    /// The unit.
+    pub(super) fn unit(self) -> &'static str {
+        self.units.symbol(self.metric)
+    }
+
+    /// What stands along it: the words and the unit.
+    pub(super) fn label(self, words: &str) -> String {
+        format!("{words}, {}", self.unit())
+    }
+
+    /// Two digits of a number on the axis, with the unit.
+    pub(super) fn text(self, on_axis: f64) -> String {
+        format!("{}\u{a0}{}", figure(on_axis, 2), self.unit())
+    }
 }
 
 /// A number on an axis, without needless zeros.

@@ -3,6 +3,7 @@
 use crate::assess::shown::Units;
 use crate::sheet::blocks::Picture;
 use crate::sheet::{Kind, Paper, Part, WorkshopTexts};
+use crate::survey::date::DateWay;
 use crate::window::answers::{Effort, Revised};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
@@ -23,6 +24,8 @@ pub struct SheetChoices {
     pub logo: String,
     /// Units that sizes are printed in: those of the window.
     pub units: Units,
+    /// How dates are written.
+    pub dates: DateWay,
 }
 
 impl Default for SheetChoices {
@@ -34,6 +37,7 @@ impl Default for SheetChoices {
             workshop: WorkshopTexts::default(),
             logo: String::new(),
             units: Units::default(),
+            dates: DateWay::default(),
         }
     }
 }

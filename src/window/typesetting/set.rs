@@ -125,5 +125,6 @@ fn choices(chosen: &SheetChoices) -> Result<Choices, String> {
             logo,
         },
         units: chosen.units,
+        dates: chosen.dates,
     })
 }

@@ -3,6 +3,7 @@
 use crate::assess::{Answer, NotKnown, Topic};
 use crate::window::request::Queue;
 use crate::window::theme::{figure_style, palette};
+use crate::window::units;
 use eframe::egui;
 use egui::{Response, RichText, Ui};
 
@@ -22,14 +23,16 @@ pub fn working_button(ui: &mut Ui, queue: &mut Queue, topic: Topic, what: &str) 
 /// *Not known*, with the reason on hover.
 pub fn not_known(ui: &mut Ui, why: &NotKnown) {
     let colour = palette(ui).muted;
+    let reason = units::text(ui.ctx(), &why.reason);
     ui.label(RichText::new("not known").italics().color(colour))
-        .on_hover_text(&why.reason);
+        .on_hover_text(reason);
 }
 
 /// A result in words on one line, or *not known* with the reason in small text and on hover.
 pub fn answer_line(ui: &mut Ui, answer: &Answer<String>) {
     match answer {
         Ok(words) => {
+            let words = units::text(ui.ctx(), words);
             ui.label(RichText::new(words).color(palette(ui).text));
         }
         Err(why) => not_known_since(ui, why),
@@ -58,6 +61,7 @@ pub fn figure(
         });
         match answer {
             Ok((figure, small)) => {
+                let figure = units::text(ui.ctx(), figure);
                 ui.label(RichText::new(figure).text_style(figure_style()));
                 super::words::muted(ui, small);
             }

@@ -7,6 +7,7 @@ use super::words::tell_name;
 use crate::survey::Field;
 use crate::window::help;
 use crate::window::request::Queue;
+use crate::window::units;
 use eframe::egui;
 use egui::text::CCursor;
 use egui::text_selection::CCursorRange;
@@ -89,7 +90,14 @@ impl<'a> TextField<'a> {
     }
 
     fn input(&self, ui: &mut Ui, queue: &mut Queue) -> (Option<String>, Response) {
+        let way = units::shown(ui.ctx()).dates();
+        let is_date = self.of.is_some_and(Field::is_date);
+        let typed = self.id.with("date as typed");
         let mut text = self.takes.value.to_owned();
+        if is_date {
+            let draft = ui.data(|data| data.get_temp::<String>(typed));
+            text = draft.unwrap_or_else(|| way.written(&text));
+        }
         let edit = if self.rows() > 1 {
             TextEdit::multiline(&mut text).desired_rows(self.rows())
         } else {
@@ -101,7 +109,7 @@ impl<'a> TextField<'a> {
             .id(self.id)
             .desired_width(self.width)
             .char_limit(LONGEST)
-            .hint_text(self.hint)
+            .hint_text(if is_date { way.hint() } else { self.hint })
             .show(ui);
         let response = output.response.response.clone();
         self.take_focus(&response);
@@ -112,6 +120,13 @@ impl<'a> TextField<'a> {
             output.state.store(ui.ctx(), self.id);
         }
         let mut commit = None;
+        if is_date && response.changed() {
+            ui.data_mut(|data| data.insert_temp(typed, text.clone()));
+            text = way.read(&text).unwrap_or(text);
+        }
+        if is_date && response.lost_focus() {
+            ui.data_mut(|data| data.remove::<String>(typed));
+        }
         if response.changed() && text != self.takes.value {
             queue.typing_in(self.key());
             ui.data_mut(|data| {

@@ -7,7 +7,7 @@ mod stories;
 use super::super::{json, page};
 use super::*;
 use crate::assess::sealing::{Aim, Bill, Sealable, StaysOpen};
-use crate::assess::shown::Units;
+use crate::assess::shown::Shown;
 use crate::sheet::contents::{Material, contents};
 use crate::sheet::{Choices, Kind};
 use crate::survey::leave::{self, Manner, Refusal};
@@ -334,6 +334,6 @@ fn text_page(survey: &Survey) -> String {
         aim: Aim::AchWindy,
         budget: None,
     };
-    let text = page::render(&Study::of(survey), asked, Units::Metric);
+    let text = page::render(&Study::of(survey), asked, Shown::default());
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }

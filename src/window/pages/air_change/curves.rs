@@ -1,6 +1,6 @@
 //! Air changes against wind direction and against wind speed.
 
-use super::super::plots::{self, Curve, number, still_plot};
+use super::super::plots::{self, Axis, Curve, number, still_plot};
 use super::lines::{Look, case_looks, not_known};
 use super::rose::nearest;
 use super::view::AirChangeContext;
@@ -126,9 +126,12 @@ pub(super) fn against_speed(ui: &mut Ui, context: &mut AirChangeContext<'_>, res
         Ok(curve) => curve,
         Err(why) => return not_known(ui, Some(why)),
     };
+    let axis = Axis::of(ui, "m/s");
     let line = |of: fn(&crate::assess::WindPoint) -> f64| -> Vec<[f64; 2]> {
         let points = curve.points.iter();
-        points.map(|point| [point.wind_m_s, of(point)]).collect()
+        points
+            .map(|point| [axis.at(point.wind_m_s), of(point)])
+            .collect()
     };
     let [mean, most, least] = PLAIN.map(|style| Look::of(ui, style));
     let curves = [
@@ -145,13 +148,14 @@ pub(super) fn against_speed(ui: &mut Ui, context: &mut AirChangeContext<'_>, res
         curve.points.iter().map(of).collect()
     };
     let speeds = column(|point| point.wind_m_s);
+    let speeds: Vec<f64> = speeds.into_iter().map(|speed| axis.at(speed)).collect();
     let (lowest, highest) = (
         column(|point| point.lowest_per_h),
         column(|point| point.highest_per_h),
     );
     let plot = ach_plot("against speed")
-        .x_axis_label("wind at a weather station, m/s")
-        .label_formatter(|at| hover(at, "wind", " m/s"));
+        .x_axis_label(axis.label("wind at a weather station"))
+        .label_formatter(move |at| hover(at, "wind", &format!(" {}", axis.unit())));
     let words = "air changes per hour against wind speed";
     plots::show(ui, plot, words, &curves, |plot| {
         plot.add(FilledArea::new("least to most", &speeds, &lowest, &highest).fill_color(band));

@@ -1,6 +1,6 @@
 //! Air changes against how much warmer it is inside.
 
-use super::super::plots::{self, Curve};
+use super::super::plots::{self, Axis, Curve};
 use super::curves::{ach_plot, as_table, hover};
 use super::lines::{case_look, not_known};
 use super::view::AirChangeContext;
@@ -20,19 +20,21 @@ pub(super) fn show(
         Ok(_) => return not_known(ui, None),
         Err(why) => return not_known(ui, Some(why)),
     };
+    let axis = Axis::of(ui, "K");
     let finite = |curve: &&TemperatureCurve| curve.points.iter().all(|(_, ach)| ach.is_finite());
     let drawn: Vec<Curve<'_>> = curves
         .iter()
         .filter(finite)
         .filter_map(|curve| {
-            let points = curve.points.iter().map(|(kelvin, ach)| [*kelvin, *ach]);
+            let points = curve.points.iter();
+            let points = points.map(|(kelvin, ach)| [axis.at(*kelvin), *ach]);
             let look = case_look(ui, assessment, curve.id)?;
             Some((curve.name.as_str(), points.collect(), look))
         })
         .collect();
     let plot = ach_plot("against temperature")
-        .x_axis_label("inside warmer than outside by, K")
-        .label_formatter(|at| hover(at, "warmer by", " K"));
+        .x_axis_label(axis.label("inside warmer than outside by"))
+        .label_formatter(move |at| hover(at, "warmer by", &format!(" {}", axis.unit())));
     let words = "air changes per hour against how much warmer it is inside";
     plots::show(ui, plot, words, &drawn, |_| {});
     as_table(

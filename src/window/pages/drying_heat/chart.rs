@@ -9,6 +9,7 @@ use crate::assess::{Answer, Comparison};
 use crate::physics::MoistAir;
 use crate::window::body;
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Align, Layout, RichText, Ui, vec2};
@@ -77,6 +78,7 @@ fn drawing(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Compar
                 Some(air) => state_words(&air),
                 None => "Point at the chart to read a state.".to_owned(),
             };
+            let words = units::text(ui.ctx(), &words);
             ui.label(RichText::new(words).color(palette(ui).text));
         }
         Err(why) => widgets::answer_line(ui, &Answer::<String>::Err(why.clone())),

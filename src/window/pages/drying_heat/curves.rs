@@ -1,32 +1,32 @@
 //! Removal needed against the humidity to hold and against the air changes.
 
 use super::super::air_change::lines::{Look, not_known};
-use super::super::plots::{self, Curve, number, still_plot};
+use super::super::plots::{self, Axis, Curve, number, still_plot};
 use crate::assess::Comparison;
 use crate::assess::quantity::Kind;
 use crate::assess::words::figure;
 use crate::figure::styles::{self, PLAIN};
 use crate::physics::units::LITRES_PER_DAY;
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets;
 use eframe::egui::{CollapsingHeader, Grid, RichText, Ui};
 use egui_plot::{HoverPosition, LineStyle, VLine};
 
 const HEIGHT: f32 = 210.0;
 
-fn hover(at: &HoverPosition<'_>, axis: &str, unit: &str) -> Option<String> {
+fn hover(at: &HoverPosition<'_>, water: Axis, axis: &str, unit: &str) -> Option<String> {
     plots::hover(at, |x, litres| {
-        [
-            format!("{axis} {} {unit}", number(x)),
-            Kind::LitresPerDay.text(litres),
-        ]
+        [format!("{axis} {} {unit}", number(x)), water.text(litres)]
     })
 }
 
 /// Draws the removal needed against the humidity to hold, a curve for each weather case.
 pub(super) fn against_rh(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
     let set = Kind::Celsius.typed(set_c);
-    ui.label(format!("Against the RH to hold, inside at {set}"));
+    let words = format!("Against the RH to hold, inside at {set}");
+    ui.label(units::text(ui.ctx(), &words));
+    let water = Axis::of(ui, "L/day");
     let all = &comparison.sizing.against_rh;
     let extremes = (comparison.calmest, comparison.windiest);
     let styles = styles::of_cases(comparison.cases.len(), extremes);
@@ -36,7 +36,7 @@ pub(super) fn against_rh(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
             let mut cases = comparison.cases.iter().zip(&styles);
             let (case, style) = cases.find(|(case, _)| case.id == curve.id)?;
             let points = curve.points.as_ref().ok()?.iter();
-            let points = points.map(|(rh, kg_s)| [rh * 100.0, kg_s * LITRES_PER_DAY]);
+            let points = points.map(|(rh, kg_s)| [rh * 100.0, water.at(kg_s * LITRES_PER_DAY)]);
             Some((case.name.as_str(), points.collect(), Look::of(ui, *style)))
         })
         .collect();
@@ -50,7 +50,7 @@ pub(super) fn against_rh(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
         ("removal against RH", "RH to hold, %", "target"),
         Some(target),
         &curves,
-        |at| hover(at, "to hold", "%"),
+        move |at| hover(at, water, "to hold", "%"),
     );
     table(ui, "Removal by RH as a table", "RH, %", &curves);
 }
@@ -65,12 +65,14 @@ pub(super) fn against_ach(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
         Ok(points) => points,
         Err(why) => return not_known(ui, Some(why)),
     };
+    let water = Axis::of(ui, "L/day");
     let line = |of: fn(&crate::assess::drying::AchPoint) -> f64| -> Vec<[f64; 2]> {
         let each = points.iter();
-        each.map(|point| [point.ach_per_h, of(point) * LITRES_PER_DAY])
+        each.map(|point| [point.ach_per_h, water.at(of(point) * LITRES_PER_DAY)])
             .collect()
     };
     let at_set = format!("inside at {}", Kind::Celsius.typed(set_c));
+    let at_set = units::text(ui.ctx(), &at_set);
     let as_cold = line(|point| point.at_outside_temperature_kg_s);
     let [cold, warm, _] = PLAIN.map(|style| Look::of(ui, style));
     let curves = [
@@ -92,7 +94,7 @@ pub(super) fn against_ach(ui: &mut Ui, comparison: &Comparison, set_c: f64) {
         ),
         own,
         &curves,
-        |at| hover(at, "at", "/h"),
+        move |at| hover(at, water, "at", "/h"),
     );
     table(
         ui,
@@ -114,7 +116,7 @@ fn plot(
     let all = curves.iter().flat_map(|(_, points, _)| points);
     let furthest = all.map(|[x, _]| *x).fold(0.0, f64::max);
     let plot = still_plot(name, HEIGHT)
-        .y_axis_label("water to remove, L/day")
+        .y_axis_label(Axis::of(ui, "L/day").label("water to remove"))
         .x_axis_label(axis)
         .label_formatter(hover);
     plots::show(ui, plot, name, curves, |plot| {
@@ -142,7 +144,7 @@ fn table(ui: &mut Ui, title: &str, axis: &str, curves: &[Curve<'_>]) {
             .show(ui, |ui| {
                 ui.label(RichText::new(axis).small());
                 for (name, ..) in curves {
-                    ui.label(RichText::new(format!("{name}, L/day")).small());
+                    ui.label(RichText::new(Axis::of(ui, "L/day").label(name)).small());
                 }
                 ui.end_row();
                 let rows = curves.iter().map(|(_, points, _)| points.len()).max();
@@ -150,9 +152,7 @@ fn table(ui: &mut Ui, title: &str, axis: &str, curves: &[Curve<'_>]) {
                     let first = curves.first().and_then(|(_, points, _)| points.get(row));
                     ui.label(first.map(|[x, _]| number(*x)).unwrap_or_default());
                     for (_, points, _) in curves {
-                        let litres = points
-                            .get(row)
-                            .map(|[_, litres]| Kind::LitresPerDay.number(*litres));
+                        let litres = points.get(row).map(|[_, water]| figure(*water, 2));
                         ui.label(litres.unwrap_or_default());
                     }
                     ui.end_row();

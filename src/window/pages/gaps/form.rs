@@ -9,6 +9,7 @@ use crate::assess::words::capital;
 use crate::assess::{GapLeakage, Topic};
 use crate::report::ledger::purpose_before;
 use crate::survey::{Certainty, Facing, Field, Gap, GapPart, Purpose, ZoneId};
+use crate::window::units;
 use crate::window::widgets;
 use eframe::egui::Ui;
 
@@ -61,7 +62,8 @@ fn leakage(ui: &mut Ui, context: &mut GapsContext<'_>, gap: &Gap) {
     widgets::row(ui, "EqLA at 10 Pa", |ui| {
         let words = match answer.map(|answer| &answer.leakage) {
             Some(GapLeakage::Known(figures)) => {
-                ui.strong(Kind::LeakageCm2.text(figures.eqla));
+                let area = Kind::LeakageCm2.text(figures.eqla);
+                ui.strong(units::text(ui.ctx(), &area));
                 widgets::working_button(
                     ui,
                     context.queue,

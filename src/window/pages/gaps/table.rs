@@ -11,6 +11,7 @@ use crate::physics::counts::whole;
 use crate::survey::{Gap, GapId};
 use crate::window::help;
 use crate::window::theme::{Palette, TOUCH_TARGET, bold, palette};
+use crate::window::units;
 use crate::window::widgets;
 use eframe::egui;
 use egui::accesskit::Role;
@@ -180,7 +181,8 @@ fn heading(ui: &mut Ui, context: &mut GapsContext<'_>, lay: &Lay) {
             (rect.left() + PADDING, Align2::LEFT_CENTER)
         };
         let font = FontId::new(TextStyle::Small.resolve(ui.style()).size, bold());
-        let words = format!("{}{way}", look.heading);
+        let shown = units::shown(ui.ctx());
+        let words = format!("{}{way}", shown.head(look.heading).0);
         let place = pos2(x, rect.center().y);
         ui.painter()
             .with_clip_rect(rect.intersect(ui.clip_rect()))
@@ -275,12 +277,13 @@ fn one_row(
     if one == Some(id) {
         context.view.menu.row = Some(rect.intersect(ui.clip_rect()));
     }
-    if let Some((_, number)) = lay
-        .cells(rect)
-        .find(|(column, _)| *column == Column::Number)
-    {
-        moving::grip(ui, context, id, number);
-    }
+    let mut cells = lay.cells(rect);
+    let number = cells.find(|(column, _)| *column == Column::Number);
+    let grip = number.and_then(|(_, number)| moving::grip(ui, context, id, number));
+    let response = match grip {
+        Some(grip) => response.union(grip),
+        None => response,
+    };
     if let Some(open) = context.view.ledger.cell
         && open.gap == id
         && let Some((_, rect)) = lay.cells(rect).find(|(column, _)| *column == open.column)
@@ -370,7 +373,10 @@ fn draw_cell(ui: &Ui, colours: &Palette, rect: Rect, row: &Row<'_>, column: Colu
         }
         _ => {
             let space = rect.shrink2(vec2(PADDING, 0.0));
-            write_cell(ui, colours, space, &row.cell(column), column.look().right);
+            let (shown, look) = (units::shown(ui.ctx()), column.look());
+            let (_, unit) = shown.head(look.heading);
+            let words = row.cell(column);
+            write_cell(ui, colours, space, &shown.cell(&words, unit), look.right);
         }
     }
 }
@@ -389,9 +395,14 @@ fn write_cell(ui: &Ui, colours: &Palette, space: Rect, words: &str, right: bool)
 
 /// The whole row in words, for the hover text and for assistive technology.
 fn describe(response: Response, row: &Row<'_>, selected: bool) -> Response {
-    response.widget_info(|| WidgetInfo::selected(Role::ListBoxOption, true, selected, row.words()));
+    let shown = units::shown(&response.ctx);
+    response.widget_info(|| {
+        let words = row.words();
+        WidgetInfo::selected(Role::ListBoxOption, true, selected, shown.text(&words))
+    });
     response.on_hover_ui(|ui| {
-        ui.label(hover(row.gap, row));
+        let words = hover(row.gap, row);
+        ui.label(shown.text(&words));
     })
 }
 

@@ -1,7 +1,7 @@
 //! What the money buys: the figures against money spent, in the order of most saving for it.
 
 use super::super::air_change::lines::{Look, case_looks};
-use super::super::plots::{self, Curve, still_plot};
+use super::super::plots::{self, Axis, Curve, still_plot};
 use super::state;
 use super::view::{SealingPlanContext, Shown};
 use super::work_in_hand::{on_its_way, out_of_date};
@@ -82,8 +82,12 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     if order.steps.is_empty() {
         return table(ui, context, order);
     }
-    let chosen = Choice::new("Curve of", &context.view.curve, &Shown::ALL)
-        .show(ui, |shown| shown.name().to_owned());
+    let water = Axis::of(ui, "L/day");
+    let chosen =
+        Choice::new("Curve of", &context.view.curve, &Shown::ALL).show(ui, |shown| match shown {
+            Shown::Water => water.label("water to remove"),
+            shown => shown.name().to_owned(),
+        });
     if let Some(shown) = chosen {
         context.view.curve = shown;
     }
@@ -103,6 +107,11 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
 fn plot(ui: &mut Ui, context: &SealingPlanContext<'_>, order: &Order) {
     let shown = context.view.curve;
     let looks = looks(ui, context);
+    let axis = Axis::of(ui, "L/day");
+    let scaled = |figure| match shown {
+        Shown::Water => axis.at(figure),
+        Shown::AirChanges | Shown::Heat => figure,
+    };
     let lines: Vec<Curve<'_>> = shown
         .lines()
         .into_iter()
@@ -110,7 +119,10 @@ fn plot(ui: &mut Ui, context: &SealingPlanContext<'_>, order: &Order) {
             let steps = order.steps.iter().map(|step| (step.spent, &step.after));
             let all = std::iter::once((0.0, &order.before)).chain(steps);
             let points: Option<Vec<[f64; 2]>> = all
-                .map(|(spent, figures)| Some([spent, of(figures).filter(|y| y.is_finite())?]))
+                .map(|(spent, figures)| {
+                    let figure = of(figures).filter(|y| y.is_finite())?;
+                    Some([spent, scaled(figure)])
+                })
                 .collect();
             let [calm, season, windy] = looks;
             let look = match weather {
@@ -125,11 +137,16 @@ fn plot(ui: &mut Ui, context: &SealingPlanContext<'_>, order: &Order) {
         widgets::muted(ui, "This figure is not known.");
         return;
     }
+    let water = (shown == Shown::Water).then_some(axis);
+    let label = match water {
+        Some(axis) => axis.label("water to remove"),
+        None => shown.name().to_owned(),
+    };
     let currency = context.survey.tariffs.currency.trim().to_owned();
     let unit = currency.clone();
     let plot = still_plot("what money buys", HEIGHT)
         .include_x(0.0)
-        .y_axis_label(shown.name())
+        .y_axis_label(label)
         .x_axis_label(format!("money spent, {currency}"))
         .label_formatter(move |at| hover(at, &unit));
     plots::show(ui, plot, "what the money buys", &lines, |_| {});

@@ -3,7 +3,6 @@
 
 mod budget;
 mod curve;
-mod date;
 mod left_open;
 mod planned;
 mod prices;
@@ -17,6 +16,7 @@ pub use view::SealingPlanView;
 use super::sections;
 use crate::assess::sealing::Aim;
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets::{self, Choice, TextField};
 use eframe::egui;
 use egui::{RichText, Ui};
@@ -48,7 +48,7 @@ pub fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
 /// The aim, the date, and the ways to the parts; they stay in sight.
 fn head(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new("Save most of").color(palette(ui).muted));
+        ui.label(RichText::new("Aim").color(palette(ui).muted));
         let chosen = Choice::new("Aim of the plan", &context.view.aim, &Aim::ALL)
             .compact()
             .width(150.0)
@@ -63,6 +63,7 @@ fn head(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
             .width(112.0)
             .hint("today")
             .show(ui, context.queue);
+        context.view.dates = units::shown(ui.ctx()).dates();
         if let Some(date) = typed {
             context.view.date = date;
         }

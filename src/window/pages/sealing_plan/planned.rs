@@ -6,6 +6,7 @@ use super::view::SealingPlanContext;
 use super::work_in_hand::out_of_date;
 use crate::report::sealing;
 use crate::survey::{Item, WorkState};
+use crate::window::units;
 use crate::window::widgets::{self, report};
 use eframe::egui;
 use egui::Ui;
@@ -48,7 +49,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
                     way(ui, queue, gap);
                 } else if at == row.cells.len() {
                     state_choice(ui, queue, (survey, &date), gap);
-                    ui.label(&gap.state_date);
+                    ui.label(units::text(ui.ctx(), &gap.state_date));
                 } else {
                     return false;
                 }

@@ -1,10 +1,11 @@
 //! What the Sealing plan page remembers between frames.
 
-use super::date;
 use crate::assess::sealing::Aim;
 use crate::survey::Item;
+use crate::survey::date::DateWay;
 use crate::window::answers::Wanted;
 use crate::window::context::PageContext;
+use crate::window::today::today;
 use crate::window::widgets::Ways;
 
 /// What the page gets to see.
@@ -20,6 +21,8 @@ pub struct SealingPlanView {
     pub(super) all_rows: bool,
     /// Date written beside states that are changed here; today's where it is left empty.
     pub(super) date: String,
+    /// How dates are written.
+    pub(super) dates: DateWay,
 }
 
 impl Default for SealingPlanView {
@@ -31,6 +34,7 @@ impl Default for SealingPlanView {
             curve: Shown::default(),
             all_rows: false,
             date: String::new(),
+            dates: DateWay::default(),
         }
     }
 }
@@ -46,9 +50,10 @@ impl SealingPlanView {
     /// The date of what is changed here.
     pub(super) fn date_of_change(&self) -> String {
         if self.date.trim().is_empty() {
-            date::today()
+            today()
         } else {
-            self.date.clone()
+            let read = self.dates.read(&self.date);
+            read.unwrap_or_else(|| self.date.clone())
         }
     }
 

@@ -5,8 +5,10 @@ use super::lists::shown_name;
 use super::view::VehicleContext;
 use crate::assess::Answer;
 use crate::assess::quantity::Kind;
+use crate::survey::unit::named;
 use crate::survey::{FabricElement, FabricId, Item};
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Button, Grid, RichText, Ui};
@@ -41,8 +43,13 @@ pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         .striped(true)
         .spacing([10.0, 2.0])
         .show(ui, |ui| {
+            let shown = units::shown(ui.ctx());
             for words in ["Element", "Area m²", "U W/(m² K)", "Loss W/K", "Share"] {
-                ui.label(RichText::new(words).small().color(palette(ui).muted));
+                ui.label(
+                    RichText::new(shown.head(words).0)
+                        .small()
+                        .color(palette(ui).muted),
+                );
             }
             ui.end_row();
             for element in &context.survey.fabric {
@@ -68,15 +75,16 @@ fn row(ui: &mut Ui, context: &mut VehicleContext<'_>, element: &FabricElement, t
             widgets::severity_sign(ui, severity);
         }
     });
-    ui.label(
-        element
-            .area_m2
-            .map_or_else(|| "?".to_owned(), |area| Kind::SquareMetres.number(area)),
-    );
+    let shown = units::shown(ui.ctx());
+    let in_unit = |number: String, unit: &str| shown.cell(&number, named(unit)).into_owned();
+    ui.label(element.area_m2.map_or_else(
+        || "?".to_owned(),
+        |area| in_unit(Kind::SquareMetres.number(area), "m²"),
+    ));
     match loss(context, element.id) {
         Some(Ok((u, loss))) => {
-            ui.label(Kind::Plain.number(u));
-            ui.label(Kind::WattsPerKelvin.number(loss));
+            ui.label(in_unit(Kind::Plain.number(u), "W/(m² K)"));
+            ui.label(in_unit(Kind::WattsPerKelvin.number(loss), "W/K"));
             let share = total.filter(|total| *total > 0.0).map(|total| loss / total);
             ui.label(share.map_or_else(String::new, |share| Kind::Share.text(share)));
         }

@@ -6,6 +6,7 @@ use crate::survey::fabric::{BuildUp, Layer};
 use crate::survey::{FabricElement, FabricId, Field};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets::{self, NumberField, TextField};
 use eframe::egui;
 use egui::{Grid, RichText, Ui};
@@ -32,8 +33,13 @@ pub(super) fn show(
             .num_columns(5)
             .spacing([5.0, 3.0])
             .show(ui, |ui| {
+                let shown = units::shown(ui.ctx());
                 for words in ["Material", "mm", "λ, W/(m K)", "or R, m² K/W", ""] {
-                    ui.label(RichText::new(words).small().color(palette(ui).muted));
+                    ui.label(
+                        RichText::new(shown.head(words).0)
+                            .small()
+                            .color(palette(ui).muted),
+                    );
                 }
                 ui.end_row();
                 for (at, layer) in layers.iter().enumerate() {

@@ -7,6 +7,7 @@ use crate::survey::equipment::MachinePoint;
 use crate::survey::{Edit, Field, Machine, MachineId, MachineKind, Record, RecordId};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets::{self, NumberField};
 use eframe::egui;
 use egui::{Grid, RichText, Ui};
@@ -30,7 +31,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
                 one.kind.name().to_owned(),
             )
         },
-        one,
+        |fields, machine| {
+            one(fields, machine);
+            money(fields, &survey.tariffs.currency);
+        },
     );
     widgets::muted(
         ui,
@@ -66,6 +70,15 @@ fn one(fields: &mut Fields<'_, '_, Machine>, machine: &Machine) {
     fields.optional(Field::LowestRoom, |machine| &mut machine.lowest_room_c);
     fields.tick(Field::Hygrostat, |machine| &mut machine.hygrostat);
     points(fields, machine);
+}
+
+/// What it costs, or that it is there already.
+fn money(fields: &mut Fields<'_, '_, Machine>, currency: &str) {
+    fields.tick(Field::Owned, |machine| &mut machine.owned);
+    fields.price(currency, Field::Price, |machine| &mut machine.price);
+    fields.price(currency, Field::Upkeep, |machine| {
+        &mut machine.upkeep_per_month
+    });
 }
 
 /// The columns: their headings and fields.
@@ -130,7 +143,9 @@ fn table(ui: &mut Ui, queue: &mut Queue, id: MachineId, points: &mut Vec<Machine
         .num_columns(5)
         .spacing([5.0, 3.0])
         .show(ui, |ui| {
+            let shown = units::shown(ui.ctx());
             for (words, _, _) in NUMBERS {
+                let (words, _) = shown.head(words);
                 ui.label(RichText::new(words).small().color(palette(ui).muted));
             }
             ui.end_row();

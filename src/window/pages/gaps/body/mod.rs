@@ -15,6 +15,7 @@ use crate::figure::body::{BodyFigure, Show, body};
 use crate::survey::{Gap, GapId};
 use crate::window::body::{Frame, paint};
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Panel, Rect, Response, Sense, StrokeKind, Ui, Vec2};
@@ -135,7 +136,8 @@ fn hover(context: &GapsContext<'_>, response: &Response, figure: &BodyFigure, fr
         }
         for gap in gaps.iter().take(NAMED_MOST) {
             if let Some(gap) = context.survey.gap(*gap) {
-                ui.label(gap_words(context, gap));
+                let words = gap_words(context, gap);
+                ui.label(units::text(ui.ctx(), &words));
             }
         }
     });
@@ -171,7 +173,8 @@ fn describe(ui: &Ui, context: &GapsContext<'_>, response: &Response, figure: &Bo
     let selected = context.view.selected_in(context.survey);
     let selected = selected.and_then(|id| context.survey.gap(id));
     let value = selected.map_or_else(String::new, |gap| {
-        format!("selected: {}", gap_words(context, gap))
+        let words = gap_words(context, gap);
+        format!("selected: {}", units::text(ui.ctx(), &words))
     });
     ui.ctx().accesskit_node_builder(response.id, |node| {
         let value = if context.view.body.fittings {

@@ -1,4 +1,8 @@
-//! Dates as a survey holds them.
+//! Dates: as a survey holds them, and as people write them where they live.
+
+mod written;
+
+pub use written::DateWay;
 
 /// Year, month and day of a calendar date written `YYYY-MM-DD`.
 #[must_use]
