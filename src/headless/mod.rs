@@ -11,6 +11,7 @@ mod json;
 mod page;
 mod series;
 mod sheet;
+mod standard_output;
 mod winter;
 
 pub use series::SeriesArguments;
@@ -27,6 +28,7 @@ use crate::survey::{Edit, Finding, Severity, file, findings};
 use crate::tasks;
 use asked::{Asked, sum_of_money};
 use clap::Subcommand;
+use standard_output::is_standard_output;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -351,11 +353,6 @@ fn table(
 
 fn load(path: &Path) -> Result<Study, file::LoadError> {
     file::load(path).map(|loaded| Study::new(Arc::new(loaded.survey)))
-}
-
-/// Whether a file to write is named `-`, which is standard output.
-fn is_standard_output(output: &Path) -> bool {
-    output.as_os_str() == "-"
 }
 
 fn print(text: &[u8], outcome: Outcome, out: &mut impl Write, errors: &mut impl Write) -> Outcome {

@@ -55,7 +55,7 @@ pub(super) use without_typesetter::{SheetFailure, unprintable, write};
 
 #[cfg(feature = "sheet")]
 mod with_typesetter {
-    use super::super::is_standard_output;
+    use super::super::standard_output::is_standard_output;
     use super::{DateWay, Part, SheetArguments, Study};
     use crate::assess::uncertainty::DRAWS;
     use crate::sheet::output::{self, OutputError};
