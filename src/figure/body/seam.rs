@@ -42,7 +42,7 @@ pub(super) fn seam(layout: &Layout, gap: &Gap, openings: &Openings) -> Option<Ve
     };
     let length = length_mm / 1000.0;
     let (home, complete) = layout.place(gap.facing, &gap.position);
-    if !complete || !(length > 0.0 && length.is_finite()) {
+    if !(complete && length > 0.0 && length.is_finite()) {
         return None;
     }
     let face = layout.drawn_on(gap.facing, &gap.position);

@@ -24,6 +24,9 @@ pub struct Material<'a> {
     pub photos: &'a BTreeMap<String, Picture>,
 }
 
+/// A heading, and which of the workshop's texts stands under it.
+type OwnWords = (&'static str, fn(&WorkshopTexts) -> &String);
+
 impl<'a> Material<'a> {
     /// What a kind of sheet is made from.
     #[must_use]
@@ -167,7 +170,7 @@ impl Writer<'_> {
     }
 
     /// Sections of what the workshop says in its own words, where it says something.
-    fn own_words(&mut self, of: &[(&str, fn(&WorkshopTexts) -> &String)]) {
+    fn own_words(&mut self, of: &[OwnWords]) {
         if !self.choices.has(Part::Terms) {
             return;
         }

@@ -106,8 +106,11 @@ fn lines(ui: &mut Ui, queue: &mut Queue, lines: &[Line]) {
     }
 }
 
+/// What leads somewhere.
+type Way = Box<dyn FnOnce(&mut Queue)>;
+
 /// Name of the page that a line leads to, and what leads there.
-fn way(leads: Leads) -> (&'static str, Box<dyn FnOnce(&mut Queue)>) {
+fn way(leads: Leads) -> (&'static str, Way) {
     let page = match leads {
         Leads::Gaps => Page::Gaps,
         Leads::AirChange => Page::AirChange,
