@@ -160,6 +160,14 @@ impl Envelope {
         &self.coefficients[direction]
     }
 
+    /// Pressure coefficients for wind from an angle off the front, degrees, one for each leak.
+    pub(crate) fn coefficients_from(&self, from_front_deg: f64) -> Vec<f64> {
+        let leaks = self.leaks.iter();
+        leaks
+            .map(|leak| coefficient(&self.body, leak, from_front_deg))
+            .collect()
+    }
+
     /// Number of inner openings, as many as the survey lists.
     pub(crate) fn openings(&self) -> usize {
         self.openings.len()

@@ -35,6 +35,7 @@ pub mod uncertainty;
 mod walk;
 mod weather;
 mod wind_choices;
+pub mod winter;
 pub mod words;
 mod worked;
 mod working;

@@ -2,6 +2,7 @@
 
 use crate::assess::sealing::Aim;
 use crate::assess::{Best, Study};
+use crate::survey::SetUp;
 use clap::ValueEnum;
 use std::ops::ControlFlow;
 use std::sync::Arc;
@@ -27,6 +28,24 @@ impl From<AimWord> for Aim {
             AimWord::Water => Self::Water,
             AimWord::Heat => Self::Heat,
             AimWord::WinterCost => Self::WinterCost,
+        }
+    }
+}
+
+/// A set-up as written on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum SetUpWord {
+    /// Standing unused through winter
+    LaidUp,
+    /// People live in it
+    InUse,
+}
+
+impl From<SetUpWord> for SetUp {
+    fn from(word: SetUpWord) -> Self {
+        match word {
+            SetUpWord::LaidUp => Self::LaidUp,
+            SetUpWord::InUse => Self::InUse,
         }
     }
 }

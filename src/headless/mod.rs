@@ -1,4 +1,4 @@
-//! The program without a window: `assess`, `check`, `gaps`, `plan` and `sheet`.
+//! The program without a window: `assess`, `check`, `gaps`, `plan`, `sheet`, `series` and `winter`.
 //!
 //! Everything is made up as text first and then written at once, so that what is printed does not
 //! depend on how far a reader got. Results go to standard output; standard error holds one
@@ -11,9 +11,11 @@ mod json;
 mod page;
 mod series;
 mod sheet;
+mod winter;
 
 pub use series::SeriesArguments;
 pub use sheet::SheetArguments;
+pub use winter::{ColourWord, WinterArguments, WinterWord};
 
 use crate::assess::Study;
 use crate::assess::shown::{Shown, Units};
@@ -21,16 +23,16 @@ use crate::assess::uncertainty::DRAWS;
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
 use crate::sheet::locale::dates_of_the_system;
 use crate::survey::date::DateWay;
-use crate::survey::{Edit, Finding, SetUp, Severity, file, findings};
+use crate::survey::{Edit, Finding, Severity, file, findings};
 use crate::tasks;
 use asked::Asked;
-use clap::{Subcommand, ValueEnum};
+use clap::Subcommand;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 
-pub use asked::AimWord;
+pub use asked::{AimWord, SetUpWord};
 
 /// What can be done without a window.
 #[derive(Clone, Debug, PartialEq, Subcommand)]
@@ -99,6 +101,8 @@ pub enum Command {
     Sheet(SheetArguments),
     /// Read a logger's file and print what it understood; exits 1 where it could not
     Series(SeriesArguments),
+    /// Take every option of drying and heating through a winter, hour by hour
+    Winter(WinterArguments),
 }
 
 /// A sum of money as typed: finite and not below zero.
@@ -106,24 +110,6 @@ fn sum_of_money(text: &str) -> Result<f64, String> {
     match text.replace(',', ".").parse::<f64>() {
         Ok(sum) if sum.is_finite() && sum >= 0.0 => Ok(sum),
         _ => Err("a sum of money is a number from 0 up, such as 150".to_owned()),
-    }
-}
-
-/// A set-up as written on the command line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum SetUpWord {
-    /// Standing unused through winter
-    LaidUp,
-    /// People live in it
-    InUse,
-}
-
-impl From<SetUpWord> for SetUp {
-    fn from(word: SetUpWord) -> Self {
-        match word {
-            SetUpWord::LaidUp => Self::LaidUp,
-            SetUpWord::InUse => Self::InUse,
-        }
     }
 }
 
@@ -186,6 +172,8 @@ enum Failure {
     Sheet(#[from] sheet::SheetFailure),
     #[error(transparent)]
     Series(#[from] series::SeriesFailure),
+    #[error(transparent)]
+    Winter(#[from] winter::WinterFailure),
     #[error("the set-up could not be changed: {0}")]
     SetUp(#[from] crate::survey::EditRefused),
     #[error("the results could not be put into JSON: {0}")]
@@ -291,9 +279,15 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             output,
             byte_order_mark,
         } => table(&file, &output, byte_order_mark, csv::plan),
+        Command::Winter(arguments) => through_winter(&arguments),
         Command::Series(arguments) => {
-            let (text, outcome) = series::text(&arguments)?;
-            Ok((text.into(), outcome))
+            let understood = series::text(&arguments)?;
+            let outcome = if understood.is_whole {
+                Outcome::Fine
+            } else {
+                Outcome::SurveyHasErrors
+            };
+            Ok((understood.text.into(), outcome))
         }
         Command::Sheet(arguments) => {
             let study = load(&arguments.file)?;
@@ -301,6 +295,26 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             Ok((printed, Outcome::of(&study.assessment().findings)))
         }
     }
+}
+
+/// Every option through a winter. A table of hours that goes to standard output stands instead of the
+/// page.
+fn through_winter(arguments: &WinterArguments) -> Result<(Vec<u8>, Outcome), Failure> {
+    let mut survey = file::load(&arguments.file)?.survey;
+    if let Some(word) = arguments.set_up {
+        survey.apply(Edit::SetUp(word.into()))?;
+    }
+    let study = Study::new(Arc::new(survey));
+    let found = winter::through(arguments, &study)?;
+    let printed = match &arguments.output {
+        Some(output) if is_standard_output(output) => found.table()?,
+        Some(output) => {
+            csv::write(&arguments.file, output, &found.table()?)?;
+            found.page().into()
+        }
+        None => found.page().into(),
+    };
+    Ok((printed, Outcome::of(&study.assessment().findings)))
 }
 
 /// Writes a table of a survey as CSV.

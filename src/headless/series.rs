@@ -1,6 +1,5 @@
 //! `gapledger series`: reads a logger's file and prints what it understood.
 
-use super::Outcome;
 use super::page;
 use crate::report::series as told;
 use crate::series::{
@@ -132,26 +131,36 @@ pub(super) enum SeriesFailure {
     Disk(String, std::io::Error),
 }
 
-/// What it understood, and how it ends: [`Outcome::SurveyHasErrors`], exit code 1, where the file's
-/// contents could not be read or day and month could be either.
-pub(super) fn text(arguments: &SeriesArguments) -> Result<(String, Outcome), SeriesFailure> {
+/// What was understood of a file.
+pub(super) struct Understood {
+    /// To be printed.
+    pub(super) text: String,
+    /// Whether all of it could be read: not where a cell is wrong or day and month could be either.
+    pub(super) is_whole: bool,
+}
+
+/// Reads a file and says what it understood.
+pub(super) fn text(arguments: &SeriesArguments) -> Result<Understood, SeriesFailure> {
     let bytes = bytes(&arguments.file)?;
     let name = arguments.file.file_name().unwrap_or_default();
     let name = name.to_string_lossy();
     let understood = series::guess(&bytes).and_then(|guess| {
         let mapping = mapping(arguments, &guess);
         if mapping.order.is_none() && guess.orders.len() > 1 {
-            return Ok((told::question(&name, &guess), Outcome::SurveyHasErrors));
+            return Ok((told::question(&name, &guess), false));
         }
         let series = series::read(&bytes, &mapping)?;
-        Ok((
-            told::section(&name, &guess, &mapping, &series),
-            Outcome::Fine,
-        ))
+        Ok((told::section(&name, &guess, &mapping, &series), true))
     });
     Ok(match understood {
-        Ok((section, outcome)) => (page::alone(&section), outcome),
-        Err(error) => (refused(&name, &error), Outcome::SurveyHasErrors),
+        Ok((section, is_whole)) => Understood {
+            text: page::alone(&section),
+            is_whole,
+        },
+        Err(error) => Understood {
+            text: refused(&name, &error),
+            is_whole: false,
+        },
     })
 }
 

@@ -33,11 +33,8 @@ pub fn sentence(survey: &Survey, case: &str, shown: &DirectionAnswer) -> String 
         .max_by(|a, b| a.1.total_cmp(&b.1));
     let through = most.filter(|(_, flow)| *flow > 0.0).map(|(gap, flow)| {
         let share = Kind::Share.text(flow / shown.inflow_kg_s.max(flow));
-        format!(
-            ", most of it through gap {} {}, {share}",
-            gap.id,
-            gap.shown_name()
-        )
+        let name = gap.shown_name();
+        format!(", the largest part, {share}, through gap {} {name}", gap.id)
     });
     format!(
         "In \u{201c}{case}\u{201d} with wind from {from}, {all} of air come in{}.",

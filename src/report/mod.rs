@@ -32,6 +32,7 @@ pub mod uncertainty;
 pub mod usual;
 pub(crate) mod vehicle;
 pub mod walk;
+pub mod winter;
 pub mod words;
 pub mod workings;
 

@@ -53,11 +53,11 @@ pub fn filled(before: &Survey, after: &Survey) -> String {
         ));
     }
     if !was.design_outside && is.design_outside || before.targets != after.targets {
-        let coldest = Kind::Celsius.text(after.targets.design_outside_c);
+        let coldest = Kind::Celsius.typed(after.targets.design_outside_c);
         parts.push(format!("{coldest} as the coldest outside"));
     }
     if !was.altitude && is.altitude || before.site != after.site {
-        let height = Kind::Metres.text(after.site.altitude_m);
+        let height = Kind::Metres.typed(after.site.altitude_m);
         parts.push(format!("{height} above sea level"));
     }
     if parts.is_empty() {

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::mapping::What;
-use super::{Channel, Series};
+use super::rows::{Channel, Series};
 use crate::physics::air::saturation_pressure_over_water;
 
 /// What is odd about readings.

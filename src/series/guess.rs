@@ -7,7 +7,8 @@ use super::decode::Encoding;
 use super::heading::said;
 use super::mapping::{Column, Mapping, Separator, Unit, What, Zone};
 use super::number::{self, Cell, Decimal};
-use super::read::{ReadError, skip_lines, text};
+use super::read::{skip_lines, text};
+use super::refused::ReadError;
 use super::spreadsheet;
 
 /// Lines looked at to find separator, headings and columns.

@@ -1,139 +1,17 @@
 //! Rows by a mapping.
 
 use std::borrow::Cow;
-use std::fmt;
 
 use jiff::tz::{AmbiguousOffset, TimeZone};
 
-use super::date::{self, DateOrder, written};
+use super::date::{self, DateOrder};
 use super::decode::decode;
 use super::mapping::{Column, Mapping, Unit, Zone};
+use super::notes::Note;
 use super::number::{self, Cell};
-use super::{Channel, MOST_BYTES, MOST_ROWS, Series, spreadsheet};
-
-/// Why a file could not be read.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum ReadError {
-    /// Too many bytes.
-    #[error("the file is larger than {} MB; export a shorter stretch of time", MOST_BYTES >> 20)]
-    TooLarge,
-    /// Too many rows.
-    #[error(
-        "the file has more than {MOST_ROWS} rows; export a shorter stretch of time or fewer readings an hour"
-    )]
-    TooManyRows,
-    /// It is no text in that encoding.
-    #[error("the file is no text in {0}: choose another encoding")]
-    NoText(&'static str),
-    /// It begins as a spreadsheet and is none.
-    #[error(
-        "the file begins like a spreadsheet and cannot be read as one; save it again, or as CSV"
-    )]
-    NoWorkbook,
-    /// No such sheet.
-    #[error("the spreadsheet has no sheet called \u{201c}{0}\u{201d}")]
-    NoSheet(String),
-    /// No rows that look like readings.
-    #[error("no row with a time and a number was found; is this a logger\u{2019}s file?")]
-    NoReadings,
-    /// No column is said to hold times, or none readings.
-    #[error("say which column holds {0}")]
-    NoColumn(&'static str),
-    /// Day and month can be read in two ways and nobody has said which.
-    #[error("say whether dates are day, month, year or month, day, year")]
-    OrderNotSaid,
-    /// No such zone.
-    #[error(
-        "there is no time zone called \u{201c}{0}\u{201d}; write it as Europe/London is written"
-    )]
-    NoZone(String),
-    /// A cell that is not what its column holds.
-    #[error(
-        "line {line}, column {column}: {expected} was expected and \u{201c}{found}\u{201d} stands there"
-    )]
-    Cell {
-        /// Line, counted from 1.
-        line: u64,
-        /// Column, counted from 1.
-        column: usize,
-        /// What was expected.
-        expected: &'static str,
-        /// What is there, cut short.
-        found: String,
-    },
-    /// A row ends before its last needed column.
-    #[error(
-        "line {line} ends after {cells} columns; {expected} stand in the first row. Was the file cut short?"
-    )]
-    ShortRow {
-        /// Line, counted from 1.
-        line: u64,
-        /// How many there are.
-        cells: usize,
-        /// How many there should be.
-        expected: usize,
-    },
-}
-
-/// What was done to the rows on the way, each with a count or a time.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Note {
-    /// Rows were not in order of time and were put in order.
-    PutInOrder(usize),
-    /// Rows whose time had been there before, with the same values; one of each was kept.
-    Doubled(usize),
-    /// Rows whose time had been there before with other values; the first was kept. First such time.
-    Conflicting(usize, i64),
-    /// The clock went back by about an hour and runs on: the end of summer time, read without a zone.
-    WentBackAnHour(i64),
-    /// Times that do not exist in the zone, or exist twice and could not be told apart.
-    SummerTime(usize),
-    /// Empty cells among the readings.
-    Missing(usize),
-    /// Lines behind the readings that hold none, such as a summary: first of them.
-    Ends(u64),
-    /// Bytes that are no text in the encoding.
-    Replaced,
-}
-
-impl fmt::Display for Note {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::PutInOrder(rows) => {
-                write!(
-                    out,
-                    "{rows} rows stood out of order and were put in order of time"
-                )
-            }
-            Self::Doubled(rows) => {
-                write!(out, "{rows} rows were there twice; one of each was kept")
-            }
-            Self::Conflicting(rows, first) => write!(
-                out,
-                "{rows} rows have a time that was there before, with other readings, the first at {}; \
-                 the first of each was kept",
-                written(*first)
-            ),
-            Self::WentBackAnHour(at) => write!(
-                out,
-                "the clock goes back an hour after {}, as at the end of summer time: name the time \
-                 zone, so that these hours are told apart",
-                written(*at)
-            ),
-            Self::SummerTime(rows) => write!(
-                out,
-                "{rows} rows have a time that this zone does not have, or has twice, where summer time \
-                 begins or ends"
-            ),
-            Self::Missing(cells) => write!(out, "{cells} readings are empty"),
-            Self::Ends(line) => write!(
-                out,
-                "from line {line} on there are no readings; what stands there was left out"
-            ),
-            Self::Replaced => out.write_str("some letters could not be read in this encoding"),
-        }
-    }
-}
+use super::refused::ReadError;
+use super::rows::{Channel, MOST_BYTES, MOST_ROWS, Series};
+use super::spreadsheet;
 
 /// The text of a file by a mapping.
 pub(super) fn text<'a>(

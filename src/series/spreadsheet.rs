@@ -4,7 +4,7 @@ use std::io::Cursor;
 
 use calamine::{Data, Reader, open_workbook_auto_from_rs};
 
-use super::read::ReadError;
+use super::refused::ReadError;
 
 /// Whether bytes are a workbook: the mark of a zip archive, which no text begins with.
 #[must_use]

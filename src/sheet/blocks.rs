@@ -53,6 +53,8 @@ pub struct SheetText {
     pub logo: Option<String>,
     /// Width and height of the logo on paper, mm.
     pub logo_mm: (String, String),
+    /// Name of the file with the vehicle's outline, and what it shows; beside the lines under the title.
+    pub cover: Option<(String, String)>,
     /// The sections.
     pub sections: Vec<Section>,
 }

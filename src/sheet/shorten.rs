@@ -37,6 +37,9 @@ pub(super) fn shorten(text: &mut SheetText) -> usize {
         cutter.text(name, HEAD);
         cutter.text(value, VALUE);
     }
+    if let Some((_, alt)) = &mut text.cover {
+        cutter.text(alt, CAPTION);
+    }
     for section in &mut text.sections {
         cutter.section(section);
     }

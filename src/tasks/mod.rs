@@ -6,9 +6,11 @@
 //! here.
 
 use crate::assess::uncertainty::{Chunk, SEED, Trials, Uncertainty};
+use crate::assess::winter::{Season, Winter};
 use crate::assess::{Answer, NotKnown, Study};
+use crate::physics::counts::count;
 use std::ops::ControlFlow;
-use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::atomic::{AtomicU32, AtomicUsize, Ordering};
 use std::sync::{Mutex, PoisonError};
 use std::thread;
 use std::time::Duration;
@@ -104,6 +106,43 @@ fn chunks(trials: &Trials, draws: u32, threads: usize, watch: &impl Watch) -> Op
     });
     let all = done.into_inner() >= draws;
     all.then(|| chunks.into_inner().unwrap_or_else(PoisonError::into_inner))
+}
+
+/// Every option of a winter through the season, in their order, on so many threads; `None` where
+/// `watch` gave it up. It is asked once for every day of the season.
+pub fn seasons(winter: &Winter, threads: usize, watch: &impl Watch) -> Option<Vec<Answer<Season>>> {
+    let options = winter.options().len();
+    let (next, done) = (AtomicUsize::new(0), AtomicUsize::new(0));
+    let found: Mutex<Vec<(usize, Answer<Season>)>> = Mutex::default();
+    let share = || count(done.load(Ordering::Relaxed)) / count(options.max(1));
+    let progress = || watch(share());
+    let work = || {
+        while progress().is_continue() {
+            let at = next.fetch_add(1, Ordering::Relaxed);
+            if at >= options {
+                return;
+            }
+            let Some(season) = winter.season(at, &progress) else {
+                return;
+            };
+            let mut found = found.lock().unwrap_or_else(PoisonError::into_inner);
+            found.push((at, season));
+            done.fetch_add(1, Ordering::Relaxed);
+        }
+    };
+    thread::scope(|scope| {
+        for _ in 1..threads {
+            // Without a helper the work takes longer and comes to the same.
+            let _ = thread::Builder::new()
+                .name("winter".to_owned())
+                .spawn_scoped(scope, work);
+        }
+        work();
+    });
+    let mut found = found.into_inner().unwrap_or_else(PoisonError::into_inner);
+    found.sort_by_key(|(at, _)| *at);
+    let all = found.len() == options;
+    all.then(|| found.into_iter().map(|(_, season)| season).collect())
 }
 
 #[cfg(test)]

@@ -7,6 +7,7 @@ use super::theme::palette;
 use super::widgets;
 use crate::assess::Assessment;
 use crate::report::missing::missing;
+use crate::report::usual;
 use crate::survey::{Field, Item, Place, Survey, WorkState};
 use eframe::egui;
 use egui::{RichText, Ui};
@@ -196,9 +197,13 @@ fn still_missing(ui: &mut Ui, survey: &Survey, answers: &Assessment, queue: &mut
                 queue.go_to(one.place);
             }
         }
-        let usual = all.iter().any(|one| one.usual_would_do);
-        if usual && widgets::usual_button(ui, survey.vehicle.kind) {
-            queue.command(Command::UsualVehicle);
+        let would_do = all.iter().any(|one| one.usual_would_do);
+        if would_do {
+            let kind = survey.vehicle.kind;
+            let fill = widgets::usual_button(ui, kind);
+            if fill.on_hover_text(usual::offer(kind)).clicked() {
+                queue.command(Command::UsualVehicle);
+            }
         }
     });
 }

@@ -15,6 +15,16 @@ pub const KEYS_OF_PARTS: &[(&str, &str, &str)] = &[
         "Arrows, Home, End",
         "Up and down by places, left and right by stations",
     ),
+    (
+        "Ledger",
+        "Shift and arrows",
+        "Select several, to be changed together",
+    ),
+    (
+        "Ledger, body",
+        "Menu, Shift+F10",
+        "What can be done with the selected gaps",
+    ),
     ("Fields", "Tab, Shift+Tab", "Next and previous field"),
     ("Fields", "Enter", "Keep what was typed"),
     ("Fields", "Esc", "Restore what stood there before"),

@@ -126,6 +126,13 @@ impl Notices {
         self.list.retain(|notice| notice.severity != Severity::Note);
     }
 
+    /// The same, but what was asked for just now is still told.
+    pub fn forget_earlier(&mut self) {
+        let turn = self.turn;
+        self.list
+            .retain(|notice| notice.severity != Severity::Note || notice.turn == turn);
+    }
+
     /// What is shown.
     #[must_use]
     pub fn list(&self) -> &[Notice] {

@@ -33,6 +33,8 @@ pub enum PathFor {
     Save(Option<Then>),
     /// To add as a photo of this gap.
     Photo(GapId),
+    /// To take as the workshop's logo.
+    Logo,
     /// To write a sheet or table to.
     Write(SheetFile),
 }
@@ -43,7 +45,7 @@ impl PathFor {
     pub fn file(&self) -> Option<SheetFile> {
         match self {
             Self::Write(file) => Some(*file),
-            Self::Open | Self::Save(_) | Self::Photo(_) => None,
+            Self::Open | Self::Save(_) | Self::Photo(_) | Self::Logo => None,
         }
     }
 }

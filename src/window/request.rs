@@ -64,6 +64,8 @@ pub enum Request {
     CancelSheet,
     /// Set the job sheet that was given up.
     SetSheetAgain,
+    /// Ask which picture is the workshop's logo.
+    ChooseLogo,
     /// Ask where to write such a file, then write it.
     WriteFile(SheetFile),
     /// Open the file written last.

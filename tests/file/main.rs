@@ -29,3 +29,4 @@ mod sheet_fill;
 #[cfg(feature = "sheet")]
 mod sheet_pages;
 mod unprivileged;
+mod winter;

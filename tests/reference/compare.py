@@ -25,7 +25,7 @@ import make_tables
 TABLES = (
     "moist_air.csv", "air_balance.csv", "air_balance_gaps.csv", "air_balance_fans.csv",
     "coupled.csv", "uncertainty.csv", "uncertainty_gaps.csv", "network.csv", "network_spaces.csv",
-    "network_ways.csv", "network_fans.csv", "sun.csv", "epw.csv",
+    "network_ways.csv", "network_fans.csv", "sun.csv", "epw.csv", "winter.csv",
 )
 RELATIVE = 1e-9
 FLOORS = {
@@ -42,6 +42,12 @@ FLOORS = {
     "on_surfaces_kg_s": 1e-13,
     "clearing_removal_kg_s": 1e-13,
     "clearing_c": 1e-7,
+    # Rounded in the table, and by another machine's last bit the last digit.
+    "t_c": 2e-4,
+    "rh": 2e-5,
+    "removed_kg": 2e-6,
+    "heater_wh": 2e-2,
+    "machine_wh": 2e-2,
 }
 SHARE_OF_INFLOW = 1e-12
 # Of vehicles of several spaces.

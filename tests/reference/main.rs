@@ -24,6 +24,7 @@ mod series;
 mod tables;
 mod uncertainty;
 mod weather;
+mod winter;
 
 /// Relative agreement asked for wherever both sides solve the same equations.
 const RELATIVE: f64 = 1e-9;

@@ -1,13 +1,14 @@
 """Make the tables moist_air.csv, air_balance.csv, air_balance_gaps.csv, air_balance_fans.csv,
 coupled.csv, uncertainty.csv, uncertainty_gaps.csv, network.csv, network_spaces.csv, network_ways.csv,
-network_fans.csv, sun.csv, epw.csv and the weather file weather.epw.
+network_fans.csv, sun.csv, epw.csv with the weather file weather.epw, and winter.csv with its surveys and
+weather files.
 
     python3 -m venv /tmp/reference-venv
     /tmp/reference-venv/bin/pip install -r tests/reference/requirements.txt
     /tmp/reference-venv/bin/python tests/reference/make_tables.py [FOLDER]
 
 Without FOLDER the committed tables beside this script are written anew.  `compare.py` makes them
-in a temporary folder and compares.  About two minutes, most of it the million draws of uncertainty.csv.
+in a temporary folder and compares.  About five minutes, most of it the winters and the million draws of uncertainty.csv.
 
 The moist air is psychrolib's; the balances are solved by scipy's brentq and quad (see air.py,
 flow.py, balance.py, machines.py, coupled.py, network.py and uncertainty.py for the equations and where
@@ -31,6 +32,7 @@ import uncertainty
 import network
 import published
 import weather
+import winter
 from air import dew_point_c
 from balance import Answer, Fan, solve
 from flow import Gap
@@ -185,6 +187,7 @@ def make(folder: Path) -> None:
     write(folder / "network_ways.csv", WAYS, ways)
     write(folder / "network_fans.csv", FANS, fans)
     weather.write(folder)
+    winter.write(folder)
 
 
 if __name__ == "__main__":

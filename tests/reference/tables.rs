@@ -1,6 +1,6 @@
 //! Rows of the committed tables. Column names carry the units.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use gapledger::physics::{Fan, FanWay};
 use serde::Deserialize;
@@ -90,6 +90,21 @@ pub(crate) struct SunRow {
     pub(crate) facing_deg: f64,
     pub(crate) level_w_m2: f64,
     pub(crate) upright_w_m2: f64,
+}
+
+/// One hour of `winter.csv`.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct WinterRow {
+    pub(crate) vehicle: u32,
+    pub(crate) weather: u32,
+    #[expect(dead_code, reason = "it numbers the rows for those who read the table")]
+    pub(crate) hour: u32,
+    pub(crate) t_c: f64,
+    pub(crate) rh: f64,
+    pub(crate) removed_kg: f64,
+    pub(crate) heater_wh: f64,
+    pub(crate) machine_wh: f64,
 }
 
 /// One hour of `epw.csv`; empty where nothing was recorded.
@@ -346,10 +361,24 @@ pub(crate) fn weather_hours() -> Vec<WeatherHour> {
     read("epw.csv")
 }
 
+/// The hours of five vehicles in two weathers.
+pub(crate) fn winter_hours() -> Vec<WinterRow> {
+    read("winter.csv")
+}
+
+/// The survey of one of those vehicles.
+pub(crate) fn winter_survey(vehicle: u32) -> String {
+    std::fs::read_to_string(place(&format!("winter_{vehicle}.ron"))).unwrap()
+}
+
+/// One of those weathers.
+pub(crate) fn winter_weather(weather: u32) -> Vec<u8> {
+    std::fs::read(place(&format!("winter_weather_{weather}.epw"))).unwrap()
+}
+
 /// The weather file itself.
 pub(crate) fn weather_file() -> Vec<u8> {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/reference/weather.epw");
-    std::fs::read(path).unwrap()
+    std::fs::read(place("weather.epw")).unwrap()
 }
 
 /// The rooms of the coupled balance.
@@ -377,10 +406,15 @@ pub(crate) fn vehicles() -> Vec<(Vehicle, Vec<Gap>)> {
     vehicles
 }
 
-fn read<Row: DeserializeOwned>(name: &str) -> Vec<Row> {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+/// Where a table stands.
+fn place(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("tests/reference")
-        .join(name);
+        .join(name)
+}
+
+fn read<Row: DeserializeOwned>(name: &str) -> Vec<Row> {
+    let path = place(name);
     csv::Reader::from_path(&path)
         .unwrap()
         .deserialize()

@@ -34,6 +34,7 @@ mod sheet;
 mod sight;
 mod site;
 mod spaces;
+mod start;
 mod surveyor;
 mod uncertainty;
 mod units;

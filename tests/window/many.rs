@@ -227,6 +227,10 @@ fn a_row_is_dragged_by_its_number_and_esc_leaves_it() {
     assert_eq!(order(&window), [4, 2, 3, 1]);
     ctrl(&mut window, Key::Z);
     assert_eq!(order(&window), [1, 4, 2, 3]);
+    // A click there is a click on the row.
+    let at = number(&window, 3);
+    click(&mut window, at, PointerButton::Primary);
+    assert_eq!(chosen(&window), [3]);
 }
 
 fn menu_is_open(window: &Window<'_>) -> bool {
@@ -382,6 +386,22 @@ fn the_drawing_marks_all_that_are_selected() {
     window.run();
     let selected = ring(&window, 1);
     assert!(selected.is_some() && ring(&window, 2) != selected);
+    // With Ctrl a mark is selected beside it.
+    let body = window.state().view().gaps.body();
+    let at = body.mark_on_screen(GapId(2)).unwrap();
+    window.event(Event::PointerMoved(at));
+    for pressed in [true, false] {
+        let button = Event::PointerButton {
+            pos: at,
+            button: PointerButton::Primary,
+            pressed,
+            modifiers: Modifiers::COMMAND,
+        };
+        window.event_modifiers(button, Modifiers::COMMAND);
+    }
+    window.run();
+    assert_eq!(chosen(&window), [1, 2]);
+    assert_eq!(ring(&window, 2), selected);
     ctrl(&mut window, Key::A);
     for id in 1..=4 {
         assert_eq!(ring(&window, id), selected, "gap {id}");

@@ -390,7 +390,7 @@ fn the_working_opens_by_its_link_follows_edits_and_closes_by_key() {
 fn air_change_opens_with_the_picture_and_its_tables_folded() {
     let mut window = opened(&sample("farmyard-caravan.ron"));
     ctrl(&mut window, Key::Num3);
-    let told = "of air come in, most of it through gap";
+    let told = "of air come in, the largest part, ";
     assert!(shows(&window, told));
     assert!(shows(&window, "Air changes, mean of the season"));
     let image = |window: &Window<'_>, words: &str| {

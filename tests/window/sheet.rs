@@ -149,3 +149,39 @@ fn an_idle_page_asks_for_no_frame() {
     window.run();
     assert_eq!(window.run(), 1, "nothing is left to draw");
 }
+
+/// Whom the work is for belongs to the survey; what the workshop says is its own.
+#[test]
+fn a_quotation_is_made_out_on_the_page() {
+    let (_folder, mut window) = on_the_page();
+    choose(&mut window, Role::RadioButton, "quotation");
+    replace_text(&mut window, "Customer", "Nobody & Daughters");
+    press(&mut window, Key::Tab);
+    replace_text(&mut window, "Valid until", "soon");
+    press(&mut window, Key::Tab);
+    let job = window.state().survey().unwrap().job.clone();
+    assert_eq!(
+        (job.customer.as_str(), job.valid_until.as_str()),
+        ("Nobody & Daughters", "soon")
+    );
+    assert!(shows(&window, "is not a date"));
+    assert!(window.state_mut().unsaved());
+    assert_eq!(
+        window.state().view().job_sheet.choices.kind,
+        Kind::Quotation
+    );
+}
+
+#[test]
+fn the_logo_is_chosen_by_its_path_in_a_dialog() {
+    let (folder, mut window) = on_the_page();
+    let logo = folder.path().join("logo.png");
+    image::RgbImage::new(8, 8).save(&logo).unwrap();
+    click_button(&mut window, "Choose the logo…");
+    replace_text(&mut window, "Path of the file", &logo.to_string_lossy());
+    click_button(&mut window, "Choose");
+    assert_eq!(
+        window.state().view().job_sheet.choices.logo,
+        logo.display().to_string()
+    );
+}

@@ -264,9 +264,9 @@ fn a_place_is_chosen_and_said_by_taps() {
     let said = survey(&window).outcome(station.id, place.id);
     assert_eq!(said, Some(Outcome::Nothing));
     stand_at(&mut window, "windows");
-    let row = window.get_by_label("seals of the windows, offside: not looked at yet");
+    let row = window.get_by_label("seals of the windows, nearside: not looked at yet");
     let at = row.rect().center();
     taps(&mut window).at(at).on("Not reached");
-    let said = survey(&window).outcome("windows", "offside_windows");
+    let said = survey(&window).outcome("windows", "nearside_windows");
     assert_eq!(said, Some(Outcome::NotReached));
 }

@@ -232,7 +232,7 @@ fn the_rose_is_turned_by_keys_and_by_clicks() {
     press(&mut window, Key::ArrowUp);
     press(&mut window, Key::ArrowLeft);
     assert_eq!(window.state().view().air_change.direction(), 15);
-    assert!(shows(&window, "Flows below: wind from 337.5°"));
+    assert!(shows(&window, "Flows shown: wind from 337.5°"));
     // A click to the right of the middle: from the offside.
     let found = rose(&window);
     let at = found.center() + egui::vec2(found.height() * 0.3, 0.0);

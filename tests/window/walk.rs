@@ -1,13 +1,14 @@
 //! The walk round, by keyboard.
 
-use super::{Window, click_button, ctrl, opened, press, shows, small_survey, survey, type_text};
+use super::{
+    Window, air_change, click_button, ctrl, opened, press, shows, small_survey, survey, type_text,
+};
 use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::survey::{Edit, Form, GapId, Outcome, Station, UsualPlace, Visit};
 use gapledger::window::commands::Command;
-use gapledger::window::page::Page;
 
 /// The usual places, in walking order.
 fn places(window: &Window<'_>) -> Vec<(&'static Station, &'static UsualPlace)> {
@@ -122,7 +123,7 @@ fn a_place_with_a_gap_is_not_called_empty_and_can_be_said_again() {
         window.run();
     };
     queue(&mut window, Command::LookedNothing);
-    assert!(shows(&window, "gap 3 was found there"));
+    assert!(shows(&window, "3 was found there"));
     assert_eq!(outcome(&window, 0), Some(Outcome::Found));
     // Deleted, it is open; said, it can be taken back.
     queue(&mut window, Command::DeleteGap);
@@ -187,11 +188,7 @@ fn what_the_places_left_may_hold_is_offered_and_taken_with_one_action() {
     );
     // It stands beside the figure on the Air change page too.
     ctrl(&mut window, Key::Z);
-    window
-        .state_mut()
-        .queue()
-        .command(Command::Show(Page::AirChange));
-    window.run();
+    air_change(&mut window);
     assert!(
         window
             .query_by_role_and_label(Role::Button, &name)
@@ -209,10 +206,10 @@ fn the_edge_above_the_form_is_moved_by_keys() {
     window.get_by_label(name).focus();
     window.run();
     for _ in 0..3 {
-        press(&mut window, Key::ArrowUp);
+        press(&mut window, Key::ArrowDown);
     }
     let moved = at(&window);
-    assert!((first - moved - 48.0).abs() < 3.0, "{first} {moved}");
+    assert!((moved - first - 48.0).abs() < 3.0, "{first} {moved}");
     window.get_by_label(name).focus();
     window.run();
     press(&mut window, Key::Enter);

@@ -199,18 +199,24 @@ impl Ground<'_> {
     /// The laws with every closable ventilator and locker opening standing open; `None` where none
     /// that can be opened stands closed.
     pub(crate) fn opened_laws(&self) -> Option<Vec<GapLaw>> {
-        let mut opened = self.survey.clone();
-        let mut any = false;
-        for gap in &mut opened.gaps {
-            let meant = gap.purpose == Purpose::UserVentilation
-                || gap.facing == Facing::Cavity(Cavity::Locker);
-            if let (true, Some(closing)) = (meant, gap.closing.as_mut()) {
-                let (laid_up, in_use) = (&mut closing.open_laid_up, &mut closing.open_in_use);
-                let open = opened.set_up.choose(laid_up, in_use);
-                any |= !*open;
-                *open = true;
-            }
-        }
-        any.then(|| laws(&opened, self.findings))
+        opened_laws(self.survey, self.findings)
     }
+}
+
+/// The laws of the gaps with every closable ventilator and locker opening standing open; `None`
+/// where none that can be opened stands closed.
+pub(crate) fn opened_laws(survey: &Survey, findings: &[Finding]) -> Option<Vec<GapLaw>> {
+    let mut opened = survey.clone();
+    let mut any = false;
+    for gap in &mut opened.gaps {
+        let meant =
+            gap.purpose == Purpose::UserVentilation || gap.facing == Facing::Cavity(Cavity::Locker);
+        if let (true, Some(closing)) = (meant, gap.closing.as_mut()) {
+            let (laid_up, in_use) = (&mut closing.open_laid_up, &mut closing.open_in_use);
+            let open = opened.set_up.choose(laid_up, in_use);
+            any |= !*open;
+            *open = true;
+        }
+    }
+    any.then(|| laws(&opened, findings))
 }

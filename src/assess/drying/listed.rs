@@ -82,11 +82,7 @@ fn spots(element: &FabricElement) -> Vec<Listed> {
     let Ok(u) = element_u(element) else {
         return Vec::new();
     };
-    let plain = match element.part {
-        FabricPart::Window | FabricPart::Rooflight => Spot::Glass,
-        FabricPart::CabMetal => Spot::Metal,
-        FabricPart::Wall | FabricPart::Roof | FabricPart::Floor | FabricPart::Door => Spot::Plain,
-    };
+    let plain = plain_spot(element.part);
     let one = |spot: Spot, u: f64, share: f64| Listed {
         element: element.id,
         name: element.name.clone(),
@@ -121,5 +117,32 @@ fn factor(element: &FabricElement, spot: Spot, u: f64) -> f64 {
         Spot::Glass => GLASS_JUDGING_RESISTANCE,
         Spot::Plain | Spot::Bridge | Spot::Metal => OPAQUE_JUDGING_RESISTANCE,
     };
+    factor_with(layers, judging)
+}
+
+fn factor_with(layers: f64, judging: f64) -> f64 {
     temperature_factor(&[Layer::Resistance(layers)], judging)
+}
+
+/// The temperature factor of the plain surface of an element with this U-value.
+pub(crate) fn plain_factor(element: &FabricElement, u: f64) -> f64 {
+    factor(element, plain_spot(element.part), u)
+}
+
+/// The same with another surface resistance before it, m²K/W: behind cushions, in a locker.
+pub(crate) fn factor_behind(element: &FabricElement, u: f64, resistance: f64) -> f64 {
+    let inside = heat_flow(element.part).inside_surface_resistance();
+    factor_with(
+        (1.0 / u - inside - OUTSIDE_SURFACE_RESISTANCE).max(0.0),
+        resistance,
+    )
+}
+
+/// What the plain surface of a part is.
+fn plain_spot(part: FabricPart) -> Spot {
+    match part {
+        FabricPart::Window | FabricPart::Rooflight => Spot::Glass,
+        FabricPart::CabMetal => Spot::Metal,
+        FabricPart::Wall | FabricPart::Roof | FabricPart::Floor | FabricPart::Door => Spot::Plain,
+    }
 }

@@ -15,7 +15,7 @@ mod findings;
 mod ground;
 pub mod library;
 pub(crate) mod listed;
-mod money;
+pub(crate) mod money;
 pub(crate) mod night_air;
 mod options;
 pub(crate) mod situation;
@@ -32,6 +32,7 @@ pub use answer::{
     WarmUp,
 };
 
+pub(crate) use ground::opened_laws;
 pub(crate) use listed::WARMEST_C;
 
 use super::answer::{Answer, CaseAnswer, NotKnown};

@@ -17,7 +17,7 @@ pub struct Cost {
     pub unit_price: f64,
     /// Material, to the cent.
     pub material: f64,
-    /// Working time, minutes.
+    /// Working time, whole minutes.
     pub minutes: f64,
     /// Working time at the hourly rate, to the cent; `None` where there is work but no rate. An owner who counts
     /// no money for it gives a rate of nothing.
@@ -71,9 +71,8 @@ pub(super) fn not_priced(minutes: f64) -> NotKnown {
 /// ```
 /// where q is the pieces, or the metres of [`length`] times the gaps alike, p the price of one, r the
 /// workshop's hourly rate, t the minutes for the whole gap, and x the tax, %: none without a rate
-/// above nothing. A price or time that is not given is the program's suggestion for that remedy
-/// \[A\], a time in whole minutes, begun ones counted whole; the cost then says that it is assumed.
-/// Quantities are taken to the thousandth, as they are printed; q p and r t/60 are rounded to the cent
+/// above nothing. Minutes are whole, begun ones counted whole. A price or time that is not given is
+/// the program's suggestion for that remedy \[A\]; the cost then says that it is assumed. Quantities are taken to the thousandth, as they are printed; q p and r t/60 are rounded to the cent
 /// each, half a cent away from zero.
 ///
 /// # Errors
@@ -96,9 +95,8 @@ pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
     let price = remedy.material_cost;
     let unit_price = price.unwrap_or_else(|| starting_price(remedy.kind));
     let material = money::product(quantity, unit_price, 1.0)?;
-    let minutes = remedy
-        .minutes
-        .unwrap_or_else(|| whole_minutes(quantity * starting_minutes(remedy.kind)));
+    let usual = || quantity * starting_minutes(remedy.kind);
+    let minutes = whole_minutes(remedy.minutes.unwrap_or_else(usual));
     let rate = survey.tariffs.workshop_per_hour;
     let labour = match rate {
         Some(rate) => Some(money::product(rate, minutes, MINUTES_PER_HOUR)?),

@@ -64,6 +64,8 @@ enum Thing {
     Text(Area),
     /// A line that leads from a place to its mark, or from a mark to its number.
     Line(Point, Point),
+    /// A piece of the line of a long gap: a number on it is read less well, but still read.
+    Seam(Point, Point),
 }
 
 impl Thing {
@@ -71,7 +73,7 @@ impl Thing {
         match *self {
             Self::Mark(at, reach) => Area::round(at, reach, reach),
             Self::Text(area) => area,
-            Self::Line(from, to) => Area {
+            Self::Line(from, to) | Self::Seam(from, to) => Area {
                 left: from.x.min(to.x),
                 top: from.y.min(to.y),
                 right: from.x.max(to.x),
@@ -94,6 +96,13 @@ impl Thing {
             Self::Line(from, to) => {
                 if passes(label, from, to) {
                     3.0
+                } else {
+                    0.0
+                }
+            }
+            Self::Seam(from, to) => {
+                if passes(label, from, to) {
+                    1.2
                 } else {
                     0.0
                 }
@@ -220,7 +229,7 @@ pub(super) fn labels(scene: &mut Scene, marks: &[(&Placed<'_>, String)]) -> Vec<
             things.add(Thing::Line(mark.home, mark.at));
         }
         for (from, to) in path.iter().zip(path.iter().skip(1)) {
-            things.add(Thing::Line(*from, *to));
+            things.add(Thing::Seam(*from, *to));
         }
     }
     let mut order: Vec<(usize, usize)> = marks

@@ -148,7 +148,8 @@ impl Layout {
                 2.0 * MARGIN + 3.0 * BETWEEN,
                 2.0 * (width_m + length_m) + bars,
             ),
-            Arrangement::Square => (2.0 * MARGIN + BETWEEN, 2.0 * length_m + bars),
+            // Front and rear stand beside each other under the long sides.
+            Arrangement::Square => (2.0 * MARGIN + BETWEEN, 2.0 * length_m.max(width_m) + bars),
             Arrangement::Tall => (2.0 * MARGIN + BETWEEN, width_m + length_m + bars),
         }
     }
@@ -212,41 +213,42 @@ impl Layout {
             Facing::Front | Facing::Rear => (width, height),
         };
         // Where the columns begin and the rows, whose upper edges are given.
-        let (first, row) = (MARGIN, ABOVE + BELOW);
+        let (first, row) = (MARGIN, BELOW + ABOVE);
         let at = |left: f64, top: f64| Panel {
             left,
             top,
             right: left + wide,
             bottom: top + tall,
         };
-        let rows = [
-            ABOVE,
-            ABOVE + width + row,
-            ABOVE + width + height + 2.0 * row,
-            ABOVE + width + 2.0 * height + 3.0 * row,
-        ];
+        let plan = ABOVE;
+        let upper = plan + width + row;
+        let lower = upper + height + row;
+        let last_row = lower + height + row;
         let beside = first + width + BETWEEN + bar;
         let far = beside + length + BETWEEN;
         let last = far + width + BETWEEN;
         let half = first + bar + length + BETWEEN;
-        let (left, row) = match (self.arrangement, facing) {
-            (Arrangement::Wide | Arrangement::Tall, Facing::Roof) => (beside, 0),
-            (Arrangement::Wide | Arrangement::Tall, Facing::Nearside) => (beside, 1),
-            (Arrangement::Wide | Arrangement::Tall, Facing::Front) => (first, 1),
-            (Arrangement::Wide, Facing::Rear) => (far, 1),
-            (Arrangement::Wide, Facing::Offside) => (last, 1),
-            (Arrangement::Wide, Facing::Underfloor | Facing::Cavity(_)) => (last, 0),
-            (Arrangement::Tall, Facing::Rear) => (first, 2),
-            (Arrangement::Tall, Facing::Offside) => (beside, 2),
-            (Arrangement::Tall, Facing::Underfloor | Facing::Cavity(_)) => (beside, 3),
-            (Arrangement::Square, Facing::Roof) => (first + bar, 0),
-            (Arrangement::Square, Facing::Underfloor | Facing::Cavity(_)) => (half + bar, 0),
-            (Arrangement::Square, Facing::Nearside) => (first + bar, 1),
-            (Arrangement::Square, Facing::Offside) => (half, 1),
-            (Arrangement::Square, Facing::Front) => (first + bar, 2),
-            (Arrangement::Square, Facing::Rear) => (first + bar + length - width, 2),
+        let (left, top) = match (self.arrangement, facing) {
+            (Arrangement::Wide | Arrangement::Tall, Facing::Roof) => (beside, plan),
+            (Arrangement::Wide | Arrangement::Tall, Facing::Nearside) => (beside, upper),
+            (Arrangement::Wide | Arrangement::Tall, Facing::Front) => (first, upper),
+            (Arrangement::Wide, Facing::Rear) => (far, upper),
+            (Arrangement::Wide, Facing::Offside) => (last, upper),
+            (Arrangement::Wide, Facing::Underfloor | Facing::Cavity(_)) => (last, plan),
+            (Arrangement::Tall, Facing::Rear) => (first, lower),
+            (Arrangement::Tall, Facing::Offside) => (beside, lower),
+            (Arrangement::Tall, Facing::Underfloor | Facing::Cavity(_)) => (beside, last_row),
+            (Arrangement::Square, Facing::Roof) => (first + bar, plan),
+            (Arrangement::Square, Facing::Underfloor | Facing::Cavity(_)) => (half + bar, plan),
+            (Arrangement::Square, Facing::Nearside) => (first + bar, upper),
+            (Arrangement::Square, Facing::Offside) => (half, upper),
+            (Arrangement::Square, Facing::Front) => (first + bar, lower),
+            (Arrangement::Square, Facing::Rear) => {
+                let under = (length - width).max(width + BETWEEN);
+                (first + bar + under, lower)
+            }
         };
-        at(left, rows[row])
+        at(left, top)
     }
 
     /// A rectangle of the drawing where no face is.

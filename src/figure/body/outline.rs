@@ -37,10 +37,8 @@ pub(super) fn faces(
 ) -> Vec<FittingPlace> {
     let sizes = &layout.sizes;
     for face in FACES {
-        if matches!(face, Facing::Roof | Facing::Underfloor) {
-            put(scene, layout, face, &of_face(face, sizes));
-        } else {
-            put(scene, layout, face, &of_face(face, sizes));
+        put(scene, layout, face, &of_face(face, sizes));
+        if !matches!(face, Facing::Roof | Facing::Underfloor) {
             ground(scene, &layout.panel(face));
         }
     }

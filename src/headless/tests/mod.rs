@@ -1,6 +1,7 @@
 //! What the commands print and exit with.
 
 mod doors;
+mod walk;
 
 use super::*;
 

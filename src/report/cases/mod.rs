@@ -299,4 +299,39 @@ mod tests {
         assert_eq!(level((1.0, 2.0), body), "1.0 to 2.0");
         assert_eq!(level((1.0, 9.0), None), "1.0 to 9.0");
     }
+
+    #[test]
+    fn cases_stand_in_one_table_in_order_of_wind_whatever_their_order_in_the_survey() {
+        use crate::assess::Study;
+        use crate::report::Block;
+        use crate::survey::{Edit, Record, Survey, VehicleKind};
+        let mut survey = Survey::starting(VehicleKind::PanelVan);
+        survey.weather.reverse();
+        for (wind, name) in [(2.0, "light"), (12.0, "gale"), (6.0, "fresh")] {
+            let mut case = survey.weather[0].clone();
+            case.id = survey.free_weather_id();
+            (case.wind_m_s, case.name) = (wind, name.to_owned());
+            let put = Edit::Put(Record::Weather(case));
+            survey.apply(put).expect("a case more");
+        }
+        let study = Study::of(&survey);
+        let found = section(&Material::of(&study), &Part::ALL);
+        let tables = found.blocks.iter().filter_map(|block| match block {
+            Block::Table { table } => Some(table),
+            _ => None,
+        });
+        let heads: Vec<Vec<&str>> = tables
+            .map(|table| table.columns.iter().map(|one| one.head.as_str()).collect())
+            .collect();
+        let order = [
+            "Weather case",
+            "still",
+            "light",
+            "breezy",
+            "fresh",
+            "windy",
+            "gale",
+        ];
+        assert_eq!(heads, [order]);
+    }
 }

@@ -8,7 +8,7 @@ use crate::report::ledger::purpose_before;
 use crate::report::measured::by_test;
 use crate::report::words::{duration, long_notes, minutes, name, note_in_table, place};
 use crate::report::{Align, Reasons, Section, Table, findings};
-use crate::survey::Survey;
+use crate::survey::{Gap, Survey};
 
 /// The plan as the owner reads it.
 pub(crate) fn plan(survey: &Survey, assessment: &Assessment, work: &Answer<Work>) -> Section {
@@ -74,15 +74,17 @@ pub(crate) fn work(survey: &Survey, work: &Answer<Work>, prices: bool) -> Sectio
     let mut reasons = Reasons::default();
     let mut table = Table::default()
         .column("Done", Align::Tick)
+        .column("Step", Align::Right)
         .column("Gap", Align::Right)
         .wide("What and where", Align::Left, 3)
         .wide("Form and sizes", Align::Left, 3)
         .wide("How", Align::Left, 3)
         .column("Minutes", Align::Decimal);
-    for step in &work.steps {
+    for (number, step) in (1..).zip(&work.steps) {
         let gap = survey.gap(step.sealable.gap());
         table.row([
             String::new(),
+            number.to_string(),
             step.sealable.gap().to_string(),
             order_words(survey, step),
             gap.map_or_else(String::new, crate::assess::words::form),
@@ -91,6 +93,7 @@ pub(crate) fn work(survey: &Survey, work: &Answer<Work>, prices: bool) -> Sectio
         ]);
     }
     table.total([
+        String::new(),
         String::new(),
         String::new(),
         "Working time".to_owned(),
@@ -161,5 +164,29 @@ fn order_words(survey: &Survey, step: &WorkStep) -> String {
     if !gap.note.trim().is_empty() {
         lines.push(note_in_table(&gap.note));
     }
+    lines.extend(stays_open_beside(survey, gap));
     lines.join("\n")
+}
+
+/// How near an opening lies that whoever works at a gap could take for part of it, m.
+const BESIDE_M: f64 = 1.0;
+
+/// The openings that protect people near a gap: on the same face, within reach of whoever works there
+/// as far as both places are known.
+fn stays_open_beside(survey: &Survey, gap: &Gap) -> Option<String> {
+    let near = |other: &Gap| {
+        let known = [
+            (gap.position.along_m, other.position.along_m),
+            (gap.position.across_m, other.position.across_m),
+            (gap.position.height_m, other.position.height_m),
+        ];
+        let apart = known.into_iter().filter_map(|(a, b)| Some(a? - b?));
+        apart.map(|one| one * one).sum::<f64>().sqrt() <= BESIDE_M
+    };
+    let protected = super::protected(survey).into_iter();
+    let beside: Vec<String> = protected
+        .filter(|(other, _)| other.facing == gap.facing && near(other))
+        .map(|(other, _)| format!("{} {}", other.id, name(other)))
+        .collect();
+    (!beside.is_empty()).then(|| format!("stays open beside it: {}", beside.join("; ")))
 }

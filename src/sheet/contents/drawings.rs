@@ -5,6 +5,7 @@ use crate::assess::shown;
 use crate::assess::{Comparison, NotKnown};
 use crate::figure;
 use crate::figure::body::body;
+use crate::figure::outline::{Sizes, small_of};
 use crate::figure::rose::drawn;
 use crate::figure::{Arrangement, Point, Role, RoseFrame, Scene, Shape, Show, Stroke, rose};
 use crate::physics::counts::count;
@@ -13,7 +14,7 @@ use crate::report::{Block, Photo, Section};
 use crate::sheet::blocks::Picture;
 use crate::sheet::choices::{Choices, Kind, Paper};
 use crate::sheet::svg::{svg, svg_exactly};
-use crate::survey::{GapId, PhotoMark};
+use crate::survey::{GapId, PhotoMark, Survey};
 use std::sync::Arc;
 
 /// Margin left and right of the text, mm; the template has the same.
@@ -89,6 +90,54 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
     );
     add(&mut section, "rose", &rose, &rose_caption(material));
     (section, files)
+}
+
+/// Width and height of the vehicle at the head, mm; the template has the same.
+const COVER: (f64, f64) = (58.0, 26.0);
+
+/// The vehicle from its side, with what it shows.
+pub(super) fn cover(survey: &Survey) -> ((String, Picture), String) {
+    let scene = small_of(&Sizes::of(&survey.vehicle), COVER);
+    let alt = scene.description.clone();
+    (("cover".to_owned(), drawing(&scene)), alt)
+}
+
+/// The steps of a work order on the unfolded body, by their numbers, and nothing else: with few marks
+/// they are drawn large.
+pub(super) fn steps(material: &Material<'_>, paper: Paper, steps: &[GapId]) -> (Section, Files) {
+    let mut section = Section::new("Where the steps are");
+    let step = |id: GapId| {
+        (1..)
+            .zip(steps)
+            .find(|(_, gap)| **gap == id)
+            .map(|(at, _)| GapId(at))
+    };
+    let mut survey = material.told.survey.clone();
+    survey
+        .gaps
+        .retain_mut(|gap| step(gap.id).map(|number| gap.id = number).is_some());
+    let mut assessment = material.told.assessment.clone();
+    let answers = &mut assessment.gaps;
+    answers.retain_mut(|gap| step(gap.id).map(|number| gap.id = number).is_some());
+    if survey.gaps.is_empty() {
+        return (section, Files::new());
+    }
+    let show = Show {
+        numbers: true,
+        ..Show::default()
+    };
+    let width = text_width(paper);
+    let scene = body(&survey, &assessment, Arrangement::Tall, width, &show).scene;
+    section.push(Block::Figure {
+        file: "body".to_owned(),
+        width_mm: format!("{:.1}", scene.width.min(width)),
+        alt: scene.description.clone(),
+        caption: "The numbers are those of the steps. The body unfolded, seen from above with the front to \
+                  the left; the underfloor as seen from above through the floor. Hollow with a question \
+                  mark: its place is not fully known."
+            .to_owned(),
+    });
+    (section, vec![("body".to_owned(), drawing(&scene))])
 }
 
 /// The options of drying and heating beside each other.

@@ -4,6 +4,7 @@ mod drawings;
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part, WorkshopTexts};
+use crate::assess::sealing::Work;
 use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
 use crate::report::{
@@ -117,8 +118,8 @@ impl Writer<'_> {
         let work = material.study.work();
         let prices = self.choices.has(Part::Costs);
         self.add(sealing::work(material.survey, work, prices));
-        self.drawings();
         if let Ok(work) = work {
+            self.steps(work);
             self.add(costs::shopping(material.survey, work, prices));
             if prices {
                 self.add(costs::section(material.survey, work));
@@ -139,7 +140,9 @@ impl Writer<'_> {
         for section in papers::quotation(material.survey, work) {
             self.add(section);
         }
-        self.drawings();
+        if let Ok(work) = work {
+            self.steps(work);
+        }
         if let (true, Ok(work)) = (self.choices.has(Part::Photos), work) {
             let steps = || work.steps.iter().map(|step| step.sealable.gap());
             self.photos(|gap| steps().any(|one| one == gap));
@@ -224,6 +227,17 @@ impl Writer<'_> {
         self.add(section);
     }
 
+    /// Where the steps of some work are.
+    fn steps(&mut self, work: &Work) {
+        if !self.choices.has(Part::Drawings) {
+            return;
+        }
+        let steps: Vec<_> = work.steps.iter().map(|step| step.sealable.gap()).collect();
+        let (section, files) = drawings::steps(&self.material, self.choices.paper, &steps);
+        self.files.extend(files);
+        self.add(section);
+    }
+
     /// The options of drying and heating, their picture first.
     fn drying(&mut self) {
         let told = &self.material.told;
@@ -293,6 +307,17 @@ impl Writer<'_> {
         }
     }
 
+    /// The vehicle from its side, in its own sizes as far as they are recorded. An invoice shows none.
+    fn cover(&mut self) -> Option<(String, String)> {
+        if self.choices.kind == Kind::Invoice {
+            return None;
+        }
+        let (file, alt) = drawings::cover(self.material.told.survey);
+        let name = file.0.clone();
+        self.files.push(file);
+        Some((name, alt))
+    }
+
     /// What stands under the workshop's name: its address, and on bills its tax number.
     fn under_the_name(&self) -> String {
         let texts = &self.choices.workshop.texts;
@@ -334,6 +359,7 @@ impl Writer<'_> {
             address: self.under_the_name(),
             logo: workshop.logo.as_ref().map(|_| LOGO.to_owned()),
             logo_mm: logo_size(workshop.logo.as_ref()),
+            cover: self.cover(),
             sections: std::mem::take(&mut self.sections),
         }
     }

@@ -1,4 +1,4 @@
-//! Tables for spreadsheets: the ledger of gaps and the sealing plan as CSV.
+//! Tables for spreadsheets: the ledger of gaps, the sealing plan and the hours of a winter as CSV.
 //!
 //! Comma-separated after RFC 4180, UTF-8, a dot as decimal point; the unit of each column is in
 //! its header. A size that was not taken is an empty cell. Text that a spreadsheet would take for
@@ -10,9 +10,11 @@
 mod cells;
 mod ledger;
 mod plan;
+mod winter;
 
 use super::output::{self, OutputError};
-use crate::assess::{NotKnown, Study};
+use crate::assess::winter::{Season, Winter};
+use crate::assess::{Answer, NotKnown, Study};
 use cells::Writer;
 use std::path::Path;
 
@@ -72,6 +74,18 @@ pub fn plan(study: &Study, mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
     let work = study.work().as_ref();
     let work = work.map_err(|unknown| CsvError::NoPlan(unknown.clone()))?;
     table(mark, |writer| plan::lines(writer, study.survey(), work))
+}
+
+/// The hours of a winter, one line for each option and hour, as bytes of a CSV file.
+///
+/// # Errors
+/// [`CsvError::Csv`], which plain text never gives.
+pub fn winter(
+    winter: &Winter,
+    seasons: &[Answer<Season>],
+    mark: ByteOrderMark,
+) -> Result<Vec<u8>, CsvError> {
+    table(mark, |writer| winter::lines(writer, winter, seasons))
 }
 
 /// Writes a table to `output`.

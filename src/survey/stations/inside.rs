@@ -1,7 +1,7 @@
 //! The stations inside, from the front to the rear and from the floor up.
 
-use super::zone::{CAB, DOORS, FLOOR_EDGE, ROOFLIGHTS, SERVICES, WINDOWS};
-use super::{
+use super::place::zone::{CAB, DOORS, FLOOR_EDGE, ROOFLIGHTS, SERVICES, WINDOWS};
+use super::place::{
     CAB_DOORS, COACH_BUILT, DRIVEN, GARAGE, Look, NOT_DRIVEN, PANELLED, Station, UsualPlace, VAN,
     place,
 };

@@ -1,11 +1,11 @@
 //! The stations outside, once round the vehicle, then up and under.
 
-use super::{
+use super::place::{
     COACH_BUILT, DRIVEN, GARAGE, Look, NOT_DRIVEN, PANELLED, Station, UsualPlace, VAN, place,
 };
 use crate::survey::gap::Facing;
 
-use super::zone::{CAB, FLOOR_EDGE, FRIDGE_VENTS, ROOFLIGHTS, SERVICES, WINDOWS};
+use super::place::zone::{CAB, FLOOR_EDGE, FRIDGE_VENTS, ROOFLIGHTS, SERVICES, WINDOWS};
 
 const LADDER: &str =
     "Look from a ladder on firm ground, with somebody to hold it; do not stand on the roof.";

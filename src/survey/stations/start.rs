@@ -1,14 +1,12 @@
 //! The gap that a usual place starts with.
 
-use super::UsualPlace;
+use super::place::{Station, UsualPlace};
 use crate::survey::edit::{Edit, Record};
 use crate::survey::gap::{Cavity, Facing, Gap, Position, Zone};
 use crate::survey::ids::{GapId, ZoneId};
 use crate::survey::starting::{ZONE_NAMES, first_zone};
 use crate::survey::walk::{Outcome, Visit};
 use crate::survey::{Survey, Vehicle};
-
-use super::Station;
 
 impl UsualPlace {
     /// Where it usually is on a vehicle of this size; what depends on a size that was not measured

@@ -1,6 +1,7 @@
 //! The usual places hold together, and none that protects people may be sealed.
 
 use super::*;
+use crate::survey::VehicleKind;
 use crate::survey::gap::WorkState;
 use crate::survey::leave::{Refusal, leave, states};
 use crate::survey::{Edit, GapId, LeadsTo, Outcome, Severity, Survey, Visit, findings};

@@ -17,6 +17,9 @@ use std::path::{Path, PathBuf};
 /// Photos taken in at once.
 const MOST_AT_ONCE: usize = 100;
 
+/// Endings of pictures that are read.
+pub(super) const PICTURES: [&str; 7] = ["jpg", "jpeg", "JPG", "JPEG", "png", "PNG", "webp"];
+
 impl App {
     /// Once a frame: what was dropped, pasted or chosen goes to the worker, and what has arrived
     /// becomes part of the survey.
@@ -103,7 +106,7 @@ impl App {
                 way: Way::Several,
                 folder: None,
                 sort: "photos",
-                endings: vec!["jpg", "jpeg", "JPG", "JPEG", "png", "PNG", "webp"],
+                endings: PICTURES.to_vec(),
             };
             self.picking = Some(Picking {
                 answer: (self.picker)(&pick, system.frame, system.ctx),
@@ -143,9 +146,21 @@ impl App {
             self.queue.push(Request::OpenFile(path.to_owned()));
             return;
         }
+        // On that page a picture is the workshop's own.
+        if self.view.page == Page::JobSheet && self.survey().is_some() {
+            if let Some(file) = dropped.first() {
+                self.take_logo(file.path());
+            }
+            return;
+        }
         let paths = dropped.iter().map(|file| file.path());
         let sources = paths.map(|path| Source::File(path.to_owned())).collect();
         self.attach_to_selected(sources);
+    }
+
+    /// Takes a picture for the workshop's logo; whether it is one, the setting of the sheet tells.
+    pub(super) fn take_logo(&mut self, path: &Path) {
+        self.view.job_sheet.choices.logo = path.display().to_string();
     }
 
     fn take_pasted(&mut self, ctx: &Context) {
@@ -206,6 +221,9 @@ impl App {
             survey.gap(id)
         });
         let words = match (gap, self.survey()) {
+            (_, Some(_)) if self.view.page == Page::JobSheet => {
+                "Drop a picture to make it the workshop\u{2019}s logo".to_owned()
+            }
             (Some(gap), _) => format!(
                 "Drop to add photos to {}",
                 numbered("gap", gap.id, &gap.name)

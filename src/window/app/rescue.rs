@@ -167,6 +167,8 @@ impl App {
     /// Puts the open survey away and shows the start page.
     pub(super) fn put_survey_away(&mut self) {
         self.unsaved.let_go();
+        // What was told of it is over with it.
+        self.notices.forget_earlier();
         self.document = None;
         self.view = self.view.for_another_survey(Page::default());
         self.photos.open(None);

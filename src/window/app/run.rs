@@ -1,6 +1,7 @@
 //! Running what the queue holds, at the start of each frame.
 
 use super::App;
+use super::photos::PICTURES;
 use super::state::{Picking, System};
 use crate::assess::shown::Units;
 use crate::survey::{Edit, Field, Item, MergeKey, Place, Severity, Survey, VehicleKind};
@@ -48,6 +49,7 @@ impl App {
             Request::CancelSheet => self.sheets.cancel(),
             Request::SetSheetAgain => self.sheets.again(),
             Request::WriteFile(file) => self.ask_path(PathFor::Write(file), system),
+            Request::ChooseLogo => self.ask_path(PathFor::Logo, system),
             Request::OpenWritten => self.sheets.open(),
         }
     }
@@ -280,7 +282,7 @@ impl App {
     fn browse(&mut self, system: System<'_>) {
         let (saving, file) = match self.dialog() {
             Some(Dialog::Path { purpose, .. }) => match purpose {
-                PathFor::Open => (false, None),
+                PathFor::Open | PathFor::Logo => (false, None),
                 PathFor::Save(_) | PathFor::Write(_) => (true, purpose.file()),
                 PathFor::Photo(_) => {
                     self.asked = None;
@@ -302,11 +304,22 @@ impl App {
             None => format!("{name}.ron"),
         };
         let ending = file.map_or("ron", SheetFile::ending);
+        let pictures = matches!(
+            self.dialog(),
+            Some(Dialog::Path {
+                purpose: PathFor::Logo,
+                ..
+            })
+        );
         let pick = Pick {
             way: if saving { Way::Save(name) } else { Way::One },
             folder: self.path().and_then(Path::parent).map(Path::to_owned),
-            sort: ending,
-            endings: vec![ending],
+            sort: if pictures { "pictures" } else { ending },
+            endings: if pictures {
+                PICTURES.to_vec()
+            } else {
+                vec![ending]
+            },
         };
         self.picking = Some(Picking {
             answer: (self.picker)(&pick, system.frame, system.ctx),
@@ -362,6 +375,7 @@ impl App {
             (Dialog::Path { purpose, .. }, Answered::Path(path)) => match purpose {
                 PathFor::Open => self.open_file(&path),
                 PathFor::Photo(gap) => self.attach(gap, vec![Source::File(path)]),
+                PathFor::Logo => self.take_logo(&path),
                 PathFor::Save(then) => {
                     self.save_to(with_ending(path, "ron"), false, then, system);
                 }

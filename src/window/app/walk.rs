@@ -17,7 +17,9 @@ impl App {
         let survey = Arc::clone(document.history.survey());
         self.view.page = Page::Gaps;
         if command == Command::WalkRound {
-            self.view.gaps.show_walk();
+            if !self.view.gaps.site.on {
+                self.view.gaps.show_walk();
+            }
             self.view.gaps.walk.come_back(&survey);
             return;
         }
@@ -82,6 +84,7 @@ impl App {
         let on = !self.in_site_mode();
         self.view.page = Page::Gaps;
         self.view.gaps.site.on = on;
+        self.view.gaps.walk.show_place();
     }
 
     /// In site mode everything is as large as fingers, whatever was chosen for the window; another

@@ -19,7 +19,7 @@ use egui::{
 const STEP_DEG: f64 = 5.0;
 const STEP_WITH_SHIFT_DEG: f64 = 15.0;
 /// Radius of the rings as parts of the dial's: the heading inside, the wind outside.
-const RINGS: [f32; 2] = [0.40, 0.72];
+const RINGS: [f32; 2] = [0.40, 0.67];
 const SIZE: f32 = 190.0;
 const SIZE_FOR_FINGERS: f32 = 270.0;
 const GRIP: f32 = 30.0;
@@ -73,7 +73,7 @@ fn grip(
     let id = ui.scope_id().with(("compass", field));
     let rect = Rect::from_center_size(middle, Vec2::splat(size));
     let response = ui.interact(rect, id, Sense::click_and_drag());
-    let name = format!("{} on the compass", field.label());
+    let name = format!("Compass: {}", field.label());
     response.widget_info(|| WidgetInfo::slider(true, value.unwrap_or(0.0), &name));
     let response = response
         .on_hover_cursor(CursorIcon::Grab)
@@ -165,7 +165,7 @@ fn face(painter: &Painter, dial: Rect, colours: &Palette) {
         painter.line_segment(ends, Stroke::new(1.0, colours.muted));
     }
     for (quarter, letter) in (0..).zip(["N", "E", "S", "W"]) {
-        let at = on_ring(dial, 0.87, 90.0 * f64::from(quarter));
+        let at = on_ring(dial, 0.86, 90.0 * f64::from(quarter));
         let font = FontId::new(13.0, bold());
         painter.text(at, Align2::CENTER_CENTER, letter, font, colours.text);
     }

@@ -1,7 +1,7 @@
 //! Keeping the focus: what has it stays in sight, and arrow keys stay with it.
 
 use eframe::egui;
-use egui::{EventFilter, Id, Response, Ui};
+use egui::{EventFilter, Id, Key, Modifiers, Response, Ui};
 
 /// At the end of what scrolls: when the keyboard has moved the focus to something of it, scrolls so
 /// that it is in sight.
@@ -31,6 +31,14 @@ pub fn hold_arrows(ui: &Ui, id: Id) {
         ..EventFilter::default()
     };
     ui.memory_mut(|memory| memory.set_focus_lock_filter(id, filter));
+}
+
+/// Whether the keys for a menu of what has the focus were pressed; they are used up.
+pub fn asks_for_menu(ui: &Ui) -> bool {
+    ui.input_mut(|input| {
+        input.consume_key(Modifiers::SHIFT, Key::F10)
+            || input.consume_key(Modifiers::NONE, Key::Menu)
+    })
 }
 
 /// While this has the focus, the arrow keys up and down are its own.

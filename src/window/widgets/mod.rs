@@ -26,7 +26,7 @@ pub use choice::{Choice, plain_tick, spelled, tick};
 pub use compass::compass;
 pub use edge::{Moved, edge, level_edge};
 pub use findings::{finding_list, finding_row};
-pub use focus::{follow_focus, hold_arrows, hold_focus};
+pub use focus::{asks_for_menu, follow_focus, hold_arrows, hold_focus};
 pub use fold::fold;
 pub use layout::{LABEL_WIDTH, card, columns, columns_that_fit, label, row};
 pub use no_gap_yet::no_gap_yet;

@@ -2,11 +2,10 @@
 
 use crate::report::usual;
 use crate::survey::VehicleKind;
-use eframe::egui::Ui;
+use eframe::egui::{Response, Ui};
 
-/// Draws it; whether it was pressed.
-pub fn usual_button(ui: &mut Ui, kind: VehicleKind) -> bool {
-    let words = format!("Fill in a{}", usual::name(kind).trim_start_matches('A'));
-    let button = ui.button(words);
-    button.on_hover_text(usual::offer(kind)).clicked()
+/// Draws it; what it does is said beside it, or on hover.
+pub fn usual_button(ui: &mut Ui, kind: VehicleKind) -> Response {
+    let name = usual::name(kind);
+    ui.button(format!("Fill in a{}", name.trim_start_matches('A')))
 }

@@ -90,6 +90,35 @@ fn no_two_faces_overlap_and_all_lie_on_the_drawing() {
 }
 
 proptest! {
+    /// A vehicle of any sizes has its faces beside each other and on the drawing.
+    #[test]
+    fn faces_of_any_sizes_lie_beside_each_other(
+        which in 0..5_usize,
+        arrangement in 0..3_usize,
+        length in 1.5..15.0_f64,
+        width in 1.0..3.0_f64,
+        height in 1.0..4.5_f64,
+        floor in 0.1..1.8_f64,
+    ) {
+        let mut vehicle = Survey::new(VehicleKind::ALL[which]).vehicle;
+        (vehicle.length_m, vehicle.width_m) = (Some(length), Some(width));
+        (vehicle.height_m, vehicle.floor_height_m) = (Some(height), Some(floor));
+        let layout = Layout::new(&vehicle, Arrangement::ALL[arrangement], 300.0);
+        let (wide, tall) = layout.size();
+        for (at, one) in FACES.iter().enumerate() {
+            let a = layout.panel(*one);
+            prop_assert!(a.left >= 0.0 && a.top >= 0.0 && a.right <= wide + 1e-9 && a.bottom <= tall + 1e-9);
+            for other in &FACES[at + 1..] {
+                let b = layout.panel(*other);
+                let apart = a.right <= b.left + 1e-9
+                    || b.right <= a.left + 1e-9
+                    || a.bottom <= b.top + 1e-9
+                    || b.bottom <= a.top + 1e-9;
+                prop_assert!(apart, "{one:?} {other:?}");
+            }
+        }
+    }
+
     /// What is drawn at a place is picked at that place, within the rounding to 1 cm.
     #[test]
     fn place_and_pick_agree(

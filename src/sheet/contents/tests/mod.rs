@@ -219,3 +219,21 @@ fn the_air_of_each_space_is_printed() {
         .flat_map(plain_rows);
     assert!(rows.all(|row| !row.cells[0].contains("other spaces")));
 }
+
+#[test]
+fn what_the_walk_round_did_not_reach_stands_on_the_report_and_nothing_of_one_never_begun() {
+    let mut survey = file::parse(CARAVAN).expect("a sample");
+    survey.walk.clear();
+    let report = |survey: &Survey| sheet(survey, &Choices::new(Kind::Report));
+    assert!(section(&report(&survey), "Walk round").is_none());
+    let (station, place) = survey.usual_places().next().expect("a usual place");
+    let visit = crate::survey::Visit::of(station, place, crate::survey::Outcome::NotReached);
+    let edit = crate::survey::Edit::Visited(visit);
+    survey.apply(edit).expect("a visit");
+    let report = report(&survey);
+    let told = format!(
+        "{:?}",
+        section(&report, "Walk round").expect("it has begun")
+    );
+    assert!(told.contains(place.name), "{told}");
+}

@@ -30,7 +30,7 @@ fn what_protects_people_is_never_work_to_do() {
     let to_do = tables(&order, "Work to do, in this order");
     let must_not = tables(&order, "What must not be closed");
     for id in &protected {
-        assert!(plain_rows(to_do[0]).all(|row| row.cells[1] != id.to_string()));
+        assert!(plain_rows(to_do[0]).all(|row| row.cells[2] != id.to_string()));
         assert!(plain_rows(must_not[0]).any(|row| row.cells[0] == id.to_string()));
     }
 }
@@ -281,17 +281,91 @@ fn what_is_printed_multiplies() {
     let order = sheet(&survey, &Choices::new(Kind::WorkOrder));
     let number = |cell: &str| cell.parse::<f64>().expect("a number");
     let jobs = tables(&order, "Work to do, in this order")[0];
-    let each: f64 = plain_rows(jobs).map(|row| number(&row.cells[5])).sum();
+    let each: f64 = plain_rows(jobs).map(|row| number(&row.cells[6])).sum();
     let total = jobs.rows.last().expect("a sum");
-    assert!((each - number(&total.cells[5])).abs() < 0.05);
+    assert!((each - number(&total.cells[6])).abs() < 0.05);
     let costs = tables(&order, "Costs")[0];
     let labour = plain_rows(costs).find(|row| row.cells[0].contains(" at 78.00 an hour"));
     let labour = number(&labour.expect("a row").cells[1]);
-    let reckoned = number(&total.cells[5]) / 60.0 * 78.0;
+    let reckoned = number(&total.cells[6]) / 60.0 * 78.0;
     assert!((labour - reckoned).abs() < 0.015, "{labour} {reckoned}");
     for row in plain_rows(tables(&order, "Shopping list")[0]) {
         let (many, price) = (number(&row.cells[2]), number(&row.cells[5]));
         let together = number(&row.cells[6]);
         assert!((many * price - together).abs() < 0.015, "{row:?}");
+    }
+}
+
+/// Whoever works reads beside each step which opening next to it must not be closed with it.
+#[test]
+fn a_step_names_the_openings_beside_it_that_stay_open() {
+    let mut survey = file::parse(CARAVAN).expect("a sample");
+    let vent = survey
+        .gaps
+        .iter()
+        .find(|gap| gap.purpose == Purpose::SafetyVentilation);
+    let vent = vent.expect("one").clone();
+    for gap in &mut survey.gaps {
+        gap.state = WorkState::Open;
+    }
+    let near = survey
+        .gaps
+        .iter_mut()
+        .find(|gap| gap.id == GapId(7))
+        .expect("a gap");
+    near.facing = vent.facing;
+    near.position = vent.position;
+    near.state = WorkState::Planned;
+    let words = |survey: &Survey| {
+        let order = sheet(survey, &Choices::new(Kind::WorkOrder));
+        let table = tables(&order, "Work to do, in this order")[0];
+        plain_rows(table).next().expect("a step").cells[3].clone()
+    };
+    let told = format!("stays open beside it: {} {}", vent.id, vent.name);
+    assert!(words(&survey).contains(&told), "{}", words(&survey));
+    let near = survey
+        .gaps
+        .iter_mut()
+        .find(|gap| gap.id == GapId(7))
+        .expect("a gap");
+    near.position.along_m = vent.position.along_m.map(|along| along + 2.5);
+    near.position.height_m = vent.position.height_m.map(|height| height + 2.5);
+    near.position.across_m = vent.position.across_m.map(|across| across + 2.5);
+    assert!(
+        !words(&survey).contains("stays open beside it"),
+        "{}",
+        words(&survey)
+    );
+}
+
+/// The drawing of a work order shows the steps alone, by their numbers.
+#[test]
+fn the_drawing_of_a_work_order_is_numbered_by_step() {
+    let mut survey = file::parse(CARAVAN).expect("a sample");
+    for gap in &mut survey.gaps {
+        let planned = [7, 10, 28].contains(&gap.id.0);
+        gap.state = if planned {
+            WorkState::Planned
+        } else {
+            WorkState::Open
+        };
+    }
+    let order = sheet(&survey, &Choices::new(Kind::WorkOrder));
+    let drawn = order
+        .files
+        .iter()
+        .find(|(name, _)| name == "body")
+        .expect("a drawing");
+    let text = String::from_utf8_lossy(&drawn.1.bytes).into_owned();
+    for (number, there) in [
+        ("1", true),
+        ("2", true),
+        ("3", true),
+        ("10", false),
+        ("28", false),
+    ] {
+        let marked =
+            text.contains(&format!(">{number}<")) || text.contains(&format!(">{number} ?<"));
+        assert_eq!(marked, there, "{number}");
     }
 }

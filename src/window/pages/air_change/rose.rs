@@ -61,7 +61,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Re
     }
     if let Some(direction) = chosen {
         ui.label(format!(
-            "Flows below: wind from {}",
+            "Flows shown: wind from {}",
             direction::words(direction)
         ));
     }

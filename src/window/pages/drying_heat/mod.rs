@@ -17,7 +17,7 @@ pub use view::DryingHeatView;
 
 use super::sections;
 use crate::assess::{Answer, Comparison};
-use crate::report::{cases, drying};
+use crate::report::{cases, drying, usual};
 use crate::survey::{Item, Place};
 use crate::window::answers::Results;
 use crate::window::commands::Command;
@@ -89,7 +89,9 @@ fn without_fabric(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
     }
     ui.label("Heat and drying need the fabric: walls, roof, floor, windows and doors.");
     ui.horizontal_wrapped(|ui| {
-        if widgets::usual_button(ui, survey.vehicle.kind) {
+        let kind = survey.vehicle.kind;
+        let fill = widgets::usual_button(ui, kind);
+        if fill.on_hover_text(usual::offer(kind)).clicked() {
             context.queue.command(Command::UsualVehicle);
         }
         if ui.button("Enter the fabric").clicked() {

@@ -7,6 +7,7 @@ use super::listing::Listing;
 use super::view::GapsContext;
 use crate::survey::GapId;
 use crate::window::commands::Command;
+use crate::window::widgets;
 use eframe::egui;
 use egui::{Key, Ui};
 
@@ -112,11 +113,7 @@ fn acts(ui: &Ui, context: &mut GapsContext<'_>, listing: &Listing, selected: Opt
             context.view.select(selected);
         }
     }
-    let menu = |input: &egui::InputState| {
-        let shifted = input.modifiers.shift_only() && input.key_pressed(Key::F10);
-        shifted || input.key_pressed(Key::Menu)
-    };
-    if ui.input(menu) && shown.is_some() {
+    if shown.is_some() && widgets::asks_for_menu(ui) {
         context.view.menu.open_at_row(ui);
     }
 }

@@ -12,7 +12,7 @@ use crate::window::widgets::{self, Choice};
 use eframe::egui::Ui;
 
 /// So many of the gaps are named.
-const NAMED_MOST: usize = 8;
+const NAMED_MOST: usize = 12;
 /// So many of the values that differ are named.
 const VALUES_MOST: usize = 5;
 
@@ -162,22 +162,19 @@ fn work(ui: &mut Ui, all: &mut Together<'_>) {
 
 /// Which gaps they are.
 fn named(ui: &mut Ui, gaps: &[&Gap]) {
-    let mut names: Vec<String> = gaps
+    let mut numbers: Vec<String> = gaps
         .iter()
         .take(NAMED_MOST)
-        .map(|gap| format!("{} {}", gap.id, gap.shown_name()))
+        .map(|gap| gap.id.to_string())
         .collect();
     if let Some(more @ 1..) = gaps.len().checked_sub(NAMED_MOST) {
-        names.push(format!("{more} more"));
+        numbers.push(format!("{more} more"));
     }
-    widgets::muted(
-        ui,
-        format!(
-            "{}. A choice made here is made for all of them, in one step. Esc in the ledger selects \
-             one of them again.",
-            listed(names)
-        ),
+    let words = format!(
+        "Gaps {}. A choice made here is made for all of them, in one step.",
+        listed(numbers)
     );
+    widgets::muted(ui, words);
 }
 
 fn protected(ui: &mut Ui, survey: &Survey, gaps: &[&Gap]) {

@@ -70,7 +70,8 @@ pub(super) fn show(ui: &Ui, menu: &mut GapMenu, several: bool, queue: &mut Queue
     popup.show(|ui| {
         // In touch size on a low screen it is longer than the screen.
         let room = ui.ctx().content_rect().height() - EDGES;
-        ScrollArea::vertical().max_height(room).show(ui, |ui| {
+        let area = ScrollArea::vertical().max_height(room);
+        area.min_scrolled_height(room).show(ui, |ui| {
             let mut entries = Vec::new();
             for (command, ruled) in OFFERED {
                 if ruled {

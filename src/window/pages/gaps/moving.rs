@@ -8,20 +8,27 @@ use crate::physics::counts::whole;
 use crate::survey::{Edit, GapId};
 use crate::window::theme::palette;
 use eframe::egui;
-use egui::{CursorIcon, Id, Key, Rect, Sense, Stroke, Ui, vec2};
+use egui::{CursorIcon, Id, Key, Rect, Response, Sense, Stroke, Ui, vec2};
 
 /// Within so many points of its edge the ledger scrolls while a row is carried.
 const EDGE: f32 = 24.0;
 /// So far it scrolls in a frame.
 const SCROLL: f32 = 8.0;
 
-/// The number of a row takes drags. Rows sorted by a column stand in no order that could be
-/// changed.
-pub(super) fn grip(ui: &Ui, context: &mut GapsContext<'_>, gap: GapId, number: Rect) {
+/// The number of a row takes drags, and clicks as the rest of the row does. Rows sorted by a column
+/// stand in no order that could be changed.
+pub(super) fn grip(
+    ui: &Ui,
+    context: &mut GapsContext<'_>,
+    gap: GapId,
+    number: Rect,
+) -> Option<Response> {
     if context.view.is_sorted() {
-        return;
+        return None;
     }
-    let response = ui.interact(number, Id::unique(("carried by", gap)), Sense::DRAG);
+    // Not focusable: the ledger as a whole is one stop for Tab.
+    let sense = Sense::CLICK | Sense::DRAG;
+    let response = ui.interact(number, Id::unique(("carried by", gap)), sense);
     if response.hovered() {
         ui.ctx().set_cursor_icon(CursorIcon::Grab);
         dots(ui, number);
@@ -33,6 +40,7 @@ pub(super) fn grip(ui: &Ui, context: &mut GapsContext<'_>, gap: GapId, number: R
         }
         context.view.ledger.carried = Some(Carried::Gap(gap));
     }
+    Some(response.on_hover_text("Drag the row to another place in the ledger"))
 }
 
 /// What shows that a row can be taken there.

@@ -277,12 +277,13 @@ fn one_row(
     if one == Some(id) {
         context.view.menu.row = Some(rect.intersect(ui.clip_rect()));
     }
-    if let Some((_, number)) = lay
-        .cells(rect)
-        .find(|(column, _)| *column == Column::Number)
-    {
-        moving::grip(ui, context, id, number);
-    }
+    let mut cells = lay.cells(rect);
+    let number = cells.find(|(column, _)| *column == Column::Number);
+    let grip = number.and_then(|(_, number)| moving::grip(ui, context, id, number));
+    let response = match grip {
+        Some(grip) => response.union(grip),
+        None => response,
+    };
     if let Some(open) = context.view.ledger.cell
         && open.gap == id
         && let Some((_, rect)) = lay.cells(rect).find(|(column, _)| *column == open.column)

@@ -6,7 +6,7 @@ use super::division::Division;
 use super::ledger_view::LedgerView;
 use super::menu::GapMenu;
 use super::quick::view::QuickEntry;
-use super::site::SiteView;
+use super::site::view::SiteView;
 use super::walk::view::{At, WalkView};
 use crate::survey::{GapId, Item, Survey};
 use crate::window::context::PageContext;

@@ -1,15 +1,16 @@
 //! What is printed.
 
 use crate::sheet::{Kind, Paper, WorkshopTexts};
+use crate::window::request::{Queue, Request};
 use crate::window::typesetting::SheetChoices;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Id, TextEdit, Ui};
 
 /// Longest text taken.
-const LONGEST: usize = 1000;
+const LONGEST: usize = 4000;
 
-pub(super) fn show(ui: &mut Ui, choices: &mut SheetChoices) {
+pub(super) fn show(ui: &mut Ui, choices: &mut SheetChoices, queue: &mut Queue) {
     widgets::card(ui, "What is printed", |ui| {
         ui.horizontal_wrapped(|ui| {
             for kind in Kind::ALL {
@@ -39,23 +40,31 @@ pub(super) fn show(ui: &mut Ui, choices: &mut SheetChoices) {
                 None => {}
             }
         }
-        widgets::muted(ui, "Safety ventilation and cautions are always printed.");
+        if choices.kind != Kind::Invoice {
+            widgets::muted(ui, "Safety ventilation and cautions are always printed.");
+        }
     });
     ui.add_space(4.0);
     widgets::card(ui, "Workshop", |ui| {
         for text in WorkshopTexts::ALL {
-            field(ui, text.label, (text.of)(&mut choices.workshop), text.rows);
+            let value = (text.of)(&mut choices.workshop);
+            field(ui, (text.label, text.help), value, text.rows);
         }
-        field(ui, "Path of the logo", &mut choices.logo, 1);
+        let help = "The picture at the head of every sheet.";
+        field(ui, ("Path of the logo", help), &mut choices.logo, 1);
+        if ui.button("Choose the logo…").clicked() {
+            queue.push(Request::ChooseLogo);
+        }
         widgets::muted(
             ui,
-            "A JPEG, PNG or WebP file. Kept on this machine for the next sheet.",
+            "A JPEG, PNG or WebP file, which may be dropped here too. All of this is kept on this machine \
+             for the next sheet.",
         );
     });
 }
 
 /// A field that takes effect when it is left, so that the pages are not set at each letter.
-fn field(ui: &mut Ui, label: &str, value: &mut String, rows: usize) {
+fn field(ui: &mut Ui, (label, help): (&str, &str), value: &mut String, rows: usize) {
     let id = Id::unique(("job sheet", label));
     let draft = ui.data(|data| data.get_temp::<String>(id));
     let mut text = draft.unwrap_or_else(|| value.clone());
@@ -67,7 +76,8 @@ fn field(ui: &mut Ui, label: &str, value: &mut String, rows: usize) {
     };
     let response = ui
         .add(edit.id(id).desired_width(f32::INFINITY).char_limit(LONGEST))
-        .labelled_by(name.id);
+        .labelled_by(name.id)
+        .on_hover_text(help);
     if response.has_focus() {
         ui.data_mut(|data| data.insert_temp(id, text));
     } else if response.lost_focus() {

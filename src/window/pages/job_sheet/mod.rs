@@ -61,7 +61,7 @@ fn side(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
         files(ui, context);
     });
     ui.add_space(4.0);
-    choose::show(ui, &mut context.view.choices);
+    choose::show(ui, &mut context.view.choices, context.queue);
     ui.add_space(4.0);
     widgets::card(ui, "Customer and papers", |ui| customer::show(ui, context));
     ui.add_space(4.0);

@@ -128,8 +128,9 @@ pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     fields.optional(Field::PrevailingWind, |site| &mut site.prevailing_wind_deg);
     widgets::muted(
         fields.ui,
-        "A point of the compass such as NW, or degrees clockwise from north; with the heading, \
-         results name compass directions too.",
+        "Drag a knob, the inner one for the front, the outer one for the wind, or turn it by the arrow \
+         keys; or type a point of the compass such as NW, or degrees clockwise from north. With the \
+         heading, results name compass directions too.",
     );
     fields.number(Field::Altitude, |site| &mut site.altitude_m);
     whole_findings(ui, context.marks(Item::Site));

@@ -22,7 +22,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
             context.view.winter = chosen;
         }
         widgets::muted(ui, winter.description());
-        if widgets::usual_button(ui, kind) {
+        if widgets::usual_button(ui, kind).clicked() {
             context.queue.command(Command::UsualVehicle);
         }
         widgets::muted(ui, usual::offer(kind));

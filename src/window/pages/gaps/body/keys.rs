@@ -9,6 +9,7 @@ use super::view::BodyView;
 use crate::figure::body::BodyFigure;
 use crate::survey::GapId;
 use crate::window::commands::Command;
+use crate::window::widgets;
 use eframe::egui;
 use egui::{EventFilter, Key, Modifiers, Rect, Response, Ui, Vec2};
 
@@ -47,10 +48,7 @@ pub(super) fn act(
         context.view.select_and_edit(selected);
         ui.ctx().request_repaint();
     }
-    let menu = ui.input(|input| {
-        let shifted = input.modifiers.shift_only() && input.key_pressed(Key::F10);
-        shifted || input.key_pressed(Key::Menu)
-    });
+    let menu = widgets::asks_for_menu(ui);
     let mark = selected.and_then(|id| context.view.body.mark_on_screen(id));
     if let (true, Some(at)) = (menu, mark) {
         context.view.menu.open(ui, at);

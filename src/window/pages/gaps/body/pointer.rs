@@ -33,7 +33,8 @@ pub(super) fn act(
         if context.view.body.fittings {
             fittings::click(context, figure, frame, at);
         } else {
-            click(context, figure, frame, at);
+            let together = ui.input(|input| input.modifiers.command);
+            click(context, figure, frame, at, together);
         }
         if response.double_clicked() && !context.view.body.fittings {
             edit_what_is_there(context, figure, frame, at);
@@ -55,11 +56,24 @@ fn take_focus(ui: &Ui) {
     ui.memory_mut(|memory| memory.request_focus(drawing_id()));
 }
 
-/// A click on a mark selects its gap, on a shared mark the next of its gaps, on a free place of
+/// A click on a mark selects its gap, with Ctrl beside those selected already, on a shared mark the next of its gaps, on a free place of
 /// a face it adds a gap there.
-fn click(context: &mut GapsContext<'_>, figure: &BodyFigure, frame: Frame, at: Pos2) {
+fn click(
+    context: &mut GapsContext<'_>,
+    figure: &BodyFigure,
+    frame: Frame,
+    at: Pos2,
+    together: bool,
+) {
     let here = gaps_at(figure, frame, at);
     let selected = context.view.selected_in(context.survey);
+    if together {
+        // As in the ledger: the gap is selected too, or is not any more.
+        if let Some(gap) = here.first() {
+            context.view.toggle(*gap, selected);
+        }
+        return;
+    }
     if !here.is_empty() {
         let at = here.iter().position(|gap| Some(*gap) == selected);
         let next = at.map_or(0, |at| (at + 1) % here.len());

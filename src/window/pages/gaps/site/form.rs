@@ -60,13 +60,18 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
             photos::show(ui, context, gap, context.marks(Item::Gap(gap.id)));
             widgets::follow_focus(ui);
         });
-    context.view.edit_wanted = false;
     let numbers: Vec<Id> = cells
         .iter()
         .filter_map(|cell| number_of(*cell))
         .map(|field| NumberField::id_of(field, Item::Gap(gap.id)))
         .collect();
-    pad::show(ui, &mut context.view.site.pad, &numbers);
+    let edit_wanted = std::mem::take(&mut context.view.edit_wanted);
+    let pad = &mut context.view.site.pad;
+    if edit_wanted {
+        pad.lead_to(numbers.first().copied());
+        ui.ctx().request_repaint();
+    }
+    pad::show(ui, pad, &numbers);
     buttons(ui, context);
 }
 
@@ -81,12 +86,15 @@ fn heading(ui: &mut Ui, context: &GapsContext<'_>, gap: &Gap) {
             GapLeakage::Compartment => "counts only through the gaps behind it".to_owned(),
         })
     });
-    ui.horizontal_wrapped(|ui| {
+    // One line, whatever is told: the fields below stay where they are.
+    ui.horizontal(|ui| {
         let title = format!("Gap {}: {}", gap.id, gap.shown_name());
         ui.label(RichText::new(title).heading().family(bold()));
         if let Some(words) = leakage {
             let words = units::text(ui.ctx(), &words);
-            ui.label(RichText::new(words).color(palette(ui).muted));
+            let text = RichText::new(&words).color(palette(ui).muted);
+            ui.add(egui::Label::new(text).truncate())
+                .on_hover_text(words);
         }
     });
 }

@@ -5,6 +5,7 @@ mod bar;
 mod form;
 mod pad;
 mod places;
+pub(super) mod view;
 
 pub use bar::show as bar;
 
@@ -14,14 +15,6 @@ use super::view::GapsContext;
 use crate::window::widgets::{self, Moved};
 use eframe::egui;
 use egui::{Panel, Ui};
-
-/// What site mode remembers between frames.
-#[derive(Clone, Debug, Default)]
-pub struct SiteView {
-    /// The window is in site mode.
-    pub on: bool,
-    pad: pad::Pad,
-}
 
 /// Width that each half keeps.
 const HALF_LEAST: f32 = 380.0;

@@ -18,6 +18,13 @@ pub(super) struct Pad {
     to: Option<Id>,
 }
 
+impl Pad {
+    /// Leads to a field in the next frame.
+    pub(super) fn lead_to(&mut self, field: Option<Id>) {
+        self.to = field;
+    }
+}
+
 /// What a key does.
 #[derive(Clone, Copy)]
 enum Does {
@@ -69,7 +76,10 @@ pub(super) fn begin(ui: &Ui, pad: &mut Pad) {
         options.input_options.surrender_focus_on = surrender;
     });
     if let Some(to) = pad.to.take() {
+        // The field selects what stands in it in this frame; what was typed replaces it in the next.
         ui.memory_mut(|memory| memory.request_focus(to));
+        ui.ctx().request_repaint();
+        return;
     }
     let typed = std::mem::take(&mut pad.typed);
     if !typed.is_empty() {

@@ -15,7 +15,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
     ui.horizontal(|ui| {
         for (sign, name, next) in [("←", "Station before", false), ("→", "Next station", true)]
         {
-            if widgets::named_button(ui, sign, name) {
+            let target = egui::Vec2::splat(ui.spacing().interact_size.y);
+            let button = ui.add(egui::Button::new(sign).min_size(target));
+            widgets::tell_name(ui, button.id, name);
+            if button.clicked() {
                 context.view.walk.step_station(context.survey, next);
             }
         }

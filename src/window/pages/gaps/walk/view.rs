@@ -39,6 +39,11 @@ impl WalkView {
         self.scroll_wanted = true;
     }
 
+    /// Brings the place into sight.
+    pub(in crate::window) fn show_place(&mut self) {
+        self.scroll_wanted = true;
+    }
+
     /// Gives the list the focus. Where a gap was found at the place, the next one is looked at.
     pub(in crate::window) fn come_back(&mut self, survey: &Survey) {
         self.focus_wanted = true;

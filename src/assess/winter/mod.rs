@@ -1,0 +1,41 @@
+//! A winter hour by hour: what every option of drying and heating comes to through a season.
+//!
+//! [`Winter::new`] makes the weather and the vehicle ready; each option is then marched through the
+//! season by itself ([`Winter::season`]), so that they can be shared out to threads.
+
+mod air;
+mod count;
+mod elements;
+mod hours;
+mod mould;
+mod options;
+mod run;
+
+pub use count::{COLDEST_CORNER_K, COUNTED_RH, Frost, Humidity, Season};
+pub use mould::{MouldAt, MouldSpot};
+pub use options::WinterOption;
+pub use run::{Weathered, Winter};
+
+use crate::climate::{Weather, invent};
+use crate::survey::TypicalWinter;
+
+/// The seed of invented weather: the same winter for everybody.
+const SEED: u64 = 20_261_128;
+
+/// The weather of a typical winter, hour by hour.
+#[must_use]
+pub fn invented(winter: TypicalWinter) -> Weather {
+    invent(&winter.means(), winter.name(), SEED)
+}
+
+/// Heat capacity, J/K for each m³ of volume, where none is given **\[A\]**: that of
+/// [`crate::physics::warm_up`].
+pub use crate::physics::warm_up::USUAL_HEAT_CAPACITY_PER_M3;
+
+/// Moisture buffer value of contents where none is given, g/(m² %RH) **\[A\]**.
+pub const USUAL_BUFFER: f64 = 0.6;
+/// Surface of contents for each m³ of volume, m² **\[A\]**.
+pub const USUAL_BUFFER_AREA_PER_M3: f64 = 2.0;
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,284 @@
+//! Whole vehicles: the air's table, steady weather, the signs of sun and sky.
+
+use super::air::exact;
+use super::*;
+use crate::assess::Study;
+use crate::assess::drying::OptionKind;
+use crate::climate::{Day, Hour, Place, Weather};
+use crate::physics::sky::black_body;
+use crate::physics::winter::HourInside;
+use crate::survey::{BodyColour, InsideAir, Presence, SetUp, Stay, Survey, TypicalWinter, file};
+use std::ops::ControlFlow;
+
+const CARAVAN: &str = include_str!("../../../../sample-surveys/farmyard-caravan.ron");
+const SAMPLES: [&str; 5] = [
+    CARAVAN,
+    include_str!("../../../../sample-surveys/coastal-coachbuilt.ron"),
+    include_str!("../../../../sample-surveys/forest-integrated.ron"),
+    include_str!("../../../../sample-surveys/street-panel-van.ron"),
+    include_str!("../../../../sample-surveys/vineyard-coachbuilt.ron"),
+];
+
+fn caravan() -> Survey {
+    file::parse(CARAVAN).expect("a sample")
+}
+
+fn go_on() -> ControlFlow<()> {
+    ControlFlow::Continue(())
+}
+
+/// Hours of the mild maritime winter from the first of November.
+fn mild(hours: usize) -> (Weather, Vec<Hour>) {
+    let weather = invented(TypicalWinter::MildMaritime);
+    let season = crate::climate::season(&weather).expect("a winter");
+    (weather, season[..hours].to_vec())
+}
+
+/// Hours all alike, without sun, under a sky that is as warm as the air.
+fn steady(t_c: f64, rh: f64, wind: f64, hours: usize) -> (Weather, Vec<Hour>) {
+    let first = Day::new(2023, 11, 1).expect("a day");
+    let mut day = first;
+    let mut all = Vec::new();
+    for at in 0..hours {
+        let hour = u8::try_from(at % 24 + 1).expect("an hour");
+        all.push(Hour {
+            t_c: Some(t_c),
+            rh: Some(rh),
+            wind: Some(wind),
+            wind_from_deg: None,
+            direct: Some(0.0),
+            diffuse: Some(0.0),
+            global: Some(0.0),
+            infrared: Some(black_body(t_c)),
+            ..Hour::blank(day, hour)
+        });
+        if hour == 24 {
+            day = day.next();
+        }
+    }
+    let place = Place {
+        name: "nowhere".to_owned(),
+        latitude_deg: 50.0,
+        longitude_deg: 0.0,
+        zone_h: 0.0,
+        altitude_m: 0.0,
+    };
+    let weather = Weather {
+        place,
+        hours: all.clone(),
+    };
+    (weather, all)
+}
+
+fn season_of(winter: &Winter, kind: OptionKind) -> Season {
+    let at = winter
+        .options()
+        .iter()
+        .position(|own| own.kind == kind)
+        .expect("the option");
+    winter
+        .season(at, &go_on)
+        .expect("never given up")
+        .expect("known")
+}
+
+#[test]
+fn the_table_of_the_air_is_within_half_a_per_cent_of_every_balance() {
+    for text in SAMPLES {
+        let survey = file::parse(text).expect("a sample");
+        let study = Study::of(&survey);
+        let (weather, hours) = mild(400);
+        let winter = Winter::over(&study, &weather, &hours, &Stay::default()).expect("made ready");
+        let envelope = study.prepared().envelope.clone().expect("an envelope");
+        let mut worst: f64 = 0.0;
+        for at in (0..400).step_by(23) {
+            let (air, wind) = winter.wind_of(at);
+            for warmer in [-2.3, -0.4, 0.1, 0.6, 1.3, 2.7, 5.3, 9.1, 15.2, 23.0] {
+                let inside_c = air.t_c + warmer;
+                let found = winter.air().flow(at, inside_c).expect("a flow");
+                let balance = exact(&envelope, &air, wind, inside_c).expect("a flow");
+                worst = worst.max((found / balance - 1.0).abs());
+            }
+        }
+        assert!(worst < 0.005, "{}: {worst}", survey.header.title);
+    }
+}
+
+#[test]
+fn steady_weather_ends_in_the_state_of_drying_and_heating() {
+    let mut survey = caravan();
+    // A single case without anything that condenses, so that the clear night of the steady
+    // comparison makes no difference; wind from all directions; no mean sun.
+    survey.site.heading_deg = None;
+    survey.drying.sun_w = 0.0;
+    survey.site.altitude_m = 0.0;
+    survey.weather.truncate(1);
+    let case = &mut survey.weather[0];
+    (case.outside_c, case.outside_rh_percent, case.wind_m_s) = (7.0, 62.0, 3.0);
+    case.inside = InsideAir::WarmerBy { kelvin: 2.0 };
+    let (weather, hours) = steady(7.0, 0.62, 3.0, 21 * 24);
+    let study = Study::of(&survey);
+    let comparison = study.comparison().clone().expect("compared");
+    let winter = Winter::over(&study, &weather, &hours, &Stay::default()).expect("made ready");
+    let mut compared = 0;
+    for (at, option) in comparison.options.iter().enumerate() {
+        let Ok(case) = &option.cases[0] else { continue };
+        if option.kind == OptionKind::LockersOpen || case.condensation_kg_s > 0.0 {
+            continue;
+        }
+        let season = winter
+            .season(at, &go_on)
+            .expect("never given up")
+            .expect("known");
+        let last = season.hours[season.hours.len() - 1];
+        let name = &option.name;
+        assert!(
+            (last.t_c - case.inside.t_c).abs() < 0.02,
+            "{name}: {last:?} {}",
+            case.inside.t_c
+        );
+        assert!(
+            (last.rh - case.rh).abs() < 1e-3,
+            "{name}: {} {}",
+            last.rh,
+            case.rh
+        );
+        assert!((last.machine - case.machine_w).abs() < 1.0, "{name}");
+        assert!((last.heater - case.heater_w).abs() < 2.0, "{name}");
+        compared += 1;
+    }
+    assert!(compared >= 5, "{compared}");
+}
+
+#[test]
+fn a_clear_sky_cools_and_the_sun_warms() {
+    let study = Study::of(&caravan());
+    let run = |sky: f64, sun: f64, stay: &Stay| {
+        let (mut weather, mut hours) = steady(2.0, 0.7, 1.0, 15 * 24);
+        for hour in hours.iter_mut().chain(&mut weather.hours) {
+            hour.infrared = Some(black_body(2.0) - sky);
+            let day = (10..=14).contains(&hour.hour);
+            hour.direct = Some(if day { sun } else { 0.0 });
+            hour.diffuse = Some(if day { 0.2 * sun } else { 0.0 });
+            hour.global = None;
+        }
+        let winter = Winter::over(&study, &weather, &hours, stay).expect("made ready");
+        season_of(&winter, OptionKind::Nothing).mean_c
+    };
+    let white = Stay::default();
+    let dull = run(0.0, 0.0, &white);
+    assert!((dull - 2.0).abs() < 0.05, "{dull}");
+    let clear = run(80.0, 0.0, &white);
+    assert!(clear < dull - 1.0, "{clear} {dull}");
+    let sunny = run(0.0, 500.0, &white);
+    assert!(sunny > dull + 0.5, "{sunny} {dull}");
+    let dark = Stay {
+        colour: BodyColour::Dark,
+        ..Stay::default()
+    };
+    assert!(run(0.0, 500.0, &dark) > sunny + 0.2);
+    let blinds = Stay {
+        blinds_drawn: true,
+        ..Stay::default()
+    };
+    assert!(run(0.0, 500.0, &blinds) < sunny - 0.05);
+    let covered = Stay {
+        covered: true,
+        ..Stay::default()
+    };
+    assert!((run(80.0, 500.0, &covered) - dull).abs() < 0.01);
+}
+
+#[test]
+fn the_books_close_and_half_the_step_changes_hardly_anything() {
+    let study = Study::of(&caravan());
+    let (weather, hours) = mild(20 * 24);
+    let winter = Winter::over(&study, &weather, &hours, &Stay::default()).expect("made ready");
+    for at in 0..winter.options().len() {
+        let one = winter
+            .season(at, &go_on)
+            .expect("never given up")
+            .expect("known");
+        assert!(one.books.water_open().abs() < 1e-6 && one.books.heat_open().abs() < 1e-6);
+        let other = winter
+            .season_in_steps(at, 12, &go_on)
+            .expect("never given up")
+            .expect("known");
+        // A start at a machine's lowest temperature has two answers, which part for days.
+        let mut since_limit = usize::MAX;
+        let mut moved = 0;
+        for (one, other) in one.hours.iter().zip(&other.hours) {
+            let at_limit = |hour: &HourInside| hour.too_cold > 0.0 && hour.too_cold < 1.0;
+            if at_limit(one) || at_limit(other) {
+                since_limit = 0;
+            } else {
+                since_limit = since_limit.saturating_add(1);
+            }
+            let apart = (one.t_c - other.t_c).abs() > 0.05 || (one.rh - other.rh).abs() > 0.002;
+            moved += usize::from(apart && since_limit > 72);
+        }
+        let name = &winter.options()[at].name;
+        assert!(moved * 100 <= hours.len(), "{name}: {moved}");
+    }
+}
+
+#[test]
+fn in_use_comfort_is_held_while_somebody_is_there_and_people_give_off_water_then() {
+    let mut survey = caravan();
+    survey.set_up = SetUp::InUse;
+    let study = Study::of(&survey);
+    let (weather, hours) = mild(15 * 24);
+    let stay = Stay {
+        presence: Some(Presence {
+            from_h: 18.0,
+            to_h: 8.0,
+        }),
+        ..Stay::default()
+    };
+    let winter = Winter::over(&study, &weather, &hours, &stay).expect("made ready");
+    let season = season_of(&winter, OptionKind::Nothing);
+    let comfort = survey.targets.comfort_c;
+    for (hour, inside) in hours.iter().zip(&season.hours) {
+        if hour.hour == 24 {
+            assert!((inside.t_c - comfort).abs() < 1e-3, "{inside:?}");
+        }
+        if hour.hour == 12 {
+            assert_eq!(inside.heater, 0.0);
+        }
+    }
+}
+
+#[test]
+fn a_winter_that_is_not_whole_or_lacks_its_wind_says_so() {
+    let study = Study::of(&caravan());
+    let (weather, _) = mild(24);
+    let mut short = weather.clone();
+    short.hours.truncate(1000);
+    let error = Winter::new(&study, &short, &Stay::default())
+        .err()
+        .expect("not whole");
+    assert!(error.reason.contains("no whole winter"), "{error}");
+    let mut still = weather;
+    for hour in &mut still.hours {
+        hour.wind = None;
+    }
+    let error = Winter::new(&study, &still, &Stay::default())
+        .err()
+        .expect("no wind");
+    assert!(error.reason.contains("no wind"), "{error}");
+}
+
+#[test]
+fn hours_that_are_not_known_do_not_count() {
+    let study = Study::of(&caravan());
+    let (weather, mut hours) = mild(15 * 24);
+    for hour in &mut hours[100..110] {
+        hour.t_c = None;
+    }
+    let winter = Winter::over(&study, &weather, &hours, &Stay::default()).expect("made ready");
+    assert_eq!(winter.weathered().not_known, 10);
+    let season = season_of(&winter, OptionKind::Nothing);
+    assert_eq!(season.hours.len(), 360);
+    let above: f64 = season.humidity.share_above[0] * 350.0;
+    assert!((above - above.round()).abs() < 1e-9);
+}

@@ -1,0 +1,206 @@
+//! `gapledger winter`: every option through a winter, hour by hour.
+
+use super::asked::SetUpWord;
+use super::page;
+use crate::assess::winter::{Season, Winter, invented};
+use crate::assess::{Answer, NotKnown, Study};
+use crate::climate::{Hour, Weather, epw};
+use crate::report::winter::{WinterTold, sections};
+use crate::sheet::csv::{self, ByteOrderMark, CsvError};
+use crate::survey::file::{self, LoadError};
+use crate::survey::{BodyColour, Presence, Stay, TypicalWinter};
+use crate::tasks;
+use clap::{Args, ValueEnum};
+use std::path::{Path, PathBuf};
+
+/// Largest weather file that is read: a year by the hour has two megabytes.
+const MOST_BYTES: u64 = 64 << 20;
+
+/// What is asked of a winter.
+#[derive(Clone, Debug, PartialEq, Args)]
+pub struct WinterArguments {
+    /// The survey file, NAME.ron
+    pub file: PathBuf,
+    /// A weather file of building simulation, NAME.epw
+    #[arg(long, value_name = "W.epw", conflicts_with = "typical")]
+    pub weather: Option<PathBuf>,
+    /// A typical winter, invented, where there is no weather file; the one that the survey was
+    /// filled in with, or else mild-maritime
+    #[arg(long, value_name = "WINTER")]
+    pub typical: Option<WinterWord>,
+    /// Work it out for this set-up instead of the one the file shows
+    #[arg(long, value_name = "SET-UP")]
+    pub set_up: Option<SetUpWord>,
+    /// Colour of roof and walls
+    #[arg(long, value_name = "COLOUR", default_value = "white")]
+    pub colour: ColourWord,
+    /// Blinds are drawn over the windows
+    #[arg(long)]
+    pub blinds: bool,
+    /// It stands under a roof or a whole cover: neither sun nor sky reaches it
+    #[arg(long)]
+    pub covered: bool,
+    /// Hours in which somebody is there, in use, such as 18-8; all the time unless given
+    #[arg(long, value_name = "FROM-TO", value_parser = presence)]
+    pub present: Option<Presence>,
+    /// Write every hour of every option to this CSV file, or - for standard output; an old file is
+    /// replaced
+    #[arg(short, long, value_name = "HOURS.csv")]
+    pub output: Option<PathBuf>,
+}
+
+/// A typical winter as written on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum WinterWord {
+    /// By a mild sea
+    MildMaritime,
+    /// A dry plateau
+    HighPlain,
+    /// Inland plains
+    Continental,
+    /// A high valley
+    Alpine,
+    /// Far north
+    Northern,
+}
+
+/// A colour as written on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum ColourWord {
+    /// White or nearly so
+    White,
+    /// Grey, silver, beige
+    Grey,
+    /// Dark
+    Dark,
+}
+
+impl From<WinterWord> for TypicalWinter {
+    fn from(word: WinterWord) -> Self {
+        match word {
+            WinterWord::MildMaritime => Self::MildMaritime,
+            WinterWord::HighPlain => Self::HighPlain,
+            WinterWord::Continental => Self::Continental,
+            WinterWord::Alpine => Self::Alpine,
+            WinterWord::Northern => Self::Northern,
+        }
+    }
+}
+
+impl From<ColourWord> for BodyColour {
+    fn from(word: ColourWord) -> Self {
+        match word {
+            ColourWord::White => Self::White,
+            ColourWord::Grey => Self::Grey,
+            ColourWord::Dark => Self::Dark,
+        }
+    }
+}
+
+/// Hours of presence as typed.
+fn presence(text: &str) -> Result<Presence, String> {
+    let ends = text.split_once('-').and_then(|(from, to)| {
+        let hour = |text: &str| {
+            let hour = text.trim().parse::<f64>().ok()?;
+            (0.0..=24.0).contains(&hour).then_some(hour)
+        };
+        Some((hour(from)?, hour(to)?))
+    });
+    match ends {
+        Some((from_h, to_h)) if (from_h - to_h).abs() > 0.0 => Ok(Presence { from_h, to_h }),
+        _ => Err("two hours of the day that differ, such as 18-8".to_owned()),
+    }
+}
+
+/// Why there is no winter.
+#[derive(Debug, thiserror::Error)]
+pub(super) enum WinterFailure {
+    #[error("there is no weather file {0:?}: check the name and the folder")]
+    NoWeather(PathBuf),
+    #[error(
+        "{0:?} could not be read as a weather file: it must be an ordinary file of at most 64 MiB that you may read"
+    )]
+    Unreadable(PathBuf),
+    #[error("{0:?}, {1}")]
+    Weather(PathBuf, epw::EpwError),
+    #[error("the winter is not known: {}", .0.reason)]
+    NotKnown(NotKnown),
+}
+
+/// A winter worked out.
+pub(super) struct Through<'a> {
+    study: &'a Study,
+    winter: Winter,
+    seasons: Vec<Answer<Season>>,
+    typical: Option<TypicalWinter>,
+}
+
+/// Every option through the winter that was asked for.
+pub(super) fn through<'a>(
+    arguments: &WinterArguments,
+    study: &'a Study,
+) -> Result<Through<'a>, WinterFailure> {
+    let survey = study.survey();
+    let typical = arguments
+        .typical
+        .map(TypicalWinter::from)
+        .or(survey.usual.winter)
+        .unwrap_or(Stay::default().winter);
+    let stay = Stay {
+        winter: typical,
+        colour: arguments.colour.into(),
+        blinds_drawn: arguments.blinds,
+        covered: arguments.covered,
+        presence: arguments.present,
+        stores_g_per_percent: None,
+    };
+    let weather = match &arguments.weather {
+        Some(path) => weather(path)?,
+        None => invented(stay.winter),
+    };
+    let winter = Winter::new(study, &weather, &stay).map_err(WinterFailure::NotKnown)?;
+    let seasons = tasks::seasons(&winter, tasks::processors(), &tasks::to_the_end)
+        .ok_or_else(|| WinterFailure::NotKnown(NotKnown::because("it was given up")))?;
+    Ok(Through {
+        study,
+        winter,
+        seasons,
+        typical: arguments.weather.is_none().then_some(typical),
+    })
+}
+
+impl Through<'_> {
+    /// The hours as bytes of a CSV file.
+    pub(super) fn table(&self) -> Result<Vec<u8>, CsvError> {
+        csv::winter(&self.winter, &self.seasons, ByteOrderMark::Without)
+    }
+
+    /// The page.
+    pub(super) fn page(&self) -> String {
+        let winter = &self.winter;
+        let hours: Vec<Hour> = winter.outside().map(|(hour, _)| *hour).collect();
+        let told = WinterTold {
+            survey: self.study.survey(),
+            weathered: winter.weathered(),
+            options: winter.options(),
+            seasons: &self.seasons,
+            hours: &hours,
+            typical: self.typical,
+        };
+        sections(&told)
+            .iter()
+            .map(page::alone)
+            .collect::<Vec<_>>()
+            .join("\n")
+    }
+}
+
+fn weather(path: &Path) -> Result<Weather, WinterFailure> {
+    let bytes = file::read_file(path, MOST_BYTES).map_err(|error| match error {
+        LoadError::Missing { path } => WinterFailure::NoWeather(path),
+        _ => WinterFailure::Unreadable(path.to_owned()),
+    })?;
+    let read = epw::read(&bytes);
+    let file = read.map_err(|error| WinterFailure::Weather(path.to_owned(), error))?;
+    Ok(file.weather())
+}

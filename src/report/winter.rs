@@ -1,0 +1,338 @@
+//! A winter hour by hour: the weather, every option through the season, frost, mould, and what is
+//! assumed.
+
+use super::blocks::{Align, Reasons, Section, Table};
+use crate::assess::drying::{OptionKind, Spot};
+use crate::assess::quantity::{Kind, price};
+use crate::assess::winter::{COLDEST_CORNER_K, Frost, MouldAt, Season, Weathered, WinterOption};
+use crate::assess::words::{capital, counted};
+use crate::assess::{Answer, NotKnown};
+use crate::climate::Hour;
+use crate::physics::mould::Sensitivity;
+use crate::survey::{Survey, TypicalWinter};
+
+/// Index of mould from which it counts as begun: seen under a microscope.
+const BEGUN: f64 = 1.0;
+/// Place of the class that boards and furniture have.
+const BOARDS: usize = 1;
+
+/// A winter worked out, to be told.
+#[derive(Clone, Copy)]
+pub struct WinterTold<'a> {
+    /// The survey.
+    pub survey: &'a Survey,
+    /// The weather.
+    pub weathered: &'a Weathered,
+    /// The options, in order.
+    pub options: &'a [WinterOption],
+    /// What each comes to.
+    pub seasons: &'a [Answer<Season>],
+    /// The hours of the season.
+    pub hours: &'a [Hour],
+    /// The typical winter, where the weather is invented.
+    pub typical: Option<TypicalWinter>,
+}
+
+/// All that is told of a winter.
+#[must_use]
+pub fn sections(told: &WinterTold<'_>) -> Vec<Section> {
+    vec![
+        weather(told),
+        options(told),
+        frost(told),
+        mould(told),
+        assumed(told),
+    ]
+}
+
+fn rh(value: f64) -> String {
+    Kind::RelativeHumidity.text(value)
+}
+
+fn weather(told: &WinterTold<'_>) -> Section {
+    let weathered = told.weathered;
+    let humidity = &weathered.humidity;
+    let mut section = Section::new("The winter hour by hour");
+    section.paragraph(format!(
+        "{}: {} hours, mean {} and {} outside; a tenth of the hours is below {} and a tenth above {}. \
+         The outside air is below freezing for {} on {}.",
+        if weathered.place.is_empty() {
+            "Weather of a place without a name".to_owned()
+        } else {
+            format!("Weather: {}", weathered.place)
+        },
+        weathered.hours,
+        Kind::Celsius.text(weathered.mean_c),
+        rh(humidity.mean),
+        rh(humidity.low),
+        rh(humidity.high),
+        counted(weathered.frost.hours, "hour", "hours"),
+        counted(weathered.frost.nights, "night", "nights"),
+    ));
+    if let Some(typical) = told.typical {
+        section.paragraph(typical.description());
+    }
+    if weathered.not_known > 0 {
+        section.paragraph(format!(
+            "{} of the weather {} not known; they do not count.",
+            counted(weathered.not_known, "hour", "hours"),
+            if weathered.not_known == 1 {
+                "is"
+            } else {
+                "are"
+            },
+        ));
+    }
+    if weathered.any_heading {
+        section.paragraph(
+            "The direction that the front points to is not given: sun and wind are means over all.",
+        );
+    }
+    section
+}
+
+/// A table of all options.
+fn options(told: &WinterTold<'_>) -> Section {
+    let mut section = Section::new("Every option through the winter");
+    let currency = told.survey.tariffs.currency.trim();
+    let mut table = Table::default()
+        .wide("Option", Align::Left, 3)
+        .column("RH mean", Align::Right)
+        .column("10\u{2013}90 %", Align::Right)
+        .column("above 80 %", Align::Right)
+        .column("frost nights", Align::Right)
+        .column("wet hours", Align::Right)
+        .column("mould index", Align::Decimal)
+        .column("water, L", Align::Decimal)
+        .column("energy, kWh", Align::Right)
+        .column("cost", Align::Right);
+    let mut reasons = Reasons::default();
+    for (option, season) in told.options.iter().zip(told.seasons) {
+        let name = capital(&option.name);
+        match season {
+            Err(unknown) => {
+                let mark = reasons.mark(unknown);
+                table.row([name, mark]);
+            }
+            Ok(season) => {
+                let humidity = &season.humidity;
+                let cost = reasons.or(&season.cost, |cost| price(*cost, currency));
+                table.row([
+                    name,
+                    rh(humidity.mean),
+                    Kind::RelativeHumidity.span(humidity.low, humidity.high),
+                    Kind::WholePercent.text(humidity.share_above[2]),
+                    season.frost.nights.to_string(),
+                    season.condensation_hours.to_string(),
+                    worst(season)
+                        .map_or_else(String::new, |at| Kind::Plain.number(at.highest[BOARDS])),
+                    Kind::Litres.number(season.removed_l),
+                    Kind::KilowattHours.number(season.machine_kwh + season.heater_kwh),
+                    cost,
+                ]);
+            }
+        }
+    }
+    section.table(table, &reasons);
+    section.points(said_besides(told));
+    section.note(
+        "RH: relative humidity inside, hourly means; a tenth of the hours lies below the first figure \
+         and a tenth above the second. Frost nights: nights, from noon to noon, on which the mean \
+         temperature inside falls below 0 °C. Wet hours: water condenses on a surface. Mould index \
+         on boards at the worst place, from 0, none, over 3, seen by eye, to 6. Water: taken by \
+         machine or tub.",
+    );
+    section
+}
+
+/// What a row of figures does not say.
+fn said_besides(told: &WinterTold<'_>) -> Vec<String> {
+    let mut said = Vec::new();
+    for (option, season) in told.options.iter().zip(told.seasons) {
+        let Ok(season) = season else { continue };
+        let name = capital(&option.name);
+        if season.too_cold_hours >= 1.0 {
+            said.push(format!(
+                "{name}: too cold for the machine for {} hours of the winter; it then takes neither \
+                 water nor power.",
+                Kind::Plain.number(season.too_cold_hours.round()),
+            ));
+        }
+        if let Some(days) = season.tub_full_days {
+            said.push(format!(
+                "{name}: the tub is full after {}.",
+                Kind::Days.text(days)
+            ));
+        }
+        if season.run_off_l >= 0.1 {
+            said.push(format!(
+                "{name}: {} run off cold surfaces.",
+                Kind::Litres.text(season.run_off_l)
+            ));
+        }
+    }
+    said
+}
+
+/// Where mould grows highest.
+fn worst(season: &Season) -> Option<&MouldAt> {
+    let all = season.mould.iter();
+    all.max_by(|one, other| one.highest[BOARDS].total_cmp(&other.highest[BOARDS]))
+}
+
+fn nothing<'a>(told: &WinterTold<'a>) -> Option<&'a Season> {
+    let mut all = told.options.iter().zip(told.seasons);
+    let (_, season) = all.find(|(option, _)| option.kind == OptionKind::Nothing)?;
+    season.as_ref().ok()
+}
+
+/// Frost at the water system, and what keeps it away.
+fn frost(told: &WinterTold<'_>) -> Section {
+    let mut section = Section::new("Frost in the water system");
+    section.paragraph(
+        "Draining pipes, pump, boiler and tanks is the first advice: it costs nothing and needs nothing \
+         that can fail.",
+    );
+    let Some(idle) = nothing(told) else {
+        return section.ending("Not known: doing nothing has no result.");
+    };
+    section.paragraph(format!(
+        "With nothing done {}; in the coldest corner, {} colder [A], {}. A tank under the floor is as \
+         cold as the outside: {}.",
+        frost_words(&idle.frost),
+        Kind::Kelvin.text(COLDEST_CORNER_K),
+        frost_words(&idle.frost_in_corner),
+        frost_words(&told.weathered.frost),
+    ));
+    let currency = told.survey.tariffs.currency.trim();
+    let mut points = Vec::new();
+    for (option, season) in told.options.iter().zip(told.seasons) {
+        let (OptionKind::BackgroundHeat, Ok(season)) = (option.kind, season) else {
+            continue;
+        };
+        let cost = match &season.cost {
+            Ok(cost) => format!("costs {} in the winter", price(*cost, currency)),
+            Err(NotKnown { reason }) => format!("costs an amount not known: {reason}"),
+        };
+        points.push(format!(
+            "{} takes {}, {cost}: then {}; in the coldest corner {}.",
+            capital(&option.name),
+            Kind::KilowattHours.text(season.heater_kwh),
+            frost_words(&season.frost),
+            frost_words(&season.frost_in_corner),
+        ));
+    }
+    section.points(points);
+    section
+}
+
+fn frost_words(frost: &Frost) -> String {
+    if frost.hours == 0 {
+        return "it freezes on no night".to_owned();
+    }
+    format!(
+        "it freezes on {}, the longest spell {}",
+        counted(frost.nights, "night", "nights"),
+        counted(frost.longest_h, "hour", "hours"),
+    )
+}
+
+/// Mould with nothing done, by surface.
+fn mould(told: &WinterTold<'_>) -> Section {
+    let mut section = Section::new("Mould");
+    let Some(idle) = nothing(told) else {
+        return section.ending("Not known: doing nothing has no result.");
+    };
+    section.paragraph("The index at its highest with nothing done, by surface and by how readily mould grows on it:");
+    let mut table = Table::default().wide("Surface", Align::Left, 3);
+    for class in Sensitivity::ALL {
+        table = table.column(class.name(), Align::Decimal);
+    }
+    table = table.column("on boards from", Align::Left);
+    for at in &idle.mould {
+        let mut cells = vec![place(at)];
+        cells.extend(at.highest.map(|highest| Kind::Plain.number(highest)));
+        let begins = at.begins_at[BOARDS].and_then(|hour| told.hours.get(hour));
+        cells.push(begins.map_or_else(
+            || "does not begin".to_owned(),
+            |hour| format!("{} {}", hour.day.day, month(hour.day.month)),
+        ));
+        table.row(cells);
+    }
+    section.table(table, &Reasons::default());
+    let locker = idle.mould.iter().find(|at| at.spot.in_locker);
+    let open = locker.and_then(|locker| {
+        let same = |at: &&MouldAt| {
+            !at.spot.in_locker
+                && at.spot.element == locker.spot.element
+                && at.spot.spot == locker.spot.spot
+        };
+        idle.mould.iter().find(same)
+    });
+    if let (Some(locker), Some(open)) = (locker, open) {
+        let (closed, opened) = (locker.highest[BOARDS], open.highest[BOARDS]);
+        section.paragraph(if closed < BEGUN {
+            "In a closed locker on the coldest wall mould does not begin.".to_owned()
+        } else {
+            format!(
+                "In a closed locker or behind cushions on the coldest wall the index reaches {}; with \
+                 lockers open and cushions off the wall, {}.",
+                Kind::Plain.number(closed),
+                Kind::Plain.number(opened),
+            )
+        });
+    }
+    section.note(
+        "Model of Hukka and Viitanen 1999 with the classes of Ojanen and others 2010 [S]. Boards and \
+         furniture count as sensitive. A closed locker: twice the surface resistance of an open corner, \
+         and air that follows the room's in a day [A].",
+    );
+    section
+}
+
+fn place(at: &MouldAt) -> String {
+    let surface = match at.spot.spot {
+        Spot::Bridge => format!("{}, at frames and ribs", at.spot.name),
+        Spot::Plain | Spot::Metal | Spot::Glass => at.spot.name.clone(),
+    };
+    if at.spot.in_locker {
+        format!("{surface}, in a closed locker")
+    } else {
+        surface
+    }
+}
+
+fn month(month: u8) -> &'static str {
+    const NAMES: [&str; 12] = [
+        "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
+    ];
+    let at = usize::from(month).checked_sub(1);
+    at.and_then(|at| NAMES.get(at)).copied().unwrap_or("")
+}
+
+fn assumed(told: &WinterTold<'_>) -> Section {
+    let mut section = Section::new("What the winter stands on");
+    let own = |given: bool, usual: &str| {
+        if given {
+            String::new()
+        } else {
+            usual.to_owned()
+        }
+    };
+    let capacity = told.survey.drying.heat_capacity_kj_per_k.is_some();
+    section.points(
+        [
+            "air and contents are one node of heat and one of water; a vehicle has warm and cold \
+             corners that this does not tell apart"
+                .to_owned(),
+            own(capacity, "heat capacity 30 kJ/K for each m³ of volume [A]"),
+            "what contents store is 0.6 g/m² for each point of humidity over 2 m² for each m³ [A] unless given".to_owned(),
+            "the sky is alike all over, the ground throws back a fifth of the light [A]".to_owned(),
+            "a film of more than 0.1 kg/m² runs off [A]; the floor forms none".to_owned(),
+            "fourteen days of the first weather come before the first hour that counts".to_owned(),
+        ]
+        .into_iter()
+        .filter(|text| !text.is_empty()),
+    );
+    section
+}

@@ -1,0 +1,33 @@
+//! Rows of readings, as they were understood.
+
+use super::mapping::What;
+use super::notes::Note;
+
+/// Most bytes of a file that is read: some four million rows.
+pub const MOST_BYTES: usize = 256 << 20;
+
+/// Most rows.
+pub const MOST_ROWS: usize = 5_000_000;
+
+/// One thing read over time.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Channel {
+    /// Name of the sensor as the file has it, empty where it has none.
+    pub sensor: String,
+    /// What it is.
+    pub what: What,
+    /// A value for each time, in the unit of [`What`]; NaN where the file has none.
+    pub values: Vec<f64>,
+}
+
+/// Rows of readings in order of time, each time once.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct Series {
+    /// Seconds since the start of 1970: of the site's clock where no zone is known, otherwise of
+    /// universal time.
+    pub times_s: Vec<i64>,
+    /// What was read at them.
+    pub channels: Vec<Channel>,
+    /// What was done to the rows on the way.
+    pub notes: Vec<Note>,
+}
