@@ -60,6 +60,15 @@ impl Mark {
         }
     }
 
+    /// A text without the marks that stand in it, for readers who look nothing up.
+    #[must_use]
+    pub fn without(text: &str) -> String {
+        let all = Self::ALL.into_iter();
+        all.fold(text.to_owned(), |text, mark| {
+            text.replace(&format!(" {}", mark.bracketed()), "")
+        })
+    }
+
     /// The line that explains all marks, wherever some of them are shown.
     #[must_use]
     pub fn legend() -> String {
@@ -103,6 +112,10 @@ mod tests {
         assert_eq!(
             Mark::legend_of("no mark, though a list [1] and an [X]"),
             None
+        );
+        assert_eq!(
+            Mark::without("as relayed [R], a guess [A]. [X]"),
+            "as relayed, a guess. [X]"
         );
         for mark in Mark::ALL {
             assert_eq!(Mark::legend().matches(&mark.bracketed()).count(), 1);

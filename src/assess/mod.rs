@@ -13,6 +13,7 @@ mod exposure;
 mod fabric;
 pub mod flues;
 mod in_air;
+pub mod in_short;
 mod inside;
 mod law;
 mod leakage;

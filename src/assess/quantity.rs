@@ -8,7 +8,7 @@
 use super::answer::{Answer, LeakageTotal};
 use super::uncertainty::Interval;
 use super::words::{figure, given};
-use crate::physics::units::{CM2_PER_M2, GRAMS_PER_KG, MM_PER_M, MM2_PER_M2};
+use crate::physics::units::{CM_PER_M, CM2_PER_M2, GRAMS_PER_KG, MM_PER_M, MM2_PER_M2};
 use crate::survey::number::{NOT_A_NUMBER, with_unit};
 
 /// The space that keeps a number and its unit on one line.
@@ -47,6 +47,8 @@ pub enum Kind {
     LeakageMm2,
     /// The side of a square hole, in m, shown in mm.
     SideMm,
+    /// The side of a square hole, in m, shown in cm.
+    SideCm,
     /// A temperature, °C, to a tenth.
     Celsius,
     /// A difference of temperature, K, to a tenth.
@@ -75,6 +77,10 @@ pub enum Kind {
     Amperes,
     /// A time, days.
     Days,
+    /// A time, minutes.
+    Minutes,
+    /// A time, hours.
+    Hours,
     /// A density, kg/m³.
     KilogramsPerCubicMetre,
     /// Carbon dioxide, ppm.
@@ -108,6 +114,7 @@ impl Kind {
             Self::LeakageCm2 => "cm²",
             Self::LeakageMm2 => "mm²",
             Self::SideMm => "mm",
+            Self::SideCm => "cm",
             Self::Celsius => "°C",
             Self::Kelvin => "K",
             Self::RelativeHumidity | Self::Share | Self::WholePercent => "%",
@@ -120,6 +127,8 @@ impl Kind {
             Self::GramsPerKilogram => "g/kg",
             Self::Amperes => "A",
             Self::Days => "days",
+            Self::Minutes => "minutes",
+            Self::Hours => "hours",
             Self::KilogramsPerCubicMetre => "kg/m³",
             Self::PartsPerMillion => "ppm",
             Self::Degrees => "°",
@@ -134,6 +143,7 @@ impl Kind {
             Self::LeakageCm2 => CM2_PER_M2,
             Self::LeakageMm2 => MM2_PER_M2,
             Self::SideMm => MM_PER_M,
+            Self::SideCm => CM_PER_M,
             Self::GramsPerKilogram => GRAMS_PER_KG,
             Self::RelativeHumidity | Self::Share | Self::WholePercent => 100.0,
             _ => 1.0,
@@ -154,6 +164,9 @@ impl Kind {
             | Self::Amperes
             | Self::Days
             | Self::Winters
+            | Self::Minutes
+            | Self::Hours
+            | Self::SideCm
             | Self::AirPerSleeper
             | Self::MetresPerSecond
             | Self::PartsPerMillion => figure(shown, 2),

@@ -8,7 +8,9 @@ use crate::physics::MoistAir;
 use crate::physics::air::pressure_at_altitude;
 use crate::physics::root::{Guess, NoRoot, Probe, falling_root};
 use crate::survey::findings::called;
-use crate::survey::{Field, Finding, Heater, Item, Place, SetUp, Severity, Survey, WeatherCase};
+use crate::survey::{
+    Field, Finding, Heater, HeaterId, Item, Place, SetUp, Severity, Survey, WeatherCase,
+};
 
 /// Coldest outside air that is looked at, °C: what holds there holds anywhere.
 pub const COLDEST_C: f64 = -60.0;
@@ -113,56 +115,100 @@ fn enough(watts: f64) -> f64 {
     (watts / step).ceil() * step
 }
 
+/// Down to which cold one of the survey's heaters holds, in the worst of the weather cases' winds.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reach {
+    /// The heater.
+    pub heater: HeaterId,
+    /// Heat at full output, W.
+    pub rating_w: f64,
+    /// Temperature that it is to hold, °C.
+    pub held_c: f64,
+    /// Coldest outside air in which it does, in whatever wind, °C; [`COLDEST_C`] where it does there.
+    pub down_to_c: f64,
+    /// Outside temperature that heat must last for, °C.
+    pub design_c: f64,
+    /// A rating that would hold it there, W, rounded up; `None` where its own does, or where that is
+    /// not known.
+    pub enough_w: Option<f64>,
+}
+
+impl Reach {
+    /// Whether it holds down to the temperature that heat must last for.
+    #[must_use]
+    pub fn holds(&self) -> bool {
+        self.down_to_c <= self.design_c.min(self.held_c) + TOLD_K
+    }
+}
+
+/// How far each heater reaches whose reach is known, in the survey's order.
+#[must_use]
+pub fn reaches(survey: &Survey, cases: &[CaseAnswer]) -> Vec<Reach> {
+    let heaters = survey.heaters.iter().enumerate();
+    let reach = |(at, heater): (usize, &Heater)| {
+        let own = || cases.iter().filter_map(|case| case.heaters.get(at));
+        let lowest = own().filter_map(|own| own.lowest_outside_c.as_ref().ok().copied());
+        let needed = own().filter_map(|own| own.needed_w.as_ref().ok().copied());
+        let reach = Reach {
+            heater: heater.id,
+            rating_w: heater.rating_w?,
+            held_c: own().map(|own| own.inside_c).next()?,
+            down_to_c: lowest.reduce(f64::max)?,
+            design_c: survey.targets.design_outside_c,
+            enough_w: needed.reduce(f64::max).map(enough),
+        };
+        Some(Reach {
+            enough_w: reach.enough_w.filter(|_| !reach.holds()),
+            ..reach
+        })
+    };
+    heaters.filter_map(reach).collect()
+}
+
 /// Heaters that do not hold their set point down to the design temperature.
 pub(super) fn findings(survey: &Survey, cases: &[CaseAnswer]) -> Vec<Finding> {
-    let design = survey.targets.design_outside_c;
-    let mut findings = Vec::new();
-    for (at, heater) in survey.heaters.iter().enumerate() {
-        let own = || {
-            cases
-                .iter()
-                .filter_map(|case| Some((case, case.heaters.get(at)?)))
-        };
-        let lowest = |own: &CaseHeater| own.lowest_outside_c.as_ref().ok().copied();
-        let worst = own().filter_map(|(_, own)| lowest(own)).reduce(f64::max);
-        let set_c = own().map(|(_, own)| own.inside_c).next();
-        let (Some(set_c), Some(rating)) = (set_c, heater.rating_w) else {
-            continue;
-        };
-        if worst.is_none_or(|worst| worst <= design.min(set_c) + TOLD_K) {
-            continue;
-        }
-        let told = own().filter_map(|(case, own)| {
-            let lowest = Kind::Celsius.text(lowest(own)?);
-            Some(format!("{lowest} in \u{201c}{}\u{201d}", case.name))
-        });
-        let most = own().filter_map(|(_, own)| own.needed_w.as_ref().ok().copied());
-        let most = most.reduce(f64::max);
-        let needed = most.map_or_else(String::new, |most| {
-            format!(
-                "; {} would",
-                Kind::Watts.with_unit(&figure(enough(most), 2))
-            )
-        });
-        let water = match survey.set_up {
-            SetUp::LaidUp => "drain the water system; then ",
-            SetUp::InUse => "",
-        };
-        findings.push(Finding {
-            severity: Severity::Warning,
-            place: Place::at(Item::Heater(heater.id), Field::Rating),
-            sentence: format!(
-                "{}: {} hold {} only down to {} outside, not down to the {} that heat must last for{needed}",
-                called("heater", &heater.name),
-                Kind::Watts.typed(rating),
-                Kind::Celsius.typed(set_c),
-                listed(told),
-                Kind::Celsius.typed(design),
-            ),
-            advice: format!("{water}seal gaps, or take a heater strong enough"),
-        });
-    }
-    findings
+    let short = reaches(survey, cases);
+    let short = short.iter().filter(|reach| !reach.holds());
+    short
+        .filter_map(|reach| too_weak(survey, cases, reach))
+        .collect()
+}
+
+fn too_weak(survey: &Survey, cases: &[CaseAnswer], reach: &Reach) -> Option<Finding> {
+    let mut heaters = survey.heaters.iter();
+    let heater = heaters.find(|heater| heater.id == reach.heater)?;
+    let told = cases.iter().filter_map(|case| {
+        let mut heaters = case.heaters.iter();
+        let own = heaters.find(|own| own.id == reach.heater)?;
+        let lowest = Kind::Celsius.text(*own.lowest_outside_c.as_ref().ok()?);
+        Some(format!("{lowest} in \u{201c}{}\u{201d}", case.name))
+    });
+    let needed = reach.enough_w.map_or_else(String::new, |watts| {
+        format!("; {} would", told_watts(watts))
+    });
+    let water = match survey.set_up {
+        SetUp::LaidUp => "drain the water system; then ",
+        SetUp::InUse => "",
+    };
+    Some(Finding {
+        severity: Severity::Warning,
+        place: Place::at(Item::Heater(heater.id), Field::Rating),
+        sentence: format!(
+            "{}: {} hold {} only down to {} outside, not down to the {} that heat must last for{needed}",
+            called("heater", &heater.name),
+            Kind::Watts.typed(reach.rating_w),
+            Kind::Celsius.typed(reach.held_c),
+            listed(told),
+            Kind::Celsius.typed(reach.design_c),
+        ),
+        advice: format!("{water}seal gaps, or take a heater strong enough"),
+    })
+}
+
+/// A rating that would do, with the two figures it was rounded up to.
+#[must_use]
+pub fn told_watts(watts: f64) -> String {
+    Kind::Watts.with_unit(&figure(watts, 2))
 }
 
 #[cfg(test)]

@@ -5,6 +5,7 @@
 //! how a vehicle is unfolded or a rose is drawn.
 
 pub mod body;
+pub mod in_short;
 pub mod options;
 pub mod outline;
 pub mod psychrometric;

@@ -1,11 +1,37 @@
 //! What `assess` was asked for besides the survey: how many draws, and what the plan is for.
 
-use crate::assess::sealing::Aim;
+use crate::assess::sealing::{Aim, Wish};
 use crate::assess::{Best, Study};
-use crate::survey::SetUp;
-use clap::ValueEnum;
+use crate::survey::{Edit, EditRefused, SetUp, Survey};
+use clap::{Args, ValueEnum};
 use std::ops::ControlFlow;
 use std::sync::Arc;
+
+/// A set-up as written on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum SetUpWord {
+    /// Standing unused through winter
+    LaidUp,
+    /// People live in it
+    InUse,
+}
+
+impl From<SetUpWord> for SetUp {
+    fn from(word: SetUpWord) -> Self {
+        match word {
+            SetUpWord::LaidUp => Self::LaidUp,
+            SetUpWord::InUse => Self::InUse,
+        }
+    }
+}
+
+/// A sum of money as typed: finite and not below zero.
+pub(super) fn sum_of_money(text: &str) -> Result<f64, String> {
+    match text.replace(',', ".").parse::<f64>() {
+        Ok(sum) if sum.is_finite() && sum >= 0.0 => Ok(sum),
+        _ => Err("a sum of money is a number from 0 up, such as 150".to_owned()),
+    }
+}
 
 /// What a sealing plan is for, as written on the command line.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
@@ -32,21 +58,34 @@ impl From<AimWord> for Aim {
     }
 }
 
-/// A set-up as written on the command line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum SetUpWord {
-    /// Standing unused through winter
-    LaidUp,
-    /// People live in it
-    InUse,
+/// What a plan or a sheet is to go by instead of what the file says.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Args)]
+pub struct WishArguments {
+    /// Work it out for this set-up instead of the one the file shows
+    #[arg(long, value_name = "SET-UP")]
+    pub set_up: Option<SetUpWord>,
+    /// Take the best set of gaps for at most this sum of the survey's currency, whatever is marked
+    #[arg(long, value_name = "SUM", value_parser = sum_of_money)]
+    pub budget: Option<f64>,
+    /// What sealing is to save most of
+    #[arg(long, value_name = "AIM")]
+    pub aim: Option<AimWord>,
 }
 
-impl From<SetUpWord> for SetUp {
-    fn from(word: SetUpWord) -> Self {
-        match word {
-            SetUpWord::LaidUp => Self::LaidUp,
-            SetUpWord::InUse => Self::InUse,
+impl WishArguments {
+    /// A study of a survey that goes by it.
+    ///
+    /// # Errors
+    /// [`EditRefused`] where the set-up cannot be changed.
+    pub(super) fn study(self, mut survey: Survey) -> Result<Study, EditRefused> {
+        if let Some(word) = self.set_up {
+            survey.apply(Edit::SetUp(word.into()))?;
         }
+        let wish = Wish {
+            aim: self.aim.map(Into::into),
+            budget: self.budget,
+        };
+        Ok(Study::wishing(Arc::new(survey), wish))
     }
 }
 

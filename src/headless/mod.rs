@@ -11,6 +11,7 @@ mod json;
 mod page;
 mod series;
 mod sheet;
+mod standard_output;
 mod winter;
 
 pub use series::SeriesArguments;
@@ -25,24 +26,28 @@ use crate::sheet::locale::dates_of_the_system;
 use crate::survey::date::DateWay;
 use crate::survey::{Edit, Finding, Severity, file, findings};
 use crate::tasks;
-use asked::Asked;
+use asked::{Asked, sum_of_money};
 use clap::Subcommand;
+use standard_output::is_standard_output;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 
-pub use asked::{AimWord, SetUpWord};
+pub use asked::{AimWord, SetUpWord, WishArguments};
 
 /// What can be done without a window.
 #[derive(Clone, Debug, PartialEq, Subcommand)]
 pub enum Command {
-    /// Print all results of a survey: alerts, leakage, air changes, water, heat, workings
+    /// Print a survey's results in short: what is wrong, what to buy, what to seal, what never to close
     Assess {
         /// The survey file, NAME.ron
         file: PathBuf,
-        /// Print JSON with documented keys instead of a page to read
+        /// Print all results: alerts, leakage, air changes, water, heat, sealing, workings
         #[arg(long)]
+        full: bool,
+        /// Print JSON with documented keys instead of a page to read
+        #[arg(long, conflicts_with = "full")]
         json: bool,
         /// Work it out for this set-up instead of the one the file shows
         #[arg(long, value_name = "SET-UP")]
@@ -51,8 +56,8 @@ pub enum Command {
         #[arg(long, value_name = "SUM", value_parser = sum_of_money)]
         budget: Option<f64>,
         /// What sealing is to save most of
-        #[arg(long, value_name = "AIM", default_value = "ach-windy")]
-        aim: AimWord,
+        #[arg(long, value_name = "AIM")]
+        aim: Option<AimWord>,
         /// Units that sizes are shown in; JSON stays metric
         #[arg(long, value_enum, default_value_t)]
         units: Units,
@@ -90,6 +95,9 @@ pub enum Command {
     Plan {
         /// The survey file, NAME.ron
         file: PathBuf,
+        /// What it is to go by instead of what the file says
+        #[command(flatten)]
+        wish: WishArguments,
         /// The CSV file to write, or - for standard output; an old file is replaced
         #[arg(short, long, value_name = "OUT.csv")]
         output: PathBuf,
@@ -103,14 +111,6 @@ pub enum Command {
     Series(SeriesArguments),
     /// Take every option of drying and heating through a winter, hour by hour
     Winter(WinterArguments),
-}
-
-/// A sum of money as typed: finite and not below zero.
-fn sum_of_money(text: &str) -> Result<f64, String> {
-    match text.replace(',', ".").parse::<f64>() {
-        Ok(sum) if sum.is_finite() && sum >= 0.0 => Ok(sum),
-        _ => Err("a sum of money is a number from 0 up, such as 150".to_owned()),
-    }
 }
 
 /// How a command ended.
@@ -223,6 +223,7 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
     match command {
         Command::Assess {
             file,
+            full,
             json,
             set_up,
             budget,
@@ -230,14 +231,17 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             units,
             draws,
         } => {
-            let mut survey = file::load(&file)?.survey;
-            if let Some(word) = set_up {
-                survey.apply(Edit::SetUp(word.into()))?;
-            }
-            let study = Study::new(Arc::new(survey));
+            // The other pages tell the best set beside the work.
+            let in_short = !full && !json;
+            let wish = WishArguments {
+                set_up,
+                budget: budget.filter(|_| in_short),
+                aim: aim.filter(|_| in_short),
+            };
+            let study = wish.study(file::load(&file)?.survey)?;
             let asked = Asked {
                 draws,
-                aim: aim.into(),
+                aim: aim.unwrap_or_default().into(),
                 budget,
             };
             tasks::uncertainty(&study, draws, tasks::processors(), &tasks::to_the_end);
@@ -245,7 +249,11 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
                 json::print(&study, asked)?
             } else {
                 let shown = Shown::written(units, dates, study.survey());
-                page::render(&study, asked, shown)
+                if full {
+                    page::render(&study, asked, shown)
+                } else {
+                    page::in_short(&study, shown)
+                }
             };
             Ok((text.into(), Outcome::of(&study.assessment().findings)))
         }
@@ -273,12 +281,21 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             file,
             output,
             byte_order_mark,
-        } => table(&file, &output, byte_order_mark, csv::ledger),
+        } => table(
+            &load(&file)?,
+            &file,
+            (&output, byte_order_mark),
+            csv::ledger,
+        ),
         Command::Plan {
             file,
+            wish,
             output,
             byte_order_mark,
-        } => table(&file, &output, byte_order_mark, csv::plan),
+        } => {
+            let study = wish.study(file::load(&file)?.survey)?;
+            table(&study, &file, (&output, byte_order_mark), csv::plan)
+        }
         Command::Winter(arguments) => through_winter(&arguments),
         Command::Series(arguments) => {
             let understood = series::text(&arguments)?;
@@ -290,7 +307,7 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             Ok((understood.text.into(), outcome))
         }
         Command::Sheet(arguments) => {
-            let study = load(&arguments.file)?;
+            let study = arguments.wish.study(file::load(&arguments.file)?.survey)?;
             let printed = sheet::write(&arguments, &study, dates)?;
             Ok((printed, Outcome::of(&study.assessment().findings)))
         }
@@ -319,13 +336,12 @@ fn through_winter(arguments: &WinterArguments) -> Result<(Vec<u8>, Outcome), Fai
 
 /// Writes a table of a survey as CSV.
 fn table(
+    study: &Study,
     file: &Path,
-    output: &Path,
-    marked: bool,
+    (output, marked): (&Path, bool),
     bytes: impl Fn(&Study, ByteOrderMark) -> Result<Vec<u8>, CsvError>,
 ) -> Result<(Vec<u8>, Outcome), Failure> {
-    let study = load(file)?;
-    let bytes = bytes(&study, ByteOrderMark::asked(marked))?;
+    let bytes = bytes(study, ByteOrderMark::asked(marked))?;
     let printed = if is_standard_output(output) {
         bytes
     } else {
@@ -337,11 +353,6 @@ fn table(
 
 fn load(path: &Path) -> Result<Study, file::LoadError> {
     file::load(path).map(|loaded| Study::new(Arc::new(loaded.survey)))
-}
-
-/// Whether a file to write is named `-`, which is standard output.
-fn is_standard_output(output: &Path) -> bool {
-    output.as_os_str() == "-"
 }
 
 fn print(text: &[u8], outcome: Outcome, out: &mut impl Write, errors: &mut impl Write) -> Outcome {

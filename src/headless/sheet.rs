@@ -1,5 +1,6 @@
 //! The command that writes the job sheet.
 
+use super::WishArguments;
 use crate::assess::Study;
 use crate::assess::shown::Units;
 use crate::sheet::{Kind, Paper, Part};
@@ -8,10 +9,13 @@ use clap::Args;
 use std::path::PathBuf;
 
 /// What is asked of the job sheet.
-#[derive(Clone, Debug, PartialEq, Eq, Args)]
+#[derive(Clone, Debug, PartialEq, Args)]
 pub struct SheetArguments {
     /// The survey file, NAME.ron
     pub file: PathBuf,
+    /// What it is to go by instead of what the file says
+    #[command(flatten)]
+    pub wish: WishArguments,
     /// The PDF to write, or - for standard output; an old file is replaced
     #[arg(short, long, value_name = "OUT.pdf")]
     pub output: PathBuf,
@@ -51,7 +55,7 @@ pub(super) use without_typesetter::{SheetFailure, unprintable, write};
 
 #[cfg(feature = "sheet")]
 mod with_typesetter {
-    use super::super::is_standard_output;
+    use super::super::standard_output::is_standard_output;
     use super::{DateWay, Part, SheetArguments, Study};
     use crate::assess::uncertainty::DRAWS;
     use crate::sheet::output::{self, OutputError};

@@ -14,6 +14,10 @@ pub const JOULES_PER_KWH: f64 = 3.6e6;
 pub const GRAMS_PER_KG: f64 = 1000.0;
 /// Litres in a cubic metre.
 pub const LITRES_PER_M3: f64 = 1000.0;
+/// Centimetres in a metre.
+pub const CM_PER_M: f64 = 100.0;
+/// Minutes in an hour.
+pub const MINUTES_PER_HOUR: f64 = 60.0;
 /// Millimetres in a metre.
 pub const MM_PER_M: f64 = 1000.0;
 /// Square millimetres in a square metre.

@@ -2,11 +2,11 @@
 
 use super::bill::{ROUNDED, not_in_it, sums};
 use super::blocks::{Align, Reasons, Section, Table};
-use super::sealing::{any_suggested, in_currency, paid_back};
+use super::sealing::{any_suggested, in_currency, what_for, when_paid_back};
 use super::words::{digits, duration};
 use crate::assess::quantity::money;
 use crate::assess::sealing::Work;
-use crate::assess::words::{given, sentence};
+use crate::assess::words::given;
 use crate::survey::{CostBasis, GapId, Survey};
 
 /// The shopping list.
@@ -93,8 +93,9 @@ pub(crate) fn section(survey: &Survey, work: &Work) -> Section {
     section.table(table, &Reasons::default());
     not_in_it(&mut section, bill);
     section.note(ROUNDED);
-    if let Ok(payback) = work.plan.payback {
-        section.note(sentence(&paid_back(payback)));
+    section.paragraph(what_for(&work.plan));
+    if work.plan.payback.is_ok() {
+        section.note(when_paid_back(&work.plan));
     }
     section
 }

@@ -16,6 +16,7 @@ pub(crate) mod drying;
 pub(crate) mod findings;
 pub mod flows;
 pub mod headlines;
+pub mod in_short;
 pub mod key_results;
 pub mod leakage;
 pub(crate) mod ledger;

@@ -198,6 +198,7 @@ fn sealing(material: &Material<'_>, work: &Answer<Work>) -> Option<String> {
     let which = match work.chosen {
         Chosen::Planned => "Sealing the gaps that are planned",
         Chosen::Proposed => "No gap is marked as planned. Sealing those that save most",
+        Chosen::Within => "Sealing the best set for the money named",
     };
     Some(format!(
         "{which} ({}) costs about {}{} and brings the air change with most wind from {} to {} an hour.",

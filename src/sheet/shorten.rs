@@ -87,7 +87,8 @@ impl Cutter {
             }
             Block::Table { table } => self.table(table),
             Block::Figure { alt, caption, .. } => {
-                self.text(alt, CAPTION);
+                // Read out, never broken into lines.
+                self.text(alt, PARAGRAPH);
                 self.text(caption, 2 * CAPTION);
             }
             Block::Photos { rows } => {

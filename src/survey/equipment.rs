@@ -81,6 +81,12 @@ pub struct Machine {
     pub hygrostat: bool,
     /// Further figures of the maker's.
     pub points: Vec<MachinePoint>,
+    /// What it costs to buy, in the survey's currency.
+    pub price: Option<f64>,
+    /// What a month of it costs besides power and fuel: salt, filters, service.
+    pub upkeep_per_month: Option<f64>,
+    /// Whether it is there already, so that nothing has to be bought.
+    pub owned: bool,
 }
 
 impl Machine {
@@ -101,6 +107,9 @@ impl Machine {
             tub_l: None,
             hygrostat: true,
             points: Vec::new(),
+            price: None,
+            upkeep_per_month: None,
+            owned: false,
         }
     }
 
@@ -194,6 +203,29 @@ pub struct Heater {
     pub rating_w: Option<f64>,
     /// Thermostat set point, °C; `None` runs at full output all the time.
     pub set_point_c: Option<f64>,
+    /// What it costs to buy, in the survey's currency.
+    pub price: Option<f64>,
+    /// What a month of it costs besides power and fuel: filters, service.
+    pub upkeep_per_month: Option<f64>,
+    /// Whether it is there already, so that nothing has to be bought.
+    pub owned: bool,
+}
+
+impl Heater {
+    /// A heater of which nothing is known but what it burns or draws.
+    #[must_use]
+    pub fn new(id: HeaterId, fuel: HeaterFuel) -> Self {
+        Self {
+            id,
+            name: String::new(),
+            fuel,
+            rating_w: None,
+            set_point_c: None,
+            price: None,
+            upkeep_per_month: None,
+            owned: false,
+        }
+    }
 }
 
 /// Which way a fan moves air.

@@ -25,6 +25,7 @@ pub mod leave;
 pub mod limits;
 pub mod number;
 mod order;
+mod ordered;
 pub mod photo;
 pub mod remedy;
 pub mod shapes;

@@ -1,8 +1,12 @@
-//! The pages by name, in the order of the job.
+//! The pages by name, the answer first, then in the order of the job.
 
-/// The pages, in the order of the job.
+use crate::survey::Item;
+
+/// The pages, the answer first, then in the order of the job.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Page {
+    /// What is wrong, what to buy, what to seal, what never to close.
+    InShort,
     /// Size, place, weather, fabric, equipment.
     #[default]
     Vehicle,
@@ -20,7 +24,8 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the job.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
+        Self::InShort,
         Self::Vehicle,
         Self::Gaps,
         Self::AirChange,
@@ -29,10 +34,22 @@ impl Page {
         Self::JobSheet,
     ];
 
+    /// The page that a part of the survey is entered on.
+    #[must_use]
+    pub fn of(item: Item) -> Self {
+        match item {
+            Item::Zone(_) | Item::Gap(_) | Item::Ledger => Self::Gaps,
+            Item::SafetyVentilation => Self::DryingHeat,
+            Item::Job => Self::JobSheet,
+            _ => Self::Vehicle,
+        }
+    }
+
     /// Its name.
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
+            Self::InShort => "In short",
             Self::Vehicle => "Vehicle",
             Self::Gaps => "Gaps",
             Self::AirChange => "Air change",

@@ -9,10 +9,11 @@ use super::dialogs::kind_buttons;
 use super::request::{Queue, Request};
 use super::samples::Sample;
 use super::theme::{bold, figure_style, palette};
-use super::widgets;
+use super::{units, widgets};
 use crate::figure::outline::{self, Sizes};
 use crate::figure::scene::Scene;
 use crate::survey::Severity;
+use crate::survey::date::DateWay;
 use eframe::egui;
 use egui::{Id, RichText, Sense, Ui, vec2};
 use std::path::Path;
@@ -174,18 +175,19 @@ fn recent_file(ui: &mut Ui, file: &Recent, queue: &mut Queue) {
         if link.clicked() {
             queue.push(Request::OpenFile(file.path.clone()));
         }
-        widgets::muted(ui, about(file));
+        let dates = units::shown(ui.ctx()).dates();
+        widgets::muted(ui, about(file, dates));
     });
 }
 
 /// Date, kind of vehicle and folder.
-fn about(file: &Recent) -> String {
+fn about(file: &Recent, dates: DateWay) -> String {
     let folder = file.path.parent().and_then(Path::file_name);
     let folder = folder.map(|folder| format!("in {}", short(&folder.to_string_lossy())));
     let head = match &file.head {
         Some(head) => {
             let date = head.header.date.trim();
-            let date = (!date.is_empty()).then(|| short(date));
+            let date = (!date.is_empty()).then(|| short(&dates.written(date)));
             let kind = Some(head.vehicle.kind.name().to_owned());
             vec![date, kind]
         }
@@ -263,11 +265,12 @@ mod tests {
         std::fs::write(&path, print(&survey)).unwrap();
         let told = |path: PathBuf| {
             let head = read_head(&path);
-            about(&Recent {
+            let file = Recent {
                 path,
                 there: true,
                 head,
-            })
+            };
+            about(&file, DateWay::default())
         };
         let inside = folder.path().file_name().unwrap().to_string_lossy();
         let expected = format!("2026-11-03, panel-van camper, in {inside}");

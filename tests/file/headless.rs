@@ -58,10 +58,11 @@ impl OnDisk {
         let file = self.file.clone();
         run(Command::Assess {
             file,
+            full: !json,
             json,
             set_up,
             budget: None,
-            aim: AimWord::AchWindy,
+            aim: Some(AimWord::AchWindy),
             units: Units::Metric,
             // As few as an interval can be made of: the draws themselves are tested elsewhere.
             draws: 100,
@@ -73,10 +74,11 @@ impl OnDisk {
         let file = self.file.clone();
         let asked = run(Command::Assess {
             file,
+            full: false,
             json: true,
             set_up: None,
             budget: Some(budget),
-            aim: AimWord::Heat,
+            aim: Some(AimWord::Heat),
             units: Units::Metric,
             draws: 100,
         });

@@ -228,6 +228,9 @@ impl Maker {
             fuel: maker.pick(&HeaterFuel::ALL),
             rating_w: maker.maybe(),
             set_point_c: maker.maybe(),
+            price: maker.maybe(),
+            upkeep_per_month: maker.maybe(),
+            owned: maker.yes(),
         })
     }
 

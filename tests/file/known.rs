@@ -29,6 +29,12 @@ pub(crate) fn newest() -> Survey {
     survey.job = job();
     what_gaps_are(&mut survey);
     survey.machines[3].tub_l = Some(2.5);
+    let machine = &mut survey.machines[0];
+    (machine.price, machine.owned) = (Some(249.5), true);
+    machine.upkeep_per_month = Some(1.25);
+    let heater = &mut survey.heaters[0];
+    (heater.price, heater.owned) = (Some(49.0), true);
+    heater.upkeep_per_month = Some(0.75);
     survey.fittings = Some(fittings());
     survey.walk = [
         ("cab", "pedals", Outcome::Found, vec![GapId(1), GapId(2)]),

@@ -27,6 +27,8 @@ mod sheet;
 #[cfg(feature = "sheet")]
 mod sheet_fill;
 #[cfg(feature = "sheet")]
+mod sheet_long;
+#[cfg(feature = "sheet")]
 mod sheet_pages;
 mod unprivileged;
 mod winter;

@@ -116,6 +116,18 @@ const NEW_IN_FORMAT_2: &[(&str, &str)] = &[
         "vehicle: (kind: other), machines: [(id: 1, kind: salt_tub, tub_l: 2)]",
     ),
     (
+        "price",
+        "vehicle: (kind: other), heaters: [(id: 1, fuel: electricity, price: 60)]",
+    ),
+    (
+        "upkeep_per_month",
+        "vehicle: (kind: other), machines: [(id: 1, kind: salt_tub, upkeep_per_month: 3)]",
+    ),
+    (
+        "owned",
+        "vehicle: (kind: other), machines: [(id: 1, kind: compressor, owned: true)]",
+    ),
+    (
         "walk",
         "vehicle: (kind: other), walk: [(station: \"roof\", place: \"aerial\", outcome: nothing)]",
     ),

@@ -2,7 +2,7 @@
 
 use crate::headless::{OnDisk, run};
 use gapledger::assess::Study;
-use gapledger::headless::{Command, Outcome, SheetArguments};
+use gapledger::headless::{Command, Outcome, SheetArguments, WishArguments};
 use gapledger::sheet::{Choices, Kind, Material, Paper, Typeset, contents, typeset};
 use gapledger::survey::file::{parse, photo_folder};
 use gapledger::survey::*;
@@ -13,10 +13,11 @@ use std::path::Path;
 
 pub(crate) const COACH_BUILT: &str = include_str!("../../sample-surveys/coastal-coachbuilt.ron");
 pub(crate) const CARAVAN: &str = include_str!("../../sample-surveys/farmyard-caravan.ron");
-const TWO_OPENINGS: &str = include_str!("../../sample-surveys/two-opening-check.ron");
+pub(crate) const TWO_OPENINGS: &str = include_str!("../../sample-surveys/two-opening-check.ron");
 
 pub(crate) fn arguments(file: &Path, output: &Path) -> SheetArguments {
     SheetArguments {
+        wish: WishArguments::default(),
         file: file.to_owned(),
         output: output.to_owned(),
         kind: Kind::Report,
@@ -269,40 +270,6 @@ fn words_from_right_to_left_survive() {
     assert!(arabic_letters(&found) >= arabic_letters(arabic), "{found}");
 }
 
-#[test]
-fn long_notes_are_whole_and_what_paper_does_not_take_is_cut_with_a_sign() {
-    let word = "abcdefghij".repeat(1000);
-    let note = "A sentence that goes on. ".repeat(220);
-    let mut survey = parse(TWO_OPENINGS).unwrap();
-    survey.gaps[0].name = word.clone();
-    survey.gaps[0].note.clone_from(&note);
-    survey.header.note.clone_from(&word);
-    let pages = pages(&survey, Kind::Report);
-    let pdf = pages.pdf().unwrap();
-    let without_feet: String = poppler("pdftotext", &["-raw"], &pdf);
-    let found = letters(&without_feet);
-    assert!(found.matches("Asentencethatgoeson.").count() >= 215);
-    // The name in a cell and the notes on the survey, each as far as it is printed.
-    let repeats = found.matches("abcdefghij").count();
-    assert!(
-        (600..900).contains(&repeats),
-        "{repeats} of twice a thousand"
-    );
-    assert!(found.contains("(longerthanisprinted)"));
-    // Nothing hangs over the edge: every word lies within the page.
-    let boxes = poppler("pdftotext", &["-bbox"], &pdf_of(&survey));
-    for line in boxes.lines().filter(|line| line.contains("<word ")) {
-        let number = |name: &str| -> f64 {
-            let rest = line.split(&format!("{name}=\"")).nth(1).unwrap();
-            rest.split('"').next().unwrap().parse().unwrap()
-        };
-        assert!(
-            number("xMin") > 30.0 && number("xMax") < 595.3 - 30.0,
-            "{line}"
-        );
-    }
-}
-
 /// The words of a report, written to a file and read by their boxes.
 fn pdf_of(survey: &Survey) -> Vec<u8> {
     pages(survey, Kind::Report).pdf().unwrap()
@@ -428,6 +395,7 @@ fn the_plan_as_csv_follows_the_work_and_runs_nothing() {
     let on_disk = OnDisk::new(&survey);
     let output = on_disk.path("plan.csv");
     let command = |byte_order_mark| Command::Plan {
+        wish: WishArguments::default(),
         file: on_disk.file(),
         output: output.clone(),
         byte_order_mark,
@@ -453,47 +421,6 @@ fn the_plan_as_csv_follows_the_work_and_runs_nothing() {
     }
     // Each line has its own part of the tax, which the whole rounds to the cent.
     assert!((spent - work.plan.cost).abs() < 0.005_001);
-}
-
-/// Four thousand letters in each of its fields once took 14 GB: in words and without a space to break
-/// at, every sheet of it is set, and one that would be too long says so.
-#[test]
-fn a_survey_full_of_long_texts_is_printed() {
-    for text in [
-        "long words ".repeat(364),
-        "x".repeat(4_000),
-        "漢".repeat(4_000),
-    ] {
-        let mut survey = filled_with(&text);
-        survey.gaps.truncate(2);
-        for kind in Kind::ALL {
-            let pages = pages(&survey, kind);
-            assert!(pages.pages() < 80, "{kind:?}: {} pages", pages.pages());
-        }
-        let found = gapledger::sheet::unprintable(&survey);
-        assert!(
-            found
-                .iter()
-                .any(|one| one.sentence.contains("4000 letters: sheets cut it")
-                    || one.sentence.contains("4004 letters: sheets cut it"))
-        );
-    }
-}
-
-#[test]
-fn a_sheet_longer_than_can_be_set_ends_in_a_sentence() {
-    let (survey, photos) = (parse(TWO_OPENINGS).unwrap(), BTreeMap::new());
-    let study = Study::of(&survey);
-    let material = Material::of(&study, Kind::WorkOrder, &photos);
-    let mut sheet = contents(&material, &Choices::new(Kind::WorkOrder));
-    let section = sheet.text.sections[0].clone();
-    let mut long = section.clone();
-    for _ in 0..400 {
-        long.paragraph("a word ".repeat(800));
-    }
-    sheet.text.sections.push(long);
-    let refused = typeset(&sheet).err().unwrap().to_string();
-    assert!(refused.contains("leave parts out"), "{refused}");
 }
 
 proptest! {

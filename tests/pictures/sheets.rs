@@ -26,6 +26,7 @@ fn print(kind: Kind, workshop: &str, folder: &Path) -> PathBuf {
     let output = folder.join("sheet.pdf");
     let (mut words, mut errors) = (Vec::new(), Vec::new());
     let command = Command::Sheet(SheetArguments {
+        wish: gapledger::headless::WishArguments::default(),
         file: sample(),
         output: output.clone(),
         kind,

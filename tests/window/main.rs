@@ -17,6 +17,7 @@ mod frame;
 mod gaps;
 mod glyphs;
 mod help;
+mod in_short;
 mod keep;
 mod killed;
 mod ledger;

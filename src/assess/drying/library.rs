@@ -1,5 +1,6 @@
 //! A small generic library: sizes, not makers. Every figure is an assumption of this project
-//! **\[A\]**, near the middle of what such machines are sold with.
+//! **\[A\]**, near the middle of what such machines are sold with. So are the prices, invented ones in
+//! the survey's currency, whatever that is.
 
 use crate::survey::{Heater, HeaterFuel, HeaterId, Machine, MachineId, MachineKind};
 
@@ -15,6 +16,9 @@ pub fn machine(kind: MachineKind) -> Machine {
             name: "salt tub, 0.02 m²".to_owned(),
             tub_area_m2: Some(0.02),
             tub_l: Some(2.0),
+            price: Some(10.0),
+            // A kilogram of salt or so.
+            upkeep_per_month: Some(4.0),
             hygrostat: false,
             ..none
         },
@@ -25,6 +29,7 @@ pub fn machine(kind: MachineKind) -> Machine {
             rated_rh_percent: Some(80.0),
             power_w: Some(60.0),
             airflow_m3_per_h: Some(25.0),
+            price: Some(60.0),
             ..none
         },
         MachineKind::DesiccantRotor => Machine {
@@ -34,6 +39,7 @@ pub fn machine(kind: MachineKind) -> Machine {
             rated_rh_percent: Some(60.0),
             power_w: Some(330.0),
             airflow_m3_per_h: Some(80.0),
+            price: Some(190.0),
             ..none
         },
         MachineKind::Compressor => Machine {
@@ -43,6 +49,7 @@ pub fn machine(kind: MachineKind) -> Machine {
             rated_rh_percent: Some(80.0),
             power_w: Some(280.0),
             airflow_m3_per_h: Some(200.0),
+            price: Some(220.0),
             lowest_room_c: Some(5.0),
             ..none
         },
@@ -53,11 +60,11 @@ pub fn machine(kind: MachineKind) -> Machine {
 #[must_use]
 pub fn heater(set_temperature_c: f64) -> Heater {
     Heater {
-        id: HeaterId(NONE),
         name: "background heat, 500 W".to_owned(),
-        fuel: HeaterFuel::Electricity,
         rating_w: Some(500.0),
         set_point_c: Some(set_temperature_c),
+        price: Some(40.0),
+        ..Heater::new(HeaterId(NONE), HeaterFuel::Electricity)
     }
 }
 

@@ -28,12 +28,13 @@ pub(crate) mod warm_up;
 pub use answer::{
     AchPoint, AfterPlan, Capacity, ComparedCase, Comparison, DryOut, Energy, Fall, Freshness,
     HeaterFor, HeaterSize, MOST_PPM, NeedCurve, NightAir, Offer, OptionAnswer, OptionCase,
-    OptionKind, Proviso, Shortfall, SizedFor, Sizing, Spot, Standing, Supply, Surface, Verdict,
-    WarmUp,
+    OptionKind, Proviso, RunningCost, Shares, Shortfall, SizedFor, Sizing, Spot, Standing, Supply,
+    Surface, ToBuy, Verdict, WarmUp,
 };
 
 pub(crate) use ground::opened_laws;
 pub(crate) use listed::WARMEST_C;
+pub use money::WINTER_DAYS;
 
 use super::answer::{Answer, CaseAnswer, NotKnown};
 use super::assessment::calmest_and_windiest;
@@ -89,6 +90,7 @@ pub(super) fn as_it_stands(
         inside_c: ground.inside_c(),
         cases: ground.cases(&situations),
         weights: ground.weights(),
+        shares: Shares::WeatherCases,
         calmest,
         windiest,
         findings: findings::find(&ground, &situations, &options),

@@ -1,14 +1,18 @@
-//! Energy, money and supply.
+//! Energy, money and supply. What an option costs to buy and to run is worked out here alone.
 
-use super::answer::{Energy, Supply};
+use super::answer::{Energy, RunningCost, Supply, ToBuy};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::physics::flame::{
     DIESEL_NET_HEATING_VALUE, FLUED_EFFICIENCY, PROPANE_NET_HEATING_VALUE,
 };
 use crate::physics::units::{JOULES_PER_KWH, SECONDS_PER_DAY};
 use crate::survey::drying::Drying;
-use crate::survey::{Field, Finding, HeaterFuel, Item, Severity, Tariffs};
+use crate::survey::{
+    Field, Finding, Heater, HeaterFuel, Item, Machine, MachineKind, Severity, Tariffs,
+};
 
+/// Days of the season that a winter's costs count, November to March \[A\].
+pub const WINTER_DAYS: f64 = 151.0;
 /// Days in a mean month.
 pub(crate) const DAYS_PER_MONTH: f64 = 365.25 / 12.0;
 /// Volts of the supply.
@@ -108,6 +112,95 @@ impl Prices<'_> {
             ))),
         }
     }
+}
+
+/// What running an option costs, from the cost of its power and fuel in a day of the season.
+///
+/// ```text
+/// month = Σ w c · 365.25/12 + u,   winter = month · 151 · 12/365.25
+/// ```
+/// where w are the shares of the season, c the cost of a day in each weather, of which `per_day` is
+/// Σ w c, and u what a month costs besides power and fuel.
+pub(crate) fn running(per_day: Answer<f64>, appliances: &[Bought<'_>]) -> RunningCost {
+    let upkeep: Answer<f64> = appliances.iter().map(Bought::upkeep_per_month).sum();
+    let per_month = per_day.and_then(|per_day| Ok(per_day * DAYS_PER_MONTH + upkeep?));
+    RunningCost {
+        per_winter: per_month
+            .clone()
+            .map(|month| month * WINTER_DAYS / DAYS_PER_MONTH),
+        per_month,
+    }
+}
+
+/// A machine or a heater as something that is bought.
+pub(crate) struct Bought<'a> {
+    name: &'a str,
+    price: Option<f64>,
+    upkeep_per_month: Option<f64>,
+    owned: bool,
+    /// Whether it uses up something that is no power and no fuel.
+    uses_salt: bool,
+}
+
+impl<'a> From<&'a Machine> for Bought<'a> {
+    fn from(machine: &'a Machine) -> Self {
+        Self {
+            name: &machine.name,
+            price: machine.price,
+            upkeep_per_month: machine.upkeep_per_month,
+            owned: machine.owned,
+            uses_salt: machine.kind == MachineKind::SaltTub,
+        }
+    }
+}
+
+impl<'a> From<&'a Heater> for Bought<'a> {
+    fn from(heater: &'a Heater) -> Self {
+        Self {
+            name: &heater.name,
+            price: heater.price,
+            upkeep_per_month: heater.upkeep_per_month,
+            owned: heater.owned,
+            uses_salt: false,
+        }
+    }
+}
+
+impl Bought<'_> {
+    /// What a month of it costs besides power and fuel: nothing where nothing is given, but for salt.
+    fn upkeep_per_month(&self) -> Answer<f64> {
+        match self.upkeep_per_month {
+            Some(upkeep) => Ok(upkeep),
+            None if self.uses_salt => Err(NotKnown::because(format!(
+                "what a month of new salt for \u{201c}{}\u{201d} costs is not given",
+                self.name
+            ))),
+            None => Ok(0.0),
+        }
+    }
+
+    fn price(&self) -> Answer<f64> {
+        if self.owned {
+            return Ok(0.0);
+        }
+        self.price.ok_or_else(|| {
+            NotKnown::because(format!(
+                "the price of \u{201c}{}\u{201d} is not given",
+                self.name
+            ))
+        })
+    }
+}
+
+/// What has to be bought for an option.
+pub(crate) fn to_buy(appliances: &[Bought<'_>]) -> ToBuy {
+    if appliances.is_empty() {
+        return ToBuy::Nothing;
+    }
+    if appliances.iter().all(|one| one.owned) {
+        return ToBuy::Owned;
+    }
+    ToBuy::Costs(appliances.iter().map(Bought::price).sum())
 }
 
 /// What an option with this peak power, W, asks of the supply.

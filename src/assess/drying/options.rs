@@ -1,7 +1,8 @@
 //! The options, each in every weather case.
 
-use super::answer::{OptionAnswer, OptionCase, OptionKind, Proviso, Supply, Verdict};
+use super::answer::{OptionAnswer, OptionCase, OptionKind, Proviso, Supply, ToBuy, Verdict};
 use super::ground::Ground;
+use super::money::Bought;
 use super::situation::{Fitted, Situation};
 use super::state::Judge;
 use super::{equipment, library, money, verdict};
@@ -35,6 +36,14 @@ impl Appliances {
             own_machine: None,
             own_heater: None,
         }
+    }
+
+    /// What has to be there for it.
+    fn bought(&self) -> Vec<Bought<'_>> {
+        let machine = self.machine.iter().map(Bought::from);
+        machine
+            .chain(self.heater.iter().map(Bought::from))
+            .collect()
     }
 
     /// Machine or heater come from the generic library.
@@ -364,6 +373,7 @@ fn finish(
         })
     };
     let days = money::DAYS_PER_MONTH;
+    let bought = appliances.bought();
     OptionAnswer {
         kind: appliances.kind,
         machine: appliances.own_machine,
@@ -377,7 +387,13 @@ fn finish(
         room_volumes_per_h: room_volumes(ground, appliances),
         supply: supply(ground, appliances, &cases),
         kwh_per_month: each(|case| Ok(case.energy.kwh_per_day)).map(|kwh| kwh * days),
-        cost_per_month: each(|case| case.energy.cost_per_month.clone()),
+        costs: money::running(each(|case| case.energy.cost_per_day.clone()), &bought),
+        to_buy: match appliances.kind {
+            OptionKind::SameHeat => ToBuy::Costs(Err(NotKnown::because(
+                "it is shown for comparison: no such heater is written down",
+            ))),
+            _ => money::to_buy(&bought),
+        },
         cases,
     }
 }

@@ -13,7 +13,7 @@ use crate::survey::word::Word;
 use std::ops::Range;
 
 /// Days of heating that the cost of a winter counts, November to March \[A\].
-pub const WINTER_DAYS: f64 = 151.0;
+pub use crate::assess::drying::WINTER_DAYS;
 
 /// What a plan is to save most of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

@@ -65,4 +65,5 @@ pub(crate) use plan::{air_per_sleeper, plan_of};
 pub use prospect::{LeftOpen, Prospect, Ranked, Ranking};
 pub use sealable::{Sealable, StaysOpen};
 pub use watch::Watch;
-pub use work::{Chosen, Purchase, Work, WorkStep, nothing_to_seal};
+pub(crate) use work::usual_aim;
+pub use work::{Chosen, Purchase, Wish, Work, WorkStep, nothing_to_seal};

@@ -16,6 +16,17 @@ pub enum Chosen {
     Planned,
     /// None is marked: these save the most, each taken by itself.
     Proposed,
+    /// They save most of all sets that cost no more than a sum, whatever is marked.
+    Within,
+}
+
+/// What somebody wants of the work besides what a survey has marked.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Wish {
+    /// What it is to save most of; `None` is the air change with most wind.
+    pub aim: Option<Aim>,
+    /// Money to spend at most: then the best set for it is the work, whatever is marked.
+    pub budget: Option<f64>,
 }
 
 /// One gap to seal.
@@ -67,23 +78,25 @@ pub struct Work {
 }
 
 impl Work {
-    /// The planned work of a survey, or a proposal from the ranking where none is planned;
-    /// `plan` works out what it comes to.
+    /// The planned work of a survey, or a proposal from the ranking where none is planned; `best`, the
+    /// best set for a sum, in place of both where there is one. `plan` works out what it comes to.
     ///
     /// # Errors
     /// [`NotKnown`] where the air change itself is not.
     pub(crate) fn of<'a>(
         survey: &Survey,
         prospect: &Prospect,
+        (aim, best): (Aim, Option<Vec<Sealable>>),
         ranking: impl FnOnce(Aim) -> Answer<&'a Ranking>,
-        plan: impl FnOnce(&[Sealable]) -> Answer<Plan>,
+        plan: impl FnOnce(Chosen, &[Sealable]) -> Answer<Plan>,
     ) -> Answer<Self> {
         let (planned, refused) = marked_planned(survey);
-        let (chosen, sealables) = if planned.is_empty() && refused.is_empty() {
-            let proposed = proposal(survey, ranking(aim(prospect))?);
-            (Chosen::Proposed, proposed)
-        } else {
-            (Chosen::Planned, planned)
+        let (chosen, sealables) = match best {
+            Some(best) => (Chosen::Within, best),
+            None if planned.is_empty() && refused.is_empty() => {
+                (Chosen::Proposed, proposal(survey, ranking(aim)?))
+            }
+            None => (Chosen::Planned, planned),
         };
         let mut stays_open: Vec<LeftOpen> = prospect
             .left_open()
@@ -99,11 +112,11 @@ impl Work {
         }
         Ok(Self {
             chosen,
-            steps: in_order(prospect, &sealables)?,
-            plan: plan(&sealables)?,
+            steps: in_order(prospect, aim, &sealables)?,
+            plan: plan(chosen, &sealables)?,
             purchases: purchases(&sealables),
             stays_open,
-            aim: aim(prospect),
+            aim,
         })
     }
 
@@ -114,7 +127,8 @@ impl Work {
     }
 }
 
-fn aim(prospect: &Prospect) -> Aim {
+/// What the work goes by where nobody says it.
+pub(crate) fn usual_aim(prospect: &Prospect) -> Aim {
     if prospect.before().of(Aim::AchWindy).is_ok() {
         Aim::AchWindy
     } else {
@@ -137,9 +151,9 @@ fn proposal(survey: &Survey, ranking: &Ranking) -> Vec<Sealable> {
 }
 
 /// The chosen gaps in the order of most saving for the money, those without order at the end.
-fn in_order(prospect: &Prospect, sealables: &[Sealable]) -> Answer<Vec<WorkStep>> {
+fn in_order(prospect: &Prospect, aim: Aim, sealables: &[Sealable]) -> Answer<Vec<WorkStep>> {
     let chosen = |one: &Sealable| sealables.iter().any(|other| other.gap() == one.gap());
-    let order = prospect.order_among(aim(prospect), chosen)?;
+    let order = prospect.order_among(aim, chosen)?;
     let mut steps: Vec<WorkStep> = order
         .steps
         .into_iter()

@@ -24,6 +24,7 @@
     reason = "every part and every aim has its place in a list of that length"
 )]
 
+mod first;
 mod part;
 
 pub use part::Part;
@@ -32,18 +33,20 @@ use super::answer::{Answer, Assessment};
 use super::assessment::assessment;
 use super::curves::{TemperatureCurve, WindCurve};
 use super::drying::{AfterPlan, Comparison};
+use super::in_short::First;
 use super::model::Model;
 use super::parking::Parking;
 use super::prepared::Prepared;
 use super::sealing::{
-    Aim, Order, Plan, PlannedWork, Prospect, Ranking, Sealable, Watch, Work, after, marked_planned,
-    plan_of,
+    Aim, Chosen, Order, Plan, PlannedWork, Prospect, Ranking, Sealable, Watch, Wish, Work, after,
+    marked_planned, plan_of, usual_aim,
 };
 use super::spaces::ClosingEffect;
 use super::uncertainty::{Trials, Uncertainty};
 use super::wind_choices::WindChoices;
 use super::{curves, drying, parking, spaces, wind_choices};
 use crate::survey::{Gap, Survey, WorkState, leave};
+use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError, TryLockError};
 
@@ -71,6 +74,7 @@ pub struct Best {
 /// One survey and what is worked out about it.
 pub struct Study {
     survey: Arc<Survey>,
+    wish: Wish,
     kept: Kept,
 }
 
@@ -100,6 +104,7 @@ struct Kept {
     planned_work: OnceLock<PlannedWork>,
     as_planned: OnceLock<Answer<Box<Study>>>,
     work: OnceLock<Answer<Work>>,
+    first: OnceLock<Answer<Option<First>>>,
     ordered: OnceLock<Option<Box<Study>>>,
     before_work: OnceLock<Option<Box<Study>>>,
     after_work: OnceLock<Option<Box<Study>>>,
@@ -109,8 +114,15 @@ impl Study {
     /// Nothing worked out yet.
     #[must_use]
     pub fn new(survey: Arc<Survey>) -> Self {
+        Self::wishing(survey, Wish::default())
+    }
+
+    /// Nothing worked out yet; its work goes by a wish.
+    #[must_use]
+    pub fn wishing(survey: Arc<Survey>, wish: Wish) -> Self {
         Self {
             survey,
+            wish,
             kept: Kept::default(),
         }
     }
@@ -357,11 +369,25 @@ impl Study {
     pub fn work(&self) -> &Answer<Work> {
         self.once(&self.kept.work, Part::Work, || {
             let ranking = |aim| self.ranking(aim).as_ref().map_err(Clone::clone);
-            let plan = |sealables: &[Sealable]| match &self.planned_work().plan {
-                Some(plan) => plan.clone(),
-                None => self.plan(sealables),
+            let plan = |chosen, sealables: &[Sealable]| match (chosen, &self.planned_work().plan) {
+                (Chosen::Planned, Some(plan)) => plan.clone(),
+                _ => self.plan(sealables),
             };
-            Work::of(&self.survey, self.prospect()?, ranking, plan)
+            let prospect = self.prospect()?;
+            let aim = self.wish.aim.unwrap_or_else(|| usual_aim(prospect));
+            let best = self.wish.budget.and_then(|budget| {
+                let best = self.best(aim, budget, &mut |_| ControlFlow::Continue(()))?;
+                let plan = best.plan.as_ref().map_err(Clone::clone);
+                let gaps = |plan: &Plan| plan.gaps.iter().map(|gap| gap.sealable.clone()).collect();
+                Some(plan.map(gaps))
+            });
+            Work::of(
+                &self.survey,
+                prospect,
+                (aim, best.transpose()?),
+                ranking,
+                plan,
+            )
         })
     }
 

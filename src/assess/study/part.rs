@@ -33,11 +33,13 @@ pub enum Part {
     Best,
     /// The work that a sheet sets out.
     Work,
+    /// The gaps to seal first.
+    First,
 }
 
 impl Part {
     /// Every part.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 16] = [
         Self::Preparation,
         Self::Model,
         Self::Assessment,
@@ -53,5 +55,6 @@ impl Part {
         Self::Planned,
         Self::Best,
         Self::Work,
+        Self::First,
     ];
 }

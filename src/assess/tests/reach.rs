@@ -32,11 +32,10 @@ fn heated(rating_w: f64, set_point_c: Option<f64>) -> Survey {
     }];
     air(&mut survey, 2.0, 90.0, InsideAir::WarmerBy { kelvin: 2.0 });
     survey.heaters = vec![Heater {
-        id: HeaterId(1),
         name: "frost guard".to_owned(),
-        fuel: HeaterFuel::Electricity,
         rating_w: Some(rating_w),
         set_point_c,
+        ..Heater::new(HeaterId(1), HeaterFuel::Electricity)
     }];
     survey
 }

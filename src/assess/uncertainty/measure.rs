@@ -26,6 +26,7 @@ impl Trials {
                 certainty: sized.certainty,
                 share: part,
                 share_of_all: share.share,
+                act: act(sized),
                 sentence: sentence(sized, part),
             })
         });
@@ -70,16 +71,30 @@ fn percent(share: f64) -> String {
     Kind::WholePercent.text(share)
 }
 
-fn sentence(sized: &Sized, part: f64) -> String {
+/// What a size is of: `gap 3 “door seal”`.
+fn what(sized: &Sized) -> String {
     let number = match sized.item {
         Item::InnerOpening(id) => format!("inner opening {id}"),
         Item::Gap(id) => format!("gap {id}"),
         _ => String::new(),
     };
-    let what = match sized.name.trim() {
+    match sized.name.trim() {
         "" => number,
         name => format!("{number} \u{201c}{name}\u{201d}"),
-    };
+    }
+}
+
+/// What to do about it, where a gauge helps.
+fn act(sized: &Sized) -> Option<String> {
+    let doubt = Doubt::of(&sized.form);
+    let how = doubt
+        .how
+        .filter(|_| sized.certainty != Certainty::Measured)?;
+    Some(format!("measure {} of {} {how}", doubt.size, what(sized)))
+}
+
+fn sentence(sized: &Sized, part: f64) -> String {
+    let what = what(sized);
     let carries = format!(
         "it carries {} of the uncertainty that sizes leave in the air change",
         percent(part)
@@ -95,9 +110,9 @@ fn sentence(sized: &Sized, part: f64) -> String {
             "{what}: already tested, so that only {} gains; {carries}",
             doubt.size
         ),
-        (Certainty::Estimated | Certainty::Guessed, Some(how)) => format!(
-            "measure {} of {what} {how}: now {}, {carries}",
-            doubt.size,
+        (Certainty::Estimated | Certainty::Guessed, Some(_)) => format!(
+            "{}: now {}, {carries}",
+            act(sized).unwrap_or_default(),
             sized.certainty.name()
         ),
         (Certainty::Estimated | Certainty::Guessed, None) => format!(

@@ -93,6 +93,8 @@ pub struct MeasureNext {
     pub share: f64,
     /// Its part of all uncertainty about the air change, wind and pressure coefficients included.
     pub share_of_all: f64,
+    /// What to do, with which tool; `None` where no gauge would help.
+    pub act: Option<String>,
     /// The same in a sentence.
     pub sentence: String,
 }

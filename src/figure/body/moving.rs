@@ -241,7 +241,8 @@ mod tests {
         let gap = gap(behind, 2.0, 1.7, 1.2);
         let roof = layout.panel(Facing::Roof).middle();
         assert_eq!(layout.moved(&gap, roof).unwrap().facing, behind);
-        let picked = layout.nudged(&gap, 0.5, 0.0).unwrap();
+        // On the offside the rear is to the left.
+        let picked = layout.nudged(&gap, -0.5, 0.0).unwrap();
         near(picked.position.along_m, 2.5);
         near(picked.position.across_m, 1.7);
         let across = layout.panel(Facing::Nearside).middle();

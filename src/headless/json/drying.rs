@@ -3,8 +3,8 @@
 use super::object::{Object, list};
 use crate::assess::drying::{
     AchPoint, AfterPlan, Capacity, Comparison, DryOut, Fall, HeaterFor, HeaterSize, NightAir,
-    Offer, OptionAnswer, OptionCase, OptionKind, Proviso, Shortfall, SizedFor, Spot, Supply,
-    Surface, Verdict, WARMEST_C, WarmUp,
+    Offer, OptionAnswer, OptionCase, OptionKind, Proviso, Shares, Shortfall, SizedFor, Spot,
+    Supply, Surface, ToBuy, Verdict, WARMEST_C, WarmUp,
 };
 use crate::assess::quantity::Kind;
 use crate::assess::{Answer, NotKnown};
@@ -18,6 +18,7 @@ pub(super) fn comparison(found: &Comparison) -> Object {
         .with("target_rh_percent", found.target_rh * 100.0)
         .with("inside_c", found.inside_c)
         .with("weights", found.weights)
+        .with("shares_from", found.shares.word())
         .with("calmest_case", id(found.calmest))
         .with("windiest_case", id(found.windiest))
         .list("findings", &found.findings, super::findings::finding)
@@ -83,11 +84,14 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
         .with("generic", option.generic)
         .with("lowest_room_c", option.lowest_room_c)
         .found("verdict", &option.verdict, Word::word)
-        .found("season_share_held", &option.verdict, held_share)
+        .found("season_share_held", &option.verdict, Verdict::share)
         .list("provisos", &option.provisos, Word::word)
         .with("sentence", super::plain(&option.sentence))
         .with("electricity_kwh_per_month", &option.kwh_per_month)
-        .with("cost_per_month", &option.cost_per_month)
+        .with("cost_per_month", &option.costs.per_month)
+        .with("cost_per_winter", &option.costs.per_winter)
+        .with("to_buy", option.to_buy.word())
+        .with("to_buy_cost", option.to_buy.money())
         .with("fan_room_volumes_per_h", fan)
         .found("supply", supply, supply_object)
         .list("cases", cases, |(case, answer)| {
@@ -95,15 +99,6 @@ fn option(comparison: &Comparison, option: &OptionAnswer) -> Object {
                 .with("case", case.id.0)
                 .found("state", answer, state)
         })
-}
-
-/// Share of the season over which the target is held.
-fn held_share(verdict: &Verdict) -> f64 {
-    match verdict {
-        Verdict::Always => 1.0,
-        Verdict::Partly(share) => *share,
-        Verdict::Never | Verdict::NothingToOpen => 0.0,
-    }
 }
 
 fn supply_object(supply: &Supply) -> Object {
@@ -296,6 +291,24 @@ impl Word for Verdict {
             Self::Partly(_) => "partly",
             Self::Never => "never",
             Self::NothingToOpen => "nothing_to_open",
+        }
+    }
+}
+
+impl Word for ToBuy {
+    fn word(&self) -> &'static str {
+        match self {
+            Self::Nothing => "nothing",
+            Self::Owned => "owned",
+            Self::Costs(_) => "costs",
+        }
+    }
+}
+
+impl Word for Shares {
+    fn word(&self) -> &'static str {
+        match self {
+            Self::WeatherCases => "weather_cases",
         }
     }
 }

@@ -16,6 +16,7 @@ mod dependence;
 mod drying;
 mod findings;
 mod gaps;
+mod in_short;
 mod leakage;
 mod object;
 mod records;
@@ -61,6 +62,7 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .with("set_up", assessment.set_up.word())
         .with("finding_counts", finding_counts(&assessment.findings))
         .list("findings", &assessment.findings, finding)
+        .with("in_short", in_short::in_short(study))
         .with("survey", survey::header(survey))
         .with("vehicle", survey::vehicle(survey, assessment))
         .with("site", survey::site(survey))

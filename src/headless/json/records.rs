@@ -141,6 +141,9 @@ fn machine(machine: &Machine) -> Object {
         .recorded("tub_l", machine.tub_l)
         .with("hygrostat", machine.hygrostat)
         .list("points", &machine.points, point)
+        .recorded("price", machine.price)
+        .recorded("upkeep_per_month", machine.upkeep_per_month)
+        .with("owned", machine.owned)
 }
 
 fn point(point: &MachinePoint) -> Object {
@@ -158,6 +161,9 @@ fn heater(heater: &Heater) -> Object {
         .with("fuel", heater.fuel.word())
         .recorded("rating_w", heater.rating_w)
         .with("set_point_c", heater.set_point_c)
+        .recorded("price", heater.price)
+        .recorded("upkeep_per_month", heater.upkeep_per_month)
+        .with("owned", heater.owned)
 }
 
 fn fan(survey: &Survey, fan: &Fan) -> Object {

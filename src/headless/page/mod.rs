@@ -1,5 +1,6 @@
-//! The page that `assess` prints for a person: alerts first, then what the vehicle is, the
-//! results, where the leakage is, safety ventilation, and how each result came about.
+//! The pages that `assess` prints for a person. In short: what is wrong, what to buy, what to seal, what
+//! never to close. All of it: alerts first, then the same in short, what the vehicle is, the results,
+//! where the leakage is, safety ventilation, and how each result came about.
 //!
 //! Nothing relies on colour. Where a figure is not known the page says so and gives the reason
 //! under the table; where gaps are not sized, totals are marked as *at least*.
@@ -13,13 +14,28 @@ use crate::assess::shown::Shown;
 use crate::assess::{Assessment, Mark, Study};
 use crate::headless::asked::Asked;
 use crate::report::{
-    Block, Fact, Material, Section, cases, dependence, drying, findings, leakage, ledger, safety,
-    sealing, summary, uncertainty, vehicle, walk, workings,
+    Block, Fact, Material, Section, cases, dependence, drying, findings, in_short, leakage, ledger,
+    safety, sealing, summary, uncertainty, vehicle, walk, workings,
 };
 use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
 
 pub(super) use alerts::blocks;
+
+/// The results in short.
+pub(super) fn in_short(study: &Study, shown: Shown) -> String {
+    let (survey, assessment) = (study.survey(), study.assessment());
+    let mut page = Page::of(shown);
+    title(&mut page, survey, assessment);
+    short(&mut page, study);
+    page.finish()
+}
+
+fn short(page: &mut Page, study: &Study) {
+    let told = Material::of(study);
+    let section = in_short::in_short(&told).section(|_| None);
+    print::section(page, &section);
+}
 
 /// The whole page.
 pub(super) fn render(study: &Study, asked: Asked, shown: Shown) -> String {
@@ -30,6 +46,7 @@ pub(super) fn render(study: &Study, asked: Asked, shown: Shown) -> String {
         &mut page,
         &findings::section(&assessment.findings, |_| false),
     );
+    short(&mut page, study);
     page.blank();
     page.paragraph(&format!("{}.", Mark::legend()));
     let told = Material::of(study);

@@ -1,6 +1,7 @@
 //! What the commands print and exit with.
 
 mod doors;
+mod in_short;
 mod walk;
 
 use super::*;

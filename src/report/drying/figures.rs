@@ -2,7 +2,9 @@
 
 use super::names::{Stage, in_season, name, target};
 use super::surfaces::LEAST_TOLD_L;
-use crate::assess::drying::{Comparison, Energy, OptionAnswer, OptionCase, Supply};
+use crate::assess::drying::{
+    Comparison, Energy, OptionAnswer, OptionCase, Shares, Supply, ToBuy, WINTER_DAYS,
+};
 use crate::assess::quantity::{Kind, money};
 use crate::assess::words::{figure, listed};
 use crate::assess::{Answer, DryingTopic, Topic};
@@ -14,6 +16,8 @@ use crate::report::blocks::{Align, Reasons, Section, Table};
 use crate::survey::Survey;
 
 const NONE: &str = "–";
+/// What power and fuel of a day of one weather cost; a month is of all weather.
+const COST_A_DAY: &str = "for it";
 
 /// The options in figures.
 pub(crate) fn figures(survey: &Survey, comparison: &Comparison) -> Section {
@@ -28,7 +32,8 @@ pub(crate) fn figures(survey: &Survey, comparison: &Comparison) -> Section {
     section.note(format!(
         "Steady states: what the inside comes to when an option runs for good, from heat and water \
          together, at the mean air flow over 16 wind directions. Target {}. Removed: by the machine. W: \
-         electricity and heat of the heater, mean. A month: of such weather. Warmth : water: what the \
+         electricity and heat of the heater, mean. A day: what is drawn or burnt, and for it: what that costs. \
+         Warmth : water: what the \
          fall of the humidity against doing nothing is owed to, %.",
         Kind::RelativeHumidity.typed(survey.targets.rh_percent)
     ));
@@ -52,7 +57,11 @@ pub(crate) fn figures(survey: &Survey, comparison: &Comparison) -> Section {
     let mut reasons = Reasons::default();
     let table = by_month(currency, comparison, &mut reasons);
     section.table(table, &reasons);
-    section.note("A month of the weather cases by their shares.");
+    section.note(format!(
+        "{} {}",
+        shares(comparison),
+        running_costs("A month and a winter")
+    ));
     section
 }
 
@@ -103,9 +112,9 @@ const COLUMNS: [Column; 9] = [
         cell: |case, _| a_day(&case.energy),
     },
     Column {
-        head: "a month",
+        head: COST_A_DAY,
         align: Align::Decimal,
-        cell: |case, reasons| reasons.or(&case.energy.cost_per_month, |cost| money(*cost)),
+        cell: |case, reasons| reasons.or(&case.energy.cost_per_day, |cost| money(*cost)),
     },
     Column {
         head: "warmth : water",
@@ -144,7 +153,7 @@ fn in_weather(currency: &str, comparison: &Comparison, reasons: &mut Reasons) ->
     let mut table = Table::default().wide("Option", Align::Left, 1);
     for column in &COLUMNS {
         let head = match column.head {
-            "a month" => format!("{currency} a month"),
+            COST_A_DAY => format!("{currency}\n{COST_A_DAY}"),
             head => head.to_owned(),
         };
         table = table.column(head, column.align);
@@ -232,7 +241,9 @@ fn by_month(currency: &str, comparison: &Comparison, reasons: &mut Reasons) -> T
         .wide("Option", Align::Left, 1)
         .column("target held", Align::Left)
         .column("kWh a month", Align::Decimal)
-        .column(format!("{currency} a month"), Align::Decimal)
+        .column(format!("{currency}\nto buy"), Align::Decimal)
+        .column(format!("{currency}\na month"), Align::Decimal)
+        .column(format!("{currency}\na winter"), Align::Decimal)
         .column("A at 230\u{a0}V", Align::Decimal)
         .column("supply", Align::Left)
         .column("battery days", Align::Decimal)
@@ -246,7 +257,9 @@ fn by_month(currency: &str, comparison: &Comparison, reasons: &mut Reasons) -> T
                 reasons.or(&option.kwh_per_month, |kwh| {
                     Kind::KilowattHours.number(*kwh)
                 }),
-                reasons.or(&option.cost_per_month, |cost| money(*cost)),
+                to_buy(&option.to_buy, reasons),
+                reasons.or(&option.costs.per_month, |cost| money(*cost)),
+                reasons.or(&option.costs.per_winter, |cost| money(*cost)),
             ];
             cells.extend(of_supply(option.supply.as_ref(), reasons));
             let fan = option.room_volumes_per_h.as_ref();
@@ -258,6 +271,30 @@ fn by_month(currency: &str, comparison: &Comparison, reasons: &mut Reasons) -> T
         }
     }
     table
+}
+
+/// What has to be bought, in money.
+pub(crate) fn to_buy(to_buy: &ToBuy, reasons: &mut Reasons) -> String {
+    match to_buy {
+        ToBuy::Nothing => NONE.to_owned(),
+        ToBuy::Owned => "owned".to_owned(),
+        ToBuy::Costs(price) => reasons.or(price, |price| money(*price)),
+    }
+}
+
+/// What the shares of the season are shares of, in a sentence.
+pub(crate) fn shares(comparison: &Comparison) -> &'static str {
+    match comparison.shares {
+        Shares::WeatherCases => "The season is made of the weather cases, each by its share.",
+    }
+}
+
+/// What the costs of a month and of a winter hold, in a sentence about them.
+pub(crate) fn running_costs(these: &str) -> String {
+    format!(
+        "{these}: power, fuel and upkeep in the season’s weather; a winter is November to March, \
+         {WINTER_DAYS} days [A]."
+    )
 }
 
 /// Current, what gives it, and days on the batteries.

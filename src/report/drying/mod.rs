@@ -8,11 +8,11 @@ mod sizes;
 mod surfaces;
 mod times;
 
-pub(crate) use figures::figures;
+pub(crate) use figures::{figures, running_costs, shares, to_buy};
 #[cfg(feature = "window")]
 pub(crate) use figures::{states, warmth_alone};
 pub(crate) use night::night;
-pub(crate) use sizes::{heaters, machines};
+pub(crate) use sizes::{NOT_BY_HEAT, heaters, machines};
 pub(crate) use surfaces::surfaces;
 pub(crate) use times::{drying_out, warming_up};
 
@@ -23,7 +23,8 @@ use crate::assess::drying::{Comparison, OptionAnswer, Proviso, Standing, Verdict
 use crate::assess::quantity::Kind;
 use crate::assess::words::{capital, counted, figure, listed, sentence};
 use crate::survey::SetUp;
-use names::{name, target};
+use names::name;
+pub(crate) use names::target;
 use std::cmp::Ordering;
 
 /// All of it, one part after the other.

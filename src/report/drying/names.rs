@@ -64,6 +64,6 @@ pub(super) fn in_season(comparison: &Comparison, case: usize) -> String {
 }
 
 /// The humidity to hold, as it was typed in.
-pub(super) fn target(comparison: &Comparison) -> String {
+pub(crate) fn target(comparison: &Comparison) -> String {
     Kind::RelativeHumidity.typed(comparison.target_rh * 100.0)
 }

@@ -166,6 +166,9 @@ fn too_large(stage: Stage<'_>, kind: MachineKind) -> Option<String> {
     Some(words)
 }
 
+/// What no heater replaces.
+pub(crate) const NOT_BY_HEAT: &str = "Frost guard does not replace draining the water system.";
+
 /// Ratings of heaters to look for.
 pub(crate) fn heaters(survey: &Survey, comparison: &Comparison) -> Section {
     let mut section = Section::new("Heaters to look for");
@@ -198,7 +201,7 @@ pub(crate) fn heaters(survey: &Survey, comparison: &Comparison) -> Section {
     section.table(table, &reasons);
     section.note(format!(
         "Ratings for {} outside in the wind of “{}”, with a quarter added [A]; the heat of a month is \
-         over the weather cases by their shares. Frost guard does not replace draining the water system.",
+         over the weather cases by their shares. {NOT_BY_HEAT}",
         Kind::Celsius.typed(survey.targets.design_outside_c),
         comparison.case_name(comparison.windiest)
     ));

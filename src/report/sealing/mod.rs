@@ -8,10 +8,10 @@ mod ranking;
 mod work;
 
 pub(crate) use change::{LEAST, MOST, Side, case, changes};
-pub(crate) use open::{left_open, must_stay_open, protected, refused};
+pub(crate) use open::{NONE_PROTECTS, left_open, must_stay_open, protected, protecting, refused};
 #[cfg(feature = "window")]
 pub(crate) use outcome::planned;
-pub(crate) use outcome::{best, material_alone, outcome, paid_back};
+pub(crate) use outcome::{best, material_alone, outcome, what_for, when_paid_back};
 pub(crate) use ranking::{order, ranking};
 pub(crate) use work::{expected, nothing_to_do, plan, work};
 
@@ -44,7 +44,7 @@ pub(crate) fn any_suggested<'a>(mut sealables: impl Iterator<Item = &'a Sealable
 }
 
 /// The remedy in words, with the signs of what was suggested.
-fn how(sealable: &Sealable) -> String {
+pub(crate) fn how(sealable: &Sealable) -> String {
     let remedy = super::ledger::remedy(sealable.remedy());
     format!("{remedy}{}", suggested(sealable))
 }
@@ -66,7 +66,7 @@ fn heed<'a>(section: &mut Section, sealables: impl Iterator<Item = &'a Sealable>
 }
 
 /// What a gap costs, as far as it is priced.
-fn cost(cost: &Cost) -> String {
+pub(crate) fn cost(cost: &Cost) -> String {
     format!("{}{}", cost.at_least(), Kind::Money.number(cost.priced))
 }
 

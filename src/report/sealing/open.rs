@@ -94,25 +94,30 @@ fn purpose(gap: &Gap, why: Refusal) -> String {
     format!("{what}{danger}")
 }
 
+/// The openings that protect people, and why each stays open.
+pub(crate) fn protecting(survey: &Survey) -> impl Iterator<Item = (&Gap, Refusal)> {
+    let gaps = survey.gaps.iter();
+    gaps.filter_map(|gap| Some((gap, leave::leave(survey, gap).err()?)))
+        .filter(|(_, why)| why.protects())
+}
+
 /// The openings that protect people, each with what it is for.
 pub(crate) fn protected(survey: &Survey) -> Vec<(&Gap, String)> {
-    let gaps = survey.gaps.iter();
-    let refused = gaps.filter_map(|gap| Some((gap, leave::leave(survey, gap).err()?)));
-    refused
-        .filter(|(_, why)| why.protects())
+    protecting(survey)
         .map(|(gap, why)| (gap, purpose(gap, why)))
         .collect()
 }
+
+/// What is said where no opening that protects people is written down.
+pub(crate) const NONE_PROTECTS: &str = "No opening that protects people is in the survey. Whatever fixed ventilator, \
+    gas drop-out hole, flue or combustion-air opening the work comes across stays open.";
 
 /// What whoever works must leave clear, with boxes to tick.
 pub(crate) fn must_stay_open(survey: &Survey, work: &Answer<Work>) -> Section {
     let mut section = Section::new("What must not be closed");
     let protected = protected(survey);
     if protected.is_empty() {
-        section.paragraph(
-            "No opening that protects people is in the survey. Whatever fixed ventilator, gas drop-out \
-             hole, flue or combustion-air opening the work comes across stays open.",
-        );
+        section.paragraph(NONE_PROTECTS);
     } else {
         let mut table = Table::default()
             .column("Gap", Align::Right)

@@ -3,8 +3,9 @@
 use super::{Side, changes, cost, heed, how, in_currency, less, named, numbered, of_prices};
 use crate::assess::quantity::{Kind, price};
 use crate::assess::sealing::{
-    Aim, AirPerSleeper, FlowShift, MOST_WINTERS, Payback, Plan, PlannedGap, Work, WorkStep,
+    Aim, AirPerSleeper, Figures, FlowShift, MOST_WINTERS, Payback, Plan, PlannedGap, Work, WorkStep,
 };
+use crate::assess::words::sentence;
 use crate::assess::{Answer, Assessment, NotKnown};
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::report::words::{duration, minutes};
@@ -181,6 +182,8 @@ pub(crate) fn outcome(
     (plan, aim): (&Plan, Aim),
 ) {
     section.paragraph(costs(survey, plan));
+    section.paragraph(what_for(plan));
+    section.note(when_paid_back(plan));
     for id in &plan.cost_not_known {
         let mut gaps = plan.gaps.iter();
         let gap = gaps.find(|one| one.sealable.gap() == *id);
@@ -235,19 +238,44 @@ fn safety(plan: &Plan) -> String {
     )
 }
 
-/// Cost, time and payback in a sentence.
+/// What the work is for, before any money: damp, cold, and what comes by the same gaps.
+pub(crate) fn what_for(plan: &Plan) -> String {
+    let change = |kind: Kind, of: fn(&Figures) -> Answer<f64>| {
+        let (before, after) = (of(&plan.before).ok()?, of(&plan.after).ok()?);
+        let (before, after) = (kind.number(before), kind.text(after));
+        (kind.with_unit(&before) != after).then(|| format!("{after} instead of {before}"))
+    };
+    let damp = change(Kind::LitresPerDay, |of| of.removal_l_per_day.clone());
+    let damp = damp.map(|words| format!("damp: {words} to dry out of the air"));
+    let cold = change(Kind::Watts, |of| Ok(of.air_heat_w));
+    let cold = cold.map(|words| format!("cold: {words} of heat gone with the air"));
+    let all = [
+        damp,
+        cold,
+        Some("draught and noise, which come by the same gaps [C]".to_owned()),
+    ];
+    let all: Vec<String> = all.into_iter().flatten().collect();
+    format!("It is done against {}.", all.join("; "))
+}
+
+/// When the heat it saves has paid for it, as small print.
+pub(crate) fn when_paid_back(plan: &Plan) -> String {
+    let words = match &plan.payback {
+        Ok(payback) => paid_back(*payback),
+        Err(why) => format!("when it pays for itself is not known: {}", why.reason),
+    };
+    sentence(&words)
+}
+
+/// Cost and time in a sentence.
 fn costs(survey: &Survey, plan: &Plan) -> String {
     let at_least = if plan.cost_not_known.is_empty() {
         ""
     } else {
         "at least "
     };
-    let payback = match &plan.payback {
-        Ok(payback) => paid_back(*payback),
-        Err(why) => format!("when it pays for itself is not known: {}", why.reason),
-    };
     format!(
-        "Costs {at_least}{}{}, takes {at_least}{}; {payback}.",
+        "Costs {at_least}{}{}, takes {at_least}{}.",
         price(plan.cost, &survey.tariffs.currency),
         material_alone(plan),
         duration(plan.minutes)
@@ -255,7 +283,7 @@ fn costs(survey: &Survey, plan: &Plan) -> String {
 }
 
 /// When it has paid for itself, in a sentence that begins small and has no full stop.
-pub(crate) fn paid_back(payback: Payback) -> String {
+fn paid_back(payback: Payback) -> String {
     match payback {
         Payback::Winters(winters) => format!(
             "by the heat it saves, priced as electricity, it pays for itself in {}",

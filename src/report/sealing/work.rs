@@ -22,6 +22,7 @@ pub(crate) fn plan(survey: &Survey, assessment: &Assessment, work: &Answer<Work>
     let chosen = match work.chosen {
         Chosen::Planned => "The gaps marked as planned",
         Chosen::Proposed => "No gap is marked as planned. These would save the most",
+        Chosen::Within => "The best set of gaps for the money named",
     };
     section.paragraph(format!(
         "{chosen}, in the order of most saving for the money ({}).",
@@ -44,12 +45,17 @@ fn some(work: &Answer<Work>) -> Answer<&Work> {
     Ok(work)
 }
 
+/// Why there is nothing to do, where no gap is in the work.
 pub(crate) fn nothing_to_do(work: &Work) -> String {
     match work.chosen {
         Chosen::Planned => {
             "There is nothing to do: of the gaps marked as planned, none may be sealed.".to_owned()
         }
         Chosen::Proposed => format!("There is nothing to do: {}.", nothing_to_seal().reason),
+        Chosen::Within => {
+            "There is nothing to do: nothing that costs no more than the money named would save anything."
+                .to_owned()
+        }
     }
 }
 

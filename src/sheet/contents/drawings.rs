@@ -10,7 +10,7 @@ use crate::figure::rose::drawn;
 use crate::figure::{Arrangement, Point, Role, RoseFrame, Scene, Shape, Show, Stroke, rose};
 use crate::physics::counts::count;
 use crate::report::words::name;
-use crate::report::{Block, Photo, Section};
+use crate::report::{self, Block, Photo, Section, in_short};
 use crate::sheet::blocks::Picture;
 use crate::sheet::choices::{Choices, Kind, Paper};
 use crate::sheet::svg::{svg, svg_exactly};
@@ -156,6 +156,33 @@ pub(super) fn options(comparison: &Comparison, choices: &Choices) -> (Block, (St
             .to_owned(),
     };
     (block, (name, drawing(&scene)))
+}
+
+/// A picture of the page in short; nothing where what it shows is not known.
+pub(super) fn in_short(
+    told: &report::Material<'_>,
+    choices: &Choices,
+    picture: in_short::Picture,
+) -> Option<(Block, (String, Picture))> {
+    let (name, part, caption) = match picture {
+        in_short::Picture::Hole => ("hole", 0.75, "Vehicle and hole to one scale."),
+        in_short::Picture::Options => (
+            "what-to-buy",
+            1.0,
+            "The bar is the season: filled for as much of it as the target is held.",
+        ),
+        in_short::Picture::StayOpen => ("stay-open", 0.6, "What must stay open, by number."),
+    };
+    let scene = in_short::scene(told, picture, part * text_width(choices.paper))?;
+    let shown = shown::Shown::of(choices.units, choices.dates);
+    let scene = scene.shown(&shown).into_owned();
+    let block = Block::Figure {
+        file: name.to_owned(),
+        width_mm: format!("{:.1}", scene.width),
+        alt: scene.description.clone(),
+        caption: caption.to_owned(),
+    };
+    Some((block, (name.to_owned(), drawing(&scene))))
 }
 
 /// Why there is no rose, where no weather case has an air change.

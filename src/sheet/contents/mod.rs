@@ -8,8 +8,8 @@ use crate::assess::sealing::Work;
 use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
 use crate::report::{
-    self, Block, Section, cases, completion, costs, drying, ledger, papers, safety, sealing,
-    summary, vehicle, walk, workings,
+    self, Block, Section, cases, completion, costs, drying, in_short, ledger, papers, safety,
+    sealing, summary, vehicle, walk, workings,
 };
 use crate::survey::date;
 use std::collections::BTreeMap;
@@ -86,6 +86,7 @@ impl Writer<'_> {
     fn report(&mut self) {
         let material = self.material.told;
         let work = material.study.work();
+        self.in_short();
         self.add(summary::section(&material, work));
         self.add(cases::section(&material, &ON_PAPER));
         if self.choices.has(Part::Vehicle) {
@@ -224,6 +225,19 @@ impl Writer<'_> {
         }
         let (section, files) = drawings::section(&self.material, self.choices);
         self.files.extend(files);
+        self.add(section);
+    }
+
+    /// The answer first, for who reads no further.
+    fn in_short(&mut self) {
+        let told = self.material.told;
+        let drawn = self.choices.has(Part::Drawings);
+        let (choices, files) = (self.choices, &mut self.files);
+        let section = in_short::in_short(&told).section(|picture| {
+            let (figure, file) = drawings::in_short(&told, choices, picture).filter(|_| drawn)?;
+            files.push(file);
+            Some(figure)
+        });
         self.add(section);
     }
 

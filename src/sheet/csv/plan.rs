@@ -35,6 +35,7 @@ const COLUMNS: [(&str, Cell); 23] = [
         match line.work.chosen {
             Chosen::Planned => "planned",
             Chosen::Proposed => "proposed",
+            Chosen::Within => "within_budget",
         }
         .to_owned()
     }),

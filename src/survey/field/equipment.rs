@@ -76,6 +76,16 @@ pub(super) const FIELDS: &[Entry] = &[
         .stored_as("power_w")
         .range("power", "W", 0.0, 5000.0)
         .help("Electric power that the maker states for this air."),
+    of(F::Owned, "owned", "I own it")
+        .help("Tick it where it is there already, so that nothing has to be bought."),
+    of(F::Price, "price", "Price to buy")
+        .empty("not given")
+        .range("price to buy", "", 0.0, 1_000_000.0)
+        .help("What the machine or heater costs in the shop, fitted where it has to be fitted."),
+    of(F::Upkeep, "upkeep_per_month", "Besides power and fuel")
+        .empty("nothing")
+        .range("cost besides power and fuel", "/month", 0.0, 100_000.0)
+        .help("What a month of it costs besides power and fuel: new salt, filters, service."),
     of(F::SourceKind, "kind", "What gives off water")
         .help("Whatever gives off water inside: people, cooking, a flame, wet clothes."),
     of(F::SourceCount, "count", "How many")

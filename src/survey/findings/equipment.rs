@@ -31,6 +31,8 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         let mut finder = Finder::new(findings, Item::Heater(heater.id), subject);
         finder.check(Field::Rating, heater.rating_w);
         finder.check(Field::SetPoint, heater.set_point_c);
+        finder.check(Field::Price, heater.price);
+        finder.check(Field::Upkeep, heater.upkeep_per_month);
         finder.need(
             Field::Rating,
             heater.rating_w,
@@ -86,6 +88,8 @@ fn machine_ranges(finder: &mut Finder<'_>, machine: &Machine) {
     finder.check(Field::LowestRoom, machine.lowest_room_c);
     finder.check(Field::TubArea, machine.tub_area_m2);
     finder.check(Field::TubHolds, machine.tub_l);
+    finder.check(Field::Price, machine.price);
+    finder.check(Field::Upkeep, machine.upkeep_per_month);
     for point in &machine.points {
         finder.check(Field::PointTemperature, point.temperature_c);
         finder.check(Field::PointRh, point.rh_percent);

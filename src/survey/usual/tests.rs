@@ -1,6 +1,7 @@
 use super::*;
 use crate::survey::{
-    Appliance, ApplianceKind, BuildUp, Edit, History, InsideAir, Record, Site, Survey, WeatherCase,
+    Appliance, ApplianceId, ApplianceKind, BuildUp, Edit, FabricId, History, InsideAir, Record,
+    Site, Survey, WeatherCase,
 };
 
 fn filled(kind: VehicleKind) -> Survey {

@@ -124,6 +124,7 @@ pub struct Answers {
     uncertainty_job: Job,
     dependence_job: Job,
     sealing_job: Job,
+    first_job: Job,
     budget_job: Job,
     results: Option<Results>,
     /// Findings from elsewhere, such as about photos.
@@ -162,6 +163,10 @@ impl Answers {
             sealing_job: job(
                 Manner::at_once("What to seal could not be worked out"),
                 work::sealing,
+            ),
+            first_job: job(
+                Manner::at_once("What stands in short could not be worked out"),
+                work::first,
             ),
             budget_job: job(
                 Manner::after(
@@ -214,6 +219,9 @@ impl Answers {
         if page == Page::AirChange {
             self.dependence_job.want(&of, any, &mut sentences);
         }
+        if page == Page::InShort {
+            self.first_job.want(&of, any, &mut sentences);
+        }
         if page == Page::SealingPlan {
             let budget = None;
             let of_aim = Wanted { budget, ..wanted };
@@ -250,6 +258,7 @@ impl Answers {
             &mut self.uncertainty_job,
             &mut self.dependence_job,
             &mut self.sealing_job,
+            &mut self.first_job,
             &mut self.budget_job,
         ];
         let mut all = Vec::new();
@@ -348,6 +357,14 @@ impl Answers {
     #[must_use]
     pub fn ranking(&self) -> Option<Dated<&Answer<Ranking>>> {
         self.dated(Part::Ranking, |study, aim| study.ranking(aim))
+    }
+
+    /// The newest study with the gaps to seal first and all else that the page In short tells, and its
+    /// revision, possibly an older one.
+    #[must_use]
+    pub fn first_work(&self) -> Option<(u64, &Study)> {
+        let asked = self.there(Part::First)?;
+        Some((asked.of.revision, &asked.of.study))
     }
 
     /// The newest plan of the gaps marked, possibly of an older revision.

@@ -52,6 +52,17 @@ pub(super) fn sealing(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) 
     }
 }
 
+/// All that the page In short tells.
+pub(super) fn first(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
+    let study = &asked.of.study;
+    study.comparison();
+    if line.stopped() {
+        return;
+    }
+    study.first();
+    line.send((asked.clone(), Part::First));
+}
+
 pub(super) fn dependence(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
     let study = &asked.of.study;
     study.temperature_curves();

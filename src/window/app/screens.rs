@@ -75,6 +75,9 @@ impl App {
             .frame(panel_frame(palette.page, 8))
             .show(ui, |ui| {
                 match self.view.page {
+                    Page::InShort => {
+                        self.page(ui, |view| &mut view.in_short, pages::in_short::show);
+                    }
                     Page::Vehicle => {
                         self.page(ui, |view| &mut view.vehicle, pages::vehicle::show);
                     }

@@ -1,7 +1,7 @@
 //! What the window remembers between frames, one part for each page.
 
 use crate::assess::Topic;
-use crate::survey::{Item, Place};
+use crate::survey::Place;
 use crate::window::page::Page;
 use crate::window::pages;
 
@@ -16,6 +16,8 @@ pub struct ViewState {
     pub help: bool,
     /// A place to show and focus in this frame.
     pub wanted: Option<Place>,
+    /// The page In short.
+    pub in_short: pages::in_short::InShortView,
     /// The Vehicle page.
     pub vehicle: pages::vehicle::VehicleView,
     /// The Gaps page.
@@ -47,12 +49,7 @@ impl ViewState {
     /// take the focus in the next frame.
     pub fn go_to(&mut self, place: Place) {
         self.wanted = Some(place);
-        self.page = match place.item {
-            Item::Zone(_) | Item::Gap(_) | Item::Ledger => Page::Gaps,
-            Item::SafetyVentilation => Page::DryingHeat,
-            Item::Job => Page::JobSheet,
-            _ => Page::Vehicle,
-        };
+        self.page = Page::of(place.item);
         match self.page {
             Page::Vehicle => self.vehicle.reveal(place),
             Page::Gaps => self.gaps.reveal(place.item),
@@ -60,7 +57,7 @@ impl ViewState {
             Page::DryingHeat => self.drying_heat.reveal(place.item),
             Page::SealingPlan => self.sealing_plan.reveal(place.item),
             // All that a survey has there is in sight.
-            Page::JobSheet => {}
+            Page::JobSheet | Page::InShort => {}
         }
     }
 }

@@ -252,6 +252,12 @@ const WALK: &[CommandLine] = &[
 
 const VIEW: &[CommandLine] = &[
     line(
+        Command::Show(Page::InShort),
+        "In short",
+        &[ctrl(Key::Num7)],
+        "What is wrong, what to buy, what to seal, what never to close",
+    ),
+    line(
         Command::Show(Page::Vehicle),
         "Vehicle",
         &[ctrl(Key::Num1)],

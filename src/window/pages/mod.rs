@@ -4,6 +4,7 @@ pub mod air_change;
 pub mod drying_heat;
 mod fields;
 pub mod gaps;
+pub mod in_short;
 pub mod job_sheet;
 mod kept;
 mod not_found;

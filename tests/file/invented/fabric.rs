@@ -64,6 +64,9 @@ impl Maker {
                 removal_l_per_day: maker.number(),
                 power_w: maker.number(),
             }),
+            price: self.maybe(),
+            upkeep_per_month: self.maybe(),
+            owned: self.yes(),
         }
     }
 }

@@ -20,6 +20,9 @@ pub(super) fn machines() -> Vec<Machine> {
             tub_l: None,
             hygrostat: id != 4,
             points: Vec::new(),
+            price: None,
+            upkeep_per_month: None,
+            owned: false,
         })
         .collect();
     let first = &mut machines[0];
@@ -62,6 +65,9 @@ pub(super) fn heaters() -> Vec<Heater> {
             fuel,
             rating_w: Some(2000.0),
             set_point_c: (id == 1).then_some(5.0),
+            price: None,
+            upkeep_per_month: None,
+            owned: false,
         })
         .collect()
 }

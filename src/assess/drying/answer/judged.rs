@@ -14,6 +14,18 @@ pub enum Verdict {
     NothingToOpen,
 }
 
+impl Verdict {
+    /// Share of the season over which the target is held, 0 to 1.
+    #[must_use]
+    pub fn share(&self) -> f64 {
+        match self {
+            Self::Always => 1.0,
+            Self::Partly(share) => *share,
+            Self::Never | Self::NothingToOpen => 0.0,
+        }
+    }
+}
+
 /// What has to be said beside a verdict before anybody follows it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Proviso {

@@ -25,6 +25,8 @@ pub struct Comparison {
     pub cases: Vec<ComparedCase>,
     /// All weights together, before they are made shares of one.
     pub weights: f64,
+    /// What the shares of the season are shares of.
+    pub shares: Shares,
     /// Index of the case with the least wind.
     pub calmest: usize,
     /// Index of the case with the most wind.
@@ -76,6 +78,25 @@ impl Comparison {
             .and_then(|option| option.cases.get(case))
             .ok_or_else(|| NotKnown::because("there is no such weather case"))?;
         state.as_ref().map_err(Clone::clone)
+    }
+
+    /// Relative humidity inside with an option, mean over the season by the cases' shares.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where that of a case with a share is not, or no case has one.
+    pub fn mean_rh(&self, option: usize) -> Answer<f64> {
+        let (mut sum, mut shares) = (0.0, 0.0);
+        for (at, case) in self.cases.iter().enumerate() {
+            if case.share > 0.0 {
+                sum += case.share * self.state(option, at)?.rh;
+                shares += case.share;
+            }
+        }
+        if shares > 0.0 {
+            Ok(sum / shares)
+        } else {
+            Err(NotKnown::because("no weather case has a weight"))
+        }
     }
 
     /// All of this with the planned gaps sealed, where gaps are planned and it is known.
@@ -158,8 +179,10 @@ pub struct OptionAnswer {
     pub supply: Option<Answer<Supply>>,
     /// Electricity over a month, the weather cases by their shares, kWh.
     pub kwh_per_month: Answer<f64>,
-    /// Cost of a month, electricity and fuel, the weather cases by their shares.
-    pub cost_per_month: Answer<f64>,
+    /// What running it costs, the weather cases by their shares.
+    pub costs: RunningCost,
+    /// What has to be bought for it.
+    pub to_buy: ToBuy,
 }
 
 impl OptionAnswer {
@@ -237,6 +260,46 @@ pub struct Energy {
     pub cost_per_day: Answer<f64>,
     /// Cost of a month of such weather.
     pub cost_per_month: Answer<f64>,
+}
+
+/// What running an option costs, the weather of the season by its shares.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RunningCost {
+    /// A month of the season: power, fuel and upkeep.
+    pub per_month: Answer<f64>,
+    /// All of the season, November to March.
+    pub per_winter: Answer<f64>,
+}
+
+/// What has to be bought for an option.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ToBuy {
+    /// Nothing: no machine or heater belongs to it.
+    Nothing,
+    /// Nothing: all that belongs to it is there already.
+    Owned,
+    /// What is not there yet, at this price.
+    Costs(Answer<f64>),
+}
+
+impl ToBuy {
+    /// Money to spend.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where a price is not given.
+    pub fn money(&self) -> Answer<f64> {
+        match self {
+            Self::Nothing | Self::Owned => Ok(0.0),
+            Self::Costs(price) => price.clone(),
+        }
+    }
+}
+
+/// What shares of the season are shares of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Shares {
+    /// The weather cases, each by its weight.
+    WeatherCases,
 }
 
 /// A fall of the relative humidity, and what it is owed to.

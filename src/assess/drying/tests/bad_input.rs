@@ -85,7 +85,7 @@ fn a_heater_without_rating_is_not_guessed() {
     let heated = option(&comparison, OptionKind::BackgroundHeat);
     assert!(reason(heated.cases[0].clone()).contains("rating of heater"));
     assert!(heated.sentence.starts_with("not known: the rating"));
-    assert!(heated.verdict.is_err() && heated.cost_per_month.is_err());
+    assert!(heated.verdict.is_err() && heated.costs.per_month.is_err());
     assert!(matches!(&heated.supply, Some(Err(_))));
     // The others are known all the same.
     assert!(option(&comparison, COMPRESSOR).verdict.is_ok());

@@ -134,10 +134,9 @@ fn sleepers() -> MoistureSource {
 
 fn own_heater(id: u32, fuel: HeaterFuel, watts: Option<f64>, set: Option<f64>) -> Heater {
     Heater {
-        id: HeaterId(id),
         name: format!("heater {id}"),
-        fuel,
         rating_w: watts,
         set_point_c: set,
+        ..Heater::new(HeaterId(id), fuel)
     }
 }

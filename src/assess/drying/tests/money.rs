@@ -15,7 +15,7 @@ fn a_machine_that_runs_all_the_time_costs_its_power() {
     assert!((energy.cost_per_day.clone().expect("a price") - 2.016).abs() < 1e-9);
     let month = option(&comparison, COMPRESSOR);
     assert!((month.kwh_per_month.clone().expect("known") - 6.72 * 30.4375).abs() < 1e-9);
-    let cost = month.cost_per_month.clone().expect("known");
+    let cost = month.costs.per_month.clone().expect("known");
     assert!((cost - 2.016 * 30.4375).abs() < 1e-9);
     // A tub costs nothing to run, whatever the price.
     survey.tariffs.electricity_per_kwh = None;

@@ -68,7 +68,9 @@ fn the_ledger_holds_every_gap_once_under_its_zone() {
 
 #[test]
 fn parts_may_be_left_out_but_never_safety_and_cautions() {
-    let survey = file::parse(CARAVAN).expect("a sample");
+    let mut survey = file::parse(CARAVAN).expect("a sample");
+    // Without work a completion sheet is a warning that leaves nothing out.
+    survey.gaps[0].state = WorkState::Sealed;
     for kind in Kind::ALL {
         let full = sheet(&survey, &Choices::new(kind));
         let mut choices = Choices::new(kind);

@@ -1,7 +1,7 @@
-//! Format 1: heaters and moisture sources, and what machines and fans are made of.
+//! Format 1: moisture sources, and what machines, heaters and fans are made of.
 
 use super::super::stored::{Entry, Number, Text, numbered, record, words};
-use super::ids::{HeaterId, SourceId};
+use super::ids::SourceId;
 
 words! {
     /// How a drying machine works.
@@ -49,20 +49,6 @@ impl Entry for MachinePoint {
 }
 
 record! {
-    /// A heater.
-    Heater {
-        id: HeaterId,
-        #[serde(default, skip_serializing_if = "Text::is_empty")]
-        name: Text,
-        fuel: HeaterFuel,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        rating_w: Option<Number>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        set_point_c: Option<Number>,
-    }
-}
-
-record! {
     /// A source of moisture.
     MoistureSource {
         id: SourceId,
@@ -83,4 +69,4 @@ fn one() -> u32 {
     1
 }
 
-numbered!(Heater = "heater", MoistureSource = "moisture source");
+numbered!(MoistureSource = "moisture source");

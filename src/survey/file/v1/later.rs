@@ -1,12 +1,12 @@
 //! From the structs of format 1 to those of format 2.
 
 use super::super::stored::{Number, Text};
-use super::equipment::{FanDirection, Heater, MachineKind, MachinePoint, MoistureSource};
+use super::equipment::{FanDirection, HeaterFuel, MachineKind, MachinePoint, MoistureSource};
 use super::fabric::FabricElement;
 use super::gap::{
     Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, Photo, Position, WorkState, Zone,
 };
-use super::ids::{ApplianceId, FanId, GapId, MachineId, SpaceId, WeatherId, ZoneId};
+use super::ids::{ApplianceId, FanId, GapId, HeaterId, MachineId, SpaceId, WeatherId, ZoneId};
 use super::site::{
     ApplianceKind, Drying, Header, SetUp, Shelter, Targets, Tariffs, Terrain, VehicleKind,
     WeatherCase,
@@ -55,6 +55,7 @@ unchanged!(
     ApplianceId,
     FanId,
     GapId,
+    HeaterId,
     MachineId,
     SpaceId,
     WeatherId,
@@ -70,7 +71,7 @@ unchanged!(
     FanDirection,
     Form,
     Header,
-    Heater,
+    HeaterFuel,
     InnerOpening,
     LeadsTo,
     MachineKind,

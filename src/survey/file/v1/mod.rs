@@ -19,11 +19,11 @@ use super::limits::reading;
 use super::misread;
 use super::stored::{Number, list};
 use super::v2;
-use equipment::{Heater, MoistureSource};
+use equipment::MoistureSource;
 use fabric::FabricElement;
 use gap::Zone;
 use later::{Later, replaced};
-use replaced::{Appliance, Fan, Gap, Machine, Site, Vehicle};
+use replaced::{Appliance, Fan, Gap, Heater, Machine, Site, Vehicle};
 use site::{Drying, Header, SetUp, Targets, Tariffs, WeatherCase};
 use space::{InnerOpening, Space};
 

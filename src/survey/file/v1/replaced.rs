@@ -3,11 +3,11 @@
 
 use super::super::stored::{Entry, MOST_GAP_ENTRIES, Number, Text, list, numbered};
 use super::super::v2;
-use super::equipment::{FanDirection, MachineKind, MachinePoint};
+use super::equipment::{FanDirection, HeaterFuel, MachineKind, MachinePoint};
 use super::gap::{
     Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, Photo, Position, WorkState,
 };
-use super::ids::{ApplianceId, FanId, GapId, MachineId, SpaceId, ZoneId};
+use super::ids::{ApplianceId, FanId, GapId, HeaterId, MachineId, SpaceId, ZoneId};
 use super::later::{Later, replaced, replaced_words};
 use super::site::{ApplianceKind, Shelter, Terrain, VehicleKind};
 
@@ -236,11 +236,33 @@ replaced! {
     }
     new {
         tub_l: None,
+        price: None,
+        upkeep_per_month: None,
+        owned: false,
     }
 }
 
 fn yes() -> bool {
     true
+}
+
+replaced! {
+    /// A heater.
+    Heater {
+        id: HeaterId,
+        #[serde(default)]
+        name: Text,
+        fuel: HeaterFuel,
+        #[serde(default)]
+        rating_w: Option<Number>,
+        #[serde(default)]
+        set_point_c: Option<Number>,
+    }
+    new {
+        price: None,
+        upkeep_per_month: None,
+        owned: false,
+    }
 }
 
 replaced! {
@@ -260,7 +282,12 @@ replaced! {
     new { most_pressure_pa: None, }
 }
 
-numbered!(Appliance = "appliance", Machine = "machine", Fan = "fan",);
+numbered!(
+    Appliance = "appliance",
+    Machine = "machine",
+    Heater = "heater",
+    Fan = "fan",
+);
 
 impl Entry for Gap {
     const WORD: &'static str = "gap";

@@ -1,8 +1,8 @@
-//! Format 2: machines and fans.
+//! Format 2: machines, heaters and fans.
 
 use super::super::stored::{Number, Text, list, numbered, record};
-use super::super::v1::equipment::{FanDirection, MachineKind, MachinePoint};
-use super::super::v1::ids::{FanId, MachineId, SpaceId};
+use super::super::v1::equipment::{FanDirection, HeaterFuel, MachineKind, MachinePoint};
+use super::super::v1::ids::{FanId, HeaterId, MachineId, SpaceId};
 
 record! {
     /// A drying machine.
@@ -31,6 +31,32 @@ record! {
         hygrostat: bool,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
         points: Vec<MachinePoint>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        price: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        upkeep_per_month: Option<Number>,
+        #[serde(default)]
+        owned: bool,
+    }
+}
+
+record! {
+    /// A heater.
+    Heater {
+        id: HeaterId,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        name: Text,
+        fuel: HeaterFuel,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rating_w: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        set_point_c: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        price: Option<Number>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        upkeep_per_month: Option<Number>,
+        #[serde(default)]
+        owned: bool,
     }
 }
 
@@ -56,4 +82,4 @@ record! {
     }
 }
 
-numbered!(Machine = "machine", Fan = "fan");
+numbered!(Machine = "machine", Heater = "heater", Fan = "fan");

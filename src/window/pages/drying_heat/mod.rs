@@ -15,10 +15,11 @@ mod view;
 
 pub use view::DryingHeatView;
 
+use super::fields::{self, Fields};
 use super::sections;
 use crate::assess::{Answer, Comparison};
 use crate::report::{cases, drying, usual};
-use crate::survey::{Item, Place};
+use crate::survey::{Edit, Field, Item, Place, Targets};
 use crate::window::answers::Results;
 use crate::window::commands::Command;
 use crate::window::widgets;
@@ -75,9 +76,25 @@ fn options_card(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Resu
     let title = results.comparison().as_ref().map(drying::question);
     let title = title.unwrap_or_else(|_| "What would hold the target?".to_owned());
     widgets::card(ui, &title, |ui| {
+        targets(ui, context);
         without_fabric(ui, context);
         compared(ui, results, |ui, all| options::show(ui, context, all));
     });
+}
+
+/// What is wanted inside, where it decides.
+fn targets(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
+    let targets = &context.survey.targets;
+    let warmth = context.survey.set_up.choose(
+        (Field::SetTemperature, SET_TEMPERATURE),
+        (Field::Comfort, COMFORT),
+    );
+    ui.horizontal_wrapped(|ui| {
+        let mut fields = Fields::new(ui, context, Item::Targets, targets, &Edit::Targets);
+        fields.number(Field::TargetRh, |targets| &mut targets.rh_percent);
+        fields.number(warmth.0, warmth.1);
+    });
+    ui.add_space(4.0);
 }
 
 /// Where nothing is known of walls and windows: what would do for a beginning, and where they are
@@ -101,6 +118,10 @@ fn without_fabric(ui: &mut Ui, context: &mut DryingHeatContext<'_>) {
     });
     ui.add_space(4.0);
 }
+
+/// The temperature that is wanted while laid up, and in use.
+const SET_TEMPERATURE: fields::Part<Targets, f64> = |targets| &mut targets.set_temperature_c;
+const COMFORT: fields::Part<Targets, f64> = |targets| &mut targets.comfort_c;
 
 /// Drying out at the left, warming up and the air at night at the right.
 fn times(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {

@@ -78,6 +78,7 @@ fn appliances(ui: &mut Ui, context: &mut VehicleContext<'_>) {
 
 fn heaters(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     let survey = context.survey;
+    let currency = survey.tariffs.currency.as_str();
     lists::show(
         ui,
         context,
@@ -94,15 +95,14 @@ fn heaters(ui: &mut Ui, context: &mut VehicleContext<'_>) {
             });
             fields.optional(Field::Rating, |heater| &mut heater.rating_w);
             fields.optional(Field::SetPoint, |heater| &mut heater.set_point_c);
+            fields.tick(Field::Owned, |heater| &mut heater.owned);
+            fields.price(currency, Field::Price, |heater| &mut heater.price);
+            fields.price(currency, Field::Upkeep, |heater| {
+                &mut heater.upkeep_per_month
+            });
         },
     );
-    let heater = Heater {
-        id: survey.free_heater_id(),
-        name: String::new(),
-        fuel: HeaterFuel::Electricity,
-        rating_w: None,
-        set_point_c: None,
-    };
+    let heater = Heater::new(survey.free_heater_id(), HeaterFuel::Electricity);
     let edit = Edit::Put(Record::Heater(heater));
     lists::add(ui, context, "Add heater", edit);
 }

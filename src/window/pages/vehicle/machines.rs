@@ -31,7 +31,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut VehicleContext<'_>) {
                 one.kind.name().to_owned(),
             )
         },
-        one,
+        |fields, machine| {
+            one(fields, machine);
+            money(fields, &survey.tariffs.currency);
+        },
     );
     widgets::muted(
         ui,
@@ -67,6 +70,15 @@ fn one(fields: &mut Fields<'_, '_, Machine>, machine: &Machine) {
     fields.optional(Field::LowestRoom, |machine| &mut machine.lowest_room_c);
     fields.tick(Field::Hygrostat, |machine| &mut machine.hygrostat);
     points(fields, machine);
+}
+
+/// What it costs, or that it is there already.
+fn money(fields: &mut Fields<'_, '_, Machine>, currency: &str) {
+    fields.tick(Field::Owned, |machine| &mut machine.owned);
+    fields.price(currency, Field::Price, |machine| &mut machine.price);
+    fields.price(currency, Field::Upkeep, |machine| {
+        &mut machine.upkeep_per_month
+    });
 }
 
 /// The columns: their headings and fields.

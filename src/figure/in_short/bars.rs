@@ -1,0 +1,123 @@
+//! Options of drying and heating, a bar each: for how much of the season it holds the target, what it
+//! costs to buy, and to run.
+
+use crate::assess::drying::Standing;
+use crate::figure::options::role;
+use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
+use crate::physics::counts::{count, whole};
+
+/// One option.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bar {
+    /// Its name.
+    pub name: String,
+    /// Share of the season over which it holds the target, 0 to 1, where that is known.
+    pub share: Option<f64>,
+    /// How well it does.
+    pub standing: Standing,
+    /// The same in words.
+    pub held: String,
+    /// What it costs to buy, in words.
+    pub to_buy: String,
+    /// What a month costs.
+    pub a_month: String,
+    /// What a winter costs.
+    pub a_winter: String,
+}
+
+/// Height of an option's row, mm.
+const ROW: f64 = 6.4;
+/// Height of the head, mm.
+const HEAD: f64 = 6.0;
+/// Height of letters, mm.
+const LETTER: f64 = 2.6;
+/// Width of a letter on average, in heights of it.
+const LETTER_WIDTH: f64 = 0.6;
+/// Half the height of a bar, mm.
+const HALF: f64 = 1.9;
+/// Shares of the width: where the bar begins, where it ends, and where the amounts end.
+const BAR: (f64, f64) = (0.34, 0.62);
+const AMOUNTS: [f64; 3] = [0.78, 0.89, 1.0];
+/// Space between a bar and the words in or behind it, mm.
+const BESIDE: f64 = 1.0;
+
+/// Draws the options `width` mm wide, in their order; amounts are in this currency.
+#[must_use]
+pub fn bars(options: &[Bar], currency: &str, width: f64) -> Scene {
+    let mut scene = Scene::new(width, HEAD + count(options.len()) * ROW);
+    head(&mut scene, currency);
+    let mut told = Vec::new();
+    for (at, option) in options.iter().enumerate() {
+        let y = HEAD + (count(at) + 0.5) * ROW;
+        row(&mut scene, option, y);
+        told.push(format!(
+            "{}: held {}, to buy {}, a month {}, a winter {}",
+            option.name, option.held, option.to_buy, option.a_month, option.a_winter
+        ));
+    }
+    scene.description = format!(
+        "For how much of the season each option holds the target, and what it costs{}; {}",
+        in_currency(" in ", currency),
+        told.join("; ")
+    );
+    scene
+}
+
+fn in_currency(before: &str, currency: &str) -> String {
+    match currency.trim() {
+        "" => String::new(),
+        currency => format!("{before}{currency}"),
+    }
+}
+
+fn head(scene: &mut Scene, currency: &str) {
+    let y = HEAD / 2.0;
+    let at = Point::new(BAR.0 * scene.width, y);
+    scene.text(at, "of the season", 2.3, Role::Faint, Anchor::Left);
+    for (x, words) in AMOUNTS.into_iter().zip(["to buy", "a month", "a winter"]) {
+        let words = format!("{words}{}", in_currency(", ", currency));
+        let at = Point::new(x * scene.width, y);
+        scene.text(at, words, 2.3, Role::Faint, Anchor::Right);
+    }
+}
+
+fn row(scene: &mut Scene, option: &Bar, y: f64) {
+    let (left, right) = (BAR.0 * scene.width, BAR.1 * scene.width);
+    let colour = role(option.standing);
+    let sign = Point::new(0.0, y);
+    scene.text(sign, option.standing.sign(), LETTER, colour, Anchor::Left);
+    let name = shortened(&option.name, left - 5.0 - BESIDE);
+    scene.text(Point::new(5.0, y), name, LETTER, Role::Ink, Anchor::Left);
+    let ends = |to: f64| (Point::new(left, y - HALF), Point::new(to, y + HALF));
+    scene.add(Shape::rectangle(ends(right), Role::Ground, None));
+    let filled = option
+        .share
+        .map_or(left, |share| left + share.clamp(0.0, 1.0) * (right - left));
+    if filled > left {
+        let outline = Stroke::solid(colour, 0.2);
+        scene.add(Shape::rectangle(ends(filled), colour, outline));
+    }
+    // Behind the bar, so that no words stand on a colour.
+    let at = Point::new(right + BESIDE, y);
+    let percent = option.share.map_or_else(
+        || "?".to_owned(),
+        |share| crate::assess::quantity::Kind::WholePercent.text(share),
+    );
+    scene.text(at, percent, LETTER, Role::Ink, Anchor::Left);
+    let amounts = [&option.to_buy, &option.a_month, &option.a_winter];
+    for (x, words) in AMOUNTS.into_iter().zip(amounts) {
+        let at = Point::new(x * scene.width, y);
+        scene.text(at, words.as_str(), LETTER, Role::Ink, Anchor::Right);
+    }
+}
+
+/// Words cut to a width, mm, with a sign that something is missing.
+fn shortened(words: &str, width: f64) -> String {
+    let fit = whole((width / (LETTER * LETTER_WIDTH)).floor().max(1.0));
+    if words.chars().count() <= fit {
+        words.to_owned()
+    } else {
+        let kept: String = words.chars().take(fit.saturating_sub(1)).collect();
+        format!("{}…", kept.trim_end())
+    }
+}

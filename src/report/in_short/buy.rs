@@ -1,0 +1,306 @@
+//! What to buy and what not: the options over the season, with their prices.
+
+use super::page::{Leads, Part, Picture, known, money_column};
+use super::seal::{gaps_sealed, sealed_too};
+use crate::assess::Answer;
+use crate::assess::drying::{
+    Comparison, OptionAnswer, OptionKind, Proviso, Standing, ToBuy, Verdict,
+};
+use crate::assess::in_short::{First, Pick, pick};
+use crate::assess::quantity::{Kind, money, price};
+use crate::assess::words::listed;
+use crate::figure::in_short::Bar;
+use crate::report::drying::{running_costs, shares, target, to_buy};
+use crate::report::{Align, Material, Reasons, Table};
+use crate::survey::{Item, Place, SetUp, Survey};
+
+/// What to buy, in a sentence; nothing where no gap is written down.
+pub(super) fn headline(material: &Material<'_>) -> Option<String> {
+    if material.survey.gaps.is_empty() {
+        return None;
+    }
+    let comparison = match material.comparison {
+        Ok(comparison) => comparison,
+        Err(unknown) => {
+            return Some(format!(
+                "What keeps it dry is not known: {}.",
+                unknown.reason
+            ));
+        }
+    };
+    let target = target(comparison);
+    Some(match pick(comparison) {
+        Pick::NothingNeeded => format!("Nothing has to be bought to keep it at {target} humidity."),
+        Pick::Take(at) => {
+            let option = comparison.options.get(at)?;
+            let verb = match option.to_buy {
+                ToBuy::Costs(_) => "To keep it dry buy",
+                ToBuy::Owned => "To keep it dry use what is there:",
+                ToBuy::Nothing => "To keep it dry:",
+            };
+            format!(
+                "{verb} {}, which holds {target} {}.",
+                quoted(option),
+                for_how_long(option)
+            )
+        }
+        Pick::NoneSuffices(_) => {
+            format!("Nothing compared here keeps it at {target} humidity for most of the season.")
+        }
+    })
+}
+
+fn quoted(option: &OptionAnswer) -> String {
+    format!("“{}”", option.name)
+}
+
+/// `for 94 % of the season`, `all season`.
+fn for_how_long(option: &OptionAnswer) -> String {
+    match option.verdict {
+        Ok(Verdict::Partly(share)) => format!("for {} of the season", Kind::Share.text(share)),
+        Ok(Verdict::Always) if option.cases.len() == 1 => "in the weather written down".to_owned(),
+        Ok(Verdict::Always) => "all season".to_owned(),
+        _ => option.verdict_words(),
+    }
+}
+
+/// The options with their prices, which to take, and which not.
+pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Part {
+    let comparison = match material.comparison {
+        Ok(comparison) => comparison,
+        Err(unknown) => {
+            let mut part = Part::new("What to buy, and what not");
+            part.line(
+                format!("What keeps it dry is not known: {}.", unknown.reason),
+                Leads::to_lacking(material.survey),
+            );
+            return part;
+        }
+    };
+    let mut part = Part::new(title(comparison));
+    part.picture = Some(Picture::Options);
+    let currency = material.survey.tariffs.currency.trim();
+    take(&mut part, material.survey, comparison, first);
+    not_worth(&mut part, comparison);
+    let mut reasons = Reasons::default();
+    let mut table = Table::default()
+        .wide("", Align::Left, 1)
+        .column("held", Align::Left);
+    for words in ["to buy", "a month", "a winter"] {
+        table = money_column(table, words, currency);
+    }
+    for row in rows(comparison, first) {
+        table.row([
+            format!("{} {}", row.option.standing().sign(), row.name),
+            row.option.verdict_words(),
+            row.to_buy(&mut reasons),
+            reasons.or(&row.option.costs.per_month, |cost| money(*cost)),
+            reasons.or(&row.option.costs.per_winter, |cost| money(*cost)),
+        ]);
+    }
+    known(
+        &mut part,
+        table,
+        &reasons,
+        Leads::Place(Place::whole(Item::Tariffs)),
+    );
+    part.notes.push(format!(
+        "{} {}",
+        shares(comparison),
+        running_costs("Costs of a month and a winter").replace(" [A]", "")
+    ));
+    if comparison.options.iter().any(|option| option.generic) {
+        part.notes
+            .push("* A usual size at a usual price, both assumed.".to_owned());
+    }
+    part
+}
+
+fn title(comparison: &Comparison) -> String {
+    let target = target(comparison);
+    match comparison.set_up {
+        SetUp::LaidUp => format!("What keeps it at {target} humidity while laid up"),
+        SetUp::InUse => format!("What keeps it at {target} humidity in use"),
+    }
+}
+
+/// One option as it is shown.
+struct Row<'a> {
+    name: String,
+    option: &'a OptionAnswer,
+    /// What sealing costs, where it is shown with gaps sealed.
+    sealing: Option<f64>,
+}
+
+impl Row<'_> {
+    fn to_buy(&self, reasons: &mut Reasons) -> String {
+        let bought = to_buy(&self.option.to_buy, reasons);
+        match (self.sealing, &self.option.to_buy) {
+            (None, _) => bought,
+            (Some(sealing), ToBuy::Costs(_)) => format!("{bought} + {}", money(sealing)),
+            (Some(sealing), _) => money(sealing),
+        }
+    }
+}
+
+/// The options in their order, and behind the one that is taken the same with the first gaps sealed.
+fn rows<'a>(comparison: &'a Comparison, first: &'a Answer<Option<First>>) -> Vec<Row<'a>> {
+    let options = comparison.options.iter().enumerate();
+    let shown = options.filter(|(_, option)| {
+        let idle = matches!(option.verdict, Ok(Verdict::NothingToOpen));
+        option.kind != OptionKind::SameHeat && !idle
+    });
+    let mut rows = Vec::new();
+    let sealed = sealed_too(comparison, first);
+    for (at, option) in shown {
+        rows.push(Row {
+            name: option.starred_name(),
+            option,
+            sealing: None,
+        });
+        if let Some(sealed) = sealed.as_ref().filter(|sealed| sealed.at == at) {
+            rows.push(Row {
+                name: format!("the same, {}", gaps_sealed(sealed.first.gaps.len())),
+                option: sealed.option,
+                sealing: Some(sealed.first.plan.cost),
+            });
+        }
+    }
+    rows
+}
+
+/// The bars of the options, for a drawing.
+pub(super) fn bars(comparison: &Comparison, first: &Answer<Option<First>>) -> Vec<Bar> {
+    let mut reasons = Reasons::default();
+    let bar = |row: Row<'_>| {
+        let unknown = || "?".to_owned();
+        let cost = |cost: &Answer<f64>| {
+            cost.as_ref()
+                .map_or_else(|_| unknown(), |cost| money(*cost))
+        };
+        let known = row.option.to_buy.money().is_ok();
+        Bar {
+            share: row.option.verdict.as_ref().ok().map(Verdict::share),
+            standing: row.option.standing(),
+            held: row.option.verdict_words(),
+            to_buy: if known {
+                row.to_buy(&mut reasons)
+            } else {
+                unknown()
+            },
+            a_month: cost(&row.option.costs.per_month),
+            a_winter: cost(&row.option.costs.per_winter),
+            name: row.name,
+        }
+    };
+    rows(comparison, first).into_iter().map(bar).collect()
+}
+
+/// What to take, what it costs, and what stands against it.
+fn take(part: &mut Part, survey: &Survey, comparison: &Comparison, first: &Answer<Option<First>>) {
+    let currency = &survey.tariffs.currency;
+    let target = target(comparison);
+    match pick(comparison) {
+        Pick::NothingNeeded => part.line(
+            format!("✔ Buy nothing: {target} is held without."),
+            Leads::DryingHeat,
+        ),
+        Pick::Take(at) => {
+            let Some(option) = comparison.options.get(at) else {
+                return;
+            };
+            let month = option.costs.per_month.as_ref().ok();
+            let month = month.map_or_else(
+                || "what it costs to run is not known".to_owned(),
+                |cost| format!("{} a month to run", price(*cost, currency)),
+            );
+            let words = match &option.to_buy {
+                ToBuy::Nothing => format!("✔ Do this, there is nothing to buy: {}", quoted(option)),
+                ToBuy::Owned => format!("✔ Use what is there: {}", quoted(option)),
+                ToBuy::Costs(Ok(cost)) => {
+                    format!("✔ Buy {} for {}", quoted(option), price(*cost, currency))
+                }
+                ToBuy::Costs(Err(_)) => format!("✔ Buy {}, price not given", quoted(option)),
+            };
+            part.line(
+                format!(
+                    "{words}; {month}. It holds {target} {}.",
+                    for_how_long(option)
+                ),
+                Leads::DryingHeat,
+            );
+        }
+        Pick::NoneSuffices(longest) => {
+            let longest = longest.and_then(|at| comparison.options.get(at));
+            let longest = longest.map_or_else(String::new, |option| {
+                format!(
+                    " Longest does {}, {}.",
+                    quoted(option),
+                    for_how_long(option)
+                )
+            });
+            part.line(
+                format!(
+                    "▲ Nothing compared here holds {target} for most of the season.{longest} Sizes that would \
+                     do stand on the page for drying and heat."
+                ),
+                Leads::DryingHeat,
+            );
+            after_sealing(part, comparison, first);
+        }
+    }
+}
+
+/// What suffices once the first gaps are sealed, where nothing does before.
+fn after_sealing(part: &mut Part, comparison: &Comparison, first: &Answer<Option<First>>) {
+    let Ok(Some(first)) = first else { return };
+    let Ok(then) = &first.comparison else { return };
+    let Pick::Take(at) = pick(then) else { return };
+    let Some(option) = then.options.get(at) else {
+        return;
+    };
+    part.line(
+        format!(
+            "✔ With {} first, {} holds {} {}.",
+            gaps_sealed(first.gaps.len()),
+            quoted(option),
+            target(comparison),
+            for_how_long(option)
+        ),
+        Leads::SealingPlan,
+    );
+}
+
+/// What is no help, and what must not be left to itself.
+fn not_worth(part: &mut Part, comparison: &Comparison) {
+    let named = |wanted: &dyn Fn(&OptionAnswer) -> bool| {
+        let options = comparison.options.iter();
+        let real = options.filter(|option| {
+            !matches!(
+                option.kind,
+                OptionKind::Nothing | OptionKind::LockersOpen | OptionKind::SameHeat
+            )
+        });
+        let names = real.filter(|option| wanted(option)).map(quoted);
+        listed(names.collect::<Vec<String>>())
+    };
+    let never =
+        named(&|option| option.verdict == Ok(Verdict::Never) && option.standing() == Standing::Not);
+    if !never.is_empty() {
+        let when = if comparison.cases.len() == 1 {
+            "Not enough"
+        } else {
+            "Not enough at any time of the season"
+        };
+        part.line(format!("✖ {when}: {never}."), Leads::DryingHeat);
+    }
+    let flame = named(&|option| option.provisos.contains(&Proviso::Unattended));
+    if !flame.is_empty() {
+        part.line(
+            format!(
+                "▲ A flame is never left burning where nobody is, so this is no way to keep it dry: {flame}."
+            ),
+            Leads::DryingHeat,
+        );
+    }
+}

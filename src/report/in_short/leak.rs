@@ -1,0 +1,255 @@
+//! How leaky the vehicle is, and what that does to damp and heat.
+
+use super::page::{Leads, Part, Picture};
+use crate::assess::drying::Comparison;
+use crate::assess::quantity::Kind;
+use crate::assess::words::{counted, given, listed};
+use crate::assess::{Answer, CaseAnswer};
+use crate::physics::units::MINUTES_PER_HOUR;
+use crate::report::Material;
+use crate::report::drying::target;
+use crate::report::results::{ach, litres, watts};
+use crate::survey::{Field, Item, Place, SetUp, VehicleKind, leave, number};
+
+/// Side of the square hole in centimetres, with *at least* where gaps are missing from it.
+pub(super) fn hole(material: &Material<'_>) -> Answer<String> {
+    let leakage = &material.assessment.leakage;
+    let side = leakage.square_side.clone()?;
+    let total = leakage.unintended.as_ref().map_err(Clone::clone)?;
+    total.known()?;
+    let least = if total.lacks_some() { "at least " } else { "" };
+    Ok(format!(
+        "{least}{} × {}",
+        Kind::SideCm.number(side),
+        Kind::SideCm.text(side)
+    ))
+}
+
+/// What the vehicle is called in a sentence.
+fn vehicle(kind: VehicleKind) -> &'static str {
+    match kind {
+        VehicleKind::Other => "vehicle",
+        kind => kind.name(),
+    }
+}
+
+fn no_leak(material: &Material<'_>) -> bool {
+    let survey = material.survey;
+    let mut gaps = survey.gaps.iter();
+    !gaps.any(|gap| leave::counts_as_leak(survey, gap))
+}
+
+/// How leaky it is, in a sentence.
+pub(super) fn headline(material: &Material<'_>) -> String {
+    if no_leak(material) {
+        return "No gap is written down yet, so nothing can be said of its leaks.".to_owned();
+    }
+    match hole(material) {
+        Ok(hole) => format!(
+            "This {} leaks as if a hole of {hole} stood open.",
+            vehicle(material.survey.vehicle.kind)
+        ),
+        Err(unknown) => format!("How leaky it is, is not known: {}.", unknown.reason),
+    }
+}
+
+/// The time after which the air is new: `11 minutes`, from two hours on in hours.
+pub(super) fn renewed(ach_per_h: f64) -> String {
+    if ach_per_h <= 0.0 {
+        return "day or less often".to_owned();
+    }
+    let minutes = MINUTES_PER_HOUR / ach_per_h;
+    if minutes < 2.0 * MINUTES_PER_HOUR {
+        Kind::Minutes.text(minutes)
+    } else {
+        Kind::Hours.text(minutes / MINUTES_PER_HOUR)
+    }
+}
+
+/// The weather cases with least and with most wind, one where they are the same.
+pub(super) fn ends<'a>(material: &Material<'a>) -> Vec<&'a CaseAnswer> {
+    let Some((calm, windy)) = material.assessment.calmest_and_windiest else {
+        return Vec::new();
+    };
+    let mut places = vec![calm, windy];
+    places.dedup();
+    let cases = &material.assessment.cases;
+    places.into_iter().filter_map(|at| cases.get(at)).collect()
+}
+
+/// The hole, and how soon the air is new.
+pub(super) fn how_leaky(material: &Material<'_>) -> Part {
+    let mut part = Part::new("How leaky");
+    if no_leak(material) {
+        part.line(
+            "No gap is written down yet: begin with the ones that can be seen or felt.",
+            Leads::Gaps,
+        );
+        return part;
+    }
+    match hole(material) {
+        Ok(hole) => {
+            part.picture = Some(Picture::Hole);
+            part.line(
+                format!(
+                    "All gaps that nobody wanted, taken together, let in as much air as one hole of {hole}."
+                ),
+                Leads::Gaps,
+            );
+        }
+        Err(unknown) => part.line(
+            format!("How leaky it is, is not known: {}.", unknown.reason),
+            Leads::Gaps,
+        ),
+    }
+    let missing = &material.assessment.leakage.not_sized;
+    if !missing.is_empty() {
+        let ids: Vec<String> = missing.iter().map(ToString::to_string).collect();
+        let is = if ids.len() == 1 { "has" } else { "have" };
+        part.line(
+            format!(
+                "{} {is} no size yet, so it leaks more than that.",
+                number::gaps(&ids)
+            ),
+            missing.first().map_or(Leads::Gaps, |gap| {
+                Leads::Place(Place::whole(Item::Gap(*gap)))
+            }),
+        );
+    }
+    air(&mut part, material);
+    part
+}
+
+fn air(part: &mut Part, material: &Material<'_>) {
+    let cases = ends(material);
+    let every: Answer<Vec<String>> = cases.iter().map(|case| Ok(renewed(ach(case)?))).collect();
+    match (cases.as_slice(), every.as_deref()) {
+        ([], _) => part.line("No weather is written down.", weather()),
+        (_, Err(unknown)) => part.line(
+            format!("How soon the air inside is new is not known: {}.", unknown.reason),
+            volume(),
+        ),
+        ([only], Ok([every])) => part.line(
+            format!("The air inside is new every {every} in “{}”.", only.name),
+            Leads::AirChange,
+        ),
+        ([calm, windy], Ok([in_calm, in_wind])) => part.line(
+            format!(
+                "The air inside is new every {in_calm} with least wind (“{}”), every {in_wind} with most \
+                 (“{}”).",
+                calm.name, windy.name
+            ),
+            Leads::AirChange,
+        ),
+        _ => {}
+    }
+}
+
+/// Where the weather is entered.
+fn weather() -> Leads {
+    Leads::Place(Place::whole(Item::Site))
+}
+
+/// Where the volume is entered.
+fn volume() -> Leads {
+    Leads::Place(Place::at(Item::Vehicle, Field::Volume))
+}
+
+/// Names told of surfaces that become too damp.
+const SURFACES: usize = 3;
+
+/// What the leaks do to damp and heat; nothing where no gap is written down.
+pub(super) fn does(material: &Material<'_>) -> Option<Part> {
+    if material.survey.gaps.is_empty() {
+        return None;
+    }
+    let mut part = Part::new("What that does");
+    if let Ok(comparison) = material.comparison {
+        damp(&mut part, comparison);
+    }
+    let targets = &material.survey.targets;
+    let (rh, set) = (
+        Kind::RelativeHumidity.typed(targets.rh_percent),
+        Kind::Celsius.with_unit(&given(targets.set_temperature_c)),
+    );
+    let water = span(material, Kind::Litres, litres);
+    let heat = span(material, Kind::Watts, watts);
+    match (water, heat) {
+        (Ok(water), Ok(heat)) => part.line(
+            format!(
+                "To hold {rh} humidity at {set} inside, {water} of water have to come out a day and {heat} of \
+                 heat to go in, by the weather."
+            ),
+            Leads::DryingHeat,
+        ),
+        (water, heat) => {
+            let why = water.err().or(heat.err());
+            let why = why.map_or_else(String::new, |unknown| format!(": {}", unknown.reason));
+            part.line(
+                format!("How much water has to come out and heat to go in is not known{why}."),
+                Leads::to_lacking(material.survey),
+            );
+        }
+    }
+    Some(part)
+}
+
+/// A result from the weather with least wind to that with most.
+fn span(material: &Material<'_>, kind: Kind, of: fn(&CaseAnswer) -> Answer<f64>) -> Answer<String> {
+    let each: Answer<Vec<f64>> = ends(material).into_iter().map(of).collect();
+    let each = each?;
+    let (low, high) = each
+        .iter()
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
+            (low.min(*value), high.max(*value))
+        });
+    if each.is_empty() {
+        return Err(crate::assess::NotKnown::because(
+            "no weather is written down",
+        ));
+    }
+    Ok(kind.with_unit(&kind.span(low, high)))
+}
+
+fn damp(part: &mut Part, comparison: &Comparison) {
+    let Ok(rh) = comparison.mean_rh(0) else {
+        return;
+    };
+    let (rh, target) = (Kind::RelativeHumidity.text(rh), target(comparison));
+    let words = match comparison.set_up {
+        SetUp::LaidUp => format!("With nothing done the air inside is {rh} humid on average"),
+        SetUp::InUse => format!(
+            "Heated to {} and nothing else done, the air inside is {rh} humid on average",
+            Kind::Celsius.typed(comparison.inside_c)
+        ),
+    };
+    part.line(
+        format!("{words} over the season; {target} is wanted."),
+        Leads::DryingHeat,
+    );
+    let Some(idle) = comparison.options.first() else {
+        return;
+    };
+    let mut names: Vec<&str> = Vec::new();
+    let cases = comparison.cases.iter().zip(&idle.cases);
+    let season = cases.filter(|(case, _)| case.share > 0.0);
+    for surface in season.flat_map(|(_, state)| state.iter().flat_map(|one| &one.surfaces)) {
+        let name = surface.name.trim();
+        if surface.exceeds && !name.is_empty() && !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    if names.is_empty() {
+        return;
+    }
+    let more = names.len().saturating_sub(SURFACES);
+    let told = names.iter().take(SURFACES).map(|name| (*name).to_owned());
+    let rest = (more > 0).then(|| counted(more, "other", "others"));
+    part.line(
+        format!(
+            "Damp enough for water, mould or rust in some weather: {}.",
+            listed(told.chain(rest))
+        ),
+        Leads::DryingHeat,
+    );
+}

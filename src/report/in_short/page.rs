@@ -1,0 +1,182 @@
+//! What the page in short is made of: parts of lines, tables and pictures.
+
+use crate::report::Align;
+use crate::report::blocks::{Block, Reasons, Section, Table};
+use crate::report::sealing::in_currency;
+use crate::survey::{Field, Item, Place, Survey};
+
+/// Where a line leads to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Leads {
+    /// To the gaps.
+    Gaps,
+    /// To the air changes.
+    AirChange,
+    /// To the options of drying and heating.
+    DryingHeat,
+    /// To the sealing plan.
+    SealingPlan,
+    /// To a place where something is entered.
+    Place(Place),
+}
+
+impl Leads {
+    /// To what the comparison of drying and heating lacks.
+    pub(super) fn to_lacking(survey: &Survey) -> Self {
+        Self::Place(Place::whole(if survey.fabric.is_empty() {
+            Item::Fabric(survey.free_fabric_id())
+        } else {
+            Item::Vehicle
+        }))
+    }
+
+    /// Where the appliances are confirmed.
+    pub(super) const APPLIANCES: Self = Self::Place(Place {
+        item: Item::Vehicle,
+        field: Some(Field::AppliancesConfirmed),
+    });
+}
+
+/// One line: a sentence or two with their sign.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Line {
+    /// The words.
+    pub text: String,
+    /// Whether somebody could be hurt.
+    pub grave: bool,
+    /// Where there is more of it, or where what is missing is entered.
+    pub leads_to: Leads,
+}
+
+/// A picture that belongs to a part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Picture {
+    /// The square hole beside the vehicle.
+    Hole,
+    /// The options as bars; it says what the part's table says.
+    Options,
+    /// The openings that stay open, on the body.
+    StayOpen,
+}
+
+/// One part of the page.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Part {
+    /// Its heading.
+    pub title: String,
+    /// The picture beside it.
+    pub picture: Option<Picture>,
+    /// Its lines.
+    pub lines: Vec<Line>,
+    /// Its table.
+    pub table: Option<Table>,
+    /// Lines below the table.
+    pub below: Vec<Line>,
+    /// Small print.
+    pub notes: Vec<String>,
+}
+
+impl Part {
+    pub(super) fn new(title: impl Into<String>) -> Self {
+        Self {
+            title: title.into(),
+            picture: None,
+            lines: Vec::new(),
+            table: None,
+            below: Vec::new(),
+            notes: Vec::new(),
+        }
+    }
+
+    pub(super) fn line(&mut self, text: impl Into<String>, leads_to: Leads) {
+        self.lines.push(Line {
+            text: text.into(),
+            grave: false,
+            leads_to,
+        });
+    }
+
+    pub(super) fn below(&mut self, text: impl Into<String>, leads_to: Leads) {
+        self.below.push(Line {
+            text: text.into(),
+            grave: false,
+            leads_to,
+        });
+    }
+
+    pub(super) fn grave(&mut self, text: impl Into<String>, leads_to: Leads) {
+        self.lines.push(Line {
+            text: text.into(),
+            grave: true,
+            leads_to,
+        });
+    }
+}
+
+/// The page.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct InShort {
+    /// What is wrong, what to buy and what sealing does, a sentence each.
+    pub headline: Vec<String>,
+    /// The parts, in order.
+    pub parts: Vec<Part>,
+}
+
+impl InShort {
+    /// The same as one section; `drawn` gives the picture of a part where it can be shown, and what a
+    /// picture says stands in no table beside it.
+    #[must_use]
+    pub fn section(&self, mut drawn: impl FnMut(Picture) -> Option<Block>) -> Section {
+        let mut section = Section::new("In short");
+        section.push(Block::Plain {
+            sentences: self.headline.clone(),
+        });
+        for part in &self.parts {
+            section.heading(part.title.clone());
+            let picture = part.picture.and_then(|picture| {
+                let block = drawn(picture)?;
+                Some((picture, block))
+            });
+            let in_picture = matches!(&picture, Some((Picture::Options, _)));
+            section.blocks.extend(picture.map(|(_, block)| block));
+            lines(&mut section, &part.lines);
+            if let Some(table) = part.table.clone().filter(|_| !in_picture) {
+                section.push(Block::Table { table });
+            }
+            lines(&mut section, &part.below);
+            section.notes(part.notes.iter().cloned());
+        }
+        section
+    }
+
+    /// Every line of the page.
+    pub fn lines(&self) -> impl Iterator<Item = &Line> {
+        let parts = self.parts.iter();
+        parts.flat_map(|part| part.lines.iter().chain(&part.below))
+    }
+}
+
+/// Lines below each other; those that could hurt somebody by themselves.
+fn lines(section: &mut Section, lines: &[Line]) {
+    for line in lines.iter().filter(|line| line.grave) {
+        section.push(Block::Caution {
+            title: "Danger".to_owned(),
+            text: line.text.clone(),
+        });
+    }
+    let plain = lines.iter().filter(|line| !line.grave);
+    section.points(plain.map(|line| line.text.clone()));
+}
+
+/// A table of this page, with the reasons for what it does not know as lines that lead on.
+pub(super) fn known(part: &mut Part, table: Table, reasons: &Reasons, leads_to: Leads) {
+    part.table = Some(table);
+    for note in reasons.notes() {
+        part.below(note, leads_to);
+    }
+}
+
+/// A heading of a column with the currency.
+pub(super) fn money_column(table: Table, words: &str, currency: &str) -> Table {
+    table.column(in_currency(words, currency), Align::Decimal)
+}

@@ -1,0 +1,296 @@
+//! What to seal first: what it costs, what it gains, and what it does not.
+
+use super::leak::renewed;
+use super::page::{Leads, Part, known, money_column};
+use crate::assess::drying::{Comparison, OptionAnswer, Standing};
+use crate::assess::in_short::{First, Pick, pick};
+use crate::assess::quantity::{Kind, money, price};
+use crate::assess::sealing::{Chosen, Plan, WINTER_DAYS};
+use crate::assess::words::{counted, sentence};
+use crate::assess::{Answer, Mark};
+use crate::report::sealing::{cost, how, material_alone, nothing_to_do};
+use crate::report::words::{duration, minutes, name};
+use crate::report::{Align, Material, Reasons, Table};
+use crate::survey::leave::{self, Refusal};
+use crate::survey::{GapId, Item, Place, Severity, Survey, number};
+
+/// `3 gaps sealed`.
+pub(super) fn gaps_sealed(gaps: usize) -> String {
+    format!("{} sealed", counted(gaps, "gap", "gaps"))
+}
+
+/// What the first work does, in a sentence.
+pub(super) fn headline(first: &Answer<Option<First>>) -> Option<String> {
+    let first = first.as_ref().ok()?.as_ref()?;
+    let kept_out = first.kept_out().ok()?;
+    let gaps = counted(first.gaps.len(), "gap", "gaps");
+    Some(format!(
+        "Sealing {gaps} keeps out {} of the air that wind drives in.",
+        Kind::WholePercent.text(kept_out)
+    ))
+}
+
+/// The option that is taken, with the first gaps sealed.
+pub(super) struct SealedToo<'a> {
+    /// Its index.
+    pub(super) at: usize,
+    /// It then.
+    pub(super) option: &'a OptionAnswer,
+    /// The gaps.
+    pub(super) first: &'a First,
+}
+
+/// The option that is taken as the vehicle stands, or that holds the target longest, with the first
+/// gaps sealed.
+pub(super) fn sealed_too<'a>(
+    comparison: &Comparison,
+    first: &'a Answer<Option<First>>,
+) -> Option<SealedToo<'a>> {
+    let first = first.as_ref().ok()?.as_ref()?;
+    let (Pick::Take(at) | Pick::NoneSuffices(Some(at))) = pick(comparison) else {
+        return None;
+    };
+    let then = first.comparison.as_ref().ok()?;
+    Some(SealedToo {
+        at,
+        option: then.options.get(at)?,
+        first,
+    })
+}
+
+/// The gaps, what they cost, and what that does.
+pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Part {
+    let mut part = Part::new("Seal these first");
+    let first = match first {
+        Ok(Some(first)) => first,
+        Ok(None) => {
+            nothing(&mut part, material);
+            return part;
+        }
+        Err(unknown) => {
+            part.line(
+                format!("What to seal is not known: {}.", unknown.reason),
+                Leads::Gaps,
+            );
+            return part;
+        }
+    };
+    table(&mut part, material.survey, first);
+    gains(&mut part, material, first);
+    part
+}
+
+/// Why there is nothing to seal.
+fn nothing(part: &mut Part, material: &Material<'_>) {
+    let survey = material.survey;
+    if survey.gaps.is_empty() {
+        part.line("No gap is written down yet.", Leads::Gaps);
+        return;
+    }
+    if !survey.appliances_confirmed {
+        part.line(
+            "Nothing is proposed yet: whether all appliances that burn gas or fuel are listed is not confirmed, \
+             so what must stay open is not known.",
+            Leads::APPLIANCES,
+        );
+    }
+    let asked = |gap: &&crate::survey::Gap| {
+        let why = leave::leave(survey, gap).err();
+        why.is_some_and(|why| why.may_protect() || why == Refusal::PartNotSaid)
+    };
+    let asked: Vec<GapId> = survey.gaps.iter().filter(asked).map(|gap| gap.id).collect();
+    if let Some(id) = asked.first() {
+        let ids: Vec<String> = asked.iter().map(ToString::to_string).collect();
+        part.line(
+            format!(
+                "What {} {} or what it is there for has to be said before it may be sealed.",
+                number::gaps(&ids),
+                if ids.len() == 1 { "is" } else { "are" }
+            ),
+            Leads::Place(Place::whole(Item::Gap(*id))),
+        );
+    }
+    if part.lines.is_empty() {
+        let work = material.study.work().as_ref();
+        let words = work.map_or_else(
+            |unknown| format!("What to seal is not known: {}.", unknown.reason),
+            nothing_to_do,
+        );
+        part.line(words, Leads::SealingPlan);
+    }
+}
+
+fn table(part: &mut Part, survey: &Survey, first: &First) {
+    let currency = survey.tariffs.currency.trim();
+    let table = Table::default()
+        .column("Gap", Align::Right)
+        .wide("What", Align::Left, 2)
+        .wide("How", Align::Left, 2)
+        .column("Minutes", Align::Decimal);
+    let mut table = money_column(table, "Cost", currency);
+    let mut reasons = Reasons::default();
+    for one in &first.gaps {
+        let id = one.gap();
+        let row = table.row([
+            id.to_string(),
+            survey.gap(id).map_or_else(String::new, name),
+            how(one),
+            reasons.or(&one.cost(), |cost| minutes(cost.minutes)),
+            reasons.or(&one.cost(), cost),
+        ]);
+        row.about(Item::Gap(id));
+    }
+    let plan = &first.plan;
+    table.total([
+        String::new(),
+        "Together".to_owned(),
+        duration(plan.minutes),
+        minutes(plan.minutes),
+        money(plan.cost),
+    ]);
+    known(part, table, &reasons, Leads::Gaps);
+    if plan.minutes_not_priced > 0.0 {
+        part.below(
+            format!(
+                "{} is{}: no price of an hour’s work is given.",
+                sentence(&price(plan.cost, currency)).trim_end_matches('.'),
+                material_alone(plan)
+            ),
+            Leads::Place(Place::at(Item::Tariffs, crate::survey::Field::Workshop)),
+        );
+    }
+    let signs = first.gaps.iter().map(how).collect::<String>();
+    if signs.contains('*') || signs.contains('†') {
+        part.notes.push(
+            "* A usual remedy, and † a usual price or time, suggested by this program.".to_owned(),
+        );
+    }
+    let chosen = match first.chosen {
+        Chosen::Planned => "Of the gaps marked as planned",
+        Chosen::Proposed => "No gap is marked as planned. Of those that would save most",
+        Chosen::Within => "Of the best set for the money named",
+    };
+    let more = match first.more {
+        0 => String::new(),
+        more => format!(" {more} more stand on the page for the sealing plan."),
+    };
+    part.notes
+        .push(format!("{chosen}, these save most for their money.{more}"));
+}
+
+/// What it gains, what it does not, and what it is to be done after.
+fn gains(part: &mut Part, material: &Material<'_>, first: &First) {
+    let plan = &first.plan;
+    let currency = &material.survey.tariffs.currency;
+    if let Some(words) = less_air(plan, currency) {
+        part.below(words, Leads::SealingPlan);
+    }
+    if let Ok(comparison) = material.comparison {
+        if let Some(words) = then_costs(comparison, first, currency) {
+            part.below(words, Leads::DryingHeat);
+        }
+        if let Some(words) = alone(comparison, first) {
+            part.below(words, Leads::DryingHeat);
+        }
+    }
+    let dangers = plan.findings.iter();
+    for finding in dangers.filter(|one| one.severity == Severity::Danger) {
+        let words = format!(
+            "{} {}",
+            sentence(&finding.sentence),
+            sentence(&finding.advice)
+        );
+        part.grave(Mark::without(words.trim()), Leads::Place(finding.place));
+    }
+    let damp = plan
+        .findings
+        .iter()
+        .filter(|one| one.severity == Severity::Warning);
+    for finding in damp.filter(|one| matches!(one.place.item, Item::Gap(_))) {
+        let words = format!(
+            "▲ {} {}",
+            sentence(&finding.sentence),
+            sentence(&finding.advice)
+        );
+        part.below(Mark::without(&words), Leads::Place(finding.place));
+    }
+}
+
+/// How much more slowly the air is renewed, and what the heat costs that goes with it.
+fn less_air(plan: &Plan, currency: &str) -> Option<String> {
+    let before = plan.before.ach_windy_per_h.as_ref().ok()?;
+    let after = plan.after.ach_windy_per_h.as_ref().ok()?;
+    let saved = plan.before.less(&plan.after);
+    let heat = saved.winter_cost.ok().filter(|saved| *saved >= 0.5);
+    let heat = heat.map_or_else(String::new, |saved| {
+        format!(
+            " Heated with electricity all winter, {WINTER_DAYS} days, that would save {}.",
+            price(saved, currency)
+        )
+    });
+    let (before, after) = (renewed(*before), renewed(*after));
+    Some(format!(
+        "Gains less draught and less cold: with most wind the air is then new every {after} instead of every \
+         {before}.{heat}"
+    ))
+}
+
+/// What the option that is taken then costs and does.
+fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<String> {
+    let known = Ok(Some(first.clone()));
+    let sealed = sealed_too(comparison, &known)?;
+    let now = comparison.options.get(sealed.at)?;
+    let then = sealed.option;
+    let share = |option: &OptionAnswer| {
+        let share = option.verdict.as_ref().ok()?.share();
+        Some(Kind::Share.text(share))
+    };
+    let mut parts = Vec::new();
+    if let (Ok(now), Ok(then)) = (&now.costs.per_month, &then.costs.per_month) {
+        let (now, then) = (price(*now, currency), price(*then, currency));
+        parts.push(if now == then {
+            format!("costs {now} a month as before")
+        } else {
+            format!("costs {then} a month instead of {now}")
+        });
+    }
+    if let (Some(now), Some(then)) = (share(now), share(then)) {
+        parts.push(if now == then {
+            format!("holds the target for {now} of the season as before")
+        } else {
+            format!("holds the target for {then} of the season instead of {now}")
+        });
+    }
+    let good = if then.standing() == Standing::Well {
+        "✔ "
+    } else {
+        ""
+    };
+    (!parts.is_empty()).then(|| format!("{good}“{}” then {}.", now.name, parts.join(" and ")))
+}
+
+/// A humidity nearer to another than this is told as the same, relative humidity.
+const ALIKE: f64 = 0.015;
+
+/// What sealing does to the damp by itself.
+fn alone(comparison: &Comparison, first: &First) -> Option<String> {
+    let then = first.comparison.as_ref().ok()?;
+    let (now, then) = (comparison.mean_rh(0).ok()?, then.mean_rh(0).ok()?);
+    let told = format!(
+        "{} → {}",
+        Kind::RelativeHumidity.number(now),
+        Kind::RelativeHumidity.text(then)
+    );
+    Some(if then > now + ALIKE {
+        format!(
+            "▲ Sealing alone makes it damper: {told} humidity inside on average. Let air in by ventilators that \
+             close, or dry it."
+        )
+    } else if then < now - ALIKE && then > comparison.target_rh {
+        format!("Sealing alone does not dry it enough: {told} humidity inside on average.")
+    } else if then < now - ALIKE {
+        format!("Sealing alone dries it: {told} humidity inside on average.")
+    } else {
+        format!("Sealing alone does not dry it: {told} humidity inside on average.")
+    })
+}

@@ -1,0 +1,131 @@
+//! Down to which cold the heater holds, how sure the results are, and what would make them surer.
+
+use super::leak::{ends, renewed};
+use super::page::{Leads, Part};
+use crate::assess::drying::HeaterFor;
+use crate::assess::quantity::Kind;
+use crate::assess::reach::{COLDEST_C, Reach, reaches, told_watts};
+use crate::assess::words::capital;
+use crate::report::Material;
+use crate::report::drying::NOT_BY_HEAT;
+use crate::survey::findings::called;
+use crate::survey::{Field, Item, Place, SetUp};
+
+/// Down to which cold each heater holds what it is set to.
+pub(super) fn frost(material: &Material<'_>) -> Part {
+    let survey = material.survey;
+    let mut part = Part::new("Frost");
+    let known = reaches(survey, &material.assessment.cases);
+    for reach in &known {
+        let mut heaters = survey.heaters.iter();
+        let heater = heaters.find(|heater| heater.id == reach.heater);
+        let name = heater.map_or_else(String::new, |heater| called("heater", &heater.name));
+        part.line(
+            format!("{} {}", sign(reach), capital(&holds(&name, reach))),
+            Leads::Place(Place::at(Item::Heater(reach.heater), Field::Rating)),
+        );
+    }
+    for heater in &survey.heaters {
+        if !known.iter().any(|reach| reach.heater == heater.id) {
+            let name = called("heater", &heater.name);
+            part.line(
+                format!("Down to which cold {name} holds is not known."),
+                Leads::Place(Place::whole(Item::Heater(heater.id))),
+            );
+        }
+    }
+    if survey.heaters.is_empty() {
+        part.line(no_heater(material), Leads::DryingHeat);
+    }
+    if survey.set_up == SetUp::LaidUp {
+        part.line(NOT_BY_HEAT, Leads::DryingHeat);
+    }
+    part
+}
+
+fn sign(reach: &Reach) -> &'static str {
+    if reach.holds() { "✔" } else { "▲" }
+}
+
+fn holds(name: &str, reach: &Reach) -> String {
+    let held = Kind::Celsius.typed(reach.held_c);
+    if reach.down_to_c <= COLDEST_C {
+        return format!("{name} holds {held} inside in any cold.");
+    }
+    let down_to = Kind::Celsius.text(reach.down_to_c);
+    if reach.holds() {
+        return format!("{name} holds {held} inside down to {down_to} outside, in whatever wind.");
+    }
+    let design = Kind::Celsius.typed(reach.design_c);
+    let take = reach.enough_w.map_or_else(String::new, |watts| {
+        format!(" That takes {}, or fewer leaks.", told_watts(watts))
+    });
+    format!(
+        "{name} holds {held} inside down to {down_to} outside with most wind, not down to {design}.{take}"
+    )
+}
+
+fn no_heater(material: &Material<'_>) -> String {
+    let targets = &material.survey.targets;
+    let (guard, design) = (
+        Kind::Celsius.typed(targets.frost_guard_c),
+        Kind::Celsius.typed(targets.design_outside_c),
+    );
+    let size = material.comparison.as_ref().ok().and_then(|comparison| {
+        let mut heaters = comparison.sizing.heaters.iter();
+        let size = heaters.find(|size| size.heater_for == HeaterFor::FrostGuard)?;
+        size.rating_w.as_ref().ok().copied()
+    });
+    match size {
+        Some(watts) => format!(
+            "No heater is written down. To hold {guard} inside at {design} outside, look for {}.",
+            Kind::Watts.text(watts)
+        ),
+        None => "No heater is written down.".to_owned(),
+    }
+}
+
+/// Where the air change very likely lies, and the one thing that would make it surer; nothing before
+/// that was worked out.
+pub(super) fn how_sure(material: &Material<'_>) -> Option<Part> {
+    let found = material.uncertainty?;
+    let mut part = Part::new("How sure");
+    let windy = ends(material).pop();
+    let interval = windy.and_then(|windy| {
+        let mut cases = found.cases.iter();
+        let case = cases.find(|case| case.id == windy.id)?;
+        Some((windy, case.ach_per_h.as_ref().ok()?))
+    });
+    if let Some((windy, interval)) = interval {
+        part.line(
+            format!(
+                "The air with most wind (“{}”) is very likely new every {} to every {}.",
+                windy.name,
+                renewed(interval.high),
+                renewed(interval.low)
+            ),
+            Leads::AirChange,
+        );
+    }
+    if found.outweighed.is_some() {
+        part.line(
+            "Most of the doubt lies in the wind itself: a test of the air change would make it surer, no gauge \
+             does.",
+            Leads::AirChange,
+        );
+    } else {
+        let next = found.measure_next.iter();
+        let next = next.filter_map(|next| Some((next.item, next.act.as_ref()?)));
+        match next.into_iter().next() {
+            Some((item, act)) => part.line(
+                format!("To be surer, {act}."),
+                Leads::Place(Place::whole(item)),
+            ),
+            None => part.line(
+                "No single size is worth measuring again; a test of the air change would make it surer.",
+                Leads::AirChange,
+            ),
+        }
+    }
+    Some(part)
+}

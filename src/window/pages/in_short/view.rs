@@ -1,0 +1,63 @@
+//! What the page In short remembers between frames.
+
+use super::super::kept::Kept;
+use crate::assess::Study;
+use crate::figure::Scene;
+use crate::report::Material;
+use crate::report::in_short::{InShort, Picture, in_short};
+use crate::window::context::PageContext;
+use std::sync::Arc;
+
+/// What the page gets to see.
+pub(super) type InShortContext<'a> = PageContext<'a, InShortView>;
+
+/// What the page remembers between frames.
+#[derive(Clone, Debug, Default)]
+pub struct InShortView {
+    /// What is told of a revision, without or with how sure it is.
+    told: Kept<(u64, bool), InShort>,
+    /// The pictures of a revision, so many millimetres wide.
+    pub(super) hole: Kept<(u64, f64), Option<Scene>>,
+    pub(super) options: Kept<(u64, f64), Option<Scene>>,
+    pub(super) stay_open: Kept<(u64, f64), Option<Scene>>,
+}
+
+impl InShortView {
+    /// Where a picture is kept.
+    pub(super) fn kept(&mut self, picture: Picture) -> &mut Kept<(u64, f64), Option<Scene>> {
+        match picture {
+            Picture::Hole => &mut self.hole,
+            Picture::Options => &mut self.options,
+            Picture::StayOpen => &mut self.stay_open,
+        }
+    }
+}
+
+/// The page as it is told.
+pub(super) struct Told {
+    pub(super) page: Arc<InShort>,
+    /// Revision that it is of.
+    pub(super) revision: u64,
+    /// Whether the survey has changed since.
+    pub(super) of_older: bool,
+}
+
+/// What is told of the newest revision that is there; `None` before the first.
+pub(super) fn told(context: &mut InShortContext<'_>) -> Option<Told> {
+    let (revision, study) = of(context)?;
+    let sure = study.uncertainty().is_some();
+    let page = context
+        .view
+        .told
+        .get((revision, sure), || in_short(&Material::of(study)));
+    Some(Told {
+        page,
+        revision,
+        of_older: revision != context.revision,
+    })
+}
+
+/// The newest study of which the page's parts are there, and its revision.
+pub(super) fn of<'a>(context: &InShortContext<'a>) -> Option<(u64, &'a Study)> {
+    context.answers.first_work()
+}
