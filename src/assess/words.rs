@@ -232,13 +232,13 @@ pub fn remarks(gap: &Gap, set_up: SetUp) -> Vec<String> {
     remarks
 }
 
-/// The district in words.
+/// The terrain in words.
 #[must_use]
 pub fn terrain(terrain: Terrain) -> &'static str {
     match terrain {
         Terrain::OpenFlat => "open flat country",
         Terrain::ScatteredWindbreaks => "country with scattered windbreaks",
-        Terrain::Urban => "urban district",
+        Terrain::Urban => "suburb or small town",
         Terrain::City => "city",
     }
 }

@@ -233,7 +233,7 @@ fn enter_on_a_choice_of_quick_entry_adds_the_gap_and_space_opens_the_list() {
     let (_folder, path) = small_survey();
     let mut window = opened(&path);
     ctrl(&mut window, Key::E);
-    assert!(focused(&window, Role::ComboBox, "New gap: what it is"));
+    assert!(focused(&window, Role::ComboBox, "New gap: shape"));
     press(&mut window, Key::Space);
     assert!(egui::Popup::is_any_open(&window.ctx));
     press(&mut window, Key::Escape);

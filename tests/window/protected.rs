@@ -75,7 +75,7 @@ fn a_grille_typed_in_has_a_purpose_that_is_not_said() {
         assert_eq!(choice.accesskit_node().value().as_deref(), Some(option));
     };
     quick(&mut window, "New gap: zone", "fridge vents");
-    quick(&mut window, "New gap: what it is", "grille");
+    quick(&mut window, "New gap: shape", "grille");
     click_button(&mut window, "Add the new gap");
     let gap = survey(&window).gaps.last().expect("the new gap").clone();
     assert!(matches!(gap.form, Form::Grille { .. }));

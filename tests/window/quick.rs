@@ -70,7 +70,7 @@ fn enter_adds_and_the_next_gap_keeps_zone_facing_and_shape() {
     let (_folder, path) = small_survey();
     let mut window = opened(&path);
     keys(&mut window).jump();
-    assert!(focused(&window, Role::ComboBox, "New gap: what it is"));
+    assert!(focused(&window, Role::ComboBox, "New gap: shape"));
     // A sum with a decimal comma, width, depth; bends and count stay; place and height.
     keys(&mut window)
         .tabs(1)
@@ -302,7 +302,7 @@ fn every_input_of_the_bar_has_a_name_and_a_survey_without_zones_says_what_is_mis
     for (role, name) in [
         (Role::ComboBox, "New gap: zone"),
         (Role::ComboBox, "New gap: facing"),
-        (Role::ComboBox, "New gap: what it is"),
+        (Role::ComboBox, "New gap: shape"),
         (Role::ComboBox, "New gap: size found by"),
         (Role::TextInput, "New gap: width (mm)"),
         (Role::TextInput, "New gap: alike"),

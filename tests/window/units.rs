@@ -118,6 +118,9 @@ fn metric_words(window: &super::Window<'_>) -> Vec<String> {
     for node in window.query_all(By::new()) {
         let node = node.accesskit_node();
         for words in [node.label(), node.value()].into_iter().flatten() {
+            // What the surveyor wrote stays as it is.
+            let machines = survey(window).machines.iter();
+            let words = machines.fold(words, |words, one| words.replace(&one.name, ""));
             let is_metric = words
                 .split([' ', '\u{a0}', ',', ';', '(', ')', '\n', ':', '.'])
                 .any(|word| metric.contains(&word));

@@ -73,7 +73,7 @@ fn what_is_usual_says_so_beside_it_until_it_is_changed_or_confirmed() {
     window.run();
     assert!(shows(&window, "usual, not measured"));
     let id = survey(&window).fabric[0].id;
-    replace_text(&mut window, "Area of all of it", "19.5");
+    replace_text(&mut window, "Total area", "19.5");
     press(&mut window, Key::Tab);
     assert!(!survey(&window).usual.has(UsualPart::Fabric(id)));
     let mark = "\u{2248} usual, not measured";

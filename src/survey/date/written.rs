@@ -1,6 +1,6 @@
 //! How dates are written: the order of day, month and year differs from country to country.
 
-use super::parse;
+use super::iso::parse;
 
 /// A way of writing dates.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]

@@ -7,6 +7,7 @@ pub use frame::Frame;
 pub use paint::{colour, paint};
 
 use super::theme;
+use super::units;
 use crate::figure::scene::{Point, Scene};
 use crate::survey::GapId;
 use eframe::egui;
@@ -40,7 +41,8 @@ pub fn height_for(ui: &Ui, scene: &Scene) -> f32 {
 pub fn show(ui: &mut Ui, scene: &Scene, height: f32) -> Touched {
     let size = Vec2::new(ui.available_width(), height);
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, &scene.description));
+    let told = units::text(ui.ctx(), &scene.description);
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, &told));
     let frame = Frame::fit(scene, rect);
     if ui.is_rect_visible(rect) {
         paint(

@@ -6,6 +6,7 @@ use super::layout::LABEL_WIDTH;
 use super::words::tell_name;
 use crate::survey::Field;
 use crate::window::help;
+use crate::window::units;
 use eframe::egui;
 use egui::{ComboBox, Id, Key, Modifiers, Response, Ui};
 
@@ -66,6 +67,8 @@ impl<'a, T: PartialEq + Clone> Choice<'a, T> {
 
     /// Draws it; `Some` is the option newly chosen.
     pub fn show(mut self, ui: &mut Ui, words: impl Fn(&T) -> String) -> Option<T> {
+        let shown = units::shown(ui.ctx());
+        let words = |option: &T| shown.text(&words(option)).into_owned();
         if self.compact {
             return self.input(ui, &words).0;
         }

@@ -9,6 +9,7 @@ use crate::report::drying::Told;
 use crate::survey::{Finding, Severity};
 use crate::window::body;
 use crate::window::theme::{bold, palette};
+use crate::window::units;
 use crate::window::widgets::{self, finding_list};
 use eframe::egui;
 use egui::{Label, RichText, Ui};
@@ -17,7 +18,8 @@ use egui::{Label, RichText, Ui};
 pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Comparison) {
     let whole = whole(context, comparison);
     for words in &whole.summary {
-        let text = RichText::new(words)
+        let shown = units::text(ui.ctx(), words);
+        let text = RichText::new(shown)
             .family(bold())
             .color(widgets::report::sign_colour(ui, words));
         ui.add(Label::new(text).wrap());
@@ -51,18 +53,19 @@ fn verdict(ui: &mut Ui, told: &Told, option: &OptionAnswer, then: Option<&Option
             ui.label(name);
             if let Some(option) = option {
                 let colour = body::colour(role(option.standing()), palette(ui));
-                let words = RichText::new(option.signed_verdict());
+                let words = RichText::new(units::text(ui.ctx(), &option.signed_verdict()));
                 ui.label(words.family(bold()).color(colour));
             }
         });
     };
-    head(ui, RichText::new(&told.name).family(bold()), Some(option));
-    ui.add(Label::new(&told.now).wrap());
+    let name = RichText::new(units::text(ui.ctx(), &told.name)).family(bold());
+    head(ui, name, Some(option));
+    ui.add(Label::new(units::text(ui.ctx(), &told.now)).wrap());
     match &told.after_plan {
         None => {}
         Some(Ok(words)) => {
             head(ui, RichText::new("After the plan:"), then);
-            ui.add(Label::new(words).wrap());
+            ui.add(Label::new(units::text(ui.ctx(), words)).wrap());
         }
         Some(Err(unknown)) => {
             widgets::muted(ui, format!("After the plan: {unknown}."));

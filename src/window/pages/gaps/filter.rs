@@ -9,6 +9,7 @@ use crate::assess::LeakageTotal;
 use crate::assess::quantity::{Kind, Quantity};
 use crate::survey::{Certainty, Facing, Purpose, WorkState};
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets::{self, Choice};
 use eframe::egui;
 use egui::{Id, Key, RichText, TextEdit, Ui};
@@ -143,6 +144,7 @@ fn told(ui: &mut Ui, context: &mut GapsContext<'_>, listing: &Listing) {
         },
         None => "being worked out".to_owned(),
     };
+    let words = units::text(ui.ctx(), &words);
     ui.label(RichText::new(words).color(colour)).on_hover_text(
         "Of the rows shown. EqLA: equivalent leakage area at 10 Pa; ELA: effective leakage area \
          at 4 Pa. The share is of the flow at 10 Pa through all gaps.",

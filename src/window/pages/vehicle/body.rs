@@ -106,7 +106,7 @@ pub(super) fn site(ui: &mut Ui, context: &mut VehicleContext<'_>) {
     });
     widgets::muted(
         fields.ui,
-        "The district slows the wind on its way; shelter is what stands close by. They are \
+        "The terrain slows the wind on its way; shelter is what stands close by. They are \
          different things.",
     );
     fields.one_of(Field::Shelter, &Shelter::ALL, shelter, |site| {

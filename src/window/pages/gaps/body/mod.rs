@@ -168,25 +168,26 @@ fn gap_words(context: &GapsContext<'_>, gap: &Gap) -> String {
 
 /// The drawing and the selected gap in words, for assistive technology.
 fn describe(ui: &Ui, context: &GapsContext<'_>, response: &Response, figure: &BodyFigure) {
-    let words = &figure.scene.description;
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, words));
+    let shown = units::shown(ui.ctx());
+    let words = shown.text(&figure.scene.description);
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, &*words));
     let selected = context.view.selected_in(context.survey);
     let selected = selected.and_then(|id| context.survey.gap(id));
-    let value = selected.map_or_else(String::new, |gap| {
-        let words = gap_words(context, gap);
-        format!("selected: {}", units::text(ui.ctx(), &words))
-    });
+    let value = if context.view.body.fittings {
+        fittings::chosen_words(context)
+    } else {
+        selected.map_or_else(String::new, |gap| {
+            format!("selected: {}", gap_words(context, gap))
+        })
+    };
+    let value = shown.text(&value).into_owned();
+    let keys = shown.text(
+        "Arrows step through the gaps, Ctrl and arrows move the selected one by 50 mm, Enter \
+         edits it, plus and minus enlarge and reduce, 0 shows the whole body, Shift and arrows \
+         move the view.",
+    );
     ui.ctx().accesskit_node_builder(response.id, |node| {
-        let value = if context.view.body.fittings {
-            fittings::chosen_words(context)
-        } else {
-            value
-        };
         node.set_value(value);
-        node.set_description(
-            "Arrows step through the gaps, Ctrl and arrows move the selected one by 50 mm, Enter \
-             edits it, plus and minus enlarge and reduce, 0 shows the whole body, Shift and \
-             arrows move the view.",
-        );
+        node.set_description(keys.into_owned());
     });
 }

@@ -6,6 +6,7 @@ use crate::survey::number::whole;
 use crate::survey::{Facing, Field, Position, Survey};
 use crate::window::request::{Queue, Request};
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets::{NumberField, TextField};
 use eframe::egui;
 use egui::{Align, Id, Label, Layout, RichText, Ui, vec2};
@@ -109,7 +110,8 @@ fn number_to(
     (field, value): (Field, Option<f64>),
     (focus, reaches): (bool, Option<f64>),
 ) -> Option<Option<f64>> {
-    let words = format!("{} {}", short(field), field.unit());
+    let unit = units::shown(ui.ctx()).units().symbol(field.unit());
+    let words = format!("{} {unit}", short(field));
     let name = format!("New gap: {}", short(field));
     let mut scratch = Queue::default();
     let typed = labelled(ui, words.trim_end(), NUMBER + 12.0, |ui| {

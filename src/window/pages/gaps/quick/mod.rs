@@ -104,7 +104,7 @@ fn choices(ui: &mut Ui, context: &GapsContext<'_>, entry: &mut Entry, shape_want
         entry.draft.choose(facing);
     }
     let (start, all) = (entry.draft.start, Start::all());
-    let look = ("what it is", 160.0, START_HELP);
+    let look = ("shape", 160.0, START_HELP);
     let chosen = choice(ui, entry, look, (&start, &all), shape_wanted, |start| {
         start.words()
     });
