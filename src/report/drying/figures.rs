@@ -292,7 +292,7 @@ pub(crate) fn shares(comparison: &Comparison) -> &'static str {
 /// What the costs of a month and of a winter hold, in a sentence about them.
 pub(crate) fn running_costs(these: &str) -> String {
     format!(
-        "{these}: power, fuel and upkeep in the season’s weather; a winter is November to March, \
+        "{these}: power, fuel and upkeep in such weather; a winter is November to March, \
          {WINTER_DAYS} days [A]."
     )
 }

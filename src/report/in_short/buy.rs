@@ -136,15 +136,17 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
         &reasons,
         Leads::Place(Place::whole(Item::Tariffs)),
     );
+    let generic = comparison.options.iter().any(|option| option.generic);
+    let star = if generic {
+        " * A usual size at a usual price, both assumed."
+    } else {
+        ""
+    };
     part.notes.push(format!(
-        "{} {}",
+        "{} {}{star}",
         shares(comparison),
-        running_costs("Costs of a month and a winter").replace(" [A]", "")
+        running_costs("Month and winter").replace(" [A]", "")
     ));
-    if comparison.options.iter().any(|option| option.generic) {
-        part.notes
-            .push("* A usual size at a usual price, both assumed.".to_owned());
-    }
     part
 }
 

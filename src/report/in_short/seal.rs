@@ -172,12 +172,12 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
     }
     let chosen = match first.chosen {
         Chosen::Planned => "Of the gaps marked as planned",
-        Chosen::Proposed => "None is marked as planned: of those that would save most",
+        Chosen::Proposed => "None is planned yet; of those that save most",
         Chosen::Within => "Of the best set for the money named",
     };
     let more = match first.more {
         0 => String::new(),
-        more => format!("; {more} more in the sealing plan"),
+        more => format!("; {more} more in the plan"),
     };
     part.notes
         .push(format!("{chosen}, most for its money first{more}."));
@@ -259,9 +259,9 @@ fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<
     }
     if let (Some(now), Some(then)) = (share(now), share(then)) {
         parts.push(if now == then {
-            "holds as long as before".to_owned()
+            "holds as long".to_owned()
         } else {
-            format!("holds the target for {then} of the season instead of {now}")
+            format!("holds for {then} of the season, not {now}")
         });
     }
     let good = if then.standing() == Standing::Well {
@@ -269,7 +269,7 @@ fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<
     } else {
         ""
     };
-    (!parts.is_empty()).then(|| format!("{good}“{}” then {}.", now.name, parts.join(" and ")))
+    (!parts.is_empty()).then(|| format!("{good}“{}” then {}.", now.name, parts.join(", and ")))
 }
 
 /// A humidity nearer to another than this is told as the same, relative humidity.

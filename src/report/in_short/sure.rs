@@ -8,7 +8,6 @@ use crate::assess::reach::{COLDEST_C, Reach, reaches, told_watts};
 use crate::assess::words::capital;
 use crate::report::Material;
 use crate::report::drying::NOT_BY_HEAT;
-use crate::survey::findings::called;
 use crate::survey::{Field, Item, Place, SetUp};
 
 /// Down to which cold each heater holds, and how sure all of it is.
@@ -23,7 +22,10 @@ fn frost(part: &mut Part, material: &Material<'_>) {
     let survey = material.survey;
     let known = reaches(survey, &material.assessment.cases);
     for heater in &survey.heaters {
-        let name = called("heater", &heater.name);
+        let name = match heater.name.trim() {
+            "" => "the heater".to_owned(),
+            name => format!("“{name}”"),
+        };
         match known.iter().find(|reach| reach.heater == heater.id) {
             Some(reach) => part.line(
                 format!("{} {}", sign(reach), capital(&holds(&name, reach))),
@@ -60,7 +62,7 @@ fn holds(name: &str, reach: &Reach) -> String {
     let take = reach.enough_w.map_or_else(String::new, |watts| {
         format!(": that takes {}", told_watts(watts))
     });
-    format!("{name} holds {held} only down to {down_to} outside, not to {design}{take}.")
+    format!("{name} holds {held} down to {down_to} outside, not to {design}{take}.")
 }
 
 fn no_heater(material: &Material<'_>) -> String {
