@@ -155,6 +155,10 @@ fn does(part: &mut Part, material: &Material<'_>) {
         damp(part, comparison);
     }
     let targets = &material.survey.targets;
+    // In use it is kept at comfort: what that costs stands with the options.
+    if material.survey.set_up == SetUp::InUse {
+        return;
+    }
     let (rh, set) = (
         Kind::RelativeHumidity.typed(targets.rh_percent),
         Kind::Celsius.with_unit(&given(targets.set_temperature_c)),

@@ -294,6 +294,8 @@ fn alone(comparison: &Comparison, first: &First) -> Option<String> {
         format!("Sealing alone does not dry it enough: {told} humidity inside on average.")
     } else if then < now - ALIKE {
         format!("Sealing alone dries it: {told} humidity inside on average.")
+    } else if then <= comparison.target_rh {
+        format!("Sealing hardly changes the damp: {told} humidity inside on average.")
     } else {
         format!("Sealing alone does not dry it: {told} humidity inside on average.")
     })
