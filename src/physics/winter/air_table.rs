@@ -11,6 +11,10 @@ const REACH: usize = 20;
 /// Places in an hour's list.
 const PLACES: usize = 2 * REACH + 1;
 
+/// Root of the kelvin below which the flow is always worked out: there it may turn between two places
+/// without any curve through them showing it.
+const EXACT: f64 = 1.0;
+
 /// Share by which curves through neighbouring places may differ for what is read off between them to
 /// be trusted.
 const TRUSTED: f64 = 0.001;
@@ -57,6 +61,9 @@ impl<E: Clone> AirTable<E> {
         let outside_c = self.outside_c.get(hour).copied().unwrap_or(f64::NAN);
         let warmer = inside_c - outside_c;
         let root = warmer.abs().sqrt().copysign(warmer);
+        if root.abs() < EXACT {
+            return (self.exact)(hour, inside_c);
+        }
         let most = count(REACH);
         let at = (root / STEP + most).clamp(1.0, 2.0 * most - 1.5);
         let low = crate::physics::counts::whole(at);
