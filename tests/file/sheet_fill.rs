@@ -31,7 +31,7 @@ fn fills(pdf: &[u8]) -> Vec<usize> {
     let file = folder.path().join("sheet.pdf");
     fs::write(&file, pdf).unwrap();
     let drawn = std::process::Command::new("pdftoppm")
-        .args(["-r", "20", "-gray"])
+        .args(["-r", "20", "-gray", "-png"])
         .arg(&file)
         .arg(folder.path().join("page"))
         .status()
@@ -40,7 +40,7 @@ fn fills(pdf: &[u8]) -> Vec<usize> {
     let mut pages: Vec<_> = fs::read_dir(folder.path())
         .unwrap()
         .map(|entry| entry.unwrap().path())
-        .filter(|path| path.extension().is_some_and(|ending| ending == "pgm"))
+        .filter(|path| path.extension().is_some_and(|ending| ending == "png"))
         .collect();
     pages.sort();
     pages.iter().map(|path| fill(path)).collect()

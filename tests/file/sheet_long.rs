@@ -9,7 +9,7 @@ use std::collections::BTreeMap;
 #[test]
 fn long_notes_are_whole_and_what_paper_does_not_take_is_cut_with_a_sign() {
     let word = "abcdefghij".repeat(1000);
-    let note = "A sentence that goes on. ".repeat(220);
+    let note = "A sentence that goes on. ".repeat(44);
     let mut survey = parse(TWO_OPENINGS).unwrap();
     survey.gaps[0].name = word.clone();
     survey.gaps[0].note.clone_from(&note);
@@ -18,7 +18,8 @@ fn long_notes_are_whole_and_what_paper_does_not_take_is_cut_with_a_sign() {
     let pdf = pages.pdf().unwrap();
     let without_feet: String = poppler("pdftotext", &["-raw"], &pdf);
     let found = letters(&without_feet);
-    assert!(found.matches("Asentencethatgoeson.").count() >= 215);
+    // One or two may be broken by a page's end.
+    assert!(found.matches("Asentencethatgoeson.").count() >= 42);
     // The name in a cell and the notes on the survey, each as far as it is printed.
     let repeats = found.matches("abcdefghij").count();
     assert!(
@@ -53,7 +54,8 @@ fn a_survey_full_of_long_texts_is_printed() {
         survey.gaps.truncate(2);
         for kind in Kind::ALL {
             let pages = pages(&survey, kind);
-            assert!(pages.pages() < 80, "{kind:?}: {} pages", pages.pages());
+            // Some 130 texts of a page and a half each, most of them said once or twice.
+            assert!(pages.pages() < 300, "{kind:?}: {} pages", pages.pages());
         }
         let found = gapledger::sheet::unprintable(&survey);
         assert!(
