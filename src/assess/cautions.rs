@@ -95,6 +95,8 @@ const MAINS: &str = "230 V in a damp vehicle: residual-current protection, no ca
     plug where water drips [C]. Fixed wiring is for a licensed electrician.";
 const FLAME: &str = "A flame without flue gives carbon monoxide and water to the room. Never heat or dry a \
     closed vehicle with one, and never cook to keep warm. Fit a CO alarm:";
+/// Whose work it is, in short.
+pub const TRADES: &str = "Gas, flues and mains wiring are for licensed trades alone.";
 /// Who decides before anything told here.
 pub const LOCAL: &str = "Local codes and the makers' instructions go before everything told here; gas, flues and \
     mains wiring are for licensed trades.";

@@ -75,6 +75,11 @@ fn too_large() -> NotKnown {
 }
 
 #[cfg(test)]
+#[expect(
+    clippy::float_cmp,
+    clippy::cast_precision_loss,
+    reason = "cents must be exact, and whole numbers of this size are"
+)]
 mod tests {
     use super::*;
     use proptest::prelude::*;

@@ -193,7 +193,10 @@ fn odd_readings_are_marked_and_stay() {
         let t = match row {
             50 => String::from("65"),
             60..=250 => String::from("7.31"),
-            _ => format!("{:.2}", 5.0 + 0.01 * (row % 97) as f64),
+            _ => format!(
+                "{:.2}",
+                5.0 + 0.01 * crate::physics::counts::seconds_as_f64(row % 97)
+            ),
         };
         let rh = match row {
             300 => "103",

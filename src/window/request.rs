@@ -14,6 +14,10 @@ use std::path::PathBuf;
 
 /// Something the user asked for.
 #[derive(Clone, Debug, PartialEq)]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "a frame has a few of them, and none is kept"
+)]
 pub enum Request {
     /// Change the survey; edits with equal keys in a row are one step.
     Edit {

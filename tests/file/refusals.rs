@@ -371,7 +371,7 @@ fn signs_that_are_missing_are_told_in_plain_words() {
         ("(format: 2, vehicle: [])", "an opening bracket ("),
         (
             "(format: 2, vehicle: (kind: other) gaps: [])",
-            "a comma is missing before this place",
+            "a comma is missing",
         ),
         ("(format: 2, header: (title: \"no end))", ""),
         ("(format: 2, vehicle: (kind: other, length_m: _5))", ""),

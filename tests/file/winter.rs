@@ -45,7 +45,11 @@ fn a_winter_is_printed_and_its_hours_are_written() {
     ] {
         // Headings are printed in capitals.
         let printed = found.out.to_uppercase();
-        assert!(printed.contains(&words.to_uppercase()), "{words}\n{}", found.out);
+        assert!(
+            printed.contains(&words.to_uppercase()),
+            "{words}\n{}",
+            found.out
+        );
     }
     let written = fs::read_to_string(&output).unwrap();
     let mut table = csv::Reader::from_reader(written.as_bytes());
@@ -58,7 +62,7 @@ fn a_winter_is_printed_and_its_hours_are_written() {
         .collect();
     assert_eq!(heads, documented);
     let rows = table.records().count();
-    assert!(rows >= 2 * 3624 && rows % 3624 == 0, "{rows}");
+    assert!(rows >= 2 * 3624 && rows.is_multiple_of(3624), "{rows}");
 }
 
 #[test]

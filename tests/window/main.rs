@@ -2,6 +2,7 @@
 
 #![expect(
     clippy::unwrap_used,
+    clippy::panic,
     clippy::indexing_slicing,
     reason = "helpers of tests stop the test"
 )]

@@ -320,7 +320,7 @@ fn a_cost_that_is_not_known_is_said_and_never_counted_as_nothing() {
         &window,
         "The cost of gap 2 is not known: the material is counted by the metre"
     ));
-    assert!(shows(&window, "when it pays for itself is not known"));
+    assert!(shows(&window, "When it pays for itself is not known"));
 }
 
 #[test]

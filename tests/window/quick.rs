@@ -156,7 +156,7 @@ fn a_shape_is_found_by_its_letter_and_counts_as_guessed_until_measured() {
     let added = gap(&window, 5);
     assert_eq!(
         (added.name.as_str(), added.facing),
-        ("rooflight frame", Facing::Roof)
+        ("rooflight lid", Facing::Roof)
     );
 }
 

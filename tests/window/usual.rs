@@ -32,8 +32,7 @@ fn from_a_new_window_to_a_verdict_takes_five_actions() {
     click_button(&mut window, FILL);
     // Three: to quick entry; four: a gap.
     ctrl(&mut window, Key::E);
-    window.key_press(Key::D);
-    window.run();
+    super::type_text(&mut window, "d");
     press(&mut window, Key::Enter);
     assert_eq!(survey(&window).gaps.len(), 1);
     // Five: what would dry it.
@@ -54,7 +53,7 @@ fn a_fill_says_what_it_filled_and_one_undo_takes_it_back() {
         .get_by_role_and_label(Role::ComboBox, "Typical winter")
         .focus();
     window.run();
-    press(&mut window, Key::A);
+    super::type_text(&mut window, "a");
     click_button(&mut window, FILL);
     assert_eq!(survey(&window).usual.winter, Some(TypicalWinter::Alpine));
     assert!(shows(&window, "Filled in as usual for a panel-van camper"));

@@ -55,7 +55,7 @@ pub(crate) fn first_gaps(work: &Work) -> Vec<Sealable> {
         after.of(work.aim).ok()
     };
     let before = work.plan.before.of(work.aim).ok();
-    let last = ordered().last().and_then(figure);
+    let last = ordered().next_back().and_then(figure);
     let whole = before.zip(last).map(|(before, last)| before - last);
     let mut gaps = Vec::new();
     let mut left = before;

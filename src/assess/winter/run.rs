@@ -323,10 +323,6 @@ impl Winter {
 
     /// Air outside, wind and where it comes from in an hour, for tests.
     #[cfg(test)]
-    #[expect(
-        clippy::indexing_slicing,
-        reason = "a test names an hour that is there"
-    )]
     pub(super) fn wind_of(&self, hour: usize) -> (crate::physics::MoistAir, (f64, Option<f64>)) {
         let own = &self.outdoors[hour];
         (own.air, (own.wind, own.from_front_deg))

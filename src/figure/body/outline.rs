@@ -2,10 +2,11 @@
 
 use super::layout::{FACES, Layout, Panel};
 use crate::figure::outline::{
-    self, Pen, Piece, Sizes, cab_end, cab_end_name, draw, fittings, flank, front, rear, roof,
+    self, Look, Pen, Piece, Sizes, cab_end, cab_end_name, draw, fittings, flank, front, rear, roof,
     underfloor,
 };
 use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
+use crate::survey::fabric::FabricPart;
 use crate::survey::gap::Facing;
 use crate::survey::{Fitting, FittingId, Survey};
 
@@ -37,7 +38,11 @@ pub(super) fn faces(
 ) -> Vec<FittingPlace> {
     let sizes = &layout.sizes;
     for face in FACES {
-        put(scene, layout, face, &of_face(face, sizes));
+        let mut pieces = of_face(face, sizes);
+        if face == Facing::Front && windscreen_placed(survey) {
+            pieces.retain(|piece| piece.look != Look::Glass);
+        }
+        put(scene, layout, face, &pieces);
         if !matches!(face, Facing::Roof | Facing::Underfloor) {
             ground(scene, &layout.panel(face));
         }
@@ -66,6 +71,15 @@ pub(super) fn faces(
         .collect();
     words(scene, layout);
     places
+}
+
+/// Whether the fabric places a window in the front: it then is the windscreen.
+fn windscreen_placed(survey: &Survey) -> bool {
+    survey.fabric.iter().any(|element| {
+        let outline = element.outline.as_ref();
+        let in_front = outline.is_some_and(|outline| outline.facing == Facing::Front);
+        in_front && element.part == FabricPart::Window
+    })
 }
 
 /// The face that something facing so is drawn on.

@@ -1,10 +1,10 @@
 //! Long gaps as lines along their seal, as long as they are.
 
 use super::layout::Layout;
-use crate::figure::outline::{Spot, fittings};
+use crate::figure::outline::{Spot, cab_door, fittings};
 use crate::figure::scene::Point;
 use crate::survey::gap::{Facing, Form, Gap};
-use crate::survey::{Outline, Survey};
+use crate::survey::{Fitting, Survey};
 
 /// A gap nearer to an opening than this runs along its edge, m.
 const NEAR: f64 = 0.15;
@@ -15,19 +15,34 @@ const SHARE: f64 = 0.2;
 /// On roof and underfloor a joint nearer to an end than this share of the length runs across.
 const END: f64 = 0.06;
 
+/// The edge of an opening on its face.
+struct Opening {
+    face: Facing,
+    corners: Vec<Spot>,
+}
+
 /// Where openings are, face by face: what seals run along.
-pub(super) struct Openings(Vec<Outline>);
+pub(super) struct Openings(Vec<Opening>);
 
 impl Openings {
-    /// The openings of a survey with these fittings.
-    pub(super) fn of(layout: &Layout, survey: &Survey, shown: &[crate::survey::Fitting]) -> Self {
+    /// The openings of a survey with these fittings, and the doors of the cab.
+    pub(super) fn of(layout: &Layout, survey: &Survey, shown: &[Fitting]) -> Self {
         let placed = survey.fabric.iter().filter_map(|element| element.outline);
         let fitted = shown.iter().map(|fitting| fitting.outline);
-        let all = placed.chain(fitted);
-        Self(
-            all.map(|one| fittings::on_face(&one, &layout.sizes))
-                .collect(),
-        )
+        let rectangles = placed.chain(fitted).map(|outline| {
+            let (from, to) = fittings::corners(&fittings::on_face(&outline, &layout.sizes));
+            Opening {
+                face: outline.facing,
+                corners: vec![from, (to.0, from.1), to, (from.0, to.1)],
+            }
+        });
+        let cab = cab_door(&layout.sizes).into_iter().flat_map(|corners| {
+            [Facing::Nearside, Facing::Offside].map(|face| Opening {
+                face,
+                corners: corners.clone(),
+            })
+        });
+        Self(rectangles.chain(cab).collect())
     }
 }
 
@@ -42,7 +57,7 @@ pub(super) fn seam(layout: &Layout, gap: &Gap, openings: &Openings) -> Option<Ve
     };
     let length = length_mm / 1000.0;
     let (home, complete) = layout.place(gap.facing, &gap.position);
-    if !complete || !(length > 0.0 && length.is_finite()) {
+    if !(complete && length > 0.0 && length.is_finite()) {
         return None;
     }
     let face = layout.drawn_on(gap.facing, &gap.position);
@@ -50,8 +65,8 @@ pub(super) fn seam(layout: &Layout, gap: &Gap, openings: &Openings) -> Option<Ve
     let along_edge = openings
         .0
         .iter()
-        .filter(|opening| opening.facing == face)
-        .filter_map(|opening| round(opening, spot, length))
+        .filter(|opening| opening.face == face)
+        .filter_map(|opening| round(&opening.corners, spot, length))
         .min_by(|a, b| a.0.total_cmp(&b.0));
     let spots = match along_edge {
         Some((_, spots)) => spots,
@@ -70,34 +85,53 @@ pub(super) fn seam(layout: &Layout, gap: &Gap, openings: &Openings) -> Option<Ve
 
 /// The line along the edge of an opening, the middle of it nearest to a place; with it how far the
 /// place is from the edge. `None` where the gap is elsewhere or of another length.
-fn round(opening: &Outline, spot: Spot, length: f64) -> Option<(f64, Vec<Spot>)> {
-    let (from, to) = fittings::corners(opening);
+fn round(corners: &[Spot], spot: Spot, length: f64) -> Option<(f64, Vec<Spot>)> {
+    let (mut from, mut to) = (*corners.first()?, *corners.first()?);
+    for corner in corners {
+        from = (from.0.min(corner.0), from.1.min(corner.1));
+        to = (to.0.max(corner.0), to.1.max(corner.1));
+    }
     let beside = |value: f64, low: f64, high: f64| (low - value).max(value - high).max(0.0);
     let away = beside(spot.0, from.0, to.0).hypot(beside(spot.1, from.1, to.1));
-    let edge = 2.0 * (opening.width_m + opening.height_m);
+    let edge = edge_of(corners);
     if away > NEAR || length > LONGER * edge || length < SHARE * edge {
         return None;
     }
     // A longer seal lies outside the edge all round.
-    let out = ((length - edge) / 8.0).max(0.0);
-    let (from, to) = ((from.0 - out, from.1 - out), (to.0 + out, to.1 + out));
-    let corners = [from, (to.0, from.1), to, (from.0, to.1)];
-    let edge = edge + 8.0 * out;
-    let (distance, middle) = nearest_on(&corners, spot);
-    Some((
-        distance,
-        part(&corners, middle - length / 2.0, length.min(edge)),
-    ))
+    let larger = (length / edge).max(1.0);
+    let middle = (f64::midpoint(from.0, to.0), f64::midpoint(from.1, to.1));
+    let grown = |corner: &Spot| {
+        (
+            middle.0 + larger * (corner.0 - middle.0),
+            middle.1 + larger * (corner.1 - middle.1),
+        )
+    };
+    let corners: Vec<Spot> = corners.iter().map(grown).collect();
+    let (distance, nearest) = nearest_on(&corners, spot);
+    let start = nearest - length / 2.0;
+    Some((distance, part(&corners, start, length)))
+}
+
+/// The sides of a closed edge, each with its length.
+fn sides(corners: &[Spot]) -> impl Iterator<Item = (Spot, Spot, f64)> + Clone + '_ {
+    let next = corners.iter().cycle().skip(1);
+    corners
+        .iter()
+        .zip(next)
+        .map(|(a, b)| (*a, *b, (b.0 - a.0).hypot(b.1 - a.1)))
+}
+
+fn edge_of(corners: &[Spot]) -> f64 {
+    sides(corners).map(|(.., side)| side).sum()
 }
 
 /// How far a spot is from a closed edge, and how far along the edge from its first corner the
 /// nearest place is.
-fn nearest_on(corners: &[Spot; 4], spot: Spot) -> (f64, f64) {
+fn nearest_on(corners: &[Spot], spot: Spot) -> (f64, f64) {
     let mut best = (f64::MAX, 0.0);
     let mut before = 0.0;
-    for (a, b) in corners.iter().zip(corners.iter().cycle().skip(1)) {
+    for (a, b, side) in sides(corners) {
         let (dx, dy) = (b.0 - a.0, b.1 - a.1);
-        let side = dx.hypot(dy);
         let run = ((spot.0 - a.0) * dx + (spot.1 - a.1) * dy) / side.max(1e-12);
         let run = run.clamp(0.0, side);
         let share = run / side.max(1e-12);
@@ -111,17 +145,12 @@ fn nearest_on(corners: &[Spot; 4], spot: Spot) -> (f64, f64) {
 }
 
 /// A part of a closed edge: so far along it from its first corner, and so long.
-fn part(corners: &[Spot; 4], start: f64, length: f64) -> Vec<Spot> {
-    let sides = corners.iter().zip(corners.iter().cycle().skip(1));
-    let sides: Vec<(Spot, Spot, f64)> = sides
-        .map(|(a, b)| (*a, *b, (b.0 - a.0).hypot(b.1 - a.1)))
-        .collect();
-    let all: f64 = sides.iter().map(|(.., side)| side).sum();
+fn part(corners: &[Spot], start: f64, length: f64) -> Vec<Spot> {
     let mut points = Vec::new();
-    let (mut skip, mut left) = (start.rem_euclid(all.max(1e-9)), length);
+    let (mut skip, mut left) = (start.rem_euclid(edge_of(corners).max(1e-9)), length);
     // Twice round is enough to begin anywhere and come back there.
-    for (a, b, side) in sides.iter().cycle().take(2 * sides.len() + 1) {
-        if skip >= *side {
+    for (a, b, side) in sides(corners).cycle().take(2 * corners.len() + 1) {
+        if skip >= side {
             skip -= side;
             continue;
         }

@@ -15,7 +15,7 @@ pub fn stay_open(survey: &Survey, assessment: &Assessment, width: f64) -> Scene 
         ..Show::default()
     };
     let ids: Vec<String> = shown.gaps.iter().map(|gap| gap.id.to_string()).collect();
-    let mut scene = body(&shown, assessment, Arrangement::Tall, width, &show).scene;
+    let mut scene = body(&shown, assessment, Arrangement::Wide, width, &show).scene;
     scene.description = format!(
         "The {} unfolded, with the openings that must stay open: {}",
         survey.vehicle.kind.name(),

@@ -139,7 +139,7 @@ fn nose(pieces: &mut Vec<Piece>, sizes: &Sizes, measures: &Measures, inset: f64)
             (from, height(0.5)),
             (from + lamp, height(0.7)),
             0.05,
-            Look::Glass,
+            Look::Part,
         ));
     }
 }

@@ -121,15 +121,38 @@ fn on_screen(measures: &Measures, share: f64) -> Spot {
     )
 }
 
+/// From where to where the glass of the cab door reaches, and the door behind it, m from the front.
+fn door_reach(measures: &Measures) -> (f64, f64) {
+    let start = on_screen(measures, 0.04).0 + 0.24;
+    let end = (measures.cab_end - 0.14).max(measures.screen_end + 0.1);
+    (start, end)
+}
+
+/// The edge of a cab door.
+fn door(measures: &Measures) -> Vec<Spot> {
+    let (start, end) = door_reach(measures);
+    let (head, top) = on_screen(measures, 0.82);
+    vec![
+        (start - 0.06, measures.sill + 0.06),
+        (start - 0.06, measures.belt + 0.02),
+        (head + 0.11, top + 0.06),
+        (end, top + 0.06),
+        (end, measures.sill + 0.06),
+    ]
+}
+
+/// The edge of the cab door on either side, m from the front and above the ground, of what is drawn
+/// with one.
+#[must_use]
+pub fn cab_door(sizes: &Sizes) -> Option<Vec<Spot>> {
+    let has_one = matches!(sizes.kind, VehicleKind::PanelVan | VehicleKind::CoachBuilt);
+    has_one.then(|| door(&Measures::of(sizes)))
+}
+
 /// Windscreen, cab door with its glass and handle, and the joint of the bonnet.
 fn cab(pieces: &mut Vec<Piece>, measures: &Measures) {
     let Measures {
-        sill,
-        belt,
-        bonnet,
-        screen_end,
-        cab_end,
-        ..
+        sill, belt, bonnet, ..
     } = *measures;
     // The glass of the screen seen from the side, and of the door.
     let (low, high) = (on_screen(measures, 0.06), on_screen(measures, 0.92));
@@ -143,8 +166,8 @@ fn cab(pieces: &mut Vec<Piece>, measures: &Measures) {
         ],
         Look::Glass,
     ));
-    let (foot, head) = (on_screen(measures, 0.04), on_screen(measures, 0.82));
-    let (start, end) = (foot.0 + 0.24, (cab_end - 0.14).max(screen_end + 0.1));
+    let (start, end) = door_reach(measures);
+    let head = on_screen(measures, 0.82);
     let top = head.1;
     let glass = vec![
         (start, belt + 0.03),
@@ -153,14 +176,7 @@ fn cab(pieces: &mut Vec<Piece>, measures: &Measures) {
         (end - 0.06, belt + 0.03),
     ];
     pieces.push(area(rounded(&glass, 0.06), Look::Glass));
-    let door = vec![
-        (start - 0.06, sill + 0.06),
-        (start - 0.06, belt + 0.02),
-        (head.0 + 0.11, top + 0.06),
-        (end, top + 0.06),
-        (end, sill + 0.06),
-    ];
-    pieces.push(area(rounded(&door, 0.06), Look::Edge));
+    pieces.push(area(rounded(&door(measures), 0.06), Look::Edge));
     handle(pieces, (end - 0.2, belt - 0.12));
     let seam = vec![
         (0.1 * bonnet, belt - 0.3 * (belt - sill)),

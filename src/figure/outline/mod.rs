@@ -13,7 +13,7 @@ mod plan;
 mod sizes;
 
 pub use ends::{front, rear};
-pub use flank::flank;
+pub use flank::{cab_door, flank};
 pub use measures::{cab_end, cab_end_name};
 pub use piece::{Form, Look, Pen, Piece, Spot, draw};
 pub use plan::{roof, underfloor};

@@ -16,7 +16,7 @@ pub(super) fn in_short(study: &Study) -> Object {
         _ => None,
     };
     Object::new()
-        .list("headline", &headline, |words| plain(words))
+        .list("headline", &headline, |line| plain(&line.text))
         .with("take", chosen.map(|chosen| chosen.word()))
         .with("option", option)
         .with("seal_first", first(study))

@@ -27,14 +27,17 @@ pub(super) fn in_short(study: &Study, shown: Shown) -> String {
     let (survey, assessment) = (study.survey(), study.assessment());
     let mut page = Page::of(shown);
     title(&mut page, survey, assessment);
-    short(&mut page, study);
+    let told = Material::of(study);
+    print::close(&mut page, &in_short::in_short(&told).section(|_| None));
     page.finish()
 }
 
 fn short(page: &mut Page, study: &Study) {
     let told = Material::of(study);
-    let section = in_short::in_short(&told).section(|_| None);
-    print::section(page, &section);
+    // Dangers stand above, among the findings.
+    let in_short = in_short::in_short(&told).without_dangers(|_| true);
+    page.heading("In short");
+    print::close(page, &in_short.section(|_| None));
 }
 
 /// The whole page.

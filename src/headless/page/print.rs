@@ -13,6 +13,17 @@ pub(super) fn section(page: &mut Page, section: &Section) {
     blocks(page, &section);
 }
 
+/// Prints what stands in a section without its heading, as close as it can be read: an empty line
+/// before each heading of the second order alone.
+pub(super) fn close(page: &mut Page, section: &Section) {
+    for block in &section.blocks {
+        if matches!(block, Block::Heading { .. }) {
+            page.blank();
+        }
+        print(page, block);
+    }
+}
+
 /// Prints what stands in a section; what only paper can hold (drawings, photos, room to sign) is left out.
 pub(super) fn blocks(page: &mut Page, section: &Section) {
     let mut last = None;

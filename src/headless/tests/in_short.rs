@@ -70,7 +70,7 @@ fn the_page_of_every_sample_is_short_and_in_words_that_a_neighbour_understands()
                 "HOW LEAKY",
                 "SEAL THESE FIRST",
                 "NEVER CLOSE THESE",
-                "FROST",
+                "FROST, AND HOW SURE",
             ] {
                 assert!(text.contains(heading), "{heading}: {text}");
             }

@@ -13,7 +13,7 @@ const PLACES: usize = 2 * REACH + 1;
 
 /// Share by which curves through neighbouring places may differ for what is read off between them to
 /// be trusted.
-const TRUSTED: f64 = 0.003;
+const TRUSTED: f64 = 0.001;
 
 /// The parabola through three values at 0, 1 and 2.
 fn parabola([a, b, c]: [f64; 3], x: f64) -> f64 {

@@ -285,16 +285,13 @@ pub(crate) fn to_buy(to_buy: &ToBuy, reasons: &mut Reasons) -> String {
 /// What the shares of the season are shares of, in a sentence.
 pub(crate) fn shares(comparison: &Comparison) -> &'static str {
     match comparison.shares {
-        Shares::WeatherCases => "The season is made of the weather cases, each by its share.",
+        Shares::WeatherCases => "The season is made of the weather cases by their shares.",
     }
 }
 
 /// What the costs of a month and of a winter hold, in a sentence about them.
 pub(crate) fn running_costs(these: &str) -> String {
-    format!(
-        "{these}: power, fuel and upkeep in the season’s weather; a winter is November to March, \
-         {WINTER_DAYS} days [A]."
-    )
+    format!("{these}: power, fuel and upkeep; a winter is {WINTER_DAYS} days from November [A].")
 }
 
 /// Current, what gives it, and days on the batteries.

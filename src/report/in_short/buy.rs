@@ -1,6 +1,6 @@
 //! What to buy and what not: the options over the season, with their prices.
 
-use super::page::{Leads, Part, Picture, known, money_column};
+use super::page::{Leads, Line, Part, Picture, known};
 use super::seal::{gaps_sealed, sealed_too};
 use crate::assess::Answer;
 use crate::assess::drying::{
@@ -11,43 +11,70 @@ use crate::assess::quantity::{Kind, money, price};
 use crate::assess::words::listed;
 use crate::figure::in_short::Bar;
 use crate::report::drying::{running_costs, shares, target, to_buy};
+use crate::report::sealing::in_currency;
 use crate::report::{Align, Material, Reasons, Table};
-use crate::survey::{Item, Place, SetUp, Survey};
+use crate::survey::{Item, Place, SetUp};
 
-/// What to buy, in a sentence; nothing where no gap is written down.
-pub(super) fn headline(material: &Material<'_>) -> Option<String> {
-    if material.survey.gaps.is_empty() {
+/// What to buy and what that costs, in a sentence; nothing where no gap is written down.
+pub(super) fn headline(material: &Material<'_>) -> Option<Line> {
+    let survey = material.survey;
+    if survey.gaps.is_empty() {
         return None;
     }
     let comparison = match material.comparison {
         Ok(comparison) => comparison,
         Err(unknown) => {
-            return Some(format!(
-                "What keeps it dry is not known: {}.",
-                unknown.reason
-            ));
+            let words = format!("What keeps it dry is not known: {}.", unknown.reason);
+            return Some(Line::new(words, Leads::to_lacking(survey)));
         }
     };
     let target = target(comparison);
-    Some(match pick(comparison) {
-        Pick::NothingNeeded => format!("Nothing has to be bought to keep it at {target} humidity."),
-        Pick::Take(at) => {
-            let option = comparison.options.get(at)?;
-            let verb = match option.to_buy {
-                ToBuy::Costs(_) => "To keep it dry buy",
-                ToBuy::Owned => "To keep it dry use what is there:",
-                ToBuy::Nothing => "To keep it dry:",
-            };
+    let words = match pick(comparison) {
+        Pick::NothingNeeded => {
+            format!("✔ Nothing has to be bought to keep it at {target} humidity.")
+        }
+        Pick::Take(at) => take(
+            comparison.options.get(at)?,
+            &survey.tariffs.currency,
+            &target,
+        ),
+        Pick::NoneSuffices(longest) => {
+            let longest = longest.and_then(|at| comparison.options.get(at));
+            let longest = longest.map_or_else(String::new, |option| {
+                format!(
+                    " Longest does {}, {}.",
+                    quoted(option),
+                    for_how_long(option)
+                )
+            });
             format!(
-                "{verb} {}, which holds {target} {}.",
-                quoted(option),
-                for_how_long(option)
+                "▲ Nothing compared here keeps it at {target} humidity for most of the season.{longest}"
             )
         }
-        Pick::NoneSuffices(_) => {
-            format!("Nothing compared here keeps it at {target} humidity for most of the season.")
+    };
+    Some(Line::new(words, Leads::DryingHeat))
+}
+
+/// What to take, what it costs, and for how long it holds the target.
+fn take(option: &OptionAnswer, currency: &str, target: &str) -> String {
+    let name = quoted(option);
+    let how = match &option.to_buy {
+        ToBuy::Nothing => format!("✔ To keep it dry: {name}"),
+        ToBuy::Owned => format!("✔ To keep it dry use what is there: {name}"),
+        ToBuy::Costs(Ok(cost)) => {
+            format!("✔ To keep it dry buy {name} for {}", price(*cost, currency))
         }
-    })
+        ToBuy::Costs(Err(_)) => format!("✔ To keep it dry buy {name}, price not given"),
+    };
+    let month = option.costs.per_month.as_ref();
+    let month = month.map_or_else(
+        |_| "what it costs to run is not known".to_owned(),
+        |cost| format!("{} a month", price(*cost, currency)),
+    );
+    format!(
+        "{how}; {month}. It holds {target} {}.",
+        for_how_long(option)
+    )
 }
 
 fn quoted(option: &OptionAnswer) -> String {
@@ -80,16 +107,21 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
     let mut part = Part::new(title(comparison));
     part.picture = Some(Picture::Options);
     let currency = material.survey.tariffs.currency.trim();
-    take(&mut part, material.survey, comparison, first);
+    after_sealing(&mut part, comparison, first);
     not_worth(&mut part, comparison);
     let mut reasons = Reasons::default();
     let mut table = Table::default()
-        .wide("", Align::Left, 1)
+        .wide(in_currency("What", currency), Align::Left, 1)
         .column("held", Align::Left);
-    for words in ["to buy", "a month", "a winter"] {
-        table = money_column(table, words, currency);
+    for words in ["to\u{a0}buy", "a\u{a0}month", "a\u{a0}winter"] {
+        table = table.column(words, Align::Decimal);
     }
-    for row in rows(comparison, first) {
+    // What never does is named above; a picture has room for its bar.
+    let never = |row: &Row<'_>| row.option.verdict == Ok(Verdict::Never);
+    for row in rows(comparison, first)
+        .into_iter()
+        .filter(|row| !never(row))
+    {
         table.row([
             format!("{} {}", row.option.standing().sign(), row.name),
             row.option.verdict_words(),
@@ -104,15 +136,17 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
         &reasons,
         Leads::Place(Place::whole(Item::Tariffs)),
     );
+    let generic = comparison.options.iter().any(|option| option.generic);
+    let star = if generic {
+        " * A usual size at a usual price, both assumed."
+    } else {
+        ""
+    };
     part.notes.push(format!(
-        "{} {}",
+        "{} {}{star}",
         shares(comparison),
-        running_costs("Costs of a month and a winter").replace(" [A]", "")
+        running_costs("Month and winter").replace(" [A]", "")
     ));
-    if comparison.options.iter().any(|option| option.generic) {
-        part.notes
-            .push("* A usual size at a usual price, both assumed.".to_owned());
-    }
     part
 }
 
@@ -196,66 +230,13 @@ pub(super) fn bars(comparison: &Comparison, first: &Answer<Option<First>>) -> Ve
     rows(comparison, first).into_iter().map(bar).collect()
 }
 
-/// What to take, what it costs, and what stands against it.
-fn take(part: &mut Part, survey: &Survey, comparison: &Comparison, first: &Answer<Option<First>>) {
-    let currency = &survey.tariffs.currency;
-    let target = target(comparison);
-    match pick(comparison) {
-        Pick::NothingNeeded => part.line(
-            format!("✔ Buy nothing: {target} is held without."),
-            Leads::DryingHeat,
-        ),
-        Pick::Take(at) => {
-            let Some(option) = comparison.options.get(at) else {
-                return;
-            };
-            let month = option.costs.per_month.as_ref().ok();
-            let month = month.map_or_else(
-                || "what it costs to run is not known".to_owned(),
-                |cost| format!("{} a month to run", price(*cost, currency)),
-            );
-            let words = match &option.to_buy {
-                ToBuy::Nothing => format!("✔ Do this, there is nothing to buy: {}", quoted(option)),
-                ToBuy::Owned => format!("✔ Use what is there: {}", quoted(option)),
-                ToBuy::Costs(Ok(cost)) => {
-                    format!("✔ Buy {} for {}", quoted(option), price(*cost, currency))
-                }
-                ToBuy::Costs(Err(_)) => format!("✔ Buy {}, price not given", quoted(option)),
-            };
-            part.line(
-                format!(
-                    "{words}; {month}. It holds {target} {}.",
-                    for_how_long(option)
-                ),
-                Leads::DryingHeat,
-            );
-        }
-        Pick::NoneSuffices(longest) => {
-            let longest = longest.and_then(|at| comparison.options.get(at));
-            let longest = longest.map_or_else(String::new, |option| {
-                format!(
-                    " Longest does {}, {}.",
-                    quoted(option),
-                    for_how_long(option)
-                )
-            });
-            part.line(
-                format!(
-                    "▲ Nothing compared here holds {target} for most of the season.{longest} Sizes that would \
-                     do stand on the page for drying and heat."
-                ),
-                Leads::DryingHeat,
-            );
-            after_sealing(part, comparison, first);
-        }
-    }
-}
-
 /// What suffices once the first gaps are sealed, where nothing does before.
 fn after_sealing(part: &mut Part, comparison: &Comparison, first: &Answer<Option<First>>) {
     let Ok(Some(first)) = first else { return };
     let Ok(then) = &first.comparison else { return };
-    let Pick::Take(at) = pick(then) else { return };
+    let (Pick::NoneSuffices(_), Pick::Take(at)) = (pick(comparison), pick(then)) else {
+        return;
+    };
     let Some(option) = then.options.get(at) else {
         return;
     };
@@ -298,7 +279,7 @@ fn not_worth(part: &mut Part, comparison: &Comparison) {
     if !flame.is_empty() {
         part.line(
             format!(
-                "▲ A flame is never left burning where nobody is, so this is no way to keep it dry: {flame}."
+                "▲ A flame is never left burning where nobody is: {flame} is no way to keep it dry."
             ),
             Leads::DryingHeat,
         );

@@ -1,9 +1,9 @@
 //! How leaky the vehicle is, and what that does to damp and heat.
 
-use super::page::{Leads, Part, Picture};
+use super::page::{Leads, Line, Part, Picture};
 use crate::assess::drying::Comparison;
 use crate::assess::quantity::Kind;
-use crate::assess::words::{counted, given, listed};
+use crate::assess::words::{capital, counted, given, listed};
 use crate::assess::{Answer, CaseAnswer};
 use crate::physics::units::MINUTES_PER_HOUR;
 use crate::report::Material;
@@ -40,17 +40,19 @@ fn no_leak(material: &Material<'_>) -> bool {
 }
 
 /// How leaky it is, in a sentence.
-pub(super) fn headline(material: &Material<'_>) -> String {
-    if no_leak(material) {
-        return "No gap is written down yet, so nothing can be said of its leaks.".to_owned();
-    }
-    match hole(material) {
-        Ok(hole) => format!(
-            "This {} leaks as if a hole of {hole} stood open.",
-            vehicle(material.survey.vehicle.kind)
-        ),
-        Err(unknown) => format!("How leaky it is, is not known: {}.", unknown.reason),
-    }
+pub(super) fn headline(material: &Material<'_>) -> Line {
+    let words = if no_leak(material) {
+        "No gap is written down yet, so nothing can be said of its leaks.".to_owned()
+    } else {
+        match hole(material) {
+            Ok(hole) => format!(
+                "This {} leaks as if a hole of {hole} stood open.",
+                vehicle(material.survey.vehicle.kind)
+            ),
+            Err(unknown) => format!("How leaky it is, is not known: {}.", unknown.reason),
+        }
+    };
+    Line::new(words, Leads::Gaps)
 }
 
 /// The time after which the air is new: `11 minutes`, from two hours on in hours.
@@ -77,47 +79,37 @@ pub(super) fn ends<'a>(material: &Material<'a>) -> Vec<&'a CaseAnswer> {
     places.into_iter().filter_map(|at| cases.get(at)).collect()
 }
 
-/// The hole, and how soon the air is new.
-pub(super) fn how_leaky(material: &Material<'_>) -> Part {
-    let mut part = Part::new("How leaky");
+/// The hole, how soon the air is new, and what that does to damp and heat.
+pub(super) fn part(material: &Material<'_>) -> Part {
+    let mut part = Part::new("How leaky, and what that does");
     if no_leak(material) {
         part.line(
-            "No gap is written down yet: begin with the ones that can be seen or felt.",
+            "No gap is written down yet: begin with those that can be seen or felt.",
             Leads::Gaps,
         );
-        return part;
+    } else {
+        part.picture = hole(material).is_ok().then_some(Picture::Hole);
+        not_sized(&mut part, material);
+        air(&mut part, material);
     }
-    match hole(material) {
-        Ok(hole) => {
-            part.picture = Some(Picture::Hole);
-            part.line(
-                format!(
-                    "All gaps that nobody wanted, taken together, let in as much air as one hole of {hole}."
-                ),
-                Leads::Gaps,
-            );
-        }
-        Err(unknown) => part.line(
-            format!("How leaky it is, is not known: {}.", unknown.reason),
-            Leads::Gaps,
-        ),
+    if !material.survey.gaps.is_empty() {
+        does(&mut part, material);
     }
-    let missing = &material.assessment.leakage.not_sized;
-    if !missing.is_empty() {
-        let ids: Vec<String> = missing.iter().map(ToString::to_string).collect();
-        let is = if ids.len() == 1 { "has" } else { "have" };
-        part.line(
-            format!(
-                "{} {is} no size yet, so it leaks more than that.",
-                number::gaps(&ids)
-            ),
-            missing.first().map_or(Leads::Gaps, |gap| {
-                Leads::Place(Place::whole(Item::Gap(*gap)))
-            }),
-        );
-    }
-    air(&mut part, material);
     part
+}
+
+fn not_sized(part: &mut Part, material: &Material<'_>) {
+    let missing = &material.assessment.leakage.not_sized;
+    let ids: Vec<String> = missing.iter().map(ToString::to_string).collect();
+    let Some(first) = missing.first() else { return };
+    let has = if ids.len() == 1 { "has" } else { "have" };
+    part.line(
+        format!(
+            "{} {has} no size yet, so it leaks more than that.",
+            capital(&number::gaps(&ids))
+        ),
+        Leads::Place(Place::whole(Item::Gap(*first))),
+    );
 }
 
 fn air(part: &mut Part, material: &Material<'_>) {
@@ -135,8 +127,7 @@ fn air(part: &mut Part, material: &Material<'_>) {
         ),
         ([calm, windy], Ok([in_calm, in_wind])) => part.line(
             format!(
-                "The air inside is new every {in_calm} with least wind (“{}”), every {in_wind} with most \
-                 (“{}”).",
+                "The air inside is new every {in_calm} in “{}”, every {in_wind} in “{}”, with most wind.",
                 calm.name, windy.name
             ),
             Leads::AirChange,
@@ -156,18 +147,18 @@ fn volume() -> Leads {
 }
 
 /// Names told of surfaces that become too damp.
-const SURFACES: usize = 3;
+const SURFACES: usize = 2;
 
-/// What the leaks do to damp and heat; nothing where no gap is written down.
-pub(super) fn does(material: &Material<'_>) -> Option<Part> {
-    if material.survey.gaps.is_empty() {
-        return None;
-    }
-    let mut part = Part::new("What that does");
+/// What the leaks do to damp and heat.
+fn does(part: &mut Part, material: &Material<'_>) {
     if let Ok(comparison) = material.comparison {
-        damp(&mut part, comparison);
+        damp(part, comparison);
     }
     let targets = &material.survey.targets;
+    // In use it is kept at comfort: what that costs stands with the options.
+    if material.survey.set_up == SetUp::InUse {
+        return;
+    }
     let (rh, set) = (
         Kind::RelativeHumidity.typed(targets.rh_percent),
         Kind::Celsius.with_unit(&given(targets.set_temperature_c)),
@@ -177,8 +168,7 @@ pub(super) fn does(material: &Material<'_>) -> Option<Part> {
     match (water, heat) {
         (Ok(water), Ok(heat)) => part.line(
             format!(
-                "To hold {rh} humidity at {set} inside, {water} of water have to come out a day and {heat} of \
-                 heat to go in, by the weather."
+                "To hold {rh} at {set} takes {water} of water out a day and {heat} of heat in."
             ),
             Leads::DryingHeat,
         ),
@@ -191,7 +181,6 @@ pub(super) fn does(material: &Material<'_>) -> Option<Part> {
             );
         }
     }
-    Some(part)
 }
 
 /// A result from the weather with least wind to that with most.
@@ -247,7 +236,7 @@ fn damp(part: &mut Part, comparison: &Comparison) {
     let rest = (more > 0).then(|| counted(more, "other", "others"));
     part.line(
         format!(
-            "Damp enough for water, mould or rust in some weather: {}.",
+            "Damp enough for water, mould or rust: {}.",
             listed(told.chain(rest))
         ),
         Leads::DryingHeat,

@@ -29,13 +29,11 @@ pub fn in_short(material: &Material<'_>) -> InShort {
     ];
     let parts = [
         dangers(material),
-        Some(leak::how_leaky(material)),
-        leak::does(material),
+        Some(leak::part(material)),
         Some(buy::part(material, first)),
         Some(seal::part(material, first)),
         Some(stay_open::part(material)),
-        Some(sure::frost(material)),
-        sure::how_sure(material),
+        Some(sure::part(material)),
     ];
     InShort {
         headline: headline.into_iter().flatten().collect(),
@@ -44,7 +42,7 @@ pub fn in_short(material: &Material<'_>) -> InShort {
 }
 
 /// Dangers told one by one; of more the rest is counted.
-const DANGERS: usize = 3;
+const DANGERS: usize = 2;
 
 /// What could hurt somebody, before anything else.
 fn dangers(material: &Material<'_>) -> Option<Part> {
@@ -53,7 +51,7 @@ fn dangers(material: &Material<'_>) -> Option<Part> {
         .iter()
         .filter(|finding| finding.severity == Severity::Danger)
         .collect();
-    let mut part = Part::new("Mend this first");
+    let mut part = Part::new(String::new());
     for finding in all.iter().take(DANGERS) {
         let words = format!(
             "{} {}",

@@ -1,8 +1,6 @@
 //! What the page in short is made of: parts of lines, tables and pictures.
 
-use crate::report::Align;
 use crate::report::blocks::{Block, Reasons, Section, Table};
-use crate::report::sealing::in_currency;
 use crate::survey::{Field, Item, Place, Survey};
 
 /// Where a line leads to.
@@ -35,6 +33,17 @@ impl Leads {
         item: Item::Vehicle,
         field: Some(Field::AppliancesConfirmed),
     });
+}
+
+impl Line {
+    /// A line that hurts nobody.
+    pub(super) fn new(text: impl Into<String>, leads_to: Leads) -> Self {
+        Self {
+            text: text.into(),
+            grave: false,
+            leads_to,
+        }
+    }
 }
 
 /// One line: a sentence or two with their sign.
@@ -89,19 +98,11 @@ impl Part {
     }
 
     pub(super) fn line(&mut self, text: impl Into<String>, leads_to: Leads) {
-        self.lines.push(Line {
-            text: text.into(),
-            grave: false,
-            leads_to,
-        });
+        self.lines.push(Line::new(text, leads_to));
     }
 
     pub(super) fn below(&mut self, text: impl Into<String>, leads_to: Leads) {
-        self.below.push(Line {
-            text: text.into(),
-            grave: false,
-            leads_to,
-        });
+        self.below.push(Line::new(text, leads_to));
     }
 
     pub(super) fn grave(&mut self, text: impl Into<String>, leads_to: Leads) {
@@ -117,7 +118,7 @@ impl Part {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct InShort {
     /// What is wrong, what to buy and what sealing does, a sentence each.
-    pub headline: Vec<String>,
+    pub headline: Vec<Line>,
     /// The parts, in order.
     pub parts: Vec<Part>,
 }
@@ -128,11 +129,14 @@ impl InShort {
     #[must_use]
     pub fn section(&self, mut drawn: impl FnMut(Picture) -> Option<Block>) -> Section {
         let mut section = Section::new("In short");
+        let headline = self.headline.iter();
         section.push(Block::Plain {
-            sentences: self.headline.clone(),
+            sentences: headline.map(|line| line.text.clone()).collect(),
         });
         for part in &self.parts {
-            section.heading(part.title.clone());
+            if !part.title.is_empty() {
+                section.heading(part.title.clone());
+            }
             let picture = part.picture.and_then(|picture| {
                 let block = drawn(picture)?;
                 Some((picture, block))
@@ -149,10 +153,23 @@ impl InShort {
         section
     }
 
+    /// The same without some of the dangers, which stand elsewhere already.
+    #[must_use]
+    pub fn without_dangers(mut self, told: impl Fn(&Line) -> bool) -> Self {
+        for part in &mut self.parts {
+            part.lines.retain(|line| !(line.grave && told(line)));
+        }
+        self.parts.retain(|part| {
+            !part.lines.is_empty() || part.table.is_some() || part.picture.is_some()
+        });
+        self
+    }
+
     /// Every line of the page.
     pub fn lines(&self) -> impl Iterator<Item = &Line> {
         let parts = self.parts.iter();
-        parts.flat_map(|part| part.lines.iter().chain(&part.below))
+        let of_parts = parts.flat_map(|part| part.lines.iter().chain(&part.below));
+        self.headline.iter().chain(of_parts)
     }
 }
 
@@ -174,9 +191,4 @@ pub(super) fn known(part: &mut Part, table: Table, reasons: &Reasons, leads_to: 
     for note in reasons.notes() {
         part.below(note, leads_to);
     }
-}
-
-/// A heading of a column with the currency.
-pub(super) fn money_column(table: Table, words: &str, currency: &str) -> Table {
-    table.column(in_currency(words, currency), Align::Decimal)
 }

@@ -1,14 +1,16 @@
 //! What to seal first: what it costs, what it gains, and what it does not.
 
 use super::leak::renewed;
-use super::page::{Leads, Part, known, money_column};
+use super::page::{Leads, Line, Part, known};
 use crate::assess::drying::{Comparison, OptionAnswer, Standing};
 use crate::assess::in_short::{First, Pick, pick};
 use crate::assess::quantity::{Kind, money, price};
-use crate::assess::sealing::{Chosen, Plan, WINTER_DAYS};
+use crate::assess::sealing::{Chosen, Plan};
 use crate::assess::words::{counted, sentence};
 use crate::assess::{Answer, Mark};
-use crate::report::sealing::{cost, how, material_alone, nothing_to_do};
+use crate::report::sealing::{
+    any_suggested, cost, in_currency, material_alone, nothing_to_do, suggested,
+};
 use crate::report::words::{duration, minutes, name};
 use crate::report::{Align, Material, Reasons, Table};
 use crate::survey::leave::{self, Refusal};
@@ -20,14 +22,15 @@ pub(super) fn gaps_sealed(gaps: usize) -> String {
 }
 
 /// What the first work does, in a sentence.
-pub(super) fn headline(first: &Answer<Option<First>>) -> Option<String> {
+pub(super) fn headline(first: &Answer<Option<First>>) -> Option<Line> {
     let first = first.as_ref().ok()?.as_ref()?;
     let kept_out = first.kept_out().ok()?;
     let gaps = counted(first.gaps.len(), "gap", "gaps");
-    Some(format!(
+    let words = format!(
         "Sealing {gaps} keeps out {} of the air that wind drives in.",
         Kind::WholePercent.text(kept_out)
-    ))
+    );
+    Some(Line::new(words, Leads::SealingPlan))
 }
 
 /// The option that is taken, with the first gaps sealed.
@@ -124,17 +127,22 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
     let currency = survey.tariffs.currency.trim();
     let table = Table::default()
         .column("Gap", Align::Right)
-        .wide("What", Align::Left, 2)
-        .wide("How", Align::Left, 2)
+        .wide("What", Align::Left, 1)
         .column("Minutes", Align::Decimal);
-    let mut table = money_column(table, "Cost", currency);
+    let mut table = table.column(
+        in_currency("Cost", currency).replace(' ', "\u{a0}"),
+        Align::Decimal,
+    );
     let mut reasons = Reasons::default();
     for one in &first.gaps {
         let id = one.gap();
         let row = table.row([
             id.to_string(),
-            survey.gap(id).map_or_else(String::new, name),
-            how(one),
+            format!(
+                "{}{}",
+                survey.gap(id).map_or_else(String::new, name),
+                suggested(one)
+            ),
             reasons.or(&one.cost(), |cost| minutes(cost.minutes)),
             reasons.or(&one.cost(), cost),
         ]);
@@ -143,8 +151,7 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
     let plan = &first.plan;
     table.total([
         String::new(),
-        "Together".to_owned(),
-        duration(plan.minutes),
+        format!("Together, {}", duration(plan.minutes)),
         minutes(plan.minutes),
         money(plan.cost),
     ]);
@@ -159,23 +166,21 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
             Leads::Place(Place::at(Item::Tariffs, crate::survey::Field::Workshop)),
         );
     }
-    let signs = first.gaps.iter().map(how).collect::<String>();
-    if signs.contains('*') || signs.contains('†') {
-        part.notes.push(
-            "* A usual remedy, and † a usual price or time, suggested by this program.".to_owned(),
-        );
+    if any_suggested(first.gaps.iter()) {
+        part.notes
+            .push("* A usual remedy, † a usual price or time, both assumed.".to_owned());
     }
     let chosen = match first.chosen {
         Chosen::Planned => "Of the gaps marked as planned",
-        Chosen::Proposed => "No gap is marked as planned. Of those that would save most",
+        Chosen::Proposed => "None is planned yet; of those that save most",
         Chosen::Within => "Of the best set for the money named",
     };
     let more = match first.more {
         0 => String::new(),
-        more => format!(" {more} more stand on the page for the sealing plan."),
+        more => format!("; {more} more in the plan"),
     };
     part.notes
-        .push(format!("{chosen}, these save most for their money.{more}"));
+        .push(format!("{chosen}, most for its money first{more}."));
 }
 
 /// What it gains, what it does not, and what it is to be done after.
@@ -193,14 +198,13 @@ fn gains(part: &mut Part, material: &Material<'_>, first: &First) {
             part.below(words, Leads::DryingHeat);
         }
     }
-    let dangers = plan.findings.iter();
-    for finding in dangers.filter(|one| one.severity == Severity::Danger) {
-        let words = format!(
-            "{} {}",
-            sentence(&finding.sentence),
-            sentence(&finding.advice)
+    let mut dangers = plan.findings.iter();
+    if let Some(danger) = dangers.find(|one| one.severity == Severity::Danger) {
+        // What is amiss stands first on the page.
+        part.grave(
+            "Put the fixed ventilation right first, then seal: leaks now make up for what it lacks.",
+            Leads::Place(danger.place),
         );
-        part.grave(Mark::without(words.trim()), Leads::Place(finding.place));
     }
     let damp = plan
         .findings
@@ -224,14 +228,13 @@ fn less_air(plan: &Plan, currency: &str) -> Option<String> {
     let heat = saved.winter_cost.ok().filter(|saved| *saved >= 0.5);
     let heat = heat.map_or_else(String::new, |saved| {
         format!(
-            " Heated with electricity all winter, {WINTER_DAYS} days, that would save {}.",
+            " Of heat by electricity that is {} a winter.",
             price(saved, currency)
         )
     });
     let (before, after) = (renewed(*before), renewed(*after));
     Some(format!(
-        "Gains less draught and less cold: with most wind the air is then new every {after} instead of every \
-         {before}.{heat}"
+        "Gains less draught and cold: in most wind the air is new every {after}, not every {before}.{heat}"
     ))
 }
 
@@ -251,14 +254,14 @@ fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<
         parts.push(if now == then {
             format!("costs {now} a month as before")
         } else {
-            format!("costs {then} a month instead of {now}")
+            format!("costs {then} a month, not {now}")
         });
     }
     if let (Some(now), Some(then)) = (share(now), share(then)) {
         parts.push(if now == then {
-            format!("holds the target for {now} of the season as before")
+            "holds as long".to_owned()
         } else {
-            format!("holds the target for {then} of the season instead of {now}")
+            format!("holds for {then} of the season, not {now}")
         });
     }
     let good = if then.standing() == Standing::Well {
@@ -266,7 +269,7 @@ fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<
     } else {
         ""
     };
-    (!parts.is_empty()).then(|| format!("{good}“{}” then {}.", now.name, parts.join(" and ")))
+    (!parts.is_empty()).then(|| format!("{good}“{}” then {}.", now.name, parts.join(", and ")))
 }
 
 /// A humidity nearer to another than this is told as the same, relative humidity.
@@ -281,15 +284,18 @@ fn alone(comparison: &Comparison, first: &First) -> Option<String> {
         Kind::RelativeHumidity.number(now),
         Kind::RelativeHumidity.text(then)
     );
-    Some(if then > now + ALIKE {
+    Some(if then > now + ALIKE && then > comparison.target_rh {
+        format!("▲ Sealing alone makes it damper: {told} humidity inside on average: dry it too.")
+    } else if then > now + ALIKE {
         format!(
-            "▲ Sealing alone makes it damper: {told} humidity inside on average. Let air in by ventilators that \
-             close, or dry it."
+            "Sealing makes it a little damper, {told} humidity on average: less than is wanted at most."
         )
     } else if then < now - ALIKE && then > comparison.target_rh {
         format!("Sealing alone does not dry it enough: {told} humidity inside on average.")
     } else if then < now - ALIKE {
         format!("Sealing alone dries it: {told} humidity inside on average.")
+    } else if then <= comparison.target_rh {
+        format!("Sealing hardly changes the damp: {told} humidity inside on average.")
     } else {
         format!("Sealing alone does not dry it: {told} humidity inside on average.")
     })

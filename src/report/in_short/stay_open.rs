@@ -69,7 +69,7 @@ pub(super) fn part(material: &Material<'_>) -> Part {
         );
     }
     ventilation(&mut part, &material.assessment.safety.verdict);
-    part.line(cautions::LOCAL, Leads::Place(SAFETY));
+    part.line(cautions::TRADES, Leads::Place(SAFETY));
     part
 }
 
@@ -93,9 +93,12 @@ fn lead(gaps: &[&Gap]) -> Leads {
 fn ventilation(part: &mut Part, verdict: &SafetyVerdict) {
     let words = format!("Fixed ventilation: {}.", verdict.sentence());
     let words = Mark::without(&words);
-    if matches!(verdict, SafetyVerdict::Meets) {
-        part.line(words, Leads::Place(SAFETY));
-    } else {
-        part.line(format!("▲ {words} {}", defer()), Leads::Place(SAFETY));
+    match verdict {
+        SafetyVerdict::Meets => part.line(words, Leads::Place(SAFETY)),
+        // What to do about it stands first on the page, among what could hurt.
+        SafetyVerdict::Below { .. } => part.line(format!("▲ {words}"), Leads::Place(SAFETY)),
+        SafetyVerdict::NotKnown(_) => {
+            part.line(format!("▲ {words} {}", defer()), Leads::Place(SAFETY));
+        }
     }
 }

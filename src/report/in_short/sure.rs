@@ -8,30 +8,33 @@ use crate::assess::reach::{COLDEST_C, Reach, reaches, told_watts};
 use crate::assess::words::capital;
 use crate::report::Material;
 use crate::report::drying::NOT_BY_HEAT;
-use crate::survey::findings::called;
 use crate::survey::{Field, Item, Place, SetUp};
 
-/// Down to which cold each heater holds what it is set to.
-pub(super) fn frost(material: &Material<'_>) -> Part {
+/// Down to which cold each heater holds, and how sure all of it is.
+pub(super) fn part(material: &Material<'_>) -> Part {
+    let mut part = Part::new("Frost, and how sure this is");
+    frost(&mut part, material);
+    how_sure(&mut part, material);
+    part
+}
+
+fn frost(part: &mut Part, material: &Material<'_>) {
     let survey = material.survey;
-    let mut part = Part::new("Frost");
     let known = reaches(survey, &material.assessment.cases);
-    for reach in &known {
-        let mut heaters = survey.heaters.iter();
-        let heater = heaters.find(|heater| heater.id == reach.heater);
-        let name = heater.map_or_else(String::new, |heater| called("heater", &heater.name));
-        part.line(
-            format!("{} {}", sign(reach), capital(&holds(&name, reach))),
-            Leads::Place(Place::at(Item::Heater(reach.heater), Field::Rating)),
-        );
-    }
     for heater in &survey.heaters {
-        if !known.iter().any(|reach| reach.heater == heater.id) {
-            let name = called("heater", &heater.name);
-            part.line(
+        let name = match heater.name.trim() {
+            "" => "the heater".to_owned(),
+            name => format!("“{name}”"),
+        };
+        match known.iter().find(|reach| reach.heater == heater.id) {
+            Some(reach) => part.line(
+                format!("{} {}", sign(reach), capital(&holds(&name, reach))),
+                Leads::Place(Place::at(Item::Heater(heater.id), Field::Rating)),
+            ),
+            None => part.line(
                 format!("Down to which cold {name} holds is not known."),
                 Leads::Place(Place::whole(Item::Heater(heater.id))),
-            );
+            ),
         }
     }
     if survey.heaters.is_empty() {
@@ -40,7 +43,6 @@ pub(super) fn frost(material: &Material<'_>) -> Part {
     if survey.set_up == SetUp::LaidUp {
         part.line(NOT_BY_HEAT, Leads::DryingHeat);
     }
-    part
 }
 
 fn sign(reach: &Reach) -> &'static str {
@@ -54,15 +56,13 @@ fn holds(name: &str, reach: &Reach) -> String {
     }
     let down_to = Kind::Celsius.text(reach.down_to_c);
     if reach.holds() {
-        return format!("{name} holds {held} inside down to {down_to} outside, in whatever wind.");
+        return format!("{name} holds {held} down to {down_to} outside, in whatever wind.");
     }
     let design = Kind::Celsius.typed(reach.design_c);
     let take = reach.enough_w.map_or_else(String::new, |watts| {
-        format!(" That takes {}, or fewer leaks.", told_watts(watts))
+        format!(": that takes {}", told_watts(watts))
     });
-    format!(
-        "{name} holds {held} inside down to {down_to} outside with most wind, not down to {design}.{take}"
-    )
+    format!("{name} holds {held} down to {down_to} outside, not to {design}{take}.")
 }
 
 fn no_heater(material: &Material<'_>) -> String {
@@ -87,9 +87,10 @@ fn no_heater(material: &Material<'_>) -> String {
 
 /// Where the air change very likely lies, and the one thing that would make it surer; nothing before
 /// that was worked out.
-pub(super) fn how_sure(material: &Material<'_>) -> Option<Part> {
-    let found = material.uncertainty?;
-    let mut part = Part::new("How sure");
+fn how_sure(part: &mut Part, material: &Material<'_>) {
+    let Some(found) = material.uncertainty else {
+        return;
+    };
     let windy = ends(material).pop();
     let interval = windy.and_then(|windy| {
         let mut cases = found.cases.iter();
@@ -99,7 +100,7 @@ pub(super) fn how_sure(material: &Material<'_>) -> Option<Part> {
     if let Some((windy, interval)) = interval {
         part.line(
             format!(
-                "The air with most wind (“{}”) is very likely new every {} to every {}.",
+                "How sure: in “{}” the air is very likely new every {} to every {}.",
                 windy.name,
                 renewed(interval.high),
                 renewed(interval.low)
@@ -109,8 +110,7 @@ pub(super) fn how_sure(material: &Material<'_>) -> Option<Part> {
     }
     if found.outweighed.is_some() {
         part.line(
-            "Most of the doubt lies in the wind itself: a test of the air change would make it surer, no gauge \
-             does.",
+            "Most of the doubt is the wind’s own: a test of the air change makes it surer, no gauge does.",
             Leads::AirChange,
         );
     } else {
@@ -127,5 +127,4 @@ pub(super) fn how_sure(material: &Material<'_>) -> Option<Part> {
             ),
         }
     }
-    Some(part)
 }

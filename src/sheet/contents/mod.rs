@@ -11,7 +11,7 @@ use crate::report::{
     self, Block, Section, cases, completion, costs, drying, in_short, ledger, papers, safety,
     sealing, summary, vehicle, walk, workings,
 };
-use crate::survey::date;
+use crate::survey::{Field, date};
 use std::collections::BTreeMap;
 
 /// What a sheet is made from.
@@ -23,6 +23,9 @@ pub struct Material<'a> {
     /// cannot be read are not in it.
     pub photos: &'a BTreeMap<String, Picture>,
 }
+
+/// A heading, and which of the workshop's texts stands under it.
+type OwnWords = (&'static str, fn(&WorkshopTexts) -> &String);
 
 impl<'a> Material<'a> {
     /// What a kind of sheet is made from.
@@ -167,7 +170,7 @@ impl Writer<'_> {
     }
 
     /// Sections of what the workshop says in its own words, where it says something.
-    fn own_words(&mut self, of: &[(&str, fn(&WorkshopTexts) -> &String)]) {
+    fn own_words(&mut self, of: &[OwnWords]) {
         if !self.choices.has(Part::Terms) {
             return;
         }
@@ -233,7 +236,10 @@ impl Writer<'_> {
         let told = self.material.told;
         let drawn = self.choices.has(Part::Drawings);
         let (choices, files) = (self.choices, &mut self.files);
-        let section = in_short::in_short(&told).section(|picture| {
+        // What is closed though it must stay open stands before it.
+        let closed = |line: &in_short::Line| matches!(line.leads_to, in_short::Leads::Place(place) if place.is_at(Field::State));
+        let page = in_short::in_short(&told).without_dangers(closed);
+        let section = page.section(|picture| {
             let (figure, file) = drawings::in_short(&told, choices, picture).filter(|_| drawn)?;
             files.push(file);
             Some(figure)

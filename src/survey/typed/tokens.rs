@@ -124,7 +124,7 @@ fn refuse_dot_between(after: &str) -> Result<(), String> {
 }
 
 /// The longest unit that stands at the head of the text.
-fn unit_at<'a>(text: &'a str, wanted: Wanted) -> Result<(&'static Unit, &'a str), String> {
+fn unit_at(text: &str, wanted: Wanted) -> Result<(&'static Unit, &str), String> {
     let mut found: Option<(&'static Unit, &str)> = None;
     for unit in ALL
         .iter()

@@ -49,6 +49,10 @@ impl Step {
 }
 
 /// What the window is told of a sheet being set.
+#[expect(
+    clippy::large_enum_variant,
+    reason = "a sheet sends a few of them, and none is kept"
+)]
 pub(super) enum News {
     Step(Step),
     Copies(Arc<PrintCopies>),

@@ -88,7 +88,9 @@ fn grip(
     if to.is_some() {
         queue.typing_in(step);
     }
-    if response.drag_stopped() || response.lost_focus() {
+    // A drag takes the focus from the other knob: that must not end the step of the drag.
+    let left = response.lost_focus() && ui.ctx().dragged_id().is_none();
+    if response.drag_stopped() || left {
         queue.close_step();
     }
     (response, to)

@@ -48,6 +48,11 @@ fn cents(cell: &str) -> i64 {
         .unwrap_or_else(|_| panic!("{cell}"))
 }
 
+/// Cents as a number to reckon with.
+fn whole(cents: i64) -> f64 {
+    crate::physics::counts::seconds_as_f64(cents)
+}
+
 /// Net, tax and gross of a table, each the sum of what stands above it; cents.
 fn adds_up(table: &Table, tax_percent: Option<f64>) -> (i64, i64) {
     let mut net = 0;
@@ -57,7 +62,7 @@ fn adds_up(table: &Table, tax_percent: Option<f64>) -> (i64, i64) {
         let each = row.cells[4].parse::<f64>().expect("a price");
         let many = row.cells[2].parse::<f64>().expect("a quantity");
         assert!(
-            (each * many * 100.0 - material as f64).abs() < 0.500_1,
+            (each * many * 100.0 - whole(material)).abs() < 0.500_1,
             "{row:?}"
         );
         net += price;
@@ -71,9 +76,9 @@ fn adds_up(table: &Table, tax_percent: Option<f64>) -> (i64, i64) {
     match (tax_percent, totals.as_slice()) {
         (Some(percent), [first, tax, gross]) => {
             assert_eq!(last(first), net);
-            let exact = net as f64 * percent / 100.0;
+            let exact = whole(net) * percent / 100.0;
             assert!(
-                (last(tax) as f64 - exact).abs() < 0.500_1,
+                (whole(last(tax)) - exact).abs() < 0.500_1,
                 "{tax:?} {exact}"
             );
             assert_eq!(last(gross), net + last(tax));

@@ -118,6 +118,11 @@ fn across_id() -> Id {
     Id::unique("the ledger across")
 }
 
+/// Under which it is kept how many rows were drawn last.
+fn drawn_id() -> Id {
+    Id::unique("rows of the ledger drawn")
+}
+
 const HELP: &str = "Up and Down go through the gaps, with Shift several are selected; Left and \
      Right go from cell to cell, Enter edits the cell, Esc takes it back; without a cell Enter goes \
      to the form.";
@@ -199,12 +204,15 @@ fn body_rows(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &L
     let mut area = ScrollArea::vertical().auto_shrink(false).id_salt("rows");
     let before = ui.data(|data| data.get_temp::<(f32, f32)>(ledger_id()));
     // A gap just added may be in the list only a frame later, and the list itself be new: how much
-    // it shows is known once it was drawn.
+    // it shows, and how far it can be scrolled, is known once it was drawn. What is scrolled further
+    // springs back.
+    let drawn = ui.data(|data| data.get_temp::<usize>(drawn_id()));
+    let before_it = before.filter(|_| drawn == Some(rows.lines.len()));
     let mut scrolled = false;
     if context.view.scroll_wanted
         && let Some(at) = selected.and_then(|id| rows.row(id))
     {
-        match before {
+        match before_it {
             Some(shown) => {
                 context.view.scroll_wanted = false;
                 if let Some(offset) = into_sight(shown, top_of(at, lay.row), lay.row) {
@@ -227,7 +235,10 @@ fn body_rows(ui: &mut Ui, context: &mut GapsContext<'_>, rows: &Listing, lay: &L
         moving::carry(ui, context, rows, lay.row);
     });
     let shown = (output.state.clamped_offset().y, output.inner_rect.height());
-    ui.data_mut(|data| data.insert_temp(ledger_id(), shown));
+    ui.data_mut(|data| {
+        data.insert_temp(ledger_id(), shown);
+        data.insert_temp(drawn_id(), rows.lines.len());
+    });
     // A message or a card more may have left less room: what was in sight stays in sight.
     let less_room = before.is_some_and(|(_, height)| shown.1 < height);
     let meant = |at| scrolled || before.is_some_and(|before| in_sight(before, at, lay.row));

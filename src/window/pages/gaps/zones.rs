@@ -7,6 +7,7 @@ use crate::assess::words::counted;
 use crate::report::leakage::eqla;
 use crate::survey::{Edit, Field, Item, Record, RecordId, Zone, ZoneId};
 use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets::{self, TextField};
 use eframe::egui;
 use egui::{Id, Key, RichText, TextEdit, Ui};
@@ -69,7 +70,9 @@ fn figures(ui: &mut Ui, context: &GapsContext<'_>, id: ZoneId) {
                 let share = total.figures.flow_10pa / all.figures.flow_10pa;
                 words = format!("{words}, {}", Kind::Share.text(share));
             }
-            ui.strong(words).on_hover_text(hover(&total));
+            let ctx = ui.ctx().clone();
+            ui.strong(units::text(&ctx, &words))
+                .on_hover_text(units::text(&ctx, &hover(&total)));
         }
         (_, Err(not_known)) | (Err(not_known), _) => {
             ui.label("not known").on_hover_text(not_known.reason);

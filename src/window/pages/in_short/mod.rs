@@ -13,7 +13,7 @@ use crate::window::theme::{bold, palette};
 use crate::window::units;
 use crate::window::widgets::{self, report};
 use eframe::egui;
-use egui::{Label, RichText, ScrollArea, Ui};
+use egui::{RichText, ScrollArea, Ui};
 use view::{InShortContext, Told};
 
 /// Width of a card at least.
@@ -34,9 +34,8 @@ pub fn show(ui: &mut Ui, context: &mut InShortContext<'_>) {
             if told.of_older {
                 widgets::muted(ui, "This is being worked out anew.");
             }
-            for words in &told.page.headline {
-                let words = RichText::new(units::text(ui.ctx(), words));
-                ui.add(Label::new(words.family(bold()).size(HEADLINE)).wrap());
+            for line in &told.page.headline {
+                headline(ui, context.queue, line);
             }
             ui.add_space(6.0);
             cards(ui, context, &told);
@@ -84,6 +83,25 @@ fn card(ui: &mut Ui, context: &mut InShortContext<'_>, told: &Told, part: &Part)
     });
 }
 
+/// One line of the headline, large, with its way.
+fn headline(ui: &mut Ui, queue: &mut Queue, line: &Line) {
+    ui.horizontal_wrapped(|ui| {
+        let words = units::text(ui.ctx(), &line.text);
+        let large = RichText::new(&words).family(bold()).size(HEADLINE);
+        ui.label(large.color(report::sign_colour(ui, &words)));
+        follow(ui, queue, line.leads_to, &words);
+    });
+}
+
+/// The way that a line leads.
+fn follow(ui: &mut Ui, queue: &mut Queue, leads: Leads, words: &str) {
+    let (name, follow) = way(leads);
+    let link = RichText::new(format!("{name}\u{a0}→")).color(palette(ui).accent);
+    if widgets::named_link(ui, link, &format!("{name}: {words}")) {
+        follow(queue);
+    }
+}
+
 /// Each line with its way at its end.
 fn lines(ui: &mut Ui, queue: &mut Queue, lines: &[Line]) {
     for line in lines {
@@ -96,18 +114,17 @@ fn lines(ui: &mut Ui, queue: &mut Queue, lines: &[Line]) {
             };
             let sign = if line.grave { "⚠ " } else { "" };
             ui.label(RichText::new(format!("{sign}{words}")).color(colour));
-            let (name, follow) = way(line.leads_to);
-            let link = RichText::new(format!("{name}\u{a0}→")).color(palette(ui).accent);
-            if widgets::named_link(ui, link, &format!("{name}: {words}")) {
-                follow(queue);
-            }
+            follow(ui, queue, line.leads_to, &words);
         });
         ui.add_space(2.0);
     }
 }
 
+/// What leads somewhere.
+type Way = Box<dyn FnOnce(&mut Queue)>;
+
 /// Name of the page that a line leads to, and what leads there.
-fn way(leads: Leads) -> (&'static str, Box<dyn FnOnce(&mut Queue)>) {
+fn way(leads: Leads) -> (&'static str, Way) {
     let page = match leads {
         Leads::Gaps => Page::Gaps,
         Leads::AirChange => Page::AirChange,
