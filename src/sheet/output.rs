@@ -67,7 +67,7 @@ pub fn write(
 /// waits until somebody reads.
 ///
 /// # Errors
-/// As [`write`].
+/// As [`fn@write`].
 pub fn write_or_send(
     survey_file: Option<&Path>,
     output: &Path,

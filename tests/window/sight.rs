@@ -3,7 +3,7 @@
 use super::{Window, click_button, opened, press, shows, survey};
 use eframe::egui;
 use egui::Key;
-use egui::accesskit::Role;
+use egui::accesskit::{Role, Toggled};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use gapledger::survey::{Edit, Facing, Form, Gap, GapId, Survey, VehicleKind};
@@ -48,7 +48,8 @@ fn selected_row(window: &Window<'_>) -> Option<(egui::Rect, f32)> {
     let ledger = window.get_by_role_and_label(Role::ListBox, "Gap ledger");
     let end = ledger.rect().bottom();
     let selected = window.query_all_by(|node| {
-        node.role() == Role::ListBoxOption && node.is_selected() == Some(true)
+        // Of a choice among several the toolkit says that it is toggled.
+        node.role() == Role::ListBoxOption && node.toggled() == Some(Toggled::True)
     });
     selected.map(|node| (node.rect(), end)).next()
 }
