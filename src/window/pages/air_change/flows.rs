@@ -99,7 +99,8 @@ fn picture(
         touched.response.on_hover_ui_at_pointer(|ui| {
             let lines = context.survey.gaps.iter().zip(&direction.flows);
             for (gap, flow) in lines.filter(|(gap, _)| gap.id == id) {
-                ui.label(flows::gap_words(gap, *flow));
+                let words = flows::gap_words(gap, *flow);
+                ui.label(units::text(ui.ctx(), &words));
             }
         });
     }
@@ -236,8 +237,11 @@ fn table(ui: &mut Ui, context: &AirChangeContext<'_>, direction: &DirectionAnswe
     }
     ui.spacing_mut().item_spacing.y = 0.0;
     ui.add_space(4.0);
+    let shown = units::shown(ui.ctx());
+    let heads = flows::HEADS.map(|title| shown.head(title));
+    let columns = heads.each_ref().map(|(_, unit)| *unit);
     row(ui, None, || {
-        flows::HEADS.map(|title| RichText::new(title).family(bold()).small())
+        heads.map(|(title, _)| RichText::new(title).family(bold()).small())
     });
     let lines = lines(gaps, direction, context.view.ledger_order);
     let inflow: f64 = lines
@@ -246,7 +250,11 @@ fn table(ui: &mut Ui, context: &AirChangeContext<'_>, direction: &DirectionAnswe
         .sum();
     for (number, (gap, flow)) in lines.iter().enumerate() {
         row(ui, Some(number), || {
-            flows::gap(gap, *flow, inflow).map(RichText::new)
+            let mut columns = columns.into_iter();
+            flows::gap(gap, *flow, inflow).map(|words| {
+                let unit = columns.next().flatten();
+                RichText::new(shown.cell(&words, unit))
+            })
         });
     }
 }
