@@ -29,7 +29,7 @@ fn parabola([a, b, c]: [f64; 3], x: f64) -> f64 {
 /// A stack draws with about the root of the temperature difference, so the flow is nearly a straight
 /// line in `s = ± √|T_i − T_o|`. It is worked out at every quarter of s that is asked for and read off
 /// between by the cubic through the four next to it, or worked out exactly where these do not lie on a
-/// smooth curve; a test holds the error under 0.5 % for every sample vehicle. Each place is worked out from nothing and at most once, so what is read off does
+/// smooth curve; a test holds the error under 1 % for every sample vehicle. Each place is worked out from nothing and at most once, so what is read off does
 /// not depend on who asked first, nor on the number of threads.
 pub struct AirTable<E> {
     /// By hour and place; an error in what is worked out stays.
