@@ -18,6 +18,7 @@ mod findings;
 mod gaps;
 mod in_short;
 mod leakage;
+mod measured;
 mod object;
 mod records;
 mod sealing;

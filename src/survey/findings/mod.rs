@@ -4,6 +4,7 @@
 //! such as safety ventilation below its table, is found in [`crate::assess`].
 
 mod equipment;
+mod fan_test;
 mod finding;
 mod gap;
 mod job;
@@ -38,6 +39,7 @@ pub fn find(survey: &Survey) -> Vec<Finding> {
     equipment::find(survey, &mut findings);
     job::find(survey, &mut findings);
     stay::find(survey, &mut findings);
+    fan_test::find(survey, &mut findings);
     usual::find(survey, &mut findings);
     findings.sort_by_key(|finding| finding.severity);
     findings
