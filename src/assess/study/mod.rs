@@ -34,6 +34,7 @@ use super::assessment::assessment;
 use super::curves::{TemperatureCurve, WindCurve};
 use super::drying::{AfterPlan, Comparison};
 use super::in_short::First;
+use super::measured::Measured;
 use super::model::Model;
 use super::parking::Parking;
 use super::prepared::Prepared;
@@ -105,6 +106,7 @@ struct Kept {
     as_planned: OnceLock<Answer<Box<Study>>>,
     work: OnceLock<Answer<Work>>,
     first: OnceLock<Answer<Option<First>>>,
+    measured: OnceLock<Measured>,
     ordered: OnceLock<Option<Box<Study>>>,
     before_work: OnceLock<Option<Box<Study>>>,
     after_work: OnceLock<Option<Box<Study>>>,
@@ -388,6 +390,13 @@ impl Study {
                 ranking,
                 plan,
             )
+        })
+    }
+
+    /// What came of the measurements.
+    pub fn measured(&self) -> &Measured {
+        self.once(&self.kept.measured, Part::Measured, || {
+            Measured::of(&self.survey, self.prepared())
         })
     }
 
