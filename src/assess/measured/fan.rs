@@ -82,6 +82,14 @@ impl FanOutcome {
         })
     }
 
+    /// Flow at a pressure, Pa, m³/s, the mean of both directions.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where there is no fit, which no outcome lacks.
+    pub fn flow_at(&self, pressure_pa: f64) -> Answer<Limits> {
+        mean(&self.fits, &|fit| fit.flow_at(pressure_pa))
+    }
+
     /// What the standard would not accept, of either direction, each once.
     #[must_use]
     pub fn doubts(&self) -> Vec<(Direction, Doubt)> {

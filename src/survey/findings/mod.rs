@@ -32,6 +32,8 @@ use super::Survey;
 #[must_use]
 pub fn find(survey: &Survey) -> Vec<Finding> {
     let mut findings = Vec::new();
+    // What is covered may kill at once: it comes before all else of its severity.
+    fan_test::find(survey, &mut findings);
     vehicle::find(survey, &mut findings);
     gap::find(survey, &mut findings);
     leave::whole(survey, &mut findings);
@@ -39,7 +41,6 @@ pub fn find(survey: &Survey) -> Vec<Finding> {
     equipment::find(survey, &mut findings);
     job::find(survey, &mut findings);
     stay::find(survey, &mut findings);
-    fan_test::find(survey, &mut findings);
     usual::find(survey, &mut findings);
     findings.sort_by_key(|finding| finding.severity);
     findings
