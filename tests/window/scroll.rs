@@ -3,7 +3,10 @@
 use super::{Window, click_button, opened, survey};
 use eframe::egui;
 use egui::accesskit::Role;
-use egui::{Event, Modifiers, MouseWheelSource, MouseWheelUnit, PointerButton, Pos2, vec2};
+use egui::{
+    Event, Modifiers, MouseWheelSource, MouseWheelUnit, PointerButton, Pos2, TouchDeviceId,
+    TouchId, TouchPhase, vec2,
+};
 use egui_kittest::kittest::Queryable;
 use gapledger::survey::{Edit, Facing, Form, Gap, GapId, Survey, VehicleKind};
 use gapledger::window::commands::Command;
@@ -37,7 +40,7 @@ fn wheel(window: &mut Window<'_>, at: Pos2, by: f32) {
         window.event(Event::MouseWheel {
             unit: MouseWheelUnit::Point,
             delta: vec2(0.0, by),
-            phase: egui::TouchPhase::Move,
+            phase: TouchPhase::Move,
             modifiers: Modifiers::NONE,
             source: MouseWheelSource::Wheel,
         });
@@ -45,24 +48,36 @@ fn wheel(window: &mut Window<'_>, at: Pos2, by: f32) {
     }
 }
 
-/// Presses at a place and draws upwards, as a finger does.
-fn draw_up(window: &mut Window<'_>, at: Pos2) {
-    window.event(Event::PointerMoved(at));
-    window.step();
+/// A finger that is put down and drawn upwards: what a touch screen tells, and the pointer that
+/// follows from it.
+fn draw_up(window: &mut Window<'_>, from: Pos2) {
+    let touch = |phase, pos| Event::Touch {
+        device_id: TouchDeviceId(1),
+        id: TouchId(1),
+        phase,
+        pos,
+        force: None,
+    };
     let button = |pos, pressed| Event::PointerButton {
         pos,
         button: PointerButton::Primary,
         pressed,
         modifiers: Modifiers::NONE,
     };
-    window.event(button(at, true));
+    window.event(touch(TouchPhase::Start, from));
+    window.event(Event::PointerMoved(from));
+    window.event(button(from, true));
     window.step();
-    for part in 1..=8_u8 {
-        window.event(Event::PointerMoved(at - vec2(0.0, 12.0 * f32::from(part))));
+    let at = |part: u8| from - vec2(0.0, 12.0 * f32::from(part));
+    for part in 1..=8 {
+        window.event(touch(TouchPhase::Move, at(part)));
+        window.event(Event::PointerMoved(at(part)));
         window.step();
     }
-    window.event(button(at - vec2(0.0, 96.0), false));
-    window.run();
+    window.event(touch(TouchPhase::End, at(8)));
+    window.event(button(at(8), false));
+    window.event(Event::PointerGone);
+    window.run_steps(30);
 }
 
 /// What may scroll, each by something that goes with it: the second row of the ledger, a heading of
