@@ -18,19 +18,22 @@ pub enum Page {
     DryingHeat,
     /// What to seal first, for the money.
     SealingPlan,
+    /// Fan tests, and what they say of the survey.
+    Measurements,
     /// What is printed and handed over.
     JobSheet,
 }
 
 impl Page {
     /// Every page, in the order of the job.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::InShort,
         Self::Vehicle,
         Self::Gaps,
         Self::AirChange,
         Self::DryingHeat,
         Self::SealingPlan,
+        Self::Measurements,
         Self::JobSheet,
     ];
 
@@ -41,6 +44,7 @@ impl Page {
             Item::Zone(_) | Item::Gap(_) | Item::Ledger => Self::Gaps,
             Item::SafetyVentilation => Self::DryingHeat,
             Item::Job => Self::JobSheet,
+            Item::FanTest(_) => Self::Measurements,
             _ => Self::Vehicle,
         }
     }
@@ -55,6 +59,7 @@ impl Page {
             Self::AirChange => "Air change",
             Self::DryingHeat => "Drying & heat",
             Self::SealingPlan => "Sealing plan",
+            Self::Measurements => "Measurements",
             Self::JobSheet => "Job sheet",
         }
     }

@@ -28,6 +28,8 @@ pub struct ViewState {
     pub drying_heat: pages::drying_heat::DryingHeatView,
     /// The Sealing plan page.
     pub sealing_plan: pages::sealing_plan::SealingPlanView,
+    /// The page Measurements.
+    pub measurements: pages::measurements::MeasurementsView,
     /// The Job sheet page.
     pub job_sheet: pages::job_sheet::JobSheetView,
 }
@@ -57,7 +59,7 @@ impl ViewState {
             Page::DryingHeat => self.drying_heat.reveal(place.item),
             Page::SealingPlan => self.sealing_plan.reveal(place.item),
             // All that a survey has there is in sight.
-            Page::JobSheet | Page::InShort => {}
+            Page::JobSheet | Page::InShort | Page::Measurements => {}
         }
     }
 }
