@@ -14,6 +14,7 @@ pub mod rose;
 pub mod scene;
 pub mod section;
 pub mod styles;
+pub mod winter;
 
 pub use body::{Arrangement, BodyFigure, Layout, Picked, Show};
 pub use fan_test::fan_test;

@@ -16,6 +16,8 @@ pub enum Page {
     AirChange,
     /// Water to remove and heat.
     DryingHeat,
+    /// A winter hour by hour.
+    Winter,
     /// What to seal first, for the money.
     SealingPlan,
     /// Fan tests, and what they say of the survey.
@@ -26,12 +28,13 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the job.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::InShort,
         Self::Vehicle,
         Self::Gaps,
         Self::AirChange,
         Self::DryingHeat,
+        Self::Winter,
         Self::SealingPlan,
         Self::Measurements,
         Self::JobSheet,
@@ -45,6 +48,7 @@ impl Page {
             Item::SafetyVentilation => Self::DryingHeat,
             Item::Job => Self::JobSheet,
             Item::FanTest(_) => Self::Measurements,
+            Item::Stay => Self::Winter,
             _ => Self::Vehicle,
         }
     }
@@ -58,6 +62,7 @@ impl Page {
             Self::Gaps => "Gaps",
             Self::AirChange => "Air change",
             Self::DryingHeat => "Drying & heat",
+            Self::Winter => "Winter",
             Self::SealingPlan => "Sealing plan",
             Self::Measurements => "Measurements",
             Self::JobSheet => "Job sheet",

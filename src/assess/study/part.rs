@@ -37,11 +37,13 @@ pub enum Part {
     First,
     /// What came of the measurements.
     Measured,
+    /// The winter hour by hour.
+    Winter,
 }
 
 impl Part {
     /// Every part.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 18] = [
         Self::Preparation,
         Self::Model,
         Self::Assessment,
@@ -59,5 +61,6 @@ impl Part {
         Self::Work,
         Self::First,
         Self::Measured,
+        Self::Winter,
     ];
 }
