@@ -25,6 +25,7 @@
 )]
 
 mod first;
+mod measured;
 mod part;
 
 pub use part::Part;
@@ -403,13 +404,6 @@ impl Study {
                 ranking,
                 plan,
             )
-        })
-    }
-
-    /// What came of the measurements.
-    pub fn measured(&self) -> &Measured {
-        self.once(&self.kept.measured, Part::Measured, || {
-            Measured::of(&self.survey, self.prepared())
         })
     }
 

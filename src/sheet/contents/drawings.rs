@@ -10,7 +10,7 @@ use crate::figure::rose::drawn;
 use crate::figure::{Arrangement, Point, Role, RoseFrame, Scene, Shape, Show, Stroke, rose};
 use crate::physics::counts::count;
 use crate::report::words::name;
-use crate::report::{self, Block, Photo, Section, in_short, measured};
+use crate::report::{self, Block, Photo, Section, in_short};
 use crate::sheet::blocks::Picture;
 use crate::sheet::choices::{Choices, Kind, Paper};
 use crate::sheet::svg::{svg, svg_exactly};
@@ -31,7 +31,7 @@ const BETWEEN: f64 = 4.0;
 type Files = Vec<(String, Picture)>;
 
 /// Width of the text, mm.
-fn text_width(paper: Paper) -> f64 {
+pub(super) fn text_width(paper: Paper) -> f64 {
     paper.size_mm().0 - 2.0 * MARGIN
 }
 
@@ -158,29 +158,6 @@ pub(super) fn options(comparison: &Comparison, choices: &Choices) -> (Block, (St
     (block, (name, drawing(&scene)))
 }
 
-/// The plot of each fan test that has a result.
-pub(super) fn fan_tests(
-    told: &report::Material<'_>,
-    choices: &Choices,
-) -> Vec<(Block, (String, Picture))> {
-    let measured = told.study.measured();
-    let shown = shown::Shown::of(choices.units, choices.dates);
-    let tests = told.survey.fan_tests.iter().filter_map(|test| {
-        let outcome = measured.fan_test(test.id).ok()?;
-        let scene = figure::fan_test(outcome, 0.7 * text_width(choices.paper));
-        let scene = scene.shown(&shown).into_owned();
-        let name = format!("fan-{}", test.id);
-        let block = Block::Figure {
-            file: name.clone(),
-            width_mm: format!("{:.1}", scene.width),
-            alt: scene.description.clone(),
-            caption: measured::plot_caption(test),
-        };
-        Some((block, (name, drawing(&scene))))
-    });
-    tests.collect()
-}
-
 /// A picture of the page in short; nothing where what it shows is not known.
 pub(super) fn in_short(
     told: &report::Material<'_>,
@@ -241,7 +218,7 @@ fn rose_caption(material: &Material<'_>) -> String {
     caption
 }
 
-fn drawing(scene: &Scene) -> Picture {
+pub(super) fn drawing(scene: &Scene) -> Picture {
     picture_of(scene, svg(scene))
 }
 

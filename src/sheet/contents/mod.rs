@@ -1,6 +1,7 @@
 //! What stands on a sheet: survey and answers as blocks.
 
 mod drawings;
+mod plots;
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part, WorkshopTexts};
@@ -230,7 +231,7 @@ impl Writer<'_> {
         }
         let mut section = measured::section(told);
         if self.choices.has(Part::Drawings) {
-            let drawn = drawings::fan_tests(told, self.choices);
+            let drawn = plots::fan_tests(told, self.choices);
             for (figure, file) in drawn {
                 section.push(figure);
                 self.files.push(file);
