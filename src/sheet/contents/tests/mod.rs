@@ -5,7 +5,6 @@ use crate::assess::assess;
 use crate::report::{Row, RowKind, Table};
 use crate::survey::{Survey, WorkState, file};
 
-mod covered;
 mod numbers;
 mod papers;
 mod work;
