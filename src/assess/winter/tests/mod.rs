@@ -83,24 +83,30 @@ fn season_of(winter: &Winter, kind: OptionKind) -> Season {
 }
 
 #[test]
-fn the_table_of_the_air_is_within_one_per_cent_of_every_balance() {
+fn the_table_of_the_air_is_within_half_a_per_cent_of_every_balance() {
     for text in SAMPLES {
         let survey = file::parse(text).expect("a sample");
         let study = Study::of(&survey);
         let (weather, hours) = mild(400);
         let winter = Winter::over(&study, &weather, &hours, &Stay::default()).expect("made ready");
         let envelope = study.prepared().envelope.clone().expect("an envelope");
-        let mut worst: f64 = 0.0;
-        for at in (0..400).step_by(23) {
+        let mut worst = (0.0, 0, 0.0);
+        for at in (0..400).step_by(13) {
             let (air, wind) = winter.wind_of(at);
-            for warmer in [-2.3, -0.4, 0.1, 0.6, 1.3, 2.7, 5.3, 9.1, 15.2, 23.0] {
+            for step in 0..40u32 {
+                // From 9 K colder to 30 K warmer, closer near no difference, never at a piece's end.
+                let share = f64::from(step) / 39.0 * 1.7 - 0.6;
+                let warmer = 24.8 * share * share * share.signum() + 0.0137;
                 let inside_c = air.t_c + warmer;
                 let found = winter.air().flow(at, inside_c).expect("a flow");
                 let balance = exact(&envelope, &air, wind, inside_c).expect("a flow");
-                worst = worst.max((found / balance - 1.0).abs());
+                let off = (found / balance - 1.0).abs();
+                if off > worst.0 {
+                    worst = (off, at, warmer);
+                }
             }
         }
-        assert!(worst < 0.01, "{}: {worst}", survey.header.title);
+        assert!(worst.0 < 0.005, "{}: {worst:?}", survey.header.title);
     }
 }
 
