@@ -186,6 +186,30 @@ mod tests {
     }
 
     #[test]
+    fn a_winter_is_the_same_on_any_number_of_threads_and_can_be_given_up() {
+        let text = include_str!("../../sample-surveys/farmyard-caravan.ron");
+        let study = Study::of(&file::parse(text).expect("a sample"));
+        let weather = crate::assess::winter::invented(crate::survey::TypicalWinter::Alpine);
+        let hours = crate::climate::season(&weather).expect("a winter");
+        let stay = crate::survey::Stay::default();
+        // Made ready anew each time: the table of the air is filled by other threads in another order.
+        let run = |threads: usize, watch: fn(f64) -> ControlFlow<()>| {
+            let winter = Winter::over(&study, &weather, &hours[..72], &stay).expect("made ready");
+            let found = seasons(&winter, threads, &watch);
+            found.map(|found| format!("{found:?}"))
+        };
+        let alone = run(1, to_the_end).expect("seasons");
+        assert!(alone.contains("removed_l") && !alone.contains("NaN"));
+        for threads in [2, 3, 8] {
+            assert!(
+                run(threads, to_the_end).as_ref() == Some(&alone),
+                "{threads}"
+            );
+        }
+        assert!(run(2, |_| ControlFlow::Break(())).is_none());
+    }
+
+    #[test]
     fn two_who_ask_at_once_share_the_draws() {
         let study = sample();
         thread::scope(|scope| {

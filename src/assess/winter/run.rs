@@ -22,7 +22,7 @@ use crate::physics::winter::{
 };
 use crate::survey::{MachineKind, SetUp, Stay, Survey};
 use std::ops::ControlFlow;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// Points of humidity in the whole.
 const POINTS: f64 = 100.0;
@@ -63,6 +63,8 @@ pub struct Winter {
     options: Vec<WinterOption>,
     spots: Vec<MouldSpot>,
     weathered: Weathered,
+    /// Mean power of the large machine alone over the season, W, once it is known.
+    large: OnceLock<f64>,
 }
 
 impl Winter {
@@ -138,6 +140,7 @@ impl Winter {
             outdoors,
             forcing,
             opened,
+            large: OnceLock::new(),
         })
     }
 
@@ -202,10 +205,16 @@ impl Winter {
                 Err(unknown) => return Some(Err(unknown)),
             }
         }
-        match self.marched(&fitted, air, steps, progress) {
-            Ok(marched) => Some(self.counted(&fitted, marched?)),
-            Err(unknown) => Some(Err(unknown)),
+        let marched = match self.marched(&fitted, air, steps, progress) {
+            Ok(marched) => marched?,
+            Err(unknown) => return Some(Err(unknown)),
+        };
+        let is_large = || self.large_alone().is_ok_and(|large| large == fitted);
+        if steps == STEPS_PER_HOUR && own.kind != OptionKind::LockersOpen && is_large() {
+            // The same whoever comes to it first.
+            let _ = self.large.set(mean_power(&marched));
         }
+        Some(self.counted(&fitted, marched))
     }
 
     fn marched(
@@ -225,6 +234,23 @@ impl Winter {
         )
     }
 
+    /// The large machine, with nothing beside it.
+    fn large_alone(&self) -> Answer<Fitted> {
+        let first = |of: OptionKind| self.options.iter().find(|own| own.kind == of);
+        // Heat and machine has the large one of several.
+        let large = first(OptionKind::HeatAndMachine)
+            .or_else(|| first(OptionKind::Machine(MachineKind::Compressor)));
+        match large.map(|own| &own.fitted) {
+            Some(Ok(fitted)) => Ok(Fitted {
+                heating: None,
+                fuel: None,
+                ..fitted.clone()
+            }),
+            Some(Err(unknown)) => Err(unknown.clone()),
+            None => Err(NotKnown::because("there is no large machine")),
+        }
+    }
+
     /// The mean power of the large machine over the season, W, all the time: what it draws as heat
     /// alone. Where it never runs, what it would draw.
     fn same_heat(
@@ -232,30 +258,18 @@ impl Winter {
         steps: u32,
         progress: &impl Fn() -> ControlFlow<()>,
     ) -> Option<Answer<f64>> {
-        let both = self
-            .options
-            .iter()
-            .find(|own| own.kind == OptionKind::HeatAndMachine);
-        let compressors = || {
-            let of = OptionKind::Machine(MachineKind::Compressor);
-            self.options.iter().find(|own| own.kind == of)
-        };
-        // Heat and machine has the large one of several.
-        let fitted = match both.or_else(compressors).map(|own| &own.fitted) {
-            Some(Ok(fitted)) => Fitted {
-                heating: None,
-                fuel: None,
-                ..fitted.clone()
-            },
-            Some(Err(unknown)) => return Some(Err(unknown.clone())),
-            None => return Some(Err(NotKnown::because("there is no large machine"))),
-        };
-        let marched = match self.marched(&fitted, &self.air, steps, progress) {
-            Ok(marched) => marched?,
+        let fitted = match self.large_alone() {
+            Ok(fitted) => fitted,
             Err(unknown) => return Some(Err(unknown)),
         };
-        let hours = count(marched.hours.len());
-        let mean = marched.hours.iter().map(|hour| hour.machine).sum::<f64>() / hours;
+        let known = self.large.get().filter(|_| steps == STEPS_PER_HOUR);
+        let mean = match known {
+            Some(mean) => *mean,
+            None => match self.marched(&fitted, &self.air, steps, progress) {
+                Ok(marched) => mean_power(&marched?),
+                Err(unknown) => return Some(Err(unknown)),
+            },
+        };
         if mean > 0.0 {
             return Some(Ok(mean));
         }
@@ -327,6 +341,12 @@ impl Winter {
         let own = &self.outdoors[hour];
         (own.air, (own.wind, own.from_front_deg))
     }
+}
+
+/// Mean power of the machine over all hours, W.
+fn mean_power(marched: &Marched) -> f64 {
+    let sum = marched.hours.iter().map(|hour| hour.machine).sum::<f64>();
+    sum / count(marched.hours.len())
 }
 
 /// The air with ventilators and lockers open, where any stands closed.
