@@ -51,13 +51,21 @@ pub struct Weathered {
     pub any_heading: bool,
 }
 
+/// What is otherwise than surveyed.
+pub(super) struct Given {
+    pub(super) body: Body,
+    pub(super) forcing: Vec<Forcing>,
+    /// How many times as much air flows through, by hour.
+    pub(super) air: Vec<f64>,
+}
+
 /// A season made ready.
 pub struct Winter {
     survey: Arc<Survey>,
     findings: Vec<crate::survey::Finding>,
-    body: Body,
-    outdoors: Vec<Outdoors>,
-    forcing: Vec<Forcing>,
+    pub(super) body: Body,
+    pub(super) outdoors: Vec<Outdoors>,
+    pub(super) forcing: Vec<Forcing>,
     air: AirTable<NotKnown>,
     /// With ventilators and lockers open; `None` where nothing can be opened.
     opened: Option<Answer<AirTable<NotKnown>>>,
@@ -177,6 +185,17 @@ impl Winter {
         steps: u32,
         progress: &impl Fn() -> ControlFlow<()>,
     ) -> Option<Answer<Season>> {
+        self.season_given(option, None, steps, progress)
+    }
+
+    /// The same where something of the vehicle is otherwise than surveyed.
+    pub(super) fn season_given(
+        &self,
+        option: usize,
+        given: Option<&Given>,
+        steps: u32,
+        progress: &impl Fn() -> ControlFlow<()>,
+    ) -> Option<Answer<Season>> {
         let Some(own) = self.options.get(option) else {
             return Some(Err(NotKnown::because("there is no such option")));
         };
@@ -190,7 +209,7 @@ impl Winter {
             _ => &self.air,
         };
         if own.kind == OptionKind::SameHeat {
-            match self.same_heat(steps, progress)? {
+            match self.same_heat(progress)? {
                 Ok(watts) => {
                     fitted.heating = Some(crate::physics::winter::Heating {
                         rating: watts,
@@ -204,12 +223,13 @@ impl Winter {
                 Err(unknown) => return Some(Err(unknown)),
             }
         }
-        let marched = match self.marched(&fitted, air, steps, progress) {
+        let marched = match self.marched(&fitted, (air, given), steps, progress) {
             Ok(marched) => marched?,
             Err(unknown) => return Some(Err(unknown)),
         };
         let is_large = || self.large_alone().is_ok_and(|large| large == fitted);
-        if steps == STEPS_PER_HOUR && own.kind != OptionKind::LockersOpen && is_large() {
+        let plain = steps == STEPS_PER_HOUR && given.is_none();
+        if plain && own.kind != OptionKind::LockersOpen && is_large() {
             // The same whoever comes to it first.
             let _ = self.large.set(mean_power(&marched));
         }
@@ -219,18 +239,22 @@ impl Winter {
     fn marched(
         &self,
         fitted: &Fitted,
-        air: &AirTable<NotKnown>,
+        (air, given): (&AirTable<NotKnown>, Option<&Given>),
         steps: u32,
         progress: &impl Fn() -> ControlFlow<()>,
     ) -> Answer<Option<Marched>> {
-        let flow = |hour: usize, inside_c: f64| air.flow(hour, inside_c);
-        march(
-            &self.body,
-            &self.forcing,
-            &fitted.strategy(),
-            &flow,
-            (steps, progress),
-        )
+        let strategy = fitted.strategy();
+        let Some(given) = given else {
+            let flow = |hour: usize, inside_c: f64| air.flow(hour, inside_c);
+            let steps = (steps, progress);
+            return march(&self.body, &self.forcing, &strategy, &flow, steps);
+        };
+        let flow = |hour: usize, inside_c: f64| -> Answer<f64> {
+            let times = given.air.get(hour).copied().unwrap_or(f64::NAN);
+            Ok(times * air.flow(hour, inside_c)?)
+        };
+        let steps = (steps, progress);
+        march(&given.body, &given.forcing, &strategy, &flow, steps)
     }
 
     /// The large machine, with nothing beside it.
@@ -252,20 +276,18 @@ impl Winter {
 
     /// The mean power of the large machine over the season, W, all the time: what it draws as heat
     /// alone. Where it never runs, what it would draw.
-    fn same_heat(
-        &self,
-        steps: u32,
-        progress: &impl Fn() -> ControlFlow<()>,
-    ) -> Option<Answer<f64>> {
+    fn same_heat(&self, progress: &impl Fn() -> ControlFlow<()>) -> Option<Answer<f64>> {
         let fitted = match self.large_alone() {
             Ok(fitted) => fitted,
             Err(unknown) => return Some(Err(unknown)),
         };
-        let known = self.large.get().filter(|_| steps == STEPS_PER_HOUR);
-        let mean = match known {
+        let mean = match self.large.get() {
             Some(mean) => *mean,
-            None => match self.marched(&fitted, &self.air, steps, progress) {
-                Ok(marched) => mean_power(&marched?),
+            None => match self.marched(&fitted, (&self.air, None), STEPS_PER_HOUR, progress) {
+                Ok(marched) => *self.large.get_or_init({
+                    let mean = mean_power(&marched?);
+                    move || mean
+                }),
                 Err(unknown) => return Some(Err(unknown)),
             },
         };

@@ -12,7 +12,7 @@ const ENDS: [f64; 5] = [0.0, 1.5, 3.0, 5.0, 7.5];
 const STRETCHES: usize = 2 * (ENDS.len() - 1);
 /// Share by which the parabola through both ends and the middle of a piece may miss the flows that
 /// are worked out at its quarters.
-const TRUSTED: f64 = 0.002;
+const TRUSTED: f64 = 0.0007;
 /// The same for the curve through all five, where a gap begins to pass air the other way.
 const TRUSTED_AT_TURNS: f64 = 0.001;
 /// Share of all air that a gap passes beside its turn for the turn to be looked at.
@@ -38,7 +38,7 @@ struct Piece {
 /// A stack draws with about the root of the temperature difference, so the flow is a smooth curve in
 /// `s = ± √|T_i − T_o|` on either side of no difference, with kinks where a gap begins to pass air the
 /// other way. A stretch of s that is asked for is halved until the parabola through ends and middle
-/// of each piece meets the flows worked out at its quarters within a fifth of a per cent; what is
+/// of each piece all but meets the flows worked out at its quarters; what is
 /// read off comes from the curve through all five, which must also hold where a gap turns. Tests hold the error under 0.5 % for every
 /// sample vehicle.
 ///

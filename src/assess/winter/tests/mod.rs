@@ -1,5 +1,7 @@
 //! Whole vehicles: the air's table, steady weather, the signs of sun and sky.
 
+mod doubt;
+
 use super::air::exact;
 use super::*;
 use crate::assess::Study;
