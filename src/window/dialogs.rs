@@ -168,7 +168,7 @@ fn given_up(sentence: String) -> Question {
 fn put_away(sentence: &str) -> Question {
     let keep = ("Keep it on the start page", Answered::Cancel);
     let answers = vec![keep, ("Move aside", Answered::PutAway)];
-    ("Put it away?", sentence.to_owned(), answers)
+    ("Move it aside?", sentence.to_owned(), answers)
 }
 
 /// A list to read, which scrolls.
