@@ -6,7 +6,6 @@ use crate::assess::answer::Answer;
 use crate::assess::not_known::NotKnown;
 use crate::assess::study::Study;
 use crate::assess::uncertainty::normal;
-use crate::physics::mould::Sensitivity;
 use std::ops::ControlFlow;
 
 /// Draws that the program makes.
@@ -74,13 +73,7 @@ impl Figure {
             Self::Above80 => Some(season.humidity.share_above[2]),
             Self::FrostNights => Some(count(season.frost.nights)),
             Self::WetHours => Some(count(season.condensation_hours)),
-            Self::Mould => {
-                let boards = Sensitivity::ALL
-                    .iter()
-                    .position(|own| *own == Sensitivity::Sensitive);
-                let highest = season.mould.iter().filter_map(|at| at.highest.get(boards?));
-                highest.copied().reduce(f64::max)
-            }
+            Self::Mould => season.worst_mould(),
             Self::Water => Some(season.removed_l),
             Self::Energy => Some(season.machine_kwh + season.heater_kwh),
             Self::Cost => season.cost.as_ref().ok().copied(),
