@@ -96,7 +96,7 @@ impl Winter {
         let prepared = study.prepared();
         let comparison = study.comparison().as_ref().map_err(Clone::clone)?;
         let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
-        let outdoors = outdoors(survey, weather, hours, envelope.roof())?;
+        let outdoors = outdoors((survey, stay), weather, hours, envelope.roof())?;
         let elements = elements(survey, stay)?;
         let volume = prepared.volume_m3.clone()?;
         let fabric = prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k;
