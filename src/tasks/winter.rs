@@ -174,7 +174,8 @@ mod tests {
         let folder = tempfile::tempdir().expect("a folder");
         let path = folder.path().join("service.csv");
         let text = "time,temperature (°C),relative humidity (%),wind (m/s)\n\
-                    2024-01-10T01:00,4.0,80,3\n2024-01-10T02:00,5.0,80,3\n";
+                    2024-01-10T01:00,4.0,80,3\n2024-01-10T02:00,5.0,80,3\n\
+                    2024-01-10T03:00,6.0,80,3\n";
         std::fs::write(&path, text).expect("written");
         let nowhere = caravan(|_| {});
         let error = weather(&path, nowhere.survey()).expect_err("no latitude");
