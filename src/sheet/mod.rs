@@ -20,6 +20,8 @@ pub mod output;
 pub mod svg;
 
 #[cfg(feature = "sheet")]
+mod fitting;
+#[cfg(feature = "sheet")]
 mod glyphs;
 #[cfg(feature = "sheet")]
 pub mod photos;

@@ -1,6 +1,7 @@
 //! From blocks to pages, and from pages to a PDF or pictures.
 
 use super::blocks::{Picture, Sheet, SheetText};
+use super::fitting::Fitting;
 use super::glyphs::Printable;
 use super::shorten::{SHEET, shorten};
 use super::units;
@@ -13,8 +14,13 @@ use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards, Timestamp};
 use typst_render::RenderOptions;
 
-/// Name of the file that the template reads.
+/// Names of the files that the template reads.
 const DATA: &str = "data.json";
+const FITTING: &str = "fitting.json";
+
+/// How often the pages are set anew for sizes that changed. Each round settles the first decision
+/// that was open, and mostly all of them; those that are open after it stay as they are.
+const ROUNDS: usize = 24;
 
 /// Room for the typesetter's calls within each other: tables within blocks within pages.
 const STACK: usize = 32 << 20;
@@ -81,15 +87,49 @@ pub fn typeset(sheet: &Sheet) -> Result<Typeset, SheetError> {
     let files = files
         .into_iter()
         .chain([(DATA.to_owned(), Bytes::new(data))]);
-    let world = SheetWorld::new(files).map_err(SheetError::Typesetting)?;
+    let mut world = SheetWorld::new(files).map_err(SheetError::Typesetting)?;
     let document = on_a_deep_stack(|| {
-        let set = typst::compile::<PagedDocument>(&world).output;
+        let set = settled(&mut world);
         // Any change of the data makes all intermediate results stale: to look through them takes
         // longer than to start afresh, and they hold memory.
         typst::comemo::evict(0);
-        set.map_err(|errors| SheetError::Typesetting(words(&errors)))
+        set
     })??;
     Ok(Typeset { document, replaced })
+}
+
+/// The pages, with everything on them of the size that belongs to its place.
+fn settled(world: &mut SheetWorld) -> Result<PagedDocument, SheetError> {
+    let mut fitting = Fitting::default();
+    let mut rounds = 0;
+    loop {
+        let wished = serde_json::to_vec(&fitting)
+            .map_err(|error| SheetError::Typesetting(error.to_string()))?;
+        world
+            .put(FITTING, Bytes::new(wished))
+            .map_err(SheetError::Typesetting)?;
+        let document = set(world)?;
+        let wanted = Fitting::of(&document);
+        rounds += 1;
+        if wanted == fitting || rounds == ROUNDS {
+            return Ok(document);
+        }
+        fitting = wanted;
+    }
+}
+
+/// The pages as they come out. Where the typesetter does not come to an end with them, their numbers
+/// could be wrong: then there are none.
+fn set(world: &SheetWorld) -> Result<PagedDocument, SheetError> {
+    let set = typst::compile::<PagedDocument>(world);
+    let document = set
+        .output
+        .map_err(|errors| SheetError::Typesetting(words(&errors)))?;
+    let unsettled = |warning: &&SourceDiagnostic| warning.message.contains("converge");
+    match set.warnings.iter().find(unsettled) {
+        Some(warning) => Err(SheetError::Typesetting(warning.message.to_string())),
+        None => Ok(document),
+    }
 }
 
 impl Typeset {

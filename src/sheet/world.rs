@@ -71,6 +71,15 @@ impl SheetWorld {
             files: files?,
         })
     }
+
+    /// Puts a file in, in place of one of the same name.
+    ///
+    /// # Errors
+    /// As [`SheetWorld::new`].
+    pub(super) fn put(&mut self, name: &str, bytes: Bytes) -> Result<(), String> {
+        self.files.insert(id(name)?, bytes);
+        Ok(())
+    }
 }
 
 fn id(name: &str) -> Result<FileId, String> {

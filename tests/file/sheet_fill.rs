@@ -25,12 +25,6 @@ const FOOT: usize = 7;
 /// What a page but the last must at least be filled, of a hundred.
 const LEAST: usize = 33;
 
-/// Sheets with an emptier page that still has to be mended: a step's last row before a tall drawing.
-const EMPTIER: [&str; 2] = [
-    "coastal-coachbuilt-quotation-Letter",
-    "coastal-coachbuilt-work-order-Letter",
-];
-
 /// How far down each page something stands, of a hundred, between head and foot.
 fn fills(pdf: &[u8]) -> Vec<usize> {
     let folder = tempfile::tempdir().unwrap();
@@ -50,6 +44,18 @@ fn fills(pdf: &[u8]) -> Vec<usize> {
         .collect();
     pages.sort();
     pages.iter().map(|path| fill(path)).collect()
+}
+
+/// The numbers at the feet of the pages, in order, as they are printed.
+fn numbers(pdf: &[u8]) -> Vec<String> {
+    let words = poppler("pdftotext", &["-layout"], pdf);
+    let pages = words.split('\u{c}').filter(|page| !page.trim().is_empty());
+    let foot = |page: &str| {
+        let line = page.lines().rfind(|line| line.contains("page "))?;
+        line.rsplit_once("page ")
+            .map(|(_, number)| number.trim().to_owned())
+    };
+    pages.map(|page| foot(page).unwrap_or_default()).collect()
 }
 
 fn fill(page: &Path) -> usize {
@@ -80,7 +86,7 @@ fn with_work(survey: &Survey, kind: Kind) -> Survey {
 }
 
 #[test]
-fn no_page_but_the_last_is_under_a_third_full() {
+fn every_page_has_its_number_and_none_but_the_last_is_under_a_third_full() {
     let kept = std::env::var_os("GAPLEDGER_WRITE_SHEETS");
     let mut empty = Vec::new();
     for sample in SAMPLES {
@@ -107,8 +113,12 @@ fn no_page_but_the_last_is_under_a_third_full() {
                 }
                 let fills = fills(&pdf);
                 let pages = fills.len();
+                let told: Vec<String> = (1..=pages)
+                    .map(|page| format!("{page} of {pages}"))
+                    .collect();
+                assert_eq!(numbers(&pdf), told, "{name}");
                 for (page, fill) in fills.iter().enumerate() {
-                    if page + 1 < pages && *fill < LEAST && !EMPTIER.contains(&name.as_str()) {
+                    if page + 1 < pages && *fill < LEAST {
                         empty.push(format!(
                             "{name}: page {} of {pages} is {fill} % full",
                             page + 1
