@@ -329,13 +329,17 @@ fn through_winter(arguments: &WinterArguments) -> Result<(Vec<u8>, Outcome), Fai
     }
     let study = Study::new(Arc::new(survey));
     let found = winter::through(arguments, &study)?;
-    let printed = match &arguments.output {
-        Some(output) if is_standard_output(output) => found.table()?,
-        Some(output) => {
-            csv::write(&arguments.file, output, &found.table()?)?;
-            found.page().into()
+    if let Some(output) = &arguments.output {
+        let table = found.table()?;
+        if is_standard_output(output) {
+            return Ok((table, Outcome::of(&study.assessment().findings)));
         }
-        None => found.page().into(),
+        csv::write(&arguments.file, output, &table)?;
+    }
+    let printed = if arguments.json {
+        found.json()?.into()
+    } else {
+        found.page().into()
     };
     Ok((printed, Outcome::of(&study.assessment().findings)))
 }

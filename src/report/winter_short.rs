@@ -22,6 +22,8 @@ pub fn told<'a>(run: &'a Throughout, survey: &'a Survey) -> WinterTold<'a> {
         seasons: run.seasons(),
         hours: run.hours(),
         typical: run.typical(),
+        planned: None,
+        doubt: None,
     }
 }
 

@@ -104,7 +104,7 @@ pub(super) fn humidity(rh: impl Iterator<Item = f64>) -> Option<Humidity> {
 }
 
 /// Quantile of sorted numbers, straight between two.
-fn quantile(sorted: &[f64], share: f64) -> f64 {
+pub(super) fn quantile(sorted: &[f64], share: f64) -> f64 {
     let at = share * count(sorted.len().saturating_sub(1));
     let low = crate::physics::counts::whole(at);
     let of = |at: usize| sorted.get(at).copied();
