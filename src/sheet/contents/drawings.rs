@@ -33,7 +33,7 @@ const BETWEEN: f64 = 4.0;
 type Files = Vec<(String, Picture)>;
 
 /// Width of the text, mm.
-fn text_width(paper: Paper) -> f64 {
+pub(super) fn text_width(paper: Paper) -> f64 {
     paper.size_mm().0 - 2.0 * MARGIN
 }
 
@@ -160,49 +160,6 @@ pub(super) fn options(comparison: &Comparison, choices: &Choices) -> (Block, (St
     (block, (name, drawing(&scene)))
 }
 
-/// The options through a winter, and the days of it with nothing done.
-pub(super) fn winter(
-    run: &Throughout,
-    survey: &Survey,
-    choices: &Choices,
-) -> Vec<(Block, (String, Picture))> {
-    let width = text_width(choices.paper);
-    let currency = survey.tariffs.currency.trim();
-    let bands = figure::winter::bands(run, currency, width);
-    let mut drawn = vec![(
-        "winter-options",
-        bands,
-        "Every option through the winter: share of the hours by relative humidity inside, from empty, up to 60 %, \
-         to full, above 80 %.",
-    )];
-    let idle = run
-        .options()
-        .iter()
-        .position(|option| option.kind == OptionKind::Nothing);
-    if let Some(at) = idle.filter(|at| run.option(*at).is_some_and(|(_, season)| season.is_ok())) {
-        let calendar = figure::winter::calendar(run, at, width);
-        drawn.push((
-            "winter-days",
-            calendar,
-            "The days of the winter with nothing done.",
-        ));
-    }
-    let shown = shown::Shown::of(choices.units, choices.dates);
-    drawn
-        .into_iter()
-        .map(|(name, scene, caption)| {
-            let scene = scene.shown(&shown).into_owned();
-            let block = Block::Figure {
-                file: name.to_owned(),
-                width_mm: format!("{:.1}", scene.width),
-                alt: scene.description.clone(),
-                caption: caption.to_owned(),
-            };
-            (block, (name.to_owned(), drawing(&scene)))
-        })
-        .collect()
-}
-
 /// A picture of the page in short; nothing where what it shows is not known.
 pub(super) fn in_short(
     told: &report::Material<'_>,
@@ -263,7 +220,7 @@ fn rose_caption(material: &Material<'_>) -> String {
     caption
 }
 
-fn drawing(scene: &Scene) -> Picture {
+pub(super) fn drawing(scene: &Scene) -> Picture {
     picture_of(scene, svg(scene))
 }
 

@@ -1,6 +1,7 @@
 //! What stands on a sheet: survey and answers as blocks.
 
 mod drawings;
+mod seasons;
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part, WorkshopTexts};
@@ -281,7 +282,7 @@ impl Writer<'_> {
                 if let (true, Some(first)) =
                     (self.choices.has(Part::Drawings), sections.first_mut())
                 {
-                    for (figure, file) in drawings::winter(run, told.survey, self.choices) {
+                    for (figure, file) in seasons::pictures(run, told.survey, self.choices) {
                         first.push(figure);
                         self.files.push(file);
                     }
