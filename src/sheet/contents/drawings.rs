@@ -1,9 +1,7 @@
 //! Drawings and photos.
 
 use super::Material;
-use crate::assess::drying::OptionKind;
 use crate::assess::shown;
-use crate::assess::winter::Throughout;
 use crate::assess::{Comparison, NotKnown};
 use crate::figure;
 use crate::figure::body::body;
