@@ -245,6 +245,12 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
                 budget,
             };
             tasks::uncertainty(&study, draws, tasks::processors(), &tasks::to_the_end);
+            tasks::winter(
+                &study,
+                file.parent(),
+                tasks::processors(),
+                &tasks::to_the_end,
+            );
             let text = if json {
                 json::print(&study, asked)?
             } else {

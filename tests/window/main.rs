@@ -46,6 +46,7 @@ mod uncertainty;
 mod units;
 mod usual;
 mod walk;
+mod winter;
 
 use eframe::egui;
 use egui::accesskit::Role;

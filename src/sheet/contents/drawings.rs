@@ -31,7 +31,7 @@ const BETWEEN: f64 = 4.0;
 type Files = Vec<(String, Picture)>;
 
 /// Width of the text, mm.
-fn text_width(paper: Paper) -> f64 {
+pub(super) fn text_width(paper: Paper) -> f64 {
     paper.size_mm().0 - 2.0 * MARGIN
 }
 
@@ -218,7 +218,7 @@ fn rose_caption(material: &Material<'_>) -> String {
     caption
 }
 
-fn drawing(scene: &Scene) -> Picture {
+pub(super) fn drawing(scene: &Scene) -> Picture {
     picture_of(scene, svg(scene))
 }
 

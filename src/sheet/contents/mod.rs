@@ -1,6 +1,7 @@
 //! What stands on a sheet: survey and answers as blocks.
 
 mod drawings;
+mod seasons;
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part, WorkshopTexts};
@@ -9,7 +10,7 @@ use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
 use crate::report::{
     self, Block, Section, cases, completion, costs, drying, in_short, ledger, papers, safety,
-    sealing, summary, vehicle, walk, workings,
+    sealing, summary, vehicle, walk, winter, winter_short, workings,
 };
 use crate::survey::{Field, date};
 use std::collections::BTreeMap;
@@ -268,6 +269,34 @@ impl Writer<'_> {
             self.files.push(file);
         }
         self.add(section);
+        self.winter();
+    }
+
+    /// The winter hour by hour, where one was run, its pictures first.
+    fn winter(&mut self) {
+        let told = self.material.told;
+        let sections = match told.study.winter() {
+            None => return,
+            Some(Ok(run)) => {
+                let mut sections = winter::sections(&winter_short::told(run, told.survey));
+                if let (true, Some(first)) =
+                    (self.choices.has(Part::Drawings), sections.first_mut())
+                {
+                    for (figure, file) in seasons::pictures(run, told.survey, self.choices) {
+                        first.push(figure);
+                        self.files.push(file);
+                    }
+                }
+                sections
+            }
+            Some(Err(unknown)) => {
+                let words = format!("Not known: {}.", unknown.reason.trim_end_matches('.'));
+                vec![Section::new("The winter hour by hour").ending(words)]
+            }
+        };
+        for section in sections {
+            self.add(section);
+        }
     }
 
     fn photos(&mut self, of: impl Fn(crate::survey::GapId) -> bool) {
