@@ -61,9 +61,110 @@ impl Day {
     }
 }
 
+/// A day of any year.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct MonthDay {
+    /// 1 to 12.
+    pub month: u8,
+    /// 1 to 31.
+    pub day: u8,
+}
+
+impl MonthDay {
+    /// A day as it is written down, month first: `11-01`. `None` where there is no such day; 29
+    /// February is one.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        let (month, day) = text.trim().split_once('-')?;
+        let number = |digits: &str| {
+            let plain = (1..=2).contains(&digits.len());
+            let plain = plain && digits.bytes().all(|byte| byte.is_ascii_digit());
+            plain.then(|| digits.parse::<u8>().ok()).flatten()
+        };
+        let (month, day) = (number(month)?, number(day)?);
+        let days = days_in_month(LEAP_YEAR, month);
+        (1..=days).contains(&day).then_some(Self { month, day })
+    }
+
+    /// Name of a month; empty for a number that is none.
+    #[must_use]
+    pub fn month_name(month: u8) -> &'static str {
+        const NAMES: [&str; 12] = [
+            "January",
+            "February",
+            "March",
+            "April",
+            "May",
+            "June",
+            "July",
+            "August",
+            "September",
+            "October",
+            "November",
+            "December",
+        ];
+        let at = usize::from(month).checked_sub(1);
+        at.and_then(|at| NAMES.get(at)).copied().unwrap_or("")
+    }
+
+    /// How many days later another is, the year going round; 29 February counts as a day.
+    #[must_use]
+    pub fn days_until(self, other: Self) -> u16 {
+        let place = |day: Self| {
+            let before = (1..day.month).map(|month| u16::from(days_in_month(LEAP_YEAR, month)));
+            before.sum::<u16>() + u16::from(day.day)
+        };
+        (place(other) + YEAR_DAYS - place(self)) % YEAR_DAYS
+    }
+}
+
+impl From<Day> for MonthDay {
+    fn from(day: Day) -> Self {
+        Self {
+            month: day.month,
+            day: day.day,
+        }
+    }
+}
+
+/// Its days.
+const YEAR_DAYS: u16 = 366;
+
+/// A year with a 29 February.
+const LEAP_YEAR: i32 = 2024;
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_day_of_the_year_is_month_and_day_and_no_other_text() {
+        let day = |month, day| Some(MonthDay { month, day });
+        assert_eq!(MonthDay::parse("11-01"), day(11, 1));
+        assert_eq!(MonthDay::parse(" 2-29 "), day(2, 29));
+        for wrong in [
+            "",
+            "11",
+            "13-01",
+            "0-1",
+            "2-30",
+            "11-31",
+            "1-+1",
+            "2024-11-01",
+            "1 Nov",
+        ] {
+            assert_eq!(MonthDay::parse(wrong), None, "{wrong:?}");
+        }
+    }
+
+    #[test]
+    fn days_are_counted_round_the_year() {
+        let day = |text| MonthDay::parse(text).expect("a day");
+        assert_eq!(day("11-01").days_until(day("11-01")), 0);
+        assert_eq!(day("01-01").days_until(day("12-31")), 365);
+        assert_eq!(day("02-28").days_until(day("03-01")), 2);
+        // November 30, December 31, January 31, February 29, and to 31 March 30.
+        assert_eq!(day("11-01").days_until(day("03-31")), 151);
+    }
 
     #[test]
     fn years_have_their_days_and_the_calendar_goes_round() {

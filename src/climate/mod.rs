@@ -9,9 +9,9 @@ mod invent;
 mod means;
 mod season;
 
-pub use calendar::{Day, days_in_month};
+pub use calendar::{Day, MonthDay, days_in_month};
 pub use fill::LONGEST_GAP_H;
 pub use hour::{Hour, Place, Weather};
 pub use invent::invent;
 pub use means::{MonthlyWeather, WinterMeans};
-pub use season::season;
+pub use season::{season, season_between, usual_season};

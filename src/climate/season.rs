@@ -1,14 +1,17 @@
 //! The winter out of a run of hours.
 
+use super::calendar::{Day, MonthDay};
 use super::hour::{Hour, Weather};
 use std::ops::Range;
 
-/// Whether a month belongs to the winter: November to March, in the south May to September.
-fn in_winter(month: u8, south: bool) -> bool {
+/// First and last day of a winter: November to March, in the south May to September.
+#[must_use]
+pub fn usual_season(south: bool) -> (MonthDay, MonthDay) {
+    let day = |month, day| MonthDay { month, day };
     if south {
-        (5..=9).contains(&month)
+        (day(5, 1), day(9, 30))
     } else {
-        month >= 11 || month <= 3
+        (day(11, 1), day(3, 31))
     }
 }
 
@@ -18,46 +21,117 @@ fn in_winter(month: u8, south: bool) -> bool {
 /// `None` where the run does not hold a whole winter.
 #[must_use]
 pub fn season(weather: &Weather) -> Option<Vec<Hour>> {
-    let south = weather.place.latitude_deg < 0.0;
+    let (first, last) = usual_season(weather.place.latitude_deg < 0.0);
+    season_between(weather, first, last)
+}
+
+/// The same from one day to another of the year, both counted. A 29 February stands for the day
+/// before or after it where the year has none.
+#[must_use]
+pub fn season_between(weather: &Weather, first: MonthDay, last: MonthDay) -> Option<Vec<Hour>> {
+    let inside = |day: Day| first.days_until(day.into()) <= first.days_until(last);
     let hours = &weather.hours;
     let mut runs: Vec<Range<usize>> = Vec::new();
     for (at, hour) in hours.iter().enumerate() {
-        if !in_winter(hour.day.month, south) {
+        if !inside(hour.day) {
             continue;
         }
         match runs.last_mut() {
-            Some(run) if run.end == at => run.end += 1,
+            // A new winter begins on its first day, also where the one before ended on its eve.
+            Some(run) if run.end == at && !begins(hour, first) => run.end += 1,
             _ => runs.push(at..at + 1),
         }
     }
     let of = |run: &Range<usize>| hours.get(run.clone()).unwrap_or_default();
-    let first = |run: &Range<usize>| {
-        of(run)
-            .first()
-            .map(|hour| (hour.day.month, hour.day.day, hour.hour))
+    let begins = |run: &Range<usize>| of(run).first().is_some_and(|hour| begins(hour, first));
+    let ends = |run: &Range<usize>| {
+        let hour = of(run).last();
+        hour.is_some_and(|hour| {
+            let next = hour.day.next();
+            hour.hour == 24 && (!inside(next) || MonthDay::from(next) == first)
+        })
     };
-    let last = |run: &Range<usize>| {
-        of(run)
-            .last()
-            .map(|hour| (hour.day.month, hour.day.day, hour.hour))
-    };
-    let (begins, ends) = if south {
-        ((5, 1, 1), (9, 30, 24))
-    } else {
-        ((11, 1, 1), (3, 31, 24))
-    };
-    let whole = runs
-        .iter()
-        .find(|run| first(run) == Some(begins) && last(run) == Some(ends));
+    let whole = runs.iter().find(|run| begins(run) && ends(run));
     if let Some(run) = whole {
         return Some(of(run).to_vec());
     }
     // A year from January: its last months come before its first.
-    let early = runs
-        .iter()
-        .find(|run| first(run) == Some((1, 1, 1)) && last(run) == Some(ends))?;
-    let late = runs
-        .iter()
-        .find(|run| first(run) == Some(begins) && last(run) == Some((12, 31, 24)))?;
+    let early = runs.iter().find(|run| {
+        let hour = of(run).first();
+        let january = |hour: &Hour| (hour.day.month, hour.day.day, hour.hour) == (1, 1, 1);
+        hour.is_some_and(january) && ends(run)
+    })?;
+    let late = runs.iter().find(|run| {
+        let hour = of(run).last();
+        let december = |hour: &Hour| (hour.day.month, hour.day.day, hour.hour) == (12, 31, 24);
+        begins(run) && hour.is_some_and(december)
+    })?;
     Some([of(late), of(early)].concat())
+}
+
+/// Whether a winter begins with an hour.
+fn begins(hour: &Hour, first: MonthDay) -> bool {
+    let day = MonthDay::from(hour.day);
+    let leap_day = MonthDay { month: 2, day: 29 };
+    let march = MonthDay { month: 3, day: 1 };
+    let common = !super::calendar::is_leap(hour.day.year);
+    hour.hour == 1 && (day == first || (first == leap_day && common && day == march))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::climate::Place;
+
+    /// Every hour of the years from one to another.
+    fn years(from: i32, to: i32) -> Weather {
+        let first = Day::new(from, 1, 1).expect("a day");
+        let days = std::iter::successors(Some(first), |day| Some(day.next()));
+        let days = days.take_while(|day| day.year <= to);
+        Weather {
+            place: Place {
+                name: String::new(),
+                latitude_deg: 50.0,
+                longitude_deg: 0.0,
+                zone_h: 0.0,
+                altitude_m: 0.0,
+            },
+            hours: days
+                .flat_map(|day| (1..=24).map(move |hour| Hour::blank(day, hour)))
+                .collect(),
+        }
+    }
+
+    fn day(text: &str) -> MonthDay {
+        MonthDay::parse(text).expect("a day")
+    }
+
+    #[test]
+    fn a_season_has_the_days_between_its_first_and_its_last() {
+        for (years, first, last, days) in [
+            (years(2023, 2023), "11-01", "03-31", 151),
+            (years(2023, 2024), "11-01", "03-31", 152),
+            (years(2023, 2023), "02-10", "02-12", 3),
+            (years(2023, 2023), "12-01", "02-29", 90),
+            (years(2024, 2024), "02-29", "03-02", 3),
+            (years(2023, 2023), "02-29", "03-02", 2),
+        ] {
+            let found = season_between(&years, day(first), day(last)).expect("there");
+            assert_eq!(found.len(), days * 24, "{first} to {last}");
+            let (one, other) = (found[0], found[found.len() - 1]);
+            assert_eq!((one.hour, other.hour), (1, 24));
+        }
+        assert_eq!(
+            season(&years(2023, 2023)).map(|hours| hours.len()),
+            Some(151 * 24)
+        );
+    }
+
+    #[test]
+    fn hours_that_end_within_the_season_are_no_whole_season() {
+        let mut short = years(2023, 2023);
+        short.hours.truncate(24 * 40);
+        assert_eq!(season_between(&short, day("01-10"), day("02-20")), None);
+        assert!(season_between(&short, day("01-10"), day("02-09")).is_some());
+    }
 }

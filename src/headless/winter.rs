@@ -2,13 +2,13 @@
 
 use super::asked::SetUpWord;
 use super::page;
-use crate::assess::winter::{Season, Winter, invented};
+use crate::assess::winter::{Season, Winter, sound, typical_weather};
 use crate::assess::{Answer, NotKnown, Study};
 use crate::climate::{Hour, Weather, epw};
 use crate::report::winter::{WinterTold, sections};
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
 use crate::survey::file::{self, LoadError};
-use crate::survey::{BodyColour, Presence, Stay, TypicalWinter};
+use crate::survey::{BodyColour, Presence, Stay, Survey, TypicalWinter};
 use crate::tasks;
 use clap::{Args, ValueEnum};
 use std::path::{Path, PathBuf};
@@ -24,23 +24,24 @@ pub struct WinterArguments {
     /// A weather file of building simulation, NAME.epw
     #[arg(long, value_name = "W.epw", conflicts_with = "typical")]
     pub weather: Option<PathBuf>,
-    /// A typical winter, invented, where there is no weather file; the one that the survey was
-    /// filled in with, or else mild-maritime
+    /// A typical winter, invented, instead of the weather that the survey names; where it names
+    /// none, the one that it was filled in with, or else mild-maritime
     #[arg(long, value_name = "WINTER")]
     pub typical: Option<WinterWord>,
     /// Work it out for this set-up instead of the one the file shows
     #[arg(long, value_name = "SET-UP")]
     pub set_up: Option<SetUpWord>,
-    /// Colour of roof and walls
-    #[arg(long, value_name = "COLOUR", default_value = "white")]
-    pub colour: ColourWord,
-    /// Blinds are drawn over the windows
+    /// Colour of roof and walls, instead of the survey's
+    #[arg(long, value_name = "COLOUR")]
+    pub colour: Option<ColourWord>,
+    /// Blinds are drawn over the windows, whatever the survey says
     #[arg(long)]
     pub blinds: bool,
-    /// It stands under a roof or a whole cover: neither sun nor sky reaches it
+    /// It stands under a roof or a whole cover, whatever the survey says: neither sun nor sky
+    /// reaches it
     #[arg(long)]
     pub covered: bool,
-    /// Hours in which somebody is there, in use, such as 18-8; all the time unless given
+    /// Hours in which somebody is there, in use, such as 18-8, instead of the survey's
     #[arg(long, value_name = "FROM-TO", value_parser = presence)]
     pub present: Option<Presence>,
     /// Write every hour of every option to this CSV file, or - for standard output; an old file is
@@ -141,22 +142,18 @@ pub(super) fn through<'a>(
     study: &'a Study,
 ) -> Result<Through<'a>, WinterFailure> {
     let survey = study.survey();
-    let typical = arguments
-        .typical
-        .map(TypicalWinter::from)
-        .or(survey.usual.winter)
-        .unwrap_or(Stay::default().winter);
-    let stay = Stay {
-        winter: typical,
-        colour: arguments.colour.into(),
-        blinds_drawn: arguments.blinds,
-        covered: arguments.covered,
-        presence: arguments.present,
-        stores_g_per_percent: None,
+    let stay = stay(arguments, survey);
+    let beside = || {
+        let named = !stay.weather_file.is_empty() && arguments.typical.is_none();
+        named.then(|| arguments.file.with_file_name(&stay.weather_file))
     };
-    let weather = match &arguments.weather {
-        Some(path) => weather(path)?,
-        None => invented(stay.winter),
+    let file = arguments.weather.clone().or_else(beside);
+    let findings = &study.prepared().findings;
+    let weather = match &file {
+        Some(path) => sound(findings)
+            .map_err(WinterFailure::NotKnown)
+            .and_then(|()| weather(path))?,
+        None => typical_weather(&stay, findings).map_err(WinterFailure::NotKnown)?,
     };
     let winter = Winter::new(study, &weather, &stay).map_err(WinterFailure::NotKnown)?;
     let seasons = tasks::seasons(&winter, tasks::processors(), &tasks::to_the_end)
@@ -165,8 +162,30 @@ pub(super) fn through<'a>(
         study,
         winter,
         seasons,
-        typical: arguments.weather.is_none().then_some(typical),
+        typical: stay.winter.filter(|_| file.is_none()),
     })
+}
+
+/// The stay of the survey, with what the arguments say instead.
+fn stay(arguments: &WinterArguments, survey: &Survey) -> Stay {
+    let mut stay = survey.stay.clone();
+    let winter = arguments.typical.map(TypicalWinter::from).or(stay.winter);
+    if winter != stay.winter {
+        // The user's own months are those of the winter they began with.
+        stay.months.clear();
+    }
+    let usual = survey.usual.winter.unwrap_or(TypicalWinter::MildMaritime);
+    stay.winter = Some(winter.unwrap_or(usual));
+    if let Some(colour) = arguments.colour {
+        stay.colour = colour.into();
+    }
+    stay.blinds_drawn |= arguments.blinds;
+    stay.covered |= arguments.covered;
+    if let Some(present) = arguments.present {
+        stay.present_from_h = Some(present.from_h);
+        stay.present_to_h = Some(present.to_h);
+    }
+    stay
 }
 
 impl Through<'_> {

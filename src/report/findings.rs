@@ -98,6 +98,7 @@ pub(crate) fn about(item: Item) -> String {
         Item::Tariffs => "the prices".to_owned(),
         Item::Job => "customer and papers".to_owned(),
         Item::Drying => "contents, sun and supply".to_owned(),
+        Item::Stay => "winter".to_owned(),
         Item::Zone(id) => format!("zone {id}"),
         Item::Gap(id) => format!("gap {id}"),
         Item::Weather(id) => format!("weather case {id}"),

@@ -16,6 +16,7 @@ use super::job::Job;
 use super::kept_safe::{NotToBeClosed, kept_safe};
 use super::site::{SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::space::{InnerOpening, Space};
+use super::stay::Stay;
 use super::typical_winters::TypicalWinter;
 use super::usual::UsualPart;
 use super::vehicle::{Appliance, Vehicle};
@@ -118,6 +119,8 @@ pub enum Edit {
     Job(Job),
     /// Contents, sun and supply.
     Drying(Drying),
+    /// How it stands through a winter, and which winter.
+    Stay(Box<Stay>),
     /// The set-up that results are shown for.
     SetUp(SetUp),
     /// Leakage that was not found, as a share of what was found, %.
@@ -345,6 +348,7 @@ impl Survey {
             Edit::Tariffs(tariffs) => self.tariffs = tariffs,
             Edit::Job(job) => self.job = job,
             Edit::Drying(drying) => self.drying = drying,
+            Edit::Stay(stay) => self.stay = *stay,
             Edit::SetUp(set_up) => self.set_up = set_up,
             Edit::LeakageNotFound(percent) => self.leakage_not_found_percent = percent,
             Edit::Visited(visit) => self

@@ -72,7 +72,7 @@ pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 pub use space::{InnerOpening, Space};
 pub use starting::{StartingSizes, starting_sizes};
 pub use stations::{Station, UsualPlace};
-pub use stay::{BodyColour, Presence, Stay};
+pub use stay::{BodyColour, MonthDay, Presence, Stay};
 pub use step::step_in_words;
 pub use typical_winters::{MonthlyWeather, TypicalWinter, WinterMeans};
 pub use usual::{Usual, UsualPart};
@@ -113,6 +113,8 @@ pub struct Survey {
     pub job: Job,
     /// Contents, sun and supply, for drying and heating.
     pub drying: Drying,
+    /// How it stands through a winter, and which winter.
+    pub stay: Stay,
     /// The set-up that results are shown for: laid up or in use.
     pub set_up: SetUp,
     /// Place groups for gaps, in the order shown.

@@ -5,7 +5,7 @@ use super::gap::Zone;
 use super::ids::{WeatherId, ZoneId};
 use super::site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::vehicle::{CodeOfPractice, Vehicle, VehicleKind};
-use super::{Header, Job, Survey, Usual};
+use super::{Header, Job, Stay, Survey, Usual};
 use crate::physics::pressure_coefficient::{PressureSet, Underside};
 use crate::physics::wind::{Shelter, Terrain};
 
@@ -77,6 +77,7 @@ impl Survey {
             tariffs: Tariffs::default(),
             job: Job::default(),
             drying: Drying::default(),
+            stay: Stay::default(),
             set_up: SetUp::LaidUp,
             zones: (1..)
                 .zip(ZONE_NAMES)

@@ -1,6 +1,7 @@
 //! How the vehicle stands through a winter: what sun, sky, people and contents do to it.
 
-use super::typical_winters::TypicalWinter;
+use super::typical_winters::{MonthlyWeather, TypicalWinter, WinterMeans};
+pub use crate::climate::MonthDay;
 
 /// The colour of roof and walls.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -67,33 +68,97 @@ impl Presence {
     }
 }
 
-/// How the vehicle stands through a winter.
+/// Months by which the seasons of the south differ.
+const HALF_A_YEAR: usize = 6;
+
+/// How the vehicle stands through a winter, and which winter it is.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stay {
-    /// The winter, where no weather file is given.
-    pub winter: TypicalWinter,
+    /// The typical winter; `None`: nobody has chosen one.
+    pub winter: Option<TypicalWinter>,
+    /// Its monthly means, January to December, where they are the user's own; otherwise empty.
+    pub months: Vec<MonthlyWeather>,
+    /// Name of a weather file beside the survey, which outranks the typical winter; empty for none.
+    pub weather_file: String,
+    /// Where it stands, degrees north; `None`: that of the typical winter. A weather file has its
+    /// own.
+    pub latitude_deg: Option<f64>,
+    /// First day of the season, `11-01`; empty: 1 November, in the south 1 May.
+    pub season_first: String,
+    /// Last day of the season; empty: 31 March, in the south 30 September.
+    pub season_last: String,
     /// Colour of roof and walls.
     pub colour: BodyColour,
     /// Blinds are drawn over the windows.
     pub blinds_drawn: bool,
     /// It stands under a roof or a whole cover: neither sun nor sky reaches it.
     pub covered: bool,
-    /// When somebody is there, in use; `None`: all the time.
-    pub presence: Option<Presence>,
+    /// In use, somebody is there from so many hours after midnight; `None`: all the time.
+    pub present_from_h: Option<f64>,
+    /// To so many; below the other where they stay through midnight.
+    pub present_to_h: Option<f64>,
     /// Water that contents and linings store for each point of humidity, g; `None`: the usual for
     /// the volume.
     pub stores_g_per_percent: Option<f64>,
 }
 
+impl Stay {
+    /// When somebody is there, in use; `None`: all the time.
+    #[must_use]
+    pub fn presence(&self) -> Option<Presence> {
+        let (from_h, to_h) = (self.present_from_h?, self.present_to_h?);
+        Some(Presence { from_h, to_h })
+    }
+
+    /// Whether there is a winter to work out.
+    #[must_use]
+    pub fn has_winter(&self) -> bool {
+        self.winter.is_some() || !self.weather_file.is_empty()
+    }
+
+    /// What the hours of the typical winter are made of: its figures, with the user's own months and
+    /// latitude where they are given. `None` where no winter is chosen. South of the equator the
+    /// months of a typical winter stand half a year later; the user's own stand as they are written.
+    #[must_use]
+    pub fn means(&self) -> Option<WinterMeans> {
+        let mut means = self.winter?.means();
+        if let Some(latitude_deg) = self.latitude_deg {
+            means.latitude_deg = latitude_deg;
+        }
+        if means.latitude_deg < 0.0 {
+            means.months.rotate_left(HALF_A_YEAR);
+        }
+        for (month, own) in means.months.iter_mut().zip(&self.months) {
+            *month = *own;
+        }
+        Some(means)
+    }
+
+    /// First and last day of the season as written down; `None` where it is the usual one.
+    #[must_use]
+    pub fn season_days(&self) -> (Option<MonthDay>, Option<MonthDay>) {
+        (
+            MonthDay::parse(&self.season_first),
+            MonthDay::parse(&self.season_last),
+        )
+    }
+}
+
 impl Default for Stay {
-    /// A white body in a mild maritime winter, blinds up, nothing over it.
+    /// No winter chosen; a white body, blinds up, nothing over it.
     fn default() -> Self {
         Self {
-            winter: TypicalWinter::MildMaritime,
+            winter: None,
+            months: Vec::new(),
+            weather_file: String::new(),
+            latitude_deg: None,
+            season_first: String::new(),
+            season_last: String::new(),
             colour: BodyColour::White,
             blinds_drawn: false,
             covered: false,
-            presence: None,
+            present_from_h: None,
+            present_to_h: None,
             stores_g_per_percent: None,
         }
     }
@@ -102,6 +167,23 @@ impl Default for Stay {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn in_the_south_a_typical_winter_comes_half_a_year_later_and_own_months_stand_as_written() {
+        let mut stay = Stay {
+            winter: Some(TypicalWinter::Alpine),
+            latitude_deg: Some(-43.0),
+            ..Stay::default()
+        };
+        let january = TypicalWinter::Alpine.means().months[0];
+        let south = stay.means().expect("chosen");
+        assert_eq!(south.months[6], january);
+        assert_eq!(south.latitude_deg, -43.0);
+        stay.months = vec![january; 12];
+        assert_eq!(stay.means().expect("chosen").months, [january; 12]);
+        stay.winter = None;
+        assert_eq!(stay.means(), None);
+    }
 
     #[test]
     fn who_stays_through_midnight_is_there_late_and_early() {

@@ -146,6 +146,7 @@ impl Maker {
                 pay_by: self.text(),
             },
             drying: self.drying(),
+            stay: self.stay(),
             set_up: self.pick(&SetUp::ALL),
             zones,
             gaps,
@@ -218,6 +219,29 @@ impl Maker {
             salt_kg: self.maybe(),
             hookup_a: self.maybe(),
             battery_wh: self.maybe(),
+        }
+    }
+
+    fn stay(&mut self) -> Stay {
+        Stay {
+            winter: self.yes().then(|| self.pick(&TypicalWinter::ALL)),
+            months: self.list(12, |maker, _| MonthlyWeather {
+                mean_c: maker.number(),
+                daily_range_k: maker.number(),
+                rh_percent: maker.number(),
+                wind_m_s: maker.number(),
+                sunshine_h_per_day: maker.number(),
+            }),
+            weather_file: self.text(),
+            latitude_deg: self.maybe(),
+            season_first: self.text(),
+            season_last: self.text(),
+            colour: self.pick(&BodyColour::ALL),
+            blinds_drawn: self.yes(),
+            covered: self.yes(),
+            present_from_h: self.maybe(),
+            present_to_h: self.maybe(),
+            stores_g_per_percent: self.maybe(),
         }
     }
 

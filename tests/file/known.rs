@@ -48,6 +48,29 @@ pub(crate) fn newest() -> Survey {
         gaps,
     })
     .into();
+    survey.stay = Stay {
+        winter: Some(TypicalWinter::Northern),
+        months: vec![
+            MonthlyWeather {
+                mean_c: -3.5,
+                daily_range_k: 7.25,
+                rh_percent: 84.0,
+                wind_m_s: 3.1,
+                sunshine_h_per_day: 1.75,
+            };
+            12
+        ],
+        weather_file: "up north.epw".into(),
+        latitude_deg: Some(63.5),
+        season_first: "10-15".into(),
+        season_last: "04-20".into(),
+        colour: BodyColour::Grey,
+        blinds_drawn: true,
+        covered: true,
+        present_from_h: Some(17.5),
+        present_to_h: Some(8.0),
+        stores_g_per_percent: Some(24.0),
+    };
     survey.usual = Usual {
         winter: Some(TypicalWinter::Alpine),
         fabric: vec![FabricId(1), FabricId(3)],
@@ -159,6 +182,7 @@ pub(crate) fn survey() -> Survey {
             hookup_a: Some(10.0),
             battery_wh: Some(960.0),
         },
+        stay: Stay::default(),
         set_up: SetUp::InUse,
         zones: [(1, "cab"), (2, "body"), (9, "roof & rooflights")]
             .map(|(id, name)| Zone {

@@ -61,6 +61,7 @@ fn a_file_of_format_1_is_written_as_format_2_and_stays_the_same_survey() {
 const NEW_IN_FORMAT_2: &[(&str, &str)] = &[
     ("fittings", "vehicle: (kind: other), fittings: []"),
     ("job", "vehicle: (kind: other), job: (customer: \"Nobody\")"),
+    ("stay", "vehicle: (kind: other), stay: (covered: true)"),
     ("usual", "vehicle: (kind: other), usual: (altitude: true)"),
     (
         "most_pressure_pa",

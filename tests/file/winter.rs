@@ -2,7 +2,7 @@
 
 use crate::headless::{OnDisk, Run, run};
 use gapledger::climate::epw;
-use gapledger::headless::{ColourWord, Command, Outcome, WinterArguments, WinterWord};
+use gapledger::headless::{Command, Outcome, WinterArguments, WinterWord};
 use gapledger::survey::{Survey, TypicalWinter, VehicleKind, file};
 use std::fs;
 use std::path::PathBuf;
@@ -15,7 +15,7 @@ fn winter(on_disk: &OnDisk, weather: Option<PathBuf>, output: Option<PathBuf>) -
         weather,
         typical: None,
         set_up: None,
-        colour: ColourWord::White,
+        colour: None,
         blinds: false,
         covered: false,
         present: None,

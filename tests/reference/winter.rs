@@ -5,7 +5,7 @@ use gapledger::assess::Study;
 use gapledger::assess::drying::OptionKind;
 use gapledger::assess::winter::{Season, Winter};
 use gapledger::climate::epw;
-use gapledger::survey::{BodyColour, MachineKind, Presence, Stay, file};
+use gapledger::survey::{BodyColour, MachineKind, Stay, file};
 use std::ops::ControlFlow;
 
 /// How far an hour may be off: K, and share of saturation.
@@ -33,10 +33,8 @@ fn stays() -> [(Stay, OptionKind); 5] {
         (with(BodyColour::White, true), OptionKind::BackgroundHeat),
         (
             Stay {
-                presence: Some(Presence {
-                    from_h: 18.0,
-                    to_h: 8.0,
-                }),
+                present_from_h: Some(18.0),
+                present_to_h: Some(8.0),
                 ..with(BodyColour::Dark, true)
             },
             OptionKind::BackgroundHeat,

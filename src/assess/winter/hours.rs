@@ -201,7 +201,7 @@ impl Outdoors {
             seen_c.push(one.seen_c);
         }
         let presence = stay
-            .presence
+            .presence()
             .filter(|presence| in_use && presence.hours() > 0.0);
         let (present, times) = match presence {
             None => (in_use, 1.0),

@@ -8,11 +8,13 @@ mod count;
 mod elements;
 mod hours;
 mod mould;
+mod of_stay;
 mod options;
 mod run;
 
 pub use count::{COLDEST_CORNER_K, COUNTED_RH, Frost, Humidity, Season};
 pub use mould::{MouldAt, MouldSpot};
+pub use of_stay::{sound, typical_weather};
 pub use options::WinterOption;
 pub use run::{Weathered, Winter};
 

@@ -5,6 +5,7 @@ use super::count::{Frost, Season, frost_of, humidity};
 use super::elements::elements;
 use super::hours::{Outdoors, Sources, outdoors};
 use super::mould::{MouldSpot, grown, spots};
+use super::of_stay::season_of;
 use super::options::{Fitted, WinterOption, options};
 use super::{COLDEST_CORNER_K, Humidity, USUAL_BUFFER, USUAL_BUFFER_AREA_PER_M3};
 use crate::assess::answer::Answer;
@@ -13,7 +14,7 @@ use crate::assess::envelope::Envelope;
 use crate::assess::fabric::element_u;
 use crate::assess::not_known::NotKnown;
 use crate::assess::study::Study;
-use crate::climate::{Hour, Weather, season};
+use crate::climate::{Hour, Weather};
 use crate::physics::counts::count;
 use crate::physics::units::{JOULES_PER_KWH, SECONDS_PER_HOUR};
 use crate::physics::warm_up::USUAL_HEAT_CAPACITY_PER_M3;
@@ -72,9 +73,7 @@ impl Winter {
     /// [`NotKnown`] where the options cannot be compared, the weather holds no whole winter or lacks
     /// what is needed, or a size that sun or contents need is not given.
     pub fn new(study: &Study, weather: &Weather, stay: &Stay) -> Answer<Self> {
-        let hours = season(weather).ok_or_else(|| {
-            NotKnown::because("the weather holds no whole winter (November to March, in the south May to September)")
-        })?;
+        let hours = season_of(weather, stay)?;
         Self::over(study, weather, &hours, stay)
     }
 

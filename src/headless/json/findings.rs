@@ -38,6 +38,7 @@ fn item(item: Item) -> (&'static str, Option<u32>) {
         Item::Tariffs => ("tariffs", None),
         Item::Job => ("job", None),
         Item::Drying => ("drying", None),
+        Item::Stay => ("stay", None),
         Item::Zone(id) => ("zone", Some(id.0)),
         Item::Gap(id) => ("gap", Some(id.0)),
         Item::Weather(id) => ("weather", Some(id.0)),

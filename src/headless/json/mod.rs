@@ -70,6 +70,7 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .with("tariffs", survey::tariffs(survey))
         .with("job", survey::job(survey))
         .with("drying", survey::drying(survey))
+        .with("stay", survey::stay(survey))
         .with(
             "leakage_not_found_percent",
             survey.leakage_not_found_percent,

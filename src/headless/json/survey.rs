@@ -101,6 +101,30 @@ pub(super) fn drying(survey: &Survey) -> Object {
         .recorded("battery_wh", drying.battery_wh)
 }
 
+pub(super) fn stay(survey: &Survey) -> Object {
+    let stay = &survey.stay;
+    Object::new()
+        .with("winter", stay.winter.map(|winter| winter.word()))
+        .list("months", &stay.months, |month| {
+            Object::new()
+                .with("mean_c", month.mean_c)
+                .with("daily_range_k", month.daily_range_k)
+                .with("rh_percent", month.rh_percent)
+                .with("wind_m_s", month.wind_m_s)
+                .with("sunshine_h_per_day", month.sunshine_h_per_day)
+        })
+        .with("weather_file", &stay.weather_file)
+        .with("latitude_deg", stay.latitude_deg)
+        .with("season_first", &stay.season_first)
+        .with("season_last", &stay.season_last)
+        .with("colour", stay.colour.word())
+        .with("blinds_drawn", stay.blinds_drawn)
+        .with("covered", stay.covered)
+        .with("present_from_h", stay.present_from_h)
+        .with("present_to_h", stay.present_to_h)
+        .with("stores_g_per_percent", stay.stores_g_per_percent)
+}
+
 pub(super) fn fabric(survey: &Survey, assessment: &Assessment) -> Answer<Object> {
     let fabric = assessment.fabric.clone()?;
     let elements = survey.fabric.iter().zip(&fabric.elements);

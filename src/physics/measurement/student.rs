@@ -34,7 +34,9 @@ pub fn t_95(degrees_of_freedom: f64) -> Option<f64> {
         return None;
     }
     if degrees_of_freedom > MANY {
-        return Some(NORMAL_95 + NORMAL_95 * (NORMAL_95.powi(2) + 1.0) / (4.0 * degrees_of_freedom));
+        return Some(
+            NORMAL_95 + NORMAL_95 * (NORMAL_95.powi(2) + 1.0) / (4.0 * degrees_of_freedom),
+        );
     }
     let student = StudentsT::new(0.0, 1.0, degrees_of_freedom).ok()?;
     Some(student.inverse_cdf(0.975))

@@ -10,16 +10,18 @@ mod equipment;
 mod fabric;
 mod gap;
 mod job;
+mod stay;
 mod vehicle;
 mod weather;
 
 use entry::Entry;
 pub use entry::{Field, Range};
 
-const PARTS: [&[Entry]; 6] = [
+const PARTS: [&[Entry]; 7] = [
     vehicle::FIELDS,
     job::FIELDS,
     weather::FIELDS,
+    stay::FIELDS,
     gap::FIELDS,
     fabric::FIELDS,
     equipment::FIELDS,

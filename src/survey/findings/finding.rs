@@ -51,6 +51,8 @@ pub enum Item {
     Job,
     /// Contents, sun and supply.
     Drying,
+    /// How it stands through a winter, and which winter.
+    Stay,
     /// A zone.
     Zone(ZoneId),
     /// A gap.

@@ -11,6 +11,7 @@ mod leave;
 mod photo;
 mod place;
 mod space;
+mod stay;
 mod usual;
 mod vehicle;
 
@@ -36,6 +37,7 @@ pub fn find(survey: &Survey) -> Vec<Finding> {
     space::find(survey, &mut findings);
     equipment::find(survey, &mut findings);
     job::find(survey, &mut findings);
+    stay::find(survey, &mut findings);
     usual::find(survey, &mut findings);
     findings.sort_by_key(|finding| finding.severity);
     findings

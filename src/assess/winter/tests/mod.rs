@@ -7,7 +7,7 @@ use crate::assess::drying::OptionKind;
 use crate::climate::{Day, Hour, Place, Weather};
 use crate::physics::sky::black_body;
 use crate::physics::winter::HourInside;
-use crate::survey::{BodyColour, InsideAir, Presence, SetUp, Stay, Survey, TypicalWinter, file};
+use crate::survey::{BodyColour, InsideAir, SetUp, Stay, Survey, TypicalWinter, file};
 use std::ops::ControlFlow;
 
 const CARAVAN: &str = include_str!("../../../../sample-surveys/farmyard-caravan.ron");
@@ -229,10 +229,8 @@ fn in_use_comfort_is_held_while_somebody_is_there_and_people_give_off_water_then
     let study = Study::of(&survey);
     let (weather, hours) = mild(15 * 24);
     let stay = Stay {
-        presence: Some(Presence {
-            from_h: 18.0,
-            to_h: 8.0,
-        }),
+        present_from_h: Some(18.0),
+        present_to_h: Some(8.0),
         ..Stay::default()
     };
     let winter = Winter::over(&study, &weather, &hours, &stay).expect("made ready");

@@ -73,6 +73,7 @@ replaced! {
         appliances_confirmed: false,
         fittings: None,
         job: v2::Job::default(),
+        stay: v2::Stay::default(),
         usual: v2::Usual::default(),
         walk: Vec::new(),
     }

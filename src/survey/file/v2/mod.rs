@@ -9,6 +9,7 @@ mod equipment;
 mod fitting;
 mod gap;
 mod job;
+mod stay;
 mod usual;
 mod vehicle;
 mod walk;
@@ -30,6 +31,7 @@ pub(super) use gap::{Gap, GapPart, Purpose, Remedy, RemedyKind};
 pub(super) use job::Job;
 use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
+pub(super) use stay::Stay;
 use std::collections::BTreeSet;
 pub(super) use usual::Usual;
 pub(super) use vehicle::{Appliance, CodeOfPractice, PressureSet, Site, Underside, Vehicle};
@@ -55,6 +57,8 @@ record! {
         job: Job,
         #[serde(default)]
         drying: Drying,
+        #[serde(default, skip_serializing_if = "Stay::is_nothing")]
+        stay: Stay,
         #[serde(default = "SetUp::laid_up")]
         set_up: SetUp,
         #[serde(default = "usual_zones", deserialize_with = "list")]
