@@ -13,6 +13,7 @@ pub mod rose;
 pub mod scene;
 pub mod section;
 pub mod styles;
+pub mod winter;
 
 pub use body::{Arrangement, BodyFigure, Layout, Picked, Show};
 pub use options::options;

@@ -4,17 +4,13 @@ use super::asked::SetUpWord;
 use super::page;
 use crate::assess::winter::{Season, Winter, sound, typical_weather};
 use crate::assess::{Answer, NotKnown, Study};
-use crate::climate::{Hour, Weather, epw};
+use crate::climate::Hour;
 use crate::report::winter::{WinterTold, sections};
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
-use crate::survey::file::{self, LoadError};
 use crate::survey::{BodyColour, Presence, Stay, Survey, TypicalWinter};
 use crate::tasks;
 use clap::{Args, ValueEnum};
-use std::path::{Path, PathBuf};
-
-/// Largest weather file that is read: a year by the hour has two megabytes.
-const MOST_BYTES: u64 = 64 << 20;
+use std::path::PathBuf;
 
 /// What is asked of a winter.
 #[derive(Clone, Debug, PartialEq, Args)]
@@ -116,14 +112,8 @@ fn presence(text: &str) -> Result<Presence, String> {
 /// Why there is no winter.
 #[derive(Debug, thiserror::Error)]
 pub(super) enum WinterFailure {
-    #[error("there is no weather file {0:?}: check the name and the folder")]
-    NoWeather(PathBuf),
-    #[error(
-        "{0:?} could not be read as a weather file: it must be an ordinary file of at most 64 MiB that you may read"
-    )]
-    Unreadable(PathBuf),
-    #[error("{0:?}, {1}")]
-    Weather(PathBuf, epw::EpwError),
+    #[error(transparent)]
+    Weather(#[from] tasks::WeatherFailure),
     #[error("the winter is not known: {}", .0.reason)]
     NotKnown(NotKnown),
 }
@@ -150,9 +140,10 @@ pub(super) fn through<'a>(
     let file = arguments.weather.clone().or_else(beside);
     let findings = &study.prepared().findings;
     let weather = match &file {
-        Some(path) => sound(findings)
-            .map_err(WinterFailure::NotKnown)
-            .and_then(|()| weather(path))?,
+        Some(path) => {
+            sound(findings).map_err(WinterFailure::NotKnown)?;
+            tasks::weather(path)?
+        }
         None => typical_weather(&stay, findings).map_err(WinterFailure::NotKnown)?,
     };
     let winter = Winter::new(study, &weather, &stay).map_err(WinterFailure::NotKnown)?;
@@ -212,14 +203,4 @@ impl Through<'_> {
             .collect::<Vec<_>>()
             .join("\n")
     }
-}
-
-fn weather(path: &Path) -> Result<Weather, WinterFailure> {
-    let bytes = file::read_file(path, MOST_BYTES).map_err(|error| match error {
-        LoadError::Missing { path } => WinterFailure::NoWeather(path),
-        _ => WinterFailure::Unreadable(path.to_owned()),
-    })?;
-    let read = epw::read(&bytes);
-    let file = read.map_err(|error| WinterFailure::Weather(path.to_owned(), error))?;
-    Ok(file.weather())
 }

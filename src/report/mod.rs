@@ -35,6 +35,7 @@ pub mod usual;
 pub(crate) mod vehicle;
 pub mod walk;
 pub mod winter;
+pub mod winter_short;
 pub mod words;
 pub mod workings;
 

@@ -66,13 +66,14 @@ fn goes_by(safety: &Safety) -> String {
     if safety.code == CodeOfPractice::AsNzs5601 {
         return match safety.required.as_ref().map(|required| required.heat_input) {
             Ok(Some(input)) => format!(
-                "Asked for: V = 610 U + 650 P, at least 4000 mm², high and as much low, with U = {} MJ/h, the heat \
-                 input of the appliances that are not room-sealed, and P = {}.",
+                "Asked for: 610 mm² for each 1 MJ/h of the heat input of the appliances that are not \
+                 room-sealed, here {} MJ/h, and 650 mm² for each of {}, at least 4000 mm², high and as \
+                 much low.",
                 given(input.mj_per_h),
                 counted(input.berths as usize, "berth", "berths"),
             ),
-            _ => "Asked for: V = 610 U + 650 P, at least 4000 mm², high and as much low; U is the heat input of \
-                  the appliances that are not room-sealed, MJ/h, P the berths."
+            _ => "Asked for: 610 mm² for each 1 MJ/h of the heat input of the appliances that are not \
+                  room-sealed, and 650 mm² for each berth, at least 4000 mm², high and as much low."
                 .to_owned(),
         };
     }

@@ -5,6 +5,10 @@
 //! is the same to the last bit for any number of them. Window and headless commands both come
 //! here.
 
+mod winter;
+
+pub use winter::{WeatherFailure, weather, winter};
+
 use crate::assess::uncertainty::{Chunk, SEED, Trials, Uncertainty};
 use crate::assess::winter::{Season, Winter};
 use crate::assess::{Answer, NotKnown, Study};

@@ -168,7 +168,7 @@ fn given_up(sentence: String) -> Question {
 fn put_away(sentence: &str) -> Question {
     let keep = ("Keep it on the start page", Answered::Cancel);
     let answers = vec![keep, ("Move aside", Answered::PutAway)];
-    ("Put it away?", sentence.to_owned(), answers)
+    ("Move it aside?", sentence.to_owned(), answers)
 }
 
 /// A list to read, which scrolls.
@@ -270,11 +270,13 @@ fn path(
         PathFor::Save(_) => ("Save the survey as".to_owned(), "Save"),
         PathFor::Photo(_) => ("Add a photo".to_owned(), "Add"),
         PathFor::Logo => ("Choose the workshop\u{2019}s logo".to_owned(), "Choose"),
+        PathFor::Weather => ("Choose a weather file".to_owned(), "Choose"),
         PathFor::Write(file) => (format!("Write the {} to", file.name()), "Write"),
     };
     let hint = match (purpose, purpose.file()) {
         (PathFor::Photo(_), _) => "/folder/photo.jpg".to_owned(),
         (PathFor::Logo, _) => "/folder/logo.png".to_owned(),
+        (PathFor::Weather, _) => "/folder/weather.epw".to_owned(),
         (_, Some(file)) => format!("/folder/name.{}", file.ending()),
         _ => "/folder/name.ron".to_owned(),
     };

@@ -6,7 +6,7 @@ use super::request::{Queue, Request};
 use super::theme::palette;
 use super::widgets;
 use crate::assess::Assessment;
-use crate::report::missing::missing;
+use crate::report::missing::{Missing, missing};
 use crate::report::usual;
 use crate::survey::{Field, Item, Place, Survey, WorkState};
 use eframe::egui;
@@ -113,7 +113,9 @@ impl Guide {
                 let leakage = &answers.leakage;
                 survey.gaps.len() > leakage.not_sized.len() + leakage.left_out.len()
             }),
-            Page::InShort | Page::AirChange | Page::DryingHeat => self.seen.contains(&step.page),
+            Page::InShort | Page::AirChange | Page::DryingHeat | Page::Winter => {
+                self.seen.contains(&step.page)
+            }
             Page::SealingPlan => {
                 let chosen = [WorkState::Planned, WorkState::Sealed];
                 survey.gaps.iter().any(|gap| chosen.contains(&gap.state))
@@ -131,6 +133,7 @@ impl Guide {
         queue: &mut Queue,
     ) {
         let palette = palette(ui);
+        let low = widgets::is_low(ui);
         let next = STEPS
             .iter()
             .position(|step| !self.done(step, survey, answers));
@@ -143,11 +146,16 @@ impl Guide {
                 } else {
                     format!("{}", at + 1)
                 };
-                let mut words = RichText::new(format!("{sign} {}", step.words));
-                if next == Some(at) {
+                let here = next == Some(at);
+                let mut words = if low && !here {
+                    RichText::new(sign)
+                } else {
+                    RichText::new(format!("{sign} {}", step.words))
+                };
+                if here {
                     words = words.strong().underline();
                 }
-                let link = widgets::link(ui, words).on_hover_text(step.help);
+                let link = widgets::link(ui, words).on_hover_text(hover(step, low));
                 let state = if done { "done" } else { "to do" };
                 widgets::tell_name(
                     ui,
@@ -161,8 +169,12 @@ impl Guide {
                     }
                 }
             }
-            if let Some(step) = next.and_then(|at| STEPS.get(at)) {
-                widgets::muted(ui, step.help);
+            match (next.and_then(|at| STEPS.get(at)), answers) {
+                (Some(step), _) if !low => {
+                    widgets::muted(ui, step.help);
+                }
+                (_, Some(answers)) if low => missing_menu(ui, survey, answers, queue),
+                _ => {}
             }
             let close = widgets::link(ui, "close").on_hover_text(
                 "Closes the first steps for good; Help, First steps brings them back",
@@ -172,38 +184,55 @@ impl Guide {
                 queue.push(Request::EndGuide);
             }
         });
-        if let Some(answers) = answers {
-            still_missing(ui, survey, answers, queue);
+        if let Some(answers) = answers.filter(|_| !low) {
+            let all = missing(survey, answers);
+            if !all.is_empty() {
+                ui.horizontal_wrapped(|ui| still_missing(ui, survey, &all, queue));
+            }
         }
     }
 }
 
-/// What is still missing for the results of each page, with the way to where it is entered.
-fn still_missing(ui: &mut Ui, survey: &Survey, answers: &Assessment, queue: &mut Queue) {
+/// What a step is about; where its name is not in sight, that first.
+fn hover(step: &Step, low: bool) -> String {
+    if low {
+        format!("{}. {}", step.words, step.help)
+    } else {
+        step.help.to_owned()
+    }
+}
+
+/// The same as [`still_missing`], folded away on a low window.
+fn missing_menu(ui: &mut Ui, survey: &Survey, answers: &Assessment, queue: &mut Queue) {
     let all = missing(survey, answers);
     if all.is_empty() {
         return;
     }
-    ui.horizontal_wrapped(|ui| {
-        widgets::muted(ui, "Still missing");
-        let mut before = None;
-        for one in &all {
-            let page = one.results.name();
-            if before.replace(page) != Some(page) {
-                widgets::muted(ui, format!("for {page}:"));
-            }
-            let name = format!("Missing for {page}: {}", one.words);
-            if widgets::named_button(ui, one.words, &name) {
-                queue.go_to(one.place);
-            }
-        }
-        let would_do = all.iter().any(|one| one.usual_would_do);
-        if would_do {
-            let kind = survey.vehicle.kind;
-            let fill = widgets::usual_button(ui, kind);
-            if fill.on_hover_text(usual::offer(kind)).clicked() {
-                queue.command(Command::UsualVehicle);
-            }
-        }
+    ui.menu_button(format!("Still missing: {} ⏷", all.len()), |ui| {
+        still_missing(ui, survey, &all, queue);
     });
+}
+
+/// What is still missing for the results of each page, with the way to where it is entered.
+fn still_missing(ui: &mut Ui, survey: &Survey, all: &[Missing], queue: &mut Queue) {
+    widgets::muted(ui, "Still missing");
+    let mut before = None;
+    for one in all {
+        let page = one.results.name();
+        if before.replace(page) != Some(page) {
+            widgets::muted(ui, format!("for {page}:"));
+        }
+        let name = format!("Missing for {page}: {}", one.words);
+        if widgets::named_button(ui, one.words, &name) {
+            queue.go_to(one.place);
+        }
+    }
+    let would_do = all.iter().any(|one| one.usual_would_do);
+    if would_do {
+        let kind = survey.vehicle.kind;
+        let fill = widgets::usual_button(ui, kind);
+        if fill.on_hover_text(usual::offer(kind)).clicked() {
+            queue.command(Command::UsualVehicle);
+        }
+    }
 }

@@ -16,6 +16,8 @@ pub enum Page {
     AirChange,
     /// Water to remove and heat.
     DryingHeat,
+    /// A winter hour by hour.
+    Winter,
     /// What to seal first, for the money.
     SealingPlan,
     /// What is printed and handed over.
@@ -24,12 +26,13 @@ pub enum Page {
 
 impl Page {
     /// Every page, in the order of the job.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::InShort,
         Self::Vehicle,
         Self::Gaps,
         Self::AirChange,
         Self::DryingHeat,
+        Self::Winter,
         Self::SealingPlan,
         Self::JobSheet,
     ];
@@ -41,6 +44,7 @@ impl Page {
             Item::Zone(_) | Item::Gap(_) | Item::Ledger => Self::Gaps,
             Item::SafetyVentilation => Self::DryingHeat,
             Item::Job => Self::JobSheet,
+            Item::Stay => Self::Winter,
             _ => Self::Vehicle,
         }
     }
@@ -54,6 +58,7 @@ impl Page {
             Self::Gaps => "Gaps",
             Self::AirChange => "Air change",
             Self::DryingHeat => "Drying & heat",
+            Self::Winter => "Winter",
             Self::SealingPlan => "Sealing plan",
             Self::JobSheet => "Job sheet",
         }

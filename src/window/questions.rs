@@ -35,6 +35,8 @@ pub enum PathFor {
     Photo(GapId),
     /// To take as the workshop's logo.
     Logo,
+    /// To run the winter with its weather.
+    Weather,
     /// To write a sheet or table to.
     Write(SheetFile),
 }
@@ -45,7 +47,7 @@ impl PathFor {
     pub fn file(&self) -> Option<SheetFile> {
         match self {
             Self::Write(file) => Some(*file),
-            Self::Open | Self::Save(_) | Self::Photo(_) | Self::Logo => None,
+            Self::Open | Self::Save(_) | Self::Photo(_) | Self::Logo | Self::Weather => None,
         }
     }
 }

@@ -70,6 +70,8 @@ pub enum Request {
     SetSheetAgain,
     /// Ask which picture is the workshop's logo.
     ChooseLogo,
+    /// Ask which weather file the winter is run with.
+    ChooseWeather,
     /// Ask where to write such a file, then write it.
     WriteFile(SheetFile),
     /// Open the file written last.

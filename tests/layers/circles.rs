@@ -18,6 +18,10 @@ const STANDING: &[(&[&str], &str)] = &[
         "the envelope gives the vehicle in its air, which is made of it",
     ),
     (
+        &["src/assess/study/mod.rs", "src/assess/winter/"],
+        "a winter is run on a study, which keeps it",
+    ),
+    (
         &["src/assess/safety/"],
         "the words of the alarms name sizes of the checks",
     ),

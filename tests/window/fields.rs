@@ -210,7 +210,7 @@ fn a_tight_skirt_asks_for_its_gaps_and_an_open_floor_for_places() {
     ctrl(&mut window, Key::Num1);
     window.run();
     assert_eq!(survey(&window).vehicle.underside, Underside::Open);
-    let by_place = "by the place of each gap under the floor";
+    let by_place = "wind there by each gap's place";
     window
         .get_by_role_and_label(Role::CheckBox, by_place)
         .click_accesskit();

@@ -8,6 +8,8 @@
 )]
 
 mod body;
+mod counts;
+mod dates;
 mod division;
 mod drying;
 mod fields;
@@ -32,6 +34,7 @@ mod plan;
 mod plan_work;
 mod protected;
 mod quick;
+mod scroll;
 mod sheet;
 mod sight;
 mod site;

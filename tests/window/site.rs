@@ -146,6 +146,48 @@ fn three_gaps_are_added_by_taps_alone_and_site_mode_is_left_again() {
 }
 
 #[test]
+fn a_unit_of_the_tape_is_one_tap_on_the_pad_and_inches_have_their_fractions() {
+    let (_folder, path) = small_survey();
+    let mut window = site(&path);
+    stand_at(&mut window, "floor edge");
+    let mut metric = taps(&mut window);
+    metric.on("Found").digits("120").on("centimetres");
+    metric.on("Next number").digits("0.8").on("Next place");
+    assert_eq!(metric.count, 10);
+    assert_eq!(sizes(&gap(&window, 3)), (Some(1200.0), Some(0.8)));
+    let mut sum = taps(&mut window);
+    sum.on("Found").digits("2").on("times").digits("600");
+    assert_eq!(sizes(&gap(&window, 4)).0, Some(1200.0));
+    // A count has no unit.
+    let enabled = |window: &Window<'_>, name: &str| {
+        let key = window.get_by_role_and_label(Role::Button, name);
+        !key.accesskit_node().is_disabled()
+    };
+    assert!(enabled(&window, "metres"));
+    for _ in 0..3 {
+        click_button(&mut window, "Next number");
+    }
+    assert!(!enabled(&window, "metres"));
+    assert!(enabled(&window, "times"));
+    window.state_mut().queue().command(Command::UsCustomary);
+    window.run();
+    click_button(&mut window, "Next place");
+    let mut us = taps(&mut window);
+    us.on("Found").digits("3").on("feet");
+    us.on("Next number")
+        .digits("3")
+        .on("divided by")
+        .digits("8")
+        .on("inches");
+    assert_eq!(sizes(&gap(&window, 5)), (Some(914.4), Some(9.525)));
+    click_button(&mut window, "Next place");
+    let mut eighth = taps(&mut window);
+    eighth.on("Found").digits("1").on("and an eighth");
+    let shown = sizes(&gap(&window, 6)).0.unwrap();
+    assert!((shown - 28.575).abs() < 1e-9, "{shown}");
+}
+
+#[test]
 fn the_first_eight_fields_are_in_sight_and_every_target_is_large_enough() {
     let (_folder, path) = small_survey();
     let mut window = site(&path);

@@ -100,7 +100,7 @@ fn in_us_units_a_field_shows_and_reads_inches_and_the_survey_stays_metric() {
 fn in_us_units_the_pages_of_the_survey_show_no_metric_unit() {
     let mut window = opened(&super::sample("vineyard-coachbuilt.ron"));
     choose(&mut window, Command::UsCustomary);
-    for page in [Page::InShort, Page::Vehicle, Page::Gaps] {
+    for page in Page::ALL {
         choose(&mut window, Command::Show(page));
         window.run_steps(4);
         let metric = metric_words(&window);

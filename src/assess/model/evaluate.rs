@@ -3,7 +3,8 @@
 use super::{Case, InWind, Model};
 use crate::assess::answer::Answer;
 use crate::assess::envelope::{DIRECTIONS, mean};
-use crate::physics::ensemble::{Member, State};
+use crate::physics::counts::count;
+use crate::physics::ensemble::{Arranged, Member, State};
 use crate::physics::wind::{LEAST_SPEED, dynamic_pressure, one_sided_flow};
 
 /// What is other than surveyed.
@@ -45,6 +46,18 @@ pub(crate) enum Want {
 pub(crate) struct Inflow {
     pub(crate) recorded: f64,
     pub(crate) at_set_temperature: f64,
+}
+
+/// What one direction of the wind came to.
+struct Found<'a> {
+    at: usize,
+    coefficients: &'a Arranged,
+    /// Pascals for each coefficient.
+    scale: f64,
+    /// Gross inflow, kg/s.
+    inflow: f64,
+    /// Whether gusts bring in more than the balance.
+    by_gusts: bool,
 }
 
 /// Memory to work in, so that working out allocates nothing.
@@ -144,10 +157,46 @@ impl Model {
         widest: f64,
     ) -> Answer<f64> {
         let mut inflows = [0.0; DIRECTIONS];
-        self.directions(bench, varied, case, air, widest, |at, _, inflow| {
-            inflows[at] = inflow;
+        self.directions(bench, varied, case, air, widest, |found, _| {
+            inflows[found.at] = found.inflow;
         })?;
         Ok(mean(&inflows))
+    }
+
+    /// How the sum over some cases of the inflow times a weight changes with the factor of each
+    /// leak, kg/s: as surveyed for a factor of one. Leaks do nothing where gusts exchange more.
+    ///
+    /// # Errors
+    /// As [`Model::evaluate`].
+    pub(crate) fn inflow_slopes(
+        &self,
+        bench: &mut Workbench,
+        varied: &Varied,
+        want: Want,
+        weights: &[(usize, f64)],
+    ) -> Answer<Vec<f64>> {
+        self.vary(bench, varied);
+        let widest = self
+            .envelope
+            .widest_side(&mut bench.areas, |leak| varied.factors[leak]);
+        let mut slopes = vec![0.0; self.leaks().len()];
+        for (at, weight) in weights {
+            let case = &self.cases[*at];
+            let air = match want {
+                Want::Recorded => &case.recorded,
+                Want::SetTemperature | Want::Both => &case.at_set_temperature,
+            };
+            let ensemble = &self.in_airs[air.in_air].ensemble;
+            let open = ensemble.member();
+            let share = weight / count(DIRECTIONS);
+            self.directions(bench, varied, case, air, widest, |found, member| {
+                if !found.by_gusts {
+                    let wind = (found.coefficients, found.scale);
+                    ensemble.add_inflow_slopes((member, &open), wind, share, &mut slopes);
+                }
+            })?;
+        }
+        Ok(slopes)
     }
 
     /// Every direction's state and gross inflow, looked for where the surveyed vehicle has it,
@@ -159,7 +208,7 @@ impl Model {
         case: &Case,
         air: &InWind,
         widest: f64,
-        mut each: impl FnMut(usize, &State, f64),
+        mut each: impl FnMut(Found<'_>, &mut Member),
     ) -> Answer<()> {
         let in_air = &self.in_airs[air.in_air];
         let member = &mut bench.members[air.in_air];
@@ -190,7 +239,14 @@ impl Model {
                 ensemble.solve_from_afar(member, coefficients, scale, varied.tolerance)
             };
             let inflow = solved?.inflow;
-            each(at, member.state(), inflow.max(gusts));
+            let found = Found {
+                at,
+                coefficients,
+                scale,
+                inflow: inflow.max(gusts),
+                by_gusts: gusts > inflow,
+            };
+            each(found, member);
         }
         Ok(())
     }
@@ -205,8 +261,8 @@ impl Model {
             let case = &self.cases[at];
             let mut starts = |air: &InWind| {
                 let mut states = Vec::with_capacity(DIRECTIONS);
-                self.directions(&mut bench, &varied, case, air, 0.0, |_, state, _| {
-                    states.push(state.clone());
+                self.directions(&mut bench, &varied, case, air, 0.0, |_, member| {
+                    states.push(member.state().clone());
                 })?;
                 Answer::Ok(states)
             };

@@ -6,13 +6,16 @@
 //! Up to twelve gaps every affordable set is tried. Beyond, greedy sets are improved by
 //! exchange: one or two gaps in for one or two out, as long as that helps. There is no proof
 //! that it finds the best set; a test holds it against trying all sets, to the best itself in 280
-//! of 300 trials and to 99 % of its saving in every one.
+//! of 300 trials and to 99 % of its saving in every one. Beyond [`TRY_ALL_UP_TO`] gaps what each
+//! is worth is read off the slopes of the inflow, all gaps at once, and only the most promising are
+//! tried in earnest ([`super::promise`]).
 #![expect(
     clippy::indexing_slicing,
     reason = "sets are lists of flags by candidate; a missing number must never turn into a silent default"
 )]
 
 use super::aim::Aim;
+use super::order::TRY_ALL_UP_TO;
 use super::prospect::{Prospect, Trial};
 use super::sealable::Sealable;
 use super::watch::{Watch, Watched};
@@ -31,9 +34,9 @@ const ROUNDS: usize = 40;
 /// Up to so many gaps, two are exchanged for two as well.
 const TWO_FOR_TWO_UP_TO: usize = 60;
 /// Beyond so many gaps, one is exchanged for one only.
-const PAIRS_UP_TO: usize = 120;
+const PAIRS_UP_TO: usize = TRY_ALL_UP_TO;
 /// A set may cost this much more than the budget, for the rounding of sums.
-const CENT: f64 = 1e-9;
+pub(super) const CENT: f64 = 1e-9;
 
 /// A choice of candidates and the aim's figure with them sealed.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,14 +47,14 @@ pub(super) struct Choice {
 
 /// Search for the best choice.
 pub(super) struct Search<'a> {
-    trial: Trial<'a>,
+    pub(super) trial: Trial<'a>,
     /// Cost of each candidate; infinite where it is not known.
-    costs: Vec<f64>,
-    budget: f64,
-    aim: Aim,
+    pub(super) costs: Vec<f64>,
+    pub(super) budget: f64,
+    pub(super) aim: Aim,
     /// The aim's figure with nothing sealed.
     pub(super) nothing: f64,
-    watched: Watched<'a>,
+    pub(super) watched: Watched<'a>,
 }
 
 impl Prospect {
@@ -127,7 +130,7 @@ impl Prospect {
 
 impl Search<'_> {
     /// Candidates that can be paid for by themselves.
-    fn affordable(&self) -> Vec<usize> {
+    pub(super) fn affordable(&self) -> Vec<usize> {
         let fits = |at: &usize| self.costs[*at] <= self.budget + CENT;
         (0..self.costs.len()).filter(fits).collect()
     }
@@ -136,7 +139,7 @@ impl Search<'_> {
     ///
     /// # Errors
     /// [`NotKnown`] where the figure is not, or the search was given up.
-    fn value(&mut self, sealed: &[bool]) -> Answer<f64> {
+    pub(super) fn value(&mut self, sealed: &[bool]) -> Answer<f64> {
         self.watched.ask()?;
         for (at, sealed) in sealed.iter().enumerate() {
             self.trial.set(at, *sealed);
@@ -144,7 +147,7 @@ impl Search<'_> {
         self.trial.value(self.aim)
     }
 
-    fn cost(&self, sealed: &[bool]) -> f64 {
+    pub(super) fn cost(&self, sealed: &[bool]) -> f64 {
         let chosen = sealed
             .iter()
             .zip(&self.costs)
@@ -200,14 +203,15 @@ impl Search<'_> {
     /// made for it, and the rest improved round it.
     fn force(&mut self, mut best: Choice) -> Answer<Choice> {
         let mut left_out = Vec::new();
+        let empty = self.empty();
+        let alone = self.each_changed(&empty)?;
         for at in self.affordable() {
             if !best.sealed[at] {
-                let alone = self.with(&vec![false; self.costs.len()], &[], &[at])?;
-                left_out.push((alone, at));
+                left_out.push((empty.value - alone[at], at));
             }
         }
         left_out.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-        for (done, (_, at)) in (BEGINNINGS..).zip(left_out.into_iter().take(FORCED)) {
+        for (done, (_, at)) in (BEGINNINGS..).zip(left_out.into_iter().take(self.effort(FORCED))) {
             self.watched.reached(done, BEGINNINGS + FORCED);
             let mut begun = best.clone();
             begun.sealed[at] = true;
@@ -234,6 +238,10 @@ impl Search<'_> {
         left.retain(|at| !choice.sealed[*at]);
         loop {
             left.retain(|at| spent + self.costs[*at] <= self.budget + CENT);
+            if left.len() > TRY_ALL_UP_TO {
+                spent += self.fill_most_promising(&mut choice, &mut left, by_money)?;
+                continue;
+            }
             let mut next: Option<(usize, f64, f64)> = None;
             for at in &left {
                 let value = self.with(&choice.sealed, &[], &[*at])?;
@@ -257,6 +265,23 @@ impl Search<'_> {
         }
     }
 
+    /// What sealing each candidate saves, or saves now where it is sealed: each tried by itself,
+    /// or told by the slopes where there are many.
+    fn each_changed(&mut self, choice: &Choice) -> Answer<Vec<f64>> {
+        if self.costs.len() > TRY_ALL_UP_TO {
+            return self.promises(&choice.sealed);
+        }
+        let mut changed = vec![0.0; self.costs.len()];
+        for at in self.affordable() {
+            changed[at] = if choice.sealed[at] {
+                self.with(&choice.sealed, &[at], &[])? - choice.value
+            } else {
+                choice.value - self.with(&choice.sealed, &[], &[at])?
+            };
+        }
+        Ok(changed)
+    }
+
     /// Everything sealed, then opened again one by one until it can be paid for.
     fn backwards(&mut self) -> Answer<Choice> {
         let mut choice = self.empty();
@@ -270,6 +295,10 @@ impl Search<'_> {
     /// Opens again what loses least for the money, until the rest can be paid for.
     fn make_room(&mut self, mut choice: Choice, keep: Option<usize>) -> Answer<Choice> {
         while self.cost(&choice.sealed) > self.budget + CENT {
+            if choice.sealed.iter().filter(|sealed| **sealed).count() > TRY_ALL_UP_TO {
+                self.open_least_promising(&mut choice, keep)?;
+                continue;
+            }
             let mut next: Option<(usize, f64, f64)> = None;
             for at in (0..self.costs.len()).filter(|at| choice.sealed[*at] && keep != Some(*at)) {
                 let value = self.with(&choice.sealed, &[at], &[])?;
@@ -286,7 +315,7 @@ impl Search<'_> {
     }
 
     /// The aim's figure with some candidates opened and others sealed.
-    fn with(&mut self, sealed: &[bool], out: &[usize], add: &[usize]) -> Answer<f64> {
+    pub(super) fn with(&mut self, sealed: &[bool], out: &[usize], add: &[usize]) -> Answer<f64> {
         let mut changed = sealed.to_vec();
         for at in out {
             changed[*at] = false;
@@ -304,7 +333,7 @@ impl Search<'_> {
             let mut moves = self.moves(&choice)?;
             moves.sort_by(|a, b| b.promise.total_cmp(&a.promise));
             let mut best: Option<(usize, f64)> = None;
-            for (at, one) in moves.iter().take(TRIED).enumerate() {
+            for (at, one) in moves.iter().take(self.effort(TRIED)).enumerate() {
                 let value = self.with(&choice.sealed, &one.out, &one.add)?;
                 let better = best.map_or(choice.value, |(_, value)| value);
                 if value < better - 1e-9 * choice.value.abs() {
@@ -326,15 +355,18 @@ impl Search<'_> {
     /// Affordable exchanges with what they promise: the savings of those that come in less those
     /// of the ones that go out, each by itself.
     fn moves(&mut self, choice: &Choice) -> Answer<Vec<Move>> {
+        let changed = self.each_changed(choice)?;
         let (mut inside, mut outside) = (Vec::new(), Vec::new());
         for at in self.affordable() {
             if choice.sealed[at] {
-                let loss = self.with(&choice.sealed, &[at], &[])? - choice.value;
-                inside.push((at, loss));
+                inside.push((at, changed[at]));
             } else {
-                let gain = choice.value - self.with(&choice.sealed, &[], &[at])?;
-                outside.push((at, gain));
+                outside.push((at, changed[at]));
             }
+        }
+        if self.costs.len() > TRY_ALL_UP_TO {
+            self.keep_most_promising(&mut outside, 1.0);
+            self.keep_most_promising(&mut inside, -1.0);
         }
         let room = self.budget + CENT - self.cost(&choice.sealed);
         let pairs = self.costs.len() <= PAIRS_UP_TO;

@@ -44,6 +44,7 @@ mod library;
 mod order;
 mod payback;
 mod plan;
+mod promise;
 mod prospect;
 mod sealable;
 mod watch;

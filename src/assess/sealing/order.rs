@@ -11,10 +11,12 @@ use super::watch::{Watch, Watched};
 use crate::assess::answer::Answer;
 
 /// Least cost that a saving is divided by, so that what costs nothing comes first.
-const LEAST_COST: f64 = 1e-3;
-/// From so many gaps on, only the most promising are tried anew at each step.
-const TRY_ALL_UP_TO: usize = 80;
-const TRY_FIRST: usize = 24;
+pub(super) const LEAST_COST: f64 = 1e-3;
+/// Up to so many gaps each is tried at each step. Beyond, all are judged by the slopes of the inflow
+/// and only the most promising are tried.
+pub(super) const TRY_ALL_UP_TO: usize = 80;
+/// So many of them.
+const TRY_FIRST: usize = 4;
 
 /// Gaps in the order in which to seal them.
 #[derive(Clone, Debug, PartialEq)]
@@ -86,16 +88,12 @@ impl Prospect {
             .filter(|(_, candidate)| chosen(&candidate.sealable))
             .filter_map(|(at, candidate)| {
                 let cost = candidate.sealable.cost().ok()?.priced;
-                Some(Waiting {
-                    at,
-                    cost,
-                    merit: f64::INFINITY,
-                })
+                Some(Waiting { at, cost })
             })
             .collect();
         let all = waiting.len();
         let (mut spent, mut steps) = (0.0, Vec::new());
-        while let Some((place, after)) = best_next(&mut trial, &mut waiting, value, aim)? {
+        while let Some((place, after)) = best_next(&mut trial, &waiting, value, aim)? {
             let next = waiting.remove(place);
             trial.seal(next.at);
             watched.reached(all - waiting.len(), all);
@@ -119,33 +117,33 @@ impl Prospect {
 struct Waiting {
     at: usize,
     cost: f64,
-    /// Saving for the money when last tried.
-    merit: f64,
 }
 
 /// Place of the gap with the most saving for its cost, and the aim's figure with it sealed;
 /// `None` where nothing saves any more.
 fn best_next(
     trial: &mut Trial<'_>,
-    waiting: &mut [Waiting],
+    waiting: &[Waiting],
     value: f64,
     aim: Aim,
 ) -> Answer<Option<(usize, f64)>> {
-    waiting.sort_by(|a, b| b.merit.total_cmp(&a.merit).then(a.at.cmp(&b.at)));
-    let tried_before = waiting.iter().all(|one| one.merit.is_finite());
-    let tries = if waiting.len() <= TRY_ALL_UP_TO || !tried_before {
-        waiting.len()
-    } else {
-        TRY_FIRST
-    };
+    let mut tries: Vec<usize> = (0..waiting.len()).collect();
+    if waiting.len() > TRY_ALL_UP_TO {
+        let (_, promises) = trial.promises(aim)?;
+        let merit =
+            |place: &usize| promises[waiting[*place].at] / waiting[*place].cost.max(LEAST_COST);
+        tries.sort_by(|a, b| merit(b).total_cmp(&merit(a)));
+        tries.truncate(TRY_FIRST);
+    }
     let mut best: Option<(usize, f64, f64)> = None;
-    for (place, one) in waiting.iter_mut().enumerate().take(tries) {
+    for place in tries {
+        let one = &waiting[place];
         trial.seal(one.at);
         let after = trial.value(aim)?;
         trial.open(one.at);
-        one.merit = (value - after) / one.cost.max(LEAST_COST);
-        if best.is_none_or(|(_, _, merit)| one.merit > merit) {
-            best = Some((place, after, one.merit));
+        let merit = (value - after) / one.cost.max(LEAST_COST);
+        if best.is_none_or(|(_, _, most)| merit > most) {
+            best = Some((place, after, merit));
         }
     }
     // Below the accuracy of the balance there is nothing to be saved.

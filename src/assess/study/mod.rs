@@ -44,6 +44,7 @@ use super::sealing::{
 use super::spaces::ClosingEffect;
 use super::uncertainty::{Trials, Uncertainty};
 use super::wind_choices::WindChoices;
+use super::winter::Throughout;
 use super::{curves, drying, parking, spaces, wind_choices};
 use crate::survey::{Gap, Survey, WorkState, leave};
 use std::ops::ControlFlow;
@@ -97,6 +98,7 @@ struct Kept {
     drawing: Mutex<()>,
     /// Thousandths of the draws that are done.
     drawn: AtomicU32,
+    winter: OnceLock<Answer<Throughout>>,
     prospect: OnceLock<Answer<Prospect>>,
     rankings: [OnceLock<Answer<Ranking>>; Aim::ALL.len()],
     orders: [OnceLock<Answer<Order>>; Aim::ALL.len()],
@@ -261,6 +263,17 @@ impl Study {
     #[must_use]
     pub fn drawn_share(&self) -> f64 {
         f64::from(self.kept.drawn.load(Ordering::Relaxed)) / THOUSAND
+    }
+
+    /// The winter hour by hour, once somebody has run it.
+    #[must_use]
+    pub fn winter(&self) -> Option<&Answer<Throughout>> {
+        self.kept.winter.get()
+    }
+
+    /// Keeps a winter that was run; the first that is kept stays.
+    pub fn keep_winter(&self, run: Answer<Throughout>) -> &Answer<Throughout> {
+        self.once(&self.kept.winter, Part::Winter, || run)
     }
 
     /// The survey made ready to be sealed.

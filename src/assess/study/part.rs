@@ -35,11 +35,13 @@ pub enum Part {
     Work,
     /// The gaps to seal first.
     First,
+    /// The winter hour by hour.
+    Winter,
 }
 
 impl Part {
     /// Every part.
-    pub const ALL: [Self; 16] = [
+    pub const ALL: [Self; 17] = [
         Self::Preparation,
         Self::Model,
         Self::Assessment,
@@ -56,5 +58,6 @@ impl Part {
         Self::Best,
         Self::Work,
         Self::First,
+        Self::Winter,
     ];
 }

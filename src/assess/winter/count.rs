@@ -74,6 +74,16 @@ pub struct Season {
     pub books: Books,
 }
 
+impl Season {
+    /// The highest index of mould on boards and furniture, wherever that is; `None` where there is
+    /// no surface that it could grow on.
+    #[must_use]
+    pub fn worst_mould(&self) -> Option<f64> {
+        let all = self.mould.iter().map(MouldAt::highest_on_boards);
+        all.max_by(f64::total_cmp)
+    }
+}
+
 /// Humidity over the hours that are known; `None` where none is.
 pub(super) fn humidity(rh: impl Iterator<Item = f64>) -> Option<Humidity> {
     let mut all: Vec<f64> = rh.collect();

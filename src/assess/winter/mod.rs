@@ -11,12 +11,14 @@ mod mould;
 mod of_stay;
 mod options;
 mod run;
+mod throughout;
 
 pub use count::{COLDEST_CORNER_K, COUNTED_RH, Frost, Humidity, Season};
 pub use mould::{MouldAt, MouldSpot};
 pub use of_stay::{sound, typical_weather};
 pub use options::WinterOption;
 pub use run::{Weathered, Winter};
+pub use throughout::Throughout;
 
 use crate::climate::{Weather, invent};
 use crate::survey::TypicalWinter;

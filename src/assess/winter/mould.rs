@@ -49,6 +49,15 @@ pub struct MouldAt {
     pub begins_at: [Option<usize>; 4],
 }
 
+impl MouldAt {
+    /// The highest index on boards and furniture.
+    #[must_use]
+    pub fn highest_on_boards(&self) -> f64 {
+        let [_, boards, _, _] = self.highest;
+        boards
+    }
+}
+
 /// Every spot: opaque surfaces with their bridges, and the coldest plain wall once more in a locker.
 pub(super) fn spots(survey: &Survey) -> Vec<MouldSpot> {
     let listed = listed::listed(survey);

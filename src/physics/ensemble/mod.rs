@@ -19,6 +19,7 @@
 mod block;
 mod one_space;
 mod several_spaces;
+mod worth;
 
 use std::ops::Range;
 

@@ -100,6 +100,21 @@ impl Ensemble {
         None
     }
 
+    /// How the gross inflow of all spaces falls for each kg/s more that each one is given.
+    pub(super) fn answers_of_several_spaces(
+        &self,
+        member: &mut Member,
+        coefficients: &Arranged,
+        scale: f64,
+    ) -> Vec<f64> {
+        member.inner.set(&member.state.flows);
+        self.evaluate_all(member, coefficients, scale, 0.0);
+        let inner = &mut member.inner;
+        inner.change.copy_from_slice(&inner.slopes_in);
+        inner.conductances.solve(&mut inner.change);
+        inner.change.clone()
+    }
+
     /// All flows at the pressures and flows that the member holds; sets up the next step.
     fn evaluate_all(
         &self,

@@ -93,7 +93,7 @@ pub(crate) fn warming_up(comparison: &Comparison) -> Section {
         capacity.is_ok_and(|(_, assumed)| *assumed)
     });
     if assumed {
-        section.note("Heat capacity taken as 30\u{a0}kJ/K for each m³ of inside [A].");
+        section.note("Heat capacity taken as 30\u{a0}kJ/K for each 1\u{a0}m³ of inside [A].");
     }
     section
 }

@@ -54,7 +54,7 @@ pub(super) const FIELDS: &[Entry] = &[
     of(
         F::UnderfloorByPlace,
         "underfloor_by_place",
-        "by the place of each gap under the floor",
+        "wind there by each gap's place",
     )
     .help(
         "Tick it where gaps under the floor have their place measured, from the front and from \

@@ -3,8 +3,9 @@
 use super::place::zone::{CAB, DOORS, FLOOR_EDGE, ROOFLIGHTS, SERVICES, WINDOWS};
 use super::place::{
     CAB_DOORS, COACH_BUILT, DRIVEN, GARAGE, Look, NOT_DRIVEN, PANELLED, Station, UsualPlace, VAN,
-    place,
+    Which, place,
 };
+use crate::survey::FittingKind;
 use crate::survey::gap::{Cavity, Facing};
 
 const BAY: Facing = Facing::Cavity(Cavity::EngineBay);
@@ -242,6 +243,7 @@ const AT_DOORS: &[UsualPlace] = &[
         "sliding door seal",
     )
     .at(DOORS, Facing::Nearside, [0.38, 0.0, 0.5])
+    .with(FittingKind::SlidingDoor, Which::Largest)
     .look(&[Look::Paper, Look::Torch])
     .on(VAN),
     place(
@@ -250,6 +252,7 @@ const AT_DOORS: &[UsualPlace] = &[
         "door seal all round",
     )
     .at(DOORS, Facing::Nearside, [0.5, 0.0, 0.45])
+    .with(FittingKind::HabitationDoor, Which::Largest)
     .look(&[Look::Paper, Look::Torch])
     .on(PANELLED),
     place("rear_doors", "seal of the rear doors", "rear doors seal")
@@ -261,6 +264,7 @@ const AT_DOORS: &[UsualPlace] = &[
 const AT_WINDOWS: &[UsualPlace] = &[
     place("front_window", "seal of the front window", "window seal")
         .at(WINDOWS, Facing::Front, [0.0, 0.5, 0.65])
+        .with(FittingKind::Window, Which::Largest)
         .look(&[Look::Paper, Look::Hand])
         .on(NOT_DRIVEN),
     place(
@@ -269,6 +273,7 @@ const AT_WINDOWS: &[UsualPlace] = &[
         "window seal",
     )
     .at(WINDOWS, Facing::Nearside, [0.65, 0.0, 0.65])
+    .with(FittingKind::Window, Which::Largest)
     .look(&[Look::Paper, Look::Hand]),
     place(
         "offside_windows",
@@ -276,9 +281,11 @@ const AT_WINDOWS: &[UsualPlace] = &[
         "window seal",
     )
     .at(WINDOWS, Facing::Offside, [0.65, 1.0, 0.65])
+    .with(FittingKind::Window, Which::Largest)
     .look(&[Look::Paper, Look::Hand]),
     place("rear_window", "seal of the rear window", "window seal")
         .at(WINDOWS, Facing::Rear, [1.0, 0.5, 0.65])
+        .with(FittingKind::Window, Which::Largest)
         .look(&[Look::Paper, Look::Hand]),
 ];
 
@@ -289,9 +296,11 @@ const AT_ROOFLIGHTS: &[UsualPlace] = &[
         "large rooflight frame",
     )
     .at(ROOFLIGHTS, Facing::Roof, [0.4, 0.5, 1.0])
+    .with(FittingKind::Rooflight, Which::LargestEdge)
     .look(&[Look::Hand, Look::Smoke]),
     place("large_lid", "lid of the large rooflight", "rooflight lid")
         .at(ROOFLIGHTS, Facing::Roof, [0.44, 0.5, 1.0])
+        .with(FittingKind::Rooflight, Which::Largest)
         .look(&[Look::Paper, Look::Smoke]),
     place(
         "small_frame",
@@ -299,9 +308,11 @@ const AT_ROOFLIGHTS: &[UsualPlace] = &[
         "rooflight frame",
     )
     .at(ROOFLIGHTS, Facing::Roof, [0.75, 0.4, 1.0])
+    .with(FittingKind::Rooflight, Which::SecondEdge)
     .look(&[Look::Hand, Look::Smoke]),
     place("small_lid", "lid of the small rooflight", "rooflight lid")
         .at(ROOFLIGHTS, Facing::Roof, [0.79, 0.4, 1.0])
+        .with(FittingKind::Rooflight, Which::Second)
         .look(&[Look::Paper, Look::Smoke]),
 ];
 

@@ -6,6 +6,7 @@
 //! people stand among them with their purpose, so that they are seen, counted and never offered
 //! for sealing.
 
+mod fitting;
 mod inside;
 mod outside;
 mod place;

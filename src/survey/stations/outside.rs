@@ -1,8 +1,9 @@
 //! The stations outside, once round the vehicle, then up and under.
 
 use super::place::{
-    COACH_BUILT, DRIVEN, GARAGE, Look, NOT_DRIVEN, PANELLED, Station, UsualPlace, VAN, place,
+    COACH_BUILT, DRIVEN, GARAGE, Look, NOT_DRIVEN, PANELLED, Station, UsualPlace, VAN, Which, place,
 };
+use crate::survey::FittingKind;
 use crate::survey::gap::Facing;
 
 use super::place::zone::{CAB, FLOOR_EDGE, FRIDGE_VENTS, ROOFLIGHTS, SERVICES, WINDOWS};
@@ -88,6 +89,7 @@ const OFFSIDE: &[UsualPlace] = &[
         "refrigerator grille",
     )
     .at(FRIDGE_VENTS, Facing::Offside, [0.55, 1.0, 0.2])
+    .with(FittingKind::RefrigeratorVent, Which::Lowest)
     .look(&[Look::Eye]),
     place(
         "upper_refrigerator_grille",
@@ -95,12 +97,14 @@ const OFFSIDE: &[UsualPlace] = &[
         "refrigerator grille",
     )
     .at(FRIDGE_VENTS, Facing::Offside, [0.55, 1.0, 0.6])
+    .with(FittingKind::RefrigeratorVent, Which::Highest)
     .look(&[Look::Eye]),
     place("heater_flue", "flue of the heater", "heater flue collar")
         .at(SERVICES, Facing::Offside, [0.4, 1.0, 0.2])
         .look(&[Look::Eye]),
     place("offside_flaps", "locker flaps, offside", "locker flap")
         .at(SERVICES, Facing::Offside, [0.7, 1.0, 0.1])
+        .with(FittingKind::LockerFlap, Which::Largest)
         .look(&[Look::Paper, Look::Gauge])
         .on(PANELLED),
     place(
@@ -132,6 +136,7 @@ const NEARSIDE: &[UsualPlace] = &[
         .look(&[Look::Paper, Look::Gauge]),
     place("nearside_flaps", "locker flaps, nearside", "locker flap")
         .at(SERVICES, Facing::Nearside, [0.3, 0.0, 0.1])
+        .with(FittingKind::LockerFlap, Which::Largest)
         .look(&[Look::Paper, Look::Gauge])
         .on(PANELLED),
     place("garage_door", "door of the garage", "locker flap")

@@ -1,8 +1,8 @@
 //! What a station and a usual place are.
 
-use crate::survey::VehicleKind;
 use crate::survey::gap::{Facing, GapPart, Purpose};
 use crate::survey::shapes::{SHAPES, StartingShape};
+use crate::survey::{FittingKind, VehicleKind};
 
 /// A way to look for a gap. None of them is a flame: there may be gas.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -51,6 +51,23 @@ impl Look {
     }
 }
 
+/// Which of several fittings alike a place belongs to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Which {
+    /// The largest, at its middle.
+    Largest,
+    /// The largest, at its front edge.
+    LargestEdge,
+    /// The one after the largest, at its middle.
+    Second,
+    /// The one after the largest, at its front edge.
+    SecondEdge,
+    /// The one nearest to the ground.
+    Lowest,
+    /// The one furthest from the ground.
+    Highest,
+}
+
 /// A place where such vehicles usually leak, or have an opening that protects people.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct UsualPlace {
@@ -68,6 +85,8 @@ pub struct UsualPlace {
     /// Where it usually is: share of the way from front to rear, from nearside to offside, and from
     /// floor to roof.
     pub(super) at: [f64; 3],
+    /// The window, door or vent that it belongs to, if it belongs to one.
+    pub(super) fitting: Option<(FittingKind, Which)>,
     /// How to look.
     pub looks: &'static [Look],
     kinds: &'static [VehicleKind],
@@ -129,6 +148,7 @@ pub(super) const fn place(id: &'static str, name: &'static str, shape: &'static 
         zone: 0,
         facing: Facing::Nearside,
         at: [0.5, 0.0, 0.5],
+        fitting: None,
         looks: &[],
         kinds: EVERY,
     }
@@ -140,6 +160,12 @@ impl UsualPlace {
         self.zone = zone;
         self.facing = facing;
         self.at = at;
+        self
+    }
+
+    /// The window, door or vent that it belongs to.
+    pub(super) const fn with(mut self, kind: FittingKind, which: Which) -> Self {
+        self.fitting = Some((kind, which));
         self
     }
 

@@ -11,8 +11,7 @@ use crate::survey::{Survey, Vehicle};
 impl UsualPlace {
     /// Where it usually is on a vehicle of this size; what depends on a size that was not measured
     /// is not known.
-    #[must_use]
-    pub fn position(&self, vehicle: &Vehicle) -> Position {
+    pub(super) fn position(&self, vehicle: &Vehicle) -> Position {
         let [along, across, up] = self.at;
         let (along, across, up) = match self.facing {
             Facing::Front => (0.0, across, up),
@@ -35,10 +34,11 @@ impl UsualPlace {
 
     /// A gap there with its usual form; its sizes are guesses until somebody measures them.
     fn gap(&self, survey: &Survey, id: GapId, zone: ZoneId) -> Option<Gap> {
-        let mut gap = self.shape()?.gap(survey, id, zone, self.facing);
+        let (facing, position) = self.spot(survey);
+        let mut gap = self.shape()?.gap(survey, id, zone, facing);
         self.name.clone_into(&mut gap.name);
-        gap.position = self.position(&survey.vehicle);
-        if let Facing::Cavity(Cavity::EngineBay | Cavity::Locker) = self.facing {
+        gap.position = position;
+        if let Facing::Cavity(Cavity::EngineBay | Cavity::Locker) = facing {
             gap.position.rise_m = None;
         }
         Some(gap)

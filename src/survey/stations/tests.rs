@@ -4,7 +4,10 @@ use super::*;
 use crate::survey::VehicleKind;
 use crate::survey::gap::WorkState;
 use crate::survey::leave::{Refusal, leave, states};
-use crate::survey::{Edit, GapId, LeadsTo, Outcome, Severity, Survey, Visit, findings};
+use crate::survey::{
+    Edit, Facing, Fitting, FittingId, FittingKind, GapId, LeadsTo, Outcome, Outline, Position,
+    Severity, Survey, Visit, findings,
+};
 use std::collections::BTreeSet;
 
 /// What must never be closed, written down from the rules for leisure vehicles once more \[R\]:
@@ -207,4 +210,133 @@ fn a_visit_of_a_place_that_nobody_knows_is_kept_and_counts_nowhere() {
     assert_eq!(survey.walk.len(), 1);
     assert!(!survey.has_walked());
     assert_eq!(survey.progress().open(), survey.progress().places);
+}
+
+/// What is put where: along, up, width and height, m.
+type Placed = (FittingKind, Facing, [f64; 4]);
+
+/// A survey whose windows, doors and vents lie where the surveyor put them.
+fn with_fittings(kind: VehicleKind, fittings: &[Placed]) -> Survey {
+    let mut survey = Survey::starting(kind);
+    survey.vehicle.length_m = Some(6.0);
+    survey.vehicle.width_m = Some(2.1);
+    survey.vehicle.floor_height_m = Some(0.5);
+    survey.vehicle.height_m = Some(2.6);
+    let fitting =
+        |(id, (kind, facing, [along_m, up_m, width_m, height_m])): (u32, Placed)| Fitting {
+            id: FittingId(id),
+            kind,
+            outline: Outline {
+                facing,
+                along_m,
+                up_m,
+                width_m,
+                height_m,
+            },
+        };
+    let fittings = (1..).zip(fittings.iter().copied()).map(fitting).collect();
+    survey.apply(Edit::Fittings(Some(fittings))).unwrap();
+    survey
+}
+
+fn spot_of(survey: &Survey, id: &str) -> (Facing, Position) {
+    let mut places = survey.usual_places();
+    let (_, place) = places.find(|(_, place)| place.id == id).unwrap();
+    place.spot(survey)
+}
+
+#[test]
+fn the_place_of_a_rooflight_goes_where_the_rooflight_was_moved_to() {
+    let lights = |large_at: f64| {
+        [
+            // The smaller one stands first in the list.
+            (FittingKind::Rooflight, Facing::Roof, [5.0, 1.2, 0.4, 0.4]),
+            (
+                FittingKind::Rooflight,
+                Facing::Roof,
+                [large_at, 0.9, 0.8, 0.5],
+            ),
+        ]
+    };
+    for large_at in [2.0, 3.5] {
+        let survey = with_fittings(VehicleKind::PanelVan, &lights(large_at));
+        for (id, along, across) in [
+            ("large_lid", large_at, 0.9),
+            ("large_frame", large_at - 0.4, 0.9),
+            ("small_lid", 5.0, 1.2),
+            ("small_frame", 4.8, 1.2),
+        ] {
+            let (facing, position) = spot_of(&survey, id);
+            assert_eq!(facing, Facing::Roof, "{id}");
+            assert_eq!(position.along_m, Some(along), "{id}");
+            assert_eq!(position.across_m, Some(across), "{id}");
+        }
+        // A gap found there lies there.
+        let (station, place) = survey
+            .usual_places()
+            .find(|(_, place)| place.id == "large_lid")
+            .unwrap();
+        let (id, edit) = found(&survey, station, place).unwrap();
+        let mut with = survey.clone();
+        with.apply(edit).unwrap();
+        assert_eq!(with.gap(id).unwrap().position.along_m, Some(large_at));
+    }
+}
+
+#[test]
+fn a_door_moved_to_the_other_side_takes_its_place_along_and_a_window_does_not() {
+    let survey = with_fittings(
+        VehicleKind::CoachBuilt,
+        &[
+            (
+                FittingKind::HabitationDoor,
+                Facing::Offside,
+                [3.2, 1.4, 0.6, 1.7],
+            ),
+            (FittingKind::Window, Facing::Offside, [1.1, 1.8, 0.9, 0.5]),
+            (
+                FittingKind::RefrigeratorVent,
+                Facing::Nearside,
+                [4.0, 1.9, 0.4, 0.2],
+            ),
+            (
+                FittingKind::RefrigeratorVent,
+                Facing::Nearside,
+                [4.0, 0.9, 0.4, 0.2],
+            ),
+        ],
+    );
+    let (facing, position) = spot_of(&survey, "entrance_door");
+    assert_eq!(facing, Facing::Offside);
+    assert_eq!(position.along_m, Some(3.2));
+    assert_eq!(position.across_m, Some(2.1));
+    assert_eq!(position.height_m, Some(1.4));
+    let (facing, position) = spot_of(&survey, "offside_windows");
+    assert_eq!((facing, position.along_m), (Facing::Offside, Some(1.1)));
+    let usual = with_fittings(VehicleKind::CoachBuilt, &[]);
+    assert_eq!(
+        spot_of(&survey, "nearside_windows"),
+        spot_of(&usual, "nearside_windows")
+    );
+    for (id, height) in [
+        ("lower_refrigerator_grille", 0.9),
+        ("upper_refrigerator_grille", 1.9),
+    ] {
+        let (facing, position) = spot_of(&survey, id);
+        assert_eq!(
+            (facing, position.height_m),
+            (Facing::Nearside, Some(height)),
+            "{id}"
+        );
+    }
+}
+
+/// A fitting that sticks out of a body made smaller since is no reason to place a gap beside it.
+#[test]
+fn a_place_at_a_fitting_beyond_the_body_lies_on_the_body() {
+    let far = [(FittingKind::Rooflight, Facing::Roof, [9.0, 4.0, 0.4, 0.4])];
+    let survey = with_fittings(VehicleKind::PanelVan, &far);
+    let (_, position) = spot_of(&survey, "large_lid");
+    assert_eq!(position.along_m, Some(6.0));
+    assert_eq!(position.across_m, Some(2.1));
 }

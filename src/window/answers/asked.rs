@@ -3,6 +3,7 @@
 use crate::assess::Study;
 use crate::assess::sealing::Aim;
 use crate::survey::{Finding, Survey};
+use std::path::PathBuf;
 use std::sync::{Arc, OnceLock};
 
 /// What the Sealing plan page asks for.
@@ -20,15 +21,18 @@ pub struct Revised {
     pub revision: u64,
     /// The study of it.
     pub study: Study,
+    /// The folder of the survey's file, where its weather file stands.
+    pub folder: Option<PathBuf>,
     /// What sheets cannot print of it, once that was looked for.
     pub(super) unprintable: OnceLock<Vec<Finding>>,
 }
 
 impl Revised {
-    pub(super) fn new(revision: u64, survey: &Arc<Survey>) -> Self {
+    pub(super) fn new(revision: u64, survey: &Arc<Survey>, folder: Option<PathBuf>) -> Self {
         Self {
             revision,
             study: Study::new(Arc::clone(survey)),
+            folder,
             unprintable: OnceLock::new(),
         }
     }

@@ -20,10 +20,12 @@ use super::background::{Line, Manner, Spawner, Status, Task, Wake};
 use super::page::Page;
 use crate::assess::sealing::{Aim, Order, PlannedWork, Ranking};
 use crate::assess::uncertainty::Uncertainty;
+use crate::assess::winter::Throughout;
 use crate::assess::{Answer, Assessment, Best, Comparison, NotKnown, Part, Study, WindCurve};
 use crate::survey::{Finding, Survey};
 use asked::Asked;
 use std::ops::ControlFlow;
+use std::path::PathBuf;
 use std::sync::Arc;
 
 /// Longer work that a user can stop and ask for again.
@@ -35,6 +37,8 @@ pub enum LongWork {
     Sealing,
     /// The best set within a budget.
     Budget,
+    /// The winter hour by hour.
+    Winter,
 }
 
 /// An answer and the survey's revision it is for.
@@ -126,6 +130,8 @@ pub struct Answers {
     sealing_job: Job,
     first_job: Job,
     budget_job: Job,
+    winter_job: Job,
+    folder: Option<PathBuf>,
     results: Option<Results>,
     /// Findings from elsewhere, such as about photos.
     noted: Vec<Finding>,
@@ -175,6 +181,11 @@ impl Answers {
                 ),
                 work::budget,
             ),
+            winter_job: job(
+                Manner::after(effort.pause, "The winter could not be worked out"),
+                work::winter,
+            ),
+            folder: None,
             spawner,
             wake,
             effort,
@@ -222,6 +233,9 @@ impl Answers {
         if page == Page::InShort {
             self.first_job.want(&of, any, &mut sentences);
         }
+        if page == Page::Winter {
+            self.winter_job.want(&of, any, &mut sentences);
+        }
         if page == Page::SealingPlan {
             let budget = None;
             let of_aim = Wanted { budget, ..wanted };
@@ -237,10 +251,34 @@ impl Answers {
         sentences
     }
 
+    /// Says in which folder the survey's file stands, for studies from now on.
+    pub fn stand_in(&mut self, folder: Option<PathBuf>) {
+        self.folder = folder;
+    }
+
+    /// The newest winter that was run, and the revision of its survey, possibly an older one.
+    #[must_use]
+    pub fn winter(&self) -> Option<Dated<&Answer<Throughout>>> {
+        let asked = self.there(Part::Winter)?;
+        Some(Dated {
+            revision: asked.of.revision,
+            answer: asked.of.study.winter()?,
+        })
+    }
+
+    /// The study that the newest winter was run on.
+    #[must_use]
+    pub fn winter_study(&self) -> Option<&Study> {
+        Some(&self.there(Part::Winter)?.of.study)
+    }
+
     /// The study of the survey as it is now, whatever is there of it.
     pub fn of(&mut self, revision: u64, survey: &Arc<Survey>) -> Arc<Revised> {
         let newest = self.newest.take().filter(|of| of.revision == revision);
-        let newest = newest.unwrap_or_else(|| Arc::new(Revised::new(revision, survey)));
+        let newest = newest.unwrap_or_else(|| {
+            let folder = self.folder.clone();
+            Arc::new(Revised::new(revision, survey, folder))
+        });
         Arc::clone(self.newest.insert(newest))
     }
 
@@ -260,6 +298,7 @@ impl Answers {
             &mut self.sealing_job,
             &mut self.first_job,
             &mut self.budget_job,
+            &mut self.winter_job,
         ];
         let mut all = Vec::new();
         for job in jobs {
@@ -322,6 +361,7 @@ impl Answers {
             LongWork::Uncertainty => self.uncertainty_job.task.status(),
             LongWork::Sealing => self.sealing_job.task.status(),
             LongWork::Budget => self.budget_job.task.status(),
+            LongWork::Winter => self.winter_job.task.status(),
         }
     }
 
@@ -330,6 +370,7 @@ impl Answers {
             LongWork::Uncertainty => &mut self.uncertainty_job,
             LongWork::Sealing => &mut self.sealing_job,
             LongWork::Budget => &mut self.budget_job,
+            LongWork::Winter => &mut self.winter_job,
         }
     }
 

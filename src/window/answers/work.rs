@@ -1,6 +1,6 @@
 //! The work itself, on the worker's side: parts of the study, the most urgent first.
 
-use super::asked::{Asked, Wanted};
+use super::asked::{Asked, Revised, Wanted};
 use super::effort::Effort;
 use crate::assess::Part;
 use crate::sheet::unprintable;
@@ -78,5 +78,14 @@ pub(super) fn budget(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
     let found = budget.and_then(|budget| asked.of.study.best(aim, budget, watch));
     if found.is_some() {
         line.send((asked.clone(), Part::Best));
+    }
+}
+
+/// The winter that the survey names.
+pub(super) fn winter(asked: &Asked, effort: Effort, line: &Line<'_, (Asked, Part)>) {
+    let watch = |share| line.progress(share);
+    let Revised { study, folder, .. } = &*asked.of;
+    if tasks::winter(study, folder.as_deref(), effort.threads, &watch).is_some() {
+        line.send((asked.clone(), Part::Winter));
     }
 }

@@ -14,6 +14,7 @@ mod undo;
 mod usual;
 pub mod view;
 mod walk;
+mod weather;
 
 pub use super::start::Start;
 pub use state::App;

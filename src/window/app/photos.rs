@@ -146,6 +146,10 @@ impl App {
             self.queue.push(Request::OpenFile(path.to_owned()));
             return;
         }
+        let first = dropped.first().map(|file| file.path().to_owned());
+        if first.is_some_and(|path| self.takes_dropped_weather(&path)) {
+            return;
+        }
         // On that page a picture is the workshop's own.
         if self.view.page == Page::JobSheet && self.survey().is_some() {
             if let Some(file) = dropped.first() {

@@ -50,6 +50,7 @@ impl App {
             Request::SetSheetAgain => self.sheets.again(),
             Request::WriteFile(file) => self.ask_path(PathFor::Write(file), system),
             Request::ChooseLogo => self.ask_path(PathFor::Logo, system),
+            Request::ChooseWeather => self.ask_path(PathFor::Weather, system),
             Request::OpenWritten => self.sheets.open(),
         }
     }
@@ -282,7 +283,7 @@ impl App {
     fn browse(&mut self, system: System<'_>) {
         let (saving, file) = match self.dialog() {
             Some(Dialog::Path { purpose, .. }) => match purpose {
-                PathFor::Open | PathFor::Logo => (false, None),
+                PathFor::Open | PathFor::Logo | PathFor::Weather => (false, None),
                 PathFor::Save(_) | PathFor::Write(_) => (true, purpose.file()),
                 PathFor::Photo(_) => {
                     self.asked = None;
@@ -303,14 +304,16 @@ impl App {
             Some(file) => format!("{name} {}.{}", file.name(), file.ending()),
             None => format!("{name}.ron"),
         };
-        let ending = file.map_or("ron", SheetFile::ending);
-        let pictures = matches!(
-            self.dialog(),
-            Some(Dialog::Path {
-                purpose: PathFor::Logo,
-                ..
-            })
-        );
+        let asked_for = |wanted: &PathFor| match self.dialog() {
+            Some(Dialog::Path { purpose, .. }) => purpose == wanted,
+            _ => false,
+        };
+        let pictures = asked_for(&PathFor::Logo);
+        let ending = if asked_for(&PathFor::Weather) {
+            "epw"
+        } else {
+            file.map_or("ron", SheetFile::ending)
+        };
         let pick = Pick {
             way: if saving { Way::Save(name) } else { Way::One },
             folder: self.path().and_then(Path::parent).map(Path::to_owned),
@@ -376,6 +379,7 @@ impl App {
                 PathFor::Open => self.open_file(&path),
                 PathFor::Photo(gap) => self.attach(gap, vec![Source::File(path)]),
                 PathFor::Logo => self.take_logo(&path),
+                PathFor::Weather => self.take_weather(&path),
                 PathFor::Save(then) => {
                     self.save_to(with_ending(path, "ron"), false, then, system);
                 }

@@ -88,6 +88,9 @@ impl App {
                     Page::DryingHeat => {
                         self.page(ui, |view| &mut view.drying_heat, pages::drying_heat::show);
                     }
+                    Page::Winter => {
+                        self.page(ui, |view| &mut view.winter, pages::winter::show);
+                    }
                     Page::SealingPlan => {
                         self.page(ui, |view| &mut view.sealing_plan, pages::sealing_plan::show);
                     }

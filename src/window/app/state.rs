@@ -245,6 +245,8 @@ impl App {
             return;
         };
         let history = &document.history;
+        let folder = document.path().and_then(Path::parent);
+        self.answers.stand_in(folder.map(Path::to_owned));
         let wanted = self.view.sealing_plan.wanted();
         let told =
             self.answers

@@ -26,6 +26,8 @@ pub struct ViewState {
     pub air_change: pages::air_change::AirChangeView,
     /// The Drying & heat page.
     pub drying_heat: pages::drying_heat::DryingHeatView,
+    /// The Winter page.
+    pub winter: pages::winter::WinterView,
     /// The Sealing plan page.
     pub sealing_plan: pages::sealing_plan::SealingPlanView,
     /// The Job sheet page.
@@ -55,6 +57,7 @@ impl ViewState {
             Page::Gaps => self.gaps.reveal(place.item),
             Page::AirChange => self.air_change.reveal(place.item),
             Page::DryingHeat => self.drying_heat.reveal(place.item),
+            Page::Winter => self.winter.reveal(place),
             Page::SealingPlan => self.sealing_plan.reveal(place.item),
             // All that a survey has there is in sight.
             Page::JobSheet | Page::InShort => {}

@@ -282,6 +282,12 @@ const VIEW: &[CommandLine] = &[
         "Water to remove and heat in each weather case",
     ),
     line(
+        Command::Show(Page::Winter),
+        "Winter",
+        &[ctrl(Key::Num8)],
+        "A season hour by hour: humidity, frost, mould and money",
+    ),
+    line(
         Command::Show(Page::SealingPlan),
         "Sealing plan",
         &[ctrl(Key::Num5)],

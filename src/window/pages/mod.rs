@@ -13,4 +13,5 @@ pub mod sealing_plan;
 mod sections;
 mod space_choice;
 pub mod vehicle;
+pub mod winter;
 pub mod working;

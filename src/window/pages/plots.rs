@@ -99,7 +99,7 @@ pub(super) fn show(
 
 /// Gives a plot its name. A plot knows only once it was drawn how much room its axes take: it is
 /// drawn once more whenever that has changed, lest words lie over each other.
-fn name_plot<R>(ui: &Ui, plot: &PlotResponse<R>, words: &str) {
+pub(super) fn name_plot<R>(ui: &Ui, plot: &PlotResponse<R>, words: &str) {
     let response = &plot.response;
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, words));
     let now = plot.transform.frame().size();

@@ -270,6 +270,8 @@ fn led_to(
 pub fn tick(ui: &mut Ui, field: Field, value: bool) -> Option<bool> {
     ui.horizontal(|ui| {
         ui.add_space(LABEL_WIDTH + ui.spacing().item_spacing.x);
+        // Words that do not fit go on below, and make no card wider than its column.
+        ui.style_mut().wrap_mode = Some(egui::TextWrapMode::Wrap);
         let mut ticked = value;
         let response = ui.checkbox(&mut ticked, field.label());
         let response = help::explain(ui, response, field.label(), field.help());

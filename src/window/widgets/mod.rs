@@ -37,4 +37,6 @@ pub use text_field::TextField;
 pub use touched::untouched;
 pub use usual_button::usual_button;
 pub use ways::Ways;
-pub use words::{explain_marks, is_touch, link, muted, named_button, named_link, tab, tell_name};
+pub use words::{
+    explain_marks, is_low, is_touch, link, muted, named_button, named_link, tab, tell_name,
+};

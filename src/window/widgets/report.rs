@@ -126,6 +126,9 @@ fn facts(ui: &mut Ui, queue: &mut Queue, rows: &[Fact]) {
         });
 }
 
+/// Tables with less room than this stand closer.
+const NARROW: f32 = 920.0;
+
 /// Draws a table of the report, which scrolls sideways where it does not fit; rows that have a
 /// working lead to it.
 pub fn table(ui: &mut Ui, queue: &mut Queue, table: &Table) {
@@ -137,11 +140,16 @@ fn table_with(ui: &mut Ui, queue: &mut Queue, table: &Table, mut controls: Optio
     let with_controls = controls.is_some();
     let words = words_width(ui, table);
     let columns = table.columns.len() + 2;
+    let between = if ui.available_width() < NARROW {
+        9.0
+    } else {
+        14.0
+    };
     ScrollArea::horizontal()
         .auto_shrink([false, true])
         .show(ui, |ui| {
             let grid = Grid::new("table").num_columns(columns).striped(true);
-            grid.spacing([14.0, 3.0]).show(ui, |ui| {
+            grid.spacing([between, 3.0]).show(ui, |ui| {
                 if table.columns.iter().any(|column| !column.head.is_empty()) {
                     for (_, column) in shown(table, with_controls) {
                         let head = RichText::new(&column.head).small().color(palette(ui).muted);

@@ -1,10 +1,11 @@
 //! A field for words, with the same rules as the number field: live, one step, Esc takes back.
 
 use super::input::{Input, Takes};
-use super::severity::finding_line;
+use super::severity::{finding_line, message_line};
 use super::touched::tell_touched;
 use super::words::tell_name;
-use crate::survey::Field;
+use crate::survey::date::DateWay;
+use crate::survey::{Field, Severity};
 use crate::window::help;
 use crate::window::request::Queue;
 use crate::window::units;
@@ -25,6 +26,16 @@ pub struct Text<'a> {
 /// The text before the typing that goes on.
 #[derive(Clone, Default)]
 struct Before(String);
+
+/// A date as it was typed.
+#[derive(Clone, Default)]
+struct DateDraft {
+    text: String,
+    /// What the survey has for it; another text means that it was changed elsewhere.
+    known: String,
+    /// The field was left with it.
+    settled: bool,
+}
 
 impl Takes for Text<'_> {
     const KIND: &'static str = "text";
@@ -81,7 +92,9 @@ impl<'a> TextField<'a> {
                     commit
                 })
                 .inner;
-            if let Some(finding) = self.finding() {
+            if let Some(words) = self.refused_date(ui) {
+                message_line(ui, Severity::Error, &words);
+            } else if let Some(finding) = self.finding() {
                 finding_line(ui, finding);
             }
             commit
@@ -91,12 +104,11 @@ impl<'a> TextField<'a> {
 
     fn input(&self, ui: &mut Ui, queue: &mut Queue) -> (Option<String>, Response) {
         let way = units::shown(ui.ctx()).dates();
-        let is_date = self.of.is_some_and(Field::is_date);
-        let typed = self.id.with("date as typed");
+        let is_date = self.is_date();
         let mut text = self.takes.value.to_owned();
         if is_date {
-            let draft = ui.data(|data| data.get_temp::<String>(typed));
-            text = draft.unwrap_or_else(|| way.written(&text));
+            let draft = self.date_draft(ui);
+            text = draft.map_or_else(|| way.written(&text), |draft| draft.text);
         }
         let edit = if self.rows() > 1 {
             TextEdit::multiline(&mut text).desired_rows(self.rows())
@@ -121,11 +133,10 @@ impl<'a> TextField<'a> {
         }
         let mut commit = None;
         if is_date && response.changed() {
-            ui.data_mut(|data| data.insert_temp(typed, text.clone()));
-            text = way.read(&text).unwrap_or(text);
+            text = self.take_date(ui, way, text);
         }
         if is_date && response.lost_focus() {
-            ui.data_mut(|data| data.remove::<String>(typed));
+            self.leave_date(ui, way);
         }
         if response.changed() && text != self.takes.value {
             queue.typing_in(self.key());
@@ -140,6 +151,64 @@ impl<'a> TextField<'a> {
         tell_touched(ui, self.id, &response, begun.is_some());
         let response = help::explain(ui, response, self.label, self.help);
         (commit, response)
+    }
+
+    fn is_date(&self) -> bool {
+        self.of.is_some_and(Field::is_date)
+    }
+
+    /// What was typed into a date and belongs to the survey as it is.
+    fn date_draft(&self, ui: &Ui) -> Option<DateDraft> {
+        let draft = ui.data(|data| data.get_temp::<DateDraft>(self.id.with("date as typed")));
+        draft.filter(|draft| draft.known == self.takes.value)
+    }
+
+    /// Keeps what was typed, and returns what the survey holds for it: the date, or for what is
+    /// none the text from before the typing.
+    fn take_date(&self, ui: &Ui, way: DateWay, text: String) -> String {
+        let known = match way.read(&text) {
+            Some(date) => date,
+            None if text.trim().is_empty() => String::new(),
+            None => ui
+                .data(|data| data.get_temp::<Before>(self.id))
+                .map_or_else(|| self.takes.value.to_owned(), |Before(before)| before),
+        };
+        let draft = DateDraft {
+            text,
+            known: known.clone(),
+            settled: false,
+        };
+        ui.data_mut(|data| data.insert_temp(self.id.with("date as typed"), draft));
+        known
+    }
+
+    /// What is no date stays in the field that was left, to be mended; Esc takes it away.
+    fn leave_date(&self, ui: &Ui, way: DateWay) {
+        let at = self.id.with("date as typed");
+        let escaped = ui.input(|input| input.key_pressed(Key::Escape));
+        let draft = ui.data_mut(|data| data.remove_temp::<DateDraft>(at));
+        let Some(mut draft) = draft.filter(|_| !escaped) else {
+            return;
+        };
+        if way.read(&draft.text).is_none() && !draft.text.trim().is_empty() {
+            draft.settled = true;
+            ui.data_mut(|data| data.insert_temp(at, draft));
+        }
+    }
+
+    /// Why what stands in a date that was left is not taken.
+    fn refused_date(&self, ui: &Ui) -> Option<String> {
+        let draft = self.date_draft(ui).filter(|draft| draft.settled)?;
+        let (text, hint) = (draft.text.trim(), units::shown(ui.ctx()).dates().hint());
+        Some(match DateWay::two_readings(text) {
+            Some(both) => format!(
+                "\u{201c}{text}\u{201d} may be {both}: write it as {}; Esc restores the old one",
+                DateWay::YearMonthDay.hint()
+            ),
+            None => format!(
+                "\u{201c}{text}\u{201d} is no date: write it as {hint}; Esc restores the old one"
+            ),
+        })
     }
 
     /// Over how many lines it is written: one in a table.

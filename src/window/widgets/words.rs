@@ -19,6 +19,15 @@ pub fn is_touch(ui: &Ui) -> bool {
     ui.spacing().interact_size.x >= TOUCH_TARGET
 }
 
+/// Rows of inputs that a window is high, at least, where nothing needs to be folded away.
+const ROWS: f32 = 24.0;
+
+/// Whether the window has so few rows of inputs that what is not the page itself gives way to it.
+#[must_use]
+pub fn is_low(ui: &Ui) -> bool {
+    ui.ctx().content_rect().height() < ROWS * ui.spacing().interact_size.y
+}
+
 /// Words that lead somewhere; in touch size they are as high as a finger is wide.
 pub fn link(ui: &mut Ui, words: impl Into<WidgetText>) -> Response {
     if !is_touch(ui) {

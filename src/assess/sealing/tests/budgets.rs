@@ -4,11 +4,11 @@ use super::best::Choice;
 use super::*;
 
 /// Numbers from 0 to 1 in a fixed order.
-struct Numbers(u64);
+pub(super) struct Numbers(pub(super) u64);
 
 impl Numbers {
     #[expect(clippy::cast_precision_loss, reason = "53 bits are what a float holds")]
-    fn next(&mut self, low: f64, high: f64) -> f64 {
+    pub(super) fn next(&mut self, low: f64, high: f64) -> f64 {
         self.0 = self
             .0
             .wrapping_mul(6_364_136_223_846_793_005)

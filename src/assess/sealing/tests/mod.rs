@@ -14,6 +14,7 @@ use proptest::prelude::*;
 mod budgets;
 mod costs;
 mod plans;
+mod promises;
 mod protected;
 mod truths;
 

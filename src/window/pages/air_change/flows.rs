@@ -197,7 +197,7 @@ fn step_direction(ui: &mut Ui, air: &CaseAir, at: usize) -> usize {
     let all: Vec<usize> = (0..count).collect();
     let chosen = Choice::new("Wind direction of the flows", &at, &all)
         .compact()
-        .width(230.0)
+        .width(180.0)
         .show(ui, |at| {
             let direction = air.directions.get(*at);
             direction.map_or_else(String::new, direction::words)

@@ -92,30 +92,43 @@ fn picture(
     results: &Results,
     told: &Material<'_>,
 ) {
+    // The picture comes first where there is no room for both: the strip has the numbers too.
+    let low = widgets::is_low(ui);
     widgets::card(ui, "", |ui| {
-        numbers(ui, context, told);
-        ui.separator();
-        let room = ui.available_width();
-        if room < BESIDE_LEAST {
-            flows::show_picture(ui, context, results);
-            rose::show(ui, context, results);
-            return;
+        if !low {
+            numbers(ui, context, told);
+            ui.separator();
         }
-        let gap = ui.spacing().item_spacing.x;
-        let rose = (room * ROSE_SHARE).min(ROSE_MOST);
-        let beside = [room - rose - gap, rose];
-        ui.horizontal_top(|ui| {
-            for (at, width) in beside.into_iter().enumerate() {
-                let size = vec2(width, 0.0);
-                ui.allocate_ui_with_layout(size, Layout::top_down(Align::Min), |ui| {
-                    ui.set_width(width);
-                    match at {
-                        0 => flows::show_picture(ui, context, results),
-                        _ => rose::show(ui, context, results),
-                    }
-                });
-            }
-        });
+        drawn(ui, context, results);
+        if low {
+            ui.separator();
+            numbers(ui, context, told);
+        }
+    });
+}
+
+/// The body with its flows and the rose, beside each other where there is room.
+fn drawn(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Results) {
+    let room = ui.available_width();
+    if room < BESIDE_LEAST {
+        flows::show_picture(ui, context, results);
+        rose::show(ui, context, results);
+        return;
+    }
+    let gap = ui.spacing().item_spacing.x;
+    let rose = (room * ROSE_SHARE).min(ROSE_MOST);
+    let beside = [room - rose - gap, rose];
+    ui.horizontal_top(|ui| {
+        for (at, width) in beside.into_iter().enumerate() {
+            let size = vec2(width, 0.0);
+            ui.allocate_ui_with_layout(size, Layout::top_down(Align::Min), |ui| {
+                ui.set_width(width);
+                match at {
+                    0 => flows::show_picture(ui, context, results),
+                    _ => rose::show(ui, context, results),
+                }
+            });
+        }
     });
 }
 

@@ -110,7 +110,9 @@ fn beside(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison: &Compari
     ui.add_space(6.0);
     let told = view.texts.of_shown(dates, comparison, view.shown);
     if let Some(words) = &told.warmth_alone {
-        ui.add(egui::Label::new(capital(words)).wrap());
+        let words = capital(words);
+        let words = units::text(ui.ctx(), &words);
+        ui.add(egui::Label::new(words).wrap());
     }
     ui.add_space(4.0);
     widgets::muted(

@@ -72,9 +72,12 @@ fn buttons(ui: &mut Ui, context: &mut GapsContext<'_>) {
             }
         }
         division::choose(ui, &mut context.view.division);
-        widgets::muted(
-            ui,
-            "Arrows move, Enter edits, Insert adds, Delete deletes; with Shift several are selected.",
-        );
+        // Whoever works by finger has no such keys at hand.
+        if !widgets::is_touch(ui) {
+            widgets::muted(
+                ui,
+                "Arrows move, Enter edits, Insert adds, Delete deletes; with Shift several are selected.",
+            );
+        }
     });
 }

@@ -6,7 +6,7 @@ use super::view::GapsContext;
 use super::{body, quick};
 use crate::window::widgets::{self, Moved};
 use eframe::egui;
-use egui::{Panel, ScrollArea, Ui, vec2};
+use egui::{Align, Layout, Panel, ScrollArea, Ui, vec2};
 
 /// The body stands beside the rest on pages at least so wide, points.
 const BESIDE_LEAST: f32 = 840.0;
@@ -18,6 +18,9 @@ const BODY_LEAST: f32 = 300.0;
 const FORM_LEAST: f32 = 380.0;
 /// Height of the body where everything scrolls.
 const BODY_LOW: f32 = 300.0;
+/// Height left below body and ledger, so that what follows is seen to begin there and a
+/// finger can take the page by it.
+const LOW_EDGE: f32 = 52.0;
 /// Height of the ledger where everything scrolls.
 const LEDGER_LOW: f32 = 170.0;
 
@@ -27,7 +30,11 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
     let room = ui.available_size();
     if room.x < BESIDE_LEAST || room.y < HIGH_LEAST {
         ScrollArea::vertical().id_salt("low page").show(ui, |ui| {
-            one_below_the_other(ui, context, parts);
+            if room.x < BESIDE_LEAST || parts == Parts::Ledger {
+                one_below_the_other(ui, context, parts);
+            } else {
+                low(ui, context, parts, room.y - LOW_EDGE);
+            }
             widgets::follow_focus(ui);
         });
         return;
@@ -87,6 +94,34 @@ fn beside(ui: &mut Ui, context: &mut GapsContext<'_>, alone: bool) {
     } else {
         &mut division.both
     }) = to.clamp(*SHARES.start(), *SHARES.end());
+}
+
+/// On a low page: the body beside ledger or walk round over all of its height, the rest below.
+fn low(ui: &mut Ui, context: &mut GapsContext<'_>, parts: Parts, height: f32) {
+    let room = ui.available_width() - ui.spacing().item_spacing.x;
+    let left = match parts {
+        Parts::Body => room,
+        _ => (room * context.view.division.both).clamp(BODY_LEAST, room - FORM_LEAST),
+    };
+    ui.horizontal_top(|ui| {
+        for (at, width) in [left, room - left].into_iter().enumerate() {
+            if at == 1 && parts == Parts::Body {
+                continue;
+            }
+            ui.allocate_ui_with_layout(vec2(width, height), Layout::top_down(Align::Min), |ui| {
+                ui.set_width(width);
+                ui.set_max_height(height);
+                match at {
+                    0 => body::show(ui, context, parts == Parts::Body),
+                    _ => ledger(ui, context, height),
+                }
+            });
+        }
+    });
+    if parts != Parts::Walk {
+        quick::show(ui, context);
+    }
+    cards(ui, context);
 }
 
 fn one_below_the_other(ui: &mut Ui, context: &mut GapsContext<'_>, parts: Parts) {

@@ -20,6 +20,8 @@ use egui::{RichText, Ui};
 const ROWS: usize = 60;
 const REMEDY: f32 = 126.0;
 const STATE: f32 = 78.0;
+/// So much more of it arrow and edges take in touch size.
+const STATE_TOUCH: f32 = 34.0;
 
 /// The columns that hold more than words.
 const TICK: usize = 0;
@@ -116,9 +118,14 @@ fn change_state(queue: &mut Queue, (survey, date): Dated<'_>, gap: &Gap, to: Wor
 pub(super) fn state_choice(ui: &mut Ui, queue: &mut Queue, dated: Dated<'_>, gap: &Gap) {
     let label = format!("State of gap {}", gap.id);
     let states = states(dated.0, gap);
+    let touch = if widgets::is_touch(ui) {
+        STATE_TOUCH
+    } else {
+        0.0
+    };
     let chosen = Choice::new(&label, &gap.state, &states)
         .compact()
-        .width(STATE)
+        .width(STATE + touch)
         .show(ui, |state| state.name().to_owned());
     if let Some(to) = chosen {
         change_state(queue, dated, gap, to);

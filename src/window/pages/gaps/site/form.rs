@@ -1,11 +1,13 @@
 //! The one large form of site mode: the selected gap, in two columns, with the pad below.
 
+use super::super::photos;
 use super::super::view::GapsContext;
-use super::{super::photos, pad};
+use super::pad::{self, PadField};
 use crate::assess::GapLeakage;
 use crate::assess::quantity::Kind;
 use crate::survey::findings::body_reaches;
 use crate::survey::number::whole;
+use crate::survey::unit::{Dimension, named};
 use crate::survey::{Certainty, Edit, Facing, Field, Form, Gap, GapPart, Item, Purpose};
 use crate::window::commands::Command;
 use crate::window::ledger::blank_like;
@@ -13,7 +15,7 @@ use crate::window::theme::{bold, palette};
 use crate::window::units;
 use crate::window::widgets::{self, Choice, NumberField, TextField};
 use eframe::egui;
-use egui::{Id, RichText, ScrollArea, Ui, vec2};
+use egui::{RichText, ScrollArea, Ui, vec2};
 
 /// Rows of the pad, and the row of buttons under it.
 const ROWS_BELOW: f32 = 5.0;
@@ -60,15 +62,18 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
             photos::show(ui, context, gap, context.marks(Item::Gap(gap.id)));
             widgets::follow_focus(ui);
         });
-    let numbers: Vec<Id> = cells
+    let numbers: Vec<PadField> = cells
         .iter()
         .filter_map(|cell| number_of(*cell))
-        .map(|field| NumberField::id_of(field, Item::Gap(gap.id)))
+        .map(|field| PadField {
+            id: NumberField::id_of(field, Item::Gap(gap.id)),
+            is_length: named(field.unit()).is_some_and(|unit| unit.dimension == Dimension::Length),
+        })
         .collect();
     let edit_wanted = std::mem::take(&mut context.view.edit_wanted);
     let pad = &mut context.view.site.pad;
     if edit_wanted {
-        pad.lead_to(numbers.first().copied());
+        pad.lead_to(numbers.first().map(|field| field.id));
         ui.ctx().request_repaint();
     }
     pad::show(ui, pad, &numbers);

@@ -3,7 +3,8 @@
 //! A press elsewhere takes the focus from a field, and with it what was typed; over the pad that is
 //! switched off. What a key types is handed to the field at the beginning of the next frame.
 
-use crate::window::widgets;
+use crate::assess::shown::Units;
+use crate::window::{units, widgets};
 use eframe::egui;
 use egui::{Button, Event, Id, Key, Modifiers, Rect, SurrenderFocusOn, Ui, vec2};
 
@@ -25,16 +26,45 @@ impl Pad {
     }
 }
 
+impl Pad {
+    /// Does what a key does, where the field at this place has the focus.
+    fn press(&mut self, does: Does, at: Option<usize>, fields: &[PadField]) {
+        let first = fields.first().map(|field| field.id);
+        let after = at.and_then(|at| fields.get(at + 1)).map(|field| field.id);
+        let typed = match does {
+            Does::GoesOn => {
+                self.to = after.or(first);
+                return;
+            }
+            Does::Types(text) | Does::Measures(text) => Event::Text(text.to_owned()),
+            Does::Deletes => Event::Key {
+                key: Key::Backspace,
+                physical_key: None,
+                pressed: true,
+                repeat: false,
+                modifiers: Modifiers::NONE,
+            },
+        };
+        self.to = if at.is_none() { first } else { None };
+        self.typed.push(typed);
+    }
+}
+
 /// What a key does.
 #[derive(Clone, Copy)]
 enum Does {
     Types(&'static str),
+    /// Types a unit of length.
+    Measures(&'static str),
     Deletes,
     GoesOn,
 }
 
-/// The keys row by row: what stands on each, its name, and what it does.
-const KEYS: [[(&str, &str, Does); 4]; 4] = [
+/// A key: what stands on it, its name, and what it does.
+type PadKey = (&'static str, &'static str, Does);
+
+/// The keys row by row.
+const KEYS: [[PadKey; 4]; 4] = [
     [
         ("7", "7", Does::Types("7")),
         ("8", "8", Does::Types("8")),
@@ -60,6 +90,33 @@ const KEYS: [[(&str, &str, Does); 4]; 4] = [
         ("Next", "Next number", Does::GoesOn),
     ],
 ];
+
+/// The key at the end of each row, for the units of the tape and what goes with them.
+fn behind(units: Units) -> [PadKey; 4] {
+    match units {
+        Units::Metric => [
+            ("mm", "millimetres", Does::Measures(" mm")),
+            ("cm", "centimetres", Does::Measures(" cm")),
+            ("m", "metres", Does::Measures(" m")),
+            ("×", "times", Does::Types("*")),
+        ],
+        Units::UsCustomary => [
+            ("in", "inches", Does::Measures(" in")),
+            ("ft", "feet", Does::Measures(" ft")),
+            ("⅛", "and an eighth", Does::Types(".125")),
+            ("/", "divided by", Does::Types("/")),
+        ],
+    }
+}
+
+/// A field that the pad types into.
+#[derive(Clone, Copy)]
+pub(super) struct PadField {
+    /// The field.
+    pub(super) id: Id,
+    /// It is a length: a unit may stand behind the number.
+    pub(super) is_length: bool,
+}
 
 /// Before anything is drawn: hands over what was typed.
 pub(super) fn begin(ui: &Ui, pad: &mut Pad) {
@@ -88,18 +145,24 @@ pub(super) fn begin(ui: &Ui, pad: &mut Pad) {
 }
 
 /// Draws the pad for these number fields, in their order.
-pub(super) fn show(ui: &mut Ui, pad: &mut Pad, fields: &[Id]) {
+pub(super) fn show(ui: &mut Ui, pad: &mut Pad, fields: &[PadField]) {
     let focused = ui.memory(|memory| memory.focused());
-    let at = fields.iter().position(|field| Some(*field) == focused);
+    let at = fields.iter().position(|field| Some(field.id) == focused);
+    let is_length = fields
+        .get(at.unwrap_or(0))
+        .is_some_and(|field| field.is_length);
     let space = ui.spacing().item_spacing;
-    let width = (ui.available_width() - 3.0 * space.x) / 4.0;
+    let width = (ui.available_width() - 4.0 * space.x) / 5.0;
     let top = ui.cursor().left_top();
+    let behind = behind(units::shown(ui.ctx()).units());
     let mut pressed = None;
-    for row in KEYS {
+    for (row, last) in KEYS.into_iter().zip(behind) {
         ui.horizontal(|ui| {
-            for (sign, name, does) in row {
+            for (sign, name, does) in row.into_iter().chain([last]) {
                 let size = vec2(width, ui.spacing().interact_size.y);
-                let button = ui.add_enabled(!fields.is_empty(), Button::new(sign).min_size(size));
+                let of_use = is_length || !matches!(does, Does::Measures(_));
+                let enabled = of_use && !fields.is_empty();
+                let button = ui.add_enabled(enabled, Button::new(sign).min_size(size));
                 widgets::tell_name(ui, button.id, name);
                 if button.clicked() {
                     pressed = Some(does);
@@ -110,25 +173,8 @@ pub(super) fn show(ui: &mut Ui, pad: &mut Pad, fields: &[Id]) {
     let end = ui.cursor().left_top();
     let right = top.x + ui.available_width();
     pad.rect = Some(Rect::from_min_max(top, egui::pos2(right, end.y - space.y)));
-    let Some(does) = pressed else { return };
-    let first = fields.first().copied();
-    match (does, at) {
-        (Does::GoesOn, Some(at)) => pad.to = fields.get(at + 1).copied().or(first),
-        (Does::GoesOn, None) => pad.to = first,
-        (Does::Types(text), at) => {
-            pad.to = if at.is_none() { first } else { None };
-            pad.typed.push(Event::Text(text.to_owned()));
-        }
-        (Does::Deletes, at) => {
-            pad.to = if at.is_none() { first } else { None };
-            pad.typed.push(Event::Key {
-                key: Key::Backspace,
-                physical_key: None,
-                pressed: true,
-                repeat: false,
-                modifiers: Modifiers::NONE,
-            });
-        }
+    if let Some(does) = pressed {
+        pad.press(does, at, fields);
+        ui.ctx().request_repaint();
     }
-    ui.ctx().request_repaint();
 }

@@ -21,8 +21,8 @@ pub(in crate::window::pages::gaps) fn paint(
     let Some((_, place)) = context.view.walk.place_in(context.survey) else {
         return;
     };
-    let position = place.position(&context.survey.vehicle);
-    let (point, _) = figure.layout.place(place.facing, &position);
+    let (facing, position) = place.spot(context.survey);
+    let (point, _) = figure.layout.place(facing, &position);
     let at = frame.to_screen(point);
     let painter = ui.painter().with_clip_rect(space);
     let colours = palette(ui);

@@ -1,0 +1,140 @@
+//! What a winter comes to, in a few sentences for its owner.
+
+use super::winter::WinterTold;
+use crate::assess::Answer;
+use crate::assess::drying::OptionKind;
+use crate::assess::quantity::{Kind, price};
+use crate::assess::winter::{Season, Throughout, WinterOption};
+use crate::assess::words::counted;
+use crate::survey::Survey;
+
+/// Least hours a winter that an option must spare of humidity above 80 % to be named for it: a
+/// hundredth.
+const WORTH_NAMING: f64 = 0.01;
+
+/// A winter with its survey, to be told.
+#[must_use]
+pub fn told<'a>(run: &'a Throughout, survey: &'a Survey) -> WinterTold<'a> {
+    WinterTold {
+        survey,
+        weathered: run.weathered(),
+        options: run.options(),
+        seasons: run.seasons(),
+        hours: run.hours(),
+        typical: run.typical(),
+    }
+}
+
+/// The sentences, the gravest first. Draining is the first advice where water freezes.
+#[must_use]
+pub fn sentences(run: &Throughout, survey: &Survey) -> Vec<String> {
+    let Some(idle) = run.nothing() else {
+        return vec!["Not known: doing nothing has no result.".to_owned()];
+    };
+    let currency = survey.tariffs.currency.trim();
+    let mut all = vec![frost(run, idle, currency)];
+    all.extend(damp(run, idle, currency));
+    all.push(mould(idle));
+    all
+}
+
+/// Options that have a season.
+fn known(run: &Throughout) -> impl Iterator<Item = (&WinterOption, &Season)> {
+    let all = run.options().iter().zip(run.seasons());
+    all.filter_map(|(option, season)| Some((option, season.as_ref().ok()?)))
+}
+
+fn frost(run: &Throughout, idle: &Season, currency: &str) -> String {
+    let nights = idle.frost.nights;
+    if nights == 0 && idle.frost_in_corner.nights == 0 {
+        return "With nothing done the water does not freeze inside in this winter, but another may be \
+                colder: drain it all the same."
+            .to_owned();
+    }
+    let mut words = if nights == 0 {
+        format!(
+            "Drain the water. With nothing done it may freeze in the coldest corner on {}",
+            counted(idle.frost_in_corner.nights, "night", "nights")
+        )
+    } else {
+        format!(
+            "Drain the water. With nothing done it freezes on {}, the longest spell {}",
+            counted(nights, "night", "nights"),
+            counted(idle.frost.longest_h, "hour", "hours")
+        )
+    };
+    let guard = known(run).find(|(option, _)| option.kind == OptionKind::BackgroundHeat);
+    if let Some((option, season)) = guard {
+        let left = match (season.frost.nights, season.frost_in_corner.nights) {
+            (0, 0) => "on none".to_owned(),
+            (0, corner) => format!(
+                "on none but in the coldest corner on {}",
+                counted(corner, "night", "nights")
+            ),
+            (nights, _) => format!("still on {}", counted(nights, "night", "nights")),
+        };
+        let money = cost_words(&season.cost, currency);
+        words.push_str(&format!("; with {} {money} {left}", option.name));
+    }
+    words + "."
+}
+
+fn cost_words(cost: &Answer<f64>, currency: &str) -> String {
+    match cost {
+        Ok(cost) => format!("it costs {} a winter and freezes", price(*cost, currency)),
+        Err(unknown) => format!(
+            "(cost not known: {}) it freezes",
+            unknown.reason.trim_end_matches('.')
+        ),
+    }
+}
+
+/// How damp it is with nothing done, and what makes it driest.
+fn damp(run: &Throughout, idle: &Season, currency: &str) -> Option<String> {
+    let wet = |season: &Season| season.humidity.share_above[2];
+    let mut words = format!(
+        "With nothing done the air inside is above 80 % for {} of the winter",
+        Kind::WholePercent.text(wet(idle))
+    );
+    let driest = known(run)
+        .filter(|(_, season)| wet(season) < wet(idle) - WORTH_NAMING)
+        .min_by(|(_, one), (_, other)| {
+            let by_cost = |season: &Season| season.cost.clone().unwrap_or(f64::INFINITY);
+            wet(one)
+                .total_cmp(&wet(other))
+                .then(by_cost(one).total_cmp(&by_cost(other)))
+        });
+    match driest {
+        Some((option, season)) => {
+            let energy = season.machine_kwh + season.heater_kwh;
+            words.push_str(&format!(
+                "; driest is {}: {} of it, with {}",
+                option.name,
+                Kind::WholePercent.text(wet(season)),
+                Kind::KilowattHours.text(energy)
+            ));
+            if let Ok(cost) = season.cost {
+                words.push_str(&format!(" for {}", price(cost, currency)));
+            }
+        }
+        None if wet(idle) > WORTH_NAMING => words.push_str(", and no option changes that"),
+        None => {}
+    }
+    Some(words + ".")
+}
+
+fn mould(idle: &Season) -> String {
+    match idle.worst_mould() {
+        None => {
+            "Whether mould grows is not known: there is no wall or roof in the fabric.".to_owned()
+        }
+        Some(index) if index < 1.0 => {
+            "Mould does not begin on boards and furniture with nothing done.".to_owned()
+        }
+        Some(index) => format!(
+            "Mould begins on boards and furniture with nothing done: its index reaches {}, where 3 is \
+             seen by eye and 6 is all over.",
+            Kind::Plain.number(index)
+        ),
+    }
+}

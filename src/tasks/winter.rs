@@ -1,0 +1,146 @@
+//! Weather read from its file, and the winter of a study run through it.
+
+use super::{Watch, seasons};
+use crate::assess::winter::{Throughout, Winter, sound, typical_weather};
+use crate::assess::{Answer, NotKnown, Study};
+use crate::climate::{Weather, epw};
+use crate::survey::file::{self, LoadError};
+use std::path::{Path, PathBuf};
+
+/// Largest weather file that is read: a year by the hour has two megabytes.
+const MOST_BYTES: u64 = 64 << 20;
+
+/// Why a weather file gives no weather.
+#[derive(Debug, thiserror::Error)]
+pub enum WeatherFailure {
+    /// It is not there.
+    #[error("there is no weather file {0:?}: check the name and the folder")]
+    Missing(PathBuf),
+    /// It is no ordinary file, too large, or may not be read.
+    #[error(
+        "{0:?} could not be read as a weather file: it must be an ordinary file of at most 64 MiB that you may read"
+    )]
+    Unreadable(PathBuf),
+    /// What stands in it is wrong, with line and column.
+    #[error("{0:?}, {1}")]
+    Wrong(PathBuf, epw::EpwError),
+}
+
+/// Reads a weather file.
+///
+/// # Errors
+/// [`WeatherFailure`], with line and column where its content is wrong.
+pub fn weather(path: &Path) -> Result<Weather, WeatherFailure> {
+    let bytes = file::read_file(path, MOST_BYTES).map_err(|error| match error {
+        LoadError::Missing { path } => WeatherFailure::Missing(path),
+        _ => WeatherFailure::Unreadable(path.to_owned()),
+    })?;
+    let read = epw::read(&bytes);
+    let read = read.map_err(|error| WeatherFailure::Wrong(path.to_owned(), error))?;
+    Ok(read.weather())
+}
+
+/// The winter that the survey names, run and kept in its study; `folder` is where its weather file
+/// stands. `None` where no winter is named, or `watch` gave it up.
+pub fn winter<'a>(
+    study: &'a Study,
+    folder: Option<&Path>,
+    threads: usize,
+    watch: &impl Watch,
+) -> Option<&'a Answer<Throughout>> {
+    if let Some(found) = study.winter() {
+        return Some(found);
+    }
+    let stay = &study.survey().stay;
+    if !stay.has_winter() {
+        return None;
+    }
+    let typical = stay.winter.filter(|_| stay.weather_file.is_empty());
+    let ready = named(study, folder).and_then(|weather| Winter::new(study, &weather, stay));
+    let run = match ready {
+        Ok(winter) => {
+            let seasons = seasons(&winter, threads, watch)?;
+            Ok(Throughout::new(winter, seasons, typical))
+        }
+        Err(unknown) => Err(unknown),
+    };
+    Some(study.keep_winter(run))
+}
+
+/// The weather that a survey names.
+fn named(study: &Study, folder: Option<&Path>) -> Answer<Weather> {
+    let stay = &study.survey().stay;
+    let findings = &study.assessment().findings;
+    if stay.weather_file.is_empty() {
+        return typical_weather(stay, findings);
+    }
+    sound(findings)?;
+    let folder = folder.ok_or_else(|| {
+        NotKnown::because("the survey has no folder yet to look for its weather file in: save it")
+    })?;
+    weather(&folder.join(&stay.weather_file)).map_err(|error| NotKnown::because(error.to_string()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::TypicalWinter;
+    use crate::tasks::to_the_end;
+    use std::ops::ControlFlow;
+
+    fn caravan(change: impl FnOnce(&mut crate::survey::Survey)) -> Study {
+        let text = include_str!("../../sample-surveys/farmyard-caravan.ron");
+        let mut survey = file::parse(text).expect("a sample");
+        // Two weeks suffice.
+        survey.stay.season_first = "01-10".into();
+        survey.stay.season_last = "01-23".into();
+        change(&mut survey);
+        Study::of(&survey)
+    }
+
+    #[test]
+    fn no_winter_is_run_that_nobody_chose_and_one_given_up_leaves_nothing() {
+        let study = caravan(|_| {});
+        assert!(winter(&study, None, 1, &to_the_end).is_none());
+        let study = caravan(|survey| survey.stay.winter = Some(TypicalWinter::Alpine));
+        assert!(winter(&study, None, 1, &|_| ControlFlow::Break(())).is_none());
+        assert!(study.winter().is_none());
+    }
+
+    #[test]
+    fn the_chosen_winter_is_run_over_the_chosen_days_and_kept() {
+        let study = caravan(|survey| survey.stay.winter = Some(TypicalWinter::Alpine));
+        let run = winter(&study, None, 2, &to_the_end).expect("run");
+        let run = run.as_ref().expect("known");
+        assert_eq!(run.hours().len(), 14 * 24);
+        assert_eq!(run.typical(), Some(TypicalWinter::Alpine));
+        assert_eq!(run.options().len(), run.seasons().len());
+        assert!(study.winter().is_some());
+    }
+
+    #[test]
+    fn a_weather_file_that_is_not_there_or_that_no_folder_holds_is_told() {
+        let named = |folder: Option<&Path>| {
+            let study = caravan(|survey| survey.stay.weather_file = "hill.epw".into());
+            let run = winter(&study, folder, 1, &to_the_end).expect("an answer");
+            run.as_ref()
+                .map(|_| ())
+                .expect_err("not there")
+                .reason
+                .clone()
+        };
+        assert!(named(None).contains("save it"));
+        assert!(named(Some(Path::new("/nowhere"))).contains("there is no weather file"));
+    }
+
+    #[test]
+    fn what_cannot_be_of_a_stay_stops_the_winter_with_its_sentence() {
+        let study = caravan(|survey| {
+            survey.stay.winter = Some(TypicalWinter::Alpine);
+            survey.stay.latitude_deg = Some(120.0);
+        });
+        let run = winter(&study, None, 1, &to_the_end).expect("an answer");
+        let reason = &run.as_ref().map(|_| ()).expect_err("no such place").reason;
+        assert!(reason.contains("latitude is 120"), "{reason}");
+    }
+}

@@ -1,0 +1,256 @@
+//! The Winter page: what a season brings with every option, first as a picture and in sentences, then
+//! by day and hour, and the weather and place that it is run with.
+
+mod hours;
+mod months;
+mod stay;
+mod view;
+
+pub use view::WinterView;
+
+use super::sections;
+use crate::assess::winter::Throughout;
+use crate::assess::words::capital;
+use crate::figure::winter::{bands, calendar};
+use crate::report::{winter, winter_short};
+use crate::survey::{Edit, Stay, TypicalWinter};
+use crate::window::answers::LongWork;
+use crate::window::body;
+use crate::window::theme::{bold, palette};
+use crate::window::units;
+use crate::window::widgets::{self, Choice, report};
+use eframe::egui;
+use egui::{RichText, Ui};
+use view::{Part, WinterContext};
+
+/// Points of the screen for each millimetre of a drawing.
+const POINTS_PER_MM: f32 = 4.4;
+/// Least and greatest width of a drawing, mm.
+const LEAST: f32 = 150.0;
+const MOST: f32 = 240.0;
+/// Height of the letters of the sentences, points.
+const SENTENCE: f32 = 16.0;
+
+/// Draws the page.
+pub fn show(ui: &mut Ui, context: &mut WinterContext<'_>) {
+    head(ui, context);
+    sections::parts(
+        ui,
+        context,
+        "winter",
+        |view| &mut view.ways,
+        &Part::ALL,
+        |ui, context, part| match part {
+            Part::Stay => stay::show(ui, context),
+            _ => run_part(ui, context, part),
+        },
+    );
+}
+
+/// Which winter, how far it is, and the ways to the parts; they stay in sight.
+fn head(ui: &mut Ui, context: &mut WinterContext<'_>) {
+    ui.horizontal_wrapped(|ui| {
+        ui.label(RichText::new("Winter").color(palette(ui).muted));
+        let stay = &context.survey.stay;
+        let mut options = vec![None];
+        options.extend(TypicalWinter::ALL.map(Some));
+        let chosen = Choice::new("Which winter", &stay.winter, &options)
+            .compact()
+            .width(170.0)
+            .show(ui, |winter| {
+                winter.map_or("choose one", TypicalWinter::name).to_owned()
+            });
+        if let Some(winter) = chosen {
+            context.queue.edit(other_winter(stay, winter), None);
+        }
+        if !stay.weather_file.is_empty() {
+            widgets::muted(ui, format!("weather of {}", stay.weather_file));
+        }
+        ui.add_space(6.0);
+        context.view.ways.links(ui, &Part::ALL);
+    });
+    let status = context.answers.status(LongWork::Winter);
+    widgets::long_work(ui, context.queue, LongWork::Winter, status, "the winter");
+    ui.add_space(2.0);
+}
+
+/// Another typical winter: the user's own months were changed from the old one's, and go with it.
+fn other_winter(stay: &Stay, winter: Option<TypicalWinter>) -> Edit {
+    Edit::Stay(Box::new(Stay {
+        winter,
+        months: Vec::new(),
+        ..stay.clone()
+    }))
+}
+
+/// A part that needs the winter to have been run, or once, why it was not.
+fn run_part(ui: &mut Ui, context: &mut WinterContext<'_>, part: Part) {
+    let Some(dated) = context
+        .answers
+        .winter()
+        .filter(|_| context.survey.stay.has_winter())
+    else {
+        if part == Part::Picture {
+            widgets::card(ui, "A winter hour by hour", |ui| {
+                ui.label(if context.survey.stay.has_winter() {
+                    "The winter is being worked out."
+                } else {
+                    "Choose a winter above, or name a weather file below: every option is then run through it \
+                     hour by hour, with sun, wind and frost."
+                });
+                if !context.survey.stay.has_winter() {
+                    descriptions(ui, context);
+                }
+            });
+        }
+        return;
+    };
+    match dated.answer {
+        Ok(run) => known_part(ui, context, part, (run, dated.revision)),
+        Err(unknown) if part == Part::Picture => {
+            widgets::card(ui, "A winter hour by hour", |ui| {
+                let words = format!("Not known: {}.", unknown.reason.trim_end_matches('.'));
+                ui.label(RichText::new(units::text(ui.ctx(), &words)));
+            });
+        }
+        Err(_) => {}
+    }
+}
+
+/// The five winters with a button each, and what they are like.
+fn descriptions(ui: &mut Ui, context: &mut WinterContext<'_>) {
+    ui.add_space(4.0);
+    for winter in TypicalWinter::ALL {
+        ui.horizontal_wrapped(|ui| {
+            if ui.button(capital(winter.name())).clicked() {
+                let edit = other_winter(&context.survey.stay, Some(winter));
+                context.queue.edit(edit, None);
+            }
+            widgets::muted(ui, winter.description());
+        });
+    }
+}
+
+fn known_part(
+    ui: &mut Ui,
+    context: &mut WinterContext<'_>,
+    part: Part,
+    (run, revision): (&Throughout, u64),
+) {
+    let Some(study) = context.answers.winter_study() else {
+        return;
+    };
+    let survey = study.survey();
+    match part {
+        Part::Picture => widgets::card(ui, "What each option does in this winter", |ui| {
+            if revision != context.revision {
+                widgets::muted(ui, "This is being worked out anew.");
+            }
+            let make = || winter_short::sentences(run, survey);
+            for sentence in context.view.sentences.get(revision, make).iter() {
+                let words = units::text(ui.ctx(), sentence);
+                ui.label(RichText::new(words).family(bold()).size(SENTENCE));
+            }
+            ui.add_space(6.0);
+            let width = width_mm(ui);
+            let scene = context.view.bands.get((revision, width), || {
+                bands(run, survey.tariffs.currency.trim(), width)
+            });
+            draw(ui, &scene);
+        }),
+        Part::Calendar => widgets::card(ui, "Day by day", |ui| {
+            let [first, _] = compared(context, run);
+            choose_compared(ui, context, run, &[(0, "Option in the calendar")]);
+            let width = width_mm(ui);
+            let scene = context
+                .view
+                .calendar
+                .get((revision, first, width), || calendar(run, first, width));
+            draw(ui, &scene);
+        }),
+        Part::Hours => widgets::card(ui, "Hour by hour, two options beside each other", |ui| {
+            let which = [(0, "First option"), (1, "Second option")];
+            choose_compared(ui, context, run, &which);
+            hours::show(ui, context, run, revision);
+        }),
+        Part::Figures => widgets::card(ui, "", |ui| {
+            let mut open =
+                context.view.figures_open || context.view.ways.wanted() == Some(Part::Figures);
+            widgets::fold(
+                ui,
+                "Figures, frost, mould and assumptions",
+                &mut open,
+                |ui| {
+                    let make = || winter::sections(&winter_short::told(run, survey));
+                    for section in context.view.sections.get(revision, make).iter() {
+                        report::part(ui, context.queue, section);
+                        ui.add_space(6.0);
+                    }
+                },
+            );
+            context.view.figures_open = open;
+        }),
+        Part::Stay => {}
+    }
+}
+
+/// Width of a drawing in the room left, mm.
+fn width_mm(ui: &Ui) -> f64 {
+    f64::from(
+        (ui.available_width() / POINTS_PER_MM)
+            .clamp(LEAST, MOST)
+            .floor(),
+    )
+}
+
+/// Draws a scene as large as it is wide.
+fn draw(ui: &mut Ui, scene: &crate::figure::Scene) {
+    let scale = ui.available_width() / body::narrow(scene.width);
+    body::show(
+        ui,
+        scene,
+        body::narrow(scene.height) * scale.min(POINTS_PER_MM),
+    );
+}
+
+/// The two options compared: those chosen, otherwise the first and the next that is known.
+fn compared(context: &WinterContext<'_>, run: &Throughout) -> [usize; 2] {
+    let there = |at: &usize| *at < run.options().len();
+    let chosen = context.view.compared.filter(|pair| pair.iter().all(there));
+    chosen.unwrap_or_else(|| {
+        let mut known = (0..run.options().len())
+            .filter(|at| run.option(*at).is_some_and(|(_, season)| season.is_ok()));
+        let first = known.next().unwrap_or(0);
+        [first, known.next().unwrap_or(first)]
+    })
+}
+
+fn choose_compared(
+    ui: &mut Ui,
+    context: &mut WinterContext<'_>,
+    run: &Throughout,
+    which: &[(usize, &str)],
+) {
+    let mut pair = compared(context, run);
+    let places: Vec<usize> = (0..run.options().len()).collect();
+    ui.horizontal_wrapped(|ui| {
+        for (slot, label) in which {
+            let Some(place) = pair.get_mut(*slot) else {
+                continue;
+            };
+            ui.label(RichText::new(*label).color(palette(ui).muted));
+            let chosen = Choice::new(label, place, &places)
+                .compact()
+                .width(260.0)
+                .show(ui, |at| {
+                    let option = run.options().get(*at);
+                    option.map_or_else(String::new, |option| capital(&option.name))
+                });
+            if let Some(chosen) = chosen {
+                *place = chosen;
+            }
+            ui.add_space(6.0);
+        }
+    });
+    context.view.compared = Some(pair);
+}

@@ -1,0 +1,67 @@
+//! What the Winter page remembers between frames.
+
+use super::super::kept::Kept;
+use super::hours::{Lines, LinesKey, Span};
+use crate::figure::Scene;
+use crate::report::Section;
+use crate::survey::{Field, Place};
+use crate::window::context::PageContext;
+use crate::window::widgets::Ways;
+
+/// What the page gets to see.
+pub(super) type WinterContext<'a> = PageContext<'a, WinterView>;
+
+/// What the page remembers between frames.
+#[derive(Clone, Debug, Default)]
+pub struct WinterView {
+    pub(super) ways: Ways<Part>,
+    /// The two options compared hour by hour, by their places.
+    pub(super) compared: Option<[usize; 2]>,
+    pub(super) span: Span,
+    /// Where the span begins, hours of the season.
+    pub(super) from_h: usize,
+    /// The monthly means are unfolded.
+    pub(super) months_open: bool,
+    /// The figures behind the pictures are unfolded.
+    pub(super) figures_open: bool,
+    pub(super) sentences: Kept<u64, Vec<String>>,
+    pub(super) sections: Kept<u64, Vec<Section>>,
+    pub(super) bands: Kept<(u64, f64), Scene>,
+    pub(super) calendar: Kept<(u64, usize, f64), Scene>,
+    pub(super) lines: Kept<LinesKey, Lines>,
+}
+
+impl WinterView {
+    /// Makes a field visible, for a finding's way to its place.
+    pub fn reveal(&mut self, place: Place) {
+        self.ways.ask(Part::Stay);
+        let of_month = [
+            Field::MonthMean,
+            Field::MonthRange,
+            Field::MonthRh,
+            Field::MonthWind,
+            Field::MonthSun,
+        ];
+        self.months_open |= of_month.into_iter().any(|field| place.is_at(field));
+    }
+}
+
+/// The parts of the page, from what the owner asks to what the engineer checks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Part {
+    Picture,
+    Calendar,
+    Hours,
+    Figures,
+    Stay,
+}
+
+impl Part {
+    pub(super) const ALL: [(Self, &'static str); 5] = [
+        (Self::Picture, "options"),
+        (Self::Calendar, "calendar"),
+        (Self::Hours, "hours"),
+        (Self::Figures, "figures, frost and mould"),
+        (Self::Stay, "weather and place"),
+    ];
+}
