@@ -18,6 +18,7 @@ mod inside;
 mod law;
 mod leakage;
 mod mark;
+pub mod measured;
 mod model;
 mod money;
 mod not_known;

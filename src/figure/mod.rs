@@ -5,6 +5,7 @@
 //! how a vehicle is unfolded or a rose is drawn.
 
 pub mod body;
+pub mod fan_test;
 pub mod in_short;
 pub mod options;
 pub mod outline;
@@ -16,6 +17,7 @@ pub mod styles;
 pub mod winter;
 
 pub use body::{Arrangement, BodyFigure, Layout, Picked, Show};
+pub use fan_test::fan_test;
 pub use options::options;
 pub use psychrometric::{Psychrometric, psychrometric};
 pub use rose::{RoseFrame, rose};

@@ -1,4 +1,5 @@
-//! The program without a window: `assess`, `check`, `gaps`, `plan`, `sheet`, `series` and `winter`.
+//! The program without a window: `assess`, `check`, `gaps`, `plan`, `sheet`, `series`,
+//! `measured` and `winter`.
 //!
 //! Everything is made up as text first and then written at once, so that what is printed does not
 //! depend on how far a reader got. Results go to standard output; standard error holds one
@@ -8,6 +9,7 @@
 
 mod asked;
 mod json;
+mod measured;
 mod page;
 mod series;
 mod sheet;
@@ -109,6 +111,14 @@ pub enum Command {
     Sheet(SheetArguments),
     /// Read a logger's file and print what it understood; exits 1 where it could not
     Series(SeriesArguments),
+    /// Print what the measurements in a survey say: fan tests against the gaps found
+    Measured {
+        /// The survey file, NAME.ron
+        file: PathBuf,
+        /// Units that sizes are shown in
+        #[arg(long, value_enum, default_value_t)]
+        units: Units,
+    },
     /// Take every option of drying and heating through a winter, hour by hour
     Winter(WinterArguments),
 }
@@ -301,6 +311,12 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
         } => {
             let study = wish.study(file::load(&file)?.survey)?;
             table(&study, &file, (&output, byte_order_mark), csv::plan)
+        }
+        Command::Measured { file, units } => {
+            let study = load(&file)?;
+            let shown = Shown::written(units, dates, study.survey());
+            let outcome = Outcome::of(&study.assessment().findings);
+            Ok((measured::text(&study, shown).into(), outcome))
         }
         Command::Winter(arguments) => through_winter(&arguments),
         Command::Series(arguments) => {

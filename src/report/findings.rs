@@ -110,6 +110,7 @@ pub(crate) fn about(item: Item) -> String {
         Item::Source(id) => format!("moisture source {id}"),
         Item::Space(id) => format!("space {id}"),
         Item::InnerOpening(id) => format!("inner opening {id}"),
+        Item::FanTest(id) => format!("fan test {id}"),
         Item::Ledger => "the ledger".to_owned(),
         Item::SafetyVentilation => "safety ventilation".to_owned(),
     }

@@ -20,7 +20,7 @@ pub mod in_short;
 pub mod key_results;
 pub mod leakage;
 pub(crate) mod ledger;
-pub(crate) mod measured;
+pub mod measured;
 pub mod missing;
 mod owners;
 pub(crate) mod papers;

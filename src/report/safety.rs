@@ -7,9 +7,10 @@ use crate::assess::quantity::Kind;
 use crate::assess::safety::words::{Line, STAY_OPEN, area_mm2, defer, source};
 use crate::assess::words::{capital, counted, given};
 use crate::assess::{Assessment, Safety, SafetyVerdict, Topic};
-use crate::survey::{CodeOfPractice, Field, Finding, Item, Severity, Survey};
+use crate::survey::{CodeOfPractice, Field, Finding, Item, Place, Severity, Survey};
 
-/// Openings that protect people and are marked as sealed or planned. Comes first on every sheet.
+/// Openings that protect people and are marked as sealed or planned, and whatever was covered for a
+/// test and is covered still. Comes first on every sheet.
 pub(crate) fn closed(assessment: &Assessment) -> Section {
     let mut section = Section::new("Openings that must stay open");
     for finding in assessment.findings.iter().filter(|one| is_closed(one)) {
@@ -18,12 +19,19 @@ pub(crate) fn closed(assessment: &Assessment) -> Section {
     section
 }
 
-/// Whether a finding says that an opening which protects people is sealed, or is to be.
+/// Whether a finding says that an opening which protects people is sealed or is to be, or that
+/// something is still covered for a test.
 pub(crate) fn is_closed(finding: &Finding) -> bool {
-    let place = &finding.place;
-    finding.severity == Severity::Danger
-        && place.is_at(Field::State)
-        && matches!(place.item, Item::Gap(_))
+    finding.severity == Severity::Danger && is_of_what_is_closed(finding.place)
+}
+
+/// Whether a place is that of an opening's state, or of a cover.
+pub(crate) fn is_of_what_is_closed(place: Place) -> bool {
+    match place.item {
+        Item::Gap(_) => place.is_at(Field::State),
+        Item::FanTest(_) => place.is_at(Field::Uncovered),
+        _ => false,
+    }
 }
 
 /// Safety ventilation against the minimum; beside it, what a plan leaves of it.

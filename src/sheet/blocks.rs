@@ -15,6 +15,8 @@ pub struct Sheet {
     pub text: SheetText,
     /// Pictures and drawings by the names that the text calls them.
     pub files: Vec<(String, Picture)>,
+    /// Why it is not to be printed, where it is not.
+    pub refused: Option<String>,
 }
 
 /// A picture as the bytes of its file: JPEG, PNG or SVG.

@@ -28,6 +28,9 @@ const STACK: usize = 32 << 20;
 /// Why there is no sheet.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum SheetError {
+    /// It would hand over what may hurt somebody.
+    #[error("{0}")]
+    Refused(String),
     /// The typesetter gave up.
     #[error("the sheet could not be set: {0}")]
     Typesetting(String),
@@ -71,6 +74,9 @@ pub struct PagePicture {
 /// [`SheetError`]; no text that a person may write leads to one, but for so many of them that they
 /// are more than paper takes.
 pub fn typeset(sheet: &Sheet) -> Result<Typeset, SheetError> {
+    if let Some(why) = &sheet.refused {
+        return Err(SheetError::Refused(why.clone()));
+    }
     let mut text = sheet.text.clone();
     let letters = shorten(&mut text);
     if letters > SHEET {

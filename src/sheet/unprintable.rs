@@ -40,6 +40,7 @@ pub fn unprintable(survey: &Survey) -> Vec<Finding> {
     finder.names(&survey.inner_openings, |one| {
         (Item::InnerOpening(one.id), &one.name)
     });
+    finder.names(&survey.fan_tests, |one| (Item::FanTest(one.id), &one.name));
     finder.findings
 }
 

@@ -6,11 +6,12 @@
 use super::drying::Drying;
 use super::equipment::{Fan, Heater, Machine, MoistureSource};
 use super::fabric::FabricElement;
+use super::fan_test::FanTest;
 use super::fitting::Fitting;
 use super::gap::{Behind, Gap, Zone};
 use super::ids::{
-    ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
-    WeatherId, ZoneId,
+    ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId,
+    SpaceId, WeatherId, ZoneId,
 };
 use super::job::Job;
 use super::kept_safe::{NotToBeClosed, kept_safe};
@@ -48,6 +49,8 @@ pub enum Record {
     Space(Space),
     /// An opening between two spaces.
     InnerOpening(Box<InnerOpening>),
+    /// A fan test.
+    FanTest(Box<FanTest>),
 }
 
 /// Names a record of one of the survey's lists.
@@ -75,6 +78,8 @@ pub enum RecordId {
     Space(SpaceId),
     /// An opening between two spaces.
     InnerOpening(InnerOpeningId),
+    /// A fan test.
+    FanTest(FanTestId),
 }
 
 impl Record {
@@ -229,6 +234,14 @@ pub enum EditRefused {
         /// The gap.
         gap: GapId,
     },
+    /// Removing a fan test, and with it the word that something is still covered.
+    #[error(
+        "the fan test cannot be removed while {what} is still covered for it: uncover it and tick that first"
+    )]
+    StillCovered {
+        /// The first opening that is.
+        what: String,
+    },
     /// Removing what is not there.
     #[error("there is nothing to remove: {0:?} is not in the survey")]
     NothingToRemove(RecordId),
@@ -262,6 +275,7 @@ has_id! {
     MoistureSource => SourceId,
     Space => SpaceId,
     InnerOpening => InnerOpeningId,
+    FanTest => FanTestId,
 }
 
 /// Puts a record into its list; says whether that changes anything.
@@ -322,6 +336,8 @@ free_id! {
     free_space_id: spaces -> SpaceId,
     /// An id no inner opening has yet.
     free_inner_opening_id: inner_openings -> InnerOpeningId,
+    /// An id no fan test has yet.
+    free_fan_test_id: fan_tests -> FanTestId,
 }
 
 impl Survey {
@@ -412,23 +428,13 @@ impl Survey {
             Record::Source(source) => put(&mut self.sources, source),
             Record::Space(space) => put(&mut self.spaces, space),
             Record::InnerOpening(opening) => put(&mut self.inner_openings, *opening),
+            Record::FanTest(test) => put(&mut self.fan_tests, *test),
         };
         // What is changed by hand is no longer the usual one.
         if let (true, Some(part)) = (changed, part) {
             self.usual.forget(part);
         }
         Ok(())
-    }
-
-    /// The first gap, fan or opening that names a space.
-    fn uses_of(&self, space: SpaceId) -> Option<String> {
-        let gap = self.gaps.iter().find(|gap| gap.space == Some(space));
-        let fan = self.fans.iter().find(|fan| fan.space == Some(space));
-        let mut openings = self.inner_openings.iter();
-        let opening = openings.find(|opening| opening.from == space || opening.to == space);
-        gap.map(|gap| format!("gap {}", gap.id))
-            .or_else(|| fan.map(|fan| format!("fan {}", fan.id)))
-            .or_else(|| opening.map(|opening| format!("inner opening {}", opening.id)))
     }
 
     fn remove(&mut self, named: RecordId) -> Result<(), EditRefused> {
@@ -476,6 +482,12 @@ impl Survey {
                 remove(&mut self.spaces, id, named)
             }
             RecordId::InnerOpening(id) => remove(&mut self.inner_openings, id, named),
+            RecordId::FanTest(id) => {
+                if let Some(what) = self.covers_still(id) {
+                    return Err(EditRefused::StillCovered { what });
+                }
+                remove(&mut self.fan_tests, id, named)
+            }
         }
     }
 }

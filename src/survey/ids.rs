@@ -41,3 +41,5 @@ id!(/// Number of a space inside the vehicle.
     SpaceId);
 id!(/// Number of an opening between two spaces.
     InnerOpeningId);
+id!(/// Number of a fan test.
+    FanTestId);

@@ -41,6 +41,18 @@ impl Survey {
                 let same = |old: &InnerOpening| old.id == new.id;
                 after(&self.inner_openings, same, "openings between spaces")
             }
+            Record::FanTest(new) => {
+                let readings = [&new.blowing_out, &new.blowing_in].map(|one| one.readings.len());
+                let longest = readings.into_iter().chain([new.covered.len()]).max();
+                match longest.filter(|most| *most > MOST_RECORDS) {
+                    Some(most) => (
+                        most,
+                        MOST_RECORDS,
+                        "readings or covered openings of a fan test",
+                    ),
+                    None => after(&self.fan_tests, |old| old.id == new.id, "fan tests"),
+                }
+            }
         };
         match there > most {
             true => Err(EditRefused::TooMany { what, most }),

@@ -10,6 +10,7 @@ pub mod drying;
 pub mod edit;
 pub mod equipment;
 pub mod fabric;
+pub mod fan_test;
 pub mod field;
 pub mod file;
 pub mod findings;
@@ -53,6 +54,7 @@ pub use equipment::{
     SourceKind,
 };
 pub use fabric::{BuildUp, FabricElement, FabricPart, Layer, Outline};
+pub use fan_test::{Covered, FanReading, FanReadings, FanTest, Tested};
 pub use field::Field;
 pub use findings::{Finding, Item, Place, Severity};
 pub use fitting::{Fitting, FittingKind};
@@ -62,8 +64,8 @@ pub use gap::{
 };
 pub use history::{History, MergeKey};
 pub use ids::{
-    ApplianceId, FabricId, FanId, FittingId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId,
-    SpaceId, WeatherId, ZoneId,
+    ApplianceId, FabricId, FanId, FanTestId, FittingId, GapId, HeaterId, InnerOpeningId, MachineId,
+    SourceId, SpaceId, WeatherId, ZoneId,
 };
 pub use job::Job;
 pub use kept_safe::NotToBeClosed;
@@ -150,6 +152,8 @@ pub struct Survey {
     pub leakage_not_found_percent: Option<f64>,
     /// What came of the usual places on the walk round, in the order looked at.
     pub walk: Vec<Visit>,
+    /// Fan tests, in the order they were written down.
+    pub fan_tests: Vec<FanTest>,
     /// What of it is usual for such a vehicle, and not measured.
     pub usual: Usual,
 }

@@ -97,6 +97,7 @@ impl Survey {
             fittings: None,
             leakage_not_found_percent: None,
             walk: Vec::new(),
+            fan_tests: Vec::new(),
             usual: Usual::default(),
         }
     }

@@ -85,6 +85,7 @@ fn records(before: &Survey, after: &Survey) -> Option<String> {
             let (before, after) = (&before.inner_openings, &after.inner_openings);
             list("opening between spaces", before, after)
         })
+        .or_else(|| list("fan test", &before.fan_tests, &after.fan_tests))
 }
 
 fn part(before: &Survey, after: &Survey) -> &'static str {

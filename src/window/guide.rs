@@ -113,9 +113,11 @@ impl Guide {
                 let leakage = &answers.leakage;
                 survey.gaps.len() > leakage.not_sized.len() + leakage.left_out.len()
             }),
-            Page::InShort | Page::AirChange | Page::DryingHeat | Page::Winter => {
-                self.seen.contains(&step.page)
-            }
+            Page::InShort
+            | Page::AirChange
+            | Page::DryingHeat
+            | Page::Winter
+            | Page::Measurements => self.seen.contains(&step.page),
             Page::SealingPlan => {
                 let chosen = [WorkState::Planned, WorkState::Sealed];
                 survey.gaps.iter().any(|gap| chosen.contains(&gap.state))

@@ -20,13 +20,15 @@ pub enum Page {
     Winter,
     /// What to seal first, for the money.
     SealingPlan,
+    /// Fan tests, and what they say of the survey.
+    Measurements,
     /// What is printed and handed over.
     JobSheet,
 }
 
 impl Page {
     /// Every page, in the order of the job.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::InShort,
         Self::Vehicle,
         Self::Gaps,
@@ -34,6 +36,7 @@ impl Page {
         Self::DryingHeat,
         Self::Winter,
         Self::SealingPlan,
+        Self::Measurements,
         Self::JobSheet,
     ];
 
@@ -44,6 +47,7 @@ impl Page {
             Item::Zone(_) | Item::Gap(_) | Item::Ledger => Self::Gaps,
             Item::SafetyVentilation => Self::DryingHeat,
             Item::Job => Self::JobSheet,
+            Item::FanTest(_) => Self::Measurements,
             Item::Stay => Self::Winter,
             _ => Self::Vehicle,
         }
@@ -60,6 +64,7 @@ impl Page {
             Self::DryingHeat => "Drying & heat",
             Self::Winter => "Winter",
             Self::SealingPlan => "Sealing plan",
+            Self::Measurements => "Measurements",
             Self::JobSheet => "Job sheet",
         }
     }

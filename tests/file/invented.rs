@@ -4,6 +4,7 @@
 //! `None` or empty. A failing case therefore shrinks to a small survey.
 
 mod fabric;
+mod fan_tests;
 
 use gapledger::physics::pressure_coefficient::{PressureSet, Underside};
 use gapledger::physics::wind::{Shelter, Terrain};
@@ -174,6 +175,7 @@ impl Maker {
                 outcome: maker.pick(&Outcome::ALL),
                 gaps: maker.list(3, |_, id| GapId(id)),
             }),
+            fan_tests: self.list(3, Self::fan_test),
             usual: self.usual(),
         }
     }

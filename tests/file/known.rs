@@ -3,7 +3,7 @@
 
 mod equipment;
 
-use equipment::{appliances, fans, fittings, heaters, machines, sources};
+use equipment::{appliances, fan_test, fans, fittings, heaters, machines, sources};
 use gapledger::physics::pressure_coefficient::{PressureSet, Underside};
 use gapledger::physics::wind::{Shelter, Terrain};
 use gapledger::survey::*;
@@ -50,6 +50,7 @@ pub(crate) fn newest() -> Survey {
         gaps,
     })
     .into();
+    survey.fan_tests = vec![fan_test()];
     survey.stay = Stay {
         winter: Some(TypicalWinter::Northern),
         months: vec![
@@ -232,6 +233,7 @@ pub(crate) fn survey() -> Survey {
         fittings: None,
         leakage_not_found_percent: Some(20.0),
         walk: Vec::new(),
+        fan_tests: Vec::new(),
         usual: Usual::default(),
     }
 }

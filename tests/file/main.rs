@@ -17,6 +17,7 @@ mod hostile;
 mod invented;
 mod known;
 mod loading;
+mod measured;
 mod records;
 mod refusals;
 mod round_trip;

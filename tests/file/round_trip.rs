@@ -62,6 +62,10 @@ const NEW_IN_FORMAT_2: &[(&str, &str)] = &[
     ("fittings", "vehicle: (kind: other), fittings: []"),
     ("job", "vehicle: (kind: other), job: (customer: \"Nobody\")"),
     ("stay", "vehicle: (kind: other), stay: (covered: true)"),
+    (
+        "fan_tests",
+        "vehicle: (kind: other), fan_tests: [(id: 1, tested: as_found, set_up: in_use)]",
+    ),
     ("usual", "vehicle: (kind: other), usual: (altitude: true)"),
     (
         "most_pressure_pa",

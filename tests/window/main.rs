@@ -28,6 +28,7 @@ mod ledger;
 mod lightbox;
 mod looks;
 mod many;
+mod measurements;
 mod once;
 mod pages;
 mod photos;

@@ -32,6 +32,10 @@ pub(super) fn of(survey: &Survey) -> Vec<String> {
     texts.extend(survey.sources.iter().map(|one| one.name.as_str()));
     texts.extend(survey.spaces.iter().map(|one| one.name.as_str()));
     texts.extend(survey.inner_openings.iter().map(|one| one.name.as_str()));
+    for test in &survey.fan_tests {
+        texts.extend([&test.name, &test.instrument, &test.closed, &test.note].map(String::as_str));
+        texts.extend(test.covered.iter().map(|one| one.what.as_str()));
+    }
     let changes = |text: &&str| {
         matches!(rewritten(text), Cow::Owned(_)) || unit_in(text).is_some() || dates::any(text)
     };

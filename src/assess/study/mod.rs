@@ -25,6 +25,7 @@
 )]
 
 mod first;
+mod measured;
 mod part;
 
 pub use part::Part;
@@ -34,6 +35,7 @@ use super::assessment::assessment;
 use super::curves::{TemperatureCurve, WindCurve};
 use super::drying::{AfterPlan, Comparison};
 use super::in_short::First;
+use super::measured::Measured;
 use super::model::Model;
 use super::parking::Parking;
 use super::prepared::Prepared;
@@ -107,6 +109,7 @@ struct Kept {
     as_planned: OnceLock<Answer<Box<Study>>>,
     work: OnceLock<Answer<Work>>,
     first: OnceLock<Answer<Option<First>>>,
+    measured: OnceLock<Measured>,
     ordered: OnceLock<Option<Box<Study>>>,
     before_work: OnceLock<Option<Box<Study>>>,
     after_work: OnceLock<Option<Box<Study>>>,

@@ -35,13 +35,15 @@ pub enum Part {
     Work,
     /// The gaps to seal first.
     First,
+    /// What came of the measurements.
+    Measured,
     /// The winter hour by hour.
     Winter,
 }
 
 impl Part {
     /// Every part.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 18] = [
         Self::Preparation,
         Self::Model,
         Self::Assessment,
@@ -58,6 +60,7 @@ impl Part {
         Self::Best,
         Self::Work,
         Self::First,
+        Self::Measured,
         Self::Winter,
     ];
 }

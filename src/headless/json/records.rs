@@ -22,6 +22,7 @@ pub(super) fn with_records(object: Object, survey: &Survey) -> Object {
         .list("fans", &survey.fans, |one| fan(survey, one))
         .list("sources", &survey.sources, source)
         .with("fittings", survey.fittings.as_deref().map(fittings))
+        .list("fan_tests", &survey.fan_tests, super::measured::fan_test)
         .with("usual", usual(&survey.usual))
 }
 

@@ -15,7 +15,7 @@ use crate::assess::{Assessment, Mark, Study};
 use crate::headless::asked::Asked;
 use crate::report::{
     Block, Fact, Material, Section, cases, dependence, drying, findings, in_short, leakage, ledger,
-    safety, sealing, summary, uncertainty, vehicle, walk, workings,
+    measured, safety, sealing, summary, uncertainty, vehicle, walk, workings,
 };
 use crate::survey::{SetUp, Survey};
 use layout::{Page, WIDTH, pad_left, width};
@@ -73,6 +73,9 @@ pub(super) fn render(study: &Study, asked: Asked, shown: Shown) -> String {
     if !walk.blocks.is_empty() {
         print::section(&mut page, &walk);
     }
+    if !survey.fan_tests.is_empty() {
+        print::section(&mut page, &measured::section(&told));
+    }
     print::section(&mut page, &sealing(study, asked));
     for section in [
         safety::ventilation(&assessment.safety, None),
@@ -81,6 +84,15 @@ pub(super) fn render(study: &Study, asked: Asked, shown: Shown) -> String {
         workings::section(&told),
     ] {
         print::section(&mut page, &section);
+    }
+    page.finish()
+}
+
+/// Sections one below the other.
+pub(super) fn together(sections: &[Section], shown: Shown) -> String {
+    let mut page = Page::of(shown);
+    for section in sections {
+        print::section(&mut page, section);
     }
     page.finish()
 }

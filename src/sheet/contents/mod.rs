@@ -2,18 +2,20 @@
 
 mod drawings;
 mod photos;
+mod plots;
 mod seasons;
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part, WorkshopTexts};
+use crate::assess::measured::not_to_be_handed_over;
 use crate::assess::sealing::{Bill, Work};
 use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
 use crate::report::{
-    self, Block, Section, cases, completion, costs, drying, in_short, ledger, papers, safety,
-    sealing, summary, vehicle, walk, winter, winter_short, workings,
+    self, Block, Section, cases, completion, costs, drying, in_short, ledger, measured, papers,
+    safety, sealing, summary, vehicle, walk, winter, winter_short, workings,
 };
-use crate::survey::{Field, date};
+use crate::survey::date;
 use std::collections::BTreeMap;
 
 /// What a sheet is made from.
@@ -67,6 +69,10 @@ pub fn contents(material: &Material<'_>, choices: &Choices) -> Sheet {
     Sheet {
         text,
         files: writer.files,
+        refused: match choices.kind {
+            Kind::Completion => not_to_be_handed_over(material.told.survey),
+            _ => None,
+        },
     }
 }
 
@@ -102,6 +108,7 @@ impl Writer<'_> {
             self.add(ledger::section(&material, ledger::Order::ByZone));
         }
         self.add(walk::section(material.survey));
+        self.measured();
         if self.choices.has(Part::Photos) {
             self.photos(|_| true);
         }
@@ -201,6 +208,7 @@ impl Writer<'_> {
             {
                 self.add(section);
             }
+            self.measured();
             self.drawings();
             if self.choices.has(Part::Photos) {
                 self.photos(|gap| sealed.contains(&gap));
@@ -221,6 +229,23 @@ impl Writer<'_> {
                 ..material
             }));
         }
+    }
+
+    /// Fan tests, each with its plot after its heading.
+    fn measured(&mut self) {
+        let told = &self.material.told;
+        if told.survey.fan_tests.is_empty() {
+            return;
+        }
+        let mut section = measured::section(told);
+        if self.choices.has(Part::Drawings) {
+            let drawn = plots::fan_tests(told, self.choices);
+            for (figure, file) in drawn {
+                section.push(figure);
+                self.files.push(file);
+            }
+        }
+        self.add(section);
     }
 
     /// Adds a section that has something in it.
@@ -259,7 +284,7 @@ impl Writer<'_> {
         let drawn = self.choices.has(Part::Drawings);
         let (choices, files) = (self.choices, &mut self.files);
         // What is closed though it must stay open stands before it.
-        let closed = |line: &in_short::Line| matches!(line.leads_to, in_short::Leads::Place(place) if place.is_at(Field::State));
+        let closed = |line: &in_short::Line| matches!(line.leads_to, in_short::Leads::Place(place) if safety::is_of_what_is_closed(place));
         let page = in_short::in_short(&told).without_dangers(closed);
         let section = page.section(|picture| {
             let (figure, file) = drawings::in_short(&told, choices, picture).filter(|_| drawn)?;

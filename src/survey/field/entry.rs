@@ -201,6 +201,26 @@ pub enum Field {
     FanMostPressure,
     FanLaidUp,
     FanInUse,
+    // measurements: fan tests
+    FanTestName,
+    FanTestDate,
+    Instrument,
+    Tested,
+    TestedSetUp,
+    ClosedForTest,
+    CoveredForTest,
+    CoveredGap,
+    CoveredWhat,
+    Uncovered,
+    TestInside,
+    TestOutside,
+    Barometer,
+    TestWind,
+    ZeroBefore,
+    ZeroAfter,
+    ReadPressure,
+    ReadFlow,
+    TestNote,
 }
 
 /// The numbers that physics, or plain sense, allows for a field.

@@ -10,6 +10,7 @@ mod equipment;
 mod fabric;
 mod gap;
 mod job;
+mod measured;
 mod stay;
 mod vehicle;
 mod weather;
@@ -17,7 +18,7 @@ mod weather;
 use entry::Entry;
 pub use entry::{Field, Range};
 
-const PARTS: [&[Entry]; 7] = [
+const PARTS: [&[Entry]; 8] = [
     vehicle::FIELDS,
     job::FIELDS,
     weather::FIELDS,
@@ -25,9 +26,10 @@ const PARTS: [&[Entry]; 7] = [
     gap::FIELDS,
     fabric::FIELDS,
     equipment::FIELDS,
+    measured::FIELDS,
 ];
 
-const COUNT: usize = Field::FanInUse as usize + 1;
+const COUNT: usize = Field::TestNote as usize + 1;
 
 /// The whole catalogue: each entry at the place of its field.
 const CATALOGUE: &[Entry; COUNT] = &catalogue();
@@ -145,6 +147,7 @@ impl Field {
                 | Self::OrderDate
                 | Self::InvoiceDate
                 | Self::PayBy
+                | Self::FanTestDate
         )
     }
 

@@ -2,8 +2,8 @@
 
 use crate::survey::date::DateWay;
 use crate::survey::ids::{
-    ApplianceId, FabricId, FanId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId, SpaceId,
-    WeatherId, ZoneId,
+    ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId,
+    SpaceId, WeatherId, ZoneId,
 };
 use crate::survey::number::given;
 use crate::survey::{Field, Gap, RecordId, date};
@@ -75,6 +75,8 @@ pub enum Item {
     Space(SpaceId),
     /// An opening between two spaces.
     InnerOpening(InnerOpeningId),
+    /// A fan test.
+    FanTest(FanTestId),
     /// The ledger as a whole.
     Ledger,
     /// Safety ventilation as a whole.
@@ -95,6 +97,7 @@ impl From<RecordId> for Item {
             RecordId::Source(id) => Self::Source(id),
             RecordId::Space(id) => Self::Space(id),
             RecordId::InnerOpening(id) => Self::InnerOpening(id),
+            RecordId::FanTest(id) => Self::FanTest(id),
         }
     }
 }

@@ -4,6 +4,7 @@
 //! such as safety ventilation below its table, is found in [`crate::assess`].
 
 mod equipment;
+mod fan_test;
 mod finding;
 mod gap;
 mod job;
@@ -31,6 +32,8 @@ use super::Survey;
 #[must_use]
 pub fn find(survey: &Survey) -> Vec<Finding> {
     let mut findings = Vec::new();
+    // What is covered may kill at once: it comes before all else of its severity.
+    fan_test::find(survey, &mut findings);
     vehicle::find(survey, &mut findings);
     gap::find(survey, &mut findings);
     leave::whole(survey, &mut findings);

@@ -11,6 +11,7 @@ use crate::window::background::Line;
 pub(super) fn results(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
     let study = &asked.of.study;
     study.assessment();
+    study.measured();
     asked
         .of
         .unprintable

@@ -94,6 +94,9 @@ impl App {
                     Page::SealingPlan => {
                         self.page(ui, |view| &mut view.sealing_plan, pages::sealing_plan::show);
                     }
+                    Page::Measurements => {
+                        self.page(ui, |view| &mut view.measurements, pages::measurements::show);
+                    }
                     Page::JobSheet => {
                         self.page(ui, |view| &mut view.job_sheet, pages::job_sheet::show);
                     }

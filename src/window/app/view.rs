@@ -30,6 +30,8 @@ pub struct ViewState {
     pub winter: pages::winter::WinterView,
     /// The Sealing plan page.
     pub sealing_plan: pages::sealing_plan::SealingPlanView,
+    /// The page Measurements.
+    pub measurements: pages::measurements::MeasurementsView,
     /// The Job sheet page.
     pub job_sheet: pages::job_sheet::JobSheetView,
 }
@@ -60,7 +62,7 @@ impl ViewState {
             Page::Winter => self.winter.reveal(place),
             Page::SealingPlan => self.sealing_plan.reveal(place.item),
             // All that a survey has there is in sight.
-            Page::JobSheet | Page::InShort => {}
+            Page::JobSheet | Page::InShort | Page::Measurements => {}
         }
     }
 }

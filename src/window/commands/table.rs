@@ -294,6 +294,12 @@ const VIEW: &[CommandLine] = &[
         "What to seal first, for the money, and what stays open",
     ),
     line(
+        Command::Show(Page::Measurements),
+        "Measurements",
+        &[ctrl(Key::Num9)],
+        "Fan tests, and what they say of the survey",
+    ),
+    line(
         Command::Show(Page::JobSheet),
         "Job sheet",
         &[ctrl(Key::Num6)],

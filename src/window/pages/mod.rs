@@ -7,6 +7,7 @@ pub mod gaps;
 pub mod in_short;
 pub mod job_sheet;
 mod kept;
+pub mod measurements;
 mod not_found;
 mod plots;
 pub mod sealing_plan;

@@ -121,3 +121,56 @@ pub(super) fn fittings() -> Vec<Fitting> {
     };
     FittingKind::ALL.into_iter().zip(1..).map(fitting).collect()
 }
+
+/// A fan test with something in every field.
+pub(super) fn fan_test() -> FanTest {
+    let reading = |pressure, flow| FanReading {
+        pressure_pa: Some(pressure),
+        flow_m3_per_h: flow,
+    };
+    FanTest {
+        id: FanTestId(4),
+        name: "before the work".into(),
+        date: "2024-02-29".into(),
+        instrument: "small door fan 7, gauge 12".into(),
+        tested: Tested::AfterWork,
+        set_up: SetUp::InUse,
+        closed: "windows shut, lockers open".into(),
+        covered: vec![
+            Covered {
+                gap: Some(GapId(2)),
+                what: String::new(),
+                uncovered: true,
+            },
+            Covered {
+                gap: None,
+                what: "refrigerator vents".into(),
+                uncovered: false,
+            },
+        ],
+        inside_c: Some(17.5),
+        outside_c: Some(6.25),
+        barometer_hpa: Some(998.5),
+        wind_m_s: Some(1.5),
+        blowing_out: FanReadings {
+            readings: vec![
+                reading(10.5, Some(61.0)),
+                reading(20.0, None),
+                reading(30.0, Some(122.0)),
+                reading(52.0, Some(175.0)),
+            ],
+            zero_before_pa: Some(0.5),
+            zero_after_pa: Some(-0.25),
+        },
+        blowing_in: FanReadings {
+            readings: vec![
+                reading(12.0, Some(70.0)),
+                reading(25.0, Some(110.0)),
+                reading(50.0, Some(180.5)),
+            ],
+            zero_before_pa: Some(-1.0),
+            zero_after_pa: Some(-1.5),
+        },
+        note: "a gust at the end".into(),
+    }
+}

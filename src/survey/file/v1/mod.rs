@@ -76,6 +76,7 @@ replaced! {
         stay: v2::Stay::default(),
         usual: v2::Usual::default(),
         walk: Vec::new(),
+        fan_tests: Vec::new(),
     }
 }
 

@@ -6,6 +6,7 @@
 //! with does not change old files.
 
 mod equipment;
+mod fan_test;
 mod fitting;
 mod gap;
 mod job;
@@ -27,6 +28,7 @@ use super::v1::site::{Drying, Header, SetUp, Targets, WeatherCase};
 use super::v1::space::{InnerOpening, Space};
 use crate::survey::Survey as LiveSurvey;
 pub(super) use equipment::{Fan, Heater, Machine};
+use fan_test::FanTest;
 use fitting::Fittings;
 pub(super) use gap::{Gap, GapPart, Photo, Purpose, Remedy, RemedyKind};
 pub(super) use job::Job;
@@ -93,6 +95,8 @@ record! {
         leakage_not_found_percent: Option<Number>,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
         walk: Vec<Visit>,
+        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
+        fan_tests: Vec<FanTest>,
         #[serde(default, skip_serializing_if = "Usual::is_nothing")]
         usual: Usual,
     }

@@ -1,0 +1,67 @@
+//! What measurements say of the vehicle, and of the survey.
+
+mod fan;
+mod predicted;
+#[cfg(test)]
+mod tests;
+
+pub use fan::{FanOutcome, Fitted, Verdict};
+pub use predicted::{FlowRange, Predicted};
+
+use super::answer::{Answer, NotKnown};
+use super::prepared::Prepared;
+use crate::survey::{FanTestId, Survey};
+
+/// What came of the measurements.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Measured {
+    /// One for each fan test, in the survey's order.
+    pub fan_tests: Vec<(FanTestId, Answer<FanOutcome>)>,
+    /// The flow that a fan for this vehicle has to measure.
+    pub flow_range: Answer<FlowRange>,
+}
+
+impl Measured {
+    /// Works out every measurement of a survey.
+    pub(super) fn of(survey: &Survey, prepared: &Prepared) -> Self {
+        let outcome = |test| FanOutcome::of(survey, prepared, test);
+        Self {
+            fan_tests: survey
+                .fan_tests
+                .iter()
+                .map(|test| (test.id, outcome(test)))
+                .collect(),
+            flow_range: predicted::flow_range(survey),
+        }
+    }
+
+    /// What came of this fan test.
+    ///
+    /// # Errors
+    /// [`NotKnown`] with the reason.
+    pub fn fan_test(&self, id: FanTestId) -> Answer<&FanOutcome> {
+        let found = self.fan_tests.iter().find(|(of, _)| *of == id);
+        match found {
+            Some((_, outcome)) => outcome.as_ref().map_err(Clone::clone),
+            None => Err(NotKnown::because("there is no such test")),
+        }
+    }
+}
+
+/// Why no completion sheet is made: something that was covered for a test is covered still, as far
+/// as anybody has said.
+#[must_use]
+pub fn not_to_be_handed_over(survey: &Survey) -> Option<String> {
+    let covered = survey
+        .fan_tests
+        .iter()
+        .flat_map(|test| test.still_covered());
+    let covered: Vec<String> = covered.map(|one| survey.covered_in_words(one)).collect();
+    (!covered.is_empty()).then(|| {
+        format!(
+            "no completion sheet is made before everything that was covered for a fan test is uncovered \
+             again and marked so on the page Measurements: {}",
+            covered.join(", ")
+        )
+    })
+}

@@ -1,0 +1,13 @@
+//! `gapledger measured`: what the measurements in a survey say.
+
+use super::page;
+use crate::assess::Study;
+use crate::assess::shown::Shown;
+use crate::report::{Material, measured};
+
+/// The page: what to heed before a test, and what came of each.
+pub(super) fn text(study: &Study, shown: Shown) -> String {
+    let told = Material::of(study);
+    let before = measured::before_a_test(study.measured());
+    page::together(&[measured::section(&told), before], shown)
+}
