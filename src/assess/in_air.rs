@@ -95,19 +95,21 @@ impl<'a> VehicleInAir<'a> {
         Ok(inflows)
     }
 
-    /// Gross inflow of outside air with the wind from an angle off the front, degrees, kg/s.
+    /// Gross inflow of outside air in a wind with these pressure coefficients, one for each gap, kg/s;
+    /// looked for near the pressures that the workspace holds.
     ///
     /// # Errors
     /// As [`VehicleInAir::directions`].
-    pub(crate) fn inflow_from(&self, wind: f64, from_front_deg: f64) -> Answer<f64> {
+    pub(crate) fn inflow_with(
+        &self,
+        wind: f64,
+        coefficients: &[f64],
+        workspace: &mut Workspace,
+    ) -> Answer<f64> {
         let density_out = self.network.outside.density;
         let pressure = dynamic_pressure(density_out, wind);
         let gusts = one_sided_flow(self.widest_side, wind) * density_out;
-        let coefficients = self.envelope.coefficients_from(from_front_deg);
-        let mut workspace = Workspace::default();
-        let solved = self
-            .network
-            .solve(pressure, &coefficients, &mut workspace)?;
+        let solved = self.network.solve(pressure, coefficients, workspace)?;
         Ok(solved.inflow.max(gusts))
     }
 

@@ -255,6 +255,12 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
                 budget,
             };
             tasks::uncertainty(&study, draws, tasks::processors(), &tasks::to_the_end);
+            tasks::winter(
+                &study,
+                file.parent(),
+                tasks::processors(),
+                &tasks::to_the_end,
+            );
             let text = if json {
                 json::print(&study, asked)?
             } else {
@@ -339,13 +345,17 @@ fn through_winter(arguments: &WinterArguments) -> Result<(Vec<u8>, Outcome), Fai
     }
     let study = Study::new(Arc::new(survey));
     let found = winter::through(arguments, &study)?;
-    let printed = match &arguments.output {
-        Some(output) if is_standard_output(output) => found.table()?,
-        Some(output) => {
-            csv::write(&arguments.file, output, &found.table()?)?;
-            found.page().into()
+    if let Some(output) = &arguments.output {
+        let table = found.table()?;
+        if is_standard_output(output) {
+            return Ok((table, Outcome::of(&study.assessment().findings)));
         }
-        None => found.page().into(),
+        csv::write(&arguments.file, output, &table)?;
+    }
+    let printed = if arguments.json {
+        found.json()?.into()
+    } else {
+        found.page().into()
     };
     Ok((printed, Outcome::of(&study.assessment().findings)))
 }

@@ -61,7 +61,9 @@ mod with_typesetter {
     use crate::sheet::output::{self, OutputError};
     use crate::sheet::photos::{PictureError, logo, print_copies};
     use crate::sheet::profile::{ProfileError, profile};
-    use crate::sheet::{Choices, Material, SheetError, Workshop, WorkshopTexts, contents, typeset};
+    use crate::sheet::{
+        Choices, Kind, Material, SheetError, Workshop, WorkshopTexts, contents, typeset,
+    };
     use crate::tasks::{self, processors, to_the_end};
 
     pub(in crate::headless) use crate::sheet::unprintable;
@@ -95,6 +97,9 @@ mod with_typesetter {
         };
         for study in choices.kind.draws(study) {
             tasks::uncertainty(study, DRAWS, processors(), &to_the_end);
+        }
+        if choices.kind == Kind::Report {
+            tasks::winter(study, arguments.file.parent(), processors(), &to_the_end);
         }
         let material = Material::of(study, choices.kind, &photos);
         let pages = typeset(&contents(&material, &choices))?;

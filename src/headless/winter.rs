@@ -1,11 +1,13 @@
 //! `gapledger winter`: every option through a winter, hour by hour.
 
 use super::asked::SetUpWord;
-use super::page;
-use crate::assess::winter::{Season, Winter, sound, typical_weather};
+use super::{json, page};
+use crate::assess::winter::{
+    Bands, MOST_WINTER_DRAWS, Season, Winter, WinterOption, sound, typical_weather,
+};
 use crate::assess::{Answer, NotKnown, Study};
 use crate::climate::Hour;
-use crate::report::winter::{WinterTold, sections};
+use crate::report::winter::{DoubtTold, PlannedTold, WinterTold, sections};
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
 use crate::survey::{BodyColour, Presence, Stay, Survey, TypicalWinter};
 use crate::tasks;
@@ -17,8 +19,9 @@ use std::path::PathBuf;
 pub struct WinterArguments {
     /// The survey file, NAME.ron
     pub file: PathBuf,
-    /// A weather file of building simulation, NAME.epw
-    #[arg(long, value_name = "W.epw", conflicts_with = "typical")]
+    /// A weather file: of building simulation, NAME.epw, or the hourly rows of a logger or a weather
+    /// service, NAME.csv
+    #[arg(long, value_name = "WEATHER", conflicts_with = "typical")]
     pub weather: Option<PathBuf>,
     /// A typical winter, invented, instead of the weather that the survey names; where it names
     /// none, the one that it was filled in with, or else mild-maritime
@@ -40,10 +43,42 @@ pub struct WinterArguments {
     /// Hours in which somebody is there, in use, such as 18-8, instead of the survey's
     #[arg(long, value_name = "FROM-TO", value_parser = presence)]
     pub present: Option<Presence>,
+    /// Also tell how sure the figures are, from so many draws
+    #[arg(
+        long,
+        value_name = "NUMBER",
+        num_args = 0..=1,
+        default_missing_value = "30",
+        value_parser = clap::value_parser!(u32).range(1..=i64::from(MOST_WINTER_DRAWS))
+    )]
+    pub draws: Option<u32>,
+    /// Print everything as JSON
+    #[arg(long)]
+    pub json: bool,
     /// Write every hour of every option to this CSV file, or - for standard output; an old file is
     /// replaced
     #[arg(short, long, value_name = "HOURS.csv")]
     pub output: Option<PathBuf>,
+}
+
+impl WinterArguments {
+    /// The survey's own winter, told as a page.
+    #[must_use]
+    pub fn of(file: PathBuf) -> Self {
+        Self {
+            file,
+            weather: None,
+            typical: None,
+            set_up: None,
+            colour: None,
+            blinds: false,
+            covered: false,
+            present: None,
+            draws: None,
+            json: false,
+            output: None,
+        }
+    }
 }
 
 /// A typical winter as written on the command line.
@@ -124,6 +159,16 @@ pub(super) struct Through<'a> {
     winter: Winter,
     seasons: Vec<Answer<Season>>,
     typical: Option<TypicalWinter>,
+    /// The same once the planned gaps are sealed.
+    planned: Option<Answer<Planned>>,
+    /// Draws, and the bands of each option.
+    doubt: Option<(usize, Vec<Answer<Bands>>)>,
+}
+
+/// The options once the planned gaps are sealed.
+struct Planned {
+    options: Vec<WinterOption>,
+    seasons: Vec<Answer<Season>>,
 }
 
 /// Every option through the winter that was asked for.
@@ -142,17 +187,41 @@ pub(super) fn through<'a>(
     let weather = match &file {
         Some(path) => {
             sound(findings).map_err(WinterFailure::NotKnown)?;
-            tasks::weather(path)?
+            tasks::weather(path, survey)?
         }
         None => typical_weather(&stay, findings).map_err(WinterFailure::NotKnown)?,
     };
+    let threads = tasks::processors();
+    let all = |winter: &Winter| {
+        let seasons = tasks::seasons(winter, threads, &tasks::to_the_end);
+        seasons.ok_or_else(|| NotKnown::because("it was given up"))
+    };
     let winter = Winter::new(study, &weather, &stay).map_err(WinterFailure::NotKnown)?;
-    let seasons = tasks::seasons(&winter, tasks::processors(), &tasks::to_the_end)
-        .ok_or_else(|| WinterFailure::NotKnown(NotKnown::because("it was given up")))?;
+    let seasons = all(&winter).map_err(WinterFailure::NotKnown)?;
+    let planned = study.planned().map(|planned| {
+        let winter = Winter::new(planned?, &weather, &stay)?;
+        Ok(Planned {
+            options: winter.options().to_vec(),
+            seasons: all(&winter)?,
+        })
+    });
+    let doubt = match arguments.draws {
+        Some(draws) => {
+            let doubt = winter
+                .doubt(study, draws)
+                .map_err(WinterFailure::NotKnown)?;
+            let bands = tasks::doubt(&doubt, threads, &tasks::to_the_end)
+                .ok_or_else(|| WinterFailure::NotKnown(NotKnown::because("it was given up")))?;
+            Some((doubt.draws(), bands))
+        }
+        None => None,
+    };
     Ok(Through {
         study,
-        winter,
         seasons,
+        planned,
+        doubt,
+        winter,
         typical: stay.winter.filter(|_| file.is_none()),
     })
 }
@@ -187,20 +256,41 @@ impl Through<'_> {
 
     /// The page.
     pub(super) fn page(&self) -> String {
+        self.told(|told| {
+            let sections = sections(told);
+            let pages: Vec<String> = sections.iter().map(page::alone).collect();
+            pages.join("\n")
+        })
+    }
+
+    /// The same as JSON.
+    pub(super) fn json(&self) -> serde_json::Result<String> {
+        self.told(json::print_winter)
+    }
+
+    fn told<T>(&self, tell: impl FnOnce(&WinterTold<'_>) -> T) -> T {
         let winter = &self.winter;
         let hours: Vec<Hour> = winter.outside().map(|(hour, _)| *hour).collect();
-        let told = WinterTold {
+        let planned = self.planned.as_ref().map(|planned| {
+            let planned = planned.as_ref().map_err(Clone::clone)?;
+            Ok(PlannedTold {
+                options: &planned.options,
+                seasons: &planned.seasons,
+            })
+        });
+        let doubt = self.doubt.as_ref();
+        tell(&WinterTold {
             survey: self.study.survey(),
             weathered: winter.weathered(),
             options: winter.options(),
             seasons: &self.seasons,
             hours: &hours,
             typical: self.typical,
-        };
-        sections(&told)
-            .iter()
-            .map(page::alone)
-            .collect::<Vec<_>>()
-            .join("\n")
+            planned: planned.as_ref(),
+            doubt: doubt.map(|(draws, bands)| DoubtTold {
+                draws: *draws,
+                bands,
+            }),
+        })
     }
 }

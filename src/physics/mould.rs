@@ -228,6 +228,51 @@ mod tests {
         }
     }
 
+    /// The two times that Hukka and Viitanen 1999 give for pine sapwood, to the first growth seen
+    /// under the microscope (index 1) and to the first seen by eye (index 3) \[M\]:
+    /// `t_m = exp(−0.68 ln t − 13.9 ln RH + 66.02)` and `t_v = exp(−0.74 ln t − 12.72 ln RH + 61.50)`
+    /// weeks; and the highest that a climate lets it come to, in closed form.
+    #[test]
+    fn constant_climates_reach_one_and_three_when_the_publication_says_and_never_pass_their_highest()
+     {
+        for (t_c, rh) in [(20.0f64, 97.0f64), (20.0, 94.0), (10.0, 97.0), (15.0, 98.0)] {
+            let seen = |under: (f64, f64, f64)| {
+                (under.0 * t_c.ln() + under.1 * rh.ln() + under.2).exp() * 7.0 * 24.0
+            };
+            let (first, by_eye) = (seen((-0.68, -13.9, 66.02)), seen((-0.74, -12.72, 61.50)));
+            let mut index = MouldIndex::new(Sensitivity::VerySensitive, 1.0);
+            let mut hours = 0.0;
+            let mut reached = [None; 2];
+            for _ in 0..52 * 7 * 24 {
+                index.hour(t_c, rh / 100.0);
+                hours += 1.0;
+                for (level, reached) in [1.0, 3.0].into_iter().zip(&mut reached) {
+                    if index.index() >= level && reached.is_none() {
+                        *reached = Some(hours);
+                    }
+                }
+            }
+            let [one, three] = reached.map(|hours: Option<f64>| hours.expect("reached"));
+            assert!(
+                (one / first - 1.0f64).abs() < 0.02,
+                "{t_c} {rh}: {one} {first}"
+            );
+            assert!(
+                (three / by_eye - 1.0f64).abs() < 0.10,
+                "{t_c} {rh}: {three} {by_eye}"
+            );
+            let critical =
+                (-0.00267 * t_c.powi(3) + 0.160 * t_c * t_c - 3.13 * t_c + 100.0).max(80.0);
+            let x = (critical - rh) / (critical - 100.0);
+            let most = 1.0 + 7.0 * x - 2.0 * x * x;
+            assert!(
+                (index.highest() - most).abs() < 0.05,
+                "{} {most}",
+                index.highest()
+            );
+        }
+    }
+
     #[test]
     fn it_falls_at_first_then_stays_then_falls_slowly_and_never_below_nothing() {
         let mut index = MouldIndex::new(Sensitivity::VerySensitive, 0.5);

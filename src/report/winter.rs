@@ -4,7 +4,9 @@
 use super::blocks::{Align, Reasons, Section, Table};
 use crate::assess::drying::{OptionKind, Spot};
 use crate::assess::quantity::{Kind, price};
-use crate::assess::winter::{COLDEST_CORNER_K, Frost, MouldAt, Season, Weathered, WinterOption};
+use crate::assess::winter::{
+    Bands, COLDEST_CORNER_K, Figure, Frost, MouldAt, Season, Weathered, WinterOption,
+};
 use crate::assess::words::{capital, counted};
 use crate::assess::{Answer, NotKnown};
 use crate::climate::Hour;
@@ -31,18 +33,39 @@ pub struct WinterTold<'a> {
     pub hours: &'a [Hour],
     /// The typical winter, where the weather is invented.
     pub typical: Option<TypicalWinter>,
+    /// The same once the planned gaps are sealed; `None` while none is planned, or it was not asked
+    /// for.
+    pub planned: Option<&'a Answer<PlannedTold<'a>>>,
+    /// How sure it is, where that was asked for.
+    pub doubt: Option<DoubtTold<'a>>,
+}
+
+/// The winter once the planned gaps are sealed.
+#[derive(Clone, Copy)]
+pub struct PlannedTold<'a> {
+    /// The options, in order.
+    pub options: &'a [WinterOption],
+    /// What each comes to.
+    pub seasons: &'a [Answer<Season>],
+}
+
+/// How sure a winter is.
+#[derive(Clone, Copy)]
+pub struct DoubtTold<'a> {
+    /// How many draws.
+    pub draws: usize,
+    /// The bands of each option.
+    pub bands: &'a [Answer<Bands>],
 }
 
 /// All that is told of a winter.
 #[must_use]
 pub fn sections(told: &WinterTold<'_>) -> Vec<Section> {
-    vec![
-        weather(told),
-        options(told),
-        frost(told),
-        mould(told),
-        assumed(told),
-    ]
+    let mut sections = vec![weather(told), options(told)];
+    sections.extend(told.planned.map(|planned| after_plan(told, planned)));
+    sections.extend(told.doubt.map(|doubt| bands(told, &doubt)));
+    sections.extend([frost(told), mould(told), assumed(told)]);
+    sections
 }
 
 fn rh(value: f64) -> String {
@@ -94,7 +117,106 @@ fn weather(told: &WinterTold<'_>) -> Section {
 /// A table of all options.
 fn options(told: &WinterTold<'_>) -> Section {
     let mut section = Section::new("Every option through the winter");
+    let (table, reasons) = table(told.survey, told.options, told.seasons);
+    section.table(table, &reasons);
+    section.points(said_besides(told));
+    section.note(
+        "RH: relative humidity inside, hourly means; a tenth of the hours lies below the first figure \
+         and a tenth above the second. Frost nights: nights, from noon to noon, on which the mean \
+         temperature inside falls below 0 °C. Wet hours: water condenses on a surface. Mould index \
+         on boards at the worst place, from 0, none, over 3, seen by eye, to 6. Water: taken by \
+         machine or tub.",
+    );
+    section
+}
+
+/// The same once the planned gaps are sealed.
+fn after_plan(told: &WinterTold<'_>, planned: &Answer<PlannedTold<'_>>) -> Section {
+    let mut section = Section::new("Every option once the planned gaps are sealed");
+    match planned {
+        Ok(planned) => {
+            section.paragraph("The same winter and the same options, with those gaps sealed:");
+            let (table, reasons) = table(told.survey, planned.options, planned.seasons);
+            section.table(table, &reasons);
+        }
+        Err(unknown) => {
+            section.paragraph(format!("Not known: {}.", unknown.reason));
+        }
+    }
+    section
+}
+
+/// How sure the figures of each option are.
+fn bands(told: &WinterTold<'_>, doubt: &DoubtTold<'_>) -> Section {
+    let mut section = Section::new("How sure the winter is");
     let currency = told.survey.tariffs.currency.trim();
+    let mut table = Table::default()
+        .wide("Option", Align::Left, 3)
+        .column("RH mean", Align::Right)
+        .column("above 80 %", Align::Right)
+        .column("frost nights", Align::Right)
+        .column("wet hours", Align::Right)
+        .column("mould index", Align::Right)
+        .column("water, L", Align::Right)
+        .column("energy, kWh", Align::Right)
+        .column(
+            if currency.is_empty() {
+                "cost".to_owned()
+            } else {
+                format!("cost, {currency}")
+            },
+            Align::Right,
+        );
+    let mut reasons = Reasons::default();
+    for (option, bands) in told.options.iter().zip(doubt.bands) {
+        let name = capital(&option.name);
+        match bands {
+            Err(unknown) => {
+                let mark = reasons.mark(unknown);
+                table.row([name, mark]);
+            }
+            Ok(bands) => {
+                let mut cells = vec![name];
+                cells.extend(Figure::ALL.map(|figure| {
+                    let band = bands.of(figure);
+                    band.map_or_else(
+                        || "not known".to_owned(),
+                        |band| figure_kind(figure).span(band.low, band.high),
+                    )
+                }));
+                table.row(cells);
+            }
+        }
+    }
+    section.paragraph(format!(
+        "Of {} eight in ten lie in these bands: the winter is worked out again each time with other \
+         sizes of gaps, wind at and under the body, water given off inside (95 % within a factor of 1.5 \
+         [A]) and stored by the contents (within a factor of 2.5 [A]). The weather stays the same; \
+         another winter differs by more.",
+        counted(doubt.draws, "draw", "draws"),
+    ));
+    section.table(table, &reasons);
+    section
+}
+
+/// How a number of a band is written.
+fn figure_kind(figure: Figure) -> Kind {
+    match figure {
+        Figure::MeanRh => Kind::RelativeHumidity,
+        Figure::Above80 => Kind::WholePercent,
+        Figure::FrostNights | Figure::WetHours | Figure::Mould | Figure::Cost => Kind::Plain,
+        Figure::Water => Kind::Litres,
+        Figure::Energy => Kind::KilowattHours,
+    }
+}
+
+/// A row of figures for each option.
+fn table(
+    survey: &Survey,
+    options: &[WinterOption],
+    seasons: &[Answer<Season>],
+) -> (Table, Reasons) {
+    let currency = survey.tariffs.currency.trim();
     let mut table = Table::default()
         .wide("Option", Align::Left, 3)
         .column("RH mean", Align::Right)
@@ -107,7 +229,7 @@ fn options(told: &WinterTold<'_>) -> Section {
         .column("energy, kWh", Align::Right)
         .column("cost", Align::Right);
     let mut reasons = Reasons::default();
-    for (option, season) in told.options.iter().zip(told.seasons) {
+    for (option, season) in options.iter().zip(seasons) {
         let name = capital(&option.name);
         match season {
             Err(unknown) => {
@@ -133,16 +255,7 @@ fn options(told: &WinterTold<'_>) -> Section {
             }
         }
     }
-    section.table(table, &reasons);
-    section.points(said_besides(told));
-    section.note(
-        "RH: relative humidity inside, hourly means; a tenth of the hours lies below the first figure \
-         and a tenth above the second. Frost nights: nights, from noon to noon, on which the mean \
-         temperature inside falls below 0 °C. Wet hours: water condenses on a surface. Mould index \
-         on boards at the worst place, from 0, none, over 3, seen by eye, to 6. Water: taken by \
-         machine or tub.",
-    );
-    section
+    (table, reasons)
 }
 
 /// What a row of figures does not say.

@@ -22,6 +22,8 @@ pub fn told<'a>(run: &'a Throughout, survey: &'a Survey) -> WinterTold<'a> {
         seasons: run.seasons(),
         hours: run.hours(),
         typical: run.typical(),
+        planned: None,
+        doubt: None,
     }
 }
 
@@ -44,31 +46,53 @@ fn known(run: &Throughout) -> impl Iterator<Item = (&WinterOption, &Season)> {
     all.filter_map(|(option, season)| Some((option, season.as_ref().ok()?)))
 }
 
-fn frost(run: &Throughout, idle: &Season, currency: &str) -> String {
-    let nights = idle.frost.nights;
-    if nights == 0 && idle.frost_in_corner.nights == 0 {
-        return "With nothing done the water does not freeze inside in this winter, but another may be \
-                colder: drain it all the same."
-            .to_owned();
+/// What doing nothing comes to: frost and mould.
+#[must_use]
+pub fn without_options(run: &Throughout) -> Vec<String> {
+    match run.nothing() {
+        Some(idle) => vec![format!("{}.", freezes(idle)), mould(idle)],
+        None => vec!["Not known: doing nothing has no result.".to_owned()],
     }
-    let mut words = if nights == 0 {
-        format!(
+}
+
+/// Which weather it is.
+#[must_use]
+pub fn weather(run: &Throughout) -> String {
+    match run.typical() {
+        Some(winter) => format!("{} winter, invented (assumed)", winter.name()),
+        None => format!("weather of {}", run.weathered().place),
+    }
+}
+
+/// Frost with nothing done; draining comes first whatever the winter was.
+fn freezes(idle: &Season) -> String {
+    let (inside, corner) = (&idle.frost, &idle.frost_in_corner);
+    match (inside.nights, corner.nights) {
+        (0, 0) => "Drain the water all the same: with nothing done it does not freeze inside in this winter, but \
+                   another may be colder"
+            .to_owned(),
+        (0, nights) => format!(
             "Drain the water. With nothing done it may freeze in the coldest corner on {}",
-            counted(idle.frost_in_corner.nights, "night", "nights")
-        )
-    } else {
-        format!(
+            counted(nights, "night", "nights")
+        ),
+        (nights, _) => format!(
             "Drain the water. With nothing done it freezes on {}, the longest spell {}",
             counted(nights, "night", "nights"),
-            counted(idle.frost.longest_h, "hour", "hours")
-        )
-    };
+            counted(inside.longest_h, "hour", "hours")
+        ),
+    }
+}
+
+/// The same, and what background heat does about it for which money.
+fn frost(run: &Throughout, idle: &Season, currency: &str) -> String {
+    let mut words = freezes(idle);
     let guard = known(run).find(|(option, _)| option.kind == OptionKind::BackgroundHeat);
-    if let Some((option, season)) = guard {
+    let worth = idle.frost_in_corner.nights > 0;
+    if let Some((option, season)) = guard.filter(|_| worth) {
         let left = match (season.frost.nights, season.frost_in_corner.nights) {
             (0, 0) => "on none".to_owned(),
             (0, corner) => format!(
-                "on none but in the coldest corner on {}",
+                "on none, but in the coldest corner on {}",
                 counted(corner, "night", "nights")
             ),
             (nights, _) => format!("still on {}", counted(nights, "night", "nights")),
@@ -81,7 +105,7 @@ fn frost(run: &Throughout, idle: &Season, currency: &str) -> String {
 
 fn cost_words(cost: &Answer<f64>, currency: &str) -> String {
     match cost {
-        Ok(cost) => format!("it costs {} a winter and freezes", price(*cost, currency)),
+        Ok(cost) => format!("({} for the winter) it freezes", price(*cost, currency)),
         Err(unknown) => format!(
             "(cost not known: {}) it freezes",
             unknown.reason.trim_end_matches('.')

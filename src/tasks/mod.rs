@@ -10,7 +10,7 @@ mod winter;
 pub use winter::{WeatherFailure, weather, winter};
 
 use crate::assess::uncertainty::{Chunk, SEED, Trials, Uncertainty};
-use crate::assess::winter::{Season, Winter};
+use crate::assess::winter::{Bands, Doubt, Drawn, Season, Winter};
 use crate::assess::{Answer, NotKnown, Study};
 use crate::physics::counts::count;
 use std::ops::ControlFlow;
@@ -115,22 +115,51 @@ fn chunks(trials: &Trials, draws: u32, threads: usize, watch: &impl Watch) -> Op
 /// Every option of a winter through the season, in their order, on so many threads; `None` where
 /// `watch` gave it up. It is asked once for every day of the season.
 pub fn seasons(winter: &Winter, threads: usize, watch: &impl Watch) -> Option<Vec<Answer<Season>>> {
-    let options = winter.options().len();
+    let work = |at: usize, progress: &dyn Fn() -> ControlFlow<()>| winter.season(at, &progress);
+    shared_out(winter.options().len(), (threads, "winter"), watch, work)
+}
+
+/// The bands of every option of a winter, in their order, on so many threads; `None` where `watch`
+/// gave it up.
+pub fn doubt(doubt: &Doubt<'_>, threads: usize, watch: &impl Watch) -> Option<Vec<Answer<Bands>>> {
+    let (options, draws) = (doubt.options(), doubt.draws());
+    let work = |at: usize, progress: &dyn Fn() -> ControlFlow<()>| {
+        doubt.one(at / draws, at % draws, &progress)
+    };
+    let drawn = shared_out(options * draws, (threads, "draws"), watch, work)?;
+    let of_option = |drawn: &[Answer<Drawn>]| {
+        let drawn: Answer<Vec<Drawn>> = drawn.iter().cloned().collect();
+        drawn.and_then(|drawn| Bands::through(&drawn))
+    };
+    if draws == 0 {
+        return Some(vec![of_option(&[]); options]);
+    }
+    Some(drawn.chunks(draws).map(of_option).collect())
+}
+
+/// Pieces of work numbered from 0, worked out on so many threads of that name and put in their order;
+/// `None` where `watch` gave it up. `work` may ask how things stand as it goes.
+fn shared_out<T: Send>(
+    pieces: usize,
+    (threads, name): (usize, &str),
+    watch: &impl Watch,
+    work: impl Fn(usize, &dyn Fn() -> ControlFlow<()>) -> Option<T> + Sync,
+) -> Option<Vec<T>> {
     let (next, done) = (AtomicUsize::new(0), AtomicUsize::new(0));
-    let found: Mutex<Vec<(usize, Answer<Season>)>> = Mutex::default();
-    let share = || count(done.load(Ordering::Relaxed)) / count(options.max(1));
+    let found: Mutex<Vec<(usize, T)>> = Mutex::default();
+    let share = || count(done.load(Ordering::Relaxed)) / count(pieces.max(1));
     let progress = || watch(share());
     let work = || {
         while progress().is_continue() {
             let at = next.fetch_add(1, Ordering::Relaxed);
-            if at >= options {
+            if at >= pieces {
                 return;
             }
-            let Some(season) = winter.season(at, &progress) else {
+            let Some(piece) = work(at, &progress) else {
                 return;
             };
             let mut found = found.lock().unwrap_or_else(PoisonError::into_inner);
-            found.push((at, season));
+            found.push((at, piece));
             done.fetch_add(1, Ordering::Relaxed);
         }
     };
@@ -138,15 +167,15 @@ pub fn seasons(winter: &Winter, threads: usize, watch: &impl Watch) -> Option<Ve
         for _ in 1..threads {
             // Without a helper the work takes longer and comes to the same.
             let _ = thread::Builder::new()
-                .name("winter".to_owned())
+                .name(name.to_owned())
                 .spawn_scoped(scope, work);
         }
         work();
     });
     let mut found = found.into_inner().unwrap_or_else(PoisonError::into_inner);
     found.sort_by_key(|(at, _)| *at);
-    let all = found.len() == options;
-    all.then(|| found.into_iter().map(|(_, season)| season).collect())
+    let all = found.len() == pieces;
+    all.then(|| found.into_iter().map(|(_, piece)| piece).collect())
 }
 
 #[cfg(test)]
@@ -187,6 +216,30 @@ mod tests {
         let none = uncertainty(&nothing, 0, 1, &watch).expect("an answer");
         let none = none.as_ref().expect_err("nothing to go by");
         assert_eq!(none.reason, "no draws were asked for");
+    }
+
+    #[test]
+    fn a_winter_is_the_same_on_any_number_of_threads_and_can_be_given_up() {
+        let text = include_str!("../../sample-surveys/farmyard-caravan.ron");
+        let study = Study::of(&file::parse(text).expect("a sample"));
+        let weather = crate::assess::winter::invented(crate::survey::TypicalWinter::Alpine);
+        let hours = crate::climate::season(&weather).expect("a winter");
+        let stay = crate::survey::Stay::default();
+        // Made ready anew each time: the table of the air is filled by other threads in another order.
+        let run = |threads: usize, watch: fn(f64) -> ControlFlow<()>| {
+            let winter = Winter::over(&study, &weather, &hours[..72], &stay).expect("made ready");
+            let found = seasons(&winter, threads, &watch);
+            found.map(|found| format!("{found:?}"))
+        };
+        let alone = run(1, to_the_end).expect("seasons");
+        assert!(alone.contains("removed_l") && !alone.contains("NaN"));
+        for threads in [2, 3, 8] {
+            assert!(
+                run(threads, to_the_end).as_ref() == Some(&alone),
+                "{threads}"
+            );
+        }
+        assert!(run(2, |_| ControlFlow::Break(())).is_none());
     }
 
     #[test]

@@ -1,9 +1,10 @@
 //! The description of the JSON output lists every key that is printed, with its type, and none
 //! that never is.
 
-use crate::headless::{OnDisk, hole, van};
+use crate::headless::{OnDisk, hole, run, van};
 use crate::headless_page::thorough;
 use crate::known;
+use gapledger::headless::{Command, WinterArguments};
 use gapledger::survey::file::parse;
 use gapledger::survey::{
     Closing, Facing, Form, InnerOpening, InnerOpeningId, Purpose, Space, SpaceId, Survey,
@@ -167,6 +168,35 @@ fn surveys() -> Vec<Survey> {
     surveys
 }
 
+/// Surveys with a short winter that bring every key of a winter to light.
+fn winters() -> [(Survey, Option<u32>); 2] {
+    let mut plain = parse(include_str!("../../sample-surveys/farmyard-caravan.ron")).unwrap();
+    plain.stay.season_first = "12-01".to_owned();
+    plain.stay.season_last = "12-03".to_owned();
+    for gap in &mut plain.gaps {
+        if gap.state == WorkState::Planned {
+            gap.state = WorkState::Open;
+        }
+    }
+    let mut planned = plain.clone();
+    let gap = planned
+        .gaps
+        .iter_mut()
+        .find(|gap| gap.purpose == Purpose::Unintended);
+    gap.unwrap().state = WorkState::Planned;
+    [(plain, None), (planned, Some(2))]
+}
+
+fn winter(survey: &Survey, draws: Option<u32>) -> Value {
+    let on_disk = OnDisk::new(survey);
+    let found = run(Command::Winter(WinterArguments {
+        draws,
+        json: true,
+        ..WinterArguments::of(on_disk.file())
+    }));
+    serde_json::from_str(&found.out).unwrap()
+}
+
 #[test]
 fn every_key_is_documented_and_every_documented_key_is_printed() {
     let mut walk = Walk {
@@ -176,6 +206,9 @@ fn every_key_is_documented_and_every_documented_key_is_printed() {
     assert!(walk.documented.len() > 150);
     for survey in surveys() {
         walk.object("", &OnDisk::new(&survey).json_within(80.0));
+    }
+    for (survey, draws) in winters() {
+        walk.object("winter.", &winter(&survey, draws));
     }
     let never: Vec<&&str> = walk
         .documented

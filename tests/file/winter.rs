@@ -11,15 +11,9 @@ const CARAVAN: &str = include_str!("../../sample-surveys/farmyard-caravan.ron");
 
 fn winter(on_disk: &OnDisk, weather: Option<PathBuf>, output: Option<PathBuf>) -> Run {
     run(Command::Winter(WinterArguments {
-        file: on_disk.file(),
         weather,
-        typical: None,
-        set_up: None,
-        colour: None,
-        blinds: false,
-        covered: false,
-        present: None,
         output,
+        ..WinterArguments::of(on_disk.file())
     }))
 }
 

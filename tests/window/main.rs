@@ -14,6 +14,7 @@ mod division;
 mod drying;
 mod fields;
 mod files;
+mod fits;
 mod fittings;
 mod focus;
 mod frame;
@@ -46,6 +47,7 @@ mod uncertainty;
 mod units;
 mod usual;
 mod walk;
+mod winter;
 
 use eframe::egui;
 use egui::accesskit::Role;

@@ -74,6 +74,13 @@ pub(crate) struct Case {
     warmer_by: f64,
 }
 
+impl Case {
+    /// Wind at the roof's height, m/s.
+    pub(crate) fn wind(&self) -> f64 {
+        self.wind
+    }
+}
+
 /// The vehicle, ready.
 pub(crate) struct Model {
     /// With leakage that nobody found, where it was asked for.

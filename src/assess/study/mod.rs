@@ -367,6 +367,12 @@ impl Study {
         })
     }
 
+    /// A study of the survey with the planned gaps sealed; `None` while none is planned.
+    pub fn planned(&self) -> Option<Answer<&Self>> {
+        let (sealables, _) = marked_planned(&self.survey);
+        (!sealables.is_empty()).then(|| self.as_planned())
+    }
+
     /// The survey with the planned gaps sealed.
     ///
     /// # Errors

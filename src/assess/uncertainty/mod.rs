@@ -32,6 +32,7 @@ mod trials;
 mod tests;
 
 pub use input::{Spread, UncertainInput};
+pub(crate) use random::normal;
 pub use trials::{Chunk, Trials};
 
 use super::answer::{Answer, NotKnown};

@@ -36,6 +36,11 @@ impl Draw {
     }
 }
 
+/// The number of one draw that is told apart by a key: normally spread, mean 0, standard deviation 1.
+pub(crate) fn normal(seed: u64, number: u32, key: u64) -> f64 {
+    Draw::new(seed, number).normal(key)
+}
+
 /// Inverse of the normal distribution function, exact to about 1e-15: Wichura, algorithm AS 241
 /// (PPND16), Applied Statistics 37(3), 1988, 477–484 \[M\].
 pub(super) fn normal_quantile(p: f64) -> f64 {

@@ -198,13 +198,38 @@ impl Trials {
         Chunk { seed, draws, rows }
     }
 
-    fn draw(
-        &self,
-        draw: Draw,
-        varied: &mut Varied,
-        bench: &mut Workbench,
-        rows: &mut Vec<f64>,
-    ) -> Answer<()> {
+    /// How many times as much outside air comes in in each draw as in the vehicle as surveyed, by
+    /// the wind of each weather case, m/s at the roof's height, in rising order.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where a balance has no finite solution.
+    pub(crate) fn air_factors(&self, seed: u64, draws: Range<u32>) -> Answer<Vec<Vec<(f64, f64)>>> {
+        let mut bench = self.model.workbench();
+        let mut varied = self.model.as_surveyed(TOLERANCE);
+        let recorded = |bench: &Workbench| -> Vec<f64> {
+            let inflows = bench.inflows.iter();
+            inflows.map(|inflow| inflow.recorded).collect()
+        };
+        self.model.evaluate(&mut bench, &varied, Want::Recorded)?;
+        let surveyed = recorded(&bench);
+        draws
+            .map(|number| {
+                self.vary(Draw::new(seed, number), &mut varied);
+                self.model.evaluate(&mut bench, &varied, Want::Recorded)?;
+                let cases = self.model.cases.iter().zip(recorded(&bench));
+                let mut factors: Vec<(f64, f64)> = cases
+                    .zip(&surveyed)
+                    .filter(|(_, surveyed)| **surveyed > 0.0)
+                    .map(|((case, inflow), surveyed)| (case.wind(), inflow / surveyed))
+                    .collect();
+                factors.sort_by(|one, other| one.0.total_cmp(&other.0));
+                Ok(factors)
+            })
+            .collect()
+    }
+
+    /// Draws all that is uncertain.
+    fn vary(&self, draw: Draw, varied: &mut Varied) {
         let common = |uncertainty: UncertainInput| self.spread(uncertainty).draw(draw, uncertainty);
         let surveyor = common(UncertainInput::Surveyor);
         for (factor, (uncertainty, spread)) in varied.factors.iter_mut().zip(&self.uncertainties) {
@@ -233,6 +258,16 @@ impl Trials {
         }
         varied.gusts = common(UncertainInput::Gusts);
         varied.wind = common(UncertainInput::Wind);
+    }
+
+    fn draw(
+        &self,
+        draw: Draw,
+        varied: &mut Varied,
+        bench: &mut Workbench,
+        rows: &mut Vec<f64>,
+    ) -> Answer<()> {
+        self.vary(draw, varied);
         rows.extend(self.leakage(varied));
         self.model.evaluate(bench, varied, Want::Both)?;
         for inflow in &bench.inflows {

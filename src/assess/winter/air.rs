@@ -5,8 +5,20 @@ use crate::assess::answer::Answer;
 use crate::assess::envelope::Envelope;
 use crate::assess::not_known::NotKnown;
 use crate::assess::weather::same_water;
+use crate::physics::MoistAir;
 use crate::physics::moisture::dry_air_flow;
+use crate::physics::network::Workspace;
 use crate::physics::winter::AirTable;
+use std::sync::OnceLock;
+
+/// What of an hour the air answers to.
+struct AirHour {
+    outside: MoistAir,
+    wind: f64,
+    from_front_deg: Option<f64>,
+    /// Pressure coefficients in its wind, one for each gap.
+    coefficients: OnceLock<Vec<f64>>,
+}
 
 /// Dry air by hour and inside temperature, through an envelope in the season's wind.
 ///
@@ -16,34 +28,58 @@ use crate::physics::winter::AirTable;
 /// where m is the outside air coming in from the balance in the hour's wind, from its direction
 /// against the heading, kg/s; the mean over all directions where one of them is not known.
 pub(super) fn air_table(envelope: Envelope, outdoors: &[Outdoors]) -> AirTable<NotKnown> {
-    let hours: Vec<_> = outdoors
+    let hours: Vec<AirHour> = outdoors
         .iter()
-        .map(|hour| (hour.air, hour.wind, hour.from_front_deg))
+        .map(|hour| AirHour {
+            outside: hour.air,
+            wind: hour.wind,
+            from_front_deg: hour.from_front_deg,
+            coefficients: OnceLock::new(),
+        })
         .collect();
-    let outside_c = hours.iter().map(|(air, _, _)| air.t_c).collect();
-    AirTable::new(outside_c, move |hour, inside_c| {
-        let Some((outside, wind, from)) = hours.get(hour) else {
+    let outside_c = hours.iter().map(|hour| hour.outside.t_c).collect();
+    AirTable::new(outside_c, move |hour, inside_c, workspace| {
+        let Some(hour) = hours.get(hour) else {
             return Err(NotKnown::because("there is no such hour"));
         };
-        exact(&envelope, outside, (*wind, *from), inside_c)
+        hour.flow(&envelope, inside_c, workspace)
     })
+}
+
+impl AirHour {
+    fn flow(&self, envelope: &Envelope, inside_c: f64, workspace: &mut Workspace) -> Answer<f64> {
+        let outside = &self.outside;
+        let inside = same_water(outside, inside_c.clamp(-59.0, 59.0))?;
+        let in_air = envelope.at(outside, &inside);
+        let inflow = match self.from_front_deg {
+            Some(from) => {
+                let coefficients = self
+                    .coefficients
+                    .get_or_init(|| envelope.coefficients_from(from));
+                in_air.inflow_with(self.wind, coefficients, workspace)?
+            }
+            None => in_air.mean_inflow(self.wind)?,
+        };
+        Ok(dry_air_flow(inflow, outside.humidity_ratio))
+    }
 }
 
 /// The same without a table, kg/s.
 ///
 /// # Errors
 /// [`NotKnown`] where the balance has no finite solution.
+#[cfg(test)]
 pub(super) fn exact(
     envelope: &Envelope,
-    outside: &crate::physics::MoistAir,
+    outside: &MoistAir,
     (wind, from_front_deg): (f64, Option<f64>),
     inside_c: f64,
 ) -> Answer<f64> {
-    let inside = same_water(outside, inside_c.clamp(-59.0, 59.0))?;
-    let in_air = envelope.at(outside, &inside);
-    let inflow = match from_front_deg {
-        Some(from_front_deg) => in_air.inflow_from(wind, from_front_deg)?,
-        None => in_air.mean_inflow(wind)?,
+    let hour = AirHour {
+        outside: *outside,
+        wind,
+        from_front_deg,
+        coefficients: OnceLock::new(),
     };
-    Ok(dry_air_flow(inflow, outside.humidity_ratio))
+    hour.flow(envelope, inside_c, &mut Workspace::default())
 }

@@ -5,6 +5,7 @@
 
 mod air;
 mod count;
+mod doubt;
 mod elements;
 mod hours;
 mod mould;
@@ -14,6 +15,7 @@ mod run;
 mod throughout;
 
 pub use count::{COLDEST_CORNER_K, COUNTED_RH, Frost, Humidity, Season};
+pub use doubt::{Band, Bands, Doubt, Drawn, Figure, MOST_WINTER_DRAWS, WINTER_DRAWS};
 pub use mould::{MouldAt, MouldSpot};
 pub use of_stay::{sound, typical_weather};
 pub use options::WinterOption;

@@ -23,7 +23,7 @@ use crate::physics::winter::{
 };
 use crate::survey::{MachineKind, SetUp, Stay, Survey};
 use std::ops::ControlFlow;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// Points of humidity in the whole.
 const POINTS: f64 = 100.0;
@@ -51,19 +51,29 @@ pub struct Weathered {
     pub any_heading: bool,
 }
 
+/// What is otherwise than surveyed.
+pub(super) struct Given {
+    pub(super) body: Body,
+    pub(super) forcing: Vec<Forcing>,
+    /// How many times as much air flows through, by hour.
+    pub(super) air: Vec<f64>,
+}
+
 /// A season made ready.
 pub struct Winter {
     survey: Arc<Survey>,
     findings: Vec<crate::survey::Finding>,
-    body: Body,
-    outdoors: Vec<Outdoors>,
-    forcing: Vec<Forcing>,
+    pub(super) body: Body,
+    pub(super) outdoors: Vec<Outdoors>,
+    pub(super) forcing: Vec<Forcing>,
     air: AirTable<NotKnown>,
     /// With ventilators and lockers open; `None` where nothing can be opened.
     opened: Option<Answer<AirTable<NotKnown>>>,
     options: Vec<WinterOption>,
     spots: Vec<MouldSpot>,
     weathered: Weathered,
+    /// Mean power of the large machine alone over the season, W, once it is known.
+    large: OnceLock<f64>,
 }
 
 impl Winter {
@@ -86,7 +96,7 @@ impl Winter {
         let prepared = study.prepared();
         let comparison = study.comparison().as_ref().map_err(Clone::clone)?;
         let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
-        let outdoors = outdoors(survey, weather, hours, envelope.roof())?;
+        let outdoors = outdoors((survey, stay), weather, hours, envelope.roof())?;
         let elements = elements(survey, stay)?;
         let volume = prepared.volume_m3.clone()?;
         let fabric = prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k;
@@ -137,6 +147,7 @@ impl Winter {
             outdoors,
             forcing,
             opened,
+            large: OnceLock::new(),
         })
     }
 
@@ -174,6 +185,17 @@ impl Winter {
         steps: u32,
         progress: &impl Fn() -> ControlFlow<()>,
     ) -> Option<Answer<Season>> {
+        self.season_given(option, None, steps, progress)
+    }
+
+    /// The same where something of the vehicle is otherwise than surveyed.
+    pub(super) fn season_given(
+        &self,
+        option: usize,
+        given: Option<&Given>,
+        steps: u32,
+        progress: &impl Fn() -> ControlFlow<()>,
+    ) -> Option<Answer<Season>> {
         let Some(own) = self.options.get(option) else {
             return Some(Err(NotKnown::because("there is no such option")));
         };
@@ -187,7 +209,7 @@ impl Winter {
             _ => &self.air,
         };
         if own.kind == OptionKind::SameHeat {
-            match self.same_heat(steps, progress)? {
+            match self.same_heat(progress)? {
                 Ok(watts) => {
                     fitted.heating = Some(crate::physics::winter::Heating {
                         rating: watts,
@@ -201,60 +223,74 @@ impl Winter {
                 Err(unknown) => return Some(Err(unknown)),
             }
         }
-        match self.marched(&fitted, air, steps, progress) {
-            Ok(marched) => Some(self.counted(&fitted, marched?)),
-            Err(unknown) => Some(Err(unknown)),
+        let marched = match self.marched(&fitted, (air, given), steps, progress) {
+            Ok(marched) => marched?,
+            Err(unknown) => return Some(Err(unknown)),
+        };
+        let is_large = || self.large_alone().is_ok_and(|large| large == fitted);
+        let plain = steps == STEPS_PER_HOUR && given.is_none();
+        if plain && own.kind != OptionKind::LockersOpen && is_large() {
+            // The same whoever comes to it first.
+            let _ = self.large.set(mean_power(&marched));
         }
+        Some(self.counted(&fitted, own.kind, marched))
     }
 
     fn marched(
         &self,
         fitted: &Fitted,
-        air: &AirTable<NotKnown>,
+        (air, given): (&AirTable<NotKnown>, Option<&Given>),
         steps: u32,
         progress: &impl Fn() -> ControlFlow<()>,
     ) -> Answer<Option<Marched>> {
-        let flow = |hour: usize, inside_c: f64| air.flow(hour, inside_c);
-        march(
-            &self.body,
-            &self.forcing,
-            &fitted.strategy(),
-            &flow,
-            (steps, progress),
-        )
+        let strategy = fitted.strategy();
+        let Some(given) = given else {
+            let flow = |hour: usize, inside_c: f64| air.flow(hour, inside_c);
+            let steps = (steps, progress);
+            return march(&self.body, &self.forcing, &strategy, &flow, steps);
+        };
+        let flow = |hour: usize, inside_c: f64| -> Answer<f64> {
+            let times = given.air.get(hour).copied().unwrap_or(f64::NAN);
+            Ok(times * air.flow(hour, inside_c)?)
+        };
+        let steps = (steps, progress);
+        march(&given.body, &given.forcing, &strategy, &flow, steps)
+    }
+
+    /// The large machine, with nothing beside it.
+    fn large_alone(&self) -> Answer<Fitted> {
+        let first = |of: OptionKind| self.options.iter().find(|own| own.kind == of);
+        // Heat and machine has the large one of several.
+        let large = first(OptionKind::HeatAndMachine)
+            .or_else(|| first(OptionKind::Machine(MachineKind::Compressor)));
+        match large.map(|own| &own.fitted) {
+            Some(Ok(fitted)) => Ok(Fitted {
+                heating: None,
+                fuel: None,
+                ..fitted.clone()
+            }),
+            Some(Err(unknown)) => Err(unknown.clone()),
+            None => Err(NotKnown::because("there is no large machine")),
+        }
     }
 
     /// The mean power of the large machine over the season, W, all the time: what it draws as heat
     /// alone. Where it never runs, what it would draw.
-    fn same_heat(
-        &self,
-        steps: u32,
-        progress: &impl Fn() -> ControlFlow<()>,
-    ) -> Option<Answer<f64>> {
-        let both = self
-            .options
-            .iter()
-            .find(|own| own.kind == OptionKind::HeatAndMachine);
-        let compressors = || {
-            let of = OptionKind::Machine(MachineKind::Compressor);
-            self.options.iter().find(|own| own.kind == of)
-        };
-        // Heat and machine has the large one of several.
-        let fitted = match both.or_else(compressors).map(|own| &own.fitted) {
-            Some(Ok(fitted)) => Fitted {
-                heating: None,
-                fuel: None,
-                ..fitted.clone()
-            },
-            Some(Err(unknown)) => return Some(Err(unknown.clone())),
-            None => return Some(Err(NotKnown::because("there is no large machine"))),
-        };
-        let marched = match self.marched(&fitted, &self.air, steps, progress) {
-            Ok(marched) => marched?,
+    fn same_heat(&self, progress: &impl Fn() -> ControlFlow<()>) -> Option<Answer<f64>> {
+        let fitted = match self.large_alone() {
+            Ok(fitted) => fitted,
             Err(unknown) => return Some(Err(unknown)),
         };
-        let hours = count(marched.hours.len());
-        let mean = marched.hours.iter().map(|hour| hour.machine).sum::<f64>() / hours;
+        let mean = match self.large.get() {
+            Some(mean) => *mean,
+            None => match self.marched(&fitted, (&self.air, None), STEPS_PER_HOUR, progress) {
+                Ok(marched) => *self.large.get_or_init({
+                    let mean = mean_power(&marched?);
+                    move || mean
+                }),
+                Err(unknown) => return Some(Err(unknown)),
+            },
+        };
         if mean > 0.0 {
             return Some(Ok(mean));
         }
@@ -265,7 +301,13 @@ impl Winter {
         Some(most.ok_or_else(|| NotKnown::because("there is no large machine")))
     }
 
-    fn counted(&self, fitted: &Fitted, marched: Marched) -> Answer<Season> {
+    fn counted(&self, fitted: &Fitted, kind: OptionKind, marched: Marched) -> Answer<Season> {
+        // Where lockers stand open there is no closed one; theirs come last.
+        let open = self.spots.iter().take_while(|spot| !spot.in_locker).count();
+        let spots = match kind {
+            OptionKind::LockersOpen => self.spots.get(..open).unwrap_or_default(),
+            _ => &self.spots,
+        };
         let known = |hours: &[HourInside]| -> Vec<HourInside> {
             let pairs = self.outdoors.iter().zip(hours);
             pairs
@@ -308,7 +350,7 @@ impl Winter {
             too_cold_hours: sum(|hour| hour.too_cold),
             cost,
             tub_full_days: marched.tub_full_at.map(|at| count(at) / DAY_H),
-            mould: grown(&self.spots, &self.outdoors, &self.forcing, &marched.hours),
+            mould: grown(spots, &self.outdoors, &self.forcing, &marched.hours),
             books: marched.books,
             hours: marched.hours,
         })
@@ -326,6 +368,12 @@ impl Winter {
         let own = &self.outdoors[hour];
         (own.air, (own.wind, own.from_front_deg))
     }
+}
+
+/// Mean power of the machine over all hours, W.
+fn mean_power(marched: &Marched) -> f64 {
+    let sum = marched.hours.iter().map(|hour| hour.machine).sum::<f64>();
+    sum / count(marched.hours.len())
 }
 
 /// The air with ventilators and lockers open, where any stands closed.

@@ -21,12 +21,12 @@ const HEAD: f64 = 15.5;
 const LETTER: f64 = 2.6;
 /// The columns at the right, each so wide, mm.
 const COLUMNS: [(&str, f64); 6] = [
-    ("above 80 %", 17.0),
-    ("frost nights", 17.0),
-    ("mould index", 17.0),
-    ("water, L", 13.0),
-    ("kWh", 13.0),
-    ("cost", 19.0),
+    ("above 80 %", 19.0),
+    ("frost nights", 20.0),
+    ("mould index", 21.0),
+    ("water, L", 17.0),
+    ("kWh", 14.0),
+    ("cost", 26.0),
 ];
 /// Least width of the bars, mm: below that the columns stand under each other's feet.
 const BARS_LEAST: f64 = 30.0;
@@ -110,11 +110,16 @@ fn cells(season: &Answer<Season>, currency: &str) -> [String; 6] {
         season.frost.nights.to_string(),
         season
             .worst_mould()
-            .map_or_else(unknown, |index| Kind::Plain.number(index)),
+            .map_or_else(unknown, |index| Kind::Plain.number(tenths(index))),
         Kind::Litres.number(season.removed_l),
         Kind::KilowattHours.number(season.machine_kwh + season.heater_kwh),
         cost.map_or_else(|_| unknown(), |cost| price(*cost, currency)),
     ]
+}
+
+/// An index of mould: more than tenths of it says nothing.
+fn tenths(index: f64) -> f64 {
+    (index * 10.0).round() / 10.0
 }
 
 fn in_words(cells: &[String; 6]) -> String {

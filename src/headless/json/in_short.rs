@@ -83,6 +83,7 @@ impl Word for Leads {
             Self::Gaps => "gaps",
             Self::AirChange => "air_change",
             Self::DryingHeat => "drying_heat",
+            Self::Winter => "winter",
             Self::SealingPlan => "sealing_plan",
             Self::Place(_) => "place",
         }

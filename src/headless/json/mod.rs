@@ -1,4 +1,4 @@
-//! What `assess --json` prints.
+//! What `assess --json` prints, and `winter --json`.
 //!
 //! One object; `format` stands first and is 2. A key is never taken away, renamed or given
 //! another meaning or unit within a format; keys may be added. Units stand in the keys: `_mm2`,
@@ -25,11 +25,13 @@ mod sealing;
 mod survey;
 mod uncertainty;
 mod walk;
+mod winter;
 
 use crate::assess::{
     Answer, Assessment, Comparison, DryingTopic, Study, Topic, Working, drying_working, working,
 };
 use crate::headless::asked::Asked;
+use crate::report::winter::WinterTold;
 use crate::survey::Survey;
 use findings::{finding, finding_counts};
 use object::{Object, plain};
@@ -43,6 +45,16 @@ const FORMAT: u32 = 2;
 /// What the serializer says; with finite numbers and text keys there is nothing to say.
 pub(super) fn print(study: &Study, asked: Asked) -> serde_json::Result<String> {
     let mut text = serde_json::to_string_pretty(&whole(study, asked))?;
+    text.push('\n');
+    Ok(text)
+}
+
+/// A winter, as indented JSON with a line feed at the end.
+///
+/// # Errors
+/// As [`print`].
+pub(super) fn print_winter(told: &WinterTold<'_>) -> serde_json::Result<String> {
+    let mut text = serde_json::to_string_pretty(&winter::winter(told))?;
     text.push('\n');
     Ok(text)
 }

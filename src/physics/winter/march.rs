@@ -20,6 +20,11 @@ const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
 const FIRST_RH: f64 = 0.95;
 /// A machine runs from this little below its lowest temperature: a thermostat set to it holds it.
 const AT_LOWEST: f64 = 1e-6;
+/// Turns of a machine on or off that are looked for in one step.
+const MOST_TURNS: u32 = 8;
+/// Looks at the moment of a turn, and how closely it is found, as a share of an hour.
+const TURN_LOOKS: u32 = 40;
+const TURN_FINE: f64 = 1e-9;
 
 /// Asked once a day whether to go on.
 pub trait Progress: Fn() -> ControlFlow<()> {}
@@ -58,9 +63,12 @@ pub fn march<E>(
         air,
         steps,
         state: start(body, hours),
+        running: false,
+        slope: None,
         books: Books::default(),
         tub_full_at: None,
     };
+    marcher.running = marcher.is_warm(marcher.state.t_c);
     let spin_up = hours.len().min(SPIN_UP_DAYS * 24);
     for (at, forcing) in hours.iter().enumerate().take(spin_up) {
         if at % 24 == 0 && progress().is_break() {
@@ -97,12 +105,27 @@ fn start(body: &Body, hours: &[Forcing]) -> Inside {
     }
 }
 
+/// A step worked out, not yet entered.
+struct Stages {
+    /// Of an hour.
+    share: f64,
+    one: Rates,
+    end: Rates,
+    /// Kilograms of vapour in the air for each Pa.
+    air_holds: f64,
+    tub_full: bool,
+}
+
 struct Marcher<'a, A> {
     body: &'a Body,
     strategy: &'a Strategy<'a>,
     air: &'a A,
     steps: u32,
     state: Inside,
+    /// It is warm enough for the machine.
+    running: bool,
+    /// Heat that a kelvin more took in the last stage, J/K.
+    slope: Option<f64>,
     books: Books,
     tub_full_at: Option<usize>,
 }
@@ -127,7 +150,13 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
         )
     }
 
-    /// One step: two stages, then the films and the tub.
+    /// Whether a machine runs at a temperature inside, °C.
+    fn is_warm(&self, t_c: f64) -> bool {
+        let machine = self.strategy.machine;
+        machine.is_some_and(|machine| t_c + AT_LOWEST >= machine.lowest_room_c())
+    }
+
+    /// One step, cut where the inside passes the lowest temperature of the machine.
     fn step(
         &mut self,
         at: usize,
@@ -135,22 +164,75 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
         share: f64,
         sum: &mut HourInside,
     ) -> Result<(), E> {
+        let mut left = share;
+        for turn in 0..=MOST_TURNS {
+            let whole = self.stages(at, forcing, left)?;
+            let turns = self.strategy.machine.is_some()
+                && turn < MOST_TURNS
+                && self.is_warm(whole.end.t_c) != self.running;
+            if !turns {
+                self.take(at, &whole, (forcing, sum));
+                return Ok(());
+            }
+            let part = self.turn(at, forcing, whole)?;
+            left -= part.share;
+            self.take(at, &part, (forcing, sum));
+            self.running = !self.running;
+            if left <= 0.0 {
+                return Ok(());
+            }
+        }
+        Ok(())
+    }
+
+    /// The part of a step at whose end the inside has just passed the lowest temperature of the
+    /// machine.
+    fn turn(&mut self, at: usize, forcing: &Forcing, whole: Stages) -> Result<Stages, E> {
+        let lowest = self
+            .strategy
+            .machine
+            .map_or(f64::NAN, |machine| machine.lowest_room_c() - AT_LOWEST);
+        // Kelvin beyond it at both ends of the bracket; the one kept is halved so that both close in.
+        let (mut low, mut high) = (0.0, whole.share);
+        let mut beyond = (self.state.t_c - lowest, whole.end.t_c - lowest);
+        let mut found = whole;
+        for _ in 0..TURN_LOOKS {
+            if high - low <= TURN_FINE {
+                break;
+            }
+            let straight = low + (high - low) * beyond.0 / (beyond.0 - beyond.1);
+            let share = if straight > low && straight < high {
+                straight
+            } else {
+                f64::midpoint(low, high)
+            };
+            let part = self.stages(at, forcing, share)?;
+            let over = part.end.t_c - lowest;
+            if self.is_warm(part.end.t_c) == self.running {
+                (low, beyond) = (share, (over, 0.5 * beyond.1));
+            } else {
+                (high, beyond) = (share, (0.5 * beyond.0, over));
+                found = part;
+                if over.abs() <= AT_LOWEST * AT_LOWEST.sqrt() {
+                    break;
+                }
+            }
+        }
+        Ok(found)
+    }
+
+    /// The two stages of a step of this share of an hour, from where things stand.
+    fn stages(&mut self, at: usize, forcing: &Forcing, share: f64) -> Result<Stages, E> {
         let length = share * SECONDS_PER_HOUR;
-        let before = self.state.clone();
+        let before = &self.state;
         let strategy = self.strategy;
-        let warm_enough = |machine: &&crate::physics::machine::Machine| {
-            before.t_c + AT_LOWEST >= machine.lowest_room_c()
-        };
         let tub = strategy
             .tub
             .map(|tub| tub.standing(before.in_tub, before.t_c));
-        if tub.is_some_and(|tub| tub.is_full()) {
-            self.tub_full_at.get_or_insert(at);
-        }
         let step = Step {
             body: self.body,
             forcing,
-            machine: strategy.machine.filter(warm_enough),
+            machine: strategy.machine.filter(|_| self.running),
             hygrostat: strategy.hygrostat,
             tub,
             air_holds: self.body.volume * vapour_density(1.0, before.t_c),
@@ -164,7 +246,7 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
             length: GAMMA * length,
             near: before.vapour,
         };
-        let one = self.stage(at, &step, first, before.t_c)?;
+        let one = self.stage(at, &step, first, (before.t_c, self.slope))?;
         let net = one.by_air + one.source - one.removal - one.onto_all - one.not_held;
         let second = Base {
             heat: heat + (1.0 - GAMMA) * length * one.heat,
@@ -172,25 +254,25 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
             length: GAMMA * length,
             near: one.vapour,
         };
-        let two = self.stage(at, &step, second, one.t_c)?;
-        sum.too_cold += if strategy.machine.is_some() && step.machine.is_none() {
-            share
-        } else {
-            0.0
-        };
-        let air_holds = step.air_holds;
-        self.state.t_c = two.t_c;
-        self.state.vapour = two.vapour;
-        self.take(
-            &before,
-            &[(1.0 - GAMMA, &one), (GAMMA, &two)],
-            (share, air_holds),
-            (forcing, sum),
-        );
-        Ok(())
+        let end = self.stage(at, &step, second, (one.t_c, one.slope))?;
+        let (air_holds, tub_full) = (step.air_holds, tub.is_some_and(|tub| tub.is_full()));
+        self.slope = end.slope;
+        Ok(Stages {
+            share,
+            one,
+            end,
+            air_holds,
+            tub_full,
+        })
     }
 
-    fn stage(&self, at: usize, step: &Step<'_>, base: Base, near_c: f64) -> Result<Rates, E> {
+    fn stage(
+        &self,
+        at: usize,
+        step: &Step<'_>,
+        base: Base,
+        (near_c, slope): (f64, Option<f64>),
+    ) -> Result<Rates, E> {
         let present = step.forcing.present;
         let heating = self
             .strategy
@@ -209,18 +291,30 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
                 (heating, set_c)
             }),
             near_c,
+            slope,
         }
         .solve()
     }
 
-    /// Enters a step into films, tub, sums and books.
-    fn take(
-        &mut self,
-        before: &Inside,
-        stages: &[(f64, &Rates); 2],
-        (share, air_holds): (f64, f64),
-        (forcing, sum): (&Forcing, &mut HourInside),
-    ) {
+    /// Enters a step into state, films, tub, sums and books.
+    fn take(&mut self, at: usize, stages: &Stages, (forcing, sum): (&Forcing, &mut HourInside)) {
+        let Stages {
+            share,
+            one,
+            end,
+            air_holds,
+            tub_full,
+        } = stages;
+        let (share, air_holds) = (*share, *air_holds);
+        if *tub_full {
+            self.tub_full_at.get_or_insert(at);
+        }
+        if self.strategy.machine.is_some() && !self.running {
+            sum.too_cold += share;
+        }
+        let before = (self.state.t_c, self.state.vapour);
+        (self.state.t_c, self.state.vapour) = (end.t_c, end.vapour);
+        let stages = [(1.0 - GAMMA, one), (GAMMA, end)];
         let length = share * SECONDS_PER_HOUR;
         let mean = |of: &dyn Fn(&Rates) -> f64| {
             stages
@@ -228,8 +322,9 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
                 .map(|(weight, rates)| weight * of(rates))
                 .sum::<f64>()
         };
-        for at in 0..self.state.films.len() {
-            let onto = mean(&|rates| rates.onto[at]) * length;
+        let wet = one.onto.is_some() || end.onto.is_some();
+        for at in 0..if wet { self.state.films.len() } else { 0 } {
+            let onto = mean(&|rates| rates.onto.as_ref().map_or(0.0, |onto| onto[at])) * length;
             let film = (self.state.films[at] + onto).max(0.0);
             let most = FILM_MOST * self.body.surfaces[at].area;
             sum.condensed += onto.max(0.0);
@@ -243,9 +338,9 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
         }
         let rh = |t_c: f64, vapour: f64| vapour / saturation_pressure(t_c);
         let state = &self.state;
-        sum.t_c += share * f64::midpoint(before.t_c, state.t_c);
-        sum.vapour += share * f64::midpoint(before.vapour, state.vapour);
-        sum.rh += share * f64::midpoint(rh(before.t_c, before.vapour), rh(state.t_c, state.vapour));
+        sum.t_c += share * f64::midpoint(before.0, state.t_c);
+        sum.vapour += share * f64::midpoint(before.1, state.vapour);
+        sum.rh += share * f64::midpoint(rh(before.0, before.1), rh(state.t_c, state.vapour));
         sum.dry_air += share * mean(&|rates| rates.dry_air);
         sum.heater += share * mean(&|rates| rates.heater);
         sum.machine += share * mean(&|rates| rates.machine_power);
@@ -253,7 +348,7 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
         sum.removed += removed;
         sum.condensed += not_held;
         sum.run_off += not_held;
-        let (heat_before, water_before) = self.held(air_holds, before.t_c, before.vapour);
+        let (heat_before, water_before) = self.held(air_holds, before.0, before.1);
         let (heat_after, water_after) = self.held(air_holds, self.state.t_c, self.state.vapour);
         let outside = forcing.outside.humidity_ratio;
         let books = &mut self.books;

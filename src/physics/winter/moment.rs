@@ -7,6 +7,7 @@ use crate::physics::air::{humidity_ratio, saturation_pressure};
 use crate::physics::machine::salt::{TUB_MASS_TRANSFER, vapour_density};
 use crate::physics::machine::{Machine, MachineAt};
 use crate::physics::moisture::{HEAT_OF_VAPORISATION, ventilation_conductance};
+use std::cell::OnceCell;
 
 /// Share of the water stored at which its balance counts as even.
 const EVEN: f64 = 1e-12;
@@ -55,8 +56,8 @@ pub(super) struct Rates {
     pub(super) removal: f64,
     /// kg/s that the air cannot hold.
     pub(super) not_held: f64,
-    /// kg/s onto each surface, negative where it dries.
-    pub(super) onto: Vec<f64>,
+    /// kg/s onto each surface, negative where it dries; `None` where all are dry and stay so.
+    pub(super) onto: Option<Vec<f64>>,
     /// All of them, and with their temperature factors.
     pub(super) onto_all: f64,
     pub(super) given_back: f64,
@@ -67,6 +68,8 @@ pub(super) struct Rates {
     pub(super) heat: f64,
     /// Heat left over in the stage, J.
     pub(super) left: f64,
+    /// What a kelvin more left less of it near the answer, J/K; `None` where nothing was looked for.
+    pub(super) slope: Option<f64>,
 }
 
 /// One trial temperature.
@@ -81,8 +84,11 @@ pub(super) struct AtTemperature<'a> {
     source: f64,
     /// kg/s onto a square metre for each Pa.
     per_area: f64,
-    /// Vapour pressure of the air over which each surface gets wet, Pa.
-    wet_above: Vec<f64>,
+    /// Vapour pressure of the air up to which all surfaces are dry and stay so, Pa.
+    dry_up_to: f64,
+    /// Vapour pressure of the air over which each surface gets wet, Pa: asked for only where
+    /// something is wet.
+    wet_above: OnceCell<Vec<f64>>,
 }
 
 impl<'a> AtTemperature<'a> {
@@ -94,26 +100,45 @@ impl<'a> AtTemperature<'a> {
         (heater, heater_water): (f64, f64),
     ) -> Self {
         let forcing = step.forcing;
-        let of = step.body.surfaces.iter().zip(&forcing.seen_c);
-        let wet_above = of.map(|(surface, seen_c)| {
-            let here = seen_c + surface.temperature_factor * (t_c - seen_c);
-            // Equal vapour densities, not equal pressures.
-            saturation_pressure(here) * vapour_density(1.0, here) / vapour_density(1.0, t_c)
-        });
-        Self {
+        let saturation = saturation_pressure(t_c);
+        let mut own = Self {
             machine: step
                 .machine
                 .map(|machine| machine.at(t_c, forcing.outside.pressure)),
-            saturation: saturation_pressure(t_c),
+            saturation,
             per_area: TUB_MASS_TRANSFER * vapour_density(1.0, t_c),
-            wet_above: wet_above.collect(),
+            dry_up_to: f64::NEG_INFINITY,
+            wet_above: OnceCell::new(),
             source: forcing.vapour_source + forcing.liquid_source + heater_water,
             step,
             base,
             t_c,
             dry_air,
             heater,
+        };
+        if step.films.iter().all(|film| *film <= 0.0) {
+            let coldest = own.surfaces_c().fold(f64::INFINITY, f64::min);
+            if coldest.is_finite() {
+                own.dry_up_to = own.wet_above(coldest);
+            } else {
+                own.dry_up_to = f64::INFINITY;
+            }
         }
+        own
+    }
+
+    /// Temperature of each surface, °C.
+    fn surfaces_c(&self) -> impl Iterator<Item = f64> {
+        let of = self.step.body.surfaces.iter();
+        of.zip(&self.step.forcing.seen_c)
+            .map(|(surface, seen_c)| seen_c + surface.temperature_factor * (self.t_c - seen_c))
+    }
+
+    /// Vapour pressure of the air over which a surface at a temperature gets wet, Pa; it rises with
+    /// the temperature.
+    fn wet_above(&self, here: f64) -> f64 {
+        // Equal vapour densities, not equal pressures.
+        saturation_pressure(here) * vapour_density(1.0, here) / vapour_density(1.0, self.t_c)
     }
 
     fn ratio(&self, vapour: f64) -> f64 {
@@ -132,23 +157,25 @@ impl<'a> AtTemperature<'a> {
             .map_or(0.0, |tub| tub.removal(vapour, self.t_c))
     }
 
-    /// What condenses on a surface at a vapour pressure, kg/s; it dries no faster than its water
+    /// What condenses on each surface at a vapour pressure, kg/s; it dries no faster than its water
     /// lasts for the whole step.
-    fn onto(&self, at: usize, vapour: f64) -> f64 {
+    fn onto(&self, vapour: f64) -> impl Iterator<Item = f64> {
+        let wet_above = self
+            .wet_above
+            .get_or_init(|| self.surfaces_c().map(|here| self.wet_above(here)).collect());
         let (surfaces, films) = (&self.step.body.surfaces, self.step.films);
-        let (Some(surface), Some(wet), Some(film)) =
-            (surfaces.get(at), self.wet_above.get(at), films.get(at))
-        else {
-            return 0.0;
-        };
-        let rate = self.per_area * surface.area * (vapour - wet);
-        rate.max(-film / self.step.length)
+        let of = surfaces.iter().zip(wet_above).zip(films);
+        of.map(move |((surface, wet), film)| {
+            let rate = self.per_area * surface.area * (vapour - wet);
+            rate.max(-film / self.step.length)
+        })
     }
 
     fn onto_all(&self, vapour: f64) -> f64 {
-        (0..self.wet_above.len())
-            .map(|at| self.onto(at, vapour))
-            .sum()
+        if vapour <= self.dry_up_to {
+            return 0.0;
+        }
+        self.onto(vapour).sum()
     }
 
     /// Water stored at a vapour pressure, kg.
@@ -168,17 +195,25 @@ impl<'a> AtTemperature<'a> {
         self.base.water + self.base.length * net - self.stored(vapour)
     }
 
+    /// How much less water is left over for each Pa more, kg/Pa: a guess that knows no surface and
+    /// no machine.
+    fn water_slope(&self, vapour: f64) -> f64 {
+        let pressure = self.step.forcing.outside.pressure;
+        let carried = self.dry_air * self.ratio(vapour) * pressure / (pressure - vapour);
+        self.step.air_holds
+            + self.step.body.buffer / self.saturation
+            + self.base.length * carried / vapour
+    }
+
     /// The vapour pressure up to saturation at which no water is left over; what is left over at
     /// saturation the air cannot hold, kg.
     fn vapour(&self, duty: f64) -> (f64, f64) {
         let most = self.saturation;
-        let left = self.water_left(most, duty);
-        if left >= 0.0 {
-            return (most, left);
-        }
         let near_enough = EVEN * (self.base.water.abs() + self.stored(most));
         let (mut low, mut high) = (0.0, most);
-        let (mut before, mut value_before) = (most, left);
+        // Whether it is still possible that the air cannot hold it all.
+        let mut open = true;
+        let mut before: Option<(f64, f64)> = None;
         let mut x = self.base.near.clamp(0.001 * most, 0.999 * most);
         for _ in 0..MOST_LOOKS {
             let value = self.water_left(x, duty);
@@ -189,10 +224,21 @@ impl<'a> AtTemperature<'a> {
                 low = x;
             } else {
                 high = x;
+                open = false;
             }
-            let slope = (value - value_before) / (x - before);
-            (before, value_before) = (x, value);
-            let next = x - value / slope;
+            let secant = before.map(|(other, left)| (value - left) / (x - other));
+            let slope = secant.filter(|slope| *slope < 0.0);
+            let slope = slope.unwrap_or_else(|| -self.water_slope(x));
+            before = Some((x, value));
+            let mut next = x - value / slope;
+            if open && next >= most {
+                let left = self.water_left(most, duty);
+                if left >= 0.0 {
+                    return (most, left);
+                }
+                open = false;
+                next = x + value * (most - x) / (value - left);
+            }
             x = if next > low && next < high {
                 next
             } else {
@@ -201,6 +247,9 @@ impl<'a> AtTemperature<'a> {
             if high - low <= 4.0 * f64::EPSILON * most {
                 break;
             }
+        }
+        if open {
+            return (most, self.water_left(most, duty).max(0.0));
         }
         (x, 0.0)
     }
@@ -234,13 +283,12 @@ impl<'a> AtTemperature<'a> {
     pub(super) fn rates(&self) -> Rates {
         let (step, forcing) = (self.step, self.step.forcing);
         let (vapour, duty, left) = self.water();
-        let onto: Vec<f64> = (0..self.wet_above.len())
-            .map(|at| self.onto(at, vapour))
-            .collect();
-        let given_back = onto.iter().zip(&step.body.surfaces);
-        let given_back: f64 = given_back
-            .map(|(rate, surface)| rate * surface.temperature_factor)
-            .sum();
+        let onto: Option<Vec<f64>> = (vapour > self.dry_up_to).then(|| self.onto(vapour).collect());
+        let (mut onto_all, mut given_back) = (0.0, 0.0);
+        for (rate, surface) in onto.iter().flatten().zip(&step.body.surfaces) {
+            onto_all += rate;
+            given_back += rate * surface.temperature_factor;
+        }
         let removal = duty * self.full(vapour) + self.tub(vapour);
         let not_held = left / self.base.length;
         let power = |machine: MachineAt<'_>| machine.power(self.ratio(vapour));
@@ -265,13 +313,14 @@ impl<'a> AtTemperature<'a> {
             duty,
             removal,
             not_held,
-            onto_all: onto.iter().sum(),
+            onto_all,
             onto,
             given_back,
             by_air: self.dry_air * (outside.humidity_ratio - self.ratio(vapour)),
             source: self.source,
             heat,
             left: self.base.heat + self.base.length * heat - stored,
+            slope: None,
         }
     }
 }

@@ -5,7 +5,7 @@ use super::moment::{AtTemperature, Base, Rates, Step};
 use crate::physics::moisture::HEAT_OF_VAPORISATION;
 
 /// Kelvin to which a temperature is found.
-const FINE: f64 = 1e-9;
+const FINE: f64 = 1e-8;
 /// Looks after which a bracket is as fine as doubles allow.
 const MOST_LOOKS: usize = 100;
 /// How much of the humidity a kelvin more takes away: a guess for the first step.
@@ -20,6 +20,8 @@ pub(super) struct Stage<'a, A> {
     pub(super) heating: Option<(Heating, Option<f64>)>,
     /// A temperature near the answer, °C.
     pub(super) near_c: f64,
+    /// What a kelvin more took in the stage before, J/K.
+    pub(super) slope: Option<f64>,
 }
 
 impl<E, A: Fn(f64) -> Result<f64, E>> Stage<'_, A> {
@@ -32,8 +34,11 @@ impl<E, A: Fn(f64) -> Result<f64, E>> Stage<'_, A> {
         Ok(AtTemperature::new(self.step, self.base, t_c, flow, heat).rates())
     }
 
-    /// Heat that a kelvin more takes, J/K: a guess.
+    /// Heat that a kelvin more takes, J/K: what it took in the stage before, or a guess.
     fn slope(&self) -> f64 {
+        if let Some(slope) = self.slope {
+            return slope;
+        }
         let body = self.step.body;
         body.heat_capacity
             + self.base.length * body.fabric
@@ -49,6 +54,7 @@ impl<E, A: Fn(f64) -> Result<f64, E>> Stage<'_, A> {
         let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
         let mut before: Option<(f64, f64)> = None;
         let mut x = start_c;
+        let mut found = self.slope;
         let mut rates = self.look(x, heater)?;
         for _ in 0..MOST_LOOKS {
             if self.is_even(&rates) {
@@ -59,12 +65,11 @@ impl<E, A: Fn(f64) -> Result<f64, E>> Stage<'_, A> {
             } else {
                 high = x;
             }
-            let slope = match before {
-                Some((other, left)) if (x - other).abs() > 0.0 => (rates.left - left) / (x - other),
-                _ => -self.slope(),
-            };
+            let secant = before.map(|(other, left)| (rates.left - left) / (x - other));
+            let secant = secant.filter(|slope| *slope < 0.0);
+            let slope = secant.unwrap_or_else(|| -self.slope());
             before = Some((x, rates.left));
-            let slope = if slope < 0.0 { slope } else { -self.slope() };
+            found = Some(-slope);
             // No stage moves further than this, whatever the guess says.
             let next = x + (-rates.left / slope).clamp(-30.0, 30.0);
             let next = if next > low && next < high {
@@ -78,7 +83,10 @@ impl<E, A: Fn(f64) -> Result<f64, E>> Stage<'_, A> {
             x = next;
             rates = self.look(x, heater)?;
         }
-        Ok(rates)
+        Ok(Rates {
+            slope: found,
+            ..rates
+        })
     }
 
     /// The state at the end of the stage: a thermostat gives what its set point needs, up to the
@@ -113,6 +121,7 @@ impl<E, A: Fn(f64) -> Result<f64, E>> Stage<'_, A> {
                 less = (heater, found.left);
             }
         }
+        found.slope = self.slope;
         Ok(found)
     }
 }

@@ -9,6 +9,7 @@ mod pictures;
 mod seal;
 mod stay_open;
 mod sure;
+mod winter;
 
 use super::Material;
 use crate::assess::Mark;
@@ -31,6 +32,7 @@ pub fn in_short(material: &Material<'_>) -> InShort {
         dangers(material),
         Some(leak::part(material)),
         Some(buy::part(material, first)),
+        winter::part(material),
         Some(seal::part(material, first)),
         Some(stay_open::part(material)),
         Some(sure::part(material)),

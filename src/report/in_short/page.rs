@@ -12,6 +12,8 @@ pub enum Leads {
     AirChange,
     /// To the options of drying and heating.
     DryingHeat,
+    /// To the winter hour by hour.
+    Winter,
     /// To the sealing plan.
     SealingPlan,
     /// To a place where something is entered.

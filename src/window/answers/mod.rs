@@ -233,7 +233,7 @@ impl Answers {
         if page == Page::InShort {
             self.first_job.want(&of, any, &mut sentences);
         }
-        if page == Page::Winter {
+        if matches!(page, Page::Winter | Page::InShort) {
             self.winter_job.want(&of, any, &mut sentences);
         }
         if page == Page::SealingPlan {

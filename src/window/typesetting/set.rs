@@ -3,7 +3,7 @@
 use super::order::{Order, PrintCopies, SheetChoices, SheetKey};
 use crate::physics::counts::{count, whole};
 use crate::sheet::photos::{logo, print_copies};
-use crate::sheet::{Choices, Material, Typeset, Workshop, contents, typeset};
+use crate::sheet::{Choices, Kind, Material, Typeset, Workshop, contents, typeset};
 use crate::tasks;
 use crate::window::background::Line;
 use crate::window::body::narrow;
@@ -90,6 +90,14 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
     for (at, study) in studies.iter().enumerate() {
         let watch = told(line, at, studies.len());
         if tasks::uncertainty(study, effort.draws, effort.threads, &watch).is_none() {
+            return;
+        }
+    }
+    if key.choices.kind == Kind::Report {
+        let watch = |share| line.progress(share);
+        let folder = of.folder.as_deref();
+        tasks::winter(&of.study, folder, effort.threads, &watch);
+        if line.stopped() {
             return;
         }
     }

@@ -1,12 +1,13 @@
 //! Whole vehicles: the air's table, steady weather, the signs of sun and sky.
 
+mod doubt;
+
 use super::air::exact;
 use super::*;
 use crate::assess::Study;
 use crate::assess::drying::OptionKind;
 use crate::climate::{Day, Hour, Place, Weather};
 use crate::physics::sky::black_body;
-use crate::physics::winter::HourInside;
 use crate::survey::{BodyColour, InsideAir, SetUp, Stay, Survey, TypicalWinter, file};
 use std::ops::ControlFlow;
 
@@ -83,24 +84,30 @@ fn season_of(winter: &Winter, kind: OptionKind) -> Season {
 }
 
 #[test]
-fn the_table_of_the_air_is_within_one_per_cent_of_every_balance() {
+fn the_table_of_the_air_is_within_half_a_per_cent_of_every_balance() {
     for text in SAMPLES {
         let survey = file::parse(text).expect("a sample");
         let study = Study::of(&survey);
         let (weather, hours) = mild(400);
         let winter = Winter::over(&study, &weather, &hours, &Stay::default()).expect("made ready");
         let envelope = study.prepared().envelope.clone().expect("an envelope");
-        let mut worst: f64 = 0.0;
-        for at in (0..400).step_by(23) {
+        let mut worst = (0.0, 0, 0.0);
+        for at in (0..400).step_by(13) {
             let (air, wind) = winter.wind_of(at);
-            for warmer in [-2.3, -0.4, 0.1, 0.6, 1.3, 2.7, 5.3, 9.1, 15.2, 23.0] {
+            for step in 0..40u32 {
+                // From 9 K colder to 30 K warmer, closer near no difference, never at a piece's end.
+                let share = f64::from(step) / 39.0 * 1.7 - 0.6;
+                let warmer = 24.8 * share * share * share.signum() + 0.0137;
                 let inside_c = air.t_c + warmer;
                 let found = winter.air().flow(at, inside_c).expect("a flow");
                 let balance = exact(&envelope, &air, wind, inside_c).expect("a flow");
-                worst = worst.max((found / balance - 1.0).abs());
+                let off = (found / balance - 1.0).abs();
+                if off > worst.0 {
+                    worst = (off, at, warmer);
+                }
             }
         }
-        assert!(worst < 0.01, "{}: {worst}", survey.header.title);
+        assert!(worst.0 < 0.005, "{}: {worst:?}", survey.header.title);
     }
 }
 
@@ -204,18 +211,10 @@ fn the_books_close_and_half_the_step_changes_hardly_anything() {
             .season_in_steps(at, 12, &go_on)
             .expect("never given up")
             .expect("known");
-        // A start at a machine's lowest temperature has two answers, which part for days.
-        let mut since_limit = usize::MAX;
         let mut moved = 0;
         for (one, other) in one.hours.iter().zip(&other.hours) {
-            let at_limit = |hour: &HourInside| hour.too_cold > 0.0 && hour.too_cold < 1.0;
-            if at_limit(one) || at_limit(other) {
-                since_limit = 0;
-            } else {
-                since_limit = since_limit.saturating_add(1);
-            }
             let apart = (one.t_c - other.t_c).abs() > 0.05 || (one.rh - other.rh).abs() > 0.002;
-            moved += usize::from(apart && since_limit > 72);
+            moved += usize::from(apart);
         }
         let name = &winter.options()[at].name;
         assert!(moved * 100 <= hours.len(), "{name}: {moved}");
@@ -264,6 +263,44 @@ fn a_winter_that_is_not_whole_or_lacks_its_wind_says_so() {
         .err()
         .expect("no wind");
     assert!(error.reason.contains("no wind"), "{error}");
+}
+
+#[test]
+fn without_the_sun_only_a_vehicle_under_a_cover_has_a_winter() {
+    let study = Study::of(&caravan());
+    let (weather, mut hours) = mild(24);
+    for hour in &mut hours {
+        (hour.direct, hour.diffuse, hour.global) = (None, None, None);
+        (hour.infrared, hour.cloud) = (None, None);
+    }
+    let run = |covered: bool| {
+        let stay = Stay {
+            covered,
+            ..Stay::default()
+        };
+        Winter::over(&study, &weather, &hours, &stay)
+    };
+    assert_eq!(run(true).expect("made ready").weathered().not_known, 0);
+    let error = run(false).err().expect("no sun");
+    assert!(error.reason.contains("no sun"), "{error}");
+}
+
+#[test]
+fn mould_grows_no_less_in_a_closed_locker_and_there_is_none_once_lockers_are_open() {
+    let study = Study::of(&caravan());
+    let (weather, hours) = mild(15 * 24);
+    let winter = Winter::over(&study, &weather, &hours, &Stay::default()).expect("made ready");
+    let closed = season_of(&winter, OptionKind::Nothing).mould;
+    let locker = closed.iter().find(|at| at.spot.in_locker).expect("one");
+    let wall = closed
+        .iter()
+        .find(|at| at.spot.element == locker.spot.element && !at.spot.in_locker)
+        .expect("its wall");
+    assert!(locker.spot.temperature_factor < wall.spot.temperature_factor);
+    assert!(locker.highest_on_boards() >= wall.highest_on_boards());
+    let open = season_of(&winter, OptionKind::LockersOpen).mould;
+    assert_eq!(open.len() + 1, closed.len());
+    assert!(open.iter().all(|at| !at.spot.in_locker));
 }
 
 #[test]

@@ -22,9 +22,11 @@ use crate::report::{cases, drying, usual};
 use crate::survey::{Edit, Field, Item, Place, Targets};
 use crate::window::answers::Results;
 use crate::window::commands::Command;
+use crate::window::page::Page;
+use crate::window::theme::palette;
 use crate::window::widgets;
 use cells::CARD_LEAST;
-use eframe::egui::Ui;
+use eframe::egui::{RichText, Ui};
 use view::{DryingHeatContext, Part, whole};
 
 /// Draws the page.
@@ -79,6 +81,17 @@ fn options_card(ui: &mut Ui, context: &mut DryingHeatContext<'_>, results: &Resu
         targets(ui, context);
         without_fabric(ui, context);
         compared(ui, results, |ui, all| options::show(ui, context, all));
+        ui.add_space(4.0);
+        ui.horizontal_wrapped(|ui| {
+            widgets::muted(
+                ui,
+                "These are a few steady weather cases. A season hour by hour, with sun, frost and mould:",
+            );
+            let words = RichText::new("Winter\u{a0}→").color(palette(ui).accent);
+            if widgets::named_link(ui, words, "Winter: a season hour by hour") {
+                context.queue.command(Command::Show(Page::Winter));
+            }
+        });
     });
 }
 

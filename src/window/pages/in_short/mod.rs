@@ -129,6 +129,7 @@ fn way(leads: Leads) -> (&'static str, Way) {
         Leads::Gaps => Page::Gaps,
         Leads::AirChange => Page::AirChange,
         Leads::DryingHeat => Page::DryingHeat,
+        Leads::Winter => Page::Winter,
         Leads::SealingPlan => Page::SealingPlan,
         Leads::Place(place) => {
             return (

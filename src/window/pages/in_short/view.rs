@@ -14,8 +14,8 @@ pub(super) type InShortContext<'a> = PageContext<'a, InShortView>;
 /// What the page remembers between frames.
 #[derive(Clone, Debug, Default)]
 pub struct InShortView {
-    /// What is told of a revision, without or with how sure it is.
-    told: Kept<(u64, bool), InShort>,
+    /// What is told of a revision, without or with how sure it is and the winter.
+    told: Kept<(u64, bool, bool), InShort>,
     /// The pictures of a revision, so many millimetres wide.
     pub(super) hole: Kept<(u64, f64), Option<Scene>>,
     pub(super) options: Kept<(u64, f64), Option<Scene>>,
@@ -46,10 +46,10 @@ pub(super) struct Told {
 pub(super) fn told(context: &mut InShortContext<'_>) -> Option<Told> {
     let (revision, study) = of(context)?;
     let sure = study.uncertainty().is_some();
-    let page = context
-        .view
-        .told
-        .get((revision, sure), || in_short(&Material::of(study)));
+    let wintered = study.winter().is_some();
+    let page = context.view.told.get((revision, sure, wintered), || {
+        in_short(&Material::of(study))
+    });
     Some(Told {
         page,
         revision,

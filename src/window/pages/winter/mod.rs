@@ -27,7 +27,7 @@ use view::{Part, WinterContext};
 const POINTS_PER_MM: f32 = 4.4;
 /// Least and greatest width of a drawing, mm.
 const LEAST: f32 = 150.0;
-const MOST: f32 = 240.0;
+const MOST: f32 = 300.0;
 /// Height of the letters of the sentences, points.
 const SENTENCE: f32 = 16.0;
 

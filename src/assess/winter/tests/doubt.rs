@@ -1,0 +1,106 @@
+//! Bands of the draws, and the season after the plan.
+
+use super::{caravan, go_on, mild};
+use crate::assess::Study;
+use crate::assess::drying::OptionKind;
+use crate::assess::winter::{Bands, Drawn, Figure, Winter};
+use crate::survey::{MachineKind, Stay, WorkState};
+
+fn drawn(winter: &Winter, study: &Study, option: usize, draws: u32) -> Vec<Drawn> {
+    let doubt = winter.doubt(study, draws).expect("made ready");
+    let all = 0..doubt.draws();
+    all.map(|draw| {
+        let one = doubt.one(option, draw, &go_on).expect("never given up");
+        one.expect("known")
+    })
+    .collect()
+}
+
+#[test]
+fn bands_lie_around_the_season_as_surveyed_and_two_steps_an_hour_are_enough_for_them() {
+    let study = Study::of(&caravan());
+    let (weather, hours) = mild(12 * 24);
+    let winter = Winter::over(&study, &weather, &hours, &Stay::default()).expect("made ready");
+    let options = winter.options();
+    let of = |kind| {
+        options
+            .iter()
+            .position(|own| own.kind == kind)
+            .expect("the option")
+    };
+    let rotor = of(OptionKind::Machine(MachineKind::DesiccantRotor));
+    for (option, figure, least) in [
+        (of(OptionKind::Nothing), Figure::MeanRh, 0.002),
+        (of(OptionKind::BackgroundHeat), Figure::Energy, 0.3),
+        (rotor, Figure::Water, 1.0),
+    ] {
+        let surveyed = winter
+            .season(option, &go_on)
+            .expect("not given up")
+            .expect("known");
+        let coarse = winter
+            .season_in_steps(option, 2, &go_on)
+            .expect("not given up")
+            .expect("known");
+        let all = drawn(&winter, &study, option, 16);
+        let band = Bands::through(&all)
+            .expect("draws")
+            .of(figure)
+            .expect("known");
+        let (fine, coarse) = (figure.of(&surveyed), figure.of(&coarse));
+        let (fine, coarse) = (fine.expect("known"), coarse.expect("known"));
+        let wide = band.high - band.low;
+        assert!(wide > least, "{figure:?}: {band:?}");
+        assert!(
+            band.low < fine && fine < band.high,
+            "{figure:?}: {band:?} {fine}"
+        );
+        assert!(
+            (coarse - fine).abs() < 0.1 * wide,
+            "{figure:?}: {band:?} {fine} {coarse}"
+        );
+    }
+    // The same draws again are the same.
+    let [one, other] = [(); 2].map(|()| drawn(&winter, &study, rotor, 2));
+    assert_eq!(one, other);
+    assert!(Bands::through(&[]).is_err());
+}
+
+#[test]
+fn a_band_leaves_a_tenth_of_the_draws_on_either_side_and_is_not_known_where_one_is_not() {
+    // numpy: quantile(0 … 10, [.1, .9]) = 1, 9.
+    let draws: Vec<Drawn> = (0..=10u32)
+        .map(|at| {
+            let mut draw: Drawn = [Some(f64::from(at)); 8];
+            draw[7] = (at != 4).then_some(1.0);
+            draw
+        })
+        .collect();
+    let bands = Bands::through(&draws).expect("draws");
+    let mean = bands.of(Figure::MeanRh).expect("known");
+    assert!((mean.low - 1.0).abs() < 1e-12 && (mean.high - 9.0).abs() < 1e-12);
+    assert_eq!(bands.of(Figure::Cost), None);
+}
+
+#[test]
+fn the_plan_seals_what_the_winter_then_has_less_air_through() {
+    let mut survey = caravan();
+    for gap in &mut survey.gaps {
+        if gap.state == WorkState::Open {
+            gap.state = WorkState::Planned;
+        }
+    }
+    let study = Study::of(&survey);
+    let planned = study.planned().expect("planned").expect("a study");
+    let (weather, hours) = mild(3 * 24);
+    let air = |study: &Study| {
+        let winter = Winter::over(study, &weather, &hours, &Stay::default()).expect("made ready");
+        let season = winter
+            .season(0, &go_on)
+            .expect("not given up")
+            .expect("known");
+        season.hours.iter().map(|hour| hour.dry_air).sum::<f64>()
+    };
+    let (before, after) = (air(&study), air(planned));
+    assert!(after < 0.95 * before, "{before} {after}");
+}

@@ -1,0 +1,146 @@
+//! What `winter --json` prints.
+
+use super::object::{Object, list};
+use crate::assess::winter::{Bands, Figure, Frost, Humidity, MouldAt, Season, WinterOption};
+use crate::assess::{Answer, NotKnown};
+use crate::physics::mould::Sensitivity;
+use crate::report::winter::{DoubtTold, WinterTold};
+use crate::survey::word::Word;
+
+/// Number of the layout of the output.
+const FORMAT: u32 = 1;
+
+pub(super) fn winter(told: &WinterTold<'_>) -> Object {
+    let weathered = told.weathered;
+    let outside = with_humidity(Object::new(), &weathered.humidity)
+        .with("mean_c", weathered.mean_c)
+        .with("frost", frost(&weathered.frost));
+    let head = Object::new()
+        .with("format", FORMAT)
+        .with("program", "gapledger")
+        .with("program_version", env!("CARGO_PKG_VERSION"))
+        .with("set_up", told.survey.set_up.word())
+        .with("place", weathered.place.as_str())
+        .with("typical", told.typical.map(|typical| typical.word()))
+        .with("hours", weathered.hours)
+        .with("hours_not_known", weathered.not_known)
+        .with("any_heading", weathered.any_heading)
+        .with("outside", outside)
+        .with("options", options(told.options, told.seasons));
+    let none = Err(NotKnown::because("no gap is planned"));
+    let planned = told.planned.unwrap_or(&none);
+    let head = head.found("after_plan", planned, |planned| {
+        options(planned.options, planned.seasons)
+    });
+    let doubt = told.doubt;
+    head.with("draws", doubt.map(|doubt| doubt.draws)).with(
+        "bands",
+        doubt.map_or_else(Vec::new, |doubt: DoubtTold<'_>| list(doubt.bands, bands)),
+    )
+}
+
+fn options(options: &[WinterOption], seasons: &[Answer<Season>]) -> Vec<Object> {
+    list(options.iter().zip(seasons), |(option, answer)| {
+        Object::new()
+            .with("kind", option.kind.word())
+            .with("name", option.name.as_str())
+            .with("generic", option.generic)
+            .found("season", answer, season)
+    })
+}
+
+fn with_humidity(object: Object, humidity: &Humidity) -> Object {
+    let ([hours_60, hours_70, hours_80], [share_60, share_70, share_80]) =
+        (humidity.hours_above, humidity.share_above);
+    object
+        .with("rh_mean_percent", humidity.mean * 100.0)
+        .with("rh_low_percent", humidity.low * 100.0)
+        .with("rh_high_percent", humidity.high * 100.0)
+        .with("above_60_hours", hours_60)
+        .with("above_70_hours", hours_70)
+        .with("above_80_hours", hours_80)
+        .with("above_60_share", share_60)
+        .with("above_70_share", share_70)
+        .with("above_80_share", share_80)
+}
+
+fn frost(frost: &Frost) -> Object {
+    Object::new()
+        .with("hours", frost.hours)
+        .with("longest_hours", frost.longest_h)
+        .with("nights", frost.nights)
+        .with("degree_hours", frost.degree_hours)
+}
+
+fn season(season: &Season) -> Object {
+    with_humidity(Object::new(), &season.humidity)
+        .with("inside_mean_c", season.mean_c)
+        .with("frost", frost(&season.frost))
+        .with("frost_in_corner", frost(&season.frost_in_corner))
+        .with("condensation_hours", season.condensation_hours)
+        .with("run_off_l", season.run_off_l)
+        .with("removed_l", season.removed_l)
+        .with("machine_kwh", season.machine_kwh)
+        .with("heater_kwh", season.heater_kwh)
+        .with("machine_hours", season.machine_hours)
+        .with("too_cold_hours", season.too_cold_hours)
+        .with("cost", &season.cost)
+        .with("tub_full_days", season.tub_full_days)
+        .list("mould", &season.mould, mould)
+}
+
+fn mould(at: &MouldAt) -> Object {
+    let place = Object::new()
+        .with("element", at.spot.element.0)
+        .with("surface", at.spot.spot.word())
+        .with("in_locker", at.spot.in_locker)
+        .with("temperature_factor", at.spot.temperature_factor);
+    let names = [
+        "very_sensitive",
+        "sensitive",
+        "medium_resistant",
+        "resistant",
+    ];
+    let of = names.iter().zip(0..Sensitivity::ALL.len());
+    of.fold(place, |place, (name, class)| {
+        let begins = at.begins_at.get(class).copied().flatten();
+        let known = at.highest.get(class).zip(at.end.get(class));
+        let (highest, end) = known.map_or((f64::NAN, f64::NAN), |(one, other)| (*one, *other));
+        place.with(
+            *name,
+            Object::new()
+                .with("highest", highest)
+                .with("end", end)
+                .with("begins_at_hour", begins),
+        )
+    })
+}
+
+/// The key of a number of the bands.
+fn key(figure: Figure) -> (&'static str, f64) {
+    match figure {
+        Figure::MeanRh => ("rh_mean_percent", 100.0),
+        Figure::Above80 => ("above_80_share", 1.0),
+        Figure::FrostNights => ("frost_nights", 1.0),
+        Figure::WetHours => ("condensation_hours", 1.0),
+        Figure::Mould => ("mould_index", 1.0),
+        Figure::Water => ("removed_l", 1.0),
+        Figure::Energy => ("energy_kwh", 1.0),
+        Figure::Cost => ("cost", 1.0),
+    }
+}
+
+fn bands(answer: &Answer<Bands>) -> Object {
+    Figure::ALL.iter().fold(Object::new(), |object, figure| {
+        let (key, scale) = key(*figure);
+        let band = answer.as_ref().map_err(Clone::clone).and_then(|bands| {
+            let known = bands.of(*figure);
+            known.ok_or_else(|| NotKnown::because("it is not known in every draw"))
+        });
+        object.found(key, &band, |band| {
+            Object::new()
+                .with("low", band.low * scale)
+                .with("high", band.high * scale)
+        })
+    })
+}
