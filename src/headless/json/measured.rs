@@ -1,8 +1,12 @@
 //! Measurements as they were recorded, and what came of them.
 
 use super::object::Object;
+use crate::assess::measured::{FanOutcome, Measured, Verdict};
+use crate::assess::{Answer, NotKnown};
+use crate::physics::measurement::Limits;
+use crate::physics::units::{MM2_PER_M2, SECONDS_PER_HOUR};
 use crate::survey::word::Word;
-use crate::survey::{Covered, FanReading, FanReadings, FanTest};
+use crate::survey::{Covered, FanReading, FanReadings, FanTest, FanTestId};
 
 /// A fan test as it was recorded.
 pub(super) fn fan_test(test: &FanTest) -> Object {
@@ -40,4 +44,71 @@ fn readings(of: &FanReadings) -> Object {
         })
         .with("zero_before_pa", of.zero_before_pa)
         .with("zero_after_pa", of.zero_after_pa)
+}
+
+/// What came of the measurements.
+pub(super) fn results(measured: &Measured) -> Object {
+    let range = |of: fn(&crate::assess::measured::FlowRange) -> f64| {
+        let range = measured.flow_range.as_ref().map_err(NotKnown::clone);
+        range.map(|range| of(range) * SECONDS_PER_HOUR)
+    };
+    Object::new()
+        .with("fan_least_m3_per_h", range(|range| range.least))
+        .with("fan_most_m3_per_h", range(|range| range.most))
+        .list("fan_tests", &measured.fan_tests, |(id, outcome)| {
+            one(*id, outcome)
+        })
+}
+
+fn one(id: FanTestId, outcome: &Answer<FanOutcome>) -> Object {
+    let outcome = || outcome.as_ref().map_err(NotKnown::clone);
+    let part = |of: &dyn Fn(&FanOutcome) -> Answer<Limits>, scale: f64| {
+        let limits = outcome().and_then(of);
+        [
+            limits.clone().map(|limits| limits.value * scale),
+            limits.clone().map(|limits| limits.low * scale),
+            limits.map(|limits| limits.high * scale),
+        ]
+    };
+    let [n50, n50_low, n50_high] = part(&|of| of.n50_per_h.clone(), 1.0);
+    let [eqla, eqla_low, eqla_high] = part(&|of| Ok(of.eqla), MM2_PER_M2);
+    let [ela, ela_low, ela_high] = part(&|of| Ok(of.ela), MM2_PER_M2);
+    let [exponent, exponent_low, exponent_high] = part(&|of| Ok(of.exponent), 1.0);
+    let [flow, flow_low, flow_high] = part(&|of| Ok(of.flow_50pa), SECONDS_PER_HOUR);
+    let [found, found_low, found_high] = part(&FanOutcome::not_found, MM2_PER_M2);
+    let expected = outcome().and_then(|of| {
+        let predicted = of.predicted.as_ref().map_err(NotKnown::clone)?;
+        Ok(predicted.flow_at(50.0) * SECONDS_PER_HOUR)
+    });
+    let verdict = outcome().and_then(FanOutcome::verdict);
+    Object::new()
+        .with("id", id.0)
+        .with("valid", outcome().map(FanOutcome::is_valid))
+        .with("n50_per_h", n50)
+        .with("n50_low_per_h", n50_low)
+        .with("n50_high_per_h", n50_high)
+        .with("eqla_mm2", eqla)
+        .with("eqla_low_mm2", eqla_low)
+        .with("eqla_high_mm2", eqla_high)
+        .with("ela_mm2", ela)
+        .with("ela_low_mm2", ela_low)
+        .with("ela_high_mm2", ela_high)
+        .with("exponent", exponent)
+        .with("exponent_low", exponent_low)
+        .with("exponent_high", exponent_high)
+        .with("flow_50pa_m3_per_h", flow)
+        .with("flow_50pa_low_m3_per_h", flow_low)
+        .with("flow_50pa_high_m3_per_h", flow_high)
+        .with("by_survey_flow_50pa_m3_per_h", expected)
+        .with("not_found_eqla_mm2", found)
+        .with("not_found_eqla_low_mm2", found_low)
+        .with("not_found_eqla_high_mm2", found_high)
+        .with(
+            "verdict",
+            verdict.map(|verdict| match verdict {
+                Verdict::Agrees => "agrees",
+                Verdict::MoreThanFound => "more_than_found",
+                Verdict::LessThanFound => "less_than_found",
+            }),
+        )
 }

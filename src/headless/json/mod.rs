@@ -102,6 +102,7 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .with("safety_ventilation", survey::safety(&assessment.safety))
         .with("air_change", dependence::dependence(study))
         .with("uncertainty", uncertainty::uncertainty(study.uncertainty()))
+        .with("measured", measured::results(study.measured()))
         .with("sealing", sealing::sealing(study, asked))
         .with("papers", sealing::papers(study))
         .found("drying_heating", comparison, drying::comparison)

@@ -153,12 +153,21 @@ pub(super) fn fan_test() -> FanTest {
         barometer_hpa: Some(998.5),
         wind_m_s: Some(1.5),
         blowing_out: FanReadings {
-            readings: vec![reading(10.5, Some(61.0)), reading(20.0, None)],
+            readings: vec![
+                reading(10.5, Some(61.0)),
+                reading(20.0, None),
+                reading(30.0, Some(122.0)),
+                reading(52.0, Some(175.0)),
+            ],
             zero_before_pa: Some(0.5),
             zero_after_pa: Some(-0.25),
         },
         blowing_in: FanReadings {
-            readings: vec![reading(50.0, Some(180.5))],
+            readings: vec![
+                reading(12.0, Some(70.0)),
+                reading(25.0, Some(110.0)),
+                reading(50.0, Some(180.5)),
+            ],
             zero_before_pa: Some(-1.0),
             zero_after_pa: Some(-1.5),
         },
