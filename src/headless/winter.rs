@@ -19,8 +19,9 @@ use std::path::PathBuf;
 pub struct WinterArguments {
     /// The survey file, NAME.ron
     pub file: PathBuf,
-    /// A weather file of building simulation, NAME.epw
-    #[arg(long, value_name = "W.epw", conflicts_with = "typical")]
+    /// A weather file: of building simulation, NAME.epw, or the hourly rows of a logger or a weather
+    /// service, NAME.csv
+    #[arg(long, value_name = "WEATHER", conflicts_with = "typical")]
     pub weather: Option<PathBuf>,
     /// A typical winter, invented, instead of the weather that the survey names; where it names
     /// none, the one that it was filled in with, or else mild-maritime
@@ -186,7 +187,7 @@ pub(super) fn through<'a>(
     let weather = match &file {
         Some(path) => {
             sound(findings).map_err(WinterFailure::NotKnown)?;
-            tasks::weather(path)?
+            tasks::weather(path, survey)?
         }
         None => typical_weather(&stay, findings).map_err(WinterFailure::NotKnown)?,
     };

@@ -62,6 +62,10 @@ fn bounds(what: What) -> (f64, f64, f64) {
         What::Pressure => (50_000.0, 110_000.0, 2_000.0),
         What::Wind => (0.0, 75.0, 40.0),
         What::WindDirection => (0.0, 360.0, f64::INFINITY),
+        What::Global => (-20.0, 1_500.0, f64::INFINITY),
+        What::Direct => (-20.0, 1_400.0, f64::INFINITY),
+        What::Diffuse => (-20.0, 1_000.0, f64::INFINITY),
+        What::CloudCover => (0.0, 100.0, f64::INFINITY),
     }
 }
 
@@ -127,7 +131,13 @@ fn runs(channel: usize, reasons: impl Iterator<Item = Option<Why>>) -> Vec<Doubt
 /// saturated air too.
 fn stuck(at: usize, channel: &Channel, times: &[i64]) -> Vec<Doubtful> {
     let may_stand = |value: f64| match channel.what {
-        What::Wind | What::WindDirection | What::Pressure => true,
+        What::Wind
+        | What::WindDirection
+        | What::Pressure
+        | What::Global
+        | What::Direct
+        | What::Diffuse
+        | What::CloudCover => true,
         What::RelativeHumidity => value >= 99.0,
         _ => false,
     };

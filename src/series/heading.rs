@@ -4,7 +4,14 @@ use super::mapping::{Unit, What};
 
 /// Words by which a quantity is known in a heading, in English and in the languages whose headings are
 /// met most; the first that fits counts, so what is longer stands first. Common practice, no source.
-const WORDS: [(What, &[&str]); 8] = [
+const WORDS: [(What, &[&str]); 12] = [
+    (
+        What::Direct,
+        &["direct normal", "direct_normal", "beam normal", "dni"],
+    ),
+    (What::Diffuse, &["diffus", "dhi"]),
+    (What::Global, &["shortwave", "global", "ghi", "solar rad"]),
+    (What::CloudCover, &["cloud", "bewölkung", "nuages"]),
     (
         What::DewPoint,
         &[
@@ -75,7 +82,7 @@ const WORDS: [(What, &[&str]); 8] = [
 ];
 
 /// Signs of units, what is longer first.
-const UNITS: [(Unit, &[&str]); 14] = [
+const UNITS: [(Unit, &[&str]); 15] = [
     (
         Unit::Fahrenheit,
         &[
@@ -107,6 +114,7 @@ const UNITS: [(Unit, &[&str]); 14] = [
     (Unit::MilesPerHour, &["mph"]),
     (Unit::Knots, &["knot", "(kn)", "[kn]", "(kt)"]),
     (Unit::Degrees, &["°", "deg"]),
+    (Unit::WattsPerM2, &["w/m²", "w/m2", "w/m^2"]),
     (Unit::Share, &["0-1", "0..1"]),
 ];
 

@@ -60,11 +60,19 @@ pub enum What {
     Wind,
     /// Direction the wind comes from, degrees.
     WindDirection,
+    /// Sun and sky on the level, W/m².
+    Global,
+    /// Sun on a plane that faces it, W/m².
+    Direct,
+    /// Light of the sky on the level, W/m².
+    Diffuse,
+    /// Share of the sky that clouds cover, 0 to 100 %.
+    CloudCover,
 }
 
 impl What {
     /// All, in the order offered.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 12] = [
         Self::Temperature,
         Self::RelativeHumidity,
         Self::DewPoint,
@@ -73,6 +81,10 @@ impl What {
         Self::Pressure,
         Self::Wind,
         Self::WindDirection,
+        Self::Global,
+        Self::Direct,
+        Self::Diffuse,
+        Self::CloudCover,
     ];
 
     /// Its name.
@@ -87,6 +99,10 @@ impl What {
             Self::Pressure => "air pressure",
             Self::Wind => "wind speed",
             Self::WindDirection => "wind direction",
+            Self::Global => "sun and sky on the level",
+            Self::Direct => "direct sun",
+            Self::Diffuse => "light of the sky",
+            Self::CloudCover => "cloud cover",
         }
     }
 
@@ -101,7 +117,7 @@ impl What {
     pub fn units(self) -> &'static [Unit] {
         match self {
             Self::Temperature | Self::DewPoint => &[Unit::Celsius, Unit::Fahrenheit],
-            Self::RelativeHumidity => &[Unit::Percent, Unit::Share],
+            Self::RelativeHumidity | Self::CloudCover => &[Unit::Percent, Unit::Share],
             Self::AbsoluteHumidity => &[Unit::GramsPerM3],
             Self::CarbonDioxide => &[Unit::Ppm],
             Self::Pressure => &[Unit::Pascal, Unit::Hectopascal, Unit::MmOfMercury],
@@ -112,6 +128,7 @@ impl What {
                 Unit::Knots,
             ],
             Self::WindDirection => &[Unit::Degrees],
+            Self::Global | Self::Direct | Self::Diffuse => &[Unit::WattsPerM2],
         }
     }
 }
@@ -147,6 +164,8 @@ pub enum Unit {
     Knots,
     /// °
     Degrees,
+    /// W/m²
+    WattsPerM2,
 }
 
 impl Unit {
@@ -168,6 +187,7 @@ impl Unit {
             Self::MilesPerHour => "mph",
             Self::Knots => "kn",
             Self::Degrees => "°",
+            Self::WattsPerM2 => "W/m²",
         }
     }
 

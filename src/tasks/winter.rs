@@ -3,12 +3,16 @@
 use super::{Watch, seasons};
 use crate::assess::winter::{Throughout, Winter, sound, typical_weather};
 use crate::assess::{Answer, NotKnown, Study};
-use crate::climate::{Weather, epw};
+use crate::climate::{LoggedError, Place, Weather, epw};
+use crate::series::{self, ReadError};
+use crate::survey::Survey;
 use crate::survey::file::{self, LoadError};
 use std::path::{Path, PathBuf};
 
 /// Largest weather file that is read: a year by the hour has two megabytes.
 const MOST_BYTES: u64 = 64 << 20;
+/// What a file of building simulation begins with.
+const EPW_BEGINS: &[u8] = b"LOCATION";
 
 /// Why a weather file gives no weather.
 #[derive(Debug, thiserror::Error)]
@@ -24,20 +28,66 @@ pub enum WeatherFailure {
     /// What stands in it is wrong, with line and column.
     #[error("{0:?}, {1}")]
     Wrong(PathBuf, epw::EpwError),
+    /// Its rows cannot be read, with line and column.
+    #[error("{0:?}, {1}")]
+    Rows(PathBuf, ReadError),
+    /// Its rows are no weather.
+    #[error("{0:?}: {1}")]
+    NoWeather(PathBuf, LoggedError),
+    /// Its rows do not say where they are from, nor does the survey.
+    #[error(
+        "{0:?} does not say where its weather is from: enter the latitude, or choose a typical winter of the place"
+    )]
+    NoLatitude(PathBuf),
 }
 
-/// Reads a weather file.
+/// Reads a weather file: that of building simulation, or rows of readings of a logger or a weather
+/// service. Rows do not say where they are from: that is the latitude and altitude of the survey, and
+/// their clock counts as the sun's **\[A\]**.
 ///
 /// # Errors
 /// [`WeatherFailure`], with line and column where its content is wrong.
-pub fn weather(path: &Path) -> Result<Weather, WeatherFailure> {
+pub fn weather(path: &Path, survey: &Survey) -> Result<Weather, WeatherFailure> {
     let bytes = file::read_file(path, MOST_BYTES).map_err(|error| match error {
         LoadError::Missing { path } => WeatherFailure::Missing(path),
         _ => WeatherFailure::Unreadable(path.to_owned()),
     })?;
+    let is_simulation = bytes
+        .trim_ascii_start()
+        .get(..EPW_BEGINS.len())
+        .is_some_and(|begins| begins.eq_ignore_ascii_case(EPW_BEGINS));
+    if !is_simulation && bytes.contains(&b'\n') && !names_epw(path) {
+        return rows(path, &bytes, survey);
+    }
     let read = epw::read(&bytes);
     let read = read.map_err(|error| WeatherFailure::Wrong(path.to_owned(), error))?;
     Ok(read.weather())
+}
+
+fn names_epw(path: &Path) -> bool {
+    path.extension()
+        .is_some_and(|extension| extension.eq_ignore_ascii_case("epw"))
+}
+
+/// Weather from rows of readings.
+fn rows(path: &Path, bytes: &[u8], survey: &Survey) -> Result<Weather, WeatherFailure> {
+    let unread = |error| WeatherFailure::Rows(path.to_owned(), error);
+    let guessed = series::guess(bytes).map_err(unread)?;
+    let series = series::read(bytes, &guessed.mapping).map_err(unread)?;
+    let latitude_deg = survey.stay.means().map(|means| means.latitude_deg);
+    let latitude_deg = latitude_deg
+        .or(survey.stay.latitude_deg)
+        .ok_or_else(|| WeatherFailure::NoLatitude(path.to_owned()))?;
+    let name = path.file_stem().unwrap_or_default();
+    let place = Place {
+        name: name.to_string_lossy().into_owned(),
+        latitude_deg,
+        longitude_deg: 0.0,
+        zone_h: 0.0,
+        altitude_m: survey.site.altitude_m,
+    };
+    Weather::of_series(&series, place)
+        .map_err(|error| WeatherFailure::NoWeather(path.to_owned(), error))
 }
 
 /// The winter that the survey names, run and kept in its study; `folder` is where its weather file
@@ -78,7 +128,8 @@ fn named(study: &Study, folder: Option<&Path>) -> Answer<Weather> {
     let folder = folder.ok_or_else(|| {
         NotKnown::because("the survey has no folder yet to look for its weather file in: save it")
     })?;
-    weather(&folder.join(&stay.weather_file)).map_err(|error| NotKnown::because(error.to_string()))
+    weather(&folder.join(&stay.weather_file), study.survey())
+        .map_err(|error| NotKnown::because(error.to_string()))
 }
 
 #[cfg(test)]
@@ -116,6 +167,30 @@ mod tests {
         assert_eq!(run.typical(), Some(TypicalWinter::Alpine));
         assert_eq!(run.options().len(), run.seasons().len());
         assert!(study.winter().is_some());
+    }
+
+    #[test]
+    fn hourly_rows_are_weather_where_the_survey_says_from_which_latitude() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let path = folder.path().join("service.csv");
+        let text = "time,temperature (°C),relative humidity (%),wind (m/s)\n\
+                    2024-01-10T01:00,4.0,80,3\n2024-01-10T02:00,5.0,80,3\n\
+                    2024-01-10T03:00,6.0,80,3\n";
+        std::fs::write(&path, text).expect("written");
+        let nowhere = caravan(|_| {});
+        let error = weather(&path, nowhere.survey()).expect_err("no latitude");
+        assert!(error.to_string().contains("latitude"), "{error}");
+        let placed = caravan(|survey| {
+            survey.stay.winter = Some(TypicalWinter::Alpine);
+            survey.stay.latitude_deg = Some(47.5);
+        });
+        let found = weather(&path, placed.survey()).expect("weather");
+        assert_eq!(found.place.name, "service");
+        assert!((found.place.latitude_deg - 47.5).abs() < 1e-12);
+        assert_eq!(found.hours.len(), 24);
+        std::fs::write(&path, text.replace("5.0", "warm")).expect("written");
+        let error = weather(&path, placed.survey()).expect_err("no number");
+        assert!(error.to_string().contains("line 3, column 2"), "{error}");
     }
 
     #[test]

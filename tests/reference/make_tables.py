@@ -28,6 +28,7 @@ import numpy as np
 import psychrolib
 
 import coupled
+import frost
 import uncertainty
 import network
 import published
@@ -188,6 +189,7 @@ def make(folder: Path) -> None:
     write(folder / "network_fans.csv", FANS, fans)
     weather.write(folder)
     winter.write(folder)
+    frost.write(folder)
 
 
 if __name__ == "__main__":

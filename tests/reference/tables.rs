@@ -366,6 +366,21 @@ pub(crate) fn winter_hours() -> Vec<WinterRow> {
     read("winter.csv")
 }
 
+/// Frost in a weather, counted by pandas.
+#[derive(Deserialize)]
+pub(crate) struct FrostRow {
+    pub(crate) weather: u32,
+    pub(crate) hours: usize,
+    pub(crate) longest_h: usize,
+    pub(crate) nights: usize,
+    pub(crate) degree_hours: f64,
+}
+
+/// Frost in both weathers.
+pub(crate) fn frosts() -> Vec<FrostRow> {
+    read("frost.csv")
+}
+
 /// The survey of one of those vehicles.
 pub(crate) fn winter_survey(vehicle: u32) -> String {
     std::fs::read_to_string(place(&format!("winter_{vehicle}.ron"))).unwrap()

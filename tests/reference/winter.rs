@@ -122,3 +122,23 @@ fn a_month_by_the_hour_is_that_of_an_independent_integration() {
     }
     assert!(told.is_empty(), "{}", told.join("\n"));
 }
+
+#[test]
+fn frost_outside_is_counted_as_pandas_counts_it() {
+    let rows = tables::frosts();
+    assert_eq!(rows.len(), 2);
+    for row in rows {
+        let survey = file::parse(&tables::winter_survey(1)).unwrap();
+        let weather = epw::read(&tables::winter_weather(row.weather))
+            .unwrap()
+            .weather();
+        let study = Study::of(&survey);
+        let winter = Winter::over(&study, &weather, &weather.hours, &Stay::default()).unwrap();
+        let frost = winter.weathered().frost;
+        assert_eq!(
+            (frost.hours, frost.longest_h, frost.nights),
+            (row.hours, row.longest_h, row.nights)
+        );
+        assert!((frost.degree_hours - row.degree_hours).abs() < 1e-6);
+    }
+}

@@ -27,7 +27,7 @@ pub struct Humidity {
 }
 
 /// Frost at a water system.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Frost {
     /// Hours below 0 °C.
     pub hours: usize,
@@ -35,6 +35,8 @@ pub struct Frost {
     pub longest_h: usize,
     /// Nights (noon to noon) with such an hour.
     pub nights: usize,
+    /// How far below, summed over those hours, K h.
+    pub degree_hours: f64,
 }
 
 /// A season with one option.
@@ -126,8 +128,9 @@ pub(super) fn frost(hours: impl Iterator<Item = (u8, Option<f64>)>) -> Frost {
         if hour == 13 {
             counted_tonight = false;
         }
-        if t_c.is_some_and(|t_c| t_c < 0.0) {
+        if let Some(below) = t_c.filter(|t_c| *t_c < 0.0) {
             found.hours += 1;
+            found.degree_hours -= below;
             spell += 1;
             found.longest_h = found.longest_h.max(spell);
             if !counted_tonight {
@@ -161,6 +164,7 @@ mod tests {
         });
         let found = frost(hours);
         assert_eq!((found.hours, found.longest_h, found.nights), (7, 6, 2));
+        assert!((found.degree_hours - 7.0).abs() < 1e-12);
         let unknown = frost([(1, Some(-1.0)), (2, None), (3, Some(-1.0))].into_iter());
         assert_eq!(
             (unknown.hours, unknown.longest_h, unknown.nights),

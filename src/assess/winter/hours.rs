@@ -7,7 +7,7 @@ use crate::climate::{Hour, Weather};
 use crate::physics::MoistAir;
 use crate::physics::air::pressure_at_altitude;
 use crate::physics::counts::count;
-use crate::physics::sky::{clear_sky_emissivity, infrared};
+use crate::physics::sky::{black_body, clear_sky_emissivity, infrared};
 use crate::physics::sun::{Light, Moment, Sun, sun};
 use crate::physics::wind::speed_at_body;
 use crate::physics::winter::Forcing;
@@ -40,7 +40,7 @@ pub(super) struct Outdoors {
 /// # Errors
 /// [`NotKnown`] where more than a tenth of the hours is, or a sun cannot be placed.
 pub(super) fn outdoors(
-    survey: &Survey,
+    (survey, stay): (&Survey, &Stay),
     weather: &Weather,
     season: &[Hour],
     roof_m: f64,
@@ -49,7 +49,7 @@ pub(super) fn outdoors(
     let mut missing: Option<(usize, NotKnown)> = None;
     let mut leading = 0;
     for hour in season {
-        match one(survey, weather, hour, roof_m) {
+        match one((survey, stay), weather, hour, roof_m) {
             Ok(found) => {
                 // Before the first hour that is known it stands for those.
                 for _ in 0..leading {
@@ -89,7 +89,12 @@ pub(super) fn outdoors(
     }
 }
 
-fn one(survey: &Survey, weather: &Weather, hour: &Hour, roof_m: f64) -> Answer<Outdoors> {
+fn one(
+    (survey, stay): (&Survey, &Stay),
+    weather: &Weather,
+    hour: &Hour,
+    roof_m: f64,
+) -> Answer<Outdoors> {
     let known = |value: Option<f64>, what: &str| {
         value.ok_or_else(|| NotKnown::because(format!("the weather has no {what}")))
     };
@@ -110,10 +115,16 @@ fn one(survey: &Survey, weather: &Weather, hour: &Hour, roof_m: f64) -> Answer<O
     };
     let sun = sun(moment, place.latitude_deg, place.longitude_deg, pressure)
         .map_err(|error| NotKnown::because(error.to_string()))?;
-    let light = light(hour, &sun)?;
+    // Neither reaches it under a cover, and a logger has neither.
+    let light = if stay.covered {
+        Light::default()
+    } else {
+        light(hour, &sun)?
+    };
     let heading_deg = survey.site.heading_deg;
     let sky = match hour.infrared {
         Some(infrared) => infrared,
+        None if stay.covered => black_body(t_c),
         None => {
             let cloud = known(hour.cloud, "infrared of the sky and no clouds either")?;
             let dew_point = known(air.dew_point_c(), "humidity")?;
@@ -142,7 +153,11 @@ fn one(survey: &Survey, weather: &Weather, hour: &Hour, roof_m: f64) -> Answer<O
 /// [`NotKnown`] where two of them are missing.
 fn light(hour: &Hour, sun: &Sun) -> Answer<Light> {
     let sine = sun.elevation_deg.to_radians().sin().max(0.0);
-    let missing = || NotKnown::because("the weather has no sun");
+    let missing = || {
+        NotKnown::because(
+            "the weather has no sun, which only a vehicle under a whole cover can do without",
+        )
+    };
     if sun.elevation_deg < DOWN_DEG && hour.direct.or(hour.diffuse).or(hour.global).is_none() {
         return Ok(Light::default());
     }

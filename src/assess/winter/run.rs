@@ -96,7 +96,7 @@ impl Winter {
         let prepared = study.prepared();
         let comparison = study.comparison().as_ref().map_err(Clone::clone)?;
         let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
-        let outdoors = outdoors(survey, weather, hours, envelope.roof())?;
+        let outdoors = outdoors((survey, stay), weather, hours, envelope.roof())?;
         let elements = elements(survey, stay)?;
         let volume = prepared.volume_m3.clone()?;
         let fabric = prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k;
@@ -233,7 +233,7 @@ impl Winter {
             // The same whoever comes to it first.
             let _ = self.large.set(mean_power(&marched));
         }
-        Some(self.counted(&fitted, marched))
+        Some(self.counted(&fitted, own.kind, marched))
     }
 
     fn marched(
@@ -301,7 +301,13 @@ impl Winter {
         Some(most.ok_or_else(|| NotKnown::because("there is no large machine")))
     }
 
-    fn counted(&self, fitted: &Fitted, marched: Marched) -> Answer<Season> {
+    fn counted(&self, fitted: &Fitted, kind: OptionKind, marched: Marched) -> Answer<Season> {
+        // Where lockers stand open there is no closed one; theirs come last.
+        let open = self.spots.iter().take_while(|spot| !spot.in_locker).count();
+        let spots = match kind {
+            OptionKind::LockersOpen => self.spots.get(..open).unwrap_or_default(),
+            _ => &self.spots,
+        };
         let known = |hours: &[HourInside]| -> Vec<HourInside> {
             let pairs = self.outdoors.iter().zip(hours);
             pairs
@@ -344,7 +350,7 @@ impl Winter {
             too_cold_hours: sum(|hour| hour.too_cold),
             cost,
             tub_full_days: marched.tub_full_at.map(|at| count(at) / DAY_H),
-            mould: grown(&self.spots, &self.outdoors, &self.forcing, &marched.hours),
+            mould: grown(spots, &self.outdoors, &self.forcing, &marched.hours),
             books: marched.books,
             hours: marched.hours,
         })

@@ -69,6 +69,7 @@ fn frost(frost: &Frost) -> Object {
         .with("hours", frost.hours)
         .with("longest_hours", frost.longest_h)
         .with("nights", frost.nights)
+        .with("degree_hours", frost.degree_hours)
 }
 
 fn season(season: &Season) -> Object {

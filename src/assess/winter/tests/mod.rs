@@ -266,6 +266,44 @@ fn a_winter_that_is_not_whole_or_lacks_its_wind_says_so() {
 }
 
 #[test]
+fn without_the_sun_only_a_vehicle_under_a_cover_has_a_winter() {
+    let study = Study::of(&caravan());
+    let (weather, mut hours) = mild(24);
+    for hour in &mut hours {
+        (hour.direct, hour.diffuse, hour.global) = (None, None, None);
+        (hour.infrared, hour.cloud) = (None, None);
+    }
+    let run = |covered: bool| {
+        let stay = Stay {
+            covered,
+            ..Stay::default()
+        };
+        Winter::over(&study, &weather, &hours, &stay)
+    };
+    assert_eq!(run(true).expect("made ready").weathered().not_known, 0);
+    let error = run(false).err().expect("no sun");
+    assert!(error.reason.contains("no sun"), "{error}");
+}
+
+#[test]
+fn mould_grows_no_less_in_a_closed_locker_and_there_is_none_once_lockers_are_open() {
+    let study = Study::of(&caravan());
+    let (weather, hours) = mild(15 * 24);
+    let winter = Winter::over(&study, &weather, &hours, &Stay::default()).expect("made ready");
+    let closed = season_of(&winter, OptionKind::Nothing).mould;
+    let locker = closed.iter().find(|at| at.spot.in_locker).expect("one");
+    let wall = closed
+        .iter()
+        .find(|at| at.spot.element == locker.spot.element && !at.spot.in_locker)
+        .expect("its wall");
+    assert!(locker.spot.temperature_factor < wall.spot.temperature_factor);
+    assert!(locker.highest_on_boards() >= wall.highest_on_boards());
+    let open = season_of(&winter, OptionKind::LockersOpen).mould;
+    assert_eq!(open.len() + 1, closed.len());
+    assert!(open.iter().all(|at| !at.spot.in_locker));
+}
+
+#[test]
 fn hours_that_are_not_known_do_not_count() {
     let study = Study::of(&caravan());
     let (weather, mut hours) = mild(15 * 24);
