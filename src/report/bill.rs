@@ -11,7 +11,7 @@ use crate::survey::{CostBasis, GapId, Survey};
 
 /// How amounts are rounded.
 pub(crate) const ROUNDED: &str = "Each material and each work is rounded to the cent, half a cent upwards; the net sum is \
-    that of the lines, and tax is rounded once.";
+    that of the lines, and tax is rounded once for each rate.";
 
 /// The lines of a bill in this order, with their sums.
 pub(crate) fn lines(section: &mut Section, survey: &Survey, bill: &Bill, order: &[GapId]) {
@@ -45,8 +45,9 @@ pub(crate) fn lines(section: &mut Section, survey: &Survey, bill: &Bill, order: 
     section.table(table, &Reasons::default());
     if let Some(rate) = survey.tariffs.workshop_per_hour.filter(|rate| *rate > 0.0) {
         let (time, rate) = (duration(bill.minutes()), digits(rate, 2, 4));
-        let rate = in_currency(&format!("{rate} an hour"), currency);
-        section.note(format!("Working time in all {time}, at {rate}."));
+        let rate = format!("{currency}\u{a0}{rate}");
+        let rate = rate.trim();
+        section.note(format!("Working time in all: {time}, at {rate} an hour."));
     }
     not_in_it(section, bill);
     section.note(ROUNDED);
@@ -100,13 +101,20 @@ pub(crate) fn sums(table: &mut Table, survey: &Survey, bill: &Bill) {
         }
         table.total(cells);
     };
-    if let Some(tax) = bill.tax {
-        add("Net".to_owned(), bill.net);
-        add(format!("Tax, {}\u{a0}%", given(tax.percent)), tax.amount);
-        add("Total with tax".to_owned(), bill.gross);
-    } else {
-        add(total_without_tax(survey).to_owned(), bill.gross);
+    if bill.taxes.is_empty() {
+        return add(total_without_tax(survey).to_owned(), bill.gross);
     }
+    add("Net".to_owned(), bill.net);
+    for tax in &bill.taxes {
+        let rate = format!("Tax, {}\u{a0}%", given(tax.percent));
+        let words = if bill.taxes.len() == 1 {
+            rate
+        } else {
+            format!("{rate} of {}", money(tax.net))
+        };
+        add(words, tax.amount);
+    }
+    add("Total with tax".to_owned(), bill.gross);
 }
 
 /// What the total is called where there is no tax in it.

@@ -22,6 +22,7 @@ pub mod leakage;
 pub(crate) mod ledger;
 pub(crate) mod measured;
 pub mod missing;
+mod owners;
 pub(crate) mod papers;
 pub mod results;
 pub(crate) mod safety;

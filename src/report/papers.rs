@@ -119,14 +119,24 @@ fn before_it_goes_out(survey: &Survey, bill: &Bill, paper: &str) -> Section {
     section
 }
 
+/// A paper without anything on it says so, and nobody pays or signs it.
+fn nothing(mut section: Section, title: &str, why: impl Into<String>) -> Section {
+    section.push(Block::Caution {
+        title: title.to_owned(),
+        text: why.into(),
+    });
+    section
+}
+
 /// The quotation: what is offered, and for how much.
 pub(crate) fn quotation(survey: &Survey, work: &Answer<Work>) -> Vec<Section> {
     let mut section = Section::new("What is offered");
     let work = match work {
         Ok(work) if !work.steps.is_empty() => work,
-        Ok(work) => return vec![section.ending(nothing_to_do(work))],
+        Ok(work) => return vec![nothing(section, "Nothing to offer", nothing_to_do(work))],
         Err(why) => {
-            return vec![section.ending(format!("There is nothing to offer: {}.", why.reason))];
+            let why = format!("{}.", capital(&why.reason));
+            return vec![nothing(section, "Nothing to offer", why)];
         }
     };
     let bill = work.bill();
@@ -170,7 +180,11 @@ pub(crate) fn invoice(survey: &Survey) -> Vec<Section> {
     let bill = match Bill::of_done_work(survey) {
         Ok(bill) => bill,
         Err(why) => {
-            return vec![section.ending(format!("There is nothing to bill: {}.", why.reason))];
+            let why = format!(
+                "{}. Mark as sealed, with the date, what was done; then print this sheet.",
+                capital(&why.reason)
+            );
+            return vec![nothing(section, "Nothing to bill", why)];
         }
     };
     let mut first = before_it_goes_out(survey, &bill, "invoice");

@@ -161,6 +161,8 @@ impl Typeset {
             render_bleed: false,
         };
         let pixels = typst_render::render(page, &options);
+        // What was made of photos and drawings on the way is of no use for another page.
+        typst::comemo::evict(0);
         Some(PagePicture {
             width: usize::try_from(pixels.width()).ok()?,
             height: usize::try_from(pixels.height()).ok()?,

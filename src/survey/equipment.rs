@@ -52,6 +52,39 @@ pub struct MachinePoint {
     pub power_w: f64,
 }
 
+/// A state of the air that makers commonly state removal at \[C\].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RatingState {
+    /// Temperature, °C.
+    pub temperature_c: f64,
+    /// Relative humidity, %.
+    pub rh_percent: f64,
+}
+
+impl RatingState {
+    /// Those offered for a plate: common practice, no source \[C\].
+    pub const USUAL: [Self; 2] = [
+        Self {
+            temperature_c: 27.0,
+            rh_percent: 60.0,
+        },
+        Self {
+            temperature_c: 30.0,
+            rh_percent: 80.0,
+        },
+    ];
+    /// What is said beside them. In warmer and damper air every machine gathers more: whoever takes
+    /// the upper state reckons with the weaker machine, and does not buy too small a one.
+    pub const WORDS: &str = "No air stated on the plate? Makers commonly state 27 °C 60 % or 30 °C 80 % [C]. \
+                             Where you cannot tell, take 30 °C 80 %: the machine then counts as the weaker one.";
+
+    /// Its name.
+    #[must_use]
+    pub fn name(self) -> String {
+        format!("{} °C {} %", self.temperature_c, self.rh_percent)
+    }
+}
+
 /// A drying machine with its maker's figures.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Machine {

@@ -9,6 +9,8 @@ pub struct Photo {
     pub caption: String,
     /// Marks on it, in the order drawn.
     pub marks: Vec<PhotoMark>,
+    /// Whether it shows the gap after the work; otherwise as it was found.
+    pub after_work: bool,
 }
 
 impl Photo {

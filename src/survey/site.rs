@@ -142,6 +142,8 @@ pub struct Tariffs {
     pub workshop_per_hour: Option<f64>,
     /// Tax on the workshop's bill, %.
     pub tax_percent: Option<f64>,
+    /// The same on material, %, where it is another; unknown: as on work.
+    pub material_tax_percent: Option<f64>,
 }
 
 impl Default for Tariffs {
@@ -153,6 +155,7 @@ impl Default for Tariffs {
             liquid_fuel_per_l: None,
             workshop_per_hour: None,
             tax_percent: None,
+            material_tax_percent: None,
         }
     }
 }

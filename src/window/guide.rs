@@ -208,7 +208,7 @@ fn missing_menu(ui: &mut Ui, survey: &Survey, answers: &Assessment, queue: &mut 
     if all.is_empty() {
         return;
     }
-    ui.menu_button(format!("Still missing: {} ⏷", all.len()), |ui| {
+    ui.menu_button(format!("Still missing: {} ▼", all.len()), |ui| {
         still_missing(ui, survey, &all, queue);
     });
 }

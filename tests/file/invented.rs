@@ -207,6 +207,7 @@ impl Maker {
             liquid_fuel_per_l: self.maybe(),
             workshop_per_hour: self.maybe(),
             tax_percent: self.maybe(),
+            material_tax_percent: self.maybe(),
         }
     }
 
@@ -362,6 +363,7 @@ impl Maker {
         Photo {
             name: format!("{before}{id}.jpg"),
             caption: self.text(),
+            after_work: self.yes(),
             marks: self.list(2, |maker, _| {
                 if maker.yes() {
                     PhotoMark::Circle {

@@ -27,6 +27,8 @@ pub(crate) fn newest() -> Survey {
     survey.site.pressure_set = PressureSet::VehicleBody;
     survey.fans[0].most_pressure_pa = Some(85.0);
     survey.job = job();
+    survey.tariffs.material_tax_percent = Some(7.5);
+    survey.gaps[0].photos[1].after_work = true;
     what_gaps_are(&mut survey);
     survey.machines[3].tub_l = Some(2.5);
     let machine = &mut survey.machines[0];
@@ -171,6 +173,7 @@ pub(crate) fn survey() -> Survey {
             liquid_fuel_per_l: Some(1.72),
             workshop_per_hour: Some(65.0),
             tax_percent: Some(20.0),
+            material_tax_percent: None,
         },
         job: Job::default(),
         drying: Drying {
@@ -342,6 +345,7 @@ fn gaps() -> Vec<Gap> {
                     down: 0.7,
                 },
             ],
+            after_work: false,
         },
     ];
     first.damp = "18 %".into();

@@ -129,6 +129,14 @@ const NEW_IN_FORMAT_2: &[(&str, &str)] = &[
         "vehicle: (kind: other), machines: [(id: 1, kind: compressor, owned: true)]",
     ),
     (
+        "material_tax_percent",
+        "vehicle: (kind: other), tariffs: (material_tax_percent: 7)",
+    ),
+    (
+        "after_work",
+        "vehicle: (kind: other), gaps: [(id: 1, zone: 1, facing: rear, form: round_hole(), photos: [(name: \"a.jpg\", after_work: true)])]",
+    ),
+    (
         "walk",
         "vehicle: (kind: other), walk: [(station: \"roof\", place: \"aerial\", outcome: nothing)]",
     ),

@@ -143,6 +143,7 @@ fn the_sums_of_quotation_and_invoice_are_those_of_the_json() {
         let mut survey = gapledger::survey::file::parse(text).unwrap();
         survey.tariffs.workshop_per_hour = Some(rate);
         survey.tariffs.tax_percent = Some(tax);
+        survey.tariffs.material_tax_percent = (tax > 10.0).then_some(6.0);
         for gap in &mut survey.gaps {
             if let Some(remedy) = &mut gap.remedy {
                 remedy.material_cost = Some(price);
@@ -154,11 +155,7 @@ fn the_sums_of_quotation_and_invoice_are_those_of_the_json() {
             let words = poppler("pdftotext", &["-layout"], &pdf);
             let json = crate::headless::OnDisk::new(&survey).json();
             let bill = &json["papers"][key];
-            for (label, key) in [
-                ("Net", "net"),
-                ("Tax, ", "tax"),
-                ("Total with tax", "gross"),
-            ] {
+            for (label, key) in [("Net", "net"), ("Total with tax", "gross")] {
                 let mut lines = words
                     .lines()
                     .map(str::trim)
@@ -170,6 +167,21 @@ fn the_sums_of_quotation_and_invoice_are_those_of_the_json() {
                 let told = format!("{:.2}", bill[key].as_f64().unwrap());
                 assert_eq!(printed, told, "{kind:?} {label}");
             }
+            let taxes = words
+                .lines()
+                .map(str::trim)
+                .filter(|line| line.starts_with("Tax, "));
+            let printed: Vec<&str> = taxes
+                .filter_map(|line| line.split_whitespace().last())
+                .collect();
+            let told: Vec<String> = bill["taxes"]
+                .as_array()
+                .unwrap()
+                .iter()
+                .map(|tax| format!("{:.2}", tax["tax"].as_f64().unwrap()))
+                .collect();
+            assert_eq!(printed.len(), if tax > 10.0 { 2 } else { 1 });
+            assert_eq!(printed, told, "{kind:?}");
         }
     }
 }

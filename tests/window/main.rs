@@ -14,6 +14,7 @@ mod division;
 mod drying;
 mod fields;
 mod files;
+mod fits;
 mod fittings;
 mod focus;
 mod frame;

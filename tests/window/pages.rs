@@ -187,6 +187,16 @@ fn equipment_is_added_and_removed_one_by_one() {
     ];
     assert_eq!(counts, [1; 5]);
     assert!(unnamed(&window).is_empty());
+    // A plate that says litres a day alone: the air that it commonly means, at a click.
+    let id = survey(&window).machines[0].id;
+    for (words, temperature_c, rh_percent) in
+        [("27 °C 60 %", 27.0, 60.0), ("30 °C 80 %", 30.0, 80.0)]
+    {
+        click_button(&mut window, &format!("Stated at {words}, machine {id}"));
+        let machine = &survey(&window).machines[0];
+        assert_eq!(machine.rated_temperature_c, Some(temperature_c));
+        assert_eq!(machine.rated_rh_percent, Some(rh_percent));
+    }
     for button in [
         "Remove hob",
         "Remove electric heater",

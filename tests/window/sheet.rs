@@ -162,9 +162,14 @@ fn a_quotation_is_made_out_on_the_page() {
     let job = window.state().survey().unwrap().job.clone();
     assert_eq!(
         (job.customer.as_str(), job.valid_until.as_str()),
-        ("Nobody & Daughters", "soon")
+        ("Nobody & Daughters", "")
     );
-    assert!(shows(&window, "is not a date"));
+    // What is no date is refused at its field, and a date is taken.
+    assert!(shows(&window, "is no date: write it as year-month-day"));
+    replace_text(&mut window, "Valid until", "2026-12-24");
+    press(&mut window, Key::Tab);
+    let job = window.state().survey().unwrap().job.clone();
+    assert_eq!(job.valid_until, "2026-12-24");
     assert!(window.state_mut().unsaved());
     assert_eq!(
         window.state().view().job_sheet.choices.kind,

@@ -10,7 +10,7 @@ use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, PointerButton, Pos2, Rect, vec2};
 use egui_kittest::kittest::Queryable;
 use gapledger::survey::file::load;
-use gapledger::survey::{Facing, Form, GapId, PhotoMark, Position};
+use gapledger::survey::{Edit, Facing, Form, GapId, PhotoMark, Position, Severity, ZoneId};
 use gapledger::window::app::Start;
 use gapledger::window::commands::Command;
 
@@ -372,6 +372,47 @@ fn an_error_goes_with_its_cause() {
     window.state_mut().open_file(&path);
     window.run();
     assert!(!shows(&window, "absent.ron"));
+}
+
+#[test]
+fn messages_make_room_for_newer_ones_and_go_once_the_user_goes_on() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    let told = |window: &Window<'_>| window.state().notices().list().len();
+    window.state_mut().queue().command(Command::CopyGaps);
+    window.run();
+    assert_eq!(told(&window), 1);
+    ctrl(&mut window, Key::S);
+    assert!(!shows(&window, "copied"), "news takes the place of news");
+    assert!(told(&window) <= 1);
+    window.state_mut().queue().command(Command::CopyGaps);
+    window.run();
+    assert_eq!(told(&window), 1);
+    replace_text(&mut window, "Length", "900");
+    press(&mut window, Key::Tab);
+    assert_eq!(told(&window), 0, "it is not in the way of what comes next");
+}
+
+#[test]
+fn a_refused_change_is_told_until_another_is_taken() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    let told = |window: &Window<'_>| window.state().notices().list().len();
+    let mut gap = survey(&window).gaps[0].clone();
+    gap.zone = ZoneId(99);
+    window.state_mut().queue().edit(Edit::gap(gap), None);
+    window.run();
+    assert_eq!(told(&window), 1);
+    ctrl(&mut window, Key::S);
+    let still = window.state().notices().list();
+    assert!(
+        still
+            .iter()
+            .any(|notice| notice.severity == Severity::Warning)
+    );
+    replace_text(&mut window, "Length", "900");
+    press(&mut window, Key::Tab);
+    assert_eq!(told(&window), 0);
 }
 
 #[test]

@@ -20,8 +20,10 @@ pub struct Bill {
     pub labour: f64,
     /// The lines together.
     pub net: f64,
-    /// The tax on them; `None` where no rate is given, or nobody writes a bill.
-    pub tax: Option<Tax>,
+    /// The taxes on them by their rates; none where no rate is given, or nobody writes a bill.
+    pub taxes: Vec<Tax>,
+    /// All taxes together; `None` where there are none.
+    pub tax: Option<f64>,
     /// Net and tax together.
     pub gross: f64,
 }
@@ -53,12 +55,14 @@ pub struct Line {
     pub assumed: bool,
 }
 
-/// Tax on a bill.
+/// Tax of one rate on a bill.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tax {
     /// Its rate, %.
     pub percent: f64,
-    /// What comes to.
+    /// What of the net sum has this rate.
+    pub net: f64,
+    /// What it comes to.
     pub amount: f64,
 }
 
@@ -66,11 +70,11 @@ impl Bill {
     /// The bill for sealing some gaps.
     ///
     /// ```text
-    /// line = round(q p) + round(r t/60),   net = Σ line,   tax = round(net x/100),   gross = net + tax
+    /// line = round(q p) + round(r t/60),   net = Σ line,   tax = Σ round(netₓ x/100),   gross = net + tax
     /// ```
     /// with the quantities of [`Cost`](super::Cost). Each material and each work is rounded to the
-    /// cent by itself, half a cent away from zero, so that lines add up to what is printed; tax is
-    /// rounded once. Only a workshop writes a bill: without an hourly rate above nothing there is no
+    /// cent by itself, half a cent away from zero, so that lines add up to what is printed; netₓ is
+    /// what of the net sum has the rate x, and tax is rounded once for each rate. Only a workshop writes a bill: without an hourly rate above nothing there is no
     /// tax.
     ///
     /// # Errors
@@ -108,21 +112,24 @@ impl Bill {
             }
         }
         let net = money::sum(lines.iter().map(|line| line.price))?;
-        let tax = tax_percent(survey)
-            .map(|percent| {
-                let amount = money::share(net, percent)?;
-                Answer::Ok(Tax { percent, amount })
-            })
-            .transpose()?;
+        let material = money::sum(lines.iter().map(|line| line.material))?;
+        let labour = money::sum(lines.iter().filter_map(|line| line.labour))?;
+        let taxes = taxes(survey, material, labour)?;
+        let tax = if taxes.is_empty() {
+            None
+        } else {
+            Some(money::sum(taxes.iter().map(|tax| tax.amount))?)
+        };
         let without_price = lines.iter().filter(|line| line.labour.is_none());
         Ok(Self {
             minutes_not_priced: without_price.map(|line| line.minutes).sum(),
-            material: money::sum(lines.iter().map(|line| line.material))?,
-            labour: money::sum(lines.iter().filter_map(|line| line.labour))?,
-            gross: money::sum([net].into_iter().chain(tax.map(|tax| tax.amount)))?,
+            material,
+            labour,
+            gross: money::sum([net].into_iter().chain(tax))?,
             lines,
             not_known,
             net,
+            taxes,
             tax,
         })
     }
@@ -161,11 +168,35 @@ impl Bill {
     }
 }
 
-/// The rate of the tax, where a bill is written and carries one.
-fn tax_percent(survey: &Survey) -> Option<f64> {
-    let by_workshop = survey
-        .tariffs
-        .workshop_per_hour
-        .is_some_and(|rate| rate > 0.0);
-    survey.tariffs.tax_percent.filter(|_| by_workshop)
+/// The rates of tax on material and on work, %, where a bill is written and carries one.
+pub(super) fn tax_percents(survey: &Survey) -> [Option<f64>; 2] {
+    let tariffs = &survey.tariffs;
+    if tariffs.workshop_per_hour.is_none_or(|rate| rate <= 0.0) {
+        return [None, None];
+    }
+    let material = tariffs.material_tax_percent.or(tariffs.tax_percent);
+    [material, tariffs.tax_percent]
+}
+
+/// The taxes on material and work; one, where both have the same rate.
+fn taxes(survey: &Survey, material: f64, labour: f64) -> Answer<Vec<Tax>> {
+    let parts = match tax_percents(survey) {
+        [Some(one), Some(other)] if one.total_cmp(&other).is_eq() => {
+            vec![(one, money::sum([material, labour])?)]
+        }
+        rates => rates
+            .into_iter()
+            .zip([material, labour])
+            .filter_map(|(rate, net)| Some((rate?, net)))
+            .collect(),
+    };
+    let tax = |(percent, net)| {
+        let amount = money::share(net, percent)?;
+        Ok(Tax {
+            percent,
+            net,
+            amount,
+        })
+    };
+    parts.into_iter().map(tax).collect()
 }

@@ -1,5 +1,6 @@
 //! What sealing a gap costs.
 
+use super::bill::tax_percents;
 use super::library::{starting_minutes, starting_price};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::money;
@@ -103,13 +104,11 @@ pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
         None if minutes > 0.0 => None,
         None => Some(0.0),
     };
-    // Only a workshop writes a bill.
-    let tax = match (rate, labour, survey.tariffs.tax_percent) {
-        (Some(rate), Some(labour), Some(percent)) if rate > 0.0 => {
-            (material + labour) * percent / 100.0
-        }
-        _ => 0.0,
-    };
+    let tax = tax_percents(survey)
+        .into_iter()
+        .zip([Some(material), labour])
+        .filter_map(|(percent, net)| Some(net? * percent? / 100.0))
+        .sum();
     Ok(Cost {
         quantity,
         unit_price,

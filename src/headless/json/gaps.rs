@@ -104,6 +104,7 @@ fn photo(photo: &Photo) -> Object {
         .with("name", &photo.name)
         .with(F::Caption, &photo.caption)
         .list("marks", &photo.marks, mark)
+        .with(F::AfterWork, photo.after_work)
 }
 
 fn mark(mark: &PhotoMark) -> Object {

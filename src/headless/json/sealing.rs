@@ -58,8 +58,13 @@ fn bill(bill: &Bill) -> Object {
                 .with("price", line.price)
         })
         .with("net", bill.net)
-        .with("tax_percent", bill.tax.map(|tax| tax.percent))
-        .with("tax", bill.tax.map(|tax| tax.amount))
+        .list("taxes", &bill.taxes, |tax| {
+            Object::new()
+                .with("percent", tax.percent)
+                .with("net", tax.net)
+                .with("tax", tax.amount)
+        })
+        .with("tax", bill.tax)
         .with("gross", bill.gross)
 }
 

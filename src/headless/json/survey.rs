@@ -68,6 +68,7 @@ pub(super) fn tariffs(survey: &Survey) -> Object {
         .recorded("liquid_fuel_per_l", tariffs.liquid_fuel_per_l)
         .recorded("workshop_per_hour", tariffs.workshop_per_hour)
         .recorded("tax_percent", tariffs.tax_percent)
+        .with("material_tax_percent", tariffs.material_tax_percent)
 }
 
 pub(super) fn job(survey: &Survey) -> Object {

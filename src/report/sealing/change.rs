@@ -26,7 +26,7 @@ pub(crate) struct Side<'a> {
 type Line = (&'static str, fn(&Side<'_>) -> Option<Quantity>);
 
 const LINES: [Line; 13] = [
-    ("Leakage area of unintended gaps (EqLA)", |side| {
+    ("Leakage area of unintended gaps", |side| {
         let interval = side.uncertainty.map(|found| &found.eqla_unintended);
         let area = Quantity::of_total(Kind::LeakageCm2, side.leakage, |all| all.figures.eqla);
         Some(area.within(interval))

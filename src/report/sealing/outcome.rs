@@ -156,8 +156,8 @@ fn together(plan: &Plan, in_turn: bool, aim: Aim) -> Vec<String> {
 }
 
 fn notes(section: &mut Section, survey: &Survey, plan: &Plan, in_turn: bool) {
-    if let Some(tax) = plan.bill.tax.filter(|tax| tax.amount > 0.0) {
-        let tax = price(tax.amount, &survey.tariffs.currency);
+    if let Some(tax) = plan.bill.tax.filter(|tax| *tax > 0.0) {
+        let tax = price(tax, &survey.tariffs.currency);
         section.note(format!("The costs include {tax} of tax."));
     }
     let turn = if in_turn {

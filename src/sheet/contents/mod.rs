@@ -1,11 +1,12 @@
 //! What stands on a sheet: survey and answers as blocks.
 
 mod drawings;
+mod photos;
 mod seasons;
 
 use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Paper, Part, WorkshopTexts};
-use crate::assess::sealing::Work;
+use crate::assess::sealing::{Bill, Work};
 use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
 use crate::report::{
@@ -145,10 +146,12 @@ impl Writer<'_> {
         for section in papers::quotation(material.survey, work) {
             self.add(section);
         }
-        if let Ok(work) = work {
-            self.steps(work);
-        }
-        if let (true, Ok(work)) = (self.choices.has(Part::Photos), work) {
+        // Nobody accepts what offers nothing.
+        let Some(work) = work.as_ref().ok().filter(|work| !work.steps.is_empty()) else {
+            return;
+        };
+        self.steps(work);
+        if self.choices.has(Part::Photos) {
             let steps = || work.steps.iter().map(|step| step.sealable.gap());
             self.photos(|gap| steps().any(|one| one == gap));
         }
@@ -163,6 +166,10 @@ impl Writer<'_> {
     fn invoice(&mut self) {
         for section in papers::invoice(self.material.told.survey) {
             self.add(section);
+        }
+        // Nobody pays what bills nothing.
+        if Bill::of_done_work(self.material.told.survey).is_err() {
+            return;
         }
         self.own_words(&[
             ("Payment", |texts| &texts.payment),
@@ -218,8 +225,22 @@ impl Writer<'_> {
 
     /// Adds a section that has something in it.
     fn add(&mut self, section: Section) {
-        if !section.blocks.is_empty() {
-            self.sections.push(section);
+        if section.blocks.is_empty() {
+            return;
+        }
+        self.sections.push(if self.for_owners() {
+            section.for_owners()
+        } else {
+            section
+        });
+    }
+
+    /// Whether it is an owner's paper, without marks behind sources.
+    fn for_owners(&self) -> bool {
+        match self.choices.kind {
+            Kind::Report | Kind::WorkOrder => false,
+            Kind::Quotation | Kind::Invoice => true,
+            Kind::Completion => !self.choices.has(Part::Proof),
         }
     }
 
@@ -300,7 +321,8 @@ impl Writer<'_> {
     }
 
     fn photos(&mut self, of: impl Fn(crate::survey::GapId) -> bool) {
-        let (section, files) = drawings::photos(&self.material, self.choices.paper, of);
+        let (section, files) =
+            photos::photos(&self.material, (self.choices.kind, self.choices.paper), of);
         self.files.extend(files);
         self.add(section);
     }
@@ -312,7 +334,8 @@ impl Writer<'_> {
             Kind::Report | Kind::WorkOrder | Kind::Invoice => safety::before_sealing(survey),
         };
         // Where the appendix is printed, it explains them.
-        if !self.choices.has(Part::Workings) && !self.choices.has(Part::Proof) {
+        let appendix = self.choices.has(Part::Workings) || self.choices.has(Part::Proof);
+        if !appendix && !self.for_owners() {
             section.note(format!("{}.", Mark::legend()));
         }
         self.add(section);

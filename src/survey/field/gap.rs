@@ -202,6 +202,9 @@ pub(super) const FIELDS: &[Entry] = &[
     ),
     of(F::Caption, "caption", "What it shows")
         .help("Say in a few words what the photo shows, and where on it the gap is."),
+    of(F::AfterWork, "after_work", "Taken after the work").help(
+        "The completion sheet sets it beside a photo of the gap as it was found: take both from the same place.",
+    ),
     of(F::State, "state", "State")
         .help("How far the work is: a sealed gap counts only with what its remedy leaves."),
     of(F::StateDate, "state_date", "Date of the state")

@@ -65,6 +65,10 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::Tax, "tax_percent", "Tax")
         .range("tax", "%", 0.0, 100.0)
         .help("The tax that is added to the workshop's prices."),
+    of(F::MaterialTax, "material_tax_percent", "Tax on material")
+        .empty("the same")
+        .range("tax on material", "%", 0.0, 100.0)
+        .help("Where material is taxed at another rate than work; left empty, both have the same."),
     of(F::ContentsMass, "contents_kg", "Dry mass of contents")
         .empty("not weighed")
         .range("dry mass of the contents", "kg", 1.0, 5000.0)

@@ -206,6 +206,7 @@ fn site(survey: &Survey, findings: &mut Vec<Finding>) {
     finder.check(Field::LiquidFuel, tariffs.liquid_fuel_per_l);
     finder.check(Field::Workshop, tariffs.workshop_per_hour);
     finder.check(Field::Tax, tariffs.tax_percent);
+    finder.check(Field::MaterialTax, tariffs.material_tax_percent);
     drying(survey, findings);
 }
 

@@ -279,6 +279,7 @@ impl App {
             }
         }
         if self.view.page != Page::JobSheet {
+            self.sheets.left();
             return;
         }
         let Some(of) = self.study_now() else { return };

@@ -87,6 +87,13 @@ fn content(
         }
         queue.typed(Edit::gap(gap));
     }
+    if let Some(after) = widgets::tick(ui, Field::AfterWork, here.photo.after_work) {
+        let mut gap = here.gap.clone();
+        if let Some(photo) = gap.photos.get_mut(here.at) {
+            photo.after_work = after;
+        }
+        queue.edit(Edit::gap(gap), None);
+    }
     let room = ui.available_size() * ui.ctx().pixels_per_point();
     let sight = photos.large(ui.ctx(), &here.photo.name, room);
     match sight {

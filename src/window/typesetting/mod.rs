@@ -181,6 +181,14 @@ impl Typesetting {
         }
     }
 
+    /// The page with the sheet was left: no picture is kept for when it is shown again.
+    pub fn left(&mut self) {
+        if !self.pictures.is_empty() {
+            self.pictures.let_go();
+            self.drawing.forget();
+        }
+    }
+
     /// Writes a file; the window is told how it went.
     pub fn write(&mut self, output: Output) {
         let pages = self.ready.as_ref().map(|ready| Arc::clone(&ready.pages));

@@ -1,4 +1,4 @@
-//! Pictures of the pages in sight, and of no others.
+//! Pictures of the pages in sight, and of no others: each holds as much memory as the screen.
 
 use crate::sheet::Typeset;
 use crate::sheet::typeset::PagePicture;
@@ -9,9 +9,6 @@ use std::ops::Range;
 
 /// Longest side of a picture, pixels: graphics cards refuse more than 8192.
 const LONGEST: f64 = 4096.0;
-
-/// Pages kept before and after those in sight, so that scrolling shows no holes.
-const AROUND: usize = 1;
 
 /// A page to draw, or drawn.
 pub(super) struct Drawing {
@@ -49,8 +46,7 @@ impl Pictures {
         in_sight: Range<usize>,
         width: u32,
     ) -> Vec<Drawing> {
-        let first = in_sight.start.saturating_sub(AROUND);
-        let last = (in_sight.end + AROUND).min(pages.pages());
+        let (first, last) = (in_sight.start, in_sight.end.min(pages.pages()));
         self.kept.retain(|page, _| (first..last).contains(page));
         let mut drawings = Vec::new();
         for page in first..last {
@@ -100,6 +96,16 @@ impl Pictures {
         for kept in self.kept.values_mut() {
             kept.width = None;
         }
+    }
+
+    /// Lets go of all of them.
+    pub(super) fn let_go(&mut self) {
+        self.kept.clear();
+    }
+
+    /// Whether no page is drawn or asked for.
+    pub(super) fn is_empty(&self) -> bool {
+        self.kept.is_empty()
     }
 
     /// The picture of a page.

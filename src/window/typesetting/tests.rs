@@ -93,11 +93,18 @@ fn only_pages_in_sight_are_drawn_and_kept() {
     };
     sheets.show(0..1, 300);
     sheets.collect(&ctx);
-    assert_eq!(drawn(&sheets), [0, 1]);
+    assert_eq!(drawn(&sheets), [0]);
     assert_eq!(sheets.picture(0).unwrap().size()[0], 300);
     sheets.show(pages - 1..pages, 300);
     sheets.collect(&ctx);
-    assert_eq!(drawn(&sheets), [pages - 2, pages - 1]);
+    assert_eq!(drawn(&sheets), [pages - 1]);
+    // Nothing is kept of a page that was left; its pages are there as they were set.
+    sheets.left();
+    assert!(drawn(&sheets).is_empty());
+    assert!(sheets.shows(&key(1, Kind::WorkOrder)));
+    sheets.show(0..2, 300);
+    sheets.collect(&ctx);
+    assert_eq!(drawn(&sheets), [0, 1]);
 }
 
 #[test]

@@ -362,3 +362,32 @@ fn what_no_sealing_comes_to_is_told_by_the_air_that_is_left_with_safety_ventilat
     let (least, most, now) = left(&survey);
     assert!(least > most && least < now, "{least} {most} {now}");
 }
+
+/// What is said beside the usual states of plates: whoever takes the warmer, damper one reckons with
+/// the weaker machine, whatever the air it then stands in.
+#[test]
+fn the_upper_of_the_usual_states_makes_the_weaker_machine() {
+    use crate::assess::drying::equipment;
+    use crate::survey::equipment::RatingState;
+    let [lower, upper] = RatingState::USUAL;
+    for kind in [
+        MachineKind::Compressor,
+        MachineKind::DesiccantRotor,
+        MachineKind::Thermoelectric,
+    ] {
+        let at = |state: RatingState| {
+            let mut machine = library::machine(kind);
+            machine.rated_temperature_c = Some(state.temperature_c);
+            machine.rated_rh_percent = Some(state.rh_percent);
+            equipment::machine(&machine).expect("its figures")
+        };
+        for (t_c, rh) in [(10.0, 0.6), (15.0, 0.75), (20.0, 0.6)] {
+            let air = MoistAir::from_relative_humidity(t_c, rh, 101_325.0).expect("air");
+            let [strong, weak] = [lower, upper].map(|state| at(state).removal(&air));
+            assert!(
+                weak < strong || strong == 0.0,
+                "{kind:?} {t_c}: {weak} {strong}"
+            );
+        }
+    }
+}

@@ -34,6 +34,10 @@ fn material_time_and_tax_add_up() {
     let bill = Sealable::of(&survey, id).unwrap().cost().unwrap();
     assert_eq!(bill.labour, Some(45.0));
     assert!((bill.tax - 15.0).abs() < 1e-12 && (bill.priced - 90.0).abs() < 1e-12);
+    // 7 % on 30 are 2.10, 20 % on 45 are 9.
+    survey.tariffs.material_tax_percent = Some(7.0);
+    let two = Sealable::of(&survey, id).unwrap().cost().unwrap();
+    assert!((two.tax - 11.1).abs() < 1e-12, "{}", two.tax);
     // An owner's own work counts nothing if its rate is said to be nothing, and carries no tax.
     survey.tariffs.workshop_per_hour = Some(0.0);
     let free = Sealable::of(&survey, id).unwrap().cost().unwrap();

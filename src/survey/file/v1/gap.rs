@@ -1,9 +1,7 @@
 //! Format 1: zones, and what gaps are made of.
 
 use super::super::live;
-use super::super::stored::{
-    Entry, Number, PhotoName, Stored, Text, choice, list, numbered, record, words,
-};
+use super::super::stored::{Entry, Number, Stored, Text, choice, numbered, record, words};
 use super::ids::{GapId, ZoneId};
 use serde::{Deserialize, Serialize};
 
@@ -262,17 +260,6 @@ impl CostBasis {
     }
 }
 
-record! {
-    /// A photo with its marks.
-    Photo {
-        name: PhotoName,
-        #[serde(default, skip_serializing_if = "Text::is_empty")]
-        caption: Text,
-        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
-        marks: Vec<PhotoMark>,
-    }
-}
-
 choice! {
     /// A mark on a photo, in shares of the upright picture.
     PhotoMark {
@@ -284,10 +271,6 @@ choice! {
             down: Number,
         }
     }
-}
-
-impl Entry for Photo {
-    const WORD: &'static str = "photo";
 }
 
 impl Entry for PhotoMark {

@@ -1,15 +1,15 @@
 //! From the structs of format 1 to those of format 2.
 
-use super::super::stored::{Number, Text};
+use super::super::stored::{Number, PhotoName, Text};
 use super::equipment::{FanDirection, HeaterFuel, MachineKind, MachinePoint, MoistureSource};
 use super::fabric::FabricElement;
 use super::gap::{
-    Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, Photo, Position, WorkState, Zone,
+    Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, PhotoMark, Position, WorkState,
+    Zone,
 };
 use super::ids::{ApplianceId, FanId, GapId, HeaterId, MachineId, SpaceId, WeatherId, ZoneId};
 use super::site::{
-    ApplianceKind, Drying, Header, SetUp, Shelter, Targets, Tariffs, Terrain, VehicleKind,
-    WeatherCase,
+    ApplianceKind, Drying, Header, SetUp, Shelter, Targets, Terrain, VehicleKind, WeatherCase,
 };
 use super::space::{InnerOpening, Space};
 
@@ -77,13 +77,13 @@ unchanged!(
     MachineKind,
     MachinePoint,
     MoistureSource,
-    Photo,
+    PhotoMark,
+    PhotoName,
     Position,
     SetUp,
     Shelter,
     Space,
     Targets,
-    Tariffs,
     Terrain,
     VehicleKind,
     WeatherCase,

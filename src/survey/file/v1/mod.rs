@@ -23,8 +23,8 @@ use equipment::MoistureSource;
 use fabric::FabricElement;
 use gap::Zone;
 use later::{Later, replaced};
-use replaced::{Appliance, Fan, Gap, Heater, Machine, Site, Vehicle};
-use site::{Drying, Header, SetUp, Targets, Tariffs, WeatherCase};
+use replaced::{Appliance, Fan, Gap, Heater, Machine, Site, Tariffs, Vehicle};
+use site::{Drying, Header, SetUp, Targets, WeatherCase};
 use space::{InnerOpening, Space};
 
 replaced! {

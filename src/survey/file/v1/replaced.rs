@@ -1,11 +1,11 @@
 //! Records and words of format 1 that format 2 writes otherwise: they are only read, and become
 //! those of format 2.
 
-use super::super::stored::{Entry, MOST_GAP_ENTRIES, Number, Text, list, numbered};
+use super::super::stored::{Entry, MOST_GAP_ENTRIES, Number, PhotoName, Text, list, numbered};
 use super::super::v2;
 use super::equipment::{FanDirection, HeaterFuel, MachineKind, MachinePoint};
 use super::gap::{
-    Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, Photo, Position, WorkState,
+    Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, PhotoMark, Position, WorkState,
 };
 use super::ids::{ApplianceId, FanId, GapId, HeaterId, MachineId, SpaceId, ZoneId};
 use super::later::{Later, replaced, replaced_words};
@@ -206,6 +206,49 @@ impl Purpose {
     fn unintended() -> Self {
         Self::Unintended
     }
+}
+
+replaced! {
+    /// A photo with its marks.
+    Photo {
+        name: PhotoName,
+        #[serde(default)]
+        caption: Text,
+        #[serde(default, deserialize_with = "list")]
+        marks: Vec<PhotoMark>,
+    }
+    new { after_work: false, }
+}
+
+replaced! {
+    /// What energy and work cost.
+    #[serde(default)]
+    Tariffs {
+        currency: Text,
+        electricity_per_kwh: Option<Number>,
+        gas_per_kg: Option<Number>,
+        liquid_fuel_per_l: Option<Number>,
+        workshop_per_hour: Option<Number>,
+        tax_percent: Option<Number>,
+    }
+    new { material_tax_percent: None, }
+}
+
+impl Default for Tariffs {
+    fn default() -> Self {
+        Self {
+            currency: Text(String::from("EUR")),
+            electricity_per_kwh: None,
+            gas_per_kg: None,
+            liquid_fuel_per_l: None,
+            workshop_per_hour: None,
+            tax_percent: None,
+        }
+    }
+}
+
+impl Entry for Photo {
+    const WORD: &'static str = "photo";
 }
 
 replaced! {

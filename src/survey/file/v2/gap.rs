@@ -1,8 +1,8 @@
 //! Format 2: gaps.
 
-use super::super::stored::{Entry, MOST_GAP_ENTRIES, Number, Text, list, record, words};
+use super::super::stored::{Entry, MOST_GAP_ENTRIES, Number, PhotoName, Text, list, record, words};
 use super::super::v1::gap::{
-    Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, Photo, Position, WorkState,
+    Behind, Certainty, Closing, CostBasis, Facing, Form, LeadsTo, PhotoMark, Position, WorkState,
 };
 use super::super::v1::ids::{GapId, SpaceId, ZoneId};
 
@@ -43,6 +43,23 @@ words! {
         Drain = "drain",
         UserVentilation = "user_ventilation",
     }
+}
+
+record! {
+    /// A photo with its marks.
+    Photo {
+        name: PhotoName,
+        #[serde(default, skip_serializing_if = "Text::is_empty")]
+        caption: Text,
+        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
+        marks: Vec<PhotoMark>,
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        after_work: bool,
+    }
+}
+
+impl Entry for Photo {
+    const WORD: &'static str = "photo";
 }
 
 record! {

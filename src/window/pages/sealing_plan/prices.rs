@@ -162,6 +162,9 @@ fn rates(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
         &mut tariffs.workshop_per_hour
     });
     fields.optional(Field::Tax, |tariffs| &mut tariffs.tax_percent);
+    fields.optional(Field::MaterialTax, |tariffs| {
+        &mut tariffs.material_tax_percent
+    });
     fields.price(&currency, Field::Electricity, |tariffs| {
         &mut tariffs.electricity_per_kwh
     });

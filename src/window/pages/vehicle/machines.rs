@@ -3,7 +3,7 @@
 use super::super::fields::{Fields, Part, field_findings};
 use super::lists;
 use super::view::VehicleContext;
-use crate::survey::equipment::MachinePoint;
+use crate::survey::equipment::{MachinePoint, RatingState};
 use crate::survey::{Edit, Field, Machine, MachineId, MachineKind, Record, RecordId};
 use crate::window::request::Queue;
 use crate::window::theme::palette;
@@ -65,11 +65,39 @@ fn one(fields: &mut Fields<'_, '_, Machine>, machine: &Machine) {
         &mut machine.rated_temperature_c
     });
     fields.optional(Field::RatedRh, |machine| &mut machine.rated_rh_percent);
+    usual_states(fields, machine);
     fields.optional(Field::Power, |machine| &mut machine.power_w);
     fields.optional(Field::Airflow, |machine| &mut machine.airflow_m3_per_h);
     fields.optional(Field::LowestRoom, |machine| &mut machine.lowest_room_c);
     fields.tick(Field::Hygrostat, |machine| &mut machine.hygrostat);
     points(fields, machine);
+}
+
+/// The air that plates commonly mean, at a click.
+fn usual_states(fields: &mut Fields<'_, '_, Machine>, machine: &Machine) {
+    let (ui, ..) = fields.parts();
+    widgets::muted(ui, &units::text(ui.ctx(), RatingState::WORDS));
+    let chosen = ui
+        .horizontal_wrapped(|ui| {
+            let mut chosen = None;
+            for state in RatingState::USUAL {
+                let words = units::text(ui.ctx(), &state.name());
+                let button = ui.button(&words);
+                let name = format!("Stated at {words}, machine {}", machine.id);
+                widgets::tell_name(ui, button.id, &name);
+                if button.clicked() {
+                    chosen = Some(state);
+                }
+            }
+            chosen
+        })
+        .inner;
+    if let Some(state) = chosen {
+        fields.change(|machine| {
+            machine.rated_temperature_c = Some(state.temperature_c);
+            machine.rated_rh_percent = Some(state.rh_percent);
+        });
+    }
 }
 
 /// What it costs, or that it is there already.

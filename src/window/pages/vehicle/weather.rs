@@ -165,6 +165,9 @@ fn tariffs(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         &mut tariffs.workshop_per_hour
     });
     fields.optional(Field::Tax, |tariffs| &mut tariffs.tax_percent);
+    fields.optional(Field::MaterialTax, |tariffs| {
+        &mut tariffs.material_tax_percent
+    });
     fields.noticed();
 }
 

@@ -1,0 +1,166 @@
+//! What is drawn has room: on small windows, in touch size, and by what is folded away there.
+
+use super::{Window, sample};
+use eframe::egui;
+use egui::accesskit::Role;
+use egui::{Rect, vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::{NodeT, Queryable};
+use gapledger::survey::{Survey, VehicleKind};
+use gapledger::window::app::{App, Start};
+use gapledger::window::commands::Command;
+use gapledger::window::page::Page;
+use std::path::PathBuf;
+
+/// The window of this size, in touch size or not, with the first steps or without.
+fn sized(path: PathBuf, size: (f32, f32), touch: bool, guide: bool) -> Window<'static> {
+    let start = Start {
+        guide,
+        ..Start::test(Some(path))
+    };
+    let mut window = Harness::builder()
+        .with_size(vec2(size.0, size.1))
+        .with_max_steps(30)
+        .build_eframe(|cc| App::new(cc, start));
+    if touch {
+        window.state_mut().queue().command(Command::TouchSize);
+    }
+    window.run();
+    window
+}
+
+/// Everything with words or a value on the page, by what it is called and where it is.
+fn pieces(window: &Window<'_>) -> Vec<(String, Rect)> {
+    let roles = [
+        Role::TextInput,
+        Role::CheckBox,
+        Role::ComboBox,
+        Role::Label,
+        Role::Link,
+    ];
+    let of = |role: Role| {
+        let nodes = window.query_all_by_role(role);
+        nodes.map(move |node| {
+            let name = node.accesskit_node();
+            let name = name.label().or(name.value()).unwrap_or_default();
+            (format!("{role:?} {name:?}"), node.rect())
+        })
+    };
+    roles.into_iter().flat_map(of).collect()
+}
+
+/// Where the results begin that are always in sight.
+fn strip(window: &Window<'_>) -> Rect {
+    let words = window.query_all_by_label_contains("EqLA, unintended");
+    words.map(|node| node.rect()).next().unwrap()
+}
+
+#[test]
+fn no_card_of_the_vehicle_page_lies_over_another() {
+    for (size, touch) in [
+        ((1280.0, 800.0), false),
+        ((1366.0, 768.0), false),
+        ((1024.0, 700.0), true),
+        ((911.0, 512.0), false),
+    ] {
+        let mut window = sized(sample("vineyard-coachbuilt.ron"), size, touch, false);
+        window
+            .state_mut()
+            .queue()
+            .command(Command::Show(Page::Vehicle));
+        window.run();
+        let end = strip(&window);
+        let seen: Vec<(String, Rect)> = pieces(&window)
+            .into_iter()
+            .filter(|(_, rect)| rect.bottom() < end.top() && rect.top() > 110.0)
+            .collect();
+        assert!(seen.len() > 10, "{size:?} {}", seen.len());
+        for (at, (one, here)) in seen.iter().enumerate() {
+            assert!(here.right() <= size.0, "{size:?}: {one} {here:?}");
+            for (other, there) in seen.iter().skip(at + 1) {
+                let both = here.shrink(1.0).intersects(there.shrink(1.0));
+                assert!(!both, "{size:?}: {one} {here:?} over {other} {there:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn on_a_low_window_the_first_steps_are_one_line_and_the_air_opens_with_its_picture() {
+    let path = sample("street-panel-van.ron");
+    let mut window = sized(path, (1024.0, 700.0), true, true);
+    window
+        .state_mut()
+        .queue()
+        .command(Command::Show(Page::AirChange));
+    window.run();
+    let first = window
+        .get_by_label("First steps: Vehicle size, done")
+        .rect();
+    let close = window.get_by_label("Close the first steps").rect();
+    assert!((first.center().y - close.center().y).abs() < 2.0);
+    let end = strip(&window);
+    let pictures = window.query_all_by_role(Role::Image);
+    let body = pictures
+        .map(|image| image.rect())
+        .min_by(|one, other| one.left().total_cmp(&other.left()))
+        .unwrap();
+    let seen = end.top() - body.top();
+    assert!(seen > 130.0 && body.width() > 500.0, "{body:?} {end:?}");
+    // With room for both, the numbers come first and the steps explain themselves.
+    window.set_size(vec2(1024.0, 1100.0));
+    window.run();
+    let number = window.query_all_by_label_contains("Air changes, mean");
+    let number = number.map(|node| node.rect()).next().unwrap();
+    let pictures = window.query_all_by_role(Role::Image);
+    assert!(
+        pictures
+            .into_iter()
+            .all(|image| image.rect().top() > number.top())
+    );
+}
+
+#[test]
+fn what_is_missing_is_behind_one_button_on_a_low_window() {
+    let survey = Survey::starting(VehicleKind::PanelVan);
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("new.ron");
+    std::fs::write(&path, gapledger::survey::file::print(&survey)).unwrap();
+    let mut window = sized(path, (1024.0, 700.0), true, true);
+    let fill = "Fill in a usual panel-van camper";
+    let filled = |window: &Window<'_>| window.query_all_by_label(fill).count();
+    window
+        .state_mut()
+        .queue()
+        .command(Command::Show(Page::AirChange));
+    window.run();
+    let before = filled(&window);
+    window.get_by_label_contains("Still missing: ").click();
+    window.run();
+    assert_eq!(filled(&window), before + 1);
+    window
+        .get_by_label("Missing for Air change: a gap with its sizes")
+        .click();
+    window.run();
+    assert_eq!(window.state().view().page, Page::Gaps);
+}
+
+#[test]
+fn on_a_low_gaps_page_body_and_ledger_stand_beside_each_other_in_sight() {
+    let path = sample("farmyard-caravan.ron");
+    let mut window = sized(path, (1024.0, 700.0), true, false);
+    window
+        .state_mut()
+        .queue()
+        .command(Command::Show(Page::Gaps));
+    window.run();
+    let end = strip(&window);
+    let ledger = window.get_by_role_and_label(Role::ListBox, "Gap ledger");
+    let body = window.get_by_role(Role::Image).rect();
+    let ledger = ledger.rect();
+    assert!(body.right() <= ledger.left(), "{body:?} {ledger:?}");
+    for part in [body, ledger] {
+        assert!(part.bottom() < end.top(), "{part:?} {end:?}");
+        assert!(part.height() > 140.0, "{part:?}");
+    }
+}
