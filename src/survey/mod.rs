@@ -5,6 +5,7 @@
 //! A size that was not taken is `None`, never zero.
 
 pub mod build_ups;
+mod covered;
 pub mod date;
 pub mod drying;
 pub mod edit;
@@ -20,6 +21,7 @@ mod gap_part;
 mod given_up;
 pub mod history;
 pub mod ids;
+mod in_use;
 pub mod job;
 mod kept_safe;
 pub mod leave;

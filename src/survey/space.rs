@@ -59,16 +59,3 @@ impl InnerOpening {
         }
     }
 }
-
-impl super::Survey {
-    /// The first gap, fan or opening that names a space.
-    pub(super) fn uses_of(&self, space: SpaceId) -> Option<String> {
-        let gap = self.gaps.iter().find(|gap| gap.space == Some(space));
-        let fan = self.fans.iter().find(|fan| fan.space == Some(space));
-        let mut openings = self.inner_openings.iter();
-        let opening = openings.find(|opening| opening.from == space || opening.to == space);
-        gap.map(|gap| format!("gap {}", gap.id))
-            .or_else(|| fan.map(|fan| format!("fan {}", fan.id)))
-            .or_else(|| opening.map(|opening| format!("inner opening {}", opening.id)))
-    }
-}

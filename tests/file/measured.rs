@@ -54,7 +54,7 @@ fn measured(survey: &Survey) -> (String, Outcome) {
 #[test]
 fn the_page_says_what_the_published_test_says_and_what_it_lacks() {
     let (page, _) = measured(&tested(true));
-    assert!(page.contains("in the yard"), "{page}");
+    assert!(page.contains("FAN TEST 1 “IN THE YARD”"), "{page}");
     assert!(page.contains("most likely 0.643"), "{page}");
     assert!(
         page.contains("no pressure was taken with the fan covered"),
@@ -68,7 +68,7 @@ fn what_is_still_covered_comes_first_and_is_a_danger() {
     let (page, outcome) = measured(&tested(false));
     assert_eq!(outcome, Outcome::SurveyHasDangers);
     let danger = page.find("look that it is free").unwrap();
-    assert!(danger < page.find("in the yard").unwrap(), "{page}");
+    assert!(danger < page.find("IN THE YARD").unwrap(), "{page}");
     assert!(page.contains("lue of the heater"), "{page}");
 }
 

@@ -88,19 +88,26 @@ fn in_the_json(key: &str, value: &Value, found: &mut ByField) {
 }
 
 /// The frozen file holds every field and word of the format; each stands in the JSON under the
-/// same name, but for two that have longer ones there.
+/// same name, but for a few that have longer ones there.
 #[test]
 fn every_value_of_the_survey_file_is_in_the_json() {
     let file = in_the_file(known::FILE);
     assert!(file.len() > 400, "only {} values were found", file.len());
-    let printed = OnDisk::new(&known::newest()).json();
+    let survey = known::newest();
+    // The wind of a weather case stands under a longer name; at a fan test it was taken beside the
+    // vehicle, and the month's is that of a winter.
+    let in_a_weather_case = |wind: &Value| {
+        let mut cases = survey.weather.iter();
+        cases.any(|case| json!(case.wind_m_s) == *wind)
+    };
+    let printed = OnDisk::new(&survey).json();
     let mut json = Vec::new();
     in_the_json("", &printed, &mut json);
     for (field, value) in file {
         let (key, value) = match (field.as_str(), value) {
             // The two layouts are numbered apart.
             ("format", _) => ("format", json!(2.0)),
-            ("wind_m_s", value) => ("wind_10m_m_s", value),
+            ("wind_m_s", value) if in_a_weather_case(&value) => ("wind_10m_m_s", value),
             ("inside", value) => ("is", value),
             // `gap(5)` is `behind_gap`, `opening(…)` is `behind_opening`.
             ("behind", value) if value == "gap" => ("behind_gap", json!(5.0)),

@@ -67,15 +67,18 @@ fn the_published_test_comes_out_as_published() {
     ));
     let outcome = study.measured().fan_test(FanTestId(1)).unwrap();
     assert!((outcome.exponent.value - 0.6434).abs() < 5e-5);
-    let at_50 = 53.3956 * 50.0_f64.powf(0.6434);
+    // The line through the logarithms of the readings, in more digits than are published, by
+    // `scipy.stats.linregress`: n 0.643 448 8, C 53.395 623 m³/h.
+    let at_50 = 53.395_623 * 50.0_f64.powf(0.643_448_8);
     let flow = outcome.flow_50pa.value * 3600.0;
-    // The density of the reference air, 1.2041, and that of dry air there differ by 3e-5.
-    assert!((flow / at_50 - 1.0).abs() < 2e-4, "{flow} {at_50}");
+    // The density of the reference air, 1.2041, and that of dry air there differ by 4e-5; what is
+    // left of it after the power 1 − n is 1.5e-5.
+    assert!((flow / at_50 - 1.0).abs() < 2e-5, "{flow} {at_50}");
     let n50 = outcome.n50_per_h.clone().unwrap();
-    assert!((n50.value - at_50 / 20.0).abs() < 0.01);
+    assert!((n50.value - at_50 / 20.0).abs() < 1e-3);
     // 159.9 cm² with a discharge of one and 1.2 kg/m³ is so much with 0.611 and 1.2041.
     let eqla = 159.9 / 0.611 * (1.2041_f64 / 1.2).sqrt();
-    assert!((outcome.eqla.value * 1e4 - eqla).abs() < 0.2);
+    assert!((outcome.eqla.value * 1e4 - eqla).abs() < 0.1);
     assert!(n50.low < n50.value && n50.value < n50.high);
     // r² 0.9815 is published.
     assert!((outcome.fits[0].fit.r_squared() - 0.9815).abs() < 5e-5);

@@ -287,7 +287,7 @@ fn spread(limits: Limits) -> String {
 }
 
 /// What test and survey say of each other.
-fn compared(outcome: &FanOutcome) -> String {
+pub(super) fn compared(outcome: &FanOutcome) -> String {
     let not_found: Answer<Limits> = outcome.not_found();
     let unknown = |reason: &str| format!("It cannot be held against the survey: {reason}.");
     let (not_found, verdict) = match (not_found, outcome.verdict()) {
@@ -300,26 +300,60 @@ fn compared(outcome: &FanOutcome) -> String {
         }
         _ => "",
     };
-    let words = match verdict {
-        Verdict::Agrees => "Test and survey agree within their uncertainty",
-        Verdict::MoreThanFound => "More leaks than the survey can explain",
-        Verdict::LessThanFound => "Less leaks than the survey says",
-    };
+    format!(
+        "{} {}{lacks}",
+        difference(not_found),
+        stand(verdict, not_found)
+    )
+}
+
+/// By how much the leakage area of the test is larger or smaller than the survey's. Areas are
+/// written without signs: which of the two is larger stands in words.
+fn difference(test_less_survey: Limits) -> String {
+    let Limits { low, value, high } = test_less_survey;
     let kind = Kind::LeakageCm2;
-    let area = format!(
-        "{} to {}, most likely {}",
-        kind.number(not_found.low),
-        kind.text(not_found.high),
-        kind.text(not_found.value)
-    );
-    let found = if not_found.low > 0.0 {
-        format!("leakage that nobody found: {area} (EqLA)")
-    } else if not_found.high < 0.0 {
-        format!("the survey has more than the test, by EqLA: {area}")
+    if low > 0.0 {
+        format!(
+            "The test shows {} to {} more leakage area (EqLA) than the survey, most likely {} more: \
+             leakage that nobody found.",
+            kind.number(low),
+            kind.text(high),
+            kind.text(value)
+        )
+    } else if high < 0.0 {
+        format!(
+            "The test shows {} to {} less leakage area (EqLA) than the survey, most likely {} less.",
+            kind.number(-high),
+            kind.text(-low),
+            kind.text(-value)
+        )
     } else {
-        format!("leakage that nobody found may well be none: test less survey is {area} (EqLA)")
-    };
-    format!("{words}; {found}.{lacks}")
+        let likely = if value < 0.0 { "less" } else { "more" };
+        format!(
+            "The test shows between {} less and {} more leakage area (EqLA) than the survey, most \
+             likely {} {likely}.",
+            kind.text(-low),
+            kind.text(high),
+            kind.text(value.abs())
+        )
+    }
+}
+
+/// Whether both can be right. What a contradiction may come of stands at the head.
+fn stand(verdict: Verdict, test_less_survey: Limits) -> &'static str {
+    match verdict {
+        Verdict::MoreThanFound | Verdict::LessThanFound => {
+            "Both cannot be right: see the contradiction above."
+        }
+        Verdict::Agrees if test_less_survey.low > 0.0 => {
+            "Surveys often miss as much: the two do not contradict each other."
+        }
+        Verdict::Agrees if test_less_survey.high < 0.0 => {
+            "That is not yet a contradiction, but more than sizes and readings explain: look again at the \
+             largest sizes, and whether anything was covered or closed that is not written down."
+        }
+        Verdict::Agrees => "They agree within their uncertainty.",
+    }
 }
 
 /// The readings as they were fitted.

@@ -2,6 +2,8 @@
 
 mod by_test;
 mod fan;
+#[cfg(test)]
+mod tests;
 
 pub(crate) use by_test::{by_test, is_by_test};
 pub use fan::{before_a_test, plot_caption, section};
