@@ -314,8 +314,7 @@ fn difference(test_less_survey: Limits) -> String {
     let kind = Kind::LeakageCm2;
     if low > 0.0 {
         format!(
-            "The test shows {} to {} more leakage area (EqLA) than the survey, most likely {} more: \
-             leakage that nobody found.",
+            "The test shows {} to {} more leakage area (EqLA) than the survey, most likely {} more.",
             kind.number(low),
             kind.text(high),
             kind.text(value)
