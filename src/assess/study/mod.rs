@@ -27,8 +27,10 @@
 mod first;
 mod measured;
 mod part;
+mod watched;
 
 pub use part::Part;
+use watched::unless_given_up;
 
 use super::answer::{Answer, Assessment};
 use super::assessment::assessment;
@@ -481,20 +483,6 @@ impl Drawing<'_> {
         // Whoever has the leave is the only one.
         let _ = study.kept.uncertainty.set(uncertainty);
     }
-}
-
-/// The answer, unless the watch gave it up half-way.
-fn unless_given_up<T>(
-    watch: Watch<'_>,
-    work: impl FnOnce(Watch<'_>) -> Answer<T>,
-) -> Option<Answer<T>> {
-    let mut given_up = false;
-    let answer = work(&mut |share| {
-        let on = watch(share);
-        given_up |= on.is_break();
-        on
-    });
-    (!given_up).then_some(answer)
 }
 
 /// A poisoned lock only means that somebody panicked; what is behind it is still whole.
