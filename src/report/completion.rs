@@ -3,7 +3,7 @@
 use super::Material;
 use super::blocks::{Align, Block, Reasons, Section, Table};
 use super::ledger::remedy;
-use super::measured::by_test;
+use super::measured::is_by_test;
 use super::results::ach;
 use super::sealing::{LEAST, MOST, Side, case, changes};
 use super::words::{name, place};
@@ -12,7 +12,7 @@ use crate::assess::sealing::{Prospect, air_per_sleeper};
 use crate::assess::uncertainty::Uncertainty;
 use crate::assess::words::{self, counted};
 use crate::assess::{Assessment, LeakageTotal, Study};
-use crate::survey::{Gap, GapId, Survey, WorkState, leave};
+use crate::survey::{Form, Gap, GapId, Survey, WorkState, leave};
 
 /// The gaps that are sealed and may be.
 pub(crate) fn sealed(survey: &Survey) -> Vec<GapId> {
@@ -67,7 +67,7 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
     section.note(small_print(with_intervals, &wrong));
     section.heading("Gaps that were sealed");
     section.table(gaps(survey), &Reasons::default());
-    section.notes(by_test(done(survey)));
+    section.notes(tested(survey));
     remaining(&mut section, survey);
     section
 }
@@ -84,12 +84,34 @@ fn gaps(survey: &Survey) -> Table {
         table.row([
             gap.id.to_string(),
             format!("{}\n{}", name(gap), place(gap)),
-            words::form(gap),
+            as_found(gap),
             how,
             gap.state_date.trim().to_owned(),
         ]);
     }
     table
+}
+
+/// Which of the gaps were measured by a test, by their names.
+fn tested(survey: &Survey) -> Option<String> {
+    let gaps = done(survey).filter(|gap| is_by_test(gap));
+    let names: Vec<String> = gaps
+        .map(|gap| format!("gap {}, {}", gap.id, name(gap)))
+        .collect();
+    (!names.is_empty()).then(|| {
+        format!(
+            "Measured by a flow test, as found: {}. All other gaps are worked out from sizes and stated areas.",
+            names.join("; ")
+        )
+    })
+}
+
+/// Its sizes as the owner may measure them; the pressures of a test are the report's.
+fn as_found(gap: &Gap) -> String {
+    match gap.form {
+        Form::FlowTest { .. } => "measured by a flow test".to_owned(),
+        _ => words::form(gap),
+    }
 }
 
 fn small_print(with_intervals: bool, wrong: &[String]) -> String {

@@ -125,7 +125,9 @@ pub fn customary(metric: &Unit) -> Option<&'static Unit> {
     ALL.iter().find(same)
 }
 
-/// Every metric unit that has a customary one, and which.
+/// Every metric unit that has a customary one, and which. Watts stay: plug-in heaters, dryers and
+/// batteries are rated in them in the United States as well, and a sum of heat and electric power
+/// reads alike throughout. The heat input of gas appliances, rated in MJ/h, becomes BTU/h.
 const CUSTOMARY: [(&str, &str); 27] = [
     ("mm", "in"),
     ("cm", "in"),

@@ -80,7 +80,7 @@ fn every_page_by_day() {
 /// Those with drawings: what is drawn has colours of its own by night.
 #[test]
 fn drawings_by_night() {
-    let pages = [Page::Gaps, Page::AirChange, Page::DryingHeat];
+    let pages = [Page::AirChange, Page::DryingHeat];
     pictures(&pages, Theme::Dark, Size::Usual, "dark");
 }
 

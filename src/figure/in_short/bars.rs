@@ -36,7 +36,7 @@ const LETTER_WIDTH: f64 = 0.6;
 /// Half the height of a bar, mm.
 const HALF: f64 = 1.9;
 /// Shares of the width: where the bar begins, where it ends, and where the amounts end.
-const BAR: (f64, f64) = (0.39, 0.6);
+const BAR: (f64, f64) = (0.39, 0.59);
 const AMOUNTS: [f64; 3] = [0.8, 0.9, 1.0];
 /// Space between a bar and the words in or behind it, mm.
 const BESIDE: f64 = 1.0;

@@ -308,21 +308,19 @@ impl App {
             Some(Dialog::Path { purpose, .. }) => purpose == wanted,
             _ => false,
         };
-        let pictures = asked_for(&PathFor::Logo);
-        let ending = if asked_for(&PathFor::Weather) {
-            "epw"
+        let (sort, endings) = if asked_for(&PathFor::Logo) {
+            ("pictures", PICTURES.to_vec())
+        } else if asked_for(&PathFor::Weather) {
+            ("weather", vec!["epw", "csv", "txt"])
         } else {
-            file.map_or("ron", SheetFile::ending)
+            let ending = file.map_or("ron", SheetFile::ending);
+            (ending, vec![ending])
         };
         let pick = Pick {
             way: if saving { Way::Save(name) } else { Way::One },
             folder: self.path().and_then(Path::parent).map(Path::to_owned),
-            sort: if pictures { "pictures" } else { ending },
-            endings: if pictures {
-                PICTURES.to_vec()
-            } else {
-                vec![ending]
-            },
+            sort,
+            endings,
         };
         self.picking = Some(Picking {
             answer: (self.picker)(&pick, system.frame, system.ctx),

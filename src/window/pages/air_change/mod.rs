@@ -27,7 +27,7 @@ const CARD_LEAST: f32 = 420.0;
 /// Narrower than this the rose stands below the body.
 const BESIDE_LEAST: f32 = 760.0;
 /// How much of the width the rose takes, and how much at most.
-const ROSE_SHARE: f32 = 0.34;
+const ROSE_SHARE: f32 = 0.40;
 const ROSE_MOST: f32 = 420.0;
 /// Width of one of the large numbers, at least.
 const NUMBER_LEAST: f32 = 210.0;

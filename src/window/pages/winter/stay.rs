@@ -42,7 +42,7 @@ fn weather(ui: &mut Ui, context: &mut WinterContext<'_>) {
     }
     widgets::muted(
         ui,
-        "A file of hourly weather (EPW) in the folder of the survey. It may be dropped here too.",
+        format!("{} It may be dropped here.", Field::WeatherFile.help()),
     );
     whole_findings(ui, context.marks(Item::Stay));
 }

@@ -48,6 +48,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
             Some(words) => {
                 widgets::muted(ui, words);
             }
+            // A line of its own on a low window would be taken from the drawing.
+            None if widgets::is_low(ui) => {}
             None => {
                 widgets::muted(
                     ui,
