@@ -27,6 +27,7 @@
 mod first;
 mod measured;
 mod part;
+mod planned;
 mod watched;
 
 pub use part::Part;
@@ -369,17 +370,11 @@ impl Study {
         })
     }
 
-    /// A study of the survey with the planned gaps sealed; `None` while none is planned.
-    pub fn planned(&self) -> Option<Answer<&Self>> {
-        let (sealables, _) = marked_planned(&self.survey);
-        (!sealables.is_empty()).then(|| self.as_planned())
-    }
-
     /// The survey with the planned gaps sealed.
     ///
     /// # Errors
     /// As [`after`].
-    fn as_planned(&self) -> Answer<&Self> {
+    pub(super) fn as_planned(&self) -> Answer<&Self> {
         let done = self.kept.as_planned.get_or_init(|| {
             let (sealables, _) = marked_planned(&self.survey);
             let done = after(&self.survey, &sealables)?;
