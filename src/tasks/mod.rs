@@ -5,16 +5,15 @@
 //! is the same to the last bit for any number of them. Window and headless commands both come
 //! here.
 
+mod shared;
 mod winter;
 
-pub use winter::{WeatherFailure, weather, winter};
+pub use shared::{Watch, processors, to_the_end};
+pub use winter::{WeatherFailure, doubt, seasons, weather, winter};
 
 use crate::assess::uncertainty::{Chunk, SEED, Trials, Uncertainty};
-use crate::assess::winter::{Bands, Doubt, Drawn, Season, Winter};
 use crate::assess::{Answer, NotKnown, Study};
-use crate::physics::counts::count;
-use std::ops::ControlFlow;
-use std::sync::atomic::{AtomicU32, AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicU32, Ordering};
 use std::sync::{Mutex, PoisonError};
 use std::thread;
 use std::time::Duration;
@@ -24,22 +23,6 @@ const PIECE: u32 = 100;
 
 /// How often somebody who waits for another's draws looks at them.
 const LOOK_EVERY: Duration = Duration::from_millis(5);
-
-/// Threads that can work at once.
-#[must_use]
-pub fn processors() -> usize {
-    thread::available_parallelism().map_or(1, usize::from)
-}
-
-/// Whether to go on, told the share that is done.
-pub trait Watch: Fn(f64) -> ControlFlow<()> + Sync {}
-
-impl<T: Fn(f64) -> ControlFlow<()> + Sync> Watch for T {}
-
-/// A watch that never gives up.
-pub fn to_the_end(_share: f64) -> ControlFlow<()> {
-    ControlFlow::Continue(())
-}
 
 /// How sure the results of a study are, with so many draws on so many threads. Draws that were
 /// made already, or that somebody else is making, are not made again. `None` where `watch` gave
@@ -112,77 +95,13 @@ fn chunks(trials: &Trials, draws: u32, threads: usize, watch: &impl Watch) -> Op
     all.then(|| chunks.into_inner().unwrap_or_else(PoisonError::into_inner))
 }
 
-/// Every option of a winter through the season, in their order, on so many threads; `None` where
-/// `watch` gave it up. It is asked once for every day of the season.
-pub fn seasons(winter: &Winter, threads: usize, watch: &impl Watch) -> Option<Vec<Answer<Season>>> {
-    let work = |at: usize, progress: &dyn Fn() -> ControlFlow<()>| winter.season(at, &progress);
-    shared_out(winter.options().len(), (threads, "winter"), watch, work)
-}
-
-/// The bands of every option of a winter, in their order, on so many threads; `None` where `watch`
-/// gave it up.
-pub fn doubt(doubt: &Doubt<'_>, threads: usize, watch: &impl Watch) -> Option<Vec<Answer<Bands>>> {
-    let (options, draws) = (doubt.options(), doubt.draws());
-    let work = |at: usize, progress: &dyn Fn() -> ControlFlow<()>| {
-        doubt.one(at / draws, at % draws, &progress)
-    };
-    let drawn = shared_out(options * draws, (threads, "draws"), watch, work)?;
-    let of_option = |drawn: &[Answer<Drawn>]| {
-        let drawn: Answer<Vec<Drawn>> = drawn.iter().cloned().collect();
-        drawn.and_then(|drawn| Bands::through(&drawn))
-    };
-    if draws == 0 {
-        return Some(vec![of_option(&[]); options]);
-    }
-    Some(drawn.chunks(draws).map(of_option).collect())
-}
-
-/// Pieces of work numbered from 0, worked out on so many threads of that name and put in their order;
-/// `None` where `watch` gave it up. `work` may ask how things stand as it goes.
-fn shared_out<T: Send>(
-    pieces: usize,
-    (threads, name): (usize, &str),
-    watch: &impl Watch,
-    work: impl Fn(usize, &dyn Fn() -> ControlFlow<()>) -> Option<T> + Sync,
-) -> Option<Vec<T>> {
-    let (next, done) = (AtomicUsize::new(0), AtomicUsize::new(0));
-    let found: Mutex<Vec<(usize, T)>> = Mutex::default();
-    let share = || count(done.load(Ordering::Relaxed)) / count(pieces.max(1));
-    let progress = || watch(share());
-    let work = || {
-        while progress().is_continue() {
-            let at = next.fetch_add(1, Ordering::Relaxed);
-            if at >= pieces {
-                return;
-            }
-            let Some(piece) = work(at, &progress) else {
-                return;
-            };
-            let mut found = found.lock().unwrap_or_else(PoisonError::into_inner);
-            found.push((at, piece));
-            done.fetch_add(1, Ordering::Relaxed);
-        }
-    };
-    thread::scope(|scope| {
-        for _ in 1..threads {
-            // Without a helper the work takes longer and comes to the same.
-            let _ = thread::Builder::new()
-                .name(name.to_owned())
-                .spawn_scoped(scope, work);
-        }
-        work();
-    });
-    let mut found = found.into_inner().unwrap_or_else(PoisonError::into_inner);
-    found.sort_by_key(|(at, _)| *at);
-    let all = found.len() == pieces;
-    all.then(|| found.into_iter().map(|(_, piece)| piece).collect())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::assess::Part;
+    use crate::assess::winter::Winter;
     use crate::survey::file;
+    use std::ops::ControlFlow;
 
     fn sample() -> Study {
         let text = include_str!("../../sample-surveys/two-opening-check.ron");

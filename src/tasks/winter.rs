@@ -1,12 +1,15 @@
 //! Weather read from its file, and the winter of a study run through it.
 
-use super::{Watch, seasons};
-use crate::assess::winter::{Throughout, Winter, sound, typical_weather};
+use super::shared::{Watch, shared_out};
+use crate::assess::winter::{
+    Bands, Doubt, Drawn, Season, Throughout, Winter, sound, typical_weather,
+};
 use crate::assess::{Answer, NotKnown, Study};
 use crate::climate::{LoggedError, Place, Weather, epw};
 use crate::series::{self, ReadError};
 use crate::survey::Survey;
 use crate::survey::file::{self, LoadError};
+use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 
 /// Largest weather file that is read: a year by the hour has two megabytes.
@@ -132,12 +135,36 @@ fn named(study: &Study, folder: Option<&Path>) -> Answer<Weather> {
         .map_err(|error| NotKnown::because(error.to_string()))
 }
 
+/// Every option of a winter through the season, in their order, on so many threads; `None` where
+/// `watch` gave it up. It is asked once for every day of the season.
+pub fn seasons(winter: &Winter, threads: usize, watch: &impl Watch) -> Option<Vec<Answer<Season>>> {
+    let work = |at: usize, progress: &dyn Fn() -> ControlFlow<()>| winter.season(at, &progress);
+    shared_out(winter.options().len(), (threads, "winter"), watch, work)
+}
+
+/// The bands of every option of a winter, in their order, on so many threads; `None` where `watch`
+/// gave it up.
+pub fn doubt(doubt: &Doubt<'_>, threads: usize, watch: &impl Watch) -> Option<Vec<Answer<Bands>>> {
+    let (options, draws) = (doubt.options(), doubt.draws());
+    let work = |at: usize, progress: &dyn Fn() -> ControlFlow<()>| {
+        doubt.one(at / draws, at % draws, &progress)
+    };
+    let drawn = shared_out(options * draws, (threads, "draws"), watch, work)?;
+    let of_option = |drawn: &[Answer<Drawn>]| {
+        let drawn: Answer<Vec<Drawn>> = drawn.iter().cloned().collect();
+        drawn.and_then(|drawn| Bands::through(&drawn))
+    };
+    if draws == 0 {
+        return Some(vec![of_option(&[]); options]);
+    }
+    Some(drawn.chunks(draws).map(of_option).collect())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::survey::TypicalWinter;
-    use crate::tasks::to_the_end;
-    use std::ops::ControlFlow;
+    use crate::tasks::shared::to_the_end;
 
     fn caravan(change: impl FnOnce(&mut crate::survey::Survey)) -> Study {
         let text = include_str!("../../sample-surveys/farmyard-caravan.ron");

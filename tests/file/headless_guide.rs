@@ -172,7 +172,7 @@ fn surveys() -> Vec<Survey> {
 fn winters() -> [(Survey, Option<u32>); 2] {
     let mut plain = parse(include_str!("../../sample-surveys/farmyard-caravan.ron")).unwrap();
     plain.stay.season_first = "12-01".to_owned();
-    plain.stay.season_last = "12-03".to_owned();
+    plain.stay.season_last = "12-14".to_owned();
     for gap in &mut plain.gaps {
         if gap.state == WorkState::Planned {
             gap.state = WorkState::Open;

@@ -138,7 +138,7 @@ fn what_was_written_down_about_a_gap_is_in_the_json() {
     assert_eq!(first["photos"].as_array().unwrap().len(), 2);
     assert_eq!(
         first["photos"][0],
-        json!({"name": "1.jpg", "caption": "", "marks": []})
+        json!({"name": "1.jpg", "caption": "", "marks": [], "after_work": false})
     );
     assert_eq!(
         first["photos"][1],
@@ -149,6 +149,7 @@ fn what_was_written_down_about_a_gap_is_in_the_json() {
                 {"kind": "circle", "across": 0.25, "down": 0.75, "radius": 0.08},
                 {"kind": "arrow", "from_across": 0.5, "from_down": 0.2, "across": 0.3, "down": 0.7},
             ],
+            "after_work": true,
         })
     );
     assert_eq!(first["damp"], "18 %");

@@ -90,7 +90,7 @@ fn the_page_drying_and_heat_leads_to_the_winter() {
     ctrl(&mut window, Key::Num4);
     window
         .get_by_role_and_label(Role::Link, "Winter: a season hour by hour")
-        .click();
+        .click_accesskit();
     window.run();
     assert_eq!(window.state().view().page, Page::Winter);
 }

@@ -1,6 +1,7 @@
 //! What sealing some gaps comes to on a bill: lines, net, tax, gross, each to the cent.
 
 use super::sealable::Sealable;
+use super::tax::tax_percents;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::money;
 use crate::survey::{CostBasis, GapId, RemedyKind, Survey, WorkState};
@@ -74,8 +75,8 @@ impl Bill {
     /// ```
     /// with the quantities of [`Cost`](super::Cost). Each material and each work is rounded to the
     /// cent by itself, half a cent away from zero, so that lines add up to what is printed; netₓ is
-    /// what of the net sum has the rate x, and tax is rounded once for each rate. Only a workshop writes a bill: without an hourly rate above nothing there is no
-    /// tax.
+    /// what of the net sum has the rate x, and tax is rounded once for each rate. Only a workshop
+    /// writes a bill: without an hourly rate above nothing there is no tax.
     ///
     /// # Errors
     /// [`NotKnown`] where a sum is too large to be told to the cent.
@@ -166,16 +167,6 @@ impl Bill {
     pub fn minutes(&self) -> f64 {
         self.lines.iter().map(|line| line.minutes).sum()
     }
-}
-
-/// The rates of tax on material and on work, %, where a bill is written and carries one.
-pub(super) fn tax_percents(survey: &Survey) -> [Option<f64>; 2] {
-    let tariffs = &survey.tariffs;
-    if tariffs.workshop_per_hour.is_none_or(|rate| rate <= 0.0) {
-        return [None, None];
-    }
-    let material = tariffs.material_tax_percent.or(tariffs.tax_percent);
-    [material, tariffs.tax_percent]
 }
 
 /// The taxes on material and work; one, where both have the same rate.

@@ -1,7 +1,7 @@
 //! What sealing a gap costs.
 
-use super::bill::tax_percents;
 use super::library::{starting_minutes, starting_price};
+use super::tax::tax_percents;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::money;
 use crate::survey::{CostBasis, Form, Gap, Remedy, Survey};

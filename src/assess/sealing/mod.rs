@@ -47,6 +47,7 @@ mod plan;
 mod promise;
 mod prospect;
 mod sealable;
+mod tax;
 mod watch;
 mod work;
 

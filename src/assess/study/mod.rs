@@ -27,8 +27,11 @@
 mod first;
 mod measured;
 mod part;
+mod planned;
+mod watched;
 
 pub use part::Part;
+use watched::unless_given_up;
 
 use super::answer::{Answer, Assessment};
 use super::assessment::assessment;
@@ -367,17 +370,11 @@ impl Study {
         })
     }
 
-    /// A study of the survey with the planned gaps sealed; `None` while none is planned.
-    pub fn planned(&self) -> Option<Answer<&Self>> {
-        let (sealables, _) = marked_planned(&self.survey);
-        (!sealables.is_empty()).then(|| self.as_planned())
-    }
-
     /// The survey with the planned gaps sealed.
     ///
     /// # Errors
     /// As [`after`].
-    fn as_planned(&self) -> Answer<&Self> {
+    pub(super) fn as_planned(&self) -> Answer<&Self> {
         let done = self.kept.as_planned.get_or_init(|| {
             let (sealables, _) = marked_planned(&self.survey);
             let done = after(&self.survey, &sealables)?;
@@ -481,20 +478,6 @@ impl Drawing<'_> {
         // Whoever has the leave is the only one.
         let _ = study.kept.uncertainty.set(uncertainty);
     }
-}
-
-/// The answer, unless the watch gave it up half-way.
-fn unless_given_up<T>(
-    watch: Watch<'_>,
-    work: impl FnOnce(Watch<'_>) -> Answer<T>,
-) -> Option<Answer<T>> {
-    let mut given_up = false;
-    let answer = work(&mut |share| {
-        let on = watch(share);
-        given_up |= on.is_break();
-        on
-    });
-    (!given_up).then_some(answer)
 }
 
 /// A poisoned lock only means that somebody panicked; what is behind it is still whole.

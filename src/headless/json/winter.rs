@@ -23,7 +23,7 @@ pub(super) fn winter(told: &WinterTold<'_>) -> Object {
         .with("place", weathered.place.as_str())
         .with("typical", told.typical.map(|typical| typical.word()))
         .with("hours", weathered.hours)
-        .with("hours_not_known", weathered.not_known)
+        .with("unknown_hours", weathered.not_known)
         .with("any_heading", weathered.any_heading)
         .with("outside", outside)
         .with("options", options(told.options, told.seasons));

@@ -144,12 +144,13 @@ impl<E: Clone> AirTable<E> {
             };
             let mut holds = near_parabola(five);
             for pair in five.windows(2) {
-                if let (true, [one, other]) = (holds, pair)
-                    && let Some(root) = turn(one, other)
-                {
-                    let flow = exact(root)?.flow;
-                    let read = piece.read(root).unwrap_or(f64::NAN);
-                    holds = (read - flow).abs() <= TRUSTED_AT_TURNS * flow.abs();
+                let [one, other] = pair else { continue };
+                for root in turns(one, other).into_iter().flatten() {
+                    if holds {
+                        let flow = exact(root)?.flow;
+                        let read = piece.read(root).unwrap_or(f64::NAN);
+                        holds = (read - flow).abs() <= TRUSTED_AT_TURNS * flow.abs();
+                    }
                 }
             }
             if holds || halved == HALVED {
@@ -194,16 +195,20 @@ fn near_parabola(five: [&Rc<Known>; 5]) -> bool {
         && near(-0.125 * first + 0.75 * middle + 0.375 * last, high)
 }
 
-/// Where, between two places, the gap with the most air that turns in between passes none, its flow
-/// going with the root of the pressure; `None` where no gap worth it turns.
-fn turn(one: &Known, other: &Known) -> Option<f64> {
+/// Where, between two places, the gap with the most air that turns in between passes none: its flow
+/// goes with the root of the pressure where others decide that, and evenly where it takes up what the
+/// others leave over. `None` where no gap worth it turns.
+fn turns(one: &Known, other: &Known) -> Option<[f64; 2]> {
     let gaps = one.gaps.iter().zip(&other.gaps);
     let turning = gaps.filter(|(before, after)| *before * *after < 0.0);
     let most = |(before, after): (&f64, &f64)| before.abs().max(after.abs());
     let (before, after) = turning.max_by(|own, next| most(*own).total_cmp(&most(*next)))?;
-    (most((before, after)) > NOTICED * one.flow).then(|| {
-        let (before, after) = (before * before, after * after);
-        one.root + (other.root - one.root) * before / (before + after)
+    let (before, after) = (before.abs(), after.abs());
+    let noticed = before.max(after) > NOTICED * one.flow;
+    let at = |share: f64| one.root + (other.root - one.root) * share;
+    noticed.then(|| {
+        let squares = before * before + after * after;
+        [at(before / (before + after)), at(before * before / squares)]
     })
 }
 

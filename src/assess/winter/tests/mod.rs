@@ -268,12 +268,14 @@ fn a_winter_that_is_not_whole_or_lacks_its_wind_says_so() {
 #[test]
 fn without_the_sun_only_a_vehicle_under_a_cover_has_a_winter() {
     let study = Study::of(&caravan());
-    let (weather, mut hours) = mild(24);
-    for hour in &mut hours {
-        (hour.direct, hour.diffuse, hour.global) = (None, None, None);
-        (hour.infrared, hour.cloud) = (None, None);
-    }
+    let (weather, hours) = mild(24);
     let run = |covered: bool| {
+        let mut hours = hours.clone();
+        for hour in &mut hours {
+            (hour.direct, hour.diffuse, hour.global) = (None, None, None);
+            hour.infrared = (!covered).then_some(250.0);
+            hour.cloud = None;
+        }
         let stay = Stay {
             covered,
             ..Stay::default()

@@ -162,7 +162,8 @@ fn a_hygrostat_stops_the_machine_at_its_setting_and_saves_most_of_the_watts() {
     for hour in &hours {
         assert!(hour.rh > 0.599 || hour.duty < 0.5, "{hour:?}");
         assert!(hour.rh > 0.59 || hour.duty < 1e-9, "{hour:?}");
-        assert!(hour.rh < 0.601 || hour.duty > 1.0 - 1e-9, "{hour:?}");
+        // In the hour of the change it runs full, then in part.
+        assert!(hour.rh < 0.605 || hour.duty > 1.0 - 1e-9, "{hour:?}");
     }
 }
 

@@ -2,8 +2,8 @@
 
 use super::super::air_change::lines::{self, Look};
 use super::super::plots::{self, Axis};
-use super::compared;
-use super::view::WinterContext;
+use super::span::{DAY, Lines, Points, Span};
+use super::view::{WinterContext, compared};
 use crate::assess::winter::Throughout;
 use crate::assess::words::capital;
 use crate::climate::{Hour, MonthDay};
@@ -23,55 +23,9 @@ const HEIGHT: f32 = 190.0;
 /// Points of the screen for each pair of points of a line: more are thinned to their lowest and
 /// highest.
 const POINTS_PER_PAIR: f32 = 3.0;
-/// Hours of a day.
-const DAY: usize = 24;
 /// Points of humidity in the whole, and grams in a kilogram.
 const HUNDRED: f64 = 100.0;
 const GRAMS: f64 = 1000.0;
-
-/// How much of the season is shown at once.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) enum Span {
-    #[default]
-    Whole,
-    Month,
-    Week,
-}
-
-impl Span {
-    const ALL: [Self; 3] = [Self::Whole, Self::Month, Self::Week];
-
-    fn name(self) -> &'static str {
-        match self {
-            Self::Whole => "the whole winter",
-            Self::Month => "30 days",
-            Self::Week => "7 days",
-        }
-    }
-
-    fn hours(self, all: usize) -> usize {
-        match self {
-            Self::Whole => all,
-            Self::Month => 30 * DAY,
-            Self::Week => 7 * DAY,
-        }
-    }
-}
-
-/// What lines are made for: revision, options, first hour, hours, and how many pairs of points.
-pub(super) type LinesKey = (u64, [usize; 2], usize, usize, usize);
-
-/// Points of a line: hours of the season, and its figure.
-type Points = Vec<[f64; 2]>;
-
-/// The lines, outside first, then each option.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Lines {
-    humidity: [Points; 3],
-    temperature: [Points; 3],
-    machine: [Points; 2],
-    condensed: [Points; 2],
-}
 
 /// A plot: its name, the words over it, and its lines.
 type Drawn = (&'static str, String, Vec<(String, Points, Look)>);

@@ -3,6 +3,7 @@
 
 mod hours;
 mod months;
+mod span;
 mod stay;
 mod view;
 
@@ -21,7 +22,7 @@ use crate::window::units;
 use crate::window::widgets::{self, Choice, report};
 use eframe::egui;
 use egui::{RichText, Ui};
-use view::{Part, WinterContext};
+use view::{Part, WinterContext, compared};
 
 /// Points of the screen for each millimetre of a drawing.
 const POINTS_PER_MM: f32 = 4.4;
@@ -211,18 +212,6 @@ fn draw(ui: &mut Ui, scene: &crate::figure::Scene) {
         scene,
         body::narrow(scene.height) * scale.min(POINTS_PER_MM),
     );
-}
-
-/// The two options compared: those chosen, otherwise the first and the next that is known.
-fn compared(context: &WinterContext<'_>, run: &Throughout) -> [usize; 2] {
-    let there = |at: &usize| *at < run.options().len();
-    let chosen = context.view.compared.filter(|pair| pair.iter().all(there));
-    chosen.unwrap_or_else(|| {
-        let mut known = (0..run.options().len())
-            .filter(|at| run.option(*at).is_some_and(|(_, season)| season.is_ok()));
-        let first = known.next().unwrap_or(0);
-        [first, known.next().unwrap_or(first)]
-    })
 }
 
 fn choose_compared(

@@ -1,7 +1,8 @@
 //! What the Winter page remembers between frames.
 
 use super::super::kept::Kept;
-use super::hours::{Lines, LinesKey, Span};
+use super::span::{Lines, LinesKey, Span};
+use crate::assess::winter::Throughout;
 use crate::figure::Scene;
 use crate::report::Section;
 use crate::survey::{Field, Place};
@@ -64,4 +65,16 @@ impl Part {
         (Self::Figures, "figures, frost and mould"),
         (Self::Stay, "weather and place"),
     ];
+}
+
+/// The two options compared: those chosen, otherwise the first and the next that is known.
+pub(super) fn compared(context: &WinterContext<'_>, run: &Throughout) -> [usize; 2] {
+    let there = |at: &usize| *at < run.options().len();
+    let chosen = context.view.compared.filter(|pair| pair.iter().all(there));
+    chosen.unwrap_or_else(|| {
+        let mut known = (0..run.options().len())
+            .filter(|at| run.option(*at).is_some_and(|(_, season)| season.is_ok()));
+        let first = known.next().unwrap_or(0);
+        [first, known.next().unwrap_or(first)]
+    })
 }
