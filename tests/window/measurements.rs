@@ -5,7 +5,7 @@ use gapledger::survey::{FanTest, FanTestId};
 use gapledger::window::page::Page;
 
 fn test<'a>(window: &'a Window<'_>) -> &'a FanTest {
-    survey(window).fan_test(FanTestId(1)).expect("a fan test")
+    survey(window).fan_test(FanTestId(1)).unwrap()
 }
 
 /// Presses a button wherever on the page it is.

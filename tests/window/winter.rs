@@ -61,7 +61,7 @@ fn a_month_is_changed_by_keyboard_and_goes_back_with_one_button() {
     let mut window = on_winter(&path);
     click_button(&mut window, "Northern");
     press_far(&mut window, "Monthly means of the winter");
-    replace_text(&mut window, "January: Mean", "-15.5");
+    replace_text(&mut window, "January: Mean (°C)", "-15.5");
     press(&mut window, Key::Tab);
     let stay = &survey(&window).stay;
     let own = TypicalWinter::Northern.means().months;

@@ -56,7 +56,6 @@ impl Throughout {
     }
 
     /// What each comes to.
-    #[must_use]
     pub fn seasons(&self) -> &[Answer<Season>] {
         &self.seasons
     }

@@ -138,7 +138,7 @@ mod tests {
             a_month: "1070.31".to_owned(),
             a_winter: "13348.80".to_owned(),
         };
-        let scene = bars(&[option.clone()], "EUR", 176.0);
+        let scene = bars(std::slice::from_ref(&option), "EUR", 176.0);
         let wide = |text: &str| count(text.chars().count()) * LETTER * LETTER_WIDTH;
         let ends = |words: &str| {
             let found = scene.marks.iter().find_map(|mark| match &mark.shape {

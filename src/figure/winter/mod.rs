@@ -14,19 +14,19 @@ use crate::assess::winter::COUNTED_RH;
 enum Damp {
     Dry,
     Fair,
-    Damp,
+    Humid,
     Wet,
 }
 
 impl Damp {
-    const ALL: [Self; 4] = [Self::Dry, Self::Fair, Self::Damp, Self::Wet];
+    const ALL: [Self; 4] = [Self::Dry, Self::Fair, Self::Humid, Self::Wet];
 
     fn of(rh: f64) -> Self {
         let [fair, damp, wet] = COUNTED_RH;
         if rh > wet {
             Self::Wet
         } else if rh > damp {
-            Self::Damp
+            Self::Humid
         } else if rh > fair {
             Self::Fair
         } else {
@@ -38,7 +38,7 @@ impl Damp {
         match self {
             Self::Dry => "up to 60 %",
             Self::Fair => "60 to 70 %",
-            Self::Damp => "70 to 80 %",
+            Self::Humid => "70 to 80 %",
             Self::Wet => "above 80 %",
         }
     }
@@ -48,7 +48,7 @@ impl Damp {
         match self {
             Self::Dry | Self::Wet => None,
             Self::Fair => Some(2.2),
-            Self::Damp => Some(0.9),
+            Self::Humid => Some(0.9),
         }
     }
 
@@ -88,8 +88,8 @@ mod tests {
                 Damp::Dry,
                 Damp::Fair,
                 Damp::Fair,
-                Damp::Damp,
-                Damp::Damp,
+                Damp::Humid,
+                Damp::Humid,
                 Damp::Wet,
                 Damp::Wet
             ]

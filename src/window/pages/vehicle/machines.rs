@@ -76,7 +76,7 @@ fn one(fields: &mut Fields<'_, '_, Machine>, machine: &Machine) {
 /// The air that plates commonly mean, at a click.
 fn usual_states(fields: &mut Fields<'_, '_, Machine>, machine: &Machine) {
     let (ui, ..) = fields.parts();
-    widgets::muted(ui, &units::text(ui.ctx(), RatingState::WORDS));
+    widgets::muted(ui, units::text(ui.ctx(), RatingState::WORDS));
     let chosen = ui
         .horizontal_wrapped(|ui| {
             let mut chosen = None;
