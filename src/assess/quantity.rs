@@ -49,6 +49,8 @@ pub enum Kind {
     SideMm,
     /// The side of a square hole, in m, shown in cm.
     SideCm,
+    /// The index of mould, 0 to 6, to a tenth.
+    MouldIndex,
     /// A temperature, °C, to a tenth.
     Celsius,
     /// A difference of temperature, K, to a tenth.
@@ -133,7 +135,7 @@ impl Kind {
             Self::PartsPerMillion => "ppm",
             Self::Degrees => "°",
             Self::Winters => "winters",
-            Self::Money | Self::Plain => "",
+            Self::Money | Self::MouldIndex | Self::Plain => "",
         }
     }
 
@@ -172,7 +174,7 @@ impl Kind {
             | Self::PartsPerMillion => figure(shown, 2),
             Self::Money => money(shown),
             Self::KilogramsPerCubicMetre => figure(shown, 4),
-            Self::Celsius | Self::Kelvin => decimals(shown, 1),
+            Self::Celsius | Self::Kelvin | Self::MouldIndex => decimals(shown, 1),
             Self::RelativeHumidity | Self::WholePercent | Self::Degrees => decimals(shown, 0),
             Self::Share => percent(shown),
             _ => figure(shown, 3),

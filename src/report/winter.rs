@@ -204,7 +204,8 @@ fn figure_kind(figure: Figure) -> Kind {
     match figure {
         Figure::MeanRh => Kind::RelativeHumidity,
         Figure::Above80 => Kind::WholePercent,
-        Figure::FrostNights | Figure::WetHours | Figure::Mould | Figure::Cost => Kind::Plain,
+        Figure::FrostNights | Figure::WetHours | Figure::Cost => Kind::Plain,
+        Figure::Mould => Kind::MouldIndex,
         Figure::Water => Kind::Litres,
         Figure::Energy => Kind::KilowattHours,
     }
@@ -246,8 +247,9 @@ fn table(
                     Kind::WholePercent.text(humidity.share_above[2]),
                     season.frost.nights.to_string(),
                     season.condensation_hours.to_string(),
-                    worst(season)
-                        .map_or_else(String::new, |at| Kind::Plain.number(at.highest[BOARDS])),
+                    worst(season).map_or_else(String::new, |at| {
+                        Kind::MouldIndex.number(at.highest[BOARDS])
+                    }),
                     Kind::Litres.number(season.removed_l),
                     Kind::KilowattHours.number(season.machine_kwh + season.heater_kwh),
                     cost,
@@ -364,7 +366,7 @@ fn mould(told: &WinterTold<'_>) -> Section {
     table = table.column("on boards from", Align::Left);
     for at in &idle.mould {
         let mut cells = vec![place(at)];
-        cells.extend(at.highest.map(|highest| Kind::Plain.number(highest)));
+        cells.extend(at.highest.map(|highest| Kind::MouldIndex.number(highest)));
         let begins = at.begins_at[BOARDS].and_then(|hour| told.hours.get(hour));
         cells.push(begins.map_or_else(
             || "does not begin".to_owned(),
@@ -390,8 +392,8 @@ fn mould(told: &WinterTold<'_>) -> Section {
             format!(
                 "In a closed locker or behind cushions on the coldest wall the index reaches {}; with \
                  lockers open and cushions off the wall, {}.",
-                Kind::Plain.number(closed),
-                Kind::Plain.number(opened),
+                Kind::MouldIndex.number(closed),
+                Kind::MouldIndex.number(opened),
             )
         });
     }

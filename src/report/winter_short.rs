@@ -90,12 +90,12 @@ fn frost(run: &Throughout, idle: &Season, currency: &str) -> String {
     let worth = idle.frost_in_corner.nights > 0;
     if let Some((option, season)) = guard.filter(|_| worth) {
         let left = match (season.frost.nights, season.frost_in_corner.nights) {
-            (0, 0) => "on none".to_owned(),
+            (0, 0) => "it freezes on none".to_owned(),
             (0, corner) => format!(
-                "on none, but in the coldest corner on {}",
+                "it freezes on none, but in the coldest corner on {}",
                 counted(corner, "night", "nights")
             ),
-            (nights, _) => format!("still on {}", counted(nights, "night", "nights")),
+            (nights, _) => format!("it still freezes on {}", counted(nights, "night", "nights")),
         };
         let money = cost_words(&season.cost, currency);
         words.push_str(&format!("; with {} {money} {left}", option.name));
@@ -105,11 +105,8 @@ fn frost(run: &Throughout, idle: &Season, currency: &str) -> String {
 
 fn cost_words(cost: &Answer<f64>, currency: &str) -> String {
     match cost {
-        Ok(cost) => format!("({} for the winter) it freezes", price(*cost, currency)),
-        Err(unknown) => format!(
-            "(cost not known: {}) it freezes",
-            unknown.reason.trim_end_matches('.')
-        ),
+        Ok(cost) => format!("({} for the winter)", price(*cost, currency)),
+        Err(unknown) => format!("(cost not known: {})", unknown.reason.trim_end_matches('.')),
     }
 }
 
@@ -132,7 +129,7 @@ fn damp(run: &Throughout, idle: &Season, currency: &str) -> Option<String> {
         Some((option, season)) => {
             let energy = season.machine_kwh + season.heater_kwh;
             words.push_str(&format!(
-                "; driest is {}: {} of it, with {}",
+                "; the driest is {}: {} of it, with {}",
                 option.name,
                 Kind::WholePercent.text(wet(season)),
                 Kind::KilowattHours.text(energy)
@@ -158,7 +155,7 @@ fn mould(idle: &Season) -> String {
         Some(index) => format!(
             "Mould begins on boards and furniture with nothing done: its index reaches {}, where 3 is \
              seen by eye and 6 is all over.",
-            Kind::Plain.number(index)
+            Kind::MouldIndex.number(index)
         ),
     }
 }

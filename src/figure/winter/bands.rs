@@ -110,16 +110,11 @@ fn cells(season: &Answer<Season>, currency: &str) -> [String; 6] {
         season.frost.nights.to_string(),
         season
             .worst_mould()
-            .map_or_else(unknown, |index| Kind::Plain.number(tenths(index))),
+            .map_or_else(unknown, |index| Kind::MouldIndex.number(index)),
         Kind::Litres.number(season.removed_l),
         Kind::KilowattHours.number(season.machine_kwh + season.heater_kwh),
         cost.map_or_else(|_| unknown(), |cost| price(*cost, currency)),
     ]
-}
-
-/// An index of mould: more than tenths of it says nothing.
-fn tenths(index: f64) -> f64 {
-    (index * 10.0).round() / 10.0
 }
 
 fn in_words(cells: &[String; 6]) -> String {
