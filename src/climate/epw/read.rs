@@ -2,7 +2,7 @@
 
 use super::columns::{COLUMNS, Row, VALUES};
 use super::error::EpwError;
-use crate::climate::calendar::{Day, days_in_month};
+use crate::climate::calendar::{Day, MonthDay, days_in_month};
 use crate::climate::hour::{Hour, Place, Weather};
 
 /// Lines of the head, and the word that each begins with.
@@ -85,30 +85,8 @@ fn cut_short(last: &Row) -> String {
         "the file is cut short: its last hour is number {} of {} {}",
         last.hour,
         last.day.day,
-        month_name(last.day.month)
+        MonthDay::month_name(last.day.month)
     )
-}
-
-/// Name of a month.
-fn month_name(month: u8) -> &'static str {
-    const NAMES: [&str; 12] = [
-        "January",
-        "February",
-        "March",
-        "April",
-        "May",
-        "June",
-        "July",
-        "August",
-        "September",
-        "October",
-        "November",
-        "December",
-    ];
-    let at = usize::from(month).checked_sub(1);
-    at.and_then(|at| NAMES.get(at))
-        .copied()
-        .unwrap_or("no month")
 }
 
 /// The head: where the weather is from; and that there is one record an hour.
@@ -291,10 +269,10 @@ fn follows(before: &Row, row: &Row, number: usize) -> Result<(), EpwError> {
                 "hour {} of {} {} does not follow hour {} of {} {}: an hour is missing or stands twice",
                 row.hour,
                 now.day,
-                month_name(now.month),
+                MonthDay::month_name(now.month),
                 before.hour,
                 last.day,
-                month_name(last.month)
+                MonthDay::month_name(last.month)
             ),
         );
     }
@@ -305,7 +283,7 @@ fn follows(before: &Row, row: &Row, number: usize) -> Result<(), EpwError> {
                 "the year changes from {} to {} within {}: two years are mixed",
                 last.year,
                 now.year,
-                month_name(now.month)
+                MonthDay::month_name(now.month)
             ),
         );
     }

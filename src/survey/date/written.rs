@@ -1,6 +1,7 @@
 //! How dates are written: the order of day, month and year differs from country to country.
 
 use super::iso::parse;
+use crate::climate::MonthDay;
 
 /// A way of writing dates.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -35,22 +36,6 @@ const DAY_FIRST: [(char, &[&str]); 3] = [
 
 /// Places of those languages where the year stands first after all.
 const YEAR_FIRST: [&str; 3] = ["en_CA", "fr_CA", "en_ZA"];
-
-/// The name of each month.
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
 
 impl DateWay {
     /// The way of a locale by its name, such as `de_CH.UTF-8`; year first where it is not known.
@@ -156,7 +141,7 @@ fn is_digits(part: &str) -> bool {
 
 fn in_words(date: &str) -> Option<String> {
     let (year, month, day) = parse(date)?;
-    let name = MONTHS.get(usize::from(month).checked_sub(1)?)?;
+    let name = MonthDay::month_name(month);
     Some(format!("{day} {name} {year}"))
 }
 
