@@ -16,6 +16,7 @@ mod read;
 mod refused;
 mod rows;
 mod spreadsheet;
+mod thin;
 
 #[cfg(test)]
 mod tests;
@@ -27,6 +28,7 @@ pub use guess::{Guess, OrderReading, guess};
 pub use mapping::{Column, Mapping, Separator, Unit, What, Zone};
 pub use notes::Note;
 pub use number::Decimal;
-pub use read::read;
+pub use read::{read, read_watched};
 pub use refused::ReadError;
 pub use rows::{Channel, MOST_BYTES, MOST_ROWS, Series};
+pub use thin::{Extremes, stretches};
