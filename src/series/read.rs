@@ -58,9 +58,34 @@ pub fn read_watched(
     watch: &mut dyn FnMut(f64) -> ControlFlow<()>,
 ) -> Result<Series, ReadError> {
     let (text, has_replaced) = text(bytes, mapping)?;
+    let start = skip_lines(&text, mapping.lines_before);
+    let mut series = of_text(start, mapping, watch)?;
+    if has_replaced {
+        series.notes.push(Note::Replaced);
+    }
+    Ok(series)
+}
+
+/// The first rows by a mapping, so many lines of them: to look at before all is read.
+///
+/// # Errors
+/// As [`read()`].
+pub fn preview(bytes: &[u8], mapping: &Mapping, lines: usize) -> Result<Series, ReadError> {
+    let (text, _) = text(bytes, mapping)?;
+    let start = skip_lines(&text, mapping.lines_before);
+    let behind = skip_lines(start, lines).len();
+    let first = start.get(..start.len() - behind).unwrap_or(start);
+    of_text(first, mapping, &mut |_| ControlFlow::Continue(()))
+}
+
+/// Rows of a text that begins with the first of them.
+fn of_text(
+    start: &str,
+    mapping: &Mapping,
+    watch: &mut dyn FnMut(f64) -> ControlFlow<()>,
+) -> Result<Series, ReadError> {
     let places = Places::of(mapping)?;
     let mut rows = Rows::new(&places, mapping)?;
-    let start = skip_lines(&text, mapping.lines_before);
     let mut reader = csv::ReaderBuilder::new()
         .delimiter(mapping.separator.byte())
         .has_headers(false)
@@ -84,11 +109,7 @@ pub fn read_watched(
             break;
         }
     }
-    let mut series = rows.into_series(mapping)?;
-    if has_replaced {
-        series.notes.push(Note::Replaced);
-    }
-    Ok(series)
+    rows.into_series(mapping)
 }
 
 /// Which share of a text is read.

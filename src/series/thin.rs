@@ -112,28 +112,27 @@ fn ends(values: &[f64], rows: Range<usize>) -> Option<Ends> {
         .reduce(|one, other| wider(values, one, other))
 }
 
-/// Rows between holes: where two neighbours lie further apart than four times the usual step, and
-/// half an hour at least, nothing was read between them and no line is drawn.
+/// Rows between holes: where two neighbours that have a value lie further apart than four times the
+/// usual step, and half an hour at least, nothing was read between them and no line is drawn.
 #[must_use]
-pub fn stretches(times: &[i64]) -> Vec<Range<usize>> {
-    let steps = || {
-        times
-            .iter()
-            .zip(times.iter().skip(1))
-            .map(|(one, next)| next - one)
+pub fn stretches(times: &[i64], values: &[f64]) -> Vec<Range<usize>> {
+    let there = || {
+        let rows = times.iter().zip(values).enumerate();
+        rows.filter_map(|(row, (time, value))| (!value.is_nan()).then_some((row, *time)))
     };
-    let mut sample: Vec<i64> = steps().take(2000).collect();
+    let steps = there().zip(there().skip(1));
+    let mut sample: Vec<i64> = steps.take(2000).map(|(one, next)| next.1 - one.1).collect();
     sample.sort_unstable();
     let usual = sample.get(sample.len() / 2).copied().unwrap_or(0);
     let most = (4 * usual).max(1800);
-    let mut found = Vec::new();
-    let mut from = 0;
-    for (at, _) in steps().enumerate().filter(|(_, step)| *step > most) {
-        found.push(from..at + 1);
-        from = at + 1;
-    }
-    if from < times.len() {
-        found.push(from..times.len());
+    let mut found: Vec<Range<usize>> = Vec::new();
+    let mut before = None;
+    for (row, time) in there() {
+        match (found.last_mut(), before) {
+            (Some(last), Some(before)) if time - before <= most => last.end = row + 1,
+            _ => found.push(row..row + 1),
+        }
+        before = Some(time);
     }
     found
 }
@@ -196,19 +195,24 @@ mod tests {
         }
 
         #[test]
-        fn stretches_hold_every_row_once_and_no_hole(
-            steps in proptest::collection::vec(prop_oneof![9 => Just(600_i64), 1 => 1..100_000_i64], 0..400)
+        fn stretches_hold_every_value_once_and_no_hole(
+            steps in proptest::collection::vec(prop_oneof![9 => Just(600_i64), 1 => 1..100_000_i64], 0..400),
+            missing in proptest::collection::vec(0_usize..400, 0..40)
         ) {
             let mut times = vec![0];
             for step in &steps {
                 times.push(times[times.len() - 1] + step);
             }
-            let found = stretches(&times);
-            let rows: Vec<usize> = found.iter().cloned().flatten().collect();
-            prop_assert_eq!(rows, (0..times.len()).collect::<Vec<_>>());
+            let value = |row: usize| if missing.contains(&row) { f64::NAN } else { 1.0 };
+            let values: Vec<f64> = (0..times.len()).map(value).collect();
+            let found = stretches(&times, &values);
+            prop_assert!(found.windows(2).all(|pair| pair[0].end <= pair[1].start));
+            for (row, value) in values.iter().enumerate() {
+                let inside = found.iter().any(|stretch| stretch.contains(&row));
+                prop_assert!(value.is_nan() || inside, "row {} is lost", row);
+            }
             for stretch in &found {
-                let inside = &times[stretch.clone()];
-                prop_assert!(inside.windows(2).all(|pair| pair[1] - pair[0] <= 100_000));
+                prop_assert!(!values[stretch.start].is_nan() && !values[stretch.end - 1].is_nan());
             }
         }
     }
@@ -217,9 +221,14 @@ mod tests {
     fn a_day_without_readings_parts_a_line_of_ten_minutes() {
         let mut times: Vec<i64> = (0..100).map(|at| at * 600).collect();
         times.extend((0..50).map(|at| 100 * 600 + 86_400 + at * 600));
-        assert_eq!(stretches(&times), [0..100, 100..150]);
-        assert_eq!(stretches(&[]), []);
-        assert_eq!(stretches(&[5]), [0..1]);
+        let mut values = vec![5.0; times.len()];
+        assert_eq!(stretches(&times, &values), [0..100, 100..150]);
+        assert_eq!(stretches(&[], &[]), []);
+        assert_eq!(stretches(&[5], &[f64::NAN]), []);
+        // What is left out for hours parts the line too; a single reading does not.
+        values[20] = f64::NAN;
+        values[40..60].fill(f64::NAN);
+        assert_eq!(stretches(&times, &values), [0..40, 60..100, 100..150]);
     }
 
     #[test]
