@@ -10,14 +10,16 @@ use super::fan_test::FanTest;
 use super::fitting::Fitting;
 use super::gap::{Behind, Gap, Zone};
 use super::ids::{
-    ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId,
-    SpaceId, WeatherId, ZoneId,
+    ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId, SeriesId,
+    SourceId, SpaceId, TrialId, WeatherId, ZoneId,
 };
 use super::job::Job;
 use super::kept_safe::{NotToBeClosed, kept_safe};
+use super::logger::LoggerSeries;
 use super::site::{SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::space::{InnerOpening, Space};
 use super::stay::Stay;
+use super::trial::Trial;
 use super::typical_winters::TypicalWinter;
 use super::usual::UsualPart;
 use super::vehicle::{Appliance, Vehicle};
@@ -51,6 +53,10 @@ pub enum Record {
     InnerOpening(Box<InnerOpening>),
     /// A fan test.
     FanTest(Box<FanTest>),
+    /// A logger's readings.
+    Series(Box<LoggerSeries>),
+    /// A trial.
+    Trial(Box<Trial>),
 }
 
 /// Names a record of one of the survey's lists.
@@ -80,6 +86,10 @@ pub enum RecordId {
     InnerOpening(InnerOpeningId),
     /// A fan test.
     FanTest(FanTestId),
+    /// A logger's readings.
+    Series(SeriesId),
+    /// A trial.
+    Trial(TrialId),
 }
 
 impl Record {
@@ -242,6 +252,14 @@ pub enum EditRefused {
         /// The first opening that is.
         what: String,
     },
+    /// Removing a logger's readings that a trial stands on.
+    #[error(
+        "these readings cannot be removed while {trial} stands on them: choose others there first"
+    )]
+    SeriesInUse {
+        /// The trial, in words.
+        trial: String,
+    },
     /// Removing what is not there.
     #[error("there is nothing to remove: {0:?} is not in the survey")]
     NothingToRemove(RecordId),
@@ -276,6 +294,8 @@ has_id! {
     Space => SpaceId,
     InnerOpening => InnerOpeningId,
     FanTest => FanTestId,
+    LoggerSeries => SeriesId,
+    Trial => TrialId,
 }
 
 /// Puts a record into its list; says whether that changes anything.
@@ -338,6 +358,10 @@ free_id! {
     free_inner_opening_id: inner_openings -> InnerOpeningId,
     /// An id no fan test has yet.
     free_fan_test_id: fan_tests -> FanTestId,
+    /// An id no logger's readings have yet.
+    free_series_id: series -> SeriesId,
+    /// An id no trial has yet.
+    free_trial_id: trials -> TrialId,
 }
 
 impl Survey {
@@ -429,6 +453,8 @@ impl Survey {
             Record::Space(space) => put(&mut self.spaces, space),
             Record::InnerOpening(opening) => put(&mut self.inner_openings, *opening),
             Record::FanTest(test) => put(&mut self.fan_tests, *test),
+            Record::Series(series) => put(&mut self.series, *series),
+            Record::Trial(trial) => put(&mut self.trials, *trial),
         };
         // What is changed by hand is no longer the usual one.
         if let (true, Some(part)) = (changed, part) {
@@ -488,6 +514,13 @@ impl Survey {
                 }
                 remove(&mut self.fan_tests, id, named)
             }
+            RecordId::Series(id) => {
+                if let Some(trial) = self.trial_with(id) {
+                    return Err(EditRefused::SeriesInUse { trial });
+                }
+                remove(&mut self.series, id, named)
+            }
+            RecordId::Trial(id) => remove(&mut self.trials, id, named),
         }
     }
 }
