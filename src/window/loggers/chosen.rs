@@ -1,30 +1,9 @@
 //! A logger's file while it is being looked at.
 
 use crate::series::{Column, Given, Guess, Mapping, ReadError, Series, Zone, guess_with, preview};
+use crate::survey::Hung;
 use std::path::PathBuf;
 use std::sync::Arc;
-
-/// TEMP
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Hung {
-    /// a
-    Inside,
-    /// b
-    Outside,
-    /// c
-    Elsewhere,
-}
-impl Hung {
-    /// d
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Inside => "inside, in free air",
-            Self::Outside => "outside, in the shade",
-            Self::Elsewhere => "somewhere else",
-        }
-    }
-}
 
 /// Lines that are read to look at.
 const LINES: usize = 40;

@@ -2,9 +2,10 @@
 
 use super::chosen::{Chosen, LoggerFile};
 use super::known::KnownShapes;
-use crate::series::{MOST_BYTES, Mapping, ReadError, Series, read_watched};
+use crate::series::{Mapping, ReadError, Series, read_watched};
+use crate::survey::file::{DataError, read_data_file};
 use crate::window::background::{Line, Manner, Spawner, Status, Task, Wake};
-use std::fs;
+use crate::window::notices::sentence_of;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -132,19 +133,10 @@ fn name_of(path: &Path) -> String {
 fn open(path: &Path, known: &KnownShapes) -> Result<Chosen, String> {
     let name = name_of(path);
     let quoted = format!("\u{201c}{name}\u{201d}");
-    let about = fs::metadata(path).map_err(|error| match error.kind() {
-        std::io::ErrorKind::NotFound => format!("There is no file {}.", path.display()),
-        _ => format!("{quoted} could not be opened: {error}."),
+    let bytes = read_data_file(path).map_err(|error| match error {
+        DataError::Missing { .. } => format!("There is no file {}.", path.display()),
+        error => sentence_of(&error),
     })?;
-    if !about.is_file() {
-        return Err(format!(
-            "{quoted} is no file with readings but a folder, a pipe or a device."
-        ));
-    }
-    if about.len() > u64::try_from(MOST_BYTES).unwrap_or(u64::MAX) {
-        return Err(format!("{quoted}: {}.", ReadError::TooLarge));
-    }
-    let bytes = fs::read(path).map_err(|error| format!("{quoted} could not be read: {error}."))?;
     let path = path.to_owned();
     let file = Arc::new(LoggerFile { path, name, bytes });
     Chosen::of(file, |guess| known.mapping(guess)).map_err(|error| format!("{quoted}: {error}."))
@@ -154,6 +146,7 @@ fn open(path: &Path, known: &KnownShapes) -> Result<Chosen, String> {
 mod tests {
     use super::*;
     use crate::window::background::inline;
+    use std::fs;
 
     fn worker() -> Worker {
         Worker::new(&inline(), &(Arc::new(|| {}) as Wake))
