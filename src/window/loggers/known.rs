@@ -1,6 +1,7 @@
 //! How files of one shape were read before, so that the next one is read alike without being asked.
 
 use crate::series::{Guess, Mapping, Separator};
+use crate::survey::file::{parse_mapping, print_mapping};
 
 /// Most shapes that are kept; the oldest gives way.
 const MOST: usize = 24;
@@ -25,6 +26,7 @@ fn shape(guess: &Guess) -> String {
         guess.headings.len(),
         guess.headings.join("\u{1f}")
     )
+    .replace(['\r', '\n'], " ")
 }
 
 /// Where they are kept between runs.
@@ -35,13 +37,23 @@ impl KnownShapes {
     #[must_use]
     pub fn stored(storage: Option<&dyn eframe::Storage>) -> Self {
         let text = storage.and_then(|storage| storage.get_string(KEY));
-        let _ = text;
-        Self::default()
+        let text = text.unwrap_or_default();
+        let mut lines = text.lines();
+        let mut shapes = Vec::new();
+        while let (Some(shape), Some(mapping)) = (lines.next(), lines.next()) {
+            shapes.extend(parse_mapping(mapping).map(|mapping| (shape.to_owned(), mapping)));
+        }
+        shapes.truncate(MOST);
+        Self { shapes }
     }
 
-    /// Keeps them for the next run.
+    /// Keeps them for the next run, a line for each shape and one for each mapping.
     pub fn store(&self, storage: &mut dyn eframe::Storage) {
-        let _ = (storage, &self.shapes);
+        let mut text = String::new();
+        for (shape, mapping) in &self.shapes {
+            text.push_str(&format!("{shape}\n{}\n", print_mapping(mapping)));
+        }
+        storage.set_string(KEY, text);
     }
 
     /// How a file of this shape was read last. What belongs to the one file alone is not taken over:
@@ -80,6 +92,7 @@ mod tests {
     use super::super::chosen::tests::either;
     use super::*;
     use crate::series::{Column, DateOrder, Unit, What, guess};
+    use crate::window::preferences::tests::Stored;
 
     #[test]
     fn the_next_file_of_a_shape_is_read_as_the_last_was_but_for_its_clock() {
@@ -100,6 +113,10 @@ mod tests {
         assert_eq!(next.order, Some(DateOrder::MonthDayYear));
         assert_eq!(next.columns, mapping.columns);
         assert_eq!(next.clock_ahead_s, 0);
+        // The next run knows it too.
+        let mut stored = Stored::default();
+        known.store(&mut stored);
+        assert_eq!(KnownShapes::stored(Some(&stored)), known);
         // A file whose dates cannot be so is asked about again.
         let text = String::from_utf8(file.bytes.clone()).unwrap();
         let other = guess(text.replace("03/04", "23/04").as_bytes()).unwrap();
