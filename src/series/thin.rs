@@ -223,8 +223,8 @@ mod tests {
         times.extend((0..50).map(|at| 100 * 600 + 86_400 + at * 600));
         let mut values = vec![5.0; times.len()];
         assert_eq!(stretches(&times, &values), [0..100, 100..150]);
-        assert_eq!(stretches(&[], &[]), []);
-        assert_eq!(stretches(&[5], &[f64::NAN]), []);
+        assert!(stretches(&[], &[]).is_empty());
+        assert!(stretches(&[5], &[f64::NAN]).is_empty());
         // What is left out for hours parts the line too; a single reading does not.
         values[20] = f64::NAN;
         values[40..60].fill(f64::NAN);

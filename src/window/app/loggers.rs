@@ -2,11 +2,13 @@
 
 use super::App;
 use crate::series::moment;
-use crate::survey::Severity;
-use crate::window::loggers::{Ask, Chosen, ReadFile, Told};
+use crate::survey::file::data_folder;
+use crate::survey::{Edit, LoggerSeries, MergeKey, Record, Severity};
+use crate::window::loggers::{Ask, Chosen, Place, ReadFile, Told};
 use crate::window::page::Page;
+use crate::window::pages::measurements::Section;
 use crate::window::questions::Dialog;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// Endings of the files that loggers and their programs write.
 pub(super) const READINGS: [&str; 6] = ["csv", "txt", "xlsx", "CSV", "TXT", "XLSX"];
@@ -25,8 +27,20 @@ impl App {
 
     /// Reads all of a file.
     pub(super) fn read_logger(&mut self, chosen: Box<Chosen>) {
+        let Some(folder) = self.folder_for_loggers() else {
+            let words = "Save the survey first: the logger\u{2019}s file is kept beside it.";
+            self.notices.tell(Severity::Note, words);
+            return;
+        };
         self.shapes.keep(&chosen.guess, &chosen.mapping);
-        self.ask_loggers(Ask::Read(chosen));
+        self.ask_loggers(Ask::Read(chosen, folder));
+    }
+
+    /// Where a file is kept until the survey is saved: the program's own folder, or where there is
+    /// none, the data folder of the survey.
+    fn folder_for_loggers(&self) -> Option<PathBuf> {
+        let beside = || self.path().map(data_folder);
+        self.photos.holding().map(Path::to_owned).or_else(beside)
     }
 
     fn ask_loggers(&mut self, ask: Ask) {
@@ -62,17 +76,43 @@ impl App {
         }
     }
 
+    /// Keeps the file and puts each sensor that is used into the survey, as one step.
     fn logger_read(&mut self, read: &ReadFile) {
+        let chosen = &read.chosen;
+        let name = match &read.kept {
+            Ok(name) => name,
+            Err(sentence) => {
+                self.notices.tell(Severity::Error, sentence.clone());
+                return;
+            }
+        };
+        let merge = MergeKey(format!("logger {name}"));
+        for (sensor, place) in &chosen.places {
+            let (Some(Place::Hung(hung)), Some(survey)) = (place, self.survey()) else {
+                continue;
+            };
+            let id = survey.free_series_id();
+            let mut series = LoggerSeries::new(id, *hung, name.clone(), chosen.mapping.clone());
+            series.original.clone_from(&chosen.file.name);
+            series.sensor.clone_from(sensor);
+            let put = Edit::Put(Record::Series(Box::new(series)));
+            self.edit(put, Some(merge.clone()));
+        }
+        if let Some(document) = self.document.as_mut() {
+            document.history.close_step();
+        }
         let times = &read.series.times_s;
         let at = |time: Option<&i64>| time.map_or_else(String::new, |time| moment(*time));
         let words = format!(
             "{} rows of {} were read, from {} to {}.",
             times.len(),
-            read.chosen.file.name,
+            chosen.file.name,
             at(times.first()),
             at(times.last())
         );
         self.notices.tell(Severity::Note, words);
+        self.view.page = Page::Measurements;
+        self.view.measurements.show(Section::Trials);
     }
 
     /// Takes a file dropped on the page Measurements for a logger's.

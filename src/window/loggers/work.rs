@@ -3,7 +3,7 @@
 use super::chosen::{Chosen, LoggerFile};
 use super::known::KnownShapes;
 use crate::series::{Mapping, ReadError, Series, read_watched};
-use crate::survey::file::{DataError, read_data_file};
+use crate::survey::file::{DataError, keep_data, read_data_file};
 use crate::window::background::{Line, Manner, Spawner, Status, Task, Wake};
 use crate::window::notices::sentence_of;
 use std::path::{Path, PathBuf};
@@ -15,8 +15,8 @@ pub enum Ask {
     Open(PathBuf, Box<KnownShapes>),
     /// Look at its first rows again; anew where something was said of it as a whole.
     Look(Box<Chosen>, bool),
-    /// Read all of it.
-    Read(Box<Chosen>),
+    /// Read all of it, and keep the file in this folder.
+    Read(Box<Chosen>, PathBuf),
 }
 
 /// A file that was read whole.
@@ -26,6 +26,8 @@ pub struct ReadFile {
     pub chosen: Box<Chosen>,
     /// Its rows.
     pub series: Arc<Series>,
+    /// The name under which the file is kept, or why it is not.
+    pub kept: Result<String, String>,
 }
 
 /// What comes of it.
@@ -67,7 +69,7 @@ impl Worker {
     pub fn ask(&mut self, ask: Ask) -> Result<(), String> {
         self.reading = match &ask {
             Ask::Open(path, _) => Some(name_of(path)),
-            Ask::Read(chosen) => Some(chosen.file.name.clone()),
+            Ask::Read(chosen, _) => Some(chosen.file.name.clone()),
             Ask::Look(..) => None,
         };
         self.task.submit(ask)
@@ -105,8 +107,10 @@ fn work(ask: Ask, line: &Line<'_, Told>) {
             Err(sentence) => Told::Refused(sentence),
         },
         Ask::Look(chosen, anew) => Told::Looked(Box::new(chosen.looked_at(anew))),
-        Ask::Read(chosen) => match read(&chosen.file, &chosen.mapping, line) {
+        Ask::Read(chosen, folder) => match read(&chosen.file, &chosen.mapping, line) {
             Ok(series) => Told::Read(ReadFile {
+                kept: keep_data(&folder, &chosen.file.bytes, &chosen.file.name)
+                    .map_err(|error| sentence_of(&error)),
                 chosen,
                 series: Arc::new(series),
             }),
@@ -195,9 +199,16 @@ mod tests {
             }
         };
         let chosen = open(&mut worker);
-        worker.ask(Ask::Read(chosen)).unwrap();
+        worker
+            .ask(Ask::Read(chosen, folder.path().join("kept")))
+            .unwrap();
         match worker.collect().0.pop() {
-            Some(Told::Read(read)) => assert_eq!(read.series.times_s.len(), 28),
+            Some(Told::Read(read)) => {
+                assert_eq!(read.series.times_s.len(), 28);
+                // The file is kept as it was, under a name of its own.
+                let kept = folder.path().join("kept").join(read.kept.unwrap());
+                assert_eq!(fs::read(kept).unwrap(), text.as_bytes());
+            }
             _ => panic!("not read"),
         }
         for more in 0..60 {
@@ -206,7 +217,9 @@ mod tests {
         text.push_str("2026-04-01 00:00,warm\n");
         fs::write(&path, &text).unwrap();
         let chosen = open(&mut worker);
-        worker.ask(Ask::Read(chosen)).unwrap();
+        worker
+            .ask(Ask::Read(chosen, folder.path().join("kept")))
+            .unwrap();
         match worker.collect().0.pop() {
             Some(Told::NotRead(chosen)) => {
                 assert!(
