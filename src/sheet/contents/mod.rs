@@ -457,6 +457,7 @@ impl Writer<'_> {
             logo: workshop.logo.as_ref().map(|_| LOGO.to_owned()),
             logo_mm: logo_size(workshop.logo.as_ref()),
             cover: self.cover(),
+            dense: false,
             sections: std::mem::take(&mut self.sections),
         }
     }
