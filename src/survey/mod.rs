@@ -156,6 +156,8 @@ pub struct Survey {
     pub walk: Vec<Visit>,
     /// Fan tests, in the order they were written down.
     pub fan_tests: Vec<FanTest>,
+    /// Whether measurements of the whole vehicle weigh in its results.
+    pub calibrated: bool,
     /// What of it is usual for such a vehicle, and not measured.
     pub usual: Usual,
 }

@@ -98,6 +98,7 @@ impl Survey {
             leakage_not_found_percent: None,
             walk: Vec::new(),
             fan_tests: Vec::new(),
+            calibrated: true,
             usual: Usual::default(),
         }
     }

@@ -176,6 +176,7 @@ impl Maker {
                 gaps: maker.list(3, |_, id| GapId(id)),
             }),
             fan_tests: self.list(3, Self::fan_test),
+            calibrated: self.yes(),
             usual: self.usual(),
         }
     }

@@ -51,6 +51,7 @@ pub(crate) fn newest() -> Survey {
     })
     .into();
     survey.fan_tests = vec![fan_test()];
+    survey.calibrated = false;
     survey.stay = Stay {
         winter: Some(TypicalWinter::Northern),
         months: vec![
@@ -234,6 +235,7 @@ pub(crate) fn survey() -> Survey {
         leakage_not_found_percent: Some(20.0),
         walk: Vec::new(),
         fan_tests: Vec::new(),
+        calibrated: true,
         usual: Usual::default(),
     }
 }
