@@ -99,6 +99,8 @@ impl Survey {
             walk: Vec::new(),
             fan_tests: Vec::new(),
             calibrated: true,
+            series: Vec::new(),
+            trials: Vec::new(),
             usual: Usual::default(),
         }
     }

@@ -2,6 +2,7 @@
 //! written down by hand. The vehicle is invented.
 
 mod equipment;
+mod trials;
 
 use equipment::{appliances, fan_test, fans, fittings, heaters, machines, sources};
 use gapledger::physics::pressure_coefficient::{PressureSet, Underside};
@@ -52,6 +53,8 @@ pub(crate) fn newest() -> Survey {
     .into();
     survey.fan_tests = vec![fan_test()];
     survey.calibrated = false;
+    survey.series = trials::loggers();
+    survey.trials = trials::trials();
     survey.stay = Stay {
         winter: Some(TypicalWinter::Northern),
         months: vec![
@@ -236,6 +239,8 @@ pub(crate) fn survey() -> Survey {
         walk: Vec::new(),
         fan_tests: Vec::new(),
         calibrated: true,
+        series: Vec::new(),
+        trials: Vec::new(),
         usual: Usual::default(),
     }
 }

@@ -78,6 +78,8 @@ replaced! {
         walk: Vec::new(),
         fan_tests: Vec::new(),
         calibrated: true,
+        series: Vec::new(),
+        trials: Vec::new(),
     }
 }
 
