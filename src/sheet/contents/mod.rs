@@ -249,7 +249,9 @@ impl Writer<'_> {
                 self.files.push(file);
             }
         }
+        let calibration = measured::calibration(told);
         self.add(section);
+        self.add(calibration);
     }
 
     /// Adds a section that has something in it.
