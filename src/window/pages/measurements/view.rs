@@ -57,6 +57,12 @@ impl MeasurementsView {
         };
     }
 
+    /// The part of the page that is shown.
+    #[must_use]
+    pub fn section(&self) -> Section {
+        self.section
+    }
+
     /// Shows a part of the page.
     pub fn show(&mut self, section: Section) {
         self.section = section;
