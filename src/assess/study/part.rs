@@ -37,13 +37,15 @@ pub enum Part {
     First,
     /// What came of the measurements.
     Measured,
+    /// What came of the trials.
+    Trials,
     /// The winter hour by hour.
     Winter,
 }
 
 impl Part {
     /// Every part.
-    pub const ALL: [Self; 18] = [
+    pub const ALL: [Self; 19] = [
         Self::Preparation,
         Self::Model,
         Self::Assessment,
@@ -61,6 +63,7 @@ impl Part {
         Self::Work,
         Self::First,
         Self::Measured,
+        Self::Trials,
         Self::Winter,
     ];
 }
