@@ -7,6 +7,7 @@ mod tests;
 pub mod trial;
 
 pub use fan::{FanOutcome, Fitted, Verdict};
+pub(crate) use predicted::Expected;
 pub use predicted::{FlowRange, Predicted};
 
 use super::answer::{Answer, NotKnown};

@@ -41,6 +41,8 @@ pub enum Part {
     Trials,
     /// The winter hour by hour.
     Winter,
+    /// How sure the winter is.
+    WinterBands,
 }
 
 impl Part {
@@ -65,5 +67,6 @@ impl Part {
         Self::Measured,
         Self::Trials,
         Self::Winter,
+        Self::WinterBands,
     ];
 }
