@@ -37,6 +37,8 @@ pub enum Part {
     First,
     /// What came of the measurements.
     Measured,
+    /// What came of the trials.
+    Trials,
     /// The winter hour by hour.
     Winter,
     /// How sure the winter is.
@@ -63,6 +65,7 @@ impl Part {
         Self::Work,
         Self::First,
         Self::Measured,
+        Self::Trials,
         Self::Winter,
         Self::WinterBands,
     ];
