@@ -1,7 +1,8 @@
 //! A trial over time as a drawing: temperature, humidity and water below each other, with what cold
 //! surfaces allow and the periods as bands.
 
-use super::lines::{Band, Lines, Quantity};
+use super::bands::Band;
+use super::lines::{Lines, Quantity};
 use super::time;
 use super::track::Track;
 use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
@@ -51,12 +52,12 @@ impl Panel {
     }
 }
 
-/// Draws a span of a trial, `width` mm wide. Empty where there are no readings.
+/// Draws a span of a trial with its periods, `width` mm wide. Empty where there are no readings.
 #[must_use]
-pub fn drawing(lines: &Lines, (from, to): (i64, i64), width: f64) -> Scene {
+pub fn drawing(lines: &Lines, periods: &[Band], (from, to): (i64, i64), width: f64) -> Scene {
     let height = NAMES + count(Quantity::ALL.len()) * (HEAD + PANEL) + FOOT;
     let mut scene = Scene::new(width, height);
-    scene.description = told(lines, (from, to));
+    scene.description = told(lines, periods, (from, to));
     if to <= from {
         return scene;
     }
@@ -78,7 +79,7 @@ pub fn drawing(lines: &Lines, (from, to): (i64, i64), width: f64) -> Scene {
             range,
         };
         let is_first = quantity == Quantity::Temperature;
-        bands(&mut scene, &panel, &lines.bands, is_first);
+        bands(&mut scene, &panel, periods, is_first);
         axes(&mut scene, &panel, (from, to), quantity == Quantity::Water);
         let names = drawn.iter().map(|(name, _, look)| (*name, *look));
         head(&mut scene, &panel, quantity, names);
@@ -94,7 +95,7 @@ pub fn drawing(lines: &Lines, (from, to): (i64, i64), width: f64) -> Scene {
 }
 
 /// What the drawing shows, in words.
-fn told(lines: &Lines, (from, to): (i64, i64)) -> String {
+fn told(lines: &Lines, periods: &[Band], (from, to): (i64, i64)) -> String {
     let mut told = format!(
         "Temperature, relative humidity and water in the air from {} to {}",
         crate::series::moment(from),
@@ -104,7 +105,7 @@ fn told(lines: &Lines, (from, to): (i64, i64)) -> String {
         Some(_) => ", inside and outside",
         None => ", inside",
     });
-    for band in &lines.bands {
+    for band in periods {
         told.push_str("; period ");
         told.push_str(&band.label);
     }
@@ -243,13 +244,16 @@ mod tests {
         Lines {
             inside: Air::of(rows),
             outside: Some(Air::of(rows)),
-            bands: vec![Band {
-                label: "1: nothing".to_owned(),
-                from_s: 86_400,
-                to_s: 6 * 86_400,
-                is_reference: true,
-            }],
             ..Lines::default()
+        }
+    }
+
+    fn period() -> Band {
+        Band {
+            label: "1: nothing".to_owned(),
+            from_s: 86_400,
+            to_s: 6 * 86_400,
+            is_reference: true,
         }
     }
 
@@ -257,7 +261,7 @@ mod tests {
     fn everything_stands_within_the_drawing_and_is_told_in_words() {
         let lines = month();
         let span = lines.span().unwrap();
-        let scene = drawing(&lines, span, 180.0);
+        let scene = drawing(&lines, &[period()], span, 180.0);
         for mark in &scene.marks {
             let points: Vec<Point> = match &mark.shape {
                 Shape::Polyline { points, .. } | Shape::Polygon { points, .. } => points.clone(),
@@ -282,7 +286,7 @@ mod tests {
     #[test]
     fn a_drawing_of_a_month_has_no_more_points_than_it_can_show() {
         let lines = month();
-        let scene = drawing(&lines, lines.span().unwrap(), 180.0);
+        let scene = drawing(&lines, &[period()], lines.span().unwrap(), 180.0);
         let points: usize = scene
             .marks
             .iter()

@@ -1,5 +1,4 @@
-//! What is drawn of a trial: air inside and outside over time, what cold surfaces allow, and the
-//! periods.
+//! What is drawn of a trial over time: air inside and outside, and what cold surfaces allow.
 
 use super::track::Track;
 use crate::figure::scene::{Dash, Role};
@@ -128,19 +127,6 @@ pub fn limit(rows: Rows<'_>, outside: &Air, factor: f64, surface_rh: f64) -> Tra
     Track::new(Arc::new(rows.times_s.to_vec()), allowed.collect())
 }
 
-/// A period as it is drawn.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Band {
-    /// Its number and what ran: `2: salt tub`.
-    pub label: String,
-    /// From, s.
-    pub from_s: i64,
-    /// To, s.
-    pub to_s: i64,
-    /// The others are held against it.
-    pub is_reference: bool,
-}
-
 /// All that is drawn of a trial.
 #[derive(Clone, Debug, Default)]
 pub struct Lines {
@@ -152,8 +138,6 @@ pub struct Lines {
     pub outside: Option<Air>,
     /// What cold surfaces allow.
     pub limits: Vec<Limit>,
-    /// The periods.
-    pub bands: Vec<Band>,
 }
 
 impl Lines {
@@ -242,7 +226,6 @@ mod tests {
             left_out: air.clone(),
             outside: Some(air.clone()),
             limits: vec![limit("mould"), limit("dew")],
-            bands: Vec::new(),
         };
         let tracks = lines.tracks(Quantity::Humidity);
         assert_eq!(tracks.len(), 5);

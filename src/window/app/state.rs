@@ -6,6 +6,7 @@ use crate::assess::shown::{Shown, Units};
 use crate::survey::date::DateWay;
 use crate::survey::file::protection;
 use crate::survey::{GapId, Severity, Survey};
+use crate::tasks::data_folders;
 use crate::window::answers::{Answers, Results, Revised};
 use crate::window::document::Document;
 use crate::window::focus::FocusKeeper;
@@ -255,6 +256,8 @@ impl App {
         let history = &document.history;
         let folder = document.path().and_then(Path::parent);
         self.answers.stand_in(folder.map(Path::to_owned));
+        let folders = data_folders(document.path(), self.photos.holding());
+        self.answers.look_in(folders);
         let wanted = self.view.sealing_plan.wanted();
         let told =
             self.answers

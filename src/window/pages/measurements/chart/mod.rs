@@ -10,7 +10,7 @@ mod view;
 
 pub use view::{ChartView, Marked};
 
-use crate::figure::trial::Lines;
+use crate::figure::trial::{Band, Lines};
 use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
@@ -26,7 +26,7 @@ pub fn show(
     view: &mut ChartView,
     (id, name): (Id, &str),
     revision: u64,
-    lines: &Lines,
+    (lines, bands): (&Lines, &[Band]),
 ) -> Option<Marked> {
     let Some(all) = lines.span() else {
         widgets::muted(ui, "There are no readings to draw.");
@@ -35,7 +35,7 @@ pub fn show(
     tools(ui, view, all, name);
     let mut marked = None;
     let response = {
-        let drawn = plots::show(ui, view, (id, revision), lines, all);
+        let drawn = plots::show(ui, view, (id, revision), (lines, bands), all);
         let response = ui.interact(drawn.rect, id, Sense::click_and_drag());
         if response.has_focus() {
             keys::hold(ui, response.id, view.begun.is_some());
@@ -44,7 +44,7 @@ pub fn show(
             ui.painter()
                 .rect_stroke(drawn.rect, 2.0, stroke, egui::StrokeKind::Inside);
         }
-        marked = marked.or(pointer::take(ui, view, &response, &drawn, lines, all));
+        marked = marked.or(pointer::take(ui, view, &response, &drawn, (bands, all)));
         response
     };
     let words = format!("Chart of {name}");

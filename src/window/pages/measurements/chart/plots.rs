@@ -4,7 +4,7 @@ use super::super::super::air_change::lines::{self, Look};
 use super::super::super::plots::{self, Axis};
 use super::span::Span;
 use super::view::{ChartView, Dragged, Drawn};
-use crate::figure::trial::{Lines, Quantity, Track, round_range, time};
+use crate::figure::trial::{Band, Lines, Quantity, Track, round_range, time};
 use crate::physics::counts::{seconds_as_f64, whole};
 use crate::window::theme::{Palette, palette};
 use crate::window::widgets;
@@ -60,7 +60,7 @@ pub(super) fn show(
     ui: &mut Ui,
     view: &mut ChartView,
     (id, revision): (Id, u64),
-    lines: &Lines,
+    (lines, bands): (&Lines, &[Band]),
     all: Span,
 ) -> OnScreen {
     let shown = view.shown(all);
@@ -87,7 +87,7 @@ pub(super) fn show(
             ui,
             (id.with(at), quantity, axis),
             view,
-            (lines, &drawn),
+            (bands, &drawn),
             shown,
         );
         transform = transform.or(Some(one.0));
@@ -112,7 +112,7 @@ fn one(
     ui: &mut Ui,
     (id, quantity, axis): (Id, Quantity, Axis),
     view: &ChartView,
-    (lines, drawn): (&Lines, &Drawn),
+    (bands, drawn): (&[Band], &Drawn),
     shown: Span,
 ) -> (PlotTransform, Rect) {
     let all_lines = drawn.iter().flat_map(|(_, _, lines)| lines);
@@ -149,7 +149,7 @@ fn one(
     let response = plot.show(ui, |plot| {
         plot.set_plot_bounds_x(from..=to);
         plot.set_plot_bounds_y(axis.at(low)..=axis.at(high));
-        behind(plot, lines, &palette, quantity == Quantity::Temperature);
+        behind(plot, bands, &palette, quantity == Quantity::Temperature);
         for (name, style, pieces) in drawn {
             let look = Look::of_palette(*style, &palette);
             for piece in pieces {
@@ -170,8 +170,8 @@ fn moment(seconds: f64) -> i64 {
 }
 
 /// The periods, every other one shaded.
-fn behind(plot: &mut PlotUi<'_>, lines: &Lines, palette: &Palette, with_names: bool) {
-    for (at, band) in lines.bands.iter().enumerate() {
+fn behind(plot: &mut PlotUi<'_>, bands: &[Band], palette: &Palette, with_names: bool) {
+    for (at, band) in bands.iter().enumerate() {
         let name = if with_names { band.label.as_str() } else { "" };
         let fill = match at % 2 {
             0 => palette.selection.gamma_multiply(0.5),

@@ -3,7 +3,7 @@
 use super::plots::OnScreen;
 use super::span::{self, Span};
 use super::view::{ChartView, Dragged, Marked, Tool};
-use crate::figure::trial::Lines;
+use crate::figure::trial::Band;
 use eframe::egui;
 use egui::{CursorIcon, Response, Ui};
 
@@ -16,8 +16,7 @@ pub(super) fn take(
     view: &mut ChartView,
     response: &Response,
     on: &OnScreen,
-    lines: &Lines,
-    all: Span,
+    (bands, all): (&[Band], Span),
 ) -> Option<Marked> {
     let shown = view.shown(all);
     zoom(ui, view, response, on, all);
@@ -39,7 +38,7 @@ pub(super) fn take(
             }
             None
         }
-        Tool::Mark => mark(ui, view, response, on, (lines, all)),
+        Tool::Mark => mark(ui, view, response, on, (bands, all)),
     }
 }
 
@@ -61,7 +60,7 @@ fn mark(
     view: &mut ChartView,
     response: &Response,
     on: &OnScreen,
-    (lines, all): (&Lines, Span),
+    (bands, all): (&[Band], Span),
 ) -> Option<Marked> {
     let shown = view.shown(all);
     let at = |x: f32| {
@@ -69,7 +68,7 @@ fn mark(
         Some(span::rounded(at, shown).clamp(all.0, all.1))
     };
     if let Some(here) = response.hover_pos()
-        && end_near(on, lines, here.x).is_some()
+        && end_near(on, bands, here.x).is_some()
     {
         ui.ctx().set_cursor_icon(CursorIcon::ResizeHorizontal);
     }
@@ -79,7 +78,7 @@ fn mark(
         // Where the button went down, not where the pointer is once it is a drag.
         let origin = ui.input(|input| input.pointer.press_origin()).or(now)?;
         let start = at(origin.x)?;
-        view.dragged = Some(match end_near(on, lines, origin.x) {
+        view.dragged = Some(match end_near(on, bands, origin.x) {
             Some((place, stays)) => Dragged::End(place, stays, start),
             None => Dragged::From(start, start),
         });
@@ -106,8 +105,8 @@ fn mark(
 }
 
 /// The period whose end is near a place of the screen: which, and the end that stays.
-fn end_near(on: &OnScreen, lines: &Lines, x: f32) -> Option<(usize, i64)> {
-    let bands = lines.bands.iter().enumerate();
+fn end_near(on: &OnScreen, bands: &[Band], x: f32) -> Option<(usize, i64)> {
+    let bands = bands.iter().enumerate();
     let ends = bands.flat_map(|(place, band)| {
         [
             (place, band.from_s, band.to_s),

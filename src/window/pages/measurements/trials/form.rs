@@ -1,18 +1,21 @@
 //! A trial: its chart, its periods, and what it stands on.
 
 use super::super::super::fields::{Fields, field_findings, whole_findings, worst};
-use super::super::chart::Marked;
+use super::super::chart::{self, Marked};
 use super::super::view::MeasurementsContext;
 use super::loggers::called;
 use super::period::{self, Became};
 use super::put;
+use crate::assess::words::sentence;
+use crate::figure::trial;
 use crate::survey::{
     Edit, Field, Item, Moment, OutsideFrom, Period, PeriodId, RecordId, SeriesId, Survey, Trial,
 };
+use crate::window::answers::LongWork;
 use crate::window::theme::bold;
 use crate::window::widgets;
 use eframe::egui;
-use egui::{Align, Layout, RichText, Ui};
+use egui::{Align, Id, Layout, RichText, Ui};
 
 /// Width of a column at least.
 const COLUMN: f32 = 460.0;
@@ -22,11 +25,45 @@ pub(super) fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &T
     widgets::card(ui, "", |ui| {
         head(ui, context, trial);
         whole_findings(ui, context.marks(Item::Trial(trial.id)));
+        over_time(ui, context, trial);
+        ui.add_space(6.0);
         widgets::columns(ui, COLUMN, 2, |ui, at| match at {
             0 => stands_on(ui, context, trial),
             _ => periods(ui, context, trial),
         });
     });
+}
+
+/// The chart, on which periods are marked.
+fn over_time(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &Trial) {
+    let status = context.answers.status(LongWork::Trials);
+    widgets::long_work(
+        ui,
+        context.queue,
+        LongWork::Trials,
+        status,
+        "what loggers read",
+    );
+    let Some(found) = context.answers.trial_lines(trial.id) else {
+        return;
+    };
+    let lines = match found.answer {
+        Ok(lines) => lines,
+        Err(unknown) => {
+            let words = sentence(&unknown.reason);
+            widgets::muted(ui, words);
+            return;
+        }
+    };
+    let bands = trial::bands(context.survey, trial);
+    let id = Id::unique(("chart of trial", trial.id));
+    let view = context.view.chart(trial.id);
+    let name = name(trial);
+    let of = (&**lines, bands.as_slice());
+    let marked_now = chart::show(ui, view, (id, &name), found.revision, of);
+    if let Some(changed) = marked_now.and_then(|now| marked(trial, now)) {
+        context.queue.edit(put(changed), None);
+    }
 }
 
 /// What a trial is called.
