@@ -1,9 +1,10 @@
 //! What is asked of the workers.
 
+use crate::assess::measured::Odd;
 use crate::assess::sealing::Aim;
 use crate::assess::{Answer, Study};
 use crate::figure::trial::Lines;
-use crate::survey::{Finding, Survey, TrialId};
+use crate::survey::{Finding, SeriesId, Survey, TrialId};
 use crate::tasks::Shelf;
 use std::path::PathBuf;
 use std::sync::{Arc, OnceLock};
@@ -39,6 +40,8 @@ pub struct Revised {
     pub(super) data: Data,
     /// The lines of its trials, once they were made.
     pub(super) lines: OnceLock<TrialLines>,
+    /// Odd readings of its loggers, once they were looked for.
+    pub(super) odd: OnceLock<Vec<(SeriesId, Vec<Odd>)>>,
     /// What sheets cannot print of it, once that was looked for.
     pub(super) unprintable: OnceLock<Vec<Finding>>,
 }
@@ -53,6 +56,7 @@ impl Revised {
         Self {
             data,
             lines: OnceLock::new(),
+            odd: OnceLock::new(),
             revision,
             study: Study::new(Arc::clone(survey)),
             folder,

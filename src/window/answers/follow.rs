@@ -2,10 +2,11 @@
 
 use super::asked::{Revised, Wanted};
 use super::{Answers, Dated};
+use crate::assess::measured::Odd;
 use crate::assess::winter::Throughout;
 use crate::assess::{Answer, Part, Study};
 use crate::figure::trial::Lines;
-use crate::survey::TrialId;
+use crate::survey::{SeriesId, TrialId};
 use crate::window::page::Page;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -31,7 +32,7 @@ impl Answers {
         }
     }
 
-    /// Trials are worked out on their own page, of a survey that has any.
+    /// Loggers are read and trials worked out on their own page, of a survey that has any.
     pub(super) fn follow_trials(
         &mut self,
         of: &Arc<Revised>,
@@ -39,7 +40,9 @@ impl Answers {
         any: Wanted,
         sentences: &mut Vec<String>,
     ) {
-        if page == Page::Measurements && !of.study.survey().trials.is_empty() {
+        let survey = of.study.survey();
+        let any_there = !(survey.trials.is_empty() && survey.series.is_empty());
+        if page == Page::Measurements && any_there {
             self.trials_job.want(of, any, sentences);
         }
     }
@@ -59,6 +62,14 @@ impl Answers {
             revision: of.revision,
             answer,
         })
+    }
+
+    /// Odd readings of a logger; `None` where they were not looked for yet, or it could not be read.
+    #[must_use]
+    pub fn odd(&self, id: SeriesId) -> Option<&[Odd]> {
+        let odd = self.there(Part::Trials)?.of.odd.get()?;
+        let (_, odd) = odd.iter().find(|(of, _)| *of == id)?;
+        Some(odd)
     }
 
     /// The newest study of which the lines of the trials are there, with its revision; what the trials

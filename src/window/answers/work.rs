@@ -2,7 +2,7 @@
 
 use super::asked::{Asked, Revised, Wanted};
 use super::effort::Effort;
-use crate::assess::Part;
+use crate::assess::{Part, measured};
 use crate::figure::trial;
 use crate::sheet::unprintable;
 use crate::survey::Trial;
@@ -118,6 +118,7 @@ pub(super) fn trials(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
         folder,
         data,
         lines,
+        odd,
         ..
     } = &*asked.of;
     let survey = study.survey();
@@ -130,8 +131,9 @@ pub(super) fn trials(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
         let of = |trial: &Trial| (trial.id, trial::lines(study, trial, &read).map(Arc::new));
         survey.trials.iter().map(of).collect()
     });
+    odd.get_or_init(|| measured::odd(survey, &read));
     line.send((asked.clone(), Part::Trials));
-    if line.stopped() {
+    if line.stopped() || survey.trials.is_empty() {
         return;
     }
     study.keep_loggers(&read);
