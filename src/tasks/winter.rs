@@ -1,6 +1,7 @@
 //! Weather read from its file, and the winter of a study run through it.
 
 use super::shared::{Watch, shared_out};
+use crate::assess::in_short::told_sealed;
 use crate::assess::winter::{
     Bands, Doubt, Drawn, Season, Throughout, Winter, sound, typical_weather,
 };
@@ -117,7 +118,67 @@ pub fn winter<'a>(
         }
         Err(unknown) => Err(unknown),
     };
+    if let Ok(run) = &run {
+        sealed_first(study, folder, run, (threads, watch))?;
+    }
+    // Kept last: whoever finds it finds the other too.
     Some(study.keep_winter(run))
+}
+
+/// The same winter with the gaps sealed that come first, of those options alone that are told then.
+fn sealed_first(
+    study: &Study,
+    folder: Option<&Path>,
+    run: &Throughout,
+    (threads, watch): (usize, &impl Watch),
+) -> Option<()> {
+    let (Ok(comparison), Some(Ok(done))) = (study.comparison(), study.with_first()) else {
+        return Some(());
+    };
+    if done.winter().is_some() {
+        return Some(());
+    }
+    let told = told_sealed(comparison, run);
+    let weather = named(study, folder);
+    let ready = weather.and_then(|weather| Winter::new(done, &weather, &study.survey().stay));
+    let then = match ready {
+        Ok(winter) => {
+            let seasons = seasons_of(&winter, &told, threads, watch)?;
+            Ok(Throughout::new(winter, seasons, run.typical()))
+        }
+        Err(unknown) => Err(unknown),
+    };
+    done.keep_winter(then);
+    Some(())
+}
+
+/// Some options of a winter through the season; the others are not known.
+fn seasons_of(
+    winter: &Winter,
+    told: &[usize],
+    threads: usize,
+    watch: &impl Watch,
+) -> Option<Vec<Answer<Season>>> {
+    let work = |at: usize, progress: &dyn Fn() -> ControlFlow<()>| {
+        let option = told.get(at).copied().unwrap_or(usize::MAX);
+        winter.season(option, &progress)
+    };
+    let run = shared_out(told.len(), (threads, "winter"), watch, work)?;
+    let mut all: Vec<Answer<Season>> = winter
+        .options()
+        .iter()
+        .map(|_| {
+            Err(NotKnown::because(
+                "this option was not run through the winter then",
+            ))
+        })
+        .collect();
+    for (at, season) in told.iter().zip(run) {
+        if let Some(place) = all.get_mut(*at) {
+            *place = season;
+        }
+    }
+    Some(all)
 }
 
 /// The weather that a survey names.

@@ -4,6 +4,7 @@
 //! season by itself ([`Winter::season`]), so that they can be shared out to threads.
 
 mod air;
+mod compared;
 mod count;
 mod doubt;
 mod elements;
@@ -14,6 +15,7 @@ mod options;
 mod run;
 mod throughout;
 
+pub use compared::compared;
 pub use count::{COLDEST_CORNER_K, COUNTED_RH, Frost, Humidity, Season};
 pub use doubt::{Band, Bands, Doubt, Drawn, Figure, MOST_WINTER_DRAWS, WINTER_DRAWS};
 pub use mould::{MouldAt, MouldSpot};
