@@ -17,6 +17,8 @@ mod hostile;
 mod invented;
 mod known;
 mod loading;
+#[cfg(feature = "sheet")]
+mod manual;
 mod measured;
 mod records;
 mod refusals;
@@ -31,5 +33,6 @@ mod sheet_fill;
 mod sheet_long;
 #[cfg(feature = "sheet")]
 mod sheet_pages;
+mod undone;
 mod unprivileged;
 mod winter;

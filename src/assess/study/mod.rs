@@ -29,6 +29,7 @@ mod measured;
 mod part;
 mod planned;
 mod watched;
+mod winter;
 
 pub use part::Part;
 use watched::unless_given_up;
@@ -49,7 +50,7 @@ use super::sealing::{
 use super::spaces::ClosingEffect;
 use super::uncertainty::{Trials, Uncertainty};
 use super::wind_choices::WindChoices;
-use super::winter::Throughout;
+use super::winter::{Doubted, Throughout};
 use super::{curves, drying, parking, spaces, wind_choices};
 use crate::survey::{Gap, Survey, WorkState, leave};
 use std::ops::ControlFlow;
@@ -104,6 +105,7 @@ struct Kept {
     /// Thousandths of the draws that are done.
     drawn: AtomicU32,
     winter: OnceLock<Answer<Throughout>>,
+    winter_bands: OnceLock<Answer<Doubted>>,
     prospect: OnceLock<Answer<Prospect>>,
     rankings: [OnceLock<Answer<Ranking>>; Aim::ALL.len()],
     orders: [OnceLock<Answer<Order>>; Aim::ALL.len()],
@@ -270,17 +272,6 @@ impl Study {
     #[must_use]
     pub fn drawn_share(&self) -> f64 {
         f64::from(self.kept.drawn.load(Ordering::Relaxed)) / THOUSAND
-    }
-
-    /// The winter hour by hour, once somebody has run it.
-    #[must_use]
-    pub fn winter(&self) -> Option<&Answer<Throughout>> {
-        self.kept.winter.get()
-    }
-
-    /// Keeps a winter that was run; the first that is kept stays.
-    pub fn keep_winter(&self, run: Answer<Throughout>) -> &Answer<Throughout> {
-        self.once(&self.kept.winter, Part::Winter, || run)
     }
 
     /// The survey made ready to be sealed.
