@@ -47,7 +47,7 @@ pub enum Part {
 
 impl Part {
     /// Every part.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 20] = [
         Self::Preparation,
         Self::Model,
         Self::Assessment,
