@@ -2,7 +2,6 @@
 
 use super::{Part, Study};
 use crate::assess::measured::trial::{Loggers, Tried};
-use std::sync::Arc;
 
 impl Study {
     /// What came of the trials, once somebody has read their files.
@@ -14,10 +13,7 @@ impl Study {
     /// Works out the trials from what was read, and keeps it; the first that is kept stays.
     pub fn keep_loggers(&self, loggers: &Loggers) -> &Tried {
         self.once(&self.kept.tried, Part::Trials, || {
-            let compare = |survey| {
-                let study = Self::new(Arc::new(survey));
-                study.comparison_as_it_stands()
-            };
+            let compare = |survey| self.with_survey(survey).comparison_as_it_stands();
             Tried::of(&self.survey, self.prepared(), loggers, &compare)
         })
     }
