@@ -235,8 +235,21 @@ impl Writer<'_> {
         }
     }
 
-    /// Fan tests, each with its plot after its heading.
+    /// Fan tests, each with its plot after its heading; in the report the trials too.
     fn measured(&mut self) {
+        let told = &self.material.told;
+        let trials = match self.choices.kind {
+            Kind::Report => measured::trial::sections(told),
+            _ => Vec::new(),
+        };
+        self.fan_tests();
+        for section in trials {
+            self.add(section);
+        }
+    }
+
+    /// Fan tests, each with its plot after its heading.
+    fn fan_tests(&mut self) {
         let told = &self.material.told;
         if told.survey.fan_tests.is_empty() {
             return;
