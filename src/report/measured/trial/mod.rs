@@ -214,10 +214,11 @@ fn trust(section: &mut Section, survey: &Survey, trial: &Trial) {
             _ => "on\u{2013}off\u{2013}on\u{2013}off",
         };
         format!(
-            "{kind} of {}\u{a0}days: {} right, {} false effects",
+            "{kind} of {}\u{a0}days: {} right, {} false effects on humidity, {} on warmth",
             chances.days,
             share.text(chances.covered),
-            share.text(chances.false_effects)
+            share.text(chances.false_effects),
+            share.text(chances.false_warmth)
         )
     });
     section.note(
