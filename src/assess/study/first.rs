@@ -5,7 +5,6 @@ use crate::assess::answer::Answer;
 use crate::assess::drying;
 use crate::assess::in_short::{First, first_gaps};
 use crate::assess::sealing::after;
-use std::sync::Arc;
 
 impl Study {
     /// The gaps to seal first, worked out with those sealed; `None` where nothing is to be sealed,
@@ -38,7 +37,7 @@ impl Study {
     pub fn with_first(&self) -> Option<Answer<&Self>> {
         let done = self.kept.with_first.get_or_init(|| {
             let gaps = first_gaps(self.work().as_ref().ok()?);
-            let done = || Ok(Box::new(Self::new(Arc::new(after(&self.survey, &gaps)?))));
+            let done = || Ok(Box::new(self.with_survey(after(&self.survey, &gaps)?)));
             (!gaps.is_empty()).then(done)
         });
         let done = done.as_ref()?;

@@ -381,8 +381,10 @@ fn mean_power(marched: &Marched) -> f64 {
 /// The air with ventilators and lockers open, where any stands closed.
 fn opened(study: &Study, outdoors: &[Outdoors]) -> Option<Answer<AirTable<NotKnown>>> {
     let survey = study.survey();
-    let laws = crate::assess::drying::opened_laws(survey, &study.prepared().findings)?;
-    let envelope = Envelope::new(survey, &study.prepared().findings, &laws);
+    let prepared = study.prepared();
+    let (findings, factors) = (&prepared.findings, &prepared.factors);
+    let laws = crate::assess::drying::opened_laws(survey, findings, factors)?;
+    let envelope = Envelope::new(survey, findings, &laws);
     Some(envelope.map(|envelope| air_table(envelope, outdoors)))
 }
 

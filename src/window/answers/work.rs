@@ -12,6 +12,7 @@ pub(super) fn results(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) 
     let study = &asked.of.study;
     study.assessment();
     study.measured();
+    study.as_surveyed().assessment();
     asked
         .of
         .unprintable
