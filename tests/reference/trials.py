@@ -230,7 +230,7 @@ def write_sample(folder):
     first = SPIN_UP_DAYS * PER_DAY
     begin = datetime(2026, 11, 1, 0, 0)
     inside = ["Invented logger, inside", "Time,Temperature (°C),Humidity (%RH)"]
-    outside = ["Zeit;Temperatur in °C;Feuchte in %"]
+    outside = ["Time;Temperature °C;Humidity %"]
     for step in range(first, days * PER_DAY, 2):
         when = begin + timedelta(hours=STEP_H * (step - first))
         inside.append(f"{when:%Y-%m-%d %H:%M},{seen_in[step, 0]:.1f},{rh_in[step, 0]:.1f}")

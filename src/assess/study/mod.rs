@@ -119,6 +119,7 @@ struct Kept {
     as_planned: OnceLock<Answer<Box<Study>>>,
     work: OnceLock<Answer<Work>>,
     first: OnceLock<Answer<Option<First>>>,
+    with_first: OnceLock<Option<Answer<Box<Study>>>>,
     measured: OnceLock<Measured>,
     tried: OnceLock<Tried>,
     ordered: OnceLock<Option<Box<Study>>>,

@@ -1,10 +1,12 @@
 //! Trials: what each method did first, then the periods, and how far all of it is to be trusted.
 
+mod picture;
 mod tables;
 #[cfg(test)]
 mod tests;
 mod verdict;
 
+pub use picture::rows;
 pub use verdict::verdict;
 
 use super::super::Material;

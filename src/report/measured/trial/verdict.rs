@@ -4,6 +4,9 @@ use crate::assess::measured::trial::{Change, Effect, Method};
 use crate::assess::quantity::Kind;
 use crate::assess::words::{capital, counted};
 
+/// What is said where the limits of a change hold zero.
+pub(super) const NO_EFFECT: &str = "no effect on humidity that the data can show";
+
 /// The verdict of a method.
 #[must_use]
 pub fn verdict(method: &Method) -> String {
@@ -27,7 +30,7 @@ fn told(effect: &Effect) -> String {
     };
     if !effect.is_shown() {
         return format!(
-            "no effect on humidity that the data can show: at the same outside the change lies between {} \
+            "{NO_EFFECT}: at the same outside the change lies between {} \
              and {} ({basis}).{}",
             points(limits.low),
             points(limits.high),
