@@ -5,7 +5,7 @@ use crate::assess::Study;
 use crate::assess::shown::Shown;
 use crate::report::{Material, measured};
 
-/// The page: what to heed before a test, and what came of each.
+/// The page: what came of each fan test and trial, and what to heed before a test.
 pub(super) fn text(study: &Study, shown: Shown) -> String {
     let told = Material::of(study);
     let before = measured::before_a_test(study.measured());
@@ -14,6 +14,7 @@ pub(super) fn text(study: &Study, shown: Shown) -> String {
     if !calibration.blocks.is_empty() {
         sections.push(calibration);
     }
+    sections.extend(measured::trial::sections(&told));
     sections.push(before);
     page::together(&sections, shown)
 }

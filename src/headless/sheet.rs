@@ -101,6 +101,14 @@ mod with_typesetter {
         }
         if choices.kind == Kind::Report {
             let (folder, threads) = (arguments.file.parent(), processors());
+            let folders = tasks::data_folders(Some(&arguments.file), None);
+            tasks::tried(
+                study,
+                &folders,
+                folder,
+                &tasks::Shelf::default(),
+                &to_the_end,
+            );
             tasks::winter(study, folder, threads, &to_the_end);
             tasks::winter_after_plan(study, folder, threads, &to_the_end);
             tasks::winter_bands(study, WINTER_DRAWS, threads, &to_the_end);

@@ -48,7 +48,7 @@ fn readings(of: &FanReadings) -> Object {
 }
 
 /// What came of the measurements.
-pub(super) fn results(measured: &Measured) -> Object {
+pub(super) fn results(measured: &Measured, trials: Vec<Object>) -> Object {
     let range = |of: fn(&crate::assess::measured::FlowRange) -> f64| {
         let range = measured.flow_range.as_ref().map_err(NotKnown::clone);
         range.map(|range| of(range) * SECONDS_PER_HOUR)
@@ -59,6 +59,7 @@ pub(super) fn results(measured: &Measured) -> Object {
         .list("fan_tests", &measured.fan_tests, |(id, outcome)| {
             one(*id, outcome)
         })
+        .with("trials", trials)
 }
 
 /// What measurements make of the results, beside the results as surveyed.

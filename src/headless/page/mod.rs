@@ -77,6 +77,9 @@ pub(super) fn render(study: &Study, asked: Asked, shown: Shown) -> String {
         print::section(&mut page, &measured::section(&told));
         print::section(&mut page, &measured::calibration(&told));
     }
+    for section in measured::trial::sections(&told) {
+        print::section(&mut page, &section);
+    }
     print::section(&mut page, &sealing(study, asked));
     for section in [
         safety::ventilation(&assessment.safety, None),

@@ -6,6 +6,7 @@ mod calibration;
 mod fan;
 #[cfg(test)]
 mod tests;
+pub mod trial;
 
 pub(crate) use by_test::{by_test, is_by_test};
 pub use calibration::section as calibration;

@@ -17,7 +17,7 @@ use crate::assess::{Mark, Study};
 use crate::report::words::not_known;
 use crate::report::{
     self, Block, Section, cases, completion, costs, drying, in_short, ledger, measured, papers,
-    safety, sealing, summary, vehicle, walk, winter, winter_short, workings,
+    safety, sealing, summary, tested, vehicle, walk, winter, winter_short, workings,
 };
 use crate::survey::date;
 use std::collections::BTreeMap;
@@ -235,10 +235,23 @@ impl Writer<'_> {
         }
     }
 
-    /// Fan tests, each with its plot after its heading.
+    /// What was measured: fan tests, and in the report the trials too.
     fn measured(&mut self) {
+        self.fan_tests();
+        if self.choices.kind == Kind::Report {
+            let trials = measured::trial::sections(&self.material.told);
+            trials.into_iter().for_each(|trial| self.add(trial));
+        }
+    }
+
+    /// Fan tests, each with its plot after its heading; for owners what they show.
+    fn fan_tests(&mut self) {
         let told = &self.material.told;
         if told.survey.fan_tests.is_empty() {
+            return;
+        }
+        if self.for_owners() {
+            self.add(tested::section(told));
             return;
         }
         let mut section = measured::section(told);
