@@ -5,7 +5,7 @@ use super::super::chart::{self, Marked};
 use super::super::view::MeasurementsContext;
 use super::loggers::called;
 use super::period::{self, Became};
-use super::put;
+use super::{put, says};
 use crate::assess::words::sentence;
 use crate::figure::trial;
 use crate::survey::{
@@ -27,6 +27,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &T
         whole_findings(ui, context.marks(Item::Trial(trial.id)));
         over_time(ui, context, trial);
         ui.add_space(6.0);
+        says::show(ui, context, trial);
         widgets::columns(ui, COLUMN, 2, |ui, at| match at {
             0 => stands_on(ui, context, trial),
             _ => periods(ui, context, trial),
