@@ -283,3 +283,37 @@ fn odd_readings_are_left_out_and_put_back_by_the_users_word() {
     press_far(&mut window, &format!("Put back {odd}"));
     assert!(survey(&window).series[0].left_out.is_empty());
 }
+
+#[test]
+fn what_each_method_did_stands_in_one_picture_and_in_words() {
+    let mut window = on_trials(&sample("orchard-trial.ron"));
+    let described = "What each period did.";
+    assert!(shows(&window, described));
+    assert!(shows(&window, "no effect that the data can show"));
+    // Taken away, the method is no longer in the picture.
+    let before = survey(&window).trials[0].periods.len();
+    press_far(&mut window, "Remove period 2");
+    assert_eq!(survey(&window).trials[0].periods.len(), before - 1);
+    assert!(shows(&window, described));
+}
+
+#[test]
+fn a_trial_is_saved_as_a_picture_and_as_a_table() {
+    let (folder, path) = with_loggers();
+    let mut window = on_trials(&path);
+    for (button, name, holds) in [
+        ("Save Orchard as picture", "orchard.svg", "<svg"),
+        ("Save Orchard as CSV", "orchard.csv", "time,inside_c,"),
+    ] {
+        press_far(&mut window, button);
+        let to = folder.path().join(name);
+        replace_text(&mut window, "Path of the file", &to.display().to_string());
+        press(&mut window, Key::Enter);
+        window.run();
+        let written = std::fs::read_to_string(&to).unwrap();
+        assert!(written.contains(holds), "{name}");
+    }
+    let table = std::fs::read_to_string(folder.path().join("orchard.csv")).unwrap();
+    // A head and a line for each reading.
+    assert_eq!(table.lines().count(), 1 + 29 * 24);
+}
