@@ -289,7 +289,10 @@ fn what_each_method_did_stands_in_one_picture_and_in_words() {
     let mut window = on_trials(&sample("orchard-trial.ron"));
     let described = "What each period did.";
     assert!(shows(&window, described));
-    assert!(shows(&window, "no effect that the data can show"));
+    assert!(shows(
+        &window,
+        "no effect on humidity that the data can show"
+    ));
     // Taken away, the method is no longer in the picture.
     let before = survey(&window).trials[0].periods.len();
     press_far(&mut window, "Remove period 2");
