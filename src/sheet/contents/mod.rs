@@ -234,23 +234,24 @@ impl Writer<'_> {
         }
     }
 
-    /// Fan tests, each with its plot after its heading.
+    /// Fan tests with their plots, tests of the air change, and what all of them make of the results.
     fn measured(&mut self) {
         let told = &self.material.told;
-        if told.survey.fan_tests.is_empty() {
-            return;
-        }
-        let mut section = measured::section(told);
-        if self.choices.has(Part::Drawings) {
-            let drawn = plots::fan_tests(told, self.choices);
-            for (figure, file) in drawn {
-                section.push(figure);
-                self.files.push(file);
+        let rest = [measured::air_tests(told), measured::calibration(told)];
+        if !told.survey.fan_tests.is_empty() {
+            let mut section = measured::section(told);
+            if self.choices.has(Part::Drawings) {
+                let drawn = plots::fan_tests(told, self.choices);
+                for (figure, file) in drawn {
+                    section.push(figure);
+                    self.files.push(file);
+                }
             }
+            self.add(section);
         }
-        let calibration = measured::calibration(told);
-        self.add(section);
-        self.add(calibration);
+        for section in rest {
+            self.add(section);
+        }
     }
 
     /// Adds a section that has something in it.

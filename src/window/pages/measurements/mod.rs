@@ -1,5 +1,6 @@
 //! The page Measurements: fan tests written down, and what they say of the vehicle and the survey.
 
+mod air;
 mod covered;
 mod form;
 mod readings;
@@ -7,6 +8,7 @@ mod view;
 
 pub use view::MeasurementsView;
 
+use crate::assess::calibration::is_measured;
 use crate::figure;
 use crate::report::measured;
 use crate::survey::{Edit, Field};
@@ -30,8 +32,16 @@ pub fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
         .auto_shrink(false)
         .show(ui, |ui| {
             widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
-                0 => widgets::card(ui, "Fan tests", |ui| form::show(ui, context)),
-                _ => told(ui, context),
+                0 => {
+                    widgets::card(ui, "Fan tests", |ui| form::show(ui, context));
+                    ui.add_space(4.0);
+                    widgets::card(ui, "Tests of the air change", |ui| air::show(ui, context));
+                }
+                _ => {
+                    told(ui, context);
+                    ui.add_space(4.0);
+                    air::told(ui, context);
+                }
             });
             widgets::follow_focus(ui);
         });
@@ -80,6 +90,8 @@ fn told(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
             report::section(ui, context.queue, &section);
         });
         ui.add_space(4.0);
+    }
+    if is_measured(context.survey) {
         let section = measured::calibration(&material);
         widgets::card(ui, &section.title, |ui| {
             weighing(ui, context);
