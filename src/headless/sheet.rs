@@ -58,6 +58,7 @@ mod with_typesetter {
     use super::super::standard_output::is_standard_output;
     use super::{DateWay, Part, SheetArguments, Study};
     use crate::assess::uncertainty::DRAWS;
+    use crate::assess::winter::WINTER_DRAWS;
     use crate::sheet::output::{self, OutputError};
     use crate::sheet::photos::{PictureError, logo, print_copies};
     use crate::sheet::profile::{ProfileError, profile};
@@ -99,7 +100,10 @@ mod with_typesetter {
             tasks::uncertainty(study, DRAWS, processors(), &to_the_end);
         }
         if choices.kind == Kind::Report {
-            tasks::winter(study, arguments.file.parent(), processors(), &to_the_end);
+            let (folder, threads) = (arguments.file.parent(), processors());
+            tasks::winter(study, folder, threads, &to_the_end);
+            tasks::winter_after_plan(study, folder, threads, &to_the_end);
+            tasks::winter_bands(study, WINTER_DRAWS, threads, &to_the_end);
         }
         let material = Material::of(study, choices.kind, &photos);
         let pages = typeset(&contents(&material, &choices))?;

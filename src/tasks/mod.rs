@@ -9,7 +9,9 @@ mod shared;
 mod winter;
 
 pub use shared::{Watch, processors, to_the_end};
-pub use winter::{WeatherFailure, doubt, seasons, weather, winter};
+pub use winter::{
+    WeatherFailure, doubt, seasons, weather, winter, winter_after_plan, winter_bands,
+};
 
 use crate::assess::uncertainty::{Chunk, Round, SEED, Trials, Uncertainty};
 use crate::assess::{Answer, NotKnown, Study};

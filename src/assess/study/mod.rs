@@ -30,6 +30,7 @@ mod measured;
 mod part;
 mod planned;
 mod watched;
+mod winter;
 
 pub use part::Part;
 use watched::unless_given_up;
@@ -51,7 +52,7 @@ use super::sealing::{
 use super::spaces::ClosingEffect;
 use super::uncertainty::{Trials, Uncertainty};
 use super::wind_choices::WindChoices;
-use super::winter::Throughout;
+use super::winter::{Doubted, Throughout};
 use super::{curves, drying, parking, spaces, wind_choices};
 use crate::survey::{Gap, Survey, WorkState, leave};
 use std::ops::ControlFlow;
@@ -107,6 +108,7 @@ struct Kept {
     /// Thousandths of the draws that are done.
     drawn: AtomicU32,
     winter: OnceLock<Answer<Throughout>>,
+    winter_bands: OnceLock<Answer<Doubted>>,
     prospect: OnceLock<Answer<Prospect>>,
     rankings: [OnceLock<Answer<Ranking>>; Aim::ALL.len()],
     orders: [OnceLock<Answer<Order>>; Aim::ALL.len()],
@@ -115,6 +117,7 @@ struct Kept {
     as_planned: OnceLock<Answer<Box<Study>>>,
     work: OnceLock<Answer<Work>>,
     first: OnceLock<Answer<Option<First>>>,
+    with_first: OnceLock<Option<Answer<Box<Study>>>>,
     measured: OnceLock<Measured>,
     ordered: OnceLock<Option<Box<Study>>>,
     as_surveyed: OnceLock<Option<Box<Study>>>,
@@ -271,17 +274,6 @@ impl Study {
     #[must_use]
     pub fn drawn_share(&self) -> f64 {
         f64::from(self.kept.drawn.load(Ordering::Relaxed)) / THOUSAND
-    }
-
-    /// The winter hour by hour, once somebody has run it.
-    #[must_use]
-    pub fn winter(&self) -> Option<&Answer<Throughout>> {
-        self.kept.winter.get()
-    }
-
-    /// Keeps a winter that was run; the first that is kept stays.
-    pub fn keep_winter(&self, run: Answer<Throughout>) -> &Answer<Throughout> {
-        self.once(&self.kept.winter, Part::Winter, || run)
     }
 
     /// The survey made ready to be sealed.

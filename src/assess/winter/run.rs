@@ -49,6 +49,8 @@ pub struct Weathered {
     pub frost: Frost,
     /// The heading is not known: sun and wind are means over all.
     pub any_heading: bool,
+    /// The clock of the weather counts as the sun's, as nothing says otherwise.
+    pub clock_assumed: bool,
 }
 
 /// What is otherwise than surveyed.
@@ -400,5 +402,6 @@ fn weathered(survey: &Survey, weather: &Weather, outdoors: &[Outdoors]) -> Answe
             outdoors.get(at).map_or(f64::NAN, |hour| hour.air.t_c)
         }),
         any_heading: survey.site.heading_deg.is_none(),
+        clock_assumed: weather.place.clock_assumed,
     })
 }
