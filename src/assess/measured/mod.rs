@@ -1,6 +1,8 @@
 //! What measurements say of the vehicle, and of the survey.
 
 mod air;
+#[cfg(test)]
+mod air_checks;
 mod fan;
 mod in_weather;
 mod predicted;
