@@ -7,8 +7,8 @@ use crate::known;
 use gapledger::headless::{Command, WinterArguments};
 use gapledger::survey::file::parse;
 use gapledger::survey::{
-    AirReading, AirTest, AirTestId, Closing, Facing, FanReading, FanTest, FanTestId, Form, InnerOpening, InnerOpeningId, Purpose,
-    Space, SpaceId, Survey, VehicleKind, WorkState,
+    AirReading, AirTest, AirTestId, Closing, Facing, FanReading, FanTest, FanTestId, Form,
+    InnerOpening, InnerOpeningId, Purpose, Space, SpaceId, Survey, VehicleKind, WorkState,
 };
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};

@@ -8,6 +8,7 @@ mod in_weather;
 mod predicted;
 #[cfg(test)]
 mod tests;
+pub mod trial;
 mod verdict;
 
 pub use air::AirOutcome;
