@@ -5,6 +5,7 @@ mod air;
 mod air_checks;
 mod fan;
 mod in_weather;
+mod odd;
 mod predicted;
 #[cfg(test)]
 mod tests;
@@ -15,6 +16,7 @@ pub use air::AirOutcome;
 pub use fan::{FanOutcome, Fitted};
 pub use in_weather::ExpectedAir;
 pub(crate) use in_weather::InWeather;
+pub use odd::{MOST_TOLD, Odd, odd};
 pub(crate) use predicted::Expected;
 pub use predicted::{FlowRange, Predicted};
 pub use verdict::Verdict;

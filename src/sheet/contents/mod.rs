@@ -17,7 +17,7 @@ use crate::assess::{Mark, Study};
 use crate::report::words::not_known;
 use crate::report::{
     self, Block, Section, cases, completion, costs, drying, in_short, ledger, measured, papers,
-    safety, sealing, summary, vehicle, walk, winter, winter_short, workings,
+    safety, sealing, summary, tested, vehicle, walk, winter, winter_short, workings,
 };
 use crate::survey::date;
 use std::collections::BTreeMap;
@@ -235,9 +235,16 @@ impl Writer<'_> {
         }
     }
 
-    /// Fan tests with their plots, tests of the air change, and what all of them make of the results.
+    /// Fan tests, each with its plot after its heading, tests of the air change, and what all of them
+    /// make of the results; for owners what fan tests show.
     fn measured(&mut self) {
         let told = &self.material.told;
+        if self.for_owners() {
+            if !told.survey.fan_tests.is_empty() {
+                self.add(tested::section(told));
+            }
+            return;
+        }
         let rest = [measured::air_tests(told), measured::calibration(told)];
         if !told.survey.fan_tests.is_empty() {
             let mut section = measured::section(told);

@@ -1,12 +1,17 @@
-//! The page Measurements: fan tests written down, and what they say of the vehicle and the survey.
+//! The page Measurements: fan tests, air tests, loggers and trials written down, and what they say of the vehicle
+//! and the survey.
 
 mod air;
+pub mod chart;
 mod covered;
 mod form;
 mod readings;
+mod trials;
 mod view;
 
-pub use view::MeasurementsView;
+pub use view::{MeasurementsView, Section};
+
+use super::sections;
 
 use crate::assess::calibration::is_measured;
 use crate::figure;
@@ -27,24 +32,49 @@ const PLOT_MM: (f32, f32) = (60.0, 150.0);
 
 /// Draws the page: what was written down on the left, what came of it on the right.
 pub fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
+    let shown = context.view.section;
+    if let Some(section) = sections::choose(ui, &Section::ALL, shown) {
+        context.view.section = section;
+    }
     ScrollArea::vertical()
-        .id_salt("measurements")
+        .id_salt(("measurements", shown))
         .auto_shrink(false)
         .show(ui, |ui| {
-            widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
-                0 => {
-                    widgets::card(ui, "Fan tests", |ui| form::show(ui, context));
-                    ui.add_space(4.0);
-                    widgets::card(ui, "Tests of the air change", |ui| air::show(ui, context));
-                }
-                _ => {
-                    told(ui, context);
-                    ui.add_space(4.0);
-                    air::told(ui, context);
-                }
-            });
+            match shown {
+                Section::FanTests => widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
+                    0 => widgets::card(ui, "Fan tests", |ui| form::show(ui, context)),
+                    _ => {
+                        told(ui, context);
+                        calibration(ui, context);
+                    }
+                }),
+                Section::AirTests => widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
+                    0 => widgets::card(ui, "Tests of the air change", |ui| air::show(ui, context)),
+                    _ => {
+                        air::told(ui, context);
+                        calibration(ui, context);
+                    }
+                }),
+                Section::Trials => trials::show(ui, context),
+            }
             widgets::follow_focus(ui);
         });
+}
+
+/// What measurements make of the results, with the switch that turns it off.
+fn calibration(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
+    if !is_measured(context.survey) {
+        return;
+    }
+    let Some(material) = context.told() else {
+        return;
+    };
+    ui.add_space(4.0);
+    let section = measured::calibration(&material);
+    widgets::card(ui, &section.title, |ui| {
+        weighing(ui, context);
+        report::section(ui, context.queue, &section);
+    });
 }
 
 /// Whether measurements weigh in the results.
@@ -87,14 +117,6 @@ fn told(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
                 ui.add_space(4.0);
             }
             let section = measured::section(&material);
-            report::section(ui, context.queue, &section);
-        });
-        ui.add_space(4.0);
-    }
-    if is_measured(context.survey) {
-        let section = measured::calibration(&material);
-        widgets::card(ui, &section.title, |ui| {
-            weighing(ui, context);
             report::section(ui, context.queue, &section);
         });
         ui.add_space(4.0);
