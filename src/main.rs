@@ -1,23 +1,14 @@
 //! Gapledger: the arguments, then the window or the commands without one.
 
 use clap::Parser;
+use gapledger::headless::{Arguments, run};
 use std::path::PathBuf;
 use std::process::ExitCode;
-
-/// Survey the air leakage of caravans, campers and motorhomes. Without a command the window opens.
-#[derive(Parser)]
-#[command(version, args_conflicts_with_subcommands = true)]
-struct Arguments {
-    #[command(subcommand)]
-    command: Option<gapledger::headless::Command>,
-    /// The survey file to open in the window, NAME.ron
-    file: Option<PathBuf>,
-}
 
 fn main() -> ExitCode {
     let arguments = Arguments::parse();
     match arguments.command {
-        Some(command) => gapledger::headless::run(command),
+        Some(command) => run(command),
         None => window(arguments.file),
     }
 }

@@ -1,5 +1,5 @@
 //! The program without a window: `assess`, `check`, `gaps`, `plan`, `sheet`, `series`,
-//! `measured` and `winter`.
+//! `measured`, `winter` and `guide`.
 //!
 //! Everything is made up as text first and then written at once, so that what is printed does not
 //! depend on how far a reader got. Results go to standard output; standard error holds one
@@ -7,15 +7,20 @@
 //!
 #![doc = include_str!("json/keys.md")]
 
+mod arguments;
 mod asked;
+mod guide;
 mod json;
 mod measured;
+mod packaging;
 mod page;
 mod series;
 mod sheet;
 mod standard_output;
 mod winter;
 
+pub use arguments::Arguments;
+pub use guide::{GuideArguments, VehicleWord};
 pub use series::SeriesArguments;
 pub use sheet::SheetArguments;
 pub use winter::{ColourWord, WinterArguments, WinterWord};
@@ -121,6 +126,14 @@ pub enum Command {
     },
     /// Take every option of drying and heating through a winter, hour by hour
     Winter(WinterArguments),
+    /// Write the guide as PDF: how to survey a vehicle in an hour, on one page
+    Guide(GuideArguments),
+    /// Write manual pages and shell completions into a folder, for packages
+    #[command(hide = true)]
+    Packaging {
+        /// The folder; what it holds under the same names is replaced
+        folder: PathBuf,
+    },
 }
 
 /// How a command ended.
@@ -184,6 +197,10 @@ enum Failure {
     Series(#[from] series::SeriesFailure),
     #[error(transparent)]
     Winter(#[from] winter::WinterFailure),
+    #[error(transparent)]
+    Guide(#[from] guide::GuideFailure),
+    #[error(transparent)]
+    Packaging(#[from] packaging::PackagingFailure),
     #[error("the set-up could not be changed: {0}")]
     SetUp(#[from] crate::survey::EditRefused),
     #[error("the results could not be put into JSON: {0}")]
@@ -319,6 +336,11 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             Ok((measured::text(&study, shown).into(), outcome))
         }
         Command::Winter(arguments) => through_winter(&arguments),
+        Command::Guide(arguments) => Ok((guide::write(&arguments)?, Outcome::Fine)),
+        Command::Packaging { folder } => {
+            packaging::write(&folder)?;
+            Ok((Vec::new(), Outcome::Fine))
+        }
         Command::Series(arguments) => {
             let understood = series::text(&arguments)?;
             let outcome = if understood.is_whole {

@@ -111,6 +111,8 @@ pub(crate) fn about(item: Item) -> String {
         Item::Space(id) => format!("space {id}"),
         Item::InnerOpening(id) => format!("inner opening {id}"),
         Item::FanTest(id) => format!("fan test {id}"),
+        Item::Series(id) => format!("logger {id}"),
+        Item::Trial(id) => format!("trial {id}"),
         Item::Ledger => "the ledger".to_owned(),
         Item::SafetyVentilation => "safety ventilation".to_owned(),
     }

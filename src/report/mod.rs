@@ -15,6 +15,7 @@ pub mod direction;
 pub(crate) mod drying;
 pub(crate) mod findings;
 pub mod flows;
+pub mod guide;
 pub mod headlines;
 pub mod in_short;
 pub mod key_results;

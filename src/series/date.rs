@@ -288,3 +288,22 @@ pub fn written(seconds: i64) -> String {
     };
     clock.strftime(pattern).to_string()
 }
+
+/// Seconds since the start of 1970 of a moment as [`written`] writes it; a day alone is its start.
+#[must_use]
+pub fn from_written(text: &str) -> Option<i64> {
+    let (day, time) = text.split_once([' ', 'T']).unwrap_or((text, "00:00"));
+    let mut digits = day.split('-').map(str::len);
+    let four_two_two = [Some(4), Some(2), Some(2), None].map(|wanted| digits.next() == wanted);
+    if four_two_two.contains(&false) || !matches!(time.len(), 5 | 8) {
+        return None;
+    }
+    let pattern = if time.len() == 5 {
+        "%Y-%m-%d %H:%M"
+    } else {
+        "%Y-%m-%d %H:%M:%S"
+    };
+    let clock = jiff::civil::DateTime::strptime(pattern, format!("{day} {time}")).ok()?;
+    let moment = Offset::UTC.to_timestamp(clock).ok()?;
+    Some(moment.as_second())
+}

@@ -20,7 +20,7 @@ mod spreadsheet;
 #[cfg(test)]
 mod tests;
 
-pub use date::{Clock, DateOrder, written as moment};
+pub use date::{Clock, DateOrder, from_written as moment_from, written as moment};
 pub use decode::{Encoding, Text, decode};
 pub use doubtful::{Doubtful, Why, against, doubtful};
 pub use guess::{Guess, OrderReading, guess};

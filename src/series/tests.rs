@@ -389,3 +389,26 @@ fn columns_may_be_told_otherwise_than_guessed() {
     assert!((series.channels[1].values[1] - 70.0).abs() < 1e-12);
     assert_eq!(series.channels[1].sensor, "cab");
 }
+
+#[test]
+fn a_moment_reads_back_as_it_is_written() {
+    // Seconds by Python's datetime.
+    for (text, seconds) in [
+        ("2026-11-05 14:30", 1_793_889_000),
+        ("1970-01-01 00:00", 0),
+        ("2100-12-31 23:59:59", 4_133_980_799),
+    ] {
+        assert_eq!(super::moment_from(text), Some(seconds));
+        assert_eq!(super::moment(seconds), text);
+    }
+    for text in [
+        "",
+        "5-11-2026 14:30",
+        "2026-11-05 14",
+        "2026-13-05 14:30",
+        "2026-11-05 24:30",
+        "26-11-05 14:30",
+    ] {
+        assert_eq!(super::moment_from(text), None, "{text}");
+    }
+}

@@ -182,6 +182,15 @@ impl Paper {
         }
     }
 
+    /// Its name for the typesetter.
+    #[must_use]
+    pub(super) fn typeset_name(self) -> &'static str {
+        match self {
+            Self::A4 => "a4",
+            Self::Letter => "us-letter",
+        }
+    }
+
     /// Width and height, mm.
     #[must_use]
     pub fn size_mm(self) -> (f64, f64) {

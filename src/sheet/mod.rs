@@ -39,7 +39,7 @@ mod unprintable;
 mod world;
 
 pub use choices::{Choices, Kind, Paper, Part, Workshop, WorkshopText, WorkshopTexts};
-pub use contents::{Material, contents};
+pub use contents::{Material, contents, guide};
 #[cfg(feature = "sheet")]
 pub use typeset::{SheetError, Typeset, typeset};
 #[cfg(feature = "sheet")]

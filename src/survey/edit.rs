@@ -3,6 +3,12 @@
 //! An edit replaces a whole record, or a whole part of the survey, by a new value. That keeps
 //! the list of edits short and every one of them easy to check, log and undo.
 
+mod record;
+mod refused;
+
+pub use record::{Record, RecordId};
+pub use refused::EditRefused;
+
 use super::drying::Drying;
 use super::equipment::{Fan, Heater, Machine, MoistureSource};
 use super::fabric::FabricElement;
@@ -10,102 +16,21 @@ use super::fan_test::FanTest;
 use super::fitting::Fitting;
 use super::gap::{Behind, Gap, Zone};
 use super::ids::{
-    ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId,
-    SpaceId, WeatherId, ZoneId,
+    ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId, SeriesId,
+    SourceId, SpaceId, TrialId, WeatherId, ZoneId,
 };
 use super::job::Job;
-use super::kept_safe::{NotToBeClosed, kept_safe};
+use super::kept_safe::kept_safe;
+use super::logger::LoggerSeries;
 use super::site::{SetUp, Site, Targets, Tariffs, WeatherCase};
 use super::space::{InnerOpening, Space};
 use super::stay::Stay;
+use super::trial::Trial;
 use super::typical_winters::TypicalWinter;
 use super::usual::UsualPart;
 use super::vehicle::{Appliance, Vehicle};
 use super::walk::Visit;
 use super::{Header, Survey};
-
-/// A record of one of the survey's lists.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Record {
-    /// A zone.
-    Zone(Zone),
-    /// A gap.
-    Gap(Box<Gap>),
-    /// A weather case.
-    Weather(WeatherCase),
-    /// A fabric element.
-    Fabric(Box<FabricElement>),
-    /// An appliance.
-    Appliance(Appliance),
-    /// A drying machine.
-    Machine(Box<Machine>),
-    /// A heater.
-    Heater(Heater),
-    /// A fan.
-    Fan(Fan),
-    /// A moisture source.
-    Source(MoistureSource),
-    /// A space inside.
-    Space(Space),
-    /// An opening between two spaces.
-    InnerOpening(Box<InnerOpening>),
-    /// A fan test.
-    FanTest(Box<FanTest>),
-}
-
-/// Names a record of one of the survey's lists.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum RecordId {
-    /// A zone.
-    Zone(ZoneId),
-    /// A gap.
-    Gap(GapId),
-    /// A weather case.
-    Weather(WeatherId),
-    /// A fabric element.
-    Fabric(FabricId),
-    /// An appliance.
-    Appliance(ApplianceId),
-    /// A drying machine.
-    Machine(MachineId),
-    /// A heater.
-    Heater(HeaterId),
-    /// A fan.
-    Fan(FanId),
-    /// A moisture source.
-    Source(SourceId),
-    /// A space inside.
-    Space(SpaceId),
-    /// An opening between two spaces.
-    InnerOpening(InnerOpeningId),
-    /// A fan test.
-    FanTest(FanTestId),
-}
-
-impl Record {
-    /// The part that may be marked as usual.
-    fn usual_part(&self) -> Option<UsualPart> {
-        match self {
-            Self::Weather(case) => Some(UsualPart::Weather(case.id)),
-            Self::Fabric(element) => Some(UsualPart::Fabric(element.id)),
-            Self::Appliance(appliance) => Some(UsualPart::Appliance(appliance.id)),
-            _ => None,
-        }
-    }
-}
-
-impl RecordId {
-    /// The part that may be marked as usual.
-    #[must_use]
-    pub fn usual_part(self) -> Option<UsualPart> {
-        match self {
-            Self::Weather(id) => Some(UsualPart::Weather(id)),
-            Self::Fabric(id) => Some(UsualPart::Fabric(id)),
-            Self::Appliance(id) => Some(UsualPart::Appliance(id)),
-            _ => None,
-        }
-    }
-}
 
 /// One change of the survey.
 #[derive(Clone, Debug, PartialEq)]
@@ -171,82 +96,6 @@ impl Edit {
     }
 }
 
-/// Why an edit was not made. The survey is unchanged.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum EditRefused {
-    /// Removing a zone that still holds gaps.
-    #[error(
-        "zone \u{201c}{name}\u{201d} still holds {gaps} gap(s): move them to another zone first, then remove it"
-    )]
-    ZoneHoldsGaps {
-        /// Name of the zone.
-        name: String,
-        /// How many gaps it holds.
-        gaps: usize,
-    },
-    /// Removing a gap that others lie behind.
-    #[error(
-        "gap {gap} cannot be removed while gap {behind} lies behind it: change what gap {behind} lies behind first"
-    )]
-    GapInFront {
-        /// The outer gap.
-        gap: GapId,
-        /// The first gap behind it.
-        behind: GapId,
-    },
-    /// A gap put into a zone that does not exist.
-    #[error("gap {gap} names zone {zone}, which does not exist: choose one of the zones listed")]
-    NoSuchZone {
-        /// The gap.
-        gap: GapId,
-        /// The zone it names.
-        zone: ZoneId,
-    },
-    /// Bringing a gap into a state that would close what must stay open, or what nobody has said
-    /// or looked at.
-    #[error(transparent)]
-    NotToBeClosed(#[from] NotToBeClosed),
-    /// Removing a space that something still names.
-    #[error("space {space} cannot be removed while {what} names it: give that another space first")]
-    SpaceInUse {
-        /// The space.
-        space: SpaceId,
-        /// What names it.
-        what: String,
-    },
-    /// A list longer than any file holds.
-    #[error("a survey holds at most {most} {what}: take some out first, or begin another survey")]
-    TooMany {
-        /// What the list is of.
-        what: &'static str,
-        /// How many it may hold.
-        most: usize,
-    },
-    /// Moving a gap that does not exist, or in front of one.
-    #[error("gap {gap} is not in the survey")]
-    NoSuchGap {
-        /// The gap.
-        gap: GapId,
-    },
-    /// Saying that a place has no gap, or was not reached, while the ledger holds one of it.
-    #[error("gap {gap} was found there: delete it first, if it is none")]
-    GapFoundThere {
-        /// The gap.
-        gap: GapId,
-    },
-    /// Removing a fan test, and with it the word that something is still covered.
-    #[error(
-        "the fan test cannot be removed while {what} is still covered for it: uncover it and tick that first"
-    )]
-    StillCovered {
-        /// The first opening that is.
-        what: String,
-    },
-    /// Removing what is not there.
-    #[error("there is nothing to remove: {0:?} is not in the survey")]
-    NothingToRemove(RecordId),
-}
-
 trait HasId {
     type Id: PartialEq + Copy;
     fn id(&self) -> Self::Id;
@@ -276,6 +125,8 @@ has_id! {
     Space => SpaceId,
     InnerOpening => InnerOpeningId,
     FanTest => FanTestId,
+    LoggerSeries => SeriesId,
+    Trial => TrialId,
 }
 
 /// Puts a record into its list; says whether that changes anything.
@@ -338,6 +189,10 @@ free_id! {
     free_inner_opening_id: inner_openings -> InnerOpeningId,
     /// An id no fan test has yet.
     free_fan_test_id: fan_tests -> FanTestId,
+    /// An id no logger's readings have yet.
+    free_series_id: series -> SeriesId,
+    /// An id no trial has yet.
+    free_trial_id: trials -> TrialId,
 }
 
 impl Survey {
@@ -429,6 +284,8 @@ impl Survey {
             Record::Space(space) => put(&mut self.spaces, space),
             Record::InnerOpening(opening) => put(&mut self.inner_openings, *opening),
             Record::FanTest(test) => put(&mut self.fan_tests, *test),
+            Record::Series(series) => put(&mut self.series, *series),
+            Record::Trial(trial) => put(&mut self.trials, *trial),
         };
         // What is changed by hand is no longer the usual one.
         if let (true, Some(part)) = (changed, part) {
@@ -488,6 +345,13 @@ impl Survey {
                 }
                 remove(&mut self.fan_tests, id, named)
             }
+            RecordId::Series(id) => {
+                if let Some(trial) = self.trial_with(id) {
+                    return Err(EditRefused::SeriesInUse { trial });
+                }
+                remove(&mut self.series, id, named)
+            }
+            RecordId::Trial(id) => remove(&mut self.trials, id, named),
         }
     }
 }

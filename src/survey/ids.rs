@@ -43,3 +43,9 @@ id!(/// Number of an opening between two spaces.
     InnerOpeningId);
 id!(/// Number of a fan test.
     FanTestId);
+id!(/// Number of a logger's readings.
+    SeriesId);
+id!(/// Number of a trial.
+    TrialId);
+id!(/// Number of a period within its trial.
+    PeriodId);

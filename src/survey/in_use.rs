@@ -1,7 +1,7 @@
 //! What keeps a record from being removed: what else in the survey depends on it.
 
 use super::Survey;
-use super::ids::{FanTestId, SpaceId};
+use super::ids::{FanTestId, SeriesId, SpaceId};
 
 impl Survey {
     /// The first gap, fan or opening that names a space.
@@ -19,5 +19,12 @@ impl Survey {
     pub(super) fn covers_still(&self, id: FanTestId) -> Option<String> {
         let covered = self.fan_test(id)?.still_covered().next()?;
         Some(self.covered_in_words(covered))
+    }
+
+    /// The first trial that stands on a logger's readings, in words.
+    pub(super) fn trial_with(&self, id: SeriesId) -> Option<String> {
+        let mut trials = self.trials.iter();
+        let trial = trials.find(|one| [one.inside, one.outside].contains(&Some(id)))?;
+        Some(super::findings::numbered("trial", trial.id, &trial.name))
     }
 }

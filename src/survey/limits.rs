@@ -53,6 +53,18 @@ impl Survey {
                     None => after(&self.fan_tests, |old| old.id == new.id, "fan tests"),
                 }
             }
+            Record::Series(new) => match new.left_out.len().max(new.mapping.columns.len()) {
+                most if most > MOST_RECORDS => (
+                    most,
+                    MOST_RECORDS,
+                    "columns or stretches left out of a logger",
+                ),
+                _ => after(&self.series, |old| old.id == new.id, "loggers"),
+            },
+            Record::Trial(new) if new.periods.len() > MOST_RECORDS => {
+                (new.periods.len(), MOST_RECORDS, "periods of a trial")
+            }
+            Record::Trial(new) => after(&self.trials, |old| old.id == new.id, "trials"),
         };
         match there > most {
             true => Err(EditRefused::TooMany { what, most }),

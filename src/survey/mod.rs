@@ -26,6 +26,8 @@ pub mod job;
 mod kept_safe;
 pub mod leave;
 pub mod limits;
+pub mod logger;
+mod moment;
 pub mod number;
 mod order;
 mod ordered;
@@ -40,6 +42,7 @@ pub mod starting;
 pub mod stations;
 pub mod stay;
 mod step;
+pub mod trial;
 pub mod typed;
 mod typical_winters;
 pub mod unit;
@@ -67,10 +70,12 @@ pub use gap::{
 pub use history::{History, MergeKey};
 pub use ids::{
     ApplianceId, FabricId, FanId, FanTestId, FittingId, GapId, HeaterId, InnerOpeningId, MachineId,
-    SourceId, SpaceId, WeatherId, ZoneId,
+    PeriodId, SeriesId, SourceId, SpaceId, TrialId, WeatherId, ZoneId,
 };
 pub use job::Job;
 pub use kept_safe::NotToBeClosed;
+pub use logger::{BelowFreezing, Hung, LeftOut, LoggerSeries, OffsetFrom, below_freezing_name};
+pub use moment::Moment;
 pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};
 pub use space::{InnerOpening, Space};
@@ -78,6 +83,7 @@ pub use starting::{StartingSizes, starting_sizes};
 pub use stations::{Station, UsualPlace};
 pub use stay::{BodyColour, MonthDay, Presence, Stay};
 pub use step::step_in_words;
+pub use trial::{OutsideFrom, Period, Ran, Trial, Vents};
 pub use typical_winters::{MonthlyWeather, TypicalWinter, WinterMeans};
 pub use usual::{Usual, UsualPart};
 pub use vehicle::{Appliance, ApplianceKind, CodeOfPractice, Vehicle, VehicleKind};
@@ -156,6 +162,10 @@ pub struct Survey {
     pub walk: Vec<Visit>,
     /// Fan tests, in the order they were written down.
     pub fan_tests: Vec<FanTest>,
+    /// Readings of loggers, in the order they were taken in.
+    pub series: Vec<LoggerSeries>,
+    /// Trials of ways of keeping dry.
+    pub trials: Vec<Trial>,
     /// What of it is usual for such a vehicle, and not measured.
     pub usual: Usual,
 }

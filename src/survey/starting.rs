@@ -98,6 +98,8 @@ impl Survey {
             leakage_not_found_percent: None,
             walk: Vec::new(),
             fan_tests: Vec::new(),
+            series: Vec::new(),
+            trials: Vec::new(),
             usual: Usual::default(),
         }
     }

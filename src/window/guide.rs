@@ -4,14 +4,15 @@ use super::commands::Command;
 use super::page::Page;
 use super::request::{Queue, Request};
 use super::theme::palette;
+use super::typesetting::SheetFile;
 use super::widgets;
 use crate::assess::Assessment;
+use crate::report::guide::{STEPS, Step};
 use crate::report::missing::{Missing, missing};
 use crate::report::usual;
 use crate::survey::{Field, Item, Place, Survey, WorkState};
 use eframe::egui;
 use egui::{RichText, Ui};
-use std::path::Path;
 
 /// What the guide remembers.
 #[derive(Clone, Debug, Default)]
@@ -24,54 +25,27 @@ pub struct Guide {
     saved: bool,
 }
 
-struct Step {
-    words: &'static str,
-    help: &'static str,
+/// Where a step is done.
+struct Way {
+    step: &'static Step,
     place: Option<Place>,
     page: Page,
 }
 
-/// The steps, in the order of the job.
-const STEPS: [Step; 6] = [
-    Step {
-        words: "Vehicle size",
-        help: "Measure length, width and height inside with a tape: the volume of air follows \
-               from them.",
-        place: Some(Place::at(Item::Vehicle, Field::InsideLength)),
-        page: Page::Vehicle,
-    },
-    Step {
-        words: "Gaps",
-        help: "Walk round and write down each gap with its place and size. A size not known yet \
-               may be left out.",
-        place: None,
-        page: Page::Gaps,
-    },
-    Step {
-        words: "Air change",
-        help: "See what blows through in still and in windy weather, and which gaps carry it.",
-        place: None,
-        page: Page::AirChange,
-    },
-    Step {
-        words: "Drying & heat",
-        help: "See which machine or heater would keep this vehicle dry, and what must stay open.",
-        place: None,
-        page: Page::DryingHeat,
-    },
-    Step {
-        words: "Sealing plan",
-        help: "Choose which gaps to seal for the money, and see what must stay open.",
-        place: None,
-        page: Page::SealingPlan,
-    },
-    Step {
-        words: "Job sheet",
-        help: "Look at the sheet for the workshop or the owner, and save it as PDF.",
-        place: None,
-        page: Page::JobSheet,
-    },
-];
+/// Where the steps are done, in their order.
+fn ways() -> impl Iterator<Item = Way> {
+    let size = Place::at(Item::Vehicle, Field::InsideLength);
+    let to = [
+        (Some(size), Page::Vehicle),
+        (None, Page::Gaps),
+        (None, Page::AirChange),
+        (None, Page::DryingHeat),
+        (None, Page::SealingPlan),
+        (None, Page::JobSheet),
+    ];
+    let way = |(step, (place, page))| Way { step, place, page };
+    STEPS.iter().zip(to).map(way)
+}
 
 impl Guide {
     /// Opens it anew.
@@ -95,15 +69,12 @@ impl Guide {
     }
 
     /// Remembers that a file was written, if it is a sheet.
-    pub fn wrote(&mut self, file: Option<&Path>) {
-        let is_sheet = file
-            .and_then(Path::extension)
-            .is_some_and(|ending| ending.eq_ignore_ascii_case("pdf"));
-        self.saved |= self.open && is_sheet;
+    pub fn wrote(&mut self, file: Option<SheetFile>) {
+        self.saved |= self.open && matches!(file, Some(SheetFile::Pdf(_)));
     }
 
-    fn done(&self, step: &Step, survey: &Survey, answers: Option<&Assessment>) -> bool {
-        match step.page {
+    fn done(&self, page: Page, survey: &Survey, answers: Option<&Assessment>) -> bool {
+        match page {
             // The sizes that a survey starts with are nobody's measurement.
             Page::Vehicle => {
                 let vehicle = &survey.vehicle;
@@ -117,7 +88,7 @@ impl Guide {
             | Page::AirChange
             | Page::DryingHeat
             | Page::Winter
-            | Page::Measurements => self.seen.contains(&step.page),
+            | Page::Measurements => self.seen.contains(&page),
             Page::SealingPlan => {
                 let chosen = [WorkState::Planned, WorkState::Sealed];
                 survey.gaps.iter().any(|gap| chosen.contains(&gap.state))
@@ -136,13 +107,11 @@ impl Guide {
     ) {
         let palette = palette(ui);
         let low = widgets::is_low(ui);
-        let next = STEPS
-            .iter()
-            .position(|step| !self.done(step, survey, answers));
+        let next = ways().position(|way| !self.done(way.page, survey, answers));
         ui.horizontal_wrapped(|ui| {
             ui.label(RichText::new("First steps").color(palette.muted));
-            for (at, step) in STEPS.iter().enumerate() {
-                let done = self.done(step, survey, answers);
+            for (at, Way { step, place, page }) in ways().enumerate() {
+                let done = self.done(page, survey, answers);
                 let sign = if done {
                     "✔".to_owned()
                 } else {
@@ -165,9 +134,9 @@ impl Guide {
                     &format!("First steps: {}, {state}", step.words),
                 );
                 if link.clicked() {
-                    match step.place {
+                    match place {
                         Some(place) => queue.go_to(place),
-                        None => queue.push(Request::Show(step.page)),
+                        None => queue.push(Request::Show(page)),
                     }
                 }
             }

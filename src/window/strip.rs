@@ -105,12 +105,7 @@ const SURE: &str = "What it may be: 95 % of the draws of all that is uncertain l
 
 /// Figure and interval on one line; where that does not reach, the interval on the next.
 fn with_brackets(ui: &Ui, figure: &str, sure: &str) -> LayoutJob {
-    let format = |style: TextStyle, colour| TextFormat {
-        font_id: style.resolve(ui.style()),
-        color: colour,
-        valign: Align::BOTTOM,
-        ..TextFormat::default()
-    };
+    let format = |style, colour| written(ui, style, colour);
     let colours = palette(ui);
     let job = |between: &str| {
         let mut job = LayoutJob::default();
@@ -162,21 +157,39 @@ fn unbroken(words: &str) -> String {
 }
 
 fn short<View>(ui: &mut Ui, context: &mut PageContext<'_, View>, headline: &KeyResult, sure: &str) {
-    ui.label(
-        RichText::new(unbroken(&headline.title))
-            .small()
-            .color(palette(ui).muted),
-    );
+    let title = unbroken(&headline.title);
     match &headline.figure {
         Ok(figure) => {
-            // There is little room: the interval is told on hover only.
-            ui.label(RichText::new(unbroken(figure)).strong())
+            // Title and figure in one piece: a title at the end of a line says nothing. There is
+            // little room: the interval is told on hover only.
+            ui.label(title_and_figure(ui, &title, &unbroken(figure)))
                 .on_hover_text(format!("{sure} {}", headline.small).trim());
         }
-        Err(why) => widgets::not_known(ui, why),
+        Err(why) => {
+            ui.label(RichText::new(title).small().color(palette(ui).muted));
+            widgets::not_known(ui, why);
+        }
     }
     if let Some(topic) = headline.topic {
         widgets::working_button(ui, context.queue, topic, &headline.title);
+    }
+}
+
+fn title_and_figure(ui: &Ui, title: &str, figure: &str) -> LayoutJob {
+    let colours = palette(ui);
+    let mut job = LayoutJob::default();
+    job.append(title, 0.0, written(ui, TextStyle::Small, colours.muted));
+    let figure = format!("\u{a0}{figure}");
+    job.append(&figure, 0.0, written(ui, TextStyle::Body, colours.text));
+    job
+}
+
+fn written(ui: &Ui, style: TextStyle, color: egui::Color32) -> TextFormat {
+    TextFormat {
+        font_id: style.resolve(ui.style()),
+        color,
+        valign: Align::BOTTOM,
+        ..TextFormat::default()
     }
 }
 

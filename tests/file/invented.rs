@@ -5,6 +5,7 @@
 
 mod fabric;
 mod fan_tests;
+mod trials;
 
 use gapledger::physics::pressure_coefficient::{PressureSet, Underside};
 use gapledger::physics::wind::{Shelter, Terrain};
@@ -176,6 +177,8 @@ impl Maker {
                 gaps: maker.list(3, |_, id| GapId(id)),
             }),
             fan_tests: self.list(3, Self::fan_test),
+            series: self.list(3, Self::logger),
+            trials: self.list(2, Self::trial),
             usual: self.usual(),
         }
     }

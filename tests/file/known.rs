@@ -2,6 +2,7 @@
 //! written down by hand. The vehicle is invented.
 
 mod equipment;
+mod trials;
 
 use equipment::{appliances, fan_test, fans, fittings, heaters, machines, sources};
 use gapledger::physics::pressure_coefficient::{PressureSet, Underside};
@@ -51,6 +52,8 @@ pub(crate) fn newest() -> Survey {
     })
     .into();
     survey.fan_tests = vec![fan_test()];
+    survey.series = trials::loggers();
+    survey.trials = trials::trials();
     survey.stay = Stay {
         winter: Some(TypicalWinter::Northern),
         months: vec![
@@ -234,6 +237,8 @@ pub(crate) fn survey() -> Survey {
         leakage_not_found_percent: Some(20.0),
         walk: Vec::new(),
         fan_tests: Vec::new(),
+        series: Vec::new(),
+        trials: Vec::new(),
         usual: Usual::default(),
     }
 }

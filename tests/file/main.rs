@@ -17,6 +17,8 @@ mod hostile;
 mod invented;
 mod known;
 mod loading;
+#[cfg(feature = "sheet")]
+mod manual;
 mod measured;
 mod records;
 mod refusals;

@@ -66,6 +66,14 @@ const NEW_IN_FORMAT_2: &[(&str, &str)] = &[
         "fan_tests",
         "vehicle: (kind: other), fan_tests: [(id: 1, tested: as_found, set_up: in_use)]",
     ),
+    (
+        "series",
+        "vehicle: (kind: other), series: [(id: 1, hung: inside, file: \"a.csv\", mapping: (encoding: utf_8, separator: comma, decimal: point, lines_before: 0, columns: []))]",
+    ),
+    (
+        "trials",
+        "vehicle: (kind: other), trials: [(id: 1, outside_from: cases)]",
+    ),
     ("usual", "vehicle: (kind: other), usual: (altitude: true)"),
     (
         "most_pressure_pa",

@@ -4,8 +4,8 @@ use crate::known;
 use crate::saving::names;
 use gapledger::survey::Survey;
 use gapledger::survey::file::{
-    Backups, Disk, FileStamp, Overwrite, RealDisk, SaveError, SaveStep, load, print, save,
-    save_through,
+    Backups, DataError, Disk, FileStamp, Overwrite, RealDisk, SaveError, SaveStep, keep_data,
+    keep_data_through, load, print, save, save_through,
 };
 use std::fs::{self, File, Metadata};
 use std::io::{self, Write};
@@ -285,5 +285,33 @@ fn a_file_changed_while_the_new_one_is_being_written_is_not_overwritten() {
                 .iter()
                 .all(|name| name.starts_with("van.ron"))
         );
+    }
+}
+
+#[test]
+fn a_failure_at_any_step_leaves_no_half_of_a_loggers_file_behind() {
+    const ROWS: &[u8] = b"time,t\n2026-11-05 14:30,5.0\n";
+    for steps in 0.. {
+        let folder = tempfile::tempdir().unwrap();
+        let mut disk = FailingDisk::after(steps);
+        let kept = keep_data_through(&mut disk, folder.path(), ROWS, "a.csv");
+        let there: Vec<PathBuf> = fs::read_dir(folder.path())
+            .unwrap()
+            .map(|entry| entry.unwrap().path())
+            .collect();
+        for path in &there {
+            assert_eq!(fs::read(path).unwrap(), ROWS, "{}", disk.steps.join(", "));
+        }
+        if kept.is_ok() {
+            assert_eq!(
+                disk.steps,
+                ["create", "write", "sync", "rename", "sync folder"]
+            );
+            return;
+        }
+        assert!(matches!(kept, Err(DataError::Write { .. })));
+        // Tried again on a disk that is well, it is there.
+        let name = keep_data(folder.path(), ROWS, "a.csv").unwrap();
+        assert_eq!(fs::read(folder.path().join(name)).unwrap(), ROWS);
     }
 }

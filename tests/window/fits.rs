@@ -164,3 +164,60 @@ fn on_a_low_gaps_page_body_and_ledger_stand_beside_each_other_in_sight() {
         assert!(part.height() > 140.0, "{part:?}");
     }
 }
+
+/// What would be seen of words that stand in an input is cut at its edge, so the input is as wide.
+#[test]
+fn the_words_in_an_empty_field_have_room() {
+    let mut window = sized(
+        sample("farmyard-caravan.ron"),
+        (1366.0, 768.0),
+        false,
+        false,
+    );
+    window
+        .state_mut()
+        .queue()
+        .command(Command::Show(Page::Winter));
+    window.run();
+    let field = window
+        .get_by_role_and_label(Role::TextInput, "Latitude")
+        .rect();
+    // "of the winter" in 14 points.
+    assert!(field.width() > 90.0, "{field:?}");
+    let short = window.get_by_role_and_label(Role::TextInput, "First day");
+    assert!(short.rect().width() > field.width());
+}
+
+#[test]
+fn on_a_low_window_a_result_stays_beside_its_title() {
+    let window = sized(
+        sample("vineyard-coachbuilt.ron"),
+        (911.0, 512.0),
+        false,
+        false,
+    );
+    let words: Vec<String> = pieces(&window)
+        .into_iter()
+        .filter(|(name, rect)| rect.top() > 440.0 && name.contains("Heat"))
+        .map(|(name, _)| name)
+        .collect();
+    assert!(words.iter().any(|name| name.contains('W')), "{words:?}");
+}
+
+#[test]
+fn the_direction_of_the_wind_and_its_two_steps_stand_on_one_line() {
+    for (size, touch) in [((911.0, 512.0), false), ((1024.0, 700.0), true)] {
+        let mut window = sized(sample("vineyard-coachbuilt.ron"), size, touch, false);
+        window
+            .state_mut()
+            .queue()
+            .command(Command::Show(Page::AirChange));
+        window.run();
+        let at = |name: &str| window.get_by_label(name).rect().center().y;
+        let (back, on) = (
+            at("Wind from one step anticlockwise"),
+            at("Wind from one step clockwise"),
+        );
+        assert!((back - on).abs() < 2.0, "{size:?}: {back} {on}");
+    }
+}

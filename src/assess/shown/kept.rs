@@ -36,6 +36,17 @@ pub(super) fn of(survey: &Survey) -> Vec<String> {
         texts.extend([&test.name, &test.instrument, &test.closed, &test.note].map(String::as_str));
         texts.extend(test.covered.iter().map(|one| one.what.as_str()));
     }
+    for series in &survey.series {
+        texts.extend(
+            [&series.name, &series.place, &series.note, &series.original].map(String::as_str),
+        );
+        texts.extend(series.left_out.iter().map(|one| one.why.as_str()));
+    }
+    for trial in &survey.trials {
+        texts.extend([&trial.name, &trial.note].map(String::as_str));
+        let periods = trial.periods.iter();
+        texts.extend(periods.flat_map(|one| [one.words.as_str(), one.note.as_str()]));
+    }
     let changes = |text: &&str| {
         matches!(rewritten(text), Cow::Owned(_)) || unit_in(text).is_some() || dates::any(text)
     };

@@ -23,6 +23,7 @@ mod object;
 mod records;
 mod sealing;
 mod survey;
+mod trials;
 mod uncertainty;
 mod walk;
 mod winter;

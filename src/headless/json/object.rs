@@ -14,6 +14,7 @@ pub(super) enum Value {
     NotKnown(String),
     Flag(bool),
     Whole(u64),
+    Signed(i64),
     Number(f64),
     Text(String),
     List(Vec<Value>),
@@ -26,6 +27,7 @@ impl Serialize for Value {
             Self::Null | Self::NotKnown(_) => serializer.serialize_unit(),
             Self::Flag(flag) => serializer.serialize_bool(*flag),
             Self::Whole(number) => serializer.serialize_u64(*number),
+            Self::Signed(number) => serializer.serialize_i64(*number),
             Self::Number(number) => serializer.serialize_f64(*number),
             Self::Text(text) => serializer.serialize_str(text),
             Self::List(values) => values.serialize(serializer),
@@ -49,6 +51,12 @@ impl From<u32> for Value {
 impl From<usize> for Value {
     fn from(number: usize) -> Self {
         Self::Whole(number as u64)
+    }
+}
+
+impl From<i64> for Value {
+    fn from(number: i64) -> Self {
+        Self::Signed(number)
     }
 }
 

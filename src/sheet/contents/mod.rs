@@ -1,12 +1,15 @@
 //! What stands on a sheet: survey and answers as blocks.
 
 mod drawings;
+mod guide;
 mod photos;
 mod plots;
 mod seasons;
 
+pub use guide::guide;
+
 use super::blocks::{Picture, Sheet, SheetText};
-use super::choices::{Choices, Kind, Paper, Part, WorkshopTexts};
+use super::choices::{Choices, Kind, Part, WorkshopTexts};
 use crate::assess::measured::not_to_be_handed_over;
 use crate::assess::sealing::{Bill, Work};
 use crate::assess::shown::Shown;
@@ -448,10 +451,7 @@ impl Writer<'_> {
                 .filter(|words| !words.is_empty())
                 .collect::<Vec<_>>()
                 .join(" · "),
-            paper: match self.choices.paper {
-                Paper::A4 => "a4",
-                Paper::Letter => "us-letter",
-            },
+            paper: self.choices.paper.typeset_name(),
             workshop: workshop.texts.name.trim().to_owned(),
             address: self.under_the_name(),
             logo: workshop.logo.as_ref().map(|_| LOGO.to_owned()),

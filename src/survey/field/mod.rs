@@ -12,13 +12,14 @@ mod gap;
 mod job;
 mod measured;
 mod stay;
+mod trial;
 mod vehicle;
 mod weather;
 
 use entry::Entry;
 pub use entry::{Field, Range};
 
-const PARTS: [&[Entry]; 8] = [
+const PARTS: [&[Entry]; 9] = [
     vehicle::FIELDS,
     job::FIELDS,
     weather::FIELDS,
@@ -27,9 +28,10 @@ const PARTS: [&[Entry]; 8] = [
     fabric::FIELDS,
     equipment::FIELDS,
     measured::FIELDS,
+    trial::FIELDS,
 ];
 
-const COUNT: usize = Field::TestNote as usize + 1;
+const COUNT: usize = Field::TrialNote as usize + 1;
 
 /// The whole catalogue: each entry at the place of its field.
 const CATALOGUE: &[Entry; COUNT] = &catalogue();

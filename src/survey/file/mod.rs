@@ -9,6 +9,8 @@
 //!
 #![doc = include_str!("v2/format.md")]
 
+mod by_content;
+mod data;
 mod disk;
 mod error;
 mod head;
@@ -24,6 +26,10 @@ mod text;
 mod v1;
 mod v2;
 
+pub use data::{
+    DataError, LARGEST_DATA_BYTES, carry_data, data_folder, data_names, find_data, keep_data,
+    keep_data_through, read_data_file,
+};
 pub use disk::{Disk, RealDisk};
 pub use error::{LoadError, ParseError, SaveError, SaveStep};
 pub use head::{FileHead, read_head};

@@ -32,7 +32,7 @@ macro_rules! stored_as_it_is {
         }
     )*};
 }
-stored_as_it_is!(bool, u32);
+stored_as_it_is!(bool, u32, i64, usize);
 
 impl<T: Stored> Stored for Option<T> {
     type Live = Option<T::Live>;
@@ -202,6 +202,72 @@ impl<'de> Deserialize<'de> for PhotoName {
                 "the photo name {name:?} is not a plain file name: put the photo into the photo folder and write its name alone, without a folder"
             )))
         }
+    }
+}
+
+/// The name of a file in the data folder: a plain file name and nothing that leads elsewhere.
+#[derive(Clone)]
+pub(in crate::survey::file) struct DataName(String);
+
+impl Stored for DataName {
+    type Live = String;
+    fn live(self) -> String {
+        self.0
+    }
+    fn stored(live: &String) -> Self {
+        Self(live.clone())
+    }
+}
+
+impl Serialize for DataName {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        Text(self.0.clone()).serialize(serializer)
+    }
+}
+
+impl<'de> Deserialize<'de> for DataName {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let name = String::deserialize(deserializer)?;
+        if crate::survey::file::is_plain_file_name(&name) {
+            Ok(Self(name))
+        } else {
+            Err(de::Error::custom(format!(
+                "the name {name:?} is not a plain file name: put the file into the data folder and write its name alone, without a folder"
+            )))
+        }
+    }
+}
+
+/// A moment on the clock of the place, written `2026-11-05 14:30`.
+#[derive(Clone, Copy)]
+pub(in crate::survey::file) struct Moment(crate::survey::Moment);
+
+impl Stored for Moment {
+    type Live = crate::survey::Moment;
+    fn live(self) -> Self::Live {
+        self.0
+    }
+    fn stored(live: &Self::Live) -> Self {
+        Self(*live)
+    }
+}
+
+impl Serialize for Moment {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        Text(self.0.to_string()).serialize(serializer)
+    }
+}
+
+impl<'de> Deserialize<'de> for Moment {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let text = String::deserialize(deserializer)?;
+        crate::survey::Moment::parse(&text)
+            .map(Self)
+            .ok_or_else(|| {
+                de::Error::custom(format!(
+                    "{text:?} is no moment from 1970 to 2100: write it as 2026-11-05 14:30"
+                ))
+            })
     }
 }
 

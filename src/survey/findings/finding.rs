@@ -2,8 +2,8 @@
 
 use crate::survey::date::DateWay;
 use crate::survey::ids::{
-    ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId, SourceId,
-    SpaceId, WeatherId, ZoneId,
+    ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId, SeriesId,
+    SourceId, SpaceId, TrialId, WeatherId, ZoneId,
 };
 use crate::survey::number::given;
 use crate::survey::{Field, Gap, RecordId, date};
@@ -77,6 +77,10 @@ pub enum Item {
     InnerOpening(InnerOpeningId),
     /// A fan test.
     FanTest(FanTestId),
+    /// A logger's readings.
+    Series(SeriesId),
+    /// A trial.
+    Trial(TrialId),
     /// The ledger as a whole.
     Ledger,
     /// Safety ventilation as a whole.
@@ -98,6 +102,8 @@ impl From<RecordId> for Item {
             RecordId::Space(id) => Self::Space(id),
             RecordId::InnerOpening(id) => Self::InnerOpening(id),
             RecordId::FanTest(id) => Self::FanTest(id),
+            RecordId::Series(id) => Self::Series(id),
+            RecordId::Trial(id) => Self::Trial(id),
         }
     }
 }

@@ -13,13 +13,12 @@ mod photo;
 mod place;
 mod space;
 mod stay;
+mod trial;
 mod usual;
 mod vehicle;
 
-#[cfg(feature = "sheet")]
-pub(crate) use finding::numbered;
 pub use finding::{Finding, Item, Place, Severity};
-pub(crate) use finding::{called, named_or};
+pub(crate) use finding::{called, named_or, numbered};
 pub use gap::is_damp;
 pub use photo::photos;
 pub use place::{body_reaches, is_off_body};
@@ -41,6 +40,7 @@ pub fn find(survey: &Survey) -> Vec<Finding> {
     equipment::find(survey, &mut findings);
     job::find(survey, &mut findings);
     stay::find(survey, &mut findings);
+    trial::find(survey, &mut findings);
     usual::find(survey, &mut findings);
     findings.sort_by_key(|finding| finding.severity);
     findings

@@ -109,6 +109,11 @@ impl App {
             Command::Save => self.save_or_ask(None, system),
             Command::SaveAs => self.ask_path(PathFor::Save(None), system),
             Command::SaveSheet => self.save_sheet(system),
+            Command::SaveGuide => {
+                let choices = &self.view.job_sheet.choices;
+                let file = SheetFile::Guide(choices.paper, choices.units);
+                self.ask_path(PathFor::Write(file), system);
+            }
             Command::SaveLedger => self.ask_path(PathFor::Write(SheetFile::Ledger), system),
             Command::SavePlan => self.ask_path(PathFor::Write(SheetFile::Plan), system),
             Command::Undo | Command::Redo => self.step_back(command == Command::Undo),

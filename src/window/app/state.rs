@@ -267,7 +267,8 @@ impl App {
         for told in self.sheets.collect(ctx) {
             match told {
                 Told::Done(sentence) => {
-                    self.guide.wrote(self.sheets.written());
+                    self.guide
+                        .wrote(self.sheets.written().map(|written| written.file));
                     self.notices.over(Cause::Sheet);
                     self.notices.tell(Severity::Note, sentence);
                 }

@@ -16,6 +16,8 @@ pub enum Command {
     SaveAs,
     /// Write the job sheet.
     SaveSheet,
+    /// Write the guide to surveying.
+    SaveGuide,
     /// Write the ledger for a spreadsheet.
     SaveLedger,
     /// Write the sealing plan for a spreadsheet.

@@ -402,6 +402,12 @@ const HELP: &[CommandLine] = &[
         "What to do first, in a line under the menus",
     ),
     line(
+        Command::SaveGuide,
+        "Guide as PDF…",
+        &[],
+        "How to survey such a vehicle in an hour, on one page to print",
+    ),
+    line(
         Command::Messages,
         "Messages…",
         &[ctrl_shift(Key::M)],

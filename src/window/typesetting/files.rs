@@ -1,7 +1,9 @@
 //! Files that are written, and opened with the system's viewer.
 
+use crate::assess::shown::{Shown, Units};
 use crate::sheet::csv::{self, ByteOrderMark};
-use crate::sheet::{Kind, Typeset, output};
+use crate::sheet::{Kind, Paper, Typeset, guide, output, typeset};
+use crate::survey::date::DateWay;
 use crate::window::answers::Revised;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -15,6 +17,8 @@ pub enum SheetFile {
     Ledger,
     /// The sealing plan for a spreadsheet.
     Plan,
+    /// The guide to surveying for the survey's kind of vehicle, as PDF.
+    Guide(Paper, Units),
 }
 
 impl SheetFile {
@@ -25,6 +29,7 @@ impl SheetFile {
             Self::Pdf(kind) => kind.name(),
             Self::Ledger => "ledger",
             Self::Plan => "sealing plan",
+            Self::Guide(..) => "guide",
         }
     }
 
@@ -32,7 +37,7 @@ impl SheetFile {
     #[must_use]
     pub fn ending(self) -> &'static str {
         match self {
-            Self::Pdf(_) => "pdf",
+            Self::Pdf(_) | Self::Guide(..) => "pdf",
             Self::Ledger | Self::Plan => "csv",
         }
     }
@@ -52,9 +57,18 @@ pub struct Output {
     pub mark: ByteOrderMark,
 }
 
+/// A file that was written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Written {
+    /// What it is.
+    pub file: SheetFile,
+    /// Where it is.
+    pub path: PathBuf,
+}
+
 impl Output {
     /// Writes it.
-    pub(super) fn write(self, pages: Option<&Typeset>) -> Result<PathBuf, String> {
+    pub(super) fn write(self, pages: Option<&Typeset>) -> Result<Written, String> {
         let (bytes, ending) = match self.file {
             SheetFile::Pdf(_) => {
                 let pages = pages.ok_or("no sheet has been set yet")?;
@@ -65,9 +79,18 @@ impl Output {
                 (bytes.map_err(words)?, ".csv")
             }
             SheetFile::Plan => (csv::plan(&self.of.study, self.mark).map_err(words)?, ".csv"),
+            SheetFile::Guide(paper, units) => {
+                let kind = self.of.study.survey().vehicle.kind;
+                let sheet = guide(kind, paper, &Shown::of(units, DateWay::default()));
+                let pages = typeset(&sheet).map_err(words)?;
+                (pages.pdf().map_err(words)?, ".pdf")
+            }
         };
         output::write(self.survey_path.as_deref(), &self.path, ending, &bytes).map_err(words)?;
-        Ok(self.path)
+        Ok(Written {
+            file: self.file,
+            path: self.path,
+        })
     }
 }
 

@@ -8,7 +8,7 @@ mod order;
 mod pictures;
 mod set;
 
-pub use files::{Output, SheetFile};
+pub use files::{Output, SheetFile, Written};
 pub use order::{SheetChoices, SheetKey};
 pub use set::Step;
 
@@ -34,7 +34,7 @@ enum FileWork {
 
 /// What came of it.
 enum FileNews {
-    Written(Result<PathBuf, String>),
+    Written(Result<Written, String>),
     Opened(PathBuf, Result<(), String>),
 }
 
@@ -69,7 +69,7 @@ pub struct Typesetting {
     pictures: Pictures,
     told: Vec<Told>,
     writing: bool,
-    written: Option<PathBuf>,
+    written: Option<Written>,
 }
 
 impl Typesetting {
@@ -198,8 +198,8 @@ impl Typesetting {
 
     /// Opens the file that was written last with the system's viewer.
     pub fn open(&mut self) {
-        if let Some(path) = self.written.clone() {
-            self.with_files(FileWork::Open(path));
+        if let Some(written) = self.written.clone() {
+            self.with_files(FileWork::Open(written.path));
         }
     }
 
@@ -268,9 +268,9 @@ impl Typesetting {
             FileNews::Written(result) => {
                 self.writing = false;
                 match result {
-                    Ok(path) => {
-                        let words = format!("Written to {}.", path.display());
-                        self.written = Some(path);
+                    Ok(written) => {
+                        let words = format!("Written to {}.", written.path.display());
+                        self.written = Some(written);
                         Told::Done(words)
                     }
                     Err(words) => Told::Failed(words),
@@ -324,8 +324,8 @@ impl Typesetting {
 
     /// The file written last.
     #[must_use]
-    pub fn written(&self) -> Option<&Path> {
-        self.written.as_deref()
+    pub fn written(&self) -> Option<&Written> {
+        self.written.as_ref()
     }
 }
 

@@ -26,6 +26,9 @@ use egui::text::CCursor;
 use egui::text_selection::CCursorRange;
 use egui::{Id, Key, Response, Stroke, TextEdit, Ui};
 
+/// Edges of an input to both sides of its words, and a little air.
+const HINT_MARGIN: f32 = 10.0;
+
 /// What newly typed text or a key makes of the value: `None` where it stays.
 type Commit = Option<Option<f64>>;
 
@@ -256,6 +259,18 @@ impl<'a> NumberField<'a> {
         (commit, response, trouble)
     }
 
+    /// Wide enough for the words of an empty field: cut off, they say nothing.
+    fn width_for_hint(&self, ui: &Ui) -> f32 {
+        if self.compact || self.hint.is_empty() {
+            return self.width;
+        }
+        let font = egui::TextStyle::Body.resolve(ui.style());
+        let words = ui.fonts_mut(|fonts| {
+            fonts.layout_no_wrap(self.hint.to_owned(), font, egui::Color32::PLACEHOLDER)
+        });
+        self.width.max(words.size().x + HINT_MARGIN)
+    }
+
     fn text_edit(
         &self,
         ui: &mut Ui,
@@ -269,7 +284,7 @@ impl<'a> NumberField<'a> {
                 }
                 TextEdit::singleline(text)
                     .id(self.id)
-                    .desired_width(self.width)
+                    .desired_width(self.width_for_hint(ui))
                     .align(egui::Align2::RIGHT_CENTER)
                     .hint_text(self.hint)
                     .return_key(None)

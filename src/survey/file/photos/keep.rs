@@ -8,7 +8,7 @@
 
 use super::picture::{LARGEST_PHOTO_BYTES, Picture, PictureError, PictureKind};
 use super::{is_plain_file_name, print_copy_path};
-use crate::survey::file::disk::{Disk, RealDisk};
+use crate::survey::file::by_content::{self, HASH_LETTERS, write_whole};
 use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
@@ -18,9 +18,6 @@ pub const PRINT_COPY_PIXELS: u32 = 1200;
 
 /// How many days a photo stays in the holding folder after it was last attached.
 pub const HELD_DAYS: u64 = 90;
-
-/// Letters of the content's hash in a name: 64 bits.
-const HASH_LETTERS: usize = 16;
 
 /// A photo that was taken in.
 #[derive(Clone, Debug)]
@@ -82,58 +79,13 @@ pub fn read_photo_file(path: &Path) -> Result<Vec<u8>, PictureError> {
 /// [`KeepError`]; the folder then holds what it held before.
 pub fn keep_photo(folder: &Path, bytes: &[u8]) -> Result<Kept, KeepError> {
     let picture = Picture::read(bytes)?;
-    let name = write_by_content(folder, bytes, picture.kind()).map_err(|source| {
+    let name = by_content::write(folder, bytes, picture.kind().ending()).map_err(|source| {
         let folder = folder.to_owned();
         KeepError::Write { folder, source }
     })?;
     // Without a print copy the sheet makes one itself.
     let _ = write_print_copy(folder, &name, &picture);
     Ok(Kept { name, picture })
-}
-
-/// Names for the same content, should files of other content have the first ones.
-fn names_by_content(bytes: &[u8], kind: PictureKind) -> impl Iterator<Item = String> {
-    let hash = blake3::hash(bytes).to_hex();
-    let ending = kind.ending();
-    let short: String = hash.chars().take(HASH_LETTERS).collect();
-    let others = (2..100).map(move |number| format!("{hash}-{number}.{ending}"));
-    std::iter::once(format!("{short}.{ending}")).chain(others)
-}
-
-fn write_by_content(folder: &Path, bytes: &[u8], kind: PictureKind) -> io::Result<String> {
-    fs::create_dir_all(folder)?;
-    for name in names_by_content(bytes, kind) {
-        let path = folder.join(&name);
-        match fs::metadata(&path) {
-            Err(error) if error.kind() == io::ErrorKind::NotFound => {
-                write_whole(folder, &path, bytes)?;
-                return Ok(name);
-            }
-            Err(error) => return Err(error),
-            Ok(there) if there.len() == bytes.len() as u64 && fs::read(&path)? == bytes => {
-                // Written once more, it is held anew from today; where that cannot be done it is
-                // held a while less.
-                let _ = write_whole(folder, &path, bytes);
-                return Ok(name);
-            }
-            Ok(_) => {}
-        }
-    }
-    Err(io::Error::from(io::ErrorKind::AlreadyExists))
-}
-
-/// The file is there whole or not at all.
-fn write_whole(folder: &Path, path: &Path, bytes: &[u8]) -> io::Result<()> {
-    let mut disk = RealDisk;
-    let (temporary, mut file) = disk.create(folder, None)?;
-    let written = disk.write(&mut file, bytes).and_then(|()| disk.sync(&file));
-    drop(file);
-    let done = written.and_then(|()| disk.rename(&temporary, path));
-    if done.is_err() {
-        // The first error is the one to report.
-        let _ = disk.remove(&temporary);
-    }
-    done.and_then(|()| disk.sync_folder(folder))
 }
 
 fn write_print_copy(folder: &Path, name: &str, picture: &Picture) -> Result<PathBuf, KeepError> {
@@ -229,11 +181,11 @@ pub fn set_aside<'a>(names: impl IntoIterator<Item = &'a str>, folder: &Path, ho
         let Some(kind) = kind_by_ending(name) else {
             continue;
         };
-        if !names_by_content(&bytes, kind).any(|own| own == name) {
+        if !by_content::names(&bytes, kind.ending()).any(|own| own == name) {
             continue;
         }
         let there = fs::create_dir_all(holding)
-            .and_then(|()| write_by_content(holding, &bytes, kind))
+            .and_then(|()| by_content::write(holding, &bytes, kind.ending()))
             .is_ok();
         if there {
             // What cannot be removed stays where it was: that does no harm.

@@ -77,6 +77,8 @@ replaced! {
         usual: v2::Usual::default(),
         walk: Vec::new(),
         fan_tests: Vec::new(),
+        series: Vec::new(),
+        trials: Vec::new(),
     }
 }
 

@@ -12,6 +12,7 @@ mod gap;
 mod job;
 mod stay;
 mod tariffs;
+mod trial;
 mod usual;
 mod vehicle;
 mod walk;
@@ -37,6 +38,7 @@ use ron::ser::PrettyConfig;
 pub(super) use stay::Stay;
 use std::collections::BTreeSet;
 pub(super) use tariffs::Tariffs;
+use trial::{LoggerSeries, Trial};
 pub(super) use usual::Usual;
 pub(super) use vehicle::{Appliance, CodeOfPractice, PressureSet, Site, Underside, Vehicle};
 use walk::Visit;
@@ -97,6 +99,10 @@ record! {
         walk: Vec<Visit>,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
         fan_tests: Vec<FanTest>,
+        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
+        series: Vec<LoggerSeries>,
+        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
+        trials: Vec<Trial>,
         #[serde(default, skip_serializing_if = "Usual::is_nothing")]
         usual: Usual,
     }

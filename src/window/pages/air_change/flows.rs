@@ -178,14 +178,21 @@ fn choose(
             context.view.case = Some(id);
         }
         if let Some(air) = air {
-            ui.add_space(8.0);
-            ui.label(RichText::new("Wind from").color(palette(ui).muted));
             let count = air.directions.len();
             let at = context.view.direction.min(count.saturating_sub(1));
+            // In one piece: a step back on one line and its list on the next is no pair.
+            if ui.available_size_before_wrap().x < WIND_FROM + 2.0 * ui.spacing().interact_size.y {
+                ui.end_row();
+            }
+            ui.label(RichText::new("Wind from").color(palette(ui).muted));
             context.view.direction = step_direction(ui, air, at);
         }
     });
 }
+
+/// Width of the words before the choice of a direction, of its list, and of what is between them
+/// and the two steps.
+const WIND_FROM: f32 = 310.0;
 
 /// The direction after this frame: a choice, and a step round the clock to either side.
 fn step_direction(ui: &mut Ui, air: &CaseAir, at: usize) -> usize {

@@ -19,7 +19,7 @@ use egui::{RichText, Ui};
 /// Rows drawn unless all are asked for.
 const ROWS: usize = 60;
 const REMEDY: f32 = 126.0;
-const STATE: f32 = 78.0;
+const STATE: f32 = 92.0;
 /// So much more of it arrow and edges take in touch size.
 const STATE_TOUCH: f32 = 34.0;
 

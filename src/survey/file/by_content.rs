@@ -1,0 +1,75 @@
+//! Files under names by their content: kept once, never changed, whole or not at all.
+
+use super::disk::{Disk, RealDisk};
+use std::fs;
+use std::io;
+use std::path::Path;
+
+/// Letters of the content's hash in a name: 64 bits.
+pub(super) const HASH_LETTERS: usize = 16;
+
+/// Names for the same content, should files of other content have the first ones.
+pub(super) fn names(bytes: &[u8], ending: &str) -> impl Iterator<Item = String> {
+    let hash = blake3::hash(bytes).to_hex();
+    let short: String = hash.chars().take(HASH_LETTERS).collect();
+    let others = (2..100).map({
+        let ending = ending.to_owned();
+        move |number| format!("{hash}-{number}.{ending}")
+    });
+    std::iter::once(format!("{short}.{ending}")).chain(others)
+}
+
+/// Writes bytes into a folder under a name by their content, and gives the name.
+pub(super) fn write(folder: &Path, bytes: &[u8], ending: &str) -> io::Result<String> {
+    write_through(&mut RealDisk, folder, bytes, ending)
+}
+
+/// The same on a disk that may fail.
+pub(super) fn write_through(
+    disk: &mut impl Disk,
+    folder: &Path,
+    bytes: &[u8],
+    ending: &str,
+) -> io::Result<String> {
+    fs::create_dir_all(folder)?;
+    for name in names(bytes, ending) {
+        let path = folder.join(&name);
+        match fs::metadata(&path) {
+            Err(error) if error.kind() == io::ErrorKind::NotFound => {
+                write_whole_through(disk, folder, &path, bytes)?;
+                return Ok(name);
+            }
+            Err(error) => return Err(error),
+            Ok(there) if there.len() == bytes.len() as u64 && fs::read(&path)? == bytes => {
+                // Written once more, it is held anew from today; where that cannot be done it is
+                // held a while less.
+                let _ = write_whole_through(disk, folder, &path, bytes);
+                return Ok(name);
+            }
+            Ok(_) => {}
+        }
+    }
+    Err(io::Error::from(io::ErrorKind::AlreadyExists))
+}
+
+/// The file is there whole or not at all.
+pub(super) fn write_whole(folder: &Path, path: &Path, bytes: &[u8]) -> io::Result<()> {
+    write_whole_through(&mut RealDisk, folder, path, bytes)
+}
+
+fn write_whole_through(
+    disk: &mut impl Disk,
+    folder: &Path,
+    path: &Path,
+    bytes: &[u8],
+) -> io::Result<()> {
+    let (temporary, mut file) = disk.create(folder, None)?;
+    let written = disk.write(&mut file, bytes).and_then(|()| disk.sync(&file));
+    drop(file);
+    let done = written.and_then(|()| disk.rename(&temporary, path));
+    if done.is_err() {
+        // The first error is the one to report.
+        let _ = disk.remove(&temporary);
+    }
+    done.and_then(|()| disk.sync_folder(folder))
+}
