@@ -1,6 +1,7 @@
 //! The whole assessment, put together.
 
 use super::answer::{Answer, Assessment, CaseAnswer, NotKnown};
+use super::calibration::Calibration;
 use super::prepared::Prepared;
 use super::{flues, reach, safety};
 use crate::survey::Survey;
@@ -8,31 +9,24 @@ use crate::survey::Survey;
 /// Works out everything about a survey, for the set-up it shows.
 #[must_use]
 pub fn assess(survey: &Survey) -> Assessment {
-    assessment(survey, &Prepared::new(survey))
+    let calibration = Calibration::of(survey);
+    assessment(survey, &Prepared::new(survey, calibration.factors()))
 }
 
 /// The same for a survey made ready.
 pub(super) fn assessment(survey: &Survey, prepared: &Prepared) -> Assessment {
     let safety = safety::safety(survey, &prepared.laws);
-    let vehicle = prepared.vehicle(survey);
     let weights: f64 = survey.weather.iter().map(|case| case.weight).sum();
-    let cases: Vec<CaseAnswer> = survey
-        .weather
-        .iter()
-        .map(|case| {
-            vehicle.case(
-                case,
-                if weights > 0.0 {
-                    case.weight / weights
-                } else {
-                    0.0
-                },
-            )
-        })
-        .collect();
+    let cases = cases(survey, prepared, weights);
+    // Sleepers are not told of more air than comes through what was seen.
+    let careful = prepared.factors.any_above_one().then(|| {
+        let careful = Prepared::new(survey, &prepared.factors.at_most_one());
+        self::cases(survey, &careful, weights)
+    });
+    let careful = careful.as_ref().unwrap_or(&cases);
     let mut findings = prepared.findings.clone();
     findings.extend(safety::findings(survey, &prepared.laws, &safety));
-    findings.extend(flues::findings(survey, prepared, &safety.verdict, &cases));
+    findings.extend(flues::findings(survey, prepared, &safety.verdict, careful));
     findings.extend(reach::findings(survey, &cases));
     findings.sort_by_key(|finding| finding.severity);
     Assessment {
@@ -47,6 +41,17 @@ pub(super) fn assessment(survey: &Survey, prepared: &Prepared) -> Assessment {
         fabric: prepared.fabric.clone(),
         safety,
     }
+}
+
+fn cases(survey: &Survey, prepared: &Prepared, weights: f64) -> Vec<CaseAnswer> {
+    let vehicle = prepared.vehicle(survey);
+    let share = |weight: f64| {
+        if weights > 0.0 { weight / weights } else { 0.0 }
+    };
+    let cases = survey.weather.iter();
+    cases
+        .map(|case| vehicle.case(case, share(case.weight)))
+        .collect()
 }
 
 fn season(cases: &[CaseAnswer], weights: f64) -> Answer<f64> {

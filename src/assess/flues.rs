@@ -53,7 +53,9 @@ fn pull(survey: &Survey, prepared: &Prepared) -> Answer<FanPull> {
         closing.open_in_use = false;
     }
     let findings = &prepared.findings;
-    let with = Envelope::new(&shut, findings, &laws(&shut, findings))?;
+    let careful = prepared.factors.at_most_one();
+    let laws = careful.on(&shut, laws(&shut, findings));
+    let with = Envelope::new(&shut, findings, &laws)?;
     let without = with.without_fans();
     let air = MoistAir::new(
         TRIED_AT_C,

@@ -5,12 +5,14 @@
 
 pub mod answer;
 mod assessment;
+pub mod calibration;
 pub mod cautions;
 pub mod curves;
 pub mod drying;
 mod envelope;
 mod exposure;
 mod fabric;
+mod factors;
 pub mod flues;
 mod in_air;
 pub mod in_short;
@@ -31,6 +33,7 @@ pub mod sealing;
 pub mod shown;
 mod sound;
 pub mod spaces;
+mod spread;
 mod study;
 pub mod topic;
 pub mod uncertainty;

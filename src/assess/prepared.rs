@@ -2,6 +2,7 @@
 
 use super::answer::{Answer, Fabric, GapAnswer, Leakage, NotKnown};
 use super::envelope::Envelope;
+use super::factors::Factors;
 use super::law::{GapLaw, laws};
 use super::sound::sound;
 use super::weather::Vehicle;
@@ -12,6 +13,8 @@ use crate::survey::{Field, Finding, Item, Survey, findings};
 pub(crate) struct Prepared {
     /// What is wrong, dangerous, doubtful or worth knowing in the survey itself.
     pub(crate) findings: Vec<Finding>,
+    /// What measurements make of the flow of each gap.
+    pub(crate) factors: Factors,
     /// The law of every gap, in the ledger's order.
     pub(crate) laws: Vec<GapLaw>,
     /// Gross internal volume, m³.
@@ -24,9 +27,10 @@ pub(crate) struct Prepared {
 }
 
 impl Prepared {
-    pub(crate) fn new(survey: &Survey) -> Self {
+    /// With the flow of each gap as measurements make it.
+    pub(crate) fn new(survey: &Survey, factors: &Factors) -> Self {
         let findings = findings::find(survey);
-        let laws = laws(survey, &findings);
+        let laws = factors.on(survey, laws(survey, &findings));
         let volume_m3 = volume_m3(survey, &findings);
         let gaps = leakage::gaps(survey, &laws);
         Self {
@@ -34,6 +38,7 @@ impl Prepared {
             envelope: Envelope::new(survey, &findings, &laws),
             fabric: fabric::fabric(survey, &findings),
             findings,
+            factors: factors.clone(),
             laws,
             volume_m3,
             gaps,

@@ -1,6 +1,7 @@
 //! What closing an inner opening does: a curtain drawn across the cab, a door shut.
 
 use super::answer::Answer;
+use super::factors::Factors;
 use super::prepared::Prepared;
 use super::weather::air_states;
 use crate::physics::units::SECONDS_PER_HOUR;
@@ -34,7 +35,7 @@ pub struct ClosingCase {
 }
 
 /// Every inner opening that closes, with all else as it stands.
-pub(super) fn closing_effects(survey: &Survey) -> Vec<ClosingEffect> {
+pub(super) fn closing_effects(survey: &Survey, factors: &Factors) -> Vec<ClosingEffect> {
     let openings = survey.inner_openings.iter();
     openings
         .filter_map(|opening| {
@@ -48,7 +49,7 @@ pub(super) fn closing_effects(survey: &Survey) -> Vec<ClosingEffect> {
                         (closing.open_laid_up, closing.open_in_use) = (open, open);
                     }
                 }
-                inflows(&changed)
+                inflows(&changed, factors)
             };
             let stands_open = match survey.set_up {
                 SetUp::LaidUp => closing.open_laid_up,
@@ -84,15 +85,15 @@ fn both(id: WeatherId, open: CaseInflow, closed: CaseInflow) -> ClosingCase {
 }
 
 /// Mean air changes per hour of a survey in each weather case, and nothing else of it.
-pub(super) fn air_changes(survey: &Survey) -> Vec<Answer<f64>> {
-    let cases = inflows(survey).into_iter();
+pub(super) fn air_changes(survey: &Survey, factors: &Factors) -> Vec<Answer<f64>> {
+    let cases = inflows(survey, factors).into_iter();
     cases
         .map(|case| case.and_then(|(inflow, per)| Ok(inflow * per?)))
         .collect()
 }
 
-fn inflows(survey: &Survey) -> Vec<CaseInflow> {
-    let prepared = Prepared::new(survey);
+fn inflows(survey: &Survey, factors: &Factors) -> Vec<CaseInflow> {
+    let prepared = Prepared::new(survey, factors);
     let vehicle = prepared.vehicle(survey);
     let cases = survey.weather.iter();
     cases

@@ -2,6 +2,7 @@
 //! floor stands to the wind.
 
 use super::answer::{Answer, Assessment};
+use super::factors::Factors;
 use super::spaces::air_changes;
 use crate::physics::{PressureSet, Underside};
 use crate::survey::{Facing, Survey};
@@ -35,11 +36,15 @@ pub struct WindChoices {
 ///
 /// Tight skirts are tried only where the area of their gaps is given, and the floor by place only
 /// where a gap under it has a place.
-pub(super) fn wind_choices(survey: &Survey, assessment: &Assessment) -> WindChoices {
+pub(super) fn wind_choices(
+    survey: &Survey,
+    factors: &Factors,
+    assessment: &Assessment,
+) -> WindChoices {
     let vehicle = &survey.vehicle;
     let sets = PressureSet::ALL.into_iter().map(|set| {
         let (underside, by_place) = (vehicle.underside, vehicle.underfloor_by_place);
-        choice(survey, assessment, (set, underside, by_place))
+        choice(survey, factors, assessment, (set, underside, by_place))
     });
     let tight_known = vehicle.skirt_free_area_mm2.is_some();
     let ways = Underside::ALL
@@ -52,6 +57,7 @@ pub(super) fn wind_choices(survey: &Survey, assessment: &Assessment) -> WindChoi
     let undersides = under.into_iter().map(|(underside, by_place)| {
         choice(
             survey,
+            factors,
             assessment,
             (survey.site.pressure_set, underside, by_place),
         )
@@ -72,6 +78,7 @@ fn has_place_under_floor(survey: &Survey) -> bool {
 
 fn choice(
     survey: &Survey,
+    factors: &Factors,
     assessment: &Assessment,
     (set, underside, by_place): (PressureSet, Underside, bool),
 ) -> WindChoice {
@@ -90,7 +97,7 @@ fn choice(
         let air = cases.map(|case| case.air.as_ref().map_err(Clone::clone));
         air.map(|air| air?.mean_ach_per_h.clone()).collect()
     } else {
-        air_changes(&other)
+        air_changes(&other, factors)
     };
     WindChoice {
         set,

@@ -80,6 +80,7 @@ mod tests {
                 latitude_deg: 50.0,
                 longitude_deg: 0.0,
                 zone_h: 0.0,
+                clock_assumed: false,
                 altitude_m: 0.0,
             },
             hours: hours.collect(),

@@ -14,6 +14,8 @@ pub struct Place {
     pub longitude_deg: f64,
     /// Local standard time is so many hours ahead of universal time.
     pub zone_h: f64,
+    /// Nothing says how its clock stands to the sun: it counts as the sun's **\[A\]**.
+    pub clock_assumed: bool,
     /// Height above sea level, m.
     pub altitude_m: f64,
 }

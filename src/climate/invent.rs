@@ -65,6 +65,7 @@ pub fn invent(means: &WinterMeans, name: &str, seed: u64) -> Weather {
         latitude_deg: means.latitude_deg,
         longitude_deg: 0.0,
         zone_h: 0.0,
+        clock_assumed: false,
         altitude_m: means.altitude_m,
     };
     let mut hours = Vec::with_capacity(days.len() * 24);

@@ -211,6 +211,7 @@ mod tests {
             latitude_deg: 51.0,
             longitude_deg: 0.0,
             zone_h: 0.0,
+            clock_assumed: false,
             altitude_m: 80.0,
         }
     }

@@ -9,5 +9,11 @@ use crate::report::{Material, measured};
 pub(super) fn text(study: &Study, shown: Shown) -> String {
     let told = Material::of(study);
     let before = measured::before_a_test(study.measured());
-    page::together(&[measured::section(&told), before], shown)
+    let mut sections = vec![measured::section(&told)];
+    let calibration = measured::calibration(&told);
+    if !calibration.blocks.is_empty() {
+        sections.push(calibration);
+    }
+    sections.push(before);
+    page::together(&sections, shown)
 }

@@ -58,6 +58,7 @@ mod with_typesetter {
     use super::super::standard_output::is_standard_output;
     use super::{DateWay, Part, SheetArguments, Study};
     use crate::assess::uncertainty::DRAWS;
+    use crate::assess::winter::WINTER_DRAWS;
     use crate::headless::progress::Progress;
     use crate::sheet::output::{self, OutputError};
     use crate::sheet::photos::{PictureError, logo, print_copies};
@@ -65,8 +66,8 @@ mod with_typesetter {
     use crate::sheet::{
         Choices, Kind, Material, SheetError, Workshop, WorkshopTexts, contents, typeset,
     };
-    use std::path::Path;
     use crate::tasks::{self, processors};
+    use std::path::Path;
 
     pub(in crate::headless) use crate::sheet::unprintable;
 
@@ -118,8 +119,10 @@ mod with_typesetter {
             tasks::uncertainty(study, DRAWS, threads, &draws);
         }
         if kind == Kind::Report {
-            let winter = progress.of("Going through the winter");
-            tasks::winter(study, file.parent(), threads, &winter);
+            let (folder, winter) = (file.parent(), progress.of("Going through the winter"));
+            tasks::winter(study, folder, threads, &winter);
+            tasks::winter_after_plan(study, folder, threads, &winter);
+            tasks::winter_bands(study, WINTER_DRAWS, threads, &winter);
         }
     }
 

@@ -3,11 +3,11 @@
 use super::asked::SetUpWord;
 use super::{json, page};
 use crate::assess::winter::{
-    Bands, MOST_WINTER_DRAWS, Season, Winter, WinterOption, sound, typical_weather,
+    Doubted, MOST_WINTER_DRAWS, Season, Winter, WinterOption, sound, typical_weather,
 };
 use crate::assess::{Answer, NotKnown, Study};
 use crate::climate::Hour;
-use crate::report::winter::{DoubtTold, PlannedTold, WinterTold, sections};
+use crate::report::winter::{PlannedTold, WinterTold, sections};
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
 use crate::survey::{BodyColour, Presence, Stay, Survey, TypicalWinter};
 use crate::tasks;
@@ -161,8 +161,8 @@ pub(super) struct Through<'a> {
     typical: Option<TypicalWinter>,
     /// The same once the planned gaps are sealed.
     planned: Option<Answer<Planned>>,
-    /// Draws, and the bands of each option.
-    doubt: Option<(usize, Vec<Answer<Bands>>)>,
+    /// How sure it is.
+    doubt: Option<Doubted>,
 }
 
 /// The options once the planned gaps are sealed.
@@ -212,7 +212,8 @@ pub(super) fn through<'a>(
                 .map_err(WinterFailure::NotKnown)?;
             let bands = tasks::doubt(&doubt, threads, &tasks::to_the_end)
                 .ok_or_else(|| WinterFailure::NotKnown(NotKnown::because("it was given up")))?;
-            Some((doubt.draws(), bands))
+            let draws = doubt.draws();
+            Some(Doubted { draws, bands })
         }
         None => None,
     };
@@ -286,11 +287,8 @@ impl Through<'_> {
             seasons: &self.seasons,
             hours: &hours,
             typical: self.typical,
-            planned: planned.as_ref(),
-            doubt: doubt.map(|(draws, bands)| DoubtTold {
-                draws: *draws,
-                bands,
-            }),
+            planned,
+            doubt: doubt.map(Ok),
         })
     }
 }

@@ -121,7 +121,7 @@ fn where_to_look(kind: VehicleKind) -> Section {
             .wide("Usual places", Align::Left, 1);
     for station in stations(kind) {
         let names: Vec<&str> = station.places(kind).map(|place| place.name).collect();
-        let mut words = names.join(", ");
+        let mut words = names.join("; ");
         if let Some(caution) = station.caution {
             words = format!("{words}. {caution}");
         }

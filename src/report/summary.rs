@@ -3,6 +3,7 @@
 use super::blocks::{Block, Section};
 use super::drying::held;
 use super::leakage::{square_side, unintended};
+use super::measured::calibrated_sentence;
 use super::results::{air_change, heat, water};
 use super::safety::is_closed;
 use super::sealing::material_alone;
@@ -23,7 +24,12 @@ pub(crate) fn section(material: &Material<'_>, work: &Answer<Work>) -> Section {
 /// The results in plain words alone.
 pub(crate) fn sentences(material: &Material<'_>, work: &Answer<Work>) -> Section {
     let mut section = Section::new("Results in plain words");
-    let mut sentences = vec![leakage(material)];
+    let calibrated = calibrated_sentence(material.study);
+    let mut sentences: Vec<String> = calibrated
+        .map(|one| format!("{one}."))
+        .into_iter()
+        .collect();
+    sentences.push(leakage(material));
     if !material.survey.gaps.is_empty() {
         sentences.extend(not_sized(material));
         sentences.extend(left_out(material));

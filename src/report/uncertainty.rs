@@ -3,6 +3,7 @@
 use super::Material;
 use super::blocks::{Align, Block, Fact, Reasons, Section, Table};
 use super::leakage::unintended;
+use super::measured::calibrated_sentence;
 use super::results::season;
 use super::usual;
 use crate::assess::quantity::Kind;
@@ -33,6 +34,7 @@ pub fn section(told: &Material<'_>, found: &Answer<Uncertainty>) -> Section {
         ],
         &Reasons::default(),
     );
+    section.notes(calibrated_sentence(told.study).map(|one| format!("{one}.")));
     if let Some(line) = &found.not_found {
         section.paragraph(not_found(found, line));
     }
@@ -50,8 +52,12 @@ pub fn section(told: &Material<'_>, found: &Answer<Uncertainty>) -> Section {
 pub(crate) fn very_likely(found: &Uncertainty) -> String {
     format!(
         "Very likely: the middle 95 % of {} draws of all that is uncertain: sizes as measured, \
-         estimated or guessed, pressure coefficients, wind (JCGM 101 [M]).",
-        found.draws
+         estimated or guessed, pressure coefficients, wind (JCGM 101 [M]){}.",
+        found.draws,
+        match found.calibrated {
+            Some(_) => ", weighed by what was measured",
+            None => "",
+        }
     )
 }
 

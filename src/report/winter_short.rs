@@ -1,29 +1,31 @@
 //! What a winter comes to, in a few sentences for its owner.
 
-use super::winter::WinterTold;
-use crate::assess::Answer;
+use super::winter::{BEGUN, PlannedTold, WinterTold, lockers};
 use crate::assess::drying::OptionKind;
 use crate::assess::quantity::{Kind, price};
-use crate::assess::winter::{Season, Throughout, WinterOption};
+use crate::assess::winter::{Season, Throughout, WORTH_NAMING, WinterOption};
 use crate::assess::words::counted;
+use crate::assess::{Answer, Study};
 use crate::survey::Survey;
 
-/// Least hours a winter that an option must spare of humidity above 80 % to be named for it: a
-/// hundredth.
-const WORTH_NAMING: f64 = 0.01;
-
-/// A winter with its survey, to be told.
+/// A winter with its study, to be told: as far as they were worked out, with the plan and the draws.
 #[must_use]
-pub fn told<'a>(run: &'a Throughout, survey: &'a Survey) -> WinterTold<'a> {
+pub fn told<'a>(run: &'a Throughout, study: &'a Study) -> WinterTold<'a> {
+    let planned = study.winter_after_plan().map(|planned| {
+        planned.map(|run| PlannedTold {
+            options: run.options(),
+            seasons: run.seasons(),
+        })
+    });
     WinterTold {
-        survey,
+        survey: study.survey(),
         weathered: run.weathered(),
         options: run.options(),
         seasons: run.seasons(),
         hours: run.hours(),
         typical: run.typical(),
-        planned: None,
-        doubt: None,
+        planned,
+        doubt: study.winter_bands().map(Answer::as_ref),
     }
 }
 
@@ -37,6 +39,7 @@ pub fn sentences(run: &Throughout, survey: &Survey) -> Vec<String> {
     let mut all = vec![frost(run, idle, currency)];
     all.extend(damp(run, idle, currency));
     all.push(mould(idle));
+    all.extend(lockers(idle));
     all
 }
 
@@ -117,16 +120,8 @@ fn damp(run: &Throughout, idle: &Season, currency: &str) -> Option<String> {
         "With nothing done the air inside is above 80 % for {} of the winter",
         Kind::WholePercent.text(wet(idle))
     );
-    let driest = known(run)
-        .filter(|(_, season)| wet(season) < wet(idle) - WORTH_NAMING)
-        .min_by(|(_, one), (_, other)| {
-            let by_cost = |season: &Season| season.cost.clone().unwrap_or(f64::INFINITY);
-            wet(one)
-                .total_cmp(&wet(other))
-                .then(by_cost(one).total_cmp(&by_cost(other)))
-        });
-    match driest {
-        Some((option, season)) => {
+    match run.driest().and_then(|at| run.option(at)) {
+        Some((option, Ok(season))) => {
             let energy = season.machine_kwh + season.heater_kwh;
             words.push_str(&format!(
                 "; the driest is {}: {} of it, with {}",
@@ -134,12 +129,12 @@ fn damp(run: &Throughout, idle: &Season, currency: &str) -> Option<String> {
                 Kind::WholePercent.text(wet(season)),
                 Kind::KilowattHours.text(energy)
             ));
-            if let Ok(cost) = season.cost {
-                words.push_str(&format!(" for {}", price(cost, currency)));
+            if let Ok(cost) = &season.cost {
+                words.push_str(&format!(" for {}", price(*cost, currency)));
             }
         }
-        None if wet(idle) > WORTH_NAMING => words.push_str(", and no option changes that"),
-        None => {}
+        _ if wet(idle) > WORTH_NAMING => words.push_str(", and no option changes that"),
+        _ => {}
     }
     Some(words + ".")
 }
@@ -149,7 +144,7 @@ fn mould(idle: &Season) -> String {
         None => {
             "Whether mould grows is not known: there is no wall or roof in the fabric.".to_owned()
         }
-        Some(index) if index < 1.0 => {
+        Some(index) if index < BEGUN => {
             "Mould does not begin on boards and furniture with nothing done.".to_owned()
         }
         Some(index) => format!(

@@ -1,6 +1,7 @@
 //! Turns of phrase that several sections share.
 
 use super::blocks::Section;
+use crate::assess::NotKnown;
 use crate::assess::words::{facing, given};
 use crate::survey::{Facing, Gap};
 
@@ -13,6 +14,11 @@ pub(crate) fn digits(value: f64, least: usize, most: usize) -> String {
         text.pop();
     }
     text.trim_end_matches('.').to_owned()
+}
+
+/// Why something is not told, as a sentence.
+pub(crate) fn not_known(unknown: &NotKnown) -> String {
+    format!("Not known: {}.", unknown.reason.trim_end_matches('.'))
 }
 
 /// Minutes, with what they were reckoned to.

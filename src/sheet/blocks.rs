@@ -57,6 +57,8 @@ pub struct SheetText {
     pub logo_mm: (String, String),
     /// Name of the file with the vehicle's outline, and what it shows; beside the lines under the title.
     pub cover: Option<(String, String)>,
+    /// Whether it is set smaller, so that it takes one page.
+    pub dense: bool,
     /// The sections.
     pub sections: Vec<Section>,
 }

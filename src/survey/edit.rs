@@ -55,6 +55,8 @@ pub enum Edit {
     SetUp(SetUp),
     /// Leakage that was not found, as a share of what was found, %.
     LeakageNotFound(Option<f64>),
+    /// Whether measurements of the whole vehicle weigh in its results.
+    Calibrated(bool),
     /// Whether the list of appliances is confirmed to be whole.
     AppliancesConfirmed(bool),
     /// What is drawn on the outside; `None` is what is usual for the kind.
@@ -222,6 +224,7 @@ impl Survey {
             Edit::Stay(stay) => self.stay = *stay,
             Edit::SetUp(set_up) => self.set_up = set_up,
             Edit::LeakageNotFound(percent) => self.leakage_not_found_percent = percent,
+            Edit::Calibrated(calibrated) => self.calibrated = calibrated,
             Edit::Visited(visit) => self
                 .take_visit(visit)
                 .map_err(|gap| EditRefused::GapFoundThere { gap })?,

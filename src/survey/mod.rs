@@ -162,6 +162,8 @@ pub struct Survey {
     pub walk: Vec<Visit>,
     /// Fan tests, in the order they were written down.
     pub fan_tests: Vec<FanTest>,
+    /// Whether measurements of the whole vehicle weigh in its results.
+    pub calibrated: bool,
     /// Readings of loggers, in the order they were taken in.
     pub series: Vec<LoggerSeries>,
     /// Trials of ways of keeping dry.

@@ -109,6 +109,10 @@ fn part(before: &Survey, after: &Survey) -> &'static str {
             "list of appliances confirmed",
         ),
         (before.walk != after.walk, "walk round"),
+        (
+            before.calibrated != after.calibrated,
+            "calibration by measurements",
+        ),
     ];
     let found = differs.into_iter().find(|(differs, _)| *differs);
     found.map_or("leakage not found", |(_, words)| words)

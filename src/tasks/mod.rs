@@ -11,9 +11,11 @@ mod winter;
 
 pub use sealing::sealed_singly;
 pub use shared::{Watch, processors, to_the_end};
-pub use winter::{WeatherFailure, doubt, seasons, weather, winter};
+pub use winter::{
+    WeatherFailure, doubt, seasons, weather, winter, winter_after_plan, winter_bands,
+};
 
-use crate::assess::uncertainty::{Chunk, SEED, Trials, Uncertainty};
+use crate::assess::uncertainty::{Chunk, Round, SEED, Trials, Uncertainty};
 use crate::assess::{Answer, NotKnown, Study};
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::sync::{Mutex, PoisonError};
@@ -57,8 +59,9 @@ pub fn uncertainty<'a>(
                         leave.reached(share);
                         watch(share)
                     };
-                    let chunks = chunks(trials, draws, threads, &watch)?;
-                    trials.combine(SEED, chunks)
+                    trials.in_rounds(SEED, |round| {
+                        chunks(trials, (draws, round), threads, &watch)
+                    })?
                 }
             }
         };
@@ -68,7 +71,12 @@ pub fn uncertainty<'a>(
 
 /// All draws in pieces; `None` where they were given up. Between pieces `watch` is told the share
 /// that is done.
-fn chunks(trials: &Trials, draws: u32, threads: usize, watch: &impl Watch) -> Option<Vec<Chunk>> {
+fn chunks(
+    trials: &Trials,
+    (draws, round): (u32, &Round),
+    threads: usize,
+    watch: &impl Watch,
+) -> Option<Vec<Chunk>> {
     let (next, done) = (AtomicU32::new(0), AtomicU32::new(0));
     let chunks: Mutex<Vec<Chunk>> = Mutex::default();
     let work = || {
@@ -78,7 +86,7 @@ fn chunks(trials: &Trials, draws: u32, threads: usize, watch: &impl Watch) -> Op
                 return;
             }
             let to = draws.min(from.saturating_add(PIECE));
-            let chunk = trials.draw_chunk(SEED, from..to);
+            let chunk = trials.draw_in_round(SEED, from..to, round);
             let mut chunks = chunks.lock().unwrap_or_else(PoisonError::into_inner);
             chunks.push(chunk);
             done.fetch_add(to - from, Ordering::Relaxed);
@@ -137,6 +145,33 @@ mod tests {
         let none = uncertainty(&nothing, 0, 1, &watch).expect("an answer");
         let none = none.as_ref().expect_err("nothing to go by");
         assert_eq!(none.reason, "no draws were asked for");
+    }
+
+    #[test]
+    fn draws_that_measurements_weigh_are_the_same_on_any_number_of_threads() {
+        let text = include_str!("../../sample-surveys/two-opening-check.ron");
+        let mut survey = file::parse(text).expect("a sample");
+        let mut test = crate::survey::FanTest::new(crate::survey::FanTestId(1), survey.set_up);
+        (test.inside_c, test.outside_c) = (Some(20.0), Some(20.0));
+        test.blowing_out.zero_before_pa = Some(0.0);
+        // Twenty times what two holes of 100 cm² let through: draws are made again.
+        let points = [10.0_f64, 20.0, 30.0, 45.0, 60.0];
+        test.blowing_out.readings = points
+            .map(|pressure| crate::survey::FanReading {
+                pressure_pa: Some(pressure),
+                flow_m3_per_h: Some(1_100.0 * pressure.sqrt()),
+            })
+            .into();
+        survey.fan_tests = vec![test];
+        let on = |threads| {
+            let study = Study::of(&survey);
+            let found = uncertainty(&study, 1_000, threads, &to_the_end);
+            found.cloned().expect("an answer")
+        };
+        let alone = on(1);
+        let calibrated = alone.as_ref().ok().and_then(|all| all.calibrated.as_ref());
+        assert!(calibrated.is_some_and(|one| one.rounds > 1), "{alone:?}");
+        assert_eq!(alone, on(3));
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use super::shared::{Watch, shared_out};
 use crate::assess::winter::{
-    Bands, Doubt, Drawn, Season, Throughout, Winter, sound, typical_weather,
+    Bands, Doubt, Doubted, Drawn, Season, Throughout, Winter, sound, typical_weather,
 };
 use crate::assess::{Answer, NotKnown, Study};
 use crate::climate::{LoggedError, Place, Weather, epw};
@@ -87,6 +87,7 @@ fn rows(path: &Path, bytes: &[u8], survey: &Survey) -> Result<Weather, WeatherFa
         latitude_deg,
         longitude_deg: 0.0,
         zone_h: 0.0,
+        clock_assumed: true,
         altitude_m: survey.site.altitude_m,
     };
     Weather::of_series(&series, place)
@@ -118,6 +119,46 @@ pub fn winter<'a>(
         Err(unknown) => Err(unknown),
     };
     Some(study.keep_winter(run))
+}
+
+/// The same winter with the planned gaps sealed, run and kept in the study of those. `None` where none is
+/// planned, no winter is named, or `watch` gave it up.
+pub fn winter_after_plan<'a>(
+    study: &'a Study,
+    folder: Option<&Path>,
+    threads: usize,
+    watch: &impl Watch,
+) -> Option<Answer<&'a Throughout>> {
+    match study.planned()? {
+        Ok(planned) => {
+            let run = winter(planned, folder, threads, watch)?;
+            Some(run.as_ref().map_err(Clone::clone))
+        }
+        Err(unknown) => Some(Err(unknown)),
+    }
+}
+
+/// How sure the winter is that was run, from so many draws, kept in its study. `None` where none was run,
+/// or `watch` gave it up.
+pub fn winter_bands<'a>(
+    study: &'a Study,
+    draws: u32,
+    threads: usize,
+    watch: &impl Watch,
+) -> Option<&'a Answer<Doubted>> {
+    if let Some(found) = study.winter_bands() {
+        return Some(found);
+    }
+    let run = study.winter()?.as_ref();
+    let made = match run.map(|run| run.winter().doubt(study, draws)) {
+        Ok(Ok(ready)) => Ok(Doubted {
+            draws: ready.draws(),
+            bands: doubt(&ready, threads, watch)?,
+        }),
+        Ok(Err(unknown)) => Err(unknown),
+        Err(unknown) => Err(unknown.clone()),
+    };
+    Some(study.keep_winter_bands(made))
 }
 
 /// The weather that a survey names.

@@ -7,8 +7,8 @@ use crate::known;
 use gapledger::headless::{Command, WinterArguments};
 use gapledger::survey::file::parse;
 use gapledger::survey::{
-    Closing, Facing, Form, InnerOpening, InnerOpeningId, Purpose, Space, SpaceId, Survey,
-    VehicleKind, WorkState,
+    Closing, Facing, FanReading, FanTest, FanTestId, Form, InnerOpening, InnerOpeningId, Purpose,
+    Space, SpaceId, Survey, VehicleKind, WorkState,
 };
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
@@ -165,7 +165,26 @@ fn surveys() -> Vec<Survey> {
         .find(|gap| gap.purpose == Purpose::Unintended);
     gap.unwrap().state = WorkState::Planned;
     surveys.push(planned);
+    surveys.push(measured());
     surveys
+}
+
+/// Two fan tests, one that weighs in the results and one that lacks its readings.
+fn measured() -> Survey {
+    let mut survey = parse(include_str!("../../sample-surveys/farmyard-caravan.ron")).unwrap();
+    let lacking = FanTest::new(FanTestId(1), survey.set_up);
+    let mut whole = FanTest::new(FanTestId(2), survey.set_up);
+    (whole.inside_c, whole.outside_c) = (Some(12.0), Some(8.0));
+    whole.blowing_out.zero_before_pa = Some(0.0);
+    let points = [10.0_f64, 20.0, 30.0, 40.0, 50.0, 60.0];
+    whole.blowing_out.readings = points
+        .map(|pressure| FanReading {
+            pressure_pa: Some(pressure),
+            flow_m3_per_h: Some(60.0 * pressure.powf(0.6)),
+        })
+        .into();
+    survey.fan_tests = vec![lacking, whole];
+    survey
 }
 
 /// Surveys with a short winter that bring every key of a winter to light.

@@ -33,5 +33,6 @@ mod sheet_fill;
 mod sheet_long;
 #[cfg(feature = "sheet")]
 mod sheet_pages;
+mod undone;
 mod unprivileged;
 mod winter;

@@ -66,6 +66,7 @@ const NEW_IN_FORMAT_2: &[(&str, &str)] = &[
         "fan_tests",
         "vehicle: (kind: other), fan_tests: [(id: 1, tested: as_found, set_up: in_use)]",
     ),
+    ("calibrated", "vehicle: (kind: other), calibrated: false"),
     (
         "series",
         "vehicle: (kind: other), series: [(id: 1, hung: inside, file: \"a.csv\", mapping: (encoding: utf_8, separator: comma, decimal: point, lines_before: 0, columns: []))]",

@@ -1,9 +1,10 @@
 //! `gapledger winter`: what it prints and writes, and what it says of a weather file that is wrong.
 
 use crate::headless::{OnDisk, Run, run};
+use crate::sheet::{arguments, letters, text};
 use gapledger::climate::epw;
 use gapledger::headless::{Command, Outcome, WinterArguments, WinterWord};
-use gapledger::survey::{Survey, TypicalWinter, VehicleKind, file};
+use gapledger::survey::{Survey, TypicalWinter, VehicleKind, WorkState, file};
 use std::fs;
 use std::path::PathBuf;
 
@@ -99,6 +100,168 @@ fn a_weather_file_that_is_wrong_is_refused_by_line_and_column_and_the_survey_sta
         not_a_file.errors
     );
     assert_eq!(fs::read(on_disk.file()).unwrap(), before);
+}
+
+/// A winter as a weather service would write it, with the columns that are named.
+fn service(columns: &[&str]) -> String {
+    let weather = gapledger::assess::winter::invented(TypicalWinter::Alpine);
+    let mut text = format!("time,{}\n", columns.join(","));
+    for hour in &weather.hours {
+        let (day, o_clock) = match hour.hour {
+            24 => (hour.day.next(), 0),
+            other => (hour.day, other),
+        };
+        let (year, month, day) = (day.year, day.month, day.day);
+        text += &format!("{year}-{month:02}-{day:02}T{o_clock:02}:00");
+        for column in columns {
+            let value = match *column {
+                "temperature (°C)" => hour.t_c,
+                "relative humidity (%)" => hour.rh.map(|rh| rh * 100.0),
+                "wind speed (m/s)" => hour.wind,
+                "wind direction (°)" => hour.wind_from_deg,
+                "global radiation (W/m²)" => hour.global,
+                "diffuse radiation (W/m²)" => hour.diffuse,
+                _ => hour.cloud.map(|cloud| cloud * 100.0),
+            };
+            text += &format!(",{:.2}", value.unwrap());
+        }
+        text += "\n";
+    }
+    text
+}
+
+const SERVICE: [&str; 7] = [
+    "temperature (°C)",
+    "relative humidity (%)",
+    "wind speed (m/s)",
+    "wind direction (°)",
+    "global radiation (W/m²)",
+    "diffuse radiation (W/m²)",
+    "cloud cover (%)",
+];
+
+#[test]
+fn rows_of_a_service_are_a_winter_whose_clock_counts_as_the_suns_and_says_so() {
+    let mut survey = file::parse(CARAVAN).unwrap();
+    survey.machines.clear();
+    survey.gaps.truncate(6);
+    survey.stay.latitude_deg = Some(47.0);
+    survey.stay.season_first = "01-10".into();
+    survey.stay.season_last = "01-23".into();
+    let on_disk = OnDisk::new(&survey);
+    let weather = on_disk.file().with_file_name("service.csv");
+    fs::write(&weather, service(&SERVICE)).unwrap();
+    let found = winter(&on_disk, Some(weather.clone()), None);
+    assert_ne!(found.outcome, Outcome::Failed, "{}", found.errors);
+    let words = |found: &Run| found.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        words(&found).contains("it counts as the sun's [A]"),
+        "{}",
+        found.out
+    );
+    let made = gapledger::assess::winter::invented(TypicalWinter::Alpine);
+    let epw = on_disk.file().with_file_name("hours.epw");
+    fs::write(&epw, epw::write(&made)).unwrap();
+    let found = winter(&on_disk, Some(epw), None);
+    assert_ne!(found.outcome, Outcome::Failed, "{}", found.errors);
+    assert!(
+        !words(&found).contains("counts as the sun's"),
+        "{}",
+        found.out
+    );
+    // What the rows lack is told; nothing stands in for it.
+    for (lacking, sentence) in [
+        ("wind speed (m/s)", "the weather has no wind"),
+        ("relative humidity (%)", "the weather has no humidity"),
+        ("temperature (°C)", "the weather has no temperature"),
+        ("diffuse radiation (W/m²)", "the weather has no sun"),
+        (
+            "cloud cover (%)",
+            "the weather has no infrared of the sky and no clouds either",
+        ),
+    ] {
+        let rest: Vec<&str> = SERVICE.into_iter().filter(|own| *own != lacking).collect();
+        fs::write(&weather, service(&rest)).unwrap();
+        let found = winter(&on_disk, Some(weather.clone()), None);
+        assert_eq!(found.outcome, Outcome::Failed, "{lacking}");
+        assert!(
+            found.errors.contains(sentence),
+            "{lacking}: {}",
+            found.errors
+        );
+    }
+}
+
+#[test]
+fn a_file_of_nothing_but_missing_values_is_no_winter_and_says_what_it_lacks() {
+    let on_disk = OnDisk::new(&file::parse(CARAVAN).unwrap());
+    let mut made = gapledger::assess::winter::invented(TypicalWinter::Alpine);
+    for hour in &mut made.hours {
+        *hour = gapledger::climate::Hour::blank(hour.day, hour.hour);
+    }
+    let weather = on_disk.file().with_file_name("weather.epw");
+    fs::write(&weather, epw::write(&made)).unwrap();
+    let found = winter(&on_disk, Some(weather), None);
+    assert_eq!(found.outcome, Outcome::Failed);
+    let words = "of 3624 hours of the winter 3624 are not known: the weather has no temperature";
+    assert!(found.errors.contains(words), "{}", found.errors);
+}
+
+#[test]
+fn the_winter_stands_on_the_report_with_its_draws_and_after_the_plan_and_in_short() {
+    let mut survey = file::parse(CARAVAN).unwrap();
+    survey.stay.winter = Some(TypicalWinter::Alpine);
+    survey.stay.season_first = "01-10".into();
+    survey.stay.season_last = "01-23".into();
+    for gap in &mut survey.gaps {
+        if gap.state == WorkState::Open {
+            gap.state = WorkState::Planned;
+        }
+    }
+    let on_disk = OnDisk::new(&survey);
+    let output = on_disk.path("report.pdf");
+    let found = run(Command::Sheet(arguments(&on_disk.file(), &output)));
+    assert_ne!(found.outcome, Outcome::Failed, "{}", found.errors);
+    let printed = text(&fs::read(&output).unwrap());
+    for words in [
+        "The winter hour by hour",
+        "Alpine: 336 hours",
+        "Every option through the winter: share of the hours by relative humidity inside",
+        "Small figures: where nine draws in ten lie.",
+        "The winter as the vehicle stands, and once the planned gaps are sealed.",
+        "Nothing, once the planned gaps are sealed",
+        "Every option once the planned gaps are sealed",
+        "How sure the winter is",
+        "30 draws of this winter",
+        "Frost in the water system",
+        "In a closed locker or behind cushions on the coldest wall",
+        "What the winter stands on",
+    ] {
+        let (words, printed) = (letters(words), letters(&printed));
+        let there = printed.to_lowercase().contains(&words.to_lowercase());
+        assert!(there, "{words}: {printed}");
+    }
+    // Frost nights of doing nothing are the same on paper, in JSON and in short.
+    let nights = {
+        let study = gapledger::assess::Study::of(&survey);
+        let run = gapledger::tasks::winter(&study, None, 1, &gapledger::tasks::to_the_end);
+        let run = run.unwrap().as_ref().unwrap();
+        run.nothing().unwrap().frost.nights
+    };
+    assert!(nights > 3, "{nights}");
+    let words = letters(&format!("With nothing done it freezes on {nights} nights"));
+    assert!(letters(&printed).contains(&words), "{words}");
+    let short = run(Command::Assess {
+        file: on_disk.file(),
+        full: false,
+        json: false,
+        set_up: None,
+        budget: None,
+        aim: None,
+        units: gapledger::assess::shown::Units::Metric,
+        draws: 0,
+    });
+    assert!(letters(&short.out).contains(&words), "{}", short.out);
 }
 
 #[test]

@@ -16,7 +16,7 @@ const LONG_FILES: [(&str, &str); 0] = [];
 
 /// All that may lie at the top, besides names that begin with a dot. `target` is what a build
 /// leaves there, `proptest-regressions` what a test of a property that failed on random cases does.
-const TOP_LEVEL: [&str; 11] = [
+const TOP_LEVEL: [&str; 12] = [
     "Cargo.toml",
     "Cargo.lock",
     "README.md",
@@ -26,6 +26,7 @@ const TOP_LEVEL: [&str; 11] = [
     "tests",
     "sample-surveys",
     "icons",
+    "desktop",
     "proptest-regressions",
     "target",
 ];

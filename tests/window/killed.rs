@@ -24,8 +24,17 @@ use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 const FOLDER: &str = "GAPLEDGER_TEST_KILLED_FOLDER";
 /// Names the number of its script to the child.
 const SCRIPT: &str = "GAPLEDGER_TEST_KILLED_SCRIPT";
-/// So many children are killed.
-const KILLS: usize = 30;
+/// So many children are killed, unless [`KILLS_ASKED`] says otherwise.
+const KILLS: usize = 50;
+/// Names another number of kills, such as 500 for a test through a night.
+const KILLS_ASKED: &str = "GAPLEDGER_KILLS";
+
+/// How many children are killed.
+fn kills() -> usize {
+    let asked = std::env::var(KILLS_ASKED).ok();
+    asked.map_or(KILLS, |words| words.parse().unwrap())
+}
+
 /// So many of them run at a time.
 const AT_A_TIME: usize = 6;
 /// Work older than this is never lost.
@@ -137,7 +146,7 @@ fn kill_one(number: usize) -> Outcome {
     let lines = lines_of(&mut child);
     let mut printed = vec![lines.recv_timeout(LONGEST_LIFE).unwrap()];
     // Spread from 0.2 to 6.2 seconds, each somewhere in its own part.
-    let part_ms = 6000 / KILLS as u64;
+    let part_ms = 6000 / kills() as u64;
     let moment_ms = 200 + part_ms * number as u64 + Numbers::new(number as u64).below(part_ms);
     std::thread::sleep(Duration::from_millis(moment_ms));
     let killed_ms = now_ms();
@@ -208,7 +217,7 @@ fn at_most_three_seconds_of_work_are_lost() {
                     let mut outcomes = Vec::new();
                     loop {
                         let number = next.fetch_add(1, Ordering::Relaxed);
-                        if number >= KILLS {
+                        if number >= kills() {
                             return outcomes;
                         }
                         outcomes.push((number, kill_one(number)));
@@ -219,7 +228,7 @@ fn at_most_three_seconds_of_work_are_lost() {
         let done = workers.into_iter().map(|worker| worker.join().unwrap());
         done.flatten().collect::<Vec<_>>()
     });
-    assert_eq!(outcomes.len(), KILLS);
+    assert_eq!(outcomes.len(), kills());
     for (number, Outcome { owed, made, left }) in &outcomes {
         assert!(left >= owed, "kill {number}: {left} is left of {owed} owed");
         // A change may be written down before its line is printed.
@@ -227,5 +236,5 @@ fn at_most_three_seconds_of_work_are_lost() {
     }
     // The test must be able to fail: something must have been owed, and not all of it saved.
     let owing = outcomes.iter().filter(|(_, outcome)| outcome.owed > 0);
-    assert!(owing.count() >= KILLS / 3);
+    assert!(owing.count() >= kills() / 3);
 }

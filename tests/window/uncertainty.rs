@@ -110,6 +110,7 @@ fn the_intervals_shown_are_the_same_on_any_number_of_threads() {
             spawner: on_a_thread(),
             effort: Effort {
                 draws: 730,
+                winter_draws: 2,
                 threads,
                 pause: Duration::ZERO,
             },

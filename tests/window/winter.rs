@@ -1,20 +1,28 @@
 //! The Winter page: a winter chosen, run, looked at by day and hour, and changed month by month.
 
+use super::plan_work::{held, let_go};
 use super::{Window, click_button, ctrl, opened, press, replace_text, sample, shows, survey};
 use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
-use gapledger::survey::{TypicalWinter, file};
+use gapledger::survey::{Survey, TypicalWinter, WorkState, file};
+use gapledger::window::answers::LongWork;
+use gapledger::window::background::Status;
 use gapledger::window::page::Page;
 use std::path::PathBuf;
 
 /// The caravan with a season of two weeks in January.
 fn short() -> (tempfile::TempDir, PathBuf) {
+    short_with(|_| {})
+}
+
+fn short_with(change: impl FnOnce(&mut Survey)) -> (tempfile::TempDir, PathBuf) {
     let text = std::fs::read_to_string(sample("farmyard-caravan.ron")).unwrap();
     let mut survey = file::parse(&text).unwrap();
     survey.stay.season_first = "01-10".into();
     survey.stay.season_last = "01-23".into();
+    change(&mut survey);
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("caravan.ron");
     std::fs::write(&path, file::print(&survey)).unwrap();
@@ -93,4 +101,64 @@ fn the_page_drying_and_heat_leads_to_the_winter() {
         .click_accesskit();
     window.run();
     assert_eq!(window.state().view().page, Page::Winter);
+}
+
+#[test]
+fn draws_follow_the_winter_below_each_figure_and_can_be_stopped_and_asked_for_again() {
+    const DRAWN: &str = "(nine in ten draws";
+    let (_folder, path) = short();
+    let (mut window, held) = held(path.to_str().unwrap());
+    let_go(&mut window, &held);
+    ctrl(&mut window, Key::Num8);
+    click_button(&mut window, "Alpine");
+    let_go(&mut window, &held);
+    let status = |window: &Window<'_>| window.state().answers().status(LongWork::WinterBands);
+    assert!(matches!(status(&window), Status::Working(_)));
+    assert!(shows(&window, "frost nights") && !shows(&window, DRAWN));
+    press_far(&mut window, "Stop working out how sure the winter is");
+    assert_eq!(status(&window), Status::Stopped);
+    let_go(&mut window, &held);
+    assert!(!shows(&window, DRAWN));
+    press_far(&mut window, "Work out how sure the winter is");
+    let_go(&mut window, &held);
+    assert_eq!(status(&window), Status::Idle);
+    assert!(shows(&window, DRAWN));
+    press_far(&mut window, "Figures, frost, mould and assumptions");
+    assert!(shows(&window, "How sure the winter is"));
+    assert!(shows(&window, "3 draws of this winter"));
+}
+
+#[test]
+fn two_options_stand_before_and_after_the_plan_and_first_the_driest_beside_nothing() {
+    const AFTER: &str = "Nothing, once the planned gaps are sealed";
+    let (_folder, path) = short();
+    let mut window = on_winter(&path);
+    click_button(&mut window, "Alpine");
+    assert!(shows(&window, "No gap is planned yet"));
+    assert!(!shows(&window, AFTER));
+    let (_folder, path) = short_with(|survey| {
+        for gap in &mut survey.gaps {
+            if gap.state == WorkState::Open {
+                gap.state = WorkState::Planned;
+            }
+        }
+    });
+    let mut window = on_winter(&path);
+    click_button(&mut window, "Alpine");
+    assert!(shows(&window, AFTER));
+    let run = window.state().answers().winter().unwrap();
+    let run = run.answer.as_ref().unwrap();
+    let driest = run.driest().unwrap();
+    let wet = |at: usize| {
+        let season = run.seasons()[at].as_ref().unwrap();
+        season.humidity.share_above[2]
+    };
+    for at in 0..run.seasons().len() {
+        assert!(wet(driest) <= wet(at));
+    }
+    let name = &run.options()[driest].name;
+    assert!(shows(
+        &window,
+        &format!("{name}, once the planned gaps are sealed")[1..]
+    ));
 }

@@ -6,6 +6,7 @@ use super::listed::{self, Listed};
 use super::situation::Situation;
 use crate::assess::answer::{Answer, CaseAnswer, NotKnown};
 use crate::assess::envelope::Envelope;
+use crate::assess::factors::Factors;
 use crate::assess::law::{GapLaw, laws};
 use crate::assess::weather::air_states;
 use crate::physics::MoistAir;
@@ -26,6 +27,8 @@ pub(crate) struct Ground<'a> {
     /// What the assessment says of each weather case.
     pub(crate) answers: &'a [CaseAnswer],
     pub(crate) findings: &'a [Finding],
+    /// What measurements make of the flow of each gap.
+    pub(crate) factors: &'a Factors,
     /// Σ U A, W/K.
     pub(crate) fabric: f64,
     pub(crate) sources: Sources,
@@ -184,7 +187,10 @@ impl Ground<'_> {
     pub(crate) fn sealed_envelope(&self) -> Option<Envelope> {
         let gaps = self.survey.gaps.iter();
         let laws = gaps
-            .zip(laws(self.survey, self.findings))
+            .zip(
+                self.factors
+                    .on(self.survey, laws(self.survey, self.findings)),
+            )
             .map(|(gap, law)| {
                 if leave(self.survey, gap).is_ok() {
                     GapLaw::NotSized(String::new())
@@ -199,13 +205,17 @@ impl Ground<'_> {
     /// The laws with every closable ventilator and locker opening standing open; `None` where none
     /// that can be opened stands closed.
     pub(crate) fn opened_laws(&self) -> Option<Vec<GapLaw>> {
-        opened_laws(self.survey, self.findings)
+        opened_laws(self.survey, self.findings, self.factors)
     }
 }
 
 /// The laws of the gaps with every closable ventilator and locker opening standing open; `None`
 /// where none that can be opened stands closed.
-pub(crate) fn opened_laws(survey: &Survey, findings: &[Finding]) -> Option<Vec<GapLaw>> {
+pub(crate) fn opened_laws(
+    survey: &Survey,
+    findings: &[Finding],
+    factors: &Factors,
+) -> Option<Vec<GapLaw>> {
     let mut opened = survey.clone();
     let mut any = false;
     for gap in &mut opened.gaps {
@@ -218,5 +228,5 @@ pub(crate) fn opened_laws(survey: &Survey, findings: &[Finding]) -> Option<Vec<G
             *open = true;
         }
     }
-    any.then(|| laws(&opened, findings))
+    any.then(|| factors.on(&opened, laws(&opened, findings)))
 }

@@ -74,6 +74,7 @@ pub(super) fn as_it_stands(
         survey,
         answers: cases,
         findings,
+        factors: &prepared.factors,
         fabric: prepared.fabric.as_ref().map_err(Clone::clone)?.ua_w_per_k,
         sources: equipment::sources(survey, findings)?,
         listed: listed::listed(survey),

@@ -4,6 +4,7 @@ use super::predicted::Predicted;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::prepared::Prepared;
 use crate::assess::sound::sound;
+use crate::assess::spread::{TWO_SIDED_95, sigma_within};
 use crate::physics::air::{MoistAir, pressure_at_altitude};
 use crate::physics::leakage::LeakageArea;
 use crate::physics::measurement::Limits;
@@ -17,8 +18,9 @@ use crate::survey::{FanReadings, FanTest, Item, Survey};
 const HECTO: f64 = 100.0;
 /// Beyond so many joint standard deviations test and survey contradict each other.
 const CONFLICT: f64 = 2.0;
-/// Quantile of the normal distribution that 97.5 % lie below.
-const TWO_SIDED_95: f64 = 1.96;
+/// Factor within which 95 % of what fans and gauges in good order show lies, besides the scatter of
+/// their readings **\[A\]**.
+const GAUGES: f64 = 1.1;
 
 /// The readings in one direction, fitted.
 #[derive(Clone, Debug, PartialEq)]
@@ -61,7 +63,7 @@ pub struct FanOutcome {
 
 impl FanOutcome {
     /// Works out a test.
-    pub(super) fn of(survey: &Survey, prepared: &Prepared, test: &FanTest) -> Answer<Self> {
+    pub(crate) fn of(survey: &Survey, prepared: &Prepared, test: &FanTest) -> Answer<Self> {
         sound(&prepared.findings, |place| {
             place.item == Item::FanTest(test.id)
         })?;
@@ -110,13 +112,33 @@ impl FanOutcome {
         self.fits.iter().all(|fitted| fitted.fit.doubts.is_empty())
     }
 
+    /// Standard deviation of the logarithm of the flow at 50 Pa.
+    ///
+    /// ```text
+    /// σ_m = √((½ ln(high/low)/1.96)² + (ln 1.1/1.96)²)
+    /// ```
+    /// where low and high are the limits by the readings' own scatter, and 1.1 the factor within which
+    /// fans and gauges are right **\[A\]**.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the limits hold zero.
+    pub fn sigma(&self) -> Answer<f64> {
+        let half = self.flow_50pa.relative_half().ok_or_else(|| {
+            NotKnown::because(
+                "the test\u{2019}s own limits hold zero: the readings scatter too much",
+            )
+        })?;
+        Ok((half.ln_1p() / TWO_SIDED_95).hypot(sigma_within(GAUGES)))
+    }
+
     /// How test and survey stand to each other at 50 Pa.
     ///
     /// ```text
     /// z = ln(q_m/q_p)/√(σ_m² + σ_p²)     contradict where |z| > 2
     /// ```
-    /// where σ_m is half the width of the test's limits on the logarithm over 1.96, and σ_p that of the
-    /// prediction with 0.4 for what nobody found **\[A\]**.
+    /// where σ_m is [`FanOutcome::sigma`] and σ_p that of the prediction, with 0.4 for what nobody
+    /// found **\[A\]** where the test shows more: what was not found can only be added to what was, so
+    /// that less than the survey says is never excused by it.
     ///
     /// # Errors
     /// [`NotKnown`] where nothing can be expected of the state tested.
@@ -126,15 +148,13 @@ impl FanOutcome {
         if expected <= 0.0 {
             return Err(NotKnown::because("nothing leaks by the survey"));
         }
-        let measured = self.flow_50pa.relative_half();
-        let measured = measured.map(|half| half.ln_1p() / TWO_SIDED_95);
-        let measured = measured.ok_or_else(|| {
-            NotKnown::because(
-                "the test\u{2019}s own limits hold zero: the readings scatter too much",
-            )
-        })?;
-        let joint = measured.hypot(predicted.sigma_with_not_found(50.0));
-        let apart = (self.flow_50pa.value / expected).ln() / joint;
+        let more = (self.flow_50pa.value / expected).ln();
+        let survey = if more > 0.0 {
+            predicted.sigma_with_not_found(50.0)
+        } else {
+            predicted.sigma_at(50.0)
+        };
+        let apart = more / self.sigma()?.hypot(survey);
         Ok(if apart > CONFLICT {
             Verdict::MoreThanFound
         } else if apart < -CONFLICT {

@@ -6,6 +6,7 @@ mod predicted;
 mod tests;
 
 pub use fan::{FanOutcome, Fitted, Verdict};
+pub(crate) use predicted::Expected;
 pub use predicted::{FlowRange, Predicted};
 
 use super::answer::{Answer, NotKnown};

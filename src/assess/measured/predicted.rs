@@ -2,25 +2,33 @@
 
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::law::{GapLaw, laws};
+use crate::assess::spread::{
+    DISCHARGE, NOT_FOUND, SURVEYOR, TWO_SIDED_95, sigma_of_size, sigma_within,
+};
 use crate::physics::GapFlow;
 use crate::physics::flow_law::Gas;
 use crate::physics::leakage::LeakageArea;
 use crate::physics::measurement::Limits;
 use crate::survey::{
-    Behind, Certainty, FanTest, Gap, GapId, Survey, Tested, WorkState, findings, leave,
+    Behind, Certainty, Covered, FanTest, Gap, GapId, Survey, Tested, WorkState, findings, leave,
 };
 use std::collections::BTreeSet;
 
-/// Quantile of the normal distribution that 97.5 % lie below.
-const TWO_SIDED_95: f64 = 1.96;
-/// Standard deviation of the logarithm of what is common to all gaps: leakage that nobody found
-/// **\[A\]**, METHOD section *Calibration*.
-const NOT_FOUND: f64 = 0.4;
+/// A gap of the ledger in the state of a test.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Expected {
+    pub(crate) gap: GapId,
+    pub(crate) flow: GapFlow,
+    /// How its size was found.
+    pub(crate) certainty: Certainty,
+    /// Whether it is a leak, and nothing that is meant to be open.
+    pub(crate) unintended: bool,
+}
 
 /// What the gaps of the ledger let through in the state of a test, at the reference air.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Predicted {
-    flows: Vec<(GapFlow, f64)>,
+    gaps: Vec<Expected>,
     /// Ledger lines that belong to it but have no size: it is at least so much.
     pub not_sized: usize,
 }
@@ -31,45 +39,32 @@ impl Predicted {
     /// # Errors
     /// [`NotKnown`] where no gap with a size is left.
     pub(super) fn for_test(survey: &Survey, test: &FanTest) -> Answer<Self> {
-        let mut stood = in_state(survey, test.tested == Tested::AfterWork);
+        let mut stood = in_state(survey, test.tested);
         stood.set_up = test.set_up;
-        let mut shut: BTreeSet<GapId> = test.covered.iter().filter_map(|one| one.gap).collect();
-        // What lies behind a covered gap has lost its way out.
-        loop {
-            let behind = |id: GapId| {
-                let gap = stood.gap(id).and_then(|gap| gap.behind);
-                matches!(gap, Some(Behind::Gap(outer)) if shut.contains(&outer))
-            };
-            let more: Vec<GapId> = stood
-                .gaps
-                .iter()
-                .map(|gap| gap.id)
-                .filter(|id| !shut.contains(id) && behind(*id))
-                .collect();
-            if more.is_empty() {
-                break;
-            }
-            shut.extend(more);
-        }
-        Self::of(&stood, &shut)
+        Self::of(&stood, &shut(&stood, &test.covered))
     }
 
     fn of(survey: &Survey, shut: &BTreeSet<GapId>) -> Answer<Self> {
         let found = findings::find(survey);
         let laws = laws(survey, &found);
         let mut predicted = Self {
-            flows: Vec::new(),
+            gaps: Vec::new(),
             not_sized: 0,
         };
         for (gap, law) in survey.gaps.iter().zip(laws) {
             match law {
                 _ if shut.contains(&gap.id) => {}
-                GapLaw::Flows(flow) => predicted.flows.push((flow, spread(gap.certainty))),
+                GapLaw::Flows(flow) => predicted.gaps.push(Expected {
+                    gap: gap.id,
+                    flow,
+                    certainty: gap.certainty,
+                    unintended: leave::counts_as_leak(survey, gap),
+                }),
                 GapLaw::NotSized(_) | GapLaw::Impossible(_) => predicted.not_sized += 1,
                 GapLaw::Compartment => {}
             }
         }
-        if predicted.flows.is_empty() {
+        if predicted.gaps.is_empty() {
             return Err(NotKnown::because(
                 "no gap with a size is left open in the state that was tested",
             ));
@@ -109,7 +104,7 @@ impl Predicted {
             .each(pressure_pa)
             .map(|(flow, sigma)| (flow / whole).powi(2) * (sigma * sigma).exp_m1())
             .sum();
-        let common = sigma_of(1.15).powi(2) + sigma_of(1.08).powi(2);
+        let common = sigma_within(SURVEYOR).powi(2) + sigma_within(DISCHARGE).powi(2);
         (own.ln_1p() + common).sqrt()
     }
 
@@ -125,9 +120,16 @@ impl Predicted {
         LeakageArea::Eqla10Pa.area(self.flow_at(LeakageArea::Eqla10Pa.reference_pressure()))
     }
 
+    /// The gaps that leak in that state.
+    pub(crate) fn gaps(&self) -> &[Expected] {
+        &self.gaps
+    }
+
     fn each(&self, pressure_pa: f64) -> impl Iterator<Item = (f64, f64)> {
-        let flows = self.flows.iter();
-        flows.map(move |(flow, sigma)| (flow.at(&Gas::REFERENCE).flow(pressure_pa), *sigma))
+        self.gaps.iter().map(move |one| {
+            let flow = one.flow.at(&Gas::REFERENCE).flow(pressure_pa);
+            (flow, sigma_of_size(one.certainty))
+        })
     }
 }
 
@@ -138,19 +140,6 @@ pub(super) fn within(value: f64, sigma: f64) -> Limits {
         value,
         high: value * (TWO_SIDED_95 * sigma).exp(),
     }
-}
-
-fn sigma_of(factor: f64) -> f64 {
-    factor.ln() / TWO_SIDED_95
-}
-
-/// Standard deviation of the logarithm of a gap's flow **\[A\]**.
-fn spread(certainty: Certainty) -> f64 {
-    sigma_of(match certainty {
-        Certainty::Measured => 1.2,
-        Certainty::Estimated => 1.6,
-        Certainty::Guessed => 3.0,
-    })
 }
 
 /// The flow that a fan has to reach and to measure for a vehicle.
@@ -187,8 +176,30 @@ pub(super) fn flow_range(survey: &Survey) -> Answer<FlowRange> {
     })
 }
 
+/// The gaps that were covered for a test, and those behind them, which have lost their way out.
+pub(crate) fn shut(stood: &Survey, covered: &[Covered]) -> BTreeSet<GapId> {
+    let mut shut: BTreeSet<GapId> = covered.iter().filter_map(|one| one.gap).collect();
+    loop {
+        let behind = |id: GapId| {
+            let gap = stood.gap(id).and_then(|gap| gap.behind);
+            matches!(gap, Some(Behind::Gap(outer)) if shut.contains(&outer))
+        };
+        let more: Vec<GapId> = stood
+            .gaps
+            .iter()
+            .map(|gap| gap.id)
+            .filter(|id| !shut.contains(id) && behind(*id))
+            .collect();
+        if more.is_empty() {
+            return shut;
+        }
+        shut.extend(more);
+    }
+}
+
 /// The survey as it stood before anything was sealed, or as it is now.
-fn in_state(survey: &Survey, after_work: bool) -> Survey {
+pub(crate) fn in_state(survey: &Survey, tested: Tested) -> Survey {
+    let after_work = tested == Tested::AfterWork;
     let mut stood = survey.clone();
     let opens =
         |gap: &Gap| gap.state == WorkState::Sealed && (!after_work || leave::never(survey, gap));

@@ -8,6 +8,7 @@ use super::aim::{Aim, Figures, Scales};
 use super::payback::Payback;
 use super::sealable::{Sealable, StaysOpen};
 use crate::assess::answer::Answer;
+use crate::assess::calibration::Calibration;
 use crate::assess::model::{Inflow, Model, Varied, Want, Workbench};
 use crate::assess::prepared::Prepared;
 use crate::survey::{GapId, Survey, WorkState};
@@ -77,7 +78,9 @@ impl Prospect {
     /// # Errors
     /// [`NotKnown`](crate::assess::NotKnown) where the air change itself is not.
     pub fn new(survey: &Survey) -> Answer<Self> {
-        let model = Model::new(survey, &Prepared::new(survey), false)?;
+        let calibration = Calibration::of(survey);
+        let prepared = Prepared::new(survey, calibration.factors());
+        let model = Model::new(survey, &prepared, false)?;
         Self::of(survey, Arc::new(model))
     }
 

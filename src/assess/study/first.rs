@@ -5,7 +5,6 @@ use crate::assess::answer::Answer;
 use crate::assess::drying;
 use crate::assess::in_short::{First, first_gaps};
 use crate::assess::sealing::after;
-use std::sync::Arc;
 
 impl Study {
     /// The gaps to seal first, worked out with those sealed; `None` where nothing is to be sealed,
@@ -17,7 +16,7 @@ impl Study {
             if gaps.is_empty() {
                 return Ok(None);
             }
-            let done = Self::new(Arc::new(after(&self.survey, &gaps)?));
+            let done = self.with_survey(after(&self.survey, &gaps)?);
             let plan = self.plan_with(&done, &gaps)?;
             let (survey, prepared) = (&done.survey, done.prepared());
             Ok(Some(First {

@@ -24,11 +24,13 @@
     reason = "every part and every aim has its place in a list of that length"
 )]
 
+mod calibrated;
 mod first;
 mod measured;
 mod part;
 mod planned;
 mod watched;
+mod winter;
 mod wished;
 
 pub use part::Part;
@@ -36,6 +38,7 @@ use watched::unless_given_up;
 
 use super::answer::{Answer, Assessment};
 use super::assessment::assessment;
+use super::calibration::Calibration;
 use super::curves::{TemperatureCurve, WindCurve};
 use super::drying::{AfterPlan, Comparison};
 use super::in_short::First;
@@ -50,7 +53,7 @@ use super::sealing::{
 use super::spaces::ClosingEffect;
 use super::uncertainty::{Trials, Uncertainty};
 use super::wind_choices::WindChoices;
-use super::winter::Throughout;
+use super::winter::{Doubted, Throughout};
 use super::{curves, drying, parking, spaces, wind_choices};
 use crate::survey::{Gap, Survey, WorkState, leave};
 use std::ops::ControlFlow;
@@ -90,6 +93,7 @@ pub struct Study {
 struct Kept {
     /// How often each part was worked out.
     counts: [AtomicU32; Part::ALL.len()],
+    calibration: OnceLock<Arc<Calibration>>,
     prepared: OnceLock<Prepared>,
     model: OnceLock<Answer<Arc<Model>>>,
     assessment: OnceLock<Assessment>,
@@ -105,6 +109,7 @@ struct Kept {
     /// Thousandths of the draws that are done.
     drawn: AtomicU32,
     winter: OnceLock<Answer<Throughout>>,
+    winter_bands: OnceLock<Answer<Doubted>>,
     prospect: OnceLock<Answer<Prospect>>,
     rankings: [OnceLock<Answer<Ranking>>; Aim::ALL.len()],
     orders: [OnceLock<Answer<Order>>; Aim::ALL.len()],
@@ -115,6 +120,7 @@ struct Kept {
     first: OnceLock<Answer<Option<First>>>,
     measured: OnceLock<Measured>,
     ordered: OnceLock<Option<Box<Study>>>,
+    as_surveyed: OnceLock<Option<Box<Study>>>,
     before_work: OnceLock<Option<Box<Study>>>,
     after_work: OnceLock<Option<Box<Study>>>,
 }
@@ -168,7 +174,7 @@ impl Study {
 
     pub(crate) fn prepared(&self) -> &Prepared {
         self.once(&self.kept.prepared, Part::Preparation, || {
-            Prepared::new(&self.survey)
+            Prepared::new(&self.survey, self.calibration().factors())
         })
     }
 
@@ -215,14 +221,15 @@ impl Study {
     /// side by side: how much hangs on the choice.
     pub fn wind_choices(&self) -> &WindChoices {
         self.once(&self.kept.wind_choices, Part::WindChoices, || {
-            wind_choices::wind_choices(&self.survey, self.assessment())
+            let factors = self.calibration().factors();
+            wind_choices::wind_choices(&self.survey, factors, self.assessment())
         })
     }
 
     /// What closing each inner opening that closes does, with all else as it stands.
     pub fn closing_effects(&self) -> &Vec<ClosingEffect> {
         self.once(&self.kept.closing, Part::Closing, || {
-            spaces::closing_effects(&self.survey)
+            spaces::closing_effects(&self.survey, self.calibration().factors())
         })
     }
 
@@ -238,10 +245,7 @@ impl Study {
     /// # Errors
     /// [`NotKnown`](crate::assess::NotKnown) where the air change itself is not.
     pub fn trials(&self) -> Answer<&Trials> {
-        let trials = self
-            .kept
-            .trials
-            .get_or_init(|| Trials::new(&self.survey, self.prepared(), || self.model()));
+        let trials = self.kept.trials.get_or_init(|| self.made_ready_for_draws());
         trials.as_ref().map_err(Clone::clone)
     }
 
@@ -270,17 +274,6 @@ impl Study {
     #[must_use]
     pub fn drawn_share(&self) -> f64 {
         f64::from(self.kept.drawn.load(Ordering::Relaxed)) / THOUSAND
-    }
-
-    /// The winter hour by hour, once somebody has run it.
-    #[must_use]
-    pub fn winter(&self) -> Option<&Answer<Throughout>> {
-        self.kept.winter.get()
-    }
-
-    /// Keeps a winter that was run; the first that is kept stays.
-    pub fn keep_winter(&self, run: Answer<Throughout>) -> &Answer<Throughout> {
-        self.once(&self.kept.winter, Part::Winter, || run)
     }
 
     /// The survey made ready to be sealed.
@@ -340,7 +333,7 @@ impl Study {
     /// # Errors
     /// [`NotKnown`](crate::assess::NotKnown) where the air change itself is not, or as [`after`].
     pub fn plan(&self, sealables: &[Sealable]) -> Answer<Plan> {
-        let done = Self::new(Arc::new(after(&self.survey, sealables)?));
+        let done = self.with_survey(after(&self.survey, sealables)?);
         self.plan_with(&done, sealables)
     }
 
@@ -379,7 +372,7 @@ impl Study {
         let done = self.kept.as_planned.get_or_init(|| {
             let (sealables, _) = marked_planned(&self.survey);
             let done = after(&self.survey, &sealables)?;
-            Ok(Box::new(Self::new(Arc::new(done))))
+            Ok(Box::new(self.with_survey(done)))
         });
         done.as_deref().map_err(Clone::clone)
     }
@@ -418,7 +411,7 @@ impl Study {
     pub fn ordered(&self) -> &Self {
         let ordered = self.kept.ordered.get_or_init(|| {
             let ordered = self.survey.as_ordered()?;
-            Some(Box::new(Self::new(Arc::new(ordered))))
+            Some(Box::new(self.with_survey(ordered)))
         });
         ordered.as_deref().unwrap_or(self)
     }
@@ -448,7 +441,7 @@ impl Study {
             for gap in survey.gaps.iter_mut().filter(|gap| opens(gap)) {
                 gap.state = WorkState::Open;
             }
-            Some(Box::new(Self::new(Arc::new(survey))))
+            Some(Box::new(self.with_survey(survey)))
         });
         opened.as_deref().unwrap_or(self)
     }

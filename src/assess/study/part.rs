@@ -39,11 +39,13 @@ pub enum Part {
     Measured,
     /// The winter hour by hour.
     Winter,
+    /// How sure the winter is.
+    WinterBands,
 }
 
 impl Part {
     /// Every part.
-    pub const ALL: [Self; 18] = [
+    pub const ALL: [Self; 19] = [
         Self::Preparation,
         Self::Model,
         Self::Assessment,
@@ -62,5 +64,6 @@ impl Part {
         Self::First,
         Self::Measured,
         Self::Winter,
+        Self::WinterBands,
     ];
 }

@@ -6,9 +6,12 @@
 
 use super::input::UncertainInput;
 use super::measure::outweighed;
-use super::random::Draw;
-use super::trials::{CASE_COLUMNS, Chunk, LEAKAGE_COLUMNS, Trials};
-use super::{CaseUncertainty, FEWEST_DRAWS, Interval, NotFound, Share, Uncertainty, too_few};
+use super::round::Round;
+use super::trials::{CASE_COLUMNS, Chunk, LEAKAGE_COLUMNS, Trials, WEIGHING_COLUMNS};
+use super::weighing::{ENOUGH, FEWEST, MOST_ROUNDS, effective, next_round, resampled, weights};
+use super::{
+    Calibrated, CaseUncertainty, FEWEST_DRAWS, Interval, NotFound, Share, Uncertainty, too_few,
+};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::model::{Case, Want};
 use crate::physics::counts::{count, whole};
@@ -21,12 +24,100 @@ impl Trials {
     /// # Errors
     /// [`NotKnown`] where a draw had no finite answer, draws are missing or given twice, or there
     /// are fewer than a hundred.
-    pub fn combine(&self, seed: u64, mut chunks: Vec<Chunk>) -> Answer<Uncertainty> {
+    pub fn combine(&self, seed: u64, chunks: Vec<Chunk>) -> Answer<Uncertainty> {
+        let round = Round::default();
+        let table = self.table(seed, &round, chunks)?;
+        self.results(seed, &round, &table)
+    }
+
+    /// All rounds of draws: each is made by `make`, the first for everybody, further ones only where
+    /// measurements leave too few of them with any weight. `None` where `make` gives up.
+    pub fn in_rounds(
+        &self,
+        seed: u64,
+        mut make: impl FnMut(&Round) -> Option<Vec<Chunk>>,
+    ) -> Option<Answer<Uncertainty>> {
+        let mut round = Round::default();
+        let first = match self.table(seed, &round, make(&round)?) {
+            Ok(table) => table,
+            Err(unknown) => return Some(Err(unknown)),
+        };
+        let before = self.results(seed, &round, &first);
+        if !self.is_weighed() {
+            return Some(before);
+        }
+        let mut table = self.weighed(first);
+        while effective(&table.weights) < ENOUGH && round.number() + 1 < MOST_ROUNDS {
+            round = self.next_round(seed, &round, &table);
+            table = match self.table(seed, &round, make(&round)?) {
+                Ok(table) => self.weighed(table),
+                Err(unknown) => return Some(Err(unknown)),
+            };
+        }
+        Some(self.after(seed, &round, &table, before))
+    }
+
+    /// What the draws say, weighed, with what they said before.
+    fn after(
+        &self,
+        seed: u64,
+        round: &Round,
+        table: &Table,
+        before: Answer<Uncertainty>,
+    ) -> Answer<Uncertainty> {
+        let effective = effective(&table.weights);
+        if effective < FEWEST {
+            return Err(NotKnown::because(
+                "the measurements and the sizes are so far apart that hardly any draw explains both",
+            ));
+        }
+        let mut found = self.results(seed, round, table)?;
+        let at = self.columns() - self.targets.len() - 1;
+        found.calibrated = Some(Calibrated {
+            before: Box::new(before?),
+            not_found_eqla: table.interval(|row| row[at]),
+            effective_draws: effective,
+            rounds: round.number() + 1,
+        });
+        Ok(found)
+    }
+
+    /// The same draws with their weights.
+    fn weighed(&self, mut table: Table) -> Table {
+        let first = self.columns() - self.targets.len();
+        let logarithms = table.column(|row| {
+            let targets = self.targets.iter().zip(&row[first..]);
+            let likely = targets.map(|(target, predicted)| target.ln_likelihood(*predicted));
+            likely.sum::<f64>() + row[first - WEIGHING_COLUMNS]
+        });
+        table.weights = weights(&logarithms);
+        table
+    }
+
+    fn next_round(&self, seed: u64, round: &Round, table: &Table) -> Round {
+        let first = self.columns() - self.targets.len();
+        let predicted: Vec<Vec<f64>> = (0..self.targets.len())
+            .map(|at| table.column(|row| row[first + at]))
+            .collect();
+        let inputs = self.inputs().into_iter();
+        let normals: Vec<(UncertainInput, Vec<f64>)> = inputs
+            .map(|(input, _)| {
+                let numbers = (0..).take(table.draws());
+                let drawn = numbers.map(|number| round.draw(seed, number).normal(input));
+                (input, drawn.collect())
+            })
+            .collect();
+        next_round(round, &normals, (&self.targets, &predicted))
+    }
+
+    /// The rows of a round, in order.
+    fn table(&self, seed: u64, round: &Round, mut chunks: Vec<Chunk>) -> Answer<Table> {
         chunks.sort_by_key(|chunk| chunk.draws.start);
         let mut next = 0;
         let mut rows = Vec::new();
         for chunk in chunks {
-            if chunk.draws.start != next || chunk.seed != seed {
+            let same = chunk.seed == seed && chunk.round == round.number();
+            if chunk.draws.start != next || !same {
                 return Err(NotKnown::because("some draws are missing or given twice"));
             }
             next = chunk.draws.end;
@@ -35,15 +126,16 @@ impl Trials {
         let table = Table {
             columns: self.columns(),
             rows,
+            weights: Vec::new(),
         };
         let draws = table.draws();
         if draws < FEWEST_DRAWS {
             return Err(too_few(draws));
         }
-        self.results(seed, next, &table)
+        Ok(table)
     }
 
-    fn results(&self, seed: u64, draws: u32, table: &Table) -> Answer<Uncertainty> {
+    fn results(&self, seed: u64, round: &Round, table: &Table) -> Answer<Uncertainty> {
         let model = &self.model;
         let volume = model.volume_m3.clone();
         let season = table.column(|row| {
@@ -52,32 +144,29 @@ impl Trials {
                 .map(|(at, case)| case.share * row[recorded(at)] / case.density_in)
                 .sum()
         });
-        let (air_change, leakage) = self.all_shares(seed, &season, &table.column(|row| row[1]));
+        let (air_change, leakage) = self.all_shares(seed, round, table, &season);
         Ok(Uncertainty {
-            draws,
+            draws: u32::try_from(table.draws()).unwrap_or(u32::MAX),
             seed,
-            ela: interval(table.column(|row| row[0])),
-            eqla: interval(table.column(|row| row[1])),
-            eqla_unintended: interval(table.column(|row| row[2])),
+            ela: table.interval(|row| row[0]),
+            eqla: table.interval(|row| row[1]),
+            eqla_unintended: table.interval(|row| row[2]),
             n50_per_h: volume
                 .clone()
-                .map(|volume| interval(table.column(|row| row[3] * SECONDS_PER_HOUR / volume))),
+                .map(|volume| table.interval(|row| row[3] * SECONDS_PER_HOUR / volume)),
             cases: (0..model.cases.len())
                 .map(|at| self.case(at, table))
                 .collect(),
             season_ach_per_h: volume.map(|volume| {
-                interval(
-                    season
-                        .iter()
-                        .map(|flow| flow * SECONDS_PER_HOUR / volume)
-                        .collect(),
-                )
+                let flows = season.iter();
+                table.weigh(flows.map(|flow| flow * SECONDS_PER_HOUR / volume).collect())
             }),
             outweighed: outweighed(&air_change),
             measure_next: self.measure_next(&air_change),
             air_change_shares: air_change,
             leakage_shares: leakage,
             not_found: self.not_found.map(|share| self.added(share)).transpose()?,
+            calibrated: None,
         })
     }
 
@@ -86,22 +175,22 @@ impl Trials {
         let case: &Case = &model.cases[at];
         let warm = recorded(at) + 1;
         let removal = model.source_kg_s.clone().map(|_| {
-            interval(table.column(|row| {
+            table.interval(|row| {
                 // Known, as the source is.
                 model
                     .removal_kg_s(case, row[warm])
                     .map_or(f64::NAN, |removal| removal * LITRES_PER_DAY)
-            }))
+            })
         });
         let heat = model
             .fabric_heat_w(case)
-            .map(|fabric| interval(table.column(|row| model.air_heat_w(case, row[warm]) + fabric)));
+            .map(|fabric| table.interval(|row| model.air_heat_w(case, row[warm]) + fabric));
         CaseUncertainty {
             id: case.id,
             name: case.name.clone(),
             ach_per_h: model
                 .ach_per_kg_s(case)
-                .map(|per| interval(table.column(|row| per * row[recorded(at)]))),
+                .map(|per| table.interval(|row| per * row[recorded(at)])),
             removal_l_per_day: removal,
             heat_w: heat,
         }
@@ -109,16 +198,30 @@ impl Trials {
 
     /// Shares of the air change and of the leakage area. What was drawn is drawn again: it
     /// depends on nothing but the seed.
-    fn all_shares(&self, seed: u64, air: &[f64], leakage: &[f64]) -> (Vec<Share>, Vec<Share>) {
-        let (air, leakage) = (ranks(air), ranks(leakage));
-        let mut weights = Vec::new();
+    fn all_shares(
+        &self,
+        seed: u64,
+        round: &Round,
+        table: &Table,
+        air: &[f64],
+    ) -> (Vec<Share>, Vec<Share>) {
+        // Draws that weigh stand there as often as they do.
+        let places = if table.weights.is_empty() {
+            (0..air.len()).collect()
+        } else {
+            resampled(&table.weights, air.len())
+        };
+        let taken = |of: &[f64]| ranks(&places.iter().map(|at| of[*at]).collect::<Vec<f64>>());
+        let leakage = taken(&table.column(|row| row[1]));
+        let air = taken(air);
+        let mut parts = Vec::new();
         for (uncertainty, spread) in self.inputs() {
             let drawn: Vec<f64> = (0..)
-                .take(air.len())
-                .map(|number| spread.draw(Draw::new(seed, number), uncertainty))
+                .take(table.draws())
+                .map(|number| round.draw(seed, number).of(uncertainty, spread))
                 .collect();
-            let drawn = ranks(&drawn);
-            weights.push((
+            let drawn = taken(&drawn);
+            parts.push((
                 uncertainty,
                 correlation(&drawn, &air),
                 correlation(&drawn, &leakage),
@@ -126,12 +229,12 @@ impl Trials {
         }
         (
             shares(
-                weights
+                parts
                     .iter()
                     .map(|(uncertainty, air, _)| (*uncertainty, *air)),
             ),
             shares(
-                weights
+                parts
                     .iter()
                     .map(|(uncertainty, _, area)| (*uncertainty, *area)),
             ),
@@ -174,6 +277,8 @@ fn recorded(case: usize) -> usize {
 struct Table {
     columns: usize,
     rows: Vec<f64>,
+    /// How much each draw weighs; empty where all weigh alike.
+    weights: Vec<f64>,
 }
 
 impl Table {
@@ -183,6 +288,50 @@ impl Table {
 
     fn column(&self, of: impl Fn(&[f64]) -> f64) -> Vec<f64> {
         self.rows.chunks_exact(self.columns).map(of).collect()
+    }
+
+    fn interval(&self, of: impl Fn(&[f64]) -> f64) -> Interval {
+        self.weigh(self.column(of))
+    }
+
+    /// The interval of what came of each draw.
+    fn weigh(&self, draws: Vec<f64>) -> Interval {
+        if self.weights.is_empty() {
+            interval(draws)
+        } else {
+            weighed_interval(&draws, &self.weights)
+        }
+    }
+}
+
+/// Mean, standard deviation and the middle 95 % of draws that weigh: each draw stands in the middle
+/// of its weight, quantiles between neighbours in order of size.
+pub(super) fn weighed_interval(draws: &[f64], weights: &[f64]) -> Interval {
+    let whole: f64 = weights.iter().sum();
+    let pairs = || draws.iter().zip(weights);
+    let mean = pairs().map(|(x, w)| w * x).sum::<f64>() / whole;
+    let square: f64 = pairs().map(|(x, w)| w * (x - mean) * (x - mean)).sum();
+    let mut order: Vec<(f64, f64)> = pairs().map(|(x, w)| (*x, *w)).collect();
+    order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+    let quantile = |p: f64| {
+        let wanted = p * whole;
+        let (mut reached, mut before) = (0.0, None);
+        for (value, weight) in &order {
+            let middle = reached + 0.5 * weight;
+            if middle >= wanted {
+                return before.map_or(*value, |(low, at): (f64, f64)| {
+                    low + (value - low) * (wanted - at) / (middle - at)
+                });
+            }
+            (before, reached) = (Some((*value, middle)), reached + weight);
+        }
+        before.map_or(f64::NAN, |(value, _)| value)
+    };
+    Interval {
+        low: quantile(0.025),
+        high: quantile(0.975),
+        mean,
+        standard_deviation: (square / whole).sqrt(),
     }
 }
 

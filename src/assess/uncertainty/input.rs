@@ -1,6 +1,8 @@
 //! What is uncertain, and by how much.
 
-use super::random::Draw;
+use crate::assess::spread::{
+    DISCHARGE, NOT_FOUND, SURVEYOR, TWO_SIDED_95, sigma_of_size, sigma_within,
+};
 use crate::physics::pressure_coefficient::Underside;
 use crate::physics::pressure_coefficient::underfloor::{CLOSED_HALF_SPAN, FACTOR_HALF_SPAN};
 use crate::physics::wind::{ONE_SIDED, ONE_SIDED_RANGE};
@@ -105,13 +107,10 @@ pub enum Spread {
     },
 }
 
-/// Quantile of the normal distribution that 97.5 % lie below.
-const TWO_SIDED_95: f64 = 1.96;
-
-/// Factor within which 95 % lie: `σ = ln k/1.96`.
+/// Factor within which 95 % lie.
 fn within(factor: f64) -> Spread {
     Spread::Factor {
-        sigma: factor.ln() / TWO_SIDED_95,
+        sigma: sigma_within(factor),
     }
 }
 
@@ -119,11 +118,9 @@ impl Spread {
     /// Spread of the flow of a gap or inner opening by how its size was found \[A\].
     #[must_use]
     pub fn of_gap(certainty: Certainty) -> Self {
-        within(match certainty {
-            Certainty::Measured => 1.2,
-            Certainty::Estimated => 1.6,
-            Certainty::Guessed => 3.0,
-        })
+        Self::Factor {
+            sigma: sigma_of_size(certainty),
+        }
     }
 
     /// Spread of the coefficient under a floor that stands so to the wind: of a factor where it is
@@ -142,6 +139,10 @@ impl Spread {
         }
     }
 
+    /// Spread of the factor common to all unintended leakage, where measurements say what nobody
+    /// found \[A\].
+    pub(super) const COMMON: Self = Self::Factor { sigma: NOT_FOUND };
+
     /// Whether it spreads at all.
     pub(super) fn varies(self) -> bool {
         match self {
@@ -153,8 +154,8 @@ impl Spread {
     /// Spread of any input but a size \[A\], for a floor that stands so to the wind.
     pub(super) fn of_common(uncertainty: UncertainInput, underside: Underside) -> Self {
         match uncertainty {
-            UncertainInput::Surveyor => within(1.15),
-            UncertainInput::Discharge => within(1.08),
+            UncertainInput::Surveyor => within(SURVEYOR),
+            UncertainInput::Discharge => within(DISCHARGE),
             UncertainInput::WallPressure => within(1.25),
             UncertainInput::Wind => within(1.2),
             UncertainInput::Gusts => Self::Skewed {
@@ -169,25 +170,20 @@ impl Spread {
         }
     }
 
-    /// The value drawn.
+    /// The value that belongs to a normal number.
     ///
     /// ```text
-    /// exp(σ z − σ²/2)  or  exp(σ z), σ by the side  or  max(least, middle + σ z),  z normal
+    /// exp(σ z − σ²/2)  or  exp(σ z), σ by the side  or  max(least, middle + σ z)
     /// ```
-    pub(super) fn draw(self, draw: Draw, uncertainty: UncertainInput) -> f64 {
+    pub(super) fn at(self, z: f64) -> f64 {
         match self {
-            Self::Factor { sigma } => {
-                (sigma * draw.normal(uncertainty.key()) - 0.5 * sigma * sigma).exp()
-            }
-            Self::Skewed { below, above } => {
-                let z = draw.normal(uncertainty.key());
-                (z * if z < 0.0 { below } else { above }).exp()
-            }
+            Self::Factor { sigma } => (sigma * z - 0.5 * sigma * sigma).exp(),
+            Self::Skewed { below, above } => (z * if z < 0.0 { below } else { above }).exp(),
             Self::Normal {
                 middle,
                 sigma,
                 least,
-            } => (middle + sigma * draw.normal(uncertainty.key())).max(least),
+            } => (middle + sigma * z).max(least),
         }
     }
 }

@@ -10,6 +10,7 @@
 //! | flow of each inner opening | the same by how its size was found | \[A\] |
 //! | the surveyor, common to all gaps and inner openings | lognormal, mean 1, ±15 % | \[A\] |
 //! | leakage not found | lognormal round the stated share, 95 % factor 3 | \[A\] |
+//! | the same where measurements weigh: a factor on all unintended gaps | lognormal, mean 1, σ 0.4 | \[A\] |
 //! | discharge of sharp edges | lognormal, ±8 % | \[A\] |
 //! | pressure coefficients of walls and roof | lognormal, ±25 % | \[A\] |
 //! | coefficient of an open underfloor and of cavities | one factor, normal, 95 % 0.5…1.5, at least 0 | \[N\] |
@@ -17,6 +18,16 @@
 //! | the same, skirted | as the walls, whose mean it is | \[A\] |
 //! | wind at the body | lognormal, ±20 % | \[A\] |
 //! | air exchanged by gusts, all openings on one side | 0.016…0.07 round 0.025 | \[R\] |
+//!
+//! Where the whole vehicle was measured, every draw also predicts what was measured and weighs as it
+//! agrees with it (METHOD section *Calibration*):
+//!
+//! ```text
+//! ln w = −½ Σ_a ((ln y_a − ln ŷ_a)/σ_a)²      N_eff = (Σ w)²/Σ w²
+//! ```
+//! where y_a was measured, ŷ_a is what the draw predicts, and σ_a the spread of the measurement. With
+//! fewer than 400 effective draws they are made again round what the measurements point to, and their
+//! weights are multiplied by how much likelier each is than its round makes it.
 //!
 //! The work comes in pieces: [`Trials::draw_chunk`] for any range of draws, anywhere, and
 //! [`Trials::combine`] once all are there. The answer is the same to the last bit however the
@@ -26,16 +37,22 @@ mod combine;
 mod input;
 mod measure;
 mod random;
+mod round;
+mod targets;
 mod trials;
+mod weighing;
 
 #[cfg(test)]
 mod tests;
 
 pub use input::{Spread, UncertainInput};
 pub(crate) use random::normal;
+pub use round::Round;
 pub use trials::{Chunk, Trials};
 
 use super::answer::{Answer, NotKnown};
+use super::calibration::Calibration;
+use super::factors::Factors;
 use super::model::Model;
 use super::prepared::Prepared;
 use crate::survey::{Certainty, Item, Survey, WeatherId};
@@ -156,6 +173,22 @@ pub struct Uncertainty {
     pub measure_next: Vec<MeasureNext>,
     /// Leakage not found, where the surveyor asked for it.
     pub not_found: Option<NotFound>,
+    /// What it was before the measurements weighed, and what they say of leakage not found; `None`
+    /// where none does.
+    pub calibrated: Option<Calibrated>,
+}
+
+/// What measurements did to the draws.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Calibrated {
+    /// How sure the results would be without the measurements, with the same leakage not found.
+    pub before: Box<Uncertainty>,
+    /// Equivalent leakage area that nobody found, m²; below zero where less leaks than was found.
+    pub not_found_eqla: Interval,
+    /// How many draws of like weight would say as much.
+    pub effective_draws: f64,
+    /// Rounds of draws that it took.
+    pub rounds: u32,
 }
 
 /// All of it in one go, on the caller's thread.
@@ -163,11 +196,13 @@ pub struct Uncertainty {
 /// # Errors
 /// [`NotKnown`] where the air change itself is not.
 pub fn uncertainty(survey: &Survey, seed: u64, draws: u32) -> Answer<Uncertainty> {
-    let prepared = Prepared::new(survey);
+    let calibration = Calibration::of(survey);
+    let prepared = Prepared::new(survey, &Factors::default());
     let model = || Model::new(survey, &prepared, false).map(Arc::new);
-    let trials = Trials::new(survey, &prepared, model)?;
-    let chunk = trials.draw_chunk(seed, 0..draws);
-    trials.combine(seed, vec![chunk])
+    let trials = Trials::new(survey, &prepared, &calibration, model)?;
+    let chunk = |round: &Round| Some(vec![trials.draw_in_round(seed, 0..draws, round)]);
+    let found = trials.in_rounds(seed, chunk);
+    found.unwrap_or_else(|| Err(NotKnown::because("no draws were made")))
 }
 
 /// Fewest draws of which 95 % can be said.

@@ -5,8 +5,12 @@
 )]
 
 use super::input::{Spread, UncertainInput};
-use super::random::Draw;
+use super::round::{Drawn, Round};
+use super::targets::{Common, Ready};
+use super::weighing::{resampled, weights};
 use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::calibration::Calibration;
+use crate::assess::factors::Factors;
 use crate::assess::leakage;
 use crate::assess::model::{Model, Varied, Want, Workbench};
 use crate::assess::prepared::Prepared;
@@ -41,6 +45,11 @@ pub struct Trials {
     flows: Vec<[f64; 3]>,
     /// Equivalent leakage area of the gaps found, m².
     pub(super) found_eqla: f64,
+    /// The measurements that weigh the draws; none where nothing was measured. With any of them a
+    /// factor common to all unintended leakage stands for what nobody found.
+    pub(super) targets: Vec<Ready>,
+    /// What they make of the flow of each gap.
+    factors: Factors,
 }
 
 /// A size that somebody took, or could take.
@@ -55,6 +64,8 @@ pub(super) struct Sized {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Chunk {
     pub(super) seed: u64,
+    /// Rounds before its own.
+    pub(super) round: u32,
     pub(super) draws: Range<u32>,
     /// One row for each draw.
     pub(super) rows: Answer<Vec<f64>>,
@@ -63,6 +74,13 @@ pub struct Chunk {
 /// Columns of a row before those of the cases: ELA, EqLA, EqLA of the unintended gaps, flow at
 /// 50 Pa.
 pub(super) const LEAKAGE_COLUMNS: usize = 4;
+/// Place of the EqLA of the unintended gaps among them.
+const UNINTENDED: usize = 2;
+/// Columns behind those of the cases, where measurements weigh, before what is predicted of each:
+/// how much likelier the draw is than its round makes it, and the EqLA that nobody found.
+pub(super) const WEIGHING_COLUMNS: usize = 2;
+/// Draws from which the likely ones are taken where only few are wanted.
+const CANDIDATES: u32 = 4_000;
 /// Columns of each case: inflow as recorded, inflow at the set temperature, kg/s.
 pub(super) const CASE_COLUMNS: usize = 2;
 
@@ -70,7 +88,7 @@ pub(super) const CASE_COLUMNS: usize = 2;
 const PRESSURES: [f64; 3] = [leakage::LOW, leakage::MIDDLE, leakage::HIGH];
 
 impl Trials {
-    /// Makes a survey ready; `found` gives the model of what was found, which is used as it is
+    /// Makes a survey ready, `prepared` as surveyed, whatever was measured; `found` gives the model of what was found, which is used as it is
     /// where nothing is added for what was not.
     ///
     /// # Errors
@@ -78,9 +96,12 @@ impl Trials {
     pub(crate) fn new(
         survey: &Survey,
         prepared: &Prepared,
+        calibration: &Calibration,
         found: impl FnOnce() -> Answer<Arc<Model>>,
     ) -> Answer<Self> {
         let percent = survey.leakage_not_found_percent.filter(|p| *p > 0.0);
+        // Measurements say what was not found.
+        let percent = percent.filter(|_| !calibration.is_any());
         if let Some(percent) = survey.leakage_not_found_percent
             && !Field::NotFound.allows(percent)
         {
@@ -151,6 +172,12 @@ impl Trials {
             sized,
             gaps,
             flows,
+            targets: calibration
+                .by
+                .iter()
+                .map(|one| Ready::of(&one.target))
+                .collect(),
+            factors: calibration.factors().clone(),
         })
     }
 
@@ -166,7 +193,7 @@ impl Trials {
             UncertainInput::Gusts,
             UncertainInput::Wind,
         ];
-        if self.uncertainties.len() > self.gaps {
+        if self.uncertainties.len() > self.gaps || self.is_weighed() {
             common.push(UncertainInput::NotFound);
         }
         inputs.extend(
@@ -178,27 +205,86 @@ impl Trials {
         inputs
     }
 
+    /// Whether measurements weigh the draws.
+    pub(super) fn is_weighed(&self) -> bool {
+        !self.targets.is_empty()
+    }
+
     pub(super) fn columns(&self) -> usize {
-        LEAKAGE_COLUMNS + CASE_COLUMNS * self.model.cases.len()
+        let own = LEAKAGE_COLUMNS + CASE_COLUMNS * self.model.cases.len();
+        if self.is_weighed() {
+            own + WEIGHING_COLUMNS + self.targets.len()
+        } else {
+            own
+        }
     }
 
     /// Works out some of the draws; `draws` counts from 0. Pieces may be worked out in any order
     /// and on any thread.
     #[must_use]
     pub fn draw_chunk(&self, seed: u64, draws: Range<u32>) -> Chunk {
+        self.draw_in_round(seed, draws, &Round::default())
+    }
+
+    /// The same in a round.
+    #[must_use]
+    pub fn draw_in_round(&self, seed: u64, draws: Range<u32>, round: &Round) -> Chunk {
         let mut bench = self.model.workbench();
         let mut varied = self.model.as_surveyed(TOLERANCE);
         let room = draws.len() * self.columns();
         let rows = draws
             .clone()
             .try_fold(Vec::with_capacity(room), |mut rows, number| {
-                self.draw(Draw::new(seed, number), &mut varied, &mut bench, &mut rows)?;
+                let drawn = round.draw(seed, number);
+                self.draw(&drawn, &mut varied, &mut bench, &mut rows)?;
                 Ok(rows)
             });
-        Chunk { seed, draws, rows }
+        Chunk {
+            seed,
+            round: round.number(),
+            draws,
+            rows,
+        }
     }
 
-    /// How many times as much outside air comes in in each draw as in the vehicle as surveyed, by
+    /// The draws that stand for those asked for: the same, or where measurements weigh as many of
+    /// the likely ones.
+    fn likely(&self, seed: u64, draws: Range<u32>) -> Vec<u32> {
+        if !self.is_weighed() {
+            return draws.collect();
+        }
+        let round = Round::default();
+        let candidates = 0..CANDIDATES.max(draws.end);
+        let logarithms: Vec<f64> = candidates
+            .clone()
+            .map(|number| {
+                let drawn = round.draw(seed, number);
+                let common = self.common(&drawn);
+                let each = self.targets.iter();
+                each.map(|one| one.ln_likelihood(one.predicted(&drawn, &common)))
+                    .sum()
+            })
+            .collect();
+        let numbers: Vec<u32> = candidates.collect();
+        let places = resampled(&weights(&logarithms), draws.len());
+        places.into_iter().map(|at| numbers[at]).collect()
+    }
+
+    fn common(&self, drawn: &Drawn<'_>) -> Common {
+        let of = |input| drawn.of(input, self.spread(input));
+        Common {
+            surveyor: of(UncertainInput::Surveyor),
+            found: if self.is_weighed() {
+                of(UncertainInput::NotFound)
+            } else {
+                1.0
+            },
+            discharge: of(UncertainInput::Discharge),
+        }
+    }
+
+    /// How many times as much outside air comes in in each draw as in the vehicle as surveyed, or as
+    /// measurements make it, by
     /// the wind of each weather case, m/s at the roof's height, in rising order.
     ///
     /// # Errors
@@ -210,11 +296,18 @@ impl Trials {
             let inflows = bench.inflows.iter();
             inflows.map(|inflow| inflow.recorded).collect()
         };
+        for (factor, (input, _)) in varied.factors.iter_mut().zip(&self.uncertainties) {
+            if let UncertainInput::Gap(gap) = input {
+                *factor = self.factors.of_gap(*gap);
+            }
+        }
         self.model.evaluate(&mut bench, &varied, Want::Recorded)?;
         let surveyed = recorded(&bench);
+        let round = Round::default();
+        let draws = self.likely(seed, draws).into_iter();
         draws
             .map(|number| {
-                self.vary(Draw::new(seed, number), &mut varied);
+                self.vary(&round.draw(seed, number), &mut varied);
                 self.model.evaluate(&mut bench, &varied, Want::Recorded)?;
                 let cases = self.model.cases.iter().zip(recorded(&bench));
                 let mut factors: Vec<(f64, f64)> = cases
@@ -229,12 +322,16 @@ impl Trials {
     }
 
     /// Draws all that is uncertain.
-    fn vary(&self, draw: Draw, varied: &mut Varied) {
-        let common = |uncertainty: UncertainInput| self.spread(uncertainty).draw(draw, uncertainty);
-        let surveyor = common(UncertainInput::Surveyor);
-        for (factor, (uncertainty, spread)) in varied.factors.iter_mut().zip(&self.uncertainties) {
-            let own = spread.draw(draw, *uncertainty);
+    fn vary(&self, drawn: &Drawn<'_>, varied: &mut Varied) -> Common {
+        let common = |uncertainty: UncertainInput| drawn.of(uncertainty, self.spread(uncertainty));
+        let all = self.common(drawn);
+        let surveyor = all.surveyor;
+        let leaks = self.uncertainties.iter().zip(&self.unintended);
+        for (factor, ((uncertainty, spread), unintended)) in varied.factors.iter_mut().zip(leaks) {
+            let own = drawn.of(*uncertainty, *spread);
+            let found = if *unintended { all.found } else { 1.0 };
             *factor = surveyor
+                * found
                 * match (uncertainty, self.not_found) {
                     (UncertainInput::NotFound, Some(share)) => share * own,
                     _ => own,
@@ -245,9 +342,9 @@ impl Trials {
             .iter_mut()
             .zip(&self.inner_uncertainties);
         for (factor, (uncertainty, spread)) in inner {
-            *factor = surveyor * spread.draw(draw, *uncertainty);
+            *factor = surveyor * drawn.of(*uncertainty, *spread);
         }
-        varied.discharge = common(UncertainInput::Discharge);
+        varied.discharge = all.discharge;
         varied.walls = common(UncertainInput::WallPressure);
         let underfloor = common(UncertainInput::UnderfloorPressure);
         match self.model.underside {
@@ -258,27 +355,39 @@ impl Trials {
         }
         varied.gusts = common(UncertainInput::Gusts);
         varied.wind = common(UncertainInput::Wind);
+        all
     }
 
     fn draw(
         &self,
-        draw: Draw,
+        drawn: &Drawn<'_>,
         varied: &mut Varied,
         bench: &mut Workbench,
         rows: &mut Vec<f64>,
     ) -> Answer<()> {
-        self.vary(draw, varied);
-        rows.extend(self.leakage(varied));
+        let common = self.vary(drawn, varied);
+        let leakage = self.leakage(varied);
+        rows.extend(leakage);
         self.model.evaluate(bench, varied, Want::Both)?;
         for inflow in &bench.inflows {
             rows.extend([inflow.recorded, inflow.at_set_temperature]);
+        }
+        if self.is_weighed() {
+            let unintended = leakage[UNINTENDED];
+            let not_found = unintended - unintended / common.found;
+            rows.extend([drawn.ln_prior_over_round(), not_found]);
+            let each = self.targets.iter();
+            rows.extend(each.map(|one| one.predicted(drawn, &common)));
         }
         Ok(())
     }
 
     /// How anything but a single size is spread.
     fn spread(&self, uncertainty: UncertainInput) -> Spread {
-        Spread::of_common(uncertainty, self.model.underside)
+        match uncertainty {
+            UncertainInput::NotFound if self.is_weighed() => Spread::COMMON,
+            _ => Spread::of_common(uncertainty, self.model.underside),
+        }
     }
 
     /// ELA, EqLA, EqLA of the unintended gaps, flow at 50 Pa.

@@ -1,6 +1,6 @@
 //! How sure a winter is: the season again with other leakage, wind, sources and storage.
 
-use super::count::Season;
+use super::bands::{Drawn, Figure};
 use super::run::{Given, Winter};
 use crate::assess::answer::Answer;
 use crate::assess::not_known::NotKnown;
@@ -27,106 +27,6 @@ const STORES: f64 = 0.467;
 /// What the random numbers of both are told apart by.
 const SOURCES_KEY: u64 = 101;
 const STORES_KEY: u64 = 102;
-/// Share of the draws below a band, and above it.
-const OUTSIDE: f64 = 0.1;
-
-/// A number told of a season.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Figure {
-    /// Mean relative humidity, 0 to 1.
-    MeanRh,
-    /// Share of the hours above 80 %.
-    Above80,
-    /// Nights with frost inside.
-    FrostNights,
-    /// Hours in which water condenses.
-    WetHours,
-    /// Highest index of mould on boards at the worst place.
-    Mould,
-    /// Water taken by machine or tub, L.
-    Water,
-    /// Energy of machine and heater, kWh.
-    Energy,
-    /// Cost of that energy.
-    Cost,
-}
-
-impl Figure {
-    /// All, in the order of the table.
-    pub const ALL: [Self; 8] = [
-        Self::MeanRh,
-        Self::Above80,
-        Self::FrostNights,
-        Self::WetHours,
-        Self::Mould,
-        Self::Water,
-        Self::Energy,
-        Self::Cost,
-    ];
-
-    /// What a season comes to; `None` where it is not known.
-    #[must_use]
-    pub fn of(self, season: &Season) -> Option<f64> {
-        let count = crate::physics::counts::count;
-        match self {
-            Self::MeanRh => Some(season.humidity.mean),
-            Self::Above80 => Some(season.humidity.share_above[2]),
-            Self::FrostNights => Some(count(season.frost.nights)),
-            Self::WetHours => Some(count(season.condensation_hours)),
-            Self::Mould => season.worst_mould(),
-            Self::Water => Some(season.removed_l),
-            Self::Energy => Some(season.machine_kwh + season.heater_kwh),
-            Self::Cost => season.cost.as_ref().ok().copied(),
-        }
-    }
-}
-
-/// The middle 80 % of the draws.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Band {
-    /// A tenth of the draws lies below.
-    pub low: f64,
-    /// A tenth of the draws lies above.
-    pub high: f64,
-}
-
-/// The band of each number of [`Figure::ALL`]; `None` where it is not known.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bands([Option<Band>; Figure::ALL.len()]);
-
-/// What one draw comes to for one option, as [`Figure::ALL`] has it.
-pub type Drawn = [Option<f64>; Figure::ALL.len()];
-
-impl Bands {
-    /// The band of a number.
-    #[must_use]
-    pub fn of(&self, figure: Figure) -> Option<Band> {
-        let at = Figure::ALL.iter().position(|own| *own == figure)?;
-        self.0.get(at).copied().flatten()
-    }
-
-    /// Bands of draws.
-    ///
-    /// # Errors
-    /// [`NotKnown`] where there are none.
-    pub fn through(draws: &[Drawn]) -> Answer<Self> {
-        if draws.is_empty() {
-            return Err(NotKnown::because("no draws were asked for"));
-        }
-        let mut bands = [None; Figure::ALL.len()];
-        for (at, band) in bands.iter_mut().enumerate() {
-            let values = draws.iter().map(|draw| draw.get(at).copied().flatten());
-            *band = values.collect::<Option<Vec<f64>>>().map(|mut values| {
-                values.sort_by(f64::total_cmp);
-                Band {
-                    low: super::count::quantile(&values, OUTSIDE),
-                    high: super::count::quantile(&values, 1.0 - OUTSIDE),
-                }
-            });
-        }
-        Ok(Self(bands))
-    }
-}
 
 /// The draws of a winter, made ready.
 pub struct Doubt<'a> {

@@ -4,6 +4,7 @@
 //! season by itself ([`Winter::season`]), so that they can be shared out to threads.
 
 mod air;
+mod bands;
 mod count;
 mod doubt;
 mod elements;
@@ -14,13 +15,15 @@ mod options;
 mod run;
 mod throughout;
 
+pub use bands::{Band, Bands, Doubted, Drawn, Figure};
 pub use count::{COLDEST_CORNER_K, COUNTED_RH, Frost, Humidity, Season};
-pub use doubt::{Band, Bands, Doubt, Drawn, Figure, MOST_WINTER_DRAWS, WINTER_DRAWS};
+
+pub use doubt::{Doubt, MOST_WINTER_DRAWS, WINTER_DRAWS};
 pub use mould::{MouldAt, MouldSpot};
 pub use of_stay::{sound, typical_weather};
 pub use options::WinterOption;
 pub use run::{Weathered, Winter};
-pub use throughout::Throughout;
+pub use throughout::{Throughout, WORTH_NAMING};
 
 use crate::climate::{Weather, invent};
 use crate::survey::TypicalWinter;

@@ -49,6 +49,8 @@ pub struct Weathered {
     pub frost: Frost,
     /// The heading is not known: sun and wind are means over all.
     pub any_heading: bool,
+    /// The clock of the weather counts as the sun's, as nothing says otherwise.
+    pub clock_assumed: bool,
 }
 
 /// What is otherwise than surveyed.
@@ -379,8 +381,10 @@ fn mean_power(marched: &Marched) -> f64 {
 /// The air with ventilators and lockers open, where any stands closed.
 fn opened(study: &Study, outdoors: &[Outdoors]) -> Option<Answer<AirTable<NotKnown>>> {
     let survey = study.survey();
-    let laws = crate::assess::drying::opened_laws(survey, &study.prepared().findings)?;
-    let envelope = Envelope::new(survey, &study.prepared().findings, &laws);
+    let prepared = study.prepared();
+    let (findings, factors) = (&prepared.findings, &prepared.factors);
+    let laws = crate::assess::drying::opened_laws(survey, findings, factors)?;
+    let envelope = Envelope::new(survey, findings, &laws);
     Some(envelope.map(|envelope| air_table(envelope, outdoors)))
 }
 
@@ -398,5 +402,6 @@ fn weathered(survey: &Survey, weather: &Weather, outdoors: &[Outdoors]) -> Answe
             outdoors.get(at).map_or(f64::NAN, |hour| hour.air.t_c)
         }),
         any_heading: survey.site.heading_deg.is_none(),
+        clock_assumed: weather.place.clock_assumed,
     })
 }

@@ -9,6 +9,9 @@ use crate::climate::Hour;
 use crate::physics::MoistAir;
 use crate::survey::TypicalWinter;
 
+/// Least share of a winter that an option must spare of humidity above 80 % to be named for it.
+pub const WORTH_NAMING: f64 = 0.01;
+
 /// A winter and what every option comes to in it.
 pub struct Throughout {
     winter: Winter,
@@ -84,11 +87,35 @@ impl Throughout {
         Some((self.options().get(at)?, self.seasons.get(at)?))
     }
 
+    /// The option with the fewest hours above 80 %, the cheaper of two alike, by its place; `None` where
+    /// none spares a hundredth of the winter against doing nothing.
+    #[must_use]
+    pub fn driest(&self) -> Option<usize> {
+        let wet = |season: &Season| season.humidity.share_above[2];
+        let most = wet(self.nothing()?) - WORTH_NAMING;
+        let known = self.seasons.iter().enumerate();
+        let known = known.filter_map(|(at, season)| Some((at, season.as_ref().ok()?)));
+        let cost = |season: &Season| season.cost.clone().unwrap_or(f64::INFINITY);
+        let driest =
+            known
+                .filter(|(_, season)| wet(season) < most)
+                .min_by(|(_, one), (_, other)| {
+                    let by_cost = cost(one).total_cmp(&cost(other));
+                    wet(one).total_cmp(&wet(other)).then(by_cost)
+                });
+        driest.map(|(at, _)| at)
+    }
+
+    /// Place of doing nothing.
+    #[must_use]
+    pub fn idle(&self) -> Option<usize> {
+        let mut all = self.options().iter();
+        all.position(|option| option.kind == OptionKind::Nothing)
+    }
+
     /// Doing nothing, where it is known.
     #[must_use]
     pub fn nothing(&self) -> Option<&Season> {
-        let mut all = self.options().iter().zip(&self.seasons);
-        let (_, season) = all.find(|(option, _)| option.kind == OptionKind::Nothing)?;
-        season.as_ref().ok()
+        self.seasons.get(self.idle()?)?.as_ref().ok()
     }
 }

@@ -145,6 +145,7 @@ fn location(line: &str, number: usize) -> Result<Place, EpwError> {
         latitude_deg: value(7, "latitude", (-90.0, 90.0))?,
         longitude_deg: value(8, "longitude", (-180.0, 180.0))?,
         zone_h: value(9, "time zone", (-12.0, 14.0))?,
+        clock_assumed: false,
         altitude_m: value(10, "altitude", (-450.0, 6000.0))?,
     })
 }

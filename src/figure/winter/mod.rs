@@ -3,7 +3,7 @@
 mod bands;
 mod calendar;
 
-pub use bands::bands;
+pub use bands::{bands, before_and_after};
 pub use calendar::calendar;
 
 use super::scene::{Point, Role, Scene, Shape, Stroke};

@@ -85,6 +85,7 @@ impl Word for Leads {
             Self::DryingHeat => "drying_heat",
             Self::Winter => "winter",
             Self::SealingPlan => "sealing_plan",
+            Self::Measurements => "measurements",
             Self::Place(_) => "place",
         }
     }

@@ -1,8 +1,9 @@
 //! Measurements as they were recorded, and what came of them.
 
 use super::object::Object;
+use crate::assess::calibration::MeasurementId;
 use crate::assess::measured::{FanOutcome, Measured, Verdict};
-use crate::assess::{Answer, NotKnown};
+use crate::assess::{Answer, NotKnown, Study};
 use crate::physics::measurement::Limits;
 use crate::physics::units::{MM2_PER_M2, SECONDS_PER_HOUR};
 use crate::survey::word::Word;
@@ -60,6 +61,40 @@ pub(super) fn results(measured: &Measured) -> Object {
         })
 }
 
+/// What measurements make of the results, beside the results as surveyed.
+pub(super) fn calibration(study: &Study) -> Object {
+    let calibration = study.calibration();
+    let surveyed = study.as_surveyed().assessment();
+    let eqla = surveyed.leakage.unintended.as_ref();
+    let eqla = eqla.map(|total| total.figures.eqla * MM2_PER_M2);
+    Object::new()
+        .list("by", &calibration.by, |one| {
+            measurement(one.of).with("verdict", word(one.verdict))
+        })
+        .list("not_by", &calibration.not_by, |(of, why)| {
+            measurement(*of).with("reason", &why.reason)
+        })
+        .with(
+            "surveyed_unintended_eqla_10pa_mm2",
+            eqla.map_err(NotKnown::clone),
+        )
+        .with("surveyed_season_ach_mean_per_h", &surveyed.season_ach_per_h)
+}
+
+/// Which measurement it is.
+fn measurement(of: MeasurementId) -> Object {
+    let MeasurementId::FanTest(fan_test) = of;
+    Object::new().with("fan_test", fan_test.0)
+}
+
+fn word(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Agrees => "agrees",
+        Verdict::MoreThanFound => "more_than_found",
+        Verdict::LessThanFound => "less_than_found",
+    }
+}
+
 fn one(id: FanTestId, outcome: &Answer<FanOutcome>) -> Object {
     let outcome = || outcome.as_ref().map_err(NotKnown::clone);
     let part = |of: &dyn Fn(&FanOutcome) -> Answer<Limits>, scale: f64| {
@@ -103,12 +138,5 @@ fn one(id: FanTestId, outcome: &Answer<FanOutcome>) -> Object {
         .with("not_found_eqla_mm2", found)
         .with("not_found_eqla_low_mm2", found_low)
         .with("not_found_eqla_high_mm2", found_high)
-        .with(
-            "verdict",
-            verdict.map(|verdict| match verdict {
-                Verdict::Agrees => "agrees",
-                Verdict::MoreThanFound => "more_than_found",
-                Verdict::LessThanFound => "less_than_found",
-            }),
-        )
+        .with("verdict", verdict.map(word))
 }

@@ -88,7 +88,8 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .with(
             "leakage_not_found_percent",
             survey.leakage_not_found_percent,
-        );
+        )
+        .with("calibrated", survey.calibrated);
     records::with_records(head, survey)
         .with("walk", walk::walk(survey))
         .with("leakage", leakage::leakage(survey, assessment))
@@ -104,6 +105,7 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .with("air_change", dependence::dependence(study))
         .with("uncertainty", uncertainty::uncertainty(study.uncertainty()))
         .with("measured", measured::results(study.measured()))
+        .with("calibration", measured::calibration(study))
         .with("sealing", sealing::sealing(study, asked))
         .with("papers", sealing::papers(study))
         .found("drying_heating", comparison, drying::comparison)

@@ -2,7 +2,7 @@
 
 use super::object::Object;
 use crate::assess::uncertainty::{
-    Interval, NotFound, Outweighed, Share, UncertainInput, Uncertainty,
+    Calibrated, Interval, NotFound, Outweighed, Share, UncertainInput, Uncertainty,
 };
 use crate::assess::{Answer, NotKnown};
 use crate::physics::units::MM2_PER_M2;
@@ -50,6 +50,19 @@ fn intervals(found: &Uncertainty) -> Object {
             "not_found",
             not_found_line.map(|line| not_found(found, line)),
         )
+        .with("calibrated", found.calibrated.as_ref().map(calibrated))
+}
+
+/// What measurements did to the intervals.
+fn calibrated(found: &Calibrated) -> Object {
+    Object::new()
+        .with(
+            "not_found_eqla_10pa_mm2",
+            interval(&found.not_found_eqla, MM2_PER_M2),
+        )
+        .with("effective_draws", found.effective_draws)
+        .with("rounds", found.rounds)
+        .with("before", intervals(&found.before))
 }
 
 /// The gap or the inner opening that an item is, if it is one; null for the other.

@@ -4,7 +4,7 @@ use super::object::{Object, list};
 use crate::assess::winter::{Bands, Figure, Frost, Humidity, MouldAt, Season, WinterOption};
 use crate::assess::{Answer, NotKnown};
 use crate::physics::mould::Sensitivity;
-use crate::report::winter::{DoubtTold, WinterTold};
+use crate::report::winter::WinterTold;
 use crate::survey::word::Word;
 
 /// Number of the layout of the output.
@@ -25,17 +25,18 @@ pub(super) fn winter(told: &WinterTold<'_>) -> Object {
         .with("hours", weathered.hours)
         .with("unknown_hours", weathered.not_known)
         .with("any_heading", weathered.any_heading)
+        .with("clock_assumed", weathered.clock_assumed)
         .with("outside", outside)
         .with("options", options(told.options, told.seasons));
     let none = Err(NotKnown::because("no gap is planned"));
-    let planned = told.planned.unwrap_or(&none);
+    let planned = told.planned.as_ref().unwrap_or(&none);
     let head = head.found("after_plan", planned, |planned| {
         options(planned.options, planned.seasons)
     });
-    let doubt = told.doubt;
+    let doubt = told.doubt.and_then(Result::ok);
     head.with("draws", doubt.map(|doubt| doubt.draws)).with(
         "bands",
-        doubt.map_or_else(Vec::new, |doubt: DoubtTold<'_>| list(doubt.bands, bands)),
+        doubt.map_or_else(Vec::new, |doubt| list(&doubt.bands, bands)),
     )
 }
 
@@ -120,6 +121,8 @@ fn mould(at: &MouldAt) -> Object {
 fn key(figure: Figure) -> (&'static str, f64) {
     match figure {
         Figure::MeanRh => ("rh_mean_percent", 100.0),
+        Figure::Above60 => ("above_60_share", 1.0),
+        Figure::Above70 => ("above_70_share", 1.0),
         Figure::Above80 => ("above_80_share", 1.0),
         Figure::FrostNights => ("frost_nights", 1.0),
         Figure::WetHours => ("condensation_hours", 1.0),
@@ -140,6 +143,7 @@ fn bands(answer: &Answer<Bands>) -> Object {
         object.found(key, &band, |band| {
             Object::new()
                 .with("low", band.low * scale)
+                .with("median", band.median * scale)
                 .with("high", band.high * scale)
         })
     })

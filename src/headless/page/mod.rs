@@ -75,6 +75,7 @@ pub(super) fn render(study: &Study, asked: Asked, shown: Shown) -> String {
     }
     if !survey.fan_tests.is_empty() {
         print::section(&mut page, &measured::section(&told));
+        print::section(&mut page, &measured::calibration(&told));
     }
     print::section(&mut page, &sealing(study, asked));
     for section in [

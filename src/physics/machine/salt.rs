@@ -1,6 +1,8 @@
 //! Calcium chloride, the salt of moisture tubs: the air it can live with, the water it takes.
 
 use crate::physics::air::{ZERO_CELSIUS, saturation_pressure};
+use crate::physics::root::{Guess, Probe, falling_root};
+use std::convert::Infallible;
 
 /// Mass transfer coefficient of a tub in still room air, m/s: natural convection of 2.5 W/(m² K)
 /// through the Lewis relation **\[A\]**.
@@ -16,6 +18,16 @@ const WATER_DENSITY: f64 = 1000.0;
 const STEPS: u32 = 200;
 /// Critical temperature of water, K.
 const CRITICAL: f64 = 647.096;
+/// Humidity to which the share of salt in a solution is found: a search through a whole season asks for it
+/// at every step.
+const CLOSE: f64 = 1e-14;
+/// The saturated solution has about 0.39 of salt between 0 and 20 °C, where the humidity falls by 2.5 for
+/// each unit of it: a guess.
+const NEAR_SATURATION: Guess = Guess {
+    start: 0.39,
+    slope: 2.5,
+    finest: 0.0,
+};
 
 /// Relative humidity over a saturated solution of calcium chloride, 0 to 1.
 ///
@@ -90,16 +102,13 @@ pub fn water_at_equilibrium(t_c: f64, rh: f64) -> Option<f64> {
         return None;
     }
     // The relation falls with the share of salt over this span.
-    let (mut thin, mut thick) = (1e-3, 0.6);
-    for _ in 0..100 {
-        let middle = f64::midpoint(thin, thick);
-        if solution_rh(middle, t_c) > rh {
-            thin = middle;
-        } else {
-            thick = middle;
-        }
-    }
-    let salt_share = f64::midpoint(thin, thick);
+    let over = |salt_share: f64| -> Result<Probe, Infallible> {
+        let value = solution_rh(salt_share, t_c) - rh;
+        let close = value.abs() <= CLOSE;
+        Ok(Probe { value, close })
+    };
+    let found = falling_root(over, (1e-3, 0.6), NEAR_SATURATION).ok()?;
+    let salt_share = f64::midpoint(found.above, found.below);
     Some((1.0 - salt_share) / salt_share)
 }
 

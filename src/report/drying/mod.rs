@@ -17,6 +17,7 @@ pub(crate) use surfaces::surfaces;
 pub(crate) use times::{drying_out, warming_up};
 
 use super::blocks::{Block, Section};
+use super::measured::calibrated_sentence;
 use super::{Material, findings};
 use crate::assess::Answer;
 use crate::assess::drying::{Comparison, OptionAnswer, Proviso, Standing, Verdict};
@@ -37,6 +38,7 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
         }
     };
     let survey = material.survey;
+    section.notes(calibrated_sentence(material.study).map(|one| format!("{one}.")));
     for part in [
         verdicts(comparison),
         figures(survey, comparison),

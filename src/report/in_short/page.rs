@@ -16,6 +16,8 @@ pub enum Leads {
     Winter,
     /// To the sealing plan.
     SealingPlan,
+    /// To what was measured.
+    Measurements,
     /// To a place where something is entered.
     Place(Place),
 }

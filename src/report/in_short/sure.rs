@@ -8,6 +8,7 @@ use crate::assess::reach::{COLDEST_C, Reach, reaches, told_watts};
 use crate::assess::words::capital;
 use crate::report::Material;
 use crate::report::drying::NOT_BY_HEAT;
+use crate::report::measured::calibrated_sentence;
 use crate::survey::{Field, Item, Place, SetUp};
 
 /// Down to which cold each heater holds, and how sure all of it is.
@@ -88,6 +89,9 @@ fn no_heater(material: &Material<'_>) -> String {
 /// Where the air change very likely lies, and the one thing that would make it surer; nothing before
 /// that was worked out.
 fn how_sure(part: &mut Part, material: &Material<'_>) {
+    if let Some(sentence) = calibrated_sentence(material.study) {
+        part.line(format!("{sentence}."), Leads::Measurements);
+    }
     let Some(found) = material.uncertainty else {
         return;
     };

@@ -127,7 +127,7 @@ pub fn plot_caption(test: &FanTest) -> String {
 }
 
 /// The name of a test at the head of a sentence.
-fn title(test: &FanTest) -> String {
+pub(super) fn title(test: &FanTest) -> String {
     match test.name.trim() {
         "" => format!("fan test {}", test.id),
         name => format!("fan test {} \u{201c}{name}\u{201d}", test.id),

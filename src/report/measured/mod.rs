@@ -1,9 +1,13 @@
-//! What was measured: which gaps by a flow test, and what fan tests say of the vehicle.
+//! What was measured: which gaps by a flow test, what fan tests say of the vehicle, and what
+//! measurements make of the results.
 
 mod by_test;
+mod calibration;
 mod fan;
 #[cfg(test)]
 mod tests;
 
 pub(crate) use by_test::{by_test, is_by_test};
+pub use calibration::section as calibration;
+pub(crate) use calibration::{calibrated_by, sentence as calibrated_sentence};
 pub use fan::{before_a_test, plot_caption, section};

@@ -1,16 +1,14 @@
 //! The guide on one page of paper, in the words of the window's help.
 
-use super::drawings;
 use crate::assess::shown::Shown;
 use crate::report::guide::{TITLE, sections};
 use crate::sheet::blocks::{Sheet, SheetText};
 use crate::sheet::choices::Paper;
-use crate::survey::{Survey, VehicleKind};
+use crate::survey::VehicleKind;
 
 /// The guide for such a vehicle. Nobody's survey and no workshop stands on it.
 #[must_use]
 pub fn guide(kind: VehicleKind, paper: Paper, shown: &Shown) -> Sheet {
-    let (cover, alt) = drawings::cover(&Survey::starting(kind));
     let text = SheetText {
         title: TITLE.to_owned(),
         kind: "Guide".to_owned(),
@@ -23,12 +21,13 @@ pub fn guide(kind: VehicleKind, paper: Paper, shown: &Shown) -> Sheet {
         address: String::new(),
         logo: None,
         logo_mm: Default::default(),
-        cover: Some((cover.0.clone(), alt)),
+        cover: None,
+        dense: true,
         sections: sections(kind),
     };
     Sheet {
         text: text.shown(shown),
-        files: vec![cover],
+        files: Vec::new(),
         refused: None,
     }
 }

@@ -14,6 +14,7 @@ use crate::assess::measured::not_to_be_handed_over;
 use crate::assess::sealing::{Bill, Work};
 use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
+use crate::report::words::not_known;
 use crate::report::{
     self, Block, Section, cases, completion, costs, drying, in_short, ledger, measured, papers,
     safety, sealing, summary, vehicle, walk, winter, winter_short, workings,
@@ -248,7 +249,9 @@ impl Writer<'_> {
                 self.files.push(file);
             }
         }
+        let calibration = measured::calibration(told);
         self.add(section);
+        self.add(calibration);
     }
 
     /// Adds a section that has something in it.
@@ -327,11 +330,11 @@ impl Writer<'_> {
         let sections = match told.study.winter() {
             None => return,
             Some(Ok(run)) => {
-                let mut sections = winter::sections(&winter_short::told(run, told.survey));
+                let mut sections = winter::sections(&winter_short::told(run, told.study));
                 if let (true, Some(first)) =
                     (self.choices.has(Part::Drawings), sections.first_mut())
                 {
-                    for (figure, file) in seasons::pictures(run, told.survey, self.choices) {
+                    for (figure, file) in seasons::pictures(run, told.study, self.choices) {
                         first.push(figure);
                         self.files.push(file);
                     }
@@ -339,8 +342,8 @@ impl Writer<'_> {
                 sections
             }
             Some(Err(unknown)) => {
-                let words = format!("Not known: {}.", unknown.reason.trim_end_matches('.'));
-                vec![Section::new("The winter hour by hour").ending(words)]
+                let section = Section::new("The winter hour by hour");
+                vec![section.ending(not_known(unknown))]
             }
         };
         for section in sections {
@@ -457,6 +460,7 @@ impl Writer<'_> {
             logo: workshop.logo.as_ref().map(|_| LOGO.to_owned()),
             logo_mm: logo_size(workshop.logo.as_ref()),
             cover: self.cover(),
+            dense: false,
             sections: std::mem::take(&mut self.sections),
         }
     }

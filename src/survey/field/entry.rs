@@ -201,7 +201,8 @@ pub enum Field {
     FanMostPressure,
     FanLaidUp,
     FanInUse,
-    // measurements: fan tests
+    // measurements: whether they weigh, and fan tests
+    Calibrated,
     FanTestName,
     FanTestDate,
     Instrument,

@@ -3,6 +3,10 @@
 use super::entry::{Entry, Field as F, of};
 
 pub(super) const FIELDS: &[Entry] = &[
+    of(F::Calibrated, "calibrated", "Measurements weigh in the results").help(
+        "On: every result is worked out with what sizes and measurements together make most likely. \
+         Off: with the gaps as surveyed alone.",
+    ),
     of(F::FanTestName, "fan_test_name", "Test")
         .stored_as("name")
         .help("A name to tell this test from others, such as \u{201c}before the work\u{201d}."),

@@ -1,6 +1,7 @@
 //! How much is made of longer work.
 
 use crate::assess::uncertainty::DRAWS;
+use crate::assess::winter::WINTER_DRAWS;
 use crate::tasks::processors;
 use std::time::Duration;
 
@@ -9,6 +10,8 @@ use std::time::Duration;
 pub struct Effort {
     /// Draws of what is in doubt.
     pub draws: u32,
+    /// The same of a winter.
+    pub winter_draws: u32,
     /// Threads that draw.
     pub threads: usize,
     /// Time without an edit after which longer work begins.
@@ -21,6 +24,7 @@ impl Effort {
     pub fn program() -> Self {
         Self {
             draws: DRAWS,
+            winter_draws: WINTER_DRAWS,
             threads: processors(),
             pause: Duration::from_millis(700),
         }
@@ -31,6 +35,7 @@ impl Effort {
     pub fn test() -> Self {
         Self {
             draws: 120,
+            winter_draws: 3,
             threads: 1,
             pause: Duration::ZERO,
         }

@@ -11,6 +11,7 @@
 
 mod asked;
 mod effort;
+mod follow;
 mod work;
 
 pub use asked::{Revised, Wanted};
@@ -39,6 +40,8 @@ pub enum LongWork {
     Budget,
     /// The winter hour by hour.
     Winter,
+    /// How sure the winter is.
+    WinterBands,
 }
 
 /// An answer and the survey's revision it is for.
@@ -131,6 +134,7 @@ pub struct Answers {
     first_job: Job,
     budget_job: Job,
     winter_job: Job,
+    winter_bands_job: Job,
     folder: Option<PathBuf>,
     results: Option<Results>,
     /// Findings from elsewhere, such as about photos.
@@ -185,6 +189,10 @@ impl Answers {
                 Manner::after(effort.pause, "The winter could not be worked out"),
                 work::winter,
             ),
+            winter_bands_job: job(
+                Manner::at_once("How sure the winter is could not be worked out"),
+                work::winter_bands,
+            ),
             folder: None,
             spawner,
             wake,
@@ -236,6 +244,7 @@ impl Answers {
         if matches!(page, Page::Winter | Page::InShort) {
             self.winter_job.want(&of, any, &mut sentences);
         }
+        self.follow_bands(&of, page, any, &mut sentences);
         if page == Page::SealingPlan {
             let budget = None;
             let of_aim = Wanted { budget, ..wanted };
@@ -299,6 +308,7 @@ impl Answers {
             &mut self.first_job,
             &mut self.budget_job,
             &mut self.winter_job,
+            &mut self.winter_bands_job,
         ];
         let mut all = Vec::new();
         for job in jobs {
@@ -362,6 +372,7 @@ impl Answers {
             LongWork::Sealing => self.sealing_job.task.status(),
             LongWork::Budget => self.budget_job.task.status(),
             LongWork::Winter => self.winter_job.task.status(),
+            LongWork::WinterBands => self.winter_bands_job.task.status(),
         }
     }
 
@@ -371,6 +382,7 @@ impl Answers {
             LongWork::Sealing => &mut self.sealing_job,
             LongWork::Budget => &mut self.budget_job,
             LongWork::Winter => &mut self.winter_job,
+            LongWork::WinterBands => &mut self.winter_bands_job,
         }
     }
 

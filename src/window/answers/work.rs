@@ -12,6 +12,7 @@ pub(super) fn results(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) 
     let study = &asked.of.study;
     study.assessment();
     study.measured();
+    study.as_surveyed().assessment();
     asked
         .of
         .unprintable
@@ -88,11 +89,26 @@ pub(super) fn budget(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
     }
 }
 
-/// The winter that the survey names.
+/// The winter that the survey names, then the same with the planned gaps sealed.
 pub(super) fn winter(asked: &Asked, effort: Effort, line: &Line<'_, (Asked, Part)>) {
-    let watch = |share| line.progress(share);
     let Revised { study, folder, .. } = &*asked.of;
-    if tasks::winter(study, folder.as_deref(), effort.threads, &watch).is_some() {
+    let parts = if study.planned().is_some() { 2.0 } else { 1.0 };
+    let watch = |share: f64| line.progress(share / parts);
+    let folder = folder.as_deref();
+    if tasks::winter(study, folder, effort.threads, &watch).is_some() {
         line.send((asked.clone(), Part::Winter));
+        let watch = |share: f64| line.progress((1.0 + share) / parts);
+        if tasks::winter_after_plan(study, folder, effort.threads, &watch).is_some() {
+            line.send((asked.clone(), Part::Winter));
+        }
+    }
+}
+
+/// How sure the winter is that was run.
+pub(super) fn winter_bands(asked: &Asked, effort: Effort, line: &Line<'_, (Asked, Part)>) {
+    let watch = |share| line.progress(share);
+    let (study, draws) = (&asked.of.study, effort.winter_draws);
+    if tasks::winter_bands(study, draws, effort.threads, &watch).is_some() {
+        line.send((asked.clone(), Part::WinterBands));
     }
 }

@@ -96,7 +96,10 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
     if key.choices.kind == Kind::Report {
         let watch = |share| line.progress(share);
         let folder = of.folder.as_deref();
-        tasks::winter(&of.study, folder, effort.threads, &watch);
+        let (study, threads) = (&of.study, effort.threads);
+        tasks::winter(study, folder, threads, &watch);
+        tasks::winter_after_plan(study, folder, threads, &watch);
+        tasks::winter_bands(study, effort.winter_draws, threads, &watch);
         if line.stopped() {
             return;
         }

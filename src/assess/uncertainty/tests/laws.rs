@@ -60,7 +60,7 @@ fn factors_have_mean_one_and_the_stated_spread() {
         let spread = Spread::of_gap(certainty);
         let uncertainty = UncertainInput::Gap(GapId(9));
         let draws = (0..N)
-            .map(|n| spread.draw(Draw::new(1, n), uncertainty))
+            .map(|n| spread.at(Draw::new(1, n).normal(uncertainty.key())))
             .collect();
         let found = interval(draws);
         let sigma = k.ln() / 1.96;

@@ -56,8 +56,10 @@ fn follows(survey: &Survey, drop: impl Fn(f64, &dyn Fn(UncertainInput) -> f64) -
     let closed = (0..DRAWS).map(|n| {
         let draw = Draw::new(11, n);
         let of = |uncertainty| match uncertainty {
-            UncertainInput::Gap(_) => Spread::of_gap(Certainty::Estimated).draw(draw, uncertainty),
-            _ => Spread::of_common(uncertainty, underside).draw(draw, uncertainty),
+            UncertainInput::Gap(_) => {
+                Spread::of_gap(Certainty::Estimated).at(draw.normal(uncertainty.key()))
+            }
+            _ => Spread::of_common(uncertainty, underside).at(draw.normal(uncertainty.key())),
         };
         let sizes = [1, 2].map(|id| of(UncertainInput::Gap(GapId(id))));
         let common = of(UncertainInput::Surveyor) * of(UncertainInput::Wind);
@@ -88,7 +90,7 @@ fn the_range_under_the_floor_is_as_stated() {
     let draws = |underside| {
         let input = UncertainInput::UnderfloorPressure;
         let spread = Spread::of_common(input, underside);
-        let draws = (0..40_000).map(|n| spread.draw(Draw::new(3, n), input));
+        let draws = (0..40_000).map(|n| spread.at(Draw::new(3, n).normal(input.key())));
         draws.collect::<Vec<f64>>()
     };
     let open = draws(Underside::Open);

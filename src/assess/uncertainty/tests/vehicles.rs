@@ -92,8 +92,10 @@ fn wind_across_two_openings_follows_its_closed_form() {
     let closed = (0..draws).map(|n| {
         let draw = Draw::new(11, n);
         let of = |uncertainty| match uncertainty {
-            UncertainInput::Gap(_) => Spread::of_gap(Certainty::Estimated).draw(draw, uncertainty),
-            _ => Spread::of_common(uncertainty, Underside::Open).draw(draw, uncertainty),
+            UncertainInput::Gap(_) => {
+                Spread::of_gap(Certainty::Estimated).at(draw.normal(uncertainty.key()))
+            }
+            _ => Spread::of_common(uncertainty, Underside::Open).at(draw.normal(uncertainty.key())),
         };
         let (one, other) = (
             of(UncertainInput::Gap(GapId(1))),

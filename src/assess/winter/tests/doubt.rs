@@ -4,7 +4,7 @@ use super::{caravan, go_on, mild};
 use crate::assess::Study;
 use crate::assess::drying::OptionKind;
 use crate::assess::winter::{Bands, Drawn, Figure, Winter};
-use crate::survey::{MachineKind, Stay, WorkState};
+use crate::survey::{MachineKind, SetUp, Stay, WorkState};
 
 fn drawn(winter: &Winter, study: &Study, option: usize, draws: u32) -> Vec<Drawn> {
     let doubt = winter.doubt(study, draws).expect("made ready");
@@ -67,19 +67,64 @@ fn bands_lie_around_the_season_as_surveyed_and_two_steps_an_hour_are_enough_for_
 }
 
 #[test]
-fn a_band_leaves_a_tenth_of_the_draws_on_either_side_and_is_not_known_where_one_is_not() {
-    // numpy: quantile(0 … 10, [.1, .9]) = 1, 9.
+fn a_band_leaves_a_twentieth_of_the_draws_on_either_side_and_is_not_known_where_one_is_not() {
+    // numpy: quantile(0 … 10, [.05, .5, .95]) = 0.5, 5, 9.5.
     let draws: Vec<Drawn> = (0..=10u32)
         .map(|at| {
-            let mut draw: Drawn = [Some(f64::from(at)); 8];
-            draw[7] = (at != 4).then_some(1.0);
+            let mut draw: Drawn = [Some(f64::from(at)); Figure::ALL.len()];
+            let cost = Figure::ALL.len() - 1;
+            draw[cost] = (at != 4).then_some(1.0);
             draw
         })
         .collect();
     let bands = Bands::through(&draws).expect("draws");
     let mean = bands.of(Figure::MeanRh).expect("known");
-    assert!((mean.low - 1.0).abs() < 1e-12 && (mean.high - 9.0).abs() < 1e-12);
+    assert!((mean.low - 0.5).abs() < 1e-12 && (mean.high - 9.5).abs() < 1e-12);
+    assert!((mean.median - 5.0).abs() < 1e-12);
     assert_eq!(bands.of(Figure::Cost), None);
+}
+
+#[test]
+fn with_the_plan_done_somebody_is_there_in_the_same_hours_and_heating_to_comfort_takes_less() {
+    let mut survey = caravan();
+    survey.set_up = SetUp::InUse;
+    for gap in &mut survey.gaps {
+        if gap.state == WorkState::Open {
+            gap.state = WorkState::Planned;
+        }
+    }
+    let study = Study::of(&survey);
+    let planned = study.planned().expect("planned").expect("a study");
+    let (weather, hours) = mild(5 * 24);
+    let stay = Stay {
+        present_from_h: Some(18.0),
+        present_to_h: Some(8.0),
+        ..Stay::default()
+    };
+    let run = |study: &Study| {
+        let winter = Winter::over(study, &weather, &hours, &stay).expect("made ready");
+        super::season_of(&winter, OptionKind::Nothing)
+    };
+    let (before, after) = (run(&study), run(planned));
+    let comfort = survey.targets.comfort_c;
+    for (hour, inside) in hours.iter().zip(&after.hours) {
+        let there = !(9..=18).contains(&hour.hour);
+        if there {
+            // Comfort is held but for the hour in which it is reached.
+            assert!(
+                hour.hour == 19 || (inside.t_c - comfort).abs() < 1e-3,
+                "{hour:?} {inside:?}"
+            );
+        } else {
+            assert!(inside.heater.abs() < 1e-12, "{hour:?} {inside:?}");
+        }
+    }
+    assert!(
+        after.heater_kwh < 0.98 * before.heater_kwh,
+        "{} {}",
+        before.heater_kwh,
+        after.heater_kwh
+    );
 }
 
 #[test]

@@ -62,6 +62,7 @@ fn steady(t_c: f64, rh: f64, wind: f64, hours: usize) -> (Weather, Vec<Hour>) {
         latitude_deg: 50.0,
         longitude_deg: 0.0,
         zone_h: 0.0,
+        clock_assumed: false,
         altitude_m: 0.0,
     };
     let weather = Weather {

@@ -99,6 +99,8 @@ record! {
         walk: Vec<Visit>,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
         fan_tests: Vec<FanTest>,
+        #[serde(default = "usually_calibrated", skip_serializing_if = "Clone::clone")]
+        calibrated: bool,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
         series: Vec<LoggerSeries>,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
@@ -107,6 +109,11 @@ record! {
         usual: Usual,
     }
     always { format: u32 = 2 }
+}
+
+/// What a file that does not say it stands for: measurements weigh.
+fn usually_calibrated() -> bool {
+    true
 }
 
 /// Reads a file of format 2.

@@ -131,6 +131,7 @@ fn way(leads: Leads) -> (&'static str, Way) {
         Leads::DryingHeat => Page::DryingHeat,
         Leads::Winter => Page::Winter,
         Leads::SealingPlan => Page::SealingPlan,
+        Leads::Measurements => Page::Measurements,
         Leads::Place(place) => {
             return (
                 Page::of(place.item).name(),

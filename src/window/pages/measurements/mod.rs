@@ -9,8 +9,9 @@ pub use view::MeasurementsView;
 
 use crate::figure;
 use crate::report::measured;
+use crate::survey::{Edit, Field};
 use crate::window::widgets::{self, report};
-use crate::window::{body, units};
+use crate::window::{body, help, units};
 use eframe::egui;
 use egui::{RichText, ScrollArea, Ui};
 use view::MeasurementsContext;
@@ -34,6 +35,17 @@ pub fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
             });
             widgets::follow_focus(ui);
         });
+}
+
+/// Whether measurements weigh in the results.
+fn weighing(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
+    let field = Field::Calibrated;
+    let mut calibrated = context.survey.calibrated;
+    let tick = ui.checkbox(&mut calibrated, field.label());
+    help::explain(ui, tick, field.label(), field.help());
+    if calibrated != context.survey.calibrated {
+        context.queue.edit(Edit::Calibrated(calibrated), None);
+    }
 }
 
 /// What the tests say, with their plots, and what to heed before one.
@@ -65,6 +77,12 @@ fn told(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
                 ui.add_space(4.0);
             }
             let section = measured::section(&material);
+            report::section(ui, context.queue, &section);
+        });
+        ui.add_space(4.0);
+        let section = measured::calibration(&material);
+        widgets::card(ui, &section.title, |ui| {
+            weighing(ui, context);
             report::section(ui, context.queue, &section);
         });
         ui.add_space(4.0);

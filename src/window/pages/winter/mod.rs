@@ -10,9 +10,11 @@ mod view;
 pub use view::WinterView;
 
 use super::sections;
+use crate::assess::Study;
 use crate::assess::winter::Throughout;
 use crate::assess::words::capital;
-use crate::figure::winter::{bands, calendar};
+use crate::figure::winter::{bands, before_and_after, calendar};
+use crate::report::words::not_known;
 use crate::report::{winter, winter_short};
 use crate::survey::{Edit, Stay, TypicalWinter};
 use crate::window::answers::LongWork;
@@ -22,7 +24,7 @@ use crate::window::units;
 use crate::window::widgets::{self, Choice, report};
 use eframe::egui;
 use egui::{RichText, Ui};
-use view::{Part, WinterContext, compared};
+use view::{Part, Stage, WinterContext, compared};
 
 /// Points of the screen for each millimetre of a drawing.
 const POINTS_PER_MM: f32 = 4.4;
@@ -72,6 +74,8 @@ fn head(ui: &mut Ui, context: &mut WinterContext<'_>) {
     });
     let status = context.answers.status(LongWork::Winter);
     widgets::long_work(ui, context.queue, LongWork::Winter, status, "the winter");
+    let (work, what) = (LongWork::WinterBands, "how sure the winter is");
+    widgets::long_work(ui, context.queue, work, context.answers.status(work), what);
     ui.add_space(2.0);
 }
 
@@ -110,8 +114,7 @@ fn run_part(ui: &mut Ui, context: &mut WinterContext<'_>, part: Part) {
         Ok(run) => known_part(ui, context, part, (run, dated.revision)),
         Err(unknown) if part == Part::Picture => {
             widgets::card(ui, "A winter hour by hour", |ui| {
-                let words = format!("Not known: {}.", unknown.reason.trim_end_matches('.'));
-                ui.label(RichText::new(units::text(ui.ctx(), &words)));
+                ui.label(units::text(ui.ctx(), &not_known(unknown)));
             });
         }
         Err(_) => {}
@@ -142,6 +145,9 @@ fn known_part(
         return;
     };
     let survey = study.survey();
+    let currency = survey.tariffs.currency.trim();
+    let doubted = study.winter_bands();
+    let stage = (study.winter_after_plan().is_some(), doubted.is_some());
     match part {
         Part::Picture => widgets::card(ui, "What each option does in this winter", |ui| {
             if revision != context.revision {
@@ -154,10 +160,13 @@ fn known_part(
             }
             ui.add_space(6.0);
             let width = width_mm(ui);
-            let scene = context.view.bands.get((revision, width), || {
-                bands(run, survey.tariffs.currency.trim(), width)
-            });
+            let doubted = doubted.and_then(|made| made.as_ref().ok());
+            let make = || bands(run, doubted, currency, width);
+            let scene = context.view.bands.get((revision, stage, width), make);
             draw(ui, &scene);
+        }),
+        Part::Plan => widgets::card(ui, "Before and after the plan", |ui| {
+            plan(ui, context, (run, study), (revision, stage));
         }),
         Part::Calendar => widgets::card(ui, "Day by day", |ui| {
             let [first, _] = compared(context, run);
@@ -182,8 +191,9 @@ fn known_part(
                 "Figures, frost, mould and assumptions",
                 &mut open,
                 |ui| {
-                    let make = || winter::sections(&winter_short::told(run, survey));
-                    for section in context.view.sections.get(revision, make).iter() {
+                    let make = || winter::sections(&winter_short::told(run, study));
+                    let key = (revision, stage);
+                    for section in context.view.sections.get(key, make).iter() {
                         report::part(ui, context.queue, section);
                         ui.add_space(6.0);
                     }
@@ -193,6 +203,46 @@ fn known_part(
         }),
         Part::Stay => {}
     }
+}
+
+/// Two options as the vehicle stands, and with the planned gaps sealed.
+fn plan(
+    ui: &mut Ui,
+    context: &mut WinterContext<'_>,
+    (run, study): (&Throughout, &Study),
+    (revision, stage): (u64, Stage),
+) {
+    let planned = match study.winter_after_plan() {
+        Some(Ok(planned)) => planned,
+        Some(Err(unknown)) => {
+            ui.label(units::text(ui.ctx(), &not_known(&unknown)));
+            return;
+        }
+        None if study.planned().is_some() => {
+            widgets::muted(ui, "This is being worked out.");
+            return;
+        }
+        None => {
+            widgets::muted(
+                ui,
+                "No gap is planned yet. Gaps marked as planned on the page Sealing plan are sealed here.",
+            );
+            return;
+        }
+    };
+    let which = [
+        (0, "First option of the plan"),
+        (1, "Second option of the plan"),
+    ];
+    choose_compared(ui, context, run, &which);
+    let pair = compared(context, run);
+    let width = width_mm(ui);
+    let currency = study.survey().tariffs.currency.trim();
+    let key = (revision, stage, pair, width);
+    let scene = context.view.both.get(key, || {
+        before_and_after((run, planned), &pair, currency, width)
+    });
+    draw(ui, &scene);
 }
 
 /// Width of a drawing in the room left, mm.

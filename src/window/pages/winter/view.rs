@@ -12,6 +12,9 @@ use crate::window::widgets::Ways;
 /// What the page gets to see.
 pub(super) type WinterContext<'a> = PageContext<'a, WinterView>;
 
+/// Whether the winter after the plan, and its draws, are there.
+pub(super) type Stage = (bool, bool);
+
 /// What the page remembers between frames.
 #[derive(Clone, Debug, Default)]
 pub struct WinterView {
@@ -26,8 +29,9 @@ pub struct WinterView {
     /// The figures behind the pictures are unfolded.
     pub(super) figures_open: bool,
     pub(super) sentences: Kept<u64, Vec<String>>,
-    pub(super) sections: Kept<u64, Vec<Section>>,
-    pub(super) bands: Kept<(u64, f64), Scene>,
+    pub(super) sections: Kept<(u64, Stage), Vec<Section>>,
+    pub(super) bands: Kept<(u64, Stage, f64), Scene>,
+    pub(super) both: Kept<(u64, Stage, [usize; 2], f64), Scene>,
     pub(super) calendar: Kept<(u64, usize, f64), Scene>,
     pub(super) lines: Kept<LinesKey, Lines>,
 }
@@ -51,6 +55,7 @@ impl WinterView {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Part {
     Picture,
+    Plan,
     Calendar,
     Hours,
     Figures,
@@ -58,8 +63,9 @@ pub(super) enum Part {
 }
 
 impl Part {
-    pub(super) const ALL: [(Self, &'static str); 5] = [
+    pub(super) const ALL: [(Self, &'static str); 6] = [
         (Self::Picture, "options"),
+        (Self::Plan, "before and after the plan"),
         (Self::Calendar, "calendar"),
         (Self::Hours, "hours"),
         (Self::Figures, "figures, frost and mould"),
@@ -67,14 +73,17 @@ impl Part {
     ];
 }
 
-/// The two options compared: those chosen, otherwise the first and the next that is known.
+/// The two options compared: those chosen, otherwise doing nothing and the driest, or the next that is
+/// known.
 pub(super) fn compared(context: &WinterContext<'_>, run: &Throughout) -> [usize; 2] {
     let there = |at: &usize| *at < run.options().len();
     let chosen = context.view.compared.filter(|pair| pair.iter().all(there));
     chosen.unwrap_or_else(|| {
-        let mut known = (0..run.options().len())
-            .filter(|at| run.option(*at).is_some_and(|(_, season)| season.is_ok()));
-        let first = known.next().unwrap_or(0);
-        [first, known.next().unwrap_or(first)]
+        let is_known = |at: &usize| run.option(*at).is_some_and(|(_, season)| season.is_ok());
+        let known = || (0..run.options().len()).filter(is_known);
+        let first = run.idle().filter(is_known).or_else(|| known().next());
+        let first = first.unwrap_or(0);
+        let next = || known().find(|at| *at != first);
+        [first, run.driest().or_else(next).unwrap_or(first)]
     })
 }

@@ -1,11 +1,17 @@
 //! A winter hour by hour: the weather, every option through the season, frost, mould, and what is
 //! assumed.
 
+mod doubt;
+mod locker;
+
+pub use locker::{BEGUN, lockers};
+
 use super::blocks::{Align, Reasons, Section, Table};
+use super::words::not_known;
 use crate::assess::drying::{OptionKind, Spot};
 use crate::assess::quantity::{Kind, price};
 use crate::assess::winter::{
-    Bands, COLDEST_CORNER_K, Figure, Frost, MouldAt, Season, Weathered, WinterOption,
+    COLDEST_CORNER_K, Doubted, Frost, MouldAt, Season, Weathered, WinterOption,
 };
 use crate::assess::words::{capital, counted};
 use crate::assess::{Answer, NotKnown};
@@ -13,13 +19,11 @@ use crate::climate::Hour;
 use crate::physics::mould::Sensitivity;
 use crate::survey::{Survey, TypicalWinter};
 
-/// Index of mould from which it counts as begun: seen under a microscope.
-const BEGUN: f64 = 1.0;
 /// Place of the class that boards and furniture have.
 const BOARDS: usize = 1;
 
 /// A winter worked out, to be told.
-#[derive(Clone, Copy)]
+#[derive(Clone)]
 pub struct WinterTold<'a> {
     /// The survey.
     pub survey: &'a Survey,
@@ -35,9 +39,9 @@ pub struct WinterTold<'a> {
     pub typical: Option<TypicalWinter>,
     /// The same once the planned gaps are sealed; `None` while none is planned, or it was not asked
     /// for.
-    pub planned: Option<&'a Answer<PlannedTold<'a>>>,
+    pub planned: Option<Answer<PlannedTold<'a>>>,
     /// How sure it is, where that was asked for.
-    pub doubt: Option<DoubtTold<'a>>,
+    pub doubt: Option<Result<&'a Doubted, &'a NotKnown>>,
 }
 
 /// The winter once the planned gaps are sealed.
@@ -49,21 +53,15 @@ pub struct PlannedTold<'a> {
     pub seasons: &'a [Answer<Season>],
 }
 
-/// How sure a winter is.
-#[derive(Clone, Copy)]
-pub struct DoubtTold<'a> {
-    /// How many draws.
-    pub draws: usize,
-    /// The bands of each option.
-    pub bands: &'a [Answer<Bands>],
-}
-
 /// All that is told of a winter.
 #[must_use]
 pub fn sections(told: &WinterTold<'_>) -> Vec<Section> {
     let mut sections = vec![weather(told), options(told)];
-    sections.extend(told.planned.map(|planned| after_plan(told, planned)));
-    sections.extend(told.doubt.map(|doubt| bands(told, &doubt)));
+    let planned = told.planned.as_ref();
+    sections.extend(planned.map(|planned| after_plan(told, planned)));
+    let currency = told.survey.tariffs.currency.trim();
+    let doubt = told.doubt;
+    sections.extend(doubt.map(|doubt| doubt::bands(told.options, doubt, currency)));
     sections.extend([frost(told), mould(told), assumed(told)]);
     sections
 }
@@ -106,6 +104,13 @@ fn weather(told: &WinterTold<'_>) -> Section {
             },
         ));
     }
+    if weathered.clock_assumed {
+        section.paragraph(
+            "The weather file does not say how its clock stands to the sun: it counts as the sun's [A], with \
+             the sun highest at 12. Where that is an hour or two off, as in summer time, the sun comes so \
+             much too early or too late, and what it warms is less sure.",
+        );
+    }
     if weathered.any_heading {
         section.paragraph(
             "The direction that the front points to is not given: sun and wind are means over all.",
@@ -140,75 +145,10 @@ fn after_plan(told: &WinterTold<'_>, planned: &Answer<PlannedTold<'_>>) -> Secti
             section.table(table, &reasons);
         }
         Err(unknown) => {
-            section.paragraph(format!("Not known: {}.", unknown.reason));
+            section.paragraph(not_known(unknown));
         }
     }
     section
-}
-
-/// How sure the figures of each option are.
-fn bands(told: &WinterTold<'_>, doubt: &DoubtTold<'_>) -> Section {
-    let mut section = Section::new("How sure the winter is");
-    let currency = told.survey.tariffs.currency.trim();
-    let mut table = Table::default()
-        .wide("Option", Align::Left, 3)
-        .column("RH mean", Align::Right)
-        .column("above 80 %", Align::Right)
-        .column("frost nights", Align::Right)
-        .column("wet hours", Align::Right)
-        .column("mould index", Align::Right)
-        .column("water, L", Align::Right)
-        .column("energy, kWh", Align::Right)
-        .column(
-            if currency.is_empty() {
-                "cost".to_owned()
-            } else {
-                format!("cost, {currency}")
-            },
-            Align::Right,
-        );
-    let mut reasons = Reasons::default();
-    for (option, bands) in told.options.iter().zip(doubt.bands) {
-        let name = capital(&option.name);
-        match bands {
-            Err(unknown) => {
-                let mark = reasons.mark(unknown);
-                table.row([name, mark]);
-            }
-            Ok(bands) => {
-                let mut cells = vec![name];
-                cells.extend(Figure::ALL.map(|figure| {
-                    let band = bands.of(figure);
-                    band.map_or_else(
-                        || "not known".to_owned(),
-                        |band| figure_kind(figure).span(band.low, band.high),
-                    )
-                }));
-                table.row(cells);
-            }
-        }
-    }
-    section.paragraph(format!(
-        "Of {} eight in ten lie in these bands: the winter is worked out again each time with other \
-         sizes of gaps, wind at and under the body, water given off inside (95 % within a factor of 1.5 \
-         [A]) and stored by the contents (within a factor of 2.5 [A]). The weather stays the same; \
-         another winter differs by more.",
-        counted(doubt.draws, "draw", "draws"),
-    ));
-    section.table(table, &reasons);
-    section
-}
-
-/// How a number of a band is written.
-fn figure_kind(figure: Figure) -> Kind {
-    match figure {
-        Figure::MeanRh => Kind::RelativeHumidity,
-        Figure::Above80 => Kind::WholePercent,
-        Figure::FrostNights | Figure::WetHours | Figure::Cost => Kind::Plain,
-        Figure::Mould => Kind::MouldIndex,
-        Figure::Water => Kind::Litres,
-        Figure::Energy => Kind::KilowattHours,
-    }
 }
 
 /// A row of figures for each option.
@@ -375,27 +315,8 @@ fn mould(told: &WinterTold<'_>) -> Section {
         table.row(cells);
     }
     section.table(table, &Reasons::default());
-    let locker = idle.mould.iter().find(|at| at.spot.in_locker);
-    let open = locker.and_then(|locker| {
-        let same = |at: &&MouldAt| {
-            !at.spot.in_locker
-                && at.spot.element == locker.spot.element
-                && at.spot.spot == locker.spot.spot
-        };
-        idle.mould.iter().find(same)
-    });
-    if let (Some(locker), Some(open)) = (locker, open) {
-        let (closed, opened) = (locker.highest[BOARDS], open.highest[BOARDS]);
-        section.paragraph(if closed < BEGUN {
-            "In a closed locker on the coldest wall mould does not begin.".to_owned()
-        } else {
-            format!(
-                "In a closed locker or behind cushions on the coldest wall the index reaches {}; with \
-                 lockers open and cushions off the wall, {}.",
-                Kind::MouldIndex.number(closed),
-                Kind::MouldIndex.number(opened),
-            )
-        });
+    if let Some(sentence) = lockers(idle) {
+        section.paragraph(sentence);
     }
     section.note(
         "Model of Hukka and Viitanen 1999 with the classes of Ojanen and others 2010 [S]. Boards and \
