@@ -5,10 +5,12 @@
 //! is the same to the last bit for any number of them. Window and headless commands both come
 //! here.
 
+mod loggers;
 mod sealing;
 mod shared;
 mod winter;
 
+pub use loggers::{Shelf, data_folders, loggers, tried};
 pub use sealing::sealed_singly;
 pub use shared::{Watch, processors, to_the_end};
 pub use winter::{

@@ -1,18 +1,17 @@
 //! What to buy and what not: the options over the season, with their prices.
 
 use super::page::{Leads, Line, Part, Picture, known};
-use super::seal::{gaps_sealed, sealed_too};
 use crate::assess::Answer;
 use crate::assess::drying::{
-    Comparison, OptionAnswer, OptionKind, Proviso, Standing, ToBuy, Verdict,
+    Comparison, OptionAnswer, OptionKind, Proviso, Shares, Standing, ToBuy, Verdict,
 };
 use crate::assess::in_short::{First, Pick, pick};
 use crate::assess::quantity::{Kind, money, price};
-use crate::assess::words::listed;
+use crate::assess::words::{counted, listed};
 use crate::figure::in_short::Bar;
 use crate::report::drying::{running_costs, shares, target, to_buy};
 use crate::report::sealing::in_currency;
-use crate::report::{Align, Material, Reasons, Table};
+use crate::report::{Align, Material, Reasons, Table, winter_short};
 use crate::survey::{Item, Place, SetUp};
 
 /// What to buy and what that costs, in a sentence; nothing where no gap is written down.
@@ -78,7 +77,8 @@ fn take(option: &OptionAnswer, currency: &str, target: &str) -> String {
 }
 
 fn quoted(option: &OptionAnswer) -> String {
-    format!("“{}”", option.name)
+    let star = if option.generic { "*" } else { "" };
+    format!("“{}”{star}", option.name)
 }
 
 /// `for 94 % of the season`, `all season`.
@@ -112,22 +112,19 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
     let mut reasons = Reasons::default();
     let mut table = Table::default()
         .wide(in_currency("What", currency), Align::Left, 1)
-        .column("held", Align::Left);
+        .column("keeps it there", Align::Left);
     for words in ["to\u{a0}buy", "a\u{a0}month", "a\u{a0}winter"] {
         table = table.column(words, Align::Decimal);
     }
-    // What never does is named above; a picture has room for its bar.
-    let never = |row: &Row<'_>| row.option.verdict == Ok(Verdict::Never);
-    for row in rows(comparison, first)
-        .into_iter()
-        .filter(|row| !never(row))
-    {
+    // What does not suffice or is not needed is named above; a picture has room for its bar.
+    let named = |option: &&OptionAnswer| option.standing() == Standing::Not || not_needed(option);
+    for option in shown(comparison).filter(|option| !named(option)) {
         table.row([
-            format!("{} {}", row.option.standing().sign(), row.name),
-            row.option.verdict_words(),
-            row.to_buy(&mut reasons),
-            reasons.or(&row.option.costs.per_month, |cost| money(*cost)),
-            reasons.or(&row.option.costs.per_winter, |cost| money(*cost)),
+            format!("{} {}", option.standing().sign(), option.starred_name()),
+            option.verdict_words(),
+            to_buy(&option.to_buy, &mut reasons),
+            reasons.or(&option.costs.per_month, |cost| money(*cost)),
+            reasons.or(&option.costs.per_winter, |cost| money(*cost)),
         ]);
     }
     known(
@@ -142,12 +139,23 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
     } else {
         ""
     };
-    part.notes.push(format!(
-        "{} {}{star}",
-        shares(comparison),
-        running_costs("Month and winter").replace(" [A]", "")
-    ));
+    part.notes
+        .push(format!("{}{star}", season(material, comparison)));
     part
+}
+
+/// Which season it is, and what its costs hold.
+fn season(material: &Material<'_>, comparison: &Comparison) -> String {
+    let run = material.study.winter().and_then(|run| run.as_ref().ok());
+    let costs = running_costs(comparison, "Month and winter").replace(" [A]", "");
+    let shares = shares(comparison);
+    match run.filter(|_| comparison.shares == Shares::Winter) {
+        None => format!("{shares} {costs}"),
+        Some(run) => format!(
+            "{shares} It has the {}. {costs}",
+            winter_short::weather(run)
+        ),
+    }
 }
 
 fn title(comparison: &Comparison) -> String {
@@ -158,76 +166,39 @@ fn title(comparison: &Comparison) -> String {
     }
 }
 
-/// One option as it is shown.
-struct Row<'a> {
-    name: String,
-    option: &'a OptionAnswer,
-    /// What sealing costs, where it is shown with gaps sealed.
-    sealing: Option<f64>,
-}
-
-impl Row<'_> {
-    fn to_buy(&self, reasons: &mut Reasons) -> String {
-        let bought = to_buy(&self.option.to_buy, reasons);
-        match (self.sealing, &self.option.to_buy) {
-            (None, _) => bought,
-            (Some(sealing), ToBuy::Costs(_)) => format!("{bought} + {}", money(sealing)),
-            (Some(sealing), _) => money(sealing),
-        }
-    }
-}
-
-/// The options in their order, and behind the one that is taken the same with the first gaps sealed.
-fn rows<'a>(comparison: &'a Comparison, first: &'a Answer<Option<First>>) -> Vec<Row<'a>> {
-    let options = comparison.options.iter().enumerate();
-    let shown = options.filter(|(_, option)| {
+/// The options that are shown, in their order.
+fn shown(comparison: &Comparison) -> impl Iterator<Item = &OptionAnswer> {
+    comparison.options.iter().filter(|option| {
         let idle = matches!(option.verdict, Ok(Verdict::NothingToOpen));
         option.kind != OptionKind::SameHeat && !idle
-    });
-    let mut rows = Vec::new();
-    let sealed = sealed_too(comparison, first);
-    for (at, option) in shown {
-        rows.push(Row {
-            name: option.starred_name(),
-            option,
-            sealing: None,
-        });
-        if let Some(sealed) = sealed.as_ref().filter(|sealed| sealed.at == at) {
-            rows.push(Row {
-                name: format!("the same, {}", gaps_sealed(sealed.first.gaps.len())),
-                option: sealed.option,
-                sealing: Some(sealed.first.plan.cost),
-            });
-        }
-    }
-    rows
+    })
 }
 
 /// The bars of the options, for a drawing.
-pub(super) fn bars(comparison: &Comparison, first: &Answer<Option<First>>) -> Vec<Bar> {
+pub(super) fn bars(comparison: &Comparison) -> Vec<Bar> {
     let mut reasons = Reasons::default();
-    let bar = |row: Row<'_>| {
+    let bar = |option: &OptionAnswer| {
         let unknown = || "?".to_owned();
         let cost = |cost: &Answer<f64>| {
             cost.as_ref()
                 .map_or_else(|_| unknown(), |cost| money(*cost))
         };
-        let known = row.option.to_buy.money().is_ok();
+        let known = option.to_buy.money().is_ok();
         Bar {
-            share: row.option.verdict.as_ref().ok().map(Verdict::share),
-            standing: row.option.standing(),
-            held: row.option.verdict_words(),
+            share: option.verdict.as_ref().ok().map(Verdict::share),
+            standing: option.standing(),
+            held: option.verdict_words(),
             to_buy: if known {
-                row.to_buy(&mut reasons)
+                to_buy(&option.to_buy, &mut reasons)
             } else {
                 unknown()
             },
-            a_month: cost(&row.option.costs.per_month),
-            a_winter: cost(&row.option.costs.per_winter),
-            name: row.name,
+            a_month: cost(&option.costs.per_month),
+            a_winter: cost(&option.costs.per_winter),
+            name: option.starred_name(),
         }
     };
-    rows(comparison, first).into_iter().map(bar).collect()
+    shown(comparison).map(bar).collect()
 }
 
 /// What suffices once the first gaps are sealed, where nothing does before.
@@ -242,14 +213,18 @@ fn after_sealing(part: &mut Part, comparison: &Comparison, first: &Answer<Option
     };
     part.line(
         format!(
-            "✔ With {} first, {} holds {} {}.",
-            gaps_sealed(first.gaps.len()),
+            "✔ With {} sealed first, {} holds {} {}.",
+            counted(first.gaps.len(), "gap", "gaps"),
             quoted(option),
             target(comparison),
             for_how_long(option)
         ),
         Leads::SealingPlan,
     );
+}
+
+fn not_needed(option: &OptionAnswer) -> bool {
+    option.provisos.contains(&Proviso::NotNeeded) && option.standing() == Standing::NotKnown
 }
 
 /// What is no help, and what must not be left to itself.
@@ -265,15 +240,25 @@ fn not_worth(part: &mut Part, comparison: &Comparison) {
         let names = real.filter(|option| wanted(option)).map(quoted);
         listed(names.collect::<Vec<String>>())
     };
-    let never =
-        named(&|option| option.verdict == Ok(Verdict::Never) && option.standing() == Standing::Not);
+    let never = named(&|option| option.standing() == Standing::Not);
     if !never.is_empty() {
-        let when = if comparison.cases.len() == 1 {
+        let mut options = comparison.options.iter();
+        let some = options.any(|option| {
+            let hardly = option.standing() == Standing::Not;
+            hardly && option.verdict != Ok(Verdict::Never)
+        });
+        let when = if some {
+            "Not enough, or for less than a tenth of the season"
+        } else if comparison.cases.len() == 1 {
             "Not enough"
         } else {
             "Not enough at any time of the season"
         };
         part.line(format!("✖ {when}: {never}."), Leads::DryingHeat);
+    }
+    let needless = named(&not_needed);
+    if !needless.is_empty() {
+        part.line(format!("ℹ Not needed: {needless}."), Leads::DryingHeat);
     }
     let flame = named(&|option| option.provisos.contains(&Proviso::Unattended));
     if !flame.is_empty() {

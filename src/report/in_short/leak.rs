@@ -127,7 +127,7 @@ fn air(part: &mut Part, material: &Material<'_>) {
         ),
         ([calm, windy], Ok([in_calm, in_wind])) => part.line(
             format!(
-                "The air inside is new every {in_calm} in “{}”, every {in_wind} in “{}”, with most wind.",
+                "The air inside is new every {in_calm} in “{}”, every {in_wind} in “{}”, the windiest.",
                 calm.name, windy.name
             ),
             Leads::AirChange,
@@ -152,7 +152,7 @@ const SURFACES: usize = 2;
 /// What the leaks do to damp and heat.
 fn does(part: &mut Part, material: &Material<'_>) {
     if let Ok(comparison) = material.comparison {
-        damp(part, comparison);
+        surfaces(part, comparison);
     }
     let targets = &material.survey.targets;
     // In use it is kept at comfort: what that costs stands with the options.
@@ -168,7 +168,7 @@ fn does(part: &mut Part, material: &Material<'_>) {
     match (water, heat) {
         (Ok(water), Ok(heat)) => part.line(
             format!(
-                "To hold {rh} at {set} takes {water} of water out a day and {heat} of heat in."
+                "To keep {rh} at {set}, {water} of water a day must come out and {heat} of heat go in."
             ),
             Leads::DryingHeat,
         ),
@@ -200,22 +200,36 @@ fn span(material: &Material<'_>, kind: Kind, of: fn(&CaseAnswer) -> Answer<f64>)
     Ok(kind.with_unit(&kind.span(low, high)))
 }
 
-fn damp(part: &mut Part, comparison: &Comparison) {
-    let Ok(rh) = comparison.mean_rh(0) else {
-        return;
-    };
-    let (rh, target) = (Kind::RelativeHumidity.text(rh), target(comparison));
+/// How damp it is with nothing done, in a sentence; nothing where no gap is written down.
+pub(super) fn damp(material: &Material<'_>) -> Option<Line> {
+    let comparison = material.comparison.as_ref().ok()?;
+    if material.survey.gaps.is_empty() {
+        return None;
+    }
+    let mean = comparison.mean_rh(0).ok()?;
+    let (rh, target) = (Kind::RelativeHumidity.text(mean), target(comparison));
     let words = match comparison.set_up {
-        SetUp::LaidUp => format!("With nothing done the air inside is {rh} humid on average"),
+        SetUp::LaidUp => "With nothing done".to_owned(),
         SetUp::InUse => format!(
-            "Heated to {} and nothing else done, the air inside is {rh} humid on average",
+            "Heated to {} and nothing else done,",
             Kind::Celsius.typed(comparison.inside_c)
         ),
     };
-    part.line(
-        format!("{words} over the season; {target} is wanted."),
+    let sign = if mean > comparison.target_rh {
+        "▲ "
+    } else {
+        ""
+    };
+    Some(Line::new(
+        format!(
+            "{sign}{words} it is {rh} humid inside, mean of the season; at most {target} is wanted."
+        ),
         Leads::DryingHeat,
-    );
+    ))
+}
+
+/// Surfaces that become too damp with nothing done.
+fn surfaces(part: &mut Part, comparison: &Comparison) {
     let Some(idle) = comparison.options.first() else {
         return;
     };
@@ -232,11 +246,12 @@ fn damp(part: &mut Part, comparison: &Comparison) {
         return;
     }
     let more = names.len().saturating_sub(SURFACES);
-    let told = names.iter().take(SURFACES).map(|name| (*name).to_owned());
-    let rest = (more > 0).then(|| counted(more, "other", "others"));
+    let told = names.iter().take(SURFACES);
+    let told = told.map(|name| format!("\u{201c}{name}\u{201d}"));
+    let rest = (more > 0).then(|| counted(more, "more", "more"));
     part.line(
         format!(
-            "Damp enough for water, mould or rust: {}.",
+            "Damp enough in some weather for water, mould or rust: {}.",
             listed(told.chain(rest))
         ),
         Leads::DryingHeat,

@@ -2,7 +2,7 @@
 
 use super::leak::renewed;
 use super::page::{Leads, Line, Part, known};
-use crate::assess::drying::{Comparison, OptionAnswer, Standing};
+use crate::assess::drying::{Comparison, OptionAnswer};
 use crate::assess::in_short::{First, Pick, pick};
 use crate::assess::quantity::{Kind, money, price};
 use crate::assess::sealing::{Chosen, Plan};
@@ -16,49 +16,31 @@ use crate::report::{Align, Material, Reasons, Table};
 use crate::survey::leave::{self, Refusal};
 use crate::survey::{GapId, Item, Place, Severity, Survey, number};
 
-/// `3 gaps sealed`.
-pub(super) fn gaps_sealed(gaps: usize) -> String {
-    format!("{} sealed", counted(gaps, "gap", "gaps"))
-}
-
 /// What the first work does, in a sentence.
-pub(super) fn headline(first: &Answer<Option<First>>) -> Option<Line> {
+pub(super) fn headline(first: &Answer<Option<First>>, currency: &str) -> Option<Line> {
     let first = first.as_ref().ok()?.as_ref()?;
     let kept_out = first.kept_out().ok()?;
     let gaps = counted(first.gaps.len(), "gap", "gaps");
     let words = format!(
-        "Sealing {gaps} keeps out {} of the air that wind drives in.",
+        "Sealing {gaps} for {}{} keeps out {} of the air that wind drives in.",
+        price(first.plan.cost, currency),
+        material_alone(&first.plan),
         Kind::WholePercent.text(kept_out)
     );
     Some(Line::new(words, Leads::SealingPlan))
 }
 
-/// The option that is taken, with the first gaps sealed.
-pub(super) struct SealedToo<'a> {
-    /// Its index.
-    pub(super) at: usize,
-    /// It then.
-    pub(super) option: &'a OptionAnswer,
-    /// The gaps.
-    pub(super) first: &'a First,
-}
-
-/// The option that is taken as the vehicle stands, or that holds the target longest, with the first
-/// gaps sealed.
-pub(super) fn sealed_too<'a>(
-    comparison: &Comparison,
-    first: &'a Answer<Option<First>>,
-) -> Option<SealedToo<'a>> {
-    let first = first.as_ref().ok()?.as_ref()?;
+/// The option that is taken as the vehicle stands, or that holds the target longest, and the same with
+/// the first gaps sealed.
+fn now_and_then<'a>(
+    comparison: &'a Comparison,
+    first: &'a First,
+) -> Option<(&'a OptionAnswer, &'a OptionAnswer)> {
     let (Pick::Take(at) | Pick::NoneSuffices(Some(at))) = pick(comparison) else {
         return None;
     };
     let then = first.comparison.as_ref().ok()?;
-    Some(SealedToo {
-        at,
-        option: then.options.get(at)?,
-        first,
-    })
+    Some((comparison.options.get(at)?, then.options.get(at)?))
 }
 
 /// The gaps, what they cost, and what that does.
@@ -171,16 +153,16 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
             .push("* A usual remedy, † a usual price or time, both assumed.".to_owned());
     }
     let chosen = match first.chosen {
-        Chosen::Planned => "Of the gaps marked as planned",
-        Chosen::Proposed => "None is planned yet; of those that save most",
-        Chosen::Within => "Of the best set for the money named",
+        Chosen::Planned => "Planned gaps",
+        Chosen::Proposed => "None is planned yet: gaps that save most",
+        Chosen::Within => "Gaps of the best set for the money named",
     };
     let more = match first.more {
         0 => String::new(),
         more => format!("; {more} more in the plan"),
     };
     part.notes
-        .push(format!("{chosen}, most for its money first{more}."));
+        .push(format!("{chosen}, best for their money first{more}."));
 }
 
 /// What it gains, what it does not, and what it is to be done after.
@@ -191,11 +173,11 @@ fn gains(part: &mut Part, material: &Material<'_>, first: &First) {
         part.below(words, Leads::SealingPlan);
     }
     if let Ok(comparison) = material.comparison {
-        if let Some(words) = then_costs(comparison, first, currency) {
-            part.below(words, Leads::DryingHeat);
-        }
-        if let Some(words) = alone(comparison, first) {
-            part.below(words, Leads::DryingHeat);
+        let alone = alone(comparison, first);
+        let words = [alone, then_costs(comparison, first, currency)];
+        let words: Vec<String> = words.into_iter().flatten().collect();
+        if !words.is_empty() {
+            part.below(words.join(" "), Leads::DryingHeat);
         }
     }
     let mut dangers = plan.findings.iter();
@@ -228,22 +210,19 @@ fn less_air(plan: &Plan, currency: &str) -> Option<String> {
     let heat = saved.winter_cost.ok().filter(|saved| *saved >= 0.5);
     let heat = heat.map_or_else(String::new, |saved| {
         format!(
-            " Of heat by electricity that is {} a winter.",
+            " Heated by electricity, that saves {} a winter.",
             price(saved, currency)
         )
     });
     let (before, after) = (renewed(*before), renewed(*after));
     Some(format!(
-        "Gains less draught and cold: in most wind the air is new every {after}, not every {before}.{heat}"
+        "Less draught and cold: in most wind the air is then new every {after}, not every {before}.{heat}"
     ))
 }
 
 /// What the option that is taken then costs and does.
 fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<String> {
-    let known = Ok(Some(first.clone()));
-    let sealed = sealed_too(comparison, &known)?;
-    let now = comparison.options.get(sealed.at)?;
-    let then = sealed.option;
+    let (now, then) = now_and_then(comparison, first)?;
     let share = |option: &OptionAnswer| {
         let share = option.verdict.as_ref().ok()?.share();
         Some(Kind::Share.text(share))
@@ -264,12 +243,7 @@ fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<
             format!("holds for {then} of the season, not {now}")
         });
     }
-    let good = if then.standing() == Standing::Well {
-        "✔ "
-    } else {
-        ""
-    };
-    (!parts.is_empty()).then(|| format!("{good}“{}” then {}.", now.name, parts.join(", and ")))
+    (!parts.is_empty()).then(|| format!("“{}” then {}.", now.name, parts.join(", and ")))
 }
 
 /// A humidity nearer to another than this is told as the same, relative humidity.
@@ -288,7 +262,7 @@ fn alone(comparison: &Comparison, first: &First) -> Option<String> {
         format!("▲ Sealing alone makes it damper: {told} humidity inside on average: dry it too.")
     } else if then > now + ALIKE {
         format!(
-            "Sealing makes it a little damper, {told} humidity on average: less than is wanted at most."
+            "Sealing makes it a little damper, {told} humidity on average: still no more than is wanted."
         )
     } else if then < now - ALIKE && then > comparison.target_rh {
         format!("Sealing alone does not dry it enough: {told} humidity inside on average.")
