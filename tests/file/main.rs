@@ -31,8 +31,11 @@ mod sheet;
 mod sheet_fill;
 #[cfg(feature = "sheet")]
 mod sheet_long;
+mod sheet_marks;
 #[cfg(feature = "sheet")]
 mod sheet_pages;
 mod undone;
 mod unprivileged;
 mod winter;
+#[cfg(feature = "sheet")]
+mod wishes;
