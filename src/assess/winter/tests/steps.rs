@@ -1,0 +1,81 @@
+//! Steps within an hour: half of one changes hardly any hour, and those that it changes are told.
+
+use super::{SAMPLES, go_on};
+use crate::assess::Study;
+use crate::assess::winter::{Winter, WinterOption, invented};
+use crate::climate::season;
+use crate::physics::winter::{HourInside, STEPS_PER_HOUR};
+use crate::survey::{Stay, TypicalWinter, file};
+
+/// How far half the step may move an hour: K, and share of saturation (METHOD, section 9).
+const KELVIN: f64 = 0.05;
+const HUMIDITY: f64 = 0.002;
+/// Hours of a part of the winter: from the first of January.
+const HOURS: usize = 10 * 24;
+const JANUARY: usize = 61 * 24;
+
+/// Most that any hour moves, and how many move further than they may.
+fn moved(one: &[HourInside], other: &[HourInside]) -> (f64, f64, usize) {
+    let apart = |one: &HourInside, other: &HourInside| {
+        ((one.t_c - other.t_c).abs(), (one.rh - other.rh).abs())
+    };
+    let pairs = one.iter().zip(other).map(|(one, other)| apart(one, other));
+    pairs.fold((0.0, 0.0, 0), |(kelvin, humidity, count), (t_c, rh)| {
+        let further = t_c > KELVIN || rh > HUMIDITY;
+        (
+            t_c.max(kelvin),
+            rh.max(humidity),
+            count + usize::from(further),
+        )
+    })
+}
+
+fn hours(winter: &Winter, option: usize, steps: u32) -> Vec<HourInside> {
+    let run = winter.season_in_steps(option, steps, &go_on);
+    run.expect("never given up").expect("known").hours
+}
+
+/// Whether a machine, that it may be too cold for, has a part in it.
+fn has_machine(option: &WinterOption) -> bool {
+    use crate::assess::drying::OptionKind;
+    matches!(
+        option.kind,
+        OptionKind::Machine(_) | OptionKind::HeatAndMachine | OptionKind::SameHeat
+    )
+}
+
+#[test]
+fn half_the_step_moves_no_hour_without_a_machine_and_hardly_one_with() {
+    let mut table = String::new();
+    for text in SAMPLES {
+        let survey = file::parse(text).expect("a sample");
+        let study = Study::of(&survey);
+        for typical in [TypicalWinter::MildMaritime, TypicalWinter::Alpine] {
+            let weather = invented(typical);
+            let all = season(&weather).expect("a winter");
+            let part = &all[JANUARY..JANUARY + HOURS];
+            let winter = Winter::over(&study, &weather, part, &Stay::default()).expect("ready");
+            for (at, option) in winter.options().iter().enumerate() {
+                let one = hours(&winter, at, STEPS_PER_HOUR);
+                let other = hours(&winter, at, 2 * STEPS_PER_HOUR);
+                let (kelvin, humidity, further) = moved(&one, &other);
+                table += &format!(
+                    "{}|{}|{}|{kelvin:.4}|{:.3}|{further}\n",
+                    survey.header.title,
+                    typical.name(),
+                    option.name,
+                    humidity * 100.0
+                );
+                let most = if has_machine(option) { HOURS / 100 } else { 0 };
+                assert!(
+                    further <= most,
+                    "{}, {}, {}: {further} of {HOURS} hours, up to {kelvin} K and {humidity}",
+                    survey.header.title,
+                    typical.name(),
+                    option.name
+                );
+            }
+        }
+    }
+    std::fs::write("/tmp/w/steps.txt", table).expect("TEMPORARY");
+}
