@@ -5,9 +5,11 @@
 //! is the same to the last bit for any number of them. Window and headless commands both come
 //! here.
 
+mod loggers;
 mod shared;
 mod winter;
 
+pub use loggers::{Shelf, data_folders, loggers, tried};
 pub use shared::{Watch, processors, to_the_end};
 pub use winter::{
     WeatherFailure, doubt, seasons, weather, winter, winter_after_plan, winter_bands,

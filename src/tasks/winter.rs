@@ -1,6 +1,7 @@
 //! Weather read from its file, and the winter of a study run through it.
 
 use super::shared::{Watch, shared_out};
+use crate::assess::in_short::told_sealed;
 use crate::assess::winter::{
     Bands, Doubt, Doubted, Drawn, Season, Throughout, Winter, sound, typical_weather,
 };
@@ -94,8 +95,9 @@ fn rows(path: &Path, bytes: &[u8], survey: &Survey) -> Result<Weather, WeatherFa
         .map_err(|error| WeatherFailure::NoWeather(path.to_owned(), error))
 }
 
-/// The winter that the survey names, run and kept in its study; `folder` is where its weather file
-/// stands. `None` where no winter is named, or `watch` gave it up.
+/// The winter that the survey names, run and kept in its study, and with the gaps sealed that come first,
+/// of the options that are told then, in the study of those; `folder` is where its weather file stands.
+/// `None` where no winter is named, or `watch` gave it up.
 pub fn winter<'a>(
     study: &'a Study,
     folder: Option<&Path>,
@@ -105,20 +107,90 @@ pub fn winter<'a>(
     if let Some(found) = study.winter() {
         return Some(found);
     }
+    let run = through(study, folder, threads, watch)?;
+    if let Ok(run) = &run {
+        sealed_first(study, folder, run, (threads, watch))?;
+    }
+    // Kept last: whoever finds it finds the other too.
+    Some(study.keep_winter(run))
+}
+
+/// The winter that the survey names, with every option.
+fn through(
+    study: &Study,
+    folder: Option<&Path>,
+    threads: usize,
+    watch: &impl Watch,
+) -> Option<Answer<Throughout>> {
     let stay = &study.survey().stay;
     if !stay.has_winter() {
         return None;
     }
     let typical = stay.winter.filter(|_| stay.weather_file.is_empty());
     let ready = named(study, folder).and_then(|weather| Winter::new(study, &weather, stay));
-    let run = match ready {
+    Some(match ready {
         Ok(winter) => {
             let seasons = seasons(&winter, threads, watch)?;
             Ok(Throughout::new(winter, seasons, typical))
         }
         Err(unknown) => Err(unknown),
+    })
+}
+
+/// The same winter with the gaps sealed that come first, of those options alone that are told then.
+fn sealed_first(
+    study: &Study,
+    folder: Option<&Path>,
+    run: &Throughout,
+    (threads, watch): (usize, &impl Watch),
+) -> Option<()> {
+    let (Ok(comparison), Some(Ok(done))) = (study.comparison(), study.with_first()) else {
+        return Some(());
     };
-    Some(study.keep_winter(run))
+    if done.winter().is_some() {
+        return Some(());
+    }
+    let told = told_sealed(comparison, run);
+    let weather = named(study, folder);
+    let ready = weather.and_then(|weather| Winter::new(done, &weather, &study.survey().stay));
+    let then = match ready {
+        Ok(winter) => {
+            let seasons = seasons_of(&winter, &told, threads, watch)?;
+            Ok(Throughout::new(winter, seasons, run.typical()))
+        }
+        Err(unknown) => Err(unknown),
+    };
+    done.keep_winter(then);
+    Some(())
+}
+
+/// Some options of a winter through the season; the others are not known.
+fn seasons_of(
+    winter: &Winter,
+    told: &[usize],
+    threads: usize,
+    watch: &impl Watch,
+) -> Option<Vec<Answer<Season>>> {
+    let work = |at: usize, progress: &dyn Fn() -> ControlFlow<()>| {
+        let option = told.get(at).copied().unwrap_or(usize::MAX);
+        winter.season(option, &progress)
+    };
+    let run = shared_out(told.len(), (threads, "winter"), watch, work)?;
+    let mut all: Vec<Answer<Season>> = winter
+        .options()
+        .iter()
+        .map(|_| {
+            Err(NotKnown::because(
+                "this option was not run through the winter then",
+            ))
+        })
+        .collect();
+    for (at, season) in told.iter().zip(run) {
+        if let Some(place) = all.get_mut(*at) {
+            *place = season;
+        }
+    }
+    Some(all)
 }
 
 /// The same winter with the planned gaps sealed, run and kept in the study of those. `None` where none is
@@ -131,7 +203,10 @@ pub fn winter_after_plan<'a>(
 ) -> Option<Answer<&'a Throughout>> {
     match study.planned()? {
         Ok(planned) => {
-            let run = winter(planned, folder, threads, watch)?;
+            let run = match planned.winter() {
+                Some(found) => found,
+                None => planned.keep_winter(through(planned, folder, threads, watch)?),
+            };
             Some(run.as_ref().map_err(Clone::clone))
         }
         Err(unknown) => Some(Err(unknown)),

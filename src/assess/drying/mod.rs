@@ -34,6 +34,7 @@ pub use answer::{
 
 pub(crate) use ground::opened_laws;
 pub(crate) use listed::WARMEST_C;
+pub(crate) use money::DAYS_PER_MONTH;
 pub use money::WINTER_DAYS;
 
 use super::answer::{Answer, CaseAnswer, NotKnown};

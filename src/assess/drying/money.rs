@@ -123,8 +123,9 @@ impl Prices<'_> {
 /// Σ w c, and u what a month costs besides power and fuel.
 pub(crate) fn running(per_day: Answer<f64>, appliances: &[Bought<'_>]) -> RunningCost {
     let upkeep: Answer<f64> = appliances.iter().map(Bought::upkeep_per_month).sum();
-    let per_month = per_day.and_then(|per_day| Ok(per_day * DAYS_PER_MONTH + upkeep?));
+    let per_month = per_day.and_then(|per_day| Ok(per_day * DAYS_PER_MONTH + upkeep.clone()?));
     RunningCost {
+        upkeep_per_month: upkeep,
         per_winter: per_month
             .clone()
             .map(|month| month * WINTER_DAYS / DAYS_PER_MONTH),

@@ -382,6 +382,7 @@ fn finish(
         generic: appliances.generic(),
         lowest_room_c,
         verdict,
+        mean_rh: each(|case| Ok(case.rh)),
         provisos: provisos(ground, appliances, &cases),
         sentence,
         room_volumes_per_h: room_volumes(ground, appliances),

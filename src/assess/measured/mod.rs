@@ -4,6 +4,7 @@ mod fan;
 mod predicted;
 #[cfg(test)]
 mod tests;
+pub mod trial;
 
 pub use fan::{FanOutcome, Fitted, Verdict};
 pub(crate) use predicted::Expected;

@@ -13,19 +13,34 @@ impl Study {
         self.once(&self.kept.first, Part::First, || {
             let work = self.work().as_ref().map_err(Clone::clone)?;
             let gaps = first_gaps(work);
-            if gaps.is_empty() {
+            let Some(done) = self.with_first() else {
                 return Ok(None);
-            }
-            let done = self.with_survey(after(&self.survey, &gaps)?);
-            let plan = self.plan_with(&done, &gaps)?;
-            let (survey, prepared) = (&done.survey, done.prepared());
+            };
+            let done = done?;
+            let plan = self.plan_with(done, &gaps)?;
             Ok(Some(First {
                 chosen: work.chosen,
                 more: work.steps.len().saturating_sub(gaps.len()),
-                comparison: drying::as_it_stands(survey, prepared, &done.assessment().cases),
+                comparison: drying::as_it_stands(
+                    &done.survey,
+                    done.prepared(),
+                    &done.assessment().cases,
+                ),
                 plan,
                 gaps,
             }))
         })
+    }
+
+    /// A study of the survey with the gaps sealed that come first; `None` where nothing is to be
+    /// sealed.
+    pub fn with_first(&self) -> Option<Answer<&Self>> {
+        let done = self.kept.with_first.get_or_init(|| {
+            let gaps = first_gaps(self.work().as_ref().ok()?);
+            let done = || Ok(Box::new(self.with_survey(after(&self.survey, &gaps)?)));
+            (!gaps.is_empty()).then(done)
+        });
+        let done = done.as_ref()?;
+        Some(done.as_deref().map_err(Clone::clone))
     }
 }

@@ -26,6 +26,7 @@
 
 mod calibrated;
 mod first;
+mod loggers;
 mod measured;
 mod part;
 mod planned;
@@ -42,6 +43,7 @@ use super::curves::{TemperatureCurve, WindCurve};
 use super::drying::{AfterPlan, Comparison};
 use super::in_short::First;
 use super::measured::Measured;
+use super::measured::trial::Tried;
 use super::model::Model;
 use super::parking::Parking;
 use super::prepared::Prepared;
@@ -117,7 +119,9 @@ struct Kept {
     as_planned: OnceLock<Answer<Box<Study>>>,
     work: OnceLock<Answer<Work>>,
     first: OnceLock<Answer<Option<First>>>,
+    with_first: OnceLock<Option<Answer<Box<Study>>>>,
     measured: OnceLock<Measured>,
+    tried: OnceLock<Tried>,
     ordered: OnceLock<Option<Box<Study>>>,
     as_surveyed: OnceLock<Option<Box<Study>>>,
     before_work: OnceLock<Option<Box<Study>>>,
@@ -197,6 +201,11 @@ impl Study {
             comparison.after_plan = self.after_plan();
             Ok(comparison)
         })
+    }
+
+    /// The options as it stands, without what a plan would change.
+    fn comparison_as_it_stands(&self) -> Answer<Comparison> {
+        drying::as_it_stands(&self.survey, self.prepared(), &self.assessment().cases)
     }
 
     /// Air change against wind, with the air states of the first weather case; not known where

@@ -37,6 +37,8 @@ pub enum Part {
     First,
     /// What came of the measurements.
     Measured,
+    /// What came of the trials.
+    Trials,
     /// The winter hour by hour.
     Winter,
     /// How sure the winter is.
@@ -45,7 +47,7 @@ pub enum Part {
 
 impl Part {
     /// Every part.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 20] = [
         Self::Preparation,
         Self::Model,
         Self::Assessment,
@@ -63,6 +65,7 @@ impl Part {
         Self::Work,
         Self::First,
         Self::Measured,
+        Self::Trials,
         Self::Winter,
         Self::WinterBands,
     ];

@@ -5,6 +5,7 @@
 
 mod air;
 mod bands;
+mod compared;
 mod count;
 mod doubt;
 mod elements;
@@ -16,6 +17,7 @@ mod run;
 mod throughout;
 
 pub use bands::{Band, Bands, Doubted, Drawn, Figure};
+pub use compared::compared;
 pub use count::{COLDEST_CORNER_K, COUNTED_RH, Frost, Humidity, Season};
 
 pub use doubt::{Doubt, MOST_WINTER_DRAWS, WINTER_DRAWS};

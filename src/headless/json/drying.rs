@@ -309,6 +309,7 @@ impl Word for Shares {
     fn word(&self) -> &'static str {
         match self {
             Self::WeatherCases => "weather_cases",
+            Self::Winter => "winter",
         }
     }
 }

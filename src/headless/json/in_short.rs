@@ -1,8 +1,9 @@
 //! The results in short.
 
 use super::object::{Object, plain};
-use crate::assess::Study;
-use crate::assess::in_short::{Pick, pick};
+use crate::assess::drying::Comparison;
+use crate::assess::in_short::{BySeason, First, Pick, pick};
+use crate::assess::{Answer, Study};
 use crate::report::Material;
 use crate::report::in_short::{InShort, Leads, Line, Part};
 use crate::survey::word::Word;
@@ -10,7 +11,9 @@ use crate::survey::word::Word;
 pub(super) fn in_short(study: &Study) -> Object {
     let told = Material::of(study);
     let InShort { headline, parts } = crate::report::in_short::in_short(&told);
-    let chosen = told.comparison.as_ref().ok().map(pick);
+    let season = BySeason::of(study);
+    let comparison = season.comparison().as_ref().ok();
+    let chosen = comparison.map(pick);
     let option = match chosen {
         Some(Pick::Take(at) | Pick::NoneSuffices(Some(at))) => Some(at),
         _ => None,
@@ -19,30 +22,30 @@ pub(super) fn in_short(study: &Study) -> Object {
         .list("headline", &headline, |line| plain(&line.text))
         .with("take", chosen.map(|chosen| chosen.word()))
         .with("option", option)
-        .with("seal_first", first(study))
+        .with(
+            "shares_from",
+            comparison.map(|comparison| comparison.shares.word()),
+        )
+        .with("options", comparison.map(options))
+        .with("seal_first", first(season.first()))
         .list("parts", &parts, part)
 }
 
 /// The gaps to seal first.
-fn first(study: &Study) -> Object {
-    let first = study.first().as_ref().ok().and_then(Option::as_ref);
-    let gaps = first.map_or(&[][..], |first| &first.gaps);
+fn first(first: &Answer<Option<First>>) -> Object {
+    let found = first.as_ref().ok().and_then(Option::as_ref);
+    let gaps = found.map_or(&[][..], |first| &first.gaps);
     let object = Object::new().list("gaps", gaps, |gap| gap.gap().0);
-    let plan = first.map(|first| &first.plan);
+    let plan = found.map(|first| &first.plan);
     object
         .with("cost", plan.map(|plan| plan.cost))
         .with("minutes", plan.map(|plan| plan.minutes))
-        .with("options", options(study))
+        .with("options", options_then(first))
 }
 
-/// What each option holds and costs once those are sealed, in the order of the options.
-fn options(study: &Study) -> crate::assess::Answer<Vec<Object>> {
-    let first = study.first().as_ref().map_err(Clone::clone)?;
-    let Some(first) = first else {
-        return Ok(Vec::new());
-    };
-    let then = first.comparison.as_ref().map_err(Clone::clone)?;
-    let each = then.options.iter().map(|option| {
+/// What each option holds and costs, in their order.
+fn options(comparison: &Comparison) -> Vec<Object> {
+    let each = comparison.options.iter().map(|option| {
         Object::new()
             .with("name", &option.name)
             .found("season_share_held", &option.verdict, |verdict| {
@@ -51,7 +54,17 @@ fn options(study: &Study) -> crate::assess::Answer<Vec<Object>> {
             .with("cost_per_month", &option.costs.per_month)
             .with("cost_per_winter", &option.costs.per_winter)
     });
-    Ok(each.collect())
+    each.collect()
+}
+
+/// The same once the first gaps are sealed.
+fn options_then(first: &Answer<Option<First>>) -> Answer<Vec<Object>> {
+    let first = first.as_ref().map_err(Clone::clone)?;
+    let Some(first) = first else {
+        return Ok(Vec::new());
+    };
+    let then = first.comparison.as_ref().map_err(Clone::clone)?;
+    Ok(options(then))
 }
 
 fn part(part: &Part) -> Object {

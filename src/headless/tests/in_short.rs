@@ -1,11 +1,16 @@
 //! The page in short of every sample.
 
 use crate::assess::Study;
+use crate::assess::drying::{Comparison, OptionKind};
+use crate::assess::in_short::{BySeason, Pick, pick};
+use crate::assess::quantity::Kind;
 use crate::assess::shown::Units;
+use crate::assess::words::facing;
 use crate::headless::{Command, run_to};
 use crate::report::Material;
 use crate::report::in_short::{Leads, in_short};
-use crate::survey::{SetUp, WorkState, file};
+use crate::survey::{SetUp, TypicalWinter, WorkState, file};
+use crate::tasks;
 use std::path::{Path, PathBuf};
 
 fn samples() -> Vec<PathBuf> {
@@ -98,7 +103,88 @@ fn an_unconfirmed_list_of_appliances_leads_to_where_it_is_confirmed() {
     }
 }
 
-/// What protects people stands on the page by its number, whatever else does.
+/// Two weeks of a winter by the sea, run for the caravan: all that the page says of shares and money is
+/// then of those weeks, counted here from their hours.
+#[test]
+fn where_a_winter_was_run_its_shares_and_costs_stand_in_place_of_the_weather_cases() {
+    let path = samples()
+        .into_iter()
+        .find(|path| path.ends_with("farmyard-caravan.ron"));
+    let mut survey = file::load(&path.expect("the caravan"))
+        .expect("a sample")
+        .survey;
+    let by_cases = text_of(&Study::of(&survey));
+    assert!(by_cases.contains("made of the weather cases"), "{by_cases}");
+    survey.stay.winter = Some(TypicalWinter::MildMaritime);
+    survey.stay.season_first = "01-10".into();
+    survey.stay.season_last = "01-23".into();
+    let study = Study::of(&survey);
+    tasks::winter(&study, None, 2, &tasks::to_the_end);
+    let run = study.winter().expect("run").as_ref().expect("known");
+    let text = text_of(&study);
+    assert!(
+        text.contains("the winter hour by hour, not the weather cases"),
+        "{text}"
+    );
+    assert!(text.contains("mild maritime winter"), "{text}");
+    assert!(!text.contains("made of the weather cases"), "{text}");
+    let mut told = 0;
+    for (option, season) in run.options().iter().zip(run.seasons()) {
+        let season = season.as_ref().expect("a season");
+        let held = season.hours.iter().filter(|hour| hour.rh <= 0.6).count();
+        let share = crate::physics::counts::count(held) / 336.0;
+        if share < 0.1 || option.kind == OptionKind::SameHeat {
+            continue;
+        }
+        let share = Kind::Share.text(share);
+        let words = format!("{} of the season", share);
+        let all = share == Kind::Share.text(1.0) && text.contains("all season");
+        assert!(
+            text.contains(&words) || all,
+            "{}: {words}: {text}",
+            option.name
+        );
+        told += 1;
+    }
+    assert!(told > 0, "{text}");
+    // The same with gaps sealed is of the same weeks: less air, less water, less money.
+    let season = BySeason::of(&study);
+    let comparison = season.comparison().as_ref().expect("compared");
+    let Pick::Take(at) = pick(comparison) else {
+        panic!("a dryer holds it: {text}");
+    };
+    let first = season
+        .first()
+        .as_ref()
+        .expect("known")
+        .as_ref()
+        .expect("some");
+    let then = first.comparison.as_ref().expect("run too");
+    let month = |of: &Comparison| of.options[at].costs.per_month.clone().expect("priced");
+    assert!(month(then) < month(comparison));
+    let power = run.seasons()[at].as_ref().expect("known").cost.clone();
+    let days = 14.0;
+    let expected = power.expect("priced") / days * 365.25 / 12.0;
+    assert!(
+        (month(comparison) / expected - 1.0).abs() < 1e-9,
+        "no upkeep is given"
+    );
+}
+
+fn text_of(study: &Study) -> String {
+    let page = in_short(&Material::of(study));
+    let notes = page.parts.iter().flat_map(|part| part.notes.clone());
+    let rows = page.parts.iter().filter_map(|part| part.table.clone());
+    let cells = rows.flat_map(|table| table.rows).flat_map(|row| row.cells);
+    let lines = page.lines().map(|line| line.text.clone());
+    lines
+        .chain(notes)
+        .chain(cells)
+        .collect::<Vec<_>>()
+        .join("\n")
+}
+
+/// What protects people stands on the page by its number, its name and where it is, whatever else does.
 #[test]
 fn every_opening_that_protects_people_is_named_among_those_never_to_close() {
     for path in samples() {
@@ -114,10 +200,15 @@ fn every_opening_that_protects_people_is_named_among_those_never_to_close() {
                 continue;
             }
             let id = gap.id.to_string();
-            let named = part.lines.iter().any(|line| {
-                let words = line.text.split(|letter: char| !letter.is_ascii_digit());
-                line.text.starts_with('✖') && words.into_iter().any(|word| word == id)
-            });
+            let whole = format!(
+                "gap {id} \u{201c}{}\u{201d} ({}",
+                gap.name,
+                facing(gap.facing)
+            );
+            let named = part
+                .lines
+                .iter()
+                .any(|line| line.text.starts_with('✖') && line.text.contains(&whole));
             assert!(named, "gap {id} of {}: {part:?}", path.display());
         }
     }

@@ -138,3 +138,45 @@ pub fn days_needed(effect: f64, daily_variance: f64, alike: f64) -> Option<usize
             .is_some_and(|t| t * (2.0 * daily_variance / effective).sqrt() <= effect.abs())
     })
 }
+
+/// By how much *on* differs from *off* over several pairs of neighbouring periods, with 95 % limits.
+///
+/// ```text
+/// d̄ = (1/k) Σ d_j      v = (1/k²) Σ (v_off,j + v_on,j)      half = t √v
+/// ν = v²/Σ (v_p/k²)²/(n_p − 1)
+/// ```
+/// over the k pairs j and their 2k periods p, each with the variance of its mean and its effective
+/// days n_p; ν by Satterthwaite, Biometrics Bulletin 2, 1946 **\[M\]**. The days of all pairs count,
+/// which the scatter of two or three pair means could never make up for. For one pair it is
+/// [`difference`]. `None` without a pair, or where a period has fewer than [`FEWEST_DAYS`].
+///
+/// ```
+/// use gapledger::physics::measurement::daily_means::{Period, difference, over_pairs};
+/// let off = Period::of_days(&[80.0, 83.0, 79.0, 84.0, 80.0]).unwrap();
+/// let on = Period::of_days(&[61.0, 63.0, 60.0, 62.0, 60.0]).unwrap();
+/// assert_eq!(over_pairs(&[(off, on)]), difference(&off, &on));
+/// ```
+#[must_use]
+pub fn over_pairs(pairs: &[(Period, Period)]) -> Option<Limits> {
+    let shortest = pairs.iter().map(|(off, on)| off.days.min(on.days)).min()?;
+    if shortest < FEWEST_DAYS {
+        return None;
+    }
+    let number = count(pairs.len());
+    let mean = pairs
+        .iter()
+        .map(|(off, on)| on.mean - off.mean)
+        .sum::<f64>()
+        / number;
+    let periods = || pairs.iter().flat_map(|(off, on)| [off, on]);
+    let share = |period: &Period| period.of_mean() / (number * number);
+    let variance: f64 = periods().map(share).sum();
+    if variance <= 0.0 {
+        return Some(Limits::around(mean, 0.0));
+    }
+    let spread: f64 = periods()
+        .map(|period| share(period).powi(2) / (period.effective_days - 1.0))
+        .sum();
+    let t = t_95(variance * variance / spread)?;
+    Some(Limits::around(mean, t * variance.sqrt()))
+}

@@ -60,7 +60,7 @@ pub(crate) fn figures(survey: &Survey, comparison: &Comparison) -> Section {
     section.note(format!(
         "{} {}",
         shares(comparison),
-        running_costs("A month and a winter")
+        running_costs(comparison, "A month and a winter")
     ));
     section
 }
@@ -286,12 +286,17 @@ pub(crate) fn to_buy(to_buy: &ToBuy, reasons: &mut Reasons) -> String {
 pub(crate) fn shares(comparison: &Comparison) -> &'static str {
     match comparison.shares {
         Shares::WeatherCases => "The season is made of the weather cases by their shares.",
+        Shares::Winter => "The season is the winter hour by hour, not the weather cases.",
     }
 }
 
 /// What the costs of a month and of a winter hold, in a sentence about them.
-pub(crate) fn running_costs(these: &str) -> String {
-    format!("{these}: power, fuel and upkeep; a winter is {WINTER_DAYS} days from November [A].")
+pub(crate) fn running_costs(comparison: &Comparison, these: &str) -> String {
+    let days = match comparison.shares {
+        Shares::WeatherCases => format!("; a winter is {WINTER_DAYS} days from November [A]"),
+        Shares::Winter => String::new(),
+    };
+    format!("{these}: power, fuel and upkeep{days}.")
 }
 
 /// Current, what gives it, and days on the batteries.

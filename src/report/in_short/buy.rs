@@ -4,7 +4,7 @@ use super::page::{Leads, Line, Part, Picture, known};
 use super::seal::{gaps_sealed, sealed_too};
 use crate::assess::Answer;
 use crate::assess::drying::{
-    Comparison, OptionAnswer, OptionKind, Proviso, Standing, ToBuy, Verdict,
+    Comparison, OptionAnswer, OptionKind, Proviso, Shares, Standing, ToBuy, Verdict,
 };
 use crate::assess::in_short::{First, Pick, pick};
 use crate::assess::quantity::{Kind, money, price};
@@ -12,7 +12,7 @@ use crate::assess::words::listed;
 use crate::figure::in_short::Bar;
 use crate::report::drying::{running_costs, shares, target, to_buy};
 use crate::report::sealing::in_currency;
-use crate::report::{Align, Material, Reasons, Table};
+use crate::report::{Align, Material, Reasons, Table, winter_short};
 use crate::survey::{Item, Place, SetUp};
 
 /// What to buy and what that costs, in a sentence; nothing where no gap is written down.
@@ -112,15 +112,15 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
     let mut reasons = Reasons::default();
     let mut table = Table::default()
         .wide(in_currency("What", currency), Align::Left, 1)
-        .column("held", Align::Left);
+        .column("keeps it there", Align::Left);
     for words in ["to\u{a0}buy", "a\u{a0}month", "a\u{a0}winter"] {
         table = table.column(words, Align::Decimal);
     }
-    // What never does is named above; a picture has room for its bar.
-    let never = |row: &Row<'_>| row.option.verdict == Ok(Verdict::Never);
+    // What does not suffice or is not needed is named above; a picture has room for its bar.
+    let named = |row: &Row<'_>| row.option.standing() == Standing::Not || not_needed(row.option);
     for row in rows(comparison, first)
         .into_iter()
-        .filter(|row| !never(row))
+        .filter(|row| !named(row))
     {
         table.row([
             format!("{} {}", row.option.standing().sign(), row.name),
@@ -142,12 +142,23 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
     } else {
         ""
     };
-    part.notes.push(format!(
-        "{} {}{star}",
-        shares(comparison),
-        running_costs("Month and winter").replace(" [A]", "")
-    ));
+    part.notes
+        .push(format!("{}{star}", season(material, comparison)));
     part
+}
+
+/// Which season it is, and what its costs hold.
+fn season(material: &Material<'_>, comparison: &Comparison) -> String {
+    let run = material.study.winter().and_then(|run| run.as_ref().ok());
+    let costs = running_costs(comparison, "Month and winter").replace(" [A]", "");
+    let shares = shares(comparison);
+    match run.filter(|_| comparison.shares == Shares::Winter) {
+        None => format!("{shares} {costs}"),
+        Some(run) => format!(
+            "{shares} It has the {}. {costs}",
+            winter_short::weather(run)
+        ),
+    }
 }
 
 fn title(comparison: &Comparison) -> String {
@@ -252,6 +263,10 @@ fn after_sealing(part: &mut Part, comparison: &Comparison, first: &Answer<Option
     );
 }
 
+fn not_needed(option: &OptionAnswer) -> bool {
+    option.provisos.contains(&Proviso::NotNeeded) && option.standing() == Standing::NotKnown
+}
+
 /// What is no help, and what must not be left to itself.
 fn not_worth(part: &mut Part, comparison: &Comparison) {
     let named = |wanted: &dyn Fn(&OptionAnswer) -> bool| {
@@ -265,15 +280,25 @@ fn not_worth(part: &mut Part, comparison: &Comparison) {
         let names = real.filter(|option| wanted(option)).map(quoted);
         listed(names.collect::<Vec<String>>())
     };
-    let never =
-        named(&|option| option.verdict == Ok(Verdict::Never) && option.standing() == Standing::Not);
+    let never = named(&|option| option.standing() == Standing::Not);
     if !never.is_empty() {
-        let when = if comparison.cases.len() == 1 {
+        let mut options = comparison.options.iter();
+        let some = options.any(|option| {
+            let hardly = option.standing() == Standing::Not;
+            hardly && option.verdict != Ok(Verdict::Never)
+        });
+        let when = if some {
+            "Not enough, or for less than a tenth of the season"
+        } else if comparison.cases.len() == 1 {
             "Not enough"
         } else {
             "Not enough at any time of the season"
         };
         part.line(format!("✖ {when}: {never}."), Leads::DryingHeat);
+    }
+    let needless = named(&not_needed);
+    if !needless.is_empty() {
+        part.line(format!("ℹ Not needed: {needless}."), Leads::DryingHeat);
     }
     let flame = named(&|option| option.provisos.contains(&Proviso::Unattended));
     if !flame.is_empty() {

@@ -127,7 +127,7 @@ fn air(part: &mut Part, material: &Material<'_>) {
         ),
         ([calm, windy], Ok([in_calm, in_wind])) => part.line(
             format!(
-                "The air inside is new every {in_calm} in “{}”, every {in_wind} in “{}”, with most wind.",
+                "The air inside is new every {in_calm} in the least wind, “{}”, and every {in_wind} in the most, “{}”.",
                 calm.name, windy.name
             ),
             Leads::AirChange,
@@ -152,7 +152,7 @@ const SURFACES: usize = 2;
 /// What the leaks do to damp and heat.
 fn does(part: &mut Part, material: &Material<'_>) {
     if let Ok(comparison) = material.comparison {
-        damp(part, comparison);
+        surfaces(part, comparison);
     }
     let targets = &material.survey.targets;
     // In use it is kept at comfort: what that costs stands with the options.
@@ -168,7 +168,7 @@ fn does(part: &mut Part, material: &Material<'_>) {
     match (water, heat) {
         (Ok(water), Ok(heat)) => part.line(
             format!(
-                "To hold {rh} at {set} takes {water} of water out a day and {heat} of heat in."
+                "To keep it at {rh} humidity and {set}, {water} of water have to come out a day and {heat} of heat to go in."
             ),
             Leads::DryingHeat,
         ),
@@ -200,11 +200,14 @@ fn span(material: &Material<'_>, kind: Kind, of: fn(&CaseAnswer) -> Answer<f64>)
     Ok(kind.with_unit(&kind.span(low, high)))
 }
 
-fn damp(part: &mut Part, comparison: &Comparison) {
-    let Ok(rh) = comparison.mean_rh(0) else {
-        return;
-    };
-    let (rh, target) = (Kind::RelativeHumidity.text(rh), target(comparison));
+/// How damp it is with nothing done, in a sentence; nothing where no gap is written down.
+pub(super) fn damp(material: &Material<'_>) -> Option<Line> {
+    let comparison = material.comparison.as_ref().ok()?;
+    if material.survey.gaps.is_empty() {
+        return None;
+    }
+    let mean = comparison.mean_rh(0).ok()?;
+    let (rh, target) = (Kind::RelativeHumidity.text(mean), target(comparison));
     let words = match comparison.set_up {
         SetUp::LaidUp => format!("With nothing done the air inside is {rh} humid on average"),
         SetUp::InUse => format!(
@@ -212,10 +215,19 @@ fn damp(part: &mut Part, comparison: &Comparison) {
             Kind::Celsius.typed(comparison.inside_c)
         ),
     };
-    part.line(
-        format!("{words} over the season; {target} is wanted."),
+    let sign = if mean > comparison.target_rh {
+        "▲ "
+    } else {
+        ""
+    };
+    Some(Line::new(
+        format!("{sign}{words} over the season; at most {target} is wanted."),
         Leads::DryingHeat,
-    );
+    ))
+}
+
+/// Surfaces that become too damp with nothing done.
+fn surfaces(part: &mut Part, comparison: &Comparison) {
     let Some(idle) = comparison.options.first() else {
         return;
     };
@@ -232,11 +244,12 @@ fn damp(part: &mut Part, comparison: &Comparison) {
         return;
     }
     let more = names.len().saturating_sub(SURFACES);
-    let told = names.iter().take(SURFACES).map(|name| (*name).to_owned());
-    let rest = (more > 0).then(|| counted(more, "other", "others"));
+    let told = names.iter().take(SURFACES);
+    let told = told.map(|name| format!("\u{201c}{name}\u{201d}"));
+    let rest = (more > 0).then(|| counted(more, "other surface", "other surfaces"));
     part.line(
         format!(
-            "Damp enough for water, mould or rust: {}.",
+            "It gets damp enough there for water, mould or rust in some weather: {}.",
             listed(told.chain(rest))
         ),
         Leads::DryingHeat,

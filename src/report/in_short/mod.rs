@@ -13,8 +13,9 @@ mod winter;
 
 use super::Material;
 use crate::assess::Mark;
+use crate::assess::in_short::BySeason;
 use crate::assess::words::sentence;
-use crate::survey::{Finding, Severity};
+use crate::survey::{Finding, Item, Severity};
 
 pub use page::{InShort, Leads, Line, Part, Picture};
 pub use pictures::scene;
@@ -22,11 +23,14 @@ pub use pictures::scene;
 /// What is said of a survey in short.
 #[must_use]
 pub fn in_short(material: &Material<'_>) -> InShort {
-    let first = material.study.first();
+    let season = BySeason::of(material.study);
+    let material = &by_season(material, &season);
+    let first = season.first();
     let headline = [
         Some(leak::headline(material)),
+        leak::damp(material),
         buy::headline(material),
-        seal::headline(first),
+        seal::headline(first, &material.survey.tariffs.currency),
     ];
     let parts = [
         dangers(material),
@@ -34,7 +38,7 @@ pub fn in_short(material: &Material<'_>) -> InShort {
         Some(buy::part(material, first)),
         winter::part(material),
         Some(seal::part(material, first)),
-        Some(stay_open::part(material)),
+        Some(stay_open::part(material, is_told_first(material))),
         Some(sure::part(material)),
     ];
     InShort {
@@ -43,16 +47,33 @@ pub fn in_short(material: &Material<'_>) -> InShort {
     }
 }
 
+/// The same with the options by the season that is told.
+fn by_season<'a>(material: &Material<'a>, season: &'a BySeason<'_>) -> Material<'a> {
+    Material {
+        comparison: season.comparison(),
+        ..*material
+    }
+}
+
 /// Dangers told one by one; of more the rest is counted.
 const DANGERS: usize = 2;
 
+/// Whether the fixed ventilation is among the dangers that are told one by one.
+fn is_told_first(material: &Material<'_>) -> bool {
+    let mut told = grave(material).into_iter().take(DANGERS);
+    told.any(|finding| finding.place.item == Item::SafetyVentilation)
+}
+
+fn grave<'a>(material: &Material<'a>) -> Vec<&'a Finding> {
+    let findings = material.assessment.findings.iter();
+    findings
+        .filter(|finding| finding.severity == Severity::Danger)
+        .collect()
+}
+
 /// What could hurt somebody, before anything else.
 fn dangers(material: &Material<'_>) -> Option<Part> {
-    let findings = &material.assessment.findings;
-    let all: Vec<&Finding> = findings
-        .iter()
-        .filter(|finding| finding.severity == Severity::Danger)
-        .collect();
+    let all = grave(material);
     let mut part = Part::new(String::new());
     for finding in all.iter().take(DANGERS) {
         let words = format!(

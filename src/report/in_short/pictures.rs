@@ -2,6 +2,7 @@
 
 use super::page::Picture;
 use super::{buy, leak};
+use crate::assess::in_short::BySeason;
 use crate::figure::Scene;
 use crate::figure::in_short::{bars, hole, stay_open};
 use crate::report::Material;
@@ -17,8 +18,9 @@ pub fn scene(material: &Material<'_>, picture: Picture, width: f64) -> Option<Sc
             Some(hole(survey, *side, &words, width))
         }
         Picture::Options => {
-            let comparison = material.comparison.as_ref().ok()?;
-            let options = buy::bars(comparison, material.study.first());
+            let season = BySeason::of(material.study);
+            let comparison = season.comparison().as_ref().ok()?;
+            let options = buy::bars(comparison, season.first());
             Some(bars(&options, &survey.tariffs.currency, width))
         }
         Picture::StayOpen => Some(stay_open(survey, material.assessment, width)),

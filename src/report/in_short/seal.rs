@@ -22,12 +22,14 @@ pub(super) fn gaps_sealed(gaps: usize) -> String {
 }
 
 /// What the first work does, in a sentence.
-pub(super) fn headline(first: &Answer<Option<First>>) -> Option<Line> {
+pub(super) fn headline(first: &Answer<Option<First>>, currency: &str) -> Option<Line> {
     let first = first.as_ref().ok()?.as_ref()?;
     let kept_out = first.kept_out().ok()?;
     let gaps = counted(first.gaps.len(), "gap", "gaps");
     let words = format!(
-        "Sealing {gaps} keeps out {} of the air that wind drives in.",
+        "Sealing {gaps} for {}{} keeps out {} of the air that wind drives in.",
+        price(first.plan.cost, currency),
+        material_alone(&first.plan),
         Kind::WholePercent.text(kept_out)
     );
     Some(Line::new(words, Leads::SealingPlan))
@@ -171,16 +173,18 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
             .push("* A usual remedy, † a usual price or time, both assumed.".to_owned());
     }
     let chosen = match first.chosen {
-        Chosen::Planned => "Of the gaps marked as planned",
-        Chosen::Proposed => "None is planned yet; of those that save most",
-        Chosen::Within => "Of the best set for the money named",
+        Chosen::Planned => "These are marked as planned",
+        Chosen::Proposed => "No gap is marked as planned yet: these save most",
+        Chosen::Within => "These are of the best set for the money named",
     };
     let more = match first.more {
         0 => String::new(),
-        more => format!("; {more} more in the plan"),
+        1 => "; one more stands in the plan".to_owned(),
+        more => format!("; {more} more stand in the plan"),
     };
-    part.notes
-        .push(format!("{chosen}, most for its money first{more}."));
+    part.notes.push(format!(
+        "{chosen}; first stands what saves most for its money{more}."
+    ));
 }
 
 /// What it gains, what it does not, and what it is to be done after.
@@ -228,13 +232,13 @@ fn less_air(plan: &Plan, currency: &str) -> Option<String> {
     let heat = saved.winter_cost.ok().filter(|saved| *saved >= 0.5);
     let heat = heat.map_or_else(String::new, |saved| {
         format!(
-            " Of heat by electricity that is {} a winter.",
+            " Where it is heated by electricity, that saves {} a winter.",
             price(saved, currency)
         )
     });
     let (before, after) = (renewed(*before), renewed(*after));
     Some(format!(
-        "Gains less draught and cold: in most wind the air is new every {after}, not every {before}.{heat}"
+        "It makes less draught and cold: in most wind the air is then new every {after}, not every {before}.{heat}"
     ))
 }
 
@@ -288,7 +292,7 @@ fn alone(comparison: &Comparison, first: &First) -> Option<String> {
         format!("▲ Sealing alone makes it damper: {told} humidity inside on average: dry it too.")
     } else if then > now + ALIKE {
         format!(
-            "Sealing makes it a little damper, {told} humidity on average: less than is wanted at most."
+            "Sealing makes it a little damper, {told} humidity on average: still no more than is wanted."
         )
     } else if then < now - ALIKE && then > comparison.target_rh {
         format!("Sealing alone does not dry it enough: {told} humidity inside on average.")

@@ -3,36 +3,45 @@
 use super::page::{Leads, Part, Picture};
 use crate::assess::cautions;
 use crate::assess::safety::words::defer;
-use crate::assess::words::capital;
+use crate::assess::words::{facing, listed};
 use crate::assess::{Mark, SafetyVerdict};
 use crate::report::Material;
 use crate::report::sealing::{NONE_PROTECTS, protecting};
+use crate::report::words::name;
 use crate::survey::leave::{self, Refusal};
-use crate::survey::{Gap, GapPart, Item, Place, Purpose, number};
+use crate::survey::{Facing, Gap, GapPart, Item, Place, Purpose, Survey, number};
 
-/// What an opening is for, and what would happen to whoever closes it.
-fn why(refusal: Refusal) -> &'static str {
+/// What goes through an opening, and what would happen to whoever closes it: the words before its name
+/// and those behind.
+type Why = (&'static str, &'static str);
+
+fn why(refusal: Refusal) -> Why {
     match refusal {
         Refusal::ProtectsPeople(Purpose::SafetyVentilation) => {
-            "fresh air for the people inside comes and goes there"
+            ("Fresh air for the people inside comes and goes through", "")
         }
-        Refusal::ProtectsPeople(Purpose::ApplianceAir) => {
-            "a flame or the refrigerator breathes there; closed, it makes carbon monoxide"
-        }
+        Refusal::ProtectsPeople(Purpose::ApplianceAir) => (
+            "A flame or the refrigerator breathes through",
+            "; closed, it makes carbon monoxide",
+        ),
         Refusal::ProtectsPeople(Purpose::GasDropOut) | Refusal::DropOut => {
-            "gas that leaks must be able to fall out there"
+            ("Gas that leaks must be able to fall out through", "")
         }
-        Refusal::NeverClosed(GapPart::Flue) => "exhaust gas goes out there",
-        Refusal::NeverClosed(GapPart::BatteryVent) => "gas from the battery must get out there",
-        _ => "what smells or burns must get out there",
+        Refusal::NeverClosed(GapPart::Flue) => ("Exhaust gas goes out through", ""),
+        Refusal::NeverClosed(GapPart::BatteryVent) => {
+            ("Gas from the battery must get out through", "")
+        }
+        _ => ("What smells or burns must get out through", ""),
     }
 }
 
 /// The openings by what they are for, those that may be such, and how the fixed ventilation stands.
-pub(super) fn part(material: &Material<'_>) -> Part {
+///
+/// What is amiss with that is not said again where it stands `first` on the page.
+pub(super) fn part(material: &Material<'_>, first: bool) -> Part {
     let survey = material.survey;
     let mut part = Part::new("Never close these");
-    let mut groups: Vec<(&'static str, Vec<&Gap>)> = Vec::new();
+    let mut groups: Vec<(Why, Vec<&Gap>)> = Vec::new();
     for (gap, refusal) in protecting(survey) {
         let words = why(refusal);
         match groups.iter_mut().find(|(other, _)| *other == words) {
@@ -45,9 +54,9 @@ pub(super) fn part(material: &Material<'_>) -> Part {
     } else {
         part.picture = Some(Picture::StayOpen);
     }
-    for (words, gaps) in groups {
+    for ((goes, closed), gaps) in groups {
         part.line(
-            format!("✖ {}: {words}.", capital(&numbered(&gaps))),
+            format!("✖ {goes} {}{closed}.", called(survey, &gaps)),
             lead(&gaps),
         );
     }
@@ -63,12 +72,12 @@ pub(super) fn part(material: &Material<'_>) -> Part {
         part.line(
             format!(
                 "▲ Look before anybody closes {}: what is there may protect people.",
-                numbered(&unsure)
+                called(survey, &unsure)
             ),
             lead(&unsure),
         );
     }
-    ventilation(&mut part, &material.assessment.safety.verdict);
+    ventilation(&mut part, &material.assessment.safety.verdict, first);
     part.line(cautions::TRADES, Leads::Place(SAFETY));
     part
 }
@@ -78,9 +87,46 @@ const SAFETY: Place = Place {
     field: None,
 };
 
-fn numbered(gaps: &[&Gap]) -> String {
-    let ids: Vec<String> = gaps.iter().map(|gap| gap.id.to_string()).collect();
-    number::gaps(&ids)
+/// Openings told by name and place; of more the rest stands by number.
+const NAMED: usize = 6;
+
+/// Openings with their names and where they are.
+fn called(survey: &Survey, gaps: &[&Gap]) -> String {
+    let one = |gap: &&Gap| {
+        format!(
+            "gap {} \u{201c}{}\u{201d} ({})",
+            gap.id,
+            name(gap),
+            whereabouts(survey, gap)
+        )
+    };
+    let rest = gaps.iter().skip(NAMED);
+    let rest: Vec<String> = rest.map(|gap| gap.id.to_string()).collect();
+    let rest = (!rest.is_empty()).then(|| number::gaps(&rest));
+    listed(gaps.iter().take(NAMED).map(one).chain(rest))
+}
+
+/// Part of the width that counts as its middle, from and to.
+const MIDDLE: (f64, f64) = (0.4, 0.6);
+
+/// The face that an opening is in, and on which side of it.
+fn whereabouts(survey: &Survey, gap: &Gap) -> String {
+    let face = facing(gap.facing);
+    if matches!(
+        gap.facing,
+        Facing::Nearside | Facing::Offside | Facing::Cavity(_)
+    ) {
+        return face.to_owned();
+    }
+    let across = gap.position.across_m.zip(survey.vehicle.width_m);
+    let share = across.map(|(across, width)| across / width);
+    let side = match share {
+        Some(share) if share < MIDDLE.0 => ", nearside",
+        Some(share) if share > MIDDLE.1 => ", offside",
+        Some(share) if share.is_finite() => ", middle",
+        _ => "",
+    };
+    format!("{face}{side}")
 }
 
 fn lead(gaps: &[&Gap]) -> Leads {
@@ -90,12 +136,12 @@ fn lead(gaps: &[&Gap]) -> Leads {
 }
 
 /// How the fixed ventilation stands against its minimum.
-fn ventilation(part: &mut Part, verdict: &SafetyVerdict) {
+fn ventilation(part: &mut Part, verdict: &SafetyVerdict, first: bool) {
     let words = format!("Fixed ventilation: {}.", verdict.sentence());
     let words = Mark::without(&words);
     match verdict {
         SafetyVerdict::Meets => part.line(words, Leads::Place(SAFETY)),
-        // What to do about it stands first on the page, among what could hurt.
+        SafetyVerdict::Below { .. } if first => {}
         SafetyVerdict::Below { .. } => part.line(format!("▲ {words}"), Leads::Place(SAFETY)),
         SafetyVerdict::NotKnown(_) => {
             part.line(format!("▲ {words} {}", defer()), Leads::Place(SAFETY));

@@ -53,17 +53,19 @@ fn sign(reach: &Reach) -> &'static str {
 fn holds(name: &str, reach: &Reach) -> String {
     let held = Kind::Celsius.typed(reach.held_c);
     if reach.down_to_c <= COLDEST_C {
-        return format!("{name} holds {held} inside in any cold.");
+        return format!("{name} keeps {held} inside in any cold.");
     }
     let down_to = Kind::Celsius.text(reach.down_to_c);
     if reach.holds() {
-        return format!("{name} holds {held} down to {down_to} outside, in whatever wind.");
+        return format!("{name} keeps {held} inside down to {down_to} outside, in whatever wind.");
     }
     let design = Kind::Celsius.typed(reach.design_c);
     let take = reach.enough_w.map_or_else(String::new, |watts| {
         format!(": that takes {}", told_watts(watts))
     });
-    format!("{name} holds {held} down to {down_to} outside, not to {design}{take}.")
+    format!(
+        "{name} keeps {held} inside down to {down_to} outside, not in the coldest night, {design}{take}."
+    )
 }
 
 fn no_heater(material: &Material<'_>) -> String {
@@ -114,7 +116,8 @@ fn how_sure(part: &mut Part, material: &Material<'_>) {
     }
     if found.outweighed.is_some() {
         part.line(
-            "Most of the doubt is the wind’s own: a test of the air change makes it surer, no gauge does.",
+            "Most of the doubt lies in the wind: measuring the air change itself makes it surer, measuring gaps does \
+             not.",
             Leads::AirChange,
         );
     } else {

@@ -1,5 +1,5 @@
 //! Frost and mould through the winter, where one was run: what the weather cases cannot tell. What an
-//! option holds and costs stands with the weather cases alone, so that no share is told twice.
+//! option holds and costs is then the winter's too, so that no share is told twice.
 
 use super::page::{Leads, Part};
 use crate::report::{Material, winter_short};
@@ -13,10 +13,6 @@ pub(super) fn part(material: &Material<'_>) -> Option<Part> {
             for sentence in winter_short::without_options(run) {
                 part.line(sentence, Leads::Winter);
             }
-            part.notes.push(format!(
-                "Worked out hour by hour: {}. Shares and costs above are those of the weather cases.",
-                winter_short::weather(run)
-            ));
         }
         Err(unknown) => part.line(
             format!("Not known: {}.", unknown.reason.trim_end_matches('.')),

@@ -80,23 +80,17 @@ impl Comparison {
         state.as_ref().map_err(Clone::clone)
     }
 
-    /// Relative humidity inside with an option, mean over the season by the cases' shares.
+    /// Relative humidity inside with an option, mean over the season.
     ///
     /// # Errors
-    /// [`NotKnown`] where that of a case with a share is not, or no case has one.
+    /// [`NotKnown`] where that of a case with a share is not, no case has one, or there is no such
+    /// option.
     pub fn mean_rh(&self, option: usize) -> Answer<f64> {
-        let (mut sum, mut shares) = (0.0, 0.0);
-        for (at, case) in self.cases.iter().enumerate() {
-            if case.share > 0.0 {
-                sum += case.share * self.state(option, at)?.rh;
-                shares += case.share;
-            }
-        }
-        if shares > 0.0 {
-            Ok(sum / shares)
-        } else {
-            Err(NotKnown::because("no weather case has a weight"))
-        }
+        let option = self.options.get(option);
+        option.map_or_else(
+            || Err(NotKnown::because("there is no such option")),
+            |option| option.mean_rh.clone(),
+        )
     }
 
     /// All of this with the planned gaps sealed, where gaps are planned and it is known.
@@ -169,6 +163,8 @@ pub struct OptionAnswer {
     pub cases: Vec<Answer<OptionCase>>,
     /// Over how much of the season it holds the target.
     pub verdict: Answer<Verdict>,
+    /// Relative humidity inside, mean over the season.
+    pub mean_rh: Answer<f64>,
     /// What has to be said beside the verdict.
     pub provisos: Vec<Proviso>,
     /// The verdict in a plain sentence with its numbers.
@@ -269,6 +265,8 @@ pub struct RunningCost {
     pub per_month: Answer<f64>,
     /// All of the season, November to March.
     pub per_winter: Answer<f64>,
+    /// What a month takes besides power and fuel.
+    pub upkeep_per_month: Answer<f64>,
 }
 
 /// What has to be bought for an option.
@@ -300,6 +298,8 @@ impl ToBuy {
 pub enum Shares {
     /// The weather cases, each by its weight.
     WeatherCases,
+    /// The hours of a winter.
+    Winter,
 }
 
 /// A fall of the relative humidity, and what it is owed to.

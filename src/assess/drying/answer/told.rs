@@ -7,6 +7,8 @@ use crate::assess::quantity::Kind;
 /// Share of the season from which an option counts as one that does the job: three quarters
 /// **\[A\]**.
 const MOST_OF_IT: f64 = 0.75;
+/// Share of the season up to which it counts as one that does not: a tenth **\[A\]**.
+const LITTLE_OF_IT: f64 = 0.1;
 
 /// Share of a load that rounding may leave **\[A\]**.
 const ROUNDING: f64 = 1e-6;
@@ -29,6 +31,7 @@ impl OptionAnswer {
         let standing = match self.verdict {
             Ok(Verdict::Always) => Standing::Well,
             Ok(Verdict::Partly(share)) if share >= MOST_OF_IT => Standing::Well,
+            Ok(Verdict::Partly(share)) if share < LITTLE_OF_IT => Standing::Not,
             Ok(Verdict::Partly(_)) => Standing::Partly,
             Ok(Verdict::Never) => Standing::Not,
             Ok(Verdict::NothingToOpen) | Err(_) => Standing::NotKnown,

@@ -25,7 +25,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut InShortContext<'_>, told: &Told, p
     });
     let kept = context.view.kept(picture);
     let material = Material::of(study);
-    let scene = kept.get((told.revision, width), || {
+    let scene = kept.get((told.revision, told.wintered, width), || {
         in_short::scene(&material, picture, width)
     });
     if let Some(scene) = scene.as_ref() {

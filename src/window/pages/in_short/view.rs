@@ -11,20 +11,23 @@ use std::sync::Arc;
 /// What the page gets to see.
 pub(super) type InShortContext<'a> = PageContext<'a, InShortView>;
 
+/// What a picture is of: a revision, with or without its winter, so many millimetres wide.
+pub(super) type Drawn = (u64, bool, f64);
+
 /// What the page remembers between frames.
 #[derive(Clone, Debug, Default)]
 pub struct InShortView {
     /// What is told of a revision, without or with how sure it is and the winter.
     told: Kept<(u64, bool, bool), InShort>,
-    /// The pictures of a revision, so many millimetres wide.
-    pub(super) hole: Kept<(u64, f64), Option<Scene>>,
-    pub(super) options: Kept<(u64, f64), Option<Scene>>,
-    pub(super) stay_open: Kept<(u64, f64), Option<Scene>>,
+    /// The pictures.
+    pub(super) hole: Kept<Drawn, Option<Scene>>,
+    pub(super) options: Kept<Drawn, Option<Scene>>,
+    pub(super) stay_open: Kept<Drawn, Option<Scene>>,
 }
 
 impl InShortView {
     /// Where a picture is kept.
-    pub(super) fn kept(&mut self, picture: Picture) -> &mut Kept<(u64, f64), Option<Scene>> {
+    pub(super) fn kept(&mut self, picture: Picture) -> &mut Kept<Drawn, Option<Scene>> {
         match picture {
             Picture::Hole => &mut self.hole,
             Picture::Options => &mut self.options,
@@ -38,6 +41,8 @@ pub(super) struct Told {
     pub(super) page: Arc<InShort>,
     /// Revision that it is of.
     pub(super) revision: u64,
+    /// Whether its winter was run.
+    pub(super) wintered: bool,
     /// Whether the survey has changed since.
     pub(super) of_older: bool,
 }
@@ -53,6 +58,7 @@ pub(super) fn told(context: &mut InShortContext<'_>) -> Option<Told> {
     Some(Told {
         page,
         revision,
+        wintered,
         of_older: revision != context.revision,
     })
 }

@@ -1,0 +1,1 @@
+//! Trials against closed forms and numbers from outside.
