@@ -115,11 +115,14 @@ fn draws_follow_the_winter_below_each_figure_and_can_be_stopped_and_asked_for_ag
     let status = |window: &Window<'_>| window.state().answers().status(LongWork::WinterBands);
     assert!(matches!(status(&window), Status::Working(_)));
     assert!(shows(&window, "frost nights") && !shows(&window, DRAWN));
-    press_far(&mut window, "Stop working out how sure the winter is");
+    press_far(
+        &mut window,
+        "Stop working out the spread of the winter's figures",
+    );
     assert_eq!(status(&window), Status::Stopped);
     let_go(&mut window, &held);
     assert!(!shows(&window, DRAWN));
-    press_far(&mut window, "Work out how sure the winter is");
+    press_far(&mut window, "Work out the spread of the winter's figures");
     let_go(&mut window, &held);
     assert_eq!(status(&window), Status::Idle);
     assert!(shows(&window, DRAWN));

@@ -74,7 +74,7 @@ fn head(ui: &mut Ui, context: &mut WinterContext<'_>) {
     });
     let status = context.answers.status(LongWork::Winter);
     widgets::long_work(ui, context.queue, LongWork::Winter, status, "the winter");
-    let (work, what) = (LongWork::WinterBands, "how sure the winter is");
+    let (work, what) = (LongWork::WinterBands, "the spread of the winter's figures");
     widgets::long_work(ui, context.queue, work, context.answers.status(work), what);
     ui.add_space(2.0);
 }
