@@ -209,7 +209,7 @@ pub(crate) fn measured() -> OnDisk {
     fs::write(on_disk.path("hours.epw"), epw::write(&weather)).unwrap();
     let folder = file::data_folder(&on_disk.file());
     fs::create_dir_all(&folder).unwrap();
-    let mut kept = |warmer: f64, id: u32, hung: Hung| {
+    let kept = |warmer: f64, id: u32, hung: Hung| {
         let mut text = String::from("time;t °C;rh %\n");
         let days = |hour: &&gapledger::climate::Hour| {
             hour.day.month == 12 && (2..=7).contains(&hour.day.day)

@@ -110,9 +110,9 @@ fn with_the_plan_done_somebody_is_there_in_the_same_hours_and_heating_to_comfort
     for (hour, inside) in hours.iter().zip(&after.hours) {
         let there = !(9..=18).contains(&hour.hour);
         if there {
-            // Comfort is held but for the hour in which it is reached.
+            // At least comfort, but for the hour in which it is reached; people alone may give more.
             assert!(
-                hour.hour == 19 || (inside.t_c - comfort).abs() < 1e-3,
+                hour.hour == 19 || inside.t_c > comfort - 1e-3,
                 "{hour:?} {inside:?}"
             );
         } else {
