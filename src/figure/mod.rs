@@ -14,6 +14,7 @@ pub mod rose;
 pub mod scene;
 pub mod section;
 pub mod styles;
+pub mod trial;
 pub mod winter;
 
 pub use body::{Arrangement, BodyFigure, Layout, Picked, Show};

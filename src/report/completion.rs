@@ -12,7 +12,7 @@ use crate::assess::sealing::{Prospect, air_per_sleeper};
 use crate::assess::uncertainty::Uncertainty;
 use crate::assess::words::{self, counted};
 use crate::assess::{Assessment, LeakageTotal, Study};
-use crate::survey::{Form, Gap, GapId, Survey, WorkState, leave};
+use crate::survey::{Form, Gap, GapId, Survey, Tested, WorkState, leave};
 
 /// The gaps that are sealed and may be.
 pub(crate) fn sealed(survey: &Survey) -> Vec<GapId> {
@@ -64,7 +64,7 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
         (before.assessment(), &survey.tariffs.currency),
     );
     let with_intervals = uncertainty.iter().any(Option::is_some);
-    section.note(small_print(with_intervals, &wrong));
+    section.note(small_print(survey, with_intervals, &wrong));
     section.heading("Gaps that were sealed");
     section.table(gaps(survey), &Reasons::default());
     section.notes(tested(survey));
@@ -114,11 +114,15 @@ fn as_found(gap: &Gap) -> String {
     }
 }
 
-fn small_print(with_intervals: bool, wrong: &[String]) -> String {
+fn small_print(survey: &Survey, with_intervals: bool, wrong: &[String]) -> String {
     let mut words =
-        "Worked out from the gaps as surveyed and from what their remedies leave; nothing here \
-                     was measured after the work. Measure again to be sure."
-            .to_owned();
+        "Worked out from the gaps as surveyed and from what their remedies leave".to_owned();
+    let mut tests = survey.fan_tests.iter();
+    words.push_str(if tests.any(|test| test.tested == Tested::AfterWork) {
+        "; what was measured after the work stands below."
+    } else {
+        "; nothing here was measured after the work. Measure again to be sure."
+    });
     if with_intervals {
         words.push_str(
             " 95 %: the middle 95 % of 10 000 draws of what is uncertain. Both columns share most of \
@@ -182,12 +186,18 @@ fn in_plain_words(survey: &Survey, sides: [&Assessment; 2]) -> Vec<String> {
 
 /// What is still open.
 fn remaining(section: &mut Section, survey: &Survey) {
-    let open = survey
-        .gaps
-        .iter()
-        .filter(|gap| gap.state != WorkState::Sealed && leave::leave(survey, gap).is_ok());
-    let points: Vec<String> = open
-        .map(|gap| format!("{} · {}: {}", gap.id, name(gap), gap.state.name()))
+    let open = |state: WorkState| {
+        let gaps = survey.gaps.iter();
+        gaps.filter(move |gap| gap.state == state && leave::leave(survey, gap).is_ok())
+            .map(|gap| format!("{}\u{a0}\u{201c}{}\u{201d}", gap.id, name(gap)))
+            .collect::<Vec<String>>()
+    };
+    let states = WorkState::ALL.into_iter();
+    let points: Vec<String> = states
+        .filter(|state| *state != WorkState::Sealed)
+        .map(|state| (state, open(state)))
+        .filter(|(_, gaps)| !gaps.is_empty())
+        .map(|(state, gaps)| format!("{}: {}.", words::capital(state.name()), words::listed(gaps)))
         .collect();
     if !points.is_empty() {
         section

@@ -31,6 +31,7 @@ pub(crate) mod sealing;
 pub(crate) mod series;
 pub mod shown;
 pub(crate) mod summary;
+pub(crate) mod tested;
 pub mod uncertainty;
 pub mod usual;
 pub(crate) mod vehicle;

@@ -46,11 +46,32 @@ pub struct Guess {
     pub sheets: Vec<String>,
 }
 
+/// What somebody has said of a file already; the rest is guessed by it.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct Given {
+    /// How its text is encoded.
+    pub encoding: Option<Encoding>,
+    /// The sign between its columns.
+    pub separator: Option<Separator>,
+    /// The sign before decimals.
+    pub decimal: Option<Decimal>,
+    /// Sheet of a spreadsheet; the first where none is named.
+    pub sheet: String,
+}
+
 /// Guesses how a file is to be read.
 ///
 /// # Errors
 /// A file that is too large, no text, or has no row with a time and a number.
 pub fn guess(bytes: &[u8]) -> Result<Guess, ReadError> {
+    guess_with(bytes, &Given::default())
+}
+
+/// Guesses what was not said of a file.
+///
+/// # Errors
+/// As [`guess()`], by what was said.
+pub fn guess_with(bytes: &[u8], given: &Given) -> Result<Guess, ReadError> {
     let is_workbook = spreadsheet::is_workbook(bytes);
     let sheets = if is_workbook {
         spreadsheet::sheets(bytes)?
@@ -61,7 +82,7 @@ pub fn guess(bytes: &[u8]) -> Result<Guess, ReadError> {
         encoding: if is_workbook {
             Encoding::Utf8
         } else {
-            Encoding::of(bytes)
+            given.encoding.unwrap_or_else(|| Encoding::of(bytes))
         },
         separator: Separator::Comma,
         decimal: Decimal::Point,
@@ -70,12 +91,13 @@ pub fn guess(bytes: &[u8]) -> Result<Guess, ReadError> {
         zone: Zone::Unnamed,
         clock_ahead_s: 0,
         columns: Vec::new(),
-        sheet: String::new(),
+        sheet: given.sheet.clone(),
     };
     let (text, _) = text(bytes, &mapping)?;
     let best = separators(&text, is_workbook)
         .into_iter()
-        .filter_map(|separator| Layout::of(&text, separator))
+        .filter(|separator| is_workbook || given.separator.is_none_or(|said| said == *separator))
+        .filter_map(|separator| Layout::of(&text, separator, given.decimal))
         .max_by_key(|layout| layout.worth)
         .ok_or(ReadError::NoReadings)?;
     mapping.separator = best.separator;
@@ -139,7 +161,7 @@ struct Layout {
 }
 
 impl Layout {
-    fn of(text: &str, separator: Separator) -> Option<Self> {
+    fn of(text: &str, separator: Separator, said: Option<Decimal>) -> Option<Self> {
         let lines: Vec<Vec<String>> = text
             .split('\n')
             .take(LINES)
@@ -147,7 +169,10 @@ impl Layout {
             .collect();
         Decimal::ALL
             .into_iter()
-            .filter(|decimal| !(*decimal == Decimal::Comma && separator == Separator::Comma))
+            .filter(|decimal| match said {
+                Some(said) => said == *decimal,
+                None => !(*decimal == Decimal::Comma && separator == Separator::Comma),
+            })
             .filter_map(|decimal| {
                 let first = lines.iter().position(|line| is_row(line, decimal))?;
                 let rows: Vec<Vec<String>> = lines

@@ -16,6 +16,7 @@ mod read;
 mod refused;
 mod rows;
 mod spreadsheet;
+mod thin;
 
 #[cfg(test)]
 mod tests;
@@ -23,10 +24,11 @@ mod tests;
 pub use date::{Clock, DateOrder, from_written as moment_from, written as moment};
 pub use decode::{Encoding, Text, decode};
 pub use doubtful::{Doubtful, Why, against, doubtful};
-pub use guess::{Guess, OrderReading, guess};
+pub use guess::{Given, Guess, OrderReading, guess, guess_with};
 pub use mapping::{Column, Mapping, Separator, Unit, What, Zone};
 pub use notes::Note;
 pub use number::Decimal;
-pub use read::read;
+pub use read::{preview, read, read_watched};
 pub use refused::ReadError;
 pub use rows::{Channel, MOST_BYTES, MOST_ROWS, Series};
+pub use thin::{Extremes, stretches};

@@ -1,6 +1,7 @@
 //! Rows by a mapping.
 
 use std::borrow::Cow;
+use std::ops::ControlFlow;
 
 use jiff::tz::{AmbiguousOffset, TimeZone};
 
@@ -12,6 +13,7 @@ use super::number::{self, Cell};
 use super::refused::ReadError;
 use super::rows::{Channel, MOST_BYTES, MOST_ROWS, Series};
 use super::spreadsheet;
+use crate::physics::counts::count;
 
 /// The text of a file by a mapping.
 pub(super) fn text<'a>(
@@ -40,10 +42,50 @@ pub(super) fn text<'a>(
 /// With line and column where a cell is not what its column holds; lines behind the last reading that
 /// hold no time are not an error, but told.
 pub fn read(bytes: &[u8], mapping: &Mapping) -> Result<Series, ReadError> {
+    read_watched(bytes, mapping, &mut |_| ControlFlow::Continue(()))
+}
+
+/// Rows after which it is told how far reading has come.
+const TOLD_EVERY: usize = 20_000;
+
+/// Reads as [`read()`] does; `watch` hears which share of the text is read, 0…1, and may stop it.
+///
+/// # Errors
+/// As [`read()`]; [`ReadError::Stopped`] where `watch` said so.
+pub fn read_watched(
+    bytes: &[u8],
+    mapping: &Mapping,
+    watch: &mut dyn FnMut(f64) -> ControlFlow<()>,
+) -> Result<Series, ReadError> {
     let (text, has_replaced) = text(bytes, mapping)?;
+    let start = skip_lines(&text, mapping.lines_before);
+    let mut series = of_text(start, mapping, watch)?;
+    if has_replaced {
+        series.notes.push(Note::Replaced);
+    }
+    Ok(series)
+}
+
+/// The first rows by a mapping, so many lines of them: to look at before all is read.
+///
+/// # Errors
+/// As [`read()`].
+pub fn preview(bytes: &[u8], mapping: &Mapping, lines: usize) -> Result<Series, ReadError> {
+    let (text, _) = text(bytes, mapping)?;
+    let start = skip_lines(&text, mapping.lines_before);
+    let behind = skip_lines(start, lines).len();
+    let first = start.get(..start.len() - behind).unwrap_or(start);
+    of_text(first, mapping, &mut |_| ControlFlow::Continue(()))
+}
+
+/// Rows of a text that begins with the first of them.
+fn of_text(
+    start: &str,
+    mapping: &Mapping,
+    watch: &mut dyn FnMut(f64) -> ControlFlow<()>,
+) -> Result<Series, ReadError> {
     let places = Places::of(mapping)?;
     let mut rows = Rows::new(&places, mapping)?;
-    let start = skip_lines(&text, mapping.lines_before);
     let mut reader = csv::ReaderBuilder::new()
         .delimiter(mapping.separator.byte())
         .has_headers(false)
@@ -54,17 +96,26 @@ pub fn read(bytes: &[u8], mapping: &Mapping) -> Result<Series, ReadError> {
         .read_byte_record(&mut record)
         .map_err(|_| ReadError::NoReadings)?
     {
+        if rows.times.len() % TOLD_EVERY == 0 {
+            let at = record.position().map_or(0, csv::Position::byte);
+            let share = share(at, start.len());
+            if watch(share).is_break() {
+                return Err(ReadError::Stopped);
+            }
+        }
         let line = record.position().map_or(0, csv::Position::line);
         let line = line + u64::try_from(mapping.lines_before).unwrap_or(0);
         if !rows.take(&record, line)? {
             break;
         }
     }
-    let mut series = rows.into_series(mapping)?;
-    if has_replaced {
-        series.notes.push(Note::Replaced);
-    }
-    Ok(series)
+    rows.into_series(mapping)
+}
+
+/// Which share of a text is read.
+fn share(at: u64, all: usize) -> f64 {
+    let at = usize::try_from(at).unwrap_or(all);
+    count(at) / count(all.max(1))
 }
 
 /// The text behind its first lines.
@@ -242,11 +293,20 @@ impl<'a> Rows<'a> {
         placed
     }
 
-    fn into_series(self, mapping: &Mapping) -> Result<Series, ReadError> {
+    fn into_series(mut self, mapping: &Mapping) -> Result<Series, ReadError> {
         if self.times.is_empty() {
             return Err(ReadError::NoReadings);
         }
         let mut notes = Vec::new();
+        if self.times.is_sorted_by(|one, next| one < next) {
+            // As nearly every logger writes them: nothing is to be put in order, nothing doubled.
+            notes.extend(self.last_notes());
+            return Ok(Series {
+                channels: channels(mapping, std::mem::take(&mut self.values)),
+                times_s: self.times,
+                notes,
+            });
+        }
         if matches!(mapping.zone, Zone::Unnamed)
             && let Some(at) = went_back(&self.times)
         {
@@ -286,32 +346,43 @@ impl<'a> Rows<'a> {
         }
         notes.extend((doubled > 0).then_some(Note::Doubled(doubled)));
         notes.extend(first.map(|first| Note::Conflicting(conflicting, first)));
-        notes.extend((self.odd_times > 0).then_some(Note::SummerTime(self.odd_times)));
-        notes.extend((self.missing > 0).then_some(Note::Missing(self.missing)));
-        notes.extend(self.ends.map(Note::Ends));
-        let channels = mapping
-            .columns
-            .iter()
-            .filter_map(|column| match column {
-                Column::Readings { what, sensor, .. } => Some((*what, sensor.clone())),
-                _ => None,
-            })
-            .zip(&self.values)
-            .map(|((what, sensor), values)| Channel {
-                sensor,
-                what,
-                values: kept
-                    .iter()
-                    .filter_map(|at| values.get(*at).copied())
-                    .collect(),
-            })
-            .collect();
+        notes.extend(self.last_notes());
+        let in_order = |values: &Vec<f64>| {
+            let kept = kept.iter();
+            kept.filter_map(|at| values.get(*at).copied()).collect()
+        };
+        let values = self.values.iter().map(in_order).collect();
         Ok(Series {
             times_s: kept.iter().map(|at| time(*at)).collect(),
-            channels,
+            channels: channels(mapping, values),
             notes,
         })
     }
+
+    /// What was noticed on the way, after what was done to the order.
+    fn last_notes(&self) -> impl Iterator<Item = Note> {
+        let summer = (self.odd_times > 0).then_some(Note::SummerTime(self.odd_times));
+        let missing = (self.missing > 0).then_some(Note::Missing(self.missing));
+        [summer, missing, self.ends.map(Note::Ends)]
+            .into_iter()
+            .flatten()
+    }
+}
+
+/// The columns of readings with their values.
+fn channels(mapping: &Mapping, values: Vec<Vec<f64>>) -> Vec<Channel> {
+    let columns = mapping.columns.iter().filter_map(|column| match column {
+        Column::Readings { what, sensor, .. } => Some((*what, sensor.clone())),
+        _ => None,
+    });
+    columns
+        .zip(values)
+        .map(|((what, sensor), values)| Channel {
+            sensor,
+            what,
+            values,
+        })
+        .collect()
 }
 
 /// Where the clock goes back by an hour less one step and runs on from there.

@@ -16,6 +16,9 @@ pub enum ReadError {
     /// It is no text in that encoding.
     #[error("the file is no text in {0}: choose another encoding")]
     NoText(&'static str),
+    /// It was given up before its end.
+    #[error("reading the file was stopped")]
+    Stopped,
     /// It begins as a spreadsheet and is none.
     #[error(
         "the file begins like a spreadsheet and cannot be read as one; save it again, or as CSV"

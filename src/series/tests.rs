@@ -1,12 +1,13 @@
 //! Spellings, both readings of a date, files cut short, hostile bytes.
 
 use std::fmt::Write as _;
+use std::ops::ControlFlow;
 
 use proptest::prelude::*;
 
 use super::{
-    Column, DateOrder, Decimal, Note, ReadError, Separator, Series, Unit, What, Why, Zone,
-    doubtful, guess, moment, read,
+    Column, DateOrder, Decimal, Encoding, Given, Note, ReadError, Separator, Series, Unit, What,
+    Why, Zone, doubtful, guess, guess_with, moment, preview, read, read_watched,
 };
 
 fn read_as_guessed(text: &str) -> Result<Series, ReadError> {
@@ -388,6 +389,65 @@ fn columns_may_be_told_otherwise_than_guessed() {
     assert!((series.channels[0].values[0] - 20.0).abs() < 1e-12);
     assert!((series.channels[1].values[1] - 70.0).abs() < 1e-12);
     assert_eq!(series.channels[1].sensor, "cab");
+}
+
+#[test]
+fn what_was_said_of_a_file_is_not_guessed() {
+    // Thousands written with a point and decimals with a comma read as either: it can be said.
+    let text = file("Date;Temp °C", 30, |row| {
+        format!("2026-01-{:02} 00:00;12,5", row % 28 + 1)
+    });
+    let by_itself = guess(text.as_bytes()).expect("understood");
+    assert_eq!(by_itself.mapping.separator, Separator::Semicolon);
+    let said = Given {
+        separator: Some(Separator::Comma),
+        ..Given::default()
+    };
+    // By commas the only time stands together with what is no number.
+    assert_eq!(
+        guess_with(text.as_bytes(), &said),
+        Err(ReadError::NoReadings)
+    );
+    let said = Given {
+        encoding: Some(Encoding::Windows1252),
+        decimal: Some(Decimal::Comma),
+        ..Given::default()
+    };
+    let by_word = guess_with(text.as_bytes(), &said).expect("understood");
+    assert_eq!(by_word.mapping.encoding, Encoding::Windows1252);
+    assert_eq!(by_word.mapping.decimal, Decimal::Comma);
+}
+
+#[test]
+fn the_first_rows_are_those_of_the_whole_and_no_more() {
+    let text = file("Time,Temp °C", 500, |row| {
+        format!("2026-01-{:02} {:02}:00,{row}", row / 24 + 1, row % 24)
+    });
+    let mapping = guess(text.as_bytes()).expect("understood").mapping;
+    let whole = read(text.as_bytes(), &mapping).expect("read");
+    let first = preview(text.as_bytes(), &mapping, 6).expect("read");
+    assert_eq!(first.times_s, whole.times_s[..6]);
+    assert_eq!(first.channels[0].values, whole.channels[0].values[..6]);
+}
+
+#[test]
+fn reading_can_be_stopped_and_tells_how_far_it_is() {
+    let text = file("Time,Temp °C", 60_000, |row| {
+        format!("2026-01-{:02} {:02}:00,{row}", row / 24 % 28 + 1, row % 24)
+    });
+    let mapping = guess(text.as_bytes()).expect("understood").mapping;
+    let mut heard = Vec::new();
+    let watched = read_watched(text.as_bytes(), &mapping, &mut |share| {
+        heard.push(share);
+        if share > 0.5 {
+            ControlFlow::Break(())
+        } else {
+            ControlFlow::Continue(())
+        }
+    });
+    assert_eq!(watched, Err(ReadError::Stopped));
+    assert!(heard.len() >= 2 && heard.is_sorted(), "{heard:?}");
+    assert!(heard.iter().all(|share| (0.0..=1.0).contains(share)));
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use super::body::{Frame, paint};
 use super::keys;
+use super::loggers;
 use super::notices::Notices;
 use super::questions::{Answered, Asked, Dialog, PathFor, Then};
 use super::request::{Queue, Request};
@@ -16,6 +17,10 @@ use egui::text::{CCursor, LayoutJob, TextFormat};
 use egui::text_selection::CCursorRange;
 use egui::{Align, Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui, Vec2, vec2};
 use std::path::{Path, PathBuf};
+
+/// Width of a question, and of one with a table in it.
+const USUAL: f32 = 560.0;
+const WIDE: f32 = 860.0;
 
 /// What a question may tell of.
 #[derive(Clone, Copy, Debug)]
@@ -43,7 +48,11 @@ pub fn show(ctx: &egui::Context, asked: &mut Asked, known: &Known<'_>, queue: &m
     let modal = Modal::new(Id::unique("dialog"))
         .frame(frame)
         .show(ctx, |ui| {
-            let wide = (ui.ctx().content_rect().width() - 60.0).min(560.0);
+            let most = match asked.dialog {
+                Dialog::Logger(_) => WIDE,
+                _ => USUAL,
+            };
+            let wide = (ui.ctx().content_rect().width() - 60.0).min(most);
             ui.set_width(wide);
             match &mut asked.dialog {
                 Dialog::NewSurvey => new_survey(ui, fresh, queue),
@@ -52,6 +61,7 @@ pub fn show(ctx: &egui::Context, asked: &mut Asked, known: &Known<'_>, queue: &m
                     text,
                     note,
                 } => path(ui, purpose, text, (note, file_dialog), fresh, queue),
+                Dialog::Logger(chosen) => loggers::show(ui, chosen, fresh, queue),
                 Dialog::Findings => {
                     let heading = format!("Findings ({})", findings.len());
                     listed(ui, &heading, fresh, queue, |ui, queue| {
@@ -271,12 +281,14 @@ fn path(
         PathFor::Photo(_) => ("Add a photo".to_owned(), "Add"),
         PathFor::Logo => ("Choose the workshop\u{2019}s logo".to_owned(), "Choose"),
         PathFor::Weather => ("Choose a weather file".to_owned(), "Choose"),
+        PathFor::Logger => ("Choose a logger\u{2019}s file".to_owned(), "Choose"),
         PathFor::Write(file) => (format!("Write the {} to", file.name()), "Write"),
     };
     let hint = match (purpose, purpose.file()) {
         (PathFor::Photo(_), _) => "/folder/photo.jpg".to_owned(),
         (PathFor::Logo, _) => "/folder/logo.png".to_owned(),
         (PathFor::Weather, _) => "/folder/weather.epw".to_owned(),
+        (PathFor::Logger, _) => "/folder/readings.csv".to_owned(),
         (_, Some(file)) => format!("/folder/name.{}", file.ending()),
         _ => "/folder/name.ron".to_owned(),
     };

@@ -25,6 +25,7 @@ mod key_order;
 pub mod keys;
 pub mod ledger;
 mod lightbox;
+pub mod loggers;
 pub mod marks;
 pub mod notices;
 pub mod page;

@@ -1,5 +1,6 @@
 //! The questions the window asks, one at a time, and their answers.
 
+use super::loggers::Chosen;
 use super::typesetting::SheetFile;
 use crate::survey::findings::called;
 use crate::survey::{Edit, Gap, GapId, MergeKey, VehicleKind};
@@ -37,6 +38,8 @@ pub enum PathFor {
     Logo,
     /// To run the winter with its weather.
     Weather,
+    /// To take in as a logger's readings.
+    Logger,
     /// To write a sheet or table to.
     Write(SheetFile),
 }
@@ -47,7 +50,12 @@ impl PathFor {
     pub fn file(&self) -> Option<SheetFile> {
         match self {
             Self::Write(file) => Some(*file),
-            Self::Open | Self::Save(_) | Self::Photo(_) | Self::Logo | Self::Weather => None,
+            Self::Open
+            | Self::Save(_)
+            | Self::Photo(_)
+            | Self::Logo
+            | Self::Weather
+            | Self::Logger => None,
         }
     }
 }
@@ -114,6 +122,8 @@ pub enum Dialog {
         /// Which openings, and what that means.
         sentence: String,
     },
+    /// How a logger's file is read.
+    Logger(Box<Chosen>),
     /// Everything that was noticed.
     Findings,
     /// What the window told in this run.
@@ -163,6 +173,8 @@ pub enum Answered {
     PutAway,
     /// Call the opening something else: it was entered wrongly.
     GiveUp,
+    /// Read the logger's file so.
+    ReadLogger,
     /// Save under another name instead.
     OtherName,
 }

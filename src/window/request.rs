@@ -4,6 +4,7 @@
 
 use super::answers::LongWork;
 use super::commands::Command;
+use super::loggers::Chosen;
 use super::page::Page;
 use super::questions::Answered;
 use super::samples::Sample;
@@ -72,6 +73,17 @@ pub enum Request {
     ChooseLogo,
     /// Ask which weather file the winter is run with.
     ChooseWeather,
+    /// Ask which logger's file is taken in.
+    ChooseLogger,
+    /// Look at a logger's file again; anew where something was said of it as a whole.
+    LookAtLogger {
+        /// The file, with how it is to be read.
+        chosen: Box<Chosen>,
+        /// What was not said is guessed anew.
+        anew: bool,
+    },
+    /// Give up reading a logger's file.
+    StopLogger,
     /// Ask where to write such a file, then write it.
     WriteFile(SheetFile),
     /// Open the file written last.

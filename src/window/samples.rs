@@ -59,9 +59,11 @@ pub const SAMPLES: &[Sample] = &[
         CoachBuilt,
         "Coach-built among the vines",
         photos!("vineyard-coachbuilt":
+            "cut-sill-plate.png",
             "cut-sill.png",
             "door-sill.png",
             "garage-flap.png",
+            "loom-sealed.png",
             "loom-through-bulkhead.png",
             "rooflight-corner.png",
             "waste-pipe-sealed.png",

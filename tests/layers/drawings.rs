@@ -171,7 +171,7 @@ fn garage_flap() -> Drawing {
 }
 
 /// A loom through sheet steel, its grommet slipped along it.
-fn loom() -> Drawing {
+fn loom(sealed: bool) -> Drawing {
     const STRANDS: [Colour; 6] = [
         [178, 60, 52],
         [58, 92, 150],
@@ -185,6 +185,20 @@ fn loom() -> Drawing {
         .line([112, 121, 128], 7.0, &[(0.0, 318.0), (480.0, 330.0)])
         .disc([146, 156, 162], (240.0, 187.0), 92.0)
         .disc(DARK, (240.0, 187.0), 78.0);
+    if sealed {
+        // Putty pressed in with a thumb, over the edge of the hole.
+        for (at, radius) in [
+            ((240.0, 187.0), 100.0),
+            ((168.0, 148.0), 34.0),
+            ((306.0, 138.0), 36.0),
+            ((174.0, 246.0), 32.0),
+        ] {
+            drawing = drawing.disc([150, 96, 84], at, radius);
+        }
+        for at in [(196.0, 152.0), (272.0, 140.0), (190.0, 226.0)] {
+            drawing = drawing.disc([166, 112, 98], at, 22.0);
+        }
+    }
     for (strand, at) in STRANDS
         .into_iter()
         .zip([-30.0, -18.0, -6.0, 6.0, 18.0, 30.0])
@@ -199,9 +213,12 @@ fn loom() -> Drawing {
             ],
         );
     }
+    if !sealed {
+        drawing = drawing
+            .line(RUBBER, 30.0, &[(276.0, 318.0), (352.0, 292.0)])
+            .line(DARK, 6.0, &[(284.0, 330.0), (360.0, 304.0)]);
+    }
     drawing
-        .line(RUBBER, 30.0, &[(276.0, 318.0), (352.0, 292.0)])
-        .line(DARK, 6.0, &[(284.0, 330.0), (360.0, 304.0)])
         .disc([112, 121, 128], (70.0, 190.0), 15.0)
         .disc([146, 156, 162], (70.0, 190.0), 8.0)
         .disc([112, 121, 128], (420.0, 170.0), 15.0)
@@ -209,7 +226,7 @@ fn loom() -> Drawing {
 }
 
 /// A sill cut open: the hollow of the post behind a ragged edge.
-fn cut_sill() -> Drawing {
+fn cut_sill(covered: bool) -> Drawing {
     let edge = [
         (142.0, 118.0),
         (196.0, 108.0),
@@ -224,7 +241,7 @@ fn cut_sill() -> Drawing {
         (146.0, 206.0),
         (134.0, 160.0),
     ];
-    Drawing::on([150, 156, 150])
+    let drawing = Drawing::on([150, 156, 150])
         .rectangle([122, 128, 124], [0.0, 0.0, 480.0, 58.0])
         .line([104, 110, 106], 8.0, &[(0.0, 60.0), (480.0, 60.0)])
         .rectangle([134, 140, 134], [0.0, 300.0, 480.0, 360.0])
@@ -260,7 +277,27 @@ fn cut_sill() -> Drawing {
         .line(FOAM, 16.0, &[(282.0, 120.0), (262.0, 128.0)])
         .disc([104, 110, 106], (392.0, 186.0), 20.0)
         .disc([170, 176, 170], (392.0, 186.0), 12.0)
-        .line([104, 110, 106], 4.0, &[(384.0, 178.0), (400.0, 194.0)])
+        .line([104, 110, 106], 4.0, &[(384.0, 178.0), (400.0, 194.0)]);
+    if !covered {
+        return drawing;
+    }
+    // A plate over all of it, on a gasket that shows at its edge.
+    let mut drawing = drawing
+        .rectangle(RUBBER, [92.0, 84.0, 354.0, 284.0])
+        .rectangle([188, 194, 198], [98.0, 90.0, 348.0, 278.0])
+        .line([206, 212, 216], 5.0, &[(104.0, 98.0), (342.0, 98.0)])
+        .line([166, 172, 176], 5.0, &[(104.0, 271.0), (342.0, 271.0)]);
+    for at in [
+        (118.0, 112.0),
+        (328.0, 112.0),
+        (118.0, 256.0),
+        (328.0, 256.0),
+    ] {
+        drawing = drawing
+            .disc([120, 126, 130], at, 11.0)
+            .disc([160, 166, 170], at, 8.0);
+    }
+    drawing
 }
 
 /// A pipe through boards, its hole too wide on one side.
@@ -389,11 +426,13 @@ fn door_sill() -> Drawing {
         .disc([72, 68, 63], (420.0, 60.0), 14.0)
 }
 
-fn drawings() -> [(&'static str, Drawing); 7] {
+fn drawings() -> [(&'static str, Drawing); 9] {
     [
         ("garage-flap.png", garage_flap()),
-        ("loom-through-bulkhead.png", loom()),
-        ("cut-sill.png", cut_sill()),
+        ("loom-through-bulkhead.png", loom(false)),
+        ("loom-sealed.png", loom(true)),
+        ("cut-sill.png", cut_sill(false)),
+        ("cut-sill-plate.png", cut_sill(true)),
         ("waste-pipe.png", waste_pipe(false)),
         ("waste-pipe-sealed.png", waste_pipe(true)),
         ("rooflight-corner.png", rooflight_corner()),

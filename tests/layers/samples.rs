@@ -12,8 +12,8 @@ use gapledger::physics::{FlowLaw, GapFlow, Gas, MoistAir, PlacedFlow, STANDARD_P
 use gapledger::survey::file::{PhotoState, parse, photo_folder, photo_states, print};
 use gapledger::survey::findings::{self, Severity};
 use gapledger::survey::{
-    Facing, Form, InnerOpening, LeadsTo, Photo, PhotoMark, Purpose, Survey, VehicleKind,
-    starting_sizes,
+    Facing, Form, InnerOpening, LeadsTo, Photo, PhotoMark, Purpose, Survey, Tested, VehicleKind,
+    WorkState, starting_sizes,
 };
 
 use super::{files_under, package};
@@ -213,6 +213,48 @@ fn the_vineyard_coach_built_shows_spaces_and_photos() -> Result<(), Box<dyn Erro
     assert!(marked("circle") && marked("arrow"));
     let states: BTreeSet<&str> = survey.gaps.iter().map(|gap| gap.state.name()).collect();
     assert_eq!(states.len(), 4, "open, planned, sealed and deferred");
+    Ok(())
+}
+
+/// What a completion sheet shows of work that is done: each sealed gap in a pair of photos, and the
+/// vehicle tested before and after, tighter each time by both, with nothing left covered.
+#[test]
+fn the_vineyard_coach_built_shows_the_work_before_and_after() -> Result<(), Box<dyn Error>> {
+    let all = samples()?;
+    let (_, _, survey) = all
+        .iter()
+        .find(|(name, _, _)| name == "vineyard-coachbuilt.ron")
+        .ok_or("there is no coach-built among the vines")?;
+    let sealed = survey
+        .gaps
+        .iter()
+        .filter(|gap| gap.state == WorkState::Sealed);
+    let mut pairs = 0;
+    for gap in sealed {
+        for after in [false, true] {
+            let shown = gap.photos.iter().any(|photo| photo.after_work == after);
+            assert!(shown, "gap {}, after the work: {after}", gap.id);
+        }
+        pairs += 1;
+    }
+    assert!(pairs >= 3, "{pairs}");
+    let tested = |when: Tested| {
+        let mut tests = survey.fan_tests.iter();
+        tests.find(|test| test.tested == when).ok_or(when.name())
+    };
+    let (before, after) = (tested(Tested::AsFound)?, tested(Tested::AfterWork)?);
+    for test in [before, after] {
+        assert!(!test.covered.is_empty() && test.still_covered().next().is_none());
+    }
+    let both = [
+        (&before.blowing_out, &after.blowing_out),
+        (&before.blowing_in, &after.blowing_in),
+    ];
+    for (before, after) in both {
+        for (before, after) in before.readings.iter().zip(&after.readings) {
+            assert!(after.flow_m3_per_h < before.flow_m3_per_h);
+        }
+    }
     Ok(())
 }
 

@@ -26,6 +26,7 @@ mod keep;
 mod killed;
 mod ledger;
 mod lightbox;
+mod loggers;
 mod looks;
 mod many;
 mod measurements;

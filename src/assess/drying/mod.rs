@@ -22,6 +22,7 @@ pub(crate) mod situation;
 pub(crate) mod sizing;
 mod state;
 pub(crate) mod surfaces;
+mod tightest;
 mod verdict;
 pub(crate) mod warm_up;
 
@@ -36,6 +37,7 @@ pub(crate) use ground::opened_laws;
 pub(crate) use listed::WARMEST_C;
 pub(crate) use money::DAYS_PER_MONTH;
 pub use money::WINTER_DAYS;
+pub use tightest::{Tightest, tightest};
 
 use super::answer::{Answer, CaseAnswer, NotKnown};
 use super::assessment::calmest_and_windiest;

@@ -1,12 +1,14 @@
 //! What measurements say of the vehicle, and of the survey.
 
 mod fan;
+mod odd;
 mod predicted;
 #[cfg(test)]
 mod tests;
 pub mod trial;
 
 pub use fan::{FanOutcome, Fitted, Verdict};
+pub use odd::{MOST_TOLD, Odd, odd};
 pub(crate) use predicted::Expected;
 pub use predicted::{FlowRange, Predicted};
 

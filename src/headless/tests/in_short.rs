@@ -200,11 +200,7 @@ fn every_opening_that_protects_people_is_named_among_those_never_to_close() {
                 continue;
             }
             let id = gap.id.to_string();
-            let whole = format!(
-                "gap {id} \u{201c}{}\u{201d} ({}",
-                gap.name,
-                facing(gap.facing)
-            );
+            let whole = format!("{id} \u{201c}{}\u{201d} ({}", gap.name, facing(gap.facing));
             let named = part
                 .lines
                 .iter()

@@ -1,14 +1,13 @@
 //! What to buy and what not: the options over the season, with their prices.
 
 use super::page::{Leads, Line, Part, Picture, known};
-use super::seal::{gaps_sealed, sealed_too};
 use crate::assess::Answer;
 use crate::assess::drying::{
     Comparison, OptionAnswer, OptionKind, Proviso, Shares, Standing, ToBuy, Verdict,
 };
 use crate::assess::in_short::{First, Pick, pick};
 use crate::assess::quantity::{Kind, money, price};
-use crate::assess::words::listed;
+use crate::assess::words::{counted, listed};
 use crate::figure::in_short::Bar;
 use crate::report::drying::{running_costs, shares, target, to_buy};
 use crate::report::sealing::in_currency;
@@ -78,7 +77,8 @@ fn take(option: &OptionAnswer, currency: &str, target: &str) -> String {
 }
 
 fn quoted(option: &OptionAnswer) -> String {
-    format!("“{}”", option.name)
+    let star = if option.generic { "*" } else { "" };
+    format!("“{}”{star}", option.name)
 }
 
 /// `for 94 % of the season`, `all season`.
@@ -117,17 +117,14 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
         table = table.column(words, Align::Decimal);
     }
     // What does not suffice or is not needed is named above; a picture has room for its bar.
-    let named = |row: &Row<'_>| row.option.standing() == Standing::Not || not_needed(row.option);
-    for row in rows(comparison, first)
-        .into_iter()
-        .filter(|row| !named(row))
-    {
+    let named = |option: &&OptionAnswer| option.standing() == Standing::Not || not_needed(option);
+    for option in shown(comparison).filter(|option| !named(option)) {
         table.row([
-            format!("{} {}", row.option.standing().sign(), row.name),
-            row.option.verdict_words(),
-            row.to_buy(&mut reasons),
-            reasons.or(&row.option.costs.per_month, |cost| money(*cost)),
-            reasons.or(&row.option.costs.per_winter, |cost| money(*cost)),
+            format!("{} {}", option.standing().sign(), option.starred_name()),
+            option.verdict_words(),
+            to_buy(&option.to_buy, &mut reasons),
+            reasons.or(&option.costs.per_month, |cost| money(*cost)),
+            reasons.or(&option.costs.per_winter, |cost| money(*cost)),
         ]);
     }
     known(
@@ -169,76 +166,39 @@ fn title(comparison: &Comparison) -> String {
     }
 }
 
-/// One option as it is shown.
-struct Row<'a> {
-    name: String,
-    option: &'a OptionAnswer,
-    /// What sealing costs, where it is shown with gaps sealed.
-    sealing: Option<f64>,
-}
-
-impl Row<'_> {
-    fn to_buy(&self, reasons: &mut Reasons) -> String {
-        let bought = to_buy(&self.option.to_buy, reasons);
-        match (self.sealing, &self.option.to_buy) {
-            (None, _) => bought,
-            (Some(sealing), ToBuy::Costs(_)) => format!("{bought} + {}", money(sealing)),
-            (Some(sealing), _) => money(sealing),
-        }
-    }
-}
-
-/// The options in their order, and behind the one that is taken the same with the first gaps sealed.
-fn rows<'a>(comparison: &'a Comparison, first: &'a Answer<Option<First>>) -> Vec<Row<'a>> {
-    let options = comparison.options.iter().enumerate();
-    let shown = options.filter(|(_, option)| {
+/// The options that are shown, in their order.
+fn shown(comparison: &Comparison) -> impl Iterator<Item = &OptionAnswer> {
+    comparison.options.iter().filter(|option| {
         let idle = matches!(option.verdict, Ok(Verdict::NothingToOpen));
         option.kind != OptionKind::SameHeat && !idle
-    });
-    let mut rows = Vec::new();
-    let sealed = sealed_too(comparison, first);
-    for (at, option) in shown {
-        rows.push(Row {
-            name: option.starred_name(),
-            option,
-            sealing: None,
-        });
-        if let Some(sealed) = sealed.as_ref().filter(|sealed| sealed.at == at) {
-            rows.push(Row {
-                name: format!("the same, {}", gaps_sealed(sealed.first.gaps.len())),
-                option: sealed.option,
-                sealing: Some(sealed.first.plan.cost),
-            });
-        }
-    }
-    rows
+    })
 }
 
 /// The bars of the options, for a drawing.
-pub(super) fn bars(comparison: &Comparison, first: &Answer<Option<First>>) -> Vec<Bar> {
+pub(super) fn bars(comparison: &Comparison) -> Vec<Bar> {
     let mut reasons = Reasons::default();
-    let bar = |row: Row<'_>| {
+    let bar = |option: &OptionAnswer| {
         let unknown = || "?".to_owned();
         let cost = |cost: &Answer<f64>| {
             cost.as_ref()
                 .map_or_else(|_| unknown(), |cost| money(*cost))
         };
-        let known = row.option.to_buy.money().is_ok();
+        let known = option.to_buy.money().is_ok();
         Bar {
-            share: row.option.verdict.as_ref().ok().map(Verdict::share),
-            standing: row.option.standing(),
-            held: row.option.verdict_words(),
+            share: option.verdict.as_ref().ok().map(Verdict::share),
+            standing: option.standing(),
+            held: option.verdict_words(),
             to_buy: if known {
-                row.to_buy(&mut reasons)
+                to_buy(&option.to_buy, &mut reasons)
             } else {
                 unknown()
             },
-            a_month: cost(&row.option.costs.per_month),
-            a_winter: cost(&row.option.costs.per_winter),
-            name: row.name,
+            a_month: cost(&option.costs.per_month),
+            a_winter: cost(&option.costs.per_winter),
+            name: option.starred_name(),
         }
     };
-    rows(comparison, first).into_iter().map(bar).collect()
+    shown(comparison).map(bar).collect()
 }
 
 /// What suffices once the first gaps are sealed, where nothing does before.
@@ -253,8 +213,8 @@ fn after_sealing(part: &mut Part, comparison: &Comparison, first: &Answer<Option
     };
     part.line(
         format!(
-            "✔ With {} first, {} holds {} {}.",
-            gaps_sealed(first.gaps.len()),
+            "✔ With {} sealed first, {} holds {} {}.",
+            counted(first.gaps.len(), "gap", "gaps"),
             quoted(option),
             target(comparison),
             for_how_long(option)

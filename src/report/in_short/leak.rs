@@ -127,7 +127,7 @@ fn air(part: &mut Part, material: &Material<'_>) {
         ),
         ([calm, windy], Ok([in_calm, in_wind])) => part.line(
             format!(
-                "The air inside is new every {in_calm} in the least wind, “{}”, and every {in_wind} in the most, “{}”.",
+                "The air inside is new every {in_calm} in “{}”, every {in_wind} in “{}”, the windiest.",
                 calm.name, windy.name
             ),
             Leads::AirChange,
@@ -168,7 +168,7 @@ fn does(part: &mut Part, material: &Material<'_>) {
     match (water, heat) {
         (Ok(water), Ok(heat)) => part.line(
             format!(
-                "To keep it at {rh} humidity and {set}, {water} of water have to come out a day and {heat} of heat to go in."
+                "To keep {rh} at {set}, {water} of water a day must come out and {heat} of heat go in."
             ),
             Leads::DryingHeat,
         ),
@@ -209,9 +209,9 @@ pub(super) fn damp(material: &Material<'_>) -> Option<Line> {
     let mean = comparison.mean_rh(0).ok()?;
     let (rh, target) = (Kind::RelativeHumidity.text(mean), target(comparison));
     let words = match comparison.set_up {
-        SetUp::LaidUp => format!("With nothing done the air inside is {rh} humid on average"),
+        SetUp::LaidUp => "With nothing done".to_owned(),
         SetUp::InUse => format!(
-            "Heated to {} and nothing else done, the air inside is {rh} humid on average",
+            "Heated to {} and nothing else done,",
             Kind::Celsius.typed(comparison.inside_c)
         ),
     };
@@ -221,7 +221,9 @@ pub(super) fn damp(material: &Material<'_>) -> Option<Line> {
         ""
     };
     Some(Line::new(
-        format!("{sign}{words} over the season; at most {target} is wanted."),
+        format!(
+            "{sign}{words} it is {rh} humid inside, mean of the season; at most {target} is wanted."
+        ),
         Leads::DryingHeat,
     ))
 }
@@ -246,10 +248,10 @@ fn surfaces(part: &mut Part, comparison: &Comparison) {
     let more = names.len().saturating_sub(SURFACES);
     let told = names.iter().take(SURFACES);
     let told = told.map(|name| format!("\u{201c}{name}\u{201d}"));
-    let rest = (more > 0).then(|| counted(more, "other surface", "other surfaces"));
+    let rest = (more > 0).then(|| counted(more, "more", "more"));
     part.line(
         format!(
-            "It gets damp enough there for water, mould or rust in some weather: {}.",
+            "Damp enough in some weather for water, mould or rust: {}.",
             listed(told.chain(rest))
         ),
         Leads::DryingHeat,

@@ -36,7 +36,6 @@ pub fn in_short(material: &Material<'_>) -> InShort {
         dangers(material),
         Some(leak::part(material)),
         Some(buy::part(material, first)),
-        winter::part(material),
         Some(seal::part(material, first)),
         Some(stay_open::part(material, is_told_first(material))),
         Some(sure::part(material)),

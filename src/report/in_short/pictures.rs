@@ -20,7 +20,7 @@ pub fn scene(material: &Material<'_>, picture: Picture, width: f64) -> Option<Sc
         Picture::Options => {
             let season = BySeason::of(material.study);
             let comparison = season.comparison().as_ref().ok()?;
-            let options = buy::bars(comparison, season.first());
+            let options = buy::bars(comparison);
             Some(bars(&options, &survey.tariffs.currency, width))
         }
         Picture::StayOpen => Some(stay_open(survey, material.assessment, width)),

@@ -2,7 +2,7 @@
 
 use super::leak::renewed;
 use super::page::{Leads, Line, Part, known};
-use crate::assess::drying::{Comparison, OptionAnswer, Standing};
+use crate::assess::drying::{Comparison, OptionAnswer};
 use crate::assess::in_short::{First, Pick, pick};
 use crate::assess::quantity::{Kind, money, price};
 use crate::assess::sealing::{Chosen, Plan};
@@ -15,11 +15,6 @@ use crate::report::words::{duration, minutes, name};
 use crate::report::{Align, Material, Reasons, Table};
 use crate::survey::leave::{self, Refusal};
 use crate::survey::{GapId, Item, Place, Severity, Survey, number};
-
-/// `3 gaps sealed`.
-pub(super) fn gaps_sealed(gaps: usize) -> String {
-    format!("{} sealed", counted(gaps, "gap", "gaps"))
-}
 
 /// What the first work does, in a sentence.
 pub(super) fn headline(first: &Answer<Option<First>>, currency: &str) -> Option<Line> {
@@ -35,32 +30,17 @@ pub(super) fn headline(first: &Answer<Option<First>>, currency: &str) -> Option<
     Some(Line::new(words, Leads::SealingPlan))
 }
 
-/// The option that is taken, with the first gaps sealed.
-pub(super) struct SealedToo<'a> {
-    /// Its index.
-    pub(super) at: usize,
-    /// It then.
-    pub(super) option: &'a OptionAnswer,
-    /// The gaps.
-    pub(super) first: &'a First,
-}
-
-/// The option that is taken as the vehicle stands, or that holds the target longest, with the first
-/// gaps sealed.
-pub(super) fn sealed_too<'a>(
-    comparison: &Comparison,
-    first: &'a Answer<Option<First>>,
-) -> Option<SealedToo<'a>> {
-    let first = first.as_ref().ok()?.as_ref()?;
+/// The option that is taken as the vehicle stands, or that holds the target longest, and the same with
+/// the first gaps sealed.
+fn now_and_then<'a>(
+    comparison: &'a Comparison,
+    first: &'a First,
+) -> Option<(&'a OptionAnswer, &'a OptionAnswer)> {
     let (Pick::Take(at) | Pick::NoneSuffices(Some(at))) = pick(comparison) else {
         return None;
     };
     let then = first.comparison.as_ref().ok()?;
-    Some(SealedToo {
-        at,
-        option: then.options.get(at)?,
-        first,
-    })
+    Some((comparison.options.get(at)?, then.options.get(at)?))
 }
 
 /// The gaps, what they cost, and what that does.
@@ -173,18 +153,16 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
             .push("* A usual remedy, † a usual price or time, both assumed.".to_owned());
     }
     let chosen = match first.chosen {
-        Chosen::Planned => "These are marked as planned",
-        Chosen::Proposed => "No gap is marked as planned yet: these save most",
-        Chosen::Within => "These are of the best set for the money named",
+        Chosen::Planned => "Planned gaps",
+        Chosen::Proposed => "None is planned yet: gaps that save most",
+        Chosen::Within => "Gaps of the best set for the money named",
     };
     let more = match first.more {
         0 => String::new(),
-        1 => "; one more stands in the plan".to_owned(),
-        more => format!("; {more} more stand in the plan"),
+        more => format!("; {more} more in the plan"),
     };
-    part.notes.push(format!(
-        "{chosen}; first stands what saves most for its money{more}."
-    ));
+    part.notes
+        .push(format!("{chosen}, best for their money first{more}."));
 }
 
 /// What it gains, what it does not, and what it is to be done after.
@@ -195,11 +173,11 @@ fn gains(part: &mut Part, material: &Material<'_>, first: &First) {
         part.below(words, Leads::SealingPlan);
     }
     if let Ok(comparison) = material.comparison {
-        if let Some(words) = then_costs(comparison, first, currency) {
-            part.below(words, Leads::DryingHeat);
-        }
-        if let Some(words) = alone(comparison, first) {
-            part.below(words, Leads::DryingHeat);
+        let alone = alone(comparison, first);
+        let words = [alone, then_costs(comparison, first, currency)];
+        let words: Vec<String> = words.into_iter().flatten().collect();
+        if !words.is_empty() {
+            part.below(words.join(" "), Leads::DryingHeat);
         }
     }
     let mut dangers = plan.findings.iter();
@@ -232,22 +210,19 @@ fn less_air(plan: &Plan, currency: &str) -> Option<String> {
     let heat = saved.winter_cost.ok().filter(|saved| *saved >= 0.5);
     let heat = heat.map_or_else(String::new, |saved| {
         format!(
-            " Where it is heated by electricity, that saves {} a winter.",
+            " Heated by electricity, that saves {} a winter.",
             price(saved, currency)
         )
     });
     let (before, after) = (renewed(*before), renewed(*after));
     Some(format!(
-        "It makes less draught and cold: in most wind the air is then new every {after}, not every {before}.{heat}"
+        "Less draught and cold: in most wind the air is then new every {after}, not every {before}.{heat}"
     ))
 }
 
 /// What the option that is taken then costs and does.
 fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<String> {
-    let known = Ok(Some(first.clone()));
-    let sealed = sealed_too(comparison, &known)?;
-    let now = comparison.options.get(sealed.at)?;
-    let then = sealed.option;
+    let (now, then) = now_and_then(comparison, first)?;
     let share = |option: &OptionAnswer| {
         let share = option.verdict.as_ref().ok()?.share();
         Some(Kind::Share.text(share))
@@ -268,12 +243,7 @@ fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<
             format!("holds for {then} of the season, not {now}")
         });
     }
-    let good = if then.standing() == Standing::Well {
-        "✔ "
-    } else {
-        ""
-    };
-    (!parts.is_empty()).then(|| format!("{good}“{}” then {}.", now.name, parts.join(", and ")))
+    (!parts.is_empty()).then(|| format!("“{}” then {}.", now.name, parts.join(", and ")))
 }
 
 /// A humidity nearer to another than this is told as the same, relative humidity.

@@ -9,7 +9,7 @@ use crate::report::Material;
 use crate::report::sealing::{NONE_PROTECTS, protecting};
 use crate::report::words::name;
 use crate::survey::leave::{self, Refusal};
-use crate::survey::{Facing, Gap, GapPart, Item, Place, Purpose, Survey, number};
+use crate::survey::{Facing, Gap, GapPart, Item, Place, Purpose, Survey};
 
 /// What goes through an opening, and what would happen to whoever closes it: the words before its name
 /// and those behind.
@@ -18,20 +18,18 @@ type Why = (&'static str, &'static str);
 fn why(refusal: Refusal) -> Why {
     match refusal {
         Refusal::ProtectsPeople(Purpose::SafetyVentilation) => {
-            ("Fresh air for the people inside comes and goes through", "")
+            ("Fresh air for the people inside", "")
         }
         Refusal::ProtectsPeople(Purpose::ApplianceAir) => (
-            "A flame or the refrigerator breathes through",
+            "Air of a flame or the refrigerator",
             "; closed, it makes carbon monoxide",
         ),
         Refusal::ProtectsPeople(Purpose::GasDropOut) | Refusal::DropOut => {
-            ("Gas that leaks must be able to fall out through", "")
+            ("Gas that leaks falls out here", "")
         }
-        Refusal::NeverClosed(GapPart::Flue) => ("Exhaust gas goes out through", ""),
-        Refusal::NeverClosed(GapPart::BatteryVent) => {
-            ("Gas from the battery must get out through", "")
-        }
-        _ => ("What smells or burns must get out through", ""),
+        Refusal::NeverClosed(GapPart::Flue) => ("Exhaust gas goes out here", ""),
+        Refusal::NeverClosed(GapPart::BatteryVent) => ("Gas of the battery gets out here", ""),
+        _ => ("What smells or burns gets out here", ""),
     }
 }
 
@@ -56,7 +54,7 @@ pub(super) fn part(material: &Material<'_>, first: bool) -> Part {
     }
     for ((goes, closed), gaps) in groups {
         part.line(
-            format!("✖ {goes} {}{closed}.", called(survey, &gaps)),
+            format!("✖ {goes}: {}{closed}.", called(survey, &gaps)),
             lead(&gaps),
         );
     }
@@ -94,7 +92,7 @@ const NAMED: usize = 6;
 fn called(survey: &Survey, gaps: &[&Gap]) -> String {
     let one = |gap: &&Gap| {
         format!(
-            "gap {} \u{201c}{}\u{201d} ({})",
+            "{} \u{201c}{}\u{201d} ({})",
             gap.id,
             name(gap),
             whereabouts(survey, gap)
@@ -102,11 +100,12 @@ fn called(survey: &Survey, gaps: &[&Gap]) -> String {
     };
     let rest = gaps.iter().skip(NAMED);
     let rest: Vec<String> = rest.map(|gap| gap.id.to_string()).collect();
-    let rest = (!rest.is_empty()).then(|| number::gaps(&rest));
-    listed(gaps.iter().take(NAMED).map(one).chain(rest))
+    let word = if gaps.len() == 1 { "gap" } else { "gaps" };
+    let named = gaps.iter().take(NAMED).map(one);
+    format!("{word} {}", listed(named.chain(rest)))
 }
 
-/// Part of the width that counts as its middle, from and to.
+/// Part of the width that counts as its middle, from and to: no side is named there.
 const MIDDLE: (f64, f64) = (0.4, 0.6);
 
 /// The face that an opening is in, and on which side of it.
@@ -123,7 +122,6 @@ fn whereabouts(survey: &Survey, gap: &Gap) -> String {
     let side = match share {
         Some(share) if share < MIDDLE.0 => ", nearside",
         Some(share) if share > MIDDLE.1 => ", offside",
-        Some(share) if share.is_finite() => ", middle",
         _ => "",
     };
     format!("{face}{side}")

@@ -2,6 +2,7 @@
 
 use super::leak::{ends, renewed};
 use super::page::{Leads, Part};
+use super::winter;
 use crate::assess::drying::HeaterFor;
 use crate::assess::quantity::Kind;
 use crate::assess::reach::{COLDEST_C, Reach, reaches, told_watts};
@@ -41,7 +42,9 @@ fn frost(part: &mut Part, material: &Material<'_>) {
     if survey.heaters.is_empty() {
         part.line(no_heater(material), Leads::DryingHeat);
     }
-    if survey.set_up == SetUp::LaidUp {
+    if let Some(run) = material.study.winter() {
+        winter::lines(part, run);
+    } else if survey.set_up == SetUp::LaidUp {
         part.line(NOT_BY_HEAT, Leads::DryingHeat);
     }
 }
@@ -61,11 +64,9 @@ fn holds(name: &str, reach: &Reach) -> String {
     }
     let design = Kind::Celsius.typed(reach.design_c);
     let take = reach.enough_w.map_or_else(String::new, |watts| {
-        format!(": that takes {}", told_watts(watts))
+        format!("; the coldest night, {design}, takes {}", told_watts(watts))
     });
-    format!(
-        "{name} keeps {held} inside down to {down_to} outside, not in the coldest night, {design}{take}."
-    )
+    format!("{name} keeps {held} inside down to {down_to} outside{take}.")
 }
 
 fn no_heater(material: &Material<'_>) -> String {
@@ -116,8 +117,7 @@ fn how_sure(part: &mut Part, material: &Material<'_>) {
     }
     if found.outweighed.is_some() {
         part.line(
-            "Most of the doubt lies in the wind: measuring the air change itself makes it surer, measuring gaps does \
-             not.",
+            "Most of the doubt is the wind: a test of the air change makes it surer, measuring gaps does not.",
             Leads::AirChange,
         );
     } else {

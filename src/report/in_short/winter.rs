@@ -2,12 +2,12 @@
 //! option holds and costs is then the winter's too, so that no share is told twice.
 
 use super::page::{Leads, Part};
-use crate::report::{Material, winter_short};
+use crate::assess::Answer;
+use crate::assess::winter::Throughout;
+use crate::report::winter_short;
 
-/// Frost and mould; nothing where no winter was run, and why where it is not known.
-pub(super) fn part(material: &Material<'_>) -> Option<Part> {
-    let run = material.study.winter()?;
-    let mut part = Part::new("Frost and mould through the winter");
+/// Frost and mould, or why they are not known.
+pub(super) fn lines(part: &mut Part, run: &Answer<Throughout>) {
     match run {
         Ok(run) => {
             for sentence in winter_short::without_options(run) {
@@ -15,9 +15,11 @@ pub(super) fn part(material: &Material<'_>) -> Option<Part> {
             }
         }
         Err(unknown) => part.line(
-            format!("Not known: {}.", unknown.reason.trim_end_matches('.')),
+            format!(
+                "Frost and mould through the winter are not known: {}.",
+                unknown.reason.trim_end_matches('.')
+            ),
             Leads::Winter,
         ),
     }
-    Some(part)
 }

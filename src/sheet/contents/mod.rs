@@ -17,7 +17,7 @@ use crate::assess::{Mark, Study};
 use crate::report::words::not_known;
 use crate::report::{
     self, Block, Section, cases, completion, costs, drying, in_short, ledger, measured, papers,
-    safety, sealing, summary, vehicle, walk, winter, winter_short, workings,
+    safety, sealing, summary, tested, vehicle, walk, winter, winter_short, workings,
 };
 use crate::survey::date;
 use std::collections::BTreeMap;
@@ -235,10 +235,14 @@ impl Writer<'_> {
         }
     }
 
-    /// Fan tests, each with its plot after its heading.
+    /// Fan tests, each with its plot after its heading; for owners what they show.
     fn measured(&mut self) {
         let told = &self.material.told;
         if told.survey.fan_tests.is_empty() {
+            return;
+        }
+        if self.for_owners() {
+            self.add(tested::section(told));
             return;
         }
         let mut section = measured::section(told);

@@ -1,8 +1,11 @@
 //! What is asked of the workers.
 
-use crate::assess::Study;
+use crate::assess::measured::Odd;
 use crate::assess::sealing::Aim;
-use crate::survey::{Finding, Survey};
+use crate::assess::{Answer, Study};
+use crate::figure::trial::Lines;
+use crate::survey::{Finding, SeriesId, Survey, TrialId};
+use crate::tasks::Shelf;
 use std::path::PathBuf;
 use std::sync::{Arc, OnceLock};
 
@@ -15,6 +18,16 @@ pub struct Wanted {
     pub budget: Option<f64>,
 }
 
+/// Where loggers' files are looked for, and what was read of them already.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Data {
+    pub(super) folders: Vec<PathBuf>,
+    pub(super) shelf: Arc<Shelf>,
+}
+
+/// The lines of each trial, or why there are none.
+pub(super) type TrialLines = Vec<(TrialId, Answer<Arc<Lines>>)>;
+
 /// The study of one revision of the survey.
 pub struct Revised {
     /// Revision of the survey.
@@ -23,13 +36,27 @@ pub struct Revised {
     pub study: Study,
     /// The folder of the survey's file, where its weather file stands.
     pub folder: Option<PathBuf>,
+    /// Where loggers' files are, and what was read of them.
+    pub(super) data: Data,
+    /// The lines of its trials, once they were made.
+    pub(super) lines: OnceLock<TrialLines>,
+    /// Odd readings of its loggers, once they were looked for.
+    pub(super) odd: OnceLock<Vec<(SeriesId, Vec<Odd>)>>,
     /// What sheets cannot print of it, once that was looked for.
     pub(super) unprintable: OnceLock<Vec<Finding>>,
 }
 
 impl Revised {
-    pub(super) fn new(revision: u64, survey: &Arc<Survey>, folder: Option<PathBuf>) -> Self {
+    pub(super) fn new(
+        revision: u64,
+        survey: &Arc<Survey>,
+        folder: Option<PathBuf>,
+        data: Data,
+    ) -> Self {
         Self {
+            data,
+            lines: OnceLock::new(),
+            odd: OnceLock::new(),
             revision,
             study: Study::new(Arc::clone(survey)),
             folder,

@@ -21,10 +21,9 @@ use super::background::{Line, Manner, Spawner, Status, Task, Wake};
 use super::page::Page;
 use crate::assess::sealing::{Aim, Order, PlannedWork, Ranking};
 use crate::assess::uncertainty::Uncertainty;
-use crate::assess::winter::Throughout;
 use crate::assess::{Answer, Assessment, Best, Comparison, NotKnown, Part, Study, WindCurve};
 use crate::survey::{Finding, Survey};
-use asked::Asked;
+use asked::{Asked, Data};
 use std::ops::ControlFlow;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -42,6 +41,8 @@ pub enum LongWork {
     Winter,
     /// How sure the winter is.
     WinterBands,
+    /// What loggers read, and what trials say.
+    Trials,
 }
 
 /// An answer and the survey's revision it is for.
@@ -135,6 +136,8 @@ pub struct Answers {
     budget_job: Job,
     winter_job: Job,
     winter_bands_job: Job,
+    trials_job: Job,
+    data: Data,
     folder: Option<PathBuf>,
     results: Option<Results>,
     /// Findings from elsewhere, such as about photos.
@@ -193,6 +196,11 @@ impl Answers {
                 Manner::at_once("How sure the winter is could not be worked out"),
                 work::winter_bands,
             ),
+            trials_job: job(
+                Manner::at_once("What the trials say could not be worked out"),
+                work::trials,
+            ),
+            data: Data::default(),
             folder: None,
             spawner,
             wake,
@@ -245,6 +253,7 @@ impl Answers {
             self.winter_job.want(&of, any, &mut sentences);
         }
         self.follow_bands(&of, page, any, &mut sentences);
+        self.follow_trials(&of, page, any, &mut sentences);
         if page == Page::SealingPlan {
             let budget = None;
             let of_aim = Wanted { budget, ..wanted };
@@ -265,28 +274,12 @@ impl Answers {
         self.folder = folder;
     }
 
-    /// The newest winter that was run, and the revision of its survey, possibly an older one.
-    #[must_use]
-    pub fn winter(&self) -> Option<Dated<&Answer<Throughout>>> {
-        let asked = self.there(Part::Winter)?;
-        Some(Dated {
-            revision: asked.of.revision,
-            answer: asked.of.study.winter()?,
-        })
-    }
-
-    /// The study that the newest winter was run on.
-    #[must_use]
-    pub fn winter_study(&self) -> Option<&Study> {
-        Some(&self.there(Part::Winter)?.of.study)
-    }
-
     /// The study of the survey as it is now, whatever is there of it.
     pub fn of(&mut self, revision: u64, survey: &Arc<Survey>) -> Arc<Revised> {
         let newest = self.newest.take().filter(|of| of.revision == revision);
         let newest = newest.unwrap_or_else(|| {
             let folder = self.folder.clone();
-            Arc::new(Revised::new(revision, survey, folder))
+            Arc::new(Revised::new(revision, survey, folder, self.data.clone()))
         });
         Arc::clone(self.newest.insert(newest))
     }
@@ -309,6 +302,7 @@ impl Answers {
             &mut self.budget_job,
             &mut self.winter_job,
             &mut self.winter_bands_job,
+            &mut self.trials_job,
         ];
         let mut all = Vec::new();
         for job in jobs {
@@ -373,6 +367,7 @@ impl Answers {
             LongWork::Budget => self.budget_job.task.status(),
             LongWork::Winter => self.winter_job.task.status(),
             LongWork::WinterBands => self.winter_bands_job.task.status(),
+            LongWork::Trials => self.trials_job.task.status(),
         }
     }
 
@@ -383,6 +378,7 @@ impl Answers {
             LongWork::Budget => &mut self.budget_job,
             LongWork::Winter => &mut self.winter_job,
             LongWork::WinterBands => &mut self.winter_bands_job,
+            LongWork::Trials => &mut self.trials_job,
         }
     }
 

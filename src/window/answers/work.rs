@@ -2,10 +2,13 @@
 
 use super::asked::{Asked, Revised, Wanted};
 use super::effort::Effort;
-use crate::assess::Part;
+use crate::assess::{Part, measured};
+use crate::figure::trial;
 use crate::sheet::unprintable;
+use crate::survey::Trial;
 use crate::tasks;
 use crate::window::background::Line;
+use std::sync::Arc;
 
 /// The most urgent answers first.
 pub(super) fn results(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
@@ -105,4 +108,34 @@ pub(super) fn winter_bands(asked: &Asked, effort: Effort, line: &Line<'_, (Asked
     if tasks::winter_bands(study, draws, effort.threads, &watch).is_some() {
         line.send((asked.clone(), Part::WinterBands));
     }
+}
+
+/// The lines of the trials first, then what each method did.
+pub(super) fn trials(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
+    let watch = |share: f64| line.progress(0.5 * share);
+    let Revised {
+        study,
+        folder,
+        data,
+        lines,
+        odd,
+        ..
+    } = &*asked.of;
+    let survey = study.survey();
+    let folder = folder.as_deref();
+    let Some(read) = tasks::loggers(survey, &data.folders, folder, &data.shelf, &watch) else {
+        return;
+    };
+    data.shelf.keep_only(survey);
+    lines.get_or_init(|| {
+        let of = |trial: &Trial| (trial.id, trial::lines(study, trial, &read).map(Arc::new));
+        survey.trials.iter().map(of).collect()
+    });
+    odd.get_or_init(|| measured::odd(survey, &read));
+    line.send((asked.clone(), Part::Trials));
+    if line.stopped() || survey.trials.is_empty() {
+        return;
+    }
+    study.keep_loggers(&read);
+    line.send((asked.clone(), Part::Trials));
 }

@@ -4,6 +4,7 @@
 mod file_work;
 mod files;
 mod gaps;
+mod loggers;
 mod photos;
 mod rescue;
 mod run;

@@ -147,7 +147,9 @@ impl App {
             return;
         }
         let first = dropped.first().map(|file| file.path().to_owned());
-        if first.is_some_and(|path| self.takes_dropped_weather(&path)) {
+        if first.is_some_and(|path| {
+            self.takes_dropped_weather(&path) || self.takes_dropped_logger(&path)
+        }) {
             return;
         }
         // On that page a picture is the workshop's own.

@@ -1,6 +1,7 @@
 //! Running what the queue holds, at the start of each frame.
 
 use super::App;
+use super::loggers::READINGS;
 use super::photos::PICTURES;
 use super::state::{Picking, System};
 use crate::assess::shown::Units;
@@ -51,6 +52,9 @@ impl App {
             Request::WriteFile(file) => self.ask_path(PathFor::Write(file), system),
             Request::ChooseLogo => self.ask_path(PathFor::Logo, system),
             Request::ChooseWeather => self.ask_path(PathFor::Weather, system),
+            Request::ChooseLogger => self.ask_path(PathFor::Logger, system),
+            Request::LookAtLogger { chosen, anew } => self.look_at_logger(chosen, anew),
+            Request::StopLogger => self.loggers.stop(),
             Request::OpenWritten => self.sheets.open(),
         }
     }
@@ -288,7 +292,7 @@ impl App {
     fn browse(&mut self, system: System<'_>) {
         let (saving, file) = match self.dialog() {
             Some(Dialog::Path { purpose, .. }) => match purpose {
-                PathFor::Open | PathFor::Logo | PathFor::Weather => (false, None),
+                PathFor::Open | PathFor::Logo | PathFor::Weather | PathFor::Logger => (false, None),
                 PathFor::Save(_) | PathFor::Write(_) => (true, purpose.file()),
                 PathFor::Photo(_) => {
                     self.asked = None;
@@ -317,6 +321,8 @@ impl App {
             ("pictures", PICTURES.to_vec())
         } else if asked_for(&PathFor::Weather) {
             ("weather", vec!["epw", "csv", "txt"])
+        } else if asked_for(&PathFor::Logger) {
+            ("readings", READINGS.to_vec())
         } else {
             let ending = file.map_or("ron", SheetFile::ending);
             (ending, vec![ending])
@@ -383,6 +389,7 @@ impl App {
                 PathFor::Photo(gap) => self.attach(gap, vec![Source::File(path)]),
                 PathFor::Logo => self.take_logo(&path),
                 PathFor::Weather => self.take_weather(&path),
+                PathFor::Logger => self.take_logger(&path),
                 PathFor::Save(then) => {
                     self.save_to(with_ending(path, "ron"), false, then, system);
                 }
@@ -400,6 +407,7 @@ impl App {
             (Dialog::Rescued { path, .. }, Answered::OpenRescued) => {
                 self.guard(Then::OpenRescued(path), system);
             }
+            (Dialog::Logger(chosen), Answered::ReadLogger) => self.read_logger(chosen),
             (Dialog::PutAway { path, .. }, Answered::PutAway) => self.put_away(&path),
             (Dialog::GivenUp { edit, merge, .. }, Answered::GiveUp) => self.change(*edit, merge),
             (Dialog::Overwrite { then, .. } | Dialog::Shared { then, .. }, Answered::OtherName) => {

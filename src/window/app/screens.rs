@@ -7,7 +7,7 @@ use crate::window::context::PageContext;
 use crate::window::document::Document;
 use crate::window::page::Page;
 use crate::window::{
-    bar, commands, dialogs, help, lightbox, pages, start_page, strip, theme, widgets,
+    bar, commands, dialogs, help, lightbox, loggers, pages, start_page, strip, theme, widgets,
 };
 use eframe::egui;
 use egui::{CentralPanel, Frame, Margin, Panel, ScrollArea};
@@ -52,6 +52,11 @@ impl App {
             Panel::bottom("files")
                 .frame(panel_frame(palette.card, 4))
                 .show(ui, |ui| widgets::muted(ui, words));
+        }
+        if let Some((name, share)) = self.loggers.reading() {
+            Panel::bottom("logger")
+                .frame(panel_frame(palette.card, 4))
+                .show(ui, |ui| loggers::progress(ui, name, share, &mut self.queue));
         }
         if !self.notices.list().is_empty() {
             Panel::bottom("notices")
@@ -221,6 +226,7 @@ impl eframe::App for App {
         }
         self.follow_site_mode(ctx);
         self.photos_in(ctx);
+        self.loggers_in();
         self.guard_closing(ctx);
         self.work_out();
         self.tell_units(ctx);
@@ -292,6 +298,7 @@ impl eframe::App for App {
         self.view.gaps.store(storage);
         self.view.air_change.store(storage);
         self.view.job_sheet.store(storage);
+        self.shapes.store(storage);
     }
 
     fn persist_egui_memory(&self) -> bool {

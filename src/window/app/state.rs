@@ -6,11 +6,13 @@ use crate::assess::shown::{Shown, Units};
 use crate::survey::date::DateWay;
 use crate::survey::file::protection;
 use crate::survey::{GapId, Severity, Survey};
+use crate::tasks::data_folders;
 use crate::window::answers::{Answers, Results, Revised};
 use crate::window::document::Document;
 use crate::window::focus::FocusKeeper;
 use crate::window::guide::Guide;
 use crate::window::key_order::KeyOrder;
+use crate::window::loggers::{self, KnownShapes};
 use crate::window::notices::{Cause, Notices, sentence_of};
 use crate::window::page::Page;
 use crate::window::pages::air_change::AirChangeView;
@@ -71,6 +73,10 @@ pub struct App {
     pub(super) sheets: Typesetting,
     pub(super) unsaved: UnsavedWork,
     pub(super) photos: Photos,
+    /// Files of loggers being opened and read.
+    pub(super) loggers: loggers::Worker,
+    /// How files of loggers were read before.
+    pub(super) shapes: KnownShapes,
     pub(super) closing_after_photos: bool,
     /// When the system was asked for what is on its clipboard, and has not answered yet.
     pub(super) paste_wanted: Option<f64>,
@@ -100,6 +106,7 @@ impl App {
             UnsavedWork::start(start.data, Box::new(move || again.request_repaint()));
         let wake: Arc<dyn Fn() + Send + Sync> = Arc::new(move || ctx.request_repaint());
         let answers = Answers::new(Arc::clone(&start.spawner), Arc::clone(&wake), start.effort);
+        let loggers = loggers::Worker::new(&start.file_spawner, &wake);
         let photos = Photos::new(&start.photo_spawner, start.photo_holding, &wake);
         let view = ViewState {
             job_sheet: JobSheetView::stored(cc.storage),
@@ -125,6 +132,8 @@ impl App {
             preferences,
             unsaved,
             photos,
+            loggers,
+            shapes: KnownShapes::stored(cc.storage),
             closing_after_photos: false,
             paste_wanted: None,
             focus: FocusKeeper::default(),
@@ -247,6 +256,8 @@ impl App {
         let history = &document.history;
         let folder = document.path().and_then(Path::parent);
         self.answers.stand_in(folder.map(Path::to_owned));
+        let folders = data_folders(document.path(), self.photos.holding());
+        self.answers.look_in(folders);
         let wanted = self.view.sealing_plan.wanted();
         let told =
             self.answers

@@ -61,8 +61,9 @@ impl ViewState {
             Page::DryingHeat => self.drying_heat.reveal(place.item),
             Page::Winter => self.winter.reveal(place),
             Page::SealingPlan => self.sealing_plan.reveal(place.item),
+            Page::Measurements => self.measurements.reveal(place.item),
             // All that a survey has there is in sight.
-            Page::JobSheet | Page::InShort | Page::Measurements => {}
+            Page::JobSheet | Page::InShort => {}
         }
     }
 }

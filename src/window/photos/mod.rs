@@ -76,6 +76,12 @@ pub struct Photos {
 }
 
 impl Photos {
+    /// The program's own folder for photos of changes that are not saved.
+    #[must_use]
+    pub fn holding(&self) -> Option<&Path> {
+        self.folders.holding.as_deref()
+    }
+
     /// No survey yet. `holding` is the folder for photos of changes that are not saved.
     #[must_use]
     pub fn new(spawner: &Spawner, holding: Option<PathBuf>, wake: &Wake) -> Self {

@@ -38,6 +38,7 @@ use ron::ser::PrettyConfig;
 pub(super) use stay::Stay;
 use std::collections::BTreeSet;
 pub(super) use tariffs::Tariffs;
+pub(super) use trial::Mapping as StoredMapping;
 use trial::{LoggerSeries, Trial};
 pub(super) use usual::Usual;
 pub(super) use vehicle::{Appliance, CodeOfPractice, PressureSet, Site, Underside, Vehicle};

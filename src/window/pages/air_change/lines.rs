@@ -5,7 +5,7 @@ use crate::figure::scene::Dash;
 use crate::figure::styles::{self, Marker, Style};
 use crate::survey::WeatherId;
 use crate::window::body;
-use crate::window::theme::palette;
+use crate::window::theme::{Palette, palette};
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Align2, Color32, Rect, RichText, Sense, Shape, Stroke, TextStyle, Ui, vec2};
@@ -25,8 +25,13 @@ pub(in crate::window::pages) struct Look {
 impl Look {
     /// A style in the colours of the theme.
     pub(in crate::window::pages) fn of(ui: &Ui, style: Style) -> Self {
+        Self::of_palette(style, palette(ui))
+    }
+
+    /// A style in these colours.
+    pub(in crate::window::pages) fn of_palette(style: Style, palette: &Palette) -> Self {
         Self {
-            colour: body::colour(style.role, palette(ui)),
+            colour: body::colour(style.role, palette),
             dash: match style.dash {
                 Dash::Solid => LineStyle::Solid,
                 Dash::Dashed => LineStyle::Dashed { length: 9.0 },

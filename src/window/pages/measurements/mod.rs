@@ -1,11 +1,16 @@
-//! The page Measurements: fan tests written down, and what they say of the vehicle and the survey.
+//! The page Measurements: fan tests, loggers and trials written down, and what they say of the vehicle
+//! and the survey.
 
+pub mod chart;
 mod covered;
 mod form;
 mod readings;
+mod trials;
 mod view;
 
-pub use view::MeasurementsView;
+pub use view::{MeasurementsView, Section};
+
+use super::sections;
 
 use crate::figure;
 use crate::report::measured;
@@ -25,14 +30,21 @@ const PLOT_MM: (f32, f32) = (60.0, 150.0);
 
 /// Draws the page: what was written down on the left, what came of it on the right.
 pub fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
+    let shown = context.view.section;
+    if let Some(section) = sections::choose(ui, &Section::ALL, shown) {
+        context.view.section = section;
+    }
     ScrollArea::vertical()
-        .id_salt("measurements")
+        .id_salt(("measurements", shown))
         .auto_shrink(false)
         .show(ui, |ui| {
-            widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
-                0 => widgets::card(ui, "Fan tests", |ui| form::show(ui, context)),
-                _ => told(ui, context),
-            });
+            match shown {
+                Section::FanTests => widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
+                    0 => widgets::card(ui, "Fan tests", |ui| form::show(ui, context)),
+                    _ => told(ui, context),
+                }),
+                Section::Trials => trials::show(ui, context),
+            }
             widgets::follow_focus(ui);
         });
 }

@@ -1,9 +1,11 @@
 //! What the page Measurements remembers between frames.
 
 use super::super::kept::Kept;
+use super::chart::ChartView;
 use crate::figure::Scene;
-use crate::survey::FanTestId;
+use crate::survey::{FanTestId, Item, SeriesId, TrialId};
 use crate::window::context::PageContext;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// What the page gets to see.
@@ -12,14 +14,65 @@ pub(super) type MeasurementsContext<'a> = PageContext<'a, MeasurementsView>;
 /// Revision of the results, test, and width in millimetres that a plot was drawn for.
 type PlotKey = (u64, FanTestId, f64);
 
+/// The parts of the page.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Section {
+    /// Fan tests.
+    #[default]
+    FanTests,
+    /// Loggers, and the trials that stand on them.
+    Trials,
+}
+
+impl Section {
+    /// Every section with its name.
+    pub const ALL: [(Self, &'static str); 2] = [
+        (Self::FanTests, "Fan tests"),
+        (Self::Trials, "Loggers and trials"),
+    ];
+}
+
 /// What the page remembers between frames.
 #[derive(Clone, Debug, Default)]
 pub struct MeasurementsView {
+    pub(super) section: Section,
+    /// The loggers whose forms are unfolded.
+    pub(super) unfolded: BTreeSet<SeriesId>,
+    /// The charts, one for each trial.
+    charts: BTreeMap<TrialId, ChartView>,
     /// The plots, one for each test.
     plots: Vec<(FanTestId, Kept<PlotKey, Scene>)>,
 }
 
 impl MeasurementsView {
+    /// Makes an item visible, for a finding's way to its place.
+    pub fn reveal(&mut self, item: Item) {
+        self.section = match item {
+            Item::Series(id) => {
+                self.unfolded.insert(id);
+                Section::Trials
+            }
+            Item::Trial(_) => Section::Trials,
+            _ => Section::FanTests,
+        };
+    }
+
+    /// The part of the page that is shown.
+    #[must_use]
+    pub fn section(&self) -> Section {
+        self.section
+    }
+
+    /// Shows a part of the page.
+    pub fn show(&mut self, section: Section) {
+        self.section = section;
+    }
+
+    /// The chart of a trial.
+    pub(super) fn chart(&mut self, trial: TrialId) -> &mut ChartView {
+        self.charts.entry(trial).or_default()
+    }
+
     /// The plot of a test, drawn where it is not there yet.
     pub(super) fn plot(&mut self, key: PlotKey, draw: impl FnOnce() -> Scene) -> Arc<Scene> {
         let known = self.plots.iter().position(|(id, _)| *id == key.1);

@@ -1,0 +1,98 @@
+//! The loggers: each on a line, with its form where it is unfolded.
+
+use super::super::super::fields::{Fields, whole_findings, worst};
+use super::super::view::MeasurementsContext;
+use super::odd;
+use crate::survey::{
+    BelowFreezing, Edit, Field, Hung, Item, LoggerSeries, OffsetFrom, Record, RecordId,
+    below_freezing_name,
+};
+use crate::window::request::Request;
+use crate::window::widgets;
+use eframe::egui::Ui;
+
+/// All, in the order offered.
+const BELOW: [BelowFreezing; 2] = [BelowFreezing::OverWater, BelowFreezing::OverIce];
+
+fn put(series: LoggerSeries) -> Edit {
+    Edit::Put(Record::Series(Box::new(series)))
+}
+
+/// Draws them, and the button for one more.
+pub(super) fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
+    let survey = context.survey;
+    if survey.series.is_empty() {
+        widgets::muted(
+            ui,
+            "Take in what your loggers wrote: CSV, TXT or XLSX. You see the first rows before anything \
+             is read, and the file itself is kept beside the survey, unchanged. It may be dropped here.",
+        );
+    }
+    for series in &survey.series {
+        ui.push_id(("logger", series.id), |ui| one(ui, context, series));
+    }
+    if ui.button("Add a logger's file…").clicked() {
+        context.queue.push(Request::ChooseLogger);
+    }
+}
+
+/// What a logger is called: its name, its sensor, the file it came from, or its number.
+pub(super) fn called(series: &LoggerSeries) -> String {
+    let names = [&series.name, &series.sensor, &series.original];
+    let name = names.into_iter().map(|name| name.trim());
+    let name = name.filter(|name| !name.is_empty()).map(str::to_owned);
+    name.into_iter()
+        .next()
+        .unwrap_or_else(|| format!("Logger {}", series.id))
+}
+
+fn one(ui: &mut Ui, context: &mut MeasurementsContext<'_>, series: &LoggerSeries) {
+    let item = Item::Series(series.id);
+    let name = called(series);
+    let heading = format!("{name}, {}", series.hung.name());
+    let mut open = context.view.unfolded.contains(&series.id);
+    if let Some(severity) = worst(context, item)
+        && !open
+    {
+        widgets::severity_sign(ui, severity);
+    }
+    widgets::fold(ui, &heading, &mut open, |ui| {
+        whole_findings(ui, context.marks(item));
+        let mut fields = Fields::new(ui, context, item, series, &put);
+        form(&mut fields);
+        odd::show(ui, context, series, &put);
+        if widgets::named_button(ui, "Remove", &format!("Remove {name}")) {
+            let remove = Edit::Remove(RecordId::Series(series.id));
+            context.queue.edit(remove, None);
+        }
+        ui.separator();
+    });
+    if open {
+        context.view.unfolded.insert(series.id);
+    } else {
+        context.view.unfolded.remove(&series.id);
+    }
+}
+
+fn form(fields: &mut Fields<'_, '_, LoggerSeries>) {
+    fields.text(Field::LoggerName, |series| &mut series.name);
+    fields.one_of(Field::Hung, &Hung::ALL, Hung::name, |series| {
+        &mut series.hung
+    });
+    fields.text(Field::HungPlace, |series| &mut series.place);
+    fields.one_of(
+        Field::BelowFreezing,
+        &BELOW,
+        below_freezing_name,
+        |series| &mut series.below_freezing,
+    );
+    fields.optional(Field::TooWarm, |series| &mut series.too_warm_k);
+    fields.optional(Field::TooDamp, |series| &mut series.too_damp_percent);
+    fields.one_of(
+        Field::OffsetFrom,
+        &OffsetFrom::ALL,
+        OffsetFrom::name,
+        |series| &mut series.offset_from,
+    );
+    fields.text(Field::LoggerNote, |series| &mut series.note);
+}
