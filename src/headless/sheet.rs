@@ -101,6 +101,9 @@ mod with_typesetter {
         }
         if choices.kind == Kind::Report {
             let (folder, threads) = (arguments.file.parent(), processors());
+            let data = tasks::data_folders(Some(&arguments.file), None);
+            tasks::tried(study, &data, folder, &tasks::Shelf::default(), &to_the_end);
+            tasks::winter_laid(study, folder, &to_the_end);
             tasks::winter(study, folder, threads, &to_the_end);
             tasks::winter_after_plan(study, folder, threads, &to_the_end);
             tasks::winter_bands(study, WINTER_DRAWS, threads, &to_the_end);

@@ -6,7 +6,9 @@ use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
-use gapledger::survey::{Survey, TypicalWinter, WorkState, file};
+use gapledger::survey::{
+    Moment, Period, PeriodId, Survey, Trial, TrialId, TypicalWinter, WorkState, file,
+};
 use gapledger::window::answers::LongWork;
 use gapledger::window::background::Status;
 use gapledger::window::page::Page;
@@ -164,4 +166,25 @@ fn two_options_stand_before_and_after_the_plan_and_first_the_driest_beside_nothi
         &window,
         &format!("{name}, once the planned gaps are sealed")[1..]
     ));
+}
+
+#[test]
+fn what_was_measured_stands_before_the_options_or_why_nothing_can_be_held_against_it() {
+    let (_folder, path) = short_with(|survey| {
+        let mut trial = Trial::new(TrialId(1));
+        let at = Moment::parse("2023-01-10 00:00");
+        let to = Moment::parse("2023-01-15 00:00");
+        trial.periods = vec![Period::new(PeriodId(1), at, to)];
+        survey.trials = vec![trial];
+    });
+    let mut window = on_winter(&path);
+    assert!(!shows(&window, "Before anything is said of options"));
+    click_button(&mut window, "Alpine");
+    assert!(shows(&window, "Before anything is said of options"));
+    assert!(shows(&window, "no logger inside is chosen"));
+    let top = |words: &str| {
+        let node = window.query_all_by_label_contains(words).next().unwrap();
+        node.rect().top()
+    };
+    assert!(top("Before anything is said of options") < top("Drain the water"));
 }

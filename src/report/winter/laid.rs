@@ -11,7 +11,8 @@ const GRAMS: f64 = 1000.0;
 
 /// How far the calculation lies from what was measured, period by period; nothing where no trial was
 /// worked out.
-pub(super) fn laid(laid: &[Laid]) -> Option<Section> {
+#[must_use]
+pub fn laid(laid: &[Laid]) -> Option<Section> {
     if laid.is_empty() {
         return None;
     }

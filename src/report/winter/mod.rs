@@ -5,6 +5,7 @@ mod doubt;
 mod laid;
 mod locker;
 
+pub use laid::laid;
 pub use locker::{BEGUN, lockers};
 
 use super::blocks::{Align, Reasons, Section, Table};
@@ -60,7 +61,7 @@ pub struct PlannedTold<'a> {
 #[must_use]
 pub fn sections(told: &WinterTold<'_>) -> Vec<Section> {
     let mut sections = vec![weather(told)];
-    sections.extend(laid::laid(told.laid));
+    sections.extend(laid(told.laid));
     sections.push(options(told));
     let planned = told.planned.as_ref();
     sections.extend(planned.map(|planned| after_plan(told, planned)));
