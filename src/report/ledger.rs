@@ -8,6 +8,8 @@ use super::words::{long_notes, name, note_in_table, place};
 use crate::assess::Topic;
 use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::words::{form, given, remarks};
+use crate::figure::body::role;
+use crate::figure::ranked::Amount;
 use crate::survey::{Gap, Item, Remedy, leave};
 
 /// The order of the ledger.
@@ -57,6 +59,47 @@ pub(crate) fn section(material: &Material<'_>, order: Order) -> Section {
     section
 }
 
+/// Gaps drawn as bars, at most.
+const DRAWN: usize = 12;
+
+/// The leakiest gaps as amounts to draw, the leakiest first; nothing where fewer than three are known.
+pub(crate) fn leakiest(material: &Material<'_>) -> Vec<Amount> {
+    let gaps = sorted(material).into_iter();
+    let known = gaps.filter(|(area, _)| *area > 0.0).take(DRAWN);
+    let amounts: Vec<Amount> = known
+        .map(|(area, gap)| Amount {
+            name: format!("{} {}", gap.id, name(gap)),
+            value: area,
+            words: match share(material, area) {
+                Some(share) => format!("{} · {share} %", Kind::LeakageCm2.text(area)),
+                None => Kind::LeakageCm2.text(area),
+            },
+            role: role(leave::purpose(material.survey, gap)),
+        })
+        .collect();
+    if amounts.len() < LEAST_DRAWN {
+        return Vec::new();
+    }
+    amounts
+}
+
+/// Fewer amounts than this are compared as quickly in a table.
+pub(crate) const LEAST_DRAWN: usize = 3;
+
+/// Gaps by their leakage, the leakiest first, those without a figure last.
+fn sorted<'a>(material: &Material<'a>) -> Vec<(f64, &'a Gap)> {
+    let gaps = material.survey.gaps.iter();
+    let mut gaps: Vec<(f64, &Gap)> = gaps
+        .map(|gap| {
+            let area = of_gap(material, gap).value();
+            (area.unwrap_or(f64::NEG_INFINITY), gap)
+        })
+        .collect();
+    // Among equals the ledger's order stays.
+    gaps.sort_by(|(a, _), (b, _)| b.total_cmp(a));
+    gaps
+}
+
 /// What one gap lets through, or why that is not known.
 pub(crate) fn of_gap(material: &Material<'_>, gap: &Gap) -> Quantity {
     let found = material.assessment.leakage_of(gap.id);
@@ -88,16 +131,7 @@ impl Ledger<'_> {
     }
 
     fn leakiest_first(&mut self) {
-        let gaps = self.material.survey.gaps.iter();
-        let mut gaps: Vec<(f64, &Gap)> = gaps
-            .map(|gap| {
-                let area = of_gap(self.material, gap).value();
-                (area.unwrap_or(f64::NEG_INFINITY), gap)
-            })
-            .collect();
-        // Among equals the ledger's order stays.
-        gaps.sort_by(|(a, _), (b, _)| b.total_cmp(a));
-        for (_, gap) in gaps {
+        for (_, gap) in sorted(self.material) {
             self.row(gap);
         }
     }

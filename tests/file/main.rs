@@ -36,3 +36,5 @@ mod sheet_pages;
 mod undone;
 mod unprivileged;
 mod winter;
+#[cfg(feature = "sheet")]
+mod wishes;

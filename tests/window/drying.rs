@@ -164,6 +164,55 @@ fn another_power_of_the_machine_moves_its_verdict() {
     assert!(shows(&window, &written(&old)));
 }
 
+/// The same litres a day in less warm and less damp air are those of a stronger machine.
+#[test]
+fn the_air_of_a_plate_fills_the_rating_and_moves_every_option_with_that_machine() {
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    let id = survey(&window).machines[0].id;
+    assert_eq!(survey(&window).machines[0].kind, MachineKind::Compressor);
+    let together = |window: &Window<'_>| {
+        let all = compared(window);
+        let mut options = all.options.into_iter();
+        let found = options.find(|option| option.kind == OptionKind::HeatAndMachine);
+        found.unwrap()
+    };
+    let removed = |option: &OptionAnswer| -> f64 {
+        option
+            .cases
+            .iter()
+            .flatten()
+            .map(|case| case.removal_kg_s)
+            .sum()
+    };
+    let old = together(&window);
+    assert_eq!(old.machine, Some(id));
+    let state = |window: &mut Window<'_>, words: &str| {
+        ctrl(window, Key::Num1);
+        window.get_by_role_and_label(Role::Tab, "Equipment").click();
+        window.run();
+        click_button(window, &format!("Stated at {words}, machine {id}"));
+        ctrl(window, Key::Num4);
+        window.run();
+    };
+    state(&mut window, "27 °C 60 %");
+    let machine = &survey(&window).machines[0];
+    assert_eq!(
+        (machine.rated_temperature_c, machine.rated_rh_percent),
+        (Some(27.0), Some(60.0))
+    );
+    let new = together(&window);
+    assert!(
+        removed(&new) > removed(&old),
+        "{} {}",
+        removed(&new),
+        removed(&old)
+    );
+    assert!(shows(&window, &written(&new)) && !shows(&window, &written(&old)));
+    state(&mut window, "30 °C 80 %");
+    assert_eq!(together(&window), old);
+    assert!(shows(&window, &written(&old)));
+}
+
 #[test]
 fn the_target_typed_on_the_vehicle_page_is_the_one_compared_and_bad_ones_are_told() {
     let mut window = opened(&sample("farmyard-caravan.ron"));

@@ -92,7 +92,8 @@ fn among(layout: &Layout, marks: usize) -> f64 {
     (spacing / 2.0).max(1.5 * LEAST_RADIUS)
 }
 
-pub(super) fn role(purpose: Purpose) -> Role {
+/// The colour of an opening by what it is there for.
+pub(crate) fn role(purpose: Purpose) -> Role {
     match purpose {
         Purpose::Unintended => Role::Leak,
         Purpose::SafetyVentilation | Purpose::GasDropOut | Purpose::ApplianceAir => Role::Protected,

@@ -12,6 +12,7 @@ mod spread;
 pub use labels::LabelPlace;
 pub use layout::{Arrangement, Layout, Panel, Picked};
 pub use legend::{LegendEntry, legend};
+pub(crate) use marks::role;
 pub use marks::{MarkPlace, Show};
 pub use outline::FittingPlace;
 

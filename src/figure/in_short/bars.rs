@@ -3,8 +3,9 @@
 
 use crate::assess::drying::Standing;
 use crate::figure::options::role;
+use crate::figure::ranked::shortened;
 use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
-use crate::physics::counts::{count, whole};
+use crate::physics::counts::count;
 
 /// One option.
 #[derive(Clone, Debug, PartialEq)]
@@ -86,7 +87,8 @@ fn row(scene: &mut Scene, option: &Bar, y: f64) {
     let colour = role(option.standing);
     let sign = Point::new(0.0, y);
     scene.text(sign, option.standing.sign(), LETTER, colour, Anchor::Left);
-    let name = shortened(&option.name, left - 5.0 - BESIDE);
+    let letters = (left - 5.0 - BESIDE) / (LETTER * LETTER_WIDTH);
+    let name = shortened(&option.name, letters);
     scene.text(Point::new(5.0, y), name, LETTER, Role::Ink, Anchor::Left);
     let ends = |to: f64| (Point::new(left, y - HALF), Point::new(to, y + HALF));
     scene.add(Shape::rectangle(ends(right), Role::Ground, None));
@@ -108,17 +110,6 @@ fn row(scene: &mut Scene, option: &Bar, y: f64) {
     for (x, words) in AMOUNTS.into_iter().zip(amounts) {
         let at = Point::new(x * scene.width, y);
         scene.text(at, words.as_str(), LETTER, Role::Ink, Anchor::Right);
-    }
-}
-
-/// Words cut to a width, mm, with a sign that something is missing.
-fn shortened(words: &str, width: f64) -> String {
-    let fit = whole((width / (LETTER * LETTER_WIDTH)).floor().max(1.0));
-    if words.chars().count() <= fit {
-        words.to_owned()
-    } else {
-        let kept: String = words.chars().take(fit.saturating_sub(1)).collect();
-        format!("{}…", kept.trim_end())
     }
 }
 

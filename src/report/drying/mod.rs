@@ -20,7 +20,7 @@ use super::blocks::{Block, Section};
 use super::measured::calibrated_sentence;
 use super::{Material, findings};
 use crate::assess::Answer;
-use crate::assess::drying::{Comparison, OptionAnswer, Proviso, Standing, Verdict};
+use crate::assess::drying::{Comparison, OptionAnswer, Proviso, Shortfall, Standing, Verdict};
 use crate::assess::quantity::Kind;
 use crate::assess::words::{capital, counted, figure, listed, sentence};
 use crate::survey::SetUp;
@@ -85,7 +85,31 @@ pub(crate) fn question(comparison: &Comparison) -> String {
     format!("What would hold {} RH, {set_up}?", target(comparison))
 }
 
-/// Which options hold the target, and each option's verdict with its reason.
+/// Whether the sentence about an option has something that neither the lines above it nor the table of
+/// all options tell: a machine or a heater that does not manage, something not known, or a verdict that
+/// the plan changes.
+fn tells_more(comparison: &Comparison, at: usize, option: &OptionAnswer) -> bool {
+    let fails = option.cases.iter().any(|case| match case {
+        Ok(case) => {
+            let limit = matches!(
+                case.shortfall,
+                Some(Shortfall::TooCold | Shortfall::HeaterTooSmall)
+            );
+            limit || case.below_set_point_k.is_some()
+        }
+        Err(_) => true,
+    });
+    let then = comparison.option_after_plan(at);
+    let changes = match then {
+        None => false,
+        Some(Ok(then)) => then.verdict != option.verdict,
+        Some(Err(_)) => true,
+    };
+    fails || changes || option.verdict.is_err()
+}
+
+/// Which options hold the target, and the verdict with its reason of those of which the table does not
+/// tell all.
 pub(crate) fn verdicts(comparison: &Comparison) -> Section {
     let mut section = Section::new(question(comparison));
     let sentences = summary(comparison);
@@ -93,7 +117,11 @@ pub(crate) fn verdicts(comparison: &Comparison) -> Section {
     for note in summary_notes(comparison) {
         section.note(note);
     }
-    let points = told(comparison).into_iter().map(|option| {
+    let told = told(comparison).into_iter().zip(&comparison.options);
+    let more = told
+        .enumerate()
+        .filter(|(at, (_, option))| tells_more(comparison, *at, option));
+    let points = more.map(|(_, (option, _))| {
         let now = format!("{}: {}", option.name, option.now);
         match option.after_plan {
             None => now,
@@ -417,6 +445,29 @@ mod tests {
                 .iter()
                 .any(|note| note.starts_with("No weather case has a weight"))
         );
+    }
+
+    #[test]
+    fn an_option_has_a_sentence_of_its_own_where_the_table_does_not_tell_all() {
+        let comparison = compare(&coastal()).expect("a comparison");
+        let section = verdicts(&comparison);
+        let points = section.blocks.iter().find_map(|block| match block {
+            Block::Points { points } => Some(points.join("\n")),
+            _ => None,
+        });
+        let points = points.expect("some");
+        assert!(
+            points.contains("too cold for the machine to start"),
+            "{points}"
+        );
+        for option in &comparison.options {
+            let alone = option.cases.iter().flatten().all(|case| {
+                let nothing = matches!(case.shortfall, None | Some(Shortfall::NothingRemoves));
+                nothing && case.below_set_point_k.is_none()
+            });
+            let told = points.contains(&option.sentence);
+            assert!(!(alone && told), "{}: {points}", option.name);
+        }
     }
 
     #[test]

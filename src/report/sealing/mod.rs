@@ -13,7 +13,7 @@ pub(crate) use open::{NONE_PROTECTS, left_open, must_stay_open, protected, prote
 pub(crate) use outcome::planned;
 pub(crate) use outcome::{best, material_alone, outcome, what_for, when_paid_back};
 pub(crate) use ranking::{order, ranking};
-pub(crate) use work::{expected, nothing_to_do, plan, work};
+pub(crate) use work::{expected, nothing_to_do, plan, step_by_step, work};
 
 use super::words::{name, place};
 use crate::assess::Answer;

@@ -1,10 +1,12 @@
 //! The planned work, and the order to do it in.
 
-use super::{SUGGESTED, any_suggested, heed, how, left_open, material_alone, outcome};
+use super::{SUGGESTED, any_suggested, heed, how, left_open, material_alone, numbered, outcome};
 use crate::assess::quantity::{Kind, price};
 use crate::assess::sealing::{Chosen, Work, WorkStep, nothing_to_seal};
 use crate::assess::{Answer, Assessment, NotKnown};
-use crate::report::ledger::purpose_before;
+use crate::figure::Role;
+use crate::figure::ranked::Amount;
+use crate::report::ledger::{LEAST_DRAWN, purpose_before};
 use crate::report::measured::by_test;
 use crate::report::words::{duration, long_notes, minutes, name, note_in_table, place};
 use crate::report::{Align, Reasons, Section, Table, findings};
@@ -34,6 +36,34 @@ pub(crate) fn plan(survey: &Survey, assessment: &Assessment, work: &Answer<Work>
         section.append(left_open(survey, &work.stays_open));
     }
     section
+}
+
+/// What is left of what the plan is to save, before the work and after each step, as amounts to draw;
+/// nothing where fewer than three are known.
+pub(crate) fn step_by_step(survey: &Survey, work: &Answer<Work>) -> Vec<Amount> {
+    let Ok(work) = work else { return Vec::new() };
+    let (aim, currency) = (work.aim, &survey.tariffs.currency);
+    let amount = |name: String, value: f64, role: Role| Amount {
+        name,
+        value: value.max(0.0),
+        words: aim.text(value, currency),
+        role,
+    };
+    let Ok(before) = work.plan.before.of(aim) else {
+        return Vec::new();
+    };
+    let mut amounts = vec![amount("as it stands".to_owned(), before, Role::Faint)];
+    for step in &work.steps {
+        let Some(Ok(after)) = step.after.as_ref().map(|after| after.of(aim)) else {
+            continue;
+        };
+        let name = numbered(survey, step.sealable.gap());
+        amounts.push(amount(format!("then {name}"), after, Role::First));
+    }
+    if amounts.len() < LEAST_DRAWN {
+        return Vec::new();
+    }
+    amounts
 }
 
 /// The work, if there is any.
@@ -71,11 +101,19 @@ pub(crate) fn work(survey: &Survey, work: &Answer<Work>, prices: bool) -> Sectio
             return section.ending(format!("There is no order of work: {reason}."));
         }
     };
-    if work.chosen == Chosen::Proposed {
-        section.paragraph(
+    let agree = match work.chosen {
+        Chosen::Planned => None,
+        Chosen::Proposed => Some(
             "No gap is marked as planned in the survey: this is a proposal, the gaps that save most. \
              Agree it with the owner first.",
-        );
+        ),
+        Chosen::Within => Some(
+            "This is the best set for the money named, whatever is marked as planned in the survey. Agree it \
+             with the owner first.",
+        ),
+    };
+    if let Some(text) = agree {
+        section.paragraph(text);
     }
     let mut reasons = Reasons::default();
     let mut table = Table::default()

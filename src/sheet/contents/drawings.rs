@@ -224,3 +224,17 @@ pub(super) fn picture_of(scene: &Scene, text: String) -> Picture {
         height: size(scene.height),
     }
 }
+
+/// Width and height of a logo, mm: as large as its corner allows.
+pub(super) fn logo_size(logo: Option<&Picture>) -> (String, String) {
+    const MOST: (f64, f64) = (52.0, 14.0);
+    let Some(logo) = logo else {
+        return (String::new(), String::new());
+    };
+    let (wide, high) = (f64::from(logo.width.max(1)), f64::from(logo.height.max(1)));
+    let scale = (MOST.0 / wide).min(MOST.1 / high);
+    (
+        format!("{:.2}", wide * scale),
+        format!("{:.2}", high * scale),
+    )
+}

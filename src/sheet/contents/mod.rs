@@ -109,7 +109,8 @@ impl Writer<'_> {
         }
         self.drawings();
         if self.choices.has(Part::Ledger) {
-            self.add(ledger::section(&material, ledger::Order::ByZone));
+            let section = ledger::section(&material, ledger::Order::ByZone);
+            self.add_drawn(section, plots::leakiest);
         }
         self.add(walk::section(material.survey));
         self.measured();
@@ -117,7 +118,8 @@ impl Writer<'_> {
             self.photos(|_| true);
         }
         if self.choices.has(Part::Plan) {
-            self.add(sealing::plan(material.survey, material.assessment, work));
+            let section = sealing::plan(material.survey, material.assessment, work);
+            self.add_drawn(section, plots::step_by_step);
         }
         if self.choices.has(Part::Drying) {
             self.drying();
@@ -256,6 +258,19 @@ impl Writer<'_> {
         let calibration = measured::calibration(told);
         self.add(section);
         self.add(calibration);
+    }
+
+    /// Adds a section with its plot before its first table.
+    fn add_drawn(&mut self, mut section: Section, plot: plots::Plot) {
+        if self.choices.has(Part::Drawings)
+            && let Some((figure, file)) = plot(&self.material.told, self.choices)
+        {
+            let is_table = |block: &Block| matches!(block, Block::Table { .. });
+            let at = section.blocks.iter().position(is_table).unwrap_or(0);
+            section.blocks.insert(at, figure);
+            self.files.push(file);
+        }
+        self.add(section);
     }
 
     /// Adds a section that has something in it.
@@ -462,26 +477,12 @@ impl Writer<'_> {
             workshop: workshop.texts.name.trim().to_owned(),
             address: self.under_the_name(),
             logo: workshop.logo.as_ref().map(|_| LOGO.to_owned()),
-            logo_mm: logo_size(workshop.logo.as_ref()),
+            logo_mm: drawings::logo_size(workshop.logo.as_ref()),
             cover: self.cover(),
             dense: false,
             sections: std::mem::take(&mut self.sections),
         }
     }
-}
-
-/// Width and height of a logo, mm: as large as its corner allows.
-fn logo_size(logo: Option<&Picture>) -> (String, String) {
-    const MOST: (f64, f64) = (52.0, 14.0);
-    let Some(logo) = logo else {
-        return (String::new(), String::new());
-    };
-    let (wide, high) = (f64::from(logo.width.max(1)), f64::from(logo.height.max(1)));
-    let scale = (MOST.0 / wide).min(MOST.1 / high);
-    (
-        format!("{:.2}", wide * scale),
-        format!("{:.2}", high * scale),
-    )
 }
 
 #[cfg(test)]

@@ -286,3 +286,49 @@ fn one_piece_is_no_plural_and_tax_has_its_currency() {
     let report = sheet(&survey, &Choices::new(Kind::Report));
     assert!(words(&report, "Sealing plan").contains("The costs include EUR\u{a0}"));
 }
+
+/// The bars are the table's own numbers, sorted, and their picture says them.
+#[test]
+fn the_leakiest_gaps_and_the_steps_of_the_plan_are_drawn_before_their_tables() {
+    let survey = file::parse(COACH_BUILT).expect("a sample");
+    let study = Study::of(&survey);
+    let told = crate::report::Material::of(&study);
+    let leakiest = crate::report::ledger::leakiest(&told);
+    assert_eq!(leakiest.len(), 12);
+    assert!(
+        leakiest
+            .windows(2)
+            .all(|pair| pair[0].value >= pair[1].value)
+    );
+    let steps = crate::report::sealing::step_by_step(&survey, study.work());
+    assert!(steps.len() > 5);
+    assert!(steps.windows(2).all(|pair| pair[0].value >= pair[1].value));
+    let report = sheet(&survey, &Choices::new(Kind::Report));
+    for (title, amounts) in [("Ledger of gaps", &leakiest), ("Sealing plan", &steps)] {
+        let blocks = &section(&report, title).expect("a section").blocks;
+        let figure = blocks
+            .iter()
+            .position(|block| matches!(block, Block::Figure { .. }));
+        let table = blocks
+            .iter()
+            .position(|block| matches!(block, Block::Table { .. }));
+        let (figure, table) = (figure.expect("a plot"), table.expect("a table"));
+        assert_eq!(figure + 1, table, "{title}");
+        let Some(Block::Figure { alt, .. }) = blocks.get(figure) else {
+            panic!("no figure");
+        };
+        for amount in amounts {
+            assert!(alt.contains(&amount.words), "{}: {alt}", amount.words);
+        }
+    }
+    // Without drawings the tables stand alone.
+    let mut plain = Choices::new(Kind::Report);
+    plain.parts.remove(&Part::Drawings);
+    let plain = sheet(&survey, &plain);
+    let blocks = &section(&plain, "Sealing plan").expect("a section").blocks;
+    assert!(
+        !blocks
+            .iter()
+            .any(|block| matches!(block, Block::Figure { .. }))
+    );
+}

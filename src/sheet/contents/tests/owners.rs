@@ -137,3 +137,31 @@ fn a_photo_of_the_work_stands_beside_one_of_what_was_found() {
         "{order:?}"
     );
 }
+
+#[test]
+fn an_owner_reads_of_fan_tests_what_changed_and_what_was_uncovered() {
+    let survey = file::parse(SAMPLES[5]).expect("a sample");
+    let told = |survey: &Survey| {
+        let completion = sheet(survey, &Choices::new(Kind::Completion));
+        let section = section(&completion, "Tested with a fan").expect("the tests");
+        serde_json::to_string(section).expect("JSON")
+    };
+    let both = told(&survey);
+    // numpy: a straight line through the logarithms of each direction’s readings, the pressures with the
+    // fan covered taken off, gives at 50 Pa 662 m³/h before and 535 after, means of both directions.
+    assert!(both.contains("19\u{a0}% less air came through"), "{both}");
+    assert!(both.contains("uncovered again: gap 11"), "{both}");
+    assert!(!both.contains("closed and covered alike"), "{both}");
+    let mut other = survey.clone();
+    other.fan_tests[1].covered.remove(0);
+    assert!(told(&other).contains("not closed and covered alike"));
+    let mut only = survey.clone();
+    only.fan_tests.truncate(1);
+    assert!(told(&only).contains("not tested after the work"));
+    // Whoever wants proof has the readings.
+    let mut choices = Choices::new(Kind::Completion);
+    choices.parts.insert(Part::Proof);
+    let proof = sheet(&survey, &choices);
+    let text = serde_json::to_string(&proof.text.sections).expect("JSON");
+    assert!(text.contains("Air changes at 50") && !text.contains("\"Tested with a fan\""));
+}
