@@ -23,14 +23,14 @@ pub fn laid(laid: &[Laid]) -> Option<Section> {
          less what the loggers read there: the mean of the hours, and behind it their standard deviation.",
     );
     let mut table = Table::default()
-        .wide("Period, what ran", Align::Left, 3)
+        .wide("What ran", Align::Left, 3)
         .column("temperature, K", Align::Right)
         .column("RH, points", Align::Right)
         .column("water in the air, g/kg", Align::Right)
         .column("hours", Align::Right);
     let mut reasons = Reasons::default();
     for one in laid {
-        let name = format!("{} of trial {}, {}", one.period, one.trial, one.ran);
+        let name = format!("Period {} of trial {}: {}", one.period, one.trial, one.ran);
         match &one.over {
             Err(unknown) => {
                 let mark = reasons.mark(unknown);
