@@ -25,8 +25,20 @@ fn name(survey: &Survey, of: MeasurementId) -> String {
     }
 }
 
-/// *calibrated by fan test 1*; `None` where no measurement weighs.
-pub(crate) fn calibrated_by(study: &Study) -> Option<String> {
+/// *calibrated by fan test 1*, with numbers alone where there is little room; `None` where no measurement
+/// weighs.
+pub(crate) fn calibrated_by_number(study: &Study) -> Option<String> {
+    let calibration = study.calibration();
+    let numbers = calibration.by.iter().map(|one| match one.of {
+        MeasurementId::FanTest(id) => format!("fan test {id}"),
+        MeasurementId::AirTest(id) => format!("air test {id}"),
+    });
+    let is_any = calibration.is_any();
+    is_any.then(|| format!("calibrated by {}", listed(numbers)))
+}
+
+/// The same with names.
+fn calibrated_by(study: &Study) -> Option<String> {
     let calibration = study.calibration();
     let names = calibration.by.iter();
     let names = names.map(|one| name(study.survey(), one.of));
