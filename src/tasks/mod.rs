@@ -6,10 +6,12 @@
 //! here.
 
 mod loggers;
+mod sealing;
 mod shared;
 mod winter;
 
 pub use loggers::{Shelf, data_folders, loggers, tried};
+pub use sealing::sealed_singly;
 pub use shared::{Watch, processors, to_the_end};
 pub use winter::{
     WeatherFailure, doubt, seasons, weather, winter, winter_after_plan, winter_bands,
@@ -196,6 +198,25 @@ mod tests {
             );
         }
         assert!(run(2, |_| ControlFlow::Break(())).is_none());
+    }
+
+    #[test]
+    fn what_sealing_each_gap_saves_is_the_same_on_any_number_of_threads() {
+        use crate::assess::sealing::Aim;
+        let text = include_str!("../../sample-surveys/coastal-coachbuilt.ron");
+        let survey = file::parse(text).expect("a sample");
+        let by_itself = Study::of(&survey);
+        let expected = by_itself.ranking(Aim::Heat).as_ref().expect("a ranking");
+        assert!(expected.ranked.len() > 2);
+        for threads in [1, 2, 5] {
+            let study = Study::of(&survey);
+            assert!(sealed_singly(&study, threads, &|_| ControlFlow::Break(())).is_none());
+            assert!(!study.prospect().expect("ready").knows_singly());
+            sealed_singly(&study, threads, &to_the_end).expect("not given up");
+            assert!(study.prospect().expect("ready").knows_singly());
+            let found = study.ranking(Aim::Heat).as_ref().expect("a ranking");
+            assert_eq!(found, expected, "{threads}");
+        }
     }
 
     #[test]

@@ -138,7 +138,7 @@ fn sealing(study: &Study, asked: Asked) -> Section {
     }
     let refused = sealing::refused(survey, &study.planned_work().refused);
     section.blocks.extend(refused);
-    if let Some(best) = asked.best(study) {
+    if let Some(best) = asked.found_best(study) {
         let sum = (best.aim, best.budget);
         section.append(sealing::best(survey, assessment, sum, &best.plan));
     }
