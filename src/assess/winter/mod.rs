@@ -10,6 +10,7 @@ mod count;
 mod doubt;
 mod elements;
 mod hours;
+mod laid;
 mod mould;
 mod of_stay;
 mod options;
@@ -21,6 +22,7 @@ pub use compared::compared;
 pub use count::{COLDEST_CORNER_K, COUNTED_RH, Frost, Humidity, Season};
 
 pub use doubt::{Doubt, MOST_WINTER_DRAWS, WINTER_DRAWS};
+pub use laid::{Apart, LEAST_HOURS, Laid, LaidOver, laid_over};
 pub use mould::{MouldAt, MouldSpot};
 pub use of_stay::{sound, typical_weather};
 pub use options::WinterOption;
@@ -43,10 +45,7 @@ pub fn invented(winter: TypicalWinter) -> Weather {
 /// [`crate::physics::warm_up`].
 pub use crate::physics::warm_up::USUAL_HEAT_CAPACITY_PER_M3;
 
-/// Moisture buffer value of contents where none is given, g/(m² %RH) **\[A\]**.
-pub const USUAL_BUFFER: f64 = 0.6;
-/// Surface of contents for each m³ of volume, m² **\[A\]**.
-pub const USUAL_BUFFER_AREA_PER_M3: f64 = 2.0;
+pub use super::stores::{USUAL_BUFFER, USUAL_BUFFER_AREA_PER_M3};
 
 #[cfg(test)]
 mod tests;

@@ -5,8 +5,8 @@ use super::super::Material;
 use super::super::blocks::{Align, Block, Reasons, Section, Table};
 use super::super::leakage::unintended;
 use super::super::results::{air_change, heat, season, water};
-use super::fan;
-use crate::assess::calibration::{Calibration, MeasurementId};
+use super::{air, fan};
+use crate::assess::calibration::{Calibration, MeasurementId, is_measured};
 use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::uncertainty::{Calibrated, Interval};
 use crate::assess::words::{capital, listed};
@@ -19,11 +19,34 @@ fn name(survey: &Survey, of: MeasurementId) -> String {
         MeasurementId::FanTest(id) => survey
             .fan_test(id)
             .map_or_else(|| format!("fan test {id}"), fan::title),
+        MeasurementId::AirTest(id) => survey
+            .air_test(id)
+            .map_or_else(|| format!("air test {id}"), air::title),
     }
 }
 
-/// *calibrated by fan test 1*; `None` where no measurement weighs.
-pub(crate) fn calibrated_by(study: &Study) -> Option<String> {
+/// *calibrated by fan test 1*, with numbers alone where there is little room; `None` where no measurement
+/// weighs.
+pub(crate) fn calibrated_by_number(study: &Study) -> Option<String> {
+    let (mut fans, mut airs) = (Vec::new(), Vec::new());
+    for one in &study.calibration().by {
+        match one.of {
+            MeasurementId::FanTest(id) => fans.push(id.to_string()),
+            MeasurementId::AirTest(id) => airs.push(id.to_string()),
+        }
+    }
+    let kinds = [("fan test", fans), ("air test", airs)];
+    let kinds = kinds.into_iter().filter(|(_, ids)| !ids.is_empty());
+    let kinds = kinds.map(|(kind, ids)| {
+        let many = if ids.len() == 1 { "" } else { "s" };
+        format!("{kind}{many} {}", listed(ids))
+    });
+    let is_any = study.calibration().is_any();
+    is_any.then(|| format!("calibrated by {}", listed(kinds)))
+}
+
+/// The same with names.
+fn calibrated_by(study: &Study) -> Option<String> {
     let calibration = study.calibration();
     let names = calibration.by.iter();
     let names = names.map(|one| name(study.survey(), one.of));
@@ -51,7 +74,7 @@ pub fn section(told: &Material<'_>) -> Section {
     let (study, survey) = (told.study, told.survey);
     let calibration = study.calibration();
     if !survey.calibrated {
-        if !survey.fan_tests.is_empty() {
+        if is_measured(survey) {
             section.paragraph(
                 "Measurements do not weigh in the results: all of them come from the gaps as surveyed.",
             );
@@ -209,14 +232,16 @@ fn not_found(found: &Interval) -> String {
 
 /// How it was done, and how many draws it stands on.
 fn how(told: &Material<'_>) -> Vec<String> {
-    let mut notes = vec![
+    let brackets = match calibrated(told) {
+        Some(_) => "; in brackets what it very likely is",
+        None => "",
+    };
+    let mut notes = vec![format!(
         "Each result is worked out with the flow of every gap that sizes and measurements together make most \
-         likely; in brackets what it very likely is. Both columns allow for leakage that nobody found: a \
-         factor common to all unintended gaps, \u{3c3}\u{a0}0.4 [A]. Wind and pressure coefficients stay as \
-         they are. Safety ventilation and the air of sleepers are never judged by more air than the gaps seen \
-         let in."
-            .to_owned(),
-    ];
+         likely{brackets}. Both columns allow for leakage that nobody found: a factor common to all unintended \
+         gaps, \u{3c3}\u{a0}0.4 [A]. Wind and pressure coefficients stay as they are. Safety ventilation and the \
+         air of sleepers are never judged by more air than the gaps seen let in."
+    )];
     if let (Some(found), Some(all)) = (calibrated(told), told.uncertainty) {
         notes.push(format!(
             "Weighed by the measurements, {} draws say as much as {:.0} of like weight{}.",

@@ -237,7 +237,7 @@ impl Writer<'_> {
         }
     }
 
-    /// What was measured: fan tests, and in the report the trials too.
+    /// What was measured; in the report the trials too.
     fn measured(&mut self) {
         self.fan_tests();
         if self.choices.kind == Kind::Report {
@@ -246,27 +246,29 @@ impl Writer<'_> {
         }
     }
 
-    /// Fan tests, each with its plot after its heading; for owners what they show.
+    /// Fan tests with their plots, tests of the air change, and what all of them make of the results;
+    /// for owners what fan tests show.
     fn fan_tests(&mut self) {
         let told = &self.material.told;
-        if told.survey.fan_tests.is_empty() {
-            return;
-        }
         if self.for_owners() {
-            self.add(tested::section(told));
+            if !told.survey.fan_tests.is_empty() {
+                self.add(tested::section(told));
+            }
             return;
         }
-        let mut section = measured::section(told);
-        if self.choices.has(Part::Drawings) {
-            let drawn = plots::fan_tests(told, self.choices);
-            for (figure, file) in drawn {
-                section.push(figure);
-                self.files.push(file);
+        let rest = [measured::air_tests(told), measured::calibration(told)];
+        if !told.survey.fan_tests.is_empty() {
+            let mut section = measured::section(told);
+            if self.choices.has(Part::Drawings) {
+                let drawn = plots::fan_tests(told, self.choices);
+                for (figure, file) in drawn {
+                    section.push(figure);
+                    self.files.push(file);
+                }
             }
+            self.add(section);
         }
-        let calibration = measured::calibration(told);
-        self.add(section);
-        self.add(calibration);
+        rest.into_iter().for_each(|section| self.add(section));
     }
 
     /// Adds a section with its plot before its first table.
