@@ -193,8 +193,11 @@ fn the_chart_is_moved_zoomed_and_read_by_keys_and_buttons() {
     let mut window = on_trials(&path);
     focus_chart(&mut window);
     press(&mut window, Key::Home);
-    assert!(shows(&window, "2026-11-01 00:00: inside 7.0 °C, 80 %"));
-    assert!(shows(&window, "outside 6.0 °C, 88 %"));
+    assert!(shows(
+        &window,
+        "2026-11-01 00:00: inside 7.0\u{a0}°C, 80\u{a0}%"
+    ));
+    assert!(shows(&window, "outside 6.0\u{a0}°C, 88\u{a0}%"));
     press(&mut window, Key::End);
     assert!(shows(&window, "2026-11-29 23:00: inside"));
     press_far(&mut window, "Closer: chart of Orchard");
@@ -267,11 +270,11 @@ fn odd_readings_are_left_out_and_put_back_by_the_users_word() {
     let (_folder, path) = with_loggers();
     let data = file::data_folder(&path);
     let mut survey_there = file::parse(&std::fs::read_to_string(&path).unwrap()).unwrap();
-    let text = rows(1.0, |day| if day == 9 { 108.0 } else { 80.0 });
+    let text = rows(1.0, |day| if day == 9 { 105.0 } else { 80.0 });
     survey_there.series[0].file = file::keep_data(&data, text.as_bytes(), "log.csv").unwrap();
     std::fs::write(&path, file::print(&survey_there)).unwrap();
     let mut window = on_trials(&path);
-    press_far(&mut window, "log.csv, inside, in free air");
+    press_far(&mut window, "Logger 1, inside, in free air");
     let odd = "Relative humidity from 2026-11-10 00:00 to 2026-11-10 23:00: reads above 100 %";
     assert!(shows(&window, odd));
     assert!(shows(&window, "Nothing: every reading counts."));
