@@ -35,6 +35,9 @@ pub struct Assessment {
     pub fabric: Answer<Fabric>,
     /// Safety ventilation against its table.
     pub safety: Safety,
+    /// By how much more than by its size each gap lets through by the measurements; empty where none
+    /// weighs.
+    pub calibrated: Vec<(GapId, f64)>,
 }
 
 impl Assessment {

@@ -40,6 +40,7 @@ pub(super) fn assessment(survey: &Survey, prepared: &Prepared) -> Assessment {
         cases,
         fabric: prepared.fabric.clone(),
         safety,
+        calibrated: prepared.factors.each(),
     }
 }
 

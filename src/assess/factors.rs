@@ -21,6 +21,11 @@ impl Factors {
         self.0.get(&gap).copied().unwrap_or(1.0)
     }
 
+    /// All of them.
+    pub(crate) fn each(&self) -> Vec<(GapId, f64)> {
+        self.0.iter().map(|(gap, factor)| (*gap, *factor)).collect()
+    }
+
     /// Whether no flow is changed.
     pub(crate) fn are_none(&self) -> bool {
         self.0.is_empty()

@@ -34,6 +34,7 @@ pub mod shown;
 mod sound;
 pub mod spaces;
 mod spread;
+mod stores;
 mod study;
 pub mod topic;
 pub mod uncertainty;

@@ -1,6 +1,6 @@
 //! What `assess` was asked for besides the survey: how many draws, and what the plan is for.
 
-use crate::assess::sealing::{Aim, Wish};
+use crate::assess::sealing::{Aim, Watch, Wish};
 use crate::assess::{Best, Study};
 use crate::survey::{Edit, EditRefused, SetUp, Survey};
 use clap::{Args, ValueEnum};
@@ -99,8 +99,12 @@ pub(super) struct Asked {
 
 impl Asked {
     /// The best set within the budget, where one was named.
-    pub(super) fn best(self, study: &Study) -> Option<Arc<Best>> {
-        let mut go_on = |_| ControlFlow::Continue(());
-        study.best(self.aim, self.budget?, &mut go_on)
+    pub(super) fn best(self, study: &Study, watch: Watch<'_>) -> Option<Arc<Best>> {
+        study.best(self.aim, self.budget?, watch)
+    }
+
+    /// The same to the end, whoever waits.
+    pub(super) fn found_best(self, study: &Study) -> Option<Arc<Best>> {
+        self.best(study, &mut |_| ControlFlow::Continue(()))
     }
 }

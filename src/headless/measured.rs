@@ -10,10 +10,8 @@ pub(super) fn text(study: &Study, shown: Shown) -> String {
     let told = Material::of(study);
     let before = measured::before_a_test(study.measured());
     let mut sections = vec![measured::section(&told)];
-    let calibration = measured::calibration(&told);
-    if !calibration.blocks.is_empty() {
-        sections.push(calibration);
-    }
-    sections.push(before);
+    let more = [measured::air_tests(&told), measured::calibration(&told)];
+    sections.extend(more.into_iter().filter(|one| !one.blocks.is_empty()));
+    sections.extend([before, measured::before_an_air_test()]);
     page::together(&sections, shown)
 }

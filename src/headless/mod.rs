@@ -14,6 +14,7 @@ mod json;
 mod measured;
 mod packaging;
 mod page;
+mod progress;
 mod series;
 mod sheet;
 mod standard_output;
@@ -35,6 +36,7 @@ use crate::survey::{Edit, Finding, Severity, file, findings};
 use crate::tasks;
 use asked::{Asked, sum_of_money};
 use clap::Subcommand;
+use progress::Progress;
 use standard_output::is_standard_output;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
@@ -210,7 +212,8 @@ enum Failure {
 /// Does what the command says, on standard output and standard error.
 #[must_use]
 pub fn run(command: Command) -> ExitCode {
-    let (mut out, mut errors) = (io::stdout().lock(), io::stderr().lock());
+    // Standard error is not held: progress is told on it by whoever works.
+    let (mut out, mut errors) = (io::stdout().lock(), io::stderr());
     let outcome = run_in(command, dates_of_the_system(), &mut out, &mut errors);
     ExitCode::from(outcome.code())
 }
@@ -271,13 +274,7 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
                 aim: aim.unwrap_or_default().into(),
                 budget,
             };
-            tasks::uncertainty(&study, draws, tasks::processors(), &tasks::to_the_end);
-            tasks::winter(
-                &study,
-                file.parent(),
-                tasks::processors(),
-                &tasks::to_the_end,
-            );
+            worked_out(&study, asked, (file.parent(), !in_short));
             let text = if json {
                 json::print(&study, asked)?
             } else {
@@ -356,6 +353,28 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             Ok((printed, Outcome::of(&study.assessment().findings)))
         }
     }
+}
+
+/// Works out what takes long, and tells a terminal how far it is; `wholly` where all that sealing
+/// comes to is asked for.
+fn worked_out(study: &Study, asked: Asked, (folder, wholly): (Option<&Path>, bool)) {
+    let (threads, progress) = (tasks::processors(), Progress::on_terminal());
+    tasks::sealed_singly(study, threads, &progress.of("Sealing each gap by itself"));
+    let search = progress.of("Looking for the best set of gaps");
+    if wholly {
+        let order = progress.of("Putting the gaps in order");
+        study.order_watched(asked.aim, &mut |share| order(share));
+        asked.best(study, &mut |share| search(share));
+    }
+    study.best_wished(&mut |share| search(share));
+    let draws = progress.of("Drawing what is uncertain");
+    tasks::uncertainty(study, asked.draws, threads, &draws);
+    tasks::winter(
+        study,
+        folder,
+        threads,
+        &progress.of("Going through the winter"),
+    );
 }
 
 /// Every option through a winter. A table of hours that goes to standard output stands instead of the

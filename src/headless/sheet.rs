@@ -59,13 +59,15 @@ mod with_typesetter {
     use super::{DateWay, Part, SheetArguments, Study};
     use crate::assess::uncertainty::DRAWS;
     use crate::assess::winter::WINTER_DRAWS;
+    use crate::headless::progress::Progress;
     use crate::sheet::output::{self, OutputError};
     use crate::sheet::photos::{PictureError, logo, print_copies};
     use crate::sheet::profile::{ProfileError, profile};
     use crate::sheet::{
         Choices, Kind, Material, SheetError, Workshop, WorkshopTexts, contents, typeset,
     };
-    use crate::tasks::{self, processors, to_the_end};
+    use crate::tasks::{self, processors};
+    use std::path::Path;
 
     pub(in crate::headless) use crate::sheet::unprintable;
 
@@ -96,15 +98,7 @@ mod with_typesetter {
         } else {
             Default::default()
         };
-        for study in choices.kind.draws(study) {
-            tasks::uncertainty(study, DRAWS, processors(), &to_the_end);
-        }
-        if choices.kind == Kind::Report {
-            let (folder, threads) = (arguments.file.parent(), processors());
-            tasks::winter(study, folder, threads, &to_the_end);
-            tasks::winter_after_plan(study, folder, threads, &to_the_end);
-            tasks::winter_bands(study, WINTER_DRAWS, threads, &to_the_end);
-        }
+        worked_out(study, choices.kind, &arguments.file);
         let material = Material::of(study, choices.kind, &photos);
         let pages = typeset(&contents(&material, &choices))?;
         let pdf = pages.pdf()?;
@@ -114,6 +108,22 @@ mod with_typesetter {
         output::write_or_send(Some(&arguments.file), &arguments.output, ".pdf", &pdf)?;
         let replaced = pages.replaced().map(|sentence| format!("{sentence}.\n"));
         Ok(replaced.unwrap_or_default().into())
+    }
+
+    /// Works out what takes long, and tells a terminal how far it is.
+    fn worked_out(study: &Study, kind: Kind, file: &Path) {
+        let (threads, progress) = (processors(), Progress::on_terminal());
+        let draws = progress.of("Drawing what is uncertain");
+        tasks::sealed_singly(study, threads, &progress.of("Sealing each gap by itself"));
+        for study in kind.draws(study) {
+            tasks::uncertainty(study, DRAWS, threads, &draws);
+        }
+        if kind == Kind::Report {
+            let (folder, winter) = (file.parent(), progress.of("Going through the winter"));
+            tasks::winter(study, folder, threads, &winter);
+            tasks::winter_after_plan(study, folder, threads, &winter);
+            tasks::winter_bands(study, WINTER_DRAWS, threads, &winter);
+        }
     }
 
     fn choices(arguments: &SheetArguments) -> Result<Choices, SheetFailure> {

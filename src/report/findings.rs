@@ -111,6 +111,7 @@ pub(crate) fn about(item: Item) -> String {
         Item::Space(id) => format!("space {id}"),
         Item::InnerOpening(id) => format!("inner opening {id}"),
         Item::FanTest(id) => format!("fan test {id}"),
+        Item::AirTest(id) => format!("air test {id}"),
         Item::Series(id) => format!("logger {id}"),
         Item::Trial(id) => format!("trial {id}"),
         Item::Ledger => "the ledger".to_owned(),

@@ -2,7 +2,11 @@
 //!
 //! A page for the archive may not show a character without a glyph, nor control and private-use
 //! characters. They are shown as □, and the sheet says which.
+//!
+//! A letter and its marks may be written as one character or as several. They are put together
+//! where there is one for them; else letter and marks must lie in the same font.
 
+use super::clusters::{composed, is_mark};
 use super::world;
 use std::collections::{BTreeSet, HashSet};
 use std::sync::LazyLock;
@@ -27,26 +31,22 @@ impl Printable {
     /// A text with □ for each character that no bundled font holds, and with places to break in
     /// long words.
     pub(super) fn text(&mut self, text: &str) -> String {
-        broken(&self.characters(text))
+        broken(&self.characters(&composed(text)))
     }
 
-    /// The same without places to break: for texts in drawings.
+    /// The same without places to break and nothing put together: for drawings, whose texts are
+    /// composed before marks of the drawing stand beside them.
     pub(super) fn characters(&mut self, text: &str) -> String {
         let text = text.replace("\r\n", "\n");
-        text.chars()
-            .filter_map(|character| self.character(character))
-            .collect()
-    }
-
-    fn character(&mut self, character: char) -> Option<char> {
-        match printed(character) {
+        let shown = all_printed(&text).filter_map(|(character, printed)| match printed {
             Printed::As(shown) => Some(shown),
             Printed::Nothing => None,
             Printed::Box => {
                 self.replaced.insert(character);
                 Some(BOX)
             }
-        }
+        });
+        shown.collect()
     }
 
     /// A sentence about what was replaced, if anything was.
@@ -84,6 +84,24 @@ enum Printed {
     Box,
 }
 
+/// What becomes of each character of a composed text.
+fn all_printed(text: &str) -> impl Iterator<Item = (char, Printed)> {
+    let mut letter = None;
+    text.chars().map(move |character| {
+        if !is_mark(character) {
+            letter = Some(character);
+            return (character, printed(character));
+        }
+        let shown = letter.is_none_or(|letter| one_font_holds(letter, character));
+        let mark = if shown {
+            printed(character)
+        } else {
+            Printed::Box
+        };
+        (character, mark)
+    })
+}
+
 fn printed(character: char) -> Printed {
     match character {
         ' '..='~' | '\n' => Printed::As(character),
@@ -99,9 +117,9 @@ fn printed(character: char) -> Printed {
 
 /// The characters of a text that would be printed as boxes, each once.
 pub(super) fn boxed(text: &str) -> BTreeSet<char> {
-    let each = text.chars();
-    each.filter(|character| matches!(printed(*character), Printed::Box))
-        .collect()
+    let text = composed(text);
+    let each = all_printed(&text).filter(|(_, printed)| matches!(printed, Printed::Box));
+    each.map(|(character, _)| character).collect()
 }
 
 /// Characters that show nothing by themselves: marks of direction, joiners, variants, marks of
@@ -140,13 +158,20 @@ pub(super) fn is_private(character: char) -> bool {
 
 /// Whether a bundled font holds the character.
 fn has_glyph(character: char) -> bool {
-    HELD.contains(&character)
+    HELD.iter().any(|held| held.contains(&character))
 }
 
-/// Every character that has a glyph: looked up once, since texts are looked through at every edit.
-static HELD: LazyLock<HashSet<char>> = LazyLock::new(|| {
-    let mut held = HashSet::new();
-    for face in world::faces() {
+/// Whether a letter and a mark on it can be shown by one font.
+fn one_font_holds(letter: char, mark: char) -> bool {
+    let both = |held: &HashSet<char>| held.contains(&letter) && held.contains(&mark);
+    HELD.iter().any(both)
+}
+
+/// Every character that has a glyph, font by font: looked up once, since texts are looked through at
+/// every edit.
+static HELD: LazyLock<Vec<HashSet<char>>> = LazyLock::new(|| {
+    let of_face = |face: &typst::text::FontInstance| {
+        let mut held = HashSet::new();
         let tables = face.ttf().tables().cmap.into_iter();
         for subtable in tables.flat_map(|table| table.subtables) {
             subtable.codepoints(|code| {
@@ -157,8 +182,9 @@ static HELD: LazyLock<HashSet<char>> = LazyLock::new(|| {
                 held.extend(character.filter(|one| glyph(one).is_some_and(|glyph| glyph.0 != 0)));
             });
         }
-    }
-    held
+        held
+    };
+    world::faces().iter().map(of_face).collect()
 });
 
 /// Long words with places to break.
@@ -180,24 +206,6 @@ fn broken(text: &str) -> String {
     out
 }
 
-/// Marks that combine with the letter before.
-fn is_mark(character: char) -> bool {
-    matches!(
-        character,
-        '\u{300}'..='\u{36f}'
-            | '\u{483}'..='\u{489}'
-            | '\u{591}'..='\u{5c7}'
-            | '\u{610}'..='\u{61a}'
-            | '\u{64b}'..='\u{65f}'
-            | '\u{670}'
-            | '\u{6d6}'..='\u{6ed}'
-            | '\u{1ab0}'..='\u{1aff}'
-            | '\u{1dc0}'..='\u{1dff}'
-            | '\u{20d0}'..='\u{20ff}'
-            | '\u{fe20}'..='\u{fe2f}'
-    )
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -214,6 +222,22 @@ mod tests {
         assert_eq!(printable.sentence(), None);
         // DejaVu Sans lists this letter, but has no glyph for it.
         assert_eq!(printable.text("a\u{e89}"), "a□");
+    }
+
+    /// The Unicode Standard, chapter 3: e + U+0301 is é, a + U+0323 is ạ; there is no single x with a
+    /// dot below.
+    #[test]
+    fn letters_and_marks_are_put_together_or_shown_by_one_font() {
+        let mut printable = Printable::default();
+        let apart = "Gio\u{301} ma\u{323}nh";
+        assert_eq!(printable.text(apart), "Gió mạnh");
+        assert_eq!(printable.text("x\u{323}"), "x\u{323}");
+        assert_eq!(printable.sentence(), None);
+        assert!(boxed(apart).is_empty());
+        // No bundled font has this mark together with any letter.
+        let lonely = "x\u{1ab0}";
+        assert_eq!(printable.text(lonely), "x□");
+        assert_eq!(boxed(lonely), BTreeSet::from(['\u{1ab0}']));
     }
 
     #[test]

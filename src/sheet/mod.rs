@@ -13,6 +13,7 @@
 
 pub mod blocks;
 pub mod choices;
+mod clusters;
 pub mod contents;
 pub mod csv;
 pub mod locale;

@@ -128,7 +128,8 @@ fn pixels(path: &Path, longest_side: u32) -> Result<Pixels, PictureError> {
         why,
     };
     let bytes = read_photo_file(path).map_err(failed)?;
-    Ok(Decoded::read(&bytes).map_err(failed)?.pixels(longest_side))
+    let small = |picture: &Decoded| picture.pixels(longest_side);
+    Decoded::read_in_turn(&bytes, small).map_err(failed)
 }
 
 /// A picture on white paper.

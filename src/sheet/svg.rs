@@ -1,10 +1,14 @@
 //! Drawings as SVG, for paper: light on ink, every line solid enough to print.
 
+use super::clusters::{clusters, composed};
 use crate::figure::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
 use std::fmt::Write;
 
 /// Family that texts of drawings are set in; DejaVu Sans has the signs that B612 lacks.
 const FAMILY: &str = "B612, DejaVu Sans";
+
+/// Family of letters with marks on them: it alone has the marks.
+const FOR_MARKS: &str = "DejaVu Sans";
 
 /// Width of the light line round letters by their height: it keeps them readable on marks.
 const HALO: f64 = 0.22;
@@ -130,14 +134,24 @@ fn words(
         out,
         "<text x=\"{}\" y=\"{}\" font-family=\"{FAMILY}\" font-size=\"{}\" text-anchor=\"{anchor}\" \
          fill=\"{}\" stroke=\"#ffffff\" stroke-width=\"{}\" stroke-linejoin=\"round\" \
-         paint-order=\"stroke\">{}</text>",
+         paint-order=\"stroke\">",
         number(at.x),
         number(baseline),
         number(size),
         colour(role),
         number(HALO * size),
-        escaped(text)
-    )
+    )?;
+    for (piece, marked) in clusters(&composed(text)) {
+        let piece = escaped(piece);
+        if marked {
+            // Else the letter would come from one font and its mark from another, or from none.
+            write!(out, "<tspan font-family=\"{FOR_MARKS}\">{piece}</tspan>")?;
+        } else {
+            out.push_str(&piece);
+        }
+    }
+    out.push_str("</text>");
+    Ok(())
 }
 
 fn list(points: &[Point]) -> String {
@@ -210,6 +224,24 @@ fn escaped(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// The Unicode Standard: a + U+0323 is ạ, and `>` + U+0338 would be ≯.
+    #[test]
+    fn a_letter_and_its_marks_are_of_one_font_and_marks_leave_the_drawing_alone() {
+        let mut scene = Scene::new(10.0, 10.0);
+        for text in ["ma\u{323}nh", "ax\u{323}b", "\u{338}slash"] {
+            scene.text(Point::new(1.0, 1.0), text, 3.0, Role::Ink, Anchor::Left);
+        }
+        let svg = svg(&scene);
+        assert!(svg.contains(">mạnh</text>"), "{svg}");
+        let tspan = "a<tspan font-family=\"DejaVu Sans\">x\u{323}</tspan>b</text>";
+        assert!(svg.contains(tspan), "{svg}");
+        #[cfg(feature = "sheet")]
+        {
+            let mut printable = super::super::glyphs::Printable::default();
+            assert_eq!(printable.characters(&svg), svg);
+        }
+    }
 
     #[test]
     fn text_cannot_break_out() {

@@ -121,6 +121,9 @@ fn settled(world: &mut SheetWorld) -> Result<PagedDocument, SheetError> {
             return Ok(document);
         }
         fitting = wanted;
+        // What the round before made and this one did not use is of no use for the next: the memory
+        // of one round is enough.
+        typst::comemo::evict(1);
     }
 }
 

@@ -41,6 +41,7 @@ pub fn unprintable(survey: &Survey) -> Vec<Finding> {
         (Item::InnerOpening(one.id), &one.name)
     });
     finder.names(&survey.fan_tests, |one| (Item::FanTest(one.id), &one.name));
+    finder.names(&survey.air_tests, |one| (Item::AirTest(one.id), &one.name));
     finder.names(&survey.series, |one| (Item::Series(one.id), &one.name));
     finder.names(&survey.trials, |one| (Item::Trial(one.id), &one.name));
     finder.findings

@@ -9,6 +9,7 @@ mod refused;
 pub use record::{Record, RecordId};
 pub use refused::EditRefused;
 
+use super::air_test::AirTest;
 use super::drying::Drying;
 use super::equipment::{Fan, Heater, Machine, MoistureSource};
 use super::fabric::FabricElement;
@@ -16,8 +17,8 @@ use super::fan_test::FanTest;
 use super::fitting::Fitting;
 use super::gap::{Behind, Gap, Zone};
 use super::ids::{
-    ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId, SeriesId,
-    SourceId, SpaceId, TrialId, WeatherId, ZoneId,
+    AirTestId, ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId,
+    SeriesId, SourceId, SpaceId, TrialId, WeatherId, ZoneId,
 };
 use super::job::Job;
 use super::kept_safe::kept_safe;
@@ -127,6 +128,7 @@ has_id! {
     Space => SpaceId,
     InnerOpening => InnerOpeningId,
     FanTest => FanTestId,
+    AirTest => AirTestId,
     LoggerSeries => SeriesId,
     Trial => TrialId,
 }
@@ -191,6 +193,8 @@ free_id! {
     free_inner_opening_id: inner_openings -> InnerOpeningId,
     /// An id no fan test has yet.
     free_fan_test_id: fan_tests -> FanTestId,
+    /// An id no test of the air change has yet.
+    free_air_test_id: air_tests -> AirTestId,
     /// An id no logger's readings have yet.
     free_series_id: series -> SeriesId,
     /// An id no trial has yet.
@@ -286,7 +290,13 @@ impl Survey {
             Record::Source(source) => put(&mut self.sources, source),
             Record::Space(space) => put(&mut self.spaces, space),
             Record::InnerOpening(opening) => put(&mut self.inner_openings, *opening),
-            Record::FanTest(test) => put(&mut self.fan_tests, *test),
+            Record::FanTest(test) => {
+                if let Some(what) = self.would_forget(&test) {
+                    return Err(EditRefused::CoverForgotten { what });
+                }
+                put(&mut self.fan_tests, *test)
+            }
+            Record::AirTest(test) => put(&mut self.air_tests, *test),
             Record::Series(series) => put(&mut self.series, *series),
             Record::Trial(trial) => put(&mut self.trials, *trial),
         };
@@ -348,6 +358,7 @@ impl Survey {
                 }
                 remove(&mut self.fan_tests, id, named)
             }
+            RecordId::AirTest(id) => remove(&mut self.air_tests, id, named),
             RecordId::Series(id) => {
                 if let Some(trial) = self.trial_with(id) {
                     return Err(EditRefused::SeriesInUse { trial });

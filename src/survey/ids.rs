@@ -43,6 +43,8 @@ id!(/// Number of an opening between two spaces.
     InnerOpeningId);
 id!(/// Number of a fan test.
     FanTestId);
+id!(/// Number of a test of the air change.
+    AirTestId);
 id!(/// Number of a logger's readings.
     SeriesId);
 id!(/// Number of a trial.

@@ -1,6 +1,7 @@
 //! What keeps a record from being removed: what else in the survey depends on it.
 
 use super::Survey;
+use super::fan_test::{Covered, FanTest};
 use super::ids::{FanTestId, SeriesId, SpaceId};
 
 impl Survey {
@@ -13,6 +14,22 @@ impl Survey {
         gap.map(|gap| format!("gap {}", gap.id))
             .or_else(|| fan.map(|fan| format!("fan {}", fan.id)))
             .or_else(|| opening.map(|opening| format!("inner opening {}", opening.id)))
+    }
+
+    /// The first opening, in words, that is still covered for a test and that its new state would
+    /// forget. An opening may be named anew while it stays covered, and ticked while it keeps its name.
+    pub(super) fn would_forget(&self, new: &FanTest) -> Option<String> {
+        let old = self.fan_test(new.id)?;
+        let is_shorter = new.covered.len() < old.covered.len();
+        let kept = |at: usize, one: &Covered| {
+            let mut all = new.covered.iter();
+            let named = all.any(|other| other.gap == one.gap && other.what == one.what);
+            let named_anew = new.covered.get(at).filter(|_| !is_shorter);
+            named || named_anew.is_some_and(|other| !other.uncovered)
+        };
+        let covered = old.covered.iter().enumerate();
+        let mut gone = covered.filter(|(at, one)| !one.uncovered && !kept(*at, one));
+        gone.next().map(|(_, one)| self.covered_in_words(one))
     }
 
     /// The first opening that is still covered for a test, in words.

@@ -1,6 +1,7 @@
 //! How long the lists of a survey may become: what is taken here can be saved, and read again.
 
 use super::Survey;
+use super::air_test::AirTest;
 use super::edit::{EditRefused, Record};
 use super::space::InnerOpening;
 
@@ -52,6 +53,13 @@ impl Survey {
                     ),
                     None => after(&self.fan_tests, |old| old.id == new.id, "fan tests"),
                 }
+            }
+            Record::AirTest(new) if new.readings.len() > MOST_RECORDS => {
+                (new.readings.len(), MOST_RECORDS, "readings of an air test")
+            }
+            Record::AirTest(new) => {
+                let same = |old: &AirTest| old.id == new.id;
+                after(&self.air_tests, same, "tests of the air change")
             }
             Record::Series(new) => match new.left_out.len().max(new.mapping.columns.len()) {
                 most if most > MOST_RECORDS => (

@@ -4,6 +4,7 @@
 //! by one and can undo; everything that is worked out from it lives in [`crate::assess`].
 //! A size that was not taken is `None`, never zero.
 
+pub mod air_test;
 pub mod build_ups;
 mod covered;
 pub mod date;
@@ -52,6 +53,7 @@ pub mod walk;
 mod walked;
 pub mod word;
 
+pub use air_test::{AirReading, AirTest, AirTestBy};
 pub use drying::Drying;
 pub use edit::{Edit, EditRefused, Record, RecordId};
 pub use equipment::{
@@ -69,8 +71,8 @@ pub use gap::{
 };
 pub use history::{History, MergeKey};
 pub use ids::{
-    ApplianceId, FabricId, FanId, FanTestId, FittingId, GapId, HeaterId, InnerOpeningId, MachineId,
-    PeriodId, SeriesId, SourceId, SpaceId, TrialId, WeatherId, ZoneId,
+    AirTestId, ApplianceId, FabricId, FanId, FanTestId, FittingId, GapId, HeaterId, InnerOpeningId,
+    MachineId, PeriodId, SeriesId, SourceId, SpaceId, TrialId, WeatherId, ZoneId,
 };
 pub use job::Job;
 pub use kept_safe::NotToBeClosed;
@@ -162,6 +164,8 @@ pub struct Survey {
     pub walk: Vec<Visit>,
     /// Fan tests, in the order they were written down.
     pub fan_tests: Vec<FanTest>,
+    /// Tests of the air change, in the order they were written down.
+    pub air_tests: Vec<AirTest>,
     /// Whether measurements of the whole vehicle weigh in its results.
     pub calibrated: bool,
     /// Readings of loggers, in the order they were taken in.

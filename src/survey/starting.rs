@@ -98,6 +98,7 @@ impl Survey {
             leakage_not_found_percent: None,
             walk: Vec::new(),
             fan_tests: Vec::new(),
+            air_tests: Vec::new(),
             calibrated: true,
             series: Vec::new(),
             trials: Vec::new(),

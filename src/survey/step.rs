@@ -86,6 +86,7 @@ fn records(before: &Survey, after: &Survey) -> Option<String> {
             list("opening between spaces", before, after)
         })
         .or_else(|| list("fan test", &before.fan_tests, &after.fan_tests))
+        .or_else(|| list("air test", &before.air_tests, &after.air_tests))
         .or_else(|| list("logger", &before.series, &after.series))
         .or_else(|| list("trial", &before.trials, &after.trials))
 }

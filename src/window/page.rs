@@ -47,7 +47,9 @@ impl Page {
             Item::Zone(_) | Item::Gap(_) | Item::Ledger => Self::Gaps,
             Item::SafetyVentilation => Self::DryingHeat,
             Item::Job => Self::JobSheet,
-            Item::FanTest(_) | Item::Series(_) | Item::Trial(_) => Self::Measurements,
+            Item::FanTest(_) | Item::AirTest(_) | Item::Series(_) | Item::Trial(_) => {
+                Self::Measurements
+            }
             Item::Stay => Self::Winter,
             _ => Self::Vehicle,
         }

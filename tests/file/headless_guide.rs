@@ -7,8 +7,8 @@ use crate::known;
 use gapledger::headless::{Command, WinterArguments};
 use gapledger::survey::file::parse;
 use gapledger::survey::{
-    Closing, Facing, FanReading, FanTest, FanTestId, Form, InnerOpening, InnerOpeningId, Purpose,
-    Space, SpaceId, Survey, VehicleKind, WorkState,
+    AirReading, AirTest, AirTestId, Closing, Facing, FanReading, FanTest, FanTestId, Form,
+    InnerOpening, InnerOpeningId, Purpose, Space, SpaceId, Survey, VehicleKind, WorkState,
 };
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
@@ -169,7 +169,8 @@ fn surveys() -> Vec<Survey> {
     surveys
 }
 
-/// Two fan tests, one that weighs in the results and one that lacks its readings.
+/// Fan tests and tests of the air change, one of each that weighs in the results and one that lacks its
+/// readings.
 fn measured() -> Survey {
     let mut survey = parse(include_str!("../../sample-surveys/farmyard-caravan.ron")).unwrap();
     let lacking = FanTest::new(FanTestId(1), survey.set_up);
@@ -184,6 +185,18 @@ fn measured() -> Survey {
         })
         .into();
     survey.fan_tests = vec![lacking, whole];
+    let mut air = AirTest::new(AirTestId(1), survey.set_up);
+    (air.inside_c, air.outside_c) = (Some(12.0), Some(8.0));
+    (air.wind_m_s, air.background) = (Some(2.0), Some(420.0));
+    let readings = [(0.0, 2600.0), (30.0, 1850.0), (60.0, 1210.0), (90.0, 870.0)];
+    air.readings = readings
+        .map(|(minutes, value)| AirReading {
+            minutes: Some(minutes),
+            value: Some(value),
+        })
+        .into();
+    let lacking = AirTest::new(AirTestId(2), survey.set_up);
+    survey.air_tests = vec![air, lacking];
     survey
 }
 

@@ -177,6 +177,7 @@ impl Maker {
                 gaps: maker.list(3, |_, id| GapId(id)),
             }),
             fan_tests: self.list(3, Self::fan_test),
+            air_tests: self.list(3, Self::air_test),
             calibrated: self.yes(),
             series: self.list(3, Self::logger),
             trials: self.list(2, Self::trial),

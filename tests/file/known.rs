@@ -52,6 +52,7 @@ pub(crate) fn newest() -> Survey {
     })
     .into();
     survey.fan_tests = vec![fan_test()];
+    survey.air_tests = vec![equipment::air_test()];
     survey.calibrated = false;
     survey.series = trials::loggers();
     survey.trials = trials::trials();
@@ -238,6 +239,7 @@ pub(crate) fn survey() -> Survey {
         leakage_not_found_percent: Some(20.0),
         walk: Vec::new(),
         fan_tests: Vec::new(),
+        air_tests: Vec::new(),
         calibrated: true,
         series: Vec::new(),
         trials: Vec::new(),

@@ -31,6 +31,7 @@ mod sheet;
 mod sheet_fill;
 #[cfg(feature = "sheet")]
 mod sheet_long;
+mod sheet_marks;
 #[cfg(feature = "sheet")]
 mod sheet_pages;
 mod undone;

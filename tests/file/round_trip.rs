@@ -66,6 +66,10 @@ const NEW_IN_FORMAT_2: &[(&str, &str)] = &[
         "fan_tests",
         "vehicle: (kind: other), fan_tests: [(id: 1, tested: as_found, set_up: in_use)]",
     ),
+    (
+        "air_tests",
+        "vehicle: (kind: other), air_tests: [(id: 1, by: gas, tested: as_found, set_up: in_use)]",
+    ),
     ("calibrated", "vehicle: (kind: other), calibrated: false"),
     (
         "series",

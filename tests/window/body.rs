@@ -170,6 +170,33 @@ fn a_dragged_mark_moves_live_and_is_one_step() {
     assert_eq!(survey(&window), &before);
 }
 
+/// With very many gaps the drawing alone follows the pointer.
+#[test]
+fn among_very_many_gaps_results_wait_until_the_mark_is_let_go() {
+    let folder = tempfile::tempdir().unwrap();
+    let (_small, path) = small_survey();
+    let mut survey = gapledger::survey::file::load(&path).unwrap().survey;
+    let model = survey.gaps[1].clone();
+    for number in 3..=160 {
+        let mut gap = model.clone();
+        gap.id = GapId(number);
+        survey.gaps.push(gap);
+    }
+    let many = folder.path().join("many.ron");
+    std::fs::write(&many, gapledger::survey::file::print(&survey)).unwrap();
+    let mut window = opened(&many);
+    let before = window.state().results().unwrap().revision;
+    let (from, to) = (
+        mark(&window, 1),
+        on_screen(&window, Facing::Nearside, at(4.0, 0.0, 1.6)),
+    );
+    drag(&mut window, from, to);
+    near(gap(&window, 1).position.height_m, 1.6);
+    assert_eq!(window.state().results().unwrap().revision, before);
+    drop_at(&mut window, to);
+    assert!(window.state().results().unwrap().revision > before);
+}
+
 #[test]
 fn esc_takes_a_drag_back_and_the_rest_of_it_does_nothing() {
     let (_folder, path) = small_survey();

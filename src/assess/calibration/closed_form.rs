@@ -24,6 +24,7 @@
 
 use super::target::Target;
 use crate::assess::spread::{NOT_FOUND, SURVEYOR, sigma_within};
+use crate::assess::uncertainty::UncertainInput;
 use crate::survey::GapId;
 use std::collections::HashMap;
 
@@ -44,10 +45,8 @@ pub(super) fn factors(gaps: &[Sized], seen: &[&Target]) -> Vec<(GapId, f64)> {
     let mut among = vec![vec![0.0; many]; many];
     for (a, row) in among.iter_mut().enumerate() {
         for (b, cell) in row.iter_mut().enumerate() {
-            *cell = spreads.of_two(&targets[a], &targets[b], gaps);
-            if a == b {
-                *cell += seen[a].besides;
-            }
+            *cell =
+                spreads.of_two(&targets[a], &targets[b], gaps) + besides(seen[a], seen[b], a == b);
         }
     }
     let mut expected: Vec<f64> = (0..many)
@@ -84,6 +83,17 @@ pub(super) fn factors(gaps: &[Sized], seen: &[&Target]) -> Vec<(GapId, f64)> {
     let each = gaps.iter().zip(logarithms);
     each.map(|(gap, logarithm)| (gap.gap, logarithm.exp()))
         .collect()
+}
+
+/// What two measurements share besides sizes. The wind of a test is its own.
+fn besides(one: &Target, other: &Target, same: bool) -> f64 {
+    let each = one.besides.iter().flat_map(|(input, by)| {
+        let others = other.besides.iter();
+        let alike = others.filter(move |(of, _)| of == input);
+        alike.map(move |(_, other)| (*input, by * other))
+    });
+    let shared = each.filter(|(input, _)| same || *input != UncertainInput::Wind);
+    shared.map(|(_, product)| product).sum()
 }
 
 /// The parts of the gaps in one measurement.

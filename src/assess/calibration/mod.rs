@@ -12,12 +12,13 @@ mod tests;
 
 pub(crate) use target::{Target, What};
 
+use super::answer::Answer;
 use super::answer::NotKnown;
 use super::factors::Factors;
-use super::measured::{FanOutcome, Verdict};
+use super::measured::{AirOutcome, FanOutcome, Verdict};
 use super::prepared::Prepared;
 use super::spread::sigma_of_size;
-use crate::survey::{FanTestId, Survey, leave};
+use crate::survey::{AirTestId, FanTestId, Survey, leave};
 use closed_form::Sized;
 
 /// A measurement of the whole vehicle.
@@ -25,10 +26,12 @@ use closed_form::Sized;
 pub enum MeasurementId {
     /// A fan test.
     FanTest(FanTestId),
+    /// A test of the air change.
+    AirTest(AirTestId),
 }
 
 /// A measurement that weighs.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct Weighed {
     /// Which it is.
     pub of: MeasurementId,
@@ -37,8 +40,14 @@ pub struct Weighed {
     pub(crate) target: Target,
 }
 
+/// Whether the whole vehicle was measured.
+#[must_use]
+pub fn is_measured(survey: &Survey) -> bool {
+    !survey.fan_tests.is_empty() || !survey.air_tests.is_empty()
+}
+
 /// What measurements make of a survey.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default)]
 pub struct Calibration {
     /// The measurements that weigh, in the survey's order; none where nothing was measured or it is
     /// turned off.
@@ -51,24 +60,30 @@ pub struct Calibration {
 impl Calibration {
     /// What the measurements of a survey make of it.
     pub(crate) fn of(survey: &Survey) -> Self {
-        if !survey.calibrated || survey.fan_tests.is_empty() {
+        if !survey.calibrated || !is_measured(survey) {
             return Self::default();
         }
         let prepared = Prepared::new(survey, &Factors::default());
         let (mut by, mut not_by) = (Vec::new(), Vec::new());
-        for test in &survey.fan_tests {
-            let of = MeasurementId::FanTest(test.id);
-            let weighed = FanOutcome::of(survey, &prepared, test).and_then(|outcome| {
-                let verdict = outcome.verdict()?;
-                let target = Target::of_fan_test(&outcome)?;
-                Ok(Weighed {
+        let fan_tests = survey.fan_tests.iter().map(|test| {
+            let weighed = FanOutcome::of(survey, &prepared, test)
+                .and_then(|outcome| Ok((outcome.verdict()?, Target::of_fan_test(&outcome)?)));
+            (MeasurementId::FanTest(test.id), weighed)
+        });
+        let air_tests = survey.air_tests.iter().map(|test| {
+            let weighed = AirOutcome::of(survey, &prepared, test)
+                .and_then(|outcome| Ok((outcome.verdict()?, Target::of_air_test(&outcome)?)));
+            (MeasurementId::AirTest(test.id), weighed)
+        });
+        let all: Vec<(MeasurementId, Answer<(Verdict, Target)>)> =
+            fan_tests.chain(air_tests).collect();
+        for (of, weighed) in all {
+            match weighed {
+                Ok((verdict, target)) => by.push(Weighed {
                     of,
                     verdict,
                     target,
-                })
-            });
-            match weighed {
-                Ok(weighed) => by.push(weighed),
+                }),
                 Err(why) => not_by.push((of, why)),
             }
         }

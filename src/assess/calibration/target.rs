@@ -2,23 +2,27 @@
 //! do with it.
 
 use crate::assess::answer::{Answer, NotKnown};
-use crate::assess::measured::{Expected, FanOutcome};
+use crate::assess::measured::{AirOutcome, Expected, FanOutcome, InWeather};
 use crate::assess::spread::{DISCHARGE, sigma_within};
+use crate::assess::uncertainty::UncertainInput;
 use crate::physics::flow_law::Gas;
 use crate::survey::GapId;
+use std::sync::Arc;
 
 /// Pressure at which a fan test is held against the survey, Pa.
 pub(crate) const PRESSURE: f64 = 50.0;
 
 /// What is predicted of a draw.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub(crate) enum What {
     /// The flow of these gaps at 50 Pa, m³/s.
     Flow50Pa(Vec<Expected>),
+    /// The outside air that comes in in the weather of a test, kg/s.
+    Inflow(Arc<InWeather>),
 }
 
 /// A number measured.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub(crate) struct Target {
     /// Its logarithm.
     pub(crate) ln: f64,
@@ -28,8 +32,8 @@ pub(crate) struct Target {
     pub(crate) ln_expected: f64,
     /// By how much the logarithm of what is expected changes with that of the flow of each gap.
     pub(crate) parts: Vec<(GapId, f64)>,
-    /// Variance of the logarithm of what is expected by all that is no size of a gap.
-    pub(crate) besides: f64,
+    /// By how much it changes with one standard deviation of each input that is no gap's size.
+    pub(crate) besides: Vec<(UncertainInput, f64)>,
     pub(crate) what: What,
 }
 
@@ -63,8 +67,24 @@ impl Target {
                 .iter()
                 .map(|one| (one.gap, flow_at(one, 1.0) / whole))
                 .collect(),
-            besides: (eased / whole).ln().powi(2),
+            besides: vec![(UncertainInput::Discharge, (eased / whole).ln())],
             what: What::Flow50Pa(gaps.to_vec()),
+        })
+    }
+
+    /// What a test of the air change asks: the outside air in its state and its weather.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the air change, or what is expected of it, is not.
+    pub(super) fn of_air_test(outcome: &AirOutcome) -> Answer<Self> {
+        let expected = outcome.expected.as_ref().map_err(Clone::clone)?;
+        Ok(Self {
+            ln: outcome.inflow_kg_s.clone()?.value.ln(),
+            sigma: outcome.sigma()?,
+            ln_expected: expected.inflow_kg_s.ln(),
+            parts: expected.parts.clone(),
+            besides: expected.besides.clone(),
+            what: What::Inflow(Arc::clone(&expected.state)),
         })
     }
 }

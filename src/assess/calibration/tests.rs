@@ -91,7 +91,8 @@ fn one_gap_and_one_test_have_the_posterior_of_the_textbook() {
         let mean = (middle + 0.5 * sigma * sigma).exp();
         let factor = study.calibration().factors().of_gap(GapId(1));
         assert!(
-            (factor / mean - 1.0).abs() < 1e-6,
+            // The density of the reference air, 1.2041, is rounded.
+            (factor / mean - 1.0).abs() < 1e-4,
             "{area}: {factor} {mean}"
         );
         let eqla = |study: &Study| {
@@ -99,7 +100,7 @@ fn one_gap_and_one_test_have_the_posterior_of_the_textbook() {
             total.unwrap().figures.eqla
         };
         let ratio = eqla(&study) / eqla(study.as_surveyed());
-        assert!((ratio / mean - 1.0).abs() < 1e-6, "{ratio} {mean}");
+        assert!((ratio / mean - 1.0).abs() < 1e-4, "{ratio} {mean}");
         // By draws: their mean and quantiles scatter with σ/√N_eff, the quantiles at 2.5 % some 2.7
         // times as much; four of these are allowed.
         let found = uncertainty(&surveyed, 1, 10_000).unwrap();
@@ -234,8 +235,8 @@ fn a_test_that_is_not_valid_does_not_weigh_and_says_why() {
 #[test]
 fn what_is_planned_is_worked_out_with_the_same_measurements() {
     let mut surveyed = survey(vec![
-        stated(1, 6_000.0, Certainty::Estimated),
-        stated(2, 3_000.0, Certainty::Estimated),
+        stated(1, 9_000.0, Certainty::Estimated),
+        stated(2, 5_000.0, Certainty::Estimated),
     ]);
     // A test after the work shows the vehicle as it is now, not as it will be.
     surveyed.fan_tests[0].tested = crate::survey::Tested::AfterWork;
@@ -249,7 +250,7 @@ fn what_is_planned_is_worked_out_with_the_same_measurements() {
     assert_eq!(factor(&study).to_bits(), factor(&after).to_bits());
     let drawn = |study: &Study| {
         let trials = study.trials().unwrap();
-        let chunk = |round: &_| Some(vec![trials.draw_in_round(3, 0..2_000, round)]);
+        let chunk = |round: &_| Some(vec![trials.draw_in_round(3, 0..4_000, round)]);
         trials.in_rounds(3, chunk).unwrap().unwrap()
     };
     let (all, one) = (drawn(&study), drawn(&after));

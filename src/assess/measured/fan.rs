@@ -1,6 +1,7 @@
 //! What came of a fan test.
 
 use super::predicted::Predicted;
+use super::verdict::Verdict;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::prepared::Prepared;
 use crate::assess::sound::sound;
@@ -16,8 +17,6 @@ use crate::survey::{FanReadings, FanTest, Item, Survey};
 
 /// Pascals of one hectopascal.
 const HECTO: f64 = 100.0;
-/// Beyond so many joint standard deviations test and survey contradict each other.
-const CONFLICT: f64 = 2.0;
 /// Factor within which 95 % of what fans and gauges in good order show lies, besides the scatter of
 /// their readings **\[A\]**.
 const GAUGES: f64 = 1.1;
@@ -29,17 +28,6 @@ pub struct Fitted {
     pub direction: Direction,
     /// The power law.
     pub fit: physics::FanTest,
-}
-
-/// How test and survey stand to each other.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Verdict {
-    /// Within two standard deviations of both together.
-    Agrees,
-    /// More leaks than the survey can explain.
-    MoreThanFound,
-    /// Less leaks than the survey says.
-    LessThanFound,
 }
 
 /// What came of a fan test. Flows are at the reference air (20 °C, 101 325 Pa).
@@ -133,13 +121,6 @@ impl FanOutcome {
 
     /// How test and survey stand to each other at 50 Pa.
     ///
-    /// ```text
-    /// z = ln(q_m/q_p)/√(σ_m² + σ_p²)     contradict where |z| > 2
-    /// ```
-    /// where σ_m is [`FanOutcome::sigma`] and σ_p that of the prediction, with 0.4 for what nobody
-    /// found **\[A\]** where the test shows more: what was not found can only be added to what was, so
-    /// that less than the survey says is never excused by it.
-    ///
     /// # Errors
     /// [`NotKnown`] where nothing can be expected of the state tested.
     pub fn verdict(&self) -> Answer<Verdict> {
@@ -148,20 +129,8 @@ impl FanOutcome {
         if expected <= 0.0 {
             return Err(NotKnown::because("nothing leaks by the survey"));
         }
-        let more = (self.flow_50pa.value / expected).ln();
-        let survey = if more > 0.0 {
-            predicted.sigma_with_not_found(50.0)
-        } else {
-            predicted.sigma_at(50.0)
-        };
-        let apart = more / self.sigma()?.hypot(survey);
-        Ok(if apart > CONFLICT {
-            Verdict::MoreThanFound
-        } else if apart < -CONFLICT {
-            Verdict::LessThanFound
-        } else {
-            Verdict::Agrees
-        })
+        let measured = (self.flow_50pa.value, self.sigma()?);
+        Ok(Verdict::on(measured, (expected, predicted.sigma_at(50.0))))
     }
 
     /// Equivalent leakage area that the test shows and the ledger does not, m²; negative where the

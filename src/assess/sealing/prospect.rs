@@ -12,7 +12,8 @@ use crate::assess::calibration::Calibration;
 use crate::assess::model::{Inflow, Model, Varied, Want, Workbench};
 use crate::assess::prepared::Prepared;
 use crate::survey::{GapId, Survey, WorkState};
-use std::sync::Arc;
+use std::ops::Range;
+use std::sync::{Arc, OnceLock};
 
 /// Imbalance left, as a share of the through-flow: savings are differences of nearly equal
 /// numbers.
@@ -25,6 +26,8 @@ pub struct Prospect {
     pub(super) candidates: Vec<Candidate>,
     left_open: Vec<LeftOpen>,
     before: Figures,
+    /// With each candidate sealed and nothing else, once somebody worked that out.
+    singly: OnceLock<Vec<Figures>>,
 }
 
 pub(super) struct Candidate {
@@ -110,6 +113,7 @@ impl Prospect {
             candidates,
             left_open,
             before,
+            singly: OnceLock::new(),
         })
     }
 
@@ -130,18 +134,50 @@ impl Prospect {
         self.candidates.iter().map(|candidate| &candidate.sealable)
     }
 
+    /// The headlines with each of some gaps sealed and nothing else, named by their places among
+    /// those that may be sealed. It takes one balance for each: pieces of it may be worked out in
+    /// any order and on any thread, and be put together by [`Prospect::keep_singly`].
+    ///
+    /// # Errors
+    /// [`NotKnown`](crate::assess::NotKnown) where a balance has no finite solution.
+    pub fn singly(&self, candidates: Range<usize>) -> Answer<Vec<Figures>> {
+        let mut trial = self.trial();
+        let alone = |at: usize| {
+            trial.seal(at);
+            let figures = trial.figures();
+            trial.open(at);
+            figures
+        };
+        candidates.map(alone).collect()
+    }
+
+    /// Keeps the headlines with each gap sealed and nothing else, in the order of those that may be
+    /// sealed; the first that are kept stay.
+    pub fn keep_singly(&self, figures: Vec<Figures>) {
+        if figures.len() == self.candidates.len() {
+            let _ = self.singly.set(figures);
+        }
+    }
+
+    /// Whether it is known what sealing each gap alone comes to.
+    #[must_use]
+    pub fn knows_singly(&self) -> bool {
+        self.singly.get().is_some()
+    }
+
     /// Every gap that may be sealed with what sealing it alone saves, the greatest saving first.
     ///
     /// # Errors
     /// [`NotKnown`](crate::assess::NotKnown) where the aim's figure is not.
     pub fn rank(&self, aim: Aim) -> Answer<Vec<Ranked>> {
         self.before.of(aim)?;
-        let mut trial = self.trial();
+        if !self.knows_singly() {
+            self.keep_singly(self.singly(0..self.candidates.len())?);
+        }
+        let singly = self.singly.get().into_iter().flatten();
         let mut ranked = Vec::with_capacity(self.candidates.len());
-        for (at, candidate) in self.candidates.iter().enumerate() {
-            trial.seal(at);
-            let saves = self.before.less(&trial.figures()?);
-            trial.open(at);
+        for (candidate, figures) in self.candidates.iter().zip(singly) {
+            let saves = self.before.less(figures);
             let cost = candidate.sealable.cost();
             let saving = saves.of(aim)?;
             let whole = cost.and_then(|cost| cost.whole());

@@ -36,6 +36,9 @@ pub(super) fn of(survey: &Survey) -> Vec<String> {
         texts.extend([&test.name, &test.instrument, &test.closed, &test.note].map(String::as_str));
         texts.extend(test.covered.iter().map(|one| one.what.as_str()));
     }
+    for test in &survey.air_tests {
+        texts.extend([&test.name, &test.instrument, &test.closed, &test.note].map(String::as_str));
+    }
     for series in &survey.series {
         texts.extend(
             [&series.name, &series.place, &series.note, &series.original].map(String::as_str),

@@ -32,6 +32,7 @@ mod part;
 mod planned;
 mod watched;
 mod winter;
+mod wished;
 
 pub use part::Part;
 use watched::unless_given_up;
@@ -49,7 +50,7 @@ use super::parking::Parking;
 use super::prepared::Prepared;
 use super::sealing::{
     Aim, Chosen, Order, Plan, PlannedWork, Prospect, Ranking, Sealable, Watch, Wish, Work, after,
-    marked_planned, plan_of, usual_aim,
+    marked_planned, plan_of,
 };
 use super::spaces::ClosingEffect;
 use super::uncertainty::{Trials, Uncertainty};
@@ -395,13 +396,15 @@ impl Study {
                 _ => self.plan(sealables),
             };
             let prospect = self.prospect()?;
-            let aim = self.wish.aim.unwrap_or_else(|| usual_aim(prospect));
-            let best = self.wish.budget.and_then(|budget| {
-                let best = self.best(aim, budget, &mut |_| ControlFlow::Continue(()))?;
-                let plan = best.plan.as_ref().map_err(Clone::clone);
-                let gaps = |plan: &Plan| plan.gaps.iter().map(|gap| gap.sealable.clone()).collect();
-                Some(plan.map(gaps))
-            });
+            let aim = self.work_aim()?;
+            let best = self
+                .best_wished(&mut |_| ControlFlow::Continue(()))
+                .map(|best| {
+                    let plan = best.plan.as_ref().map_err(Clone::clone);
+                    let gaps =
+                        |plan: &Plan| plan.gaps.iter().map(|gap| gap.sealable.clone()).collect();
+                    plan.map(gaps)
+                });
             Work::of(
                 &self.survey,
                 prospect,

@@ -152,7 +152,7 @@ impl Spread {
     }
 
     /// Spread of any input but a size \[A\], for a floor that stands so to the wind.
-    pub(super) fn of_common(uncertainty: UncertainInput, underside: Underside) -> Self {
+    pub(crate) fn of_common(uncertainty: UncertainInput, underside: Underside) -> Self {
         match uncertainty {
             UncertainInput::Surveyor => within(SURVEYOR),
             UncertainInput::Discharge => within(DISCHARGE),
@@ -175,7 +175,7 @@ impl Spread {
     /// ```text
     /// exp(σ z − σ²/2)  or  exp(σ z), σ by the side  or  max(least, middle + σ z)
     /// ```
-    pub(super) fn at(self, z: f64) -> f64 {
+    pub(crate) fn at(self, z: f64) -> f64 {
         match self {
             Self::Factor { sigma } => (sigma * z - 0.5 * sigma * sigma).exp(),
             Self::Skewed { below, above } => (z * if z < 0.0 { below } else { above }).exp(),

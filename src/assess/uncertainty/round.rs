@@ -55,6 +55,11 @@ impl Drawn<'_> {
         self.draw.normal(input.key()) + self.round.shift(input)
     }
 
+    /// A normal number of its own, told apart by a key.
+    pub(super) fn normal_of(&self, key: u64) -> f64 {
+        self.draw.normal(key)
+    }
+
     /// The value of an input.
     pub(super) fn of(&self, input: UncertainInput, spread: Spread) -> f64 {
         spread.at(self.normal(input))

@@ -6,7 +6,7 @@
 
 use super::input::{Spread, UncertainInput};
 use super::round::{Drawn, Round};
-use super::targets::{Common, Ready};
+use super::targets::{Common, Ready, Room};
 use super::weighing::{resampled, weights};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::calibration::Calibration;
@@ -172,10 +172,9 @@ impl Trials {
             sized,
             gaps,
             flows,
-            targets: calibration
-                .by
-                .iter()
-                .map(|one| Ready::of(&one.target))
+            targets: (0..)
+                .zip(&calibration.by)
+                .map(|(at, one)| Ready::of(at, &one.target))
                 .collect(),
             factors: calibration.factors().clone(),
         })
@@ -230,13 +229,14 @@ impl Trials {
     #[must_use]
     pub fn draw_in_round(&self, seed: u64, draws: Range<u32>, round: &Round) -> Chunk {
         let mut bench = self.model.workbench();
+        let mut rooms = self.rooms();
         let mut varied = self.model.as_surveyed(TOLERANCE);
         let room = draws.len() * self.columns();
         let rows = draws
             .clone()
             .try_fold(Vec::with_capacity(room), |mut rows, number| {
                 let drawn = round.draw(seed, number);
-                self.draw(&drawn, &mut varied, &mut bench, &mut rows)?;
+                self.draw(&drawn, &mut varied, (&mut bench, &mut rooms), &mut rows)?;
                 Ok(rows)
             });
         Chunk {
@@ -249,25 +249,29 @@ impl Trials {
 
     /// The draws that stand for those asked for: the same, or where measurements weigh as many of
     /// the likely ones.
-    fn likely(&self, seed: u64, draws: Range<u32>) -> Vec<u32> {
+    fn likely(&self, seed: u64, draws: Range<u32>) -> Answer<Vec<u32>> {
         if !self.is_weighed() {
-            return draws.collect();
+            return Ok(draws.collect());
         }
         let round = Round::default();
-        let candidates = 0..CANDIDATES.max(draws.end);
-        let logarithms: Vec<f64> = candidates
-            .clone()
-            .map(|number| {
-                let drawn = round.draw(seed, number);
-                let common = self.common(&drawn);
-                let each = self.targets.iter();
-                each.map(|one| one.ln_likelihood(one.predicted(&drawn, &common)))
-                    .sum()
-            })
-            .collect();
-        let numbers: Vec<u32> = candidates.collect();
+        let numbers: Vec<u32> = (0..CANDIDATES.max(draws.end)).collect();
+        let mut rooms = self.rooms();
+        let mut logarithms = Vec::with_capacity(numbers.len());
+        for number in &numbers {
+            let drawn = round.draw(seed, *number);
+            let common = self.common(&drawn);
+            let mut sum = 0.0;
+            for (target, room) in self.targets.iter().zip(&mut rooms) {
+                sum += target.ln_likelihood(target.predicted(&drawn, &common, room)?);
+            }
+            logarithms.push(sum);
+        }
         let places = resampled(&weights(&logarithms), draws.len());
-        places.into_iter().map(|at| numbers[at]).collect()
+        Ok(places.into_iter().map(|at| numbers[at]).collect())
+    }
+
+    fn rooms(&self) -> Vec<Room> {
+        self.targets.iter().map(Ready::room).collect()
     }
 
     fn common(&self, drawn: &Drawn<'_>) -> Common {
@@ -304,7 +308,7 @@ impl Trials {
         self.model.evaluate(&mut bench, &varied, Want::Recorded)?;
         let surveyed = recorded(&bench);
         let round = Round::default();
-        let draws = self.likely(seed, draws).into_iter();
+        let draws = self.likely(seed, draws)?.into_iter();
         draws
             .map(|number| {
                 self.vary(&round.draw(seed, number), &mut varied);
@@ -362,7 +366,7 @@ impl Trials {
         &self,
         drawn: &Drawn<'_>,
         varied: &mut Varied,
-        bench: &mut Workbench,
+        (bench, rooms): (&mut Workbench, &mut [Room]),
         rows: &mut Vec<f64>,
     ) -> Answer<()> {
         let common = self.vary(drawn, varied);
@@ -376,8 +380,9 @@ impl Trials {
             let unintended = leakage[UNINTENDED];
             let not_found = unintended - unintended / common.found;
             rows.extend([drawn.ln_prior_over_round(), not_found]);
-            let each = self.targets.iter();
-            rows.extend(each.map(|one| one.predicted(drawn, &common)));
+            for (target, room) in self.targets.iter().zip(rooms) {
+                rows.push(target.predicted(drawn, &common, room)?);
+            }
         }
         Ok(())
     }

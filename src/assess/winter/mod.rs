@@ -43,10 +43,7 @@ pub fn invented(winter: TypicalWinter) -> Weather {
 /// [`crate::physics::warm_up`].
 pub use crate::physics::warm_up::USUAL_HEAT_CAPACITY_PER_M3;
 
-/// Moisture buffer value of contents where none is given, g/(m² %RH) **\[A\]**.
-pub const USUAL_BUFFER: f64 = 0.6;
-/// Surface of contents for each m³ of volume, m² **\[A\]**.
-pub const USUAL_BUFFER_AREA_PER_M3: f64 = 2.0;
+pub use super::stores::{USUAL_BUFFER, USUAL_BUFFER_AREA_PER_M3};
 
 #[cfg(test)]
 mod tests;

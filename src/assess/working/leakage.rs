@@ -2,7 +2,7 @@
 
 use super::{Sheet, not_known, with_unit};
 use crate::assess::answer::{Assessment, GapLeakage, SafetyVerdict, Working};
-use crate::assess::words::given;
+use crate::assess::words::{figure, given};
 use crate::physics::units::{
     CM2_PER_M2 as CM2, LITRES_PER_M3, MM_PER_M, MM2_PER_M2 as MM2, SECONDS_PER_HOUR,
 };
@@ -153,6 +153,10 @@ pub(super) fn gap(survey: &Survey, assessment: &Assessment, id: GapId) -> Option
     sheet.input("form", gap.form.name());
     sizes(&mut sheet, &gap.form);
     arrangement(&mut sheet, survey, gap);
+    let calibrated = assessment.calibrated.iter().find(|(of, _)| *of == id);
+    if let Some((_, factor)) = calibrated {
+        sheet.input("factor by the measurements", figure(*factor, 3));
+    }
     sheet.input("reference air", "20 °C, 1.2041 kg/m³");
     match &answer.leakage {
         GapLeakage::Known(figures) => sheet.result(format!(
@@ -196,6 +200,9 @@ pub(super) fn area(survey: &Survey, assessment: &Assessment) -> Working {
                 with_unit(total.figures.eqla * CM2, 3, "cm²"),
                 with_unit(side * MM_PER_M, 3, "mm side")
             ));
+            if !assessment.calibrated.is_empty() {
+                sheet.note("the flow of every gap with its factor by the measurements");
+            }
             if let Some(lacking) = total.lacking() {
                 sheet.note(format!("not in it: {lacking}; the true area is larger"));
             }

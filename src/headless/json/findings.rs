@@ -51,6 +51,7 @@ fn item(item: Item) -> (&'static str, Option<u32>) {
         Item::Space(id) => ("space", Some(id.0)),
         Item::InnerOpening(id) => ("inner_opening", Some(id.0)),
         Item::FanTest(id) => ("fan_test", Some(id.0)),
+        Item::AirTest(id) => ("air_test", Some(id.0)),
         Item::Series(id) => ("series", Some(id.0)),
         Item::Trial(id) => ("trial", Some(id.0)),
         Item::Ledger => ("ledger", None),

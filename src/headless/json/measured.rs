@@ -1,8 +1,9 @@
 //! Measurements as they were recorded, and what came of them.
 
+use super::air_tests::{self, word};
 use super::object::Object;
 use crate::assess::calibration::MeasurementId;
-use crate::assess::measured::{FanOutcome, Measured, Verdict};
+use crate::assess::measured::{FanOutcome, Measured};
 use crate::assess::{Answer, NotKnown, Study};
 use crate::physics::measurement::Limits;
 use crate::physics::units::{MM2_PER_M2, SECONDS_PER_HOUR};
@@ -59,6 +60,9 @@ pub(super) fn results(measured: &Measured) -> Object {
         .list("fan_tests", &measured.fan_tests, |(id, outcome)| {
             one(*id, outcome)
         })
+        .list("air_tests", &measured.air_tests, |(id, outcome)| {
+            air_tests::result(*id, outcome)
+        })
 }
 
 /// What measurements make of the results, beside the results as surveyed.
@@ -83,16 +87,13 @@ pub(super) fn calibration(study: &Study) -> Object {
 
 /// Which measurement it is.
 fn measurement(of: MeasurementId) -> Object {
-    let MeasurementId::FanTest(fan_test) = of;
-    Object::new().with("fan_test", fan_test.0)
-}
-
-fn word(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Agrees => "agrees",
-        Verdict::MoreThanFound => "more_than_found",
-        Verdict::LessThanFound => "less_than_found",
-    }
+    let (fan_test, air_test) = match of {
+        MeasurementId::FanTest(id) => (Some(id.0), None),
+        MeasurementId::AirTest(id) => (None, Some(id.0)),
+    };
+    Object::new()
+        .with("fan_test", fan_test)
+        .with("air_test", air_test)
 }
 
 fn one(id: FanTestId, outcome: &Answer<FanOutcome>) -> Object {

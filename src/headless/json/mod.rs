@@ -11,6 +11,7 @@
 //! Every key is listed in `keys.md` beside this file, which is part of the documentation of
 //! [`crate::headless`]; a test compares the two in both directions.
 
+mod air_tests;
 mod cases;
 mod dependence;
 mod drying;

@@ -23,6 +23,7 @@ pub(super) fn with_records(object: Object, survey: &Survey) -> Object {
         .list("sources", &survey.sources, source)
         .with("fittings", survey.fittings.as_deref().map(fittings))
         .list("fan_tests", &survey.fan_tests, super::measured::fan_test)
+        .list("air_tests", &survey.air_tests, super::air_tests::air_test)
         .list("series", &survey.series, super::trials::logger)
         .list("trials", &survey.trials, super::trials::trial)
         .with("usual", usual(&survey.usual))

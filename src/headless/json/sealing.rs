@@ -19,7 +19,7 @@ pub(super) fn sealing(study: &Study, asked: Asked) -> Object {
     let offered = |found: &Answer<Plan>| Object::new().found("plan", found, plan);
     let (ranking, order) = (study.ranking(asked.aim), study.order(asked.aim));
     let planned = study.planned_work();
-    let best = asked.best(study);
+    let best = asked.found_best(study);
     Object::new()
         .with("aim", asked.aim.word())
         .found("before", ranking, |found| figures(&found.before))

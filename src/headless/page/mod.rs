@@ -75,7 +75,11 @@ pub(super) fn render(study: &Study, asked: Asked, shown: Shown) -> String {
     }
     if !survey.fan_tests.is_empty() {
         print::section(&mut page, &measured::section(&told));
-        print::section(&mut page, &measured::calibration(&told));
+    }
+    for section in [measured::air_tests(&told), measured::calibration(&told)] {
+        if !section.blocks.is_empty() {
+            print::section(&mut page, &section);
+        }
     }
     print::section(&mut page, &sealing(study, asked));
     for section in [
@@ -134,7 +138,7 @@ fn sealing(study: &Study, asked: Asked) -> Section {
     }
     let refused = sealing::refused(survey, &study.planned_work().refused);
     section.blocks.extend(refused);
-    if let Some(best) = asked.best(study) {
+    if let Some(best) = asked.found_best(study) {
         let sum = (best.aim, best.budget);
         section.append(sealing::best(survey, assessment, sum, &best.plan));
     }

@@ -1,6 +1,22 @@
-//! Four gaps at a time, laid out so that the processor works on them side by side.
+//! Four gaps at a time, laid out so that the processor works on them side by side: every gap takes
+//! the same steps, and what differs is picked instead of branched for.
+//!
+//! Crack and sharp edge are one formula with other numbers, so that one root and one division do
+//! for flow and slope together:
+//!
+//! ```text
+//! r = √(a² + 4 b x),   Q = 2 x/(a + r),   dQ/dx = 1/r
+//! ```
+//! where
+//! * x: pressure difference, Pa,
+//! * a, b: `x = a Q + b Q²`; of a sharp edge a is zero.
+//!
+//! Which registers the processor has is found when the program runs. Sums, quotients and roots are
+//! rounded alike in all of them, so that the answers are the same to the last bit.
 
 use crate::physics::flow_law::Resistances;
+use fearless_simd::prelude::*;
+use fearless_simd::{f64x4, mask64x4};
 
 /// Gaps in one block.
 pub(super) const LANES: usize = 4;
@@ -14,11 +30,11 @@ const LEAST_PRESSURE: f64 = 1e-60;
 /// The laws of four gaps for air flowing one way.
 #[derive(Clone, Copy, Debug)]
 struct Laws {
-    /// `Δp = linear Q + square Q²` up to the crossing.
+    /// a and 4 b up to the crossing.
     linear: Lanes,
-    square: Lanes,
-    /// `Q = sharp √Δp` above it.
-    sharp: Lanes,
+    four_square: Lanes,
+    /// 4 b above it, where a is zero.
+    four_sharp: Lanes,
     crossing: Lanes,
     /// `a Q*²/6`, what the antiderivative lacks above the crossing.
     lacking: Lanes,
@@ -27,13 +43,27 @@ struct Laws {
 }
 
 /// Flow and its slope or antiderivative for four gaps, signs kept apart.
-#[derive(Clone, Copy, Debug, Default)]
-pub(super) struct Sums {
-    pub(super) inflow: Lanes,
-    pub(super) outflow: Lanes,
+#[derive(Clone, Copy)]
+pub(super) struct Sums<S: Simd> {
+    pub(super) inflow: f64x4<S>,
+    pub(super) outflow: f64x4<S>,
     /// Slope of the inflow and of both together, kg/(s Pa).
-    pub(super) slope_in: Lanes,
-    pub(super) slope: Lanes,
+    pub(super) slope_in: f64x4<S>,
+    pub(super) slope: f64x4<S>,
+}
+
+impl<S: Simd> Sums<S> {
+    /// Nothing added yet.
+    #[inline(always)]
+    pub(super) fn zero(simd: S) -> Self {
+        let zero = f64x4::splat(simd, 0.0);
+        Self {
+            inflow: zero,
+            outflow: zero,
+            slope_in: zero,
+            slope: zero,
+        }
+    }
 }
 
 /// Four gaps of a body.
@@ -49,8 +79,8 @@ impl Laws {
     /// Laws of gaps that let nothing through.
     const CLOSED: Self = Self {
         linear: [1.0; LANES],
-        square: [1.0; LANES],
-        sharp: [0.0; LANES],
+        four_square: [4.0; LANES],
+        four_sharp: [0.0; LANES],
         crossing: [f64::INFINITY; LANES],
         lacking: [0.0; LANES],
         mass: [0.0; LANES],
@@ -70,8 +100,8 @@ impl Laws {
         };
         for (list, value) in [
             (&mut self.linear, parts.linear),
-            (&mut self.square, parts.square + in_front),
-            (&mut self.sharp, 1.0 / (sharp + in_front).sqrt()),
+            (&mut self.four_square, 4.0 * (parts.square + in_front)),
+            (&mut self.four_sharp, 4.0 * (sharp + in_front)),
             (&mut self.crossing, crossing),
             (&mut self.lacking, lacking),
             (&mut self.mass, mass),
@@ -79,6 +109,23 @@ impl Laws {
             list[lane] = value;
         }
     }
+}
+
+/// The one where it is so, else the other.
+#[inline(always)]
+fn pick<S: Simd>(simd: S, is_so: mask64x4<S>, one: &Lanes, other: &Lanes) -> f64x4<S> {
+    is_so.select(f64x4::simd_from(simd, *one), f64x4::simd_from(simd, *other))
+}
+
+/// The laws in force at four pressure differences.
+struct InForce<S: Simd> {
+    is_in: mask64x4<S>,
+    is_sharp: mask64x4<S>,
+    /// Size of the pressure differences, Pa.
+    x: f64x4<S>,
+    linear: f64x4<S>,
+    four_square: f64x4<S>,
+    root: f64x4<S>,
 }
 
 impl Block {
@@ -103,91 +150,90 @@ impl Block {
         self.half_span[lane] = half_span;
     }
 
+    /// Sets the mass factors of one gap, in and out, and leaves the rest of it.
+    pub(super) fn set_mass(&mut self, lane: usize, mass: [f64; 2]) {
+        self.inward.mass[lane] = mass[0];
+        self.outward.mass[lane] = mass[1];
+    }
+
+    #[inline(always)]
+    fn in_force<S: Simd>(&self, simd: S, dp: f64x4<S>) -> InForce<S> {
+        let (inward, outward) = (&self.inward, &self.outward);
+        let is_in = dp.simd_ge(0.0);
+        let x = dp.abs().max(LEAST_PRESSURE);
+        let is_sharp = x.simd_gt(pick(simd, is_in, &inward.crossing, &outward.crossing));
+        let none = f64x4::splat(simd, 0.0);
+        let linear = is_sharp.select(none, pick(simd, is_in, &inward.linear, &outward.linear));
+        let four_square = is_sharp.select(
+            pick(simd, is_in, &inward.four_sharp, &outward.four_sharp),
+            pick(simd, is_in, &inward.four_square, &outward.four_square),
+        );
+        InForce {
+            is_in,
+            is_sharp,
+            x,
+            linear,
+            four_square,
+            root: (linear * linear + four_square * x).sqrt(),
+        }
+    }
+
     /// Adds the flows of four level gaps at these pressure differences.
     #[inline(always)]
-    pub(super) fn level(&self, dp: &Lanes, sums: &mut Sums) {
-        for lane in 0..LANES {
-            let is_in = dp[lane] >= 0.0;
-            let x = dp[lane].abs().max(LEAST_PRESSURE);
-            let pick = |inward: &Lanes, outward: &Lanes| {
-                if is_in { inward[lane] } else { outward[lane] }
-            };
-            let a = pick(&self.inward.linear, &self.outward.linear);
-            let b = pick(&self.inward.square, &self.outward.square);
-            let k = pick(&self.inward.sharp, &self.outward.sharp);
-            let mass = pick(&self.inward.mass, &self.outward.mass);
-            let is_sharp = x > pick(&self.inward.crossing, &self.outward.crossing);
-            let root = (a * a + 4.0 * b * x).sqrt();
-            let sharp = k * x.sqrt();
-            let flow = mass
-                * if is_sharp {
-                    sharp
-                } else {
-                    2.0 * x / (a + root)
-                };
-            let slope = mass
-                * if is_sharp {
-                    0.5 * sharp / x
-                } else {
-                    1.0 / root
-                };
-            sums.inflow[lane] += if is_in { flow } else { 0.0 };
-            sums.outflow[lane] += if is_in { 0.0 } else { flow };
-            sums.slope_in[lane] += if is_in { slope } else { 0.0 };
-            sums.slope[lane] += slope;
-        }
+    pub(super) fn level<S: Simd>(&self, simd: S, dp: f64x4<S>, sums: &mut Sums<S>) {
+        let law = self.in_force(simd, dp);
+        let none = f64x4::splat(simd, 0.0);
+        let mass = pick(simd, law.is_in, &self.inward.mass, &self.outward.mass);
+        let sum = law.linear + law.root;
+        let shared = mass / (law.root * sum);
+        let flow = (law.x + law.x) * law.root * shared;
+        let slope = sum * shared;
+        sums.inflow += law.is_in.select(flow, none);
+        sums.outflow += law.is_in.select(none, flow);
+        sums.slope_in += law.is_in.select(slope, none);
+        sums.slope += slope;
     }
 
     /// Adds the flows of four tall gaps with these pressure differences at mid-height: the mean
     /// over the height, by the antiderivative.
     #[inline(always)]
-    pub(super) fn tall(&self, dp: &Lanes, sums: &mut Sums) {
-        for (lane, (middle, half)) in dp.iter().zip(self.half_span).enumerate() {
-            let top = self.end(lane, middle + half);
-            let foot = self.end(lane, middle - half);
-            let share = 0.5 / half;
-            sums.inflow[lane] += share * (top.integral_in - foot.integral_in);
-            sums.outflow[lane] += share * (foot.integral_out - top.integral_out);
-            let slope_in = share * (top.flow_in - foot.flow_in);
-            sums.slope_in[lane] += slope_in;
-            sums.slope[lane] += slope_in + share * (foot.flow_out - top.flow_out);
-        }
+    pub(super) fn tall<S: Simd>(&self, simd: S, dp: f64x4<S>, sums: &mut Sums<S>) {
+        let half = f64x4::simd_from(simd, self.half_span);
+        let (top, foot) = (self.end(simd, dp + half), self.end(simd, dp - half));
+        let share = 0.5 / half;
+        let slope_in = share * (top.flow_in - foot.flow_in);
+        sums.inflow += share * (top.integral_in - foot.integral_in);
+        sums.outflow += share * (foot.integral_out - top.integral_out);
+        sums.slope_in += slope_in;
+        sums.slope += slope_in + share * (foot.flow_out - top.flow_out);
     }
 
-    /// Flow and antiderivative at one end of a tall gap.
+    /// Flow and antiderivative at one end of four tall gaps:
+    /// `∫Q dx = Q² (a/2 + 2/3 b Q)`, less what lacks above the crossing.
     #[inline(always)]
-    fn end(&self, lane: usize, dp: f64) -> End {
-        let is_in = dp >= 0.0;
-        let x = dp.abs().max(LEAST_PRESSURE);
-        let pick =
-            |inward: &Lanes, outward: &Lanes| if is_in { inward[lane] } else { outward[lane] };
-        let a = pick(&self.inward.linear, &self.outward.linear);
-        let b = pick(&self.inward.square, &self.outward.square);
-        let k = pick(&self.inward.sharp, &self.outward.sharp);
-        let mass = pick(&self.inward.mass, &self.outward.mass);
-        let is_sharp = x > pick(&self.inward.crossing, &self.outward.crossing);
-        let lacking = pick(&self.inward.lacking, &self.outward.lacking);
-        let sharp = k * x.sqrt();
-        let crack = 2.0 * x / (a + (a * a + 4.0 * b * x).sqrt());
-        let flow = mass * if is_sharp { sharp } else { crack };
-        let integral = mass
-            * if is_sharp {
-                2.0 / 3.0 * sharp * x - lacking
-            } else {
-                crack * crack * (0.5 * a + 2.0 / 3.0 * b * crack)
-            };
+    fn end<S: Simd>(&self, simd: S, dp: f64x4<S>) -> End<S> {
+        let law = self.in_force(simd, dp);
+        let none = f64x4::splat(simd, 0.0);
+        let mass = pick(simd, law.is_in, &self.inward.mass, &self.outward.mass);
+        let lacking = pick(simd, law.is_in, &self.inward.lacking, &self.outward.lacking);
+        let lacking = law.is_sharp.select(lacking, none);
+        let one = (law.x + law.x) / (law.linear + law.root);
+        let mean = 0.5 * law.linear + SIXTH * law.four_square * one;
+        let (flow, integral) = (mass * one, mass * (one * one * mean - lacking));
         End {
-            flow_in: if is_in { flow } else { 0.0 },
-            flow_out: if is_in { 0.0 } else { flow },
-            integral_in: if is_in { integral } else { 0.0 },
-            integral_out: if is_in { 0.0 } else { integral },
+            flow_in: law.is_in.select(flow, none),
+            flow_out: law.is_in.select(none, flow),
+            integral_in: law.is_in.select(integral, none),
+            integral_out: law.is_in.select(none, integral),
         }
     }
 }
 
-struct End {
-    flow_in: f64,
-    flow_out: f64,
-    integral_in: f64,
-    integral_out: f64,
+const SIXTH: f64 = 1.0 / 6.0;
+
+struct End<S: Simd> {
+    flow_in: f64x4<S>,
+    flow_out: f64x4<S>,
+    integral_in: f64x4<S>,
+    integral_out: f64x4<S>,
 }

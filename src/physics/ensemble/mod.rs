@@ -17,17 +17,19 @@
 )]
 
 mod block;
+mod evaluate;
 mod one_space;
 mod several_spaces;
 mod worth;
 
 use std::ops::Range;
 
-use self::block::{Block, LANES, Lanes, Sums};
+use self::block::{Block, LANES, Lanes};
 use self::several_spaces::InnerOpenings;
 use super::flow_law::{FlowLaw, Resistances};
 use super::network::path::TwoAirs;
-use super::network::{Body, FanWay, Network, NetworkError, Path, Solved, Workspace};
+use super::network::{Body, Network, NetworkError, Path, Solved, Workspace};
+use fearless_simd::Level;
 
 /// A body laid out to be balanced many times over.
 #[derive(Clone, Debug)]
@@ -40,6 +42,8 @@ pub struct Ensemble {
     powers: Vec<usize>,
     /// Pressure at each slot that is not the wind's: `−(ρ_o − ρ_s) g (z − z_datum)`, Pa.
     stack: Vec<Lanes>,
+    /// The registers that this processor has.
+    level: Level,
 }
 
 /// What stays the same of a gap.
@@ -169,7 +173,14 @@ impl Ensemble {
             spaces,
             powers,
             stack,
+            level: Level::new(),
         }
+    }
+
+    /// The same with other registers than the best that the processor has.
+    #[cfg(test)]
+    pub(in crate::physics) fn at_level(self, level: Level) -> Self {
+        Self { level, ..self }
     }
 
     /// The body laid out.
@@ -218,20 +229,32 @@ impl Ensemble {
         discharge: f64,
     ) {
         let eased = 1.0 / (discharge * discharge);
+        // Bits, not values: what is set already is exactly this.
+        let same = |one: f64, other: f64| one.to_bits() == other.to_bits();
+        let same_edges = same(member.discharge, discharge);
+        for (at, gap) in self.gaps.iter().enumerate() {
+            let known = member.factors.get(at);
+            let is_set = same_edges && known.is_some_and(|known| same(*known, factors[at]));
+            if gap.is_power || is_set {
+                continue;
+            }
+            let (space, placed) = &self.body.gaps[at];
+            let factor = placed.flow.multiplier() * factors[at];
+            let (outside, inside) = (&self.body.outside, &self.body.spaces[*space].gas);
+            let mass = [factor * outside.density, factor * inside.density];
+            let (block, lane) = (gap.slot / LANES, gap.slot % LANES);
+            let block = &mut member.blocks[block];
+            if same_edges {
+                block.set_mass(lane, mass);
+            } else {
+                block.set(lane, &gap.resistances, eased, mass, gap.half_span);
+            }
+        }
         member.discharge = discharge;
         member.factors.clear();
         member.factors.extend_from_slice(factors);
         member.opening_factors.clear();
         member.opening_factors.extend_from_slice(opening_factors);
-        for (((space, placed), gap), factor) in self.body.gaps.iter().zip(&self.gaps).zip(factors) {
-            if !gap.is_power {
-                let factor = placed.flow.multiplier() * factor;
-                let (outside, inside) = (&self.body.outside, &self.body.spaces[*space].gas);
-                let mass = [factor * outside.density, factor * inside.density];
-                let (block, lane) = (gap.slot / LANES, gap.slot % LANES);
-                member.blocks[block].set(lane, &gap.resistances, eased, mass, gap.half_span);
-            }
-        }
         member.powers.clear();
         member.powers.extend(self.powers.iter().map(|at| {
             let (space, placed) = &self.body.gaps[*at];
@@ -329,62 +352,4 @@ impl Ensemble {
         }
         Ok(Solved { steps: 0, ..solved })
     }
-
-    /// All outside air of one space at the pressure it has, Pa.
-    #[inline]
-    fn evaluate(
-        &self,
-        member: &Member,
-        coefficients: &Arranged,
-        scale: f64,
-        space: usize,
-        inside: f64,
-    ) -> Total {
-        let mut sums = Sums::default();
-        let dp = |at: usize| -> Lanes {
-            let (wind, base) = (&coefficients.0[at], &member.base[at]);
-            std::array::from_fn(|lane| scale * wind[lane] + base[lane] - inside)
-        };
-        let own = &self.spaces[space];
-        for at in own.level.clone() {
-            member.blocks[at].level(&dp(at), &mut sums);
-        }
-        for at in own.tall.clone() {
-            member.blocks[at].tall(&dp(at), &mut sums);
-        }
-        let sum = |lanes: &Lanes| (lanes[0] + lanes[1]) + (lanes[2] + lanes[3]);
-        let mut total = Total {
-            inflow: sum(&sums.inflow),
-            outflow: sum(&sums.outflow),
-            slope_in: sum(&sums.slope_in),
-            slope: sum(&sums.slope),
-        };
-        for fan in self.body.fans.iter().filter(|fan| fan.space == space) {
-            let found = fan.at(inside);
-            total.slope += found.slope;
-            match fan.way {
-                FanWay::Supply => {
-                    total.inflow += found.flow;
-                    total.slope_in += found.slope;
-                }
-                FanWay::Extract => total.outflow += found.flow,
-            }
-        }
-        for (slot, path) in (own.power_slot..).zip(&member.powers[own.powers.clone()]) {
-            let flow = own.airs.flow(path, dp(slot / LANES)[slot % LANES]);
-            total.inflow += flow.inward;
-            total.outflow += flow.outward;
-            total.slope_in += flow.slope_in;
-            total.slope += flow.slope;
-        }
-        total
-    }
-}
-
-/// All outside air of one space at one pressure, kg/s and kg/(s Pa).
-struct Total {
-    inflow: f64,
-    outflow: f64,
-    slope_in: f64,
-    slope: f64,
 }

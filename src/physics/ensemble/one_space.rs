@@ -18,7 +18,7 @@ impl Ensemble {
         let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
         let mut pressure = member.state.pressures[0];
         for steps in 1..=MOST_EVALUATIONS {
-            let total = self.evaluate(member, coefficients, scale, 0, pressure);
+            let total = self.evaluate(member, (coefficients, scale), 0, pressure);
             let surplus = total.inflow - total.outflow;
             if surplus.abs() <= tolerance * total.inflow.max(total.outflow) && total.slope > 0.0 {
                 member.state.pressures[0] = pressure + surplus / total.slope;

@@ -127,7 +127,7 @@ impl Ensemble {
         let (mut inflow, mut outflow) = (0.0, 0.0);
         for at in 0..self.spaces.len() {
             let pressure = member.state.pressures[at];
-            let total = self.evaluate(member, coefficients, scale, at, pressure);
+            let total = self.evaluate(member, (coefficients, scale), at, pressure);
             let inner = &mut member.inner;
             inner.change[at] = total.inflow - total.outflow;
             inner.slopes_in[at] = total.slope_in;

@@ -14,7 +14,6 @@
 //! This is the derivative, so that it holds for small gaps among many; a search tries the most
 //! promising ones in earnest.
 
-use super::block::{Lanes, Sums};
 use super::{Arranged, Ensemble, LANES, Member};
 
 impl Ensemble {
@@ -30,21 +29,10 @@ impl Ensemble {
     ) {
         let answers = self.inflow_by_surplus(member, coefficients, scale);
         let mut flows = vec![([0.0; LANES], [0.0; LANES]); self.stack.len()];
-        for ((own, inside), answer) in self.spaces.iter().zip(&member.state.pressures).zip(answers)
-        {
-            let dp = |at: usize| -> Lanes {
-                let (wind, base) = (&coefficients.0[at], &member.base[at]);
-                std::array::from_fn(|lane| scale * wind[lane] + base[lane] - inside)
-            };
+        for (space, (own, answer)) in self.spaces.iter().zip(answers).enumerate() {
             let worth = |inflow: f64, outflow: f64| inflow - answer * (inflow - outflow);
             for at in own.level.clone().chain(own.tall.clone()) {
-                let mut sums = Sums::default();
-                if own.level.contains(&at) {
-                    open.blocks[at].level(&dp(at), &mut sums);
-                } else {
-                    open.blocks[at].tall(&dp(at), &mut sums);
-                }
-                flows[at] = (sums.inflow, sums.outflow);
+                flows[at] = self.flows_of_block((member, open), (coefficients, scale), (space, at));
             }
             for (gap, slope) in self.gaps.iter().zip(slopes.iter_mut()) {
                 let (block, lane) = (gap.slot / LANES, gap.slot % LANES);
@@ -54,9 +42,10 @@ impl Ensemble {
                 }
             }
             for (place, slot) in own.powers.clone().zip(own.power_slot..) {
-                let flow = own
-                    .airs
-                    .flow(&open.powers[place], dp(slot / LANES)[slot % LANES]);
+                let (block, lane) = (slot / LANES, slot % LANES);
+                let outside = scale * coefficients.0[block][lane] + member.base[block][lane];
+                let dp = outside - member.state.pressures[space];
+                let flow = own.airs.flow(&open.powers[place], dp);
                 slopes[self.powers[place]] += weight * worth(flow.inward, flow.outward);
             }
         }
@@ -71,7 +60,7 @@ impl Ensemble {
     ) -> Vec<f64> {
         if self.spaces.len() == 1 {
             let pressure = member.state.pressures[0];
-            let total = self.evaluate(member, coefficients, scale, 0, pressure);
+            let total = self.evaluate(member, (coefficients, scale), 0, pressure);
             vec![total.slope_in / total.slope]
         } else {
             self.answers_of_several_spaces(member, coefficients, scale)

@@ -3,6 +3,8 @@
 use proptest::collection::vec;
 use proptest::prelude::*;
 
+use fearless_simd::Level;
+
 use super::super::ensemble::{Ensemble, Member};
 use super::super::flow_law::{FlowLaw, GapFlow};
 use super::super::network::{Body, Path, PlacedFlow, Space};
@@ -53,6 +55,14 @@ fn body(gaps: &[PlacedFlow], (t_out, t_in): (f64, f64), (supply, extract): (f64,
         openings: Vec::new(),
         fans: constant_fans(0, supply, extract),
     })
+}
+
+/// The registers that every processor of this kind has.
+fn narrow() -> Level {
+    let best = Level::new();
+    #[cfg(target_arch = "x86_64")]
+    let best = best.as_sse2().map_or(best, Level::Sse2);
+    best
 }
 
 /// From this pressure, Pa.
@@ -126,6 +136,39 @@ proptest! {
                 solved.inflow
             );
         }
+    }
+
+    /// Wider registers only do more at a time; and what is set anew gap by gap is what is set as a
+    /// whole.
+    #[test]
+    fn is_the_same_to_the_last_bit_with_narrow_registers_and_after_other_factors(
+        gaps in vec(gap(), 1..40),
+        seeds in vec((0.05..4.0_f64, -1.2..0.8_f64, prop::bool::ANY), 40),
+        wind in 0.1..60.0_f64,
+        discharge in prop_oneof![Just(1.0), 0.8..1.2_f64],
+    ) {
+        let body = body(&gaps, (3.0, 21.0), (0.0, 0.0));
+        let levels = [Level::new(), narrow()];
+        let chosen = seeds.iter().take(gaps.len());
+        let factors: Vec<f64> = chosen.clone().map(|seed| seed.0).collect();
+        let others: Vec<f64> =
+            chosen.clone().map(|seed| if seed.2 { seed.0 } else { 1.0 }).collect();
+        let coefficients: Vec<f64> = chosen.map(|seed| seed.1).collect();
+        let mut found = Vec::new();
+        for level in levels {
+            for before in [None, Some((&others, 1.0)), Some((&factors, 0.9))] {
+                let body = body.clone().at_level(level);
+                let mut member = body.member();
+                if let Some((factors, discharge)) = before {
+                    body.vary(&mut member, factors, &[], discharge);
+                }
+                body.vary(&mut member, &factors, &[], discharge);
+                let arranged = body.arrange(coefficients.clone());
+                let solved = body.solve(&mut member, &arranged, wind, 1e-9).unwrap();
+                found.push((solved.inflow.to_bits(), member.state().pressures[0].to_bits()));
+            }
+        }
+        prop_assert!(found.iter().all(|one| *one == found[0]), "{found:?}");
     }
 
     /// A factor on every sharp edge is a factor on the discharge coefficient: for openings

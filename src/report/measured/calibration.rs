@@ -5,8 +5,8 @@ use super::super::Material;
 use super::super::blocks::{Align, Block, Reasons, Section, Table};
 use super::super::leakage::unintended;
 use super::super::results::{air_change, heat, season, water};
-use super::fan;
-use crate::assess::calibration::{Calibration, MeasurementId};
+use super::{air, fan};
+use crate::assess::calibration::{Calibration, MeasurementId, is_measured};
 use crate::assess::quantity::{Kind, Quantity};
 use crate::assess::uncertainty::{Calibrated, Interval};
 use crate::assess::words::{capital, listed};
@@ -19,6 +19,9 @@ fn name(survey: &Survey, of: MeasurementId) -> String {
         MeasurementId::FanTest(id) => survey
             .fan_test(id)
             .map_or_else(|| format!("fan test {id}"), fan::title),
+        MeasurementId::AirTest(id) => survey
+            .air_test(id)
+            .map_or_else(|| format!("air test {id}"), air::title),
     }
 }
 
@@ -51,7 +54,7 @@ pub fn section(told: &Material<'_>) -> Section {
     let (study, survey) = (told.study, told.survey);
     let calibration = study.calibration();
     if !survey.calibrated {
-        if !survey.fan_tests.is_empty() {
+        if is_measured(survey) {
             section.paragraph(
                 "Measurements do not weigh in the results: all of them come from the gaps as surveyed.",
             );

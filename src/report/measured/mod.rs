@@ -1,12 +1,14 @@
 //! What was measured: which gaps by a flow test, what fan tests say of the vehicle, and what
 //! measurements make of the results.
 
+mod air;
 mod by_test;
 mod calibration;
 mod fan;
 #[cfg(test)]
 mod tests;
 
+pub use air::{before_an_air_test, section as air_tests};
 pub(crate) use by_test::{by_test, is_by_test};
 pub use calibration::section as calibration;
 pub(crate) use calibration::{calibrated_by, sentence as calibrated_sentence};

@@ -1,7 +1,11 @@
 //! What is said of test and survey side by side.
 
+use super::calibration;
 use super::fan::compared;
 use crate::assess::Study;
+use crate::report::key_results::key_results;
+use crate::report::summary::sentences;
+use crate::report::{Block, Material, Section};
 use crate::survey::{
     AreaConvention, Certainty, Facing, FanReading, FanTest, FanTestId, Form, Gap, GapId, SetUp,
     Survey, VehicleKind, ZoneId,
@@ -18,9 +22,9 @@ const PUBLISHED: [(f64, f64); 6] = [
     (60.0, 704.0),
 ];
 
-/// What is said where the survey's one gap, measured, has so many times the 140.4 cm² (4 Pa) that
-/// the published test shows.
-fn said(times: f64) -> String {
+/// A survey with one measured gap that has so many times the 140.4 cm² (4 Pa) that the published test
+/// shows, and that test.
+fn surveyed(times: f64) -> Survey {
     let form = Form::StatedArea {
         area_mm2: Some(14_040.0 * times),
         convention: AreaConvention::EffectiveAt4Pa,
@@ -30,6 +34,7 @@ fn said(times: f64) -> String {
     gap.certainty = Certainty::Measured;
     let mut test = FanTest::new(FanTestId(1), SetUp::LaidUp);
     (test.inside_c, test.outside_c) = (Some(20.0), Some(20.0));
+    test.blowing_out.zero_before_pa = Some(0.0);
     test.blowing_out.readings = PUBLISHED
         .map(|(pressure, flow)| FanReading {
             pressure_pa: Some(pressure),
@@ -37,9 +42,76 @@ fn said(times: f64) -> String {
         })
         .into();
     let mut survey = Survey::new(VehicleKind::TouringCaravan);
+    let sizes = &mut survey.vehicle;
+    (sizes.length_m, sizes.width_m, sizes.height_m) = (Some(5.0), Some(2.2), Some(2.6));
+    sizes.floor_height_m = Some(0.4);
+    sizes.volume_m3 = Some(20.0);
     survey.gaps = vec![gap];
     survey.fan_tests = vec![test];
-    let study = Study::of(&survey);
+    survey
+}
+
+/// Every text of a section, one after the other.
+fn texts(section: &Section) -> Vec<String> {
+    let text = |block: &Block| match block {
+        Block::Caution { title, text } => format!("{title}: {text}"),
+        other => format!("{other:?}"),
+    };
+    section.blocks.iter().map(text).collect()
+}
+
+#[test]
+fn a_contradiction_is_told_before_anything_that_is_averaged() {
+    for (times, contradicts) in [(1.0, false), (0.25, true), (4.0, true)] {
+        let study = Study::of(&surveyed(times));
+        let told = texts(&calibration(&Material::of(&study)));
+        let at = |what: &str| told.iter().position(|text| text.contains(what));
+        let averaged = at("All results are calibrated by fan test 1").unwrap();
+        let first = at("contradict each other");
+        assert_eq!(first.is_some(), contradicts, "{times}: {told:?}");
+        assert!(first.is_none_or(|first| first < averaged), "{told:?}");
+        assert_eq!(
+            told[averaged].contains("contradicts the survey"),
+            contradicts,
+            "{told:?}"
+        );
+        // Both sides stand beside each other.
+        assert!(at("As surveyed").is_some(), "{told:?}");
+    }
+}
+
+#[test]
+fn what_is_calibrated_says_so_everywhere_until_it_is_turned_off() {
+    let mut surveyed = surveyed(0.7);
+    let says = |survey: &Survey| {
+        let study = Study::of(survey);
+        let told = Material::of(&study);
+        let strip = key_results(&told);
+        let strip: Vec<bool> = strip
+            .iter()
+            .filter(|one| one.figure.is_ok())
+            .map(|one| one.small.contains("calibrated by fan test 1"))
+            .collect();
+        let summary = texts(&sentences(&told, study.work()));
+        (
+            strip,
+            summary.iter().any(|text| text.contains("calibrated by")),
+        )
+    };
+    let (strip, summary) = says(&surveyed);
+    assert!(!strip.is_empty() && strip.iter().all(|says| *says) && summary);
+    surveyed.calibrated = false;
+    let (strip, summary) = says(&surveyed);
+    assert!(strip.iter().all(|says| !says) && !summary);
+    let study = Study::of(&surveyed);
+    let off = texts(&calibration(&Material::of(&study)));
+    assert!(off.len() == 1 && off[0].contains("do not weigh"), "{off:?}");
+}
+
+/// What is said where the survey's one gap, measured, has so many times the 140.4 cm² (4 Pa) that
+/// the published test shows.
+fn said(times: f64) -> String {
+    let study = Study::of(&surveyed(times));
     compared(study.measured().fan_test(FanTestId(1)).unwrap())
 }
 

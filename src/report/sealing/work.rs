@@ -12,6 +12,10 @@ use crate::report::words::{duration, long_notes, minutes, name, note_in_table, p
 use crate::report::{Align, Reasons, Section, Table, findings};
 use crate::survey::{Gap, Survey};
 
+/// What is said of a plan that measurements weigh in.
+const CALIBRATED: &str = "Savings are calibrated by what was measured: each gap lets through what its size and the \
+                          measurements together make most likely.";
+
 /// The plan as the owner reads it.
 pub(crate) fn plan(survey: &Survey, assessment: &Assessment, work: &Answer<Work>) -> Section {
     let mut section = Section::new("Sealing plan");
@@ -30,6 +34,9 @@ pub(crate) fn plan(survey: &Survey, assessment: &Assessment, work: &Answer<Work>
         "{chosen}, in the order of most saving for the money ({}).",
         work.aim.name()
     ));
+    if !assessment.calibrated.is_empty() {
+        section.note(CALIBRATED);
+    }
     outcome::gaps(&mut section, survey, (&work.plan, Some(work)), work.aim);
     outcome(&mut section, survey, assessment, (&work.plan, work.aim));
     if !work.stays_open.is_empty() {

@@ -237,27 +237,31 @@ impl Writer<'_> {
         }
     }
 
-    /// Fan tests, each with its plot after its heading; for owners what they show.
+    /// Fan tests, each with its plot after its heading, tests of the air change, and what all of them
+    /// make of the results; for owners what fan tests show.
     fn measured(&mut self) {
         let told = &self.material.told;
-        if told.survey.fan_tests.is_empty() {
-            return;
-        }
         if self.for_owners() {
-            self.add(tested::section(told));
+            if !told.survey.fan_tests.is_empty() {
+                self.add(tested::section(told));
+            }
             return;
         }
-        let mut section = measured::section(told);
-        if self.choices.has(Part::Drawings) {
-            let drawn = plots::fan_tests(told, self.choices);
-            for (figure, file) in drawn {
-                section.push(figure);
-                self.files.push(file);
+        let rest = [measured::air_tests(told), measured::calibration(told)];
+        if !told.survey.fan_tests.is_empty() {
+            let mut section = measured::section(told);
+            if self.choices.has(Part::Drawings) {
+                let drawn = plots::fan_tests(told, self.choices);
+                for (figure, file) in drawn {
+                    section.push(figure);
+                    self.files.push(file);
+                }
             }
+            self.add(section);
         }
-        let calibration = measured::calibration(told);
-        self.add(section);
-        self.add(calibration);
+        for section in rest {
+            self.add(section);
+        }
     }
 
     /// Adds a section with its plot before its first table.

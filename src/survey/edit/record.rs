@@ -1,12 +1,13 @@
 //! The records of the survey's lists, and what names them.
 
+use crate::survey::air_test::AirTest;
 use crate::survey::equipment::{Fan, Heater, Machine, MoistureSource};
 use crate::survey::fabric::FabricElement;
 use crate::survey::fan_test::FanTest;
 use crate::survey::gap::{Gap, Zone};
 use crate::survey::ids::{
-    ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId, SeriesId,
-    SourceId, SpaceId, TrialId, WeatherId, ZoneId,
+    AirTestId, ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId,
+    SeriesId, SourceId, SpaceId, TrialId, WeatherId, ZoneId,
 };
 use crate::survey::logger::LoggerSeries;
 use crate::survey::site::WeatherCase;
@@ -42,6 +43,8 @@ pub enum Record {
     InnerOpening(Box<InnerOpening>),
     /// A fan test.
     FanTest(Box<FanTest>),
+    /// A test of the air change.
+    AirTest(Box<AirTest>),
     /// A logger's readings.
     Series(Box<LoggerSeries>),
     /// A trial.
@@ -75,6 +78,8 @@ pub enum RecordId {
     InnerOpening(InnerOpeningId),
     /// A fan test.
     FanTest(FanTestId),
+    /// A test of the air change.
+    AirTest(AirTestId),
     /// A logger's readings.
     Series(SeriesId),
     /// A trial.

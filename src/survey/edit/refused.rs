@@ -83,6 +83,14 @@ pub enum EditRefused {
         /// The trial, in words.
         trial: String,
     },
+    /// Taking an opening from the list of what was covered, while it is covered.
+    #[error(
+        "{what} cannot be taken from the list while it is still covered: uncover it and tick that first"
+    )]
+    CoverForgotten {
+        /// The first opening that is.
+        what: String,
+    },
     /// Removing what is not there.
     #[error("there is nothing to remove: {0:?} is not in the survey")]
     NothingToRemove(RecordId),

@@ -5,6 +5,7 @@
 //! leisure vehicle on a road. A number outside its range is an error at its field, and whatever
 //! depends on it is *not known*.
 
+mod air_test;
 mod entry;
 mod equipment;
 mod fabric;
@@ -19,7 +20,7 @@ mod weather;
 use entry::Entry;
 pub use entry::{Field, Range};
 
-const PARTS: [&[Entry]; 9] = [
+const PARTS: [&[Entry]; 10] = [
     vehicle::FIELDS,
     job::FIELDS,
     weather::FIELDS,
@@ -28,6 +29,7 @@ const PARTS: [&[Entry]; 9] = [
     fabric::FIELDS,
     equipment::FIELDS,
     measured::FIELDS,
+    air_test::FIELDS,
     trial::FIELDS,
 ];
 
@@ -150,6 +152,7 @@ impl Field {
                 | Self::InvoiceDate
                 | Self::PayBy
                 | Self::FanTestDate
+                | Self::AirTestDate
         )
     }
 

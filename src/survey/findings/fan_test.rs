@@ -138,6 +138,45 @@ mod tests {
     }
 
     #[test]
+    fn no_edit_takes_what_is_covered_from_the_list() {
+        let two = || {
+            let mut test = covering(false);
+            test.covered.push(Covered {
+                gap: None,
+                what: "floor vent".to_owned(),
+                uncovered: true,
+            });
+            test
+        };
+        let put = |change: fn(&mut FanTest)| {
+            let mut survey = with(two());
+            let mut changed = two();
+            change(&mut changed);
+            let done = survey.apply(Edit::Put(Record::FanTest(Box::new(changed))));
+            done.map_err(|refused| refused.to_string())
+        };
+        let refused = [
+            put(|test| test.covered.clear()),
+            put(|test| drop(test.covered.remove(0))),
+            put(|test| {
+                test.covered[0].what = "another".to_owned();
+                test.covered[0].uncovered = true;
+            }),
+            put(|test| test.covered[0] = test.covered[1].clone()),
+        ];
+        for one in refused {
+            let sentence = one.unwrap_err();
+            let says = "drop-out in the gas locker\u{201d} cannot be taken from the list";
+            assert!(sentence.contains(says), "{sentence}");
+        }
+        // What is uncovered may go, and what is covered be named anew, or ticked.
+        put(|test| drop(test.covered.remove(1))).unwrap();
+        put(|test| test.covered[0].what = "drop-out, nearside".to_owned()).unwrap();
+        put(|test| test.covered[0].uncovered = true).unwrap();
+        put(|test| test.covered.insert(0, Covered::default())).unwrap();
+    }
+
+    #[test]
     fn a_test_without_temperatures_says_what_it_lacks() {
         let found = find(&with(covering(true)));
         for field in [Field::TestInside, Field::TestOutside] {

@@ -2,8 +2,8 @@
 
 use crate::survey::date::DateWay;
 use crate::survey::ids::{
-    ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId, SeriesId,
-    SourceId, SpaceId, TrialId, WeatherId, ZoneId,
+    AirTestId, ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId,
+    SeriesId, SourceId, SpaceId, TrialId, WeatherId, ZoneId,
 };
 use crate::survey::number::given;
 use crate::survey::{Field, Gap, RecordId, date};
@@ -77,6 +77,8 @@ pub enum Item {
     InnerOpening(InnerOpeningId),
     /// A fan test.
     FanTest(FanTestId),
+    /// A test of the air change.
+    AirTest(AirTestId),
     /// A logger's readings.
     Series(SeriesId),
     /// A trial.
@@ -102,6 +104,7 @@ impl From<RecordId> for Item {
             RecordId::Space(id) => Self::Space(id),
             RecordId::InnerOpening(id) => Self::InnerOpening(id),
             RecordId::FanTest(id) => Self::FanTest(id),
+            RecordId::AirTest(id) => Self::AirTest(id),
             RecordId::Series(id) => Self::Series(id),
             RecordId::Trial(id) => Self::Trial(id),
         }

@@ -3,6 +3,7 @@
 //! [`find`] looks at what was recorded alone. What follows only from computed areas and flows,
 //! such as safety ventilation below its table, is found in [`crate::assess`].
 
+mod air_test;
 mod equipment;
 mod fan_test;
 mod finding;
@@ -40,6 +41,7 @@ pub fn find(survey: &Survey) -> Vec<Finding> {
     equipment::find(survey, &mut findings);
     job::find(survey, &mut findings);
     stay::find(survey, &mut findings);
+    air_test::find(survey, &mut findings);
     trial::find(survey, &mut findings);
     usual::find(survey, &mut findings);
     findings.sort_by_key(|finding| finding.severity);

@@ -269,6 +269,13 @@ impl Answers {
         sentences
     }
 
+    /// Takes in what has come back and asks for nothing. The sentences say what went wrong.
+    pub fn take_in(&mut self) -> Vec<String> {
+        let mut sentences = Vec::new();
+        self.collect(&mut sentences);
+        sentences
+    }
+
     /// Says in which folder the survey's file stands, for studies from now on.
     pub fn stand_in(&mut self, folder: Option<PathBuf>) {
         self.folder = folder;

@@ -42,8 +42,13 @@ pub(super) fn uncertainty(asked: &Asked, effort: Effort, line: &Line<'_, (Asked,
 }
 
 /// The ranking and the plan of the gaps marked first, the order after them.
-pub(super) fn sealing(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
+pub(super) fn sealing(asked: &Asked, effort: Effort, line: &Line<'_, (Asked, Part)>) {
     let (study, aim) = (&asked.of.study, asked.wanted.aim);
+    // The way that is told is that of the order, which takes longest.
+    let watch = |_| line.progress(0.0);
+    if tasks::sealed_singly(study, effort.threads, &watch).is_none() {
+        return;
+    }
     study.ranking(aim);
     line.send((asked.clone(), Part::Ranking));
     if line.stopped() {
@@ -58,10 +63,11 @@ pub(super) fn sealing(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) 
 }
 
 /// All that the page In short tells.
-pub(super) fn first(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
+pub(super) fn first(asked: &Asked, effort: Effort, line: &Line<'_, (Asked, Part)>) {
     let study = &asked.of.study;
     study.comparison();
-    if line.stopped() {
+    let watch = |share| line.progress(share);
+    if tasks::sealed_singly(study, effort.threads, &watch).is_none() {
         return;
     }
     study.first();

@@ -39,7 +39,10 @@ impl App {
             // What is unsaved now was let go.
             return;
         }
-        self.unsaved.note(document);
+        // While something is dragged it is another survey in every frame: the last one is noted.
+        if !self.view.gaps.body().is_dragged() {
+            self.unsaved.note(document);
+        }
         self.preferences.page = Some(self.view.page);
         self.tell_of_rescued();
     }

@@ -92,6 +92,10 @@ pub struct App {
     units_told: Option<(u64, Units)>,
 }
 
+/// Up to so many gaps results follow a mark while it is dragged; with more they come when it is let
+/// go.
+const LIVE_UP_TO: usize = 150;
+
 impl App {
     /// The window with what it starts with.
     #[must_use]
@@ -259,9 +263,15 @@ impl App {
         let folders = data_folders(document.path(), self.photos.holding());
         self.answers.look_in(folders);
         let wanted = self.view.sealing_plan.wanted();
-        let told =
+        let many = history.survey().gaps.len() > LIVE_UP_TO;
+        let told = if many && self.view.gaps.body().is_dragged() {
+            // Results of a place that is left in the next frame only take time from the drawing.
+            self.answers.take_in()
+        } else {
+            let (revision, survey) = (history.revision(), history.survey());
             self.answers
-                .follow(history.revision(), history.survey(), self.view.page, wanted);
+                .follow(revision, survey, self.view.page, wanted)
+        };
         for sentence in told {
             self.notices.tell(Severity::Error, sentence);
         }

@@ -223,7 +223,8 @@ fn show(
     let path = path.unwrap_or_else(|| folder.join(name));
     let bytes = read_photo_file(&path);
     // The decoded photo is let go before its pixels are made ready for the screen.
-    let small = bytes.and_then(|bytes| Ok(Picture::read(&bytes)?.pixels(pixels)));
+    let small = |picture: &Picture| picture.pixels(pixels);
+    let small = bytes.and_then(|bytes| Picture::read_in_turn(&bytes, small));
     match small {
         Ok(small) => Ok(colour_image(small)),
         Err(error) => {

@@ -1,4 +1,4 @@
-//! Fan tests as a survey might have them.
+//! Fan tests and tests of the air change as a survey might have them.
 
 use super::Maker;
 use gapledger::survey::*;
@@ -24,6 +24,35 @@ impl Maker {
             wind_m_s: self.maybe(),
             blowing_out: self.fan_readings(),
             blowing_in: self.fan_readings(),
+            note: self.text(),
+        }
+    }
+
+    pub(super) fn air_test(&mut self, id: u32) -> AirTest {
+        AirTest {
+            id: AirTestId(id),
+            name: self.text(),
+            date: self.text(),
+            instrument: self.text(),
+            by: self.pick(&AirTestBy::ALL),
+            tested: self.pick(&Tested::ALL),
+            set_up: self.pick(&SetUp::ALL),
+            closed: self.text(),
+            inside_c: self.maybe(),
+            outside_c: self.maybe(),
+            wind_m_s: self.maybe(),
+            background: self.maybe(),
+            readings: self.list(6, |maker, _| AirReading {
+                minutes: maker.maybe(),
+                value: maker.maybe(),
+            }),
+            hours: self.maybe(),
+            collected_l: self.maybe(),
+            given_off_l: self.maybe(),
+            inside_rh: self.maybe(),
+            outside_rh: self.maybe(),
+            start_rh: self.maybe(),
+            end_rh: self.maybe(),
             note: self.text(),
         }
     }

@@ -122,6 +122,42 @@ pub(super) fn fittings() -> Vec<Fitting> {
     FittingKind::ALL.into_iter().zip(1..).map(fitting).collect()
 }
 
+/// A test of the air change with something in every field.
+pub(super) fn air_test() -> AirTest {
+    let reading = |minutes, value| AirReading {
+        minutes: Some(minutes),
+        value,
+    };
+    AirTest {
+        id: AirTestId(3),
+        name: "windy night".into(),
+        date: "2024-03-01".into(),
+        instrument: "logger on the table".into(),
+        by: AirTestBy::Moisture,
+        tested: Tested::AfterWork,
+        set_up: SetUp::InUse,
+        closed: "lockers open".into(),
+        inside_c: Some(16.5),
+        outside_c: Some(4.25),
+        wind_m_s: Some(3.5),
+        background: Some(5.1),
+        readings: vec![
+            reading(0.0, Some(11.2)),
+            reading(30.0, None),
+            reading(60.0, Some(8.4)),
+            reading(90.0, Some(7.3)),
+        ],
+        hours: Some(96.0),
+        collected_l: Some(3.1),
+        given_off_l: Some(0.0),
+        inside_rh: Some(61.0),
+        outside_rh: Some(88.0),
+        start_rh: Some(79.5),
+        end_rh: Some(60.0),
+        note: "rain after midnight".into(),
+    }
+}
+
 /// A fan test with something in every field.
 pub(super) fn fan_test() -> FanTest {
     let reading = |pressure, flow| FanReading {

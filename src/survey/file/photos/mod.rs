@@ -2,6 +2,7 @@
 
 mod keep;
 mod picture;
+mod room;
 mod shrink;
 #[cfg(test)]
 mod tests;

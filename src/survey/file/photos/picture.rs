@@ -4,6 +4,7 @@
 //! on disk and its pixels are therefore looked at before anything is decoded, and the decoder gets
 //! a limit of its own.
 
+use super::room::Room;
 use super::shrink::shrunk;
 use image::codecs::jpeg::JpegEncoder;
 use image::metadata::Orientation;
@@ -16,8 +17,13 @@ pub const LARGEST_PHOTO_BYTES: u64 = 40 * 1024 * 1024;
 /// The most pixels of a photo: 80 million, 240 MB once decoded.
 pub const MOST_PIXELS: u64 = 80_000_000;
 
-/// The most memory that a decoder may take, in bytes.
-const MOST_DECODED_BYTES: u64 = 400_000_000;
+/// The most memory that decoding one picture may take, in bytes: 80 million pixels with colours and
+/// how opaque they are, of eight bits each. Of pictures with more bits for each colour that is fewer
+/// pixels, since their eight-bit copy is made beside them.
+const MOST_DECODED_BYTES: u64 = 320_000_000;
+
+/// What all pictures that are being decoded take, whatever the number of threads.
+static ROOM: Room = Room::new(MOST_DECODED_BYTES);
 
 /// Quality of the pictures that are written as JPEG, of 100.
 const JPEG_QUALITY: u8 = 82;
@@ -115,23 +121,31 @@ pub struct Picture {
 }
 
 impl Picture {
-    /// Decodes a picture whole.
+    /// Decodes a picture whole, to eight bits for each colour.
     ///
     /// # Errors
     /// [`PictureError`] says what is wrong with it and what to do.
     pub fn read(bytes: &[u8]) -> Result<Self, PictureError> {
-        if bytes.len() as u64 > LARGEST_PHOTO_BYTES {
-            return Err(PictureError::TooLarge);
-        }
-        let kind = kind_of(bytes)?;
-        if kind == PictureKind::Jpeg && !jpeg_ends(bytes) {
-            return Err(PictureError::CutShort);
-        }
-        let mut reader = ImageReader::with_format(Cursor::new(bytes), kind.format());
-        reader.limits(limits());
-        let mut decoder = reader.into_decoder().map_err(|error| trouble(&error))?;
+        Self::from_opened(opened(bytes)?)
+    }
+
+    /// Decodes a picture and makes something of it, in turn with all others that do so: together
+    /// they take no more memory than the largest picture may. What is made must hold no picture, and
+    /// must ask for no other while it is being made.
+    ///
+    /// # Errors
+    /// As [`Picture::read`].
+    pub fn read_in_turn<T>(bytes: &[u8], make: impl FnOnce(&Self) -> T) -> Result<T, PictureError> {
+        let opened = opened(bytes)?;
+        let _room = ROOM.take(opened.memory);
+        Ok(make(&Self::from_opened(opened)?))
+    }
+
+    fn from_opened(opened: Opened<'_>) -> Result<Self, PictureError> {
+        let Opened {
+            kind, mut decoder, ..
+        } = opened;
         let (width, height) = decoder.dimensions();
-        fits(width, height)?;
         // A picture whose rotation cannot be read is still a picture.
         let orientation = decoder.orientation().unwrap_or(Orientation::NoTransforms);
         let image = DynamicImage::from_decoder(decoder).map_err(|error| match trouble(&error) {
@@ -140,7 +154,7 @@ impl Picture {
         })?;
         Ok(Self {
             kind,
-            image,
+            image: in_eight_bits(image),
             orientation,
         })
     }
@@ -191,6 +205,66 @@ impl Picture {
         };
         image.apply_orientation(self.orientation);
         image
+    }
+}
+
+/// A picture whose head was read.
+struct Opened<'a> {
+    kind: PictureKind,
+    decoder: Box<dyn ImageDecoder + 'a>,
+    /// Bytes that decoding it takes.
+    memory: u64,
+}
+
+/// Reads the head of a picture, and holds against the limits what it says of itself.
+fn opened(bytes: &[u8]) -> Result<Opened<'_>, PictureError> {
+    if bytes.len() as u64 > LARGEST_PHOTO_BYTES {
+        return Err(PictureError::TooLarge);
+    }
+    let kind = kind_of(bytes)?;
+    if kind == PictureKind::Jpeg && !jpeg_ends(bytes) {
+        return Err(PictureError::CutShort);
+    }
+    let mut reader = ImageReader::with_format(Cursor::new(bytes), kind.format());
+    reader.limits(limits());
+    let decoder = reader.into_decoder().map_err(|error| trouble(&error))?;
+    let (width, height) = decoder.dimensions();
+    fits(width, height)?;
+    let memory = memory(&decoder);
+    if memory > MOST_DECODED_BYTES {
+        return Err(PictureError::TooManyPixels { width, height });
+    }
+    Ok(Opened {
+        kind,
+        decoder: Box::new(decoder),
+        memory,
+    })
+}
+
+/// Bytes that decoding takes: the pixels, and their copy where they have more than eight bits for
+/// each colour.
+fn memory(decoder: &impl ImageDecoder) -> u64 {
+    let colour = decoder.color_type();
+    let (width, height) = decoder.dimensions();
+    let pixels = u64::from(width) * u64::from(height);
+    let channels = u64::from(colour.channel_count());
+    let copy = if u64::from(colour.bytes_per_pixel()) > channels {
+        pixels.saturating_mul(channels)
+    } else {
+        0
+    };
+    decoder.total_bytes().saturating_add(copy)
+}
+
+/// The same with eight bits for each colour: no screen and no paper here shows more.
+fn in_eight_bits(image: DynamicImage) -> DynamicImage {
+    use image::ColorType::{L8, L16, La8, La16, Rgb8, Rgba8};
+    match image.color() {
+        L8 | La8 | Rgb8 | Rgba8 => image,
+        L16 => image.into_luma8().into(),
+        La16 => image.into_luma_alpha8().into(),
+        colour if colour.has_alpha() => image.into_rgba8().into(),
+        _ => image.into_rgb8().into(),
     }
 }
 

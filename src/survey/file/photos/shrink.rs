@@ -11,7 +11,7 @@ pub(super) fn shrunk(image: &DynamicImage, width: u32, height: u32) -> DynamicIm
         DynamicImage::ImageRgba8(image) => mean(image, width, height).into(),
         DynamicImage::ImageLuma8(image) => mean(image, width, height).into(),
         DynamicImage::ImageLumaA8(image) => mean(image, width, height).into(),
-        // More than eight bits for each colour: rare.
+        // Pictures are held in eight bits for each colour.
         other => other.thumbnail_exact(width, height),
     }
 }

@@ -127,10 +127,16 @@ fn a_picture_cut_short_anywhere_is_refused() {
 /// A PNG that promises this many pixels and holds none: its checksum is right, so that it is
 /// refused for its size. CRC-32 as in the PNG specification, annex D \[M\].
 fn promising(width: u32, height: u32) -> Vec<u8> {
+    promising_in((width, height), (8, 2))
+}
+
+/// The same with so many bits for each colour, and of a kind of colours: 2 without and 6 with how
+/// opaque they are.
+fn promising_in((width, height): (u32, u32), (bits, colours): (u8, u8)) -> Vec<u8> {
     let mut header = b"IHDR".to_vec();
     header.extend(width.to_be_bytes());
     header.extend(height.to_be_bytes());
-    header.extend([8, 2, 0, 0, 0]);
+    header.extend([bits, colours, 0, 0, 0]);
     let mut crc = u32::MAX;
     for byte in &header {
         crc ^= u32::from(*byte);
@@ -169,6 +175,32 @@ fn a_picture_that_would_fill_the_memory_is_refused_before_it_is_decoded() {
         error,
         PictureError::Damaged | PictureError::CutShort
     ));
+}
+
+/// 30 million pixels of eight bytes are 240 MB, and their copy of four bytes 120 MB: more than the
+/// 320 MB of 80 million pixels of four bytes.
+#[test]
+fn more_bits_for_each_colour_leave_fewer_pixels() {
+    let size = (6000, 5000);
+    for deep in [(16, 6), (16, 2)] {
+        let large = Picture::read(&promising_in((7000, 6000), deep)).unwrap_err();
+        assert!(
+            matches!(large, PictureError::TooManyPixels { .. }),
+            "{large:?}"
+        );
+    }
+    let deep = Picture::read(&promising_in(size, (16, 6))).unwrap_err();
+    assert!(
+        matches!(deep, PictureError::TooManyPixels { .. }),
+        "{deep:?}"
+    );
+    for usual in [(16, 2), (8, 6), (8, 2)] {
+        let error = Picture::read(&promising_in(size, usual)).unwrap_err();
+        assert!(
+            !matches!(error, PictureError::TooManyPixels { .. }),
+            "{usual:?}"
+        );
+    }
 }
 
 #[test]
@@ -323,4 +355,17 @@ fn the_holding_folder_is_cleared_of_what_is_old() {
     clear_holding(folder.path(), |_| true);
     assert!(!folder.path().join(&old).exists());
     assert!(folder.path().join("notes.jpg").exists());
+}
+
+/// 0x8080 of 0xffff is 128 of 255 to the nearest, by hand.
+#[test]
+fn sixteen_bits_for_each_colour_become_eight() {
+    let image = image::ImageBuffer::from_pixel(3, 2, image::Rgba([0_u16, 0x8080, 0xffff, 0xffff]));
+    let mut bytes = Cursor::new(Vec::new());
+    DynamicImage::from(image)
+        .write_to(&mut bytes, ImageFormat::Png)
+        .unwrap();
+    let pixels = Picture::read(&bytes.into_inner()).unwrap().pixels(10);
+    assert_eq!((pixels.width, pixels.height), (3, 2));
+    assert_eq!(pixels.rgba[..4], [0, 128, 255, 255]);
 }

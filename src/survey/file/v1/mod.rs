@@ -77,6 +77,7 @@ replaced! {
         usual: v2::Usual::default(),
         walk: Vec::new(),
         fan_tests: Vec::new(),
+        air_tests: Vec::new(),
         calibrated: true,
         series: Vec::new(),
         trials: Vec::new(),

@@ -5,6 +5,7 @@
 //! stands for is said here in plain numbers, so that a later change of what a *new* survey starts
 //! with does not change old files.
 
+mod air_test;
 mod equipment;
 mod fan_test;
 mod fitting;
@@ -28,6 +29,7 @@ use super::v1::gap::{Zone, usual_zones};
 use super::v1::site::{Drying, Header, SetUp, Targets, WeatherCase};
 use super::v1::space::{InnerOpening, Space};
 use crate::survey::Survey as LiveSurvey;
+use air_test::AirTest;
 pub(super) use equipment::{Fan, Heater, Machine};
 use fan_test::FanTest;
 use fitting::Fittings;
@@ -100,6 +102,8 @@ record! {
         walk: Vec<Visit>,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
         fan_tests: Vec<FanTest>,
+        #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
+        air_tests: Vec<AirTest>,
         #[serde(default = "usually_calibrated", skip_serializing_if = "Clone::clone")]
         calibrated: bool,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]

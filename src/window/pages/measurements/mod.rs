@@ -1,6 +1,7 @@
-//! The page Measurements: fan tests, loggers and trials written down, and what they say of the vehicle
+//! The page Measurements: fan tests, air tests, loggers and trials written down, and what they say of the vehicle
 //! and the survey.
 
+mod air;
 pub mod chart;
 mod covered;
 mod form;
@@ -12,6 +13,7 @@ pub use view::{MeasurementsView, Section};
 
 use super::sections;
 
+use crate::assess::calibration::is_measured;
 use crate::figure;
 use crate::report::measured;
 use crate::survey::{Edit, Field};
@@ -41,12 +43,38 @@ pub fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
             match shown {
                 Section::FanTests => widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
                     0 => widgets::card(ui, "Fan tests", |ui| form::show(ui, context)),
-                    _ => told(ui, context),
+                    _ => {
+                        told(ui, context);
+                        calibration(ui, context);
+                    }
+                }),
+                Section::AirTests => widgets::columns(ui, CARD_LEAST, 2, |ui, at| match at {
+                    0 => widgets::card(ui, "Tests of the air change", |ui| air::show(ui, context)),
+                    _ => {
+                        air::told(ui, context);
+                        calibration(ui, context);
+                    }
                 }),
                 Section::Trials => trials::show(ui, context),
             }
             widgets::follow_focus(ui);
         });
+}
+
+/// What measurements make of the results, with the switch that turns it off.
+fn calibration(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
+    if !is_measured(context.survey) {
+        return;
+    }
+    let Some(material) = context.told() else {
+        return;
+    };
+    ui.add_space(4.0);
+    let section = measured::calibration(&material);
+    widgets::card(ui, &section.title, |ui| {
+        weighing(ui, context);
+        report::section(ui, context.queue, &section);
+    });
 }
 
 /// Whether measurements weigh in the results.
@@ -89,12 +117,6 @@ fn told(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
                 ui.add_space(4.0);
             }
             let section = measured::section(&material);
-            report::section(ui, context.queue, &section);
-        });
-        ui.add_space(4.0);
-        let section = measured::calibration(&material);
-        widgets::card(ui, &section.title, |ui| {
-            weighing(ui, context);
             report::section(ui, context.queue, &section);
         });
         ui.add_space(4.0);

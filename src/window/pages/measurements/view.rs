@@ -20,14 +20,17 @@ pub enum Section {
     /// Fan tests.
     #[default]
     FanTests,
+    /// Tests of the air change.
+    AirTests,
     /// Loggers, and the trials that stand on them.
     Trials,
 }
 
 impl Section {
     /// Every section with its name.
-    pub const ALL: [(Self, &'static str); 2] = [
+    pub const ALL: [(Self, &'static str); 3] = [
         (Self::FanTests, "Fan tests"),
+        (Self::AirTests, "Air tests"),
         (Self::Trials, "Loggers and trials"),
     ];
 }
@@ -53,6 +56,7 @@ impl MeasurementsView {
                 Section::Trials
             }
             Item::Trial(_) => Section::Trials,
+            Item::AirTest(_) => Section::AirTests,
             _ => Section::FanTests,
         };
     }

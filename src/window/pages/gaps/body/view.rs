@@ -61,8 +61,13 @@ impl BodyView {
 impl BodyView {
     /// Whether something is being moved, by pointer or keys.
     pub(super) fn is_moving(&self) -> bool {
-        let dragged = matches!(self.drag, Some(Drag::Mark { .. } | Drag::Fitting { .. }));
-        dragged || self.nudged
+        self.is_dragged() || self.nudged
+    }
+
+    /// Whether the pointer holds a mark or a fitting, and moves it.
+    #[must_use]
+    pub fn is_dragged(&self) -> bool {
+        matches!(self.drag, Some(Drag::Mark { .. } | Drag::Fitting { .. }))
     }
 
     /// Where the middle of a fitting was on the screen in the last frame.

@@ -1,0 +1,139 @@
+//! All outside air of one space at one pressure.
+
+use super::block::{Block, LANES, Lanes, Sums};
+use super::{Arranged, Ensemble, Member};
+use crate::physics::network::FanWay;
+use fearless_simd::prelude::*;
+use fearless_simd::{dispatch, f64x4};
+use std::ops::Range;
+
+/// What comes in and goes out of one space at one pressure, kg/s and kg/(s Pa).
+pub(super) struct Total {
+    pub(super) inflow: f64,
+    pub(super) outflow: f64,
+    pub(super) slope_in: f64,
+    pub(super) slope: f64,
+}
+
+/// The gaps of one space at its pressure.
+struct AtPressure<'a> {
+    blocks: &'a [Block],
+    /// Pressure outside at each slot, Pa: `scale` times the coefficient, and the rest.
+    coefficients: &'a [Lanes],
+    base: &'a [Lanes],
+    scale: f64,
+    inside: f64,
+}
+
+impl AtPressure<'_> {
+    #[inline(always)]
+    fn difference<S: Simd>(&self, simd: S, at: usize) -> f64x4<S> {
+        let wind = self.scale * f64x4::simd_from(simd, self.coefficients[at]);
+        wind + f64x4::simd_from(simd, self.base[at]) - self.inside
+    }
+
+    /// Sums over blocks of level and of tall gaps.
+    #[inline(always)]
+    fn total<S: Simd>(&self, simd: S, level: Range<usize>, tall: Range<usize>) -> Total {
+        let sums = self.sums(simd, level, tall);
+        Total {
+            inflow: sum(sums.inflow),
+            outflow: sum(sums.outflow),
+            slope_in: sum(sums.slope_in),
+            slope: sum(sums.slope),
+        }
+    }
+
+    #[inline(always)]
+    fn sums<S: Simd>(&self, simd: S, level: Range<usize>, tall: Range<usize>) -> Sums<S> {
+        let mut sums = Sums::zero(simd);
+        for at in level {
+            self.blocks[at].level(simd, self.difference(simd, at), &mut sums);
+        }
+        for at in tall {
+            self.blocks[at].tall(simd, self.difference(simd, at), &mut sums);
+        }
+        sums
+    }
+
+    /// What each gap of a block lets in and out.
+    #[inline(always)]
+    fn flows<S: Simd>(&self, simd: S, level: Range<usize>, tall: Range<usize>) -> (Lanes, Lanes) {
+        let sums = self.sums(simd, level, tall);
+        (sums.inflow.into(), sums.outflow.into())
+    }
+}
+
+#[inline(always)]
+fn sum<S: Simd>(four: f64x4<S>) -> f64 {
+    let lanes: Lanes = four.into();
+    (lanes[0] + lanes[1]) + (lanes[2] + lanes[3])
+}
+
+impl Ensemble {
+    fn at_pressure<'a>(
+        &self,
+        (open, member): (&'a Member, &'a Member),
+        (coefficients, scale): (&'a Arranged, f64),
+        inside: f64,
+    ) -> AtPressure<'a> {
+        AtPressure {
+            blocks: &open.blocks,
+            coefficients: &coefficients.0,
+            base: &member.base,
+            scale,
+            inside,
+        }
+    }
+
+    /// All outside air of one space at the pressure it has, Pa.
+    pub(super) fn evaluate(
+        &self,
+        member: &Member,
+        (coefficients, scale): (&Arranged, f64),
+        space: usize,
+        inside: f64,
+    ) -> Total {
+        let own = &self.spaces[space];
+        let at = self.at_pressure((member, member), (coefficients, scale), inside);
+        let (level, tall) = (own.level.clone(), own.tall.clone());
+        let mut total = dispatch!(self.level, simd => at.total(simd, level, tall));
+        for fan in self.body.fans.iter().filter(|fan| fan.space == space) {
+            let found = fan.at(inside);
+            total.slope += found.slope;
+            match fan.way {
+                FanWay::Supply => {
+                    total.inflow += found.flow;
+                    total.slope_in += found.slope;
+                }
+                FanWay::Extract => total.outflow += found.flow,
+            }
+        }
+        for (slot, path) in (own.power_slot..).zip(&member.powers[own.powers.clone()]) {
+            let (block, lane) = (slot / LANES, slot % LANES);
+            let outside = scale * coefficients.0[block][lane] + member.base[block][lane];
+            let flow = own.airs.flow(path, outside - inside);
+            total.inflow += flow.inward;
+            total.outflow += flow.outward;
+            total.slope_in += flow.slope_in;
+            total.slope += flow.slope;
+        }
+        total
+    }
+
+    /// What the four gaps of a block of a space, those of `open`, let in and out at the pressures of
+    /// `member`, kg/s.
+    pub(super) fn flows_of_block(
+        &self,
+        (member, open): (&Member, &Member),
+        wind: (&Arranged, f64),
+        (space, block): (usize, usize),
+    ) -> (Lanes, Lanes) {
+        let inside = member.state.pressures[space];
+        let at = self.at_pressure((open, member), wind, inside);
+        let (one, none) = (block..block + 1, block..block);
+        let is_level = self.spaces[space].level.contains(&block);
+        let (level, tall) = if is_level { (one, none) } else { (none, one) };
+        dispatch!(self.level, simd => at.flows(simd, level, tall))
+    }
+}
