@@ -5,13 +5,14 @@ use crate::assess::Study;
 use crate::assess::shown::Shown;
 use crate::report::{Material, measured};
 
-/// The page: what to heed before a test, and what came of each.
+/// The page: what came of each fan test and trial, and what to heed before a test.
 pub(super) fn text(study: &Study, shown: Shown) -> String {
     let told = Material::of(study);
     let before = measured::before_a_test(study.measured());
     let mut sections = vec![measured::section(&told)];
     let more = [measured::air_tests(&told), measured::calibration(&told)];
     sections.extend(more.into_iter().filter(|one| !one.blocks.is_empty()));
+    sections.extend(measured::trial::sections(&told));
     sections.extend([before, measured::before_an_air_test()]);
     page::together(&sections, shown)
 }

@@ -274,6 +274,7 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
                 aim: aim.unwrap_or_default().into(),
                 budget,
             };
+            read_loggers(&study, &file);
             worked_out(&study, asked, (file.parent(), !in_short));
             let text = if json {
                 json::print(&study, asked)?
@@ -328,6 +329,7 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
         }
         Command::Measured { file, units } => {
             let study = load(&file)?;
+            read_loggers(&study, &file);
             let shown = Shown::written(units, dates, study.survey());
             let outcome = Outcome::of(&study.assessment().findings);
             Ok((measured::text(&study, shown).into(), outcome))
@@ -399,6 +401,13 @@ fn through_winter(arguments: &WinterArguments) -> Result<(Vec<u8>, Outcome), Fai
         found.page().into()
     };
     Ok((printed, Outcome::of(&study.assessment().findings)))
+}
+
+/// Works out the trials of a survey with the files beside it.
+fn read_loggers(study: &Study, file: &Path) {
+    let folders = tasks::data_folders(Some(file), None);
+    let shelf = tasks::Shelf::default();
+    tasks::tried(study, &folders, file.parent(), &shelf, &tasks::to_the_end);
 }
 
 /// Writes a table of a survey as CSV.

@@ -120,6 +120,13 @@ mod with_typesetter {
         }
         if kind == Kind::Report {
             let (folder, winter) = (file.parent(), progress.of("Going through the winter"));
+            let (folders, shelf) = (
+                tasks::data_folders(Some(file), None),
+                tasks::Shelf::default(),
+            );
+            let reading = progress.of("Reading loggers");
+            tasks::tried(study, &folders, folder, &shelf, &reading);
+            tasks::winter_laid(study, folder, &winter);
             tasks::winter(study, folder, threads, &winter);
             tasks::winter_after_plan(study, folder, threads, &winter);
             tasks::winter_bands(study, WINTER_DRAWS, threads, &winter);

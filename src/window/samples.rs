@@ -2,7 +2,7 @@
 
 use crate::survey::VehicleKind;
 
-/// A photo of a sample: its name and what its file holds.
+/// A photo of a sample, or the file of a logger: its name and what its file holds.
 pub type SamplePhoto = (&'static str, &'static [u8]);
 
 /// A sample survey.
@@ -16,19 +16,34 @@ pub struct Sample {
     pub text: &'static str,
     /// Its photos.
     pub photos: &'static [SamplePhoto],
+    /// The files of its loggers.
+    pub data: &'static [SamplePhoto],
 }
 
 macro_rules! sample {
     ($name:literal, $kind:ident, $title:literal) => {
-        sample!($name, $kind, $title, &[])
+        sample!($name, $kind, $title, &[], &[])
     };
     ($name:literal, $kind:ident, $title:literal, $photos:expr) => {
+        sample!($name, $kind, $title, $photos, &[])
+    };
+    ($name:literal, $kind:ident, $title:literal, $photos:expr, $data:expr) => {
         Sample {
             title: $title,
             kind: VehicleKind::$kind,
             text: include_str!(concat!("../../sample-surveys/", $name, ".ron")),
             photos: $photos,
+            data: $data,
         }
+    };
+}
+
+macro_rules! data {
+    ($folder:literal: $($name:literal),+ $(,)?) => {
+        &[$((
+            $name,
+            include_bytes!(concat!("../../sample-surveys/", $folder, ".data/", $name)),
+        )),+]
     };
 }
 
@@ -75,13 +90,20 @@ pub const SAMPLES: &[Sample] = &[
         Integrated,
         "Integrated motor caravan in the forest"
     ),
+    sample!(
+        "orchard-trial",
+        TouringCaravan,
+        "Touring caravan in an orchard, with a trial",
+        &[],
+        data!("orchard-trial": "orchard-inside.csv", "orchard-outside.csv")
+    ),
     sample!("two-opening-check", Other, "Two openings, for checking"),
 ];
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::survey::file::parse;
+    use crate::survey::file::{data_names, parse};
     use std::collections::BTreeSet;
     use std::path::Path;
 
@@ -98,6 +120,9 @@ mod tests {
                 .collect();
             let there: BTreeSet<&str> = sample.photos.iter().map(|(name, _)| *name).collect();
             assert_eq!(wanted, there, "{}", sample.title);
+            let wanted: BTreeSet<String> = data_names(&survey);
+            let data = sample.data.iter().map(|(name, _)| (*name).to_owned());
+            assert_eq!(wanted, data.collect(), "{}", sample.title);
         }
     }
 

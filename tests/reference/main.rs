@@ -22,6 +22,7 @@ mod moist_air;
 mod network;
 mod series;
 mod tables;
+mod trials;
 mod uncertainty;
 mod weather;
 mod winter;

@@ -56,8 +56,10 @@ def weather(rng, repeats, days):
     steps = days * PER_DAY
     hour = (np.arange(steps) * STEP_H % 24)[:, None]
     level = rng.uniform(3, 9, repeats)
-    slow = drift(rng, repeats, steps, 60)  # lows and highs pass within days
-    clouds = 1 / (1 + np.exp(-1.2 * drift(rng, repeats, steps, 30)))
+    # lows and highs pass within days, spells last for a week or two
+    slow = 0.8 * drift(rng, repeats, steps, 60) + 0.6 * drift(rng, repeats, steps, 240)
+    spell = drift(rng, repeats, steps, 200)
+    clouds = 1 / (1 + np.exp(-1.2 * (0.85 * drift(rng, repeats, steps, 30) + 0.55 * spell)))
     swing = 1 + 3.5 * (1 - clouds)
     t = level + 3.2 * slow + swing * np.cos((hour - 14.5) / 24 * 2 * np.pi)
     damp = 0.87 + 0.06 * drift(rng, repeats, steps, 24) - 0.022 * swing * np.cos((hour - 14.5) / 24 * 2 * np.pi)
@@ -94,8 +96,13 @@ def nothing(t, w):
     return 0 * t, 0 * t
 
 
-def run(sky, plan, base_ach, by_wind, source=3.0):
+def run(sky, plan, base_ach, by_wind):
     """Room through a plan: one function for each day. Gives T, W, kg taken and kWh used."""
+    return run_by_step(sky, [one for one in plan for _ in range(PER_DAY)], base_ach, by_wind)
+
+
+def run_by_step(sky, plan, base_ach, by_wind, source=3.0):
+    """The same with one function for each step."""
     t_out, w_out, wind, sun = sky
     steps, repeats = t_out.shape
     t, w = t_out[0] + 1.0, w_out[0].copy()
@@ -103,8 +110,7 @@ def run(sky, plan, base_ach, by_wind, source=3.0):
     air = VOLUME * 1.25
     out = [np.empty((steps, repeats)) for _ in range(4)]
     for step in range(steps):
-        method = plan[step // PER_DAY]
-        taken, watts = method(t, w)
+        taken, watts = plan[step](t, w)
         ach = base_ach + by_wind * wind[step]
         # heat, by the exponential towards where it would settle
         vented = ach * air * 1006 / 3600
@@ -160,3 +166,97 @@ CASES = [
     for name, method in (("tub", tub), ("compressor", compressor))
     for length, periods in ((4, 2), (7, 2), (14, 2), (4, 4), (7, 4))
 ]
+
+
+def write_trials(path):
+    """For each case and trial one line: the air outside, what was true, and each day's differences.
+
+    Days are whole numbers: hundredths of a kelvin, then milligrams for each kg of dry air.
+    """
+    rng = np.random.default_rng(20261129)
+    lines = ["method,length,periods,t_out,w_out,true_warmth,true_water,true_rh,days"]
+    for name, method, length, periods in CASES:
+        (t, w, t_out, w_out), (with_t, with_w, no_t, no_w, sky_t, sky_w) = trial(
+            rng, method, length, periods
+        )
+        on = np.array([period % 2 == 1 for period in range(periods) for _ in range(length)])
+        for one in range(REPEATS):
+            # at the outside of the days with the method, as it was
+            at_t, at_w = sky_t[on, one].mean(), sky_w[on, one].mean()
+            here = [
+                humidity(at_t + (a - sky_t)[on, one], at_w + (b - sky_w)[on, one]).mean()
+                for a, b in ((with_t, with_w), (no_t, no_w))
+            ]
+            true = (
+                (with_t - no_t)[on, one].mean(),
+                (with_w - no_w)[on, one].mean(),
+                100 * (here[0] - here[1]),
+            )
+            warmer = np.rint(100 * (t - t_out)[:, one]).astype(int)
+            damper = np.rint(1000 * (w - w_out)[:, one]).astype(int)
+            lines.append(
+                f"{name},{length},{periods},{t_out[on, one].mean():.2f},{w_out[on, one].mean():.3f},"
+                f"{true[0]:.3f},{true[1]:.4f},{true[2]:.3f},"
+                + " ".join(str(number) for pair in zip(warmer, damper) for number in pair)
+            )
+    path.write_text("\n".join(lines) + "\n")
+
+
+#: From day, to day, what ran; the trial begins on 1 November 2026 at noon.
+ORCHARD = ((0, 6, nothing), (6, 17, tub), (17, 21, nothing), (21, 25, compressor), (25, 29, heater))
+
+
+def write_sample(folder):
+    """Loggers' files of an invented caravan in an orchard, two instruments with formats of their own."""
+    from datetime import datetime, timedelta
+
+    rng = np.random.default_rng(31)
+    days = SPIN_UP_DAYS + 30
+    sky = weather(rng, 1, days)
+    sky = (sky[0] - sky[0].mean() + 5.5, *sky[1:])
+    sky = (sky[0], grams(sky[0], np.clip(humidity(sky[0], sky[1]) - 0.06, 0.55, 0.95)), *sky[2:])
+    plan = [nothing] * days
+    half = PER_DAY // 2
+    for start, end, method in ORCHARD:
+        for day in range(start, end):
+            plan[SPIN_UP_DAYS + day] = method
+    # periods change at noon: the day's plan is moved by half a day
+    moved = [plan[0]] * half + [one for one in plan for _ in range(PER_DAY)][: days * PER_DAY - half]
+
+    t, w, taken, used = run_by_step(sky, moved, np.array([0.45]), np.array([0.2]))
+    seen_in, seen_out = (np.round(one, 1) for one in (t + 0.1, sky[0] - 0.1))
+    rh_in = np.clip(np.round(100 * humidity(t, w) + rng.normal(0, 0.3, t.shape), 1), 1, 100)
+    rh_out = np.clip(np.round(100 * humidity(sky[0], sky[1]) + rng.normal(0, 0.3, t.shape), 1), 1, 100)
+    first = SPIN_UP_DAYS * PER_DAY
+    begin = datetime(2026, 11, 1, 0, 0)
+    inside = ["Invented logger, inside", "Time,Temperature (°C),Humidity (%RH)"]
+    outside = ["Time;Temperature °C;Humidity %"]
+    for step in range(first, days * PER_DAY, 2):
+        when = begin + timedelta(hours=STEP_H * (step - first))
+        inside.append(f"{when:%Y-%m-%d %H:%M},{seen_in[step, 0]:.1f},{rh_in[step, 0]:.1f}")
+        row = f"{when:%d.%m.%Y %H:%M};{seen_out[step, 0]:.1f};{rh_out[step, 0]:.1f}"
+        outside.append(decimal_comma(row))
+    folder = Path(folder)
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / "orchard-inside.csv").write_text("\n".join(inside) + "\n", encoding="utf-8")
+    (folder / "orchard-outside.csv").write_text("\n".join(outside) + "\n", encoding="cp1252")
+    for start, end, method in ORCHARD:
+        part = slice(first + half + start * PER_DAY, first + half + end * PER_DAY)
+        print(
+            f"{method.__name__:10} days {start} to {end}: {taken[part].sum():.2f} kg,"
+            f" {used[part].sum():.1f} kWh, {t[part].mean():.1f} °C,"
+            f" {100 * humidity(t[part], w[part]).mean():.0f} %, outside {sky[0][part].mean():.1f} °C"
+            f" {100 * humidity(sky[0][part], sky[1][part]).mean():.0f} %"
+        )
+
+
+def decimal_comma(row):
+    when, *numbers = row.split(";")
+    return ";".join([when, *(number.replace(".", ",") for number in numbers)])
+
+
+if __name__ == "__main__":
+    if sys.argv[1:2] == ["sample"]:
+        write_sample(sys.argv[2])
+    else:
+        write_trials(HERE / "trials.csv")

@@ -363,7 +363,7 @@ fn photos_that_cannot_be_put_beside_the_survey_are_told_and_kept() {
     window.run();
     assert!(shows(
         &window,
-        "1 photo(s) could not be put beside the survey"
+        "1 file(s) could not be put beside the survey"
     ));
     let name = names(&window, 1)[0].clone();
     assert!(site.path("holding").join(name).exists());

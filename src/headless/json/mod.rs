@@ -25,6 +25,7 @@ mod records;
 mod sealing;
 mod survey;
 mod trials;
+mod tried;
 mod uncertainty;
 mod walk;
 mod winter;
@@ -105,7 +106,10 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .with("safety_ventilation", survey::safety(&assessment.safety))
         .with("air_change", dependence::dependence(study))
         .with("uncertainty", uncertainty::uncertainty(study.uncertainty()))
-        .with("measured", measured::results(study.measured()))
+        .with(
+            "measured",
+            measured::results(study.measured(), tried::trials(study.tried())),
+        )
         .with("calibration", measured::calibration(study))
         .with("sealing", sealing::sealing(study, asked))
         .with("papers", sealing::papers(study))

@@ -81,6 +81,9 @@ pub(super) fn render(study: &Study, asked: Asked, shown: Shown) -> String {
             print::section(&mut page, &section);
         }
     }
+    for section in measured::trial::sections(&told) {
+        print::section(&mut page, &section);
+    }
     print::section(&mut page, &sealing(study, asked));
     for section in [
         safety::ventilation(&assessment.safety, None),

@@ -237,9 +237,18 @@ impl Writer<'_> {
         }
     }
 
-    /// Fan tests, each with its plot after its heading, tests of the air change, and what all of them
-    /// make of the results; for owners what fan tests show.
+    /// What was measured; in the report the trials too.
     fn measured(&mut self) {
+        self.fan_tests();
+        if self.choices.kind == Kind::Report {
+            let trials = measured::trial::sections(&self.material.told);
+            trials.into_iter().for_each(|trial| self.add(trial));
+        }
+    }
+
+    /// Fan tests with their plots, tests of the air change, and what all of them make of the results;
+    /// for owners what fan tests show.
+    fn fan_tests(&mut self) {
         let told = &self.material.told;
         if self.for_owners() {
             if !told.survey.fan_tests.is_empty() {
@@ -259,9 +268,7 @@ impl Writer<'_> {
             }
             self.add(section);
         }
-        for section in rest {
-            self.add(section);
-        }
+        rest.into_iter().for_each(|section| self.add(section));
     }
 
     /// Adds a section with its plot before its first table.

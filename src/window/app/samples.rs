@@ -24,6 +24,7 @@ impl App {
         let page = self.preferences.page.unwrap_or(Page::Gaps);
         self.show_document(Document::new(survey), page);
         self.photos.unpack(sample.photos);
+        self.photos.unpack(sample.data);
         self.notices.tell(
             Severity::Note,
             "This is a copy of a sample, and everything in it is invented. Nothing is kept of it \

@@ -10,7 +10,7 @@ pub use worker::Source;
 
 use super::background::{Manner, Spawner, Status, Task, Wake};
 use super::samples::SamplePhoto;
-use crate::survey::file::{PhotoState, photo_folder};
+use crate::survey::file::{PhotoState, data_names, photo_folder};
 use crate::survey::{GapId, Survey};
 use eframe::egui::{ColorImage, Context, TextureHandle, TextureOptions, Vec2, load::SizedTexture};
 use std::collections::{BTreeMap, BTreeSet};
@@ -183,7 +183,8 @@ impl Photos {
         };
         let from = [self.folders.beside.take(), self.folders.holding.clone()];
         self.folders.beside = Some(to.clone());
-        if now.is_empty() && aside.is_empty() {
+        let data: Vec<String> = data_names(survey).into_iter().collect();
+        if now.is_empty() && aside.is_empty() && data.is_empty() {
             return;
         }
         self.carrying += 1;
@@ -192,6 +193,7 @@ impl Photos {
             from: from.into_iter().flatten().collect(),
             to,
             aside,
+            data,
         }));
     }
 
@@ -283,7 +285,7 @@ impl Photos {
         self.carrying = self.carrying.saturating_sub(1);
         if let Some((_, reason)) = failed.first() {
             self.troubles.push(format!(
-                "{} photo(s) could not be put beside the survey: {reason}. They are kept in the \
+                "{} file(s) could not be put beside the survey: {reason}. They are kept in the \
                  program's own folder: free the place and save again.",
                 failed.len()
             ));

@@ -2,9 +2,9 @@
 
 use crate::survey::GapId;
 use crate::survey::file::{
-    HELD_DAYS, PRINT_COPY_PIXELS, PhotoState, Picture, PictureError, Pixels, carry_photos,
-    clear_holding, keep_photo, photo_state_in, png_of, read_photo_file, ready_print_copy,
-    set_aside,
+    HELD_DAYS, PRINT_COPY_PIXELS, PhotoState, Picture, PictureError, Pixels, carry_data,
+    carry_photos, clear_holding, keep_photo, photo_state_in, png_of, read_photo_file,
+    ready_print_copy, set_aside,
 };
 use crate::window::samples::SamplePhoto;
 use eframe::egui::ColorImage;
@@ -114,6 +114,8 @@ pub(super) struct Carry {
     pub(super) to: PathBuf,
     /// Photos that no gap names any more.
     pub(super) aside: Vec<String>,
+    /// Files of loggers.
+    pub(super) data: Vec<String>,
 }
 
 /// What came of it.
@@ -244,7 +246,15 @@ fn colour_image(pixels: Pixels) -> Arc<ColorImage> {
 
 fn bring(carry: &Carry, folders: &Folders) -> Vec<(String, String)> {
     let names = carry.names.iter().map(String::as_str);
-    let failed = carry_photos(names, &carry.from, &carry.to);
+    let mut failed = carry_photos(names, &carry.from, &carry.to);
+    // What is held stands in one folder; beside a survey the data have a folder of their own.
+    let data_beside = |photos: &PathBuf| match Some(photos) == folders.holding.as_ref() {
+        true => photos.clone(),
+        false => photos.with_extension("data"),
+    };
+    let from: Vec<PathBuf> = carry.from.iter().map(data_beside).collect();
+    let data = carry.data.iter().map(String::as_str);
+    failed.extend(carry_data(data, &from, &data_beside(&carry.to)));
     if let Some(holding) = &folders.holding {
         set_aside(carry.aside.iter().map(String::as_str), &carry.to, holding);
     }
