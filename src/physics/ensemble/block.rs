@@ -25,21 +25,21 @@ pub(super) const LANES: usize = 4;
 pub(super) type Lanes = [f64; LANES];
 
 /// Pressure difference below which no flow is reckoned, Pa: it keeps the slope at zero finite.
-const LEAST_PRESSURE: f64 = 1e-60;
+pub(super) const LEAST_PRESSURE: f64 = 1e-60;
 
 /// The laws of four gaps for air flowing one way.
 #[derive(Clone, Copy, Debug)]
-struct Laws {
+pub(super) struct Laws {
     /// a and 4 b up to the crossing.
-    linear: Lanes,
-    four_square: Lanes,
+    pub(super) linear: Lanes,
+    pub(super) four_square: Lanes,
     /// 4 b above it, where a is zero.
-    four_sharp: Lanes,
-    crossing: Lanes,
+    pub(super) four_sharp: Lanes,
+    pub(super) crossing: Lanes,
     /// `a Q*²/6`, what the antiderivative lacks above the crossing.
-    lacking: Lanes,
+    pub(super) lacking: Lanes,
     /// Density × number of gaps × factor.
-    mass: Lanes,
+    pub(super) mass: Lanes,
 }
 
 /// Flow and its slope or antiderivative for four gaps, signs kept apart.
@@ -69,10 +69,10 @@ impl<S: Simd> Sums<S> {
 /// Four gaps of a body.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Block {
-    inward: Laws,
-    outward: Laws,
+    pub(super) inward: Laws,
+    pub(super) outward: Laws,
     /// Half the pressure span over the height of each, Pa; one for level gaps.
-    half_span: Lanes,
+    pub(super) half_span: Lanes,
 }
 
 impl Laws {
@@ -229,7 +229,7 @@ impl Block {
     }
 }
 
-const SIXTH: f64 = 1.0 / 6.0;
+pub(super) const SIXTH: f64 = 1.0 / 6.0;
 
 struct End<S: Simd> {
     flow_in: f64x4<S>,

@@ -1,7 +1,7 @@
 //! All outside air of one space at one pressure.
 
 use super::block::{Block, LANES, Lanes, Sums};
-use super::{Arranged, Ensemble, Member};
+use super::{Arranged, Ensemble, Member, plain};
 use crate::physics::network::FanWay;
 use fearless_simd::prelude::*;
 use fearless_simd::{dispatch, f64x4};
@@ -56,6 +56,32 @@ impl AtPressure<'_> {
         sums
     }
 
+    fn plain_difference(&self, at: usize) -> Lanes {
+        let (wind, base) = (&self.coefficients[at], &self.base[at]);
+        std::array::from_fn(|lane| self.scale * wind[lane] + base[lane] - self.inside)
+    }
+
+    fn plain_sums(&self, level: Range<usize>, tall: Range<usize>) -> plain::Sums {
+        let mut sums = plain::Sums::default();
+        for at in level {
+            plain::level(&self.blocks[at], &self.plain_difference(at), &mut sums);
+        }
+        for at in tall {
+            plain::tall(&self.blocks[at], &self.plain_difference(at), &mut sums);
+        }
+        sums
+    }
+
+    fn plain_total(&self, level: Range<usize>, tall: Range<usize>) -> Total {
+        let sums = self.plain_sums(level, tall);
+        Total {
+            inflow: lanes_sum(&sums.inflow),
+            outflow: lanes_sum(&sums.outflow),
+            slope_in: lanes_sum(&sums.slope_in),
+            slope: lanes_sum(&sums.slope),
+        }
+    }
+
     /// What each gap of a block lets in and out.
     #[inline(always)]
     fn flows<S: Simd>(&self, simd: S, level: Range<usize>, tall: Range<usize>) -> (Lanes, Lanes) {
@@ -66,7 +92,11 @@ impl AtPressure<'_> {
 
 #[inline(always)]
 fn sum<S: Simd>(four: f64x4<S>) -> f64 {
-    let lanes: Lanes = four.into();
+    lanes_sum(&four.into())
+}
+
+#[inline(always)]
+fn lanes_sum(lanes: &Lanes) -> f64 {
     (lanes[0] + lanes[1]) + (lanes[2] + lanes[3])
 }
 
@@ -97,7 +127,10 @@ impl Ensemble {
         let own = &self.spaces[space];
         let at = self.at_pressure((member, member), (coefficients, scale), inside);
         let (level, tall) = (own.level.clone(), own.tall.clone());
-        let mut total = dispatch!(self.level, simd => at.total(simd, level, tall));
+        let mut total = match self.level {
+            Some(registers) => dispatch!(registers, simd => at.total(simd, level, tall)),
+            None => at.plain_total(level, tall),
+        };
         for fan in self.body.fans.iter().filter(|fan| fan.space == space) {
             let found = fan.at(inside);
             total.slope += found.slope;
@@ -134,6 +167,12 @@ impl Ensemble {
         let (one, none) = (block..block + 1, block..block);
         let is_level = self.spaces[space].level.contains(&block);
         let (level, tall) = if is_level { (one, none) } else { (none, one) };
-        dispatch!(self.level, simd => at.flows(simd, level, tall))
+        match self.level {
+            Some(registers) => dispatch!(registers, simd => at.flows(simd, level, tall)),
+            None => {
+                let sums = at.plain_sums(level, tall);
+                (sums.inflow, sums.outflow)
+            }
+        }
     }
 }

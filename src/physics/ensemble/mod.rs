@@ -19,6 +19,7 @@
 mod block;
 mod evaluate;
 mod one_space;
+mod plain;
 mod several_spaces;
 mod worth;
 
@@ -42,8 +43,8 @@ pub struct Ensemble {
     powers: Vec<usize>,
     /// Pressure at each slot that is not the wind's: `−(ρ_o − ρ_s) g (z − z_datum)`, Pa.
     stack: Vec<Lanes>,
-    /// The registers that this processor has.
-    level: Level,
+    /// The registers that this processor has; none for one gap after another.
+    level: Option<Level>,
 }
 
 /// What stays the same of a gap.
@@ -173,13 +174,13 @@ impl Ensemble {
             spaces,
             powers,
             stack,
-            level: Level::new(),
+            level: (!plain::UNOPTIMISED).then(Level::new),
         }
     }
 
-    /// The same with other registers than the best that the processor has.
+    /// The same with other registers than the best that the processor has, or one gap after another.
     #[cfg(test)]
-    pub(in crate::physics) fn at_level(self, level: Level) -> Self {
+    pub(in crate::physics) fn at_level(self, level: Option<Level>) -> Self {
         Self { level, ..self }
     }
 
