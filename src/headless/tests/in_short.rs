@@ -21,7 +21,7 @@ fn samples() -> Vec<PathBuf> {
         .collect();
     files.retain(|path| path.extension().is_some_and(|ending| ending == "ron"));
     files.sort();
-    assert_eq!(files.len(), 6);
+    assert!(files.len() >= 6, "{files:?}");
     files
 }
 
