@@ -3,7 +3,7 @@
 //!
 //! Everything is made up as text first and then written at once, so that what is printed does not
 //! depend on how far a reader got. Results go to standard output; standard error holds one
-//! sentence where something failed.
+//! sentence where something failed and, where it is a terminal, how far longer work is.
 //!
 #![doc = include_str!("json/keys.md")]
 
