@@ -158,11 +158,8 @@ fn hole(outcome: &Answer<FanOutcome>) -> Answer<Limits> {
 }
 
 fn within(kind: Kind, limits: Limits) -> String {
-    format!(
-        "{} ({})",
-        kind.number(limits.value),
-        kind.span(limits.low, limits.high)
-    )
+    let [low, value, high] = [limits.low, limits.value, limits.high].map(|one| kind.number(one));
+    format!("{value} ({low} to {high})")
 }
 
 /// What was covered for the tests: no sheet is made before somebody has said that it is clear again.

@@ -221,7 +221,7 @@ fn a_finding_about_a_logger_leads_to_its_form() {
         window.state().view().measurements.section(),
         Section::Trials
     );
-    replace_text(&mut window, "Reads too warm by (K)", "0.4");
+    replace_text(&mut window, "Reads too warm by", "0.4");
     press(&mut window, Key::Enter);
     assert_eq!(survey(&window).series[0].too_warm_k, Some(0.4));
 }

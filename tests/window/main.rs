@@ -44,6 +44,7 @@ mod site;
 mod spaces;
 mod start;
 mod surveyor;
+mod trials;
 mod uncertainty;
 mod units;
 mod usual;

@@ -32,6 +32,12 @@ impl Track {
         }
     }
 
+    /// The times, in order.
+    #[must_use]
+    pub fn times(&self) -> &[i64] {
+        &self.times_s
+    }
+
     /// Whether it has no value at all.
     #[must_use]
     pub fn is_empty(&self) -> bool {

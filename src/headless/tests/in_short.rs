@@ -128,6 +128,7 @@ fn where_a_winter_was_run_its_shares_and_costs_stand_in_place_of_the_weather_cas
     );
     assert!(text.contains("mild maritime winter"), "{text}");
     assert!(!text.contains("made of the weather cases"), "{text}");
+    assert!(!text.contains("in some weather"), "{text}");
     let mut told = 0;
     for (option, season) in run.options().iter().zip(run.seasons()) {
         let season = season.as_ref().expect("a season");

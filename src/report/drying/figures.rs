@@ -62,6 +62,10 @@ pub(crate) fn figures(survey: &Survey, comparison: &Comparison) -> Section {
         shares(comparison),
         running_costs(comparison, "A month and a winter")
     ));
+    let mut reasons = Reasons::default();
+    if let Some(table) = asked_of_supply(comparison, &mut reasons) {
+        section.table(table, &reasons);
+    }
     section
 }
 
@@ -243,15 +247,11 @@ fn by_month(currency: &str, comparison: &Comparison, reasons: &mut Reasons) -> T
         .column("kWh a month", Align::Decimal)
         .column(format!("{currency}\nto buy"), Align::Decimal)
         .column(format!("{currency}\na month"), Align::Decimal)
-        .column(format!("{currency}\na winter"), Align::Decimal)
-        .column("A at 230\u{a0}V", Align::Decimal)
-        .column("supply", Align::Left)
-        .column("battery days", Align::Decimal)
-        .column("fan: room’s air /h", Align::Decimal);
+        .column(format!("{currency}\na winter"), Align::Decimal);
     for stage in Stage::all(comparison) {
         stage.head(&mut table, comparison);
         for (at, option) in stage.comparison.options.iter().enumerate() {
-            let mut cells = vec![
+            table.row([
                 name(at, option),
                 option.verdict_words(),
                 reasons.or(&option.kwh_per_month, |kwh| {
@@ -260,7 +260,29 @@ fn by_month(currency: &str, comparison: &Comparison, reasons: &mut Reasons) -> T
                 to_buy(&option.to_buy, reasons),
                 reasons.or(&option.costs.per_month, |cost| money(*cost)),
                 reasons.or(&option.costs.per_winter, |cost| money(*cost)),
-            ];
+            ]);
+        }
+    }
+    table
+}
+
+/// What the options that draw current ask of the supply, and how fast their fans turn the air over.
+fn asked_of_supply(comparison: &Comparison, reasons: &mut Reasons) -> Option<Table> {
+    let mut table = Table::default()
+        .wide("Option", Align::Left, 1)
+        .column("A at 230\u{a0}V", Align::Decimal)
+        .column("supply", Align::Left)
+        .column("battery days", Align::Decimal)
+        .column("fan: room’s air /h", Align::Decimal);
+    let mut any = false;
+    for stage in Stage::all(comparison) {
+        stage.head(&mut table, comparison);
+        for (at, option) in stage.comparison.options.iter().enumerate() {
+            if option.supply.is_none() && option.room_volumes_per_h.is_none() {
+                continue;
+            }
+            any = true;
+            let mut cells = vec![name(at, option)];
             cells.extend(of_supply(option.supply.as_ref(), reasons));
             let fan = option.room_volumes_per_h.as_ref();
             cells.push(fan.map_or_else(
@@ -270,7 +292,7 @@ fn by_month(currency: &str, comparison: &Comparison, reasons: &mut Reasons) -> T
             table.row(cells);
         }
     }
-    table
+    any.then_some(table)
 }
 
 /// What has to be bought, in money.

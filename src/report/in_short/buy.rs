@@ -147,13 +147,17 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
 /// Which season it is, and what its costs hold.
 fn season(material: &Material<'_>, comparison: &Comparison) -> String {
     let run = material.study.winter().and_then(|run| run.as_ref().ok());
-    let costs = running_costs(comparison, "Month and winter").replace(" [A]", "");
     let shares = shares(comparison);
     match run.filter(|_| comparison.shares == Shares::Winter) {
-        None => format!("{shares} {costs}"),
+        None => format!(
+            "{shares} {}",
+            running_costs(comparison, "Month and winter").replace(" [A]", "")
+        ),
         Some(run) => format!(
-            "{shares} It has the {}. {costs}",
-            winter_short::weather(run)
+            "{}: the {}. {}",
+            shares.trim_end_matches('.'),
+            winter_short::weather(run),
+            running_costs(comparison, "Costs")
         ),
     }
 }

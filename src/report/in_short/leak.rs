@@ -1,7 +1,7 @@
 //! How leaky the vehicle is, and what that does to damp and heat.
 
 use super::page::{Leads, Line, Part, Picture};
-use crate::assess::drying::Comparison;
+use crate::assess::drying::{Comparison, Shares};
 use crate::assess::quantity::Kind;
 use crate::assess::words::{capital, counted, given, listed};
 use crate::assess::{Answer, CaseAnswer};
@@ -151,7 +151,10 @@ const SURFACES: usize = 2;
 
 /// What the leaks do to damp and heat.
 fn does(part: &mut Part, material: &Material<'_>) {
-    if let Ok(comparison) = material.comparison {
+    if let Ok(comparison) = material.comparison
+        // A winter that was run says of mould what comes of all its weather.
+        && comparison.shares == Shares::WeatherCases
+    {
         surfaces(part, comparison);
     }
     let targets = &material.survey.targets;

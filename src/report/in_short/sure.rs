@@ -60,13 +60,13 @@ fn holds(name: &str, reach: &Reach) -> String {
     }
     let down_to = Kind::Celsius.text(reach.down_to_c);
     if reach.holds() {
-        return format!("{name} keeps {held} inside down to {down_to} outside, in whatever wind.");
+        return format!("{name} keeps {held} down to {down_to} outside, in whatever wind.");
     }
     let design = Kind::Celsius.typed(reach.design_c);
     let take = reach.enough_w.map_or_else(String::new, |watts| {
-        format!("; the coldest night, {design}, takes {}", told_watts(watts))
+        format!("; a night of {design} takes {}", told_watts(watts))
     });
-    format!("{name} keeps {held} inside down to {down_to} outside{take}.")
+    format!("{name} keeps {held} down to {down_to} outside{take}.")
 }
 
 fn no_heater(material: &Material<'_>) -> String {

@@ -10,11 +10,13 @@
 mod cells;
 mod ledger;
 mod plan;
+mod trial;
 mod winter;
 
 use super::output::{self, OutputError};
 use crate::assess::winter::{Season, Winter};
 use crate::assess::{Answer, NotKnown, Study};
+use crate::figure::trial::{Band, Lines};
 use cells::Writer;
 use std::path::Path;
 
@@ -86,6 +88,14 @@ pub fn winter(
     mark: ByteOrderMark,
 ) -> Result<Vec<u8>, CsvError> {
     table(mark, |writer| winter::lines(writer, winter, seasons))
+}
+
+/// The readings of a trial, one line for each, as bytes of a CSV file.
+///
+/// # Errors
+/// [`CsvError::Csv`], which plain text never gives.
+pub fn trial(lines: &Lines, bands: &[Band], mark: ByteOrderMark) -> Result<Vec<u8>, CsvError> {
+    table(mark, |writer| trial::lines(writer, lines, bands))
 }
 
 /// Writes a table to `output`.

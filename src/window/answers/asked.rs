@@ -47,6 +47,13 @@ pub struct Revised {
 }
 
 impl Revised {
+    /// The lines of a trial, or why there are none; `None` where its files were not read yet.
+    pub fn trial_lines(&self, id: TrialId) -> Option<Answer<Arc<Lines>>> {
+        let mut lines = self.lines.get()?.iter();
+        let (_, answer) = lines.find(|(trial, _)| *trial == id)?;
+        Some(answer.clone())
+    }
+
     pub(super) fn new(
         revision: u64,
         survey: &Arc<Survey>,

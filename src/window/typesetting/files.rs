@@ -1,12 +1,17 @@
 //! Files that are written, and opened with the system's viewer.
 
 use crate::assess::shown::{Shown, Units};
+use crate::figure::trial::{self, Band, Lines};
 use crate::sheet::csv::{self, ByteOrderMark};
-use crate::sheet::{Kind, Paper, Typeset, guide, output, typeset};
+use crate::sheet::{Kind, Paper, Typeset, guide, output, svg, typeset};
+use crate::survey::TrialId;
 use crate::survey::date::DateWay;
 use crate::window::answers::Revised;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+
+/// Width of a trial as a picture, mm.
+const PICTURE_MM: f64 = 260.0;
 
 /// A sort of file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -19,6 +24,10 @@ pub enum SheetFile {
     Plan,
     /// The guide to surveying for the survey's kind of vehicle, as PDF.
     Guide(Paper, Units),
+    /// A trial over time as a picture.
+    TrialPicture(TrialId),
+    /// The readings of a trial for a spreadsheet.
+    TrialRows(TrialId),
 }
 
 impl SheetFile {
@@ -30,6 +39,8 @@ impl SheetFile {
             Self::Ledger => "ledger",
             Self::Plan => "sealing plan",
             Self::Guide(..) => "guide",
+            Self::TrialPicture(_) => "trial",
+            Self::TrialRows(_) => "readings",
         }
     }
 
@@ -38,7 +49,8 @@ impl SheetFile {
     pub fn ending(self) -> &'static str {
         match self {
             Self::Pdf(_) | Self::Guide(..) => "pdf",
-            Self::Ledger | Self::Plan => "csv",
+            Self::Ledger | Self::Plan | Self::TrialRows(_) => "csv",
+            Self::TrialPicture(_) => "svg",
         }
     }
 }
@@ -85,12 +97,37 @@ impl Output {
                 let pages = typeset(&sheet).map_err(words)?;
                 (pages.pdf().map_err(words)?, ".pdf")
             }
+            SheetFile::TrialPicture(id) => {
+                let (lines, bands) = self.trial(id)?;
+                let span = lines.span().ok_or("there are no readings to draw")?;
+                let scene = trial::drawing(&lines, &bands, span, PICTURE_MM);
+                (svg::svg(&scene).into_bytes(), ".svg")
+            }
+            SheetFile::TrialRows(id) => {
+                let (lines, bands) = self.trial(id)?;
+                (
+                    csv::trial(&lines, &bands, self.mark).map_err(words)?,
+                    ".csv",
+                )
+            }
         };
         output::write(self.survey_path.as_deref(), &self.path, ending, &bytes).map_err(words)?;
         Ok(Written {
             file: self.file,
             path: self.path,
         })
+    }
+}
+
+impl Output {
+    /// The lines of a trial and its periods.
+    fn trial(&self, id: TrialId) -> Result<(Arc<Lines>, Vec<Band>), String> {
+        let survey = self.of.study.survey();
+        let trial = survey.trial(id).ok_or("the trial is no longer there")?;
+        let lines = self.of.trial_lines(id);
+        let lines = lines.ok_or("its readings are still being read: write it in a moment")?;
+        let lines = lines.map_err(|unknown| unknown.reason)?;
+        Ok((lines, trial::bands(survey, trial)))
     }
 }
 

@@ -14,6 +14,12 @@ pub(super) type MeasurementsContext<'a> = PageContext<'a, MeasurementsView>;
 /// Revision of the results, test, and width in millimetres that a plot was drawn for.
 type PlotKey = (u64, FanTestId, f64);
 
+/// The picture of what the methods of a trial did, where there is one, and the words.
+pub(super) type Said = (Option<Scene>, crate::report::Section);
+
+/// Revision of the study, and width of the picture by its bits.
+pub(super) type SaidKey = (u64, u64);
+
 /// The parts of the page.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Section {
@@ -43,6 +49,8 @@ pub struct MeasurementsView {
     pub(super) unfolded: BTreeSet<SeriesId>,
     /// The charts, one for each trial.
     charts: BTreeMap<TrialId, ChartView>,
+    /// What was said of trials: picture and words.
+    said: BTreeMap<TrialId, Kept<SaidKey, Said>>,
     /// The plots, one for each test.
     plots: Vec<(FanTestId, Kept<PlotKey, Scene>)>,
 }
@@ -70,6 +78,16 @@ impl MeasurementsView {
     /// Shows a part of the page.
     pub fn show(&mut self, section: Section) {
         self.section = section;
+    }
+
+    /// What a trial says, put together where it is not there yet.
+    pub(super) fn said(
+        &mut self,
+        trial: TrialId,
+        key: SaidKey,
+        make: impl FnOnce() -> Said,
+    ) -> Arc<Said> {
+        self.said.entry(trial).or_default().get(key, make)
     }
 
     /// The chart of a trial.

@@ -19,6 +19,8 @@ const LOW: f32 = 110.0;
 const NUMBERS: f32 = 44.0;
 /// Points of the screen for each pair of points of a line.
 const POINTS_PER_PAIR: f32 = 1.5;
+/// Share of the width at its left end that has no mark of time.
+const CORNER: f64 = 0.02;
 /// Points of the screen that a mark of time needs.
 const MARK: f32 = 64.0;
 
@@ -132,6 +134,7 @@ fn one(
         .allow_double_click_reset(false)
         .show_crosshair(false)
         .show_x(false)
+        .show_grid([false, true])
         .show_y(false)
         .y_axis_min_width(NUMBERS)
         .y_axis_formatter(|mark, _| plots::number(mark.value).replace('-', "\u{2212}"))
@@ -139,7 +142,9 @@ fn one(
         .x_axis_formatter(|mark, _| time::words(moment(mark.value)))
         .x_grid_spacer(move |input| {
             let (from, to) = input.bounds;
-            let marks = time::marks((moment(from), moment(to)), most);
+            let mut marks = time::marks((moment(from), moment(to)), most);
+            // In the corner stands the lowest number of the upright axis.
+            marks.retain(|(at, _)| seconds_as_f64(*at) - from > CORNER * (to - from));
             let value = |at: i64| GridMark {
                 value: seconds_as_f64(at),
                 step_size: (to - from) / 4.0,
@@ -149,6 +154,10 @@ fn one(
     let response = plot.show(ui, |plot| {
         plot.set_plot_bounds_x(from..=to);
         plot.set_plot_bounds_y(axis.at(low)..=axis.at(high));
+        for (at, _) in time::marks(shown, most) {
+            let line = VLine::new("", seconds_as_f64(at)).color(palette.rule);
+            plot.vline(line.width(0.5).allow_hover(false));
+        }
         behind(plot, bands, &palette, quantity == Quantity::Temperature);
         for (name, style, pieces) in drawn {
             let look = Look::of_palette(*style, &palette);

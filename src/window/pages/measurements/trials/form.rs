@@ -5,14 +5,16 @@ use super::super::chart::{self, Marked};
 use super::super::view::MeasurementsContext;
 use super::loggers::called;
 use super::period::{self, Became};
-use super::put;
+use super::{put, says};
 use crate::assess::words::sentence;
 use crate::figure::trial;
 use crate::survey::{
     Edit, Field, Item, Moment, OutsideFrom, Period, PeriodId, RecordId, SeriesId, Survey, Trial,
 };
 use crate::window::answers::LongWork;
+use crate::window::request::Request;
 use crate::window::theme::bold;
+use crate::window::typesetting::SheetFile;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Align, Id, Layout, RichText, Ui};
@@ -27,6 +29,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &T
         whole_findings(ui, context.marks(Item::Trial(trial.id)));
         over_time(ui, context, trial);
         ui.add_space(6.0);
+        says::show(ui, context, trial);
         widgets::columns(ui, COLUMN, 2, |ui, at| match at {
             0 => stands_on(ui, context, trial),
             _ => periods(ui, context, trial),
@@ -61,6 +64,20 @@ fn over_time(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &Trial) 
     let name = name(trial);
     let of = (&**lines, bands.as_slice());
     let marked_now = chart::show(ui, view, (id, &name), found.revision, of);
+    ui.horizontal_wrapped(|ui| {
+        for (words, what, file) in [
+            (
+                "Save as picture…",
+                "as picture",
+                SheetFile::TrialPicture(trial.id),
+            ),
+            ("Save as CSV…", "as CSV", SheetFile::TrialRows(trial.id)),
+        ] {
+            if widgets::named_button(ui, words, &format!("Save {name} {what}")) {
+                context.queue.push(Request::WriteFile(file));
+            }
+        }
+    });
     if let Some(changed) = marked_now.and_then(|now| marked(trial, now)) {
         context.queue.edit(put(changed), None);
     }

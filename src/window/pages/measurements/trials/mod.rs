@@ -4,6 +4,7 @@ mod form;
 mod loggers;
 mod odd;
 mod period;
+mod says;
 
 use super::view::MeasurementsContext;
 use crate::survey::{Edit, Record, Trial};
