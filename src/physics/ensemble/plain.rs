@@ -1,7 +1,7 @@
 //! The same as in [`super::block`], one gap after another and step by step alike, to the last bit:
 //! for builds without optimisation, where wide registers cost many times what they gain.
 
-use super::block::{Block, LANES, LEAST_PRESSURE, Lanes, Laws, SIXTH};
+use super::block::{Block, LEAST_PRESSURE, Lanes, Laws, SIXTH};
 
 /// Whether this was built without optimisation, by the variable that Cargo itself reads.
 pub(super) const UNOPTIMISED: bool = match option_env!("CARGO_PROFILE_DEV_OPT_LEVEL") {
@@ -52,8 +52,8 @@ fn in_force(block: &Block, lane: usize, dp: f64) -> InForce<'_> {
 
 /// Adds the flows of four level gaps at these pressure differences.
 pub(super) fn level(block: &Block, dp: &Lanes, sums: &mut Sums) {
-    for lane in 0..LANES {
-        let law = in_force(block, lane, dp[lane]);
+    for (lane, dp) in dp.iter().enumerate() {
+        let law = in_force(block, lane, *dp);
         let sum = law.linear + law.root;
         let shared = law.laws.mass[lane] / (law.root * sum);
         let flow = (law.x + law.x) * law.root * shared;
@@ -70,10 +70,9 @@ pub(super) fn level(block: &Block, dp: &Lanes, sums: &mut Sums) {
 
 /// Adds the flows of four tall gaps with these pressure differences at mid-height.
 pub(super) fn tall(block: &Block, dp: &Lanes, sums: &mut Sums) {
-    for lane in 0..LANES {
-        let half = block.half_span[lane];
-        let top = end(block, lane, dp[lane] + half);
-        let foot = end(block, lane, dp[lane] - half);
+    for (lane, (dp, half)) in dp.iter().zip(block.half_span).enumerate() {
+        let top = end(block, lane, dp + half);
+        let foot = end(block, lane, dp - half);
         let share = 0.5 / half;
         let slope_in = share * (top.flow_in - foot.flow_in);
         sums.inflow[lane] += share * (top.integral_in - foot.integral_in);
