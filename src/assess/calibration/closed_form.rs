@@ -61,22 +61,23 @@ pub(super) fn factors(gaps: &[Sized], seen: &[&Target]) -> Vec<(GapId, f64)> {
         })
         .collect();
     let mut logarithms = vec![0.0; gaps.len()];
-    for a in 0..many {
-        let whole = among[a][a] + seen[a].sigma * seen[a].sigma;
-        let apart = seen[a].ln - expected[a];
+    for (a, seen) in seen.iter().enumerate() {
+        let whole = among[a][a] + seen.sigma * seen.sigma;
+        let apart = seen.ln - expected[a];
+        let row = among[a].clone();
         for (logarithm, with) in logarithms.iter_mut().zip(&mut with) {
             let gain = with[a] / whole;
             // Of the mean, and half of what the variance loses.
             *logarithm += gain * apart - 0.5 * gain * with[a];
-            for b in a + 1..many {
-                with[b] -= gain * among[a][b];
+            for (with, other) in with.iter_mut().zip(&row).skip(a + 1) {
+                *with -= gain * other;
             }
         }
-        for b in a + 1..many {
-            let gain = among[b][a] / whole;
-            expected[b] += gain * apart;
-            for c in a + 1..many {
-                among[b][c] -= gain * among[a][c];
+        for (cells, expected) in among.iter_mut().zip(&mut expected).skip(a + 1) {
+            let gain = cells[a] / whole;
+            *expected += gain * apart;
+            for (cell, other) in cells.iter_mut().zip(&row).skip(a + 1) {
+                *cell -= gain * other;
             }
         }
     }

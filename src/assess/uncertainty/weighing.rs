@@ -109,21 +109,22 @@ pub(super) fn next_round(
         })
         .collect();
     let mut shifts = vec![0.0; normals.len()];
-    for a in 0..many {
-        let whole = among[a][a] + targets[a].sigma * targets[a].sigma;
-        let apart = targets[a].ln - expected[a];
+    for (a, target) in targets.iter().enumerate() {
+        let whole = among[a][a] + target.sigma * target.sigma;
+        let apart = target.ln - expected[a];
+        let row = among[a].clone();
         for (shift, with) in shifts.iter_mut().zip(&mut with) {
             let gain = with[a] / whole;
             *shift += gain * apart;
-            for b in a + 1..many {
-                with[b] -= gain * among[a][b];
+            for (with, other) in with.iter_mut().zip(&row).skip(a + 1) {
+                *with -= gain * other;
             }
         }
-        for b in a + 1..many {
-            let gain = among[b][a] / whole;
-            expected[b] += gain * apart;
-            for c in a + 1..many {
-                among[b][c] -= gain * among[a][c];
+        for (cells, expected) in among.iter_mut().zip(&mut expected).skip(a + 1) {
+            let gain = cells[a] / whole;
+            *expected += gain * apart;
+            for (cell, other) in cells.iter_mut().zip(&row).skip(a + 1) {
+                *cell -= gain * other;
             }
         }
     }
