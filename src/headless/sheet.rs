@@ -126,6 +126,7 @@ mod with_typesetter {
             );
             let reading = progress.of("Reading loggers");
             tasks::tried(study, &folders, folder, &shelf, &reading);
+            tasks::winter_laid(study, folder, &winter);
             tasks::winter(study, folder, threads, &winter);
             tasks::winter_after_plan(study, folder, threads, &winter);
             tasks::winter_bands(study, WINTER_DRAWS, threads, &winter);

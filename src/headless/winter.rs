@@ -3,15 +3,17 @@
 use super::asked::SetUpWord;
 use super::{json, page};
 use crate::assess::winter::{
-    Doubted, MOST_WINTER_DRAWS, Season, Winter, WinterOption, sound, typical_weather,
+    Doubted, Laid, MOST_WINTER_DRAWS, Season, Winter, WinterOption, laid_over, sound,
+    typical_weather,
 };
 use crate::assess::{Answer, NotKnown, Study};
-use crate::climate::Hour;
+use crate::climate::{Hour, Weather};
 use crate::report::winter::{PlannedTold, WinterTold, sections};
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
 use crate::survey::{BodyColour, Presence, Stay, Survey, TypicalWinter};
 use crate::tasks;
 use clap::{Args, ValueEnum};
+use std::ops::ControlFlow;
 use std::path::PathBuf;
 
 /// What is asked of a winter.
@@ -163,6 +165,8 @@ pub(super) struct Through<'a> {
     planned: Option<Answer<Planned>>,
     /// How sure it is.
     doubt: Option<Doubted>,
+    /// The same calculation held against what was measured.
+    laid: Vec<Laid>,
 }
 
 /// The options once the planned gaps are sealed.
@@ -217,7 +221,12 @@ pub(super) fn through<'a>(
         }
         None => None,
     };
+    let laid = laid(
+        (arguments, study, &stay),
+        file.is_some().then_some(&weather),
+    );
     Ok(Through {
+        laid,
         study,
         seasons,
         planned,
@@ -225,6 +234,22 @@ pub(super) fn through<'a>(
         winter,
         typical: stay.winter.filter(|_| file.is_none()),
     })
+}
+
+/// The calculation laid over the trials of the survey, where it has any.
+fn laid(
+    (arguments, study, stay): (&WinterArguments, &Study, &Stay),
+    weather: Option<&Weather>,
+) -> Vec<Laid> {
+    let (path, watch) = (&arguments.file, &tasks::to_the_end);
+    let folders = tasks::data_folders(Some(path), None);
+    let shelf = tasks::Shelf::default();
+    let Some(tried) = tasks::tried(study, &folders, path.parent(), &shelf, watch) else {
+        return Vec::new();
+    };
+    let none = tasks::no_weather_file();
+    let progress = || ControlFlow::Continue(());
+    laid_over((study, stay), tried, weather.ok_or(&none), &progress).unwrap_or_default()
 }
 
 /// The stay of the survey, with what the arguments say instead.
@@ -289,6 +314,7 @@ impl Through<'_> {
             typical: self.typical,
             planned,
             doubt: doubt.map(Ok),
+            laid: &self.laid,
         })
     }
 }

@@ -273,6 +273,45 @@ mod tests {
         }
     }
 
+    /// Half days by turns damp (20 °C, 97 %) and dry, as in the trials from which the model was made. Closed
+    /// form: below 1 it grows by 12/(7 · 24 t_m) in a damp half day and falls by 6 h × 0.00133 in a dry
+    /// one (Viitanen's rates by the hour \[M\]: 0.00133 in the first 6 h, none until 24, then 0.000667).
+    #[test]
+    fn half_days_damp_and_dry_by_turns_add_up_as_the_published_rates_say() {
+        let mut index = MouldIndex::new(Sensitivity::VerySensitive, 1.0);
+        let weeks = (-0.68 * 20f64.ln() - 13.9 * 97f64.ln() + 66.02).exp();
+        let a_cycle = 12.0 / (7.0 * 24.0 * weeks) - 6.0 * 0.001_33;
+        for cycle in 1..=20u32 {
+            for hour in 0..24 {
+                index.hour(20.0, if hour < 12 { 0.97 } else { 0.5 });
+            }
+            let expected = a_cycle * f64::from(cycle);
+            assert!(
+                (index.index() - expected).abs() < 1e-3,
+                "{cycle}: {} {expected}",
+                index.index()
+            );
+        }
+        assert!(index.index() > 0.7);
+    }
+
+    /// The most that each class comes to at 20 °C and 97 %, `A + B x − C x²` with
+    /// `x = (RHcrit − 97)/(RHcrit − 100)`: 0.85, and 0.8 where nothing grows below 85 % \[S\].
+    #[test]
+    fn twenty_five_damp_years_bring_each_class_to_its_highest_and_no_further() {
+        const YEARS: u32 = 25 * 365 * 24;
+        for (class, most) in [
+            (Sensitivity::VerySensitive, 1.0 + 5.95 - 2.0 * 0.7225),
+            (Sensitivity::Sensitive, 0.3 + 5.1 - 0.7225),
+            (Sensitivity::MediumResistant, 4.0 - 1.5 * 0.64),
+            (Sensitivity::Resistant, 2.4 - 0.64),
+        ] {
+            let found = after(class, 20.0, 0.97, YEARS);
+            assert!(found < most + 1e-9, "{class:?}: {found} {most}");
+            assert!(found > most - 0.03, "{class:?}: {found} {most}");
+        }
+    }
+
     #[test]
     fn it_falls_at_first_then_stays_then_falls_slowly_and_never_below_nothing() {
         let mut index = MouldIndex::new(Sensitivity::VerySensitive, 0.5);

@@ -2,7 +2,7 @@
 
 use super::Material;
 use super::leakage::{square_side, unintended};
-use super::measured::calibrated_by;
+use super::measured::calibrated_by_number;
 use super::results::{air_change, heat, season, water};
 use crate::assess::quantity::{Kind, NO_BREAK, Quantity};
 use crate::assess::shown::Shown;
@@ -47,7 +47,7 @@ pub fn key_results(told: &Material<'_>) -> [KeyResult; 5] {
         both.of("Heat", Topic::Heat, heat)
             .with(format!("to hold {set}")),
     ];
-    match calibrated_by(told.study) {
+    match calibrated_by_number(told.study) {
         Some(by) => results.map(|result| result.calibrated(&by)),
         None => results,
     }

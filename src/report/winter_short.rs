@@ -26,6 +26,7 @@ pub fn told<'a>(run: &'a Throughout, study: &'a Study) -> WinterTold<'a> {
         typical: run.typical(),
         planned,
         doubt: study.winter_bands().map(Answer::as_ref),
+        laid: study.winter_laid().unwrap_or_default(),
     }
 }
 

@@ -14,7 +14,8 @@ pub use loggers::{Shelf, data_folders, loggers, tried};
 pub use sealing::sealed_singly;
 pub use shared::{Watch, processors, to_the_end};
 pub use winter::{
-    WeatherFailure, doubt, seasons, weather, winter, winter_after_plan, winter_bands,
+    WeatherFailure, doubt, no_weather_file, seasons, weather, winter, winter_after_plan,
+    winter_bands, winter_laid,
 };
 
 use crate::assess::uncertainty::{Chunk, Round, SEED, Trials, Uncertainty};

@@ -3,7 +3,8 @@
 use super::shared::{Watch, shared_out};
 use crate::assess::in_short::told_sealed;
 use crate::assess::winter::{
-    Bands, Doubt, Doubted, Drawn, Season, Throughout, Winter, sound, typical_weather,
+    Bands, Doubt, Doubted, Drawn, Laid, Season, Throughout, Winter, laid_over, sound,
+    typical_weather,
 };
 use crate::assess::{Answer, NotKnown, Study};
 use crate::climate::{LoggedError, Place, Weather, epw};
@@ -234,6 +235,36 @@ pub fn winter_bands<'a>(
         Err(unknown) => Err(unknown.clone()),
     };
     Some(study.keep_winter_bands(made))
+}
+
+/// Why nothing is laid over measured air without a weather file.
+#[must_use]
+pub fn no_weather_file() -> NotKnown {
+    NotKnown::because(
+        "wind and sun of its hours are needed: name a weather file of the place that holds them",
+    )
+}
+
+/// The winter's calculation laid over the trials that were worked out, kept in their study; `folder` is
+/// where the weather file stands. `None` where no trial was worked out, or `watch` gave it up.
+pub fn winter_laid<'a>(
+    study: &'a Study,
+    folder: Option<&Path>,
+    watch: &impl Watch,
+) -> Option<&'a [Laid]> {
+    if let Some(found) = study.winter_laid() {
+        return Some(found);
+    }
+    let tried = study.tried()?;
+    let stay = &study.survey().stay;
+    let weather = if stay.weather_file.is_empty() {
+        Err(no_weather_file())
+    } else {
+        named(study, folder)
+    };
+    let progress = || watch(0.0);
+    let laid = laid_over((study, stay), tried, weather.as_ref(), &progress)?;
+    Some(study.keep_winter_laid(laid))
 }
 
 /// The weather that a survey names.

@@ -222,7 +222,10 @@ fn winters() -> [(Survey, Option<u32>); 2] {
 }
 
 fn winter(survey: &Survey, draws: Option<u32>) -> Value {
-    let on_disk = OnDisk::new(survey);
+    winter_of(&OnDisk::new(survey), draws)
+}
+
+fn winter_of(on_disk: &OnDisk, draws: Option<u32>) -> Value {
     let found = run(Command::Winter(WinterArguments {
         draws,
         json: true,
@@ -263,6 +266,7 @@ fn every_key_is_documented_and_every_documented_key_is_printed() {
     for (survey, draws) in winters() {
         walk.object("winter.", &winter(&survey, draws));
     }
+    walk.object("winter.", &winter_of(&crate::winter::measured(), None));
     let never: Vec<&&str> = walk
         .documented
         .keys()

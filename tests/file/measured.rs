@@ -82,3 +82,50 @@ fn without_a_test_the_page_says_which_fan_it_takes() {
     );
     assert!(page.contains("gas shut at the bottle"), "{page}");
 }
+
+/// A decay as in METHOD's worked example, 0.7441 ± 0.0471 per hour, and the published fan test with the
+/// pressure taken that it lacks: both weigh, and the page has the results without them beside.
+#[test]
+fn the_page_tells_an_air_change_and_what_measurements_make_of_the_results() {
+    let mut survey = tested(true);
+    survey.fan_tests[0].blowing_out.zero_before_pa = Some(0.0);
+    let mut air = AirTest::new(AirTestId(1), SetUp::LaidUp);
+    air.by = AirTestBy::Gas;
+    (air.inside_c, air.outside_c) = (Some(12.0), Some(7.0));
+    (air.wind_m_s, air.background) = (Some(2.0), Some(420.0));
+    let above = [
+        (0.0, 2600.0),
+        (30.0, 1850.0),
+        (60.0, 1210.0),
+        (90.0, 870.0),
+        (120.0, 590.0),
+    ];
+    air.readings = above
+        .map(|(minutes, ppm)| AirReading {
+            minutes: Some(minutes),
+            value: Some(ppm + 420.0),
+        })
+        .into();
+    survey.air_tests = vec![air];
+    let (page, _) = measured(&survey);
+    for told in [
+        "AIR TEST 1",
+        "0.70 to 0.79 /h, most likely 0.74 /h",
+        "calibrated by fan test 1 “in the yard” and air test 1",
+        "As surveyed",
+        "A flame is never a source",
+    ] {
+        let page = page.replace('\u{a0}', " ");
+        assert!(
+            page.to_lowercase().contains(&told.to_lowercase()),
+            "{told}: {page}"
+        );
+    }
+    survey.calibrated = false;
+    let (page, _) = measured(&survey);
+    assert!(
+        page.contains("Measurements do not weigh in the results"),
+        "{page}"
+    );
+    assert!(!page.contains("calibrated by"), "{page}");
+}

@@ -4,7 +4,10 @@ use crate::headless::{OnDisk, Run, run};
 use crate::sheet::{arguments, letters, text};
 use gapledger::climate::epw;
 use gapledger::headless::{Command, Outcome, WinterArguments, WinterWord};
-use gapledger::survey::{Survey, TypicalWinter, VehicleKind, WorkState, file};
+use gapledger::survey::{
+    Hung, LoggerSeries, Moment, Period, PeriodId, Ran, SeriesId, Survey, Trial, TrialId,
+    TypicalWinter, VehicleKind, WorkState, file,
+};
 use std::fs;
 use std::path::PathBuf;
 
@@ -190,6 +193,72 @@ fn rows_of_a_service_are_a_winter_whose_clock_counts_as_the_suns_and_says_so() {
             found.errors
         );
     }
+}
+
+/// The caravan with a short winter by a weather file, and a trial: loggers outside, and 1 K warmer
+/// inside, through six days of that weather, of which nobody says what ran through the last.
+pub(crate) fn measured() -> OnDisk {
+    let mut survey = file::parse(CARAVAN).unwrap();
+    survey.machines.clear();
+    survey.gaps.truncate(12);
+    survey.stay.weather_file = "hours.epw".into();
+    survey.stay.season_first = "12-01".into();
+    survey.stay.season_last = "12-14".into();
+    let on_disk = OnDisk::new(&survey);
+    let weather = gapledger::assess::winter::invented(TypicalWinter::MildMaritime);
+    fs::write(on_disk.path("hours.epw"), epw::write(&weather)).unwrap();
+    let folder = file::data_folder(&on_disk.file());
+    fs::create_dir_all(&folder).unwrap();
+    let kept = |warmer: f64, id: u32, hung: Hung| {
+        let mut text = String::from("time;t °C;rh %\n");
+        let days = |hour: &&gapledger::climate::Hour| {
+            hour.day.month == 12 && (2..=7).contains(&hour.day.day)
+        };
+        for hour in weather.hours.iter().filter(days) {
+            let day = hour.day;
+            text += &format!(
+                "{}-{:02}-{:02} {:02}:30;{:.2};{:.1}\n",
+                day.year,
+                day.month,
+                day.day,
+                hour.hour - 1,
+                hour.t_c.unwrap() + warmer,
+                hour.rh.unwrap() * 93.0
+            );
+        }
+        let mapping = gapledger::series::guess(text.as_bytes()).unwrap().mapping;
+        let name = file::keep_data(&folder, text.as_bytes(), "logger.csv").unwrap();
+        LoggerSeries::new(SeriesId(id), hung, name, mapping)
+    };
+    survey.series = vec![kept(1.0, 1, Hung::Inside), kept(0.0, 2, Hung::Outside)];
+    let mut trial = Trial::new(TrialId(1));
+    (trial.inside, trial.outside) = (Some(SeriesId(1)), Some(SeriesId(2)));
+    let period = |number: u32, ran: Ran, from: &str, to: &str| Period {
+        ran,
+        ..Period::new(PeriodId(number), Moment::parse(from), Moment::parse(to))
+    };
+    trial.periods = vec![
+        period(1, Ran::Nothing, "2023-12-02 00:00", "2023-12-06 00:00"),
+        period(2, Ran::NotSaid, "2023-12-06 00:00", "2023-12-08 00:00"),
+    ];
+    survey.trials = vec![trial];
+    fs::write(on_disk.file(), file::print(&survey)).unwrap();
+    on_disk
+}
+
+#[test]
+fn the_calculation_is_held_against_what_was_measured_before_anything_is_said_of_options() {
+    let on_disk = measured();
+    let found = winter(&on_disk, None, None);
+    assert_ne!(found.outcome, Outcome::Failed, "{}", found.errors);
+    let page = found.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    let at = |words: &str| {
+        page.find(words)
+            .unwrap_or_else(|| panic!("{words}: {page}"))
+    };
+    assert!(at("HELD AGAINST WHAT WAS MEASURED") < at("EVERY OPTION THROUGH THE WINTER"));
+    assert!(at("Nothing: over 96 hours the calculation is") > 0);
+    assert!(at("what ran in it is none of the options compared") > 0);
 }
 
 #[test]

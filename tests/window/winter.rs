@@ -6,7 +6,9 @@ use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
-use gapledger::survey::{Survey, TypicalWinter, WorkState, file};
+use gapledger::survey::{
+    Moment, Period, PeriodId, Survey, Trial, TrialId, TypicalWinter, WorkState, file,
+};
 use gapledger::window::answers::LongWork;
 use gapledger::window::background::Status;
 use gapledger::window::page::Page;
@@ -115,11 +117,14 @@ fn draws_follow_the_winter_below_each_figure_and_can_be_stopped_and_asked_for_ag
     let status = |window: &Window<'_>| window.state().answers().status(LongWork::WinterBands);
     assert!(matches!(status(&window), Status::Working(_)));
     assert!(shows(&window, "frost nights") && !shows(&window, DRAWN));
-    press_far(&mut window, "Stop working out how sure the winter is");
+    press_far(
+        &mut window,
+        "Stop working out the spread of the winter's figures",
+    );
     assert_eq!(status(&window), Status::Stopped);
     let_go(&mut window, &held);
     assert!(!shows(&window, DRAWN));
-    press_far(&mut window, "Work out how sure the winter is");
+    press_far(&mut window, "Work out the spread of the winter's figures");
     let_go(&mut window, &held);
     assert_eq!(status(&window), Status::Idle);
     assert!(shows(&window, DRAWN));
@@ -161,4 +166,25 @@ fn two_options_stand_before_and_after_the_plan_and_first_the_driest_beside_nothi
         &window,
         &format!("{name}, once the planned gaps are sealed")[1..]
     ));
+}
+
+#[test]
+fn what_was_measured_stands_before_the_options_or_why_nothing_can_be_held_against_it() {
+    let (_folder, path) = short_with(|survey| {
+        let mut trial = Trial::new(TrialId(1));
+        let at = Moment::parse("2023-01-10 00:00");
+        let to = Moment::parse("2023-01-15 00:00");
+        trial.periods = vec![Period::new(PeriodId(1), at, to)];
+        survey.trials = vec![trial];
+    });
+    let mut window = on_winter(&path);
+    assert!(!shows(&window, "Before anything is said of options"));
+    click_button(&mut window, "Alpine");
+    assert!(shows(&window, "Before anything is said of options"));
+    assert!(shows(&window, "no logger inside is chosen"));
+    let top = |words: &str| {
+        let node = window.query_all_by_label_contains(words).next().unwrap();
+        node.rect().top()
+    };
+    assert!(top("Before anything is said of options") < top("Drain the water"));
 }

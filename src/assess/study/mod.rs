@@ -55,7 +55,7 @@ use super::sealing::{
 use super::spaces::ClosingEffect;
 use super::uncertainty::{Trials, Uncertainty};
 use super::wind_choices::WindChoices;
-use super::winter::{Doubted, Throughout};
+use super::winter::{Doubted, Laid, Throughout};
 use super::{curves, drying, parking, spaces, wind_choices};
 use crate::survey::{Gap, Survey, WorkState, leave};
 use std::ops::ControlFlow;
@@ -112,6 +112,7 @@ struct Kept {
     drawn: AtomicU32,
     winter: OnceLock<Answer<Throughout>>,
     winter_bands: OnceLock<Answer<Doubted>>,
+    winter_laid: OnceLock<Vec<Laid>>,
     prospect: OnceLock<Answer<Prospect>>,
     rankings: [OnceLock<Answer<Ranking>>; Aim::ALL.len()],
     orders: [OnceLock<Answer<Order>>; Aim::ALL.len()],

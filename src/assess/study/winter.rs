@@ -2,7 +2,7 @@
 
 use super::{Part, Study};
 use crate::assess::answer::Answer;
-use crate::assess::winter::{Doubted, Throughout};
+use crate::assess::winter::{Doubted, Laid, Throughout};
 
 impl Study {
     /// The winter hour by hour, once somebody has run it.
@@ -31,6 +31,17 @@ impl Study {
     #[must_use]
     pub fn winter_bands(&self) -> Option<&Answer<Doubted>> {
         self.kept.winter_bands.get()
+    }
+
+    /// The winter's calculation laid over the trials, once somebody has run it.
+    #[must_use]
+    pub fn winter_laid(&self) -> Option<&[Laid]> {
+        self.kept.winter_laid.get().map(Vec::as_slice)
+    }
+
+    /// Keeps what came of laying it over; the first that is kept stays.
+    pub fn keep_winter_laid(&self, laid: Vec<Laid>) -> &[Laid] {
+        self.kept.winter_laid.get_or_init(|| laid)
     }
 
     /// Keeps the draws of a winter; the first that are kept stay.

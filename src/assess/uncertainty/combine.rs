@@ -8,7 +8,9 @@ use super::input::UncertainInput;
 use super::measure::outweighed;
 use super::round::Round;
 use super::trials::{CASE_COLUMNS, Chunk, LEAKAGE_COLUMNS, Trials, WEIGHING_COLUMNS};
-use super::weighing::{ENOUGH, FEWEST, MOST_ROUNDS, effective, next_round, resampled, weights};
+use super::weighing::{
+    MOST_ROUNDS, are_enough, are_too_few, effective, next_round, resampled, weights,
+};
 use super::{
     Calibrated, CaseUncertainty, FEWEST_DRAWS, Interval, NotFound, Share, Uncertainty, too_few,
 };
@@ -47,7 +49,9 @@ impl Trials {
             return Some(before);
         }
         let mut table = self.weighed(first);
-        while effective(&table.weights) < ENOUGH && round.number() + 1 < MOST_ROUNDS {
+        while !are_enough(effective(&table.weights), table.draws())
+            && round.number() + 1 < MOST_ROUNDS
+        {
             round = self.next_round(seed, &round, &table);
             table = match self.table(seed, &round, make(&round)?) {
                 Ok(table) => self.weighed(table),
@@ -66,7 +70,7 @@ impl Trials {
         before: Answer<Uncertainty>,
     ) -> Answer<Uncertainty> {
         let effective = effective(&table.weights);
-        if effective < FEWEST {
+        if are_too_few(effective, table.draws()) {
             return Err(NotKnown::because(
                 "the measurements and the sizes are so far apart that hardly any draw explains both",
             ));

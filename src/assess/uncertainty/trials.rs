@@ -80,7 +80,7 @@ const UNINTENDED: usize = 2;
 /// how much likelier the draw is than its round makes it, and the EqLA that nobody found.
 pub(super) const WEIGHING_COLUMNS: usize = 2;
 /// Draws from which the likely ones are taken where only few are wanted.
-const CANDIDATES: u32 = 4_000;
+const CANDIDATES: u32 = 2_000;
 /// Columns of each case: inflow as recorded, inflow at the set temperature, kg/s.
 pub(super) const CASE_COLUMNS: usize = 2;
 

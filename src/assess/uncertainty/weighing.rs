@@ -10,14 +10,25 @@ use super::targets::Ready;
 use crate::physics::counts::count;
 use std::collections::BTreeMap;
 
-/// Effective draws below which more are made, elsewhere (METHOD section *Calibration*).
-pub(super) const ENOUGH: f64 = 400.0;
-/// Effective draws without which no interval is given.
-pub(super) const FEWEST: f64 = 100.0;
+/// Effective draws below which more are made, elsewhere (METHOD section *Calibration*), and the share of
+/// all that is enough where few are asked for.
+const ENOUGH: (f64, f64) = (400.0, 0.4);
+/// Effective draws without which no interval is given, likewise.
+const FEWEST: (f64, f64) = (100.0, 0.05);
 /// Rounds at most.
 pub(super) const MOST_ROUNDS: u32 = 4;
 /// Shifts smaller than this, in standard deviations, gain nothing.
 const LEAST_SHIFT: f64 = 0.05;
+
+/// Whether so many effective draws are enough.
+pub(super) fn are_enough(effective: f64, draws: usize) -> bool {
+    effective >= ENOUGH.0.min(ENOUGH.1 * count(draws))
+}
+
+/// Whether so few of them say nothing.
+pub(super) fn are_too_few(effective: f64, draws: usize) -> bool {
+    effective < FEWEST.0.min(FEWEST.1 * count(draws))
+}
 
 /// Weights from their logarithms, the greatest one.
 pub(super) fn weights(logarithms: &[f64]) -> Vec<f64> {
@@ -144,6 +155,14 @@ mod tests {
         assert!(effective(&[0.0; 3]).abs() < 1e-12);
         // (1 + 2 + 3)²/(1 + 4 + 9), by hand.
         assert!((effective(&[1.0, 2.0, 3.0]) - 36.0 / 14.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn four_hundred_are_enough_and_fewer_only_where_few_were_asked_for() {
+        assert!(are_enough(400.0, 10_000) && !are_enough(399.0, 10_000));
+        assert!(are_enough(40.0, 100) && !are_enough(39.0, 100));
+        assert!(are_too_few(99.0, 10_000) && !are_too_few(100.0, 10_000));
+        assert!(are_too_few(4.0, 100) && !are_too_few(5.0, 100));
     }
 
     #[test]

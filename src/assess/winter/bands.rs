@@ -66,6 +66,30 @@ impl Figure {
         }
     }
 
+    /// Where nine draws in ten lie, without a unit.
+    #[must_use]
+    pub fn span(self, band: &Band) -> String {
+        if !matches!(self, Self::Mould | Self::FrostNights | Self::WetHours) {
+            return self.kind().span(band.low, band.high);
+        }
+        // By tenths or whole numbers, not by digits.
+        let (low, high) = (self.number(band.low), self.number(band.high));
+        if low == high {
+            low
+        } else {
+            format!("{low} to {high}")
+        }
+    }
+
+    /// A value of it, without a unit: nights and hours are whole ones.
+    #[must_use]
+    pub fn number(self, value: f64) -> String {
+        match self {
+            Self::FrostNights | Self::WetHours => format!("{value:.0}"),
+            _ => self.kind().number(value),
+        }
+    }
+
     /// How it is written.
     #[must_use]
     pub fn kind(self) -> Kind {

@@ -10,6 +10,7 @@ mod count;
 mod doubt;
 mod elements;
 mod hours;
+mod laid;
 mod mould;
 mod of_stay;
 mod options;
@@ -21,6 +22,7 @@ pub use compared::compared;
 pub use count::{COLDEST_CORNER_K, COUNTED_RH, Frost, Humidity, Season};
 
 pub use doubt::{Doubt, MOST_WINTER_DRAWS, WINTER_DRAWS};
+pub use laid::{Apart, LEAST_HOURS, Laid, LaidOver, laid_over};
 pub use mould::{MouldAt, MouldSpot};
 pub use of_stay::{sound, typical_weather};
 pub use options::WinterOption;

@@ -29,9 +29,9 @@ const SMALL: f64 = 2.2;
 const COLUMNS: [(&str, f64, Figure); 6] = [
     ("above 80 %", 19.0, Figure::Above80),
     ("frost nights", 20.0, Figure::FrostNights),
-    ("mould index", 21.0, Figure::Mould),
-    ("water, L", 17.0, Figure::Water),
-    ("kWh", 15.0, Figure::Energy),
+    ("mould index", 20.0, Figure::Mould),
+    ("water, L", 18.0, Figure::Water),
+    ("kWh", 20.0, Figure::Energy),
     ("cost", 26.0, Figure::Cost),
 ];
 /// Least width of the bars, mm: below that the columns stand under each other's feet.
@@ -130,8 +130,7 @@ fn drawn(title: &str, rows: &[Row<'_>], currency: &str, width: f64) -> Scene {
             scene.text(at, cell.as_str(), LETTER, Role::Ink, Anchor::Right);
             if let Some(band) = row.bands.and_then(|bands| bands.of(*figure)) {
                 let at = Point::new(right, foot + BELOW);
-                let words = figure.kind().span(band.low, band.high);
-                scene.text(at, words, SMALL, Role::Faint, Anchor::Right);
+                scene.text(at, figure.span(&band), SMALL, Role::Faint, Anchor::Right);
             }
         }
         top += row_high;
@@ -216,7 +215,7 @@ fn in_words(cells: &[String; 6], bands: Option<&Bands>) -> String {
     let told: Vec<String> = told
         .map(|((head, _, figure), cell)| {
             let band = bands.and_then(|bands| bands.of(*figure));
-            let span = band.map(|band| figure.kind().span(band.low, band.high));
+            let span = band.map(|band| figure.span(&band));
             let span = span.map_or_else(String::new, |span| format!(" (nine in ten draws {span})"));
             format!("{head} {cell}{span}")
         })

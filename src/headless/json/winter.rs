@@ -1,7 +1,9 @@
 //! What `winter --json` prints.
 
 use super::object::{Object, list};
-use crate::assess::winter::{Bands, Figure, Frost, Humidity, MouldAt, Season, WinterOption};
+use crate::assess::winter::{
+    Apart, Bands, Figure, Frost, Humidity, Laid, LaidOver, MouldAt, Season, WinterOption,
+};
 use crate::assess::{Answer, NotKnown};
 use crate::physics::mould::Sensitivity;
 use crate::report::winter::WinterTold;
@@ -34,10 +36,33 @@ pub(super) fn winter(told: &WinterTold<'_>) -> Object {
         options(planned.options, planned.seasons)
     });
     let doubt = told.doubt.and_then(Result::ok);
-    head.with("draws", doubt.map(|doubt| doubt.draws)).with(
+    let head = head.with("draws", doubt.map(|doubt| doubt.draws)).with(
         "bands",
         doubt.map_or_else(Vec::new, |doubt| list(&doubt.bands, bands)),
-    )
+    );
+    head.with("measured", list(told.laid, laid))
+}
+
+fn laid(laid: &Laid) -> Object {
+    let apart = |of: fn(&LaidOver) -> &Apart, scale: f64| {
+        let over = laid.over.as_ref().map_err(Clone::clone);
+        over.map(|over| (of(over).mean * scale, of(over).spread * scale))
+    };
+    let told = Object::new()
+        .with("trial", laid.trial.0)
+        .with("period", laid.period.0)
+        .with("ran", laid.ran.as_str())
+        .found("hours", &laid.over, |over| over.hours);
+    let columns: [(&'static str, fn(&LaidOver) -> &Apart, f64); 3] = [
+        ("inside_k", |over| &over.t_c, 1.0),
+        ("rh_percent", |over| &over.rh, 100.0),
+        ("water_g_per_kg", |over| &over.water, 1000.0),
+    ];
+    columns.into_iter().fold(told, |told, (key, of, scale)| {
+        told.found(key, &apart(of, scale), |(mean, spread)| {
+            Object::new().with("mean", *mean).with("spread", *spread)
+        })
+    })
 }
 
 fn options(options: &[WinterOption], seasons: &[Answer<Season>]) -> Vec<Object> {

@@ -25,8 +25,28 @@ fn name(survey: &Survey, of: MeasurementId) -> String {
     }
 }
 
-/// *calibrated by fan test 1*; `None` where no measurement weighs.
-pub(crate) fn calibrated_by(study: &Study) -> Option<String> {
+/// *calibrated by fan test 1*, with numbers alone where there is little room; `None` where no measurement
+/// weighs.
+pub(crate) fn calibrated_by_number(study: &Study) -> Option<String> {
+    let (mut fans, mut airs) = (Vec::new(), Vec::new());
+    for one in &study.calibration().by {
+        match one.of {
+            MeasurementId::FanTest(id) => fans.push(id.to_string()),
+            MeasurementId::AirTest(id) => airs.push(id.to_string()),
+        }
+    }
+    let kinds = [("fan test", fans), ("air test", airs)];
+    let kinds = kinds.into_iter().filter(|(_, ids)| !ids.is_empty());
+    let kinds = kinds.map(|(kind, ids)| {
+        let many = if ids.len() == 1 { "" } else { "s" };
+        format!("{kind}{many} {}", listed(ids))
+    });
+    let is_any = study.calibration().is_any();
+    is_any.then(|| format!("calibrated by {}", listed(kinds)))
+}
+
+/// The same with names.
+fn calibrated_by(study: &Study) -> Option<String> {
     let calibration = study.calibration();
     let names = calibration.by.iter();
     let names = names.map(|one| name(study.survey(), one.of));
@@ -212,14 +232,16 @@ fn not_found(found: &Interval) -> String {
 
 /// How it was done, and how many draws it stands on.
 fn how(told: &Material<'_>) -> Vec<String> {
-    let mut notes = vec![
+    let brackets = match calibrated(told) {
+        Some(_) => "; in brackets what it very likely is",
+        None => "",
+    };
+    let mut notes = vec![format!(
         "Each result is worked out with the flow of every gap that sizes and measurements together make most \
-         likely; in brackets what it very likely is. Both columns allow for leakage that nobody found: a \
-         factor common to all unintended gaps, \u{3c3}\u{a0}0.4 [A]. Wind and pressure coefficients stay as \
-         they are. Safety ventilation and the air of sleepers are never judged by more air than the gaps seen \
-         let in."
-            .to_owned(),
-    ];
+         likely{brackets}. Both columns allow for leakage that nobody found: a factor common to all unintended \
+         gaps, \u{3c3}\u{a0}0.4 [A]. Wind and pressure coefficients stay as they are. Safety ventilation and the \
+         air of sleepers are never judged by more air than the gaps seen let in."
+    )];
     if let (Some(found), Some(all)) = (calibrated(told), told.uncertainty) {
         notes.push(format!(
             "Weighed by the measurements, {} draws say as much as {:.0} of like weight{}.",

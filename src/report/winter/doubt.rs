@@ -1,16 +1,14 @@
 //! How sure a winter is: the draws in a table.
 
 use crate::assess::NotKnown;
-use crate::assess::quantity::Kind;
 use crate::assess::winter::{Band, Doubted, Figure, WinterOption};
 use crate::assess::words::{capital, counted};
 use crate::report::blocks::{Align, Reasons, Section, Table};
 use crate::report::words::not_known;
 
 /// The numbers of a winter that the table of the draws holds, with the heads of their columns.
-const DOUBTED: [(Figure, &str); 9] = [
+const DOUBTED: [(Figure, &str); 8] = [
     (Figure::MeanRh, "RH mean"),
-    (Figure::Above60, "above 60 %"),
     (Figure::Above80, "above 80 %"),
     (Figure::FrostNights, "frost nights"),
     (Figure::WetHours, "wet hours"),
@@ -49,16 +47,16 @@ pub(super) fn bands(
                 table.row([name, mark]);
             }
             Ok(bands) => {
-                let row = |first: String, shown: &dyn Fn(Kind, &Band) -> String| {
+                let row = |first: String, shown: &dyn Fn(Figure, &Band) -> String| {
                     let cells = DOUBTED.iter().map(|(figure, _)| match bands.of(*figure) {
-                        Some(band) => shown(figure.kind(), &band),
+                        Some(band) => shown(*figure, &band),
                         None => "not known".to_owned(),
                     });
                     std::iter::once(first).chain(cells).collect::<Vec<_>>()
                 };
-                table.row(row(name, &|kind, band| kind.number(band.median)));
-                let span = |kind: Kind, band: &Band| kind.span(band.low, band.high);
-                table.row(row("nine in ten".to_owned(), &span));
+                let middle = |figure: Figure, band: &Band| figure.number(band.median);
+                table.row(row(name, &middle));
+                table.row(row("nine in ten".to_owned(), &Figure::span));
             }
         }
     }

@@ -17,14 +17,14 @@ pub fn lockers(idle: &Season) -> Option<String> {
     };
     let open = idle.mould.iter().find(same)?;
     let index = |at: &MouldAt| Kind::MouldIndex.number(at.highest_on_boards());
-    let begins = if locker.highest_on_boards() < BEGUN {
-        "mould does not begin: its index reaches"
-    } else {
-        "mould begins: its index reaches"
-    };
+    if locker.highest_on_boards() < BEGUN {
+        let words =
+            "In a closed locker or behind cushions on the coldest wall mould does not begin.";
+        return Some(words.to_owned());
+    }
     Some(format!(
-        "In a closed locker or behind cushions on the coldest wall {begins} {}, and {} with the locker open \
-         and the cushions off the wall.",
+        "In a closed locker or behind cushions on the coldest wall mould begins: its index reaches {}, and \
+         {} with the locker open and the cushions off the wall.",
         index(locker),
         index(open),
     ))

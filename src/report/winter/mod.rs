@@ -2,8 +2,10 @@
 //! assumed.
 
 mod doubt;
+mod laid;
 mod locker;
 
+pub use laid::laid;
 pub use locker::{BEGUN, lockers};
 
 use super::blocks::{Align, Reasons, Section, Table};
@@ -11,7 +13,7 @@ use super::words::not_known;
 use crate::assess::drying::{OptionKind, Spot};
 use crate::assess::quantity::{Kind, price};
 use crate::assess::winter::{
-    COLDEST_CORNER_K, Doubted, Frost, MouldAt, Season, Weathered, WinterOption,
+    COLDEST_CORNER_K, Doubted, Frost, Laid, MouldAt, Season, Weathered, WinterOption,
 };
 use crate::assess::words::{capital, counted};
 use crate::assess::{Answer, NotKnown};
@@ -42,6 +44,8 @@ pub struct WinterTold<'a> {
     pub planned: Option<Answer<PlannedTold<'a>>>,
     /// How sure it is, where that was asked for.
     pub doubt: Option<Result<&'a Doubted, &'a NotKnown>>,
+    /// The same calculation held against what was measured; empty where nothing was.
+    pub laid: &'a [Laid],
 }
 
 /// The winter once the planned gaps are sealed.
@@ -56,7 +60,9 @@ pub struct PlannedTold<'a> {
 /// All that is told of a winter.
 #[must_use]
 pub fn sections(told: &WinterTold<'_>) -> Vec<Section> {
-    let mut sections = vec![weather(told), options(told)];
+    let mut sections = vec![weather(told)];
+    sections.extend(laid(told.laid));
+    sections.push(options(told));
     let planned = told.planned.as_ref();
     sections.extend(planned.map(|planned| after_plan(told, planned)));
     let currency = told.survey.tariffs.currency.trim();

@@ -94,10 +94,21 @@ pub(super) fn budget(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
 
 /// The winter that the survey names, then the same with the planned gaps sealed.
 pub(super) fn winter(asked: &Asked, effort: Effort, line: &Line<'_, (Asked, Part)>) {
-    let Revised { study, folder, .. } = &*asked.of;
+    let Revised {
+        study,
+        folder,
+        data,
+        ..
+    } = &*asked.of;
     let parts = if study.planned().is_some() { 2.0 } else { 1.0 };
-    let watch = |share: f64| line.progress(share / parts);
     let folder = folder.as_deref();
+    if study.survey().stay.has_winter() {
+        // Held against what was measured before anything is told of options.
+        let watch = |_: f64| line.progress(0.0);
+        tasks::tried(study, &data.folders, folder, &data.shelf, &watch);
+        tasks::winter_laid(study, folder, &watch);
+    }
+    let watch = |share: f64| line.progress(share / parts);
     if tasks::winter(study, folder, effort.threads, &watch).is_some() {
         line.send((asked.clone(), Part::Winter));
         let watch = |share: f64| line.progress((1.0 + share) / parts);

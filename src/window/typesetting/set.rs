@@ -97,6 +97,7 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
         let watch = |share| line.progress(share);
         let folder = of.folder.as_deref();
         let (study, threads) = (&of.study, effort.threads);
+        tasks::winter_laid(study, folder, &watch);
         tasks::winter(study, folder, threads, &watch);
         tasks::winter_after_plan(study, folder, threads, &watch);
         tasks::winter_bands(study, effort.winter_draws, threads, &watch);

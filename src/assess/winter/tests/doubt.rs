@@ -82,6 +82,18 @@ fn a_band_leaves_a_twentieth_of_the_draws_on_either_side_and_is_not_known_where_
     assert!((mean.low - 0.5).abs() < 1e-12 && (mean.high - 9.5).abs() < 1e-12);
     assert!((mean.median - 5.0).abs() < 1e-12);
     assert_eq!(bands.of(Figure::Cost), None);
+    // A mould index by its tenths, shares by two digits.
+    let band = |low: f64, high: f64| crate::assess::winter::Band {
+        low,
+        median: low,
+        high,
+    };
+    assert_eq!(Figure::Mould.span(&band(0.011, 0.022)), "0.0");
+    assert_eq!(Figure::Mould.span(&band(0.01, 1.27)), "0.0 to 1.3");
+    assert_eq!(Figure::FrostNights.span(&band(4.0, 4.3)), "4");
+    assert_eq!(Figure::WetHours.span(&band(98.6, 260.2)), "99 to 260");
+    assert_eq!(Figure::FrostNights.number(31.6), "32");
+    assert_eq!(Figure::Above80.span(&band(0.876, 0.92)), "88 to 92");
 }
 
 #[test]
@@ -110,9 +122,9 @@ fn with_the_plan_done_somebody_is_there_in_the_same_hours_and_heating_to_comfort
     for (hour, inside) in hours.iter().zip(&after.hours) {
         let there = !(9..=18).contains(&hour.hour);
         if there {
-            // Comfort is held but for the hour in which it is reached.
+            // At least comfort, but for the hour in which it is reached; people alone may give more.
             assert!(
-                hour.hour == 19 || (inside.t_c - comfort).abs() < 1e-3,
+                hour.hour == 19 || inside.t_c > comfort - 1e-3,
                 "{hour:?} {inside:?}"
             );
         } else {

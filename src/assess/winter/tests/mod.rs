@@ -1,6 +1,8 @@
 //! Whole vehicles: the air's table, steady weather, the signs of sun and sky.
 
 mod doubt;
+mod laid;
+mod steps;
 
 use super::air::exact;
 use super::*;

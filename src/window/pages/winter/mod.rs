@@ -14,6 +14,7 @@ use crate::assess::Study;
 use crate::assess::winter::Throughout;
 use crate::assess::words::capital;
 use crate::figure::winter::{bands, before_and_after, calendar};
+use crate::report::winter::WinterTold;
 use crate::report::words::not_known;
 use crate::report::{winter, winter_short};
 use crate::survey::{Edit, Stay, TypicalWinter};
@@ -74,7 +75,7 @@ fn head(ui: &mut Ui, context: &mut WinterContext<'_>) {
     });
     let status = context.answers.status(LongWork::Winter);
     widgets::long_work(ui, context.queue, LongWork::Winter, status, "the winter");
-    let (work, what) = (LongWork::WinterBands, "how sure the winter is");
+    let (work, what) = (LongWork::WinterBands, "the spread of the winter's figures");
     widgets::long_work(ui, context.queue, work, context.answers.status(work), what);
     ui.add_space(2.0);
 }
@@ -147,11 +148,20 @@ fn known_part(
     let survey = study.survey();
     let currency = survey.tariffs.currency.trim();
     let doubted = study.winter_bands();
-    let stage = (study.winter_after_plan().is_some(), doubted.is_some());
+    let stage = (
+        study.winter_after_plan().is_some(),
+        doubted.is_some(),
+        study.winter_laid().is_some(),
+    );
     match part {
         Part::Picture => widgets::card(ui, "What each option does in this winter", |ui| {
             if revision != context.revision {
                 widgets::muted(ui, "This is being worked out anew.");
+            }
+            let measured = || winter::laid(study.winter_laid().unwrap_or_default());
+            if let Some(section) = &*context.view.laid.get((revision, stage), measured) {
+                report::part(ui, context.queue, section);
+                ui.add_space(6.0);
             }
             let make = || winter_short::sentences(run, survey);
             for sentence in context.view.sentences.get(revision, make).iter() {
@@ -191,7 +201,12 @@ fn known_part(
                 "Figures, frost, mould and assumptions",
                 &mut open,
                 |ui| {
-                    let make = || winter::sections(&winter_short::told(run, study));
+                    // What was measured stands above the options.
+                    let told = || WinterTold {
+                        laid: &[],
+                        ..winter_short::told(run, study)
+                    };
+                    let make = || winter::sections(&told());
                     let key = (revision, stage);
                     for section in context.view.sections.get(key, make).iter() {
                         report::part(ui, context.queue, section);

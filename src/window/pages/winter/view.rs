@@ -12,8 +12,8 @@ use crate::window::widgets::Ways;
 /// What the page gets to see.
 pub(super) type WinterContext<'a> = PageContext<'a, WinterView>;
 
-/// Whether the winter after the plan, and its draws, are there.
-pub(super) type Stage = (bool, bool);
+/// Whether the winter after the plan, its draws, and the trials that it is held against, are there.
+pub(super) type Stage = (bool, bool, bool);
 
 /// What the page remembers between frames.
 #[derive(Clone, Debug, Default)]
@@ -30,6 +30,7 @@ pub struct WinterView {
     pub(super) figures_open: bool,
     pub(super) sentences: Kept<u64, Vec<String>>,
     pub(super) sections: Kept<(u64, Stage), Vec<Section>>,
+    pub(super) laid: Kept<(u64, Stage), Option<Section>>,
     pub(super) bands: Kept<(u64, Stage, f64), Scene>,
     pub(super) both: Kept<(u64, Stage, [usize; 2], f64), Scene>,
     pub(super) calendar: Kept<(u64, usize, f64), Scene>,
