@@ -4,6 +4,7 @@
 use crate::headless::{OnDisk, hole, run, van};
 use crate::headless_page::thorough;
 use crate::known;
+use gapledger::assess::shown::Units;
 use gapledger::headless::{Command, WinterArguments};
 use gapledger::survey::file::parse;
 use gapledger::survey::{
@@ -12,6 +13,7 @@ use gapledger::survey::{
 };
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
 
 const KEYS: &str = include_str!("../../src/headless/json/keys.md");
 
@@ -242,6 +244,25 @@ fn every_key_is_documented_and_every_documented_key_is_printed() {
     for survey in surveys() {
         walk.object("", &OnDisk::new(&survey).json_within(80.0));
     }
+    // The files of its loggers stand beside this one.
+    let found = run(Command::Assess {
+        file: Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-surveys/orchard-trial.ron"),
+        full: false,
+        json: true,
+        set_up: None,
+        budget: None,
+        aim: None,
+        units: Units::Metric,
+        draws: 0,
+    });
+    let tried: Value = serde_json::from_str(&found.out).unwrap();
+    // Of the trade [C]: a tub does nothing that shows, a compressor of 280 W gathers about three litres
+    // in four days and brings some 85 to about 60 %.
+    let methods = &tried["measured"]["trials"][0]["methods"];
+    assert_eq!(methods[0]["effect"]["shown"], false, "{methods}");
+    let fall = methods[1]["effect"]["humidity_percent"]["value"].as_f64();
+    assert!((-40.0..-15.0).contains(&fall.unwrap()), "{methods}");
+    walk.object("", &tried);
     for (survey, draws) in winters() {
         walk.object("winter.", &winter(&survey, draws));
     }

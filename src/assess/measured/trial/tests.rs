@@ -1,1 +1,137 @@
 //! Trials against closed forms and numbers from outside.
+
+use super::*;
+use crate::physics::STANDARD_PRESSURE;
+use crate::series::{Channel, Mapping, Series, What, guess};
+use crate::survey::{Hung, LeftOut, LoggerSeries, Moment, SeriesId};
+
+const PRESSURE: f64 = STANDARD_PRESSURE;
+
+fn mapping() -> Mapping {
+    guess(b"time,t C,rh %\n2026-11-05 14:30,5.0,80\n2026-11-05 15:30,5.5,81\n")
+        .unwrap()
+        .mapping
+}
+
+fn series(readings: &[(i64, f64, f64)]) -> Series {
+    let channel = |what, values: Vec<f64>| Channel {
+        sensor: String::new(),
+        what,
+        values,
+    };
+    Series {
+        times_s: readings.iter().map(|(time, ..)| *time).collect(),
+        channels: vec![
+            channel(
+                What::Temperature,
+                readings.iter().map(|one| one.1).collect(),
+            ),
+            channel(
+                What::RelativeHumidity,
+                readings.iter().map(|one| one.2).collect(),
+            ),
+        ],
+        notes: Vec::new(),
+    }
+}
+
+fn logger() -> LoggerSeries {
+    LoggerSeries::new(SeriesId(1), Hung::Inside, "a.csv".into(), mapping())
+}
+
+#[test]
+fn offsets_are_taken_off_and_what_is_left_out_can_be_put_back() {
+    let mut of = logger();
+    (of.too_warm_k, of.too_damp_percent) = (Some(0.5), Some(2.0));
+    let read = series(&[(0, 20.5, 52.0), (3600, 20.5, 52.0)]);
+    let all = rows(&of, &read, PRESSURE, None).unwrap();
+    // psychrolib, 20 °C 50 % at 101 325 Pa: 7.26174 g/kg [S].
+    assert!((all.humidity_ratio[1] - 0.007_261_74).abs() < 2e-6);
+    assert!((all.t_c[0] - 20.0).abs() < 1e-12);
+    of.left_out = vec![LeftOut {
+        from: Moment::from_seconds(3000).unwrap(),
+        to: Moment::from_seconds(4000).unwrap(),
+        what: None,
+        why: "held in the hand".into(),
+    }];
+    let fewer = rows(&of, &read, PRESSURE, None).unwrap();
+    assert!(fewer.t_c[1].is_nan() && fewer.humidity_ratio[1].is_nan());
+    assert_eq!(fewer.t_c[0], all.t_c[0]);
+    assert_eq!(hourly_means(&fewer, 0, 7200).len(), 1);
+    of.left_out.clear();
+    assert_eq!(rows(&of, &read, PRESSURE, None).unwrap(), all);
+}
+
+#[test]
+fn an_hour_is_the_mean_of_its_readings_and_counts_from_the_start() {
+    let read = series(&[(1800, 10.0, 50.0), (3000, 12.0, 50.0), (5400, 20.0, 50.0)]);
+    let rows = rows(&logger(), &read, PRESSURE, None).unwrap();
+    let hours = hourly_means(&rows, 1800, 9000);
+    let means: Vec<(i64, f64)> = hours.iter().map(|hour| (hour.start_s, hour.t_c)).collect();
+    assert_eq!(means, [(1800, 11.0), (5400, 20.0)]);
+}
+
+fn day(warmer: f64, damper_g: f64) -> Day {
+    Day {
+        t_in_c: 5.0 + warmer,
+        w_in: 0.0045 + damper_g / 1000.0,
+        t_out_c: 5.0,
+        w_out: 0.0045,
+    }
+}
+
+#[test]
+fn a_change_has_the_limits_of_welch_and_none_below_four_days() {
+    // scipy.stats.ttest_ind([3.1, 2.9, 3.2, 2.8], [1.0, 1.2, 0.9, 1.1], equal_var=False) for days
+    // that swing against each other, so that each counts: 1.95, 95 % from 1.66889 to 2.23111.
+    let off = [1.0, 1.2, 0.9, 1.1].map(|warmer| day(warmer, 0.0));
+    let on = [3.1, 2.9, 3.2, 2.8].map(|warmer| day(warmer, 0.0));
+    let found = effect(&[(&off, &on)], PRESSURE).unwrap();
+    let limits = found.warmth_k.limits.unwrap();
+    assert!((found.warmth_k.value - 1.95).abs() < 1e-9);
+    assert!((limits.low - 1.668_887).abs() < 1e-5 && (limits.high - 2.231_113).abs() < 1e-5);
+    assert!(found.warmth_k.shows());
+    let short = effect(&[(&off[..3], &on)], PRESSURE).unwrap();
+    assert_eq!(short.warmth_k.limits, None);
+    assert!(!short.is_shown());
+}
+
+#[test]
+fn warmth_alone_has_the_whole_fall_and_water_alone_has_none_of_it_as_warmth() {
+    let wobble = [0.0, 0.02, -0.01, 0.01];
+    let off = wobble.map(|more| day(1.0 + more, 0.0));
+    let warm = wobble.map(|more| day(5.0 + more, 0.0));
+    let dry = wobble.map(|more| day(1.0 + more, -1.0));
+    let share = |on: &[Day]| {
+        effect(&[(&off, on)], PRESSURE)
+            .unwrap()
+            .warmth_share
+            .unwrap()
+    };
+    assert!((share(&warm) - 1.0).abs() < 0.01);
+    assert!(share(&dry).abs() < 0.01);
+}
+
+#[test]
+fn a_logger_that_reads_two_points_more_than_salt_says_so() {
+    let hours: Vec<(i64, f64, f64)> = (0..24).map(|hour| (hour * 3600, 22.0, 77.3)).collect();
+    let air = rows(&logger(), &series(&hours), PRESSURE, None).unwrap();
+    let found = over_salt(&air, Salt::SodiumChloride, 0, 86_400, PRESSURE).unwrap();
+    assert_eq!(found.hours, 12);
+    assert!((found.too_damp.value - 0.02).abs() < 1e-3);
+    let cold: Vec<(i64, f64, f64)> = (0..24).map(|hour| (hour * 3600, 5.0, 75.0)).collect();
+    let cold = rows(&logger(), &series(&cold), PRESSURE, None).unwrap();
+    assert!(over_salt(&cold, Salt::SodiumChloride, 0, 86_400, PRESSURE).is_err());
+}
+
+#[test]
+fn two_loggers_side_by_side_tell_their_difference() {
+    let read = |t: f64, rh: f64| {
+        let hours: Vec<(i64, f64, f64)> = (0..8).map(|hour| (hour * 3600, t, rh)).collect();
+        rows(&logger(), &series(&hours), PRESSURE, None).unwrap()
+    };
+    let found = side_by_side(&read(12.4, 63.0), &read(12.0, 60.0), 0, 8 * 3600, PRESSURE).unwrap();
+    assert!((found.too_warm_k.unwrap().value - 0.4).abs() < 1e-9);
+    assert!((found.too_damp.value - 0.03).abs() < 1e-6);
+    assert!(side_by_side(&read(12.4, 63.0), &read(12.0, 60.0), 0, 3 * 3600, PRESSURE).is_err());
+}
