@@ -1,6 +1,6 @@
 //! What the program is called with: a command, or a survey to open in the window.
 
-use super::Command;
+use super::command::Command;
 use clap::Parser;
 use std::path::PathBuf;
 

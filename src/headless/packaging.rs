@@ -1,7 +1,7 @@
 //! Manual pages and shell completions, made from the command table, so that they never say
 //! anything else than the program.
 
-use super::Arguments;
+use super::arguments::Arguments;
 use clap::CommandFactory;
 use clap_complete::{Shell, generate_to};
 use std::io;

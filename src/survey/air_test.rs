@@ -1,7 +1,6 @@
 //! A test of the air change in the weather there is: the decay of something in the air that nobody adds
 //! to any longer, or the water that a machine collects.
 
-use super::Survey;
 use super::fan_test::Tested;
 use super::ids::AirTestId;
 use super::site::SetUp;
@@ -130,13 +129,5 @@ impl AirTest {
             end_rh: None,
             note: String::new(),
         }
-    }
-}
-
-impl Survey {
-    /// The test of the air change with this id.
-    #[must_use]
-    pub fn air_test(&self, id: AirTestId) -> Option<&AirTest> {
-        self.air_tests.iter().find(|test| test.id == id)
     }
 }

@@ -28,6 +28,7 @@ mod kept_safe;
 pub mod leave;
 pub mod limits;
 pub mod logger;
+mod measurements;
 mod moment;
 pub mod number;
 mod order;

@@ -1,8 +1,6 @@
 //! A trial: one way of keeping dry after another, while loggers read inside and outside.
 
-use super::Survey;
 use super::ids::{HeaterId, MachineId, PeriodId, SeriesId, TrialId};
-use super::logger::LoggerSeries;
 use super::moment::Moment;
 
 /// Where the outside air of a trial is from.
@@ -214,49 +212,5 @@ impl Trial {
     pub fn free_period_id(&self) -> PeriodId {
         let highest = self.periods.iter().map(|period| period.id.0).max();
         PeriodId(highest.map_or(1, |highest| highest.saturating_add(1)))
-    }
-}
-
-impl Survey {
-    /// The logger's readings with this id.
-    #[must_use]
-    pub fn logger(&self, id: SeriesId) -> Option<&LoggerSeries> {
-        self.series.iter().find(|series| series.id == id)
-    }
-
-    /// The trial with this id.
-    #[must_use]
-    pub fn trial(&self, id: TrialId) -> Option<&Trial> {
-        self.trials.iter().find(|trial| trial.id == id)
-    }
-
-    /// What ran through a period, in a few words.
-    #[must_use]
-    pub fn ran_in_words(&self, period: &Period) -> String {
-        let machine = period
-            .machine
-            .and_then(|id| self.machines.iter().find(|machine| machine.id == id));
-        let heater = period
-            .heater
-            .and_then(|id| self.heaters.iter().find(|heater| heater.id == id));
-        let words = match period.ran {
-            Ran::Nothing => return Ran::Nothing.name().to_owned(),
-            Ran::NotSaid => return Ran::NotSaid.name().to_owned(),
-            Ran::Other => period.words.trim().to_owned(),
-            Ran::Equipment => [
-                heater.map(|heater| heater.name.trim()),
-                machine.map(|machine| machine.name.trim()),
-            ]
-            .into_iter()
-            .flatten()
-            .filter(|name| !name.is_empty())
-            .collect::<Vec<_>>()
-            .join(" + "),
-        };
-        if words.is_empty() {
-            format!("period {}", period.id)
-        } else {
-            words
-        }
     }
 }

@@ -6,6 +6,8 @@
 //! here.
 
 mod loggers;
+#[cfg(test)]
+mod picture_room;
 mod sealing;
 mod shared;
 mod winter;

@@ -65,7 +65,7 @@ impl ExpectedAir {
         let inside_c = given(test.inside_c, "the temperature inside")?;
         let outside_c = given(test.outside_c, "the temperature outside")?;
         let wind = given(test.wind_m_s, "the wind")?;
-        let mut stood = in_state(survey, test.tested);
+        let mut stood = in_state(survey, test.tested, &test.date);
         stood.set_up = test.set_up;
         let roof = Prepared::new(&stood, &Factors::default()).envelope?.roof();
         stood.weather = vec![WeatherCase {

@@ -10,7 +10,8 @@ use crate::physics::flow_law::Gas;
 use crate::physics::leakage::LeakageArea;
 use crate::physics::measurement::Limits;
 use crate::survey::{
-    Behind, Certainty, Covered, FanTest, Gap, GapId, Survey, Tested, WorkState, findings, leave,
+    Behind, Certainty, Covered, FanTest, Gap, GapId, Survey, Tested, WorkState, date, findings,
+    leave,
 };
 use std::collections::BTreeSet;
 
@@ -39,7 +40,7 @@ impl Predicted {
     /// # Errors
     /// [`NotKnown`] where no gap with a size is left.
     pub(super) fn for_test(survey: &Survey, test: &FanTest) -> Answer<Self> {
-        let mut stood = in_state(survey, test.tested);
+        let mut stood = in_state(survey, test.tested, &test.date);
         stood.set_up = test.set_up;
         Self::of(&stood, &shut(&stood, &test.covered))
     }
@@ -197,12 +198,17 @@ pub(crate) fn shut(stood: &Survey, covered: &[Covered]) -> BTreeSet<GapId> {
     }
 }
 
-/// The survey as it stood before anything was sealed, or as it is now.
-pub(crate) fn in_state(survey: &Survey, tested: Tested) -> Survey {
-    let after_work = tested == Tested::AfterWork;
+/// The survey as it stood before anything was sealed, or after the work that was done by the day of a
+/// test. What has no date is taken to have been done by then.
+pub(crate) fn in_state(survey: &Survey, tested: Tested, day: &str) -> Survey {
+    let day = date::parse(day);
+    let later = |gap: &Gap| match (date::parse(&gap.state_date), day) {
+        (Some(sealed), Some(day)) => sealed > day,
+        _ => false,
+    };
+    let was_open = |gap: &Gap| tested == Tested::AsFound || later(gap) || leave::never(survey, gap);
     let mut stood = survey.clone();
-    let opens =
-        |gap: &Gap| gap.state == WorkState::Sealed && (!after_work || leave::never(survey, gap));
+    let opens = |gap: &Gap| gap.state == WorkState::Sealed && was_open(gap);
     for gap in stood.gaps.iter_mut().filter(|gap| opens(gap)) {
         gap.state = WorkState::Open;
     }

@@ -42,10 +42,16 @@ impl Page {
 
     /// A heading with a rule that runs to the right margin.
     pub(super) fn heading(&mut self, text: &str) {
-        let text = text.to_uppercase();
-        let rest = WIDTH.saturating_sub(width(&text) + 1);
+        // A person may have named what it is about: with what a terminal would obey, or at length.
+        let text: String = text.to_uppercase().chars().map(shown).collect();
         self.blank();
-        self.line(format!("{text} {}", "─".repeat(rest)));
+        let mut lines = wrap(&text, WIDTH - 2);
+        let last = lines.pop().unwrap_or_default();
+        for line in &lines {
+            self.line(line);
+        }
+        let rest = WIDTH.saturating_sub(width(&last) + 1);
+        self.line(format!("{last} {}", "─".repeat(rest)));
         self.blank();
     }
 

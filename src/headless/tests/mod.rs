@@ -4,6 +4,7 @@ mod doors;
 mod in_short;
 mod walk;
 
+use super::asked::sum_of_money;
 use super::*;
 
 /// An output that fails in a given way.

@@ -37,6 +37,8 @@ pub use head::{FileHead, read_head};
 pub use limits::{LARGEST_FILE_BYTES, LONGEST_TEXT_BYTES, NEWEST_FORMAT};
 pub use load::{Loaded, load, read_file};
 pub use mapping::{parse_mapping, print_mapping};
+#[cfg(test)]
+pub(crate) use photos::Room;
 pub use photos::*;
 pub(crate) use save::behind_links;
 pub use save::{Backups, Overwrite, backup_path, protection, save, save_through};

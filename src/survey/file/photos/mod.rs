@@ -7,6 +7,9 @@ mod shrink;
 #[cfg(test)]
 mod tests;
 
+#[cfg(test)]
+pub(crate) use room::Room;
+
 pub use keep::{
     HELD_DAYS, KeepError, Kept, PRINT_COPY_PIXELS, carry_photos, clear_holding, keep_photo,
     print_copy, read_photo_file, ready_print_copy, set_aside,

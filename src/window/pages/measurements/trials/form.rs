@@ -5,11 +5,12 @@ use super::super::chart::{self, Marked};
 use super::super::view::MeasurementsContext;
 use super::loggers::called;
 use super::period::{self, Became};
-use super::{put, says};
+use super::says;
 use crate::assess::words::sentence;
 use crate::figure::trial;
 use crate::survey::{
-    Edit, Field, Item, Moment, OutsideFrom, Period, PeriodId, RecordId, SeriesId, Survey, Trial,
+    Edit, Field, Item, Moment, OutsideFrom, Period, PeriodId, Record, RecordId, SeriesId, Survey,
+    Trial,
 };
 use crate::window::answers::LongWork;
 use crate::window::request::Request;
@@ -235,6 +236,11 @@ pub(super) fn marked(trial: &Trial, marked: Marked) -> Option<Trial> {
         }
     }
     Some(changed)
+}
+
+/// The edit that puts a trial.
+pub(super) fn put(trial: Trial) -> Edit {
+    Edit::Put(Record::Trial(Box::new(trial)))
 }
 
 #[cfg(test)]

@@ -7,7 +7,7 @@ mod period;
 mod says;
 
 use super::view::MeasurementsContext;
-use crate::survey::{Edit, Record, Trial};
+use crate::survey::Trial;
 use crate::window::widgets;
 use eframe::egui::Ui;
 
@@ -37,11 +37,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
             };
             trial.inside = hung(crate::survey::Hung::Inside);
             trial.outside = hung(crate::survey::Hung::Outside);
-            context.queue.edit(put(trial), None);
+            context.queue.edit(form::put(trial), None);
         }
     });
-}
-
-fn put(trial: Trial) -> Edit {
-    Edit::Put(Record::Trial(Box::new(trial)))
 }
