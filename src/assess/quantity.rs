@@ -176,6 +176,8 @@ impl Kind {
             Self::KilogramsPerCubicMetre => figure(shown, 4),
             Self::Celsius | Self::Kelvin | Self::MouldIndex => decimals(shown, 1),
             Self::RelativeHumidity | Self::WholePercent | Self::Degrees => decimals(shown, 0),
+            // A hundredth of a gram is what the best loggers tell.
+            Self::GramsPerKilogram => decimals(shown, 2),
             Self::Share => percent(shown),
             _ => figure(shown, 3),
         }

@@ -91,13 +91,13 @@ pub struct AirTest {
     /// Water given off inside meanwhile, by people, cooking and wet things, L.
     pub given_off_l: Option<f64>,
     /// Mean relative humidity inside, %.
-    pub inside_rh: Option<f64>,
+    pub inside_rh_percent: Option<f64>,
     /// Mean relative humidity outside, %.
-    pub outside_rh: Option<f64>,
+    pub outside_rh_percent: Option<f64>,
     /// Relative humidity inside when it began, %.
-    pub start_rh: Option<f64>,
+    pub start_rh_percent: Option<f64>,
     /// Relative humidity inside when it ended, %.
-    pub end_rh: Option<f64>,
+    pub end_rh_percent: Option<f64>,
     /// Free words.
     pub note: String,
 }
@@ -123,10 +123,10 @@ impl AirTest {
             hours: None,
             collected_l: None,
             given_off_l: None,
-            inside_rh: None,
-            outside_rh: None,
-            start_rh: None,
-            end_rh: None,
+            inside_rh_percent: None,
+            outside_rh_percent: None,
+            start_rh_percent: None,
+            end_rh_percent: None,
             note: String::new(),
         }
     }

@@ -154,10 +154,11 @@ fn by_water(survey: &Survey, volume: &Answer<f64>, test: &AirTest) -> Answer<Lim
     let seconds = given(test.hours, "for how long water was collected")? * SECONDS_PER_HOUR;
     let collected = given(test.collected_l, "how much water was collected")?;
     let given_off = given(test.given_off_l, "how much water was given off meanwhile")?;
-    let start = given(test.start_rh, "the humidity inside at the start")? / 100.0;
-    let end = given(test.end_rh, "the humidity inside at the end")? / 100.0;
-    let (inside, inside_error) = humidity(survey, test.inside_c, test.inside_rh, "inside")?;
-    let (outside, outside_error) = humidity(survey, test.outside_c, test.outside_rh, "outside")?;
+    let start = given(test.start_rh_percent, "the humidity inside at the start")? / 100.0;
+    let end = given(test.end_rh_percent, "the humidity inside at the end")? / 100.0;
+    let (inside, inside_error) = humidity(survey, test.inside_c, test.inside_rh_percent, "inside")?;
+    let (outside, outside_error) =
+        humidity(survey, test.outside_c, test.outside_rh_percent, "outside")?;
     let stores = stores_g_per_percent(survey, volume.clone()?);
     let stored = from_materials(stores, start, end, seconds);
     let measured = |value: f64, error: f64| Measured { value, error };
@@ -198,7 +199,7 @@ fn inside(survey: &Survey, test: &AirTest) -> Answer<MoistAir> {
         .inside_c
         .ok_or_else(|| NotKnown::because("the temperature inside during the test is not given"))?;
     let pressure = pressure_at_altitude(survey.site.altitude_m);
-    let rh = test.inside_rh.map_or(0.0, |rh| rh / 100.0);
+    let rh = test.inside_rh_percent.map_or(0.0, |rh| rh / 100.0);
     MoistAir::from_relative_humidity(t_c, rh, pressure)
         .map_err(|error| NotKnown::because(error.to_string()))
 }

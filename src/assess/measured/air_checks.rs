@@ -97,9 +97,9 @@ fn collected() -> AirTest {
     let mut test = decay();
     test.by = AirTestBy::WaterCollected;
     (test.hours, test.collected_l, test.given_off_l) = (Some(96.0), Some(3.0), Some(0.0));
-    (test.inside_c, test.inside_rh) = (Some(10.0), Some(55.0));
-    (test.outside_c, test.outside_rh) = (Some(11.0), Some(92.0));
-    (test.start_rh, test.end_rh) = (Some(80.0), Some(60.0));
+    (test.inside_c, test.inside_rh_percent) = (Some(10.0), Some(55.0));
+    (test.outside_c, test.outside_rh_percent) = (Some(11.0), Some(92.0));
+    (test.start_rh_percent, test.end_rh_percent) = (Some(80.0), Some(60.0));
     test
 }
 
@@ -131,11 +131,11 @@ fn water_collected_is_refused_where_the_air_is_too_alike_or_something_is_missing
         change(&mut test);
         outcome(&survey(3000.0, test)).unwrap_err()
     };
-    assert!(why(|test| test.outside_rh = Some(55.0)).contains("too little"));
+    assert!(why(|test| test.outside_rh_percent = Some(55.0)).contains("too little"));
     assert!(why(|test| test.collected_l = Some(0.3)).contains("account for all"));
     assert!(why(|test| test.given_off_l = None).contains("given off"));
-    assert!(why(|test| test.end_rh = None).contains("at the end"));
-    assert!(why(|test| test.inside_rh = Some(140.0)).contains("not possible"));
+    assert!(why(|test| test.end_rh_percent = None).contains("at the end"));
+    assert!(why(|test| test.inside_rh_percent = Some(140.0)).contains("not possible"));
 }
 
 /// The weather of a test is a weather case like any other: what the assessment says of one with the same

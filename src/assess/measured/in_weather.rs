@@ -73,11 +73,11 @@ impl ExpectedAir {
             name: String::new(),
             wind_m_s: wind / speed_at(stood.site.terrain, 1.0, roof),
             outside_c,
-            outside_rh_percent: test.outside_rh.unwrap_or(ANY_RH_PERCENT),
+            outside_rh_percent: test.outside_rh_percent.unwrap_or(ANY_RH_PERCENT),
             inside: InsideAir::HeldAt {
                 temperature_c: inside_c,
             },
-            inside_rh_percent: test.inside_rh,
+            inside_rh_percent: test.inside_rh_percent,
             weight: 1.0,
         }];
         let prepared = Prepared::new(&stood, &Factors::default());

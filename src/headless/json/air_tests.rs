@@ -30,10 +30,10 @@ pub(super) fn air_test(test: &AirTest) -> Object {
         .with("hours", test.hours)
         .with("collected_l", test.collected_l)
         .with("given_off_l", test.given_off_l)
-        .with("inside_rh_percent", test.inside_rh)
-        .with("outside_rh_percent", test.outside_rh)
-        .with("start_rh_percent", test.start_rh)
-        .with("end_rh_percent", test.end_rh)
+        .with("inside_rh_percent", test.inside_rh_percent)
+        .with("outside_rh_percent", test.outside_rh_percent)
+        .with("start_rh_percent", test.start_rh_percent)
+        .with("end_rh_percent", test.end_rh_percent)
         .with("note", &test.note)
 }
 

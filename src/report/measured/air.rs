@@ -133,11 +133,19 @@ fn recorded(test: &AirTest) -> Vec<Fact> {
             ("Water given off meanwhile", litres(test.given_off_l)),
             (
                 "Mean humidity",
-                pair(test.inside_rh, test.outside_rh, "inside, outside"),
+                pair(
+                    test.inside_rh_percent,
+                    test.outside_rh_percent,
+                    "inside, outside",
+                ),
             ),
             (
                 "Humidity inside",
-                pair(test.start_rh, test.end_rh, "at the start, at the end"),
+                pair(
+                    test.start_rh_percent,
+                    test.end_rh_percent,
+                    "at the start, at the end",
+                ),
             ),
         ]);
     }

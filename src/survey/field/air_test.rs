@@ -64,17 +64,17 @@ pub(super) const FIELDS: &[Entry] = &[
         .range("water given off meanwhile", "L", 0.0, 1000.0)
         .help("By people, cooking and wet things; 0 where nobody was in and nothing was wet."),
     of(F::MeanInsideRh, "mean_inside_rh", "Mean humidity inside")
-        .stored_as("inside_rh")
+        .stored_as("inside_rh_percent")
         .range("mean humidity inside", "%", 1.0, 100.0)
         .help("The mean of a logger inside, away from the machine."),
     of(F::MeanOutsideRh, "mean_outside_rh", "Mean humidity outside")
-        .stored_as("outside_rh")
+        .stored_as("outside_rh_percent")
         .range("mean humidity outside", "%", 1.0, 100.0)
         .help("The mean of a logger outside in the shade and out of the rain."),
-    of(F::StartRh, "start_rh", "Humidity inside at the start")
+    of(F::StartRh, "start_rh_percent", "Humidity inside at the start")
         .range("humidity inside at the start", "%", 1.0, 100.0)
         .help("What furniture and boards held then, they may have given back since."),
-    of(F::EndRh, "end_rh", "Humidity inside at the end")
+    of(F::EndRh, "end_rh_percent", "Humidity inside at the end")
         .range("humidity inside at the end", "%", 1.0, 100.0)
         .help("The drier it has become, the more of the water came from furniture and boards."),
     of(F::AirTestNote, "air_test_note", "Note on this test")

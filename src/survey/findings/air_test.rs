@@ -23,10 +23,10 @@ fn ranges(finder: &mut Finder<'_>, test: &AirTest) {
         (Field::CollectedFor, test.hours),
         (Field::Collected, test.collected_l),
         (Field::GivenOff, test.given_off_l),
-        (Field::MeanInsideRh, test.inside_rh),
-        (Field::MeanOutsideRh, test.outside_rh),
-        (Field::StartRh, test.start_rh),
-        (Field::EndRh, test.end_rh),
+        (Field::MeanInsideRh, test.inside_rh_percent),
+        (Field::MeanOutsideRh, test.outside_rh_percent),
+        (Field::StartRh, test.start_rh_percent),
+        (Field::EndRh, test.end_rh_percent),
     ] {
         finder.check(field, value);
     }
@@ -45,10 +45,10 @@ fn needed(finder: &mut Finder<'_>, test: &AirTest) {
             (Field::CollectedFor, test.hours),
             (Field::Collected, test.collected_l),
             (Field::GivenOff, test.given_off_l),
-            (Field::MeanInsideRh, test.inside_rh),
-            (Field::MeanOutsideRh, test.outside_rh),
-            (Field::StartRh, test.start_rh),
-            (Field::EndRh, test.end_rh),
+            (Field::MeanInsideRh, test.inside_rh_percent),
+            (Field::MeanOutsideRh, test.outside_rh_percent),
+            (Field::StartRh, test.start_rh_percent),
+            (Field::EndRh, test.end_rh_percent),
             (Field::AirTestInside, test.inside_c),
             (Field::AirTestOutside, test.outside_c),
         ]

@@ -49,10 +49,10 @@ impl Maker {
             hours: self.maybe(),
             collected_l: self.maybe(),
             given_off_l: self.maybe(),
-            inside_rh: self.maybe(),
-            outside_rh: self.maybe(),
-            start_rh: self.maybe(),
-            end_rh: self.maybe(),
+            inside_rh_percent: self.maybe(),
+            outside_rh_percent: self.maybe(),
+            start_rh_percent: self.maybe(),
+            end_rh_percent: self.maybe(),
             note: self.text(),
         }
     }

@@ -150,10 +150,10 @@ pub(super) fn air_test() -> AirTest {
         hours: Some(96.0),
         collected_l: Some(3.1),
         given_off_l: Some(0.0),
-        inside_rh: Some(61.0),
-        outside_rh: Some(88.0),
-        start_rh: Some(79.5),
-        end_rh: Some(60.0),
+        inside_rh_percent: Some(61.0),
+        outside_rh_percent: Some(88.0),
+        start_rh_percent: Some(79.5),
+        end_rh_percent: Some(60.0),
         note: "rain after midnight".into(),
     }
 }

@@ -62,13 +62,13 @@ record! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         given_off_l: Option<Number>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        inside_rh: Option<Number>,
+        inside_rh_percent: Option<Number>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        outside_rh: Option<Number>,
+        outside_rh_percent: Option<Number>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        start_rh: Option<Number>,
+        start_rh_percent: Option<Number>,
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        end_rh: Option<Number>,
+        end_rh_percent: Option<Number>,
         #[serde(default, skip_serializing_if = "Text::is_empty")]
         note: Text,
     }

@@ -113,10 +113,10 @@ fn one(fields: &mut Fields<'_, '_, AirTest>, test: &AirTest) {
         fields.optional(Field::CollectedFor, |test| &mut test.hours);
         fields.optional(Field::Collected, |test| &mut test.collected_l);
         fields.optional(Field::GivenOff, |test| &mut test.given_off_l);
-        fields.optional(Field::MeanInsideRh, |test| &mut test.inside_rh);
-        fields.optional(Field::MeanOutsideRh, |test| &mut test.outside_rh);
-        fields.optional(Field::StartRh, |test| &mut test.start_rh);
-        fields.optional(Field::EndRh, |test| &mut test.end_rh);
+        fields.optional(Field::MeanInsideRh, |test| &mut test.inside_rh_percent);
+        fields.optional(Field::MeanOutsideRh, |test| &mut test.outside_rh_percent);
+        fields.optional(Field::StartRh, |test| &mut test.start_rh_percent);
+        fields.optional(Field::EndRh, |test| &mut test.end_rh_percent);
     }
     fields.text(Field::AirTestNote, |test| &mut test.note);
 }

@@ -3,6 +3,7 @@
 use crate::survey::{Field, HeaterId, MachineId, Period, Ran, Survey, Trial, TrialId, Vents};
 use crate::window::request::Queue;
 use crate::window::theme::bold;
+use crate::window::units;
 use crate::window::widgets::{self, Choice, NumberField, TextField};
 use eframe::egui;
 use egui::{RichText, Ui};
@@ -58,7 +59,14 @@ pub(super) fn show(
             (Field::PeriodKwh, &mut period.used_kwh),
             (Field::PeriodPeople, &mut period.people),
         ] {
-            ui.label(field.label());
+            let unit = units::shown(ui.ctx())
+                .units()
+                .symbol(field.unit())
+                .to_owned();
+            ui.label(match unit.as_str() {
+                "" => field.label().to_owned(),
+                unit => format!("{}, {unit}", field.label()),
+            });
             let name = format!("{} in period {number}", field.label());
             let typed = NumberField::new(field, *value)
                 .label(&name)
@@ -69,6 +77,8 @@ pub(super) fn show(
                 *value = typed;
             }
         }
+    });
+    ui.horizontal_wrapped(|ui| {
         ui.label(Field::PeriodVents.label());
         let name = format!("{} in period {number}", Field::PeriodVents.label());
         let vents = Choice::of(Field::PeriodVents, &period.vents, &Vents::ALL)
