@@ -103,13 +103,21 @@ fn of_text(
                 return Err(ReadError::Stopped);
             }
         }
-        let line = record.position().map_or(0, csv::Position::line);
+        let line = record.position().map_or(0, |at| line_of(at, start));
         let line = line + u64::try_from(mapping.lines_before).unwrap_or(0);
         if !rows.take(&record, line)? {
             break;
         }
     }
     rows.into_series(mapping)
+}
+
+/// The line that a record begins in. Where lines end in two characters, the reader takes the second for
+/// the beginning of the next record, and that one for a line too few.
+fn line_of(record: &csv::Position, text: &str) -> u64 {
+    let at = usize::try_from(record.byte()).unwrap_or(usize::MAX);
+    let behind = text.as_bytes().get(at) == Some(&b'\n');
+    record.line() + u64::from(behind)
 }
 
 /// Which share of a text is read.

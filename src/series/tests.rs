@@ -150,6 +150,9 @@ fn a_wrong_cell_is_told_by_line_and_column() {
         error.to_string(),
         "line 3, column 2: a number was expected and \u{201c}four\u{201d} stands there"
     );
+    // Lines that end in two characters are counted alike.
+    let error = read(text.replace('\n', "\r\n").as_bytes(), &guess.mapping).expect_err("a word");
+    assert!(error.to_string().starts_with("line 3, column 2"), "{error}");
     let short = "time,t °C,rh %\n2026-01-01 00:00,4,80\n2026-01-01 00:10,4\n";
     assert!(matches!(
         read(short.as_bytes(), &guess.mapping),

@@ -3,6 +3,11 @@
 //! periods and on–off–on–off apart; and how often a thing that does next to nothing seems to do
 //! something.
 
+#![expect(
+    clippy::indexing_slicing,
+    reason = "pairs and columns of the table beside it, of a length that its reader has seen to"
+)]
+
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 

@@ -195,7 +195,7 @@ fn a_file_that_cannot_be_read_is_told_by_a_sentence_and_the_survey_is_whole() {
     choose_by_letters(&mut window, "Shed hung", "not");
     press_far(&mut window, "Read it so");
     assert!(is_asking(&window));
-    assert!(shows(&window, "ine 242, column 2"));
+    assert!(shows(&window, "line 242, column 2"));
     press(&mut window, Key::Escape);
     assert!(!is_asking(&window));
     assert_eq!(*survey(&window), before);

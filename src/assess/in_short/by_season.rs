@@ -33,13 +33,11 @@ impl<'a> BySeason<'a> {
     }
 
     /// The options.
-    #[must_use]
     pub fn comparison(&self) -> &Answer<Comparison> {
         &self.comparison
     }
 
     /// The gaps to seal first, with the options once they are sealed.
-    #[must_use]
     pub fn first(&self) -> &Answer<Option<First>> {
         &self.first
     }

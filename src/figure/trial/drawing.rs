@@ -231,7 +231,8 @@ mod tests {
 
     fn month() -> Lines {
         let times: Vec<i64> = (0..29 * 144).map(|at| at * 600).collect();
-        let wave = |at: &i64| 5.0 + 4.0 * (seconds_as_f64(*at) / 86_400.0 * 6.28).sin();
+        let wave =
+            |at: &i64| 5.0 + 4.0 * (seconds_as_f64(*at) / 86_400.0 * std::f64::consts::TAU).sin();
         let t_c: Vec<f64> = times.iter().map(wave).collect();
         let rh = vec![0.8; times.len()];
         let ratio: Vec<f64> = t_c.iter().map(|t| 0.004 + 0.0001 * t).collect();

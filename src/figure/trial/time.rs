@@ -28,7 +28,7 @@ const STEPS: [i64; 12] = [
 pub fn marks((from, to): (i64, i64), most: usize) -> Vec<(i64, String)> {
     let most = i64::try_from(most).unwrap_or(i64::MAX).max(1);
     let fits = |step: &i64| (to - from) / step < most;
-    let last = STEPS[STEPS.len() - 1];
+    let last = STEPS.last().copied().unwrap_or(DAY);
     let step = STEPS.into_iter().find(fits).unwrap_or_else(|| {
         let quarters = (to - from) / (last * most) + 1;
         last * quarters

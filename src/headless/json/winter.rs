@@ -9,6 +9,9 @@ use crate::physics::mould::Sensitivity;
 use crate::report::winter::WinterTold;
 use crate::survey::word::Word;
 
+/// What a column tells of the difference.
+type PartOf = fn(&LaidOver) -> &Apart;
+
 /// Number of the layout of the output.
 const FORMAT: u32 = 1;
 
@@ -53,7 +56,7 @@ fn laid(laid: &Laid) -> Object {
         .with("period", laid.period.0)
         .with("ran", laid.ran.as_str())
         .found("hours", &laid.over, |over| over.hours);
-    let columns: [(&'static str, fn(&LaidOver) -> &Apart, f64); 3] = [
+    let columns: [(&'static str, PartOf, f64); 3] = [
         ("inside_k", |over| &over.t_c, 1.0),
         ("rh_percent", |over| &over.rh, 100.0),
         ("water_g_per_kg", |over| &over.water, 1000.0),

@@ -223,7 +223,7 @@ mod tests {
         assert!(name.ends_with(".csv") && is_plain_file_name(&name));
         assert_eq!(keep_data(&to, ROWS, "other name.csv").unwrap(), name);
         assert_eq!(fs::read_dir(&to).unwrap().count(), 1);
-        assert_eq!(find_data(&[to.clone()], &name).unwrap(), ROWS);
+        assert_eq!(find_data(std::slice::from_ref(&to), &name).unwrap(), ROWS);
         let other = keep_data(&to, b"x", "run.sh").unwrap();
         assert!(other.ends_with(".txt"), "{other}");
     }
@@ -235,14 +235,14 @@ mod tests {
         fs::create_dir_all(&to).unwrap();
         fs::write(folder.path().join("secret.csv"), ROWS).unwrap();
         for name in ["../secret.csv", "..", "a/b.csv", "c:\\x.csv"] {
-            let refused = find_data(&[to.clone()], name).unwrap_err();
+            let refused = find_data(std::slice::from_ref(&to), name).unwrap_err();
             assert!(
                 matches!(refused, DataError::LeadsElsewhere { .. }),
                 "{name}"
             );
-            assert!(carry_data([name], &[to.clone()], folder.path()).is_empty());
+            assert!(carry_data([name], std::slice::from_ref(&to), folder.path()).is_empty());
         }
-        let missing = find_data(&[to.clone()], "gone.csv").unwrap_err();
+        let missing = find_data(std::slice::from_ref(&to), "gone.csv").unwrap_err();
         let words = missing.to_string();
         assert!(
             words.contains("gone.csv") && words.contains("van.data"),

@@ -34,7 +34,7 @@ impl Maker {
     }
 
     fn moment(&mut self) -> Moment {
-        Moment::from_seconds(i64::from(self.next() % 4_000_000_000)).expect("of the calendar")
+        Moment::from_seconds(i64::from(self.next() % 4_000_000_000)).unwrap()
     }
 
     fn mapping(&mut self) -> Mapping {

@@ -6,7 +6,7 @@ use gapledger::series::{
 use gapledger::survey::*;
 
 fn moment(text: &str) -> Moment {
-    Moment::parse(text).expect("a moment")
+    Moment::parse(text).unwrap()
 }
 
 fn readings(what: What, unit: Unit, sensor: &str) -> Column {
