@@ -211,6 +211,12 @@ impl HeaterFuel {
         Self::LiquidFuel,
     ];
 
+    /// Whether a flame burns in it, which is never left alone.
+    #[must_use]
+    pub fn is_flame(self) -> bool {
+        self != Self::Electricity
+    }
+
     /// The trade's word for it.
     #[must_use]
     pub fn name(self) -> &'static str {

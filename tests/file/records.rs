@@ -112,6 +112,10 @@ fn every_value_of_the_survey_file_is_in_the_json() {
             // `gap(5)` is `behind_gap`, `opening(…)` is `behind_opening`.
             ("behind", value) if value == "gap" => ("behind_gap", json!(5.0)),
             ("behind", value) if value == "opening" => ("free_area_mm2", json!(5000.0)),
+            // `named(…)` is `zone_name`, `offset(…)` is `zone_ahead_s`.
+            ("zone", value) if value == "named" => ("zone_name", json!("Europe/London")),
+            ("zone", value) if value == "offset" => ("zone_ahead_s", json!(-3600.0)),
+            ("ahead_s", value) => ("zone_ahead_s", value),
             (field, value) => (field, value),
         };
         assert!(

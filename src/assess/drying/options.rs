@@ -406,7 +406,7 @@ fn provisos(
     cases: &[Answer<OptionCase>],
 ) -> Vec<Proviso> {
     let heater = appliances.heater.as_ref();
-    let flame = heater.is_some_and(|heater| heater.fuel != HeaterFuel::Electricity);
+    let flame = heater.is_some_and(|heater| heater.fuel.is_flame());
     let some = |of: fn(&OptionCase) -> bool| {
         let known = ground.survey.weather.iter().zip(cases);
         let season = known.filter(|(case, _)| ground.share(case) > 0.0);

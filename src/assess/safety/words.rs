@@ -148,11 +148,16 @@ fn joined(verdict: &SafetyVerdict, head: &str) -> String {
 
 /// How much of what is asked for is there.
 pub(super) fn below(high_share: f64, low_share: f64) -> String {
-    format!(
-        "{} % of the high and {} % of the low free area asked for",
-        whole_percent(high_share),
-        whole_percent(low_share)
-    )
+    let [high, low] = [high_share, low_share].map(whole_percent);
+    match (high_share < 1.0, low_share < 1.0) {
+        (true, false) => format!(
+            "only {high} % of the free area asked for high up; low down there is enough, {low} %"
+        ),
+        (false, true) => format!(
+            "only {low} % of the free area asked for low down; high up there is enough, {high} %"
+        ),
+        _ => format!("only {high} % of the free area asked for high up, and {low} % low down"),
+    }
 }
 
 /// What to do before anybody sleeps there, as a sentence.

@@ -114,7 +114,10 @@ fn where_a_winter_was_run_its_shares_and_costs_stand_in_place_of_the_weather_cas
         .expect("a sample")
         .survey;
     let by_cases = text_of(&Study::of(&survey));
-    assert!(by_cases.contains("made of the weather cases"), "{by_cases}");
+    assert!(
+        by_cases.contains("the weather cases together"),
+        "{by_cases}"
+    );
     survey.stay.winter = Some(TypicalWinter::MildMaritime);
     survey.stay.season_first = "01-10".into();
     survey.stay.season_last = "01-23".into();
@@ -127,7 +130,7 @@ fn where_a_winter_was_run_its_shares_and_costs_stand_in_place_of_the_weather_cas
         "{text}"
     );
     assert!(text.contains("mild maritime winter"), "{text}");
-    assert!(!text.contains("made of the weather cases"), "{text}");
+    assert!(!text.contains("the weather cases together"), "{text}");
     assert!(!text.contains("in some weather"), "{text}");
     let mut told = 0;
     for (option, season) in run.options().iter().zip(run.seasons()) {

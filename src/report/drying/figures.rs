@@ -307,7 +307,7 @@ pub(crate) fn to_buy(to_buy: &ToBuy, reasons: &mut Reasons) -> String {
 /// What the shares of the season are shares of, in a sentence.
 pub(crate) fn shares(comparison: &Comparison) -> &'static str {
     match comparison.shares {
-        Shares::WeatherCases => "The season is made of the weather cases by their shares.",
+        Shares::WeatherCases => "The season is the weather cases together, each by its share.",
         Shares::Winter => "The season is the winter hour by hour, not the weather cases.",
     }
 }

@@ -110,9 +110,10 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
     after_sealing(&mut part, comparison, first);
     not_worth(&mut part, comparison);
     let mut reasons = Reasons::default();
+    let target = Kind::RelativeHumidity.text(comparison.target_rh);
     let mut table = Table::default()
         .wide(in_currency("What", currency), Align::Left, 1)
-        .column("keeps it there", Align::Left);
+        .column(format!("at {target} or below"), Align::Left);
     for words in ["to\u{a0}buy", "a\u{a0}month", "a\u{a0}winter"] {
         table = table.column(words, Align::Decimal);
     }

@@ -225,7 +225,7 @@ pub(super) fn damp(material: &Material<'_>) -> Option<Line> {
     };
     Some(Line::new(
         format!(
-            "{sign}{words} it is {rh} humid inside, mean of the season; at most {target} is wanted."
+            "{sign}{words} it is {rh} humid inside, on average over the season; at most {target} is wanted."
         ),
         Leads::DryingHeat,
     ))

@@ -21,8 +21,14 @@ pub(super) fn headline(first: &Answer<Option<First>>, currency: &str) -> Option<
     let first = first.as_ref().ok()?.as_ref()?;
     let kept_out = first.kept_out().ok()?;
     let gaps = counted(first.gaps.len(), "gap", "gaps");
+    let mut dangers = first.plan.findings.iter();
+    let begins = if dangers.any(|one| one.severity == Severity::Danger) {
+        "▲ Have the fixed ventilation put right before anything is sealed; then sealing"
+    } else {
+        "Sealing"
+    };
     let words = format!(
-        "Sealing {gaps} for {}{} keeps out {} of the air that wind drives in.",
+        "{begins} {gaps} for {}{} keeps out {} of the air that wind drives in.",
         price(first.plan.cost, currency),
         material_alone(&first.plan),
         Kind::WholePercent.text(kept_out)
@@ -154,12 +160,12 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
     }
     let chosen = match first.chosen {
         Chosen::Planned => "Planned gaps",
-        Chosen::Proposed => "None is planned yet: gaps that save most",
+        Chosen::Proposed => "No gap is planned yet: these save most",
         Chosen::Within => "Gaps of the best set for the money named",
     };
     let more = match first.more {
         0 => String::new(),
-        more => format!("; {more} more in the plan"),
+        more => format!("; {more} more stand in the sealing plan"),
     };
     part.notes
         .push(format!("{chosen}, best for their money first{more}."));
@@ -216,7 +222,8 @@ fn less_air(plan: &Plan, currency: &str) -> Option<String> {
     });
     let (before, after) = (renewed(*before), renewed(*after));
     Some(format!(
-        "Less draught and cold: in most wind the air is then new every {after}, not every {before}.{heat}"
+        "Less draught and cold: in the windiest weather the air is then new every {after}, not every \
+         {before}.{heat}"
     ))
 }
 
@@ -238,7 +245,7 @@ fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<
     }
     if let (Some(now), Some(then)) = (share(now), share(then)) {
         parts.push(if now == then {
-            "holds as long".to_owned()
+            "holds for as much of the season".to_owned()
         } else {
             format!("holds for {then} of the season, not {now}")
         });

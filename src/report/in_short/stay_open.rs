@@ -21,11 +21,11 @@ fn why(refusal: Refusal) -> Why {
             ("Fresh air for the people inside", "")
         }
         Refusal::ProtectsPeople(Purpose::ApplianceAir) => (
-            "Air of a flame or the refrigerator",
-            "; closed, it makes carbon monoxide",
+            "Air for a flame or the refrigerator",
+            "; closed, the flame can make carbon monoxide",
         ),
         Refusal::ProtectsPeople(Purpose::GasDropOut) | Refusal::DropOut => {
-            ("Gas that leaks falls out here", "")
+            ("Leaking gas drains out here", "")
         }
         Refusal::NeverClosed(GapPart::Flue) => ("Exhaust gas goes out here", ""),
         Refusal::NeverClosed(GapPart::BatteryVent) => ("Gas of the battery gets out here", ""),

@@ -29,6 +29,14 @@ fn frost(part: &mut Part, material: &Material<'_>) {
             name => format!("“{name}”"),
         };
         match known.iter().find(|reach| reach.heater == heater.id) {
+            // A flame is no frost guard of a vehicle that nobody is in.
+            Some(reach) if survey.set_up == SetUp::LaidUp && heater.fuel.is_flame() => part.line(
+                format!(
+                    "▲ Only while somebody is there to watch the flame: {}",
+                    holds(&name, reach)
+                ),
+                Leads::Place(Place::at(Item::Heater(heater.id), Field::Rating)),
+            ),
             Some(reach) => part.line(
                 format!("{} {}", sign(reach), capital(&holds(&name, reach))),
                 Leads::Place(Place::at(Item::Heater(heater.id), Field::Rating)),

@@ -254,7 +254,7 @@ impl Stored for Moment {
 
 impl Serialize for Moment {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        Text(self.0.to_string()).serialize(serializer)
+        serializer.collect_str(&self.0)
     }
 }
 

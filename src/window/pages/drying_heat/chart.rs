@@ -133,7 +133,7 @@ mod tests {
         let words = state_words(&air);
         assert!(words.starts_with("30.0\u{a0}°C, "), "{words}");
         assert!(
-            words.ends_with("21.4\u{a0}g/kg, dew point 25.0\u{a0}°C"),
+            words.ends_with("21.36\u{a0}g/kg, dew point 25.0\u{a0}°C"),
             "{words}"
         );
     }
