@@ -183,7 +183,7 @@ fn the_words_in_an_empty_field_have_room() {
         .get_by_role_and_label(Role::TextInput, "Latitude")
         .rect();
     // "of the winter" in 14 points.
-    assert!(field.width() > 90.0, "{field:?}");
+    assert!(field.width() > 104.0, "{field:?}");
     let short = window.get_by_role_and_label(Role::TextInput, "First day");
     assert!(short.rect().width() > field.width());
 }

@@ -23,7 +23,7 @@ pub(super) fn headline(first: &Answer<Option<First>>, currency: &str) -> Option<
     let gaps = counted(first.gaps.len(), "gap", "gaps");
     let mut dangers = first.plan.findings.iter();
     let begins = if dangers.any(|one| one.severity == Severity::Danger) {
-        "▲ Have the fixed ventilation put right before anything is sealed; then sealing"
+        "▲ Ventilation first; then sealing"
     } else {
         "Sealing"
     };
@@ -165,7 +165,7 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
     };
     let more = match first.more {
         0 => String::new(),
-        more => format!("; {more} more stand in the sealing plan"),
+        more => format!("; the plan has {more} more"),
     };
     part.notes
         .push(format!("{chosen}, best for their money first{more}."));

@@ -27,7 +27,7 @@ use egui::text_selection::CCursorRange;
 use egui::{Id, Key, Response, Stroke, TextEdit, Ui};
 
 /// Edges of an input to both sides of its words, and a little air.
-const HINT_MARGIN: f32 = 10.0;
+const HINT_MARGIN: f32 = 28.0;
 
 /// What newly typed text or a key makes of the value: `None` where it stays.
 type Commit = Option<Option<f64>>;
