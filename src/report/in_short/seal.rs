@@ -23,7 +23,7 @@ pub(super) fn headline(first: &Answer<Option<First>>, currency: &str) -> Option<
     let gaps = counted(first.gaps.len(), "gap", "gaps");
     let mut dangers = first.plan.findings.iter();
     let begins = if dangers.any(|one| one.severity == Severity::Danger) {
-        "▲ Ventilation first; then sealing"
+        "▲ Ventilation first; sealing"
     } else {
         "Sealing"
     };
