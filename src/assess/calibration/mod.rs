@@ -2,7 +2,7 @@
 //!
 //! Every gap's flow is uncertain, and so is what nobody found. A measurement of the whole vehicle
 //! says which of all that is likely. Two things come of it: a factor on the flow of every gap, in
-//! closed form, with which all plain results are worked out ([`Factors`]); and a weight for every
+//! closed form, with which all plain results are worked out (`Factors`); and a weight for every
 //! draw of the uncertainty, in `assess/uncertainty`, from which the intervals follow.
 
 mod closed_form;
