@@ -1,10 +1,8 @@
 //! The command that prints the guide.
 
-use super::standard_output::is_standard_output;
-use crate::assess::shown::{Shown, Units};
+use crate::assess::shown::Units;
 use crate::sheet::Paper;
 use crate::survey::VehicleKind;
-use crate::survey::date::DateWay;
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
@@ -60,9 +58,12 @@ pub(super) use without_typesetter::{GuideFailure, write};
 
 #[cfg(feature = "sheet")]
 mod with_typesetter {
-    use super::{GuideArguments, Shown, is_standard_output};
+    use super::super::standard_output::is_standard_output;
+    use super::GuideArguments;
+    use crate::assess::shown::Shown;
     use crate::sheet::output::{self, OutputError};
     use crate::sheet::{SheetError, guide, typeset};
+    use crate::survey::date::DateWay;
 
     /// Why there is no guide.
     #[derive(Debug, thiserror::Error)]
@@ -75,7 +76,7 @@ mod with_typesetter {
 
     /// Writes the guide, or gives it back where it goes to standard output.
     pub(in crate::headless) fn write(arguments: &GuideArguments) -> Result<Vec<u8>, GuideFailure> {
-        let shown = Shown::of(arguments.units, super::DateWay::YearMonthDay);
+        let shown = Shown::of(arguments.units, DateWay::YearMonthDay);
         let sheet = guide(arguments.vehicle.into(), arguments.paper, &shown);
         let pdf = typeset(&sheet)?.pdf()?;
         if is_standard_output(&arguments.output) {
