@@ -27,7 +27,7 @@ fn places() -> Result<Vec<String>, Box<dyn Error>> {
         "rs", "md", "typ", "py", "sh", "ron", "csv", "ttf", "png", "txt",
     ];
     let mut places = vec!["/DEVELOPERS.md".to_owned(), "/README.md".to_owned()];
-    for folder in ["src", "tests", "sample-surveys", "desktop"] {
+    for folder in ["src", "tests", "sample-surveys", "icons"] {
         for file in files_under(folder, &endings)? {
             let path = format!("/{}", file.to_string_lossy().replace('\\', "/"));
             let ends = path.match_indices('/').map(|(at, _)| at).skip(1);

@@ -16,7 +16,7 @@ const LONG_FILES: [(&str, &str); 0] = [];
 
 /// All that may lie at the top, besides names that begin with a dot. `target` is what a build
 /// leaves there, `proptest-regressions` what a test of a property that failed on random cases does.
-const TOP_LEVEL: [&str; 12] = [
+const TOP_LEVEL: [&str; 11] = [
     "Cargo.toml",
     "Cargo.lock",
     "README.md",
@@ -26,7 +26,6 @@ const TOP_LEVEL: [&str; 12] = [
     "tests",
     "sample-surveys",
     "icons",
-    "desktop",
     "proptest-regressions",
     "target",
 ];

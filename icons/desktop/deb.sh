@@ -1,10 +1,10 @@
 #!/usr/bin/env bash
-# Builds the Debian package: bash desktop/deb.sh [PROFILE]
+# Builds the Debian package: bash icons/desktop/deb.sh [PROFILE]
 #
 # Needs cargo-deb. What it holds stands in Cargo.toml under package.metadata.deb. The package lies
 # under target/debian when it is done. PROFILE is release unless another is named.
 set -euo pipefail
-cd "$(dirname "${BASH_SOURCE[0]}")/.."
+cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 
 profile=${1:-release}
 folder=$profile
