@@ -1,6 +1,5 @@
 //! What to seal first: what it costs, what it gains, and what it does not.
 
-use super::leak::renewed;
 use super::page::{Leads, Line, Part, known};
 use crate::assess::drying::{Comparison, OptionAnswer};
 use crate::assess::in_short::{First, Pick, pick};
@@ -11,7 +10,7 @@ use crate::assess::{Answer, Mark};
 use crate::report::sealing::{
     any_suggested, in_currency, material_alone, nothing_to_do, suggested,
 };
-use crate::report::words::{duration, minutes, name};
+use crate::report::words::{duration, minutes, name, renewed};
 use crate::report::{Align, Material, Reasons, Table};
 use crate::survey::leave::{self, ELECTRICIAN, Refusal};
 use crate::survey::{GapId, Item, Place, Severity, Survey, number};
