@@ -183,10 +183,7 @@ fn logger(survey: &Survey, id: Option<SeriesId>) -> String {
     let Some(logger) = survey.logger(id) else {
         return format!("logger {id}, which is not in the survey");
     };
-    let name = match logger.name.trim() {
-        "" => format!("logger {id}"),
-        name => name.to_owned(),
-    };
+    let name = named(logger);
     let place = Some(logger.place.trim().to_owned()).filter(|place| !place.is_empty());
     let left_out = match logger.left_out.len() {
         0 => None,
@@ -201,8 +198,16 @@ fn logger(survey: &Survey, id: Option<SeriesId>) -> String {
     format!("{name} ({})", parts.collect::<Vec<_>>().join(", "))
 }
 
+/// The name of a logger within a sentence.
+pub(super) fn named(logger: &LoggerSeries) -> String {
+    match logger.name.trim() {
+        "" => format!("logger {}", logger.id),
+        name => name.to_owned(),
+    }
+}
+
 /// What was taken off a logger's readings, and how that is known.
-fn offsets(logger: &LoggerSeries) -> String {
+pub(super) fn offsets(logger: &LoggerSeries) -> String {
     let off = [
         logger.too_warm_k.map(|kelvin| Kind::Kelvin.typed(kelvin)),
         logger
