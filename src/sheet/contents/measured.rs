@@ -16,6 +16,7 @@ impl Writer<'_> {
             self.add(tested::air_change(&told));
         } else {
             self.fan_tests();
+            self.add(measured::checks_of_loggers(&told));
         }
         for trial in &told.survey.trials {
             self.trial(trial);
