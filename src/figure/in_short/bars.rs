@@ -31,8 +31,6 @@ const ROW: f64 = 6.4;
 const HEAD: f64 = 6.0;
 /// Height of letters, mm.
 const LETTER: f64 = 2.6;
-/// Width of a letter on average, in heights of it.
-const LETTER_WIDTH: f64 = 0.6;
 /// Half the height of a bar, mm.
 const HALF: f64 = 1.9;
 /// Shares of the width: where the bar begins, where it ends, and where the amounts end.
@@ -128,7 +126,7 @@ mod tests {
             a_winter: "13348.80".to_owned(),
         };
         let scene = bars(std::slice::from_ref(&option), "EUR", 176.0);
-        let wide = |text: &str| count(text.chars().count()) * LETTER * LETTER_WIDTH;
+        let wide = |text: &str| crate::figure::scene::wide(text, LETTER);
         let ends = |words: &str| {
             let found = scene.marks.iter().find_map(|mark| match &mark.shape {
                 Shape::Text {

@@ -158,8 +158,7 @@ fn everything_stays_on_the_sheet_and_names_are_cut_rather_than_overprinted() {
                 ..
             } = &mark.shape
             {
-                #[expect(clippy::cast_precision_loss, reason = "a few letters")]
-                let long = text.chars().count() as f64 * size * LETTER_WIDTH;
+                let long = wide(text, *size);
                 let (from, to) = match anchor {
                     Anchor::Left => (at.x, at.x + long),
                     Anchor::Middle => (at.x - long / 2.0, at.x + long / 2.0),
