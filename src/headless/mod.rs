@@ -205,6 +205,9 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             let mut findings = study.assessment().findings.clone();
             let states = file::photo_states(&file, survey);
             findings.extend(findings::photos(survey, &states));
+            let folders = tasks::data_folders(Some(&file), None);
+            let troubles = tasks::Shelf::default().troubles(&folders, survey);
+            findings.extend(findings::data_files(survey, &troubles));
             findings.extend(sheet::unprintable(survey));
             findings.sort_by_key(|finding| finding.severity);
             let outcome = if strict {

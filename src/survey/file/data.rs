@@ -34,6 +34,15 @@ pub enum DataError {
         /// Where it should be.
         folder: PathBuf,
     },
+    /// It is another file than the one that was taken in.
+    #[error(
+        "the file \u{201c}{name}\u{201d} in the survey\u{2019}s data folder was changed since it was taken in: \
+         put the old one back, or choose the changed one as another file"
+    )]
+    Changed {
+        /// Its name.
+        name: String,
+    },
     /// A folder, a pipe or a device.
     #[error("\u{201c}{}\u{201d} is no file with readings but a folder, a pipe or a device", .path.display())]
     NotAFile {
@@ -168,7 +177,15 @@ pub fn find_data(folders: &[PathBuf], name: &str) -> Result<Vec<u8>, DataError> 
         .map(|folder| folder.join(name))
         .filter(|path| path.symlink_metadata().is_ok());
     match there.next() {
-        Some(path) => read_data_file(&path),
+        Some(path) => {
+            let bytes = read_data_file(&path)?;
+            match by_content::is_of(name, &bytes) {
+                true => Ok(bytes),
+                false => Err(DataError::Changed {
+                    name: name.to_owned(),
+                }),
+            }
+        }
         None => Err(DataError::Missing {
             name: name.to_owned(),
             folder: folders.first().cloned().unwrap_or_default(),
@@ -245,6 +262,19 @@ mod tests {
             words.contains("gone.csv") && words.contains("van.data"),
             "{words}"
         );
+    }
+
+    #[test]
+    fn a_file_that_was_changed_is_no_longer_the_one_taken_in() {
+        let folder = tempfile::tempdir().unwrap();
+        let to = folder.path().join("van.data");
+        let name = keep_data(&to, ROWS, "a.csv").unwrap();
+        fs::write(to.join(&name), b"time,t,rh\n2026-11-05 14:30,9.0,80\n").unwrap();
+        let refused = find_data(std::slice::from_ref(&to), &name).unwrap_err();
+        assert!(matches!(refused, DataError::Changed { .. }), "{refused}");
+        // A name that somebody gave says nothing of the content.
+        fs::write(to.join("orchard-inside.csv"), b"anything").unwrap();
+        assert!(find_data(&[to], "orchard-inside.csv").is_ok());
     }
 
     #[test]

@@ -5,7 +5,7 @@ use super::effort::Effort;
 use crate::assess::{Part, measured};
 use crate::figure::trial;
 use crate::sheet::unprintable;
-use crate::survey::Trial;
+use crate::survey::{Trial, findings};
 use crate::tasks;
 use crate::window::background::Line;
 use std::sync::Arc;
@@ -20,6 +20,11 @@ pub(super) fn results(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) 
         .of
         .unprintable
         .get_or_init(|| unprintable(study.survey()));
+    asked.of.files.get_or_init(|| {
+        let data = &asked.of.data;
+        let troubles = data.shelf.troubles(&data.folders, study.survey());
+        findings::data_files(study.survey(), &troubles)
+    });
     line.send((asked.clone(), Part::Assessment));
     if line.stopped() {
         return;
