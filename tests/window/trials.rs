@@ -278,10 +278,14 @@ fn odd_readings_are_left_out_and_put_back_by_the_users_word() {
     let odd = "Relative humidity from 2026-11-10 00:00 to 2026-11-10 23:00: reads above 100 %";
     assert!(shows(&window, odd));
     assert!(shows(&window, "Nothing: every reading counts."));
+    // The chart marks them, and its legend says with what.
+    assert!(shows(&window, "odd, still counts"));
     let leave = format!("Leave out {odd} (24 readings)");
     press_far(&mut window, &leave);
     assert_eq!(survey(&window).series[0].left_out.len(), 1);
     assert!(window.query_by_label(&leave).is_none());
+    assert!(!shows(&window, "odd, still counts"));
+    assert!(shows(&window, "inside, left out"));
     focus_chart(&mut window);
     press_far(&mut window, &format!("Put back {odd}"));
     assert!(survey(&window).series[0].left_out.is_empty());

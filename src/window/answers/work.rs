@@ -149,11 +149,15 @@ pub(super) fn trials(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
         return;
     };
     data.shelf.keep_only(survey);
+    let odd = odd.get_or_init(|| measured::odd(survey, &read));
     lines.get_or_init(|| {
-        let of = |trial: &Trial| (trial.id, trial::lines(study, trial, &read).map(Arc::new));
+        let of = |trial: &Trial| {
+            let lines = trial::lines(study, trial, &read);
+            let lines = lines.map(|lines| Arc::new(lines.with_odd(trial, odd)));
+            (trial.id, lines)
+        };
         survey.trials.iter().map(of).collect()
     });
-    odd.get_or_init(|| measured::odd(survey, &read));
     line.send((asked.clone(), Part::Trials));
     if line.stopped() || !survey.asks_for_readings() {
         return;

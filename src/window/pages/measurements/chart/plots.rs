@@ -4,13 +4,17 @@ use super::super::super::air_change::lines::{self, Look};
 use super::super::super::plots::{self, Axis};
 use super::span::Span;
 use super::view::{ChartView, Dragged, Drawn};
+use crate::figure::scene::{Dash, Role};
+use crate::figure::styles::{Marker, Style};
 use crate::figure::trial::{Band, Lines, Quantity, Track, round_range, time};
 use crate::physics::counts::{seconds_as_f64, whole};
 use crate::window::theme::{Palette, palette};
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Color32, Id, Rect, Sense, Stroke, Ui};
-use egui_plot::{GridMark, Line, Plot, PlotTransform, PlotUi, Span as Shade, VLine};
+use egui_plot::{
+    GridMark, Line, Plot, PlotTransform, PlotUi, Points as Marks, Span as Shade, VLine,
+};
 
 /// Heights of a plot, and of one in a low window.
 const HEIGHT: f32 = 150.0;
@@ -23,6 +27,16 @@ const POINTS_PER_PAIR: f32 = 1.5;
 const CORNER: f64 = 0.02;
 /// Points of the screen that a mark of time needs.
 const MARK: f32 = 64.0;
+
+/// Marks at odd readings: the one look of a chart with a triangle, and no line.
+const ODD: Style = Style {
+    role: Role::Ink,
+    dash: Dash::Solid,
+    marker: Marker::Triangle,
+    width: 0.0,
+};
+/// Half of what such a mark measures, points of the screen.
+const ODD_RADIUS: f32 = 4.0;
 
 /// Where the plots are on the screen.
 pub(super) struct OnScreen {
@@ -105,9 +119,14 @@ pub(super) fn show(
 /// The lines of a quantity, thinned.
 fn drawn(lines: &Lines, quantity: Quantity, shown: Span, pairs: usize) -> Drawn {
     let tracks = lines.tracks(quantity).into_iter();
-    tracks
+    let mut drawn: Drawn = tracks
         .map(|(name, track, style)| (name.to_owned(), style, track.lines(shown, pairs)))
-        .collect()
+        .collect();
+    let odd = lines.doubtful(quantity, shown, pairs);
+    if !odd.is_empty() {
+        drawn.push(("odd, still counts".to_owned(), ODD, vec![odd]));
+    }
+    drawn
 }
 
 fn one(
@@ -163,6 +182,12 @@ fn one(
             let look = Look::of_palette(*style, &palette);
             for piece in pieces {
                 let points: Vec<[f64; 2]> = piece.iter().map(|[x, y]| [*x, axis.at(*y)]).collect();
+                if *style == ODD {
+                    let marks = Marks::new(name.clone(), points).allow_hover(false);
+                    let marks = marks.color(look.colour).radius(ODD_RADIUS);
+                    plot.points(marks.shape(look.marker).filled(true));
+                    continue;
+                }
                 let line = Line::new(name.clone(), points).allow_hover(false);
                 plot.line(line.color(look.colour).style(look.dash).width(look.width));
             }
