@@ -239,7 +239,7 @@ impl Lines {
             for (at, limit) in self.limits.iter().enumerate() {
                 let dash = [Dash::Dashed, Dash::Dotted];
                 let dash = dash.get(at % 2).copied().unwrap_or(Dash::Dotted);
-                tracks.push((&limit.name, &limit.humidity, style(Role::Leak, dash, 0.35)));
+                tracks.push((&limit.name, &limit.humidity, style(Role::Third, dash, 0.35)));
             }
         }
         tracks.retain(|(_, track, _)| !track.is_empty());

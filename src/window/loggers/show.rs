@@ -254,6 +254,7 @@ fn clock(ui: &mut Ui, chosen: &mut Chosen, queue: &mut Queue) -> bool {
             chosen.mapping.clock_ahead_s = seconds_of(minutes * MINUTE);
             changed = true;
         }
+        ui.label("min");
         widgets::muted(ui, "Less than zero where it was behind.");
     });
     changed

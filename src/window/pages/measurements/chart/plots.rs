@@ -38,6 +38,9 @@ const ODD: Style = Style {
 /// Half of what such a mark measures, points of the screen.
 const ODD_RADIUS: f32 = 4.0;
 
+/// Height that a number beside a plot needs, points.
+const NUMBER_TALL: f32 = 24.0;
+
 /// Where the plots are on the screen.
 pub(super) struct OnScreen {
     /// All of them.
@@ -157,7 +160,7 @@ fn one(
         .show_y(false)
         .y_axis_min_width(NUMBERS)
         .y_axis_formatter(|mark, _| plots::number(mark.value).replace('-', "\u{2212}"))
-        .y_grid_spacer(|input| plots::marks(input.bounds))
+        .y_grid_spacer(move |input| sparse(plots::marks(input.bounds), height))
         .x_axis_formatter(|mark, _| time::words(moment(mark.value)))
         .x_grid_spacer(move |input| {
             let (from, to) = input.bounds;
@@ -195,6 +198,24 @@ fn one(
         before(plot, view, &palette);
     });
     (response.transform, response.response.rect)
+}
+
+/// Marks that stand far enough apart for their numbers in a plot of this height: every other one where
+/// all would be too near each other, since numbers without room are not drawn at all.
+fn sparse(marks: Vec<GridMark>, height: f32) -> Vec<GridMark> {
+    let fit = whole(f64::from(height / NUMBER_TALL));
+    if marks.len() <= fit {
+        return marks;
+    }
+    let twice = |mark: GridMark| GridMark {
+        step_size: 2.0 * mark.step_size,
+        ..mark
+    };
+    let is_round = |mark: &GridMark| {
+        let steps = mark.value / mark.step_size;
+        (steps - steps.round()).abs() < 1e-6
+    };
+    marks.into_iter().map(twice).filter(is_round).collect()
 }
 
 fn moment(seconds: f64) -> i64 {
@@ -247,5 +268,23 @@ fn before(plot: &mut PlotUi<'_>, view: &ChartView, palette: &Palette) {
                 .width(1.0)
                 .allow_hover(false),
         );
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_beside_a_low_plot_stand_far_enough_apart_to_be_drawn() {
+        for (low, high) in [(50.0, 100.0), (2.0, 10.0), (-5.0, 15.0), (20.0, 100.0)] {
+            for height in [LOW, HEIGHT] {
+                let marks = sparse(plots::marks((low, high)), height);
+                assert!(marks.len() >= 2, "{low} to {high}: {marks:?}");
+                // Twenty points is what the plot asks for at least, its own words below it left out.
+                let apart = f64::from(height - 16.0) * marks[0].step_size / (high - low);
+                assert!(apart > 20.0, "{low} to {high} in {height}: {apart}");
+            }
+        }
     }
 }
