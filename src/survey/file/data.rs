@@ -12,7 +12,6 @@ use super::photos::is_plain_file_name;
 use crate::series::MOST_BYTES;
 use crate::survey::Survey;
 use std::collections::BTreeSet;
-use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
@@ -222,6 +221,7 @@ pub fn carry_data_through<'a>(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::fs;
 
     const ROWS: &[u8] = b"time,t,rh\n2026-11-05 14:30,5.0,80\n";
 

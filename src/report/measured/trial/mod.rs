@@ -63,6 +63,37 @@ pub fn section(told: &Material<'_>, trial: &Trial) -> Section {
     section
 }
 
+/// What each method of a trial did, for the owner of the vehicle; nothing in it where nothing is known of
+/// any.
+#[must_use]
+pub fn for_owners(told: &Material<'_>, trial: &Trial) -> Section {
+    let mut section = Section::new(capital(&title(trial)));
+    let outcome = told.study.tried().map(|tried| tried.trial(trial.id));
+    let Some(Ok(outcome)) = outcome else {
+        return section;
+    };
+    if outcome.methods.is_empty() {
+        return section;
+    }
+    verdicts(&mut section, outcome);
+    let days = trial.periods.iter().filter_map(|period| period.span_s());
+    let days = days.reduce(|(from, to), (first, last)| (from.min(first), to.max(last)));
+    let days = days.map(|(from, to)| {
+        Fact::new(
+            "Read",
+            format!(
+                "{} to {}",
+                crate::series::moment(from),
+                crate::series::moment(to)
+            ),
+        )
+    });
+    let mut rows: Vec<Fact> = days.into_iter().collect();
+    rows.extend(recorded(told.survey, trial));
+    section.facts(rows, &Reasons::default());
+    section
+}
+
 /// The name of a trial within a sentence.
 fn title(trial: &Trial) -> String {
     match trial.name.trim() {
