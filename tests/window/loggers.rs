@@ -308,7 +308,8 @@ fn a_file_that_is_gone_is_a_finding_at_its_logger() {
     drop(window);
     let data = path.with_extension("data").join(&kept);
     std::fs::write(&data, "another file\n").unwrap();
-    let window = on_loggers(&path);
+    let mut window = on_loggers(&path);
+    press_far(&mut window, "Inside, inside, in free air");
     assert!(shows(&window, "was changed since it was taken in"));
     drop(window);
     std::fs::remove_file(&data).unwrap();

@@ -376,6 +376,11 @@ fn a_logger_is_checked_beside_another_and_its_offset_used_and_undone() {
     assert_eq!(white.offset_from, gapledger::survey::OffsetFrom::SideBySide);
     window.run();
     assert!(shows(&window, "This is taken off its readings."));
+    // Not in a field, where the same keys undo what is typed.
+    window
+        .get_by_role_and_label(Role::Button, "Remove the check of white")
+        .focus();
+    window.run();
     ctrl(&mut window, Key::Z);
     let white = &survey(&window).series[0];
     assert_eq!((white.too_warm_k, white.too_damp_percent), (None, None));
