@@ -2,6 +2,7 @@
 
 use super::super::super::fields::{Fields, field_findings, whole_findings, worst};
 use super::super::view::MeasurementsContext;
+use super::named::called;
 use super::{check, odd};
 use crate::survey::{
     BelowFreezing, Edit, Field, Hung, Item, LoggerSeries, OffsetFrom, Record, RecordId,
@@ -35,16 +36,6 @@ pub(super) fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
     if ui.button("Add a logger's file…").clicked() {
         context.queue.push(Request::ChooseLogger(None));
     }
-}
-
-/// What a logger is called: its name, its sensor, the file it came from, or its number.
-pub(super) fn called(series: &LoggerSeries) -> String {
-    let names = [&series.name, &series.sensor, &series.original];
-    let name = names.into_iter().map(|name| name.trim());
-    let name = name.filter(|name| !name.is_empty()).map(str::to_owned);
-    name.into_iter()
-        .next()
-        .unwrap_or_else(|| format!("Logger {}", series.id))
 }
 
 fn one(ui: &mut Ui, context: &mut MeasurementsContext<'_>, series: &LoggerSeries) {
