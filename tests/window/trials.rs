@@ -343,12 +343,6 @@ fn a_logger_is_checked_beside_another_and_its_offset_used_and_undone() {
         .queue()
         .push(gapledger::window::request::Request::GoTo(place));
     window.run();
-    let press_far = |window: &mut Window<'_>, name: &str| {
-        window
-            .get_by_role_and_label(Role::Button, name)
-            .click_accesskit();
-        window.run();
-    };
     press_far(&mut window, "Check white");
     window
         .get_by_role_and_label(Role::ComboBox, "Logger beside it")

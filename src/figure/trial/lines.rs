@@ -14,6 +14,9 @@ use std::sync::Arc;
 /// Seconds for which a reading of the outside air stands for it.
 const FOR_AN_HOUR: i64 = 3600;
 
+/// Pairs of marks at least at a stretch of odd readings: a short one is marked reading by reading.
+const LEAST_MARKS: usize = 8;
+
 /// The quantities drawn below each other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Quantity {
@@ -204,7 +207,7 @@ impl Lines {
                 continue;
             };
             let (part, all) = (seconds_as_f64(to - from), seconds_as_f64(shown.1 - shown.0));
-            let few = whole(count(pairs) * part / all.max(1.0) / 8.0).max(1);
+            let few = whole(count(pairs) * part / all.max(1.0) / 8.0).max(LEAST_MARKS);
             let lines = air.track(quantity).lines((from, to), few);
             let within = seconds_as_f64(from)..=seconds_as_f64(to);
             let of_stretch = lines.into_iter().flatten();
