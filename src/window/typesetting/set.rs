@@ -95,9 +95,13 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
             return;
         }
     }
+    let folder = of.folder.as_deref();
+    if matches!(key.choices.kind, Kind::Report | Kind::Completion) {
+        let watch = |share| line.progress(share);
+        of.try_trials(&watch);
+    }
     if key.choices.kind == Kind::Report {
         let watch = |share| line.progress(share);
-        let folder = of.folder.as_deref();
         let (study, threads) = (&of.study, effort.threads);
         tasks::winter_laid(study, folder, &watch);
         tasks::winter(study, folder, threads, &watch);
