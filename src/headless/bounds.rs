@@ -45,10 +45,13 @@ impl Bounds {
         let watcher = thread::Builder::new().name("bounds".to_owned());
         let _watching = watcher.spawn(move || {
             let begun = Instant::now();
-            while ended.recv_timeout(LOOK_EVERY) == Err(RecvTimeoutError::Timeout) {
+            loop {
                 if let Some(error) = self.broken(begun.elapsed(), megabytes_held()) {
                     let _ = writeln!(std::io::stderr(), "gapledger: {error}");
                     std::process::exit(2);
+                }
+                if ended.recv_timeout(LOOK_EVERY) != Err(RecvTimeoutError::Timeout) {
+                    return;
                 }
             }
         });

@@ -76,6 +76,12 @@ impl SetPages {
         self.sizes.get(page).copied()
     }
 
+    /// Whether they are those of this key.
+    #[must_use]
+    pub fn is_of(&self, key: &SheetKey) -> bool {
+        self.key == *key
+    }
+
     /// A sentence about characters that had to be replaced, if any had.
     #[must_use]
     pub fn replaced(&self) -> Option<&str> {
@@ -102,6 +108,8 @@ pub struct Typesetting {
     /// The sheet being set, and how far it is.
     running: Option<Running>,
     ready: Option<SetPages>,
+    /// How many sheets have begun to come: no two of them have the same number.
+    begun: u64,
     given_up: Option<(SheetKey, String)>,
     photos: Option<Arc<PrintCopies>>,
     pictures: Pictures,
@@ -154,6 +162,7 @@ impl Typesetting {
             setter,
             running: None,
             ready: None,
+            begun: 0,
             given_up: None,
             photos: None,
             pictures: Pictures::default(),
@@ -327,13 +336,13 @@ impl Typesetting {
             Said::Pages { sizes, replaced } => {
                 let Some(running) = &self.running else { return };
                 let before = self.ready.take();
-                let number = before.as_ref().map_or(0, |before| before.number + 1);
+                self.begun += 1;
                 // The same sheet drawn wider or narrower is the same PDF.
                 let same = before.filter(|before| before.key == running.key);
                 self.pictures.begin();
                 self.unpacking.forget();
                 self.ready = Some(SetPages {
-                    number,
+                    number: self.begun,
                     key: running.key.clone(),
                     width: running.width,
                     sizes,
@@ -386,7 +395,7 @@ impl Typesetting {
     /// Whether the pages are those of this key, all of them with their PDF.
     #[must_use]
     pub fn shows(&self, key: &SheetKey) -> bool {
-        let whole = |ready: &SetPages| ready.key == *key && ready.pdf.is_some();
+        let whole = |ready: &SetPages| ready.is_of(key) && ready.pdf.is_some();
         self.ready.as_ref().is_some_and(whole)
     }
 
