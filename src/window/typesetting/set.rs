@@ -1,6 +1,7 @@
 //! Setting a sheet, step by step, on a worker.
 
 use super::order::{Order, PrintCopies, SheetChoices};
+use crate::assess::words::sentence;
 use crate::physics::counts::{count, whole};
 use crate::sheet::photos::{logo, print_copies};
 use crate::sheet::setting::Said;
@@ -8,7 +9,7 @@ use crate::sheet::{Choices, Kind, Manuscript, Material, Workshop, contents};
 use crate::tasks;
 use crate::window::background::Line;
 use crate::window::body::narrow;
-use crate::window::notices::sentence_of;
+
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;
 use std::path::Path;
@@ -121,7 +122,7 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
         setter.set(manuscript, look, &|| line.stopped(), say)
     });
     if let Err(words) = set {
-        line.send(News::Failed(sentence_of(&words)));
+        line.send(News::Failed(sentence(&words)));
     }
 }
 

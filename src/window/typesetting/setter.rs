@@ -141,13 +141,11 @@ fn elsewhere(
             ended
         })
     })?;
+    // All was told, or it is of no use any more; it may hang with its output closed.
+    kill(&child);
     let mut words = String::new();
-    if !ended {
-        // It may hang with its output closed.
-        kill(&child);
-        if let Some(complaint) = complaint {
-            let _ = complaint.take(COMPLAINT).read_to_string(&mut words);
-        }
+    if let (false, Some(complaint)) = (ended, complaint) {
+        let _ = complaint.take(COMPLAINT).read_to_string(&mut words);
     }
     let mut child = child.into_inner().unwrap_or_else(PoisonError::into_inner);
     let status = child.wait().map_err(|error| unfinished(&error))?;
