@@ -82,3 +82,18 @@ fn the_top_of_the_package_holds_only_what_belongs_there() -> Result<(), Box<dyn 
     );
     Ok(())
 }
+
+/// All examples of the documentation are built as one program, in seconds; one that includes a file
+/// by its place beside the source keeps all of them from it, and each is then linked alone.
+#[test]
+fn no_example_of_the_documentation_includes_a_file_beside_its_source() -> Result<(), Box<dyn Error>>
+{
+    for file in files_under("src", &["rs", "md"])? {
+        let text = fs::read_to_string(package().join(&file))?;
+        let found = text.lines().find(|line| {
+            line.trim_start().starts_with("//") && line.contains(concat!("include_", "str!(\"."))
+        });
+        assert_eq!(found, None, "{}", file.display());
+    }
+    Ok(())
+}

@@ -10,8 +10,7 @@
 //! ```
 //! use gapledger::assess::sealing::{Aim, Prospect, plan};
 //! use gapledger::survey::file;
-//! let text = include_str!("../../../sample-surveys/farmyard-caravan.ron");
-//! let survey = file::parse(text)?;
+//! let survey = file::load("sample-surveys/farmyard-caravan.ron".as_ref())?.survey;
 //! let prospect = Prospect::new(&survey)?;
 //! let chosen = prospect.best_within(Aim::AchWindy, 60.0)?;
 //! let plan = plan(&survey, &chosen)?;

@@ -12,8 +12,8 @@
 //! use gapledger::assess::Study;
 //! use gapledger::assess::sealing::Aim;
 //! use gapledger::survey::file;
-//! let text = include_str!("../../../sample-surveys/farmyard-caravan.ron");
-//! let study = Study::of(&file::parse(text)?);
+//! let survey = file::load("sample-surveys/farmyard-caravan.ron".as_ref())?.survey;
+//! let study = Study::of(&survey);
 //! let season = study.assessment().season_ach_per_h.clone()?;
 //! let ranking = study.ranking(Aim::AchWindy).as_ref().map_err(Clone::clone)?;
 //! assert!(ranking.ranked[0].saves.ach_season_per_h.clone()? < season);
