@@ -9,6 +9,8 @@
 
 mod arguments;
 mod asked;
+#[cfg(feature = "sheet")]
+mod bounds;
 mod command;
 mod guide;
 mod json;
@@ -22,6 +24,8 @@ mod standard_output;
 mod winter;
 
 pub use arguments::Arguments;
+#[cfg(feature = "sheet")]
+pub use bounds::Bounds;
 pub use command::Command;
 pub use guide::{GuideArguments, VehicleWord};
 pub use series::SeriesArguments;
@@ -110,6 +114,9 @@ enum Failure {
     Guide(#[from] guide::GuideFailure),
     #[error(transparent)]
     Packaging(#[from] packaging::PackagingFailure),
+    #[cfg(feature = "sheet")]
+    #[error("no sheet was set, because what was asked did not come through: {0}")]
+    Pipe(#[from] io::Error),
     #[error("the set-up could not be changed: {0}")]
     SetUp(#[from] crate::survey::EditRefused),
     #[error("the results could not be put into JSON: {0}")]
@@ -149,14 +156,18 @@ fn run_in(
     out: &mut impl Write,
     errors: &mut impl Write,
 ) -> Outcome {
-    match done(command, dates) {
+    match done(command, dates, out) {
         Ok((bytes, outcome)) => print(&bytes, outcome, out, errors),
         Err(failure) => complain(&failure.to_string(), errors),
     }
 }
 
-/// What the command prints, and how it ends.
-fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure> {
+/// What the command prints, and how it ends; what cannot wait for the end is written at once.
+fn done(
+    command: Command,
+    dates: DateWay,
+    out: &mut impl Write,
+) -> Result<(Vec<u8>, Outcome), Failure> {
     match command {
         Command::Assess {
             file,
@@ -246,6 +257,11 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
         }
         Command::Winter(arguments) => through_winter(&arguments),
         Command::Guide(arguments) => Ok((guide::write(&arguments)?, Outcome::Fine)),
+        #[cfg(feature = "sheet")]
+        Command::SetPages(bounds) => {
+            bounds.keep(|| crate::sheet::setting::serve(&mut io::stdin().lock(), out))?;
+            Ok((Vec::new(), Outcome::Fine))
+        }
         Command::Packaging { folder } => {
             packaging::write(&folder)?;
             Ok((Vec::new(), Outcome::Fine))

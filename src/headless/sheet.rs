@@ -55,6 +55,7 @@ pub(super) use without_typesetter::{SheetFailure, unprintable, write};
 
 #[cfg(feature = "sheet")]
 mod with_typesetter {
+    use super::super::bounds::Bounds;
     use super::super::standard_output::is_standard_output;
     use super::{DateWay, Part, SheetArguments, Study};
     use crate::assess::uncertainty::DRAWS;
@@ -100,8 +101,11 @@ mod with_typesetter {
         };
         worked_out(study, choices.kind, &arguments.file);
         let material = Material::of(study, choices.kind, &photos);
-        let pages = typeset(&contents(&material, &choices))?;
-        let pdf = pages.pdf()?;
+        let (pages, pdf) = Bounds::default().keep(|| {
+            let pages = typeset(&contents(&material, &choices))?;
+            let pdf = pages.pdf()?;
+            Ok::<_, SheetError>((pages, pdf))
+        })?;
         if is_standard_output(&arguments.output) {
             return Ok(pdf);
         }
