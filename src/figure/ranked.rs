@@ -1,7 +1,7 @@
 //! Amounts below each other as bars, to be compared at a glance.
 
-use super::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
-use crate::physics::counts::{count, whole};
+use super::scene::{Anchor, Point, Role, Scene, Shape, Stroke, shortened};
+use crate::physics::counts::count;
 
 /// One amount.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,7 +41,7 @@ pub fn ranked(amounts: &[Amount], of: &str, width: f64) -> Scene {
     let mut told = Vec::new();
     for (at, one) in amounts.iter().enumerate() {
         let y = (count(at) + 0.5) * ROW;
-        let name = shortened(&one.name, (left - BESIDE) / (LETTER * LETTER_WIDTH));
+        let name = shortened(&one.name, LETTER, left - BESIDE);
         scene.text(Point::new(0.0, y), name, LETTER, Role::Ink, Anchor::Left);
         let share = if most > 0.0 { one.value / most } else { 0.0 };
         let end = left + share.clamp(0.0, 1.0) * room;
@@ -66,17 +66,6 @@ pub fn ranked(amounts: &[Amount], of: &str, width: f64) -> Scene {
     scene
 }
 
-/// Words cut to so many letters, with a sign that something is missing.
-pub(super) fn shortened(words: &str, letters: f64) -> String {
-    let fit = whole(letters.floor().max(1.0));
-    if words.chars().count() <= fit {
-        words.to_owned()
-    } else {
-        let kept: String = words.chars().take(fit.saturating_sub(1)).collect();
-        format!("{}…", kept.trim_end())
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -90,7 +79,8 @@ mod tests {
             words: words.to_owned(),
             role: Role::Leak,
         };
-        let long = "a name that is much too long to stand beside its own bar";
+        let long =
+            "a name that is much too long to stand beside its own bar, whatever the letters are";
         let scene = ranked(
             &[
                 amount(long, 40.0, "40.0 cm²*"),

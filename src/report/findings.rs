@@ -80,8 +80,14 @@ pub(crate) fn section(findings: &[Finding], told: impl Fn(&Finding) -> bool) -> 
         }
     }
     if !left_out.is_empty() {
+        let all = "`gapledger check` list all of them.";
+        if section.blocks.len() == 1 {
+            // None stands here: the counts and where they are, in one line.
+            let words = format!("Findings: {}. The window and {all}", counts(findings));
+            return Section::new(section.title).ending(words);
+        }
         section.note(format!(
-            "And {} more: the window and `gapledger check` list all of them.",
+            "And {} more: the window and {all}",
             left_out.join(" and ")
         ));
     }

@@ -3,8 +3,7 @@
 
 use crate::assess::drying::Standing;
 use crate::figure::options::role;
-use crate::figure::ranked::shortened;
-use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
+use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke, shortened};
 use crate::physics::counts::count;
 
 /// One option.
@@ -37,7 +36,7 @@ const LETTER_WIDTH: f64 = 0.6;
 /// Half the height of a bar, mm.
 const HALF: f64 = 1.9;
 /// Shares of the width: where the bar begins, where it ends, and where the amounts end.
-const BAR: (f64, f64) = (0.39, 0.59);
+const BAR: (f64, f64) = (0.40, 0.59);
 const AMOUNTS: [f64; 3] = [0.8, 0.9, 1.0];
 /// Space between a bar and the words in or behind it, mm.
 const BESIDE: f64 = 1.0;
@@ -87,8 +86,7 @@ fn row(scene: &mut Scene, option: &Bar, y: f64) {
     let colour = role(option.standing);
     let sign = Point::new(0.0, y);
     scene.text(sign, option.standing.sign(), LETTER, colour, Anchor::Left);
-    let letters = (left - 5.0 - BESIDE) / (LETTER * LETTER_WIDTH);
-    let name = shortened(&option.name, letters);
+    let name = shortened(&option.name, LETTER, left - 5.0 - BESIDE);
     scene.text(Point::new(5.0, y), name, LETTER, Role::Ink, Anchor::Left);
     let ends = |to: f64| (Point::new(left, y - HALF), Point::new(to, y + HALF));
     scene.add(Shape::rectangle(ends(right), Role::Ground, None));

@@ -1,11 +1,11 @@
 //! The options beside each other: the relative humidity each brings in every weather case, against
 //! the target, and for how much of the season it holds it.
 
-use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
+use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke, shortened, wide};
 use super::styles::{self, Style};
 use crate::assess::drying::{Comparison, OptionAnswer, Standing};
 use crate::assess::quantity::Kind;
-use crate::physics::counts::{count, whole};
+use crate::physics::counts::count;
 
 /// Height of an option's row, mm.
 const ROW: f64 = 6.8;
@@ -36,6 +36,12 @@ const MARK: f64 = 0.9;
 /// From one weather case's mark to the next, and from the first to the last at most, mm.
 const APART: f64 = 1.6;
 const SPREAD: f64 = 4.2;
+/// Room before and behind an option's name, mm; least and greatest room for names with it, mm and as a share
+/// of the width; least room for the marks, mm.
+const BESIDE_NAME: f64 = 9.0;
+const LEAST_NAMES: f64 = 34.0;
+const NAMES: f64 = 0.4;
+const LEAST_SCALE: f64 = 20.0;
 /// Letters of a weather case's name in the key.
 const NAME_MOST: usize = 30;
 
@@ -174,10 +180,13 @@ impl Axis {
         let shown = lines.flat_map(|line| line.humidities.iter().flatten().copied());
         let least = shown.fold(target, f64::min);
         let least = ((least - 0.03) * 10.0).floor() / 10.0;
-        let left = (width * 0.27).clamp(34.0, 82.0);
+        // As the names are long, while the marks keep room.
+        let names = rows.iter().map(|row| wide(row.name, LETTER) + BESIDE_NAME);
+        let most = (NAMES * width).min(width - RIGHT - CLEAR - LEAST_SCALE);
+        let left = names.fold(LEAST_NAMES, f64::max).min(most.max(LEAST_NAMES));
         Self {
             left,
-            right: (width - RIGHT - CLEAR).max(left + 20.0),
+            right: (width - RIGHT - CLEAR).max(left + LEAST_SCALE),
             top,
             bottom,
             least: least.clamp(0.0, 0.9),
@@ -229,18 +238,6 @@ impl Axis {
     }
 }
 
-/// Words cut to a width, mm, with a sign that something is missing.
-fn shortened(words: &str, width: f64) -> String {
-    let fit = (width / (LETTER * LETTER_WIDTH)).floor().max(1.0);
-    let fit = whole(fit);
-    if words.chars().count() <= fit {
-        words.to_owned()
-    } else {
-        let kept: String = words.chars().take(fit.saturating_sub(1)).collect();
-        format!("{}…", kept.trim_end())
-    }
-}
-
 struct Row<'a> {
     number: usize,
     name: &'a str,
@@ -267,7 +264,7 @@ impl Row<'_> {
             Role::Faint,
             Anchor::Right,
         );
-        let name = shortened(self.name, scale.0.left - 9.0);
+        let name = shortened(self.name, LETTER, scale.0.left - BESIDE_NAME);
         scene.text(Point::new(6.5, y), name, LETTER, Role::Ink, Anchor::Left);
         self.now.draw(scene, scale, y);
         if let Some(then) = &self.then {
@@ -331,7 +328,7 @@ impl<'a> Line<'a> {
         }
         let standing = self.option.standing();
         let words = self.option.signed_verdict().replace(" of the season", "");
-        let words = shortened(&words, RIGHT - SEASON - 2.0);
+        let words = shortened(&words, LETTER, RIGHT - SEASON - 2.0);
         let left = scene.width - RIGHT;
         self.season(scene, Point::new(left, y));
         let at = Point::new(left + SEASON + 2.0, y);

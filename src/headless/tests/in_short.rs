@@ -43,7 +43,7 @@ fn printed(file: &Path, set_up: Option<crate::headless::SetUpWord>) -> String {
 }
 
 /// Words of the trade that a neighbour does not know, and the marks of sources.
-const NOT_HERE: [&str; 14] = [
+const NOT_HERE: [&str; 15] = [
     "EqLA",
     "ELA",
     " Pa",
@@ -58,6 +58,7 @@ const NOT_HERE: [&str; 14] = [
     " RH",
     "W/K",
     "dew point",
+    "relayed",
 ];
 
 #[test]
@@ -80,6 +81,51 @@ fn the_page_of_every_sample_is_short_and_in_words_that_a_neighbour_understands()
                 assert!(text.contains(heading), "{heading}: {text}");
             }
         }
+    }
+}
+
+/// The amounts of money behind the currency, as they are printed.
+fn amounts(text: &str) -> Vec<String> {
+    let text = text.replace('\u{a0}', " ");
+    let behind = text.split("EUR ").skip(1);
+    let number = |words: &str| {
+        let digits = words
+            .chars()
+            .take_while(|sign| sign.is_ascii_digit() || *sign == '.');
+        digits.collect::<String>().trim_end_matches('.').to_owned()
+    };
+    behind
+        .map(number)
+        .filter(|number| !number.is_empty())
+        .collect()
+}
+
+#[test]
+fn no_estimate_of_ten_or_more_is_told_to_the_cent() {
+    let mut told = 0;
+    for file in samples() {
+        for amount in amounts(&printed(&file, None)) {
+            let value: f64 = amount.parse().expect("a number");
+            assert!(
+                value < 9.995 || !amount.contains('.'),
+                "{amount}: {}",
+                file.display()
+            );
+            told += 1;
+        }
+    }
+    assert!(told > 20, "{told}");
+}
+
+#[test]
+fn a_gap_at_the_mains_is_named_with_who_alone_may_seal_it() {
+    for name in ["street-panel-van.ron", "forest-integrated.ron"] {
+        let file = samples().into_iter().find(|path| path.ends_with(name));
+        let text = printed(&file.expect("a sample"), None);
+        assert!(
+            text.contains("mains inlet box – electrician only"),
+            "{text}"
+        );
     }
 }
 

@@ -97,7 +97,7 @@ pub(super) fn periods(
                 reasons.or(&period.means, value)
             };
         let cells = [
-            Kind::Plain.number(crate::physics::counts::count(period.days.len())),
+            period.days.len().to_string(),
             of(reasons, &|means| Kind::Celsius.number(means.t_in_c)),
             of(reasons, &|means| Kind::Celsius.number(means.t_out_c)),
             of(reasons, &|means| Kind::RelativeHumidity.number(means.rh_in)),
