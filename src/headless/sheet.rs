@@ -119,16 +119,17 @@ mod with_typesetter {
             tasks::uncertainty(study, DRAWS, threads, &draws);
         }
         if kind == Kind::Report {
-            let (folder, winter) = (file.parent(), progress.of("Going through the winter"));
+            let winter = progress.of("Going through the winter");
+            let places = crate::headless::winter::places(file);
             let (folders, shelf) = (
                 tasks::data_folders(Some(file), None),
                 tasks::Shelf::default(),
             );
             let reading = progress.of("Reading loggers");
-            tasks::tried(study, &folders, folder, &shelf, &reading);
-            tasks::winter_laid(study, folder, &winter);
-            tasks::winter(study, folder, threads, &winter);
-            tasks::winter_after_plan(study, folder, threads, &winter);
+            tasks::tried(study, &folders, file.parent(), &shelf, &reading);
+            tasks::winter_laid(study, &places, &winter);
+            tasks::winter(study, &places, threads, &winter);
+            tasks::winter_after_plan(study, &places, threads, &winter);
             tasks::winter_bands(study, WINTER_DRAWS, threads, &winter);
         }
     }

@@ -5,7 +5,7 @@ use crate::assess::sealing::Aim;
 use crate::assess::{Answer, Study};
 use crate::figure::trial::Lines;
 use crate::survey::{Finding, SeriesId, Survey, TrialId};
-use crate::tasks::Shelf;
+use crate::tasks::{Shelf, weather_places};
 use std::path::PathBuf;
 use std::sync::{Arc, OnceLock};
 
@@ -52,6 +52,11 @@ impl Revised {
         let mut lines = self.lines.get()?.iter();
         let (_, answer) = lines.find(|(trial, _)| *trial == id)?;
         Some(answer.clone())
+    }
+
+    /// Where the weather file of its survey is looked for.
+    pub fn weather_places(&self) -> Vec<PathBuf> {
+        weather_places(&self.data.folders, self.folder.as_deref())
     }
 
     pub(super) fn new(

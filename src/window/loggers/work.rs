@@ -17,6 +17,8 @@ pub enum Ask {
     Look(Box<Chosen>, bool),
     /// Read all of it, and keep the file in this folder.
     Read(Box<Chosen>, PathBuf),
+    /// Keep a weather file in this folder.
+    KeepWeather(PathBuf, PathBuf),
 }
 
 /// A file that was read whole.
@@ -38,6 +40,13 @@ pub enum Told {
     Looked(Box<Chosen>),
     /// It was read.
     Read(ReadFile),
+    /// A weather file is kept.
+    WeatherKept {
+        /// Its name by its content.
+        name: String,
+        /// The name that it had.
+        original: String,
+    },
     /// It could not be read whole; it is to be looked at again.
     NotRead(Box<Chosen>),
     /// Nothing can be done with it: a sentence.
@@ -68,7 +77,7 @@ impl Worker {
     /// A sentence, when no worker could be started.
     pub fn ask(&mut self, ask: Ask) -> Result<(), String> {
         self.reading = match &ask {
-            Ask::Open(path, _) => Some(name_of(path)),
+            Ask::Open(path, _) | Ask::KeepWeather(path, _) => Some(name_of(path)),
             Ask::Read(chosen, _) => Some(chosen.file.name.clone()),
             Ask::Look(..) => None,
         };
@@ -106,8 +115,18 @@ fn work(ask: Ask, line: &Line<'_, Told>) {
             Ok(chosen) => Told::Opened(Box::new(chosen)),
             Err(sentence) => Told::Refused(sentence),
         },
+        Ask::KeepWeather(path, folder) => {
+            let original = name_of(&path);
+            let kept = read(&path).and_then(|bytes| {
+                keep_data(&folder, &bytes, &original).map_err(|error| sentence_of(&error))
+            });
+            match kept {
+                Ok(name) => Told::WeatherKept { name, original },
+                Err(sentence) => Told::Refused(sentence),
+            }
+        }
         Ask::Look(chosen, anew) => Told::Looked(Box::new(chosen.looked_at(anew))),
-        Ask::Read(chosen, folder) => match read(&chosen.file, &chosen.mapping, line) {
+        Ask::Read(chosen, folder) => match rows(&chosen.file, &chosen.mapping, line) {
             Ok(series) => Told::Read(ReadFile {
                 kept: keep_data(&folder, &chosen.file.bytes, &chosen.file.name)
                     .map_err(|error| sentence_of(&error)),
@@ -124,7 +143,7 @@ fn work(ask: Ask, line: &Line<'_, Told>) {
     });
 }
 
-fn read(file: &LoggerFile, mapping: &Mapping, line: &Line<'_, Told>) -> Result<Series, ReadError> {
+fn rows(file: &LoggerFile, mapping: &Mapping, line: &Line<'_, Told>) -> Result<Series, ReadError> {
     read_watched(&file.bytes, mapping, &mut |share| line.progress(share))
 }
 
@@ -133,14 +152,19 @@ fn name_of(path: &Path) -> String {
     name.to_string_lossy().into_owned()
 }
 
+/// The bytes of a file; what is no regular file, or too large, is refused before it is read.
+fn read(path: &Path) -> Result<Vec<u8>, String> {
+    read_data_file(path).map_err(|error| match error {
+        DataError::Missing { .. } => format!("There is no file {}.", path.display()),
+        error => sentence_of(&error),
+    })
+}
+
 /// Opens a file; what is no regular file, or too large, is refused before it is read.
 fn open(path: &Path, known: &KnownShapes) -> Result<Chosen, String> {
     let name = name_of(path);
     let quoted = format!("\u{201c}{name}\u{201d}");
-    let bytes = read_data_file(path).map_err(|error| match error {
-        DataError::Missing { .. } => format!("There is no file {}.", path.display()),
-        error => sentence_of(&error),
-    })?;
+    let bytes = read(path)?;
     let path = path.to_owned();
     let file = Arc::new(LoggerFile { path, name, bytes });
     Chosen::of(file, |guess| known.mapping(guess)).map_err(|error| format!("{quoted}: {error}."))

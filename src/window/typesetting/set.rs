@@ -95,11 +95,11 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
     }
     if key.choices.kind == Kind::Report {
         let watch = |share| line.progress(share);
-        let folder = of.folder.as_deref();
+        let places = of.weather_places();
         let (study, threads) = (&of.study, effort.threads);
-        tasks::winter_laid(study, folder, &watch);
-        tasks::winter(study, folder, threads, &watch);
-        tasks::winter_after_plan(study, folder, threads, &watch);
+        tasks::winter_laid(study, &places, &watch);
+        tasks::winter(study, &places, threads, &watch);
+        tasks::winter_after_plan(study, &places, threads, &watch);
         tasks::winter_bands(study, effort.winter_draws, threads, &watch);
         if line.stopped() {
             return;
