@@ -4,8 +4,9 @@ use crate::known;
 use crate::saving::names;
 use gapledger::survey::Survey;
 use gapledger::survey::file::{
-    Backups, DataError, Disk, FileStamp, Overwrite, RealDisk, SaveError, SaveStep, keep_data,
-    keep_data_through, load, print, save, save_through,
+    Backups, DataError, Disk, FileStamp, KeepError, Overwrite, RealDisk, SaveError, SaveStep,
+    carry_data_through, carry_photos_through, keep_data, keep_data_through, keep_photo,
+    keep_photo_through, load, print, print_copy_path, save, save_through,
 };
 use std::fs::{self, File, Metadata};
 use std::io::{self, Write};
@@ -313,5 +314,96 @@ fn a_failure_at_any_step_leaves_no_half_of_a_loggers_file_behind() {
         // Tried again on a disk that is well, it is there.
         let name = keep_data(folder.path(), ROWS, "a.csv").unwrap();
         assert_eq!(fs::read(folder.path().join(name)).unwrap(), ROWS);
+    }
+}
+
+/// Every file in a folder and those in it, with its bytes.
+fn all_files(folder: &Path) -> Vec<(PathBuf, Vec<u8>)> {
+    let mut found = Vec::new();
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            found.extend(all_files(&path));
+        } else {
+            found.push((path.clone(), fs::read(&path).unwrap()));
+        }
+    }
+    found.sort();
+    found
+}
+
+fn small_photo() -> Vec<u8> {
+    let mut bytes = io::Cursor::new(Vec::new());
+    image::RgbImage::from_fn(40, 30, |x, y| image::Rgb([x as u8, y as u8, 90]))
+        .write_to(&mut bytes, image::ImageFormat::Png)
+        .unwrap();
+    bytes.into_inner()
+}
+
+#[test]
+fn a_failure_at_any_step_leaves_no_half_of_a_photo_behind() {
+    let photo = small_photo();
+    let whole = tempfile::tempdir().unwrap();
+    let name = keep_photo(whole.path(), &photo).unwrap().name;
+    let copy = fs::read(print_copy_path(whole.path(), &name)).unwrap();
+    for steps in 0.. {
+        let folder = tempfile::tempdir().unwrap();
+        let mut disk = FailingDisk::after(steps);
+        let kept = keep_photo_through(&mut disk, folder.path(), &photo);
+        for (path, bytes) in all_files(folder.path()) {
+            assert!(bytes == photo || bytes == copy, "{}", path.display());
+        }
+        if let Ok(kept) = kept {
+            // The photo came through; whether its print copy did is no matter.
+            assert_eq!(fs::read(folder.path().join(kept.name)).unwrap(), photo);
+        } else {
+            assert!(matches!(kept, Err(KeepError::Write { .. })));
+        }
+        if disk.steps.len() <= steps {
+            assert_eq!(disk.steps.len(), 10, "the photo and its print copy");
+            return;
+        }
+    }
+}
+
+#[test]
+fn a_failure_at_any_step_of_carrying_files_along_is_told_and_leaves_no_half_behind() {
+    const ROWS: &[u8] = b"time,t\n2026-11-05 14:30,5.0\n";
+    let photo = small_photo();
+    let held = tempfile::tempdir().unwrap();
+    let picture = keep_photo(held.path(), &photo).unwrap().name;
+    let rows = keep_data(held.path(), ROWS, "a.csv").unwrap();
+    let before = all_files(held.path());
+    let copy = fs::read(print_copy_path(held.path(), &picture)).unwrap();
+    let from = [held.path().to_owned()];
+    for steps in 0.. {
+        let folder = tempfile::tempdir().unwrap();
+        let mut disk = FailingDisk::after(steps);
+        let mut failed = carry_data_through(&mut disk, [&*rows], &from, folder.path());
+        failed.extend(carry_photos_through(
+            &mut disk,
+            [&*picture],
+            &from,
+            folder.path(),
+        ));
+        assert_eq!(all_files(held.path()), before, "what is held stays");
+        let there = all_files(folder.path());
+        for (path, bytes) in &there {
+            assert!(
+                *bytes == ROWS || *bytes == photo || *bytes == copy,
+                "{}",
+                path.display()
+            );
+        }
+        for name in [&rows, &picture] {
+            let came = there.iter().any(|(path, _)| path.ends_with(name));
+            let told = failed.iter().any(|(of, _)| of == name);
+            assert!(came || told, "{name} is lost without a word");
+        }
+        if disk.steps.len() <= steps {
+            assert!(failed.is_empty());
+            assert_eq!(there.len(), 3);
+            return;
+        }
     }
 }

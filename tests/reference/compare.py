@@ -2,7 +2,9 @@
 
     python3 -m venv /tmp/reference-venv
     /tmp/reference-venv/bin/pip install -r tests/reference/requirements.txt
-    /tmp/reference-venv/bin/python tests/reference/compare.py
+    /tmp/reference-venv/bin/python tests/reference/compare.py [--some]
+
+With --some two of the ten winters are integrated again, which take most of the time.
 
 Exit 0 when every number agrees to 1e-9 of itself, 1 with the first that does not.  Text, empty
 cells, column names and the number of rows must agree exactly.  Beside the relative tolerance each
@@ -21,6 +23,7 @@ import tempfile
 from pathlib import Path
 
 import make_tables
+import winter
 
 TABLES = (
     "moist_air.csv", "air_balance.csv", "air_balance_gaps.csv", "air_balance_fans.csv",
@@ -81,11 +84,15 @@ def differs(table: str, column: str, committed: str, made: str, inflow_kg_s: flo
     return not abs(first - second) <= allowed
 
 
-def first_difference(committed: Path, made: Path) -> str | None:
+def first_difference(
+    committed: Path, made: Path, winters: list[tuple[int, int]],
+) -> str | None:
     for table in TABLES:
         whole = "network.csv" if table.startswith("network") else "air_balance.csv"
         inflows = {row["vehicle"]: float(row["inflow_kg_s"]) for row in read(committed / whole)}
         old, new = read(committed / table), read(made / table)
+        if table == "winter.csv":
+            old = [row for row in old if (int(row["vehicle"]), int(row["weather"])) in winters]
         if len(old) != len(new):
             return f"{table}: {len(old)} rows committed, {len(new)} made"
         if not old:
@@ -105,9 +112,10 @@ def first_difference(committed: Path, made: Path) -> str | None:
 
 def main() -> int:
     committed = Path(__file__).resolve().parent
+    winters = winter.SOME if "--some" in sys.argv[1:] else winter.ALL
     with tempfile.TemporaryDirectory() as folder:
-        make_tables.make(Path(folder))
-        difference = first_difference(committed, Path(folder))
+        make_tables.make(Path(folder), winters)
+        difference = first_difference(committed, Path(folder), winters)
     if difference is not None:
         print(difference)
         return 1

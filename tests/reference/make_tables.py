@@ -153,8 +153,8 @@ def _text(value: object) -> str:
     return repr(float(value)) if isinstance(value, float) else str(value)
 
 
-def make(folder: Path) -> None:
-    """Write the tables to a folder."""
+def make(folder: Path, winters: list[tuple[int, int]] = winter.ALL) -> None:
+    """Write the tables to a folder, of the winters those asked for."""
     published.check_all()
     write(folder / "moist_air.csv", MOIST_AIR, [moist_air_row(*s) for s in moist_air_states()])
     with ProcessPoolExecutor() as pool:
@@ -188,7 +188,7 @@ def make(folder: Path) -> None:
     write(folder / "network_ways.csv", WAYS, ways)
     write(folder / "network_fans.csv", FANS, fans)
     weather.write(folder)
-    winter.write(folder)
+    winter.write(folder, winters)
     frost.write(folder)
 
 

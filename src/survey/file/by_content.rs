@@ -1,9 +1,10 @@
 //! Files under names by their content: kept once, never changed, whole or not at all.
 
 use super::disk::{Disk, RealDisk};
+use super::photos::is_plain_file_name;
 use std::fs;
 use std::io;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// Letters of the content's hash in a name: 64 bits.
 pub(super) const HASH_LETTERS: usize = 16;
@@ -53,11 +54,7 @@ pub(super) fn write_through(
 }
 
 /// The file is there whole or not at all.
-pub(super) fn write_whole(folder: &Path, path: &Path, bytes: &[u8]) -> io::Result<()> {
-    write_whole_through(&mut RealDisk, folder, path, bytes)
-}
-
-fn write_whole_through(
+pub(super) fn write_whole_through(
     disk: &mut impl Disk,
     folder: &Path,
     path: &Path,
@@ -72,4 +69,28 @@ fn write_whole_through(
         let _ = disk.remove(&temporary);
     }
     done.and_then(|()| disk.sync_folder(folder))
+}
+
+/// Has `one` copy each of these names that is not in `to` yet, from the first folder that has it.
+/// Gives the names that did not come through; one that is nowhere is none of them, it was missing
+/// before.
+pub(super) fn carry<'a>(
+    names: impl IntoIterator<Item = &'a str>,
+    from: &[PathBuf],
+    to: &Path,
+    mut one: impl FnMut(&str, &Path) -> io::Result<()>,
+) -> Vec<(String, io::Error)> {
+    let mut failed = Vec::new();
+    for name in names {
+        if !is_plain_file_name(name) || to.join(name).exists() {
+            continue;
+        }
+        let source = from.iter().find(|folder| folder.join(name).is_file());
+        if let Some(source) = source
+            && let Err(error) = fs::create_dir_all(to).and_then(|()| one(name, source))
+        {
+            failed.push((name.to_owned(), error));
+        }
+    }
+    failed
 }

@@ -238,25 +238,21 @@ pub fn carry_data<'a>(
     from: &[PathBuf],
     to: &Path,
 ) -> Vec<(String, io::Error)> {
-    let mut failed = Vec::new();
-    for name in names {
-        if !is_plain_file_name(name) || to.join(name).exists() {
-            continue;
-        }
-        let source = from.iter().find(|folder| folder.join(name).is_file());
-        if let Some(source) = source
-            && let Err(error) = carry(name, source, to)
-        {
-            failed.push((name.to_owned(), error));
-        }
-    }
-    failed
+    carry_data_through(&mut RealDisk, names, from, to)
 }
 
-fn carry(name: &str, from: &Path, to: &Path) -> io::Result<()> {
-    fs::create_dir_all(to)?;
-    let bytes = read_data_file(&from.join(name)).map_err(io::Error::other)?;
-    by_content::write_whole(to, &to.join(name), &bytes)
+/// The same onto a disk that may fail.
+#[must_use]
+pub fn carry_data_through<'a>(
+    disk: &mut impl Disk,
+    names: impl IntoIterator<Item = &'a str>,
+    from: &[PathBuf],
+    to: &Path,
+) -> Vec<(String, io::Error)> {
+    by_content::carry(names, from, to, |name, source| {
+        let bytes = read_data_file(&source.join(name)).map_err(io::Error::other)?;
+        by_content::write_whole_through(disk, to, &to.join(name), &bytes)
+    })
 }
 
 #[cfg(test)]

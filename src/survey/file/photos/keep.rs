@@ -8,7 +8,8 @@
 
 use super::picture::{LARGEST_PHOTO_BYTES, Picture, PictureError, PictureKind};
 use super::{is_plain_file_name, print_copy_path};
-use crate::survey::file::by_content::{self, HASH_LETTERS, write_whole};
+use crate::survey::file::by_content::{self, HASH_LETTERS, write_whole_through};
+use crate::survey::file::disk::{Disk, RealDisk};
 use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
@@ -78,22 +79,40 @@ pub fn read_photo_file(path: &Path) -> Result<Vec<u8>, PictureError> {
 /// # Errors
 /// [`KeepError`]; the folder then holds what it held before.
 pub fn keep_photo(folder: &Path, bytes: &[u8]) -> Result<Kept, KeepError> {
+    keep_photo_through(&mut RealDisk, folder, bytes)
+}
+
+/// The same onto a disk that may fail.
+///
+/// # Errors
+/// As [`keep_photo`].
+pub fn keep_photo_through(
+    disk: &mut impl Disk,
+    folder: &Path,
+    bytes: &[u8],
+) -> Result<Kept, KeepError> {
     let picture = Picture::read(bytes)?;
-    let name = by_content::write(folder, bytes, picture.kind().ending()).map_err(|source| {
+    let ending = picture.kind().ending();
+    let name = by_content::write_through(disk, folder, bytes, ending).map_err(|source| {
         let folder = folder.to_owned();
         KeepError::Write { folder, source }
     })?;
     // Without a print copy the sheet makes one itself.
-    let _ = write_print_copy(folder, &name, &picture);
+    let _ = write_print_copy(disk, folder, &name, &picture);
     Ok(Kept { name, picture })
 }
 
-fn write_print_copy(folder: &Path, name: &str, picture: &Picture) -> Result<PathBuf, KeepError> {
+fn write_print_copy(
+    disk: &mut impl Disk,
+    folder: &Path,
+    name: &str,
+    picture: &Picture,
+) -> Result<PathBuf, KeepError> {
     let path = print_copy_path(folder, name);
     let bytes = picture.jpeg(PRINT_COPY_PIXELS)?;
     let inside = path.parent().unwrap_or(folder);
     fs::create_dir_all(inside)
-        .and_then(|()| write_whole(inside, &path, &bytes))
+        .and_then(|()| write_whole_through(disk, inside, &path, &bytes))
         .map_err(|source| KeepError::Write {
             folder: inside.to_owned(),
             source,
@@ -125,7 +144,7 @@ pub fn print_copy(folder: &Path, name: &str) -> Result<PathBuf, KeepError> {
         return Err(PictureError::Unreadable("its name leads elsewhere".to_owned()).into());
     }
     let picture = Picture::read(&read_photo_file(&folder.join(name))?)?;
-    write_print_copy(folder, name, &picture)
+    write_print_copy(&mut RealDisk, folder, name, &picture)
 }
 
 /// Copies the photos of these names into a folder, with their print copies, from the first folder
@@ -137,32 +156,32 @@ pub fn carry_photos<'a>(
     from: &[PathBuf],
     to: &Path,
 ) -> Vec<(String, io::Error)> {
-    let mut failed = Vec::new();
-    for name in names {
-        if !is_plain_file_name(name) || to.join(name).exists() {
-            continue;
-        }
-        let source = from.iter().find(|folder| folder.join(name).is_file());
-        if let Some(source) = source
-            && let Err(error) = carry(name, source, to)
-        {
-            failed.push((name.to_owned(), error));
-        }
-    }
-    failed
+    carry_photos_through(&mut RealDisk, names, from, to)
 }
 
-fn carry(name: &str, from: &Path, to: &Path) -> io::Result<()> {
-    fs::create_dir_all(to)?;
+/// The same onto a disk that may fail.
+#[must_use]
+pub fn carry_photos_through<'a>(
+    disk: &mut impl Disk,
+    names: impl IntoIterator<Item = &'a str>,
+    from: &[PathBuf],
+    to: &Path,
+) -> Vec<(String, io::Error)> {
+    by_content::carry(names, from, to, |name, source| {
+        carry(disk, name, source, to)
+    })
+}
+
+fn carry(disk: &mut impl Disk, name: &str, from: &Path, to: &Path) -> io::Result<()> {
     let bytes = fs::read(from.join(name))?;
-    write_whole(to, &to.join(name), &bytes)?;
+    write_whole_through(disk, to, &to.join(name), &bytes)?;
     if let Some(copy) = ready_print_copy(from, name) {
         let path = print_copy_path(to, name);
         let inside = path.parent().unwrap_or(to);
         // A print copy that does not come along is made again.
         let _ = fs::create_dir_all(inside)
             .and_then(|()| fs::read(copy))
-            .and_then(|bytes| write_whole(inside, &path, &bytes));
+            .and_then(|bytes| write_whole_through(disk, inside, &path, &bytes));
     }
     Ok(())
 }

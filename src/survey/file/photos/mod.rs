@@ -11,8 +11,9 @@ mod tests;
 pub(crate) use room::Room;
 
 pub use keep::{
-    HELD_DAYS, KeepError, Kept, PRINT_COPY_PIXELS, carry_photos, clear_holding, keep_photo,
-    print_copy, read_photo_file, ready_print_copy, set_aside,
+    HELD_DAYS, KeepError, Kept, PRINT_COPY_PIXELS, carry_photos, carry_photos_through,
+    clear_holding, keep_photo, keep_photo_through, print_copy, read_photo_file, ready_print_copy,
+    set_aside,
 };
 pub use picture::{
     LARGEST_PHOTO_BYTES, MOST_PIXELS, Picture, PictureError, PictureKind, Pixels, png_of,
