@@ -7,7 +7,7 @@ use std::sync::OnceLock;
 
 /// Ends of the stretches that are made ready at once, in the root of the kelvin between inside and
 /// outside, on either side of no difference; up to 56 K. Beyond, each flow is worked out.
-const ENDS: [f64; 5] = [0.0, 1.5, 3.0, 5.0, 7.5];
+const ENDS: [f64; 4] = [0.0, 1.75, 3.75, 7.5];
 /// Stretches of an hour: those with the inside colder, then those with it warmer.
 const STRETCHES: usize = 2 * (ENDS.len() - 1);
 /// Share by which the parabola through both ends and the middle of a piece may miss the flows that
