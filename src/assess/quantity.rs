@@ -91,6 +91,8 @@ pub enum Kind {
     Degrees,
     /// Money, to the hundredth. The currency is the survey's: see [`price`].
     Money,
+    /// Money that hangs on results, such as what heat costs: see [`money_about`].
+    MoneyAbout,
     /// Time until something has paid for itself, winters.
     Winters,
     /// Outside air for each sleeper, m³/h.
@@ -135,7 +137,7 @@ impl Kind {
             Self::PartsPerMillion => "ppm",
             Self::Degrees => "°",
             Self::Winters => "winters",
-            Self::Money | Self::MouldIndex | Self::Plain => "",
+            Self::Money | Self::MoneyAbout | Self::MouldIndex | Self::Plain => "",
         }
     }
 
@@ -173,6 +175,7 @@ impl Kind {
             | Self::MetresPerSecond
             | Self::PartsPerMillion => figure(shown, 2),
             Self::Money => money(shown),
+            Self::MoneyAbout => money_about(shown),
             Self::KilogramsPerCubicMetre => figure(shown, 4),
             Self::Celsius | Self::Kelvin | Self::MouldIndex => decimals(shown, 1),
             Self::RelativeHumidity | Self::WholePercent | Self::Degrees => decimals(shown, 0),
@@ -373,12 +376,53 @@ pub fn money(amount: f64) -> String {
     decimals(amount, 2)
 }
 
+/// An amount that hangs on results, without its currency: two figures, which is what these can answer
+/// for, written as money is. No hundredths stand behind ten.
+#[must_use]
+pub fn money_about(amount: f64) -> String {
+    let size = amount.abs();
+    if size < 0.995 {
+        money(amount)
+    } else if size < 9.95 {
+        money((amount * 10.0).round() / 10.0)
+    } else {
+        figure(amount, 2)
+    }
+}
+
+/// An amount that was entered or is made of usual prices, where nothing is charged by it: to the whole
+/// unit, below ten to the hundredth.
+#[must_use]
+pub fn money_round(amount: f64) -> String {
+    if amount.abs() < 9.995 {
+        money(amount)
+    } else {
+        decimals(amount, 0)
+    }
+}
+
 /// An amount of money with its currency in front, where there is one.
 #[must_use]
 pub fn price(amount: f64, currency: &str) -> String {
+    with_currency(&money(amount), currency)
+}
+
+/// The same of an amount that hangs on results: see [`money_about`].
+#[must_use]
+pub fn price_about(amount: f64, currency: &str) -> String {
+    with_currency(&money_about(amount), currency)
+}
+
+/// The same of an amount by which nothing is charged: see [`money_round`].
+#[must_use]
+pub fn price_round(amount: f64, currency: &str) -> String {
+    with_currency(&money_round(amount), currency)
+}
+
+fn with_currency(amount: &str, currency: &str) -> String {
     match currency.trim() {
-        "" => money(amount),
-        currency => format!("{currency}{NO_BREAK}{}", money(amount)),
+        "" => amount.to_owned(),
+        currency => format!("{currency}{NO_BREAK}{amount}"),
     }
 }
 
@@ -408,6 +452,28 @@ mod tests {
             Ok("≥\u{a0}41.2\u{a0}cm²".to_owned())
         );
         assert_eq!(of(total(1, 0)).text(), Ok("41.2\u{a0}cm²".to_owned()));
+    }
+
+    /// By hand: two figures of what hangs on results, whole units of prices put together.
+    #[test]
+    fn money_that_is_estimated_is_not_told_to_the_cent() {
+        for (amount, about, round) in [
+            (0.0, "0.00", "0.00"),
+            (0.434, "0.43", "0.43"),
+            (0.999, "1.00", "1.00"),
+            (5.634, "5.60", "5.63"),
+            (9.96, "10", "9.96"),
+            (14.03, "14", "14"),
+            (79.98, "80", "80"),
+            (463.62, "460", "464"),
+            (-396.8, "−400", "−397"),
+            (2841.27, "2800", "2841"),
+        ] {
+            assert_eq!(money_about(amount), about);
+            assert_eq!(money_round(amount), round);
+        }
+        assert_eq!(price_about(463.62, "EUR "), "EUR\u{a0}460");
+        assert_eq!(price_round(463.62, ""), "464");
     }
 
     #[test]

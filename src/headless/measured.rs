@@ -12,6 +12,8 @@ pub(super) fn text(study: &Study, shown: Shown) -> String {
     let mut sections = vec![measured::section(&told)];
     let more = [measured::air_tests(&told), measured::calibration(&told)];
     sections.extend(more.into_iter().filter(|one| !one.blocks.is_empty()));
+    let checks = measured::checks_of_loggers(&told);
+    sections.extend((!checks.blocks.is_empty()).then_some(checks));
     sections.extend(measured::trial::sections(&told));
     sections.extend([before, measured::before_an_air_test()]);
     page::together(&sections, shown)

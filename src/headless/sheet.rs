@@ -118,15 +118,17 @@ mod with_typesetter {
         for study in kind.draws(study) {
             tasks::uncertainty(study, DRAWS, threads, &draws);
         }
-        if kind == Kind::Report {
-            let winter = progress.of("Going through the winter");
-            let places = crate::headless::winter::places(file);
+        if matches!(kind, Kind::Report | Kind::Completion) {
             let (folders, shelf) = (
                 tasks::data_folders(Some(file), None),
                 tasks::Shelf::default(),
             );
             let reading = progress.of("Reading loggers");
             tasks::tried(study, &folders, file.parent(), &shelf, &reading);
+        }
+        if kind == Kind::Report {
+            let winter = progress.of("Going through the winter");
+            let places = crate::headless::winter::places(file);
             tasks::winter_laid(study, &places, &winter);
             tasks::winter(study, &places, threads, &winter);
             tasks::winter_after_plan(study, &places, threads, &winter);

@@ -8,7 +8,7 @@ use super::results::{air_change, heat, water};
 use super::safety::is_closed;
 use super::sealing::material_alone;
 use super::{Material, findings};
-use crate::assess::quantity::{Kind, Quantity, price};
+use crate::assess::quantity::{Kind, Quantity, price_round};
 use crate::assess::sealing::{Chosen, Work};
 use crate::assess::words::{counted, given};
 use crate::assess::{Answer, CaseAnswer};
@@ -209,7 +209,7 @@ fn sealing(material: &Material<'_>, work: &Answer<Work>) -> Option<String> {
     Some(format!(
         "{which} ({}) costs about {}{} and brings the air change with most wind from {} to {} an hour.",
         work.steps.len(),
-        price(work.plan.cost, &material.survey.tariffs.currency),
+        price_round(work.plan.cost, &material.survey.tariffs.currency),
         material_alone(&work.plan),
         Kind::AirChanges.number(*before),
         Kind::AirChanges.number(*after)

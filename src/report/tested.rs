@@ -5,9 +5,10 @@ use super::blocks::{Align, Reasons, Section, Table};
 use crate::assess::Answer;
 use crate::assess::measured::FanOutcome;
 use crate::assess::quantity::Kind;
-use crate::assess::words::listed;
+use crate::assess::words::{capital, listed};
 use crate::physics::measurement::Limits;
 use crate::physics::units::SECONDS_PER_HOUR;
+use crate::report::words::renewed;
 use crate::survey::{FanTest, GapId, Survey, Tested};
 use std::collections::BTreeSet;
 
@@ -51,7 +52,68 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
             );
         }
     }
+    section.notes(
+        ["before", "after"]
+            .into_iter()
+            .zip([last(Tested::AsFound), last(Tested::AfterWork)])
+            .filter_map(|(when, test)| with_what(when, test?)),
+    );
     uncovered(&mut section, survey);
+    section
+}
+
+/// The instrument of a test and the weather it was made in, as far as they are written down.
+fn with_what(when: &str, test: &FanTest) -> Option<String> {
+    let weather = air([test.inside_c, test.outside_c], test.wind_m_s);
+    let parts = [test.instrument.trim().to_owned(), weather];
+    let parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+    (!parts.is_empty()).then(|| format!("The test {when} the work: {}.", parts.join("; ")))
+}
+
+/// Temperatures inside and outside, and the wind, of a test.
+fn air([inside, outside]: [Option<f64>; 2], wind: Option<f64>) -> String {
+    let parts = [
+        inside.map(|t| format!("inside {}", Kind::Celsius.typed(t))),
+        outside.map(|t| format!("outside {}", Kind::Celsius.typed(t))),
+        wind.map(|wind| format!("wind {}", Kind::MetresPerSecond.typed(wind))),
+    ];
+    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+/// The tests of the air change, a line each; nothing where none was made.
+pub(crate) fn air_change(material: &Material<'_>) -> Section {
+    let mut section = Section::new("Air change tested");
+    let survey = material.survey;
+    if survey.air_tests.is_empty() {
+        return section;
+    }
+    let mut table = Table::default()
+        .wide("Test", Align::Left, 3)
+        .column("Day", Align::Left)
+        .wide("Read with", Align::Left, 2)
+        .wide("Weather", Align::Left, 3)
+        .column("The air is new every", Align::Left);
+    let mut reasons = Reasons::default();
+    for test in &survey.air_tests {
+        let outcome = material.study.measured().air_test(test.id);
+        let ach = outcome.and_then(|outcome| outcome.ach_per_h.as_ref().map_err(Clone::clone));
+        let name = match test.name.trim() {
+            "" => capital(test.by.name()),
+            name => format!("{name}: {}", test.by.name()),
+        };
+        table.row([
+            format!("{name}, {}", test.tested.name()),
+            test.date.trim().to_owned(),
+            test.instrument.trim().to_owned(),
+            air([test.inside_c, test.outside_c], test.wind_m_s),
+            reasons.or(&ach, |ach| {
+                let [slow, likely, fast] = [ach.low, ach.value, ach.high].map(renewed);
+                format!("{likely} ({fast} to {slow})")
+            }),
+        ]);
+    }
+    section.table(table, &reasons);
+    section.note("In brackets: where it lies in 95 of 100 such tests, in the weather of the test.");
     section
 }
 

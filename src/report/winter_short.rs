@@ -2,7 +2,7 @@
 
 use super::winter::{BEGUN, PlannedTold, WinterTold, lockers};
 use crate::assess::drying::OptionKind;
-use crate::assess::quantity::{Kind, price};
+use crate::assess::quantity::{Kind, price_about};
 use crate::assess::winter::{Season, Throughout, WORTH_NAMING, WinterOption};
 use crate::assess::words::counted;
 use crate::assess::{Answer, Study};
@@ -109,7 +109,7 @@ fn frost(run: &Throughout, idle: &Season, currency: &str) -> String {
 
 fn cost_words(cost: &Answer<f64>, currency: &str) -> String {
     match cost {
-        Ok(cost) => format!("({} for the winter)", price(*cost, currency)),
+        Ok(cost) => format!("({} for the winter)", price_about(*cost, currency)),
         Err(unknown) => format!("(cost not known: {})", unknown.reason.trim_end_matches('.')),
     }
 }
@@ -131,7 +131,7 @@ fn damp(run: &Throughout, idle: &Season, currency: &str) -> Option<String> {
                 Kind::KilowattHours.text(energy)
             ));
             if let Ok(cost) = &season.cost {
-                words.push_str(&format!(" for {}", price(*cost, currency)));
+                words.push_str(&format!(" for {}", price_about(*cost, currency)));
             }
         }
         _ if wet(idle) > WORTH_NAMING => words.push_str(", and no option changes that"),

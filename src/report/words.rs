@@ -2,7 +2,9 @@
 
 use super::blocks::Section;
 use crate::assess::NotKnown;
+use crate::assess::quantity::Kind;
 use crate::assess::words::{facing, given};
+use crate::physics::units::MINUTES_PER_HOUR;
 use crate::survey::{Facing, Gap};
 
 /// A number with all its digits up to `most` behind the point, and no fewer than `least`, so that
@@ -19,6 +21,19 @@ pub(crate) fn digits(value: f64, least: usize, most: usize) -> String {
 /// Why something is not told, as a sentence.
 pub(crate) fn not_known(unknown: &NotKnown) -> String {
     format!("Not known: {}.", unknown.reason.trim_end_matches('.'))
+}
+
+/// The time after which the air is new: `11 minutes`, from two hours on in hours.
+pub(crate) fn renewed(ach_per_h: f64) -> String {
+    if ach_per_h <= 0.0 {
+        return "day or less often".to_owned();
+    }
+    let minutes = MINUTES_PER_HOUR / ach_per_h;
+    if minutes < 2.0 * MINUTES_PER_HOUR {
+        Kind::Minutes.text(minutes)
+    } else {
+        Kind::Hours.text(minutes / MINUTES_PER_HOUR)
+    }
 }
 
 /// Minutes, with what they were reckoned to.

@@ -15,6 +15,7 @@
 //! | seal of a door, window, rooflight or flap | a new seal or adjustment, never filler |
 //! | refrigerator surround | towards the living space, heat-resisting |
 //! | grille, louvre, mesh, or in a zone of vents | its purpose is asked first |
+//! | at the mains, by its name or zone | as its part says, by an electrician alone |
 //! | part or purpose not said, appliances not confirmed | nothing until they are |
 //!
 //! From the rules for leisure vehicles as this project's method relays them \[R\]; which words ask
@@ -267,6 +268,28 @@ fn manner(gap: &Gap) -> Manner {
         GapPart::MovingSeal => Manner::NewSeal,
         _ => Manner::Fixed,
     }
+}
+
+/// Who alone may close it, where that is work for one trade.
+pub const ELECTRICIAN: &str = "electrician only";
+
+/// Whether a gap is at the mains, by its name or zone: whoever works there may touch what kills.
+#[must_use]
+pub fn is_for_electrician(survey: &Survey, gap: &Gap) -> bool {
+    signs::is_of_mains(survey, gap)
+}
+
+/// What whoever closes a gap in some manner must heed, whatever the remedy; nothing for plain joints.
+#[must_use]
+pub fn heed(survey: &Survey, gap: &Gap, manner: Manner) -> Option<String> {
+    let trade = is_for_electrician(survey, gap).then(|| {
+        format!("{ELECTRICIAN}, with the mains lead pulled: there are live parts behind it")
+    });
+    let words: Vec<String> = trade
+        .into_iter()
+        .chain(manner.heed().map(str::to_owned))
+        .collect();
+    (!words.is_empty()).then(|| words.join("; "))
 }
 
 /// Whether a gap may be brought into a state. A gas pipe's passage is never in the workshop's plan,

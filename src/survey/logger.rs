@@ -68,6 +68,55 @@ impl OffsetFrom {
     }
 }
 
+/// What a logger was held against.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Against {
+    /// Another logger that lay beside it.
+    #[default]
+    Logger,
+    /// The air over wet kitchen salt in a closed box.
+    SodiumChloride,
+    /// The air over wet magnesium chloride in a closed box.
+    MagnesiumChloride,
+}
+
+impl Against {
+    /// All, in the order offered.
+    pub const ALL: [Self; 3] = [Self::Logger, Self::SodiumChloride, Self::MagnesiumChloride];
+
+    /// Its words.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Logger => "another logger beside it",
+            Self::SodiumChloride => "wet kitchen salt, 75 %",
+            Self::MagnesiumChloride => "wet magnesium chloride, 33 %",
+        }
+    }
+
+    /// How an offset is known that was found so.
+    #[must_use]
+    pub fn offset_from(self) -> OffsetFrom {
+        match self {
+            Self::Logger => OffsetFrom::SideBySide,
+            Self::SodiumChloride | Self::MagnesiumChloride => OffsetFrom::Salt,
+        }
+    }
+}
+
+/// Some hours in which it was looked at by how much a logger is off.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct LoggerCheck {
+    /// What it was held against.
+    pub against: Against,
+    /// The logger that lay beside it.
+    pub beside: Option<SeriesId>,
+    /// When they had been brought together.
+    pub from: Option<Moment>,
+    /// When they were parted.
+    pub to: Option<Moment>,
+}
+
 /// Readings that do not count, by the user's word. Taken off the list they count again.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LeftOut {
@@ -108,6 +157,8 @@ pub struct LoggerSeries {
     pub too_damp_percent: Option<f64>,
     /// How that is known.
     pub offset_from: OffsetFrom,
+    /// The hours in which that was looked at.
+    pub check: Option<LoggerCheck>,
     /// What does not count.
     pub left_out: Vec<LeftOut>,
     /// Free words.
@@ -131,6 +182,7 @@ impl LoggerSeries {
             too_warm_k: None,
             too_damp_percent: None,
             offset_from: OffsetFrom::NotChecked,
+            check: None,
             left_out: Vec::new(),
             note: String::new(),
         }

@@ -25,6 +25,12 @@ impl Survey {
         self.trials.iter().find(|trial| trial.id == id)
     }
 
+    /// Whether a trial, or the check of a logger, stands on readings of loggers.
+    #[must_use]
+    pub fn asks_for_readings(&self) -> bool {
+        !self.trials.is_empty() || self.series.iter().any(|series| series.check.is_some())
+    }
+
     /// What ran through a period, in a few words.
     #[must_use]
     pub fn ran_in_words(&self, period: &Period) -> String {

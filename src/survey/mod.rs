@@ -77,7 +77,10 @@ pub use ids::{
 };
 pub use job::Job;
 pub use kept_safe::NotToBeClosed;
-pub use logger::{BelowFreezing, Hung, LeftOut, LoggerSeries, OffsetFrom, below_freezing_name};
+pub use logger::{
+    Against, BelowFreezing, Hung, LeftOut, LoggerCheck, LoggerSeries, OffsetFrom,
+    below_freezing_name,
+};
 pub use moment::Moment;
 pub use photo::{Photo, PhotoMark};
 pub use site::{InsideAir, SetUp, Site, Targets, Tariffs, WeatherCase};

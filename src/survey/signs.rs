@@ -63,6 +63,23 @@ const LOCKERS: [&str; 8] = [
     "cylinder",
 ];
 
+/// Words that speak of the mains as they stand.
+const MAINS: [&str; 9] = [
+    "mains", "230v", "240v", "120v", "110v", "hookup", "socket", "sockets", "rcd",
+];
+/// Two words one after another that do so: the second need only begin like this.
+const MAINS_PAIRS: [(&str, &str); 9] = [
+    ("230", "v"),
+    ("240", "v"),
+    ("120", "v"),
+    ("110", "v"),
+    ("hook", "up"),
+    ("shore", "power"),
+    ("consumer", "unit"),
+    ("electric", "inlet"),
+    ("power", "inlet"),
+];
+
 fn words(text: &str) -> Vec<String> {
     text.to_lowercase()
         .split(|letter: char| !letter.is_alphanumeric())
@@ -146,6 +163,30 @@ pub fn is_of_gas_locker(survey: &Survey, gap: &Gap) -> bool {
     let words = words(&format!("{} {}", zone_name(survey, gap), gap.name));
     let gas = words.iter().any(|word| is_gas(word));
     gas && words.iter().any(|word| LOCKERS.contains(&word.as_str())) || drops_out(&words)
+}
+
+/// Whether its name or zone speaks of the mains, that is of terminals that can kill.
+///
+/// ```
+/// use gapledger::survey::{Facing, Form, Gap, GapId, Survey, VehicleKind, ZoneId, signs};
+/// let survey = Survey::new(VehicleKind::PanelVan);
+/// let hole = Form::RoundHole { diameter_mm: None };
+/// let mut gap = Gap::new(GapId(1), ZoneId(1), Facing::Nearside, hole);
+/// gap.name = "edge of the 230 V inlet".to_owned();
+/// assert!(signs::is_of_mains(&survey, &gap));
+/// gap.name = "water inlet, main tank".to_owned();
+/// assert!(!signs::is_of_mains(&survey, &gap));
+/// ```
+#[must_use]
+pub fn is_of_mains(survey: &Survey, gap: &Gap) -> bool {
+    let words = words(&format!("{} {}", zone_name(survey, gap), gap.name));
+    let pair = |pair: &[String]| match pair {
+        [first, second] => MAINS_PAIRS
+            .iter()
+            .any(|(begin, then)| first == begin && second.starts_with(then)),
+        _ => false,
+    };
+    words.iter().any(|word| MAINS.contains(&word.as_str())) || words.windows(2).any(pair)
 }
 
 /// Whether its name speaks of a refrigerator.

@@ -123,7 +123,7 @@ pub fn tried<'a>(
     shelf: &Shelf,
     watch: &impl Watch,
 ) -> Option<&'a Tried> {
-    if study.survey().trials.is_empty() {
+    if !study.survey().asks_for_readings() {
         return None;
     }
     if let Some(found) = study.tried() {

@@ -7,13 +7,16 @@ use gapledger::sheet::photos::print_copies;
 use gapledger::sheet::{Choices, Kind, Material, Paper, contents, typeset};
 use gapledger::survey::file::load;
 use gapledger::survey::{Survey, WorkState};
+use gapledger::tasks::{self, Shelf, to_the_end};
+use proptest::prelude::*;
 use std::fs;
 use std::path::Path;
 
-const SAMPLES: [&str; 6] = [
+const SAMPLES: [&str; 7] = [
     "coastal-coachbuilt",
     "farmyard-caravan",
     "forest-integrated",
+    "orchard-trial",
     "street-panel-van",
     "two-opening-check",
     "vineyard-coachbuilt",
@@ -97,6 +100,8 @@ fn every_page_has_its_number_and_none_but_the_last_is_under_a_third_full() {
         for kind in Kind::ALL {
             let survey = with_work(&found, kind);
             let study = Study::of(&survey);
+            let (folders, shelf) = (tasks::data_folders(Some(&file), None), Shelf::default());
+            tasks::tried(&study, &folders, file.parent(), &shelf, &to_the_end);
             for paper in Paper::ALL {
                 let mut choices = Choices::new(kind);
                 choices.paper = paper;
@@ -131,23 +136,39 @@ fn every_page_has_its_number_and_none_but_the_last_is_under_a_third_full() {
     assert!(empty.is_empty(), "{}", empty.join("\n"));
 }
 
-/// What is printed is what the JSON says, to the cent.
-#[test]
-fn the_sums_of_quotation_and_invoice_are_those_of_the_json() {
-    let text = include_str!("../../sample-surveys/farmyard-caravan.ron");
-    for (rate, tax, price) in [
-        (78.0, 20.0, 3.335),
-        (61.25, 7.7, 0.005),
-        (1.0, 0.5, 12.499_9),
-    ] {
+/// The amounts at the ends of the lines that begin with some words.
+fn at_the_ends(words: &str, label: &str) -> Vec<String> {
+    let lines = words.lines().map(str::trim);
+    let lines = lines.filter(|line| line.starts_with(label));
+    let ends = lines.filter_map(|line| line.split_whitespace().last());
+    ends.map(str::to_owned).collect()
+}
+
+/// A price with up to four digits behind the point, as it is typed.
+fn price(most: u32) -> impl Strategy<Value = f64> {
+    (0..most * 10_000).prop_map(|parts| f64::from(parts) / 10_000.0)
+}
+
+proptest! {
+    // Each case sets two sheets.
+    #![proptest_config(ProptestConfig::with_cases(12))]
+
+    /// What is printed is what the JSON says, to the cent, and adds up.
+    #[test]
+    fn the_sums_of_quotation_and_invoice_are_those_of_the_json(
+        rate in price(200),
+        (tax, material_tax) in (1_u32..300, proptest::option::of(1_u32..300)),
+        prices in proptest::collection::vec(price(50), 3),
+    ) {
+        let tenths = |tenths: u32| f64::from(tenths) / 10.0;
+        let text = include_str!("../../sample-surveys/farmyard-caravan.ron");
         let mut survey = gapledger::survey::file::parse(text).unwrap();
         survey.tariffs.workshop_per_hour = Some(rate);
-        survey.tariffs.tax_percent = Some(tax);
-        survey.tariffs.material_tax_percent = (tax > 10.0).then_some(6.0);
-        for gap in &mut survey.gaps {
-            if let Some(remedy) = &mut gap.remedy {
-                remedy.material_cost = Some(price);
-            }
+        survey.tariffs.tax_percent = Some(tenths(tax));
+        survey.tariffs.material_tax_percent = material_tax.map(tenths);
+        let remedies = survey.gaps.iter_mut().filter_map(|gap| gap.remedy.as_mut());
+        for (remedy, price) in remedies.zip(prices.iter().cycle()) {
+            remedy.material_cost = Some(*price);
         }
         for (kind, key) in [(Kind::Quotation, "quotation"), (Kind::Invoice, "invoice")] {
             let survey = with_work(&survey, kind);
@@ -155,33 +176,22 @@ fn the_sums_of_quotation_and_invoice_are_those_of_the_json() {
             let words = poppler("pdftotext", &["-layout"], &pdf);
             let json = crate::headless::OnDisk::new(&survey).json();
             let bill = &json["papers"][key];
-            for (label, key) in [("Net", "net"), ("Total with tax", "gross")] {
-                let mut lines = words
-                    .lines()
-                    .map(str::trim)
-                    .filter(|line| line.starts_with(label));
-                let line = lines
-                    .next()
-                    .unwrap_or_else(|| panic!("no {label}: {words}"));
-                let printed = line.split_whitespace().last().unwrap();
-                let told = format!("{:.2}", bill[key].as_f64().unwrap());
-                assert_eq!(printed, told, "{kind:?} {label}");
-            }
-            let taxes = words
-                .lines()
-                .map(str::trim)
-                .filter(|line| line.starts_with("Tax, "));
-            let printed: Vec<&str> = taxes
-                .filter_map(|line| line.split_whitespace().last())
-                .collect();
-            let told: Vec<String> = bill["taxes"]
-                .as_array()
-                .unwrap()
-                .iter()
-                .map(|tax| format!("{:.2}", tax["tax"].as_f64().unwrap()))
-                .collect();
-            assert_eq!(printed.len(), if tax > 10.0 { 2 } else { 1 });
-            assert_eq!(printed, told, "{kind:?}");
+            let told = |amount: &serde_json::Value| format!("{:.2}", amount.as_f64().unwrap());
+            let printed = |label| {
+                let ends = at_the_ends(&words, label);
+                assert!(!ends.is_empty(), "no {label}: {words}");
+                ends[0].clone()
+            };
+            prop_assert_eq!(printed("Net"), told(&bill["net"]));
+            prop_assert_eq!(printed("Total with tax"), told(&bill["gross"]));
+            let taxes = at_the_ends(&words, "Tax, ");
+            let expected: Vec<String> =
+                bill["taxes"].as_array().unwrap().iter().map(|tax| told(&tax["tax"])).collect();
+            prop_assert_eq!(&taxes, &expected);
+            // In whole cents, by what stands on paper alone.
+            let cents = |amount: &String| amount.replace('.', "").parse::<i64>().unwrap();
+            let sum = cents(&printed("Net")) + taxes.iter().map(cents).sum::<i64>();
+            prop_assert_eq!(sum, cents(&printed("Total with tax")));
         }
     }
 }

@@ -323,3 +323,57 @@ fn a_trial_is_saved_as_a_picture_and_as_a_table() {
     // A head and a line for each reading.
     assert_eq!(table.lines().count(), 1 + 29 * 24);
 }
+
+#[test]
+fn a_logger_is_checked_beside_another_and_its_offset_used_and_undone() {
+    let (_folder, path) = with_loggers();
+    let mut survey_on_disk = file::parse(&std::fs::read_to_string(&path).unwrap()).unwrap();
+    survey_on_disk.series[0].name = "white".to_owned();
+    survey_on_disk.series[1].name = "grey".to_owned();
+    std::fs::write(&path, file::print(&survey_on_disk)).unwrap();
+    let mut window = on_trials(&path);
+    let item = gapledger::survey::Item::Series(SeriesId(1));
+    let place = gapledger::survey::Place::at(item, gapledger::survey::Field::TooWarm);
+    window
+        .state_mut()
+        .queue()
+        .push(gapledger::window::request::Request::GoTo(place));
+    window.run();
+    let press_far = |window: &mut Window<'_>, name: &str| {
+        window
+            .get_by_role_and_label(Role::Button, name)
+            .click_accesskit();
+        window.run();
+    };
+    press_far(&mut window, "Check white");
+    window
+        .get_by_role_and_label(Role::ComboBox, "Logger beside it")
+        .focus();
+    window.run();
+    type_text(&mut window, "grey");
+    for (name, moment) in [
+        ("Check of white begins", "2026-11-01 00:00"),
+        ("Check of white ends", "2026-11-02 00:00"),
+    ] {
+        replace_text(&mut window, name, moment);
+        press(&mut window, Key::Enter);
+    }
+    window.run();
+    // Both waves run together: 1.0 K apart, and 80 against 88 % that day.
+    assert!(shows(&window, "it reads 1.0\u{a0}K too warm"));
+    assert!(shows(&window, "8.0 points of humidity too dry"));
+    assert!(shows(&window, "Not taken off yet"));
+    press_far(&mut window, "Use this offset for white");
+    let white = &survey(&window).series[0];
+    assert_eq!(
+        (white.too_warm_k, white.too_damp_percent),
+        (Some(1.0), Some(-8.0))
+    );
+    assert_eq!(white.offset_from, gapledger::survey::OffsetFrom::SideBySide);
+    window.run();
+    assert!(shows(&window, "This is taken off its readings."));
+    ctrl(&mut window, Key::Z);
+    let white = &survey(&window).series[0];
+    assert_eq!((white.too_warm_k, white.too_damp_percent), (None, None));
+    assert!(white.check.is_some(), "the check itself stays");
+}

@@ -1,15 +1,12 @@
 //! Readings of loggers that an instrument should not have made, as stretches that can be left out.
 
-use super::trial::Loggers;
+use super::trial::{Loggers, clock_of};
 use crate::series::{Channel, Doubtful, Series, What, Why, Zone, against, doubtful};
 use crate::survey::{Hung, LoggerSeries, Moment, SeriesId, Survey};
 use std::sync::Arc;
 
 /// Odd readings that lie no further apart than this are one stretch, s.
 const TOGETHER_S: i64 = 6 * 3600;
-
-/// Seconds of an hour.
-const HOUR_S: f64 = 3600.0;
 
 /// Stretches told of one logger: whoever has more should look at the instrument.
 pub const MOST_TOLD: usize = 40;
@@ -57,14 +54,7 @@ fn shift_s(survey: &Survey, logger: &LoggerSeries) -> Option<i64> {
     if logger.mapping.zone == Zone::Unnamed {
         return Some(0);
     }
-    let mut trials = survey.trials.iter();
-    let uses = trials.find(|trial| {
-        [trial.inside, trial.outside].contains(&Some(logger.id)) && trial.clock_ahead_h.is_some()
-    })?;
-    let hours = uses.clock_ahead_h?;
-    #[expect(clippy::cast_possible_truncation, reason = "hours of a clock")]
-    let seconds = (hours * HOUR_S).round() as i64;
-    Some(seconds)
+    clock_of(survey, logger.id)
 }
 
 fn is_of(logger: &LoggerSeries, channel: Option<&Channel>) -> bool {

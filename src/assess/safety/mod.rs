@@ -243,7 +243,7 @@ pub(crate) fn findings(survey: &Survey, laws: &[GapLaw], safety: &Safety) -> Vec
         } => findings.push(finding(
             Severity::Danger,
             format!(
-                "surveyed safety ventilation is below the minimum ({} as relayed [R]): {}",
+                "surveyed safety ventilation is below the minimum of {} [R]: {}",
                 safety.code.name(),
                 words::below(*high_share, *low_share)
             ),
@@ -314,8 +314,8 @@ fn worse(survey: &Survey, laws: &[GapLaw], verdict: &SafetyVerdict) -> Option<St
     }
     matches!(verdict, SafetyVerdict::NotKnown(_)).then(|| {
         format!(
-            "surveyed safety ventilation is below the minimum even for the appliances listed so far ({} as \
-             relayed [R]): {shares}",
+            "surveyed safety ventilation is below the minimum of {} [R], even for the \
+             appliances listed so far: {shares}",
             survey.vehicle.code_of_practice.name()
         )
     })

@@ -6,7 +6,7 @@
 
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::model::{Inflow, Model, Want};
-use crate::assess::quantity::{Kind, price};
+use crate::assess::quantity::{Kind, price_about};
 use crate::physics::units::LITRES_PER_DAY;
 use crate::survey::Survey;
 use crate::survey::word::Word;
@@ -62,7 +62,7 @@ impl Aim {
             Self::AchWindy => Kind::AirChanges,
             Self::Water => Kind::LitresPerDay,
             Self::Heat => Kind::Watts,
-            Self::WinterCost => Kind::Money,
+            Self::WinterCost => Kind::MoneyAbout,
         }
     }
 
@@ -79,7 +79,7 @@ impl Aim {
     #[must_use]
     pub fn text(self, value: f64, currency: &str) -> String {
         match self {
-            Self::WinterCost => price(value, currency),
+            Self::WinterCost => price_about(value, currency),
             _ => self.kind().text(value),
         }
     }

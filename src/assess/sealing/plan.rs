@@ -384,7 +384,7 @@ fn heed(
         SafetyVerdict::Below { .. } => (
             Severity::Danger,
             format!(
-                "sealing would take away air that now makes up for missing safety ventilation: what is surveyed lies below the minimum ({} as relayed [R])",
+                "sealing would take away air that now makes up for missing safety ventilation: what is surveyed lies below the minimum of {} [R]",
                 after.code.name()
             ),
         ),

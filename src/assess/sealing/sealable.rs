@@ -3,7 +3,7 @@
 use super::cost::{self, Cost};
 use super::library::{starting_leak_left_percent, starting_remedy};
 use crate::assess::answer::Answer;
-use crate::survey::leave::{Manner, Refusal, leave};
+use crate::survey::leave::{self, Manner, Refusal, leave};
 use crate::survey::{Gap, GapId, Remedy, RemedyKind, Survey, WorkState};
 
 /// A gap that may be sealed, and how. It can be made by [`Sealable::of`] alone, which refuses
@@ -12,7 +12,8 @@ use crate::survey::{Gap, GapId, Remedy, RemedyKind, Survey, WorkState};
 pub struct Sealable {
     gap: GapId,
     remedy: Remedy,
-    manner: Manner,
+    heed: Option<String>,
+    for_electrician: bool,
     leak_left: f64,
     assumed: bool,
     cost: Answer<Cost>,
@@ -89,7 +90,8 @@ impl Sealable {
         Ok(Self {
             gap: id,
             cost: cost::of(survey, gap, &remedy),
-            manner,
+            heed: leave::heed(survey, gap, manner),
+            for_electrician: leave::is_for_electrician(survey, gap),
             leak_left: left / 100.0,
             remedy: Remedy {
                 leak_left_percent: Some(left),
@@ -113,8 +115,14 @@ impl Sealable {
 
     /// What whoever does the work must heed, whatever the remedy.
     #[must_use]
-    pub fn heed(&self) -> Option<&'static str> {
-        self.manner.heed()
+    pub fn heed(&self) -> Option<&str> {
+        self.heed.as_deref()
+    }
+
+    /// Whether only an electrician may do it.
+    #[must_use]
+    pub fn is_for_electrician(&self) -> bool {
+        self.for_electrician
     }
 
     /// Share of the leak that remains, 0…1.

@@ -10,8 +10,15 @@ impl Study {
         self.kept.tried.get()
     }
 
-    /// Works out the trials from what was read, and keeps it; the first that is kept stays.
+    /// What was read of the trials’ files, once somebody has.
+    #[must_use]
+    pub fn loggers(&self) -> Option<&Loggers> {
+        self.kept.loggers.get()
+    }
+
+    /// Works out the trials from what was read, and keeps both; the first that is kept stays.
     pub fn keep_loggers(&self, loggers: &Loggers) -> &Tried {
+        let loggers = self.kept.loggers.get_or_init(|| loggers.clone());
         self.once(&self.kept.tried, Part::Trials, || {
             let compare = |survey| self.with_survey(survey).comparison_as_it_stands();
             Tried::of(&self.survey, self.prepared(), loggers, &compare)

@@ -44,7 +44,7 @@ use super::curves::{TemperatureCurve, WindCurve};
 use super::drying::{AfterPlan, Comparison};
 use super::in_short::First;
 use super::measured::Measured;
-use super::measured::trial::Tried;
+use super::measured::trial::{Loggers, Tried};
 use super::model::Model;
 use super::parking::Parking;
 use super::prepared::Prepared;
@@ -123,6 +123,7 @@ struct Kept {
     first: OnceLock<Answer<Option<First>>>,
     with_first: OnceLock<Option<Answer<Box<Study>>>>,
     measured: OnceLock<Measured>,
+    loggers: OnceLock<Loggers>,
     tried: OnceLock<Tried>,
     ordered: OnceLock<Option<Box<Study>>>,
     as_surveyed: OnceLock<Option<Box<Study>>>,

@@ -3,7 +3,7 @@
 
 use super::Damp;
 use crate::assess::Answer;
-use crate::assess::quantity::{Kind, price};
+use crate::assess::quantity::{Kind, price_about};
 use crate::assess::winter::{Band, Bands, Doubted, Figure, Season, Throughout};
 use crate::assess::words::capital;
 use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
@@ -206,7 +206,7 @@ fn cells(season: &Answer<Season>, currency: &str) -> [String; 6] {
             .map_or_else(unknown, |index| Kind::MouldIndex.number(index)),
         Kind::Litres.number(season.removed_l),
         Kind::KilowattHours.number(season.machine_kwh + season.heater_kwh),
-        cost.map_or_else(|_| unknown(), |cost| price(*cost, currency)),
+        cost.map_or_else(|_| unknown(), |cost| price_about(*cost, currency)),
     ]
 }
 

@@ -49,7 +49,7 @@ fn readings(of: &FanReadings) -> Object {
 }
 
 /// What came of the measurements.
-pub(super) fn results(measured: &Measured, trials: Vec<Object>) -> Object {
+pub(super) fn results(measured: &Measured, checks: Vec<Object>, trials: Vec<Object>) -> Object {
     let range = |of: fn(&crate::assess::measured::FlowRange) -> f64| {
         let range = measured.flow_range.as_ref().map_err(NotKnown::clone);
         range.map(|range| of(range) * SECONDS_PER_HOUR)
@@ -63,6 +63,7 @@ pub(super) fn results(measured: &Measured, trials: Vec<Object>) -> Object {
         .list("air_tests", &measured.air_tests, |(id, outcome)| {
             air_tests::result(*id, outcome)
         })
+        .with("logger_checks", checks)
         .with("trials", trials)
 }
 

@@ -108,7 +108,11 @@ fn whole(study: &Study, asked: Asked) -> Object {
         .with("uncertainty", uncertainty::uncertainty(study.uncertainty()))
         .with(
             "measured",
-            measured::results(study.measured(), tried::trials(study.tried())),
+            measured::results(
+                study.measured(),
+                tried::checks(study.tried()),
+                tried::trials(study.tried()),
+            ),
         )
         .with("calibration", measured::calibration(study))
         .with("sealing", sealing::sealing(study, asked))

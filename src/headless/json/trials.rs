@@ -3,7 +3,7 @@
 use super::object::Object;
 use crate::series::{Column, Mapping, Zone};
 use crate::survey::word::Word;
-use crate::survey::{LeftOut, LoggerSeries, Period, Trial};
+use crate::survey::{LeftOut, LoggerCheck, LoggerSeries, Period, Trial};
 
 /// A logger as it was recorded.
 pub(super) fn logger(series: &LoggerSeries) -> Object {
@@ -20,8 +20,17 @@ pub(super) fn logger(series: &LoggerSeries) -> Object {
         .with("too_warm_k", series.too_warm_k)
         .with("too_damp_percent", series.too_damp_percent)
         .with("offset_from", series.offset_from.word())
+        .with("check", series.check.as_ref().map(check))
         .list("left_out", &series.left_out, left_out)
         .with("note", &series.note)
+}
+
+fn check(check: &LoggerCheck) -> Object {
+    Object::new()
+        .with("against", check.against.word())
+        .with("beside", check.beside.map(|id| id.0))
+        .with("from", check.from.map(|moment| moment.to_string()))
+        .with("to", check.to.map(|moment| moment.to_string()))
 }
 
 fn left_out(one: &LeftOut) -> Object {

@@ -2,12 +2,13 @@
 
 use super::object::Object;
 use crate::assess::measured::trial::{
-    Change, Effect, Expected, Foresight, Means, Method, PeriodOutcome, Span, TrialOutcome, Tried,
+    Change, Effect, Expected, Foresight, Means, Method, OffBy, PeriodOutcome, Span, TrialOutcome,
+    Tried,
 };
 use crate::assess::{Answer, NotKnown};
 use crate::physics::measurement::Limits;
 use crate::physics::units::GRAMS_PER_KG;
-use crate::survey::TrialId;
+use crate::survey::{SeriesId, TrialId};
 
 const PERCENT: f64 = 100.0;
 
@@ -16,6 +17,34 @@ pub(super) fn trials(tried: Option<&Tried>) -> Vec<Object> {
     let trials = tried.map(|tried| tried.trials.as_slice());
     let trials = trials.unwrap_or_default().iter();
     trials.map(|(id, outcome)| one(*id, outcome)).collect()
+}
+
+/// Every check of a logger; none where their files were not read.
+pub(super) fn checks(tried: Option<&Tried>) -> Vec<Object> {
+    let checks = tried.map(|tried| tried.checks.as_slice());
+    let checks = checks.unwrap_or_default().iter();
+    checks.map(|(id, found)| check(*id, found)).collect()
+}
+
+fn check(id: SeriesId, found: &Answer<OffBy>) -> Object {
+    let warm = |of: fn(&Limits) -> f64| {
+        let found = found.as_ref().map_err(NotKnown::clone);
+        found.map(|found| found.too_warm_k.as_ref().map(of))
+    };
+    let damp = |of: fn(&Limits) -> f64| {
+        let found = found.as_ref().map_err(NotKnown::clone);
+        found.map(|found| of(&found.too_damp) * PERCENT)
+    };
+    let hours = found.as_ref().map(|found| found.hours);
+    Object::new()
+        .with("id", id.0)
+        .with("hours", hours.map_err(NotKnown::clone))
+        .with("too_warm_k", warm(|limits| limits.value))
+        .with("too_warm_low_k", warm(|limits| limits.low))
+        .with("too_warm_high_k", warm(|limits| limits.high))
+        .with("too_damp_percent", damp(|limits| limits.value))
+        .with("too_damp_low_percent", damp(|limits| limits.low))
+        .with("too_damp_high_percent", damp(|limits| limits.high))
 }
 
 fn one(id: TrialId, outcome: &Answer<TrialOutcome>) -> Object {

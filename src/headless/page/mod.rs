@@ -76,7 +76,11 @@ pub(super) fn render(study: &Study, asked: Asked, shown: Shown) -> String {
     if !survey.fan_tests.is_empty() {
         print::section(&mut page, &measured::section(&told));
     }
-    for section in [measured::air_tests(&told), measured::calibration(&told)] {
+    for section in [
+        measured::air_tests(&told),
+        measured::calibration(&told),
+        measured::checks_of_loggers(&told),
+    ] {
         if !section.blocks.is_empty() {
             print::section(&mut page, &section);
         }

@@ -5,7 +5,7 @@ use super::surfaces::LEAST_TOLD_L;
 use crate::assess::drying::{
     Comparison, Energy, OptionAnswer, OptionCase, Shares, Supply, ToBuy, WINTER_DAYS,
 };
-use crate::assess::quantity::{Kind, money};
+use crate::assess::quantity::{Kind, money_about, money_round};
 use crate::assess::words::{figure, listed};
 use crate::assess::{Answer, DryingTopic, Topic};
 #[cfg(feature = "window")]
@@ -118,7 +118,7 @@ const COLUMNS: [Column; 9] = [
     Column {
         head: COST_A_DAY,
         align: Align::Decimal,
-        cell: |case, reasons| reasons.or(&case.energy.cost_per_day, |cost| money(*cost)),
+        cell: |case, reasons| reasons.or(&case.energy.cost_per_day, |cost| money_about(*cost)),
     },
     Column {
         head: "warmth : water",
@@ -258,8 +258,8 @@ fn by_month(currency: &str, comparison: &Comparison, reasons: &mut Reasons) -> T
                     Kind::KilowattHours.number(*kwh)
                 }),
                 to_buy(&option.to_buy, reasons),
-                reasons.or(&option.costs.per_month, |cost| money(*cost)),
-                reasons.or(&option.costs.per_winter, |cost| money(*cost)),
+                reasons.or(&option.costs.per_month, |cost| money_about(*cost)),
+                reasons.or(&option.costs.per_winter, |cost| money_about(*cost)),
             ]);
         }
     }
@@ -300,7 +300,7 @@ pub(crate) fn to_buy(to_buy: &ToBuy, reasons: &mut Reasons) -> String {
     match to_buy {
         ToBuy::Nothing => NONE.to_owned(),
         ToBuy::Owned => "owned".to_owned(),
-        ToBuy::Costs(price) => reasons.or(price, |price| money(*price)),
+        ToBuy::Costs(price) => reasons.or(price, |price| money_round(*price)),
     }
 }
 

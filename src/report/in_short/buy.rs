@@ -6,7 +6,7 @@ use crate::assess::drying::{
     Comparison, OptionAnswer, OptionKind, Proviso, Shares, Standing, ToBuy, Verdict,
 };
 use crate::assess::in_short::{First, Pick, pick};
-use crate::assess::quantity::{Kind, money, price};
+use crate::assess::quantity::{Kind, money_about, price_about, price_round};
 use crate::assess::words::{counted, listed};
 use crate::figure::in_short::Bar;
 use crate::report::drying::{running_costs, shares, target, to_buy};
@@ -61,14 +61,22 @@ fn take(option: &OptionAnswer, currency: &str, target: &str) -> String {
         ToBuy::Nothing => format!("✔ To keep it dry: {name}"),
         ToBuy::Owned => format!("✔ To keep it dry use what is there: {name}"),
         ToBuy::Costs(Ok(cost)) => {
-            format!("✔ To keep it dry buy {name} for {}", price(*cost, currency))
+            format!(
+                "✔ To keep it dry buy {name} for {}",
+                price_round(*cost, currency)
+            )
         }
         ToBuy::Costs(Err(_)) => format!("✔ To keep it dry buy {name}, price not given"),
     };
     let month = option.costs.per_month.as_ref();
     let month = month.map_or_else(
         |_| "what it costs to run is not known".to_owned(),
-        |cost| format!("{} a month", price(*cost, currency)),
+        |cost| {
+            format!(
+                "running it costs about {} a month",
+                price_about(*cost, currency)
+            )
+        },
     );
     format!(
         "{how}; {month}. It holds {target} {}.",
@@ -124,8 +132,8 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
             format!("{} {}", option.standing().sign(), option.starred_name()),
             option.verdict_words(),
             to_buy(&option.to_buy, &mut reasons),
-            reasons.or(&option.costs.per_month, |cost| money(*cost)),
-            reasons.or(&option.costs.per_winter, |cost| money(*cost)),
+            reasons.or(&option.costs.per_month, |cost| money_about(*cost)),
+            reasons.or(&option.costs.per_winter, |cost| money_about(*cost)),
         ]);
     }
     known(
@@ -186,7 +194,7 @@ pub(super) fn bars(comparison: &Comparison) -> Vec<Bar> {
         let unknown = || "?".to_owned();
         let cost = |cost: &Answer<f64>| {
             cost.as_ref()
-                .map_or_else(|_| unknown(), |cost| money(*cost))
+                .map_or_else(|_| unknown(), |cost| money_about(*cost))
         };
         let known = option.to_buy.money().is_ok();
         Bar {

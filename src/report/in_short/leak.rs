@@ -5,10 +5,10 @@ use crate::assess::drying::{Comparison, Shares};
 use crate::assess::quantity::Kind;
 use crate::assess::words::{capital, counted, given, listed};
 use crate::assess::{Answer, CaseAnswer};
-use crate::physics::units::MINUTES_PER_HOUR;
 use crate::report::Material;
 use crate::report::drying::target;
 use crate::report::results::{ach, litres, watts};
+use crate::report::words::renewed;
 use crate::survey::{Field, Item, Place, SetUp, VehicleKind, leave, number};
 
 /// Side of the square hole in centimetres, with *at least* where gaps are missing from it.
@@ -53,19 +53,6 @@ pub(super) fn headline(material: &Material<'_>) -> Line {
         }
     };
     Line::new(words, Leads::Gaps)
-}
-
-/// The time after which the air is new: `11 minutes`, from two hours on in hours.
-pub(super) fn renewed(ach_per_h: f64) -> String {
-    if ach_per_h <= 0.0 {
-        return "day or less often".to_owned();
-    }
-    let minutes = MINUTES_PER_HOUR / ach_per_h;
-    if minutes < 2.0 * MINUTES_PER_HOUR {
-        Kind::Minutes.text(minutes)
-    } else {
-        Kind::Hours.text(minutes / MINUTES_PER_HOUR)
-    }
 }
 
 /// The weather cases with least and with most wind, one where they are the same.

@@ -1,19 +1,18 @@
 //! What to seal first: what it costs, what it gains, and what it does not.
 
-use super::leak::renewed;
 use super::page::{Leads, Line, Part, known};
 use crate::assess::drying::{Comparison, OptionAnswer};
 use crate::assess::in_short::{First, Pick, pick};
-use crate::assess::quantity::{Kind, money, price};
+use crate::assess::quantity::{Kind, money_round, price_about, price_round};
 use crate::assess::sealing::{Chosen, Plan};
 use crate::assess::words::{counted, sentence};
 use crate::assess::{Answer, Mark};
 use crate::report::sealing::{
-    any_suggested, cost, in_currency, material_alone, nothing_to_do, suggested,
+    any_suggested, in_currency, material_alone, nothing_to_do, suggested,
 };
-use crate::report::words::{duration, minutes, name};
+use crate::report::words::{duration, minutes, name, renewed};
 use crate::report::{Align, Material, Reasons, Table};
-use crate::survey::leave::{self, Refusal};
+use crate::survey::leave::{self, ELECTRICIAN, Refusal};
 use crate::survey::{GapId, Item, Place, Severity, Survey, number};
 
 /// What the first work does, in a sentence.
@@ -29,7 +28,7 @@ pub(super) fn headline(first: &Answer<Option<First>>, currency: &str) -> Option<
     };
     let words = format!(
         "{begins} {gaps} for {}{} keeps out {} of the air that wind drives in.",
-        price(first.plan.cost, currency),
+        price_round(first.plan.cost, currency),
         material_alone(&first.plan),
         Kind::WholePercent.text(kept_out)
     );
@@ -127,12 +126,19 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
         let row = table.row([
             id.to_string(),
             format!(
-                "{}{}",
+                "{}{}{}",
                 survey.gap(id).map_or_else(String::new, name),
+                if one.is_for_electrician() {
+                    format!(" – {ELECTRICIAN}")
+                } else {
+                    String::new()
+                },
                 suggested(one)
             ),
             reasons.or(&one.cost(), |cost| minutes(cost.minutes)),
-            reasons.or(&one.cost(), cost),
+            reasons.or(&one.cost(), |cost| {
+                format!("{}{}", cost.at_least(), money_round(cost.priced))
+            }),
         ]);
         row.about(Item::Gap(id));
     }
@@ -141,14 +147,14 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
         String::new(),
         format!("Together, {}", duration(plan.minutes)),
         minutes(plan.minutes),
-        money(plan.cost),
+        money_round(plan.cost),
     ]);
     known(part, table, &reasons, Leads::Gaps);
     if plan.minutes_not_priced > 0.0 {
         part.below(
             format!(
                 "{} is{}: no price of an hour’s work is given.",
-                sentence(&price(plan.cost, currency)).trim_end_matches('.'),
+                sentence(&price_round(plan.cost, currency)).trim_end_matches('.'),
                 material_alone(plan)
             ),
             Leads::Place(Place::at(Item::Tariffs, crate::survey::Field::Workshop)),
@@ -217,7 +223,7 @@ fn less_air(plan: &Plan, currency: &str) -> Option<String> {
     let heat = heat.map_or_else(String::new, |saved| {
         format!(
             " Heated by electricity, that saves {} a winter.",
-            price(saved, currency)
+            price_about(saved, currency)
         )
     });
     let (before, after) = (renewed(*before), renewed(*after));
@@ -236,7 +242,7 @@ fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<
     };
     let mut parts = Vec::new();
     if let (Ok(now), Ok(then)) = (&now.costs.per_month, &then.costs.per_month) {
-        let (now, then) = (price(*now, currency), price(*then, currency));
+        let (now, then) = (price_about(*now, currency), price_about(*then, currency));
         parts.push(if now == then {
             format!("costs {now} a month as before")
         } else {

@@ -1,6 +1,6 @@
 //! Down to which cold the heater holds, how sure the results are, and what would make them surer.
 
-use super::leak::{ends, renewed};
+use super::leak::ends;
 use super::page::{Leads, Part};
 use super::winter;
 use crate::assess::drying::HeaterFor;
@@ -10,6 +10,7 @@ use crate::assess::words::capital;
 use crate::report::Material;
 use crate::report::drying::NOT_BY_HEAT;
 use crate::report::measured::calibrated_sentence;
+use crate::report::words::renewed;
 use crate::survey::{Field, Item, Place, SetUp};
 
 /// Down to which cold each heater holds, and how sure all of it is.

@@ -4,6 +4,7 @@
 mod air;
 mod by_test;
 mod calibration;
+mod checks;
 mod fan;
 #[cfg(test)]
 mod tests;
@@ -13,4 +14,5 @@ pub use air::{before_an_air_test, section as air_tests};
 pub(crate) use by_test::{by_test, is_by_test};
 pub use calibration::section as calibration;
 pub(crate) use calibration::{calibrated_by_number, sentence as calibrated_sentence};
+pub use checks::{is_taken_off, section as checks_of_loggers, sentences as check_in_words};
 pub use fan::{before_a_test, plot_caption, section};

@@ -65,7 +65,7 @@ const LINES: [Line; 13] = [
         side.figure(Kind::Watts, |of| Ok(of.air_heat_w))
     }),
     ("Heat with the air, a winter by electricity", |side| {
-        side.figure(Kind::Money, |of| of.winter_cost.clone())
+        side.figure(Kind::MoneyAbout, |of| of.winter_cost.clone())
     }),
     ("Outside air for each sleeper with least wind", |side| {
         Some(side.sleeper(|air| air.calm_m3_per_h))
@@ -138,7 +138,7 @@ pub(crate) fn changes(
             continue;
         };
         let unit = match before.kind() {
-            Kind::Money => currency,
+            Kind::MoneyAbout => currency,
             kind => kind.unit(),
         };
         let mut cells = vec![in_currency(words, unit)];

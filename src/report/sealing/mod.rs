@@ -51,7 +51,7 @@ pub(crate) fn how(sealable: &Sealable) -> String {
 
 /// Says what whoever does the work must heed for some of the gaps, whatever their remedies.
 fn heed<'a>(section: &mut Section, sealables: impl Iterator<Item = &'a Sealable>) {
-    let mut told: Vec<(&'static str, Vec<String>)> = Vec::new();
+    let mut told: Vec<(&str, Vec<String>)> = Vec::new();
     for one in sealables {
         let Some(words) = one.heed() else { continue };
         let id = one.gap().to_string();

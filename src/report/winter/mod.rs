@@ -11,7 +11,7 @@ pub use locker::{BEGUN, lockers};
 use super::blocks::{Align, Reasons, Section, Table};
 use super::words::not_known;
 use crate::assess::drying::{OptionKind, Spot};
-use crate::assess::quantity::{Kind, price};
+use crate::assess::quantity::{Kind, price_about};
 use crate::assess::winter::{
     COLDEST_CORNER_K, Doubted, Frost, Laid, MouldAt, Season, Weathered, WinterOption,
 };
@@ -185,7 +185,7 @@ fn table(
             }
             Ok(season) => {
                 let humidity = &season.humidity;
-                let cost = reasons.or(&season.cost, |cost| price(*cost, currency));
+                let cost = reasons.or(&season.cost, |cost| price_about(*cost, currency));
                 table.row([
                     name,
                     rh(humidity.mean),
@@ -272,7 +272,7 @@ fn frost(told: &WinterTold<'_>) -> Section {
             continue;
         };
         let cost = match &season.cost {
-            Ok(cost) => format!("costs {} in the winter", price(*cost, currency)),
+            Ok(cost) => format!("costs {} in the winter", price_about(*cost, currency)),
             Err(NotKnown { reason }) => format!("costs an amount not known: {reason}"),
         };
         points.push(format!(

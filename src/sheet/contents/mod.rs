@@ -5,6 +5,7 @@ mod guide;
 mod photos;
 mod plots;
 mod seasons;
+mod trials;
 
 pub use guide::guide;
 
@@ -19,7 +20,7 @@ use crate::report::{
     self, Block, Section, cases, completion, costs, drying, in_short, ledger, measured, papers,
     safety, sealing, summary, tested, vehicle, walk, winter, winter_short, workings,
 };
-use crate::survey::date;
+use crate::survey::{Trial, date};
 use std::collections::BTreeMap;
 
 /// What a sheet is made from.
@@ -237,25 +238,46 @@ impl Writer<'_> {
         }
     }
 
-    /// What was measured; in the report the trials too.
+    /// What was measured: for owners what fan tests, tests of the air change and trials show, in their
+    /// words; else all of it, with pictures.
     fn measured(&mut self) {
-        self.fan_tests();
-        if self.choices.kind == Kind::Report {
-            let trials = measured::trial::sections(&self.material.told);
-            trials.into_iter().for_each(|trial| self.add(trial));
+        let told = self.material.told;
+        if self.for_owners() {
+            self.add(tested::section(&told));
+            self.add(tested::air_change(&told));
+        } else {
+            self.fan_tests();
+        }
+        for trial in &told.survey.trials {
+            self.trial(trial);
         }
     }
 
-    /// Fan tests with their plots, tests of the air change, and what all of them make of the results;
-    /// for owners what fan tests show.
+    /// A trial: what each method did, as a picture too; in the report also what was read, and the tables.
+    fn trial(&mut self, trial: &Trial) {
+        let told = &self.material.told;
+        let owners = self.for_owners();
+        let mut section = if owners {
+            measured::trial::for_owners(told, trial)
+        } else {
+            measured::trial::section(told, trial)
+        };
+        if self.choices.has(Part::Drawings) && !section.blocks.is_empty() {
+            let chart = trials::chart(told, trial, self.choices).filter(|_| !owners);
+            let verdict = trials::verdict(told, trial, self.choices);
+            // Behind the verdicts in words.
+            let at = section.blocks.len().min(1);
+            for (figure, file) in verdict.into_iter().chain(chart) {
+                section.blocks.insert(at, figure);
+                self.files.push(file);
+            }
+        }
+        self.add(section);
+    }
+
+    /// Fan tests with their plots, tests of the air change, and what all of them make of the results.
     fn fan_tests(&mut self) {
         let told = &self.material.told;
-        if self.for_owners() {
-            if !told.survey.fan_tests.is_empty() {
-                self.add(tested::section(told));
-            }
-            return;
-        }
         let rest = [measured::air_tests(told), measured::calibration(told)];
         if !told.survey.fan_tests.is_empty() {
             let mut section = measured::section(told);

@@ -38,6 +38,22 @@ pub(super) const FIELDS: &[Entry] = &[
         ),
     of(F::OffsetFrom, "offset_from", "Known by")
         .help("How it is known by how much the logger is off; nobody having checked is an answer too."),
+    of(F::CheckedAgainst, "against", "Held against").help(
+        "Let both loggers lie side by side for a night, out of the sun, or close one in a box over salt \
+         that is as wet as porridge, for two days in a room of 20 to 25 °C. Salt must not touch it.",
+    ),
+    of(F::CheckedBeside, "beside", "Logger beside it").help(
+        "The logger that is taken to be right: the dearer one, one with a certificate, or one that was over \
+         salt. Between two of which neither is known to be right, only their difference is mended.",
+    ),
+    of(F::CheckedFrom, "check_from", "From")
+        .stored_as("from")
+        .empty("YYYY-MM-DD hh:mm")
+        .help("When they had been put together. Over salt the first twelve hours are left out by themselves."),
+    of(F::CheckedTo, "check_to", "To")
+        .stored_as("to")
+        .empty("YYYY-MM-DD hh:mm")
+        .help("When they were parted, or the box was opened."),
     of(F::LeftOut, "left_out", "Left out").help(
         "Stretches of readings that do not count, by your word. Taken off this list they count again.",
     ),

@@ -9,6 +9,15 @@ use std::path::{Path, PathBuf};
 /// Letters of the content's hash in a name: 64 bits.
 pub(super) const HASH_LETTERS: usize = 16;
 
+/// Endings that files of readings keep in the data folder; any other becomes `txt`.
+pub(super) const DATA_ENDINGS: [&str; 6] = ["csv", "txt", "tsv", "xlsx", "epw", "log"];
+
+/// Whether a name ends as those of files of readings do.
+pub(super) fn has_data_ending(name: &str) -> bool {
+    let ending = name.rsplit_once('.').map(|(_, ending)| ending);
+    ending.is_some_and(|ending| DATA_ENDINGS.contains(&ending))
+}
+
 /// Names for the same content, should files of other content have the first ones.
 pub(super) fn names(bytes: &[u8], ending: &str) -> impl Iterator<Item = String> {
     let hash = blake3::hash(bytes).to_hex();

@@ -4,7 +4,7 @@
 //! content. Saving copies what the survey names into `NAME.data`. The bytes are never changed, and
 //! nothing that others wrote is ever moved or overwritten.
 
-use super::by_content;
+use super::by_content::{self, DATA_ENDINGS};
 use super::disk::{Disk, RealDisk};
 use super::error::LoadError;
 use super::load::read_file;
@@ -12,15 +12,11 @@ use super::photos::is_plain_file_name;
 use crate::series::MOST_BYTES;
 use crate::survey::Survey;
 use std::collections::BTreeSet;
-use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
 /// The largest file that is taken in, in bytes.
 pub const LARGEST_DATA_BYTES: u64 = MOST_BYTES as u64;
-
-/// Endings that files keep in the data folder; any other becomes `txt`.
-const ENDINGS: [&str; 6] = ["csv", "txt", "tsv", "xlsx", "epw", "log"];
 
 /// Why a file of readings could not be taken in or read.
 #[derive(Debug, thiserror::Error)]
@@ -170,7 +166,7 @@ pub fn keep_data_through(
 
 fn ending(original: &str) -> &'static str {
     let given = Path::new(original).extension().unwrap_or_default();
-    ENDINGS
+    DATA_ENDINGS
         .into_iter()
         .find(|ending| given.eq_ignore_ascii_case(ending))
         .unwrap_or("txt")
@@ -258,6 +254,7 @@ pub fn carry_data_through<'a>(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::fs;
 
     const ROWS: &[u8] = b"time,t,rh\n2026-11-05 14:30,5.0,80\n";
 

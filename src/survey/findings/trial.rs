@@ -2,7 +2,9 @@
 
 use super::finding::{Finder, Finding, Item, numbered};
 use crate::series::Column;
-use crate::survey::{Field, LoggerSeries, OutsideFrom, Period, Ran, Survey, Trial};
+use crate::survey::{
+    Against, Field, LoggerCheck, LoggerSeries, OutsideFrom, Period, Ran, Survey, Trial,
+};
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     for series in &survey.series {
@@ -11,6 +13,11 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
             &mut Finder::new(findings, Item::Series(series.id), subject),
             series,
         );
+        if let Some(checked) = &series.check {
+            let subject = numbered("logger", series.id, &series.name);
+            let finder = &mut Finder::new(findings, Item::Series(series.id), subject);
+            check(finder, survey, (series, checked));
+        }
     }
     for trial in &survey.trials {
         let subject = numbered("trial", trial.id, &trial.name);
@@ -46,6 +53,34 @@ fn logger(finder: &mut Finder<'_>, series: &LoggerSeries) {
                 "choose the unit that the column has",
             );
         }
+    }
+}
+
+fn check(finder: &mut Finder<'_>, survey: &Survey, (series, check): (&LoggerSeries, &LoggerCheck)) {
+    if let (Some(from), Some(to)) = (check.from, check.to)
+        && from >= to
+    {
+        finder.error(
+            Field::CheckedTo,
+            format!("its check ends at {to}, before it begins at {from}"),
+            "enter when the loggers were put together and when they were parted",
+        );
+    }
+    if check.against != Against::Logger {
+        return;
+    }
+    match check.beside {
+        Some(id) if id == series.id => finder.error(
+            Field::CheckedBeside,
+            "it is held against itself",
+            "choose the logger that lay beside it",
+        ),
+        Some(id) if survey.logger(id).is_none() => finder.error(
+            Field::CheckedBeside,
+            format!("logger {id}, which lay beside it, is not in the survey"),
+            "choose the logger that lay beside it",
+        ),
+        _ => {}
     }
 }
 

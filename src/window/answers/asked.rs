@@ -5,7 +5,7 @@ use crate::assess::sealing::Aim;
 use crate::assess::{Answer, Study};
 use crate::figure::trial::Lines;
 use crate::survey::{Finding, SeriesId, Survey, TrialId};
-use crate::tasks::{Shelf, weather_places};
+use crate::tasks::{self, Shelf, Watch};
 use std::path::PathBuf;
 use std::sync::{Arc, OnceLock};
 
@@ -47,6 +47,18 @@ pub struct Revised {
 }
 
 impl Revised {
+    /// Has the trials worked out in the study, from the loggers' files; `watch` may give it up.
+    pub fn try_trials(&self, watch: &impl Watch) {
+        let data = &self.data;
+        tasks::tried(
+            &self.study,
+            &data.folders,
+            self.folder.as_deref(),
+            &data.shelf,
+            watch,
+        );
+    }
+
     /// The lines of a trial, or why there are none; `None` where its files were not read yet.
     pub fn trial_lines(&self, id: TrialId) -> Option<Answer<Arc<Lines>>> {
         let mut lines = self.lines.get()?.iter();
@@ -56,7 +68,7 @@ impl Revised {
 
     /// Where the weather file of its survey is looked for.
     pub fn weather_places(&self) -> Vec<PathBuf> {
-        weather_places(&self.data.folders, self.folder.as_deref())
+        tasks::weather_places(&self.data.folders, self.folder.as_deref())
     }
 
     pub(super) fn new(

@@ -151,7 +151,7 @@ pub(super) fn trials(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
     });
     odd.get_or_init(|| measured::odd(survey, &read));
     line.send((asked.clone(), Part::Trials));
-    if line.stopped() || survey.trials.is_empty() {
+    if line.stopped() || !survey.asks_for_readings() {
         return;
     }
     study.keep_loggers(&read);

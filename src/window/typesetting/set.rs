@@ -93,9 +93,13 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
             return;
         }
     }
+    let places = of.weather_places();
+    if matches!(key.choices.kind, Kind::Report | Kind::Completion) {
+        let watch = |share| line.progress(share);
+        of.try_trials(&watch);
+    }
     if key.choices.kind == Kind::Report {
         let watch = |share| line.progress(share);
-        let places = of.weather_places();
         let (study, threads) = (&of.study, effort.threads);
         tasks::winter_laid(study, &places, &watch);
         tasks::winter(study, &places, threads, &watch);

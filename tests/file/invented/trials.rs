@@ -23,6 +23,12 @@ impl Maker {
             too_warm_k: self.maybe(),
             too_damp_percent: self.maybe(),
             offset_from: self.pick(&OffsetFrom::ALL),
+            check: self.yes().then(|| LoggerCheck {
+                against: self.pick(&Against::ALL),
+                beside: self.yes().then(|| SeriesId(self.next())),
+                from: self.yes().then(|| self.moment()),
+                to: self.yes().then(|| self.moment()),
+            }),
             left_out: self.list(3, |maker, _| LeftOut {
                 from: maker.moment(),
                 to: maker.moment(),

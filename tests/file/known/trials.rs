@@ -91,6 +91,14 @@ pub(super) fn loggers() -> Vec<LoggerSeries> {
                 too_warm_k: Some(0.25),
                 too_damp_percent: Some(-1.5),
                 offset_from,
+                check: Against::ALL
+                    .get(id as usize - 1)
+                    .map(|against| LoggerCheck {
+                        against: *against,
+                        beside: Some(SeriesId(1)),
+                        from: Some(moment("2024-01-31 20:00")),
+                        to: Some(moment("2024-02-01 08:00")),
+                    }),
                 left_out: vec![LeftOut {
                     from: moment("2024-02-29 10:00"),
                     to: moment("2024-02-29 11:30:15"),

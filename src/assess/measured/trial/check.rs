@@ -1,14 +1,17 @@
 //! By how much a logger is off: beside another, or over saturated salt.
 
-use super::air::{Rows, hourly_means};
+use super::air::{Rows, hourly_means, rows};
+use super::ground::{Loggers, clock_of, site_pressure};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::physics::air::MoistAir;
 use crate::physics::counts::count;
 use crate::physics::measurement::Limits;
 use crate::physics::measurement::student::t_95;
+use crate::survey::{Against, Field, LoggerCheck, LoggerSeries, SeriesId, Survey};
 
 /// Fewest hours side by side **\[A\]**.
 const LEAST_HOURS: usize = 4;
+const PERCENT: f64 = 100.0;
 /// Hours over salt until the air above it has settled **\[A\]**.
 const SETTLING_S: i64 = 12 * 3600;
 
@@ -22,18 +25,6 @@ pub enum Salt {
 }
 
 impl Salt {
-    /// Both, in the order offered.
-    pub const ALL: [Self; 2] = [Self::SodiumChloride, Self::MagnesiumChloride];
-
-    /// Its name.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::SodiumChloride => "kitchen salt",
-            Self::MagnesiumChloride => "magnesium chloride",
-        }
-    }
-
     /// Relative humidity above its saturated solution between 20 and 25 °C, 0 to 1: ASTM E104
     /// **\[M\]**.
     #[must_use]
@@ -54,6 +45,108 @@ pub struct OffBy {
     pub too_warm_k: Option<Limits>,
     /// Too damp, points of 0 to 1.
     pub too_damp: Limits,
+}
+
+/// What is taken off a logger's readings once it was checked: as fine as loggers read.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Offset {
+    /// Too warm, K, to a tenth; `None` where the check says nothing of it.
+    pub too_warm_k: Option<f64>,
+    /// Too damp, points of relative humidity, to a tenth.
+    pub too_damp_percent: f64,
+}
+
+impl OffBy {
+    /// What may be taken off the readings.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where the logger is further off than anything that is corrected.
+    pub fn offset(&self) -> Answer<Offset> {
+        let tenth = |value: f64| {
+            let rounded = (value * 10.0).round() / 10.0;
+            // Never a zero below zero.
+            rounded + 0.0
+        };
+        let found = Offset {
+            too_warm_k: self.too_warm_k.map(|limits| tenth(limits.value)),
+            too_damp_percent: tenth(self.too_damp.value * PERCENT),
+        };
+        let fits = |field: Field, value: f64| {
+            let range = field.range();
+            range.is_none_or(|range| (range.lowest..=range.highest).contains(&value))
+        };
+        let warm = found
+            .too_warm_k
+            .is_none_or(|value| fits(Field::TooWarm, value));
+        if warm && fits(Field::TooDamp, found.too_damp_percent) {
+            Ok(found)
+        } else {
+            Err(NotKnown::because(
+                "a logger that is so far off is broken, or did not lie where it is said to have lain: do \
+                 not correct it",
+            ))
+        }
+    }
+
+    /// Whether these hours show that it reads too warm or too cold.
+    #[must_use]
+    pub fn shows_warmth(&self) -> bool {
+        self.too_warm_k.is_some_and(|limits| !limits.holds(0.0))
+    }
+
+    /// Whether these hours show that it reads too damp or too dry.
+    #[must_use]
+    pub fn shows_damp(&self) -> bool {
+        !self.too_damp.holds(0.0)
+    }
+}
+
+/// What came of the checks of a survey's loggers.
+pub(super) fn checks(survey: &Survey, loggers: &Loggers) -> Vec<(SeriesId, Answer<OffBy>)> {
+    let checked = survey
+        .series
+        .iter()
+        .filter_map(|logger| Some((logger, logger.check?)));
+    checked
+        .map(|(logger, check)| (logger.id, off_by((survey, loggers), logger, check)))
+        .collect()
+}
+
+/// By how much a logger is off by its check: its readings as they are in the file, against those of
+/// the other with that one's own offset taken off.
+fn off_by(
+    (survey, loggers): (&Survey, &Loggers),
+    logger: &LoggerSeries,
+    check: LoggerCheck,
+) -> Answer<OffBy> {
+    let (Some(from), Some(to)) = (check.from, check.to) else {
+        return Err(NotKnown::because(
+            "it is not said from when to when it was checked",
+        ));
+    };
+    let pressure = site_pressure(survey);
+    let air = |of: &LoggerSeries| {
+        let clock = clock_of(survey, of.id);
+        rows(of, loggers.readings(of.id)?, pressure, clock)
+    };
+    let as_read = LoggerSeries {
+        too_warm_k: None,
+        too_damp_percent: None,
+        ..logger.clone()
+    };
+    let (from_s, to_s) = (from.seconds(), to.seconds());
+    let salt = match check.against {
+        Against::SodiumChloride => Salt::SodiumChloride,
+        Against::MagnesiumChloride => Salt::MagnesiumChloride,
+        Against::Logger => {
+            let other = check.beside.filter(|id| *id != logger.id);
+            let other = other
+                .and_then(|id| survey.logger(id))
+                .ok_or_else(|| NotKnown::because("the logger that lay beside it is not chosen"))?;
+            return side_by_side(&air(&as_read)?, &air(other)?, from_s, to_s, pressure);
+        }
+    };
+    over_salt(&air(&as_read)?, salt, from_s, to_s, pressure)
 }
 
 /// The mean of hourly values with limits that count one hour in four, since neighbouring ones are

@@ -45,6 +45,17 @@ impl Loggers {
     }
 }
 
+/// By how much the clock of the place is ahead of universal time, s, where a trial says it: one that the
+/// logger is part of, otherwise any.
+pub(in crate::assess::measured) fn clock_of(survey: &Survey, id: SeriesId) -> Option<i64> {
+    let said = || {
+        let trials = survey.trials.iter();
+        trials.filter_map(|trial| Some((trial, ahead_s(trial.clock_ahead_h?))))
+    };
+    let own = said().find(|(trial, _)| [trial.inside, trial.outside].contains(&Some(id)));
+    own.or_else(|| said().next()).map(|(_, ahead)| ahead)
+}
+
 /// Whole seconds of a clock's hours.
 #[expect(
     clippy::cast_possible_truncation,

@@ -13,24 +13,28 @@ mod tests;
 
 pub use air::{HourMean, Rows, hourly_means, rows, weather_rows};
 pub use chances::{CHANCES, Chances};
-pub use check::{OffBy, Salt, over_salt, side_by_side};
+pub use check::{OffBy, Offset, Salt, over_salt, side_by_side};
 pub use compare::{Change, Day, Effect, days, days_needed, effect};
 pub use ground::{Loggers, Means};
 pub use outcome::{Foresight, Method, PeriodOutcome, TrialOutcome};
 pub use predicted::{Expected, Span};
+
+pub(in crate::assess::measured) use ground::clock_of;
 
 use ground::Ground;
 
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::drying::Comparison;
 use crate::assess::prepared::Prepared;
-use crate::survey::{Survey, Trial, TrialId};
+use crate::survey::{SeriesId, Survey, Trial, TrialId};
 
 /// What came of all trials of a survey.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tried {
     /// One for each trial, in the survey's order.
     pub trials: Vec<(TrialId, Answer<TrialOutcome>)>,
+    /// By how much each logger is off that was checked.
+    pub checks: Vec<(SeriesId, Answer<OffBy>)>,
 }
 
 impl Tried {
@@ -52,7 +56,15 @@ impl Tried {
         };
         Self {
             trials: survey.trials.iter().map(outcome).collect(),
+            checks: check::checks(survey, loggers),
         }
+    }
+
+    /// What came of the check of a logger; `None` where it was not checked.
+    #[must_use]
+    pub fn check(&self, id: SeriesId) -> Option<&Answer<OffBy>> {
+        let mut checks = self.checks.iter();
+        checks.find(|(of, _)| *of == id).map(|(_, found)| found)
     }
 
     /// What came of this trial.

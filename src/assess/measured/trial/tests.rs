@@ -3,7 +3,10 @@
 use super::*;
 use crate::physics::STANDARD_PRESSURE;
 use crate::series::{Channel, Mapping, Series, What, guess};
-use crate::survey::{Hung, LeftOut, LoggerSeries, Moment, SeriesId};
+use crate::survey::{
+    Against, Hung, LeftOut, LoggerCheck, LoggerSeries, Moment, SeriesId, Survey, VehicleKind,
+};
+use std::sync::Arc;
 
 const PRESSURE: f64 = STANDARD_PRESSURE;
 
@@ -134,4 +137,81 @@ fn two_loggers_side_by_side_tell_their_difference() {
     assert!((found.too_warm_k.unwrap().value - 0.4).abs() < 1e-9);
     assert!((found.too_damp.value - 0.03).abs() < 1e-6);
     assert!(side_by_side(&read(12.4, 63.0), &read(12.0, 60.0), 0, 3 * 3600, PRESSURE).is_err());
+}
+
+/// A survey with two loggers of the same eight hours, the first checked beside the second.
+fn checked(second_too_warm: Option<f64>) -> (Survey, Loggers) {
+    let mut survey = Survey::new(VehicleKind::TouringCaravan);
+    survey.site.altitude_m = 0.0;
+    let (mut one, mut other) = (logger(), logger());
+    other.id = SeriesId(2);
+    other.too_warm_k = second_too_warm;
+    // What was taken off before does not count: the check begins with what the file says.
+    one.too_warm_k = Some(3.0);
+    one.check = Some(LoggerCheck {
+        against: Against::Logger,
+        beside: Some(SeriesId(2)),
+        from: Moment::from_seconds(0),
+        to: Moment::from_seconds(8 * 3600),
+    });
+    survey.series = vec![one, other];
+    let read = |t: f64, rh: f64| {
+        let hours: Vec<(i64, f64, f64)> = (0..8).map(|hour| (hour * 3600, t, rh)).collect();
+        Ok(Arc::new(series(&hours)))
+    };
+    let loggers = Loggers {
+        series: vec![
+            (SeriesId(1), read(12.4, 63.0)),
+            (SeriesId(2), read(12.0, 60.0)),
+        ],
+        weather: None,
+    };
+    (survey, loggers)
+}
+
+#[test]
+fn a_check_is_of_what_the_file_says_against_the_other_as_it_was_put_right() {
+    let (survey, loggers) = checked(None);
+    let found = super::check::checks(&survey, &loggers);
+    let off_by = found[0].1.as_ref().unwrap();
+    assert!((off_by.too_warm_k.unwrap().value - 0.4).abs() < 1e-9);
+    let offset = off_by.offset().unwrap();
+    assert_eq!(
+        (offset.too_warm_k, offset.too_damp_percent),
+        (Some(0.4), 3.0)
+    );
+    // The other is known to read 0.5 K too warm: the first is then off by 0.9 K.
+    let (survey, loggers) = checked(Some(0.5));
+    let found = super::check::checks(&survey, &loggers);
+    let warm = found[0].1.as_ref().unwrap().too_warm_k.unwrap();
+    assert!((warm.value - 0.9).abs() < 1e-9);
+}
+
+#[test]
+fn a_check_that_lacks_its_other_or_its_hours_says_so() {
+    let (mut survey, loggers) = checked(None);
+    let reason = |survey: &Survey| {
+        let found = super::check::checks(survey, &loggers);
+        found[0].1.as_ref().unwrap_err().reason.clone()
+    };
+    let check = survey.series[0].check.as_mut().unwrap();
+    check.beside = Some(SeriesId(1));
+    assert!(reason(&survey).contains("not chosen"));
+    let check = survey.series[0].check.as_mut().unwrap();
+    check.to = None;
+    assert!(reason(&survey).contains("from when to when"));
+    // A salt holds its humidity in a warm room alone: at 12 °C nothing is said.
+    let check = survey.series[0].check.as_mut().unwrap();
+    (check.against, check.to) = (Against::SodiumChloride, Moment::from_seconds(30 * 3600));
+    assert!(reason(&survey).contains("fewer than 4 hours"));
+}
+
+#[test]
+fn a_logger_too_far_off_is_not_corrected() {
+    let (survey, mut loggers) = checked(None);
+    let hot: Vec<(i64, f64, f64)> = (0..8).map(|hour| (hour * 3600, 31.0, 60.0)).collect();
+    loggers.series[0].1 = Ok(Arc::new(series(&hot)));
+    let found = super::check::checks(&survey, &loggers);
+    let off_by = found[0].1.as_ref().unwrap();
+    assert!(off_by.offset().unwrap_err().reason.contains("broken"));
 }

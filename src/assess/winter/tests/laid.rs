@@ -64,6 +64,7 @@ fn over(survey: &Survey, weather: Result<&Weather, &NotKnown>, hours: &[Hour]) -
     };
     let tried = Tried {
         trials: vec![(TrialId(1), Ok(outcome))],
+        checks: Vec::new(),
     };
     let study = Study::of(survey);
     laid_over((&study, &Stay::default()), &tried, weather, &go_on).expect("never given up")

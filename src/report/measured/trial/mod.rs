@@ -63,6 +63,37 @@ pub fn section(told: &Material<'_>, trial: &Trial) -> Section {
     section
 }
 
+/// What each method of a trial did, for the owner of the vehicle; nothing in it where nothing is known of
+/// any.
+#[must_use]
+pub fn for_owners(told: &Material<'_>, trial: &Trial) -> Section {
+    let mut section = Section::new(capital(&title(trial)));
+    let outcome = told.study.tried().map(|tried| tried.trial(trial.id));
+    let Some(Ok(outcome)) = outcome else {
+        return section;
+    };
+    if outcome.methods.is_empty() {
+        return section;
+    }
+    verdicts(&mut section, outcome);
+    let days = trial.periods.iter().filter_map(|period| period.span_s());
+    let days = days.reduce(|(from, to), (first, last)| (from.min(first), to.max(last)));
+    let days = days.map(|(from, to)| {
+        Fact::new(
+            "Read",
+            format!(
+                "{} to {}",
+                crate::series::moment(from),
+                crate::series::moment(to)
+            ),
+        )
+    });
+    let mut rows: Vec<Fact> = days.into_iter().collect();
+    rows.extend(recorded(told.survey, trial));
+    section.facts(rows, &Reasons::default());
+    section
+}
+
 /// The name of a trial within a sentence.
 fn title(trial: &Trial) -> String {
     match trial.name.trim() {
@@ -152,10 +183,7 @@ fn logger(survey: &Survey, id: Option<SeriesId>) -> String {
     let Some(logger) = survey.logger(id) else {
         return format!("logger {id}, which is not in the survey");
     };
-    let name = match logger.name.trim() {
-        "" => format!("logger {id}"),
-        name => name.to_owned(),
-    };
+    let name = named(logger);
     let place = Some(logger.place.trim().to_owned()).filter(|place| !place.is_empty());
     let left_out = match logger.left_out.len() {
         0 => None,
@@ -170,8 +198,16 @@ fn logger(survey: &Survey, id: Option<SeriesId>) -> String {
     format!("{name} ({})", parts.collect::<Vec<_>>().join(", "))
 }
 
+/// The name of a logger within a sentence.
+pub(super) fn named(logger: &LoggerSeries) -> String {
+    match logger.name.trim() {
+        "" => format!("logger {}", logger.id),
+        name => name.to_owned(),
+    }
+}
+
 /// What was taken off a logger's readings, and how that is known.
-fn offsets(logger: &LoggerSeries) -> String {
+pub(super) fn offsets(logger: &LoggerSeries) -> String {
     let off = [
         logger.too_warm_k.map(|kelvin| Kind::Kelvin.typed(kelvin)),
         logger

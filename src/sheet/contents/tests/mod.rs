@@ -9,9 +9,11 @@ mod covered;
 mod numbers;
 mod owners;
 mod papers;
+mod trials;
 mod work;
 
 const COACH_BUILT: &str = include_str!("../../../../sample-surveys/coastal-coachbuilt.ron");
+const VINEYARD: &str = include_str!("../../../../sample-surveys/vineyard-coachbuilt.ron");
 const CARAVAN: &str = include_str!("../../../../sample-surveys/farmyard-caravan.ron");
 
 pub(crate) fn sheet(survey: &Survey, choices: &Choices) -> Sheet {

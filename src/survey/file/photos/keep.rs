@@ -8,7 +8,7 @@
 
 use super::picture::{LARGEST_PHOTO_BYTES, Picture, PictureError, PictureKind};
 use super::{is_plain_file_name, print_copy_path};
-use crate::survey::file::by_content::{self, HASH_LETTERS, write_whole_through};
+use crate::survey::file::by_content::{self, HASH_LETTERS, has_data_ending, write_whole_through};
 use crate::survey::file::disk::{Disk, RealDisk};
 use std::fs::{self, File};
 use std::io::{self, Read};
@@ -220,7 +220,7 @@ fn kind_by_ending(name: &str) -> Option<PictureKind> {
         .find(|kind| name.ends_with(&format!(".{}", kind.ending())))
 }
 
-/// Removes photos from the holding folder that are old: last written longer than [`HELD_DAYS`] ago.
+/// Removes photos and loggers' files from the holding folder that are old: last written longer than [`HELD_DAYS`] ago.
 /// The folder is the program's own; files whose name is not one by content stay all the same.
 pub fn clear_holding(holding: &Path, is_old: impl Fn(&fs::Metadata) -> bool) {
     let Ok(entries) = fs::read_dir(holding) else {
@@ -235,7 +235,7 @@ pub fn clear_holding(holding: &Path, is_old: impl Fn(&fs::Metadata) -> bool) {
                 .chars()
                 .all(|letter| letter.is_ascii_hexdigit() || letter == '-');
         let old = entry.metadata().is_ok_and(|there| is_old(&there));
-        if by_content && old && kind_by_ending(name).is_some() {
+        if by_content && old && (kind_by_ending(name).is_some() || has_data_ending(name)) {
             // What cannot be removed now is tried again at the next start.
             let _ = fs::remove_file(entry.path());
             let _ = fs::remove_file(print_copy_path(holding, name));

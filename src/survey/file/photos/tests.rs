@@ -1,5 +1,6 @@
 //! Photos with real encoded pictures, made here.
 
+use super::super::data::keep_data;
 use super::*;
 use image::{DynamicImage, ImageFormat, Rgb, RgbImage};
 use std::fs;
@@ -355,6 +356,18 @@ fn the_holding_folder_is_cleared_of_what_is_old() {
     clear_holding(folder.path(), |_| true);
     assert!(!folder.path().join(&old).exists());
     assert!(folder.path().join("notes.jpg").exists());
+}
+
+#[test]
+fn loggers_files_that_were_held_too_long_are_cleared_with_the_photos() {
+    let folder = tempfile::tempdir().unwrap();
+    let old = keep_data(folder.path(), b"time,t\n", "log.csv").unwrap();
+    fs::write(folder.path().join("notes.csv"), "not ours").unwrap();
+    clear_holding(folder.path(), |_| false);
+    assert!(folder.path().join(&old).exists());
+    clear_holding(folder.path(), |_| true);
+    assert!(!folder.path().join(&old).exists());
+    assert!(folder.path().join("notes.csv").exists());
 }
 
 /// 0x8080 of 0xffff is 128 of 255 to the nearest, by hand.

@@ -22,6 +22,12 @@ words! {
         Salt = "salt",
         Certificate = "certificate",
     }
+    /// What a logger was held against.
+    Against {
+        Logger = "logger",
+        SodiumChloride = "sodium_chloride",
+        MagnesiumChloride = "magnesium_chloride",
+    }
     /// What humidity below freezing means.
     BelowFreezing {
         OverWater = "over_water",
@@ -240,6 +246,19 @@ impl Entry for LeftOut {
 }
 
 record! {
+    /// Hours in which a logger was checked.
+    LoggerCheck {
+        against: Against,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        beside: Option<SeriesId>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        from: Option<Moment>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        to: Option<Moment>,
+    }
+}
+
+record! {
     /// Readings of a logger.
     LoggerSeries {
         id: SeriesId,
@@ -262,6 +281,8 @@ record! {
         too_damp_percent: Option<Number>,
         #[serde(default = "not_checked")]
         offset_from: OffsetFrom,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        check: Option<LoggerCheck>,
         #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
         left_out: Vec<LeftOut>,
         #[serde(default, skip_serializing_if = "Text::is_empty")]

@@ -4,7 +4,7 @@ use super::super::fields::Fields;
 use super::change;
 use super::view::GapsContext;
 use crate::assess::words::capital;
-use crate::survey::leave::{leave, states};
+use crate::survey::leave::{heed, leave, states};
 use crate::survey::word::Word;
 use crate::survey::{CostBasis, Edit, Field, Gap, Item, Remedy, RemedyKind, Survey, WorkState};
 use crate::window::changes_of_many::{remedied, remedy_kinds, remedy_words};
@@ -41,7 +41,7 @@ fn what_holds(survey: &Survey, gap: &Gap) -> Option<String> {
             capital(&why.to_string())
         )),
         Err(why) => Some(format!("It is in no plan: {why}.")),
-        Ok(manner) => manner.heed().map(|words| format!("{}.", capital(words))),
+        Ok(manner) => heed(survey, gap, manner).map(|words| format!("{}.", capital(&words))),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::super::super::fields::{Fields, whole_findings, worst};
 use super::super::view::MeasurementsContext;
-use super::odd;
+use super::{check, odd};
 use crate::survey::{
     BelowFreezing, Edit, Field, Hung, Item, LoggerSeries, OffsetFrom, Record, RecordId,
     below_freezing_name,
@@ -60,6 +60,7 @@ fn one(ui: &mut Ui, context: &mut MeasurementsContext<'_>, series: &LoggerSeries
         whole_findings(ui, context.marks(item));
         let mut fields = Fields::new(ui, context, item, series, &put);
         form(&mut fields);
+        check::show(ui, context, series, &put);
         odd::show(ui, context, series, &put);
         if widgets::named_button(ui, "Remove", &format!("Remove {name}")) {
             let remove = Edit::Remove(RecordId::Series(series.id));

@@ -1,5 +1,6 @@
 //! Loggers taken in, and the trials that stand on them.
 
+mod check;
 mod form;
 mod loggers;
 mod odd;
