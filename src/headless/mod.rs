@@ -193,7 +193,7 @@ fn done(
                 budget,
             };
             read_loggers(&study, &file);
-            worked_out(&study, asked, (file.parent(), !in_short));
+            worked_out(&study, asked, (&file, !in_short));
             let text = if json {
                 json::print(&study, asked)?
             } else {
@@ -285,7 +285,7 @@ fn done(
 
 /// Works out what takes long, and tells a terminal how far it is; `wholly` where all that sealing
 /// comes to is asked for.
-fn worked_out(study: &Study, asked: Asked, (folder, wholly): (Option<&Path>, bool)) {
+fn worked_out(study: &Study, asked: Asked, (file, wholly): (&Path, bool)) {
     let (threads, progress) = (tasks::processors(), Progress::on_terminal());
     tasks::sealed_singly(study, threads, &progress.of("Sealing each gap by itself"));
     let search = progress.of("Looking for the best set of gaps");
@@ -299,7 +299,7 @@ fn worked_out(study: &Study, asked: Asked, (folder, wholly): (Option<&Path>, boo
     tasks::uncertainty(study, asked.draws, threads, &draws);
     tasks::winter(
         study,
-        folder,
+        &winter::places(file),
         threads,
         &progress.of("Going through the winter"),
     );

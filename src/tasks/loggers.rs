@@ -1,7 +1,7 @@
 //! The files of loggers read from the data folder, and the trials of a study worked out with them.
 
 use super::shared::Watch;
-use super::winter::weather;
+use super::weather::{kept_weather, weather_places};
 use crate::assess::measured::trial::{Loggers, Tried};
 use crate::assess::{Answer, NotKnown, Study};
 use crate::physics::counts::count;
@@ -178,14 +178,8 @@ pub fn loggers(
         |trial: &crate::survey::Trial| trial.outside_from == OutsideFrom::WeatherFile;
     let file = survey.stay.weather_file.as_str();
     if survey.trials.iter().any(wants_weather) && !file.is_empty() {
-        found.weather = Some(match folder {
-            Some(folder) => weather(&folder.join(file), survey)
-                .map(Arc::new)
-                .map_err(|error| NotKnown::because(error.to_string())),
-            None => Err(NotKnown::because(
-                "the survey has no folder yet to look for its weather file in: save it",
-            )),
-        });
+        let places = weather_places(folders, folder);
+        found.weather = Some(kept_weather(&places, survey).map(Arc::new));
     }
     Some(found)
 }

@@ -42,6 +42,20 @@ pub enum DataError {
         /// Its name.
         name: String,
     },
+    /// The weather file is in none of the folders.
+    #[error(
+        "there is no weather file \u{201c}{name}\u{201d} in {}{}: put it back there, or choose it again",
+        .folder.display(),
+        kept_as(.kept.as_deref())
+    )]
+    NoWeather {
+        /// What it is called.
+        name: String,
+        /// The name under which it was kept.
+        kept: Option<String>,
+        /// Where it should be.
+        folder: PathBuf,
+    },
     /// A folder, a pipe or a device.
     #[error("\u{201c}{}\u{201d} is no file with readings but a folder, a pipe or a device", .path.display())]
     NotAFile {
@@ -82,6 +96,12 @@ pub enum DataError {
     },
 }
 
+fn kept_as(kept: Option<&str>) -> String {
+    kept.map_or_else(String::new, |name| {
+        format!(", where it was kept as \u{201c}{name}\u{201d}")
+    })
+}
+
 /// The folder that the data of a survey file are in: `NAME.data` beside `NAME.ron`.
 ///
 /// ```
@@ -98,8 +118,9 @@ pub fn data_folder(survey_path: &Path) -> PathBuf {
 /// The names of all files that a survey names in its data folder.
 #[must_use]
 pub fn data_names(survey: &Survey) -> BTreeSet<String> {
-    let series = survey.series.iter();
-    series.map(|series| series.file.clone()).collect()
+    let series = survey.series.iter().map(|series| &series.file);
+    let weather = Some(&survey.stay.weather_file).filter(|name| !name.is_empty());
+    series.chain(weather).cloned().collect()
 }
 
 /// Reads a file that may become one of the data folder.
@@ -158,6 +179,35 @@ fn ending(original: &str) -> &'static str {
         .into_iter()
         .find(|ending| given.eq_ignore_ascii_case(ending))
         .unwrap_or("txt")
+}
+
+/// Where the weather file of a survey stands: in the first of the folders that has it, its data folder,
+/// the holding folder, and last the folder of the survey itself, for files named by hand.
+///
+/// # Errors
+/// [`DataError`] where its name leads elsewhere, or it is in none of them.
+pub fn find_weather(folders: &[PathBuf], survey: &Survey) -> Result<PathBuf, DataError> {
+    let name = survey.stay.weather_file.as_str();
+    if !is_plain_file_name(name) {
+        return Err(DataError::LeadsElsewhere {
+            name: name.to_owned(),
+        });
+    }
+    let mut there = folders.iter().map(|folder| folder.join(name));
+    let found = there.find(|path| path.symlink_metadata().is_ok());
+    found.ok_or_else(|| {
+        let named_by_hand = survey.stay.weather_original.is_empty();
+        let folder = if named_by_hand {
+            folders.last()
+        } else {
+            folders.first()
+        };
+        DataError::NoWeather {
+            name: survey.stay.weather_name().to_owned(),
+            kept: (!named_by_hand).then(|| name.to_owned()),
+            folder: folder.cloned().unwrap_or_default(),
+        }
+    })
 }
 
 /// The bytes of a file that a survey names, from the first of the folders that has it: its data

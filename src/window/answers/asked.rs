@@ -68,6 +68,11 @@ impl Revised {
         Some(answer.clone())
     }
 
+    /// Where the weather file of its survey is looked for.
+    pub fn weather_places(&self) -> Vec<PathBuf> {
+        tasks::weather_places(&self.data.folders, self.folder.as_deref())
+    }
+
     pub(super) fn new(
         revision: u64,
         survey: &Arc<Survey>,

@@ -107,17 +107,18 @@ pub(super) fn winter(asked: &Asked, effort: Effort, line: &Line<'_, (Asked, Part
     } = &*asked.of;
     let parts = if study.planned().is_some() { 2.0 } else { 1.0 };
     let folder = folder.as_deref();
+    let places = asked.of.weather_places();
     if study.survey().stay.has_winter() {
         // Held against what was measured before anything is told of options.
         let watch = |_: f64| line.progress(0.0);
         tasks::tried(study, &data.folders, folder, &data.shelf, &watch);
-        tasks::winter_laid(study, folder, &watch);
+        tasks::winter_laid(study, &places, &watch);
     }
     let watch = |share: f64| line.progress(share / parts);
-    if tasks::winter(study, folder, effort.threads, &watch).is_some() {
+    if tasks::winter(study, &places, effort.threads, &watch).is_some() {
         line.send((asked.clone(), Part::Winter));
         let watch = |share: f64| line.progress((1.0 + share) / parts);
-        if tasks::winter_after_plan(study, folder, effort.threads, &watch).is_some() {
+        if tasks::winter_after_plan(study, &places, effort.threads, &watch).is_some() {
             line.send((asked.clone(), Part::Winter));
         }
     }

@@ -77,12 +77,12 @@ impl App {
 
     /// Where a file is kept until the survey is saved: the program's own folder, or where there is
     /// none, the data folder of the survey.
-    fn folder_for_loggers(&self) -> Option<PathBuf> {
+    pub(super) fn folder_for_loggers(&self) -> Option<PathBuf> {
         let beside = || self.path().map(data_folder);
         self.photos.holding().map(Path::to_owned).or_else(beside)
     }
 
-    fn ask_loggers(&mut self, ask: Ask) {
+    pub(super) fn ask_loggers(&mut self, ask: Ask) {
         if let Err(sentence) = self.loggers.ask(ask) {
             self.notices.tell(Severity::Error, sentence);
         }
@@ -110,6 +110,7 @@ impl App {
                     }
                 }
                 Told::Read(read) => self.logger_read(&read),
+                Told::WeatherKept { name, original } => self.weather_kept(name, original),
                 Told::Refused(sentence) => self.notices.tell(Severity::Warning, sentence),
             }
         }

@@ -19,6 +19,8 @@ pub enum Ask {
     Look(Box<Chosen>, bool),
     /// Read all of it, and keep the file in this folder.
     Read(Box<Chosen>, PathBuf),
+    /// Keep a weather file in this folder.
+    KeepWeather(PathBuf, PathBuf),
 }
 
 /// Which file is looked at again.
@@ -58,6 +60,13 @@ pub enum Told {
     Looked(Box<Chosen>),
     /// It was read.
     Read(ReadFile),
+    /// A weather file is kept.
+    WeatherKept {
+        /// Its name by its content.
+        name: String,
+        /// The name that it had.
+        original: String,
+    },
     /// It could not be read whole; it is to be looked at again.
     NotRead(Box<Chosen>),
     /// Nothing can be done with it: a sentence.
@@ -88,7 +97,7 @@ impl Worker {
     /// A sentence, when no worker could be started.
     pub fn ask(&mut self, ask: Ask) -> Result<(), String> {
         self.reading = match &ask {
-            Ask::Open(path, _) => Some(name_of(path)),
+            Ask::Open(path, _) | Ask::KeepWeather(path, _) => Some(name_of(path)),
             Ask::Read(chosen, _) => Some(chosen.file.name.clone()),
             Ask::Again(again) => Some(match &again.file {
                 Whence::Kept(_, _, original) => original.clone(),
@@ -134,8 +143,18 @@ fn work(ask: Ask, line: &Line<'_, Told>) {
             Ok(chosen) => Told::Opened(Box::new(chosen)),
             Err(sentence) => Told::Refused(sentence),
         },
+        Ask::KeepWeather(path, folder) => {
+            let original = name_of(&path);
+            let kept = read(&path).and_then(|bytes| {
+                keep_data(&folder, &bytes, &original).map_err(|error| sentence_of(&error))
+            });
+            match kept {
+                Ok(name) => Told::WeatherKept { name, original },
+                Err(sentence) => Told::Refused(sentence),
+            }
+        }
         Ask::Look(chosen, anew) => Told::Looked(Box::new(chosen.looked_at(anew))),
-        Ask::Read(chosen, folder) => match read(&chosen.file, &chosen.mapping, line) {
+        Ask::Read(chosen, folder) => match rows(&chosen.file, &chosen.mapping, line) {
             Ok(series) => Told::Read(ReadFile {
                 kept: keep_data(&folder, &chosen.file.bytes, &chosen.file.name)
                     .map_err(|error| sentence_of(&error)),
@@ -152,13 +171,21 @@ fn work(ask: Ask, line: &Line<'_, Told>) {
     });
 }
 
-fn read(file: &LoggerFile, mapping: &Mapping, line: &Line<'_, Told>) -> Result<Series, ReadError> {
+fn rows(file: &LoggerFile, mapping: &Mapping, line: &Line<'_, Told>) -> Result<Series, ReadError> {
     read_watched(&file.bytes, mapping, &mut |share| line.progress(share))
 }
 
 fn name_of(path: &Path) -> String {
     let name = path.file_name().unwrap_or_default();
     name.to_string_lossy().into_owned()
+}
+
+/// The bytes of a file; what is no regular file, or too large, is refused before it is read.
+fn read(path: &Path) -> Result<Vec<u8>, String> {
+    read_data_file(path).map_err(|error| match error {
+        DataError::Missing { .. } => format!("There is no file {}.", path.display()),
+        error => sentence_of(&error),
+    })
 }
 
 /// Opens a file; what is no regular file, or too large, is refused before it is read.
@@ -186,10 +213,7 @@ fn open_again(again: Again) -> Result<Chosen, String> {
 }
 
 fn chosen_file(path: &Path) -> Result<Arc<LoggerFile>, String> {
-    let bytes = read_data_file(path).map_err(|error| match error {
-        DataError::Missing { .. } => format!("There is no file {}.", path.display()),
-        error => sentence_of(&error),
-    })?;
+    let bytes = read(path)?;
     let (path, name) = (path.to_owned(), name_of(path));
     Ok(Arc::new(LoggerFile { path, name, bytes }))
 }

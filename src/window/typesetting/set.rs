@@ -96,7 +96,7 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
             return;
         }
     }
-    let folder = of.folder.as_deref();
+    let places = of.weather_places();
     if matches!(key.choices.kind, Kind::Report | Kind::Completion) {
         let watch = |share| line.progress(share);
         of.try_trials(&watch);
@@ -104,9 +104,9 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
     if key.choices.kind == Kind::Report {
         let watch = |share| line.progress(share);
         let (study, threads) = (&of.study, effort.threads);
-        tasks::winter_laid(study, folder, &watch);
-        tasks::winter(study, folder, threads, &watch);
-        tasks::winter_after_plan(study, folder, threads, &watch);
+        tasks::winter_laid(study, &places, &watch);
+        tasks::winter(study, &places, threads, &watch);
+        tasks::winter_after_plan(study, &places, threads, &watch);
         tasks::winter_bands(study, effort.winter_draws, threads, &watch);
         if line.stopped() {
             return;
