@@ -11,7 +11,7 @@ use super::inside::{self, InsideSpace, RunningFan};
 use super::law::{GapLaw, sharp_area};
 use crate::physics::counts::count;
 use crate::physics::flow_law::Gas;
-use crate::physics::network::{Body, Space};
+use crate::physics::network::{Body, Network, Space};
 use crate::physics::pressure_coefficient::{Underside, WindBody};
 use crate::physics::{MoistAir, PlacedFlow};
 use crate::survey::{Finding, Survey};
@@ -48,6 +48,8 @@ pub(crate) struct Envelope {
     /// The different sides, and the index of each leak's: the one-sided rule adds them up.
     sides: Vec<WindSide>,
     side_of_leak: Vec<usize>,
+    /// Openings of the side that has the most, m².
+    widest: f64,
 }
 
 impl Envelope {
@@ -107,6 +109,7 @@ impl Envelope {
             coefficients: vec![Vec::new(); DIRECTIONS],
             sides: Vec::new(),
             side_of_leak: Vec::new(),
+            widest: 0.0,
         };
         envelope.add(leaks);
         Ok(envelope)
@@ -125,6 +128,12 @@ impl Envelope {
             }
         }
         self.leaks.extend(leaks);
+        self.widest = self.widest_side(&mut Vec::new(), |_| 1.0);
+    }
+
+    /// Openings of the side that has the most, m².
+    pub(super) fn widest(&self) -> f64 {
+        self.widest
     }
 
     /// The same with every fan off.
@@ -218,6 +227,23 @@ impl Envelope {
     /// The balance for outside air and air of the first space of these states.
     pub(crate) fn at(&self, outside: &MoistAir, inside: &MoistAir) -> VehicleInAir<'_> {
         VehicleInAir::new(self, self.body(outside, inside).network())
+    }
+
+    /// The same, from the network of this envelope in the same outside air with other air inside.
+    pub(crate) fn refilled(&self, mut network: Network, inside: &MoistAir) -> VehicleInAir<'_> {
+        let spaces = self.spaces.iter().map(|space| Space {
+            gas: Gas::from(&space.air(inside)),
+        });
+        let leaks = self.leaks.iter().map(|leak| &leak.placed);
+        let openings = self.openings.iter().map(|(_, placed)| placed);
+        network.refill(spaces, leaks, openings);
+        let outside = network.outside;
+        network.fans.clear();
+        for fan in &self.fans {
+            let fan = fan.between(&outside, &network.spaces);
+            network.fans.push(fan);
+        }
+        VehicleInAir::new(self, network)
     }
 
     /// Openings of the side that has the most, m², with a factor on each leak; `areas` is memory

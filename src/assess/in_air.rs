@@ -31,12 +31,16 @@ pub(crate) struct SolvedDirection<'a> {
 
 impl<'a> VehicleInAir<'a> {
     pub(super) fn new(envelope: &'a Envelope, network: Network) -> Self {
-        let widest_side = envelope.widest_side(&mut Vec::new(), |_| 1.0);
         Self {
             envelope,
             network,
-            widest_side,
+            widest_side: envelope.widest(),
         }
+    }
+
+    /// Gives the network back.
+    pub(super) fn into_network(self) -> Network {
+        self.network
     }
 
     /// Density of the inside air, that of the first space, kg/m³.

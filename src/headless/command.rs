@@ -1,6 +1,8 @@
 //! The table of commands, from which help, manual pages and completions are made.
 
 use super::asked::{AimWord, SetUpWord, WishArguments, sum_of_money};
+#[cfg(feature = "sheet")]
+use super::bounds::Bounds;
 use super::guide::GuideArguments;
 use super::series::SeriesArguments;
 use super::sheet::SheetArguments;
@@ -95,6 +97,10 @@ pub enum Command {
     Winter(WinterArguments),
     /// Write the guide as PDF: how to survey a vehicle in an hour, on one page
     Guide(GuideArguments),
+    /// Set the sheet that comes through standard input: what the window has its own program do
+    #[cfg(feature = "sheet")]
+    #[command(hide = true)]
+    SetPages(Bounds),
     /// Write manual pages and shell completions into a folder, for packages
     #[command(hide = true)]
     Packaging {

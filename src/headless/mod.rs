@@ -9,6 +9,8 @@
 
 mod arguments;
 mod asked;
+#[cfg(feature = "sheet")]
+mod bounds;
 mod command;
 mod guide;
 mod json;
@@ -22,6 +24,8 @@ mod standard_output;
 mod winter;
 
 pub use arguments::Arguments;
+#[cfg(feature = "sheet")]
+pub use bounds::Bounds;
 pub use command::Command;
 pub use guide::{GuideArguments, VehicleWord};
 pub use series::SeriesArguments;
@@ -110,6 +114,9 @@ enum Failure {
     Guide(#[from] guide::GuideFailure),
     #[error(transparent)]
     Packaging(#[from] packaging::PackagingFailure),
+    #[cfg(feature = "sheet")]
+    #[error("no sheet was set, because what was asked did not come through: {0}")]
+    Pipe(#[from] io::Error),
     #[error("the set-up could not be changed: {0}")]
     SetUp(#[from] crate::survey::EditRefused),
     #[error("the results could not be put into JSON: {0}")]
@@ -149,14 +156,18 @@ fn run_in(
     out: &mut impl Write,
     errors: &mut impl Write,
 ) -> Outcome {
-    match done(command, dates) {
+    match done(command, dates, out) {
         Ok((bytes, outcome)) => print(&bytes, outcome, out, errors),
         Err(failure) => complain(&failure.to_string(), errors),
     }
 }
 
-/// What the command prints, and how it ends.
-fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure> {
+/// What the command prints, and how it ends; what cannot wait for the end is written at once.
+fn done(
+    command: Command,
+    dates: DateWay,
+    out: &mut impl Write,
+) -> Result<(Vec<u8>, Outcome), Failure> {
     match command {
         Command::Assess {
             file,
@@ -182,7 +193,7 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
                 budget,
             };
             read_loggers(&study, &file);
-            worked_out(&study, asked, (file.parent(), !in_short));
+            worked_out(&study, asked, (&file, !in_short));
             let text = if json {
                 json::print(&study, asked)?
             } else {
@@ -205,6 +216,9 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             let mut findings = study.assessment().findings.clone();
             let states = file::photo_states(&file, survey);
             findings.extend(findings::photos(survey, &states));
+            let folders = tasks::data_folders(Some(&file), None);
+            let troubles = tasks::Shelf::default().troubles(&folders, survey);
+            findings.extend(findings::data_files(survey, &troubles));
             findings.extend(sheet::unprintable(survey));
             findings.sort_by_key(|finding| finding.severity);
             let outcome = if strict {
@@ -243,6 +257,11 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
         }
         Command::Winter(arguments) => through_winter(&arguments),
         Command::Guide(arguments) => Ok((guide::write(&arguments)?, Outcome::Fine)),
+        #[cfg(feature = "sheet")]
+        Command::SetPages(bounds) => {
+            bounds.keep(|| crate::sheet::setting::serve(&mut io::stdin().lock(), out))?;
+            Ok((Vec::new(), Outcome::Fine))
+        }
         Command::Packaging { folder } => {
             packaging::write(&folder)?;
             Ok((Vec::new(), Outcome::Fine))
@@ -266,7 +285,7 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
 
 /// Works out what takes long, and tells a terminal how far it is; `wholly` where all that sealing
 /// comes to is asked for.
-fn worked_out(study: &Study, asked: Asked, (folder, wholly): (Option<&Path>, bool)) {
+fn worked_out(study: &Study, asked: Asked, (file, wholly): (&Path, bool)) {
     let (threads, progress) = (tasks::processors(), Progress::on_terminal());
     tasks::sealed_singly(study, threads, &progress.of("Sealing each gap by itself"));
     let search = progress.of("Looking for the best set of gaps");
@@ -280,7 +299,7 @@ fn worked_out(study: &Study, asked: Asked, (folder, wholly): (Option<&Path>, boo
     tasks::uncertainty(study, asked.draws, threads, &draws);
     tasks::winter(
         study,
-        folder,
+        &winter::places(file),
         threads,
         &progress.of("Going through the winter"),
     );

@@ -55,6 +55,7 @@ pub(super) use without_typesetter::{SheetFailure, unprintable, write};
 
 #[cfg(feature = "sheet")]
 mod with_typesetter {
+    use super::super::bounds::Bounds;
     use super::super::standard_output::is_standard_output;
     use super::{DateWay, Part, SheetArguments, Study};
     use crate::assess::uncertainty::DRAWS;
@@ -100,8 +101,11 @@ mod with_typesetter {
         };
         worked_out(study, choices.kind, &arguments.file);
         let material = Material::of(study, choices.kind, &photos);
-        let pages = typeset(&contents(&material, &choices))?;
-        let pdf = pages.pdf()?;
+        let (pages, pdf) = Bounds::default().keep(|| {
+            let pages = typeset(&contents(&material, &choices))?;
+            let pdf = pages.pdf()?;
+            Ok::<_, SheetError>((pages, pdf))
+        })?;
         if is_standard_output(&arguments.output) {
             return Ok(pdf);
         }
@@ -118,20 +122,20 @@ mod with_typesetter {
         for study in kind.draws(study) {
             tasks::uncertainty(study, DRAWS, threads, &draws);
         }
-        let folder = file.parent();
         if matches!(kind, Kind::Report | Kind::Completion) {
             let (folders, shelf) = (
                 tasks::data_folders(Some(file), None),
                 tasks::Shelf::default(),
             );
             let reading = progress.of("Reading loggers");
-            tasks::tried(study, &folders, folder, &shelf, &reading);
+            tasks::tried(study, &folders, file.parent(), &shelf, &reading);
         }
         if kind == Kind::Report {
             let winter = progress.of("Going through the winter");
-            tasks::winter_laid(study, folder, &winter);
-            tasks::winter(study, folder, threads, &winter);
-            tasks::winter_after_plan(study, folder, threads, &winter);
+            let places = crate::headless::winter::places(file);
+            tasks::winter_laid(study, &places, &winter);
+            tasks::winter(study, &places, threads, &winter);
+            tasks::winter_after_plan(study, &places, threads, &winter);
             tasks::winter_bands(study, WINTER_DRAWS, threads, &winter);
         }
     }

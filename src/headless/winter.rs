@@ -10,11 +10,11 @@ use crate::assess::{Answer, NotKnown, Study};
 use crate::climate::{Hour, Weather};
 use crate::report::winter::{PlannedTold, WinterTold, sections};
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
-use crate::survey::{BodyColour, Presence, Stay, Survey, TypicalWinter};
+use crate::survey::{BodyColour, Presence, Stay, Survey, TypicalWinter, file};
 use crate::tasks;
 use clap::{Args, ValueEnum};
 use std::ops::ControlFlow;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// What is asked of a winter.
 #[derive(Clone, Debug, PartialEq, Args)]
@@ -151,8 +151,15 @@ fn presence(text: &str) -> Result<Presence, String> {
 pub(super) enum WinterFailure {
     #[error(transparent)]
     Weather(#[from] tasks::WeatherFailure),
+    #[error(transparent)]
+    Kept(#[from] file::DataError),
     #[error("the winter is not known: {}", .0.reason)]
     NotKnown(NotKnown),
+}
+
+/// Where the weather file of a survey is looked for.
+pub(super) fn places(survey: &Path) -> Vec<PathBuf> {
+    tasks::weather_places(&tasks::data_folders(Some(survey), None), survey.parent())
 }
 
 /// A winter worked out.
@@ -182,12 +189,16 @@ pub(super) fn through<'a>(
 ) -> Result<Through<'a>, WinterFailure> {
     let survey = study.survey();
     let stay = stay(arguments, survey);
-    let beside = || {
-        let named = !stay.weather_file.is_empty() && arguments.typical.is_none();
-        named.then(|| arguments.file.with_file_name(&stay.weather_file))
-    };
-    let file = arguments.weather.clone().or_else(beside);
     let findings = &study.prepared().findings;
+    let named = !stay.weather_file.is_empty() && arguments.typical.is_none();
+    let file = match &arguments.weather {
+        Some(file) => Some(file.clone()),
+        None if named => {
+            sound(findings).map_err(WinterFailure::NotKnown)?;
+            Some(file::find_weather(&places(&arguments.file), survey)?)
+        }
+        None => None,
+    };
     let weather = match &file {
         Some(path) => {
             sound(findings).map_err(WinterFailure::NotKnown)?;

@@ -273,6 +273,10 @@ mod tests {
         }
     }
 
+    /// The two test profiles published with the model (humidity that changes over weeks, with the index
+    /// read off it) could not be had when this was written, and no figure of them is known from memory:
+    /// what holds changing climates here are the published rates in closed form.
+    ///
     /// Half days by turns damp (20 °C, 97 %) and dry, as in the trials from which the model was made. Closed
     /// form: below 1 it grows by 12/(7 · 24 t_m) in a damp half day and falls by 6 h × 0.00133 in a dry
     /// one (Viitanen's rates by the hour \[M\]: 0.00133 in the first 6 h, none until 24, then 0.000667).

@@ -21,13 +21,21 @@ pub mod output;
 pub mod svg;
 
 #[cfg(feature = "sheet")]
+mod error;
+#[cfg(feature = "sheet")]
 mod fitting;
 #[cfg(feature = "sheet")]
+mod framed;
+#[cfg(feature = "sheet")]
 mod glyphs;
+#[cfg(feature = "sheet")]
+pub mod manuscript;
 #[cfg(feature = "sheet")]
 pub mod photos;
 #[cfg(feature = "sheet")]
 pub mod profile;
+#[cfg(feature = "sheet")]
+pub mod setting;
 #[cfg(feature = "sheet")]
 mod shorten;
 #[cfg(feature = "sheet")]
@@ -42,6 +50,10 @@ mod world;
 pub use choices::{Choices, Kind, Paper, Part, Workshop, WorkshopText, WorkshopTexts};
 pub use contents::{Material, contents, guide};
 #[cfg(feature = "sheet")]
-pub use typeset::{SheetError, Typeset, typeset};
+pub use error::SheetError;
+#[cfg(feature = "sheet")]
+pub use manuscript::Manuscript;
+#[cfg(feature = "sheet")]
+pub use typeset::{Typeset, typeset};
 #[cfg(feature = "sheet")]
 pub use unprintable::unprintable;

@@ -1,12 +1,10 @@
 //! From blocks to pages, and from pages to a PDF or pictures.
 
-use super::blocks::{Picture, Sheet, SheetText};
+use super::blocks::Sheet;
+use super::error::SheetError;
 use super::fitting::Fitting;
-use super::glyphs::Printable;
-use super::shorten::{SHEET, shorten};
-use super::units;
+use super::manuscript::Manuscript;
 use super::world::SheetWorld;
-use serde_json::Value;
 use std::thread;
 use typst::diag::SourceDiagnostic;
 use typst::foundations::{Bytes, Datetime, Smart};
@@ -14,8 +12,7 @@ use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards, Timestamp};
 use typst_render::RenderOptions;
 
-/// Names of the files that the template reads.
-const DATA: &str = "data.json";
+/// Name of the file that the template reads sizes from.
 const FITTING: &str = "fitting.json";
 
 /// How often the pages are set anew for sizes that changed. Each round settles the first decision
@@ -24,32 +21,6 @@ const ROUNDS: usize = 24;
 
 /// Room for the typesetter's calls within each other: tables within blocks within pages.
 const STACK: usize = 32 << 20;
-
-/// Why there is no sheet.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum SheetError {
-    /// It would hand over what may hurt somebody.
-    #[error("{0}")]
-    Refused(String),
-    /// The typesetter gave up.
-    #[error("the sheet could not be set: {0}")]
-    Typesetting(String),
-    /// The pages could not be made a PDF.
-    #[error("the PDF could not be made: {0}")]
-    Pdf(String),
-    /// There is more on it than the typesetter can take in reasonable time and memory.
-    #[error(
-        "the sheet would hold {letters} letters, more than the {SHEET} that can be set: leave parts out, such as \
-         the workings, or shorten the longest notes"
-    )]
-    TooLong {
-        /// Letters that are on it.
-        letters: usize,
-    },
-    /// No thread could be started, or it died.
-    #[error("the sheet could not be set, because its worker did not finish: {0}")]
-    Worker(String),
-}
 
 /// Pages that were set.
 pub struct Typeset {
@@ -74,34 +45,26 @@ pub struct PagePicture {
 /// [`SheetError`]; no text that a person may write leads to one, but for so many of them that they
 /// are more than paper takes.
 pub fn typeset(sheet: &Sheet) -> Result<Typeset, SheetError> {
-    if let Some(why) = &sheet.refused {
-        return Err(SheetError::Refused(why.clone()));
+    Manuscript::of(sheet)?.set()
+}
+
+impl Manuscript {
+    /// Sets it.
+    ///
+    /// # Errors
+    /// [`SheetError`].
+    pub fn set(self) -> Result<Typeset, SheetError> {
+        let (files, replaced) = self.into_parts();
+        let mut world = SheetWorld::new(files).map_err(SheetError::Typesetting)?;
+        let document = on_a_deep_stack(|| {
+            let set = settled(&mut world);
+            // Any change of the data makes all intermediate results stale: to look through them takes
+            // longer than to start afresh, and they hold memory.
+            typst::comemo::evict(0);
+            set
+        })??;
+        Ok(Typeset { document, replaced })
     }
-    let mut text = sheet.text.clone();
-    let letters = shorten(&mut text);
-    if letters > SHEET {
-        return Err(SheetError::TooLong { letters });
-    }
-    let mut printable = Printable::default();
-    let files: Vec<(String, Bytes)> = sheet
-        .files
-        .iter()
-        .map(|(name, picture)| (name.clone(), bytes(picture, &mut printable)))
-        .collect();
-    let data = data(&text, &mut printable)?;
-    let replaced = printable.sentence();
-    let files = files
-        .into_iter()
-        .chain([(DATA.to_owned(), Bytes::new(data))]);
-    let mut world = SheetWorld::new(files).map_err(SheetError::Typesetting)?;
-    let document = on_a_deep_stack(|| {
-        let set = settled(&mut world);
-        // Any change of the data makes all intermediate results stale: to look through them takes
-        // longer than to start afresh, and they hold memory.
-        typst::comemo::evict(0);
-        set
-    })??;
-    Ok(Typeset { document, replaced })
 }
 
 /// The pages, with everything on them of the size that belongs to its place.
@@ -208,52 +171,6 @@ impl Typeset {
 /// make equal sheets differ.
 fn undated() -> Option<Timestamp> {
     Datetime::from_ymd_hms(2000, 1, 1, 0, 0, 0).map(Timestamp::new_utc)
-}
-
-/// The bytes of a picture; the words in a drawing made printable.
-fn bytes(picture: &Picture, printable: &mut Printable) -> Bytes {
-    match std::str::from_utf8(&picture.bytes) {
-        Ok(drawing) => Bytes::from_string(printable.characters(drawing)),
-        Err(_) => Bytes::new(SharedBytes(picture.bytes.clone())),
-    }
-}
-
-/// Bytes that are not copied.
-struct SharedBytes(std::sync::Arc<Vec<u8>>);
-
-impl AsRef<[u8]> for SharedBytes {
-    fn as_ref(&self) -> &[u8] {
-        &self.0
-    }
-}
-
-/// The text as the template reads it, every string of it printable.
-fn data(text: &SheetText, printable: &mut Printable) -> Result<Vec<u8>, SheetError> {
-    let failed = |error: serde_json::Error| SheetError::Typesetting(error.to_string());
-    let mut value = serde_json::to_value(text).map_err(failed)?;
-    make_printable(&mut value, printable);
-    if let Some(fields) = value.as_object_mut() {
-        let sentence = printable.sentence().map_or(Value::Null, Value::String);
-        fields.insert("replaced".to_owned(), sentence);
-    }
-    serde_json::to_vec(&value).map_err(failed)
-}
-
-fn make_printable(value: &mut Value, printable: &mut Printable) {
-    match value {
-        Value::String(text) => *text = printable.text(&units::kept_together(text)),
-        Value::Array(values) => {
-            for value in values {
-                make_printable(value, printable);
-            }
-        }
-        Value::Object(fields) => {
-            for (_, value) in fields {
-                make_printable(value, printable);
-            }
-        }
-        Value::Null | Value::Bool(_) | Value::Number(_) => {}
-    }
 }
 
 /// Runs work on a thread with room for deep calls.

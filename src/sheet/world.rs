@@ -16,23 +16,18 @@ use typst::{Library, LibraryExt, World};
 /// The template, the same for all sheets.
 const TEMPLATE: &str = include_str!("template/sheet.typ");
 
-/// What no sheet changes.
-struct Common {
-    library: LazyHash<Library>,
-    book: LazyHash<FontBook>,
-    fonts: Vec<Font>,
-}
+/// What no sheet changes. Each comes into being where it is asked for: whoever only looks glyphs up
+/// needs no more than the fonts.
+static LIBRARY: LazyLock<LazyHash<Library>> = LazyLock::new(|| LazyHash::new(Library::default()));
 
-static COMMON: LazyLock<Common> = LazyLock::new(|| {
-    let fonts: Vec<Font> = [fonts::TEXT_REGULAR, fonts::TEXT_BOLD, fonts::SIGNS]
+static BOOK: LazyLock<LazyHash<FontBook>> =
+    LazyLock::new(|| LazyHash::new(FontBook::from_fonts(FONTS.iter())));
+
+static FONTS: LazyLock<Vec<Font>> = LazyLock::new(|| {
+    [fonts::TEXT_REGULAR, fonts::TEXT_BOLD, fonts::SIGNS]
         .into_iter()
         .flat_map(|bytes| Font::iter(Bytes::new(bytes)))
-        .collect();
-    Common {
-        library: LazyHash::new(Library::default()),
-        book: LazyHash::new(FontBook::from_fonts(&fonts)),
-        fonts,
-    }
+        .collect()
 });
 
 static FACES: LazyLock<Vec<FontInstance>> = LazyLock::new(|| {
@@ -41,7 +36,7 @@ static FACES: LazyLock<Vec<FontInstance>> = LazyLock::new(|| {
         font.clone()
             .instantiate(variant, size, &FontVariations::default())
     };
-    COMMON.fonts.iter().map(face).collect()
+    FONTS.iter().map(face).collect()
 });
 
 /// The bundled fonts with their glyphs.
@@ -89,11 +84,11 @@ fn id(name: &str) -> Result<FileId, String> {
 
 impl World for SheetWorld {
     fn library(&self) -> &LazyHash<Library> {
-        &COMMON.library
+        &LIBRARY
     }
 
     fn book(&self) -> &LazyHash<FontBook> {
-        &COMMON.book
+        &BOOK
     }
 
     fn main(&self) -> FileId {
@@ -115,7 +110,7 @@ impl World for SheetWorld {
     }
 
     fn font(&self, index: usize) -> Option<Font> {
-        COMMON.fonts.get(index).cloned()
+        FONTS.get(index).cloned()
     }
 
     fn today(&self, _offset: Option<Duration>) -> Option<Datetime> {

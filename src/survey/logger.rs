@@ -89,8 +89,8 @@ impl Against {
     pub fn name(self) -> &'static str {
         match self {
             Self::Logger => "another logger beside it",
-            Self::SodiumChloride => "wet kitchen salt, 75 %",
-            Self::MagnesiumChloride => "wet magnesium chloride, 33 %",
+            Self::SodiumChloride => "wet kitchen salt",
+            Self::MagnesiumChloride => "wet magnesium chloride",
         }
     }
 

@@ -78,8 +78,12 @@ pub struct Stay {
     pub winter: Option<TypicalWinter>,
     /// Its monthly means, January to December, where they are the user's own; otherwise empty.
     pub months: Vec<MonthlyWeather>,
-    /// Name of a weather file beside the survey, which outranks the typical winter; empty for none.
+    /// Name of a weather file in the data folder of the survey, or beside the survey, which outranks
+    /// the typical winter; empty for none.
     pub weather_file: String,
+    /// Name that it had when it was chosen and kept by its content; empty where the file was named by
+    /// hand.
+    pub weather_original: String,
     /// Where it stands, degrees north; `None`: that of the typical winter. A weather file has its
     /// own.
     pub latitude_deg: Option<f64>,
@@ -108,6 +112,15 @@ impl Stay {
     pub fn presence(&self) -> Option<Presence> {
         let (from_h, to_h) = (self.present_from_h?, self.present_to_h?);
         Some(Presence { from_h, to_h })
+    }
+
+    /// What its weather file is called by whoever chose it; empty for none.
+    #[must_use]
+    pub fn weather_name(&self) -> &str {
+        if self.weather_file.is_empty() || self.weather_original.is_empty() {
+            return &self.weather_file;
+        }
+        &self.weather_original
     }
 
     /// Whether there is a winter to work out.
@@ -151,6 +164,7 @@ impl Default for Stay {
             winter: None,
             months: Vec::new(),
             weather_file: String::new(),
+            weather_original: String::new(),
             latitude_deg: None,
             season_first: String::new(),
             season_last: String::new(),

@@ -10,14 +10,15 @@ mod loggers;
 mod picture_room;
 mod sealing;
 mod shared;
+mod weather;
 mod winter;
 
 pub use loggers::{Shelf, data_folders, loggers, tried};
 pub use sealing::sealed_singly;
 pub use shared::{Watch, processors, to_the_end};
+pub use weather::{WeatherFailure, weather, weather_places};
 pub use winter::{
-    WeatherFailure, doubt, no_weather_file, seasons, weather, winter, winter_after_plan,
-    winter_bands, winter_laid,
+    doubt, no_weather_file, seasons, winter, winter_after_plan, winter_bands, winter_laid,
 };
 
 use crate::assess::uncertainty::{Chunk, Round, SEED, Trials, Uncertainty};

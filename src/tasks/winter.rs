@@ -1,116 +1,33 @@
-//! Weather read from its file, and the winter of a study run through it.
+//! The winter of a study run through its weather.
 
 use super::shared::{Watch, shared_out};
+use super::weather::kept_weather;
 use crate::assess::in_short::told_sealed;
 use crate::assess::winter::{
     Bands, Doubt, Doubted, Drawn, Laid, Season, Throughout, Winter, laid_over, sound,
     typical_weather,
 };
 use crate::assess::{Answer, NotKnown, Study};
-use crate::climate::{LoggedError, Place, Weather, epw};
-use crate::series::{self, ReadError};
-use crate::survey::Survey;
-use crate::survey::file::{self, LoadError};
+use crate::climate::Weather;
 use std::ops::ControlFlow;
-use std::path::{Path, PathBuf};
-
-/// Largest weather file that is read: a year by the hour has two megabytes.
-const MOST_BYTES: u64 = 64 << 20;
-/// What a file of building simulation begins with.
-const EPW_BEGINS: &[u8] = b"LOCATION";
-
-/// Why a weather file gives no weather.
-#[derive(Debug, thiserror::Error)]
-pub enum WeatherFailure {
-    /// It is not there.
-    #[error("there is no weather file {0:?}: check the name and the folder")]
-    Missing(PathBuf),
-    /// It is no ordinary file, too large, or may not be read.
-    #[error(
-        "{0:?} could not be read as a weather file: it must be an ordinary file of at most 64 MiB that you may read"
-    )]
-    Unreadable(PathBuf),
-    /// What stands in it is wrong, with line and column.
-    #[error("{0:?}, {1}")]
-    Wrong(PathBuf, epw::EpwError),
-    /// Its rows cannot be read, with line and column.
-    #[error("{0:?}, {1}")]
-    Rows(PathBuf, ReadError),
-    /// Its rows are no weather.
-    #[error("{0:?}: {1}")]
-    NoWeather(PathBuf, LoggedError),
-    /// Its rows do not say where they are from, nor does the survey.
-    #[error(
-        "{0:?} does not say where its weather is from: enter the latitude, or choose a typical winter of the place"
-    )]
-    NoLatitude(PathBuf),
-}
-
-/// Reads a weather file: that of building simulation, or rows of readings of a logger or a weather
-/// service. Rows do not say where they are from: that is the latitude and altitude of the survey, and
-/// their clock counts as the sun's **\[A\]**.
-///
-/// # Errors
-/// [`WeatherFailure`], with line and column where its content is wrong.
-pub fn weather(path: &Path, survey: &Survey) -> Result<Weather, WeatherFailure> {
-    let bytes = file::read_file(path, MOST_BYTES).map_err(|error| match error {
-        LoadError::Missing { path } => WeatherFailure::Missing(path),
-        _ => WeatherFailure::Unreadable(path.to_owned()),
-    })?;
-    let is_simulation = bytes
-        .trim_ascii_start()
-        .get(..EPW_BEGINS.len())
-        .is_some_and(|begins| begins.eq_ignore_ascii_case(EPW_BEGINS));
-    if !is_simulation && bytes.contains(&b'\n') && !names_epw(path) {
-        return rows(path, &bytes, survey);
-    }
-    let read = epw::read(&bytes);
-    let read = read.map_err(|error| WeatherFailure::Wrong(path.to_owned(), error))?;
-    Ok(read.weather())
-}
-
-fn names_epw(path: &Path) -> bool {
-    path.extension()
-        .is_some_and(|extension| extension.eq_ignore_ascii_case("epw"))
-}
-
-/// Weather from rows of readings.
-fn rows(path: &Path, bytes: &[u8], survey: &Survey) -> Result<Weather, WeatherFailure> {
-    let unread = |error| WeatherFailure::Rows(path.to_owned(), error);
-    let guessed = series::guess(bytes).map_err(unread)?;
-    let series = series::read(bytes, &guessed.mapping).map_err(unread)?;
-    let latitude_deg = survey.stay.means().map(|means| means.latitude_deg);
-    let latitude_deg = latitude_deg
-        .or(survey.stay.latitude_deg)
-        .ok_or_else(|| WeatherFailure::NoLatitude(path.to_owned()))?;
-    let name = path.file_stem().unwrap_or_default();
-    let place = Place {
-        name: name.to_string_lossy().into_owned(),
-        latitude_deg,
-        longitude_deg: 0.0,
-        zone_h: 0.0,
-        clock_assumed: true,
-        altitude_m: survey.site.altitude_m,
-    };
-    Weather::of_series(&series, place)
-        .map_err(|error| WeatherFailure::NoWeather(path.to_owned(), error))
-}
+use std::path::PathBuf;
 
 /// The winter that the survey names, run and kept in its study, and with the gaps sealed that come first,
-/// of the options that are told then, in the study of those; `folder` is where its weather file stands.
+/// of the options that are told then, in the study of those; its weather file is looked for in `places`
+/// ([`weather_places`](super::weather_places)).
 /// `None` where no winter is named, or `watch` gave it up.
 pub fn winter<'a>(
     study: &'a Study,
-    folder: Option<&Path>,
+    places: &[PathBuf],
     threads: usize,
     watch: &impl Watch,
 ) -> Option<&'a Answer<Throughout>> {
     if let Some(found) = study.winter() {
         return Some(found);
     }
-    let run = through(study, folder, threads, watch)?;
+    let run = through(study, places, threads, watch)?;
     if let Ok(run) = &run {
-        sealed_first(study, folder, run, (threads, watch))?;
+        sealed_first(study, places, run, (threads, watch))?;
     }
     // Kept last: whoever finds it finds the other too.
     Some(study.keep_winter(run))
@@ -119,7 +36,7 @@ pub fn winter<'a>(
 /// The winter that the survey names, with every option.
 fn through(
     study: &Study,
-    folder: Option<&Path>,
+    places: &[PathBuf],
     threads: usize,
     watch: &impl Watch,
 ) -> Option<Answer<Throughout>> {
@@ -128,7 +45,7 @@ fn through(
         return None;
     }
     let typical = stay.winter.filter(|_| stay.weather_file.is_empty());
-    let ready = named(study, folder).and_then(|weather| Winter::new(study, &weather, stay));
+    let ready = named(study, places).and_then(|weather| Winter::new(study, &weather, stay));
     Some(match ready {
         Ok(winter) => {
             let seasons = seasons(&winter, threads, watch)?;
@@ -141,7 +58,7 @@ fn through(
 /// The same winter with the gaps sealed that come first, of those options alone that are told then.
 fn sealed_first(
     study: &Study,
-    folder: Option<&Path>,
+    places: &[PathBuf],
     run: &Throughout,
     (threads, watch): (usize, &impl Watch),
 ) -> Option<()> {
@@ -152,7 +69,7 @@ fn sealed_first(
         return Some(());
     }
     let told = told_sealed(comparison, run);
-    let weather = named(study, folder);
+    let weather = named(study, places);
     let ready = weather.and_then(|weather| Winter::new(done, &weather, &study.survey().stay));
     let then = match ready {
         Ok(winter) => {
@@ -198,7 +115,7 @@ fn seasons_of(
 /// planned, no winter is named, or `watch` gave it up.
 pub fn winter_after_plan<'a>(
     study: &'a Study,
-    folder: Option<&Path>,
+    places: &[PathBuf],
     threads: usize,
     watch: &impl Watch,
 ) -> Option<Answer<&'a Throughout>> {
@@ -206,7 +123,7 @@ pub fn winter_after_plan<'a>(
         Ok(planned) => {
             let run = match planned.winter() {
                 Some(found) => found,
-                None => planned.keep_winter(through(planned, folder, threads, watch)?),
+                None => planned.keep_winter(through(planned, places, threads, watch)?),
             };
             Some(run.as_ref().map_err(Clone::clone))
         }
@@ -245,11 +162,11 @@ pub fn no_weather_file() -> NotKnown {
     )
 }
 
-/// The winter's calculation laid over the trials that were worked out, kept in their study; `folder` is
-/// where the weather file stands. `None` where no trial was worked out, or `watch` gave it up.
+/// The winter's calculation laid over the trials that were worked out, kept in their study; the weather
+/// file is looked for in `places` ([`weather_places`](super::weather_places)). `None` where no trial was worked out, or `watch` gave it up.
 pub fn winter_laid<'a>(
     study: &'a Study,
-    folder: Option<&Path>,
+    places: &[PathBuf],
     watch: &impl Watch,
 ) -> Option<&'a [Laid]> {
     if let Some(found) = study.winter_laid() {
@@ -260,7 +177,7 @@ pub fn winter_laid<'a>(
     let weather = if stay.weather_file.is_empty() {
         Err(no_weather_file())
     } else {
-        named(study, folder)
+        named(study, places)
     };
     let progress = || watch(0.0);
     let laid = laid_over((study, stay), tried, weather.as_ref(), &progress)?;
@@ -268,18 +185,14 @@ pub fn winter_laid<'a>(
 }
 
 /// The weather that a survey names.
-fn named(study: &Study, folder: Option<&Path>) -> Answer<Weather> {
+fn named(study: &Study, places: &[PathBuf]) -> Answer<Weather> {
     let stay = &study.survey().stay;
     let findings = &study.assessment().findings;
     if stay.weather_file.is_empty() {
         return typical_weather(stay, findings);
     }
     sound(findings)?;
-    let folder = folder.ok_or_else(|| {
-        NotKnown::because("the survey has no folder yet to look for its weather file in: save it")
-    })?;
-    weather(&folder.join(&stay.weather_file), study.survey())
-        .map_err(|error| NotKnown::because(error.to_string()))
+    kept_weather(places, study.survey())
 }
 
 /// Every option of a winter through the season, in their order, on so many threads; `None` where
@@ -310,7 +223,7 @@ pub fn doubt(doubt: &Doubt<'_>, threads: usize, watch: &impl Watch) -> Option<Ve
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::survey::TypicalWinter;
+    use crate::survey::{TypicalWinter, file};
     use crate::tasks::shared::to_the_end;
 
     fn caravan(change: impl FnOnce(&mut crate::survey::Survey)) -> Study {
@@ -326,16 +239,16 @@ mod tests {
     #[test]
     fn no_winter_is_run_that_nobody_chose_and_one_given_up_leaves_nothing() {
         let study = caravan(|_| {});
-        assert!(winter(&study, None, 1, &to_the_end).is_none());
+        assert!(winter(&study, &[], 1, &to_the_end).is_none());
         let study = caravan(|survey| survey.stay.winter = Some(TypicalWinter::Alpine));
-        assert!(winter(&study, None, 1, &|_| ControlFlow::Break(())).is_none());
+        assert!(winter(&study, &[], 1, &|_| ControlFlow::Break(())).is_none());
         assert!(study.winter().is_none());
     }
 
     #[test]
     fn the_chosen_winter_is_run_over_the_chosen_days_and_kept() {
         let study = caravan(|survey| survey.stay.winter = Some(TypicalWinter::Alpine));
-        let run = winter(&study, None, 2, &to_the_end).expect("run");
+        let run = winter(&study, &[], 2, &to_the_end).expect("run");
         let run = run.as_ref().expect("known");
         assert_eq!(run.hours().len(), 14 * 24);
         assert_eq!(run.typical(), Some(TypicalWinter::Alpine));
@@ -344,42 +257,19 @@ mod tests {
     }
 
     #[test]
-    fn hourly_rows_are_weather_where_the_survey_says_from_which_latitude() {
-        let folder = tempfile::tempdir().expect("a folder");
-        let path = folder.path().join("service.csv");
-        let text = "time,temperature (°C),relative humidity (%),wind (m/s)\n\
-                    2024-01-10T01:00,4.0,80,3\n2024-01-10T02:00,5.0,80,3\n\
-                    2024-01-10T03:00,6.0,80,3\n";
-        std::fs::write(&path, text).expect("written");
-        let nowhere = caravan(|_| {});
-        let error = weather(&path, nowhere.survey()).expect_err("no latitude");
-        assert!(error.to_string().contains("latitude"), "{error}");
-        let placed = caravan(|survey| {
-            survey.stay.winter = Some(TypicalWinter::Alpine);
-            survey.stay.latitude_deg = Some(47.5);
-        });
-        let found = weather(&path, placed.survey()).expect("weather");
-        assert_eq!(found.place.name, "service");
-        assert!((found.place.latitude_deg - 47.5).abs() < 1e-12);
-        assert_eq!(found.hours.len(), 24);
-        std::fs::write(&path, text.replace("5.0", "warm")).expect("written");
-        let error = weather(&path, placed.survey()).expect_err("no number");
-        assert!(error.to_string().contains("line 3, column 2"), "{error}");
-    }
-
-    #[test]
     fn a_weather_file_that_is_not_there_or_that_no_folder_holds_is_told() {
-        let named = |folder: Option<&Path>| {
+        let named = |places: &[PathBuf]| {
             let study = caravan(|survey| survey.stay.weather_file = "hill.epw".into());
-            let run = winter(&study, folder, 1, &to_the_end).expect("an answer");
+            let run = winter(&study, places, 1, &to_the_end).expect("an answer");
             run.as_ref()
                 .map(|_| ())
                 .expect_err("not there")
                 .reason
                 .clone()
         };
-        assert!(named(None).contains("save it"));
-        assert!(named(Some(Path::new("/nowhere"))).contains("there is no weather file"));
+        assert!(named(&[]).contains("save it"));
+        let nowhere = [PathBuf::from("/nowhere")];
+        assert!(named(&nowhere).contains("there is no weather file"));
     }
 
     #[test]
@@ -388,7 +278,7 @@ mod tests {
             survey.stay.winter = Some(TypicalWinter::Alpine);
             survey.stay.latitude_deg = Some(120.0);
         });
-        let run = winter(&study, None, 1, &to_the_end).expect("an answer");
+        let run = winter(&study, &[], 1, &to_the_end).expect("an answer");
         let reason = &run.as_ref().map(|_| ()).expect_err("no such place").reason;
         assert!(reason.contains("latitude is 120"), "{reason}");
     }

@@ -281,14 +281,14 @@ fn path(
         PathFor::Photo(_) => ("Add a photo".to_owned(), "Add"),
         PathFor::Logo => ("Choose the workshop\u{2019}s logo".to_owned(), "Choose"),
         PathFor::Weather => ("Choose a weather file".to_owned(), "Choose"),
-        PathFor::Logger => ("Choose a logger\u{2019}s file".to_owned(), "Choose"),
+        PathFor::Logger(_) => ("Choose a logger\u{2019}s file".to_owned(), "Choose"),
         PathFor::Write(file) => (format!("Write the {} to", file.name()), "Write"),
     };
     let hint = match (purpose, purpose.file()) {
         (PathFor::Photo(_), _) => "/folder/photo.jpg".to_owned(),
         (PathFor::Logo, _) => "/folder/logo.png".to_owned(),
         (PathFor::Weather, _) => "/folder/weather.epw".to_owned(),
-        (PathFor::Logger, _) => "/folder/readings.csv".to_owned(),
+        (PathFor::Logger(_), _) => "/folder/readings.csv".to_owned(),
         (_, Some(file)) => format!("/folder/name.{}", file.ending()),
         _ => "/folder/name.ron".to_owned(),
     };

@@ -3,7 +3,7 @@
 use super::loggers::Chosen;
 use super::typesetting::SheetFile;
 use crate::survey::findings::called;
-use crate::survey::{Edit, Gap, GapId, MergeKey, VehicleKind};
+use crate::survey::{Edit, Gap, GapId, MergeKey, SeriesId, VehicleKind};
 use std::path::PathBuf;
 
 /// What follows once unsaved changes are out of the way.
@@ -38,8 +38,8 @@ pub enum PathFor {
     Logo,
     /// To run the winter with its weather.
     Weather,
-    /// To take in as a logger's readings.
-    Logger,
+    /// To take in as a logger's readings, in place of those of a logger where one is named.
+    Logger(Option<SeriesId>),
     /// To write a sheet or table to.
     Write(SheetFile),
 }
@@ -55,7 +55,7 @@ impl PathFor {
             | Self::Photo(_)
             | Self::Logo
             | Self::Weather
-            | Self::Logger => None,
+            | Self::Logger(_) => None,
         }
     }
 }

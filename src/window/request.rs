@@ -10,7 +10,7 @@ use super::questions::Answered;
 use super::samples::Sample;
 use super::typesetting::SheetFile;
 use crate::assess::Topic;
-use crate::survey::{Edit, GapId, MergeKey, Place, VehicleKind};
+use crate::survey::{Edit, GapId, MergeKey, Place, SeriesId, VehicleKind};
 use std::path::PathBuf;
 
 /// Something the user asked for.
@@ -73,8 +73,10 @@ pub enum Request {
     ChooseLogo,
     /// Ask which weather file the winter is run with.
     ChooseWeather,
-    /// Ask which logger's file is taken in.
-    ChooseLogger,
+    /// Ask which logger's file is taken in, in place of that of a logger where one is named.
+    ChooseLogger(Option<SeriesId>),
+    /// Look again at the file of a logger.
+    LoggerAgain(SeriesId),
     /// Look at a logger's file again; anew where something was said of it as a whole.
     LookAtLogger {
         /// The file, with how it is to be read.

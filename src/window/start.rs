@@ -7,6 +7,7 @@ use super::photos;
 use super::picker::{self, Picker};
 use super::samples::{SAMPLES, Sample};
 use super::today::today;
+use super::typesetting::Setter;
 use crate::sheet::locale::dates_of_the_system;
 use crate::survey::date::DateWay;
 use std::path::PathBuf;
@@ -17,6 +18,8 @@ pub struct Start {
     pub path: Option<PathBuf>,
     /// Where results are worked out.
     pub spawner: Spawner,
+    /// Where job sheets are set.
+    pub setter: Setter,
     /// The system's file dialogs.
     pub picker: Picker,
     /// Whether the system has them, as far as can be seen beforehand.
@@ -52,6 +55,7 @@ impl Start {
             path,
             no_data_folder: data.is_none(),
             spawner: background::on_a_thread(),
+            setter: Setter::own_program(),
             picker: picker::system(),
             file_dialog: picker::has_dialog(),
             samples: SAMPLES,
@@ -66,12 +70,13 @@ impl Start {
         }
     }
 
-    /// As tests start: results at once, no file dialog, no samples, nothing kept.
+    /// As tests start: results at once, sheets in their own process, no file dialog, no samples, nothing kept.
     #[must_use]
     pub fn test(path: Option<PathBuf>) -> Self {
         Self {
             path,
             spawner: background::inline(),
+            setter: Setter::Here,
             picker: picker::none(),
             file_dialog: true,
             samples: &[],

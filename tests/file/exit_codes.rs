@@ -86,3 +86,19 @@ fn only_a_strict_check_counts_warnings() {
     };
     assert_eq!((check(false), check(true)), (0, 1));
 }
+
+/// What the window asks of its own program, asked by somebody who has nothing to send.
+#[test]
+fn a_typesetter_without_an_order_says_so_and_exits_2() {
+    let told = std::process::Command::new(env!("CARGO_BIN_EXE_gapledger"))
+        .arg("set-pages")
+        .stdin(std::process::Stdio::null())
+        .output()
+        .unwrap();
+    let errors = String::from_utf8(told.stderr).unwrap();
+    assert_eq!((told.status.code(), told.stdout.len()), (Some(2), 0));
+    assert!(
+        errors.starts_with("gapledger: no sheet was set, because what was asked did not come"),
+        "{errors}"
+    );
+}

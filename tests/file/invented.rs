@@ -241,6 +241,7 @@ impl Maker {
                 sunshine_h_per_day: maker.number(),
             }),
             weather_file: self.text(),
+            weather_original: self.text(),
             latitude_deg: self.maybe(),
             season_first: self.text(),
             season_last: self.text(),

@@ -69,6 +69,7 @@ pub(crate) fn newest() -> Survey {
             12
         ],
         weather_file: "up north.epw".into(),
+        weather_original: "Up North 2024.epw".into(),
         latitude_deg: Some(63.5),
         season_first: "10-15".into(),
         season_last: "04-20".into(),

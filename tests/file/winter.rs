@@ -358,3 +358,75 @@ fn every_typical_winter_can_be_named() {
         .collect();
     assert_eq!(named, TypicalWinter::ALL);
 }
+
+#[test]
+fn a_value_of_a_table_that_cannot_be_is_told_by_line_and_column() {
+    let mut survey = file::parse(CARAVAN).unwrap();
+    survey.stay.latitude_deg = Some(51.0);
+    let on_disk = OnDisk::new(&survey);
+    let before = fs::read(on_disk.file()).unwrap();
+    let table = on_disk.path("service.csv");
+    let rows = |line: usize, wrong: &str| {
+        let mut text = String::from("time,temperature (°C),relative humidity (%),wind (m/s)\n");
+        for hour in 0..72 {
+            let row = if hour + 2 == line { wrong } else { "4.0,80,3" };
+            text += &format!("2024-01-{:02} {:02}:00,{row}\n", 10 + hour / 24, hour % 24);
+        }
+        text
+    };
+    for (line, wrong, words) in [
+        (
+            17,
+            "4.0,140,3",
+            ["line 17, column 3", "relative humidity is 140"],
+        ),
+        (60, "4.0,80,99", ["line 60, column 4", "wind speed is 99"]),
+        (2, "75,80,3", ["line 2, column 2", "temperature is 75"]),
+        (73, "4.0,wet,3", ["line 73, column 3", "wet"]),
+    ] {
+        fs::write(&table, rows(line, wrong)).unwrap();
+        let found = winter(&on_disk, Some(table.clone()), None);
+        assert_eq!(found.outcome, Outcome::Failed, "{wrong}");
+        for words in words {
+            assert!(found.errors.contains(words), "{wrong}: {}", found.errors);
+        }
+    }
+    // The thirtieth of February, and a day of another century.
+    for wrong in ["2024-02-30 01:00", "1024-01-10 05:00"] {
+        let text = rows(0, "").replace("2024-01-10 05:00", wrong);
+        fs::write(&table, text).unwrap();
+        let found = winter(&on_disk, Some(table.clone()), None);
+        assert_eq!(found.outcome, Outcome::Failed, "{wrong}");
+        let told = found.errors.contains("line 7, column 1") || found.errors.contains("ten years");
+        assert!(told, "{wrong}: {}", found.errors);
+    }
+    assert_eq!(fs::read(on_disk.file()).unwrap(), before);
+}
+
+#[test]
+fn a_weather_file_kept_with_the_survey_is_found_there_on_another_machine() {
+    let mut survey = file::parse(CARAVAN).unwrap();
+    survey.machines.clear();
+    survey.gaps.truncate(12);
+    let on_disk = OnDisk::new(&survey);
+    let data = file::data_folder(&on_disk.file());
+    let weather = epw::write(&gapledger::assess::winter::invented(
+        TypicalWinter::Northern,
+    ));
+    let kept = file::keep_data(&data, weather.as_bytes(), "Far Hill.epw").unwrap();
+    survey.stay.weather_file.clone_from(&kept);
+    survey.stay.weather_original = "Far Hill.epw".to_owned();
+    survey.stay.season_first = "12-01".into();
+    survey.stay.season_last = "12-14".into();
+    fs::write(on_disk.file(), file::print(&survey)).unwrap();
+    let found = winter(&on_disk, None, None);
+    assert_ne!(found.outcome, Outcome::Failed, "{}", found.errors);
+    assert!(found.out.contains("336 hours"), "{}", found.out);
+    assert_eq!(fs::read(data.join(&kept)).unwrap(), weather.as_bytes());
+    fs::remove_file(data.join(&kept)).unwrap();
+    let gone = winter(&on_disk, None, None);
+    assert_eq!(gone.outcome, Outcome::Failed);
+    for words in ["Far Hill.epw", &kept, "choose it again"] {
+        assert!(gone.errors.contains(words), "{}", gone.errors);
+    }
+}

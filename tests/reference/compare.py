@@ -29,7 +29,7 @@ TABLES = (
     "moist_air.csv", "air_balance.csv", "air_balance_gaps.csv", "air_balance_fans.csv",
     "coupled.csv", "uncertainty.csv", "uncertainty_gaps.csv", "network.csv", "network_spaces.csv",
     "network_ways.csv", "network_fans.csv", "sun.csv", "epw.csv", "winter.csv",
-    "frost.csv",
+    "frost.csv", "trials.csv",
 )
 RELATIVE = 1e-9
 FLOORS = {

@@ -29,6 +29,7 @@ import psychrolib
 
 import coupled
 import frost
+import trials
 import uncertainty
 import network
 import published
@@ -190,6 +191,7 @@ def make(folder: Path, winters: list[tuple[int, int]] = winter.ALL) -> None:
     weather.write(folder)
     winter.write(folder, winters)
     frost.write(folder)
+    trials.write_trials(folder / "trials.csv")
 
 
 if __name__ == "__main__":

@@ -103,6 +103,52 @@ fn a_spreadsheet_is_read() {
 }
 
 #[test]
+fn a_file_cut_short_at_every_kilobyte_is_read_up_to_there_or_refused_by_a_sentence() {
+    let truth = truth();
+    let mut most_rows = 0;
+    for name in ["iso.csv", "german.csv", "american.txt", "apart.csv"] {
+        let (whole, bytes) = guessed(name);
+        for end in (0..bytes.len()).step_by(1024) {
+            // By the mapping of the whole file, as one that was taken in and then damaged; and guessed
+            // anew, as one that came damaged.
+            let cut = &bytes[..end];
+            let anew = guess(cut).map(|guess| guess.mapping);
+            for mapping in [Some(whole.mapping.clone()), anew.ok()] {
+                let Some(mapping) = mapping else { continue };
+                let series = match read(cut, &mapping) {
+                    Ok(series) => series,
+                    Err(error) => {
+                        let words = error.to_string();
+                        assert!(words.len() > 20 && !words.contains('{'), "{name}: {words}");
+                        continue;
+                    }
+                };
+                // The last row may have lost a digit; all before it are as they were.
+                let rows = series.times_s.len();
+                assert!(rows <= truth.len(), "{name} at {end}");
+                for (row, expected) in truth.iter().enumerate().take(rows - 1) {
+                    let read = series.channels[0].values[row];
+                    assert!(
+                        (read - expected[1]).abs() < 1e-6,
+                        "{name} at {end}, row {row}"
+                    );
+                }
+                most_rows = most_rows.max(rows);
+            }
+        }
+    }
+    assert!(most_rows > 300, "{most_rows}");
+    let (whole, bytes) = guessed("workbook.xlsx");
+    for end in (0..bytes.len()).step_by(1024) {
+        assert!(guess(&bytes[..end]).is_err(), "workbook at {end}");
+        assert!(
+            read(&bytes[..end], &whole.mapping).is_err(),
+            "workbook at {end}"
+        );
+    }
+}
+
+#[test]
 fn a_wall_clock_over_the_start_of_summer_time_is_read_once_its_zone_is_named() {
     let (mut guess, bytes) = guessed("brussels.csv");
     let without = read(&bytes, &guess.mapping).unwrap();

@@ -1,7 +1,7 @@
 """Trials made up from nothing: invented weather, a body of one node with a known air change, machines,
 and loggers that err. It shares no formula layout with the program and reads nothing of it.
 
-`python trials.py` writes `trials.csv`: what daily means of two loggers say of 200 invented trials, and what
+`python trials.py` writes `trials.csv`, as `make_tables.py` does: what daily means of two loggers say of 200 invented trials, and what
 the method really did there, which is the same weather run with it less the same weather run without.
 `python trials.py sample FOLDER` writes the loggers' files of the sample survey of a trial.
 

@@ -225,3 +225,96 @@ fn a_finding_about_a_logger_leads_to_its_form() {
     press(&mut window, Key::Enter);
     assert_eq!(survey(&window).series[0].too_warm_k, Some(0.4));
 }
+
+/// A survey with a file of two sensors taken in, inside and outside.
+fn with_two_sensors() -> (tempfile::TempDir, PathBuf, Window<'static>) {
+    let (folder, path) = small_survey();
+    let file = folder.path().join("one.csv");
+    std::fs::write(&file, rows(|day| format!("2026-04-{:02}", day + 1))).unwrap();
+    let mut window = on_loggers(&path);
+    choose(&mut window, &file);
+    choose_by_letters(&mut window, "Shed hung", "out");
+    press_far(&mut window, "Read it so");
+    assert_eq!(survey(&window).series.len(), 2);
+    (folder, path, window)
+}
+
+#[test]
+fn how_a_file_is_read_is_changed_afterwards_for_all_its_loggers_and_undone() {
+    let (_folder, _path, mut window) = with_two_sensors();
+    let before = survey(&window).clone();
+    press_far(&mut window, "Inside, inside, in free air");
+    press_far(&mut window, "How the file of Inside is read");
+    assert!(is_asking(&window));
+    assert!(shows(&window, "changes 2 loggers of the survey"));
+    replace_text(&mut window, "Clock ahead by (min)", "60");
+    press(&mut window, Key::Tab);
+    choose_by_letters(&mut window, "Shed hung", "somewhere");
+    press_far(&mut window, "Read it so");
+    assert!(!is_asking(&window));
+    let now = &survey(&window).series;
+    let told: Vec<_> = now
+        .iter()
+        .map(|one| (one.id, one.hung, one.mapping.clock_ahead_s))
+        .collect();
+    assert_eq!(
+        told,
+        [
+            (before.series[0].id, Hung::Inside, 3600),
+            (before.series[1].id, Hung::Elsewhere, 3600)
+        ]
+    );
+    assert_eq!(now[0].file, before.series[0].file, "the file is the same");
+    ctrl(&mut window, Key::Z);
+    assert_eq!(*survey(&window), before);
+}
+
+#[test]
+fn another_file_takes_the_place_of_a_loggers_and_what_was_said_of_it_stays() {
+    let (folder, _path, mut window) = with_two_sensors();
+    let before = survey(&window).clone();
+    let other = folder.path().join("longer.csv");
+    let text = rows(|day| format!("2026-05-{:02}", day + 1));
+    std::fs::write(&other, &text).unwrap();
+    press_far(&mut window, "Inside, inside, in free air");
+    replace_text(&mut window, "Reads too warm by", "0.4");
+    press(&mut window, Key::Enter);
+    press_far(&mut window, "Another file for Inside");
+    replace_text(
+        &mut window,
+        "Path of the file",
+        &other.display().to_string(),
+    );
+    press(&mut window, Key::Enter);
+    window.run();
+    assert!(shows(&window, "How is longer.csv read?"));
+    press_far(&mut window, "Read it so");
+    let now = &survey(&window).series;
+    assert_eq!(now.len(), 2);
+    assert!(now.iter().all(|one| one.original == "longer.csv"));
+    assert_ne!(now[0].file, before.series[0].file);
+    assert_eq!(
+        (now[0].id, now[0].too_warm_k),
+        (before.series[0].id, Some(0.4))
+    );
+}
+
+#[test]
+fn a_file_that_is_gone_is_a_finding_at_its_logger() {
+    let (_folder, path, mut window) = with_two_sensors();
+    ctrl(&mut window, Key::S);
+    window.run();
+    let kept = survey(&window).series[0].file.clone();
+    drop(window);
+    let data = path.with_extension("data").join(&kept);
+    std::fs::write(&data, "another file\n").unwrap();
+    let mut window = on_loggers(&path);
+    press_far(&mut window, "Inside, inside, in free air");
+    assert!(shows(&window, "was changed since it was taken in"));
+    drop(window);
+    std::fs::remove_file(&data).unwrap();
+    let mut window = on_loggers(&path);
+    press_far(&mut window, "Inside, inside, in free air");
+    assert!(shows(&window, "is missing"));
+    assert!(shows(&window, "put it back into the folder"));
+}

@@ -5,6 +5,7 @@ use gapledger::sheet::{Kind, Part};
 use gapledger::window::commands::Command;
 use gapledger::window::page::Page;
 use gapledger::window::questions::Dialog;
+use gapledger::window::typesetting::Setter;
 use std::fs;
 
 fn on_the_page() -> (tempfile::TempDir, Window<'static>) {
@@ -192,4 +193,70 @@ fn the_logo_is_chosen_by_its_path_in_a_dialog() {
         window.state().view().job_sheet.choices.logo,
         logo.display().to_string()
     );
+}
+
+/// The sheet of the survey at `path` set by another process.
+fn set_by(program: &std::path::Path, path: &std::path::Path) -> Window<'static> {
+    let mut window = window(Start {
+        setter: Setter::Program(program.to_owned()),
+        ..Start::test(Some(path.to_owned()))
+    });
+    ctrl(&mut window, Key::Num6);
+    window
+}
+
+#[test]
+fn another_process_sets_the_same_sheet() {
+    let (folder, path) = small_survey();
+    let mut written = Vec::new();
+    for (name, mut window) in [
+        ("here.pdf", opened(&path)),
+        (
+            "there.pdf",
+            set_by(env!("CARGO_BIN_EXE_gapledger").as_ref(), &path),
+        ),
+    ] {
+        ctrl(&mut window, Key::Num6);
+        assert!(pages(&window) >= 4, "{name}");
+        command(&mut window, Command::SaveSheet);
+        let file = folder.path().join(name);
+        replace_text(&mut window, "Path of the file", &file.to_string_lossy());
+        click_button(&mut window, "Write");
+        written.push(fs::read(file).unwrap());
+    }
+    assert!(written[0].starts_with(b"%PDF-"));
+    assert!(written[0] == written[1], "the PDFs differ");
+}
+
+#[cfg(unix)]
+#[test]
+fn the_window_survives_a_typesetter_that_is_starved_or_killed() {
+    use std::os::unix::fs::PermissionsExt;
+    let (folder, path) = small_survey();
+    let program = folder.path().join("starved");
+    let itself = env!("CARGO_BIN_EXE_gapledger");
+    for (lines, told) in [
+        (
+            format!("exec '{itself}' \"$@\" --megabytes 1"),
+            "The sheet took more than 1 MB of memory and was given up: leave parts out",
+        ),
+        (
+            format!("exec '{itself}' \"$@\" --seconds 0"),
+            "The sheet was not set after 0 seconds and was given up: leave parts out",
+        ),
+        (
+            "kill -9 $$".to_owned(),
+            "because its worker did not finish: signal: 9 (SIGKILL)",
+        ),
+    ] {
+        fs::write(&program, format!("#!/bin/sh\n{lines}\n")).unwrap();
+        fs::set_permissions(&program, fs::Permissions::from_mode(0o700)).unwrap();
+        let mut window = set_by(&program, &path);
+        assert!(shows(&window, told), "{lines}");
+        assert!(!window.state_mut().unsaved());
+        // The next try is whole.
+        fs::write(&program, format!("#!/bin/sh\nexec '{itself}' \"$@\"\n")).unwrap();
+        click_button(&mut window, "Set the pages again");
+        assert!(pages(&window) >= 4, "{lines}");
+    }
 }

@@ -278,10 +278,14 @@ fn odd_readings_are_left_out_and_put_back_by_the_users_word() {
     let odd = "Relative humidity from 2026-11-10 00:00 to 2026-11-10 23:00: reads above 100 %";
     assert!(shows(&window, odd));
     assert!(shows(&window, "Nothing: every reading counts."));
+    // The chart marks them, and its legend says with what.
+    assert!(shows(&window, "odd, still counts"));
     let leave = format!("Leave out {odd} (24 readings)");
     press_far(&mut window, &leave);
     assert_eq!(survey(&window).series[0].left_out.len(), 1);
     assert!(window.query_by_label(&leave).is_none());
+    assert!(!shows(&window, "odd, still counts"));
+    assert!(shows(&window, "inside, left out"));
     focus_chart(&mut window);
     press_far(&mut window, &format!("Put back {odd}"));
     assert!(survey(&window).series[0].left_out.is_empty());
@@ -339,12 +343,6 @@ fn a_logger_is_checked_beside_another_and_its_offset_used_and_undone() {
         .queue()
         .push(gapledger::window::request::Request::GoTo(place));
     window.run();
-    let press_far = |window: &mut Window<'_>, name: &str| {
-        window
-            .get_by_role_and_label(Role::Button, name)
-            .click_accesskit();
-        window.run();
-    };
     press_far(&mut window, "Check white");
     window
         .get_by_role_and_label(Role::ComboBox, "Logger beside it")
@@ -372,6 +370,11 @@ fn a_logger_is_checked_beside_another_and_its_offset_used_and_undone() {
     assert_eq!(white.offset_from, gapledger::survey::OffsetFrom::SideBySide);
     window.run();
     assert!(shows(&window, "This is taken off its readings."));
+    // Not in a field, where the same keys undo what is typed.
+    window
+        .get_by_role_and_label(Role::Button, "Remove the check of white")
+        .focus();
+    window.run();
     ctrl(&mut window, Key::Z);
     let white = &survey(&window).series[0];
     assert_eq!((white.too_warm_k, white.too_damp_percent), (None, None));

@@ -94,6 +94,34 @@ fn a_weather_file_that_is_not_there_is_told_and_leaves_the_survey_whole() {
 }
 
 #[test]
+fn a_weather_file_that_is_chosen_is_kept_with_the_survey_and_can_be_taken_out() {
+    let (folder, path) = short();
+    let elsewhere = tempfile::tempdir().unwrap();
+    let chosen = elsewhere.path().join("Far Hill.epw");
+    let weather = gapledger::assess::winter::invented(TypicalWinter::Northern);
+    let bytes = gapledger::climate::epw::write(&weather);
+    std::fs::write(&chosen, &bytes).unwrap();
+    let mut window = on_winter(&path);
+    press_far(&mut window, "Choose a weather file…");
+    let typed = chosen.display().to_string();
+    replace_text(&mut window, "Path of the file", &typed);
+    press(&mut window, Key::Enter);
+    window.run();
+    let stay = survey(&window).stay.clone();
+    assert_eq!(stay.weather_original, "Far Hill.epw");
+    assert!(stay.weather_file.ends_with(".epw") && stay.weather_file.len() > 16);
+    assert!(shows(&window, "Weather file: Far Hill.epw"));
+    ctrl(&mut window, Key::S);
+    let kept = folder.path().join("caravan.data").join(&stay.weather_file);
+    assert_eq!(std::fs::read(&kept).unwrap(), bytes.as_bytes());
+    assert_eq!(std::fs::read(&chosen).unwrap(), bytes.as_bytes());
+    press_far(&mut window, "Take the weather file out");
+    let stay = &survey(&window).stay;
+    assert!(stay.weather_file.is_empty() && stay.weather_original.is_empty());
+    assert!(kept.exists());
+}
+
+#[test]
 fn the_page_drying_and_heat_leads_to_the_winter() {
     let (_folder, path) = short();
     let mut window = opened(&path);

@@ -7,8 +7,7 @@ use crate::assess::not_known::NotKnown;
 use crate::assess::weather::same_water;
 use crate::physics::MoistAir;
 use crate::physics::moisture::dry_air_flow;
-use crate::physics::network::Workspace;
-use crate::physics::winter::AirTable;
+use crate::physics::winter::{AirTable, HourInWork};
 use std::sync::OnceLock;
 
 /// What of an hour the air answers to.
@@ -38,28 +37,32 @@ pub(super) fn air_table(envelope: Envelope, outdoors: &[Outdoors]) -> AirTable<N
         })
         .collect();
     let outside_c = hours.iter().map(|hour| hour.outside.t_c).collect();
-    AirTable::new(outside_c, move |hour, inside_c, workspace| {
+    AirTable::new(outside_c, move |hour, inside_c, in_work| {
         let Some(hour) = hours.get(hour) else {
             return Err(NotKnown::because("there is no such hour"));
         };
-        hour.flow(&envelope, inside_c, workspace)
+        hour.flow(&envelope, inside_c, in_work)
     })
 }
 
 impl AirHour {
-    fn flow(&self, envelope: &Envelope, inside_c: f64, workspace: &mut Workspace) -> Answer<f64> {
+    fn flow(&self, envelope: &Envelope, inside_c: f64, in_work: &mut HourInWork) -> Answer<f64> {
         let outside = &self.outside;
         let inside = same_water(outside, inside_c.clamp(-59.0, 59.0))?;
-        let in_air = envelope.at(outside, &inside);
+        let in_air = match in_work.network.take() {
+            Some(network) => envelope.refilled(network, &inside),
+            None => envelope.at(outside, &inside),
+        };
         let inflow = match self.from_front_deg {
             Some(from) => {
                 let coefficients = self
                     .coefficients
                     .get_or_init(|| envelope.coefficients_from(from));
-                in_air.inflow_with(self.wind, coefficients, workspace)?
+                in_air.inflow_with(self.wind, coefficients, &mut in_work.workspace)?
             }
             None => in_air.mean_inflow(self.wind)?,
         };
+        in_work.network = Some(in_air.into_network());
         Ok(dry_air_flow(inflow, outside.humidity_ratio))
     }
 }
@@ -81,5 +84,5 @@ pub(super) fn exact(
         from_front_deg,
         coefficients: OnceLock::new(),
     };
-    hour.flow(envelope, inside_c, &mut Workspace::default())
+    hour.flow(envelope, inside_c, &mut HourInWork::default())
 }

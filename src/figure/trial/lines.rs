@@ -1,14 +1,21 @@
 //! What is drawn of a trial over time: air inside and outside, and what cold surfaces allow.
 
-use super::track::Track;
+use super::track::{Points, Track};
+use crate::assess::measured::Odd;
 use crate::figure::scene::{Dash, Role};
 use crate::figure::styles::{Marker, Style};
 use crate::physics::air::saturation_pressure;
+use crate::physics::counts::{count, seconds_as_f64, whole};
 use crate::physics::fabric::surface_temperature_c;
+use crate::series::What;
+use crate::survey::{SeriesId, Trial};
 use std::sync::Arc;
 
 /// Seconds for which a reading of the outside air stands for it.
 const FOR_AN_HOUR: i64 = 3600;
+
+/// Pairs of marks at least at a stretch of odd readings: a short one is marked reading by reading.
+const LEAST_MARKS: usize = 8;
 
 /// The quantities drawn below each other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -127,6 +134,17 @@ pub fn limit(rows: Rows<'_>, outside: &Air, factor: f64, surface_rh: f64) -> Tra
     Track::new(Arc::new(rows.times_s.to_vec()), allowed.collect())
 }
 
+/// A stretch of readings that an instrument should not have made and that still count.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Doubt {
+    /// What was read.
+    pub quantity: Quantity,
+    /// Whether the logger hung inside.
+    pub inside: bool,
+    /// First and last of them, s.
+    pub span: (i64, i64),
+}
+
 /// All that is drawn of a trial.
 #[derive(Clone, Debug, Default)]
 pub struct Lines {
@@ -138,6 +156,8 @@ pub struct Lines {
     pub outside: Option<Air>,
     /// What cold surfaces allow.
     pub limits: Vec<Limit>,
+    /// What is odd among the readings.
+    pub odd: Vec<Doubt>,
 }
 
 impl Lines {
@@ -145,6 +165,55 @@ impl Lines {
     #[must_use]
     pub fn span(&self) -> Option<(i64, i64)> {
         self.inside.temperature.span()
+    }
+
+    /// The same with what is odd among the readings of the loggers of a trial.
+    #[must_use]
+    pub fn with_odd(mut self, trial: &Trial, odd: &[(SeriesId, Vec<Odd>)]) -> Self {
+        let mut found = Vec::new();
+        for (id, inside) in [(trial.inside, true), (trial.outside, false)] {
+            let of_logger = odd.iter().filter(|(of, _)| Some(*of) == id);
+            for one in of_logger.flat_map(|(_, odd)| odd) {
+                let quantity = match one.what {
+                    What::Temperature => Quantity::Temperature,
+                    What::RelativeHumidity => Quantity::Humidity,
+                    What::DewPoint | What::AbsoluteHumidity => Quantity::Water,
+                    _ => continue,
+                };
+                let span = (one.from.seconds(), one.to.seconds());
+                found.push(Doubt {
+                    quantity,
+                    inside,
+                    span,
+                });
+            }
+        }
+        self.odd = found;
+        self
+    }
+
+    /// Points at odd readings that still count, within a span of seconds, for marks: fewer than a line
+    /// of some `pairs` pairs has, so that marks stand apart.
+    #[must_use]
+    pub fn doubtful(&self, quantity: Quantity, shown: (i64, i64), pairs: usize) -> Points {
+        let mut points = Points::new();
+        for doubt in self.odd.iter().filter(|one| one.quantity == quantity) {
+            let air = match doubt.inside {
+                true => Some(&self.inside),
+                false => self.outside.as_ref(),
+            };
+            let (from, to) = (doubt.span.0.max(shown.0), doubt.span.1.min(shown.1));
+            let Some(air) = air.filter(|_| from <= to) else {
+                continue;
+            };
+            let (part, all) = (seconds_as_f64(to - from), seconds_as_f64(shown.1 - shown.0));
+            let few = whole(count(pairs) * part / all.max(1.0) / 8.0).max(LEAST_MARKS);
+            let lines = air.track(quantity).lines((from, to), few);
+            let within = seconds_as_f64(from)..=seconds_as_f64(to);
+            let of_stretch = lines.into_iter().flatten();
+            points.extend(of_stretch.filter(|[time, _]| within.contains(time)));
+        }
+        points
     }
 
     /// The tracks of a quantity with their names and looks, in the order they are drawn. They differ
@@ -173,7 +242,7 @@ impl Lines {
             for (at, limit) in self.limits.iter().enumerate() {
                 let dash = [Dash::Dashed, Dash::Dotted];
                 let dash = dash.get(at % 2).copied().unwrap_or(Dash::Dotted);
-                tracks.push((&limit.name, &limit.humidity, style(Role::Leak, dash, 0.35)));
+                tracks.push((&limit.name, &limit.humidity, style(Role::Third, dash, 0.35)));
             }
         }
         tracks.retain(|(_, track, _)| !track.is_empty());
@@ -209,6 +278,44 @@ mod tests {
     }
 
     #[test]
+    fn odd_readings_are_marked_where_they_were_read_until_they_are_left_out() {
+        let times: Vec<i64> = (0..48).map(|hour| hour * 3600).collect();
+        let mut rh = vec![0.8; 48];
+        rh[10..13].fill(1.05);
+        let flat = vec![5.0; 48];
+        let rows = |rh: &[f64]| {
+            Air::of(Rows {
+                times_s: &times,
+                t_c: &flat,
+                rh,
+                ratio: &flat,
+            })
+        };
+        let mut lines = Lines {
+            inside: rows(&rh),
+            odd: vec![Doubt {
+                quantity: Quantity::Humidity,
+                inside: true,
+                span: (10 * 3600, 12 * 3600),
+            }],
+            ..Lines::default()
+        };
+        let shown = (0, 48 * 3600);
+        let marks = lines.doubtful(Quantity::Humidity, shown, 400);
+        assert_eq!(marks.len(), 3);
+        assert!(marks.iter().all(|[_, value]| (value - 105.0).abs() < 1e-9));
+        assert!(lines.doubtful(Quantity::Temperature, shown, 400).is_empty());
+        assert!(
+            lines
+                .doubtful(Quantity::Humidity, (0, 3600), 400)
+                .is_empty()
+        );
+        rh[10..13].fill(f64::NAN);
+        lines.inside = rows(&rh);
+        assert!(lines.doubtful(Quantity::Humidity, shown, 400).is_empty());
+    }
+
+    #[test]
     fn lines_of_a_plot_differ_in_more_than_colour() {
         let rows = Rows {
             times_s: &[0, 600],
@@ -226,6 +333,7 @@ mod tests {
             left_out: air.clone(),
             outside: Some(air.clone()),
             limits: vec![limit("mould"), limit("dew")],
+            odd: Vec::new(),
         };
         let tracks = lines.tracks(Quantity::Humidity);
         assert_eq!(tracks.len(), 5);

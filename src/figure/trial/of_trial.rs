@@ -38,6 +38,7 @@ pub fn lines(study: &Study, trial: &Trial, loggers: &Loggers) -> Answer<Lines> {
         inside: Air::of(drawn(&rows)),
         outside,
         limits,
+        odd: Vec::new(),
     })
 }
 

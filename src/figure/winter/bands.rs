@@ -25,14 +25,15 @@ const DRAWN_KEY: f64 = 4.5;
 /// Height of letters, and of those that tell the draws, mm.
 const LETTER: f64 = 2.6;
 const SMALL: f64 = 2.2;
-/// The columns at the right, each so wide, mm, with the number whose draws stand in them.
+/// The columns at the right, each so wide, mm, with the number whose draws stand in them: wide
+/// enough for their headings not to touch.
 const COLUMNS: [(&str, f64, Figure); 6] = [
     ("above 80 %", 19.0, Figure::Above80),
     ("frost nights", 20.0, Figure::FrostNights),
-    ("mould index", 20.0, Figure::Mould),
-    ("water, L", 18.0, Figure::Water),
-    ("kWh", 20.0, Figure::Energy),
-    ("cost", 26.0, Figure::Cost),
+    ("mould index", 22.5, Figure::Mould),
+    ("water, L", 19.0, Figure::Water),
+    ("kWh", 18.0, Figure::Energy),
+    ("cost", 24.5, Figure::Cost),
 ];
 /// Least width of the bars, mm: below that the columns stand under each other's feet.
 const BARS_LEAST: f64 = 30.0;

@@ -115,6 +115,7 @@ pub(super) fn stay(survey: &Survey) -> Object {
                 .with("sunshine_h_per_day", month.sunshine_h_per_day)
         })
         .with("weather_file", &stay.weather_file)
+        .with("weather_original", &stay.weather_original)
         .with("latitude_deg", stay.latitude_deg)
         .with("season_first", &stay.season_first)
         .with("season_last", &stay.season_last)

@@ -27,9 +27,10 @@ pub(super) fn checks(tried: Option<&Tried>) -> Vec<Object> {
 }
 
 fn check(id: SeriesId, found: &Answer<OffBy>) -> Object {
-    let warm = |of: fn(&Limits) -> f64| {
-        let found = found.as_ref().map_err(NotKnown::clone);
-        found.map(|found| found.too_warm_k.as_ref().map(of))
+    let warm = |of: fn(&Limits) -> f64| -> Answer<f64> {
+        let limits = found.as_ref().map_err(NotKnown::clone)?.too_warm_k;
+        let over_salt = || NotKnown::because("over salt only humidity is looked at");
+        limits.as_ref().map(of).ok_or_else(over_salt)
     };
     let damp = |of: fn(&Limits) -> f64| {
         let found = found.as_ref().map_err(NotKnown::clone);

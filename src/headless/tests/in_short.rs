@@ -168,7 +168,7 @@ fn where_a_winter_was_run_its_shares_and_costs_stand_in_place_of_the_weather_cas
     survey.stay.season_first = "01-10".into();
     survey.stay.season_last = "01-23".into();
     let study = Study::of(&survey);
-    tasks::winter(&study, None, 2, &tasks::to_the_end);
+    tasks::winter(&study, &[], 2, &tasks::to_the_end);
     let run = study.winter().expect("run").as_ref().expect("known");
     let text = text_of(&study);
     assert!(

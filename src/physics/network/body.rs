@@ -22,6 +22,27 @@ pub struct Body {
     pub fans: Vec<Fan>,
 }
 
+impl Network {
+    /// The same outside air with other air in the spaces, for gaps and inner openings in their order.
+    /// What stands for air from outside stays.
+    pub fn refill<'a>(
+        &mut self,
+        spaces: impl Iterator<Item = Space>,
+        gaps: impl Iterator<Item = &'a PlacedFlow>,
+        openings: impl Iterator<Item = &'a PlacedFlow>,
+    ) {
+        self.spaces.clear();
+        self.spaces.extend(spaces);
+        for (gap, placed) in self.outer.iter_mut().zip(gaps) {
+            gap.path.outward = placed.flow.at(&self.spaces[gap.space].gas);
+        }
+        for (opening, placed) in self.inner.iter_mut().zip(openings) {
+            let between = [opening.from, opening.to].map(|at| &self.spaces[at].gas);
+            opening.path = placed.path(between, 1.0, 1.0);
+        }
+    }
+}
+
 impl Body {
     /// The network, every law made ready for the airs it lies between.
     pub fn network(&self) -> Network {

@@ -120,8 +120,8 @@ pub struct Solved {
     pub inflow: f64,
     /// Air going out through all gaps and extract fans, kg/s.
     pub outflow: f64,
-    /// Greatest surplus or lack left in any space, kg/s: at most 1e-9 of the through-flow, or
-    /// nothing worth the name.
+    /// Greatest surplus or lack left in any space, kg/s: at most 1e-9 of the through-flow, or what
+    /// the workspace is content with, or nothing worth the name.
     pub imbalance: f64,
     /// Number of times the flows were worked out.
     pub steps: u32,
@@ -152,9 +152,19 @@ pub struct Workspace {
     inner: Vec<OpeningFlow>,
     fans: Vec<f64>,
     several: SeveralSpaces,
+    near_enough: Option<f64>,
 }
 
 impl Workspace {
+    /// A workspace in which the search for the pressure of a single space ends where surplus or lack
+    /// is this share of the through-flow: for flows that are read off between others anyway.
+    pub fn content_with(share: f64) -> Self {
+        Self {
+            near_enough: Some(share),
+            ..Self::default()
+        }
+    }
+
     /// Pressure of each space at the datum relative to undisturbed outside air there, Pa.
     pub fn pressures(&self) -> &[f64] {
         &self.pressures

@@ -36,6 +36,8 @@ struct Search<'a> {
     remainder: f64,
     low: f64,
     high: f64,
+    /// Imbalance that ends the search, as a share of the through-flow.
+    aim: f64,
 }
 
 /// Sums over all gaps and fans at one pressure.
@@ -63,11 +65,11 @@ impl Evaluation {
         self.inflow - self.outflow
     }
 
-    fn is_solved(&self, evaluations: u32) -> bool {
+    fn is_solved(&self, evaluations: u32, aim: f64) -> bool {
         let share = if evaluations <= EASY_EVALUATIONS {
-            AIM
+            aim
         } else {
-            ACCEPTED
+            aim.max(ACCEPTED)
         };
         self.imbalance().abs() <= (share * self.inflow.max(self.outflow)).max(NOTHING)
     }
@@ -99,6 +101,7 @@ pub(super) fn solve(
         remainder: start,
         low: 0.0,
         high: 0.0,
+        aim: workspace.near_enough.unwrap_or(AIM),
     };
     let (solved, pressure) = match search.bracket()? {
         Some((low, high)) => {
@@ -126,7 +129,7 @@ impl<'a> Search<'a> {
         let mut now = best;
         let (mut centre, mut remainder) = (self.centre, self.remainder);
         let mut best_is_last = true;
-        while !now.is_solved(evaluations) && evaluations < MOST_EVALUATIONS {
+        while !now.is_solved(evaluations, self.aim) && evaluations < MOST_EVALUATIONS {
             let imbalance = now.imbalance();
             self.narrow(imbalance);
             // Two steps in a row that do not halve the imbalance: bisect.

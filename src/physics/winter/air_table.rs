@@ -1,13 +1,13 @@
 //! The air that flows through in each hour, by the inside temperature: worked out at a few
 //! temperatures and read off between them.
 
-use crate::physics::network::Workspace;
+use crate::physics::network::{Network, Workspace};
 use std::rc::Rc;
 use std::sync::OnceLock;
 
 /// Ends of the stretches that are made ready at once, in the root of the kelvin between inside and
 /// outside, on either side of no difference; up to 56 K. Beyond, each flow is worked out.
-const ENDS: [f64; 5] = [0.0, 1.5, 3.0, 5.0, 7.5];
+const ENDS: [f64; 4] = [0.0, 1.75, 3.75, 7.5];
 /// Stretches of an hour: those with the inside colder, then those with it warmer.
 const STRETCHES: usize = 2 * (ENDS.len() - 1);
 /// Share by which the parabola through both ends and the middle of a piece may miss the flows that
@@ -20,8 +20,22 @@ const NOTICED: f64 = 0.002;
 /// How often a stretch is halved; where that is not enough, each flow is worked out.
 const HALVED: u32 = 5;
 
-/// What works a flow out, kg/s: the hour, the inside temperature, °C, and where a search may begin.
-type Exact<E> = dyn Fn(usize, f64, &mut Workspace) -> Result<f64, E> + Send + Sync;
+/// Imbalance with which a balance of the table is content, as a share of the through-flow: far below
+/// what is trusted of the curve between balances.
+const BALANCED: f64 = 1e-7;
+
+/// What works a flow out, kg/s: the hour, the inside temperature, °C, and what is kept of the hour.
+type Exact<E> = dyn Fn(usize, f64, &mut HourInWork) -> Result<f64, E> + Send + Sync;
+
+/// What the balances of one hour have in common.
+#[derive(Debug, Default)]
+pub struct HourInWork {
+    /// Where a search begins, and the flows found last.
+    pub workspace: Workspace,
+    /// The laws made ready for the hour's outside air, and the inside air of the last balance; `None`
+    /// before the first.
+    pub network: Option<Network>,
+}
 
 /// A part of a stretch.
 #[derive(Clone, Copy, Debug)]
@@ -57,6 +71,8 @@ struct Known {
     flow: f64,
     /// Air through each gap, kg/s, positive into the vehicle.
     gaps: Vec<f64>,
+    /// Pressure of each space, Pa.
+    pressures: Vec<f64>,
 }
 
 /// A piece as yet without its quarters: its ends and its middle.
@@ -67,10 +83,10 @@ struct Half {
 
 impl<E: Clone> AirTable<E> {
     /// Nothing worked out yet. `exact` gives the dry air of an hour at an inside temperature, kg/s,
-    /// looking near the pressures that the workspace holds.
+    /// looking near the pressures that the workspace holds; all that is kept is of this hour.
     pub fn new(
         outside_c: Vec<f64>,
-        exact: impl Fn(usize, f64, &mut Workspace) -> Result<f64, E> + Send + Sync + 'static,
+        exact: impl Fn(usize, f64, &mut HourInWork) -> Result<f64, E> + Send + Sync + 'static,
     ) -> Self {
         let mut stretches = Vec::new();
         stretches.resize_with(outside_c.len() * STRETCHES, OnceLock::new);
@@ -89,7 +105,7 @@ impl<E: Clone> AirTable<E> {
         let outside_c = self.outside_c.get(hour).copied().unwrap_or(f64::NAN);
         let warmer = inside_c - outside_c;
         let root = warmer.abs().sqrt();
-        let exactly = || (self.exact)(hour, inside_c, &mut Workspace::default());
+        let exactly = || (self.exact)(hour, inside_c, &mut HourInWork::default());
         let Some(at) = ENDS[1..].iter().position(|end| root < *end) else {
             return exactly();
         };
@@ -114,28 +130,37 @@ impl<E: Clone> AirTable<E> {
     /// A stretch in pieces, in rising order.
     fn stretch(&self, hour: usize, at: usize, sign: f64) -> Result<Vec<Piece>, E> {
         let outside_c = self.outside_c.get(hour).copied().unwrap_or(f64::NAN);
-        let mut workspace = Workspace::default();
-        let mut exact = |root: f64| -> Result<Rc<Known>, E> {
+        let mut in_work = HourInWork {
+            workspace: Workspace::content_with(BALANCED),
+            network: None,
+        };
+        let mut exact = |root: f64, near: &[&Rc<Known>]| -> Result<Rc<Known>, E> {
             let inside_c = outside_c + sign * root * root;
-            let flow = (self.exact)(hour, inside_c, &mut workspace)?;
+            in_work.workspace.start_from(&between(near, root));
+            let flow = (self.exact)(hour, inside_c, &mut in_work)?;
+            let workspace = &in_work.workspace;
             let gaps = workspace.outer_flows().iter();
-            let gaps = gaps.map(|gap| gap.forward - gap.back).collect();
-            Ok(Rc::new(Known { root, flow, gaps }))
+            Ok(Rc::new(Known {
+                root,
+                flow,
+                gaps: gaps.map(|gap| gap.forward - gap.back).collect(),
+                pressures: workspace.pressures().to_vec(),
+            }))
         };
         let end = |at: usize| ENDS.get(at).copied().unwrap_or(f64::NAN);
         let (first, last) = (end(at), end(at + 1));
-        let known = [
-            exact(first)?,
-            exact(f64::midpoint(first, last))?,
-            exact(last)?,
-        ];
+        let first = exact(first, &[])?;
+        let last = exact(last, &[&first])?;
+        let middle = exact(f64::midpoint(first.root, last.root), &[&first, &last])?;
+        let known = [first, middle, last];
         let mut waiting = vec![Half { known, halved: 0 }];
         let mut pieces = Vec::new();
         while let Some(Half { known, halved }) = waiting.pop() {
             let [first, middle, last] = known;
             let (from, width) = (first.root, last.root - first.root);
-            let low = exact(from + 0.25 * width)?;
-            let high = exact(from + 0.75 * width)?;
+            let three = [&first, &middle, &last];
+            let low = exact(from + 0.25 * width, &three)?;
+            let high = exact(from + 0.75 * width, &three)?;
             let five = [&first, &low, &middle, &high, &last];
             let mut piece = Piece {
                 from,
@@ -147,7 +172,7 @@ impl<E: Clone> AirTable<E> {
                 let [one, other] = pair else { continue };
                 for root in turns(one, other).into_iter().flatten() {
                     if holds {
-                        let flow = exact(root)?.flow;
+                        let flow = exact(root, &[one, other])?.flow;
                         let read = piece.read(root).unwrap_or(f64::NAN);
                         holds = (read - flow).abs() <= TRUSTED_AT_TURNS * flow.abs();
                     }
@@ -185,6 +210,23 @@ impl Piece {
         let x = (root - self.from) / self.width;
         Some((a + x * (b + x * (c + x * (d + x * e)))).max(0.0))
     }
+}
+
+/// The pressure of each space at a root, by the polynomial through what is known near it: a place to
+/// begin a search at; none where nothing is known yet.
+fn between(near: &[&Rc<Known>], root: f64) -> Vec<f64> {
+    let mut sum = Vec::new();
+    for (at, own) in near.iter().enumerate() {
+        let others = near.iter().enumerate().filter(|(other, _)| *other != at);
+        let weight: f64 = others
+            .map(|(_, other)| (root - other.root) / (own.root - other.root))
+            .product();
+        sum.resize(own.pressures.len(), 0.0);
+        for (sum, pressure) in sum.iter_mut().zip(&own.pressures) {
+            *sum += weight * pressure;
+        }
+    }
+    sum
 }
 
 /// Whether the parabola through ends and middle meets the flows at the quarters.

@@ -28,7 +28,7 @@ mod outcome;
 mod solve;
 mod tub;
 
-pub use air_table::AirTable;
+pub use air_table::{AirTable, HourInWork};
 pub use march::{Marched, Progress, march};
 pub use outcome::{Books, HourInside, Inside};
 pub use tub::Tub;

@@ -376,5 +376,21 @@ fn assumed(told: &WinterTold<'_>) -> Section {
         .into_iter()
         .filter(|text| !text.is_empty()),
     );
+    section.paragraph("What to doubt most, and what hangs on it:");
+    section.points(DOUBTED.map(str::to_owned));
     section
 }
+
+/// What somebody who sizes heaters and dryers would doubt of it, most doubtful first.
+const DOUBTED: [&str; 5] = [
+    "the first frost and the first damp are in a corner or behind a cushion, where nobody measured: \
+     2 K for the coldest corner, and the air of a closed locker, are assumed [A]",
+    "what contents store is not known within a factor of two: the swing of humidity from day to night \
+     hangs on it, and with it the hours above 80 %; the mean of the winter hardly does",
+    "near the lowest temperature of a machine it may run for days or not start at all: a tenth of a \
+     kelvin decides",
+    "nothing stands in the way of sun and sky: with a hedge, a house or a tree to the south it is colder \
+     and damper inside than told",
+    "another winter in the same place has other frost nights: what the draws spread over is the vehicle, \
+     not the weather",
+];

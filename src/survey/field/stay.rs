@@ -25,8 +25,9 @@ pub(super) const FIELDS: &[Entry] = &[
     of(F::WeatherFile, "weather_file", "Weather file")
         .empty("none")
         .help(
-            "A file of hourly weather in the folder of the survey: EPW, which has its own place, or the \
-             rows of a logger, which stand at the latitude given. It outranks the typical winter.",
+            "A file of hourly weather: EPW, which has its own place, or the rows of a logger, which stand at \
+             the latitude given. One that is chosen is kept with the survey; a name alone is looked for in \
+             the survey's folder. It outranks the typical winter.",
         ),
     of(F::Latitude, "latitude_deg", "Latitude")
         .empty("of the winter")

@@ -18,6 +18,13 @@ pub(super) fn has_data_ending(name: &str) -> bool {
     ending.is_some_and(|ending| DATA_ENDINGS.contains(&ending))
 }
 
+/// Whether a file may be the one that its name was made of. A name that is none by content fits any.
+pub(super) fn is_of(name: &str, bytes: &[u8]) -> bool {
+    let stem = name.split(['.', '-']).next().unwrap_or_default();
+    let by_content = stem.len() >= HASH_LETTERS && stem.chars().all(|one| one.is_ascii_hexdigit());
+    !by_content || blake3::hash(bytes).to_hex().starts_with(stem)
+}
+
 /// Names for the same content, should files of other content have the first ones.
 pub(super) fn names(bytes: &[u8], ending: &str) -> impl Iterator<Item = String> {
     let hash = blake3::hash(bytes).to_hex();

@@ -33,6 +33,29 @@ pub enum DataError {
         /// Where it should be.
         folder: PathBuf,
     },
+    /// It is another file than the one that was taken in.
+    #[error(
+        "the file \u{201c}{name}\u{201d} in the survey\u{2019}s data folder was changed since it was taken in: \
+         put the old one back, or choose the changed one as another file"
+    )]
+    Changed {
+        /// Its name.
+        name: String,
+    },
+    /// The weather file is in none of the folders.
+    #[error(
+        "there is no weather file \u{201c}{name}\u{201d} in {}{}: put it back there, or choose it again",
+        .folder.display(),
+        kept_as(.kept.as_deref())
+    )]
+    NoWeather {
+        /// What it is called.
+        name: String,
+        /// The name under which it was kept.
+        kept: Option<String>,
+        /// Where it should be.
+        folder: PathBuf,
+    },
     /// A folder, a pipe or a device.
     #[error("\u{201c}{}\u{201d} is no file with readings but a folder, a pipe or a device", .path.display())]
     NotAFile {
@@ -73,6 +96,12 @@ pub enum DataError {
     },
 }
 
+fn kept_as(kept: Option<&str>) -> String {
+    kept.map_or_else(String::new, |name| {
+        format!(", where it was kept as \u{201c}{name}\u{201d}")
+    })
+}
+
 /// The folder that the data of a survey file are in: `NAME.data` beside `NAME.ron`.
 ///
 /// ```
@@ -89,8 +118,9 @@ pub fn data_folder(survey_path: &Path) -> PathBuf {
 /// The names of all files that a survey names in its data folder.
 #[must_use]
 pub fn data_names(survey: &Survey) -> BTreeSet<String> {
-    let series = survey.series.iter();
-    series.map(|series| series.file.clone()).collect()
+    let series = survey.series.iter().map(|series| &series.file);
+    let weather = Some(&survey.stay.weather_file).filter(|name| !name.is_empty());
+    series.chain(weather).cloned().collect()
 }
 
 /// Reads a file that may become one of the data folder.
@@ -151,6 +181,35 @@ fn ending(original: &str) -> &'static str {
         .unwrap_or("txt")
 }
 
+/// Where the weather file of a survey stands: in the first of the folders that has it, its data folder,
+/// the holding folder, and last the folder of the survey itself, for files named by hand.
+///
+/// # Errors
+/// [`DataError`] where its name leads elsewhere, or it is in none of them.
+pub fn find_weather(folders: &[PathBuf], survey: &Survey) -> Result<PathBuf, DataError> {
+    let name = survey.stay.weather_file.as_str();
+    if !is_plain_file_name(name) {
+        return Err(DataError::LeadsElsewhere {
+            name: name.to_owned(),
+        });
+    }
+    let mut there = folders.iter().map(|folder| folder.join(name));
+    let found = there.find(|path| path.symlink_metadata().is_ok());
+    found.ok_or_else(|| {
+        let named_by_hand = survey.stay.weather_original.is_empty();
+        let folder = if named_by_hand {
+            folders.last()
+        } else {
+            folders.first()
+        };
+        DataError::NoWeather {
+            name: survey.stay.weather_name().to_owned(),
+            kept: (!named_by_hand).then(|| name.to_owned()),
+            folder: folder.cloned().unwrap_or_default(),
+        }
+    })
+}
+
 /// The bytes of a file that a survey names, from the first of the folders that has it: its data
 /// folder, then the holding folder.
 ///
@@ -167,7 +226,15 @@ pub fn find_data(folders: &[PathBuf], name: &str) -> Result<Vec<u8>, DataError> 
         .map(|folder| folder.join(name))
         .filter(|path| path.symlink_metadata().is_ok());
     match there.next() {
-        Some(path) => read_data_file(&path),
+        Some(path) => {
+            let bytes = read_data_file(&path)?;
+            match by_content::is_of(name, &bytes) {
+                true => Ok(bytes),
+                false => Err(DataError::Changed {
+                    name: name.to_owned(),
+                }),
+            }
+        }
         None => Err(DataError::Missing {
             name: name.to_owned(),
             folder: folders.first().cloned().unwrap_or_default(),
@@ -244,6 +311,19 @@ mod tests {
     }
 
     #[test]
+    fn a_file_that_was_changed_is_no_longer_the_one_taken_in() {
+        let folder = tempfile::tempdir().unwrap();
+        let to = folder.path().join("van.data");
+        let name = keep_data(&to, ROWS, "a.csv").unwrap();
+        fs::write(to.join(&name), b"time,t,rh\n2026-11-05 14:30,9.0,80\n").unwrap();
+        let refused = find_data(std::slice::from_ref(&to), &name).unwrap_err();
+        assert!(matches!(refused, DataError::Changed { .. }), "{refused}");
+        // A name that somebody gave says nothing of the content.
+        fs::write(to.join("orchard-inside.csv"), b"anything").unwrap();
+        assert!(find_data(&[to], "orchard-inside.csv").is_ok());
+    }
+
+    #[test]
     fn a_folder_is_refused_and_so_is_a_file_that_is_too_large() {
         let folder = tempfile::tempdir().unwrap();
         let refused = read_data_file(folder.path()).unwrap_err();
@@ -253,6 +333,17 @@ mod tests {
         fs::File::create(&large).unwrap().set_len(2 << 30).unwrap();
         let refused = read_data_file(&large).unwrap_err();
         assert!(matches!(refused, DataError::TooLarge { .. }));
+    }
+
+    #[test]
+    #[cfg(unix)]
+    fn a_pipe_is_refused_at_once_and_nobody_waits_for_its_other_end() {
+        let folder = tempfile::tempdir().unwrap();
+        let pipe = folder.path().join("pipe.csv");
+        let made = std::process::Command::new("mkfifo").arg(&pipe).status();
+        assert!(made.unwrap().success());
+        let refused = read_data_file(&pipe).unwrap_err();
+        assert!(matches!(refused, DataError::NotAFile { .. }));
     }
 
     #[test]

@@ -29,7 +29,7 @@ mod v2;
 
 pub use data::{
     DataError, LARGEST_DATA_BYTES, carry_data, carry_data_through, data_folder, data_names,
-    find_data, keep_data, keep_data_through, read_data_file,
+    find_data, find_weather, keep_data, keep_data_through, read_data_file,
 };
 pub use disk::{Disk, RealDisk};
 pub use error::{LoadError, ParseError, SaveError, SaveStep};

@@ -4,6 +4,7 @@
 //! such as safety ventilation below its table, is found in [`crate::assess`].
 
 mod air_test;
+mod data_file;
 mod equipment;
 mod fan_test;
 mod finding;
@@ -18,6 +19,7 @@ mod trial;
 mod usual;
 mod vehicle;
 
+pub use data_file::data_files;
 pub use finding::{Finding, Item, Place, Severity};
 pub(crate) use finding::{called, named_or, numbered};
 pub use gap::is_damp;

@@ -42,6 +42,8 @@ pub struct Revised {
     pub(super) lines: OnceLock<TrialLines>,
     /// Odd readings of its loggers, once they were looked for.
     pub(super) odd: OnceLock<Vec<(SeriesId, Vec<Odd>)>>,
+    /// What is the matter with its loggers' files, once that was looked for.
+    pub(super) files: OnceLock<Vec<Finding>>,
     /// What sheets cannot print of it, once that was looked for.
     pub(super) unprintable: OnceLock<Vec<Finding>>,
 }
@@ -66,6 +68,11 @@ impl Revised {
         Some(answer.clone())
     }
 
+    /// Where the weather file of its survey is looked for.
+    pub fn weather_places(&self) -> Vec<PathBuf> {
+        tasks::weather_places(&self.data.folders, self.folder.as_deref())
+    }
+
     pub(super) fn new(
         revision: u64,
         survey: &Arc<Survey>,
@@ -76,6 +83,7 @@ impl Revised {
             data,
             lines: OnceLock::new(),
             odd: OnceLock::new(),
+            files: OnceLock::new(),
             revision,
             study: Study::new(Arc::clone(survey)),
             folder,

@@ -473,8 +473,14 @@ fn first_results(of: Arc<Revised>, noted: &[Finding]) -> Results {
 /// Everything found, the gravest first.
 fn findings(of: &Revised, noted: &[Finding]) -> Vec<Finding> {
     let unprintable = of.unprintable.get().into_iter().flatten();
+    let files = of.files.get().into_iter().flatten();
     let found = of.study.assessment().findings.iter();
-    let mut all: Vec<Finding> = found.chain(unprintable).chain(noted).cloned().collect();
+    let mut all: Vec<Finding> = found
+        .chain(unprintable)
+        .chain(files)
+        .chain(noted)
+        .cloned()
+        .collect();
     all.sort_by_key(|finding| finding.severity);
     all
 }

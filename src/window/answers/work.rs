@@ -5,7 +5,7 @@ use super::effort::Effort;
 use crate::assess::{Part, measured};
 use crate::figure::trial;
 use crate::sheet::unprintable;
-use crate::survey::Trial;
+use crate::survey::{Trial, findings};
 use crate::tasks;
 use crate::window::background::Line;
 use std::sync::Arc;
@@ -20,6 +20,11 @@ pub(super) fn results(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) 
         .of
         .unprintable
         .get_or_init(|| unprintable(study.survey()));
+    asked.of.files.get_or_init(|| {
+        let data = &asked.of.data;
+        let troubles = data.shelf.troubles(&data.folders, study.survey());
+        findings::data_files(study.survey(), &troubles)
+    });
     line.send((asked.clone(), Part::Assessment));
     if line.stopped() {
         return;
@@ -102,17 +107,18 @@ pub(super) fn winter(asked: &Asked, effort: Effort, line: &Line<'_, (Asked, Part
     } = &*asked.of;
     let parts = if study.planned().is_some() { 2.0 } else { 1.0 };
     let folder = folder.as_deref();
+    let places = asked.of.weather_places();
     if study.survey().stay.has_winter() {
         // Held against what was measured before anything is told of options.
         let watch = |_: f64| line.progress(0.0);
         tasks::tried(study, &data.folders, folder, &data.shelf, &watch);
-        tasks::winter_laid(study, folder, &watch);
+        tasks::winter_laid(study, &places, &watch);
     }
     let watch = |share: f64| line.progress(share / parts);
-    if tasks::winter(study, folder, effort.threads, &watch).is_some() {
+    if tasks::winter(study, &places, effort.threads, &watch).is_some() {
         line.send((asked.clone(), Part::Winter));
         let watch = |share: f64| line.progress((1.0 + share) / parts);
-        if tasks::winter_after_plan(study, folder, effort.threads, &watch).is_some() {
+        if tasks::winter_after_plan(study, &places, effort.threads, &watch).is_some() {
             line.send((asked.clone(), Part::Winter));
         }
     }
@@ -144,11 +150,15 @@ pub(super) fn trials(asked: &Asked, _: Effort, line: &Line<'_, (Asked, Part)>) {
         return;
     };
     data.shelf.keep_only(survey);
+    let odd = odd.get_or_init(|| measured::odd(survey, &read));
     lines.get_or_init(|| {
-        let of = |trial: &Trial| (trial.id, trial::lines(study, trial, &read).map(Arc::new));
+        let of = |trial: &Trial| {
+            let lines = trial::lines(study, trial, &read);
+            let lines = lines.map(|lines| Arc::new(lines.with_odd(trial, odd)));
+            (trial.id, lines)
+        };
         survey.trials.iter().map(of).collect()
     });
-    odd.get_or_init(|| measured::odd(survey, &read));
     line.send((asked.clone(), Part::Trials));
     if line.stopped() || !survey.asks_for_readings() {
         return;

@@ -3,8 +3,11 @@
 use super::App;
 use crate::series::moment;
 use crate::survey::file::data_folder;
-use crate::survey::{Edit, LoggerSeries, MergeKey, Record, Severity};
-use crate::window::loggers::{Ask, Chosen, Place, ReadFile, Told};
+use crate::survey::{
+    Edit, Hung, LoggerSeries, MergeKey, Record, RecordId, SeriesId, Severity, Survey,
+};
+use crate::tasks::data_folders;
+use crate::window::loggers::{Again, Ask, Chosen, Place, ReadFile, Taken, Told, Whence, taken};
 use crate::window::page::Page;
 use crate::window::pages::measurements::Section;
 use crate::window::questions::Dialog;
@@ -18,6 +21,42 @@ impl App {
     pub(super) fn take_logger(&mut self, path: &Path) {
         let known = Box::new(self.shapes.clone());
         self.ask_loggers(Ask::Open(path.to_owned(), known));
+    }
+
+    /// Opens the file of a logger of the survey again.
+    pub(super) fn logger_again(&mut self, id: SeriesId) {
+        let holding = self.photos.holding();
+        let folders = data_folders(self.path(), holding);
+        let Some(logger) = self.survey().and_then(|survey| survey.logger(id)) else {
+            return;
+        };
+        let original = match logger.original.as_str() {
+            "" => &logger.file,
+            original => original,
+        };
+        let file = Whence::Kept(folders, logger.file.clone(), original.to_owned());
+        self.open_again(id, file);
+    }
+
+    /// Opens a file that takes the place of a logger's; of a new logger where none is named.
+    pub(super) fn take_logger_for(&mut self, id: Option<SeriesId>, path: &Path) {
+        match id {
+            Some(id) => self.open_again(id, Whence::Path(path.to_owned())),
+            None => self.take_logger(path),
+        }
+    }
+
+    fn open_again(&mut self, id: SeriesId, file: Whence) {
+        let Some(survey) = self.survey() else { return };
+        let Some(logger) = survey.logger(id) else {
+            return;
+        };
+        let again = Again {
+            file,
+            mapping: logger.mapping.clone(),
+            taken: taken(survey, id),
+        };
+        self.ask_loggers(Ask::Again(Box::new(again)));
     }
 
     /// Looks at a file again by what was changed.
@@ -38,12 +77,12 @@ impl App {
 
     /// Where a file is kept until the survey is saved: the program's own folder, or where there is
     /// none, the data folder of the survey.
-    fn folder_for_loggers(&self) -> Option<PathBuf> {
+    pub(super) fn folder_for_loggers(&self) -> Option<PathBuf> {
         let beside = || self.path().map(data_folder);
         self.photos.holding().map(Path::to_owned).or_else(beside)
     }
 
-    fn ask_loggers(&mut self, ask: Ask) {
+    pub(super) fn ask_loggers(&mut self, ask: Ask) {
         if let Err(sentence) = self.loggers.ask(ask) {
             self.notices.tell(Severity::Error, sentence);
         }
@@ -71,6 +110,7 @@ impl App {
                     }
                 }
                 Told::Read(read) => self.logger_read(&read),
+                Told::WeatherKept { name, original } => self.weather_kept(name, original),
                 Told::Refused(sentence) => self.notices.tell(Severity::Warning, sentence),
             }
         }
@@ -87,16 +127,9 @@ impl App {
             }
         };
         let merge = MergeKey(format!("logger {name}"));
-        for (sensor, place) in &chosen.places {
-            let (Some(Place::Hung(hung)), Some(survey)) = (place, self.survey()) else {
-                continue;
-            };
-            let id = survey.free_series_id();
-            let mut series = LoggerSeries::new(id, *hung, name.clone(), chosen.mapping.clone());
-            series.original.clone_from(&chosen.file.name);
-            series.sensor.clone_from(sensor);
-            let put = Edit::Put(Record::Series(Box::new(series)));
-            self.edit(put, Some(merge.clone()));
+        let edits = self.survey().map(|survey| became(survey, chosen, name));
+        for edit in edits.into_iter().flatten() {
+            self.edit(edit, Some(merge.clone()));
         }
         if let Some(document) = self.document.as_mut() {
             document.history.close_step();
@@ -123,4 +156,60 @@ impl App {
         }
         here
     }
+}
+
+/// The edits by which a file that was read becomes loggers of the survey: those that stood on it are
+/// read anew, one whose sensor is no longer used goes, one that is used for the first time comes.
+fn became(survey: &Survey, chosen: &Chosen, file: &str) -> Vec<Edit> {
+    let mut used: Vec<(&str, Hung)> = Vec::new();
+    for (sensor, place) in &chosen.places {
+        if let Some(Place::Hung(hung)) = place {
+            used.push((sensor, *hung));
+        }
+    }
+    let mut edits = Vec::new();
+    let of_survey = |taken: &Taken| survey.logger(taken.id).cloned();
+    let has_place = |taken: &Taken| {
+        chosen
+            .places
+            .iter()
+            .any(|(sensor, _)| *sensor == taken.sensor)
+    };
+    let mut put = |mut series: LoggerSeries, (sensor, hung): (&str, Hung)| {
+        series.file = file.to_owned();
+        series.original.clone_from(&chosen.file.name);
+        series.mapping.clone_from(&chosen.mapping);
+        (series.sensor, series.hung) = (sensor.to_owned(), hung);
+        edits.push(Edit::Put(Record::Series(Box::new(series))));
+    };
+    let mut gone = Vec::new();
+    let mut renamed = Vec::new();
+    for taken in &chosen.taken {
+        let Some(series) = of_survey(taken) else {
+            continue;
+        };
+        match used.iter().position(|(sensor, _)| *sensor == taken.sensor) {
+            Some(at) => put(series, used.remove(at)),
+            None if has_place(taken) => gone.push(taken.id),
+            None => renamed.push(series),
+        }
+    }
+    for series in renamed {
+        match used.is_empty() {
+            // Its sensor has another name now.
+            false => put(series, used.remove(0)),
+            true => gone.push(series.id),
+        }
+    }
+    let mut free = survey.free_series_id();
+    for one in used {
+        let new = LoggerSeries::new(free, one.1, file.to_owned(), chosen.mapping.clone());
+        put(new, one);
+        free = SeriesId(free.0.saturating_add(1));
+    }
+    edits.extend(
+        gone.into_iter()
+            .map(|id| Edit::Remove(RecordId::Series(id))),
+    );
+    edits
 }

@@ -52,7 +52,8 @@ impl App {
             Request::WriteFile(file) => self.ask_path(PathFor::Write(file), system),
             Request::ChooseLogo => self.ask_path(PathFor::Logo, system),
             Request::ChooseWeather => self.ask_path(PathFor::Weather, system),
-            Request::ChooseLogger => self.ask_path(PathFor::Logger, system),
+            Request::ChooseLogger(of) => self.ask_path(PathFor::Logger(of), system),
+            Request::LoggerAgain(id) => self.logger_again(id),
             Request::LookAtLogger { chosen, anew } => self.look_at_logger(chosen, anew),
             Request::StopLogger => self.loggers.stop(),
             Request::OpenWritten => self.sheets.open(),
@@ -292,7 +293,9 @@ impl App {
     fn browse(&mut self, system: System<'_>) {
         let (saving, file) = match self.dialog() {
             Some(Dialog::Path { purpose, .. }) => match purpose {
-                PathFor::Open | PathFor::Logo | PathFor::Weather | PathFor::Logger => (false, None),
+                PathFor::Open | PathFor::Logo | PathFor::Weather | PathFor::Logger(_) => {
+                    (false, None)
+                }
                 PathFor::Save(_) | PathFor::Write(_) => (true, purpose.file()),
                 PathFor::Photo(_) => {
                     self.asked = None;
@@ -317,11 +320,15 @@ impl App {
             Some(Dialog::Path { purpose, .. }) => purpose == wanted,
             _ => false,
         };
+        let for_logger = match self.dialog() {
+            Some(Dialog::Path { purpose, .. }) => matches!(purpose, PathFor::Logger(_)),
+            _ => false,
+        };
         let (sort, endings) = if asked_for(&PathFor::Logo) {
             ("pictures", PICTURES.to_vec())
         } else if asked_for(&PathFor::Weather) {
             ("weather", vec!["epw", "csv", "txt"])
-        } else if asked_for(&PathFor::Logger) {
+        } else if for_logger {
             ("readings", READINGS.to_vec())
         } else {
             let ending = file.map_or("ron", SheetFile::ending);
@@ -389,7 +396,7 @@ impl App {
                 PathFor::Photo(gap) => self.attach(gap, vec![Source::File(path)]),
                 PathFor::Logo => self.take_logo(&path),
                 PathFor::Weather => self.take_weather(&path),
-                PathFor::Logger => self.take_logger(&path),
+                PathFor::Logger(of) => self.take_logger_for(of, &path),
                 PathFor::Save(then) => {
                     self.save_to(with_ending(path, "ron"), false, then, system);
                 }

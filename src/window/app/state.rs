@@ -3,6 +3,7 @@
 use super::file_work::Files;
 use super::view::ViewState;
 use crate::assess::shown::{Shown, Units};
+use crate::sheet::setting::Look;
 use crate::survey::date::DateWay;
 use crate::survey::file::protection;
 use crate::survey::{GapId, Severity, Survey};
@@ -132,7 +133,7 @@ impl App {
             samples: start.samples,
             may_close: false,
             guide: Guide::default(),
-            sheets: Typesetting::new(start.spawner, wake, start.effort),
+            sheets: Typesetting::new(start.spawner, wake, start.effort, start.setter),
             preferences,
             unsaved,
             photos,
@@ -310,10 +311,13 @@ impl App {
             choices: self.view.job_sheet.choices.clone(),
         };
         let path = self.document.as_ref().and_then(Document::path);
-        self.sheets.want(&key, &of, path);
-        if let Some((pages, width)) = self.view.job_sheet.in_sight.clone() {
-            self.sheets.show(pages, width);
-        }
+        // How wide pages are is known once the page was shown.
+        let Some((pages, width)) = self.view.job_sheet.in_sight.clone() else {
+            return;
+        };
+        let first = pages.start;
+        self.sheets.want(&key, Look { width, first }, &of, path);
+        self.sheets.show(pages);
     }
 
     pub(super) fn tell_title(&mut self, ctx: &egui::Context) {

@@ -1,33 +1,32 @@
-//! The weather file of the winter: chosen or dropped, it must stand beside the survey.
+//! The weather file of the winter: chosen or dropped, it is kept with the survey.
 
 use super::App;
 use crate::survey::{Edit, Severity, Stay};
+use crate::window::loggers::Ask;
 use crate::window::page::Page;
 use std::path::Path;
 
 impl App {
-    /// Runs the winter with the weather of this file. Only its name is kept in the survey, so that
-    /// both can be taken elsewhere together; whether it holds a winter, the run tells.
+    /// Runs the winter with the weather of this file. It is kept by its content, as files of loggers
+    /// are, and goes with the survey; whether it holds a winter, the run tells.
     pub(super) fn take_weather(&mut self, path: &Path) {
-        let folder = self.path().and_then(Path::parent).map(Path::to_owned);
-        let Some(folder) = folder else {
-            let words = "Save the survey first: its weather file is looked for in the same folder.";
+        if self.survey().is_none() {
+            return;
+        }
+        let Some(folder) = self.folder_for_loggers() else {
+            let words = "Save the survey first: its weather file is kept beside it.";
             self.notices.tell(Severity::Note, words);
             return;
         };
-        let name = path.file_name().and_then(|name| name.to_str());
-        let (Some(name), true) = (name, path.parent() == Some(folder.as_path())) else {
-            let words = format!(
-                "Put the weather file into {}, where the survey is, and choose it there: they then stay \
-                 together.",
-                folder.display()
-            );
-            self.notices.tell(Severity::Note, words);
-            return;
-        };
+        self.ask_loggers(Ask::KeepWeather(path.to_owned(), folder));
+    }
+
+    /// Names a weather file that was kept.
+    pub(super) fn weather_kept(&mut self, name: String, original: String) {
         let Some(survey) = self.survey() else { return };
         let stay = Stay {
-            weather_file: name.to_owned(),
+            weather_file: name,
+            weather_original: original,
             ..survey.stay.clone()
         };
         self.edit(Edit::Stay(Box::new(stay)), None);

@@ -1,7 +1,7 @@
 //! A logger's file while it is being looked at.
 
 use crate::series::{Column, Given, Guess, Mapping, ReadError, Series, Zone, guess_with, preview};
-use crate::survey::Hung;
+use crate::survey::{Hung, SeriesId, Survey};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -68,6 +68,34 @@ pub struct Chosen {
     pub is_as_before: bool,
     /// Why all of it could not be read.
     pub refused: String,
+    /// The loggers in the survey whose readings these become; none where the file is new.
+    pub taken: Vec<Taken>,
+}
+
+/// A logger of the survey whose file is looked at again, or gives way to another.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Taken {
+    /// Its number.
+    pub id: SeriesId,
+    /// Its sensor.
+    pub sensor: String,
+    /// Where it hung.
+    pub hung: Hung,
+}
+
+/// The loggers of a survey that stand on the file of one of them.
+#[must_use]
+pub fn taken(survey: &Survey, id: SeriesId) -> Vec<Taken> {
+    let file = survey.logger(id).map(|logger| logger.file.as_str());
+    let of_file = survey.series.iter();
+    of_file
+        .filter(|other| Some(other.file.as_str()) == file)
+        .map(|other| Taken {
+            id: other.id,
+            sensor: other.sensor.clone(),
+            hung: other.hung,
+        })
+        .collect()
 }
 
 /// Which clock the times are of, as it is chosen.
@@ -124,6 +152,7 @@ impl Chosen {
             first: Err(ReadError::NoReadings),
             places: Vec::new(),
             refused: String::new(),
+            taken: Vec::new(),
             file,
             given,
             guess,
@@ -131,6 +160,48 @@ impl Chosen {
             is_as_before,
         };
         chosen.look();
+        Ok(chosen)
+    }
+
+    /// A file of loggers that are in the survey, read as they are; as it is guessed, where it cannot be
+    /// read so.
+    ///
+    /// # Errors
+    /// What has no readings at all.
+    pub fn again(
+        file: Arc<LoggerFile>,
+        mapping: Mapping,
+        taken: Vec<Taken>,
+    ) -> Result<Self, ReadError> {
+        let mut chosen = Self::of(file, |_| None)?;
+        chosen.taken = taken;
+        let guessed = std::mem::replace(&mut chosen.mapping, mapping);
+        chosen.look();
+        if chosen.first.is_err() {
+            chosen.mapping = guessed;
+            chosen.look();
+        }
+        chosen.zone = ZoneKind::of(&chosen.mapping.zone);
+        let given = Given {
+            encoding: Some(chosen.mapping.encoding),
+            separator: Some(chosen.mapping.separator),
+            decimal: Some(chosen.mapping.decimal),
+            sheet: chosen.mapping.sheet.clone(),
+        };
+        // Its headings and orders of dates are those of the file read so.
+        if let Ok(guess) = guess_with(&chosen.file.bytes, &given) {
+            chosen.guess = guess;
+        }
+        chosen.places = chosen
+            .sensors()
+            .into_iter()
+            .map(|sensor| {
+                let mut all = chosen.taken.iter();
+                let known = all.find(|one| one.sensor == sensor || one.sensor.is_empty());
+                let place = known.map_or(Place::NotUsed, |one| Place::Hung(one.hung));
+                (sensor, Some(place))
+            })
+            .collect();
         Ok(chosen)
     }
 

@@ -7,7 +7,7 @@ mod known;
 mod show;
 mod work;
 
-pub use chosen::{Chosen, LoggerFile, Place, placed};
+pub use chosen::{Chosen, LoggerFile, Place, Taken, placed, taken};
 pub use known::KnownShapes;
 pub use show::{progress, show};
-pub use work::{Ask, ReadFile, Told, Worker};
+pub use work::{Again, Ask, ReadFile, Told, Whence, Worker};

@@ -39,6 +39,13 @@ pub fn show(ui: &mut Ui, chosen: &mut Chosen, fresh: bool, queue: &mut Queue) {
             "Read as the last file of this shape was. Look whether it fits this one too.",
         );
     }
+    if chosen.taken.len() > 1 {
+        let loggers = counted(chosen.taken.len(), "logger", "loggers");
+        let words = format!(
+            "What is changed here changes {loggers} of the survey that stand on this file."
+        );
+        widgets::muted(ui, words);
+    }
     let tall = (ui.ctx().content_rect().height() - 210.0).max(120.0);
     let mut changed = Changed::default();
     ScrollArea::vertical().max_height(tall).show(ui, |ui| {
@@ -247,6 +254,7 @@ fn clock(ui: &mut Ui, chosen: &mut Chosen, queue: &mut Queue) -> bool {
             chosen.mapping.clock_ahead_s = seconds_of(minutes * MINUTE);
             changed = true;
         }
+        ui.label("min");
         widgets::muted(ui, "Less than zero where it was behind.");
     });
     changed

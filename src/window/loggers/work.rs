@@ -1,9 +1,9 @@
 //! What is done with a logger's file away from the window.
 
-use super::chosen::{Chosen, LoggerFile};
+use super::chosen::{Chosen, LoggerFile, Taken};
 use super::known::KnownShapes;
 use crate::series::{Mapping, ReadError, Series, read_watched};
-use crate::survey::file::{DataError, keep_data, read_data_file};
+use crate::survey::file::{DataError, find_data, keep_data, read_data_file};
 use crate::window::background::{Line, Manner, Spawner, Status, Task, Wake};
 use crate::window::notices::sentence_of;
 use std::path::{Path, PathBuf};
@@ -13,10 +13,32 @@ use std::sync::Arc;
 pub enum Ask {
     /// Open a file and guess how it is read.
     Open(PathBuf, Box<KnownShapes>),
+    /// Look again at a file of loggers in the survey, or at another in its place.
+    Again(Box<Again>),
     /// Look at its first rows again; anew where something was said of it as a whole.
     Look(Box<Chosen>, bool),
     /// Read all of it, and keep the file in this folder.
     Read(Box<Chosen>, PathBuf),
+    /// Keep a weather file in this folder.
+    KeepWeather(PathBuf, PathBuf),
+}
+
+/// Which file is looked at again.
+pub struct Again {
+    /// Where it is: among the survey's data, or chosen in its place.
+    pub file: Whence,
+    /// How it is read so far.
+    pub mapping: Mapping,
+    /// The loggers that stand on it.
+    pub taken: Vec<Taken>,
+}
+
+/// Where a file is.
+pub enum Whence {
+    /// In the first of these folders that has it, by this name; the name it had when it was chosen.
+    Kept(Vec<PathBuf>, String, String),
+    /// Chosen by the user.
+    Path(PathBuf),
 }
 
 /// A file that was read whole.
@@ -38,6 +60,13 @@ pub enum Told {
     Looked(Box<Chosen>),
     /// It was read.
     Read(ReadFile),
+    /// A weather file is kept.
+    WeatherKept {
+        /// Its name by its content.
+        name: String,
+        /// The name that it had.
+        original: String,
+    },
     /// It could not be read whole; it is to be looked at again.
     NotRead(Box<Chosen>),
     /// Nothing can be done with it: a sentence.
@@ -68,8 +97,12 @@ impl Worker {
     /// A sentence, when no worker could be started.
     pub fn ask(&mut self, ask: Ask) -> Result<(), String> {
         self.reading = match &ask {
-            Ask::Open(path, _) => Some(name_of(path)),
+            Ask::Open(path, _) | Ask::KeepWeather(path, _) => Some(name_of(path)),
             Ask::Read(chosen, _) => Some(chosen.file.name.clone()),
+            Ask::Again(again) => Some(match &again.file {
+                Whence::Kept(_, _, original) => original.clone(),
+                Whence::Path(path) => name_of(path),
+            }),
             Ask::Look(..) => None,
         };
         self.task.submit(ask)
@@ -106,8 +139,22 @@ fn work(ask: Ask, line: &Line<'_, Told>) {
             Ok(chosen) => Told::Opened(Box::new(chosen)),
             Err(sentence) => Told::Refused(sentence),
         },
+        Ask::Again(again) => match open_again(*again) {
+            Ok(chosen) => Told::Opened(Box::new(chosen)),
+            Err(sentence) => Told::Refused(sentence),
+        },
+        Ask::KeepWeather(path, folder) => {
+            let original = name_of(&path);
+            let kept = read(&path).and_then(|bytes| {
+                keep_data(&folder, &bytes, &original).map_err(|error| sentence_of(&error))
+            });
+            match kept {
+                Ok(name) => Told::WeatherKept { name, original },
+                Err(sentence) => Told::Refused(sentence),
+            }
+        }
         Ask::Look(chosen, anew) => Told::Looked(Box::new(chosen.looked_at(anew))),
-        Ask::Read(chosen, folder) => match read(&chosen.file, &chosen.mapping, line) {
+        Ask::Read(chosen, folder) => match rows(&chosen.file, &chosen.mapping, line) {
             Ok(series) => Told::Read(ReadFile {
                 kept: keep_data(&folder, &chosen.file.bytes, &chosen.file.name)
                     .map_err(|error| sentence_of(&error)),
@@ -124,7 +171,7 @@ fn work(ask: Ask, line: &Line<'_, Told>) {
     });
 }
 
-fn read(file: &LoggerFile, mapping: &Mapping, line: &Line<'_, Told>) -> Result<Series, ReadError> {
+fn rows(file: &LoggerFile, mapping: &Mapping, line: &Line<'_, Told>) -> Result<Series, ReadError> {
     read_watched(&file.bytes, mapping, &mut |share| line.progress(share))
 }
 
@@ -133,17 +180,42 @@ fn name_of(path: &Path) -> String {
     name.to_string_lossy().into_owned()
 }
 
-/// Opens a file; what is no regular file, or too large, is refused before it is read.
-fn open(path: &Path, known: &KnownShapes) -> Result<Chosen, String> {
-    let name = name_of(path);
-    let quoted = format!("\u{201c}{name}\u{201d}");
-    let bytes = read_data_file(path).map_err(|error| match error {
+/// The bytes of a file; what is no regular file, or too large, is refused before it is read.
+fn read(path: &Path) -> Result<Vec<u8>, String> {
+    read_data_file(path).map_err(|error| match error {
         DataError::Missing { .. } => format!("There is no file {}.", path.display()),
         error => sentence_of(&error),
-    })?;
-    let path = path.to_owned();
-    let file = Arc::new(LoggerFile { path, name, bytes });
+    })
+}
+
+/// Opens a file; what is no regular file, or too large, is refused before it is read.
+fn open(path: &Path, known: &KnownShapes) -> Result<Chosen, String> {
+    let file = chosen_file(path)?;
+    let quoted = format!("\u{201c}{}\u{201d}", file.name);
     Chosen::of(file, |guess| known.mapping(guess)).map_err(|error| format!("{quoted}: {error}."))
+}
+
+/// Opens a file of loggers that are in the survey, or another in its place.
+fn open_again(again: Again) -> Result<Chosen, String> {
+    let file = match again.file {
+        Whence::Path(path) => chosen_file(&path)?,
+        Whence::Kept(folders, name, original) => {
+            let bytes = find_data(&folders, &name).map_err(|error| sentence_of(&error))?;
+            Arc::new(LoggerFile {
+                path: PathBuf::from(&name),
+                name: original,
+                bytes,
+            })
+        }
+    };
+    let quoted = format!("\u{201c}{}\u{201d}", file.name);
+    Chosen::again(file, again.mapping, again.taken).map_err(|error| format!("{quoted}: {error}."))
+}
+
+fn chosen_file(path: &Path) -> Result<Arc<LoggerFile>, String> {
+    let bytes = read(path)?;
+    let (path, name) = (path.to_owned(), name_of(path));
+    Ok(Arc::new(LoggerFile { path, name, bytes }))
 }
 
 #[cfg(test)]

@@ -1,9 +1,10 @@
 //! Files that are written, and opened with the system's viewer.
 
+use super::setter::Setter;
 use crate::assess::shown::{Shown, Units};
 use crate::figure::trial::{self, Band, Lines};
 use crate::sheet::csv::{self, ByteOrderMark};
-use crate::sheet::{Kind, Paper, Typeset, guide, output, svg, typeset};
+use crate::sheet::{Kind, Manuscript, Paper, guide, output, svg};
 use crate::survey::TrialId;
 use crate::survey::date::DateWay;
 use crate::window::answers::Revised;
@@ -79,13 +80,10 @@ pub struct Written {
 }
 
 impl Output {
-    /// Writes it.
-    pub(super) fn write(self, pages: Option<&Typeset>) -> Result<Written, String> {
+    /// Writes it; `pdf` is the sheet that was set last.
+    pub(super) fn write(self, pdf: Option<Vec<u8>>, setter: &Setter) -> Result<Written, String> {
         let (bytes, ending) = match self.file {
-            SheetFile::Pdf(_) => {
-                let pages = pages.ok_or("no sheet has been set yet")?;
-                (pages.pdf().map_err(words)?, ".pdf")
-            }
+            SheetFile::Pdf(_) => (pdf.ok_or("no sheet has been set yet")?, ".pdf"),
             SheetFile::Ledger => {
                 let bytes = csv::ledger(&self.of.study, self.mark);
                 (bytes.map_err(words)?, ".csv")
@@ -94,8 +92,8 @@ impl Output {
             SheetFile::Guide(paper, units) => {
                 let kind = self.of.study.survey().vehicle.kind;
                 let sheet = guide(kind, paper, &Shown::of(units, DateWay::default()));
-                let pages = typeset(&sheet).map_err(words)?;
-                (pages.pdf().map_err(words)?, ".pdf")
+                let manuscript = Manuscript::of(&sheet).map_err(words)?;
+                (setter.pdf(manuscript)?, ".pdf")
             }
             SheetFile::TrialPicture(id) => {
                 let (lines, bands) = self.trial(id)?;

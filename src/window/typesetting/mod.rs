@@ -1,34 +1,38 @@
 //! Job sheets set in the background: pages, their pictures, and the files written from them.
 //!
-//! The window says what it wants to see; a task sets it, the newest choice first, another draws
-//! the pages in sight, and a third writes files. What came of it is told.
+//! The window says what it wants to see; a task has it set by another process, the newest choice
+//! first, another unpacks the pages in sight, and a third writes files. What came of it is told.
+//! That process ends with its sheet: what it drew and its PDF are kept, a few megabytes.
 
 mod files;
 mod order;
 mod pictures;
 mod set;
+mod setter;
 
 pub use files::{Output, SheetFile, Written};
 pub use order::{SheetChoices, SheetKey};
 pub use set::Step;
+pub use setter::Setter;
 
 use super::answers::{Effort, Revised};
 use super::background::{Manner, Spawner, Task, Wake};
-use crate::sheet::Typeset;
+use crate::sheet::setting::{Look, Said};
 use eframe::egui;
+use egui::ColorImage;
 use order::{Order, PrintCopies};
-use pictures::{Drawing, Pictures};
+use pictures::{Packed, Pictures};
 use set::{News, set};
 use std::ops::Range;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-/// A page to draw, of the sheet with this number.
-type ToDraw = (u64, Arc<Typeset>, Drawing);
+/// A page unpacked: of which sheet, which it is.
+type Unpacked = Result<(u64, usize, ColorImage), String>;
 
 /// What is done with a file.
 enum FileWork {
-    Write(Output, Option<Arc<Typeset>>),
+    Write(Output, Option<Arc<Vec<u8>>>),
     Open(PathBuf),
 }
 
@@ -47,10 +51,49 @@ pub enum Told {
     Failed(String),
 }
 
-struct Ready {
+/// The pages of a sheet.
+pub struct SetPages {
     number: u64,
     key: SheetKey,
-    pages: Arc<Typeset>,
+    width: u32,
+    sizes: Vec<(f64, f64)>,
+    replaced: Option<String>,
+    pdf: Option<Arc<Vec<u8>>>,
+    /// All of its pages are drawn, and the PDF is there.
+    whole: bool,
+}
+
+impl SetPages {
+    /// How many pages there are.
+    #[must_use]
+    pub fn pages(&self) -> usize {
+        self.sizes.len()
+    }
+
+    /// Width and height of a page, points of 1/72 inch; `None` where there is no such page.
+    #[must_use]
+    pub fn page_size(&self, page: usize) -> Option<(f64, f64)> {
+        self.sizes.get(page).copied()
+    }
+
+    /// Whether they are those of this key.
+    #[must_use]
+    pub fn is_of(&self, key: &SheetKey) -> bool {
+        self.key == *key
+    }
+
+    /// A sentence about characters that had to be replaced, if any had.
+    #[must_use]
+    pub fn replaced(&self) -> Option<&str> {
+        self.replaced.as_deref()
+    }
+}
+
+/// What is being set.
+struct Running {
+    key: SheetKey,
+    width: u32,
+    at: Step,
 }
 
 /// Sheets being set, and the one that is there.
@@ -58,12 +101,15 @@ pub struct Typesetting {
     spawner: Spawner,
     wake: Wake,
     effort: Effort,
+    setter: Setter,
     setting: Task<Order, News>,
-    drawing: Task<ToDraw, (u64, Drawing)>,
+    unpacking: Task<Packed, Unpacked>,
     files: Task<FileWork, FileNews>,
     /// The sheet being set, and how far it is.
-    running: Option<(SheetKey, Step)>,
-    ready: Option<Ready>,
+    running: Option<Running>,
+    ready: Option<SetPages>,
+    /// How many sheets have begun to come: no two of them have the same number.
+    begun: u64,
     given_up: Option<(SheetKey, String)>,
     photos: Option<Arc<PrintCopies>>,
     pictures: Pictures,
@@ -75,7 +121,8 @@ pub struct Typesetting {
 impl Typesetting {
     /// Nothing set yet. `wake` is called from workers whenever there is news.
     #[must_use]
-    pub fn new(spawner: Spawner, wake: Wake, effort: Effort) -> Self {
+    pub fn new(spawner: Spawner, wake: Wake, effort: Effort, setter: Setter) -> Self {
+        let writer = setter.clone();
         Self {
             setting: Task::new(
                 &spawner,
@@ -83,20 +130,24 @@ impl Typesetting {
                 Manner::at_once("The sheet could not be set"),
                 set,
             ),
-            drawing: Task::new(
+            unpacking: Task::new(
                 &spawner,
                 &wake,
                 Manner::at_once("A page could not be drawn"),
-                |(number, pages, drawing): ToDraw, line| line.send((number, drawing.draw(&pages))),
+                |packed: Packed, line| {
+                    let image = packed.unpacked();
+                    line.send(image.map(|image| (packed.number, packed.page, image)));
+                },
             ),
             files: Task::new(
                 &spawner,
                 &wake,
                 Manner::at_once("The file could not be written or opened"),
-                |work, line| {
+                move |work, line| {
                     line.send(match work {
-                        FileWork::Write(output, pages) => {
-                            FileNews::Written(output.write(pages.as_deref()))
+                        FileWork::Write(output, pdf) => {
+                            let pdf = pdf.map(|pdf| pdf.to_vec());
+                            FileNews::Written(output.write(pdf, &writer))
                         }
                         FileWork::Open(path) => {
                             let opened = files::open(&path);
@@ -108,8 +159,10 @@ impl Typesetting {
             spawner,
             wake,
             effort,
+            setter,
             running: None,
             ready: None,
+            begun: 0,
             given_up: None,
             photos: None,
             pictures: Pictures::default(),
@@ -125,36 +178,64 @@ impl Typesetting {
             Arc::clone(&self.spawner),
             Arc::clone(&self.wake),
             self.effort,
+            self.setter.clone(),
         );
     }
 
-    /// Says which sheet is wanted. Nothing happens while it is there or being set; another one
-    /// being set is given up.
-    pub fn want(&mut self, key: &SheetKey, of: &Arc<Revised>, path: Option<&Path>) {
-        let running = self.running.as_ref().map(|(key, _)| key);
-        let given_up = self.given_up.as_ref().map(|(key, _)| key);
-        if self.shows(key) || running == Some(key) || given_up == Some(key) {
+    /// Says which sheet is wanted, and how its pages are drawn. Nothing happens while it is there or
+    /// being set; another one being set is given up.
+    pub fn want(&mut self, key: &SheetKey, look: Look, of: &Arc<Revised>, path: Option<&Path>) {
+        let running = self.running.as_ref();
+        if running.is_some_and(|run| run.key == *key && run.width == look.width) {
+            return;
+        }
+        if self.is_ready(key, look.width) {
+            self.stop_setting();
+            return;
+        }
+        if self.given_up.as_ref().is_some_and(|(of, _)| of == key) {
             return;
         }
         self.given_up = None;
-        self.running = Some((key.clone(), Step::Photos));
+        self.running = Some(Running {
+            key: key.clone(),
+            width: look.width,
+            at: Step::Photos,
+        });
         let order = Order {
             key: key.clone(),
             of: Arc::clone(of),
             path: path.map(Path::to_owned),
             photos: self.photos.clone(),
             effort: self.effort,
+            setter: self.setter.clone(),
+            look,
         };
         let refused = self.setting.submit(order).err();
         self.give_up(refused);
     }
 
+    /// Whether the sheet with this key is there as a whole, drawn so wide.
+    fn is_ready(&self, key: &SheetKey, width: u32) -> bool {
+        let ready = self.ready.as_ref();
+        ready.is_some_and(|ready| ready.whole && ready.key == *key && ready.width == width)
+    }
+
+    /// Stops what is being set; a part of a sheet is none.
+    fn stop_setting(&mut self) {
+        if self.running.take().is_some() {
+            self.setting.forget();
+        }
+        self.ready = self.ready.take().filter(|ready| ready.whole);
+    }
+
     /// Gives up what is being set, for this reason.
     fn give_up(&mut self, why: Option<String>) {
         if let Some(why) = why
-            && let Some((key, _)) = self.running.take()
+            && let Some(Running { key, .. }) = self.running.take()
         {
             self.given_up = Some((key, why));
+            self.ready = self.ready.take().filter(|ready| ready.whole);
         }
     }
 
@@ -169,31 +250,31 @@ impl Typesetting {
         self.given_up = None;
     }
 
-    /// Draws the pages in sight, `width` pixels wide; pages out of sight are let go.
-    pub fn show(&mut self, in_sight: Range<usize>, width: u32) {
+    /// Shows the pages in sight; pages out of sight are let go.
+    pub fn show(&mut self, in_sight: Range<usize>) {
         let Some(ready) = &self.ready else { return };
-        let missing = self.pictures.missing(&ready.pages, in_sight, width);
-        // What came into sight last is drawn first.
-        for drawing in missing.into_iter().rev() {
-            let to_draw = (ready.number, Arc::clone(&ready.pages), drawing);
-            let refused = self.drawing.add_first(to_draw).err();
+        let missing = self.pictures.missing(in_sight, ready.number);
+        // What came into sight last is unpacked first.
+        for packed in missing.into_iter().rev() {
+            let refused = self.unpacking.add_first(packed).err();
             self.told.extend(refused.map(Told::Failed));
         }
     }
 
-    /// The page with the sheet was left: no picture is kept for when it is shown again.
+    /// The page with the sheet was left: nothing is set any more, and no picture is kept unpacked.
     pub fn left(&mut self) {
-        if !self.pictures.is_empty() {
+        self.stop_setting();
+        if !self.pictures.none_in_sight() {
             self.pictures.let_go();
-            self.drawing.forget();
+            self.unpacking.forget();
         }
     }
 
     /// Writes a file; the window is told how it went.
     pub fn write(&mut self, output: Output) {
-        let pages = self.ready.as_ref().map(|ready| Arc::clone(&ready.pages));
+        let pdf = self.ready.as_ref().and_then(|ready| ready.pdf.clone());
         self.writing = true;
-        self.with_files(FileWork::Write(output, pages));
+        self.with_files(FileWork::Write(output, pdf));
     }
 
     /// Opens the file that was written last with the system's viewer.
@@ -217,15 +298,12 @@ impl Typesetting {
             self.take(news);
         }
         self.give_up(failed);
-        let (drawn, failed) = self.drawing.collect();
+        let (unpacked, failed) = self.unpacking.collect();
         self.told.extend(failed.map(Told::Failed));
-        for (number, drawing) in drawn {
-            if self
-                .ready
-                .as_ref()
-                .is_some_and(|ready| ready.number == number)
-            {
-                self.pictures.take(ctx, drawing);
+        for unpacked in unpacked {
+            match unpacked {
+                Ok((number, page, image)) => self.pictures.take(ctx, page, number, image),
+                Err(words) => self.told.push(Told::Failed(words)),
             }
         }
         let (news, failed) = self.files.collect();
@@ -243,23 +321,45 @@ impl Typesetting {
     fn take(&mut self, news: News) {
         match news {
             News::Step(step) => {
-                if let Some((_, at)) = &mut self.running {
-                    *at = step;
+                if let Some(running) = &mut self.running {
+                    running.at = step;
                 }
             }
             News::Copies(photos) => self.photos = Some(photos),
-            News::Set(key, Ok(pages)) => {
-                let pages = *pages;
-                self.running = None;
-                self.pictures.age();
-                self.drawing.forget();
-                self.ready = Some(Ready {
-                    number: self.ready.as_ref().map_or(0, |ready| ready.number + 1),
-                    key,
-                    pages: Arc::new(pages),
+            News::Said(said) => self.hear(said),
+            News::Failed(words) => self.give_up(Some(words)),
+        }
+    }
+
+    fn hear(&mut self, said: Said) {
+        match said {
+            Said::Pages { sizes, replaced } => {
+                let Some(running) = &self.running else { return };
+                let before = self.ready.take();
+                self.begun += 1;
+                // The same sheet drawn wider or narrower is the same PDF.
+                let same = before.filter(|before| before.key == running.key);
+                self.pictures.begin();
+                self.unpacking.forget();
+                self.ready = Some(SetPages {
+                    number: self.begun,
+                    key: running.key.clone(),
+                    width: running.width,
+                    sizes,
+                    replaced,
+                    pdf: same.and_then(|same| same.pdf),
+                    whole: false,
                 });
             }
-            News::Set(_, Err(words)) => self.give_up(Some(words)),
+            Said::Picture { page, png } => self.pictures.pack(page, png),
+            Said::Pdf(pdf) => {
+                self.running = None;
+                if let Some(ready) = &mut self.ready {
+                    ready.pdf = Some(Arc::new(pdf));
+                    ready.whole = true;
+                }
+            }
+            Said::Failed(words) => self.give_up(Some(words)),
         }
     }
 
@@ -288,20 +388,23 @@ impl Typesetting {
 
     /// The pages that were set last, while newer ones are being set.
     #[must_use]
-    pub fn pages(&self) -> Option<&Typeset> {
-        self.ready.as_ref().map(|ready| &*ready.pages)
+    pub fn pages(&self) -> Option<&SetPages> {
+        self.ready.as_ref()
     }
 
-    /// Whether the pages are those of this key.
+    /// Whether the pages are those of this key, all of them with their PDF.
     #[must_use]
     pub fn shows(&self, key: &SheetKey) -> bool {
-        self.ready.as_ref().is_some_and(|ready| ready.key == *key)
+        let whole = |ready: &SetPages| ready.is_of(key) && ready.pdf.is_some();
+        self.ready.as_ref().is_some_and(whole)
     }
 
-    /// What is being done, while something is.
+    /// What is being done, while something is; to draw the pages wider or narrower is nothing to wait
+    /// for.
     #[must_use]
     pub fn step(&self) -> Option<Step> {
-        self.running.as_ref().map(|(_, step)| *step)
+        let running = self.running.as_ref()?;
+        (!self.shows(&running.key)).then_some(running.at)
     }
 
     /// Why the sheet wanted is not there, where it was given up.

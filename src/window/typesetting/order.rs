@@ -1,7 +1,9 @@
 //! What is asked of the setting of sheets.
 
+use super::setter::Setter;
 use crate::assess::shown::Units;
 use crate::sheet::blocks::Picture;
+use crate::sheet::setting::Look;
 use crate::sheet::{Kind, Paper, Part, WorkshopTexts};
 use crate::survey::date::DateWay;
 use crate::window::answers::{Effort, Revised};
@@ -67,4 +69,8 @@ pub(super) struct Order {
     /// Photos made ready before, where there are any.
     pub(super) photos: Option<Arc<PrintCopies>>,
     pub(super) effort: Effort,
+    /// Where it is set.
+    pub(super) setter: Setter,
+    /// How its pages are drawn.
+    pub(super) look: Look,
 }

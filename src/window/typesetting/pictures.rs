@@ -1,110 +1,108 @@
-//! Pictures of the pages in sight, and of no others: each holds as much memory as the screen.
+//! Pictures of the pages: all of them as they came, packed, and those in sight unpacked, since each
+//! of these holds as much memory as the screen.
 
-use crate::sheet::Typeset;
-use crate::sheet::typeset::PagePicture;
 use eframe::egui;
 use egui::{ColorImage, TextureHandle, TextureOptions};
+use image::ImageFormat;
 use std::collections::BTreeMap;
 use std::ops::Range;
+use std::sync::Arc;
 
-/// Longest side of a picture, pixels: graphics cards refuse more than 8192.
-const LONGEST: f64 = 4096.0;
-
-/// A page to draw, or drawn.
-pub(super) struct Drawing {
-    page: usize,
-    width: u32,
-    scale: f64,
-    picture: Option<PagePicture>,
+/// A page to unpack: which it is, of the sheet with this number, as PNG.
+pub(super) struct Packed {
+    pub(super) page: usize,
+    pub(super) number: u64,
+    png: Arc<Vec<u8>>,
 }
 
-impl Drawing {
-    /// Draws it.
-    pub(super) fn draw(mut self, pages: &Typeset) -> Self {
-        self.picture = pages.picture(self.page, self.scale);
-        self
+impl Packed {
+    /// Unpacks it.
+    pub(super) fn unpacked(&self) -> Result<ColorImage, String> {
+        let picture = image::load_from_memory_with_format(&self.png, ImageFormat::Png)
+            .map_err(|error| format!("page {} could not be drawn: {error}", self.page + 1))?;
+        let picture = picture.into_rgb8();
+        let pixels = |number: u32| usize::try_from(number).unwrap_or(usize::MAX);
+        let size = [pixels(picture.width()), pixels(picture.height())];
+        Ok(ColorImage::from_rgb(size, picture.as_raw()))
     }
 }
 
+/// A page in sight.
+#[derive(Default)]
 struct Kept {
-    /// Width asked for, pixels; `None` while it is of an older sheet.
-    width: Option<u32>,
+    /// The sheet that its picture was asked of.
+    asked: Option<u64>,
     texture: Option<TextureHandle>,
 }
 
 /// The pictures.
 #[derive(Default)]
 pub(super) struct Pictures {
+    /// Those of the newest sheet, by page.
+    packed: BTreeMap<usize, Arc<Vec<u8>>>,
     kept: BTreeMap<usize, Kept>,
 }
 
 impl Pictures {
-    /// The pages to draw for these to be in sight; all others are let go.
-    pub(super) fn missing(
-        &mut self,
-        pages: &Typeset,
-        in_sight: Range<usize>,
-        width: u32,
-    ) -> Vec<Drawing> {
-        let (first, last) = (in_sight.start, in_sight.end.min(pages.pages()));
-        self.kept.retain(|page, _| (first..last).contains(page));
-        let mut drawings = Vec::new();
-        for page in first..last {
-            let Some((wide, high)) = pages.page_size(page) else {
-                continue;
-            };
-            let kept = self.kept.entry(page).or_insert(Kept {
-                width: None,
-                texture: None,
-            });
-            if kept.width == Some(width) {
-                continue;
-            }
-            kept.width = Some(width);
-            let scale = (f64::from(width) / wide).min(LONGEST / wide.max(high));
-            drawings.push(Drawing {
-                page,
-                width,
-                scale,
-                picture: None,
-            });
-        }
-        drawings
+    /// Takes a page as it came.
+    pub(super) fn pack(&mut self, page: usize, png: Vec<u8>) {
+        self.packed.insert(page, Arc::new(png));
     }
 
-    /// Takes a drawn page, unless it is wanted no more.
-    pub(super) fn take(&mut self, ctx: &egui::Context, drawn: Drawing) {
-        let Some(kept) = self.kept.get_mut(&drawn.page) else {
+    /// The pages to unpack for these to be in sight, of the sheet with this number; all others are let
+    /// go. Those of an older sheet stay until the newer are there.
+    pub(super) fn missing(&mut self, in_sight: Range<usize>, number: u64) -> Vec<Packed> {
+        self.kept.retain(|page, _| in_sight.contains(page));
+        let there = self.packed.range(in_sight);
+        let mut missing = Vec::new();
+        for (page, png) in there {
+            let kept = self.kept.entry(*page).or_default();
+            if kept.asked.replace(number) != Some(number) {
+                missing.push(Packed {
+                    page: *page,
+                    number,
+                    png: Arc::clone(png),
+                });
+            }
+        }
+        missing
+    }
+
+    /// Takes a page that was unpacked, unless it is wanted no more.
+    pub(super) fn take(
+        &mut self,
+        ctx: &egui::Context,
+        page: usize,
+        number: u64,
+        image: ColorImage,
+    ) {
+        let Some(kept) = self.kept.get_mut(&page) else {
             return;
         };
-        let (Some(picture), true) = (drawn.picture, kept.width == Some(drawn.width)) else {
+        if kept.asked != Some(number) {
             return;
-        };
-        let size = [picture.width, picture.height];
-        let image = ColorImage::from_rgba_premultiplied(size, &picture.rgba);
+        }
         match &mut kept.texture {
             Some(texture) => texture.set(image, TextureOptions::LINEAR),
             none => {
-                let name = format!("page {}", drawn.page + 1);
+                let name = format!("page {}", page + 1);
                 *none = Some(ctx.load_texture(name, image, TextureOptions::LINEAR));
             }
         }
     }
 
-    /// The pages were set anew: the old pictures stay in sight until the new ones are there.
-    pub(super) fn age(&mut self) {
-        for kept in self.kept.values_mut() {
-            kept.width = None;
-        }
+    /// Another sheet begins: the packed pages of the older one are of no use any more.
+    pub(super) fn begin(&mut self) {
+        self.packed.clear();
     }
 
-    /// Lets go of all of them.
+    /// Lets go of those in sight.
     pub(super) fn let_go(&mut self) {
         self.kept.clear();
     }
 
-    /// Whether no page is drawn or asked for.
-    pub(super) fn is_empty(&self) -> bool {
+    /// Whether no page is in sight.
+    pub(super) fn none_in_sight(&self) -> bool {
         self.kept.is_empty()
     }
 

@@ -1,12 +1,15 @@
 //! Setting a sheet, step by step, on a worker.
 
-use super::order::{Order, PrintCopies, SheetChoices, SheetKey};
+use super::order::{Order, PrintCopies, SheetChoices};
+use crate::assess::words::sentence;
 use crate::physics::counts::{count, whole};
 use crate::sheet::photos::{logo, print_copies};
-use crate::sheet::{Choices, Kind, Material, Typeset, Workshop, contents, typeset};
+use crate::sheet::setting::Said;
+use crate::sheet::{Choices, Kind, Manuscript, Material, Workshop, contents};
 use crate::tasks;
 use crate::window::background::Line;
 use crate::window::body::narrow;
+
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;
 use std::path::Path;
@@ -49,14 +52,12 @@ impl Step {
 }
 
 /// What the window is told of a sheet being set.
-#[expect(
-    clippy::large_enum_variant,
-    reason = "a sheet sends a few of them, and none is kept"
-)]
 pub(super) enum News {
     Step(Step),
     Copies(Arc<PrintCopies>),
-    Set(SheetKey, Result<Box<Typeset>, String>),
+    Said(Said),
+    /// It could not be set, for this reason.
+    Failed(String),
 }
 
 /// Sets a sheet; nothing comes of it once nobody wants it any more.
@@ -67,6 +68,8 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
         path,
         photos,
         effort,
+        setter,
+        look,
     } = order;
     let fits = |photos: &Arc<PrintCopies>| photos.revision == key.revision && photos.path == path;
     let photos = photos.filter(fits).unwrap_or_else(|| {
@@ -93,7 +96,7 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
             return;
         }
     }
-    let folder = of.folder.as_deref();
+    let places = of.weather_places();
     if matches!(key.choices.kind, Kind::Report | Kind::Completion) {
         let watch = |share| line.progress(share);
         of.try_trials(&watch);
@@ -101,21 +104,26 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
     if key.choices.kind == Kind::Report {
         let watch = |share| line.progress(share);
         let (study, threads) = (&of.study, effort.threads);
-        tasks::winter_laid(study, folder, &watch);
-        tasks::winter(study, folder, threads, &watch);
-        tasks::winter_after_plan(study, folder, threads, &watch);
+        tasks::winter_laid(study, &places, &watch);
+        tasks::winter(study, &places, threads, &watch);
+        tasks::winter_after_plan(study, &places, threads, &watch);
         tasks::winter_bands(study, effort.winter_draws, threads, &watch);
         if line.stopped() {
             return;
         }
     }
     line.send(News::Step(Step::Pages));
-    let pages = choices(&key.choices).and_then(|choices| {
+    let manuscript = choices(&key.choices).and_then(|choices| {
         let material = Material::of(&of.study, choices.kind, &photos.copies);
-        typeset(&contents(&material, &choices)).map_err(|error| error.to_string())
+        Manuscript::of(&contents(&material, &choices)).map_err(|error| error.to_string())
     });
-    let pages = pages.map_err(|words| format!("The sheet could not be set: {words}."));
-    line.send(News::Set(key, pages.map(Box::new)));
+    let set = manuscript.and_then(|manuscript| {
+        let say = &mut |said| line.send(News::Said(said));
+        setter.set(manuscript, look, &|| line.stopped(), say)
+    });
+    if let Err(words) = set {
+        line.send(News::Failed(sentence(&words)));
+    }
 }
 
 /// Tells how far the draws are, at each twentieth of the way, and hears whether to go on.
@@ -134,7 +142,10 @@ fn told(line: &Line<'_, News>, at: usize, of: usize) -> impl Fn(f64) -> ControlF
 fn choices(chosen: &SheetChoices) -> Result<Choices, String> {
     let logo = match chosen.logo.trim() {
         "" => None,
-        path => Some(logo(Path::new(path)).map_err(|error| format!("the logo: {error}"))?),
+        path => Some(
+            logo(Path::new(path))
+                .map_err(|error| format!("the sheet could not be set: the logo: {error}"))?,
+        ),
     };
     Ok(Choices {
         kind: chosen.kind,

@@ -157,7 +157,7 @@ fn recorded(survey: &Survey, trial: &Trial) -> Vec<Fact> {
         OutsideFrom::WeatherFile => format!(
             "{} {}, which is of another place: its humidity and clouds were not those at the vehicle",
             OutsideFrom::WeatherFile.name(),
-            survey.stay.weather_file
+            survey.stay.weather_name()
         ),
         OutsideFrom::Cases => format!(
             "{}, which are the same every day: no verdict follows",

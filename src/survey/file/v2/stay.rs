@@ -38,6 +38,8 @@ record! {
         months: Vec<MonthlyWeather>,
         #[serde(skip_serializing_if = "Text::is_empty")]
         weather_file: Text,
+        #[serde(skip_serializing_if = "Text::is_empty")]
+        weather_original: Text,
         #[serde(skip_serializing_if = "Option::is_none")]
         latitude_deg: Option<Number>,
         #[serde(skip_serializing_if = "Text::is_empty")]
@@ -62,6 +64,7 @@ impl Default for Stay {
             winter: None,
             months: Vec::new(),
             weather_file: Text::default(),
+            weather_original: Text::default(),
             latitude_deg: None,
             season_first: Text::default(),
             season_last: Text::default(),
@@ -81,6 +84,7 @@ impl Stay {
         self.winter.is_none()
             && self.months.is_empty()
             && self.weather_file.is_empty()
+            && self.weather_original.is_empty()
             && self.latitude_deg.is_none()
             && self.season_first.is_empty()
             && self.season_last.is_empty()

@@ -106,7 +106,7 @@ fn state(ui: &mut Ui, context: &mut JobSheetContext<'_>) {
             widgets::muted(ui, format!("{replaced}."));
         }
     }
-    if sheets.pages().is_some() && !sheets.shows(&key) {
+    if sheets.pages().is_some_and(|pages| !pages.is_of(&key)) {
         widgets::muted(ui, "The pages shown are older than the choices.");
     }
 }

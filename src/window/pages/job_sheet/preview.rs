@@ -7,6 +7,7 @@ use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Color32, Rect, ScrollArea, Sense, Stroke, StrokeKind, Ui, WidgetInfo, vec2};
+use std::ops::Range;
 
 /// Widest page on the screen, points.
 const WIDEST: f32 = 900.0;
@@ -36,7 +37,11 @@ pub(super) fn show(ui: &mut Ui, context: &mut JobSheetContext<'_>, above: Option
 }
 
 fn pages(ui: &mut Ui, context: &mut JobSheetContext<'_>, viewport: Rect) {
+    let room = ui.available_width().min(WIDEST);
+    let width = ((room / WIDTH_STEP).floor() * WIDTH_STEP).max(WIDTH_STEP);
+    let pixels = number::whole(f64::from(width * ui.ctx().pixels_per_point()));
     let Some(pages) = context.sheets.pages() else {
+        look(ui, context, (0..0, pixels));
         if context.sheets.step().is_some() {
             ui.horizontal(|ui| {
                 ui.add_space(BETWEEN);
@@ -45,8 +50,6 @@ fn pages(ui: &mut Ui, context: &mut JobSheetContext<'_>, viewport: Rect) {
         }
         return;
     };
-    let room = ui.available_width().min(WIDEST);
-    let width = ((room / WIDTH_STEP).floor() * WIDTH_STEP).max(WIDTH_STEP);
     let seen = viewport.translate(ui.min_rect().min.to_vec2());
     let mut in_sight: Option<(usize, usize)> = None;
     for page in 0..pages.pages() {
@@ -63,10 +66,15 @@ fn pages(ui: &mut Ui, context: &mut JobSheetContext<'_>, viewport: Rect) {
         }
         ui.add_space(BETWEEN);
     }
-    let pixels = number::whole(f64::from(width * ui.ctx().pixels_per_point()));
-    let wanted = in_sight.map(|(first, end)| (first..end, pixels));
-    if context.view.in_sight != wanted {
-        context.view.in_sight = wanted;
+    let in_sight = in_sight.map_or(0..0, |(first, end)| first..end);
+    look(ui, context, (in_sight, pixels));
+}
+
+/// Says which pages are in sight and how wide they are.
+fn look(ui: &Ui, context: &mut JobSheetContext<'_>, looked_at: (Range<usize>, u32)) {
+    let looked_at = Some(looked_at);
+    if context.view.in_sight != looked_at {
+        context.view.in_sight = looked_at;
         // They are drawn at the start of the next frame.
         ui.ctx().request_repaint();
     }

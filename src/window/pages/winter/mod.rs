@@ -68,7 +68,7 @@ fn head(ui: &mut Ui, context: &mut WinterContext<'_>) {
             context.queue.edit(other_winter(stay, winter), None);
         }
         if !stay.weather_file.is_empty() {
-            widgets::muted(ui, format!("weather of {}", stay.weather_file));
+            widgets::muted(ui, format!("weather of {}", stay.weather_name()));
         }
         ui.add_space(6.0);
         context.view.ways.links(ui, &Part::ALL);

@@ -33,10 +33,15 @@ fn weather(ui: &mut Ui, context: &mut WinterContext<'_>) {
         widgets::muted(ui, winter.description());
     }
     let mut fields = Fields::new(ui, context, Item::Stay, stay, &put);
-    fields.text(Field::WeatherFile, |stay| &mut stay.weather_file);
+    if stay.weather_original.is_empty() {
+        fields.text(Field::WeatherFile, |stay| &mut stay.weather_file);
+    }
     fields.optional(Field::Latitude, |stay| &mut stay.latitude_deg);
     fields.text(Field::SeasonFirst, |stay| &mut stay.season_first);
     fields.text(Field::SeasonLast, |stay| &mut stay.season_last);
+    if !stay.weather_original.is_empty() {
+        kept(ui, context);
+    }
     if ui.button("Choose a weather file…").clicked() {
         context.queue.push(Request::ChooseWeather);
     }
@@ -45,6 +50,22 @@ fn weather(ui: &mut Ui, context: &mut WinterContext<'_>) {
         format!("{} It may be dropped here.", Field::WeatherFile.help()),
     );
     whole_findings(ui, context.marks(Item::Stay));
+}
+
+/// The weather file that is kept with the survey, and the way to take it out.
+fn kept(ui: &mut Ui, context: &mut WinterContext<'_>) {
+    let stay = &context.survey.stay;
+    ui.horizontal_wrapped(|ui| {
+        ui.label(format!("Weather file: {}", stay.weather_original));
+        if ui.button("Take the weather file out").clicked() {
+            let without = Stay {
+                weather_file: String::new(),
+                weather_original: String::new(),
+                ..stay.clone()
+            };
+            context.queue.edit(put(without), None);
+        }
+    });
 }
 
 fn stands(ui: &mut Ui, context: &mut WinterContext<'_>) {

@@ -4,13 +4,17 @@ use super::super::super::air_change::lines::{self, Look};
 use super::super::super::plots::{self, Axis};
 use super::span::Span;
 use super::view::{ChartView, Dragged, Drawn};
+use crate::figure::scene::{Dash, Role};
+use crate::figure::styles::{Marker, Style};
 use crate::figure::trial::{Band, Lines, Quantity, Track, round_range, time};
 use crate::physics::counts::{seconds_as_f64, whole};
 use crate::window::theme::{Palette, palette};
 use crate::window::widgets;
 use eframe::egui;
 use egui::{Color32, Id, Rect, Sense, Stroke, Ui};
-use egui_plot::{GridMark, Line, Plot, PlotTransform, PlotUi, Span as Shade, VLine};
+use egui_plot::{
+    GridMark, Line, Plot, PlotTransform, PlotUi, Points as Marks, Span as Shade, VLine,
+};
 
 /// Heights of a plot, and of one in a low window.
 const HEIGHT: f32 = 150.0;
@@ -23,6 +27,19 @@ const POINTS_PER_PAIR: f32 = 1.5;
 const CORNER: f64 = 0.02;
 /// Points of the screen that a mark of time needs.
 const MARK: f32 = 64.0;
+
+/// Marks at odd readings: the one look of a chart with a triangle, and no line.
+const ODD: Style = Style {
+    role: Role::Ink,
+    dash: Dash::Solid,
+    marker: Marker::Triangle,
+    width: 0.0,
+};
+/// Half of what such a mark measures, points of the screen.
+const ODD_RADIUS: f32 = 4.0;
+
+/// Height that a number beside a plot needs, points.
+const NUMBER_TALL: f32 = 24.0;
 
 /// Where the plots are on the screen.
 pub(super) struct OnScreen {
@@ -105,9 +122,14 @@ pub(super) fn show(
 /// The lines of a quantity, thinned.
 fn drawn(lines: &Lines, quantity: Quantity, shown: Span, pairs: usize) -> Drawn {
     let tracks = lines.tracks(quantity).into_iter();
-    tracks
+    let mut drawn: Drawn = tracks
         .map(|(name, track, style)| (name.to_owned(), style, track.lines(shown, pairs)))
-        .collect()
+        .collect();
+    let odd = lines.doubtful(quantity, shown, pairs);
+    if !odd.is_empty() {
+        drawn.push(("odd, still counts".to_owned(), ODD, vec![odd]));
+    }
+    drawn
 }
 
 fn one(
@@ -138,7 +160,7 @@ fn one(
         .show_y(false)
         .y_axis_min_width(NUMBERS)
         .y_axis_formatter(|mark, _| plots::number(mark.value).replace('-', "\u{2212}"))
-        .y_grid_spacer(|input| plots::marks(input.bounds))
+        .y_grid_spacer(move |input| sparse(plots::marks(input.bounds), height))
         .x_axis_formatter(|mark, _| time::words(moment(mark.value)))
         .x_grid_spacer(move |input| {
             let (from, to) = input.bounds;
@@ -163,6 +185,12 @@ fn one(
             let look = Look::of_palette(*style, &palette);
             for piece in pieces {
                 let points: Vec<[f64; 2]> = piece.iter().map(|[x, y]| [*x, axis.at(*y)]).collect();
+                if *style == ODD {
+                    let marks = Marks::new(name.clone(), points).allow_hover(false);
+                    let marks = marks.color(look.colour).radius(ODD_RADIUS);
+                    plot.points(marks.shape(look.marker).filled(true));
+                    continue;
+                }
                 let line = Line::new(name.clone(), points).allow_hover(false);
                 plot.line(line.color(look.colour).style(look.dash).width(look.width));
             }
@@ -170,6 +198,24 @@ fn one(
         before(plot, view, &palette);
     });
     (response.transform, response.response.rect)
+}
+
+/// Marks that stand far enough apart for their numbers in a plot of this height: every other one where
+/// all would be too near each other, since numbers without room are not drawn at all.
+fn sparse(marks: Vec<GridMark>, height: f32) -> Vec<GridMark> {
+    let fit = whole(f64::from(height / NUMBER_TALL));
+    if marks.len() <= fit {
+        return marks;
+    }
+    let twice = |mark: GridMark| GridMark {
+        step_size: 2.0 * mark.step_size,
+        ..mark
+    };
+    let is_round = |mark: &GridMark| {
+        let steps = mark.value / mark.step_size;
+        (steps - steps.round()).abs() < 1e-6
+    };
+    marks.into_iter().map(twice).filter(is_round).collect()
 }
 
 fn moment(seconds: f64) -> i64 {
@@ -222,5 +268,23 @@ fn before(plot: &mut PlotUi<'_>, view: &ChartView, palette: &Palette) {
                 .width(1.0)
                 .allow_hover(false),
         );
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_beside_a_low_plot_stand_far_enough_apart_to_be_drawn() {
+        for (low, high) in [(50.0, 100.0), (2.0, 10.0), (-5.0, 15.0), (20.0, 100.0)] {
+            for height in [LOW, HEIGHT] {
+                let marks = sparse(plots::marks((low, high)), height);
+                assert!(marks.len() >= 2, "{low} to {high}: {marks:?}");
+                // Twenty points is what the plot asks for at least, its own words below it left out.
+                let apart = f64::from(height - 16.0) * marks[0].step_size / (high - low);
+                assert!(apart > 20.0, "{low} to {high} in {height}: {apart}");
+            }
+        }
     }
 }

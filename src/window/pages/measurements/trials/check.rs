@@ -2,7 +2,7 @@
 
 use super::super::super::fields::Fields;
 use super::super::view::MeasurementsContext;
-use super::loggers::called;
+use super::named::called;
 use crate::assess::measured::trial::OffBy;
 use crate::assess::words::capital;
 use crate::report::measured;

@@ -3,7 +3,7 @@
 use super::super::super::fields::{Fields, field_findings, whole_findings, worst};
 use super::super::chart::{self, Marked};
 use super::super::view::MeasurementsContext;
-use super::loggers::called;
+use super::named::called;
 use super::period::{self, Became};
 use super::says;
 use crate::assess::words::sentence;

@@ -1,12 +1,14 @@
 //! The loggers: each on a line, with its form where it is unfolded.
 
-use super::super::super::fields::{Fields, whole_findings, worst};
+use super::super::super::fields::{Fields, field_findings, whole_findings, worst};
 use super::super::view::MeasurementsContext;
+use super::named::called;
 use super::{check, odd};
 use crate::survey::{
     BelowFreezing, Edit, Field, Hung, Item, LoggerSeries, OffsetFrom, Record, RecordId,
     below_freezing_name,
 };
+use crate::window::help;
 use crate::window::request::Request;
 use crate::window::widgets;
 use eframe::egui::Ui;
@@ -32,18 +34,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
         ui.push_id(("logger", series.id), |ui| one(ui, context, series));
     }
     if ui.button("Add a logger's file…").clicked() {
-        context.queue.push(Request::ChooseLogger);
+        context.queue.push(Request::ChooseLogger(None));
     }
-}
-
-/// What a logger is called: its name, its sensor, the file it came from, or its number.
-pub(super) fn called(series: &LoggerSeries) -> String {
-    let names = [&series.name, &series.sensor, &series.original];
-    let name = names.into_iter().map(|name| name.trim());
-    let name = name.filter(|name| !name.is_empty()).map(str::to_owned);
-    name.into_iter()
-        .next()
-        .unwrap_or_else(|| format!("Logger {}", series.id))
 }
 
 fn one(ui: &mut Ui, context: &mut MeasurementsContext<'_>, series: &LoggerSeries) {
@@ -60,6 +52,7 @@ fn one(ui: &mut Ui, context: &mut MeasurementsContext<'_>, series: &LoggerSeries
         whole_findings(ui, context.marks(item));
         let mut fields = Fields::new(ui, context, item, series, &put);
         form(&mut fields);
+        file(ui, context, series);
         check::show(ui, context, series, &put);
         odd::show(ui, context, series, &put);
         if widgets::named_button(ui, "Remove", &format!("Remove {name}")) {
@@ -73,6 +66,34 @@ fn one(ui: &mut Ui, context: &mut MeasurementsContext<'_>, series: &LoggerSeries
     } else {
         context.view.unfolded.remove(&series.id);
     }
+}
+
+/// The file that its readings are from, with the ways to read it otherwise or to put another in its
+/// place.
+fn file(ui: &mut Ui, context: &mut MeasurementsContext<'_>, series: &LoggerSeries) {
+    let name = called(series);
+    let field = Field::LoggerFile;
+    let original = match series.original.as_str() {
+        "" => &series.file,
+        original => original,
+    };
+    ui.horizontal_wrapped(|ui| {
+        let label = ui.label(format!("{}: {original}", field.label()));
+        help::explain(ui, label, field.label(), field.help());
+        let again = format!("How the file of {name} is read");
+        if widgets::named_button(ui, "How it is read…", &again) {
+            context.queue.push(Request::LoggerAgain(series.id));
+        }
+        let other = format!("Another file for {name}");
+        if widgets::named_button(ui, "Another file…", &other) {
+            context.queue.push(Request::ChooseLogger(Some(series.id)));
+        }
+    });
+    field_findings(
+        ui,
+        context.marks(Item::Series(series.id)),
+        &[field, Field::Mapping],
+    );
 }
 
 fn form(fields: &mut Fields<'_, '_, LoggerSeries>) {

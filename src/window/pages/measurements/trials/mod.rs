@@ -3,6 +3,7 @@
 mod check;
 mod form;
 mod loggers;
+mod named;
 mod odd;
 mod period;
 mod says;
