@@ -45,6 +45,7 @@ pub mod winter;
 pub mod words;
 mod worked;
 mod working;
+mod written_money;
 
 pub use crate::survey::number;
 pub use answer::{

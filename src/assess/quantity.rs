@@ -7,12 +7,14 @@
 
 use super::answer::{Answer, LeakageTotal};
 use super::uncertainty::Interval;
+pub use super::written_money::{
+    NO_BREAK, money, money_about, money_round, price, price_about, price_round,
+};
+
 use super::words::{figure, given};
+use super::written_money::decimals;
 use crate::physics::units::{CM_PER_M, CM2_PER_M2, GRAMS_PER_KG, MM_PER_M, MM2_PER_M2};
 use crate::survey::number::{NOT_A_NUMBER, with_unit};
-
-/// The space that keeps a number and its unit on one line.
-pub const NO_BREAK: char = '\u{a0}';
 
 /// Signs behind which a unit stands without a space.
 const DEGREE: char = '°';
@@ -237,17 +239,6 @@ impl Kind {
     }
 }
 
-/// So many digits behind the point, with a real minus sign and none before a zero.
-fn decimals(value: f64, places: u8) -> String {
-    if !value.is_finite() {
-        return NOT_A_NUMBER.to_owned();
-    }
-    let unit = 10f64.powi(i32::from(places));
-    let rounded = (value * unit).round() / unit + 0.0;
-    let places = usize::from(places);
-    format!("{rounded:.places$}").replace('-', "−")
-}
-
 /// Percent: whole numbers from ten up, else one decimal.
 fn percent(value: f64) -> String {
     if value > 0.0 && value < 0.05 {
@@ -370,62 +361,6 @@ impl Quantity {
     }
 }
 
-/// An amount of money without its currency: always to the hundredth.
-#[must_use]
-pub fn money(amount: f64) -> String {
-    decimals(amount, 2)
-}
-
-/// An amount that hangs on results, without its currency: two figures, which is what these can answer
-/// for, written as money is. No hundredths stand behind ten.
-#[must_use]
-pub fn money_about(amount: f64) -> String {
-    let size = amount.abs();
-    if size < 0.995 {
-        money(amount)
-    } else if size < 9.95 {
-        money((amount * 10.0).round() / 10.0)
-    } else {
-        figure(amount, 2)
-    }
-}
-
-/// An amount that was entered or is made of usual prices, where nothing is charged by it: to the whole
-/// unit, below ten to the hundredth.
-#[must_use]
-pub fn money_round(amount: f64) -> String {
-    if amount.abs() < 9.995 {
-        money(amount)
-    } else {
-        decimals(amount, 0)
-    }
-}
-
-/// An amount of money with its currency in front, where there is one.
-#[must_use]
-pub fn price(amount: f64, currency: &str) -> String {
-    with_currency(&money(amount), currency)
-}
-
-/// The same of an amount that hangs on results: see [`money_about`].
-#[must_use]
-pub fn price_about(amount: f64, currency: &str) -> String {
-    with_currency(&money_about(amount), currency)
-}
-
-/// The same of an amount by which nothing is charged: see [`money_round`].
-#[must_use]
-pub fn price_round(amount: f64, currency: &str) -> String {
-    with_currency(&money_round(amount), currency)
-}
-
-fn with_currency(amount: &str, currency: &str) -> String {
-    match currency.trim() {
-        "" => amount.to_owned(),
-        currency => format!("{currency}{NO_BREAK}{amount}"),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -452,28 +387,6 @@ mod tests {
             Ok("≥\u{a0}41.2\u{a0}cm²".to_owned())
         );
         assert_eq!(of(total(1, 0)).text(), Ok("41.2\u{a0}cm²".to_owned()));
-    }
-
-    /// By hand: two figures of what hangs on results, whole units of prices put together.
-    #[test]
-    fn money_that_is_estimated_is_not_told_to_the_cent() {
-        for (amount, about, round) in [
-            (0.0, "0.00", "0.00"),
-            (0.434, "0.43", "0.43"),
-            (0.999, "1.00", "1.00"),
-            (5.634, "5.60", "5.63"),
-            (9.96, "10", "9.96"),
-            (14.03, "14", "14"),
-            (79.98, "80", "80"),
-            (463.62, "460", "464"),
-            (-396.8, "−400", "−397"),
-            (2841.27, "2800", "2841"),
-        ] {
-            assert_eq!(money_about(amount), about);
-            assert_eq!(money_round(amount), round);
-        }
-        assert_eq!(price_about(463.62, "EUR "), "EUR\u{a0}460");
-        assert_eq!(price_round(463.62, ""), "464");
     }
 
     #[test]
