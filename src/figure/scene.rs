@@ -426,8 +426,13 @@ fn extent(shape: &Shape) -> Option<(Point, f64)> {
         }
         Shape::Polyline { .. } | Shape::Arrow { .. } | Shape::Text { .. } => None,
     }
+}
 
-    /// Advance widths of the bundled font, summed with fontTools: 22.2, 23.9 and 24.9 letter heights.
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Advance widths of the bundled font, summed with fontTools: in letter heights.
     #[test]
     fn words_are_reckoned_as_wide_as_they_are_set_and_at_most_a_tenth_wider() {
         for (words, set) in [
