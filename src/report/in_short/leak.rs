@@ -89,10 +89,10 @@ fn not_sized(part: &mut Part, material: &Material<'_>) {
     let missing = &material.assessment.leakage.not_sized;
     let ids: Vec<String> = missing.iter().map(ToString::to_string).collect();
     let Some(first) = missing.first() else { return };
-    let has = if ids.len() == 1 { "has" } else { "have" };
+    let are = if ids.len() == 1 { "is" } else { "are" };
     part.line(
         format!(
-            "{} {has} no size yet, so it leaks more than that.",
+            "{} {are} not sized yet, so it leaks more than that.",
             capital(&number::gaps(&ids))
         ),
         Leads::Place(Place::whole(Item::Gap(*first))),
