@@ -9,7 +9,6 @@ use crate::sheet::{Choices, Kind, Manuscript, Material, Workshop, contents};
 use crate::tasks;
 use crate::window::background::Line;
 use crate::window::body::narrow;
-
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;
 use std::path::Path;
