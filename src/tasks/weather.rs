@@ -136,9 +136,10 @@ fn wrong_at(
     let is_wrong = |lines: usize| {
         let beginning = series::preview(bytes, mapping, lines);
         beginning.is_ok_and(|rows| {
+            // Another thing's may be wrong before it.
             matches!(
                 Weather::of_series(&rows, place.clone()),
-                Err(LoggedError::Value { .. })
+                Err(LoggedError::Value { name: found, .. }) if found == *name
             )
         })
     };
