@@ -317,7 +317,7 @@ fn the_winter_stands_on_the_report_with_its_draws_and_after_the_plan_and_in_shor
     // Frost nights of doing nothing are the same on paper, in JSON and in short.
     let nights = {
         let study = gapledger::assess::Study::of(&survey);
-        let run = gapledger::tasks::winter(&study, None, 1, &gapledger::tasks::to_the_end);
+        let run = gapledger::tasks::winter(&study, &[], 1, &gapledger::tasks::to_the_end);
         let run = run.unwrap().as_ref().unwrap();
         run.nothing().unwrap().frost.nights
     };
