@@ -334,9 +334,11 @@ fn all_files(folder: &Path) -> Vec<(PathBuf, Vec<u8>)> {
 
 fn small_photo() -> Vec<u8> {
     let mut bytes = io::Cursor::new(Vec::new());
-    image::RgbImage::from_fn(40, 30, |x, y| image::Rgb([x as u8, y as u8, 90]))
-        .write_to(&mut bytes, image::ImageFormat::Png)
-        .unwrap();
+    image::RgbImage::from_fn(40, 30, |x, y| {
+        image::Rgb(if x > y { [90, 20, 10] } else { [0; 3] })
+    })
+    .write_to(&mut bytes, image::ImageFormat::Png)
+    .unwrap();
     bytes.into_inner()
 }
 

@@ -44,10 +44,6 @@ fn has_limits(option: &WinterOption) -> bool {
 /// It prints what each option moves: largest difference of an hour in K and in points of humidity, and
 /// how many of its hours move further than they may.
 #[test]
-#[expect(
-    clippy::print_stdout,
-    reason = "the table is for whoever asks for it with --nocapture"
-)]
 fn half_the_step_moves_no_hour_where_nothing_runs_and_one_in_a_hundred_of_all_at_most() {
     let mut table = String::new();
     for text in &SAMPLES[..2] {
