@@ -5,6 +5,9 @@ use crate::physics::counts::count;
 use crate::survey::GapId;
 use std::borrow::Cow;
 
+/// The first of the East Asian letters, each of which is as wide as it is high.
+const EAST_ASIAN: u32 = 0x2e80;
+
 /// How wide words are in the bundled font, mm, with letters of this height: by kinds of letters, each as
 /// wide as the widest of its kind or nearly so.
 #[must_use]
@@ -17,7 +20,7 @@ pub fn wide(words: &str, size: f64) -> f64 {
         'a' | 'e' | 'k' | 'v' | 'x' | 'y' => 0.55,
         'b'..='u' | '-' | '\u{2013}' => 0.6,
         '0'..='9' => 0.65,
-        letter if letter < '\u{2e80}' => 0.7,
+        letter if u32::from(letter) < EAST_ASIAN => 0.7,
         _ => 1.0,
     });
     size * ems.sum::<f64>()

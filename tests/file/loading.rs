@@ -2,7 +2,8 @@
 
 use crate::known;
 use gapledger::survey::file::{
-    LARGEST_FILE_BYTES, LoadError, ParseError, PhotoState, load, photo_state, photo_states,
+    DataError, LARGEST_FILE_BYTES, LoadError, ParseError, PhotoState, load, photo_state,
+    photo_states, read_data_file,
 };
 use std::fs::{self, File};
 
@@ -158,6 +159,8 @@ fn what_is_neither_file_nor_folder_is_not_waited_for() {
     for path in [pipe.as_path(), std::path::Path::new("/dev/zero")] {
         let error = load(path).unwrap_err();
         assert!(matches!(error, LoadError::NotAFile { .. }), "{error:?}");
+        let error = read_data_file(path).unwrap_err();
+        assert!(matches!(error, DataError::NotAFile { .. }), "{error:?}");
     }
 }
 

@@ -336,17 +336,6 @@ mod tests {
     }
 
     #[test]
-    #[cfg(unix)]
-    fn a_pipe_is_refused_at_once_and_nobody_waits_for_its_other_end() {
-        let folder = tempfile::tempdir().unwrap();
-        let pipe = folder.path().join("pipe.csv");
-        let made = std::process::Command::new("mkfifo").arg(&pipe).status();
-        assert!(made.unwrap().success());
-        let refused = read_data_file(&pipe).unwrap_err();
-        assert!(matches!(refused, DataError::NotAFile { .. }));
-    }
-
-    #[test]
     fn saved_under_another_name_the_files_come_along_and_nothing_is_written_over() {
         let folder = tempfile::tempdir().unwrap();
         let (old, new) = (
