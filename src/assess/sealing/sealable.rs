@@ -7,7 +7,7 @@ use crate::survey::leave::{self, Manner, Refusal, leave};
 use crate::survey::{Gap, GapId, Remedy, RemedyKind, Survey, WorkState};
 
 /// A gap that may be sealed, and how. It can be made by [`Sealable::of`] alone, which refuses
-/// every gap that [`leave`] does not give free.
+/// every gap that [`leave()`] does not give free.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sealable {
     gap: GapId,
