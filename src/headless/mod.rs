@@ -156,18 +156,22 @@ fn run_in(
     out: &mut impl Write,
     errors: &mut impl Write,
 ) -> Outcome {
-    match done(command, dates, out) {
+    // Its pages are told one by one, as they are drawn.
+    #[cfg(feature = "sheet")]
+    if let Command::SetPages(bounds) = command {
+        return match bounds.keep(|| crate::sheet::setting::serve(&mut io::stdin().lock(), out)) {
+            Ok(()) => Outcome::Fine,
+            Err(error) => complain(&error.to_string(), errors),
+        };
+    }
+    match done(command, dates) {
         Ok((bytes, outcome)) => print(&bytes, outcome, out, errors),
         Err(failure) => complain(&failure.to_string(), errors),
     }
 }
 
-/// What the command prints, and how it ends; what cannot wait for the end is written at once.
-fn done(
-    command: Command,
-    dates: DateWay,
-    out: &mut impl Write,
-) -> Result<(Vec<u8>, Outcome), Failure> {
+/// What the command prints, and how it ends.
+fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure> {
     match command {
         Command::Assess {
             file,
@@ -257,11 +261,9 @@ fn done(
         }
         Command::Winter(arguments) => through_winter(&arguments),
         Command::Guide(arguments) => Ok((guide::write(&arguments)?, Outcome::Fine)),
+        // Answered above, page by page.
         #[cfg(feature = "sheet")]
-        Command::SetPages(bounds) => {
-            bounds.keep(|| crate::sheet::setting::serve(&mut io::stdin().lock(), out))?;
-            Ok((Vec::new(), Outcome::Fine))
-        }
+        Command::SetPages(_) => Ok((Vec::new(), Outcome::Fine)),
         Command::Packaging { folder } => {
             packaging::write(&folder)?;
             Ok((Vec::new(), Outcome::Fine))
