@@ -161,7 +161,7 @@ fn run_in(
     if let Command::SetPages(bounds) = command {
         return match bounds.keep(|| crate::sheet::setting::serve(&mut io::stdin().lock(), out)) {
             Ok(()) => Outcome::Fine,
-            Err(error) => complain(&error.to_string(), errors),
+            Err(error) => complain(&Failure::from(error).to_string(), errors),
         };
     }
     match done(command, dates) {
