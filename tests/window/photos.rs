@@ -157,6 +157,12 @@ impl egui::DroppedFile for Dropped {
     }
 }
 
+/// Lets a file fall onto the window.
+pub(crate) fn drop_file(window: &mut Window<'_>, path: PathBuf) {
+    let dropped = Arc::new(Dropped(path));
+    window.input_mut().dropped_files.push(dropped);
+}
+
 #[test]
 fn files_held_over_the_window_are_told_where_they_go_and_dropped_onto_the_selected_gap() {
     let site = Site::new();
@@ -171,10 +177,7 @@ fn files_held_over_the_window_are_told_where_they_go_and_dropped_onto_the_select
     window.step();
     assert!(shows(&window, "Drop to add photos to gap 2 “seal 2”"));
     window.input_mut().hovered_files.clear();
-    window
-        .input_mut()
-        .dropped_files
-        .push(Arc::new(Dropped(path)));
+    drop_file(&mut window, path);
     window.run();
     assert_eq!(names(&window, 2).len(), 1);
     assert!(names(&window, 1).is_empty());
@@ -185,8 +188,7 @@ fn files_held_over_the_window_are_told_where_they_go_and_dropped_onto_the_select
 fn a_survey_file_dropped_is_opened() {
     let site = Site::new();
     let mut window = window(Start::test(None));
-    let dropped = Arc::new(Dropped(site.survey.clone()));
-    window.input_mut().dropped_files.push(dropped);
+    drop_file(&mut window, site.survey.clone());
     window.run();
     assert_eq!(window.state().path(), Some(site.survey.as_path()));
 }
