@@ -241,8 +241,15 @@ pub fn hold(window: &mut Window<'_>, path: &Path) {
 
 /// Drops a file onto the window.
 pub fn drop_file(window: &mut Window<'_>, path: &Path) {
+    drop_files(window, &[path]);
+}
+
+/// Drops several files at once onto the window.
+pub fn drop_files(window: &mut Window<'_>, paths: &[&Path]) {
     window.input_mut().hovered_files.clear();
-    let dropped = std::sync::Arc::new(Dropped(path.to_owned()));
-    window.input_mut().dropped_files.push(dropped);
+    for path in paths {
+        let dropped = std::sync::Arc::new(Dropped((*path).to_owned()));
+        window.input_mut().dropped_files.push(dropped);
+    }
     window.run();
 }

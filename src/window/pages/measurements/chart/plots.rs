@@ -150,7 +150,7 @@ fn one(
         .show_grid([false, true])
         .show_y(false)
         .y_axis_min_width(NUMBERS)
-        .y_axis_formatter(|mark, _| plots::number(mark.value).replace('-', "\u{2212}"))
+        .y_axis_formatter(|mark, _| plots::number(mark.value))
         .y_grid_spacer(move |input| sparse(plots::marks(input.bounds), height))
         .x_axis_formatter(|mark, _| time::words(moment(mark.value)))
         .x_grid_spacer(move |input| {
