@@ -346,3 +346,25 @@ fn a_file_dropped_on_the_page_is_looked_at_and_of_several_the_first_is_named() {
     assert!(shows(&window, "How is one.csv read?"));
     assert!(shows(&window, "only one.csv was taken"));
 }
+
+#[test]
+fn the_question_how_a_file_is_read_is_as_tall_at_once_as_it_will_be() {
+    let (folder, path) = small_survey();
+    let file = folder.path().join("cellar.csv");
+    std::fs::write(&file, rows(|day| format!("{:02}/04/2026", day + 1))).unwrap();
+    let mut window = on_loggers(&path);
+    choose(&mut window, &file);
+    let foot = |window: &Window<'_>| {
+        let cancel = window.get_by_role_and_label(Role::Button, "Cancel");
+        cancel.rect().top()
+    };
+    let first = foot(&window);
+    for _ in 0..5 {
+        window.step();
+    }
+    assert!(
+        (foot(&window) - first).abs() < 1.0,
+        "{first} {}",
+        foot(&window)
+    );
+}
