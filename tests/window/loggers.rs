@@ -368,3 +368,13 @@ fn the_question_how_a_file_is_read_is_as_tall_at_once_as_it_will_be() {
         foot(&window)
     );
 }
+
+#[test]
+fn a_trial_without_a_period_has_no_empty_tables_and_calls_its_loggers_as_the_page_does() {
+    let (_folder, _path, mut window) = with_two_sensors();
+    press_far(&mut window, "Add a trial");
+    window.run();
+    assert!(shows(&window, "No method has been tried yet"));
+    assert!(shows(&window, "logger \u{201c}Inside\u{201d} ("));
+    assert!(!shows(&window, "Against without, points"));
+}

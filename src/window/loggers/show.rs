@@ -52,6 +52,12 @@ pub fn show(ui: &mut Ui, chosen: &mut Chosen, fresh: bool, queue: &mut Queue) {
     let area = ScrollArea::vertical()
         .max_height(tall)
         .min_scrolled_height(tall);
+    // Not where the question before it was left.
+    let area = if fresh {
+        area.vertical_scroll_offset(0.0)
+    } else {
+        area
+    };
     area.show(ui, |ui| {
         ui.set_width(ui.available_width());
         changed.rows |= orders(ui, chosen, fresh);

@@ -15,7 +15,7 @@ use std::hash::Hash;
 
 /// Room for the label and for what is typed.
 const LABEL: f32 = 44.0;
-const WIDE: f32 = 148.0;
+const WIDE: f32 = 176.0;
 
 /// What was typed and is not taken yet.
 #[derive(Clone, Default)]
