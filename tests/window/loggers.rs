@@ -329,19 +329,10 @@ fn a_file_dropped_on_the_page_is_looked_at_and_of_several_the_first_is_named() {
     for file in &files {
         std::fs::write(file, rows(|day| format!("2026-04-{:02}", day + 1))).unwrap();
     }
-    window.input_mut().hovered_files.push(egui::HoveredFile {
-        path: Some(files[0].clone()),
-        ..egui::HoveredFile::default()
-    });
-    window.step();
-    window.step();
+    hold(&mut window, &files[0]);
     assert!(shows(&window, "Drop the file of a logger to read it"));
     assert!(!shows(&window, "Drop to add photos"));
-    window.input_mut().hovered_files.clear();
-    for file in files {
-        photos::drop_file(&mut window, file);
-    }
-    window.run();
+    drop_files(&mut window, &[&files[0], &files[1]]);
     assert!(is_asking(&window));
     assert!(shows(&window, "How is one.csv read?"));
     assert!(shows(&window, "only one.csv was taken"));

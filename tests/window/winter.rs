@@ -1,9 +1,9 @@
 //! The Winter page: a winter chosen, run, looked at by day and hour, and changed month by month.
 
-use super::photos::drop_file;
 use super::plan_work::{held, let_go};
 use super::{
-    Window, click_button, ctrl, opened, press, replace_text, sample, shows, survey, type_text,
+    Window, click_button, ctrl, drop_file, hold, opened, press, replace_text, sample, shows,
+    survey, type_text,
 };
 use eframe::egui;
 use egui::Key;
@@ -234,16 +234,9 @@ fn the_choice_of_the_winter_tells_a_weather_file_in_use_and_another_winter_takes
     std::fs::write(&chosen, gapledger::climate::epw::write(&weather)).unwrap();
     let mut window = on_winter(&path);
     assert_eq!(which(&window), "choose one");
-    window.input_mut().hovered_files.push(egui::HoveredFile {
-        path: Some(chosen.clone()),
-        ..egui::HoveredFile::default()
-    });
-    window.step();
-    window.step();
+    hold(&mut window, &chosen);
     assert!(shows(&window, "Drop a weather file to run the winter"));
-    window.input_mut().hovered_files.clear();
-    drop_file(&mut window, chosen);
-    window.run();
+    drop_file(&mut window, &chosen);
     assert_eq!(survey(&window).stay.weather_original, "Far Hill.epw");
     assert_eq!(which(&window), "the weather file");
     assert!(shows(&window, "weather of Far Hill.epw"));
