@@ -220,6 +220,24 @@ fn what_was_measured_stands_before_the_options_or_why_nothing_can_be_held_agains
     assert!(top("Before anything is said of options") < top("Drain the water"));
 }
 
+#[test]
+fn the_figures_of_a_month_have_room_for_their_digits() {
+    let (_folder, path) = short();
+    let mut window = on_winter(&path);
+    click_button(&mut window, "Northern");
+    press_far(&mut window, "Monthly means of the winter");
+    let mut seen = 0;
+    for field in window.query_all_by_role(Role::TextInput) {
+        let name = field.accesskit_node().label().unwrap_or_default();
+        if name.starts_with("November: ") {
+            seen += 1;
+            let width = field.rect().width();
+            assert!(width >= 66.0, "{name}: {width}");
+        }
+    }
+    assert_eq!(seen, 5);
+}
+
 /// What the choice of the winter stands at.
 fn which(window: &Window<'_>) -> String {
     let choice = window.get_by_role_and_label(Role::ComboBox, "Which winter");
