@@ -368,4 +368,12 @@ fn a_trial_without_a_period_has_no_empty_tables_and_calls_its_loggers_as_the_pag
     assert!(shows(&window, "No method has been tried yet"));
     assert!(shows(&window, "logger \u{201c}Inside\u{201d} ("));
     assert!(!shows(&window, "Against without, points"));
+    // On by keyboard: to its name, and from a new period to its ends.
+    let name = window.get_by_role_and_label(Role::TextInput, "Trial");
+    assert!(name.accesskit_node().is_focused());
+    press_far(&mut window, "Add a period to Trial 1");
+    type_text(&mut window, "2026-04-01 00:00");
+    press(&mut window, Key::Enter);
+    let trial = &survey(&window).trials[0];
+    assert!(trial.periods[0].from.is_some() && trial.periods[0].to.is_none());
 }

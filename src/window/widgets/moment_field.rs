@@ -25,6 +25,11 @@ struct Draft {
     refused: bool,
 }
 
+/// What such a field is to the focus.
+pub fn moment_id(field: Field, of: impl Hash + Debug) -> Id {
+    Id::unique(("moment", field, of))
+}
+
 /// Draws the field; `Some` is what it holds now. `name` says to assistive technology which it is.
 pub fn moment_field(
     ui: &mut Ui,
@@ -33,7 +38,7 @@ pub fn moment_field(
     of: impl Hash + Debug,
     value: Option<Moment>,
 ) -> Option<Option<Moment>> {
-    let id = Id::unique(("moment", field, of));
+    let id = moment_id(field, of);
     let way = units::shown(ui.ctx()).dates();
     let written = value.map_or_else(String::new, |moment| written(moment, way));
     let draft = ui.data(|data| data.get_temp::<Draft>(id));
