@@ -165,6 +165,20 @@ fn draws_follow_the_winter_below_each_figure_and_can_be_stopped_and_asked_for_ag
 }
 
 #[test]
+fn a_winter_that_was_stopped_is_not_said_to_be_worked_out() {
+    const WORKING: &str = "The winter is being worked out.";
+    let (_folder, path) = short();
+    let (mut window, held) = held(path.to_str().unwrap());
+    let_go(&mut window, &held);
+    ctrl(&mut window, Key::Num8);
+    click_button(&mut window, "Alpine");
+    assert!(shows(&window, WORKING));
+    press_far(&mut window, "Stop working out the winter");
+    assert!(!shows(&window, WORKING));
+    assert!(shows(&window, "it was stopped"));
+}
+
+#[test]
 fn two_options_stand_before_and_after_the_plan_and_first_the_driest_beside_nothing() {
     const AFTER: &str = "Nothing, once the planned gaps are sealed";
     let (_folder, path) = short();
