@@ -165,7 +165,7 @@ fn stands_in(text: &str, word: &str) -> bool {
 }
 
 /// Words that say nothing of which sensor it is.
-const IDLE: [&str; 22] = [
+const IDLE: [&str; 23] = [
     "temperature",
     "temp",
     "relative",
@@ -173,6 +173,7 @@ const IDLE: [&str; 22] = [
     "air",
     "of",
     "the",
+    "deg",
     "degc",
     "degf",
     "celsius",
@@ -190,17 +191,45 @@ const IDLE: [&str; 22] = [
     "mmhg",
 ];
 
-/// The heading without the words of quantity and unit.
+/// Letters of a word that is looked for within others.
+const LONG: usize = 3;
+
+/// The heading without the words of quantity and unit. A sign as short as `°C` or `T` is one only by
+/// itself: the cab, the attic and what hung outside keep their names.
 fn sensor(heading: &str, word: &str) -> String {
+    let letters = word.trim_matches(|sign: char| !sign.is_alphanumeric());
+    let is_long = letters.chars().count() >= LONG;
     let kept: Vec<&str> = heading
         .split(|sign: char| !(sign.is_alphanumeric() || matches!(sign, '#' | '\'')))
         .filter(|part| {
             let low = part.to_lowercase();
             !low.is_empty()
                 && low != word
-                && !low.contains(word.trim_matches(|sign: char| !sign.is_alphanumeric()))
+                && !(is_long && low.contains(letters))
                 && !IDLE.contains(&low.as_str())
         })
         .collect();
     kept.join(" ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_name_of_a_sensor_is_not_taken_for_a_sign_that_stands_within_it() {
+        for (temperature, humidity, sensor) in [
+            ("T out", "RH out", "out"),
+            ("Cab °C", "Cab % RH", "Cab"),
+            ("Attic (C)", "Attic RH (%)", "Attic"),
+            ("front locker °F", "front locker humidity %", "front locker"),
+            ("Temperature shed", "Relative humidity shed", "shed"),
+            ("T", "RH", ""),
+        ] {
+            for heading in [temperature, humidity] {
+                let found = said(heading).map(|said| said.sensor);
+                assert_eq!(found.as_deref(), Some(sensor), "{heading}");
+            }
+        }
+    }
 }

@@ -191,8 +191,11 @@ fn listed(
 ) {
     ui.heading(heading);
     let tall = ui.ctx().content_rect().height() - 180.0;
+    let tall = tall.max(80.0);
+    // As tall at once as it will be: it would grow by a piece with each frame that something else asks for.
     ScrollArea::vertical()
-        .max_height(tall.max(80.0))
+        .max_height(tall)
+        .min_scrolled_height(tall)
         .show(ui, |ui| {
             ui.set_width(ui.available_width());
             list(ui, queue);

@@ -3,7 +3,7 @@
 
 use super::page::Page;
 use eframe::egui;
-use egui::{Context, Id, LayerId, Order, Sense, WidgetRect};
+use egui::{Context, FocusDirection, Id, Key, LayerId, Order, Sense, WidgetRect};
 
 /// What had the focus in the last frame.
 #[derive(Clone, Copy, Debug)]
@@ -21,6 +21,23 @@ pub(super) struct FocusKeeper {
     held: Option<Held>,
     /// What had it last on the page itself, below lists and dialogs.
     below: Option<Id>,
+}
+
+/// Where nothing has the focus, Tab begins on the page and not at the menus: whoever works by keyboard is
+/// in the work at once, and comes to menus and results after it. Whether Tab was held back for that,
+/// before anything is drawn; [`begin_here`] lets it go.
+pub(super) fn holds_tab(ctx: &Context) -> bool {
+    let tab = ctx.input(|input| input.modifiers.is_none() && input.key_pressed(Key::Tab));
+    let begins = tab && ctx.memory(|memory| memory.focused().is_none());
+    if begins {
+        ctx.memory_mut(|memory| memory.move_focus(FocusDirection::None));
+    }
+    begins
+}
+
+/// The first that takes the focus from here on gets it.
+pub(super) fn begin_here(ctx: &Context) {
+    ctx.memory_mut(|memory| memory.move_focus(FocusDirection::Next));
 }
 
 impl FocusKeeper {

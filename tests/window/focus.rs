@@ -107,6 +107,18 @@ fn another_page_does_not_inherit_the_focus() {
     assert_eq!(holder(&window), None);
 }
 
+#[test]
+fn where_nothing_has_the_focus_tab_begins_on_the_page_and_comes_to_the_menus_after_it() {
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    ctrl(&mut window, Key::Num5);
+    assert_eq!(holder(&window), None);
+    press(&mut window, Key::Tab);
+    assert_eq!(holder(&window).as_deref(), Some("Aim of the plan"));
+    ctrl(&mut window, Key::Num9);
+    press(&mut window, Key::Tab);
+    assert_eq!(holder(&window).as_deref(), Some("Fan tests"));
+}
+
 /// Everything that Tab reaches until it comes round.
 fn round(window: &mut Window<'_>) -> Vec<String> {
     let mut all: Vec<String> = Vec::new();

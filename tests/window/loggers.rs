@@ -337,3 +337,43 @@ fn a_file_dropped_on_the_page_is_looked_at_and_of_several_the_first_is_named() {
     assert!(shows(&window, "How is one.csv read?"));
     assert!(shows(&window, "only one.csv was taken"));
 }
+
+#[test]
+fn the_question_how_a_file_is_read_is_as_tall_at_once_as_it_will_be() {
+    let (folder, path) = small_survey();
+    let file = folder.path().join("cellar.csv");
+    std::fs::write(&file, rows(|day| format!("{:02}/04/2026", day + 1))).unwrap();
+    let mut window = on_loggers(&path);
+    choose(&mut window, &file);
+    let foot = |window: &Window<'_>| {
+        let cancel = window.get_by_role_and_label(Role::Button, "Cancel");
+        cancel.rect().top()
+    };
+    let first = foot(&window);
+    for _ in 0..5 {
+        window.step();
+    }
+    assert!(
+        (foot(&window) - first).abs() < 1.0,
+        "{first} {}",
+        foot(&window)
+    );
+}
+
+#[test]
+fn a_trial_without_a_period_has_no_empty_tables_and_calls_its_loggers_as_the_page_does() {
+    let (_folder, _path, mut window) = with_two_sensors();
+    press_far(&mut window, "Add a trial");
+    window.run();
+    assert!(shows(&window, "No method has been tried yet"));
+    assert!(shows(&window, "logger \u{201c}Inside\u{201d} ("));
+    assert!(!shows(&window, "Against without, points"));
+    // On by keyboard: to its name, and from a new period to its ends.
+    let name = window.get_by_role_and_label(Role::TextInput, "Trial");
+    assert!(name.accesskit_node().is_focused());
+    press_far(&mut window, "Add a period to Trial 1");
+    type_text(&mut window, "2026-04-01 00:00");
+    press(&mut window, Key::Enter);
+    let trial = &survey(&window).trials[0];
+    assert!(trial.periods[0].from.is_some() && trial.periods[0].to.is_none());
+}

@@ -165,6 +165,20 @@ fn draws_follow_the_winter_below_each_figure_and_can_be_stopped_and_asked_for_ag
 }
 
 #[test]
+fn a_winter_that_was_stopped_is_not_said_to_be_worked_out() {
+    const WORKING: &str = "The winter is being worked out.";
+    let (_folder, path) = short();
+    let (mut window, held) = held(path.to_str().unwrap());
+    let_go(&mut window, &held);
+    ctrl(&mut window, Key::Num8);
+    click_button(&mut window, "Alpine");
+    assert!(shows(&window, WORKING));
+    press_far(&mut window, "Stop working out the winter");
+    assert!(!shows(&window, WORKING));
+    assert!(shows(&window, "it was stopped"));
+}
+
+#[test]
 fn two_options_stand_before_and_after_the_plan_and_first_the_driest_beside_nothing() {
     const AFTER: &str = "Nothing, once the planned gaps are sealed";
     let (_folder, path) = short();
@@ -218,6 +232,24 @@ fn what_was_measured_stands_before_the_options_or_why_nothing_can_be_held_agains
         node.rect().top()
     };
     assert!(top("Before anything is said of options") < top("Drain the water"));
+}
+
+#[test]
+fn the_figures_of_a_month_have_room_for_their_digits() {
+    let (_folder, path) = short();
+    let mut window = on_winter(&path);
+    click_button(&mut window, "Northern");
+    press_far(&mut window, "Monthly means of the winter");
+    let mut seen = 0;
+    for field in window.query_all_by_role(Role::TextInput) {
+        let name = field.accesskit_node().label().unwrap_or_default();
+        if name.starts_with("November: ") {
+            seen += 1;
+            let width = field.rect().width();
+            assert!(width >= 66.0, "{name}: {width}");
+        }
+    }
+    assert_eq!(seen, 5);
 }
 
 /// What the choice of the winter stands at.

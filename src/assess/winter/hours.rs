@@ -78,6 +78,10 @@ pub(super) fn outdoors(
         own.hour = *hour;
     }
     match missing {
+        Some((missing, unknown)) if missing == season.len() => Err(NotKnown::because(format!(
+            "no hour of the winter is known: {}",
+            unknown.reason
+        ))),
         Some((missing, unknown)) if count(missing) > MOST_NOT_KNOWN * count(season.len()) => {
             Err(NotKnown::because(format!(
                 "of {} hours of the winter {missing} are not known: {}",

@@ -55,6 +55,29 @@ pub(super) fn headline(material: &Material<'_>) -> Line {
     Line::new(words, Leads::Gaps)
 }
 
+/// What the walk round has left out, before anything is advised: a vehicle of which one seam was looked
+/// at needs next to nothing to keep it dry, by that seam.
+pub(super) fn not_looked(material: &Material<'_>) -> Option<Line> {
+    let survey = material.survey;
+    let progress = survey.progress();
+    let left = progress.places - progress.looked();
+    if !survey.has_walked() || left == 0 || no_leak(material) {
+        return None;
+    }
+    let was = if left == 1 { "was" } else { "were" };
+    let first = if progress.open() > 0 {
+        " Look there before you buy anything."
+    } else {
+        ""
+    };
+    let words = format!(
+        "▲ {} of {} {was} not looked at: what leaks there is not in these answers.{first}",
+        counted(left, "usual place", "usual places"),
+        progress.places,
+    );
+    Some(Line::new(words, Leads::Gaps))
+}
+
 /// The weather cases with least and with most wind, one where they are the same.
 pub(super) fn ends<'a>(material: &Material<'a>) -> Vec<&'a CaseAnswer> {
     let Some((calm, windy)) = material.assessment.calmest_and_windiest else {

@@ -28,6 +28,7 @@ pub fn in_short(material: &Material<'_>) -> InShort {
     let first = season.first();
     let headline = [
         Some(leak::headline(material)),
+        leak::not_looked(material),
         leak::damp(material),
         buy::headline(material),
         seal::headline(first, &material.survey.tariffs.currency),

@@ -92,6 +92,7 @@ fn difference(off_by: &OffBy) -> String {
         if off_by.shows_warmth() {
             let way = if limits.value > 0.0 { "warm" } else { "cold" };
             let much = Kind::Kelvin.text(limits.value.abs());
+            let interval = between(Kind::Kelvin, sizes(limits));
             format!("it reads {much} too {way} ({interval})")
         } else {
             format!("it is off in warmth by nothing that they can show ({interval})")
@@ -105,6 +106,7 @@ fn difference(off_by: &OffBy) -> String {
             "dry"
         };
         let much = Kind::Share.number(off_by.too_damp.value.abs());
+        let interval = between(Kind::Share, sizes(off_by.too_damp));
         format!("it reads {much} points of humidity too {way} ({interval})")
     } else {
         format!("it is off in humidity by nothing that they can show ({interval})")
@@ -112,6 +114,16 @@ fn difference(off_by: &OffBy) -> String {
     match warm {
         Some(warm) => format!("{warm} and {damp}"),
         None => damp,
+    }
+}
+
+/// Limits on one side of nothing without their sign: *too dry* says it.
+fn sizes(limits: Limits) -> Limits {
+    let (one, other) = (limits.low.abs(), limits.high.abs());
+    Limits {
+        value: limits.value.abs(),
+        low: one.min(other),
+        high: one.max(other),
     }
 }
 

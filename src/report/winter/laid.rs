@@ -1,9 +1,11 @@
 //! The winter's calculation held against what loggers measured inside.
 
+use crate::assess::NotKnown;
 use crate::assess::quantity::Kind;
 use crate::assess::winter::{Apart, Laid};
 use crate::assess::words::{capital, counted};
 use crate::report::blocks::{Align, Reasons, Section, Table};
+use crate::report::words::not_known;
 use crate::survey::number::signed;
 
 /// Points of humidity in the whole, and grams in a kilogram.
@@ -23,6 +25,11 @@ pub fn laid(laid: &[Laid]) -> Option<Section> {
          measured outside, with wind and sun of the weather file. The figures are what it gives inside \
          less what the loggers read there: the mean of the hours, and behind it their standard deviation.",
     );
+    // The same reason in every row of a table is one sentence.
+    if let Some(unknown) = of_all(laid) {
+        section.paragraph(not_known(unknown));
+        return Some(section);
+    }
     let mut table = Table::default()
         .wide("What ran", Align::Left, 3)
         .column("temperature, K", Align::Right)
@@ -56,6 +63,13 @@ pub fn laid(laid: &[Laid]) -> Option<Section> {
          than surveyed; a wide spread, that the day's swing is.",
     );
     Some(section)
+}
+
+/// Why none of the periods is known, where that is the same for all.
+fn of_all(laid: &[Laid]) -> Option<&NotKnown> {
+    let first = laid.first()?.over.as_ref().err()?;
+    let same = |one: &Laid| one.over.as_ref().is_err_and(|other| other == first);
+    laid.iter().all(same).then_some(first)
 }
 
 /// The mean with its sign, and the spread.

@@ -7,7 +7,8 @@ use crate::window::context::PageContext;
 use crate::window::document::Document;
 use crate::window::page::Page;
 use crate::window::{
-    bar, commands, dialogs, help, lightbox, loggers, pages, start_page, strip, theme, widgets,
+    bar, commands, dialogs, focus, help, lightbox, loggers, pages, start_page, strip, theme,
+    widgets,
 };
 use eframe::egui;
 use egui::{CentralPanel, Frame, Margin, Panel, ScrollArea};
@@ -65,7 +66,7 @@ impl App {
         }
     }
 
-    fn survey_screen(&mut self, ui: &mut egui::Ui) {
+    fn survey_screen(&mut self, ui: &mut egui::Ui, tab_begins: bool) {
         let palette = theme::palette(ui);
         Panel::bottom("strip")
             .frame(panel_frame(palette.strip, 6))
@@ -79,6 +80,9 @@ impl App {
         CentralPanel::default()
             .frame(panel_frame(palette.page, 8))
             .show(ui, |ui| {
+                if tab_begins {
+                    focus::begin_here(ui.ctx());
+                }
                 match self.view.page {
                     Page::InShort => {
                         self.page(ui, |view| &mut view.in_short, pages::in_short::show);
@@ -244,9 +248,10 @@ impl eframe::App for App {
         if self.in_site_mode() {
             self.site_screen(ui);
         } else {
+            let begins = self.document.is_some() && focus::holds_tab(ui.ctx());
             self.bar(ui);
             if self.document.is_some() {
-                self.survey_screen(ui);
+                self.survey_screen(ui, begins);
             } else {
                 self.start_screen(ui);
             }

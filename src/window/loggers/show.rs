@@ -48,7 +48,17 @@ pub fn show(ui: &mut Ui, chosen: &mut Chosen, fresh: bool, queue: &mut Queue) {
     }
     let tall = (ui.ctx().content_rect().height() - 210.0).max(120.0);
     let mut changed = Changed::default();
-    ScrollArea::vertical().max_height(tall).show(ui, |ui| {
+    // As tall at once as it will be: it would grow by a piece with each frame that something else asks for.
+    let area = ScrollArea::vertical()
+        .max_height(tall)
+        .min_scrolled_height(tall);
+    // Not where the question before it was left.
+    let area = if fresh {
+        area.vertical_scroll_offset(0.0)
+    } else {
+        area
+    };
+    area.show(ui, |ui| {
         ui.set_width(ui.available_width());
         changed.rows |= orders(ui, chosen, fresh);
         part(ui, "First rows, read so");

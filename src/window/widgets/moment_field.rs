@@ -15,7 +15,7 @@ use std::hash::Hash;
 
 /// Room for the label and for what is typed.
 const LABEL: f32 = 44.0;
-const WIDE: f32 = 148.0;
+const WIDE: f32 = 176.0;
 
 /// What was typed and is not taken yet.
 #[derive(Clone, Default)]
@@ -23,6 +23,11 @@ struct Draft {
     text: String,
     /// The field was left with it, and it is no moment.
     refused: bool,
+}
+
+/// What such a field is to the focus.
+pub fn moment_id(field: Field, of: impl Hash + Debug) -> Id {
+    Id::unique(("moment", field, of))
 }
 
 /// Draws the field; `Some` is what it holds now. `name` says to assistive technology which it is.
@@ -33,7 +38,7 @@ pub fn moment_field(
     of: impl Hash + Debug,
     value: Option<Moment>,
 ) -> Option<Option<Moment>> {
-    let id = Id::unique(("moment", field, of));
+    let id = moment_id(field, of);
     let way = units::shown(ui.ctx()).dates();
     let written = value.map_or_else(String::new, |moment| written(moment, way));
     let draft = ui.data(|data| data.get_temp::<Draft>(id));

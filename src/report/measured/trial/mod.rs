@@ -44,13 +44,18 @@ pub fn section(told: &Material<'_>, trial: &Trial) -> Section {
     verdicts(&mut section, outcome);
     foresight(&mut section, outcome);
     section.facts(recorded(survey, trial), &Reasons::default());
-    let mut reasons = Reasons::default();
-    section.table(tables::methods(outcome, &mut reasons), &reasons);
-    let mut reasons = Reasons::default();
-    section.table(
-        tables::periods(survey, trial, outcome, &mut reasons),
-        &reasons,
-    );
+    // A head without a row under it says nothing.
+    if !outcome.methods.is_empty() {
+        let mut reasons = Reasons::default();
+        section.table(tables::methods(outcome, &mut reasons), &reasons);
+    }
+    if !outcome.periods.is_empty() {
+        let mut reasons = Reasons::default();
+        section.table(
+            tables::periods(survey, trial, outcome, &mut reasons),
+            &reasons,
+        );
+    }
     if let Some((table, reasons)) = tables::against_the_survey(survey, trial, outcome) {
         section.table(table, &reasons);
         section.note(
@@ -198,11 +203,12 @@ fn logger(survey: &Survey, id: Option<SeriesId>) -> String {
     format!("{name} ({})", parts.collect::<Vec<_>>().join(", "))
 }
 
-/// The name of a logger within a sentence.
+/// The name of a logger within a sentence; where it has none, that of its sensor, which the page shows too.
 pub(super) fn named(logger: &LoggerSeries) -> String {
-    match logger.name.trim() {
-        "" => format!("logger {}", logger.id),
-        name => name.to_owned(),
+    match (logger.name.trim(), logger.sensor.trim()) {
+        ("", "") => format!("logger {}", logger.id),
+        ("", sensor) => format!("logger \u{201c}{sensor}\u{201d}"),
+        (name, _) => name.to_owned(),
     }
 }
 

@@ -20,6 +20,7 @@ use crate::report::words::not_known;
 use crate::report::{winter, winter_short};
 use crate::survey::TypicalWinter;
 use crate::window::answers::LongWork;
+use crate::window::background::Status;
 use crate::window::body;
 use crate::window::theme::{bold, palette};
 use crate::window::units;
@@ -76,7 +77,10 @@ fn run_part(ui: &mut Ui, context: &mut WinterContext<'_>, part: Part) {
     else {
         if part == Part::Picture {
             widgets::card(ui, "A winter hour by hour", |ui| {
-                ui.label(if context.survey.stay.has_winter() {
+                let stopped = context.answers.status(LongWork::Winter) == Status::Stopped;
+                ui.label(if context.survey.stay.has_winter() && stopped {
+                    "Nothing is known of this winter yet: it was stopped."
+                } else if context.survey.stay.has_winter() {
                     "The winter is being worked out."
                 } else {
                     "Choose a winter above, or name a weather file below: every option is then run through it \

@@ -4,11 +4,15 @@ use super::super::fields::field_findings;
 use super::view::WinterContext;
 use crate::climate::{MonthDay, MonthlyWeather};
 use crate::survey::{Edit, Field, Item, Stay};
+use crate::window::units;
 use crate::window::widgets::{self, NumberField};
 use eframe::egui::{Grid, RichText, Ui};
 
 /// A figure of a month.
 type Figure = fn(&mut MonthlyWeather) -> &mut f64;
+
+/// Width of a number in a field.
+const FIELD: f32 = 66.0;
 
 /// The figures of a month with their fields.
 const FIGURES: [(Field, Figure); 5] = [
@@ -42,12 +46,17 @@ fn unfolded(ui: &mut Ui, context: &mut WinterContext<'_>) {
     }
     let mut months = means.months;
     let mut changed = None;
+    // A grid gives a field the room of its heading, which is less than that of a number.
+    let room = FIELD + 2.0 * ui.spacing().button_padding.x;
     Grid::new("months of the winter")
         .striped(true)
+        .min_col_width(room)
         .show(ui, |ui| {
             ui.label("");
             for (field, _) in FIGURES {
-                ui.label(RichText::new(field.label()).strong());
+                let unit = units::shown(ui.ctx()).units().symbol(field.unit());
+                let words = format!("{} ({unit})", field.label());
+                ui.label(RichText::new(words).strong());
             }
             ui.end_row();
             for (at, (number, month)) in (1u8..).zip(&mut months).enumerate() {

@@ -196,6 +196,13 @@ fn periods(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &Trial) {
         let from = changed.periods.last().and_then(|period| period.to);
         let id = changed.free_period_id();
         changed.periods.push(Period::new(id, from, None));
+        // On to what is to be said of it.
+        let to = match from {
+            Some(_) => Field::PeriodTo,
+            None => Field::PeriodFrom,
+        };
+        let field = widgets::moment_id(to, (trial.id, id));
+        ui.memory_mut(|memory| memory.request_focus(field));
         context.queue.edit(put(changed), None);
         return;
     }

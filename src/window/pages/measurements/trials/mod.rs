@@ -9,7 +9,8 @@ mod period;
 mod says;
 
 use super::view::MeasurementsContext;
-use crate::survey::Trial;
+use crate::survey::{Field, Item, Place, Trial};
+use crate::window::request::Request;
 use crate::window::widgets;
 use eframe::egui::Ui;
 
@@ -39,7 +40,9 @@ pub(super) fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
             };
             trial.inside = hung(crate::survey::Hung::Inside);
             trial.outside = hung(crate::survey::Hung::Outside);
+            let name = Place::at(Item::Trial(trial.id), Field::TrialName);
             context.queue.edit(form::put(trial), None);
+            context.queue.push(Request::GoTo(name));
         }
     });
 }
