@@ -2,6 +2,7 @@
 
 use super::calendar::{Day, days_in_month};
 use super::hour::{Hour, Place, Weather};
+use super::words::number;
 use crate::physics::air::{saturation_pressure, saturation_pressure_over_water};
 use crate::physics::counts::count;
 use crate::series::{Series, What, moment};
@@ -40,7 +41,7 @@ pub enum LoggedError {
     #[error("{0} columns hold the {1}: leave one, that of the outside")]
     Several(usize, &'static str),
     /// A value that cannot be.
-    #[error("at {at} the {name} is {value}: it should lie between {least} and {most}")]
+    #[error("at {at} the {name} is {}: it should lie between {} and {}", number(*.value), number(*.least), number(*.most))]
     Value {
         /// When.
         at: String,

@@ -9,6 +9,7 @@ mod invent;
 mod logged;
 mod means;
 mod season;
+mod words;
 
 pub use calendar::{Day, MonthDay, days_in_month};
 pub use fill::LONGEST_GAP_H;
@@ -16,4 +17,4 @@ pub use hour::{Hour, Place, Weather};
 pub use invent::invent;
 pub use logged::LoggedError;
 pub use means::{MonthlyWeather, WinterMeans};
-pub use season::{season, season_between, usual_season};
+pub use season::{is_of_several_years, season, season_between, usual_season};

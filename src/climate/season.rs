@@ -69,6 +69,17 @@ pub fn season_between(weather: &Weather, first: MonthDay, last: MonthDay) -> Opt
     Some([of(late), of(early)].concat())
 }
 
+/// Whether the hours of a winter are from several years, put together month by month as a typical year
+/// is: the year changes elsewhere than from December to the January after it.
+#[must_use]
+pub fn is_of_several_years(season: &[Hour]) -> bool {
+    let days = season.iter().map(|hour| hour.day);
+    days.clone().zip(days.skip(1)).any(|(was, now)| {
+        let new_year = (was.month, now.month, now.year) == (12, 1, was.year + 1);
+        was.year != now.year && !new_year
+    })
+}
+
 /// Whether a winter begins with an hour.
 fn begins(hour: &Hour, first: MonthDay) -> bool {
     let day = MonthDay::from(hour.day);
@@ -134,5 +145,20 @@ mod tests {
         short.hours.truncate(24 * 40);
         assert_eq!(season_between(&short, day("01-10"), day("02-20")), None);
         assert!(season_between(&short, day("01-10"), day("02-09")).is_some());
+    }
+
+    #[test]
+    fn months_of_several_years_are_told_from_winters_as_they_were() {
+        // As a file of one year has them, and as records of three years have them.
+        for weather in [years(2023, 2023), years(2021, 2023)] {
+            assert!(!is_of_several_years(&season(&weather).expect("a winter")));
+        }
+        let mut typical = years(2023, 2023);
+        for hour in &mut typical.hours {
+            if hour.day.month == 2 {
+                hour.day.year = 1998;
+            }
+        }
+        assert!(is_of_several_years(&season(&typical).expect("a winter")));
     }
 }

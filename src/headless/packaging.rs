@@ -38,5 +38,6 @@ fn written(folder: &Path) -> io::Result<()> {
     }
     let pages = folder.join("man");
     std::fs::create_dir_all(&pages)?;
-    clap_mangen::generate_to(command, &pages)
+    // A page for each command; `help COMMAND` says nothing that those do not.
+    clap_mangen::generate_to(Arguments::command().disable_help_subcommand(true), &pages)
 }

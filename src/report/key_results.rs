@@ -7,7 +7,7 @@ use super::results::{air_change, heat, season, water};
 use crate::assess::quantity::{Kind, NO_BREAK, Quantity};
 use crate::assess::shown::Shown;
 use crate::assess::uncertainty::Interval;
-use crate::assess::words::given;
+use crate::assess::words::{capital, given};
 use crate::assess::{Answer, CaseAnswer, NotKnown, Topic};
 use crate::survey::WeatherId;
 use crate::survey::unit::named;
@@ -38,7 +38,7 @@ pub fn key_results(told: &Material<'_>) -> [KeyResult; 5] {
     let set = Kind::Celsius.with_unit(&given(targets.set_temperature_c));
     let rh = Kind::RelativeHumidity.with_unit(&given(targets.rh_percent));
     let both = Both { told, calm, windy };
-    let results = [
+    [
         leakage(told),
         air("least wind", told, calm),
         air("most wind", told, windy),
@@ -46,11 +46,13 @@ pub fn key_results(told: &Material<'_>) -> [KeyResult; 5] {
             .with(format!("to hold {rh} at {set}")),
         both.of("Heat", Topic::Heat, heat)
             .with(format!("to hold {set}")),
-    ];
-    match calibrated_by_number(told.study) {
-        Some(by) => results.map(|result| result.calibrated(&by)),
-        None => results,
-    }
+    ]
+}
+
+/// What all of them are calibrated by, once for all; `None` where no measurement weighs.
+#[must_use]
+pub fn calibrated(told: &Material<'_>) -> Option<String> {
+    calibrated_by_number(told.study).map(|by| capital(&by))
 }
 
 /// Air changes with least wind, over the season, and with most wind.
@@ -102,17 +104,6 @@ impl KeyResult {
             small: shown.text(&self.small).into_owned(),
             topic: self.topic,
         }
-    }
-
-    /// The same with what it is calibrated by at the head of the small print.
-    fn calibrated(mut self, by: &str) -> Self {
-        if self.figure.is_ok() {
-            let small = std::mem::take(&mut self.small);
-            let parts = [by.to_owned(), small];
-            let parts = parts.into_iter().filter(|part| !part.is_empty());
-            self.small = parts.collect::<Vec<String>>().join("; ");
-        }
-        self
     }
 
     /// The same with small print.

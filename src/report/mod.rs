@@ -7,6 +7,7 @@
 
 pub(crate) mod bill;
 pub mod blocks;
+pub(crate) mod carried_out;
 pub mod cases;
 pub(crate) mod completion;
 pub(crate) mod costs;

@@ -2,14 +2,14 @@
 
 use super::bill::{lines, suggested};
 use super::blocks::{Block, Section};
+use super::carried_out::{self, which_order};
 use super::findings;
 use super::sealing::{expected, nothing_to_do, protected};
 use crate::assess::Answer;
 use crate::assess::quantity::price;
 use crate::assess::sealing::{Bill, Chosen, Work};
 use crate::assess::words::capital;
-use crate::survey::{GapId, Survey, date};
-use std::collections::BTreeSet;
+use crate::survey::{GapId, Survey};
 
 /// Facts at the head of a sheet: those that somebody gave.
 type Facts = Vec<(String, String)>;
@@ -128,8 +128,8 @@ fn nothing(mut section: Section, title: &str, why: impl Into<String>) -> Section
     section
 }
 
-/// The quotation: what is offered, and for how much.
-pub(crate) fn quotation(survey: &Survey, work: &Answer<Work>) -> Vec<Section> {
+/// The quotation: what is offered, and for how much; `now` is the survey as it is, whose work may be done.
+pub(crate) fn quotation(survey: &Survey, now: &Survey, work: &Answer<Work>) -> Vec<Section> {
     let mut section = Section::new("What is offered");
     let work = match work {
         Ok(work) if !work.steps.is_empty() => work,
@@ -149,6 +149,9 @@ pub(crate) fn quotation(survey: &Survey, work: &Answer<Work>) -> Vec<Section> {
                 .to_owned(),
         });
     }
+    first
+        .blocks
+        .extend(carried_out::before_it_goes_out(now, work));
     let order: Vec<GapId> = work.steps.iter().map(|step| step.sealable.gap()).collect();
     lines(&mut section, survey, bill, &order);
     section.paragraph(expected(survey, work, false));
@@ -188,15 +191,7 @@ pub(crate) fn invoice(survey: &Survey) -> Vec<Section> {
         }
     };
     let mut first = before_it_goes_out(survey, &bill, "invoice");
-    if let Some(dates) = several_dates(survey) {
-        first.push(Block::Caution {
-            title: "Which order?".to_owned(),
-            text: format!(
-                "No date of the order is given, and gaps were sealed on several days ({dates}): work of an \
-                 earlier order may be on this bill. Enter the date of the order."
-            ),
-        });
-    }
+    first.blocks.extend(which_order(survey, "on this bill"));
     lines(&mut section, survey, &bill, &[]);
     let currency = &survey.tariffs.currency;
     let due = match survey.job.pay_by.trim() {
@@ -215,15 +210,4 @@ pub(crate) fn bill_of_done_work(survey: &Survey) -> Option<Section> {
     let mut section = Section::new("What it costs");
     lines(&mut section, survey, &bill, &[]);
     Some(section)
-}
-
-/// The days on which gaps were sealed, where they are several and no order tells them apart.
-fn several_dates(survey: &Survey) -> Option<String> {
-    if date::parse(&survey.job.order_date).is_some() {
-        return None;
-    }
-    let sealed = survey.gaps.iter().filter(|gap| survey.sealed_in_order(gap));
-    let dates: BTreeSet<&str> = sealed.map(|gap| gap.state_date.trim()).collect();
-    let dates: Vec<&str> = dates.into_iter().filter(|day| !day.is_empty()).collect();
-    (dates.len() > 1).then(|| dates.join(", "))
 }

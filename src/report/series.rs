@@ -3,6 +3,7 @@
 use super::blocks::{Align, Fact, Section, Table};
 use crate::assess::words::{capital, counted};
 use crate::series::{Channel, Column, Guess, Mapping, Series, Zone, doubtful, moment};
+use crate::survey::number::signed;
 
 /// How the file is read and what is in it.
 #[must_use]
@@ -44,8 +45,8 @@ fn how_read(mapping: &Mapping, series: &Series) -> Vec<Fact> {
     let zone = match &mapping.zone {
         Zone::Unnamed => String::from("the logger\u{2019}s own clock, no zone named"),
         Zone::Offset(seconds) => format!(
-            "{:+.2}\u{a0}h from universal time",
-            crate::physics::counts::seconds_as_f64(*seconds) / 3600.0
+            "{}\u{a0}h from universal time",
+            signed(crate::physics::counts::seconds_as_f64(*seconds) / 3600.0, 2)
         ),
         Zone::Named(name) => name.clone(),
     };

@@ -49,6 +49,29 @@ pub fn figure(value: f64, digits: i32) -> String {
     significant(value, digits).replace('-', "−")
 }
 
+/// A number with its sign, so many digits behind the point, and a real minus; what rounds to nothing has
+/// no sign.
+///
+/// ```
+/// use gapledger::survey::number::signed;
+/// assert_eq!(signed(1.25, 1), "+1.2");
+/// assert_eq!(signed(-1.26, 1), "\u{2212}1.3");
+/// assert_eq!(signed(-0.04, 1), "0.0");
+/// ```
+#[must_use]
+pub fn signed(value: f64, digits: usize) -> String {
+    if !value.is_finite() {
+        return NOT_A_NUMBER.to_owned();
+    }
+    let size = format!("{:.digits$}", value.abs());
+    let is_nothing = !size.contains(|digit| ('1'..='9').contains(&digit));
+    match (is_nothing, value < 0.0) {
+        (true, _) => size,
+        (false, true) => format!("\u{2212}{size}"),
+        (false, false) => format!("+{size}"),
+    }
+}
+
 /// A number that was typed in: as many digits as were given, unless no person would type so many.
 #[must_use]
 pub fn given(value: f64) -> String {

@@ -7,11 +7,11 @@ use super::context::PageContext;
 use super::theme::{figure_style, palette};
 use super::{units, widgets};
 use crate::physics::counts::whole;
-use crate::report::key_results::{KeyResult, key_results};
+use crate::report::key_results::{KeyResult, calibrated, key_results};
 use crate::survey::{Finding, Severity};
 use eframe::egui;
 use egui::text::{LayoutJob, TextFormat};
-use egui::{Align, Button, Layout, RichText, TextStyle, Ui, vec2};
+use egui::{Align, Button, Label, Layout, RichText, TextStyle, Ui, vec2};
 
 /// Height of the window below which the strip leaves the small print away.
 const TALL: f32 = 600.0;
@@ -25,6 +25,7 @@ pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>) {
     let Some(told) = context.told() else { return };
     let shown = units::shown(ui.ctx());
     let headlines = key_results(&told).map(|result| result.shown(&shown));
+    let calibrated = calibrated(&told).filter(|_| headlines.iter().any(|one| one.figure.is_ok()));
     let sure = sure(context, &headlines);
     let findings = &results.findings;
     if ui.ctx().content_rect().height() < TALL {
@@ -32,6 +33,7 @@ pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>) {
             for (headline, sure) in headlines.iter().zip(&sure) {
                 short(ui, context, headline, sure);
             }
+            calibration(ui, calibrated.as_deref());
             alerts(ui, context, findings);
         });
         return;
@@ -60,6 +62,15 @@ pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>) {
             }
         });
         at += each;
+    }
+    calibration(ui, calibrated.as_deref());
+}
+
+/// What all the results are calibrated by, once for all of them.
+fn calibration(ui: &mut Ui, by: Option<&str>) {
+    if let Some(by) = by {
+        let words = RichText::new(by).small().color(palette(ui).muted);
+        ui.add(Label::new(words).truncate());
     }
 }
 

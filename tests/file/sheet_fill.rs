@@ -61,6 +61,23 @@ fn numbers(pdf: &[u8]) -> Vec<String> {
     pages.map(|page| foot(page).unwrap_or_default()).collect()
 }
 
+/// The rows of gaps above the sum of the ledger on its page.
+fn rows_above_the_sum(pdf: &[u8]) -> Option<usize> {
+    let words = poppler("pdftotext", &["-layout"], pdf);
+    let page = words
+        .split('\u{c}')
+        .find(|page| page.lines().any(|line| line.trim().starts_with("All gaps")))?;
+    let above = page
+        .lines()
+        .take_while(|line| !line.trim().starts_with("All gaps"));
+    let is_row = |line: &&str| {
+        let mut words = line.split_whitespace();
+        let number = words.next().is_some_and(|word| word.parse::<u32>().is_ok());
+        number && words.count() > 4
+    };
+    Some(above.filter(is_row).count())
+}
+
 fn fill(page: &Path) -> usize {
     let picture = image::open(page).unwrap().into_luma8();
     let (wide, high) = picture.dimensions();
@@ -122,6 +139,12 @@ fn every_page_has_its_number_and_none_but_the_last_is_under_a_third_full() {
                     .map(|page| format!("{page} of {pages}"))
                     .collect();
                 assert_eq!(numbers(&pdf), told, "{name}");
+                if kind == Kind::Report {
+                    let rows = rows_above_the_sum(&pdf);
+                    let rows = rows.unwrap_or_else(|| panic!("{name}: no ledger"));
+                    let least = survey.gaps.len().min(3);
+                    assert!(rows >= least, "{name}: {rows} rows with the sum");
+                }
                 for (page, fill) in fills.iter().enumerate() {
                     if page + 1 < pages && *fill < LEAST {
                         empty.push(format!(

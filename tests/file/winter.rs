@@ -78,8 +78,14 @@ fn a_weather_file_that_is_wrong_is_refused_by_line_and_column_and_the_survey_sta
         .take(500)
         .flat_map(|line| [line, "\n"])
         .collect();
+    // Two years mixed within a month: no station wrote that, and no typical year is put together so.
+    let mixed = whole.replacen("\n2023,1,20,", "\n2019,1,20,", 24);
     for (text, words) in [
         (cut, "line 501: the file is cut short"),
+        (
+            mixed,
+            "line 465, column 1: the year changes from 2023 to 2019 within January: two years are mixed",
+        ),
         (
             "not weather".to_owned(),
             "line 1: a weather file of building simulation (EPW) has \u{201c}LOCATION\u{201d} here",
@@ -107,6 +113,27 @@ fn a_weather_file_that_is_wrong_is_refused_by_line_and_column_and_the_survey_sta
         not_a_file.errors
     );
     assert_eq!(fs::read(on_disk.file()).unwrap(), before);
+}
+
+#[test]
+fn months_of_several_years_are_a_winter_and_the_page_says_so() {
+    const SAID: &str = "The months of the weather file are from several years";
+    let mut survey = file::parse(CARAVAN).unwrap();
+    survey.machines.clear();
+    survey.gaps.truncate(6);
+    survey.stay.season_first = "01-25".into();
+    survey.stay.season_last = "02-07".into();
+    let on_disk = OnDisk::new(&survey);
+    let weather = on_disk.path("typical.epw");
+    let of_one = epw::write(&gapledger::assess::winter::invented(TypicalWinter::Alpine));
+    let of_two = of_one.replace("\n2023,2,", "\n1998,2,");
+    for (text, says) in [(of_one, false), (of_two, true)] {
+        fs::write(&weather, text).unwrap();
+        let found = winter(&on_disk, Some(weather.clone()), None);
+        assert_ne!(found.outcome, Outcome::Failed, "{}", found.errors);
+        let page = found.out.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert_eq!(page.contains(SAID), says, "{page}");
+    }
 }
 
 /// A winter as a weather service would write it, with the columns that are named.

@@ -5,6 +5,7 @@ use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::Queryable;
+use gapledger::window::commands::Command;
 use gapledger::window::page::Page;
 
 fn in_short(window: &mut Window<'_>) {
@@ -42,15 +43,31 @@ fn the_page_says_what_is_wrong_and_its_lines_lead_to_their_pages() {
 
 #[test]
 fn nothing_of_the_page_is_wider_than_a_small_window() {
-    for name in ["farmyard-caravan.ron", "street-panel-van.ron"] {
-        let mut window = opened(&sample(name));
+    let folder = std::fs::read_dir(sample("")).unwrap();
+    let paths = folder.map(|entry| entry.unwrap().path());
+    let surveys: Vec<_> = paths
+        .filter(|path| path.extension().is_some_and(|ending| ending == "ron"))
+        .collect();
+    assert_eq!(surveys.len(), 7);
+    for path in surveys {
+        let name = path.file_name().unwrap().to_string_lossy();
+        let mut window = opened(&path);
         window.set_size(egui::vec2(1024.0, 700.0));
-        in_short(&mut window);
-        for node in window
-            .query_all_by(|node| matches!(node.role(), Role::Label | Role::Link | Role::Image))
-        {
-            let rect = node.rect();
-            assert!(rect.right() <= 1024.5, "{name}: {rect:?}");
+        for touch in [false, true] {
+            if touch {
+                window.state_mut().queue().command(Command::TouchSize);
+            }
+            in_short(&mut window);
+            let roles = [Role::Label, Role::Link, Role::Image, Role::Button];
+            let nodes = window.query_all_by(|node| roles.contains(&node.role()));
+            let mut seen = 0;
+            for node in nodes {
+                let rect = node.rect();
+                let within = rect.left() >= -0.5 && rect.right() <= 1024.5;
+                assert!(within, "{name}, touch {touch}: {rect:?}");
+                seen += 1;
+            }
+            assert!(seen > 20, "{name}: {seen}");
         }
     }
 }

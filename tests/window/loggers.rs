@@ -318,3 +318,22 @@ fn a_file_that_is_gone_is_a_finding_at_its_logger() {
     assert!(shows(&window, "is missing"));
     assert!(shows(&window, "put it back into the folder"));
 }
+
+#[test]
+fn a_file_dropped_on_the_page_is_looked_at_and_of_several_the_first_is_named() {
+    let (folder, path) = small_survey();
+    let mut window = on_loggers(&path);
+    let files: Vec<PathBuf> = ["one.csv", "two.csv"]
+        .map(|name| folder.path().join(name))
+        .to_vec();
+    for file in &files {
+        std::fs::write(file, rows(|day| format!("2026-04-{:02}", day + 1))).unwrap();
+    }
+    hold(&mut window, &files[0]);
+    assert!(shows(&window, "Drop the file of a logger to read it"));
+    assert!(!shows(&window, "Drop to add photos"));
+    drop_files(&mut window, &[&files[0], &files[1]]);
+    assert!(is_asking(&window));
+    assert!(shows(&window, "How is one.csv read?"));
+    assert!(shows(&window, "only one.csv was taken"));
+}

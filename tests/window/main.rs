@@ -216,3 +216,40 @@ pub fn strip(
 pub fn survey<'a>(window: &'a Window<'_>) -> &'a Survey {
     window.state().survey().unwrap()
 }
+
+#[derive(Debug)]
+struct Dropped(PathBuf);
+
+impl egui::DroppedFile for Dropped {
+    fn path(&self) -> &Path {
+        &self.0
+    }
+    fn bytes(&self) -> Result<Vec<u8>, String> {
+        std::fs::read(&self.0).map_err(|error| error.to_string())
+    }
+}
+
+/// Holds a file over the window.
+pub fn hold(window: &mut Window<'_>, path: &Path) {
+    window.input_mut().hovered_files.push(egui::HoveredFile {
+        path: Some(path.to_owned()),
+        ..egui::HoveredFile::default()
+    });
+    window.step();
+    window.step();
+}
+
+/// Drops a file onto the window.
+pub fn drop_file(window: &mut Window<'_>, path: &Path) {
+    drop_files(window, &[path]);
+}
+
+/// Drops several files at once onto the window.
+pub fn drop_files(window: &mut Window<'_>, paths: &[&Path]) {
+    window.input_mut().hovered_files.clear();
+    for path in paths {
+        let dropped = std::sync::Arc::new(Dropped((*path).to_owned()));
+        window.input_mut().dropped_files.push(dropped);
+    }
+    window.run();
+}

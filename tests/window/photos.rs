@@ -1,6 +1,9 @@
 //! Photos: taken in by path, dialog, drop and paste, shown, removed, kept.
 
-use super::{Window, click_button, ctrl, press, replace_text, shows, small_survey, survey, window};
+use super::{
+    Window, click_button, ctrl, drop_file, hold, press, replace_text, shows, small_survey, survey,
+    window,
+};
 use eframe::egui;
 use egui::{Color32, ColorImage, Event, Key};
 use egui_kittest::kittest::Queryable;
@@ -145,37 +148,15 @@ fn without_a_dialog_the_other_ways_are_told() {
     assert!(shows(&window, "type the path, or drop the photo"));
 }
 
-#[derive(Debug)]
-struct Dropped(PathBuf);
-
-impl egui::DroppedFile for Dropped {
-    fn path(&self) -> &Path {
-        &self.0
-    }
-    fn bytes(&self) -> Result<Vec<u8>, String> {
-        std::fs::read(&self.0).map_err(|error| error.to_string())
-    }
-}
-
 #[test]
 fn files_held_over_the_window_are_told_where_they_go_and_dropped_onto_the_selected_gap() {
     let site = Site::new();
     let mut window = site.opened();
     press(&mut window, Key::ArrowDown);
     let path = site.picture("roof.jpg", 30);
-    window.input_mut().hovered_files.push(egui::HoveredFile {
-        path: Some(path.clone()),
-        ..egui::HoveredFile::default()
-    });
-    window.step();
-    window.step();
+    hold(&mut window, &path);
     assert!(shows(&window, "Drop to add photos to gap 2 “seal 2”"));
-    window.input_mut().hovered_files.clear();
-    window
-        .input_mut()
-        .dropped_files
-        .push(Arc::new(Dropped(path)));
-    window.run();
+    drop_file(&mut window, &path);
     assert_eq!(names(&window, 2).len(), 1);
     assert!(names(&window, 1).is_empty());
     assert!(!shows(&window, "Drop to add"));
@@ -185,9 +166,7 @@ fn files_held_over_the_window_are_told_where_they_go_and_dropped_onto_the_select
 fn a_survey_file_dropped_is_opened() {
     let site = Site::new();
     let mut window = window(Start::test(None));
-    let dropped = Arc::new(Dropped(site.survey.clone()));
-    window.input_mut().dropped_files.push(dropped);
-    window.run();
+    drop_file(&mut window, &site.survey);
     assert_eq!(window.state().path(), Some(site.survey.as_path()));
 }
 

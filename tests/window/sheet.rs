@@ -195,6 +195,36 @@ fn the_logo_is_chosen_by_its_path_in_a_dialog() {
     );
 }
 
+#[test]
+fn a_picture_dropped_on_the_page_is_the_logo_and_no_photo_of_a_gap() {
+    let (folder, mut window) = on_the_page();
+    let logo = folder.path().join("logo.png");
+    image::RgbImage::new(8, 8).save(&logo).unwrap();
+    hold(&mut window, &logo);
+    assert!(shows(
+        &window,
+        "Drop a picture to make it the workshop\u{2019}s logo"
+    ));
+    assert!(!shows(&window, "Drop to add photos"));
+    drop_file(&mut window, &logo);
+    let chosen = |window: &Window<'_>| window.state().view().job_sheet.choices.logo.clone();
+    assert_eq!(chosen(&window), logo.display().to_string());
+    assert_eq!(window.state().view().page, Page::JobSheet);
+    assert!(!shows(&window, "the logo: "));
+    assert!(pages(&window) >= 4);
+    let survey = window.state().survey().unwrap();
+    assert!(survey.gaps.iter().all(|gap| gap.photos.is_empty()));
+    assert!(!window.state_mut().unsaved());
+    // What is no picture is told, with the sheet held back until another is chosen.
+    let notes = folder.path().join("notes.svg");
+    fs::write(&notes, "no picture").unwrap();
+    drop_file(&mut window, &notes);
+    assert_eq!(chosen(&window), notes.display().to_string());
+    assert!(shows(&window, "the logo: "));
+    drop_file(&mut window, &logo);
+    assert!(!shows(&window, "the logo: "));
+}
+
 /// The sheet of the survey at `path` set by another process.
 fn set_by(program: &std::path::Path, path: &std::path::Path) -> Window<'static> {
     let mut window = window(Start {

@@ -1,11 +1,14 @@
 //! The Winter page: a winter chosen, run, looked at by day and hour, and changed month by month.
 
 use super::plan_work::{held, let_go};
-use super::{Window, click_button, ctrl, opened, press, replace_text, sample, shows, survey};
+use super::{
+    Window, click_button, ctrl, drop_file, hold, opened, press, replace_text, sample, shows,
+    survey, type_text,
+};
 use eframe::egui;
 use egui::Key;
 use egui::accesskit::Role;
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::survey::{
     Moment, Period, PeriodId, Survey, Trial, TrialId, TypicalWinter, WorkState, file,
 };
@@ -215,4 +218,38 @@ fn what_was_measured_stands_before_the_options_or_why_nothing_can_be_held_agains
         node.rect().top()
     };
     assert!(top("Before anything is said of options") < top("Drain the water"));
+}
+
+/// What the choice of the winter stands at.
+fn which(window: &Window<'_>) -> String {
+    let choice = window.get_by_role_and_label(Role::ComboBox, "Which winter");
+    choice.accesskit_node().value().unwrap()
+}
+
+#[test]
+fn the_choice_of_the_winter_tells_a_weather_file_in_use_and_another_winter_takes_it_out() {
+    let (folder, path) = short();
+    let chosen = folder.path().join("Far Hill.epw");
+    let weather = gapledger::assess::winter::invented(TypicalWinter::Northern);
+    std::fs::write(&chosen, gapledger::climate::epw::write(&weather)).unwrap();
+    let mut window = on_winter(&path);
+    assert_eq!(which(&window), "choose one");
+    hold(&mut window, &chosen);
+    assert!(shows(&window, "Drop a weather file to run the winter"));
+    drop_file(&mut window, &chosen);
+    assert_eq!(survey(&window).stay.weather_original, "Far Hill.epw");
+    assert_eq!(which(&window), "the weather file");
+    assert!(shows(&window, "weather of Far Hill.epw"));
+    assert!(shows(&window, "frost nights"));
+    // A winter that was chosen and did nothing would be believed to have been run.
+    let choice = window.get_by_role_and_label(Role::ComboBox, "Which winter");
+    choice.focus();
+    window.run();
+    type_text(&mut window, "alp");
+    let stay = &survey(&window).stay;
+    assert_eq!(stay.winter, Some(TypicalWinter::Alpine));
+    assert!(stay.weather_file.is_empty() && stay.weather_original.is_empty());
+    assert_eq!(which(&window), "alpine");
+    ctrl(&mut window, Key::Z);
+    assert_eq!(which(&window), "the weather file");
 }

@@ -418,11 +418,16 @@ impl Study {
     }
 
     /// The survey as it was when the order was placed, so that its work can be told again once it is
-    /// done; itself where nothing of an order is.
+    /// done; itself where nothing of an order is, or a sum is named: the best set for that is new work.
     pub fn ordered(&self) -> &Self {
         let ordered = self.kept.ordered.get_or_init(|| {
-            let ordered = self.survey.as_ordered()?;
-            Some(Box::new(self.with_survey(ordered)))
+            let ordered = self
+                .survey
+                .as_ordered()
+                .filter(|_| self.wish.budget.is_none())?;
+            let mut ordered = self.with_survey(ordered);
+            ordered.wish = self.wish;
+            Some(Box::new(ordered))
         });
         ordered.as_deref().unwrap_or(self)
     }

@@ -14,7 +14,7 @@ use crate::assess::envelope::Envelope;
 use crate::assess::fabric::element_u;
 use crate::assess::not_known::NotKnown;
 use crate::assess::study::Study;
-use crate::climate::{Hour, Weather};
+use crate::climate::{Hour, Weather, is_of_several_years};
 use crate::physics::counts::count;
 use crate::physics::units::{JOULES_PER_KWH, SECONDS_PER_HOUR};
 use crate::physics::warm_up::USUAL_HEAT_CAPACITY_PER_M3;
@@ -51,6 +51,8 @@ pub struct Weathered {
     pub any_heading: bool,
     /// The clock of the weather counts as the sun's, as nothing says otherwise.
     pub clock_assumed: bool,
+    /// Its months are from several years, put together as a typical year is.
+    pub several_years: bool,
 }
 
 /// What is otherwise than surveyed.
@@ -392,6 +394,8 @@ fn weathered(survey: &Survey, weather: &Weather, outdoors: &[Outdoors]) -> Answe
     let known: Vec<&Outdoors> = outdoors.iter().filter(|hour| !hour.not_known).collect();
     let humidity = humidity(known.iter().map(|hour| hour.air.relative_humidity()))
         .ok_or_else(|| NotKnown::because("no hour of the winter is known"))?;
+    let hours: Vec<Hour> = outdoors.iter().map(|own| own.hour).collect();
+    let several_years = is_of_several_years(&hours);
     Ok(Weathered {
         place: weather.place.name.clone(),
         hours: outdoors.len(),
@@ -403,5 +407,6 @@ fn weathered(survey: &Survey, weather: &Weather, outdoors: &[Outdoors]) -> Answe
         }),
         any_heading: survey.site.heading_deg.is_none(),
         clock_assumed: weather.place.clock_assumed,
+        several_years,
     })
 }

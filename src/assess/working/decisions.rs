@@ -2,7 +2,7 @@
 
 use super::{Sheet, percent, with_unit};
 use crate::assess::answer::Working;
-use crate::assess::number::significant;
+use crate::assess::number::figure;
 use crate::assess::quantity::Kind;
 use crate::assess::sealing::{Aim, Figures, Ranked, WINTER_DAYS};
 use crate::assess::uncertainty::{Interval, Uncertainty};
@@ -17,8 +17,8 @@ const GAPS: usize = 5;
 fn span(interval: &Interval, unit: &str) -> String {
     format!(
         "{} to {} {unit}",
-        significant(interval.low, 2),
-        significant(interval.high, 2)
+        figure(interval.low, 2),
+        figure(interval.high, 2)
     )
 }
 

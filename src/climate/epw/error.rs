@@ -1,6 +1,7 @@
 //! What is wrong with a weather file, and where.
 
 use super::columns::Column;
+use crate::climate::words::number as number_in_words;
 use thiserror::Error;
 
 /// Why a weather file is not taken.
@@ -47,8 +48,8 @@ impl EpwError {
             format!(
                 "the {} should be a number from {} to {}{}, not \u{201c}{}\u{201d}",
                 column.name,
-                column.least,
-                column.most,
+                number_in_words(column.least),
+                number_in_words(column.most),
                 column.unit,
                 shown.escape_debug()
             ),

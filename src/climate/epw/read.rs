@@ -4,6 +4,7 @@ use super::columns::{COLUMNS, Row, VALUES};
 use super::error::EpwError;
 use crate::climate::calendar::{Day, MonthDay, days_in_month};
 use crate::climate::hour::{Hour, Place, Weather};
+use crate::climate::words::number as number_in_words;
 
 /// Lines of the head, and the word that each begins with.
 const HEAD: [&str; 8] = [
@@ -134,7 +135,9 @@ fn location(line: &str, number: usize) -> Result<Place, EpwError> {
                     number,
                     column,
                     format!(
-                        "the {name} should be a number from {least} to {most}, not \u{201c}{}\u{201d}",
+                        "the {name} should be a number from {} to {}, not \u{201c}{}\u{201d}",
+                        number_in_words(least),
+                        number_in_words(most),
                         shown.escape_debug()
                     ),
                 )

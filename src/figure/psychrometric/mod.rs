@@ -189,7 +189,8 @@ fn grid(scene: &mut Scene, axes: &Axes) {
             Stroke::solid(Role::Ground, 0.2),
         ));
         let at = Point::new(foot.x, foot.y + 2.8);
-        scene.text(at, format!("{t_c:.0}"), LETTER, Role::Faint, Anchor::Middle);
+        let words = format!("{t_c:.0}").replace('-', "\u{2212}");
+        scene.text(at, words, LETTER, Role::Faint, Anchor::Middle);
     }
     let span = (axes.most - axes.least) * 1e3;
     let step = if span > 12.0 { 2.0 } else { 1.0 };

@@ -2,11 +2,11 @@
 //! surfaces allow and the periods as bands.
 
 use super::bands::Band;
-use super::lines::{Lines, Quantity};
+use super::lines::{Lines, ODD, ODD_NAME, Quantity};
 use super::time;
 use super::track::Track;
 use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
-use crate::figure::styles::Style;
+use crate::figure::styles::{Style, mark};
 use crate::physics::counts::{count, seconds_as_f64, whole};
 
 /// Height of a panel, of the words over it, and of the row of the periods' names, mm.
@@ -19,6 +19,8 @@ const RIGHT: f64 = 2.0;
 const FOOT: f64 = 6.0;
 /// Height of letters, mm.
 const LETTER: f64 = 2.4;
+/// Half the width of the sign at an odd reading, mm.
+const MARKER: f64 = 0.9;
 /// Room for a mark of time, mm.
 const MARK: f64 = 17.0;
 
@@ -82,11 +84,21 @@ pub fn drawing(lines: &Lines, periods: &[Band], (from, to): (i64, i64), width: f
         bands(&mut scene, &panel, periods, is_first);
         axes(&mut scene, &panel, (from, to), quantity == Quantity::Water);
         let names = drawn.iter().map(|(name, _, look)| (*name, *look));
-        head(&mut scene, &panel, quantity, names);
+        let mut end = head(&mut scene, &panel, quantity, names);
+        let odd = lines.doubtful(quantity, (from, to), pairs);
         for (_, lines, look) in &drawn {
             let stroke = Stroke::new(look.role, 0.6 * look.width, look.dash);
             for line in lines.iter().filter(|line| line.len() > 1) {
                 scene.add(Shape::line(panel.cut(line), stroke));
+            }
+        }
+        if !odd.is_empty() {
+            end.x += MARKER;
+            mark(&mut scene, end, MARKER, ODD);
+            let at = Point::new(end.x + MARKER + 0.6, end.y);
+            scene.text(at, ODD_NAME, LETTER, Role::Ink, Anchor::Left);
+            for at in panel.cut(&odd) {
+                mark(&mut scene, at, MARKER, ODD);
             }
         }
         top += HEAD + PANEL;
@@ -108,6 +120,12 @@ fn told(lines: &Lines, periods: &[Band], (from, to): (i64, i64)) -> String {
     for band in periods {
         told.push_str("; period ");
         told.push_str(&band.label);
+    }
+    if Quantity::ALL
+        .iter()
+        .any(|one| !lines.doubtful(*one, (from, to), 1).is_empty())
+    {
+        told.push_str("; triangles mark odd readings that still count");
     }
     told
 }
@@ -202,13 +220,13 @@ fn short(text: &str, room: usize) -> String {
     cut
 }
 
-/// What a panel shows, and its lines by their looks.
+/// What a panel shows, and its lines by their looks; where the next of them would stand.
 fn head<'a>(
     scene: &mut Scene,
     panel: &Panel,
     quantity: Quantity,
     names: impl Iterator<Item = (&'a str, Style)>,
-) {
+) -> Point {
     let y = panel.top - 2.6;
     let words = format!("{}, {}", quantity.name(), quantity.unit());
     let letters = |words: &str| count(words.chars().count()) * LETTER * 0.56;
@@ -222,6 +240,7 @@ fn head<'a>(
         scene.text(at, name, LETTER, Role::Ink, Anchor::Left);
         x += 8.2 + letters(name) + 4.0;
     }
+    Point::new(x, y)
 }
 
 #[cfg(test)]
@@ -299,6 +318,36 @@ mod tests {
             .sum();
         // Six lines of at most two points for each third of a millimetre, and the axes.
         assert!(points < 6 * 2 * 3 * 180 + 200, "{points}");
+    }
+
+    #[test]
+    fn odd_readings_have_triangles_on_paper_too_and_words_for_them() {
+        let mut lines = month();
+        let span = lines.span().unwrap();
+        let triangles = |lines: &Lines| {
+            let scene = drawing(lines, &[period()], span, 180.0);
+            let marks = scene.marks.iter();
+            let corners = marks.filter_map(|mark| match &mark.shape {
+                Shape::Polygon { points, .. } if points.len() == 3 => Some(points[0]),
+                _ => None,
+            });
+            (corners.collect::<Vec<Point>>(), scene.description.clone())
+        };
+        let (none, told) = triangles(&lines);
+        assert!(none.is_empty() && !told.contains("odd"), "{told}");
+        lines.odd = vec![super::super::lines::Doubt {
+            quantity: Quantity::Humidity,
+            inside: true,
+            span: (10 * 86_400, 10 * 86_400 + 1200),
+        }];
+        let (found, told) = triangles(&lines);
+        // Three readings, and the one beside the words.
+        assert_eq!(found.len(), 4, "{found:?}");
+        assert!(told.contains("triangles mark odd readings that still count"));
+        // Ten of 29 days, less the last step: by hand from the edges of the panel.
+        let day_ten = 11.0 + 10.0 / (29.0 - 600.0 / 86_400.0) * (180.0 - 11.0 - 2.0);
+        let near = found.iter().filter(|at| (at.x - day_ten).abs() < 0.1);
+        assert_eq!(near.count(), 3, "{found:?} {day_ten}");
     }
 
     #[test]

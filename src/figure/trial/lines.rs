@@ -17,6 +17,16 @@ const FOR_AN_HOUR: i64 = 3600;
 /// Pairs of marks at least at a stretch of odd readings: a short one is marked reading by reading.
 const LEAST_MARKS: usize = 8;
 
+/// Marks at odd readings: the one look of a chart with a triangle, and no line.
+pub const ODD: Style = Style {
+    role: Role::Ink,
+    dash: Dash::Solid,
+    marker: Marker::Triangle,
+    width: 0.0,
+};
+/// What these marks are called.
+pub const ODD_NAME: &str = "odd, still counts";
+
 /// The quantities drawn below each other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Quantity {

@@ -31,6 +31,7 @@ pub(super) fn winter(told: &WinterTold<'_>) -> Object {
         .with("unknown_hours", weathered.not_known)
         .with("any_heading", weathered.any_heading)
         .with("clock_assumed", weathered.clock_assumed)
+        .with("several_years", weathered.several_years)
         .with("outside", outside)
         .with("options", options(told.options, told.seasons));
     let none = Err(NotKnown::because("no gap is planned"));

@@ -3,7 +3,7 @@
 use crate::assess::Study;
 use crate::assess::drying::{Comparison, OptionKind};
 use crate::assess::in_short::{BySeason, Pick, pick};
-use crate::assess::quantity::Kind;
+use crate::assess::quantity::{Kind, price_about};
 use crate::assess::shown::Units;
 use crate::assess::words::facing;
 use crate::headless::{Command, run_to};
@@ -115,6 +115,55 @@ fn no_estimate_of_ten_or_more_is_told_to_the_cent() {
         }
     }
     assert!(told > 20, "{told}");
+}
+
+/// Whoever reads two sums for the same sealing takes neither for true: in use it is what the heater there
+/// is costs less, laid up what the dryer does.
+#[test]
+fn what_sealing_saves_is_told_once_and_by_the_heat_there_is() {
+    let (mut in_use, mut laid_up) = (0, 0);
+    for path in samples() {
+        let survey = file::load(&path).expect("a sample").survey;
+        let study = Study::of(&survey);
+        let text = text_of(&study);
+        let by_electricity = text.contains("Heated by electricity");
+        let Ok(Some(first)) = study.first() else {
+            continue;
+        };
+        let (Ok(now), Ok(then)) = (study.comparison(), &first.comparison) else {
+            continue;
+        };
+        if survey.set_up == SetUp::LaidUp {
+            assert!(text.contains("a month, not EUR"), "{text}");
+            assert!(!by_electricity, "{text}");
+            laid_up += 1;
+            continue;
+        }
+        let winter = |of: &Comparison| of.options[0].costs.per_winter.clone().expect("priced");
+        let saved = price_about(winter(now) - winter(then), "EUR");
+        let words = format!("Heating then costs {saved} a winter less.");
+        assert!(text.contains(&words) && !by_electricity, "{words}: {text}");
+        in_use += 1;
+    }
+    assert!(in_use > 1 && laid_up > 2, "{in_use} {laid_up}");
+}
+
+#[test]
+fn a_vehicle_that_is_dry_enough_is_not_called_damp_without_a_word_between() {
+    let mut told = 0;
+    for path in samples() {
+        let survey = file::load(&path).expect("a sample").survey;
+        let text = text_of(&Study::of(&survey));
+        let damp = text
+            .lines()
+            .find(|line| line.contains("water, mould or rust"));
+        let Some(damp) = damp else { continue };
+        let dry = text.contains("Nothing has to be bought");
+        let between = damp.starts_with("Dry enough inside, yet cold surfaces");
+        assert_eq!(dry, between, "{}: {text}", path.display());
+        told += 1;
+    }
+    assert!(told > 4, "{told}");
 }
 
 #[test]

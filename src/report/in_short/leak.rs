@@ -239,9 +239,18 @@ fn surfaces(part: &mut Part, comparison: &Comparison) {
     let told = names.iter().take(SURFACES);
     let told = told.map(|name| format!("\u{201c}{name}\u{201d}"));
     let rest = (more > 0).then(|| counted(more, "more", "more"));
+    // Else whoever reads that it is dry enough takes the two for a contradiction.
+    let dry = comparison
+        .mean_rh(0)
+        .is_ok_and(|mean| mean <= comparison.target_rh);
+    let begins = if dry {
+        "Dry enough inside, yet cold surfaces get damp enough in some weather"
+    } else {
+        "Damp enough in some weather"
+    };
     part.line(
         format!(
-            "Damp enough in some weather for water, mould or rust: {}.",
+            "{begins} for water, mould or rust: {}.",
             listed(told.chain(rest))
         ),
         Leads::DryingHeat,

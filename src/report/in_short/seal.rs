@@ -13,7 +13,7 @@ use crate::report::sealing::{
 use crate::report::words::{duration, minutes, name, renewed};
 use crate::report::{Align, Material, Reasons, Table};
 use crate::survey::leave::{self, ELECTRICIAN, Refusal};
-use crate::survey::{GapId, Item, Place, Severity, Survey, number};
+use crate::survey::{GapId, Item, Place, SetUp, Severity, Survey, number};
 
 /// What the first work does, in a sentence.
 pub(super) fn headline(first: &Answer<Option<First>>, currency: &str) -> Option<Line> {
@@ -181,16 +181,22 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
 fn gains(part: &mut Part, material: &Material<'_>, first: &First) {
     let plan = &first.plan;
     let currency = &material.survey.tariffs.currency;
-    if let Some(words) = less_air(plan, currency) {
-        part.below(words, Leads::SealingPlan);
+    let comparison = material.comparison.as_ref().ok();
+    let then = comparison.and_then(|comparison| then_costs(comparison, first, currency));
+    if let Some(words) = less_air(plan) {
+        // What running the option that is taken costs has the heat in it.
+        let told = comparison.and_then(|comparison| months(comparison, first));
+        let heat = match told {
+            Some(_) => None,
+            None => less_heat((comparison, first), currency),
+        };
+        let words = [Some(words), heat].into_iter().flatten();
+        part.below(words.collect::<Vec<_>>().join(" "), Leads::SealingPlan);
     }
-    if let Ok(comparison) = material.comparison {
-        let alone = alone(comparison, first);
-        let words = [alone, then_costs(comparison, first, currency)];
-        let words: Vec<String> = words.into_iter().flatten().collect();
-        if !words.is_empty() {
-            part.below(words.join(" "), Leads::DryingHeat);
-        }
+    let alone = comparison.and_then(|comparison| alone(comparison, first));
+    let words: Vec<String> = [alone, then].into_iter().flatten().collect();
+    if !words.is_empty() {
+        part.below(words.join(" "), Leads::DryingHeat);
     }
     let mut dangers = plan.findings.iter();
     if let Some(danger) = dangers.find(|one| one.severity == Severity::Danger) {
@@ -214,23 +220,46 @@ fn gains(part: &mut Part, material: &Material<'_>, first: &First) {
     }
 }
 
-/// How much more slowly the air is renewed, and what the heat costs that goes with it.
-fn less_air(plan: &Plan, currency: &str) -> Option<String> {
+/// How much more slowly the air is renewed.
+fn less_air(plan: &Plan) -> Option<String> {
     let before = plan.before.ach_windy_per_h.as_ref().ok()?;
     let after = plan.after.ach_windy_per_h.as_ref().ok()?;
-    let saved = plan.before.less(&plan.after);
-    let heat = saved.winter_cost.ok().filter(|saved| *saved >= 0.5);
-    let heat = heat.map_or_else(String::new, |saved| {
-        format!(
-            " Heated by electricity, that saves {} a winter.",
-            price_about(saved, currency)
-        )
-    });
     let (before, after) = (renewed(*before), renewed(*after));
     Some(format!(
         "Less draught and cold: in the windiest weather the air is then new every {after}, not every \
-         {before}.{heat}"
+         {before}."
     ))
+}
+
+/// Less money than this in a winter is not worth telling.
+const WORTH_TELLING: f64 = 0.5;
+
+/// What a winter's heat then costs less: in use that of the heater there is, else by electricity.
+fn less_heat((comparison, first): (Option<&Comparison>, &First), currency: &str) -> Option<String> {
+    let told = |saved: f64| (saved >= WORTH_TELLING).then(|| price_about(saved, currency));
+    if let Some(comparison) = comparison.filter(|one| one.set_up == SetUp::InUse) {
+        let winter = |of: &Comparison| {
+            let heat = of.options.first()?;
+            heat.costs.per_winter.as_ref().ok().copied()
+        };
+        let saved = winter(comparison)? - winter(first.comparison.as_ref().ok()?)?;
+        return Some(format!(
+            "Heating then costs {} a winter less.",
+            told(saved)?
+        ));
+    }
+    let saved = first.plan.before.less(&first.plan.after);
+    let saved = told(saved.winter_cost.ok()?)?;
+    Some(format!(
+        "Heated by electricity, that saves {saved} a winter."
+    ))
+}
+
+/// What a month of the option that is taken costs, as the vehicle stands and with the first gaps sealed.
+fn months(comparison: &Comparison, first: &First) -> Option<(f64, f64)> {
+    let (now, then) = now_and_then(comparison, first)?;
+    let of = |option: &OptionAnswer| option.costs.per_month.as_ref().ok().copied();
+    Some((of(now)?, of(then)?))
 }
 
 /// What the option that is taken then costs and does.
@@ -241,8 +270,8 @@ fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<
         Some(Kind::Share.text(share))
     };
     let mut parts = Vec::new();
-    if let (Ok(now), Ok(then)) = (&now.costs.per_month, &then.costs.per_month) {
-        let (now, then) = (price_about(*now, currency), price_about(*then, currency));
+    if let Some((now, then)) = months(comparison, first) {
+        let (now, then) = (price_about(now, currency), price_about(then, currency));
         parts.push(if now == then {
             format!("costs {now} a month as before")
         } else {

@@ -25,7 +25,8 @@ fn name(survey: &Survey, of: MeasurementId) -> String {
     }
 }
 
-/// *calibrated by fan test 1*, with numbers alone where there is little room; `None` where no measurement
+/// *calibrated by fan test 1*, with numbers alone where there is little room, and that it contradicts the
+/// survey where it does; `None` where no measurement
 /// weighs.
 pub(crate) fn calibrated_by_number(study: &Study) -> Option<String> {
     let (mut fans, mut airs) = (Vec::new(), Vec::new());
@@ -41,8 +42,15 @@ pub(crate) fn calibrated_by_number(study: &Study) -> Option<String> {
         let many = if ids.len() == 1 { "" } else { "s" };
         format!("{kind}{many} {}", listed(ids))
     });
-    let is_any = study.calibration().is_any();
-    is_any.then(|| format!("calibrated by {}", listed(kinds)))
+    let calibration = study.calibration();
+    calibration.is_any().then(|| {
+        let against = if calibration.is_contradicted() {
+            ", which contradicts the survey"
+        } else {
+            ""
+        };
+        format!("calibrated by {}{against}", listed(kinds))
+    })
 }
 
 /// The same with names.

@@ -3,7 +3,7 @@
 use super::calibration;
 use super::fan::compared;
 use crate::assess::Study;
-use crate::report::key_results::key_results;
+use crate::report::key_results::{calibrated, key_results};
 use crate::report::summary::sentences;
 use crate::report::{Block, Material, Section};
 use crate::survey::{
@@ -86,12 +86,12 @@ fn what_is_calibrated_says_so_everywhere_until_it_is_turned_off() {
     let says = |survey: &Survey| {
         let study = Study::of(survey);
         let told = Material::of(&study);
-        let strip = key_results(&told);
-        let strip: Vec<bool> = strip
-            .iter()
-            .filter(|one| one.figure.is_ok())
-            .map(|one| one.small.contains("calibrated by fan test 1"))
-            .collect();
+        let small = key_results(&told).map(|one| one.small).join(" ");
+        assert!(
+            !small.contains("calibrated"),
+            "once, not five times: {small}"
+        );
+        let strip = calibrated(&told);
         let summary = texts(&sentences(&told, study.work()));
         (
             strip,
@@ -99,10 +99,11 @@ fn what_is_calibrated_says_so_everywhere_until_it_is_turned_off() {
         )
     };
     let (strip, summary) = says(&surveyed);
-    assert!(!strip.is_empty() && strip.iter().all(|says| *says) && summary);
+    assert_eq!(strip.as_deref(), Some("Calibrated by fan test 1"));
+    assert!(summary);
     surveyed.calibrated = false;
     let (strip, summary) = says(&surveyed);
-    assert!(strip.iter().all(|says| !says) && !summary);
+    assert!(strip.is_none() && !summary);
     let study = Study::of(&surveyed);
     let off = texts(&calibration(&Material::of(&study)));
     assert!(off.len() == 1 && off[0].contains("do not weigh"), "{off:?}");

@@ -4,6 +4,7 @@ use crate::assess::quantity::Kind;
 use crate::assess::winter::{Apart, Laid};
 use crate::assess::words::{capital, counted};
 use crate::report::blocks::{Align, Reasons, Section, Table};
+use crate::survey::number::signed;
 
 /// Points of humidity in the whole, and grams in a kilogram.
 const POINTS: f64 = 100.0;
@@ -59,11 +60,8 @@ pub fn laid(laid: &[Laid]) -> Option<Section> {
 
 /// The mean with its sign, and the spread.
 fn pair(apart: &Apart, scale: f64, digits: usize) -> String {
-    format!(
-        "{:+.digits$} \u{b1} {:.digits$}",
-        apart.mean * scale,
-        apart.spread * scale
-    )
+    let mean = signed(apart.mean * scale, digits);
+    format!("{mean} \u{b1} {:.digits$}", apart.spread * scale)
 }
 
 fn in_words(one: &Laid) -> Option<String> {

@@ -117,6 +117,12 @@ fn weather(told: &WinterTold<'_>) -> Section {
              much too early or too late, and what it warms is less sure.",
         );
     }
+    if weathered.several_years {
+        section.paragraph(
+            "The months of the weather file are from several years, put together as a typical year is: no \
+             winter was like this one as a whole, and a worse one than usual is not in it.",
+        );
+    }
     if weathered.any_heading {
         section.paragraph(
             "The direction that the front points to is not given: sun and wind are means over all.",

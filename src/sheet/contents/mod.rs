@@ -18,10 +18,10 @@ use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
 use crate::report::words::not_known;
 use crate::report::{
-    self, Block, Section, cases, completion, costs, drying, in_short, ledger, papers, safety,
-    sealing, summary, vehicle, walk, winter, winter_short, workings,
+    self, Block, Section, carried_out, cases, completion, costs, drying, in_short, ledger, papers,
+    safety, sealing, summary, vehicle, walk, winter, winter_short, workings,
 };
-use crate::survey::date;
+use crate::survey::{Survey, date};
 use std::collections::BTreeMap;
 
 /// What a sheet is made from.
@@ -29,6 +29,8 @@ use std::collections::BTreeMap;
 pub struct Material<'a> {
     /// Survey and answers.
     pub told: report::Material<'a>,
+    /// The survey as it is, where what is told of is the survey as it was ordered.
+    pub now: &'a Survey,
     /// Copies of the photos for print, by their names in the survey; photos that are missing or
     /// cannot be read are not in it.
     pub photos: &'a BTreeMap<String, Picture>,
@@ -46,7 +48,11 @@ impl<'a> Material<'a> {
             Kind::Quotation | Kind::WorkOrder => report::Material::of(study.ordered()),
             Kind::Completion => report::Material::of_done_work(study),
         };
-        Self { told, photos }
+        Self {
+            told,
+            now: study.survey(),
+            photos,
+        }
     }
 }
 
@@ -138,6 +144,7 @@ impl Writer<'_> {
         let material = self.material.told;
         let work = material.study.work();
         let prices = self.choices.has(Part::Costs);
+        self.add(carried_out::section(self.material.now, work));
         self.add(sealing::work(material.survey, work, prices));
         if let Ok(work) = work {
             self.steps(work);
@@ -158,7 +165,7 @@ impl Writer<'_> {
     fn quotation(&mut self) {
         let material = self.material.told;
         let work = material.study.work();
-        for section in papers::quotation(material.survey, work) {
+        for section in papers::quotation(material.survey, self.material.now, work) {
             self.add(section);
         }
         // Nobody accepts what offers nothing.

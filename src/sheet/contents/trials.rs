@@ -1,6 +1,7 @@
 //! Pictures of trials: the readings over time, and what each method did.
 
 use super::drawings::{drawing, text_width};
+use crate::assess::measured::odd;
 use crate::assess::measured::trial::TrialOutcome;
 use crate::assess::shown::Shown;
 use crate::figure::{self, Scene};
@@ -20,6 +21,7 @@ pub(super) fn chart(
 ) -> Option<Drawn> {
     let loggers = told.study.loggers()?;
     let lines = figure::trial::lines(told.study, trial, loggers).ok()?;
+    let lines = lines.with_odd(trial, &odd(told.survey, loggers));
     let bands = figure::trial::bands(told.survey, trial);
     let ends = bands.iter().map(|band| (band.from_s, band.to_s));
     let tried = ends.reduce(|(from, to), (first, last)| (from.min(first), to.max(last)));

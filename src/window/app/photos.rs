@@ -147,9 +147,15 @@ impl App {
             return;
         }
         let first = dropped.first().map(|file| file.path().to_owned());
-        if first.is_some_and(|path| {
-            self.takes_dropped_weather(&path) || self.takes_dropped_logger(&path)
-        }) {
+        if let Some(path) = first
+            && (self.takes_dropped_weather(&path) || self.takes_dropped_logger(&path))
+        {
+            if dropped.len() > 1 {
+                let name = path.file_name().unwrap_or_default().display();
+                let words =
+                    format!("Of the files dropped only {name} was taken: drop them one by one.");
+                self.notices.tell(Severity::Note, words);
+            }
             return;
         }
         // On that page a picture is the workshop's own.
@@ -229,6 +235,12 @@ impl App {
         let words = match (gap, self.survey()) {
             (_, Some(_)) if self.view.page == Page::JobSheet => {
                 "Drop a picture to make it the workshop\u{2019}s logo".to_owned()
+            }
+            (_, Some(_)) if self.view.page == Page::Winter => {
+                "Drop a weather file to run the winter with it".to_owned()
+            }
+            (_, Some(_)) if self.view.page == Page::Measurements => {
+                "Drop the file of a logger to read it".to_owned()
             }
             (Some(gap), _) => format!(
                 "Drop to add photos to {}",

@@ -63,13 +63,14 @@ impl Axis {
     }
 }
 
-/// A number on an axis, without needless zeros.
+/// A number on an axis, without needless zeros and with a real minus sign.
 pub(super) fn number(value: f64) -> String {
     if value.abs() < 1e-9 {
         "0".to_owned()
     } else {
         let text = format!("{value:.3}");
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+        let text = text.trim_end_matches('0').trim_end_matches('.');
+        text.replace('-', "\u{2212}")
     }
 }
 

@@ -5,6 +5,7 @@ use crate::assess::assess;
 use crate::report::{Row, RowKind, Table};
 use crate::survey::{Survey, WorkState, file};
 
+mod carried_out;
 mod covered;
 mod numbers;
 mod owners;

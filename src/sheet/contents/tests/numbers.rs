@@ -128,6 +128,7 @@ fn before_and_after_have_the_reports_intervals() {
                 uncertainty_before: before,
                 ..report::Material::of(&study)
             },
+            now: survey,
             photos: &BTreeMap::new(),
         };
         contents(&material, &Choices::new(kind))

@@ -6,6 +6,7 @@ mod months;
 mod span;
 mod stay;
 mod view;
+mod which;
 
 pub use view::WinterView;
 
@@ -17,7 +18,7 @@ use crate::figure::winter::{bands, before_and_after, calendar};
 use crate::report::winter::WinterTold;
 use crate::report::words::not_known;
 use crate::report::{winter, winter_short};
-use crate::survey::{Edit, Stay, TypicalWinter};
+use crate::survey::TypicalWinter;
 use crate::window::answers::LongWork;
 use crate::window::body;
 use crate::window::theme::{bold, palette};
@@ -55,21 +56,7 @@ pub fn show(ui: &mut Ui, context: &mut WinterContext<'_>) {
 fn head(ui: &mut Ui, context: &mut WinterContext<'_>) {
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new("Winter").color(palette(ui).muted));
-        let stay = &context.survey.stay;
-        let mut options = vec![None];
-        options.extend(TypicalWinter::ALL.map(Some));
-        let chosen = Choice::new("Which winter", &stay.winter, &options)
-            .compact()
-            .width(170.0)
-            .show(ui, |winter| {
-                winter.map_or("choose one", TypicalWinter::name).to_owned()
-            });
-        if let Some(winter) = chosen {
-            context.queue.edit(other_winter(stay, winter), None);
-        }
-        if !stay.weather_file.is_empty() {
-            widgets::muted(ui, format!("weather of {}", stay.weather_name()));
-        }
+        which::show(ui, context);
         ui.add_space(6.0);
         context.view.ways.links(ui, &Part::ALL);
     });
@@ -78,15 +65,6 @@ fn head(ui: &mut Ui, context: &mut WinterContext<'_>) {
     let (work, what) = (LongWork::WinterBands, "the spread of the winter's figures");
     widgets::long_work(ui, context.queue, work, context.answers.status(work), what);
     ui.add_space(2.0);
-}
-
-/// Another typical winter: the user's own months were changed from the old one's, and go with it.
-fn other_winter(stay: &Stay, winter: Option<TypicalWinter>) -> Edit {
-    Edit::Stay(Box::new(Stay {
-        winter,
-        months: Vec::new(),
-        ..stay.clone()
-    }))
 }
 
 /// A part that needs the winter to have been run, or once, why it was not.
@@ -128,7 +106,7 @@ fn descriptions(ui: &mut Ui, context: &mut WinterContext<'_>) {
     for winter in TypicalWinter::ALL {
         ui.horizontal_wrapped(|ui| {
             if ui.button(capital(winter.name())).clicked() {
-                let edit = other_winter(&context.survey.stay, Some(winter));
+                let edit = which::another(&context.survey.stay, Some(winter));
                 context.queue.edit(edit, None);
             }
             widgets::muted(ui, winter.description());

@@ -4,9 +4,7 @@ use super::super::super::air_change::lines::{self, Look};
 use super::super::super::plots::{self, Axis};
 use super::span::Span;
 use super::view::{ChartView, Dragged, Drawn};
-use crate::figure::scene::{Dash, Role};
-use crate::figure::styles::{Marker, Style};
-use crate::figure::trial::{Band, Lines, Quantity, Track, round_range, time};
+use crate::figure::trial::{Band, Lines, ODD, ODD_NAME, Quantity, Track, round_range, time};
 use crate::physics::counts::{seconds_as_f64, whole};
 use crate::window::theme::{Palette, palette};
 use crate::window::widgets;
@@ -28,13 +26,6 @@ const CORNER: f64 = 0.02;
 /// Points of the screen that a mark of time needs.
 const MARK: f32 = 64.0;
 
-/// Marks at odd readings: the one look of a chart with a triangle, and no line.
-const ODD: Style = Style {
-    role: Role::Ink,
-    dash: Dash::Solid,
-    marker: Marker::Triangle,
-    width: 0.0,
-};
 /// Half of what such a mark measures, points of the screen.
 const ODD_RADIUS: f32 = 4.0;
 
@@ -127,7 +118,7 @@ fn drawn(lines: &Lines, quantity: Quantity, shown: Span, pairs: usize) -> Drawn 
         .collect();
     let odd = lines.doubtful(quantity, shown, pairs);
     if !odd.is_empty() {
-        drawn.push(("odd, still counts".to_owned(), ODD, vec![odd]));
+        drawn.push((ODD_NAME.to_owned(), ODD, vec![odd]));
     }
     drawn
 }
@@ -159,7 +150,7 @@ fn one(
         .show_grid([false, true])
         .show_y(false)
         .y_axis_min_width(NUMBERS)
-        .y_axis_formatter(|mark, _| plots::number(mark.value).replace('-', "\u{2212}"))
+        .y_axis_formatter(|mark, _| plots::number(mark.value))
         .y_grid_spacer(move |input| sparse(plots::marks(input.bounds), height))
         .x_axis_formatter(|mark, _| time::words(moment(mark.value)))
         .x_grid_spacer(move |input| {
