@@ -1,11 +1,11 @@
 //! The vehicle with one leak at a time letting through less, for many leaks at once.
 
-use super::evaluate::{Found, Inflow, Varied, Workbench};
+use super::evaluate::{Inflow, Varied, Workbench};
 use super::{Case, InWind, Model};
 use crate::assess::answer::Answer;
 use crate::assess::envelope::DIRECTIONS;
 use crate::physics::counts::count;
-use crate::physics::ensemble::{Change, Ensemble, Member, Near};
+use crate::physics::ensemble::Change;
 use std::ops::Range;
 
 impl Model {
@@ -75,48 +75,20 @@ impl Model {
         let mut sums = vec![0.0; picked.len()];
         let mut failed = None;
         self.directions(bench, varied, case, air, 0.0, |found, member| {
-            let near = ensemble.near(member, (found.coefficients, found.scale), all);
+            let (coefficients, scale) = (found.coefficients, found.scale);
+            let near = ensemble.near(member, (coefficients, scale), all);
+            let near = near.as_ref();
+            let beside = (&*member, coefficients, scale);
             for ((sum, change), gusts) in sums.iter_mut().zip(picked).zip(gusts) {
-                match changed(ensemble, near.as_ref(), (&found, member), *change, varied) {
-                    Ok(inflow) => *sum += inflow.max(*gusts),
-                    Err(unknown) => failed = Some(unknown),
+                match ensemble.solve_changed(near, beside, *change, varied.tolerance) {
+                    Ok(solved) => *sum += solved.inflow.max(*gusts),
+                    Err(error) => failed = Some(error),
                 }
             }
         })?;
         match failed {
-            Some(unknown) => Err(unknown),
+            Some(error) => Err(error.into()),
             None => Ok(sums.iter().map(|sum| sum / count(DIRECTIONS)).collect()),
         }
     }
-}
-
-/// Gross inflow with one change made, kg/s.
-fn changed(
-    ensemble: &Ensemble,
-    near: Option<&Near>,
-    (found, member): (&Found<'_>, &Member),
-    change: Change,
-    varied: &Varied,
-) -> Answer<f64> {
-    let wind = (member, found.coefficients, found.scale);
-    let solved = near.and_then(|near| ensemble.solve_near(near, wind, change, varied.tolerance));
-    if let Some(solved) = solved {
-        return Ok(solved.inflow);
-    }
-    let mut factors = varied.factors.clone();
-    factors[change.0] *= change.1;
-    let mut other = member.clone();
-    ensemble.vary(
-        &mut other,
-        &factors,
-        &varied.inner_factors,
-        varied.discharge,
-    );
-    let solved = ensemble.solve(
-        &mut other,
-        found.coefficients,
-        found.scale,
-        varied.tolerance,
-    )?;
-    Ok(solved.inflow)
 }

@@ -15,7 +15,7 @@
 use super::evaluate::Total;
 use super::{Arranged, Ensemble, LANES, Member, plain};
 use crate::physics::network::path::Flow;
-use crate::physics::network::{Body, Solved};
+use crate::physics::network::{Body, NetworkError, Solved};
 
 /// Values that the polynomial takes.
 const NODES: usize = 9;
@@ -138,9 +138,37 @@ impl Ensemble {
         near
     }
 
-    /// The balance with one gap changed and all else as `member` has it; `None` where the steps do
-    /// not get there soon. Tolerance and correction are those of [`Ensemble::solve`].
-    pub fn solve_near(
+    /// The balance with one gap changed and all else as `member` has it. Tolerance and correction are
+    /// those of [`Ensemble::solve`], which takes over where there is nothing `near` to go by or the
+    /// steps do not get there soon.
+    ///
+    /// # Errors
+    /// As [`Ensemble::solve`].
+    pub fn solve_changed(
+        &self,
+        near: Option<&Near>,
+        (member, coefficients, scale): (&Member, &Arranged, f64),
+        (gap, left): Change,
+        tolerance: f64,
+    ) -> Result<Solved, NetworkError> {
+        let beside = (member, coefficients, scale);
+        let found = near.and_then(|near| self.solve_near(near, beside, (gap, left), tolerance));
+        if let Some(solved) = found {
+            return Ok(solved);
+        }
+        let mut factors = member.factors.clone();
+        factors[gap] *= left;
+        let mut changed = member.clone();
+        self.vary(
+            &mut changed,
+            &factors,
+            &member.opening_factors,
+            member.discharge,
+        );
+        self.solve(&mut changed, coefficients, scale, tolerance)
+    }
+
+    fn solve_near(
         &self,
         near: &Near,
         (member, coefficients, scale): (&Member, &Arranged, f64),

@@ -226,7 +226,7 @@ proptest! {
         prop_assert!(found.reach() > 0.0 || (air.1 - air.0).abs() < 1.0);
         for (gap, left) in changes.iter().step_by(7) {
             let at = (&member, &arranged, wind);
-            let solved = body.solve_near(&found, at, (*gap, *left), 1e-9).unwrap();
+            let solved = body.solve_changed(Some(&found), at, (*gap, *left), 1e-9).unwrap();
             let mut others = factors.clone();
             others[*gap] *= left;
             let outside = coefficients.iter().map(|c| wind * c).collect();
