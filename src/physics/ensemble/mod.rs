@@ -244,10 +244,12 @@ impl Ensemble {
         // Bits, not values: what is set already is exactly this.
         let same = |one: f64, other: f64| one.to_bits() == other.to_bits();
         let same_edges = same(member.discharge, discharge);
-        for (at, gap) in self.gaps.iter().enumerate() {
+        let is_set = |member: &Member, at: usize| {
             let known = member.factors.get(at);
-            let is_set = same_edges && known.is_some_and(|known| same(*known, factors[at]));
-            if gap.is_power || is_set {
+            same_edges && known.is_some_and(|known| same(*known, factors[at]))
+        };
+        for (at, gap) in self.gaps.iter().enumerate() {
+            if gap.is_power || is_set(member, at) {
                 continue;
             }
             let (space, placed) = &self.body.gaps[at];
@@ -262,17 +264,23 @@ impl Ensemble {
                 block.set(lane, &gap.resistances, eased, mass, gap.half_span);
             }
         }
+        for (place, at) in self.powers.iter().enumerate() {
+            if is_set(member, *at) {
+                continue;
+            }
+            let (space, placed) = &self.body.gaps[*at];
+            let airs = [&self.body.outside, &self.body.spaces[*space].gas];
+            let path = placed.path(airs, discharge, factors[*at]);
+            match member.powers.get_mut(place) {
+                Some(power) => *power = path,
+                None => member.powers.push(path),
+            }
+        }
         member.discharge = discharge;
         member.factors.clear();
         member.factors.extend_from_slice(factors);
         member.opening_factors.clear();
         member.opening_factors.extend_from_slice(opening_factors);
-        member.powers.clear();
-        member.powers.extend(self.powers.iter().map(|at| {
-            let (space, placed) = &self.body.gaps[*at];
-            let airs = [&self.body.outside, &self.body.spaces[*space].gas];
-            placed.path(airs, discharge, factors[*at])
-        }));
         member.inner.vary(&self.body, opening_factors, discharge);
     }
 
