@@ -112,9 +112,8 @@ pub(super) fn ach_against_temperature(
         let wind = speed_at_body(survey.site.terrain, case.wind_m_s, envelope.roof());
         let point = |kelvin: f64| {
             let inside = same_water(&outside, outside.t_c + kelvin)?;
-            let in_air = envelope.at(&outside, &inside);
-            let per_h = SECONDS_PER_HOUR / (in_air.density_in() * volume);
-            Ok((kelvin, in_air.mean_inflow(wind)? * per_h))
+            let (inflow, density) = envelope.mean_inflow((&outside, &inside), wind)?;
+            Ok((kelvin, inflow * SECONDS_PER_HOUR / (density * volume)))
         };
         let points: Answer<Vec<(f64, f64)>> = DIFFERENCES.into_iter().map(point).collect();
         Ok(TemperatureCurve {

@@ -238,9 +238,8 @@ impl Vehicle<'_> {
     ) -> Answer<(f64, f64)> {
         let envelope = self.envelope()?;
         let inside = same_water(outside, inside_c)?;
-        let in_air = envelope.at(outside, &inside);
         let (_, wind) = self.wind(envelope, case);
-        Ok((in_air.mean_inflow(wind)?, in_air.density_in()))
+        envelope.mean_inflow((outside, &inside), wind)
     }
 
     fn drying(&self, case: &WeatherCase, outside: &MoistAir) -> Answer<CaseDrying> {

@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 use std::ops::ControlFlow;
+use std::sync::Arc;
 
 use jiff::tz::{AmbiguousOffset, TimeZone};
 
@@ -311,7 +312,7 @@ impl<'a> Rows<'a> {
             notes.extend(self.last_notes());
             return Ok(Series {
                 channels: channels(mapping, std::mem::take(&mut self.values)),
-                times_s: self.times,
+                times_s: Arc::new(self.times),
                 notes,
             });
         }
@@ -361,7 +362,7 @@ impl<'a> Rows<'a> {
         };
         let values = self.values.iter().map(in_order).collect();
         Ok(Series {
-            times_s: kept.iter().map(|at| time(*at)).collect(),
+            times_s: Arc::new(kept.iter().map(|at| time(*at)).collect()),
             channels: channels(mapping, values),
             notes,
         })

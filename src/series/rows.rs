@@ -1,5 +1,7 @@
 //! Rows of readings, as they were understood.
 
+use std::sync::Arc;
+
 use super::mapping::What;
 use super::notes::Note;
 
@@ -24,8 +26,8 @@ pub struct Channel {
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Series {
     /// Seconds since the start of 1970: of the site's clock where no zone is known, otherwise of
-    /// universal time.
-    pub times_s: Vec<i64>,
+    /// universal time. Whoever draws or reckons shares them.
+    pub times_s: Arc<Vec<i64>>,
     /// What was read at them.
     pub channels: Vec<Channel>,
     /// What was done to the rows on the way.

@@ -429,7 +429,7 @@ fn the_first_rows_are_those_of_the_whole_and_no_more() {
     let mapping = guess(text.as_bytes()).expect("understood").mapping;
     let whole = read(text.as_bytes(), &mapping).expect("read");
     let first = preview(text.as_bytes(), &mapping, 6).expect("read");
-    assert_eq!(first.times_s, whole.times_s[..6]);
+    assert_eq!(*first.times_s, whole.times_s[..6]);
     assert_eq!(first.channels[0].values, whole.channels[0].values[..6]);
 }
 

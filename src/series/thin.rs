@@ -9,8 +9,12 @@ use std::ops::Range;
 /// Rows of the smallest bucket.
 const LEAST: usize = 16;
 
-/// The rows of the lowest and the highest value of each bucket of a channel, for buckets of 16, 32,
-/// 64 … rows. A bucket without any value has none.
+/// Rows of the smallest bucket whose extremes are kept; those of smaller ones are found again each
+/// time, among as many rows as the picture is wide.
+const KEPT_FROM: usize = 64;
+
+/// The rows of the lowest and the highest value of each bucket of a channel, for buckets of 64, 128,
+/// 256 … rows. A bucket without any value has none.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Extremes {
     levels: Vec<Vec<Option<Ends>>>,
@@ -22,10 +26,10 @@ type Ends = (u32, u32);
 impl Extremes {
     /// Finds them. Values that are no numbers are passed over.
     #[must_use]
-    pub fn of(values: &[f64]) -> Self {
-        let starts = (0..values.len()).step_by(LEAST);
+    pub fn of(values: &[f32]) -> Self {
+        let starts = (0..values.len()).step_by(KEPT_FROM);
         let smallest: Vec<Option<Ends>> = starts
-            .map(|start| ends(values, start..(start + LEAST).min(values.len())))
+            .map(|start| ends(values, start..(start + KEPT_FROM).min(values.len())))
             .collect();
         let mut levels = vec![smallest];
         while let Some(last) = levels.last().filter(|last| last.len() > 1) {
@@ -47,26 +51,26 @@ impl Extremes {
     ///
     /// `values` are those that the extremes were found of.
     #[must_use]
-    pub fn thinned(&self, values: &[f64], rows: Range<usize>, pairs: usize) -> Vec<usize> {
+    pub fn thinned(&self, values: &[f32], rows: Range<usize>, pairs: usize) -> Vec<usize> {
         let rows = rows.start.min(values.len())..rows.end.min(values.len());
         let is_there = |row: &usize| values.get(*row).is_some_and(|value| !value.is_nan());
         let pairs = pairs.max(1);
-        let mut size = LEAST;
-        let mut level = 0;
         if rows.len() <= 2 * pairs {
             return rows.filter(is_there).collect();
         }
-        while rows.len() > size * pairs && level + 1 < self.levels.len() {
+        let mut size = LEAST;
+        let largest = KEPT_FROM << self.levels.len().saturating_sub(1);
+        while rows.len() > size * pairs && size < largest {
             size *= 2;
-            level += 1;
         }
+        let level = self.level(size);
         let mut kept: Vec<usize> = rows.clone().find(is_there).into_iter().collect();
         let mut at = rows.start;
         while at < rows.end {
             let bucket = at / size;
             let end = ((bucket + 1) * size).min(rows.end);
             let whole = at % size == 0 && (end - at == size || end == values.len());
-            let known = self.levels.get(level).and_then(|level| level.get(bucket));
+            let known = level.and_then(|level| level.get(bucket));
             let found = match known {
                 Some(found) if whole => *found,
                 // A bucket that reaches out of the rows.
@@ -83,16 +87,25 @@ impl Extremes {
     }
 }
 
+impl Extremes {
+    /// The buckets of so many rows, where they are kept.
+    fn level(&self, size: usize) -> Option<&Vec<Option<Ends>>> {
+        let mut sizes = std::iter::successors(Some(KEPT_FROM), |size| size.checked_mul(2));
+        let at = sizes.position(|kept| kept >= size)?;
+        self.levels.get(at).filter(|_| size >= KEPT_FROM)
+    }
+}
+
 fn row(at: u32) -> usize {
     usize::try_from(at).unwrap_or(usize::MAX)
 }
 
-fn value(values: &[f64], at: u32) -> f64 {
-    values.get(row(at)).copied().unwrap_or(f64::NAN)
+fn value(values: &[f32], at: u32) -> f32 {
+    values.get(row(at)).copied().unwrap_or(f32::NAN)
 }
 
 /// The lowest and the highest of two pairs.
-fn wider(values: &[f64], (low, high): Ends, (other_low, other_high): Ends) -> Ends {
+fn wider(values: &[f32], (low, high): Ends, (other_low, other_high): Ends) -> Ends {
     let lower = value(values, other_low) < value(values, low);
     let higher = value(values, other_high) > value(values, high);
     (
@@ -102,7 +115,7 @@ fn wider(values: &[f64], (low, high): Ends, (other_low, other_high): Ends) -> En
 }
 
 /// The rows of the lowest and the highest value of some rows.
-fn ends(values: &[f64], rows: Range<usize>) -> Option<Ends> {
+fn ends(values: &[f32], rows: Range<usize>) -> Option<Ends> {
     let first = rows.start;
     let of_rows = values.get(rows).unwrap_or_default().iter().enumerate();
     of_rows
@@ -115,7 +128,7 @@ fn ends(values: &[f64], rows: Range<usize>) -> Option<Ends> {
 /// Rows between holes: where two neighbours that have a value lie further apart than four times the
 /// usual step, and half an hour at least, nothing was read between them and no line is drawn.
 #[must_use]
-pub fn stretches(times: &[i64], values: &[f64]) -> Vec<Range<usize>> {
+pub fn stretches(times: &[i64], values: &[f32]) -> Vec<Range<usize>> {
     let there = || {
         let rows = times.iter().zip(values).enumerate();
         rows.filter_map(|(row, (time, value))| (!value.is_nan()).then_some((row, *time)))
@@ -143,19 +156,19 @@ mod tests {
     use proptest::prelude::*;
 
     /// Values with holes, as rows of a channel.
-    fn channel() -> impl Strategy<Value = Vec<f64>> {
+    fn channel() -> impl Strategy<Value = Vec<f32>> {
         let one = prop_oneof![
-            8 => -40.0..60.0_f64,
-            1 => Just(f64::NAN),
+            8 => -40.0..60.0_f32,
+            1 => Just(f32::NAN),
             2 => Just(7.0),
         ];
         proptest::collection::vec(one, 0..3000)
     }
 
-    fn lowest_and_highest(values: impl Iterator<Item = f64>) -> (f64, f64) {
+    fn lowest_and_highest(values: impl Iterator<Item = f32>) -> (f32, f32) {
         values
             .filter(|value| !value.is_nan())
-            .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
+            .fold((f32::INFINITY, f32::NEG_INFINITY), |(low, high), value| {
                 (low.min(value), high.max(value))
             })
     }
@@ -203,8 +216,8 @@ mod tests {
             for step in &steps {
                 times.push(times[times.len() - 1] + step);
             }
-            let value = |row: usize| if missing.contains(&row) { f64::NAN } else { 1.0 };
-            let values: Vec<f64> = (0..times.len()).map(value).collect();
+            let value = |row: usize| if missing.contains(&row) { f32::NAN } else { 1.0 };
+            let values: Vec<f32> = (0..times.len()).map(value).collect();
             let found = stretches(&times, &values);
             prop_assert!(found.windows(2).all(|pair| pair[0].end <= pair[1].start));
             for (row, value) in values.iter().enumerate() {
@@ -224,17 +237,18 @@ mod tests {
         let mut values = vec![5.0; times.len()];
         assert_eq!(stretches(&times, &values), [0..100, 100..150]);
         assert!(stretches(&[], &[]).is_empty());
-        assert!(stretches(&[5], &[f64::NAN]).is_empty());
+        assert!(stretches(&[5], &[f32::NAN]).is_empty());
         // What is left out for hours parts the line too; a single reading does not.
-        values[20] = f64::NAN;
-        values[40..60].fill(f64::NAN);
+        values[20] = f32::NAN;
+        values[40..60].fill(f32::NAN);
         assert_eq!(stretches(&times, &values), [0..40, 60..100, 100..150]);
     }
 
     #[test]
     fn a_million_rows_are_a_few_hundred_points() {
-        let values: Vec<f64> = (0..1_000_000_u32)
-            .map(|at| (f64::from(at) * 0.001).sin() * f64::from(at % 97))
+        let values: Vec<f32> = (0..1_000_u16)
+            .flat_map(|part| (0..1_000_u16).map(move |at| (part, at)))
+            .map(|(part, at)| (f32::from(part) + 0.001 * f32::from(at)).sin() * f32::from(at % 97))
             .collect();
         let extremes = Extremes::of(&values);
         let kept = extremes.thinned(&values, 0..values.len(), 400);

@@ -3,8 +3,10 @@
 use super::shared::{Watch, shared_out};
 use crate::assess::Study;
 
-/// Gaps tried in one piece: so long a thread may still be busy after it was stopped.
+/// Gaps tried in one piece, at least: so long a thread may still be busy after it was stopped.
 const PIECE: usize = 8;
+/// Pieces at most. Among many gaps each piece begins with what they have in common.
+const PIECES: usize = 16;
 
 /// Works out what sealing each gap alone comes to, one balance for each, on so many threads; and
 /// beside it the comparison of drying and heating, which needs no more than one. Rankings by any
@@ -18,15 +20,16 @@ pub fn sealed_singly(study: &Study, threads: usize, watch: &impl Watch) -> Optio
         return Some(());
     }
     let gaps = prospect.sealables().len();
-    let pieces = gaps.div_ceil(PIECE);
+    let piece = gaps.div_ceil(PIECES).max(PIECE);
+    let pieces = gaps.div_ceil(piece);
     let found = shared_out(pieces + 1, (threads, "sealing"), watch, |at, _| {
         // The longest piece first.
         let Some(at) = at.checked_sub(1) else {
             study.comparison();
             return Some(Ok(Vec::new()));
         };
-        let from = at * PIECE;
-        Some(prospect.singly(from..gaps.min(from + PIECE)))
+        let from = at * piece;
+        Some(prospect.singly(from..gaps.min(from + piece)))
     })?;
     // Where one is not known the ranking says so.
     if let Ok(all) = found.into_iter().collect::<Result<Vec<_>, _>>() {

@@ -170,6 +170,30 @@ fn a_dragged_mark_moves_live_and_is_one_step() {
     assert_eq!(survey(&window), &before);
 }
 
+/// While a mark is on its way the drawing has the processor to itself; where it rests results come,
+/// before it is let go.
+#[test]
+fn results_wait_while_a_mark_moves_and_come_where_it_rests() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    let results = |window: &Window<'_>| window.state().results().unwrap().revision;
+    let before = results(&window);
+    let (from, to) = (
+        mark(&window, 1),
+        on_screen(&window, Facing::Nearside, at(4.0, 0.0, 1.6)),
+    );
+    move_to(&mut window, from);
+    button(&mut window, from, true);
+    for part in [0.2, 0.4, 0.6, 0.8, 1.0] {
+        move_to(&mut window, from.lerp(to, part));
+        assert_eq!(results(&window), before, "{part}");
+    }
+    window.run();
+    near(gap(&window, 1).position.height_m, 1.6);
+    assert!(results(&window) > before);
+    drop_at(&mut window, to);
+}
+
 /// With very many gaps the drawing alone follows the pointer.
 #[test]
 fn among_very_many_gaps_results_wait_until_the_mark_is_let_go() {

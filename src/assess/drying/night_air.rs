@@ -35,9 +35,9 @@ pub(crate) fn night_air(ground: &Ground<'_>, envelope: &Envelope) -> Answer<Nigh
         return Err(NotKnown::because("the vehicle has no berths"));
     }
     let (outside, inside) = crate::assess::weather::air_states(ground.survey, case)?;
-    let in_air = envelope.at(&outside, &inside);
-    let inflow = in_air.mean_inflow(ground.wind(envelope, case))?;
-    let flow = inflow / in_air.density_in();
+    let wind = ground.wind(envelope, case);
+    let (inflow, density) = envelope.mean_inflow((&outside, &inside), wind)?;
+    let flow = inflow / density;
     let ppm = carbon_dioxide_ppm(sleepers, flow)
         .ok_or_else(|| NotKnown::because("no air flows through the vehicle"))?;
     Ok(NightAir {

@@ -89,8 +89,7 @@ impl<'a> Situation<'a> {
     /// [`NotKnown`] where a balance has no finite solution.
     pub(crate) fn dry_air_through(&self, envelope: &Envelope, inside_c: f64) -> Answer<f64> {
         let inside = same_water(&self.outside, inside_c)?;
-        let in_air = envelope.at(&self.outside, &inside);
-        let inflow = in_air.mean_inflow(self.wind)?;
+        let (inflow, _) = envelope.mean_inflow((&self.outside, &inside), self.wind)?;
         Ok(dry_air_flow(inflow, self.outside.humidity_ratio))
     }
 

@@ -49,11 +49,11 @@ pub(crate) struct Inflow {
 }
 
 /// What one direction of the wind came to.
-struct Found<'a> {
+pub(super) struct Found<'a> {
     at: usize,
-    coefficients: &'a Arranged,
+    pub(super) coefficients: &'a Arranged,
     /// Pascals for each coefficient.
-    scale: f64,
+    pub(super) scale: f64,
     /// Gross inflow, kg/s.
     inflow: f64,
     /// Whether gusts bring in more than the balance.
@@ -63,7 +63,7 @@ struct Found<'a> {
 /// Memory to work in, so that working out allocates nothing.
 pub(crate) struct Workbench {
     members: Vec<Member>,
-    areas: Vec<f64>,
+    pub(super) areas: Vec<f64>,
     /// One for each case.
     pub(crate) inflows: Vec<Inflow>,
 }
@@ -140,7 +140,7 @@ impl Model {
         Ok(())
     }
 
-    fn vary(&self, bench: &mut Workbench, varied: &Varied) {
+    pub(super) fn vary(&self, bench: &mut Workbench, varied: &Varied) {
         let (factors, inner) = (&varied.factors, &varied.inner_factors);
         for (known, member) in self.in_airs.iter().zip(&mut bench.members) {
             let ensemble = &known.ensemble;
@@ -201,7 +201,7 @@ impl Model {
 
     /// Every direction's state and gross inflow, looked for where the surveyed vehicle has it,
     /// moved as far as in the direction before.
-    fn directions(
+    pub(super) fn directions(
         &self,
         bench: &mut Workbench,
         varied: &Varied,
@@ -214,9 +214,8 @@ impl Model {
         let member = &mut bench.members[air.in_air];
         let ensemble = &in_air.ensemble;
         let density_out = ensemble.body().outside.density;
-        let wind = (case.wind * varied.wind).max(LEAST_SPEED);
-        let dynamic = dynamic_pressure(density_out, wind);
-        let gusts = one_sided_flow(widest, wind) * density_out * varied.gusts;
+        let dynamic = dynamic_pressure(density_out, wind_at(case, varied));
+        let gusts = self.gusts((case, air), varied, widest);
         let ratio = dynamic / air.dynamic_pressure;
         let scale = dynamic * varied.walls;
         if air.starts.is_empty() {
@@ -251,6 +250,12 @@ impl Model {
         Ok(())
     }
 
+    /// What gusts alone exchange where the side with the most has so many m² of openings, kg/s.
+    pub(super) fn gusts(&self, (case, air): (&Case, &InWind), varied: &Varied, widest: f64) -> f64 {
+        let density_out = self.in_airs[air.in_air].ensemble.body().outside.density;
+        one_sided_flow(widest, wind_at(case, varied)) * density_out * varied.gusts
+    }
+
     /// Works the vehicle out as surveyed and keeps the states to start from.
     pub(super) fn find_starts(&mut self) -> Answer<()> {
         const FINE: f64 = 1e-9;
@@ -272,6 +277,11 @@ impl Model {
         }
         Ok(())
     }
+}
+
+/// Wind at the body, m/s.
+fn wind_at(case: &Case, varied: &Varied) -> f64 {
+    (case.wind * varied.wind).max(LEAST_SPEED)
 }
 
 /// Moves a state on to the next direction as the surveyed vehicle's moves; without a direction

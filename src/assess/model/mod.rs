@@ -10,6 +10,7 @@
 
 mod evaluate;
 mod not_found;
+mod one_by_one;
 
 pub(crate) use evaluate::{Inflow, Varied, Want, Workbench};
 

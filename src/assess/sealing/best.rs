@@ -15,8 +15,7 @@
 )]
 
 use super::aim::Aim;
-use super::order::TRY_ALL_UP_TO;
-use super::prospect::{Prospect, Trial};
+use super::prospect::{Prospect, TRY_ALL_UP_TO, Trial};
 use super::sealable::Sealable;
 use super::watch::{Watch, Watched};
 use crate::assess::answer::{Answer, NotKnown};

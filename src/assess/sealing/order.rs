@@ -5,17 +5,15 @@
 )]
 
 use super::aim::{Aim, Figures};
-use super::prospect::{Prospect, Trial};
+use super::prospect::{Prospect, TRY_ALL_UP_TO, Trial};
 use super::sealable::Sealable;
 use super::watch::{Watch, Watched};
 use crate::assess::answer::Answer;
 
 /// Least cost that a saving is divided by, so that what costs nothing comes first.
 pub(super) const LEAST_COST: f64 = 1e-3;
-/// Up to so many gaps each is tried at each step. Beyond, all are judged by the slopes of the inflow
-/// and only the most promising are tried.
-pub(super) const TRY_ALL_UP_TO: usize = 80;
-/// So many of them.
+/// Beyond [`TRY_ALL_UP_TO`] gaps so many of them are tried at each step, the most promising by the
+/// slopes of the inflow.
 const TRY_FIRST: usize = 4;
 
 /// Gaps in the order in which to seal them.

@@ -6,7 +6,8 @@
 )]
 
 use super::best::{CENT, Choice, Search};
-use super::order::{LEAST_COST, TRY_ALL_UP_TO};
+use super::order::LEAST_COST;
+use super::prospect::TRY_ALL_UP_TO;
 use crate::assess::answer::Answer;
 
 /// Of so many gaps that are left one is taken at each step.

@@ -11,6 +11,7 @@ use crate::assess::answer::Answer;
 use crate::assess::calibration::Calibration;
 use crate::assess::model::{Inflow, Model, Varied, Want, Workbench};
 use crate::assess::prepared::Prepared;
+use crate::physics::ensemble::Change;
 use crate::survey::{GapId, Survey, WorkState};
 use std::ops::Range;
 use std::sync::{Arc, OnceLock};
@@ -18,6 +19,9 @@ use std::sync::{Arc, OnceLock};
 /// Imbalance left, as a share of the through-flow: savings are differences of nearly equal
 /// numbers.
 pub(super) const FINE: f64 = 1e-6;
+/// Up to so many gaps each is tried at each step. Beyond, all are judged by the slopes of the inflow
+/// and only the most promising are tried.
+pub(super) const TRY_ALL_UP_TO: usize = 80;
 
 /// A survey made ready to be sealed.
 pub struct Prospect {
@@ -141,6 +145,9 @@ impl Prospect {
     /// # Errors
     /// [`NotKnown`](crate::assess::NotKnown) where a balance has no finite solution.
     pub fn singly(&self, candidates: Range<usize>) -> Answer<Vec<Figures>> {
+        if self.candidates.len() > TRY_ALL_UP_TO && self.model.is_one_space() {
+            return self.singly_of_many(candidates);
+        }
         let mut trial = self.trial();
         let alone = |at: usize| {
             trial.seal(at);
@@ -149,6 +156,17 @@ impl Prospect {
             figures
         };
         candidates.map(alone).collect()
+    }
+
+    /// The same beside the balance as surveyed, which all have in common.
+    fn singly_of_many(&self, candidates: Range<usize>) -> Answer<Vec<Figures>> {
+        let change = |one: &Candidate| (one.leak, one.sealable.leak_left());
+        let changes: Vec<Change> = self.candidates.iter().map(change).collect();
+        let inflows = self.model.one_by_one(&changes, candidates, FINE)?;
+        let figures = inflows
+            .iter()
+            .map(|inflows| self.scales.figures(&self.model, inflows));
+        Ok(figures.collect())
     }
 
     /// Keeps the headlines with each gap sealed and nothing else, in the order of those that may be

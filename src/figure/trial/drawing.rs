@@ -247,9 +247,10 @@ fn head<'a>(
 mod tests {
     use super::super::lines::{Air, Rows};
     use super::*;
+    use std::sync::Arc;
 
     fn month() -> Lines {
-        let times: Vec<i64> = (0..29 * 144).map(|at| at * 600).collect();
+        let times: Arc<Vec<i64>> = Arc::new((0..29 * 144).map(|at| at * 600).collect());
         let wave =
             |at: &i64| 5.0 + 4.0 * (seconds_as_f64(*at) / 86_400.0 * std::f64::consts::TAU).sin();
         let t_c: Vec<f64> = times.iter().map(wave).collect();

@@ -68,7 +68,7 @@ impl Quantity {
 #[derive(Clone, Copy, Debug)]
 pub struct Rows<'a> {
     /// Seconds since the start of 1970 on the clock of the place, in order.
-    pub times_s: &'a [i64],
+    pub times_s: &'a Arc<Vec<i64>>,
     /// °C.
     pub t_c: &'a [f64],
     /// Relative humidity, 0 to 1.
@@ -92,10 +92,9 @@ impl Air {
     /// Air ready to be drawn.
     #[must_use]
     pub fn of(rows: Rows<'_>) -> Self {
-        let times = Arc::new(rows.times_s.to_vec());
         let times_of = |factor: f64, values: &[f64]| {
-            let values = values.iter().map(|value| factor * value).collect();
-            Track::new(Arc::clone(&times), values)
+            let values = values.iter().map(|value| factor * value);
+            Track::new(Arc::clone(rows.times_s), values)
         };
         Self {
             temperature: times_of(1.0, rows.t_c),
@@ -141,7 +140,7 @@ pub fn limit(rows: Rows<'_>, outside: &Air, factor: f64, surface_rh: f64) -> Tra
         let share = saturation_pressure(surface) / saturation_pressure(*inside_c);
         100.0 * (surface_rh * share).min(1.0)
     });
-    Track::new(Arc::new(rows.times_s.to_vec()), allowed.collect())
+    Track::new(Arc::clone(rows.times_s), allowed)
 }
 
 /// A stretch of readings that an instrument should not have made and that still count.
@@ -268,8 +267,9 @@ mod tests {
     fn a_surface_allows_what_its_own_saturation_says() {
         // Saturation at 20, 5 and 12.5 °C, 2339.2, 872.6 and 1450 Pa (ASHRAE Fundamentals 2017, table 3
         // [S]; 12.5 °C between 12 and 13): at f 0.5 between 5 and 20 °C the surface has 12.5 °C.
+        let times = Arc::new(vec![0]);
         let rows = |t_c: &'static [f64]| Rows {
-            times_s: &[0],
+            times_s: &times,
             t_c,
             rh: &[0.5],
             ratio: &[0.007],
@@ -289,7 +289,7 @@ mod tests {
 
     #[test]
     fn odd_readings_are_marked_where_they_were_read_until_they_are_left_out() {
-        let times: Vec<i64> = (0..48).map(|hour| hour * 3600).collect();
+        let times: Arc<Vec<i64>> = Arc::new((0..48).map(|hour| hour * 3600).collect());
         let mut rh = vec![0.8; 48];
         rh[10..13].fill(1.05);
         let flat = vec![5.0; 48];
@@ -328,7 +328,7 @@ mod tests {
     #[test]
     fn lines_of_a_plot_differ_in_more_than_colour() {
         let rows = Rows {
-            times_s: &[0, 600],
+            times_s: &Arc::new(vec![0, 600]),
             t_c: &[5.0, 6.0],
             rh: &[0.8, 0.8],
             ratio: &[0.004, 0.004],

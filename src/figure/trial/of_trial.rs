@@ -4,6 +4,7 @@ use super::lines::{Air, Limit, Lines, Rows, limit};
 use crate::assess::measured::trial::{self, Loggers};
 use crate::assess::{Answer, NotKnown, Study};
 use crate::survey::{LoggerSeries, OutsideFrom, Survey, Trial};
+use std::sync::Arc;
 
 fn drawn(rows: &trial::Rows) -> Rows<'_> {
     Rows {
@@ -24,7 +25,13 @@ pub fn lines(study: &Study, trial: &Trial, loggers: &Loggers) -> Answer<Lines> {
         .inside
         .ok_or_else(|| NotKnown::because("no logger inside is chosen"))?;
     let rows = loggers.air(survey, id, trial)?;
-    let outside = outside(study, trial, loggers).map(|rows| Air::of(drawn(&rows)));
+    let outside = outside(study, trial, loggers).map(|mut outside| {
+        // Two sensors of one file.
+        if outside.times_s == rows.times_s {
+            outside.times_s = Arc::clone(&rows.times_s);
+        }
+        Air::of(drawn(&outside))
+    });
     let limits = outside.iter().flat_map(|outside| {
         let surfaces = crate::assess::drying::tightest(survey).into_iter();
         surfaces.map(|surface| Limit {

@@ -9,11 +9,11 @@ use std::sync::Arc;
 /// Points of a line: seconds since the start of 1970 on the clock of the place, and the value.
 pub type Points = Vec<[f64; 2]>;
 
-/// Values over time.
+/// Values over time, kept to seven digits: more than any instrument has, in half the room.
 #[derive(Clone, Debug, Default)]
 pub struct Track {
     times_s: Arc<Vec<i64>>,
-    values: Vec<f64>,
+    values: Vec<f32>,
     extremes: Extremes,
     stretches: Vec<Range<usize>>,
 }
@@ -21,7 +21,8 @@ pub struct Track {
 impl Track {
     /// Values at times in order, NaN where there is none.
     #[must_use]
-    pub fn new(times_s: Arc<Vec<i64>>, values: Vec<f64>) -> Self {
+    pub fn new(times_s: Arc<Vec<i64>>, values: impl IntoIterator<Item = f64>) -> Self {
+        let values: Vec<f32> = values.into_iter().map(nearest).collect();
         let extremes = Extremes::of(&values);
         let stretches = stretches(&times_s, &values);
         Self {
@@ -82,13 +83,19 @@ impl Track {
     fn point(&self, row: usize) -> Option<[f64; 2]> {
         let time = self.times_s.get(row)?;
         let value = self.values.get(row).filter(|value| !value.is_nan())?;
-        Some([seconds_as_f64(*time), *value])
+        Some([seconds_as_f64(*time), f64::from(*value)])
     }
 
     /// The value read at a time: that of the row before it, unless that is longer ago than `within`
     /// seconds.
     #[must_use]
     pub fn at(&self, time: i64, within: i64) -> Option<f64> {
+        self.kept_at(time, within).map(f64::from)
+    }
+
+    /// The same with the digits that are kept of it.
+    #[must_use]
+    pub fn kept_at(&self, time: i64, within: i64) -> Option<f32> {
         let row = self.times_s.partition_point(|one| *one <= time);
         let row = row.checked_sub(1)?;
         let is_near = time - self.times_s.get(row)? <= within;
@@ -118,13 +125,21 @@ impl Track {
     }
 }
 
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "seven digits are enough to draw by and to print"
+)]
+fn nearest(value: f64) -> f32 {
+    value as f32
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     fn hours(values: &[f64]) -> Track {
         let times = (0..values.len()).map(|at| 3600 * i64::try_from(at).unwrap());
-        Track::new(Arc::new(times.collect()), values.to_vec())
+        Track::new(Arc::new(times.collect()), values.iter().copied())
     }
 
     #[test]

@@ -73,6 +73,8 @@ pub(super) struct Block {
     pub(super) outward: Laws,
     /// Half the pressure span over the height of each, Pa; one for level gaps.
     pub(super) half_span: Lanes,
+    /// One in the span.
+    pub(super) per_span: Lanes,
 }
 
 impl Laws {
@@ -133,6 +135,7 @@ impl Block {
         inward: Laws::CLOSED,
         outward: Laws::CLOSED,
         half_span: [1.0; LANES],
+        per_span: [0.5; LANES],
     };
 
     /// Sets one gap: resistances in both airs, `1/factor²` of all sharp edges, mass factors in
@@ -148,6 +151,7 @@ impl Block {
         self.inward.set(lane, &parts[0], eased, mass[0]);
         self.outward.set(lane, &parts[1], eased, mass[1]);
         self.half_span[lane] = half_span;
+        self.per_span[lane] = 0.5 / half_span;
     }
 
     /// Sets the mass factors of one gap, in and out, and leaves the rest of it.
@@ -200,7 +204,7 @@ impl Block {
     pub(super) fn tall<S: Simd>(&self, simd: S, dp: f64x4<S>, sums: &mut Sums<S>) {
         let half = f64x4::simd_from(simd, self.half_span);
         let (top, foot) = (self.end(simd, dp + half), self.end(simd, dp - half));
-        let share = 0.5 / half;
+        let share = f64x4::simd_from(simd, self.per_span);
         let slope_in = share * (top.flow_in - foot.flow_in);
         sums.inflow += share * (top.integral_in - foot.integral_in);
         sums.outflow += share * (foot.integral_out - top.integral_out);

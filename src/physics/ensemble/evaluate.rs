@@ -109,7 +109,7 @@ impl Ensemble {
     ) -> AtPressure<'a> {
         AtPressure {
             blocks: &open.blocks,
-            coefficients: &coefficients.0,
+            coefficients: &coefficients.lanes,
             base: &member.base,
             scale,
             inside,
@@ -144,7 +144,7 @@ impl Ensemble {
         }
         for (slot, path) in (own.power_slot..).zip(&member.powers[own.powers.clone()]) {
             let (block, lane) = (slot / LANES, slot % LANES);
-            let outside = scale * coefficients.0[block][lane] + member.base[block][lane];
+            let outside = scale * coefficients.lanes[block][lane] + member.base[block][lane];
             let flow = own.airs.flow(path, outside - inside);
             total.inflow += flow.inward;
             total.outflow += flow.outward;

@@ -10,7 +10,8 @@
 //! ```
 //! where S_in is the slope of the inflow of each space and δp the step its pressure would take;
 //! the error is of the second order in the imbalance left. Where Newton does not get there in a
-//! few steps, the exact balance takes over.
+//! few steps, the exact balance takes over. Changes of single gaps among many are found near one
+//! balance ([`Near`]).
 #![expect(
     clippy::indexing_slicing,
     reason = "slots and lanes are laid out together; a missing number must never turn into a silent default"
@@ -18,6 +19,7 @@
 
 mod block;
 mod evaluate;
+mod near;
 mod one_space;
 mod plain;
 mod several_spaces;
@@ -26,6 +28,7 @@ mod worth;
 use std::ops::Range;
 
 use self::block::{Block, LANES, Lanes};
+pub use self::near::{Change, Near};
 use self::several_spaces::InnerOpenings;
 use super::flow_law::{FlowLaw, Resistances};
 use super::network::path::TwoAirs;
@@ -74,7 +77,11 @@ struct SpaceGaps {
 
 /// Numbers of one body's gaps in the order in which an [`Ensemble`] works on them.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Arranged(Vec<Lanes>);
+pub struct Arranged {
+    lanes: Vec<Lanes>,
+    /// Every number is zero: there is nothing to be added.
+    is_zero: bool,
+}
 
 /// Where an answer lies, or is looked for first.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -195,7 +202,11 @@ impl Ensemble {
         for (value, gap) in values.into_iter().zip(&self.gaps) {
             arranged[gap.slot / LANES][gap.slot % LANES] = value;
         }
-        Arranged(arranged)
+        let is_zero = arranged.as_flattened().iter().all(|value| *value == 0.0);
+        Arranged {
+            lanes: arranged,
+            is_zero,
+        }
     }
 
     /// The body as surveyed: every factor one.
@@ -233,10 +244,12 @@ impl Ensemble {
         // Bits, not values: what is set already is exactly this.
         let same = |one: f64, other: f64| one.to_bits() == other.to_bits();
         let same_edges = same(member.discharge, discharge);
-        for (at, gap) in self.gaps.iter().enumerate() {
+        let is_set = |member: &Member, at: usize| {
             let known = member.factors.get(at);
-            let is_set = same_edges && known.is_some_and(|known| same(*known, factors[at]));
-            if gap.is_power || is_set {
+            same_edges && known.is_some_and(|known| same(*known, factors[at]))
+        };
+        for (at, gap) in self.gaps.iter().enumerate() {
+            if gap.is_power || is_set(member, at) {
                 continue;
             }
             let (space, placed) = &self.body.gaps[at];
@@ -251,17 +264,23 @@ impl Ensemble {
                 block.set(lane, &gap.resistances, eased, mass, gap.half_span);
             }
         }
+        for (place, at) in self.powers.iter().enumerate() {
+            if is_set(member, *at) {
+                continue;
+            }
+            let (space, placed) = &self.body.gaps[*at];
+            let airs = [&self.body.outside, &self.body.spaces[*space].gas];
+            let path = placed.path(airs, discharge, factors[*at]);
+            match member.powers.get_mut(place) {
+                Some(power) => *power = path,
+                None => member.powers.push(path),
+            }
+        }
         member.discharge = discharge;
         member.factors.clear();
         member.factors.extend_from_slice(factors);
         member.opening_factors.clear();
         member.opening_factors.extend_from_slice(opening_factors);
-        member.powers.clear();
-        member.powers.extend(self.powers.iter().map(|at| {
-            let (space, placed) = &self.body.gaps[*at];
-            let airs = [&self.body.outside, &self.body.spaces[*space].gas];
-            placed.path(airs, discharge, factors[*at])
-        }));
         member.inner.vary(&self.body, opening_factors, discharge);
     }
 
@@ -269,9 +288,9 @@ impl Ensemble {
     /// of the air, and `dynamic_pressure` times the sum of each list times its number.
     pub fn hold(&self, member: &mut Member, dynamic_pressure: f64, lists: &[(&Arranged, f64)]) {
         member.base.copy_from_slice(&self.stack);
-        for (list, number) in lists {
+        for (list, number) in lists.iter().filter(|(list, _)| !list.is_zero) {
             let scale = dynamic_pressure * number;
-            for (base, value) in member.base.iter_mut().zip(&list.0) {
+            for (base, value) in member.base.iter_mut().zip(&list.lanes) {
                 for lane in 0..LANES {
                     base[lane] += scale * value[lane];
                 }
@@ -340,7 +359,7 @@ impl Ensemble {
         // The exact balance adds the weight of the air itself.
         let outside = self.gaps.iter().map(|gap| {
             let (block, lane) = (gap.slot / LANES, gap.slot % LANES);
-            let wind = scale * coefficients.0[block][lane];
+            let wind = scale * coefficients.lanes[block][lane];
             wind + member.base[block][lane] - self.stack[block][lane]
         });
         let outside: Vec<f64> = outside.collect();

@@ -2,6 +2,7 @@
 //! for builds without optimisation, where wide registers cost many times what they gain.
 
 use super::block::{Block, LEAST_PRESSURE, Lanes, Laws, SIXTH};
+use crate::physics::network::path::Flow;
 
 /// Whether this was built without optimisation, by the variable that Cargo itself reads.
 pub(super) const UNOPTIMISED: bool = match option_env!("CARGO_PROFILE_DEV_OPT_LEVEL") {
@@ -50,35 +51,65 @@ fn in_force(block: &Block, lane: usize, dp: f64) -> InForce<'_> {
     }
 }
 
+impl Sums {
+    fn add(&mut self, lane: usize, one: Flow) {
+        self.inflow[lane] += one.inward;
+        self.outflow[lane] += one.outward;
+        self.slope_in[lane] += one.slope_in;
+        self.slope[lane] += one.slope;
+    }
+}
+
 /// Adds the flows of four level gaps at these pressure differences.
 pub(super) fn level(block: &Block, dp: &Lanes, sums: &mut Sums) {
     for (lane, dp) in dp.iter().enumerate() {
-        let law = in_force(block, lane, *dp);
-        let sum = law.linear + law.root;
-        let shared = law.laws.mass[lane] / (law.root * sum);
-        let flow = (law.x + law.x) * law.root * shared;
-        let slope = sum * shared;
-        if law.is_in {
-            sums.inflow[lane] += flow;
-            sums.slope_in[lane] += slope;
-        } else {
-            sums.outflow[lane] += flow;
+        sums.add(lane, one_level(block, lane, *dp));
+    }
+}
+
+/// The flow of one level gap.
+pub(super) fn one_level(block: &Block, lane: usize, dp: f64) -> Flow {
+    let law = in_force(block, lane, dp);
+    let sum = law.linear + law.root;
+    let shared = law.laws.mass[lane] / (law.root * sum);
+    let flow = (law.x + law.x) * law.root * shared;
+    let slope = sum * shared;
+    if law.is_in {
+        Flow {
+            inward: flow,
+            outward: 0.0,
+            slope_in: slope,
+            slope,
         }
-        sums.slope[lane] += slope;
+    } else {
+        Flow {
+            inward: 0.0,
+            outward: flow,
+            slope_in: 0.0,
+            slope,
+        }
     }
 }
 
 /// Adds the flows of four tall gaps with these pressure differences at mid-height.
 pub(super) fn tall(block: &Block, dp: &Lanes, sums: &mut Sums) {
-    for (lane, (dp, half)) in dp.iter().zip(block.half_span).enumerate() {
-        let top = end(block, lane, dp + half);
-        let foot = end(block, lane, dp - half);
-        let share = 0.5 / half;
-        let slope_in = share * (top.flow_in - foot.flow_in);
-        sums.inflow[lane] += share * (top.integral_in - foot.integral_in);
-        sums.outflow[lane] += share * (foot.integral_out - top.integral_out);
-        sums.slope_in[lane] += slope_in;
-        sums.slope[lane] += slope_in + share * (foot.flow_out - top.flow_out);
+    for (lane, dp) in dp.iter().enumerate() {
+        sums.add(lane, one_tall(block, lane, *dp));
+    }
+}
+
+/// The flow of one tall gap.
+pub(super) fn one_tall(block: &Block, lane: usize, dp: f64) -> Flow {
+    let half = block.half_span[lane];
+    let top = end(block, lane, dp + half);
+    let foot = end(block, lane, dp - half);
+    let share = block.per_span[lane];
+    let slope_in = share * (top.flow_in - foot.flow_in);
+    Flow {
+        inward: share * (top.integral_in - foot.integral_in),
+        outward: share * (foot.integral_out - top.integral_out),
+        slope_in,
+        slope: slope_in + share * (foot.flow_out - top.flow_out),
     }
 }
 

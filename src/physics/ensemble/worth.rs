@@ -43,7 +43,7 @@ impl Ensemble {
             }
             for (place, slot) in own.powers.clone().zip(own.power_slot..) {
                 let (block, lane) = (slot / LANES, slot % LANES);
-                let outside = scale * coefficients.0[block][lane] + member.base[block][lane];
+                let outside = scale * coefficients.lanes[block][lane] + member.base[block][lane];
                 let dp = outside - member.state.pressures[space];
                 let flow = own.airs.flow(&open.powers[place], dp);
                 slopes[self.powers[place]] += weight * worth(flow.inward, flow.outward);

@@ -5,7 +5,7 @@ use proptest::prelude::*;
 
 use fearless_simd::Level;
 
-use super::super::ensemble::{Ensemble, Member};
+use super::super::ensemble::{Change, Ensemble, Member};
 use super::super::flow_law::{FlowLaw, GapFlow};
 use super::super::network::{Body, Path, PlacedFlow, Space};
 use super::{OneSpace, Weather, constant_fans, dry_air};
@@ -194,6 +194,50 @@ proptest! {
             body.solve(&mut member, &wind, 10.0, 1e-10).unwrap().inflow
         };
         prop_assert!((inflow(factor) / inflow(1.0) / factor - 1.0).abs() < 1e-8);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(120))]
+
+    /// One gap changed among many, found near the balance of all: the same as by the exact balance of
+    /// the changed body.
+    #[test]
+    fn near_a_balance_a_change_comes_to_what_the_exact_balance_finds(
+        gaps in vec(gap(), 90..180),
+        seeds in vec((0.05..4.0_f64, -1.2..0.8_f64), 180),
+        left in vec(0.0..0.9_f64, 180),
+        air in (-10.0..30.0_f64, prop_oneof![Just(0.0), -15.0..30.0_f64]),
+        wind in prop_oneof![Just(0.15), 0.1..60.0_f64],
+        fans in prop_oneof![3 => Just((0.0, 0.0)), 1 => (0.0..0.02_f64, 0.0..0.02_f64)],
+    ) {
+        let air = (air.0, air.0 + air.1);
+        let factors: Vec<f64> = seeds.iter().take(gaps.len()).map(|seed| seed.0).collect();
+        let coefficients: Vec<f64> = seeds.iter().take(gaps.len()).map(|seed| seed.1).collect();
+        let body = body(&gaps, air, fans);
+        let mut member = body.member();
+        body.vary(&mut member, &factors, &[], 1.0);
+        let arranged = body.arrange(coefficients.clone());
+        body.hold(&mut member, wind, &[]);
+        body.solve_from_afar(&mut member, &arranged, wind, 1e-10).unwrap();
+        let changes: Vec<Change> = left.iter().copied().enumerate().take(gaps.len()).collect();
+        let found = body.near(&member, (&arranged, wind), &changes).unwrap();
+        // Hardly any weight of air is lost in the rounding of the flows that it drives.
+        prop_assert!(found.reach() > 0.0 || (air.1 - air.0).abs() < 1.0);
+        for (gap, left) in changes.iter().step_by(7) {
+            let at = (&member, &arranged, wind);
+            let solved = body.solve_changed(Some(&found), at, (*gap, *left), 1e-9).unwrap();
+            let mut others = factors.clone();
+            others[*gap] *= left;
+            let outside = coefficients.iter().map(|c| wind * c).collect();
+            let expected = exact(&gaps, &others, outside, air, fans);
+            let apart = (solved.inflow - expected).abs();
+            prop_assert!(
+                apart <= 1e-9 * expected,
+                "gap {gap}: {} instead of {expected}",
+                solved.inflow
+            );
+        }
     }
 }
 

@@ -1,10 +1,12 @@
 //! What stands in a cell of a table.
 
+use std::fmt::Display;
+
 /// Writes the lines of a table.
 pub(super) type Writer = csv::Writer<Vec<u8>>;
 
 /// A number, or an empty cell.
-pub(super) fn number(value: Option<f64>) -> String {
+pub(super) fn number(value: Option<impl Display>) -> String {
     value.map_or_else(String::new, |value| value.to_string())
 }
 

@@ -23,10 +23,10 @@ const FOR_AN_HOUR: i64 = 3600;
 pub(super) fn lines(writer: &mut Writer, lines: &Lines, bands: &[Band]) -> Result<(), csv::Error> {
     writer.write_record(HEADS)?;
     for time in lines.inside.temperature.times() {
-        let inside = |quantity| number(lines.inside.track(quantity).at(*time, 0));
+        let inside = |quantity| number(lines.inside.track(quantity).kept_at(*time, 0));
         let outside = |quantity| {
             let air = lines.outside.as_ref();
-            number(air.and_then(|air| air.track(quantity).at(*time, FOR_AN_HOUR)))
+            number(air.and_then(|air| air.track(quantity).kept_at(*time, FOR_AN_HOUR)))
         };
         let mut bands = bands.iter();
         let band = bands.find(|band| (band.from_s..band.to_s).contains(time));
@@ -49,12 +49,13 @@ mod tests {
     use super::super::{ByteOrderMark, trial};
     use super::*;
     use crate::figure::trial::{Air, Rows};
+    use std::sync::Arc;
 
     #[test]
     fn every_reading_has_a_line_with_what_is_left_out_empty_and_its_period() {
         let air = |t_c: &[f64]| {
             Air::of(Rows {
-                times_s: &[0, 3600, 7200],
+                times_s: &Arc::new(vec![0, 3600, 7200]),
                 t_c,
                 rh: &[0.8, 0.81, 0.82],
                 ratio: &[0.005; 3],

@@ -232,7 +232,7 @@ impl eframe::App for App {
         self.photos_in(ctx);
         self.loggers_in();
         self.guard_closing(ctx);
-        self.work_out();
+        self.work_out(ctx);
         self.tell_units(ctx);
         self.set_sheet(ctx);
         self.keep(ctx);

@@ -91,11 +91,15 @@ pub struct App {
     pub(super) site_sized: bool,
     /// Which revision, in which units, the widgets were told of last.
     units_told: Option<(u64, Units)>,
+    /// The newest revision that a drag made, and in how many frames since then nothing moved.
+    rested: (u64, u32),
 }
 
-/// Up to so many gaps results follow a mark while it is dragged; with more they come when it is let
-/// go.
+/// Up to so many gaps results follow a mark that is dragged, wherever it rests; with more they come
+/// when it is let go.
 const LIVE_UP_TO: usize = 150;
+/// Frames in which nothing moves, after which a mark that is held rests.
+const REST: u32 = 3;
 
 impl App {
     /// The window with what it starts with.
@@ -147,6 +151,7 @@ impl App {
             today: start.today,
             site_sized: false,
             units_told: None,
+            rested: (0, 0),
         };
         if start.guide && !app.preferences.guide_seen {
             app.guide.begin();
@@ -254,7 +259,8 @@ impl App {
         self.document = Some(document);
     }
 
-    pub(super) fn work_out(&mut self) {
+    pub(super) fn work_out(&mut self, ctx: &egui::Context) {
+        let moves = self.moves(ctx);
         let Some(document) = &self.document else {
             return;
         };
@@ -264,8 +270,7 @@ impl App {
         let folders = data_folders(document.path(), self.photos.holding());
         self.answers.look_in(folders);
         let wanted = self.view.sealing_plan.wanted();
-        let many = history.survey().gaps.len() > LIVE_UP_TO;
-        let told = if many && self.view.gaps.body().is_dragged() {
+        let told = if moves {
             // Results of a place that is left in the next frame only take time from the drawing.
             self.answers.take_in()
         } else {
@@ -276,6 +281,31 @@ impl App {
         for sentence in told {
             self.notices.tell(Severity::Error, sentence);
         }
+    }
+
+    /// Whether a mark is being dragged on: results may come later, the drawing may not.
+    fn moves(&mut self, ctx: &egui::Context) -> bool {
+        let Some(document) = self.document.as_ref() else {
+            return false;
+        };
+        if !self.view.gaps.body().is_dragged() {
+            return false;
+        }
+        let (revision, survey) = (document.history.revision(), document.history.survey());
+        let (last, frames) = self.rested;
+        let frames = if last == revision {
+            frames.saturating_add(1)
+        } else {
+            0
+        };
+        self.rested = (revision, frames);
+        if survey.gaps.len() > LIVE_UP_TO {
+            return true;
+        }
+        if frames < REST {
+            ctx.request_repaint();
+        }
+        frames < REST
     }
 
     /// The study of the survey as it is.

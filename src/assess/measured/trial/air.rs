@@ -9,6 +9,7 @@ use crate::physics::air::{
 use crate::physics::measurement::logger::BelowFreezing;
 use crate::series::{Channel, Series, What, Zone, moment_from};
 use crate::survey::LoggerSeries;
+use std::sync::Arc;
 
 /// Gas constant of water vapour, J/(kg K): 8.314 462/0.018 015 **\[S\]**.
 const VAPOUR_CONSTANT: f64 = 461.52;
@@ -23,7 +24,7 @@ const PERCENT: f64 = 100.0;
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Rows {
     /// Seconds since the start of 1970 on the clock of the place.
-    pub times_s: Vec<i64>,
+    pub times_s: Arc<Vec<i64>>,
     /// Temperature, °C.
     pub t_c: Vec<f64>,
     /// Relative humidity as the instrument states it, 0 to 1.
@@ -80,7 +81,11 @@ pub fn rows(
     .find_map(find)
     .ok_or_else(|| missing("humidity"))?;
     let mut rows = Rows {
-        times_s: series.times_s.iter().map(|time| time + shift).collect(),
+        times_s: if shift == 0 {
+            Arc::clone(&series.times_s)
+        } else {
+            Arc::new(series.times_s.iter().map(|time| time + shift).collect())
+        },
         t_c: temperature.values.clone(),
         ..Rows::default()
     };
@@ -138,7 +143,7 @@ fn state(of: &LoggerSeries, what: What, t_c: f64, damp: f64, pressure: f64) -> (
 /// The air of a weather file hour by hour, on its standard time.
 #[must_use]
 pub fn weather_rows(weather: &Weather) -> Rows {
-    let mut rows = Rows::default();
+    let (mut rows, mut times_s) = (Rows::default(), Vec::new());
     for hour in &weather.hours {
         let day = hour.day;
         let midnight = moment_from(&format!("{:04}-{:02}-{:02}", day.year, day.month, day.day));
@@ -150,12 +155,12 @@ pub fn weather_rows(weather: &Weather) -> Rows {
             continue;
         };
         // The hour named by its end; what is read stands for its middle.
-        rows.times_s
-            .push(midnight + (i64::from(hour.hour) - 1) * HOUR_S + HOUR_S / 2);
+        times_s.push(midnight + (i64::from(hour.hour) - 1) * HOUR_S + HOUR_S / 2);
         rows.t_c.push(t_c);
         rows.relative_humidity.push(rh);
         rows.humidity_ratio.push(air.humidity_ratio);
     }
+    rows.times_s = Arc::new(times_s);
     rows
 }
 

@@ -23,7 +23,7 @@ fn series(readings: &[(i64, f64, f64)]) -> Series {
         values,
     };
     Series {
-        times_s: readings.iter().map(|(time, ..)| *time).collect(),
+        times_s: Arc::new(readings.iter().map(|(time, ..)| *time).collect()),
         channels: vec![
             channel(
                 What::Temperature,

@@ -1,5 +1,6 @@
 //! Very many gaps, told apart by the slopes of the inflow.
 
+use super::super::prospect::TRY_ALL_UP_TO;
 use super::budgets::Numbers;
 use super::*;
 use crate::survey::{InnerOpening, InnerOpeningId, Space, SpaceId};
@@ -112,5 +113,34 @@ fn very_many_gaps_save_as_much_as_the_greedy_order_that_tries_all() {
             before - found >= (before - value) * 0.999,
             "{aim:?}: {found} or {value} of {before}"
         );
+    }
+}
+
+/// What sealing each of very many gaps comes to is what the vehicle with that gap sealed comes to,
+/// balanced by itself, and does not hang on how many are asked for at once.
+#[test]
+fn sealing_each_of_very_many_gaps_comes_to_what_its_own_balance_finds() {
+    for spaces in [false, true] {
+        let survey = many_small_gaps(120, spaces);
+        let prospect = Prospect::new(&survey).unwrap();
+        let all = prospect.sealables().len();
+        assert!(all > TRY_ALL_UP_TO);
+        let found = prospect.singly(0..all).unwrap();
+        let again = prospect.singly(7..9).unwrap();
+        assert_eq!(found[7..9], again);
+        let mut trial = prospect.trial();
+        for (at, found) in found.iter().enumerate() {
+            trial.seal(at);
+            let expected = trial.figures().unwrap();
+            trial.open(at);
+            for aim in Aim::ALL {
+                let (found, expected) = (found.of(aim).unwrap(), expected.of(aim).unwrap());
+                let before = prospect.before().of(aim).unwrap();
+                assert!(
+                    (found - expected).abs() <= 1e-7 * before.abs(),
+                    "{spaces} {aim:?} {at}: {found} instead of {expected} of {before}"
+                );
+            }
+        }
     }
 }
