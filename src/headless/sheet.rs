@@ -68,7 +68,9 @@ mod with_typesetter {
         Choices, Kind, Material, SheetError, Workshop, WorkshopTexts, contents, typeset,
     };
     use crate::tasks::{self, processors};
+    use std::collections::BTreeMap;
     use std::path::Path;
+    use std::thread;
 
     pub(in crate::headless) use crate::sheet::unprintable;
 
@@ -94,12 +96,11 @@ mod with_typesetter {
     ) -> Result<Vec<u8>, SheetFailure> {
         let mut choices = choices(arguments)?;
         choices.dates = dates;
-        let photos = if choices.has(Part::Photos) {
-            print_copies(&arguments.file, study.survey(), &|| false)
-        } else {
-            Default::default()
+        let copies = || match choices.has(Part::Photos) {
+            true => print_copies(&arguments.file, study.survey(), &|| false),
+            false => BTreeMap::new(),
         };
-        worked_out(study, choices.kind, &arguments.file);
+        let photos = beside(copies, || worked_out(study, choices.kind, &arguments.file));
         let material = Material::of(study, choices.kind, &photos);
         let (pages, pdf) = Bounds::default().keep(|| {
             let pages = typeset(&contents(&material, &choices))?;
@@ -114,6 +115,17 @@ mod with_typesetter {
         Ok(replaced.unwrap_or_default().into())
     }
 
+    /// Does one work while another goes on: each has stretches in which it keeps one processor alone busy.
+    fn beside<T: Send>(work: impl Fn() -> T + Sync, other: impl FnOnce()) -> T {
+        thread::scope(|scope| {
+            let beside = thread::Builder::new().spawn_scoped(scope, &work).ok();
+            other();
+            let done = beside.and_then(|one| one.join().ok());
+            // Where no thread starts or it falls, it is done afterwards.
+            done.unwrap_or_else(&work)
+        })
+    }
+
     /// Works out what takes long, and tells a terminal how far it is.
     fn worked_out(study: &Study, kind: Kind, file: &Path) {
         let (threads, progress) = (processors(), Progress::on_terminal());
@@ -121,6 +133,12 @@ mod with_typesetter {
         tasks::sealed_singly(study, threads, &progress.of("Sealing each gap by itself"));
         for study in kind.draws(study) {
             tasks::uncertainty(study, DRAWS, threads, &draws);
+        }
+        // What one thread does alone is best done while the photos are made ready.
+        match kind {
+            Kind::Report => _ = study.work(),
+            Kind::Quotation | Kind::WorkOrder => _ = study.ordered().work(),
+            Kind::Completion | Kind::Invoice => {}
         }
         if matches!(kind, Kind::Report | Kind::Completion) {
             let (folders, shelf) = (

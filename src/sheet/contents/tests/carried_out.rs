@@ -133,7 +133,6 @@ fn half_an_order_without_a_date_names_the_steps_that_are_not_on_it() {
 fn before_any_work_nothing_is_said_of_it() {
     let [order, quotation] = told(&priced(78.0, Some(20.0)));
     assert_eq!(order, "");
-    assert!(quotation.contains("Prices that nobody gave"), "{quotation}");
     assert!(!quotation.contains("Which order?"), "{quotation}");
 }
 
@@ -143,8 +142,7 @@ fn a_wish_reaches_an_order_that_was_carried_out() {
     let done = Arc::new(sealed(priced(78.0, Some(20.0)), "2031-03-01"));
     let of = |wish: Wish| {
         let study = Study::wishing(Arc::clone(&done), wish);
-        let work = study.ordered().work().as_ref().expect("work").clone();
-        work
+        study.ordered().work().as_ref().expect("work").clone()
     };
     let by_heat = of(Wish {
         aim: Some(Aim::Heat),
