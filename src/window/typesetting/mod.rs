@@ -191,6 +191,8 @@ impl Typesetting {
         }
         if self.is_ready(key, look.width) {
             self.stop_setting();
+            // What was given up in between is wanted no more, nor why.
+            self.given_up = None;
             return;
         }
         if self.given_up.as_ref().is_some_and(|(of, _)| of == key) {
