@@ -203,10 +203,9 @@ fn sensor(heading: &str, word: &str) -> String {
         .split(|sign: char| !(sign.is_alphanumeric() || matches!(sign, '#' | '\'')))
         .filter(|part| {
             let low = part.to_lowercase();
-            !low.is_empty()
-                && low != word
-                && !(is_long && low.contains(letters))
-                && !IDLE.contains(&low.as_str())
+            let is_of_the_word = low == word || (is_long && low.contains(letters));
+            let is_idle = low.is_empty() || IDLE.contains(&low.as_str());
+            !is_of_the_word && !is_idle
         })
         .collect();
     kept.join(" ")

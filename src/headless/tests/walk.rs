@@ -52,7 +52,7 @@ fn before_anything_is_advised_the_owner_hears_what_was_not_looked_at() {
     let places: Vec<_> = survey.usual_places().collect();
     let (last, rest) = places.split_last().unwrap();
     for (at, (station, place)) in rest.iter().enumerate() {
-        let visit = Visit::of(*station, place, crate::survey::Outcome::Nothing);
+        let visit = Visit::of(station, place, crate::survey::Outcome::Nothing);
         survey.apply(Edit::Visited(visit)).unwrap();
         if at == 0 {
             let words = format!(
