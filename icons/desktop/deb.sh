@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # Builds the Debian package: bash icons/desktop/deb.sh [PROFILE]
 #
-# Needs cargo-deb and Python 3.11. What it holds stands in Cargo.toml under package.metadata.deb. The package lies
-# under target/debian when it is done. PROFILE is release unless another is named.
+# Needs cargo-deb and Python 3.11. What it holds stands in Cargo.toml under package.metadata.deb. The
+# package lies under target/debian when it is done. PROFILE is release unless another is named.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 
