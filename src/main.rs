@@ -5,6 +5,11 @@ use gapledger::headless::{Arguments, run};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+/// Large pictures come and go in a window: what they held is given back once they are gone.
+#[cfg(all(feature = "window", target_os = "linux"))]
+#[global_allocator]
+static MEMORY: tikv_jemallocator::Jemalloc = tikv_jemallocator::Jemalloc;
+
 fn main() -> ExitCode {
     let arguments = Arguments::parse();
     match arguments.command {

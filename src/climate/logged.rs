@@ -143,18 +143,18 @@ fn by_hour(
         several => return Err(LoggedError::Several(several.len(), what.name())),
     };
     let mut sums = vec![(0.0, 0_usize); hours];
-    for (time, value) in series.times_s.iter().zip(&channel.values) {
+    for (time, value) in series.times_s.iter().zip(channel.values.iter()) {
         if value.is_nan() {
             continue;
         }
         let bounds = BOUNDS.iter().find(|(own, _, _)| *own == what);
         if let Some((_, least, most)) =
-            bounds.filter(|(_, least, most)| !(*least..=*most).contains(value))
+            bounds.filter(|(_, least, most)| !(*least..=*most).contains(&value))
         {
             return Err(LoggedError::Value {
                 at: moment(*time),
                 name: what.name(),
-                value: *value,
+                value,
                 least: *least,
                 most: *most,
             });
@@ -162,7 +162,7 @@ fn by_hour(
         let at = usize::try_from((time - start_s - 1).div_euclid(HOUR_S)).ok();
         if let Some(sum) = at.and_then(|at| sums.get_mut(at)) {
             *sum = if what == What::WindDirection {
-                (*value, 1)
+                (value, 1)
             } else {
                 (sum.0 + value, sum.1 + 1)
             };

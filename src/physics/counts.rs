@@ -24,3 +24,14 @@ pub fn count(things: usize) -> f64 {
 pub fn seconds_as_f64(seconds: i64) -> f64 {
     seconds as f64
 }
+
+/// The whole number nearest to a value; the nearest that there is where it is beyond all of them, and
+/// zero where it is no number.
+#[must_use]
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "a float that does not fit becomes the nearest number that does"
+)]
+pub fn nearest(value: f64) -> i32 {
+    value.round() as i32
+}

@@ -136,13 +136,7 @@ fn channels(series: &Series) -> Table {
 
 /// Lowest, mean and highest of a channel, and how many readings it has.
 fn span(channel: &Channel) -> (f64, f64, f64, usize) {
-    let there = || {
-        channel
-            .values
-            .iter()
-            .copied()
-            .filter(|value| !value.is_nan())
-    };
+    let there = || channel.values.iter().filter(|value| !value.is_nan());
     let number = there().count();
     (
         there().fold(f64::INFINITY, f64::min),

@@ -104,7 +104,7 @@ fn by_value(at: usize, channel: &Channel) -> Vec<Doubtful> {
             None
         }
     };
-    runs(at, channel.values.iter().map(|value| why(*value)))
+    runs(at, channel.values.iter().map(why))
 }
 
 /// Runs of the same reason.
@@ -152,7 +152,7 @@ fn stuck(at: usize, channel: &Channel, times: &[i64]) -> Vec<Doubtful> {
         if same {
             continue;
         }
-        let value = channel.values.get(from).copied().unwrap_or(f64::NAN);
+        let value = channel.values.get(from).unwrap_or(f64::NAN);
         let last = row - 1;
         if !value.is_nan() && !may_stand(value) && time(last) - time(from) >= STUCK_S {
             found.push(Doubtful {
@@ -170,12 +170,13 @@ fn stuck(at: usize, channel: &Channel, times: &[i64]) -> Vec<Doubtful> {
 /// A single reading far from both its neighbours, which agree.
 fn jumps(at: usize, channel: &Channel, times: &[i64]) -> Vec<Doubtful> {
     let (.., most) = bounds(channel.what);
-    let values = channel.values.windows(3);
-    values
-        .zip(times.windows(3))
+    times
+        .windows(3)
         .enumerate()
-        .filter_map(|(row, (values, times))| {
-            let ([before, value, after], [start, _, end]) = (values, times) else {
+        .filter_map(|(row, times)| {
+            let value = |row: usize| channel.values.get(row);
+            let (before, value, after) = (value(row)?, value(row + 1)?, value(row + 2)?);
+            let [start, _, end] = times else {
                 return None;
             };
             let jumped = (value - before).abs() > most
@@ -239,9 +240,9 @@ fn daily_vapour(series: &Series, humidity: usize) -> BTreeMap<i64, f64> {
         return BTreeMap::new();
     };
     let mut sums: BTreeMap<i64, (f64, f64)> = BTreeMap::new();
-    let values = humidity.values.iter().zip(&temperature.values);
+    let values = humidity.values.iter().zip(temperature.values.iter());
     for (time, (percent, t_c)) in series.times_s.iter().zip(values) {
-        let vapour = percent / 100.0 * saturation_pressure_over_water(*t_c);
+        let vapour = percent / 100.0 * saturation_pressure_over_water(t_c);
         if vapour.is_finite() {
             let day = sums.entry(time.div_euclid(86_400)).or_default();
             day.0 += vapour;

@@ -11,6 +11,7 @@ use super::decode::decode;
 use super::mapping::{Column, Mapping, Unit, Zone};
 use super::notes::Note;
 use super::number::{self, Cell};
+use super::readings::Readings;
 use super::refused::ReadError;
 use super::rows::{Channel, MOST_BYTES, MOST_ROWS, Series};
 use super::spreadsheet;
@@ -189,7 +190,7 @@ struct Rows<'a> {
     mapping: &'a Mapping,
     zone: Option<TimeZone>,
     times: Vec<i64>,
-    values: Vec<Vec<f64>>,
+    values: Vec<Readings>,
     odd_times: usize,
     missing: usize,
     ends: Option<u64>,
@@ -209,7 +210,7 @@ impl<'a> Rows<'a> {
             mapping,
             zone,
             times: Vec::new(),
-            values: vec![Vec::new(); places.readings.len()],
+            values: vec![Readings::default(); places.readings.len()],
             odd_times: 0,
             missing: 0,
             ends: None,
@@ -356,9 +357,9 @@ impl<'a> Rows<'a> {
         notes.extend((doubled > 0).then_some(Note::Doubled(doubled)));
         notes.extend(first.map(|first| Note::Conflicting(conflicting, first)));
         notes.extend(self.last_notes());
-        let in_order = |values: &Vec<f64>| {
+        let in_order = |values: &Readings| {
             let kept = kept.iter();
-            kept.filter_map(|at| values.get(*at).copied()).collect()
+            kept.filter_map(|at| values.get(*at)).collect()
         };
         let values = self.values.iter().map(in_order).collect();
         Ok(Series {
@@ -379,7 +380,7 @@ impl<'a> Rows<'a> {
 }
 
 /// The columns of readings with their values.
-fn channels(mapping: &Mapping, values: Vec<Vec<f64>>) -> Vec<Channel> {
+fn channels(mapping: &Mapping, values: Vec<Readings>) -> Vec<Channel> {
     let columns = mapping.columns.iter().filter_map(|column| match column {
         Column::Readings { what, sensor, .. } => Some((*what, sensor.clone())),
         _ => None,

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::mapping::What;
 use super::notes::Note;
+use super::readings::Readings;
 
 /// Most bytes of a file that is read: some four million rows.
 pub const MOST_BYTES: usize = 256 << 20;
@@ -19,7 +20,7 @@ pub struct Channel {
     /// What it is.
     pub what: What,
     /// A value for each time, in the unit of [`What`]; NaN where the file has none.
-    pub values: Vec<f64>,
+    pub values: Readings,
 }
 
 /// Rows of readings in order of time, each time once.

@@ -339,10 +339,19 @@ fn text(ui: &mut Ui, chosen: &mut Chosen, queue: &mut Queue) -> Changed {
             mapping.lines_before = crate::physics::counts::whole(lines);
             changed.rows = true;
         }
-        let size = counted(chosen.file.bytes.len() / 1000, "kB", "kB");
-        widgets::muted(ui, format!("The file has {size}."));
+        let bytes = chosen.file.bytes.len();
+        widgets::muted(ui, format!("The file has {}.", size_in_words(bytes)));
     });
     changed
+}
+
+/// The size of a file as a person reads it.
+fn size_in_words(bytes: usize) -> String {
+    if bytes < 1_000_000 {
+        format!("{} kB", bytes.div_ceil(1000))
+    } else {
+        format!("{:.1} MB", crate::physics::counts::count(bytes) / 1e6)
+    }
 }
 
 fn named<T: PartialEq + Clone>(
@@ -372,4 +381,15 @@ pub fn progress(ui: &mut Ui, name: &str, share: f32, queue: &mut Queue) {
             queue.push(Request::StopLogger);
         }
     });
+}
+
+#[cfg(test)]
+mod tests {
+    use super::size_in_words;
+
+    #[test]
+    fn a_size_is_told_in_kilobytes_until_they_are_a_thousand() {
+        let words = [1, 999_000, 1_000_000, 40_269_000].map(size_in_words);
+        assert_eq!(words, ["1 kB", "999 kB", "1.0 MB", "40.3 MB"]);
+    }
 }

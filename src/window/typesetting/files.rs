@@ -1,5 +1,6 @@
 //! Files that are written, and opened with the system's viewer.
 
+use super::put_away::PutAway;
 use super::setter::Setter;
 use crate::assess::shown::{Shown, Units};
 use crate::figure::trial::{self, Band, Lines};
@@ -81,9 +82,12 @@ pub struct Written {
 
 impl Output {
     /// Writes it; `pdf` is the sheet that was set last.
-    pub(super) fn write(self, pdf: Option<Vec<u8>>, setter: &Setter) -> Result<Written, String> {
+    pub(super) fn write(self, pdf: Option<&PutAway>, setter: &Setter) -> Result<Written, String> {
         let (bytes, ending) = match self.file {
-            SheetFile::Pdf(_) => (pdf.ok_or("no sheet has been set yet")?, ".pdf"),
+            SheetFile::Pdf(_) => {
+                let pdf = pdf.ok_or("no sheet has been set yet")?;
+                (pdf.bytes().map_err(words)?, ".pdf")
+            }
             SheetFile::Ledger => {
                 let bytes = csv::ledger(&self.of.study, self.mark);
                 (bytes.map_err(words)?, ".csv")

@@ -2,11 +2,12 @@
 //!
 //! The window says what it wants to see; a task has it set by another process, the newest choice
 //! first, another unpacks the pages in sight, and a third writes files. What came of it is told.
-//! That process ends with its sheet: what it drew and its PDF are kept, a few megabytes.
+//! That process ends with its sheet: what it drew and its PDF are kept in a file without a name.
 
 mod files;
 mod order;
 mod pictures;
+mod put_away;
 mod set;
 mod setter;
 
@@ -17,11 +18,12 @@ pub use setter::Setter;
 
 use super::answers::{Effort, Revised};
 use super::background::{Manner, Spawner, Task, Wake};
-use crate::sheet::setting::{Look, Said};
+use crate::sheet::setting::Look;
 use eframe::egui;
 use egui::ColorImage;
 use order::{Order, PrintCopies};
 use pictures::{Packed, Pictures};
+use put_away::PutAway;
 use set::{News, set};
 use std::ops::Range;
 use std::path::{Path, PathBuf};
@@ -32,7 +34,7 @@ type Unpacked = Result<(u64, usize, ColorImage), String>;
 
 /// What is done with a file.
 enum FileWork {
-    Write(Output, Option<Arc<Vec<u8>>>),
+    Write(Output, Option<PutAway>),
     Open(PathBuf),
 }
 
@@ -58,7 +60,7 @@ pub struct SetPages {
     width: u32,
     sizes: Vec<(f64, f64)>,
     replaced: Option<String>,
-    pdf: Option<Arc<Vec<u8>>>,
+    pdf: Option<PutAway>,
     /// All of its pages are drawn, and the PDF is there.
     whole: bool,
 }
@@ -146,8 +148,7 @@ impl Typesetting {
                 move |work, line| {
                     line.send(match work {
                         FileWork::Write(output, pdf) => {
-                            let pdf = pdf.map(|pdf| pdf.to_vec());
-                            FileNews::Written(output.write(pdf, &writer))
+                            FileNews::Written(output.write(pdf.as_ref(), &writer))
                         }
                         FileWork::Open(path) => {
                             let opened = files::open(&path);
@@ -328,41 +329,37 @@ impl Typesetting {
                 }
             }
             News::Copies(photos) => self.photos = Some(photos),
-            News::Said(said) => self.hear(said),
+            News::Pages { sizes, replaced } => self.begin(sizes, replaced),
+            News::Picture { page, png } => self.pictures.pack(page, png),
+            News::Pdf(pdf) => {
+                self.running = None;
+                if let Some(ready) = &mut self.ready {
+                    ready.pdf = Some(pdf);
+                    ready.whole = true;
+                }
+            }
             News::Failed(words) => self.give_up(Some(words)),
         }
     }
 
-    fn hear(&mut self, said: Said) {
-        match said {
-            Said::Pages { sizes, replaced } => {
-                let Some(running) = &self.running else { return };
-                let before = self.ready.take();
-                self.begun += 1;
-                // The same sheet drawn wider or narrower is the same PDF.
-                let same = before.filter(|before| before.key == running.key);
-                self.pictures.begin();
-                self.unpacking.forget();
-                self.ready = Some(SetPages {
-                    number: self.begun,
-                    key: running.key.clone(),
-                    width: running.width,
-                    sizes,
-                    replaced,
-                    pdf: same.and_then(|same| same.pdf),
-                    whole: false,
-                });
-            }
-            Said::Picture { page, png } => self.pictures.pack(page, png),
-            Said::Pdf(pdf) => {
-                self.running = None;
-                if let Some(ready) = &mut self.ready {
-                    ready.pdf = Some(Arc::new(pdf));
-                    ready.whole = true;
-                }
-            }
-            Said::Failed(words) => self.give_up(Some(words)),
-        }
+    /// Begins with the pages of a sheet, none of which is drawn yet.
+    fn begin(&mut self, sizes: Vec<(f64, f64)>, replaced: Option<String>) {
+        let Some(running) = &self.running else { return };
+        let before = self.ready.take();
+        self.begun += 1;
+        // The same sheet drawn wider or narrower is the same PDF.
+        let same = before.filter(|before| before.key == running.key);
+        self.pictures.begin();
+        self.unpacking.forget();
+        self.ready = Some(SetPages {
+            number: self.begun,
+            key: running.key.clone(),
+            width: running.width,
+            sizes,
+            replaced,
+            pdf: same.and_then(|same| same.pdf),
+            whole: false,
+        });
     }
 
     fn file_told(&mut self, news: FileNews) -> Told {

@@ -1,5 +1,6 @@
 //! What is asked of the setting of sheets.
 
+use super::put_away::{PutAway, Shelf};
 use super::setter::Setter;
 use crate::assess::shown::Units;
 use crate::sheet::blocks::Picture;
@@ -8,6 +9,7 @@ use crate::sheet::{Kind, Paper, Part, WorkshopTexts};
 use crate::survey::date::DateWay;
 use crate::window::answers::{Effort, Revised};
 use std::collections::{BTreeMap, BTreeSet};
+use std::io;
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -57,7 +59,54 @@ pub struct SheetKey {
 pub(super) struct PrintCopies {
     pub(super) revision: u64,
     pub(super) path: Option<PathBuf>,
-    pub(super) copies: BTreeMap<String, Picture>,
+    copies: BTreeMap<String, Copy>,
+}
+
+/// A photo made ready, and put away.
+struct Copy {
+    width: u32,
+    height: u32,
+    bytes: PutAway,
+}
+
+impl PrintCopies {
+    /// Puts photos away until they are wanted again.
+    pub(super) fn put_away(
+        revision: u64,
+        path: Option<PathBuf>,
+        pictures: &BTreeMap<String, Picture>,
+    ) -> Self {
+        let shelf = Shelf::new();
+        let put = |picture: &Picture| Copy {
+            width: picture.width,
+            height: picture.height,
+            bytes: shelf.put(picture.bytes.to_vec()),
+        };
+        let copies = pictures
+            .iter()
+            .map(|(name, picture)| (name.clone(), put(picture)));
+        Self {
+            revision,
+            path,
+            copies: copies.collect(),
+        }
+    }
+
+    /// The photos again.
+    ///
+    /// # Errors
+    /// Those of the disk.
+    pub(super) fn pictures(&self) -> io::Result<BTreeMap<String, Picture>> {
+        let again = |(name, copy): (&String, &Copy)| {
+            let picture = Picture {
+                width: copy.width,
+                height: copy.height,
+                bytes: Arc::new(copy.bytes.bytes()?),
+            };
+            Ok((name.clone(), picture))
+        };
+        self.copies.iter().map(again).collect()
+    }
 }
 
 /// A sheet to set.

@@ -1,25 +1,29 @@
 //! Pictures of the pages: all of them as they came, packed, and those in sight unpacked, since each
 //! of these holds as much memory as the screen.
 
+use super::put_away::PutAway;
 use eframe::egui;
 use egui::{ColorImage, TextureHandle, TextureOptions};
 use image::ImageFormat;
 use std::collections::BTreeMap;
 use std::ops::Range;
-use std::sync::Arc;
 
 /// A page to unpack: which it is, of the sheet with this number, as PNG.
 pub(super) struct Packed {
     pub(super) page: usize,
     pub(super) number: u64,
-    png: Arc<Vec<u8>>,
+    png: PutAway,
 }
 
 impl Packed {
     /// Unpacks it.
     pub(super) fn unpacked(&self) -> Result<ColorImage, String> {
-        let picture = image::load_from_memory_with_format(&self.png, ImageFormat::Png)
-            .map_err(|error| format!("page {} could not be drawn: {error}", self.page + 1))?;
+        let failed = |error: &dyn std::fmt::Display| {
+            format!("page {} could not be drawn: {error}", self.page + 1)
+        };
+        let png = self.png.bytes().map_err(|error| failed(&error))?;
+        let picture = image::load_from_memory_with_format(&png, ImageFormat::Png)
+            .map_err(|error| failed(&error))?;
         let picture = picture.into_rgb8();
         let pixels = |number: u32| usize::try_from(number).unwrap_or(usize::MAX);
         let size = [pixels(picture.width()), pixels(picture.height())];
@@ -39,14 +43,14 @@ struct Kept {
 #[derive(Default)]
 pub(super) struct Pictures {
     /// Those of the newest sheet, by page.
-    packed: BTreeMap<usize, Arc<Vec<u8>>>,
+    packed: BTreeMap<usize, PutAway>,
     kept: BTreeMap<usize, Kept>,
 }
 
 impl Pictures {
     /// Takes a page as it came.
-    pub(super) fn pack(&mut self, page: usize, png: Vec<u8>) {
-        self.packed.insert(page, Arc::new(png));
+    pub(super) fn pack(&mut self, page: usize, png: PutAway) {
+        self.packed.insert(page, png);
     }
 
     /// The pages to unpack for these to be in sight, of the sheet with this number; all others are let
@@ -61,7 +65,7 @@ impl Pictures {
                 missing.push(Packed {
                     page: *page,
                     number,
-                    png: Arc::clone(png),
+                    png: png.clone(),
                 });
             }
         }

@@ -1,6 +1,7 @@
 //! Setting a sheet, step by step, on a worker.
 
 use super::order::{Order, PrintCopies, SheetChoices};
+use super::put_away::{PutAway, Shelf};
 use crate::assess::words::sentence;
 use crate::physics::counts::{count, whole};
 use crate::sheet::photos::{logo, print_copies};
@@ -54,9 +55,36 @@ impl Step {
 pub(super) enum News {
     Step(Step),
     Copies(Arc<PrintCopies>),
-    Said(Said),
+    /// The pages are set: width and height of each, and a sentence about characters that had to be
+    /// replaced.
+    Pages {
+        sizes: Vec<(f64, f64)>,
+        replaced: Option<String>,
+    },
+    /// A page is drawn.
+    Picture {
+        page: usize,
+        png: PutAway,
+    },
+    /// The PDF, and with it the end.
+    Pdf(PutAway),
     /// It could not be set, for this reason.
     Failed(String),
+}
+
+impl News {
+    /// What was said, with what is large put away.
+    fn of(said: Said, shelf: &Shelf) -> Self {
+        match said {
+            Said::Pages { sizes, replaced } => Self::Pages { sizes, replaced },
+            Said::Picture { page, png } => Self::Picture {
+                page,
+                png: shelf.put(png),
+            },
+            Said::Pdf(pdf) => Self::Pdf(shelf.put(pdf)),
+            Said::Failed(words) => Self::Failed(words),
+        }
+    }
 }
 
 /// Sets a sheet; nothing comes of it once nobody wants it any more.
@@ -71,23 +99,22 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
         look,
     } = order;
     let fits = |photos: &Arc<PrintCopies>| photos.revision == key.revision && photos.path == path;
-    let photos = photos.filter(fits).unwrap_or_else(|| {
+    let there = photos.filter(fits).and_then(|there| there.pictures().ok());
+    let photos = there.unwrap_or_else(|| {
         line.send(News::Step(Step::Photos));
         let survey = of.study.survey();
-        let copies = path.as_deref().map_or_else(BTreeMap::new, |path| {
+        let pictures = path.as_deref().map_or_else(BTreeMap::new, |path| {
             print_copies(path, survey, &|| line.stopped())
         });
-        let revision = key.revision;
-        Arc::new(PrintCopies {
-            revision,
-            path,
-            copies,
-        })
+        if !line.stopped() {
+            let copies = PrintCopies::put_away(key.revision, path, &pictures);
+            line.send(News::Copies(Arc::new(copies)));
+        }
+        pictures
     });
     if line.stopped() {
         return;
     }
-    line.send(News::Copies(Arc::clone(&photos)));
     let studies = key.choices.kind.draws(&of.study);
     for (at, study) in studies.iter().enumerate() {
         let watch = told(line, at, studies.len());
@@ -113,11 +140,13 @@ pub(super) fn set(order: Order, line: &Line<'_, News>) {
     }
     line.send(News::Step(Step::Pages));
     let manuscript = choices(&key.choices).and_then(|choices| {
-        let material = Material::of(&of.study, choices.kind, &photos.copies);
+        let material = Material::of(&of.study, choices.kind, &photos);
         Manuscript::of(&contents(&material, &choices)).map_err(|error| error.to_string())
     });
+    drop(photos);
     let set = manuscript.and_then(|manuscript| {
-        let say = &mut |said| line.send(News::Said(said));
+        let shelf = Shelf::new();
+        let say = &mut |said| line.send(News::of(said, &shelf));
         setter.set(manuscript, look, &|| line.stopped(), say)
     });
     if let Err(words) = set {

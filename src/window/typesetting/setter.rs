@@ -68,7 +68,7 @@ impl Setter {
                 let _ended = set_whole(manuscript, look, &mut heard);
             }
             Self::Program(program) => {
-                elsewhere(program, &manuscript, look, stopped, &mut heard)?;
+                elsewhere(program, manuscript, look, stopped, &mut heard)?;
             }
         }
         failed.map_or(Ok(()), Err)
@@ -97,7 +97,7 @@ fn unfinished(why: &dyn std::fmt::Display) -> String {
 /// Has another process set it.
 fn elsewhere(
     program: &Path,
-    manuscript: &Manuscript,
+    manuscript: Manuscript,
     look: Look,
     stopped: &(dyn Fn() -> bool + Sync),
     heard: &mut dyn FnMut(Said) -> ControlFlow<()>,
@@ -132,7 +132,8 @@ fn elsewhere(
         let mut ended = false;
         if let (Some(order), Some(told), Ok(_)) = (order, told, &watcher) {
             // What does not take the order in ends, and how it ended is told below.
-            let _ = write_order(&mut BufWriter::new(order), manuscript, look);
+            let _ = write_order(&mut BufWriter::new(order), &manuscript, look);
+            drop(manuscript);
             ended = passed_on(&mut BufReader::new(told), heard);
         }
         over.store(true, Ordering::SeqCst);

@@ -86,14 +86,14 @@ pub fn rows(
         } else {
             Arc::new(series.times_s.iter().map(|time| time + shift).collect())
         },
-        t_c: temperature.values.clone(),
+        t_c: temperature.values.iter().collect(),
         ..Rows::default()
     };
     let too_warm = of.too_warm_k.unwrap_or(0.0);
     for t_c in &mut rows.t_c {
         *t_c -= too_warm;
     }
-    let mut damp_values = damp.values.clone();
+    let mut damp_values: Vec<f64> = damp.values.iter().collect();
     leave_out(of, &rows.times_s, What::Temperature, &mut rows.t_c);
     leave_out(of, &rows.times_s, damp.what, &mut damp_values);
     let states = rows

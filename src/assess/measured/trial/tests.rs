@@ -20,7 +20,7 @@ fn series(readings: &[(i64, f64, f64)]) -> Series {
     let channel = |what, values: Vec<f64>| Channel {
         sensor: String::new(),
         what,
-        values,
+        values: values.into_iter().collect(),
     };
     Series {
         times_s: Arc::new(readings.iter().map(|(time, ..)| *time).collect()),
