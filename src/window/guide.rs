@@ -118,7 +118,7 @@ impl Guide {
                     format!("{}", at + 1)
                 };
                 let here = next == Some(at);
-                let mut words = if low && !here {
+                let mut words = if low && done {
                     RichText::new(sign)
                 } else {
                     RichText::new(format!("{sign} {}", step.words))

@@ -50,7 +50,7 @@ const ABOVE: f64 = 5.5;
 /// Room below a row, for the words at its ends, mm.
 const BELOW: f64 = 4.5;
 /// Room between faces of one row, mm.
-const BETWEEN: f64 = 4.0;
+pub(super) const BETWEEN: f64 = 4.0;
 
 /// The unfolded body in millimetres.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,6 +1,6 @@
 //! The faces themselves: the vehicle's outline, its fittings, and the words round them.
 
-use super::layout::{FACES, Layout, Panel};
+use super::layout::{BETWEEN, FACES, Layout, Panel};
 use crate::figure::outline::{
     self, Look, Pen, Piece, Sizes, cab_end, cab_end_name, draw, fittings, flank, front, rear, roof,
     underfloor,
@@ -155,7 +155,8 @@ fn partition(scene: &mut Scene, layout: &Layout) {
     }
 }
 
-/// The name of each face above it; under those with the vehicle's length, which end is which.
+/// The name of each face above it, without how it is seen where there is no room for that; under those
+/// with the vehicle's length, which end is which.
 fn words(scene: &mut Scene, layout: &Layout) {
     for (face, name) in [
         (Facing::Roof, "roof, seen from above"),
@@ -167,6 +168,12 @@ fn words(scene: &mut Scene, layout: &Layout) {
     ] {
         let panel = layout.panel(face);
         let at = Point::new(panel.left, panel.top - 2.4);
+        let room = panel.right - panel.left + BETWEEN;
+        let fits = outline::text_width(name, CAPTION * MEAN_LETTER) <= room;
+        let name = match name.split_once(',') {
+            Some((short, _)) if !fits => short,
+            _ => name,
+        };
         scene.text(at, name, CAPTION, Role::Faint, Anchor::Left);
         if !matches!(face, Facing::Front | Facing::Rear) {
             ends(scene, layout, face);

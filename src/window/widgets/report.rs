@@ -276,7 +276,7 @@ fn shown(table: &Table, ticks: bool) -> impl Iterator<Item = (usize, &crate::rep
 /// Width for each column of words: what numbers leave, shared.
 fn words_width(ui: &Ui, table: &Table) -> f32 {
     const NUMBER: f32 = 84.0;
-    const LEAST: f32 = 110.0;
+    const LEAST: f32 = 98.0;
     // A link to the working and one to what a row is about stand behind the cells.
     let any = |is: fn(&Row) -> bool| if table.rows.iter().any(is) { 1.0 } else { 0.0 };
     let (mut of_words, mut of_numbers) = (0.0_f32, 0.0_f32);

@@ -325,3 +325,40 @@ fn no_two_entries_of_the_legend_look_alike() {
         }
     }
 }
+
+/// What a face is called stays beside it, however small the drawing is.
+#[test]
+fn no_caption_runs_out_of_the_drawing_or_into_the_next() {
+    for kind in VehicleKind::ALL {
+        let survey = Survey::new(kind);
+        for width in [90.0, 111.0, 150.0, 300.0] {
+            let scene = body(&survey, &assess(&survey), Arrangement::Wide, width, &PLAIN).scene;
+            let captions: Vec<(Point, &str, f64)> = scene
+                .marks
+                .iter()
+                .filter_map(|mark| match &mark.shape {
+                    Shape::Text { at, text, size, .. }
+                        if text.starts_with("roof") || text.starts_with("underfloor") =>
+                    {
+                        Some((*at, text.as_str(), *size))
+                    }
+                    _ => None,
+                })
+                .collect();
+            let [(roof, roof_words, size), (floor, floor_words, _)] = captions[..] else {
+                panic!("{captions:?}");
+            };
+            let wide = |words: &str| 0.5 * size * f64::from(u32::try_from(words.len()).unwrap());
+            assert!(roof.x + wide(roof_words) < floor.x, "{width}: {roof_words}");
+            assert!(
+                floor.x + wide(floor_words) < scene.width,
+                "{width}: {floor_words}"
+            );
+            assert_eq!(
+                floor_words.contains("above"),
+                width > 200.0,
+                "{kind:?} {width}"
+            );
+        }
+    }
+}
