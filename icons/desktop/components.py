@@ -114,7 +114,9 @@ def licences(packages, root):
     carried, silent = {}, []
     for package in packages:
         folder = pathlib.Path(package["manifest_path"]).parent
-        files = [file for file in folder.iterdir() if file.is_file() and LICENCE.match(file.name)]
+        # Sources that a library took over from elsewhere stand in a folder of their own.
+        there = sorted([*folder.glob("*"), *folder.glob("*/*")])
+        files = [file for file in there if file.is_file() and LICENCE.match(file.name)]
         if package["id"] == root:
             files = list(folder.glob("src/fonts/*-LICENSE.txt"))
         if not files:
