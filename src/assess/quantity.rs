@@ -172,7 +172,6 @@ impl Kind {
             | Self::Winters
             | Self::Minutes
             | Self::Hours
-            | Self::SideCm
             | Self::AirPerSleeper
             | Self::MetresPerSecond
             | Self::PartsPerMillion => figure(shown, 2),

@@ -11,7 +11,7 @@ const PRESSURES: (f64, f64) = (3.0, 100.0);
 /// Pressures that are marked, Pa.
 const MARKED: [f64; 6] = [4.0, 10.0, 20.0, 30.0, 50.0, 80.0];
 /// Room left of the drawing for its numbers, and below it, mm.
-const ROOM: (f64, f64) = (14.0, 9.0);
+const ROOM: (f64, f64) = (18.0, 9.0);
 /// Room above it for the legend, mm.
 const LEGEND: f64 = 12.0;
 /// Height of the letters, mm.
@@ -164,14 +164,16 @@ fn grid(scene: &mut Scene, axes: &Axes) {
         }
         last = left.y;
         let at = Point::new(left.x - 1.0, left.y);
+        // The number has its unit, so that it is shown in the unit chosen.
         let words = crate::assess::number::significant(flow, 2);
+        let words = format!("{words}\u{a0}m³/h");
         scene.text(at, words, LETTERS, Role::Faint, Anchor::Right);
     }
     let corner = axes.at(PRESSURES.1, low);
     let at = Point::new(corner.x, corner.y + 6.0);
     scene.text(at, "pressure, Pa", LETTERS, Role::Ink, Anchor::Right);
     let at = Point::new(1.0, 2.5);
-    scene.text(at, "flow, m³/h", LETTERS, Role::Ink, Anchor::Left);
+    scene.text(at, "flow", LETTERS, Role::Ink, Anchor::Left);
 }
 
 /// 1, 2, 3 and 5 times powers of ten between two numbers.

@@ -37,6 +37,19 @@ pub fn shortened(words: &str, size: f64, width: f64) -> String {
     format!("{}…", kept.trim_end())
 }
 
+/// The least part of their size that letters are made smaller to, before words are cut.
+const LEAST_LETTERS: f64 = 0.8;
+
+/// Words with the size of their letters so that they fit a width, mm: somewhat smaller, and only then
+/// cut.
+#[must_use]
+pub fn fitted(words: &str, size: f64, width: f64) -> (String, f64) {
+    let part = (width / wide(words, size)).clamp(LEAST_LETTERS, 1.0);
+    let size = part * size;
+    // A hair wider, for what rounding leaves.
+    (shortened(words, size, width + 1e-6), size)
+}
+
 /// A point, mm.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Point {
@@ -449,5 +462,20 @@ mod tests {
         assert_eq!(shortened("sill", 2.5, 40.0), "sill");
         let cut = shortened("habitation door, upright edges", 2.5, 20.0);
         assert!(cut.ends_with('…') && wide(&cut, 2.5) <= 20.0, "{cut}");
+    }
+
+    #[test]
+    fn words_get_smaller_letters_before_they_are_cut() {
+        assert_eq!(fitted("sill", 2.5, 40.0), ("sill".to_owned(), 2.5));
+        let words = "gas warm-water heater + small compressor, 10 L/day";
+        let room = 0.9 * wide(words, 2.6);
+        let (all, size) = fitted(words, 2.6, room);
+        assert_eq!(all, words);
+        assert!(size < 2.6 && wide(&all, size) <= room + 1e-3, "{size}");
+        let (cut, size) = fitted(words, 2.6, 0.5 * room);
+        assert!(
+            cut.ends_with('…') && (size - 0.8 * 2.6).abs() < 1e-9,
+            "{cut}, {size}"
+        );
     }
 }

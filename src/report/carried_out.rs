@@ -14,7 +14,11 @@ const NO_DAY: &str = "no day given";
 /// What of an order is done already, for who prints it anew; empty where nothing is. `now` is the survey
 /// as it is.
 pub(crate) fn section(now: &Survey, work: &Answer<Work>) -> Section {
-    let mut section = Section::new("Done already");
+    // What may be missing from the order is told before anything of it is done too.
+    let mut section = Section::new(match now.as_ordered() {
+        Some(_) => "Done already",
+        None => "Before this goes to the workshop",
+    });
     let told_again = work
         .as_ref()
         .is_ok_and(|work| work.chosen == Chosen::Planned);

@@ -4,7 +4,7 @@ use super::bill::{lines, suggested};
 use super::blocks::{Block, Section};
 use super::carried_out::{self, which_order};
 use super::findings;
-use super::sealing::{expected, nothing_to_do, protected};
+use super::sealing::{NONE_PROTECTS, expected, nothing_to_do, protected};
 use crate::assess::Answer;
 use crate::assess::quantity::price;
 use crate::assess::sealing::{Bill, Chosen, Work};
@@ -165,6 +165,9 @@ pub(crate) fn quotation(survey: &Survey, now: &Survey, work: &Answer<Work>) -> V
 fn open(survey: &Survey) -> Section {
     let mut section = Section::new("What stays open");
     let protected = protected(survey);
+    if protected.is_empty() {
+        return section.ending(NONE_PROTECTS);
+    }
     section.paragraph(
         "Openings that protect people are never closed, whatever they cost in heat: fixed ventilation, gas \
          drop-outs, flues and the air of appliances.",

@@ -2,7 +2,8 @@
 
 use super::blocks::Picture;
 use crate::assess::Study;
-use crate::assess::shown::Units;
+use crate::assess::shown::{Shown, Units};
+use crate::survey::Survey;
 use crate::survey::date::DateWay;
 use clap::ValueEnum;
 use std::collections::BTreeSet;
@@ -329,6 +330,12 @@ impl Choices {
             units: Units::default(),
             dates: DateWay::default(),
         }
+    }
+
+    /// How texts and drawings about a survey are shown: what a person wrote stays as it is in both.
+    #[must_use]
+    pub(super) fn shown(&self, survey: &Survey) -> Shown {
+        Shown::written(self.units, self.dates, survey)
     }
 
     /// Whether a part is printed.

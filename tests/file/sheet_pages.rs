@@ -6,7 +6,7 @@ use gapledger::assess::Study;
 use gapledger::assess::shown::Units;
 use gapledger::headless::{Command, Outcome};
 use gapledger::report::Block;
-use gapledger::sheet::{Choices, Kind, Material, contents, unprintable};
+use gapledger::sheet::{Choices, Kind, Material, Paper, contents, typeset, unprintable};
 use gapledger::survey::file::{parse, photo_folder};
 use gapledger::survey::*;
 use std::collections::{BTreeMap, BTreeSet};
@@ -103,6 +103,32 @@ fn no_heading_stands_alone_and_nobody_signs_an_empty_page() {
                 }
             }
         }
+    }
+}
+
+/// On Letter the end of the ledger of the one, and the first table of the other, fall on the foot of a
+/// page.
+#[test]
+fn notes_of_a_table_stay_together_and_a_warning_stays_with_its_table() {
+    for (sample, first, then) in [
+        (CARAVAN, "(1) Not known: an outer", "(2) Not known: width"),
+        (
+            include_str!("../../sample-surveys/two-opening-check.ron"),
+            "Put the fixed ventilation right first",
+            "upper hole",
+        ),
+    ] {
+        let (study, photos) = (Study::of(&parse(sample).unwrap()), BTreeMap::new());
+        let mut choices = Choices::new(Kind::Report);
+        (choices.paper, choices.units) = (Paper::Letter, Units::UsCustomary);
+        let sheet = contents(&Material::of(&study, Kind::Report, &photos), &choices);
+        let text = poppler(
+            "pdftotext",
+            &["-layout"],
+            &typeset(&sheet).unwrap().pdf().unwrap(),
+        );
+        let page = text.split('\u{c}').find(|page| page.contains(first));
+        assert!(page.unwrap().contains(then), "{first}: {text}");
     }
 }
 

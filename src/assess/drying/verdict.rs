@@ -294,11 +294,18 @@ impl<'a> Words<'a> {
         if near.is_empty() {
             return None;
         }
-        let spare = ends(Kind::Kelvin, &near, |case| {
-            case.start_margin_k.unwrap_or(0.0).max(0.0)
-        });
+        let spare_k = |case: &OptionCase| case.start_margin_k.unwrap_or(0.0).max(0.0);
+        let most = near
+            .iter()
+            .map(|case| spare_k(case.state))
+            .fold(0.0, f64::max);
+        let warmer = if Kind::Kelvin.number(most) == Kind::Kelvin.number(0.0) {
+            "hardly".to_owned()
+        } else {
+            format!("only {}", ends(Kind::Kelvin, &near, spare_k))
+        };
         Some(format!(
-            "{}it is only {spare} warmer than the machine needs to start",
+            "{}it is {warmer} warmer than the machine needs to start",
             self.place(&near)
         ))
     }

@@ -7,7 +7,9 @@ use crate::survey::{GapId, WorkState};
 use std::collections::HashMap;
 
 /// Letters of a number, mm.
-const SIZE: f64 = 2.2;
+pub(super) const SIZE: f64 = 2.2;
+/// Letters of a number that is found from arm's length, mm.
+pub(super) const LARGE: f64 = 4.0;
 /// Width of a letter by its height: digits, and on average all others.
 const LETTER: f64 = 0.64;
 /// How far from the edge of its mark a number may stand, mm; the nearest are tried first.
@@ -204,7 +206,11 @@ pub(super) fn labels_as_before(
 }
 
 /// Writes the words of each mark beside it. Those with least room choose first.
-pub(super) fn labels(scene: &mut Scene, marks: &[(&Placed<'_>, String)]) -> Vec<LabelPlace> {
+pub(super) fn labels(
+    scene: &mut Scene,
+    marks: &[(&Placed<'_>, String)],
+    size: f64,
+) -> Vec<LabelPlace> {
     let mut things = Things::default();
     for mark in &scene.marks {
         if let Shape::Text {
@@ -236,7 +242,7 @@ pub(super) fn labels(scene: &mut Scene, marks: &[(&Placed<'_>, String)]) -> Vec<
         .iter()
         .enumerate()
         .map(|(at, (mark, _))| {
-            let room = mark.reach() + 4.0 * SIZE;
+            let room = mark.reach() + 4.0 * size;
             (things.near(&Area::round(mark.at, room, room)).len(), at)
         })
         .collect();
@@ -247,7 +253,7 @@ pub(super) fn labels(scene: &mut Scene, marks: &[(&Placed<'_>, String)]) -> Vec<
         let Some((mark, words)) = marks.get(at) else {
             continue;
         };
-        let (area, far) = place(&things, mark, words, (width, height));
+        let (area, far) = place(&things, (mark, words), size, (width, height));
         if far > LEADS {
             let end = area.nearest(mark.at);
             let from = on_edge(mark, end);
@@ -259,7 +265,7 @@ pub(super) fn labels(scene: &mut Scene, marks: &[(&Placed<'_>, String)]) -> Vec<
         }
         things.add(Thing::Text(area));
         let left = Point::new(area.left, f64::midpoint(area.top, area.bottom));
-        scene.text(left, words.clone(), SIZE, Role::Ink, Anchor::Left);
+        scene.text(left, words.clone(), size, Role::Ink, Anchor::Left);
         places.push(LabelPlace {
             gap: mark.gap.id,
             way: (left.x - mark.at.x, left.y - mark.at.y),
@@ -271,11 +277,11 @@ pub(super) fn labels(scene: &mut Scene, marks: &[(&Placed<'_>, String)]) -> Vec<
 /// The best place for the words of a mark, and how far from its mark that is.
 fn place(
     things: &Things,
-    mark: &Placed<'_>,
-    words: &str,
+    (mark, words): (&Placed<'_>, &str),
+    size: f64,
     (width, height): (f64, f64),
 ) -> (Area, f64) {
-    let (half_width, half_height) = (text_width(words, SIZE) / 2.0, SIZE * 0.42);
+    let (half_width, half_height) = (text_width(words, size) / 2.0, size * 0.42);
     let mut best: Option<(f64, Area, f64)> = None;
     for (far, ring) in DISTANCES.into_iter().zip(0_u32..) {
         for (direction, turn) in DIRECTIONS.into_iter().zip(0_u32..) {

@@ -1,6 +1,6 @@
 //! The gaps on the body: area by leakage, shape by purpose, outline by certainty.
 
-use super::labels::{LabelPlace, labels, labels_as_before};
+use super::labels::{LARGE, LabelPlace, SIZE, labels, labels_as_before};
 use super::layout::Layout;
 use super::seam::{Openings, seam};
 use super::spread::{Placed, spread};
@@ -22,6 +22,8 @@ pub struct Show<'a> {
     pub direction: Option<&'a DirectionAnswer>,
     /// Whether each mark carries its number.
     pub numbers: bool,
+    /// Whether numbers are large: of few marks, on paper that somebody works by.
+    pub large: bool,
     /// The fitting drawn as chosen.
     pub fitting: Option<FittingId>,
     /// Where the numbers were, while a mark is being moved: each stays there beside its mark, and no
@@ -249,7 +251,7 @@ pub(super) fn gaps(
         .collect();
     let labels = match show.before {
         Some(before) => labels_as_before(scene, &numbered, before),
-        None => labels(scene, &numbered),
+        None => labels(scene, &numbered, if show.large { LARGE } else { SIZE }),
     };
     let also = placed
         .iter()

@@ -3,7 +3,7 @@
 
 use crate::assess::drying::Standing;
 use crate::figure::options::role;
-use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke, shortened};
+use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke, fitted};
 use crate::physics::counts::count;
 
 /// One option.
@@ -84,8 +84,8 @@ fn row(scene: &mut Scene, option: &Bar, y: f64) {
     let colour = role(option.standing);
     let sign = Point::new(0.0, y);
     scene.text(sign, option.standing.sign(), LETTER, colour, Anchor::Left);
-    let name = shortened(&option.name, LETTER, left - 5.0 - BESIDE);
-    scene.text(Point::new(5.0, y), name, LETTER, Role::Ink, Anchor::Left);
+    let (name, size) = fitted(&option.name, LETTER, left - 5.0 - BESIDE);
+    scene.text(Point::new(5.0, y), name, size, Role::Ink, Anchor::Left);
     let ends = |to: f64| (Point::new(left, y - HALF), Point::new(to, y + HALF));
     scene.add(Shape::rectangle(ends(right), Role::Ground, None));
     let filled = option

@@ -1,7 +1,7 @@
 //! The options beside each other: the relative humidity each brings in every weather case, against
 //! the target, and for how much of the season it holds it.
 
-use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke, shortened, wide};
+use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke, fitted, shortened, wide};
 use super::styles::{self, Style};
 use crate::assess::drying::{Comparison, OptionAnswer, Standing};
 use crate::assess::quantity::Kind;
@@ -264,8 +264,8 @@ impl Row<'_> {
             Role::Faint,
             Anchor::Right,
         );
-        let name = shortened(self.name, LETTER, scale.0.left - BESIDE_NAME);
-        scene.text(Point::new(6.5, y), name, LETTER, Role::Ink, Anchor::Left);
+        let (name, size) = fitted(self.name, LETTER, scale.0.left - BESIDE_NAME);
+        scene.text(Point::new(6.5, y), name, size, Role::Ink, Anchor::Left);
         self.now.draw(scene, scale, y);
         if let Some(then) = &self.then {
             let y = y + f64::midpoint(ROW, AFTER);

@@ -189,7 +189,8 @@ fn grid(scene: &mut Scene, axes: &Axes) {
             Stroke::solid(Role::Ground, 0.2),
         ));
         let at = Point::new(foot.x, foot.y + 2.8);
-        let words = format!("{t_c:.0}").replace('-', "\u{2212}");
+        // The number has its unit, so that it is shown in the unit chosen.
+        let words = format!("{t_c:.0}\u{a0}°C").replace('-', "\u{2212}");
         scene.text(at, words, LETTER, Role::Faint, Anchor::Middle);
     }
     let span = (axes.most - axes.least) * 1e3;
@@ -213,7 +214,7 @@ fn grid(scene: &mut Scene, axes: &Axes) {
         );
     }
     let at = Point::new(f64::midpoint(axes.left, axes.right), axes.bottom + 8.4);
-    scene.text(at, "temperature, °C", LETTER, Role::Ink, Anchor::Middle);
+    scene.text(at, "temperature", LETTER, Role::Ink, Anchor::Middle);
     let at = Point::new(1.0, 1.9);
     let words = "water in the air, g per kg of dry air";
     scene.text(at, words, LETTER, Role::Ink, Anchor::Left);

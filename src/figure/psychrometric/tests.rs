@@ -155,7 +155,7 @@ fn the_curves_are_named_and_everything_stays_on_the_sheet() {
         "80\u{a0}% RH",
         "100\u{a0}%, condenses",
         "outside",
-        "temperature, °C",
+        "temperature",
         &target,
     ] {
         assert!(names.iter().any(|text| text == name), "{name}: {names:?}");

@@ -5,7 +5,7 @@ use super::bands::Band;
 use super::lines::{Lines, ODD, ODD_NAME, Quantity};
 use super::time;
 use super::track::Track;
-use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
+use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke, fitted};
 use crate::figure::styles::{Style, mark};
 use crate::physics::counts::{count, seconds_as_f64, whole};
 
@@ -14,13 +14,15 @@ const PANEL: f64 = 34.0;
 const HEAD: f64 = 7.5;
 const NAMES: f64 = 6.0;
 /// Room at the left for the numbers, at the right, and below for the days, mm.
-const LEFT: f64 = 11.0;
+const LEFT: f64 = 14.0;
 const RIGHT: f64 = 2.0;
 const FOOT: f64 = 6.0;
 /// Height of letters, mm.
 const LETTER: f64 = 2.4;
 /// Half the width of the sign at an odd reading, mm.
 const MARKER: f64 = 0.9;
+/// Room between the edge of a period and its name, mm.
+const BESIDE_EDGE: f64 = 0.4;
 /// Room for a mark of time, mm.
 const MARK: f64 = 17.0;
 
@@ -82,7 +84,7 @@ pub fn drawing(lines: &Lines, periods: &[Band], (from, to): (i64, i64), width: f
         };
         let is_first = quantity == Quantity::Temperature;
         bands(&mut scene, &panel, periods, is_first);
-        axes(&mut scene, &panel, (from, to), quantity == Quantity::Water);
+        axes(&mut scene, &panel, (from, to), quantity);
         let names = drawn.iter().map(|(name, _, look)| (*name, *look));
         let mut end = head(&mut scene, &panel, quantity, names);
         let odd = lines.doubtful(quantity, (from, to), pairs);
@@ -152,7 +154,8 @@ fn step(long: f64) -> f64 {
     STEPS.into_iter().find(fits).unwrap_or(100.0)
 }
 
-fn axes(scene: &mut Scene, panel: &Panel, (from, to): (i64, i64), with_words: bool) {
+fn axes(scene: &mut Scene, panel: &Panel, (from, to): (i64, i64), quantity: Quantity) {
+    let with_words = quantity == Quantity::Water;
     let thin = Stroke::solid(Role::Faint, 0.12);
     let (low, high) = panel.range;
     let (left, right) = (panel.x(panel.span.0), panel.x(panel.span.1));
@@ -165,7 +168,8 @@ fn axes(scene: &mut Scene, panel: &Panel, (from, to): (i64, i64), with_words: bo
             vec![Point::new(left, y), Point::new(right, y)],
             thin,
         ));
-        let words = format!("{value:.0}").replace('-', "\u{2212}");
+        // The number has its unit, so that it is shown in the unit chosen.
+        let words = format!("{value:.0}\u{a0}{}", quantity.unit()).replace('-', "\u{2212}");
         let at = Point::new(left - 1.0, y);
         scene.text(at, words, LETTER, Role::Faint, Anchor::Right);
     }
@@ -202,22 +206,12 @@ fn bands(scene: &mut Scene, panel: &Panel, bands: &[Band], with_names: bool) {
         };
         scene.add(Shape::rectangle(corners, fill, edge));
         if with_names {
-            let room = whole((right - left) / (0.55 * LETTER));
-            let at = Point::new(left + 0.6, NAMES / 2.0);
-            let words = short(&band.label, room);
-            scene.text(at, words, LETTER, Role::Ink, Anchor::Left);
+            let room = right - left - 2.0 * BESIDE_EDGE;
+            let at = Point::new(left + BESIDE_EDGE, NAMES / 2.0);
+            let (words, size) = fitted(&band.label, LETTER, room);
+            scene.text(at, words, size, Role::Ink, Anchor::Left);
         }
     }
-}
-
-/// A text cut to so many letters.
-fn short(text: &str, room: usize) -> String {
-    if text.chars().count() <= room {
-        return text.to_owned();
-    }
-    let mut cut: String = text.chars().take(room.saturating_sub(1)).collect();
-    cut.push('…');
-    cut
 }
 
 /// What a panel shows, and its lines by their looks; where the next of them would stand.
@@ -228,9 +222,9 @@ fn head<'a>(
     names: impl Iterator<Item = (&'a str, Style)>,
 ) -> Point {
     let y = panel.top - 2.6;
-    let words = format!("{}, {}", quantity.name(), quantity.unit());
+    let words = quantity.name();
     let letters = |words: &str| count(words.chars().count()) * LETTER * 0.56;
-    let mut x = LEFT + letters(&words) + 5.0;
+    let mut x = LEFT + letters(words) + 5.0;
     scene.text(Point::new(LEFT, y), words, LETTER, Role::Ink, Anchor::Left);
     for (name, look) in names {
         let stroke = Stroke::new(look.role, look.width, look.dash);
@@ -345,9 +339,26 @@ mod tests {
         assert_eq!(found.len(), 4, "{found:?}");
         assert!(told.contains("triangles mark odd readings that still count"));
         // Ten of 29 days, less the last step: by hand from the edges of the panel.
-        let day_ten = 11.0 + 10.0 / (29.0 - 600.0 / 86_400.0) * (180.0 - 11.0 - 2.0);
+        let day_ten = 14.0 + 10.0 / (29.0 - 600.0 / 86_400.0) * (180.0 - 14.0 - 2.0);
         let near = found.iter().filter(|at| (at.x - day_ten).abs() < 0.1);
         assert_eq!(near.count(), 3, "{found:?} {day_ten}");
+    }
+
+    /// Four days of a month are a narrow band: 24 mm of A4.
+    #[test]
+    fn the_name_of_a_short_period_is_whole() {
+        let lines = month();
+        let mut short = period();
+        short.label = "4: compressor, 280 W".to_owned();
+        short.to_s = short.from_s + 4 * 86_400;
+        let scene = drawing(&lines, &[short], lines.span().unwrap(), 176.0);
+        let name = scene.marks.iter().find_map(|mark| match &mark.shape {
+            Shape::Text { text, size, .. } if text.starts_with("4:") => Some((text, *size)),
+            _ => None,
+        });
+        let (name, size) = name.unwrap();
+        assert_eq!(name, "4: compressor, 280 W");
+        assert!(size < LETTER && size > 1.8, "{size}");
     }
 
     #[test]

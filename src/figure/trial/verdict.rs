@@ -1,7 +1,7 @@
 //! What each period did against one without a method: warmth, water, and relative humidity at the
 //! same outside, each with the interval that the days allow.
 
-use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
+use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke, wide};
 
 /// A change with its 95 % limits, where there are days enough for them.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,12 +53,15 @@ const BETWEEN: f64 = 5.0;
 const LETTER: f64 = 2.6;
 /// Half the size of a mark, mm.
 const MARK: f64 = 1.2;
+/// From the middle of the zero to the number beside it, at least, mm.
+const BESIDE_ZERO: f64 = 2.0;
 
-/// The columns: head, and the least range either side of zero.
-const COLUMNS: [(&str, f64); 3] = [
-    ("warmer inside, K", 1.0),
-    ("water in the air, g/kg", 0.2),
-    ("relative humidity, points", 3.0),
+/// The columns: head, unit of the numbers under it, and the least range either side of zero. Points are
+/// the same in every system of units, and stand in the head.
+const COLUMNS: [(&str, &str, f64); 3] = [
+    ("warmer inside", "\u{a0}K", 1.0),
+    ("water in the air", "\u{a0}g/kg", 0.2),
+    ("relative humidity, points", "", 3.0),
 ];
 
 /// One column: where it stands and what it spans.
@@ -86,7 +89,7 @@ pub fn verdict(rows: &[VerdictRow], width: f64) -> Scene {
     let columns: Vec<Column> = COLUMNS
         .iter()
         .enumerate()
-        .map(|(at, (_, least))| {
+        .map(|(at, (_, _, least))| {
             let ends = rows
                 .iter()
                 .filter_map(|row| bars(row).get(at).map(Bar::ends));
@@ -101,8 +104,8 @@ pub fn verdict(rows: &[VerdictRow], width: f64) -> Scene {
             }
         })
         .collect();
-    for (column, (head, _)) in columns.iter().zip(COLUMNS) {
-        heads(&mut scene, column, head, foot);
+    for (column, (head, unit, _)) in columns.iter().zip(COLUMNS) {
+        heads(&mut scene, column, (head, unit));
     }
     let mut top = HEAD;
     for row in rows {
@@ -110,6 +113,13 @@ pub fn verdict(rows: &[VerdictRow], width: f64) -> Scene {
         let words = format!("{}: {}", row.name, row.verdict);
         scene.text(at, words, LETTER, Role::Ink, Anchor::Left);
         for (column, bar) in columns.iter().zip(bars(row)) {
+            // Between the words, not through them.
+            let zero = column.x(0.0);
+            let line = vec![
+                Point::new(zero, top + BARS - 2.0),
+                Point::new(zero, top + BARS + 2.0),
+            ];
+            scene.add(Shape::line(line, Stroke::solid(Role::Ink, 0.3)));
             draw(&mut scene, column, bar, top + BARS);
         }
         top += ROW;
@@ -119,8 +129,8 @@ pub fn verdict(rows: &[VerdictRow], width: f64) -> Scene {
     scene
 }
 
-/// The head of a column and its line of no change.
-fn heads(scene: &mut Scene, column: &Column, head: &str, foot: f64) {
+/// The head of a column.
+fn heads(scene: &mut Scene, column: &Column, (head, unit): (&str, &str)) {
     let at = Point::new(column.left, 2.2);
     scene.text(at, head, LETTER, Role::Ink, Anchor::Left);
     let (low, high) = column.range;
@@ -135,15 +145,18 @@ fn heads(scene: &mut Scene, column: &Column, head: &str, foot: f64) {
             value if value > 0.0 => Anchor::Right,
             _ => Anchor::Middle,
         };
-        // Beside zero there is no room for another number.
-        let near = value != 0.0 && (x - zero).abs() < 9.0;
-        if !near {
+        // The number has its unit, so that it is shown in the unit chosen.
+        let words = match signed(value) {
+            zero if value == 0.0 => zero,
+            number => format!("{number}{unit}"),
+        };
+        // Beside zero there may be no room for another number, with a letter more in another unit.
+        let room = wide(&words, 0.9 * LETTER) + 0.9 * LETTER + BESIDE_ZERO;
+        if value == 0.0 || (x - zero).abs() > room {
             let at = Point::new(x, 6.4);
-            scene.text(at, signed(value), 0.9 * LETTER, Role::Faint, anchor);
+            scene.text(at, words, 0.9 * LETTER, Role::Faint, anchor);
         }
     }
-    let line = vec![Point::new(zero, 8.2), Point::new(zero, foot)];
-    scene.add(Shape::line(line, Stroke::solid(Role::Ink, 0.3)));
 }
 
 /// A number with its sign.
@@ -237,7 +250,7 @@ fn told(rows: &[VerdictRow]) -> String {
     let change = |bar: Bar, unit: &str| {
         let limits = bar.limits.map_or_else(
             || ", without an interval".to_owned(),
-            |(low, high)| format!(" ({} to {})", signed(low), signed(high)),
+            |(low, high)| format!(" ({}{unit} to {}{unit})", signed(low), signed(high)),
         );
         format!("{}{unit}{limits}", signed(bar.value))
     };

@@ -168,7 +168,7 @@ fn dry_out(dry_out: &DryOut) -> Object {
 fn surface(surface: &Surface) -> Object {
     let never = || {
         let warmest = Kind::Celsius.typed(WARMEST_C);
-        NotKnown::because(format!("never: {warmest} inside do not clear it"))
+        NotKnown::because(format!("never: not even {warmest} inside clears it"))
     };
     let kelvin = surface.kelvin_to_clear.clone();
     let kelvin = kelvin.and_then(|kelvin| kelvin.ok_or_else(never));

@@ -110,8 +110,8 @@ fn notes(told: &Material<'_>, parts: &[Part]) -> Vec<String> {
     }
     of(
         Part::Water,
-        "Water is the steady load: a damp vehicle gives off water for weeks besides, and those \
-         litres come on top.",
+        "Water is the steady load: a damp vehicle gives off water for weeks besides, and that \
+         comes on top.",
     );
     of(
         Part::Heat,

@@ -279,7 +279,7 @@ fn held_words(comparison: &Comparison) -> String {
     let longest = some_of_it(comparison)
         .first()
         .map_or_else(String::new, |option| {
-            format!("; longest does {}", with_its_share(option))
+            format!("; it is held longest by {}", with_its_share(option))
         });
     format!("nothing compared here holds {target}{all_season}{longest}")
 }

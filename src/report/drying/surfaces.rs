@@ -12,7 +12,7 @@ use crate::report::blocks::{Align, Reasons, Section, Table};
 pub(crate) fn surfaces(comparison: &Comparison, option: usize, case: usize) -> Section {
     let mut section = Section::new("Cold surfaces");
     let name = comparison.options.get(option).map_or("", |one| &one.name);
-    section.paragraph(format!("With {name} in “{}”:", comparison.case_name(case)));
+    section.paragraph(format!("In “{}”, with {name}:", comparison.case_name(case)));
     match comparison.state(option, case) {
         Err(unknown) => {
             section.paragraph(format!("{unknown}."));
@@ -47,8 +47,8 @@ pub(crate) fn surfaces(comparison: &Comparison, option: usize, case: usize) -> S
         }
     }
     section.note(
-        "Each of the last three clears the surface by itself: the heater raised by so many kelvin, \
-         with the air and the water that come of it; a machine that takes so much in all at this \
+        "Each of the last three clears the surface by itself: the heater raised by so much, with \
+         the air and the water that come of it; a machine that takes so much in all at this \
          temperature; or the air held at that humidity. Limits at the surface: 80\u{a0}% against \
          mould, 60\u{a0}% against rust on bare metal (ISO 13788 [M]), water on glass. The night is \
          clear: roof and rooflights see air 9.5 to 4\u{a0}K colder, windows 5 to 2\u{a0}K, the less the \
@@ -92,7 +92,7 @@ fn notes(state: &OptionCase) -> Vec<String> {
         .any(|one| one.kelvin_to_clear == Ok(None))
     {
         notes.push(format!(
-            "never: {} inside do not clear it.",
+            "never: not even {} inside clears it.",
             Kind::Celsius.typed(WARMEST_C)
         ));
     }

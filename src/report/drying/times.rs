@@ -48,7 +48,7 @@ pub(crate) fn drying_out(comparison: &Comparison) -> Section {
     }
     section.table(table, &Reasons::default());
     section.note(
-        "Litres on top of the steady load, until the contents are in balance with the target; days at \
+        "Water on top of the steady load, until the contents are in balance with the target; days at \
          least, for the last of it comes slowly.",
     );
     section

@@ -206,11 +206,17 @@ fn compared(outcome: &AirOutcome) -> String {
 
 /// The readings of a decay.
 fn readings(survey: &Survey, test: &AirTest) -> Table {
+    // A gas from a bottle may have been read in anything.
+    let unit = match test.by {
+        AirTestBy::PeopleLeft => ", ppm",
+        AirTestBy::Moisture => ", g/kg",
+        AirTestBy::Gas | AirTestBy::WaterCollected => "",
+    };
     let mut table = Table::default()
         .wide("Reading", Align::Left, 1)
         .column("Minutes", Align::Decimal)
-        .column("Inside", Align::Decimal)
-        .column("Outside", Align::Decimal);
+        .column(format!("Inside{unit}"), Align::Decimal)
+        .column(format!("Outside{unit}"), Align::Decimal);
     let known = survey.air_test(test.id).filter(|test| test.by.is_decay());
     let rows = known.into_iter().flat_map(|test| &test.readings).zip(1..);
     for (reading, number) in rows {

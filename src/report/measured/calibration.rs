@@ -202,7 +202,7 @@ fn cell(quantity: &Quantity, reasons: &mut Reasons) -> String {
         Err(why) => return reasons.mark(&why),
     };
     match quantity.range() {
-        Some(range) => format!("{number} ({range})"),
+        Some(range) => format!("{number} ({})", quantity.kind().with_unit(&range)),
         None => number,
     }
 }

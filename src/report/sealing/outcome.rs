@@ -242,20 +242,30 @@ fn safety(plan: &Plan) -> String {
 pub(crate) fn what_for(plan: &Plan) -> String {
     let change = |kind: Kind, of: fn(&Figures) -> Answer<f64>| {
         let (before, after) = (of(&plan.before).ok()?, of(&plan.after).ok()?);
-        let (before, after) = (kind.number(before), kind.text(after));
-        (kind.with_unit(&before) != after).then(|| format!("{after} instead of {before}"))
+        let words = format!("{} instead of {}", kind.text(after), kind.text(before));
+        (kind.text(before) != kind.text(after)).then_some((words, after < before))
     };
-    let damp = change(Kind::LitresPerDay, |of| of.removal_l_per_day.clone());
-    let damp = damp.map(|words| format!("damp: {words} to dry out of the air"));
-    let cold = change(Kind::Watts, |of| Ok(of.air_heat_w));
-    let cold = cold.map(|words| format!("cold: {words} of heat gone with the air"));
+    let water = change(Kind::LitresPerDay, |of| of.removal_l_per_day.clone());
+    let water = water.map(|(words, less)| (format!("{words} to dry out of the air"), less));
+    let heat = change(Kind::Watts, |of| Ok(of.air_heat_w));
+    let (damp, damper) = match water {
+        Some((words, true)) => (Some(format!("damp: {words}")), None),
+        Some((words, false)) => (None, Some(words)),
+        None => (None, None),
+    };
+    let cold = heat.filter(|(_, less)| *less);
+    let cold = cold.map(|(words, _)| format!("cold: {words} of heat gone with the air"));
     let all = [
         damp,
         cold,
         Some("draught and noise, which come by the same gaps [C]".to_owned()),
     ];
     let all: Vec<String> = all.into_iter().flatten().collect();
-    format!("It is done against {}.", all.join("; "))
+    // Where people or wet things give off water, less air takes less of it away.
+    let damper = damper.map_or_else(String::new, |words| {
+        format!(" Less air also takes less water away: {words}.")
+    });
+    format!("It is done against {}.{damper}", all.join("; "))
 }
 
 /// When the heat it saves has paid for it, as small print.
@@ -290,7 +300,7 @@ fn paid_back(payback: Payback) -> String {
             Kind::Winters.text(winters)
         ),
         Payback::NeverByHeatAlone => format!(
-            "it never pays for itself by heat alone: that would take more than {}",
+            "by heat alone it would take more than {} to pay for itself",
             Kind::Winters.typed(MOST_WINTERS)
         ),
     }

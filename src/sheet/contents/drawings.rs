@@ -1,7 +1,6 @@
 //! Drawings.
 
 use super::Material;
-use crate::assess::shown;
 use crate::assess::{Comparison, NotKnown};
 use crate::figure;
 use crate::figure::body::body;
@@ -40,7 +39,7 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
         &show,
     );
     let mut files = Vec::new();
-    let shown = shown::Shown::written(choices.units, choices.dates, material.told.survey);
+    let shown = choices.shown(material.told.survey);
     let mut add = |section: &mut Section, name: &str, scene: &Scene, caption: &str| {
         let scene = &*scene.shown(&shown);
         files.push((name.to_owned(), drawing(scene)));
@@ -113,6 +112,7 @@ pub(super) fn steps(material: &Material<'_>, paper: Paper, steps: &[GapId]) -> (
     }
     let show = Show {
         numbers: true,
+        large: true,
         ..Show::default()
     };
     let width = text_width(paper);
@@ -130,12 +130,14 @@ pub(super) fn steps(material: &Material<'_>, paper: Paper, steps: &[GapId]) -> (
 }
 
 /// The options of drying and heating beside each other.
-pub(super) fn options(comparison: &Comparison, choices: &Choices) -> (Block, (String, Picture)) {
+pub(super) fn options(
+    told: &report::Material<'_>,
+    comparison: &Comparison,
+    choices: &Choices,
+) -> (Block, (String, Picture)) {
     let name = "options".to_owned();
     let scene = figure::options(comparison, text_width(choices.paper));
-    let scene = scene
-        .shown(&shown::Shown::of(choices.units, choices.dates))
-        .into_owned();
+    let scene = scene.shown(&choices.shown(told.survey)).into_owned();
     let block = Block::Figure {
         file: name.clone(),
         width_mm: format!("{:.1}", scene.width),
@@ -163,8 +165,7 @@ pub(super) fn in_short(
         in_short::Picture::StayOpen => ("stay-open", 0.6, "What must stay open, by number."),
     };
     let scene = in_short::scene(told, picture, part * text_width(choices.paper))?;
-    let shown = shown::Shown::of(choices.units, choices.dates);
-    let scene = scene.shown(&shown).into_owned();
+    let scene = scene.shown(&choices.shown(told.survey)).into_owned();
     let block = Block::Figure {
         file: name.to_owned(),
         width_mm: format!("{:.1}", scene.width),

@@ -14,7 +14,6 @@ use super::blocks::{Picture, Sheet, SheetText};
 use super::choices::{Choices, Kind, Part, WorkshopTexts};
 use crate::assess::measured::not_to_be_handed_over;
 use crate::assess::sealing::{Bill, Work};
-use crate::assess::shown::Shown;
 use crate::assess::{Mark, Study};
 use crate::report::words::not_known;
 use crate::report::{
@@ -76,8 +75,7 @@ pub fn contents(material: &Material<'_>, choices: &Choices) -> Sheet {
         Kind::Completion => writer.completion(),
         Kind::Invoice => writer.invoice(),
     }
-    let shown = Shown::written(choices.units, choices.dates, material.told.survey);
-    let text = writer.text().shown(&shown);
+    let text = writer.text().shown(&choices.shown(material.told.survey));
     Sheet {
         text,
         files: writer.files,
@@ -321,7 +319,7 @@ impl Writer<'_> {
         let told = &self.material.told;
         let mut section = drying::section(told);
         if let (true, Ok(comparison)) = (self.choices.has(Part::Drawings), told.comparison) {
-            let (figure, file) = drawings::options(comparison, self.choices);
+            let (figure, file) = drawings::options(told, comparison, self.choices);
             section.blocks.insert(0, figure);
             self.files.push(file);
         }

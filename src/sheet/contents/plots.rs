@@ -1,12 +1,12 @@
 //! Plots: fan tests, and amounts that a table holds, as bars to compare.
 
 use super::drawings::{drawing, text_width};
-use crate::assess::shown;
 use crate::figure;
 use crate::figure::ranked::Amount;
 use crate::report::{self, Block, ledger, measured, sealing};
 use crate::sheet::blocks::Picture;
 use crate::sheet::choices::Choices;
+use crate::survey::Survey;
 
 /// The plot of each fan test that has a result.
 pub(super) fn fan_tests(
@@ -14,7 +14,7 @@ pub(super) fn fan_tests(
     choices: &Choices,
 ) -> Vec<(Block, (String, Picture))> {
     let measured = told.study.measured();
-    let shown = shown::Shown::of(choices.units, choices.dates);
+    let shown = choices.shown(told.survey);
     let tests = told.survey.fan_tests.iter().filter_map(|test| {
         let outcome = measured.fan_test(test.id).ok()?;
         let scene = figure::fan_test(outcome, 0.7 * text_width(choices.paper));
@@ -36,14 +36,14 @@ pub(super) type Plot = fn(&report::Material<'_>, &Choices) -> Option<(Block, (St
 
 /// Amounts as bars, where there are enough of them.
 fn bars(
-    amounts: &[Amount],
+    (survey, amounts): (&Survey, &[Amount]),
     (name, of, caption): (&str, &str, &str),
     choices: &Choices,
 ) -> Option<(Block, (String, Picture))> {
     if amounts.is_empty() {
         return None;
     }
-    let shown = shown::Shown::of(choices.units, choices.dates);
+    let shown = choices.shown(survey);
     let scene = figure::ranked(amounts, of, text_width(choices.paper));
     let scene = scene.shown(&shown).into_owned();
     let block = Block::Figure {
@@ -61,7 +61,7 @@ pub(super) fn leakiest(
     choices: &Choices,
 ) -> Option<(Block, (String, Picture))> {
     bars(
-        &ledger::leakiest(told),
+        (told.survey, &ledger::leakiest(told)),
         (
             "leakiest",
             "The leakiest gaps",
@@ -80,7 +80,7 @@ pub(super) fn step_by_step(
     let work = told.study.work();
     let aim = work.as_ref().map_or("", |work| work.aim.name());
     bars(
-        &sealing::step_by_step(told.survey, work),
+        (told.survey, &sealing::step_by_step(told.survey, work)),
         (
             "step-by-step",
             "What the steps of the plan leave",

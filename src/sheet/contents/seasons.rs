@@ -1,8 +1,8 @@
 //! Pictures of a winter hour by hour.
 
 use super::drawings::{drawing, text_width};
+use crate::assess::Study;
 use crate::assess::winter::Throughout;
-use crate::assess::{Study, shown};
 use crate::figure;
 use crate::report::Block;
 use crate::sheet::blocks::Picture;
@@ -43,7 +43,7 @@ pub(super) fn pictures(
             "The days of the winter with nothing done.",
         ));
     }
-    let shown = shown::Shown::of(choices.units, choices.dates);
+    let shown = choices.shown(study.survey());
     drawn
         .into_iter()
         .map(|(name, scene, caption)| {

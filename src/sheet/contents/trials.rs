@@ -3,12 +3,11 @@
 use super::drawings::{drawing, text_width};
 use crate::assess::measured::odd;
 use crate::assess::measured::trial::TrialOutcome;
-use crate::assess::shown::Shown;
 use crate::figure::{self, Scene};
 use crate::report::{self, Block, measured};
 use crate::sheet::blocks::Picture;
 use crate::sheet::choices::Choices;
-use crate::survey::Trial;
+use crate::survey::{Survey, Trial};
 
 /// A figure with its file.
 type Drawn = (Block, (String, Picture));
@@ -32,7 +31,7 @@ pub(super) fn chart(
         (format!("trial-{}", trial.id), scene),
         "What the loggers read, with the periods of the trial as bands. Limits: above them a cold surface gathers \
          water or mould.",
-        choices,
+        (told.survey, choices),
     ))
 }
 
@@ -52,12 +51,16 @@ pub(super) fn verdict(
         (format!("verdict-{}", trial.id), scene),
         "What went along with each method, against the days without one: a mark with the interval in which the \
          change lies in 95 of 100 such trials. Right of the line: warmer, more water, damper.",
-        choices,
+        (told.survey, choices),
     ))
 }
 
-fn block((name, scene): (String, Scene), caption: &str, choices: &Choices) -> Drawn {
-    let shown = Shown::of(choices.units, choices.dates);
+fn block(
+    (name, scene): (String, Scene),
+    caption: &str,
+    (survey, choices): (&Survey, &Choices),
+) -> Drawn {
+    let shown = choices.shown(survey);
     let scene = scene.shown(&shown);
     let block = Block::Figure {
         file: name.clone(),

@@ -313,6 +313,12 @@ fn a_machine_near_its_lowest_temperature_says_by_how_many_kelvin() {
         sentence.contains("only 0.3 K warmer than the machine needs to start"),
         "{sentence}"
     );
+    let (just, sentence) = at(5.02);
+    assert_eq!(just.running, Running::Runs);
+    assert!(
+        sentence.contains("it is hardly warmer than the machine needs to start"),
+        "{sentence}"
+    );
     let (well, sentence) = at(8.0);
     assert!((well.start_margin_k.expect("a limit") - 3.0).abs() < 1e-9);
     assert!(!sentence.contains("needs to start"), "{sentence}");

@@ -42,6 +42,7 @@ const PLAIN: Show<'static> = Show {
     also: &[],
     direction: None,
     numbers: true,
+    large: false,
     fitting: None,
     before: None,
 };
@@ -310,6 +311,27 @@ fn the_selected_gap_is_named_beside_its_mark_and_a_sealed_one_is_struck() {
     };
     assert_eq!(fill(GapId(3)), None);
     assert_eq!(fill(GapId(2)), Some(Role::Leak));
+}
+
+#[test]
+fn numbers_may_be_large_enough_for_arm_s_length() {
+    let survey = survey();
+    let answers = assess(&survey);
+    let sizes = |large| {
+        let show = Show { large, ..PLAIN };
+        let figure = body(&survey, &answers, Arrangement::Tall, 176.0, &show);
+        let marks = figure.scene.marks.into_iter();
+        let numbers = marks.filter_map(|mark| match mark.shape {
+            Shape::Text { text, size, .. } if text.parse::<u32>().is_ok() => Some(size),
+            _ => None,
+        });
+        numbers.collect::<Vec<f64>>()
+    };
+    let (usual, large) = (sizes(false), sizes(true));
+    assert_eq!(usual.len(), large.len());
+    assert!(usual.iter().all(|size| *size < 3.0));
+    // Letters of 14 points.
+    assert!(large.iter().all(|size| *size >= 4.0 && *size < 6.0));
 }
 
 #[test]

@@ -8,8 +8,12 @@ use std::sync::Arc;
 
 /// What the work order and the quotation say of what is sealed already.
 fn told(survey: &Survey) -> [String; 2] {
+    let order = match survey.as_ordered() {
+        Some(_) => "Done already",
+        None => "Before this goes to the workshop",
+    };
     [
-        (Kind::WorkOrder, "Done already"),
+        (Kind::WorkOrder, order),
         (Kind::Quotation, "Before this goes to the customer"),
     ]
     .map(|(kind, title)| {

@@ -11,6 +11,7 @@ mod numbers;
 mod owners;
 mod papers;
 mod trials;
+mod units;
 mod work;
 
 const COACH_BUILT: &str = include_str!("../../../../sample-surveys/coastal-coachbuilt.ron");

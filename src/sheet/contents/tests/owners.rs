@@ -30,6 +30,19 @@ fn says_it_plainly(what: &str, sections: &[Section]) {
 }
 
 #[test]
+fn a_quotation_without_a_protective_opening_says_so_instead_of_listing_none() {
+    let survey = file::parse(SAMPLES[4]).expect("a sample");
+    let quotation = sheet(&survey, &Choices::new(Kind::Quotation));
+    let open = section(&quotation, "What stays open").expect("what stays open");
+    let text = serde_json::to_string(open).expect("JSON");
+    assert!(
+        text.contains("No opening that protects people is in the survey."),
+        "{text}"
+    );
+    assert!(!text.contains("never closed, whatever they cost"), "{text}");
+}
+
+#[test]
 fn an_owners_papers_speak_no_jargon() {
     for sample in SAMPLES {
         let survey = file::parse(sample).expect("a sample");
