@@ -76,6 +76,9 @@ pub fn run(path: Option<PathBuf>) -> eframe::Result {
     let options = eframe::NativeOptions {
         viewport,
         renderer: eframe::Renderer::Glow,
+        // Shadows and what fades out at an edge run over a few points, where no steps are seen; noise
+        // would be worked out for every point of the window.
+        dithering: false,
         ..eframe::NativeOptions::default()
     };
     eframe::run_native(
