@@ -20,6 +20,7 @@ pub mod dialogs;
 pub mod document;
 mod focus;
 pub mod guide;
+mod heap;
 pub mod help;
 mod key_order;
 pub mod keys;
@@ -62,6 +63,7 @@ const FIRST_SIZE: [f32; 2] = [1280.0, 700.0];
 /// # Errors
 /// Where there is no display, or it offers no drawing surface.
 pub fn run(path: Option<PathBuf>) -> eframe::Result {
+    heap::keep_between_frames();
     let mut viewport = egui::ViewportBuilder::default()
         .with_title("Gapledger")
         .with_app_id("gapledger")
@@ -74,6 +76,9 @@ pub fn run(path: Option<PathBuf>) -> eframe::Result {
     let options = eframe::NativeOptions {
         viewport,
         renderer: eframe::Renderer::Glow,
+        // Shadows and what fades out at an edge run over a few points, where no steps are seen; noise
+        // would be worked out for every point of the window.
+        dithering: false,
         ..eframe::NativeOptions::default()
     };
     eframe::run_native(

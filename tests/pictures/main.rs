@@ -36,6 +36,28 @@ enum Size {
     Touch,
 }
 
+/// The colour of the page under everything, with which every frame of the window begins; the harness
+/// begins with none.
+struct Cleared;
+
+impl egui::Plugin for Cleared {
+    fn debug_name(&self) -> &'static str {
+        "cleared"
+    }
+
+    fn on_begin_pass(&mut self, ui: &mut egui::Ui) {
+        let (all, fill) = (ui.ctx().viewport_rect(), ui.visuals().panel_fill);
+        let painter = ui.ctx().layer_painter(egui::LayerId::background());
+        painter.rect_filled(all, 0.0, fill);
+    }
+}
+
+/// The window over its page's colour.
+fn cleared(cc: &eframe::CreationContext<'_>, start: Start) -> App {
+    cc.egui_ctx.add_plugin(Cleared);
+    App::new(cc, start)
+}
+
 fn window(theme: Theme, size: Size) -> Harness<'static, App> {
     let sample = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-surveys/farmyard-caravan.ron");
     let zoom = match size {
@@ -47,7 +69,7 @@ fn window(theme: Theme, size: Size) -> Harness<'static, App> {
         .with_pixels_per_point(zoom)
         .with_max_steps(30)
         .wgpu()
-        .build_eframe(|cc| App::new(cc, Start::test(Some(sample))));
+        .build_eframe(|cc| cleared(cc, Start::test(Some(sample))));
     window.state_mut().queue().command(match theme {
         Theme::Light => Command::Light,
         Theme::Dark => Command::Dark,

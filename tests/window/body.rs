@@ -1,11 +1,14 @@
 //! The unfolded body on the Gaps page, by pointer and by keyboard.
 
+use super::plan_work::{held, let_go};
 use super::{Window, click_button, ctrl, press, sample, shows, small_survey, survey};
 use eframe::egui;
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, PointerButton, Pos2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::survey::{Facing, Gap, GapId, Position};
+use gapledger::window::answers::LongWork;
+use gapledger::window::background::Status;
 use gapledger::window::commands::Command;
 use std::path::Path;
 
@@ -192,6 +195,31 @@ fn results_wait_while_a_mark_moves_and_come_where_it_rests() {
     near(gap(&window, 1).position.height_m, 1.6);
     assert!(results(&window) > before);
     drop_at(&mut window, to);
+}
+
+/// Draws that were begun for the survey before would take their time from the drawing.
+#[test]
+fn a_mark_that_moves_gives_up_longer_work_on_the_survey_before() {
+    let (mut window, held) = held("farmyard-caravan.ron");
+    let_go(&mut window, &held);
+    click_button(&mut window, "Both");
+    let_go(&mut window, &held);
+    let draws = |window: &Window<'_>| window.state().answers().status(LongWork::Uncertainty);
+    let from = mark(&window, 1);
+    let to = from + egui::vec2(30.0, 0.0);
+    drag(&mut window, from, to);
+    drop_at(&mut window, to);
+    assert!(matches!(draws(&window), Status::Working(_)));
+    let moved = survey(&window).clone();
+    move_to(&mut window, to);
+    button(&mut window, to, true);
+    for way in [10.0, 20.0, 30.0] {
+        move_to(&mut window, to - egui::vec2(way, 0.0));
+    }
+    assert_ne!(survey(&window), &moved);
+    assert_eq!(draws(&window), Status::Idle);
+    drop_at(&mut window, from);
+    assert!(matches!(draws(&window), Status::Working(_)));
 }
 
 /// With very many gaps the drawing alone follows the pointer.

@@ -1,15 +1,15 @@
 //! Looks, keys, messages and first steps.
 
 use super::{opened, press, replace_text, sample, shows, small_survey, window};
-use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
+use eframe::egui::{Key, Shape};
 use egui_kittest::kittest::{NodeT, Queryable};
 use gapledger::survey::file::print;
 use gapledger::survey::{Survey, VehicleKind};
 use gapledger::window::app::Start;
 use gapledger::window::commands::{self, Command};
 use gapledger::window::page::Page;
-use gapledger::window::theme::TOUCH_TARGET;
+use gapledger::window::theme::{DARK, LIGHT, TOUCH_TARGET};
 
 /// Roles that a finger has to meet.
 const TOUCHED: [Role; 6] = [
@@ -20,6 +20,39 @@ const TOUCHED: [Role; 6] = [
     Role::ComboBox,
     Role::Link,
 ];
+
+/// Painted once more all over the window, the page would take as long as all that stands on it.
+#[test]
+fn every_frame_begins_with_the_colour_of_the_page_and_does_not_paint_it_again() {
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    for (command, colour) in [(Command::Light, LIGHT.page), (Command::Dark, DARK.page)] {
+        window.state_mut().queue().command(command);
+        for page in Page::ALL {
+            window.state_mut().queue().command(Command::Show(page));
+            window.run();
+            let style = window.ctx.global_style();
+            let begun = eframe::App::clear_color(window.state(), &style.visuals);
+            let expected = colour.to_normalized_gamma_f32();
+            assert_eq!(begun.map(f32::to_bits), expected.map(f32::to_bits));
+            let again = window.output().shapes.iter().find(|clipped| {
+                matches!(&clipped.shape, Shape::Rect(shape)
+                    if shape.fill == colour && shape.rect.area() > 100_000.0)
+            });
+            assert!(again.is_none(), "{page:?}: {again:?}");
+            // Its fields go on below, and fade out into it.
+            let fades = |shape: &Shape| match shape {
+                Shape::Mesh(mesh) => mesh
+                    .vertices
+                    .iter()
+                    .any(|vertex| vertex.color.a() > 0 && vertex.color.a() < 255),
+                _ => false,
+            };
+            let shapes = &window.output().shapes;
+            let faded = shapes.iter().any(|clipped| fades(&clipped.shape));
+            assert!(faded || page != Page::Vehicle);
+        }
+    }
+}
 
 #[test]
 fn in_touch_size_every_target_is_large_enough_for_a_finger() {

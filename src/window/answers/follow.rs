@@ -1,4 +1,5 @@
-//! Work that is done on one page alone, or follows other work; and what is there of it.
+//! Work that is done on one page alone, follows other work or makes room for the drawing; and what is
+//! there of it.
 
 use super::asked::{Revised, Wanted};
 use super::{Answers, Dated};
@@ -12,6 +13,24 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 impl Answers {
+    /// Takes in what has come back and asks for nothing, while surveys follow each other with every
+    /// frame. What is still worked out of an older one is given up, since it would take its time from
+    /// the drawing; only results that are nearly there are waited for, as ever. The sentences say
+    /// what went wrong.
+    pub fn take_in(&mut self, revision: u64) -> Vec<String> {
+        let mut sentences = Vec::new();
+        self.collect(&mut sentences);
+        let waited_for = self.assessing();
+        let [results, longer @ ..] = self.jobs();
+        for job in longer {
+            job.give_up_older(revision);
+        }
+        if !waited_for {
+            results.give_up_older(revision);
+        }
+        sentences
+    }
+
     /// The draws of a winter follow it on its own page; those of an older survey are given up.
     pub(super) fn follow_bands(
         &mut self,

@@ -120,6 +120,14 @@ impl Job {
             sentences.extend(self.task.submit(Asked { of, wanted }).err());
         }
     }
+
+    /// Gives it up where it is of an older survey.
+    fn give_up_older(&mut self, revision: u64) {
+        let older = self.asked.is_some_and(|(asked, _)| asked < revision);
+        if older && matches!(self.task.status(), Status::Working(_)) {
+            self.task.forget();
+        }
+    }
 }
 
 /// What is worked out of the open survey.
@@ -269,13 +277,6 @@ impl Answers {
         sentences
     }
 
-    /// Takes in what has come back and asks for nothing. The sentences say what went wrong.
-    pub fn take_in(&mut self) -> Vec<String> {
-        let mut sentences = Vec::new();
-        self.collect(&mut sentences);
-        sentences
-    }
-
     /// Says in which folder the survey's file stands, for studies from now on.
     pub fn stand_in(&mut self, folder: Option<PathBuf>) {
         self.folder = folder;
@@ -299,8 +300,9 @@ impl Answers {
         working && asked != there
     }
 
-    fn collect(&mut self, sentences: &mut Vec<String>) {
-        let jobs = [
+    /// Every kind of work, the results first.
+    fn jobs(&mut self) -> [&mut Job; 9] {
+        [
             &mut self.results_job,
             &mut self.uncertainty_job,
             &mut self.dependence_job,
@@ -310,9 +312,12 @@ impl Answers {
             &mut self.winter_job,
             &mut self.winter_bands_job,
             &mut self.trials_job,
-        ];
+        ]
+    }
+
+    fn collect(&mut self, sentences: &mut Vec<String>) {
         let mut all = Vec::new();
-        for job in jobs {
+        for job in self.jobs() {
             let (parts, sentence) = job.task.collect();
             all.extend(parts);
             sentences.extend(sentence);

@@ -11,7 +11,9 @@ use crate::window::{
     widgets,
 };
 use eframe::egui;
-use egui::{CentralPanel, Frame, Margin, Panel, ScrollArea};
+use egui::{
+    CentralPanel, Color32, Frame, Margin, Panel, ScrollArea, UiBuilder, UiKind, UiStackInfo,
+};
 
 impl App {
     /// What the page sees whose view this is.
@@ -77,41 +79,39 @@ impl App {
         self.help_line(ui, help::line::OF_A_PAGE);
         self.first_steps(ui);
         self.working_panel(ui);
-        CentralPanel::default()
-            .frame(panel_frame(palette.page, 8))
-            .show(ui, |ui| {
-                if tab_begins {
-                    focus::begin_here(ui.ctx());
+        page_space(ui, 8, |ui| {
+            if tab_begins {
+                focus::begin_here(ui.ctx());
+            }
+            match self.view.page {
+                Page::InShort => {
+                    self.page(ui, |view| &mut view.in_short, pages::in_short::show);
                 }
-                match self.view.page {
-                    Page::InShort => {
-                        self.page(ui, |view| &mut view.in_short, pages::in_short::show);
-                    }
-                    Page::Vehicle => {
-                        self.page(ui, |view| &mut view.vehicle, pages::vehicle::show);
-                    }
-                    Page::Gaps => self.page(ui, |view| &mut view.gaps, pages::gaps::show),
-                    Page::AirChange => {
-                        self.page(ui, |view| &mut view.air_change, pages::air_change::show);
-                    }
-                    Page::DryingHeat => {
-                        self.page(ui, |view| &mut view.drying_heat, pages::drying_heat::show);
-                    }
-                    Page::Winter => {
-                        self.page(ui, |view| &mut view.winter, pages::winter::show);
-                    }
-                    Page::SealingPlan => {
-                        self.page(ui, |view| &mut view.sealing_plan, pages::sealing_plan::show);
-                    }
-                    Page::Measurements => {
-                        self.page(ui, |view| &mut view.measurements, pages::measurements::show);
-                    }
-                    Page::JobSheet => {
-                        self.page(ui, |view| &mut view.job_sheet, pages::job_sheet::show);
-                    }
+                Page::Vehicle => {
+                    self.page(ui, |view| &mut view.vehicle, pages::vehicle::show);
                 }
-                self.view.wanted = None;
-            });
+                Page::Gaps => self.page(ui, |view| &mut view.gaps, pages::gaps::show),
+                Page::AirChange => {
+                    self.page(ui, |view| &mut view.air_change, pages::air_change::show);
+                }
+                Page::DryingHeat => {
+                    self.page(ui, |view| &mut view.drying_heat, pages::drying_heat::show);
+                }
+                Page::Winter => {
+                    self.page(ui, |view| &mut view.winter, pages::winter::show);
+                }
+                Page::SealingPlan => {
+                    self.page(ui, |view| &mut view.sealing_plan, pages::sealing_plan::show);
+                }
+                Page::Measurements => {
+                    self.page(ui, |view| &mut view.measurements, pages::measurements::show);
+                }
+                Page::JobSheet => {
+                    self.page(ui, |view| &mut view.job_sheet, pages::job_sheet::show);
+                }
+            }
+            self.view.wanted = None;
+        });
     }
 
     fn bar(&mut self, ui: &mut egui::Ui) {
@@ -132,12 +132,10 @@ impl App {
                 self.page(ui, |view| &mut view.gaps, pages::gaps::site::bar);
             });
         self.foot(ui);
-        CentralPanel::default()
-            .frame(panel_frame(palette.page, 6))
-            .show(ui, |ui| {
-                self.page(ui, |view| &mut view.gaps, pages::gaps::site::show);
-                self.view.wanted = None;
-            });
+        page_space(ui, 6, |ui| {
+            self.page(ui, |view| &mut view.gaps, pages::gaps::site::show);
+            self.view.wanted = None;
+        });
     }
 
     fn help_line(&mut self, ui: &mut egui::Ui, otherwise: &str) {
@@ -180,22 +178,19 @@ impl App {
     }
 
     fn start_screen(&mut self, ui: &mut egui::Ui) {
-        let palette = theme::palette(ui);
         self.foot(ui);
         self.help_line(ui, help::line::OF_THE_START_PAGE);
-        CentralPanel::default()
-            .frame(panel_frame(palette.page, 8))
-            .show(ui, |ui| {
-                ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
-                    let offered = start_page::Offered {
-                        rescued: self.unsaved.offers(),
-                        recent: self.unsaved.recent(),
-                        samples: self.samples,
-                    };
-                    start_page::show(ui, &offered, &mut self.queue);
-                    widgets::follow_focus(ui);
-                });
+        page_space(ui, 8, |ui| {
+            ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
+                let offered = start_page::Offered {
+                    rescued: self.unsaved.offers(),
+                    recent: self.unsaved.recent(),
+                    samples: self.samples,
+                };
+                start_page::show(ui, &offered, &mut self.queue);
+                widgets::follow_focus(ui);
             });
+        });
     }
 }
 
@@ -203,6 +198,18 @@ fn panel_frame(fill: egui::Color32, vertical: i8) -> Frame {
     Frame::new()
         .fill(fill)
         .inner_margin(Margin::symmetric(12, vertical))
+}
+
+/// Shows the page. Every frame begins with its colour all over the window, so that is not painted
+/// again; what fades out at the edge of a list is told of it.
+fn page_space(ui: &mut egui::Ui, vertical: i8, show: impl FnOnce(&mut egui::Ui)) {
+    let under = Frame::new().fill(theme::palette(ui).page);
+    let under = UiStackInfo::new(UiKind::CentralPanel).with_frame(under);
+    CentralPanel::default()
+        .frame(panel_frame(Color32::TRANSPARENT, vertical))
+        .show(ui, |ui| {
+            ui.scope_builder(UiBuilder::new().ui_stack_info(under), show);
+        });
 }
 
 impl eframe::App for App {
@@ -296,6 +303,10 @@ impl eframe::App for App {
         if !self.queue.is_empty() {
             ui.ctx().request_repaint();
         }
+    }
+
+    fn clear_color(&self, visuals: &egui::Visuals) -> [f32; 4] {
+        visuals.panel_fill.to_normalized_gamma_f32()
     }
 
     fn save(&mut self, storage: &mut dyn eframe::Storage) {

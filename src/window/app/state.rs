@@ -272,7 +272,7 @@ impl App {
         let wanted = self.view.sealing_plan.wanted();
         let told = if moves {
             // Results of a place that is left in the next frame only take time from the drawing.
-            self.answers.take_in()
+            self.answers.take_in(history.revision())
         } else {
             let (revision, survey) = (history.revision(), history.survey());
             self.answers

@@ -349,7 +349,10 @@ fn draw_row(ui: &mut Ui, lay: &Lay, row: &Row<'_>, look: RowLook) -> (Rect, Resp
         (.., true) => colours.stripe,
         _ => colours.card,
     };
-    ui.painter().rect_filled(rect, 0.0, fill);
+    // The ledger lies on a card already.
+    if fill != colours.card {
+        ui.painter().rect_filled(rect, 0.0, fill);
+    }
     for (column, rect) in lay.cells(rect) {
         draw_cell(ui, colours, rect, row, column);
         if look.here && look.column == Some(column) {

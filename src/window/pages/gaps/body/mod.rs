@@ -45,7 +45,6 @@ pub(super) fn drawing(ui: &mut Ui, context: &mut GapsContext<'_>, holds_focus: b
     let size = ui.available_size().max(Vec2::splat(60.0));
     let (space, _) = ui.allocate_exact_size(size, Sense::hover());
     let response = ui.interact(space, drawing_id(), Sense::click_and_drag());
-    ui.painter().rect_filled(space, 3.0, palette(ui).page);
     let Some(figure) = figure(context, space) else {
         widgets::muted(ui, "The drawing is being worked out.");
         return;
