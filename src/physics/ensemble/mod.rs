@@ -2,16 +2,16 @@
 //! trials of the uncertainty and for trying out what sealing each gap would save.
 //!
 //! The equations are those of [`crate::physics::network`]; only the speed differs. Gaps lie four
-//! by four in memory, Newton's method starts from a neighbouring answer, and the last step is
-//! made in the flow alone:
+//! by four in memory, the search starts from a neighbouring answer, and the last step is made in the
+//! flow alone:
 //!
 //! ```text
 //! inflow at balance ≈ inflow + Σ S_in δp
 //! ```
 //! where S_in is the slope of the inflow of each space and δp the step its pressure would take;
-//! the error is of the second order in the imbalance left. Where Newton does not get there in a
-//! few steps, the exact balance takes over. Changes of single gaps among many are found near one
-//! balance ([`Near`]).
+//! the error is of the second order in the imbalance left, or less where the search knows more of the
+//! curve. Where it does not get there in a few steps, the exact balance takes over. Changes of single
+//! gaps among many are found near one balance ([`Near`]).
 #![expect(
     clippy::indexing_slicing,
     reason = "slots and lanes are laid out together; a missing number must never turn into a silent default"
@@ -22,6 +22,7 @@ mod evaluate;
 mod near;
 mod one_space;
 mod plain;
+mod search;
 mod several_spaces;
 mod worth;
 
