@@ -14,7 +14,7 @@ mod weather;
 mod winter;
 
 pub use loggers::{Shelf, data_folders, loggers, tried};
-pub use sealing::sealed_singly;
+pub use sealing::{order, sealed_singly};
 pub use shared::{Watch, processors, to_the_end};
 pub use weather::{WeatherFailure, weather, weather_places};
 pub use winter::{
