@@ -293,7 +293,7 @@ fn worked_out(study: &Study, asked: Asked, (file, wholly): (&Path, bool)) {
     let search = progress.of("Looking for the best set of gaps");
     if wholly {
         let order = progress.of("Putting the gaps in order");
-        study.order_watched(asked.aim, &mut |share| order(share));
+        tasks::order(study, asked.aim, threads, &order);
         asked.best(study, &mut |share| search(share));
     }
     study.best_wished(&mut |share| search(share));

@@ -229,6 +229,7 @@ impl GapFlow {
     }
 
     /// Number of gaps × share left open.
+    #[inline]
     pub fn multiplier(&self) -> f64 {
         self.multiplier
     }

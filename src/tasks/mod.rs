@@ -14,15 +14,16 @@ mod weather;
 mod winter;
 
 pub use loggers::{Shelf, data_folders, loggers, tried};
-pub use sealing::sealed_singly;
+pub use sealing::{order, sealed_singly};
 pub use shared::{Watch, processors, to_the_end};
 pub use weather::{WeatherFailure, weather, weather_places};
 pub use winter::{
     doubt, no_weather_file, seasons, winter, winter_after_plan, winter_bands, winter_laid,
 };
 
-use crate::assess::uncertainty::{Chunk, Round, SEED, Trials, Uncertainty};
+use crate::assess::uncertainty::{Chunk, Round, SEED, Trials, Uncertainty, one_by_one};
 use crate::assess::{Answer, NotKnown, Study};
+use shared::shared_out;
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::sync::{Mutex, PoisonError};
 use std::thread;
@@ -65,8 +66,11 @@ pub fn uncertainty<'a>(
                         leave.reached(share);
                         watch(share)
                     };
-                    trials.in_rounds(SEED, |round| {
-                        chunks(trials, (draws, round), threads, &watch)
+                    let make = |round: &Round| chunks(trials, (draws, round), threads, &watch);
+                    trials.in_rounds(SEED, make, &|pieces, work| {
+                        let named = (threads, "shares");
+                        let found = shared_out(pieces, named, &to_the_end, |at, _| Some(work(at)));
+                        found.unwrap_or_else(|| one_by_one(pieces, work))
                     })?
                 }
             }

@@ -8,7 +8,7 @@
 use crate::assess::Study;
 use crate::assess::calibration::MeasurementId;
 use crate::assess::measured::Verdict;
-use crate::assess::uncertainty::uncertainty;
+use crate::assess::uncertainty::{one_by_one, uncertainty};
 use crate::survey::{
     AreaConvention, Certainty, Covered, Edit, Facing, FanReading, FanTest, FanTestId, Form, Gap,
     GapId, SetUp, Severity, Survey, VehicleKind, ZoneId,
@@ -251,7 +251,7 @@ fn what_is_planned_is_worked_out_with_the_same_measurements() {
     let drawn = |study: &Study| {
         let trials = study.trials().unwrap();
         let chunk = |round: &_| Some(vec![trials.draw_in_round(3, 0..4_000, round)]);
-        trials.in_rounds(3, chunk).unwrap().unwrap()
+        trials.in_rounds(3, chunk, &one_by_one).unwrap().unwrap()
     };
     let (all, one) = (drawn(&study), drawn(&after));
     let weighs = |found: crate::assess::uncertainty::Uncertainty| {

@@ -1,5 +1,6 @@
 //! The vehicle worked out once more.
 
+use super::beyond::Beyond;
 use super::{Case, InWind, Model};
 use crate::assess::answer::Answer;
 use crate::assess::envelope::{DIRECTIONS, mean};
@@ -66,6 +67,7 @@ pub(crate) struct Workbench {
     pub(super) areas: Vec<f64>,
     /// One for each case.
     pub(crate) inflows: Vec<Inflow>,
+    beyond: Beyond,
 }
 
 impl Model {
@@ -91,8 +93,12 @@ impl Model {
     /// Memory to work this vehicle out in.
     pub(crate) fn workbench(&self) -> Workbench {
         let members = self.in_airs.iter().map(|known| known.ensemble.member());
+        let members: Vec<Member> = members.collect();
+        let nothing = State::default();
+        let like = members.first().map_or(&nothing, Member::state);
         Workbench {
-            members: members.collect(),
+            beyond: Beyond::new(DIRECTIONS, like),
+            members,
             areas: Vec::new(),
             inflows: vec![Inflow::default(); self.cases.len()],
         }
@@ -141,6 +147,7 @@ impl Model {
     }
 
     pub(super) fn vary(&self, bench: &mut Workbench, varied: &Varied) {
+        bench.beyond.forget();
         let (factors, inner) = (&varied.factors, &varied.inner_factors);
         for (known, member) in self.in_airs.iter().zip(&mut bench.members) {
             let ensemble = &known.ensemble;
@@ -199,8 +206,8 @@ impl Model {
         Ok(slopes)
     }
 
-    /// Every direction's state and gross inflow, looked for where the surveyed vehicle has it,
-    /// moved as far as in the direction before.
+    /// Every direction's state and gross inflow, looked for as far beyond where the surveyed vehicle
+    /// has it as the balances lay that were found before with the same factors.
     pub(super) fn directions(
         &self,
         bench: &mut Workbench,
@@ -221,7 +228,8 @@ impl Model {
         if air.starts.is_empty() {
             member.state_mut().pressures.fill(0.0);
         }
-        let mut before = None;
+        let beyond = &mut bench.beyond;
+        beyond.go_on_to(dynamic);
         let by_direction = in_air.walls.iter().zip(&in_air.underfloor);
         for (at, (coefficients, underfloor)) in by_direction.enumerate() {
             let held = [
@@ -231,9 +239,11 @@ impl Model {
             ];
             ensemble.hold(member, dynamic, &held);
             let solved = if let Some(start) = air.starts.get(at) {
-                move_on(member.state_mut(), start, before, ratio);
-                before = Some(start);
-                ensemble.solve(member, coefficients, scale, varied.tolerance)
+                let surveyed = (start, ratio);
+                beyond.look_from(at, surveyed, member.state_mut());
+                let solved = ensemble.solve(member, coefficients, scale, varied.tolerance);
+                beyond.keep(at, surveyed, member.state());
+                solved
             } else {
                 ensemble.solve_from_afar(member, coefficients, scale, varied.tolerance)
             };
@@ -282,20 +292,4 @@ impl Model {
 /// Wind at the body, m/s.
 fn wind_at(case: &Case, varied: &Varied) -> f64 {
     (case.wind * varied.wind).max(LEAST_SPEED)
-}
-
-/// Moves a state on to the next direction as the surveyed vehicle's moves; without a direction
-/// `before`, takes that of the surveyed vehicle. Pressures go with the wind's by a `ratio`, flows
-/// by its root.
-fn move_on(state: &mut State, next: &State, before: Option<&State>, ratio: f64) {
-    let shift = |now: &mut Vec<f64>, next: &[f64], before: Option<&[f64]>, ratio: f64| {
-        for (at, (now, next)) in now.iter_mut().zip(next).enumerate() {
-            let beyond = before.map_or(0.0, |before| *now - ratio * before[at]);
-            *now = ratio * next + beyond;
-        }
-    };
-    let pressures = before.map(|before| before.pressures.as_slice());
-    shift(&mut state.pressures, &next.pressures, pressures, ratio);
-    let flows = before.map(|before| before.flows.as_slice());
-    shift(&mut state.flows, &next.flows, flows, ratio.sqrt());
 }

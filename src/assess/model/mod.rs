@@ -8,6 +8,7 @@
     reason = "parallel lists built together; a missing number must never turn into a silent default"
 )]
 
+mod beyond;
 mod evaluate;
 mod not_found;
 mod one_by_one;

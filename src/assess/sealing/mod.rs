@@ -57,7 +57,7 @@ pub use aim::{Aim, Figures, WINTER_DAYS};
 pub use bill::{Bill, Line, Tax};
 pub use cost::Cost;
 pub use library::{starting_leak_left_percent, starting_remedy};
-pub use order::{Order, Step};
+pub use order::{Order, Sequence, Step};
 pub use payback::{MOST_WINTERS, Payback};
 pub use plan::{
     AirPerSleeper, FlowShift, Plan, PlannedGap, PlannedWork, Together, after, marked_planned, plan,

@@ -9,6 +9,7 @@ use super::prospect::{Prospect, TRY_ALL_UP_TO, Trial};
 use super::sealable::Sealable;
 use super::watch::{Watch, Watched};
 use crate::assess::answer::Answer;
+use std::ops::Range;
 
 /// Least cost that a saving is divided by, so that what costs nothing comes first.
 pub(super) const LEAST_COST: f64 = 1e-3;
@@ -36,6 +37,21 @@ pub struct Step {
     pub after: Figures,
 }
 
+/// Gaps in such an order, as yet without what it comes to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sequence {
+    /// Places among the gaps that may be sealed.
+    candidates: Vec<usize>,
+}
+
+impl Sequence {
+    /// How many gaps it holds.
+    #[must_use]
+    pub fn steps(&self) -> usize {
+        self.candidates.len()
+    }
+}
+
 impl Prospect {
     /// The greedy order: at each step the gap with the most saving for its cost, given what is
     /// sealed already.
@@ -51,15 +67,17 @@ impl Prospect {
     /// # Errors
     /// [`NotKnown`](crate::assess::NotKnown) where the aim's figure is not.
     pub fn order(&self, aim: Aim) -> Answer<Order> {
-        self.ordered(aim, |_| true, Watched::default())
+        self.order_among(aim, |_| true)
     }
 
-    /// The same, told how far it is and given up where `watch` says so.
+    /// The sequence of that order, told how far it is and given up where `watch` says so. What it
+    /// comes to step by step is worked out by [`Prospect::along`] and put to it by
+    /// [`Prospect::order_of`].
     ///
     /// # Errors
     /// As [`Prospect::order`], and where it was given up.
-    pub fn order_watched(&self, aim: Aim, watch: Watch<'_>) -> Answer<Order> {
-        self.ordered(aim, |_| true, Watched::by(watch))
+    pub fn sequence_watched(&self, aim: Aim, watch: Watch<'_>) -> Answer<Sequence> {
+        self.sequence(aim, |_| true, Watched::by(watch))
     }
 
     /// The order of some of the gaps, the others left as they are.
@@ -68,15 +86,17 @@ impl Prospect {
         aim: Aim,
         chosen: impl Fn(&Sealable) -> bool,
     ) -> Answer<Order> {
-        self.ordered(aim, chosen, Watched::default())
+        let sequence = self.sequence(aim, chosen, Watched::default())?;
+        let after = self.along(&sequence, 0..sequence.steps())?;
+        Ok(self.order_of(&sequence, after))
     }
 
-    fn ordered(
+    fn sequence(
         &self,
         aim: Aim,
         chosen: impl Fn(&Sealable) -> bool,
         mut watched: Watched<'_>,
-    ) -> Answer<Order> {
+    ) -> Answer<Sequence> {
         let mut trial = self.trial();
         let mut value = trial.value(aim)?;
         let mut waiting: Vec<Waiting> = self
@@ -90,24 +110,51 @@ impl Prospect {
             })
             .collect();
         let all = waiting.len();
-        let (mut spent, mut steps) = (0.0, Vec::new());
+        let mut candidates = Vec::new();
         while let Some((place, after)) = best_next(&mut trial, &waiting, value, aim)? {
             let next = waiting.remove(place);
             trial.seal(next.at);
             watched.reached(all - waiting.len(), all);
             watched.ask()?;
-            spent += next.cost;
             value = after;
-            steps.push(Step {
-                sealable: self.candidates[next.at].sealable.clone(),
-                spent,
-                after: trial.figures()?,
-            });
+            candidates.push(next.at);
         }
-        Ok(Order {
+        Ok(Sequence { candidates })
+    }
+
+    /// The headlines after some steps of a sequence, each with all earlier ones taken too. Pieces of
+    /// it may be worked out in any order and on any thread.
+    ///
+    /// # Errors
+    /// [`NotKnown`](crate::assess::NotKnown) where a balance has no finite solution.
+    pub fn along(&self, sequence: &Sequence, steps: Range<usize>) -> Answer<Vec<Figures>> {
+        let mut trial = self.trial();
+        for at in &sequence.candidates[..steps.start] {
+            trial.seal(*at);
+        }
+        let after = |at: &usize| {
+            trial.seal(*at);
+            trial.figures()
+        };
+        sequence.candidates[steps].iter().map(after).collect()
+    }
+
+    /// A sequence with the headlines after each of its steps.
+    pub fn order_of(&self, sequence: &Sequence, after: Vec<Figures>) -> Order {
+        let mut spent = 0.0;
+        let steps = sequence.candidates.iter().zip(after).map(|(at, after)| {
+            let sealable = self.candidates[*at].sealable.clone();
+            spent += sealable.cost().map_or(0.0, |cost| cost.priced);
+            Step {
+                sealable,
+                spent,
+                after,
+            }
+        });
+        Order {
             before: self.before().clone(),
-            steps,
-        })
+            steps: steps.collect(),
+        }
     }
 }
 

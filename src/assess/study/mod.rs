@@ -5,8 +5,8 @@
 //! headless commands share one study and so tell the same numbers. It may be shared between
 //! threads; who asks for a part that another thread is working out waits for it.
 //!
-//! It starts no thread itself. What takes long comes in pieces ([`Study::trials`]) or can be
-//! watched and given up ([`Study::order_watched`], [`Study::best`]).
+//! It starts no thread itself. What takes long comes in pieces ([`Study::trials`],
+//! [`Study::order_by`]) or can be watched and given up ([`Study::best`]).
 //!
 //! ```
 //! use gapledger::assess::Study;
@@ -312,11 +312,18 @@ impl Study {
         })
     }
 
-    /// The same, told how far it is; `None` where `watch` gave it up.
-    pub fn order_watched(&self, aim: Aim, watch: Watch<'_>) -> Option<&Answer<Order>> {
+    /// The same, made by `make` where nobody made it yet; `None` where that gave it up.
+    pub fn order_by(
+        &self,
+        aim: Aim,
+        make: impl FnOnce(&Prospect) -> Option<Answer<Order>>,
+    ) -> Option<&Answer<Order>> {
         let cell = &self.kept.orders[aim as usize];
         if cell.get().is_none() {
-            let order = unless_given_up(watch, |watch| self.prospect()?.order_watched(aim, watch))?;
+            let order = match self.prospect() {
+                Ok(prospect) => make(prospect)?,
+                Err(unknown) => Err(unknown),
+            };
             self.once(cell, Part::Order, || order);
         }
         cell.get()

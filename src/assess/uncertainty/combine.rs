@@ -29,22 +29,24 @@ impl Trials {
     pub fn combine(&self, seed: u64, chunks: Vec<Chunk>) -> Answer<Uncertainty> {
         let round = Round::default();
         let table = self.table(seed, &round, chunks)?;
-        self.results(seed, &round, &table)
+        self.results(seed, &round, &table, &one_by_one)
     }
 
     /// All rounds of draws: each is made by `make`, the first for everybody, further ones only where
-    /// measurements leave too few of them with any weight. `None` where `make` gives up.
+    /// measurements leave too few of them with any weight. `None` where `make` gives up. What each
+    /// input has to do with the results is worked out by `share_out`, see [`one_by_one`].
     pub fn in_rounds(
         &self,
         seed: u64,
         mut make: impl FnMut(&Round) -> Option<Vec<Chunk>>,
+        share_out: &ShareOut<'_>,
     ) -> Option<Answer<Uncertainty>> {
         let mut round = Round::default();
         let first = match self.table(seed, &round, make(&round)?) {
             Ok(table) => table,
             Err(unknown) => return Some(Err(unknown)),
         };
-        let before = self.results(seed, &round, &first);
+        let before = self.results(seed, &round, &first, share_out);
         if !self.is_weighed() {
             return Some(before);
         }
@@ -58,16 +60,16 @@ impl Trials {
                 Err(unknown) => return Some(Err(unknown)),
             };
         }
-        Some(self.after(seed, &round, &table, before))
+        Some(self.after(seed, (&round, &table), before, share_out))
     }
 
     /// What the draws say, weighed, with what they said before.
     fn after(
         &self,
         seed: u64,
-        round: &Round,
-        table: &Table,
+        (round, table): (&Round, &Table),
         before: Answer<Uncertainty>,
+        share_out: &ShareOut<'_>,
     ) -> Answer<Uncertainty> {
         let effective = effective(&table.weights);
         if are_too_few(effective, table.draws()) {
@@ -75,7 +77,7 @@ impl Trials {
                 "the measurements and the sizes are so far apart that hardly any draw explains both",
             ));
         }
-        let mut found = self.results(seed, round, table)?;
+        let mut found = self.results(seed, round, table, share_out)?;
         let at = self.columns() - self.targets.len() - 1;
         found.calibrated = Some(Calibrated {
             before: Box::new(before?),
@@ -139,7 +141,13 @@ impl Trials {
         Ok(table)
     }
 
-    fn results(&self, seed: u64, round: &Round, table: &Table) -> Answer<Uncertainty> {
+    fn results(
+        &self,
+        seed: u64,
+        round: &Round,
+        table: &Table,
+        share_out: &ShareOut<'_>,
+    ) -> Answer<Uncertainty> {
         let model = &self.model;
         let volume = model.volume_m3.clone();
         let season = table.column(|row| {
@@ -148,7 +156,7 @@ impl Trials {
                 .map(|(at, case)| case.share * row[recorded(at)] / case.density_in)
                 .sum()
         });
-        let (air_change, leakage) = self.all_shares(seed, round, table, &season);
+        let (air_change, leakage) = self.all_shares(seed, (round, table), &season, share_out);
         Ok(Uncertainty {
             draws: u32::try_from(table.draws()).unwrap_or(u32::MAX),
             seed,
@@ -205,9 +213,9 @@ impl Trials {
     fn all_shares(
         &self,
         seed: u64,
-        round: &Round,
-        table: &Table,
+        (round, table): (&Round, &Table),
         air: &[f64],
+        share_out: &ShareOut<'_>,
     ) -> (Vec<Share>, Vec<Share>) {
         // Draws that weigh stand there as often as they do.
         let places = if table.weights.is_empty() {
@@ -218,30 +226,21 @@ impl Trials {
         let taken = |of: &[f64]| ranks(&places.iter().map(|at| of[*at]).collect::<Vec<f64>>());
         let leakage = taken(&table.column(|row| row[1]));
         let air = taken(air);
-        let mut parts = Vec::new();
-        for (uncertainty, spread) in self.inputs() {
-            let drawn: Vec<f64> = (0..)
-                .take(table.draws())
-                .map(|number| round.draw(seed, number).of(uncertainty, spread))
-                .collect();
-            let drawn = taken(&drawn);
-            parts.push((
-                uncertainty,
-                correlation(&drawn, &air),
-                correlation(&drawn, &leakage),
-            ));
-        }
+        let inputs = self.inputs();
+        let found = share_out(inputs.len(), &|at| {
+            let (input, spread) = inputs[at];
+            let numbers = (0..).take(table.draws());
+            let drawn = numbers.map(|number| round.draw(seed, number).place_of(input, spread));
+            let drawn = taken(&drawn.collect::<Vec<f64>>());
+            Correlations {
+                air: correlation(&drawn, &air),
+                leakage: correlation(&drawn, &leakage),
+            }
+        });
+        let parts = || inputs.iter().map(|(input, _)| *input).zip(&found);
         (
-            shares(
-                parts
-                    .iter()
-                    .map(|(uncertainty, air, _)| (*uncertainty, *air)),
-            ),
-            shares(
-                parts
-                    .iter()
-                    .map(|(uncertainty, _, area)| (*uncertainty, *area)),
-            ),
+            shares(parts().map(|(input, found)| (input, found.air))),
+            shares(parts().map(|(input, found)| (input, found.leakage))),
         )
     }
 
@@ -272,6 +271,26 @@ impl Trials {
                 .collect(),
         })
     }
+}
+
+/// What one input has to do with the results: rank correlations.
+#[derive(Clone, Copy, Debug)]
+pub struct Correlations {
+    air: f64,
+    leakage: f64,
+}
+
+/// Has so many pieces of work done, each told by its number, and gives what came of them in order.
+pub type ShareOut<'a> =
+    dyn Fn(usize, &(dyn Fn(usize) -> Correlations + Sync)) -> Vec<Correlations> + 'a;
+
+/// All pieces one after another on the caller's thread.
+#[must_use]
+pub fn one_by_one(
+    pieces: usize,
+    work: &(dyn Fn(usize) -> Correlations + Sync),
+) -> Vec<Correlations> {
+    (0..pieces).map(work).collect()
 }
 
 fn recorded(case: usize) -> usize {
@@ -345,33 +364,37 @@ pub(super) fn interval(mut draws: Vec<f64>) -> Interval {
     let n = count(draws.len());
     let mean = draws.iter().sum::<f64>() / n;
     let square: f64 = draws.iter().map(|x| (x - mean) * (x - mean)).sum();
-    draws.sort_unstable_by(f64::total_cmp);
     Interval {
-        low: quantile(&draws, 0.025),
-        high: quantile(&draws, 0.975),
+        low: quantile(&mut draws, 0.025),
+        high: quantile(&mut draws, 0.975),
         mean,
         standard_deviation: (square / (n - 1.0)).sqrt(),
     }
 }
 
-fn quantile(sorted: &[f64], p: f64) -> f64 {
-    let place = p * count(sorted.len() - 1);
+/// Leaves the draws in another order.
+fn quantile(draws: &mut [f64], p: f64) -> f64 {
+    let place = p * count(draws.len() - 1);
     let below = place.floor();
-    let at = whole(below);
-    let above = (at + 1).min(sorted.len() - 1);
-    sorted[at] + (place - below) * (sorted[above] - sorted[at])
+    let (_, at, above) = draws.select_nth_unstable_by(whole(below), f64::total_cmp);
+    let next = above.iter().copied().min_by(f64::total_cmp).unwrap_or(*at);
+    *at + (place - below) * (next - *at)
 }
 
 /// Ranks from the least, equals sharing their mean rank.
 pub(super) fn ranks(values: &[f64]) -> Vec<f64> {
-    let mut order: Vec<(f64, u32)> = values.iter().copied().zip(0..).collect();
-    order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+    let mut order: Vec<(u64, u32)> = values
+        .iter()
+        .map(|value| in_order(*value))
+        .zip(0..)
+        .collect();
+    order.sort_unstable();
     let mut ranks = vec![0.0; values.len()];
     let mut from = 0;
     while from < order.len() {
         let alike = order[from..]
             .iter()
-            .take_while(|(value, _)| value.total_cmp(&order[from].0).is_eq())
+            .take_while(|(value, _)| *value == order[from].0)
             .count();
         let rank = count(from) + 0.5 * (count(alike) - 1.0);
         for (_, at) in &order[from..from + alike] {
@@ -380,6 +403,13 @@ pub(super) fn ranks(values: &[f64]) -> Vec<f64> {
         from += alike;
     }
     ranks
+}
+
+/// A whole number that is the greater, the greater the number is: quicker to compare.
+fn in_order(value: f64) -> u64 {
+    const SIGN: u64 = 1 << 63;
+    let bits = value.to_bits();
+    if bits & SIGN == 0 { bits | SIGN } else { !bits }
 }
 
 /// Correlation of two lists of ranks (Spearman); zero where one does not vary.

@@ -151,6 +151,15 @@ impl Spread {
         }
     }
 
+    /// Whether a greater normal number always gives a greater value.
+    pub(super) fn rises_throughout(self) -> bool {
+        match self {
+            Self::Factor { sigma } => sigma > 0.0,
+            Self::Skewed { below, above } => below > 0.0 && above > 0.0,
+            Self::Normal { sigma, least, .. } => sigma > 0.0 && least.is_infinite(),
+        }
+    }
+
     /// Spread of any input but a size \[A\], for a floor that stands so to the wind.
     pub(crate) fn of_common(uncertainty: UncertainInput, underside: Underside) -> Self {
         match uncertainty {

@@ -45,6 +45,7 @@ mod weighing;
 #[cfg(test)]
 mod tests;
 
+pub use combine::{Correlations, ShareOut, one_by_one};
 pub use input::{Spread, UncertainInput};
 pub(crate) use random::normal;
 pub use round::Round;
@@ -201,7 +202,7 @@ pub fn uncertainty(survey: &Survey, seed: u64, draws: u32) -> Answer<Uncertainty
     let model = || Model::new(survey, &prepared, false).map(Arc::new);
     let trials = Trials::new(survey, &prepared, &calibration, model)?;
     let chunk = |round: &Round| Some(vec![trials.draw_in_round(seed, 0..draws, round)]);
-    let found = trials.in_rounds(seed, chunk);
+    let found = trials.in_rounds(seed, chunk, &one_by_one);
     found.unwrap_or_else(|| Err(NotKnown::because("no draws were made")))
 }
 

@@ -23,6 +23,7 @@ impl Draw {
     }
 
     /// An evenly spread number between 0 and 1, never either of them.
+    #[inline]
     pub(super) fn even(self, key: u64) -> f64 {
         let bits = mix(self.0 ^ mix(key).rotate_left(17)) >> 11;
         #[expect(clippy::cast_precision_loss, reason = "53 bits fit exactly")]
@@ -31,6 +32,7 @@ impl Draw {
     }
 
     /// A normally spread number, mean 0, standard deviation 1.
+    #[inline]
     pub(super) fn normal(self, key: u64) -> f64 {
         normal_quantile(self.even(key))
     }

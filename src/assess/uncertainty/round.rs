@@ -51,6 +51,7 @@ pub(super) struct Drawn<'a> {
 
 impl Drawn<'_> {
     /// The normal number of an input.
+    #[inline]
     pub(super) fn normal(&self, input: UncertainInput) -> f64 {
         self.draw.normal(input.key()) + self.round.shift(input)
     }
@@ -61,8 +62,18 @@ impl Drawn<'_> {
     }
 
     /// The value of an input.
+    #[inline]
     pub(super) fn of(&self, input: UncertainInput, spread: Spread) -> f64 {
         spread.at(self.normal(input))
+    }
+
+    /// A number by which the draws of a round lie in the order of their values of an input; quicker.
+    pub(super) fn place_of(&self, input: UncertainInput, spread: Spread) -> f64 {
+        if spread.rises_throughout() {
+            self.draw.even(input.key())
+        } else {
+            self.of(input, spread)
+        }
     }
 
     /// Logarithm of how much more likely this draw is by what is known of each input than by the

@@ -50,6 +50,8 @@ pub struct Trials {
     pub(super) targets: Vec<Ready>,
     /// What they make of the flow of each gap.
     factors: Factors,
+    /// Imbalance that may be left in a draw, as a share of the through-flow.
+    pub(super) tolerance: f64,
 }
 
 /// A size that somebody took, or could take.
@@ -177,6 +179,7 @@ impl Trials {
                 .map(|(at, one)| Ready::of(at, &one.target))
                 .collect(),
             factors: calibration.factors().clone(),
+            tolerance: TOLERANCE,
         })
     }
 
@@ -230,7 +233,7 @@ impl Trials {
     pub fn draw_in_round(&self, seed: u64, draws: Range<u32>, round: &Round) -> Chunk {
         let mut bench = self.model.workbench();
         let mut rooms = self.rooms();
-        let mut varied = self.model.as_surveyed(TOLERANCE);
+        let mut varied = self.model.as_surveyed(self.tolerance);
         let room = draws.len() * self.columns();
         let rows = draws
             .clone()
@@ -295,7 +298,7 @@ impl Trials {
     /// [`NotKnown`] where a balance has no finite solution.
     pub(crate) fn air_factors(&self, seed: u64, draws: Range<u32>) -> Answer<Vec<Vec<(f64, f64)>>> {
         let mut bench = self.model.workbench();
-        let mut varied = self.model.as_surveyed(TOLERANCE);
+        let mut varied = self.model.as_surveyed(self.tolerance);
         let recorded = |bench: &Workbench| -> Vec<f64> {
             let inflows = bench.inflows.iter();
             inflows.map(|inflow| inflow.recorded).collect()
@@ -401,6 +404,8 @@ impl Trials {
         for (at, leak) in self.model.leaks().iter().enumerate() {
             let flows = match leak.placed.flow.law() {
                 FlowLaw::Power { .. } if leak.placed.flow.behind_area().is_none() => self.flows[at],
+                // All its edges are sharp.
+                FlowLaw::Opening { .. } => self.flows[at].map(|flow| flow * varied.discharge),
                 _ => {
                     let curve = leak
                         .placed

@@ -88,28 +88,58 @@ impl Laws {
         mass: [0.0; LANES],
     };
 
-    fn set(&mut self, lane: usize, parts: &Resistances, eased: f64, mass: f64) {
-        let (sharp, in_front) = (parts.sharp * eased, parts.in_front * eased);
-        // The crack passes less below Q* = a/(b_o − b), the opening above.
-        let (crossing, lacking) = if sharp > parts.square {
-            let flow = parts.linear / (sharp - parts.square);
-            (
-                (sharp + in_front) * flow * flow,
-                parts.linear * flow * flow / 6.0,
-            )
-        } else {
-            (f64::INFINITY, 0.0)
-        };
-        for (list, value) in [
-            (&mut self.linear, parts.linear),
-            (&mut self.four_square, 4.0 * (parts.square + in_front)),
-            (&mut self.four_sharp, 4.0 * (sharp + in_front)),
-            (&mut self.crossing, crossing),
-            (&mut self.lacking, lacking),
-            (&mut self.mass, mass),
-        ] {
-            list[lane] = value;
+    /// With `1/factor²` of all sharp edges.
+    #[inline]
+    fn ease(&mut self, makings: &Makings, eased: f64) {
+        for lane in 0..LANES {
+            let (linear, square) = (makings.linear[lane], makings.square[lane]);
+            let in_front = makings.in_front[lane] * eased;
+            let own = makings.sharp[lane] * eased;
+            let sharp = own + in_front;
+            // The crack passes less below Q* = a/(b_o − b), the opening above.
+            let flow = linear / (own - square);
+            let is_sharp_above = own > square;
+            let crossing = sharp * flow * flow;
+            self.linear[lane] = linear;
+            self.four_square[lane] = 4.0 * (square + in_front);
+            self.four_sharp[lane] = 4.0 * sharp;
+            self.crossing[lane] = if is_sharp_above {
+                crossing
+            } else {
+                f64::INFINITY
+            };
+            self.lacking[lane] = if is_sharp_above {
+                SIXTH * linear * flow * flow
+            } else {
+                0.0
+            };
         }
+    }
+}
+
+/// What the laws of four gaps are made of, for air flowing one way: see [`Resistances`].
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Makings {
+    linear: Lanes,
+    square: Lanes,
+    sharp: Lanes,
+    in_front: Lanes,
+}
+
+impl Makings {
+    /// Those of gaps that let nothing through.
+    pub(super) const CLOSED: Self = Self {
+        linear: [1.0; LANES],
+        square: [1.0; LANES],
+        sharp: [0.0; LANES],
+        in_front: [0.0; LANES],
+    };
+
+    pub(super) fn set(&mut self, lane: usize, of: &Resistances) {
+        self.linear[lane] = of.linear;
+        self.square[lane] = of.square;
+        self.sharp[lane] = of.sharp;
+        self.in_front[lane] = of.in_front;
     }
 }
 
@@ -138,23 +168,22 @@ impl Block {
         per_span: [0.5; LANES],
     };
 
-    /// Sets one gap: resistances in both airs, `1/factor²` of all sharp edges, mass factors in
-    /// and out, half the pressure span.
-    pub(super) fn set(
-        &mut self,
-        lane: usize,
-        parts: &[Resistances; 2],
-        eased: f64,
-        mass: [f64; 2],
-        half_span: f64,
-    ) {
-        self.inward.set(lane, &parts[0], eased, mass[0]);
-        self.outward.set(lane, &parts[1], eased, mass[1]);
+    /// Sets half the pressure span of one gap.
+    pub(super) fn set_half_span(&mut self, lane: usize, half_span: f64) {
         self.half_span[lane] = half_span;
         self.per_span[lane] = 0.5 / half_span;
     }
 
+    /// Sets the laws of all four, in outside air and in that of the space, with `1/factor²` of all
+    /// sharp edges, and leaves how much each passes.
+    #[inline]
+    pub(super) fn ease(&mut self, [outside, inside]: &[Makings; 2], eased: f64) {
+        self.inward.ease(outside, eased);
+        self.outward.ease(inside, eased);
+    }
+
     /// Sets the mass factors of one gap, in and out, and leaves the rest of it.
+    #[inline]
     pub(super) fn set_mass(&mut self, lane: usize, mass: [f64; 2]) {
         self.inward.mass[lane] = mass[0];
         self.outward.mass[lane] = mass[1];

@@ -32,20 +32,11 @@ impl AtPressure<'_> {
         wind + f64x4::simd_from(simd, self.base[at]) - self.inside
     }
 
-    /// Sums over blocks of level and of tall gaps.
+    /// Sums over blocks of level and of tall gaps, lane by lane. What is summed over lanes is so
+    /// outside, where the sums lie in memory: asked for one by one in here, they would be taken out of
+    /// their registers after every block.
     #[inline(always)]
-    fn total<S: Simd>(&self, simd: S, level: Range<usize>, tall: Range<usize>) -> Total {
-        let sums = self.sums(simd, level, tall);
-        Total {
-            inflow: sum(sums.inflow),
-            outflow: sum(sums.outflow),
-            slope_in: sum(sums.slope_in),
-            slope: sum(sums.slope),
-        }
-    }
-
-    #[inline(always)]
-    fn sums<S: Simd>(&self, simd: S, level: Range<usize>, tall: Range<usize>) -> Sums<S> {
+    fn sums<S: Simd>(&self, simd: S, level: Range<usize>, tall: Range<usize>) -> plain::Sums {
         let mut sums = Sums::zero(simd);
         for at in level {
             self.blocks[at].level(simd, self.difference(simd, at), &mut sums);
@@ -53,7 +44,12 @@ impl AtPressure<'_> {
         for at in tall {
             self.blocks[at].tall(simd, self.difference(simd, at), &mut sums);
         }
-        sums
+        plain::Sums {
+            inflow: sums.inflow.into(),
+            outflow: sums.outflow.into(),
+            slope_in: sums.slope_in.into(),
+            slope: sums.slope.into(),
+        }
     }
 
     fn plain_difference(&self, at: usize) -> Lanes {
@@ -71,31 +67,8 @@ impl AtPressure<'_> {
         }
         sums
     }
-
-    fn plain_total(&self, level: Range<usize>, tall: Range<usize>) -> Total {
-        let sums = self.plain_sums(level, tall);
-        Total {
-            inflow: lanes_sum(&sums.inflow),
-            outflow: lanes_sum(&sums.outflow),
-            slope_in: lanes_sum(&sums.slope_in),
-            slope: lanes_sum(&sums.slope),
-        }
-    }
-
-    /// What each gap of a block lets in and out.
-    #[inline(always)]
-    fn flows<S: Simd>(&self, simd: S, level: Range<usize>, tall: Range<usize>) -> (Lanes, Lanes) {
-        let sums = self.sums(simd, level, tall);
-        (sums.inflow.into(), sums.outflow.into())
-    }
 }
 
-#[inline(always)]
-fn sum<S: Simd>(four: f64x4<S>) -> f64 {
-    lanes_sum(&four.into())
-}
-
-#[inline(always)]
 fn lanes_sum(lanes: &Lanes) -> f64 {
     (lanes[0] + lanes[1]) + (lanes[2] + lanes[3])
 }
@@ -127,9 +100,12 @@ impl Ensemble {
         let own = &self.spaces[space];
         let at = self.at_pressure((member, member), (coefficients, scale), inside);
         let (level, tall) = (own.level.clone(), own.tall.clone());
-        let mut total = match self.level {
-            Some(registers) => dispatch!(registers, simd => at.total(simd, level, tall)),
-            None => at.plain_total(level, tall),
+        let sums = self.sums(&at, level, tall);
+        let mut total = Total {
+            inflow: lanes_sum(&sums.inflow),
+            outflow: lanes_sum(&sums.outflow),
+            slope_in: lanes_sum(&sums.slope_in),
+            slope: lanes_sum(&sums.slope),
         };
         for fan in self.body.fans.iter().filter(|fan| fan.space == space) {
             let found = fan.at(inside);
@@ -167,12 +143,14 @@ impl Ensemble {
         let (one, none) = (block..block + 1, block..block);
         let is_level = self.spaces[space].level.contains(&block);
         let (level, tall) = if is_level { (one, none) } else { (none, one) };
+        let sums = self.sums(&at, level, tall);
+        (sums.inflow, sums.outflow)
+    }
+
+    fn sums(&self, at: &AtPressure<'_>, level: Range<usize>, tall: Range<usize>) -> plain::Sums {
         match self.level {
-            Some(registers) => dispatch!(registers, simd => at.flows(simd, level, tall)),
-            None => {
-                let sums = at.plain_sums(level, tall);
-                (sums.inflow, sums.outflow)
-            }
+            Some(registers) => dispatch!(registers, simd => at.sums(simd, level, tall)),
+            None => at.plain_sums(level, tall),
         }
     }
 }

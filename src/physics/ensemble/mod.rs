@@ -2,16 +2,16 @@
 //! trials of the uncertainty and for trying out what sealing each gap would save.
 //!
 //! The equations are those of [`crate::physics::network`]; only the speed differs. Gaps lie four
-//! by four in memory, Newton's method starts from a neighbouring answer, and the last step is
-//! made in the flow alone:
+//! by four in memory, the search starts from a neighbouring answer, and the last step is made in the
+//! flow alone:
 //!
 //! ```text
 //! inflow at balance ≈ inflow + Σ S_in δp
 //! ```
 //! where S_in is the slope of the inflow of each space and δp the step its pressure would take;
-//! the error is of the second order in the imbalance left. Where Newton does not get there in a
-//! few steps, the exact balance takes over. Changes of single gaps among many are found near one
-//! balance ([`Near`]).
+//! the error is of the second order in the imbalance left, or less where the search knows more of the
+//! curve. Where it does not get there in a few steps, the exact balance takes over. Changes of single
+//! gaps among many are found near one balance ([`Near`]).
 #![expect(
     clippy::indexing_slicing,
     reason = "slots and lanes are laid out together; a missing number must never turn into a silent default"
@@ -22,15 +22,16 @@ mod evaluate;
 mod near;
 mod one_space;
 mod plain;
+mod search;
 mod several_spaces;
 mod worth;
 
 use std::ops::Range;
 
-use self::block::{Block, LANES, Lanes};
+use self::block::{Block, LANES, Lanes, Makings};
 pub use self::near::{Change, Near};
 use self::several_spaces::InnerOpenings;
-use super::flow_law::{FlowLaw, Resistances};
+use super::flow_law::FlowLaw;
 use super::network::path::TwoAirs;
 use super::network::{Body, Network, NetworkError, Path, Solved, Workspace};
 use fearless_simd::Level;
@@ -39,8 +40,10 @@ use fearless_simd::Level;
 #[derive(Clone, Debug)]
 pub struct Ensemble {
     body: Body,
-    /// What each gap is made of.
+    /// Where each gap lies.
     gaps: Vec<GapParts>,
+    /// What the laws of each block are made of, in outside air and in that of its space.
+    makings: Vec<[Makings; 2]>,
     spaces: Vec<SpaceGaps>,
     /// Tested components, space by space, in the order of their slots.
     powers: Vec<usize>,
@@ -53,8 +56,6 @@ pub struct Ensemble {
 /// What stays the same of a gap.
 #[derive(Clone, Debug)]
 struct GapParts {
-    /// Resistances in outside air and in that of its space.
-    resistances: [Resistances; 2],
     /// Half the pressure span over its height, Pa; one for a level gap.
     half_span: f64,
     /// Where its numbers lie.
@@ -129,10 +130,8 @@ impl Ensemble {
         };
         let mut gaps: Vec<GapParts> = Vec::with_capacity(body.gaps.len());
         for (space, placed) in &body.gaps {
-            let inside = &body.spaces[*space].gas;
             let span = airs(*space).span_between(placed.z_low, placed.z_high);
             gaps.push(GapParts {
-                resistances: [&body.outside, inside].map(|gas| placed.flow.resistances(gas)),
                 half_span: if span > 0.0 { 0.5 * span } else { 1.0 },
                 slot: 0,
                 is_power: matches!(placed.flow.law(), FlowLaw::Power { .. }),
@@ -171,13 +170,20 @@ impl Ensemble {
             });
         }
         let mut stack = vec![[0.0; LANES]; next / LANES];
+        let mut makings = vec![[Makings::CLOSED; 2]; stack.len()];
         for ((space, placed), gap) in body.gaps.iter().zip(&gaps) {
-            stack[gap.slot / LANES][gap.slot % LANES] =
-                spaces[*space].airs.weight(placed.z_low, placed.z_high);
+            let (block, lane) = (gap.slot / LANES, gap.slot % LANES);
+            stack[block][lane] = spaces[*space].airs.weight(placed.z_low, placed.z_high);
+            if !gap.is_power {
+                let [outside, inside] = &mut makings[block];
+                outside.set(lane, &placed.flow.resistances(&body.outside));
+                inside.set(lane, &placed.flow.resistances(&body.spaces[*space].gas));
+            }
         }
         Self {
             body,
             gaps,
+            makings,
             spaces,
             powers,
             stack,
@@ -213,7 +219,7 @@ impl Ensemble {
     pub fn member(&self) -> Member {
         let (spaces, openings) = (self.body.spaces.len(), self.body.openings.len());
         let mut member = Member {
-            blocks: vec![Block::CLOSED; self.stack.len()],
+            blocks: self.blocks(),
             powers: Vec::new(),
             factors: Vec::new(),
             opening_factors: Vec::new(),
@@ -231,6 +237,15 @@ impl Ensemble {
         member
     }
 
+    /// The blocks with all that no factor changes.
+    fn blocks(&self) -> Vec<Block> {
+        let mut blocks = vec![Block::CLOSED; self.stack.len()];
+        for gap in self.gaps.iter().filter(|gap| !gap.is_power) {
+            blocks[gap.slot / LANES].set_half_span(gap.slot % LANES, gap.half_span);
+        }
+        blocks
+    }
+
     /// Sets the factors on the flow of each gap and inner opening, and the one on all sharp
     /// edges. Allocates nothing.
     pub fn vary(
@@ -246,8 +261,13 @@ impl Ensemble {
         let same_edges = same(member.discharge, discharge);
         let is_set = |member: &Member, at: usize| {
             let known = member.factors.get(at);
-            same_edges && known.is_some_and(|known| same(*known, factors[at]))
+            known.is_some_and(|known| same(*known, factors[at]))
         };
+        if !same_edges {
+            for (block, makings) in member.blocks.iter_mut().zip(&self.makings) {
+                block.ease(makings, eased);
+            }
+        }
         for (at, gap) in self.gaps.iter().enumerate() {
             if gap.is_power || is_set(member, at) {
                 continue;
@@ -256,16 +276,10 @@ impl Ensemble {
             let factor = placed.flow.multiplier() * factors[at];
             let (outside, inside) = (&self.body.outside, &self.body.spaces[*space].gas);
             let mass = [factor * outside.density, factor * inside.density];
-            let (block, lane) = (gap.slot / LANES, gap.slot % LANES);
-            let block = &mut member.blocks[block];
-            if same_edges {
-                block.set_mass(lane, mass);
-            } else {
-                block.set(lane, &gap.resistances, eased, mass, gap.half_span);
-            }
+            member.blocks[gap.slot / LANES].set_mass(gap.slot % LANES, mass);
         }
         for (place, at) in self.powers.iter().enumerate() {
-            if is_set(member, *at) {
+            if same_edges && is_set(member, *at) {
                 continue;
             }
             let (space, placed) = &self.body.gaps[*at];
@@ -288,7 +302,8 @@ impl Ensemble {
     /// of the air, and `dynamic_pressure` times the sum of each list times its number.
     pub fn hold(&self, member: &mut Member, dynamic_pressure: f64, lists: &[(&Arranged, f64)]) {
         member.base.copy_from_slice(&self.stack);
-        for (list, number) in lists.iter().filter(|(list, _)| !list.is_zero) {
+        let adds = |(list, number): &&(&Arranged, f64)| !list.is_zero && number.abs() > 0.0;
+        for (list, number) in lists.iter().filter(adds) {
             let scale = dynamic_pressure * number;
             for (base, value) in member.base.iter_mut().zip(&list.lanes) {
                 for lane in 0..LANES {

@@ -13,6 +13,7 @@
 //! where such an error is greatest, at both ends; where too much is off, all gaps are added up.
 
 use super::evaluate::Total;
+use super::search::search;
 use super::{Arranged, Ensemble, LANES, Member, plain};
 use crate::physics::network::path::Flow;
 use crate::physics::network::{Body, NetworkError, Solved};
@@ -39,8 +40,6 @@ const SLACK: f64 = 1e-10;
 const BEYOND: usize = 64;
 /// How much farther than the straight line says a change may reach.
 const ROOM: f64 = 1.25;
-/// Evaluations after which the exact balance takes over.
-const MOST_EVALUATIONS: u32 = 12;
 
 /// One space near the balance that a member holds.
 #[derive(Clone, Debug)]
@@ -176,41 +175,19 @@ impl Ensemble {
         tolerance: f64,
     ) -> Option<Solved> {
         let wind = (coefficients, scale);
-        let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
-        let mut pressure = near.middle;
-        for steps in 1..=MOST_EVALUATIONS {
+        let found = search(near.middle, tolerance, |pressure| {
             let all = near
                 .total(pressure)
                 .unwrap_or_else(|| self.evaluate(member, wind, 0, pressure));
             let lost = self.lost(member, wind, change, pressure);
-            let (inflow, outflow) = (all.inflow - lost.inward, all.outflow - lost.outward);
-            let (slope_in, slope) = (all.slope_in - lost.slope_in, all.slope - lost.slope);
-            let surplus = inflow - outflow;
-            if surplus.abs() <= tolerance * inflow.max(outflow) && slope > 0.0 {
-                let inflow = inflow - surplus * (slope_in / slope);
-                return Some(Solved {
-                    inflow,
-                    outflow: inflow,
-                    imbalance: surplus.abs(),
-                    steps,
-                });
+            Total {
+                inflow: all.inflow - lost.inward,
+                outflow: all.outflow - lost.outward,
+                slope_in: all.slope_in - lost.slope_in,
+                slope: all.slope - lost.slope,
             }
-            if surplus > 0.0 {
-                low = pressure;
-            } else {
-                high = pressure;
-            }
-            let next = pressure + surplus / slope;
-            pressure = if next > low && next < high {
-                next
-            } else {
-                0.5 * (low + high)
-            };
-            if !pressure.is_finite() {
-                break;
-            }
-        }
-        None
+        });
+        found.map(|balance| balance.solved)
     }
 
     /// What no longer flows through a gap at a pressure inside.

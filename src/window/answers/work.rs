@@ -61,8 +61,8 @@ pub(super) fn sealing(asked: &Asked, effort: Effort, line: &Line<'_, (Asked, Par
     }
     study.planned_work();
     line.send((asked.clone(), Part::Planned));
-    let watch = &mut |share| line.progress(share);
-    if study.order_watched(aim, watch).is_some() {
+    let watch = |share| line.progress(share);
+    if tasks::order(study, aim, effort.threads, &watch).is_some() {
         line.send((asked.clone(), Part::Order));
     }
 }

@@ -173,9 +173,9 @@ fn a_search_that_is_watched_finds_the_same_and_can_be_given_up() {
         steps += 1;
         ControlFlow::Continue(())
     };
-    let order = prospect.order_watched(Aim::Heat, &mut watch);
-    assert_eq!(order, prospect.order(Aim::Heat));
-    assert_eq!(steps, order.unwrap().steps.len());
+    let sequence = prospect.sequence_watched(Aim::Heat, &mut watch).unwrap();
+    let order = prospect.order(Aim::Heat).unwrap();
+    assert_eq!((steps, sequence.steps()), (order.steps.len(), steps));
     let mut stop = |_: f64| ControlFlow::Break(());
-    assert!(prospect.order_watched(Aim::Heat, &mut stop).is_err());
+    assert!(prospect.sequence_watched(Aim::Heat, &mut stop).is_err());
 }

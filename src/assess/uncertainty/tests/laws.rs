@@ -1,6 +1,7 @@
 //! Intervals, ranks and shares by themselves.
 
 use super::*;
+use crate::physics::pressure_coefficient::Underside;
 use proptest::prelude::*;
 
 /// Quantiles of 0…1000 in steps of one, between neighbours in order of size.
@@ -70,5 +71,30 @@ fn factors_have_mean_one_and_the_stated_spread() {
             ((found.high / found.low).ln() / (2.0 * k.ln()) - 1.0).abs() < 0.03,
             "{found:?}"
         );
+    }
+}
+
+/// What the draws of an input are put in order by gives the ranks of its values, cut ones included.
+#[test]
+fn draws_lie_in_the_order_of_their_values() {
+    let round = Round::default();
+    let spreads = [
+        Spread::of_gap(Certainty::Guessed),
+        Spread::of_common(UncertainInput::Gusts, Underside::Open),
+        Spread::of_common(UncertainInput::UnderfloorPressure, Underside::Open),
+        Spread::of_common(UncertainInput::UnderfloorPressure, Underside::ClosedOneSide),
+        Spread::Normal {
+            middle: 0.0,
+            sigma: 1.0,
+            least: 0.0,
+        },
+        Spread::Factor { sigma: 0.0 },
+    ];
+    for spread in spreads {
+        let list = |of: &dyn Fn(u32) -> f64| ranks(&(0..500).map(of).collect::<Vec<f64>>());
+        let input = UncertainInput::Gap(GapId(4));
+        let places = list(&|number| round.draw(3, number).place_of(input, spread));
+        let values = list(&|number| round.draw(3, number).of(input, spread));
+        assert_eq!(places, values, "{spread:?}");
     }
 }
