@@ -20,7 +20,6 @@ pub mod dialogs;
 pub mod document;
 mod focus;
 pub mod guide;
-mod heap;
 pub mod help;
 mod key_order;
 pub mod keys;
@@ -63,7 +62,6 @@ const FIRST_SIZE: [f32; 2] = [1280.0, 700.0];
 /// # Errors
 /// Where there is no display, or it offers no drawing surface.
 pub fn run(path: Option<PathBuf>) -> eframe::Result {
-    heap::keep_between_frames();
     let mut viewport = egui::ViewportBuilder::default()
         .with_title("Gapledger")
         .with_app_id("gapledger")
