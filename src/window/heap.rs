@@ -2,8 +2,9 @@
 
 use std::hint::black_box;
 
-/// Twice as much as this is kept, which is what a frame takes and some more, in bytes.
-const BLOCK: usize = 8 << 20;
+/// Twice as much as this is kept, in bytes: what several frames take, since the renderer gives some of
+/// it back only frames later.
+const BLOCK: usize = 16 << 20;
 
 /// Has the allocator keep what a frame gives back, so that the next frame finds it.
 ///
