@@ -112,7 +112,7 @@ mod tests {
 
     #[test]
     fn an_order_given_up_at_any_time_leaves_nothing() {
-        for end in [0.0, 0.5, 0.8] {
+        for end in [0.0, 0.5, 0.75] {
             let study = sample();
             let watch = |share: f64| {
                 if share >= end {
@@ -121,7 +121,7 @@ mod tests {
                     ControlFlow::Continue(())
                 }
             };
-            assert!(order(&study, Aim::Heat, 2, &watch).is_none());
+            assert!(order(&study, Aim::Heat, 1, &watch).is_none());
             assert_eq!(study.count(crate::assess::Part::Order), 0);
         }
     }

@@ -53,8 +53,8 @@ struct Expected {
 }
 
 /// Looks for the balance from a pressure on, with what comes in and goes out at any other told by
-/// `evaluate`. What remains of the surplus, or of the doubt about the inflow, is at most `tolerance`
-/// of the flow; `None` where the steps do not get there soon.
+/// `evaluate`. What remains of the surplus is at most `tolerance` of the flow; `None` where the steps do
+/// not get there soon.
 #[inline(always)]
 pub(super) fn search(
     start: f64,
@@ -66,7 +66,7 @@ pub(super) fn search(
     for steps in 1..=MOST_EVALUATIONS {
         let now = Place::of(pressure, &evaluate(pressure));
         let curved = before.and_then(|before| now.curved(&before));
-        if now.is_enough(tolerance, before.as_ref()) {
+        if now.is_enough(tolerance) {
             let expected = curved.unwrap_or_else(|| now.straight());
             let inflow = now.within_what_flows(expected.inflow);
             return Some(Balance {
@@ -159,24 +159,9 @@ impl Place {
             .min(self.inflow.value.max(out))
     }
 
-    /// Whether the inflow at balance is known well enough: the surplus is within the tolerance, or
-    /// within its root and the balance lies between two places whose chord and tangent say the same.
-    /// Where the curve bends one way it lies between the two.
+    /// Whether the surplus is within the tolerance, and the slopes say what it comes to.
     #[inline]
-    fn is_enough(&self, tolerance: f64, before: Option<&Self>) -> bool {
-        let most = tolerance * self.through;
-        let surplus = self.surplus.abs();
-        if surplus <= most {
-            return self.inflow.slope.is_finite();
-        }
-        before.is_some_and(|before| {
-            let within_root = surplus * surplus <= most * self.through;
-            let on_both_sides = before.surplus * self.surplus < 0.0;
-            within_root && on_both_sides && {
-                let gained = before.inflow.value - self.inflow.value;
-                let chord = gained / (before.surplus - self.surplus);
-                (self.surplus * (chord - self.inflow.slope)).abs() <= most
-            }
-        })
+    fn is_enough(&self, tolerance: f64) -> bool {
+        self.surplus.abs() <= tolerance * self.through && self.inflow.slope.is_finite()
     }
 }
