@@ -28,7 +28,7 @@ impl Bar {
 /// A row of the picture.
 #[derive(Clone, Debug, PartialEq)]
 pub struct VerdictRow {
-    /// Which period or method: `2: salt tub, 7 days`.
+    /// Which periods and method: `2: salt tub, 7 days against 6 without`.
     pub name: String,
     /// Change of how much warmer it is inside, K.
     pub warmth_k: Bar,
@@ -45,6 +45,8 @@ const HEAD: f64 = 9.5;
 const ROW: f64 = 10.5;
 const NAME: f64 = 2.2;
 const BARS: f64 = 6.8;
+/// How far the line of no change goes above and below the middle of the bars, mm.
+const ZERO: f64 = 2.4;
 /// Height of the key below, mm.
 const FOOT: f64 = 6.0;
 /// Room between columns, mm.
@@ -102,7 +104,7 @@ pub fn verdict(rows: &[VerdictRow], width: f64) -> Scene {
         })
         .collect();
     for (column, (head, _)) in columns.iter().zip(COLUMNS) {
-        heads(&mut scene, column, head, foot);
+        heads(&mut scene, column, head);
     }
     let mut top = HEAD;
     for row in rows {
@@ -110,6 +112,8 @@ pub fn verdict(rows: &[VerdictRow], width: f64) -> Scene {
         let words = format!("{}: {}", row.name, row.verdict);
         scene.text(at, words, LETTER, Role::Ink, Anchor::Left);
         for (column, bar) in columns.iter().zip(bars(row)) {
+            // Beside the bars alone: it would go through the row's words.
+            zero(&mut scene, column, (top + BARS - ZERO, top + BARS + ZERO));
             draw(&mut scene, column, bar, top + BARS);
         }
         top += ROW;
@@ -120,7 +124,7 @@ pub fn verdict(rows: &[VerdictRow], width: f64) -> Scene {
 }
 
 /// The head of a column and its line of no change.
-fn heads(scene: &mut Scene, column: &Column, head: &str, foot: f64) {
+fn heads(scene: &mut Scene, column: &Column, head: &str) {
     let at = Point::new(column.left, 2.2);
     scene.text(at, head, LETTER, Role::Ink, Anchor::Left);
     let (low, high) = column.range;
@@ -142,7 +146,13 @@ fn heads(scene: &mut Scene, column: &Column, head: &str, foot: f64) {
             scene.text(at, signed(value), 0.9 * LETTER, Role::Faint, anchor);
         }
     }
-    let line = vec![Point::new(zero, 8.2), Point::new(zero, foot)];
+    self::zero(scene, column, (8.2, HEAD));
+}
+
+/// A piece of the line of no change, from one height to another.
+fn zero(scene: &mut Scene, column: &Column, (from, to): (f64, f64)) {
+    let x = column.x(0.0);
+    let line = vec![Point::new(x, from), Point::new(x, to)];
     scene.add(Shape::line(line, Stroke::solid(Role::Ink, 0.3)));
 }
 
@@ -317,6 +327,26 @@ mod tests {
                 .description
                 .contains("\u{2212}18 points, without an interval")
         );
+    }
+
+    #[test]
+    fn no_line_goes_through_the_words_of_a_row() {
+        let bar = Bar {
+            value: -1.0,
+            limits: Some((-4.0, 2.0)),
+        };
+        let scene = verdict(&[row("1", bar), row("2", bar)], 150.0);
+        let words: Vec<f64> = [0.0, 1.0].map(|at| HEAD + at * ROW + NAME).into();
+        for mark in &scene.marks {
+            let Shape::Polyline { points, .. } = &mark.shape else {
+                continue;
+            };
+            let (from, to) = (points[0].y, points[points.len() - 1].y);
+            for y in &words {
+                let beside = from.max(to) < y - 0.4 * LETTER || from.min(to) > y + 0.4 * LETTER;
+                assert!(beside, "{points:?} at {y}");
+            }
+        }
     }
 
     #[test]
